@@ -1,0 +1,14 @@
+using UnitsNet;
+
+namespace BrakeBalance;
+
+/// <summary>The acceleration by which a braking rate is referred to a deceleration.</summary>
+public static class Gravity
+{
+    /// <summary>Standard acceleration of free fall in metres per second squared.</summary>
+    /// <remarks>Source: ISO 80000-3, exact by convention (3rd CGPM, 1901).</remarks>
+    public const double StandardMetresPerSecondSquared = 9.80665;
+
+    /// <summary>Standard acceleration of free fall.</summary>
+    public static Acceleration Standard { get; } = Acceleration.FromMetersPerSecondSquared(StandardMetresPerSecondSquared);
+}

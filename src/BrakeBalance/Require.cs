@@ -1,0 +1,40 @@
+using System.Runtime.CompilerServices;
+
+namespace BrakeBalance;
+
+/// <summary>Guards for values set through an <c>init</c> accessor; the message names the property, the value and what is accepted.</summary>
+internal static class Require
+{
+    /// <summary>A number from <paramref name="low"/> to <paramref name="high"/>, both included.</summary>
+    public static double Between(double value, double low, double high, [CallerMemberName] string name = "") =>
+        value >= low && value <= high
+            ? value
+            : throw new ArgumentOutOfRangeException(name, value, FormattableString.Invariant($"Must lie between {low} and {high}."));
+
+    /// <summary>A number above zero.</summary>
+    public static double Positive(double value, [CallerMemberName] string name = "") =>
+        value > 0 && double.IsFinite(value)
+            ? value
+            : throw new ArgumentOutOfRangeException(name, value, "Must be greater than zero and finite.");
+
+    /// <summary>A number not below zero.</summary>
+    public static double NotNegative(double value, [CallerMemberName] string name = "") =>
+        value >= 0 && double.IsFinite(value)
+            ? value
+            : throw new ArgumentOutOfRangeException(name, value, "Must not be negative, and must be finite.");
+
+    /// <summary>A quantity above zero.</summary>
+    public static T Positive<T>(T value, [CallerMemberName] string name = "") where T : UnitsNet.IQuantity =>
+        (double)value.Value > 0
+            ? value
+            : throw new ArgumentOutOfRangeException(name, Invariant(value), "Must be greater than zero.");
+
+    /// <summary>A quantity not below zero.</summary>
+    public static T NotNegative<T>(T value, [CallerMemberName] string name = "") where T : UnitsNet.IQuantity =>
+        (double)value.Value >= 0
+            ? value
+            : throw new ArgumentOutOfRangeException(name, Invariant(value), "Must not be negative.");
+
+    private static string Invariant(UnitsNet.IQuantity value) =>
+        value.ToString(null, System.Globalization.CultureInfo.InvariantCulture) ?? "?";
+}
