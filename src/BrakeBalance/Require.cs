@@ -11,6 +11,12 @@ internal static class Require
             ? value
             : throw new ArgumentOutOfRangeException(name, value, FormattableString.Invariant($"Must lie between {low} and {high}."));
 
+    /// <summary>A number above zero and not above <paramref name="high"/>.</summary>
+    public static double PositiveUpTo(double value, double high, [CallerMemberName] string name = "") =>
+        value > 0 && value <= high
+            ? value
+            : throw new ArgumentOutOfRangeException(name, value, FormattableString.Invariant($"Must be greater than zero and not above {high}."));
+
     /// <summary>A number above zero.</summary>
     public static double Positive(double value, [CallerMemberName] string name = "") =>
         value > 0 && double.IsFinite(value)

@@ -1,0 +1,29 @@
+using UnitsNet;
+
+namespace BrakeBalance.Brakes;
+
+/// <summary>The arc of a drum that one lining covers.</summary>
+/// <remarks>Angles are measured at the drum's centre from the line to the shoe's supported end (pivot, abutment, link or anchor), towards the other end.</remarks>
+public sealed record LiningArc
+{
+    /// <summary>Where the lining begins, near the supported end; 0° to below 180°.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0° to 180°.</exception>
+    public required Angle Start { get; init => field = Angle.FromDegrees(Require.Between(value.Degrees, 0, 180)); }
+
+    /// <summary>Where the lining ends; above the start, at most 180°.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0° to 180°.</exception>
+    public required Angle End { get; init => field = Angle.FromDegrees(Require.Between(value.Degrees, 0, 180)); }
+
+    /// <summary>An arc from its two angles in degrees.</summary>
+    /// <param name="startDegrees">Where the lining begins, degrees from the supported end; 0 to 180.</param>
+    /// <param name="endDegrees">Where the lining ends, degrees; above the start, at most 180.</param>
+    /// <returns>The arc.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An angle lies outside 0 to 180 degrees.</exception>
+    public static LiningArc FromDegrees(double startDegrees, double endDegrees) =>
+        new() { Start = Angle.FromDegrees(startDegrees), End = Angle.FromDegrees(endDegrees) };
+
+    internal (double Start, double End) Radians => End.Radians > Start.Radians
+        ? (Start.Radians, End.Radians)
+        : throw new ArgumentException(FormattableString.Invariant(
+            $"The lining must end further from the supported end than it starts: start {Start.Degrees:0.###}°, end {End.Degrees:0.###}°."));
+}
