@@ -1,0 +1,30 @@
+using UnitsNet;
+
+namespace BrakeBalance.Hydraulics;
+
+/// <summary>Pressure limiter: passes line pressure unchanged up to its limit and holds it there.</summary>
+/// <remarks>
+/// <para>p₂ = min(p₁, p_max).</para>
+/// <para>Source: common practice; the limit is a proportioning valve of slope zero.</para>
+/// </remarks>
+public sealed record LimitingValve : PressureValve
+{
+    private readonly double _limitPascals;
+
+    /// <summary>Highest outlet line pressure, gauge; not negative.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
+    public required Pressure Limit
+    {
+        get;
+        init
+        {
+            field = Require.NotNegative(value);
+            _limitPascals = value.Pascals;
+        }
+    }
+
+    /// <inheritdoc/>
+    public override double OutletPascals(double inletPascals, double rearAxleLoadNewtons) => Math.Min(inletPascals, _limitPascals);
+
+    internal override IEnumerable<double> KinkPascals() => [_limitPascals];
+}

@@ -1,0 +1,89 @@
+using UnitsNet;
+
+namespace BrakeBalance.Hydraulics;
+
+/// <summary>Load-sensing proportioning valve: its knee rises with the load that the rear suspension carries at that moment.</summary>
+/// <remarks>
+/// <para>p_k = p_k,ref + c (N₂ − N_ref), not below the lowest knee; above the knee as a proportioning valve.</para>
+/// <para>Assumes a linkage that follows the normal reaction of the rear axle without lag, load transfer included.</para>
+/// <para>Source: common practice.</para>
+/// </remarks>
+public sealed record LoadSensingValve : PressureValve
+{
+    private readonly double _kneePascals;
+    private readonly double _referenceNewtons;
+    private readonly double _gainPascalsPerNewton;
+    private readonly double _lowestPascals;
+
+    /// <summary>Knee when the rear axle carries <see cref="ReferenceLoad"/>, gauge; not negative.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
+    public required Pressure KneeAtReference
+    {
+        get;
+        init
+        {
+            field = Require.NotNegative(value);
+            _kneePascals = value.Pascals;
+        }
+    }
+
+    /// <summary>Rear axle load (both wheels) at which the knee is <see cref="KneeAtReference"/>; above zero.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
+    public required Force ReferenceLoad
+    {
+        get;
+        init
+        {
+            field = Require.Positive(value);
+            _referenceNewtons = value.Newtons;
+        }
+    }
+
+    /// <summary>Rise of the knee for each kilonewton of rise in rear axle load, gauge; not negative.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
+    public required Pressure KneePerKilonewton
+    {
+        get;
+        init
+        {
+            field = Require.NotNegative(value);
+            _gainPascalsPerNewton = value.Pascals / 1000;
+        }
+    }
+
+    /// <summary>Rise of outlet pressure per rise of inlet pressure above the knee [–]; 0 to 1.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 1, or is not a number.</exception>
+    public required double Slope { get; init => field = Require.Between(value, 0, 1); }
+
+    /// <summary>Knee with the rear suspension unloaded, gauge; not negative; zero unless said.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
+    public Pressure LowestKnee
+    {
+        get;
+        init
+        {
+            field = Require.NotNegative(value);
+            _lowestPascals = value.Pascals;
+        }
+    }
+
+    /// <inheritdoc/>
+    public override bool SensesLoad => true;
+
+    /// <summary>The knee for a rear axle load.</summary>
+    /// <param name="rearAxleLoad">Normal reaction of the road on the rear axle (both wheels).</param>
+    /// <returns>The knee, gauge.</returns>
+    public Pressure KneeAt(Force rearAxleLoad) => Pressure.FromPascals(KneePascals(rearAxleLoad.Newtons));
+
+    /// <inheritdoc/>
+    public override double OutletPascals(double inletPascals, double rearAxleLoadNewtons)
+    {
+        double knee = KneePascals(rearAxleLoadNewtons);
+        return inletPascals <= knee ? inletPascals : knee + Slope * (inletPascals - knee);
+    }
+
+    internal override IEnumerable<double> KinkPascals() => [_kneePascals];
+
+    private double KneePascals(double rearAxleLoadNewtons) =>
+        Math.Max(_lowestPascals, _kneePascals + _gainPascalsPerNewton * (rearAxleLoadNewtons - _referenceNewtons));
+}

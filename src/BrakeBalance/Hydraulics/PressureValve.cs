@@ -1,0 +1,39 @@
+using UnitsNet;
+
+namespace BrakeBalance.Hydraulics;
+
+/// <summary>A valve between the master cylinder and the brakes of one axle: it turns inlet into outlet line pressure.</summary>
+/// <remarks>All pressures are gauge. Every valve here is quasi-static and the same for rising and falling pressure.</remarks>
+/// <seealso cref="ProportioningValve"/>
+/// <seealso cref="LimitingValve"/>
+/// <seealso cref="LoadSensingValve"/>
+/// <seealso cref="HoldOffValve"/>
+public abstract record PressureValve
+{
+    private protected PressureValve()
+    {
+    }
+
+    /// <summary>Whether the outlet depends on the load on the rear axle as well as on the inlet.</summary>
+    public virtual bool SensesLoad => false;
+
+    /// <summary>Outlet line pressure for an inlet line pressure.</summary>
+    /// <param name="inlet">Inlet line pressure, gauge; not negative.</param>
+    /// <param name="rearAxleLoad">Normal reaction of the road on the rear axle (both wheels) at that moment; only a load-sensing valve looks at it.</param>
+    /// <returns>Outlet line pressure, gauge; never above <paramref name="inlet"/>.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="inlet"/> is negative.</exception>
+    public Pressure OutletPressure(Pressure inlet, Force rearAxleLoad = default)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(inlet, Pressure.Zero);
+        return Pressure.FromPascals(OutletPascals(inlet.Pascals, rearAxleLoad.Newtons));
+    }
+
+    /// <summary>The same in SI units, without checks: the kernel's way in.</summary>
+    /// <param name="inletPascals">Inlet line pressure, gauge, not negative.</param>
+    /// <param name="rearAxleLoadNewtons">Normal reaction on the rear axle.</param>
+    /// <returns>Outlet line pressure in pascals, gauge.</returns>
+    public abstract double OutletPascals(double inletPascals, double rearAxleLoadNewtons);
+
+    /// <summary>Inlet pressures at which the outlet's slope changes, rising; for a load-sensing valve at its reference load.</summary>
+    internal abstract IEnumerable<double> KinkPascals();
+}

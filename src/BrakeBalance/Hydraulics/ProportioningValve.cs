@@ -1,0 +1,39 @@
+using UnitsNet;
+
+namespace BrakeBalance.Hydraulics;
+
+/// <summary>Proportioning valve: passes line pressure unchanged up to the knee, then a fraction of any further rise.</summary>
+/// <remarks>
+/// <para>p₂ = p₁ for p₁ ≤ p_k; p₂ = p_k + s (p₁ − p_k) above.</para>
+/// <para>Assumes quasi-static application and no hysteresis between rise and fall.</para>
+/// <para>Source: common practice; the knee-and-slope form is the one by which such valves are specified.</para>
+/// </remarks>
+public sealed record ProportioningValve : PressureValve
+{
+    private readonly double _kneePascals;
+
+    /// <summary>Inlet line pressure at which proportioning begins, gauge; not negative.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
+    public required Pressure Knee
+    {
+        get;
+        init
+        {
+            field = Require.NotNegative(value);
+            _kneePascals = value.Pascals;
+        }
+    }
+
+    /// <summary>Rise of outlet pressure per rise of inlet pressure above the knee [–]; 0 to 1.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 1, or is not a number.</exception>
+    public required double Slope { get; init => field = Require.Between(value, 0, 1); }
+
+    /// <summary>How the knee is adjusted; null for a fixed valve.</summary>
+    public KneeAdjustment? Adjustment { get; init; }
+
+    /// <inheritdoc/>
+    public override double OutletPascals(double inletPascals, double rearAxleLoadNewtons) =>
+        inletPascals <= _kneePascals ? inletPascals : _kneePascals + Slope * (inletPascals - _kneePascals);
+
+    internal override IEnumerable<double> KinkPascals() => [_kneePascals];
+}

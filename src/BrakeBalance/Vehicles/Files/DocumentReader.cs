@@ -1,0 +1,237 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using UnitsNet;
+
+namespace BrakeBalance.Vehicles.Files;
+
+/// <summary>Turns JSON into a document record, noting every problem on the way.</summary>
+internal sealed class DocumentReader
+{
+    private readonly List<Problem> _problems = [];
+    private readonly List<ValueRange> _ranges = [];
+
+    public IReadOnlyList<Problem> Problems => _problems;
+
+    public IReadOnlyList<ValueRange> Ranges => _ranges;
+
+    public object? ReadDocument(Type type, JsonNode? node, string path)
+    {
+        if (node is not JsonObject json)
+        {
+            Add(path, $"{Show(node)} is not an object.", "entries between braces");
+            return null;
+        }
+
+        IReadOnlyList<KindAttribute> kinds = FieldMap.Kinds(type);
+        if (kinds.Count > 0)
+        {
+            string names = string.Join(", ", kinds.Select(kind => $"\"{kind.Name}\""));
+            if (!json.TryGetPropertyValue("type", out JsonNode? typeNode))
+            {
+                Add(Join(path, "type"), "is missing.", names);
+                return null;
+            }
+
+            KindAttribute? kind = kinds.FirstOrDefault(k => typeNode is JsonValue value && value.TryGetValue(out string? text) && text == k.Name);
+            if (kind is null)
+            {
+                Add(Join(path, "type"), $"{Show(typeNode)} is not known.", names);
+                return null;
+            }
+
+            type = kind.Document;
+        }
+
+        object document = Activator.CreateInstance(type)!;
+        IReadOnlyList<FieldInfo> fields = FieldMap.Of(type);
+        foreach (FieldInfo field in fields)
+        {
+            string fieldPath = Join(path, field.Key);
+            if (!json.TryGetPropertyValue(field.Key, out JsonNode? value))
+            {
+                if (field.About.Required)
+                {
+                    Add(fieldPath, "is missing.", Accepted(field));
+                }
+            }
+            else if (Read(field, value, fieldPath) is { } read)
+            {
+                field.Property.SetValue(document, read);
+            }
+        }
+
+        foreach ((string key, JsonNode? _) in json)
+        {
+            if (!(key == "type" && kinds.Count > 0) && fields.All(field => field.Key != key))
+            {
+                string near = Nearest.Of(key, fields.Select(field => field.Key)) is { } guess ? $" Did you mean \"{guess}\"?" : "";
+                Add(Join(path, key), "is not an entry known here." + near, string.Join(", ", fields.Select(field => field.Key)));
+            }
+        }
+
+        return document;
+    }
+
+    internal static string Join(string path, string key) => path.Length == 0 ? key : path + "." + key;
+
+    internal static string Accepted(FieldInfo field) => field.Shape switch
+    {
+        FieldShape.Quantity => QuantityWords(field),
+        FieldShape.Number => "a number" + NumberLimits(field) + Example(field),
+        FieldShape.Flag => "true or false",
+        FieldShape.Text => "text" + Example(field),
+        FieldShape.List => "a list in square brackets",
+        _ => "entries between braces",
+    };
+
+    private static string Example(FieldInfo field) => field.About.Example.Length > 0 ? $", such as {field.About.Example}" : "";
+
+    private static string QuantityWords(FieldInfo field)
+    {
+        Type quantity = FieldMap.ShapeOf(field.ValueType).ValueType;
+        string limits = (field.About.Low, field.About.High) switch
+        {
+            ({ } low, { } high) => $" from {low} to {high}",
+            ({ } low, null) => $" not below {low}",
+            (null, { } high) => $" not above {high}",
+            _ => "",
+        };
+        string example = field.About.Example.Length > 0 ? $", such as \"{field.About.Example}\"" : "";
+        return $"a {QuantityText.Words(quantity.Name)}{limits} in {QuantityText.Accepted(quantity)}{example}";
+    }
+
+    private static string NumberLimits(FieldInfo field) => (field.About.Low, field.About.High) switch
+    {
+        ({ } low, { } high) => $" from {low} to {high}",
+        ({ } low, null) => $" not below {low}",
+        (null, { } high) => $" not above {high}",
+        _ => "",
+    };
+
+    private static string Show(JsonNode? node) => node is null ? "null" : node.GetValueKind() switch
+    {
+        JsonValueKind.Object => "an object",
+        JsonValueKind.Array => "a list",
+        _ => node.ToJsonString(Relaxed),
+    };
+
+    private static readonly JsonSerializerOptions Relaxed = new() { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    private object? Read(FieldInfo field, JsonNode? value, string path) => field.Shape switch
+    {
+        FieldShape.Document => ReadDocument(field.ValueType, value, path),
+        FieldShape.List => ReadList(field, value, path),
+        _ => ReadScalar(field, field.Shape, field.ValueType, value, path),
+    };
+
+    private object? ReadList(FieldInfo field, JsonNode? value, string path)
+    {
+        if (value is not JsonArray array)
+        {
+            Add(path, $"{Show(value)} is not a list.", "a list in square brackets");
+            return null;
+        }
+
+        if (array.Count < field.About.Fewest)
+        {
+            Add(path, $"has {array.Count} elements.", $"at least {field.About.Fewest}");
+        }
+
+        (FieldShape shape, Type elementType) = FieldMap.ShapeOf(field.ValueType);
+        var list = (System.Collections.IList)Activator.CreateInstance(typeof(List<>).MakeGenericType(field.ValueType))!;
+        for (int i = 0; i < array.Count; i++)
+        {
+            string elementPath = string.Create(CultureInfo.InvariantCulture, $"{path}[{i}]");
+            object? element = shape == FieldShape.Document
+                ? ReadDocument(elementType, array[i], elementPath)
+                : ReadScalar(field, shape, elementType, array[i], elementPath);
+            if (element is not null)
+            {
+                list.Add(element);
+            }
+        }
+
+        return list;
+    }
+
+    private object? ReadScalar(FieldInfo field, FieldShape shape, Type type, JsonNode? node, string path)
+    {
+        JsonValueKind kind = node?.GetValueKind() ?? JsonValueKind.Null;
+        switch (shape)
+        {
+            case FieldShape.Text when kind == JsonValueKind.String && node!.GetValue<string>().Trim().Length > 0:
+                return node.GetValue<string>();
+            case FieldShape.Flag when kind is JsonValueKind.True or JsonValueKind.False:
+                return kind == JsonValueKind.True;
+            case FieldShape.Number when kind == JsonValueKind.Number:
+                return WithinLimits(field, node!.GetValue<double>(), path, node.ToJsonString());
+            case FieldShape.Number when kind == JsonValueKind.String && NumberRange(node!.GetValue<string>()) is var (low, high):
+                if (low != high)
+                {
+                    _ranges.Add(new(path, low.ToString(CultureInfo.InvariantCulture), high.ToString(CultureInfo.InvariantCulture)));
+                }
+
+                return WithinLimits(field, low, path, node.ToJsonString()) is null || WithinLimits(field, high, path, node.ToJsonString()) is null
+                    ? null
+                    : 0.5 * (low + high);
+            case FieldShape.Quantity when kind == JsonValueKind.String:
+                return ReadQuantity(field, type, node!.GetValue<string>(), path);
+            case FieldShape.Quantity when kind == JsonValueKind.Number:
+                Add(path, $"{Show(node)} has no unit.", QuantityWords(field));
+                return null;
+            default:
+                Add(path, $"{Show(node)} does not fit.", Accepted(field));
+                return null;
+        }
+    }
+
+    private IQuantity? ReadQuantity(FieldInfo field, Type type, string text, string path)
+    {
+        if (QuantityText.Read(text, type, out IQuantity? low, out IQuantity? high) is { } fault)
+        {
+            Add(path, fault, QuantityWords(field));
+            return null;
+        }
+
+        foreach (IQuantity end in new[] { low!, high! }.Distinct())
+        {
+            double value = end.As(end.Unit);
+            if ((field.LowQuantity is { } lowest && value < lowest.As(end.Unit)) || (field.HighQuantity is { } highest && value > highest.As(end.Unit)))
+            {
+                Add(path, $"\"{text}\" is outside the range accepted.", QuantityWords(field));
+                return null;
+            }
+        }
+
+        if (ReferenceEquals(low, high))
+        {
+            return low;
+        }
+
+        _ranges.Add(new(path, QuantityText.Write(low!), QuantityText.Write(high!)));
+        return Quantity.From(0.5 * ((double)low!.Value + high!.As(low.Unit)), low.Unit);
+    }
+
+    private double? WithinLimits(FieldInfo field, double value, string path, string shown)
+    {
+        if (value < field.LowNumber || value > field.HighNumber || !double.IsFinite(value))
+        {
+            Add(path, $"{shown} is outside the range accepted.", Accepted(field));
+            return null;
+        }
+
+        return value;
+    }
+
+    private static (double Low, double High)? NumberRange(string text)
+    {
+        string[] ends = text.Split("..", StringSplitOptions.TrimEntries);
+        return ends.Length == 2
+            && double.TryParse(ends[0], NumberStyles.Float, CultureInfo.InvariantCulture, out double low)
+            && double.TryParse(ends[1], NumberStyles.Float, CultureInfo.InvariantCulture, out double high)
+            && low <= high ? (low, high) : null;
+    }
+
+    private void Add(string path, string what, string accepted) => _problems.Add(new(path, what, accepted));
+}

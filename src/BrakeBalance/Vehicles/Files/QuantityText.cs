@@ -1,0 +1,145 @@
+using System.Collections.Concurrent;
+using System.Globalization;
+using System.Text.RegularExpressions;
+using UnitsNet;
+
+namespace BrakeBalance.Vehicles.Files;
+
+/// <summary>Reads quantities such as "2.90 m" or "550 psi" in the invariant culture.</summary>
+internal static partial class QuantityText
+{
+    private static readonly Dictionary<Type, string> AcceptedUnits = new()
+    {
+        [typeof(Length)] = "mm, cm, m, in, ft",
+        [typeof(Mass)] = "kg, lb",
+        [typeof(Pressure)] = "bar, psi, kPa, MPa, inHg",
+        [typeof(Force)] = "N, kN, lbf",
+        [typeof(Area)] = "mm², cm², m², in²",
+        [typeof(Speed)] = "km/h, mph, m/s",
+        [typeof(Volume)] = "cm³, l, in³",
+        [typeof(Torque)] = "N·m, lbf·ft",
+        [typeof(Density)] = "kg/m³",
+        [typeof(Temperature)] = "°C, °F, K",
+        [typeof(VolumeFlow)] = "l/min, US gal/min, cm³/s",
+        [typeof(Duration)] = "s, ms, min",
+        [typeof(Angle)] = "°, rad",
+        [typeof(MassMomentOfInertia)] = "kg·m²",
+    };
+
+    private static readonly ConcurrentDictionary<(Type, string), Enum?> Units = new();
+
+    /// <summary>Units named in messages for a kind of quantity.</summary>
+    public static string Accepted(Type quantity) =>
+        AcceptedUnits.TryGetValue(quantity, out string? units)
+            ? units
+            : string.Join(", ", Quantity.Infos.Where(info => info.ValueType == quantity).SelectMany(info => info.UnitInfos).Take(6)
+                .Select(unit => UnitAbbreviationsCache.Default.GetDefaultAbbreviation(unit.Value.GetType(), Convert.ToInt32(unit.Value, CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)));
+
+    /// <summary>Reads one quantity or a range of it.</summary>
+    /// <returns>Null when read; else what is wrong.</returns>
+    public static string? Read(string text, Type quantity, out IQuantity? low, out IQuantity? high)
+    {
+        (low, high) = (null, null);
+        string[] ends = text.Split("..", StringSplitOptions.TrimEntries);
+        if (ends.Length > 2)
+        {
+            return $"\"{text}\" has more than one \"..\".";
+        }
+
+        if (ends.Length == 2 && NumberOnly().IsMatch(ends[0]) && Shape().Match(ends[1]) is { Success: true } second)
+        {
+            ends[0] += " " + second.Groups["unit"].Value;
+        }
+
+        string? fault = ReadOne(ends[0], quantity, out low);
+        if (fault is null && ends.Length == 2)
+        {
+            fault = ReadOne(ends[1], quantity, out high);
+            if (fault is null && high!.As(low!.Unit) < low.Value)
+            {
+                fault = $"\"{text}\" runs downwards; write the smaller end first.";
+            }
+        }
+        else if (fault is null)
+        {
+            high = low;
+        }
+
+        return fault;
+    }
+
+    /// <summary>A quantity as the reader accepts it again.</summary>
+    public static string Write(IQuantity quantity) =>
+        ((double)quantity.Value).ToString("0.########", CultureInfo.InvariantCulture) + " "
+        + UnitAbbreviationsCache.Default.GetDefaultAbbreviation(quantity.Unit.GetType(), Convert.ToInt32(quantity.Unit, CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+
+    private static string? ReadOne(string text, Type quantity, out IQuantity? value)
+    {
+        value = null;
+        Match match = Shape().Match(text);
+        if (!match.Success)
+        {
+            return DecimalComma().IsMatch(text)
+                ? $"\"{text}\" has a decimal comma; write a point."
+                : $"\"{text}\" is not a number followed by a unit.";
+        }
+
+        string unitText = match.Groups["unit"].Value;
+        if (unitText.Length == 0)
+        {
+            return $"\"{text}\" has no unit.";
+        }
+
+        Enum? unit = Units.GetOrAdd((quantity, unitText), key => FindUnit(key.Item1, key.Item2));
+        if (unit is null)
+        {
+            return $"\"{unitText}\" is not a unit of {Words(quantity.Name)}.";
+        }
+
+        double number = double.Parse(match.Groups["number"].Value, NumberStyles.Float, CultureInfo.InvariantCulture);
+        if (!double.IsFinite(number))
+        {
+            return $"\"{text}\" is not a finite number.";
+        }
+
+        value = Quantity.From(number, unit);
+        return null;
+    }
+
+    private static Enum? FindUnit(Type quantity, string text)
+    {
+        Type unitType = Quantity.Infos.First(info => info.ValueType == quantity).UnitType;
+        string plain = text.Replace("^2", "²", StringComparison.Ordinal).Replace("^3", "³", StringComparison.Ordinal);
+        if (plain is [.., '2'] or [.., '3'])
+        {
+            plain = plain[..^1] + (plain[^1] == '2' ? "²" : "³");
+        }
+
+        plain = plain.Replace("m2/", "m²/", StringComparison.Ordinal).Replace('*', '·');
+        plain = plain switch
+        {
+            "Nm" => "N·m",
+            "lbf ft" or "lb·ft" or "lb ft" => "lbf·ft",
+            "gal/min" or "US gal/min" or "gpm" => "gal (U.S.)/min",
+            "l" or "L" => "l",
+            "degC" => "°C",
+            "degF" => "°F",
+            "deg" => "°",
+            "kph" => "km/h",
+            _ => plain,
+        };
+        return UnitParser.Default.TryParse(plain, unitType, CultureInfo.InvariantCulture, out Enum? unit) ? unit : null;
+    }
+
+    internal static string Words(string name) =>
+        string.Concat(name.Select((c, i) => i > 0 && char.IsUpper(c) ? " " + char.ToLowerInvariant(c) : char.ToLowerInvariant(c).ToString()));
+
+    [GeneratedRegex(@"^\s*(?<number>[+-]?(\d+(\.\d*)?|\.\d+)([eE][+-]?\d+)?)\s*(?<unit>[^\d\s.,+-].*?)?\s*$", RegexOptions.ExplicitCapture)]
+    private static partial Regex Shape();
+
+    [GeneratedRegex(@"^\s*[+-]?(\d+(\.\d*)?|\.\d+)\s*$", RegexOptions.ExplicitCapture)]
+    private static partial Regex NumberOnly();
+
+    [GeneratedRegex(@"^\s*[+-]?\d+,\d+", RegexOptions.ExplicitCapture)]
+    private static partial Regex DecimalComma();
+}

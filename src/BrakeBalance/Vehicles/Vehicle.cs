@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+using BrakeBalance.Brakes;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Tyres;
+using UnitsNet;
+
+namespace BrakeBalance.Vehicles;
+
+/// <summary>A two-axle car as far as its braking is concerned.</summary>
+/// <remarks>Both wheels of an axle are alike. A vehicle read by <see cref="VehicleFile"/> is consistent; one built in code is checked when its balance is computed.</remarks>
+public sealed record Vehicle
+{
+    /// <summary>Name of the car.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What the reader should know of it, such as that it is invented.</summary>
+    public string Note { get; init; } = "";
+
+    /// <summary>Distance between the axles (E); above zero.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
+    public required Length Wheelbase { get; init => field = Require.Positive(value); }
+
+    /// <summary>States of load, lightest first by habit; at least one.</summary>
+    public required ImmutableArray<LoadCase> LoadCases { get; init; }
+
+    /// <summary>Tyres of each axle.</summary>
+    public required PerAxle<Tyre> Tyres { get; init; }
+
+    /// <summary>The brake of one wheel of each axle.</summary>
+    public required PerAxle<Brake> Brakes { get; init; }
+
+    /// <summary>Circuit split and valves.</summary>
+    public BrakeHydraulics Hydraulics { get; init; } = new();
+
+    /// <summary>Aerodynamics; null when they are left out.</summary>
+    public Aerodynamics? Aerodynamics { get; init; }
+
+    /// <summary>Rolling resistance over normal reaction [–]; 0 to 0.1; 0 unless said.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 0.1.</exception>
+    public double RollingResistanceCoefficient { get; init => field = Require.Between(value, 0, 0.1); }
+
+    /// <summary>Engine braking; null for a declutched stop.</summary>
+    public EngineBraking? EngineBraking { get; init; }
+
+    /// <summary>The load case of a name.</summary>
+    /// <param name="name">The name, capitals or not.</param>
+    /// <returns>That load case.</returns>
+    /// <exception cref="ArgumentException">There is none of that name; the message lists those there are.</exception>
+    public LoadCase LoadCase(string name) =>
+        LoadCases.FirstOrDefault(load => string.Equals(load.Name, name, StringComparison.OrdinalIgnoreCase))
+        ?? throw new ArgumentException($"There is no load case \"{name}\". The car has: {string.Join(", ", LoadCases.Select(load => $"\"{load.Name}\""))}.", nameof(name));
+
+    /// <summary>The same car with another knee (and slope) in the rear line.</summary>
+    /// <param name="knee">The knee, gauge; not negative.</param>
+    /// <param name="slope">The slope above it [–]; null keeps the present slope.</param>
+    /// <returns>A copy.</returns>
+    /// <exception cref="ArgumentException">There is no proportioning valve and no slope is given.</exception>
+    public Vehicle WithRearKnee(Pressure knee, double? slope = null) => this with { Hydraulics = Hydraulics.WithRearKnee(knee, slope) };
+
+    /// <summary>The same car with pads or linings of other friction.</summary>
+    /// <param name="front">Factor on the front brakes' friction [–]; above zero.</param>
+    /// <param name="rear">Factor on the rear brakes' friction [–]; above zero.</param>
+    /// <returns>A copy.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The friction asked for is out of range, or a shoe would lock by itself.</exception>
+    public Vehicle WithFrictionFactors(double front, double rear) => this with
+    {
+        Brakes = new(
+            front == 1 ? Brakes.Front : Brakes.Front.WithFriction(Brakes.Front.FrictionCoefficient * front),
+            rear == 1 ? Brakes.Rear : Brakes.Rear.WithFriction(Brakes.Rear.FrictionCoefficient * rear)),
+    };
+}
