@@ -115,7 +115,7 @@ public sealed class BalanceModel
     public Pressure MaximumPressure => Pressure.FromPascals(_maximumPascals);
 
     /// <summary>Front master-cylinder pressures at which a line of the characteristic bends, gauge, rising; ends included.</summary>
-    public IReadOnlyList<Pressure> Kinks => [.. _kinkPascals.Select(Pressure.FromPascals)];
+    public IReadOnlyList<Pressure> Kinks => [.. _kinkPascals.Select(pascals => Pressure.FromPascals(pascals))];
 
     /// <summary>The car at one line pressure.</summary>
     /// <param name="master">Front master-cylinder pressure, gauge; not negative.</param>
