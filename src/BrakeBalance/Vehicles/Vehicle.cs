@@ -7,7 +7,7 @@ using UnitsNet;
 namespace BrakeBalance.Vehicles;
 
 /// <summary>A two-axle car as far as its braking is concerned.</summary>
-/// <remarks>Both wheels of an axle are alike. A vehicle read by <see cref="VehicleFile"/> is consistent; one built in code is checked when its balance is computed.</remarks>
+/// <remarks>Both wheels of an axle are alike. A vehicle read from a file is consistent; one built in code is checked when its balance is computed.</remarks>
 public sealed record Vehicle
 {
     /// <summary>Name of the car.</summary>
