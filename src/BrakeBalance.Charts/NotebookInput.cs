@@ -1,0 +1,41 @@
+namespace BrakeBalance.Charts;
+
+/// <summary>What a notebook is run for: the vehicle file and single values that replace those in it.</summary>
+/// <remarks>
+/// A notebook cannot be given arguments, so they come through environment variables, which reach every way of running
+/// it: the program's own kernel, plain scripting and a Jupyter client.
+/// </remarks>
+/// <param name="VehiclePath">Full path of the vehicle file.</param>
+/// <param name="Overrides">Values by their path in the vehicle file, each written <c>path=value</c>.</param>
+public sealed record NotebookInput(string VehiclePath, IReadOnlyList<string> Overrides)
+{
+    /// <summary>Environment variable with the path of the vehicle file; a relative path counts from the repository's root.</summary>
+    public const string VehicleVariable = "BRAKE_BALANCE_VEHICLE";
+
+    /// <summary>Environment variable with the overrides, one a line.</summary>
+    public const string OverridesVariable = "BRAKE_BALANCE_SET";
+
+    /// <summary>The invented car the notebooks show when no vehicle file is named; counts from the repository's root.</summary>
+    public const string DefaultVehicle = "data/vehicles/coupe-1966.json";
+
+    /// <summary>The input of this run, read from the environment at each call.</summary>
+    /// <exception cref="DirectoryNotFoundException">A path is relative and no repository was found.</exception>
+    public static NotebookInput Current
+    {
+        get
+        {
+            string named = Environment.GetEnvironmentVariable(VehicleVariable) is { Length: > 0 } path ? path : DefaultVehicle;
+            string overrides = Environment.GetEnvironmentVariable(OverridesVariable) ?? "";
+            return new NotebookInput(
+                Path.IsPathRooted(named) ? named : RepositoryRoot.File(named),
+                overrides.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));
+        }
+    }
+
+    /// <summary>Makes this the input of the notebooks run from now on in this process and those it starts.</summary>
+    public void MakeCurrent()
+    {
+        Environment.SetEnvironmentVariable(VehicleVariable, VehiclePath);
+        Environment.SetEnvironmentVariable(OverridesVariable, string.Join('\n', Overrides));
+    }
+}

@@ -1,0 +1,65 @@
+using System.Globalization;
+using System.Net;
+using System.Text;
+using Microsoft.Data.Analysis;
+
+namespace BrakeBalance.Charts.Outputs;
+
+/// <summary>A data frame as a table; long frames are cut and say so.</summary>
+/// <param name="frame">The frame; a column's name carries its unit, such as <c>Knee [bar]</c>.</param>
+/// <param name="mostRows">At most so many rows are shown.</param>
+public sealed class FrameTable(DataFrame frame, int mostRows = FrameTable.DefaultMostRows) : IHtmlOutput
+{
+    /// <summary>Rows shown when nothing else is asked for.</summary>
+    public const int DefaultMostRows = 40;
+
+    private long RowsShown => Math.Min(frame.Rows.Count, mostRows);
+
+    private bool IsCut => frame.Rows.Count > mostRows;
+
+    private string CutNote => FormattableString.Invariant($"The first {RowsShown} of {frame.Rows.Count} rows are shown.");
+
+    /// <inheritdoc/>
+    public string ToHtml()
+    {
+        var html = new StringBuilder("<table class=\"frame\">\n<thead><tr>");
+        foreach (DataFrameColumn column in frame.Columns)
+        {
+            html.Append(CultureInfo.InvariantCulture, $"<th scope=\"col\"{NumberClass(column)}>{WebUtility.HtmlEncode(column.Name)}</th>");
+        }
+
+        html.Append("</tr></thead>\n<tbody>\n");
+        for (long row = 0; row < RowsShown; row++)
+        {
+            html.Append("<tr>");
+            foreach (DataFrameColumn column in frame.Columns)
+            {
+                html.Append(CultureInfo.InvariantCulture, $"<td{NumberClass(column)}>{WebUtility.HtmlEncode(Cell(column, row))}</td>");
+            }
+
+            html.Append("</tr>\n");
+        }
+
+        html.Append("</tbody>\n</table>");
+        return IsCut ? html.Append(CultureInfo.InvariantCulture, $"\n<p class=\"frame-note\">{CutNote}</p>").ToString() : html.ToString();
+    }
+
+    /// <inheritdoc/>
+    public string ToPlainText()
+    {
+        List<string[]> rows = [[.. frame.Columns.Select(column => column.Name)]];
+        for (long row = 0; row < RowsShown; row++)
+        {
+            rows.Add([.. frame.Columns.Select(column => Cell(column, row))]);
+        }
+
+        int[] widths = [.. frame.Columns.Select((_, index) => rows.Max(row => row[index].Length))];
+        IEnumerable<string> lines = rows.Select(row => string.Join("  ", row.Select((cell, index) =>
+            frame.Columns[index].IsNumericColumn() ? cell.PadLeft(widths[index]) : cell.PadRight(widths[index]))).TrimEnd());
+        return string.Join('\n', IsCut ? lines.Append(CutNote) : lines);
+    }
+
+    private static string NumberClass(DataFrameColumn column) => column.IsNumericColumn() ? " class=\"number\"" : "";
+
+    private static string Cell(DataFrameColumn column, long row) => column[row] is { } value ? ValueText.Of(value) : "–";
+}

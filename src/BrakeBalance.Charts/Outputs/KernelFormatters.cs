@@ -1,0 +1,58 @@
+using System.Reflection;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Outputs;
+
+/// <summary>Teaches the interactive C# kernel, where a cell runs in one, to show values as <see cref="ValueHtml"/> and <see cref="ValueText"/> do.</summary>
+/// <remarks>
+/// This assembly refers to no kernel. It looks the kernel's formatting assembly up by name among those already loaded,
+/// and does nothing where there is none (plain scripting, tests).
+/// </remarks>
+public static class KernelFormatters
+{
+    private const string FormatterType = "Microsoft.DotNet.Interactive.Formatting.Formatter";
+    private const string Html = "text/html";
+    private const string Plain = "text/plain";
+
+    private static readonly Lock Once = new();
+    private static bool s_done;
+
+    /// <summary>Registers the formatters; only the first call does anything.</summary>
+    /// <returns>Whether a kernel was found.</returns>
+    public static bool Register()
+    {
+        lock (Once)
+        {
+            Type? formatter = AppDomain.CurrentDomain.GetAssemblies()
+                .Where(assembly => assembly.GetName().Name == "Microsoft.DotNet.Interactive.Formatting")
+                .Select(assembly => assembly.GetType(FormatterType))
+                .FirstOrDefault(type => type is not null);
+            if (formatter is null || s_done)
+            {
+                return formatter is not null;
+            }
+
+            Write(formatter, Html, (value, writer) => writer.Write(ValueHtml.Of(value)));
+            Write(formatter, Plain, (value, writer) => writer.Write(ValueText.Of(value)));
+            Prefer(formatter, typeof(object), Html, Plain);
+            foreach (Type type in new[] { typeof(string), typeof(bool), typeof(IFormattable), typeof(IQuantity) })
+            {
+                Prefer(formatter, type, Plain);
+            }
+
+            s_done = true;
+            return true;
+        }
+    }
+
+    private static void Write(Type formatter, string mediaType, Action<object, TextWriter> write) =>
+        Method(formatter, "Register", typeof(Type), typeof(Action<object, TextWriter>), typeof(string))
+            .Invoke(null, [typeof(object), write, mediaType]);
+
+    private static void Prefer(Type formatter, Type type, params string[] mediaTypes) =>
+        Method(formatter, "SetPreferredMimeTypesFor", typeof(Type), typeof(string[])).Invoke(null, [type, mediaTypes]);
+
+    private static MethodInfo Method(Type formatter, string name, params Type[] parameters) =>
+        formatter.GetMethod(name, parameters)
+        ?? throw new MissingMethodException($"This kernel's {FormatterType} has no method {name}({string.Join(", ", parameters.Select(type => type.Name))}).");
+}

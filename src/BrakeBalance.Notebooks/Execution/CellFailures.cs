@@ -1,0 +1,59 @@
+using System.Diagnostics;
+using System.Reflection;
+using Microsoft.CodeAnalysis;
+
+namespace BrakeBalance.Notebooks.Execution;
+
+/// <summary>Puts what went wrong in a cell into words, with the line where it did.</summary>
+internal static class CellFailures
+{
+    /// <summary>The compiler's errors, in the order of their lines.</summary>
+    /// <param name="code">The cell.</param>
+    /// <param name="errors">Line (from 1), error code and message of each.</param>
+    public static CellFailure Compilation(string code, IEnumerable<(int Line, string Code, string Message)> errors)
+    {
+        List<(int Line, string Code, string Message)> ordered = [.. errors.Distinct().OrderBy(error => error.Line)];
+        IEnumerable<string> texts = ordered.Select((error, index) =>
+            index == 0 ? $"{error.Message} ({error.Code})" : FormattableString.Invariant($"line {error.Line}: {error.Message} ({error.Code})"));
+        return At(code, string.Join("; ", texts), ordered.Count > 0 ? ordered[0].Line : null);
+    }
+
+    /// <summary>The compiler's errors as Roslyn gives them.</summary>
+    public static CellFailure Compilation(string code, IEnumerable<Diagnostic> diagnostics) => Compilation(
+        code,
+        diagnostics.Where(diagnostic => diagnostic.Severity == DiagnosticSeverity.Error).Select(diagnostic => (
+            diagnostic.Location.GetLineSpan().StartLinePosition.Line + 1,
+            diagnostic.Id,
+            diagnostic.GetMessage(System.Globalization.CultureInfo.InvariantCulture))));
+
+    /// <summary>What a cell threw while it ran.</summary>
+    /// <param name="code">The cell.</param>
+    /// <param name="exception">What it threw.</param>
+    /// <param name="fileName">The file name under which the cell was compiled; finds its frames in the exception.</param>
+    public static CellFailure Thrown(string code, Exception exception, string fileName)
+    {
+        Exception cause = Unwrapped(exception);
+        int? line = new StackTrace(cause, fNeedFileInfo: true).GetFrames()
+            .Where(frame => Path.GetFileName(frame.GetFileName()) == fileName)
+            .Select(frame => (int?)frame.GetFileLineNumber())
+            .FirstOrDefault(number => number > 0);
+        return At(code, cause.Message.ReplaceLineEndings(" "), line);
+    }
+
+    /// <summary>A failure in words, with its source line.</summary>
+    public static CellFailure At(string code, string message, int? line)
+    {
+        string[] lines = code.ReplaceLineEndings("\n").Split('\n');
+        return line is { } number && number >= 1 && number <= lines.Length
+            ? new CellFailure(message, number, lines[number - 1].Trim())
+            : new CellFailure(message, null, null);
+    }
+
+    private static Exception Unwrapped(Exception exception) => exception switch
+    {
+        TargetInvocationException { InnerException: { } inner } => Unwrapped(inner),
+        TypeInitializationException { InnerException: { } inner } => Unwrapped(inner),
+        AggregateException { InnerExceptions: [var only] } => Unwrapped(only),
+        _ => exception,
+    };
+}

@@ -1,0 +1,99 @@
+using System.Runtime.CompilerServices;
+using System.Text;
+using BrakeBalance.Charts.Outputs;
+using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.Scripting;
+using Microsoft.DotNet.Interactive;
+using Microsoft.DotNet.Interactive.Commands;
+using Microsoft.DotNet.Interactive.CSharp;
+using Microsoft.DotNet.Interactive.Events;
+
+namespace BrakeBalance.Notebooks.Execution;
+
+/// <summary>Runs cells in the interactive C# kernel, embedded in this program.</summary>
+public sealed class InteractiveEngine : ICellEngine
+{
+    private readonly string _folder;
+    private readonly CSharpKernel _language = new();
+    private readonly CompositeKernel _kernel;
+    private int _submission;
+
+    /// <summary>Starts a kernel.</summary>
+    /// <param name="folder">The notebook's folder, from which <c>#load</c> lines count.</param>
+    public InteractiveEngine(string folder)
+    {
+        _folder = folder;
+        KernelFormatters.Register();
+        _kernel = [_language.UseKernelHelpers().UseValueSharing()];
+    }
+
+    /// <inheritdoc/>
+    public Task<CellRun> RunAsync(string code, CancellationToken cancellation) =>
+        SetupScript.RunAsync(code, _folder, piece => SubmitAsync(piece, cancellation));
+
+    /// <inheritdoc/>
+    public ValueTask DisposeAsync()
+    {
+        _kernel.Dispose();
+        return ValueTask.CompletedTask;
+    }
+
+    private async Task<CellRun> SubmitAsync(string code, CancellationToken cancellation)
+    {
+        string fileName = FormattableString.Invariant($"cell-{++_submission}.csx");
+        CompileWithLines(fileName);
+        KernelCommandResult result = await _kernel.SendAsync(new SubmitCode(code), cancellation).ConfigureAwait(false);
+        cancellation.ThrowIfCancellationRequested();
+
+        var outputs = new OutputCollector();
+        CellFailure? failure = null;
+        List<(int Line, string Code, string Message)> errors = [];
+        foreach (KernelEvent happened in result.Events)
+        {
+            switch (happened)
+            {
+                case StandardOutputValueProduced or StandardErrorValueProduced:
+                    outputs.Print(((DisplayEvent)happened).FormattedValues.First().Value);
+                    break;
+                case ReturnValueProduced { Value: null }:
+                    break;
+                case DisplayEvent shown:
+                    outputs.Add(shown.FormattedValues
+                        .Where(form => form.MimeType != MediaTypes.Html || ValueHtml.Suits(shown.Value))
+                        .ToDictionary(form => form.MimeType, form => form.Value.ReplaceLineEndings("\n")));
+                    break;
+                case DiagnosticsProduced diagnosed:
+                    errors.AddRange(diagnosed.Diagnostics
+                        .Where(diagnostic => diagnostic.Severity == DiagnosticSeverity.Error)
+                        .Select(diagnostic => (diagnostic.LinePositionSpan.Start.Line + 1, diagnostic.Code, diagnostic.Message)));
+                    break;
+                case CommandFailed failed:
+                    failure = errors.Count > 0
+                        ? CellFailures.Compilation(code, errors)
+                        : failed.Exception is { } exception
+                            ? CellFailures.Thrown(code, exception, fileName)
+                            : CellFailures.At(code, failed.Message, null);
+                    break;
+            }
+        }
+
+        return new CellRun(outputs.ToList(), failure);
+    }
+
+    /// <summary>Has the next submission compiled with line numbers, so that a thrown exception knows its line in the cell.</summary>
+    /// <remarks>The kernel has no switch for it. A version without this field still runs cells: only the line is then unknown.</remarks>
+    private void CompileWithLines(string fileName)
+    {
+        try
+        {
+            ref ScriptOptions options = ref Options(_language);
+            options = options.WithEmitDebugInformation(true).WithFileEncoding(Encoding.UTF8).WithFilePath(fileName);
+        }
+        catch (MissingFieldException)
+        {
+        }
+    }
+
+    [UnsafeAccessor(UnsafeAccessorKind.Field, Name = "_scriptOptions")]
+    private static extern ref ScriptOptions Options(CSharpKernel kernel);
+}

@@ -1,0 +1,11 @@
+namespace BrakeBalance.Notebooks.Execution;
+
+/// <summary>The media types of cell outputs.</summary>
+public static class MediaTypes
+{
+    /// <summary>An HTML fragment.</summary>
+    public const string Html = "text/html";
+
+    /// <summary>Plain text.</summary>
+    public const string Plain = "text/plain";
+}

@@ -1,0 +1,39 @@
+using System.Text;
+
+namespace BrakeBalance.Notebooks.Execution;
+
+/// <summary>Gathers a cell's outputs in order; text printed in several goes becomes one output.</summary>
+internal sealed class OutputCollector
+{
+    private readonly List<CellOutput> _outputs = [];
+    private readonly StringBuilder _printed = new();
+
+    /// <summary>Adds printed text.</summary>
+    public void Print(string text) => _printed.Append(text);
+
+    /// <summary>Adds a value in its media types.</summary>
+    public void Add(IReadOnlyDictionary<string, string> data)
+    {
+        Flush();
+        if (data.Count > 0)
+        {
+            _outputs.Add(new CellOutput(data));
+        }
+    }
+
+    /// <summary>All outputs so far.</summary>
+    public IReadOnlyList<CellOutput> ToList()
+    {
+        Flush();
+        return [.. _outputs];
+    }
+
+    private void Flush()
+    {
+        if (_printed.Length > 0)
+        {
+            _outputs.Add(new CellOutput(new Dictionary<string, string> { [MediaTypes.Plain] = _printed.ToString().ReplaceLineEndings("\n") }));
+            _printed.Clear();
+        }
+    }
+}
