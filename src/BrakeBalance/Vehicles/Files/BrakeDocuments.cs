@@ -1,0 +1,169 @@
+using UnitsNet;
+
+namespace BrakeBalance.Vehicles.Files;
+
+/// <summary>The brake of one wheel as it is written; its <c>type</c> says of which kind.</summary>
+[Kind("disc", typeof(DiscBrakeDocument), "disc brake")]
+[Kind("drum", typeof(DrumBrakeDocument), "drum brake")]
+[Kind("measured", typeof(MeasuredBrakeDocument), "brake known by its measured torque per line pressure")]
+public abstract class BrakeDocument
+{
+    /// <summary>Friction coefficient.</summary>
+    [Field("Friction coefficient of pad or lining", Required = true, Low = "0.05", High = "1.2", Example = "0.42",
+        HowToMeasure = "Torque wrench on the hub at two line pressures, or axle-by-axle test stops")]
+    public double? Friction { get; set; }
+
+    /// <summary>Threshold pressure.</summary>
+    [Field("Line pressure up to which the brake gives no torque; none when left out", Low = "0 bar", High = "20 bar", Example = "0.5 bar",
+        HowToMeasure = "Gauge in the line, wheel off the ground: pressure at which the wheel begins to drag")]
+    public Pressure? ThresholdPressure { get; set; }
+
+    /// <summary>Efficiency.</summary>
+    [Field("Part of the hydraulic force that arrives at pad or shoe; 1 when left out", Low = "0.5", High = "1", Example = "0.98")]
+    public double? Efficiency { get; set; }
+}
+
+/// <summary>A disc brake as it is written.</summary>
+public sealed class DiscBrakeDocument : BrakeDocument
+{
+    /// <summary>Piston diameters on one side.</summary>
+    [Field("Diameters of the pistons on one side of the disc (a sliding caliper's pistons count once)", Required = true, Fewest = 1,
+        Low = "10 mm", High = "120 mm", Example = "54 mm",
+        HowToMeasure = "Micrometer on the piston; one side only")]
+    public IReadOnlyList<Length>? PistonDiameters { get; set; }
+
+    /// <summary>Effective radius.</summary>
+    [Field("Mean radius at which the pad rubs; or give padInnerRadius and padOuterRadius", Low = "40 mm", High = "300 mm", Example = "125 mm",
+        HowToMeasure = "Rule across the polished pad path: mean of its inner and outer radius")]
+    public Length? EffectiveRadius { get; set; }
+
+    /// <summary>Pad inner radius.</summary>
+    [Field("Inner radius of the pad's path, in place of effectiveRadius", Low = "20 mm", High = "300 mm", Example = "100 mm")]
+    public Length? PadInnerRadius { get; set; }
+
+    /// <summary>Pad outer radius.</summary>
+    [Field("Outer radius of the pad's path, in place of effectiveRadius", Low = "40 mm", High = "300 mm", Example = "150 mm")]
+    public Length? PadOuterRadius { get; set; }
+}
+
+/// <summary>A drum brake as it is written.</summary>
+public sealed class DrumBrakeDocument : BrakeDocument
+{
+    /// <summary>Arrangement of the shoes.</summary>
+    [Field("Arrangement of the shoes: leading-trailing, two-leading, two-trailing or duo-servo", Required = true, Example = "duo-servo",
+        HowToMeasure = "Look inside: an adjuster link between the shoes and one anchor pin make a duo-servo")]
+    public string? Shoes { get; set; }
+
+    /// <summary>Drum radius.</summary>
+    [Field("Inside radius of the drum", Required = true, Low = "70 mm", High = "250 mm", Example = "127 mm",
+        HowToMeasure = "Drum gauge or inside caliper: half the inside diameter")]
+    public Length? DrumRadius { get; set; }
+
+    /// <summary>Wheel-cylinder diameter.</summary>
+    [Field("Bore of the wheel cylinder", Required = true, Low = "10 mm", High = "60 mm", Example = "22.2 mm",
+        HowToMeasure = "Bore gauge, or the size cast on the cylinder or its cups")]
+    public Length? WheelCylinderDiameter { get; set; }
+
+    /// <summary>Brake factor.</summary>
+    [Field("Brake factor C* (circumferential force at the drum over the force of one piston) at this friction; or give geometry", Low = "0.3", High = "20", Example = "4.2",
+        HowToMeasure = "Torque wrench on the hub at two line pressures")]
+    public double? BrakeFactor { get; set; }
+
+    /// <summary>Friction for which the brake factor holds.</summary>
+    [Field("Friction for which brakeFactor holds; the same as friction when left out", Low = "0.05", High = "1.2", Example = "0.38")]
+    public double? BrakeFactorFriction { get; set; }
+
+    /// <summary>Sensitivity of the brake factor.</summary>
+    [Field("Relative change of the brake factor per relative change of friction; typical for the arrangement when left out", Low = "0.3", High = "6", Example = "2.7")]
+    public double? FrictionSensitivity { get; set; }
+
+    /// <summary>Shoe geometry.</summary>
+    [Field("Geometry of leading and trailing shoes, in place of brakeFactor")]
+    public ShoeGeometryDocument? Geometry { get; set; }
+
+    /// <summary>Duo-servo geometry.</summary>
+    [Field("Geometry of a duo-servo brake, in place of brakeFactor")]
+    public DuoServoDocument? DuoServoGeometry { get; set; }
+}
+
+/// <summary>The geometry of leading and trailing shoes as it is written.</summary>
+public sealed class ShoeGeometryDocument
+{
+    /// <summary>Pivot distance.</summary>
+    [Field("Distance from the drum's centre to the pivot or abutment of a shoe", Required = true, Low = "20 mm", High = "250 mm", Example = "100 mm")]
+    public Length? PivotDistance { get; set; }
+
+    /// <summary>Actuating arm.</summary>
+    [Field("Lever arm of the wheel-cylinder force about the pivot", Required = true, Low = "20 mm", High = "500 mm", Example = "180 mm")]
+    public Length? ActuatingArm { get; set; }
+
+    /// <summary>Start of the lining.</summary>
+    [Field("Angle from the pivot at which the lining begins", Required = true, Low = "0 °", High = "180 °", Example = "20 °")]
+    public Angle? LiningStart { get; set; }
+
+    /// <summary>End of the lining.</summary>
+    [Field("Angle from the pivot at which the lining ends", Required = true, Low = "0 °", High = "180 °", Example = "130 °")]
+    public Angle? LiningEnd { get; set; }
+
+    /// <summary>Support.</summary>
+    [Field("How the shoe's end is held: pivoted or sliding; pivoted when left out", Example = "pivoted")]
+    public string? Support { get; set; }
+}
+
+/// <summary>The geometry of a duo-servo brake as it is written.</summary>
+public sealed class DuoServoDocument
+{
+    /// <summary>Cylinder distance.</summary>
+    [Field("Distance from the drum's centre to the wheel cylinder's axis", Required = true, Low = "0 mm", High = "250 mm", Example = "90 mm")]
+    public Length? CylinderDistance { get; set; }
+
+    /// <summary>Anchor distance.</summary>
+    [Field("Distance from the drum's centre to the anchor pin", Required = true, Low = "20 mm", High = "250 mm", Example = "105 mm")]
+    public Length? AnchorDistance { get; set; }
+
+    /// <summary>Link distance.</summary>
+    [Field("Distance from the drum's centre to the adjuster link", Required = true, Low = "20 mm", High = "250 mm", Example = "95 mm")]
+    public Length? LinkDistance { get; set; }
+
+    /// <summary>Start of the primary lining.</summary>
+    [Field("Angle from the link at which the primary lining begins", Required = true, Low = "0 °", High = "180 °", Example = "40 °")]
+    public Angle? PrimaryStart { get; set; }
+
+    /// <summary>End of the primary lining.</summary>
+    [Field("Angle from the link at which the primary lining ends", Required = true, Low = "0 °", High = "180 °", Example = "130 °")]
+    public Angle? PrimaryEnd { get; set; }
+
+    /// <summary>Start of the secondary lining.</summary>
+    [Field("Angle from the anchor at which the secondary lining begins", Required = true, Low = "0 °", High = "180 °", Example = "30 °")]
+    public Angle? SecondaryStart { get; set; }
+
+    /// <summary>End of the secondary lining.</summary>
+    [Field("Angle from the anchor at which the secondary lining ends", Required = true, Low = "0 °", High = "180 °", Example = "140 °")]
+    public Angle? SecondaryEnd { get; set; }
+}
+
+/// <summary>A measured brake as it is written.</summary>
+public sealed class MeasuredBrakeDocument : BrakeDocument
+{
+    /// <summary>Torque of one wheel.</summary>
+    [Field("Torque of one wheel at torquePressure, threshold taken off", Required = true, Low = "1 N·m", High = "20000 N·m", Example = "620 N·m",
+        HowToMeasure = "Torque wrench on the hub, wheel off the ground, gauge in the line")]
+    public Torque? Torque { get; set; }
+
+    /// <summary>Pressure of the torque reading.</summary>
+    [Field("Line pressure above the threshold at which the torque was read", Required = true, Low = "1 bar", High = "200 bar", Example = "50 bar")]
+    public Pressure? TorquePressure { get; set; }
+
+    /// <summary>Sensitivity.</summary>
+    [Field("Relative change of the torque per relative change of friction: 1 for a disc; 1 when left out", Low = "0.3", High = "6", Example = "1")]
+    public double? FrictionSensitivity { get; set; }
+
+    /// <summary>Piston diameters on one side.</summary>
+    [Field("Diameters of the pistons on one side (wheel-cylinder bore for a drum), for the fluid volume", Required = true, Fewest = 1,
+        Low = "10 mm", High = "120 mm", Example = "54 mm")]
+    public IReadOnlyList<Length>? PistonDiameters { get; set; }
+
+    /// <summary>Effective radius.</summary>
+    [Field("Effective radius of the disc or inside radius of the drum", Required = true, Low = "40 mm", High = "300 mm", Example = "125 mm")]
+    public Length? EffectiveRadius { get; set; }
+}

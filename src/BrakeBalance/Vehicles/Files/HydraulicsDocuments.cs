@@ -1,0 +1,140 @@
+using UnitsNet;
+
+namespace BrakeBalance.Vehicles.Files;
+
+/// <summary>The hydraulics as they are written.</summary>
+public sealed class HydraulicsDocument
+{
+    /// <summary>Split.</summary>
+    [Field("How the circuits share the pedal's force; a tandem cylinder when left out")]
+    public SplitDocument? Split { get; set; }
+
+    /// <summary>Front valves.</summary>
+    [Field("Valves in the front line, master cylinder first")]
+    public IReadOnlyList<ValveDocument>? FrontValves { get; set; }
+
+    /// <summary>Rear valves.</summary>
+    [Field("Valves in the rear line, master cylinder first")]
+    public IReadOnlyList<ValveDocument>? RearValves { get; set; }
+
+    /// <summary>Highest pressure.</summary>
+    [Field("Highest line pressure considered; 140 bar when left out", Low = "20 bar", High = "300 bar", Example = "140 bar")]
+    public Pressure? MaximumPressure { get; set; }
+}
+
+/// <summary>The circuit split as it is written; its <c>type</c> says of which kind.</summary>
+[Kind("tandem", typeof(TandemDocument), "one tandem master cylinder")]
+[Kind("balance bar", typeof(BalanceBarDocument), "two master cylinders on a balance bar")]
+public abstract class SplitDocument;
+
+/// <summary>A tandem split as it is written.</summary>
+public sealed class TandemDocument : SplitDocument;
+
+/// <summary>A balance bar as it is written.</summary>
+public sealed class BalanceBarDocument : SplitDocument
+{
+    /// <summary>Front bore.</summary>
+    [Field("Bore of the front circuit's master cylinder", Required = true, Low = "10 mm", High = "40 mm", Example = "19.05 mm",
+        HowToMeasure = "Cast or stamped on the cylinder; bore gauge")]
+    public Length? FrontBore { get; set; }
+
+    /// <summary>Rear bore.</summary>
+    [Field("Bore of the rear circuit's master cylinder", Required = true, Low = "10 mm", High = "40 mm", Example = "20.64 mm",
+        HowToMeasure = "Cast or stamped on the cylinder; bore gauge")]
+    public Length? RearBore { get; set; }
+
+    /// <summary>Front share of the force.</summary>
+    [Field("Front cylinder's share of the rod force: distance from bearing to rear clevis over clevis spacing", Required = true, Low = "0.2", High = "0.8", Example = "0.55",
+        HowToMeasure = "Rule: bearing centre to rear clevis over clevis spacing, under load")]
+    public double? FrontForceShare { get; set; }
+}
+
+/// <summary>A valve as it is written; its <c>type</c> says of which kind.</summary>
+[Kind("proportioning", typeof(ProportioningDocument), "proportioning valve, fixed or adjustable")]
+[Kind("limiting", typeof(LimitingDocument), "pressure limiter")]
+[Kind("load-sensing", typeof(LoadSensingDocument), "load-sensing proportioning valve")]
+[Kind("hold-off", typeof(HoldOffDocument), "hold-off (metering) valve")]
+public abstract class ValveDocument;
+
+/// <summary>A proportioning valve as it is written.</summary>
+public sealed class ProportioningDocument : ValveDocument
+{
+    /// <summary>Knee.</summary>
+    [Field("Inlet pressure at which the outlet stops following one to one", Required = true, Low = "0 bar", High = "300 bar", Example = "35 bar",
+        HowToMeasure = "Two gauges, one each side of the valve: inlet pressure at which they part")]
+    public Pressure? Knee { get; set; }
+
+    /// <summary>Slope.</summary>
+    [Field("Rise of the outlet over rise of the inlet above the knee", Required = true, Low = "0", High = "1", Example = "0.4",
+        HowToMeasure = "Two gauges: difference of outlet over difference of inlet between two readings above the knee")]
+    public double? Slope { get; set; }
+
+    /// <summary>Knob.</summary>
+    [Field("The adjusting screw, when the valve has one")]
+    public KnobDocument? Knob { get; set; }
+}
+
+/// <summary>The adjusting screw of a valve as it is written.</summary>
+public sealed class KnobDocument
+{
+    /// <summary>Knee fully out.</summary>
+    [Field("Knee with the knob fully out", Required = true, Low = "0 bar", High = "200 bar", Example = "7 bar",
+        HowToMeasure = "Two gauges with the knob fully out")]
+    public Pressure? KneeFullyOut { get; set; }
+
+    /// <summary>Knee per turn.</summary>
+    [Field("Rise of the knee for one turn in", Required = true, Low = "0.1 bar", High = "100 bar", Example = "10 bar",
+        HowToMeasure = "Two gauges, one reading per turn")]
+    public Pressure? KneePerTurn { get; set; }
+
+    /// <summary>Turns.</summary>
+    [Field("Turns from fully out to fully in", Required = true, Low = "0.1", High = "50", Example = "6", HowToMeasure = "Count them")]
+    public double? Turns { get; set; }
+}
+
+/// <summary>A pressure limiter as it is written.</summary>
+public sealed class LimitingDocument : ValveDocument
+{
+    /// <summary>Limit.</summary>
+    [Field("Highest outlet pressure", Required = true, Low = "0 bar", High = "300 bar", Example = "45 bar",
+        HowToMeasure = "Gauge behind the valve under a hard push")]
+    public Pressure? Limit { get; set; }
+}
+
+/// <summary>A load-sensing valve as it is written.</summary>
+public sealed class LoadSensingDocument : ValveDocument
+{
+    /// <summary>Knee at the reference load.</summary>
+    [Field("Knee when the rear axle carries referenceLoad", Required = true, Low = "0 bar", High = "300 bar", Example = "30 bar")]
+    public Pressure? KneeAtReference { get; set; }
+
+    /// <summary>Reference load.</summary>
+    [Field("Rear axle load for which kneeAtReference holds", Required = true, Low = "0.5 kN", High = "50 kN", Example = "6 kN")]
+    public Force? ReferenceLoad { get; set; }
+
+    /// <summary>Knee per kilonewton.</summary>
+    [Field("Rise of the knee for each kilonewton more on the rear axle", Required = true, Low = "0 bar", High = "50 bar", Example = "8 bar")]
+    public Pressure? KneePerKilonewton { get; set; }
+
+    /// <summary>Slope.</summary>
+    [Field("Rise of the outlet over rise of the inlet above the knee", Required = true, Low = "0", High = "1", Example = "0.35")]
+    public double? Slope { get; set; }
+
+    /// <summary>Lowest knee.</summary>
+    [Field("Knee with the rear suspension unloaded; 0 bar when left out", Low = "0 bar", High = "200 bar", Example = "5 bar")]
+    public Pressure? LowestKnee { get; set; }
+}
+
+/// <summary>A hold-off valve as it is written.</summary>
+public sealed class HoldOffDocument : ValveDocument
+{
+    /// <summary>Opening pressure.</summary>
+    [Field("Inlet pressure at which the valve begins to open", Required = true, Low = "0 bar", High = "30 bar", Example = "7 bar",
+        HowToMeasure = "Two gauges: inlet pressure at which the outlet begins to rise")]
+    public Pressure? OpeningPressure { get; set; }
+
+    /// <summary>Blend pressure.</summary>
+    [Field("Inlet pressure from which outlet and inlet are equal; above openingPressure", Required = true, Low = "0.5 bar", High = "60 bar", Example = "20 bar",
+        HowToMeasure = "Two gauges: inlet pressure at which they meet")]
+    public Pressure? BlendPressure { get; set; }
+}

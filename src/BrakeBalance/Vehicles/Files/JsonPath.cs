@@ -1,0 +1,101 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+
+namespace BrakeBalance.Vehicles.Files;
+
+/// <summary>Sets single values of a JSON tree by their path.</summary>
+internal static partial class JsonPath
+{
+    /// <summary>Sets a value.</summary>
+    /// <returns>Null when set; else the problem.</returns>
+    public static Problem? Set(JsonObject root, ValueOverride change)
+    {
+        JsonNode node = root;
+        string walked = "";
+        string[] parts = change.Path.Split('.');
+        for (int i = 0; i < parts.Length; i++)
+        {
+            Match match = Part().Match(parts[i]);
+            if (!match.Success)
+            {
+                return new(change.Path, $"\"{parts[i]}\" cannot be read as part of a path.", "names parted by points, list elements as name[0] or name[driver only]");
+            }
+
+            string key = match.Groups["key"].Value;
+            if (node is not JsonObject json)
+            {
+                return new(change.Path, $"\"{walked}\" has no entries.", "a path to a single value");
+            }
+
+            bool last = i == parts.Length - 1;
+            walked = DocumentReader.Join(walked, key);
+            if (!match.Groups["index"].Success)
+            {
+                if (last)
+                {
+                    if (json[key] is JsonObject or JsonArray)
+                    {
+                        return new(change.Path, "is not a single value.", "a path to a single value, such as " + walked + (json[key] is JsonArray ? "[0]" : "") + ".…");
+                    }
+
+                    json[key] = Value(change.Value);
+                    return null;
+                }
+
+                if (json[key] is null)
+                {
+                    return Missing(change.Path, walked, key, json);
+                }
+
+                node = json[key]!;
+                continue;
+            }
+
+            if (json[key] is not JsonArray array)
+            {
+                return json[key] is null ? Missing(change.Path, walked, key, json) : new(change.Path, $"\"{walked}\" is not a list.", "a path without brackets there");
+            }
+
+            string index = match.Groups["index"].Value;
+            int at = int.TryParse(index, NumberStyles.None, CultureInfo.InvariantCulture, out int number)
+                ? number
+                : array.ToList().FindIndex(element => element is JsonObject named && named["name"] is JsonValue name && string.Equals(name.ToString(), index, StringComparison.OrdinalIgnoreCase));
+            if (at < 0 || at >= array.Count)
+            {
+                return new(change.Path, $"\"{walked}\" has no element [{index}].", $"0 to {array.Count - 1}, or the name of an element");
+            }
+
+            walked += $"[{at}]";
+            if (last)
+            {
+                if (array[at] is JsonObject or JsonArray)
+                {
+                    return new(change.Path, "is not a single value.", "a path to a single value, such as " + walked + ".…");
+                }
+
+                array[at] = Value(change.Value);
+                return null;
+            }
+
+            node = array[at]!;
+        }
+
+        return null;
+    }
+
+    private static Problem Missing(string path, string walked, string key, JsonObject json)
+    {
+        IEnumerable<string> known = json.Select(entry => entry.Key);
+        string near = Nearest.Of(key, known) is { } guess ? $" Did you mean \"{guess}\"?" : "";
+        return new(path, $"\"{walked}\" is not in the file.{near}", string.Join(", ", known));
+    }
+
+    private static JsonNode Value(string text) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) ? JsonValue.Create(number)
+        : text is "true" or "false" ? JsonValue.Create(text == "true")
+        : JsonValue.Create(text);
+
+    [GeneratedRegex(@"^(?<key>\w+)(\[(?<index>[^\]]+)\])?$", RegexOptions.ExplicitCapture)]
+    private static partial Regex Part();
+}

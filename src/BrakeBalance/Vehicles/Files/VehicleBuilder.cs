@@ -1,0 +1,361 @@
+using System.Collections.Immutable;
+using BrakeBalance.Brakes;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Tyres;
+using UnitsNet;
+
+namespace BrakeBalance.Vehicles.Files;
+
+/// <summary>Makes the vehicle from a complete document, checking what entries say of one another.</summary>
+internal sealed class VehicleBuilder
+{
+    private readonly List<Problem> _problems = [];
+
+    public IReadOnlyList<Problem> Problems => _problems;
+
+    public Vehicle? Build(VehicleDocument document)
+    {
+        Length wheelbase = document.Wheelbase!.Value;
+        ImmutableArray<LoadCase> loads = [.. document.LoadCases!.Select((load, i) => LoadCase(load, wheelbase, $"loadCases[{i}]")).OfType<LoadCase>()];
+        foreach (IGrouping<string, LoadCase> same in loads.GroupBy(load => load.Name, StringComparer.OrdinalIgnoreCase).Where(group => group.Count() > 1))
+        {
+            Add("loadCases", $"The name \"{same.Key}\" is used {same.Count()} times.", "a name of its own for each load case");
+        }
+
+        Tyre frontTyre = Tyre(document.Front!.Tyre!);
+        Tyre rearTyre = Tyre(document.Rear!.Tyre!);
+        Brake? front = Brake(document.Front.Brake!, "front.brake");
+        Brake? rear = Brake(document.Rear.Brake!, "rear.brake");
+        BrakeHydraulics? hydraulics = Hydraulics(document.Hydraulics);
+        EngineBraking? engine = Engine(document.EngineBraking);
+        if (_problems.Count > 0)
+        {
+            return null;
+        }
+
+        var vehicle = new Vehicle
+        {
+            Name = document.Name!,
+            Note = document.Note ?? "",
+            Wheelbase = wheelbase,
+            LoadCases = loads,
+            Tyres = new(frontTyre, rearTyre),
+            Brakes = new(front!, rear!),
+            Hydraulics = hydraulics!,
+            Aerodynamics = Aerodynamics(document.Aerodynamics),
+            RollingResistanceCoefficient = document.RollingResistance ?? 0,
+            EngineBraking = engine,
+        };
+        return vehicle;
+    }
+
+    private LoadCase? LoadCase(LoadCaseDocument load, Length wheelbase, string path)
+    {
+        Mass? mass = load.Mass;
+        double? share = load.FrontShare;
+        if (load.FrontAxleMass is { } onFront && load.RearAxleMass is { } onRear)
+        {
+            if (mass is not null || share is not null || load.FrontAxleToCentreOfGravity is not null)
+            {
+                Add(path, "gives the axle masses as well as mass, frontShare or frontAxleToCentreOfGravity.", "either the two axle masses, or mass with one of the others");
+                return null;
+            }
+
+            mass = onFront + onRear;
+            share = onFront / mass.Value;
+        }
+        else if (load.FrontAxleMass is not null || load.RearAxleMass is not null)
+        {
+            Add(path, "gives the mass on one axle only.", "frontAxleMass and rearAxleMass together");
+            return null;
+        }
+
+        if (mass is null)
+        {
+            Add(DocumentReader.Join(path, "mass"), "is missing.", "a mass such as \"1350 kg\", or frontAxleMass and rearAxleMass");
+            return null;
+        }
+
+        if ((share is null) == (load.FrontAxleToCentreOfGravity is null))
+        {
+            Add(path, share is null ? "does not say where the centre of gravity lies." : "says twice where the centre of gravity lies.",
+                "one of frontShare and frontAxleToCentreOfGravity, or the two axle masses");
+            return null;
+        }
+
+        Length a = load.FrontAxleToCentreOfGravity ?? wheelbase * (1 - share!.Value);
+        if (a >= wheelbase)
+        {
+            Add(DocumentReader.Join(path, "frontAxleToCentreOfGravity"),
+                FormattableString.Invariant($"The centre of gravity lies outside the wheelbase: {a.Meters:0.###} m behind the front axle, wheelbase {wheelbase.Meters:0.###} m."),
+                FormattableString.Invariant($"a length above zero and below {wheelbase.Meters:0.###} m"));
+            return null;
+        }
+
+        return new LoadCase { Name = load.Name!, Mass = mass.Value, FrontAxleToCentreOfGravity = a, CentreOfGravityHeight = load.CentreOfGravityHeight!.Value };
+    }
+
+    private static Tyre Tyre(TyreDocument tyre)
+    {
+        var made = new Tyre
+        {
+            LoadedRadius = tyre.LoadedRadius!.Value,
+            AdhesionFactor = tyre.AdhesionFactor ?? 1,
+            LoadSensitivity = tyre.LoadSensitivity ?? 0,
+        };
+        return tyre.ReferenceLoad is { } load ? made with { ReferenceLoad = load } : made;
+    }
+
+    private Brake? Brake(BrakeDocument brake, string path)
+    {
+        Brake? made = brake switch
+        {
+            DiscBrakeDocument disc => Disc(disc, path),
+            DrumBrakeDocument drum => Drum(drum, path),
+            MeasuredBrakeDocument measured => Measured(measured),
+            _ => throw new NotSupportedException(brake.GetType().Name),
+        };
+        if (made is null)
+        {
+            return null;
+        }
+
+        try
+        {
+            _ = made.BrakeFactor;
+            return made;
+        }
+        catch (ArgumentException fault)
+        {
+            Add(path, fault.Message.Split(" (Parameter", 2)[0].Split('\n', 2)[0].TrimEnd());
+            return null;
+        }
+    }
+
+    private DiscBrake? Disc(DiscBrakeDocument disc, string path)
+    {
+        Length? radius = disc.EffectiveRadius;
+        bool pads = disc.PadInnerRadius is not null && disc.PadOuterRadius is not null;
+        if ((radius is null) != pads || (disc.PadInnerRadius is null) != (disc.PadOuterRadius is null))
+        {
+            Add(path, radius is null ? "does not say at which radius the pads rub." : "says twice at which radius the pads rub.",
+                "effectiveRadius, or padInnerRadius together with padOuterRadius");
+            return null;
+        }
+
+        if (pads)
+        {
+            if (disc.PadInnerRadius >= disc.PadOuterRadius)
+            {
+                Add(DocumentReader.Join(path, "padInnerRadius"), "is not below padOuterRadius.", "a smaller radius than padOuterRadius");
+                return null;
+            }
+
+            radius = new PadRing { InnerRadius = disc.PadInnerRadius!.Value, OuterRadius = disc.PadOuterRadius!.Value }.EffectiveRadiusUniformWear();
+        }
+
+        return new DiscBrake
+        {
+            FrictionCoefficient = disc.Friction!.Value,
+            ThresholdPressure = disc.ThresholdPressure ?? Pressure.Zero,
+            Efficiency = disc.Efficiency ?? 1,
+            Pistons = PistonSet.OneSide(disc.PistonDiameters!),
+            EffectiveRadius = radius!.Value,
+        };
+    }
+
+    private DrumBrake? Drum(DrumBrakeDocument drum, string path)
+    {
+        ShoeArrangement? arrangement = drum.Shoes switch
+        {
+            "leading-trailing" => ShoeArrangement.LeadingTrailing,
+            "two-leading" => ShoeArrangement.TwoLeading,
+            "two-trailing" => ShoeArrangement.TwoTrailing,
+            "duo-servo" => ShoeArrangement.DuoServo,
+            _ => null,
+        };
+        if (arrangement is null)
+        {
+            Add(DocumentReader.Join(path, "shoes"), $"\"{drum.Shoes}\" is not known.", "\"leading-trailing\", \"two-leading\", \"two-trailing\", \"duo-servo\"");
+            return null;
+        }
+
+        int ways = (drum.BrakeFactor is null ? 0 : 1) + (drum.Geometry is null ? 0 : 1) + (drum.DuoServoGeometry is null ? 0 : 1);
+        if (ways > 1)
+        {
+            Add(path, "describes its shoes more than once.", "one of brakeFactor, geometry and duoServoGeometry, or none for typical shoes");
+            return null;
+        }
+
+        bool duoServo = arrangement == ShoeArrangement.DuoServo;
+        if ((drum.Geometry is not null && duoServo) || (drum.DuoServoGeometry is not null && !duoServo))
+        {
+            Add(path, $"gives {(duoServo ? "geometry" : "duoServoGeometry")} for {drum.Shoes} shoes.", duoServo ? "duoServoGeometry or brakeFactor" : "geometry or brakeFactor");
+            return null;
+        }
+
+        return new DrumBrake
+        {
+            FrictionCoefficient = drum.Friction!.Value,
+            ThresholdPressure = drum.ThresholdPressure ?? Pressure.Zero,
+            Efficiency = drum.Efficiency ?? 1,
+            Arrangement = arrangement.Value,
+            WheelCylinderDiameter = drum.WheelCylinderDiameter!.Value,
+            EffectiveRadius = drum.DrumRadius!.Value,
+            Shoes = Shoes(drum, arrangement.Value, path) ?? CatalogueShoes.Typical(arrangement.Value),
+        };
+    }
+
+    private DrumShoes? Shoes(DrumBrakeDocument drum, ShoeArrangement arrangement, string path)
+    {
+        if (drum.Geometry is { } shoe)
+        {
+            if (shoe.Support is not (null or "pivoted" or "sliding"))
+            {
+                Add(DocumentReader.Join(path, "geometry.support"), $"\"{shoe.Support}\" is not known.", "\"pivoted\", \"sliding\"");
+            }
+
+            return new ShoeGeometry
+            {
+                PivotDistance = shoe.PivotDistance!.Value,
+                ActuatingArm = shoe.ActuatingArm!.Value,
+                Lining = new LiningArc { Start = shoe.LiningStart!.Value, End = shoe.LiningEnd!.Value },
+                Support = shoe.Support == "sliding" ? ShoeSupport.Sliding : ShoeSupport.Pivoted,
+            };
+        }
+
+        if (drum.DuoServoGeometry is { } servo)
+        {
+            return new DuoServoGeometry
+            {
+                CylinderDistance = servo.CylinderDistance!.Value,
+                AnchorDistance = servo.AnchorDistance!.Value,
+                LinkDistance = servo.LinkDistance!.Value,
+                PrimaryLining = new LiningArc { Start = servo.PrimaryStart!.Value, End = servo.PrimaryEnd!.Value },
+                SecondaryLining = new LiningArc { Start = servo.SecondaryStart!.Value, End = servo.SecondaryEnd!.Value },
+            };
+        }
+
+        CatalogueShoes typical = CatalogueShoes.Typical(arrangement);
+        return drum.BrakeFactor is { } factor
+            ? new CatalogueShoes
+            {
+                NominalBrakeFactor = factor,
+                NominalFriction = drum.BrakeFactorFriction ?? drum.Friction!.Value,
+                NominalSensitivity = drum.FrictionSensitivity ?? typical.NominalSensitivity,
+            }
+            : null;
+    }
+
+    private static MeasuredBrake Measured(MeasuredBrakeDocument brake) => new()
+    {
+        FrictionCoefficient = brake.Friction!.Value,
+        FrictionWhenMeasured = brake.Friction.Value,
+        ThresholdPressure = brake.ThresholdPressure ?? Pressure.Zero,
+        Efficiency = brake.Efficiency ?? 1,
+        MeasuredNewtonMetresPerBar = brake.Torque!.Value.NewtonMeters / brake.TorquePressure!.Value.Bars,
+        Sensitivity = brake.FrictionSensitivity ?? 1,
+        Pistons = PistonSet.OneSide(brake.PistonDiameters!),
+        EffectiveRadius = brake.EffectiveRadius!.Value,
+    };
+
+    private BrakeHydraulics? Hydraulics(HydraulicsDocument? document)
+    {
+        if (document is null)
+        {
+            return new();
+        }
+
+        Pressure maximum = document.MaximumPressure ?? new BrakeHydraulics().MaximumPressure;
+        MasterSplit split = document.Split switch
+        {
+            BalanceBarDocument bar => new BalanceBarSplit { FrontBore = bar.FrontBore!.Value, RearBore = bar.RearBore!.Value, FrontForceShare = bar.FrontForceShare!.Value },
+            _ => new TandemSplit(),
+        };
+        return new BrakeHydraulics
+        {
+            Split = split,
+            FrontValves = Valves(document.FrontValves, "hydraulics.frontValves"),
+            RearValves = Valves(document.RearValves, "hydraulics.rearValves"),
+            MaximumPressure = maximum,
+        };
+    }
+
+    private ImmutableArray<PressureValve> Valves(IReadOnlyList<ValveDocument>? valves, string path) =>
+        valves is null ? [] : [.. valves.Select((valve, i) => Valve(valve, $"{path}[{i}]")).OfType<PressureValve>()];
+
+    private PressureValve? Valve(ValveDocument valve, string path)
+    {
+        switch (valve)
+        {
+            case ProportioningDocument proportioning:
+                KneeAdjustment? knob = proportioning.Knob is { } screw
+                    ? new KneeAdjustment { KneeFullyOut = screw.KneeFullyOut!.Value, KneePerTurn = screw.KneePerTurn!.Value, Turns = screw.Turns!.Value }
+                    : null;
+                if (knob is not null && knob.TurnsFor(proportioning.Knee!.Value) is null)
+                {
+                    Add(DocumentReader.Join(path, "knee"),
+                        FormattableString.Invariant($"{proportioning.Knee.Value.Bars:0.##} bar cannot be set with the knob described."),
+                        FormattableString.Invariant($"a pressure from {knob.KneeFullyOut.Bars:0.##} bar to {knob.KneeAt(knob.Turns).Bars:0.##} bar"));
+                    return null;
+                }
+
+                return new ProportioningValve { Knee = proportioning.Knee!.Value, Slope = proportioning.Slope!.Value, Adjustment = knob };
+            case LimitingDocument limiting:
+                return new LimitingValve { Limit = limiting.Limit!.Value };
+            case LoadSensingDocument sensing:
+                return new LoadSensingValve
+                {
+                    KneeAtReference = sensing.KneeAtReference!.Value,
+                    ReferenceLoad = sensing.ReferenceLoad!.Value,
+                    KneePerKilonewton = sensing.KneePerKilonewton!.Value,
+                    Slope = sensing.Slope!.Value,
+                    LowestKnee = sensing.LowestKnee ?? Pressure.Zero,
+                };
+            case HoldOffDocument holdOff:
+                if (holdOff.BlendPressure <= holdOff.OpeningPressure)
+                {
+                    Add(DocumentReader.Join(path, "blendPressure"), "is not above openingPressure.", "a pressure above openingPressure");
+                    return null;
+                }
+
+                return new HoldOffValve { OpeningPressure = holdOff.OpeningPressure!.Value, BlendPressure = holdOff.BlendPressure!.Value };
+            default:
+                throw new NotSupportedException(valve.GetType().Name);
+        }
+    }
+
+    private static Aerodynamics? Aerodynamics(AerodynamicsDocument? document)
+    {
+        if (document is null)
+        {
+            return null;
+        }
+
+        var made = new Aerodynamics
+        {
+            DragArea = document.DragArea!.Value,
+            FrontLiftArea = document.FrontLiftArea ?? Area.Zero,
+            RearLiftArea = document.RearLiftArea ?? Area.Zero,
+        };
+        return document.AirDensity is { } density ? made with { AirDensity = density } : made;
+    }
+
+    private EngineBraking? Engine(EngineBrakingDocument? document)
+    {
+        if (document is null)
+        {
+            return null;
+        }
+
+        if (document.DrivenAxle is not ("front" or "rear"))
+        {
+            Add("engineBraking.drivenAxle", $"\"{document.DrivenAxle}\" is not known.", "\"front\", \"rear\"");
+            return null;
+        }
+
+        return new EngineBraking { DrivenAxle = document.DrivenAxle == "front" ? Axle.Front : Axle.Rear, BrakingForce = document.BrakingForce!.Value };
+    }
+
+    private void Add(string path, string what, string accepted = "") => _problems.Add(new(path, what, accepted));
+}

@@ -1,0 +1,150 @@
+using UnitsNet;
+
+namespace BrakeBalance.Vehicles.Files;
+
+/// <summary>A vehicle file as it is written: the entries in their order.</summary>
+public sealed class VehicleDocument
+{
+    /// <summary>Name of the car.</summary>
+    [Field("Name of the car", Required = true, Example = "My coupe")]
+    public string? Name { get; set; }
+
+    /// <summary>Remark.</summary>
+    [Field("Anything a reader should know of this car or file", Example = "Weighed on 12 May, driver aboard, half a tank")]
+    public string? Note { get; set; }
+
+    /// <summary>Wheelbase.</summary>
+    [Field("Distance between the axles, hub centre to hub centre", Required = true, Low = "1 m", High = "6 m", Example = "2.60 m",
+        HowToMeasure = "Tape measure, hub centre to hub centre, both sides")]
+    public Length? Wheelbase { get; set; }
+
+    /// <summary>Load cases.</summary>
+    [Field("States of load, lightest first", Required = true, Fewest = 1)]
+    public IReadOnlyList<LoadCaseDocument>? LoadCases { get; set; }
+
+    /// <summary>Front axle.</summary>
+    [Field("Front axle: tyre and the brake of one wheel", Required = true)]
+    public AxleDocument? Front { get; set; }
+
+    /// <summary>Rear axle.</summary>
+    [Field("Rear axle: tyre and the brake of one wheel", Required = true)]
+    public AxleDocument? Rear { get; set; }
+
+    /// <summary>Hydraulics.</summary>
+    [Field("Circuit split and valves; a tandem cylinder without valves when left out")]
+    public HydraulicsDocument? Hydraulics { get; set; }
+
+    /// <summary>Aerodynamics.</summary>
+    [Field("Drag and lift as areas (coefficient times reference area); left out for none")]
+    public AerodynamicsDocument? Aerodynamics { get; set; }
+
+    /// <summary>Rolling resistance coefficient.</summary>
+    [Field("Rolling resistance over load", Low = "0", High = "0.1", Example = "0.015")]
+    public double? RollingResistance { get; set; }
+
+    /// <summary>Engine braking.</summary>
+    [Field("Drag of the engine in gear; left out for a declutched stop")]
+    public EngineBrakingDocument? EngineBraking { get; set; }
+}
+
+/// <summary>A load case as it is written.</summary>
+public sealed class LoadCaseDocument
+{
+    /// <summary>Name.</summary>
+    [Field("Name of the load case", Required = true, Example = "driver only")]
+    public string? Name { get; set; }
+
+    /// <summary>Mass.</summary>
+    [Field("Mass of the car with driver, fuel and load", Low = "200 kg", High = "7500 kg", Example = "1350 kg",
+        HowToMeasure = "Scales under all four wheels or a weighbridge, driver aboard, fuel noted")]
+    public Mass? Mass { get; set; }
+
+    /// <summary>Share of the weight on the front axle.</summary>
+    [Field("Front axle's share of the weight at rest; or give frontAxleToCentreOfGravity, or the two axle masses", Low = "0.15", High = "0.85", Example = "0.53",
+        HowToMeasure = "Front axle on the scales over the sum of both")]
+    public double? FrontShare { get; set; }
+
+    /// <summary>Distance from the front axle to the centre of gravity.</summary>
+    [Field("Distance from the front axle back to the centre of gravity, in place of frontShare", Low = "0.01 m", High = "6 m", Example = "1.22 m")]
+    public Length? FrontAxleToCentreOfGravity { get; set; }
+
+    /// <summary>Mass on the front axle.</summary>
+    [Field("What the scales show under the front axle, in place of mass and frontShare", Low = "50 kg", High = "5000 kg", Example = "716 kg",
+        HowToMeasure = "Scales under both front wheels, driver aboard")]
+    public Mass? FrontAxleMass { get; set; }
+
+    /// <summary>Mass on the rear axle.</summary>
+    [Field("What the scales show under the rear axle, in place of mass and frontShare", Low = "50 kg", High = "5000 kg", Example = "634 kg",
+        HowToMeasure = "Scales under both rear wheels, driver aboard")]
+    public Mass? RearAxleMass { get; set; }
+
+    /// <summary>Height of the centre of gravity.</summary>
+    [Field("Height of the centre of gravity above the road", Required = true, Low = "0.15 m", High = "2 m", Example = "0.47 m",
+        HowToMeasure = "Axle weights level and with one end raised more than 15 degrees, suspension locked")]
+    public Length? CentreOfGravityHeight { get; set; }
+}
+
+/// <summary>An axle as it is written.</summary>
+public sealed class AxleDocument
+{
+    /// <summary>Tyre.</summary>
+    [Field("Tyre of this axle", Required = true)]
+    public TyreDocument? Tyre { get; set; }
+
+    /// <summary>Brake.</summary>
+    [Field("Brake of one wheel of this axle", Required = true)]
+    public BrakeDocument? Brake { get; set; }
+}
+
+/// <summary>A tyre as it is written.</summary>
+public sealed class TyreDocument
+{
+    /// <summary>Loaded radius.</summary>
+    [Field("Distance from hub centre to road, car down", Required = true, Low = "150 mm", High = "600 mm", Example = "315 mm",
+        HowToMeasure = "Rule from the floor to the hub centre, car on its wheels at working tyre pressure")]
+    public Length? LoadedRadius { get; set; }
+
+    /// <summary>Adhesion factor.</summary>
+    [Field("Adhesion of this tyre over the nominal adhesion of the surface", Low = "0.3", High = "2", Example = "1.0")]
+    public double? AdhesionFactor { get; set; }
+
+    /// <summary>Load sensitivity.</summary>
+    [Field("Part of the adhesion lost when the wheel load doubles from referenceLoad", Low = "0", High = "0.4", Example = "0.08")]
+    public double? LoadSensitivity { get; set; }
+
+    /// <summary>Reference load.</summary>
+    [Field("Load of one wheel at which the adhesion is nominal; 4 kN when left out", Low = "0.5 kN", High = "30 kN", Example = "3.3 kN")]
+    public Force? ReferenceLoad { get; set; }
+}
+
+/// <summary>Aerodynamics as they are written.</summary>
+public sealed class AerodynamicsDocument
+{
+    /// <summary>Drag area.</summary>
+    [Field("Drag coefficient times frontal area", Required = true, Low = "0 m²", High = "5 m²", Example = "0.72 m²")]
+    public Area? DragArea { get; set; }
+
+    /// <summary>Front lift area.</summary>
+    [Field("Lift coefficient at the front axle times frontal area; negative presses down", Low = "-5 m²", High = "2 m²", Example = "0.10 m²")]
+    public Area? FrontLiftArea { get; set; }
+
+    /// <summary>Rear lift area.</summary>
+    [Field("Lift coefficient at the rear axle times frontal area; negative presses down", Low = "-5 m²", High = "2 m²", Example = "0.15 m²")]
+    public Area? RearLiftArea { get; set; }
+
+    /// <summary>Air density.</summary>
+    [Field("Density of the air; 1.225 kg/m³ when left out", Low = "0.5 kg/m³", High = "2 kg/m³", Example = "1.2 kg/m³")]
+    public Density? AirDensity { get; set; }
+}
+
+/// <summary>Engine braking as it is written.</summary>
+public sealed class EngineBrakingDocument
+{
+    /// <summary>Driven axle.</summary>
+    [Field("The driven axle: front or rear", Required = true, Example = "rear")]
+    public string? DrivenAxle { get; set; }
+
+    /// <summary>Force at the road.</summary>
+    [Field("Braking force of both driven wheels at the road", Required = true, Low = "0 N", High = "10 kN", Example = "350 N")]
+    public Force? BrakingForce { get; set; }
+}
