@@ -1,0 +1,71 @@
+using UnitsNet;
+
+namespace BrakeBalance.Stops;
+
+/// <summary>The line pressure at which a car would use all the adhesion of an axle.</summary>
+/// <remarks>
+/// <para>At a pressure the brakes ask for T_i = M_i/R_i; the load transfer follows from T₁ + T₂; the axle is at its limit where T_i = μ_peak(N_i) N_i.</para>
+/// <para>Assumes steady braking (no wheel inertia, no pitch), so a real lock comes at this pressure or, with a lagging transfer, before it.</para>
+/// <para>Source: UN R13-H Annex 5, adhesion utilisation f_i = T_i/N_i set to the adhesion (from memory).</para>
+/// </remarks>
+public static class LockPressure
+{
+    /// <summary>The lowest line pressure that brings an axle to its limit, and which axle.</summary>
+    /// <param name="car">The car on its road.</param>
+    /// <param name="speed">Speed at which lift and drag are taken; not negative.</param>
+    /// <returns>Pressure at the master cylinder (gauge) and axle, or null when no pressure up to four times the last point of the torque curves reaches a limit.</returns>
+    public static (Pressure LinePressure, Axle Axle)? Lowest(BrakedCar car, Speed speed)
+    {
+        var numbers = new CarNumbers(car);
+        (double pascals, Axle axle)? found = Lowest(numbers, speed.MetersPerSecond);
+        return found is { } f ? (Pressure.FromPascals(f.pascals), f.axle) : null;
+    }
+
+    internal static (double Pascals, Axle Axle)? Lowest(in CarNumbers car, double speed)
+    {
+        double highest = 4 * Math.Max(car.Front.Brakes.HighestPascals, car.Rear.Brakes.HighestPascals);
+        const int scan = 400;
+        double low = 0;
+        for (int i = 1; i <= scan; i++)
+        {
+            double high = highest * i / scan;
+            if (Reserve(car, speed, high, out _) > 0)
+            {
+                low = high;
+                continue;
+            }
+
+            for (int k = 0; k < 50; k++)
+            {
+                double middle = 0.5 * (low + high);
+                if (Reserve(car, speed, middle, out _) > 0)
+                {
+                    low = middle;
+                }
+                else
+                {
+                    high = middle;
+                }
+            }
+
+            Reserve(car, speed, high, out Axle axle);
+            return (0.5 * (low + high), axle);
+        }
+
+        return null;
+    }
+
+    /// <summary>Smallest of 1 − f_i/μ_i over both axles.</summary>
+    private static double Reserve(in CarNumbers car, double speed, double pascals, out Axle axle)
+    {
+        double front = (car.Front.Brakes.NewtonMetres(pascals) + car.Front.EngineTorque) / car.Front.Radius;
+        double rear = (car.Rear.Brakes.NewtonMetres(pascals) + car.Rear.EngineTorque) / car.Rear.Radius;
+        double transfer = car.HeightOverWheelbase * (front + rear + car.RollingNewtons);
+        double frontReaction = car.Front.Static - car.Front.Lift * speed * speed + transfer;
+        double rearReaction = car.Rear.Static - car.Rear.Lift * speed * speed - transfer;
+        double atFront = frontReaction > 0 ? 1 - front / (car.Front.Tyre.PeakMu(0.5 * frontReaction) * frontReaction) : -1;
+        double atRear = rearReaction > 0 ? 1 - rear / (car.Rear.Tyre.PeakMu(0.5 * rearReaction) * rearReaction) : -1;
+        axle = atFront <= atRear ? Axle.Front : Axle.Rear;
+        return Math.Min(atFront, atRear);
+    }
+}

@@ -1,0 +1,174 @@
+using UnitsNet;
+
+namespace BrakeBalance.Stops;
+
+/// <summary>Simulates straight stops.</summary>
+/// <remarks>
+/// <para>Equations: <see cref="BrakedCar"/> as a rigid body on two axles with wheel inertia and slip curves; lock, release and standstill are located as events.</para>
+/// <para>Source: common practice of longitudinal vehicle dynamics; the checks beside the tests name theirs.</para>
+/// </remarks>
+public static class StraightStop
+{
+    /// <summary>Speed below which a lock no longer counts: every stop ends with still wheels.</summary>
+    /// <remarks>Source: 49 CFR 571.135 S7.2 leaves out lock below 15 km/h (from memory); 5 km/h is this project's choice.</remarks>
+    public static Speed SlowestLock { get; } = Speed.FromKilometersPerHour(5);
+
+    private const double RelativeTolerance = 2e-4;
+    private const double LongestStepSeconds = 0.03;
+
+    /// <summary>Stops a car.</summary>
+    /// <param name="car">The car on its road.</param>
+    /// <param name="driver">What the foot asks for.</param>
+    /// <param name="buildUp">How pressure follows the foot.</param>
+    /// <param name="initialSpeed">Speed when the foot touches the pedal; 1 to 150 m/s.</param>
+    /// <param name="withTrace">False to leave out the trace, for studies of many stops.</param>
+    /// <returns>Distance, locks, energies and the trace.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The initial speed is outside its range.</exception>
+    /// <exception cref="InvalidOperationException">The car does not stop: the brakes and the road do not overcome the slope; or no pressure reaches lock for a threshold driver.</exception>
+    public static StopResult Run(BrakedCar car, Driver driver, PressureBuildUp buildUp, Speed initialSpeed, bool withTrace = true) =>
+        Run(car, driver, buildUp, initialSpeed, withTrace, RelativeTolerance);
+
+    internal static StopResult Run(BrakedCar car, Driver driver, PressureBuildUp buildUp, Speed initialSpeed, bool withTrace, double relativeTolerance)
+    {
+        ArgumentNullException.ThrowIfNull(driver);
+        ArgumentNullException.ThrowIfNull(buildUp);
+        double v0 = Require.Between(initialSpeed.MetersPerSecond, 1, 150, nameof(initialSpeed));
+        var numbers = new CarNumbers(car);
+        double held = HeldPascals(numbers, driver, v0);
+        var command = new PressureCommand(buildUp, held);
+        List<StopSample>? trace = withTrace ? new(400) : null;
+        var system = new StraightStopSystem(numbers, command, v0, (driver as AntilockBound)?.Efficiency, trace);
+
+        Span<double> y = stackalloc double[StraightStopSystem.States];
+        y.Clear();
+        y[StraightStopSystem.Speed] = v0;
+        Span<double> buffer = stackalloc double[StiffIntegrator.BufferLength(StraightStopSystem.States, StraightStopSystem.Functions)];
+        var integrator = new StiffIntegrator(buffer, StraightStopSystem.States, StraightStopSystem.Functions, relativeTolerance, LongestStepSeconds);
+
+        double time = 0;
+        double longest = 20 + 20 * v0;
+        double markedAt80 = 0;
+        double markedAt10 = 0;
+        PerAxle<LockEvent?> locks = default;
+        system.Accepted(0, y);
+        while (true)
+        {
+            double end = time < command.RampStart ? command.RampStart : time < command.RampEnd ? command.RampEnd : longest;
+            int fired = integrator.Advance(ref system, ref time, y, end);
+            if (fired == StraightStopSystem.Standstill)
+            {
+                break;
+            }
+
+            switch (fired)
+            {
+                case StraightStopSystem.At80Percent:
+                    markedAt80 = y[StraightStopSystem.Distance];
+                    break;
+                case StraightStopSystem.At10Percent:
+                    markedAt10 = y[StraightStopSystem.Distance];
+                    break;
+                case StraightStopSystem.FrontSaturates:
+                    system.FrontState = Saturate(driver, y, StraightStopSystem.FrontSlip);
+                    locks = new(locks.Front ?? Lock(Axle.Front, system.FrontState, system, time, y), locks.Rear);
+                    break;
+                case StraightStopSystem.RearSaturates:
+                    system.RearState = Saturate(driver, y, StraightStopSystem.RearSlip);
+                    locks = new(locks.Front, locks.Rear ?? Lock(Axle.Rear, system.RearState, system, time, y));
+                    break;
+                case StraightStopSystem.FrontReleases:
+                    system.FrontState = WheelState.Rolling;
+                    y[StraightStopSystem.FrontSlip] = Math.Min(y[StraightStopSystem.FrontSlip], 1 - 1e-6);
+                    break;
+                case StraightStopSystem.RearReleases:
+                    system.RearState = WheelState.Rolling;
+                    y[StraightStopSystem.RearSlip] = Math.Min(y[StraightStopSystem.RearSlip], 1 - 1e-6);
+                    break;
+                default:
+                    ThrowWhenEndless(time, longest, y[StraightStopSystem.Speed], held);
+                    break;
+            }
+        }
+
+        // Below the end speed the deceleration is taken as constant: 0.1 m/s is gone within a few millimetres.
+        StraightStopSystem.Forces last = system.Solve(time, y);
+        double v = y[StraightStopSystem.Speed];
+        double stopTime = time + v / last.Deceleration;
+        double distance = y[StraightStopSystem.Distance] + v * v / (2 * last.Deceleration);
+        trace?.Add(trace[^1] with { TimeSeconds = stopTime, SpeedMetresPerSecond = 0, DistanceMetres = distance });
+        return new StopResult
+        {
+            Car = car.Name,
+            Driver = driver.Name,
+            InitialSpeed = initialSpeed,
+            Distance = Length.FromMeters(distance),
+            Duration = Duration.FromSeconds(stopTime),
+            HeldPressure = Pressure.FromPascals(held),
+            Locks = locks,
+            Energy = Energies(numbers, v0, y),
+            MeanFullyDevelopedDeceleration = Acceleration.FromMetersPerSecondSquared(
+                (0.64 - 0.01) * v0 * v0 / (2 * ((markedAt10 > 0 ? markedAt10 : distance) - markedAt80))),
+            Steps = integrator.Steps,
+            Trace = trace ?? (IReadOnlyList<StopSample>)[],
+        };
+    }
+
+    private static double HeldPascals(in CarNumbers car, Driver driver, double speed)
+    {
+        switch (driver)
+        {
+            case PanicDriver panic:
+                return panic.HeldPressure.Pascals;
+            case AntilockBound bound:
+                return bound.HeldPressure.Pascals;
+            default:
+                double? fast = LockPressure.Lowest(car, speed)?.Pascals;
+                double? slow = LockPressure.Lowest(car, 0)?.Pascals;
+                return fast is { } a && slow is { } b
+                    ? ((ThresholdDriver)driver).Margin * Math.Min(a, b)
+                    : throw new InvalidOperationException("No line pressure within four times the last point of the torque curves locks an axle, so there is no threshold to hold; use a panic driver with a chosen pressure.");
+        }
+    }
+
+    private static WheelState Saturate(Driver driver, Span<double> state, int slip)
+    {
+        if (driver is AntilockBound)
+        {
+            return WheelState.Regulated;
+        }
+
+        state[slip] = 1;
+        return WheelState.Locked;
+    }
+
+    private static LockEvent? Lock(Axle axle, WheelState wheels, in StraightStopSystem system, double time, ReadOnlySpan<double> state)
+    {
+        double speed = state[StraightStopSystem.Speed];
+        return wheels != WheelState.Locked || speed < SlowestLock.MetersPerSecond
+            ? null
+            : new LockEvent(
+                axle, Duration.FromSeconds(time), Speed.FromMetersPerSecond(speed), Length.FromMeters(state[StraightStopSystem.Distance]),
+                system.Solve(time, state).Deceleration / Gravity.StandardMetresPerSecondSquared);
+    }
+
+    private static StopEnergy Energies(in CarNumbers car, double v0, ReadOnlySpan<double> y)
+    {
+        double front = v0 / car.Front.Radius;
+        double rear = v0 / car.Rear.Radius;
+        double kinetic = 0.5 * (car.Mass * v0 * v0 + car.Front.Inertia * front * front + car.Rear.Inertia * rear * rear);
+        return new StopEnergy(
+            Energy.FromJoules(kinetic),
+            new(Energy.FromJoules(y[StraightStopSystem.FrontBrakeEnergy]), Energy.FromJoules(y[StraightStopSystem.RearBrakeEnergy])),
+            new(Energy.FromJoules(y[StraightStopSystem.FrontTyreEnergy]), Energy.FromJoules(y[StraightStopSystem.RearTyreEnergy])),
+            Energy.FromJoules(y[StraightStopSystem.ResistanceEnergy]));
+    }
+
+    private static void ThrowWhenEndless(double time, double longest, double speed, double heldPascals)
+    {
+        if (time >= longest)
+        {
+            throw new InvalidOperationException(FormattableString.Invariant(
+                $"The car still moves at {speed:0.0} m/s after {time:0} s: neither the brakes at {heldPascals / 1e5:0.0} bar nor the road stop it."));
+        }
+    }
+}
