@@ -1,0 +1,164 @@
+using System.Text.RegularExpressions;
+
+namespace BrakeBalance.Measurements;
+
+/// <summary>Finds the columns of a log by name and hands out the cells of one row at a time, keeping the faults.</summary>
+internal sealed partial class LogCells
+{
+    private readonly LogTable _table;
+    private readonly LogNumbers _numbers;
+    private readonly (string Name, string Unit)[] _columns;
+    private readonly HashSet<int> _used = [];
+    private (int Line, string[] Cells) _row;
+    private string? _fault;
+
+    public LogCells(LogTable table)
+    {
+        _table = table;
+        _numbers = LogNumbers.For(table.Rows.SelectMany(r => r.Cells));
+        _columns = table.Header.Select(Split).ToArray();
+    }
+
+    public List<LogProblem> Problems { get; } = [];
+
+    /// <summary>A column of numbers; null when the log does not have it, or names a unit that is not known (kept as a problem).</summary>
+    public Column<T>? Number<T>(Dictionary<string, Func<double, T>> units, params string[] names)
+    {
+        int index = Find(names);
+        if (index < 0)
+        {
+            return null;
+        }
+
+        string unit = _columns[index].Unit;
+        if (!units.TryGetValue(unit.ToLowerInvariant().Replace(" ", "", StringComparison.Ordinal), out Func<double, T>? make))
+        {
+            string given = unit.Length == 0 ? "names no unit" : $"has the unit '{unit}', which is not known here";
+            Problems.Add(new LogProblem { Line = _table.HeaderLine, Reason = $"the column '{_table.Header[index]}' {given}; write '{names[0]} [unit]' with one of {string.Join(", ", units.Keys)}" });
+            return null;
+        }
+
+        if (LogUnits.CoarseUnits.Contains(unit.ToLowerInvariant()) && _numbers.LooksLikeThousands(_table.Rows.Where(r => index < r.Cells.Length).Select(r => r.Cells[index])))
+        {
+            Problems.Add(new LogProblem { Line = _table.HeaderLine, Reason = $"the column '{_table.Header[index]}' is not used: its numbers, such as 1,200, could be one and a fifth or twelve hundred; write 1200" });
+            return null;
+        }
+
+        return new Column<T>(index, names[0], make);
+    }
+
+    /// <summary>Index of a column of words; −1 when the log does not have it.</summary>
+    public int Find(params string[] names)
+    {
+        int index = Array.FindIndex(_columns, c => names.Contains(c.Name));
+        if (index >= 0)
+        {
+            _used.Add(index);
+        }
+
+        return index;
+    }
+
+    /// <summary>Notes the columns that nobody asked for, so that a misspelt name does not pass in silence.</summary>
+    public void ReportUnusedColumns(params string[] passedOver)
+    {
+        for (int i = 0; i < _columns.Length; i++)
+        {
+            if (!_used.Contains(i) && _columns[i].Name.Length > 0 && !passedOver.Contains(_columns[i].Name))
+            {
+                Problems.Add(new LogProblem { Line = _table.HeaderLine, Reason = $"the column '{_table.Header[i]}' is not known and was not used" });
+            }
+        }
+    }
+
+    public void Missing(string name, string example)
+    {
+        if (_columns.Length == 0)
+        {
+            return;
+        }
+
+        Problems.Add(new LogProblem { Line = _table.HeaderLine, Reason = $"the log has no column '{name}' that can be used, so nothing was read; write it as '{example}'" });
+    }
+
+    /// <summary>Reads every row by the function given; a row it calls a fault on is left out and reported.</summary>
+    public LogReading<TRow> ReadRows<TRow>(Func<int, TRow?> read) where TRow : class
+    {
+        List<TRow> rows = [];
+        foreach ((int Line, string[] Cells) row in _table.Rows)
+        {
+            (_row, _fault) = (row, null);
+            if (row.Cells.Length > _columns.Length && row.Cells.Skip(_columns.Length).Any(c => c.Length > 0))
+            {
+                _fault = FormattableString.Invariant($"{row.Cells.Length} cells where the header names {_columns.Length} columns");
+                _fault += _table.Delimiter == ',' ? "; with decimal commas separate the cells by ';' or quote the numbers" : "";
+            }
+
+            TRow? result = _fault is null ? read(row.Line) : null;
+            if (_fault is not null)
+            {
+                Problems.Add(new LogProblem { Line = row.Line, Reason = _fault });
+            }
+            else if (result is not null)
+            {
+                rows.Add(result);
+            }
+        }
+
+        return Reading(rows);
+    }
+
+    public LogReading<TRow> Reading<TRow>(List<TRow> rows) => new()
+    {
+        Rows = rows,
+        Problems = [.. _table.Problems.Concat(Problems).OrderBy(p => p.Line)],
+        Remarks = _table.Remarks,
+    };
+
+    /// <summary>Marks the row at hand as faulty; the first reason stands.</summary>
+    public void Fault(string reason) => _fault ??= reason;
+
+    public string Word(int index) => index >= 0 && index < _row.Cells.Length && !LogNumbers.IsMissing(_row.Cells[index]) ? _row.Cells[index] : "";
+
+    /// <summary>The quantity of a column in the row at hand; null when the cell is missing, out of range or no number (the last two are faults).</summary>
+    public T? Value<T>(Column<T>? column, double low, double high, Func<T, double> measure, string rangeInWords) where T : struct
+    {
+        if (column is null || column.Index >= _row.Cells.Length || LogNumbers.IsMissing(_row.Cells[column.Index]))
+        {
+            return null;
+        }
+
+        string cell = _row.Cells[column.Index];
+        (double number, string? fault) = _numbers.Parse(cell);
+        if (fault is not null)
+        {
+            Fault($"{column.Name}: {fault}");
+            return null;
+        }
+
+        T value = column.Make(number);
+        if (!(measure(value) >= low && measure(value) <= high))
+        {
+            Fault($"{column.Name}: '{cell}' is out of range; {rangeInWords}");
+            return null;
+        }
+
+        return value;
+    }
+
+    private static (string Name, string Unit) Split(string header)
+    {
+        Match match = NameAndUnit().Match(header.Trim());
+        string name = Spaces().Replace(match.Groups[1].Value.ToLowerInvariant().Replace('_', ' '), " ").Trim();
+        return (name, match.Groups[2].Success ? match.Groups[2].Value.Trim() : "");
+    }
+
+    [GeneratedRegex(@"^(.*?)\s*(?:[\[(]([^\])]*)[\])])?$")]
+    private static partial Regex NameAndUnit();
+
+    [GeneratedRegex(@"\s+")]
+    private static partial Regex Spaces();
+
+    /// <summary>A column of numbers with a known unit.</summary>
+    internal sealed record Column<T>(int Index, string Name, Func<double, T> Make);
+}

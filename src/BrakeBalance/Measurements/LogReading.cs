@@ -1,0 +1,18 @@
+namespace BrakeBalance.Measurements;
+
+/// <summary>What a log gave: the rows that could be read, and every line that was left out.</summary>
+/// <typeparam name="TRow">Kind of row.</typeparam>
+public sealed record LogReading<TRow>
+{
+    /// <summary>The rows that could be read, in the order of the file.</summary>
+    public required IReadOnlyList<TRow> Rows { get; init; }
+
+    /// <summary>Lines left out and columns not used, each with its reason; empty when all was read.</summary>
+    public required IReadOnlyList<LogProblem> Problems { get; init; }
+
+    /// <summary>The comment lines of the file without their mark.</summary>
+    public required IReadOnlyList<string> Remarks { get; init; }
+
+    /// <summary>Whether a remark says that the log is invented.</summary>
+    public bool IsInvented => Remarks.Any(r => r.Contains("invented", StringComparison.OrdinalIgnoreCase));
+}

@@ -1,0 +1,28 @@
+using UnitsNet;
+
+namespace BrakeBalance.Measurements;
+
+/// <summary>One sample of a logger or telephone.</summary>
+public sealed record MotionSample
+{
+    /// <summary>Line of the log the sample came from, from 1; 0 when it came from elsewhere.</summary>
+    public int Line { get; init; }
+
+    /// <summary>Time since the start of the log.</summary>
+    public required Duration Time { get; init; }
+
+    /// <summary>Speed over ground, not negative; null when not recorded.</summary>
+    public Speed? Speed { get; init; }
+
+    /// <summary>Longitudinal acceleration as the instrument gave it, forwards positive, with its tilt and offset; null when not recorded.</summary>
+    public Acceleration? Acceleration { get; init; }
+
+    /// <summary>Readings of three axes at right angles, in any mounting, gravity included; null when not recorded.</summary>
+    public (Acceleration X, Acceleration Y, Acceleration Z)? Axes { get; init; }
+
+    /// <summary>Front line pressure, gauge; null when not recorded.</summary>
+    public Pressure? FrontPressure { get; init; }
+
+    /// <summary>Rear line pressure, gauge; null when not recorded.</summary>
+    public Pressure? RearPressure { get; init; }
+}

@@ -1,0 +1,36 @@
+using UnitsNet;
+
+namespace BrakeBalance.Measurements;
+
+/// <summary>Knee and slope of a proportioning valve at one position of its knob, from gauge readings in one direction.</summary>
+public sealed record ValveFit
+{
+    /// <summary>Whether the readings were taken while pressure rose or fell.</summary>
+    public required PressurePhase Phase { get; init; }
+
+    /// <summary>Knee with its 90 % interval, gauge, front line pressure; null when the readings show no knee.</summary>
+    public Interval<Pressure>? Knee { get; init; }
+
+    /// <summary>Highest front line pressure read, gauge; without a visible knee, the knee lies above it or there is no valve.</summary>
+    public required Pressure HighestFront { get; init; }
+
+    /// <summary>Slope above the knee with its 90 % interval [–]; null when the readings show no knee.</summary>
+    public Interval<double>? Slope { get; init; }
+
+    /// <summary>Standard deviation of one gauge's reading about the fit.</summary>
+    public required Pressure Scatter { get; init; }
+
+    /// <summary>How many readings were used.</summary>
+    public required int Readings { get; init; }
+
+    /// <summary>Log lines of readings left out because they lie far off the rest.</summary>
+    public required IReadOnlyList<int> LeftOut { get; init; }
+
+    /// <summary>Rear line pressure the fit gives for a front line pressure.</summary>
+    /// <param name="front">Front line pressure, gauge; not negative.</param>
+    /// <param name="belowKnee">Rear over front line pressure below the knee [–].</param>
+    /// <returns>Rear line pressure, gauge.</returns>
+    public Pressure RearAt(Pressure front, double belowKnee = 1) => Knee is not { } knee || Slope is not { } slope || front <= knee.Estimate
+        ? belowKnee * front
+        : belowKnee * knee.Estimate + slope.Estimate * (front - knee.Estimate);
+}
