@@ -1,0 +1,149 @@
+using BrakeBalance.Measurements;
+using UnitsNet;
+
+namespace BrakeBalance.Tests.Measurements;
+
+public class StopFinderTests
+{
+    private const double G = 9.80665;
+
+    /// <summary>Cruise, a pedal built up over 0.4 s, a plateau to rest, rest; twice.</summary>
+    private static List<(double Time, double Speed, double Acceleration)> Drive(double rate, double v0, params double[] plateaus)
+    {
+        List<(double, double, double)> trace = [];
+        double t = 0, step = 1 / rate;
+        foreach (double plateau in plateaus)
+        {
+            double v = v0;
+            for (double s = 0; s < 2; s += step, t += step)
+            {
+                trace.Add((t, v, 0));
+            }
+
+            for (double s = 0; v > 0; s += step, t += step)
+            {
+                double a = -plateau * Math.Min(1, s / 0.4);
+                trace.Add((t, v, a));
+                // Fine steps inside a sample, so that the truth does not depend on the sample rate.
+                for (int k = 0; k < 50; k++)
+                {
+                    v = Math.Max(0, v - plateau * Math.Min(1, (s + (k + 0.5) * step / 50) / 0.4) * step / 50);
+                }
+            }
+
+            for (double s = 0; s < 3; s += step, t += step)
+            {
+                trace.Add((t, 0, 0));
+            }
+        }
+
+        return trace;
+    }
+
+    private static double Normal(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+
+    [Theory]
+    [InlineData(10, 0.08)]
+    [InlineData(20, 0.1)]
+    [InlineData(100, 0.1)]
+    [InlineData(200, 0.1)]
+    public void Stops_are_found_in_a_speed_log_and_their_deceleration_is_right_to_two_percent(double rate, double noise)
+    {
+        var random = new Random(11);
+        double[] plateaus = [4.2, 6.43, 8.1];
+        var samples = Drive(rate, 27.78, plateaus).Select(d => new MotionSample { Time = Duration.FromSeconds(d.Time), Speed = Speed.FromMetersPerSecond(Math.Max(0, d.Speed + noise * Normal(random))) }).ToList();
+        StopSearch search = StopFinder.Find(samples);
+        Assert.Equal(3, search.Stops.Count);
+        Assert.Equal(rate, search.SampleRate.Hertz, 1);
+        foreach ((MeasuredStop stop, double plateau) in search.Stops.Zip(plateaus))
+        {
+            Assert.InRange(stop.Deceleration!.Value.MetersPerSecondSquared / plateau, 0.98, 1.02);
+            Assert.InRange(stop.InitialSpeed.KilometersPerHour, 98, 102);
+        }
+    }
+
+    [Theory]
+    [InlineData(0, 0)]
+    [InlineData(6, 0.15)]
+    [InlineData(-4, -0.3)]
+    public void Tilt_and_offset_of_an_accelerometer_are_taken_off(double tiltDegrees, double offset)
+    {
+        var random = new Random(5);
+        double tilt = tiltDegrees * Math.PI / 180;
+        double[] plateaus = [5.5, 7.5];
+        var samples = Drive(100, 20, plateaus).Select(d => new MotionSample
+        {
+            Time = Duration.FromSeconds(d.Time),
+            Acceleration = Acceleration.FromMetersPerSecondSquared(d.Acceleration * Math.Cos(tilt) + G * Math.Sin(tilt) + offset + 0.15 * Normal(random)),
+        }).ToList();
+        StopSearch search = StopFinder.Find(samples);
+        Assert.Equal(2, search.Stops.Count);
+        foreach ((MeasuredStop stop, double plateau) in search.Stops.Zip(plateaus))
+        {
+            Assert.Equal(G * Math.Sin(tilt) + offset, stop.Offset!.Value.MetersPerSecondSquared, 1);
+            Assert.InRange(stop.Deceleration!.Value.MetersPerSecondSquared / plateau, 0.97, 1.03);
+            Assert.InRange(stop.InitialSpeed.MetersPerSecond, 19.3, 20.7);
+        }
+    }
+
+    [Fact]
+    public void A_telephone_in_any_mounting_is_turned_into_the_cars_axis()
+    {
+        var random = new Random(7);
+        // Turned by 35° about the vertical, then by 50° about its own x-axis.
+        (double c1, double s1, double c2, double s2) = (Math.Cos(0.61), Math.Sin(0.61), Math.Cos(0.87), Math.Sin(0.87));
+        var samples = Drive(50, 22, 6.8, 5.2).Select(d =>
+        {
+            (double along, double across, double up) = (d.Acceleration + 0.1 * Normal(random), 0.1 * Normal(random), G + 0.1 * Normal(random));
+            (double x, double y) = (c1 * along + s1 * across, -s1 * along + c1 * across);
+            Acceleration A(double a) => Acceleration.FromMetersPerSecondSquared(a);
+            return new MotionSample { Time = Duration.FromSeconds(d.Time), Axes = (A(x), A(c2 * y + s2 * up), A(-s2 * y + c2 * up)) };
+        }).ToList();
+        StopSearch search = StopFinder.Find(samples);
+        Assert.Equal(2, search.Stops.Count);
+        Assert.InRange(search.Stops[0].Deceleration!.Value.MetersPerSecondSquared, 6.6, 7.0);
+        Assert.InRange(search.Stops[1].Deceleration!.Value.MetersPerSecondSquared, 5.05, 5.35);
+    }
+
+    [Fact]
+    public void A_known_dive_of_the_body_is_taken_out()
+    {
+        double dive = 1.5 * Math.PI / 180;
+        var samples = Drive(100, 20, 7).Select(d => new MotionSample { Time = Duration.FromSeconds(d.Time), Acceleration = Acceleration.FromMetersPerSecondSquared(d.Acceleration * (1 + dive)) }).ToList();
+        double with = StopFinder.Find(samples, Angle.FromDegrees(1.5)).Stops[0].Deceleration!.Value.MetersPerSecondSquared;
+        double without = StopFinder.Find(samples).Stops[0].Deceleration!.Value.MetersPerSecondSquared;
+        Assert.Equal(7, with, 1);
+        Assert.Equal(1 + dive, without / with, 3);
+    }
+
+    [Fact]
+    public void A_snub_that_ends_above_a_tenth_of_the_speed_has_no_fully_developed_deceleration()
+    {
+        List<MotionSample> samples = [];
+        for (int i = 0; i < 500; i++)
+        {
+            double t = i * 0.02, v = t < 3 ? 25 : Math.Max(15, 25 - 5 * (t - 3));
+            samples.Add(new MotionSample { Time = Duration.FromSeconds(t), Speed = Speed.FromMetersPerSecond(v) });
+        }
+
+        MeasuredStop stop = StopFinder.Find(samples).Stops.Single();
+        Assert.Null(stop.Deceleration);
+        Assert.Contains("above a tenth", stop.Cautions.Single());
+    }
+
+    [Fact]
+    public void A_log_that_ends_at_once_says_where_its_zero_comes_from()
+    {
+        var samples = Drive(100, 20, 6).TakeWhile(d => d.Time < 2.1 || d.Speed > 0.5).Select(d => new MotionSample { Time = Duration.FromSeconds(d.Time), Acceleration = Acceleration.FromMetersPerSecondSquared(d.Acceleration + 0.4) }).ToList();
+        Assert.Contains(StopFinder.Find(samples).Stops.Single().Cautions, c => c.Contains("the zero was taken from the second before braking"));
+    }
+
+    [Fact]
+    public void A_drive_without_braking_holds_no_stop()
+    {
+        var samples = Enumerable.Range(0, 400).Select(i => new MotionSample { Time = Duration.FromSeconds(i * 0.05), Speed = Speed.FromMetersPerSecond(20 - 0.01 * i) }).ToList();
+        StopSearch search = StopFinder.Find(samples);
+        Assert.Empty(search.Stops);
+        Assert.Contains(search.Remarks, r => r.Contains("No stop was found"));
+    }
+}
