@@ -41,6 +41,12 @@ internal static class Require
             ? value
             : throw new ArgumentOutOfRangeException(name, Invariant(value), "Must not be negative.");
 
+    /// <summary>A quantity from <paramref name="low"/> to <paramref name="high"/>, both included.</summary>
+    public static T Between<T>(T value, T low, T high, [CallerMemberName] string name = "") where T : struct, UnitsNet.IQuantity, IComparable<T> =>
+        value.CompareTo(low) >= 0 && value.CompareTo(high) <= 0
+            ? value
+            : throw new ArgumentOutOfRangeException(name, Invariant(value), $"Must lie between {Invariant(low)} and {Invariant(high)}.");
+
     private static string Invariant(UnitsNet.IQuantity value) =>
         value.ToString(null, System.Globalization.CultureInfo.InvariantCulture) ?? "?";
 }

@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+using BrakeBalance.Pedals;
+using UnitsNet;
+
+namespace BrakeBalance.Hydraulics;
+
+/// <summary>Where the pedal's travel goes at given line pressures, and what is left.</summary>
+/// <remarks>
+/// The rod's travel is the push-rod gap, the travel to cover the ports and the travel that sends the volume; the pad's is that through the
+/// lever, plus free play. Parts are scaled so that they add up also where the lever's ratio changes. Source: continuity.
+/// </remarks>
+public sealed record PedalTravel
+{
+    /// <summary>Least travel that should be left under a firm push: 50 mm (common practice).</summary>
+    public static Length WantedReserve { get; } = Length.FromMillimeters(50);
+
+    private PedalTravel()
+    {
+    }
+
+    /// <summary>The parts, in the order in which they are used up; travels at the pad.</summary>
+    public ImmutableArray<PedalTravelPart> Parts { get; private init; } = [];
+
+    /// <summary>Travel of the master cylinder's rod.</summary>
+    public Length RodTravel { get; private init; }
+
+    /// <summary>Stroke of the master cylinder that is left; negative when the piston is at its end before the pressure is there.</summary>
+    public Length StrokeLeft { get; private init; }
+
+    /// <summary>Travel of the pad from rest; null when the lever cannot push the rod so far.</summary>
+    public Length? Pad { get; private init; }
+
+    /// <summary>Travel of the pad that is left to the floor; negative when the pedal is on the floor first; null when the lever cannot push so far.</summary>
+    public Length? PadLeft { get; private init; }
+
+    /// <summary>Whether the pressure can be reached at all before the piston or the pedal comes to its end.</summary>
+    public bool Reaches => StrokeLeft >= Length.Zero && PadLeft is { } left && left >= Length.Zero;
+
+    /// <summary>A warning of a long pedal in words; null when there is none to give.</summary>
+    public string? Warning { get; private init; }
+
+    /// <summary>The travel budget of a sound system.</summary>
+    /// <param name="pedal">The pedal.</param>
+    /// <param name="master">The master cylinder.</param>
+    /// <param name="circuits">What each axle's circuit swallows.</param>
+    /// <param name="linePressures">Line pressure at the front and rear brakes, gauge; not negative.</param>
+    /// <param name="pushRodGap">Gap between the booster's push rod and the piston; not negative.</param>
+    /// <returns>The budget.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A pressure or the gap is negative, or a pressure lies beyond the table of hoses.</exception>
+    public static PedalTravel At(
+        Pedal pedal,
+        MasterCylinder master,
+        PerAxle<CircuitVolume> circuits,
+        PerAxle<Pressure> linePressures,
+        Length pushRodGap = default)
+    {
+        ArgumentNullException.ThrowIfNull(pedal);
+        ArgumentNullException.ThrowIfNull(master);
+        ArgumentOutOfRangeException.ThrowIfLessThan(pushRodGap, Length.Zero);
+        VolumeDemand front = circuits.Front.Demand(linePressures.Front);
+        VolumeDemand rear = circuits.Rear.Demand(linePressures.Rear);
+        Length ports = master.CompensatingPortTravel;
+        Length RodFor(Volume atFront, Volume atRear) => master.RodTravel(new(atFront, atRear)) - ports;
+        (string Name, Length Rod)[] rods =
+        [
+            ("push-rod gap", pushRodGap),
+            ("compensating ports", ports),
+            ("front pads or shoes to contact", RodFor(front.TakeUp, Volume.Zero)),
+            ("rear pads or shoes to contact", RodFor(Volume.Zero, rear.TakeUp)),
+            ("hoses", RodFor(front.Hoses, rear.Hoses)),
+            ("give of calipers and drums", RodFor(front.Give, rear.Give)),
+            ("compression of the fluid", RodFor(front.Compression, rear.Compression)),
+            ("trapped air", RodFor(front.Air, rear.Air)),
+        ];
+        Length rod = master.RodTravel(new(front.Total, rear.Total)) + pushRodGap;
+        return Of(pedal, master, rod, rods, pushRodGap);
+    }
+
+    /// <summary>The travel budget with one circuit lost.</summary>
+    /// <param name="pedal">The pedal.</param>
+    /// <param name="master">The master cylinder.</param>
+    /// <param name="lost">The circuit that is lost.</param>
+    /// <param name="volumes">Volume each circuit would need; only the sound one's is looked at.</param>
+    /// <param name="pushRodGap">Gap between the booster's push rod and the piston; not negative.</param>
+    /// <returns>The budget; null when nothing is left to push.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="pushRodGap"/> is negative.</exception>
+    public static PedalTravel? WithCircuitLost(Pedal pedal, MasterCylinder master, Axle lost, PerAxle<Volume> volumes, Length pushRodGap = default)
+    {
+        ArgumentNullException.ThrowIfNull(pedal);
+        ArgumentNullException.ThrowIfNull(master);
+        ArgumentOutOfRangeException.ThrowIfLessThan(pushRodGap, Length.Zero);
+        if (master.RodTravelWithout(lost, volumes) is not { } travel)
+        {
+            return null;
+        }
+
+        Length idle = master.RodTravelWithout(lost, default)!.Value;
+        return Of(
+            pedal,
+            master,
+            travel + pushRodGap,
+            [("push-rod gap", pushRodGap), ("lost circuit's piston to its end", idle), ("sound circuit", travel - idle)],
+            pushRodGap);
+    }
+
+    private static PedalTravel Of(Pedal pedal, MasterCylinder master, Length rod, (string Name, Length Rod)[] rods, Length pushRodGap)
+    {
+        Length strokeLeft = master.Stroke - (rod - pushRodGap);
+        Length? pad = pedal.PadTravel(rod);
+        Length? left = pad is { } travel ? pedal.AvailableTravel - travel : null;
+        double perRod = pad is { } p && rod > Length.Zero ? (p - pedal.FreePlay) / rod : 0;
+        return new PedalTravel
+        {
+            Parts = [new("free play", pedal.FreePlay), .. rods.Select(part => new PedalTravelPart(part.Name, part.Rod * perRod))],
+            RodTravel = rod,
+            StrokeLeft = strokeLeft,
+            Pad = pad,
+            PadLeft = left,
+            Warning = WarningFor(strokeLeft, left),
+        };
+    }
+
+    private static string? WarningFor(Length strokeLeft, Length? padLeft) =>
+        padLeft is not { } left ? "The lever cannot push the rod so far: the geometry of the pedal ends first."
+        : strokeLeft < Length.Zero ? "The master cylinder is at the end of its stroke before this pressure is reached: the bore is too small for the volume, or there is air or too much clearance."
+        : left < Length.Zero ? "The pedal is on the floor before this pressure is reached."
+        : left < WantedReserve ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"Long pedal: {left.Millimeters:0} mm left to the floor, {WantedReserve.Millimeters:0} mm are wanted (common practice).")
+        : null;
+}
+
+/// <summary>One part of the pedal's travel.</summary>
+/// <param name="Name">What uses it up, in words.</param>
+/// <param name="Travel">Travel at the pad.</param>
+public readonly record struct PedalTravelPart(string Name, Length Travel);

@@ -1,0 +1,25 @@
+using UnitsNet;
+
+namespace BrakeBalance.Hydraulics;
+
+/// <summary>Volume that the master cylinder has to send into one axle's circuit, by cause.</summary>
+public sealed record VolumeDemand
+{
+    /// <summary>To bring pads or shoes into contact.</summary>
+    public required Volume TakeUp { get; init; }
+
+    /// <summary>Swelling of the hoses.</summary>
+    public required Volume Hoses { get; init; }
+
+    /// <summary>Give of calipers, pads, drums and shoes.</summary>
+    public required Volume Give { get; init; }
+
+    /// <summary>Compression of the fluid.</summary>
+    public required Volume Compression { get; init; }
+
+    /// <summary>Compression of trapped air.</summary>
+    public required Volume Air { get; init; }
+
+    /// <summary>All of it.</summary>
+    public Volume Total => TakeUp + Hoses + Give + Compression + Air;
+}

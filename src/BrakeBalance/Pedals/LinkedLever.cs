@@ -1,0 +1,109 @@
+using MathNet.Numerics.RootFinding;
+using UnitsNet;
+
+namespace BrakeBalance.Pedals;
+
+/// <summary>Hanging pedal lever that pushes the booster's or master cylinder's rod through a link, so that its ratio changes over the travel.</summary>
+/// <remarks>
+/// <para>
+/// With the pin at radius a and angle φ forward of the vertical, the rod's axis at depth d below the pivot and the link of length l,
+/// the rod stands at x(φ) = a sin φ + √(l² − (d − a cos φ)²). The pad at radius b travels b Δφ along its arc, so the ratio is b / (dx/dφ).
+/// </para>
+/// <para>Assumes a plane linkage without play. Force and travel ratio are the same number (no friction here; see <see cref="Pedal.Efficiency"/>).</para>
+/// <para>Source: geometry of the slider-crank.</para>
+/// </remarks>
+public sealed record LinkedLever : PedalLever
+{
+    /// <summary>Distance from the pivot to the middle of the pedal pad; above zero.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
+    public required Length PivotToPad { get; init => field = Require.Positive(value); }
+
+    /// <summary>Distance from the pivot to the rod's pin; above zero.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
+    public required Length PivotToPin { get; init => field = Require.Positive(value); }
+
+    /// <summary>Length of the link between the pin and the end that slides along the rod's axis; above zero.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
+    public required Length LinkLength { get; init => field = Require.Positive(value); }
+
+    /// <summary>Depth of the rod's axis below the pivot; above zero.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
+    public required Length RodAxisDepth { get; init => field = Require.Positive(value); }
+
+    /// <summary>Angle of the pin forward of the vertical through the pivot, pedal at rest; −60° to 60°, negative when the pin stands behind.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside −60° to 60°.</exception>
+    public required Angle PinAngleAtRest { get; init => field = Require.Between(value, Angle.FromDegrees(-60), Angle.FromDegrees(60)); }
+
+    /// <inheritdoc/>
+    public override double RatioAt(Length padTravel)
+    {
+        double angle = AngleAt(padTravel);
+        return PivotToPad.Meters / RodMetresPerRadian(angle);
+    }
+
+    /// <inheritdoc/>
+    public override Length RodTravel(Length padTravel) => Length.FromMeters(RodPositionMetres(AngleAt(padTravel)) - RodPositionMetres(PinAngleAtRest.Radians));
+
+    /// <inheritdoc/>
+    public override Length? PadTravel(Length rodTravel)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(rodTravel, Length.Zero);
+        double rest = PinAngleAtRest.Radians;
+        double target = RodPositionMetres(rest) + rodTravel.Meters;
+        double end = LastUsableAngle(rest);
+        if (RodPositionMetres(end) < target)
+        {
+            return null;
+        }
+
+        double angle = rodTravel.Meters == 0 ? rest : Brent.FindRoot(a => RodPositionMetres(a) - target, rest, end, 1e-12, 200);
+        return Length.FromMeters((angle - rest) * PivotToPad.Meters);
+    }
+
+    private double AngleAt(Length padTravel)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(padTravel, Length.Zero);
+        double rest = PinAngleAtRest.Radians;
+        double angle = rest + (padTravel / PivotToPad);
+        return angle <= LastUsableAngle(rest)
+            ? angle
+            : throw new ArgumentOutOfRangeException(
+                nameof(padTravel),
+                string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{padTravel.Millimeters:0.#} mm"),
+                "The lever stops pushing the rod before this travel; check pin angle, rod axis and link length.");
+    }
+
+    // The lever pushes as long as the rod still moves forward; beyond about 90° forward no pedal is used.
+    private double LastUsableAngle(double rest)
+    {
+        const double stepRadians = 0.01;
+        if (RodMetresPerRadian(rest) is not > 0)
+        {
+            throw new ArgumentException(
+                "The link does not reach from the pin to the rod's axis, or pushes it backwards, with the pedal at rest; check pin distance, link length and rod axis depth.");
+        }
+
+        double angle = rest;
+        while (angle + stepRadians < 1.5 && RodMetresPerRadian(angle + stepRadians) > 1e-3 * PivotToPin.Meters)
+        {
+            angle += stepRadians;
+        }
+
+        return angle;
+    }
+
+    private double RodPositionMetres(double angle)
+    {
+        double drop = RodAxisDepth.Meters - (PivotToPin.Meters * Math.Cos(angle));
+        double link = LinkLength.Meters;
+        return (PivotToPin.Meters * Math.Sin(angle)) + Math.Sqrt((link * link) - (drop * drop));
+    }
+
+    private double RodMetresPerRadian(double angle)
+    {
+        double a = PivotToPin.Meters;
+        double drop = RodAxisDepth.Meters - (a * Math.Cos(angle));
+        double link = LinkLength.Meters;
+        return (a * Math.Cos(angle)) - (drop * a * Math.Sin(angle) / Math.Sqrt((link * link) - (drop * drop)));
+    }
+}
