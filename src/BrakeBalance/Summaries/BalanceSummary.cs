@@ -1,0 +1,119 @@
+using BrakeBalance.Balance;
+using BrakeBalance.Rules;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+
+namespace BrakeBalance.Summaries;
+
+/// <summary>The balance of a car in all its load cases: what the headless answers print.</summary>
+/// <param name="Vehicle">The car.</param>
+/// <param name="LoadCases">One part for each load case asked for.</param>
+/// <param name="Verdicts">The distribution rules; informative, no type approval.</param>
+/// <param name="Advice">The greatest safe knee under the standard conditions; null when the car has no proportioning valve in the rear line.</param>
+/// <param name="Notices">What the reader should be told in words, such as a rear wheel that would leave the road.</param>
+public sealed record BalanceSummary(
+    Vehicle Vehicle,
+    IReadOnlyList<LoadCaseSummary> LoadCases,
+    IReadOnlyList<RuleVerdict> Verdicts,
+    SettingAdvice? Advice,
+    IReadOnlyList<string> Notices)
+{
+    /// <summary>Braking rates shown when none are asked for [–].</summary>
+    public static IReadOnlyList<double> DefaultBrakingRates { get; } = [0.2, 0.4, 0.6, 0.8, 1.0];
+
+    /// <summary>Adhesions tried when none are asked for [–].</summary>
+    public static IReadOnlyList<double> DefaultAdhesions { get; } = [0.2, 0.3, 0.5, 0.7, 0.8, 0.9, 1.0, 1.2];
+
+    /// <summary>Computes the summary of a car.</summary>
+    /// <param name="vehicle">The car.</param>
+    /// <param name="brakingRates">Braking rates [–], above 0 and at most 2; the default ones when null.</param>
+    /// <param name="adhesions">Adhesions [–], above 0 and at most 2; the default ones when null.</param>
+    /// <param name="loadCase">Name of the only load case wanted; all when null.</param>
+    /// <param name="speed">Speed for drag and lift; standstill unless said.</param>
+    /// <returns>The summary.</returns>
+    /// <exception cref="ArgumentException">There is no such load case, or the car cannot be computed; the message says why.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A braking rate or adhesion is out of its range.</exception>
+    public static BalanceSummary Of(
+        Vehicle vehicle, IReadOnlyList<double>? brakingRates = null, IReadOnlyList<double>? adhesions = null, string? loadCase = null, Speed speed = default)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        brakingRates ??= DefaultBrakingRates;
+        adhesions ??= DefaultAdhesions;
+        foreach (double rate in brakingRates)
+        {
+            if (rate is not (> 0 and <= 2))
+            {
+                throw new ArgumentOutOfRangeException(nameof(brakingRates), rate, "A braking rate must be above 0 and at most 2.");
+            }
+        }
+
+        IEnumerable<LoadCase> loads = loadCase is null ? vehicle.LoadCases : [vehicle.LoadCase(loadCase)];
+        IReadOnlyList<LoadCaseSummary> parts = [.. loads.Select(load => LoadCaseSummary.Of(new BalanceModel(vehicle, load, speed), brakingRates, adhesions))];
+        SettingAdvice? advice = vehicle.Hydraulics.RearProportioningValve is null ? null : SettingSearch.GreatestSafeKnee(vehicle, new SettingConditions());
+        return new(vehicle, parts, DistributionRules.Check(vehicle), advice, [.. parts.SelectMany(part => part.Notices)]);
+    }
+}
+
+/// <summary>The balance of a car in one load case.</summary>
+/// <param name="LoadCase">The state of load.</param>
+/// <param name="StaticAxleLoads">Axle loads at rest, less lift at the speed asked for.</param>
+/// <param name="RearLiftOffRate">Braking rate at which the rear wheels leave the road [–].</param>
+/// <param name="Rates">The car at each braking rate asked for.</param>
+/// <param name="LockUps">The first lock-up on each surface asked for.</param>
+/// <param name="IdealCrossings">Where installed and ideal distribution agree.</param>
+/// <param name="Knees">Where the valves in the rear line begin to hold pressure back.</param>
+/// <param name="Notices">What the reader should be told in words.</param>
+public sealed record LoadCaseSummary(
+    LoadCase LoadCase,
+    PerAxle<Force> StaticAxleLoads,
+    double RearLiftOffRate,
+    IReadOnlyList<RateSummary> Rates,
+    IReadOnlyList<SurfaceSummary> LockUps,
+    IReadOnlyList<BalancePoint> IdealCrossings,
+    IReadOnlyList<BalancePoint> Knees,
+    IReadOnlyList<string> Notices)
+{
+    internal static LoadCaseSummary Of(BalanceModel model, IReadOnlyList<double> brakingRates, IReadOnlyList<double> adhesions)
+    {
+        IReadOnlyList<RateSummary> rates = [.. brakingRates.Select(rate => new RateSummary(rate, model.NormalReactions(rate), model.IdealForces(rate), model.AtRate(rate)))];
+        IReadOnlyList<SurfaceSummary> lockUps = [.. adhesions.Select(adhesion => new SurfaceSummary(adhesion, model.FirstLockUp(adhesion)))];
+        return new(model.LoadCase, model.StaticAxleLoads, model.RearLiftOffRate, rates, lockUps, model.IdealCrossings(), model.RearKnees(), Warnings(model, rates, lockUps));
+    }
+
+    private static List<string> Warnings(BalanceModel model, IReadOnlyList<RateSummary> rates, IReadOnlyList<SurfaceSummary> lockUps)
+    {
+        string name = model.LoadCase.Name;
+        List<string> warnings = [];
+        double greatest = Math.Max(rates.Select(rate => rate.BrakingRate).DefaultIfEmpty(0).Max(), lockUps.Select(surface => model.GreatestRate(surface.Adhesion)).DefaultIfEmpty(0).Max());
+        if (model.RearLiftOffRate <= greatest)
+        {
+            warnings.Add(FormattableString.Invariant($"{name}: the rear wheels leave the road at a braking rate of {model.RearLiftOffRate:0.00}; beyond it the front axle carries the whole car."));
+        }
+
+        string[] rearFirst = [.. lockUps.Where(surface => surface.LockUp?.First == Axle.Rear).Select(surface => FormattableString.Invariant($"{surface.Adhesion:0.00}"))];
+        if (rearFirst.Length > 0)
+        {
+            warnings.Add($"{name}: the rear axle locks first at adhesion {string.Join(", ", rearFirst)}. Rear-first lock-up spins the car.");
+        }
+
+        string[] none = [.. lockUps.Where(surface => surface.LockUp is null).Select(surface => FormattableString.Invariant($"{surface.Adhesion:0.00}"))];
+        if (none.Length > 0)
+        {
+            warnings.Add(FormattableString.Invariant($"{name}: no axle locks up to {model.MaximumPressure.Bars:0} bar at adhesion {string.Join(", ", none)}."));
+        }
+
+        return warnings;
+    }
+}
+
+/// <summary>The car at one braking rate.</summary>
+/// <param name="BrakingRate">z [–].</param>
+/// <param name="NormalReactions">Dynamic axle loads.</param>
+/// <param name="IdealForces">Ideal braking force of each axle.</param>
+/// <param name="Installed">What the installed brakes do at that rate; null when the highest pressure does not reach it.</param>
+public sealed record RateSummary(double BrakingRate, PerAxle<Force> NormalReactions, PerAxle<Force> IdealForces, BalancePoint? Installed);
+
+/// <summary>The first lock-up on one surface.</summary>
+/// <param name="Adhesion">Coefficient of adhesion [–].</param>
+/// <param name="LockUp">The lock-up; null when none happens up to the highest pressure.</param>
+public sealed record SurfaceSummary(double Adhesion, LockUp? LockUp);
