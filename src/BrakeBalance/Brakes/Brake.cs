@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text;
 using UnitsNet;
 
 namespace BrakeBalance.Brakes;
@@ -21,8 +19,8 @@ public abstract record Brake
     /// <summary>The highest friction coefficient any brake here accepts [–].</summary>
     public const double HighestFriction = 1.2;
 
-    // Filled on first use; never part of equality and never copied, so a changed copy works out its own.
-    private double _torqueNewtonMetresPerPascal = double.NaN;
+    // Zero until first use (a real slope never is); never part of equality and never copied, so a changed copy works out its own.
+    private double _torqueNewtonMetresPerPascal;
 
     /// <summary>Sets up a brake from its required properties.</summary>
     protected Brake()
@@ -89,7 +87,7 @@ public abstract record Brake
     {
         get
         {
-            if (double.IsNaN(_torqueNewtonMetresPerPascal))
+            if (_torqueNewtonMetresPerPascal == 0)
             {
                 _torqueNewtonMetresPerPascal = BrakeFactor * Efficiency * PistonArea.SquareMeters * EffectiveRadius.Meters;
             }
@@ -148,14 +146,8 @@ public abstract record Brake
     /// <exception cref="ArgumentOutOfRangeException">A shoe self-locks.</exception>
     private protected abstract double Factor(double friction);
 
-    /// <summary>Writes the description only: values that may not exist past self-locking are left out.</summary>
-    /// <param name="builder">Where to write.</param>
-    /// <returns>True, since something was written.</returns>
-    protected virtual bool PrintMembers(StringBuilder builder)
-    {
-        builder.Append(
-            CultureInfo.InvariantCulture,
-            $"{nameof(FrictionCoefficient)} = {FrictionCoefficient}, {nameof(ThresholdPressure)} = {ThresholdPressure}, {nameof(Efficiency)} = {Efficiency}");
-        return true;
-    }
+    /// <summary>A one-line description in millimetres, square centimetres and bar; values that may not exist past self-locking are left out.</summary>
+    /// <returns>The description, the same in every culture.</returns>
+    public sealed override string ToString() => FormattableString.Invariant(
+        $"{GetType().Name} {{ friction {FrictionCoefficient:0.###}, piston area {PistonArea.SquareCentimeters:0.###} cm², effective radius {EffectiveRadius.Millimeters:0.#} mm, threshold {ThresholdPressure.Bars:0.##} bar, efficiency {Efficiency:0.###} }}");
 }

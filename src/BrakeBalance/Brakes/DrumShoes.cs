@@ -21,5 +21,5 @@ public abstract record DrumShoes
             ? FormattableString.Invariant(
                 $"The {shoe} self-locks at a friction coefficient of {at:0.###} and above: friction alone would keep it applied and no finite brake factor exists. Accepted: below {at:0.###}.")
             : FormattableString.Invariant(
-                $"The {shoe} self-locks at this friction coefficient and geometry: friction alone would keep it applied and no finite brake factor exists. Accepted: a lower friction coefficient."));
+                $"The {shoe} has no equilibrium at this friction coefficient and geometry: friction alone keeps it applied or drags it along its support. Accepted: a lower friction coefficient."));
 }

@@ -23,29 +23,34 @@ internal readonly record struct SlidingShoe(double DrumRadius, double AbutmentDi
 
     private double? PerMoment(double friction, double signedFriction)
     {
-        ShoeIntegrals i = CarryingLining(signedFriction);
+        if (CarryingLining(signedFriction) is not ShoeIntegrals i)
+        {
+            return null;
+        }
+
         double determinant = (i.SinSin * i.CosCos) - (i.SinCos * i.SinCos);
         double torque = (i.Sin * i.CosCos) - (i.Cos * i.SinCos) + (signedFriction * ((i.Cos * i.SinSin) - (i.Sin * i.SinCos)));
         double resisting = (AbutmentDistance * determinant * (1 + (friction * friction))) - (signedFriction * DrumRadius * torque);
         return resisting > 0 && torque > 0 ? friction * torque / resisting : null;
     }
 
-    private ShoeIntegrals CarryingLining(double signedFriction)
+    // The part of the lining under pressure; null when friction drags the shoe along its support whatever part carries.
+    private ShoeIntegrals? CarryingLining(double signedFriction)
     {
+        const double smallestShare = 0.02;
         (double start, double end) = (LiningStart, LiningEnd);
+        double smallest = smallestShare * (end - start);
         ShoeIntegrals whole = ShoeIntegrals.Over(start, end);
         if (PressureAt(end, whole, signedFriction) < 0)
         {
-            double carryingEnd = Brent.FindRoot(
-                e => PressureAt(e, ShoeIntegrals.Over(start, e), signedFriction), start + (0.02 * (end - start)), end, 1e-12, 200);
-            return ShoeIntegrals.Over(start, carryingEnd);
+            double AtEnd(double e) => PressureAt(e, ShoeIntegrals.Over(start, e), signedFriction);
+            return AtEnd(start + smallest) > 0 ? ShoeIntegrals.Over(start, Brent.FindRoot(AtEnd, start + smallest, end, 1e-12, 200)) : null;
         }
 
         if (PressureAt(start, whole, signedFriction) < 0)
         {
-            double carryingStart = Brent.FindRoot(
-                s => PressureAt(s, ShoeIntegrals.Over(s, end), signedFriction), start, end - (0.02 * (end - start)), 1e-12, 200);
-            return ShoeIntegrals.Over(carryingStart, end);
+            double AtStart(double s) => PressureAt(s, ShoeIntegrals.Over(s, end), signedFriction);
+            return AtStart(end - smallest) > 0 ? ShoeIntegrals.Over(Brent.FindRoot(AtStart, start, end - smallest, 1e-12, 200), end) : null;
         }
 
         return whole;
