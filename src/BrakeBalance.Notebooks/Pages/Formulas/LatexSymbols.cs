@@ -1,0 +1,95 @@
+namespace BrakeBalance.Notebooks.Pages.Formulas;
+
+/// <summary>The commands that stand for one symbol, one name or one space.</summary>
+internal static class LatexSymbols
+{
+    /// <summary>Commands that stand for a letter.</summary>
+    public static readonly IReadOnlyDictionary<string, string> Letters = new Dictionary<string, string>
+    {
+        ["alpha"] = "α", ["beta"] = "β", ["gamma"] = "γ", ["delta"] = "δ", ["epsilon"] = "ϵ", ["varepsilon"] = "ε", ["zeta"] = "ζ",
+        ["eta"] = "η", ["theta"] = "θ", ["vartheta"] = "ϑ", ["iota"] = "ι", ["kappa"] = "κ", ["lambda"] = "λ", ["mu"] = "μ",
+        ["nu"] = "ν", ["xi"] = "ξ", ["pi"] = "π", ["rho"] = "ρ", ["varrho"] = "ϱ", ["sigma"] = "σ", ["tau"] = "τ", ["upsilon"] = "υ",
+        ["phi"] = "ϕ", ["varphi"] = "φ", ["chi"] = "χ", ["psi"] = "ψ", ["omega"] = "ω", ["ell"] = "ℓ",
+    };
+
+    /// <summary>Commands that stand for a letter or sign set upright.</summary>
+    public static readonly IReadOnlyDictionary<string, string> UprightLetters = new Dictionary<string, string>
+    {
+        ["Gamma"] = "Γ", ["Delta"] = "Δ", ["Theta"] = "Θ", ["Lambda"] = "Λ", ["Xi"] = "Ξ", ["Pi"] = "Π", ["Sigma"] = "Σ",
+        ["Upsilon"] = "Υ", ["Phi"] = "Φ", ["Psi"] = "Ψ", ["Omega"] = "Ω", ["infty"] = "∞", ["partial"] = "∂", ["nabla"] = "∇",
+        ["emptyset"] = "∅", ["degree"] = "°", ["ldots"] = "…", ["dots"] = "…", ["cdots"] = "⋯", ["vdots"] = "⋮", ["ddots"] = "⋱",
+        ["%"] = "%", ["$"] = "$", ["#"] = "#", ["&"] = "&", ["_"] = "_",
+    };
+
+    /// <summary>Commands that stand for an operator or a relation.</summary>
+    public static readonly IReadOnlyDictionary<string, string> Operators = new Dictionary<string, string>
+    {
+        ["cdot"] = "⋅", ["times"] = "×", ["div"] = "÷", ["pm"] = "±", ["mp"] = "∓", ["ast"] = "∗", ["circ"] = "∘", ["bullet"] = "∙",
+        ["le"] = "≤", ["leq"] = "≤", ["ge"] = "≥", ["geq"] = "≥", ["ne"] = "≠", ["neq"] = "≠", ["ll"] = "≪", ["gg"] = "≫",
+        ["lt"] = "<", ["gt"] = ">", ["approx"] = "≈", ["equiv"] = "≡", ["sim"] = "∼", ["simeq"] = "≃", ["cong"] = "≅", ["propto"] = "∝",
+        ["to"] = "→", ["rightarrow"] = "→", ["leftarrow"] = "←", ["leftrightarrow"] = "↔", ["Rightarrow"] = "⇒", ["Leftarrow"] = "⇐",
+        ["Leftrightarrow"] = "⇔", ["implies"] = "⟹", ["iff"] = "⟺", ["mapsto"] = "↦", ["uparrow"] = "↑", ["downarrow"] = "↓",
+        ["in"] = "∈", ["notin"] = "∉", ["subset"] = "⊂", ["cup"] = "∪", ["cap"] = "∩", ["land"] = "∧", ["lor"] = "∨", ["lnot"] = "¬",
+        ["forall"] = "∀", ["exists"] = "∃", ["mid"] = "∣", ["parallel"] = "∥", ["perp"] = "⊥", ["angle"] = "∠", ["therefore"] = "∴",
+        ["colon"] = ":",
+    };
+
+    /// <summary>Commands that stand for a delimiter.</summary>
+    public static readonly IReadOnlyDictionary<string, string> Delimiters = new Dictionary<string, string>
+    {
+        ["{"] = "{", ["}"] = "}", ["lbrace"] = "{", ["rbrace"] = "}", ["lvert"] = "|", ["rvert"] = "|", ["vert"] = "|", ["|"] = "‖",
+        ["lVert"] = "‖", ["rVert"] = "‖", ["langle"] = "⟨", ["rangle"] = "⟩", ["lfloor"] = "⌊", ["rfloor"] = "⌋", ["lceil"] = "⌈",
+        ["rceil"] = "⌉", ["lbrack"] = "[", ["rbrack"] = "]",
+    };
+
+    /// <summary>Big operators whose limits stand above and below them in a display.</summary>
+    public static readonly IReadOnlyDictionary<string, string> LargeOperators = new Dictionary<string, string>
+    {
+        ["sum"] = "∑", ["prod"] = "∏", ["bigcup"] = "⋃", ["bigcap"] = "⋂",
+    };
+
+    /// <summary>Integrals, whose limits stand beside them.</summary>
+    public static readonly IReadOnlyDictionary<string, string> Integrals = new Dictionary<string, string>
+    {
+        ["int"] = "∫", ["iint"] = "∬", ["iiint"] = "∭", ["oint"] = "∮",
+    };
+
+    /// <summary>Named functions.</summary>
+    public static readonly IReadOnlySet<string> Functions = new HashSet<string>
+    {
+        "sin", "cos", "tan", "cot", "arcsin", "arccos", "arctan", "sinh", "cosh", "tanh", "exp", "ln", "log", "lg", "arg", "deg", "dim",
+    };
+
+    /// <summary>Named functions whose limits stand below them in a display.</summary>
+    public static readonly IReadOnlySet<string> LimitFunctions = new HashSet<string> { "lim", "max", "min", "sup", "inf" };
+
+    /// <summary>Accents over one symbol.</summary>
+    public static readonly IReadOnlyDictionary<string, string> Accents = new Dictionary<string, string>
+    {
+        ["hat"] = "^", ["bar"] = "¯", ["dot"] = "˙", ["ddot"] = "¨", ["tilde"] = "~", ["vec"] = "→", ["check"] = "ˇ", ["acute"] = "´",
+    };
+
+    /// <summary>Marks that stretch over or under a whole expression: the mark, and whether it goes below.</summary>
+    public static readonly IReadOnlyDictionary<string, (string Mark, bool Below)> Stretches = new Dictionary<string, (string, bool)>
+    {
+        ["overline"] = ("‾", false), ["underline"] = ("_", true), ["widehat"] = ("^", false), ["widetilde"] = ("~", false),
+        ["overrightarrow"] = ("→", false), ["overbrace"] = ("⏞", false), ["underbrace"] = ("⏟", true),
+    };
+
+    /// <summary>Spaces, in em.</summary>
+    public static readonly IReadOnlyDictionary<string, string> Spaces = new Dictionary<string, string>
+    {
+        [","] = "0.167em", ["thinspace"] = "0.167em", [":"] = "0.222em", [">"] = "0.222em", ["medspace"] = "0.222em", [";"] = "0.278em",
+        ["thickspace"] = "0.278em", ["!"] = "-0.167em", ["quad"] = "1em", ["qquad"] = "2em", [" "] = "0.25em", ["enspace"] = "0.5em",
+    };
+
+    /// <summary>Environments: opening fence, closing fence, how the columns align (repeated to the right), and display style.</summary>
+    public static readonly IReadOnlyDictionary<string, (string Open, string Close, string Columns, bool Display)> Environments =
+        new Dictionary<string, (string, string, string, bool)>
+        {
+            ["matrix"] = ("", "", "c", false), ["pmatrix"] = ("(", ")", "c", false), ["bmatrix"] = ("[", "]", "c", false),
+            ["vmatrix"] = ("|", "|", "c", false), ["cases"] = ("{", "", "l", false), ["aligned"] = ("", "", "rl", true),
+            ["align"] = ("", "", "rl", true), ["align*"] = ("", "", "rl", true), ["split"] = ("", "", "rl", true),
+            ["gathered"] = ("", "", "c", true), ["array"] = ("", "", "c", false),
+        };
+}

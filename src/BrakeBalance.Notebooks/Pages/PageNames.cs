@@ -1,0 +1,16 @@
+namespace BrakeBalance.Notebooks.Pages;
+
+/// <summary>The names of the files that make up the pages.</summary>
+public static class PageNames
+{
+    /// <summary>The page that lists the others.</summary>
+    public const string Index = "index.html";
+
+    /// <summary>The chart script that all pages share, relative to the pages' folder.</summary>
+    public const string SharedScript = "assets/plotly.min.js";
+
+    /// <summary>The file of a notebook's page.</summary>
+    /// <param name="notebook">The notebook's name.</param>
+    /// <returns>A file name without folder.</returns>
+    public static string FileFor(string notebook) => notebook + ".html";
+}

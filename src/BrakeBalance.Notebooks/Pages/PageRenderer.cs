@@ -1,0 +1,105 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using BrakeBalance.Notebooks.Execution;
+using BrakeBalance.Notebooks.Pages.Cells;
+using BrakeBalance.Notebooks.Pages.Prose;
+
+namespace BrakeBalance.Notebooks.Pages;
+
+/// <summary>Turns an executed notebook into one HTML page.</summary>
+/// <remarks>The same notebook and options give the same bytes: the page holds no clock, no path of this machine and no random name.</remarks>
+public static class PageRenderer
+{
+    private const int DeepestListedHeading = 3;
+
+    /// <summary>Renders a page.</summary>
+    /// <param name="notebook">The executed notebook.</param>
+    /// <param name="options">What all pages have in common.</param>
+    /// <param name="previous">The page before, if any.</param>
+    /// <param name="next">The page after, if any.</param>
+    /// <returns>The page and the problems met.</returns>
+    public static RenderedPage Render(ExecutedNotebook notebook, SiteOptions options, PageLink? previous = null, PageLink? next = null)
+    {
+        ArgumentNullException.ThrowIfNull(notebook);
+        ArgumentNullException.ThrowIfNull(options);
+        var prose = new ProseRenderer(notebook.Name);
+        foreach (string id in PageShell.ReservedIds.Concat(notebook.Cells.Select(CellRenderer.ElementId)))
+            prose.Reserve(id);
+        var cells = new CellRenderer(notebook.Name, prose);
+        string content = string.Concat(notebook.Cells.Select(cells.Html));
+        bool charts = content.Contains("bb-live", StringComparison.Ordinal);
+        var body = new StringBuilder();
+        body.Append("<div class=\"bb-layout\">\n");
+        AppendContents(body, prose.Headings);
+        body.Append("<main id=\"content\" tabindex=\"-1\">\n");
+        if (!prose.Headings.Any(h => h.Level == 1))
+            body.Append("<h1>").Append(HtmlText.Escape(notebook.Title)).Append("</h1>\n");
+        AppendFailureNotice(body, notebook);
+        body.Append(content).Append("</main>\n</div>\n");
+        AppendNeighbours(body, previous, next);
+        string html = PageShell.Html(new PageShell.Parts(
+            notebook.Title, body.ToString(), Facts(notebook, options), IsIndex: false, charts, options.SingleFile));
+        return new RenderedPage(PageNames.FileFor(notebook.Name), notebook.Title, prose.FirstParagraph ?? "", html, prose.Problems) { HasCharts = charts };
+    }
+
+    private static void AppendContents(StringBuilder body, IReadOnlyList<PageHeading> headings)
+    {
+        PageHeading[] listed = [.. headings.Where(h => h.Level is >= 2 and <= DeepestListedHeading)];
+        if (listed.Length == 0)
+            return;
+        body.Append("<nav class=\"bb-contents\" aria-label=\"On this page\"><details open><summary>On this page</summary>\n<ol>");
+        bool inner = false;
+        for (int i = 0; i < listed.Length; i++)
+        {
+            PageHeading heading = listed[i];
+            // A first heading of the deeper level stands alone rather than inside a list that was never opened.
+            bool deeper = heading.Level == DeepestListedHeading && i > 0;
+            if (deeper && !inner)
+                body.Append("<ol>");
+            else if (!deeper && inner)
+                body.Append("</li></ol></li>");
+            else if (i > 0)
+                body.Append("</li>");
+            inner = deeper;
+            body.Append("\n<li><a href=\"#").Append(heading.Id).Append("\">").Append(heading.Html).Append("</a>");
+        }
+        body.Append(inner ? "</li></ol></li>" : "</li>").Append("\n</ol></details></nav>\n");
+    }
+
+    private static void AppendFailureNotice(StringBuilder body, ExecutedNotebook notebook)
+    {
+        if (notebook.Cells.OfType<ExecutedCodeCell>().FirstOrDefault(c => c.Failure is not null) is not { } failed)
+            return;
+        body.Append("<div class=\"bb-failure\" role=\"note\"><p><strong>This notebook did not run to its end.</strong> <a href=\"#")
+            .Append(CellRenderer.ElementId(failed)).Append("\">Go to the cell that failed.</a></p></div>\n");
+    }
+
+    private static void AppendNeighbours(StringBuilder body, PageLink? previous, PageLink? next)
+    {
+        if (previous is null && next is null)
+            return;
+        body.Append("<nav class=\"bb-steps\" aria-label=\"Neighbouring notebooks\">\n");
+        AppendStep(body, previous, "prev", "Previous");
+        AppendStep(body, next, "next", "Next");
+        body.Append("</nav>\n");
+    }
+
+    private static void AppendStep(StringBuilder body, PageLink? link, string relation, string word)
+    {
+        if (link is null)
+            return;
+        body.Append("<a rel=\"").Append(relation).Append("\" class=\"bb-").Append(relation).Append("\" href=\"").Append(HtmlText.Escape(link.FileName))
+            .Append("\"><span>").Append(word).Append("</span> ").Append(HtmlText.Escape(link.Title)).Append("</a>\n");
+    }
+
+    private static IEnumerable<KeyValuePair<string, string>> Facts(ExecutedNotebook notebook, SiteOptions options)
+    {
+        string source = string.Join('\0', notebook.Cells.Select(c => c.Id + "\n" + c.Source));
+        string digest = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(source)))[..12];
+        int code = notebook.Cells.OfType<ExecutedCodeCell>().Count();
+        yield return new("Notebook", $"{notebook.Name}.ipynb, {code.ToString(CultureInfo.InvariantCulture)} code cells, content {digest}");
+        foreach (KeyValuePair<string, string> fact in options.Facts)
+            yield return fact;
+    }
+}

@@ -1,0 +1,77 @@
+using System.Text;
+
+namespace BrakeBalance.Notebooks.Pages;
+
+/// <summary>What stands around the content of every page: head, top bar, foot, scripts.</summary>
+internal static class PageShell
+{
+    // Nothing may be fetched except the shared script beside the page; a browser enforces it.
+    private const string Policy = "default-src 'none'; script-src 'unsafe-inline' 'self' file:; style-src 'unsafe-inline'; "
+        + "img-src data: blob:; base-uri 'none'; form-action 'none'";
+
+    // Chosen theme before the first paint; storage may be refused for pages opened from disk.
+    private const string EarlyScript = "try{const t=localStorage.getItem('bb-theme');if(t==='light'||t==='dark')document.documentElement.dataset.theme=t}catch{}"
+        + "document.documentElement.classList.add('bb-js')";
+
+    private const string Mark = "<svg class=\"bb-mark\" viewBox=\"0 0 32 32\" aria-hidden=\"true\" focusable=\"false\">"
+        + "<path d=\"M4 4v24h24\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"2\"/>"
+        + "<path d=\"M4 28C9 15 16 11 28 16\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"2\" stroke-dasharray=\"3 2.4\"/>"
+        + "<path d=\"M4 28 14 17 28 12\" fill=\"none\" stroke=\"var(--accent)\" stroke-width=\"3\" stroke-linejoin=\"round\"/>"
+        + "<circle cx=\"14\" cy=\"17\" r=\"3\" fill=\"var(--accent)\"/></svg>";
+
+    /// <summary>Ids that the shell uses itself.</summary>
+    public static readonly string[] ReservedIds = ["content", "bb-code-all", "bb-theme"];
+
+    /// <summary>What differs between pages.</summary>
+    public sealed record Parts(
+        string Title, string Body, IEnumerable<KeyValuePair<string, string>> Facts, bool IsIndex, bool HasCharts, bool SingleFile);
+
+    /// <summary>Puts a page together.</summary>
+    public static string Html(Parts parts)
+    {
+        var html = new StringBuilder();
+        html.Append("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n")
+            .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
+            .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"").Append(HtmlText.Escape(Policy)).Append("\">\n")
+            .Append("<meta name=\"referrer\" content=\"no-referrer\">\n<meta name=\"color-scheme\" content=\"light dark\">\n")
+            .Append("<link rel=\"icon\" href=\"data:,\">\n")
+            .Append("<title>").Append(HtmlText.Escape(parts.Title)).Append(parts.IsIndex ? "" : " – Brake balance notebooks").Append("</title>\n")
+            .Append("<style>\n").Append(PageAssets.Style).Append("</style>\n")
+            .Append("<script>").Append(EarlyScript).Append("</script>\n");
+        if (parts is { HasCharts: true, SingleFile: false })
+            html.Append("<script defer src=\"").Append(PageNames.SharedScript).Append("\"></script>\n");
+        html.Append("</head>\n<body>\n<a class=\"bb-skip\" href=\"#content\">Skip to the text</a>\n");
+        AppendTopBar(html, parts.IsIndex);
+        html.Append(parts.Body);
+        AppendFoot(html, parts.Facts);
+        AppendScripts(html, parts);
+        return html.Append("</body>\n</html>\n").ToString();
+    }
+
+    private static void AppendTopBar(StringBuilder html, bool isIndex)
+    {
+        html.Append("<header class=\"bb-top\">\n");
+        string name = Mark + "<span>Brake balance notebooks</span>";
+        html.Append(isIndex ? $"<p class=\"bb-home\">{name}</p>\n" : $"<a class=\"bb-home\" href=\"{PageNames.Index}\">{name}</a>\n");
+        html.Append("<div class=\"bb-tools\">");
+        if (!isIndex)
+            html.Append("<button type=\"button\" id=\"bb-code-all\" aria-pressed=\"false\">Show code</button>");
+        html.Append("<button type=\"button\" id=\"bb-theme\">Dark</button></div>\n</header>\n");
+    }
+
+    private static void AppendFoot(StringBuilder html, IEnumerable<KeyValuePair<string, string>> facts)
+    {
+        html.Append("<footer class=\"bb-foot\">\n<p>A calculation is not an approval. Have work and tests on brakes done or checked by competent people, "
+            + "test away from public roads, keep to local law and the service manual.</p>\n<dl>");
+        foreach ((string label, string value) in facts)
+            html.Append("<div><dt>").Append(HtmlText.Escape(label)).Append("</dt><dd>").Append(HtmlText.Escape(value)).Append("</dd></div>");
+        html.Append("</dl>\n</footer>\n");
+    }
+
+    private static void AppendScripts(StringBuilder html, Parts parts)
+    {
+        html.Append("<script>\n").Append(HtmlText.ScriptBody(PageAssets.Script)).Append("</script>\n");
+        if (parts is { HasCharts: true, SingleFile: true })
+            html.Append("<script>\n").Append(HtmlText.ScriptBody(PageAssets.Plotly)).Append("\n</script>\n");
+    }
+}

@@ -1,0 +1,49 @@
+namespace BrakeBalance.Notebooks.Pages;
+
+/// <summary>Writes the pages of a run: one for each notebook, the index, and the script they share.</summary>
+public static class Site
+{
+    /// <summary>Renders and writes all pages.</summary>
+    /// <param name="entries">The notebooks in reading order, main notebooks before lessons.</param>
+    /// <param name="folder">The folder for the pages; created where it is missing. Files of other names in it stay.</param>
+    /// <param name="options">What all pages have in common.</param>
+    /// <returns>The files written and the problems met.</returns>
+    /// <exception cref="ArgumentException">Two notebooks would become the same file.</exception>
+    /// <exception cref="IOException">A file cannot be written.</exception>
+    public static SiteResult Write(IReadOnlyList<SiteEntry> entries, string folder, SiteOptions options)
+    {
+        IReadOnlyList<RenderedPage> pages = Render(entries, options);
+        List<string> files = [];
+        foreach (RenderedPage page in pages)
+            Put(page.FileName, page.Html);
+        Put(PageNames.Index, IndexPage.Html([.. entries.Zip(pages, (entry, page) => (entry.Group, page))], options));
+        if (!options.SingleFile && pages.Any(p => p.HasCharts))
+            Put(PageNames.SharedScript, PageAssets.Plotly);
+        return new SiteResult(files, [.. pages.SelectMany(p => p.Problems)]);
+
+        void Put(string name, string text)
+        {
+            string path = Path.Combine(folder, name);
+            AtomicFile.Write(path, text);
+            files.Add(path);
+        }
+    }
+
+    /// <summary>Renders all notebook pages without writing them.</summary>
+    /// <param name="entries">The notebooks in reading order.</param>
+    /// <param name="options">What all pages have in common.</param>
+    /// <returns>The pages in the same order.</returns>
+    /// <exception cref="ArgumentException">Two notebooks would become the same file.</exception>
+    public static IReadOnlyList<RenderedPage> Render(IReadOnlyList<SiteEntry> entries, SiteOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(entries);
+        string[] taken = [.. entries.Select(e => e.Notebook.Name).Append(Path.GetFileNameWithoutExtension(PageNames.Index))];
+        if (taken.GroupBy(name => name, StringComparer.OrdinalIgnoreCase).FirstOrDefault(g => g.Count() > 1) is { } twice)
+            throw new ArgumentException($"Two pages would have the name \"{twice.Key}\"; give one notebook another file name.", nameof(entries));
+        return [.. entries.Select((entry, i) => PageRenderer.Render(entry.Notebook, options, LinkTo(i - 1), LinkTo(i + 1)))];
+
+        PageLink? LinkTo(int index) => index < 0 || index >= entries.Count
+            ? null
+            : new PageLink(PageNames.FileFor(entries[index].Notebook.Name), entries[index].Notebook.Title);
+    }
+}

@@ -1,0 +1,18 @@
+using BrakeBalance.Notebooks.Execution;
+
+namespace BrakeBalance.Notebooks.Pages;
+
+/// <summary>A notebook that becomes a page.</summary>
+/// <param name="Notebook">The executed notebook.</param>
+/// <param name="Group">Where the index lists it.</param>
+public sealed record SiteEntry(ExecutedNotebook Notebook, NotebookGroup Group = NotebookGroup.Main);
+
+/// <summary>The groups of notebooks, in the order of the index.</summary>
+public enum NotebookGroup
+{
+    /// <summary>A notebook that answers a question about one's own car.</summary>
+    Main,
+
+    /// <summary>A short lesson with exercises.</summary>
+    Lesson,
+}

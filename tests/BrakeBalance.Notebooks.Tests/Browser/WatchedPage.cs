@@ -1,0 +1,58 @@
+using System.Collections.Concurrent;
+using PuppeteerSharp;
+using PuppeteerSharp.Media;
+
+namespace BrakeBalance.Notebooks.Tests.Browser;
+
+/// <summary>An open page whose requests, console errors and script errors are recorded.</summary>
+public sealed class WatchedPage : IAsyncDisposable
+{
+    private readonly ConcurrentQueue<string> _faults = new();
+
+    public WatchedPage(IPage page)
+    {
+        Page = page;
+        page.Request += (_, e) =>
+        {
+            string scheme = e.Request.Url.Split(':')[0];
+            if (scheme is not ("file" or "data" or "blob" or "about"))
+                _faults.Enqueue($"request for {e.Request.Url}");
+        };
+        page.RequestFailed += (_, e) => _faults.Enqueue($"failed request for {e.Request.Url}");
+        page.PageError += (_, e) => _faults.Enqueue($"script error: {e.Message}");
+        page.Console += (_, e) =>
+        {
+            if (e.Message.Type is ConsoleType.Error or ConsoleType.Warning)
+                _faults.Enqueue($"console {e.Message.Type}: {e.Message.Text}");
+        };
+    }
+
+    public IPage Page { get; }
+
+    /// <summary>Fails on any fault recorded so far.</summary>
+    public void AssertQuiet() => Assert.True(_faults.IsEmpty, $"{Page.Url}: {string.Join("; ", _faults)}");
+
+    /// <summary>Fails where the page itself can be scrolled sideways; names the widest element.</summary>
+    public async Task AssertNoSidewaysScrollAsync()
+    {
+        string? culprit = await Page.EvaluateExpressionAsync<string?>(
+            """
+            (() => {
+              const limit = document.documentElement.clientWidth;
+              if (document.documentElement.scrollWidth <= limit && innerWidth <= limit + 20) return null;
+              let worst = null, right = limit;
+              for (const element of document.body.querySelectorAll("*")) {
+                const box = element.getBoundingClientRect();
+                if (box.right > right) { right = box.right; worst = element; }
+              }
+              return `${worst?.tagName}.${worst?.className} reaches ${right} of ${limit}`;
+            })()
+            """);
+        Assert.True(culprit is null, $"{Page.Url} scrolls sideways: {culprit}");
+    }
+
+    /// <summary>Prints the page and returns the PDF.</summary>
+    public Task<byte[]> PrintAsync(PaperFormat paper) => Page.PdfDataAsync(new PdfOptions { Format = paper, PreferCSSPageSize = false });
+
+    public async ValueTask DisposeAsync() => await Page.DisposeAsync();
+}
