@@ -110,14 +110,14 @@ public class LatexToMathMlTests
     {
         XElement math = XElement.Parse(LatexToMathMl.Convert(latex, display: true));
 
-        var children = new Dictionary<string, int>
-        {
-            ["mfrac"] = 2, ["mroot"] = 2, ["msub"] = 2, ["msup"] = 2, ["munder"] = 2, ["mover"] = 2, ["msubsup"] = 3, ["munderover"] = 3, ["semantics"] = 2,
-        };
+        string[] two = ["mfrac", "mroot", "msub", "msup", "munder", "mover", "semantics"];
+        string[] three = ["msubsup", "munderover"];
         foreach (XElement element in math.DescendantsAndSelf())
         {
-            if (children.TryGetValue(element.Name.LocalName, out int count))
-                Assert.Equal(count, element.Elements().Count());
+            if (two.Contains(element.Name.LocalName))
+                Assert.Equal(2, element.Elements().Count());
+            if (three.Contains(element.Name.LocalName))
+                Assert.Equal(3, element.Elements().Count());
         }
     }
 
