@@ -1,0 +1,109 @@
+using MathNet.Numerics.LinearAlgebra;
+using MathNet.Numerics.Optimization;
+
+namespace BrakeBalance.Measurements;
+
+/// <summary>A posterior taken as normal about its highest point, with the curvature there.</summary>
+/// <remarks>
+/// Highest point by BFGS (MathNet.Numerics) with central differences, by the Nelder–Mead simplex where BFGS gives up; the covariance is the
+/// inverse of the Hessian of the negative log posterior. Source: Laplace's approximation, any text on Bayesian statistics.
+/// </remarks>
+internal sealed class LaplacePosterior
+{
+    private readonly Matrix<double> _root;
+
+    private LaplacePosterior(Vector<double> mode, Matrix<double> covariance, double negativeLogAtMode) =>
+        (Mode, Covariance, NegativeLogAtMode, _root) = (mode, covariance, negativeLogAtMode, covariance.Cholesky().Factor);
+
+    public Vector<double> Mode { get; }
+
+    public Matrix<double> Covariance { get; }
+
+    public double NegativeLogAtMode { get; }
+
+    /// <summary>Finds mode and curvature.</summary>
+    /// <param name="negativeLog">Negative log posterior up to a constant.</param>
+    /// <param name="start">Where to begin.</param>
+    /// <param name="steps">A step of each parameter over which the posterior changes little, such as a tenth of its prior's deviation.</param>
+    public static LaplacePosterior Find(Func<Vector<double>, double> negativeLog, Vector<double> start, Vector<double> steps)
+    {
+        // In units of the steps all parameters are of one size.
+        Vector<double> At(Vector<double> u) => start + u.PointwiseMultiply(steps);
+        double Scaled(Vector<double> u) => negativeLog(At(u));
+        Vector<double> zero = Vector<double>.Build.Dense(start.Count);
+        Vector<double> mode;
+        try
+        {
+            mode = new BfgsMinimizer(1e-6, 1e-7, 1e-9, 300).FindMinimum(ObjectiveFunction.Gradient(Scaled, u => Slope(Scaled, u)), zero).MinimizingPoint;
+        }
+        catch (OptimizationException)
+        {
+            mode = new NelderMeadSimplex(1e-9, 20000).FindMinimum(ObjectiveFunction.Value(Scaled), zero).MinimizingPoint;
+        }
+
+        for (int i = 0; i < 4; i++)
+        {
+            Vector<double> step = Curvature(Scaled, mode).Solve(Slope(Scaled, mode));
+            Vector<double> next = mode - step;
+            if (!(Scaled(next) <= Scaled(mode)))
+            {
+                break;
+            }
+
+            mode = next;
+        }
+
+        Matrix<double> inverse = PositiveInverse(Curvature(Scaled, mode));
+        Matrix<double> covariance = Matrix<double>.Build.Dense(start.Count, start.Count, (i, j) => inverse[i, j] * steps[i] * steps[j]);
+        return new LaplacePosterior(At(mode), (covariance + covariance.Transpose()) / 2, Scaled(mode));
+    }
+
+    public double Deviation(int index) => Math.Sqrt(Covariance[index, index]);
+
+    public Vector<double> Draw(Random random) => Mode + _root * Vector<double>.Build.Dense(Mode.Count, _ => RandomNumbers.Normal(random));
+
+    private static Vector<double> Slope(Func<Vector<double>, double> f, Vector<double> at)
+    {
+        const double step = 1e-3;
+        return Vector<double>.Build.Dense(at.Count, i =>
+        {
+            Vector<double> d = Vector<double>.Build.Dense(at.Count, j => j == i ? step : 0);
+            return (f(at + d) - f(at - d)) / (2 * step);
+        });
+    }
+
+    private static Matrix<double> Curvature(Func<Vector<double>, double> f, Vector<double> at)
+    {
+        const double step = 0.05;
+        int n = at.Count;
+        double centre = f(at);
+        Matrix<double> h = Matrix<double>.Build.Dense(n, n);
+        Vector<double> Moved(int i, double di, int j, double dj)
+        {
+            Vector<double> moved = at.Clone();
+            moved[i] += di;
+            moved[j] += dj;
+            return moved;
+        }
+
+        for (int i = 0; i < n; i++)
+        {
+            h[i, i] = (f(Moved(i, step, i, 0)) - 2 * centre + f(Moved(i, -step, i, 0))) / (step * step);
+            for (int j = 0; j < i; j++)
+            {
+                double mixed = f(Moved(i, step, j, step)) - f(Moved(i, step, j, -step)) - f(Moved(i, -step, j, step)) + f(Moved(i, -step, j, -step));
+                h[i, j] = h[j, i] = mixed / (4 * step * step);
+            }
+        }
+
+        return h;
+    }
+
+    private static Matrix<double> PositiveInverse(Matrix<double> hessian)
+    {
+        var evd = hessian.Evd(Symmetricity.Symmetric);
+        double largest = evd.EigenValues.Select(v => Math.Abs(v.Real)).Max();
+        Vector<double> inverse = Vector<double>.Build.Dense(hessian.RowCount, i => 1 / Math.Max(evd.EigenValues[i].Real, 1e-8 * largest));
+        return evd.EigenVectors * Matrix<double>.Build.DenseOfDiagonalVector(inverse) * evd.EigenVectors.Transpose();
+    }
+}
