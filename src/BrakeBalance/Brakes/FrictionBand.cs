@@ -3,7 +3,7 @@ namespace BrakeBalance.Brakes;
 /// <summary>A range of friction coefficient that an edge-code letter stands for: a band, not a value.</summary>
 /// <remarks>
 /// <para>A band runs from over its low end to its high end. The letters say how a small sample did on a test machine; they do not predict a car's brakes.</para>
-/// <para>Source: SAE J866 (2019), table of code letters, seen second hand (tnlab.org summary); the use of letters to choose pads is common practice.</para>
+/// <para>Source: SAE J866 (2019), table of code letters, seen second hand (tnlab.org summary), kept in data/references/friction-letters.csv; the use of letters to choose pads is common practice.</para>
 /// </remarks>
 public sealed record FrictionBand
 {
@@ -13,15 +13,8 @@ public sealed record FrictionBand
     }
 
     /// <summary>All classified letters, lowest friction first.</summary>
-    public static IReadOnlyList<FrictionBand> All { get; } =
-    [
-        new('C', 0, 0.15),
-        new('D', 0.15, 0.25),
-        new('E', 0.25, 0.35),
-        new('F', 0.35, 0.45),
-        new('G', 0.45, 0.55),
-        new('H', 0.55, null),
-    ];
+    public static IReadOnlyList<FrictionBand> All { get; } = ReferenceTable.Rows(
+        "friction-letters.csv", row => new FrictionBand(row["letter"][0], row.Number("over")!.Value, row.Number("not_over")));
 
     /// <summary>The code letter.</summary>
     public char Letter { get; }

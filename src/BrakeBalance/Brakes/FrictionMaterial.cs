@@ -1,0 +1,36 @@
+using UnitsNet;
+
+namespace BrakeBalance.Brakes;
+
+/// <summary>A pad or lining material: its name and its friction against temperature.</summary>
+public sealed record FrictionMaterial
+{
+    /// <summary>What the material is called.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Friction coefficient against the temperature of the rubbing surface.</summary>
+    public required FrictionCurve Friction { get; init; }
+
+    /// <summary>Four invented materials to try things with: a road, a fast-road and a track pad, and a drum lining.</summary>
+    /// <remarks>
+    /// <para>They cover −40 °C to 900 °C. No real product; replace them by measured points.</para>
+    /// <para>Source: data/references/friction-curves.csv; the points are invented, their shape is common practice.</para>
+    /// </remarks>
+    public static IReadOnlyList<FrictionMaterial> Invented { get; } =
+    [
+        .. ReferenceTable
+            .Rows("friction-curves.csv", row => (
+                Material: row["material"],
+                Temperature: Temperature.FromDegreesCelsius(row.Number("temperature_C")!.Value),
+                Friction: row.Number("friction")!.Value))
+            .GroupBy(row => row.Material)
+            .Select(rows => new FrictionMaterial { Name = rows.Key, Friction = FrictionCurve.Through(rows.Select(row => (row.Temperature, row.Friction))) }),
+    ];
+
+    /// <summary>One of the invented materials by name.</summary>
+    /// <param name="name">Its name, such as "road pad".</param>
+    /// <returns>The material.</returns>
+    /// <exception cref="ArgumentException">There is no such material; the message lists the names.</exception>
+    public static FrictionMaterial Named(string name) => Invented.FirstOrDefault(material => material.Name == name)
+        ?? throw new ArgumentException($"There is no friction material '{name}'. Known: {string.Join(", ", Invented.Select(material => material.Name))}.", nameof(name));
+}
