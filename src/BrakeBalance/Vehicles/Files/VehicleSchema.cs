@@ -1,0 +1,112 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+
+namespace BrakeBalance.Vehicles.Files;
+
+/// <summary>The JSON Schema of vehicle files, made from the same descriptions that the reader uses.</summary>
+public static class VehicleSchema
+{
+    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, NewLine = "\n" };
+
+    /// <summary>The schema (JSON Schema, draft 2020-12) as text.</summary>
+    /// <returns>Indented JSON with a final line break.</returns>
+    public static string Text()
+    {
+        JsonObject schema = Document(typeof(VehicleDocument));
+        var root = new JsonObject
+        {
+            ["$schema"] = "https://json-schema.org/draft/2020-12/schema",
+            ["title"] = "Vehicle file",
+            ["description"] = "One car for the brake balance notebooks; every quantity is a text with its unit, or a range of it.",
+        };
+        foreach ((string key, JsonNode? value) in schema)
+        {
+            root[key] = value?.DeepClone();
+        }
+
+        return root.ToJsonString(Indented) + "\n";
+    }
+
+    private static JsonObject Document(Type type)
+    {
+        IReadOnlyList<KindAttribute> kinds = FieldMap.Kinds(type);
+        return kinds.Count == 0
+            ? Plain(type, null)
+            : new JsonObject { ["oneOf"] = new JsonArray([.. kinds.Select(kind => Plain(kind.Document, kind))]) };
+    }
+
+    private static JsonObject Plain(Type type, KindAttribute? kind)
+    {
+        var properties = new JsonObject();
+        var required = new JsonArray();
+        if (kind is not null)
+        {
+            properties["type"] = new JsonObject { ["const"] = kind.Name, ["description"] = kind.Description };
+            required.Add("type");
+        }
+
+        foreach (FieldInfo field in FieldMap.Of(type))
+        {
+            JsonObject value = Value(field, field.Shape, field.ValueType);
+            value["description"] = field.About.Description + ".";
+            properties[field.Key] = value;
+            if (field.About.Required)
+            {
+                required.Add(field.Key);
+            }
+        }
+
+        return new JsonObject
+        {
+            ["type"] = "object",
+            ["properties"] = properties,
+            ["required"] = required,
+            ["additionalProperties"] = false,
+        };
+    }
+
+    private static JsonObject Value(FieldInfo field, FieldShape shape, Type type)
+    {
+        switch (shape)
+        {
+            case FieldShape.Document:
+                return Document(type);
+            case FieldShape.List:
+                (FieldShape elementShape, Type elementType) = FieldMap.ShapeOf(type);
+                var list = new JsonObject { ["type"] = "array", ["items"] = Value(field, elementShape, elementType) };
+                if (field.About.Fewest > 0)
+                {
+                    list["minItems"] = field.About.Fewest;
+                }
+
+                return list;
+            case FieldShape.Number:
+                var number = new JsonObject { ["type"] = "number" };
+                if (field.LowNumber is { } low)
+                {
+                    number["minimum"] = low;
+                }
+
+                if (field.HighNumber is { } high)
+                {
+                    number["maximum"] = high;
+                }
+
+                var range = new JsonObject { ["type"] = "string", ["pattern"] = @"^\s*[+-]?[\d.eE+-]+\s*\.\.\s*[+-]?[\d.eE+-]+\s*$" };
+                return new JsonObject { ["anyOf"] = new JsonArray(number, range) };
+            case FieldShape.Flag:
+                return new JsonObject { ["type"] = "boolean" };
+            case FieldShape.Quantity:
+                return new JsonObject
+                {
+                    ["type"] = "string",
+                    ["pattern"] = @"^\s*[+-]?(\d+(\.\d*)?|\.\d+)([eE][+-]?\d+)?\s*[^\d\s.,+-].*$|^.+\.\..+$",
+                    ["examples"] = new JsonArray(field.About.Example.Length > 0 ? field.About.Example : field.About.Low),
+                    ["$comment"] = "Units: " + QuantityText.Accepted(type),
+                };
+            default:
+                return new JsonObject { ["type"] = "string", ["minLength"] = 1 };
+        }
+    }
+}
