@@ -1,86 +1,68 @@
-using System.Text;
-
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>Writes a commented vehicle file to start from, made from the same descriptions that the reader uses.</summary>
 public static class StarterFile
 {
+    private const string Indent = "  ";
+
     /// <summary>The starter file: a complete invented car; entries that may be left out are there as comments.</summary>
     /// <returns>JSON with comments and a final line break.</returns>
     public static string Text()
     {
-        var text = new StringBuilder();
-        text.Append("// Starter vehicle file. The numbers are invented: replace each by what you measured on your car.\n");
-        text.Append("// A quantity is a text with its unit (\"2.60 m\", \"102.4 in\"), or a range of it (\"2.58 m .. 2.62 m\").\n");
-        text.Append("// Entries behind // may be left out; take the // away to use them. A calculation is no approval of a brake.\n");
-        Document(text, typeof(VehicleDocument), "", false, null);
-        text.Append('\n');
-        return text.ToString();
+        List<string> lines =
+        [
+            "// Starter vehicle file. The numbers are invented: replace each by what you measured on your car.",
+            "// A quantity is a text with its unit (\"2.60 m\", \"102.4 in\"), or a range of it (\"2.58 m .. 2.62 m\").",
+            "// Lines that begin with //~ hold entries that may be left out; take the //~ away to use them.",
+            "// A calculation is no approval of a brake.",
+            .. Document(typeof(VehicleDocument)),
+        ];
+        return string.Join('\n', lines) + "\n";
     }
 
-    private static void Document(StringBuilder text, Type type, string indent, bool commented, string? kindName)
+    private static List<string> Document(Type type)
     {
         IReadOnlyList<KindAttribute> kinds = FieldMap.Kinds(type);
-        KindAttribute? kind = kinds.Count == 0 ? null : kinds.FirstOrDefault(k => k.Name == kindName) ?? kinds[0];
-        string start = indent + (commented ? "// " : "");
-        text.Append("{\n");
-        IReadOnlyList<FieldInfo> fields = FieldMap.Of(kind?.Document ?? type);
-        if (kind is not null)
+        List<string> lines = ["{"];
+        if (kinds.Count > 0)
         {
-            text.Append(start).Append("  // Kinds: ").AppendJoin(", ", kinds.Select(k => $"\"{k.Name}\" ({k.Description})")).Append(".\n");
-            text.Append(start).Append("  \"type\": \"").Append(kind.Name).Append(fields.Any(IsShown) || commented ? "\",\n" : "\"\n");
+            lines.Add($"{Indent}// Kinds: {string.Join(", ", kinds.Select(kind => $"\"{kind.Name}\" ({kind.Description})"))}.");
+            lines.Add($"{Indent}\"type\": \"{kinds[0].Name}\",");
         }
 
-        int lastShown = fields.Select((field, i) => (field, i)).Where(pair => IsShown(pair.field)).Select(pair => pair.i).DefaultIfEmpty(-1).Last();
-        for (int i = 0; i < fields.Count; i++)
+        foreach (FieldInfo field in FieldMap.Of(kinds.Count > 0 ? kinds[0].Document : type))
         {
-            FieldInfo field = fields[i];
-            bool hidden = commented || !IsShown(field);
-            text.Append(start).Append("  // ").Append(field.About.Description).Append('.');
-            if (field.About.HowToMeasure.Length > 0)
-            {
-                text.Append(" How: ").Append(field.About.HowToMeasure).Append('.');
-            }
-
-            text.Append('\n').Append(indent).Append(hidden ? "// " : "").Append("  \"").Append(field.Key).Append("\": ");
-            Value(text, field, indent + "  ", hidden);
-            text.Append(i == lastShown && !commented ? "\n" : ",\n");
+            string how = field.About.HowToMeasure.Length > 0 ? $" How: {field.About.HowToMeasure}." : "";
+            lines.Add($"{Indent}// {field.About.Description}.{how}");
+            List<string> entry = Value(field);
+            entry[0] = $"\"{field.Key}\": {entry[0]}";
+            entry[^1] += ",";
+            lines.AddRange(entry.Select(line => Indent + (IsShown(field) ? line : "//~ " + line.Replace("//~ ", "", StringComparison.Ordinal))));
         }
 
-        text.Append(start).Append('}');
+        lines.Add("}");
+        return lines;
     }
 
     // Required entries, and those of the alternatives that make the starter car complete.
     private static bool IsShown(FieldInfo field) =>
         field.About.Required || field.Key is "note" or "hydraulics" or "mass" or "frontShare" or "effectiveRadius" or "rearValves" or "brakeFactor";
 
-    private static void Value(StringBuilder text, FieldInfo field, string indent, bool hidden)
+    private static List<string> Value(FieldInfo field)
     {
         switch (field.Shape)
         {
             case FieldShape.Document:
-                Document(text, field.ValueType, indent, hidden, null);
-                break;
+                return Document(field.ValueType);
+            case FieldShape.List when FieldMap.ShapeOf(field.ValueType) is (FieldShape.Document, var element):
+                List<string> lines = [.. Document(element).Select(line => Indent + line)];
+                return ["[", .. lines, "]"];
             case FieldShape.List:
-                (FieldShape shape, Type element) = FieldMap.ShapeOf(field.ValueType);
-                text.Append('[');
-                if (shape == FieldShape.Document)
-                {
-                    Document(text, element, indent, hidden, null);
-                }
-                else
-                {
-                    text.Append('"').Append(field.About.Example).Append('"');
-                }
-
-                text.Append(']');
-                break;
+                return [$"[\"{field.About.Example}\"]"];
             case FieldShape.Quantity or FieldShape.Text:
-                text.Append('"').Append(field.About.Example).Append('"');
-                break;
+                return [$"\"{field.About.Example}\""];
             default:
-                text.Append(field.About.Example);
-                break;
+                return [field.About.Example];
         }
     }
 }
