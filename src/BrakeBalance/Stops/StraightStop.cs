@@ -36,7 +36,7 @@ public static class StraightStop
         var numbers = new CarNumbers(car);
         double held = HeldPascals(numbers, driver, v0);
         var command = new PressureCommand(buildUp, held);
-        List<StopSample>? trace = withTrace ? new(400) : null;
+        List<StopSample>? trace = withTrace ? new(600) : null;
         var system = new StraightStopSystem(numbers, command, v0, (driver as AntilockBound)?.Efficiency, trace);
 
         Span<double> y = stackalloc double[StraightStopSystem.States];

@@ -105,7 +105,7 @@ internal struct StraightStopSystem : IStiffSystem
             frontMu = Adhesion(_car.Front, FrontState, state[FrontSlip], frontStatic);
             rearMu = Adhesion(_car.Rear, RearState, state[RearSlip], rearStatic);
             transfer = _car.StaticTransfer(frontMu, rearMu, frontStatic, rearStatic);
-            for (int i = 0; _car.LoadDependent && i < 3; i++)
+            for (int i = 0; _car.LoadDependent && i < 2; i++)
             {
                 transfer = Math.Clamp(transfer, -frontStatic, rearStatic);
                 frontMu = Adhesion(_car.Front, FrontState, state[FrontSlip], frontStatic + transfer);
@@ -137,7 +137,7 @@ internal struct StraightStopSystem : IStiffSystem
 
     public void Accepted(double time, ReadOnlySpan<double> state)
     {
-        if (_trace is null)
+        if (_trace is null || (_trace.Count > 0 && time < _trace[^1].TimeSeconds + 0.002))
         {
             return;
         }
