@@ -1,0 +1,83 @@
+using System.Text;
+using BrakeBalance.Charts.Layers;
+using BrakeBalance.Charts.Rendering;
+using Plotly.NET;
+
+namespace BrakeBalance.Charts;
+
+/// <summary>A figure: what is drawn, what it says in words, and the numbers behind it.</summary>
+/// <remarks>
+/// <para>Made by a <see cref="FigureBuilder"/>; see there for a short how-to. From this one model come the live chart
+/// (<see cref="ToPlotly"/>), the static drawing (<see cref="ToSvg"/>) and the fragment of a page (<see cref="ToHtml"/>).</para>
+/// <para>Layers hold SI numbers; they are converted to <see cref="Units"/> once, at the axis. All output is the same byte
+/// by byte for the same figure, whatever the culture.</para>
+/// </remarks>
+public sealed record Figure : IHtmlOutput
+{
+    /// <summary>The most characters an alt text may have.</summary>
+    public const int AltTextLimit = 150;
+
+    /// <summary>The most points a line keeps when drawn.</summary>
+    public const int PointLimit = 2000;
+
+    /// <summary>A short name, unique in a page: lower-case letters, digits and hyphens.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>What the figure shows, as a finding: <c>The rear locks first above 0.62 g</c>.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>One or two sentences below the figure.</summary>
+    public required string Caption { get; init; }
+
+    /// <summary>The figure in at most <see cref="AltTextLimit"/> characters, for those who do not see it.</summary>
+    public required string AltText { get; init; }
+
+    /// <summary>The figure in a paragraph, for those who do not see it.</summary>
+    public required string LongDescription { get; init; }
+
+    /// <summary>The axis from left to right.</summary>
+    public required Axis XAxis { get; init; }
+
+    /// <summary>The axis from bottom to top.</summary>
+    public required Axis YAxis { get; init; }
+
+    /// <summary>What is drawn, from back to front.</summary>
+    public required IReadOnlyList<Layer> Layers { get; init; }
+
+    /// <summary>The numbers behind the figure, in display units.</summary>
+    public required FigureTable Table { get; init; }
+
+    /// <summary>The system of units in which numbers are shown.</summary>
+    public required UnitSystem Units { get; init; }
+
+    /// <summary>A credit line; null for none.</summary>
+    public string? Credit { get; init; }
+
+    /// <summary>How bars share a category.</summary>
+    public BarMode BarMode { get; init; }
+
+    /// <summary>The live chart.</summary>
+    /// <returns>A chart of Plotly.NET with the theme for white pages.</returns>
+    public GenericChart ToPlotly() => PlotlyRenderer.Chart(this, FigureSize.Page);
+
+    /// <summary>The live chart's traces and layout.</summary>
+    /// <returns>JSON with the members <c>data</c> and <c>layout</c>.</returns>
+    public string ToPlotlyJson() => PlotlyRenderer.Json(this, FigureSize.Page);
+
+    /// <summary>The static drawing.</summary>
+    /// <param name="size">Its size; null for <see cref="FigureSize.Page"/>.</param>
+    /// <param name="theme">Its colours; null for <see cref="Theme.Light"/>.</param>
+    /// <returns>An SVG document with editable text, one named group a layer, and title and description for assistive technology.</returns>
+    public string ToSvg(FigureSize? size = null, Theme? theme = null) => SvgRenderer.Svg(this, size ?? FigureSize.Page, theme ?? Theme.Light);
+
+    /// <inheritdoc/>
+    public string ToHtml() => HtmlRenderer.Fragment(this);
+
+    /// <inheritdoc/>
+    public string ToPlainText()
+    {
+        var text = new StringBuilder();
+        text.Append(Title).Append('\n').Append(Caption).Append('\n').Append(LongDescription).Append('\n').Append(PlainTable.Of(Table));
+        return text.ToString();
+    }
+}

@@ -1,0 +1,58 @@
+using System.Globalization;
+using System.Text;
+using Microsoft.Data.Analysis;
+
+namespace BrakeBalance.Charts;
+
+/// <summary>The numbers behind a figure, or a table in its own right; units stand in the column names.</summary>
+public sealed record FigureTable
+{
+    /// <summary>Wraps a data frame.</summary>
+    /// <param name="frame">The frame; its column names carry units in brackets.</param>
+    public FigureTable(DataFrame frame)
+    {
+        Frame = frame;
+    }
+
+    /// <summary>The data frame.</summary>
+    public DataFrame Frame { get; }
+
+    /// <summary>The column names, in order.</summary>
+    public IReadOnlyList<string> Columns => [.. Frame.Columns.Select(column => column.Name)];
+
+    /// <summary>The cells of a row as text: numbers rounded to six significant digits, missing values empty.</summary>
+    /// <param name="row">The row, counted from 0.</param>
+    /// <returns>One text a column.</returns>
+    public IReadOnlyList<string> Row(long row) => [.. Frame.Columns.Select(column => Text(column[row]))];
+
+    /// <summary>The table as comma-separated values (RFC 4180, invariant numbers, LF).</summary>
+    /// <returns>A header line and one line a row.</returns>
+    public string ToCsv()
+    {
+        var csv = new StringBuilder();
+        csv.AppendJoin(',', Columns.Select(Quoted)).Append('\n');
+        for (long row = 0; row < Frame.Rows.Count; row++)
+        {
+            csv.AppendJoin(',', Row(row).Select(Quoted)).Append('\n');
+        }
+
+        return csv.ToString();
+    }
+
+    /// <summary>Whether a column holds numbers.</summary>
+    /// <param name="column">Its place.</param>
+    /// <returns>Whether it does.</returns>
+    internal bool IsNumeric(int column) => Frame.Columns[column].DataType != typeof(string);
+
+    internal static string Text(object? value) => value switch
+    {
+        null => "",
+        double number => Rounding.ToText(number, 6),
+        float number => Rounding.ToText(number, 6),
+        IFormattable number => number.ToString(null, CultureInfo.InvariantCulture),
+        _ => value.ToString() ?? "",
+    };
+
+    private static string Quoted(string cell) =>
+        cell.AsSpan().IndexOfAny(",\"\n\r") < 0 ? cell : $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+}

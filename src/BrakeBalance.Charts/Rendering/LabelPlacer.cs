@@ -1,0 +1,127 @@
+namespace BrakeBalance.Charts.Rendering;
+
+/// <summary>Puts labels beside their marks so that no two boxes overlap and few lines run through them.</summary>
+/// <remarks>Greedy by priority, then a few rounds in which each label looks for a better place while the others stay. No chance is involved.</remarks>
+internal sealed class LabelPlacer
+{
+    private const double Gap = 3;
+    private const int Rounds = 3;
+
+    private readonly Box _plot;
+    private readonly double _fontSize;
+    private readonly List<(int Owner, Dot A, Dot B)> _segments = [];
+    private readonly List<Box> _blocks = [];
+
+    /// <summary>Starts with an empty plot.</summary>
+    public LabelPlacer(Box plot, double fontSize)
+    {
+        _plot = plot;
+        _fontSize = fontSize;
+    }
+
+    /// <summary>Adds a line that labels should not cover.</summary>
+    public void Avoid(int owner, IReadOnlyList<Dot> path)
+    {
+        for (int i = 1; i < path.Count; i++)
+        {
+            _segments.Add((owner, path[i - 1], path[i]));
+        }
+    }
+
+    /// <summary>Adds a box that labels should not cover, such as a marker.</summary>
+    public void Avoid(Box box) => _blocks.Add(box);
+
+    /// <summary>Places the labels.</summary>
+    /// <returns>For each request its label, or null when there is no room for it.</returns>
+    public IReadOnlyList<PlacedLabel?> Place(IReadOnlyList<LabelRequest> requests)
+    {
+        var options = requests.Select(Options).ToList();
+        var placed = new (PlacedLabel Label, double Cost)?[requests.Count];
+        int[] order = [.. Enumerable.Range(0, requests.Count).OrderBy(i => requests[i].Priority).ThenBy(i => options[i].Count).ThenBy(i => i)];
+        for (int round = 0; round < Rounds; round++)
+        {
+            bool changed = false;
+            foreach (int i in order)
+            {
+                (PlacedLabel Label, double Cost)? before = placed[i];
+                placed[i] = null;
+                placed[i] = options[i].Cast<(PlacedLabel Label, double Cost)?>().FirstOrDefault(option =>
+                    !placed.Any(other => other is { } o && o.Label.Box.Grown(Gap / 2).Overlaps(option!.Value.Label.Box.Grown(Gap / 2))));
+                changed |= placed[i]?.Label.Box != before?.Label.Box;
+            }
+
+            if (!changed)
+            {
+                break;
+            }
+        }
+
+        return [.. placed.Select(p => p?.Label)];
+    }
+
+    /// <summary>The places a label could go, best first.</summary>
+    private List<(PlacedLabel Label, double Cost)> Options(LabelRequest request)
+    {
+        List<(PlacedLabel Label, double Cost)> options = [];
+        double single = TextMetrics.Width(request.Text, _fontSize);
+        string? previous = null;
+        foreach ((double share, double cost) in new[] { (0.42, 0.0), (0.28, 0.6), (0.18, 1.4) })
+        {
+            IReadOnlyList<string> lines = TextMetrics.Wrap(request.Text, _fontSize, Math.Min(single, Math.Max(_plot.Width * share, _fontSize * 5)) + 0.01);
+            string joined = string.Join('\n', lines);
+            if (joined == previous)
+            {
+                continue;
+            }
+
+            previous = joined;
+            double width = lines.Max(line => TextMetrics.Width(line, _fontSize)), height = lines.Count * _fontSize * TextMetrics.LineHeight;
+            foreach ((Dot centre, double placeCost) in request.Candidates(width, height))
+            {
+                Box box = Box.Around(centre, width, height);
+                if (!_plot.Grown(-2).Contains(box) || (request.Within is { } area && !Geometry.Inside(box, area)))
+                {
+                    continue;
+                }
+
+                options.Add((new PlacedLabel(request.Owner, lines, request.Tone, box), cost + placeCost + Clutter(request, box)));
+            }
+        }
+
+        return [.. options.OrderBy(option => option.Cost)];
+    }
+
+    /// <summary>What it costs that a label covers or confuses other marks.</summary>
+    private double Clutter(LabelRequest request, Box box)
+    {
+        double cost = 0;
+        Box tight = box.Grown(-1);
+        HashSet<int> crossed = [];
+        double own = double.MaxValue, other = double.MaxValue;
+        foreach ((int owner, Dot a, Dot b) in _segments)
+        {
+            if (Geometry.Clip(a, b, tight) is not null && crossed.Add(owner))
+            {
+                cost += owner == request.Owner ? 4 : 3;
+            }
+
+            double distance = Geometry.Distance(box.Centre, a, b);
+            if (owner == request.Owner)
+            {
+                own = Math.Min(own, distance);
+            }
+            else
+            {
+                other = Math.Min(other, distance);
+            }
+        }
+
+        cost += 5 * _blocks.Count(block => block.Overlaps(tight));
+        if (request.Within is null && own < double.MaxValue && other < own)
+        {
+            cost += 2.5;
+        }
+
+        return cost;
+    }
+}

@@ -1,0 +1,247 @@
+using BrakeBalance.Charts.Layers;
+
+namespace BrakeBalance.Charts.Rendering;
+
+/// <summary>Which labels a figure wants, and where each could go.</summary>
+internal static class LabelRequests
+{
+    private const double Clearance = 4;
+
+    /// <summary>The requests of a figure, and a placer that knows what to avoid.</summary>
+    public static (IReadOnlyList<LabelRequest> Requests, LabelPlacer Placer) Of(FigureLayout layout)
+    {
+        var placer = new LabelPlacer(layout.Plot, layout.LabelFont);
+        List<LabelRequest> requests = [];
+        foreach ((int owner, Layer layer) in layout.Figure.Layers.Index())
+        {
+            bool keyed = layout.Keyed.Contains(owner);
+            switch (layer)
+            {
+                case LineLayer line:
+                    (IReadOnlyList<double> x, IReadOnlyList<double> y) = line.Path;
+                    var runs = Geometry.Clip(Geometry.Simplify(layout.Path(x, y), 0.7), layout.Plot);
+                    foreach (IReadOnlyList<Dot> run in runs)
+                    {
+                        placer.Avoid(owner, run);
+                    }
+
+                    if (!keyed && line.LabelText.Length > 0 && runs.Count > 0)
+                    {
+                        IReadOnlyList<Dot> longest = runs.MaxBy(Length)!;
+                        requests.Add(Request(owner, line, 2, (w, h) => AlongPath(longest, w, h, line.LabelAt)));
+                    }
+
+                    break;
+                case ReferenceLayer reference:
+                    IReadOnlyList<Dot> across = Across(layout, reference);
+                    placer.Avoid(owner, across);
+                    if (!keyed && reference.LabelText.Length > 0 && layout.Plot.Grown(1).Contains(across[0]))
+                    {
+                        requests.Add(Request(owner, reference, 3, (w, h) => AlongPath(across, w, h, null)));
+                    }
+
+                    break;
+                case MarkerLayer markers:
+                    requests.AddRange(OfMarkers(layout, placer, owner, markers, keyed));
+                    break;
+                case BandLayer band when !keyed && band.LabelText.Length > 0:
+                    IReadOnlyList<Dot> outline = [.. layout.Path(band.X, band.Upper), .. layout.Path(band.X, band.Lower).Reverse()];
+                    requests.Add(Request(owner, band, 4, (w, h) => AlongPath(layout.Path(band.X, band.Upper), w, h, null).Concat(InArea(layout, outline))));
+                    break;
+                case RegionLayer region when !keyed && region.LabelText.Length > 0:
+                    IReadOnlyList<Dot> polygon = [.. region.X.Zip(region.Y, layout.At)];
+                    requests.Add(Request(owner, region, 5, (_, _) => InArea(layout, polygon)) with { Within = polygon });
+                    break;
+                case MapLayer map:
+                    requests.AddRange(OfMap(layout, owner, map));
+                    break;
+                case NoteLayer note:
+                    Dot at = layout.At(note.X, note.Y);
+                    requests.Add(Request(owner, note, 1, (w, h) => Around(at, w, h, 0)));
+                    break;
+            }
+        }
+
+        return (requests, placer);
+    }
+
+    private static LabelRequest Request(
+        int owner, Layer layer, int priority, Func<double, double, IEnumerable<(Dot, double)>> candidates) =>
+        new() { Owner = owner, Text = layer.LabelText, Tone = layer.Tone, Priority = priority, Candidates = candidates };
+
+    private static IReadOnlyList<Dot> Across(FigureLayout layout, ReferenceLayer reference) => reference.Vertical
+        ? [new Dot(layout.AtX(reference.Value), layout.Plot.Bottom), new Dot(layout.AtX(reference.Value), layout.Plot.Top)]
+        : [new Dot(layout.Plot.Left, layout.AtY(reference.Value)), new Dot(layout.Plot.Right, layout.AtY(reference.Value))];
+
+    private static IEnumerable<LabelRequest> OfMarkers(FigureLayout layout, LabelPlacer placer, int owner, MarkerLayer markers, bool keyed)
+    {
+        double radius = markers.Size / 2;
+        IReadOnlyList<Dot> dots = [.. markers.X.Zip(markers.Y, layout.At)];
+        foreach (Dot dot in dots)
+        {
+            placer.Avoid(Box.Around(dot, markers.Size, markers.Size));
+        }
+
+        if (keyed)
+        {
+            yield break;
+        }
+
+        if (markers.PointLabels is { } labels)
+        {
+            foreach ((int i, string label) in labels.Index().Where(l => l.Item.Length > 0))
+            {
+                Dot dot = dots[i];
+                yield return Request(owner, markers, 0, (w, h) => Around(dot, w, h, radius)) with { Text = label };
+            }
+        }
+        else if (markers.LabelText.Length > 0)
+        {
+            // The label stands beside one of the points, by preference the last.
+            yield return Request(owner, markers, 1, (w, h) => dots.Index().Where(d => d.Index % Math.Max(1, dots.Count / 12) == 0 || d.Index == dots.Count - 1)
+                .SelectMany(d => Around(d.Item, w, h, radius).Select(c => (c.Item1, c.Item2 + 0.3 * (dots.Count - 1 - d.Index) / dots.Count))));
+        }
+    }
+
+    private static IEnumerable<LabelRequest> OfMap(FigureLayout layout, int owner, MapLayer map)
+    {
+        Extent xs = HeatLayer.Cells(map.X), ys = HeatLayer.Cells(map.Y);
+        for (int index = 0; index < map.Classes.Count; index++)
+        {
+            int c = index;
+            var centres = new List<Dot>();
+            for (int row = 0; row < map.Y.Count; row++)
+            {
+                for (int column = 0; column < map.X.Count; column++)
+                {
+                    if (map.Cells[row][column] == c)
+                    {
+                        centres.Add(layout.At(map.X[column], map.Y[row]));
+                    }
+                }
+            }
+
+            if (centres.Count == 0)
+            {
+                continue;
+            }
+
+            double cellWidth = Math.Abs(layout.AtX(xs.High) - layout.AtX(xs.Low)) / map.X.Count;
+            double cellHeight = Math.Abs(layout.AtY(ys.High) - layout.AtY(ys.Low)) / map.Y.Count;
+            yield return new LabelRequest
+            {
+                Owner = owner, Text = map.Classes[c].Label, Tone = Tone.Main, Priority = 4,
+                Candidates = (w, h) => centres.Select(centre => (centre, Foreign(map, layout, Box.Around(centre, w, h), c, cellWidth, cellHeight))),
+            };
+        }
+    }
+
+    /// <summary>The cost of a map label: how much of its box lies on cells of other classes, and how near their edge it is.</summary>
+    private static double Foreign(MapLayer map, FigureLayout layout, Box box, int c, double cellWidth, double cellHeight)
+    {
+        int foreign = 0, near = 0;
+        for (int row = 0; row < map.Y.Count; row++)
+        {
+            for (int column = 0; column < map.X.Count; column++)
+            {
+                if (map.Cells[row][column] == c)
+                {
+                    continue;
+                }
+
+                Box cell = Box.Around(layout.At(map.X[column], map.Y[row]), cellWidth, cellHeight);
+                foreign += cell.Overlaps(box) ? 1 : 0;
+                near += cell.Overlaps(box.Grown(14)) ? 1 : 0;
+            }
+        }
+
+        return foreign * 2 + near * 0.05;
+    }
+
+    /// <summary>Places beside a path: on either side at many points, and beyond its end.</summary>
+    private static IEnumerable<(Dot Centre, double Cost)> AlongPath(IReadOnlyList<Dot> path, double width, double height, double? wanted)
+    {
+        double length = Length(path);
+        const int Places = 24;
+        for (int place = 0; place <= Places; place++)
+        {
+            double at = place / (double)Places;
+            (Dot dot, Dot direction) = At(path, at * length);
+            double cost = wanted is { } w ? 3 * Math.Abs(at - w) : 0.8 * Math.Abs(at - 0.75);
+            foreach (double side in new[] { -1.0, 1.0 })
+            {
+                double nx = -direction.Y * side, ny = direction.X * side;
+                double distance = Math.Abs(nx) * width / 2 + Math.Abs(ny) * height / 2 + Clearance;
+                yield return (new Dot(dot.X + nx * distance, dot.Y + ny * distance), cost + (ny > 0 ? 0.15 : 0));
+                yield return (new Dot(dot.X + nx * (distance + height), dot.Y + ny * (distance + height)), cost + 1.2);
+            }
+
+            if (place is 0 or Places)
+            {
+                double sign = place == 0 ? -1 : 1, dx = direction.X * sign, dy = direction.Y * sign;
+                double distance = Math.Abs(dx) * width / 2 + Math.Abs(dy) * height / 2 + Clearance;
+                yield return (new Dot(dot.X + dx * distance, dot.Y + dy * distance), cost);
+            }
+        }
+    }
+
+    /// <summary>Places around a point.</summary>
+    private static IEnumerable<(Dot Centre, double Cost)> Around(Dot at, double width, double height, double radius)
+    {
+        foreach ((double extra, double more) in new[] { (0.0, 0.0), (10.0, 0.5), (24.0, 1.2), (44.0, 2.2) })
+        {
+            double dx = width / 2 + radius + Clearance + extra, dy = height / 2 + radius + Clearance + extra;
+            double diagonalX = width / 2 + radius + extra, diagonalY = height / 2 + radius + extra;
+            yield return (new Dot(at.X + dx, at.Y), more);
+            yield return (new Dot(at.X + diagonalX, at.Y + diagonalY), more + 0.1);
+            yield return (new Dot(at.X + diagonalX, at.Y - diagonalY), more + 0.1);
+            yield return (new Dot(at.X - dx, at.Y), more + 0.2);
+            yield return (new Dot(at.X, at.Y - dy), more + 0.2);
+            yield return (new Dot(at.X, at.Y + dy), more + 0.25);
+            yield return (new Dot(at.X - diagonalX, at.Y - diagonalY), more + 0.3);
+            yield return (new Dot(at.X - diagonalX, at.Y + diagonalY), more + 0.3);
+        }
+    }
+
+    /// <summary>Places inside a polygon, the roomiest first.</summary>
+    private static IEnumerable<(Dot Centre, double Cost)> InArea(FigureLayout layout, IReadOnlyList<Dot> polygon)
+    {
+        const int Columns = 28, Rows = 20;
+        var inside = new List<(Dot Dot, double Room)>();
+        for (int column = 1; column < Columns; column++)
+        {
+            for (int row = 1; row < Rows; row++)
+            {
+                var dot = new Dot(
+                    layout.Plot.Left + layout.Plot.Width * column / Columns, layout.Plot.Top + layout.Plot.Height * row / Rows);
+                if (Geometry.Inside(dot, polygon))
+                {
+                    double room = polygon.Index().Min(p => Geometry.Distance(dot, p.Item, polygon[(p.Index + 1) % polygon.Count]));
+                    inside.Add((dot, room));
+                }
+            }
+        }
+
+        double most = inside.Count == 0 ? 1 : inside.Max(d => d.Room);
+        return inside.Select(d => (d.Dot, 1 - d.Room / most));
+    }
+
+    private static double Length(IReadOnlyList<Dot> path) => Enumerable.Range(1, path.Count - 1).Sum(i => Geometry.Distance(path[i - 1], path[i]));
+
+    private static (Dot Dot, Dot Direction) At(IReadOnlyList<Dot> path, double distance)
+    {
+        for (int i = 1; i < path.Count; i++)
+        {
+            double step = Geometry.Distance(path[i - 1], path[i]);
+            if ((distance <= step || i == path.Count - 1) && step > 0)
+            {
+                return (Geometry.Along(path[i - 1], path[i], Math.Min(1, distance / step)),
+                    new Dot((path[i].X - path[i - 1].X) / step, (path[i].Y - path[i - 1].Y) / step));
+            }
+
+            distance -= step;
+        }
+
+        return (path[^1], new Dot(1, 0));
+    }
+}

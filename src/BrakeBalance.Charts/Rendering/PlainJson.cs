@@ -1,0 +1,28 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using System.Text.Unicode;
+
+namespace BrakeBalance.Charts.Rendering;
+
+/// <summary>JSON in one canonical form: shortest numbers, no white space, nothing that could end a script element.</summary>
+internal static class PlainJson
+{
+    private static readonly JsonSerializerOptions Options = new() { Encoder = JavaScriptEncoder.Create(UnicodeRanges.All) };
+
+    /// <summary>The text of a node.</summary>
+    public static string Text(JsonNode? node) => node?.ToJsonString(Options) ?? "null";
+
+    /// <summary>A copy in which each number has its shortest form.</summary>
+    public static JsonNode? Normal(JsonNode? node) => node switch
+    {
+        null => null,
+        JsonObject properties => new JsonObject(properties.Select(p => KeyValuePair.Create(p.Key, Normal(p.Value)))),
+        JsonArray items => new JsonArray([.. items.Select(Normal)]),
+        JsonValue value when value.GetValueKind() == JsonValueKind.Number => Number(value.GetValue<double>()),
+        _ => node.DeepClone(),
+    };
+
+    private static JsonValue Number(double value) =>
+        value == Math.Floor(value) && Math.Abs(value) < 1e15 ? JsonValue.Create((long)value) : JsonValue.Create(value);
+}

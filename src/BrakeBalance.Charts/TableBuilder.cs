@@ -1,0 +1,65 @@
+using Microsoft.Data.Analysis;
+
+namespace BrakeBalance.Charts;
+
+/// <summary>Builds a table column by column; numbers are given in SI and stored in display units, named in the column's name.</summary>
+public sealed class TableBuilder
+{
+    private readonly UnitSystem _units;
+    private readonly List<DataFrameColumn> _columns = [];
+
+    /// <summary>Starts an empty table.</summary>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    public TableBuilder(UnitSystem? units = null)
+    {
+        _units = units ?? Display.Units;
+    }
+
+    /// <summary>Adds a column of numbers.</summary>
+    /// <param name="name">What they are; the unit in brackets is added.</param>
+    /// <param name="measure">Their measure.</param>
+    /// <param name="values">The numbers in SI, or quantities.</param>
+    /// <returns>This builder.</returns>
+    public TableBuilder Column(string name, Measure measure, Series values) =>
+        Column(name, measure, values.Values.Select(value => (double?)value));
+
+    /// <summary>Adds a column of numbers of which some may be missing.</summary>
+    /// <param name="name">What they are; the unit in brackets is added.</param>
+    /// <param name="measure">Their measure.</param>
+    /// <param name="values">The numbers in SI; null where there is no answer.</param>
+    /// <returns>This builder.</returns>
+    public TableBuilder Column(string name, Measure measure, IEnumerable<double?> values)
+    {
+        DisplayUnit unit = measure.In(_units);
+        _columns.Add(new DoubleDataFrameColumn(
+            $"{name} {unit.Bracketed}", values.Select(value => value is { } si ? Rounding.Significant(unit.FromSi(si), 6) : (double?)null)));
+        return this;
+    }
+
+    /// <summary>Adds a column of words.</summary>
+    /// <param name="name">What they are.</param>
+    /// <param name="values">The words.</param>
+    /// <returns>This builder.</returns>
+    public TableBuilder Words(string name, params IEnumerable<string> values)
+    {
+        _columns.Add(new StringDataFrameColumn(name, values));
+        return this;
+    }
+
+    /// <summary>The finished table.</summary>
+    /// <returns>The table.</returns>
+    /// <exception cref="InvalidOperationException">The table has no columns, or columns differ in length.</exception>
+    public FigureTable Build()
+    {
+        if (_columns.Count == 0)
+        {
+            throw new InvalidOperationException("A table needs at least one column.");
+        }
+
+        DataFrameColumn? odd = _columns.Find(column => column.Length != _columns[0].Length);
+        return odd is null
+            ? new FigureTable(new DataFrame(_columns))
+            : throw new InvalidOperationException(
+                FormattableString.Invariant($"Column '{odd.Name}' has {odd.Length} rows, column '{_columns[0].Name}' has {_columns[0].Length}."));
+    }
+}
