@@ -6,18 +6,17 @@
 
   // Theme. Storage may be refused for a page opened from disk: the choice then lasts as long as the page.
   const themeButton = document.getElementById("bb-theme");
-  const announceTheme = () => {
+  const nameTheme = () => {
     themeButton.textContent = isDark() ? "Light" : "Dark";
     themeButton.setAttribute("aria-label", isDark() ? "Light colours" : "Dark colours");
-    document.dispatchEvent(new CustomEvent("bb-theme", { detail: { dark: isDark() } }));
   };
   themeButton.addEventListener("click", () => {
     root.dataset.theme = isDark() ? "light" : "dark";
     try { localStorage.setItem("bb-theme", root.dataset.theme); } catch { /* the choice is not kept */ }
-    announceTheme();
+    nameTheme();
   });
-  darkQuery.addEventListener("change", announceTheme);
-  announceTheme();
+  darkQuery.addEventListener("change", nameTheme);
+  nameTheme();
 
   // All code at once.
   const codeButton = document.getElementById("bb-code-all");
@@ -58,7 +57,7 @@
 
   // Boxes that scroll sideways can be reached by keyboard.
   const reach = () => {
-    for (const box of document.querySelectorAll(".bb-scroll, .bb-equation, .bb-text, .bb-code pre")) {
+    for (const box of document.querySelectorAll(".bb-scroll:not(.bb-data *), .bb-equation, .bb-text, .bb-code pre")) {
       if (box.scrollWidth > box.clientWidth + 1) box.tabIndex = 0;
       else box.removeAttribute("tabindex");
     }
