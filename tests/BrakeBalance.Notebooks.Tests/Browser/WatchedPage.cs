@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using Deque.AxeCore.Commons;
 using PuppeteerSharp;
 using PuppeteerSharp.Media;
 
@@ -49,6 +50,18 @@ public sealed class WatchedPage : IAsyncDisposable
             })()
             """);
         Assert.True(culprit is null, $"{Page.Url} scrolls sideways: {culprit}");
+    }
+
+    /// <summary>Fails on any fault that axe-core finds by the rules of WCAG 2, levels A and AA, or its best practices.</summary>
+    public async Task AssertAccessibleAsync()
+    {
+        await Page.EvaluateExpressionAsync(new BundledAxeScriptProvider().GetScript() + "; null");
+        string[] faults = await Page.EvaluateExpressionAsync<string[]>(
+            """
+            axe.run(document, { resultTypes: ["violations"] }).then(result => result.violations.flatMap(
+              violation => violation.nodes.map(node => `${violation.id}: ${node.html.slice(0, 160)} ${node.any.map(check => check.message).join(" ")}`)))
+            """);
+        Assert.True(faults.Length == 0, $"{Page.Url}: {string.Join("\n", faults)}");
     }
 
     /// <summary>Prints the page and returns the PDF.</summary>

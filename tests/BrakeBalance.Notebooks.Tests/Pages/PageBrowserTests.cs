@@ -24,6 +24,21 @@ public class PageBrowserTests(BrowserFixture browser)
     }
 
     [SkippableTheory]
+    [InlineData(1280, false)]
+    [InlineData(1280, true)]
+    [InlineData(390, false)]
+    public async Task Every_page_is_accessible_in_light_and_dark(int width, bool dark)
+    {
+        string folder = WriteSite();
+        foreach (string name in Pages.Where(name => name != "01-chart.html"))
+        {
+            await using WatchedPage page = await browser.OpenAsync(Path.Combine(folder, name), width, dark: dark);
+            await page.Page.EvaluateExpressionAsync("document.querySelectorAll('details').forEach(details => { details.open = true; })");
+            await page.AssertAccessibleAsync();
+        }
+    }
+
+    [SkippableTheory]
     [InlineData(false)]
     [InlineData(true)]
     public async Task The_chart_is_drawn_from_the_script_beside_the_page_or_inside_it(bool singleFile)
@@ -44,6 +59,18 @@ public class PageBrowserTests(BrowserFixture browser)
         await using WatchedPage page = await browser.OpenAsync(file);
 
         Assert.Throws<Xunit.Sdk.TrueException>(page.AssertQuiet);
+    }
+
+    [SkippableFact]
+    public async Task The_accessibility_check_sees_a_picture_without_text()
+    {
+        string file = Path.Combine(browser.Folder, "mute.html");
+        await File.WriteAllTextAsync(file, "<!DOCTYPE html><html lang=\"en\"><title>x</title><main><h1>x</h1><img src=\"data:image/gif;base64,R0lGODlhAQABAAAAACw=\"></main></html>");
+
+        await using WatchedPage page = await browser.OpenAsync(file);
+
+        var fault = await Assert.ThrowsAsync<Xunit.Sdk.TrueException>(page.AssertAccessibleAsync);
+        Assert.Contains("image-alt", fault.Message, StringComparison.Ordinal);
     }
 
     [SkippableFact]
