@@ -20,6 +20,13 @@ public class FrictionEdgeCodes
     }
 
     [Fact]
+    public void An_end_shared_by_two_letters_belongs_to_the_lower_one()
+    {
+        Assert.True(FrictionBand.Of('E')!.Contains(0.35));
+        Assert.False(FrictionBand.Of('F')!.Contains(0.35));
+    }
+
+    [Fact]
     public void Code_gives_normal_then_hot()
     {
         EdgeCode code = EdgeCode.Parse(" GF ");
