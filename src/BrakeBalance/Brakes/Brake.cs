@@ -34,9 +34,6 @@ public abstract record Brake
         FrictionCoefficient = original.FrictionCoefficient;
         ThresholdPressure = original.ThresholdPressure;
         Efficiency = original.Efficiency;
-
-        // A copy constructor runs no field initializers.
-        _torqueNewtonMetresPerPascal = double.NaN;
     }
 
     /// <summary>Friction coefficient between pad or lining and disc or drum [–]; above 0, at most 1.2.</summary>
