@@ -1,4 +1,5 @@
 using System.Text;
+using BrakeBalance.Charts;
 
 namespace BrakeBalance.Notebooks.Pages;
 
@@ -36,7 +37,7 @@ internal static class PageShell
             .Append("<meta name=\"referrer\" content=\"no-referrer\">\n<meta name=\"color-scheme\" content=\"light dark\">\n")
             .Append("<link rel=\"icon\" href=\"data:,\">\n")
             .Append("<title>").Append(HtmlText.Escape(parts.Title)).Append(parts.IsIndex ? "" : " – Brake balance notebooks").Append("</title>\n")
-            .Append("<style>\n").Append(PageAssets.Style).Append("</style>\n")
+            .Append("<style>\n").Append(parts.HasCharts ? FigureAssets.Style : "").Append(PageAssets.Style).Append("</style>\n")
             .Append("<script>").Append(EarlyScript).Append("</script>\n");
         if (parts is { HasCharts: true, SingleFile: false })
             html.Append("<script defer src=\"").Append(PageNames.SharedScript).Append("\"></script>\n");
@@ -71,7 +72,10 @@ internal static class PageShell
     private static void AppendScripts(StringBuilder html, Parts parts)
     {
         html.Append("<script>\n").Append(HtmlText.ScriptBody(PageAssets.Script)).Append("</script>\n");
-        if (parts is { HasCharts: true, SingleFile: true })
-            html.Append("<script>\n").Append(HtmlText.ScriptBody(PageAssets.Plotly)).Append("\n</script>\n");
+        if (!parts.HasCharts)
+            return;
+        html.Append("<script>\n").Append(HtmlText.ScriptBody(FigureAssets.Script)).Append("</script>\n");
+        if (parts.SingleFile)
+            html.Append("<script>\n").Append(HtmlText.ScriptBody(FigureAssets.Plotly)).Append("\n</script>\n");
     }
 }

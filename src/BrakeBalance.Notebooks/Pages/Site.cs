@@ -1,3 +1,5 @@
+using BrakeBalance.Charts;
+
 namespace BrakeBalance.Notebooks.Pages;
 
 /// <summary>Writes the pages of a run: one for each notebook, the index, and the script they share.</summary>
@@ -18,7 +20,7 @@ public static class Site
             Put(page.FileName, page.Html);
         Put(PageNames.Index, IndexPage.Html([.. entries.Zip(pages, (entry, page) => (entry.Group, page))], options));
         if (!options.SingleFile && pages.Any(p => p.HasCharts))
-            Put(PageNames.SharedScript, PageAssets.Plotly);
+            Put(PageNames.SharedScript, FigureAssets.Plotly);
         return new SiteResult(files, [.. pages.SelectMany(p => p.Problems)]);
 
         void Put(string name, string text)

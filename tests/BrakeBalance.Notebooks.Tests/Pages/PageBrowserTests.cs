@@ -30,7 +30,7 @@ public class PageBrowserTests(BrowserFixture browser)
     public async Task Every_page_is_accessible_in_light_and_dark(int width, bool dark)
     {
         string folder = WriteSite();
-        foreach (string name in Pages.Where(name => name != "01-chart.html"))
+        foreach (string name in Pages)
         {
             await using WatchedPage page = await browser.OpenAsync(Path.Combine(folder, name), width, dark: dark);
             await page.Page.EvaluateExpressionAsync("document.querySelectorAll('details').forEach(details => { details.open = true; })");
@@ -46,8 +46,46 @@ public class PageBrowserTests(BrowserFixture browser)
         string folder = WriteSite(singleFile);
 
         await using WatchedPage page = await browser.OpenAsync(Path.Combine(folder, "01-chart.html"));
-        await page.Page.WaitForSelectorAsync("#plot svg.main-svg", new() { Timeout = 20_000 });
+        await page.Page.WaitForSelectorAsync("#valve-live svg.main-svg", new() { Timeout = 20_000 });
         page.AssertQuiet();
+    }
+
+    [SkippableTheory]
+    [InlineData(1280)]
+    [InlineData(390)]
+    public async Task A_slider_moved_by_keyboard_changes_the_number_and_the_chart(int width)
+    {
+        await using WatchedPage page = await browser.OpenAsync(Path.Combine(WriteSite(), "01-chart.html"), width);
+        await page.Page.WaitForSelectorAsync("#valve-live svg.main-svg", new() { Timeout = 20_000 });
+        const string number = "document.querySelector('.bb-readout dd').textContent";
+        string before = await page.Page.EvaluateExpressionAsync<string>(number);
+
+        await page.Page.FocusAsync("#knee-knee");
+        await page.Page.Keyboard.PressAsync("ArrowRight");
+        await page.Page.WaitForExpressionAsync($"{number} !== '{before}'");
+
+        Assert.Equal("45 bar", before);
+        Assert.Equal("52 bar", await page.Page.EvaluateExpressionAsync<string>(number));
+        page.AssertQuiet();
+    }
+
+    [SkippableFact]
+    public async Task On_paper_and_without_scripts_the_static_drawing_stands_for_the_chart()
+    {
+        const string shown = "[getComputedStyle(document.querySelector('.bb-live')).display, getComputedStyle(document.querySelector('.bb-static')).display].join()";
+        string file = Path.Combine(WriteSite(), "01-chart.html");
+        await using WatchedPage page = await browser.OpenAsync(file);
+        await page.Page.WaitForSelectorAsync("#valve-live svg.main-svg", new() { Timeout = 20_000 });
+
+        string screen = await page.Page.EvaluateExpressionAsync<string>(shown);
+        await page.Page.EmulateMediaTypeAsync(MediaType.Print);
+        string paper = await page.Page.EvaluateExpressionAsync<string>(shown);
+        await using WatchedPage still = await browser.OpenAsync(file, script: false);
+        string html = await still.Page.GetContentAsync();
+
+        Assert.Equal("block,none", screen);
+        Assert.Equal("none,block", paper);
+        Assert.DoesNotContain("bb-on\"", html, StringComparison.Ordinal);
     }
 
     [SkippableFact]
@@ -160,7 +198,7 @@ public class PageBrowserTests(BrowserFixture browser)
         if (!Directory.Exists(folder))
         {
             Site.Write(
-                [new SiteEntry(SampleNotebook.Create()), new SiteEntry(SampleNotebook.Failed()), new SiteEntry(SiteTests.WithChart())],
+                [new SiteEntry(SampleNotebook.Create()), new SiteEntry(SampleNotebook.Failed()), new SiteEntry(SampleNotebook.WithChart())],
                 folder, new SiteOptions { SingleFile = singleFile, Facts = [new("Vehicle", "coupe-1966.json"), new("Units", "si")] });
         }
 

@@ -54,7 +54,7 @@ public sealed class SiteTests : IDisposable
     [Fact]
     public void The_chart_script_is_written_once_or_inlined_on_request()
     {
-        var entry = new SiteEntry(WithChart());
+        var entry = new SiteEntry(SampleNotebook.WithChart());
 
         Site.Write([entry], _folder, new SiteOptions());
         string page = File.ReadAllText(Path.Combine(_folder, "01-chart.html"));
@@ -87,13 +87,4 @@ public sealed class SiteTests : IDisposable
 
         Assert.Equal([target], Directory.EnumerateFileSystemEntries(_folder));
     }
-
-    internal static BrakeBalance.Notebooks.Execution.ExecutedNotebook WithChart() => new("01-chart", "Chart", [
-        new BrakeBalance.Notebooks.Execution.ExecutedMarkdownCell("t", "# Chart\n\nOne chart."),
-        new BrakeBalance.Notebooks.Execution.ExecutedCodeCell("c", "chart", [], [new(new Dictionary<string, string>
-        {
-            ["text/html"] = "<figure class=\"bb-figure\"><div class=\"bb-live\" id=\"plot\" style=\"height:300px\"></div></figure>"
-                + "<script>addEventListener('load',()=>Plotly.newPlot('plot',[{y:[1,3,2]}],{}, {displayModeBar:false}))</script>",
-        })], null),
-    ]);
 }
