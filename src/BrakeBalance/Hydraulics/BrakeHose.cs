@@ -50,6 +50,24 @@ public sealed record BrakeHose
     /// <summary>Whether it is a low-expansion hose (braided, for instance); regular unless said.</summary>
     public bool LowExpansion { get; init; }
 
+    /// <summary>Highest line pressure for which the table has a value, gauge.</summary>
+    public Pressure LargestPressure
+    {
+        get
+        {
+            double?[] row = Row;
+            return Pressure.FromPascals(TestPressuresPsi.Where((_, i) => row[i] is not null).Last() * PascalsPerPsi);
+        }
+    }
+
+    private double?[] Row => Table.Value[(2 * (int)Bore) + (LowExpansion ? 1 : 0)];
+
+    /// <summary>The bore group of a hose.</summary>
+    /// <param name="bore">Inner diameter.</param>
+    /// <returns>Its group; up to 3.2 mm counts as 1/8 in, up to 5 mm as 3/16 in.</returns>
+    public static HoseBore BoreGroup(Length bore) =>
+        bore.Millimeters <= 3.2 ? HoseBore.EighthInch : bore.Millimeters <= 5 ? HoseBore.ThreeSixteenthsInch : HoseBore.QuarterInch;
+
     /// <summary>Most that the hoses swell at a line pressure.</summary>
     /// <param name="linePressure">Line pressure, gauge; not negative.</param>
     /// <returns>Volume taken up.</returns>
@@ -58,7 +76,7 @@ public sealed record BrakeHose
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(linePressure, Pressure.Zero);
         double psi = linePressure.Pascals / PascalsPerPsi;
-        double?[] row = Table.Value[(2 * (int)Bore) + (LowExpansion ? 1 : 0)];
+        double?[] row = Row;
         double fromPsi = 0;
         double fromExpansion = 0;
         for (int i = 0; i < TestPressuresPsi.Length && row[i] is { } expansion; i++)

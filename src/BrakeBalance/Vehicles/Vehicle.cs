@@ -32,6 +32,9 @@ public sealed record Vehicle
     /// <summary>Circuit split and valves.</summary>
     public BrakeHydraulics Hydraulics { get; init; } = new();
 
+    /// <summary>Pedal, assist and master cylinder; null when they are not known, and then no pedal force is told.</summary>
+    public BrakeControl? Control { get; init; }
+
     /// <summary>Aerodynamics; null when they are left out.</summary>
     public Aerodynamics? Aerodynamics { get; init; }
 

@@ -14,6 +14,7 @@ internal static partial class QuantityText
         [typeof(Mass)] = "kg, lb",
         [typeof(Pressure)] = "bar, psi, kPa, MPa, inHg",
         [typeof(Force)] = "N, kN, lbf",
+        [typeof(ForcePerLength)] = "N/mm, N/m",
         [typeof(Area)] = "mm², cm², m², in²",
         [typeof(Speed)] = "km/h, mph, m/s",
         [typeof(Volume)] = "cm³, l, in³",

@@ -28,6 +28,7 @@ internal sealed class VehicleBuilder
         Brake? rear = Brake(document.Rear.Brake!, "rear.brake");
         BrakeHydraulics? hydraulics = Hydraulics(document.Hydraulics);
         EngineBraking? engine = Engine(document.EngineBraking);
+        BrakeControl? control = new ControlBuilder(_problems).Build(document, front is null || rear is null ? null : new PerAxle<Brake>(front, rear));
         if (_problems.Count > 0)
         {
             return null;
@@ -45,6 +46,7 @@ internal sealed class VehicleBuilder
             Aerodynamics = Aerodynamics(document.Aerodynamics),
             RollingResistanceCoefficient = document.RollingResistance ?? 0,
             EngineBraking = engine,
+            Control = control,
         };
         return vehicle;
     }

@@ -34,6 +34,22 @@ public sealed class VehicleDocument
     [Field("Circuit split and valves; a tandem cylinder without valves when left out")]
     public HydraulicsDocument? Hydraulics { get; set; }
 
+    /// <summary>Pedal.</summary>
+    [Field("The pedal; left out together with assist and masterCylinder when only line pressures matter")]
+    public PedalDocument? Pedal { get; set; }
+
+    /// <summary>Assist.</summary>
+    [Field("The booster, or type none")]
+    public AssistDocument? Assist { get; set; }
+
+    /// <summary>Master cylinder.</summary>
+    [Field("The master cylinder or cylinders")]
+    public MasterCylinderDocument? MasterCylinder { get; set; }
+
+    /// <summary>Fluid.</summary>
+    [Field("Fluid and the volumes that brakes and hoses swallow; left out when the pedal's travel is not asked for")]
+    public FluidDocument? Fluid { get; set; }
+
     /// <summary>Aerodynamics.</summary>
     [Field("Drag and lift as areas (coefficient times reference area); left out for none")]
     public AerodynamicsDocument? Aerodynamics { get; set; }

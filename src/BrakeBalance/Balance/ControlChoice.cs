@@ -1,0 +1,185 @@
+using System.Collections.Immutable;
+using BrakeBalance.Assist;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Pedals;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+
+namespace BrakeBalance.Balance;
+
+/// <summary>Tries bores, pedal ratios and boosters on a car and shows which fit the targets, and why the others do not.</summary>
+/// <remarks>
+/// A small bore needs little force and much travel, a big one the reverse: between too long a pedal and too hard a one lies what fits, if
+/// anything. A balance bar's two bores keep their ratio. Source: law of the lever and continuity.
+/// </remarks>
+public static class ControlChoice
+{
+    /// <summary>The whole grid of choices.</summary>
+    /// <param name="model">The balance of the car in one load case; the car must know its circuits' volumes.</param>
+    /// <param name="bores">Bores to try (the front cylinder's with a balance bar).</param>
+    /// <param name="ratios">Pedal ratios to try [–].</param>
+    /// <param name="assists">Boosters to try, with a name each.</param>
+    /// <param name="targets">What is wanted.</param>
+    /// <returns>One choice for each combination, bore changing fastest, then ratio.</returns>
+    /// <exception cref="ArgumentException">The car does not say what lies between foot and line pressure, or not what its circuits swallow.</exception>
+    public static ImmutableArray<ControlChoiceResult> Sweep(
+        BalanceModel model,
+        IReadOnlyList<Length> bores,
+        IReadOnlyList<double> ratios,
+        IReadOnlyList<(string Name, BrakeAssist Assist)> assists,
+        ControlTargets targets)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        ArgumentNullException.ThrowIfNull(targets);
+        BrakeControl present = new ControlForce(model).Control;
+        if (present.Circuits is null)
+        {
+            throw new ArgumentException("The pedal's travel cannot be told: the car's file has no fluid section.", nameof(model));
+        }
+
+        double reference = present.MasterCylinderFor(model.Vehicle.Hydraulics.Split) is TwinMasterCylinders twin ? twin.FrontBore.Meters : 0;
+        return [.. from assist in assists from ratio in ratios from bore in bores select Try(model, present, bore, ratio, assist.Name, assist.Assist, targets, reference)];
+    }
+
+    private static ControlChoiceResult Try(
+        BalanceModel model,
+        BrakeControl present,
+        Length bore,
+        double ratio,
+        string name,
+        BrakeAssist assist,
+        ControlTargets targets,
+        double presentFrontBoreMetres)
+    {
+        BrakeControl tried = present with
+        {
+            Pedal = present.Pedal with { Lever = new FixedRatioLever { Ratio = ratio } },
+            Assist = assist,
+            MasterCylinder = WithBore(present.MasterCylinder, bore),
+        };
+        BalanceModel on = model.Vehicle.Hydraulics.Split is BalanceBarSplit bar
+            ? new BalanceModel(
+                model.Vehicle with { Hydraulics = model.Vehicle.Hydraulics with { Split = bar with { FrontBore = bore, RearBore = bar.RearBore * (bore.Meters / presentFrontBoreMetres) } } },
+                model.LoadCase,
+                model.Speed)
+            : model;
+        var control = new ControlForce(on, tried);
+        var dead = new ControlForce(on, tried with { Assist = assist.WithoutEnergy() });
+        ControlForcePoint? hard = control.AtRate(targets.BrakingRate);
+        PedalTravel? travel = hard is null ? null : control.TravelAt(hard.Balance.MasterPressure);
+        Force? failSafe = dead.AtRate(targets.FailSafeRate)?.PedalForce;
+        return new ControlChoiceResult
+        {
+            Bore = bore,
+            PedalRatio = ratio,
+            AssistName = name,
+            PedalForce = hard?.PedalForce,
+            Travel = travel,
+            FailSafePedalForce = failSafe,
+            TooHard = hard is null || hard.PedalForce > targets.GreatestPedalForce,
+            TooLight = hard is not null && hard.PedalForce < targets.LeastPedalForce,
+            TooLong = travel is null || !travel.Reaches || travel.PadLeft < targets.LeastTravelLeft,
+            TooHardWithoutAssist = failSafe is null || failSafe > targets.GreatestFailSafeForce,
+        };
+    }
+
+    private static MasterCylinder WithBore(MasterCylinder master, Length bore) => master switch
+    {
+        TandemMasterCylinder tandem => tandem with { Bore = bore },
+        SingleMasterCylinder single => single with { Bore = bore },
+        _ => master,
+    };
+}
+
+/// <summary>What is wanted of pedal, booster and master cylinder together.</summary>
+public sealed record ControlTargets
+{
+    /// <summary>Braking rate of a hard stop [–]; 0.8 unless said.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.1 to 2.</exception>
+    public double BrakingRate { get; init => field = Require.Between(value, 0.1, 2); } = 0.8;
+
+    /// <summary>Greatest pedal force at that rate; above zero; 70 lbf unless said, a comfortable push (common practice).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
+    public Force GreatestPedalForce { get; init => field = Require.Positive(value); } = Force.FromPoundsForce(70);
+
+    /// <summary>Least pedal force at that rate, below which the pedal is touchy; not negative; 20 lbf unless said (common practice).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
+    public Force LeastPedalForce { get; init => field = Require.NotNegative(value); } = Force.FromPoundsForce(20);
+
+    /// <summary>Least travel of the pad left to the floor at that rate; not negative; 50 mm unless said (common practice).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
+    public Length LeastTravelLeft { get; init => field = Require.NotNegative(value); } = PedalTravel.WantedReserve;
+
+    /// <summary>Braking rate to be had without assist [–]; 0.25 unless said: 168 m from 100 km/h.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.05 to 2.</exception>
+    public double FailSafeRate { get; init => field = Require.Between(value, 0.05, 2); } = 0.25;
+
+    /// <summary>Greatest pedal force at that rate without assist; above zero; 500 N unless said.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
+    public Force GreatestFailSafeForce { get; init => field = Require.Positive(value); } = Force.FromNewtons(500);
+}
+
+/// <summary>One bore, pedal ratio and booster on a car.</summary>
+public sealed record ControlChoiceResult
+{
+    /// <summary>Bore of the master cylinder (the front one's with a balance bar).</summary>
+    public required Length Bore { get; init; }
+
+    /// <summary>Pedal ratio [–].</summary>
+    public required double PedalRatio { get; init; }
+
+    /// <summary>Name of the booster.</summary>
+    public required string AssistName { get; init; }
+
+    /// <summary>Pedal force at the rate wanted; null when the highest pressure does not reach it.</summary>
+    public required Force? PedalForce { get; init; }
+
+    /// <summary>The pedal's travel at that rate; null when it cannot be told.</summary>
+    public required PedalTravel? Travel { get; init; }
+
+    /// <summary>Pedal force without assist at the fail-safe rate; null when the highest pressure does not reach it.</summary>
+    public required Force? FailSafePedalForce { get; init; }
+
+    /// <summary>Whether the pedal is harder than wanted.</summary>
+    public required bool TooHard { get; init; }
+
+    /// <summary>Whether the pedal is lighter than wanted.</summary>
+    public required bool TooLight { get; init; }
+
+    /// <summary>Whether the pedal comes closer to the floor than wanted, or reaches it.</summary>
+    public required bool TooLong { get; init; }
+
+    /// <summary>Whether the car cannot be stopped as wanted once the assist is dead.</summary>
+    public required bool TooHardWithoutAssist { get; init; }
+
+    /// <summary>Whether every target is met.</summary>
+    public bool Fits => !TooHard && !TooLight && !TooLong && !TooHardWithoutAssist;
+
+    /// <summary>What does not fit, in words.</summary>
+    /// <returns>"fits", or the reasons.</returns>
+    public string Describe()
+    {
+        List<string> reasons = [];
+        if (TooLong)
+        {
+            reasons.Add("pedal too long: bore too small or ratio too high");
+        }
+
+        if (TooHard)
+        {
+            reasons.Add("pedal too hard: bore too big, ratio too low or assist too weak");
+        }
+
+        if (TooLight)
+        {
+            reasons.Add("pedal touchy: bore too small, ratio too high or assist too strong");
+        }
+
+        if (TooHardWithoutAssist)
+        {
+            reasons.Add("too hard once the assist is dead");
+        }
+
+        return reasons.Count == 0 ? "fits" : string.Join("; ", reasons);
+    }
+}

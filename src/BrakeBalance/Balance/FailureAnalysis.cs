@@ -1,0 +1,279 @@
+using System.Collections.Immutable;
+using BrakeBalance.Assist;
+using BrakeBalance.Brakes;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+
+namespace BrakeBalance.Balance;
+
+/// <summary>Works out what a car still does when its assist, a circuit or both are lost, or its engine has stopped.</summary>
+/// <remarks>
+/// <para>
+/// A lost front or rear circuit keeps its line at no pressure; the sound one sees the same pressure for the same rod force. A lost diagonal
+/// leaves one wheel an axle: half the braking force, which locks at half the axle's load.
+/// </para>
+/// <para>Assumes a straight line. A car braked on one diagonal pulls to the side; that is not computed here.</para>
+/// <para>Source: statics; the three splits as in Yu Zhisheng, Automobile Theory, example 4.5.</para>
+/// </remarks>
+public static class FailureAnalysis
+{
+    /// <summary>Every case of failure of a car in one load case.</summary>
+    /// <param name="vehicle">The car; it must say what lies between foot and line pressure.</param>
+    /// <param name="loadCase">The state of load.</param>
+    /// <param name="conditions">Rate, force, road and speed asked for; the usual ones unless said.</param>
+    /// <returns>One outcome a case, the sound car first.</returns>
+    /// <exception cref="ArgumentException">The car does not say what lies between foot and line pressure.</exception>
+    public static IReadOnlyList<FailureOutcome> Of(Vehicle vehicle, LoadCase loadCase, FailureConditions? conditions = null)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        ArgumentNullException.ThrowIfNull(loadCase);
+        FailureConditions asked = conditions ?? new FailureConditions();
+        var sound = new ControlForce(new BalanceModel(vehicle, loadCase));
+        return [.. FailureCase.Of(sound.Control, Reserve(sound, asked)).Select(failure => Outcome(vehicle, loadCase, failure, asked))];
+    }
+
+    /// <summary>The applications still assisted after the engine has stopped, each as hard as the braking rate asked for needs.</summary>
+    /// <param name="control">The car's control.</param>
+    /// <param name="conditions">Rate asked for; the usual one unless said.</param>
+    /// <param name="applications">How many to list at most; 1 to 100.</param>
+    /// <returns>One entry an application; empty when nothing is stored, or when the stored energy is not described.</returns>
+    public static ImmutableArray<ReserveApplication> Reserve(ControlForce control, FailureConditions? conditions = null, int applications = 8)
+    {
+        ArgumentNullException.ThrowIfNull(control);
+        Length rod = RodTravel(control, (conditions ?? new FailureConditions()).BrakingRate);
+        return control.Control.Assist is VacuumBooster { VacuumChamberVolume: var chamber } vacuum
+            && vacuum.EffectiveArea.SquareMeters * rod.Meters >= chamber.CubicMeters
+            ? []
+            : control.Control.Assist.Reserve(rod, applications);
+    }
+
+    /// <summary>One case of failure.</summary>
+    /// <param name="vehicle">The car; it must say what lies between foot and line pressure.</param>
+    /// <param name="loadCase">The state of load.</param>
+    /// <param name="failure">What is wrong.</param>
+    /// <param name="conditions">Rate, force, road and speed asked for; the usual ones unless said.</param>
+    /// <returns>The outcome.</returns>
+    /// <exception cref="ArgumentException">The car does not say what lies between foot and line pressure, or has no such reserve.</exception>
+    public static FailureOutcome Outcome(Vehicle vehicle, LoadCase loadCase, FailureCase failure, FailureConditions? conditions = null)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        ArgumentNullException.ThrowIfNull(loadCase);
+        ArgumentNullException.ThrowIfNull(failure);
+        FailureConditions asked = conditions ?? new FailureConditions();
+        ControlForce control = Damaged(vehicle, loadCase, failure, asked);
+        double adhesion = failure.LostCircuit == LostCircuit.Diagonal ? asked.Adhesion / 2 : asked.Adhesion;
+        if (failure.LostCircuit == LostCircuit.All)
+        {
+            return NothingLeft(failure, loadCase, asked);
+        }
+
+        LockUp? lockUp = control.Model.FirstLockUp(adhesion);
+        double force = asked.PedalForce.Newtons;
+        double foot = Math.Min(control.At(asked.PedalForce).Balance.MasterPressure.Pascals, control.Model.MaximumPressure.Pascals);
+        double road = lockUp?.At.MasterPressure.Pascals ?? double.PositiveInfinity;
+        double reach = ReachPascals(control, failure, Math.Min(foot, road));
+        (RateBound bound, double pascals) = reach < Math.Min(foot, road) ? (RateBound.Travel, reach) : road < foot ? (RateBound.Road, road) : (RateBound.Foot, foot);
+        BalancePoint at = control.Model.At(Pressure.FromPascals(pascals));
+        double rate = at.BrakingRate;
+        Force used = bound == RateBound.Foot ? Force.FromNewtons(force) : control.PedalForceForPressure(at.MasterPressure);
+        PedalTravel? travel = TravelAt(control, failure, pascals);
+        (Force? needed, string? whyNot) = ForRate(control, failure, asked, lockUp);
+        return new FailureOutcome
+        {
+            Case = failure,
+            LoadCase = loadCase.Name,
+            PedalForceForRate = needed,
+            WhyNot = whyNot,
+            RateAtForce = rate,
+            Bound = bound,
+            ForceUsed = used,
+            MasterPressure = at.MasterPressure,
+            LinePressures = at.LinePressures,
+            FirstToLock = lockUp?.First,
+            LockUpRate = lockUp?.At.BrakingRate,
+            Efficiency = lockUp?.Efficiency,
+            Distance = rate > 0 ? StoppingDistance.From(asked.Speed, rate, BuildUp(control, travel), asked.Reaction) : null,
+            Travel = travel,
+            Notices = Notices(control, failure, lockUp, travel),
+        };
+    }
+
+    /// <summary>The control of a car with something wrong.</summary>
+    /// <param name="vehicle">The car.</param>
+    /// <param name="loadCase">The state of load.</param>
+    /// <param name="failure">What is wrong.</param>
+    /// <param name="conditions">Rate for which the reserve's strokes are taken; the usual one unless said.</param>
+    /// <returns>The control; a lost diagonal's locks at half the surface's adhesion.</returns>
+    /// <exception cref="ArgumentException">The car has no such application in reserve.</exception>
+    public static ControlForce Damaged(Vehicle vehicle, LoadCase loadCase, FailureCase failure, FailureConditions? conditions = null)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        ArgumentNullException.ThrowIfNull(failure);
+        var sound = new ControlForce(new BalanceModel(vehicle, loadCase));
+        BrakeControl control = sound.Control;
+        if (failure.ReserveApplication is { } number)
+        {
+            ReserveApplication application = Reserve(sound, conditions).FirstOrDefault(entry => entry.Number == number)
+                ?? throw new ArgumentException($"The booster has no application number {number} in reserve.", nameof(failure));
+            control = control with { Assist = application.Assist };
+        }
+        else if (failure.AssistLost)
+        {
+            control = control with { Assist = control.Assist.WithoutEnergy() };
+        }
+
+        var noPressure = new LimitingValve { Limit = Pressure.Zero };
+        Vehicle damaged = failure.LostCircuit switch
+        {
+            LostCircuit.Front => vehicle with { Hydraulics = vehicle.Hydraulics with { FrontValves = vehicle.Hydraulics.FrontValves.Add(noPressure) } },
+            LostCircuit.Rear => vehicle with { Hydraulics = vehicle.Hydraulics with { RearValves = vehicle.Hydraulics.RearValves.Add(noPressure) } },
+            LostCircuit.Diagonal => vehicle with { Brakes = vehicle.Brakes.Select(OneWheelOfTwo) },
+            _ => vehicle,
+        };
+        return new ControlForce(new BalanceModel(damaged, loadCase), control);
+    }
+
+    private static Brake OneWheelOfTwo(Brake brake) => brake is MeasuredBrake measured
+        ? measured with { MeasuredNewtonMetresPerBar = measured.MeasuredNewtonMetresPerBar / 2 }
+        : brake with { Efficiency = brake.Efficiency / 2 };
+
+    private static Length RodTravel(ControlForce control, double brakingRate)
+    {
+        PedalTravel? travel = control.Model.AtRate(brakingRate) is { } point ? control.TravelAt(point.MasterPressure) : null;
+        return travel?.RodTravel ?? control.Cylinder.Stroke / 2;
+    }
+
+    // Half the volume goes to each diagonal; the lost one's chamber closes first, whichever it is.
+    private static PedalTravel? TravelAt(ControlForce control, FailureCase failure, double pascals)
+    {
+        if (failure.LostCircuit is null)
+        {
+            return control.TravelAt(Pressure.FromPascals(pascals));
+        }
+
+        if (control.Control.Circuits is not { } circuits)
+        {
+            return null;
+        }
+
+        PerAxle<Pressure> lines = control.Model.At(Pressure.FromPascals(pascals)).LinePressures;
+        if (lines.Front > circuits.Front.Hose.LargestPressure || lines.Rear > circuits.Rear.Hose.LargestPressure)
+        {
+            return null;
+        }
+
+        Volume front = circuits.Front.Demand(lines.Front).Total;
+        Volume rear = circuits.Rear.Demand(lines.Rear).Total;
+        (Axle lost, PerAxle<Volume> volumes) = failure.LostCircuit switch
+        {
+            LostCircuit.Front => (Axle.Front, new PerAxle<Volume>(front, rear)),
+            LostCircuit.Rear => (Axle.Rear, new PerAxle<Volume>(front, rear)),
+            _ => (Axle.Rear, new PerAxle<Volume>((front + rear) / 2, (front + rear) / 2)),
+        };
+        return PedalTravel.WithCircuitLost(control.Control.Pedal, control.Cylinder, lost, volumes, control.Control.PushRodGap);
+    }
+
+    private static double ReachPascals(ControlForce control, FailureCase failure, double wanted)
+    {
+        if (TravelAt(control, failure, wanted) is not { Reaches: false })
+        {
+            return wanted;
+        }
+
+        double low = 0;
+        double high = wanted;
+        for (int i = 0; i < 50; i++)
+        {
+            double middle = 0.5 * (low + high);
+            if (TravelAt(control, failure, middle) is { Reaches: false })
+            {
+                high = middle;
+            }
+            else
+            {
+                low = middle;
+            }
+        }
+
+        return low;
+    }
+
+    private static (Force? Needed, string? WhyNot) ForRate(ControlForce control, FailureCase failure, FailureConditions asked, LockUp? lockUp)
+    {
+        double rate = asked.BrakingRate;
+        if (lockUp is not null && lockUp.At.BrakingRate < rate)
+        {
+            return (null, FormattableString.Invariant($"the {AxleWords(lockUp.First)} locks at a rate of {lockUp.At.BrakingRate:0.00} on this road"));
+        }
+
+        if (control.AtRate(rate) is not { } point)
+        {
+            return (null, FormattableString.Invariant($"{control.Model.MaximumPressure.Bars:0} bar do not give that rate"));
+        }
+
+        return TravelAt(control, failure, point.Balance.MasterPressure.Pascals) is { Reaches: false }
+            ? (null, "the pedal or the master cylinder is at its end before")
+            : (point.PedalForce, null);
+    }
+
+    private static string AxleWords(Axle? axle) => axle switch
+    {
+        Axle.Front => "front axle",
+        Axle.Rear => "rear axle",
+        _ => "car with both axles",
+    };
+
+    private static Duration BuildUp(ControlForce control, PedalTravel? travel)
+    {
+        Duration usual = StoppingDistance.UsualBuildUp;
+        return control.Control.Assist is HydraulicBooster booster && travel is not null && booster.ShortestApplication(travel.RodTravel) is { } shortest && shortest > usual
+            ? shortest
+            : usual;
+    }
+
+    private static List<string> Notices(ControlForce control, FailureCase failure, LockUp? lockUp, PedalTravel? travel)
+    {
+        List<string> notices = [];
+        if (lockUp?.First == Axle.Rear)
+        {
+            notices.Add("The rear axle locks first: the car spins.");
+        }
+
+        if (failure.LostCircuit == LostCircuit.Diagonal)
+        {
+            notices.Add("The car is braked on one diagonal and pulls to the side of the braked front wheel.");
+        }
+
+        if (travel?.Warning is { } warning)
+        {
+            notices.Add(warning);
+        }
+
+        if (control.Control.Assist is HydraulicBooster { FastestRodSpeed: { } speed } booster && speed <= Speed.Zero && failure.ReserveApplication is null && !failure.AssistLost && booster.PumpFlow > VolumeFlow.Zero)
+        {
+            notices.Add("The steering takes the whole flow of the pump; a quick application is not assisted until it is released.");
+        }
+
+        return notices;
+    }
+
+    private static FailureOutcome NothingLeft(FailureCase failure, LoadCase loadCase, FailureConditions asked) => new()
+    {
+        Case = failure,
+        LoadCase = loadCase.Name,
+        PedalForceForRate = null,
+        WhyNot = "one circuit serves all wheels",
+        RateAtForce = 0,
+        Bound = RateBound.Nothing,
+        ForceUsed = asked.PedalForce,
+        MasterPressure = Pressure.Zero,
+        LinePressures = new(Pressure.Zero, Pressure.Zero),
+        FirstToLock = null,
+        LockUpRate = null,
+        Efficiency = null,
+        Distance = null,
+        Travel = null,
+        Notices = ["One circuit serves all wheels: a leak leaves only the parking brake. No car should be driven so."],
+    };
+}

@@ -1,0 +1,70 @@
+using BrakeBalance.Assist;
+using BrakeBalance.Vehicles;
+
+namespace BrakeBalance.Balance;
+
+/// <summary>What may be wrong with the brakes at once.</summary>
+/// <param name="Id">Short name, stable for scripts.</param>
+/// <param name="Name">Name in words.</param>
+/// <param name="LostCircuit">The circuit that is lost; null when none is.</param>
+/// <param name="AssistLost">Whether the booster gives nothing.</param>
+/// <param name="ReserveApplication">With the engine stopped, which application out of the stored energy; null with the engine running.</param>
+public sealed record FailureCase(string Id, string Name, LostCircuit? LostCircuit = null, bool AssistLost = false, int? ReserveApplication = null)
+{
+    /// <summary>Everything works.</summary>
+    public static FailureCase Sound { get; } = new("sound", "everything works");
+
+    /// <summary>The cases that a car's layout and booster allow, the sound car first.</summary>
+    /// <param name="control">Pedal, assist and master cylinder.</param>
+    /// <param name="reserve">The stored applications to list, as <see cref="BrakeAssist.Reserve"/> gives them; at most the first three are.</param>
+    /// <returns>The cases.</returns>
+    public static IReadOnlyList<FailureCase> Of(BrakeControl control, IReadOnlyList<ReserveApplication> reserve)
+    {
+        ArgumentNullException.ThrowIfNull(control);
+        ArgumentNullException.ThrowIfNull(reserve);
+        bool assisted = control.Assist is PoweredAssist;
+        List<FailureCase> cases = [Sound];
+        foreach (ReserveApplication application in reserve.Take(3))
+        {
+            cases.Add(new($"engine-off-{application.Number}", $"engine off, application {application.Number} out of the reserve", ReserveApplication: application.Number));
+        }
+
+        if (assisted)
+        {
+            cases.Add(new("assist-lost", "assist lost", AssistLost: true));
+        }
+
+        (LostCircuit Lost, string Id, string Name)[] circuits = control.Layout switch
+        {
+            CircuitLayout.FrontRear => [(Balance.LostCircuit.Front, "front-lost", "front circuit lost"), (Balance.LostCircuit.Rear, "rear-lost", "rear circuit lost")],
+            CircuitLayout.Diagonal => [(Balance.LostCircuit.Diagonal, "diagonal-lost", "one diagonal circuit lost")],
+            _ => [(Balance.LostCircuit.All, "all-lost", "the only circuit lost")],
+        };
+        foreach ((LostCircuit lost, string id, string name) in circuits)
+        {
+            cases.Add(new(id, name, lost));
+            if (assisted && lost != Balance.LostCircuit.All)
+            {
+                cases.Add(new(id + "-and-assist-lost", name + ", and assist lost", lost, AssistLost: true));
+            }
+        }
+
+        return cases;
+    }
+}
+
+/// <summary>A circuit that has lost its fluid.</summary>
+public enum LostCircuit
+{
+    /// <summary>The front axle's.</summary>
+    Front,
+
+    /// <summary>The rear axle's.</summary>
+    Rear,
+
+    /// <summary>One of two diagonal circuits: one front and one rear wheel.</summary>
+    Diagonal,
+
+    /// <summary>The only one.</summary>
+    All,
+}

@@ -1,0 +1,65 @@
+using BrakeBalance.Balance;
+using BrakeBalance.Vehicles;
+
+namespace BrakeBalance.Rules;
+
+/// <summary>Holds a computed car against the rules on stopping distance, sound and with something failed.</summary>
+/// <remarks>
+/// Each rule's greatest pedal force is used, or less where an axle would lock before; peak adhesion 0.9; brakes cold as the file has them. A
+/// computation is no test and no approval. Sources: see <see cref="EffectivenessRule"/>.
+/// </remarks>
+public static class EffectivenessRules
+{
+    /// <summary>Every rule's verdict, over all load cases of the car.</summary>
+    /// <param name="vehicle">The car.</param>
+    /// <returns>One verdict a rule; not applicable where the car's file or this assembly cannot answer.</returns>
+    public static IReadOnlyList<RuleVerdict> Check(Vehicle vehicle)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        return [.. EffectivenessRule.All.Select(rule => Judge(vehicle, rule))];
+    }
+
+    private static RuleVerdict Judge(Vehicle vehicle, EffectivenessRule rule)
+    {
+        string title = rule.TestSpeed is { } at && rule.LongestDistance(at) is { } limit
+            ? FormattableString.Invariant($"{rule.Title}: {limit.Meters:0.#} m from {at.KilometersPerHour:0.#} km/h with at most {rule.GreatestPedalForce.Newtons:0} N")
+            : rule.Title;
+        string source = $"{rule.Section} ({rule.Source})";
+        RuleVerdict NotApplicable(string why) => new(rule.Id, title, source, RuleOutcome.NotApplicable, null, "", why);
+        if (rule.TestSpeed is not { } speed || rule.LongestDistance(speed) is not { } longest || rule.Cases.Count == 0)
+        {
+            return NotApplicable("This failure or speed is not computed here.");
+        }
+
+        if (vehicle.Control is null)
+        {
+            return NotApplicable("The file does not say what lies between foot and line pressure.");
+        }
+
+        var conditions = new FailureConditions { PedalForce = rule.GreatestPedalForce, Speed = speed };
+        FailureOutcome[] outcomes = [.. vehicle.LoadCases
+            .SelectMany(load => FailureAnalysis.Of(vehicle, load, conditions))
+            .Where(outcome => rule.Cases.Contains(outcome.Case.Id))];
+        if (outcomes.Length == 0)
+        {
+            return NotApplicable("The car has no such part, or its stored energy is not described.");
+        }
+
+        FailureOutcome worst = outcomes.MaxBy(outcome => outcome.Distance?.FromFirstTouch.Meters ?? double.PositiveInfinity)!;
+        string where = $"{worst.LoadCase}, {worst.Case.Name}";
+        if (worst.Distance is not { } distance)
+        {
+            return new(rule.Id, title, source, RuleOutcome.Fail, -1, where, $"Broken: {where} leaves nothing that brakes.");
+        }
+
+        double margin = (longest - distance.FromFirstTouch) / longest;
+        string bound = worst.Bound switch
+        {
+            RateBound.Road => FormattableString.Invariant($"the first axle locks at {worst.ForceUsed.Newtons:0} N"),
+            RateBound.Travel => "the pedal comes to its end",
+            _ => FormattableString.Invariant($"{worst.ForceUsed.Newtons:0} N"),
+        };
+        return new(rule.Id, title, source, margin >= 0 ? RuleOutcome.Pass : RuleOutcome.Fail, margin, where,
+            FormattableString.Invariant($"{(margin >= 0 ? "Kept" : "Broken")}: worst {where}, {distance.FromFirstTouch.Meters:0.0} m at a braking rate of {worst.RateAtForce:0.00} ({bound}); {longest.Meters:0.0} m allowed."));
+    }
+}

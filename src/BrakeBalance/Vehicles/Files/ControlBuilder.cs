@@ -1,0 +1,273 @@
+using BrakeBalance.Assist;
+using BrakeBalance.Brakes;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Pedals;
+using UnitsNet;
+
+namespace BrakeBalance.Vehicles.Files;
+
+/// <summary>Makes pedal, assist, master cylinder and fluid budget from a complete document, checking what they say of one another.</summary>
+internal sealed class ControlBuilder(List<Problem> problems)
+{
+    /// <summary>The control of the brakes; null when the file says nothing of it, or when there are problems.</summary>
+    public BrakeControl? Build(VehicleDocument document, PerAxle<Brake>? brakes)
+    {
+        bool any = document.Pedal is not null || document.Assist is not null || document.MasterCylinder is not null || document.Fluid is not null;
+        if (!any)
+        {
+            return null;
+        }
+
+        if (document.Pedal is null)
+        {
+            Add("pedal", "is missing, though other parts between foot and line pressure are given.", "pedal with ratio or geometry, or none of pedal, assist, masterCylinder and fluid");
+        }
+
+        if (document.Assist is null)
+        {
+            Add("assist", "is missing, though other parts between foot and line pressure are given.", "{ \"type\": \"none\" } for a car without booster, or \"vacuum\" or \"hydraulic\" with its data");
+        }
+
+        if (document.MasterCylinder is null)
+        {
+            Add("masterCylinder", "is missing, though other parts between foot and line pressure are given.", "\"tandem\", \"balance bar\" or \"single\" with its data");
+        }
+
+        Pedal? pedal = document.Pedal is null ? null : Pedal(document.Pedal);
+        BrakeAssist? assist = document.Assist is null ? null : Assist(document.Assist);
+        MasterCylinder? master = document.MasterCylinder is null ? null : Master(document.MasterCylinder, document.Hydraulics?.Split);
+        PushRodFit? pushRod = document.MasterCylinder?.PushRod is { } rod ? PushRod(rod) : null;
+        PerAxle<CircuitVolume>? circuits = document.Fluid is { } fluid && brakes is { } known ? Circuits(fluid, known) : null;
+        CircuitLayout layout = Layout(document.MasterCylinder);
+        return problems.Count > 0 || pedal is null || assist is null || master is null ? null : new BrakeControl
+        {
+            Pedal = pedal,
+            Assist = assist,
+            MasterCylinder = master,
+            Layout = layout,
+            Circuits = circuits,
+            PushRod = pushRod,
+            Residual = new(Residual(document.MasterCylinder!.FrontResidual), Residual(document.MasterCylinder.RearResidual)),
+        };
+    }
+
+    private Pedal? Pedal(PedalDocument pedal)
+    {
+        if ((pedal.Ratio is null) == (pedal.Geometry is null))
+        {
+            Add("pedal", pedal.Ratio is null ? "does not say its ratio." : "says its ratio twice.", "one of ratio and geometry");
+            return null;
+        }
+
+        var plain = new Pedal { Lever = new FixedRatioLever { Ratio = pedal.Ratio ?? 1 } };
+        PedalLever lever = plain.Lever;
+        if (pedal.Geometry is { } links)
+        {
+            lever = new LinkedLever
+            {
+                PivotToPad = links.PivotToPad!.Value,
+                PivotToPin = links.PivotToPin!.Value,
+                LinkLength = links.LinkLength!.Value,
+                RodAxisDepth = links.RodAxisDepth!.Value,
+                PinAngleAtRest = links.PinAngleAtRest!.Value,
+            };
+            try
+            {
+                _ = lever.RatioAt(Length.Zero);
+            }
+            catch (ArgumentException fault)
+            {
+                Add("pedal.geometry", fault.Message);
+                return null;
+            }
+        }
+
+        return plain with
+        {
+            Lever = lever,
+            Efficiency = pedal.Efficiency ?? plain.Efficiency,
+            ReturnSpringForce = pedal.ReturnSpring ?? plain.ReturnSpringForce,
+            ReturnSpringRate = pedal.ReturnSpringRate ?? plain.ReturnSpringRate,
+            FreePlay = pedal.FreePlay ?? plain.FreePlay,
+            AvailableTravel = pedal.Travel ?? plain.AvailableTravel,
+        };
+    }
+
+    private BrakeAssist? Assist(AssistDocument assist)
+    {
+        switch (assist)
+        {
+            case VacuumBoosterDocument vacuum:
+                if (vacuum.Diaphragms is not (null or 1 or 2))
+                {
+                    Add("assist.diaphragms", FormattableString.Invariant($"{vacuum.Diaphragms} is not a number of diaphragms."), "1 (single) or 2 (tandem)");
+                    return null;
+                }
+
+                var made = new VacuumBooster
+                {
+                    Supply = new VacuumSupply { Vacuum = vacuum.Vacuum!.Value, Altitude = vacuum.Altitude ?? Length.Zero },
+                    DiaphragmDiameter = vacuum.DiaphragmDiameter!.Value,
+                    BoostRatio = vacuum.BoostRatio!.Value,
+                    Diaphragms = (int)(vacuum.Diaphragms ?? 1),
+                    VacuumChamberVolume = vacuum.VacuumChamber ?? Volume.Zero,
+                    ApplyChamberVolume = vacuum.ApplyChamber ?? Volume.Zero,
+                    JumpIn = vacuum.JumpIn ?? Force.Zero,
+                    ReturnSpringForce = vacuum.ReturnSpring ?? Force.Zero,
+                };
+                if (vacuum.Vacuum > made.Supply.AirPressure)
+                {
+                    Add("assist.vacuum", FormattableString.Invariant($"{vacuum.Vacuum.Value.InchesOfMercury:0.#} inHg is more than the air's own pressure at {made.Supply.Altitude.Meters:0} m."),
+                        FormattableString.Invariant($"a vacuum up to {made.Supply.AirPressure.InchesOfMercury:0.#} inHg there"));
+                    return null;
+                }
+
+                return made with { CutInForce = vacuum.CutIn ?? made.CutInForce, EffectiveAreaShare = vacuum.EffectiveAreaShare ?? made.EffectiveAreaShare };
+            case HydraulicBoosterDocument hydraulic:
+                if (hydraulic.Accumulator is { } vessel && vessel.Precharge > hydraulic.ReliefPressure)
+                {
+                    Add("assist.accumulator.precharge",
+                        FormattableString.Invariant($"{vessel.Precharge!.Value.Bars:0.#} bar lies above the pump's relief pressure of {hydraulic.ReliefPressure!.Value.Bars:0.#} bar, so no oil can enter the accumulator."),
+                        FormattableString.Invariant($"a pressure below {hydraulic.ReliefPressure.Value.Bars:0.#} bar"));
+                    return null;
+                }
+
+                var booster = new HydraulicBooster
+                {
+                    ReliefPressure = hydraulic.ReliefPressure!.Value,
+                    PumpFlow = hydraulic.PumpFlow!.Value,
+                    PowerPistonDiameter = hydraulic.PowerPiston!.Value,
+                    BoostRatio = hydraulic.BoostRatio!.Value,
+                    SteeringFlow = hydraulic.SteeringFlow ?? VolumeFlow.Zero,
+                    ReturnBackPressure = hydraulic.ReturnBackPressure ?? Pressure.Zero,
+                    JumpIn = hydraulic.JumpIn ?? Force.Zero,
+                    ReturnSpringForce = hydraulic.ReturnSpring ?? Force.Zero,
+                    Accumulator = Vessel(hydraulic.Accumulator),
+                };
+                return hydraulic.CutIn is { } cutIn ? booster with { CutInForce = cutIn } : booster;
+            default:
+                return new NoAssist();
+        }
+    }
+
+    private static Accumulator? Vessel(AccumulatorDocument? document)
+    {
+        if (document is null)
+        {
+            return null;
+        }
+
+        var vessel = new Accumulator { GasVolume = document.GasVolume!.Value, Precharge = document.Precharge!.Value };
+        return document.PolytropicExponent is { } exponent ? vessel with { PolytropicExponent = exponent } : vessel;
+    }
+
+    private MasterCylinder? Master(MasterCylinderDocument document, SplitDocument? split)
+    {
+        bool barInSplit = split is BalanceBarDocument;
+        if (barInSplit != document is TwinCylinderDocument)
+        {
+            Add("masterCylinder.type",
+                barInSplit ? "is not \"balance bar\", but hydraulics.split is." : "is \"balance bar\", but hydraulics.split gives no balance bar.",
+                barInSplit ? "\"balance bar\"" : "hydraulics.split with type \"balance bar\", its bores and force share");
+            return null;
+        }
+
+        MasterCylinder master = document switch
+        {
+            TandemCylinderDocument tandem => new TandemMasterCylinder { Bore = tandem.Bore!.Value, Stroke = tandem.Stroke!.Value, FrontStrokeShare = tandem.FrontStrokeShare ?? 0.5 },
+            SingleCylinderDocument single => new SingleMasterCylinder { Bore = single.Bore!.Value, Stroke = single.Stroke!.Value },
+            _ => Twin((BalanceBarDocument)split!, document.Stroke!.Value),
+        };
+        return master with
+        {
+            CompensatingPortTravel = document.PortTravel ?? master.CompensatingPortTravel,
+            ReturnSpringForce = document.ReturnSpring ?? master.ReturnSpringForce,
+            SealFriction = document.SealFriction ?? master.SealFriction,
+        };
+    }
+
+    private static TwinMasterCylinders Twin(BalanceBarDocument bar, Length stroke) => new()
+    {
+        FrontBore = bar.FrontBore!.Value,
+        RearBore = bar.RearBore!.Value,
+        FrontForceShare = bar.FrontForceShare!.Value,
+        Stroke = stroke,
+    };
+
+    private CircuitLayout Layout(MasterCylinderDocument? document)
+    {
+        switch (document)
+        {
+            case SingleCylinderDocument:
+                return CircuitLayout.Single;
+            case TandemCylinderDocument { Circuits: "diagonal" }:
+                return CircuitLayout.Diagonal;
+            case TandemCylinderDocument { Circuits: not (null or "front-rear") } tandem:
+                Add("masterCylinder.circuits", $"\"{tandem.Circuits}\" is not known.", "\"front-rear\", \"diagonal\"");
+                return CircuitLayout.FrontRear;
+            default:
+                return CircuitLayout.FrontRear;
+        }
+    }
+
+    private PushRodFit? PushRod(PushRodDocument document)
+    {
+        var fit = new PushRodFit { PistonDepth = document.PistonDepth!.Value, RodProjection = document.RodProjection!.Value, Gasket = document.Gasket ?? Length.Zero };
+        fit = document.ReadingError is { } error ? fit with { ReadingError = error } : fit;
+        if (fit.Verdict == PushRodVerdict.Preload)
+        {
+            Add("masterCylinder.pushRod.rodProjection", fit.Describe(), FormattableString.Invariant($"a projection below {(fit.PistonDepth + fit.Gasket).Millimeters:0.##} mm, with the depth and gasket given"));
+            return null;
+        }
+
+        return fit;
+    }
+
+    private PerAxle<CircuitVolume>? Circuits(FluidDocument document, PerAxle<Brake> brakes)
+    {
+        BrakeFluidGrade? grade = document.Grade is null ? BrakeFluidGrade.Dot4 : BrakeFluidGrade.Named(document.Grade);
+        if (grade is null)
+        {
+            Add("fluid.grade", $"\"{document.Grade}\" is not known.", string.Join(", ", BrakeFluidGrade.All.Select(known => $"\"{known.Name}\"")));
+            return null;
+        }
+
+        var fluid = new BrakeFluid { Grade = grade, TrappedAir = document.TrappedAir ?? 0 };
+        fluid = document.Temperature is { } temperature ? fluid with { Temperature = temperature } : fluid;
+        return new(Circuit(document.Front!, brakes.Front, fluid, "fluid.front"), Circuit(document.Rear!, brakes.Rear, fluid, "fluid.rear"));
+    }
+
+    // A drum's cylinder has two pistons (or there are two cylinders); a fixed caliper has as many again on the other side. Two wheels an axle.
+    private CircuitVolume Circuit(CircuitDocument document, Brake brake, BrakeFluid fluid, string path)
+    {
+        if (document.Caliper is not (null or "sliding" or "fixed"))
+        {
+            Add(DocumentReader.Join(path, "caliper"), $"\"{document.Caliper}\" is not known.", "\"sliding\", \"fixed\"");
+        }
+        else if ((document.Caliper is null) != (brake is DrumBrake))
+        {
+            Add(DocumentReader.Join(path, "caliper"), brake is DrumBrake ? "is given for a drum brake." : "is missing.", brake is DrumBrake ? "nothing: leave it out" : "\"sliding\", \"fixed\"");
+        }
+
+        double faces = document.Caliper == "sliding" ? 1 : 2;
+        var circuit = new CircuitVolume
+        {
+            PistonArea = brake.PistonArea * (2 * faces),
+            TakeUp = document.TakeUp!.Value,
+            Give = document.Give ?? Volume.Zero,
+            FluidVolume = document.Volume ?? Volume.Zero,
+            Fluid = fluid,
+            Hose = new BrakeHose
+            {
+                Length = document.HoseLength ?? Length.Zero,
+                Bore = BrakeHose.BoreGroup(document.HoseBore ?? Length.FromInches(0.125)),
+                LowExpansion = document.LowExpansion ?? false,
+            },
+        };
+        return document.GiveAt is { } pressure ? circuit with { GiveAt = pressure } : circuit;
+    }
+
+    private static ResidualPressureValve? Residual(Pressure? held) => held is { } pressure ? new ResidualPressureValve { Held = pressure } : null;
+
+    private void Add(string path, string what, string accepted = "") => problems.Add(new(path, what, accepted));
+}

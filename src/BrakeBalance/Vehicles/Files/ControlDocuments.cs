@@ -1,0 +1,323 @@
+using UnitsNet;
+
+namespace BrakeBalance.Vehicles.Files;
+
+/// <summary>The pedal as it is written.</summary>
+public sealed class PedalDocument
+{
+    /// <summary>Pedal ratio.</summary>
+    [Field("Pivot to pad over pivot to rod pin; or give geometry", Low = "1", High = "12", Example = "4.0",
+        HowToMeasure = "Tape in the car: pivot to middle of the pad over pivot to rod pin")]
+    public double? Ratio { get; set; }
+
+    /// <summary>Linkage.</summary>
+    [Field("The linkage, in place of ratio, when the ratio changes over the travel")]
+    public PedalGeometryDocument? Geometry { get; set; }
+
+    /// <summary>Efficiency.</summary>
+    [Field("Part of the foot's work that reaches the rod; 0.95 when left out", Low = "0.5", High = "1", Example = "0.95")]
+    public double? Efficiency { get; set; }
+
+    /// <summary>Return spring force.</summary>
+    [Field("Force of the return spring at rest, at the pad; none when left out", Low = "0 N", High = "200 N", Example = "15 N",
+        HowToMeasure = "Spring balance on the pad, rod disconnected")]
+    public Force? ReturnSpring { get; set; }
+
+    /// <summary>Return spring rate.</summary>
+    [Field("Rate of the return spring, at the pad; none when left out", Low = "0 N/mm", High = "10 N/mm", Example = "0.1 N/mm")]
+    public ForcePerLength? ReturnSpringRate { get; set; }
+
+    /// <summary>Free play.</summary>
+    [Field("Travel of the pad before the rod moves; 4 mm when left out", Low = "0 mm", High = "40 mm", Example = "4 mm",
+        HowToMeasure = "Rule at the pad, pressed by hand until it stiffens")]
+    public Length? FreePlay { get; set; }
+
+    /// <summary>Travel to the floor.</summary>
+    [Field("Travel of the pad from rest to floor or stop; 150 mm when left out", Low = "30 mm", High = "300 mm", Example = "150 mm",
+        HowToMeasure = "Rule at the pad, a bleeder open into a bottle")]
+    public Length? Travel { get; set; }
+}
+
+/// <summary>The linkage of a hanging pedal as it is written.</summary>
+public sealed class PedalGeometryDocument
+{
+    /// <summary>Pivot to pad.</summary>
+    [Field("Distance from the pivot to the middle of the pad", Required = true, Low = "100 mm", High = "600 mm", Example = "320 mm")]
+    public Length? PivotToPad { get; set; }
+
+    /// <summary>Pivot to pin.</summary>
+    [Field("Distance from the pivot to the rod pin", Required = true, Low = "20 mm", High = "200 mm", Example = "80 mm")]
+    public Length? PivotToPin { get; set; }
+
+    /// <summary>Link length.</summary>
+    [Field("Length of the link from the pin to the end that slides straight", Required = true, Low = "20 mm", High = "600 mm", Example = "120 mm")]
+    public Length? LinkLength { get; set; }
+
+    /// <summary>Depth of the rod's axis.</summary>
+    [Field("Depth of the rod's axis below the pivot", Required = true, Low = "10 mm", High = "300 mm", Example = "80 mm")]
+    public Length? RodAxisDepth { get; set; }
+
+    /// <summary>Pin angle at rest.</summary>
+    [Field("Angle of the pin forward of the vertical through the pivot at rest; negative behind", Required = true, Low = "-60 °", High = "60 °", Example = "-10 °")]
+    public Angle? PinAngleAtRest { get; set; }
+}
+
+/// <summary>The assist as it is written; its <c>type</c> says of which kind.</summary>
+[Kind("none", typeof(NoAssistDocument), "no booster")]
+[Kind("vacuum", typeof(VacuumBoosterDocument), "vacuum booster")]
+[Kind("hydraulic", typeof(HydraulicBoosterDocument), "hydraulic booster fed by the steering pump")]
+public abstract class AssistDocument;
+
+/// <summary>No assist as it is written.</summary>
+public sealed class NoAssistDocument : AssistDocument;
+
+/// <summary>What both kinds of booster have, as it is written.</summary>
+public abstract class PoweredAssistDocument : AssistDocument
+{
+    /// <summary>Boost ratio.</summary>
+    [Field("Rise of output over rise of input while the assist lasts", Required = true, Low = "1.05", High = "15", Example = "4",
+        HowToMeasure = "Line pressure at two pedal forces below the run-out, divided by what the pedal alone would give")]
+    public double? BoostRatio { get; set; }
+
+    /// <summary>Cut-in force.</summary>
+    [Field("Force on the input rod at which the valve opens; 30 N when left out", Low = "0 N", High = "300 N", Example = "40 N")]
+    public Force? CutIn { get; set; }
+
+    /// <summary>Jump-in.</summary>
+    [Field("Output that appears at once when the valve opens; none when left out", Low = "0 N", High = "2000 N", Example = "200 N")]
+    public Force? JumpIn { get; set; }
+
+    /// <summary>Return spring.</summary>
+    [Field("Force of the booster's return spring and seals; none when left out", Low = "0 N", High = "1000 N", Example = "100 N")]
+    public Force? ReturnSpring { get; set; }
+}
+
+/// <summary>A vacuum booster as it is written.</summary>
+public sealed class VacuumBoosterDocument : PoweredAssistDocument
+{
+    /// <summary>Vacuum.</summary>
+    [Field("Vacuum at the booster, engine hot and idling in gear, as the gauge shows it without its sign", Required = true, Low = "0 inHg", High = "29.9 inHg", Example = "18 inHg",
+        HowToMeasure = "Vacuum gauge in the booster's hose, engine hot, idling in gear")]
+    public Pressure? Vacuum { get; set; }
+
+    /// <summary>Altitude.</summary>
+    [Field("Altitude at which the vacuum was read; sea level when left out", Low = "-400 m", High = "5000 m", Example = "200 m")]
+    public Length? Altitude { get; set; }
+
+    /// <summary>Diaphragm diameter.</summary>
+    [Field("Diameter of one diaphragm, as the booster's size is named", Required = true, Low = "100 mm", High = "400 mm", Example = "9 in",
+        HowToMeasure = "Outside of the shell less its rim")]
+    public Length? DiaphragmDiameter { get; set; }
+
+    /// <summary>Number of diaphragms.</summary>
+    [Field("Number of diaphragms: 1 single, 2 tandem; 1 when left out", Low = "1", High = "2", Example = "1")]
+    public double? Diaphragms { get; set; }
+
+    /// <summary>Effective share of the area.</summary>
+    [Field("Part of the diaphragm's circle that works; 0.85 when left out", Low = "0.5", High = "1", Example = "0.85")]
+    public double? EffectiveAreaShare { get; set; }
+
+    /// <summary>Vacuum chamber volume.</summary>
+    [Field("Volume of the evacuated chamber with any reservoir; without it no reserve is told", Low = "0 l", High = "30 l", Example = "2.6 l")]
+    public Volume? VacuumChamber { get; set; }
+
+    /// <summary>Apply chamber volume.</summary>
+    [Field("Volume of the chamber that air enters, pedal released", Low = "0 l", High = "10 l", Example = "0.5 l")]
+    public Volume? ApplyChamber { get; set; }
+}
+
+/// <summary>A hydraulic booster as it is written.</summary>
+public sealed class HydraulicBoosterDocument : PoweredAssistDocument
+{
+    /// <summary>Relief pressure.</summary>
+    [Field("Pressure at which the pump's relief valve opens", Required = true, Low = "20 bar", High = "200 bar", Example = "95 bar",
+        HowToMeasure = "Gauge and shut-off valve in the pump's outlet, closed for seconds only")]
+    public Pressure? ReliefPressure { get; set; }
+
+    /// <summary>Pump flow.</summary>
+    [Field("Flow of the pump at idle", Required = true, Low = "0 l/min", High = "40 l/min", Example = "7 l/min",
+        HowToMeasure = "Flow meter in the pump's outlet at idle, oil hot")]
+    public VolumeFlow? PumpFlow { get; set; }
+
+    /// <summary>Power piston diameter.</summary>
+    [Field("Diameter of the power piston", Required = true, Low = "10 mm", High = "80 mm", Example = "35 mm")]
+    public Length? PowerPiston { get; set; }
+
+    /// <summary>Steering flow.</summary>
+    [Field("Flow that the steering takes at the same time; none when left out", Low = "0 l/min", High = "40 l/min", Example = "3 l/min")]
+    public VolumeFlow? SteeringFlow { get; set; }
+
+    /// <summary>Return back-pressure.</summary>
+    [Field("Pressure that stands in the return line; none when left out", Low = "0 bar", High = "20 bar", Example = "0.5 bar",
+        HowToMeasure = "Low-pressure gauge in the return at the booster, while steering")]
+    public Pressure? ReturnBackPressure { get; set; }
+
+    /// <summary>Accumulator.</summary>
+    [Field("The accumulator; left out when there is none")]
+    public AccumulatorDocument? Accumulator { get; set; }
+}
+
+/// <summary>An accumulator as it is written.</summary>
+public sealed class AccumulatorDocument
+{
+    /// <summary>Gas volume.</summary>
+    [Field("Volume of the gas with no oil in the vessel", Required = true, Low = "5 cm³", High = "2000 cm³", Example = "80 cm³")]
+    public Volume? GasVolume { get; set; }
+
+    /// <summary>Precharge.</summary>
+    [Field("Pressure of the gas with no oil in the vessel", Required = true, Low = "1 bar", High = "200 bar", Example = "45 bar")]
+    public Pressure? Precharge { get; set; }
+
+    /// <summary>Polytropic exponent.</summary>
+    [Field("Polytropic exponent of a quick discharge; 1.3 when left out", Low = "1", High = "1.67", Example = "1.3")]
+    public double? PolytropicExponent { get; set; }
+}
+
+/// <summary>The master cylinder as it is written; its <c>type</c> says of which kind.</summary>
+[Kind("tandem", typeof(TandemCylinderDocument), "two pistons in line, one circuit each")]
+[Kind("balance bar", typeof(TwinCylinderDocument), "two cylinders on a balance bar; bores and bar are given in hydraulics.split")]
+[Kind("single", typeof(SingleCylinderDocument), "one piston for all four wheels")]
+public abstract class MasterCylinderDocument
+{
+    /// <summary>Stroke.</summary>
+    [Field("Travel of the rod from rest to its end (both chambers of a tandem together)", Required = true, Low = "10 mm", High = "80 mm", Example = "38 mm",
+        HowToMeasure = "Push the piston to its end on the bench with a rod, rule beside it")]
+    public Length? Stroke { get; set; }
+
+    /// <summary>Port travel.</summary>
+    [Field("Travel of the rod before the ports are covered; 1.2 mm when left out", Low = "0 mm", High = "6 mm", Example = "1.2 mm")]
+    public Length? PortTravel { get; set; }
+
+    /// <summary>Return spring.</summary>
+    [Field("Force of the return springs; 100 N when left out", Low = "0 N", High = "500 N", Example = "100 N")]
+    public Force? ReturnSpring { get; set; }
+
+    /// <summary>Seal friction.</summary>
+    [Field("Friction of the cups; none when left out", Low = "0 N", High = "300 N", Example = "40 N")]
+    public Force? SealFriction { get; set; }
+
+    /// <summary>Push rod.</summary>
+    [Field("Measured fit of the booster's push rod; left out when not measured")]
+    public PushRodDocument? PushRod { get; set; }
+
+    /// <summary>Front residual pressure.</summary>
+    [Field("Pressure that a residual valve keeps in the front line; left out for none", Low = "0.05 bar", High = "2 bar", Example = "2 psi")]
+    public Pressure? FrontResidual { get; set; }
+
+    /// <summary>Rear residual pressure.</summary>
+    [Field("Pressure that a residual valve keeps in the rear line; left out for none", Low = "0.05 bar", High = "2 bar", Example = "10 psi")]
+    public Pressure? RearResidual { get; set; }
+}
+
+/// <summary>A tandem master cylinder as it is written.</summary>
+public sealed class TandemCylinderDocument : MasterCylinderDocument
+{
+    /// <summary>Bore.</summary>
+    [Field("Bore", Required = true, Low = "9 mm", High = "51 mm", Example = "1 in", HowToMeasure = "Cast or stamped on the cylinder; bore gauge")]
+    public Length? Bore { get; set; }
+
+    /// <summary>Front stroke share.</summary>
+    [Field("Part of the stroke that belongs to the front circuit's chamber; 0.5 when left out", Low = "0.2", High = "0.8", Example = "0.5")]
+    public double? FrontStrokeShare { get; set; }
+
+    /// <summary>Layout.</summary>
+    [Field("Which wheels each circuit serves: front-rear or diagonal; front-rear when left out", Example = "front-rear",
+        HowToMeasure = "Follow the pipes from the cylinder")]
+    public string? Circuits { get; set; }
+}
+
+/// <summary>Two master cylinders on a balance bar as they are written.</summary>
+public sealed class TwinCylinderDocument : MasterCylinderDocument;
+
+/// <summary>A single master cylinder as it is written.</summary>
+public sealed class SingleCylinderDocument : MasterCylinderDocument
+{
+    /// <summary>Bore.</summary>
+    [Field("Bore", Required = true, Low = "9 mm", High = "51 mm", Example = "1 in", HowToMeasure = "Cast or stamped on the cylinder; bore gauge")]
+    public Length? Bore { get; set; }
+}
+
+/// <summary>A push rod's fit as it is written.</summary>
+public sealed class PushRodDocument
+{
+    /// <summary>Piston depth.</summary>
+    [Field("Depth of the piston's seat below the cylinder's mounting face", Required = true, Low = "0 mm", High = "150 mm", Example = "24.0 mm",
+        HowToMeasure = "Depth gauge from the mounting face into the piston's seat; take off what the flange enters the booster")]
+    public Length? PistonDepth { get; set; }
+
+    /// <summary>Rod projection.</summary>
+    [Field("How far the rod stands out beyond the booster's mounting face", Required = true, Low = "0 mm", High = "150 mm", Example = "23.6 mm",
+        HowToMeasure = "Depth gauge on the booster's face, vacuum applied where the service manual asks for it")]
+    public Length? RodProjection { get; set; }
+
+    /// <summary>Gasket.</summary>
+    [Field("Thickness of the gasket between the faces; none when left out", Low = "0 mm", High = "5 mm", Example = "0.5 mm")]
+    public Length? Gasket { get; set; }
+
+    /// <summary>Reading error.</summary>
+    [Field("Possible error of each reading, plus or minus; 0.1 mm when left out", Low = "0 mm", High = "2 mm", Example = "0.1 mm")]
+    public Length? ReadingError { get; set; }
+}
+
+/// <summary>Fluid and the volumes of the two circuits as they are written.</summary>
+public sealed class FluidDocument
+{
+    /// <summary>Grade.</summary>
+    [Field("Grade by FMVSS 116: DOT 3, DOT 4, DOT 5 or DOT 5.1; DOT 4 when left out", Example = "DOT 4")]
+    public string? Grade { get; set; }
+
+    /// <summary>Temperature.</summary>
+    [Field("Temperature of the fluid; 20 °C when left out", Low = "0 °C", High = "200 °C", Example = "20 °C")]
+    public Temperature? Temperature { get; set; }
+
+    /// <summary>Trapped air.</summary>
+    [Field("Part of the circuits' volume that is air; none when left out", Low = "0", High = "0.2", Example = "0.002")]
+    public double? TrappedAir { get; set; }
+
+    /// <summary>Front circuit.</summary>
+    [Field("What the front brakes swallow", Required = true)]
+    public CircuitDocument? Front { get; set; }
+
+    /// <summary>Rear circuit.</summary>
+    [Field("What the rear brakes swallow", Required = true)]
+    public CircuitDocument? Rear { get; set; }
+}
+
+/// <summary>What one axle's brakes swallow, as it is written.</summary>
+public sealed class CircuitDocument
+{
+    /// <summary>Caliper.</summary>
+    [Field("Disc brakes only: sliding or fixed caliper; a fixed caliper's pistons on both sides move fluid", Example = "sliding",
+        HowToMeasure = "Look: pistons on both sides of the disc make a fixed caliper")]
+    public string? Caliper { get; set; }
+
+    /// <summary>Take-up.</summary>
+    [Field("Travel of each piston before pads or shoes touch: clearance and roll-back", Required = true, Low = "0 mm", High = "10 mm", Example = "0.4 mm",
+        HowToMeasure = "Feeler gauge between pad and disc, or shoe and drum; about 0.4 mm for discs, 1.3 mm for drums in adjustment")]
+    public Length? TakeUp { get; set; }
+
+    /// <summary>Hose length.</summary>
+    [Field("Free length of flexible hose on the axle, all together; none when left out", Low = "0 m", High = "20 m", Example = "0.8 m",
+        HowToMeasure = "Tape along each hose between its fittings")]
+    public Length? HoseLength { get; set; }
+
+    /// <summary>Hose bore.</summary>
+    [Field("Bore of the hoses; 1/8 in when left out", Low = "2 mm", High = "8 mm", Example = "3.2 mm")]
+    public Length? HoseBore { get; set; }
+
+    /// <summary>Low expansion.</summary>
+    [Field("Whether the hoses are of the low-expansion grade; false when left out")]
+    public bool? LowExpansion { get; set; }
+
+    /// <summary>Give.</summary>
+    [Field("Volume by which calipers or drums of the axle give way at giveAt; none when left out", Low = "0 cm³", High = "30 cm³", Example = "2.5 cm³")]
+    public Volume? Give { get; set; }
+
+    /// <summary>Pressure at which the give holds.</summary>
+    [Field("Line pressure at which give holds; 100 bar when left out", Low = "5 bar", High = "200 bar", Example = "100 bar")]
+    public Pressure? GiveAt { get; set; }
+
+    /// <summary>Fluid volume.</summary>
+    [Field("Fluid in the circuit with its brakes; none when left out", Low = "0 cm³", High = "2000 cm³", Example = "150 cm³")]
+    public Volume? Volume { get; set; }
+}
