@@ -1,6 +1,3 @@
-using System.Text;
-using System.Text.Json;
-using System.Text.Json.Nodes;
 using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Vehicles;
@@ -8,13 +5,6 @@ namespace BrakeBalance.Vehicles;
 /// <summary>Reads vehicle files: JSON with comments, one car a file, every quantity a text with its unit.</summary>
 public static class VehicleFile
 {
-    private static readonly JsonDocumentOptions Options = new()
-    {
-        CommentHandling = JsonCommentHandling.Skip,
-        AllowTrailingCommas = true,
-        AllowDuplicateProperties = false,
-    };
-
     /// <summary>Reads a vehicle file.</summary>
     /// <param name="path">Path of the file.</param>
     /// <param name="overrides">Single values to take in place of the file's.</param>
@@ -22,18 +12,8 @@ public static class VehicleFile
     /// <exception cref="VehicleFileException">The file cannot be read or has problems; all of them are listed.</exception>
     public static VehicleReading Load(string path, params IEnumerable<ValueOverride> overrides)
     {
-        string text;
-        try
-        {
-            text = File.ReadAllText(path, Encoding.UTF8);
-        }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
-        {
-            string what = fault is FileNotFoundException or DirectoryNotFoundException ? "There is no such file." : "The file cannot be opened.";
-            throw new VehicleFileException(path, [new("", what, "the path of a vehicle file (JSON)")]);
-        }
-
-        return Read(text, path, overrides);
+        (string? text, Problem? fault) = DocumentFile.Load(path, "a vehicle file");
+        return text is null ? throw new VehicleFileException(path, [fault!]) : Read(text, path, overrides);
     }
 
     /// <summary>Reads the text of a vehicle file.</summary>
@@ -54,36 +34,15 @@ public static class VehicleFile
     /// <returns>The reading, or null and every problem found.</returns>
     public static (VehicleReading? Reading, IReadOnlyList<Problem> Problems) TryRead(string text, params IEnumerable<ValueOverride> overrides)
     {
-        JsonNode? root;
-        try
+        DocumentReading<VehicleDocument> reading = DocumentFile.Read<VehicleDocument>(text, overrides);
+        if (reading.Document is not { } document)
         {
-            root = JsonNode.Parse(text, documentOptions: Options);
-        }
-        catch (JsonException fault)
-        {
-            string where = fault.LineNumber is { } line
-                ? FormattableString.Invariant($"Line {line + 1}, column {fault.BytePositionInLine + 1}: ")
-                : "";
-            return (null, [new("", where + "this is not JSON: " + fault.Message.Split(" Path:", 2)[0].Split(" LineNumber:", 2)[0].TrimEnd('.') + ".", "JSON; comments and trailing commas may stay")]);
-        }
-
-        List<Problem> problems = [];
-        if (root is JsonObject json)
-        {
-            problems.AddRange(overrides.Select(change => JsonPath.Set(json, change)).OfType<Problem>());
-        }
-
-        var reader = new DocumentReader();
-        var document = (VehicleDocument?)reader.ReadDocument(typeof(VehicleDocument), root, "");
-        problems.AddRange(reader.Problems);
-        if (problems.Count > 0 || document is null)
-        {
-            return (null, problems);
+            return (null, reading.Problems);
         }
 
         var builder = new VehicleBuilder();
         return builder.Build(document) is { } vehicle
-            ? (new VehicleReading(vehicle, reader.Ranges), [])
+            ? (new VehicleReading(vehicle, reading.Ranges), [])
             : (null, builder.Problems);
     }
 }

@@ -122,6 +122,7 @@ internal sealed class DocumentReader
     {
         FieldShape.Document => ReadDocument(field.ValueType, value, path),
         FieldShape.List => ReadList(field, value, path),
+        FieldShape.Json when value is JsonObject => value,
         _ => ReadScalar(field, field.Shape, field.ValueType, value, path),
     };
 

@@ -1,6 +1,6 @@
 namespace BrakeBalance.Vehicles.Files;
 
-/// <summary>Describes one entry of a vehicle file: the reader, the JSON Schema and the commented starter file are all made from it.</summary>
+/// <summary>Describes one entry of a file: the reader, the JSON Schema and the commented starter file are all made from it.</summary>
 /// <param name="description">What the entry means, as a sentence without a full stop.</param>
 [AttributeUsage(AttributeTargets.Property)]
 public sealed class FieldAttribute(string description) : Attribute

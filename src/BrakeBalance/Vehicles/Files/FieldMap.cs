@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Reflection;
+using System.Text.Json.Nodes;
 using UnitsNet;
 
 namespace BrakeBalance.Vehicles.Files;
@@ -13,6 +14,7 @@ internal enum FieldShape
     Quantity,
     Document,
     List,
+    Json,
 }
 
 /// <summary>One entry of a document type, worked out once by reflection.</summary>
@@ -43,6 +45,7 @@ internal static class FieldMap
             : plain == typeof(double) ? (FieldShape.Number, plain)
             : plain == typeof(bool) ? (FieldShape.Flag, plain)
             : typeof(IQuantity).IsAssignableFrom(plain) ? (FieldShape.Quantity, plain)
+            : plain == typeof(JsonObject) ? (FieldShape.Json, plain)
             : plain.IsGenericType && plain.GetGenericTypeDefinition() == typeof(IReadOnlyList<>) ? (FieldShape.List, plain.GetGenericArguments()[0])
             : (FieldShape.Document, plain);
     }

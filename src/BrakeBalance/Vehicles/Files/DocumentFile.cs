@@ -1,0 +1,81 @@
+using System.Text;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+
+namespace BrakeBalance.Vehicles.Files;
+
+/// <summary>Reads files of any document type: JSON with comments, every quantity a text with its unit.</summary>
+internal static class DocumentFile
+{
+    private static readonly JsonDocumentOptions Options = new()
+    {
+        CommentHandling = JsonCommentHandling.Skip,
+        AllowTrailingCommas = true,
+        AllowDuplicateProperties = false,
+    };
+
+    /// <summary>The text of a file.</summary>
+    /// <param name="path">Path of the file.</param>
+    /// <param name="kind">What the file should be, with its article, for the message.</param>
+    /// <returns>The text, or null and what is wrong.</returns>
+    public static (string? Text, Problem? Problem) Load(string path, string kind)
+    {
+        try
+        {
+            return (File.ReadAllText(path, Encoding.UTF8), null);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            string what = fault is FileNotFoundException or DirectoryNotFoundException ? "There is no such file." : "The file cannot be opened.";
+            return (null, new("", what, $"the path of {kind} (JSON)"));
+        }
+    }
+
+    /// <summary>The JSON tree of a text.</summary>
+    /// <returns>The tree (null also for the JSON value null), or what is wrong.</returns>
+    public static (JsonNode? Root, Problem? Problem) Parse(string text)
+    {
+        try
+        {
+            return (JsonNode.Parse(text, documentOptions: Options), null);
+        }
+        catch (JsonException fault)
+        {
+            string where = fault.LineNumber is { } line
+                ? FormattableString.Invariant($"Line {line + 1}, column {fault.BytePositionInLine + 1}: ")
+                : "";
+            return (null, new("", where + "this is not JSON: " + fault.Message.Split(" Path:", 2)[0].Split(" LineNumber:", 2)[0].TrimEnd('.') + ".", "JSON; comments and trailing commas may stay"));
+        }
+    }
+
+    /// <summary>Reads a document.</summary>
+    /// <typeparam name="T">The document type, its entries marked with <see cref="FieldAttribute"/>.</typeparam>
+    /// <param name="text">The text of the file.</param>
+    /// <param name="overrides">Single values to take in place of the text's.</param>
+    /// <returns>The document, complete as far as its entries by themselves go, or every problem found.</returns>
+    public static DocumentReading<T> Read<T>(string text, params IEnumerable<ValueOverride> overrides) where T : class
+    {
+        (JsonNode? root, Problem? fault) = Parse(text);
+        if (fault is not null)
+        {
+            return new(null, [], [fault]);
+        }
+
+        List<Problem> problems = [];
+        if (root is JsonObject json)
+        {
+            problems.AddRange(overrides.Select(change => JsonPath.Set(json, change)).OfType<Problem>());
+        }
+
+        var reader = new DocumentReader();
+        var document = (T?)reader.ReadDocument(typeof(T), root, "");
+        problems.AddRange(reader.Problems);
+        return problems.Count > 0 ? new(null, [], problems) : new(document, reader.Ranges, []);
+    }
+}
+
+/// <summary>What came of reading a document.</summary>
+/// <param name="Document">The document; null when there are problems.</param>
+/// <param name="Ranges">The entries given as ranges.</param>
+/// <param name="Problems">Every problem found.</param>
+internal sealed record DocumentReading<T>(T? Document, IReadOnlyList<ValueRange> Ranges, IReadOnlyList<Problem> Problems) where T : class;
