@@ -1,0 +1,158 @@
+using System.Diagnostics;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Stops;
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+using UnitsNet;
+using static BrakeBalance.Tests.Stops.Cars;
+
+namespace BrakeBalance.Tests.Stops;
+
+public class BrakeHeatTests
+{
+    private static readonly Temperature Air = Temperature.FromDegreesCelsius(20);
+
+    private static ThermalBrake Disc(double kilograms = 7, FadeCurve? fade = null) => new()
+    {
+        RingMass = Mass.FromKilograms(kilograms),
+        HatMass = Mass.FromKilograms(2.5),
+        CoolingArea = Area.FromSquareMeters(0.14),
+        Fade = fade ?? FadeCurve.None,
+    };
+
+    private static FadeCurve Fading { get; } = FadeCurve.Through(
+        [(Temperature.FromDegreesCelsius(20), 1), (Temperature.FromDegreesCelsius(200), 1), (Temperature.FromDegreesCelsius(450), 0.6)]);
+
+    private static HeatResult TypeOne(ThermalBrake front, ThermalBrake rear) =>
+        BrakeHeat.Run(Coupe(), new(front, rear), HeatCycle.TypeOne(Kmh(160)), Air, BrakeFluidGrade.Dot4);
+
+    [Fact]
+    public void Type_one_is_fifteen_stops_from_120_to_60_every_45_seconds_at_the_first_pressure()
+    {
+        // 71/320/EEC Annex II 1.3 (seen at legislation.gov.uk): 80 % of the maximum speed, at most 120 km/h; half of it; 45 s; 15; 3 m/s².
+        HeatResult result = TypeOne(Disc(), Disc());
+        Assert.Equal(15, result.Stops.Count);
+        Assert.Equal(45, result.Stops[1].Start.Seconds - result.Stops[0].Start.Seconds, 6);
+        Assert.Equal(3, result.Stops[0].MeanDeceleration.MetersPerSecondSquared, 0.03);
+        Assert.All(result.Stops, s => Assert.Equal(result.Stops[0].LinePressure.Bars, s.LinePressure.Bars, 6));
+        Assert.Equal(112, HeatCycle.TypeOne(Kmh(140)).InitialSpeed.KilometersPerHour, 1e-9);
+    }
+
+    [Fact]
+    public void Heat_put_in_is_stored_or_lost_within_half_a_percent()
+    {
+        Assert.InRange(TypeOne(Disc(fade: Fading), Disc(4)).Imbalance, -0.005, 0.005);
+        Assert.InRange(TypeOne(Disc() with { HatMass = Mass.Zero }, Disc(4)).Imbalance, -0.005, 0.005);
+    }
+
+    [Fact]
+    public void A_fading_front_axle_moves_the_balance_to_the_rear_and_lengthens_the_stops()
+    {
+        HeatResult result = TypeOne(Disc(4.5, Fading), Disc());
+        Assert.True(result.Stops[^1].FrontShare < result.Stops[0].FrontShare - 0.02);
+        Assert.True(result.HotOverCold < 0.97, result.HotOverCold.ToString("0.000"));
+        Assert.True(result.Stops[^1].TorqueFactorAtEnd.Front < 0.95);
+    }
+
+    [Fact]
+    public void A_driver_who_holds_the_deceleration_presses_harder_as_the_brakes_fade()
+    {
+        HeatCycle cycle = HeatCycle.Repeated(10, Kmh(120), Kmh(60), Acceleration.FromMetersPerSecondSquared(4), Duration.FromSeconds(40), samePressure: false);
+        HeatResult result = BrakeHeat.Run(Coupe(), new(Disc(4.5, Fading), Disc(4.5, Fading)), cycle, Air, BrakeFluidGrade.Dot4);
+        Assert.Equal(1, result.HotOverCold, 1e-3);
+        Assert.True(result.Stops[^1].LinePressure > 1.05 * result.Stops[0].LinePressure);
+    }
+
+    [Fact]
+    public void Ring_and_hat_without_cooling_come_together_at_the_closed_forms_rate()
+    {
+        // Two bodies of capacities C₁, C₂ with conductance G between them: their difference dies out as e^(−G (1/C₁ + 1/C₂) t).
+        ThermalBrake pair = Disc() with
+        {
+            StillConvection = HeatTransferCoefficient.Zero,
+            ConvectionAtTenMetresPerSecond = HeatTransferCoefficient.Zero,
+            Emissivity = 0,
+            RingShare = 1,
+            CaliperConductanceWattsPerKelvin = 0,
+        };
+        HeatCycle once = HeatCycle.Repeated(
+            1, Kmh(100), Kmh(1), Acceleration.FromMetersPerSecondSquared(20), Duration.FromSeconds(300), false, Acceleration.FromMetersPerSecondSquared(20));
+        HeatSample[] trace = [.. BrakeHeat.Run(Coupe(), new(pair, pair), once, Air, BrakeFluidGrade.Dot4).Trace.Where(s => s.TimeSeconds > 5)];
+        double rate = 12 * (1 / (7 * 460.0) + 1 / (2.5 * 460));
+        HeatSample a = trace[0];
+        HeatSample b = trace.First(s => s.TimeSeconds > a.TimeSeconds + 60);
+        double ratio = (b.RingCelsius.Front - b.HatCelsius.Front) / (a.RingCelsius.Front - a.HatCelsius.Front);
+        Assert.Equal(Math.Exp(-rate * (b.TimeSeconds - a.TimeSeconds)), ratio, 0.02);
+    }
+
+    [Fact]
+    public void Old_fluid_boils_in_a_small_hot_brake_and_the_stop_is_named()
+    {
+        ThermalBrake tiny = Disc(2) with { CaliperConductanceWattsPerKelvin = 8, CoolingArea = Area.FromSquareMeters(0.05) };
+        HeatCycle hard = HeatCycle.Repeated(30, Kmh(150), Kmh(60), Acceleration.FromMetersPerSecondSquared(7), Duration.FromSeconds(25), false,
+            Acceleration.FromMetersPerSecondSquared(3));
+        HeatResult result = BrakeHeat.Run(Coupe(), new(tiny, tiny), hard, Air, BrakeFluidGrade.Named("DOT 3")!);
+        Assert.True(result.WetBoilingMargin.Kelvins < 0);
+        Assert.NotNull(result.FirstBoilingStop);
+        Assert.True(result.Stops[result.FirstBoilingStop.Value - 1].FluidAtEnd.Front.DegreesCelsius >= 140);
+        Assert.Null(TypeOne(Disc(9), Disc(9)).FirstBoilingStop);
+    }
+
+    [Fact]
+    public void A_lap_takes_as_much_heat_as_the_car_loses_in_speed()
+    {
+        SpeedTrace trace = SpeedTrace.Read(new StringReader("# invented\ntime_s,speed_km_h\n0,60\n10,180\n14,60\n24,180\n28,60\n"));
+        HeatResult result = BrakeHeat.Run(Coupe(), new(Disc(), Disc()), HeatCycle.Lap("invented lap", trace, 3), Air, BrakeFluidGrade.Dot4);
+        Assert.Equal(6, result.Stops.Count);
+        double mass = 1700 + 4 / 0.1024;
+        Assert.Equal(0.5 * mass * (50 * 50 - 16.6667 * 16.6667), (result.Stops[0].Heat.Front + result.Stops[0].Heat.Rear).Joules, 0.003 * 1.9e6);
+    }
+
+    [Fact]
+    public void Bad_rows_of_a_lap_are_left_out_by_line_and_a_missing_column_is_named()
+    {
+        SpeedTrace trace = SpeedTrace.Read(new StringReader("time_s,speed_mph\n0,40\n1,x\n1,-3\n2,50\n2,60\n3,30\n"));
+        Assert.Equal(3, trace.Seconds.Count);
+        Assert.Equal(["line 3: no number for time or speed", "line 4: the speed is negative", "line 6: the time does not rise"], trace.LeftOut);
+        Assert.Contains("speed_km_h", Assert.Throws<FormatException>(() => SpeedTrace.Read(new StringReader("time_s,v\n0,1\n"))).Message);
+        Assert.Throws<FormatException>(() => SpeedTrace.Read(new StringReader("")));
+    }
+
+    [Fact]
+    public void An_interval_too_short_for_the_stop_is_said()
+    {
+        var error = Assert.Throws<ArgumentException>(() =>
+            HeatCycle.Repeated(3, Kmh(120), Kmh(60), Acceleration.FromMetersPerSecondSquared(3), Duration.FromSeconds(10), true));
+        Assert.Contains("shorter than stop and acceleration", error.Message);
+    }
+
+    [Property(MaxTest = 40)]
+    public Property A_heavier_ring_is_never_hotter_and_no_brake_is_colder_than_the_air() => Prop.ForAll(
+        Gen.Choose(20, 120).Zip(Gen.Choose(-20, 45)).ToArbitrary(),
+        drawn =>
+        {
+            Temperature air = Temperature.FromDegreesCelsius(drawn.Item2);
+            HeatResult light = Run(drawn.Item1 / 10.0);
+            HeatResult heavy = Run(drawn.Item1 / 10.0 + 1);
+            return heavy.HottestRing.Front.DegreesCelsius <= light.HottestRing.Front.DegreesCelsius + 0.1
+                && light.Trace.All(s => s.RingCelsius.Front >= drawn.Item2 - 0.01 && s.FluidCelsius.Rear >= drawn.Item2 - 0.01);
+
+            HeatResult Run(double kilograms) => BrakeHeat.Run(
+                Coupe(), new(Disc(kilograms), Disc(kilograms)), HeatCycle.TypeOne(Kmh(150)), air, BrakeFluidGrade.Dot4);
+        });
+
+    [Fact]
+    public void Fifteen_stops_take_less_than_fifty_milliseconds_even_on_a_loaded_machine()
+    {
+        double best = double.PositiveInfinity;
+        for (int i = 0; i < 40; i++)
+        {
+            var watch = Stopwatch.StartNew();
+            TypeOne(Disc(fade: Fading), Disc());
+            best = Math.Min(best, watch.Elapsed.TotalMilliseconds);
+        }
+
+        Assert.InRange(best, 0, 50);
+    }
+}
