@@ -17,6 +17,7 @@ public sealed class BalanceModel
 {
     private const double TogetherTolerance = 1e-3;
     private const double SmallestRate = 0.02;
+    private const double RootTolerance = 1e-6;
 
     private readonly BrakeHydraulics _hydraulics;
     private readonly PerAxle<Tyre> _tyres;
@@ -114,7 +115,7 @@ public sealed class BalanceModel
     /// <summary>Highest master-cylinder pressure considered, gauge.</summary>
     public Pressure MaximumPressure => Pressure.FromPascals(_maximumPascals);
 
-    /// <summary>Front master-cylinder pressures at which a line of the characteristic bends, gauge, rising; ends included.</summary>
+    /// <summary>Front master-cylinder pressures at which a line of the characteristic bends, rear lift-off among them, gauge, rising; ends included.</summary>
     public IReadOnlyList<Pressure> Kinks => [.. _kinkPascals.Select(pascals => Pressure.FromPascals(pascals))];
 
     /// <summary>The car at one line pressure.</summary>
@@ -297,7 +298,7 @@ public sealed class BalanceModel
                 {
                     if (previousDifference * difference < 0)
                     {
-                        double root = Brent.FindRoot(p => Difference(StateAt(p)), previous, pascals, 1e-3, 200);
+                        double root = Brent.FindRoot(p => Difference(StateAt(p)), previous, pascals, RootTolerance, 200);
                         crossings.Add(BalancePoint.From(StateAt(root)));
                     }
 
@@ -395,22 +396,36 @@ public sealed class BalanceModel
     }
 
     // More rear load opens the valve and brakes harder, which unloads the rear: exactly one load is consistent.
+    // False position with the idle end's weight halved: a few steps, because the balance is made of straight lines.
     private BalanceState StateSensingLoad(double masterPascals)
     {
-        double low = 0;
-        double high = _rearStaticNewtons;
+        (double low, double high) = (0, _rearStaticNewtons);
         BalanceState state = StateWith(masterPascals, high);
-        for (int i = 0; i < 60 && high - low > 1e-7 * _weightNewtons; i++)
+        double atHigh = state.RearNormalNewtons - high;
+        if (atHigh >= 0)
         {
-            double load = 0.5 * (low + high);
+            return state;
+        }
+
+        state = StateWith(masterPascals, low);
+        double atLow = state.RearNormalNewtons;
+        for (int i = 0; i < 100 && atLow > 0; i++)
+        {
+            double load = low + (high - low) * atLow / (atLow - atHigh);
             state = StateWith(masterPascals, load);
-            if (state.RearNormalNewtons < load)
+            double at = state.RearNormalNewtons - load;
+            if (Math.Abs(at) < 1e-12 * _weightNewtons)
             {
-                high = load;
+                break;
+            }
+
+            if (at > 0)
+            {
+                (low, atLow, atHigh) = (load, at, 0.5 * atHigh);
             }
             else
             {
-                low = load;
+                (high, atHigh, atLow) = (load, at, 0.5 * atLow);
             }
         }
 
@@ -432,8 +447,10 @@ public sealed class BalanceModel
     private double FrontExcess(in BalanceState state, double adhesion) =>
         state.FrontForceNewtons - FrontAdhesion(adhesion, state.FrontNormalNewtons) * state.FrontNormalNewtons;
 
-    private double RearExcess(in BalanceState state, double adhesion) =>
-        state.RearForceNewtons - RearAdhesion(adhesion, state.RearNormalNewtons) * state.RearNormalNewtons;
+    // Wheels that are not braked do not lock, not even in the air.
+    private double RearExcess(in BalanceState state, double adhesion) => state.RearForceNewtons > 0
+        ? state.RearForceNewtons - RearAdhesion(adhesion, state.RearNormalNewtons) * state.RearNormalNewtons
+        : Math.Min(-1e-9 * _weightNewtons, -RearAdhesion(adhesion, state.RearNormalNewtons) * state.RearNormalNewtons);
 
     // Positive while the front axle uses more of its tyres than the rear.
     private double Difference(in BalanceState state) =>
@@ -449,10 +466,12 @@ public sealed class BalanceModel
     private double Root(double low, double atLow, double high, double atHigh, Axle axle, double adhesion)
     {
         double root = low + (high - low) * atLow / (atLow - atHigh);
-        return Math.Abs(Excess(root, axle, adhesion)) <= 1e-9 * _weightNewtons
-            ? root
-            : Brent.FindRoot(p => Excess(p, axle, adhesion), low, high, 1e-3, 200);
+        return Math.Abs(Excess(root, axle, adhesion)) <= 1e-9 * _weightNewtons ? root : Refined(low, high, axle, adhesion);
     }
+
+    // A method of its own, because the lambda's captured values would be allocated even where the straight line is exact.
+    private double Refined(double low, double high, Axle axle, double adhesion) =>
+        Brent.FindRoot(p => Excess(p, axle, adhesion), low, high, RootTolerance, 200);
 
     private bool Locked(in BalanceState at, double adhesion, out BalanceState state, out Axle? first, out double efficiency)
     {
@@ -502,7 +521,7 @@ public sealed class BalanceModel
             double lowRate = StateAt(low).BrakingRate;
             double root = low + (_kinkPascals[i] - low) * (brakingRate - lowRate) / (rate - lowRate);
             return _sensesLoad
-                ? Brent.FindRoot(p => StateAt(p).BrakingRate - brakingRate, low, _kinkPascals[i], 1e-3, 200)
+                ? Brent.FindRoot(p => StateAt(p).BrakingRate - brakingRate, low, _kinkPascals[i], RootTolerance, 200)
                 : root;
         }
 
@@ -514,6 +533,7 @@ public sealed class BalanceModel
         SortedSet<double> kinks = [0, _maximumPascals];
         AddKinks(kinks, _hydraulics.FrontValves, 1, _frontThresholdPascals);
         AddKinks(kinks, _hydraulics.RearValves, _rearPressureRatio, _rearThresholdPascals);
+        AddLiftOff(kinks);
         double[] bends = [.. kinks];
         int parts = _piecewiseLinear ? 1 : 64;
         for (int i = 1; parts > 1 && i < bends.Length; i++)
@@ -525,6 +545,23 @@ public sealed class BalanceModel
         }
 
         return [.. kinks];
+    }
+
+    // Beyond rear lift-off the axle loads stay as they are.
+    private void AddLiftOff(SortedSet<double> kinks)
+    {
+        (double low, double lowRate) = (0, 0);
+        foreach (double high in kinks)
+        {
+            double rate = StateAt(high).BrakingRate;
+            if (lowRate < RearLiftOffRate && rate > RearLiftOffRate && high > 0)
+            {
+                kinks.Add(low + (high - low) * (RearLiftOffRate - lowRate) / (rate - lowRate));
+                return;
+            }
+
+            (low, lowRate) = (high, rate);
+        }
     }
 
     private void AddKinks(SortedSet<double> kinks, System.Collections.Immutable.ImmutableArray<PressureValve> valves, double ratio, double thresholdPascals)

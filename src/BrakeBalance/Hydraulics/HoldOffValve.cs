@@ -42,5 +42,10 @@ public sealed record HoldOffValve : PressureValve
         : inletPascals >= _blendPascals ? inletPascals
         : _blendPascals * (inletPascals - _openingPascals) / (_blendPascals - _openingPascals);
 
-    internal override IEnumerable<double> KinkPascals() => [_openingPascals, _blendPascals];
+    /// <inheritdoc/>
+    /// <exception cref="ArgumentException">The blend pressure is not above the opening pressure.</exception>
+    internal override IEnumerable<double> KinkPascals() => _blendPascals > _openingPascals
+        ? [_openingPascals, _blendPascals]
+        : throw new ArgumentException(FormattableString.Invariant(
+            $"The blend pressure of a hold-off valve must be above its opening pressure: opening {OpeningPressure.Bars:0.##} bar, blend {BlendPressure.Bars:0.##} bar."));
 }
