@@ -1,0 +1,113 @@
+using System.Globalization;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace BrakeBalance.Teaching;
+
+/// <summary>The answer to an exercise: a quantity or a fraction, how near an answer must come, and the wrong answers that tell what went wrong.</summary>
+public sealed record ExerciseAnswer
+{
+    private static readonly Dictionary<Type, (Enum Si, Enum Us)> LeadUnits = new()
+    {
+        [typeof(Force)] = (ForceUnit.Newton, ForceUnit.PoundForce),
+        [typeof(Pressure)] = (PressureUnit.Bar, PressureUnit.PoundForcePerSquareInch),
+        [typeof(Length)] = (LengthUnit.Millimeter, LengthUnit.Inch),
+        [typeof(Torque)] = (TorqueUnit.NewtonMeter, TorqueUnit.PoundForceFoot),
+        [typeof(Energy)] = (EnergyUnit.Kilojoule, EnergyUnit.FootPound),
+        [typeof(Power)] = (PowerUnit.Kilowatt, PowerUnit.MechanicalHorsepower),
+        [typeof(TemperatureDelta)] = (TemperatureDeltaUnit.DegreeCelsius, TemperatureDeltaUnit.DegreeFahrenheit),
+    };
+
+    private ExerciseAnswer()
+    {
+    }
+
+    /// <summary>The answer as a quantity; null for a fraction.</summary>
+    public IQuantity? Quantity { get; private init; }
+
+    /// <summary>The answer as a fraction [–]; null for a quantity.</summary>
+    public double? Fraction { get; private init; }
+
+    /// <summary>How far off an answer may be: relative for a quantity, absolute for a fraction [–].</summary>
+    public required double Tolerance { get; init; }
+
+    /// <summary>Wrong answers that tell what went wrong; none lies within the tolerance of the right one.</summary>
+    public required IReadOnlyList<Mistake> Mistakes { get; init; }
+
+    /// <summary>The kind of quantity; null for a fraction.</summary>
+    public Type? QuantityType => Quantity?.QuantityInfo.ValueType;
+
+    /// <summary>A quantity as the answer.</summary>
+    /// <param name="quantity">The quantity.</param>
+    /// <param name="mistakes">Wrong answers and their names; those too near the right one are left out.</param>
+    /// <returns>An answer with a tolerance of 3 % (common practice for school sheets).</returns>
+    public static ExerciseAnswer Of(IQuantity quantity, params (string Name, IQuantity Value)[] mistakes)
+    {
+        double right = Si(quantity);
+        return new()
+        {
+            Quantity = quantity,
+            Tolerance = 0.03,
+            Mistakes = [.. mistakes.Select(mistake => new Mistake(mistake.Name, Si(mistake.Value))).Where(mistake => Math.Abs(mistake.Value - right) > 0.06 * Math.Abs(right))],
+        };
+    }
+
+    /// <summary>A fraction as the answer.</summary>
+    /// <param name="fraction">The fraction [–].</param>
+    /// <param name="mistakes">Wrong answers and their names; those too near the right one are left out.</param>
+    /// <returns>An answer with a tolerance of 0.02 (common practice for school sheets).</returns>
+    public static ExerciseAnswer Of(double fraction, params (string Name, double Value)[] mistakes) => new()
+    {
+        Fraction = fraction,
+        Tolerance = 0.02,
+        Mistakes = [.. mistakes.Select(mistake => new Mistake(mistake.Name, mistake.Value)).Where(mistake => Math.Abs(mistake.Value - fraction) > 0.04)],
+    };
+
+    /// <summary>The units in which an answer is asked for.</summary>
+    /// <param name="us">US units first.</param>
+    /// <returns>The unit's abbreviation; empty for a fraction.</returns>
+    public string Unit(bool us) => Quantity is null ? "" : Abbreviation(us ? LeadUnits[QuantityType!].Us : LeadUnits[QuantityType!].Si);
+
+    /// <summary>The answer as text in both systems of units.</summary>
+    /// <param name="us">US units first.</param>
+    /// <returns>Such as "4520 N (1016 lbf)"; three figures and more.</returns>
+    public string Text(bool us)
+    {
+        if (Fraction is { } fraction)
+        {
+            return fraction.ToString("0.000", CultureInfo.InvariantCulture);
+        }
+
+        (Enum si, Enum inUs) = LeadUnits[QuantityType!];
+        return us ? $"{Write(inUs)} ({Write(si)})" : $"{Write(si)} ({Write(inUs)})";
+    }
+
+    /// <summary>The lead unit of a system.</summary>
+    internal Enum LeadUnit(bool us) => us ? LeadUnits[QuantityType!].Us : LeadUnits[QuantityType!].Si;
+
+    /// <summary>The right value in SI, or the fraction.</summary>
+    internal double RightValue => Quantity is { } quantity ? Si(quantity) : Fraction!.Value;
+
+    internal static double Si(IQuantity quantity) => quantity.As(quantity.QuantityInfo.BaseUnitInfo.Value);
+
+    private static string Abbreviation(Enum unit) =>
+        UnitAbbreviationsCache.Default.GetDefaultAbbreviation(unit.GetType(), Convert.ToInt32(unit, CultureInfo.InvariantCulture), CultureInfo.InvariantCulture) switch
+        {
+            "∆°C" => "°C",
+            "∆°F" => "°F",
+            "hp(I)" => "hp",
+            var text => text,
+        };
+
+    private string Write(Enum unit)
+    {
+        double value = Quantity!.As(unit);
+        string format = Math.Abs(value) >= 100 ? "0" : Math.Abs(value) >= 10 ? "0.0" : "0.00";
+        return value.ToString(format, CultureInfo.InvariantCulture) + " " + Abbreviation(unit);
+    }
+}
+
+/// <summary>A wrong answer that tells what went wrong.</summary>
+/// <param name="Name">What went wrong, as a phrase that follows "looks as if".</param>
+/// <param name="Value">The value it leads to, in SI or as a fraction.</param>
+public sealed record Mistake(string Name, double Value);
