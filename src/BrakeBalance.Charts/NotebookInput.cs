@@ -1,3 +1,6 @@
+using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
+
 namespace BrakeBalance.Charts;
 
 /// <summary>What a notebook is run for: the vehicle file and single values that replace those in it.</summary>
@@ -16,7 +19,7 @@ public sealed record NotebookInput(string VehiclePath, IReadOnlyList<string> Ove
     public const string OverridesVariable = "BRAKE_BALANCE_SET";
 
     /// <summary>The invented car the notebooks show when no vehicle file is named; counts from the repository's root.</summary>
-    public const string DefaultVehicle = "data/vehicles/coupe-1966.json";
+    public const string DefaultVehicle = "data/vehicles/coupe-1960s.json";
 
     /// <summary>The input of this run, read from the environment at each call.</summary>
     /// <exception cref="DirectoryNotFoundException">A path is relative and no repository was found.</exception>
@@ -31,6 +34,13 @@ public sealed record NotebookInput(string VehiclePath, IReadOnlyList<string> Ove
                 overrides.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));
         }
     }
+
+    /// <summary>Reads the vehicle file with the overrides applied.</summary>
+    /// <returns>The vehicle, and which of its values are ranges.</returns>
+    /// <exception cref="VehicleFileException">The file or an override has problems; all of them are listed.</exception>
+    /// <exception cref="FormatException">An override is not <c>path=value</c>.</exception>
+    public VehicleReading Load() => VehicleFile.Load(VehiclePath, Overrides.Select(text =>
+        ValueOverride.Parse(text) ?? throw new FormatException($"'{text}' is not path=value.")));
 
     /// <summary>Makes this the input of the notebooks run from now on in this process and those it starts.</summary>
     public void MakeCurrent()

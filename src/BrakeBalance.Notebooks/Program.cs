@@ -1,1 +1,3 @@
-System.Console.WriteLine("");
+using BrakeBalance.Notebooks.Commands;
+
+return await CommandLine.RunAsync(args, Terminal.OfProcess());

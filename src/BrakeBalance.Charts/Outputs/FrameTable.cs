@@ -59,6 +59,23 @@ public sealed class FrameTable(DataFrame frame, int mostRows = FrameTable.Defaul
         return string.Join('\n', IsCut ? lines.Append(CutNote) : lines);
     }
 
+    /// <summary>The whole frame as comma-separated values , numbers in full precision.</summary>
+    /// <returns>A heading and one line a row, parted by LF.</returns>
+    public string ToCsv()
+    {
+        var csv = new StringBuilder();
+        Line(frame.Columns.Select(column => column.Name));
+        foreach (DataFrameRow row in frame.Rows)
+        {
+            Line(row.Select(value => Convert.ToString(value, CultureInfo.InvariantCulture) ?? ""));
+        }
+
+        return csv.ToString();
+
+        void Line(IEnumerable<string> fields) =>
+            csv.AppendJoin(',', fields.Select(field => field.AsSpan().ContainsAny(",\"\r\n") ? $"\"{field.Replace("\"", "\"\"")}\"" : field)).Append('\n');
+    }
+
     private static string NumberClass(DataFrameColumn column) => column.IsNumericColumn() ? " class=\"number\"" : "";
 
     private static string Cell(DataFrameColumn column, long row) => column[row] is { } value ? ValueText.Of(value) : "–";

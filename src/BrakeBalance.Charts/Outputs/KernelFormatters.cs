@@ -1,4 +1,5 @@
 using System.Reflection;
+using Microsoft.Data.Analysis;
 using UnitsNet;
 
 namespace BrakeBalance.Charts.Outputs;
@@ -13,6 +14,7 @@ public static class KernelFormatters
     private const string FormatterType = "Microsoft.DotNet.Interactive.Formatting.Formatter";
     private const string Html = "text/html";
     private const string Plain = "text/plain";
+    private const string Csv = "text/csv";
 
     private static readonly Lock Once = new();
     private static bool s_done;
@@ -32,9 +34,11 @@ public static class KernelFormatters
                 return formatter is not null;
             }
 
-            Write(formatter, Html, (value, writer) => writer.Write(ValueHtml.Of(value)));
-            Write(formatter, Plain, (value, writer) => writer.Write(ValueText.Of(value)));
+            Write(formatter, typeof(object), Html, (value, writer) => writer.Write(ValueHtml.Of(value)));
+            Write(formatter, typeof(object), Plain, (value, writer) => writer.Write(ValueText.Of(value)));
+            Write(formatter, typeof(DataFrame), Csv, (value, writer) => writer.Write(new FrameTable((DataFrame)value).ToCsv()));
             Prefer(formatter, typeof(object), Html, Plain);
+            Prefer(formatter, typeof(DataFrame), Html, Plain, Csv);
             foreach (Type type in new[] { typeof(string), typeof(bool), typeof(IFormattable), typeof(IQuantity) })
             {
                 Prefer(formatter, type, Plain);
@@ -45,9 +49,9 @@ public static class KernelFormatters
         }
     }
 
-    private static void Write(Type formatter, string mediaType, Action<object, TextWriter> write) =>
+    private static void Write(Type formatter, Type type, string mediaType, Action<object, TextWriter> write) =>
         Method(formatter, "Register", typeof(Type), typeof(Action<object, TextWriter>), typeof(string))
-            .Invoke(null, [typeof(object), write, mediaType]);
+            .Invoke(null, [type, write, mediaType]);
 
     private static void Prefer(Type formatter, Type type, params string[] mediaTypes) =>
         Method(formatter, "SetPreferredMimeTypesFor", typeof(Type), typeof(string[])).Invoke(null, [type, mediaTypes]);

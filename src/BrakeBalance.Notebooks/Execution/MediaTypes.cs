@@ -8,4 +8,7 @@ public static class MediaTypes
 
     /// <summary>Plain text.</summary>
     public const string Plain = "text/plain";
+
+    /// <summary>Comma-separated values, offered beside a table.</summary>
+    public const string Csv = "text/csv";
 }

@@ -3,6 +3,7 @@ using BrakeBalance.Charts.Outputs;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp.Scripting;
 using Microsoft.CodeAnalysis.Scripting;
+using Microsoft.Data.Analysis;
 
 namespace BrakeBalance.Notebooks.Execution;
 
@@ -96,6 +97,10 @@ public sealed class ScriptEngine(string folder) : ICellEngine
     private static Dictionary<string, string> Shown(object? value) => value switch
     {
         null => [],
+        DataFrame frame => new()
+        {
+            [MediaTypes.Html] = ValueHtml.Of(frame), [MediaTypes.Plain] = ValueText.Of(frame), [MediaTypes.Csv] = new FrameTable(frame).ToCsv(),
+        },
         _ when ValueHtml.Suits(value) => new() { [MediaTypes.Html] = ValueHtml.Of(value), [MediaTypes.Plain] = ValueText.Of(value) },
         _ => new() { [MediaTypes.Plain] = ValueText.Of(value) },
     };

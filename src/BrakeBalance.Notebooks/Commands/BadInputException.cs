@@ -1,0 +1,9 @@
+namespace BrakeBalance.Notebooks.Commands;
+
+/// <summary>What a command was given cannot be used; ends it with <see cref="ExitCode.BadInput"/>.</summary>
+/// <param name="problems">Every problem found, one line each.</param>
+public sealed class BadInputException(params IReadOnlyList<string> problems) : Exception(string.Join('\n', problems))
+{
+    /// <summary>Every problem found.</summary>
+    public IReadOnlyList<string> Problems { get; } = problems;
+}

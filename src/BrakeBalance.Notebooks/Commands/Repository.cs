@@ -1,0 +1,21 @@
+using BrakeBalance.Charts;
+
+namespace BrakeBalance.Notebooks.Commands;
+
+/// <summary>Paths in the repository the command is used in.</summary>
+internal static class Repository
+{
+    /// <summary>Full path of something in the repository.</summary>
+    /// <exception cref="BadInputException">There is no repository.</exception>
+    public static string Folder(string relativePath)
+    {
+        try
+        {
+            return RepositoryRoot.File(relativePath);
+        }
+        catch (DirectoryNotFoundException exception)
+        {
+            throw new BadInputException(exception.Message);
+        }
+    }
+}

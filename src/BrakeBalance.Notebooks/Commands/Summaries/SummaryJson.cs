@@ -1,0 +1,115 @@
+using System.Globalization;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using BrakeBalance.Balance;
+using BrakeBalance.Rules;
+using BrakeBalance.Summaries;
+using UnitsNet;
+
+namespace BrakeBalance.Notebooks.Commands.Summaries;
+
+/// <summary>A balance summary as JSON for scripts; <see cref="SummaryKeys"/> says what each key means.</summary>
+/// <param name="units">Units of the values, named at the end of the keys.</param>
+internal sealed class SummaryJson(SummaryUnits units)
+{
+    private static readonly JsonSerializerOptions Written = new()
+    {
+        WriteIndented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    public string Text(BalanceSummary summary) => Node(summary).ToJsonString(Written);
+
+    public JsonObject Node(BalanceSummary summary) => new()
+    {
+        ["name"] = summary.Vehicle.Name,
+        ["note"] = summary.Vehicle.Note,
+        ["load_cases"] = List(summary.LoadCases, LoadCase),
+        ["rule_checks"] = List(summary.Verdicts, Verdict),
+        ["advice"] = summary.Advice is { } advice ? Advice(advice) : null,
+        ["notices"] = new JsonArray([.. summary.Notices.Select(notice => JsonValue.Create(notice))]),
+    };
+
+    private JsonObject LoadCase(LoadCaseSummary part)
+    {
+        var node = new JsonObject
+        {
+            ["name"] = part.LoadCase.Name,
+            [units.Key("mass", units.Mass)] = Number(units.Of(part.LoadCase.Mass)),
+            [units.Key("centre_of_gravity_behind_front_axle", units.Length)] = Number(units.Of(part.LoadCase.FrontAxleToCentreOfGravity)),
+            [units.Key("centre_of_gravity_height", units.Length)] = Number(units.Of(part.LoadCase.CentreOfGravityHeight)),
+        };
+        Add(node, "static_axle_load", part.StaticAxleLoads);
+        node["rear_lift_off_braking_rate"] = Number(part.RearLiftOffRate);
+        node["braking_rates"] = List(part.Rates, Rate);
+        node["adhesions"] = List(part.LockUps, Surface);
+        node["ideal_crossings"] = List(part.IdealCrossings, Point);
+        node["knees"] = List(part.Knees, Point);
+        return node;
+    }
+
+    private JsonObject Rate(RateSummary rate)
+    {
+        var node = new JsonObject { ["braking_rate"] = Number(rate.BrakingRate) };
+        Add(node, "axle_load", rate.NormalReactions);
+        Add(node, "ideal_force", rate.IdealForces);
+        node["installed"] = rate.Installed is { } installed ? Point(installed) : null;
+        return node;
+    }
+
+    private JsonObject Surface(SurfaceSummary surface) => new()
+    {
+        ["adhesion"] = Number(surface.Adhesion),
+        ["locks_first"] = surface.LockUp is { } lockUp ? lockUp.First?.ToString().ToLowerInvariant() ?? "both together" : null,
+        ["braking_efficiency"] = Number(surface.LockUp?.Efficiency),
+        ["at_lock_up"] = surface.LockUp is { } at ? Point(at.At) : null,
+    };
+
+    private JsonObject Point(BalancePoint point)
+    {
+        var node = new JsonObject { [units.Key("master_pressure", units.Pressure)] = Number(units.Of(point.MasterPressure)) };
+        node[units.Key("line_pressure_front", units.Pressure)] = Number(units.Of(point.LinePressures.Front));
+        node[units.Key("line_pressure_rear", units.Pressure)] = Number(units.Of(point.LinePressures.Rear));
+        Add(node, "braking_force", point.BrakingForces);
+        Add(node, "axle_load", point.NormalReactions);
+        node["braking_rate"] = Number(point.BrakingRate);
+        node["adhesion_utilised_front"] = Number(point.AdhesionUtilisation.Front);
+        node["adhesion_utilised_rear"] = Number(point.AdhesionUtilisation.Rear);
+        return node;
+    }
+
+    private static JsonObject Verdict(RuleVerdict verdict) => new()
+    {
+        ["rule"] = verdict.Rule,
+        ["title"] = verdict.Title,
+        ["source"] = verdict.Source,
+        ["outcome"] = verdict.Outcome switch { RuleOutcome.Pass => "pass", RuleOutcome.Fail => "fail", _ => "not_applicable" },
+        ["margin"] = Number(verdict.Margin),
+        ["at"] = verdict.At,
+        ["explanation"] = verdict.Explanation,
+    };
+
+    private JsonObject Advice(SettingAdvice advice) => new()
+    {
+        [units.Key("knee", units.Pressure)] = Number(advice.Outcome is { } outcome ? units.Of(outcome.Knee) : null),
+        [units.Key("knee_without_friction_spread", units.Pressure)] = Number(advice.NominalKnee is { } knee ? units.Of(knee) : null),
+        [units.Key("margin", units.Pressure)] = Number(advice.Margin is { } margin ? units.Of(margin) : null),
+        ["valve_needed"] = advice.ValveNeeded,
+        ["sentence"] = advice.Sentence,
+    };
+
+    private void Add(JsonObject node, string stem, PerAxle<Force> forces)
+    {
+        node[units.Key(stem + "_front", units.Force)] = Number(units.Of(forces.Front));
+        node[units.Key(stem + "_rear", units.Force)] = Number(units.Of(forces.Rear));
+    }
+
+    private static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonObject> node) => new([.. items.Select(node)]);
+
+    /// <summary>A number with six significant digits; null where there is none.</summary>
+    private static JsonValue? Number(double? value) => value is { } number && double.IsFinite(number)
+        ? JsonValue.Create(double.Parse(number.ToString("G6", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture))
+        : null;
+}

@@ -1,0 +1,131 @@
+using System.CommandLine;
+using System.Globalization;
+using BrakeBalance.Notebooks.Commands.Summaries;
+using BrakeBalance.Summaries;
+using BrakeBalance.Vehicles;
+
+namespace BrakeBalance.Notebooks.Commands;
+
+/// <summary><c>summary FILE</c>: the balance of a car as tables or as JSON, without notebooks.</summary>
+internal static class SummaryCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var file = new Argument<string?>("FILE") { Description = "The vehicle file", Arity = ArgumentArity.ZeroOrOne };
+        var json = new Option<bool>("--json") { Description = "Writes JSON for scripts; keys carry their unit" };
+        var keys = new Option<bool>("--keys") { Description = "Lists the keys of the JSON and what each means, and does nothing else" };
+        Option<string[]> set = VehicleOptions.Set();
+        Option<string> units = VehicleOptions.Units();
+        Option<string?> adhesions = Numbers("--adhesion", "Surfaces to try, as coefficients of adhesion above 0 up to 2, parted by commas: 0.2,0.5,1.0");
+        Option<string?> rates = Numbers("--braking-rate", "Braking rates to show, as deceleration over g above 0 up to 2, parted by commas: 0.3,0.6");
+        var load = new Option<string?>("--load-case") { Description = "Only the load case of this name", HelpName = "NAME" };
+        var command = new Command("summary", "Print the balance of a car: axle loads, forces, first lock-ups, knee, rule checks.")
+        {
+            file, json, keys, set, units, adhesions, rates, load,
+        };
+        command.SetAction(parsed =>
+        {
+            if (parsed.GetValue(keys))
+            {
+                WriteKeys(terminal);
+                return ExitCode.Success;
+            }
+
+            List<string> problems = [];
+            BalanceSummary summary = Compute(
+                parsed.GetValue(file), parsed.GetRequiredValue(set), Read(parsed, adhesions, problems), Read(parsed, rates, problems), parsed.GetValue(load), problems);
+            var shown = new SummaryUnits(string.Equals(parsed.GetRequiredValue(units), "us", StringComparison.OrdinalIgnoreCase));
+            if (parsed.GetValue(json))
+            {
+                terminal.Output.WriteLine(new SummaryJson(shown).Text(summary));
+            }
+            else
+            {
+                new SummaryTables(shown, terminal.Rich()).Write(summary);
+            }
+
+            return ExitCode.Success;
+        });
+        return command;
+    }
+
+    private static BalanceSummary Compute(
+        string? path, string[] set, IReadOnlyList<double>? adhesions, IReadOnlyList<double>? rates, string? load, List<string> problems)
+    {
+        VehicleReading? reading = null;
+        if (path is null)
+        {
+            problems.Add("No vehicle file is named; 'starter FILE' writes one to begin with.");
+        }
+        else
+        {
+            reading = VehicleOptions.Read(path, VehicleOptions.Overrides(set, problems), problems);
+        }
+
+        if (load is not null && reading is not null)
+        {
+            try
+            {
+                reading.Vehicle.LoadCase(load);
+            }
+            catch (ArgumentException exception)
+            {
+                problems.Add($"--load-case: {Words(exception)}");
+            }
+        }
+
+        if (problems.Count > 0 || reading is null)
+        {
+            throw new BadInputException(problems);
+        }
+
+        try
+        {
+            return BalanceSummary.Of(reading.Vehicle, rates, adhesions, load);
+        }
+        catch (ArgumentException exception)
+        {
+            throw new BadInputException($"{path}: {Words(exception)}");
+        }
+    }
+
+    private static Option<string?> Numbers(string name, string description) => new(name) { Description = description, HelpName = "NUMBERS" };
+
+    private static double[]? Read(ParseResult parsed, Option<string?> option, List<string> problems)
+    {
+        if (parsed.GetValue(option) is not { } text)
+        {
+            return null;
+        }
+
+        List<double> numbers = [];
+        foreach (string part in text.Split(',', StringSplitOptions.TrimEntries))
+        {
+            if (double.TryParse(part, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && number is > 0 and <= 2)
+            {
+                numbers.Add(number);
+            }
+            else
+            {
+                problems.Add($"{option.Name}: '{part}' is not a number above 0 up to 2, such as 0.5.");
+            }
+        }
+
+        return [.. numbers];
+    }
+
+    private static void WriteKeys(Terminal terminal)
+    {
+        int width = SummaryKeys.All.Max(key => key.Path.Length);
+        foreach ((string path, string meaning) in SummaryKeys.All)
+        {
+            terminal.Output.WriteLine($"{path.PadRight(width)}  {meaning}");
+        }
+    }
+
+    private static string Words(ArgumentException exception)
+    {
+        string message = exception.Message.ReplaceLineEndings(" ");
+        return exception.ParamName is { } name ? message.Replace($" (Parameter '{name}')", "", StringComparison.Ordinal) : message;
+    }
+}

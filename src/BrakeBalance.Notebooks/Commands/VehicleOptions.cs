@@ -1,0 +1,63 @@
+using System.CommandLine;
+using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
+
+namespace BrakeBalance.Notebooks.Commands;
+
+/// <summary>The options that say which car, with which values, in which units.</summary>
+internal static class VehicleOptions
+{
+    /// <summary>Single values that replace those in the vehicle file.</summary>
+    public static Option<string[]> Set() => new("--set")
+    {
+        Description = "Takes one value in place of the file's, by its path in it; may be given several times: --set \"hydraulics.rearValves[0].knee=40 bar\"",
+        HelpName = "PATH=VALUE",
+        DefaultValueFactory = _ => [],
+    };
+
+    /// <summary>The display units.</summary>
+    public static Option<string> Units()
+    {
+        var units = new Option<string>("--units")
+        {
+            Description = "Units of what is shown: si (bar, kN, mm) or us (psi, lbf, in)",
+            HelpName = "si|us",
+            DefaultValueFactory = _ => "si",
+        };
+        units.AcceptOnlyFromAmong(StringComparer.OrdinalIgnoreCase, "si", "us");
+        return units;
+    }
+
+    /// <summary>Reads overrides; those that are not <c>path=value</c> are added to the problems.</summary>
+    public static IReadOnlyList<ValueOverride> Overrides(IEnumerable<string> texts, List<string> problems)
+    {
+        List<ValueOverride> overrides = [];
+        foreach (string text in texts)
+        {
+            if (ValueOverride.Parse(text) is { } change)
+            {
+                overrides.Add(change);
+            }
+            else
+            {
+                problems.Add($"--set {text}: this is not PATH=VALUE, such as hydraulics.rearValves[0].knee=\"40 bar\".");
+            }
+        }
+
+        return overrides;
+    }
+
+    /// <summary>Reads a vehicle file; its problems are added to the others.</summary>
+    public static VehicleReading? Read(string path, IReadOnlyList<ValueOverride> overrides, List<string> problems)
+    {
+        try
+        {
+            return VehicleFile.Load(path, overrides);
+        }
+        catch (VehicleFileException exception)
+        {
+            problems.AddRange(exception.Problems.Select(problem => $"{path}: {problem}"));
+            return null;
+        }
+    }
+}

@@ -1,0 +1,19 @@
+namespace BrakeBalance.Notebooks.Documents;
+
+/// <summary>A notebook as it lies in its file.</summary>
+/// <param name="Path">Full path of the file.</param>
+/// <param name="Cells">The cells in order.</param>
+public sealed record NotebookDocument(string Path, IReadOnlyList<NotebookCell> Cells)
+{
+    /// <summary>File name without folder and extension.</summary>
+    public string Name => System.IO.Path.GetFileNameWithoutExtension(Path);
+
+    /// <summary>Full path of the folder the file lies in.</summary>
+    public string Folder => System.IO.Path.GetDirectoryName(Path)!;
+
+    /// <summary>The text of the first top-level heading, or the name where there is none.</summary>
+    public string Title => Cells
+        .Where(cell => !cell.IsCode)
+        .SelectMany(cell => cell.Source.Split('\n'))
+        .FirstOrDefault(line => line.StartsWith("# ", StringComparison.Ordinal)) is { } heading ? heading[2..].Trim() : Name;
+}

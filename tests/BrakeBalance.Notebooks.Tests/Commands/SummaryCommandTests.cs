@@ -1,0 +1,124 @@
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using BrakeBalance.Charts;
+
+namespace BrakeBalance.Notebooks.Tests.Commands;
+
+public class SummaryCommandTests
+{
+    private static readonly string Coupe = RepositoryRoot.File("data/vehicles/coupe-1960s.json");
+
+    [Fact]
+    public async Task The_tables_name_what_they_show_with_units()
+    {
+        (int code, string output, string error) = await Shell.RunAsync("summary", Coupe, "--load-case", "laden");
+        Assert.Equal((0, ""), (code, error));
+        Assert.Contains("Line pressure front [bar]", output);
+        Assert.Contains("laden: 2080 kg", output);
+        Assert.DoesNotContain("two up:", output);
+        Assert.Contains("no type approval", output);
+        Assert.DoesNotContain('\u001b', output);
+    }
+
+    [Fact]
+    public async Task Axle_loads_add_up_to_the_weight()
+    {
+        JsonNode load = (await JsonAsync("--load-case", "laden"))["load_cases"]![0]!;
+        Assert.Equal(2080 * 9.80665, (double)load["static_axle_load_front_n"]! + (double)load["static_axle_load_rear_n"]!, 0.1);
+    }
+
+    [Fact]
+    public async Task Other_units_are_the_same_quantities()
+    {
+        JsonNode si = (await JsonAsync("--adhesion", "0.8"))["load_cases"]![0]!["adhesions"]![0]!["at_lock_up"]!;
+        JsonNode us = (await JsonAsync("--adhesion", "0.8", "--units", "us"))["load_cases"]![0]!["adhesions"]![0]!["at_lock_up"]!;
+        Assert.Equal((double)si["line_pressure_front_bar"]! * 14.5038, (double)us["line_pressure_front_psi"]!, 0.01);
+        Assert.Equal((double)si["braking_force_rear_n"]! * 0.224809, (double)us["braking_force_rear_lbf"]!, 0.01);
+    }
+
+    [Fact]
+    public async Task An_override_changes_the_knee()
+    {
+        JsonNode summary = await JsonAsync("--set", "hydraulics.rearValves[0].knee=40 bar");
+        Assert.Contains(summary["load_cases"]![0]!["knees"]!.AsArray(), knee => Math.Abs((double)knee!["line_pressure_rear_bar"]! - 40) < 0.01);
+    }
+
+    [Fact]
+    public async Task Every_key_written_is_explained_and_every_key_explained_is_written()
+    {
+        (int _, string listed, string _) = await Shell.RunAsync("summary", "--keys");
+        string[] explained = [.. listed.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(line => line.Split(' ')[0])];
+        HashSet<string> written = [];
+        Collect(await JsonAsync("--braking-rate", "0.4"), "", written);
+
+        string[] leaves = [.. explained.Where(path => path is not ("advice" or "notices[]") && !Regex.IsMatch(path, "installed$|at_lock_up$|crossings\\[\\]$|knees\\[\\]$"))];
+        Assert.Equal(leaves.Order(), written.Order());
+    }
+
+    [Fact]
+    public async Task All_problems_are_listed_at_once()
+    {
+        (int code, string output, string error) = await Shell.RunAsync(
+            "summary", Coupe, "--adhesion", "0.5,wet", "--braking-rate", "3", "--set", "wheelbase=2.9", "--set", "what");
+        Assert.Equal((2, ""), (code, output));
+        foreach (string expected in new[] { "--adhesion: 'wet'", "--braking-rate: '3'", "wheelbase: ", "--set what" })
+        {
+            Assert.Contains(expected, error);
+        }
+    }
+
+    [Fact]
+    public async Task An_unknown_load_case_lists_those_there_are()
+    {
+        (int code, string _, string error) = await Shell.RunAsync("summary", Coupe, "--load-case", "empty");
+        Assert.Equal(2, code);
+        Assert.Contains("\"driver only\", \"two up\", \"laden\"", error);
+    }
+
+    [Fact]
+    public async Task Without_a_file_it_says_what_to_do()
+    {
+        (int code, string _, string error) = await Shell.RunAsync("summary");
+        Assert.Equal(2, code);
+        Assert.Contains("starter", error);
+    }
+
+    private static async Task<JsonNode> JsonAsync(params string[] more)
+    {
+        (int code, string output, string error) = await Shell.RunAsync(["summary", Coupe, "--json", .. more]);
+        Assert.Equal((0, ""), (code, error));
+        return JsonNode.Parse(output)!;
+    }
+
+    /// <summary>Paths of all values; the points of a summary are gathered under the name 'point'.</summary>
+    private static void Collect(JsonNode? node, string path, HashSet<string> paths)
+    {
+        switch (node)
+        {
+            case JsonObject point when point.Any(pair => pair.Key.StartsWith("master_pressure", StringComparison.Ordinal)) && path != "point":
+                Collect(point, "point", paths);
+                break;
+            case JsonObject members:
+                foreach ((string key, JsonNode? value) in members)
+                {
+                    Collect(value, path.Length == 0 ? key : $"{path}.{key}", paths);
+                }
+
+                break;
+            case JsonArray items:
+                foreach (JsonNode? item in items)
+                {
+                    Collect(item, path + "[]", paths);
+                }
+
+                break;
+            default:
+                if (path != "notices[]")
+                {
+                    paths.Add(path);
+                }
+
+                break;
+        }
+    }
+}
