@@ -28,9 +28,11 @@ public static class CommandLine
 
         var root = new RootCommand(About)
         {
-            //RenderCommand.Create(terminal),
+            RenderCommand.Create(terminal),
             SummaryCommand.Create(terminal),
             CheckCommand.Create(terminal),
+            StarterCommand.Create(terminal),
+            SchemaCommand.Create(terminal),
             NotebooksCommand.Create(terminal),
             JupyterCommand.Create(terminal),
         };

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using BrakeBalance.Notebooks.Documents;
+using BrakeBalance.Notebooks.Pages;
 
 namespace BrakeBalance.Notebooks.Commands;
 
@@ -25,9 +26,7 @@ internal static class NotebooksCommand
         IReadOnlyList<(string Path, string Text, string Canonical)> read = Read(files);
         foreach ((string path, string text, string canonical) in read.Where(file => file.Text != file.Canonical))
         {
-            string temporary = path + ".tmp";
-            File.WriteAllText(temporary, canonical);
-            File.Move(temporary, path, overwrite: true);
+            AtomicFile.Write(path, canonical);
             terminal.Output.WriteLine($"Stripped {path}");
         }
 

@@ -27,11 +27,11 @@ internal static class KernelTool
 
         using Process restore = Process.Start(new ProcessStartInfo("dotnet", ["tool", "restore"]) { WorkingDirectory = root, RedirectStandardOutput = true, RedirectStandardError = true })
             ?? throw new IOException("The program 'dotnet' cannot be started.");
-        string output = await restore.StandardOutput.ReadToEndAsync(cancellation).ConfigureAwait(false);
-        string error = await restore.StandardError.ReadToEndAsync(cancellation).ConfigureAwait(false);
+        Task<string> output = restore.StandardOutput.ReadToEndAsync(cancellation);
+        Task<string> error = restore.StandardError.ReadToEndAsync(cancellation);
         await restore.WaitForExitAsync(cancellation).ConfigureAwait(false);
         return Find(version)
-            ?? throw new IOException($"'dotnet tool restore' did not bring {Package} {version}: {(error + output).Trim().ReplaceLineEndings(" ")}");
+            ?? throw new IOException($"'dotnet tool restore' did not bring {Package} {version}: {(await error.ConfigureAwait(false) + await output.ConfigureAwait(false)).Trim().ReplaceLineEndings(" ")}");
     }
 
     private static string Version(string manifest)

@@ -1,0 +1,148 @@
+using System.CommandLine;
+using BrakeBalance.Charts;
+using BrakeBalance.Notebooks.Documents;
+using BrakeBalance.Notebooks.Execution;
+using BrakeBalance.Notebooks.Pages;
+using BrakeBalance.Vehicles.Files;
+
+namespace BrakeBalance.Notebooks.Commands;
+
+/// <summary><c>render</c>: runs the notebooks and writes a page for each.</summary>
+internal static class RenderCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var notebook = new Option<string[]>("--notebook")
+        {
+            Description = "Only the notebook of this name, or of this number; may be given several times",
+            HelpName = "NAME",
+            DefaultValueFactory = _ => [],
+        };
+        var vehicle = new Option<string?>("--vehicle") { Description = "Your own vehicle file, in place of the invented car", HelpName = "FILE" };
+        Option<string[]> set = VehicleOptions.Set();
+        Option<string> units = VehicleOptions.Units();
+        var output = new Option<string?>("--output") { Description = "The folder for the pages [default: out in the repository]", HelpName = "FOLDER" };
+        var single = new Option<bool>("--single-file") { Description = "Puts the chart script into each page, so that one file can be passed on alone" };
+        var engine = new Option<string>("--engine")
+        {
+            Description = "What runs the cells: interactive (the embedded kernel) or script (plain C# scripting)",
+            HelpName = "interactive|script",
+            DefaultValueFactory = _ => "interactive",
+        };
+        engine.AcceptOnlyFromAmong(StringComparer.OrdinalIgnoreCase, "interactive", "script");
+        var command = new Command("render", "Run the notebooks and write a page for each, and an index, into a folder.")
+        {
+            notebook, vehicle, set, units, output, single, engine,
+        };
+        command.SetAction((parsed, cancellation) =>
+        {
+            List<string> problems = [];
+            IReadOnlyList<NotebookDocument> notebooks = Notebooks(parsed.GetRequiredValue(notebook), problems);
+            NotebookInput input = Input(parsed.GetValue(vehicle), parsed.GetRequiredValue(set), problems);
+            string folder = Path.GetFullPath(parsed.GetValue(output) ?? Repository.Folder("out"));
+            if (File.Exists(folder))
+            {
+                problems.Add($"--output {folder}: this is a file; the pages need a folder.");
+            }
+
+            if (problems.Count > 0)
+            {
+                throw new BadInputException(problems);
+            }
+
+            input.MakeCurrent();
+            string chosen = parsed.GetRequiredValue(units).ToLowerInvariant();
+            Display.Units = Display.Parse(chosen) ?? UnitSystem.Si;
+            Environment.SetEnvironmentVariable(Display.Variable, chosen);
+            var options = new SiteOptions { SingleFile = parsed.GetValue(single), Facts = Facts(input, chosen) };
+            EngineKind kind = Enum.Parse<EngineKind>(parsed.GetRequiredValue(engine), ignoreCase: true);
+            return RunAsync(terminal, notebooks, kind, folder, options, cancellation);
+        });
+        return command;
+    }
+
+    private static async Task<int> RunAsync(
+        Terminal terminal, IReadOnlyList<NotebookDocument> notebooks, EngineKind kind, string folder, SiteOptions options, CancellationToken cancellation)
+    {
+        IReadOnlyList<ExecutedNotebook> executed = await RenderProgress.ShowAsync(
+            terminal, notebooks, progress => new NotebookRunner(kind).RunAsync(notebooks, progress, cancellation)).ConfigureAwait(false);
+        SiteResult site = Site.Write([.. executed.Zip(notebooks, (run, document) => new SiteEntry(run, Group(document)))], folder, options);
+
+        foreach (ExecutedNotebook run in executed)
+        {
+            foreach (ExecutedCodeCell cell in run.Cells.OfType<ExecutedCodeCell>().Where(cell => cell.Failure is not null))
+            {
+                CellFailure failure = cell.Failure!;
+                string line = failure.Line is { } number ? FormattableString.Invariant($", line {number}") : "";
+                terminal.Error.WriteLine($"{run.Name}, cell {cell.Id}{line}: {failure.Message}");
+                terminal.Error.WriteLine($"    {failure.SourceLine ?? cell.Source.Split('\n')[0].Trim()}");
+            }
+        }
+
+        foreach (PageProblem problem in site.Problems)
+        {
+            terminal.Error.WriteLine(problem.ToString());
+        }
+
+        int failed = executed.Count(run => !run.Succeeded);
+        terminal.Output.WriteLine(FormattableString.Invariant(
+            $"{executed.Count - failed} of {executed.Count} notebooks ran to their end. Open {Path.Combine(folder, PageNames.Index)}"));
+        return failed == 0 && site.Problems.Count == 0 ? ExitCode.Success : ExitCode.Failed;
+    }
+
+    private static List<NotebookDocument> Notebooks(string[] wanted, List<string> problems)
+    {
+        IReadOnlyList<string> all = NotebookFile.In(Repository.Folder("notebooks"));
+        foreach (string name in wanted.Where(name => !all.Any(path => IsNamed(path, name))))
+        {
+            problems.Add($"--notebook {name}: there is no such notebook. There are: {string.Join(", ", all.Select(Path.GetFileNameWithoutExtension))}.");
+        }
+
+        List<NotebookDocument> read = [];
+        foreach (string path in all.Where(path => wanted.Length == 0 || wanted.Any(name => IsNamed(path, name))))
+        {
+            try
+            {
+                read.Add(NotebookFile.Read(path));
+            }
+            catch (NotebookFormatException exception)
+            {
+                problems.Add(exception.Message);
+            }
+        }
+
+        return read;
+    }
+
+    /// <summary>By its name, with or without extension, or by the number it starts with.</summary>
+    private static bool IsNamed(string path, string name)
+    {
+        string own = Path.GetFileNameWithoutExtension(path);
+        string asked = name.EndsWith(".ipynb", StringComparison.OrdinalIgnoreCase) ? Path.GetFileNameWithoutExtension(name) : name;
+        return string.Equals(own, asked, StringComparison.OrdinalIgnoreCase)
+            || (asked.Length > 0 && asked.All(char.IsAsciiDigit) && own.StartsWith(asked + "-", StringComparison.Ordinal));
+    }
+
+    private static NotebookInput Input(string? vehicle, string[] set, List<string> problems)
+    {
+        IReadOnlyList<ValueOverride> overrides = VehicleOptions.Overrides(set, problems);
+        string path = vehicle ?? Repository.Folder(NotebookInput.DefaultVehicle);
+        VehicleOptions.Read(path, overrides, problems);
+        return new NotebookInput(Path.GetFullPath(path), [.. overrides.Select(change => $"{change.Path}={change.Value}")]);
+    }
+
+    private static NotebookGroup Group(NotebookDocument document) =>
+        Path.GetFileName(document.Folder) == "notebooks" ? NotebookGroup.Main : NotebookGroup.Lesson;
+
+    private static List<KeyValuePair<string, string>> Facts(NotebookInput input, string units)
+    {
+        List<KeyValuePair<string, string>> facts = [new("Vehicle file", Path.GetFileName(input.VehiclePath))];
+        if (input.Overrides.Count > 0)
+        {
+            facts.Add(new("Changed values", string.Join("; ", input.Overrides)));
+        }
+
+        facts.Add(new("Units", units == "us" ? "US customary" : "SI"));
+        return facts;
+    }
+}

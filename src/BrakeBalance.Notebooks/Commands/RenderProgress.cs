@@ -1,0 +1,70 @@
+using System.Diagnostics;
+using BrakeBalance.Notebooks.Documents;
+using BrakeBalance.Notebooks.Execution;
+using Spectre.Console;
+
+namespace BrakeBalance.Notebooks.Commands;
+
+/// <summary>Shows how far a run has come: moving bars for a person, a line for each cell otherwise.</summary>
+internal static class RenderProgress
+{
+    /// <summary>Runs something that reports its steps.</summary>
+    /// <param name="terminal">Where the progress is shown.</param>
+    /// <param name="notebooks">The notebooks to run.</param>
+    /// <param name="run">What is run.</param>
+    public static Task<T> ShowAsync<T>(Terminal terminal, IReadOnlyList<NotebookDocument> notebooks, Func<IProgress<RunStep>, Task<T>> run) =>
+        terminal.IsInteractive
+            ? terminal.Rich().Progress()
+                .Columns(new TaskDescriptionColumn { Alignment = Justify.Left }, new ProgressBarColumn(), new PercentageColumn(), new ElapsedTimeColumn())
+                .StartAsync(context => run(new Bars(notebooks, context)))
+            : run(new Lines(terminal.Output));
+
+    private sealed class Lines(TextWriter output) : IProgress<RunStep>
+    {
+        private readonly Stopwatch _sinceLast = new();
+
+        public void Report(RunStep value)
+        {
+            if (value.Cell is { } cell)
+            {
+                string outcome = cell.Failure is null ? "" : ", FAILED";
+                output.WriteLine(FormattableString.Invariant(
+                    $"{value.Notebook.Name}: cell {value.Done} of {value.Of} ({cell.Id}), {_sinceLast.Elapsed.TotalSeconds:0.00} s{outcome}"));
+            }
+            else
+            {
+                output.WriteLine($"{value.Notebook.Name}: {value.Notebook.Title}");
+            }
+
+            _sinceLast.Restart();
+        }
+    }
+
+    private sealed class Bars(IReadOnlyList<NotebookDocument> notebooks, ProgressContext context) : IProgress<RunStep>
+    {
+        private readonly Dictionary<NotebookDocument, ProgressTask> _bars = notebooks.ToDictionary(
+            notebook => notebook,
+            notebook => context.AddTask(Markup.Escape(notebook.Name), autoStart: false, maxValue: Math.Max(1, notebook.Cells.Count(cell => cell.IsCode))));
+
+        public void Report(RunStep value)
+        {
+            ProgressTask bar = _bars[value.Notebook];
+            if (value.Cell is null)
+            {
+                bar.StartTask();
+                return;
+            }
+
+            bar.Value = value.Done;
+            if (value.Cell.Failure is not null)
+            {
+                bar.Description = $"{Markup.Escape(value.Notebook.Name)} [red]failed in cell {value.Done}[/]";
+                bar.StopTask();
+            }
+            else if (value.Done == value.Of)
+            {
+                bar.StopTask();
+            }
+        }
+    }
+}

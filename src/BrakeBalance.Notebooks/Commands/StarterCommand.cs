@@ -1,0 +1,40 @@
+using System.CommandLine;
+using BrakeBalance.Notebooks.Pages;
+using BrakeBalance.Vehicles.Files;
+
+namespace BrakeBalance.Notebooks.Commands;
+
+/// <summary><c>starter FILE</c>: writes a commented vehicle file to begin with.</summary>
+internal static class StarterCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var file = new Argument<string>("FILE") { Description = "The file to write; - writes to the terminal" };
+        var force = new Option<bool>("--force") { Description = "Writes over a file that is already there" };
+        var command = new Command("starter", "Write a commented vehicle file of an invented car to begin with.") { file, force };
+        command.SetAction(parsed =>
+        {
+            string path = parsed.GetRequiredValue(file);
+            if (path == "-")
+            {
+                terminal.Output.Write(StarterFile.Text());
+                return ExitCode.Success;
+            }
+
+            if (Directory.Exists(path))
+            {
+                throw new BadInputException($"{path}: this is a folder; name a file in it.");
+            }
+
+            if (File.Exists(path) && !parsed.GetValue(force))
+            {
+                throw new BadInputException($"{path}: there is a file already; --force writes over it.");
+            }
+
+            AtomicFile.Write(path, StarterFile.Text());
+            terminal.Output.WriteLine($"{path} is written. Put your car's values in, then 'check {path}'.");
+            return ExitCode.Success;
+        });
+        return command;
+    }
+}
