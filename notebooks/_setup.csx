@@ -8,8 +8,21 @@
 #r "../src/BrakeBalance.Charts/bin/Release/net10.0/Plotly.NET.dll"
 
 global using BrakeBalance;
+global using BrakeBalance.Assist;
+global using BrakeBalance.Balance;
+global using BrakeBalance.Brakes;
 global using BrakeBalance.Charts;
+global using BrakeBalance.Hydraulics;
+global using BrakeBalance.Measurements;
+global using BrakeBalance.Pedals;
+global using BrakeBalance.Rules;
+global using BrakeBalance.Stops;
+global using BrakeBalance.Summaries;
+global using BrakeBalance.Tyres;
+global using BrakeBalance.Vehicles;
 global using Microsoft.Data.Analysis;
 global using UnitsNet;
 
+// A decimal comma in a picture's numbers would break it, whatever the language of the computer.
+System.Globalization.CultureInfo.DefaultThreadCurrentCulture = System.Globalization.CultureInfo.InvariantCulture;
 BrakeBalance.Charts.Outputs.KernelFormatters.Register();

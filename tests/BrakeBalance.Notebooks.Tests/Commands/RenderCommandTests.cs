@@ -1,0 +1,139 @@
+using BrakeBalance.Charts;
+
+namespace BrakeBalance.Notebooks.Tests.Commands;
+
+[Collection(EnginesCollection.Name)]
+public sealed class RenderCommandTests : IDisposable
+{
+    private readonly TemporaryFolder _folder = new();
+    private readonly string _home = Environment.CurrentDirectory;
+    private readonly UnitSystem _units = Display.Units;
+
+    public RenderCommandTests()
+    {
+        foreach (string folder in new[] { "notebooks/lessons", "data/vehicles" })
+        {
+            Directory.CreateDirectory(_folder.File(folder));
+        }
+
+        _folder.Write("Notebooks.sln", "");
+        string setup = File.ReadAllText(RepositoryRoot.File("notebooks/_setup.csx"));
+        File.Copy(RepositoryRoot.File(NotebookInput.DefaultVehicle), _folder.File(NotebookInput.DefaultVehicle));
+        _folder.Write("notebooks/_setup.csx", setup);
+        _folder.Write("notebooks/01-good.ipynb", SampleNotebook.Json("# Good", "#load \"_setup.csx\"", "NotebookInput.Current.Load().Vehicle.Wheelbase", "$\"units {Display.Units}\""));
+        _folder.Write("notebooks/02-bad.ipynb", SampleNotebook.Json("# Bad", "1", "var load = 2;\nthrow new InvalidOperationException(\"no vacuum\");", "3"));
+        _folder.Write("notebooks/lessons/a-lesson.ipynb", SampleNotebook.Json("# Lesson", "#load \"../_setup.csx\"", "Force.FromNewtons(7)"));
+        Environment.CurrentDirectory = _folder.Path;
+    }
+
+    public void Dispose()
+    {
+        Environment.CurrentDirectory = _home;
+        Environment.SetEnvironmentVariable(NotebookInput.VehicleVariable, null);
+        Environment.SetEnvironmentVariable(NotebookInput.OverridesVariable, null);
+        Environment.SetEnvironmentVariable(Display.Variable, null);
+        Display.Units = _units;
+        _folder.Dispose();
+    }
+
+    [Theory]
+    [InlineData("interactive")]
+    [InlineData("script")]
+    public async Task A_failing_cell_is_named_and_the_other_notebooks_still_become_pages(string engine)
+    {
+        (int code, string output, string error) = await Shell.RunAsync("render", "--engine", engine);
+
+        Assert.Equal(1, code);
+        Assert.Equal("02-bad, cell c2, line 2: no vacuum\n    throw new InvalidOperationException(\"no vacuum\");\n", error);
+        Assert.Contains("2 of 3 notebooks ran to their end", output);
+        Assert.Equal(["01-good.html", "02-bad.html", "a-lesson.html", "index.html"], Pages());
+        Assert.Contains("7 N", Page("a-lesson"));
+        Assert.Contains("no vacuum", Page("02-bad"));
+    }
+
+    [Fact]
+    public async Task Progress_comes_as_a_line_for_each_cell_when_nobody_watches()
+    {
+        (int _, string output, string _) = await Shell.RunAsync("render", "--notebook", "01");
+        Assert.StartsWith("01-good: Good\n01-good: cell 1 of 3 (c1), ", output);
+        Assert.DoesNotContain('\u001b', output);
+    }
+
+    [Theory]
+    [InlineData("01")]
+    [InlineData("01-good")]
+    [InlineData("01-GOOD.ipynb")]
+    public async Task One_notebook_can_be_chosen_by_name_or_number(string name)
+    {
+        Assert.Equal(0, (await Shell.RunAsync("render", "--notebook", name)).Code);
+        Assert.Equal(["01-good.html", "index.html"], Pages());
+    }
+
+    [Fact]
+    public async Task The_notebook_sees_the_car_the_override_and_the_units()
+    {
+        _folder.Write("mine.json", File.ReadAllText(_folder.File(NotebookInput.DefaultVehicle)));
+        (int code, string _, string error) = await Shell.RunAsync(
+            "render", "--notebook", "01", "--vehicle", "mine.json", "--set", "wheelbase=3.1 m", "--units", "us", "--output", "pages");
+
+        Assert.Equal((0, ""), (code, error));
+        string page = File.ReadAllText(_folder.File("pages/01-good.html"));
+        Assert.Contains("3.1 m", page);
+        Assert.Contains("units Us", page);
+        Assert.Contains("mine.json", page);
+        Assert.Contains("wheelbase=3.1 m", page);
+        Assert.False(Directory.Exists(_folder.File("out")));
+    }
+
+    [Fact]
+    public async Task Two_renders_of_the_same_input_give_the_same_bytes()
+    {
+        await Shell.RunAsync("render", "--notebook", "01");
+        string first = Page("01-good");
+        await Shell.RunAsync("render", "--notebook", "01");
+        Assert.Equal(first, Page("01-good"));
+    }
+
+    [Fact]
+    public async Task All_bad_input_is_listed_at_once_and_nothing_is_written()
+    {
+        _folder.Write("broken.json", "{ \"wheelbase\": 3 }");
+        _folder.Write("taken", "");
+        _folder.Write("notebooks/03-torn.ipynb", "{ \"cells\": ");
+        string[] before = [.. _folder.Names];
+        (int code, string output, string error) = await Shell.RunAsync(
+            "render", "--notebook", "77", "--notebook", "03", "--vehicle", "broken.json", "--set", "what", "--output", "taken");
+
+        Assert.Equal((2, ""), (code, output));
+        foreach (string expected in new[] { "--notebook 77: there is no such notebook. There are: 01-good, 02-bad", "03-torn.ipynb", "wheelbase: 3 has no unit", "name: is missing", "--set what", "--output" })
+        {
+            Assert.Contains(expected, error);
+        }
+
+        Assert.DoesNotContain("   at ", error);
+        Assert.Equal(before, _folder.Names);
+    }
+
+    [Fact]
+    public async Task An_override_of_an_unknown_path_is_bad_input()
+    {
+        (int code, string _, string error) = await Shell.RunAsync("render", "--set", "front.brake.colour=red");
+        Assert.Equal(2, code);
+        Assert.Contains("colour", error);
+        Assert.False(Directory.Exists(_folder.File("out")));
+    }
+
+    [Fact]
+    public async Task Other_files_in_the_output_folder_stay()
+    {
+        Directory.CreateDirectory(_folder.File("out"));
+        _folder.Write("out/mine.txt", "mine");
+        await Shell.RunAsync("render", "--notebook", "01");
+        Assert.Equal("mine", File.ReadAllText(_folder.File("out/mine.txt")));
+        Assert.DoesNotContain(_folder.Names, name => name.EndsWith(".tmp", StringComparison.Ordinal));
+    }
+
+    private string[] Pages() => [.. Directory.EnumerateFiles(_folder.File("out"), "*.html").Select(path => Path.GetFileName(path)).Order()];
+
+    private string Page(string name) => File.ReadAllText(_folder.File($"out/{name}.html"));
+}
