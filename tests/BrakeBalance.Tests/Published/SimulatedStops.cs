@@ -6,7 +6,7 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>Stops against textbook and regulation numbers; each case names its own source.</summary>
-public class StoppingDistances
+public class SimulatedStops
 {
     /// <summary>
     /// Gillespie, Fundamentals of Vehicle Dynamics, ch. 3, light truck (inputs from memory, answers recomputed): 3635 lb, constant 2000 lbf from 60 mph:
