@@ -16,10 +16,22 @@ public static class EffectivenessRules
     public static IReadOnlyList<RuleVerdict> Check(Vehicle vehicle)
     {
         ArgumentNullException.ThrowIfNull(vehicle);
-        return [.. EffectivenessRule.All.Select(rule => Judge(vehicle, rule))];
+        Dictionary<(double Newtons, double Speed), IReadOnlyList<FailureOutcome>> known = [];
+        IReadOnlyList<FailureOutcome> Outcomes(FailureConditions conditions)
+        {
+            (double, double) key = (conditions.PedalForce.Newtons, conditions.Speed.MetersPerSecond);
+            if (!known.TryGetValue(key, out IReadOnlyList<FailureOutcome>? outcomes))
+            {
+                known[key] = outcomes = [.. vehicle.LoadCases.SelectMany(load => FailureAnalysis.Of(vehicle, load, conditions))];
+            }
+
+            return outcomes;
+        }
+
+        return [.. EffectivenessRule.All.Select(rule => Judge(vehicle, rule, Outcomes))];
     }
 
-    private static RuleVerdict Judge(Vehicle vehicle, EffectivenessRule rule)
+    private static RuleVerdict Judge(Vehicle vehicle, EffectivenessRule rule, Func<FailureConditions, IReadOnlyList<FailureOutcome>> outcomesFor)
     {
         string title = rule.TestSpeed is { } at && rule.LongestDistance(at) is { } limit
             ? FormattableString.Invariant($"{rule.Title}: {limit.Meters:0.#} m from {at.KilometersPerHour:0.#} km/h with at most {rule.GreatestPedalForce.Newtons:0} N")
@@ -37,9 +49,7 @@ public static class EffectivenessRules
         }
 
         var conditions = new FailureConditions { PedalForce = rule.GreatestPedalForce, Speed = speed };
-        FailureOutcome[] outcomes = [.. vehicle.LoadCases
-            .SelectMany(load => FailureAnalysis.Of(vehicle, load, conditions))
-            .Where(outcome => rule.Cases.Contains(outcome.Case.Id))];
+        FailureOutcome[] outcomes = [.. outcomesFor(conditions).Where(outcome => rule.Cases.Contains(outcome.Case.Id))];
         if (outcomes.Length == 0)
         {
             return NotApplicable("The car has no such part, or its stored energy is not described.");
