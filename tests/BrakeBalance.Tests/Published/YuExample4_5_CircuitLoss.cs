@@ -1,7 +1,7 @@
+using BrakeBalance.Assist;
 using BrakeBalance.Balance;
 using BrakeBalance.Brakes;
 using BrakeBalance.Hydraulics;
-using BrakeBalance.Assist;
 using BrakeBalance.Pedals;
 using BrakeBalance.Tyres;
 using BrakeBalance.Vehicles;
