@@ -6,7 +6,7 @@ using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 
-namespace BrakeBalance.Tests.Balance;
+namespace BrakeBalance.Tests.Control;
 
 public sealed class ControlForceTests
 {

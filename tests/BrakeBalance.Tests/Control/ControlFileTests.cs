@@ -2,11 +2,10 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using BrakeBalance.Assist;
 using BrakeBalance.Hydraulics;
-using BrakeBalance.Tests.Balance;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 
-namespace BrakeBalance.Tests.Vehicles;
+namespace BrakeBalance.Tests.Control;
 
 /// <summary>Pedal, assist, master cylinder and fluid in the vehicle file, and what is said when they do not fit.</summary>
 public sealed class ControlFileTests
