@@ -99,7 +99,9 @@ public sealed class ScriptEngine(string folder) : ICellEngine
         null => [],
         DataFrame frame => new()
         {
-            [MediaTypes.Html] = ValueHtml.Of(frame), [MediaTypes.Plain] = ValueText.Of(frame), [MediaTypes.Csv] = new FrameTable(frame).ToCsv(),
+            [MediaTypes.Html] = ValueHtml.Of(frame),
+            [MediaTypes.Plain] = ValueText.Of(frame),
+            [MediaTypes.Csv] = new FrameTable(frame).ToCsv(),
         },
         _ when ValueHtml.Suits(value) => new() { [MediaTypes.Html] = ValueHtml.Of(value), [MediaTypes.Plain] = ValueText.Of(value) },
         _ => new() { [MediaTypes.Plain] = ValueText.Of(value) },
