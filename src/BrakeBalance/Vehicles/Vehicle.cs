@@ -42,6 +42,12 @@ public sealed record Vehicle
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 0.1.</exception>
     public double RollingResistanceCoefficient { get; init => field = Require.Between(value, 0, 0.1); }
 
+    /// <summary>What the course of a stop needs beyond the balance; null when nothing of it is known.</summary>
+    public VehicleDynamics? Dynamics { get; init; }
+
+    /// <summary>Wheels, slip and heat of each axle, as far as they are known.</summary>
+    public PerAxle<AxleDynamics> AxleDynamics { get; init; } = new(new(), new());
+
     /// <summary>Engine braking; null for a declutched stop.</summary>
     public EngineBraking? EngineBraking { get; init; }
 

@@ -23,6 +23,8 @@ internal static partial class QuantityText
         [typeof(Temperature)] = "°C, °F, K",
         [typeof(VolumeFlow)] = "l/min, US gal/min, cm³/s",
         [typeof(Duration)] = "s, ms, min",
+        [typeof(Frequency)] = "Hz",
+        [typeof(HeatTransferCoefficient)] = "W/m²·K",
         [typeof(Angle)] = "°, rad",
         [typeof(MassMomentOfInertia)] = "kg·m²",
     };

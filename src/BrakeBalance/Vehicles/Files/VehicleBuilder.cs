@@ -28,6 +28,8 @@ internal sealed class VehicleBuilder
         Brake? rear = Brake(document.Rear.Brake!, "rear.brake");
         BrakeHydraulics? hydraulics = Hydraulics(document.Hydraulics);
         EngineBraking? engine = Engine(document.EngineBraking);
+        var dynamics = new DynamicsBuilder(_problems);
+        var axles = new PerAxle<AxleDynamics>(dynamics.Axle(document.Front, "front"), dynamics.Axle(document.Rear, "rear"));
         BrakeControl? control = new ControlBuilder(_problems).Build(document, front is null || rear is null ? null : new PerAxle<Brake>(front, rear));
         if (_problems.Count > 0)
         {
@@ -46,6 +48,8 @@ internal sealed class VehicleBuilder
             Aerodynamics = Aerodynamics(document.Aerodynamics),
             RollingResistanceCoefficient = document.RollingResistance ?? 0,
             EngineBraking = engine,
+            Dynamics = DynamicsBuilder.Car(document.Dynamics),
+            AxleDynamics = axles,
             Control = control,
         };
         return vehicle;

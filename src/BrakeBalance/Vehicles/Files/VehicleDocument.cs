@@ -58,6 +58,10 @@ public sealed class VehicleDocument
     [Field("Rolling resistance over load", Low = "0", High = "0.1", Example = "0.015")]
     public double? RollingResistance { get; set; }
 
+    /// <summary>Dynamics.</summary>
+    [Field("How the car moves in a stop; typical values stand in for what is left out")]
+    public DynamicsDocument? Dynamics { get; set; }
+
     /// <summary>Engine braking.</summary>
     [Field("Drag of the engine in gear; left out for a declutched stop")]
     public EngineBrakingDocument? EngineBraking { get; set; }
@@ -110,6 +114,19 @@ public sealed class AxleDocument
     /// <summary>Brake.</summary>
     [Field("Brake of one wheel of this axle", Required = true)]
     public BrakeDocument? Brake { get; set; }
+
+    /// <summary>Wheel inertia.</summary>
+    [Field("Moment of inertia of one wheel with tyre and disc or drum; 1 kg·m² when left out", Low = "0.05 kg·m²", High = "50 kg·m²", Example = "1.1 kg·m²")]
+    public MassMomentOfInertia? WheelInertia { get; set; }
+
+    /// <summary>Track.</summary>
+    [Field("Distance between the tyres' centre planes; 1.45 m when left out", Low = "0.8 m", High = "2.6 m", Example = "1.48 m",
+        HowToMeasure = "Tape measure from tyre to tyre at hub height, centre to centre")]
+    public Length? Track { get; set; }
+
+    /// <summary>Heat.</summary>
+    [Field("Heat capacity and cooling of one wheel's brake; estimated from its size when left out")]
+    public HeatDocument? Heat { get; set; }
 }
 
 /// <summary>A tyre as it is written.</summary>
@@ -131,6 +148,14 @@ public sealed class TyreDocument
     /// <summary>Reference load.</summary>
     [Field("Load of one wheel at which the adhesion is nominal; 4 kN when left out", Low = "0.5 kN", High = "30 kN", Example = "3.3 kN")]
     public Force? ReferenceLoad { get; set; }
+
+    /// <summary>Slip curve.</summary>
+    [Field("Published slip curve that gives the shape of adhesion against slip; chosen by the surface's adhesion when left out", Example = "dry asphalt")]
+    public string? SlipCurve { get; set; }
+
+    /// <summary>Lateral stiffness ratio.</summary>
+    [Field("Lateral over longitudinal slip stiffness of the rolling tyre; 0.5 when left out", Low = "0.05", High = "1", Example = "0.5")]
+    public double? LateralStiffnessRatio { get; set; }
 }
 
 /// <summary>Aerodynamics as they are written.</summary>

@@ -1,0 +1,172 @@
+using System.Collections.Immutable;
+using BrakeBalance.Balance;
+using BrakeBalance.Brakes;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Tyres;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+
+namespace BrakeBalance.Stops;
+
+/// <summary>A vehicle at one load on one surface, ready to stop.</summary>
+/// <remarks>
+/// <para>Made from the vehicle file; where the file is silent a typical value stands in, and <see cref="Assumptions"/> names it.</para>
+/// <para>Source: typical values are common practice.</para>
+/// </remarks>
+public sealed record StopSetup
+{
+    /// <summary>The car on its surface.</summary>
+    public required BrakedCar Car { get; init; }
+
+    /// <summary>Heat capacity, cooling and fade of one wheel's brake of each axle.</summary>
+    public required PerAxle<ThermalBrake> Heat { get; init; }
+
+    /// <summary>How pressure follows the foot in a panic stop.</summary>
+    public required PressureBuildUp BuildUp { get; init; }
+
+    /// <summary>Highest line pressure at the master cylinder, gauge; a panic driver holds it.</summary>
+    public required Pressure MaximumPressure { get; init; }
+
+    /// <summary>Part of the lateral load transfer that the front axle takes [–].</summary>
+    public required double FrontRollShare { get; init; }
+
+    /// <summary>Maximum speed, for the fade test.</summary>
+    public required Speed MaximumSpeed { get; init; }
+
+    /// <summary>The brake fluid.</summary>
+    public required BrakeFluidGrade Fluid { get; init; }
+
+    /// <summary>Adhesion of the surface for a tyre of factor one at its reference load [–].</summary>
+    public required double Adhesion { get; init; }
+
+    /// <summary>The typical values that stand in for what the vehicle file leaves out, in words.</summary>
+    public required IReadOnlyList<string> Assumptions { get; init; }
+
+    /// <summary>A driver who stamps on the pedal and holds the highest pressure.</summary>
+    public PanicDriver Panic => new() { HeldPressure = MaximumPressure };
+
+    /// <summary>The bound of an ideal anti-lock control at the highest pressure.</summary>
+    public AntilockBound Antilock => new() { HeldPressure = MaximumPressure };
+
+    /// <summary>Makes the set-up.</summary>
+    /// <param name="vehicle">The vehicle.</param>
+    /// <param name="load">One of its load cases.</param>
+    /// <param name="adhesion">Peak adhesion of the surface for a tyre of factor one at its reference load [–]; 0.02 to 2.</param>
+    /// <param name="shape">Slip curve that gives the shape; null for the tyre's own, or else one that suits the adhesion.</param>
+    /// <returns>The set-up.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The adhesion is outside its range, or a drum's shoe would lock by itself at a friction of its curve.</exception>
+    public static StopSetup From(Vehicle vehicle, LoadCase load, double adhesion, SlipCurve? shape = null)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        ArgumentNullException.ThrowIfNull(load);
+        Require.Between(adhesion, 0.02, 2, nameof(adhesion));
+        List<string> assumed = [];
+        VehicleDynamics dynamics = vehicle.Dynamics ?? new();
+        var model = new BalanceModel(vehicle, load);
+        double panicSeconds = Known(dynamics.PanicRiseTime?.Seconds, 0.25, "time to the highest pressure in a panic stop 0.25 s", assumed);
+        Aerodynamics? air = vehicle.Aerodynamics;
+        var car = new BrakedCar
+        {
+            Name = vehicle.Name,
+            Mass = load.Mass,
+            Wheelbase = vehicle.Wheelbase,
+            CentreOfGravityHeight = load.CentreOfGravityHeight,
+            StaticFrontShare = 1 - load.FrontAxleToCentreOfGravity / vehicle.Wheelbase,
+            Axles = new(Axle(vehicle, model, BrakeBalance.Axle.Front, adhesion, shape, assumed), Axle(vehicle, model, BrakeBalance.Axle.Rear, adhesion, shape, assumed)),
+            DragArea = air?.DragArea ?? Area.Zero,
+            LiftArea = new(air?.FrontLiftArea ?? Area.Zero, air?.RearLiftArea ?? Area.Zero),
+            RollingResistance = vehicle.RollingResistanceCoefficient,
+            YawInertia = dynamics.YawInertia,
+            Pitch = dynamics.PitchFrequency is { } pitch
+                ? new PitchDynamics { NaturalFrequency = pitch, DampingRatio = Known(dynamics.PitchDamping, 0.35, "damping ratio of pitch 0.35", assumed) }
+                : null,
+        };
+        if (dynamics.YawInertia is null)
+        {
+            assumed.Add("yaw inertia mass times both axle distances");
+        }
+
+        return new StopSetup
+        {
+            Car = air is null ? car : car with { AirDensity = air.AirDensity },
+            Heat = new(
+                ThermalFigures.Of(vehicle.Brakes.Front, vehicle.AxleDynamics.Front.Heat, "front", assumed),
+                ThermalFigures.Of(vehicle.Brakes.Rear, vehicle.AxleDynamics.Rear.Heat, "rear", assumed)),
+            BuildUp = new PressureBuildUp
+            {
+                RampRate = PressureChangeRate.FromPascalsPerSecond(vehicle.Hydraulics.MaximumPressure.Pascals / panicSeconds),
+                AssistLag = Duration.FromSeconds(Known(dynamics.AssistLag?.Seconds, 0.06, "assist lag 60 ms", assumed)),
+            },
+            MaximumPressure = vehicle.Hydraulics.MaximumPressure,
+            FrontRollShare = Known(dynamics.FrontRollShare, 0.55, "front axle takes 55 % of the lateral load transfer", assumed),
+            MaximumSpeed = Speed.FromKilometersPerHour(Known(dynamics.MaximumSpeed?.KilometersPerHour, 160, "maximum speed 160 km/h", assumed)),
+            Fluid = vehicle.Control?.Circuits?.Front.Fluid.Grade ?? BrakeFluidGrade.Dot4,
+            Adhesion = adhesion,
+            Assumptions = assumed,
+        };
+    }
+
+    private static BrakedAxle Axle(Vehicle vehicle, BalanceModel model, Axle axle, double adhesion, SlipCurve? shape, List<string> assumed)
+    {
+        Tyre tyre = vehicle.Tyres[axle];
+        AxleDynamics dynamics = vehicle.AxleDynamics[axle];
+        string name = axle == BrakeBalance.Axle.Front ? "front" : "rear";
+        SlipCurve curve = shape ?? dynamics.SlipCurve ?? ShapeFor(adhesion);
+        if (shape is null && dynamics.SlipCurve is null)
+        {
+            assumed.Add($"{name} slip curve of the shape \"{curve.Name}\"");
+        }
+
+        curve = (curve with
+        {
+            LoadSensitivity = tyre.LoadSensitivity > 0
+                ? new LoadSensitivity { ReferenceLoad = tyre.ReferenceLoad, LossPerDoubling = tyre.LoadSensitivity }
+                : curve.LoadSensitivity,
+        }).ScaledToPeak(adhesion * tyre.AdhesionFactor, tyre.ReferenceLoad);
+        Brake brake = vehicle.Brakes[axle];
+        Force rearLoad = model.StaticAxleLoads.Rear;
+        Pressure highest = vehicle.Hydraulics.MaximumPressure;
+        double[] pascals =
+        [
+            .. model.Kinks.Select(p => p.Pascals)
+                .Concat(Enumerable.Range(1, 60).Select(i => highest.Pascals * i / 60))
+                .Where(p => p > 0).Order(),
+        ];
+        ImmutableArray<double> apart = [.. pascals.Where((p, i) => i == 0 || p > pascals[i - 1] + 1)];
+        return new BrakedAxle
+        {
+            LoadedRadius = tyre.LoadedRadius,
+            Tyre = curve,
+            Brakes = TorqueCurve.Through(apart.Select(p =>
+            {
+                var master = Pressure.FromPascals(p);
+                return (master, 2 * brake.BrakingTorque(vehicle.Hydraulics.LinePressures(master, rearLoad)[axle]));
+            })),
+            WheelInertia = MassMomentOfInertia.FromKilogramSquareMeters(
+                2 * Known(dynamics.WheelInertia?.KilogramSquareMeters, 1, $"{name} wheel inertia 1 kg·m² each", assumed)),
+            EngineBrakingTorque = vehicle.EngineBraking is { } engine && engine.DrivenAxle == axle
+                ? engine.BrakingForce * tyre.LoadedRadius
+                : Torque.Zero,
+            LateralSlipWeight = Known(dynamics.LateralStiffnessRatio, 0.5, $"{name} lateral slip stiffness half of the longitudinal", assumed),
+            Track = Length.FromMeters(Known(dynamics.Track?.Meters, 1.45, $"{name} track 1.45 m", assumed)),
+        };
+    }
+
+    private static SlipCurve ShapeFor(double adhesion) => adhesion switch
+    {
+        >= 0.6 => PublishedSlipCurves.DryAsphalt,
+        >= 0.28 => PublishedSlipCurves.WetAsphalt,
+        _ => PublishedSlipCurves.Snow,
+    };
+
+    private static double Known(double? given, double typical, string words, List<string> assumed)
+    {
+        if (given is { } known)
+        {
+            return known;
+        }
+
+        assumed.Add(words);
+        return typical;
+    }
+}

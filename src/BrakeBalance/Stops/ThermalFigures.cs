@@ -1,0 +1,65 @@
+using BrakeBalance.Brakes;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+
+namespace BrakeBalance.Stops;
+
+/// <summary>Heat capacity, cooling and fade of a vehicle's brake, estimated from its size where the file is silent.</summary>
+internal static class ThermalFigures
+{
+    private const double IronKilogramsPerCubicMetre = 7200;
+    private const double ReferenceCelsius = 100;
+
+    public static ThermalBrake Of(Brake brake, BrakeThermalData? data, string axle, List<string> assumed)
+    {
+        BrakeThermalData given = data ?? Estimate(brake);
+        if (data is null)
+        {
+            assumed.Add(FormattableString.Invariant(
+                $"{axle} brake of {given.RingMass.Kilograms:0.0} kg ring and {given.CoolingArea.SquareMeters:0.000} m² cooled surface, estimated from its radius"));
+        }
+
+        if (data?.Friction is null)
+        {
+            assumed.Add($"{axle} friction that does not change with temperature");
+        }
+
+        bool drum = brake is DrumBrake;
+        var made = new ThermalBrake
+        {
+            RingMass = given.RingMass,
+            HatMass = given.HatMass,
+            CoolingArea = given.CoolingArea,
+            CaliperConductanceWattsPerKelvin = drum ? 0.8 : 2,
+            CaliperHeatCapacityJoulesPerKelvin = drum ? 1500 : 2500,
+            Fade = given.Friction is { } friction ? Fade(brake, friction, given.FrictionIsMeasured) : FadeCurve.None,
+        };
+        return given.ConvectionAtTenMetresPerSecond is { } convection ? made with { ConvectionAtTenMetresPerSecond = convection } : made;
+    }
+
+    private static FadeCurve Fade(Brake brake, FrictionCurve friction, bool measured)
+    {
+        double coldest = friction.Coldest.DegreesCelsius;
+        double hottest = friction.Hottest.DegreesCelsius;
+        double height = measured ? 1 : brake.FrictionCoefficient / friction.At(Temperature.FromDegreesCelsius(Math.Clamp(ReferenceCelsius, coldest, hottest)));
+        double reference = brake.BrakeFactor;
+        return FadeCurve.Through(Enumerable.Range(0, 101)
+            .Select(i => Temperature.FromDegreesCelsius(coldest + (hottest - coldest) * i / 100))
+            .Select(t => (t, brake.BrakeFactorAt(height * friction.At(t)) / reference)));
+    }
+
+    /// <summary>An iron ring 0.4 radius wide and 20 mm thick for a disc, a shell 65 mm wide and 12 mm thick for a drum; common practice.</summary>
+    private static BrakeThermalData Estimate(Brake brake)
+    {
+        double radius = brake.EffectiveRadius.Meters;
+        double width = brake is DrumBrake ? 0.065 : 0.4 * radius;
+        double area = 2 * Math.PI * radius * width;
+        double ring = IronKilogramsPerCubicMetre * area * (brake is DrumBrake ? 0.012 : 0.020);
+        return new BrakeThermalData
+        {
+            RingMass = Mass.FromKilograms(ring),
+            HatMass = Mass.FromKilograms(0.4 * ring),
+            CoolingArea = Area.FromSquareMeters(brake is DrumBrake ? 1.3 * area : 3 * area),
+        };
+    }
+}

@@ -1,0 +1,80 @@
+using BrakeBalance.Brakes;
+using BrakeBalance.Tyres;
+
+namespace BrakeBalance.Vehicles.Files;
+
+/// <summary>Makes what a stop needs from a complete document, checking what its entries say of one another.</summary>
+internal sealed class DynamicsBuilder(List<Problem> problems)
+{
+    /// <summary>How the car moves; null when the file says nothing of it.</summary>
+    public static VehicleDynamics? Car(DynamicsDocument? document) => document is null ? null : new VehicleDynamics
+    {
+        YawInertia = document.YawInertia,
+        PitchFrequency = document.PitchFrequency,
+        PitchDamping = document.PitchDamping,
+        FrontRollShare = document.FrontRollShare,
+        MaximumSpeed = document.MaximumSpeed,
+        PanicRiseTime = document.PanicRiseTime,
+        AssistLag = document.AssistLag,
+    };
+
+    /// <summary>Wheels, tyres and heat of one axle.</summary>
+    public AxleDynamics Axle(AxleDocument document, string path) => new()
+    {
+        WheelInertia = document.WheelInertia,
+        Track = document.Track,
+        SlipCurve = Curve(document.Tyre!.SlipCurve, DocumentReader.Join(path, "tyre.slipCurve")),
+        LateralStiffnessRatio = document.Tyre.LateralStiffnessRatio,
+        Heat = document.Heat is { } heat ? Heat(heat, DocumentReader.Join(path, "heat")) : null,
+    };
+
+    private SlipCurve? Curve(string? name, string path)
+    {
+        SlipCurve? curve = PublishedSlipCurves.All.FirstOrDefault(c => string.Equals(c.Name, name, StringComparison.OrdinalIgnoreCase));
+        if (name is not null && curve is null)
+        {
+            problems.Add(new(path, $"\"{name}\" is not known.", string.Join(", ", PublishedSlipCurves.All.Select(c => $"\"{c.Name}\""))));
+        }
+
+        return curve;
+    }
+
+    private BrakeThermalData? Heat(HeatDocument heat, string path)
+    {
+        FrictionCurve? friction = null;
+        if (heat is { FrictionMaterial: not null, FrictionPoints: not null })
+        {
+            problems.Add(new(path, "says twice how friction changes with temperature.", "one of frictionMaterial and frictionPoints"));
+        }
+        else if (heat.FrictionMaterial is { } name)
+        {
+            friction = FrictionMaterial.Invented.FirstOrDefault(material => string.Equals(material.Name, name, StringComparison.OrdinalIgnoreCase))?.Friction;
+            if (friction is null)
+            {
+                problems.Add(new(DocumentReader.Join(path, "frictionMaterial"), $"\"{name}\" is not known.",
+                    string.Join(", ", FrictionMaterial.Invented.Select(material => $"\"{material.Name}\""))));
+            }
+        }
+        else if (heat.FrictionPoints is { } points)
+        {
+            try
+            {
+                friction = FrictionCurve.Through(points.Select(point => (point.Temperature!.Value, point.Friction!.Value)));
+            }
+            catch (ArgumentException fault)
+            {
+                problems.Add(new(DocumentReader.Join(path, "frictionPoints"), fault.Message.Split(" (Parameter", 2)[0], "points with rising temperatures"));
+            }
+        }
+
+        return new BrakeThermalData
+        {
+            RingMass = heat.RingMass!.Value,
+            HatMass = heat.HatMass ?? UnitsNet.Mass.Zero,
+            CoolingArea = heat.CoolingArea!.Value,
+            ConvectionAtTenMetresPerSecond = heat.ConvectionAtTenMetresPerSecond,
+            Friction = friction,
+            FrictionIsMeasured = heat.FrictionPoints is not null,
+        };
+    }
+}

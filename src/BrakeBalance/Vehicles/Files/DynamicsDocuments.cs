@@ -1,0 +1,77 @@
+using UnitsNet;
+
+namespace BrakeBalance.Vehicles.Files;
+
+/// <summary>How the car moves in a stop, as it is written.</summary>
+public sealed class DynamicsDocument
+{
+    /// <summary>Yaw inertia.</summary>
+    [Field("Moment of inertia about the vertical axis; mass times the distances of the axles from the centre of gravity when left out", Low = "50 kg·m²", High = "30000 kg·m²", Example = "2100 kg·m²")]
+    public MassMomentOfInertia? YawInertia { get; set; }
+
+    /// <summary>Pitch frequency.</summary>
+    [Field("Natural frequency of pitch on the springs; load transfer follows at once when left out", Low = "0.5 Hz", High = "10 Hz", Example = "1.5 Hz",
+        HowToMeasure = "Push one end down, let go and count the swings in ten seconds, or take it from video")]
+    public Frequency? PitchFrequency { get; set; }
+
+    /// <summary>Pitch damping.</summary>
+    [Field("Damping ratio of pitch; 0.35 when left out", Low = "0.05", High = "2", Example = "0.35")]
+    public double? PitchDamping { get; set; }
+
+    /// <summary>Front roll share.</summary>
+    [Field("Front axle's part of the lateral load transfer; 0.55 when left out", Low = "0", High = "1", Example = "0.55")]
+    public double? FrontRollShare { get; set; }
+
+    /// <summary>Maximum speed.</summary>
+    [Field("Maximum speed, for the fade test; 160 km/h when left out", Low = "30 km/h", High = "450 km/h", Example = "180 km/h")]
+    public Speed? MaximumSpeed { get; set; }
+
+    /// <summary>Panic rise time.</summary>
+    [Field("Time from first touch to the maximum pressure in a panic stop; 0.25 s when left out", Low = "0.02 s", High = "5 s", Example = "0.25 s")]
+    public Duration? PanicRiseTime { get; set; }
+
+    /// <summary>Assist lag.</summary>
+    [Field("Time constant with which the assist follows the foot; 60 ms when left out", Low = "0 ms", High = "1000 ms", Example = "60 ms")]
+    public Duration? AssistLag { get; set; }
+}
+
+/// <summary>Heat capacity and cooling of one wheel's brake, as they are written.</summary>
+public sealed class HeatDocument
+{
+    /// <summary>Ring mass.</summary>
+    [Field("Mass of the disc's rubbing ring or the drum's shell", Required = true, Low = "0.3 kg", High = "60 kg", Example = "6.5 kg",
+        HowToMeasure = "Weigh the whole part, and share it between ring and hat by its sizes")]
+    public Mass? RingMass { get; set; }
+
+    /// <summary>Hat mass.</summary>
+    [Field("Mass of hat and hub behind the ring; none when left out", Low = "0 kg", High = "60 kg", Example = "2.5 kg")]
+    public Mass? HatMass { get; set; }
+
+    /// <summary>Cooling area.</summary>
+    [Field("Surface of the ring that air sweeps, ducts included", Required = true, Low = "0.005 m²", High = "2 m²", Example = "0.14 m²")]
+    public Area? CoolingArea { get; set; }
+
+    /// <summary>Convection.</summary>
+    [Field("Convection added at 10 m/s of car speed; 30 W/m²·K when left out", Low = "0 W/m²·K", High = "500 W/m²·K", Example = "30 W/m²·K")]
+    public HeatTransferCoefficient? ConvectionAtTenMetresPerSecond { get; set; }
+
+    /// <summary>Friction material.</summary>
+    [Field("Invented material whose friction against temperature gives the shape: road pad, fast-road pad, track pad or drum lining; or give frictionPoints", Example = "road pad")]
+    public string? FrictionMaterial { get; set; }
+
+    /// <summary>Friction points.</summary>
+    [Field("Measured friction against temperature, coldest first, in place of frictionMaterial", Fewest = 2)]
+    public IReadOnlyList<FrictionPointDocument>? FrictionPoints { get; set; }
+}
+
+/// <summary>One measured point of friction against temperature, as it is written.</summary>
+public sealed class FrictionPointDocument
+{
+    /// <summary>Temperature.</summary>
+    [Field("Temperature of the rubbing surface", Required = true, Low = "-60 °C", High = "1500 °C", Example = "100 °C")]
+    public Temperature? Temperature { get; set; }
+
+    /// <summary>Friction.</summary>
+    [Field("Friction coefficient", Required = true, Low = "0.02", High = "1.2", Example = "0.38")]
+    public double? Friction { get; set; }
+}
