@@ -86,6 +86,19 @@ public sealed class ControlForce
         return Model.FirstLockUp(adhesion) is { } lockUp ? Math.Min(asked, lockUp.At.BrakingRate) : asked;
     }
 
+    /// <summary>The car at the point where the assist gives all it can; every newton more is the driver's own.</summary>
+    /// <returns>The point; null without assist, or when it lies beyond the highest pressure considered.</returns>
+    public ControlForcePoint? RunOut()
+    {
+        if (Control.Assist.RunOut is not { } runOut)
+        {
+            return null;
+        }
+
+        Pressure master = Cylinder.OutletPressures(runOut.OutputForce).Front;
+        return master <= Model.MaximumPressure ? AtPressure(master) : null;
+    }
+
     /// <summary>Where the pedal's travel goes at a front master-cylinder pressure.</summary>
     /// <param name="master">Front master-cylinder pressure, gauge; not negative.</param>
     /// <returns>The budget; null when the circuits' volumes are not known, or a pressure lies beyond the table of hoses.</returns>

@@ -51,8 +51,21 @@ public class SummaryCommandTests
         HashSet<string> written = [];
         Collect(await JsonAsync("--braking-rate", "0.4"), "", written);
 
-        string[] leaves = [.. explained.Where(path => path is not ("advice" or "notices[]") && !Regex.IsMatch(path, "installed$|at_lock_up$|crossings\\[\\]$|knees\\[\\]$"))];
+        string[] leaves = [.. explained.Where(path => path is not ("advice" or "notices[]" or "control") && !Regex.IsMatch(path, "installed$|at_lock_up$|crossings\\[\\]$|knees\\[\\]$|run_out$|rates\\[\\].at$|rates\\[\\].travel$|gauge_table\\[\\]$|control.rule_checks\\[\\]$"))];
         Assert.Equal(leaves.Order(), written.Order());
+    }
+
+    [Fact]
+    public async Task Pedal_forces_gauge_readings_and_failures_are_there()
+    {
+        JsonNode control = (await JsonAsync("--load-case", "laden"))["control"]!;
+        JsonNode load = Assert.Single(control["load_cases"]!.AsArray())!;
+        JsonNode rate = load["braking_rates"]!.AsArray().Single(entry => (double)entry!["braking_rate"]! == 0.6)!;
+        Assert.True((double)rate["at"]!["pedal_force_n"]! < (double)rate["pedal_force_without_assist_n"]!);
+        Assert.Equal(6, load["gauge_table"]!.AsArray().Count);
+        Assert.Equal("sound", (string)load["failures"]![0]!["case"]!);
+        Assert.Contains(control["rule_checks"]!.AsArray(), rule => (string)rule!["rule"]! == "fmvss135-assist-inoperative");
+        Assert.Contains("Gap of 0.40", (string)control["notices"]![0]!);
     }
 
     [Fact]
@@ -97,6 +110,15 @@ public class SummaryCommandTests
         {
             case JsonObject point when point.Any(pair => pair.Key.StartsWith("master_pressure", StringComparison.Ordinal)) && path != "point":
                 Collect(point, "point", paths);
+                break;
+            case JsonObject point when point.Any(pair => pair.Key.StartsWith("outlet_pressure", StringComparison.Ordinal)) && path != "control_point":
+                Collect(point, "control_point", paths);
+                break;
+            case JsonObject travel when travel.Any(pair => pair.Key.StartsWith("stroke_left", StringComparison.Ordinal)) && path != "travel":
+                Collect(travel, "travel", paths);
+                break;
+            case JsonArray rules when path == "control.rule_checks":
+                Collect(rules, "rule_checks", paths);
                 break;
             case JsonObject members:
                 foreach ((string key, JsonNode? value) in members)

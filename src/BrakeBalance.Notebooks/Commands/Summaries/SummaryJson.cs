@@ -28,6 +28,9 @@ internal sealed class SummaryJson(SummaryUnits units)
         ["note"] = summary.Vehicle.Note,
         ["load_cases"] = List(summary.LoadCases, LoadCase),
         ["rule_checks"] = List(summary.Verdicts, Verdict),
+        ["control"] = ControlSummary.Of(summary.Vehicle, null, summary.LoadCases is [var only] ? only.LoadCase.Name : null) is { } control
+            ? new ControlJson(units).Node(control)
+            : null,
         ["advice"] = summary.Advice is { } advice ? Advice(advice) : null,
         ["notices"] = new JsonArray([.. summary.Notices.Select(notice => JsonValue.Create(notice))]),
     };
@@ -80,7 +83,7 @@ internal sealed class SummaryJson(SummaryUnits units)
         return node;
     }
 
-    private static JsonObject Verdict(RuleVerdict verdict) => new()
+    internal static JsonObject Verdict(RuleVerdict verdict) => new()
     {
         ["rule"] = verdict.Rule,
         ["title"] = verdict.Title,
@@ -109,7 +112,7 @@ internal sealed class SummaryJson(SummaryUnits units)
     private static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonObject> node) => new([.. items.Select(node)]);
 
     /// <summary>A number with six significant digits; null where there is none.</summary>
-    private static JsonValue? Number(double? value) => value is { } number && double.IsFinite(number)
+    internal static JsonValue? Number(double? value) => value is { } number && double.IsFinite(number)
         ? JsonValue.Create(double.Parse(number.ToString("G6", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture))
         : null;
 }

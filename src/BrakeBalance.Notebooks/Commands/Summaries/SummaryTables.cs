@@ -30,6 +30,11 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         }
 
         console.Write(rules);
+        if (ControlSummary.Of(summary.Vehicle, null, summary.LoadCases is [var only] ? only.LoadCase.Name : null) is { } control)
+        {
+            new ControlTables(units, console).Write(control);
+        }
+
         if (summary.Advice is { } advice)
         {
             Line($"Setting: {advice.Sentence}");
@@ -95,7 +100,7 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
 
     private void Line(string text) => console.WriteLine(text);
 
-    private static Table Table(params string[] headings)
+    internal static Table Table(params string[] headings)
     {
         var table = new Table { Border = TableBorder.Simple };
         foreach (string heading in headings)
@@ -106,7 +111,7 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         return table;
     }
 
-    private static Table RightAligned(Table table)
+    internal static Table RightAligned(Table table)
     {
         foreach (TableColumn column in table.Columns)
         {
@@ -116,7 +121,7 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         return table;
     }
 
-    private static void Row(Table table, params string[] cells) => table.AddRow([.. cells.Select(Markup.Escape)]);
+    internal static void Row(Table table, params string[] cells) => table.AddRow([.. cells.Select(Markup.Escape)]);
 
     private static string LocksFirst(LockUp? lockUp) => lockUp switch
     {
@@ -126,7 +131,7 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         _ => "both together",
     };
 
-    private static string Outcome(RuleOutcome outcome) => outcome switch
+    internal static string Outcome(RuleOutcome outcome) => outcome switch
     {
         RuleOutcome.Pass => "pass",
         RuleOutcome.Fail => "FAIL",

@@ -1,0 +1,104 @@
+using System.Text.Json.Nodes;
+using BrakeBalance.Assist;
+using BrakeBalance.Balance;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Rules;
+using BrakeBalance.Summaries;
+using UnitsNet;
+
+namespace BrakeBalance.Notebooks.Commands.Summaries;
+
+/// <summary>Pedal, assist, travel and failures as JSON for scripts; <see cref="SummaryKeys"/> says what each key means.</summary>
+/// <param name="units">Units of the values, named at the end of the keys.</param>
+internal sealed class ControlJson(SummaryUnits units)
+{
+    public JsonObject Node(ControlSummary summary) => new()
+    {
+        ["load_cases"] = List(summary.LoadCases, LoadCase),
+        ["rule_checks"] = List(summary.Verdicts, SummaryJson.Verdict),
+        ["notices"] = Words(summary.Notices),
+    };
+
+    private JsonObject LoadCase(ControlLoadCaseSummary part) => new()
+    {
+        ["name"] = part.LoadCase.Name,
+        ["run_out"] = part.RunOut is { } runOut ? Point(runOut) : null,
+        ["braking_rates"] = List(part.Rates, Rate),
+        ["gauge_table"] = List(part.Gauges, Point),
+        ["reserve"] = List(part.Reserve, Reserve),
+        ["failures"] = List(part.Failures, Failure),
+    };
+
+    private JsonObject Rate(ControlRateSummary rate) => new()
+    {
+        ["braking_rate"] = SummaryJson.Number(rate.BrakingRate),
+        ["at"] = rate.Point is { } point ? Point(point) : null,
+        [units.Key("pedal_force_without_assist", units.Force)] = Force(rate.WithoutAssist),
+        ["travel"] = rate.Travel is { } travel ? Travel(travel) : null,
+    };
+
+    private JsonObject Point(ControlForcePoint point) => new()
+    {
+        [units.Key("pedal_force", units.Force)] = Force(point.PedalForce),
+        [units.Key("input_rod_force", units.Force)] = Force(point.InputRodForce),
+        [units.Key("output_rod_force", units.Force)] = Force(point.OutputRodForce),
+        [units.Key("outlet_pressure_front", units.Pressure)] = Pressure(point.OutletPressures.Front),
+        [units.Key("outlet_pressure_rear", units.Pressure)] = Pressure(point.OutletPressures.Rear),
+        [units.Key("line_pressure_front", units.Pressure)] = Pressure(point.Balance.LinePressures.Front),
+        [units.Key("line_pressure_rear", units.Pressure)] = Pressure(point.Balance.LinePressures.Rear),
+        ["braking_rate"] = SummaryJson.Number(point.Balance.BrakingRate),
+    };
+
+    private JsonObject Travel(PedalTravel travel)
+    {
+        var parts = new JsonArray([.. travel.Parts.Select(part => new JsonObject { ["part"] = part.Name, [Key("travel")] = Short(part.Travel) })]);
+        return new()
+        {
+            [Key("pad")] = Short(travel.Pad),
+            [Key("pad_left")] = Short(travel.PadLeft),
+            [Key("rod")] = Short(travel.RodTravel),
+            [Key("stroke_left")] = Short(travel.StrokeLeft),
+            ["parts"] = parts,
+            ["warning"] = travel.Warning,
+        };
+    }
+
+    private JsonObject Reserve(ReserveApplication application) => new()
+    {
+        ["application"] = application.Number,
+        [units.Key("working_pressure", units.Pressure)] = Pressure(application.WorkingPressure),
+        [units.Key("greatest_assist", units.Force)] = Force(application.MaximumAssist),
+        ["share_of_first"] = SummaryJson.Number(application.ShareOfFirst),
+    };
+
+    private JsonObject Failure(FailureOutcome outcome) => new()
+    {
+        ["case"] = outcome.Case.Id,
+        ["name"] = outcome.Case.Name,
+        [units.Key("pedal_force_for_rate_0_25", units.Force)] = Force(outcome.PedalForceForRate),
+        ["why_not"] = outcome.WhyNot,
+        ["braking_rate_at_500_n"] = SummaryJson.Number(outcome.RateAtForce),
+        ["bound_by"] = outcome.Bound.ToString().ToLowerInvariant(),
+        [units.Key("pedal_force_used", units.Force)] = Force(outcome.ForceUsed),
+        ["locks_first"] = outcome.LockUpRate is null ? null : outcome.FirstToLock?.ToString().ToLowerInvariant() ?? "both together",
+        ["lock_up_braking_rate"] = SummaryJson.Number(outcome.LockUpRate),
+        [Key("distance_from_100_km_h", long_: true)] = Distance(outcome.Distance?.FromFirstTouch),
+        [Key("distance_with_reaction", long_: true)] = Distance(outcome.Distance?.Whole),
+        [Key("pad_travel")] = Short(outcome.Travel?.Pad),
+        ["notices"] = Words(outcome.Notices),
+    };
+
+    private string Key(string stem, bool long_ = false) => units.Key(stem, long_ ? (units.Us ? "ft" : "m") : (units.Us ? "in" : "mm"));
+
+    private JsonValue? Force(Force? force) => SummaryJson.Number(force is { } value ? units.Of(value) : null);
+
+    private JsonValue? Pressure(Pressure pressure) => SummaryJson.Number(units.Of(pressure));
+
+    private JsonValue? Short(Length? length) => SummaryJson.Number(units.Us ? length?.Inches : length?.Millimeters);
+
+    private JsonValue? Distance(Length? length) => SummaryJson.Number(units.Us ? length?.Feet : length?.Meters);
+
+    private static JsonArray Words(IEnumerable<string> words) => new([.. words.Select(word => JsonValue.Create(word))]);
+
+    private static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonObject> node) => new([.. items.Select(node)]);
+}

@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+using BrakeBalance.Assist;
+using BrakeBalance.Balance;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Rules;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+
+namespace BrakeBalance.Summaries;
+
+/// <summary>What lies between foot and line pressure, in numbers: effort, run-out, gauge readings, travel, reserve, failures and rules.</summary>
+/// <param name="Vehicle">The car.</param>
+/// <param name="LoadCases">One part a load case.</param>
+/// <param name="Verdicts">The rules on stopping distance; informative, no type approval.</param>
+/// <param name="Notices">What the reader should be told in words.</param>
+public sealed record ControlSummary(
+    Vehicle Vehicle,
+    IReadOnlyList<ControlLoadCaseSummary> LoadCases,
+    IReadOnlyList<RuleVerdict> Verdicts,
+    IReadOnlyList<string> Notices)
+{
+    /// <summary>Braking rates whose pedal force is listed unless others are asked for [–].</summary>
+    public static IReadOnlyList<double> UsualRates { get; } = [0.2, 0.4, 0.6, 0.8];
+
+    /// <summary>Pedal forces at which gauge readings are listed: 20 to 120 lbf in steps of 20.</summary>
+    public static IReadOnlyList<Force> GaugeForces { get; } = [.. Enumerable.Range(1, 6).Select(i => Force.FromPoundsForce(20 * i))];
+
+    /// <summary>The summary of a car.</summary>
+    /// <param name="vehicle">The car.</param>
+    /// <param name="brakingRates">Braking rates to list [–]; <see cref="UsualRates"/> unless said.</param>
+    /// <param name="loadCase">Only this load case; all unless said.</param>
+    /// <returns>The summary; null when the car does not say what lies between foot and line pressure.</returns>
+    public static ControlSummary? Of(Vehicle vehicle, IReadOnlyList<double>? brakingRates = null, string? loadCase = null)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        if (vehicle.Control is not { } control)
+        {
+            return null;
+        }
+
+        IEnumerable<LoadCase> loads = loadCase is null ? vehicle.LoadCases : [vehicle.LoadCase(loadCase)];
+        return new(
+            vehicle,
+            [.. loads.Select(load => ControlLoadCaseSummary.Of(vehicle, load, brakingRates ?? UsualRates))],
+            EffectivenessRules.Check(vehicle),
+            Warnings(vehicle, control));
+    }
+
+    private static List<string> Warnings(Vehicle vehicle, BrakeControl control)
+    {
+        List<string> notices = [];
+        if (control.PushRod is { } fit)
+        {
+            notices.Add("Push rod: " + fit.Describe());
+        }
+
+        foreach (Axle axle in new[] { Axle.Front, Axle.Rear })
+        {
+            if (control.Residual[axle] is { } valve && valve.Held > vehicle.Brakes[axle].ThresholdPressure)
+            {
+                notices.Add(FormattableString.Invariant($"The {axle.ToString().ToLowerInvariant()} residual valve keeps {valve.Held.Bars:0.00} bar, more than the {vehicle.Brakes[axle].ThresholdPressure.Bars:0.00} bar up to which the brake gives no torque: it drags."));
+            }
+        }
+
+        if (control.Assist is HydraulicBooster { ReleasedOutputForce: var drag } && drag > Force.Zero)
+        {
+            double left = Math.Max(0, drag.Newtons - control.MasterCylinder.ReturnSpringForce.Newtons);
+            notices.Add(left > 0
+                ? FormattableString.Invariant($"Back-pressure in the return line leaves {left:0} N on the master cylinder with the pedal released: the brakes release slowly and drag.")
+                : "Back-pressure in the return line pushes on the released booster, but the master cylinder's spring holds it.");
+        }
+
+        if (control.Circuits is null)
+        {
+            notices.Add("The file has no fluid section: the pedal's travel is not told.");
+        }
+
+        return notices;
+    }
+}
+
+/// <summary>Foot and line pressure of a car in one load case.</summary>
+/// <param name="LoadCase">The state of load.</param>
+/// <param name="RunOut">The car at the pedal force at which the assist runs out; null without assist.</param>
+/// <param name="Rates">Pedal force and travel at each braking rate asked for.</param>
+/// <param name="Gauges">What gauges should show at <see cref="ControlSummary.GaugeForces"/>.</param>
+/// <param name="Reserve">Assisted applications after the engine has stopped.</param>
+/// <param name="Failures">What the car still does when something fails; the sound car first.</param>
+public sealed record ControlLoadCaseSummary(
+    LoadCase LoadCase,
+    ControlForcePoint? RunOut,
+    IReadOnlyList<ControlRateSummary> Rates,
+    IReadOnlyList<ControlForcePoint> Gauges,
+    ImmutableArray<ReserveApplication> Reserve,
+    IReadOnlyList<FailureOutcome> Failures)
+{
+    internal static ControlLoadCaseSummary Of(Vehicle vehicle, LoadCase load, IReadOnlyList<double> rates)
+    {
+        var control = new ControlForce(new BalanceModel(vehicle, load));
+        var bare = new ControlForce(control.Model, control.Control with { Assist = control.Control.Assist.WithoutEnergy() });
+        return new(
+            load,
+            control.RunOut(),
+            [.. rates.Select(rate => control.AtRate(rate) is { } point
+                ? new ControlRateSummary(rate, point, bare.AtRate(rate)?.PedalForce, control.TravelAt(point.Balance.MasterPressure))
+                : new ControlRateSummary(rate, null, null, null))],
+            [.. ControlSummary.GaugeForces.Select(control.At)],
+            FailureAnalysis.Reserve(control),
+            FailureAnalysis.Of(vehicle, load));
+    }
+}
+
+/// <summary>Pedal force and travel at one braking rate.</summary>
+/// <param name="BrakingRate">z [–].</param>
+/// <param name="Point">The car at that rate; null when the highest pressure does not reach it.</param>
+/// <param name="WithoutAssist">Pedal force with the assist dead; null when the rate is not reached.</param>
+/// <param name="Travel">Where the pedal's travel goes; null when it cannot be told.</param>
+public sealed record ControlRateSummary(double BrakingRate, ControlForcePoint? Point, Force? WithoutAssist, PedalTravel? Travel);
