@@ -39,7 +39,7 @@ internal static partial class JsonPath
                         return new(change.Path, "is not a single value.", "a path to a single value, such as " + walked + (json[key] is JsonArray ? "[0]" : "") + ".…");
                     }
 
-                    json[key] = Value(change.Value);
+                    json[key] = Value(change.Value, json[key]);
                     return null;
                 }
 
@@ -74,7 +74,7 @@ internal static partial class JsonPath
                     return new(change.Path, "is not a single value.", "a path to a single value, such as " + walked + ".…");
                 }
 
-                array[at] = Value(change.Value);
+                array[at] = Value(change.Value, array[at]);
                 return null;
             }
 
@@ -91,8 +91,10 @@ internal static partial class JsonPath
         return new(path, $"\"{walked}\" is not in the file.{near}", string.Join(", ", known));
     }
 
-    private static JsonNode Value(string text) =>
-        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) ? JsonValue.Create(number)
+    // A text that looks like a number, such as a size "-6", stays a text.
+    private static JsonNode Value(string text, JsonNode? old) =>
+        old is JsonValue present && present.TryGetValue(out string? was) && double.TryParse(was, NumberStyles.Float, CultureInfo.InvariantCulture, out _) ? JsonValue.Create(text)
+        : double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) ? JsonValue.Create(number)
         : text is "true" or "false" ? JsonValue.Create(text == "true")
         : JsonValue.Create(text);
 

@@ -26,6 +26,7 @@ internal static partial class QuantityText
         [typeof(Frequency)] = "Hz",
         [typeof(HeatTransferCoefficient)] = "W/m²·K",
         [typeof(Angle)] = "°, rad",
+        [typeof(KinematicViscosity)] = "mm²/s, cSt",
         [typeof(MassMomentOfInertia)] = "kg·m²",
     };
 
@@ -129,6 +130,7 @@ internal static partial class QuantityText
             "degF" => "°F",
             "deg" => "°",
             "kph" => "km/h",
+            "mm²/s" => "cSt",
             _ => plain,
         };
         return UnitParser.Default.TryParse(plain, unitType, CultureInfo.InvariantCulture, out Enum? unit) ? unit : null;

@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+using BrakeBalance.Hydraulics;
+using UnitsNet;
+
+namespace BrakeBalance.Bench;
+
+/// <summary>All that a bench sheet has to say: what to cut, what to buy, what is wrong, what changes.</summary>
+public sealed record BenchReport
+{
+    private BenchReport()
+    {
+    }
+
+    /// <summary>What was measured.</summary>
+    public required BenchSheet Sheet { get; init; }
+
+    /// <summary>Hose to buy.</summary>
+    public required ImmutableArray<HosePurchaseLine> Purchase { get; init; }
+
+    /// <summary>Losses on the way from the booster's return, pedal at rest; empty when there is no sound plumbing.</summary>
+    public required ImmutableArray<ReturnLineLoss> ReturnLines { get; init; }
+
+    /// <summary>What the return does to the pedal, over oil temperature, coldest first; empty when it cannot be told.</summary>
+    public required ImmutableArray<(Temperature Oil, ReleaseEffect Effect)> Releases { get; init; }
+
+    /// <summary>The push rod's fit; null when it was not measured.</summary>
+    public required PushRodFit? PushRod { get; init; }
+
+    /// <summary>The change table; empty when no change is planned.</summary>
+    public required ImmutableArray<ChangeRow> Changes { get; init; }
+
+    /// <summary>Everything found, gravest first.</summary>
+    public required ImmutableArray<BenchFinding> Findings { get; init; }
+
+    /// <summary>Works a sheet out.</summary>
+    /// <param name="sheet">What was measured.</param>
+    /// <returns>The report.</returns>
+    /// <exception cref="ArgumentException">A car of the change plan cannot be computed; the message says why.</exception>
+    public static BenchReport Of(BenchSheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        List<BenchFinding> findings = [.. sheet.Hoses.SelectMany(hose => HoseChecks.Of(hose.Assembly, hose.Duty))];
+        ImmutableArray<ReturnLineLoss> lines = [];
+        ImmutableArray<(Temperature Oil, ReleaseEffect Effect)> releases = [];
+        if (sheet.Plumbing is { } plumbing)
+        {
+            ImmutableArray<BenchFinding> found = PlumbingCheck.Of(plumbing.Return.Plumbing);
+            findings.AddRange(found);
+            if (found.All(finding => finding.Severity != BenchSeverity.Wrong))
+            {
+                lines = plumbing.Return.Lines(VolumeFlow.Zero);
+                releases = Release(plumbing);
+                findings.AddRange(releases.Where(release => Math.Abs(release.Oil.Kelvins - plumbing.Return.Temperature.Kelvins) < 1e-9).Select(release => release.Effect.Finding));
+            }
+        }
+
+        if (sheet.PushRod is { } rod)
+        {
+            findings.Add(rod.Finding());
+        }
+
+        ImmutableArray<ChangeRow> changes = sheet.Change?.Rows() ?? [];
+        findings.AddRange(changes.Where(row => row.Severity != BenchSeverity.Good).Select(row => new BenchFinding(row.Severity, "new parts", row.Name + ".", row.Meaning)));
+        return new BenchReport
+        {
+            Sheet = sheet,
+            Purchase = sheet.Purchase.For(sheet.Hoses.Select(hose => hose.Assembly)),
+            ReturnLines = lines,
+            Releases = releases,
+            PushRod = sheet.PushRod?.Fit(),
+            Changes = changes,
+            Findings = [.. findings.OrderByDescending(finding => finding.Severity)],
+        };
+    }
+
+    private static ImmutableArray<(Temperature Oil, ReleaseEffect Effect)> Release(PlumbingJob plumbing)
+    {
+        if (plumbing.Release is not { } job)
+        {
+            return [];
+        }
+
+        Temperature given = plumbing.Return.Temperature;
+        IEnumerable<Temperature> oils = new[] { -20.0, 0, 20, 60, 90 }.Select(celsius => Temperature.FromDegreesCelsius(celsius))
+            .Where(oil => Math.Abs(oil.DegreesCelsius - given.DegreesCelsius) > 0.5).Append(given).OrderBy(oil => oil.DegreesCelsius);
+        return [.. oils.Select(oil => (oil, ReleaseEffect.Of(plumbing.Return with { Temperature = oil }, job.Booster, job.Master, job.RodTravel, job.MakersLimit)))];
+    }
+}

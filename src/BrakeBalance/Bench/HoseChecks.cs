@@ -1,0 +1,142 @@
+using System.Collections.Immutable;
+using UnitsNet;
+
+namespace BrakeBalance.Bench;
+
+/// <summary>Judges a hose assembly: length, orientation, bends, pressure, temperature and clearances.</summary>
+public static class HoseChecks
+{
+    /// <summary>Straight hose wanted between fitting and bend, in outer diameters [–] (common practice).</summary>
+    public const double StraightDiameters = 1;
+
+    /// <summary>Everything that can be said of an assembly from what was measured.</summary>
+    /// <param name="hose">The assembly.</param>
+    /// <param name="duty">What it has to stand.</param>
+    /// <returns>The findings, gravest first; what was not measured is not judged.</returns>
+    public static ImmutableArray<BenchFinding> Of(HoseAssembly hose, HoseDuty duty)
+    {
+        ArgumentNullException.ThrowIfNull(hose);
+        ArgumentNullException.ThrowIfNull(duty);
+        List<BenchFinding> findings = [.. Lengths(hose), .. Orientation(hose), .. Bends(hose), .. Pressures(hose, duty), .. Clearances(hose)];
+        return [.. findings.OrderByDescending(finding => finding.Severity)];
+    }
+
+    private static IEnumerable<BenchFinding> Lengths(HoseAssembly hose)
+    {
+        if (hose.FreeLength <= Length.Zero)
+        {
+            yield return new(BenchSeverity.Wrong, hose.Name, FormattableString.Invariant(
+                $"no hose is left between the fittings: overall {hose.OverallLength.Millimeters:0.#} mm, cut-offs {hose.CutOffs.Millimeters:0.#} mm, inside the sockets {(hose.First.Insertion + hose.Second.Insertion).Millimeters:0.#} mm."),
+                "Measure the overall length and the allowances again.");
+            yield break;
+        }
+
+        if (hose.RouteLength is not { } route)
+        {
+            yield break;
+        }
+
+        if (hose.ShortestUnderPressure < route)
+        {
+            yield return new(BenchSeverity.Wrong, hose.Name, FormattableString.Invariant(
+                $"may become {hose.ShortestUnderPressure.Millimeters:0} mm long under pressure, the route takes {route.Millimeters:0} mm."),
+                FormattableString.Invariant($"It would pull at its crimps; make it at least {Math.Ceiling(hose.OverallFor(route).Millimeters):0} mm overall."));
+        }
+        else if (hose.OverallLength > 1.25 * route)
+        {
+            yield return new(BenchSeverity.Caution, hose.Name, FormattableString.Invariant(
+                $"is {hose.OverallLength.Millimeters:0} mm long on a route of {route.Millimeters:0} mm."),
+                "A long hose rubs and loops; shorten it or guide it.");
+        }
+        else
+        {
+            yield return new(BenchSeverity.Good, hose.Name, FormattableString.Invariant(
+                $"spans its route of {route.Millimeters:0} mm even at its shortest, {hose.ShortestUnderPressure.Millimeters:0} mm."),
+                "Prove it with the wheels hanging and on both locks.");
+        }
+    }
+
+    private static IEnumerable<BenchFinding> Orientation(HoseAssembly hose)
+    {
+        bool matters = hose.First.IsBent && hose.Second.IsBent;
+        if (matters && hose.Orientation is null)
+        {
+            yield return new(BenchSeverity.Wrong, hose.Name, "has two bent ends and no angle between them.",
+                "Lay it in the car, mark both ends and give the angle; a hose twisted into place works its fittings loose.");
+        }
+        else if (!matters && hose.Orientation is not null)
+        {
+            yield return new(BenchSeverity.Caution, hose.Name, "has an angle between its ends, but not two bent ends.",
+                "The angle has no meaning unless both ends are bent; check which fitting is meant.");
+        }
+    }
+
+    private static IEnumerable<BenchFinding> Bends(HoseAssembly hose)
+    {
+        if (hose.Routing is not { } routing)
+        {
+            yield break;
+        }
+
+        if (hose.Rating.LeastBendRadius is { } least)
+        {
+            foreach (HoseBend bend in routing.Bends.Where(bend => bend.Radius < least))
+            {
+                yield return new(BenchSeverity.Wrong, hose.Name, FormattableString.Invariant(
+                    $"is bent to {bend.Radius.Millimeters:0} mm, the least for {hose.Rating.Name} is {least.Millimeters:0} mm."),
+                    "It would kink or burst early; take another way or a bent fitting.");
+            }
+        }
+        else if (routing.Bends.Length > 0)
+        {
+            yield return new(BenchSeverity.Caution, hose.Name, $"is bent, and the table has no least radius for {hose.Rating.Name}.", "Take it from the maker's sheet.");
+        }
+
+        if (hose.OutsideDiameter is { } diameter && routing.Bends.Length > 0)
+        {
+            Length wanted = diameter * StraightDiameters;
+            foreach ((string end, Length straight) in new[] { ("first", routing.StraightAtFirst), ("second", routing.StraightAtSecond) })
+            {
+                if (straight < wanted)
+                {
+                    yield return new(BenchSeverity.Caution, hose.Name, FormattableString.Invariant(
+                        $"has {straight.Millimeters:0} mm of straight hose at its {end} fitting; at least {wanted.Millimeters:0} mm, one outer diameter, is wanted."),
+                        "A bend that starts in the fitting breaks the hose there.");
+                }
+            }
+        }
+
+        if (hose.FreeLength > Length.Zero && routing.FreeLength > hose.FreeLength)
+        {
+            yield return new(BenchSeverity.Wrong, hose.Name, FormattableString.Invariant(
+                $"has {hose.FreeLength.Millimeters:0} mm of free hose, its bends and straights take {routing.FreeLength.Millimeters:0} mm."),
+                "The bends would be tighter than drawn; make it longer.");
+        }
+    }
+
+    private static IEnumerable<BenchFinding> Pressures(HoseAssembly hose, HoseDuty duty)
+    {
+        Pressure rated = hose.WorkingPressure;
+        string numbers = FormattableString.Invariant($"is good for {rated.Bars:0} bar, it has to stand {duty.Highest.Bars:0} bar");
+        yield return duty.Side == HoseSide.Pressure && hose.Rating.Side == HoseSide.Return
+            ? new(BenchSeverity.Wrong, hose.Name, $"is a return hose ({hose.Rating.Name}) in a pressure line.", "It would burst; take a pressure hose.")
+            : rated < duty.Highest
+            ? new(BenchSeverity.Wrong, hose.Name, numbers + ".", "It may burst; take a class with a higher working pressure, or fittings that have it.")
+            : rated < duty.Highest * (1 + duty.Margin)
+            ? new(BenchSeverity.Caution, hose.Name, FormattableString.Invariant($"{numbers}: {Above(rated, duty.Highest):0} % above, {duty.Margin * 100:0} % is wanted."), "Pressure peaks beat the relief valve; a higher class gives room.")
+            : new(BenchSeverity.Good, hose.Name, numbers + ".", "Hose, fittings and crimp must come from one maker's chart.");
+        if (duty.Hottest is { } hot && hose.Rating.GreatestTemperature is { } greatest && hot > greatest)
+        {
+            yield return new(BenchSeverity.Wrong, hose.Name, FormattableString.Invariant(
+                $"is good to {greatest.DegreesCelsius:0} °C, the fluid reaches {hot.DegreesCelsius:0} °C."), "It hardens and cracks; take a hot class or cool the fluid.");
+        }
+    }
+
+    private static double Above(Pressure rated, Pressure highest) => highest > Pressure.Zero ? ((rated / highest) - 1) * 100 : 100;
+
+    private static IEnumerable<BenchFinding> Clearances(HoseAssembly hose) => hose.Clearances.Where(room => !room.Holds).Select(room => new BenchFinding(
+        room.Distance <= Length.Zero || room.Kind == ClearanceKind.Moving ? BenchSeverity.Wrong : BenchSeverity.Caution,
+        hose.Name,
+        FormattableString.Invariant($"is {room.Distance.Millimeters:0} mm from {room.From}, {room.Least.Millimeters:0} mm is wanted."),
+        room.Kind == ClearanceKind.Heat ? "Move it, or shield the heat." : "Move it or guide it so that nothing touches it at full bump, droop and lock."));
+}
