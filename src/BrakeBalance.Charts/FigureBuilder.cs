@@ -156,7 +156,15 @@ public sealed partial class FigureBuilder
         SameLength(name, x, y);
         return Add(new LineLayer
         {
-            Name = name, X = x.Values, Y = y.Values, Tone = tone, Dash = dash, Width = width, Label = label, LabelAt = labelAt, Steps = steps,
+            Name = name,
+            X = x.Values,
+            Y = y.Values,
+            Tone = tone,
+            Dash = dash,
+            Width = width,
+            Label = label,
+            LabelAt = labelAt,
+            Steps = steps,
         });
     }
 
@@ -220,7 +228,14 @@ public sealed partial class FigureBuilder
 
         return Add(new MarkerLayer
         {
-            Name = name, X = x.Values, Y = y.Values, Tone = tone, Shape = shape, Label = label, PointLabels = labels, Size = size,
+            Name = name,
+            X = x.Values,
+            Y = y.Values,
+            Tone = tone,
+            Shape = shape,
+            Label = label,
+            PointLabels = labels,
+            Size = size,
             YError = error.Count == 0 ? null : error.Values,
         });
     }
@@ -350,8 +365,17 @@ public sealed partial class FigureBuilder
 
         return new Figure
         {
-            Id = _id, Title = _title, Caption = _caption, AltText = _alt, LongDescription = _description, Credit = _credit,
-            XAxis = _x!, YAxis = _y!, Layers = [.. _layers], Units = Units, BarMode = _bars,
+            Id = _id,
+            Title = _title,
+            Caption = _caption,
+            AltText = _alt,
+            LongDescription = _description,
+            Credit = _credit,
+            XAxis = _x!,
+            YAxis = _y!,
+            Layers = [.. _layers],
+            Units = Units,
+            BarMode = _bars,
             Table = _table ?? AutomaticTable.Of(_x!, _y!, _layers, Units),
         };
     }

@@ -36,7 +36,11 @@ public sealed record Control
     public static Control Slider(string id, string label, Measure measure, Series values, int start, UnitSystem? units = null) =>
         Checked(new Control
         {
-            Id = id, Label = label, Settings = [.. values.Values.Select(value => measure.Text(value, units ?? Display.Units))], Start = start, IsSlider = true,
+            Id = id,
+            Label = label,
+            Settings = [.. values.Values.Select(value => measure.Text(value, units ?? Display.Units))],
+            Start = start,
+            IsSlider = true,
         });
 
     /// <summary>A slider over settings named in words, such as load cases from light to heavy.</summary>

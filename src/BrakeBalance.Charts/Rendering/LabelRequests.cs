@@ -130,7 +130,10 @@ internal static class LabelRequests
             double cellHeight = Math.Abs(layout.AtY(ys.High) - layout.AtY(ys.Low)) / map.Y.Count;
             yield return new LabelRequest
             {
-                Owner = owner, Text = map.Classes[c].Label, Tone = Tone.Main, Priority = 4,
+                Owner = owner,
+                Text = map.Classes[c].Label,
+                Tone = Tone.Main,
+                Priority = 4,
                 Candidates = (w, h) => centres.Select(centre => (centre, Foreign(map, layout, Box.Around(centre, w, h), c, cellWidth, cellHeight))),
             };
         }
