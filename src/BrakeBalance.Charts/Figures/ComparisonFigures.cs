@@ -1,0 +1,138 @@
+using BrakeBalance.Balance;
+using BrakeBalance.Hydraulics;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Figures;
+
+/// <summary>Figures and tables that set two set-ups, or the steps of a knob, side by side.</summary>
+public static class ComparisonFigures
+{
+    /// <summary>The surfaces compared when none are chosen [–]: ice, snow, wet, damp, dry, track tyres.</summary>
+    public static IReadOnlyList<double> DefaultAdhesions { get; } = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.1, 1.2];
+
+    /// <summary>Braking efficiency of two set-ups over adhesion; surfaces on which the rear axle locks first are marked.</summary>
+    /// <param name="before">The set-up as it was.</param>
+    /// <param name="after">The set-up as it would be.</param>
+    /// <param name="adhesions">The surfaces [–]; null for <see cref="DefaultAdhesions"/>.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    /// <exception cref="ArgumentException">No axle locks on any of the surfaces.</exception>
+    public static Figure BeforeAfter(
+        BalanceModel before, BalanceModel after, IReadOnlyList<double>? adhesions = null, UnitSystem? units = null, string id = "before-after")
+    {
+        adhesions ??= DefaultAdhesions;
+        LockUp[] old = Locked(before, adhesions), changed = Locked(after, adhesions);
+        if (old.Length == 0 || changed.Length == 0)
+        {
+            throw new ArgumentException("No axle locks on any of the surfaces within the pressure considered, so there is no efficiency to compare.");
+        }
+
+        var figure = new FigureBuilder(id, units);
+        double first = old.Average(l => l.Efficiency), second = changed.Average(l => l.Efficiency);
+        int rearBefore = old.Count(l => l.First == Axle.Rear), rearAfter = changed.Count(l => l.First == Axle.Rear);
+        string share = $"mean efficiency {Percent(first)} before, {Percent(second)} after";
+        string order = (rearBefore, rearAfter) switch
+        {
+            (0, 0) => "the front axle locks first before and after",
+            (> 0, 0) => "the change cures the rear axle locking first",
+            (0, > 0) => "the change makes the rear axle lock first on some surfaces",
+            _ => $"the rear axle locks first on {rearBefore} of the surfaces before and on {rearAfter} after",
+        };
+        double floor = Math.Floor(Math.Min(old.Min(l => l.Efficiency), changed.Min(l => l.Efficiency)) * 10 - 0.2) / 10;
+        figure
+            .Title(Finding.Capital($"{order}; {share}"))
+            .Describe(
+                "Braking efficiency at the first lock-up, before and after the change. Triangles mark surfaces on which the rear axle locks first: dangerous.",
+                "Two lines of braking efficiency over adhesion, before and after; triangles where the rear axle locks first.",
+                $"{Finding.Capital(order)}: {share}.")
+            .X("Adhesion", "k", Measure.Number, 0, adhesions.Max())
+            .Y("Braking efficiency", "", Measure.Percent, Math.Max(0, floor), 1)
+            .Line("before", old.Select(l => l.Adhesion).ToArray(), old.Select(l => l.Efficiency).ToArray(), Tone.Other, Dash.Dash, 2.2)
+            .Line("after", changed.Select(l => l.Adhesion).ToArray(), changed.Select(l => l.Efficiency).ToArray(), Tone.Main, Dash.Solid, 2.8);
+        MarkRearFirst(figure, "rear locks first, before", old, Tone.Other);
+        MarkRearFirst(figure, "rear locks first, after", changed, Tone.Rear);
+        return figure.Table(Table(before, after, adhesions, figure.Units)).Build();
+
+        string Percent(double efficiency) => Measure.Percent.Text(efficiency, figure.Units);
+    }
+
+    /// <summary>Two set-ups side by side on each surface, as a table.</summary>
+    /// <param name="before">The set-up as it was.</param>
+    /// <param name="after">The set-up as it would be.</param>
+    /// <param name="adhesions">The surfaces [–]; null for <see cref="DefaultAdhesions"/>.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table.</returns>
+    public static NamedTable BeforeAfterTable(
+        BalanceModel before, BalanceModel after, IReadOnlyList<double>? adhesions = null, UnitSystem? units = null, string id = "before-after-table") => new()
+        {
+            Id = id,
+            Title = "Before and after the change, surface by surface",
+            Caption = "At the first lock-up while the pressure rises. A rear axle that locks first spins the car.",
+            Table = Table(before, after, adhesions ?? DefaultAdhesions, units ?? Display.Units),
+        };
+
+    /// <summary>What each turn of the knob gives: knee, line pressures at a braking rate, and the axle that locks first.</summary>
+    /// <param name="adjustment">The screw of the valve.</param>
+    /// <param name="withKnee">The balance with a given knee.</param>
+    /// <param name="brakingRate">The braking rate at which pressures are given [–].</param>
+    /// <param name="adhesion">The surface of the lock order [–].</param>
+    /// <param name="stepTurns">Turns between two rows.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table.</returns>
+    public static NamedTable KnobTable(
+        KneeAdjustment adjustment, Func<Pressure, BalanceModel> withKnee, double brakingRate = 0.8, double adhesion = 0.9, double stepTurns = 0.5,
+        UnitSystem? units = null, string id = "knob-table")
+    {
+        double[] turns = [.. Enumerable.Range(0, (int)Math.Floor(adjustment.Turns / stepTurns + 1e-9) + 1).Select(i => i * stepTurns)];
+        Pressure[] knees = [.. turns.Select(adjustment.KneeAt)];
+        BalanceModel[] models = [.. knees.Select(withKnee)];
+        BalancePoint?[] at = [.. models.Select(model => model.AtRate(brakingRate))];
+        LockUp?[] lockUps = [.. models.Select(model => model.FirstLockUp(adhesion))];
+        string rate = Finding.Rate(brakingRate), surface = Finding.Rate(adhesion);
+        return new NamedTable
+        {
+            Id = id,
+            Title = "Turns of the knob, counted inwards from fully out, and what they give",
+            Caption = $"Line pressures, gauge, at a braking rate of {rate}; lock order at an adhesion of {surface}. Check with two gauges; change one thing at a time.",
+            Table = new TableBuilder(units)
+                .Column("Turns in", Measure.Number, turns)
+                .Column("Knee", Measure.LinePressure, knees)
+                .Column($"Front line pressure at z = {rate}", Measure.LinePressure, at.Select(p => p?.LinePressures.Front.Pascals))
+                .Column($"Rear line pressure at z = {rate}", Measure.LinePressure, at.Select(p => p?.LinePressures.Rear.Pascals))
+                .Words($"First to lock at k = {surface}", lockUps.Select(Finding.AxleWord))
+                .Column("at braking rate z", Measure.Number, lockUps.Select(l => l?.At.BrakingRate))
+                .Build(),
+        };
+    }
+
+    private static LockUp[] Locked(BalanceModel model, IReadOnlyList<double> adhesions) => [.. adhesions.Select(model.FirstLockUp).OfType<LockUp>()];
+
+    private static void MarkRearFirst(FigureBuilder figure, string name, LockUp[] lockUps, Tone tone)
+    {
+        LockUp[] rear = [.. lockUps.Where(l => l.First == Axle.Rear)];
+        if (rear.Length > 0)
+        {
+            figure.Points(name, rear.Select(l => l.Adhesion).ToArray(), rear.Select(l => l.Efficiency).ToArray(), tone, Marker.Triangle, size: 10);
+        }
+    }
+
+    private static FigureTable Table(BalanceModel before, BalanceModel after, IReadOnlyList<double> adhesions, UnitSystem units)
+    {
+        LockUp?[] old = [.. adhesions.Select(before.FirstLockUp)], changed = [.. adhesions.Select(after.FirstLockUp)];
+        return new TableBuilder(units)
+            .Column("Adhesion k", Measure.Number, adhesions.ToArray())
+            .Words("First to lock, before", old.Select(Finding.AxleWord))
+            .Words("First to lock, after", changed.Select(Finding.AxleWord))
+            .Column("Braking rate z, before", Measure.Number, old.Select(l => l?.At.BrakingRate))
+            .Column("Braking rate z, after", Measure.Number, changed.Select(l => l?.At.BrakingRate))
+            .Column("Change in braking rate", Measure.Number, old.Zip(changed, (a, b) => b?.At.BrakingRate - a?.At.BrakingRate))
+            .Column("Front line pressure, before", Measure.LinePressure, old.Select(l => l?.At.LinePressures.Front.Pascals))
+            .Column("Front line pressure, after", Measure.LinePressure, changed.Select(l => l?.At.LinePressures.Front.Pascals))
+            .Column("Rear line pressure, before", Measure.LinePressure, old.Select(l => l?.At.LinePressures.Rear.Pascals))
+            .Column("Rear line pressure, after", Measure.LinePressure, changed.Select(l => l?.At.LinePressures.Rear.Pascals))
+            .Build();
+    }
+}

@@ -1,0 +1,75 @@
+using BrakeBalance.Balance;
+
+namespace BrakeBalance.Charts.Figures;
+
+public static partial class BalanceFigures
+{
+    /// <summary>Braking efficiency against adhesion, told apart by the axle that locks first.</summary>
+    /// <param name="model">The car in one load case.</param>
+    /// <param name="highestAdhesion">The grippiest surface [–]; up to 2.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    /// <exception cref="ArgumentException">No axle locks on any of the surfaces.</exception>
+    public static Figure BrakingEfficiency(BalanceModel model, double highestAdhesion = 1.2, UnitSystem? units = null, string id = "braking-efficiency")
+    {
+        double[] adhesions = [.. Enumerable.Range(0, (int)Math.Round((highestAdhesion - 0.1) * 100) + 1).Select(i => 0.1 + i * 0.01)];
+        LockUp[] lockUps = [.. adhesions.Select(model.FirstLockUp).OfType<LockUp>()];
+        if (lockUps.Length == 0)
+        {
+            throw new ArgumentException(
+                FormattableString.Invariant($"No axle of the {model.Vehicle.Name} locks up to an adhesion of {highestAdhesion} within the pressure considered."), nameof(model));
+        }
+
+        var figure = new FigureBuilder(id, units);
+        LockUp worst = lockUps.MinBy(l => l.Efficiency)!;
+        string finding =
+            $"the car uses at least {Measure.Percent.Text(worst.Efficiency, figure.Units)} of the road before an axle locks, least at an adhesion of {Finding.Rate(worst.Adhesion)}";
+        bool rearFirst = lockUps.Any(l => l.First == Axle.Rear);
+        double floor = Math.Floor(worst.Efficiency * 10 - 0.2) / 10;
+        figure
+            .Title(Finding.Capital($"{model.LoadCase.Name}: {finding}"))
+            .Describe(
+                $"Braking efficiency at the first lock-up of the {model.Vehicle.Name}, {model.LoadCase.Name}: braking force used over the braking force the road allows.",
+                "Braking efficiency against adhesion; the line shows by its dashes which axle locks first.",
+                $"{Finding.Capital(finding)}. " + (rearFirst
+                    ? $"The rear axle locks first at adhesions from {Finding.Rate(lockUps.First(l => l.First == Axle.Rear).Adhesion)} to {Finding.Rate(lockUps.Last(l => l.First == Axle.Rear).Adhesion)}."
+                    : "The front axle locks first on all of these surfaces."))
+            .X("Adhesion", "k", Measure.Number, 0, highestAdhesion)
+            .Y("Braking efficiency", "", Measure.Percent, Math.Max(0, Math.Min(floor, 0.9)), 1);
+        AddEfficiency(figure, lockUps, "", Tone.Front, Tone.Rear);
+        return figure.Table(table => LockUpTable(table, [.. lockUps.Where((_, i) => i % 10 == 0)])).Build();
+    }
+
+    /// <summary>The efficiency line in pieces: one dash pattern for each axle that locks first.</summary>
+    private static void AddEfficiency(FigureBuilder figure, IReadOnlyList<LockUp> lockUps, string suffix, Tone front, Tone rear)
+    {
+        var seen = new HashSet<bool>();
+        for (int from = 0; from < lockUps.Count;)
+        {
+            bool rearFirst = lockUps[from].First == Axle.Rear;
+            int to = from;
+            while (to + 1 < lockUps.Count && lockUps[to + 1].First == Axle.Rear == rearFirst)
+            {
+                to++;
+            }
+
+            // A piece goes on to the first point of the next one, so that the line has no gaps.
+            int end = Math.Min(to + 1, lockUps.Count - 1);
+            LockUp[] part = [.. lockUps.Skip(from).Take(end - from + 1)];
+            string name = (rearFirst ? "rear locks first" : "front locks first") + suffix;
+            figure.Line(
+                name, part.Select(l => l.Adhesion).ToArray(), part.Select(l => l.Efficiency).ToArray(), rearFirst ? rear : front, rearFirst ? Dash.Dash : Dash.Solid, 2.6,
+                seen.Add(rearFirst) ? null : "");
+            from = to + 1;
+        }
+    }
+
+    private static void LockUpTable(TableBuilder table, IReadOnlyList<LockUp> lockUps) => table
+        .Column("Adhesion k", Measure.Number, lockUps.Select(l => l.Adhesion).ToArray())
+        .Words("First to lock", lockUps.Select(Finding.AxleWord))
+        .Column("Braking rate z", Measure.Number, lockUps.Select(l => l.At.BrakingRate).ToArray())
+        .Column("Braking efficiency", Measure.Percent, lockUps.Select(l => l.Efficiency).ToArray())
+        .Column("Front line pressure", Measure.LinePressure, lockUps.Select(l => l.At.LinePressures.Front).ToArray())
+        .Column("Rear line pressure", Measure.LinePressure, lockUps.Select(l => l.At.LinePressures.Rear).ToArray());
+}

@@ -1,0 +1,73 @@
+using BrakeBalance.Balance;
+
+namespace BrakeBalance.Charts.Figures;
+
+/// <summary>What a balance says, in words.</summary>
+internal static class Finding
+{
+    private const double LowestRate = 0.1;
+
+    /// <summary>The parts of the range of braking rates in which the rear axle uses more of its tyres than the front.</summary>
+    public static IReadOnlyList<(double From, double To)> RearLed(BalanceModel model, double highestRate)
+    {
+        double top = Math.Min(highestRate, Math.Min(model.RearLiftOffRate * 0.999, model.At(model.MaximumPressure).BrakingRate));
+        double[] ends = [LowestRate, .. model.IdealCrossings().Select(c => c.BrakingRate).Where(z => z > LowestRate && z < top), top];
+        List<(double From, double To)> led = [];
+        for (int i = 1; i < ends.Length; i++)
+        {
+            double middle = (ends[i - 1] + ends[i]) / 2;
+            if (ends[i] > ends[i - 1] && model.FirstRearLedRate(middle, middle) is not null)
+            {
+                led.Add((ends[i - 1], ends[i]));
+            }
+        }
+
+        return led;
+    }
+
+    /// <summary>Which axle would lock first, over the range of braking rates.</summary>
+    public static string Order(BalanceModel model, double highestRate)
+    {
+        IReadOnlyList<(double From, double To)> led = RearLed(model, highestRate);
+        double top = Math.Min(highestRate, model.At(model.MaximumPressure).BrakingRate);
+        if (led.Count == 0)
+        {
+            return $"the front axle locks first at braking rates from {Rate(LowestRate)} to {Rate(top)}";
+        }
+
+        bool fromStart = led[0].From <= LowestRate + 1e-9, toEnd = led[^1].To >= Math.Min(top, model.RearLiftOffRate * 0.999) - 1e-9;
+        return (led.Count, fromStart, toEnd) switch
+        {
+            (1, true, true) => "the rear axle locks first at every braking rate",
+            (1, true, false) => $"the rear axle locks first up to a braking rate of {Rate(led[0].To)}, the front axle above",
+            (1, false, true) => $"the front axle locks first up to a braking rate of {Rate(led[0].From)}, the rear axle above",
+            (1, false, false) => $"the rear axle locks first between braking rates of {Rate(led[0].From)} and {Rate(led[0].To)}",
+            _ => "the rear axle locks first " + string.Join(" and ", led.Select(part => $"between {Rate(part.From)} and {Rate(part.To)}")),
+        };
+    }
+
+    /// <summary>The first lock-up on a surface.</summary>
+    public static string LockUp(LockUp? lockUp, double adhesion) => lockUp is null
+        ? $"At an adhesion of {Rate(adhesion)} no axle locks within the pressure considered."
+        : $"At an adhesion of {Rate(adhesion)} {AxleWords(lockUp.First)} first, at a braking rate of {Rate(lockUp.At.BrakingRate)}.";
+
+    /// <summary>Which axle locks, as a clause.</summary>
+    public static string AxleWords(Axle? first) => first switch
+    {
+        Axle.Front => "the front axle locks",
+        Axle.Rear => "the rear axle locks",
+        _ => "both axles lock together",
+    };
+
+    /// <summary>Which axle locks, as one word.</summary>
+    public static string AxleWord(LockUp? lockUp) => lockUp is null ? "none" : lockUp.First switch { Axle.Front => "front", Axle.Rear => "rear", _ => "both" };
+
+    /// <summary>A sentence with its first letter capital.</summary>
+    public static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+
+    /// <summary>A pure number with two decimals.</summary>
+    public static string Rate(double number) => Measure.Number.Text(number, UnitSystem.Si);
+
+    /// <summary>A name and value that a label keeps on one line.</summary>
+    public static string Bound(string name, double number) => $"{name}\u00a0=\u00a0{number.ToString("0.0#", System.Globalization.CultureInfo.InvariantCulture)}";
+}

@@ -1,0 +1,38 @@
+using BrakeBalance.Balance;
+using BrakeBalance.Charts.Rendering;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Figures;
+
+/// <summary>How far the axes of a brake-force figure reach; shared by figures that are to be compared.</summary>
+/// <param name="Front">Upper end of the front axle's force.</param>
+/// <param name="Rear">Upper end of the rear axle's force.</param>
+public sealed record ForceWindow(Force Front, Force Rear)
+{
+    /// <summary>A window that shows the ideal curves of some cars up to the rate that a surface allows.</summary>
+    /// <param name="models">The cars, or one car in several load cases or settings.</param>
+    /// <param name="adhesion">The grippiest surface to show [–].</param>
+    /// <returns>The window.</returns>
+    public static ForceWindow Of(IEnumerable<BalanceModel> models, double adhesion)
+    {
+        double front = 0, rear = 0;
+        foreach (BalanceModel model in models)
+        {
+            double top = Math.Min(model.GreatestRate(adhesion) * 1.1, model.RearLiftOffRate);
+            var ideal = Enumerable.Range(1, 40).Select(i => model.IdealForces(top * i / 40)).ToList();
+            front = Math.Max(front, ideal.Max(forces => forces.Front.Newtons));
+            rear = Math.Max(rear, ideal.Max(forces => forces.Rear.Newtons) * 1.5);
+        }
+
+        return new(Force.FromNewtons(front), Force.FromNewtons(rear));
+    }
+
+    /// <summary>The window with its ends at round display numbers.</summary>
+    internal (double Front, double Rear) Rounded(UnitSystem units)
+    {
+        DisplayUnit unit = Measure.BrakeForce.In(units);
+        return (Up(Front.Newtons), Up(Rear.Newtons));
+
+        double Up(double newtons) => unit.ToSi(Ticks.Fit(0, unit.FromSi(newtons), 7).High);
+    }
+}

@@ -1,0 +1,77 @@
+using BrakeBalance.Balance;
+
+namespace BrakeBalance.Charts.Figures;
+
+public static partial class BalanceFigures
+{
+    /// <summary>The same car in two load cases in one picture: two ideal curves and the installed line.</summary>
+    /// <param name="light">The lighter load case, such as driver only.</param>
+    /// <param name="laden">The heavier load case.</param>
+    /// <param name="adhesion">The surface whose first lock-up is marked [–].</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    public static Figure LoadCases(BalanceModel light, BalanceModel laden, double adhesion = 0.8, UnitSystem? units = null, string id = "load-cases")
+    {
+        var figure = new FigureBuilder(id, units);
+        (double front, double rear) = ForceWindow.Of([light, laden], Math.Max(0.9, adhesion)).Rounded(figure.Units);
+        BalanceModel[] both = [light, laden];
+        LockUp?[] lockUps = [.. both.Select(model => model.FirstLockUp(adhesion))];
+        string finding = string.Join("; ", both.Zip(lockUps, (model, lockUp) => lockUp is null
+            ? $"{model.LoadCase.Name}, no axle locks"
+            : $"{model.LoadCase.Name}, {Finding.AxleWords(lockUp.First)} at a braking rate of {Finding.Rate(lockUp.At.BrakingRate)} with {Measure.Percent.Text(lockUp.Efficiency, figure.Units)} of the road used"));
+        figure
+            .Title(LoadTitle(both, lockUps, adhesion))
+            .Describe(
+                $"Ideal distribution of the {light.Vehicle.Name}, {light.LoadCase.Name} and {laden.LoadCase.Name}, and what is installed. The load moves the ideal curve, the valve stays.",
+                "Two ideal curves, one for each load case, over the installed line; the first lock-up of each is marked.",
+                $"The ideal curve of the heavier load case lies higher, because the rear axle carries more. At an adhesion of {Finding.Rate(adhesion)}: {finding}.")
+            .X("Front brake force", "T₁", Measure.BrakeForce, 0, front)
+            .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, rear);
+        AddIdeal(figure, light, front, Tone.Ideal, $"ideal, {light.LoadCase.Name}");
+        AddIdeal(figure, laden, front, Tone.Other, $"ideal, {laden.LoadCase.Name}", Dash.DashDot);
+        bool sensing = light.Vehicle.Hydraulics.SensesLoad || laden.Vehicle.Hydraulics.SensesLoad;
+        AddInstalled(figure, light, front, sensing ? $"installed, {light.LoadCase.Name}" : "installed");
+        if (sensing)
+        {
+            AddInstalled(figure, laden, front, $"installed, {laden.LoadCase.Name}", Tone.Main, Dash.Dash);
+        }
+
+        foreach ((BalanceModel model, LockUp? lockUp) in both.Zip(lockUps))
+        {
+            if (lockUp is not null)
+            {
+                figure.Points(
+                    $"first lock-up, {model.LoadCase.Name}", [lockUp.At.BrakingForces.Front.Newtons], [lockUp.At.BrakingForces.Rear.Newtons],
+                    model == light ? Tone.Ideal : Tone.Other, model == light ? Marker.Circle : Marker.Square,
+                    $"{Finding.AxleWord(lockUp)} locks, {model.LoadCase.Name}, {Finding.Bound("z", Math.Round(lockUp.At.BrakingRate, 2))}");
+            }
+        }
+
+        AddKnees(figure, light, point => (point.BrakingForces.Front.Newtons, point.BrakingForces.Rear.Newtons));
+        double[] adhesions = [0.2, 0.4, 0.6, 0.8, 1.0];
+        return figure.Table(table =>
+        {
+            var rows = both.SelectMany(model => adhesions.Select(k => (Name: model.LoadCase.Name, Adhesion: k, LockUp: model.FirstLockUp(k)))).ToList();
+            table
+                .Words("Load case", rows.Select(row => row.Name))
+                .Column("Adhesion k", Measure.Number, rows.Select(row => row.Adhesion).ToArray())
+                .Words("First to lock", rows.Select(row => Finding.AxleWord(row.LockUp)))
+                .Column("Braking rate z", Measure.Number, rows.Select(row => row.LockUp?.At.BrakingRate))
+                .Column("Braking efficiency", Measure.Percent, rows.Select(row => row.LockUp?.Efficiency));
+        }).Build();
+    }
+
+    private static string LoadTitle(BalanceModel[] both, LockUp?[] lockUps, double adhesion)
+    {
+        if (lockUps is not [{ } light, { } laden])
+        {
+            return $"At an adhesion of {Finding.Rate(adhesion)} an axle locks in one load case only, if any";
+        }
+
+        string rates = $"{Finding.Rate(light.At.BrakingRate)} {both[0].LoadCase.Name}, {Finding.Rate(laden.At.BrakingRate)} {both[1].LoadCase.Name}";
+        return light.First == laden.First
+            ? $"At an adhesion of {Finding.Rate(adhesion)} {Finding.AxleWords(light.First)} first: at a braking rate of {rates}"
+            : $"The load changes which axle locks first at an adhesion of {Finding.Rate(adhesion)}: {Finding.AxleWord(light)} {both[0].LoadCase.Name}, {Finding.AxleWord(laden)} {both[1].LoadCase.Name}";
+    }
+}

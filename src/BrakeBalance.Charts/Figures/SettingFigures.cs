@@ -1,0 +1,134 @@
+using BrakeBalance.Balance;
+using BrakeBalance.Charts.Layers;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Figures;
+
+/// <summary>Figures of the choice of a setting: knee and slope over loads, surfaces and friction spread.</summary>
+public static class SettingFigures
+{
+    /// <summary>Where in the plane of knee and slope the front locks first in every case.</summary>
+    /// <param name="outcomes">The outcomes of a sweep over evenly spaced knees and slopes.</param>
+    /// <param name="advice">The advised setting, marked; null for none.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    /// <exception cref="ArgumentException">The outcomes are not a full grid.</exception>
+    public static Figure SafeSettings(
+        IReadOnlyList<SettingOutcome> outcomes, SettingAdvice? advice = null, UnitSystem? units = null, string id = "safe-settings")
+    {
+        SettingGrid grid = SettingGrid.Of(outcomes);
+        var figure = new FigureBuilder(id, units);
+        int safe = outcomes.Count(outcome => outcome.FrontFirstEverywhere);
+        string finding = advice?.Outcome is { } best
+            ? $"With a slope of {Finding.Rate(best.Slope)} the front axle locks first everywhere up to a knee of {figure.Text(Measure.LinePressure, best.Knee)}"
+            : safe == 0 ? "No setting tried keeps the front axle first everywhere" : "The lower knee and slope are, the more surely the front axle locks first";
+        figure
+            .Title(finding)
+            .Describe(
+                "Each knee and slope, judged over all load cases, surfaces and the spread of friction. A starting point for tests, one change at a time.",
+                "Map of knee against slope with the region where the front axle locks first in every case.",
+                FormattableString.Invariant($"{safe} of {outcomes.Count} settings tried keep the front axle first in every case; they lie at low knees and low slopes. {finding}."))
+            .X("Knee", "p", Measure.LinePressure)
+            .Y("Slope above the knee", "", Measure.Number)
+            .Map(
+                "which axle locks first", grid.Knees, grid.Slopes, grid.Rows(Class),
+                new MapClass("front first in every case", Tone.Ideal),
+                new MapClass("rear first in up to a tenth of the cases", Tone.Other, Hatch.Dots),
+                new MapClass("rear first in more cases", Tone.Rear, Hatch.Rising));
+        Mark(figure, grid, advice);
+        return figure.Table(table => Table(table, outcomes)).Build();
+
+        static int Class(SettingOutcome outcome) => outcome.FrontFirstEverywhere ? 0 : outcome.RearFirstShare <= 0.1 ? 1 : 2;
+    }
+
+    /// <summary>What the safe settings cost: mean braking efficiency over knee and slope, blank where the rear locks first in some case.</summary>
+    /// <param name="outcomes">The outcomes of a sweep over evenly spaced knees and slopes.</param>
+    /// <param name="advice">The advised setting, marked; null for none.</param>
+    /// <param name="worst">Whether the least efficiency is shown instead of the mean.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    /// <exception cref="ArgumentException">The outcomes are not a full grid.</exception>
+    public static Figure EfficiencyOfSettings(
+        IReadOnlyList<SettingOutcome> outcomes, SettingAdvice? advice = null, bool worst = false, UnitSystem? units = null, string id = "setting-efficiency")
+    {
+        SettingGrid grid = SettingGrid.Of(outcomes);
+        var figure = new FigureBuilder(id, units);
+        string what = worst ? "least braking efficiency" : "mean braking efficiency";
+        SettingOutcome[] safe = [.. outcomes.Where(outcome => outcome.FrontFirstEverywhere)];
+        string finding = safe.Length == 0
+            ? "No setting tried keeps the front axle first everywhere"
+            : $"Among the safe settings the {what} runs from {Percent(safe.Min(Efficiency))} to {Percent(safe.Max(Efficiency))}";
+        figure
+            .Title(finding)
+            .Describe(
+                $"{Finding.Capital(what)} over surfaces and load cases at nominal friction. Blank: the rear axle locks first in some case.",
+                $"Map of {what} over knee and slope; blank where the rear axle locks first somewhere.",
+                $"{finding}. It grows with knee and slope up to the edge of the safe region.")
+            .X("Knee", "p", Measure.LinePressure)
+            .Y("Slope above the knee", "", Measure.Number)
+            .Heat(what, grid.Knees, grid.Slopes, grid.Rows(outcome => outcome.FrontFirstEverywhere ? Efficiency(outcome) : (double?)null), Measure.Percent);
+        Mark(figure, grid, advice);
+        return figure.Table(table => Table(table, outcomes)).Build();
+
+        double Efficiency(SettingOutcome outcome) => worst ? outcome.WorstEfficiency : outcome.MeanEfficiency;
+        string Percent(double efficiency) => Measure.Percent.Text(efficiency, figure.Units);
+    }
+
+    /// <summary>The greatest safe knee over the slope, one line for each spread of friction.</summary>
+    /// <param name="curves">For each spread [–] the greatest safe knee at each slope [–]; null where there is none.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    /// <exception cref="ArgumentException">There is no safe knee at all.</exception>
+    public static Figure GreatestSafeKnees(
+        IReadOnlyList<(double FrictionSpread, IReadOnlyList<(double Slope, Pressure? Knee)> Points)> curves, UnitSystem? units = null, string id = "greatest-safe-knees")
+    {
+        var figure = new FigureBuilder(id, units);
+        var known = curves.Select(curve => (curve.FrictionSpread, Points: curve.Points.Where(point => point.Knee is not null).Select(point => (point.Slope, Knee: point.Knee!.Value)).ToList()))
+            .Where(curve => curve.Points.Count > 0).ToList();
+        if (known.Count == 0)
+        {
+            throw new ArgumentException("No slope has a knee that keeps the front axle first everywhere.", nameof(curves));
+        }
+
+        figure
+            .Title("The steeper the slope and the wider the spread of friction, the lower the knee has to be")
+            .Describe(
+                "The greatest knee that keeps the front axle first in every load case and on every surface, for each slope and spread of pad friction.",
+                "Falling lines of the greatest safe knee over the slope, one for each spread of friction.",
+                string.Join(' ', known.Select(curve =>
+                    $"With friction off by up to {Spread(curve.FrictionSpread)} the greatest safe knee is {figure.Text(Measure.LinePressure, curve.Points[0].Knee)} at a slope of {Finding.Rate(curve.Points[0].Slope)} and {figure.Text(Measure.LinePressure, curve.Points[^1].Knee)} at {Finding.Rate(curve.Points[^1].Slope)}.")))
+            .X("Slope above the knee", "", Measure.Number)
+            .Y("Greatest safe knee", "p", Measure.LinePressure, 0);
+        Tone[] tones = [Tone.Ideal, Tone.Main, Tone.Other, Tone.Front];
+        Dash[] dashes = [Dash.Solid, Dash.Dash, Dash.DashDot, Dash.LongDash];
+        foreach ((int i, (double spread, List<(double Slope, Pressure Knee)> points)) in known.Index())
+        {
+            figure.Line(
+                $"friction ± {Spread(spread)}", points.Select(p => p.Slope).ToArray(), points.Select(p => p.Knee).ToArray(), tones[i % tones.Length],
+                dashes[i % dashes.Length], 2.4);
+        }
+
+        return figure.Build();
+
+        string Spread(double spread) => Measure.Percent.Text(spread, figure.Units);
+    }
+
+    private static void Mark(FigureBuilder figure, SettingGrid grid, SettingAdvice? advice)
+    {
+        if (advice?.Outcome is { } best && grid.Covers(best))
+        {
+            figure.Points("greatest safe knee", [best.Knee.Pascals], [best.Slope], shape: Marker.Diamond, size: 10);
+        }
+    }
+
+    private static void Table(TableBuilder table, IReadOnlyList<SettingOutcome> outcomes) => table
+        .Column("Knee", Measure.LinePressure, outcomes.Select(o => o.Knee).ToArray())
+        .Column("Slope", Measure.Number, outcomes.Select(o => o.Slope).ToArray())
+        .Words("Front first everywhere", outcomes.Select(o => o.FrontFirstEverywhere ? "yes" : "no"))
+        .Column("Cases with the rear first", Measure.Percent, outcomes.Select(o => o.RearFirstShare).ToArray())
+        .Column("Mean braking efficiency", Measure.Percent, outcomes.Select(o => o.MeanEfficiency).ToArray())
+        .Column("Least braking efficiency", Measure.Percent, outcomes.Select(o => o.WorstEfficiency).ToArray());
+}

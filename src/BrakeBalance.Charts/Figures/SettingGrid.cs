@@ -1,0 +1,50 @@
+using BrakeBalance.Balance;
+
+namespace BrakeBalance.Charts.Figures;
+
+/// <summary>The outcomes of a sweep as a grid of knees and slopes.</summary>
+internal sealed class SettingGrid
+{
+    private readonly SettingOutcome[,] _cells;
+
+    private SettingGrid(double[] knees, double[] slopes, SettingOutcome[,] cells)
+    {
+        Knees = knees;
+        Slopes = slopes;
+        _cells = cells;
+    }
+
+    /// <summary>The knees in pascals, rising.</summary>
+    public double[] Knees { get; }
+
+    /// <summary>The slopes, rising.</summary>
+    public double[] Slopes { get; }
+
+    /// <summary>Sorts outcomes into a grid.</summary>
+    public static SettingGrid Of(IReadOnlyList<SettingOutcome> outcomes)
+    {
+        double[] knees = [.. outcomes.Select(o => o.Knee.Pascals).Distinct().Order()], slopes = [.. outcomes.Select(o => o.Slope).Distinct().Order()];
+        if (knees.Length < 2 || slopes.Length < 2 || knees.Length * slopes.Length != outcomes.Count)
+        {
+            throw new ArgumentException(
+                FormattableString.Invariant($"The outcomes must be a full grid of at least two knees and two slopes; they are {outcomes.Count} outcomes at {knees.Length} knees and {slopes.Length} slopes."),
+                nameof(outcomes));
+        }
+
+        var cells = new SettingOutcome[slopes.Length, knees.Length];
+        foreach (SettingOutcome outcome in outcomes)
+        {
+            cells[Array.IndexOf(slopes, outcome.Slope), Array.IndexOf(knees, outcome.Knee.Pascals)] = outcome;
+        }
+
+        return new(knees, slopes, cells);
+    }
+
+    /// <summary>A value for each cell, row by row from the lowest slope.</summary>
+    public IReadOnlyList<IReadOnlyList<T>> Rows<T>(Func<SettingOutcome, T> value) =>
+        [.. Enumerable.Range(0, Slopes.Length).Select(row => (IReadOnlyList<T>)[.. Enumerable.Range(0, Knees.Length).Select(column => value(_cells[row, column]))])];
+
+    /// <summary>Whether a setting lies within the grid.</summary>
+    public bool Covers(SettingOutcome setting) =>
+        setting.Knee.Pascals >= Knees[0] && setting.Knee.Pascals <= Knees[^1] && setting.Slope >= Slopes[0] && setting.Slope <= Slopes[^1];
+}

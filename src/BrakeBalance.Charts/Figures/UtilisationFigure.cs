@@ -1,0 +1,101 @@
+using BrakeBalance.Rules;
+
+namespace BrakeBalance.Charts.Figures;
+
+public static partial class BalanceFigures
+{
+    /// <summary>Adhesion utilised by each axle against braking rate, with the limit of UN R13-H.</summary>
+    /// <param name="curve">The curve of a car in one load case.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <param name="allLines">Whether the lines of UN R13 and FMVSS 135 are drawn as well.</param>
+    /// <returns>The figure.</returns>
+    /// <exception cref="ArgumentException">The curve has no points.</exception>
+    public static Figure AdhesionUtilisation(UtilisationCurve curve, UnitSystem? units = null, string id = "adhesion-utilisation", bool allLines = false)
+    {
+        IReadOnlyList<UtilisationPoint> points = curve.Points;
+        if (points.Count == 0)
+        {
+            throw new ArgumentException($"The car reaches no braking rate at which adhesion utilisation is judged ({curve.LoadCase.Name}).", nameof(curve));
+        }
+
+        double[] rates = [.. points.Select(p => p.BrakingRate)];
+        double[] front = [.. points.Select(p => p.Front)], rear = [.. points.Select(p => p.Rear)];
+        UtilisationPoint[] judged = [.. points.Where(p => p.BrakingRate is >= 0.1499 and <= 0.8001)];
+        UtilisationPoint[] wrong = [.. judged.Where(p => p.Rear > p.Front)];
+        string order = wrong.Length == 0
+            ? "the front axle uses more adhesion than the rear from braking rate 0.15 to 0.80"
+            : $"the rear axle uses more adhesion than the front at braking rates from {Finding.Rate(wrong[0].BrakingRate)} to {Finding.Rate(wrong[^1].BrakingRate)}";
+        double top = Math.Min(1.4, Math.Max(1.0, Math.Max(front.Max(), rear.Max())));
+        var figure = new FigureBuilder(id, units)
+            .Title(Finding.Capital($"{curve.LoadCase.Name}: {order}"))
+            .Describe(
+                $"Adhesion utilised by each axle, {curve.LoadCase.Name}. UN R13-H asks for the front curve above the rear one from 0.15 to 0.80 and both below its limit. Informative; no approval.",
+                "Adhesion utilised against braking rate: front and rear curve, the ideal line, and the limit of UN R13-H.",
+                $"Two curves near the line on which adhesion utilised equals braking rate; {order}. The limit line of UN R13-H runs above from a braking rate of 0.10 to 0.52.")
+            .X("Braking rate", "z", Measure.Number, 0, 1)
+            .Y("Adhesion utilised", "f", Measure.Number, 0, Math.Ceiling(top * 5) / 5);
+        AddRearAboveFront(figure, points);
+        figure.Line("f = z", [0, 1], [0, 1], Tone.Guide, Dash.Dot, 1.2, Finding.Bound("f", 0).Replace("0.0", "z", StringComparison.Ordinal));
+        AddLimit(figure, "limit of UN R13-H", DistributionRules.UnR13HLine, Dash.LongDash);
+        if (allLines)
+        {
+            AddLimit(figure, "limit of UN R13", DistributionRules.UnR13Line, Dash.DashDot);
+            figure.Line(
+                "rear limit of FMVSS 135", [0.15, 0.8], [DistributionRules.Fmvss135RearLimit(0.15), DistributionRules.Fmvss135RearLimit(0.8)], Tone.Rear, Dash.Dot,
+                1.6);
+        }
+
+        return figure
+            .Line("front axle", rates, front, Tone.Front, width: 2.6)
+            .Line("rear axle", rates, rear, Tone.Rear, Dash.Dash, 2.6)
+            .Table(table =>
+            {
+                UtilisationPoint[] rows = [.. points.Where((_, i) => i % 5 == 0)];
+                table
+                    .Column("Braking rate z", Measure.Number, rows.Select(p => p.BrakingRate).ToArray())
+                    .Column("Adhesion utilised, front", Measure.Number, rows.Select(p => p.Front).ToArray())
+                    .Column("Adhesion utilised, rear", Measure.Number, rows.Select(p => p.Rear).ToArray())
+                    .Column("Limit of UN R13-H", Measure.Number, rows.Select(p => Limit(p.BrakingRate)));
+            })
+            .Build();
+    }
+
+    private static double? Limit(double rate)
+    {
+        double limit = DistributionRules.UnR13HLine.GreatestAdhesion(rate);
+        return limit is >= AcceptanceLine.LowestAdhesion - 1e-9 and <= AcceptanceLine.HighestAdhesion + 1e-9 ? limit : null;
+    }
+
+    private static void AddLimit(FigureBuilder figure, string name, AcceptanceLine line, Dash dash) => figure.Line(
+        name,
+        [line.LeastRate(AcceptanceLine.LowestAdhesion), line.LeastRate(AcceptanceLine.HighestAdhesion)],
+        [AcceptanceLine.LowestAdhesion, AcceptanceLine.HighestAdhesion], Tone.Other, dash, 1.8);
+
+    /// <summary>The region between the curves wherever the rear curve lies above the front curve in the range that the rule judges.</summary>
+    private static void AddRearAboveFront(FigureBuilder figure, IReadOnlyList<UtilisationPoint> points)
+    {
+        List<UtilisationPoint> run = [];
+        bool named = false;
+        foreach (UtilisationPoint point in points.Append(new UtilisationPoint(2, 1, 0)))
+        {
+            if (point.Rear > point.Front && point.BrakingRate is >= 0.1499 and <= 0.8001)
+            {
+                run.Add(point);
+                continue;
+            }
+
+            if (run.Count > 1)
+            {
+                figure.Region(
+                    "rear above front",
+                    (double[])[.. run.Select(p => p.BrakingRate), .. run.Select(p => p.BrakingRate).Reverse()],
+                    (double[])[.. run.Select(p => p.Rear), .. run.Select(p => p.Front).Reverse()],
+                    Tone.Rear, Hatch.Rising, named ? "" : null);
+                named = true;
+            }
+
+            run = [];
+        }
+    }
+}
