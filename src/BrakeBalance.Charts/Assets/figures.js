@@ -27,10 +27,12 @@
 
   const chartOf = (state, width, dark) => {
     const sized = width < NARROW ? state.narrow : state.wide;
-    const data = copy(state.data, dark);
-    for (const index of sized.keyed) data[index].showlegend = true;
     const { keyed, ...parts } = sized;
-    return { data, layout: { ...copy(state.layout, dark), ...copy(parts, dark) }, config: { displayModeBar: false, responsive: true, scrollZoom: false } };
+    const data = copy(state.data.filter(Boolean), dark);
+    for (const trace of data) if (keyed.includes(trace.name)) trace.showlegend = true;
+    const layout = { ...copy(state.layout, dark), ...copy(parts, dark) };
+    layout.annotations = layout.annotations.filter(Boolean);
+    return { data, layout, config: { displayModeBar: false, responsive: true, scrollZoom: false } };
   };
 
   // One figure element and its present state.
@@ -142,10 +144,11 @@
     let frame = json.start, queued = false, settling = 0;
     root.querySelector('.bb-controls').hidden = false;
 
+    const shownText = settings => 'Shown: ' + json.controls.map((control, c) => control.label + ' ' + control.texts[settings[c]]).join(', ') + '.';
     const show = () => {
       queued = false;
-      let index = 0;
-      json.controls.forEach((control, c) => { index = index * control.texts.length + Number(inputs[c].value); });
+      const settings = inputs.map(input => Number(input.value));
+      const index = settings.reduce((sum, setting, c) => sum * json.controls[c].texts.length + setting, 0);
       json.controls.forEach((control, c) => {
         const text = control.texts[Number(inputs[c].value)];
         outputs[c].textContent = text;
@@ -153,7 +156,11 @@
       });
       if (index === frame) return;
       frame = index;
-      json.paths.forEach((path, p) => setAt(json.frame, path, json.pool[json.frames[index][p]]));
+      // Each path lists its values over the settings of those controls that matter to it.
+      json.paths.forEach(path => {
+        const at = path.c.reduce((sum, c) => sum * json.controls[c].texts.length + settings[c], 0);
+        setAt(json.frame, path.p, json.pool[path.v[at]]);
+      });
       json.frame.readouts.forEach((value, r) => { if (readouts[r].textContent !== value) readouts[r].textContent = value; });
       if (verdict) {
         if (verdict.textContent !== json.frame.verdict) verdict.textContent = json.frame.verdict;
@@ -161,7 +168,7 @@
       }
       own.forEach(figure => { words(figure); figure.draw(); });
       clearTimeout(settling);
-      settling = setTimeout(() => own.forEach(figure => still(figure, json.frame.state)), SETTLE);
+      settling = setTimeout(() => own.forEach(figure => still(figure, shownText(settings))), SETTLE);
       root.dataset.frame = String(index);
     };
     const queue = () => {

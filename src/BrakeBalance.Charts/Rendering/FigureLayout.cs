@@ -111,18 +111,21 @@ internal sealed class FigureLayout
     public double LabelFont => Size.FontSize * 0.95;
 
     /// <summary>Lays a figure out.</summary>
-    public static FigureLayout Of(Figure figure, FigureSize size)
+    /// <param name="figure">The figure.</param>
+    /// <param name="size">The size.</param>
+    /// <param name="before">The layout of another state of the figure, near whose labels the new ones would rather stay.</param>
+    public static FigureLayout Of(Figure figure, FigureSize size, FigureLayout? before = null)
     {
         int[] bars = [.. figure.Layers.Index().Where(layer => layer.Item is BarLayer).Select(layer => layer.Index)];
         var keyed = new SortedSet<int>(bars.Length > 1 ? bars : []);
         while (true)
         {
             var layout = new FigureLayout(figure, size, [.. keyed]);
-            (IReadOnlyList<LabelRequest> requests, LabelPlacer placer) = LabelRequests.Of(layout);
+            (IReadOnlyList<LabelRequest> requests, LabelPlacer placer) = LabelRequests.Of(layout, before);
             IReadOnlyList<PlacedLabel?> labels = placer.Place(requests);
-            int before = keyed.Count;
+            int count = keyed.Count;
             keyed.UnionWith(labels.Index().Where(label => label.Item is null).Select(label => requests[label.Index].Owner));
-            if (keyed.Count == before)
+            if (keyed.Count == count)
             {
                 layout.Labels = [.. labels.OfType<PlacedLabel>()];
                 return layout;

@@ -104,11 +104,15 @@ internal static class Geometry
     public static double Distance(Dot a, Dot b) => Math.Sqrt((a.X - b.X) * (a.X - b.X) + (a.Y - b.Y) * (a.Y - b.Y));
 
     /// <summary>The distance of a point from a segment.</summary>
-    public static double Distance(Dot p, Dot a, Dot b)
+    public static double Distance(Dot p, Dot a, Dot b) => Math.Sqrt(SquaredDistance(p, a, b));
+
+    /// <summary>The square of the distance of a point from a segment.</summary>
+    public static double SquaredDistance(Dot p, Dot a, Dot b)
     {
         double dx = b.X - a.X, dy = b.Y - a.Y, length = dx * dx + dy * dy;
         double t = length == 0 ? 0 : Math.Clamp(((p.X - a.X) * dx + (p.Y - a.Y) * dy) / length, 0, 1);
-        return Distance(p, Along(a, b, t));
+        double x = p.X - a.X - dx * t, y = p.Y - a.Y - dy * t;
+        return x * x + y * y;
     }
 
     /// <summary>Drops points of a polyline that lie within a tolerance of the line through their neighbours.</summary>

@@ -71,9 +71,9 @@ internal static class HtmlRenderer
     }
 
     /// <summary>What the page's script needs of a figure.</summary>
-    public static JsonObject State(Figure figure)
+    public static JsonObject State(Figure figure, (FigureLayout Wide, FigureLayout Narrow)? layouts = null, int pointLimit = Charts.Figure.PointLimit)
     {
-        JsonObject state = PlotlyRenderer.Live(figure);
+        JsonObject state = PlotlyRenderer.Live(layouts ?? PlotlyRenderer.Layouts(figure), pointLimit);
         state["id"] = figure.Id;
         return state;
     }

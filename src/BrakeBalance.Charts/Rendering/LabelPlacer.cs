@@ -6,6 +6,7 @@ internal sealed class LabelPlacer
 {
     private const double Gap = 3;
     private const int Rounds = 3;
+    private const double HintCost = -2;
 
     private readonly Box _plot;
     private readonly double _fontSize;
@@ -36,18 +37,17 @@ internal sealed class LabelPlacer
     public IReadOnlyList<PlacedLabel?> Place(IReadOnlyList<LabelRequest> requests)
     {
         var options = requests.Select(Options).ToList();
-        var placed = new (PlacedLabel Label, double Cost)?[requests.Count];
+        var placed = new PlacedLabel?[requests.Count];
         int[] order = [.. Enumerable.Range(0, requests.Count).OrderBy(i => requests[i].Priority).ThenBy(i => options[i].Count).ThenBy(i => i)];
         for (int round = 0; round < Rounds; round++)
         {
             bool changed = false;
             foreach (int i in order)
             {
-                (PlacedLabel Label, double Cost)? before = placed[i];
+                PlacedLabel? before = placed[i];
                 placed[i] = null;
-                placed[i] = options[i].Cast<(PlacedLabel Label, double Cost)?>().FirstOrDefault(option =>
-                    !placed.Any(other => other is { } o && o.Label.Box.Grown(Gap / 2).Overlaps(option!.Value.Label.Box.Grown(Gap / 2))));
-                changed |= placed[i]?.Label.Box != before?.Label.Box;
+                placed[i] = Best(requests[i], options[i], placed);
+                changed |= placed[i]?.Box != before?.Box;
             }
 
             if (!changed)
@@ -56,18 +56,47 @@ internal sealed class LabelPlacer
             }
         }
 
-        return [.. placed.Select(p => p?.Label)];
+        return placed;
     }
 
-    /// <summary>The places a label could go, best first.</summary>
-    private List<(PlacedLabel Label, double Cost)> Options(LabelRequest request)
+    /// <summary>The cheapest free place; places are in the order of their least possible cost, so that most are never looked at.</summary>
+    private PlacedLabel? Best(LabelRequest request, List<Option> options, PlacedLabel?[] placed)
     {
-        List<(PlacedLabel Label, double Cost)> options = [];
-        double single = TextMetrics.Width(request.Text, _fontSize);
+        Option? best = null;
+        double least = double.PositiveInfinity;
+        foreach (Option option in options)
+        {
+            if (option.BaseCost >= least)
+            {
+                break;
+            }
+
+            Box grown = option.Label.Box.Grown(Gap / 2);
+            if (Array.Exists(placed, other => other is not null && other.Box.Grown(Gap / 2).Overlaps(grown)))
+            {
+                continue;
+            }
+
+            option.Clutter ??= request.Within is { } area && !Geometry.Inside(option.Label.Box, area) ? double.PositiveInfinity : Clutter(request, option.Label.Box);
+            if (option.BaseCost + option.Clutter.Value < least)
+            {
+                (best, least) = (option, option.BaseCost + option.Clutter.Value);
+            }
+        }
+
+        return best?.Label;
+    }
+
+    /// <summary>The places a label could go, the least possible cost first.</summary>
+    private List<Option> Options(LabelRequest request)
+    {
+        List<Option> options = [];
+        double single = TextMetrics.Width(request.Text, _fontSize, request.Bold);
         string? previous = null;
         foreach ((double share, double cost) in new[] { (0.42, 0.0), (0.28, 0.6), (0.18, 1.4) })
         {
-            IReadOnlyList<string> lines = TextMetrics.Wrap(request.Text, _fontSize, Math.Min(single, Math.Max(_plot.Width * share, _fontSize * 5)) + 0.01);
+            IReadOnlyList<string> lines = TextMetrics.Wrap(
+                request.Text, _fontSize, Math.Min(single, Math.Max(_plot.Width * share, _fontSize * 5)) + 0.01, request.Bold);
             string joined = string.Join('\n', lines);
             if (joined == previous)
             {
@@ -75,20 +104,28 @@ internal sealed class LabelPlacer
             }
 
             previous = joined;
-            double width = lines.Max(line => TextMetrics.Width(line, _fontSize)), height = lines.Count * _fontSize * TextMetrics.LineHeight;
+            double width = lines.Max(line => TextMetrics.Width(line, _fontSize, request.Bold)), height = lines.Count * _fontSize * TextMetrics.LineHeight;
             foreach ((Dot centre, double placeCost) in request.Candidates(width, height))
             {
-                Box box = Box.Around(centre, width, height);
-                if (!_plot.Grown(-2).Contains(box) || (request.Within is { } area && !Geometry.Inside(box, area)))
-                {
-                    continue;
-                }
+                Add(centre, placeCost);
+            }
 
-                options.Add((new PlacedLabel(request.Owner, lines, request.Tone, box), cost + placeCost + Clutter(request, box)));
+            if (request.Hint is { } hint)
+            {
+                Add(hint, HintCost);
+            }
+
+            void Add(Dot centre, double placeCost)
+            {
+                Box box = Box.Around(centre, width, height);
+                if (_plot.Grown(-2).Contains(box))
+                {
+                    options.Add(new Option(new PlacedLabel(request.Owner, lines, request.Tone, request.Bold, box), cost + placeCost));
+                }
             }
         }
 
-        return [.. options.OrderBy(option => option.Cost)];
+        return [.. options.OrderBy(option => option.BaseCost)];
     }
 
     /// <summary>What it costs that a label covers or confuses other marks.</summary>
@@ -100,12 +137,13 @@ internal sealed class LabelPlacer
         double own = double.MaxValue, other = double.MaxValue;
         foreach ((int owner, Dot a, Dot b) in _segments)
         {
-            if (Geometry.Clip(a, b, tight) is not null && crossed.Add(owner))
+            bool apart = Math.Max(a.X, b.X) < tight.Left || Math.Min(a.X, b.X) > tight.Right || Math.Max(a.Y, b.Y) < tight.Top || Math.Min(a.Y, b.Y) > tight.Bottom;
+            if (!apart && Geometry.Clip(a, b, tight) is not null && crossed.Add(owner))
             {
                 cost += owner == request.Owner ? 4 : 3;
             }
 
-            double distance = Geometry.Distance(box.Centre, a, b);
+            double distance = Geometry.SquaredDistance(box.Centre, a, b);
             if (owner == request.Owner)
             {
                 own = Math.Min(own, distance);
@@ -123,5 +161,15 @@ internal sealed class LabelPlacer
         }
 
         return cost;
+    }
+
+    /// <summary>A place a label could go.</summary>
+    private sealed class Option(PlacedLabel label, double baseCost)
+    {
+        public PlacedLabel Label { get; } = label;
+
+        public double BaseCost { get; } = baseCost;
+
+        public double? Clutter { get; set; }
     }
 }

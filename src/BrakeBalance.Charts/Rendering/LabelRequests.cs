@@ -8,7 +8,9 @@ internal static class LabelRequests
     private const double Clearance = 4;
 
     /// <summary>The requests of a figure, and a placer that knows what to avoid.</summary>
-    public static (IReadOnlyList<LabelRequest> Requests, LabelPlacer Placer) Of(FigureLayout layout)
+    /// <param name="layout">Where axes and plot are.</param>
+    /// <param name="before">Another state of the figure; each label would rather stay where it was there.</param>
+    public static (IReadOnlyList<LabelRequest> Requests, LabelPlacer Placer) Of(FigureLayout layout, FigureLayout? before)
     {
         var placer = new LabelPlacer(layout.Plot, layout.LabelFont);
         List<LabelRequest> requests = [];
@@ -49,8 +51,8 @@ internal static class LabelRequests
                     requests.Add(Request(owner, band, 4, (w, h) => AlongPath(layout.Path(band.X, band.Upper), w, h, null).Concat(InArea(layout, outline))));
                     break;
                 case RegionLayer region when !keyed && region.LabelText.Length > 0:
-                    IReadOnlyList<Dot> polygon = [.. region.X.Zip(region.Y, layout.At)];
-                    requests.Add(Request(owner, region, 5, (_, _) => InArea(layout, polygon)) with { Within = polygon });
+                    IReadOnlyList<Dot> polygon = Geometry.Simplify([.. region.X.Zip(region.Y, layout.At)], 0.7);
+                    requests.Add(Request(owner, region, 5, (_, _) => InArea(layout, polygon)) with { Within = polygon, Bold = true });
                     break;
                 case MapLayer map:
                     requests.AddRange(OfMap(layout, owner, map));
@@ -62,7 +64,14 @@ internal static class LabelRequests
             }
         }
 
-        return (requests, placer);
+        return (before is null ? requests : [.. requests.Select(request => request with { Hint = Hint(request, layout, before) })], placer);
+    }
+
+    private static Dot? Hint(LabelRequest request, FigureLayout layout, FigureLayout before)
+    {
+        string name = layout.Figure.Layers[request.Owner].Name;
+        return before.Labels.FirstOrDefault(label => before.Figure.Layers[label.Owner].Name == name && string.Join(' ', label.Lines) == request.Text)?.Box.Centre
+            ?? before.Labels.FirstOrDefault(label => before.Figure.Layers[label.Owner].Name == name)?.Box.Centre;
     }
 
     private static LabelRequest Request(

@@ -20,11 +20,18 @@ internal sealed record LabelRequest
 
     /// <summary>The area it must stay in; null for the plot.</summary>
     public IReadOnlyList<Dot>? Within { get; init; }
+
+    /// <summary>Whether it names an area and is written bold.</summary>
+    public bool Bold { get; init; }
+
+    /// <summary>A place it would rather have than any other, such as its place in the state shown before; null for none.</summary>
+    public Dot? Hint { get; init; }
 }
 
 /// <summary>A label in its place.</summary>
 /// <param name="Owner">The place of its layer in the figure.</param>
 /// <param name="Lines">The text, line by line.</param>
 /// <param name="Tone">The tone in which it is written.</param>
+/// <param name="Bold">Whether it is written bold.</param>
 /// <param name="Box">The measured box.</param>
-internal sealed record PlacedLabel(int Owner, IReadOnlyList<string> Lines, Tone Tone, Box Box);
+internal sealed record PlacedLabel(int Owner, IReadOnlyList<string> Lines, Tone Tone, bool Bold, Box Box);

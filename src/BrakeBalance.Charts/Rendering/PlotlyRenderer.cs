@@ -31,36 +31,40 @@ internal static class PlotlyRenderer
     /// <summary>Traces and layout at one size.</summary>
     public static string Json(Figure figure, FigureSize size) => PlainJson.Text(Node(Chart(figure, size)));
 
+    /// <summary>The layouts of a figure on a wide and on a narrow screen.</summary>
+    public static (FigureLayout Wide, FigureLayout Narrow) Layouts(Figure figure, (FigureLayout Wide, FigureLayout Narrow)? before = null) =>
+        (FigureLayout.Of(figure, Wide, before?.Wide), FigureLayout.Of(figure, Narrow, before?.Narrow));
+
     /// <summary>What the page's script needs: traces, common layout, and the parts of the layout that depend on the width.</summary>
-    public static JsonObject Live(Figure figure)
+    /// <param name="layouts">The layouts of the figure.</param>
+    /// <param name="pointLimit">The most points of a line.</param>
+    public static JsonObject Live((FigureLayout Wide, FigureLayout Narrow) layouts, int pointLimit = Figure.PointLimit)
     {
-        JsonObject live = Variant(figure, Wide, out JsonObject wide);
-        _ = Variant(figure, Narrow, out JsonObject narrow);
-        live["wide"] = wide;
-        live["narrow"] = narrow;
+        IReadOnlyList<(int Owner, Trace Trace)> traces = PlotlyTraces.Of(layouts.Wide, pointLimit);
+        JsonObject live = Node(GenericChart.NewMultiChart(
+            ListModule.OfSeq(traces.Select(t => t.Trace)), Layout(layouts.Wide.Figure, layouts.Wide), Config(), new DisplayOptions()));
+        live["wide"] = Sized((JsonObject)live["layout"]!, layouts.Wide);
+        var narrow = (JsonObject)Node(GenericChart.NewMultiChart(
+            ListModule.OfSeq(traces.Take(1).Select(t => t.Trace)), Layout(layouts.Narrow.Figure, layouts.Narrow), Config(), new DisplayOptions()))["layout"]!;
+        live["narrow"] = Sized(narrow, layouts.Narrow);
         return live;
     }
 
-    private static JsonObject Variant(Figure figure, FigureSize size, out JsonObject sized)
+    /// <summary>Takes the parts that depend on the width out of a layout.</summary>
+    private static JsonObject Sized(JsonObject layout, FigureLayout from)
     {
-        FigureLayout layout = FigureLayout.Of(figure, size);
-        IReadOnlyList<(int Owner, Trace Trace)> traces = PlotlyTraces.Of(layout);
-        GenericChart chart = GenericChart.NewMultiChart(
-            ListModule.OfSeq(traces.Select(t => t.Trace)), Layout(figure, layout), Config(), new DisplayOptions());
-        JsonObject node = Node(chart);
-        sized = [];
-        var common = (JsonObject)node["layout"]!;
-        foreach (string name in new[] { "annotations", "margin", "height", "font", "legend" })
+        JsonObject sized = [];
+        foreach (string name in new[] { "annotations", "margin", "height", "font", "legend", "xaxis", "yaxis" })
         {
-            if (common[name] is { } part)
+            if (layout[name] is { } part)
             {
-                common.Remove(name);
+                layout.Remove(name);
                 sized[name] = part;
             }
         }
 
-        sized["keyed"] = new JsonArray([.. traces.Index().Where(t => layout.Keyed.Contains(t.Item.Owner)).Select(t => JsonValue.Create(t.Index))]);
-        return node;
+        sized["keyed"] = new JsonArray([.. from.Keyed.Select(owner => JsonValue.Create(from.Figure.Layers[owner].Name))]);
+        return sized;
     }
 
     private static JsonObject Node(GenericChart chart)
@@ -138,14 +142,14 @@ internal static class PlotlyRenderer
         List<DynamicObj.DynamicObj> annotations =
         [
             Dynamic.Of(
-                ("text", string.Join("<br>", layout.YTitleLines)), ("xref", "paper"), ("yref", "paper"), ("x", 0), ("y", 1), ("xanchor", "left"),
+                ("name", "title of the upright axis"), ("text", string.Join("<br>", layout.YTitleLines)), ("xref", "paper"), ("yref", "paper"), ("x", 0), ("y", 1), ("xanchor", "left"),
                 ("yanchor", "bottom"), ("xshift", -Math.Round(plot.Left - 8)), ("yshift", 4), ("align", "left"), ("showarrow", false),
                 ("font", Dynamic.Of(("color", theme.Ink)))),
         ];
         foreach (PlacedLabel label in layout.Labels)
         {
             annotations.Add(Dynamic.Of(
-                ("text", string.Join("<br>", label.Lines.Select(SvgWriter.Escape))),
+                ("name", layout.Figure.Layers[label.Owner].Name), ("text", Bold(label.Bold, string.Join("<br>", label.Lines.Select(SvgWriter.Escape)))),
                 ("xref", "paper"), ("yref", "paper"),
                 ("x", Math.Round((label.Box.Centre.X - plot.Left) / plot.Width, 3)), ("y", Math.Round((plot.Bottom - label.Box.Centre.Y) / plot.Height, 3)),
                 ("xanchor", "center"), ("yanchor", "middle"), ("showarrow", false),
@@ -153,5 +157,7 @@ internal static class PlotlyRenderer
         }
 
         return annotations;
+
+        static string Bold(bool bold, string text) => bold ? $"<b>{text}</b>" : text;
     }
 }

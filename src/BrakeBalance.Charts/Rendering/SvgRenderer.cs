@@ -138,7 +138,8 @@ internal static class SvgRenderer
             foreach ((int i, string text) in label.Lines.Index())
             {
                 svg.Text(
-                    "text", text, ("x", label.Box.Centre.X), ("y", label.Box.Top + i * line + font * 0.93), ("fill", TextColour(theme, label.Tone)));
+                    "text", text, ("x", label.Box.Centre.X), ("y", label.Box.Top + i * line + font * 0.93), ("fill", TextColour(theme, label.Tone)),
+                    ("font-weight", label.Bold ? "bold" : null));
             }
         }
 
