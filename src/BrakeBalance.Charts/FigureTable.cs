@@ -7,6 +7,8 @@ namespace BrakeBalance.Charts;
 /// <summary>The numbers behind a figure, or a table in its own right; units stand in the column names.</summary>
 public sealed record FigureTable
 {
+    private const int Digits = 5;
+
     /// <summary>Wraps a data frame.</summary>
     /// <param name="frame">The frame; its column names carry units in brackets.</param>
     public FigureTable(DataFrame frame)
@@ -20,7 +22,7 @@ public sealed record FigureTable
     /// <summary>The column names, in order.</summary>
     public IReadOnlyList<string> Columns => [.. Frame.Columns.Select(column => column.Name)];
 
-    /// <summary>The cells of a row as text: numbers rounded to six significant digits, missing values empty.</summary>
+    /// <summary>The cells of a row as text: numbers rounded to five significant digits, missing values empty.</summary>
     /// <param name="row">The row, counted from 0.</param>
     /// <returns>One text a column.</returns>
     public IReadOnlyList<string> Row(long row) => [.. Frame.Columns.Select(column => Text(column[row]))];
@@ -47,8 +49,8 @@ public sealed record FigureTable
     internal static string Text(object? value) => value switch
     {
         null => "",
-        double number => Rounding.ToText(number, 6),
-        float number => Rounding.ToText(number, 6),
+        double number => Rounding.ToText(number, Digits),
+        float number => Rounding.ToText(number, Digits),
         IFormattable number => number.ToString(null, CultureInfo.InvariantCulture),
         _ => value.ToString() ?? "",
     };

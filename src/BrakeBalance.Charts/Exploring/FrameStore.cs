@@ -217,6 +217,6 @@ internal static class FrameStore
     {
         int count = ((JsonArray)states[0]!).Count;
         return states.All(state => ((JsonArray)state!).Count == count
-            && ((JsonArray)state).All(item => item is JsonObject or JsonArray));
+            && ((JsonArray)state).All(item => item is null or JsonObject or JsonArray));
     }
 }

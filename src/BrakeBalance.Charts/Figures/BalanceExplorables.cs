@@ -10,7 +10,7 @@ namespace BrakeBalance.Charts.Figures;
 /// <summary>Explorables of the balance of a car; every state is computed by the calculation assembly beforehand.</summary>
 public static class BalanceExplorables
 {
-    private static readonly double[] Surfaces = [0.3, 0.5, 0.7, 0.9, 1.1];
+    private static readonly double[] Surfaces = [0.3, 0.5, 0.8, 1.1];
 
     /// <summary>Brake forces and adhesion utilisation with controls for the setting (knee, or share of the balance bar), load and surface.</summary>
     /// <param name="vehicle">The car.</param>
@@ -19,7 +19,7 @@ public static class BalanceExplorables
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The explorable's short name.</param>
     /// <returns>The explorable.</returns>
-    public static Explorable SettingAndLoad(Vehicle vehicle, int settings = 17, double? slope = null, UnitSystem? units = null, string id = "explore")
+    public static Explorable SettingAndLoad(Vehicle vehicle, int settings = 15, double? slope = null, UnitSystem? units = null, string id = "explore")
     {
         UnitSystem shown = units ?? Display.Units;
         (Control control, IReadOnlyList<Vehicle> cars) = vehicle.Hydraulics.Split is BalanceBarSplit bar && vehicle.Hydraulics.RearProportioningValve is null
@@ -32,7 +32,7 @@ public static class BalanceExplorables
         [
             control,
             Control.Slider("load", "Load", vehicle.LoadCases.Select(load => load.Name), 0),
-            Control.Choice("surface", "Adhesion of the road", Surfaces.Select(SurfaceName), 3),
+            Control.Choice("surface", "Adhesion of the road", Surfaces.Select(SurfaceName), 2),
         ];
         return Explorable.Of(id, controls, state =>
         {
@@ -52,10 +52,9 @@ public static class BalanceExplorables
 
     private static string SurfaceName(double adhesion) => adhesion switch
     {
-        0.3 => "0.3 snow or wet leaves",
+        0.3 => "0.3 slippery",
         0.5 => "0.5 wet",
-        0.7 => "0.7 damp",
-        0.9 => "0.9 dry",
+        0.8 => "0.8 dry",
         _ => "1.1 track tyres, dry",
     };
 

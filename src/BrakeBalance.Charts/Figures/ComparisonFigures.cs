@@ -35,7 +35,7 @@ public static class ComparisonFigures
         string order = (rearBefore, rearAfter) switch
         {
             (0, 0) => "the front axle locks first before and after",
-            (> 0, 0) => "the change cures the rear axle locking first",
+            ( > 0, 0) => "the change cures the rear axle locking first",
             (0, > 0) => "the change makes the rear axle lock first on some surfaces",
             _ => $"the rear axle locks first on {rearBefore} of the surfaces before and on {rearAfter} after",
         };

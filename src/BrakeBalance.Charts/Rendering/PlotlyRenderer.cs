@@ -152,7 +152,7 @@ internal static class PlotlyRenderer
                 ("name", layout.Figure.Layers[label.Owner].Name), ("text", Bold(label.Bold, string.Join("<br>", label.Lines.Select(SvgWriter.Escape)))),
                 ("xref", "paper"), ("yref", "paper"),
                 ("x", Math.Round((label.Box.Centre.X - plot.Left) / plot.Width, 3)), ("y", Math.Round((plot.Bottom - label.Box.Centre.Y) / plot.Height, 3)),
-                ("xanchor", "center"), ("yanchor", "middle"), ("showarrow", false),
+                ("xanchor", "center"), ("yanchor", "middle"), ("showarrow", false), ("bgcolor", theme.Background + "a6"), ("borderpad", 0),
                 ("font", Dynamic.Of(("color", SvgRenderer.TextColour(theme, label.Tone)), ("size", layout.LabelFont)))));
         }
 

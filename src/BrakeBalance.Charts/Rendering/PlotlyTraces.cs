@@ -60,7 +60,7 @@ internal static class PlotlyTraces
             case MarkerLayer markers:
                 Trace2D points = Scatter(layout, markers.Name, markers.X, markers.Y, "markers");
                 points.SetProperty("marker", Dynamic.Of(
-                    ("color", colour), ("size", markers.Size), ("symbol", Symbol(markers.Shape)),
+                    ("color", markers.Shape == Marker.Ring ? theme.Background : colour), ("size", markers.Size), ("symbol", Symbol(markers.Shape)),
                     ("line", Dynamic.Of(
                         ("color", markers.Shape is Marker.Cross or Marker.Ring ? colour : theme.Background),
                         ("width", markers.Shape is Marker.Cross or Marker.Ring ? 2 : 1)))));
@@ -198,7 +198,6 @@ internal static class PlotlyTraces
         Marker.Diamond => "diamond",
         Marker.Triangle => "triangle-up",
         Marker.Cross => "cross-thin",
-        Marker.Ring => "circle-open",
         _ => "circle",
     };
 

@@ -1,0 +1,137 @@
+using System.Text.Json.Nodes;
+using BrakeBalance.Balance;
+using BrakeBalance.Charts.Figures;
+using BrakeBalance.Charts.Layers;
+using BrakeBalance.Rules;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Tests;
+
+/// <summary>What is drawn is what the assembly says.</summary>
+public class BalanceFigureTests
+{
+    public static TheoryData<string> EveryCar => [.. Cars.Names];
+
+    [Theory]
+    [MemberData(nameof(EveryCar))]
+    public void The_installed_line_starts_and_runs_through_the_assembly_s_points(string car)
+    {
+        BalanceModel model = Cars.Model(car);
+        JsonNode line = Trace(BalanceFigures.BrakeForces(model, units: UnitSystem.Si), "installed");
+        BalancePoint start = model.At(Pressure.Zero);
+        Assert.Equal(start.BrakingForces.Front.Kilonewtons, Numbers(line["x"])[0], 1e-4);
+        Assert.Equal(start.BrakingForces.Rear.Kilonewtons, Numbers(line["y"])[0], 1e-4);
+        BalancePoint end = model.At(model.Kinks[Numbers(line["x"]).Length - 1]);
+        Assert.Equal(end.BrakingForces.Front.Kilonewtons, Numbers(line["x"])[^1], 1e-3);
+        Assert.Equal(end.BrakingForces.Rear.Kilonewtons, Numbers(line["y"])[^1], 1e-3);
+    }
+
+    [Theory]
+    [MemberData(nameof(EveryCar))]
+    public void Pressures_and_utilisation_end_at_the_assembly_s_points(string car)
+    {
+        BalanceModel model = Cars.Model(car);
+        JsonNode pressures = Trace(BalanceFigures.LinePressures(model, [0.8], UnitSystem.Us), "first lock-up");
+        LockUp lockUp = model.FirstLockUp(0.8)!;
+        Assert.Equal(lockUp.At.LinePressures.Front.PoundsForcePerSquareInch, Numbers(pressures["x"])[0], 0.05);
+        Assert.Equal(lockUp.At.LinePressures.Rear.PoundsForcePerSquareInch, Numbers(pressures["y"])[0], 0.05);
+
+        UtilisationCurve curve = UtilisationCurve.Of(Cars.Load(car))[0];
+        JsonNode front = Trace(BalanceFigures.AdhesionUtilisation(curve, UnitSystem.Si), "front axle");
+        Assert.Equal(curve.Points[0].Front, Numbers(front["y"])[0], 1e-5);
+        Assert.Equal(curve.Points[^1].BrakingRate, Numbers(front["x"])[^1], 1e-5);
+        Assert.Equal(curve.Points[^1].Front, Numbers(front["y"])[^1], 1e-4);
+    }
+
+    [Theory]
+    [MemberData(nameof(EveryCar))]
+    public void The_knee_is_marked_where_the_valve_begins(string car)
+    {
+        BalanceModel model = Cars.Model(car);
+        Figure figure = BalanceFigures.LinePressures(model, units: UnitSystem.Si);
+        MarkerLayer? knee = figure.Layers.OfType<MarkerLayer>().FirstOrDefault(layer => layer.Name == "knee");
+        if (Cars.Load(car).Hydraulics.RearProportioningValve is { } valve)
+        {
+            Assert.Equal(valve.Knee.Pascals, knee!.Y[0], 100.0);
+            Assert.Contains(Measure.LinePressure.Text(valve.Knee, UnitSystem.Si), figure.Title, StringComparison.Ordinal);
+        }
+        else
+        {
+            Assert.Null(knee);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(EveryCar))]
+    public void The_region_of_rear_first_lies_above_the_ideal_curve(string car)
+    {
+        BalanceModel model = Cars.Model(car);
+        RegionLayer region = BalanceFigures.BrakeForces(model).Layers.OfType<RegionLayer>().Single();
+        Assert.Equal("rear axle locks first", region.LabelText);
+        PerAxle<Force> ideal = model.IdealForces(model.RearLiftOffRate / 60);
+        Assert.Equal(ideal.Front.Newtons, region.X[1], 1e-6);
+        Assert.Equal(ideal.Rear.Newtons, region.Y[1], 1e-6);
+        Assert.Equal(region.Y.Max(), region.Y[^1]);
+        Assert.Equal(0, region.X[^1]);
+    }
+
+    [Fact]
+    public void A_car_that_turns_rear_first_is_said_to()
+    {
+        Vehicle car = Cars.Load("coupe-1960s");
+        BalanceModel open = Cars.Model(car.WithRearKnee(car.Hydraulics.MaximumPressure));
+        double from = open.IdealCrossings().Select(point => point.BrakingRate).First(rate => rate > 0.1);
+        Assert.EndsWith(
+            $"the front axle locks first up to a braking rate of {Measure.Number.Text(from, UnitSystem.Si)}, the rear axle above",
+            BalanceFigures.BrakeForces(open).Title, StringComparison.Ordinal);
+        Assert.Equal(Axle.Rear, open.FirstLockUp(1.1)!.First);
+        Assert.Contains(
+            BalanceFigures.BrakingEfficiency(open).Layers.OfType<LineLayer>(), line => line is { Name: "rear locks first", Dash: Dash.Dash, Tone: Tone.Rear });
+    }
+
+    [Fact]
+    public void The_efficiency_line_has_no_gaps_and_ends_at_the_assembly_s_numbers()
+    {
+        BalanceModel model = Cars.Model("track-coupe");
+        LineLayer[] parts = [.. BalanceFigures.BrakingEfficiency(model).Layers.OfType<LineLayer>()];
+        Assert.True(parts.Length > 1);
+        for (int i = 1; i < parts.Length; i++)
+        {
+            Assert.Equal(parts[i - 1].X[^1], parts[i].X[0]);
+        }
+
+        Assert.Equal(model.FirstLockUp(0.1)!.Efficiency, parts[0].Y[0], 1e-12);
+        Assert.Equal(model.FirstLockUp(1.2)!.Efficiency, parts[^1].Y[^1], 1e-9);
+    }
+
+    [Fact]
+    public void The_knob_table_gives_the_valve_s_knees_and_pressures()
+    {
+        Vehicle car = Cars.Load("coupe-1960s");
+        NamedTable table = ComparisonFigures.KnobTable(
+            car.Hydraulics.RearProportioningValve!.Adjustment!, knee => Cars.Model(car.WithRearKnee(knee)), stepTurns: 1, units: UnitSystem.Us);
+        Assert.Equal(7, table.Table.Frame.Rows.Count);
+        Assert.Equal("Knee [psi]", table.Table.Columns[1]);
+        Assert.Equal(Pressure.FromBars(27).PoundsForcePerSquareInch, (double)table.Table.Frame.Columns[1][2], 0.01);
+        BalancePoint at = Cars.Model(car.WithRearKnee(Pressure.FromBars(27))).AtRate(0.8)!;
+        Assert.Equal(at.LinePressures.Rear.PoundsForcePerSquareInch, (double)table.Table.Frame.Columns[3][2], 0.01);
+        Assert.Contains("knob-table.csv", table.ToHtml(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Before_and_after_name_the_change()
+    {
+        Vehicle car = Cars.Load("coupe-1960s");
+        Figure worse = ComparisonFigures.BeforeAfter(Cars.Model(car), Cars.Model(car.WithRearKnee(Pressure.FromBars(60))));
+        Assert.StartsWith("The change makes the rear axle lock first", worse.Title, StringComparison.Ordinal);
+        Assert.Contains(worse.Layers.OfType<MarkerLayer>(), layer => layer is { Name: "rear locks first, after", Shape: Marker.Triangle });
+        Figure cured = ComparisonFigures.BeforeAfter(Cars.Model(car.WithRearKnee(Pressure.FromBars(60))), Cars.Model(car));
+        Assert.StartsWith("The change cures the rear axle locking first", cured.Title, StringComparison.Ordinal);
+    }
+
+    private static JsonNode Trace(Figure figure, string name) =>
+        JsonNode.Parse(figure.ToPlotlyJson())!["data"]!.AsArray().Single(trace => trace!["name"]!.GetValue<string>() == name)!;
+
+    private static double[] Numbers(JsonNode? array) => [.. array!.AsArray().Select(number => number!.GetValue<double>())];
+}

@@ -1,0 +1,72 @@
+using System.Collections.Concurrent;
+using BrakeBalance.Balance;
+using BrakeBalance.Charts.Exploring;
+using BrakeBalance.Charts.Figures;
+using BrakeBalance.Rules;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Tests;
+
+/// <summary>The invented cars of the repository and all figures of each.</summary>
+internal static class Cars
+{
+    private static readonly ConcurrentDictionary<(string, UnitSystem), IReadOnlyList<Figure>> Built = new();
+
+    public static IReadOnlyList<string> Names { get; } =
+        [.. Directory.GetFiles(Path.Combine(Root(), "data", "vehicles"), "*.json").Select(path => Path.GetFileNameWithoutExtension(path)!).Order(StringComparer.Ordinal)];
+
+    public static Vehicle Load(string name) => VehicleFile.Load(Path.Combine(Root(), "data", "vehicles", name + ".json")).Vehicle;
+
+    public static BalanceModel Model(string name) => Model(Load(name));
+
+    public static BalanceModel Model(Vehicle car) => new(car, car.LoadCases[0]);
+
+    /// <summary>All figures of a car, built once.</summary>
+    public static IReadOnlyList<Figure> Figures(string name, UnitSystem units) => Built.GetOrAdd((name, units), key => Build(key.Item1, key.Item2));
+
+    /// <summary>All figures of a car, built anew.</summary>
+    public static IReadOnlyList<Figure> Build(string name, UnitSystem units)
+    {
+        Vehicle car = Load(name);
+        BalanceModel light = Model(car), laden = new(car, car.LoadCases[^1]);
+        UtilisationCurve[] curves = [.. UtilisationCurve.Of(car)];
+        Pressure[] knees = [.. Enumerable.Range(1, 8).Select(i => Pressure.FromBars(10 * i))];
+        double[] slopes = [0, 0.2, 0.4, 0.6, 0.8];
+        var conditions = new SettingConditions { AdhesionSteps = 8 };
+        SettingAdvice advice = SettingSearch.GreatestSafeKnee(car, conditions, 0.2);
+        IReadOnlyList<SettingOutcome> outcomes = SettingSearch.Sweep(car, conditions, knees, slopes);
+        BalanceModel changed = Model(car.WithRearKnee(Pressure.FromBars(70), 0.6));
+        var safeKnees = new[] { 0, 0.1 }.Select(spread => (spread, (IReadOnlyList<(double, Pressure?)>)[.. slopes.Select(slope =>
+            (slope, SettingSearch.GreatestSafeKnee(car, conditions with { FrictionSpread = spread }, slope).Outcome?.Knee))])).ToList();
+        return
+        [
+            BalanceFigures.BrakeForces(light, units: units),
+            BalanceFigures.BrakeForces(laden, [0.2, 0.5, 1.1], units: units, id: "brake-forces-laden"),
+            BalanceFigures.LinePressures(light, units: units),
+            BalanceFigures.AdhesionUtilisation(curves[0], units, allLines: true),
+            BalanceFigures.BrakingEfficiency(light, units: units),
+            BalanceFigures.LoadCases(light, laden, units: units),
+            SettingFigures.SafeSettings(outcomes, advice, units),
+            SettingFigures.EfficiencyOfSettings(outcomes, advice, units: units),
+            SettingFigures.EfficiencyOfSettings(outcomes, advice, worst: true, units: units, id: "setting-efficiency-worst"),
+            SettingFigures.GreatestSafeKnees(safeKnees, units),
+            ComparisonFigures.BeforeAfter(light, changed, units: units),
+        ];
+    }
+
+    public static Explorable Explorable(string name, UnitSystem units) => BalanceExplorables.SettingAndLoad(Load(name), settings: 4, units: units);
+
+    private static string Root()
+    {
+        for (DirectoryInfo? folder = new(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
+        {
+            if (File.Exists(Path.Combine(folder.FullName, "Notebooks.sln")))
+            {
+                return folder.FullName;
+            }
+        }
+
+        throw new InvalidOperationException("The tests run from within the repository.");
+    }
+}
