@@ -1,0 +1,78 @@
+using BrakeBalance.Balance;
+using BrakeBalance.Charts.Layers;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace BrakeBalance.Charts.Figures;
+
+public static partial class FootFigures
+{
+    /// <summary>A bore: mm or in.</summary>
+    public static Measure Bore { get; } = Measure.Of("bore", LengthUnit.Meter, (LengthUnit.Millimeter, "mm", 0.1), (LengthUnit.Inch, "in", 0.01));
+
+    private static readonly MapClass[] ChoiceClasses =
+    [
+        new("fits", Tone.Ideal),
+        new("pedal too long: bore too small", Tone.Front, Hatch.Rising),
+        new("pedal too hard: bore too big", Tone.Rear, Hatch.Falling),
+        new("too long and too hard", Tone.Guide, Hatch.Crossed),
+        new("touchy", Tone.Other, Hatch.Dots),
+        new("too hard once the assist is dead", Tone.Guide, Hatch.Falling),
+    ];
+
+    /// <summary>Map of bore and pedal ratio: what fits the targets, and why the rest does not.</summary>
+    /// <param name="model">The car in one load case; it must know its circuits' volumes.</param>
+    /// <param name="assistName">Name of the booster in words.</param>
+    /// <param name="assist">The booster.</param>
+    /// <param name="targets">What is wanted; the usual targets unless said.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    public static Figure ChoiceMap(
+        BalanceModel model, string assistName, Assist.BrakeAssist assist, ControlTargets? targets = null, UnitSystem? units = null, string id = "bore-ratio")
+    {
+        ControlTargets wanted = targets ?? new ControlTargets();
+        var figure = new FigureBuilder(id, units);
+        double[] bores = [.. Enumerable.Range(0, 40).Select(i => 0.0140 + (i * 0.0005))];
+        double[] ratios = [.. Enumerable.Range(0, 31).Select(i => 2.5 + (i * 0.15))];
+        var grid = ControlChoice.Sweep(model, [.. bores.Select(bore => Length.FromMeters(bore))], ratios, [(assistName, assist)], wanted);
+        int[][] cells = [.. ratios.Select((_, row) => bores.Select((_, column) => ClassOf(grid[(row * bores.Length) + column])).ToArray())];
+        ControlChoiceResult[] fitting = [.. grid.Where(choice => choice.Fits)];
+        var present = new ControlForce(model);
+        double presentBore = present.Cylinder is Hydraulics.TwinMasterCylinders twin ? twin.FrontBore.Meters : Math.Sqrt(present.Cylinder.PistonAreas.Front.SquareMeters * 4 / Math.PI);
+        double presentRatio = present.Control.Pedal.Lever.RatioAt(Length.Zero);
+        string title = fitting.Length == 0
+            ? $"With {assistName} no bore and ratio meet every target"
+            : $"With {assistName} bores from {figure.Text(Bore, fitting.Min(c => c.Bore.Meters))} to {figure.Text(Bore, fitting.Max(c => c.Bore.Meters))} can fit, each with its own ratios";
+        return figure
+            .Title(title)
+            .Describe(
+                $"Bore of the master cylinder against pedal ratio for the {model.Vehicle.Name}, {model.LoadCase.Name}: a braking rate of {Words(wanted.BrakingRate)} with {figure.Text(Measure.ControlForce, wanted.LeastPedalForce)} to {figure.Text(Measure.ControlForce, wanted.GreatestPedalForce)}, {figure.Text(Measure.Travel, wanted.LeastTravelLeft)} left to the floor, and {Words(wanted.FailSafeRate)} without assist with at most {figure.Text(Measure.ControlForce, wanted.GreatestFailSafeForce)}.",
+                "Map of bore against pedal ratio with areas that fit, that make the pedal too long, too hard or touchy.",
+                $"{title}. A small bore or a high ratio makes the pedal long and light, a big bore or a low ratio short and hard. A diamond marks the car as it is: {figure.Text(Bore, presentBore)} and {Words(presentRatio)}.")
+            .X("Bore of the master cylinder", "d", Bore)
+            .Y("Pedal ratio", "i", Measure.Number)
+            .Map("choice", bores, ratios, cells, ChoiceClasses)
+            .Points("as it is", [presentBore], [presentRatio], Tone.Main, Marker.Diamond, size: 11)
+            .Table(table =>
+            {
+                ControlChoiceResult[] listed = [.. grid.Where((_, i) => i / bores.Length % 5 == 0 && i % bores.Length % 5 == 0)];
+                table
+                    .Column("Bore", Bore, listed.Select(c => (double?)c.Bore.Meters))
+                    .Column("Pedal ratio", Measure.Number, listed.Select(c => (double?)c.PedalRatio))
+                    .Column("Pedal force", Measure.ControlForce, listed.Select(c => c.PedalForce?.Newtons))
+                    .Column("Travel left", Measure.Travel, listed.Select(c => c.Travel?.PadLeft?.Meters))
+                    .Column("Pedal force without assist", Measure.ControlForce, listed.Select(c => c.FailSafePedalForce?.Newtons))
+                    .Words("Verdict", listed.Select(c => c.Describe()));
+            })
+            .Build();
+    }
+
+    private static int ClassOf(ControlChoiceResult choice) =>
+        choice.Fits ? 0
+        : choice.TooLong && (choice.TooHard || choice.TooHardWithoutAssist) ? 3
+        : choice.TooLong ? 1
+        : choice.TooHard ? 2
+        : choice.TooLight ? 4
+        : 5;
+}

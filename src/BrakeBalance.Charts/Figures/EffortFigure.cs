@@ -1,0 +1,105 @@
+using BrakeBalance.Balance;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Figures;
+
+/// <summary>Figures of pedal, assist, travel and failures.</summary>
+public static partial class FootFigures
+{
+    /// <summary>Braking rate that captions and readouts take as a hard stop on a dry road [–].</summary>
+    public const double HardStop = 0.8;
+
+    private static readonly (Tone Tone, Dash Dash)[] Styles =
+    [
+        (Tone.Main, Dash.Solid), (Tone.Ideal, Dash.Dash), (Tone.Rear, Dash.DashDot), (Tone.Front, Dash.LongDash), (Tone.Other, Dash.Dot), (Tone.Guide, Dash.Solid),
+    ];
+
+    /// <summary>Pedal force against braking rate for a car with several boosters or pedals, run-out marked.</summary>
+    /// <param name="model">The car in one load case.</param>
+    /// <param name="cases">What is compared, with a name each; the first is what the title speaks of.</param>
+    /// <param name="highestRate">End of the axis of braking rates [–].</param>
+    /// <param name="highestForce">End of the axis of pedal forces; null to fit the data.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    public static Figure Effort(
+        BalanceModel model,
+        IReadOnlyList<(string Name, BrakeControl Control)> cases,
+        double highestRate = 1.0,
+        Force? highestForce = null,
+        UnitSystem? units = null,
+        string id = "effort")
+    {
+        var figure = new FigureBuilder(id, units);
+        double[] rates = [.. Enumerable.Range(1, 100).Select(i => highestRate * i / 100).Where(rate => model.AtRate(rate) is not null)];
+        (string Name, ControlForce Force)[] controls = [.. cases.Select(item => (item.Name, new ControlForce(model, item.Control)))];
+        string finding = EffortFinding(figure, controls[0].Force);
+        figure
+            .Title(finding)
+            .Describe(
+                $"Pedal force against braking rate of the {model.Vehicle.Name}, {model.LoadCase.Name}. A ring marks where an assist gives all it can; beyond it every newton more is the driver's own.",
+                "Pedal force against braking rate; each assisted line turns steep at its run-out and then runs beside the unassisted one.",
+                string.Join(" ", controls.Select(item => EffortSentence(figure, item.Name, item.Force))))
+            .X("Braking rate", "z", Measure.Number, 0, highestRate)
+            .Y("Pedal force", "F", Measure.ControlForce, 0, highestForce?.Newtons);
+        for (int i = 0; i < controls.Length; i++)
+        {
+            AddEffort(figure, controls[i].Name, controls[i].Force, rates, Styles[Math.Min(i, Styles.Length - 1)], highestForce?.Newtons ?? double.PositiveInfinity, labelAt: 0.45 + (0.12 * i));
+        }
+
+        var knees = controls.Select(item => item.Force.RunOut()).OfType<ControlForcePoint>()
+            .Where(point => point.Balance.BrakingRate <= highestRate && point.PedalForce.Newtons <= (highestForce?.Newtons ?? double.PositiveInfinity))
+            .DistinctBy(point => Math.Round(point.PedalForce.Newtons, 3)).ToArray();
+        if (knees.Length > 0)
+        {
+            figure.Points("run-out", knees.Select(point => point.Balance.BrakingRate).ToArray(), knees.Select(point => point.PedalForce).ToArray(), Tone.Other, Marker.Ring);
+        }
+
+        return figure.Table(table =>
+        {
+            double[] listed = [.. Enumerable.Range(1, 10).Select(i => highestRate * i / 10)];
+            table.Column("Braking rate z", Measure.Number, listed);
+            foreach ((string name, ControlForce force) in controls)
+            {
+                table.Column($"Pedal force, {name}", Measure.ControlForce, listed.Select(rate => force.AtRate(rate)?.PedalForce.Newtons));
+            }
+        }).Build();
+    }
+
+    private static void AddEffort(FigureBuilder figure, string name, ControlForce control, double[] rates, (Tone Tone, Dash Dash) style, double highestNewtons, double labelAt)
+    {
+        List<(double Rate, double Newtons)> points = [.. rates.Select(rate => (rate, control.AtRate(rate)!.PedalForce.Newtons))];
+        if (control.RunOut() is { } runOut && runOut.Balance.BrakingRate > rates[0] && runOut.Balance.BrakingRate < rates[^1])
+        {
+            points.Add((runOut.Balance.BrakingRate, runOut.PedalForce.Newtons));
+        }
+
+        var shown = points.Where(point => point.Newtons <= highestNewtons).OrderBy(point => point.Rate).ToArray();
+        if (shown.Length > 1)
+        {
+            figure.Line(name, shown.Select(point => point.Rate).ToArray(), shown.Select(point => point.Newtons).ToArray(), style.Tone, style.Dash, style.Tone == Tone.Main ? 2.8 : 2, labelAt: Math.Min(0.95, labelAt));
+        }
+    }
+
+    private static string EffortFinding(FigureBuilder figure, ControlForce control)
+    {
+        string hard = control.AtRate(HardStop) is { } point
+            ? $"a braking rate of {Words(HardStop)} takes {figure.Text(Measure.ControlForce, point.PedalForce)} on the pedal"
+            : $"the highest pressure does not give a braking rate of {Words(HardStop)}";
+        return control.RunOut() is { } runOut && runOut.Balance.BrakingRate < HardStop
+            ? $"The assist runs out at a braking rate of {Words(runOut.Balance.BrakingRate)}; {hard}"
+            : Capital(hard);
+    }
+
+    private static string EffortSentence(FigureBuilder figure, string name, ControlForce control)
+    {
+        string hard = control.AtRate(HardStop) is { } point ? $"{figure.Text(Measure.ControlForce, point.PedalForce)} for a braking rate of {Words(HardStop)}" : $"a braking rate of {Words(HardStop)} is not reached";
+        string runOut = control.RunOut() is { } at ? $"; run-out at {figure.Text(Measure.ControlForce, at.PedalForce)} and {Words(at.Balance.BrakingRate)}" : "";
+        return $"{Capital(name)}: {hard}{runOut}.";
+    }
+
+    internal static string Words(double number) => Measure.Number.Text(number, UnitSystem.Si);
+
+    internal static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+}

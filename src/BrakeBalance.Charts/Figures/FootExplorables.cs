@@ -1,0 +1,183 @@
+using BrakeBalance.Assist;
+using BrakeBalance.Balance;
+using BrakeBalance.Charts.Exploring;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Pedals;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Figures;
+
+/// <summary>Figures of pedal and assist with sliders; every state is computed by the calculation assembly beforehand.</summary>
+public static class FootExplorables
+{
+    private const double SixteenthInchMetres = 0.0254 / 16;
+
+    /// <summary>Effort with sliders for the booster's supply (vacuum or pump pressure; the pedal ratio of a car without booster) and the bore.</summary>
+    /// <param name="vehicle">The car; it must say what lies between foot and line pressure.</param>
+    /// <param name="assist">The booster; the car's own unless said.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The explorable's short name.</param>
+    /// <returns>The explorable.</returns>
+    /// <exception cref="ArgumentException">The car does not say what lies between foot and line pressure.</exception>
+    public static Explorable Effort(Vehicle vehicle, BrakeAssist? assist = null, UnitSystem? units = null, string id = "explore-effort")
+    {
+        UnitSystem shown = units ?? Display.Units;
+        BrakeControl own = vehicle.Control ?? throw new ArgumentException($"\"{vehicle.Name}\" does not say what lies between foot and line pressure.", nameof(vehicle));
+        BrakeControl basis = own with { Assist = assist ?? own.Assist };
+        (Exploring.Control supply, IReadOnlyList<BrakeControl> supplies) = Supplies(basis, shown);
+        (Exploring.Control bore, IReadOnlyList<Vehicle> cars, IReadOnlyList<Func<BrakeControl, BrakeControl>> bores) = Bores(vehicle, basis, shown);
+        LoadCase load = vehicle.LoadCases[0];
+        BalanceModel[] models = [.. cars.Select(car => new BalanceModel(car, load))];
+        double greatest = bores.Max(change => new ControlForce(models[0], change(basis with { Assist = basis.Assist.WithoutEnergy() })).AtRate(0.9)?.PedalForce.Newtons ?? 0);
+        Force top = Force.FromNewtons(Math.Clamp(Math.Ceiling(greatest / 100) * 100, 300, 1500));
+        return Explorable.Of(id, [supply, bore], state =>
+        {
+            BrakeControl control = bores[state["bore"]](supplies[state["supply"]]);
+            var force = new ControlForce(models[state["bore"]], control);
+            var bare = new ControlForce(force.Model, control with { Assist = control.Assist.WithoutEnergy() });
+            (string, BrakeControl)[] cases = control.Assist is PoweredAssist
+                ? [("as set", control), ("assist dead", bare.Control)]
+                : [("as set", control)];
+            return new Frame([FootFigures.Effort(force.Model, cases, 1.0, top, shown, $"{id}-figure")], Readouts(force, bare, shown), Judge(force, bare, shown));
+        });
+    }
+
+    /// <summary>The pedal's travel with sliders for bore, trapped air and fluid temperature.</summary>
+    /// <param name="vehicle">The car; it must know its circuits' volumes.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The explorable's short name.</param>
+    /// <returns>The explorable.</returns>
+    /// <exception cref="ArgumentException">The car does not say what its circuits swallow.</exception>
+    public static Explorable Travel(Vehicle vehicle, UnitSystem? units = null, string id = "explore-travel")
+    {
+        UnitSystem shown = units ?? Display.Units;
+        if (vehicle.Control is not { Circuits: { } circuits } own)
+        {
+            throw new ArgumentException($"\"{vehicle.Name}\" does not say what its circuits swallow.", nameof(vehicle));
+        }
+
+        double[] airs = [0, 0.002, 0.005, 0.01, 0.02, 0.04];
+        double[] celsius = [20, 60, 100, 140, 180];
+        (Exploring.Control bore, IReadOnlyList<Vehicle> cars, IReadOnlyList<Func<BrakeControl, BrakeControl>> bores) = Bores(vehicle, own, shown);
+        BalanceModel[] models = [.. cars.Select(car => new BalanceModel(car, vehicle.LoadCases[0]))];
+        Exploring.Control[] controls =
+        [
+            bore,
+            Exploring.Control.Slider("air", "Trapped air in the fluid", Measure.Pure("air", "%", 100, 0.1), airs, 0, shown),
+            Exploring.Control.Slider("heat", "Temperature of the fluid", Measure.Temperature, celsius.Select(c => Temperature.FromDegreesCelsius(c)).ToArray(), 0, shown),
+        ];
+        Length highest = own.Pedal.AvailableTravel * 1.3;
+        return Explorable.Of(id, controls, state =>
+        {
+            CircuitVolume With(CircuitVolume circuit) => circuit with
+            {
+                Fluid = circuit.Fluid with { TrappedAir = airs[state["air"]], Temperature = Temperature.FromDegreesCelsius(celsius[state["heat"]]) },
+            };
+            BrakeControl control = bores[state["bore"]](own) with { Circuits = circuits.Select(With) };
+            var force = new ControlForce(models[state["bore"]], control);
+            (string Name, PedalTravel Travel)[] cases =
+                [.. new[] { 0.8, 0.5, 0.3 }.Select(rate => ($"rate {FootFigures.Words(rate)}", Travel: At(force, rate))).Where(item => item.Travel is not null).Select(item => (item.Item1, item.Travel!))];
+            PedalTravel hard = cases[0].Travel;
+            string car = $"{vehicle.Name}, {vehicle.LoadCases[0].Name}";
+            return new Frame(
+                [FootFigures.Travel(cases, own.Pedal.AvailableTravel, car, highest, shown, $"{id}-figure")],
+                [
+                    new("Pedal travel at " + cases[0].Name, hard.Pad is { } pad ? Measure.Travel.Text(pad, shown) : "–"),
+                    new("Left to the floor", hard.PadLeft is { } left ? Measure.Travel.Text(left, shown) : "–"),
+                    new("Stroke left in the cylinder", Measure.Travel.Text(hard.StrokeLeft, shown)),
+                ],
+                hard.Warning is { } warning ? new Verdict(warning, VerdictKind.Caution) : new Verdict("Enough travel is left.", VerdictKind.Good));
+        });
+    }
+
+    private static PedalTravel? At(ControlForce force, double rate) => force.AtRate(rate) is { } point ? force.TravelAt(point.Balance.MasterPressure) : null;
+
+    private static (Exploring.Control Control, IReadOnlyList<BrakeControl> Controls) Supplies(BrakeControl basis, UnitSystem units)
+    {
+        switch (basis.Assist)
+        {
+            case VacuumBooster vacuum:
+                double[] vacuums = Around(vacuum.Supply.Vacuum.Pascals, [.. Enumerable.Range(2, 10).Select(i => Pressure.FromInchesOfMercury(2 * i).Pascals)], out int at);
+                return (
+                    Exploring.Control.Slider("supply", "Vacuum at the booster", Measure.Vacuum, vacuums, at, units),
+                    [.. vacuums.Select(pascals => basis with { Assist = vacuum with { Supply = vacuum.Supply with { Vacuum = Pressure.FromPascals(pascals) } } })]);
+            case HydraulicBooster hydraulic:
+                double[] reliefs = Around(hydraulic.ReliefPressure.Pascals, [.. Enumerable.Range(3, 10).Select(i => i * 1e6)], out at);
+                return (
+                    Exploring.Control.Slider("supply", "Relief pressure of the pump", Measure.LinePressure, reliefs, at, units),
+                    [.. reliefs.Select(pascals => basis with { Assist = hydraulic with { ReliefPressure = Pressure.FromPascals(pascals) } })]);
+            default:
+                double[] ratios = Around(basis.Pedal.Lever.RatioAt(Length.Zero), [.. Enumerable.Range(0, 9).Select(i => 3.5 + (0.5 * i))], out at);
+                return (
+                    Exploring.Control.Slider("supply", "Pedal ratio", Measure.Number, ratios, at, units),
+                    [.. ratios.Select(ratio => basis with { Pedal = basis.Pedal with { Lever = new FixedRatioLever { Ratio = ratio } } })]);
+        }
+    }
+
+    private static (Exploring.Control Control, IReadOnlyList<Vehicle> Cars, IReadOnlyList<Func<BrakeControl, BrakeControl>> Changes) Bores(Vehicle vehicle, BrakeControl basis, UnitSystem units)
+    {
+        MasterCylinder cylinder = basis.MasterCylinderFor(vehicle.Hydraulics.Split);
+        double own = cylinder is TwinMasterCylinders twin ? twin.FrontBore.Meters : Math.Sqrt(cylinder.PistonAreas.Front.SquareMeters * 4 / Math.PI);
+        double[] bores = [.. Enumerable.Range(-4, 7).Select(i => own + (i * SixteenthInchMetres)).Where(bore => bore is >= 0.012 and <= 0.045)];
+        int at = Array.FindIndex(bores, bore => Math.Abs(bore - own) < 1e-9);
+        Vehicle Car(double bore) => vehicle.Hydraulics.Split is BalanceBarSplit bar
+            ? vehicle with { Hydraulics = vehicle.Hydraulics with { Split = bar with { FrontBore = Length.FromMeters(bore), RearBore = bar.RearBore * (bore / own) } } }
+            : vehicle;
+        Func<BrakeControl, BrakeControl> Change(double bore) => control => control with
+        {
+            MasterCylinder = control.MasterCylinder switch
+            {
+                TandemMasterCylinder tandem => tandem with { Bore = Length.FromMeters(bore) },
+                SingleMasterCylinder single => single with { Bore = Length.FromMeters(bore) },
+                _ => control.MasterCylinder,
+            },
+        };
+        string label = vehicle.Hydraulics.Split is BalanceBarSplit ? "Bore of the front master cylinder" : "Bore of the master cylinder";
+        return (Exploring.Control.Slider("bore", label, FootFigures.Bore, bores, Math.Max(0, at), units), [.. bores.Select(Car)], [.. bores.Select(Change)]);
+    }
+
+    // The car's own value takes the place of the nearest step, so that the slider starts at the car.
+    private static double[] Around(double own, double[] steps, out int at)
+    {
+        at = steps.Index().MinBy(step => Math.Abs(step.Item - own)).Index;
+        steps[at] = own;
+        return steps;
+    }
+
+    private static IReadOnlyList<Readout> Readouts(ControlForce force, ControlForce bare, UnitSystem units)
+    {
+        PedalTravel? travel = At(force, FootFigures.HardStop);
+        return
+        [
+            new($"Pedal force at a rate of {FootFigures.Words(FootFigures.HardStop)}", force.AtRate(FootFigures.HardStop) is { } hard ? Measure.ControlForce.Text(hard.PedalForce, units) : "not reached"),
+            new("Assist runs out at a rate of", force.RunOut() is { } runOut ? FootFigures.Words(runOut.Balance.BrakingRate) : "–"),
+            new("Pedal force at 0.25, assist dead", bare.AtRate(0.25) is { } dead ? Measure.ControlForce.Text(dead.PedalForce, units) : "not reached"),
+            new("Travel left to the floor", travel?.PadLeft is { } left ? Measure.Travel.Text(left, units) : "–"),
+        ];
+    }
+
+    private static Verdict Judge(ControlForce force, ControlForce bare, UnitSystem units)
+    {
+        FootForce foot = force.Control.Foot;
+        if (force.AtRate(FootFigures.HardStop) is not { } hard)
+        {
+            return new("The highest pressure does not give a hard stop.", VerdictKind.Caution);
+        }
+
+        if (At(force, FootFigures.HardStop) is { Warning: { } warning })
+        {
+            return new(warning, VerdictKind.Caution);
+        }
+
+        if (bare.AtRate(0.25) is not { } dead || dead.PedalForce.Newtons > 500)
+        {
+            return new("With the assist dead a braking rate of 0.25 takes more than 500 N: more than the rules allow.", VerdictKind.Caution);
+        }
+
+        string feel = foot.Describe(hard.PedalForce);
+        return hard.PedalForce <= foot.Comfortable
+            ? new($"A hard stop takes {Measure.ControlForce.Text(hard.PedalForce, units)}: {feel}.", VerdictKind.Good)
+            : new($"A hard stop takes {Measure.ControlForce.Text(hard.PedalForce, units)}: {feel}.", hard.PedalForce <= foot.Planned ? VerdictKind.Neutral : VerdictKind.Caution);
+    }
+}

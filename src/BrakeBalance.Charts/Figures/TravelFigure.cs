@@ -1,0 +1,71 @@
+using BrakeBalance.Hydraulics;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Figures;
+
+public static partial class FootFigures
+{
+    private static readonly (Tone Tone, Hatch Hatch)[] TravelStyles =
+    [
+        (Tone.Guide, Hatch.None), (Tone.Guide, Hatch.Dots), (Tone.Other, Hatch.None), (Tone.Front, Hatch.None), (Tone.Rear, Hatch.None),
+        (Tone.Ideal, Hatch.Rising), (Tone.Front, Hatch.Falling), (Tone.Other, Hatch.Crossed), (Tone.Rear, Hatch.Crossed),
+    ];
+
+    /// <summary>Where the pedal's travel goes, as stacked bars.</summary>
+    /// <param name="cases">The budgets with a name each, all with the same parts; the first is what the title speaks of.</param>
+    /// <param name="available">Travel from rest to the floor.</param>
+    /// <param name="car">Name of the car and load case, for the caption.</param>
+    /// <param name="highest">End of the axis; null to fit the data.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    /// <exception cref="ArgumentException">There is no case, or the cases differ in their parts.</exception>
+    public static Figure Travel(
+        IReadOnlyList<(string Name, PedalTravel Travel)> cases, Length available, string car, Length? highest = null, UnitSystem? units = null, string id = "travel")
+    {
+        if (cases.Count == 0 || cases.Any(item => !item.Travel.Parts.Select(part => part.Name).SequenceEqual(cases[0].Travel.Parts.Select(part => part.Name))))
+        {
+            throw new ArgumentException("A picture of the pedal's travel needs at least one case, and the same parts in every case.", nameof(cases));
+        }
+
+        var figure = new FigureBuilder(id, units);
+        PedalTravel first = cases[0].Travel;
+        PedalTravelPart biggest = first.Parts.MaxBy(part => part.Travel.Meters);
+        figure
+            .Title(first.PadLeft is { } left && left >= Length.Zero
+                ? $"{figure.Text(Measure.Travel, left)} are left to the floor; most goes into {biggest.Name}"
+                : "The pedal is at its end before the pressure is reached")
+            .Describe(
+                $"Travel of the pedal pad, by what uses it up. {car}. Hoses at the greatest swelling that FMVSS 106 allows.",
+                "Stacked bars of pedal travel by cause, below a line at the floor and one at the reserve wanted.",
+                string.Join(" ", cases.Select(item => $"{Capital(item.Name)}: " + string.Join(", ", item.Travel.Parts.Where(part => part.Travel.Millimeters >= 0.05)
+                    .Select(part => $"{part.Name} {figure.Text(Measure.Travel, part.Travel)}")) + ".")))
+            .Categories("Case", cases.Select(item => item.Name))
+            .Y("Pedal travel", "s", Measure.Travel, 0, highest?.Meters)
+            .BarsAre(BarMode.Stacked);
+        for (int i = 0; i < first.Parts.Length; i++)
+        {
+            int part = i;
+            (Tone tone, Hatch hatch) = TravelStyles[i % TravelStyles.Length];
+            if (cases.Any(item => item.Travel.Parts[part].Travel.Millimeters >= 0.05))
+            {
+                figure.Bars(first.Parts[i].Name, cases.Select(item => item.Travel.Parts[part].Travel).ToArray(), tone, hatch);
+            }
+        }
+
+        figure.Level("floor", available.Meters, Tone.Main, Dash.Solid);
+        if (available > PedalTravel.WantedReserve)
+        {
+            figure.Level("reserve wanted above the floor", (available - PedalTravel.WantedReserve).Meters);
+        }
+
+        return figure.Table(table =>
+        {
+            table.Words("Part", [.. first.Parts.Select(part => part.Name), "sum", "left to the floor"]);
+            foreach ((string name, PedalTravel travel) in cases)
+            {
+                table.Column(Capital(name), Measure.Travel, [.. travel.Parts.Select(part => (double?)part.Travel.Meters), travel.Pad?.Meters, travel.PadLeft?.Meters]);
+            }
+        }).Build();
+    }
+}

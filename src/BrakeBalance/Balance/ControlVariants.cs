@@ -1,0 +1,37 @@
+using BrakeBalance.Assist;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+
+namespace BrakeBalance.Balance;
+
+/// <summary>The same pedal and master cylinder with the assist in other states, for comparison.</summary>
+public static class ControlVariants
+{
+    /// <summary>The control as it is, with its assist at other supplies, and with none.</summary>
+    /// <param name="control">Pedal, assist and master cylinder.</param>
+    /// <returns>The variants with a name each, the control as it is first.</returns>
+    public static IReadOnlyList<(string Name, BrakeControl Control)> Assists(BrakeControl control)
+    {
+        ArgumentNullException.ThrowIfNull(control);
+        BrakeControl With(BrakeAssist assist) => control with { Assist = assist };
+        return control.Assist switch
+        {
+            VacuumBooster vacuum =>
+            [
+                (FormattableString.Invariant($"as it is, {vacuum.Supply.Vacuum.InchesOfMercury:0.#} inHg"), control),
+                ("stock camshaft, 18 inHg", With(vacuum with { Supply = VacuumSupply.StockCamshaft })),
+                .. Math.Abs(vacuum.Supply.Vacuum.InchesOfMercury - 10) > 0.5
+                    ? new[] { ("long-duration camshaft, 10 inHg", With(vacuum with { Supply = VacuumSupply.LongDurationCamshaft })) }
+                    : [],
+                ("no vacuum", With(vacuum.WithoutEnergy())),
+            ],
+            HydraulicBooster hydraulic =>
+            [
+                (FormattableString.Invariant($"as it is, relief at {hydraulic.ReliefPressure.Bars:0} bar"), control),
+                (FormattableString.Invariant($"worn pump, {hydraulic.ReliefPressure.Bars * 0.6:0} bar"), With(hydraulic with { ReliefPressure = Pressure.FromBars(hydraulic.ReliefPressure.Bars * 0.6) })),
+                ("pump stopped", With(hydraulic.WithoutEnergy())),
+            ],
+            _ => [("as it is, no assist", control)],
+        };
+    }
+}
