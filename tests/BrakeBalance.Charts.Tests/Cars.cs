@@ -52,7 +52,27 @@ internal static class Cars
             SettingFigures.EfficiencyOfSettings(outcomes, advice, worst: true, units: units, id: "setting-efficiency-worst"),
             SettingFigures.GreatestSafeKnees(safeKnees, units),
             ComparisonFigures.BeforeAfter(light, changed, units: units),
+            .. Foot(car, light, units),
         ];
+    }
+
+    private static IEnumerable<Figure> Foot(Vehicle car, BalanceModel light, UnitSystem units)
+    {
+        if (car.Control is not { Circuits: not null } control)
+        {
+            yield break;
+        }
+
+        var force = new ControlForce(light);
+        yield return FootFigures.Effort(light, ControlVariants.Assists(control), units: units);
+        yield return FootFigures.Reserve(force, units: units);
+        yield return FootFigures.Travel(
+            [.. new[] { 0.7, 0.5, 0.3 }.Select(rate => (FormattableString.Invariant($"rate {rate}"), force.TravelAt(force.AtRate(rate)!.Balance.MasterPressure)!))],
+            control.Pedal.AvailableTravel,
+            car.Name,
+            units: units);
+        yield return FootFigures.ChoiceMap(light, "the present assist", control.Assist, units: units);
+        yield return FootFigures.FailureDistances(FailureAnalysis.Of(car, light.LoadCase), car.Name, units: units);
     }
 
     public static Explorable Explorable(string name, UnitSystem units) => BalanceExplorables.SettingAndLoad(Load(name), settings: 4, units: units);

@@ -32,7 +32,7 @@ public static partial class FootFigures
                 "Bars of pedal force that grow from application to application; the last bar is the pedal without assist.",
                 string.Join(" ", reserve.Select((application, i) => FormattableString.Invariant(
                     $"Application {application.Number}: {100 * application.ShareOfFirst:0} % of the first one's assist, {figure.Text(Measure.ControlForce, efforts[i] ?? 0)}.")))
-                + $" Without assist {figure.Text(Measure.ControlForce, efforts[^1] ?? 0)}.")
+                + $" Without assist a braking rate of {Words(brakingRate)} takes {figure.Text(Measure.ControlForce, efforts[^1] ?? 0)}.")
             .Categories("Application after the engine has stopped", names)
             .Y("Pedal force", "F", Measure.ControlForce, 0)
             .Bars("pedal force", efforts.Select(effort => effort ?? 0).ToArray(), Tone.Front)

@@ -7,9 +7,22 @@ public static partial class FootFigures
 {
     private static readonly (Tone Tone, Hatch Hatch)[] TravelStyles =
     [
-        (Tone.Guide, Hatch.None), (Tone.Guide, Hatch.Dots), (Tone.Other, Hatch.None), (Tone.Front, Hatch.None), (Tone.Rear, Hatch.None),
-        (Tone.Ideal, Hatch.Rising), (Tone.Front, Hatch.Falling), (Tone.Other, Hatch.Crossed), (Tone.Rear, Hatch.Crossed),
+        (Tone.Guide, Hatch.Dots), (Tone.Front, Hatch.None), (Tone.Rear, Hatch.None), (Tone.Ideal, Hatch.Rising), (Tone.Other, Hatch.Falling),
+        (Tone.Front, Hatch.Crossed), (Tone.Other, Hatch.Crossed),
     ];
+
+    // A stack of nine bars cannot be told apart; the table keeps every part.
+    private static string DrawnAs(string part) => part switch
+    {
+        "free play" or "push-rod gap" or "compensating ports" => "play",
+        "front pads or shoes to contact" => "front contact",
+        "rear pads or shoes to contact" => "rear contact",
+        "give of calipers and drums" => "give",
+        "compression of the fluid" => "fluid",
+        "trapped air" => "air",
+        "lost circuit's piston to its end" => "lost circuit",
+        _ => part,
+    };
 
     /// <summary>Where the pedal's travel goes, as stacked bars.</summary>
     /// <param name="cases">The budgets with a name each, all with the same parts; the first is what the title speaks of.</param>
@@ -43,20 +56,21 @@ public static partial class FootFigures
             .Categories("Case", cases.Select(item => item.Name))
             .Y("Pedal travel", "s", Measure.Travel, 0, highest?.Meters)
             .BarsAre(BarMode.Stacked);
-        for (int i = 0; i < first.Parts.Length; i++)
+        string[] groups = [.. first.Parts.Select(part => DrawnAs(part.Name)).Distinct()];
+        foreach ((int i, string group) in groups.Index())
         {
-            int part = i;
+            double[] metres = [.. cases.Select(item => item.Travel.Parts.Where(part => DrawnAs(part.Name) == group).Sum(part => part.Travel.Meters))];
             (Tone tone, Hatch hatch) = TravelStyles[i % TravelStyles.Length];
-            if (cases.Any(item => item.Travel.Parts[part].Travel.Millimeters >= 0.05))
+            if (metres.Max() >= 5e-5)
             {
-                figure.Bars(first.Parts[i].Name, cases.Select(item => item.Travel.Parts[part].Travel).ToArray(), tone, hatch);
+                figure.Bars(group, metres, tone, hatch);
             }
         }
 
         figure.Level("floor", available.Meters, Tone.Main, Dash.Solid);
         if (available > PedalTravel.WantedReserve)
         {
-            figure.Level("reserve wanted above the floor", (available - PedalTravel.WantedReserve).Meters);
+            figure.Level("reserve wanted", (available - PedalTravel.WantedReserve).Meters);
         }
 
         return figure.Table(table =>

@@ -1,0 +1,88 @@
+using BrakeBalance.Assist;
+using BrakeBalance.Balance;
+using BrakeBalance.Charts.Exploring;
+using BrakeBalance.Charts.Figures;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Tests;
+
+/// <summary>What notebooks on pedal, assist and travel show beside their figures.</summary>
+public class FootOutputTests
+{
+    public static TheoryData<string> EveryCar => [.. Cars.Names];
+
+    [Theory]
+    [MemberData(nameof(EveryCar))]
+    public void There_is_a_card_for_every_failure_with_its_force_and_distance(string name)
+    {
+        Vehicle car = Cars.Load(name);
+        IReadOnlyList<FailureOutcome> outcomes = FailureAnalysis.Of(car, car.LoadCases[0]);
+        string html = System.Net.WebUtility.HtmlDecode(new FailureCards(outcomes, units: UnitSystem.Si).ToHtml());
+        Assert.Equal(outcomes.Count, html.Split("<section class=\"bb-card\">").Length - 1);
+        foreach (FailureOutcome outcome in outcomes)
+        {
+            Assert.Contains(FootFigures.Capital(outcome.Case.Name), html, StringComparison.Ordinal);
+            Assert.Contains(Measure.Distance.Text(outcome.Distance!.FromFirstTouch, UnitSystem.Si), html, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void The_gauge_sheet_shows_what_the_assembly_says_and_leaves_room_to_write()
+    {
+        var control = new ControlForce(Cars.Model("coupe-1960s"));
+        var sheet = new GaugeSheet(control, [Force.FromPoundsForce(60)], UnitSystem.Us);
+        double psi = control.At(Force.FromPoundsForce(60)).Balance.LinePressures.Front.PoundsForcePerSquareInch;
+        string html = sheet.ToHtml();
+        Assert.Contains($"<td>{Math.Round(psi / 10) * 10:0}</td>", html, StringComparison.Ordinal);
+        Assert.Equal(2, html.Split("<td class=\"bb-blank\"></td>").Length - 1);
+        Assert.Contains("no more than about 100 lbf", html, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(EveryCar))]
+    public void Sliders_start_at_the_car_as_it_is(string name)
+    {
+        Vehicle car = Cars.Load(name);
+        Explorable effort = FootExplorables.Effort(car, units: UnitSystem.Si);
+        ControlForcePoint hard = new ControlForce(Cars.Model(car)).AtRate(FootFigures.HardStop)!;
+        Assert.Equal(Measure.ControlForce.Text(hard.PedalForce, UnitSystem.Si), effort.Start.Readouts[0].Value);
+        Assert.Equal(6, FootExplorables.Travel(car, UnitSystem.Us).Controls[1].Settings.Count);
+    }
+
+    [Fact]
+    public void A_slider_of_pump_pressure_comes_with_a_hydraulic_booster()
+    {
+        var hydraulic = new HydraulicBooster
+        {
+            ReliefPressure = Pressure.FromBars(95),
+            PumpFlow = VolumeFlow.FromLitersPerMinute(7),
+            PowerPistonDiameter = Length.FromMillimeters(32),
+            BoostRatio = 5,
+        };
+        Explorable effort = FootExplorables.Effort(Cars.Load("coupe-1960s"), hydraulic, UnitSystem.Si);
+        Assert.Equal("Relief pressure of the pump", effort.Controls[0].Label);
+        Assert.Contains("95\u00a0bar", effort.Controls[0].Settings);
+    }
+
+    [Fact]
+    public void A_car_without_pedal_data_is_replaced_by_the_invented_one_and_the_note_says_so()
+    {
+        string file = Path.Combine(Path.GetTempPath(), $"no-pedal-{Environment.ProcessId}.json");
+        string text = File.ReadAllText(RepositoryRoot.File(NotebookInput.DefaultVehicle));
+        string[] kept = [.. text.Split('\n')];
+        int from = Array.FindIndex(kept, line => line.StartsWith("  \"pedal\"", StringComparison.Ordinal));
+        int to = Array.FindIndex(kept, line => line.StartsWith("  \"aerodynamics\"", StringComparison.Ordinal));
+        File.WriteAllLines(file, [.. kept[..from], .. kept[to..]]);
+        try
+        {
+            FootInput input = FootInput.Load(new NotebookInput(file, []));
+            Assert.NotNull(input.Vehicle.Control);
+            Assert.Contains("does not give pedal, assist and masterCylinder", input.Note, StringComparison.Ordinal);
+        }
+        finally
+        {
+            File.Delete(file);
+        }
+    }
+}
