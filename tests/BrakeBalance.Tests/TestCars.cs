@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using BrakeBalance.Balance;
 using BrakeBalance.Brakes;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Tyres;
@@ -75,5 +76,5 @@ internal static class TestCars
         car with { Hydraulics = car.Hydraulics with { FrontValves = valves } };
 
     /// <summary>The balance of a car in its first load case.</summary>
-    public static Balance.BalanceModel Model(this Vehicle car, Speed speed = default) => new(car, car.LoadCases[0], speed);
+    public static BalanceModel Model(this Vehicle car, Speed speed = default) => new(car, car.LoadCases[0], speed);
 }

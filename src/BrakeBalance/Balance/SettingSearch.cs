@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using BrakeBalance.Brakes;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
 using UnitsNet;
@@ -127,7 +128,11 @@ public static class SettingSearch
 
     private static bool SafeEverywhere(Vehicle vehicle, SettingConditions conditions, double spread)
     {
-        Vehicle worst = WithWorstFriction(vehicle, spread);
+        if (WithWorstFriction(vehicle, spread) is not { } worst)
+        {
+            return false;
+        }
+
         IReadOnlyList<double> adhesions = conditions.Adhesions;
         foreach (LoadCase load in conditions.LoadCasesOf(vehicle))
         {
@@ -144,11 +149,19 @@ public static class SettingSearch
         return true;
     }
 
-    private static Vehicle WithWorstFriction(Vehicle vehicle, double spread) => vehicle.WithFrictionFactors(1 - spread, 1 + spread);
+    // Null when the rear shoes lock by themselves within the spread: then the rear locks first at any setting.
+    private static Vehicle? WithWorstFriction(Vehicle vehicle, double spread)
+    {
+        Brake front = vehicle.Brakes.Front;
+        double highest = Math.Min(Brake.HighestFriction, vehicle.Brakes.Rear.FrictionCoefficient * (1 + spread));
+        return vehicle.Brakes.Rear is DrumBrake drum && drum.SelfLockingFriction() <= highest
+            ? null
+            : vehicle with { Brakes = new(front.WithFriction(front.FrictionCoefficient * (1 - spread)), vehicle.Brakes.Rear.WithFriction(highest)) };
+    }
 
     private static (int RearFirst, int Cases, double MeanEfficiency, double WorstEfficiency) Count(Vehicle vehicle, SettingConditions conditions)
     {
-        Vehicle worstFriction = WithWorstFriction(vehicle, conditions.FrictionSpread);
+        Vehicle? worstFriction = WithWorstFriction(vehicle, conditions.FrictionSpread);
         IReadOnlyList<double> adhesions = conditions.Adhesions;
         int rearFirst = 0;
         int cases = 0;
@@ -157,11 +170,11 @@ public static class SettingSearch
         foreach (LoadCase load in conditions.LoadCasesOf(vehicle))
         {
             var nominal = new BalanceModel(vehicle, load);
-            var spread = new BalanceModel(worstFriction, load);
+            BalanceModel? spread = worstFriction is null ? null : new(worstFriction, load);
             foreach (double adhesion in adhesions)
             {
                 cases++;
-                if (spread.TryFirstLockUp(adhesion, out _, out Axle? first, out _) && first == Axle.Rear)
+                if (spread is null || (spread.TryFirstLockUp(adhesion, out _, out Axle? first, out _) && first == Axle.Rear))
                 {
                     rearFirst++;
                 }

@@ -35,15 +35,15 @@ public static class VehicleFile
     public static (VehicleReading? Reading, IReadOnlyList<Problem> Problems) TryRead(string text, params IEnumerable<ValueOverride> overrides)
     {
         DocumentReading<VehicleDocument> reading = DocumentFile.Read<VehicleDocument>(text, overrides);
-        if (reading.Document is not { } document)
+        if (reading.Partial is not { } document)
         {
             return (null, reading.Problems);
         }
 
-        var builder = new VehicleBuilder();
+        var builder = new VehicleBuilder(reading.Problems);
         return builder.Build(document) is { } vehicle
             ? (new VehicleReading(vehicle, reading.Ranges), [])
-            : (null, builder.Problems);
+            : (null, [.. reading.Problems, .. builder.Problems]);
     }
 }
 

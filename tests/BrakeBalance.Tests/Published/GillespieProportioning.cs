@@ -1,7 +1,8 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
-using UnitsNet;
+using BrakeBalance.Vehicles;
 using UnitsNet.Units;
+using UnitsNet;
 
 namespace BrakeBalance.Tests.Published;
 
@@ -14,7 +15,7 @@ public class GillespieProportioning
 {
     private const double NewtonsPerPoundForce = 4.4482216152605;
 
-    private static readonly Vehicles.Vehicle Car = Build();
+    private static readonly Vehicle Car = Build();
 
     [Theory]
     [InlineData(100, 100, 330, 231, 0.138, 0.143, 0.132, 96.6)]
@@ -54,13 +55,13 @@ public class GillespieProportioning
     public void Knee_lies_at_290_psi() =>
         Assert.Equal(290, Assert.Single(Car.Model().RearKnees()).MasterPressure.PoundsForcePerSquareInch, 0.5);
 
-    private static Vehicles.Vehicle Build()
+    private static Vehicle Build()
     {
         const double inchesPerMetre = 1 / 0.0254;
         double barPerPsi = UnitConverter.Convert(1, PressureUnit.PoundForcePerSquareInch, PressureUnit.Bar);
         double radius = 12.11 / inchesPerMetre;
         double NewtonsPerBar(double inchPoundsPerPsi) => 2 * inchPoundsPerPsi / 12.11 * NewtonsPerPoundForce / barPerPsi;
-        Vehicles.Vehicle car = TestCars.With(
+        Vehicle car = TestCars.With(
             NewtonsPerBar(20), NewtonsPerBar(14), 108.5 / inchesPerMetre, 108.5 * 1864 / 4074 / inchesPerMetre, 20.5 / inchesPerMetre, 4074 * NewtonsPerPoundForce);
         return (car with
         {

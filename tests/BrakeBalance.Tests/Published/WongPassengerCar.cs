@@ -1,4 +1,5 @@
 using BrakeBalance.Balance;
+using BrakeBalance.Vehicles;
 using UnitsNet;
 
 namespace BrakeBalance.Tests.Published;
@@ -12,7 +13,7 @@ public class WongPassengerCar
 {
     private const double WeightNewtons = 21_240;
 
-    private static readonly Vehicles.Vehicle Car = TestCars.FixedShare(0.60, 2.87, 1.27, 0.508, WeightNewtons, rolling: 0.02);
+    private static readonly Vehicle Car = TestCars.FixedShare(0.60, 2.87, 1.27, 0.508, WeightNewtons, rolling: 0.02);
 
     [Theory]
     [InlineData(0.8, 0.9991)]

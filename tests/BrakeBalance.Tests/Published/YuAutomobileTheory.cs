@@ -1,4 +1,5 @@
 using BrakeBalance.Balance;
+using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Tests.Published;
 
@@ -11,7 +12,7 @@ public class YuAutomobileTheory
 {
     private const double Adhesion = 0.7;
 
-    private static readonly Vehicles.Vehicle Car = TestCars.FixedShare(0.65, 2.7, 1.45, 0.63);
+    private static readonly Vehicle Car = TestCars.FixedShare(0.65, 2.7, 1.45, 0.63);
 
     [Fact]
     public void Synchronous_adhesion_is_0_8() =>
@@ -54,7 +55,7 @@ public class YuAutomobileTheory
     [Fact]
     public void With_half_of_each_axle_lost_less_load_moves_forward_than_the_sheet_assumes()
     {
-        Vehicles.Vehicle half = Car with { Tyres = Car.Tyres.Select(tyre => tyre with { AdhesionFactor = 0.5 }) };
+        Vehicle half = Car with { Tyres = Car.Tyres.Select(tyre => tyre with { AdhesionFactor = 0.5 }) };
         Assert.Equal(0.2851, half.Model().FirstLockUp(Adhesion)!.At.BrakingRate, 0.00005);
     }
 }

@@ -70,7 +70,7 @@ internal static class DocumentFile
         var reader = new DocumentReader();
         var document = (T?)reader.ReadDocument(typeof(T), root, "");
         problems.AddRange(reader.Problems);
-        return problems.Count > 0 ? new(null, [], problems) : new(document, reader.Ranges, []);
+        return problems.Count > 0 ? new(null, [], problems) { Partial = document } : new(document, reader.Ranges, []) { Partial = document };
     }
 }
 
@@ -78,4 +78,8 @@ internal static class DocumentFile
 /// <param name="Document">The document; null when there are problems.</param>
 /// <param name="Ranges">The entries given as ranges.</param>
 /// <param name="Problems">Every problem found.</param>
-internal sealed record DocumentReading<T>(T? Document, IReadOnlyList<ValueRange> Ranges, IReadOnlyList<Problem> Problems) where T : class;
+internal sealed record DocumentReading<T>(T? Document, IReadOnlyList<ValueRange> Ranges, IReadOnlyList<Problem> Problems) where T : class
+{
+    /// <summary>The document as far as it could be read, for checks that do not need the rest; null when nothing could.</summary>
+    public T? Partial { get; init; }
+}

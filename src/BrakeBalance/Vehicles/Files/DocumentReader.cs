@@ -147,7 +147,9 @@ internal sealed class DocumentReader
             object? element = shape == FieldShape.Document
                 ? ReadDocument(elementType, array[i], elementPath)
                 : ReadScalar(field, shape, elementType, array[i], elementPath);
-            if (element is not null)
+
+            // A part that could not be read keeps its place, so that the others keep their index.
+            if (element is not null || shape == FieldShape.Document)
             {
                 list.Add(element);
             }
@@ -198,7 +200,7 @@ internal sealed class DocumentReader
         foreach (IQuantity end in new[] { low!, high! }.Distinct())
         {
             double value = end.As(end.Unit);
-            if ((field.LowQuantity is { } lowest && value < lowest.As(end.Unit)) || (field.HighQuantity is { } highest && value > highest.As(end.Unit)))
+            if ((field.LowQuantity is { } lowest && Below(value, lowest.As(end.Unit))) || (field.HighQuantity is { } highest && Below(highest.As(end.Unit), value)))
             {
                 Add(path, $"\"{text}\" is outside the range accepted.", QuantityWords(field));
                 return null;
@@ -213,6 +215,9 @@ internal sealed class DocumentReader
         _ranges.Add(new(path, QuantityText.Write(low!), QuantityText.Write(high!)));
         return Quantity.From(0.5 * ((double)low!.Value + high!.As(low.Unit)), low.Unit);
     }
+
+    // The limit itself may be written in another unit, which rounds.
+    private static bool Below(double value, double limit) => value < limit - 1e-12 * Math.Abs(limit);
 
     private double? WithinLimits(FieldInfo field, double value, string path, string shown)
     {

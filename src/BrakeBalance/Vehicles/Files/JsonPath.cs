@@ -13,7 +13,7 @@ internal static partial class JsonPath
     {
         JsonNode node = root;
         string walked = "";
-        string[] parts = change.Path.Split('.');
+        string[] parts = Points().Split(change.Path);
         for (int i = 0; i < parts.Length; i++)
         {
             Match match = Part().Match(parts[i]);
@@ -63,7 +63,7 @@ internal static partial class JsonPath
                 : array.ToList().FindIndex(element => element is JsonObject named && named["name"] is JsonValue name && string.Equals(name.ToString(), index, StringComparison.OrdinalIgnoreCase));
             if (at < 0 || at >= array.Count)
             {
-                return new(change.Path, $"\"{walked}\" has no element [{index}].", $"0 to {array.Count - 1}, or the name of an element");
+                return new(change.Path, $"\"{walked}\" has no element [{index}].", array.Count == 0 ? "none, the list is empty" : $"0 to {array.Count - 1}, or the name of an element");
             }
 
             walked += $"[{at}]";
@@ -91,12 +91,18 @@ internal static partial class JsonPath
         return new(path, $"\"{walked}\" is not in the file.{near}", string.Join(", ", known));
     }
 
-    // A text that looks like a number, such as a size "-6", stays a text.
-    private static JsonNode Value(string text, JsonNode? old) =>
-        old is JsonValue present && present.TryGetValue(out string? was) && double.TryParse(was, NumberStyles.Float, CultureInfo.InvariantCulture, out _) ? JsonValue.Create(text)
-        : double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) ? JsonValue.Create(number)
-        : text is "true" or "false" ? JsonValue.Create(text == "true")
-        : JsonValue.Create(text);
+    // A text stays a text, so that a car may be named 1960; a range may be replaced by one number.
+    private static JsonNode Value(string text, JsonNode? present)
+    {
+        bool staysText = present is JsonValue value && value.TryGetValue(out string? written) && !written.Contains("..", StringComparison.Ordinal);
+        return !staysText && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number) ? JsonValue.Create(number)
+            : !staysText && text is ("true" or "false") ? JsonValue.Create(text == "true")
+            : JsonValue.Create(text);
+    }
+
+    // Points inside brackets belong to a name.
+    [GeneratedRegex(@"\.(?![^\[]*\])", RegexOptions.ExplicitCapture)]
+    private static partial Regex Points();
 
     [GeneratedRegex(@"^(?<key>\w+)(\[(?<index>[^\]]+)\])?$", RegexOptions.ExplicitCapture)]
     private static partial Regex Part();

@@ -13,7 +13,7 @@ public static class StarterFile
         [
             "// Starter vehicle file. The numbers are invented: replace each by what you measured on your car.",
             "// A quantity is a text with its unit (\"2.60 m\", \"102.4 in\"), or a range of it (\"2.58 m .. 2.62 m\").",
-            "// Lines that begin with //~ hold entries that may be left out; take the //~ away to use them.",
+            "// Lines that begin with //~ hold entries that may be left out; take the //~ away to use them (a second //~ in such a line marks one within).",
             "// A calculation is no approval of a brake.",
             .. Document(typeof(VehicleDocument)),
         ];
@@ -37,7 +37,7 @@ public static class StarterFile
             List<string> entry = Value(field);
             entry[0] = $"\"{field.Key}\": {entry[0]}";
             entry[^1] += ",";
-            lines.AddRange(entry.Select(line => Indent + (IsShown(field) ? line : "//~ " + line.Replace("//~ ", "", StringComparison.Ordinal))));
+            lines.AddRange(entry.Select(line => Indent + (IsShown(field) ? line : "//~ " + line)));
         }
 
         lines.Add("}");
@@ -46,7 +46,7 @@ public static class StarterFile
 
     // Required entries, and those of the alternatives that make the starter car complete.
     private static bool IsShown(FieldInfo field) =>
-        field.About.Required || field.Key is "note" or "hydraulics" or "mass" or "frontShare" or "effectiveRadius" or "rearValves" or "brakeFactor";
+        field.About.Required || field.Key is "note" or "hydraulics" or "mass" or "frontShare" or "effectiveRadius" or "rearValves" or "brakeFactor" or "ratio" or "caliper";
 
     private static List<string> Value(FieldInfo field)
     {

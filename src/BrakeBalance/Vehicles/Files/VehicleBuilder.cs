@@ -7,42 +7,49 @@ using UnitsNet;
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>Makes the vehicle from a complete document, checking what entries say of one another.</summary>
-internal sealed class VehicleBuilder
+internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
 {
     private readonly List<Problem> _problems = [];
 
     public IReadOnlyList<Problem> Problems => _problems;
 
+    // Parts that could be read are checked even when others could not, so that every problem is told at once.
     public Vehicle? Build(VehicleDocument document)
     {
-        Length wheelbase = document.Wheelbase!.Value;
-        ImmutableArray<LoadCase> loads = [.. document.LoadCases!.Select((load, i) => LoadCase(load, wheelbase, $"loadCases[{i}]")).OfType<LoadCase>()];
-        foreach (IGrouping<string, LoadCase> same in loads.GroupBy(load => load.Name, StringComparer.OrdinalIgnoreCase).Where(group => group.Count() > 1))
+        ImmutableArray<LoadCase> loads = [.. (document.LoadCases ?? [])
+            .Select((load, i) => load is not null && Sound($"loadCases[{i}]") ? LoadCase(load, document.Wheelbase, $"loadCases[{i}]") : null)
+            .OfType<LoadCase>()];
+        foreach (IGrouping<string, string> same in (document.LoadCases ?? [])
+            .Select(load => load?.Name).OfType<string>()
+            .GroupBy(name => name, StringComparer.OrdinalIgnoreCase).Where(group => group.Count() > 1))
         {
             Add("loadCases", $"The name \"{same.Key}\" is used {same.Count()} times.", "a name of its own for each load case");
         }
 
-        Tyre frontTyre = Tyre(document.Front!.Tyre!);
-        Tyre rearTyre = Tyre(document.Rear!.Tyre!);
-        Brake? front = Brake(document.Front.Brake!, "front.brake");
-        Brake? rear = Brake(document.Rear.Brake!, "rear.brake");
+        Brake? front = Sound("front") ? Brake(document.Front!.Brake!, "front.brake") : null;
+        Brake? rear = Sound("rear") ? Brake(document.Rear!.Brake!, "rear.brake") : null;
         BrakeHydraulics? hydraulics = Hydraulics(document.Hydraulics);
-        EngineBraking? engine = Engine(document.EngineBraking);
+        EngineBraking? engine = Sound("engineBraking") ? Engine(document.EngineBraking) : null;
+        bool controlSound = new[] { "pedal", "assist", "masterCylinder", "fluid", "hydraulics", "front", "rear" }.All(Sound);
+        BrakeControl? control = controlSound
+            ? new ControlBuilder(_problems).Build(document, front is null || rear is null ? null : new PerAxle<Brake>(front, rear))
+            : null;
         var dynamics = new DynamicsBuilder(_problems);
-        var axles = new PerAxle<AxleDynamics>(dynamics.Axle(document.Front, "front"), dynamics.Axle(document.Rear, "rear"));
-        BrakeControl? control = new ControlBuilder(_problems).Build(document, front is null || rear is null ? null : new PerAxle<Brake>(front, rear));
-        if (_problems.Count > 0)
+        var axles = new PerAxle<AxleDynamics>(
+            Sound("front") ? dynamics.Axle(document.Front!, "front") : new(),
+            Sound("rear") ? dynamics.Axle(document.Rear!, "rear") : new());
+        if (_problems.Count + readingProblems.Count > 0)
         {
             return null;
         }
 
-        var vehicle = new Vehicle
+        return new Vehicle
         {
             Name = document.Name!,
             Note = document.Note ?? "",
-            Wheelbase = wheelbase,
+            Wheelbase = document.Wheelbase!.Value,
             LoadCases = loads,
-            Tyres = new(frontTyre, rearTyre),
+            Tyres = new(Tyre(document.Front!.Tyre!), Tyre(document.Rear!.Tyre!)),
             Brakes = new(front!, rear!),
             Hydraulics = hydraulics!,
             Aerodynamics = Aerodynamics(document.Aerodynamics),
@@ -52,10 +59,12 @@ internal sealed class VehicleBuilder
             AxleDynamics = axles,
             Control = control,
         };
-        return vehicle;
     }
 
-    private LoadCase? LoadCase(LoadCaseDocument load, Length wheelbase, string path)
+    private bool Sound(string path) => !readingProblems.Any(problem =>
+        problem.Path.StartsWith(path, StringComparison.Ordinal) && (problem.Path.Length == path.Length || problem.Path[path.Length] is '.' or '['));
+
+    private LoadCase? LoadCase(LoadCaseDocument load, Length? wheelbase, string path)
     {
         Mass? mass = load.Mass;
         double? share = load.FrontShare;
@@ -89,12 +98,17 @@ internal sealed class VehicleBuilder
             return null;
         }
 
-        Length a = load.FrontAxleToCentreOfGravity ?? wheelbase * (1 - share!.Value);
-        if (a >= wheelbase)
+        if (wheelbase is not { } between)
+        {
+            return null;
+        }
+
+        Length a = load.FrontAxleToCentreOfGravity ?? between * (1 - share!.Value);
+        if (a >= between)
         {
             Add(DocumentReader.Join(path, "frontAxleToCentreOfGravity"),
-                FormattableString.Invariant($"The centre of gravity lies outside the wheelbase: {a.Meters:0.###} m behind the front axle, wheelbase {wheelbase.Meters:0.###} m."),
-                FormattableString.Invariant($"a length above zero and below {wheelbase.Meters:0.###} m"));
+                FormattableString.Invariant($"The centre of gravity lies outside the wheelbase: {a.Meters:0.###} m behind the front axle, wheelbase {between.Meters:0.###} m."),
+                FormattableString.Invariant($"a length above zero and below {between.Meters:0.###} m"));
             return null;
         }
 
@@ -193,6 +207,13 @@ internal sealed class VehicleBuilder
             return null;
         }
 
+        if (drum.BrakeFactor is null && (drum.BrakeFactorFriction ?? drum.FrictionSensitivity) is not null)
+        {
+            string orphan = drum.BrakeFactorFriction is not null ? "brakeFactorFriction" : "frictionSensitivity";
+            Add(DocumentReader.Join(path, orphan), "says nothing without brakeFactor.", "brakeFactor beside it, or neither");
+            return null;
+        }
+
         bool duoServo = arrangement == ShoeArrangement.DuoServo;
         if ((drum.Geometry is not null && duoServo) || (drum.DuoServoGeometry is not null && !duoServo))
         {
@@ -272,23 +293,26 @@ internal sealed class VehicleBuilder
             return new();
         }
 
-        Pressure maximum = document.MaximumPressure ?? new BrakeHydraulics().MaximumPressure;
-        MasterSplit split = document.Split switch
+        ImmutableArray<PressureValve> frontValves = Valves(document.FrontValves, "hydraulics.frontValves");
+        ImmutableArray<PressureValve> rearValves = Valves(document.RearValves, "hydraulics.rearValves");
+        if (!Sound("hydraulics"))
         {
-            BalanceBarDocument bar => new BalanceBarSplit { FrontBore = bar.FrontBore!.Value, RearBore = bar.RearBore!.Value, FrontForceShare = bar.FrontForceShare!.Value },
-            _ => new TandemSplit(),
-        };
+            return null;
+        }
+
         return new BrakeHydraulics
         {
-            Split = split,
-            FrontValves = Valves(document.FrontValves, "hydraulics.frontValves"),
-            RearValves = Valves(document.RearValves, "hydraulics.rearValves"),
-            MaximumPressure = maximum,
+            Split = document.Split is BalanceBarDocument bar
+                ? new BalanceBarSplit { FrontBore = bar.FrontBore!.Value, RearBore = bar.RearBore!.Value, FrontForceShare = bar.FrontForceShare!.Value }
+                : new TandemSplit(),
+            FrontValves = frontValves,
+            RearValves = rearValves,
+            MaximumPressure = document.MaximumPressure ?? new BrakeHydraulics().MaximumPressure,
         };
     }
 
     private ImmutableArray<PressureValve> Valves(IReadOnlyList<ValveDocument>? valves, string path) =>
-        valves is null ? [] : [.. valves.Select((valve, i) => Valve(valve, $"{path}[{i}]")).OfType<PressureValve>()];
+        [.. (valves ?? []).Select((valve, i) => valve is not null && Sound($"{path}[{i}]") ? Valve(valve, $"{path}[{i}]") : null).OfType<PressureValve>()];
 
     private PressureValve? Valve(ValveDocument valve, string path)
     {
