@@ -204,10 +204,15 @@ public class VehicleFileTests
         Assert.Contains("is not an object", Assert.Single(VehicleFile.TryRead(text).Problems).What);
 
     [Fact]
-    public void Same_key_twice_is_refused()
+    public void Every_entry_that_is_there_twice_is_told_with_its_line()
     {
-        Problem problem = Assert.Single(VehicleFile.TryRead(Good.Replace("\"rollingResistance\": 0.015", "\"rollingResistance\": 0.015, \"rollingResistance\": 0.02")).Problems);
-        Assert.Contains("rollingResistance", problem.What);
+        string text = Good
+            .Replace("\"rollingResistance\": 0.015", "\"rollingResistance\": 0.015, \"rollingResistance\": 0.02")
+            .Replace("\"friction\": 0.40", "\"friction\": 0.40,\n\"friction\": 0.41");
+        IReadOnlyList<Problem> problems = VehicleFile.TryRead(text).Problems;
+        Assert.Equal(["friction", "rollingResistance"], problems.Select(problem => problem.Path));
+        Assert.Contains("twice, the second time in line 12", problems[0].What);
+        Assert.NotNull(VehicleFile.TryRead(Good).Reading);
     }
 
     [Fact]

@@ -11,7 +11,6 @@ internal static class DocumentFile
     {
         CommentHandling = JsonCommentHandling.Skip,
         AllowTrailingCommas = true,
-        AllowDuplicateProperties = false,
     };
 
     /// <summary>The text of a file.</summary>
@@ -37,7 +36,8 @@ internal static class DocumentFile
     {
         try
         {
-            return (JsonNode.Parse(text, documentOptions: Options), null);
+            JsonNode? root = JsonNode.Parse(text, documentOptions: Options);
+            return DuplicateKeys.Of(text) is [var twice, ..] ? (null, twice) : (root, null);
         }
         catch (JsonException fault)
         {
@@ -58,7 +58,7 @@ internal static class DocumentFile
         (JsonNode? root, Problem? fault) = Parse(text);
         if (fault is not null)
         {
-            return new(null, [], [fault]);
+            return new(null, [], fault.Path.Length > 0 ? DuplicateKeys.Of(text) : [fault]);
         }
 
         List<Problem> problems = [];
