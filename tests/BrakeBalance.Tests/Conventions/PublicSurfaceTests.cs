@@ -85,7 +85,7 @@ public class PublicSurfaceTests
             }
         }
 
-        Assert.True(looked > 200, $"Only {looked} bare numbers were found: the search itself is at fault.");
+        Assert.True(looked > 120, $"Only {looked} bare numbers were found: the search itself is at fault.");
         Assert.True(faults.Count == 0, string.Join('\n', faults.Distinct()));
     }
 

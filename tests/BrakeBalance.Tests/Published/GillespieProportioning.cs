@@ -1,8 +1,8 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
-using UnitsNet.Units;
 using UnitsNet;
+using UnitsNet.Units;
 
 namespace BrakeBalance.Tests.Published;
 

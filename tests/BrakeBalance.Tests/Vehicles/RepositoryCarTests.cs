@@ -1,11 +1,8 @@
 using System.Globalization;
-using System.Text.Json;
 using System.Text.RegularExpressions;
 using BrakeBalance.Balance;
 using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
-using BrakeBalance.Vehicles.Files;
-using UnitsNet;
 
 namespace BrakeBalance.Tests.Vehicles;
 
