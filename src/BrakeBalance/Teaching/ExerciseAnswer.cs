@@ -109,5 +109,5 @@ public sealed record ExerciseAnswer
 
 /// <summary>A wrong answer that tells what went wrong.</summary>
 /// <param name="Name">What went wrong, as a phrase that follows "looks as if".</param>
-/// <param name="Value">The value it leads to, in SI or as a fraction.</param>
+/// <param name="Value">The value it leads to, in the SI unit of the answer, or as a fraction [–].</param>
 public sealed record Mistake(string Name, double Value);

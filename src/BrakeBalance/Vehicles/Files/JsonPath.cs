@@ -91,14 +91,17 @@ internal static partial class JsonPath
         return new(path, $"\"{walked}\" is not in the file.{near}", string.Join(", ", known));
     }
 
-    // A text stays a text, so that a car may be named 1960; a range may be replaced by one number.
+    // A text stays a text, so that a car may be named 1960; in place of a quantity or a range a number is taken for one.
     private static JsonNode Value(string text, JsonNode? present)
     {
-        bool staysText = present is JsonValue value && value.TryGetValue(out string? written) && !written.Contains("..", StringComparison.Ordinal);
+        bool staysText = present is JsonValue value && value.TryGetValue(out string? written) && !QuantityOrRange().IsMatch(written);
         return !staysText && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number) ? JsonValue.Create(number)
             : !staysText && text is ("true" or "false") ? JsonValue.Create(text == "true")
             : JsonValue.Create(text);
     }
+
+    [GeneratedRegex(@"^\s*[+-]?(\d+\.?\d*|\.\d+)\s*([^\d\s.]|\.\.)", RegexOptions.ExplicitCapture)]
+    private static partial Regex QuantityOrRange();
 
     // Points inside brackets belong to a name.
     [GeneratedRegex(@"\.(?![^\[]*\])", RegexOptions.ExplicitCapture)]
