@@ -7,12 +7,11 @@ namespace BrakeBalance.Stops;
 /// <summary>Heat capacity, cooling and fade of a vehicle's brake, estimated from its size where the file is silent.</summary>
 internal static class ThermalFigures
 {
-    private const double IronKilogramsPerCubicMetre = 7200;
     private const double ReferenceCelsius = 100;
 
     public static ThermalBrake Of(Brake brake, BrakeThermalData? data, string axle, List<string> assumed)
     {
-        BrakeThermalData given = data ?? Estimate(brake);
+        BrakeThermalData given = data ?? BrakeHeatEstimate.Of(brake);
         if (data is null)
         {
             assumed.Add(FormattableString.Invariant(
@@ -46,20 +45,5 @@ internal static class ThermalFigures
         return FadeCurve.Through(Enumerable.Range(0, 101)
             .Select(i => Temperature.FromDegreesCelsius(coldest + (hottest - coldest) * i / 100))
             .Select(t => (t, brake.BrakeFactorAt(height * friction.At(t)) / reference)));
-    }
-
-    /// <summary>An iron ring 0.4 radius wide and 20 mm thick for a disc, a shell 65 mm wide and 12 mm thick for a drum; common practice.</summary>
-    private static BrakeThermalData Estimate(Brake brake)
-    {
-        double radius = brake.EffectiveRadius.Meters;
-        double width = brake is DrumBrake ? 0.065 : 0.4 * radius;
-        double area = 2 * Math.PI * radius * width;
-        double ring = IronKilogramsPerCubicMetre * area * (brake is DrumBrake ? 0.012 : 0.020);
-        return new BrakeThermalData
-        {
-            RingMass = Mass.FromKilograms(ring),
-            HatMass = Mass.FromKilograms(0.4 * ring),
-            CoolingArea = Area.FromSquareMeters(brake is DrumBrake ? 1.3 * area : 3 * area),
-        };
     }
 }

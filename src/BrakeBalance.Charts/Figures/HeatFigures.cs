@@ -1,0 +1,134 @@
+using BrakeBalance.Charts.Tables;
+using BrakeBalance.Stops;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Figures;
+
+/// <summary>Figures of brake heat: each takes what the calculation assembly answers and draws it.</summary>
+public static class HeatFigures
+{
+    private const double FadeMark = 0.9;
+
+    /// <summary>Temperatures of discs or drums and fluid against stop number, with boiling and fade marked.</summary>
+    /// <param name="result">The outcome of a cycle.</param>
+    /// <param name="brakes">The brakes that were run, for the temperature at which their torque fades.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    public static Figure TemperatureByStop(HeatResult result, PerAxle<ThermalBrake> brakes, UnitSystem? units = null, string id = "heat-stops")
+    {
+        var figure = new FigureBuilder(id, units);
+        double[] numbers = [.. result.Stops.Select(s => (double)s.Number)];
+        string boil = result.FirstBoilingStop is { } stop
+            ? $"Old fluid boils in stop {stop}"
+            : $"The fluid stays {Kelvins(result.WetBoilingMargin, figure.Units)} below its wet boiling point";
+        figure
+            .Title(boil)
+            .Describe(
+                $"{result.Cycle}; {result.Car}. Bulk temperature of each disc or drum and of the fluid at the end of each stop; boiling points of {result.Fluid.Name} (49 CFR 571.116).",
+                "Temperatures climb stop by stop; level lines mark boiling points and the start of fade.",
+                $"{boil}. The hottest front disc or drum reaches {figure.Text(Measure.Temperature, result.HottestRing.Front)}, the rear {figure.Text(Measure.Temperature, result.HottestRing.Rear)}.")
+            .X("Stop number", "n", Measure.Count, 1, result.Stops.Count)
+            .Y("Temperature", "T", Measure.Temperature)
+            .Line("front disc or drum", numbers, result.Stops.Select(s => s.RingAtEnd.Front).ToArray(), Tone.Front)
+            .Line("rear disc or drum", numbers, result.Stops.Select(s => s.RingAtEnd.Rear).ToArray(), Tone.Rear)
+            .Line("front fluid", numbers, result.Stops.Select(s => s.FluidAtEnd.Front).ToArray(), Tone.Front, Dash.Dot)
+            .Line("rear fluid", numbers, result.Stops.Select(s => s.FluidAtEnd.Rear).ToArray(), Tone.Rear, Dash.Dot)
+            .Level("wet boiling", result.Fluid.WetBoilingPoint.Kelvins, Tone.Other, Dash.Dash)
+            .Level("dry boiling", result.Fluid.DryBoilingPoint.Kelvins, Tone.Other, Dash.DashDot);
+        double highest = Math.Max(result.HottestRing.Front.Kelvins, result.HottestRing.Rear.Kelvins);
+        AddFade(figure, "front fades 10 %", brakes.Front.Fade, Tone.Front, highest);
+        AddFade(figure, "rear fades 10 %", brakes.Rear.Fade, Tone.Rear, highest);
+        return figure.Table(StopTables.HeatStops(result, figure.Units)).Build();
+    }
+
+    /// <summary>Deceleration and the front brakes' share of the work against stop number.</summary>
+    /// <param name="result">The outcome of a cycle.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    public static Figure Drift(HeatResult result, UnitSystem? units = null, string id = "heat-drift")
+    {
+        var figure = new FigureBuilder(id, units);
+        HeatStop[] braked = [.. result.Stops.Where(s => s.FrontShare is not null)];
+        double change = braked[^1].FrontShare!.Value - braked[0].FrontShare!.Value;
+        string direction = Math.Abs(change) < 0.005 ? "stays where it was" : change < 0 ? "moves to the rear" : "moves to the front";
+        double[] numbers = [.. braked.Select(s => (double)s.Number)];
+        double first = braked[0].MeanDeceleration.MetersPerSecondSquared;
+        return figure
+            .Title($"While the brakes heat the balance {direction}")
+            .Describe(
+                $"{result.Cycle}; {result.Car}. Share of the front brakes in the work, torque of each axle at the end of a stop over its torque at the reference friction, and deceleration over that of the first stop.",
+                "Front share, torque factors and deceleration against stop number.",
+                $"The front share goes from {Percent(braked[0].FrontShare!.Value)} to {Percent(braked[^1].FrontShare!.Value)}; the last stop reaches {Percent(braked[^1].MeanDeceleration.MetersPerSecondSquared / first)} of the first stop's deceleration.")
+            .X("Stop number", "n", Measure.Count, 1, Math.Max(2, result.Stops.Count))
+            .Y("Fraction", "", Measure.Percent)
+            .Line("front share of the work", numbers, braked.Select(s => s.FrontShare!.Value).ToArray(), Tone.Main, Dash.Solid, 2.5)
+            .Line("front torque", numbers, braked.Select(s => s.TorqueFactorAtEnd.Front).ToArray(), Tone.Front, Dash.Dash)
+            .Line("rear torque", numbers, braked.Select(s => s.TorqueFactorAtEnd.Rear).ToArray(), Tone.Rear, Dash.DashDot)
+            .Line("deceleration", numbers, braked.Select(s => s.MeanDeceleration.MetersPerSecondSquared / first).ToArray(), Tone.Guide, Dash.Dot)
+            .Build();
+    }
+
+    /// <summary>Temperatures over the time of a cycle.</summary>
+    /// <param name="result">The outcome of a cycle with its trace.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    public static Figure OverTime(HeatResult result, UnitSystem? units = null, string id = "heat-time")
+    {
+        var figure = new FigureBuilder(id, units);
+        double[] times = [.. result.Trace.Select(s => s.TimeSeconds)];
+        double[] Kelvin(Func<HeatSample, double> celsius) => [.. result.Trace.Select(s => celsius(s) + 273.15)];
+        bool frontHotter = result.HottestRing.Front.Kelvins >= result.HottestRing.Rear.Kelvins;
+        return figure
+            .Title($"The {(frontHotter ? "front" : "rear")} brakes run hottest: {figure.Text(Measure.Temperature, frontHotter ? result.HottestRing.Front : result.HottestRing.Rear)}")
+            .Describe(
+                $"{result.Cycle}; {result.Car}. Bulk temperatures of disc or drum, hat and fluid.",
+                "Saw-tooth temperatures of discs or drums over a slow rise of hat and fluid.",
+                $"Disc or drum: front up to {figure.Text(Measure.Temperature, result.HottestRing.Front)}, rear up to {figure.Text(Measure.Temperature, result.HottestRing.Rear)}; fluid up to {figure.Text(Measure.Temperature, result.HottestFluid.Front)} front and {figure.Text(Measure.Temperature, result.HottestFluid.Rear)} rear.")
+            .X("Time", "t", Measure.Time, 0)
+            .Y("Temperature", "T", Measure.Temperature)
+            .Line("front disc or drum", times, Kelvin(s => s.RingCelsius.Front), Tone.Front, Dash.Solid, 1.5)
+            .Line("rear disc or drum", times, Kelvin(s => s.RingCelsius.Rear), Tone.Rear, Dash.Solid, 1.5)
+            .Line("front hat", times, Kelvin(s => s.HatCelsius.Front), Tone.Front, Dash.Dash, 1.5)
+            .Line("front fluid", times, Kelvin(s => s.FluidCelsius.Front), Tone.Front, Dash.Dot)
+            .Line("rear fluid", times, Kelvin(s => s.FluidCelsius.Rear), Tone.Rear, Dash.Dot)
+            .Level("wet boiling", result.Fluid.WetBoilingPoint.Kelvins, Tone.Other, Dash.Dash)
+            .Table(StopTables.HeatStops(result, figure.Units))
+            .Build();
+    }
+
+    /// <summary>The temperature at which torque has fallen to nine tenths, beyond its greatest; null when it does not fall so far.</summary>
+    internal static Temperature? FadeTemperature(FadeCurve fade)
+    {
+        double hottest = fade.Hottest.DegreesCelsius;
+        double greatest = 0;
+        for (double celsius = 20; celsius <= hottest; celsius += 5)
+        {
+            double factor = fade.FactorAt(Temperature.FromDegreesCelsius(celsius));
+            greatest = Math.Max(greatest, factor);
+            if (factor < FadeMark * greatest)
+            {
+                return Temperature.FromDegreesCelsius(celsius);
+            }
+        }
+
+        return null;
+    }
+
+    private static void AddFade(FigureBuilder figure, string name, FadeCurve fade, Tone tone, double highestKelvins)
+    {
+        // A mark far above everything that happens would only press the curves together.
+        if (FadeTemperature(fade) is { } at && at.Kelvins < highestKelvins + 150)
+        {
+            figure.Level(name, at.Kelvins, tone, Dash.LongDash);
+        }
+    }
+
+    internal static string Kelvins(TemperatureDelta difference, UnitSystem units) => units == UnitSystem.Us
+        ? FormattableString.Invariant($"{difference.DegreesFahrenheit:0} °F")
+        : FormattableString.Invariant($"{difference.Kelvins:0} K");
+
+    private static string Percent(double value) => Measure.Percent.Text(value, UnitSystem.Si);
+}

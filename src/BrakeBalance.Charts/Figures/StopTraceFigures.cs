@@ -1,0 +1,179 @@
+using BrakeBalance.Balance;
+using BrakeBalance.Charts.Tables;
+using BrakeBalance.Stops;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Figures;
+
+public static partial class StopFigures
+{
+    /// <summary>Speed against time.</summary>
+    /// <param name="stop">A stop with its trace.</param>
+    /// <param name="moment">Time in seconds to mark; null for none.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    public static Figure SpeedOverTime(StopResult stop, double? moment = null, UnitSystem? units = null, string id = "stop-speed")
+    {
+        FigureBuilder figure = OverTime(id, units, stop, moment)
+            .Title($"From {Text(Measure.Speed, stop.InitialSpeed, units)} the car stops in {Text(Measure.Distance, stop.Distance, units)}")
+            .Describe(
+                $"Speed of the car, and of the front and rear tyres' circumference. Driver: {stop.Driver}.",
+                "Car speed falls to zero; the tyres' speed drops away from it where wheels lock.",
+                LockWords(stop))
+            .Y("Speed", "v", Measure.Speed, 0);
+        return figure
+            .Line("car", Times(stop), Of(stop, s => s.SpeedMetresPerSecond), Tone.Main, Dash.Solid)
+            .Line("front tyres", Times(stop), Of(stop, s => s.SpeedMetresPerSecond * (1 - s.Slip.Front)), Tone.Front, Dash.Dash)
+            .Line("rear tyres", Times(stop), Of(stop, s => s.SpeedMetresPerSecond * (1 - s.Slip.Rear)), Tone.Rear, Dash.DashDot)
+            .Build();
+    }
+
+    /// <summary>Deceleration against time.</summary>
+    /// <param name="stop">A stop with its trace.</param>
+    /// <param name="moment">Time in seconds to mark; null for none.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    public static Figure DecelerationOverTime(StopResult stop, double? moment = null, UnitSystem? units = null, string id = "stop-deceleration")
+    {
+        double highest = stop.Trace.Max(s => s.DecelerationMetresPerSecondSquared);
+        return OverTime(id, units, stop, moment)
+            .Title($"Deceleration peaks at {StopFigures.Number(highest / Gravity.StandardMetresPerSecondSquared)} g")
+            .Describe("Deceleration of the car.", "Deceleration rises with the pressure, peaks before the lock and falls after it.", LockWords(stop))
+            .Y("Deceleration", "a", Measure.Deceleration, 0)
+            .Line("deceleration", Times(stop), Of(stop, s => s.DecelerationMetresPerSecondSquared), Tone.Main)
+            .Build();
+    }
+
+    /// <summary>Normal reaction and braking force of each axle against time.</summary>
+    /// <param name="stop">A stop with its trace.</param>
+    /// <param name="moment">Time in seconds to mark; null for none.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    public static Figure LoadsOverTime(StopResult stop, double? moment = null, UnitSystem? units = null, string id = "stop-loads") =>
+        OverTime(id, units, stop, moment)
+            .Title($"The front axle carries up to {Text(Measure.BrakeForce, Force.FromNewtons(stop.Trace.Max(s => s.NormalReactionNewtons.Front)), units)}")
+            .Describe(
+                "Normal reaction and braking force of each axle.",
+                "Load moves to the front as the braking force rises; each axle's braking force stays below its grip.",
+                LockWords(stop))
+            .Y("Force", "N, T", Measure.BrakeForce, 0)
+            .Line("load, front", Times(stop), Of(stop, s => s.NormalReactionNewtons.Front), Tone.Front, Dash.Dash)
+            .Line("load, rear", Times(stop), Of(stop, s => s.NormalReactionNewtons.Rear), Tone.Rear, Dash.Dash)
+            .Line("braking, front", Times(stop), Of(stop, s => s.BrakingForceNewtons.Front), Tone.Front)
+            .Line("braking, rear", Times(stop), Of(stop, s => s.BrakingForceNewtons.Rear), Tone.Rear)
+            .Build();
+
+    /// <summary>The course of an actual stop on the picture of rear against front brake force.</summary>
+    /// <param name="model">The car in its load case.</param>
+    /// <param name="stop">A stop of that car with its trace.</param>
+    /// <param name="adhesion">Adhesion of the surface [–].</param>
+    /// <param name="moment">Time in seconds to mark; null for none.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    public static Figure ForceCourse(BalanceModel model, StopResult stop, double adhesion, double? moment = null, UnitSystem? units = null, string id = "force-course")
+    {
+        var figure = new FigureBuilder(id, units);
+        double top = Math.Min(model.GreatestRate(Math.Max(adhesion, 0.6)) * 1.05, model.RearLiftOffRate * 0.999);
+        PerAxle<Force>[] ideal = [.. Enumerable.Range(0, 61).Select(i => model.IdealForces(top * i / 60))];
+        double right = 1.1 * Math.Max(ideal.Max(f => f.Front.Newtons), stop.Trace.Max(s => s.BrakingForceNewtons.Front));
+        BalanceState[] installed = [.. Enumerable.Range(0, 301).Select(i => model.StateAt(model.MaximumPressure.Pascals * i / 300)).Where(s => s.FrontForceNewtons <= right)];
+        double upper = 1.35 * Math.Max(ideal.Max(f => f.Rear.Newtons), stop.Trace.Max(s => s.BrakingForceNewtons.Rear));
+        figure
+            .Title($"{Finding.Capital(First(stop))}: the stop leaves the installed line there")
+            .Describe(
+                $"Braking forces at the road during the stop, on the ideal and the installed distribution of the {stop.Car}. Below lock the stop runs along the installed line.",
+                "The stop follows the installed line up to the first lock, then turns away from it.",
+                LockWords(stop))
+            .X("Front brake force", "T₁", Measure.BrakeForce, 0, right)
+            .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, upper)
+            .Line("ideal", ideal.Select(f => f.Front.Newtons).ToArray(), ideal.Select(f => f.Rear.Newtons).ToArray(), Tone.Ideal, Dash.Dash)
+            .Line("installed", installed.Select(s => s.FrontForceNewtons).ToArray(), installed.Select(s => s.RearForceNewtons).ToArray(), Tone.Guide, Dash.DashDot)
+            .Line("this stop", Of(stop, s => s.BrakingForceNewtons.Front), Of(stop, s => s.BrakingForceNewtons.Rear), Tone.Main, Dash.Solid, 2.5);
+        foreach (LockEvent? at in new[] { stop.Locks.Front, stop.Locks.Rear })
+        {
+            if (at is not null)
+            {
+                StopSample sample = At(stop, at.Time.Seconds);
+                bool front = at.Axle == Axle.Front;
+                figure.Points(
+                    front ? "front locks" : "rear locks", [sample.BrakingForceNewtons.Front], [sample.BrakingForceNewtons.Rear],
+                    front ? Tone.Front : Tone.Rear, front ? Marker.Square : Marker.Triangle);
+            }
+        }
+
+        if (moment is { } time)
+        {
+            StopSample now = At(stop, time);
+            figure.Points("now", [now.BrakingForceNewtons.Front], [now.BrakingForceNewtons.Rear], Tone.Other, Marker.Circle, size: 11);
+        }
+
+        return figure.Build();
+    }
+
+    /// <summary>Stopping distances of several set-ups and drivers side by side.</summary>
+    /// <param name="rows">The set-ups.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    public static Figure Distances(IReadOnlyList<StopComparisonRow> rows, UnitSystem? units = null, string id = "distances")
+    {
+        var figure = new FigureBuilder(id, units);
+        StopComparisonRow best = rows.MinBy(r => r.Threshold?.Distance.Meters ?? r.Panic.Distance.Meters)!;
+        figure
+            .Title($"{best.Name} stops shortest at the threshold: {figure.Text(Measure.Distance, (best.Threshold ?? best.Panic).Distance)}")
+            .Describe(
+                $"Stopping distance from {figure.Text(Measure.Speed, best.Panic.InitialSpeed)}, pressure build-up included. The bound is no real anti-lock system.",
+                "Bars of stopping distance for each set-up: panic, threshold and the anti-lock bound.",
+                string.Join(' ', rows.Select(r =>
+                    $"{r.Name}: panic {figure.Text(Measure.Distance, r.Panic.Distance)}, {First(r.Panic)}; bound {figure.Text(Measure.Distance, r.Bound.Distance)}.")))
+            .Categories("Set-up", rows.Select(r => r.Name))
+            .Y("Stopping distance", "s", Measure.Distance, 0)
+            .Bars("panic, wheels locked", rows.Select(r => r.Panic.Distance).ToArray(), Tone.Rear, Hatch.Rising)
+            .Bars("threshold", rows.Select(r => (r.Threshold ?? r.Panic).Distance).ToArray(), Tone.Front)
+            .Bars("anti-lock bound", rows.Select(r => r.Bound.Distance).ToArray(), Tone.Guide, Hatch.Dots)
+            .Table(StopTables.SideBySide(rows, figure.Units));
+        return figure.Build();
+    }
+
+    internal static StopSample At(StopResult stop, double seconds) =>
+        stop.Trace.LastOrDefault(s => s.TimeSeconds <= seconds + 1e-9) is { TimeSeconds: > 0 } sample ? sample : stop.Trace[0];
+
+    internal static string First(StopResult stop) => stop.FirstLock switch
+    {
+        Axle.Front => "the front axle locks first",
+        Axle.Rear => "the rear axle locks first",
+        _ => "no axle locks",
+    };
+
+    internal static string LockWords(StopResult stop)
+    {
+        string[] words = [.. new[] { stop.Locks.Front, stop.Locks.Rear }.OfType<LockEvent>().OrderBy(l => l.Time.Seconds).Select(l =>
+            $"The {(l.Axle == Axle.Front ? "front" : "rear")} axle locks after {Number(l.Time.Seconds)} s at {Number(l.BrakingRate)} g.")];
+        return words.Length == 0 ? "No axle locks." : string.Join(' ', words);
+    }
+
+    private static FigureBuilder OverTime(string id, UnitSystem? units, StopResult stop, double? moment)
+    {
+        FigureBuilder figure = new FigureBuilder(id, units).X("Time since the foot touched the pedal", "t", Measure.Time, 0, stop.Duration.Seconds);
+        foreach (LockEvent? at in new[] { stop.Locks.Front, stop.Locks.Rear })
+        {
+            if (at is not null)
+            {
+                bool front = at.Axle == Axle.Front;
+                figure.Upright(front ? "front locks" : "rear locks", at.Time.Seconds, front ? Tone.Front : Tone.Rear, front ? Dash.Dash : Dash.DashDot);
+            }
+        }
+
+        return moment is { } time ? figure.Upright("now", time, Tone.Other, Dash.Solid) : figure;
+    }
+
+    private static double[] Times(StopResult stop) => Of(stop, s => s.TimeSeconds);
+
+    private static double[] Of(StopResult stop, Func<StopSample, double> value) => [.. stop.Trace.Select(value)];
+
+    private static string Text(Measure measure, IQuantity quantity, UnitSystem? units) => measure.Text(quantity, units ?? Display.Units);
+}
