@@ -45,6 +45,25 @@ public class RotorHeating
     }
 
     /// <summary>
+    /// Kinetic energy into brake material, printed answers: OpenStax College Physics, example 14.2 (a truck's 7.35 MJ into 100 kg with 800 J/(kg K), 92 °C, read);
+    /// 750 kg at 24 m/s into 15 kg of iron with 450 J/(kg K), 216 kJ, 32 K (solve.club, read); 1500 kg at 60 km/h into 15 kg with 460 J/(kg K),
+    /// 30 K (gauthmath, read, rounded). The energies come here from a stop of a car with that kinetic energy.
+    /// </summary>
+    [Theory]
+    [InlineData(10_000, 38.3406, 100, 800, 92, 0.5)]
+    [InlineData(750, 24, 15, 450, 32, 0.5)]
+    [InlineData(1500, 16.6667, 15, 460, 30, 0.5)]
+    public void Kinetic_energy_warms_brake_material(double mass, double metresPerSecond, double material, double specificHeat, double rise, double tolerance)
+    {
+        ThermalBrake ring = Ring(Mass.FromKilograms(material / 4), SpecificEntropy.FromJoulesPerKilogramKelvin(specificHeat));
+        HeatStop stop = Assert.Single(BrakeHeat.Run(
+            Car(Mass.FromKilograms(mass)), new(ring, ring),
+            HeatCycle.Repeated(1, Speed.FromMetersPerSecond(metresPerSecond), Speed.Zero, Acceleration.FromMetersPerSecondSquared(2), Duration.FromSeconds(90), false),
+            Temperature.FromDegreesCelsius(0), BrakeBalance.Hydraulics.BrakeFluidGrade.Dot4).Stops);
+        Assert.Equal(rise, 0.5 * (stop.RingAtEnd.Front.DegreesCelsius + stop.RingAtEnd.Rear.DegreesCelsius), tolerance);
+    }
+
+    /// <summary>
     /// Half-space under a flux that falls linearly: the closed form against Duhamel's integral of the half-space's response to a unit flux pulse
     /// (Carslaw and Jaeger, from memory), computed by MathNet; and the peak factor 0.5319 of q₀ √t_s/√(k ρ c), for which Limpert prints
     /// √(5/18) = 0.5270 (from memory), 0.9 % lower.

@@ -4,9 +4,9 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// Peaks and locked values of published slip-curve constants. Burckhardt's constants (Fahrwerktechnik: Radschlupf-Regelsysteme, 1993) are from
-/// memory except dry asphalt; the Magic Formula sets are from memory; b0 to b8 were seen in n-jokic/Vehicle_MPC_control, pacajeka_init.m.
-/// The expected peaks are recomputed from the constants outside this project, to the digits given.
+/// Peaks and locked values of published slip-curve constants. Burckhardt's constants (Fahrwerktechnik: Radschlupf-Regelsysteme, 1993) and the simple
+/// Magic Formula sets are second hand: several public copies agree, neither book nor paper was read. b0 to b8 were seen in
+/// n-jokic/Vehicle_MPC_control, pacajeka_init.m. The expected peaks are recomputed from the constants outside this project, to the digits given.
 /// </summary>
 public class SlipCurveSets
 {

@@ -72,6 +72,42 @@ public class YawStopTests
         double expected = matrix.Evd().EigenValues.Max(e => e.Real);
         Assert.True(expected > 0);
         Assert.Equal(expected, growth, 0.05 * expected);
+        Assert.Equal(expected, YawStability.GrowthPerSecond(car, Axle.Rear, Speed.FromMetersPerSecond(speed)), 1e-3 * expected);
+    }
+
+    [Theory]
+    [InlineData(10)]
+    [InlineData(30)]
+    [InlineData(60)]
+    public void A_locked_rear_axle_is_unstable_at_every_speed_and_a_locked_front_axle_at_none(double metresPerSecond)
+    {
+        // "Braking Dynamics", sec. 5.1 Braking Stability (thesis chapter, html.pdfcookie.com, read): locked front tyres give drag against the motion and
+        // the rolling rear restores; locked at the rear it is the other way round, and any disturbance grows.
+        Speed speed = Speed.FromMetersPerSecond(metresPerSecond);
+        Assert.True(YawStability.GrowthPerSecond(Coupe(), Axle.Rear, speed) > 1);
+        Assert.True(YawStability.GrowthPerSecond(Coupe(), Axle.Front, speed) < 0);
+        Assert.True(YawStability.GrowthPerSecond(Coupe(), null, speed) < 0);
+    }
+
+    [Fact]
+    public void Without_braking_it_turns_unstable_at_the_critical_speed_of_the_single_track_model()
+    {
+        // Recomputed from the linear single-track model: it diverges when a C₁ > b C₂ and v² > C₁ C₂ L²/(m (a C₁ − b C₂)). A front axle with twice the
+        // rear's lateral slip weight makes this coupe oversteer.
+        BrakedCar coupe = Coupe();
+        BrakedCar loose = coupe with
+        {
+            Axles = new(coupe.Axles.Front with { LateralSlipWeight = 0.5 }, coupe.Axles.Rear with { LateralSlipWeight = 0.25 }),
+        };
+        double weight = 1700 * Gravity.StandardMetresPerSecondSquared;
+        double perNewton = 0.9 / 1.17002 * (1.2801 * 23.99 - 0.52);
+        double front = 0.5 * perNewton * 0.56 * weight;
+        double rear = 0.25 * perNewton * 0.44 * weight;
+        double b = 0.56 * 2.9;
+        double a = 2.9 - b;
+        double critical = Math.Sqrt(front * rear * 2.9 * 2.9 / (1700 * (a * front - b * rear)));
+        Assert.True(YawStability.GrowthPerSecond(loose, null, Speed.FromMetersPerSecond(0.99 * critical)) < 0);
+        Assert.True(YawStability.GrowthPerSecond(loose, null, Speed.FromMetersPerSecond(1.01 * critical)) > 0);
     }
 
     [Fact]
