@@ -10,18 +10,23 @@
 global using BrakeBalance;
 global using BrakeBalance.Assist;
 global using BrakeBalance.Balance;
+global using BrakeBalance.Bench;
 global using BrakeBalance.Brakes;
 global using BrakeBalance.Charts;
+global using BrakeBalance.Charts.Exploring;
+global using BrakeBalance.Charts.Figures;
 global using BrakeBalance.Hydraulics;
 global using BrakeBalance.Measurements;
 global using BrakeBalance.Pedals;
 global using BrakeBalance.Rules;
 global using BrakeBalance.Stops;
 global using BrakeBalance.Summaries;
+global using BrakeBalance.Teaching;
 global using BrakeBalance.Tyres;
 global using BrakeBalance.Vehicles;
 global using Microsoft.Data.Analysis;
 global using UnitsNet;
+global using UnitSystem = BrakeBalance.Charts.UnitSystem;
 
 // A decimal comma in a picture's numbers would break it, whatever the language of the computer.
 System.Globalization.CultureInfo.DefaultThreadCurrentCulture = System.Globalization.CultureInfo.InvariantCulture;
