@@ -15,6 +15,7 @@ global using BrakeBalance.Brakes;
 global using BrakeBalance.Charts;
 global using BrakeBalance.Charts.Exploring;
 global using BrakeBalance.Charts.Figures;
+global using BrakeBalance.Charts.Lessons;
 global using BrakeBalance.Hydraulics;
 global using BrakeBalance.Measurements;
 global using BrakeBalance.Pedals;

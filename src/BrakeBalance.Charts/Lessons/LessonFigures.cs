@@ -1,0 +1,235 @@
+using BrakeBalance.Balance;
+using BrakeBalance.Charts.Exploring;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Teaching;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+using static System.FormattableString;
+
+namespace BrakeBalance.Charts.Lessons;
+
+/// <summary>The figures to explore in the lessons: each shows the invented car of a sheet, every state computed beforehand.</summary>
+public static partial class LessonFigures
+{
+    private const string Invented = "Invented exercise car; rigid, level road, no aerodynamics.";
+
+    private static readonly double[] Rates = [.. Enumerable.Range(0, 23).Select(i => i * 0.05)];
+
+    /// <summary>The figure of a lesson.</summary>
+    /// <param name="lesson">The lesson.</param>
+    /// <param name="car">The car of the sheet.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <returns>The explorable.</returns>
+    public static Explorable Of(Lesson lesson, ExerciseCar car, UnitSystem? units = null)
+    {
+        UnitSystem shown = units ?? Display.Units;
+        return lesson.Id switch
+        {
+            "static-load" => StaticLoad(car, shown),
+            "load-transfer" => LoadTransfer(car, shown),
+            "ideal-curve" => IdealCurve(car, shown),
+            "fixed-ratio" => FixedRatioLine(car, shown),
+            "knee" => Knee(car, shown),
+            "adhesion-utilisation" => Utilisation(car, shown),
+            "effort" => Effort(car, shown),
+            "failed-assist" => FailedAssist(car, shown),
+            "rear-lock" => RearLock(car, shown),
+            "heat" => Heat(car, shown),
+            _ => throw new ArgumentException($"There is no figure for the lesson \"{lesson.Id}\".", nameof(lesson)),
+        };
+    }
+
+    private static Explorable StaticLoad(ExerciseCar car, UnitSystem units)
+    {
+        double[] boxes = [.. Enumerable.Range(0, 11).Select(i => i * 20.0)];
+        (string Name, double Metres)[] places = [("on the front axle", 0), ("in the middle of the wheelbase", car.Vehicle.Wheelbase.Meters / 2), ("on the rear axle", car.Vehicle.Wheelbase.Meters), ("0.5 m behind the rear axle", car.Vehicle.Wheelbase.Meters + 0.5)];
+        return Explorable.Of(
+            "lesson-static-load",
+            [Control.Slider("box", "Load added", Measure.Mass, boxes, 0, units), Control.Choice("place", "Where it lies", places.Select(place => place.Name), 2)],
+            state =>
+            {
+                double box = boxes[state["box"]];
+                double total = car.LoadCase.Mass.Kilograms + box;
+                double a = ((car.LoadCase.Mass.Kilograms * car.LoadCase.FrontAxleToCentreOfGravity.Meters) + (box * places[state["place"]].Metres)) / total;
+                PerAxle<Force> loads = new BalanceModel(car.Vehicle, car.LoadCase with { Mass = Mass.FromKilograms(total), FrontAxleToCentreOfGravity = Length.FromMeters(a) }).StaticAxleLoads;
+                PerAxle<Force> before = car.Balance.StaticAxleLoads;
+                double share = loads.Front / (loads.Front + loads.Rear);
+                Figure figure = new FigureBuilder("lesson-static-load-bars", units)
+                    .Title(Invariant($"The front axle carries {share:0.0%} of the weight"))
+                    .Describe($"Axle loads at rest, before and with the added load. {Invented}", "Bars of the front and the rear axle load at rest, before and after a load is added.",
+                        $"Without the load the front axle carries {Measure.BrakeForce.Text(before.Front, units)} and the rear {Measure.BrakeForce.Text(before.Rear, units)}; with it {Measure.BrakeForce.Text(loads.Front, units)} and {Measure.BrakeForce.Text(loads.Rear, units)}.")
+                    .Categories("Axle", "front axle", "rear axle")
+                    .Y("Axle load at rest", "P", Measure.BrakeForce, 0, 1.1 * Math.Max(before.Front.Newtons, before.Rear.Newtons) + 2600)
+                    .Bars("before", new double[] { before.Front.Newtons, before.Rear.Newtons }, Tone.Guide, Hatch.Dots)
+                    .Bars("with the load", new double[] { loads.Front.Newtons, loads.Rear.Newtons }, Tone.Main)
+                    .Build();
+                return new Frame([figure],
+                [
+                    new("Front axle", Measure.BrakeForce.Text(loads.Front, units)),
+                    new("Rear axle", Measure.BrakeForce.Text(loads.Rear, units)),
+                    new("Front share", Measure.Percent.Text(share, units)),
+                ]);
+            });
+    }
+
+    private static Explorable LoadTransfer(ExerciseCar car, UnitSystem units)
+    {
+        double[] heights = [0.40, 0.45, 0.50, 0.55, 0.60, 0.65, 0.70];
+        double[] rates = Rates[..21];
+        return Explorable.Of(
+            "lesson-load-transfer",
+            [Control.Slider("rate", "Braking rate", Measure.Number, rates, 12, units), Control.Slider("height", "Height of the centre of gravity", Measure.Travel, heights, 3, units)],
+            state =>
+            {
+                var model = new BalanceModel(car.Vehicle, car.LoadCase with { CentreOfGravityHeight = Length.FromMeters(heights[state["height"]]) });
+                double rate = rates[state["rate"]];
+                PerAxle<Force> at = model.NormalReactions(rate);
+                double shift = at.Front.Newtons - model.StaticAxleLoads.Front.Newtons;
+                Figure figure = new FigureBuilder("lesson-load-transfer-lines", units)
+                    .Title(Invariant($"At a braking rate of {rate:0.00} the rear axle keeps {at.Rear / model.Weight:0%} of the weight"))
+                    .Describe($"Normal reactions of both axles against braking rate. {Invented}", "Two straight lines: the front load rises with braking rate, the rear load falls by as much.",
+                        $"The front load rises from {Measure.BrakeForce.Text(model.StaticAxleLoads.Front, units)} at rest to {Measure.BrakeForce.Text(at.Front, units)} at the rate chosen; the rear load falls by the same {Measure.BrakeForce.Text(shift, units)}.")
+                    .X("Braking rate", "z", Measure.Number, 0, 1)
+                    .Y("Normal reaction", "N", Measure.BrakeForce, 0, model.Weight.Newtons)
+                    .Line("front axle", rates, rates.Select(z => model.NormalReactions(z).Front.Newtons).ToArray(), Tone.Front)
+                    .Line("rear axle", rates, rates.Select(z => model.NormalReactions(z).Rear.Newtons).ToArray(), Tone.Rear, Dash.Dash)
+                    .Points("at the rate chosen", new double[] { rate, rate }, new double[] { at.Front.Newtons, at.Rear.Newtons }, Tone.Main, label: "")
+                    .Build();
+                return new Frame([figure],
+                [
+                    new("Load moved", Measure.BrakeForce.Text(shift, units)),
+                    new("Front axle", Measure.BrakeForce.Text(at.Front, units)),
+                    new("Rear axle", Measure.BrakeForce.Text(at.Rear, units)),
+                ]);
+            });
+    }
+
+    private static Explorable IdealCurve(ExerciseCar car, UnitSystem units)
+    {
+        double[] heights = [0.40, 0.475, 0.55, 0.625, 0.70];
+        double[] shares = [0.40, 0.48, 0.56, 0.64];
+        double[] rates = [.. Enumerable.Range(0, 11).Select(i => i * 0.1)];
+        double top = car.Balance.Weight.Newtons;
+        return Explorable.Of(
+            "lesson-ideal-curve",
+            [
+                Control.Slider("rate", "Braking rate", Measure.Number, rates, 7, units),
+                Control.Slider("height", "Height of the centre of gravity", Measure.Travel, heights, 2, units),
+                Control.Slider("share", "Weight on the front axle at rest", Measure.Percent, shares, 2, units),
+            ],
+            state =>
+            {
+                var model = new BalanceModel(car.Vehicle, car.LoadCase with
+                {
+                    CentreOfGravityHeight = Length.FromMeters(heights[state["height"]]),
+                    FrontAxleToCentreOfGravity = car.Vehicle.Wheelbase * (1 - shares[state["share"]]),
+                });
+                double rate = rates[state["rate"]];
+                PerAxle<Force> at = model.IdealForces(rate);
+                double rear = rate > 0 ? at.Rear / (at.Front + at.Rear) : 1 - shares[state["share"]];
+                return new Frame([
+                    new FigureBuilder("lesson-ideal-curve-plane", units)
+                        .Title(Invariant($"At a braking rate of {rate:0.00} the rear axle should do {rear:0%} of the braking"))
+                        .Describe($"Ideal rear against front braking force up to a rate of 1.0. {Invented}", "A curve that rises from the origin, flattens and bends down; a dot marks the braking rate chosen.",
+                            $"At the rate chosen the ideal forces are {Measure.BrakeForce.Text(at.Front, units)} in front and {Measure.BrakeForce.Text(at.Rear, units)} at the rear.")
+                        .X("Front braking force", "T₁", Measure.BrakeForce, 0, top)
+                        .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * top)
+                        .Line("ideal curve", rates.Select(z => model.IdealForces(z).Front.Newtons).ToArray(), rates.Select(z => model.IdealForces(z).Rear.Newtons).ToArray(), Tone.Ideal)
+                        .Line("equal braking rate", new double[] { Math.Max(0, (rate - 0.45) * top), rate * top }, new double[] { Math.Min(rate, 0.45) * top, 0 }, Tone.Guide, Dash.Dot, label: "")
+                        .Points("at the rate chosen", new double[] { at.Front.Newtons }, new double[] { at.Rear.Newtons }, Tone.Main, label: "")
+                        .Build(),
+                ],
+                [
+                    new("Front, ideally", Measure.BrakeForce.Text(at.Front, units)),
+                    new("Rear, ideally", Measure.BrakeForce.Text(at.Rear, units)),
+                    new("Rear share", Measure.Percent.Text(rear, units)),
+                ]);
+            });
+    }
+
+    private static Explorable FixedRatioLine(ExerciseCar car, UnitSystem units)
+    {
+        double[] shares = [.. Enumerable.Range(0, 13).Select(i => 0.14 + 0.02 * i)];
+        BalancePoint own = car.WithoutValve.At(car.LinePressure);
+        double ownShare = own.BrakingForces.Rear / (own.BrakingForces.Front + own.BrakingForces.Rear);
+        int start = shares.Index().MinBy(pair => Math.Abs(pair.Item - ownShare)).Index;
+        double weight = car.Balance.Weight.Newtons;
+        double[] rates = Rates[..21];
+        return Explorable.Of(
+            "lesson-fixed-ratio",
+            [Control.Slider("share", "Rear share of the braking force", Measure.Percent, shares, start, units)],
+            state =>
+            {
+                double share = shares[state["share"]];
+                var ratio = new FixedRatio { StaticRearShare = 1 - car.FrontShare, RearForceShare = share, RelativeHeight = car.LoadCase.CentreOfGravityHeight / car.Vehicle.Wheelbase };
+                double? critical = ratio.CriticalRate;
+                FigureBuilder figure = new FigureBuilder("lesson-fixed-ratio-plane", units)
+                    .Title(critical is { } z ? Invariant($"Below a braking rate of {z:0.00} the front axle leads, above it the rear") : "The rear axle leads at every braking rate")
+                    .Describe($"A fixed share against the ideal curve, up to a rate of 1.0. {Invented}", "A straight line from the origin and the bent ideal curve; they cross once or not at all.",
+                        critical is { } crossing ? Invariant($"The straight line lies below the ideal curve up to a braking rate of {crossing:0.00} and above it from there on.") : "The straight line lies above the ideal curve everywhere.")
+                    .X("Front braking force", "T₁", Measure.BrakeForce, 0, weight)
+                    .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * weight)
+                    .Line("ideal curve", rates.Select(r => car.Balance.IdealForces(r).Front.Newtons).ToArray(), rates.Select(r => car.Balance.IdealForces(r).Rear.Newtons).ToArray(), Tone.Ideal, Dash.Dash)
+                    .Line("fixed share", new double[] { 0, (1 - share) * weight }, new double[] { 0, share * weight }, Tone.Main);
+                if (critical is { } meets)
+                {
+                    figure.Points("crossing", new double[] { meets * (1 - share) * weight }, new double[] { meets * share * weight }, Tone.Rear, Marker.Diamond);
+                }
+
+                return new Frame([figure.Build()],
+                [
+                    new("Both use the same at", critical is { } rate ? $"z = {Measure.Number.Text(rate, units)}" : "no rate"),
+                    new($"Efficiency at adhesion 0.8", Measure.Percent.Text(ratio.Efficiency(0.8), units)),
+                    new("Locks first at 0.8", ratio.FrontLockRate(0.8) is { } front && front < ratio.RearLockRate(0.8) ? "front axle" : "rear axle"),
+                ]);
+            });
+    }
+
+    private static Explorable Knee(ExerciseCar car, UnitSystem units)
+    {
+        double[] knees = [.. Enumerable.Range(1, 10).Select(i => i * 6e5)];
+        double[] slopes = [0, 0.15, 0.30, 0.45, 0.60, 1];
+        double own = car.Valve.Knee.Pascals;
+        int start = knees.Index().MinBy(pair => Math.Abs(pair.Item - own)).Index;
+        double[] inlets = [.. Enumerable.Range(0, 41).Select(i => i * 2.5e5)];
+        double weight = car.Balance.Weight.Newtons;
+        double[] rates = Rates[..21];
+        return Explorable.Of(
+            "lesson-knee",
+            [Control.Slider("knee", "Knee pressure", Measure.LinePressure, knees, start, units), Control.Slider("slope", "Slope above the knee", Measure.Number, slopes, 2, units)],
+            state =>
+            {
+                var valve = new ProportioningValve { Knee = Pressure.FromPascals(knees[state["knee"]]), Slope = slopes[state["slope"]] };
+                var model = new BalanceModel(car.Vehicle.WithRearKnee(valve.Knee, valve.Slope), car.LoadCase);
+                BalancePoint atKnee = model.At(valve.Knee);
+                Figure pressures = new FigureBuilder("lesson-knee-pressures", units)
+                    .Title(Invariant($"Up to {Measure.LinePressure.Text(valve.Knee, units)} both lines agree; then the rear rises {valve.Slope:0.00} as fast"))
+                    .Describe("Rear against front line pressure, gauge.", "A line at 45 degrees up to the knee, flatter above it.",
+                        Invariant($"The knee lies at {Measure.LinePressure.Text(valve.Knee, units)}; the slope above it is {valve.Slope:0.00}."))
+                    .X("Front line pressure", "p₁", Measure.LinePressure, 0, 1e7)
+                    .Y("Rear line pressure", "p₂", Measure.LinePressure, 0, 1e7)
+                    .Line("no valve", new double[] { 0, 1e7 }, new double[] { 0, 1e7 }, Tone.Guide, Dash.Dot)
+                    .Line("with the valve", inlets, inlets.Select(p => valve.OutletPascals(p, 0)).ToArray(), Tone.Rear)
+                    .Points("knee", new double[] { valve.Knee.Pascals }, new double[] { valve.Knee.Pascals }, Tone.Main)
+                    .Build();
+                BalanceState[] states = [.. inlets.Select(model.StateAt).Where(s => s.FrontForceNewtons < weight)];
+                Figure forces = new FigureBuilder("lesson-knee-forces", units)
+                    .Title(Invariant($"The installed line bends at a braking rate of {atKnee.BrakingRate:0.00}"))
+                    .Describe($"Rear against front braking force with the ideal curve. {Invented}", "The installed line bends at the knee and stays under or crosses the ideal curve.",
+                        Invariant($"The bend lies at a braking rate of {atKnee.BrakingRate:0.00}."))
+                    .X("Front braking force", "T₁", Measure.BrakeForce, 0, weight)
+                    .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * weight)
+                    .Line("ideal curve", rates.Select(r => model.IdealForces(r).Front.Newtons).ToArray(), rates.Select(r => model.IdealForces(r).Rear.Newtons).ToArray(), Tone.Ideal, Dash.Dash)
+                    .Line("installed", states.Select(s => s.FrontForceNewtons).ToArray(), states.Select(s => s.RearForceNewtons).ToArray(), Tone.Main)
+                    .Points("knee", new double[] { atKnee.BrakingForces.Front.Newtons }, new double[] { atKnee.BrakingForces.Rear.Newtons }, Tone.Main)
+                    .Build();
+                double? rearLed = model.FirstRearLedRate(0.1, 1.0);
+                return new Frame([pressures, forces],
+                [
+                    new("Knee reached at", $"z = {Measure.Number.Text(atKnee.BrakingRate, units)}"),
+                    new("Rear leads from", rearLed is { } rate ? $"z = {Measure.Number.Text(rate, units)}" : "no rate up to 1.0"),
+                ],
+                rearLed is null ? new Verdict("The front axle leads up to a braking rate of 1.0.", VerdictKind.Good) : new Verdict("Somewhere below a rate of 1.0 the rear axle leads: it would lock first there.", VerdictKind.Caution));
+            });
+    }
+}

@@ -1,0 +1,101 @@
+using System.Net;
+using System.Text;
+using System.Text.RegularExpressions;
+using BrakeBalance.Charts.Exploring;
+using BrakeBalance.Teaching;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Lessons;
+
+/// <summary>One lesson's exercises for one student: the car's data and the questions, never the answers.</summary>
+public sealed partial class LessonSheet : IHtmlOutput
+{
+    private readonly IReadOnlyList<Exercise> _exercises;
+    private readonly UnitSystem _units;
+
+    private LessonSheet(Lesson lesson, ExerciseCar car, IReadOnlyList<Exercise> exercises, UnitSystem units) =>
+        (Lesson, Car, _exercises, _units) = (lesson, car, exercises, units);
+
+    /// <summary>The lesson.</summary>
+    public Lesson Lesson { get; }
+
+    /// <summary>The student's invented car.</summary>
+    public ExerciseCar Car { get; }
+
+    /// <summary>The figure to explore.</summary>
+    public Explorable Figure => LessonFigures.Of(Lesson, Car, _units);
+
+    /// <summary>The sheet of a lesson.</summary>
+    /// <param name="lesson">The lesson's short name, such as <c>load-transfer</c>.</param>
+    /// <param name="seed">The class seed.</param>
+    /// <param name="student">The student's number; 1 to 9999.</param>
+    /// <param name="units">The leading system of units; null for <see cref="Display.Units"/>.</param>
+    /// <returns>The sheet.</returns>
+    /// <exception cref="ArgumentException">There is no such lesson.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The student's number is out of its range.</exception>
+    public static LessonSheet Of(string lesson, int seed = 1, int student = 1, UnitSystem? units = null)
+    {
+        var of = Lesson.Of(lesson);
+        ExerciseCar car = ExerciseCar.For(new ClassNumber { Seed = seed, Student = student });
+        return new(of, car, [.. Exercises.For(car).Where(exercise => exercise.Lesson == of)], units ?? Display.Units);
+    }
+
+    /// <summary>Says what is off with an answer, without giving the right one.</summary>
+    /// <param name="number">The exercise's number in the lesson: 1 to 3.</param>
+    /// <param name="answer">The answer with its unit, such as "4520 N" or "0.29".</param>
+    /// <returns>A sentence.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="number"/> is not 1, 2 or 3.</exception>
+    public string Check(int number, string answer)
+    {
+        Exercise exercise = _exercises.FirstOrDefault(e => e.Level == number)
+            ?? throw new ArgumentOutOfRangeException(nameof(number), number, "Must be 1, 2 or 3.");
+        MarkedAnswer marked = Marking.Check(exercise, answer, _units == UnitSystem.Us);
+        return marked.Mark == Mark.Right ? $"Exercise {number}: right." : $"Exercise {number}: {marked.Comment}";
+    }
+
+    /// <summary>The car's data as rows of name and value, both systems of units.</summary>
+    /// <returns>Name, symbol and value.</returns>
+    public IReadOnlyList<(string Name, string Symbol, string Value)> Data() => CarData.Of(Car, _units);
+
+    /// <inheritdoc/>
+    public string ToHtml()
+    {
+        var html = new StringBuilder();
+        html.Append("<section class=\"bb-exercises\">\n<table class=\"bb-table\">\n<caption>Your invented car</caption>\n<thead><tr><th scope=\"col\">Quantity</th><th scope=\"col\">Symbol</th><th scope=\"col\">Value</th></tr></thead>\n<tbody>\n");
+        foreach ((string name, string symbol, string value) in Data())
+        {
+            html.Append($"<tr><th scope=\"row\">{WebUtility.HtmlEncode(name)}</th><td>{WebUtility.HtmlEncode(symbol)}</td><td>{WebUtility.HtmlEncode(value)}</td></tr>\n");
+        }
+
+        html.Append("</tbody>\n</table>\n<ol>\n");
+        foreach (Exercise exercise in _exercises)
+        {
+            html.Append($"<li>{Bold().Replace(WebUtility.HtmlEncode(exercise.Question), "<strong>$1</strong>")} <small>({exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")}{Unit(exercise)})</small></li>\n");
+        }
+
+        return html.Append("</ol>\n</section>\n").ToString();
+    }
+
+    /// <inheritdoc/>
+    public string ToPlainText()
+    {
+        var text = new StringBuilder();
+        foreach ((string name, string symbol, string value) in Data())
+        {
+            text.Append($"{name} {symbol}: {value}\n");
+        }
+
+        foreach (Exercise exercise in _exercises)
+        {
+            text.Append($"{exercise.Level}. {exercise.Question.Replace("**", "", StringComparison.Ordinal)}\n");
+        }
+
+        return text.ToString();
+    }
+
+    private string Unit(Exercise exercise) =>
+        exercise.Answer.Unit(_units == UnitSystem.Us) is { Length: > 0 } unit ? $", answer in {unit} or another unit of your choice" : ", a plain number";
+
+    [GeneratedRegex(@"\*\*(.+?)\*\*")]
+    private static partial Regex Bold();
+}
