@@ -28,7 +28,7 @@ public static class CarData
             ("Front disc: effective radius", "r₁", Lengths(car.Front.EffectiveRadius)),
             ("Rear caliper: one piston on one side, diameter", "d₂", Lengths(car.RearPiston)),
             ("Rear disc: effective radius", "r₂", Lengths(car.Rear.EffectiveRadius)),
-            ("Valve in the rear line: knee", "p_k", Both(us, $"{N(car.Valve.Knee.Bars, "0.#")} bar", $"{N(car.Valve.Knee.PoundsForcePerSquareInch, "0")} psi")),
+            ("Valve in the rear line: knee", "pₖ", Both(us, $"{N(car.Valve.Knee.Bars, "0.#")} bar", $"{N(car.Valve.Knee.PoundsForcePerSquareInch, "0")} psi")),
             ("Valve in the rear line: slope", "s", N(car.Valve.Slope, "0.00")),
             ("Pedal ratio", "i", N(car.Pedal.Lever.RatioAt(Length.Zero), "0.0")),
             ("Bore of the tandem master cylinder", "d", Lengths(car.MasterBore)),
