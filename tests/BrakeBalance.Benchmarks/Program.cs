@@ -1,1 +1,4 @@
-System.Console.WriteLine("");
+using BenchmarkDotNet.Running;
+
+// dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- --filter '*'
+BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);

@@ -346,8 +346,9 @@ public sealed class BalanceModel
     /// <returns>The lowest such rate; null when the front leads all the way, as far as pressure reaches.</returns>
     public double? FirstRearLedRate(double fromRate, double toRate)
     {
-        double? low = PascalsFor(fromRate);
-        if (low is null)
+        double atRest = StateAt(0).BrakingRate;
+        double? low = atRest > fromRate ? 0 : PascalsFor(fromRate);
+        if (low is null || atRest > toRate)
         {
             return null;
         }

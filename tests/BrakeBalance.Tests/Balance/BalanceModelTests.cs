@@ -275,4 +275,12 @@ public class BalanceModelTests
         Assert.Equal(crossing, Plain.Model().FirstRearLedRate(0.05, 1.2)!.Value, 0.01);
         Assert.Null(Plain.Model().FirstRearLedRate(2.6, 2.7));
     }
+
+    [Fact]
+    public void Rear_led_from_the_engine_alone_is_found_below_the_first_pressure()
+    {
+        Vehicle car = Plain with { EngineBraking = new EngineBraking { DrivenAxle = Axle.Rear, BrakingForce = Force.FromNewtons(500) } };
+        Assert.Equal(0.05, car.Model().FirstRearLedRate(0.02, 0.8)!.Value, 1e-12);
+        Assert.Null(car.Model().FirstRearLedRate(0.01, 0.04));
+    }
 }
