@@ -1,0 +1,65 @@
+using BrakeBalance.Vehicles;
+using UnitsNet;
+
+namespace BrakeBalance.Measurements;
+
+/// <summary>What test stops and lock events say of the car.</summary>
+public sealed record CarEstimate
+{
+    private readonly LaplacePosterior _posterior;
+    private readonly StopModel _model;
+
+    internal CarEstimate(LaplacePosterior posterior, StopModel model) => (_posterior, _model) = (posterior, model);
+
+    /// <summary>The quantities estimated: friction front and rear, height of the centre of gravity in the first load case, adhesion of each surface.</summary>
+    public required IReadOnlyList<EstimatedParameter> Parameters { get; init; }
+
+    /// <summary>Correlation of the quantities after the stops [–], in the order of <see cref="Parameters"/>.</summary>
+    public required IReadOnlyList<IReadOnlyList<double>> Correlation { get; init; }
+
+    /// <summary>In words: what the stops tell well, what they hardly tell, and what they cannot tell apart.</summary>
+    public required IReadOnlyList<string> Identifiability { get; init; }
+
+    /// <summary>Relative scatter of the deceleration about the model [–].</summary>
+    public required Interval<double> DecelerationScatter { get; init; }
+
+    /// <summary>How many stops were used.</summary>
+    public required int StopsUsed { get; init; }
+
+    /// <summary>Stops, or parts of them, that could not be used, by line of the log and with the reason.</summary>
+    public required IReadOnlyList<LogProblem> NotUsed { get; init; }
+
+    /// <summary>Largest difference between the interval bounds of the normal approximation and of the Metropolis chains, in standard deviations; null when not checked.</summary>
+    public double? DifferenceFromChains { get; init; }
+
+    /// <summary>Whether the chains agreed among themselves (scale reduction below 1.05); null when not checked.</summary>
+    public bool? ChainsAgree { get; init; }
+
+    /// <summary>The car with the estimated friction and height of the centre of gravity.</summary>
+    /// <returns>A copy of the car the stops were made with.</returns>
+    public Vehicle Apply()
+    {
+        CarDraw middle = _model.Car(_posterior.Mode);
+        Vehicle vehicle = _model.Vehicle.WithFrictionFactors(middle.Front, middle.Rear);
+        return vehicle with { LoadCases = [.. vehicle.LoadCases.Select(l => l with { CentreOfGravityHeight = l.CentreOfGravityHeight * middle.Height })] };
+    }
+
+    /// <summary>The adhesion found for a surface.</summary>
+    /// <param name="surface">Name of the surface as in the log.</param>
+    /// <returns>Adhesion with its 90 % interval [–]; null when no stop was made on it.</returns>
+    public Interval<double>? AdhesionOn(string surface) =>
+        Parameters.FirstOrDefault(p => string.Equals(p.Name, "adhesion, " + surface, StringComparison.OrdinalIgnoreCase))?.Posterior;
+
+    /// <summary>Height of the centre of gravity in the first load case.</summary>
+    public Interval<Length> CentreOfGravityHeight => Parameters[2].Posterior.Select(m => Length.FromMeters(m));
+
+    internal LaplacePosterior Posterior => _posterior;
+
+    internal StopModel Model => _model;
+
+    internal (CarDraw Car, double? Adhesion) Draw(Random random, string surface)
+    {
+        MathNet.Numerics.LinearAlgebra.Vector<double> theta = _posterior.Draw(random);
+        return (_model.Car(theta), _model.Adhesion(theta, surface));
+    }
+}

@@ -1,0 +1,125 @@
+using System.Globalization;
+using BrakeBalance.Vehicles;
+using MathNet.Numerics.LinearAlgebra;
+
+namespace BrakeBalance.Measurements;
+
+/// <summary>Estimates friction front and rear, height of the centre of gravity and adhesion together, from test stops and lock events.</summary>
+/// <remarks>
+/// <para>Posterior by Laplace's approximation, on request checked by Metropolis chains. What the stops cannot tell stays as uncertain as before, and is said.</para>
+/// <para>Assumes the rest of the vehicle file: axle loads, wheelbase, brake dimensions, radii. An error there goes into the friction found.</para>
+/// </remarks>
+public static class CarEstimation
+{
+    private const double Ninety = 1.6448536269514722;
+
+    /// <summary>Estimates the car.</summary>
+    /// <param name="vehicle">The car as the vehicle file describes it.</param>
+    /// <param name="stops">The stops; none at all gives what is believed beforehand.</param>
+    /// <param name="options">Priors and scatter; null for the usual ones.</param>
+    /// <returns>The estimate.</returns>
+    public static CarEstimate Estimate(Vehicle vehicle, IEnumerable<TestStop> stops, EstimationOptions? options = null)
+    {
+        options ??= new EstimationOptions();
+        var model = new StopModel(vehicle, stops, options);
+        LaplacePosterior posterior = LaplacePosterior.Find(model.NegativeLog, model.PriorMean, 0.1 * model.PriorDeviation);
+        (double Difference, bool Agree)? check = options.CheckSteps > 0 ? Check(model, posterior, options) : null;
+        EstimatedParameter[] parameters = Parameters(model, posterior);
+        double[][] correlation = [.. Enumerable.Range(0, parameters.Length).Select(i => Enumerable.Range(0, parameters.Length)
+            .Select(j => posterior.Covariance[i, j] / (posterior.Deviation(i) * posterior.Deviation(j))).ToArray())];
+        int s = model.ScatterIndex;
+        return new CarEstimate(posterior, model)
+        {
+            Parameters = parameters,
+            Correlation = correlation,
+            Identifiability = Words(parameters, correlation, model.StopsUsed),
+            DecelerationScatter = Band(1, posterior.Mode[s], posterior.Deviation(s)),
+            StopsUsed = model.StopsUsed,
+            NotUsed = model.NotUsed,
+            DifferenceFromChains = check?.Difference,
+            ChainsAgree = check?.Agree,
+        };
+    }
+
+    private static EstimatedParameter[] Parameters(StopModel model, LaplacePosterior posterior)
+    {
+        Vehicle vehicle = model.Vehicle;
+        EstimatedParameter Make(string name, string unit, double scale, int i) => new()
+        {
+            Name = name,
+            Unit = unit,
+            Prior = Band(scale, model.PriorMean[i], model.PriorDeviation[i]),
+            Posterior = Band(scale, posterior.Mode[i], posterior.Deviation(i)),
+        };
+        return
+        [
+            Make("front friction", "", vehicle.Brakes.Front.FrictionCoefficient, 0),
+            Make("rear friction", "", vehicle.Brakes.Rear.FrictionCoefficient, 1),
+            Make("height of the centre of gravity", "m", vehicle.LoadCases[0].CentreOfGravityHeight.Meters, 2),
+            .. model.Surfaces.Select((surface, i) => Make("adhesion, " + surface.Name, "", 1, 3 + i)),
+        ];
+    }
+
+    private static Interval<double> Band(double scale, double log, double deviation) =>
+        new(scale * Math.Exp(log), scale * Math.Exp(log - Ninety * deviation), scale * Math.Exp(log + Ninety * deviation));
+
+    private static (double Difference, bool Agree) Check(StopModel model, LaplacePosterior posterior, EstimationOptions options)
+    {
+        (Vector<double>[] samples, double reduction) = MetropolisChain.Run(model.NegativeLog, posterior, options.CheckSteps, 4, options.Seed);
+        double worst = 0;
+        for (int i = 0; i < 3 + model.Surfaces.Count; i++)
+        {
+            double[] sorted = [.. samples.Select(v => v[i]).Order()];
+            double low = sorted[(int)(0.05 * sorted.Length)], high = sorted[(int)(0.95 * sorted.Length)];
+            double deviation = posterior.Deviation(i);
+            worst = Math.Max(worst, Math.Max(Math.Abs(low - posterior.Mode[i] + Ninety * deviation), Math.Abs(high - posterior.Mode[i] - Ninety * deviation)) / deviation);
+        }
+
+        return (worst, reduction < 1.05);
+    }
+
+    private static List<string> Words(EstimatedParameter[] parameters, double[][] correlation, int stops)
+    {
+        if (stops == 0)
+        {
+            return ["No test stops were used: everything is as believed beforehand."];
+        }
+
+        List<string> words = [];
+        string[] well = [.. parameters.Where(p => p.Learnt > 0.5).Select(p => p.Name)], hardly = [.. parameters.Where(p => p.Learnt < 0.15).Select(p => p.Name)];
+        if (well.Length > 0)
+        {
+            words.Add($"The stops tell well: {string.Join("; ", well)}.");
+        }
+
+        if (hardly.Length > 0)
+        {
+            words.Add($"The stops say next to nothing about: {string.Join("; ", hardly)}. There the band is what was believed beforehand.");
+        }
+
+        for (int i = 0; i < parameters.Length; i++)
+        {
+            for (int j = 0; j < i; j++)
+            {
+                double r = correlation[i][j];
+                if (Math.Abs(r) > 0.8 && parameters[i].Learnt + parameters[j].Learnt > 0.1)
+                {
+                    words.Add(string.Create(CultureInfo.InvariantCulture, $"{Capital(parameters[j].Name)} and {parameters[i].Name} cannot be told apart by these stops (correlation {r:0.00}): only {(r < 0 ? "something like their sum or product" : "their ratio")} is known. {Remedy(j, i)}"));
+                }
+            }
+        }
+
+        return words;
+    }
+
+    private static string Remedy(int first, int second) => (first, second) switch
+    {
+        (0, 1) => "A stop in which an axle just locks tells them apart; so does a torque wrench on one hub with a gauge in its line.",
+        ( < 2, 2) => "Lock-ups on two surfaces of different adhesion tell them apart; so does weighing the car with one end raised.",
+        ( < 2, >= 3) => "Stops without lock-up at two pressures on that surface give the friction by itself.",
+        (2, >= 3) => "Weighing the car with one end raised gives the height by itself.",
+        _ => "A lock-up on each surface alone tells them apart.",
+    };
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+}

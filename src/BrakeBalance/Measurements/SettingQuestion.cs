@@ -1,0 +1,46 @@
+using BrakeBalance.Vehicles;
+using UnitsNet;
+
+namespace BrakeBalance.Measurements;
+
+/// <summary>What a setting has to hold for.</summary>
+public sealed record SettingQuestion
+{
+    /// <summary>The car.</summary>
+    public required Vehicle Vehicle { get; init; }
+
+    /// <summary>What test stops say of it; null to go by the file and <see cref="Spread"/>.</summary>
+    public CarEstimate? Estimate { get; init; }
+
+    /// <summary>How far friction and height of the centre of gravity may lie off the file's values; not used with an estimate.</summary>
+    public ParameterSpread Spread { get; init; } = new();
+
+    /// <summary>Surfaces; dry, damp and wet unless said.</summary>
+    public IReadOnlyList<SurfaceCondition> Surfaces { get; init; } =
+        [SurfaceCondition.Typical("dry"), SurfaceCondition.Typical("damp"), SurfaceCondition.Typical("wet")];
+
+    /// <summary>States of the brakes.</summary>
+    public IReadOnlyList<FrictionState> States { get; init; } = FrictionState.Usual;
+
+    /// <summary>Highest probability that the rear locks first, in any one load case, surface and state [–]; 0.001 to 0.5.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.001 to 0.5.</exception>
+    public double Level { get; init => field = Require.Between(value, 0.001, 0.5); } = 0.05;
+
+    /// <summary>Relative scatter of each axle's adhesion from stop to stop [–]; 0 to 0.3.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 0.3.</exception>
+    public double StopScatter { get; init => field = Require.Between(value, 0, 0.3); } = 0.03;
+
+    /// <summary>Standard deviation with which a knee can be set, gauge; not negative.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
+    public Pressure KneeScatter { get; init => field = Require.NotNegative(value); } = Pressure.FromBars(1);
+
+    /// <summary>Speed at which drag and lift are taken.</summary>
+    public Speed Speed { get; init; } = Speed.FromKilometersPerHour(60);
+
+    /// <summary>Number of draws over all conditions; 1000 to 10 million.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside that range.</exception>
+    public int Draws { get; init => field = (int)Require.Between(value, 1000, 1e7); } = 100_000;
+
+    /// <summary>Seed of the random numbers.</summary>
+    public int Seed { get; init; } = 1;
+}

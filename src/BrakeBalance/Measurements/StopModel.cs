@@ -1,0 +1,261 @@
+using BrakeBalance.Balance;
+using BrakeBalance.Vehicles;
+using MathNet.Numerics;
+using MathNet.Numerics.LinearAlgebra;
+using UnitsNet;
+
+namespace BrakeBalance.Measurements;
+
+/// <summary>The likelihood of test stops, and the prior, in logarithms of the unknown quantities.</summary>
+/// <remarks>
+/// <para>Unknown: factors on front and rear friction and on the height of the centre of gravity, the adhesion of each surface, the scatter of
+/// deceleration and of lock-up. Priors are normal in the logarithms.</para>
+/// <para>Deceleration of a stop without lock-up: its logarithm scatters about the model's by a Student t of five degrees of freedom (robust to bad readings).
+/// Lock-up: an axle locks where its adhesion utilised passes the road's, whose logarithm scatters normally, each axle by itself. A stop says that this
+/// happened or did not happen up to the pressure reached (censored), or at the pressure noted; "front first" is the chance that the front's turn comes
+/// before the rear's on the way up. One stop in fifty is allowed to be noted down wrongly.</para>
+/// </remarks>
+internal sealed class StopModel
+{
+    private const int RampNodes = 32;
+    private const double RampStart = 0.35;
+    private const double Mistake = 0.02;
+    private const double TailDegrees = 5;
+
+    private readonly PerAxle<FrictionGain> _gains;
+    private readonly List<Stop> _stops = [];
+    private readonly List<SurfaceCondition> _surfaces = [];
+    private readonly EstimationOptions _options;
+
+    public StopModel(Vehicle vehicle, IEnumerable<TestStop> stops, EstimationOptions options)
+    {
+        (Vehicle, _options) = (vehicle, options);
+        _gains = LockKernel.Gains(vehicle);
+        TestStop[] all = [.. stops];
+        foreach (string name in all.Select(s => s.Surface ?? "unnamed").Distinct(StringComparer.OrdinalIgnoreCase))
+        {
+            _surfaces.Add(SurfaceFor(name));
+        }
+
+        _surfaces.AddRange(options.Surfaces.Where(s => IndexOf(s.Name) < 0));
+        foreach (TestStop stop in all)
+        {
+            Add(stop);
+        }
+
+        (double Mean, double Deviation)[] priors =
+        [
+            (0, options.Prior.FrontFriction), (0, options.Prior.RearFriction), (0, options.Prior.CentreOfGravityHeight),
+            .. _surfaces.Select(s => (Math.Log(s.Adhesion), Math.Max(0.02, s.Spread))),
+            (Math.Log(options.DecelerationScatter), 0.5), (Math.Log(options.LockScatter), 0.25),
+        ];
+        PriorMean = Vector<double>.Build.Dense(priors.Length, i => priors[i].Mean);
+        PriorDeviation = Vector<double>.Build.Dense(priors.Length, i => Math.Max(1e-3, priors[i].Deviation));
+    }
+
+    public Vehicle Vehicle { get; }
+
+    public IReadOnlyList<SurfaceCondition> Surfaces => _surfaces;
+
+    public Vector<double> PriorMean { get; }
+
+    public Vector<double> PriorDeviation { get; }
+
+    public List<LogProblem> NotUsed { get; } = [];
+
+    public int StopsUsed => _stops.Count;
+
+    public int ScatterIndex => 3 + _surfaces.Count;
+
+    public CarDraw Car(Vector<double> theta) => new(Math.Exp(theta[0]), Math.Exp(theta[1]), Math.Exp(theta[2]));
+
+    public double? Adhesion(Vector<double> theta, string surface) => IndexOf(surface) is >= 0 and int i ? Math.Exp(theta[3 + i]) : null;
+
+    /// <summary>Negative log posterior up to a constant.</summary>
+    public double NegativeLog(Vector<double> theta)
+    {
+        double sum = 0;
+        for (int i = 0; i < theta.Count; i++)
+        {
+            double u = (theta[i] - PriorMean[i]) / PriorDeviation[i];
+            sum += 0.5 * u * u;
+        }
+
+        CarDraw car = Car(theta);
+        double scatter = Math.Exp(theta[ScatterIndex]), lockScatter = Math.Exp(theta[ScatterIndex + 1]);
+        foreach (Stop stop in _stops)
+        {
+            double adhesion = theta[3 + stop.Surface];
+            if (stop.LogRate is { } observed)
+            {
+                double rate = stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car.Front, car.Rear, car.Height).Rate;
+                double u = (observed - Math.Log(rate)) / scatter;
+                sum += Math.Log(scatter) + (TailDegrees + 1) / 2 * Math.Log(1 + u * u / TailDegrees);
+            }
+
+            if (stop.Locked is not null)
+            {
+                sum -= Math.Log((1 - Mistake) * LockProbability(stop, car, adhesion, lockScatter) + Mistake / 3);
+            }
+        }
+
+        return sum;
+    }
+
+    /// <summary>What a stop that was not made yet would show.</summary>
+    /// <returns>Logarithm of the braking rate, and the chances that nothing locks, the front, or the rear locks first.</returns>
+    public (double LogRate, double None, double Front, double Rear) Predict(TestStop planned, Vector<double> theta)
+    {
+        Stop stop = Prepare(planned with { Locked = FirstLock.Front }, out _) ?? throw new ArgumentException("The planned stop names no load case or no pressure that the car has.", nameof(planned));
+        return Predict(stop, theta);
+    }
+
+    public (double LogRate, double None, double Front, double Rear) Predict(Stop stop, Vector<double> theta)
+    {
+        CarDraw car = Car(theta);
+        double adhesion = theta[3 + stop.Surface], lockScatter = Math.Exp(theta[ScatterIndex + 1]);
+        double rate = stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car.Front, car.Rear, car.Height).Rate;
+        (double front, double rear) = FirstChances(stop, car, adhesion, lockScatter);
+        return (Math.Log(rate), Math.Max(0, 1 - front - rear), front, rear);
+    }
+
+    /// <summary>Pressures and load of a stop, worked out once; null with a reason when it cannot be used.</summary>
+    public Stop? Prepare(TestStop stop, out string? reason)
+    {
+        LoadCase? load = stop.LoadCase is null ? Vehicle.LoadCases[0] : Vehicle.LoadCases.FirstOrDefault(l => string.Equals(l.Name, stop.LoadCase, StringComparison.OrdinalIgnoreCase));
+        reason = null;
+        if (load is null)
+        {
+            reason = $"the car has no load case \"{stop.LoadCase}\"; it has {string.Join(", ", Vehicle.LoadCases.Select(l => $"\"{l.Name}\""))}";
+            return null;
+        }
+
+        if (stop is { FrontPressure: null, RearPressure: null, LockPressure: null })
+        {
+            reason = "it gives a pedal force but no line pressure; put a gauge on the front line";
+            return null;
+        }
+
+        Vehicle set = AtKnob(stop.Turns);
+        var balance = new BalanceModel(set, load);
+        double? atLock = stop.LockPressure?.Pascals;
+        double? front = stop.FrontPressure?.Pascals ?? atLock;
+        double master = Master(balance, front is not null ? s => s.FrontLinePascals : s => s.RearLinePascals, front ?? stop.RearPressure!.Value.Pascals);
+        BalanceState top = balance.StateAt(master);
+        double frontLine = front ?? top.FrontLinePascals;
+        double rearLine = stop.RearPressure?.Pascals ?? top.RearLinePascals;
+        double correction = top.RearLinePascals > 0 ? rearLine / top.RearLinePascals : 1;
+        double lockMaster = atLock is { } p ? Master(balance, s => s.FrontLinePascals, p) : master;
+        double[] masters = [.. Enumerable.Range(0, RampNodes + 1).Select(i => lockMaster * (RampStart + (1 - RampStart) * i / RampNodes))];
+        var path = masters.Select(m => balance.StateAt(m)).Select(s => (s.FrontLinePascals, s.RearLinePascals * correction)).ToArray();
+        bool locked = stop.Locked is FirstLock.Front or FirstLock.Rear or FirstLock.Together;
+        return new Stop(
+            new LockKernel(Vehicle, load, _gains, 0.6 * (stop.InitialSpeed?.MetersPerSecond ?? 0)),
+            Math.Max(0, IndexOf(stop.Surface ?? "unnamed")),
+            frontLine,
+            rearLine,
+            stop.Deceleration is { } d && !locked ? Math.Log(d.MetersPerSecondSquared / Gravity.StandardMetresPerSecondSquared) : null,
+            stop.Locked,
+            atLock is not null && locked,
+            path);
+    }
+
+    private static double Master(BalanceModel balance, Func<BalanceState, double> line, double pascals)
+    {
+        double low = 0, high = balance.MaximumPressure.Pascals * 2;
+        for (int i = 0; i < 60; i++)
+        {
+            double middle = (low + high) / 2;
+            (low, high) = line(balance.StateAt(middle)) < pascals ? (middle, high) : (low, middle);
+        }
+
+        return high;
+    }
+
+    private Vehicle AtKnob(double? turns)
+    {
+        if (turns is not { } t || Vehicle.Hydraulics.RearProportioningValve is not { } valve)
+        {
+            return Vehicle;
+        }
+
+        Pressure? knee = _options.Knob?.KneeAt(t).Estimate ?? (valve.Adjustment is { } screw && t >= 0 && t <= screw.Turns ? screw.KneeAt(t) : null);
+        return knee is { } k ? Vehicle.WithRearKnee(k) : Vehicle;
+    }
+
+    private void Add(TestStop stop)
+    {
+        Stop? prepared = Prepare(stop, out string? reason);
+        if (prepared is null)
+        {
+            NotUsed.Add(new LogProblem { Line = stop.Line, Reason = "not used: " + reason });
+            return;
+        }
+
+        if (stop.Deceleration is not null && prepared.LogRate is null)
+        {
+            NotUsed.Add(new LogProblem { Line = stop.Line, Reason = "its deceleration was not used, since an axle locked; the lock-up was" });
+        }
+
+        if (prepared.LogRate is null && prepared.Locked is null)
+        {
+            NotUsed.Add(new LogProblem { Line = stop.Line, Reason = "not used: it gives neither a deceleration without lock-up nor which axle locked" });
+            return;
+        }
+
+        _stops.Add(prepared);
+    }
+
+    private double LockProbability(Stop stop, CarDraw car, double adhesion, double scatter)
+    {
+        if (stop.Locked == FirstLock.None)
+        {
+            (_, double f, double r) = stop.Kernel.Utilisation(stop.Path[^1].Front, stop.Path[^1].Rear, car.Front, car.Rear, car.Height);
+            return Below((f - adhesion) / scatter) * Below((r - adhesion) / scatter);
+        }
+
+        if (stop.LockIsAtTop)
+        {
+            (double pf, double pr) = stop.Path[^1];
+            (_, double f, double r) = stop.Kernel.Utilisation(pf, pr, car.Front, car.Rear, car.Height);
+            (_, double f2, double r2) = stop.Kernel.Utilisation(stop.Path[^2].Front, stop.Path[^2].Rear, car.Front, car.Rear, car.Height);
+            double step = Math.Log(pf / stop.Path[^2].Front);
+            double a = (f - adhesion) / scatter, b = (r - adhesion) / scatter;
+            // A density in the logarithm of the pressure, over a width of 5 % to compare with the chance of a mistake.
+            double front = Normal(a) * Math.Max(1e-9, (f - f2) / scatter / step) * Below(b);
+            double rear = Normal(b) * Math.Max(1e-9, (r - r2) / scatter / step) * Below(a);
+            return 0.05 * (stop.Locked switch { FirstLock.Front => front, FirstLock.Rear => rear, _ => front + rear });
+        }
+
+        (double frontFirst, double rearFirst) = FirstChances(stop, car, adhesion, scatter);
+        return stop.Locked switch { FirstLock.Front => frontFirst, FirstLock.Rear => rearFirst, _ => frontFirst + rearFirst };
+    }
+
+    private static (double Front, double Rear) FirstChances(Stop stop, CarDraw car, double adhesion, double scatter)
+    {
+        double front = 0, rear = 0, notFront = 1, notRear = 1;
+        for (int j = 0; j < stop.Path.Length; j++)
+        {
+            (_, double f, double r) = stop.Kernel.Utilisation(stop.Path[j].Front, stop.Path[j].Rear, car.Front, car.Rear, car.Height);
+            double nf = Below((f - adhesion) / scatter), nr = Below((r - adhesion) / scatter);
+            front += Math.Max(0, notFront - nf) * (notRear + nr) / 2;
+            rear += Math.Max(0, notRear - nr) * (notFront + nf) / 2;
+            (notFront, notRear) = (Math.Min(notFront, nf), Math.Min(notRear, nr));
+        }
+
+        return (front, rear);
+    }
+
+    /// <summary>Chance that a standard normal number exceeds u: that an axle has not locked yet.</summary>
+    private static double Below(double u) => u > 8 ? 0 : u < -8 ? 1 : 0.5 * SpecialFunctions.Erfc(u * 0.7071067811865476);
+
+    private static double Normal(double u) => 0.3989422804014327 * Math.Exp(-0.5 * u * u);
+
+    private SurfaceCondition SurfaceFor(string name) =>
+        _options.Surfaces.FirstOrDefault(s => string.Equals(s.Name, name, StringComparison.OrdinalIgnoreCase)) ?? SurfaceCondition.Typical(name);
+
+    private int IndexOf(string surface) => _surfaces.FindIndex(s => string.Equals(s.Name, surface, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>A stop as the likelihood needs it.</summary>
+    internal sealed record Stop(LockKernel Kernel, int Surface, double FrontLine, double RearLine, double? LogRate, FirstLock? Locked, bool LockIsAtTop, (double Front, double Rear)[] Path);
+}
