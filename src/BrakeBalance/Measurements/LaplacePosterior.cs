@@ -5,8 +5,8 @@ namespace BrakeBalance.Measurements;
 
 /// <summary>A posterior taken as normal about its highest point, with the curvature there.</summary>
 /// <remarks>
-/// Highest point by BFGS (MathNet.Numerics) with central differences, by the Nelder–Mead simplex where BFGS gives up; the covariance is the
-/// inverse of the Hessian of the negative log posterior. Source: Laplace's approximation, any text on Bayesian statistics.
+/// Highest point by Newton's method with central differences and, where a kink stops it, by the Nelder–Mead simplex (MathNet.Numerics); the
+/// covariance is the inverse of the Hessian of the negative log posterior. Source: Laplace's approximation, any text on Bayesian statistics.
 /// </remarks>
 internal sealed class LaplacePosterior
 {
@@ -31,31 +31,62 @@ internal sealed class LaplacePosterior
         Vector<double> At(Vector<double> u) => start + u.PointwiseMultiply(steps);
         double Scaled(Vector<double> u) => negativeLog(At(u));
         Vector<double> zero = Vector<double>.Build.Dense(start.Count);
-        Vector<double> mode;
-        try
+        Vector<double> mode = Descend(Scaled, Vector<double>.Build.Dense(start.Count), out bool settled);
+        if (!settled)
         {
-            mode = new BfgsMinimizer(1e-6, 1e-7, 1e-9, 300).FindMinimum(ObjectiveFunction.Gradient(Scaled, u => Slope(Scaled, u)), zero).MinimizingPoint;
-        }
-        catch (OptimizationException)
-        {
-            mode = new NelderMeadSimplex(1e-9, 20000).FindMinimum(ObjectiveFunction.Value(Scaled), zero).MinimizingPoint;
-        }
-
-        for (int i = 0; i < 4; i++)
-        {
-            Vector<double> step = Curvature(Scaled, mode).Solve(Slope(Scaled, mode));
-            Vector<double> next = mode - step;
-            if (!(Scaled(next) <= Scaled(mode)))
+            // A kink stopped the descent: the simplex needs no slopes, and the descent finishes from where it ends.
+            try
             {
-                break;
+                mode = new NelderMeadSimplex(1e-4, 4000).FindMinimum(ObjectiveFunction.Value(Scaled), mode).MinimizingPoint;
+            }
+            catch (MaximumIterationsException)
+            {
+                // The simplex may creep; the descent below starts from where it was.
             }
 
-            mode = next;
+            mode = Descend(Scaled, mode, out _);
         }
 
         Matrix<double> inverse = PositiveInverse(Curvature(Scaled, mode));
         Matrix<double> covariance = Matrix<double>.Build.Dense(start.Count, start.Count, (i, j) => inverse[i, j] * steps[i] * steps[j]);
         return new LaplacePosterior(At(mode), (covariance + covariance.Transpose()) / 2, Scaled(mode));
+    }
+
+    /// <summary>Newton's method with a positive curvature and step halving.</summary>
+    private static Vector<double> Descend(Func<Vector<double>, double> f, Vector<double> start, out bool settled)
+    {
+        Vector<double> at = start;
+        double value = f(at);
+        settled = false;
+        for (int i = 0; i < 60 && !settled; i++)
+        {
+            Vector<double> slope = Slope(f, at);
+            Vector<double> step = -(PositiveInverse(Curvature(f, at)) * slope);
+            double expected = -0.5 * step.DotProduct(slope);
+            if (expected < 1e-7)
+            {
+                settled = true;
+                break;
+            }
+
+            // No further than one and a half prior deviations at a time: far out the curvature says nothing.
+            double scale = Math.Min(1, 15 / step.AbsoluteMaximum());
+            while (scale > 1e-4 && !(f(at + scale * step) < value))
+            {
+                scale /= 2;
+            }
+
+            if (scale <= 1e-4)
+            {
+                settled = expected < 1e-3;
+                break;
+            }
+
+            at += scale * step;
+            value = f(at);
+        }
+
+        return at;
     }
 
     public double Deviation(int index) => Math.Sqrt(Covariance[index, index]);
@@ -103,7 +134,7 @@ internal sealed class LaplacePosterior
     {
         var evd = hessian.Evd(Symmetricity.Symmetric);
         double largest = evd.EigenValues.Select(v => Math.Abs(v.Real)).Max();
-        Vector<double> inverse = Vector<double>.Build.Dense(hessian.RowCount, i => 1 / Math.Max(evd.EigenValues[i].Real, 1e-8 * largest));
+        Vector<double> inverse = Vector<double>.Build.Dense(hessian.RowCount, i => 1 / Math.Max(Math.Abs(evd.EigenValues[i].Real), 1e-8 * largest));
         return evd.EigenVectors * Matrix<double>.Build.DenseOfDiagonalVector(inverse) * evd.EigenVectors.Transpose();
     }
 }
