@@ -6,10 +6,10 @@ namespace BrakeBalance.Measurements;
 /// <summary>What test stops and lock events say of the car.</summary>
 public sealed record CarEstimate
 {
-    private readonly LaplacePosterior _posterior;
+    private readonly PosteriorSample _posterior;
     private readonly StopModel _model;
 
-    internal CarEstimate(LaplacePosterior posterior, StopModel model) => (_posterior, _model) = (posterior, model);
+    internal CarEstimate(PosteriorSample posterior, StopModel model) => (_posterior, _model) = (posterior, model);
 
     /// <summary>The quantities estimated: friction front and rear, height of the centre of gravity in the first load case, adhesion of each surface.</summary>
     public required IReadOnlyList<EstimatedParameter> Parameters { get; init; }
@@ -29,7 +29,7 @@ public sealed record CarEstimate
     /// <summary>Stops, or parts of them, that could not be used, by line of the log and with the reason.</summary>
     public required IReadOnlyList<LogProblem> NotUsed { get; init; }
 
-    /// <summary>Largest difference between the interval bounds of the normal approximation and of the Metropolis chains, in standard deviations; null when not checked.</summary>
+    /// <summary>Largest difference between the interval bounds given and those of the Metropolis chains, in standard deviations; null when not checked.</summary>
     public double? DifferenceFromChains { get; init; }
 
     /// <summary>Whether the chains agreed among themselves (scale reduction below 1.05); null when not checked.</summary>
@@ -39,7 +39,7 @@ public sealed record CarEstimate
     /// <returns>A copy of the car the stops were made with.</returns>
     public Vehicle Apply()
     {
-        CarDraw middle = _model.Car(_posterior.Mode);
+        var middle = new CarDraw(_posterior.Interval(d => Math.Exp(d[0])).Estimate, _posterior.Interval(d => Math.Exp(d[1])).Estimate, _posterior.Interval(d => Math.Exp(d[2])).Estimate);
         Vehicle vehicle = _model.Vehicle.WithFrictionFactors(middle.Front, middle.Rear);
         return vehicle with { LoadCases = [.. vehicle.LoadCases.Select(l => l with { CentreOfGravityHeight = l.CentreOfGravityHeight * middle.Height })] };
     }
@@ -53,13 +53,13 @@ public sealed record CarEstimate
     /// <summary>Height of the centre of gravity in the first load case.</summary>
     public Interval<Length> CentreOfGravityHeight => Parameters[2].Posterior.Select(m => Length.FromMeters(m));
 
-    internal LaplacePosterior Posterior => _posterior;
+    internal PosteriorSample Posterior => _posterior;
 
     internal StopModel Model => _model;
 
     internal (CarDraw Car, double? Adhesion) Draw(Random random, string surface)
     {
-        MathNet.Numerics.LinearAlgebra.Vector<double> theta = _posterior.Draw(random);
+        MathNet.Numerics.LinearAlgebra.Vector<double> theta = _posterior.Draws[random.Next(_posterior.Draws.Length)];
         return (_model.Car(theta), _model.Adhesion(theta, surface));
     }
 }

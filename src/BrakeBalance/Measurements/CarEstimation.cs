@@ -6,7 +6,7 @@ namespace BrakeBalance.Measurements;
 
 /// <summary>Estimates friction front and rear, height of the centre of gravity and adhesion together, from test stops and lock events.</summary>
 /// <remarks>
-/// <para>Posterior by Laplace's approximation, on request checked by Metropolis chains. What the stops cannot tell stays as uncertain as before, and is said.</para>
+/// <para>Posterior by Laplace's approximation, its lopsidedness put right by weighted draws, on request checked by Metropolis chains. What the stops cannot tell stays as uncertain as before, and is said.</para>
 /// <para>Assumes the rest of the vehicle file: axle loads, wheelbase, brake dimensions, radii. An error there goes into the friction found.</para>
 /// </remarks>
 public static class CarEstimation
@@ -22,18 +22,24 @@ public static class CarEstimation
     {
         options ??= new EstimationOptions();
         var model = new StopModel(vehicle, stops, options);
-        LaplacePosterior posterior = LaplacePosterior.Find(model.NegativeLog, model.PriorMean, 0.1 * model.PriorDeviation);
-        (double Difference, bool Agree)? check = options.CheckSteps > 0 ? Check(model, posterior, options) : null;
-        EstimatedParameter[] parameters = Parameters(model, posterior);
+        Vector<double> steps = 0.1 * model.PriorDeviation, start = model.PriorMean;
+        foreach (double widened in (double[])[6, 2.5])
+        {
+            start = LaplacePosterior.Descend(theta => model.NegativeLog(theta, widened), start, steps);
+        }
+
+        LaplacePosterior posterior = LaplacePosterior.Find(model.NegativeLog, start, steps);
+        PosteriorSample sample = PosteriorSample.From(model.NegativeLog, posterior, options.Seed);
+        (double Difference, bool Agree)? check = options.CheckSteps > 0 ? Check(model, posterior, sample, options) : null;
+        EstimatedParameter[] parameters = Parameters(model, sample);
         double[][] correlation = [.. Enumerable.Range(0, parameters.Length).Select(i => Enumerable.Range(0, parameters.Length)
-            .Select(j => posterior.Covariance[i, j] / (posterior.Deviation(i) * posterior.Deviation(j))).ToArray())];
-        int s = model.ScatterIndex;
-        return new CarEstimate(posterior, model)
+            .Select(j => sample.Correlation(i, j)).ToArray())];
+        return new CarEstimate(sample, model)
         {
             Parameters = parameters,
             Correlation = correlation,
             Identifiability = Words(parameters, correlation, model.StopsUsed),
-            DecelerationScatter = Band(1, posterior.Mode[s], posterior.Deviation(s)),
+            DecelerationScatter = sample.Interval(d => Math.Exp(d[model.ScatterIndex])),
             StopsUsed = model.StopsUsed,
             NotUsed = model.NotUsed,
             DifferenceFromChains = check?.Difference,
@@ -41,7 +47,7 @@ public static class CarEstimation
         };
     }
 
-    private static EstimatedParameter[] Parameters(StopModel model, LaplacePosterior posterior)
+    private static EstimatedParameter[] Parameters(StopModel model, PosteriorSample sample)
     {
         Vehicle vehicle = model.Vehicle;
         EstimatedParameter Make(string name, string unit, double scale, int i) => new()
@@ -49,7 +55,7 @@ public static class CarEstimation
             Name = name,
             Unit = unit,
             Prior = Band(scale, model.PriorMean[i], model.PriorDeviation[i]),
-            Posterior = Band(scale, posterior.Mode[i], posterior.Deviation(i)),
+            Posterior = sample.Interval(d => scale * Math.Exp(d[i])),
         };
         return
         [
@@ -63,7 +69,7 @@ public static class CarEstimation
     private static Interval<double> Band(double scale, double log, double deviation) =>
         new(scale * Math.Exp(log), scale * Math.Exp(log - Ninety * deviation), scale * Math.Exp(log + Ninety * deviation));
 
-    private static (double Difference, bool Agree) Check(StopModel model, LaplacePosterior posterior, EstimationOptions options)
+    private static (double Difference, bool Agree) Check(StopModel model, LaplacePosterior posterior, PosteriorSample sample, EstimationOptions options)
     {
         (Vector<double>[] samples, double reduction) = MetropolisChain.Run(model.NegativeLog, posterior, options.CheckSteps, 4, options.Seed);
         double worst = 0;
@@ -71,8 +77,8 @@ public static class CarEstimation
         {
             double[] sorted = [.. samples.Select(v => v[i]).Order()];
             double low = sorted[(int)(0.05 * sorted.Length)], high = sorted[(int)(0.95 * sorted.Length)];
-            double deviation = posterior.Deviation(i);
-            worst = Math.Max(worst, Math.Max(Math.Abs(low - posterior.Mode[i] + Ninety * deviation), Math.Abs(high - posterior.Mode[i] - Ninety * deviation)) / deviation);
+            Interval<double> ours = sample.Interval(d => d[i]);
+            worst = Math.Max(worst, Math.Max(Math.Abs(low - ours.Low), Math.Abs(high - ours.High)) / ((high - low) / (2 * Ninety)));
         }
 
         return (worst, reduction < 1.05);

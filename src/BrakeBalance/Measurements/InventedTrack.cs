@@ -13,7 +13,7 @@ public sealed class InventedTrack
     /// <summary>Prepares the day.</summary>
     /// <param name="car">The car as it truly is.</param>
     /// <param name="seed">Seed of the random numbers: the same seed gives the same logs.</param>
-    public InventedTrack(Vehicle car, int seed) => (Car, _random) = (car, new Random(seed));
+    public InventedTrack(Vehicle car, int seed) => (Car, _random) = (car, RandomNumbers.Stream(seed, 0));
 
     /// <summary>The car as it truly is.</summary>
     public Vehicle Car { get; }

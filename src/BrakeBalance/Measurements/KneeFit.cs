@@ -4,7 +4,7 @@ namespace BrakeBalance.Measurements;
 /// <remarks>
 /// <para>y = g x for x ≤ k; y = g k + s (x − k) above, g known. For a given k the model is linear in s; k is found by minimising the profile.
 /// Both gauges scatter alike, so a residual is divided by √(1 + slope²) (effective variance).</para>
-/// <para>Outliers: a trimmed start (a quarter of the readings may be anything), then Tukey's bisquare weights; readings further than 3.5
+/// <para>Outliers: a trimmed start (a third of the readings may be anything), then Tukey's bisquare weights; readings further than 3.5
 /// robust standard deviations from that fit are left out and named, and the rest are fitted by least squares. The interval of the knee is the
 /// profile-likelihood interval, which stays right when few readings lie above the knee.</para>
 /// <para>Source: P. J. Huber, Robust Statistics (bisquare, constant 4.685), from memory; the trimmed start and the 3.5 limit are our choice.</para>
@@ -99,7 +99,8 @@ internal sealed class KneeFit
         (k, s, double sum) = Minimise(weights, bottom, top, fixedSlope, s);
         int kept = LeftOut.Count(o => !o);
         DegreesOfFreedom = Math.Max(1, kept - parameters);
-        double variance = Math.Max(least * least, sum / DegreesOfFreedom);
+        // Cutting off the far readings cuts off some honest scatter as well: with readings left out the scatter is taken a little larger.
+        double variance = Math.Max(least * least, sum / DegreesOfFreedom * n / kept);
         (Knee, Slope, Scatter) = (k, s, Math.Sqrt(variance));
         Curvature(weights, variance, fixedSlope is not null);
         double t = LeastSquares.HalfWidth90(DegreesOfFreedom);
@@ -110,10 +111,10 @@ internal sealed class KneeFit
         HasKnee = gain > 12 && above >= 2;
     }
 
-    /// <summary>Least trimmed squares over a grid of knees: three quarters of the readings count.</summary>
+    /// <summary>Least trimmed squares over a grid of knees: two thirds of the readings count.</summary>
     private (double Knee, double Slope) TrimmedStart(double bottom, double top, double? fixedSlope)
     {
-        int n = _x.Length, keep = Math.Max(2, (3 * n + 3) / 4);
+        int n = _x.Length, keep = Math.Max(2, (2 * n + 2) / 3);
         (double Knee, double Slope, double Sum) best = (top, _g, double.PositiveInfinity);
         for (int j = 0; j <= Grid / 2; j++)
         {

@@ -52,6 +52,13 @@ internal sealed class LaplacePosterior
         return new LaplacePosterior(At(mode), (covariance + covariance.Transpose()) / 2, Scaled(mode));
     }
 
+    /// <summary>The lowest point found from a start, without the curvature.</summary>
+    /// <param name="negativeLog">Function to make small.</param>
+    /// <param name="start">Where to begin.</param>
+    /// <param name="steps">As for <see cref="Find"/>.</param>
+    public static Vector<double> Descend(Func<Vector<double>, double> negativeLog, Vector<double> start, Vector<double> steps) =>
+        start + Descend(u => negativeLog(start + u.PointwiseMultiply(steps)), Vector<double>.Build.Dense(start.Count), out _).PointwiseMultiply(steps);
+
     /// <summary>Newton's method with a positive curvature and step halving.</summary>
     private static Vector<double> Descend(Func<Vector<double>, double> f, Vector<double> start, out bool settled)
     {
@@ -63,7 +70,7 @@ internal sealed class LaplacePosterior
             Vector<double> slope = Slope(f, at);
             Vector<double> step = -(PositiveInverse(Curvature(f, at)) * slope);
             double expected = -0.5 * step.DotProduct(slope);
-            if (expected < 1e-7)
+            if (expected < 1e-12)
             {
                 settled = true;
                 break;

@@ -68,11 +68,11 @@ internal sealed class LockKernel
         return new LockDraw(_frontStatic, _rearStatic, tau, _external, k1, k2, _front.At(frontFriction), _rear.At(rearFriction), _frontThreshold, _rearThreshold, _frontEngine, _rearEngine);
     }
 
-    /// <summary>Braking rate and logarithms of the utilisation over the adhesion that the tyres have on a surface of adhesion 1, for line pressures at the brakes.</summary>
-    public (double Rate, double LogFront, double LogRear) Utilisation(double frontLine, double rearLine, double frontFriction, double rearFriction, double height)
+    /// <summary>Braking rate and logarithms of the utilisation over the adhesion that the tyres have on a surface of adhesion 1, for line pressures at the brakes and newtons per pascal of each axle.</summary>
+    public (double Rate, double LogFront, double LogRear) Utilisation(double frontLine, double rearLine, double frontGain, double rearGain, double height)
     {
-        double t1 = _front.At(frontFriction) * Math.Max(0, frontLine - _frontThreshold) + _frontEngine;
-        double t2 = _rear.At(rearFriction) * Math.Max(0, rearLine - _rearThreshold) + _rearEngine;
+        double t1 = frontGain * Math.Max(0, frontLine - _frontThreshold) + _frontEngine;
+        double t2 = rearGain * Math.Max(0, rearLine - _rearThreshold) + _rearEngine;
         double transfer = _tau * height * (t1 + t2 + _external);
         double n1 = Math.Min(_frontStatic + transfer, _frontStatic + _rearStatic), n2 = Math.Max(1, _rearStatic - transfer);
         double k1 = _tyres.Front.AdhesionOn(1, n1 / 2, _tyres.Front.ReferenceLoad.Newtons), k2 = _tyres.Rear.AdhesionOn(1, n2 / 2, _tyres.Rear.ReferenceLoad.Newtons);

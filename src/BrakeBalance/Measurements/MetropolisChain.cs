@@ -20,7 +20,7 @@ internal static class MetropolisChain
         Vector<double>[][] kept = new Vector<double>[chains][];
         Parallel.For(0, chains, c =>
         {
-            var random = new Random(seed + c);
+            var random = RandomNumbers.Stream(seed, c);
             Vector<double> at = laplace.Draw(random);
             double value = negativeLog(at);
             List<Vector<double>> samples = [];

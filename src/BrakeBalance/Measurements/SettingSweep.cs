@@ -78,7 +78,7 @@ internal sealed class SettingSweep
     private (double RearFirst, double Efficiency)[] Block(Condition condition, double[]? knees, double[]? ratios, int settings, int index)
     {
         var kernel = new LockKernel(_question.Vehicle, condition.Load, _gains, _question.Speed.MetersPerSecond);
-        var random = new Random(_question.Seed * 7919 + index);
+        var random = RandomNumbers.Stream(_question.Seed, index);
         double[] rearFirst = new double[settings], efficiency = new double[settings];
         int count = PerBlock;
         double scatter = _question.KneeScatter.Pascals;
@@ -101,7 +101,7 @@ internal sealed class SettingSweep
 
     private (double RearFirst, double Efficiency)[] General(Condition condition, double[]? knees, double[]? ratios, int settings, int index)
     {
-        var random = new Random(_question.Seed * 7919 + index);
+        var random = RandomNumbers.Stream(_question.Seed, index);
         double[] rearFirst = new double[settings], efficiency = new double[settings];
         int count = Math.Max(10, GeneralDraws / Blocks);
         for (int i = 0; i < count; i++)

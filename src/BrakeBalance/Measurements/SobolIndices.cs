@@ -18,7 +18,7 @@ internal static class SobolIndices
     /// <returns>First-order and total indices; all zero when the answer does not vary.</returns>
     public static (double[] First, double[] Total, double[] Values) Estimate(int inputs, int samples, Func<double[], double> function, int seed)
     {
-        double[][] a = Points(inputs, samples, new Random(seed)), b = Points(inputs, samples, new Random(seed + 1));
+        double[][] a = Points(inputs, samples, RandomNumbers.Stream(seed, 0)), b = Points(inputs, samples, RandomNumbers.Stream(seed, 1));
         double[] ya = [.. a.Select(function)], yb = [.. b.Select(function)];
         double mean = ya.Concat(yb).Average();
         double variance = ya.Concat(yb).PopulationVariance();

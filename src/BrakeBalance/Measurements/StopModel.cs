@@ -1,4 +1,5 @@
 using BrakeBalance.Balance;
+using BrakeBalance.Brakes;
 using BrakeBalance.Vehicles;
 using MathNet.Numerics;
 using MathNet.Numerics.LinearAlgebra;
@@ -12,12 +13,13 @@ namespace BrakeBalance.Measurements;
 /// deceleration and of lock-up. Priors are normal in the logarithms.</para>
 /// <para>Deceleration of a stop without lock-up: its logarithm scatters about the model's by a Student t of five degrees of freedom (robust to bad readings).
 /// Lock-up: an axle locks where its adhesion utilised passes the road's, whose logarithm scatters normally, each axle by itself. A stop says that this
-/// happened or did not happen up to the pressure reached (censored), or at the pressure noted; "front first" is the chance that the front's turn comes
+/// happened or did not happen up to the pressure reached (censored), or at the pressure noted. Friction that differs from stop to stop (a drum
+/// multiplies it) and the gauges add to that scatter; "front first" is the chance that the front's turn comes
 /// before the rear's on the way up. One stop in fifty is allowed to be noted down wrongly.</para>
 /// </remarks>
 internal sealed class StopModel
 {
-    private const int RampNodes = 32;
+    private const int RampNodes = 24;
     private const double RampStart = 0.35;
     private const double Mistake = 0.02;
     private const double TailDegrees = 5;
@@ -47,7 +49,7 @@ internal sealed class StopModel
         [
             (0, options.Prior.FrontFriction), (0, options.Prior.RearFriction), (0, options.Prior.CentreOfGravityHeight),
             .. _surfaces.Select(s => (Math.Log(s.Adhesion), Math.Max(0.02, s.Spread))),
-            (Math.Log(options.DecelerationScatter), 0.5), (Math.Log(options.LockScatter), 0.25),
+            (Math.Log(options.DecelerationScatter), 0.5), (Math.Log(options.AdhesionScatter), 0.25),
         ];
         PriorMean = Vector<double>.Build.Dense(priors.Length, i => priors[i].Mean);
         PriorDeviation = Vector<double>.Build.Dense(priors.Length, i => Math.Max(1e-3, priors[i].Deviation));
@@ -72,7 +74,10 @@ internal sealed class StopModel
     public double? Adhesion(Vector<double> theta, string surface) => IndexOf(surface) is >= 0 and int i ? Math.Exp(theta[3 + i]) : null;
 
     /// <summary>Negative log posterior up to a constant.</summary>
-    public double NegativeLog(Vector<double> theta)
+    public double NegativeLog(Vector<double> theta) => NegativeLog(theta, 1);
+
+    /// <summary>The same with every scatter widened: far from the stops' message the sharp one is flat, and this one leads there.</summary>
+    public double NegativeLog(Vector<double> theta, double widened)
     {
         double sum = 0;
         for (int i = 0; i < theta.Count; i++)
@@ -81,21 +86,24 @@ internal sealed class StopModel
             sum += 0.5 * u * u;
         }
 
-        CarDraw car = Car(theta);
-        double scatter = Math.Exp(theta[ScatterIndex]), lockScatter = Math.Exp(theta[ScatterIndex + 1]);
+        (CarDraw car, PerAxle<double> friction) = Forces(theta);
+        double scatter = widened * Math.Exp(theta[ScatterIndex]), lockScatter = widened * Math.Exp(theta[ScatterIndex + 1]);
+        double mistake = widened > 1 ? 1e-6 : Mistake;
         foreach (Stop stop in _stops)
         {
             double adhesion = theta[3 + stop.Surface];
             if (stop.LogRate is { } observed)
             {
                 double rate = stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car.Front, car.Rear, car.Height).Rate;
-                double u = (observed - Math.Log(rate)) / scatter;
-                sum += Math.Log(scatter) + (TailDegrees + 1) / 2 * Math.Log(1 + u * u / TailDegrees);
+                double share = stop.FrontShare;
+                double width = Math.Sqrt(scatter * scatter + share * share * (friction.Front + stop.GaugeVariance.Front) + (1 - share) * (1 - share) * (friction.Rear + stop.GaugeVariance.Rear));
+                double u = (observed - Math.Log(rate)) / width;
+                sum += Math.Log(width) + (TailDegrees + 1) / 2 * Math.Log(1 + u * u / TailDegrees);
             }
 
             if (stop.Locked is not null)
             {
-                sum -= Math.Log((1 - Mistake) * LockProbability(stop, car, adhesion, lockScatter) + Mistake / 3);
+                sum -= Math.Log((1 - mistake) * LockProbability(stop, car, adhesion, lockScatter, friction) + mistake / 3);
             }
         }
 
@@ -112,10 +120,10 @@ internal sealed class StopModel
 
     public (double LogRate, double None, double Front, double Rear) Predict(Stop stop, Vector<double> theta)
     {
-        CarDraw car = Car(theta);
+        (CarDraw car, PerAxle<double> friction) = Forces(theta);
         double adhesion = theta[3 + stop.Surface], lockScatter = Math.Exp(theta[ScatterIndex + 1]);
         double rate = stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car.Front, car.Rear, car.Height).Rate;
-        (double front, double rear) = FirstChances(stop, car, adhesion, lockScatter);
+        (double front, double rear) = FirstChances(stop, car, adhesion, lockScatter, friction);
         return (Math.Log(rate), Math.Max(0, 1 - front - rear), front, rear);
     }
 
@@ -149,6 +157,13 @@ internal sealed class StopModel
         double[] masters = [.. Enumerable.Range(0, RampNodes + 1).Select(i => lockMaster * (RampStart + (1 - RampStart) * i / RampNodes))];
         var path = masters.Select(m => balance.StateAt(m)).Select(s => (s.FrontLinePascals, s.RearLinePascals * correction)).ToArray();
         bool locked = stop.Locked is FirstLock.Front or FirstLock.Rear or FirstLock.Together;
+        // The same error of a gauge weighs more at low pressure.
+        PerAxle<double> variance = new(
+            GaugeVariance(Vehicle.Brakes.Front, locked && atLock is not null ? path[^1].Item1 : frontLine),
+            GaugeVariance(Vehicle.Brakes.Rear, locked && atLock is not null ? path[^1].Item2 : rearLine));
+        double frontForce = _gains.Front.At(1) * Math.Max(0, frontLine - Vehicle.Brakes.Front.ThresholdPressure.Pascals);
+        double rearForce = _gains.Rear.At(1) * Math.Max(0, rearLine - Vehicle.Brakes.Rear.ThresholdPressure.Pascals);
+        double share = frontForce / Math.Max(1, frontForce + rearForce);
         return new Stop(
             new LockKernel(Vehicle, load, _gains, 0.6 * (stop.InitialSpeed?.MetersPerSecond ?? 0)),
             Math.Max(0, IndexOf(stop.Surface ?? "unnamed")),
@@ -157,7 +172,21 @@ internal sealed class StopModel
             stop.Deceleration is { } d && !locked ? Math.Log(d.MetersPerSecondSquared / Gravity.StandardMetresPerSecondSquared) : null,
             stop.Locked,
             atLock is not null && locked,
-            path);
+            path,
+            variance,
+            share);
+    }
+
+    private double GaugeVariance(Brake brake, double linePascals) =>
+        Math.Pow(_options.GaugeScatter.Pascals / Math.Max(1e5, linePascals - brake.ThresholdPressure.Pascals), 2);
+
+    /// <summary>Newtons per pascal of each axle in place of the friction factors, and the variance that friction from stop to stop makes; a drum multiplies it, the more so the higher its friction.</summary>
+    private (CarDraw Gains, PerAxle<double> Variance) Forces(Vector<double> theta)
+    {
+        CarDraw car = Car(theta);
+        return (
+            new CarDraw(_gains.Front.At(car.Front), _gains.Rear.At(car.Rear), car.Height),
+            new(Math.Pow(_options.FrictionScatter * _gains.Front.SensitivityAt(car.Front), 2), Math.Pow(_options.FrictionScatter * _gains.Rear.SensitivityAt(car.Rear), 2)));
     }
 
     private static double Master(BalanceModel balance, Func<BalanceState, double> line, double pascals)
@@ -206,12 +235,13 @@ internal sealed class StopModel
         _stops.Add(prepared);
     }
 
-    private double LockProbability(Stop stop, CarDraw car, double adhesion, double scatter)
+    private double LockProbability(Stop stop, CarDraw car, double adhesion, double scatter, PerAxle<double> friction)
     {
+        (double sf, double sr) = Widths(stop, scatter, friction);
         if (stop.Locked == FirstLock.None)
         {
             (_, double f, double r) = stop.Kernel.Utilisation(stop.Path[^1].Front, stop.Path[^1].Rear, car.Front, car.Rear, car.Height);
-            return Below((f - adhesion) / scatter) * Below((r - adhesion) / scatter);
+            return Below((f - adhesion) / sf) * Below((r - adhesion) / sr);
         }
 
         if (stop.LockIsAtTop)
@@ -220,24 +250,34 @@ internal sealed class StopModel
             (_, double f, double r) = stop.Kernel.Utilisation(pf, pr, car.Front, car.Rear, car.Height);
             (_, double f2, double r2) = stop.Kernel.Utilisation(stop.Path[^2].Front, stop.Path[^2].Rear, car.Front, car.Rear, car.Height);
             double step = Math.Log(pf / stop.Path[^2].Front);
-            double a = (f - adhesion) / scatter, b = (r - adhesion) / scatter;
+            double a = (f - adhesion) / sf, b = (r - adhesion) / sr;
             // A density in the logarithm of the pressure, over a width of 5 % to compare with the chance of a mistake.
-            double front = Normal(a) * Math.Max(1e-9, (f - f2) / scatter / step) * Below(b);
-            double rear = Normal(b) * Math.Max(1e-9, (r - r2) / scatter / step) * Below(a);
+            double front = Normal(a) * Math.Max(1e-9, (f - f2) / sf / step) * Below(b);
+            double rear = Normal(b) * Math.Max(1e-9, (r - r2) / sr / step) * Below(a);
             return 0.05 * (stop.Locked switch { FirstLock.Front => front, FirstLock.Rear => rear, _ => front + rear });
         }
 
-        (double frontFirst, double rearFirst) = FirstChances(stop, car, adhesion, scatter);
+        (double frontFirst, double rearFirst) = FirstChances(stop, car, adhesion, scatter, friction);
         return stop.Locked switch { FirstLock.Front => frontFirst, FirstLock.Rear => rearFirst, _ => frontFirst + rearFirst };
     }
 
-    private static (double Front, double Rear) FirstChances(Stop stop, CarDraw car, double adhesion, double scatter)
+    private static (double Front, double Rear) FirstChances(Stop stop, CarDraw car, double adhesion, double scatter, PerAxle<double> friction)
     {
+        (double sf, double sr) = Widths(stop, scatter, friction);
         double front = 0, rear = 0, notFront = 1, notRear = 1;
-        for (int j = 0; j < stop.Path.Length; j++)
+        // Far below the limit nothing happens: both utilisations rise along the way, so the first point that matters is found by halving.
+        int first = 0, beyond = stop.Path.Length - 1;
+        while (first < beyond)
+        {
+            int middle = (first + beyond) / 2;
+            (_, double f, double r) = stop.Kernel.Utilisation(stop.Path[middle].Front, stop.Path[middle].Rear, car.Front, car.Rear, car.Height);
+            (first, beyond) = f - adhesion < -5 * sf && r - adhesion < -5 * sr ? (middle + 1, beyond) : (first, middle);
+        }
+
+        for (int j = first; j < stop.Path.Length && notFront > 1e-7 && notRear > 1e-7; j++)
         {
             (_, double f, double r) = stop.Kernel.Utilisation(stop.Path[j].Front, stop.Path[j].Rear, car.Front, car.Rear, car.Height);
-            double nf = Below((f - adhesion) / scatter), nr = Below((r - adhesion) / scatter);
+            double nf = Below((f - adhesion) / sf), nr = Below((r - adhesion) / sr);
             front += Math.Max(0, notFront - nf) * (notRear + nr) / 2;
             rear += Math.Max(0, notRear - nr) * (notFront + nf) / 2;
             (notFront, notRear) = (Math.Min(notFront, nf), Math.Min(notRear, nr));
@@ -245,6 +285,10 @@ internal sealed class StopModel
 
         return (front, rear);
     }
+
+    /// <summary>Scatter of each axle's lock-up in the logarithm of utilisation over adhesion: road, friction and gauge together.</summary>
+    private static (double Front, double Rear) Widths(Stop stop, double road, PerAxle<double> friction) =>
+        (Math.Sqrt(road * road + stop.GaugeVariance.Front + friction.Front), Math.Sqrt(road * road + stop.GaugeVariance.Rear + friction.Rear));
 
     /// <summary>Chance that a standard normal number exceeds u: that an axle has not locked yet.</summary>
     private static double Below(double u) => u > 8 ? 0 : u < -8 ? 1 : 0.5 * SpecialFunctions.Erfc(u * 0.7071067811865476);
@@ -257,5 +301,5 @@ internal sealed class StopModel
     private int IndexOf(string surface) => _surfaces.FindIndex(s => string.Equals(s.Name, surface, StringComparison.OrdinalIgnoreCase));
 
     /// <summary>A stop as the likelihood needs it.</summary>
-    internal sealed record Stop(LockKernel Kernel, int Surface, double FrontLine, double RearLine, double? LogRate, FirstLock? Locked, bool LockIsAtTop, (double Front, double Rear)[] Path);
+    internal sealed record Stop(LockKernel Kernel, int Surface, double FrontLine, double RearLine, double? LogRate, FirstLock? Locked, bool LockIsAtTop, (double Front, double Rear)[] Path, PerAxle<double> GaugeVariance, double FrontShare);
 }

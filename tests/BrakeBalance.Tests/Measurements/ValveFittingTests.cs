@@ -39,7 +39,7 @@ public class ValveFittingTests
         int knees = 0, slopes = 0;
         for (int i = 0; i < logs; i++)
         {
-            var random = new Random(4000 + i);
+            Random random = RandomNumbers.Stream(4000, i);
             double knee = 20 + 25 * random.NextDouble(), slope = 0.25 + 0.35 * random.NextDouble();
             ValveFit fit = ValveFitting.Analyse(Readings(random, knee, slope, 0.7, outliers: outliers)).Positions.Single().Apply!;
             knees += fit.Knee!.Value.Low.Bars <= knee && knee <= fit.Knee.Value.High.Bars ? 1 : 0;
@@ -100,7 +100,7 @@ public class ValveFittingTests
         const int logs = 200;
         for (int i = 0; i < logs; i++)
         {
-            var random = new Random(7000 + i);
+            Random random = RandomNumbers.Stream(7000, i);
             List<GaugePair> pairs = [];
             for (int t = 0; t <= 4; t++)
             {

@@ -1,0 +1,152 @@
+using BrakeBalance.Balance;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Measurements;
+using BrakeBalance.Tyres;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+
+namespace BrakeBalance.Tests.Measurements;
+
+public class RobustSettingTests
+{
+    private static readonly Vehicle Coupe = CarEstimationTests.Coupe;
+
+    private static SettingQuestion Ask(Vehicle vehicle) => new() { Vehicle = vehicle, Draws = 20_000, Spread = new ParameterSpread { FrontFriction = 0.04, RearFriction = 0.04, CentreOfGravityHeight = 0.03 } };
+
+    [Theory]
+    [InlineData(0.0)]
+    [InlineData(0.08)]
+    public void The_quick_lock_up_agrees_with_the_full_balance(double loadSensitivity)
+    {
+        var random = new Random(3);
+        Tyre tyre = Coupe.Tyres.Front with { LoadSensitivity = loadSensitivity };
+        Vehicle car = Coupe with { Tyres = new(tyre, tyre), RollingResistanceCoefficient = 0.015 };
+        PerAxle<FrictionGain> gains = LockKernel.Gains(car);
+        for (int i = 0; i < 400; i++)
+        {
+            LoadCase load = car.LoadCases[i % 2];
+            double front = 0.8 + 0.4 * random.NextDouble(), rear = 0.8 + 0.4 * random.NextDouble(), k = 0.15 + random.NextDouble(), knee = 60e5 * random.NextDouble();
+            (bool rearFirst, double efficiency, double pascals) = new LockKernel(car, load, gains, 0).Draw(front, rear, 1, k, k).First(knee, 0.35, 1, 300e5);
+            Vehicle set = car.WithFrictionFactors(front, rear).WithRearKnee(Pressure.FromPascals(knee));
+            set = set with { Hydraulics = set.Hydraulics with { MaximumPressure = Pressure.FromBars(300) } };
+            Assert.True(new BalanceModel(set, load).TryFirstLockUp(k, out BalanceState state, out Axle? first, out double full));
+            // Load-sensitive tyres are taken at the loads of both axles locking together: that costs a per cent or so.
+            double tolerance = loadSensitivity == 0 ? 1e-5 : 0.02;
+            Assert.Equal(full, efficiency, tolerance);
+            Assert.Equal(1, pascals / state.MasterPascals, 2 * tolerance);
+            if (Math.Abs(state.FrontUtilisation / car.Tyres.Front.AdhesionOn(k, Force.FromNewtons(state.FrontNormalNewtons / 2)) - state.RearUtilisation / car.Tyres.Rear.AdhesionOn(k, Force.FromNewtons(state.RearNormalNewtons / 2))) > 0.01)
+            {
+                Assert.Equal(first == Axle.Rear, rearFirst);
+            }
+        }
+    }
+
+    [Fact]
+    public void The_recommended_knee_keeps_the_level_everywhere_and_no_better_one_does()
+    {
+        SettingAnswer answer = RobustSetting.Find(Ask(Coupe));
+        SettingPoint best = answer.Recommended!;
+        Assert.Equal(SettingVariable.Knee, answer.Variable);
+        Assert.All(answer.Conditions, c => Assert.InRange(c.RearFirst, 0, 0.05));
+        Assert.Equal(18, answer.Conditions.Count);
+        Assert.DoesNotContain(answer.TradeOff, p => p.WorstRearFirst <= 0.05 && p.MeanEfficiency > best.MeanEfficiency + 1e-4);
+        Assert.Contains("bar (", answer.Sentence);
+        Assert.Contains("turns in from fully out", answer.Sentence);
+    }
+
+    [Fact]
+    public void A_higher_knee_never_makes_the_rear_lock_first_less_often()
+    {
+        IReadOnlyList<SettingPoint> curve = RobustSetting.Find(Ask(Coupe)).TradeOff;
+        Assert.All(curve.Zip(curve.Skip(1)), pair => Assert.True(pair.Second.RearFirst >= pair.First.RearFirst - 1e-12));
+    }
+
+    [Fact]
+    public void A_stricter_level_never_asks_for_a_higher_knee()
+    {
+        double[] knees = [.. new[] { 0.2, 0.05, 0.01 }.Select(level => RobustSetting.Find(Ask(Coupe) with { Level = level }).Recommended!.Knee!.Value.Bars)];
+        Assert.True(knees[0] >= knees[1] && knees[1] >= knees[2]);
+    }
+
+    [Fact]
+    public void A_car_without_any_uncertainty_gets_the_knee_at_which_the_lock_order_turns()
+    {
+        var question = new SettingQuestion
+        {
+            Vehicle = Coupe with { LoadCases = [Coupe.LoadCases[0]] },
+            Spread = new ParameterSpread { FrontFriction = 0, RearFriction = 0, CentreOfGravityHeight = 0 },
+            Surfaces = [new SurfaceCondition { Name = "dry", Adhesion = 0.9, Spread = 0 }],
+            States = [FrictionState.Usual[0]],
+            StopScatter = 0,
+            KneeScatter = Pressure.Zero,
+            Draws = 1000,
+        };
+        double knee = RobustSetting.Find(question).Recommended!.Knee!.Value.Bars;
+        double step = RobustSetting.Find(question).TradeOff[1].Knee!.Value.Bars;
+        bool FrontFirst(double bars) => new BalanceModel(Coupe.WithRearKnee(Pressure.FromBars(bars)), Coupe.LoadCases[0], question.Speed).FirstLockUp(0.9)!.FrontFirstOrTogether;
+        Assert.True(FrontFirst(knee - 0.05));
+        Assert.False(FrontFirst(knee + step + 0.05));
+    }
+
+    [Fact]
+    public void Rear_brakes_that_are_far_too_strong_have_no_setting_and_the_change_named_gives_one()
+    {
+        Vehicle wild = Coupe.WithFrictionFactors(0.85, 1.15);
+        SettingAnswer answer = RobustSetting.Find(Ask(wild));
+        Assert.Null(answer.Recommended);
+        Assert.StartsWith("No such setting", answer.Sentence);
+        Assert.Contains(answer.HardwareChanges, c => c.Contains("a wheel cylinder of"));
+        double factor = double.Parse(answer.HardwareChanges[0].Split("with ")[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
+        Vehicle changed = wild with { Tyres = new(wild.Tyres.Front, wild.Tyres.Rear with { LoadedRadius = wild.Tyres.Rear.LoadedRadius / (factor - 0.015) }) };
+        Assert.NotNull(RobustSetting.Find(Ask(changed)).Recommended);
+    }
+
+    [Fact]
+    public void A_balance_bar_is_set_by_its_share()
+    {
+        Vehicle bar = Coupe with
+        {
+            Hydraulics = new BrakeHydraulics { Split = new BalanceBarSplit { FrontBore = Length.FromMillimeters(19), RearBore = Length.FromMillimeters(22.2), FrontForceShare = 0.5 } },
+        };
+        SettingAnswer answer = RobustSetting.Find(Ask(bar));
+        Assert.Equal(SettingVariable.BalanceBar, answer.Variable);
+        Assert.InRange(answer.Recommended!.FrontForceShare!.Value, 0.2, 0.8);
+        Assert.Contains("balance bar", answer.Sentence);
+    }
+
+    [Fact]
+    public void Valves_beyond_the_quick_solution_go_through_the_full_balance_and_agree()
+    {
+        Vehicle limited = Coupe with { Hydraulics = Coupe.Hydraulics with { RearValves = [.. Coupe.Hydraulics.RearValves, new LimitingValve { Limit = Pressure.FromBars(200) }] } };
+        SettingAnswer full = RobustSetting.Find(Ask(limited)), quick = RobustSetting.Find(Ask(Coupe));
+        Assert.Contains(full.Assumptions, a => a.Contains("full balance for each draw"));
+        // A limiter at 200 bar never acts, so only the number of draws differs.
+        Assert.Equal(quick.TradeOff[20].RearFirst, full.TradeOff[20].RearFirst, 0.06);
+        Assert.Equal(quick.TradeOff[20].MeanEfficiency, full.TradeOff[20].MeanEfficiency, 0.02);
+    }
+
+    [Fact]
+    public void Test_stops_narrow_the_uncertainty_and_never_lower_the_best_efficiency_by_much()
+    {
+        var track = new InventedTrack(Coupe, 3);
+        CarEstimate estimate = CarEstimation.Estimate(Coupe, CarEstimationTests.Day(track, SurfaceCondition.Typical("dry"), SurfaceCondition.Typical("wet")));
+        SettingAnswer before = RobustSetting.Find(Ask(Coupe)), after = RobustSetting.Find(Ask(Coupe) with { Estimate = estimate });
+        Assert.True(after.Recommended!.MeanEfficiency > before.Recommended!.MeanEfficiency - 0.01);
+        Assert.Contains(after.Assumptions, a => a.Contains("24 test stops"));
+    }
+
+    [Fact]
+    public void A_hundred_thousand_draws_take_less_than_two_seconds()
+    {
+        RobustSetting.Find(Ask(Coupe));
+        var watch = System.Diagnostics.Stopwatch.StartNew();
+        SettingAnswer answer = RobustSetting.Find(Ask(Coupe) with { Draws = 100_000 });
+        // A machine that does other work at the same time gets three times as long.
+        Assert.True(watch.Elapsed.TotalSeconds < 6, $"{watch.Elapsed.TotalSeconds:0.00} s");
+        Assert.InRange(answer.Draws, 95_000, 100_000);
+    }
+
+    [Fact]
+    public void The_same_question_gets_the_same_answer() =>
+        Assert.Equal(RobustSetting.Find(Ask(Coupe)).TradeOff.Select(p => p.RearFirst), RobustSetting.Find(Ask(Coupe)).TradeOff.Select(p => p.RearFirst));
+}
