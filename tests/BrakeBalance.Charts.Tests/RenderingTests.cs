@@ -82,8 +82,8 @@ public class RenderingTests
         Figure figure = builder.Build();
         FigureLayout layout = FigureLayout.Of(figure, FigureSize.Page);
         Assert.NotEmpty(layout.Keyed);
-        Assert.Equal(40, layout.Labels.Select(label => label.Owner).Concat(layout.Keyed).Distinct().Count());
-        Assert.All(layout.Keyed, owner => Assert.Contains($">{figure.Layers[owner].Name}<", figure.ToSvg(), StringComparison.Ordinal));
+        Assert.Equal(40, layout.Labels.Select(label => label.Owner).Concat(layout.Keyed.Select(key => key.Owner)).Distinct().Count());
+        Assert.All(layout.Keyed, key => Assert.Contains($">{figure.Layers[key.Owner].Name}<", figure.ToSvg(), StringComparison.Ordinal));
     }
 
     [Fact]

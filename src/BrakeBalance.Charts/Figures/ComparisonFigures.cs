@@ -39,7 +39,7 @@ public static class ComparisonFigures
             (0, > 0) => "the change makes the rear axle lock first on some surfaces",
             _ => $"the rear axle locks first on {rearBefore} of the surfaces before and on {rearAfter} after",
         };
-        double floor = Math.Floor(Math.Min(old.Min(l => l.Efficiency), changed.Min(l => l.Efficiency)) * 10 - 0.2) / 10;
+        double floor = Math.Floor(Math.Min(old.Min(l => l.Efficiency), changed.Min(l => l.Efficiency)) * 20 - 0.2) / 20;
         figure
             .Title(Finding.Capital($"{order}; {share}"))
             .Describe(

@@ -26,7 +26,7 @@ public static partial class BalanceFigures
         string finding =
             $"the car uses at least {Measure.Percent.Text(worst.Efficiency, figure.Units)} of the road before an axle locks, least at an adhesion of {Finding.Rate(worst.Adhesion)}";
         bool rearFirst = lockUps.Any(l => l.First == Axle.Rear);
-        double floor = Math.Floor(worst.Efficiency * 10 - 0.2) / 10;
+        double floor = Math.Floor(worst.Efficiency * 20 - 0.2) / 20;
         figure
             .Title(Finding.Capital($"{model.LoadCase.Name}: {finding}"))
             .Describe(

@@ -69,6 +69,12 @@ public static class SettingFigures
             .X("Knee", "p", Measure.LinePressure)
             .Y("Slope above the knee", "", Measure.Number)
             .Heat(what, grid.Knees, grid.Slopes, grid.Rows(outcome => outcome.FrontFirstEverywhere ? Efficiency(outcome) : (double?)null), Measure.Percent);
+        if (!outcomes.MaxBy(outcome => (outcome.Knee.Pascals, outcome.Slope))!.FrontFirstEverywhere && safe.Length > 0)
+        {
+            figure.Note(
+                "blank: the rear locks first in some case", grid.Knees[^1] * 0.7 + grid.Knees[0] * 0.3, grid.Slopes[^1] * 0.85 + grid.Slopes[0] * 0.15, Tone.Rear);
+        }
+
         Mark(figure, grid, advice);
         return figure.Table(table => Table(table, outcomes)).Build();
 
@@ -94,7 +100,7 @@ public static class SettingFigures
         }
 
         figure
-            .Title("The steeper the slope and the wider the spread of friction, the lower the knee has to be")
+            .Title(Cost(figure, known[0], known[^1]))
             .Describe(
                 "The greatest knee that keeps the front axle first in every load case and on every surface, for each slope and spread of pad friction.",
                 "Falling lines of the greatest safe knee over the slope, one for each spread of friction.",
@@ -114,6 +120,22 @@ public static class SettingFigures
         return figure.Build();
 
         string Spread(double spread) => Measure.Percent.Text(spread, figure.Units);
+    }
+
+    /// <summary>What the widest spread of friction costs in knee against the narrowest, at a slope both know.</summary>
+    private static string Cost(
+        FigureBuilder figure, (double Spread, List<(double Slope, Pressure Knee)> Points) narrow, (double Spread, List<(double Slope, Pressure Knee)> Points) wide)
+    {
+        double[] common = [.. narrow.Points.Select(p => p.Slope).Intersect(wide.Points.Select(p => p.Slope))];
+        if (narrow.Spread == wide.Spread || common.Length == 0)
+        {
+            return "The greatest safe knee depends on the slope above it";
+        }
+
+        double slope = common.MinBy(s => Math.Abs(s - 0.3));
+        Pressure lost = narrow.Points.First(p => p.Slope == slope).Knee - wide.Points.First(p => p.Slope == slope).Knee;
+        return $"Friction off by up to {Measure.Percent.Text(wide.Spread, figure.Units)} instead of {Measure.Percent.Text(narrow.Spread, figure.Units)} costs "
+            + $"{figure.Text(Measure.LinePressure, lost)} of knee at a slope of {Finding.Rate(slope)}";
     }
 
     private static void Mark(FigureBuilder figure, SettingGrid grid, SettingAdvice? advice)

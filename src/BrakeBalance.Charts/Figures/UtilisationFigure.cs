@@ -36,7 +36,7 @@ public static partial class BalanceFigures
             .X("Braking rate", "z", Measure.Number, 0, 1)
             .Y("Adhesion utilised", "f", Measure.Number, 0, Math.Ceiling(top * 5) / 5);
         AddRearAboveFront(figure, points);
-        figure.Line("f = z", [0, 1], [0, 1], Tone.Guide, Dash.Dot, 1.2, Finding.Bound("f", 0).Replace("0.0", "z", StringComparison.Ordinal));
+        figure.Line("f = z", [0, 1], [0, 1], Tone.Guide, Dash.Dot, 1.2, "f\u00a0=\u00a0z");
         AddLimit(figure, "limit of UN R13-H", DistributionRules.UnR13HLine, Dash.LongDash);
         if (allLines)
         {

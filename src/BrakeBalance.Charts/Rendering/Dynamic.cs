@@ -1,3 +1,6 @@
+using System.Collections;
+using System.Text.Json.Nodes;
+
 namespace BrakeBalance.Charts.Rendering;
 
 /// <summary>Objects of named properties, as Plotly.NET serialises them.</summary>
@@ -17,4 +20,18 @@ internal static class Dynamic
 
         return result;
     }
+
+    /// <summary>A value of a property as JSON; numbers in their shortest form.</summary>
+    /// <exception cref="ArgumentException">The value is of a kind no figure uses.</exception>
+    public static JsonNode? Node(object? value) => value switch
+    {
+        null => null,
+        string text => JsonValue.Create(text),
+        bool flag => JsonValue.Create(flag),
+        int number => JsonValue.Create(number),
+        double number => PlainJson.Number(number),
+        DynamicObj.DynamicObj properties => new JsonObject(properties.GetProperties(true).Select(p => KeyValuePair.Create(p.Key, Node(p.Value)))),
+        IEnumerable items => new JsonArray([.. items.Cast<object?>().Select(Node)]),
+        _ => throw new ArgumentException($"A figure has no property of type {value.GetType().Name}.", nameof(value)),
+    };
 }

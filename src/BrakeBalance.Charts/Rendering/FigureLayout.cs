@@ -8,7 +8,7 @@ internal sealed class FigureLayout
     private const double Pad = 8;
     private const double ScaleRoom = 74;
 
-    private FigureLayout(Figure figure, FigureSize size, IReadOnlyList<int> keyed)
+    private FigureLayout(Figure figure, FigureSize size, IReadOnlyList<(int Owner, int Part)> keyed)
     {
         Figure = figure;
         Size = size;
@@ -98,11 +98,11 @@ internal sealed class FigureLayout
     /// <summary>The labels beside their marks.</summary>
     public IReadOnlyList<PlacedLabel> Labels { get; private set; }
 
-    /// <summary>The layers that found no room for their label and stand in the key below the plot.</summary>
-    public IReadOnlyList<int> Keyed { get; }
+    /// <summary>The layers, and the classes of maps, that found no room for their label and stand in the key below the plot.</summary>
+    public IReadOnlyList<(int Owner, int Part)> Keyed { get; }
 
     /// <summary>Where the entries of the key stand.</summary>
-    public IReadOnlyList<(int Owner, string Text, double X, int Row)> Key { get; }
+    public IReadOnlyList<(int Owner, int Part, string Text, double X, int Row)> Key { get; }
 
     public double TitleFont => Size.FontSize * 1.25;
 
@@ -117,14 +117,16 @@ internal sealed class FigureLayout
     public static FigureLayout Of(Figure figure, FigureSize size, FigureLayout? before = null)
     {
         int[] bars = [.. figure.Layers.Index().Where(layer => layer.Item is BarLayer).Select(layer => layer.Index)];
-        var keyed = new SortedSet<int>(bars.Length > 1 ? bars : []);
+        var keyed = new SortedSet<(int Owner, int Part)>(bars.Length > 1 ? bars.Select(bar => (bar, 0)) : []);
         while (true)
         {
             var layout = new FigureLayout(figure, size, [.. keyed]);
             (IReadOnlyList<LabelRequest> requests, LabelPlacer placer) = LabelRequests.Of(layout, before);
             IReadOnlyList<PlacedLabel?> labels = placer.Place(requests);
             int count = keyed.Count;
-            keyed.UnionWith(labels.Index().Where(label => label.Item is null).Select(label => requests[label.Index].Owner));
+            keyed.UnionWith(labels.Index()
+                .Where(label => label.Item is null && !requests[label.Index].MayBeLeftOut)
+                .Select(label => (requests[label.Index].Owner, requests[label.Index].Part)));
             if (keyed.Count == count)
             {
                 layout.Labels = [.. labels.OfType<PlacedLabel>()];
@@ -132,6 +134,9 @@ internal sealed class FigureLayout
             }
         }
     }
+
+    /// <summary>The name of a layer or of a class of a map.</summary>
+    public string NameOf(int owner, int part) => Figure.Layers[owner] is MapLayer map ? map.Classes[part].Label : Figure.Layers[owner].Name;
 
     /// <summary>The place of an SI point of the figure on the drawing.</summary>
     public Dot At(double x, double y) => new(AtX(x), AtY(y));
@@ -169,21 +174,21 @@ internal sealed class FigureLayout
             : null;
     }
 
-    private List<(int Owner, string Text, double X, int Row)> KeyRows(double width)
+    private List<(int Owner, int Part, string Text, double X, int Row)> KeyRows(double width)
     {
-        List<(int Owner, string Text, double X, int Row)> entries = [];
+        List<(int Owner, int Part, string Text, double X, int Row)> entries = [];
         double x = 0;
         int row = 0;
-        foreach (int owner in Keyed)
+        foreach ((int owner, int part) in Keyed)
         {
-            string text = Figure.Layers[owner].Name;
+            string text = NameOf(owner, part);
             double needed = 30 + TextMetrics.Width(text, LabelFont) + 14;
             if (x > 0 && x + needed > width)
             {
                 (x, row) = (0, row + 1);
             }
 
-            entries.Add((owner, text, x, row));
+            entries.Add((owner, part, text, x, row));
             x += needed;
         }
 

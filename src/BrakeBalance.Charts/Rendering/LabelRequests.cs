@@ -16,7 +16,7 @@ internal static class LabelRequests
         List<LabelRequest> requests = [];
         foreach ((int owner, Layer layer) in layout.Figure.Layers.Index())
         {
-            bool keyed = layout.Keyed.Contains(owner);
+            bool keyed = layout.Keyed.Contains((owner, 0));
             switch (layer)
             {
                 case LineLayer line:
@@ -101,7 +101,7 @@ internal static class LabelRequests
             foreach ((int i, string label) in labels.Index().Where(l => l.Item.Length > 0))
             {
                 Dot dot = dots[i];
-                yield return Request(owner, markers, 0, (w, h) => Around(dot, w, h, radius)) with { Text = label };
+                yield return Request(owner, markers, 0, (w, h) => Around(dot, w, h, radius)) with { Text = label, MayBeLeftOut = true };
             }
         }
         else if (markers.LabelText.Length > 0)
@@ -114,60 +114,39 @@ internal static class LabelRequests
 
     private static IEnumerable<LabelRequest> OfMap(FigureLayout layout, int owner, MapLayer map)
     {
-        Extent xs = HeatLayer.Cells(map.X), ys = HeatLayer.Cells(map.Y);
+        double cellWidth = layout.Plot.Width / map.X.Count, cellHeight = layout.Plot.Height / map.Y.Count;
         for (int index = 0; index < map.Classes.Count; index++)
         {
             int c = index;
-            var centres = new List<Dot>();
+            List<Dot> own = [], foreign = [];
             for (int row = 0; row < map.Y.Count; row++)
             {
                 for (int column = 0; column < map.X.Count; column++)
                 {
-                    if (map.Cells[row][column] == c)
-                    {
-                        centres.Add(layout.At(map.X[column], map.Y[row]));
-                    }
+                    (map.Cells[row][column] == c ? own : foreign).Add(layout.At(map.X[column], map.Y[row]));
                 }
             }
 
-            if (centres.Count == 0)
+            if (own.Count == 0 || layout.Keyed.Contains((owner, c)))
             {
                 continue;
             }
 
-            double cellWidth = Math.Abs(layout.AtX(xs.High) - layout.AtX(xs.Low)) / map.X.Count;
-            double cellHeight = Math.Abs(layout.AtY(ys.High) - layout.AtY(ys.Low)) / map.Y.Count;
+            // Only on cells of its own class, near their middle; a class too small for its label stands in the key.
+            var middle = new Dot(own.Average(dot => dot.X), own.Average(dot => dot.Y));
             yield return new LabelRequest
             {
                 Owner = owner,
+                Part = c,
                 Text = map.Classes[c].Label,
                 Tone = Tone.Main,
                 Priority = 4,
-                Candidates = (w, h) => centres.Select(centre => (centre, Foreign(map, layout, Box.Around(centre, w, h), c, cellWidth, cellHeight))),
+                Bold = true,
+                Candidates = (w, h) => own
+                    .Where(dot => !foreign.Exists(other => Box.Around(other, cellWidth, cellHeight).Overlaps(Box.Around(dot, w, h))))
+                    .Select(dot => (dot, Geometry.Distance(dot, middle) / layout.Plot.Width)),
             };
         }
-    }
-
-    /// <summary>The cost of a map label: how much of its box lies on cells of other classes, and how near their edge it is.</summary>
-    private static double Foreign(MapLayer map, FigureLayout layout, Box box, int c, double cellWidth, double cellHeight)
-    {
-        int foreign = 0, near = 0;
-        for (int row = 0; row < map.Y.Count; row++)
-        {
-            for (int column = 0; column < map.X.Count; column++)
-            {
-                if (map.Cells[row][column] == c)
-                {
-                    continue;
-                }
-
-                Box cell = Box.Around(layout.At(map.X[column], map.Y[row]), cellWidth, cellHeight);
-                foreign += cell.Overlaps(box) ? 1 : 0;
-                near += cell.Overlaps(box.Grown(14)) ? 1 : 0;
-            }
-        }
-
-        return foreign * 2 + near * 0.05;
     }
 
     /// <summary>Places beside a path: on either side at many points, and beyond its end.</summary>
@@ -200,7 +179,7 @@ internal static class LabelRequests
     /// <summary>Places around a point.</summary>
     private static IEnumerable<(Dot Centre, double Cost)> Around(Dot at, double width, double height, double radius)
     {
-        foreach ((double extra, double more) in new[] { (0.0, 0.0), (10.0, 0.5), (24.0, 1.2), (44.0, 2.2) })
+        foreach ((double extra, double more) in new[] { (0.0, 0.0), (10.0, 0.5), (24.0, 1.2), (44.0, 2.2), (80.0, 3.5), (130.0, 5.0) })
         {
             double dx = width / 2 + radius + Clearance + extra, dy = height / 2 + radius + Clearance + extra;
             double diagonalX = width / 2 + radius + extra, diagonalY = height / 2 + radius + extra;

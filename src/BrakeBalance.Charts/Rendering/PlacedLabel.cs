@@ -6,8 +6,14 @@ internal sealed record LabelRequest
     /// <summary>The place of its layer in the figure.</summary>
     public required int Owner { get; init; }
 
+    /// <summary>Which part of the layer it names: the class of a map; 0 for other layers.</summary>
+    public int Part { get; init; }
+
     /// <summary>The text.</summary>
     public required string Text { get; init; }
+
+    /// <summary>Whether the figure is complete without it, so that it need not stand in the key when there is no room.</summary>
+    public bool MayBeLeftOut { get; init; }
 
     /// <summary>The tone in which it is written.</summary>
     public required Tone Tone { get; init; }

@@ -13,16 +13,7 @@ internal static class PlainJson
     /// <summary>The text of a node.</summary>
     public static string Text(JsonNode? node) => node?.ToJsonString(Options) ?? "null";
 
-    /// <summary>A copy in which each number has its shortest form.</summary>
-    public static JsonNode? Normal(JsonNode? node) => node switch
-    {
-        null => null,
-        JsonObject properties => new JsonObject(properties.Select(p => KeyValuePair.Create(p.Key, Normal(p.Value)))),
-        JsonArray items => new JsonArray([.. items.Select(Normal)]),
-        JsonValue value when value.GetValueKind() == JsonValueKind.Number => Number(value.GetValue<double>()),
-        _ => node.DeepClone(),
-    };
-
-    private static JsonValue Number(double value) =>
+    /// <summary>A number in its shortest form.</summary>
+    public static JsonValue Number(double value) =>
         value == Math.Floor(value) && Math.Abs(value) < 1e15 ? JsonValue.Create((long)value) : JsonValue.Create(value);
 }

@@ -19,7 +19,8 @@ internal static class PlotlyRenderer
     {
         FigureLayout layout = FigureLayout.Of(figure, size);
         IReadOnlyList<(int Owner, Trace Trace)> traces = PlotlyTraces.Of(layout);
-        foreach ((int _, Trace trace) in traces.Where(t => layout.Keyed.Contains(t.Owner)))
+        HashSet<string> keyed = [.. layout.Keyed.Select(key => layout.NameOf(key.Owner, key.Part))];
+        foreach ((int _, Trace trace) in traces.Where(t => keyed.Contains((string)t.Trace.GetPropertyValue("name"))))
         {
             trace.SetProperty("showlegend", true);
         }
@@ -63,16 +64,16 @@ internal static class PlotlyRenderer
             }
         }
 
-        sized["keyed"] = new JsonArray([.. from.Keyed.Select(owner => JsonValue.Create(from.Figure.Layers[owner].Name))]);
+        sized["keyed"] = new JsonArray([.. from.Keyed.Select(key => JsonValue.Create(from.NameOf(key.Owner, key.Part)))]);
         return sized;
     }
 
-    private static JsonObject Node(GenericChart chart)
+    /// <summary>The chart's traces and layout, the same as <see cref="GenericChart.toFigureJson"/> writes, without a detour over text.</summary>
+    private static JsonObject Node(GenericChart chart) => new()
     {
-        var node = (JsonObject)PlainJson.Normal(JsonNode.Parse(GenericChart.toFigureJson(chart)))!;
-        node.Remove("frames");
-        return node;
-    }
+        ["data"] = Dynamic.Node(GenericChart.getTraces(chart)),
+        ["layout"] = Dynamic.Node(GenericChart.getLayout(chart)),
+    };
 
     private static Config Config()
     {

@@ -58,7 +58,9 @@ internal static class PlotlyTraces
                 yield return ribbon;
                 break;
             case MarkerLayer markers:
-                Trace2D points = Scatter(layout, markers.Name, markers.X, markers.Y, "markers");
+                int[] inside = [.. Enumerable.Range(0, markers.X.Count).Where(i => layout.Plot.Grown(0.5).Contains(layout.At(markers.X[i], markers.Y[i])))];
+                Trace2D points = Scatter(layout, markers.Name, [.. inside.Select(i => markers.X[i])], [.. inside.Select(i => markers.Y[i])], "markers");
+                points.SetProperty("cliponaxis", false);
                 points.SetProperty("marker", Dynamic.Of(
                     ("color", markers.Shape == Marker.Ring ? theme.Background : colour), ("size", markers.Size), ("symbol", Symbol(markers.Shape)),
                     ("line", Dynamic.Of(
@@ -66,7 +68,7 @@ internal static class PlotlyTraces
                         ("width", markers.Shape is Marker.Cross or Marker.Ring ? 2 : 1)))));
                 if (markers.YError is { } error)
                 {
-                    points.SetProperty("error_y", ErrorBars(layout, error, colour));
+                    points.SetProperty("error_y", ErrorBars(layout, [.. inside.Select(i => error[i])], colour));
                 }
 
                 yield return points;

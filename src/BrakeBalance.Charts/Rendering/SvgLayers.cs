@@ -82,7 +82,7 @@ internal static class SvgLayers
     }
 
     /// <summary>A sample of a layer for the key.</summary>
-    public static void Sample(SvgWriter svg, Theme theme, string id, Layer layer, int index, double left, double middle)
+    public static void Sample(SvgWriter svg, Theme theme, string id, Layer layer, int index, int part, double left, double middle)
     {
         switch (layer)
         {
@@ -96,15 +96,22 @@ internal static class SvgLayers
                 Shape(svg, markers.Shape, new Dot(left + 12, middle), markers.Size, theme[markers.Tone]);
                 break;
             default:
-                Hatch hatch = layer switch { RegionLayer region => region.Hatch, BarLayer bars => bars.Hatch, _ => Hatch.None };
+                (Tone tone, Hatch hatch, string suffix) = layer switch
+                {
+                    RegionLayer region => (region.Tone, region.Hatch, ""),
+                    BarLayer bars => (bars.Tone, bars.Hatch, ""),
+                    MapLayer map => (map.Classes[part].Tone, map.Classes[part].Hatch, FormattableString.Invariant($"-{part}")),
+                    _ => (layer.Tone, Hatch.None, ""),
+                };
+                string? pattern = hatch == Hatch.None ? null : PatternId(id, index, suffix);
                 string box = PathData([new(left, middle - 6), new(left + 24, middle - 6), new(left + 24, middle + 6), new(left, middle + 6)], close: true);
                 if (layer is BarLayer)
                 {
-                    Bar(svg, box, theme, layer.Tone, hatch == Hatch.None ? null : PatternId(id, index, ""));
+                    Bar(svg, box, theme, tone, pattern);
                 }
                 else
                 {
-                    Area(svg, box, theme[layer.Tone], hatch == Hatch.None ? null : PatternId(id, index, ""));
+                    Area(svg, box, theme[tone], pattern);
                 }
 
                 break;
@@ -162,6 +169,11 @@ internal static class SvgLayers
         for (int i = 0; i < markers.X.Count; i++)
         {
             Dot dot = layout.At(markers.X[i], markers.Y[i]);
+            if (!layout.Plot.Grown(0.5).Contains(dot))
+            {
+                continue;
+            }
+
             if (markers.YError is { } error)
             {
                 ErrorBar(svg, layout, dot.X, markers.Y[i] - error[i], markers.Y[i] + error[i], colour);

@@ -33,12 +33,15 @@ internal static class SvgRenderer
         svg.Empty("rect", ("width", size.Width), ("height", size.Height), ("fill", theme.Background));
         Texts(svg, layout, theme, id);
         Axes(svg, layout, theme, id);
-        svg.Open("g", ("id", $"{id}-layers"), ("clip-path", $"url(#{id}-clip)"));
+        svg.Open("g", ("id", $"{id}-layers"));
         var used = new HashSet<string>();
         foreach ((int index, Layer layer) in figure.Layers.Index())
         {
+            // Markers on the edge are drawn whole; everything else ends at the plot.
             string name = $"{id}-{Naming.Slug(layer.Name)}";
-            svg.Open("g", ("id", used.Add(name) ? name : FormattableString.Invariant($"{name}-{index}")));
+            svg.Open(
+                "g", ("id", used.Add(name) ? name : FormattableString.Invariant($"{name}-{index}")),
+                ("clip-path", layer is MarkerLayer ? null : $"url(#{id}-clip)"));
             SvgLayers.Draw(svg, layout, theme, id, layer, index);
             svg.Close();
         }
@@ -150,10 +153,10 @@ internal static class SvgRenderer
         }
 
         svg.Open("g", ("id", $"{id}-key"), ("font-size", font), ("fill", theme.Ink));
-        foreach ((int owner, string text, double x, int row) in layout.Key)
+        foreach ((int owner, int part, string text, double x, int row) in layout.Key)
         {
             double left = layout.Plot.Left + x, middle = layout.KeyTop + row * layout.Size.FontSize * TextMetrics.LineHeight + font * 0.6;
-            SvgLayers.Sample(svg, theme, id, layout.Figure.Layers[owner], owner, left, middle);
+            SvgLayers.Sample(svg, theme, id, layout.Figure.Layers[owner], owner, part, left, middle);
             svg.Text("text", text, ("x", left + 30), ("y", middle + font * 0.35));
         }
 
