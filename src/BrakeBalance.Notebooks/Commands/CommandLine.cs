@@ -34,6 +34,7 @@ public static class CommandLine
             StarterCommand.Create(terminal),
             SchemaCommand.Create(terminal),
             NotebooksCommand.Create(terminal),
+            ClassCommand.Create(terminal),
             JupyterCommand.Create(terminal),
         };
         ParseResult parsed = root.Parse(arguments);

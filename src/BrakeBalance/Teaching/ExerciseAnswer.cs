@@ -82,6 +82,21 @@ public sealed record ExerciseAnswer
         return us ? $"{Write(inUs)} ({Write(si)})" : $"{Write(si)} ({Write(inUs)})";
     }
 
+    /// <summary>A known wrong answer as text in the leading system of units.</summary>
+    /// <param name="mistake">One of <see cref="Mistakes"/>.</param>
+    /// <param name="us">US units.</param>
+    /// <returns>Such as "2260 N".</returns>
+    public string TextOf(Mistake mistake, bool us)
+    {
+        if (Quantity is null)
+        {
+            return mistake.Value.ToString("0.000", CultureInfo.InvariantCulture);
+        }
+
+        IQuantity wrong = UnitsNet.Quantity.From(mistake.Value, Quantity.QuantityInfo.BaseUnitInfo.Value);
+        return Write(wrong, LeadUnit(us));
+    }
+
     /// <summary>The lead unit of a system.</summary>
     internal Enum LeadUnit(bool us) => us ? LeadUnits[QuantityType!].Us : LeadUnits[QuantityType!].Si;
 
@@ -99,9 +114,11 @@ public sealed record ExerciseAnswer
             var text => text,
         };
 
-    private string Write(Enum unit)
+    private string Write(Enum unit) => Write(Quantity!, unit);
+
+    private static string Write(IQuantity quantity, Enum unit)
     {
-        double value = Quantity!.As(unit);
+        double value = quantity.As(unit);
         string format = Math.Abs(value) >= 100 ? "0" : Math.Abs(value) >= 10 ? "0.0" : "0.00";
         return value.ToString(format, CultureInfo.InvariantCulture) + " " + Abbreviation(unit);
     }

@@ -1,0 +1,49 @@
+using BrakeBalance.Charts;
+using BrakeBalance.Teaching;
+
+namespace BrakeBalance.Notebooks.Classroom;
+
+/// <summary>Which exercises a class gets, and who is in it.</summary>
+public sealed record ClassPlan
+{
+    /// <summary>The class seed.</summary>
+    public required int Seed { get; init; }
+
+    /// <summary>The students' numbers.</summary>
+    public required IReadOnlyList<int> Students { get; init; }
+
+    /// <summary>The lessons; all when empty.</summary>
+    public IReadOnlyList<Lesson> Lessons { get; init; } = [];
+
+    /// <summary>The leading system of units.</summary>
+    public UnitSystem Units { get; init; } = UnitSystem.Si;
+
+    /// <summary>The exercises on a car.</summary>
+    /// <param name="car">A student's car.</param>
+    /// <returns>Those of the plan's lessons, in the order of the course.</returns>
+    public IReadOnlyList<Exercise> Exercises(ExerciseCar car) =>
+        [.. Teaching.Exercises.For(car).Where(exercise => Lessons.Count == 0 || Lessons.Contains(exercise.Lesson))];
+
+    /// <summary>Reads "1-30" or "1,4,7-9".</summary>
+    /// <param name="text">The text.</param>
+    /// <returns>The numbers, rising, each once; null when the text cannot be read or a number lies outside 1 to 9999.</returns>
+    public static IReadOnlyList<int>? ReadStudents(string text)
+    {
+        SortedSet<int> numbers = [];
+        foreach (string part in text.Split(',', StringSplitOptions.TrimEntries))
+        {
+            string[] ends = part.Split('-', StringSplitOptions.TrimEntries);
+            if (ends.Length > 2
+                || !int.TryParse(ends[0], System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out int first)
+                || !int.TryParse(ends[^1], System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out int last)
+                || first < 1 || last > 9999 || last < first)
+            {
+                return null;
+            }
+
+            numbers.UnionWith(Enumerable.Range(first, last - first + 1));
+        }
+
+        return [.. numbers];
+    }
+}

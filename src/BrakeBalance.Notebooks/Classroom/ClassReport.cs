@@ -1,0 +1,75 @@
+using System.Globalization;
+using System.Text;
+using BrakeBalance.Teaching;
+
+namespace BrakeBalance.Notebooks.Classroom;
+
+/// <summary>A class's results as CSV: a line an answer, and a line an exercise.</summary>
+public static class ClassReport
+{
+    /// <summary>The marks.</summary>
+    /// <param name="results">The results.</param>
+    /// <returns>CSV with the columns student, exercise, answer, mark, points, of, comment.</returns>
+    public static string Marks(ClassResults results)
+    {
+        var csv = new StringBuilder("student,exercise,answer,mark,points,of,comment\n");
+        foreach (StudentMark mark in results.Marks.OrderBy(mark => mark.Student).ThenBy(mark => mark.Exercise.Lesson.Number).ThenBy(mark => mark.Exercise.Level))
+        {
+            csv.Append(CultureInfo.InvariantCulture, $"{mark.Student},{mark.Exercise.Id},{Quote(mark.Text)},{Words(mark.Marked.Mark)},{mark.Marked.Points},{mark.Exercise.Level},{Quote(mark.Marked.Comment)}\n");
+        }
+
+        return csv.ToString();
+    }
+
+    /// <summary>The item analysis.</summary>
+    /// <param name="results">The results.</param>
+    /// <returns>CSV with the columns exercise, answers, facility, discrimination, most frequent comment, its count.</returns>
+    public static string Items(ClassResults results)
+    {
+        var csv = new StringBuilder("exercise,answers,facility,discrimination,most_frequent_comment,count\n");
+        foreach (ItemAnalysis item in results.Items)
+        {
+            (string comment, int count) = item.Comments.Count > 0 ? item.Comments[0] : ("", 0);
+            csv.Append(CultureInfo.InvariantCulture, $"{item.ExerciseId},{item.Answers},{item.Facility:0.000},{(item.Discrimination is { } value ? value.ToString("0.000", CultureInfo.InvariantCulture) : "")},{Quote(comment)},{count}\n");
+        }
+
+        return csv.ToString();
+    }
+
+    /// <summary>An empty answer file for a class.</summary>
+    /// <param name="plan">Which exercises, for whom.</param>
+    /// <returns>CSV with the columns student, exercise, answer; the last one empty.</returns>
+    public static string Blank(ClassPlan plan)
+    {
+        var csv = new StringBuilder("# Write each answer with its unit, such as 4520 N; a fraction without. Nothing else about a student belongs here.\nstudent,exercise,answer\n");
+        foreach (int student in plan.Students)
+        {
+            foreach (Exercise exercise in plan.Exercises(ExerciseCar.For(new ClassNumber { Seed = plan.Seed, Student = student })))
+            {
+                csv.Append(CultureInfo.InvariantCulture, $"{student},{exercise.Id},\n");
+            }
+        }
+
+        return csv.ToString();
+    }
+
+    internal static string Words(Mark mark) => mark switch
+    {
+        Mark.Right => "right",
+        Mark.WrongUnit => "wrong unit",
+        Mark.UnitMissing => "unit missing",
+        Mark.SignError => "sign error",
+        Mark.Percent => "percent as fraction",
+        Mark.KnownMistake => "known mistake",
+        Mark.Wrong => "wrong",
+        Mark.Unreadable => "unreadable",
+        _ => "blank",
+    };
+
+    // A spreadsheet would run a cell that begins like a formula.
+    private static string Quote(string text)
+    {
+        string safe = text.Length > 0 && text[0] is '=' or '+' or '@' or '\t' or '\r' ? "'" + text : text;
+        return safe.AsSpan().IndexOfAny(",\"\n\r") >= 0 ? "\"" + safe.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"" : safe;
+    }
+}

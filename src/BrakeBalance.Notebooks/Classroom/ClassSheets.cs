@@ -1,0 +1,119 @@
+using System.Globalization;
+using System.Text;
+using BrakeBalance.Charts;
+using BrakeBalance.Charts.Lessons;
+using BrakeBalance.Notebooks.Pages;
+using BrakeBalance.Notebooks.Pages.Prose;
+using BrakeBalance.Teaching;
+
+namespace BrakeBalance.Notebooks.Classroom;
+
+/// <summary>The printed papers of a class: one file with every student's sheet, another with the teacher's key.</summary>
+/// <remarks>The sheets hold no answer, no tolerance and no step, neither in their text nor in their source.</remarks>
+public static class ClassSheets
+{
+    private const string Print =
+        """
+        .bb-paper { break-after: page; page-break-after: always; border-bottom: 1px solid var(--line); margin-bottom: 2rem; padding-bottom: 1.5rem; }
+        .bb-paper:last-of-type { break-after: auto; page-break-after: auto; border: 0; }
+        .bb-paper h2 { margin-top: 0; }
+        .bb-paper table { border-collapse: collapse; font-size: 0.92em; width: 100%; }
+        .bb-paper th, .bb-paper td { text-align: left; padding: 0.15em 0.5em; border-bottom: 1px solid var(--line); vertical-align: top; }
+        .bb-answer { display: block; min-width: 12em; max-width: 26em; border-bottom: 1.5px solid currentColor; height: 1.9em; }
+        .bb-answer span { font-size: 0.8em; color: var(--muted); }
+        .bb-paper li { margin: 0.35em 0 0.8em; break-inside: avoid; }
+        .bb-wrong { font-size: 0.9em; color: var(--muted); }
+        .bb-scroll-x { overflow-x: auto; overflow-y: hidden; }
+        @media print { .bb-scroll-x { overflow: visible; } body { font-size: 11pt; } .bb-paper { margin: 0; padding: 0; border: 0; } .bb-wrong { color: #333; } }
+        """;
+
+    /// <summary>The students' sheets in one page, each on paper of its own.</summary>
+    /// <param name="plan">Which lessons, for whom.</param>
+    /// <returns>HTML without any answer.</returns>
+    public static string Students(ClassPlan plan) => Page(plan, "Exercise sheets", (html, student) =>
+    {
+        ExerciseCar car = ExerciseCar.For(new ClassNumber { Seed = plan.Seed, Student = student });
+        Head(html, plan, student, "Exercise sheet", car);
+        html.Append("<ol>\n");
+        foreach (Exercise exercise in plan.Exercises(car))
+        {
+            string unit = exercise.Answer.Unit(plan.Units == UnitSystem.Us);
+            html.Append("<li value=\"").Append(Number(exercise, plan, car)).Append("\">").Append(Prose(exercise.Question))
+                .Append(CultureInfo.InvariantCulture, $" <small>({exercise.Id}, {exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")})</small>")
+                .Append("<span class=\"bb-answer\"><span>").Append(unit.Length > 0 ? "Answer with unit, for example in " + HtmlText.Escape(unit) : "Answer, a plain number").Append("</span></span></li>\n");
+        }
+
+        html.Append("</ol>\n");
+    });
+
+    /// <summary>The teacher's key: every answer with its tolerance, its steps and the wrong answers that tell what went wrong.</summary>
+    /// <param name="plan">Which lessons, for whom.</param>
+    /// <returns>HTML; not for students.</returns>
+    public static string Key(ClassPlan plan) => Page(plan, "Teacher's key", (html, student) =>
+    {
+        ExerciseCar car = ExerciseCar.For(new ClassNumber { Seed = plan.Seed, Student = student });
+        Head(html, plan, student, "Teacher's key", car);
+        bool us = plan.Units == UnitSystem.Us;
+        html.Append("<ol>\n");
+        foreach (Exercise exercise in plan.Exercises(car))
+        {
+            string tolerance = exercise.Answer.Quantity is null
+                ? string.Create(CultureInfo.InvariantCulture, $"± {exercise.Answer.Tolerance:0.00}")
+                : string.Create(CultureInfo.InvariantCulture, $"± {exercise.Answer.Tolerance * 100:0} %");
+            html.Append("<li value=\"").Append(Number(exercise, plan, car)).Append("\">").Append(Prose(exercise.Question))
+                .Append(CultureInfo.InvariantCulture, $" <small>({exercise.Id}, {exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")})</small><br><strong>{HtmlText.Escape(exercise.Answer.Text(us))}</strong> {tolerance}");
+            foreach (string step in exercise.Steps)
+            {
+                html.Append("<div class=\"bb-scroll-x\">").Append(Prose(step)).Append("</div>");
+            }
+
+            if (exercise.Answer.Mistakes.Count > 0)
+            {
+                html.Append("<div class=\"bb-wrong\">Common wrong answers: ").AppendJoin("; ", exercise.Answer.Mistakes.Select(mistake => HtmlText.Escape($"{exercise.Answer.TextOf(mistake, us)} ({mistake.Name})"))).Append("</div>");
+            }
+
+            html.Append("</li>\n");
+        }
+
+        html.Append("</ol>\n");
+    });
+
+    private static string Page(ClassPlan plan, string title, Action<StringBuilder, int> paper)
+    {
+        var body = new StringBuilder();
+        body.Append("<style>\n").Append(Print).Append("\n</style>\n<div class=\"bb-layout\">\n<main id=\"content\" tabindex=\"-1\">\n<h1>").Append(title).Append("</h1>\n");
+        foreach (int student in plan.Students)
+        {
+            body.Append("<section class=\"bb-paper\">\n");
+            paper(body, student);
+            body.Append("</section>\n");
+        }
+
+        body.Append("</main>\n</div>\n");
+        KeyValuePair<string, string>[] facts = [new("Cars", "invented, drawn by a class seed and a student number")];
+        return PageShell.Html(new PageShell.Parts(title, body.ToString(), facts, IsIndex: false, HasCharts: false, SingleFile: false));
+    }
+
+    private static void Head(StringBuilder html, ClassPlan plan, int student, string title, ExerciseCar car)
+    {
+        html.Append(CultureInfo.InvariantCulture, $"<h2>{title} {student}</h2>\n<p>Class {plan.Seed}, student number {student}. ")
+            .Append("The car is invented. A calculation is no approval of a brake; rear-first lock-up can spin a car.</p>\n<div class=\"bb-scroll-x\"><table>\n<tbody>\n");
+        foreach ((string name, string symbol, string value) in CarData.Of(car, plan.Units))
+        {
+            html.Append("<tr><th scope=\"row\">").Append(HtmlText.Escape(name)).Append("</th><td>").Append(HtmlText.Escape(symbol)).Append("</td><td>").Append(HtmlText.Escape(value)).Append("</td></tr>\n");
+        }
+
+        html.Append("</tbody>\n</table></div>\n");
+    }
+
+    private static int Number(Exercise exercise, ClassPlan plan, ExerciseCar car) => plan.Exercises(car).Index().First(pair => pair.Item.Id == exercise.Id).Index + 1;
+
+    private static string Prose(string markdown)
+    {
+        var prose = new ProseRenderer("sheet");
+        string html = prose.Render("exercise", markdown).Trim();
+        return prose.Problems.Count > 0
+            ? throw new InvalidOperationException(prose.Problems[0].ToString())
+            : html.StartsWith("<p>", StringComparison.Ordinal) && html.EndsWith("</p>", StringComparison.Ordinal) ? html[3..^4] : html;
+    }
+}

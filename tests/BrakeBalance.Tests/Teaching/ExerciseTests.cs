@@ -1,0 +1,159 @@
+using BrakeBalance.Teaching;
+using UnitsNet;
+
+namespace BrakeBalance.Tests.Teaching;
+
+/// <summary>Every answer of the course worked out again on an independent path: from the numbers of the sheet, by hand formulas, without the assembly's models.</summary>
+/// <remarks>The formulas are those of statics and of the lessons' named sources; g = 9.80665 m/s² as the assembly has it.</remarks>
+public class ExerciseTests
+{
+    private const double G = 9.80665;
+
+    public static TheoryData<int, int> Students()
+    {
+        var data = new TheoryData<int, int>();
+        foreach (int seed in new[] { 1, 2026, -7 })
+        {
+            for (int student = 1; student <= 12; student++)
+            {
+                data.Add(seed, student);
+            }
+        }
+
+        return data;
+    }
+
+    [Theory]
+    [MemberData(nameof(Students))]
+    public void Every_answer_agrees_with_the_hand_formula(int seed, int student)
+    {
+        ExerciseCar car = ExerciseCar.For(new ClassNumber { Seed = seed, Student = student });
+        Dictionary<string, double> byHand = ByHand(car);
+        foreach (Exercise exercise in Exercises.For(car))
+        {
+            double answer = exercise.Answer.Quantity is { } quantity ? quantity.As(quantity.QuantityInfo.BaseUnitInfo.Value) : exercise.Answer.Fraction!.Value;
+            double expected = byHand[exercise.Id];
+            Assert.True(Math.Abs(answer - expected) <= 2e-4 * Math.Abs(expected) + 1e-9, $"{exercise.Id}: {answer} against {expected} by hand");
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Students))]
+    public void The_answer_as_printed_is_marked_right_in_both_systems_of_units(int seed, int student)
+    {
+        foreach (Exercise exercise in Exercises.For(new ClassNumber { Seed = seed, Student = student }))
+        {
+            Assert.Equal(Mark.Right, Marking.Check(exercise, exercise.Answer.Text(us: false).Split(" (")[0]).Mark);
+            Assert.Equal(Mark.Right, Marking.Check(exercise, exercise.Answer.Text(us: true).Split(" (")[0], us: true).Mark);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Students))]
+    public void Every_known_mistake_is_named_and_none_is_marked_right(int seed, int student)
+    {
+        foreach (Exercise exercise in Exercises.For(new ClassNumber { Seed = seed, Student = student }))
+        {
+            foreach (Mistake mistake in exercise.Answer.Mistakes)
+            {
+                string text = exercise.Answer.Quantity is null
+                    ? mistake.Value.ToString("0.0000", System.Globalization.CultureInfo.InvariantCulture)
+                    : exercise.Answer.TextOf(mistake, us: false);
+                MarkedAnswer marked = Marking.Check(exercise, text);
+                Assert.NotEqual(Mark.Right, marked.Mark);
+                Assert.DoesNotContain(exercise.Answer.Text(us: false).Split(' ')[0], marked.Comment, StringComparison.Ordinal);
+            }
+        }
+    }
+
+    [Fact]
+    public void The_same_numbers_give_the_same_sheet_and_other_numbers_another()
+    {
+        string Sheet(int seed, int student) => string.Join('\n', Exercises.For(new ClassNumber { Seed = seed, Student = student }).Select(e => e.Question + e.Answer.Text(false)));
+        Assert.Equal(Sheet(5, 9), Sheet(5, 9));
+        Assert.Equal(30, Enumerable.Range(1, 30).Select(student => Sheet(5, student)).Distinct().Count());
+        Assert.NotEqual(Sheet(5, 9), Sheet(6, 9));
+    }
+
+    [Fact]
+    public void Each_lesson_has_three_exercises_from_easy_to_hard()
+    {
+        IReadOnlyList<Exercise> exercises = Exercises.For(new ClassNumber { Seed = 1, Student = 1 });
+        Assert.All(Lesson.All, lesson => Assert.Equal([1, 2, 3], exercises.Where(exercise => exercise.Lesson == lesson).Select(exercise => exercise.Level)));
+    }
+
+    // Written from the sheet's data alone; nothing of Balance, Brakes, Hydraulics or Assist is called.
+    private static Dictionary<string, double> ByHand(ExerciseCar car)
+    {
+        double m = car.LoadCase.Mass.Kilograms;
+        double e = car.Vehicle.Wheelbase.Meters;
+        double psi = car.FrontShare;
+        double h = car.LoadCase.CentreOfGravityHeight.Meters;
+        double radius = car.Vehicle.Tyres.Front.LoadedRadius.Meters;
+        double mu = car.Front.FrictionCoefficient;
+        double front = Gain(mu, car.FrontPiston.Meters, car.Front.EffectiveRadius.Meters, radius);
+        double rear = Gain(mu, car.RearPiston.Meters, car.Rear.EffectiveRadius.Meters, radius);
+        double share = rear / (front + rear);
+        double z = car.BrakingRate;
+        double k = car.Adhesion;
+        double knee = car.Valve.Knee.Pascals;
+        double slope = car.Valve.Slope;
+        double p = car.LinePressure.Pascals;
+        double chi = h / e;
+        double psi2 = 1 - psi;
+        double Rear(double pressure) => pressure <= knee ? pressure : knee + slope * (pressure - knee);
+        double ratio = car.Pedal.Lever.RatioAt(Length.Zero);
+        double bore = Math.PI / 4 * Math.Pow(car.MasterBore.Meters, 2);
+        double foot = car.PedalForce.Newtons;
+        double assist = car.Booster.Supply.Vacuum.Pascals * 0.85 * Math.PI / 4 * Math.Pow(car.Booster.DiaphragmDiameter.Meters, 2);
+        double critical = (psi2 - share) / chi;
+        double grippy = Math.Round(critical + 0.2, 2);
+        double frontLock = k * psi / (1 - share - k * chi);
+        double rearLock = k * psi2 / (share + k * chi);
+        double bare500 = ratio * 500 / bore;
+        double energy = 0.5 * m * Math.Pow(car.Speed.MetersPerSecond, 2);
+        double pressureAtRate = z * m * G / (front + rear);
+        if (pressureAtRate > knee)
+        {
+            pressureAtRate = (z * m * G - rear * knee * (1 - slope)) / (front + rear * slope);
+        }
+
+        double frontPart = front * pressureAtRate / (z * m * G);
+        return new()
+        {
+            ["static-load-1"] = psi * m * G,
+            ["static-load-2"] = psi2 * e,
+            ["static-load-3"] = (m * psi2 * e + 80 * (e + 0.4)) * G / e,
+            ["load-transfer-1"] = z * m * G * chi,
+            ["load-transfer-2"] = m * G * (psi + z * chi),
+            ["load-transfer-3"] = (psi2 - 0.2) / chi,
+            ["ideal-curve-1"] = psi2 - z * chi,
+            ["ideal-curve-2"] = z * m * G * (psi + z * chi),
+            ["ideal-curve-3"] = m * G * psi2 * psi2 / (4 * chi),
+            ["fixed-ratio-1"] = front * p * radius / 2,
+            ["fixed-ratio-2"] = share,
+            ["fixed-ratio-3"] = critical,
+            ["knee-1"] = Rear(p),
+            ["knee-2"] = front * knee,
+            ["knee-3"] = (front + rear) * knee / (m * G),
+            ["adhesion-utilisation-1"] = (1 - share) * z / (psi + z * chi),
+            ["adhesion-utilisation-2"] = share * z / (psi2 - z * chi),
+            ["adhesion-utilisation-3"] = Math.Min(frontLock, rearLock) / k,
+            ["effort-1"] = ratio * foot,
+            ["effort-2"] = ratio * foot / bore,
+            ["effort-3"] = Math.Min(car.Booster.BoostRatio * ratio * foot, ratio * foot + assist) / bore,
+            ["failed-assist-1"] = assist,
+            ["failed-assist-2"] = p * bore / ratio,
+            ["failed-assist-3"] = (front * bare500 + rear * Rear(bare500)) / (m * G),
+            ["rear-lock-1"] = rearLock,
+            ["rear-lock-2"] = grippy * psi2 / (share + grippy * chi),
+            ["rear-lock-3"] = ((grippy * m * G * (psi2 - grippy * chi) / rear) - slope * (grippy * m * G * (psi + grippy * chi) / front)) / (1 - slope),
+            ["heat-1"] = energy,
+            ["heat-2"] = energy * frontPart / 2 / (car.DiscMass.Kilograms * 460),
+            ["heat-3"] = energy * frontPart / (car.Speed.MetersPerSecond / (z * G)),
+        };
+    }
+
+    private static double Gain(double friction, double pistonMetres, double effectiveMetres, double tyreMetres) =>
+        2 * 2 * friction * Math.PI / 4 * pistonMetres * pistonMetres * effectiveMetres / tyreMetres;
+}
