@@ -100,6 +100,17 @@ public class DistributionRuleLines
         Assert.Equal(RuleOutcome.Fail, Outcome(verdicts, "un-r13-order"));
     }
 
+    // The same car with a higher knee: the rear stays within k = z + 0.05 but leads beyond a rate of 0.45.
+    [Fact]
+    public void The_exception_ends_at_a_rate_of_0_45()
+    {
+        Vehicle car = TestCars.FixedShare(0.609, 2.5, 1.1, 0.4).WithRearValves(new ProportioningValve { Knee = Pressure.FromBars(48), Slope = 0.3 });
+        UtilisationPoint[] led = [.. UtilisationCurve.Of(car)[0].Points.Where(point => point.Rear > point.Front && point.BrakingRate <= 0.8)];
+        Assert.True(led.Max(point => point.BrakingRate) > 0.46);
+        Assert.All(led, point => Assert.True(point.Rear < point.BrakingRate + 0.05));
+        Assert.Equal(RuleOutcome.Fail, Outcome(DistributionRules.Check(car), "un-r13-order"));
+    }
+
     [Fact]
     public void Every_verdict_names_its_regulation_and_says_what_is_from_memory()
     {
