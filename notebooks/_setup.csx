@@ -16,6 +16,7 @@ global using BrakeBalance.Charts;
 global using BrakeBalance.Charts.Exploring;
 global using BrakeBalance.Charts.Figures;
 global using BrakeBalance.Charts.Lessons;
+global using BrakeBalance.Charts.Sheets;
 global using BrakeBalance.Hydraulics;
 global using BrakeBalance.Measurements;
 global using BrakeBalance.Pedals;

@@ -10,6 +10,7 @@ public static class FigureAssets
 {
     private static readonly Lazy<string> ScriptText = new(() => Read("figures.js").Replace("__BB_COLOURS__", DarkColours(), StringComparison.Ordinal));
     private static readonly Lazy<string> StyleText = new(() => Read("figures.css"));
+    private static readonly Lazy<string> SheetText = new(() => Read("sheet.css"));
     private static readonly Lazy<string> PlotlyText = new(ReadPlotly);
 
     /// <summary>The script that draws live charts and moves the explorables; plain JavaScript for the end of the body.</summary>
@@ -17,6 +18,9 @@ public static class FigureAssets
 
     /// <summary>The style sheet of figures, on the page's custom properties where there are any.</summary>
     public static string Style => StyleText.Value;
+
+    /// <summary>The style sheet of printed sheets, which are documents of their own.</summary>
+    public static string Sheet => SheetText.Value;
 
     /// <summary>The plotly script that Plotly.NET carries, with its licence comment.</summary>
     public static string Plotly => PlotlyText.Value;

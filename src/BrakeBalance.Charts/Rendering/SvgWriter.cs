@@ -48,6 +48,13 @@ internal sealed class SvgWriter
         return this;
     }
 
+    /// <summary>Writes elements made elsewhere, as they are.</summary>
+    public SvgWriter Raw(string elements)
+    {
+        _text.Append(elements);
+        return this;
+    }
+
     /// <summary>Closes the innermost open element.</summary>
     public SvgWriter Close()
     {

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using BrakeBalance.Bench;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Execution;
@@ -19,6 +20,7 @@ internal static class RenderCommand
             DefaultValueFactory = _ => [],
         };
         var vehicle = new Option<string?>("--vehicle") { Description = "Your own vehicle file, in place of the invented car", HelpName = "FILE" };
+        var bench = new Option<string?>("--bench") { Description = "Your own bench file, in place of the invented job", HelpName = "FILE" };
         Option<string[]> set = VehicleOptions.Set();
         Option<string> units = VehicleOptions.Units();
         var output = new Option<string?>("--output") { Description = "The folder for the pages [default: out in the repository]", HelpName = "FOLDER" };
@@ -32,13 +34,14 @@ internal static class RenderCommand
         engine.AcceptOnlyFromAmong(StringComparer.OrdinalIgnoreCase, "interactive", "script");
         var command = new Command("render", "Run the notebooks and write a page for each, and an index, into a folder.")
         {
-            notebook, vehicle, set, units, output, single, engine,
+            notebook, vehicle, bench, set, units, output, single, engine,
         };
         command.SetAction((parsed, cancellation) =>
         {
             List<string> problems = [];
             IReadOnlyList<NotebookDocument> notebooks = Notebooks(parsed.GetRequiredValue(notebook), problems);
             NotebookInput input = Input(parsed.GetValue(vehicle), parsed.GetRequiredValue(set), problems);
+            Bench(parsed.GetValue(bench), problems);
             string folder = Path.GetFullPath(parsed.GetValue(output) ?? Repository.Folder("out"));
             if (File.Exists(folder))
             {
@@ -51,6 +54,11 @@ internal static class RenderCommand
             }
 
             input.MakeCurrent();
+            if (parsed.GetValue(bench) is { } benchFile)
+            {
+                BenchInput.MakeCurrent(benchFile);
+            }
+
             string chosen = parsed.GetRequiredValue(units).ToLowerInvariant();
             Display.Units = Display.Parse(chosen) ?? UnitSystem.Si;
             Environment.SetEnvironmentVariable(Display.Variable, chosen);
@@ -129,6 +137,18 @@ internal static class RenderCommand
         string path = vehicle ?? Repository.Folder(NotebookInput.DefaultVehicle);
         VehicleOptions.Read(path, overrides, problems);
         return new NotebookInput(Path.GetFullPath(path), [.. overrides.Select(change => $"{change.Path}={change.Value}")]);
+    }
+
+    private static void Bench(string? path, List<string> problems)
+    {
+        try
+        {
+            _ = path is null ? null : BenchFile.Load(path);
+        }
+        catch (BenchFileException exception)
+        {
+            problems.AddRange(exception.Problems.Select(problem => $"{path}: {problem}"));
+        }
     }
 
     private static NotebookGroup Group(NotebookDocument document) =>

@@ -133,7 +133,7 @@ public sealed record ChangePlan
     private static ChangeRow Row(ChangeTopic topic, string name, IQuantity? before, IQuantity? after, BenchSeverity severity, string meaning, string missing)
     {
         var row = new ChangeRow(topic, name, before, after, before is null ? missing : "", after is null ? missing : "", severity, meaning);
-        string change = row.Factor is { } factor && topic != ChangeTopic.Balance ? FormattableString.Invariant($" ({(factor - 1) * 100:+0;−0;±0} %)") : "";
+        string change = row.Factor is { } factor and < 3 && topic != ChangeTopic.Balance ? FormattableString.Invariant($" ({(factor - 1) * 100:+0;−0;±0} %)") : "";
         return row with { Meaning = meaning.TrimEnd('.') + change + "." };
     }
 

@@ -127,6 +127,6 @@ public sealed record PushRodSheet
             PushRodVerdict.Preload => BenchSeverity.Wrong,
             _ => BenchSeverity.Caution,
         };
-        return new(severity, "push rod", sentences[0] + ":", sentences[^1]);
+        return new(severity, "push rod", char.ToLowerInvariant(sentences[0][0]) + sentences[0][1..] + ".", char.ToUpperInvariant(sentences[^1][0]) + sentences[^1][1..]);
     }
 }

@@ -1,0 +1,145 @@
+using System.CommandLine;
+using BrakeBalance.Bench;
+using BrakeBalance.Charts;
+using BrakeBalance.Charts.Figures;
+using BrakeBalance.Charts.Sheets;
+using BrakeBalance.Notebooks.Commands.Benches;
+using BrakeBalance.Notebooks.Commands.Summaries;
+using BrakeBalance.Notebooks.Pages;
+using BrakeBalance.Vehicles.Files;
+using Spectre.Console;
+
+namespace BrakeBalance.Notebooks.Commands;
+
+/// <summary><c>bench FILE</c>: what was measured before the car moves, as tables, as JSON or as a sheet to print.</summary>
+internal static class BenchCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var file = new Argument<string?>("FILE") { Description = "The bench file; an example stands in data/bench", Arity = ArgumentArity.ZeroOrOne };
+        var json = new Option<bool>("--json") { Description = "Writes JSON for scripts; keys carry their unit" };
+        var schema = new Option<bool>("--schema") { Description = "Prints the JSON Schema of bench files, and does nothing else" };
+        var sheet = new Option<string?>("--sheet") { Description = "Writes a sheet to print (HTML, A4 or Letter) to this file", HelpName = "FILE" };
+        var threads = new Option<string?>("--threads") { Description = "Looks words up in the table of threads and seats, such as \"inverted 3/16\", and does nothing else", HelpName = "WORDS" };
+        Option<string[]> set = VehicleOptions.Set();
+        Option<string> units = VehicleOptions.Units();
+        var command = new Command("bench", "Work out hoses, plumbing, push rod and a change of parts from a bench file.") { file, json, schema, sheet, threads, set, units };
+        command.SetAction(parsed =>
+        {
+            bool us = string.Equals(parsed.GetRequiredValue(units), "us", StringComparison.OrdinalIgnoreCase);
+            if (parsed.GetValue(schema))
+            {
+                terminal.Output.WriteLine(BenchFile.Schema().TrimEnd());
+                return ExitCode.Success;
+            }
+
+            if (parsed.GetValue(threads) is { } words)
+            {
+                return Threads(terminal, words);
+            }
+
+            UnitSystem system = us ? UnitSystem.Us : UnitSystem.Si;
+            BenchReport report = Compute(parsed.GetValue(file), parsed.GetRequiredValue(set));
+            if (parsed.GetValue(sheet) is { } path)
+            {
+                AtomicFile.Write(Path.GetFullPath(path), BenchPrintSheet.Html(report, system));
+            }
+
+            if (parsed.GetValue(json))
+            {
+                terminal.Output.WriteLine(new BenchJson(new SummaryUnits(us)).Text(report));
+            }
+            else
+            {
+                Write(terminal, report, system);
+            }
+
+            return report.Findings.Any(finding => finding.Severity == BenchSeverity.Wrong) ? ExitCode.Failed : ExitCode.Success;
+        });
+        return command;
+    }
+
+    private static BenchReport Compute(string? path, string[] set)
+    {
+        List<string> problems = [];
+        IReadOnlyList<ValueOverride> overrides = VehicleOptions.Overrides(set, problems);
+        if (path is null)
+        {
+            problems.Add("No bench file is named; data/bench holds an example, --schema says what may stand in one.");
+        }
+
+        BenchSheet? sheet = null;
+        try
+        {
+            sheet = path is null ? null : BenchFile.Load(path, overrides);
+        }
+        catch (BenchFileException exception)
+        {
+            problems.AddRange(exception.Problems.Select(problem => $"{path}: {problem}"));
+        }
+
+        if (problems.Count > 0 || sheet is null)
+        {
+            throw new BadInputException(problems);
+        }
+
+        try
+        {
+            return BenchReport.Of(sheet);
+        }
+        catch (ArgumentException exception)
+        {
+            throw new BadInputException($"{path}: {exception.Message.ReplaceLineEndings(" ")}");
+        }
+    }
+
+    private static int Threads(Terminal terminal, string words)
+    {
+        IReadOnlyList<ThreadFact> rows = ThreadFact.Search(words);
+        if (rows.Count == 0)
+        {
+            throw new BadInputException($"--threads {words}: no row of the table holds all of these words. Families: {string.Join(", ", ThreadFact.All.Select(row => row.Family).Distinct())}.");
+        }
+
+        Write(terminal.Rich(), BenchTables.Threads(rows));
+        return ExitCode.Success;
+    }
+
+    private static void Write(Terminal terminal, BenchReport report, UnitSystem units)
+    {
+        IAnsiConsole console = terminal.Rich();
+        console.WriteLine(report.Sheet.Name);
+        console.WriteLine(report.Sheet.Note);
+        if (!report.Sheet.Hoses.IsEmpty)
+        {
+            Write(console, BenchTables.CutList(report, units));
+            Write(console, BenchTables.Purchase(report, units));
+        }
+
+        if (report.Sheet.Change is not null)
+        {
+            Write(console, BenchTables.Changes(report, units));
+        }
+
+        Write(console, BenchTables.Findings(report.Findings));
+        console.WriteLine("Pressures are gauge. A calculation is no approval: brake work belongs in competent hands, under the car's service manual.");
+    }
+
+    private static void Write(IAnsiConsole console, NamedTable named)
+    {
+        console.WriteLine("");
+        console.WriteLine(named.Title);
+        if (named.Caption.Length > 0)
+        {
+            console.WriteLine(named.Caption);
+        }
+
+        Table table = SummaryTables.Table([.. named.Table.Columns]);
+        for (long row = 0; row < named.Table.Frame.Rows.Count; row++)
+        {
+            SummaryTables.Row(table, [.. named.Table.Row(row)]);
+        }
+
+        console.Write(table);
+    }
+}
