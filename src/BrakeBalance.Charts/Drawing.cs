@@ -10,7 +10,8 @@ public sealed record Drawing : IHtmlOutput
 {
     // Stands inside a drawing, so that it also holds where no style sheet of the pages is: in a Jupyter client.
     private const string Choice =
-        ".bb-drawing .bb-narrow{display:none}@media screen and (max-width:40rem){.bb-drawing .bb-wide{display:none}.bb-drawing .bb-narrow{display:block}}";
+        ".bb-drawing .bb-narrow{display:none}@media screen and (max-width:40rem){.bb-drawing .bb-wide{display:none}.bb-drawing .bb-narrow{display:block}}"
+        + "@media print{.bb-drawing .bb-static.bb-narrow{display:none!important}}";
 
     private readonly FigureSize _wide;
     private readonly FigureSize _narrow;

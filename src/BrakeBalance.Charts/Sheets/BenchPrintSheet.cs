@@ -140,7 +140,7 @@ public static class BenchPrintSheet
             html.Append("<p>").Append(Escape(named.Caption)).Append("</p>\n");
         }
 
-        html.Append("<div class=\"scroll\">\n<table><thead><tr>");
+        html.Append("<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Table: ").Append(Escape(named.Title)).Append("\">\n<table><thead><tr>");
         foreach ((int i, string column) in table.Columns.Index())
         {
             html.Append(table.IsNumeric(i) ? "<th scope=\"col\" class=\"number\">" : "<th scope=\"col\">").Append(Escape(column)).Append("</th>");

@@ -1,0 +1,114 @@
+using System.Text.Json.Nodes;
+using BrakeBalance.Bench;
+using BrakeBalance.Charts;
+using BrakeBalance.Notebooks.Tests.Browser;
+using PuppeteerSharp.Media;
+
+namespace BrakeBalance.Notebooks.Tests.Commands;
+
+[Collection(BrowserTests.Name)]
+public class BenchCommandTests(BrowserFixture browser)
+{
+    private static readonly string Example = RepositoryRoot.File("data/bench/booster-swap.json");
+
+    [Fact]
+    public async Task The_tables_say_what_to_cut_to_buy_and_to_put_right()
+    {
+        (int code, string output, string error) = await Shell.RunAsync("bench", Example);
+        Assert.Equal((0, ""), (code, error));
+        Assert.Contains("booster to steering box", output);
+        Assert.Contains("547.4", output);
+        Assert.Contains("Old parts against new", output);
+        Assert.Contains("caution", output);
+        Assert.Contains("A calculation is no approval", output);
+    }
+
+    [Fact]
+    public async Task Other_units_are_the_same_quantities()
+    {
+        JsonNode si = await JsonAsync(), us = await JsonAsync("--units", "us");
+        Assert.Equal((double)si["hoses"]![1]!["cut_length_m"]! / 0.0254, (double)us["hoses"]![1]!["cut_length_in"]!, 1e-3);
+        Assert.Equal(21.55, (double)us["hoses"]![1]!["cut_length_in"]!, 0.005);
+        JsonNode Row(JsonNode report) => report["changes"]!.AsArray().First(row => ((string)row!["name"]!).StartsWith("Pedal force", StringComparison.Ordinal))!;
+        Assert.Equal(("N", "lbf"), ((string)Row(si)["unit"]!, (string)Row(us)["unit"]!));
+        Assert.Equal((double)Row(si)["before"]!, (double)Row(us)["before"]! * 4.4482216, 0.01);
+    }
+
+    [Fact]
+    public async Task A_wrong_connection_ends_with_failure_and_says_why()
+    {
+        (int code, string output, string _) = await Shell.RunAsync("bench", Example, "--set", "plumbing.lines[0].to=box.pressure", "--set", "plumbing.lines[1].to=booster.pressure");
+        Assert.Equal(1, code);
+        Assert.Contains("WRONG", output);
+        Assert.Contains("leads to box.pressure", output);
+    }
+
+    [Fact]
+    public async Task All_problems_are_listed_at_once_and_nothing_is_written()
+    {
+        using var folder = new TemporaryFolder();
+        string sheet = Path.Combine(folder.Path, "sheet.html");
+        (int code, string output, string error) = await Shell.RunAsync("bench", Example, "--sheet", sheet, "--set", "hoses[0].overallLength=90 mm", "--set", "hoses[1].dash=-7", "--set", "what");
+        Assert.Equal((2, ""), (code, output));
+        Assert.Contains("hoses[0].overallLength: 90 mm leave no hose", error);
+        Assert.Contains("hoses[1].dash: \"-7\" is not in the table", error);
+        Assert.Contains("--set what", error);
+        Assert.False(File.Exists(sheet));
+        (code, _, error) = await Shell.RunAsync("bench");
+        Assert.Equal(2, code);
+        Assert.Contains("No bench file is named", error);
+    }
+
+    [Fact]
+    public async Task Threads_are_looked_up_by_words()
+    {
+        (int code, string output, string _) = await Shell.RunAsync("bench", "--threads", "inverted 1/4");
+        Assert.Equal(0, code);
+        Assert.Contains("7/16-24", output);
+        (code, _, string error) = await Shell.RunAsync("bench", "--threads", "bayonet");
+        Assert.Equal(2, code);
+        Assert.Contains("bubble flare", error);
+    }
+
+    [Fact]
+    public async Task The_schema_is_printed()
+    {
+        (int code, string output, string _) = await Shell.RunAsync("bench", "--schema");
+        Assert.Equal((0, BenchFile.Schema().TrimEnd()), (code, output.TrimEnd()));
+    }
+
+    [Fact]
+    public async Task Rendering_with_a_bad_bench_file_is_refused()
+    {
+        (int code, string _, string error) = await Shell.RunAsync("render", "--notebook", "08", "--bench", "nowhere.json");
+        Assert.Equal(2, code);
+        Assert.Contains("nowhere.json: There is no such file.", error);
+    }
+
+    /// <summary>The sheet is one sheet of paper: one page in front, one behind, on A4 and on Letter.</summary>
+    [SkippableFact]
+    public async Task The_sheet_prints_on_two_pages_and_reads_on_a_phone()
+    {
+        string sheet = Path.Combine(browser.Folder, "bench-sheet.html");
+        Assert.Equal(0, (await Shell.RunAsync("bench", Example, "--sheet", sheet)).Code);
+        foreach (PaperFormat paper in new[] { PaperFormat.A4, PaperFormat.Letter })
+        {
+            await using WatchedPage page = await browser.OpenAsync(sheet);
+            string pdf = System.Text.Encoding.Latin1.GetString(await page.PrintAsync(paper));
+            Assert.Equal(2, System.Text.RegularExpressions.Regex.Count(pdf, @"/Type\s*/Page\b"));
+            page.AssertQuiet();
+        }
+
+        await using WatchedPage phone = await browser.OpenAsync(sheet, width: 390, height: 844);
+        await phone.AssertNoSidewaysScrollAsync();
+        await phone.AssertAccessibleAsync();
+        phone.AssertQuiet();
+    }
+
+    private static async Task<JsonNode> JsonAsync(params string[] more)
+    {
+        (int code, string output, string error) = await Shell.RunAsync(["bench", Example, "--json", .. more]);
+        Assert.Equal((0, ""), (code, error));
+        return JsonNode.Parse(output)!;
+    }
+}
