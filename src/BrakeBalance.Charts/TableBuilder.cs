@@ -36,6 +36,17 @@ public sealed class TableBuilder
         return this;
     }
 
+    /// <summary>Adds a column of numbers rounded as in running text, for a table that is read rather than computed with.</summary>
+    /// <param name="name">What they are; the unit in brackets is added.</param>
+    /// <param name="measure">Their measure.</param>
+    /// <param name="values">The numbers in SI; null where there is no answer.</param>
+    /// <returns>This builder.</returns>
+    public TableBuilder Rounded(string name, Measure measure, IEnumerable<double?> values)
+    {
+        DisplayUnit unit = measure.In(_units);
+        return Column(name, measure, values.Select(value => value is { } si ? unit.ToSi(Math.Round(unit.FromSi(si) / unit.RoundTo) * unit.RoundTo) : (double?)null));
+    }
+
     /// <summary>Adds a column of words.</summary>
     /// <param name="name">What they are.</param>
     /// <param name="values">The words.</param>

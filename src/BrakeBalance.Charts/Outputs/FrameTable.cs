@@ -40,7 +40,8 @@ public sealed class FrameTable(DataFrame frame, int mostRows = FrameTable.Defaul
             html.Append("</tr>\n");
         }
 
-        html.Append("</tbody>\n</table>");
+        html.Append("</tbody>\n</table>\n");
+        html.Append(CultureInfo.InvariantCulture, $"<p class=\"bb-save\"><a class=\"bb-csv\" download=\"table.csv\" href=\"data:text/csv;charset=utf-8,{Uri.EscapeDataString(new FigureTable(frame).ToCsv())}\">Save as CSV</a></p>");
         return IsCut ? html.Append(CultureInfo.InvariantCulture, $"\n<p class=\"frame-note\">{CutNote}</p>").ToString() : html.ToString();
     }
 

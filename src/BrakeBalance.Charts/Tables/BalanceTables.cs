@@ -1,0 +1,138 @@
+using BrakeBalance.Balance;
+using BrakeBalance.Brakes;
+using BrakeBalance.Vehicles;
+using Microsoft.Data.Analysis;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Tables;
+
+/// <summary>Answers about a car as data frames, in the display units; <c>DataFrame.SaveCsv</c> writes them to a file.</summary>
+public static class BalanceTables
+{
+    /// <summary>The states of load of a car.</summary>
+    /// <param name="vehicle">The car.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <returns>A row for each load case.</returns>
+    public static DataFrame LoadCases(Vehicle vehicle, UnitSystem? units = null)
+    {
+        IReadOnlyList<LoadCase> loads = vehicle.LoadCases;
+        return new TableBuilder(units)
+            .Words("Load case", loads.Select(load => load.Name))
+            .Rounded("Mass m", Measure.Mass, loads.Select(load => (double?)load.Mass.Kilograms))
+            .Rounded("Front axle to centre of gravity a", Measure.Travel, loads.Select(load => (double?)load.FrontAxleToCentreOfGravity.Meters))
+            .Rounded("Centre of gravity to rear axle b", Measure.Travel, loads.Select(load => (double?)(vehicle.Wheelbase - load.FrontAxleToCentreOfGravity).Meters))
+            .Rounded("Height of the centre of gravity h", Measure.Travel, loads.Select(load => (double?)load.CentreOfGravityHeight.Meters))
+            .Build().Frame;
+    }
+
+    /// <summary>The brakes of both axles as the force they give for a pressure.</summary>
+    /// <param name="vehicle">The car.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <returns>A row for each axle; the last column is the braking force of both wheels for 10 bar above the threshold.</returns>
+    public static DataFrame Brakes(Vehicle vehicle, UnitSystem? units = null)
+    {
+        const double tenBar = 1e6;
+        (Brake Brake, double RadiusMetres)[] axles =
+        [
+            (vehicle.Brakes.Front, vehicle.Tyres.Front.LoadedRadius.Meters),
+            (vehicle.Brakes.Rear, vehicle.Tyres.Rear.LoadedRadius.Meters),
+        ];
+        string step = Measure.LinePressure.Text(tenBar, units ?? Display.Units);
+        return new TableBuilder(units)
+            .Words("Axle", "front", "rear")
+            .Rounded("Brake factor C*", Measure.Number, axles.Select(axle => (double?)axle.Brake.BrakeFactor))
+            .Rounded("Piston area of one brake A", Measure.Area, axles.Select(axle => (double?)axle.Brake.PistonArea.SquareMeters))
+            .Rounded("Effective radius r", Measure.Travel, axles.Select(axle => (double?)axle.Brake.EffectiveRadius.Meters))
+            .Rounded("Loaded tyre radius R", Measure.Travel, axles.Select(axle => (double?)axle.RadiusMetres))
+            .Rounded("Threshold pressure", Measure.LinePressure, axles.Select(axle => (double?)axle.Brake.ThresholdPressure.Pascals))
+            .Rounded($"Braking force per {step}", Measure.BrakeForce, axles.Select(axle => (double?)(2 * axle.Brake.TorqueNewtonMetresPerPascal * tenBar / axle.RadiusMetres)))
+            .Build().Frame;
+    }
+
+    /// <summary>Axle loads and ideal braking forces at a series of braking rates.</summary>
+    /// <param name="model">The car in one load case.</param>
+    /// <param name="brakingRates">Braking rates [–]; not negative.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <returns>A row for each rate.</returns>
+    public static DataFrame AxleLoads(BalanceModel model, IReadOnlyList<double> brakingRates, UnitSystem? units = null)
+    {
+        PerAxle<Force>[] loads = [.. brakingRates.Select(model.NormalReactions)];
+        PerAxle<Force>[] ideal = [.. brakingRates.Select(model.IdealForces)];
+        return new TableBuilder(units)
+            .Rounded("Braking rate z", Measure.Number, brakingRates.Select(rate => (double?)rate))
+            .Rounded("Front load N₁", Measure.BrakeForce, loads.Select(load => (double?)load.Front.Newtons))
+            .Rounded("Rear load N₂", Measure.BrakeForce, loads.Select(load => (double?)load.Rear.Newtons))
+            .Rounded("Ideal front force T₁", Measure.BrakeForce, ideal.Select(force => (double?)force.Front.Newtons))
+            .Rounded("Ideal rear force T₂", Measure.BrakeForce, ideal.Select(force => (double?)force.Rear.Newtons))
+            .Rounded("Ideal rear share", Measure.Percent, ideal.Select(force => Share(force)))
+            .Build().Frame;
+    }
+
+    /// <summary>The first lock-up on a series of surfaces.</summary>
+    /// <param name="model">The car in one load case.</param>
+    /// <param name="adhesions">Adhesions [–]; above 0, at most 2.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <returns>A row for each surface; empty cells where no axle locks up to the highest pressure.</returns>
+    public static DataFrame LockUps(BalanceModel model, IReadOnlyList<double> adhesions, UnitSystem? units = null)
+    {
+        LockUp?[] lockUps = [.. adhesions.Select(model.FirstLockUp)];
+        return new TableBuilder(units)
+            .Rounded("Adhesion k", Measure.Number, adhesions.Select(adhesion => (double?)adhesion))
+            .Words("Locks first", lockUps.Select(First))
+            .Rounded("Braking rate z", Measure.Number, lockUps.Select(lockUp => lockUp?.At.BrakingRate))
+            .Rounded("Front line pressure", Measure.LinePressure, lockUps.Select(lockUp => lockUp?.At.LinePressures.Front.Pascals))
+            .Rounded("Rear line pressure", Measure.LinePressure, lockUps.Select(lockUp => lockUp?.At.LinePressures.Rear.Pascals))
+            .Rounded("Utilised in front f₁", Measure.Number, lockUps.Select(lockUp => lockUp?.At.AdhesionUtilisation.Front))
+            .Rounded("Utilised at the rear f₂", Measure.Number, lockUps.Select(lockUp => lockUp?.At.AdhesionUtilisation.Rear))
+            .Rounded("Efficiency", Measure.Percent, lockUps.Select(lockUp => lockUp?.Efficiency))
+            .Build().Frame;
+    }
+
+    /// <summary>Two set-ups side by side: on each surface, in each load case, which axle locks first and what it costs.</summary>
+    /// <param name="before">The car as it is.</param>
+    /// <param name="after">The car as it might be; with the same load cases.</param>
+    /// <param name="adhesions">Adhesions [–]; above 0, at most 2.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <returns>A row for each load case and surface.</returns>
+    /// <exception cref="ArgumentException">The set-ups have different load cases.</exception>
+    public static DataFrame Compare(Vehicle before, Vehicle after, IReadOnlyList<double> adhesions, UnitSystem? units = null)
+    {
+        if (!before.LoadCases.Select(load => load.Name).SequenceEqual(after.LoadCases.Select(load => load.Name)))
+        {
+            throw new ArgumentException("The two set-ups must have the same load cases to be compared.", nameof(after));
+        }
+
+        var cases = before.LoadCases.Zip(after.LoadCases)
+            .Select(pair => (Load: pair.First.Name, Before: new BalanceModel(before, pair.First), After: new BalanceModel(after, pair.Second)))
+            .SelectMany(models => adhesions.Select(adhesion => (models.Load, Adhesion: adhesion, Before: models.Before.FirstLockUp(adhesion), After: models.After.FirstLockUp(adhesion))))
+            .ToList();
+        return new TableBuilder(units)
+            .Words("Load case", cases.Select(row => row.Load))
+            .Rounded("Adhesion k", Measure.Number, cases.Select(row => (double?)row.Adhesion))
+            .Words("Before: locks first", cases.Select(row => First(row.Before)))
+            .Words("After: locks first", cases.Select(row => First(row.After)))
+            .Rounded("Before: rate z", Measure.Number, cases.Select(row => row.Before?.At.BrakingRate))
+            .Rounded("After: rate z", Measure.Number, cases.Select(row => row.After?.At.BrakingRate))
+            .Rounded("Before: efficiency", Measure.Percent, cases.Select(row => row.Before?.Efficiency))
+            .Rounded("After: efficiency", Measure.Percent, cases.Select(row => row.After?.Efficiency))
+            .Build().Frame;
+    }
+
+    /// <summary>How a series of valve settings does.</summary>
+    /// <param name="outcomes">The settings and how they do.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <returns>A row for each setting.</returns>
+    public static DataFrame Settings(IReadOnlyList<SettingOutcome> outcomes, UnitSystem? units = null) => new TableBuilder(units)
+        .Rounded("Knee", Measure.LinePressure, outcomes.Select(outcome => (double?)outcome.Knee.Pascals))
+        .Rounded("Slope", Measure.Number, outcomes.Select(outcome => (double?)outcome.Slope))
+        .Words("Front first everywhere", outcomes.Select(outcome => outcome.FrontFirstEverywhere ? "yes" : "no"))
+        .Column("Cases with the rear first", Measure.Percent, outcomes.Select(outcome => (double?)Math.Round(outcome.RearFirstShare, 3)))
+        .Column("Mean efficiency", Measure.Percent, outcomes.Select(outcome => (double?)Math.Round(outcome.MeanEfficiency, 3)))
+        .Column("Worst efficiency", Measure.Percent, outcomes.Select(outcome => (double?)Math.Round(outcome.WorstEfficiency, 3)))
+        .Build().Frame;
+
+    private static string First(LockUp? lockUp) => lockUp is null ? "neither" : lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" };
+
+    private static double? Share(PerAxle<Force> force) =>
+        force.Front.Newtons + force.Rear.Newtons is > 0 and var sum ? force.Rear.Newtons / sum : null;
+}
