@@ -17,6 +17,7 @@ global using BrakeBalance.Charts.Exploring;
 global using BrakeBalance.Charts.Figures;
 global using BrakeBalance.Charts.Lessons;
 global using BrakeBalance.Charts.Sheets;
+global using BrakeBalance.Charts.Tables;
 global using BrakeBalance.Hydraulics;
 global using BrakeBalance.Measurements;
 global using BrakeBalance.Pedals;

@@ -54,7 +54,7 @@ public static class SettingExplorer
                 $"Which axle of the {vehicle.Name} locks first, over the adhesion of the road and the valve's knee.",
                 "A map of adhesion and knee, parted into front first and rear first.",
                 $"{Finding.Capital(finding)}. The line marks the knee as set now, {figure.Text(Measure.LinePressure, present)}.")
-            .X("Adhesion", "k", Measure.Number).Y("Knee", "p_k", Measure.LinePressure)
+            .X("Adhesion", "k", Measure.Number).Y("Knee", "p", Measure.LinePressure)
             .Map("first to lock", adhesions, knees, cells, new Layers.MapClass("front first", Tone.Front), new Layers.MapClass("rear first", Tone.Rear, Hatch.Rising));
         if (present <= highest)
         {

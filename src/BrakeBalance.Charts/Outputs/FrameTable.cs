@@ -40,8 +40,7 @@ public sealed class FrameTable(DataFrame frame, int mostRows = FrameTable.Defaul
             html.Append("</tr>\n");
         }
 
-        html.Append("</tbody>\n</table>\n");
-        html.Append(CultureInfo.InvariantCulture, $"<p class=\"bb-save\"><a class=\"bb-csv\" download=\"table.csv\" href=\"data:text/csv;charset=utf-8,{Uri.EscapeDataString(new FigureTable(frame).ToCsv())}\">Save as CSV</a></p>");
+        html.Append("</tbody>\n</table>");
         return IsCut ? html.Append(CultureInfo.InvariantCulture, $"\n<p class=\"frame-note\">{CutNote}</p>").ToString() : html.ToString();
     }
 
@@ -60,7 +59,7 @@ public sealed class FrameTable(DataFrame frame, int mostRows = FrameTable.Defaul
         return string.Join('\n', IsCut ? lines.Append(CutNote) : lines);
     }
 
-    /// <summary>The whole frame as comma-separated values , numbers in full precision.</summary>
+    /// <summary>The whole frame as comma-separated values, numbers in full precision.</summary>
     /// <returns>A heading and one line a row, parted by LF.</returns>
     public string ToCsv()
     {
@@ -79,5 +78,28 @@ public sealed class FrameTable(DataFrame frame, int mostRows = FrameTable.Defaul
 
     private static string NumberClass(DataFrameColumn column) => column.IsNumericColumn() ? " class=\"number\"" : "";
 
-    private static string Cell(DataFrameColumn column, long row) => column[row] is { } value ? ValueText.Of(value) : "–";
+    /// <summary>A cell; the numbers of a column have the same count of decimals, so that their points stand below one another.</summary>
+    private string Cell(DataFrameColumn column, long row) => column[row] switch
+    {
+        null => "–",
+        double number when Decimals(column) is { } decimals => number.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture),
+        { } value => ValueText.Of(value),
+    };
+
+    private int? Decimals(DataFrameColumn column)
+    {
+        int most = 0;
+        for (long row = 0; row < RowsShown; row++)
+        {
+            string text = column[row] is double number ? NumberText.Of(number) : "";
+            if (text.Contains('E', StringComparison.Ordinal))
+            {
+                return null;
+            }
+
+            most = Math.Max(most, text.Length - 1 - (text.IndexOf('.') is >= 0 and var point ? point : text.Length - 1));
+        }
+
+        return most;
+    }
 }

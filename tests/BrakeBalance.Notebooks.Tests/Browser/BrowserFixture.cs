@@ -1,3 +1,4 @@
+using BrakeBalance.Notebooks.Tests.Pages;
 using PuppeteerSharp;
 
 namespace BrakeBalance.Notebooks.Tests.Browser;
@@ -74,9 +75,9 @@ public sealed class BrowserFixture : IAsyncLifetime
     }
 }
 
-/// <summary>All tests that use the browser share it and do not run at the same time.</summary>
-[CollectionDefinition(Name)]
-public sealed class BrowserTests : ICollectionFixture<BrowserFixture>
+/// <summary>All tests that use the browser share it, and the pages of the notebooks; they run one after the other and with nothing beside them.</summary>
+[CollectionDefinition(Name, DisableParallelization = true)]
+public sealed class BrowserTests : ICollectionFixture<BrowserFixture>, ICollectionFixture<RenderedNotebooks>
 {
     public const string Name = "browser";
 }

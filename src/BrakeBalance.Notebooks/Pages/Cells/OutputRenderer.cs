@@ -26,7 +26,9 @@ internal static partial class OutputRenderer
             return $"<div class=\"bb-output\"><img alt=\"Picture made by the cell\" src=\"data:image/png;base64,{png.ReplaceLineEndings("")}\"></div>\n";
         string text = data.GetValueOrDefault("text/plain") ?? csv
             ?? string.Join('\n', data.OrderBy(d => d.Key, StringComparer.Ordinal).Select(d => $"{d.Key}: {d.Value}"));
-        return text.Length == 0 ? "" : $"<pre class=\"bb-output bb-text\">{HtmlText.Escape(text.TrimEnd('\n'))}</pre>\n";
+        // Columns are made with runs of spaces; without them the text is sentences, which may wrap and need no fixed pitch.
+        string kind = text.Contains("  ", StringComparison.Ordinal) ? "bb-text" : "bb-text bb-words";
+        return text.Length == 0 ? "" : $"<pre class=\"bb-output {kind}\">{HtmlText.Escape(text.TrimEnd('\n'))}</pre>\n";
     }
 
     private static string SaveLink(string csv, string fileName) =>
