@@ -38,32 +38,32 @@ public static class SettingExplorer
 
     private static Frame Frame(Vehicle vehicle, LoadCase load, Pressure highest, UnitSystem? units, string id)
     {
-        Pressure[] knees = [.. Enumerable.Range(0, 31).Select(i => highest * i / 30)];
         double[] adhesions = [.. Enumerable.Range(0, 23).Select(i => 0.1 + i * 0.05)];
-        BalanceModel[] models = [.. knees.Select(knee => new BalanceModel(vehicle.WithRearKnee(knee), load))];
-        var cells = models.Select(model => (IReadOnlyList<int>)[.. adhesions.Select(adhesion => RearFirst(model, adhesion) ? 1 : 0)]).ToList();
-        int greatest = Enumerable.Range(0, knees.Length).TakeWhile(k => cells[k].All(cell => cell == 0)).Count() - 1;
-        var figure = new FigureBuilder(id + "-map", units);
+        double[] limits = GreatestKnees(vehicle, load, adhesions, highest.Pascals);
+        double least = limits.Min();
         Pressure present = vehicle.Hydraulics.RearProportioningValve!.Knee;
-        string finding = greatest < 0
-            ? $"{load.Name}: at every knee the rear locks first somewhere"
-            : $"{load.Name}: up to a knee of {figure.Text(Measure.LinePressure, knees[greatest])} the front locks first on every surface";
+        var figure = new FigureBuilder(id + "-map", units);
+        string everywhere = least >= highest.Pascals
+            ? "the front locks first on every surface at every knee shown"
+            : least <= 0 ? "the rear locks first somewhere at every knee" : $"up to a knee of {figure.Text(Measure.LinePressure, least)} the front locks first on every surface";
         figure
-            .Title(Finding.Capital(finding))
+            .Title($"{Finding.Capital(load.Name)}: {everywhere}")
             .Describe(
-                $"Which axle of the {vehicle.Name} locks first, over the adhesion of the road and the valve's knee.",
-                "A map of adhesion and knee, parted into front first and rear first.",
-                $"{Finding.Capital(finding)}. The line marks the knee as set now, {figure.Text(Measure.LinePressure, present)}.")
-            .X("Adhesion", "k", Measure.Number).Y("Knee", "p", Measure.LinePressure)
-            .Map("first to lock", adhesions, knees, cells, new Layers.MapClass("front first", Tone.Front), new Layers.MapClass("rear first", Tone.Rear, Hatch.Rising));
+                $"The greatest knee with which the front axle of the {vehicle.Name} locks first, over the adhesion of the road. Above the line the rear locks first.",
+                "Greatest safe knee against adhesion; the region above it, where the rear locks first, is shaded.",
+                $"{Finding.Capital(load.Name)}: {everywhere}. The level line marks the knee as set now, {figure.Text(Measure.LinePressure, present)}.")
+            .X("Adhesion", "k", Measure.Number, adhesions[0], adhesions[^1]).Y("Knee", "p", Measure.LinePressure, 0, highest.Pascals)
+            .Region("rear first", [.. adhesions, adhesions[^1], adhesions[0]], [.. limits, highest.Pascals, highest.Pascals], Tone.Rear, Hatch.Rising)
+            .Line("greatest safe knee", adhesions, limits, Tone.Front, Dash.Solid, 2.6);
         if (present <= highest)
         {
             figure.Level("knee as set now", present.Pascals, Tone.Main, Dash.Dash);
         }
 
+        int[] listed = [.. Enumerable.Range(0, adhesions.Length).Where(i => i % 2 == 0)];
         figure.Table(table => table
-            .Column("Adhesion k", Measure.Number, adhesions)
-            .Column("Greatest knee shown with the front first", Measure.LinePressure, Enumerable.Range(0, adhesions.Length).Select(column => GreatestSafe(column) is >= 0 and var row ? knees[row].Pascals : (double?)null)));
+            .Column("Adhesion k", Measure.Number, listed.Select(i => adhesions[i]).ToArray())
+            .Column("Greatest knee with the front first, as far as shown", Measure.LinePressure, listed.Select(i => limits[i]).ToArray()));
         var now = new BalanceModel(vehicle, load);
         double[] rearFirst = [.. adhesions.Where(adhesion => RearFirst(now, adhesion))];
         var verdict = rearFirst.Length == 0
@@ -73,12 +73,30 @@ public static class SettingExplorer
             [figure.Build()],
             [
                 new Readout("Knee as set now", figure.Text(Measure.LinePressure, present)),
-                new Readout("Greatest safe knee here", greatest < 0 ? "none" : figure.Text(Measure.LinePressure, knees[greatest])),
+                new Readout("Greatest safe knee here", least >= highest.Pascals ? "above " + figure.Text(Measure.LinePressure, highest) : least <= 0 ? "none" : figure.Text(Measure.LinePressure, least)),
                 new Readout("Efficiency at adhesion 0.80", now.FirstLockUp(0.8) is { } lockUp ? Measure.Percent.Text(lockUp.Efficiency, figure.Units) : "no lock-up"),
             ],
             verdict);
+    }
 
-        int GreatestSafe(int column) => Enumerable.Range(0, knees.Length).LastOrDefault(row => cells[row][column] == 0, -1);
+    /// <summary>The greatest knee at each adhesion with which the front locks first: by halving, since a higher knee never brakes the rear less.</summary>
+    private static double[] GreatestKnees(Vehicle vehicle, LoadCase load, double[] adhesions, double highestPascals)
+    {
+        const int steps = 128;
+        BalanceModel[] models = [.. Enumerable.Range(0, steps + 1).Select(i => new BalanceModel(vehicle.WithRearKnee(Pressure.FromPascals(highestPascals * i / steps)), load))];
+        return [.. adhesions.Select(Greatest)];
+
+        double Greatest(double adhesion)
+        {
+            (int safe, int unsafeStep) = (-1, steps + 1);
+            while (unsafeStep - safe > 1)
+            {
+                int middle = (safe + unsafeStep) / 2;
+                (safe, unsafeStep) = RearFirst(models[middle], adhesion) ? (safe, middle) : (middle, unsafeStep);
+            }
+
+            return highestPascals * Math.Max(0, safe) / steps;
+        }
     }
 
     private static bool RearFirst(BalanceModel model, double adhesion) =>
