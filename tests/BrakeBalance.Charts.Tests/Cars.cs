@@ -53,6 +53,8 @@ internal static class Cars
             SettingFigures.GreatestSafeKnees(safeKnees, units),
             ComparisonFigures.BeforeAfter(light, changed, units: units),
             .. Foot(car, light, units),
+            KneeFigure.Of(car, conditions, 0.2, units: units),
+            SettingExplorer.Of(car.WithRearKnee(Pressure.FromBars(20), 0.3), Pressure.FromBars(60), units).Start.Figures[0],
         ];
     }
 

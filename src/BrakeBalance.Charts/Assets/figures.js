@@ -152,7 +152,7 @@
       json.controls.forEach((control, c) => {
         const text = control.texts[Number(inputs[c].value)];
         outputs[c].textContent = text;
-        inputs[c].setAttribute('aria-valuetext', text);
+        if (inputs[c].tagName === 'INPUT') inputs[c].setAttribute('aria-valuetext', text);
       });
       if (index === frame) return;
       frame = index;

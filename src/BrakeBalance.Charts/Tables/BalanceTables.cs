@@ -37,7 +37,7 @@ public static class BalanceTables
             (vehicle.Brakes.Front, vehicle.Tyres.Front.LoadedRadius.Meters),
             (vehicle.Brakes.Rear, vehicle.Tyres.Rear.LoadedRadius.Meters),
         ];
-        string step = Measure.LinePressure.Text(tenBar, units ?? Display.Units);
+        string step = Measure.LinePressure.Text(tenBar, units ?? Display.Units).Replace('\u00a0', ' ');
         return new TableBuilder(units)
             .Words("Axle", "front", "rear")
             .Rounded("Brake factor C*", Measure.Number, axles.Select(axle => (double?)axle.Brake.BrakeFactor))

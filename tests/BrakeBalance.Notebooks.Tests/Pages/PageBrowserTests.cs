@@ -64,8 +64,8 @@ public class PageBrowserTests(BrowserFixture browser)
         await page.Page.Keyboard.PressAsync("ArrowRight");
         await page.Page.WaitForExpressionAsync($"{number} !== '{before}'");
 
-        Assert.Equal("45 bar", before);
-        Assert.Equal("52 bar", await page.Page.EvaluateExpressionAsync<string>(number));
+        Assert.Equal("45\u00a0bar", before);
+        Assert.Equal("52\u00a0bar", await page.Page.EvaluateExpressionAsync<string>(number));
         page.AssertQuiet();
     }
 

@@ -1,0 +1,115 @@
+using System.Text.RegularExpressions;
+using BrakeBalance.Balance;
+using BrakeBalance.Charts.Exploring;
+using BrakeBalance.Charts.Figures;
+using BrakeBalance.Charts.Outputs;
+using BrakeBalance.Charts.Tables;
+using BrakeBalance.Rules;
+using BrakeBalance.Vehicles;
+using Microsoft.Data.Analysis;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Tests;
+
+public class BalanceTableTests
+{
+    private const string Coupe = "coupe-1960s";
+
+    private static readonly double[] Adhesions = [0.2, 0.5, 0.8, 1.1];
+
+    [Fact]
+    public void Axle_loads_add_up_to_the_weight_at_every_rate()
+    {
+        BalanceModel model = Cars.Model(Coupe);
+
+        DataFrame table = BalanceTables.AxleLoads(model, [0, 0.3, 0.9], UnitSystem.Si);
+
+        foreach (DataFrameRow row in table.Rows)
+            Assert.Equal(model.Weight.Kilonewtons, (double)row["Front load N₁ [kN]"] + (double)row["Rear load N₂ [kN]"], 0.06);
+        Assert.Null(table["Ideal rear share [%]"][0]);
+    }
+
+    [Fact]
+    public void Lock_ups_are_those_of_the_model_in_display_units()
+    {
+        BalanceModel model = Cars.Model(Coupe);
+
+        DataFrame table = BalanceTables.LockUps(model, Adhesions, UnitSystem.Us);
+
+        for (int i = 0; i < Adhesions.Length; i++)
+        {
+            LockUp lockUp = model.FirstLockUp(Adhesions[i])!;
+            Assert.Equal(lockUp.At.BrakingRate, (double)table["Braking rate z [–]"][i], 0.0051);
+            Assert.Equal(lockUp.At.LinePressures.Rear.PoundsForcePerSquareInch, (double)table["Rear line pressure [psi]"][i], 5.1);
+            Assert.Equal(lockUp.First == Axle.Front ? "front" : "REAR", table["Locks first"][i]);
+        }
+    }
+
+    [Fact]
+    public void A_change_that_makes_the_rear_lock_first_is_seen_in_the_comparison()
+    {
+        Vehicle before = Cars.Load(Coupe);
+        Vehicle after = before with { Hydraulics = before.Hydraulics.WithoutRearProportioning() };
+
+        DataFrame table = BalanceTables.Compare(before, after, Adhesions, UnitSystem.Si);
+
+        Assert.Equal(before.LoadCases.Length * Adhesions.Length, table.Rows.Count);
+        Assert.DoesNotContain("REAR", Column(table, "Before: locks first"));
+        Assert.Contains("REAR", Column(table, "After: locks first"));
+    }
+
+    [Fact]
+    public void Set_ups_with_other_load_cases_are_not_compared() =>
+        Assert.Throws<ArgumentException>(() => BalanceTables.Compare(Cars.Load(Coupe), Cars.Load("track-coupe"), Adhesions));
+
+    [Fact]
+    public void Brakes_give_the_force_that_the_model_computes()
+    {
+        Vehicle car = Cars.Load(Coupe);
+        Pressure low = Pressure.FromBars(40), high = Pressure.FromBars(50);
+        var model = new BalanceModel(car, car.LoadCases[0]);
+
+        DataFrame table = BalanceTables.Brakes(car, UnitSystem.Si);
+
+        double step = (model.At(high).BrakingForces.Front - model.At(low).BrakingForces.Front).Kilonewtons;
+        Assert.Equal(step, (double)table["Braking force per 10 bar [kN]"][0], 0.026);
+    }
+
+    [Fact]
+    public void Rules_are_told_in_words_and_said_to_be_no_approval()
+    {
+        Vehicle car = Cars.Load(Coupe);
+        RuleTable kept = RuleTable.Of(car);
+        RuleTable broken = RuleTable.Of(car with { Hydraulics = car.Hydraulics.WithoutRearProportioning() });
+
+        Assert.Equal(DistributionRules.Check(car).Count, Regex.Count(kept.ToHtml(), "<tr><td"));
+        Assert.Contains("✓ kept", kept.ToPlainText(), StringComparison.Ordinal);
+        Assert.DoesNotContain("✗", kept.ToPlainText(), StringComparison.Ordinal);
+        Assert.Contains("✗ broken", broken.ToHtml(), StringComparison.Ordinal);
+        Assert.Contains("no type approval", broken.ToHtml(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_explorers_greatest_knee_is_the_searchs_within_a_step()
+    {
+        Vehicle car = Cars.Load(Coupe);
+        Pressure highest = Pressure.FromBars(64);
+        var conditions = new SettingConditions { LowestAdhesion = 0.1, HighestAdhesion = 1.2, FrictionSpread = 0, LoadCases = [car.LoadCases[0].Name] };
+
+        Explorable explorer = SettingExplorer.Of(car, highest, UnitSystem.Si);
+
+        double shown = (double)explorer.Start.Figures[0].Table.Frame.Columns[1].Min();
+        double searched = SettingSearch.GreatestSafeKnee(car, conditions).Outcome!.Knee.Bars;
+        Assert.Equal(searched, shown, 1.0);
+    }
+
+    [Fact]
+    public void The_numbers_of_a_column_have_the_same_decimals()
+    {
+        string html = new FrameTable(new DataFrame(new DoubleDataFrameColumn("z [–]", [0.2, 1, 0.25]))).ToHtml();
+
+        Assert.Equal(["0.20", "1.00", "0.25"], Regex.Matches(html, "<td class=\"number\">([^<]+)</td>").Select(match => match.Groups[1].Value));
+    }
+
+    private static IEnumerable<object?> Column(DataFrame table, string name) => table[name].Cast<object?>();
+}
