@@ -1,0 +1,49 @@
+using BrakeBalance.Balance;
+using BrakeBalance.Rules;
+using Microsoft.Data.Analysis;
+
+namespace BrakeBalance.Charts.Figures;
+
+/// <summary>Tables of pedal, assist and rules as data frames, in display units rounded as running text is.</summary>
+public static class FootTables
+{
+    /// <summary>Every force and pressure from the foot to the road at a series of braking rates.</summary>
+    /// <param name="control">The car's control in one load case.</param>
+    /// <param name="brakingRates">Braking rates [–]; above zero; those that the highest pressure does not reach are left out.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <returns>A row a rate.</returns>
+    public static DataFrame Path(ControlForce control, IReadOnlyList<double> brakingRates, UnitSystem? units = null)
+    {
+        UnitSystem shown = units ?? Display.Units;
+        ControlForcePoint[] points = [.. brakingRates.Select(control.AtRate).OfType<ControlForcePoint>()];
+        return new TableBuilder(shown)
+            .Column("Braking rate z", Measure.Number, Rounded(Measure.Number, shown, points.Select(p => p.Balance.BrakingRate)))
+            .Column("Pedal force", Measure.ControlForce, Rounded(Measure.ControlForce, shown, points.Select(p => p.PedalForce.Newtons)))
+            .Column("Input rod", Measure.ControlForce, Rounded(Measure.ControlForce, shown, points.Select(p => p.InputRodForce.Newtons)))
+            .Column("Output rod", Measure.ControlForce, Rounded(Measure.ControlForce, shown, points.Select(p => p.OutputRodForce.Newtons)))
+            .Column("At the cylinder", Measure.LinePressure, Rounded(Measure.LinePressure, shown, points.Select(p => p.OutletPressures.Front.Pascals)))
+            .Column("At the front brakes", Measure.LinePressure, Rounded(Measure.LinePressure, shown, points.Select(p => p.Balance.LinePressures.Front.Pascals)))
+            .Column("At the rear brakes", Measure.LinePressure, Rounded(Measure.LinePressure, shown, points.Select(p => p.Balance.LinePressures.Rear.Pascals)))
+            .Build().Frame;
+    }
+
+    /// <summary>Verdicts of rules in words.</summary>
+    /// <param name="verdicts">The verdicts.</param>
+    /// <returns>A row a rule.</returns>
+    public static DataFrame Rules(IEnumerable<RuleVerdict> verdicts)
+    {
+        RuleVerdict[] listed = [.. verdicts];
+        return new TableBuilder()
+            .Words("Rule", listed.Select(verdict => verdict.Title))
+            .Words("Outcome", listed.Select(verdict => verdict.Outcome switch { RuleOutcome.Pass => "pass", RuleOutcome.Fail => "FAIL", _ => "not applicable" }))
+            .Words("Finding", listed.Select(verdict => verdict.Explanation))
+            .Words("Source", listed.Select(verdict => verdict.Source))
+            .Build().Frame;
+    }
+
+    private static IEnumerable<double?> Rounded(Measure measure, UnitSystem units, IEnumerable<double> si)
+    {
+        DisplayUnit unit = measure.In(units);
+        return si.Select(value => (double?)unit.ToSi(Math.Round(unit.FromSi(value) / unit.RoundTo, MidpointRounding.AwayFromZero) * unit.RoundTo));
+    }
+}
