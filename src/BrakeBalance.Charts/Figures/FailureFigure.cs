@@ -60,7 +60,7 @@ public static partial class FootFigures
 
     internal static string BoundWords(RateBound bound) => bound switch
     {
-        RateBound.Road => "an axle is about to lock",
+        RateBound.Road => "the road's grip",
         RateBound.Travel => "the pedal comes to its end",
         RateBound.Nothing => "nothing is left that brakes",
         _ => "the foot",

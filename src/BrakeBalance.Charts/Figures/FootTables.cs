@@ -17,13 +17,13 @@ public static class FootTables
         UnitSystem shown = units ?? Display.Units;
         ControlForcePoint[] points = [.. brakingRates.Select(control.AtRate).OfType<ControlForcePoint>()];
         return new TableBuilder(shown)
-            .Column("Braking rate z", Measure.Number, Rounded(Measure.Number, shown, points.Select(p => p.Balance.BrakingRate)))
-            .Column("Pedal force", Measure.ControlForce, Rounded(Measure.ControlForce, shown, points.Select(p => p.PedalForce.Newtons)))
-            .Column("Input rod", Measure.ControlForce, Rounded(Measure.ControlForce, shown, points.Select(p => p.InputRodForce.Newtons)))
-            .Column("Output rod", Measure.ControlForce, Rounded(Measure.ControlForce, shown, points.Select(p => p.OutputRodForce.Newtons)))
-            .Column("At the cylinder", Measure.LinePressure, Rounded(Measure.LinePressure, shown, points.Select(p => p.OutletPressures.Front.Pascals)))
-            .Column("At the front brakes", Measure.LinePressure, Rounded(Measure.LinePressure, shown, points.Select(p => p.Balance.LinePressures.Front.Pascals)))
-            .Column("At the rear brakes", Measure.LinePressure, Rounded(Measure.LinePressure, shown, points.Select(p => p.Balance.LinePressures.Rear.Pascals)))
+            .Column("Rate z", Measure.Number, Rounded(Measure.Number, shown, points.Select(p => p.Balance.BrakingRate)))
+            .Column("Pedal F", Measure.ControlForce, Rounded(Measure.ControlForce, shown, points.Select(p => p.PedalForce.Newtons)))
+            .Column("Rod in", Measure.ControlForce, Rounded(Measure.ControlForce, shown, points.Select(p => p.InputRodForce.Newtons)))
+            .Column("Rod out", Measure.ControlForce, Rounded(Measure.ControlForce, shown, points.Select(p => p.OutputRodForce.Newtons)))
+            .Column("Cylinder", Measure.LinePressure, Rounded(Measure.LinePressure, shown, points.Select(p => p.OutletPressures.Front.Pascals)))
+            .Column("Front", Measure.LinePressure, Rounded(Measure.LinePressure, shown, points.Select(p => p.Balance.LinePressures.Front.Pascals)))
+            .Column("Rear", Measure.LinePressure, Rounded(Measure.LinePressure, shown, points.Select(p => p.Balance.LinePressures.Rear.Pascals)))
             .Build().Frame;
     }
 

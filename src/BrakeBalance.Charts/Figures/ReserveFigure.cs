@@ -7,41 +7,53 @@ namespace BrakeBalance.Charts.Figures;
 
 public static partial class FootFigures
 {
-    /// <summary>Pedal force for a stop out of the stored energy, application by application after the engine has stopped.</summary>
+    /// <summary>The hardest stop that the stored energy still helps, application by application after the engine has stopped.</summary>
     /// <param name="control">The car's control in one load case.</param>
-    /// <param name="brakingRate">Braking rate of each stop [–].</param>
+    /// <param name="brakingRate">Braking rate of each stop [–]: it decides how much each application takes from the store.</param>
     /// <param name="applications">How many applications are shown at most.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure; without a reserve it shows the unassisted pedal alone.</returns>
+    /// <returns>The figure; without a reserve it shows one bar of no height.</returns>
     public static Figure Reserve(ControlForce control, double brakingRate = 0.5, int applications = 6, UnitSystem? units = null, string id = "reserve")
     {
         var figure = new FigureBuilder(id, units);
         ImmutableArray<ReserveApplication> reserve = FailureAnalysis.Reserve(control, new FailureConditions { BrakingRate = brakingRate }, applications);
-        double? Effort(BrakeAssist assist) => new ControlForce(control.Model, control.Control with { Assist = assist }).AtRate(brakingRate)?.PedalForce.Newtons;
-        double?[] efforts = [.. reserve.Select(application => Effort(application.Assist)), Effort(control.Control.Assist.WithoutEnergy())];
-        string[] names = [.. reserve.Select(application => FormattableString.Invariant($"{application.Number}")), "no assist"];
-        bool reached = efforts.All(effort => effort is not null);
-        string finding = reserve.Length == 0 ? "Nothing is stored: with the engine stopped the leg is alone"
-            : reserve.Length == 1 || !reached ? "One application is left once the engine has stopped"
-            : $"The second stop without the engine takes {figure.Text(Measure.ControlForce, efforts[1]!.Value)}, the first {figure.Text(Measure.ControlForce, efforts[0]!.Value)}";
+        ControlForce[] stops = [.. reserve.Select(application => application.Assist).Append(control.Control.Assist.WithoutEnergy())
+            .Select(assist => new ControlForce(control.Model, control.Control with { Assist = assist }))];
+        double[] helped = [.. stops.Select(HelpedUpTo)];
+        double?[] efforts = [.. stops.Select(stop => stop.AtRate(brakingRate)?.PedalForce.Newtons)];
+        string[] names = [.. reserve.Select(application => FormattableString.Invariant($"{application.Number}")), "spent"];
+        string Effort(int i) => efforts[i] is { } newtons ? figure.Text(Measure.ControlForce, newtons) : "more than the highest pressure";
+        string finding = reserve.Length switch
+        {
+            0 => "Nothing is stored: with the engine stopped the leg is alone",
+            1 => $"One application is left; it is helped up to a braking rate of {Words(helped[0])}",
+            _ => $"Without the engine the first stop is helped up to a rate of {Words(helped[0])}, application {reserve.Length} up to {Words(helped[^2])}",
+        };
+        bool oil = control.Control.Assist is HydraulicBooster;
         return figure
             .Title(finding)
             .Describe(
-                $"Pedal force for a braking rate of {Words(brakingRate)} with the engine stopped, by application, the pedal let up fully in between. {control.Model.Vehicle.Name}, {control.Model.LoadCase.Name}.",
-                "Bars of pedal force that grow from application to application; the last bar is the pedal without assist.",
+                $"Hardest stop that is still helped, engine stopped, stops of {Words(brakingRate)} with the pedal let up in between. {control.Model.Vehicle.Name}, {control.Model.LoadCase.Name}.",
+                "Bars that shrink from application to application: the braking rate up to which the stored energy still helps.",
                 string.Join(" ", reserve.Select((application, i) => FormattableString.Invariant(
-                    $"Application {application.Number}: {100 * application.ShareOfFirst:0} % of the first one's assist, {figure.Text(Measure.ControlForce, efforts[i] ?? 0)}.")))
-                + $" Without assist a braking rate of {Words(brakingRate)} takes {figure.Text(Measure.ControlForce, efforts[^1] ?? 0)}.")
+                    $"Application {application.Number}: {100 * application.ShareOfFirst:0} % of the first one's assist; a rate of {Words(brakingRate)} takes {Effort(i)}.")))
+                + $" With the store spent a braking rate of {Words(brakingRate)} takes {Effort(stops.Length - 1)}.")
             .Categories("Application after the engine has stopped", names)
-            .Y("Pedal force", "F", Measure.ControlForce, 0)
-            .Bars("pedal force", efforts.Select(effort => effort ?? 0).ToArray(), Tone.Front)
-            .Level("500 N, the rules' highest pedal force", 500)
+            .Y("Braking rate up to which it helps", "z", Measure.Number, 0, Math.Max(0.6, helped.Max() * 1.1))
+            .Bars("helped up to", helped, Tone.Front)
+            .Level($"stops of {Words(brakingRate)}", brakingRate)
             .Table(table => table
                 .Words("Application", names)
-                .Column(control.Control.Assist is HydraulicBooster ? "Oil pressure left" : "Vacuum left", control.Control.Assist is HydraulicBooster ? Measure.LinePressure : Measure.Vacuum, [.. reserve.Select(a => (double?)a.WorkingPressure.Pascals), 0d])
+                .Column(oil ? "Oil pressure left" : "Vacuum left", oil ? Measure.LinePressure : Measure.Vacuum, [.. reserve.Select(a => (double?)a.WorkingPressure.Pascals), 0d])
                 .Column("Share of the first", Measure.Percent, [.. reserve.Select(a => (double?)a.ShareOfFirst), 0d])
-                .Column("Pedal force", Measure.ControlForce, efforts))
+                .Column("Helped up to a rate of", Measure.Number, helped.Select(rate => (double?)rate))
+                .Column($"Pedal force for {Words(brakingRate)}", Measure.ControlForce, efforts))
             .Build();
     }
+
+    private static double HelpedUpTo(ControlForce control) =>
+        control.Control.Assist is not PoweredAssist { RunOut: not null } ? 0
+        : control.RunOut() is { } runOut ? runOut.Balance.BrakingRate
+        : control.Model.At(control.Model.MaximumPressure).BrakingRate;
 }

@@ -131,7 +131,11 @@ internal static class PlotlyRenderer
         }
         else
         {
-            result.SetProperty("type", "category");
+            // Places by number, so that lines across the plot keep to it: a number on an axis of categories would be one more category.
+            result.SetProperty("range", new[] { -0.5, axis.Categories.Count - 0.5 });
+            result.SetProperty("tickmode", "array");
+            result.SetProperty("tickvals", Enumerable.Range(0, axis.Categories.Count).ToArray());
+            result.SetProperty("ticktext", axis.Categories.Select(SvgWriter.Escape).ToArray());
         }
 
         return result;

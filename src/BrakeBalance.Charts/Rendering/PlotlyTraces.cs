@@ -75,12 +75,13 @@ internal static class PlotlyTraces
                 break;
             case BarLayer bars:
                 Trace2D bar = Plain("bar", bars.Name);
-                bar.SetProperty("x", layout.Figure.XAxis.Categories!.ToArray());
+                bar.SetProperty("x", Enumerable.Range(0, bars.Values.Count).ToArray());
+                bar.SetProperty("customdata", layout.Figure.XAxis.Categories!.ToArray());
                 bar.SetProperty("y", Y(layout, bars.Values));
                 bar.SetProperty("marker", Dynamic.Of(
                     ("color", bars.Hatch == Hatch.None ? colour : colour + "33"), ("line", Dynamic.Of(("color", colour), ("width", 1))),
                     ("pattern", Pattern(bars.Hatch, colour, null))));
-                bar.SetProperty("hovertemplate", $"%{{x}}: %{{y:.4~g}} {YUnit(layout).Symbol}<extra>{SvgWriter.Escape(bars.Name)}</extra>");
+                bar.SetProperty("hovertemplate", $"%{{customdata}}: %{{y:.4~g}} {YUnit(layout).Symbol}<extra>{SvgWriter.Escape(bars.Name)}</extra>");
                 if (bars.Error is { } spread)
                 {
                     bar.SetProperty("error_y", ErrorBars(layout, spread, theme.Ink));
