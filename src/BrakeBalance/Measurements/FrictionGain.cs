@@ -11,7 +11,8 @@ internal sealed class FrictionGain
     private const double Highest = 2.2;
     private const int Nodes = 190;
 
-    private readonly CubicSpline _logNewtonsPerPascal;
+    private readonly CubicSpline? _logNewtonsPerPascal;
+    private readonly double _atOwnFriction;
 
     public FrictionGain(Brake brake, double loadedRadiusMetres)
     {
@@ -29,13 +30,18 @@ internal sealed class FrictionGain
         _logNewtonsPerPascal = CubicSpline.InterpolateNaturalSorted(factors, logs);
     }
 
+    private FrictionGain(double atOwnFriction) => _atOwnFriction = atOwnFriction;
+
+    /// <summary>Without the table: for a car that is looked at once, at its own friction.</summary>
+    public static FrictionGain AtOwnFriction(Brake brake, double loadedRadiusMetres) => new(2 * brake.TorqueNewtonMetresPerPascal / loadedRadiusMetres);
+
     /// <summary>Newtons of both wheels per pascal.</summary>
     /// <param name="factor">Friction over the brake's own [–].</param>
-    public double At(double factor) => Math.Exp(_logNewtonsPerPascal.Interpolate(Math.Clamp(factor, Lowest, Highest)));
+    public double At(double factor) => _logNewtonsPerPascal is null ? _atOwnFriction : Math.Exp(_logNewtonsPerPascal.Interpolate(Math.Clamp(factor, Lowest, Highest)));
 
     /// <summary>Relative change of force per relative change of friction [–].</summary>
     /// <param name="factor">Friction over the brake's own [–].</param>
-    public double SensitivityAt(double factor) => factor * _logNewtonsPerPascal.Differentiate(Math.Clamp(factor, Lowest, Highest));
+    public double SensitivityAt(double factor) => _logNewtonsPerPascal is null ? 1 : factor * _logNewtonsPerPascal.Differentiate(Math.Clamp(factor, Lowest, Highest));
 
     private static double? Force(Brake brake, double factor, double radius)
     {

@@ -1,3 +1,5 @@
+using BrakeBalance.Vehicles;
+
 namespace BrakeBalance.Measurements;
 
 /// <summary>Relative standard deviations of what is hardest to know of a car.</summary>
@@ -15,4 +17,19 @@ public sealed record ParameterSpread
     /// <summary>Of the height of the centre of gravity [–]; 0 to 0.3.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 0.3.</exception>
     public double CentreOfGravityHeight { get; init => field = Require.Between(value, 0, 0.3); } = 0.05;
+
+    /// <summary>The spread that the ranges of a vehicle file say; where they say nothing, the usual one.</summary>
+    /// <param name="car">The car with its ranges.</param>
+    /// <returns>Standard deviations of even distributions over the ranges.</returns>
+    public static ParameterSpread From(UncertainVehicle car)
+    {
+        var spread = new ParameterSpread();
+        double? Of(string path) => Enumerable.Range(0, car.Ranges.Count).Where(i => car.Ranges[i].Path.EndsWith(path, StringComparison.Ordinal)).Select(i => (double?)Math.Min(0.5, car.RelativeHalfWidth(i) / Math.Sqrt(3))).FirstOrDefault();
+        return spread with
+        {
+            FrontFriction = Of("front.brake.friction") ?? spread.FrontFriction,
+            RearFriction = Of("rear.brake.friction") ?? spread.RearFriction,
+            CentreOfGravityHeight = Math.Min(0.3, Of("centreOfGravityHeight") ?? spread.CentreOfGravityHeight),
+        };
+    }
 }

@@ -110,14 +110,17 @@ internal sealed class StopModel
         return sum;
     }
 
-    /// <summary>What a stop that was not made yet would show.</summary>
-    /// <returns>Logarithm of the braking rate, and the chances that nothing locks, the front, or the rear locks first.</returns>
-    public (double LogRate, double None, double Front, double Rear) Predict(TestStop planned, Vector<double> theta)
+    /// <summary>Logarithm of the rear line pressure at which both axles lock together, over that of the front: what a setting has to make; first load case, first surface.</summary>
+    public double LogRearForTogether(Vector<double> theta)
     {
-        Stop stop = Prepare(planned with { Locked = FirstLock.Front }, out _) ?? throw new ArgumentException("The planned stop names no load case or no pressure that the car has.", nameof(planned));
-        return Predict(stop, theta);
+        CarDraw car = Car(theta);
+        double adhesion = _surfaces.Count > 0 ? Math.Exp(theta[3]) : 0.85;
+        (double front, double rear) = new LockKernel(Vehicle, Vehicle.LoadCases[0], _gains, 0).Draw(car.Front, car.Rear, car.Height, adhesion, adhesion).Together();
+        return Math.Log(Math.Max(1, rear) / front);
     }
 
+    /// <summary>What a stop that was not made yet would show.</summary>
+    /// <returns>Logarithm of the braking rate, and the chances that nothing locks, the front, or the rear locks first.</returns>
     public (double LogRate, double None, double Front, double Rear) Predict(Stop stop, Vector<double> theta)
     {
         (CarDraw car, PerAxle<double> friction) = Forces(theta);

@@ -34,7 +34,8 @@ public static class VehicleFile
     /// <returns>The reading, or null and every problem found.</returns>
     public static (VehicleReading? Reading, IReadOnlyList<Problem> Problems) TryRead(string text, params IEnumerable<ValueOverride> overrides)
     {
-        DocumentReading<VehicleDocument> reading = DocumentFile.Read<VehicleDocument>(text, overrides);
+        List<string> filled = [];
+        DocumentReading<VehicleDocument> reading = ReadDocument(text, filled, overrides);
         if (reading.Partial is not { } document)
         {
             return (null, reading.Problems);
@@ -42,12 +43,24 @@ public static class VehicleFile
 
         var builder = new VehicleBuilder(reading.Problems);
         return builder.Build(document) is { } vehicle
-            ? (new VehicleReading(vehicle, reading.Ranges), [])
+            ? (new VehicleReading(vehicle, [.. reading.Ranges.Select(range => range with { IsTypical = filled.Contains(range.Path) })]) { FromCarClass = filled }, [])
             : (null, [.. reading.Problems, .. builder.Problems]);
+    }
+
+    internal static DocumentReading<VehicleDocument> ReadDocument(string text, List<string> filled, IEnumerable<ValueOverride> overrides)
+    {
+        // A value that an override sets is no longer the class's.
+        DocumentReading<VehicleDocument> reading = DocumentFile.Read<VehicleDocument>(text, json => CarClasses.Fill(json, filled), overrides);
+        filled.RemoveAll(path => overrides.Any(change => change.Path == path));
+        return reading;
     }
 }
 
 /// <summary>What came of reading a vehicle file.</summary>
 /// <param name="Vehicle">The vehicle; a value given as a range stands at its middle.</param>
 /// <param name="Ranges">The values given as ranges.</param>
-public sealed record VehicleReading(Vehicle Vehicle, IReadOnlyList<ValueRange> Ranges);
+public sealed record VehicleReading(Vehicle Vehicle, IReadOnlyList<ValueRange> Ranges)
+{
+    /// <summary>Paths of the entries that the file leaves out and its car class supplies (common practice).</summary>
+    public IReadOnlyList<string> FromCarClass { get; init; } = [];
+}

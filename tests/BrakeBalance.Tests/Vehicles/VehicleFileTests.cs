@@ -54,7 +54,7 @@ public class VehicleFileTests
         { "\"2.50 m\"", "null", "wheelbase", "null does not fit", "a length" },
         { "\"2.50 m\"", "[\"2.50 m\"]", "wheelbase", "a list does not fit", "a length" },
         { "\"1200 kg\"", "\"-1200 kg\"", "loadCases[0].mass", "outside the range", "from 200 kg to 7500 kg" },
-        { "\"wheelbase\"", "\"wheelbas\"", "wheelbas", "Did you mean \"wheelbase\"?", "name, note, wheelbase" },
+        { "\"wheelbase\"", "\"wheelbas\"", "wheelbas", "Did you mean \"wheelbase\"?", "name, note, carClass, wheelbase" },
         { "\"effectiveRadius\"", "\"effectivRadius\"", "front.brake.effectivRadius", "Did you mean \"effectiveRadius\"?", "pistonDiameters" },
         { "\"name\": \"Test coupe\"", "\"name\": \"  \"", "name", "does not fit", "text" },
         { "\"name\": \"Test coupe\"", "\"name\": 17", "name", "17 does not fit", "text" },
@@ -230,8 +230,8 @@ public class VehicleFileTests
         Assert.Equal(0.40, reading.Vehicle.Brakes.Front.FrictionCoefficient, 1e-12);
         Assert.Equal(35, reading.Vehicle.Hydraulics.RearProportioningValve!.Knee.Bars, 1e-9);
         Assert.Equal(
-            [new("loadCases[0].mass", "1150 kg", "1250 kg"), new("front.brake.friction", "0.36", "0.44"), new ValueRange("hydraulics.rearValves[0].knee", "30 bar", "40 bar")],
-            reading.Ranges);
+            [("loadCases[0].mass", "1150 kg", "1250 kg"), ("front.brake.friction", "0.36", "0.44"), ("hydraulics.rearValves[0].knee", "30 bar", "40 bar")],
+            reading.Ranges.Select(range => (range.Path, range.Low, range.High)));
     }
 
     [Fact]

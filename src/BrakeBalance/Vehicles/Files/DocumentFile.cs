@@ -53,7 +53,16 @@ internal static class DocumentFile
     /// <param name="text">The text of the file.</param>
     /// <param name="overrides">Single values to take in place of the text's.</param>
     /// <returns>The document, complete as far as its entries by themselves go, or every problem found.</returns>
-    public static DocumentReading<T> Read<T>(string text, params IEnumerable<ValueOverride> overrides) where T : class
+    public static DocumentReading<T> Read<T>(string text, params IEnumerable<ValueOverride> overrides) where T : class =>
+        Read<T>(text, null, overrides);
+
+    /// <summary>Reads a document after something was done to its JSON.</summary>
+    /// <typeparam name="T">The document type, its entries marked with <see cref="FieldAttribute"/>.</typeparam>
+    /// <param name="text">The text of the file.</param>
+    /// <param name="prepare">Changes the JSON before the overrides; null for nothing.</param>
+    /// <param name="overrides">Single values to take in place of the text's.</param>
+    /// <returns>The document, complete as far as its entries by themselves go, or every problem found.</returns>
+    public static DocumentReading<T> Read<T>(string text, Func<JsonObject, IEnumerable<Problem>>? prepare, IEnumerable<ValueOverride> overrides) where T : class
     {
         (JsonNode? root, Problem? fault) = Parse(text);
         if (fault is not null)
@@ -64,13 +73,16 @@ internal static class DocumentFile
         List<Problem> problems = [];
         if (root is JsonObject json)
         {
+            problems.AddRange(prepare?.Invoke(json) ?? []);
             problems.AddRange(overrides.Select(change => JsonPath.Set(json, change)).OfType<Problem>());
         }
 
         var reader = new DocumentReader();
         var document = (T?)reader.ReadDocument(typeof(T), root, "");
         problems.AddRange(reader.Problems);
-        return problems.Count > 0 ? new(null, [], problems) { Partial = document } : new(document, reader.Ranges, []) { Partial = document };
+        return problems.Count > 0
+            ? new(null, [], problems) { Partial = document }
+            : new(document, reader.Ranges, []) { Partial = document, Targets = reader.Targets };
     }
 }
 
@@ -82,4 +94,7 @@ internal sealed record DocumentReading<T>(T? Document, IReadOnlyList<ValueRange>
 {
     /// <summary>The document as far as it could be read, for checks that do not need the rest; null when nothing could.</summary>
     public T? Partial { get; init; }
+
+    /// <summary>Where in the document each range went.</summary>
+    public IReadOnlyList<RangeTarget> Targets { get; init; } = [];
 }

@@ -15,6 +15,9 @@ internal sealed class DocumentReader
 
     public IReadOnlyList<ValueRange> Ranges => _ranges;
 
+    /// <summary>Where in the document each range went, so that other values of it can be tried without reading again.</summary>
+    public List<RangeTarget> Targets { get; } = [];
+
     public object? ReadDocument(Type type, JsonNode? node, string path)
     {
         if (node is not JsonObject json)
@@ -48,6 +51,7 @@ internal sealed class DocumentReader
         foreach (FieldInfo field in fields)
         {
             string fieldPath = Join(path, field.Key);
+            int before = _ranges.Count;
             if (!json.TryGetPropertyValue(field.Key, out JsonNode? value))
             {
                 if (field.About.Required)
@@ -58,6 +62,7 @@ internal sealed class DocumentReader
             else if (Read(field, value, fieldPath) is { } read)
             {
                 field.Property.SetValue(document, read);
+                KeepTargets(document, field, fieldPath, before);
             }
         }
 
@@ -71,6 +76,20 @@ internal sealed class DocumentReader
         }
 
         return document;
+    }
+
+    private void KeepTargets(object document, FieldInfo field, string fieldPath, int before)
+    {
+        for (int i = before; i < _ranges.Count; i++)
+        {
+            string rest = _ranges[i].Path[fieldPath.Length..];
+            int index = -1;
+            if (rest.Length == 0 || (rest.EndsWith(']') && int.TryParse(rest[1..^1], NumberStyles.None, CultureInfo.InvariantCulture, out index)))
+            {
+                _ranges[i] = _ranges[i] with { HowToMeasure = field.About.HowToMeasure, Description = field.About.Description };
+                Targets.Add(new RangeTarget(document, field, index, _ranges[i]));
+            }
+        }
     }
 
     internal static string Join(string path, string key) => path.Length == 0 ? key : path + "." + key;

@@ -13,6 +13,10 @@ public sealed class VehicleDocument
     [Field("Anything a reader should know of this car or file", Example = "Weighed on 12 May, driver aboard, half a tank")]
     public string? Note { get; set; }
 
+    /// <summary>Car class.</summary>
+    [Field("Class of car whose typical ranges stand in for what is left out: 1960s coupe, track coupe, small sports car, rear-engined car or pickup", Example = "1960s coupe")]
+    public string? CarClass { get; set; }
+
     /// <summary>Wheelbase.</summary>
     [Field("Distance between the axles, hub centre to hub centre", Required = true, Low = "1 m", High = "6 m", Example = "2.60 m",
         HowToMeasure = "Tape measure, hub centre to hub centre, both sides")]

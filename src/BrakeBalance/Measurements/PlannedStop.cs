@@ -1,0 +1,37 @@
+using UnitsNet;
+
+namespace BrakeBalance.Measurements;
+
+/// <summary>One line of a test plan.</summary>
+public sealed record PlannedStop
+{
+    /// <summary>Number in the order of the day, from 1.</summary>
+    public required int Number { get; init; }
+
+    /// <summary>What it is for.</summary>
+    public required string Purpose { get; init; }
+
+    /// <summary>Speed at which the pedal is applied.</summary>
+    public required Speed Speed { get; init; }
+
+    /// <summary>Front line pressure to build up to over about a second, gauge.</summary>
+    public required Pressure TargetPressure { get; init; }
+
+    /// <summary>Load case.</summary>
+    public required string LoadCase { get; init; }
+
+    /// <summary>Surface.</summary>
+    public required string Surface { get; init; }
+
+    /// <summary>Turns of the knob from fully out; null when there is no knob.</summary>
+    public double? Turns { get; init; }
+
+    /// <summary>Braking rate expected, with its 90 % interval [–].</summary>
+    public required Interval<double> BrakingRate { get; init; }
+
+    /// <summary>Chance that the rear locks first [–].</summary>
+    public required double RearFirst { get; init; }
+
+    /// <summary>When to break off the stop, or the day.</summary>
+    public required string AbortIf { get; init; }
+}

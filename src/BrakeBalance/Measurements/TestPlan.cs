@@ -1,0 +1,39 @@
+using System.Globalization;
+using System.Text;
+
+namespace BrakeBalance.Measurements;
+
+/// <summary>An ordered list of test stops, with cautions; its CSV is a sheet to fill in that <see cref="LogReader.ReadTestStops"/> reads back.</summary>
+public sealed record TestPlan
+{
+    /// <summary>Name of the car.</summary>
+    public required string Car { get; init; }
+
+    /// <summary>The stops in order: least rear braking and least speed first.</summary>
+    public required IReadOnlyList<PlannedStop> Stops { get; init; }
+
+    /// <summary>Cautions, to be read out before the first stop.</summary>
+    public required IReadOnlyList<string> Cautions { get; init; }
+
+    /// <summary>The sheet as CSV: planned values filled in, measured ones left empty.</summary>
+    /// <returns>Text with LF line ends; cells separated by semicolons, decimals with a point.</returns>
+    public string ToCsv()
+    {
+        var csv = new StringBuilder();
+        csv.Append(CultureInfo.InvariantCulture, $"# test plan for {Car.Replace('\n', ' ')}; fill in the empty cells, leave those of stops not made\n");
+        foreach (string caution in Cautions)
+        {
+            csv.Append(CultureInfo.InvariantCulture, $"# {caution}\n");
+        }
+
+        csv.Append("# locked first: none, front, rear or together; lock pressure: front gauge at the moment of lock-up\n");
+        csv.Append("stop;speed [km/h];target pressure [bar];load case;surface;turns;abort if;front pressure [bar];rear pressure [bar];lock pressure [bar];deceleration [g];locked first;temperature [°C];notes\n");
+        foreach (PlannedStop stop in Stops)
+        {
+            string turns = stop.Turns?.ToString("0.##", CultureInfo.InvariantCulture) ?? "";
+            csv.Append(CultureInfo.InvariantCulture, $"{stop.Number};{stop.Speed.KilometersPerHour:0};{stop.TargetPressure.Bars:0};{stop.LoadCase};{stop.Surface};{turns};{stop.AbortIf.Replace(';', ',')};;;;;;;\n");
+        }
+
+        return csv.ToString();
+    }
+}

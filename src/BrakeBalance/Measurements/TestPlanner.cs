@@ -1,0 +1,112 @@
+using System.Globalization;
+using BrakeBalance.Vehicles;
+using MathNet.Numerics.LinearAlgebra;
+using UnitsNet;
+
+namespace BrakeBalance.Measurements;
+
+/// <summary>Makes a test plan for a car: from safe and slow to the stops that set the balance.</summary>
+/// <remarks>
+/// Order by common practice: least rear braking first, lightest load first (the rear lifts most), easy and firm stops without lock-up, then to the first lock-up
+/// at the lowest speed that shows it, then the same with more load. A stop that the model gives more than one chance in twenty of a rear-first lock-up is left out.
+/// </remarks>
+public static class TestPlanner
+{
+    /// <summary>Makes the plan.</summary>
+    /// <param name="estimate">What is known so far; an estimate from no stops serves before the first.</param>
+    /// <param name="surfaces">Surfaces to test on; null for those of the estimate, or dry and wet.</param>
+    /// <returns>The plan.</returns>
+    public static TestPlan Make(CarEstimate estimate, IReadOnlyList<string>? surfaces = null)
+    {
+        Vehicle vehicle = estimate.Model.Vehicle;
+        string[] names = surfaces is { Count: > 0 } ? [.. surfaces] : estimate.Model.Surfaces.Count > 0 ? [.. estimate.Model.Surfaces.Select(s => s.Name)] : ["dry", "wet"];
+        if (names.Any(n => estimate.Model.Adhesion(estimate.Model.PriorMean, n) is null))
+        {
+            throw new ArgumentException($"The estimate knows the surfaces {string.Join(", ", estimate.Model.Surfaces.Select(s => s.Name))}; make it with all surfaces to be tested on ({string.Join(", ", names)}).", nameof(surfaces));
+        }
+
+        double? turns = vehicle.Hydraulics.RearProportioningValve?.Adjustment is null ? null : 0;
+        List<PlannedStop> plan = [];
+        Vector<double>[] draws = [.. estimate.Posterior.Draws.Where((_, i) => i % Math.Max(1, estimate.Posterior.Draws.Length / 200) == 0)];
+        foreach (LoadCase load in vehicle.LoadCases)
+        {
+            foreach (string surface in names)
+            {
+                double limit = LockPressure(estimate, load, surface, turns, draws);
+                (double Share, double Speed, string Purpose)[] ladder =
+                [
+                    (0.35, 30, "easy stop: warms the brakes, proves that the car pulls up straight"),
+                    (0.55, 40, "firm stop without lock-up: friction of both axles together"),
+                    (0.75, 50, "firm stop above the knee: friction of the rear against the front"),
+                    (1.15, 40, "to the first lock-up, from the lowest speed that shows it"),
+                    (1.15, 50, "the same again: lock-up scatters, one call is none"),
+                ];
+                foreach ((double share, double speed, string purpose) in ladder)
+                {
+                    var stop = new TestStop { LoadCase = load.Name, Surface = surface, FrontPressure = Pressure.FromBars(Math.Round(share * limit / 1e5)), InitialSpeed = Speed.FromKilometersPerHour(speed), Turns = turns };
+                    CandidateStop judged = NextTest.Rank(estimate, [stop]) is [var only] ? only : null!;
+                    if (judged is null)
+                    {
+                        continue;
+                    }
+
+                    plan.Add(new PlannedStop
+                    {
+                        Number = plan.Count + 1,
+                        Purpose = purpose,
+                        Speed = stop.InitialSpeed!.Value,
+                        TargetPressure = stop.FrontPressure!.Value,
+                        LoadCase = load.Name,
+                        Surface = surface,
+                        Turns = turns,
+                        BrakingRate = judged.BrakingRate,
+                        RearFirst = judged.RearFirst,
+                        AbortIf = share > 1
+                            ? "release at the first call of any lock-up; end the day at a rear call"
+                            : string.Create(CultureInfo.InvariantCulture, $"any wheel locks, the car pulls, or the gauge passes {stop.FrontPressure.Value.Bars + 10:0} bar"),
+                    });
+                }
+            }
+        }
+
+        return new TestPlan { Car = vehicle.Name, Stops = plan, Cautions = Cautions(vehicle, turns is not null) };
+    }
+
+    private static double LockPressure(CarEstimate estimate, LoadCase load, string surface, double? turns, Vector<double>[] draws)
+    {
+        // The lowest pressure at which half of the draws have locked.
+        double highest = Math.Min(120e5, estimate.Model.Vehicle.Hydraulics.MaximumPressure.Pascals), low = 2e5, high = highest;
+        for (int i = 0; i < 12; i++)
+        {
+            double middle = (low + high) / 2;
+            StopModel.Stop stop = estimate.Model.Prepare(new TestStop { LoadCase = load.Name, Surface = surface, FrontPressure = Pressure.FromPascals(middle), Turns = turns, Locked = FirstLock.Front }, out _)!;
+            (low, high) = draws.Average(d => estimate.Model.Predict(stop, d).None) > 0.5 ? (middle, high) : (low, middle);
+        }
+
+        return high;
+    }
+
+    private static List<string> Cautions(Vehicle vehicle, bool knob)
+    {
+        List<string> cautions =
+        [
+            "Closed ground only: level, straight, wide, empty, with permission; local law holds. Competent people only; the car's service manual comes first.",
+            "Helmet and belt; spotters well clear of the line and behind a barrier; a stop signal agreed; nothing to hit.",
+            "Brakes bedded and at the same working temperature before each stop; tyre pressures equal; no leak, no pull, no warning light.",
+            "Build the pressure over about a second, wheel straight, clutch in or neutral, the same every time.",
+            "A rear axle that locks first spins the car: release at once, take rear braking out, and do not go faster.",
+            "Never pass the lowest pressure rating of hose, fitting, caliper and gauge.",
+        ];
+        if (knob)
+        {
+            cautions.Insert(0, "Begin with the knob fully out (least rear braking). Turn in by half a turn at most, and only after a clean repeat.");
+        }
+
+        if (vehicle.LoadCases.Length > 1)
+        {
+            cautions.Add("The lightest load is the one in which the rear locks first most easily; more load is proved last.");
+        }
+
+        return cautions;
+    }
+}
