@@ -7,7 +7,7 @@ public static partial class StopFigures
 {
     // Cars are drawn larger than the road so that their heading can be seen on a telephone.
     private const double CarScale = 2.2;
-    private const double PlotAspect = 0.60;
+    private const double PlotAspect = 0.45;
 
     /// <summary>Cars on the road seen from above at one moment, one lane a case.</summary>
     /// <param name="stops">Name and outcome of each case, top lane first; at most four, all with traces.</param>
@@ -27,7 +27,7 @@ public static partial class StopFigures
         figure
             .Title(worst.SwapsEnds ? $"{Finding.Capital(name)}: the car swaps ends" : "No case swaps ends")
             .Describe(
-                $"Plan view, same scale along and across; the cars are drawn {CarScale.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} times their size. A thick bar is a locked axle, the point is the nose.",
+                $"Plan view, along and across to nearly the same scale on a wide page; the cars are drawn {CarScale.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} times their size. A thick bar is a locked axle, the point is the nose.",
                 $"Cars from above, one lane a case: {string.Join(", ", stops.Select(s => s.Name))}.",
                 string.Join(' ', stops.Select(s => Finding.Capital(Outcome(s.Name, s.Stop)))))
             .X("Way along the road", "x", Measure.Distance, -4, length)

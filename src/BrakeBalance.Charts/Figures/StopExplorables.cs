@@ -19,11 +19,11 @@ public static class StopExplorables
     /// <param name="id">The explorable's short name.</param>
     /// <returns>The explorable.</returns>
     public static Explorable SecondBySecond(
-        BalanceModel model, StopResult stop, double adhesion, int moments = 41, UnitSystem? units = null, string id = "second")
+        BalanceModel model, StopResult stop, double adhesion, int moments = 31, UnitSystem? units = null, string id = "second")
     {
         UnitSystem shown = units ?? Display.Units;
         double[] times = Moments(stop.Duration.Seconds, moments);
-        return Explorable.Of(id, [Control.Clock("time", "Time", Measure.Time, times, 120, shown)], state =>
+        return Explorable.Of(id, [Control.Clock("time", "Time", Measure.Time, times, 120, shown) with { Start = FirstMomentAfterLock(stop, times) }], state =>
         {
             double now = times[state["time"]];
             StopSample sample = StopFigures.At(stop, now);
@@ -44,7 +44,7 @@ public static class StopExplorables
         });
     }
 
-    /// <summary>The cars seen from above, to play: one lane a case.</summary>
+    /// <summary>The cars seen from above, to play: one lane a case. It shows the end until it is played, so that print shows the whole paths.</summary>
     /// <param name="stops">Name and outcome of each case, top lane first; at most four, all with traces.</param>
     /// <param name="wheelbase">Wheelbase of the cars.</param>
     /// <param name="moments">How many moments; at least 2.</param>
@@ -52,16 +52,16 @@ public static class StopExplorables
     /// <param name="id">The explorable's short name.</param>
     /// <returns>The explorable.</returns>
     public static Explorable FromAbove(
-        IReadOnlyList<(string Name, YawResult Stop)> stops, Length wheelbase, int moments = 61, UnitSystem? units = null, string id = "above")
+        IReadOnlyList<(string Name, YawResult Stop)> stops, Length wheelbase, int moments = 41, UnitSystem? units = null, string id = "above")
     {
         UnitSystem shown = units ?? Display.Units;
         double[] times = Moments(stops.Max(s => s.Stop.Duration.Seconds), moments);
-        return Explorable.Of(id, [Control.Clock("time", "Time", Measure.Time, times, 100, shown)], state =>
+        return Explorable.Of(id, [Control.Clock("time", "Time", Measure.Time, times, 100, shown) with { Start = moments - 1 }], state =>
         {
             double now = times[state["time"]];
             return new Frame(
                 [StopFigures.PlanView(stops, wheelbase, now, shown, $"{id}-plan")],
-                [.. stops.Select(s => new Readout(Finding.Capital(s.Name), Now(s.Name, StopFigures.At(s.Stop, now), shown)))]);
+                [.. stops.Select(s => new Readout($"{Finding.Capital(s.Name)}: speed, heading", Now(StopFigures.At(s.Stop, now), shown)))]);
         });
     }
 
@@ -125,6 +125,12 @@ public static class StopExplorables
 
     private static double[] Moments(double seconds, int count) => [.. Enumerable.Range(0, count).Select(i => Math.Round(seconds * i / (count - 1), 3))];
 
+    private static int FirstMomentAfterLock(StopResult stop, double[] times)
+    {
+        double lockTime = stop.FirstLock is { } axle ? stop.Locks[axle]!.Time.Seconds : 0;
+        return Math.Max(0, Array.FindIndex(times, t => t > lockTime));
+    }
+
     private static string Wheels(PerAxle<WheelState> wheels) => (wheels.Front, wheels.Rear) switch
     {
         (WheelState.Locked, WheelState.Locked) => "all locked",
@@ -134,6 +140,6 @@ public static class StopExplorables
         _ => "rolling",
     };
 
-    private static string Now(string name, YawSample now, UnitSystem units) =>
-        $"{Measure.Speed.Text(now.SpeedMetresPerSecond, units)}, {StopFigures.NowWords(name, now)}";
+    private static string Now(YawSample now, UnitSystem units) =>
+        FormattableString.Invariant($"{Measure.Speed.Text(now.SpeedMetresPerSecond, units)}, {now.HeadingRadians * 180 / Math.PI:0}°");
 }

@@ -105,7 +105,7 @@ public static partial class StopFigures
                 $"Highest braking rate before a wheel locks, for the {setup.Car.Name} on an adhesion of {Number(setup.Adhesion)}. Steady bend; equal pressure left and right.",
                 "The braking rate at first lock falls as the lateral acceleration rises.",
                 $"Straight on the first wheel locks at {Number(found[0].Lock.BrakingRate)} g. With more lateral acceleration less braking is left; at {Number(found[^1].Lateral)} g sideways it is {Number(found[^1].Lock.BrakingRate)} g.")
-            .X("Lateral acceleration over g", "a_y/g", Measure.Number, 0)
+            .X("Lateral acceleration over g", "a/g", Measure.Number, 0)
             .Y("Braking rate at first lock", "z", Measure.Number, 0);
         foreach (var run in Runs(found, f => Wheel(f.Lock)))
         {

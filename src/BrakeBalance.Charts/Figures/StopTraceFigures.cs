@@ -124,7 +124,7 @@ public static partial class StopFigures
         var figure = new FigureBuilder(id, units);
         StopComparisonRow best = rows.MinBy(r => r.Threshold?.Distance.Meters ?? r.Panic.Distance.Meters)!;
         figure
-            .Title($"{best.Name} stops shortest at the threshold: {figure.Text(Measure.Distance, (best.Threshold ?? best.Panic).Distance)}")
+            .Title($"{Finding.Capital(best.Name)}: shortest stop at the threshold, {figure.Text(Measure.Distance, (best.Threshold ?? best.Panic).Distance)}")
             .Describe(
                 $"Stopping distance from {figure.Text(Measure.Speed, best.Panic.InitialSpeed)}, pressure build-up included. The bound is no real anti-lock system.",
                 "Bars of stopping distance for each set-up: panic, threshold and the anti-lock bound.",

@@ -1,5 +1,5 @@
-using BrakeBalance.Charts.Figures;
 using BrakeBalance.Stops;
+using UnitsNet;
 
 namespace BrakeBalance.Charts.Tables;
 
@@ -10,31 +10,64 @@ public static class StopTables
     /// <param name="rows">The set-ups.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <returns>The table.</returns>
-    public static FigureTable SideBySide(IReadOnlyList<StopComparisonRow> rows, UnitSystem? units = null) => new TableBuilder(units)
-        .Words("Set-up", rows.Select(r => r.Name))
-        .Column("Panic distance", Measure.Distance, rows.Select(r => r.Panic.Distance).ToArray())
-        .Column("Threshold distance", Measure.Distance, rows.Select(r => r.Threshold?.Distance.Meters))
-        .Column("Anti-lock bound", Measure.Distance, rows.Select(r => r.Bound.Distance).ToArray())
-        .Words("First lock, panic", rows.Select(r => First(r.Panic)))
-        .Column("Time of first lock", Measure.Time, rows.Select(r => r.Panic.FirstLock is { } axle ? r.Panic.Locks[axle]!.Time.Seconds : (double?)null))
-        .Column("Braking rate at first lock", Measure.Number, rows.Select(r => r.Panic.FirstLock is { } axle ? r.Panic.Locks[axle]!.BrakingRate : (double?)null))
-        .Words("Just past first lock, crowned road", rows.Select(r => StopFigures.Outcome("", r.FirmOnCrown).TrimStart(':', ' ')))
-        .Build();
+    public static FigureTable SideBySide(IReadOnlyList<StopComparisonRow> rows, UnitSystem? units = null)
+    {
+        UnitSystem shown = units ?? Display.Units;
+        return new TableBuilder(shown)
+            .Words("Set-up", rows.Select(r => r.Name))
+            .Column("Panic", Measure.Distance, rows.Select(r => Rounded(Measure.Distance, r.Panic.Distance.Meters, shown)))
+            .Column("Threshold", Measure.Distance, rows.Select(r => Rounded(Measure.Distance, r.Threshold?.Distance.Meters, shown)))
+            .Column("Anti-lock bound", Measure.Distance, rows.Select(r => Rounded(Measure.Distance, r.Bound.Distance.Meters, shown)))
+            .Words("Panic: first lock", rows.Select(r => First(r.Panic.FirstLock)))
+            .Words("Steady: first lock", rows.Select(r => First(LockPressure.Lowest(r.Setup.Car, Speed.Zero)?.Axle)))
+            .Column("Greatest sideslip", Measure.Angle, rows.Select(r => Rounded(Measure.Angle, r.FirmOnCrown.GreatestSideslip.Radians, shown)))
+            .Words("Swaps ends", rows.Select(r => r.FirmOnCrown.SwapsEnds ? "yes" : "no"))
+            .Build();
+    }
+
+    /// <summary>How fast a small turn grows or dies out with one axle locked.</summary>
+    /// <param name="car">The car on its surface.</param>
+    /// <param name="speeds">The speeds.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <returns>The table.</returns>
+    public static FigureTable Growth(BrakedCar car, IReadOnlyList<Speed> speeds, UnitSystem? units = null)
+    {
+        UnitSystem shown = units ?? Display.Units;
+        double[] rear = [.. speeds.Select(v => YawStability.GrowthPerSecond(car, Axle.Rear, v))];
+        return new TableBuilder(shown)
+            .Column("Speed", Measure.Speed, speeds.Select(v => Rounded(Measure.Speed, v.MetersPerSecond, shown)))
+            .Column("Rear locked: growth a second", Measure.Number, rear.Select(g => Rounded(Measure.Number, g, shown)))
+            .Column("Time to double", Measure.Time, rear.Select(g => Rounded(Measure.Time, g > 0 ? Math.Log(2) / g : null, shown)))
+            .Column("Front locked: growth a second", Measure.Number, speeds.Select(v => Rounded(Measure.Number, YawStability.GrowthPerSecond(car, Axle.Front, v), shown)))
+            .Build();
+    }
 
     /// <summary>The stops of a heat cycle.</summary>
     /// <param name="result">The outcome of the cycle.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <returns>The table.</returns>
-    public static FigureTable HeatStops(HeatResult result, UnitSystem? units = null) => new TableBuilder(units)
-        .Column("Stop", Measure.Count, result.Stops.Select(s => (double)s.Number).ToArray())
-        .Column("Mean deceleration", Measure.Deceleration, result.Stops.Select(s => s.MeanDeceleration).ToArray())
-        .Column("Line pressure at its end", Measure.LinePressure, result.Stops.Select(s => s.LinePressure).ToArray())
-        .Column("Front disc or drum", Measure.Temperature, result.Stops.Select(s => s.RingAtEnd.Front).ToArray())
-        .Column("Rear disc or drum", Measure.Temperature, result.Stops.Select(s => s.RingAtEnd.Rear).ToArray())
-        .Column("Front fluid", Measure.Temperature, result.Stops.Select(s => s.FluidAtEnd.Front).ToArray())
-        .Column("Rear fluid", Measure.Temperature, result.Stops.Select(s => s.FluidAtEnd.Rear).ToArray())
-        .Column("Front share of heat", Measure.Percent, result.Stops.Select(s => s.FrontShare))
-        .Build();
+    public static FigureTable HeatStops(HeatResult result, UnitSystem? units = null)
+    {
+        UnitSystem shown = units ?? Display.Units;
+        IEnumerable<double?> Of(Measure measure, Func<HeatStop, double?> si) => result.Stops.Select(s => Rounded(measure, si(s), shown));
+        return new TableBuilder(shown)
+            .Column("Stop", Measure.Count, Of(Measure.Count, s => s.Number))
+            .Column("Mean deceleration", Measure.Deceleration, Of(Measure.Deceleration, s => s.MeanDeceleration.MetersPerSecondSquared))
+            .Column("Line pressure", Measure.LinePressure, Of(Measure.LinePressure, s => s.LinePressure.Pascals))
+            .Column("Front disc or drum", Measure.Temperature, Of(Measure.Temperature, s => s.RingAtEnd.Front.Kelvins))
+            .Column("Rear disc or drum", Measure.Temperature, Of(Measure.Temperature, s => s.RingAtEnd.Rear.Kelvins))
+            .Column("Front fluid", Measure.Temperature, Of(Measure.Temperature, s => s.FluidAtEnd.Front.Kelvins))
+            .Column("Rear fluid", Measure.Temperature, Of(Measure.Temperature, s => s.FluidAtEnd.Rear.Kelvins))
+            .Column("Front share of heat", Measure.Percent, Of(Measure.Percent, s => s.FrontShare))
+            .Build();
+    }
 
-    private static string First(StopResult stop) => stop.FirstLock switch { Axle.Front => "front", Axle.Rear => "rear", _ => "none" };
+    private static string First(Axle? axle) => axle switch { Axle.Front => "front", Axle.Rear => "rear", _ => "none" };
+
+    /// <summary>An SI number whose display value has no more digits than it is worth.</summary>
+    private static double? Rounded(Measure measure, double? si, UnitSystem units)
+    {
+        DisplayUnit unit = measure.In(units);
+        return si is { } value ? unit.ToSi(Math.Round(unit.FromSi(value) / unit.RoundTo) * unit.RoundTo) : null;
+    }
 }

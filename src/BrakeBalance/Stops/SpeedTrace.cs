@@ -22,6 +22,17 @@ public sealed record SpeedTrace
     /// <summary>Rows that could not be used, each with its line number and the reason.</summary>
     public IReadOnlyList<string> LeftOut { get; }
 
+    /// <summary>Reads a trace from a file.</summary>
+    /// <param name="path">Path of the file; its form is that of <see cref="Read"/>.</param>
+    /// <returns>The trace.</returns>
+    /// <exception cref="IOException">The file cannot be read.</exception>
+    /// <exception cref="FormatException">A column is missing, or fewer than two rows can be used.</exception>
+    public static SpeedTrace Load(string path)
+    {
+        using StreamReader file = File.OpenText(path);
+        return Read(file);
+    }
+
     /// <summary>Reads a trace from comma-separated text.</summary>
     /// <param name="text">Text with a header line that names the columns <c>time_s</c> and one of <c>speed_km_h</c>, <c>speed_mph</c>, <c>speed_m_s</c>; lines that begin with # are comments; decimal points.</param>
     /// <returns>The trace; rows without two numbers, with a negative speed or with a time that does not rise are left out and listed.</returns>

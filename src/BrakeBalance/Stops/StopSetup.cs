@@ -48,6 +48,21 @@ public sealed record StopSetup
     /// <summary>The bound of an ideal anti-lock control at the highest pressure.</summary>
     public AntilockBound Antilock => new() { HeldPressure = MaximumPressure };
 
+    /// <summary>The car with the torque that its hot brakes have left at the end of a stop.</summary>
+    /// <param name="stop">A stop of a heat cycle of this set-up.</param>
+    /// <returns>The car with other brakes.</returns>
+    public BrakedCar HotAfter(HeatStop stop)
+    {
+        ArgumentNullException.ThrowIfNull(stop);
+        PerAxle<double> left = stop.TorqueFactorAtEnd;
+        return Car with
+        {
+            Axles = new(
+                Car.Axles.Front with { Brakes = Car.Axles.Front.Brakes.Scaled(left.Front) },
+                Car.Axles.Rear with { Brakes = Car.Axles.Rear.Brakes.Scaled(left.Rear) }),
+        };
+    }
+
     /// <summary>Makes the set-up.</summary>
     /// <param name="vehicle">The vehicle.</param>
     /// <param name="load">One of its load cases.</param>

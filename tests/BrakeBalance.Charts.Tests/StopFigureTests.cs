@@ -1,0 +1,127 @@
+using System.Xml.Linq;
+using BrakeBalance.Balance;
+using BrakeBalance.Charts.Exploring;
+using BrakeBalance.Charts.Figures;
+using BrakeBalance.Charts.Layers;
+using BrakeBalance.Charts.Tables;
+using BrakeBalance.Stops;
+using BrakeBalance.Tyres;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Tests;
+
+public class StopFigureTests
+{
+    private static readonly Speed Hundred = Speed.FromKilometersPerHour(100);
+
+    public static TheoryData<string> Cars => ["coupe-1960s", "track-coupe", "rear-engined-sports-car"];
+
+    private static Vehicle Read(string name) => VehicleFile.Load(RepositoryRoot.File($"data/vehicles/{name}.json")).Vehicle;
+
+    private static StopSetup Setup(string name) => StopSetup.From(Read(name), Read(name).LoadCases[0], 0.9);
+
+    private static (string, YawResult)[] Cases(StopSetup setup) =>
+    [
+        .. new[] { Axle.Front, Axle.Rear }.Select(axle => ($"{axle.ToString().ToLowerInvariant()} axle locked", YawStop.Run(
+            YawStop.WithOnlyLocked(setup.Car, axle), setup.MaximumPressure, setup.BuildUp, Hundred, YawDisturbance.Crown))),
+    ];
+
+    [Theory]
+    [MemberData(nameof(Cars))]
+    public void Every_figure_builds_for_every_car_in_both_systems_with_units_on_its_axes(string name)
+    {
+        StopSetup setup = Setup(name);
+        Vehicle car = Read(name);
+        StopResult stop = StraightStop.Run(setup.Car, setup.Panic, setup.BuildUp, Hundred);
+        HeatResult heat = BrakeHeat.Run(setup.Car, setup.Heat, HeatCycle.TypeOne(setup.MaximumSpeed), Temperature.FromDegreesCelsius(20), setup.Fluid);
+        IReadOnlyList<StopComparisonRow> rows = StopComparison.Of([("as it is", car), ("softer rear", car.WithFrictionFactors(1, 0.9))], car.LoadCases[0].Name, 0.9, Hundred);
+        foreach (UnitSystem units in new[] { UnitSystem.Si, UnitSystem.Us })
+        {
+            Figure[] figures =
+            [
+                StopFigures.SlipCurves([PublishedSlipCurves.DryAsphalt, PublishedSlipCurves.Ice], Force.FromKilonewtons(3), units),
+                StopFigures.SpeedOverTime(stop, 1, units), StopFigures.DecelerationOverTime(stop, null, units), StopFigures.LoadsOverTime(stop, 1, units),
+                StopFigures.ForceCourse(new BalanceModel(car, car.LoadCases[0]), stop, 0.9, 1, units), StopFigures.Distances(rows, units),
+                StopFigures.Headings(Cases(setup), units), StopFigures.BrakingInABend(setup, Hundred, units),
+                StopFigures.PlanView(Cases(setup), car.Wheelbase, 2, units),
+                HeatFigures.TemperatureByStop(heat, setup.Heat, units), HeatFigures.Drift(heat, units), HeatFigures.OverTime(heat, units),
+            ];
+            foreach (Figure figure in figures)
+            {
+                Assert.NotNull(XDocument.Parse(figure.ToSvg()).Root);
+                Assert.Contains("[", figure.YAxis.Title(units), StringComparison.Ordinal);
+                Assert.NotEmpty(figure.ToPlotlyJson());
+                Assert.True(figure.Table.Frame.Rows.Count > 0, figure.Id);
+            }
+        }
+    }
+
+    [Fact]
+    public void First_and_last_point_of_the_traces_are_those_of_the_stop()
+    {
+        StopSetup setup = Setup("coupe-1960s");
+        StopResult stop = StraightStop.Run(setup.Car, setup.Panic, setup.BuildUp, Hundred);
+        LineLayer car = StopFigures.SpeedOverTime(stop).Layers.OfType<LineLayer>().Single(l => l.Name == "car");
+        Assert.Equal(Hundred.MetersPerSecond, car.Y[0], 1e-9);
+        Assert.Equal(0, car.Y[^1]);
+        Assert.Equal(stop.Duration.Seconds, car.X[^1], 1e-9);
+        LineLayer course = StopFigures.ForceCourse(new BalanceModel(Read("coupe-1960s"), Read("coupe-1960s").LoadCases[0]), stop, 0.9).Layers
+            .OfType<LineLayer>().Single(l => l.Name == "this stop");
+        Assert.Equal(stop.Trace[^1].BrakingForceNewtons.Rear, course.Y[^1], 1e-9);
+    }
+
+    [Fact]
+    public void The_plan_view_turns_the_car_and_marks_the_locked_axle()
+    {
+        StopSetup setup = Setup("coupe-1960s");
+        Figure late = StopFigures.PlanView(Cases(setup), Length.FromMeters(2.9), 3);
+        LineLayer locked = late.Layers.OfType<LineLayer>().Single(l => l.Name == "rear axle, rear axle locked");
+        LineLayer rolling = late.Layers.OfType<LineLayer>().Single(l => l.Name == "front axle, rear axle locked");
+        Assert.True(locked.Width > 2 * rolling.Width);
+        LineLayer straight = late.Layers.OfType<LineLayer>().Single(l => l.Name == "front axle, front axle locked");
+        double turned = Math.Atan2(rolling.X[1] - rolling.X[0], rolling.Y[1] - rolling.Y[0]);
+        double kept = Math.Atan2(straight.X[1] - straight.X[0], straight.Y[1] - straight.Y[0]);
+        Assert.True(Math.Abs(turned) > 1 && Math.Abs(kept) < 0.2, $"{turned} {kept}");
+        Assert.StartsWith("Rear axle locked", late.Title, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Boiling_and_fade_are_marked_and_said()
+    {
+        StopSetup setup = Setup("coupe-1960s");
+        HeatCycle hard = HeatCycle.Repeated(
+            20, Speed.FromKilometersPerHour(140), Speed.FromKilometersPerHour(50), Acceleration.FromMetersPerSecondSquared(6), Duration.FromSeconds(40), false);
+        HeatResult heat = BrakeHeat.Run(setup.Car, setup.Heat, hard, Temperature.FromDegreesCelsius(30), setup.Fluid);
+        Figure figure = HeatFigures.TemperatureByStop(heat, setup.Heat);
+        Assert.Equal($"Old fluid boils in stop {heat.FirstBoilingStop}", figure.Title);
+        Assert.Contains(figure.Layers.OfType<ReferenceLayer>(), l => l.Name == "wet boiling" && Math.Abs(l.Value - 428.15) < 1e-9);
+        Assert.Contains(figure.Layers.OfType<ReferenceLayer>(), l => l.Name == "front fades 10 %");
+    }
+
+    [Fact]
+    public void Explorables_play_the_same_stop_at_every_moment()
+    {
+        StopSetup setup = Setup("coupe-1960s");
+        Vehicle car = Read("coupe-1960s");
+        StopResult stop = StraightStop.Run(setup.Car, setup.Panic, setup.BuildUp, Hundred);
+        Explorable second = StopExplorables.SecondBySecond(new BalanceModel(car, car.LoadCases[0]), stop, 0.9, 5);
+        Assert.Equal(5, second.Frames.Count);
+        Assert.Equal("0 km/h", second.Frames[^1].Readouts[0].Value.Replace('\u00a0', ' '));
+        Explorable above = StopExplorables.FromAbove(Cases(setup), car.Wheelbase, 4);
+        Assert.Same(above.Frames[^1], above.Start);
+        Assert.Contains("Play", above.ToHtml(), StringComparison.Ordinal);
+        Explorable pads = StopExplorables.PadsAndHeat(car, car.LoadCases[0].Name);
+        Assert.Equal(75, pads.Frames.Count);
+    }
+
+    [Fact]
+    public void The_side_by_side_table_holds_the_distances_of_the_stops()
+    {
+        Vehicle car = Read("coupe-1960s");
+        IReadOnlyList<StopComparisonRow> rows = StopComparison.Of([("as it is", car)], car.LoadCases[0].Name, 0.9, Hundred);
+        FigureTable table = StopTables.SideBySide(rows, UnitSystem.Us);
+        Assert.Equal(rows[0].Panic.Distance.Feet, (double)table.Frame["Panic [ft]"][0], 0.6);
+        Assert.Contains("Swaps ends", table.Columns);
+    }
+}
