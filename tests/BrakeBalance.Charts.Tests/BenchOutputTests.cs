@@ -160,6 +160,35 @@ public class BenchOutputTests
     }
 
     [Fact]
+    public void The_explorable_of_the_return_shows_what_the_assembly_says()
+    {
+        ReleaseJob job = Sheet.Plumbing!.Release!;
+        Exploring.Explorable explorable = BenchExplorables.Return(Sheet.Plumbing.Return, job, Length.FromMeters(1), UnitSystem.Si);
+        Assert.Equal(2 * 5 * 12, explorable.Frames.Count);
+
+        // The first state of the tee: 5 mm bore, −20 °C.
+        ReturnFlow flow = Sheet.Plumbing.Return with
+        {
+            Plumbing = UsualPlumbing.JoinedReturns(Length.FromMillimeters(5), Length.FromMeters(1), job.Booster.ReliefPressure),
+            Temperature = Temperature.FromDegreesCelsius(-20),
+        };
+        ReleaseEffect effect = ReleaseEffect.Of(flow, job.Booster, job.Master, job.RodTravel);
+        Exploring.Frame frame = explorable.Frames[5 * 12];
+        Assert.Equal(BenchMeasures.BackPressure.Text(effect.Standing, UnitSystem.Si), frame.Readouts[0].Value);
+        Assert.Equal("not by springs", frame.Readouts[2].Value);
+        Assert.Equal(Exploring.VerdictKind.Caution, frame.Verdict!.Kind);
+        Assert.All(explorable.Frames.Take(5 * 12), own => Assert.StartsWith("0\u00a0", own.Readouts[0].Value, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Open_findings_stand_before_those_that_are_as_wanted()
+    {
+        string html = new FindingList([new(BenchSeverity.Good, "hose", "is <fine>.", "Go on."), new(BenchSeverity.Wrong, "rod", "is too long.", "Shorten it.")]).ToHtml();
+        Assert.True(html.IndexOf("WRONG: rod: is too long.", StringComparison.Ordinal) < html.IndexOf("hose: is &lt;fine&gt;.", StringComparison.Ordinal));
+        Assert.Contains("Nothing was found wrong", new FindingList([]).ToHtml(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_sheet_holds_the_job_and_the_checklists_and_fetches_nothing()
     {
         BenchReport report = BenchReport.Of(Sheet);

@@ -29,11 +29,29 @@ public static class BenchFile
         DocumentReading<BenchDocument> reading = DocumentFile.Read<BenchDocument>(text, overrides);
         if (reading.Document is not { } document)
         {
-            throw new BenchFileException(source, reading.Problems);
+            throw new BenchFileException(source, [.. reading.Problems, .. InSoundParts(reading, folder)]);
         }
 
         var builder = new BenchBuilder(folder);
         return builder.Build(document) ?? throw new BenchFileException(source, builder.Problems);
+    }
+
+    // Parts that could be read whole are looked at further, so that all problems come at once.
+    private static IEnumerable<Problem> InSoundParts(DocumentReading<BenchDocument> reading, string folder)
+    {
+        if (reading.Partial is not { } document)
+        {
+            return [];
+        }
+
+        bool Sound(string part) => reading.Problems.All(problem => !problem.Path.StartsWith(part, StringComparison.Ordinal));
+        document.Hoses = Sound("hoses") ? document.Hoses : null;
+        document.Plumbing = Sound("plumbing") ? document.Plumbing : null;
+        document.PushRod = Sound("pushRod") ? document.PushRod : null;
+        document.Change = Sound("change") ? document.Change : null;
+        var builder = new BenchBuilder(folder);
+        builder.Build(document);
+        return builder.Problems.Where(problem => problem.Path.Length > 0);
     }
 
     /// <summary>The JSON Schema (draft 2020-12) of bench files.</summary>

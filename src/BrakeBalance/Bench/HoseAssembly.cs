@@ -77,6 +77,19 @@ public sealed record HoseAssembly
     /// <summary>Longest the assembly may become under pressure.</summary>
     public Length LongestUnderPressure => OverallLength + (CutLength * GreatestGrowth);
 
+    /// <summary>How far the length of a made-up assembly may be off, plus or minus.</summary>
+    /// <remarks>
+    /// Up to 12 in 1/8 in, to 18 in 3/16 in, to 36 in 1/4 in, above 1 % of the length. Source: the first step a maker's note, read in part; the
+    /// others the SAE J517 family, from memory.
+    /// </remarks>
+    public Length LengthTolerance => OverallLength.Inches switch
+    {
+        <= 12 => Length.FromInches(0.125),
+        <= 18 => Length.FromInches(0.1875),
+        <= 36 => Length.FromInches(0.25),
+        _ => OverallLength * 0.01,
+    };
+
     /// <summary>Working pressure of the assembly: the lowest of hose and connectors, gauge.</summary>
     /// <remarks>Source: SAE J517 (Jul 2003), scope.</remarks>
     public Pressure WorkingPressure

@@ -42,6 +42,12 @@ public static class HoseChecks
                 $"may become {hose.ShortestUnderPressure.Millimeters:0} mm long under pressure, the route takes {route.Millimeters:0} mm."),
                 FormattableString.Invariant($"It would pull at its crimps; make it at least {Math.Ceiling(hose.OverallFor(route).Millimeters):0} mm overall."));
         }
+        else if (hose.ShortestUnderPressure - hose.LengthTolerance < route)
+        {
+            yield return new(BenchSeverity.Caution, hose.Name, FormattableString.Invariant(
+                $"spans its route of {route.Millimeters:0} mm only if it is made to length: at its shortest it is {hose.ShortestUnderPressure.Millimeters:0} mm, and {hose.LengthTolerance.Millimeters:0.#} mm less is usual."),
+                "Make it longer by that much, or measure the finished hose.");
+        }
         else if (hose.OverallLength > 1.25 * route)
         {
             yield return new(BenchSeverity.Caution, hose.Name, FormattableString.Invariant(

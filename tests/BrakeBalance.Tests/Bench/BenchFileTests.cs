@@ -64,6 +64,32 @@ public sealed class BenchFileTests
         Assert.Contains(problems, text => text.StartsWith("change.newParts.front.brake.friction: ", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void Bad_entries_and_entries_that_contradict_one_another_come_at_once()
+    {
+        IReadOnlyList<string> problems = Refused(new("pushRod.gasket", "3"), new("plumbing.parts[3].part", "coler"), new("hoses[0].overallLength", "90 mm"), new("change.vehicle", "nowhere.json"));
+        Assert.Equal(4, problems.Count);
+        Assert.Contains(problems, text => text.Contains("pushRod.gasket: 3 has no unit.", StringComparison.Ordinal));
+        Assert.Contains(problems, text => text.Contains("90 mm leave no hose", StringComparison.Ordinal));
+        Assert.Contains(problems, text => text.Contains("Did you mean \"cooler\"?", StringComparison.Ordinal));
+        Assert.Contains(problems, text => text.Contains("There is no such file.", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("hoses[0].overallLength", "760 mm", "29.92125984251969 in")]
+    [InlineData("hoses[1].first.cutOff", "1.10 in", "27.94 mm")]
+    [InlineData("hoses[0].highestPressure", "95 bar", "9.5 MPa")]
+    [InlineData("plumbing.pumpFlow", "9 l/min", "150 cm³/s")]
+    [InlineData("plumbing.oilTemperature", "60 °C", "140 °F")]
+    [InlineData("change.oldFrontRing", "6.5 kg", "14.330047 lb")]
+    public void Other_units_of_a_measurement_change_nothing(string path, string one, string other)
+    {
+        BenchReport first = BenchReport.Of(BenchFile.Load(Example, new ValueOverride(path, one))), second = BenchReport.Of(BenchFile.Load(Example, new ValueOverride(path, other)));
+        Assert.Equal(first.Findings.Select(finding => finding.ToString()), second.Findings.Select(finding => finding.ToString()));
+        Assert.Equal(first.Sheet.Hoses.Select(hose => Math.Round(hose.Assembly.CutLength.Millimeters, 6)), second.Sheet.Hoses.Select(hose => Math.Round(hose.Assembly.CutLength.Millimeters, 6)));
+        Assert.Equal(first.Changes.Select(row => row.After is { } after ? Math.Round((double)after.Value, 4) : 0), second.Changes.Select(row => row.After is { } after ? Math.Round((double)after.Value, 4) : 0));
+    }
+
     [Theory]
     [InlineData("hoses[0].outsideDiameter", "8 mm", "8 mm is not above the bore of EN 853 1SN -6, 9.5 mm.")]
     [InlineData("hoses[0].outsideDiameter", "17.4", "17.4 has no unit.")]
@@ -101,6 +127,16 @@ public sealed class BenchFileTests
         example["hoses"]![0]!["overallLenght"] = "760 mm";
         using var misspelt = System.Text.Json.JsonDocument.Parse(example.ToJsonString());
         Assert.False(schema.Evaluate(misspelt.RootElement).IsValid);
+    }
+
+    /// <summary>Whatever a message names as accepted is accepted.</summary>
+    [Fact]
+    public void Every_unit_named_in_messages_can_be_read()
+    {
+        foreach (Type quantity in new[] { typeof(Length), typeof(Mass), typeof(Pressure), typeof(Force), typeof(Area), typeof(Speed), typeof(Volume), typeof(Torque), typeof(Density), typeof(Temperature), typeof(VolumeFlow), typeof(UnitsNet.Duration), typeof(Angle), typeof(MassMomentOfInertia), typeof(KinematicViscosity), typeof(ForcePerLength) })
+        {
+            Assert.All(QuantityText.Accepted(quantity).Split(", "), unit => Assert.Null(QuantityText.Read("1 " + unit, quantity, out _, out _)));
+        }
     }
 
     [Fact]
@@ -160,6 +196,33 @@ public sealed class BenchFileTests
         Assert.Equal(BenchSeverity.Caution, share.Severity);
         Assert.Contains("dangerous side", share.Meaning, StringComparison.Ordinal);
         Assert.True(Row(plan, "Greatest knee").Factor is null or < 1);
+    }
+
+    /// <summary>Lever law by hand: a taller front tyre takes braking from the front axle in proportion to its radius at the same pressure.</summary>
+    [Fact]
+    public void Taller_front_tyres_move_braking_rearwards()
+    {
+        ChangePlan plan = Plan("""{ "front": { "tyre": { "loadedRadius": "336 mm" } } }""");
+        Assert.True(Row(plan, "Rear axle's share").Factor > 1);
+        Assert.Equal(BenchSeverity.Caution, Row(plan, "Rear axle's share").Severity);
+        Assert.True(Row(plan, "Front line pressure at 0.80 g").Factor > 1);
+    }
+
+    [Fact]
+    public void A_knee_above_the_safe_one_is_wrong_and_says_which_way_to_turn()
+    {
+        ChangeRow row = Row(Plan("""{ "rear": { "brake": { "wheelCylinderDiameter": "1 in" } } }"""), "Greatest knee");
+        Assert.Equal(BenchSeverity.Wrong, row.Severity);
+        Assert.Contains("turn the valve out", row.Meaning, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_booster_that_runs_out_early_is_a_caution()
+    {
+        ChangeRow row = Row(Plan("""{ "assist": { "vacuum": "6 inHg" } }"""), "Front line pressure at run-out");
+        Assert.Equal(BenchSeverity.Caution, row.Severity);
+        Assert.Contains("runs out before", row.Meaning, StringComparison.Ordinal);
+        Assert.True(row.Factor < 1);
     }
 
     /// <summary>Energy balance by hand: the rise times mass and specific heat of all rings is ½ m v².</summary>

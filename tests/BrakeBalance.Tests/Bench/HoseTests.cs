@@ -59,8 +59,20 @@ public sealed class HoseTests
         Assert.Equal(BenchSeverity.Wrong, finding.Severity);
         Assert.Contains("675 mm", finding.What, StringComparison.Ordinal); // 700 − 4 % of 630
         Assert.Contains("at least 716 mm", finding.Why, StringComparison.Ordinal); // (690 − 70)/0.96 + 70 = 715.8
-        Assert.Equal(BenchSeverity.Good, Found(Hose(716) with { RouteLength = Mm(690) }, "spans its route")!.Severity);
+        Assert.Equal(BenchSeverity.Good, Found(Hose(726) with { RouteLength = Mm(690) }, "spans its route of 690 mm even")!.Severity);
     }
+
+    [Fact]
+    public void A_hose_that_spans_only_if_made_to_length_is_a_caution()
+    {
+        BenchFinding finding = Found(Hose(720) with { RouteLength = Mm(690) }, "only if it is made to length")!;
+        Assert.Equal(BenchSeverity.Caution, finding.Severity);
+        Assert.Contains("694 mm, and 6.4 mm less", finding.What, StringComparison.Ordinal); // 720 − 4 % of 650; 28.3 in long: 1/4 in
+    }
+
+    [Property]
+    public void A_longer_assembly_never_has_a_smaller_tolerance(ushort shorter, ushort longer) =>
+        Assert.True(Hose(100 + (Math.Min(shorter, longer) / 10.0)).LengthTolerance.Meters <= Hose(100 + (Math.Max(shorter, longer) / 10.0)).LengthTolerance.Meters + 1e-12);
 
     [Fact]
     public void Two_bent_ends_need_their_angle()

@@ -206,6 +206,14 @@ public sealed class PlumbingTests
         Assert.True(Flow(shared).BackPressure(VolumeFlow.Zero) > Pressure.Zero);
     }
 
+    [Fact]
+    public void The_usual_layouts_are_sound_and_the_joined_one_carries_a_caution()
+    {
+        Length bore = Length.FromMillimeters(9.5), length = Length.FromMeters(1);
+        Assert.Equal(BenchSeverity.Good, Worst(UsualPlumbing.SeparateReturns(bore, length, Pressure.FromBars(95))));
+        Assert.Equal(BenchSeverity.Caution, Worst(UsualPlumbing.JoinedReturns(bore, length, Pressure.FromBars(95))));
+    }
+
     [Property]
     public void Back_pressure_grows_with_flow_and_length_and_falls_with_bore(byte flow, byte more, byte celsius)
     {

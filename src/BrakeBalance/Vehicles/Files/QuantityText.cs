@@ -131,6 +131,7 @@ internal static partial class QuantityText
             "deg" => "°",
             "kph" => "km/h",
             "mm²/s" => "cSt",
+            "cm³/s" => "mL/s",
             _ => plain,
         };
         return UnitParser.Default.TryParse(plain, unitType, CultureInfo.InvariantCulture, out Enum? unit) ? unit : null;
