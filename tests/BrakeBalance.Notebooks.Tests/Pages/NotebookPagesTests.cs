@@ -43,7 +43,7 @@ public class NotebookPagesTests(BrowserFixture browser, RenderedNotebooks notebo
             await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync(name), width);
             await ScrollThroughAsync(page);
             await page.AssertNoSidewaysScrollAsync();
-            Assert.Equal(0, await page.Page.EvaluateExpressionAsync<int>("document.querySelectorAll('.bb-figure:not(.bb-on)').length"));
+            Assert.Equal(0, await page.Page.EvaluateExpressionAsync<int>("document.querySelectorAll('.bb-figure:has(.bb-live):not(.bb-on)').length"));
             page.AssertQuiet();
         }
     }
@@ -85,7 +85,7 @@ public class NotebookPagesTests(BrowserFixture browser, RenderedNotebooks notebo
             await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync(name));
             await page.Page.EmulateMediaTypeAsync(MediaType.Print);
             Assert.True(await page.Page.EvaluateExpressionAsync<bool>(
-                "[...document.querySelectorAll('.bb-figure')].every(f => f.querySelector('.bb-live').offsetHeight === 0 && f.querySelector('.bb-static').offsetHeight > 100)"));
+                "[...document.querySelectorAll('.bb-figure:has(.bb-live)')].every(f => f.querySelector('.bb-live').offsetHeight === 0 && f.querySelector('.bb-static').offsetHeight > 100)"));
             Assert.True((await page.PrintAsync(paper)).Length > 10_000);
             page.AssertQuiet();
         }
@@ -95,7 +95,7 @@ public class NotebookPagesTests(BrowserFixture browser, RenderedNotebooks notebo
     private static Task ScrollThroughAsync(WatchedPage page) => page.Page.EvaluateFunctionAsync(
         """
         async () => {
-          for (const figure of document.querySelectorAll('.bb-figure')) {
+          for (const figure of document.querySelectorAll('.bb-figure:has(.bb-live)')) {
             figure.scrollIntoView();
             for (let i = 0; i < 200 && !figure.classList.contains('bb-on'); i++) await new Promise(done => setTimeout(done, 50));
           }
