@@ -15,7 +15,7 @@ internal static class RenderCommand
     {
         var notebook = new Option<string[]>("--notebook")
         {
-            Description = "Only the notebook of this name, or of this number; may be given several times",
+            Description = "Only the notebook of this name or number, such as 01 or lessons/01; may be given several times",
             HelpName = "NAME",
             DefaultValueFactory = _ => [],
         };
@@ -100,14 +100,22 @@ internal static class RenderCommand
 
     private static List<NotebookDocument> Notebooks(string[] wanted, List<string> problems)
     {
-        IReadOnlyList<string> all = NotebookFile.In(Repository.Folder("notebooks"));
-        foreach (string name in wanted.Where(name => !all.Any(path => IsNamed(path, name))))
+        string folder = Repository.Folder("notebooks");
+        IReadOnlyList<string> all = NotebookFile.In(folder);
+        HashSet<string> chosen = wanted.Length == 0 ? [.. all] : [];
+        foreach (string name in wanted)
         {
-            problems.Add($"--notebook {name}: there is no such notebook. There are: {string.Join(", ", all.Select(Path.GetFileNameWithoutExtension))}.");
+            string[] named = [.. all.Where(path => IsNamed(Path.GetRelativePath(folder, path), name))];
+            chosen.UnionWith(named);
+            if (named.Length == 0)
+            {
+                IEnumerable<string> names = all.Select(path => Path.ChangeExtension(Path.GetRelativePath(folder, path), null).Replace('\\', '/'));
+                problems.Add($"--notebook {name}: there is no such notebook. There are: {string.Join(", ", names)}.");
+            }
         }
 
         List<NotebookDocument> read = [];
-        foreach (string path in all.Where(path => wanted.Length == 0 || wanted.Any(name => IsNamed(path, name))))
+        foreach (string path in all.Where(chosen.Contains))
         {
             try
             {
@@ -122,13 +130,14 @@ internal static class RenderCommand
         return read;
     }
 
-    /// <summary>By its name, with or without extension, or by the number it starts with.</summary>
-    private static bool IsNamed(string path, string name)
+    /// <summary>By name or number: <c>01</c>, <c>01-name</c>, <c>lessons/01</c>; a name without a folder finds a notebook in any, a number only a main one.</summary>
+    private static bool IsNamed(string path, string asked)
     {
-        string own = Path.GetFileNameWithoutExtension(path);
-        string asked = name.EndsWith(".ipynb", StringComparison.OrdinalIgnoreCase) ? Path.GetFileNameWithoutExtension(name) : name;
-        return string.Equals(own, asked, StringComparison.OrdinalIgnoreCase)
-            || (asked.Length > 0 && asked.All(char.IsAsciiDigit) && own.StartsWith(asked + "-", StringComparison.Ordinal));
+        string own = Path.ChangeExtension(path, null).Replace('\\', '/');
+        string name = asked.EndsWith(".ipynb", StringComparison.OrdinalIgnoreCase) ? asked[..^".ipynb".Length] : asked;
+        return string.Equals(own, name, StringComparison.OrdinalIgnoreCase)
+            || string.Equals(own[(own.LastIndexOf('/') + 1)..], name, StringComparison.OrdinalIgnoreCase)
+            || (name.Length > 0 && char.IsAsciiDigit(name[^1]) && own.StartsWith(name + "-", StringComparison.OrdinalIgnoreCase));
     }
 
     private static NotebookInput Input(string? vehicle, string[] set, List<string> problems)

@@ -70,6 +70,20 @@ public sealed class RenderCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task A_number_means_a_main_notebook_and_a_lesson_has_its_folder_before_it()
+    {
+        File.Move(_folder.File("notebooks/lessons/a-lesson.ipynb"), _folder.File("notebooks/lessons/01-lesson.ipynb"));
+        await Shell.RunAsync("render", "--notebook", "01", "--output", "main");
+        await Shell.RunAsync("render", "--notebook", "lessons/01", "--output", "lesson");
+        await Shell.RunAsync("render", "--notebook", "01-lesson", "--output", "name");
+
+        Assert.False(File.Exists(_folder.File("main/01-lesson.html")));
+        Assert.True(File.Exists(_folder.File("lesson/01-lesson.html")));
+        Assert.False(File.Exists(_folder.File("lesson/01-good.html")));
+        Assert.True(File.Exists(_folder.File("name/01-lesson.html")));
+    }
+
+    [Fact]
     public async Task The_notebook_sees_the_car_the_override_and_the_units()
     {
         _folder.Write("mine.json", File.ReadAllText(_folder.File(NotebookInput.DefaultVehicle)));
