@@ -1,4 +1,3 @@
-using System.Globalization;
 using BrakeBalance.Bench;
 using BrakeBalance.Charts.Rendering;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using BrakeBalance.Teaching;
 using UnitsNet;
-using UnitsNet.Units;
 
 namespace BrakeBalance.Charts.Lessons;
 

@@ -2,7 +2,6 @@ using BrakeBalance.Balance;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Teaching;
-using BrakeBalance.Vehicles;
 using UnitsNet;
 using static System.FormattableString;
 

@@ -1,9 +1,9 @@
+using System.Globalization;
 using System.Net;
 using System.Text;
 using System.Text.RegularExpressions;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Teaching;
-using UnitsNet;
 
 namespace BrakeBalance.Charts.Lessons;
 
@@ -64,13 +64,13 @@ public sealed partial class LessonSheet : IHtmlOutput
         html.Append("<section class=\"bb-exercises\">\n<table class=\"bb-table\">\n<caption>Your invented car</caption>\n<thead><tr><th scope=\"col\">Quantity</th><th scope=\"col\">Symbol</th><th scope=\"col\">Value</th></tr></thead>\n<tbody>\n");
         foreach ((string name, string symbol, string value) in Data())
         {
-            html.Append($"<tr><th scope=\"row\">{WebUtility.HtmlEncode(name)}</th><td>{WebUtility.HtmlEncode(symbol)}</td><td>{WebUtility.HtmlEncode(value)}</td></tr>\n");
+            html.Append(CultureInfo.InvariantCulture, $"<tr><th scope=\"row\">{WebUtility.HtmlEncode(name)}</th><td>{WebUtility.HtmlEncode(symbol)}</td><td>{WebUtility.HtmlEncode(value)}</td></tr>\n");
         }
 
         html.Append("</tbody>\n</table>\n<ol>\n");
         foreach (Exercise exercise in _exercises)
         {
-            html.Append($"<li>{Bold().Replace(WebUtility.HtmlEncode(exercise.Question), "<strong>$1</strong>")} <small>({exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")}{Unit(exercise)})</small></li>\n");
+            html.Append(CultureInfo.InvariantCulture, $"<li>{Bold().Replace(WebUtility.HtmlEncode(exercise.Question), "<strong>$1</strong>")} <small>({exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")}{Unit(exercise)})</small></li>\n");
         }
 
         return html.Append("</ol>\n</section>\n").ToString();
@@ -82,12 +82,12 @@ public sealed partial class LessonSheet : IHtmlOutput
         var text = new StringBuilder();
         foreach ((string name, string symbol, string value) in Data())
         {
-            text.Append($"{name} {symbol}: {value}\n");
+            text.Append(CultureInfo.InvariantCulture, $"{name} {symbol}: {value}\n");
         }
 
         foreach (Exercise exercise in _exercises)
         {
-            text.Append($"{exercise.Level}. {exercise.Question.Replace("**", "", StringComparison.Ordinal)}\n");
+            text.Append(CultureInfo.InvariantCulture, $"{exercise.Level}. {exercise.Question.Replace("**", "", StringComparison.Ordinal)}\n");
         }
 
         return text.ToString();
