@@ -30,6 +30,7 @@ public static class CommandLine
         {
             RenderCommand.Create(terminal),
             SummaryCommand.Create(terminal),
+            StopsCommand.Create(terminal),
             BenchCommand.Create(terminal),
             CheckCommand.Create(terminal),
             StarterCommand.Create(terminal),

@@ -1,0 +1,116 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using BrakeBalance.Notebooks.Commands.Summaries;
+using BrakeBalance.Stops;
+
+namespace BrakeBalance.Notebooks.Commands.Stopping;
+
+/// <summary>A report on stops as JSON for scripts; <see cref="StopKeys"/> says what each key means.</summary>
+/// <param name="units">Units of the values, named at the end of the keys.</param>
+internal sealed class StopJson(StopUnits units)
+{
+    private static readonly JsonSerializerOptions Written = new()
+    {
+        WriteIndented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    public string Text(StopReport report) => new JsonObject
+    {
+        ["name"] = report.Vehicle.Name,
+        ["note"] = report.Vehicle.Note,
+        [units.Key("initial_speed", units.Speed)] = Number(units.Of(report.InitialSpeed)),
+        ["load_cases"] = new JsonArray([.. report.Loads.Select(Load)]),
+        ["study"] = report.Study is { } study ? Study(study) : null,
+    }.ToJsonString(Written);
+
+    private JsonObject Load(LoadReport load) => new()
+    {
+        ["name"] = load.LoadCase.Name,
+        ["assumptions"] = new JsonArray([.. load.Assumptions.Select(a => JsonValue.Create(a))]),
+        ["surfaces"] = new JsonArray([.. load.Surfaces.Select(Surface)]),
+        ["fade"] = Heat(load.Fade),
+        ["laps"] = load.Laps is { } laps ? Heat(laps) : null,
+    };
+
+    private JsonObject Surface(StopComparisonRow row) => new()
+    {
+        ["adhesion"] = Number(row.Setup.Adhesion),
+        ["panic"] = Stop(row.Panic),
+        ["threshold"] = row.Threshold is { } threshold ? Stop(threshold) : null,
+        ["antilock_bound"] = Stop(row.Bound),
+        ["past_first_lock_on_crown"] = new JsonObject
+        {
+            ["swaps_ends"] = row.FirmOnCrown.SwapsEnds,
+            ["sideways_after_s"] = Number(row.FirmOnCrown.SidewaysAt?.Seconds),
+            ["greatest_sideslip_deg"] = Number(row.FirmOnCrown.GreatestSideslip.Degrees),
+            ["final_heading_deg"] = Number(row.FirmOnCrown.FinalHeading.Degrees),
+            [units.Key("lateral_offset", units.Distance)] = Number(units.Of(row.FirmOnCrown.LateralOffset)),
+        },
+    };
+
+    private JsonObject Stop(StopResult stop) => new()
+    {
+        [units.Key("distance", units.Distance)] = Number(units.Of(stop.Distance)),
+        ["duration_s"] = Number(stop.Duration.Seconds),
+        [units.DecelerationKey("mean_fully_developed_deceleration")] = Number(units.Of(stop.MeanFullyDevelopedDeceleration)),
+        [units.Key("held_pressure", units.Pressure)] = Number(units.Of(stop.HeldPressure)),
+        ["first_lock"] = stop.FirstLock?.ToString().ToLowerInvariant(),
+        ["front_lock_s"] = Number(stop.Locks.Front?.Time.Seconds),
+        ["rear_lock_s"] = Number(stop.Locks.Rear?.Time.Seconds),
+        ["braking_rate_at_first_lock"] = Number(stop.FirstLock is { } axle ? stop.Locks[axle]!.BrakingRate : null),
+        ["brake_heat_front_share"] = Number(Share(stop.Energy)),
+        ["energy_imbalance"] = Number(stop.Energy.Imbalance),
+    };
+
+    private JsonObject Heat(HeatResult heat) => new()
+    {
+        ["cycle"] = heat.Cycle,
+        ["fluid"] = heat.Fluid.Name,
+        [units.Key("hottest_front", units.Temperature)] = Number(units.Of(heat.HottestRing.Front)),
+        [units.Key("hottest_rear", units.Temperature)] = Number(units.Of(heat.HottestRing.Rear)),
+        [units.DifferenceKey("wet_boiling_margin")] = Number(units.Of(heat.WetBoilingMargin)),
+        [units.DifferenceKey("dry_boiling_margin")] = Number(units.Of(heat.DryBoilingMargin)),
+        ["first_boiling_stop"] = heat.FirstBoilingStop,
+        ["last_deceleration_over_first"] = Number(heat.HotOverCold),
+        ["beyond_friction_data_front"] = heat.BeyondFadeCurve.Front,
+        ["beyond_friction_data_rear"] = heat.BeyondFadeCurve.Rear,
+        ["energy_imbalance"] = Number(heat.Imbalance),
+        ["stops"] = new JsonArray([.. heat.Stops.Select(stop => new JsonObject
+        {
+            ["number"] = stop.Number,
+            [units.DecelerationKey("mean_deceleration")] = Number(units.Of(stop.MeanDeceleration)),
+            [units.Key("line_pressure", units.Pressure)] = Number(units.Of(stop.LinePressure)),
+            [units.Key("front", units.Temperature)] = Number(units.Of(stop.RingAtEnd.Front)),
+            [units.Key("rear", units.Temperature)] = Number(units.Of(stop.RingAtEnd.Rear)),
+            [units.Key("front_fluid", units.Temperature)] = Number(units.Of(stop.FluidAtEnd.Front)),
+            [units.Key("rear_fluid", units.Temperature)] = Number(units.Of(stop.FluidAtEnd.Rear)),
+            ["front_share"] = Number(stop.FrontShare),
+        })]),
+    };
+
+    private JsonObject Study(StopStudyResult study) => new()
+    {
+        ["stops"] = study.Stops.Count,
+        ["seed"] = study.Plan.Seed,
+        ["lowest_adhesion"] = Number(study.Plan.LowestAdhesion),
+        ["highest_adhesion"] = Number(study.Plan.HighestAdhesion),
+        ["friction_spread"] = Number(study.Plan.FrictionSpread),
+        ["rise_time_s"] = Number(study.Plan.RiseTime.Seconds),
+        ["rear_first_share"] = Number(study.RearFirstShare),
+        ["no_lock_share"] = Number(study.NoLockShare),
+        [units.Key("distance_5_percent", units.Distance)] = Number(units.Of(study.DistanceQuantile(0.05))),
+        [units.Key("distance_50_percent", units.Distance)] = Number(units.Of(study.DistanceQuantile(0.5))),
+        [units.Key("distance_95_percent", units.Distance)] = Number(units.Of(study.DistanceQuantile(0.95))),
+    };
+
+    internal static double? Share(StopEnergy energy)
+    {
+        double sum = (energy.Brakes.Front + energy.Brakes.Rear).Joules;
+        return sum > 0 ? energy.Brakes.Front.Joules / sum : null;
+    }
+
+    private static JsonValue? Number(double? value) => SummaryJson.Number(value);
+}

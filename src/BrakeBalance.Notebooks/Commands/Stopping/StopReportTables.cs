@@ -1,0 +1,103 @@
+using System.Globalization;
+using BrakeBalance.Stops;
+using Spectre.Console;
+
+namespace BrakeBalance.Notebooks.Commands.Stopping;
+
+/// <summary>A report on stops as tables for a person.</summary>
+/// <param name="units">Units of what is shown.</param>
+/// <param name="console">Where it is written.</param>
+internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
+{
+    public void Write(StopReport report)
+    {
+        Line(report.Vehicle.Name);
+        Line(report.Vehicle.Note);
+        foreach (LoadReport load in report.Loads)
+        {
+            Write(load, report);
+        }
+
+        if (report.Study is { } study)
+        {
+            Line("");
+            Line(string.Create(CultureInfo.InvariantCulture,
+                $"Study of {study.Stops.Count} stops, adhesion {study.Plan.LowestAdhesion:0.##} to {study.Plan.HighestAdhesion:0.##}, friction within {study.Plan.FrictionSpread:P0}, seed {study.Plan.Seed}:"));
+            Line(string.Create(CultureInfo.InvariantCulture,
+                $"  rear first in {study.RearFirstShare:P1}, no lock in {study.NoLockShare:P1}; distance 5 / 50 / 95 %: {Text(units.Of(study.DistanceQuantile(0.05)))} / {Text(units.Of(study.DistanceQuantile(0.5)))} / {Text(units.Of(study.DistanceQuantile(0.95)))} {units.Distance}"));
+        }
+
+        Line("Pressures are gauge. The anti-lock bound is no real system. A calculation is no approval: test stops belong in competent hands, off public roads.");
+    }
+
+    private void Write(LoadReport load, StopReport report)
+    {
+        Line("");
+        Line($"{load.LoadCase.Name}, from {Text(units.Of(report.InitialSpeed), "0")} {units.Speed}");
+        string distance = $" [{units.Distance}]";
+        Table stops = Table(
+            "Adhesion", "Panic" + distance, "Threshold" + distance, "Anti-lock bound" + distance, "First lock", "after [s]", "at braking rate", "Just past first lock");
+        foreach (StopComparisonRow row in load.Surfaces)
+        {
+            Axle? first = row.Panic.FirstLock;
+            Row(
+                stops, Text(row.Setup.Adhesion, "0.00"), Text(units.Of(row.Panic.Distance)), row.Threshold is { } t ? Text(units.Of(t.Distance)) : "–",
+                Text(units.Of(row.Bound.Distance)), first?.ToString().ToLowerInvariant() ?? "none",
+                first is { } axle ? Text(row.Panic.Locks[axle]!.Time.Seconds, "0.00") : "–",
+                first is { } same ? Text(row.Panic.Locks[same]!.BrakingRate, "0.00") : "–",
+                row.FirmOnCrown.SwapsEnds ? "SWAPS ENDS" : $"{Text(row.FirmOnCrown.GreatestSideslip.Degrees, "0")}° out of line");
+        }
+
+        console.Write(stops);
+        Write(load.Fade);
+        if (load.Laps is { } laps)
+        {
+            Write(laps);
+        }
+
+        if (load.Assumptions.Count > 0)
+        {
+            Line("Taken as typical (common practice): " + string.Join("; ", load.Assumptions) + ".");
+        }
+    }
+
+    private void Write(HeatResult heat)
+    {
+        Line(heat.Cycle);
+        string degrees = $" [{units.Temperature}]";
+        Table table = Table("Stop", "Front" + degrees, "Rear" + degrees, "Front fluid" + degrees, "Rear fluid" + degrees, $"Pressure [{units.Pressure}]", "Front share", "Over first");
+        foreach (HeatStop stop in heat.Stops.Where((_, i) => i == 0 || i == heat.Stops.Count - 1 || (i + 1) % 5 == 0))
+        {
+            Row(
+                table, Text(stop.Number, "0"), Text(units.Of(stop.RingAtEnd.Front), "0"), Text(units.Of(stop.RingAtEnd.Rear), "0"),
+                Text(units.Of(stop.FluidAtEnd.Front), "0"), Text(units.Of(stop.FluidAtEnd.Rear), "0"), Text(units.Of(stop.LinePressure), "0.0"),
+                stop.FrontShare is { } share ? Text(share, "0.00") : "–", Text(stop.MeanDeceleration / heat.Stops[0].MeanDeceleration, "0.00"));
+        }
+
+        console.Write(table);
+        Line(heat.FirstBoilingStop is { } boils
+            ? $"CAUTION: old {heat.Fluid.Name} boils in stop {boils}; the pedal would go to the floor."
+            : $"{Text(units.Of(heat.WetBoilingMargin), "0")} {(units.Us ? "°F" : "K")} left to the wet boiling point of {heat.Fluid.Name}.");
+        if (heat.BeyondFadeCurve.Front || heat.BeyondFadeCurve.Rear)
+        {
+            Line("Notice: a disc or drum went past the last point of its friction data; the last value was held.");
+        }
+    }
+
+    private static string Text(double value, string format = "0.0") => value.ToString(format, CultureInfo.InvariantCulture);
+
+    private void Line(string text) => console.WriteLine(text);
+
+    private static Table Table(params string[] headings)
+    {
+        Table table = new() { Border = TableBorder.Simple };
+        foreach ((int i, string heading) in headings.Index())
+        {
+            table.AddColumn(new TableColumn(Markup.Escape(heading)) { Alignment = i == 0 ? Justify.Left : Justify.Right });
+        }
+
+        return table;
+    }
+
+    private static void Row(Table table, params string[] cells) => table.AddRow([.. cells.Select(Markup.Escape)]);
+}

@@ -1,0 +1,122 @@
+using System.Text.Json.Nodes;
+using BrakeBalance.Charts;
+using BrakeBalance.Notebooks.Commands.Stopping;
+
+namespace BrakeBalance.Notebooks.Tests.Commands;
+
+public class StopsCommandTests
+{
+    private static readonly string Coupe = RepositoryRoot.File("data/vehicles/coupe-1960s.json");
+    private static readonly string Lap = RepositoryRoot.File("data/cycles/invented-lap.csv");
+
+    private static async Task<JsonNode> JsonAsync(params string[] more)
+    {
+        (int code, string output, string _) = await Shell.RunAsync(["stops", Coupe, "--json", "--load-case", "driver only", .. more]);
+        Assert.Equal(0, code);
+        return JsonNode.Parse(output)!;
+    }
+
+    [Fact]
+    public async Task The_tables_tell_distances_lock_order_heat_and_caution()
+    {
+        (int code, string output, string error) = await Shell.RunAsync("stops", Coupe, "--lap", Lap, "--laps", "6");
+        Assert.Equal((0, ""), (code, error));
+        Assert.Contains("Anti-lock bound [m]", output);
+        Assert.Contains("Type I: 15 stops from 120 to 60 km/h", output);
+        Assert.Contains("6 laps", output);
+        Assert.Contains("boils in stop", output);
+        Assert.Contains("Taken as typical", output);
+        Assert.Contains("A calculation is no approval", output);
+    }
+
+    [Fact]
+    public async Task With_its_knee_too_high_the_coupe_swaps_ends_and_the_tables_say_so()
+    {
+        (int _, string output, string _) = await Shell.RunAsync("stops", Coupe, "--adhesion", "0.9", "--set", "hydraulics.rearValves[0].knee=66 bar", "--load-case", "driver only");
+        Assert.Contains("SWAPS ENDS", output);
+    }
+
+    [Fact]
+    public async Task Every_key_is_described_and_every_described_key_is_there()
+    {
+        JsonNode json = await JsonAsync("--study", "50", "--lap", Lap, "--laps", "1", "--adhesion", "0.9");
+        HashSet<string> described = [.. StopKeys.All.Select(key => key.Path)];
+        HashSet<string> written = [.. Paths(json, "")];
+        Assert.Empty(written.Except(described));
+        Assert.Empty(described.Except(written));
+    }
+
+    [Fact]
+    public async Task Other_units_are_the_same_quantities()
+    {
+        JsonNode si = await JsonAsync("--adhesion", "0.9"), us = await JsonAsync("--adhesion", "0.9", "--units", "us");
+        JsonNode Panic(JsonNode report) => report["load_cases"]![0]!["surfaces"]![0]!["panic"]!;
+        Assert.Equal((double)Panic(si)["distance_m"]! / 0.3048, (double)Panic(us)["distance_ft"]!, 0.01);
+        JsonNode Fade(JsonNode report) => report["load_cases"]![0]!["fade"]!;
+        Assert.Equal((double)Fade(si)["hottest_front_c"]! * 1.8 + 32, (double)Fade(us)["hottest_front_f"]!, 0.01);
+        Assert.Equal((double)Fade(si)["wet_boiling_margin_k"]! * 1.8, (double)Fade(us)["wet_boiling_margin_f"]!, 0.01);
+    }
+
+    [Fact]
+    public async Task All_problems_are_listed_at_once()
+    {
+        (int code, string output, string error) = await Shell.RunAsync(
+            "stops", Coupe, "--adhesion", "3,x", "--speed", "fast", "--load-case", "nobody", "--laps", "0", "--study", "0", "--lap", "missing.csv", "--set", "nonsense");
+        Assert.Equal((2, ""), (code, output));
+        foreach (string part in new[] { "--adhesion: '3'", "--adhesion: 'x'", "--speed: 'fast'", "nobody", "--laps", "--study", "missing.csv", "--set nonsense" })
+        {
+            Assert.Contains(part, error);
+        }
+    }
+
+    [Fact]
+    public async Task The_keys_can_be_listed_without_a_file()
+    {
+        (int code, string output, string _) = await Shell.RunAsync("stops", "--keys");
+        Assert.Equal(0, code);
+        Assert.Contains("stop.mean_fully_developed_deceleration_m_s2", output);
+        (int missing, string _, string error) = await Shell.RunAsync("stops");
+        Assert.Equal(2, missing);
+        Assert.Contains("starter", error);
+    }
+
+    // Stops and laps are described once: every place that holds one leads to the same keys.
+    private static IEnumerable<string> Paths(JsonNode? node, string path)
+    {
+        switch (node)
+        {
+            case JsonObject json:
+                foreach ((string key, JsonNode? value) in json)
+                {
+                    string at = path.Length == 0 ? key : $"{path}.{key}";
+                    bool isStop = key is "panic" or "threshold" or "antilock_bound";
+                    if (isStop || (key == "laps" && path == "load_cases[]"))
+                    {
+                        yield return at;
+                    }
+
+                    if (value is JsonObject && key == "study")
+                    {
+                        yield return key;
+                    }
+
+                    foreach (string inner in Paths(value, isStop ? "stop" : key == "laps" ? "load_cases[].fade" : at))
+                    {
+                        yield return inner;
+                    }
+                }
+
+                break;
+            case JsonArray array:
+                foreach (string inner in array.SelectMany(item => Paths(item, path + "[]")))
+                {
+                    yield return inner;
+                }
+
+                break;
+            default:
+                yield return path;
+                break;
+        }
+    }
+}
