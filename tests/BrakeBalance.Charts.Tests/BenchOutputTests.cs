@@ -17,7 +17,7 @@ public class BenchOutputTests
         [PlumbingDrawing.Of(Sound, units), PlumbingDrawing.Of(Crossed(), units, "plumbing-wrong"), .. Sheet.Hoses.Select(hose => HoseDrawing.Of(hose.Assembly, units))];
 
     private static IEnumerable<Figure> Figures(UnitSystem units) =>
-        [BenchFigures.Bends("EN 853 2SN", Sheet.Hoses[0].Assembly, units), BenchFigures.BackPressure(Sheet.Plumbing!.Return, [-20, 0, 60], Pressure.FromBars(2.6), units)];
+        [BenchFigures.Bends("EN 853 2SN", Sheet.Hoses[0].Assembly, units), BenchFigures.BackPressure(Sheet.Plumbing!.Return, [-20, 0, 60], Pressure.FromBars(2.6), units: units)];
 
     // Pump to gear, gear to booster: the way that gives the booster no pressure.
     private static PlumbingGraph Crossed() => Sound with

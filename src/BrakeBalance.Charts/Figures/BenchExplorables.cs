@@ -39,7 +39,7 @@ public static class BenchExplorables
             };
             ReleaseEffect effect = ReleaseEffect.Of(at, job.Booster, job.Master, job.RodTravel, job.MakersLimit);
             return new Frame(
-                [BenchFigures.BackPressure(at, [kelvins[state["oil"]] - 273.15], effect.SpringPressure, system, $"{id}-pressure")],
+                [BenchFigures.BackPressure(at, [kelvins[state["oil"]] - 273.15], effect.SpringPressure, effect.SpringPressure * 2, system, $"{id}-pressure")],
                 [
                     new Readout("In the return, at rest", BenchMeasures.BackPressure.Text(effect.Standing, system)),
                     new Readout("Stays on the brakes", Measure.LinePressure.Text(effect.ResidualLinePressure, system)),

@@ -51,11 +51,12 @@ public static class BenchFigures
     /// <param name="flow">The return lines; their own temperature is not looked at.</param>
     /// <param name="celsius">Temperatures of the oil in degrees Celsius.</param>
     /// <param name="spring">The pressure that the springs make at the power piston, drawn as a level; null for none.</param>
+    /// <param name="top">Upper end of the axis of pressure; null to fit the lines.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
     /// <exception cref="InvalidOperationException">The booster's return does not reach the reservoir.</exception>
-    public static Figure BackPressure(ReturnFlow flow, IReadOnlyList<double> celsius, Pressure? spring = null, UnitSystem? units = null, string id = "back-pressure")
+    public static Figure BackPressure(ReturnFlow flow, IReadOnlyList<double> celsius, Pressure? spring = null, Pressure? top = null, UnitSystem? units = null, string id = "back-pressure")
     {
         ArgumentNullException.ThrowIfNull(flow);
         var figure = new FigureBuilder(id, units);
@@ -69,16 +70,19 @@ public static class BenchFigures
         string At(double pascals) => figure.Text(BenchMeasures.BackPressure, pascals);
         (double coldDegrees, string cold, double[] coldest) = curves.MinBy(curve => curve.Degrees);
         (double _, string warm, double[] warmest) = curves.MaxBy(curve => curve.Degrees);
+        string most = figure.Text(BenchMeasures.Flow, flows[^1]);
         figure
-            .Title(stands
+            .Title(curves.Count == 1
+                ? $"Oil of {cold}: {At(coldest[0])} in the return at rest, {At(coldest[^1])} at {most}"
+                : stands
                 ? $"With the pedal at rest {At(coldest[0])} stand at the booster with oil of {cold}, {At(warmest[0])} at {warm}"
-                : $"Cold oil holds back the booster: {At(coldest[^1])} at {cold}, {At(warmest[^1])} at {warm} for {figure.Text(BenchMeasures.Flow, flows[^1])}")
+                : $"Cold oil holds back the booster: {At(coldest[^1])} at {cold}, {At(warmest[^1])} at {warm} for {most}")
             .Describe(
                 "Back-pressure at the booster's return over the flow out of it, by Darcy's law with 64/Re or Colebrook's friction factor. A bend upwards is the change to turbulent flow.",
                 "Rising lines of back-pressure over the booster's return flow, one for each oil temperature.",
-                string.Join(' ', curves.Select(curve => $"Oil of {curve.Name}: {At(curve.Pascals[0])} at rest, {At(curve.Pascals[^1])} at {figure.Text(BenchMeasures.Flow, flows[^1])}.")))
+                string.Join(' ', curves.Select(curve => $"Oil of {curve.Name}: {At(curve.Pascals[0])} at rest, {At(curve.Pascals[^1])} at {most}.")))
             .X("Flow out of the booster", "Q", BenchMeasures.Flow, 0)
-            .Y("Back-pressure", "Δp", BenchMeasures.BackPressure, 0);
+            .Y("Back-pressure", "Δp", BenchMeasures.BackPressure, 0, top?.Pascals);
         Dash[] dashes = [Dash.Solid, Dash.Dash, Dash.DashDot, Dash.LongDash, Dash.Dot];
         foreach ((int i, (double degrees, string name, double[] pascals)) in curves.Index())
         {

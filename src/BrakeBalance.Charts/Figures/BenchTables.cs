@@ -76,7 +76,7 @@ public static class BenchTables
                 .Words("Class and size", report.Purchase.Select(line => line.Rating.Name))
                 .Column("In the car", BenchMeasures.Stock, report.Purchase.Select(line => (double?)Step(line.Net, BenchMeasures.Stock, units)))
                 .Column("Spares", BenchMeasures.Stock, report.Purchase.Select(line => (double?)Step(line.Spare, BenchMeasures.Stock, units)))
-                .Column("Lost in cuts", BenchMeasures.Cut, report.Purchase.Select(line => (double?)line.Kerf.Meters))
+                .Column("Lost in cuts", BenchMeasures.Cut, report.Purchase.Select(line => (double?)Step(line.Kerf, BenchMeasures.Cut, units)))
                 .Column("To buy", BenchMeasures.Stock, report.Purchase.Select(line => (double?)Step(line.ToBuy, BenchMeasures.Stock, units)))
                 .Build(),
         };
@@ -117,13 +117,12 @@ public static class BenchTables
             Title = "Threads and seats",
             Caption = "Measure the thread and look at the seat; the letters of the sources stand at the head of the data file.",
             Table = new TableBuilder(UnitSystem.Si)
-                .Words("Kind", all.Select(row => row.Family))
-                .Words("Size", all.Select(row => row.Size))
+                .Words("Kind and size", all.Select(row => $"{row.Family} {row.Size}"))
                 .Words("Thread", all.Select(row => row.Thread))
                 .Column("Outer diameter", BenchMeasures.Gap, all.Select(row => (double?)Step(row.MajorDiameter, BenchMeasures.Gap, UnitSystem.Si)))
                 .Column("Threads an inch", Measure.Number, all.Select(row => (double?)row.ThreadsPerInch))
                 .Words("Standard", all.Select(row => row.Standard))
-                .Words("Taken for it by mistake", all.Select(row => string.Join("; ", row.LookAlikes().Select(alike => $"{alike.Other.Family} {alike.Other.Size} ({alike.Other.Thread})").Take(3))))
+                .Words("Taken for it by mistake", all.Select(row => string.Join("; ", row.LookAlikes().Select(alike => $"{alike.Other.Family} {alike.Other.Thread}").Distinct().Take(3))))
                 .Words("Source", all.Select(row => row.Source))
                 .Build(),
         };

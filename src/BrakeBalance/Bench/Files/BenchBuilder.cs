@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
 using System.Text.Json.Nodes;
-using BrakeBalance.Assist;
-using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 using UnitsNet;
@@ -9,14 +7,8 @@ using UnitsNet;
 namespace BrakeBalance.Bench.Files;
 
 /// <summary>Makes the bench sheet from a complete document, checking what entries say of one another.</summary>
-internal sealed class BenchBuilder(string folder)
+internal sealed partial class BenchBuilder(string folder)
 {
-    private static readonly ImmutableArray<(string Name, PlumbingPart Part)> PartNames =
-    [
-        ("reservoir", PlumbingPart.Reservoir), ("pump", PlumbingPart.Pump), ("pump with reservoir", PlumbingPart.PumpWithReservoir), ("booster", PlumbingPart.Booster),
-        ("steering gear", PlumbingPart.SteeringGear), ("cooler", PlumbingPart.Cooler), ("filter", PlumbingPart.Filter), ("tee", PlumbingPart.Tee),
-    ];
-
     private readonly List<Problem> _problems = [];
 
     public IReadOnlyList<Problem> Problems => _problems;
@@ -48,156 +40,6 @@ internal sealed class BenchBuilder(string folder)
             Change = change,
         };
     }
-
-    private static HosePurchase Purchase(PurchaseDocument? document)
-    {
-        var made = new HosePurchase();
-        made = document?.Kerf is { } kerf ? made with { Kerf = kerf } : made;
-        return document?.SoldBy is { } step ? made with { SoldBy = step } : made;
-    }
-
-    private HoseJob? Hose(HoseDocument hose, string path)
-    {
-        int before = _problems.Count;
-        HoseRating? rating = Rating(hose, path);
-        HoseSide? side = OneOf(hose.Side!, DocumentReader.Join(path, "side"), ("pressure", HoseSide.Pressure), ("return", HoseSide.Return));
-        int pieces = Whole(hose.Pieces ?? 1, DocumentReader.Join(path, "pieces"));
-        int spares = Whole(hose.Spares ?? 0, DocumentReader.Join(path, "spares"));
-        HoseEnd first = End(hose.First!), second = End(hose.Second!);
-        Length taken = first.CutOff + second.CutOff + first.Insertion + second.Insertion;
-        if (taken >= hose.OverallLength!.Value)
-        {
-            Add(DocumentReader.Join(path, "overallLength"), FormattableString.Invariant($"{hose.OverallLength.Value.Millimeters:0.#} mm leave no hose: cut-offs and sockets take {taken.Millimeters:0.#} mm."),
-                FormattableString.Invariant($"a length above {taken.Millimeters:0.#} mm"));
-        }
-
-        if (hose.OutsideDiameter is { } outside && rating?.Bore is { } bore && outside <= bore)
-        {
-            Add(DocumentReader.Join(path, "outsideDiameter"), FormattableString.Invariant($"{outside.Millimeters:0.#} mm is not above the bore of {rating.Name}, {bore.Millimeters:0.#} mm."), "the outer diameter, over the cover");
-        }
-
-        ImmutableArray<HoseClearance> clearances = [.. (hose.Clearances ?? []).Select((room, i) => Clearance(room, FormattableString.Invariant($"{path}.clearances[{i}]"))).OfType<HoseClearance>()];
-        return _problems.Count > before ? null : new HoseJob(
-            new HoseAssembly
-            {
-                Name = hose.Name!,
-                Rating = rating!,
-                OverallLength = hose.OverallLength!.Value,
-                First = first,
-                Second = second,
-                Orientation = hose.Orientation,
-                OutsideDiameter = hose.OutsideDiameter,
-                RouteLength = hose.RouteLength,
-                Routing = hose.Routing is { } way ? Routing(way) : null,
-                Clearances = clearances,
-                Pieces = pieces,
-                Spares = spares,
-            },
-            new HoseDuty { Highest = hose.HighestPressure!.Value, Margin = hose.Margin ?? 0.25, Hottest = hose.Hottest, Side = side!.Value });
-    }
-
-    private HoseRating? Rating(HoseDocument hose, string path)
-    {
-        if (HoseRating.Find(hose.Class!, hose.Dash ?? "") is { } rating)
-        {
-            return rating;
-        }
-
-        string[] sizes = [.. HoseRating.All.Where(row => string.Equals(row.Class, hose.Class, StringComparison.OrdinalIgnoreCase)).Select(row => row.Dash)];
-        if (sizes.Length > 0)
-        {
-            Add(DocumentReader.Join(path, "dash"), hose.Dash is null ? "is missing." : $"\"{hose.Dash}\" is not in the table for {hose.Class}.",
-                sizes is [""] ? "no dash: the class has one rating for all sizes" : string.Join(", ", sizes.Select(size => $"\"{size}\"")));
-            return null;
-        }
-
-        string[] classes = [.. HoseRating.All.Select(row => row.Class).Distinct()];
-        string near = Nearest.Of(hose.Class!, classes) is { } guess ? $" Did you mean \"{guess}\"?" : "";
-        Add(DocumentReader.Join(path, "class"), $"\"{hose.Class}\" is not in the table of ratings.{near}", string.Join(", ", classes.Select(name => $"\"{name}\"")));
-        return null;
-    }
-
-    private static HoseEnd End(HoseEndDocument end) => new()
-    {
-        Fitting = end.Fitting!,
-        CutOff = end.CutOff!.Value,
-        Insertion = end.Insertion ?? Length.Zero,
-        Bend = end.Bend ?? Angle.Zero,
-        WorkingPressure = end.WorkingPressure,
-    };
-
-    private static HoseRouting Routing(RoutingDocument way) => new()
-    {
-        StraightAtFirst = way.StraightAtFirst!.Value,
-        StraightAtSecond = way.StraightAtSecond!.Value,
-        StraightBetween = way.StraightBetween ?? Length.Zero,
-        Bends = [.. (way.Bends ?? []).Select(bend => new HoseBend { Radius = bend.Radius!.Value, Turn = bend.Turn!.Value })],
-    };
-
-    private HoseClearance? Clearance(ClearanceDocument room, string path) =>
-        OneOf(room.Kind!, DocumentReader.Join(path, "kind"), ("heat", ClearanceKind.Heat), ("moving", ClearanceKind.Moving), ("edge", ClearanceKind.Edge)) is { } kind
-            ? new HoseClearance { From = room.From!, Kind = kind, Distance = room.Distance!.Value, Wanted = room.Wanted }
-            : null;
-
-    private PlumbingJob? Plumbing(PlumbingDocument document)
-    {
-        int before = _problems.Count;
-        ImmutableArray<PlumbingNode> nodes = [.. document.Parts!.Select((part, i) => Part(part, FormattableString.Invariant($"plumbing.parts[{i}]"))).OfType<PlumbingNode>()];
-        var oil = new HydraulicOil();
-        oil = document.Oil?.Density is { } density ? oil with { Density = density } : oil;
-        oil = document.Oil?.At40Celsius is { } warm ? oil with { At40Celsius = warm } : oil;
-        oil = document.Oil?.At100Celsius is { } hot ? oil with { At100Celsius = hot } : oil;
-        if (oil.At100Celsius >= oil.At40Celsius)
-        {
-            Add("plumbing.oil", FormattableString.Invariant($"is not thinner at 100 °C ({oil.At100Celsius.Centistokes:0.#} mm²/s) than at 40 °C ({oil.At40Celsius.Centistokes:0.#} mm²/s)."), "both values from the fluid's data sheet");
-        }
-
-        if (_problems.Count > before)
-        {
-            return null;
-        }
-
-        var graph = new PlumbingGraph
-        {
-            Nodes = nodes,
-            ReliefPressure = document.ReliefPressure!.Value,
-            Lines = [.. document.Lines!.Select(line => new PlumbingLine
-            {
-                From = line.From!,
-                To = line.To!,
-                Bore = line.Bore!.Value,
-                Length = line.Length!.Value,
-                LossCoefficient = line.LossCoefficient ?? 1.5,
-                WorkingPressure = line.WorkingPressure,
-            })],
-        };
-        return new PlumbingJob(
-            new ReturnFlow { Plumbing = graph, PumpFlow = document.PumpFlow!.Value, Oil = oil, Temperature = document.OilTemperature!.Value },
-            document.Release is { } release ? Release(release, document) : null);
-    }
-
-    private static ReleaseJob Release(ReleaseDocument release, PlumbingDocument plumbing) => new(
-        new HydraulicBooster
-        {
-            BoostRatio = 4,
-            ReliefPressure = plumbing.ReliefPressure!.Value,
-            PumpFlow = plumbing.PumpFlow!.Value,
-            PowerPistonDiameter = release.PowerPiston!.Value,
-            ReturnSpringForce = release.BoosterSpring!.Value,
-        },
-        new SingleMasterCylinder
-        {
-            Bore = release.MasterBore!.Value,
-            Stroke = release.RodTravel!.Value,
-            ReturnSpringForce = release.MasterSpring ?? Force.FromNewtons(100),
-        },
-        release.RodTravel.Value,
-        release.MakersLimit);
-
-    private PlumbingNode? Part(PlumbingPartDocument part, string path) =>
-        OneOf(part.Part!, DocumentReader.Join(path, "part"), [.. PartNames]) is { } kind
-            ? new PlumbingNode { Name = part.Name!, Part = kind, Loss = part.Loss ?? Pressure.Zero, LossAt = part.LossAt ?? VolumeFlow.FromLitersPerMinute(8) }
-            : null;
 
     private PushRodSheet? PushRod(PushRodSheetDocument document)
     {

@@ -1,0 +1,99 @@
+using System.Collections.Immutable;
+using BrakeBalance.Vehicles.Files;
+using UnitsNet;
+
+namespace BrakeBalance.Bench.Files;
+
+/// <content>Hoses.</content>
+internal sealed partial class BenchBuilder
+{
+    private static HosePurchase Purchase(PurchaseDocument? document)
+    {
+        var made = new HosePurchase();
+        made = document?.Kerf is { } kerf ? made with { Kerf = kerf } : made;
+        return document?.SoldBy is { } step ? made with { SoldBy = step } : made;
+    }
+
+    private HoseJob? Hose(HoseDocument hose, string path)
+    {
+        int before = _problems.Count;
+        HoseRating? rating = Rating(hose, path);
+        HoseSide? side = OneOf(hose.Side!, DocumentReader.Join(path, "side"), ("pressure", HoseSide.Pressure), ("return", HoseSide.Return));
+        int pieces = Whole(hose.Pieces ?? 1, DocumentReader.Join(path, "pieces"));
+        int spares = Whole(hose.Spares ?? 0, DocumentReader.Join(path, "spares"));
+        HoseEnd first = End(hose.First!), second = End(hose.Second!);
+        Length taken = first.CutOff + second.CutOff + first.Insertion + second.Insertion;
+        if (taken >= hose.OverallLength!.Value)
+        {
+            Add(DocumentReader.Join(path, "overallLength"), FormattableString.Invariant($"{hose.OverallLength.Value.Millimeters:0.#} mm leave no hose: cut-offs and sockets take {taken.Millimeters:0.#} mm."),
+                FormattableString.Invariant($"a length above {taken.Millimeters:0.#} mm"));
+        }
+
+        if (hose.OutsideDiameter is { } outside && rating?.Bore is { } bore && outside <= bore)
+        {
+            Add(DocumentReader.Join(path, "outsideDiameter"), FormattableString.Invariant($"{outside.Millimeters:0.#} mm is not above the bore of {rating.Name}, {bore.Millimeters:0.#} mm."), "the outer diameter, over the cover");
+        }
+
+        ImmutableArray<HoseClearance> clearances = [.. (hose.Clearances ?? []).Select((room, i) => Clearance(room, FormattableString.Invariant($"{path}.clearances[{i}]"))).OfType<HoseClearance>()];
+        return _problems.Count > before ? null : new HoseJob(
+            new HoseAssembly
+            {
+                Name = hose.Name!,
+                Rating = rating!,
+                OverallLength = hose.OverallLength!.Value,
+                First = first,
+                Second = second,
+                Orientation = hose.Orientation,
+                OutsideDiameter = hose.OutsideDiameter,
+                RouteLength = hose.RouteLength,
+                Routing = hose.Routing is { } way ? Routing(way) : null,
+                Clearances = clearances,
+                Pieces = pieces,
+                Spares = spares,
+            },
+            new HoseDuty { Highest = hose.HighestPressure!.Value, Margin = hose.Margin ?? 0.25, Hottest = hose.Hottest, Side = side!.Value });
+    }
+
+    private HoseRating? Rating(HoseDocument hose, string path)
+    {
+        if (HoseRating.Find(hose.Class!, hose.Dash ?? "") is { } rating)
+        {
+            return rating;
+        }
+
+        string[] sizes = [.. HoseRating.All.Where(row => string.Equals(row.Class, hose.Class, StringComparison.OrdinalIgnoreCase)).Select(row => row.Dash)];
+        if (sizes.Length > 0)
+        {
+            Add(DocumentReader.Join(path, "dash"), hose.Dash is null ? "is missing." : $"\"{hose.Dash}\" is not in the table for {hose.Class}.",
+                sizes is [""] ? "no dash: the class has one rating for all sizes" : string.Join(", ", sizes.Select(size => $"\"{size}\"")));
+            return null;
+        }
+
+        string[] classes = [.. HoseRating.All.Select(row => row.Class).Distinct()];
+        string near = Nearest.Of(hose.Class!, classes) is { } guess ? $" Did you mean \"{guess}\"?" : "";
+        Add(DocumentReader.Join(path, "class"), $"\"{hose.Class}\" is not in the table of ratings.{near}", string.Join(", ", classes.Select(name => $"\"{name}\"")));
+        return null;
+    }
+
+    private static HoseEnd End(HoseEndDocument end) => new()
+    {
+        Fitting = end.Fitting!,
+        CutOff = end.CutOff!.Value,
+        Insertion = end.Insertion ?? Length.Zero,
+        Bend = end.Bend ?? Angle.Zero,
+        WorkingPressure = end.WorkingPressure,
+    };
+
+    private static HoseRouting Routing(RoutingDocument way) => new()
+    {
+        StraightAtFirst = way.StraightAtFirst!.Value,
+        StraightAtSecond = way.StraightAtSecond!.Value,
+        StraightBetween = way.StraightBetween ?? Length.Zero,
+        Bends = [.. (way.Bends ?? []).Select(bend => new HoseBend { Radius = bend.Radius!.Value, Turn = bend.Turn!.Value })],
+    };
+
+    private HoseClearance? Clearance(ClearanceDocument room, string path) =>
+        OneOf(room.Kind!, DocumentReader.Join(path, "kind"), ("heat", ClearanceKind.Heat), ("moving", ClearanceKind.Moving), ("edge", ClearanceKind.Edge)) is { } kind
+            ? new HoseClearance { From = room.From!, Kind = kind, Distance = room.Distance!.Value, Wanted = room.Wanted }
+            : null;
+}

@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using BrakeBalance.Assist;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Vehicles.Files;
+using UnitsNet;
+
+namespace BrakeBalance.Bench.Files;
+
+/// <content>Plumbing.</content>
+internal sealed partial class BenchBuilder
+{
+    private static readonly ImmutableArray<(string Name, PlumbingPart Part)> PartNames =
+    [
+        ("reservoir", PlumbingPart.Reservoir), ("pump", PlumbingPart.Pump), ("pump with reservoir", PlumbingPart.PumpWithReservoir), ("booster", PlumbingPart.Booster),
+        ("steering gear", PlumbingPart.SteeringGear), ("cooler", PlumbingPart.Cooler), ("filter", PlumbingPart.Filter), ("tee", PlumbingPart.Tee),
+    ];
+
+    private PlumbingJob? Plumbing(PlumbingDocument document)
+    {
+        int before = _problems.Count;
+        ImmutableArray<PlumbingNode> nodes = [.. document.Parts!.Select((part, i) => Part(part, FormattableString.Invariant($"plumbing.parts[{i}]"))).OfType<PlumbingNode>()];
+        var oil = new HydraulicOil();
+        oil = document.Oil?.Density is { } density ? oil with { Density = density } : oil;
+        oil = document.Oil?.At40Celsius is { } warm ? oil with { At40Celsius = warm } : oil;
+        oil = document.Oil?.At100Celsius is { } hot ? oil with { At100Celsius = hot } : oil;
+        if (oil.At100Celsius >= oil.At40Celsius)
+        {
+            Add("plumbing.oil", FormattableString.Invariant($"is not thinner at 100 °C ({oil.At100Celsius.Centistokes:0.#} mm²/s) than at 40 °C ({oil.At40Celsius.Centistokes:0.#} mm²/s)."), "both values from the fluid's data sheet");
+        }
+
+        if (_problems.Count > before)
+        {
+            return null;
+        }
+
+        var graph = new PlumbingGraph
+        {
+            Nodes = nodes,
+            ReliefPressure = document.ReliefPressure!.Value,
+            Lines = [.. document.Lines!.Select(line => new PlumbingLine
+            {
+                From = line.From!,
+                To = line.To!,
+                Bore = line.Bore!.Value,
+                Length = line.Length!.Value,
+                LossCoefficient = line.LossCoefficient ?? 1.5,
+                WorkingPressure = line.WorkingPressure,
+            })],
+        };
+        return new PlumbingJob(
+            new ReturnFlow { Plumbing = graph, PumpFlow = document.PumpFlow!.Value, Oil = oil, Temperature = document.OilTemperature!.Value },
+            document.Release is { } release ? Release(release, document) : null);
+    }
+
+    private static ReleaseJob Release(ReleaseDocument release, PlumbingDocument plumbing) => new(
+        new HydraulicBooster
+        {
+            BoostRatio = 4,
+            ReliefPressure = plumbing.ReliefPressure!.Value,
+            PumpFlow = plumbing.PumpFlow!.Value,
+            PowerPistonDiameter = release.PowerPiston!.Value,
+            ReturnSpringForce = release.BoosterSpring!.Value,
+        },
+        new SingleMasterCylinder
+        {
+            Bore = release.MasterBore!.Value,
+            Stroke = release.RodTravel!.Value,
+            ReturnSpringForce = release.MasterSpring ?? Force.FromNewtons(100),
+        },
+        release.RodTravel.Value,
+        release.MakersLimit);
+
+    private PlumbingNode? Part(PlumbingPartDocument part, string path) =>
+        OneOf(part.Part!, DocumentReader.Join(path, "part"), [.. PartNames]) is { } kind
+            ? new PlumbingNode { Name = part.Name!, Part = kind, Loss = part.Loss ?? Pressure.Zero, LossAt = part.LossAt ?? VolumeFlow.FromLitersPerMinute(8) }
+            : null;
+}
