@@ -25,11 +25,23 @@ public sealed record FigureSize
     /// <summary>A square, 1080 × 1080 px.</summary>
     public static FigureSize Square { get; } = new() { Name = "square", Width = 600, Height = 600, ShownWidth = "1080" };
 
+    /// <summary>A flatter column of a web page, 1200 × 675 px.</summary>
+    public static FigureSize ColumnWide { get; } = new() { Name = "column-wide", Width = 720, Height = 405, ShownWidth = "1200" };
+
+    /// <summary>An upright picture for a phone's feed, 1080 × 1350 px.</summary>
+    public static FigureSize Upright { get; } = new() { Name = "upright", Width = 600, Height = 750, ShownWidth = "1080" };
+
+    /// <summary>The picture of a shared link, 1200 × 630 px.</summary>
+    public static FigureSize Card { get; } = new() { Name = "card", Width = 720, Height = 378, ShownWidth = "1200" };
+
     /// <summary>A single printed column, 88 mm wide.</summary>
     public static FigureSize PrintSingle { get; } = new() { Name = "print-single", Width = 400, Height = 320, FontSize = 12, ShownWidth = "88mm" };
 
     /// <summary>Two printed columns, 178 mm wide.</summary>
     public static FigureSize PrintDouble { get; } = new() { Name = "print-double", Width = 760, Height = 480, ShownWidth = "178mm" };
+
+    /// <summary>The sizes in which figures are published.</summary>
+    public static IReadOnlyList<FigureSize> Published { get; } = [Column, ColumnWide, FullWidth, Slide, Square, Upright, Card, PrintSingle, PrintDouble];
 
     /// <summary>A name for file names.</summary>
     public required string Name { get; init; }
@@ -48,4 +60,28 @@ public sealed record FigureSize
 
     /// <summary>Whether title and credit line are drawn into the figure.</summary>
     public bool ShowTitle { get; init; } = true;
+
+    /// <summary>The size as a picture of pixels.</summary>
+    /// <remarks>A width in millimetres counts at 300 dots an inch, the usual resolution of print (common practice).</remarks>
+    /// <param name="scale">Pixels of the picture per nominal pixel, in either direction; at least 1.</param>
+    /// <returns>Width and height in pixels.</returns>
+    public (int Width, int Height) Pixels(int scale = 1)
+    {
+        double width = ShownWidth is null ? Width
+            : ShownWidth.EndsWith("mm", StringComparison.Ordinal) ? Number(ShownWidth[..^2]) / 25.4 * 300
+            : Number(ShownWidth);
+        int columns = (int)Math.Round(width), rows = (int)Math.Round(columns * Height / Width);
+        return (columns * scale, rows * scale);
+    }
+
+    /// <summary>The size on a page of its own, in inches.</summary>
+    /// <remarks>A width in millimetres is kept; a pixel counts 1/96 in, as in style sheets.</remarks>
+    /// <returns>Width and height in inches.</returns>
+    public (double Width, double Height) Inches()
+    {
+        double width = ShownWidth is null ? Width / 96 : ShownWidth.EndsWith("mm", StringComparison.Ordinal) ? Number(ShownWidth[..^2]) / 25.4 : Number(ShownWidth) / 96;
+        return (width, width * Height / Width);
+    }
+
+    private static double Number(string text) => double.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -42,6 +42,12 @@ public sealed record Theme
     /// <summary>On paper: the light colours on pure white with black text.</summary>
     public static Theme Print { get; } = Light with { Name = "print", Ink = "#000000", Muted = "#404448", Grid = "#d9dcdf" };
 
+    /// <summary>On a light page of any colour: the light colours without a background of its own.</summary>
+    public static Theme Transparent { get; } = Light with { Name = "transparent", Background = "none" };
+
+    /// <summary>The themes in which figures are published.</summary>
+    public static IReadOnlyList<Theme> Published { get; } = [Light, Transparent, Dark, Print];
+
     /// <summary>The theme's name.</summary>
     public required string Name { get; init; }
 

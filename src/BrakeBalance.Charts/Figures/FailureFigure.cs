@@ -26,9 +26,9 @@ public static partial class FootFigures
         return figure
             .Title(title)
             .Describe(
-                $"Stopping distance from {figure.Text(Measure.Speed, asked.Speed)} with at most {figure.Text(Measure.ControlForce, asked.PedalForce)} on the pedal at an adhesion of {Words(asked.Adhesion)}, no wheel locked. {car}, {outcomes[0].LoadCase}. The rule for failed circuits and assist counts from the first touch of the pedal.",
+                $"Stopping distance from {figure.Text(Measure.Speed, asked.Speed)} with at most {figure.Text(Measure.ControlForce, asked.PedalForce)} on the pedal at an adhesion of {Words(asked.Adhesion)}, no wheel locked. {car}, {outcomes[0].LoadCase}.",
                 "Stacked bars of reaction, build-up and braking distance for each case of failure.",
-                string.Join(" ", outcomes.Select(outcome => outcome.Distance is { } distance
+                "The rule for failed circuits and assist counts from the first touch of the pedal. " + string.Join(" ", outcomes.Select(outcome => outcome.Distance is { } distance
                     ? $"{Capital(outcome.Case.Name)}: {figure.Text(Measure.Distance, distance.Whole)} at a braking rate of {Words(outcome.RateAtForce)}."
                     : $"{Capital(outcome.Case.Name)}: nothing brakes.")))
             .Categories("Case", outcomes.Select(outcome => ShortName(outcome.Case)))

@@ -25,7 +25,7 @@ public static class HeatFigures
         figure
             .Title(boil)
             .Describe(
-                $"{result.Cycle}; {result.Car}. Bulk temperature of each disc or drum and of the fluid at the end of each stop; boiling points of {result.Fluid.Name} (49 CFR 571.116).",
+                $"{result.Cycle}; {result.Car}. Bulk temperatures at the end of each stop; boiling points of {result.Fluid.Name} (49 CFR 571.116).",
                 "Temperatures climb stop by stop; level lines mark boiling points and the start of fade.",
                 $"{boil}. The hottest front disc or drum reaches {figure.Text(Measure.Temperature, result.HottestRing.Front)}, the rear {figure.Text(Measure.Temperature, result.HottestRing.Rear)}.")
             .X("Stop number", "n", Measure.Count, 1, result.Stops.Count)
@@ -58,7 +58,7 @@ public static class HeatFigures
         return figure
             .Title($"While the brakes heat the balance {direction}")
             .Describe(
-                $"{result.Cycle}; {result.Car}. Share of the front brakes in the work, torque of each axle at the end of a stop over its torque at the reference friction, and deceleration over that of the first stop.",
+                $"{result.Cycle}; {result.Car}. Front brakes' share of the work; torque over that at reference friction; deceleration over the first stop's.",
                 "Front share, torque factors and deceleration against stop number.",
                 $"The front share goes from {Percent(braked[0].FrontShare!.Value)} to {Percent(braked[^1].FrontShare!.Value)}; the last stop reaches {Percent(braked[^1].MeanDeceleration.MetersPerSecondSquared / first)} of the first stop's deceleration.")
             .X("Stop number", "n", Measure.Count, 1, Math.Max(2, result.Stops.Count))

@@ -7,7 +7,7 @@ public static partial class FootFigures
 {
     private static readonly (Tone Tone, Hatch Hatch)[] TravelStyles =
     [
-        (Tone.Guide, Hatch.Dots), (Tone.Front, Hatch.None), (Tone.Rear, Hatch.None), (Tone.Ideal, Hatch.Rising), (Tone.Other, Hatch.Falling),
+        (Tone.Guide, Hatch.None), (Tone.Front, Hatch.Rising), (Tone.Rear, Hatch.Falling), (Tone.Ideal, Hatch.Dots), (Tone.Other, Hatch.Crossed),
         (Tone.Front, Hatch.Crossed), (Tone.Other, Hatch.Crossed),
     ];
 
@@ -17,8 +17,7 @@ public static partial class FootFigures
         "free play" or "push-rod gap" or "compensating ports" => "play",
         "front pads or shoes to contact" => "front contact",
         "rear pads or shoes to contact" => "rear contact",
-        "give of calipers and drums" => "give",
-        "compression of the fluid" => "fluid",
+        "give of calipers and drums" or "compression of the fluid" => "give and fluid",
         "trapped air" => "air",
         "lost circuit's piston to its end" => "lost circuit",
         _ => part,

@@ -37,6 +37,7 @@ public static class CommandLine
             SchemaCommand.Create(terminal),
             NotebooksCommand.Create(terminal),
             ClassCommand.Create(terminal),
+            FiguresCommand.Create(terminal),
             JupyterCommand.Create(terminal),
         };
         ParseResult parsed = root.Parse(arguments);

@@ -1,0 +1,130 @@
+using BrakeBalance.Balance;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Rules;
+using BrakeBalance.Stops;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Publishing;
+
+/// <summary>What the figures of one car have in common, each part computed when the first figure asks for it.</summary>
+internal sealed class CarStudy
+{
+    /// <summary>Speed from which stops are shown.</summary>
+    public static readonly Speed From = Speed.FromKilometersPerHour(100);
+
+    /// <summary>Adhesion of the dry road of the stops [–].</summary>
+    public const double Dry = 0.9;
+
+    private static readonly SettingConditions Conditions = new() { AdhesionSteps = 16 };
+    private static readonly double[] Slopes = [.. Enumerable.Range(0, 9).Select(i => 0.1 * i)];
+
+    private readonly Lazy<IReadOnlyList<UtilisationCurve>> _curves;
+    private readonly Lazy<(SettingAdvice Advice, IReadOnlyList<SettingOutcome> Outcomes)> _settings;
+    private readonly Lazy<IReadOnlyList<(double, IReadOnlyList<(double, Pressure?)>)>> _knees;
+    private readonly Lazy<BalanceModel?> _advised;
+    private readonly Lazy<StopSetup> _setup;
+    private readonly Lazy<StopResult> _panic;
+    private readonly Lazy<IReadOnlyList<(string Name, YawResult Stop)>> _yaw;
+    private readonly Lazy<IReadOnlyList<StopComparisonRow>> _rows;
+    private readonly Lazy<(PerAxle<ThermalBrake> Brakes, HeatResult Result)> _fade;
+
+    public CarStudy(Vehicle car)
+    {
+        Car = car;
+        Light = new BalanceModel(car, car.LoadCases[0]);
+        Laden = new BalanceModel(car, car.LoadCases[^1]);
+        _curves = new(() => UtilisationCurve.Of(car));
+        _settings = new(() => (
+            SettingSearch.GreatestSafeKnee(car, Conditions, car.Hydraulics.RearProportioningValve?.Slope ?? 0.3),
+            SettingSearch.Sweep(car, Conditions, [.. Enumerable.Range(1, 16).Select(i => Pressure.FromBars(5 * i))], Slopes)));
+        _knees = new(() => [.. new[] { 0, 0.08, 0.15 }.Select(spread => (spread, (IReadOnlyList<(double, Pressure?)>)[.. Slopes.Select(slope =>
+            (slope, SettingSearch.GreatestSafeKnee(car, Conditions with { FrictionSpread = spread }, slope).Outcome?.Knee))]))]);
+        _advised = new(Advised);
+        _setup = new(() => StopSetup.From(car, car.LoadCases[0], Dry));
+        _panic = new(() => StraightStop.Run(Setup.Car, Setup.Panic, Setup.BuildUp, From));
+        _yaw = new(Yaw);
+        _rows = new(() => StopComparison.Of(
+            [
+                ("As in the file", car),
+                ("Without the rear valve", car with { Hydraulics = car.Hydraulics.WithoutRearProportioning() }),
+                ("Rear friction 15 % up", car.WithFrictionFactors(1, 1.15)),
+            ],
+            car.LoadCases[0].Name, Dry, From));
+        _fade = new(Fade);
+    }
+
+    /// <summary>The car.</summary>
+    public Vehicle Car { get; }
+
+    /// <summary>The car in its first load case.</summary>
+    public BalanceModel Light { get; }
+
+    /// <summary>The car in its last load case.</summary>
+    public BalanceModel Laden { get; }
+
+    /// <summary>The present control; null when the file says nothing of what lies between foot and line pressure.</summary>
+    public BrakeControl? Control => Car.Control;
+
+    /// <summary>The control of cars whose circuits' volumes are known.</summary>
+    public BrakeControl? ControlWithVolumes => Car.Control is { Circuits: not null } control ? control : null;
+
+    /// <summary>Adhesion utilised in each load case.</summary>
+    public IReadOnlyList<UtilisationCurve> Curves => _curves.Value;
+
+    /// <summary>The advised knee, and a map of knees and slopes.</summary>
+    public (SettingAdvice Advice, IReadOnlyList<SettingOutcome> Outcomes) Settings => _settings.Value;
+
+    /// <summary>The greatest safe knees over slope, for several spreads of friction.</summary>
+    public IReadOnlyList<(double, IReadOnlyList<(double, Pressure?)>)> Knees => _knees.Value;
+
+    /// <summary>The car with the greatest setting that is safe everywhere; null when there is none, or none is needed.</summary>
+    public BalanceModel? AtAdvice => _advised.Value;
+
+    /// <summary>The car ready to stop on a dry road.</summary>
+    public StopSetup Setup => _setup.Value;
+
+    /// <summary>A panic stop.</summary>
+    public StopResult Panic => _panic.Value;
+
+    /// <summary>Stops with one axle locked, and with none.</summary>
+    public IReadOnlyList<(string Name, YawResult Stop)> YawStops => _yaw.Value;
+
+    /// <summary>Three set-ups side by side.</summary>
+    public IReadOnlyList<StopComparisonRow> Comparison => _rows.Value;
+
+    /// <summary>Repeated stops that heat the brakes.</summary>
+    public (PerAxle<ThermalBrake> Brakes, HeatResult Result) Heat => _fade.Value;
+
+    private BalanceModel? Advised()
+    {
+        if (Car.Hydraulics.RearProportioningValve is { } valve)
+        {
+            return Settings.Advice.Outcome is { } best ? Of(Car.WithRearKnee(best.Knee, valve.Slope)) : null;
+        }
+
+        return Car.Hydraulics.Split is BalanceBarSplit bar && SettingSearch.SmallestSafeFrontShare(Car, Conditions) is { } share
+            ? Of(Car with { Hydraulics = Car.Hydraulics with { Split = bar with { FrontForceShare = share } } })
+            : null;
+
+        BalanceModel Of(Vehicle changed) => new(changed, changed.LoadCases[0]);
+    }
+
+    private IReadOnlyList<(string Name, YawResult Stop)> Yaw()
+    {
+        StopResult gentle = StraightStop.Run(Setup.Car, new ThresholdDriver { Margin = 0.9 }, Setup.BuildUp, From);
+        YawResult Run(BrakedCar car, Pressure pressure) => YawStop.Run(car, pressure, Setup.BuildUp, From, YawDisturbance.Crown);
+        return
+        [
+            ("front axle locked", Run(YawStop.WithOnlyLocked(Setup.Car, Axle.Front), Setup.MaximumPressure)),
+            ("rear axle locked", Run(YawStop.WithOnlyLocked(Setup.Car, Axle.Rear), Setup.MaximumPressure)),
+            ("wheels rolling", Run(Setup.Car, gentle.HeldPressure)),
+        ];
+    }
+
+    private (PerAxle<ThermalBrake> Brakes, HeatResult Result) Fade()
+    {
+        var setup = StopSetup.From(Car, Car.LoadCases[^1], Dry);
+        return (setup.Heat, BrakeHeat.Run(setup.Car, setup.Heat, HeatCycle.TypeOne(setup.MaximumSpeed), Temperature.FromDegreesCelsius(20), setup.Fluid));
+    }
+}

@@ -1,0 +1,35 @@
+using BrakeBalance.Vehicles;
+
+namespace BrakeBalance.Charts.Publishing;
+
+/// <summary>A figure that can be made for any car, or for those that have what it needs.</summary>
+public sealed record CatalogueEntry
+{
+    private readonly Func<CarStudy, UnitSystem, Figure?>? _make;
+
+    internal CatalogueEntry()
+    {
+    }
+
+    /// <summary>The figure's name: lower-case letters, digits and hyphens.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What a car must have for it, in words; null when every car will do.</summary>
+    public string? Needs { get; init; }
+
+    /// <summary>The words of its plain variant.</summary>
+    public required PlainText Plain { get; init; }
+
+    /// <summary>Makes the figure; null when the car lacks what it needs.</summary>
+    internal Func<CarStudy, UnitSystem, Figure?> Make
+    {
+        get => _make ?? throw new InvalidOperationException($"The entry '{Name}' does not say how its figure is made.");
+        init => _make = value;
+    }
+
+    /// <summary>Makes the figure for a car.</summary>
+    /// <param name="vehicle">The car.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>The figure; null when the car lacks what <see cref="Needs"/> says.</returns>
+    public Figure? For(Vehicle vehicle, UnitSystem units) => Make(new CarStudy(vehicle), units);
+}

@@ -1,0 +1,145 @@
+using System.CommandLine;
+using BrakeBalance.Charts;
+using BrakeBalance.Charts.Publishing;
+using BrakeBalance.Notebooks.Publishing;
+using BrakeBalance.Vehicles;
+
+namespace BrakeBalance.Notebooks.Commands;
+
+/// <summary><c>figures FILE</c>: a car's figures as files for print and web, with captions, descriptions and numbers.</summary>
+internal static class FiguresCommand
+{
+    private const string All = "all";
+    private static readonly string[] Formats = ["svg", "png", "pdf"];
+
+    public static Command Create(Terminal terminal)
+    {
+        var file = new Argument<string?>("FILE") { Description = "The vehicle file", Arity = ArgumentArity.ZeroOrOne };
+        var list = new Option<bool>("--list") { Description = "Lists figures, sizes and themes, and does nothing else" };
+        Option<string[]> figures = Many("--figure", "One figure only, by its name; may be given several times", "NAME", []);
+        Option<string[]> sizes = Many("--size", "A size by its name, or all; may be given several times", "NAME", [FigureSize.Column.Name]);
+        Option<string[]> formats = Many("--format", "svg, png or pdf; may be given several times. SVG is always written", "FORMAT", ["svg"]);
+        Option<string[]> themes = Many("--theme", "white, transparent, dark or print; may be given several times", "NAME", ["white"]);
+        Option<string[]> scales = Many("--scale", "Pixels of a PNG per nominal pixel: 1, 2 or 3; may be given several times", "NUMBER", ["1"]);
+        var units = new Option<string>("--units") { Description = "Units of what is shown: si (bar, kN, mm), us (psi, lbf, in) or both", HelpName = "si|us|both", DefaultValueFactory = _ => "si" };
+        units.AcceptOnlyFromAmong(StringComparer.OrdinalIgnoreCase, "si", "us", "both");
+        var plain = new Option<bool>("--plain") { Description = "Plain words for readers who do not know the trade" };
+        Option<string[]> set = VehicleOptions.Set();
+        var output = new Option<string>("--output") { Description = "The folder to write into", HelpName = "FOLDER", DefaultValueFactory = _ => "out/figures" };
+        var command = new Command("figures", "Write a car's figures as SVG, PNG and PDF with captions, descriptions, credit and numbers.")
+        {
+            file, list, figures, sizes, formats, themes, scales, units, plain, set, output,
+        };
+        command.SetAction(async (parsed, cancellation) =>
+        {
+            if (parsed.GetValue(list))
+            {
+                List(terminal);
+                return ExitCode.Success;
+            }
+
+            List<string> problems = [];
+            string? path = parsed.GetValue(file);
+            VehicleReading? reading = null;
+            if (path is null)
+            {
+                problems.Add("No vehicle file is named; 'starter FILE' writes one to begin with.");
+            }
+            else
+            {
+                reading = VehicleOptions.Read(path, VehicleOptions.Overrides(parsed.GetRequiredValue(set), problems), problems);
+            }
+
+            string[] wanted = Known("--figure", parsed.GetRequiredValue(figures), [.. FigureCatalogue.All.Select(entry => entry.Name)], problems);
+            string[] asked = parsed.GetRequiredValue(sizes);
+            string[] sizeNames = asked.Contains(All) ? [.. FigureSize.Published.Select(size => size.Name)] : Known("--size", asked, [.. FigureSize.Published.Select(size => size.Name), All], problems);
+            string[] themeNames = Known("--theme", parsed.GetRequiredValue(themes), [.. Theme.Published.Select(ThemeName)], problems);
+            string[] kinds = Known("--format", parsed.GetRequiredValue(formats), Formats, problems);
+            string[] factors = Known("--scale", parsed.GetRequiredValue(scales), ["1", "2", "3"], problems);
+            string folder = Path.GetFullPath(parsed.GetRequiredValue(output));
+            if (File.Exists(folder))
+            {
+                problems.Add($"--output {folder}: this is a file; the figures need a folder.");
+            }
+
+            if (problems.Count > 0 || reading is null)
+            {
+                throw new BadInputException(problems);
+            }
+
+            string shown = parsed.GetRequiredValue(units).ToLowerInvariant();
+            var plan = new FigurePlan
+            {
+                CarName = Path.GetFileNameWithoutExtension(path!),
+                Figures = wanted,
+                Sizes = [.. FigureSize.Published.Where(size => sizeNames.Contains(size.Name))],
+                Units = shown == "both" ? [UnitSystem.Si, UnitSystem.Us] : [Display.Parse(shown) ?? UnitSystem.Si],
+                Themes = [.. Theme.Published.Where(theme => themeNames.Contains(ThemeName(theme)))],
+                PlainVariants = [parsed.GetValue(plain)],
+                Png = kinds.Contains("png"),
+                Pdf = kinds.Contains("pdf"),
+                Scales = [.. factors.Select(factor => factor[0] - '0').Distinct().Order()],
+            };
+            return await WriteAsync(terminal, reading.Vehicle, plan, folder, cancellation).ConfigureAwait(false);
+        });
+        return command;
+    }
+
+    private static async Task<int> WriteAsync(Terminal terminal, Vehicle vehicle, FigurePlan plan, string folder, CancellationToken cancellation)
+    {
+        bool pictures = plan.Png || plan.Pdf, missing = pictures && Chromium.Executable is null;
+        IReadOnlyList<string> files;
+        if (pictures && !missing)
+        {
+            await using Chromium browser = await Chromium.StartAsync().ConfigureAwait(false);
+            files = await FigureExport.WriteAsync(vehicle, plan, folder, browser, cancellation).ConfigureAwait(false);
+        }
+        else
+        {
+            files = await FigureExport.WriteAsync(vehicle, plan, folder, null, cancellation).ConfigureAwait(false);
+        }
+
+        string[] left = [.. plan.Figures.Where(name => !files.Contains($"{plan.CarName}-{name}-{FigureExport.Name(plan.Units[0])}{(plan.PlainVariants[0] ? "-plain" : "")}.csv"))];
+        foreach (string name in left)
+        {
+            terminal.Error.WriteLine($"{name}: not made; it needs {FigureCatalogue.All.First(entry => entry.Name == name).Needs}, which this car has not.");
+        }
+
+        if (missing)
+        {
+            terminal.Error.WriteLine(Chromium.Missing + " SVG, words and numbers were written.");
+        }
+
+        terminal.Output.WriteLine(FormattableString.Invariant($"{folder}: {files.Count(name => name.EndsWith(".svg", StringComparison.Ordinal))} drawings, {files.Count} files. {FigureText.Car(vehicle)}"));
+        return missing || left.Length > 0 ? ExitCode.Failed : ExitCode.Success;
+    }
+
+    private static Option<string[]> Many(string name, string description, string value, string[] unless) =>
+        new(name) { Description = description, HelpName = value, DefaultValueFactory = _ => unless };
+
+    private static string[] Known(string option, string[] given, string[] known, List<string> problems)
+    {
+        problems.AddRange(given.Where(name => !known.Contains(name)).Select(name => $"{option} {name}: there is no such thing. Accepted: {string.Join(", ", known)}."));
+        return given;
+    }
+
+    private static string ThemeName(Theme theme) => theme == Theme.Light ? "white" : theme.Name;
+
+    private static void List(Terminal terminal)
+    {
+        terminal.Output.WriteLine("Figures:");
+        foreach (CatalogueEntry entry in FigureCatalogue.All)
+        {
+            terminal.Output.WriteLine($"  {entry.Name,-22}{(entry.Needs is { } needs ? $"needs {needs}. " : "")}{entry.Plain.Alt}");
+        }
+
+        terminal.Output.WriteLine("Sizes:");
+        foreach (FigureSize size in FigureSize.Published)
+        {
+            (int width, int height) = size.Pixels();
+            terminal.Output.WriteLine(FormattableString.Invariant($"  {size.Name,-22}{width} × {height} px at scale 1{(size.ShownWidth!.EndsWith("mm", StringComparison.Ordinal) ? ", " + size.ShownWidth + " wide at 300 dpi" : "")}"));
+        }
+
+        terminal.Output.WriteLine($"Themes: {string.Join(", ", Theme.Published.Select(ThemeName))}");
+    }
+}

@@ -1,0 +1,118 @@
+using PuppeteerSharp;
+
+namespace BrakeBalance.Notebooks.Publishing;
+
+/// <summary>The system's Chromium without a window, which turns drawings into pictures and sheets of paper.</summary>
+public sealed class Chromium : IAsyncDisposable
+{
+    /// <summary>The environment variable that can name another browser of the Chromium family.</summary>
+    public const string Variable = "BRAKE_BALANCE_CHROMIUM";
+
+    private static readonly string[] Candidates = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
+
+    private readonly IBrowser _browser;
+    private readonly string _profile;
+
+    private Chromium(IBrowser browser, string profile) => (_browser, _profile) = (browser, profile);
+
+    /// <summary>Path of the browser; null where there is none.</summary>
+    public static string? Executable =>
+        Environment.GetEnvironmentVariable(Variable) is { Length: > 0 } chosen
+            ? File.Exists(chosen) ? chosen : null
+            : Candidates.FirstOrDefault(File.Exists);
+
+    /// <summary>What to tell a user whose system has no browser.</summary>
+    public static string Missing =>
+        $"PNG and PDF need Chromium, which was not found (looked for {string.Join(", ", Candidates)}). Install it, or name it in the environment variable {Variable}.";
+
+    /// <summary>Starts the browser.</summary>
+    /// <returns>The browser.</returns>
+    /// <exception cref="IOException">There is no browser, or it does not start; the message says what to do.</exception>
+    public static async Task<Chromium> StartAsync()
+    {
+        string executable = Executable ?? throw new IOException(Missing);
+        string profile = Directory.CreateTempSubdirectory("brake-balance-browser-").FullName;
+        try
+        {
+            IBrowser browser = await Puppeteer.LaunchAsync(new LaunchOptions
+            {
+                ExecutablePath = executable,
+                Headless = true,
+                UserDataDir = profile,
+                Timeout = 120_000,
+                Args =
+                [
+                    "--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update", "--disable-sync",
+                    "--no-first-run", "--disable-dev-shm-usage", "--force-color-profile=srgb", "--proxy-server=127.0.0.1:9",
+                ],
+            }).ConfigureAwait(false);
+            return new Chromium(browser, profile);
+        }
+        catch (PuppeteerException exception)
+        {
+            Remove(profile);
+            throw new IOException($"{executable} does not start: {exception.Message}", exception);
+        }
+    }
+
+    /// <summary>A picture of a drawing.</summary>
+    /// <param name="svg">The drawing.</param>
+    /// <param name="width">Nominal width in pixels.</param>
+    /// <param name="height">Nominal height in pixels.</param>
+    /// <param name="scale">Pixels of the picture per nominal pixel.</param>
+    /// <returns>PNG data of exactly <paramref name="width"/> × <paramref name="height"/> × <paramref name="scale"/>² pixels; transparent where nothing is drawn.</returns>
+    public async Task<byte[]> PngAsync(string svg, int width, int height, int scale)
+    {
+        await using IPage page = await _browser.NewPageAsync().ConfigureAwait(false);
+        await page.SetViewportAsync(new ViewPortOptions { Width = width, Height = height, DeviceScaleFactor = scale }).ConfigureAwait(false);
+        await page.SetContentAsync(Wrapped(svg, FormattableString.Invariant($"{width}px"), FormattableString.Invariant($"{height}px"))).ConfigureAwait(false);
+        return await page.ScreenshotDataAsync(new ScreenshotOptions { Type = ScreenshotType.Png, OmitBackground = true }).ConfigureAwait(false);
+    }
+
+    /// <summary>A drawing on a page of its own size.</summary>
+    /// <param name="svg">The drawing.</param>
+    /// <param name="title">The document's title.</param>
+    /// <param name="width">Width in inches.</param>
+    /// <param name="height">Height in inches.</param>
+    /// <returns>PDF data of one page.</returns>
+    public async Task<byte[]> PdfAsync(string svg, string title, double width, double height)
+    {
+        await using IPage page = await _browser.NewPageAsync().ConfigureAwait(false);
+        string w = FormattableString.Invariant($"{width:0.####}in"), h = FormattableString.Invariant($"{height:0.####}in");
+        await page.SetContentAsync(Wrapped(svg, w, h, title)).ConfigureAwait(false);
+        return await page.PdfDataAsync(new PdfOptions { Width = w, Height = h, PrintBackground = true, PageRanges = "1" }).ConfigureAwait(false);
+    }
+
+    /// <summary>A page printed as its own style sheet says.</summary>
+    /// <param name="html">The page; it must need nothing from elsewhere.</param>
+    /// <returns>PDF data.</returns>
+    public async Task<byte[]> PrintAsync(string html)
+    {
+        await using IPage page = await _browser.NewPageAsync().ConfigureAwait(false);
+        await page.SetContentAsync(html).ConfigureAwait(false);
+        return await page.PdfDataAsync(new PdfOptions { PreferCSSPageSize = true, PrintBackground = true }).ConfigureAwait(false);
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        await _browser.DisposeAsync().ConfigureAwait(false);
+        Remove(_profile);
+    }
+
+    private static string Wrapped(string svg, string width, string height, string title = "Figure") =>
+        $"<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>{Pages.HtmlText.Escape(title)}</title>"
+        + $"<style>html,body{{margin:0;background:transparent;overflow:hidden}}svg{{display:block;width:{width};height:{height}}}</style></head><body>{svg}</body></html>";
+
+    private static void Remove(string folder)
+    {
+        try
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+        catch (IOException)
+        {
+            // The browser may still be writing its last files; the system's own clearing of temporary files takes them.
+        }
+    }
+}

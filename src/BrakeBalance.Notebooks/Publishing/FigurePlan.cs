@@ -1,0 +1,34 @@
+using BrakeBalance.Charts;
+
+namespace BrakeBalance.Notebooks.Publishing;
+
+/// <summary>What of a car's figures is to be exported, and how.</summary>
+public sealed record FigurePlan
+{
+    /// <summary>The car's short name, as file names begin with it.</summary>
+    public required string CarName { get; init; }
+
+    /// <summary>Names of the figures; all that the car has when empty.</summary>
+    public IReadOnlyList<string> Figures { get; init; } = [];
+
+    /// <summary>The sizes.</summary>
+    public IReadOnlyList<FigureSize> Sizes { get; init; } = [FigureSize.Column];
+
+    /// <summary>The systems of units.</summary>
+    public IReadOnlyList<UnitSystem> Units { get; init; } = [UnitSystem.Si];
+
+    /// <summary>The themes.</summary>
+    public IReadOnlyList<Theme> Themes { get; init; } = [Theme.Light];
+
+    /// <summary>The variants: the trade's own words, plain words, or both.</summary>
+    public IReadOnlyList<bool> PlainVariants { get; init; } = [false];
+
+    /// <summary>Whether pictures are written.</summary>
+    public bool Png { get; init; }
+
+    /// <summary>Whether sheets are written.</summary>
+    public bool Pdf { get; init; }
+
+    /// <summary>Pixels of a picture per nominal pixel; each 1, 2 or 3.</summary>
+    public IReadOnlyList<int> Scales { get; init; } = [1];
+}

@@ -1,0 +1,114 @@
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using BrakeBalance.Charts;
+using BrakeBalance.Vehicles;
+
+namespace BrakeBalance.Notebooks.Publishing;
+
+/// <summary>The texts that go with a published figure: method, credit, licence, and the note that cars are invented.</summary>
+public static class FigureText
+{
+    /// <summary>The licence of figures and data of the repository.</summary>
+    public const string Licence = "MIT License, © 2026 The brake balance notebooks developers";
+
+    /// <summary>How the figures were computed, in a sentence.</summary>
+    public const string Method = "Calculated for a car with two axles on a level, straight road; no approval of any brake and no setting for any car.";
+
+    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, IndentSize = 2, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    /// <summary>What kind of car a figure shows.</summary>
+    /// <param name="vehicle">The car.</param>
+    /// <returns>That the car is invented where its file says so; otherwise that it is somebody's own file.</returns>
+    public static string Car(Vehicle vehicle)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        return $"{vehicle.Name} {vehicle.Note}".Contains("invented", StringComparison.OrdinalIgnoreCase)
+            ? "The figures are of invented cars."
+            : "The figures are of the car in a reader's own vehicle file, as described there.";
+    }
+
+    /// <summary>The credit line of a car's figures.</summary>
+    /// <param name="vehicle">The car.</param>
+    /// <returns>A line such as <c>Brake balance notebooks (MIT). Invented car, calculated.</c></returns>
+    public static string Credit(Vehicle vehicle) =>
+        Car(vehicle).Contains("invented", StringComparison.Ordinal) ? "Brake balance notebooks (MIT License). Calculated; the car is invented." : "Brake balance notebooks (MIT License). Calculated from a reader's vehicle file.";
+
+    /// <summary>A drawing with its source, licence and description in its metadata.</summary>
+    /// <param name="svg">The drawing.</param>
+    /// <param name="figure">The figure.</param>
+    /// <param name="vehicle">The car.</param>
+    /// <returns>The drawing with a metadata element after its description.</returns>
+    public static string WithMetadata(string svg, Figure figure, Vehicle vehicle)
+    {
+        const string After = "</desc>\n";
+        int at = svg.IndexOf(After, StringComparison.Ordinal);
+        return at < 0
+            ? throw new ArgumentException("The drawing has no description to put the metadata behind.", nameof(svg))
+            : svg.Insert(at + After.Length, Metadata(figure, vehicle));
+    }
+
+    /// <summary>All words of a figure as plain text.</summary>
+    /// <param name="figure">The figure.</param>
+    /// <param name="vehicle">The car.</param>
+    /// <returns>Title, caption, alternative text, long description, credit, method and licence, each under its name.</returns>
+    public static string Words(Figure figure, Vehicle vehicle)
+    {
+        var text = new StringBuilder();
+        foreach ((string name, string value) in Parts(figure, vehicle))
+        {
+            text.Append(name).Append(":\n").Append(value).Append("\n\n");
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>All words of a figure, and a mark by which a correction can be traced, as JSON.</summary>
+    /// <param name="figure">The figure.</param>
+    /// <param name="vehicle">The car.</param>
+    /// <param name="units">The system of units.</param>
+    /// <param name="plain">Whether it is the plain variant.</param>
+    /// <returns>JSON.</returns>
+    public static string Json(Figure figure, Vehicle vehicle, UnitSystem units, bool plain)
+    {
+        ArgumentNullException.ThrowIfNull(figure);
+        string data = figure.Table.ToCsv();
+        var json = new JsonObject { ["figure"] = figure.Id, ["car"] = vehicle.Name, ["units"] = units == UnitSystem.Us ? "us" : "si", ["plain"] = plain };
+        foreach ((string name, string value) in Parts(figure, vehicle))
+        {
+            json[name.ToLowerInvariant().Replace(' ', '_')] = value;
+        }
+
+        json["version"] = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(figure.Title + "\n" + data)))[..12];
+        return json.ToJsonString(Indented) + "\n";
+    }
+
+    private static IEnumerable<(string Name, string Value)> Parts(Figure figure, Vehicle vehicle) =>
+    [
+        ("Title", figure.Title),
+        ("Caption", figure.Caption),
+        ("Alt text", figure.AltText),
+        ("Long description", figure.LongDescription),
+        ("Credit", Credit(vehicle)),
+        ("Method", Method),
+        ("Note", Car(vehicle)),
+        ("Licence", Licence),
+    ];
+
+    private static string Metadata(Figure figure, Vehicle vehicle)
+    {
+        var text = new StringBuilder();
+        text.Append("<metadata>\n<rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\">\n<rdf:Description rdf:about=\"\">\n");
+        foreach ((string name, string value) in new[]
+        {
+            ("title", figure.Title), ("description", figure.Caption), ("creator", "Brake balance notebooks"), ("source", $"{Method} {Car(vehicle)}"), ("rights", Licence), ("format", "image/svg+xml"),
+        })
+        {
+            text.Append("<dc:").Append(name).Append('>').Append(Pages.HtmlText.Escape(value)).Append("</dc:").Append(name).Append(">\n");
+        }
+
+        return text.Append("</rdf:Description>\n</rdf:RDF>\n</metadata>\n").ToString();
+    }
+}

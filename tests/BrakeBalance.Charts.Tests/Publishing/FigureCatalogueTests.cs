@@ -1,0 +1,184 @@
+using System.Collections.Concurrent;
+using System.Globalization;
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using BrakeBalance.Charts.Layers;
+using BrakeBalance.Charts.Publishing;
+using BrakeBalance.Charts.Rendering;
+
+namespace BrakeBalance.Charts.Tests.Publishing;
+
+public partial class FigureCatalogueTests
+{
+    /// <summary>Words of the trade, symbols and code that readers of the plain variants should not have to know.</summary>
+    private static readonly string[] Jargon =
+    [
+        "adhesion", "utilis", "braking rate", "efficiency", "knee", "slope", "lock-up", "line pressure", "load case", "gauge", "installed", "ideal", "run-out", "threshold", "R13",
+        "FMVSS", "CFR", "lateral", "torque", "coefficient", "normal reaction", "T₁", "T₂", "p₁", "p₂", "ψ", "μ", "a_y", "[–]", "bound", "slip ", " slip,", "bore", "distribution", " hat ",
+        "null", "{", "}", "json", "C#",
+    ];
+
+    private static readonly ConcurrentDictionary<(string, UnitSystem), IReadOnlyList<(CatalogueEntry Entry, Figure Figure)>> Made = new();
+
+    public static TheoryData<string, UnitSystem> EveryCar => EveryFigureTests.EveryCar;
+
+    [Fact]
+    public void Every_entry_makes_its_figure_for_some_car()
+    {
+        string[] made = [.. Cars.Names.SelectMany(car => Of(car, UnitSystem.Si)).Select(item => item.Entry.Name)];
+        Assert.All(FigureCatalogue.All, entry => Assert.Contains(entry.Name, made));
+        Assert.Equal(FigureCatalogue.All.Count, FigureCatalogue.All.Select(entry => entry.Name).Distinct().Count());
+        Assert.InRange(FigureCatalogue.All.Count, 20, 60);
+        Assert.All(FigureCatalogue.All.Where(entry => entry.Needs is null), entry => Assert.Equal(Cars.Names.Count, made.Count(name => name == entry.Name)));
+    }
+
+    [Theory]
+    [MemberData(nameof(EveryCar))]
+    public void Captions_and_alt_texts_keep_their_limits_in_both_variants(string car, UnitSystem units)
+    {
+        foreach ((CatalogueEntry entry, Figure figure) in Of(car, units))
+        {
+            Assert.Equal(entry.Name, figure.Id);
+            foreach (Figure variant in new[] { figure, PlainWording.Of(figure, entry.Plain) })
+            {
+                Assert.True(variant.Caption.Split(' ').Length is >= 3 and <= 40, $"{entry.Name}: {variant.Caption}");
+                Assert.InRange(variant.AltText.Length, 20, Figure.AltTextLimit);
+                Assert.InRange(variant.LongDescription.Length, 40, 900);
+                Assert.InRange(variant.Title.Length, 15, 160);
+            }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(EveryCar))]
+    public void Plain_variants_are_free_of_the_words_of_the_trade(string car, UnitSystem units)
+    {
+        List<string> faults = [];
+        foreach ((CatalogueEntry entry, Figure figure) in Of(car, units))
+        {
+            Figure plain = PlainWording.Of(figure, entry.Plain);
+            string[] texts =
+            [
+                plain.Title, plain.Caption, plain.AltText, plain.LongDescription, plain.XAxis.Title(units), plain.YAxis.Title(units), plain.Table.ToCsv(), .. Texts(plain.ToSvg(FigureSize.Column)),
+            ];
+            foreach (string text in texts)
+            {
+                faults.AddRange(Jargon.Where(word => text.Contains(word, StringComparison.OrdinalIgnoreCase)).Select(word => $"{entry.Name}: \"{word}\" in \"{text}\""));
+            }
+
+            // The same drawing and the same numbers.
+            Assert.Equal(figure.Layers.Count, plain.Layers.Count);
+            Assert.Equal(figure.Table.Frame.Rows.Count, plain.Table.Frame.Rows.Count);
+        }
+
+        Assert.True(faults.Count == 0, string.Join('\n', faults));
+    }
+
+    [Fact]
+    public void Plain_words_keep_the_numbers_of_a_sentence()
+    {
+        Assert.Equal(
+            "On a road with a grip of 0.80 the front axle locks first, when braking at 0.75 g.", PlainWording.Say("At an adhesion of 0.80 the front axle locks first, at a braking rate of 0.75."));
+        Assert.Equal("Above a bend point of 24 bar", PlainWording.Say("Above a knee of 24 bar"));
+    }
+
+    [Theory]
+    [MemberData(nameof(EveryCar))]
+    public void Labels_overlap_neither_each_other_nor_the_edge_at_any_published_size(string car, UnitSystem units)
+    {
+        Parallel.ForEach(Of(car, units), item =>
+        {
+            foreach (Figure figure in new[] { item.Figure, PlainWording.Of(item.Figure, item.Entry.Plain) with { Credit = "A credit line for the test" } })
+            {
+                foreach (FigureSize size in FigureSize.Published)
+                {
+                    var layout = FigureLayout.Of(figure, size);
+                    for (int i = 0; i < layout.Labels.Count; i++)
+                    {
+                        Assert.True(layout.Plot.Contains(layout.Labels[i].Box), $"{figure.Id} {size.Name}: {layout.Labels[i]}");
+                        for (int j = 0; j < i; j++)
+                        {
+                            Assert.False(layout.Labels[i].Box.Overlaps(layout.Labels[j].Box), $"{figure.Id} {size.Name}: {layout.Labels[i]} {layout.Labels[j]}");
+                        }
+                    }
+
+                    Assert.True(layout.Plot.Width > size.Width * 0.6 && layout.Plot.Height > size.Height * 0.35, $"{figure.Id} {size.Name}: plot {layout.Plot}");
+                }
+            }
+        });
+    }
+
+    [Theory]
+    [MemberData(nameof(EveryCar))]
+    public void Without_colour_every_line_and_area_is_still_told_apart(string car, UnitSystem units)
+    {
+        foreach ((CatalogueEntry _, Figure figure) in Of(car, units))
+        {
+            foreach (FigureSize size in FigureSize.Published)
+            {
+                var layout = FigureLayout.Of(figure, size);
+                int[] keyed = [.. layout.Keyed.Select(key => key.Owner).Distinct()];
+
+                // A line is told by the name beside it; lines named in the key must differ by their dashes, bars and areas by their hatch.
+                object[] marks = [.. keyed.Select(owner => Mark(figure.Layers[owner]))];
+                Assert.True(marks.Distinct().Count() == marks.Length, $"{figure.Id} {size.Name}: {string.Join(", ", keyed.Select(owner => figure.Layers[owner].Name))}");
+            }
+        }
+
+        static object Mark(Layer layer) => layer switch
+        {
+            LineLayer line => ("line", line.Dash, line.Width),
+            ReferenceLayer line => ("line", line.Dash, 0.0),
+            BarLayer bars => ("bars", bars.Hatch),
+            RegionLayer region => ("region", region.Hatch),
+            MarkerLayer points => ("points", points.Shape),
+            _ => layer.Name,
+        };
+    }
+
+    [Fact]
+    public void Two_runs_give_the_same_bytes_under_any_culture()
+    {
+        string first = All();
+        CultureInfo before = CultureInfo.CurrentCulture;
+        try
+        {
+            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo("de-DE");
+            Assert.Equal(first, All());
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+
+        string All() => string.Concat(FigureCatalogue.For(Cars.Load(Cars.Names[0]), UnitSystem.Us).Select(item =>
+            item.Figure.ToSvg(FigureSize.Slide, Theme.Print) + PlainWording.Of(item.Figure, item.Entry.Plain).ToSvg(FigureSize.Square, Theme.Transparent) + item.Figure.Table.ToCsv()));
+    }
+
+    [Theory]
+    [InlineData("column", 1200, 800)]
+    [InlineData("full-width", 1600, 900)]
+    [InlineData("slide", 1920, 1080)]
+    [InlineData("square", 1080, 1080)]
+    [InlineData("upright", 1080, 1350)]
+    [InlineData("card", 1200, 630)]
+    [InlineData("print-single", 1039, 831)] // 88 mm at 300 dots an inch
+    [InlineData("print-double", 2102, 1328)] // 178 mm
+    public void Published_sizes_are_those_of_web_and_print(string name, int width, int height) =>
+        Assert.Equal((width, height), FigureSize.Published.Single(size => size.Name == name).Pixels());
+
+    [Fact]
+    public void A_transparent_drawing_has_no_background()
+    {
+        string svg = Of(Cars.Names[0], UnitSystem.Si)[0].Figure.ToSvg(FigureSize.Column, Theme.Transparent);
+        Assert.DoesNotContain("#ffffff", svg, StringComparison.Ordinal);
+    }
+
+    private static IReadOnlyList<(CatalogueEntry Entry, Figure Figure)> Of(string car, UnitSystem units) =>
+        Made.GetOrAdd((car, units), key => [.. FigureCatalogue.For(Cars.Load(key.Item1), key.Item2)]);
+
+    private static IEnumerable<string> Texts(string svg) => XDocument.Parse(svg).Descendants().Where(e => e.Name.LocalName == "text").Select(e => Spaces().Replace(e.Value, " "));
+
+    [GeneratedRegex(@"\s")]
+    private static partial Regex Spaces();
+}

@@ -1,0 +1,134 @@
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using BrakeBalance.Charts;
+using BrakeBalance.Notebooks.Commands;
+using BrakeBalance.Notebooks.Publishing;
+using BrakeBalance.Notebooks.Tests.Commands;
+
+namespace BrakeBalance.Notebooks.Tests.Publishing;
+
+public class FiguresCommandTests
+{
+    private static readonly string Coupe = RepositoryRoot.File("data/vehicles/coupe-1960s.json");
+
+    [Fact]
+    public async Task A_drawing_comes_with_its_words_and_numbers_in_both_systems()
+    {
+        using var folder = new TemporaryFolder();
+        (int code, string output, string error) = await Shell.RunAsync("figures", Coupe, "--figure", "line-pressures", "--size", "slide", "--size", "square", "--units", "both", "--output", folder.Path);
+        Assert.Equal((0, ""), (code, error));
+        Assert.Contains("4 drawings, 10 files. The figures are of invented cars.", output, StringComparison.Ordinal);
+        Assert.Equal(
+            [
+                "coupe-1960s-line-pressures-si.csv", "coupe-1960s-line-pressures-si.json", "coupe-1960s-line-pressures-si.txt", "coupe-1960s-line-pressures-slide-si.svg",
+                "coupe-1960s-line-pressures-slide-us.svg", "coupe-1960s-line-pressures-square-si.svg", "coupe-1960s-line-pressures-square-us.svg", "coupe-1960s-line-pressures-us.csv",
+                "coupe-1960s-line-pressures-us.json", "coupe-1960s-line-pressures-us.txt",
+            ],
+            folder.Names.Order(StringComparer.Ordinal));
+        Assert.Contains("[psi]", File.ReadAllText(folder.File("coupe-1960s-line-pressures-us.csv")), StringComparison.Ordinal);
+        string words = File.ReadAllText(folder.File("coupe-1960s-line-pressures-si.txt"));
+        Assert.All(new[] { "Title:", "Caption:", "Alt text:", "Long description:", "Credit:", "Method:", "Note:", "Licence:" }, part => Assert.Contains(part, words, StringComparison.Ordinal));
+        JsonNode json = JsonNode.Parse(File.ReadAllText(folder.File("coupe-1960s-line-pressures-si.json")))!;
+        Assert.Equal("The figures are of invented cars.", (string)json["note"]!);
+        Assert.InRange(((string)json["alt_text"]!).Length, 20, 150);
+    }
+
+    [Fact]
+    public async Task The_same_command_gives_the_same_bytes_and_the_licence_is_in_the_drawing()
+    {
+        using TemporaryFolder first = new(), second = new();
+        foreach (TemporaryFolder folder in new[] { first, second })
+        {
+            Assert.Equal(0, (await Shell.RunAsync("figures", Coupe, "--figure", "brake-forces", "--figure", "effort", "--theme", "print", "--plain", "--output", folder.Path)).Code);
+        }
+
+        Assert.Equal(8, first.Names.Count());
+        Assert.Equal(first.Names, second.Names);
+        Assert.All(first.Names, name => Assert.Equal(File.ReadAllBytes(first.File(name)), File.ReadAllBytes(second.File(name))));
+        var svg = XDocument.Load(first.File("coupe-1960s-effort-column-si-plain-print.svg"));
+        string metadata = svg.Descendants().Single(e => e.Name.LocalName == "metadata").Value;
+        Assert.Contains("MIT License", metadata, StringComparison.Ordinal);
+        Assert.Contains("invented cars", metadata, StringComparison.Ordinal);
+        Assert.True(svg.Descendants().Count(e => e.Name.LocalName == "g" && e.Attribute("id") is not null) > 5);
+    }
+
+    [Fact]
+    public async Task Every_bad_option_is_told_at_once_and_nothing_is_written()
+    {
+        string folder = Path.Combine(Path.GetTempPath(), "figures-not-written");
+        (int code, string output, string error) = await Shell.RunAsync(
+            "figures", Path.Combine(folder, "no.json"), "--figure", "brake-force", "--size", "huge", "--format", "gif", "--theme", "pink", "--scale", "4", "--output", folder);
+        Assert.Equal((2, ""), (code, output));
+        Assert.All(new[] { "no.json", "--figure brake-force", "--size huge", "--format gif", "--theme pink", "--scale 4" }, part => Assert.Contains(part, error, StringComparison.Ordinal));
+        Assert.False(Directory.Exists(folder));
+    }
+
+    [Fact]
+    public async Task Without_a_browser_drawings_are_written_and_the_rest_is_told()
+    {
+        using var folder = new TemporaryFolder();
+        string? before = Environment.GetEnvironmentVariable(Chromium.Variable);
+        Environment.SetEnvironmentVariable(Chromium.Variable, "/no/such/browser");
+        try
+        {
+            (int code, string _, string error) = await Shell.RunAsync("figures", Coupe, "--figure", "line-pressures", "--format", "png", "--output", folder.Path);
+            Assert.Equal(1, code);
+            Assert.Contains("Chromium", error, StringComparison.Ordinal);
+            Assert.Equal(4, folder.Names.Count());
+        }
+        finally
+        {
+            Environment.SetEnvironmentVariable(Chromium.Variable, before);
+        }
+    }
+
+    [Fact]
+    public async Task A_figure_the_car_cannot_have_is_told()
+    {
+        using var folder = new TemporaryFolder();
+        string file = folder.Write("own.json", Regex.Replace(File.ReadAllText(RepositoryRoot.File("data/vehicles/track-coupe.json")), "(?s)\"pedal\".*?\"aerodynamics\"", "\"aerodynamics\""));
+        (int code, string _, string error) = await Shell.RunAsync("figures", file, "--figure", "effort", "--output", folder.File("figures"));
+        Assert.Equal(1, code);
+        Assert.Contains("effort: not made; it needs a pedal and master cylinder", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_list_names_every_figure_and_size()
+    {
+        (int code, string output, string _) = await Shell.RunAsync("figures", "--list");
+        Assert.Equal(ExitCode.Success, code);
+        Assert.All(new[] { "brake-forces", "heat-time", "slide                 1920 × 1080 px", "print-single          1039 × 831 px" }, part => Assert.Contains(part, output, StringComparison.Ordinal));
+    }
+
+    [SkippableFact]
+    public async Task Pictures_have_exactly_their_size_and_sheets_one_page()
+    {
+        Skip.If(Chromium.Executable is null && Environment.GetEnvironmentVariable("CI") != "true", Chromium.Missing);
+        using var folder = new TemporaryFolder();
+        (int code, string _, string error) = await Shell.RunAsync(
+            "figures", Coupe, "--figure", "line-pressures", "--size", "column", "--size", "print-single", "--size", "slide", "--format", "png", "--format", "pdf", "--scale", "1", "--scale", "3",
+            "--theme", "transparent", "--output", folder.Path);
+        Assert.Equal((0, ""), (code, error));
+        foreach ((string size, int width, int height) in new[] { ("column", 1200, 800), ("print-single", 1039, 831), ("slide", 1920, 1080) })
+        {
+            string name = $"coupe-1960s-line-pressures-{size}-si-transparent";
+            Assert.Equal((width, height), PngSize(File.ReadAllBytes(folder.File(name + ".png"))));
+            Assert.Equal((3 * width, 3 * height), PngSize(File.ReadAllBytes(folder.File(name + "-3x.png"))));
+            PdfFacts pdf = PdfFacts.Of(File.ReadAllBytes(folder.File(name + ".pdf")));
+            (double wide, double high) = FigureSize.Published.First(s => s.Name == size).Inches();
+            Assert.Equal(1, pdf.Pages);
+            Assert.Equal(wide * 72, pdf.WidthPoints, 1.0);
+            Assert.Equal(high * 72, pdf.HeightPoints, 1.0);
+        }
+    }
+
+    /// <summary>Width and height of a PNG, which stand in its first chunk (ISO/IEC 15948, IHDR).</summary>
+    private static (int Width, int Height) PngSize(byte[] data)
+    {
+        Assert.Equal("IHDR"u8.ToArray(), data[12..16]);
+        return (Number(16), Number(20));
+
+        int Number(int at) => System.Buffers.Binary.BinaryPrimitives.ReadInt32BigEndian(data.AsSpan(at, 4));
+    }
+}
