@@ -15,7 +15,7 @@ public sealed class FailureCards(IReadOnlyList<FailureOutcome> outcomes, Failure
         <style>
         .bb-cards { display: grid; grid-template-columns: repeat(auto-fill, minmax(16rem, 1fr)); gap: 1rem; margin: 1rem 0; }
         .bb-card { border: 1px solid currentColor; border-radius: 0.4rem; padding: 0.6rem 0.9rem; break-inside: avoid; }
-        .bb-card h4 { margin: 0 0 0.4rem; }
+        .bb-card h3 { margin: 0 0 0.4rem; font-size: 1.05rem; border: 0; padding: 0; }
         .bb-card dl { margin: 0; display: grid; grid-template-columns: auto auto; gap: 0.15rem 0.8rem; }
         .bb-card dt { font-weight: normal; }
         .bb-card dd { margin: 0; text-align: right; font-weight: bold; }
@@ -32,7 +32,7 @@ public sealed class FailureCards(IReadOnlyList<FailureOutcome> outcomes, Failure
         var html = new StringBuilder(Style).Append("\n<div class=\"bb-cards\">\n");
         foreach (FailureOutcome outcome in outcomes)
         {
-            html.Append(CultureInfo.InvariantCulture, $"<section class=\"bb-card\">\n<h4>{Text(FootFigures.Capital(outcome.Case.Name))}</h4>\n<dl>\n");
+            html.Append(CultureInfo.InvariantCulture, $"<section class=\"bb-card\">\n<h3>{Text(FootFigures.Capital(outcome.Case.Name))}</h3>\n<dl>\n");
             foreach ((string name, string value) in Lines(outcome))
             {
                 html.Append(CultureInfo.InvariantCulture, $"<dt>{Text(name)}</dt><dd>{Text(value)}</dd>\n");

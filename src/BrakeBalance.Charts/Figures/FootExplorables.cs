@@ -152,6 +152,7 @@ public static class FootExplorables
         [
             new($"Pedal force at a rate of {FootFigures.Words(FootFigures.HardStop)}", force.AtRate(FootFigures.HardStop) is { } hard ? Measure.ControlForce.Text(hard.PedalForce, units) : "not reached"),
             new("Assist runs out at a rate of", force.RunOut() is { } runOut ? FootFigures.Words(runOut.Balance.BrakingRate) : "–"),
+            new("Helped up to a line pressure of", force.Control.Assist.RunOut is { } knee ? Measure.LinePressure.Text(force.Cylinder.OutletPressures(knee.OutputForce).Front, units) : "–"),
             new("Pedal force at 0.25, assist dead", bare.AtRate(0.25) is { } dead ? Measure.ControlForce.Text(dead.PedalForce, units) : "not reached"),
             new("Travel left to the floor", travel?.PadLeft is { } left ? Measure.Travel.Text(left, units) : "–"),
         ];

@@ -1,10 +1,9 @@
 using BrakeBalance.Balance;
-using BrakeBalance.Rules;
 using Microsoft.Data.Analysis;
 
 namespace BrakeBalance.Charts.Figures;
 
-/// <summary>Tables of pedal, assist and rules as data frames, in display units rounded as running text is.</summary>
+/// <summary>Tables of pedal and assist as data frames, in display units rounded as running text is.</summary>
 public static class FootTables
 {
     /// <summary>Every force and pressure from the foot to the road at a series of braking rates.</summary>
@@ -24,20 +23,6 @@ public static class FootTables
             .Column("Cylinder", Measure.LinePressure, Rounded(Measure.LinePressure, shown, points.Select(p => p.OutletPressures.Front.Pascals)))
             .Column("Front", Measure.LinePressure, Rounded(Measure.LinePressure, shown, points.Select(p => p.Balance.LinePressures.Front.Pascals)))
             .Column("Rear", Measure.LinePressure, Rounded(Measure.LinePressure, shown, points.Select(p => p.Balance.LinePressures.Rear.Pascals)))
-            .Build().Frame;
-    }
-
-    /// <summary>Verdicts of rules in words.</summary>
-    /// <param name="verdicts">The verdicts.</param>
-    /// <returns>A row a rule.</returns>
-    public static DataFrame Rules(IEnumerable<RuleVerdict> verdicts)
-    {
-        RuleVerdict[] listed = [.. verdicts];
-        return new TableBuilder()
-            .Words("Rule", listed.Select(verdict => verdict.Title))
-            .Words("Outcome", listed.Select(verdict => verdict.Outcome switch { RuleOutcome.Pass => "pass", RuleOutcome.Fail => "FAIL", _ => "not applicable" }))
-            .Words("Finding", listed.Select(verdict => verdict.Explanation))
-            .Words("Source", listed.Select(verdict => verdict.Source))
             .Build().Frame;
     }
 

@@ -12,11 +12,13 @@ namespace BrakeBalance.Summaries;
 /// <param name="Vehicle">The car.</param>
 /// <param name="LoadCases">One part a load case.</param>
 /// <param name="Verdicts">The rules on stopping distance; informative, no type approval.</param>
+/// <param name="Choices">Bores in steps of 1/16 in and pedal ratios in steps of a half around the car's own, in its first load case; empty when travel cannot be told.</param>
 /// <param name="Notices">What the reader should be told in words.</param>
 public sealed record ControlSummary(
     Vehicle Vehicle,
     IReadOnlyList<ControlLoadCaseSummary> LoadCases,
     IReadOnlyList<RuleVerdict> Verdicts,
+    IReadOnlyList<ControlChoiceResult> Choices,
     IReadOnlyList<string> Notices)
 {
     /// <summary>Braking rates whose pedal force is listed unless others are asked for [–].</summary>
@@ -43,7 +45,26 @@ public sealed record ControlSummary(
             vehicle,
             [.. loads.Select(load => ControlLoadCaseSummary.Of(vehicle, load, brakingRates ?? UsualRates))],
             EffectivenessRules.Check(vehicle),
+            Around(vehicle, control),
             Warnings(vehicle, control));
+    }
+
+    private static IReadOnlyList<ControlChoiceResult> Around(Vehicle vehicle, BrakeControl control)
+    {
+        if (control.Circuits is null)
+        {
+            return [];
+        }
+
+        MasterCylinder cylinder = control.MasterCylinderFor(vehicle.Hydraulics.Split);
+        Length own = cylinder is TwinMasterCylinders twin ? twin.FrontBore : Length.FromMeters(Math.Sqrt(cylinder.PistonAreas.Front.SquareMeters * 4 / Math.PI));
+        double ratio = control.Pedal.Lever.RatioAt(Length.Zero);
+        return ControlChoice.Sweep(
+            new BalanceModel(vehicle, vehicle.LoadCases[0]),
+            [.. Enumerable.Range(-3, 7).Select(i => own + Length.FromInches(i / 16.0)).Where(bore => bore >= MasterCylinder.SmallestBore && bore <= MasterCylinder.LargestBore)],
+            [.. Enumerable.Range(-3, 7).Select(i => ratio + (i / 2.0)).Where(tried => tried is >= 1 and <= 12)],
+            [("as it is", control.Assist)],
+            new ControlTargets());
     }
 
     private static List<string> Warnings(Vehicle vehicle, BrakeControl control)

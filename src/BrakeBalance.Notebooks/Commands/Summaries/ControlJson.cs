@@ -15,7 +15,19 @@ internal sealed class ControlJson(SummaryUnits units)
     {
         ["load_cases"] = List(summary.LoadCases, LoadCase),
         ["rule_checks"] = List(summary.Verdicts, SummaryJson.Verdict),
+        ["choices"] = List(summary.Choices, Choice),
         ["notices"] = Words(summary.Notices),
+    };
+
+    private JsonObject Choice(ControlChoiceResult choice) => new()
+    {
+        [Key("bore")] = Short(choice.Bore),
+        ["pedal_ratio"] = SummaryJson.Number(choice.PedalRatio),
+        [units.Key("pedal_force", units.Force)] = Force(choice.PedalForce),
+        [Key("pad_left")] = Short(choice.Travel?.PadLeft),
+        [units.Key("pedal_force_without_assist_at_0_25", units.Force)] = Force(choice.FailSafePedalForce),
+        ["fits"] = choice.Fits,
+        ["verdict"] = choice.Describe(),
     };
 
     private JsonObject LoadCase(ControlLoadCaseSummary part) => new()
