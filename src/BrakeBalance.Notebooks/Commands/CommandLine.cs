@@ -32,6 +32,7 @@ public static class CommandLine
             SummaryCommand.Create(terminal),
             StopsCommand.Create(terminal),
             BenchCommand.Create(terminal),
+            MeasureCommand.Create(terminal),
             CheckCommand.Create(terminal),
             StarterCommand.Create(terminal),
             SchemaCommand.Create(terminal),

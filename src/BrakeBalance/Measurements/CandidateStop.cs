@@ -15,7 +15,7 @@ public sealed record CandidateStop
     /// <summary>Chance that the rear locks first [–].</summary>
     public required double RearFirst { get; init; }
 
-    /// <summary>Expected information about the unknown quantities, in bits.</summary>
+    /// <summary>Expected information about the unknown quantities, in bits [–].</summary>
     public required double Bits { get; init; }
 
     /// <summary>Part by which the variance of the knee for equal lock-up is expected to shrink [–], 0 to 1.</summary>

@@ -29,7 +29,7 @@ public sealed record CarEstimate
     /// <summary>Stops, or parts of them, that could not be used, by line of the log and with the reason.</summary>
     public required IReadOnlyList<LogProblem> NotUsed { get; init; }
 
-    /// <summary>Largest difference between the interval bounds given and those of the Metropolis chains, in standard deviations; null when not checked.</summary>
+    /// <summary>Largest difference between the interval bounds given and those of the Metropolis chains, in standard deviations [–]; null when not checked.</summary>
     public double? DifferenceFromChains { get; init; }
 
     /// <summary>Whether the chains agreed among themselves (scale reduction below 1.05); null when not checked.</summary>
@@ -52,6 +52,33 @@ public sealed record CarEstimate
 
     /// <summary>Height of the centre of gravity in the first load case.</summary>
     public Interval<Length> CentreOfGravityHeight => Parameters[2].Posterior.Select(m => Length.FromMeters(m));
+
+    /// <summary>Braking rate and brake forces foretold for a front line pressure, each with its 90 % interval; lock-up is left aside.</summary>
+    /// <param name="stop">Pressures, load case and turns; the rear line pressure follows from the valve when it is not given.</param>
+    /// <returns>The forecast; null when the stop gives no line pressure or names a load case that the car does not have.</returns>
+    public StopForecast? Forecast(TestStop stop)
+    {
+        if (_model.Prepare(stop with { Locked = null }, out _) is not { } prepared)
+        {
+            return null;
+        }
+
+        const int least = 250;
+        int step = Math.Max(1, _posterior.Draws.Length / least);
+        (double Rate, double Front, double Rear)[] shown = [.. _posterior.Draws.Where((_, i) => i % step == 0).Select(d => _model.Forces(prepared, d))];
+        Interval<double> Of(Func<(double Rate, double Front, double Rear), double> part)
+        {
+            double[] sorted = [.. shown.Select(part).Order()];
+            return new Interval<double>(sorted[sorted.Length / 2], sorted[sorted.Length / 20], sorted[^(sorted.Length / 20 + 1)]);
+        }
+
+        return new StopForecast
+        {
+            BrakingRate = Of(s => s.Rate),
+            FrontForce = Of(s => s.Front).Select(n => Force.FromNewtons(n)),
+            RearForce = Of(s => s.Rear).Select(n => Force.FromNewtons(n)),
+        };
+    }
 
     internal PosteriorSample Posterior => _posterior;
 

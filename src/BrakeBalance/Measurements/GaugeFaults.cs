@@ -54,7 +54,10 @@ internal static class GaugeFaults
 
         foreach (IGrouping<double?, GaugePair> group in moving.GroupBy(p => p.Turns))
         {
-            if (BelowKnee([.. group], belowKnee) is { } finding)
+            // A knee seen among the low readings explains by itself why the rear stays behind.
+            KneeFit fit = KneeFit.Fit([.. group.Select(p => p.Front.Bars)], [.. group.Select(p => p.Rear.Bars)], belowKnee, 0.05);
+            bool seen = group.Count() >= 4 && fit.HasKnee && fit.Knee > group.Min(p => p.Front.Bars) && fit.Knee < group.Max(p => p.Front.Bars) / 3;
+            if (!seen && BelowKnee([.. group], belowKnee) is { } finding)
             {
                 yield return finding;
                 yield break;

@@ -145,9 +145,13 @@ public sealed class InventedTrack
                 Add(0);
             }
 
-            for (double t = 0; t < from.MetersPerSecond / 2; t += step)
+            // Pulling away again: each gear a little weaker than the last.
+            double reached = 0;
+            for (double t = 0; reached < from.MetersPerSecond; t += step)
             {
-                Add(2);
+                double a = t % 2.2 < 0.3 ? 0.2 : 3.2 * Math.Pow(0.72, Math.Floor(t / 2.2));
+                Add(a);
+                reached += a * step;
             }
         }
 

@@ -57,6 +57,32 @@ internal readonly struct LockDraw
         return (rear < front && rear <= maximum, Math.Min(1, force / _limit), at);
     }
 
+    /// <summary>First lock-up with a hold-off valve in the front line, which passes a steeper line between its two pressures.</summary>
+    /// <param name="opening">Master pressure at which it opens, in pascals.</param>
+    /// <param name="blend">Master pressure from which it passes all, in pascals; 0 for no such valve.</param>
+    /// <param name="knee">As for <see cref="First(double, double, double, double)"/>.</param>
+    /// <param name="slope">As for <see cref="First(double, double, double, double)"/>.</param>
+    /// <param name="ratio">As for <see cref="First(double, double, double, double)"/>.</param>
+    /// <param name="maximum">As for <see cref="First(double, double, double, double)"/>.</param>
+    public (bool RearFirst, double Efficiency, double Pascals) First(double opening, double blend, double knee, double slope, double ratio, double maximum)
+    {
+        (bool RearFirst, double Efficiency, double Pascals) above = First(knee, slope, ratio, maximum);
+        if (above.Pascals >= blend)
+        {
+            return above;
+        }
+
+        // Between the two pressures the front line carries m (p − p_open), so gain and threshold change and the equations stay.
+        double m = blend / (blend - opening);
+        return new LockDraw(this, _g1 * m, opening + _p1 / m).First(knee, slope, ratio, Math.Min(maximum, blend));
+    }
+
+    private LockDraw(in LockDraw of, double frontGain, double frontThreshold)
+    {
+        this = of;
+        (_g1, _p1) = (frontGain, frontThreshold);
+    }
+
     /// <summary>Front pressure at which the front axle locks while the rear line carries gradient · p + constant.</summary>
     private double Front(double gradient, double constant)
     {

@@ -39,9 +39,9 @@ internal sealed class LockKernel
         new FrictionGain(vehicle.Brakes.Front, vehicle.Tyres.Front.LoadedRadius.Meters),
         new FrictionGain(vehicle.Brakes.Rear, vehicle.Tyres.Rear.LoadedRadius.Meters));
 
-    /// <summary>Whether the valves of a car are of the kind that the quick solution covers: at most one proportioning valve in the rear line, and at most hold-off valves in front.</summary>
+    /// <summary>Whether the valves of a car are of the kind that the quick solution covers: at most one proportioning valve in the rear line, and at most one hold-off valve in front.</summary>
     public static bool Covers(BrakeHydraulics hydraulics) =>
-        hydraulics.FrontValves.All(v => v is HoldOffValve) && hydraulics.RearValves.All(v => v is ProportioningValve) && hydraulics.RearValves.Length <= 1;
+        hydraulics.FrontValves.Length <= 1 && hydraulics.FrontValves.All(v => v is HoldOffValve) && hydraulics.RearValves.All(v => v is ProportioningValve) && hydraulics.RearValves.Length <= 1;
 
     /// <summary>One draw.</summary>
     /// <param name="frontFriction">Factor on the front brakes' friction [–].</param>

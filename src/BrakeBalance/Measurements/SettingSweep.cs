@@ -28,7 +28,7 @@ internal sealed class SettingSweep
         _ratio = vehicle.Hydraulics.Split.RearToFrontPressureRatio;
         _maximum = vehicle.Hydraulics.MaximumPressure.Pascals;
         _conditions = [.. from load in vehicle.LoadCases from surface in question.Surfaces from state in question.States select new Condition(load, surface, state)];
-        Covered = LockKernel.Covers(vehicle.Hydraulics) && !HoldOffActs();
+        Covered = LockKernel.Covers(vehicle.Hydraulics);
     }
 
     public IReadOnlyList<Condition> Conditions => _conditions;
@@ -69,12 +69,6 @@ internal sealed class SettingSweep
         return _ratio * Math.Min(_maximum, draw.Together().FrontPascals);
     });
 
-    private bool HoldOffActs()
-    {
-        double blend = _question.Vehicle.Hydraulics.FrontValves.OfType<HoldOffValve>().Select(v => v.BlendPressure.Pascals).DefaultIfEmpty(0).Max();
-        return blend > 0 && _conditions.Any(c => new LockKernel(_question.Vehicle, c.Load, _gains, 0).Draw(1, 1, 1, c.Surface.Adhesion, c.Surface.Adhesion).Together().FrontPascals < 1.5 * blend);
-    }
-
     private (double RearFirst, double Efficiency)[] Block(Condition condition, double[]? knees, double[]? ratios, int settings, int index)
     {
         var kernel = new LockKernel(_question.Vehicle, condition.Load, _gains, _question.Speed.MetersPerSecond);
@@ -82,6 +76,8 @@ internal sealed class SettingSweep
         double[] rearFirst = new double[settings], efficiency = new double[settings];
         int count = PerBlock;
         double scatter = _question.KneeScatter.Pascals;
+        HoldOffValve? hold = _question.Vehicle.Hydraulics.FrontValves.OfType<HoldOffValve>().FirstOrDefault();
+        (double opening, double blend) = (hold?.OpeningPressure.Pascals ?? 0, hold?.BlendPressure.Pascals ?? 0);
         for (int i = 0; i < count; i++)
         {
             (CarDraw car, double k1, double k2) = Draw(condition, random);
@@ -90,7 +86,7 @@ internal sealed class SettingSweep
             for (int s = 0; s < settings; s++)
             {
                 double knee = knees is null ? double.PositiveInfinity : Math.Max(0, knees[s] + slip);
-                (bool rear, double used, _) = draw.First(knee, _slope, ratios is null ? _ratio : ratios[s], _maximum);
+                (bool rear, double used, _) = draw.First(opening, blend, knee, _slope, ratios is null ? _ratio : ratios[s], _maximum);
                 rearFirst[s] += rear ? 1 : 0;
                 efficiency[s] += used;
             }

@@ -100,7 +100,7 @@ public static class StopFinder
             : Text($"A nose-down pitch of {divePerG.Value.Degrees:0.##}° at 1 g was taken out."));
         double[] time = [.. samples.Select(s => s.Time.Seconds)];
         (double[] smooth, _) = Smooth(time, reading, Math.Max(0.1, step));
-        double level = Level(smooth);
+        double level = Level(time, smooth);
         List<MeasuredStop> stops = [];
         foreach ((int start, int end) in Runs(time, [.. smooth.Select(r => level - r)], Braking, LeastSeconds))
         {
@@ -225,14 +225,16 @@ public static class StopFinder
         return peak;
     }
 
-    /// <summary>The reading while nothing happens: of the narrow bands that hold a fifth of the samples, the highest (rest and cruise, not steady braking).</summary>
-    private static double Level(double[] smooth)
+    /// <summary>The reading while nothing happens: of the narrow bands that hold a fifth of the samples, the highest (rest and cruise, not steady braking) that does not make the whole log a loss of more than 200 km/h (not steady pulling away).</summary>
+    private static double Level(double[] time, double[] smooth)
     {
+        const double greatestLoss = 55;
+        double mean = smooth.Average(), whole = time[^1] - time[0];
         double[] sorted = [.. smooth.Order()];
         int fifth = Math.Max(2, sorted.Length / 5);
         int[] bands = [.. Enumerable.Range(0, sorted.Length - fifth)];
         double narrowest = bands.Min(i => sorted[i + fifth] - sorted[i]) + 0.1;
-        int best = bands.Last(i => sorted[i + fifth] - sorted[i] <= 1.5 * narrowest);
+        int best = bands.LastOrDefault(i => sorted[i + fifth] - sorted[i] <= 1.5 * narrowest && ((sorted[i] + sorted[i + fifth]) / 2 - mean) * whole < greatestLoss, bands[bands.Length / 2]);
         return (sorted[best] + sorted[best + fifth]) / 2;
     }
 

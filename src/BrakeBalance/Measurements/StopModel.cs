@@ -119,6 +119,16 @@ internal sealed class StopModel
         return Math.Log(Math.Max(1, rear) / front);
     }
 
+    /// <summary>Braking rate and the two braking forces at a stop's line pressures.</summary>
+    public (double Rate, double Front, double Rear) Forces(Stop stop, Vector<double> theta)
+    {
+        CarDraw car = Forces(theta).Gains;
+        return (
+            stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car.Front, car.Rear, car.Height).Rate,
+            car.Front * Math.Max(0, stop.FrontLine - Vehicle.Brakes.Front.ThresholdPressure.Pascals),
+            car.Rear * Math.Max(0, stop.RearLine - Vehicle.Brakes.Rear.ThresholdPressure.Pascals));
+    }
+
     /// <summary>What a stop that was not made yet would show.</summary>
     /// <returns>Logarithm of the braking rate, and the chances that nothing locks, the front, or the rear locks first.</returns>
     public (double LogRate, double None, double Front, double Rear) Predict(Stop stop, Vector<double> theta)

@@ -42,6 +42,27 @@ public class RobustSettingTests
     }
 
     [Fact]
+    public void A_hold_off_valve_in_front_is_part_of_the_quick_lock_up()
+    {
+        var random = new Random(4);
+        Vehicle car = Coupe with { Hydraulics = Coupe.Hydraulics with { FrontValves = [new HoldOffValve { OpeningPressure = Pressure.FromBars(6), BlendPressure = Pressure.FromBars(20) }] } };
+        PerAxle<FrictionGain> gains = LockKernel.Gains(car);
+        int inBlend = 0;
+        for (int i = 0; i < 300; i++)
+        {
+            double k = 0.15 + 0.7 * random.NextDouble(), knee = 50e5 * random.NextDouble();
+            (bool rearFirst, double efficiency, double pascals) = new LockKernel(car, car.LoadCases[0], gains, 0).Draw(1, 1, 1, k, k).First(6e5, 20e5, knee, 0.35, 1, 140e5);
+            Assert.True(new BalanceModel(car.WithRearKnee(Pressure.FromPascals(knee)), car.LoadCases[0]).TryFirstLockUp(k, out BalanceState state, out Axle? first, out double full));
+            Assert.Equal(full, efficiency, 1e-5);
+            Assert.Equal(1, pascals / state.MasterPascals, 1e-4);
+            Assert.True(first is null || first == Axle.Rear == rearFirst);
+            inBlend += state.MasterPascals < 20e5 ? 1 : 0;
+        }
+
+        Assert.True(inBlend > 20);
+    }
+
+    [Fact]
     public void The_recommended_knee_keeps_the_level_everywhere_and_no_better_one_does()
     {
         SettingAnswer answer = RobustSetting.Find(Ask(Coupe));

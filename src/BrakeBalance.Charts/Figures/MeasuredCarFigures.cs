@@ -1,0 +1,106 @@
+using BrakeBalance.Balance;
+using BrakeBalance.Measurements;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Figures;
+
+/// <summary>Test stops over what the estimated car foretells.</summary>
+public static class MeasuredCarFigures
+{
+    private const int Steps = 40;
+
+    /// <summary>Measured braking rate over front line pressure, with the estimated car's line and band.</summary>
+    /// <param name="estimate">The estimate.</param>
+    /// <param name="stops">The stops it was made from.</param>
+    /// <param name="loadCase">The load case shown.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    public static Figure BrakingRates(CarEstimate estimate, IReadOnlyList<TestStop> stops, LoadCase loadCase, UnitSystem? units = null, string id = "measured-rates")
+    {
+        var figure = new FigureBuilder(id, units);
+        TestStop[] shown = [.. Of(stops, loadCase).Where(s => s is { Deceleration: not null, FrontPressure: not null, Locked: not (FirstLock.Front or FirstLock.Rear or FirstLock.Together) })];
+        double? turns = shown.Select(s => s.Turns).FirstOrDefault();
+        double top = Math.Max(20e5, 1.15 * shown.Select(s => s.FrontPressure!.Value.Pascals).DefaultIfEmpty(50e5).Max());
+        Pressure[] pressures = [.. Enumerable.Range(1, Steps).Select(i => Pressure.FromPascals(top * i / Steps))];
+        Interval<double>[] rates = [.. pressures.Select(p => estimate.Forecast(new TestStop { LoadCase = loadCase.Name, FrontPressure = p, Turns = turns })!.BrakingRate)];
+        double worst = shown.Select(s => Math.Abs(Rate(s) / estimate.Forecast(s)!.BrakingRate.Estimate - 1)).DefaultIfEmpty(0).Max();
+        return figure
+            .Title(shown.Length == 0 ? $"No stop without lock-up was made in {loadCase.Name}" : $"The estimated car brakes as measured, to within {Measure.Percent.Text(worst, figure.Units)}")
+            .Describe(
+                $"Braking rate over front line pressure, {loadCase.Name}: stops without lock-up as points, the estimated car as a line with the band of nine chances in ten.",
+                "Points of measured braking rate on the estimated car's rising line, with a narrow band around it.",
+                $"{shown.Length} stops without lock-up. The line bends where the valve begins to hold the rear back; the band is what the stops leave open. Stops at other turns of the knob lie a little off the line, which is drawn for one setting.")
+            .X("Front line pressure", "p₁", Measure.LinePressure, 0, top)
+            .Y("Braking rate", "z", Measure.Number, 0)
+            .Band("nine chances in ten", pressures, rates.Select(r => r.Low).ToArray(), rates.Select(r => r.High).ToArray(), Tone.Ideal)
+            .Line("estimated car", pressures, rates.Select(r => r.Estimate).ToArray(), Tone.Main)
+            .Points("measured stops", shown.Select(s => s.FrontPressure!.Value).ToArray(), shown.Select(Rate).ToArray(), Tone.Front, Marker.Circle)
+            .Table(table => table
+                .Column("Front line pressure", Measure.LinePressure, pressures.Where((_, i) => i % 4 == 3).ToArray())
+                .Column("Braking rate", Measure.Number, rates.Where((_, i) => i % 4 == 3).Select(r => r.Estimate).ToArray())
+                .Column("Lower bound", Measure.Number, rates.Where((_, i) => i % 4 == 3).Select(r => r.Low).ToArray())
+                .Column("Upper bound", Measure.Number, rates.Where((_, i) => i % 4 == 3).Select(r => r.High).ToArray()))
+            .Build();
+    }
+
+    /// <summary>Rear against front brake force: the car of the file, the estimated car with its band, and the lock events.</summary>
+    /// <param name="estimate">The estimate.</param>
+    /// <param name="file">The car as the vehicle file has it.</param>
+    /// <param name="stops">The stops the estimate was made from.</param>
+    /// <param name="loadCase">The load case shown.</param>
+    /// <param name="turns">Turns of the knob that the lines are drawn for; null for the knee of the file.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    public static Figure LockEvents(CarEstimate estimate, Vehicle file, IReadOnlyList<TestStop> stops, LoadCase loadCase, double? turns = null, UnitSystem? units = null, string id = "lock-events")
+    {
+        var figure = new FigureBuilder(id, units);
+        Vehicle found = estimate.Apply();
+        BalanceModel after = new(found, found.LoadCase(loadCase.Name)), before = new(file, file.LoadCase(loadCase.Name));
+        (double front, double rear) = ForceWindow.Of([after], 0.95).Rounded(figure.Units);
+        TestStop[] shown = [.. Of(stops, loadCase).Where(s => s is { Locked: not null, FrontPressure: not null })];
+        (double X, double Y)[] PointsOf(params FirstLock[] which) => [.. shown.Where(s => which.Contains(s.Locked!.Value))
+            .Select(s => estimate.Forecast(s.LockPressure is { } p ? s with { FrontPressure = p } : s)!)
+            .Select(f => (f.FrontForce.Estimate.Newtons, f.RearForce.Estimate.Newtons)).Where(p => p.Item1 <= front && p.Item2 <= rear)];
+        (double X, double Y)[] none = PointsOf(FirstLock.None), fronts = PointsOf(FirstLock.Front), rears = PointsOf(FirstLock.Rear, FirstLock.Together);
+        PerAxle<Force>[] ideal = [.. Enumerable.Range(0, 81).Select(i => after.IdealForces(after.RearLiftOffRate * i / 80)).Where(f => f.Front.Newtons <= front)];
+        Pressure[] pressures = [.. Enumerable.Range(1, Steps).Select(i => Pressure.FromBars(3 * i))];
+        StopForecast[] line = [.. pressures.Select(p => estimate.Forecast(new TestStop { LoadCase = loadCase.Name, FrontPressure = p, Turns = turns })!).Where(f => f.FrontForce.Estimate.Newtons <= front && f.RearForce.High.Newtons <= rear)];
+        BalancePoint[] filed = [.. pressures.Select(before.At).Where(p => p.BrakingForces.Front.Newtons <= front && p.BrakingForces.Rear.Newtons <= rear)];
+        figure
+            .Title(rears.Length > 0 ? $"In {rears.Length} of {shown.Length} stops the rear locked first or with the front" : $"No stop locked the rear first; the front locked in {fronts.Length} of {shown.Length}")
+            .Describe(
+                $"Rear against front brake force, {loadCase.Name}: ideal curve, the car of the file, the estimated car with its band, and every stop where it ended.",
+                "Force picture with ideal curve, installed line before and after the stops, and the stops marked by what locked.",
+                $"A stop is drawn at the forces the estimated car makes at its pressures: where it held without lock-up, at the pressure noted at lock-up, or, where none was noted, at the highest pressure of the stop. {none.Length} stops without lock-up, {fronts.Length} with the front first, {rears.Length} with the rear first or both.")
+            .X("Front brake force", "T₁", Measure.BrakeForce, 0, front)
+            .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, rear)
+            .Line("ideal distribution", ideal.Select(f => f.Front).ToArray(), ideal.Select(f => f.Rear).ToArray(), Tone.Ideal, Dash.LongDash, 2.2, labelAt: 0.9)
+            .Band("nine chances in ten", line.Select(f => f.FrontForce.Estimate).ToArray(), line.Select(f => f.RearForce.Low).ToArray(), line.Select(f => f.RearForce.High).ToArray(), Tone.Guide, label: "")
+            .Line("file", filed.Select(p => p.BrakingForces.Front).ToArray(), filed.Select(p => p.BrakingForces.Rear).ToArray(), Tone.Other, Dash.Dash, 1.8, labelAt: 0.9)
+            .Line("estimated", line.Select(f => f.FrontForce.Estimate).ToArray(), line.Select(f => f.RearForce.Estimate).ToArray(), Tone.Main, Dash.Solid, 2.6, labelAt: 0.75);
+        Mark(figure, "nothing locked", none, Tone.Guide, Marker.Ring);
+        Mark(figure, "front locked first", fronts, Tone.Front, Marker.Square);
+        Mark(figure, "rear locked first", rears, Tone.Rear, Marker.Triangle);
+        return figure.Table(table => table
+            .Column("Front brake force", Measure.BrakeForce, line.Select(f => f.FrontForce.Estimate).ToArray())
+            .Column("Rear brake force", Measure.BrakeForce, line.Select(f => f.RearForce.Estimate).ToArray())
+            .Column("Lower bound", Measure.BrakeForce, line.Select(f => f.RearForce.Low).ToArray())
+            .Column("Upper bound", Measure.BrakeForce, line.Select(f => f.RearForce.High).ToArray())).Build();
+    }
+
+    private static void Mark(FigureBuilder figure, string name, (double X, double Y)[] points, Tone tone, Marker shape)
+    {
+        if (points.Length > 0)
+        {
+            figure.Points(name, points.Select(p => p.X).ToArray(), points.Select(p => p.Y).ToArray(), tone, shape);
+        }
+    }
+
+    private static IEnumerable<TestStop> Of(IEnumerable<TestStop> stops, LoadCase load) =>
+        stops.Where(s => s.LoadCase is null || string.Equals(s.LoadCase, load.Name, StringComparison.OrdinalIgnoreCase));
+
+    private static double Rate(TestStop stop) => stop.Deceleration!.Value.MetersPerSecondSquared / Gravity.StandardMetresPerSecondSquared;
+}

@@ -1,0 +1,84 @@
+using BrakeBalance.Measurements;
+
+namespace BrakeBalance.Charts.Figures;
+
+/// <summary>What a setting gives and what it risks.</summary>
+public static class RobustSettingFigures
+{
+    /// <summary>The trade-off: chance of a rear-first lock-up and mean efficiency against the setting.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    public static Figure TradeOff(SettingAnswer answer, UnitSystem? units = null, string id = "setting-trade-off")
+    {
+        var figure = new FigureBuilder(id, units);
+        bool bar = answer.Variable == SettingVariable.BalanceBar;
+        SettingPoint[] points = [.. answer.TradeOff.OrderBy(X)];
+        double X(SettingPoint point) => bar ? point.FrontForceShare!.Value : point.Knee!.Value.Pascals;
+        Measure measure = bar ? Measure.Percent : Measure.LinePressure;
+        string level = Measure.Percent.Text(answer.Level, figure.Units);
+        string set = answer.Recommended is { } best ? measure.Text(X(best), figure.Units) : "";
+        figure
+            .Title(answer.Recommended is null
+                ? $"No setting keeps the chance of the rear locking first below {level} everywhere"
+                : bar ? $"From a front share of {set} on, the rear locks first in less than {level} of stops" : $"Up to a knee of {set} the rear locks first in less than {level} of stops")
+            .Describe(
+                $"Chance that the rear locks first (worst load, surface and state of the brakes, and all together) and mean braking efficiency, against the {(bar ? "front share of the balance bar" : "knee")}.",
+                "Two rising curves of risk and one of mean efficiency against the setting, with the level allowed and the setting recommended.",
+                answer.Sentence)
+            .X(bar ? "Front cylinder's share of the rod force" : "Knee", bar ? "" : "p", measure)
+            .Y("Chance, or efficiency", "", Measure.Percent, 0, 1)
+            .Line("mean efficiency", points.Select(X).ToArray(), points.Select(p => p.MeanEfficiency).ToArray(), Tone.Ideal, Dash.Solid, 2.6)
+            .Line("rear first, worst case", points.Select(X).ToArray(), points.Select(p => p.WorstRearFirst).ToArray(), Tone.Rear, Dash.Solid, 2.4)
+            .Line("rear first, all cases", points.Select(X).ToArray(), points.Select(p => p.RearFirst).ToArray(), Tone.Rear, Dash.Dash, 1.8)
+            .Level($"level {level}", answer.Level, Tone.Guide, Dash.Dot);
+        if (answer.Recommended is { } recommended)
+        {
+            figure.Upright("recommended", X(recommended), Tone.Main, Dash.Solid);
+        }
+
+        if (answer.Present is { } present && (bar ? present.FrontForceShare is not null : present.Knee is { } knee && knee.Pascals <= points.Max(X)))
+        {
+            figure.Upright("present", X(answer.Present), Tone.Other, Dash.Dot);
+        }
+
+        SettingPoint[] listed = [.. points.Where((_, i) => i % 5 == 0)];
+        return figure.Table(table => table
+            .Column(bar ? "Front share" : "Knee", measure, listed.Select(X).ToArray())
+            .Column("Rear first, worst case", Measure.Percent, listed.Select(p => p.WorstRearFirst).ToArray())
+            .Column("Rear first, all cases", Measure.Percent, listed.Select(p => p.RearFirst).ToArray())
+            .Column("Mean efficiency", Measure.Percent, listed.Select(p => p.MeanEfficiency).ToArray())).Build();
+    }
+
+    /// <summary>What to measure next: share of an answer's variance in which each number has a hand.</summary>
+    /// <param name="answer">The answer; something must be left to measure.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    /// <exception cref="ArgumentException">Nothing is left to measure.</exception>
+    public static Figure MeasureNext(BandedAnswer answer, UnitSystem? units = null, string id = "measure-next")
+    {
+        if (answer.MeasureNext.Count == 0)
+        {
+            throw new ArgumentException("Every number is known, so there is nothing to measure next.", nameof(answer));
+        }
+
+        MeasuringAdvice[] first = [.. answer.MeasureNext.Take(8)];
+        return new FigureBuilder(id, units)
+            .Title($"Measure first: {first[0].Path}")
+            .Describe(
+                "Share of the answer's variance that each number has a hand in; the tallest bar is the number most worth measuring.",
+                "Bars falling from the number most worth measuring to the least.",
+                $"{answer.Question}. Known alone, {first[0].Path} would leave {Measure.Percent.Text(first[0].BandLeft, units ?? Display.Units)} of the present band. {first[0].How}.")
+            .Categories("Entry of the vehicle file", first.Select(a => a.Path.Replace("brake.", "", StringComparison.Ordinal)))
+            .Y("Share of the variance", "", Measure.Percent, 0, 1)
+            .Bars("alone", first.Select(a => a.Alone).ToArray(), Tone.Front)
+            .Bars("with others", first.Select(a => a.InAll).ToArray(), Tone.Rear, Hatch.Rising)
+            .Table(table => table
+                .Words("Entry", first.Select(a => a.Path))
+                .Column("Alone", Measure.Percent, first.Select(a => a.Alone).ToArray())
+                .Column("With others", Measure.Percent, first.Select(a => a.InAll).ToArray()))
+            .Build();
+    }
+}

@@ -1,0 +1,192 @@
+using System.Globalization;
+using BrakeBalance.Measurements;
+
+namespace BrakeBalance.Charts.Tables;
+
+/// <summary>Tables of what was measured and what follows from it.</summary>
+public static class MeasurementTables
+{
+    /// <summary>Lines of a log that were left out.</summary>
+    /// <param name="problems">The problems.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table; one row that says so when nothing was left out.</returns>
+    public static NamedTable LeftOut(IReadOnlyList<LogProblem> problems, string id = "left-out") => new()
+    {
+        Id = id,
+        Title = problems.Count == 0 ? "Every line of the log was read" : $"{problems.Count} remark{(problems.Count == 1 ? "" : "s")} on lines of the log",
+        Table = new TableBuilder()
+            .Words("Line", problems.Count == 0 ? ["–"] : problems.Select(p => p.Line.ToString(CultureInfo.InvariantCulture)))
+            .Words("Reason", problems.Count == 0 ? ["nothing was left out"] : problems.Select(p => p.Reason)).Build(),
+    };
+
+    /// <summary>Knee and slope of each position of the knob.</summary>
+    /// <param name="analysis">The analysis of the gauges.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table.</returns>
+    public static NamedTable Knees(GaugeAnalysis analysis, UnitSystem? units = null, string id = "knees")
+    {
+        (KnobPosition Position, ValveFit Fit)[] rows = [.. analysis.Positions.SelectMany(p => new[] { p.Apply, p.Release }.OfType<ValveFit>().Select(f => (p, f)))];
+        return new NamedTable
+        {
+            Id = id,
+            Title = "Knee and slope by position of the knob",
+            Caption = "Bounds hold the value with nine chances in ten. No knee means that none shows up to the highest pressure read.",
+            Table = rows.Length == 0
+                ? new TableBuilder(units).Words("Knob", ["–"]).Words("Finding", ["no position could be fitted"]).Build()
+                : new TableBuilder(units)
+                    .Words("Knob", rows.Select(r => r.Position.Turns is { } t ? FormattableString.Invariant($"{t:0.##} turns") : "as it is"))
+                    .Words("Pressure", rows.Select(r => r.Fit.Phase == PressurePhase.Release ? "falling" : "rising"))
+                    .Column("Knee", Measure.LinePressure, rows.Select(r => r.Fit.Knee?.Estimate.Pascals))
+                    .Column("Lower bound", Measure.LinePressure, rows.Select(r => r.Fit.Knee?.Low.Pascals))
+                    .Column("Upper bound", Measure.LinePressure, rows.Select(r => r.Fit.Knee?.High.Pascals))
+                    .Column("Slope", Measure.Number, rows.Select(r => r.Fit.Slope?.Estimate))
+                    .Column("Scatter of a gauge", Measure.LinePressure, rows.Select(r => (double?)r.Fit.Scatter.Pascals))
+                    .Column("Readings used", Measure.Count, rows.Select(r => (double?)r.Fit.Readings)).Build(),
+        };
+    }
+
+    /// <summary>Stops found in a time series.</summary>
+    /// <param name="search">The search.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table.</returns>
+    public static NamedTable Stops(StopSearch search, UnitSystem? units = null, string id = "stops-found") => new()
+    {
+        Id = id,
+        Title = search.Stops.Count == 0 ? "No stop was found" : $"{search.Stops.Count} stop{(search.Stops.Count == 1 ? " was" : "s were")} found",
+        Caption = string.Join(' ', search.Remarks),
+        Table = search.Stops.Count == 0
+            ? new TableBuilder(units).Words("Stop", ["–"]).Build()
+            : new TableBuilder(units)
+                .Column("Begins at", Measure.Time, search.Stops.Select(s => s.Start).ToArray())
+                .Column("Initial speed", Measure.Speed, search.Stops.Select(s => s.InitialSpeed).ToArray())
+                .Column("Mean fully developed deceleration", Measure.Deceleration, search.Stops.Select(s => s.Deceleration?.MetersPerSecondSquared))
+                .Column("Peak deceleration", Measure.Deceleration, search.Stops.Select(s => s.Peak).ToArray())
+                .Column("Distance", Measure.Distance, search.Stops.Select(s => s.Distance).ToArray())
+                .Words("Caution", search.Stops.Select(s => s.Cautions.Count == 0 ? "none" : string.Join(' ', s.Cautions))).Build(),
+    };
+
+    /// <summary>What was believed and what is known after the stops.</summary>
+    /// <param name="estimate">The estimate.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table.</returns>
+    public static NamedTable Estimate(CarEstimate estimate, string id = "estimate") => new()
+    {
+        Id = id,
+        Title = $"The car before and after {estimate.StopsUsed} stops",
+        Caption = "Bounds hold the value with nine chances in ten. Learnt: the part of the band that the stops took away.",
+        Table = new TableBuilder()
+            .Words("Quantity", estimate.Parameters.Select(p => p.Unit.Length == 0 ? p.Name : $"{p.Name} in {p.Unit}"))
+            .Words("Before", estimate.Parameters.Select(p => Band(p.Prior)))
+            .Words("After", estimate.Parameters.Select(p => Band(p.Posterior)))
+            .Column("Value", Measure.Number, estimate.Parameters.Select(p => p.Posterior.Estimate).ToArray())
+            .Column("Learnt", Measure.Percent, estimate.Parameters.Select(p => p.Learnt).ToArray()).Build(),
+    };
+
+    /// <summary>A setting condition by condition.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table.</returns>
+    public static NamedTable Conditions(SettingAnswer answer, string id = "setting-conditions") => new()
+    {
+        Id = id,
+        Title = answer.Recommended is null ? "The setting with least rear braking, case by case" : "The recommended setting, case by case",
+        Table = new TableBuilder()
+            .Words("Load", answer.Conditions.Select(c => c.LoadCase))
+            .Words("Surface", answer.Conditions.Select(c => c.Surface))
+            .Words("Brakes", answer.Conditions.Select(c => c.State))
+            .Column("Rear locks first", Measure.Percent, answer.Conditions.Select(c => c.RearFirst).ToArray())
+            .Column("Mean efficiency", Measure.Percent, answer.Conditions.Select(c => c.MeanEfficiency).ToArray()).Build(),
+    };
+
+    /// <summary>Answers as bands.</summary>
+    /// <param name="answers">The answers.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table.</returns>
+    public static NamedTable Bands(IReadOnlyList<BandedAnswer> answers, string id = "bands") => new()
+    {
+        Id = id,
+        Title = "Answers as bands",
+        Caption = "Nine tenths of the cars within the ranges lie within the band.",
+        Table = new TableBuilder()
+            .Words("Answer", answers.Select(a => a.Question))
+            .Words("Unit", answers.Select(a => a.Unit.Length == 0 ? "–" : a.Unit))
+            .Words("Band", answers.Select(a => Band(a.Band)))
+            .Words("Measure first", answers.Select(a => a.MeasureNext.Count == 0 ? "nothing: all is known" : a.MeasureNext[0].Path)).Build(),
+    };
+
+    /// <summary>What to measure next for one answer.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table.</returns>
+    public static NamedTable MeasureNext(BandedAnswer answer, string id = "measure-next-list") => new()
+    {
+        Id = id,
+        Title = "What to measure next",
+        Caption = answer.Question + ".",
+        Table = answer.MeasureNext.Count == 0
+            ? new TableBuilder().Words("Entry", ["nothing: every number is known"]).Build()
+            : new TableBuilder()
+                .Words("Entry", answer.MeasureNext.Select(a => a.Path))
+                .Words("Now", answer.MeasureNext.Select(a => a.Range + (a.IsTypical ? " (typical of the class, common practice)" : "")))
+                .Words("With what, and how", answer.MeasureNext.Select(a => a.How))
+                .Column("Band left when known", Measure.Percent, answer.MeasureNext.Select(a => a.BandLeft).ToArray()).Build(),
+    };
+
+    /// <summary>Safe stops, the one that teaches most first.</summary>
+    /// <param name="candidates">The candidates.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table.</returns>
+    public static NamedTable NextStops(IReadOnlyList<CandidateStop> candidates, UnitSystem? units = null, string id = "next-stops")
+    {
+        CandidateStop[] first = [.. candidates.Take(6)];
+        return new NamedTable
+        {
+            Id = id,
+            Title = first.Length == 0 ? "No safe stop is left to suggest" : "The stop that would teach most",
+            Caption = "Only stops with at most one chance in twenty of a rear-first lock-up are listed.",
+            Table = first.Length == 0
+                ? new TableBuilder(units).Words("Stop", ["–"]).Build()
+                : new TableBuilder(units)
+                    .Words("Load", first.Select(c => c.Stop.LoadCase ?? "–"))
+                    .Words("Surface", first.Select(c => c.Stop.Surface ?? "–"))
+                    .Column("Front line pressure", Measure.LinePressure, first.Select(c => c.Stop.FrontPressure!.Value).ToArray())
+                    .Column("Speed", Measure.Speed, first.Select(c => c.Stop.InitialSpeed!.Value).ToArray())
+                    .Column("An axle locks", Measure.Percent, first.Select(c => c.Lock).ToArray())
+                    .Column("Rear first", Measure.Percent, first.Select(c => c.RearFirst).ToArray())
+                    .Column("Variance of the knee taken away", Measure.Percent, first.Select(c => c.KneeNarrowed).ToArray()).Build(),
+        };
+    }
+
+    /// <summary>A test plan.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table.</returns>
+    public static NamedTable Plan(TestPlan plan, UnitSystem? units = null, string id = "test-plan") => new()
+    {
+        Id = id,
+        Title = $"Test plan for the {plan.Car}",
+        Caption = string.Join(' ', plan.Cautions),
+        Table = plan.Stops.Count == 0
+            ? new TableBuilder(units).Words("Stop", ["no stop is safe enough to plan: lower the rear braking first"]).Build()
+            : new TableBuilder(units)
+                .Column("No.", Measure.Count, plan.Stops.Select(s => (double)s.Number).ToArray())
+                .Words("Load", plan.Stops.Select(s => s.LoadCase))
+                .Words("Surface", plan.Stops.Select(s => s.Surface))
+                .Words("Turns", plan.Stops.Select(s => s.Turns?.ToString("0.##", CultureInfo.InvariantCulture) ?? "–"))
+                .Column("Speed", Measure.Speed, plan.Stops.Select(s => s.Speed).ToArray())
+                .Column("Front line pressure", Measure.LinePressure, plan.Stops.Select(s => s.TargetPressure).ToArray())
+                .Words("Purpose", plan.Stops.Select(s => s.Purpose))
+                .Words("Break off when", plan.Stops.Select(s => s.AbortIf)).Build(),
+    };
+
+    private static string Band(Interval<double> band)
+    {
+        string format = Math.Abs(band.Estimate) >= 20 ? "0" : Math.Abs(band.Estimate) >= 5 ? "0.0" : "0.000";
+        string Text(double value) => value.ToString(format, CultureInfo.InvariantCulture);
+        return $"{Text(band.Low)} to {Text(band.High)}";
+    }
+}

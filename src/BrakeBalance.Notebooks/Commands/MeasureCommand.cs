@@ -1,0 +1,374 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text.Json.Nodes;
+using BrakeBalance.Charts;
+using BrakeBalance.Charts.Sheets;
+using BrakeBalance.Charts.Tables;
+using BrakeBalance.Measurements;
+using BrakeBalance.Notebooks.Commands.Measuring;
+using BrakeBalance.Notebooks.Commands.Summaries;
+using BrakeBalance.Notebooks.Pages;
+using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
+using Spectre.Console;
+using UnitsNet;
+using UnitSystem = BrakeBalance.Charts.UnitSystem;
+
+namespace BrakeBalance.Notebooks.Commands;
+
+/// <summary><c>measure …</c>: from gauges and test stops to a setting, and what to measure next.</summary>
+internal static class MeasureCommand
+{
+    public static Command Create(Terminal terminal) => new("measure", "From gauges and test stops to a setting; what to measure next; a plan of test stops.")
+    {
+        Gauges(terminal), Series(terminal), Setting(terminal), Bands(terminal), Plan(terminal), Invent(terminal),
+    };
+
+    private static Command Gauges(Terminal terminal)
+    {
+        Argument<string> log = Log("Gauge pairs: front and rear line pressure, turns and phase, as CSV");
+        var below = new Option<double>("--below-knee")
+        {
+            Description = "Rear over front line pressure below the knee: 1 for one master cylinder, else what two bores and a bar make it",
+            HelpName = "NUMBER",
+            DefaultValueFactory = _ => 1,
+        };
+        (Option<bool> json, Option<string> units) = (Json(), VehicleOptions.Units());
+        var command = new Command("gauges", "Knee and slope of the valve by turns of its knob, and what is wrong with the lines.") { log, below, json, units };
+        command.SetAction(parsed =>
+        {
+            LogReading<GaugePair> reading = Read(parsed.GetRequiredValue(log), LogReader.ReadGaugePairs);
+            double ratio = parsed.GetValue(below);
+            if (!(ratio > 0))
+            {
+                throw new BadInputException("--below-knee: the share must be above zero, such as 1 or 0.85.");
+            }
+
+            GaugeAnalysis analysis = ValveFitting.Analyse(reading.Rows, ratio);
+            if (parsed.GetValue(json))
+            {
+                JsonObject node = new MeasureJson(Shown(parsed, units)).Gauges(analysis);
+                node["left_out"] = MeasureJson.Problems(reading.Problems);
+                terminal.Output.WriteLine(MeasureJson.Text(node));
+            }
+            else
+            {
+                IAnsiConsole console = terminal.Rich();
+                MeasureOutput.Write(console, MeasurementTables.LeftOut(reading.Problems));
+                MeasureOutput.Write(console, MeasurementTables.Knees(analysis, System(parsed, units)));
+                MeasureOutput.Sentences(console, analysis.Findings.Count == 0 ? ["The gauges show nothing wrong."] : analysis.Findings.Select(f => f.Text));
+            }
+
+            bool wrong = analysis.Findings.Any(f => f.Kind is GaugeFindingKind.Swapped or GaugeFindingKind.NoRearPressure or GaugeFindingKind.RearLeak or GaugeFindingKind.FrontLeak or GaugeFindingKind.BothFall);
+            return wrong ? ExitCode.Failed : ExitCode.Success;
+        });
+        return command;
+    }
+
+    private static Command Series(Terminal terminal)
+    {
+        Argument<string> log = Log("Time and speed or acceleration, 10 to 200 samples a second, as CSV");
+        var dive = new Option<double?>("--dive") { Description = "Nose-down pitch of the body at 1 g, in degrees; only an accelerometer needs it", HelpName = "DEGREES" };
+        (Option<bool> json, Option<string> units) = (Json(), VehicleOptions.Units());
+        var command = new Command("series", "Finds the stops in a logger's or telephone's readings and their mean fully developed deceleration.") { log, dive, json, units };
+        command.SetAction(parsed =>
+        {
+            LogReading<MotionSample> reading = Read(parsed.GetRequiredValue(log), LogReader.ReadTimeSeries);
+            if (reading.Rows.Count < 10)
+            {
+                throw new BadInputException($"{parsed.GetRequiredValue(log)}: {reading.Rows.Count} samples could be read; a stop needs at least ten.");
+            }
+
+            double? degrees = parsed.GetValue(dive);
+            if (degrees is < 0 or > 10)
+            {
+                throw new BadInputException("--dive: the pitch lies from 0 to 10 degrees at 1 g; one to two are usual.");
+            }
+
+            StopSearch search = StopFinder.Find(reading.Rows, degrees is { } d ? Angle.FromDegrees(d) : null);
+            if (parsed.GetValue(json))
+            {
+                JsonObject node = new MeasureJson(Shown(parsed, units)).Stops(search);
+                node["left_out"] = MeasureJson.Problems(reading.Problems);
+                terminal.Output.WriteLine(MeasureJson.Text(node));
+            }
+            else
+            {
+                IAnsiConsole console = terminal.Rich();
+                MeasureOutput.Write(console, MeasurementTables.LeftOut(reading.Problems));
+                MeasureOutput.Write(console, MeasurementTables.Stops(search, System(parsed, units)));
+            }
+
+            return search.Stops.Count == 0 ? ExitCode.Failed : ExitCode.Success;
+        });
+        return command;
+    }
+
+    private static Command Setting(Terminal terminal)
+    {
+        Argument<string> file = VehicleArgument();
+        var stops = new Option<string?>("--stops") { Description = "Log of test stops (CSV); without it the setting rests on the vehicle file alone", HelpName = "LOG" };
+        var gauges = new Option<string?>("--gauges") { Description = "Log of gauge pairs (CSV): knee against turns, and the valve's slope", HelpName = "LOG" };
+        var level = new Option<double>("--level") { Description = "Highest chance of a rear-first lock-up in any one condition, as a fraction", HelpName = "NUMBER", DefaultValueFactory = _ => 0.05 };
+        var draws = new Option<int>("--draws") { Description = "Number of random draws", HelpName = "COUNT", DefaultValueFactory = _ => 100_000 };
+        var surfaces = new Option<string?>("--surfaces") { Description = "Surfaces with their adhesion, parted by commas: dry=0.9,wet=0.5", HelpName = "NAME=NUMBER" };
+        var check = new Option<bool>("--check") { Description = "Checks the estimate by Metropolis chains" };
+        (Option<bool> json, Option<string> units, Option<string[]> set) = (Json(), VehicleOptions.Units(), VehicleOptions.Set());
+        var command = new Command("setting", "The setting that uses the road best while the rear rarely locks first, with its trade-off.") { file, stops, gauges, level, draws, surfaces, check, json, units, set };
+        command.SetAction(parsed =>
+        {
+            UncertainVehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
+            LogReading<TestStop>? log = parsed.GetValue(stops) is { } path ? Read(path, LogReader.ReadTestStops) : null;
+            GaugeAnalysis? valve = parsed.GetValue(gauges) is { } gaugeLog ? ValveFitting.Analyse(Read(gaugeLog, LogReader.ReadGaugePairs).Rows, car.Middle.Vehicle.Hydraulics.Split.RearToFrontPressureRatio) : null;
+            Vehicle vehicle = valve?.Slope is { } slope && car.Middle.Vehicle.Hydraulics.RearProportioningValve is { } fitted
+                ? car.Middle.Vehicle.WithRearKnee(fitted.Knee, Math.Clamp(slope.Estimate, 0, 1))
+                : car.Middle.Vehicle;
+            List<string> problems = [];
+            IReadOnlyList<SurfaceCondition>? named = parsed.GetValue(surfaces) is { } text ? SurfacesOf(text, problems) : null;
+            if (parsed.GetValue(level) is not (>= 0.001 and <= 0.5))
+            {
+                problems.Add("--level: a fraction from 0.001 to 0.5, such as 0.05.");
+            }
+
+            if (parsed.GetValue(draws) is not (>= 1000 and <= 10_000_000))
+            {
+                problems.Add("--draws: a whole number from 1000 to 10000000.");
+            }
+
+            if (problems.Count > 0)
+            {
+                throw new BadInputException(problems);
+            }
+
+            var options = new EstimationOptions { Prior = ParameterSpread.From(car), Knob = valve?.Calibration, CheckSteps = parsed.GetValue(check) ? 6000 : 0 };
+            CarEstimate? estimate = log is null ? null : MeasureOutput.WithProgress(terminal, "estimating the car", _ => CarEstimation.Estimate(vehicle, log.Rows, options));
+            var question = new SettingQuestion { Vehicle = vehicle, Estimate = estimate, Spread = options.Prior, Level = parsed.GetValue(level), Draws = parsed.GetValue(draws) };
+            question = named is null ? question : question with { Surfaces = named };
+            SettingAnswer answer = MeasureOutput.WithProgress(terminal, "drawing", progress => RobustSetting.Find(question, progress));
+            IReadOnlyList<CandidateStop> next = estimate is { StopsUsed: > 0 } ? NextTest.Rank(estimate) : [];
+            if (parsed.GetValue(json))
+            {
+                var write = new MeasureJson(Shown(parsed, units));
+                var node = new JsonObject { ["car"] = vehicle.Name, ["setting"] = write.Setting(answer) };
+                if (estimate is not null)
+                {
+                    node["estimate"] = MeasureJson.Estimate(estimate);
+                    node["next_stops"] = write.NextStops(next);
+                    node["left_out"] = MeasureJson.Problems(log!.Problems);
+                }
+
+                node["turns_by_gauges"] = TurnsByGauges(answer, valve);
+                terminal.Output.WriteLine(MeasureJson.Text(node));
+            }
+            else
+            {
+                Show(terminal, log, estimate, answer, next, valve, System(parsed, units));
+            }
+
+            return answer.Recommended is null ? ExitCode.Failed : ExitCode.Success;
+        });
+        return command;
+    }
+
+    private static void Show(Terminal terminal, LogReading<TestStop>? log, CarEstimate? estimate, SettingAnswer answer, IReadOnlyList<CandidateStop> next, GaugeAnalysis? valve, UnitSystem units)
+    {
+        IAnsiConsole console = terminal.Rich();
+        if (log is not null && estimate is not null)
+        {
+            MeasureOutput.Write(console, MeasurementTables.LeftOut([.. log.Problems, .. estimate.NotUsed]));
+            MeasureOutput.Write(console, MeasurementTables.Estimate(estimate));
+            MeasureOutput.Sentences(console, estimate.Identifiability);
+            if (estimate.DifferenceFromChains is { } difference)
+            {
+                console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Metropolis chains: bounds differ by at most {difference:0.00} standard deviations; the chains {(estimate.ChainsAgree == true ? "agree" : "do not agree")}."));
+            }
+        }
+
+        console.WriteLine("");
+        console.WriteLine(answer.Sentence);
+        MeasureOutput.Sentences(console, answer.HardwareChanges);
+        if (TurnsByGauges(answer, valve) is { } turns)
+        {
+            console.WriteLine($"By the gauges that knee stands at {turns} turns in from fully out.");
+        }
+
+        MeasureOutput.Write(console, MeasurementTables.Conditions(answer));
+        if (next.Count > 0)
+        {
+            MeasureOutput.Write(console, MeasurementTables.NextStops(next, units));
+        }
+
+        MeasureOutput.Sentences(console, answer.Assumptions);
+    }
+
+    private static string? TurnsByGauges(SettingAnswer answer, GaugeAnalysis? valve) =>
+        answer.Recommended?.Knee is { } knee && valve?.Calibration?.TurnsFor(knee) is { } turns
+            ? string.Create(CultureInfo.InvariantCulture, $"{turns.Estimate:0.0} ({turns.Low:0.0} to {turns.High:0.0})")
+            : null;
+
+    private static Command Bands(Terminal terminal)
+    {
+        Argument<string> file = VehicleArgument();
+        var adhesion = new Option<double>("--adhesion") { Description = "Coefficient of adhesion that the answers are for", HelpName = "NUMBER", DefaultValueFactory = _ => 0.85 };
+        (Option<bool> json, Option<string[]> set) = (Json(), VehicleOptions.Set());
+        var command = new Command("bands", "Answers as bands while numbers are missing, and which number to measure next, with which tool.") { file, adhesion, json, set };
+        command.SetAction(parsed =>
+        {
+            UncertainVehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
+            if (parsed.GetValue(adhesion) is not (> 0 and <= 2))
+            {
+                throw new BadInputException("--adhesion: a number above 0, at most 2, such as 0.85.");
+            }
+
+            IReadOnlyList<BandedAnswer> answers = MeasureOutput.WithProgress(terminal, "trying the ranges", _ => MeasuringOrder.Bands(car, parsed.GetValue(adhesion)));
+            if (parsed.GetValue(json))
+            {
+                terminal.Output.WriteLine(MeasureJson.Text(new JsonObject { ["car"] = car.Middle.Vehicle.Name, ["answers"] = MeasureJson.Bands(answers) }));
+            }
+            else
+            {
+                IAnsiConsole console = terminal.Rich();
+                MeasureOutput.Write(console, MeasurementTables.Bands(answers));
+                MeasureOutput.Write(console, MeasurementTables.MeasureNext(answers[0]));
+            }
+
+            return ExitCode.Success;
+        });
+        return command;
+    }
+
+    private static Command Plan(Terminal terminal)
+    {
+        Argument<string> file = VehicleArgument();
+        var surfaces = new Option<string>("--surfaces") { Description = "Surfaces to test on, parted by commas", HelpName = "NAMES", DefaultValueFactory = _ => "dry,wet" };
+        var csv = new Option<string?>("--csv") { Description = "Writes the sheet to fill in, as CSV that 'measure setting --stops' reads back", HelpName = "FILE" };
+        var sheet = new Option<string?>("--sheet") { Description = "Writes a sheet to print (HTML, A4 or Letter)", HelpName = "FILE" };
+        (Option<bool> json, Option<string> units, Option<string[]> set) = (Json(), VehicleOptions.Units(), VehicleOptions.Set());
+        var command = new Command("plan", "An ordered list of test stops with pressures, loads, abort criteria and cautions.") { file, surfaces, csv, sheet, json, units, set };
+        command.SetAction(parsed =>
+        {
+            UncertainVehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
+            string[] names = parsed.GetRequiredValue(surfaces).Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+            if (names.Length == 0)
+            {
+                throw new BadInputException("--surfaces: name at least one surface, such as dry.");
+            }
+
+            CarEstimate estimate = CarEstimation.Estimate(car.Middle.Vehicle, [], new EstimationOptions { Prior = ParameterSpread.From(car), Surfaces = [.. names.Select(SurfaceCondition.Typical)] });
+            TestPlan plan = TestPlanner.Make(estimate, names);
+            if (parsed.GetValue(csv) is { } csvPath)
+            {
+                AtomicFile.Write(Path.GetFullPath(csvPath), plan.ToCsv());
+            }
+
+            if (parsed.GetValue(sheet) is { } sheetPath)
+            {
+                AtomicFile.Write(Path.GetFullPath(sheetPath), TestPlanSheet.Html(plan, System(parsed, units)));
+            }
+
+            if (parsed.GetValue(json))
+            {
+                terminal.Output.WriteLine(MeasureJson.Text(new MeasureJson(Shown(parsed, units)).Plan(plan)));
+            }
+            else
+            {
+                MeasureOutput.Write(terminal.Rich(), MeasurementTables.Plan(plan, System(parsed, units)));
+            }
+
+            return plan.Stops.Count == 0 ? ExitCode.Failed : ExitCode.Success;
+        });
+        return command;
+    }
+
+    private static Command Invent(Terminal terminal)
+    {
+        var folder = new Argument<string>("FOLDER") { Description = "Folder the invented logs are written to" };
+        Option<string?> file = new("--vehicle") { Description = "The car the logs are invented from; the repository's coupe unless said", HelpName = "FILE" };
+        var command = new Command("invent", "Writes the invented logs that the notebooks read, from a car whose truth is known.") { folder, file };
+        command.SetAction(parsed =>
+        {
+            string path = parsed.GetValue(file) ?? RepositoryRoot.File(NotebookInput.DefaultVehicle);
+            Vehicle vehicle = Car(path, []).Middle.Vehicle;
+            IReadOnlyList<(string Name, string Text)> logs;
+            try
+            {
+                logs = InventedLogs.Of(vehicle);
+            }
+            catch (ArgumentException exception)
+            {
+                throw new BadInputException($"{path}: {exception.Message.Split(" (Parameter", 2)[0]}");
+            }
+
+            foreach ((string name, string text) in logs)
+            {
+                AtomicFile.Write(Path.Combine(Path.GetFullPath(parsed.GetRequiredValue(folder)), name), text);
+                terminal.Output.WriteLine(name);
+            }
+
+            return ExitCode.Success;
+        });
+        return command;
+    }
+
+    private static Argument<string> Log(string description) => new("LOG") { Description = description };
+
+    private static Argument<string> VehicleArgument() => new("FILE") { Description = "The vehicle file" };
+
+    private static Option<bool> Json() => new("--json") { Description = "Writes JSON for scripts; keys carry their unit" };
+
+    private static SummaryUnits Shown(ParseResult parsed, Option<string> units) => new(string.Equals(parsed.GetRequiredValue(units), "us", StringComparison.OrdinalIgnoreCase));
+
+    private static UnitSystem System(ParseResult parsed, Option<string> units) => Shown(parsed, units).Us ? UnitSystem.Us : UnitSystem.Si;
+
+    private static UncertainVehicle Car(string path, string[] set)
+    {
+        List<string> problems = [];
+        IReadOnlyList<ValueOverride> overrides = VehicleOptions.Overrides(set, problems);
+        UncertainVehicle? car = null;
+        try
+        {
+            car = UncertainVehicle.Load(path, overrides);
+        }
+        catch (VehicleFileException exception)
+        {
+            problems.AddRange(exception.Problems.Select(problem => $"{path}: {problem}"));
+        }
+
+        return problems.Count > 0 || car is null ? throw new BadInputException(problems) : car;
+    }
+
+    private static LogReading<T> Read<T>(string path, Func<TextReader, LogReading<T>> read)
+    {
+        LogReading<T> reading;
+        try
+        {
+            using var text = new StreamReader(path);
+            reading = read(text);
+        }
+        catch (Exception exception) when (exception is FileNotFoundException or DirectoryNotFoundException or UnauthorizedAccessException)
+        {
+            throw new BadInputException($"{path}: the log cannot be opened. Accepted: the path of a CSV file.");
+        }
+
+        return reading.Rows.Count == 0 ? throw new BadInputException([.. reading.Problems.Select(problem => $"{path}: {problem}")]) : reading;
+    }
+
+    private static SurfaceCondition[] SurfacesOf(string text, List<string> problems)
+    {
+        List<SurfaceCondition> surfaces = [];
+        foreach (string part in text.Split(',', StringSplitOptions.TrimEntries))
+        {
+            string[] sides = part.Split('=', 2, StringSplitOptions.TrimEntries);
+            if (sides is [{ Length: > 0 } name, var number] && double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out double adhesion) && adhesion is >= 0.03 and <= 2)
+            {
+                surfaces.Add(new SurfaceCondition { Name = name, Adhesion = adhesion });
+            }
+            else
+            {
+                problems.Add($"--surfaces: '{part}' is not a name with a coefficient of adhesion from 0.03 to 2, such as dry=0.9.");
+            }
+        }
+
+        return [.. surfaces];
+    }
+}

@@ -1,0 +1,193 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using BrakeBalance.Measurements;
+using BrakeBalance.Notebooks.Commands.Summaries;
+using UnitsNet;
+
+namespace BrakeBalance.Notebooks.Commands.Measuring;
+
+/// <summary>What was measured and what follows, as JSON for scripts; keys end in their unit, shares and chances are fractions.</summary>
+/// <param name="units">Units of the values.</param>
+internal sealed class MeasureJson(SummaryUnits units)
+{
+    private static readonly JsonSerializerOptions Written = new()
+    {
+        WriteIndented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    public static string Text(JsonNode node) => node.ToJsonString(Written);
+
+    public static JsonArray Problems(IEnumerable<LogProblem> problems) => List(problems, p => new JsonObject { ["line"] = p.Line, ["reason"] = p.Reason });
+
+    public JsonObject Gauges(GaugeAnalysis analysis) => new()
+    {
+        ["positions"] = List(analysis.Positions, p => new JsonObject
+        {
+            ["turns"] = SummaryJson.Number(p.Turns),
+            ["apply"] = Fit(p.Apply),
+            ["release"] = Fit(p.Release),
+            [units.Key("hysteresis", units.Pressure)] = Number(p.Hysteresis),
+        }),
+        ["slope"] = analysis.Slope is { } slope ? Band(slope) : null,
+        ["knob"] = analysis.Calibration is { } knob ? new JsonObject
+        {
+            [units.Key("knee_per_turn", units.Pressure)] = Band(knob.KneePerTurn.Select(units.Of)),
+            ["lowest_turns"] = SummaryJson.Number(knob.LowestTurns),
+            ["highest_turns"] = SummaryJson.Number(knob.HighestTurns),
+            ["knees"] = List(Enumerable.Range(0, 5).Select(i => knob.LowestTurns + (knob.HighestTurns - knob.LowestTurns) * i / 4), t => new JsonObject
+            {
+                ["turns"] = SummaryJson.Number(t),
+                [units.Key("knee", units.Pressure)] = Band(knob.KneeAt(t).Select(units.Of)),
+            }),
+        } : null,
+        ["findings"] = List(analysis.Findings, f => new JsonObject { ["kind"] = f.Kind.ToString(), ["text"] = f.Text }),
+    };
+
+    public JsonObject Stops(StopSearch search) => new()
+    {
+        ["samples_per_second_hz"] = SummaryJson.Number(search.SampleRate.Hertz),
+        ["stops"] = List(search.Stops, s => new JsonObject
+        {
+            ["begins_at_s"] = SummaryJson.Number(s.Start.Seconds),
+            ["ends_at_s"] = SummaryJson.Number(s.End.Seconds),
+            [units.Us ? "initial_speed_mph" : "initial_speed_km_h"] = SummaryJson.Number(units.Us ? s.InitialSpeed.MilesPerHour : s.InitialSpeed.KilometersPerHour),
+            ["mean_fully_developed_deceleration_m_s2"] = SummaryJson.Number(s.Deceleration?.MetersPerSecondSquared),
+            ["mean_fully_developed_deceleration_g"] = SummaryJson.Number(s.Deceleration?.MetersPerSecondSquared / Gravity.StandardMetresPerSecondSquared),
+            ["peak_deceleration_m_s2"] = SummaryJson.Number(s.Peak.MetersPerSecondSquared),
+            ["distance_m"] = SummaryJson.Number(s.Distance.Meters),
+            ["offset_removed_m_s2"] = SummaryJson.Number(s.Offset?.MetersPerSecondSquared),
+            [units.Key("front_pressure", units.Pressure)] = Number(s.FrontPressure),
+            [units.Key("rear_pressure", units.Pressure)] = Number(s.RearPressure),
+            ["cautions"] = Words(s.Cautions),
+        }),
+        ["remarks"] = Words(search.Remarks),
+    };
+
+    public static JsonObject Estimate(CarEstimate estimate) => new()
+    {
+        ["stops_used"] = estimate.StopsUsed,
+        ["not_used"] = Problems(estimate.NotUsed),
+        ["parameters"] = List(estimate.Parameters, p => new JsonObject
+        {
+            ["name"] = p.Name,
+            ["unit"] = p.Unit,
+            ["before"] = Band(p.Prior),
+            ["after"] = Band(p.Posterior),
+            ["learnt"] = SummaryJson.Number(p.Learnt),
+        }),
+        ["correlation"] = List(estimate.Correlation, row => new JsonArray([.. row.Select(r => (JsonNode?)SummaryJson.Number(r))])),
+        ["identifiability"] = Words(estimate.Identifiability),
+        ["deceleration_scatter"] = Band(estimate.DecelerationScatter),
+        ["difference_from_chains"] = SummaryJson.Number(estimate.DifferenceFromChains),
+        ["chains_agree"] = estimate.ChainsAgree,
+    };
+
+    public JsonObject Setting(SettingAnswer answer) => new()
+    {
+        ["variable"] = answer.Variable.ToString(),
+        ["sentence"] = answer.Sentence,
+        ["level"] = SummaryJson.Number(answer.Level),
+        ["draws"] = answer.Draws,
+        ["recommended"] = answer.Recommended is { } best ? Point(best) : null,
+        ["present"] = Point(answer.Present),
+        ["trade_off"] = List(answer.TradeOff, Point),
+        ["conditions"] = List(answer.Conditions, c => new JsonObject
+        {
+            ["load_case"] = c.LoadCase,
+            ["surface"] = c.Surface,
+            ["brakes"] = c.State,
+            ["rear_first"] = SummaryJson.Number(c.RearFirst),
+            ["mean_efficiency"] = SummaryJson.Number(c.MeanEfficiency),
+        }),
+        ["hardware_changes"] = Words(answer.HardwareChanges),
+        ["assumptions"] = Words(answer.Assumptions),
+    };
+
+    public static JsonArray Bands(IEnumerable<BandedAnswer> answers) => List(answers, a => new JsonObject
+    {
+        ["key"] = a.Key,
+        ["question"] = a.Question,
+        ["unit"] = a.Unit,
+        ["band"] = Band(a.Band),
+        ["answered"] = SummaryJson.Number(a.Answered),
+        ["measure_next"] = List(a.MeasureNext, m => new JsonObject
+        {
+            ["path"] = m.Path,
+            ["what"] = m.What,
+            ["how"] = m.How,
+            ["range"] = m.Range,
+            ["typical_of_class"] = m.IsTypical,
+            ["share_alone"] = SummaryJson.Number(m.Alone),
+            ["share_with_others"] = SummaryJson.Number(m.InAll),
+            ["band_left"] = SummaryJson.Number(m.BandLeft),
+        }),
+    });
+
+    public JsonArray NextStops(IEnumerable<CandidateStop> candidates) => List(candidates.Take(10), c => new JsonObject
+    {
+        ["load_case"] = c.Stop.LoadCase,
+        ["surface"] = c.Stop.Surface,
+        ["turns"] = SummaryJson.Number(c.Stop.Turns),
+        [units.Key("front_pressure", units.Pressure)] = Number(c.Stop.FrontPressure),
+        ["braking_rate"] = Band(c.BrakingRate),
+        ["lock"] = SummaryJson.Number(c.Lock),
+        ["rear_first"] = SummaryJson.Number(c.RearFirst),
+        ["information_bits"] = SummaryJson.Number(c.Bits),
+        ["knee_variance_taken_away"] = SummaryJson.Number(c.KneeNarrowed),
+    });
+
+    public JsonObject Plan(TestPlan plan) => new()
+    {
+        ["car"] = plan.Car,
+        ["cautions"] = Words(plan.Cautions),
+        ["stops"] = List(plan.Stops, s => new JsonObject
+        {
+            ["number"] = s.Number,
+            ["purpose"] = s.Purpose,
+            ["load_case"] = s.LoadCase,
+            ["surface"] = s.Surface,
+            ["turns"] = SummaryJson.Number(s.Turns),
+            [units.Us ? "speed_mph" : "speed_km_h"] = SummaryJson.Number(units.Us ? s.Speed.MilesPerHour : s.Speed.KilometersPerHour),
+            [units.Key("target_pressure", units.Pressure)] = Number(s.TargetPressure),
+            ["braking_rate"] = Band(s.BrakingRate),
+            ["rear_first"] = SummaryJson.Number(s.RearFirst),
+            ["abort_if"] = s.AbortIf,
+        }),
+    };
+
+    private JsonObject? Fit(ValveFit? fit) => fit is null ? null : new JsonObject
+    {
+        [units.Key("knee", units.Pressure)] = fit.Knee is { } knee ? Band(knee.Select(units.Of)) : null,
+        ["slope"] = fit.Slope is { } slope ? Band(slope) : null,
+        [units.Key("highest_front", units.Pressure)] = Number(fit.HighestFront),
+        [units.Key("scatter", units.Pressure)] = Number(fit.Scatter),
+        ["readings"] = fit.Readings,
+        ["lines_left_out"] = new JsonArray([.. fit.LeftOut.Select(line => (JsonNode?)JsonValue.Create(line))]),
+    };
+
+    private JsonObject Point(SettingPoint point) => new()
+    {
+        [units.Key("knee", units.Pressure)] = Number(point.Knee),
+        ["turns"] = SummaryJson.Number(point.Turns),
+        ["front_force_share"] = SummaryJson.Number(point.FrontForceShare),
+        ["rear_first"] = SummaryJson.Number(point.RearFirst),
+        ["worst_rear_first"] = SummaryJson.Number(point.WorstRearFirst),
+        ["mean_efficiency"] = SummaryJson.Number(point.MeanEfficiency),
+    };
+
+    private static JsonObject Band(Interval<double> band) => new()
+    {
+        ["estimate"] = SummaryJson.Number(band.Estimate),
+        ["low"] = SummaryJson.Number(band.Low),
+        ["high"] = SummaryJson.Number(band.High),
+    };
+
+    private JsonValue? Number(Pressure? pressure) => SummaryJson.Number(pressure is { } value ? units.Of(value) : null);
+
+    private static JsonArray Words(IEnumerable<string> words) => new([.. words.Select(word => JsonValue.Create(word))]);
+
+    private static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonNode> node) => new([.. items.Select(node)]);
+}

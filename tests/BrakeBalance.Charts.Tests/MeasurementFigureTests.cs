@@ -1,0 +1,78 @@
+using System.Xml.Linq;
+using BrakeBalance.Charts.Figures;
+using BrakeBalance.Charts.Sheets;
+using BrakeBalance.Charts.Tables;
+using BrakeBalance.Measurements;
+using BrakeBalance.Vehicles;
+
+namespace BrakeBalance.Charts.Tests;
+
+public class MeasurementFigureTests
+{
+    private static readonly Vehicle Coupe = VehicleFile.Load(RepositoryRoot.File("data/vehicles/coupe-1960s.json")).Vehicle;
+    private static readonly IReadOnlyList<GaugePair> Pairs = LogReader.ReadGaugePairs(new StreamReader(RepositoryRoot.File("data/logs/invented-gauges.csv"))).Rows;
+    private static readonly IReadOnlyList<TestStop> Stops = LogReader.ReadTestStops(new StreamReader(RepositoryRoot.File("data/logs/invented-stops.csv"))).Rows;
+    private static readonly GaugeAnalysis Gauges = ValveFitting.Analyse(Pairs);
+    private static readonly CarEstimate Estimate = CarEstimation.Estimate(Coupe, Stops);
+    private static readonly SettingAnswer Answer = RobustSetting.Find(new SettingQuestion { Vehicle = Coupe, Estimate = Estimate, Draws = 10_000 });
+
+    private static IEnumerable<Figure> All(UnitSystem units)
+    {
+        UncertainVehicle unknown = UncertainVehicle.Read("""{ "name": "x", "carClass": "1960s coupe" }""", "test");
+        return
+        [
+            GaugeFigures.Readings(Pairs, Gauges, units),
+            GaugeFigures.Knob(Gauges, units),
+            MeasuredCarFigures.BrakingRates(Estimate, Stops, Coupe.LoadCases[0], units),
+            MeasuredCarFigures.LockEvents(Estimate, Coupe, Stops, Coupe.LoadCases[0], 1, units),
+            RobustSettingFigures.TradeOff(Answer, units),
+            RobustSettingFigures.MeasureNext(MeasuringOrder.Bands(unknown, samples: 32)[0], units),
+        ];
+    }
+
+    [Theory]
+    [InlineData(UnitSystem.Si)]
+    [InlineData(UnitSystem.Us)]
+    public void Every_figure_is_drawn_with_words_units_and_no_gap(UnitSystem units)
+    {
+        foreach (Figure figure in All(units))
+        {
+            Assert.InRange(figure.AltText.Length, 20, Figure.AltTextLimit);
+            Assert.InRange(figure.Caption.Split(' ').Length, 5, 40);
+            Assert.InRange(figure.Title.Length, 20, 160);
+            Assert.InRange(figure.LongDescription.Length, 40, 900);
+            Assert.DoesNotContain("NaN", figure.ToPlainText(), StringComparison.Ordinal);
+            Assert.True(XDocument.Parse(figure.ToSvg()).Descendants().Count(e => e.Name.LocalName == "text") > 5);
+            Assert.Equal(figure.ToSvg(), figure.ToSvg());
+            string[] foreign = units == UnitSystem.Us ? ["[bar]", "[kN]"] : ["[psi]", "[lbf]"];
+            Assert.DoesNotContain(figure.Table.Columns, text => foreign.Any(text.Contains));
+        }
+    }
+
+    [Fact]
+    public void The_trade_off_marks_the_setting_the_answer_recommends()
+    {
+        Figure figure = RobustSettingFigures.TradeOff(Answer, UnitSystem.Si);
+        Assert.Contains(Measure.LinePressure.Text(Answer.Recommended!.Knee!.Value.Pascals, UnitSystem.Si), figure.Title);
+    }
+
+    [Fact]
+    public void The_tables_hold_a_row_for_each_thing()
+    {
+        Assert.Equal(27, MeasurementTables.Conditions(Answer).Table.Frame.Rows.Count);
+        Assert.Equal(Estimate.Parameters.Count, MeasurementTables.Estimate(Estimate).Table.Frame.Rows.Count);
+        Assert.True(MeasurementTables.Knees(Gauges, UnitSystem.Us).Table.Columns.Any(c => c.Contains("[psi]", StringComparison.Ordinal)));
+        Assert.Contains("nothing was left out", MeasurementTables.LeftOut([]).ToPlainText());
+    }
+
+    [Fact]
+    public void The_sheet_holds_every_stop_and_every_caution_and_asks_for_nothing_from_outside()
+    {
+        TestPlan plan = TestPlanner.Make(CarEstimation.Estimate(Coupe, [], new EstimationOptions { Surfaces = [SurfaceCondition.Typical("dry")], Prior = new ParameterSpread { RearFriction = 0.03, FrontFriction = 0.04 } }));
+        string html = TestPlanSheet.Html(plan, UnitSystem.Us);
+        Assert.All(plan.Stops, stop => Assert.Contains($"<td>{stop.Number}</td>", html));
+        Assert.Contains("Closed ground only", html);
+        Assert.Contains("[psi]", html);
+        Assert.DoesNotContain("://", html);
+    }
+}

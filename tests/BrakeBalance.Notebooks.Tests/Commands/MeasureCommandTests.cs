@@ -1,0 +1,105 @@
+using System.Text.Json;
+using BrakeBalance.Charts;
+using BrakeBalance.Notebooks.Commands;
+
+namespace BrakeBalance.Notebooks.Tests.Commands;
+
+public class MeasureCommandTests
+{
+    private static string Data(string path) => RepositoryRoot.File("data/" + path);
+
+    [Fact]
+    public async Task Gauges_as_tables_name_the_lines_left_out()
+    {
+        (int code, string output, _) = await Shell.RunAsync("measure", "gauges", Data("logs/invented-gauges.csv"));
+        Assert.Equal(ExitCode.Success, code);
+        Assert.Contains("the rear pressure is missing", output);
+        Assert.Contains("Knee and slope by position of the knob", output);
+    }
+
+    [Fact]
+    public async Task Gauges_as_json_have_units_in_their_keys()
+    {
+        (int code, string output, _) = await Shell.RunAsync("measure", "gauges", Data("logs/invented-gauges.csv"), "--json", "--units", "us");
+        Assert.Equal(ExitCode.Success, code);
+        JsonElement root = JsonDocument.Parse(output).RootElement;
+        Assert.Equal(5, root.GetProperty("positions").GetArrayLength());
+        Assert.InRange(root.GetProperty("knob").GetProperty("knee_per_turn_psi").GetProperty("estimate").GetDouble(), 130, 160);
+        Assert.Equal(2, root.GetProperty("left_out").GetArrayLength());
+    }
+
+    [Fact]
+    public async Task Swapped_gauges_end_with_a_failure()
+    {
+        using var folder = new TemporaryFolder();
+        string path = Path.Combine(folder.Path, "swapped.csv");
+        string text = File.ReadAllText(Data("logs/invented-gauges.csv")).Replace("front pressure", "x", StringComparison.Ordinal).Replace("rear pressure", "front pressure", StringComparison.Ordinal).Replace("x [bar]", "rear pressure [bar]", StringComparison.Ordinal);
+        File.WriteAllText(path, text);
+        (int code, string output, _) = await Shell.RunAsync("measure", "gauges", path);
+        Assert.Equal(ExitCode.Failed, code);
+        Assert.Contains("swapped", output);
+    }
+
+    [Fact]
+    public async Task The_telephones_stops_come_out_with_their_deceleration()
+    {
+        (int code, string output, _) = await Shell.RunAsync("measure", "series", Data("logs/invented-telephone.csv"), "--json");
+        Assert.Equal(ExitCode.Success, code);
+        JsonElement[] stops = [.. JsonDocument.Parse(output).RootElement.GetProperty("stops").EnumerateArray()];
+        Assert.Equal(3, stops.Length);
+        Assert.Equal(6.8, stops[1].GetProperty("mean_fully_developed_deceleration_m_s2").GetDouble(), 0.15);
+    }
+
+    [Fact]
+    public async Task A_setting_comes_with_estimate_next_stops_and_trade_off()
+    {
+        (int code, string output, _) = await Shell.RunAsync("measure", "setting", Data("vehicles/coupe-1960s.json"), "--stops", Data("logs/invented-stops.csv"), "--gauges", Data("logs/invented-gauges.csv"), "--draws", "20000", "--json");
+        JsonElement root = JsonDocument.Parse(output).RootElement;
+        Assert.Equal(ExitCode.Success, code);
+        Assert.Equal(20, root.GetProperty("estimate").GetProperty("stops_used").GetInt32());
+        Assert.Equal(61, root.GetProperty("setting").GetProperty("trade_off").GetArrayLength());
+        Assert.True(root.GetProperty("setting").GetProperty("recommended").GetProperty("worst_rear_first").GetDouble() <= 0.05);
+        Assert.NotEqual(0, root.GetProperty("next_stops").GetArrayLength());
+        Assert.Equal(1, root.GetProperty("left_out").GetArrayLength());
+    }
+
+    [Fact]
+    public async Task Bands_for_a_car_known_by_its_class_say_what_to_measure_with_which_tool()
+    {
+        using var folder = new TemporaryFolder();
+        string path = Path.Combine(folder.Path, "mine.json");
+        File.WriteAllText(path, """{ "name": "mine", "carClass": "pickup" }""");
+        (int code, string output, _) = await Shell.RunAsync("measure", "bands", path, "--json");
+        Assert.Equal(ExitCode.Success, code);
+        JsonElement first = JsonDocument.Parse(output).RootElement.GetProperty("answers")[0].GetProperty("measure_next")[0];
+        Assert.NotEqual("", first.GetProperty("how").GetString());
+        Assert.True(first.GetProperty("typical_of_class").GetBoolean());
+    }
+
+    [Fact]
+    public async Task A_plan_is_written_as_a_sheet_to_print_and_as_csv_that_is_read_back()
+    {
+        using var folder = new TemporaryFolder();
+        string csv = Path.Combine(folder.Path, "plan.csv"), sheet = Path.Combine(folder.Path, "plan.html");
+        (int code, string output, _) = await Shell.RunAsync("measure", "plan", Data("vehicles/coupe-1960s.json"), "--csv", csv, "--sheet", sheet);
+        Assert.Equal(ExitCode.Success, code);
+        Assert.Contains("Closed ground only", output);
+        Assert.Contains("Locked first", File.ReadAllText(sheet));
+        string filled = File.ReadAllText(csv).Replace("\n1;", "\n#1;", StringComparison.Ordinal);
+        filled += "1;30;15;driver only;dry;0;;15.0;9.9;;0.28;none;;\n";
+        File.WriteAllText(csv, filled);
+        (int again, string answer, _) = await Shell.RunAsync("measure", "setting", Data("vehicles/coupe-1960s.json"), "--stops", csv, "--draws", "5000", "--json");
+        Assert.InRange(again, ExitCode.Success, ExitCode.Failed);
+        Assert.Equal(1, JsonDocument.Parse(answer).RootElement.GetProperty("estimate").GetProperty("stops_used").GetInt32());
+    }
+
+    [Theory]
+    [InlineData("measure", "gauges", "no-such.csv")]
+    [InlineData("measure", "setting", "no-such.json")]
+    public async Task What_cannot_be_opened_is_said_with_what_would_be_accepted(params string[] words)
+    {
+        (int code, _, string error) = await Shell.RunAsync(words);
+        Assert.Equal(ExitCode.BadInput, code);
+        Assert.Contains(words[^1], error);
+    }
+}
