@@ -64,14 +64,14 @@ public static class RobustSettingFigures
             throw new ArgumentException("Every number is known, so there is nothing to measure next.", nameof(answer));
         }
 
-        MeasuringAdvice[] first = [.. answer.MeasureNext.Take(8)];
+        MeasuringAdvice[] first = [.. answer.MeasureNext.Take(6)];
         return new FigureBuilder(id, units)
-            .Title($"Measure first: {first[0].Path}")
+            .Title($"Measure first: {Short(first[0].Path)} ({first[0].Path})")
             .Describe(
                 "Share of the answer's variance that each number has a hand in; the tallest bar is the number most worth measuring.",
                 "Bars falling from the number most worth measuring to the least.",
                 $"{answer.Question}. Known alone, {first[0].Path} would leave {Measure.Percent.Text(first[0].BandLeft, units ?? Display.Units)} of the present band. {first[0].How}.")
-            .Categories("Entry of the vehicle file", first.Select(a => a.Path.Replace("brake.", "", StringComparison.Ordinal)))
+            .Categories("Entry of the vehicle file", first.Select(a => Short(a.Path)))
             .Y("Share of the variance", "", Measure.Percent, 0, 1)
             .Bars("alone", first.Select(a => a.Alone).ToArray(), Tone.Front)
             .Bars("with others", first.Select(a => a.InAll).ToArray(), Tone.Rear, Hatch.Rising)
@@ -80,5 +80,24 @@ public static class RobustSettingFigures
                 .Column("Alone", Measure.Percent, first.Select(a => a.Alone).ToArray())
                 .Column("With others", Measure.Percent, first.Select(a => a.InAll).ToArray()))
             .Build();
+    }
+
+    /// <summary>An entry in a word or two, for below a bar.</summary>
+    private static string Short(string path)
+    {
+        string last = path.Split('.')[^1].Split('[')[0];
+        string word = last switch
+        {
+            "wheelCylinderDiameter" => "cylinder",
+            "pistonDiameters" => "piston",
+            "drumRadius" => "drum",
+            "effectiveRadius" => "disc",
+            "loadedRadius" => "tyre",
+            "thresholdPressure" => "threshold",
+            "centreOfGravityHeight" => "height",
+            "frontShare" => "weight share",
+            _ => last,
+        };
+        return path.StartsWith("front.", StringComparison.Ordinal) ? "front " + word : path.StartsWith("rear.", StringComparison.Ordinal) ? "rear " + word : word;
     }
 }

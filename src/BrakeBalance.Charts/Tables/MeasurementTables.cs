@@ -152,6 +152,7 @@ public static class MeasurementTables
                 : new TableBuilder(units)
                     .Words("Load", first.Select(c => c.Stop.LoadCase ?? "–"))
                     .Words("Surface", first.Select(c => c.Stop.Surface ?? "–"))
+                    .Words("Turns", first.Select(c => c.Stop.Turns?.ToString("0.##", CultureInfo.InvariantCulture) ?? "–"))
                     .Column("Front line pressure", Measure.LinePressure, first.Select(c => c.Stop.FrontPressure!.Value).ToArray())
                     .Column("Speed", Measure.Speed, first.Select(c => c.Stop.InitialSpeed!.Value).ToArray())
                     .Column("An axle locks", Measure.Percent, first.Select(c => c.Lock).ToArray())

@@ -166,6 +166,36 @@ public static class LogReader
         });
     }
 
+    /// <summary>Reads a file of front and rear line pressures taken together.</summary>
+    /// <param name="path">Path of the CSV file.</param>
+    /// <returns>The rows, and the lines left out.</returns>
+    /// <exception cref="IOException">The file cannot be opened.</exception>
+    public static LogReading<GaugePair> LoadGaugePairs(string path)
+    {
+        using var reader = new StreamReader(path);
+        return ReadGaugePairs(reader);
+    }
+
+    /// <summary>Reads a file of test stops.</summary>
+    /// <param name="path">Path of the CSV file.</param>
+    /// <returns>The rows, and the lines left out.</returns>
+    /// <exception cref="IOException">The file cannot be opened.</exception>
+    public static LogReading<TestStop> LoadTestStops(string path)
+    {
+        using var reader = new StreamReader(path);
+        return ReadTestStops(reader);
+    }
+
+    /// <summary>Reads a file of a time series.</summary>
+    /// <param name="path">Path of the CSV file.</param>
+    /// <returns>The rows, and the lines left out.</returns>
+    /// <exception cref="IOException">The file cannot be opened.</exception>
+    public static LogReading<MotionSample> LoadTimeSeries(string path)
+    {
+        using var reader = new StreamReader(path);
+        return ReadTimeSeries(reader);
+    }
+
     /// <summary>Tells from a log's header which kind it is.</summary>
     /// <param name="reader">The log's text.</param>
     /// <returns>The kind; null when the header fits none.</returns>

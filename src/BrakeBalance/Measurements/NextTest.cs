@@ -32,10 +32,10 @@ public static class NextTest
     private static IEnumerable<TestStop> Usual(CarEstimate estimate)
     {
         Vehicle vehicle = estimate.Model.Vehicle;
-        double? turns = vehicle.Hydraulics.RearProportioningValve?.Adjustment is null ? null : 0;
+        double?[] knobs = vehicle.Hydraulics.RearProportioningValve?.Adjustment is { } screw ? [0, Math.Min(1, screw.Turns), Math.Min(2, screw.Turns)] : [null];
         foreach (LoadCase load in vehicle.LoadCases)
         {
-            foreach (SurfaceCondition surface in estimate.Model.Surfaces)
+            foreach ((SurfaceCondition surface, double? turns) in estimate.Model.Surfaces.SelectMany(s => knobs.Select(t => (s, t))))
             {
                 for (double bars = 10; bars <= 70; bars += 10)
                 {
