@@ -78,7 +78,7 @@ public sealed record ChangePlan
             BenchSeverity.Good, "The pedal goes " + (changed.Travel?.Pad < old.Travel?.Pad ? "less" : "more") + " deep", Missing);
         yield return Row(ChangeTopic.Travel, "Travel left to the floor", old.Travel?.PadLeft, left,
             changed.Travel is { Reaches: false } ? BenchSeverity.Wrong : left is null || left < PedalTravel.WantedReserve ? BenchSeverity.Caution : BenchSeverity.Good,
-            changed.Travel?.Warning ?? "More than 50 mm are wanted (common practice)", Missing);
+            changed.Travel?.Warning ?? "More than 50 mm (2 in) are wanted (common practice)", Missing);
         yield return Row(ChangeTopic.Travel, "Master-cylinder stroke left", old.Travel?.StrokeLeft, changed.Travel?.StrokeLeft,
             changed.Travel is null ? BenchSeverity.Caution : changed.Travel.StrokeLeft < Length.Zero ? BenchSeverity.Wrong : BenchSeverity.Good,
             "What is left when one circuit takes more", Missing);
@@ -123,7 +123,7 @@ public sealed record ChangePlan
             }
 
             TemperatureDelta? rise = changed.Warming(axle);
-            yield return Row(ChangeTopic.Heat, FormattableString.Invariant($"{axle} rings warm by, one stop from {Conditions.Speed.KilometersPerHour:0} km/h"), old.Warming(axle), rise,
+            yield return Row(ChangeTopic.Heat, FormattableString.Invariant($"{axle} rings warm by, one stop from {Conditions.Speed.KilometersPerHour:0} km/h ({Conditions.Speed.MilesPerHour:0} mph)"), old.Warming(axle), rise,
                 rise is { } k && k.Kelvins > 230 ? BenchSeverity.Caution : BenchSeverity.Good, "Bulk of the ring, before any cooling", "ring not weighed");
         }
     }

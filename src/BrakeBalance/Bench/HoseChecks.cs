@@ -26,7 +26,7 @@ public static class HoseChecks
         if (hose.FreeLength <= Length.Zero)
         {
             yield return new(BenchSeverity.Wrong, hose.Name, FormattableString.Invariant(
-                $"no hose is left between the fittings: overall {hose.OverallLength.Millimeters:0.#} mm, cut-offs {hose.CutOffs.Millimeters:0.#} mm, inside the sockets {(hose.First.Insertion + hose.Second.Insertion).Millimeters:0.#} mm."),
+                $"no hose is left between the fittings: overall {InBoth.Text(hose.OverallLength)}, cut-offs {InBoth.Text(hose.CutOffs)}, inside the sockets {InBoth.Text(hose.First.Insertion + hose.Second.Insertion)}."),
                 "Measure the overall length and the allowances again.");
             yield break;
         }
@@ -39,25 +39,25 @@ public static class HoseChecks
         if (hose.ShortestUnderPressure < route)
         {
             yield return new(BenchSeverity.Wrong, hose.Name, FormattableString.Invariant(
-                $"may become {hose.ShortestUnderPressure.Millimeters:0} mm long under pressure, the route takes {route.Millimeters:0} mm."),
-                FormattableString.Invariant($"It would pull at its crimps; make it at least {Math.Ceiling(hose.OverallFor(route).Millimeters):0} mm overall."));
+                $"may become {InBoth.Text(hose.ShortestUnderPressure)} long under pressure, the route takes {InBoth.Text(route)}."),
+                FormattableString.Invariant($"It would pull at its crimps; make it at least {InBoth.Text(Length.FromMillimeters(Math.Ceiling(hose.OverallFor(route).Millimeters)))} overall."));
         }
         else if (hose.ShortestUnderPressure - hose.LengthTolerance < route)
         {
             yield return new(BenchSeverity.Caution, hose.Name, FormattableString.Invariant(
-                $"spans its route of {route.Millimeters:0} mm only if it is made to length: at its shortest it is {hose.ShortestUnderPressure.Millimeters:0} mm, and {hose.LengthTolerance.Millimeters:0.#} mm less is usual."),
+                $"spans its route of {InBoth.Text(route)} only if it is made to length: at its shortest it is {InBoth.Text(hose.ShortestUnderPressure)}, and {InBoth.Text(hose.LengthTolerance)} less is usual."),
                 "Make it longer by that much, or measure the finished hose.");
         }
         else if (hose.OverallLength > 1.25 * route)
         {
             yield return new(BenchSeverity.Caution, hose.Name, FormattableString.Invariant(
-                $"is {hose.OverallLength.Millimeters:0} mm long on a route of {route.Millimeters:0} mm."),
+                $"is {InBoth.Text(hose.OverallLength)} long on a route of {InBoth.Text(route)}."),
                 "A long hose rubs and loops; shorten it or guide it.");
         }
         else
         {
             yield return new(BenchSeverity.Good, hose.Name, FormattableString.Invariant(
-                $"spans its route of {route.Millimeters:0} mm even at its shortest, {hose.ShortestUnderPressure.Millimeters:0} mm."),
+                $"spans its route of {InBoth.Text(route)} even at its shortest, {InBoth.Text(hose.ShortestUnderPressure)}."),
                 "Prove it with the wheels hanging and on both locks.");
         }
     }
@@ -89,7 +89,7 @@ public static class HoseChecks
             foreach (HoseBend bend in routing.Bends.Where(bend => bend.Radius < least))
             {
                 yield return new(BenchSeverity.Wrong, hose.Name, FormattableString.Invariant(
-                    $"is bent to {bend.Radius.Millimeters:0} mm, the least for {hose.Rating.Name} is {least.Millimeters:0} mm."),
+                    $"is bent to {InBoth.Text(bend.Radius)}, the least for {hose.Rating.Name} is {InBoth.Text(least)}."),
                     "It would kink or burst early; take another way or a bent fitting.");
             }
         }
@@ -106,7 +106,7 @@ public static class HoseChecks
                 if (straight < wanted)
                 {
                     yield return new(BenchSeverity.Caution, hose.Name, FormattableString.Invariant(
-                        $"has {straight.Millimeters:0} mm of straight hose at its {end} fitting; at least {wanted.Millimeters:0} mm, one outer diameter, is wanted."),
+                        $"has {InBoth.Text(straight)} of straight hose at its {end} fitting; at least {InBoth.Text(wanted)}, one outer diameter, is wanted."),
                         "A bend that starts in the fitting breaks the hose there.");
                 }
             }
@@ -115,7 +115,7 @@ public static class HoseChecks
         if (hose.FreeLength > Length.Zero && routing.FreeLength > hose.FreeLength)
         {
             yield return new(BenchSeverity.Wrong, hose.Name, FormattableString.Invariant(
-                $"has {hose.FreeLength.Millimeters:0} mm of free hose, its bends and straights take {routing.FreeLength.Millimeters:0} mm."),
+                $"has {InBoth.Text(hose.FreeLength)} of free hose, its bends and straights take {InBoth.Text(routing.FreeLength)}."),
                 "The bends would be tighter than drawn; make it longer.");
         }
     }
@@ -123,7 +123,7 @@ public static class HoseChecks
     private static IEnumerable<BenchFinding> Pressures(HoseAssembly hose, HoseDuty duty)
     {
         Pressure rated = hose.WorkingPressure;
-        string numbers = FormattableString.Invariant($"is good for {rated.Bars:0} bar, it has to stand {duty.Highest.Bars:0} bar");
+        string numbers = FormattableString.Invariant($"is good for {InBoth.Text(rated)}, it has to stand {InBoth.Text(duty.Highest)}");
         yield return duty.Side == HoseSide.Pressure && hose.Rating.Side == HoseSide.Return
             ? new(BenchSeverity.Wrong, hose.Name, $"is a return hose ({hose.Rating.Name}) in a pressure line.", "It would burst; take a pressure hose.")
             : rated < duty.Highest
@@ -134,7 +134,7 @@ public static class HoseChecks
         if (duty.Hottest is { } hot && hose.Rating.GreatestTemperature is { } greatest && hot > greatest)
         {
             yield return new(BenchSeverity.Wrong, hose.Name, FormattableString.Invariant(
-                $"is good to {greatest.DegreesCelsius:0} °C, the fluid reaches {hot.DegreesCelsius:0} °C."), "It hardens and cracks; take a hot class or cool the fluid.");
+                $"is good to {InBoth.Text(greatest)}, the fluid reaches {InBoth.Text(hot)}."), "It hardens and cracks; take a hot class or cool the fluid.");
         }
     }
 
@@ -143,6 +143,6 @@ public static class HoseChecks
     private static IEnumerable<BenchFinding> Clearances(HoseAssembly hose) => hose.Clearances.Where(room => !room.Holds).Select(room => new BenchFinding(
         room.Distance <= Length.Zero || room.Kind == ClearanceKind.Moving ? BenchSeverity.Wrong : BenchSeverity.Caution,
         hose.Name,
-        FormattableString.Invariant($"is {room.Distance.Millimeters:0} mm from {room.From}, {room.Least.Millimeters:0} mm is wanted."),
+        FormattableString.Invariant($"is {InBoth.Text(room.Distance)} from {room.From}, {InBoth.Text(room.Least)} is wanted."),
         room.Kind == ClearanceKind.Heat ? "Move it, or shield the heat." : "Move it or guide it so that nothing touches it at full bump, droop and lock."));
 }

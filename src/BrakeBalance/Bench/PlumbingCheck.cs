@@ -215,11 +215,11 @@ public static class PlumbingCheck
         {
             if (line.WorkingPressure is not { } rated)
             {
-                yield return new(BenchSeverity.Caution, line.Name, "is a pressure line of unknown rating.", FormattableString.Invariant($"It must stand the relief pressure of {graph.ReliefPressure.Bars:0} bar."));
+                yield return new(BenchSeverity.Caution, line.Name, "is a pressure line of unknown rating.", FormattableString.Invariant($"It must stand the relief pressure of {InBoth.Text(graph.ReliefPressure)}."));
             }
             else if (rated < graph.ReliefPressure)
             {
-                yield return Wrong(line.Name, FormattableString.Invariant($"is good for {rated.Bars:0} bar, the pump relieves at {graph.ReliefPressure.Bars:0} bar."), "It may burst.");
+                yield return Wrong(line.Name, FormattableString.Invariant($"is good for {InBoth.Text(rated)}, the pump relieves at {InBoth.Text(graph.ReliefPressure)}."), "It may burst.");
             }
         }
     }

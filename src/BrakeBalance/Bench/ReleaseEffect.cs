@@ -111,17 +111,17 @@ public sealed record ReleaseEffect
         if (time is null)
         {
             return new(BenchSeverity.Wrong, where, FormattableString.Invariant(
-                $"{standing.Bars:0.00} bar stand in the return with the pedal released, the springs hold {springPascals / 1e5:0.00} bar: {residual.Bars:0.0} bar stay on the brakes."),
+                $"{InBoth.Text(standing)} stand in the return with the pedal released, the springs hold {InBoth.Text(Pressure.FromPascals(springPascals))}: {InBoth.Text(residual)} stay on the brakes."),
                 "The brakes drag and heat up. Give the booster a return of its own, wider and shorter, and let the oil warm up before it is judged.");
         }
 
         if (limit is { } most && standing > most)
         {
-            return new(BenchSeverity.Wrong, where, FormattableString.Invariant($"{standing.Bars:0.00} bar stand in the return, the maker allows {most.Bars:0.00} bar."),
+            return new(BenchSeverity.Wrong, where, FormattableString.Invariant($"{InBoth.Text(standing)} stand in the return, the maker allows {InBoth.Text(most)}."),
                 "Give the booster a return of its own, wider and shorter.");
         }
 
-        string seconds = FormattableString.Invariant($"by springs alone the pedal takes up to {time.Value.Seconds:0.00} s to come back, against {standing.Bars:0.00} bar in the return.");
+        string seconds = FormattableString.Invariant($"by springs alone the pedal takes up to {time.Value.Seconds:0.00} s to come back, against {InBoth.Text(standing)} in the return.");
         return time > FreeWithin
             ? new(BenchSeverity.Caution, where, seconds, "That is a slow release; widen or shorten the return, and look for a crushed hose.")
             : new(BenchSeverity.Good, where, seconds, "Two seconds after release each wheel should turn by hand as it did before.");

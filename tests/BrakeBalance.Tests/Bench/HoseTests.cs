@@ -55,11 +55,11 @@ public sealed class HoseTests
     [Fact]
     public void A_hose_that_shortens_off_its_route_is_wrong_and_the_message_says_what_would_do()
     {
-        BenchFinding finding = Found(Hose() with { RouteLength = Mm(690) }, "the route takes 690 mm")!;
+        BenchFinding finding = Found(Hose() with { RouteLength = Mm(690) }, "the route takes 690 mm (27.17 in)")!;
         Assert.Equal(BenchSeverity.Wrong, finding.Severity);
-        Assert.Contains("675 mm", finding.What, StringComparison.Ordinal); // 700 − 4 % of 630
+        Assert.Contains("may become 674.8 mm", finding.What, StringComparison.Ordinal); // 700 − 4 % of 630
         Assert.Contains("at least 716 mm", finding.Why, StringComparison.Ordinal); // (690 − 70)/0.96 + 70 = 715.8
-        Assert.Equal(BenchSeverity.Good, Found(Hose(726) with { RouteLength = Mm(690) }, "spans its route of 690 mm even")!.Severity);
+        Assert.Equal(BenchSeverity.Good, Found(Hose(726) with { RouteLength = Mm(690) }, "spans its route of 690 mm (27.17 in) even")!.Severity);
     }
 
     [Fact]
@@ -67,7 +67,7 @@ public sealed class HoseTests
     {
         BenchFinding finding = Found(Hose(720) with { RouteLength = Mm(690) }, "only if it is made to length")!;
         Assert.Equal(BenchSeverity.Caution, finding.Severity);
-        Assert.Contains("694 mm, and 6.4 mm less", finding.What, StringComparison.Ordinal); // 720 − 4 % of 650; 28.3 in long: 1/4 in
+        Assert.Contains("694 mm (27.32 in), and 6.4 mm (0.25 in) less", finding.What, StringComparison.Ordinal); // 720 − 4 % of 650; 28.3 in long: 1/4 in
     }
 
     [Property]
@@ -102,7 +102,7 @@ public sealed class HoseTests
         Assert.Equal(200 * Math.PI, bend.Arc.Millimeters, 1e-9);
         Assert.Equal(400, bend.Chord.Millimeters, 1e-9);
         HoseAssembly hose = Hose() with { Routing = new HoseRouting { StraightAtFirst = Mm(20), StraightAtSecond = Mm(20), Bends = [bend] } };
-        Assert.Contains("take 668 mm", Found(hose, "630 mm of free hose")!.What, StringComparison.Ordinal);
+        Assert.Contains("take 668.3 mm", Found(hose, "630 mm (24.8 in) of free hose")!.What, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -113,7 +113,7 @@ public sealed class HoseTests
             OutsideDiameter = Mm(17.4),
             Routing = new HoseRouting { StraightAtFirst = Mm(10), StraightAtSecond = Mm(20), Bends = [new HoseBend { Radius = Mm(150), Turn = Angle.FromDegrees(90) }] },
         };
-        Assert.Equal(BenchSeverity.Caution, Found(hose, "10 mm of straight hose at its first fitting")!.Severity);
+        Assert.Equal(BenchSeverity.Caution, Found(hose, "10 mm (0.39 in) of straight hose at its first fitting")!.Severity);
         Assert.Null(Found(hose, "second fitting"));
     }
 
@@ -129,7 +129,7 @@ public sealed class HoseTests
     {
         HoseAssembly weak = Hose() with { Rating = HoseRating.Find("SAE J2076")! };
         Assert.Equal(BenchSeverity.Wrong, Found(weak, "is a return hose")!.Severity);
-        Assert.Equal(BenchSeverity.Wrong, Found(Hose(), "good to 100 °C, the fluid reaches 120 °C", Duty with { Hottest = Temperature.FromDegreesCelsius(120) })!.Severity);
+        Assert.Equal(BenchSeverity.Wrong, Found(Hose(), "good to 100 °C (212 °F), the fluid reaches 120 °C (248 °F)", Duty with { Hottest = Temperature.FromDegreesCelsius(120) })!.Severity);
     }
 
     [Fact]
@@ -145,8 +145,8 @@ public sealed class HoseTests
                 new HoseClearance { From = "shielded exhaust", Kind = ClearanceKind.Heat, Distance = Mm(60), Wanted = Mm(50) },
             ],
         };
-        Assert.Equal(BenchSeverity.Caution, Found(hose, "60 mm from exhaust, 100 mm is wanted")!.Severity);
-        Assert.Equal(BenchSeverity.Wrong, Found(hose, "10 mm from tyre, 25 mm is wanted")!.Severity);
+        Assert.Equal(BenchSeverity.Caution, Found(hose, "60 mm (2.36 in) from exhaust, 100 mm (3.94 in) is wanted")!.Severity);
+        Assert.Equal(BenchSeverity.Wrong, Found(hose, "10 mm (0.39 in) from tyre, 25 mm (0.98 in) is wanted")!.Severity);
         Assert.Null(Found(hose, "bracket"));
         Assert.Null(Found(hose, "shielded"));
     }

@@ -1,0 +1,18 @@
+using UnitsNet;
+
+namespace BrakeBalance.Bench;
+
+/// <summary>Quantities in metric and United States customary units side by side, for sentences that every reader gets alike.</summary>
+internal static class InBoth
+{
+    /// <summary>Such as <c>732 mm (28.8 in)</c>.</summary>
+    public static string Text(Length length) => FormattableString.Invariant($"{length.Millimeters:0.#} mm ({length.Inches:0.##} in)");
+
+    /// <summary>Such as <c>180 bar (2611 psi)</c>; below 10 bar with decimals.</summary>
+    public static string Text(Pressure pressure) => pressure.Bars < 10
+        ? FormattableString.Invariant($"{pressure.Bars:0.##} bar ({pressure.PoundsForcePerSquareInch:0.#} psi)")
+        : FormattableString.Invariant($"{pressure.Bars:0} bar ({pressure.PoundsForcePerSquareInch:0} psi)");
+
+    /// <summary>Such as <c>95 °C (203 °F)</c>.</summary>
+    public static string Text(Temperature temperature) => FormattableString.Invariant($"{temperature.DegreesCelsius:0} °C ({temperature.DegreesFahrenheit:0} °F)");
+}
