@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text.Json.Nodes;
 using BrakeBalance.Charts.Rendering;
 
@@ -15,7 +16,11 @@ internal static class FrameStore
         // Labels would rather stay where they are in the state shown first, so that they do not jump about.
         var before = explorable.Start.Figures.Select(figure => PlotlyRenderer.Layouts(figure)).ToList();
         JsonObject[] states = new JsonObject[explorable.Frames.Count];
-        Parallel.For(0, states.Length, index => states[index] = State(explorable, index, before));
+
+        // A figure that several states share is laid out once.
+        var drawn = new ConcurrentDictionary<(Figure Figure, int Place), Lazy<JsonObject>>(new SameFigure());
+        Parallel.For(0, states.Length, index => states[index] = State(explorable, index, (figure, place) =>
+            (JsonObject)drawn.GetOrAdd((figure, place), _ => new(() => Figure(figure, before[place]))).Value.DeepClone()));
         Align(states);
         List<(JsonNode[] Path, string[] Leaves)> differing = [];
         Differences(states, [], differing);
@@ -149,12 +154,12 @@ internal static class FrameStore
         return node;
     }
 
-    private static JsonObject State(Explorable explorable, int index, List<(FigureLayout Wide, FigureLayout Narrow)> before)
+    private static JsonObject State(Explorable explorable, int index, Func<Figure, int, JsonObject> draw)
     {
         Frame frame = explorable.Frames[index];
         return new JsonObject
         {
-            ["figures"] = new JsonArray([.. frame.Figures.Zip(before, Figure)]),
+            ["figures"] = new JsonArray([.. frame.Figures.Select(draw)]),
             ["readouts"] = new JsonArray([.. frame.Readouts.Select(readout => JsonValue.Create(readout.Value))]),
             ["verdict"] = frame.Verdict?.Text,
             ["kind"] = frame.Verdict is { } verdict ? ControlHtml.Kind(verdict) : null,
@@ -218,5 +223,12 @@ internal static class FrameStore
         int count = ((JsonArray)states[0]!).Count;
         return states.All(state => ((JsonArray)state!).Count == count
             && ((JsonArray)state).All(item => item is null or JsonObject or JsonArray));
+    }
+
+    private sealed class SameFigure : IEqualityComparer<(Figure Figure, int Place)>
+    {
+        public bool Equals((Figure Figure, int Place) x, (Figure Figure, int Place) y) => ReferenceEquals(x.Figure, y.Figure) && x.Place == y.Place;
+
+        public int GetHashCode((Figure Figure, int Place) key) => HashCode.Combine(System.Runtime.CompilerServices.RuntimeHelpers.GetHashCode(key.Figure), key.Place);
     }
 }

@@ -27,6 +27,7 @@ public static class BalanceExplorables
             : Knees(vehicle, settings, slope ?? vehicle.Hydraulics.RearProportioningValve?.Slope ?? 0.3, shown);
         BalanceModel[][] models = [.. cars.Select(car => car.LoadCases.Select(load => new BalanceModel(car, load)).ToArray())];
         IReadOnlyList<UtilisationCurve>[] curves = [.. cars.Select(UtilisationCurve.Of)];
+        Figure[][] utilisation = [.. curves.Select(loads => loads.Select(curve => BalanceFigures.AdhesionUtilisation(curve, shown, $"{id}-utilisation")).ToArray())];
         var window = ForceWindow.Of(models[0], 0.95);
         Control[] controls =
         [
@@ -43,7 +44,7 @@ public static class BalanceExplorables
             return new Frame(
                 [
                     BalanceFigures.BrakeForces(model, [adhesion], window, shown, $"{id}-forces"),
-                    BalanceFigures.AdhesionUtilisation(curves[state["setting"]][load], shown, $"{id}-utilisation"),
+                    utilisation[state["setting"]][load],
                 ],
                 Readouts(lockUp, shown),
                 Verdict(lockUp, adhesion));

@@ -3,6 +3,7 @@ using System.Globalization;
 using BrakeBalance.Notebooks.Commands.Summaries;
 using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
+using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Commands;
 
@@ -18,10 +19,11 @@ internal static class SummaryCommand
         Option<string> units = VehicleOptions.Units();
         Option<string?> adhesions = Numbers("--adhesion", "Surfaces to try, as coefficients of adhesion above 0 up to 2, parted by commas: 0.2,0.5,1.0");
         Option<string?> rates = Numbers("--braking-rate", "Braking rates to show, as deceleration over g above 0 up to 2, parted by commas: 0.3,0.6");
+        var speed = new Option<string?>("--speed") { Description = "Speed at which drag, lift and downforce act, with its unit; standstill when left out: --speed \"120 km/h\"", HelpName = "SPEED" };
         var load = new Option<string?>("--load-case") { Description = "Only the load case of this name", HelpName = "NAME" };
         var command = new Command("summary", "Print the balance of a car: axle loads, forces, first lock-ups, knee, rule checks.")
         {
-            file, json, keys, set, units, adhesions, rates, load,
+            file, json, keys, set, units, adhesions, rates, speed, load,
         };
         command.SetAction(parsed =>
         {
@@ -33,7 +35,7 @@ internal static class SummaryCommand
 
             List<string> problems = [];
             BalanceSummary summary = Compute(
-                parsed.GetValue(file), parsed.GetRequiredValue(set), Read(parsed, adhesions, problems), Read(parsed, rates, problems), parsed.GetValue(load), problems);
+                parsed.GetValue(file), parsed.GetRequiredValue(set), Read(parsed, adhesions, problems), Read(parsed, rates, problems), ReadSpeed(parsed.GetValue(speed), problems), parsed.GetValue(load), problems);
             var shown = new SummaryUnits(string.Equals(parsed.GetRequiredValue(units), "us", StringComparison.OrdinalIgnoreCase));
             if (parsed.GetValue(json))
             {
@@ -50,7 +52,7 @@ internal static class SummaryCommand
     }
 
     private static BalanceSummary Compute(
-        string? path, string[] set, IReadOnlyList<double>? adhesions, IReadOnlyList<double>? rates, string? load, List<string> problems)
+        string? path, string[] set, IReadOnlyList<double>? adhesions, IReadOnlyList<double>? rates, Speed speed, string? load, List<string> problems)
     {
         VehicleReading? reading = null;
         if (path is null)
@@ -81,7 +83,7 @@ internal static class SummaryCommand
 
         try
         {
-            return BalanceSummary.Of(reading.Vehicle, rates, adhesions, load);
+            return BalanceSummary.Of(reading.Vehicle, rates, adhesions, load, speed);
         }
         catch (ArgumentException exception)
         {
@@ -90,6 +92,22 @@ internal static class SummaryCommand
     }
 
     private static Option<string?> Numbers(string name, string description) => new(name) { Description = description, HelpName = "NUMBERS" };
+
+    private static Speed ReadSpeed(string? text, List<string> problems)
+    {
+        if (text is null)
+        {
+            return Speed.Zero;
+        }
+
+        if (Speed.TryParse(text, CultureInfo.InvariantCulture, out Speed speed) && speed >= Speed.Zero && speed.KilometersPerHour <= 400)
+        {
+            return speed;
+        }
+
+        problems.Add($"--speed: '{text}' is not a speed from 0 to 400 km/h with its unit. Accepted: such as \"120 km/h\" or \"75 mph\".");
+        return Speed.Zero;
+    }
 
     private static double[]? Read(ParseResult parsed, Option<string?> option, List<string> problems)
     {
@@ -121,6 +139,8 @@ internal static class SummaryCommand
         {
             terminal.Output.WriteLine($"{path.PadRight(width)}  {meaning}");
         }
+
+        terminal.Output.WriteLine("With --units us the endings are _psi, _lbf, _lb, _in or _ft, and _mph in place of _bar, _n, _kg, _m and _km_h.");
     }
 
     private static string Words(ArgumentException exception)

@@ -18,6 +18,9 @@ public sealed record BalanceSummary(
     SettingAdvice? Advice,
     IReadOnlyList<string> Notices)
 {
+    /// <summary>The speed at which drag, lift and downforce act.</summary>
+    public Speed Speed { get; init; }
+
     /// <summary>Braking rates shown when none are asked for [–].</summary>
     public static IReadOnlyList<double> DefaultBrakingRates { get; } = [0.2, 0.4, 0.6, 0.8, 1.0];
 
@@ -50,13 +53,13 @@ public sealed record BalanceSummary(
         IEnumerable<LoadCase> loads = loadCase is null ? vehicle.LoadCases : [vehicle.LoadCase(loadCase)];
         IReadOnlyList<LoadCaseSummary> parts = [.. loads.Select(load => LoadCaseSummary.Of(new BalanceModel(vehicle, load, speed), brakingRates, adhesions))];
         SettingAdvice? advice = vehicle.Hydraulics.RearProportioningValve is null ? null : SettingSearch.GreatestSafeKnee(vehicle, new SettingConditions());
-        return new(vehicle, parts, DistributionRules.Check(vehicle), advice, [.. parts.SelectMany(part => part.Notices)]);
+        return new(vehicle, parts, DistributionRules.Check(vehicle), advice, [.. parts.SelectMany(part => part.Notices)]) { Speed = speed };
     }
 }
 
 /// <summary>The balance of a car in one load case.</summary>
 /// <param name="LoadCase">The state of load.</param>
-/// <param name="StaticAxleLoads">Axle loads at rest, less lift at the speed asked for.</param>
+/// <param name="StaticAxleLoads">Axle loads without braking, less lift at the speed asked for.</param>
 /// <param name="RearLiftOffRate">Braking rate at which the rear wheels leave the road [–].</param>
 /// <param name="Rates">The car at each braking rate asked for.</param>
 /// <param name="LockUps">The first lock-up on each surface asked for.</param>

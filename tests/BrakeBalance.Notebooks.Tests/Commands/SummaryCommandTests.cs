@@ -28,6 +28,31 @@ public class SummaryCommandTests
     }
 
     [Fact]
+    public async Task Downforce_at_speed_loads_both_axles_of_the_track_car()
+    {
+        string car = RepositoryRoot.File("data/vehicles/track-coupe.json");
+        JsonNode still = JsonNode.Parse((await Shell.RunAsync("summary", car, "--json")).Output)!;
+        JsonNode fast = JsonNode.Parse((await Shell.RunAsync("summary", car, "--json", "--speed", "180 km/h")).Output)!;
+        Assert.Equal(180.0, (double)fast["speed_km_h"]!, 1e-6);
+
+        // 0.5 · 1.225 kg/m³ · (50 m/s)² · 0.15 m² in front, 0.30 m² at the rear.
+        Assert.Equal(229.7, (double)fast["load_cases"]![0]!["static_axle_load_front_n"]! - (double)still["load_cases"]![0]!["static_axle_load_front_n"]!, 0.1);
+        Assert.Equal(459.4, (double)fast["load_cases"]![0]!["static_axle_load_rear_n"]! - (double)still["load_cases"]![0]!["static_axle_load_rear_n"]!, 0.1);
+    }
+
+    [Theory]
+    [InlineData("fast")]
+    [InlineData("120")]
+    [InlineData("-5 km/h")]
+    public async Task A_speed_that_is_none_is_refused_with_what_is_accepted(string speed)
+    {
+        (int code, string output, string error) = await Shell.RunAsync("summary", Coupe, "--speed", speed);
+        Assert.Equal((2, ""), (code, output));
+        Assert.Contains($"--speed: '{speed}'", error);
+        Assert.Contains("km/h", error);
+    }
+
+    [Fact]
     public async Task Other_units_are_the_same_quantities()
     {
         JsonNode si = (await JsonAsync("--adhesion", "0.8"))["load_cases"]![0]!["adhesions"]![0]!["at_lock_up"]!;

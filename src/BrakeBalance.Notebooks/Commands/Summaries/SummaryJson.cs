@@ -26,6 +26,7 @@ internal sealed class SummaryJson(SummaryUnits units)
     {
         ["name"] = summary.Vehicle.Name,
         ["note"] = summary.Vehicle.Note,
+        [units.Us ? "speed_mph" : "speed_km_h"] = Number(units.Us ? summary.Speed.MilesPerHour : summary.Speed.KilometersPerHour),
         ["load_cases"] = List(summary.LoadCases, LoadCase),
         ["rule_checks"] = List(summary.Verdicts, Verdict),
         ["control"] = ControlSummary.Of(summary.Vehicle, null, summary.LoadCases is [var only] ? only.LoadCase.Name : null) is { } control

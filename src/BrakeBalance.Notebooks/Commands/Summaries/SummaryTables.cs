@@ -52,7 +52,7 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
     {
         Line("");
         Line($"{part.LoadCase.Name}: {NumberText.Of(Math.Round(units.Of(part.LoadCase.Mass)))} {units.Mass}; "
-            + $"at rest {Force(part.StaticAxleLoads.Front)} front, {Force(part.StaticAxleLoads.Rear)} rear {units.Force}; "
+            + $"unbraked {Force(part.StaticAxleLoads.Front)} front, {Force(part.StaticAxleLoads.Rear)} rear {units.Force}; "
             + $"rear wheels leave the road at a braking rate of {Fraction(part.RearLiftOffRate)}");
         string force = $" [{units.Force}]";
         string pressure = $" [{units.Pressure}]";
