@@ -14,7 +14,7 @@ internal static class SummaryCommand
     {
         var file = new Argument<string?>("FILE") { Description = "The vehicle file", Arity = ArgumentArity.ZeroOrOne };
         var json = new Option<bool>("--json") { Description = "Writes JSON for scripts; keys carry their unit" };
-        var keys = new Option<bool>("--keys") { Description = "Lists the keys of the JSON and what each means, and does nothing else" };
+        var keys = new Option<bool>("--keys") { Description = "Lists the keys of the JSON and what each means, and does nothing else; --units us ends them in _psi, _lbf, _lb, _in or _ft and _mph" };
         Option<string[]> set = VehicleOptions.Set();
         Option<string> units = VehicleOptions.Units();
         Option<string?> adhesions = Numbers("--adhesion", "Surfaces to try, as coefficients of adhesion above 0 up to 2, parted by commas: 0.2,0.5,1.0");
@@ -140,7 +140,6 @@ internal static class SummaryCommand
             terminal.Output.WriteLine($"{path.PadRight(width)}  {meaning}");
         }
 
-        terminal.Output.WriteLine("With --units us the endings are _psi, _lbf, _lb, _in or _ft, and _mph in place of _bar, _n, _kg, _m and _km_h.");
     }
 
     private static string Words(ArgumentException exception)
