@@ -48,7 +48,8 @@ public static partial class FootFigures
     }
 
     internal static string ShortName(FailureCase failure) =>
-        failure.ReserveApplication is { } number ? FormattableString.Invariant($"engine off, {number}")
+        failure.LoadSensingLost ? "load sensing"
+        : failure.ReserveApplication is { } number ? FormattableString.Invariant($"engine off, {number}")
         : failure.LostCircuit switch
         {
             LostCircuit.Front => failure.AssistLost ? "front, assist" : "front lost",

@@ -11,7 +11,8 @@ namespace BrakeBalance.Balance;
 /// <remarks>
 /// <para>
 /// A lost front or rear circuit keeps its line at no pressure; the sound one sees the same pressure for the same rod force. A lost diagonal
-/// leaves one wheel an axle: half the braking force, which locks at half the axle's load.
+/// leaves one wheel an axle: half the braking force, which locks at half the axle's load. A load-sensing valve that has lost its linkage keeps
+/// its lowest knee.
 /// </para>
 /// <para>Assumes a straight line. A car braked on one diagonal pulls to the side; that is not computed here.</para>
 /// <para>Source: statics; the three splits as in Yu Zhisheng, Automobile Theory, example 4.5.</para>
@@ -30,7 +31,7 @@ public static class FailureAnalysis
         ArgumentNullException.ThrowIfNull(loadCase);
         FailureConditions asked = conditions ?? new FailureConditions();
         var sound = new ControlForce(new BalanceModel(vehicle, loadCase));
-        return [.. FailureCase.Of(sound.Control, Reserve(sound, asked)).Select(failure => Outcome(vehicle, loadCase, failure, asked))];
+        return [.. FailureCase.Of(sound.Control, vehicle.Hydraulics.SensesLoad, Reserve(sound, asked)).Select(failure => Outcome(vehicle, loadCase, failure, asked))];
     }
 
     /// <summary>The applications still assisted after the engine has stopped, each as hard as the braking rate asked for needs.</summary>
@@ -129,9 +130,17 @@ public static class FailureAnalysis
             LostCircuit.Front => vehicle with { Hydraulics = vehicle.Hydraulics with { FrontValves = vehicle.Hydraulics.FrontValves.Add(noPressure) } },
             LostCircuit.Rear => vehicle with { Hydraulics = vehicle.Hydraulics with { RearValves = vehicle.Hydraulics.RearValves.Add(noPressure) } },
             LostCircuit.Diagonal => vehicle with { Brakes = vehicle.Brakes.Select(OneWheelOfTwo) },
-            _ => vehicle,
+            _ => failure.LoadSensingLost ? vehicle with { Hydraulics = Unlinked(vehicle.Hydraulics) } : vehicle,
         };
         return new ControlForce(new BalanceModel(damaged, loadCase), control);
+    }
+
+    private static BrakeHydraulics Unlinked(BrakeHydraulics hydraulics)
+    {
+        static PressureValve Fixed(PressureValve valve) => valve is LoadSensingValve sensing
+            ? new ProportioningValve { Knee = sensing.LowestKnee, Slope = sensing.Slope }
+            : valve;
+        return hydraulics with { FrontValves = [.. hydraulics.FrontValves.Select(Fixed)], RearValves = [.. hydraulics.RearValves.Select(Fixed)] };
     }
 
     private static Brake OneWheelOfTwo(Brake brake) => brake is MeasuredBrake measured

@@ -9,16 +9,19 @@ namespace BrakeBalance.Balance;
 /// <param name="LostCircuit">The circuit that is lost; null when none is.</param>
 /// <param name="AssistLost">Whether the booster gives nothing.</param>
 /// <param name="ReserveApplication">With the engine stopped, which application out of the stored energy; null with the engine running.</param>
-public sealed record FailureCase(string Id, string Name, LostCircuit? LostCircuit = null, bool AssistLost = false, int? ReserveApplication = null)
+/// <param name="LoadSensingLost">Whether load-sensing valves have lost their linkage and stand as if the suspension were unloaded.</param>
+public sealed record FailureCase(
+    string Id, string Name, LostCircuit? LostCircuit = null, bool AssistLost = false, int? ReserveApplication = null, bool LoadSensingLost = false)
 {
     /// <summary>Everything works.</summary>
     public static FailureCase Sound { get; } = new("sound", "everything works");
 
     /// <summary>The cases that a car's layout and booster allow, the sound car first.</summary>
     /// <param name="control">Pedal, assist and master cylinder.</param>
+    /// <param name="loadSensing">Whether the car has a load-sensing valve.</param>
     /// <param name="reserve">The stored applications to list, as <see cref="BrakeAssist.Reserve"/> gives them; at most the first three are.</param>
     /// <returns>The cases.</returns>
-    public static IReadOnlyList<FailureCase> Of(BrakeControl control, IReadOnlyList<ReserveApplication> reserve)
+    public static IReadOnlyList<FailureCase> Of(BrakeControl control, bool loadSensing, IReadOnlyList<ReserveApplication> reserve)
     {
         ArgumentNullException.ThrowIfNull(control);
         ArgumentNullException.ThrowIfNull(reserve);
@@ -32,6 +35,11 @@ public sealed record FailureCase(string Id, string Name, LostCircuit? LostCircui
         if (assisted)
         {
             cases.Add(new("assist-lost", "assist lost", AssistLost: true));
+        }
+
+        if (loadSensing)
+        {
+            cases.Add(new("load-sensing-lost", "linkage of the load-sensing valve lost", LoadSensingLost: true));
         }
 
         (LostCircuit Lost, string Id, string Name)[] circuits = control.Layout switch

@@ -56,7 +56,7 @@ public sealed record PushRodFit
     /// <returns>One or two sentences.</returns>
     public string Describe()
     {
-        string size = string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(Gap.Millimeters):0.00} ± {GapError.Millimeters:0.00} mm");
+        string size = string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(Gap.Millimeters):0.00} ± {GapError.Millimeters:0.00} mm ({Math.Abs(Gap.Inches):0.000} ± {GapError.Inches:0.000} in)");
         return Verdict switch
         {
             PushRodVerdict.Preload =>

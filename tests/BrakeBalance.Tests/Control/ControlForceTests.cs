@@ -2,6 +2,7 @@ using BrakeBalance.Assist;
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Pedals;
+using BrakeBalance.Rules;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 using UnitsNet;
@@ -152,6 +153,28 @@ public sealed class ControlForceTests
         FailureOutcome outcome = FailureAnalysis.Of(car, car.LoadCases[0]).Single(failure => failure.Case.Id == "rear-lost");
         Assert.Equal(RateBound.Travel, outcome.Bound);
         Assert.True(Math.Abs(outcome.Travel!.PadLeft!.Value.Millimeters) < 0.1);
+    }
+
+    [Fact]
+    public void A_load_sensing_valve_without_its_linkage_costs_the_laden_car_distance_and_meets_its_rule()
+    {
+        Vehicle car = Car("coupe-1960s");
+        var sensing = new LoadSensingValve
+        {
+            KneeAtReference = Pressure.FromBars(30),
+            ReferenceLoad = Force.FromKilonewtons(6),
+            KneePerKilonewton = Pressure.FromBars(8),
+            Slope = 0.3,
+            LowestKnee = Pressure.FromBars(5),
+        };
+        Vehicle pickup = car with { Hydraulics = car.Hydraulics with { RearValves = [sensing] } };
+        IReadOnlyList<FailureOutcome> outcomes = FailureAnalysis.Of(pickup, pickup.LoadCases[^1]);
+        FailureOutcome lost = outcomes.Single(outcome => outcome.Case.LoadSensingLost);
+        Assert.True(lost.LinePressures.Rear < outcomes[0].LinePressures.Rear);
+        Assert.True(lost.RateAtForce < outcomes[0].RateAtForce);
+        RuleVerdict rule = EffectivenessRules.Check(pickup).Single(verdict => verdict.Rule == "fmvss135-proportioning-failure");
+        Assert.Equal(RuleOutcome.Pass, rule.Outcome);
+        Assert.Equal(RuleOutcome.NotApplicable, EffectivenessRules.Check(car).Single(verdict => verdict.Rule == rule.Rule).Outcome);
     }
 
     [Fact]

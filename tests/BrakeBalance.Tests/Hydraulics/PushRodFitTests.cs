@@ -33,13 +33,13 @@ public sealed class PushRodFitTests
     public void A_rod_longer_than_the_depth_is_said_with_size_danger_and_cure()
     {
         string words = Fit(24, 25).Describe();
-        Assert.Contains("Preload of 1.00 ± 0.10 mm", words, StringComparison.Ordinal);
+        Assert.Contains("Preload of 1.00 ± 0.10 mm (0.039 ± 0.004 in)", words, StringComparison.Ordinal);
         Assert.Contains("rod is longer than the depth", words, StringComparison.Ordinal);
         Assert.Contains("Shorten the rod", words, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void A_good_gap_says_so() => Assert.Equal("Gap of 0.40 ± 0.10 mm: as wanted.", Fit(24, 23.6).Describe());
+    public void A_good_gap_says_so() => Assert.Equal("Gap of 0.40 ± 0.10 mm (0.016 ± 0.004 in): as wanted.", Fit(24, 23.6).Describe());
 
     [Fact]
     public void A_negative_depth_is_refused() => Assert.Throws<ArgumentOutOfRangeException>(() => Fit(-1, 20));
