@@ -137,7 +137,7 @@ internal struct StraightStopSystem : IStiffSystem
 
     public void Accepted(double time, ReadOnlySpan<double> state)
     {
-        if (_trace is null || (_trace.Count > 0 && time < _trace[^1].TimeSeconds + 0.002))
+        if (_trace is null || (_trace.Count > 0 && time < _trace[^1].TimeSeconds + 0.004))
         {
             return;
         }

@@ -150,7 +150,7 @@ internal struct YawStopSystem : IStiffSystem
     {
         double sideslip = Math.Atan2(y[Vy], y[Vx]);
         GreatestSideslip = Math.Max(GreatestSideslip, Math.Abs(sideslip));
-        if (_trace is null || (_trace.Count > 0 && time < _trace[^1].TimeSeconds + 0.002))
+        if (_trace is null || (_trace.Count > 0 && time < _trace[^1].TimeSeconds + 0.015))
         {
             return;
         }
