@@ -19,7 +19,7 @@ public static class StopExplorables
     /// <param name="id">The explorable's short name.</param>
     /// <returns>The explorable.</returns>
     public static Explorable SecondBySecond(
-        BalanceModel model, StopResult stop, double adhesion, int moments = 31, UnitSystem? units = null, string id = "second")
+        BalanceModel model, StopResult stop, double adhesion, int moments = 25, UnitSystem? units = null, string id = "second")
     {
         UnitSystem shown = units ?? Display.Units;
         double[] times = Moments(stop.Duration.Seconds, moments);
@@ -44,7 +44,7 @@ public static class StopExplorables
         });
     }
 
-    /// <summary>The cars seen from above, to play: one lane a case. It shows the end until it is played, so that print shows the whole paths.</summary>
+    /// <summary>The cars seen from above, to play: one lane a case. It opens, and prints, at the moment at which a car stands across the road.</summary>
     /// <param name="stops">Name and outcome of each case, top lane first; at most four, all with traces.</param>
     /// <param name="wheelbase">Wheelbase of the cars.</param>
     /// <param name="moments">How many moments; at least 2.</param>
@@ -56,7 +56,7 @@ public static class StopExplorables
     {
         UnitSystem shown = units ?? Display.Units;
         double[] times = Moments(stops.Max(s => s.Stop.Duration.Seconds), moments);
-        return Explorable.Of(id, [Control.Clock("time", "Time", Measure.Time, times, 100, shown) with { Start = moments - 1 }], state =>
+        return Explorable.Of(id, [Control.Clock("time", "Time", Measure.Time, times, 100, shown) with { Start = MostTelling(stops, times) }], state =>
         {
             double now = times[state["time"]];
             return new Frame(
@@ -124,6 +124,13 @@ public static class StopExplorables
     }
 
     private static double[] Moments(double seconds, int count) => [.. Enumerable.Range(0, count).Select(i => Math.Round(seconds * i / (count - 1), 3))];
+
+    private static int MostTelling(IReadOnlyList<(string Name, YawResult Stop)> stops, double[] times)
+    {
+        double moment = stops.Min(s => s.Stop.SidewaysAt?.Seconds ?? double.PositiveInfinity);
+        int found = Array.FindIndex(times, t => t >= moment);
+        return found > 0 && found < times.Length - 1 ? found : times.Length / 2;
+    }
 
     private static int FirstMomentAfterLock(StopResult stop, double[] times)
     {
