@@ -8,6 +8,7 @@ using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Commands.Measuring;
 using BrakeBalance.Notebooks.Commands.Summaries;
 using BrakeBalance.Notebooks.Pages;
+using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 using Spectre.Console;
@@ -21,7 +22,7 @@ internal static class MeasureCommand
 {
     public static Command Create(Terminal terminal) => new("measure", "From gauges and test stops to a setting; what to measure next; a plan of test stops.")
     {
-        Gauges(terminal), Series(terminal), Setting(terminal), Bands(terminal), Plan(terminal), Invent(terminal),
+        Gauges(terminal), Series(terminal), Setting(terminal), Bands(terminal), Plan(terminal), Questions(terminal), Invent(terminal),
     };
 
     private static Command Gauges(Terminal terminal)
@@ -276,6 +277,47 @@ internal static class MeasureCommand
             }
 
             return plan.Stops.Count == 0 ? ExitCode.Failed : ExitCode.Success;
+        });
+        return command;
+    }
+
+    private static Command Questions(Terminal terminal)
+    {
+        Argument<string> file = VehicleArgument();
+        var number = new Option<int?>("--number") { Description = "Only the question of this number, 1 to 25", HelpName = "NUMBER" };
+        (Option<bool> json, Option<string[]> set) = (Json(), VehicleOptions.Set());
+        var command = new Command("questions", "Twenty-five common questions, answered for a car or with the number that is lacking and how to find it.") { file, number, json, set };
+        command.SetAction(parsed =>
+        {
+            UncertainVehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
+            if (parsed.GetValue(number) is < 1 or > 25)
+            {
+                throw new BadInputException("--number: a question from 1 to 25.");
+            }
+
+            IReadOnlyList<QuestionAnswer> answers = MeasureOutput.WithProgress(terminal, "answering", _ => QuestionDesk.Answer(car.Middle));
+            QuestionAnswer[] shown = [.. answers.Where(a => parsed.GetValue(number) is not { } only || a.Number == only)];
+            if (parsed.GetValue(json))
+            {
+                terminal.Output.WriteLine(MeasureJson.Text(new JsonObject { ["car"] = car.Middle.Vehicle.Name, ["questions"] = MeasureJson.Questions(shown) }));
+                return ExitCode.Success;
+            }
+
+            IAnsiConsole console = terminal.Rich();
+            foreach (QuestionAnswer answer in shown)
+            {
+                console.WriteLine("");
+                console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{answer.Number}. {answer.Question}"));
+                console.WriteLine(answer.Answer ?? "Lacking: " + string.Join("; ", answer.Lacking));
+                if (answer.Vague.Count > 0)
+                {
+                    console.WriteLine($"Known only as a range or by the class: {string.Join(", ", answer.Vague)}.");
+                }
+
+                console.WriteLine($"More: {answer.More}.");
+            }
+
+            return ExitCode.Success;
         });
         return command;
     }

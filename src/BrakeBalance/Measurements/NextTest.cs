@@ -26,7 +26,11 @@ public static class NextTest
     {
         Vector<double>[] draws = [.. Enumerable.Range(0, Draws).Select(i => estimate.Posterior.Draws[(int)((long)i * estimate.Posterior.Draws.Length / Draws)])];
         double[] knee = [.. draws.Select(d => estimate.Model.LogRearForTogether(d))];
-        return [.. (candidates ?? Usual(estimate)).Select(stop => Judge(estimate, stop, draws, knee)).Where(c => c.RearFirst <= HighestRearFirst).OrderByDescending(c => c.KneeNarrowed).ThenByDescending(c => c.Bits)];
+        return [.. (candidates ?? Usual(estimate)).Select(stop => Judge(estimate, stop, draws, knee)).Where(c => c.RearFirst <= HighestRearFirst)
+            .OrderByDescending(c => c.KneeNarrowed).ThenByDescending(c => c.Bits)
+
+            // Below the knee and the limit, surface and knob make no difference: one such stop stands for all.
+            .DistinctBy(c => (c.Stop.LoadCase, c.Stop.FrontPressure, Math.Round(c.KneeNarrowed, 6)))];
     }
 
     private static IEnumerable<TestStop> Usual(CarEstimate estimate)
@@ -63,7 +67,7 @@ public static class NextTest
         double weight = Math.Max(1e-9, shown.Sum(s => s.None));
         double mean = shown.Sum(s => s.None * s.LogRate) / weight;
         double variance = shown.Sum(s => s.None * (s.LogRate - mean) * (s.LogRate - mean)) / weight;
-        double noise = Math.Pow(estimate.DecelerationScatter.Estimate, 2) + 0.0005;
+        double noise = draws.Average(d => estimate.Model.RateVariance(prepared, d));
         double bits = ofEvent + none * 0.5 * Math.Log2(1 + variance / noise);
         double[] rates = [.. shown.Select(s => Math.Exp(s.LogRate)).Order()];
         return new CandidateStop

@@ -95,8 +95,7 @@ internal sealed class StopModel
             if (stop.LogRate is { } observed)
             {
                 double rate = stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car.Front, car.Rear, car.Height).Rate;
-                double share = stop.FrontShare;
-                double width = Math.Sqrt(scatter * scatter + share * share * (friction.Front + stop.GaugeVariance.Front) + (1 - share) * (1 - share) * (friction.Rear + stop.GaugeVariance.Rear));
+                double width = Math.Sqrt(RateVariance(stop, scatter, friction));
                 double u = (observed - Math.Log(rate)) / width;
                 sum += Math.Log(width) + (TailDegrees + 1) / 2 * Math.Log(1 + u * u / TailDegrees);
             }
@@ -297,6 +296,15 @@ internal sealed class StopModel
         }
 
         return (front, rear);
+    }
+
+    /// <summary>Variance of the logarithm of a measured deceleration about the model: instrument, friction from stop to stop, gauges.</summary>
+    public double RateVariance(Stop stop, Vector<double> theta) => RateVariance(stop, Math.Exp(theta[ScatterIndex]), Forces(theta).Variance);
+
+    private static double RateVariance(Stop stop, double scatter, PerAxle<double> friction)
+    {
+        double share = stop.FrontShare;
+        return scatter * scatter + share * share * (friction.Front + stop.GaugeVariance.Front) + (1 - share) * (1 - share) * (friction.Rear + stop.GaugeVariance.Rear);
     }
 
     /// <summary>Scatter of each axle's lock-up in the logarithm of utilisation over adhesion: road, friction and gauge together.</summary>

@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Commands.Summaries;
+using BrakeBalance.Summaries;
 using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Commands.Measuring;
@@ -124,6 +125,16 @@ internal sealed class MeasureJson(SummaryUnits units)
             ["share_with_others"] = SummaryJson.Number(m.InAll),
             ["band_left"] = SummaryJson.Number(m.BandLeft),
         }),
+    });
+
+    public static JsonArray Questions(IEnumerable<QuestionAnswer> answers) => List(answers, a => new JsonObject
+    {
+        ["number"] = a.Number,
+        ["question"] = a.Question,
+        ["answer"] = a.Answer,
+        ["lacking"] = Words(a.Lacking),
+        ["vague"] = Words(a.Vague),
+        ["more"] = a.More,
     });
 
     public JsonArray NextStops(IEnumerable<CandidateStop> candidates) => List(candidates.Take(10), c => new JsonObject

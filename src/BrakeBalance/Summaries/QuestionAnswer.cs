@@ -1,0 +1,23 @@
+namespace BrakeBalance.Summaries;
+
+/// <summary>One common question with the answer for a car, or the number that is lacking.</summary>
+public sealed record QuestionAnswer
+{
+    /// <summary>Number of the question, from 1.</summary>
+    public required int Number { get; init; }
+
+    /// <summary>The question.</summary>
+    public required string Question { get; init; }
+
+    /// <summary>The answer for this car; null when a number is lacking.</summary>
+    public string? Answer { get; init; }
+
+    /// <summary>Numbers that are lacking, each with how it is found; empty when the question is answered.</summary>
+    public required IReadOnlyList<string> Lacking { get; init; }
+
+    /// <summary>Paths of values that the answer rests on and that are ranges or only typical of the class.</summary>
+    public required IReadOnlyList<string> Vague { get; init; }
+
+    /// <summary>Where more is said: a notebook or a command.</summary>
+    public required string More { get; init; }
+}

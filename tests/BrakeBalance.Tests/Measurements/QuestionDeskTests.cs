@@ -1,0 +1,67 @@
+using BrakeBalance.Summaries;
+using BrakeBalance.Vehicles;
+
+namespace BrakeBalance.Tests.Measurements;
+
+/// <summary>The twenty-five questions that people ask most: each has an answer for a car, or names the number that is lacking.</summary>
+public class QuestionDeskTests
+{
+    public static TheoryData<string> Cars => new(
+        "1960s coupe", "track coupe", "small sports car", "rear-engined car", "pickup", "coupe-1960s.json", "track-coupe.json", "rear-engined-sports-car.json");
+
+    [Theory]
+    [MemberData(nameof(Cars))]
+    public void Every_question_is_answered_or_names_what_is_lacking(string car)
+    {
+        IReadOnlyList<QuestionAnswer> answers = QuestionDesk.Answer(Read(car));
+        Assert.Equal(Enumerable.Range(1, 25), answers.Select(a => a.Number));
+        Assert.All(answers, a =>
+        {
+            Assert.True(a.Answer is null ? a.Lacking.Count > 0 : a.Answer.Length > 30 && a.Lacking.Count == 0, $"{a.Number}");
+            Assert.DoesNotContain("NaN", a.Answer ?? "");
+            Assert.DoesNotContain("∞", a.Answer ?? "");
+            Assert.NotEmpty(a.More);
+        });
+    }
+
+    [Fact]
+    public void A_full_file_answers_all_but_what_belongs_to_another_booster()
+    {
+        int[] open = [.. QuestionDesk.Answer(Read("coupe-1960s.json")).Where(a => a.Answer is null).Select(a => a.Number)];
+        Assert.Equal([3, 6], open);
+    }
+
+    [Fact]
+    public void A_car_known_by_its_class_is_answered_with_what_is_vague_named()
+    {
+        QuestionAnswer rear = QuestionDesk.Answer(Read("1960s coupe")).Single(a => a.Number == 15);
+        Assert.NotNull(rear.Answer);
+        Assert.Contains("rear.brake.friction", rear.Vague);
+        Assert.Contains(QuestionDesk.Answer(Read("pickup")).Single(a => a.Number == 2).Lacking, text => text.Contains("tape on the pedal"));
+    }
+
+    [Fact]
+    public void The_bar_question_gives_the_bigger_bore_to_the_axle_that_needs_less_pressure()
+    {
+        string answer = QuestionDesk.Answer(Read("track-coupe.json")).Single(a => a.Number == 11).Answer!;
+        double front = double.Parse(answer.Split("needs ")[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
+        double rear = double.Parse(answer.Split("front and ")[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Contains($"bigger bore: the {(rear < front ? "rear" : "front")}", answer);
+    }
+
+    private static VehicleReading Read(string car)
+    {
+        if (!car.EndsWith(".json", StringComparison.Ordinal))
+        {
+            return VehicleFile.Read($$"""{ "name": "x", "carClass": "{{car}}" }""", "test");
+        }
+
+        string folder = AppContext.BaseDirectory;
+        while (!File.Exists(Path.Combine(folder, "Notebooks.sln")))
+        {
+            folder = Path.GetDirectoryName(folder)!;
+        }
+
+        return VehicleFile.Load(Path.Combine(folder, "data/vehicles", car));
+    }
+}
