@@ -1,3 +1,4 @@
+using BrakeBalance.Balance;
 using System.Reflection;
 using System.Text.Json;
 using System.Text.Json.Nodes;
@@ -65,6 +66,13 @@ public class StarterAndSchemaTests
         Assert.All(problems, problem => Assert.DoesNotContain("known here", problem.What));
         Assert.All(problems, problem => Assert.DoesNotContain("outside the range", problem.What));
         Assert.Empty(Faults(text));
+    }
+
+    [Fact]
+    public void The_starter_car_locks_its_front_axle_first_on_every_road()
+    {
+        VehicleReading reading = VehicleFile.TryRead(Starter).Reading!;
+        Assert.True(SettingSearch.FrontFirstEverywhere(reading.Vehicle, new SettingConditions { FrictionSpread = 0, HighestAdhesion = 1.2 }));
     }
 
     [Fact]

@@ -28,7 +28,7 @@ public sealed class DiscBrakeDocument : BrakeDocument
 {
     /// <summary>Piston diameters on one side.</summary>
     [Field("Diameters of the pistons on one side of the disc (a sliding caliper's pistons count once)", Required = true, Fewest = 1,
-        Low = "10 mm", High = "120 mm", Example = "54 mm",
+        Low = "10 mm", High = "120 mm", Example = "54 mm", RearExample = "38 mm",
         HowToMeasure = "Micrometer on the piston; one side only")]
     public IReadOnlyList<Length>? PistonDiameters { get; set; }
 

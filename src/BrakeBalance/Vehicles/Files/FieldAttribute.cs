@@ -20,6 +20,9 @@ public sealed class FieldAttribute(string description) : Attribute
     /// <summary>Value shown in the starter file and in messages, as JSON writes it without quotes.</summary>
     public string Example { get; init; } = "";
 
+    /// <summary>The same for a part of the rear axle, where it has to differ for a sound car; empty when it need not.</summary>
+    public string RearExample { get; init; } = "";
+
     /// <summary>Fewest elements of a list.</summary>
     public int Fewest { get; init; }
 

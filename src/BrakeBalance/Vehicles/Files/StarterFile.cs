@@ -15,12 +15,12 @@ public static class StarterFile
             "// A quantity is a text with its unit (\"2.60 m\", \"102.4 in\"), or a range of it (\"2.58 m .. 2.62 m\").",
             "// Lines that begin with //~ hold entries that may be left out; take the //~ away to use them (a second //~ in such a line marks one within).",
             "// A calculation is no approval of a brake.",
-            .. Document(typeof(VehicleDocument)),
+            .. Document(typeof(VehicleDocument), rear: false),
         ];
         return string.Join('\n', lines) + "\n";
     }
 
-    private static List<string> Document(Type type)
+    private static List<string> Document(Type type, bool rear)
     {
         IReadOnlyList<KindAttribute> kinds = FieldMap.Kinds(type);
         List<string> lines = ["{"];
@@ -34,7 +34,7 @@ public static class StarterFile
         {
             string how = field.About.HowToMeasure.Length > 0 ? $" How: {field.About.HowToMeasure}." : "";
             lines.Add($"{Indent}// {field.About.Description}.{how}");
-            List<string> entry = Value(field);
+            List<string> entry = Value(field, rear || field.Key == "rear");
             entry[0] = $"\"{field.Key}\": {entry[0]}";
             entry[^1] += ",";
             lines.AddRange(entry.Select(line => Indent + (IsShown(field) ? line : "//~ " + line)));
@@ -48,21 +48,22 @@ public static class StarterFile
     private static bool IsShown(FieldInfo field) =>
         field.About.Required || field.Key is "note" or "hydraulics" or "mass" or "frontShare" or "effectiveRadius" or "rearValves" or "brakeFactor" or "ratio" or "caliper";
 
-    private static List<string> Value(FieldInfo field)
+    private static List<string> Value(FieldInfo field, bool rear)
     {
+        string example = rear && field.About.RearExample.Length > 0 ? field.About.RearExample : field.About.Example;
         switch (field.Shape)
         {
             case FieldShape.Document:
-                return Document(field.ValueType);
+                return Document(field.ValueType, rear);
             case FieldShape.List when FieldMap.ShapeOf(field.ValueType) is (FieldShape.Document, var element):
-                List<string> lines = [.. Document(element).Select(line => Indent + line)];
+                List<string> lines = [.. Document(element, rear).Select(line => Indent + line)];
                 return ["[", .. lines, "]"];
             case FieldShape.List:
-                return [$"[\"{field.About.Example}\"]"];
+                return [$"[\"{example}\"]"];
             case FieldShape.Quantity or FieldShape.Text:
-                return [$"\"{field.About.Example}\""];
+                return [$"\"{example}\""];
             default:
-                return [field.About.Example];
+                return [example];
         }
     }
 }
