@@ -1,3 +1,5 @@
+using BrakeBalance.Charts.Figures;
+using BrakeBalance.Hydraulics;
 using BrakeBalance.Stops;
 using UnitsNet;
 
@@ -59,6 +61,82 @@ public static class StopTables
             .Column("Front fluid", Measure.Temperature, Of(Measure.Temperature, s => s.FluidAtEnd.Front.Kelvins))
             .Column("Rear fluid", Measure.Temperature, Of(Measure.Temperature, s => s.FluidAtEnd.Rear.Kelvins))
             .Column("Front share of heat", Measure.Percent, Of(Measure.Percent, s => s.FrontShare))
+            .Build();
+    }
+
+    /// <summary>Where the kinetic energy of a stop went.</summary>
+    /// <param name="stop">The stop.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <returns>The table.</returns>
+    public static FigureTable WhereTheEnergyWent(StopResult stop, UnitSystem? units = null)
+    {
+        UnitSystem shown = units ?? Display.Units;
+        StopEnergy energy = stop.Energy;
+        Energy[] parts = [energy.Brakes.Front, energy.Brakes.Rear, energy.Tyres.Front, energy.Tyres.Rear, energy.Resistances];
+        return new TableBuilder(shown)
+            .Words("Where", "front brakes", "rear brakes", "front tyres", "rear tyres", "air, rolling, slope, engine")
+            .Column("Energy", Measure.Energy, parts.Select(e => Rounded(Measure.Energy, e.Joules, shown)))
+            .Column("Part of all", Measure.Percent, parts.Select(e => Rounded(Measure.Percent, e / energy.Kinetic, shown)))
+            .Build();
+    }
+
+    /// <summary>Heat and temperature of each axle in one stop.</summary>
+    /// <param name="stop">The stop.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <returns>The table.</returns>
+    public static FigureTable HeatOf(HeatStop stop, UnitSystem? units = null)
+    {
+        UnitSystem shown = units ?? Display.Units;
+        return new TableBuilder(shown)
+            .Words("Axle", "front", "rear")
+            .Column("Heat", Measure.Energy, new[] { stop.Heat.Front, stop.Heat.Rear }.Select(e => Rounded(Measure.Energy, e.Joules, shown)))
+            .Column("Disc or drum before", Measure.Temperature, new[] { stop.RingAtStart.Front, stop.RingAtStart.Rear }.Select(t => Rounded(Measure.Temperature, t.Kelvins, shown)))
+            .Column("after", Measure.Temperature, new[] { stop.RingAtEnd.Front, stop.RingAtEnd.Rear }.Select(t => Rounded(Measure.Temperature, t.Kelvins, shown)))
+            .Build();
+    }
+
+    /// <summary>Which axle locks first, and at which pressure, in several states of one car.</summary>
+    /// <param name="states">Name and car of each state.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <returns>The table; no pressure where none brings an axle to its limit.</returns>
+    public static FigureTable LockOrder(IReadOnlyList<(string Name, BrakedCar Car)> states, UnitSystem? units = null)
+    {
+        UnitSystem shown = units ?? Display.Units;
+        (Pressure LinePressure, Axle Axle)?[] locks = [.. states.Select(s => LockPressure.Lowest(s.Car, Speed.Zero))];
+        return new TableBuilder(shown)
+            .Words("State", states.Select(s => s.Name))
+            .Words("Locks first", locks.Select(l => First(l?.Axle)))
+            .Column("Line pressure", Measure.LinePressure, locks.Select(l => Rounded(Measure.LinePressure, l?.LinePressure.Pascals, shown)))
+            .Build();
+    }
+
+    /// <summary>What each grade of fluid has left to its wet boiling point in a cycle.</summary>
+    /// <param name="result">The outcome of the cycle.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <returns>The table.</returns>
+    public static FigureTable Fluids(HeatResult result, UnitSystem? units = null)
+    {
+        UnitSystem shown = units ?? Display.Units;
+        IReadOnlyList<BrakeFluidGrade> grades = BrakeFluidGrade.All;
+        return new TableBuilder(shown)
+            .Words("Fluid", grades.Select(g => g.Name))
+            .Column("Boils dry", Measure.Temperature, grades.Select(g => Rounded(Measure.Temperature, g.DryBoilingPoint.Kelvins, shown)))
+            .Column("Boils wet", Measure.Temperature, grades.Select(g => Rounded(Measure.Temperature, g.WetBoilingPoint.Kelvins, shown)))
+            .Words("Left to wet boiling", grades.Select(g => HeatFigures.Kelvins((result with { Fluid = g }).WetBoilingMargin, shown)))
+            .Build();
+    }
+
+    /// <summary>The distances of a study of many stops.</summary>
+    /// <param name="study">The study.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <returns>The table.</returns>
+    public static FigureTable Study(StopStudyResult study, UnitSystem? units = null)
+    {
+        UnitSystem shown = units ?? Display.Units;
+        double[] shares = [0.05, 0.5, 0.95];
+        return new TableBuilder(shown)
+            .Words("Of all stops", "5 % end within", "half end within", "95 % end within")
+            .Column("Distance", Measure.Distance, shares.Select(s => Rounded(Measure.Distance, study.DistanceQuantile(s).Meters, shown)))
             .Build();
     }
 
