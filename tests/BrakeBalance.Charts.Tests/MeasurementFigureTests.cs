@@ -61,7 +61,7 @@ public class MeasurementFigureTests
     {
         Assert.Equal(27, MeasurementTables.Conditions(Answer).Table.Frame.Rows.Count);
         Assert.Equal(Estimate.Parameters.Count, MeasurementTables.Estimate(Estimate).Table.Frame.Rows.Count);
-        Assert.True(MeasurementTables.Knees(Gauges, UnitSystem.Us).Table.Columns.Any(c => c.Contains("[psi]", StringComparison.Ordinal)));
+        Assert.Contains(MeasurementTables.Knees(Gauges, UnitSystem.Us).Table.Columns, c => c.Contains("[psi]", StringComparison.Ordinal));
         Assert.Contains("nothing was left out", MeasurementTables.LeftOut([]).ToPlainText());
     }
 
