@@ -26,6 +26,8 @@ public class MeasurementFigureTests
             MeasuredCarFigures.BrakingRates(Estimate, Stops, Coupe.LoadCases[0], units),
             MeasuredCarFigures.LockEvents(Estimate, Coupe, Stops, Coupe.LoadCases[0], 1, units),
             RobustSettingFigures.TradeOff(Answer, units),
+            BandFigures.BrakeForces(unknown, units),
+            BandFigures.BrakeForces(UncertainVehicle.Load(RepositoryRoot.File("data/vehicles/coupe-1960s.json")), units),
             RobustSettingFigures.MeasureNext(MeasuringOrder.Bands(unknown, samples: 32)[0], units),
         ];
     }
