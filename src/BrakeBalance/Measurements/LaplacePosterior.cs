@@ -124,7 +124,7 @@ internal sealed class LaplacePosterior
             return moved;
         }
 
-        for (int i = 0; i < n; i++)
+        Parallel.For(0, n, i =>
         {
             h[i, i] = (f(Moved(i, step, i, 0)) - 2 * centre + f(Moved(i, -step, i, 0))) / (step * step);
             for (int j = 0; j < i; j++)
@@ -132,7 +132,7 @@ internal sealed class LaplacePosterior
                 double mixed = f(Moved(i, step, j, step)) - f(Moved(i, step, j, -step)) - f(Moved(i, -step, j, step)) + f(Moved(i, -step, j, -step));
                 h[i, j] = h[j, i] = mixed / (4 * step * step);
             }
-        }
+        });
 
         return h;
     }

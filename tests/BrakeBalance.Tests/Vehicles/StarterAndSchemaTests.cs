@@ -1,7 +1,7 @@
-using BrakeBalance.Balance;
 using System.Reflection;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using BrakeBalance.Balance;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 using Json.Schema;
