@@ -134,9 +134,9 @@ public static class FigureCatalogue
             Name = "reserve", Needs = Volumes,
             Make = (car, units) => car.ControlWithVolumes is not null ? FootFigures.Reserve(new ControlForce(car.Light), units: units) : null,
             Plain = new(
-                "When the engine stops, the booster has help left for only a few presses of the pedal. Each press after that needs more force.",
-                "Bars of pedal force for each press of the pedal after the engine has stopped; they grow as the help runs out.",
-                new("Press of the pedal after the engine has stopped"), new("Force of the foot on the pedal")),
+                "When the engine stops, the booster has help left for a few presses of the pedal. Each press uses some; the next one is helped less far.",
+                "Shrinking bars: how hard the car can brake with the booster still helping, press by press, after the engine has stopped.",
+                new("Press of the pedal after the engine has stopped"), new("How hard the car brakes while the booster still helps", "g")),
         },
         new()
         {

@@ -29,6 +29,8 @@ public static class PlainWording
             (@"at every braking rate", "however hard it brakes"),
             (@"at a braking rate of (\d+\.\d+)", "when braking at $1 g"),
             (@"a braking rate of (\d+\.\d+)", "braking at $1 g"),
+            (@"up to a rate of (\d+\.\d+)", "up to $1 g"),
+            (@"a rate of (\d+\.\d+)", "braking at $1 g"),
             (@"braking rate (\d+\.\d+)", "$1 g"),
             (@"\brate (\d+\.\d+)", "$1 g"),
             (@"braking rate at first lock", "braking when the first wheel locks"),

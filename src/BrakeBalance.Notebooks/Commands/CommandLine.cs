@@ -39,6 +39,8 @@ public static class CommandLine
             NotebooksCommand.Create(terminal),
             ClassCommand.Create(terminal),
             FiguresCommand.Create(terminal),
+            CardCommand.Create(terminal),
+            StoryCommand.Create(terminal),
             JupyterCommand.Create(terminal),
         };
         ParseResult parsed = root.Parse(arguments);

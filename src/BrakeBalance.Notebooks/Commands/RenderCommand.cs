@@ -4,6 +4,7 @@ using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Execution;
 using BrakeBalance.Notebooks.Pages;
+using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Commands;
@@ -62,7 +63,9 @@ internal static class RenderCommand
             string chosen = parsed.GetRequiredValue(units).ToLowerInvariant();
             Display.Units = Display.Parse(chosen) ?? UnitSystem.Si;
             Environment.SetEnvironmentVariable(Display.Variable, chosen);
-            var options = new SiteOptions { SingleFile = parsed.GetValue(single), Facts = Facts(input, chosen) };
+            List<KeyValuePair<string, string>> facts = Facts(input, chosen);
+            IReadOnlyList<RenderedPage> stories = parsed.GetRequiredValue(notebook).Length > 0 ? [] : [StoryPage.Render(input.Load().Vehicle, Display.Units, facts)];
+            var options = new SiteOptions { SingleFile = parsed.GetValue(single), Facts = facts, Stories = stories };
             EngineKind kind = Enum.Parse<EngineKind>(parsed.GetRequiredValue(engine), ignoreCase: true);
             return RunAsync(terminal, notebooks, kind, folder, options, cancellation);
         });

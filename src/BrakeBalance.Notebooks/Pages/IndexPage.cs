@@ -19,17 +19,18 @@ internal static class IndexPage
         var body = new StringBuilder();
         body.Append("<main id=\"content\" class=\"bb-index\" tabindex=\"-1\">\n<h1>Brake balance</h1>\n<p class=\"bb-lead\">").Append(Job).Append("</p>\n")
             .Append("<div class=\"bb-caution\" role=\"note\"><p><strong>Caution.</strong> ").Append(Caution).Append("</p></div>\n");
-        AppendGroup(body, pages, NotebookGroup.Main, "Notebooks");
-        AppendGroup(body, pages, NotebookGroup.Lesson, "Lessons");
+        AppendGroup(body, [.. Of(NotebookGroup.Main)], "Notebooks");
+        AppendGroup(body, [.. Of(NotebookGroup.Lesson)], "Lessons");
+        AppendGroup(body, options.Stories, "Stories for readers");
         body.Append("</main>\n");
         return PageShell.Html(new PageShell.Parts("Brake balance notebooks", body.ToString(), options.Facts, IsIndex: true, HasCharts: false, SingleFile: false));
+
+        IEnumerable<RenderedPage> Of(NotebookGroup group) => pages.Where(p => p.Group == group).Select(p => p.Page);
     }
 
-    private static void AppendGroup(
-        StringBuilder body, IReadOnlyList<(NotebookGroup Group, RenderedPage Page)> pages, NotebookGroup group, string title)
+    private static void AppendGroup(StringBuilder body, IReadOnlyList<RenderedPage> members, string title)
     {
-        RenderedPage[] members = [.. pages.Where(p => p.Group == group).Select(p => p.Page)];
-        if (members.Length == 0)
+        if (members.Count == 0)
             return;
         body.Append("<h2>").Append(title).Append("</h2>\n<ul class=\"bb-cards\">\n");
         foreach (RenderedPage page in members)

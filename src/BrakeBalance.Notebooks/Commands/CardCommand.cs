@@ -1,0 +1,78 @@
+using System.CommandLine;
+using BrakeBalance.Charts;
+using BrakeBalance.Notebooks.Pages;
+using BrakeBalance.Notebooks.Publishing;
+using BrakeBalance.Vehicles;
+
+namespace BrakeBalance.Notebooks.Commands;
+
+/// <summary><c>card FILE</c>: a racer's pocket card on one small sheet.</summary>
+internal static class CardCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var file = new Argument<string?>("FILE") { Description = "The vehicle file", Arity = ArgumentArity.ZeroOrOne };
+        var paper = new Option<string>("--paper") { Description = "The sheet: a5 or half-letter", HelpName = "a5|half-letter", DefaultValueFactory = _ => CardPaper.A5.Name };
+        paper.AcceptOnlyFromAmong([.. CardPaper.All.Select(sheet => sheet.Name)]);
+        var load = new Option<string?>("--load-case") { Description = "The load case the card is for; the file's first unless said", HelpName = "NAME" };
+        var pdf = new Option<bool>("--pdf") { Description = "Writes a PDF beside the page" };
+        Option<string> units = VehicleOptions.Units();
+        Option<string[]> set = VehicleOptions.Set();
+        var output = new Option<string>("--output") { Description = "The folder to write into", HelpName = "FOLDER", DefaultValueFactory = _ => "out/card" };
+        var command = new Command("card", "Write a pocket card: turns, knee, pressures, first locks, pedal, and the setting to go back to.") { file, paper, load, pdf, units, set, output };
+        command.SetAction(async (parsed, _) =>
+        {
+            List<string> problems = [];
+            string? path = parsed.GetValue(file);
+            VehicleReading? reading = null;
+            if (path is null)
+            {
+                problems.Add("No vehicle file is named; 'starter FILE' writes one to begin with.");
+            }
+            else
+            {
+                reading = VehicleOptions.Read(path, VehicleOptions.Overrides(parsed.GetRequiredValue(set), problems), problems);
+            }
+
+            string folder = Path.GetFullPath(parsed.GetRequiredValue(output));
+            if (File.Exists(folder))
+            {
+                problems.Add($"--output {folder}: this is a file; the card needs a folder.");
+            }
+
+            LoadCase? asked = parsed.GetValue(load) is { } name ? reading?.Vehicle.LoadCases.FirstOrDefault(known => known.Name == name) : reading?.Vehicle.LoadCases[0];
+            if (reading is not null && asked is null)
+            {
+                problems.Add($"--load-case {parsed.GetValue(load)}: there is no such load case. Accepted: {string.Join(", ", reading.Vehicle.LoadCases.Select(known => known.Name))}.");
+            }
+
+            if (problems.Count > 0 || reading is null)
+            {
+                throw new BadInputException(problems);
+            }
+
+            CardPaper sheet = CardPaper.All.First(known => known.Name == parsed.GetRequiredValue(paper));
+            UnitSystem shown = Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si;
+            string html = PocketCardPage.Html(PocketCard.Of(reading.Vehicle, asked!, shown), sheet);
+            string stem = Path.Combine(folder, $"{Path.GetFileNameWithoutExtension(path!)}-card-{sheet.Name}-{FigureExport.Name(shown)}");
+            AtomicFile.Write(stem + ".html", html);
+            terminal.Output.WriteLine($"{stem}.html: the card. Print it on {sheet.Name}; it is one page.");
+            if (!parsed.GetValue(pdf))
+            {
+                return ExitCode.Success;
+            }
+
+            if (Chromium.Executable is null)
+            {
+                terminal.Error.WriteLine(Chromium.Missing + " The page was written; any browser prints it.");
+                return ExitCode.Failed;
+            }
+
+            await using Chromium browser = await Chromium.StartAsync().ConfigureAwait(false);
+            AtomicFile.Write(stem + ".pdf", await browser.PrintAsync(html).ConfigureAwait(false));
+            terminal.Output.WriteLine($"{stem}.pdf");
+            return ExitCode.Success;
+        });
+        return command;
+    }
+}

@@ -1,0 +1,43 @@
+using System.CommandLine;
+using BrakeBalance.Charts;
+using BrakeBalance.Notebooks.Pages;
+using BrakeBalance.Notebooks.Publishing;
+using BrakeBalance.Vehicles;
+
+namespace BrakeBalance.Notebooks.Commands;
+
+/// <summary><c>story</c>: the story "What the knee does" as one page.</summary>
+internal static class StoryCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var file = new Argument<string?>("FILE") { Description = "The vehicle file; the invented car of the notebooks unless said", Arity = ArgumentArity.ZeroOrOne };
+        Option<string> units = VehicleOptions.Units();
+        Option<string[]> set = VehicleOptions.Set();
+        var output = new Option<string>("--output") { Description = "The folder to write into", HelpName = "FOLDER", DefaultValueFactory = _ => "out" };
+        var command = new Command("story", "Write the story \"What the knee does\": one page with figures to move, for readers who do not know the trade.") { file, units, set, output };
+        command.SetAction(parsed =>
+        {
+            List<string> problems = [];
+            string path = parsed.GetValue(file) ?? Repository.Folder(NotebookInput.DefaultVehicle);
+            VehicleReading? reading = VehicleOptions.Read(path, VehicleOptions.Overrides(parsed.GetRequiredValue(set), problems), problems);
+            string folder = Path.GetFullPath(parsed.GetRequiredValue(output));
+            if (File.Exists(folder))
+            {
+                problems.Add($"--output {folder}: this is a file; the story needs a folder.");
+            }
+
+            if (problems.Count > 0 || reading is null)
+            {
+                throw new BadInputException(problems);
+            }
+
+            UnitSystem shown = Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si;
+            string target = Path.Combine(folder, StoryPage.FileName);
+            AtomicFile.Write(target, StoryPage.Render(reading.Vehicle, shown, [new("Vehicle file", Path.GetFileName(path)), new("Units", shown == UnitSystem.Us ? "US customary" : "SI")]).Html);
+            terminal.Output.WriteLine($"{target}: the story, one file that needs nothing else.");
+            return ExitCode.Success;
+        });
+        return command;
+    }
+}

@@ -1,0 +1,53 @@
+using BrakeBalance.Balance;
+using BrakeBalance.Charts;
+using BrakeBalance.Charts.Publishing;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+using UnitSystem = BrakeBalance.Charts.UnitSystem;
+
+namespace BrakeBalance.Notebooks.Publishing;
+
+/// <summary>What readers of the story can try, and what the car answers.</summary>
+internal sealed class BalanceTrials
+{
+    private const double Dry = 0.8;
+    private readonly Vehicle _vehicle;
+    private readonly UnitSystem _units;
+    private readonly Pressure _knee;
+    private readonly double _slope;
+
+    public BalanceTrials(Vehicle vehicle, UnitSystem units)
+    {
+        _vehicle = vehicle;
+        _units = units;
+        _knee = vehicle.Hydraulics.RearProportioningValve?.Knee ?? Pressure.FromBars(30);
+        double own = vehicle.Hydraulics.RearProportioningValve?.Slope ?? 0.3;
+        _slope = KneeStory.Slopes.MinBy(slope => Math.Abs(slope - own));
+    }
+
+    /// <summary>Task and answer.</summary>
+    public IEnumerable<(string Task, string Answer)> All
+    {
+        get
+        {
+            LockUp? start = At(_knee, _slope, 0, Dry), open = At(_knee, 1, 0, Dry), slippery = At(_knee, _slope, 0, 0.3), laden = At(_knee, _slope, _vehicle.LoadCases.Length - 1, Dry);
+            Pressure low = _units == UnitSystem.Us ? Pressure.FromPoundsForcePerSquareInch(100) : Pressure.FromBars(8);
+            LockUp? cautious = At(low, 0, 0, Dry);
+            yield return ("Take the valve out:", $"let all of it through. With the valve {Words(start)}. Without it {Words(open)}.");
+            yield return ("Be too careful:", $"set the lowest knee and let nothing more through. Now {Words(cautious)}, with {Used(cautious)} of the road's grip used; at the start it was {Used(start)}. Safe, but the car takes longer to stop.");
+            yield return ("Go to a slippery road:", slippery is null
+                ? "no wheel locks."
+                : $"{Words(slippery)}, at a pressure of {Measure.LinePressure.Text(slippery.At.LinePressures.Front, _units)} at the front. {(slippery.At.LinePressures.Front < _knee ? "That is below the knee, so the valve never comes into it." : "That is above the knee.")}");
+            yield return ("Load the car:", $"{Words(laden)}, with {Used(laden)} of the grip used. The load has given the rear wheels grip that the valve, which knows nothing of it, does not use.");
+        }
+    }
+
+    private LockUp? At(Pressure knee, double slope, int load, double adhesion) =>
+        new BalanceModel(_vehicle.WithRearKnee(knee, slope), _vehicle.LoadCases[load]).FirstLockUp(adhesion);
+
+    private string Used(LockUp? lockUp) => lockUp is null ? "none" : Measure.Percent.Text(lockUp.Efficiency, _units);
+
+    private static string Words(LockUp? lockUp) => lockUp is null
+        ? "no wheel locks"
+        : FormattableString.Invariant($"{(lockUp.First switch { Axle.Front => "the front wheels lock first", Axle.Rear => "the rear wheels lock first", _ => "all wheels lock together" })}, at {lockUp.At.BrakingRate:0.00} g");
+}
