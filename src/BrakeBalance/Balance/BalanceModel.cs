@@ -522,7 +522,7 @@ public sealed class BalanceModel
             double lowRate = StateAt(low).BrakingRate;
             double root = low + (_kinkPascals[i] - low) * (brakingRate - lowRate) / (rate - lowRate);
             return _sensesLoad
-                ? Brent.FindRoot(p => StateAt(p).BrakingRate - brakingRate, low, _kinkPascals[i], RootTolerance, 200)
+                ? Brent.FindRoot(p => (StateAt(p).BrakingRate - brakingRate) * _weightNewtons, low, _kinkPascals[i], RootTolerance, 200)
                 : root;
         }
 

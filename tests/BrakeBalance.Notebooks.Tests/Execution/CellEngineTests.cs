@@ -108,7 +108,7 @@ public class CellEngineTests
         IReadOnlyDictionary<string, string> data = run.Outputs.Single().Data;
         Assert.Contains("<th scope=\"col\" class=\"number\">Knee [bar]</th>", data["text/html"]);
         Assert.Contains("<td>a&lt;b</td>", data["text/html"]);
-        Assert.Equal("Knee [bar]  Set-up\n      38.5  a<b\n        40  c", data["text/plain"]);
+        Assert.Equal("Knee [bar]  Set-up\n      38.5  a<b\n      40.0  c", data["text/plain"]);
     }
 
     [Fact]

@@ -7,6 +7,7 @@ using UnitsNet;
 
 namespace BrakeBalance.Tests.Measurements;
 
+[Collection(SpeedCollection.Name)]
 public class CarEstimationTests
 {
     /// <summary>An invented coupe with front discs, duo-servo rear drums and an adjustable valve.</summary>

@@ -7,6 +7,7 @@ using UnitsNet;
 
 namespace BrakeBalance.Tests.Measurements;
 
+[Collection(SpeedCollection.Name)]
 public class RobustSettingTests
 {
     private static readonly Vehicle Coupe = CarEstimationTests.Coupe;
