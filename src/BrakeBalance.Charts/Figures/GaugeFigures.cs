@@ -28,7 +28,7 @@ public static class GaugeFigures
             .Describe(
                 "Rear against front line pressure as read on two gauges; lines are the fits for each position of the knob, pressure rising.",
                 "Gauge readings rising along the line of equal pressures, each knob position bending off it at its own knee.",
-                $"{readings.Count} readings. " + string.Join(' ', seen.Select(p => $"{Name(p.Turns)}: knee {figure.Text(Measure.LinePressure, p.Apply!.Knee!.Value.Estimate)}, slope {p.Apply.Slope!.Value.Estimate:0.00}.")) + " Readings with pressure falling lie a little higher: the valve's hysteresis.")
+                $"{readings.Count} readings. " + string.Join(' ', seen.Select(p => $"{Name(p.Turns)}: knee {figure.Text(Measure.LinePressure, p.Apply!.Knee!.Value.Estimate)}, slope {Measure.Number.Text(p.Apply.Slope!.Value.Estimate, figure.Units)}.")) + " Readings with pressure falling lie a little higher: the valve's hysteresis.")
             .X("Front line pressure", "p₁", Measure.LinePressure, 0, top)
             .Y("Rear line pressure", "p₂", Measure.LinePressure, 0, top)
             .Line("equal pressures", [0, top], [0, top], Tone.Guide, Dash.Dot, 1);

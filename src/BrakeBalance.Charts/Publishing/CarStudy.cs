@@ -16,7 +16,8 @@ internal sealed class CarStudy
     /// <summary>Adhesion of the dry road of the stops [–].</summary>
     public const double Dry = 0.9;
 
-    private static readonly SettingConditions Conditions = new() { AdhesionSteps = 16 };
+    /// <summary>Roads, loads and spread of friction that a setting has to hold under.</summary>
+    public static readonly SettingConditions Conditions = new() { AdhesionSteps = 16 };
     private static readonly double[] Slopes = [.. Enumerable.Range(0, 9).Select(i => 0.1 * i)];
 
     private readonly Lazy<IReadOnlyList<UtilisationCurve>> _curves;
@@ -28,6 +29,7 @@ internal sealed class CarStudy
     private readonly Lazy<IReadOnlyList<(string Name, YawResult Stop)>> _yaw;
     private readonly Lazy<IReadOnlyList<StopComparisonRow>> _rows;
     private readonly Lazy<(PerAxle<ThermalBrake> Brakes, HeatResult Result)> _fade;
+    private readonly Lazy<InventedTests> _tests;
 
     public CarStudy(Vehicle car)
     {
@@ -52,6 +54,7 @@ internal sealed class CarStudy
             ],
             car.LoadCases[0].Name, Dry, From));
         _fade = new(Fade);
+        _tests = new(() => new InventedTests(car));
     }
 
     /// <summary>The car.</summary>
@@ -95,6 +98,9 @@ internal sealed class CarStudy
 
     /// <summary>Repeated stops that heat the brakes.</summary>
     public (PerAxle<ThermalBrake> Brakes, HeatResult Result) Heat => _fade.Value;
+
+    /// <summary>Invented measurements of the car.</summary>
+    public InventedTests Tests => _tests.Value;
 
     private BalanceModel? Advised()
     {

@@ -9,7 +9,7 @@ namespace BrakeBalance.Charts.Publishing;
 
 /// <summary>The figures that can be published for a car, by name.</summary>
 /// <remarks>A new figure needs one entry here; export, tests and the list of names follow.</remarks>
-public static class FigureCatalogue
+public static partial class FigureCatalogue
 {
     private const string Volumes = "a control with fluid volumes";
     private static readonly PlainAxis FrontForce = new("Braking by the front wheels"), RearForce = new("Braking by the rear wheels");
@@ -19,7 +19,7 @@ public static class FigureCatalogue
     private static readonly PlainAxis Stop = new("Stop number", "count"), Case = new("Case"), Degrees = new("Temperature");
 
     /// <summary>All figures, those of the main question first.</summary>
-    public static IReadOnlyList<CatalogueEntry> All { get; } = [.. Balance(), .. Settings(), .. Foot(), .. Stops(), .. Heat()];
+    public static IReadOnlyList<CatalogueEntry> All { get; } = [.. Balance(), .. Settings(), .. Foot(), .. Stops(), .. Heat(), .. Tests(), .. Bench()];
 
     /// <summary>The figures of a car.</summary>
     /// <param name="vehicle">The car.</param>
@@ -87,6 +87,14 @@ public static class FigureCatalogue
 
     private static IEnumerable<CatalogueEntry> Settings() =>
     [
+        new()
+        {
+            Name = "knee-setting", Needs = "a proportioning valve in the rear line",
+            Make = (car, units) => car.Car.Hydraulics.RearProportioningValve is null ? null : KneeFigure.Of(car.Car, CarStudy.Conditions, units: units),
+            Plain = new(
+                "The later the valve starts to hold the rear brakes back, the better the car brakes on average, until the rear wheels begin to lock first.",
+                "Share of grip used, rising with the pressure at which the valve starts to hold back, and the hatched range in which the rear locks first.", BendPoint, GripUsed),
+        },
         new()
         {
             Name = "safe-settings", Make = (car, units) => SettingFigures.SafeSettings(car.Settings.Outcomes, car.Settings.Advice, units),

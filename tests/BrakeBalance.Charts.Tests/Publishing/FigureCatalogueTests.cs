@@ -13,7 +13,7 @@ public partial class FigureCatalogueTests
     /// <summary>Words of the trade, symbols and code that readers of the plain variants should not have to know.</summary>
     private static readonly string[] Jargon =
     [
-        "adhesion", "utilis", "braking rate", "efficiency", "knee", "slope", "lock-up", "line pressure", "load case", "gauge", "installed", "ideal", "run-out", "threshold", "R13",
+        "adhesion", "utilis", "braking rate", "efficiency", "knee", "slope", "lock-up", "line pressure", "load case", ", gauge", "installed", "ideal", "run-out", "threshold", "R13",
         "FMVSS", "CFR", "lateral", "torque", "coefficient", "normal reaction", "T₁", "T₂", "p₁", "p₂", "ψ", "μ", "a_y", "[–]", "bound", "slip ", " slip,", "bore", "distribution", " hat ",
         "null", "{", "}", "json", "C#",
     ];

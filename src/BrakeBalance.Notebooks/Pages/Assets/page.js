@@ -57,7 +57,7 @@
 
   // Boxes that scroll sideways can be reached by keyboard.
   const reach = () => {
-    for (const box of document.querySelectorAll(".bb-scroll:not(.bb-data *), .bb-equation, .bb-text, .bb-code pre")) {
+    for (const box of document.querySelectorAll(".bb-scroll:not(.bb-data *), .bb-scroll-x, .bb-equation, .bb-text, .bb-code pre")) {
       if (box.scrollWidth > box.clientWidth + 1) box.tabIndex = 0;
       else box.removeAttribute("tabindex");
     }
