@@ -5,4 +5,14 @@ namespace BrakeBalance.Tests;
 public class SpeedCollection
 {
     public const string Name = "Speed";
+
+    /// <summary>Processor time of this process, all cores together: what other programs do meanwhile does not count.</summary>
+    public static double ProcessorSeconds(Action action)
+    {
+        using var process = System.Diagnostics.Process.GetCurrentProcess();
+        TimeSpan before = process.TotalProcessorTime;
+        action();
+        process.Refresh();
+        return (process.TotalProcessorTime - before).TotalSeconds;
+    }
 }
