@@ -32,10 +32,10 @@ public sealed record FigureTable
     public string ToCsv()
     {
         var csv = new StringBuilder();
-        csv.AppendJoin(',', Columns.Select(Quoted)).Append('\n');
+        csv.AppendJoin(',', Columns.Select(CsvText.Cell)).Append('\n');
         for (long row = 0; row < Frame.Rows.Count; row++)
         {
-            csv.AppendJoin(',', Row(row).Select(Quoted)).Append('\n');
+            csv.AppendJoin(',', Row(row).Select(CsvText.Cell)).Append('\n');
         }
 
         return csv.ToString();
@@ -54,7 +54,4 @@ public sealed record FigureTable
         IFormattable number => number.ToString(null, CultureInfo.InvariantCulture),
         _ => value.ToString() ?? "",
     };
-
-    private static string Quoted(string cell) =>
-        cell.AsSpan().IndexOfAny(",\"\n\r") < 0 ? cell : $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 }

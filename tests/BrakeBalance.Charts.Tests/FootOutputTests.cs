@@ -22,7 +22,7 @@ public class FootOutputTests
         Assert.Equal(outcomes.Count, html.Split("<section class=\"bb-card\">").Length - 1);
         foreach (FailureOutcome outcome in outcomes)
         {
-            Assert.Contains(FootFigures.Capital(outcome.Case.Name), html, StringComparison.Ordinal);
+            Assert.Contains(Finding.Capital(outcome.Case.Name), html, StringComparison.Ordinal);
             Assert.Contains(Measure.Distance.Text(outcome.Distance!.FromFirstTouch, UnitSystem.Si), html, StringComparison.Ordinal);
         }
     }

@@ -89,17 +89,15 @@ public static partial class FootFigures
             : $"the highest pressure does not give a braking rate of {Words(HardStop)}";
         return control.RunOut() is { } runOut && runOut.Balance.BrakingRate < HardStop
             ? $"The assist runs out at a braking rate of {Words(runOut.Balance.BrakingRate)}; {hard}"
-            : Capital(hard);
+            : Finding.Capital(hard);
     }
 
     private static string EffortSentence(FigureBuilder figure, string name, ControlForce control)
     {
         string hard = control.AtRate(HardStop) is { } point ? $"{figure.Text(Measure.ControlForce, point.PedalForce)} for a braking rate of {Words(HardStop)}" : $"a braking rate of {Words(HardStop)} is not reached";
         string runOut = control.RunOut() is { } at ? $"; run-out at {figure.Text(Measure.ControlForce, at.PedalForce)} and {Words(at.Balance.BrakingRate)}" : "";
-        return $"{Capital(name)}: {hard}{runOut}.";
+        return $"{Finding.Capital(name)}: {hard}{runOut}.";
     }
 
     internal static string Words(double number) => Measure.Number.Text(number, UnitSystem.Si);
-
-    internal static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

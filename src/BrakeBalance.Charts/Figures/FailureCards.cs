@@ -32,7 +32,7 @@ public sealed class FailureCards(IReadOnlyList<FailureOutcome> outcomes, Failure
         var html = new StringBuilder(Style).Append("\n<div class=\"bb-cards\">\n");
         foreach (FailureOutcome outcome in outcomes)
         {
-            html.Append(CultureInfo.InvariantCulture, $"<section class=\"bb-card\">\n<h3>{Text(FootFigures.Capital(outcome.Case.Name))}</h3>\n<dl>\n");
+            html.Append(CultureInfo.InvariantCulture, $"<section class=\"bb-card\">\n<h3>{Text(Finding.Capital(outcome.Case.Name))}</h3>\n<dl>\n");
             foreach ((string name, string value) in Lines(outcome))
             {
                 html.Append(CultureInfo.InvariantCulture, $"<dt>{Text(name)}</dt><dd>{Text(value)}</dd>\n");
@@ -52,7 +52,7 @@ public sealed class FailureCards(IReadOnlyList<FailureOutcome> outcomes, Failure
 
     /// <inheritdoc/>
     public string ToPlainText() => string.Join('\n', outcomes.Select(outcome =>
-        $"{FootFigures.Capital(outcome.Case.Name)}: " + string.Join("; ", Lines(outcome).Select(line => $"{line.Name} {line.Value}")) + "." + string.Concat(outcome.Notices.Select(notice => " " + notice))));
+        $"{Finding.Capital(outcome.Case.Name)}: " + string.Join("; ", Lines(outcome).Select(line => $"{line.Name} {line.Value}")) + "." + string.Concat(outcome.Notices.Select(notice => " " + notice))));
 
     private IEnumerable<(string Name, string Value)> Lines(FailureOutcome outcome)
     {

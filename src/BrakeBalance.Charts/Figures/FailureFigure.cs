@@ -29,8 +29,8 @@ public static partial class FootFigures
                 $"Stopping distance from {figure.Text(Measure.Speed, asked.Speed)} with at most {figure.Text(Measure.ControlForce, asked.PedalForce)} on the pedal at an adhesion of {Words(asked.Adhesion)}, no wheel locked. {car}, {outcomes[0].LoadCase}.",
                 "Stacked bars of reaction, build-up and braking distance for each case of failure.",
                 "The rule for failed circuits and assist counts from the first touch of the pedal. " + string.Join(" ", outcomes.Select(outcome => outcome.Distance is { } distance
-                    ? $"{Capital(outcome.Case.Name)}: {figure.Text(Measure.Distance, distance.Whole)} at a braking rate of {Words(outcome.RateAtForce)}."
-                    : $"{Capital(outcome.Case.Name)}: nothing brakes.")))
+                    ? $"{Finding.Capital(outcome.Case.Name)}: {figure.Text(Measure.Distance, distance.Whole)} at a braking rate of {Words(outcome.RateAtForce)}."
+                    : $"{Finding.Capital(outcome.Case.Name)}: nothing brakes.")))
             .Categories("Case", outcomes.Select(outcome => ShortName(outcome.Case)))
             .Y("Distance", "s", Measure.Distance, 0)
             .BarsAre(BarMode.Stacked)

@@ -50,7 +50,7 @@ public static partial class FootFigures
             .Describe(
                 $"Travel of the pedal pad, by what uses it up. {car}. Hoses at the greatest swelling that FMVSS 106 allows.",
                 "Stacked bars of pedal travel by cause, below a line at the floor and one at the reserve wanted.",
-                string.Join(" ", cases.Select(item => $"{Capital(item.Name)}: " + string.Join(", ", item.Travel.Parts.Where(part => part.Travel.Millimeters >= 0.05)
+                string.Join(" ", cases.Select(item => $"{Finding.Capital(item.Name)}: " + string.Join(", ", item.Travel.Parts.Where(part => part.Travel.Millimeters >= 0.05)
                     .Select(part => $"{part.Name} {figure.Text(Measure.Travel, part.Travel)}")) + ".")))
             .Categories("Case", cases.Select(item => item.Name))
             .Y("Pedal travel", "s", Measure.Travel, 0, highest?.Meters)
@@ -77,7 +77,7 @@ public static partial class FootFigures
             table.Words("Part", [.. first.Parts.Select(part => part.Name), "sum", "left to the floor"]);
             foreach ((string name, PedalTravel travel) in cases)
             {
-                table.Column(Capital(name), Measure.Travel, [.. travel.Parts.Select(part => (double?)part.Travel.Meters), travel.Pad?.Meters, travel.PadLeft?.Meters]);
+                table.Column(Finding.Capital(name), Measure.Travel, [.. travel.Parts.Select(part => (double?)part.Travel.Meters), travel.Pad?.Meters, travel.PadLeft?.Meters]);
             }
         }).Build();
     }

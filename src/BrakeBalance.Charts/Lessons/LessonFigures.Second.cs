@@ -14,10 +14,8 @@ public static partial class LessonFigures
     {
         double[] shares = [.. Enumerable.Range(0, 13).Select(i => 0.14 + 0.02 * i)];
         double[] rates = Rates[2..20];
-        double h = car.LoadCase.CentreOfGravityHeight / car.Vehicle.Wheelbase;
-        BalancePoint own = car.WithoutValve.At(car.LinePressure);
-        double ownShare = own.BrakingForces.Rear / (own.BrakingForces.Front + own.BrakingForces.Rear);
-        int start = shares.Index().MinBy(pair => Math.Abs(pair.Item - ownShare)).Index;
+        double own = car.RearForceShare;
+        int start = shares.Index().MinBy(pair => Math.Abs(pair.Item - own)).Index;
         return Explorable.Of(
             "lesson-utilisation",
             [Control.Slider("share", "Rear share of the braking force", Measure.Percent, shares, start, units), Control.Slider("rate", "Braking rate", Measure.Number, rates, 10, units)],

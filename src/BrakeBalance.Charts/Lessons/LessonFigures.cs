@@ -149,9 +149,8 @@ public static partial class LessonFigures
     private static Explorable FixedRatioLine(ExerciseCar car, UnitSystem units)
     {
         double[] shares = [.. Enumerable.Range(0, 13).Select(i => 0.14 + 0.02 * i)];
-        BalancePoint own = car.WithoutValve.At(car.LinePressure);
-        double ownShare = own.BrakingForces.Rear / (own.BrakingForces.Front + own.BrakingForces.Rear);
-        int start = shares.Index().MinBy(pair => Math.Abs(pair.Item - ownShare)).Index;
+        double own = car.RearForceShare;
+        int start = shares.Index().MinBy(pair => Math.Abs(pair.Item - own)).Index;
         double weight = car.Balance.Weight.Newtons;
         double[] rates = Rates[..21];
         return Explorable.Of(
@@ -160,7 +159,7 @@ public static partial class LessonFigures
             state =>
             {
                 double share = shares[state["share"]];
-                var ratio = new FixedRatio { StaticRearShare = 1 - car.FrontShare, RearForceShare = share, RelativeHeight = car.LoadCase.CentreOfGravityHeight / car.Vehicle.Wheelbase };
+                FixedRatio ratio = car.WithShare(share);
                 double? critical = ratio.CriticalRate;
                 FigureBuilder figure = new FigureBuilder("lesson-fixed-ratio-plane", units)
                     .Title(critical is { } z ? Invariant($"Below a braking rate of {z:0.00} the front axle leads, above it the rear") : "The rear axle leads at every braking rate")

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using BrakeBalance.Charts;
 using BrakeBalance.Teaching;
 
 namespace BrakeBalance.Notebooks.Classroom;
@@ -67,9 +68,5 @@ public static class ClassReport
     };
 
     // A spreadsheet would run a cell that begins like a formula.
-    private static string Quote(string text)
-    {
-        string safe = text.Length > 0 && text[0] is '=' or '+' or '@' or '\t' or '\r' ? "'" + text : text;
-        return safe.AsSpan().IndexOfAny(",\"\n\r") >= 0 ? "\"" + safe.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"" : safe;
-    }
+    private static string Quote(string text) => CsvText.Cell(text.Length > 0 && text[0] is '=' or '+' or '@' or '\t' or '\r' ? "'" + text : text);
 }

@@ -35,10 +35,10 @@ public static class ClassSheets
         ExerciseCar car = ExerciseCar.For(new ClassNumber { Seed = plan.Seed, Student = student });
         Head(html, plan, student, "Exercise sheet", car);
         html.Append("<ol>\n");
-        foreach (Exercise exercise in plan.Exercises(car))
+        foreach ((int index, Exercise exercise) in plan.Exercises(car).Index())
         {
             string unit = exercise.Answer.Unit(plan.Units == UnitSystem.Us);
-            html.Append("<li value=\"").Append(Number(exercise, plan, car)).Append("\">").Append(Prose(exercise.Question))
+            html.Append("<li value=\"").Append(CultureInfo.InvariantCulture, $"{index + 1}").Append("\">").Append(Prose(exercise.Question))
                 .Append(CultureInfo.InvariantCulture, $" <small>({exercise.Id}, {exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")})</small>")
                 .Append("<span class=\"bb-answer\"><span>").Append(unit.Length > 0 ? "Answer with unit, for example in " + HtmlText.Escape(unit) : "Answer, a plain number").Append("</span></span></li>\n");
         }
@@ -55,12 +55,12 @@ public static class ClassSheets
         Head(html, plan, student, "Teacher's key", car);
         bool us = plan.Units == UnitSystem.Us;
         html.Append("<ol>\n");
-        foreach (Exercise exercise in plan.Exercises(car))
+        foreach ((int index, Exercise exercise) in plan.Exercises(car).Index())
         {
             string tolerance = exercise.Answer.Quantity is null
                 ? string.Create(CultureInfo.InvariantCulture, $"± {exercise.Answer.Tolerance:0.00}")
                 : string.Create(CultureInfo.InvariantCulture, $"± {exercise.Answer.Tolerance * 100:0} %");
-            html.Append("<li value=\"").Append(Number(exercise, plan, car)).Append("\">").Append(Prose(exercise.Question))
+            html.Append("<li value=\"").Append(CultureInfo.InvariantCulture, $"{index + 1}").Append("\">").Append(Prose(exercise.Question))
                 .Append(CultureInfo.InvariantCulture, $" <small>({exercise.Id}, {exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")})</small><br><strong>{HtmlText.Escape(exercise.Answer.Text(us))}</strong> {tolerance}");
             foreach (string step in exercise.Steps)
             {
@@ -105,8 +105,6 @@ public static class ClassSheets
 
         html.Append("</tbody>\n</table></div>\n");
     }
-
-    private static int Number(Exercise exercise, ClassPlan plan, ExerciseCar car) => plan.Exercises(car).Index().First(pair => pair.Item.Id == exercise.Id).Index + 1;
 
     private static string Prose(string markdown)
     {

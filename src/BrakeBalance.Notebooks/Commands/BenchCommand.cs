@@ -101,7 +101,7 @@ internal static class BenchCommand
             throw new BadInputException($"--threads {words}: no row of the table holds all of these words. Families: {string.Join(", ", ThreadFact.All.Select(row => row.Family).Distinct())}.");
         }
 
-        Write(terminal.Rich(), BenchTables.Threads(rows));
+        SummaryTables.Write(terminal.Rich(), BenchTables.Threads(rows));
         return ExitCode.Success;
     }
 
@@ -112,34 +112,16 @@ internal static class BenchCommand
         console.WriteLine(report.Sheet.Note);
         if (!report.Sheet.Hoses.IsEmpty)
         {
-            Write(console, BenchTables.CutList(report, units));
-            Write(console, BenchTables.Purchase(report, units));
+            SummaryTables.Write(console, BenchTables.CutList(report, units));
+            SummaryTables.Write(console, BenchTables.Purchase(report, units));
         }
 
         if (report.Sheet.Change is not null)
         {
-            Write(console, BenchTables.Changes(report, units));
+            SummaryTables.Write(console, BenchTables.Changes(report, units));
         }
 
-        Write(console, BenchTables.Findings(report.Findings));
+        SummaryTables.Write(console, BenchTables.Findings(report.Findings));
         console.WriteLine("Pressures are gauge. A calculation is no approval: brake work belongs in competent hands, under the car's service manual.");
-    }
-
-    private static void Write(IAnsiConsole console, NamedTable named)
-    {
-        console.WriteLine("");
-        console.WriteLine(named.Title);
-        if (named.Caption.Length > 0)
-        {
-            console.WriteLine(named.Caption);
-        }
-
-        Table table = SummaryTables.Table([.. named.Table.Columns]);
-        for (long row = 0; row < named.Table.Frame.Rows.Count; row++)
-        {
-            SummaryTables.Row(table, [.. named.Table.Row(row)]);
-        }
-
-        console.Write(table);
     }
 }

@@ -24,15 +24,7 @@ internal static class CardCommand
         {
             List<string> problems = [];
             string? path = parsed.GetValue(file);
-            VehicleReading? reading = null;
-            if (path is null)
-            {
-                problems.Add("No vehicle file is named; 'starter FILE' writes one to begin with.");
-            }
-            else
-            {
-                reading = VehicleOptions.Read(path, VehicleOptions.Overrides(parsed.GetRequiredValue(set), problems), problems);
-            }
+            VehicleReading? reading = VehicleOptions.ReadNamed(path, parsed.GetRequiredValue(set), problems);
 
             string folder = Path.GetFullPath(parsed.GetRequiredValue(output));
             if (File.Exists(folder))

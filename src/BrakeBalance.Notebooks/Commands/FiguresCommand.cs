@@ -40,15 +40,7 @@ internal static class FiguresCommand
 
             List<string> problems = [];
             string? path = parsed.GetValue(file);
-            VehicleReading? reading = null;
-            if (path is null)
-            {
-                problems.Add("No vehicle file is named; 'starter FILE' writes one to begin with.");
-            }
-            else
-            {
-                reading = VehicleOptions.Read(path, VehicleOptions.Overrides(parsed.GetRequiredValue(set), problems), problems);
-            }
+            VehicleReading? reading = VehicleOptions.ReadNamed(path, parsed.GetRequiredValue(set), problems);
 
             string[] wanted = Known("--figure", parsed.GetRequiredValue(figures), [.. FigureCatalogue.All.Select(entry => entry.Name)], problems);
             string[] asked = parsed.GetRequiredValue(sizes);

@@ -55,8 +55,8 @@ internal static class MeasureCommand
             else
             {
                 IAnsiConsole console = terminal.Rich();
-                MeasureOutput.Write(console, MeasurementTables.LeftOut(reading.Problems));
-                MeasureOutput.Write(console, MeasurementTables.Knees(analysis, System(parsed, units)));
+                SummaryTables.Write(console, MeasurementTables.LeftOut(reading.Problems));
+                SummaryTables.Write(console, MeasurementTables.Knees(analysis, System(parsed, units)));
                 MeasureOutput.Sentences(console, analysis.Findings.Count == 0 ? ["The gauges show nothing wrong."] : analysis.Findings.Select(f => f.Text));
             }
 
@@ -96,8 +96,8 @@ internal static class MeasureCommand
             else
             {
                 IAnsiConsole console = terminal.Rich();
-                MeasureOutput.Write(console, MeasurementTables.LeftOut(reading.Problems));
-                MeasureOutput.Write(console, MeasurementTables.Stops(search, System(parsed, units)));
+                SummaryTables.Write(console, MeasurementTables.LeftOut(reading.Problems));
+                SummaryTables.Write(console, MeasurementTables.Stops(search, System(parsed, units)));
             }
 
             return search.Stops.Count == 0 ? ExitCode.Failed : ExitCode.Success;
@@ -176,8 +176,8 @@ internal static class MeasureCommand
         IAnsiConsole console = terminal.Rich();
         if (log is not null && estimate is not null)
         {
-            MeasureOutput.Write(console, MeasurementTables.LeftOut([.. log.Problems, .. estimate.NotUsed]));
-            MeasureOutput.Write(console, MeasurementTables.Estimate(estimate));
+            SummaryTables.Write(console, MeasurementTables.LeftOut([.. log.Problems, .. estimate.NotUsed]));
+            SummaryTables.Write(console, MeasurementTables.Estimate(estimate));
             MeasureOutput.Sentences(console, estimate.Identifiability);
             if (estimate.DifferenceFromChains is { } difference)
             {
@@ -193,10 +193,10 @@ internal static class MeasureCommand
             console.WriteLine($"By the gauges that knee stands at {turns} turns in from fully out.");
         }
 
-        MeasureOutput.Write(console, MeasurementTables.Conditions(answer));
+        SummaryTables.Write(console, MeasurementTables.Conditions(answer));
         if (next.Count > 0)
         {
-            MeasureOutput.Write(console, MeasurementTables.NextStops(next, units));
+            SummaryTables.Write(console, MeasurementTables.NextStops(next, units));
         }
 
         MeasureOutput.Sentences(console, answer.Assumptions);
@@ -229,8 +229,8 @@ internal static class MeasureCommand
             else
             {
                 IAnsiConsole console = terminal.Rich();
-                MeasureOutput.Write(console, MeasurementTables.Bands(answers));
-                MeasureOutput.Write(console, MeasurementTables.MeasureNext(answers[0]));
+                SummaryTables.Write(console, MeasurementTables.Bands(answers));
+                SummaryTables.Write(console, MeasurementTables.MeasureNext(answers[0]));
             }
 
             return ExitCode.Success;
@@ -273,7 +273,7 @@ internal static class MeasureCommand
             }
             else
             {
-                MeasureOutput.Write(terminal.Rich(), MeasurementTables.Plan(plan, System(parsed, units)));
+                SummaryTables.Write(terminal.Rich(), MeasurementTables.Plan(plan, System(parsed, units)));
             }
 
             return plan.Stops.Count == 0 ? ExitCode.Failed : ExitCode.Success;
@@ -338,7 +338,7 @@ internal static class MeasureCommand
             }
             catch (ArgumentException exception)
             {
-                throw new BadInputException($"{path}: {exception.Message.Split(" (Parameter", 2)[0]}");
+                throw new BadInputException($"{path}: {Problem.WordsOf(exception)}");
             }
 
             foreach ((string name, string text) in logs)

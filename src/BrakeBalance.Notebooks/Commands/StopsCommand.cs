@@ -3,6 +3,7 @@ using System.Globalization;
 using BrakeBalance.Notebooks.Commands.Stopping;
 using BrakeBalance.Stops;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Commands;
@@ -43,7 +44,7 @@ internal static class StopsCommand
                 }
 
                 List<string> problems = [];
-                Vehicle? vehicle = Read(parsed.GetValue(file), parsed.GetRequiredValue(set), problems);
+                Vehicle? vehicle = VehicleOptions.ReadNamed(parsed.GetValue(file), parsed.GetRequiredValue(set), problems)?.Vehicle;
                 double[] surfaces = Surfaces(parsed.GetRequiredValue(adhesion), problems);
                 Speed? initial = InitialSpeed(parsed.GetRequiredValue(speed), problems);
                 IReadOnlyList<LoadCase> loads = Loads(vehicle, parsed.GetValue(load), problems);
@@ -93,17 +94,6 @@ internal static class StopsCommand
         }
     }
 
-    private static Vehicle? Read(string? path, string[] set, List<string> problems)
-    {
-        if (path is null)
-        {
-            problems.Add("No vehicle file is named; 'starter FILE' writes one to begin with.");
-            return null;
-        }
-
-        return VehicleOptions.Read(path, VehicleOptions.Overrides(set, problems), problems)?.Vehicle;
-    }
-
     private static double[] Surfaces(string text, List<string> problems)
     {
         List<double> numbers = [];
@@ -146,7 +136,7 @@ internal static class StopsCommand
         }
         catch (ArgumentException exception)
         {
-            problems.Add($"--load-case: {exception.Message.Split(" (Parameter", 2)[0]}");
+            problems.Add($"--load-case: {Problem.WordsOf(exception)}");
             return [];
         }
     }

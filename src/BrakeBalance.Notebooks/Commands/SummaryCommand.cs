@@ -54,16 +54,7 @@ internal static class SummaryCommand
     private static BalanceSummary Compute(
         string? path, string[] set, IReadOnlyList<double>? adhesions, IReadOnlyList<double>? rates, Speed speed, string? load, List<string> problems)
     {
-        VehicleReading? reading = null;
-        if (path is null)
-        {
-            problems.Add("No vehicle file is named; 'starter FILE' writes one to begin with.");
-        }
-        else
-        {
-            reading = VehicleOptions.Read(path, VehicleOptions.Overrides(set, problems), problems);
-        }
-
+        VehicleReading? reading = VehicleOptions.ReadNamed(path, set, problems);
         if (load is not null && reading is not null)
         {
             try

@@ -47,6 +47,18 @@ internal static class VehicleOptions
         return overrides;
     }
 
+    /// <summary>Reads the vehicle file that a command was given, overrides applied; a missing name is a problem too.</summary>
+    public static VehicleReading? ReadNamed(string? path, IEnumerable<string> set, List<string> problems)
+    {
+        if (path is not null)
+        {
+            return Read(path, Overrides(set, problems), problems);
+        }
+
+        problems.Add("No vehicle file is named; 'starter FILE' writes one to begin with.");
+        return null;
+    }
+
     /// <summary>Reads a vehicle file; its problems are added to the others.</summary>
     public static VehicleReading? Read(string path, IReadOnlyList<ValueOverride> overrides, List<string> problems)
     {

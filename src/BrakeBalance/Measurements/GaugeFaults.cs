@@ -42,7 +42,7 @@ internal static class GaugeFaults
         y = [.. moving.Select(p => p.Rear.Bars)];
         bool[] leads = [.. x.Select((_, i) => y[i] > belowKnee * x[i] * (1 + ShareTolerance) + 0.5 * OffsetBars)];
         // Single wild readings must not decide, so four fifths of the readings in the upper part have to agree.
-        double reach = Median([.. y.OrderDescending().Take(Math.Max(3, y.Length / 4))]);
+        double reach = KneeFit.Median([.. y.OrderDescending().Take(Math.Max(3, y.Length / 4))]);
         int[] high = [.. Enumerable.Range(0, x.Length).Where(i => Math.Max(x[i], y[i]) > 0.6 * reach)];
         bool bends = high.Length >= 3 && high.Count(i => leads[i]) >= 0.8 * high.Length;
         int lows = Enumerable.Range(0, x.Length).Count(i => y[i] < 0.35 * reach && !leads[i]);
@@ -75,10 +75,10 @@ internal static class GaugeFaults
             return null;
         }
 
-        double share = Median([.. low.Select(p => p.Rear.Bars / p.Front.Bars)]);
-        double gap = Median([.. low.Select(p => belowKnee * p.Front.Bars - p.Rear.Bars)]);
+        double share = KneeFit.Median([.. low.Select(p => p.Rear.Bars / p.Front.Bars)]);
+        double gap = KneeFit.Median([.. low.Select(p => belowKnee * p.Front.Bars - p.Rear.Bars)]);
         double[] slopes = [.. low.Zip(low.Skip(1)).Where(z => Math.Abs(z.Second.Front.Bars - z.First.Front.Bars) > 0.5).Select(z => (z.Second.Rear.Bars - z.First.Rear.Bars) / (z.Second.Front.Bars - z.First.Front.Bars))];
-        double gradient = slopes.Length > 0 ? Median(slopes) : share;
+        double gradient = slopes.Length > 0 ? KneeFit.Median(slopes) : share;
         if (Math.Abs(gap) > OffsetBars && Math.Abs(gradient - belowKnee) < 2 * ShareTolerance)
         {
             string leader = gap < 0 ? "rear" : "front";
@@ -126,12 +126,6 @@ internal static class GaugeFaults
     }
 
     private static bool Falls(double first, double last) => first - last > Math.Max(HoldFallBars, HoldFallShare * first);
-
-    private static double Median(double[] values)
-    {
-        Array.Sort(values);
-        return (values[(values.Length - 1) / 2] + values[values.Length / 2]) / 2;
-    }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

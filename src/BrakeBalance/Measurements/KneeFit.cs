@@ -57,7 +57,8 @@ internal sealed class KneeFit
         return fit;
     }
 
-    private static double Median(double[] values)
+    /// <summary>The middle value; zero when there is none. The values stay in their order.</summary>
+    internal static double Median(double[] values)
     {
         double[] sorted = [.. values];
         Array.Sort(sorted);

@@ -21,6 +21,10 @@ public sealed record BalanceSummary(
     /// <summary>The speed at which drag, lift and downforce act.</summary>
     public Speed Speed { get; init; }
 
+    /// <summary>What the driver's foot does in the load cases of this summary.</summary>
+    /// <returns>The summary of the control; null when the vehicle file describes none.</returns>
+    public ControlSummary? Control() => ControlSummary.Of(Vehicle, null, LoadCases is [var only] ? only.LoadCase.Name : null);
+
     /// <summary>Braking rates shown when none are asked for [–].</summary>
     public static IReadOnlyList<double> DefaultBrakingRates { get; } = [0.2, 0.4, 0.6, 0.8, 1.0];
 

@@ -11,7 +11,7 @@ using UnitsNet;
 namespace BrakeBalance.Teaching;
 
 /// <summary>The invented car of one student's sheet, its numbers rounded as one would write them on a blackboard.</summary>
-public sealed record ExerciseCar
+public sealed class ExerciseCar
 {
     private ExerciseCar()
     {
@@ -24,10 +24,20 @@ public sealed record ExerciseCar
     public LoadCase LoadCase => Vehicle.LoadCases[0];
 
     /// <summary>The balance with its valve.</summary>
-    public BalanceModel Balance => new(Vehicle, LoadCase);
+    public BalanceModel Balance => field ??= new(Vehicle, LoadCase);
 
     /// <summary>The balance without its valve: one fixed ratio.</summary>
-    public BalanceModel WithoutValve => new(Vehicle with { Hydraulics = Vehicle.Hydraulics.WithoutRearProportioning() }, LoadCase);
+    public BalanceModel WithoutValve => field ??= new(Vehicle with { Hydraulics = Vehicle.Hydraulics.WithoutRearProportioning() }, LoadCase);
+
+    /// <summary>The rear axle's share of the braking force without the valve [–].</summary>
+    public double RearForceShare
+    {
+        get
+        {
+            PerAxle<Force> forces = WithoutValve.At(LinePressure).BrakingForces;
+            return forces.Rear / (forces.Front + forces.Rear);
+        }
+    }
 
     /// <summary>The front axle's share of the weight at rest [–].</summary>
     public required double FrontShare { get; init; }
@@ -73,6 +83,16 @@ public sealed record ExerciseCar
 
     /// <summary>Piston diameter of a rear caliper: one piston a side.</summary>
     public Length RearPiston => Rear.Pistons.Diameters[0];
+
+    /// <summary>The closed forms of this car with a fixed share of the braking force.</summary>
+    /// <param name="rearForceShare">The rear axle's share [–]; 0 to 1.</param>
+    /// <returns>The closed forms.</returns>
+    public FixedRatio WithShare(double rearForceShare) => new()
+    {
+        StaticRearShare = 1 - FrontShare,
+        RearForceShare = rearForceShare,
+        RelativeHeight = LoadCase.CentreOfGravityHeight / Vehicle.Wheelbase,
+    };
 
     /// <summary>The car of a student.</summary>
     /// <param name="number">Class seed and student number.</param>

@@ -101,8 +101,7 @@ public static class Exercises
     private static Exercise[] FixedRatio(ExerciseCar car)
     {
         Torque torque = car.Front.BrakingTorque(car.LinePressure);
-        BalancePoint point = car.WithoutValve.At(car.LinePressure);
-        double rearShare = point.BrakingForces.Rear / (point.BrakingForces.Front + point.BrakingForces.Rear);
+        double rearShare = car.RearForceShare;
         double critical = car.WithoutValve.IdealCrossings()[0].BrakingRate;
         double still = 1 - car.FrontShare;
         double h = car.LoadCase.CentreOfGravityHeight / car.Vehicle.Wheelbase;
@@ -217,9 +216,8 @@ public static class Exercises
     {
         BalanceModel bare = car.WithoutValve;
         double h = car.LoadCase.CentreOfGravityHeight / car.Vehicle.Wheelbase;
-        BalancePoint any = bare.At(car.LinePressure);
-        double share = any.BrakingForces.Rear / (any.BrakingForces.Front + any.BrakingForces.Rear);
-        var ratio = new FixedRatio { StaticRearShare = 1 - car.FrontShare, RearForceShare = share, RelativeHeight = h };
+        double share = car.RearForceShare;
+        FixedRatio ratio = car.WithShare(share);
         double rearRate = ratio.RearLockRate(car.Adhesion);
         double grippy = Math.Round(bare.IdealCrossings()[0].BrakingRate + 0.2, 2);
         LockUp first = bare.FirstLockUp(grippy)!;
@@ -271,10 +269,8 @@ public static class Exercises
 
     private static double Other(ExerciseCar car, LockUp lockUp)
     {
-        BalanceModel bare = car.WithoutValve;
-        double share = lockUp.At.BrakingForces.Rear / (lockUp.At.BrakingForces.Front + lockUp.At.BrakingForces.Rear);
-        var ratio = new FixedRatio { StaticRearShare = 1 - car.FrontShare, RearForceShare = share, RelativeHeight = car.LoadCase.CentreOfGravityHeight / car.Vehicle.Wheelbase };
-        return lockUp.First == Axle.Rear ? ratio.FrontLockRate(car.Adhesion) ?? bare.GreatestRate(car.Adhesion) : ratio.RearLockRate(car.Adhesion);
+        FixedRatio ratio = car.WithShare(car.RearForceShare);
+        return lockUp.First == Axle.Rear ? ratio.FrontLockRate(car.Adhesion) ?? car.WithoutValve.GreatestRate(car.Adhesion) : ratio.RearLockRate(car.Adhesion);
     }
 
     private static Exercise Make(string lesson, int level, string question, ExerciseAnswer answer, params string[] steps) =>

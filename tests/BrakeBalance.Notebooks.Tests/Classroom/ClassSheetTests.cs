@@ -1,5 +1,5 @@
 using BrakeBalance.Notebooks.Classroom;
-using BrakeBalance.Notebooks.Commands;
+using BrakeBalance.Notebooks.Tests.Commands;
 using BrakeBalance.Teaching;
 
 namespace BrakeBalance.Notebooks.Tests.Classroom;
@@ -42,7 +42,7 @@ public class ClassSheetTests
         string folder = Directory.CreateTempSubdirectory("class").FullName;
         try
         {
-            (int code, string output, string error) = await Run("class", "sheets", "--seed", "77", "--students", "1-4", "--lesson", "knee", "--output", folder);
+            (int code, string output, string error) = await Shell.RunAsync("class", "sheets", "--seed", "77", "--students", "1-4", "--lesson", "knee", "--output", folder);
             Assert.Equal((0, ""), (code, error));
             Assert.Contains("4 students", output, StringComparison.Ordinal);
             string answers = Path.Combine(folder, "answers.csv");
@@ -56,7 +56,7 @@ public class ClassSheetTests
             }
 
             File.WriteAllLines(answers, lines);
-            (code, output, error) = await Run("class", "mark", answers, "--seed", "77", "--output", folder);
+            (code, output, error) = await Shell.RunAsync("class", "mark", answers, "--seed", "77", "--output", folder);
             Assert.Equal((0, ""), (code, error));
             Assert.Contains("12 answers marked, 0 lines left out", output, StringComparison.Ordinal);
             Assert.All(File.ReadAllLines(Path.Combine(folder, "marks.csv")).Skip(1), line => Assert.Contains(",right,", line, StringComparison.Ordinal));
@@ -72,19 +72,11 @@ public class ClassSheetTests
     public async Task Every_bad_option_is_told_at_once_and_nothing_is_written()
     {
         string folder = Path.Combine(Path.GetTempPath(), "class-not-written");
-        (int code, _, string error) = await Run("class", "sheets", "--seed", "1", "--students", "0-3", "--lesson", "kne", "--output", folder);
+        (int code, _, string error) = await Shell.RunAsync("class", "sheets", "--seed", "1", "--students", "0-3", "--lesson", "kne", "--output", folder);
         Assert.Equal(2, code);
         Assert.Contains("--students 0-3", error, StringComparison.Ordinal);
         Assert.Contains("--lesson kne", error, StringComparison.Ordinal);
         Assert.False(Directory.Exists(folder));
-    }
-
-    private static async Task<(int Code, string Output, string Error)> Run(params string[] arguments)
-    {
-        using var output = new StringWriter();
-        using var error = new StringWriter();
-        int code = await CommandLine.RunAsync(arguments, new Terminal(output, error, false));
-        return (code, output.ToString(), error.ToString());
     }
 
     private static string Paper(string html, int student)

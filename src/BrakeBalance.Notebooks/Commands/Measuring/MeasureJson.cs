@@ -21,11 +21,11 @@ internal sealed class MeasureJson(SummaryUnits units)
 
     public static string Text(JsonNode node) => node.ToJsonString(Written);
 
-    public static JsonArray Problems(IEnumerable<LogProblem> problems) => List(problems, p => new JsonObject { ["line"] = p.Line, ["reason"] = p.Reason });
+    public static JsonArray Problems(IEnumerable<LogProblem> problems) => SummaryJson.List(problems, p => new JsonObject { ["line"] = p.Line, ["reason"] = p.Reason });
 
     public JsonObject Gauges(GaugeAnalysis analysis) => new()
     {
-        ["positions"] = List(analysis.Positions, p => new JsonObject
+        ["positions"] = SummaryJson.List(analysis.Positions, p => new JsonObject
         {
             ["turns"] = SummaryJson.Number(p.Turns),
             ["apply"] = Fit(p.Apply),
@@ -38,19 +38,19 @@ internal sealed class MeasureJson(SummaryUnits units)
             [units.Key("knee_per_turn", units.Pressure)] = Band(knob.KneePerTurn.Select(units.Of)),
             ["lowest_turns"] = SummaryJson.Number(knob.LowestTurns),
             ["highest_turns"] = SummaryJson.Number(knob.HighestTurns),
-            ["knees"] = List(Enumerable.Range(0, 5).Select(i => knob.LowestTurns + (knob.HighestTurns - knob.LowestTurns) * i / 4), t => new JsonObject
+            ["knees"] = SummaryJson.List(Enumerable.Range(0, 5).Select(i => knob.LowestTurns + (knob.HighestTurns - knob.LowestTurns) * i / 4), t => new JsonObject
             {
                 ["turns"] = SummaryJson.Number(t),
                 [units.Key("knee", units.Pressure)] = Band(knob.KneeAt(t).Select(units.Of)),
             }),
         } : null,
-        ["findings"] = List(analysis.Findings, f => new JsonObject { ["kind"] = f.Kind.ToString(), ["text"] = f.Text }),
+        ["findings"] = SummaryJson.List(analysis.Findings, f => new JsonObject { ["kind"] = f.Kind.ToString(), ["text"] = f.Text }),
     };
 
     public JsonObject Stops(StopSearch search) => new()
     {
         ["samples_per_second_hz"] = SummaryJson.Number(search.SampleRate.Hertz),
-        ["stops"] = List(search.Stops, s => new JsonObject
+        ["stops"] = SummaryJson.List(search.Stops, s => new JsonObject
         {
             ["begins_at_s"] = SummaryJson.Number(s.Start.Seconds),
             ["ends_at_s"] = SummaryJson.Number(s.End.Seconds),
@@ -71,7 +71,7 @@ internal sealed class MeasureJson(SummaryUnits units)
     {
         ["stops_used"] = estimate.StopsUsed,
         ["not_used"] = Problems(estimate.NotUsed),
-        ["parameters"] = List(estimate.Parameters, p => new JsonObject
+        ["parameters"] = SummaryJson.List(estimate.Parameters, p => new JsonObject
         {
             ["name"] = p.Name,
             ["unit"] = p.Unit,
@@ -79,7 +79,7 @@ internal sealed class MeasureJson(SummaryUnits units)
             ["after"] = Band(p.Posterior),
             ["learnt"] = SummaryJson.Number(p.Learnt),
         }),
-        ["correlation"] = List(estimate.Correlation, row => new JsonArray([.. row.Select(r => (JsonNode?)SummaryJson.Number(r))])),
+        ["correlation"] = SummaryJson.List(estimate.Correlation, row => new JsonArray([.. row.Select(r => (JsonNode?)SummaryJson.Number(r))])),
         ["identifiability"] = Words(estimate.Identifiability),
         ["deceleration_scatter"] = Band(estimate.DecelerationScatter),
         ["difference_from_chains"] = SummaryJson.Number(estimate.DifferenceFromChains),
@@ -94,8 +94,8 @@ internal sealed class MeasureJson(SummaryUnits units)
         ["draws"] = answer.Draws,
         ["recommended"] = answer.Recommended is { } best ? Point(best) : null,
         ["present"] = Point(answer.Present),
-        ["trade_off"] = List(answer.TradeOff, Point),
-        ["conditions"] = List(answer.Conditions, c => new JsonObject
+        ["trade_off"] = SummaryJson.List(answer.TradeOff, Point),
+        ["conditions"] = SummaryJson.List(answer.Conditions, c => new JsonObject
         {
             ["load_case"] = c.LoadCase,
             ["surface"] = c.Surface,
@@ -107,14 +107,14 @@ internal sealed class MeasureJson(SummaryUnits units)
         ["assumptions"] = Words(answer.Assumptions),
     };
 
-    public static JsonArray Bands(IEnumerable<BandedAnswer> answers) => List(answers, a => new JsonObject
+    public static JsonArray Bands(IEnumerable<BandedAnswer> answers) => SummaryJson.List(answers, a => new JsonObject
     {
         ["key"] = a.Key,
         ["question"] = a.Question,
         ["unit"] = a.Unit,
         ["band"] = Band(a.Band),
         ["answered"] = SummaryJson.Number(a.Answered),
-        ["measure_next"] = List(a.MeasureNext, m => new JsonObject
+        ["measure_next"] = SummaryJson.List(a.MeasureNext, m => new JsonObject
         {
             ["path"] = m.Path,
             ["what"] = m.What,
@@ -127,7 +127,7 @@ internal sealed class MeasureJson(SummaryUnits units)
         }),
     });
 
-    public static JsonArray Questions(IEnumerable<QuestionAnswer> answers) => List(answers, a => new JsonObject
+    public static JsonArray Questions(IEnumerable<QuestionAnswer> answers) => SummaryJson.List(answers, a => new JsonObject
     {
         ["number"] = a.Number,
         ["question"] = a.Question,
@@ -137,7 +137,7 @@ internal sealed class MeasureJson(SummaryUnits units)
         ["more"] = a.More,
     });
 
-    public JsonArray NextStops(IEnumerable<CandidateStop> candidates) => List(candidates.Take(10), c => new JsonObject
+    public JsonArray NextStops(IEnumerable<CandidateStop> candidates) => SummaryJson.List(candidates.Take(10), c => new JsonObject
     {
         ["load_case"] = c.Stop.LoadCase,
         ["surface"] = c.Stop.Surface,
@@ -154,7 +154,7 @@ internal sealed class MeasureJson(SummaryUnits units)
     {
         ["car"] = plan.Car,
         ["cautions"] = Words(plan.Cautions),
-        ["stops"] = List(plan.Stops, s => new JsonObject
+        ["stops"] = SummaryJson.List(plan.Stops, s => new JsonObject
         {
             ["number"] = s.Number,
             ["purpose"] = s.Purpose,
@@ -199,6 +199,4 @@ internal sealed class MeasureJson(SummaryUnits units)
     private JsonValue? Number(Pressure? pressure) => SummaryJson.Number(pressure is { } value ? units.Of(value) : null);
 
     private static JsonArray Words(IEnumerable<string> words) => new([.. words.Select(word => JsonValue.Create(word))]);
-
-    private static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonNode> node) => new([.. items.Select(node)]);
 }

@@ -1,5 +1,3 @@
-using BrakeBalance.Charts;
-using BrakeBalance.Notebooks.Commands.Summaries;
 using Spectre.Console;
 
 namespace BrakeBalance.Notebooks.Commands.Measuring;
@@ -8,24 +6,6 @@ namespace BrakeBalance.Notebooks.Commands.Measuring;
 internal static class MeasureOutput
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
-
-    public static void Write(IAnsiConsole console, NamedTable named)
-    {
-        console.WriteLine("");
-        console.WriteLine(named.Title);
-        if (named.Caption.Length > 0)
-        {
-            console.WriteLine(named.Caption);
-        }
-
-        Table table = SummaryTables.Table([.. named.Table.Columns]);
-        for (long row = 0; row < named.Table.Frame.Rows.Count; row++)
-        {
-            SummaryTables.Row(table, [.. named.Table.Row(row)]);
-        }
-
-        console.Write(table);
-    }
 
     public static void Sentences(IAnsiConsole console, IEnumerable<string> sentences)
     {

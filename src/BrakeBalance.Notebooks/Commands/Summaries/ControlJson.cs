@@ -13,9 +13,9 @@ internal sealed class ControlJson(SummaryUnits units)
 {
     public JsonObject Node(ControlSummary summary) => new()
     {
-        ["load_cases"] = List(summary.LoadCases, LoadCase),
-        ["rule_checks"] = List(summary.Verdicts, SummaryJson.Verdict),
-        ["choices"] = List(summary.Choices, Choice),
+        ["load_cases"] = SummaryJson.List(summary.LoadCases, LoadCase),
+        ["rule_checks"] = SummaryJson.List(summary.Verdicts, SummaryJson.Verdict),
+        ["choices"] = SummaryJson.List(summary.Choices, Choice),
         ["notices"] = Words(summary.Notices),
     };
 
@@ -34,10 +34,10 @@ internal sealed class ControlJson(SummaryUnits units)
     {
         ["name"] = part.LoadCase.Name,
         ["run_out"] = part.RunOut is { } runOut ? Point(runOut) : null,
-        ["braking_rates"] = List(part.Rates, Rate),
-        ["gauge_table"] = List(part.Gauges, Point),
-        ["reserve"] = List(part.Reserve, Reserve),
-        ["failures"] = List(part.Failures, Failure),
+        ["braking_rates"] = SummaryJson.List(part.Rates, Rate),
+        ["gauge_table"] = SummaryJson.List(part.Gauges, Point),
+        ["reserve"] = SummaryJson.List(part.Reserve, Reserve),
+        ["failures"] = SummaryJson.List(part.Failures, Failure),
     };
 
     private JsonObject Rate(ControlRateSummary rate) => new()
@@ -110,6 +110,4 @@ internal sealed class ControlJson(SummaryUnits units)
     private JsonValue? Distance(Length? length) => SummaryJson.Number(units.Us ? length?.Feet : length?.Meters);
 
     private static JsonArray Words(IEnumerable<string> words) => new([.. words.Select(word => JsonValue.Create(word))]);
-
-    private static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonObject> node) => new([.. items.Select(node)]);
 }

@@ -29,7 +29,7 @@ internal sealed class SummaryJson(SummaryUnits units)
         [units.Us ? "speed_mph" : "speed_km_h"] = Number(units.Us ? summary.Speed.MilesPerHour : summary.Speed.KilometersPerHour),
         ["load_cases"] = List(summary.LoadCases, LoadCase),
         ["rule_checks"] = List(summary.Verdicts, Verdict),
-        ["control"] = ControlSummary.Of(summary.Vehicle, null, summary.LoadCases is [var only] ? only.LoadCase.Name : null) is { } control
+        ["control"] = summary.Control() is { } control
             ? new ControlJson(units).Node(control)
             : null,
         ["advice"] = summary.Advice is { } advice ? Advice(advice) : null,
@@ -110,7 +110,7 @@ internal sealed class SummaryJson(SummaryUnits units)
         node[units.Key(stem + "_rear", units.Force)] = Number(units.Of(forces.Rear));
     }
 
-    private static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonObject> node) => new([.. items.Select(node)]);
+    internal static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonNode?> node) => new([.. items.Select(node)]);
 
     /// <summary>A number with six significant digits; null where there is none.</summary>
     internal static JsonValue? Number(double? value) => value is { } number && double.IsFinite(number)

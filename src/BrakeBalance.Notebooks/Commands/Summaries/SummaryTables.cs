@@ -1,5 +1,6 @@
 using System.Globalization;
 using BrakeBalance.Balance;
+using BrakeBalance.Charts;
 using BrakeBalance.Charts.Outputs;
 using BrakeBalance.Rules;
 using BrakeBalance.Summaries;
@@ -30,7 +31,7 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         }
 
         console.Write(rules);
-        if (ControlSummary.Of(summary.Vehicle, null, summary.LoadCases is [var only] ? only.LoadCase.Name : null) is { } control)
+        if (summary.Control() is { } control)
         {
             new ControlTables(units, console).Write(control);
         }
@@ -99,6 +100,25 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
     }
 
     private void Line(string text) => console.WriteLine(text);
+
+    /// <summary>Writes a table under its title and caption.</summary>
+    internal static void Write(IAnsiConsole console, NamedTable named)
+    {
+        console.WriteLine("");
+        console.WriteLine(named.Title);
+        if (named.Caption.Length > 0)
+        {
+            console.WriteLine(named.Caption);
+        }
+
+        Table table = Table([.. named.Table.Columns]);
+        for (long row = 0; row < named.Table.Frame.Rows.Count; row++)
+        {
+            Row(table, [.. named.Table.Row(row)]);
+        }
+
+        console.Write(table);
+    }
 
     internal static Table Table(params string[] headings)
     {

@@ -63,7 +63,7 @@ internal sealed class DynamicsBuilder(List<Problem> problems)
             }
             catch (ArgumentException fault)
             {
-                problems.Add(new(DocumentReader.Join(path, "frictionPoints"), fault.Message.Split(" (Parameter", 2)[0], "points with rising temperatures"));
+                problems.Add(new(DocumentReader.Join(path, "frictionPoints"), Problem.WordsOf(fault), "points with rising temperatures"));
             }
         }
 

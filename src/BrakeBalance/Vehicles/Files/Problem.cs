@@ -6,6 +6,11 @@ namespace BrakeBalance.Vehicles.Files;
 /// <param name="Accepted">What would be accepted; empty when <paramref name="What"/> says it.</param>
 public sealed record Problem(string Path, string What, string Accepted = "")
 {
+    /// <summary>What an exception says of an argument, without the name that the code has for it.</summary>
+    /// <param name="fault">The exception.</param>
+    /// <returns>Its message as one line.</returns>
+    public static string WordsOf(ArgumentException fault) => fault.Message.Split(" (Parameter", 2)[0].Split('\n', 2)[0].TrimEnd();
+
     /// <inheritdoc/>
     public override string ToString() =>
         (Path.Length > 0 ? Path + ": " : "") + What + (Accepted.Length > 0 ? " Accepted: " + Accepted + "." : "");

@@ -147,7 +147,7 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         }
         catch (ArgumentException fault)
         {
-            Add(path, fault.Message.Split(" (Parameter", 2)[0].Split('\n', 2)[0].TrimEnd());
+            Add(path, Problem.WordsOf(fault));
             return null;
         }
     }
