@@ -7,6 +7,7 @@ namespace BrakeBalance.Tests.Published;
 /// Accumulator bottle of 10 gal: engineering notes "Calculate accumulator capacity usable volume per bottle" (petrolengineering.com), text
 /// read. The notes put psi into Boyle's law as they stand, so they are taken as absolute here.
 /// </summary>
+[Source("Engineering notes on accumulator capacity", Reading.Read)]
 public sealed class AccumulatorCases
 {
     private static readonly Accumulator Bottle = new()

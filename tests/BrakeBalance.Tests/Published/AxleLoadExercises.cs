@@ -4,6 +4,7 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>Axle loads at rest and while braking, from textbooks and exercises; each test names its source.</summary>
+[Source("Textbook exercises, each named at its case", Reading.Read)]
 public class AxleLoadExercises
 {
     /// <summary>NCERT Physics, class XI, chapter "System of Particles and Rotational Motion", exercise on the 1800 kg car; statement and answers read. g = 9.8 m/s².</summary>
@@ -28,6 +29,7 @@ public class AxleLoadExercises
     /// Halliday, Resnick and Walker, Fundamentals of Physics, 8th ed., ch. 12, emergency stop: 11 kN, μ = 0.40, axles 4.2 m apart, centre of gravity
     /// 1.8 m behind the front axle and 0.75 m high. Inputs read; the book's rounded answers are from memory.
     /// </summary>
+    [Source("Halliday, Resnick and Walker, 8th ed., ch. 12", Reading.FromMemory)]
     [Fact]
     public void Halliday_emergency_stop_with_all_wheels_locked()
     {

@@ -8,6 +8,7 @@ namespace BrakeBalance.Tests.Published;
 /// Inputs and both printed torques seen in an excerpt of a machine-design tutorial (pdfcoffee.com, dts-113-114); an examination solution
 /// (testbook.com, MP Vyapam Sub Engineer, September 2018) prints the friction force of the same brake as 670.954 N.
 /// </summary>
+[Source("Machine-design tutorial, single block brake; examination solution of 2018", Reading.Read)]
 public class BlockBrake
 {
     private static readonly Length Radius = Length.FromMillimeters(125);

@@ -8,6 +8,7 @@ namespace BrakeBalance.Tests.Published;
 /// disc 2 μ, leading-trailing (4 to 5) μ, two-leading (8 to 10) μ, duo-servo (11 to 12.5) μ. Only the disc is linear in μ, so the others are
 /// used as bands near a nominal friction. The drum geometries are invented, with proportions that are common practice.
 /// </summary>
+[Source("Breuer and Bill, Bremsenhandbuch (2006), in an encyclopaedia entry", Reading.SecondHand)]
 public class BrakeFactorRanges
 {
     private static readonly Length DrumRadius = Length.FromMillimeters(127);
@@ -77,6 +78,7 @@ public class BrakeFactorRanges
         Assert.InRange(Drum(arrangement, CatalogueShoes.Typical(arrangement)).BrakeFactor / 0.38, low, high);
 
     /// <summary>Sensitivity bands at 0.38 are common practice: leading-trailing 1.5 to 2, duo-servo 2.5 to 3.</summary>
+    [Source("Common practice", Reading.FromMemory)]
     [Fact]
     public void Sensitivity_to_friction_lies_in_the_bands_of_common_practice()
     {

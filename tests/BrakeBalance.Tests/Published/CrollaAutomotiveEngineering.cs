@@ -7,6 +7,7 @@ namespace BrakeBalance.Tests.Published;
 /// η = z/μ (12.1.55), f_f = x_f P z/(F + P z h/l) and f_r = x_r P z/(R − P z h/l) (12.1.61 to 12.1.64), front limit μ (F + P z h/l) (12.1.51).
 /// The data of its example car were not found, so the formulas are put to a car of our own.
 /// </summary>
+[Source("Crolla (ed.), Automotive Engineering (2009), ch. 12.1", Reading.Read)]
 public class CrollaAutomotiveEngineering
 {
     private const double Weight = 15_000;
@@ -37,6 +38,21 @@ public class CrollaAutomotiveEngineering
         LockUp lockUp = Model.FirstLockUp(adhesion)!;
         Assert.Equal(lockUp.At.BrakingRate / adhesion, lockUp.Efficiency, 1e-9);
         Assert.InRange(lockUp.Efficiency, 0.5, 1);
+    }
+
+    // p. 366 ff.: front lock z = l μ F/(P (l x_f − μ h)), rear lock z = l μ R/(P (l x_r + μ h)); the lower one is the car's limit.
+    [Theory]
+    [InlineData(0.68, 0.3)]
+    [InlineData(0.68, 0.8)]
+    [InlineData(0.55, 0.3)]
+    [InlineData(0.55, 0.8)]
+    public void Limits_of_both_axles_follow_from_the_fixed_ratio(double share, double adhesion)
+    {
+        double front = adhesion * Front / (Weight * (share - adhesion * HeightOverBase));
+        double rear = adhesion * Rear / (Weight * (1 - share + adhesion * HeightOverBase));
+        LockUp lockUp = TestCars.FixedShare(share, 2.5, 2.5 * Rear / Weight, 0.55, Weight).Model().FirstLockUp(adhesion)!;
+        Assert.Equal(front < rear ? Axle.Front : Axle.Rear, lockUp.First);
+        Assert.Equal(Math.Min(front, rear), lockUp.At.BrakingRate, 1e-9);
     }
 
     [Fact]

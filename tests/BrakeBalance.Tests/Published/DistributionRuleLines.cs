@@ -9,25 +9,39 @@ namespace BrakeBalance.Tests.Published;
 /// The three acceptance lines for the distribution of braking between the axles. Directive 71/320/EEC as amended, Annex II Appendix 3.1.1: conditions
 /// read at legislation.gov.uk (text of 2007), its line k = (z + 0.07)/0.85 read in Crolla (ed.), Automotive Engineering (2009), ch. 12.1, p. 362, which
 /// restates the directive as amended by 91/422/EEC; UN R13 has the same form. UN R13-H: k = (z + 0.04)/0.7, from memory.
-/// 49 CFR 571.135 S7.4: z = 0.9 k, from memory. The tabulated points are recomputed.
+/// 49 CFR 571.135 S7.4.5: z = 0.9 k for the rear curve only, braking ratios 0.15 to 0.80 (read). The tabulated points are recomputed.
 /// </summary>
+[Source("Directive 71/320/EEC Annex II Appendix 3.1.1; 49 CFR 571.135 S7.4.5", Reading.Read)]
 public class DistributionRuleLines
 {
+    [Source("Crolla (ed.), Automotive Engineering (2009), p. 362", Reading.Read)]
     [Theory]
-    [InlineData(0.10, 0.2000, 0.2000)]
-    [InlineData(0.20, 0.3429, 0.3176)]
-    [InlineData(0.30, 0.4857, 0.4353)]
-    [InlineData(0.45, 0.7000, 0.6118)]
-    [InlineData(0.52, 0.8000, 0.6941)]
-    public void Points_on_the_UN_lines(double rate, double unR13H, double unR13)
+    [InlineData(0.10, 0.2000)]
+    [InlineData(0.20, 0.3176)]
+    [InlineData(0.30, 0.4353)]
+    [InlineData(0.45, 0.6118)]
+    [InlineData(0.52, 0.6941)]
+    [InlineData(0.61, 0.8000)]
+    public void Points_on_the_line_of_R13(double rate, double adhesion)
     {
-        Assert.Equal(unR13H, DistributionRules.UnR13HLine.GreatestAdhesion(rate), 0.00005);
-        Assert.Equal(unR13, DistributionRules.UnR13Line.GreatestAdhesion(rate), 0.00005);
+        Assert.Equal(adhesion, DistributionRules.UnR13Line.GreatestAdhesion(rate), 0.00005);
+        Assert.Equal((rate + 0.07) / 0.85, DistributionRules.UnR13Line.GreatestAdhesion(rate), 1e-12);
     }
+
+    [Source("UN R13-H Annex 5", Reading.FromMemory)]
+    [Theory]
+    [InlineData(0.10, 0.2000)]
+    [InlineData(0.20, 0.3429)]
+    [InlineData(0.30, 0.4857)]
+    [InlineData(0.45, 0.7000)]
+    [InlineData(0.52, 0.8000)]
+    public void Points_on_the_line_of_R13H(double rate, double adhesion) =>
+        Assert.Equal(adhesion, DistributionRules.UnR13HLine.GreatestAdhesion(rate), 0.00005);
 
     [Fact]
     public void The_line_of_R13_ends_at_a_rate_of_0_61() => Assert.Equal(0.61, DistributionRules.UnR13Line.LeastRate(0.8), 1e-12);
 
+    [Source("UN R13-H Annex 5", Reading.FromMemory)]
     [Fact]
     public void The_line_of_R13H_ends_at_a_rate_of_0_52() => Assert.Equal(0.52, DistributionRules.UnR13HLine.LeastRate(0.8), 1e-12);
 
@@ -44,6 +58,7 @@ public class DistributionRuleLines
         Assert.Equal(adhesion, DistributionRules.Fmvss135RearLimit(rate), 0.00005);
 
     // Ideal distribution k = z lies inside all three.
+    [Source("UN R13-H Annex 5 among them", Reading.FromMemory)]
     [Theory]
     [InlineData(0.2)]
     [InlineData(0.5)]
@@ -55,6 +70,7 @@ public class DistributionRuleLines
         Assert.True(rate <= DistributionRules.Fmvss135RearLimit(rate));
     }
 
+    [Source("UN R13-H Annex 5 among them", Reading.FromMemory)]
     [Fact]
     public void A_car_with_much_front_braking_keeps_the_line_of_R13H_and_breaks_that_of_R13()
     {
@@ -65,6 +81,7 @@ public class DistributionRuleLines
         Assert.Equal(RuleOutcome.Pass, Outcome(verdicts, "un-r13h-order"));
     }
 
+    [Source("UN R13-H Annex 5 among them", Reading.FromMemory)]
     [Fact]
     public void A_car_with_much_rear_braking_breaks_only_the_line_of_571_135_and_the_orders()
     {
@@ -111,6 +128,7 @@ public class DistributionRuleLines
         Assert.Equal(RuleOutcome.Fail, Outcome(DistributionRules.Check(car), "un-r13-order"));
     }
 
+    [Source("UN R13-H Annex 5 among them", Reading.FromMemory)]
     [Fact]
     public void Every_verdict_names_its_regulation_and_says_what_is_from_memory()
     {
@@ -118,7 +136,9 @@ public class DistributionRuleLines
         Assert.All(verdicts.Where(verdict => verdict.Rule.StartsWith("un-r13h", StringComparison.Ordinal)), verdict => Assert.Contains("UN R13-H Annex 5", verdict.Source));
         Assert.All(verdicts.Where(verdict => verdict.Rule.StartsWith("un-r13-", StringComparison.Ordinal)), verdict => Assert.Contains("71/320/EEC", verdict.Source));
         Assert.All(verdicts.Where(verdict => verdict.Rule.StartsWith("fmvss", StringComparison.Ordinal)), verdict => Assert.Contains("49 CFR 571.135", verdict.Source));
-        Assert.All(verdicts.Where(verdict => !verdict.Rule.StartsWith("un-r13-", StringComparison.Ordinal)), verdict => Assert.Contains("from memory", verdict.Source));
+        // 49 CFR 571.135 was from memory until its text was read; only UN R13-H still is.
+        Assert.All(verdicts, verdict => Assert.Equal(
+            verdict.Rule.StartsWith("un-r13h", StringComparison.Ordinal), verdict.Source.Contains("from memory", StringComparison.Ordinal)));
         Assert.Equal(6, verdicts.Select(verdict => verdict.Rule).Distinct().Count());
     }
 

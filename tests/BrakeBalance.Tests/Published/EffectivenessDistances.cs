@@ -5,6 +5,7 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>Distances of stops and the rules' formulas; each case names its own source.</summary>
+[Source("Texts on stopping distance, each named at its case", Reading.Read)]
 public sealed class EffectivenessDistances
 {
     private static StoppingDistance Stop(double metresPerSecond, double deceleration, double reactionSeconds) => StoppingDistance.From(
@@ -38,10 +39,8 @@ public sealed class EffectivenessDistances
         Assert.Equal(345.5, stop.Braking.Feet, 0.3);
     }
 
-    /// <summary>
-    /// 49 CFR 571.135 S7.5: 70 m from 100 km/h with at most 500 N (read in NHTSA letter 11409.MLS); S7.11: 168 m, S ≤ 0.10V + 0.0158V² (read in
-    /// letter 21978ogm). The other rules' distances from memory.
-    /// </summary>
+    /// <summary>49 CFR 571.135 S7.5 to S7.11: longest distances, printed for 100 km/h but for S7.6, with 65 to 500 N (read).</summary>
+    [Source("49 CFR 571.135 S7.5 to S7.11", Reading.Read)]
     [Theory]
     [InlineData("fmvss135-cold", 100, 70)]
     [InlineData("fmvss135-high-speed", 160, 187.5)]
@@ -50,8 +49,6 @@ public sealed class EffectivenessDistances
     [InlineData("fmvss135-proportioning-failure", 100, 110)]
     [InlineData("fmvss135-circuit-failure", 100, 168)]
     [InlineData("fmvss135-assist-inoperative", 100, 168)]
-    [InlineData("un-r13h-type-0", 100, 70)]
-    [InlineData("un-r13h-secondary", 100, 168)]
     public void Longest_distance_of_each_rule(string id, double kilometresPerHour, double metres)
     {
         EffectivenessRule rule = EffectivenessRule.All.Single(entry => entry.Id == id);
@@ -60,7 +57,16 @@ public sealed class EffectivenessDistances
         Assert.Equal(65, rule.LeastPedalForce.Newtons);
     }
 
+    /// <summary>UN R13-H Annex 3: distances of the Type-0 test and of secondary braking (from memory).</summary>
+    [Source("UN R13-H Annex 3", Reading.FromMemory)]
+    [Theory]
+    [InlineData("un-r13h-type-0", 100, 70)]
+    [InlineData("un-r13h-secondary", 100, 168)]
+    public void Longest_distance_under_R13H(string id, double kilometresPerHour, double metres) =>
+        Longest_distance_of_each_rule(id, kilometresPerHour, metres);
+
     /// <summary>The decelerations that UN R13-H Annex 3 prints beside its distances: 6.43 and 2.44 m/s² (from memory).</summary>
+    [Source("UN R13-H Annex 3", Reading.FromMemory)]
     [Theory]
     [InlineData("un-r13h-type-0", 6.43)]
     [InlineData("un-r13h-secondary", 2.44)]

@@ -4,6 +4,7 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>Compressibility, hoses and pipes; each case names its own source.</summary>
+[Source("Second-hand notes on fluid and hoses, each named at its case", Reading.SecondHand)]
 public sealed class FluidAndHoseCases
 {
     /// <summary>
@@ -59,7 +60,8 @@ public sealed class FluidAndHoseCases
         Assert.Equal(1.378, hose.Expansion(Pressure.FromPoundsForcePerSquareInch(1500)).CubicCentimeters, 0.0005);
     }
 
-    /// <summary>49 CFR 571.106 table I, from memory: cc/ft by bore, grade and test pressure.</summary>
+    /// <summary>49 CFR 571.106 S5.3.2, table I (read): cc/ft by bore, grade and test pressure.</summary>
+    [Source("49 CFR 571.106 S5.3.2, table I", Reading.Read)]
     [Theory]
     [InlineData(HoseBore.EighthInch, false, 1000, 0.66)]
     [InlineData(HoseBore.EighthInch, false, 1500, 0.79)]
@@ -105,6 +107,7 @@ public sealed class FluidAndHoseCases
     }
 
     /// <summary>OpenStax, College Physics, section 12.4, example 12.8: 0.120 cm³/s through a needle need 1.62·10⁴ Pa above a vein at 1.066·10³ Pa.</summary>
+    [Source("OpenStax, College Physics, section 12.4", Reading.Read)]
     [Fact]
     public void Needle_of_example_12_8()
     {
@@ -119,6 +122,7 @@ public sealed class FluidAndHoseCases
     }
 
     /// <summary>The same section, example 12.7: half the flow at the same pressure needs 0.841 of the radius.</summary>
+    [Source("OpenStax, College Physics, section 12.4", Reading.Read)]
     [Fact]
     public void Half_the_flow_needs_0_841_of_the_radius()
     {
@@ -133,7 +137,8 @@ public sealed class FluidAndHoseCases
         Assert.Equal(1, half / whole, 0.003);
     }
 
-    /// <summary>49 CFR 571.116: boiling points dry and wet, read in an encyclopaedia's table and in oil makers' data.</summary>
+    /// <summary>49 CFR 571.116 S5.1.1, S5.1.2 (read): boiling points dry and wet; the section counts a DOT 5.1 as a DOT 5 without silicone (S5.2.2.1).</summary>
+    [Source("49 CFR 571.116 S5.1.1, S5.1.2", Reading.Read)]
     [Theory]
     [InlineData("DOT 3", 205, 140)]
     [InlineData("DOT 4", 230, 155)]

@@ -3,6 +3,7 @@ using BrakeBalance.Brakes;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>SAE J866 (2019), friction letters, as summarised on a web page (tnlab.org); the standard itself was not seen.</summary>
+[Source("SAE J866 (2019), summarised on a web page", Reading.SecondHand)]
 public class FrictionEdgeCodes
 {
     [Theory]

@@ -11,6 +11,7 @@ namespace BrakeBalance.Tests.Published;
 /// CG height 20.5 in, tyre radius 12.11 in, 20 and 14 in·lbf per psi for one brake, knee 290 psi, slope 0.30.
 /// Inputs from memory; the outputs are recomputed with them and stand for no printed page.
 /// </summary>
+[Source("Gillespie, Fundamentals of Vehicle Dynamics, ch. 3", Reading.FromMemory)]
 public class GillespieProportioning
 {
     private const double NewtonsPerPoundForce = 4.4482216152605;

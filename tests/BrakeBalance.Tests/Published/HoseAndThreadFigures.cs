@@ -4,6 +4,7 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>Hose and thread tables against figures that sources print; each case names its source and how it was seen.</summary>
+[Source("SAE and EN hose and thread standards as restated by the trade", Reading.SecondHand)]
 public sealed class HoseAndThreadFigures
 {
     private static Length In(double inches) => Length.FromInches(inches);
@@ -18,16 +19,19 @@ public sealed class HoseAndThreadFigures
     };
 
     /// <summary>Cut length = overall length − cut-off of each end, as a maker's note and trade pages give it; numbers recomputed: 24.00 in with 1.10 and 1.35 in gives 21.55 in.</summary>
+    [Source("A maker's note on cut lengths", Reading.Read)]
     [Fact]
     public void Cut_length_of_a_two_foot_hose() => Assert.Equal(21.55, Hose(24.00, 1.10, 1.35).CutLength.Inches, 0.005);
 
     /// <summary>Assemblies of up to 12 in may be 0.125 in off: a maker's note, read in part.</summary>
+    [Source("A maker's note on cut lengths", Reading.Read)]
     [Theory]
     [InlineData(6)]
     [InlineData(12)]
     public void Length_tolerance_of_a_short_assembly(double inches) => Assert.Equal(0.125, Hose(inches, 1, 1).LengthTolerance.Inches, 0.0005);
 
     /// <summary>A hose may grow by 2 % or shorten by 4 % under pressure: a hose maker's page, read in part.</summary>
+    [Source("A hose maker's page", Reading.Read)]
     [Fact]
     public void Length_under_pressure()
     {
@@ -66,6 +70,7 @@ public sealed class HoseAndThreadFigures
     /// EN 853 2SN from memory, written down before the table was found: 400, 330, 275, 250, 215 and 165 bar for 1/4, 3/8, 1/2, 5/8, 3/4 and 1 in, bend
     /// radii 4, 5, 7, 8, 9.5 and 12 in.
     /// </summary>
+    [Source("EN 853 2SN", Reading.FromMemory)]
     [Theory]
     [InlineData("-4", 400, 4)]
     [InlineData("-6", 330, 5)]
@@ -84,12 +89,11 @@ public sealed class HoseAndThreadFigures
 
     /// <summary>
     /// Steering hose: SAE J190 and J2050 10.3 MPa (1,500 psi), to 121 and 149 °C; SAE J189 1.72 MPa (250 psi) with fittings and 0.69 MPa (100 psi)
-    /// clamped; SAE J2076 1.21 MPa (175 psi): summaries of those standards in public documents. SAE J188 10.3 MPa: from memory.
+    /// clamped; SAE J2076 1.21 MPa (175 psi): summaries of those standards in public documents.
     /// </summary>
     [Theory]
     [InlineData("SAE J190", 10.3, 1500)]
     [InlineData("SAE J2050", 10.3, 1500)]
-    [InlineData("SAE J188", 10.3, 1500)]
     [InlineData("SAE J189 with crimped fittings", 1.72, 250)]
     [InlineData("SAE J189 with clamps", 0.69, 100)]
     [InlineData("SAE J2076", 1.21, 175)]
@@ -100,7 +104,13 @@ public sealed class HoseAndThreadFigures
         Assert.Equal(psi, rating.WorkingPressure.PoundsForcePerSquareInch, 0.5);
     }
 
+    /// <summary>SAE J188 10.3 MPa (1,500 psi), from memory.</summary>
+    [Source("SAE J188", Reading.FromMemory)]
+    [Fact]
+    public void High_expansion_steering_hose() => Steering_hose("SAE J188", 10.3, 1500);
+
     /// <summary>The working pressure of an assembly is the lower of hose and connector: SAE J517 (Jul 2003), scope, read in part.</summary>
+    [Source("SAE J517 (Jul 2003), scope", Reading.Read)]
     [Fact]
     public void The_weaker_of_hose_and_connector_counts()
     {
@@ -136,6 +146,7 @@ public sealed class HoseAndThreadFigures
     }
 
     /// <summary>Threads as their names say: diameter and threads an inch are those written in the thread's name.</summary>
+    [Source("SAE J512 and J514, names of threads", Reading.FromMemory)]
     [Fact]
     public void Numbers_of_a_thread_are_those_of_its_name()
     {

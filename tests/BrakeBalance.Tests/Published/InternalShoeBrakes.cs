@@ -8,6 +8,7 @@ namespace BrakeBalance.Tests.Published;
 /// (djtino.net and poppenprograms.org, both quoting the 10th edition's solutions): the inputs of problem 16-1 and its answer of 734 kPa on the
 /// right-hand shoe. All other printed values here are from memory; the brake-factor table is recomputed, not published.
 /// </summary>
+[Source("Shigley's Mechanical Engineering Design, ch. 16", Reading.FromMemory)]
 public class InternalShoeBrakes
 {
     private static readonly Length Radius = Length.FromMillimeters(150);
@@ -28,6 +29,7 @@ public class InternalShoeBrakes
         Lining = LiningArc.FromDegrees(0, 126),
     };
 
+    [Source("Shigley's Mechanical Engineering Design, problem 16-1, quoted solution", Reading.SecondHand)]
     [Fact]
     public void Problem_16_1_the_leading_shoe_reaches_734_kilopascals()
     {

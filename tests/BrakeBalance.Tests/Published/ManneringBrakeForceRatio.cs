@@ -8,6 +8,7 @@ namespace BrakeBalance.Tests.Published;
 /// the brake force ratio (l_r + h (μ + f))/(l_f − h (μ + f)); formulas read in a lecture that restates them (scribd 708242037).
 /// Example: L = 100 in, centre of gravity 40 in behind the front axle and 24 in high, μ = 0.60, f = 0.018 at 80 mph: inputs from memory, outputs recomputed.
 /// </summary>
+[Source("Mannering and Washburn, eqs 2.28 to 2.30", Reading.FromMemory)]
 public class ManneringBrakeForceRatio
 {
     private const double WeightNewtons = 12_000;

@@ -7,6 +7,7 @@ namespace BrakeBalance.Tests.Published;
 /// NIST/ITL Statistical Reference Datasets (StRD): Pontius (load cell calibration, linear least squares) and DanWood (nonlinear).
 /// Data and certified values as in the files Pontius.dat and DanWood.dat, read in a public copy.
 /// </summary>
+[Source("NIST StRD, Pontius and DanWood", Reading.Read)]
 public class NistStatisticalReferenceDatasets
 {
     private static readonly double[] PontiusY =

@@ -7,6 +7,7 @@ namespace BrakeBalance.Tests.Published;
 /// gravity to the rear axle. Source: examination key with derivation, "Theory of Machines" (careerride.com, 4417). The exercises' inputs were
 /// read at the addresses named; their answers are recomputed (one posted answer to the first is wrong).
 /// </summary>
+[Source("Examination key \"Theory of Machines\" and exercises", Reading.Read)]
 public class OneAxleBraked
 {
     /// <summary>jiskha.com 1442241645: L = 2.5 m, h = 0.6 m, x = 1.15 m, 45 km/h, μ = 0.5; g = 9.81 m/s².</summary>
@@ -55,6 +56,7 @@ public class OneAxleBraked
     /// First step of a load-transfer iteration (excerpt only, source unnamed): 3200 lbf of 6300 on the front axle, which brakes alone, f = 0.79:
     /// 2528 lbf, 0.401 g. That step leaves load transfer out, like a car without height.
     /// </summary>
+    [Source("Excerpt of an unnamed text on load transfer", Reading.SecondHand)]
     [Fact]
     public void Static_first_step_of_the_iteration_is_0_401_g()
     {

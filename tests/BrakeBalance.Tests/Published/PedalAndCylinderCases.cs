@@ -6,6 +6,7 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>Small worked items on lever, booster and cylinder; each names its own source.</summary>
+[Source("Worked items on lever, booster and cylinder", Reading.Read)]
 public sealed class PedalAndCylinderCases
 {
     private static Pedal Plain(double ratio) => new() { Lever = new FixedRatioLever { Ratio = ratio }, Efficiency = 1 };
@@ -53,6 +54,7 @@ public sealed class PedalAndCylinderCases
         Assert.Equal(pounds, Plain(ratio).InputRodForce(Force.FromPoundsForce(25)).PoundsForce, 9);
 
     /// <summary>Arithmetic on a common bore: 22.22 mm has 3.88 cm²; 100 bar need 3.88 kN.</summary>
+    [Source("Common practice", Reading.FromMemory)]
     [Fact]
     public void A_22_22_mm_bore_needs_3_88_kN_for_100_bar()
     {

@@ -4,6 +4,7 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>Flow in pipes against textbook examples and a reference value; each case names its source.</summary>
+[Source("OpenStax, College Physics, section 12.4; tests of the library fluids", Reading.Read)]
 public sealed class PipeFlowCases
 {
     private static readonly Density Water = Density.FromKilogramsPerCubicMeter(1000);
@@ -49,6 +50,7 @@ public sealed class PipeFlowCases
     /// The same tests: Blasius' law for a smooth wall at Re = 1e4, 0.03164. Blasius and Colebrook differ by up to 3 % where both hold (textbooks,
     /// from memory), so the comparison is that wide.
     /// </summary>
+    [Source("Blasius against Colebrook, textbooks", Reading.FromMemory)]
     [Fact]
     public void Smooth_wall_lies_near_blasius() => Assert.Equal(0.03164, PipeFlow.FrictionFactor(1e4, 0), 0.03 * 0.03164);
 
@@ -56,6 +58,7 @@ public sealed class PipeFlowCases
     /// Recomputed resistance of 3 m of 3 mm bore with DOT 4 fluid of 1045 kg/m³ and 1800 mm²/s: 2.838e12 Pa s/m³ (the second-hand note whose case it
     /// is prints 2.8e12).
     /// </summary>
+    [Source("A note on a pipe with cold fluid", Reading.SecondHand)]
     [Fact]
     public void Brake_line_with_cold_fluid()
     {

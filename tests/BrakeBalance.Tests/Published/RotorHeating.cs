@@ -5,6 +5,7 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>Rotor heating against printed and closed-form numbers; each case names its own source.</summary>
+[Source("Course notes and physics texts on brake heat", Reading.Read)]
 public class RotorHeating
 {
     /// <summary>
@@ -68,6 +69,7 @@ public class RotorHeating
     /// (Carslaw and Jaeger, from memory), computed by MathNet; and the peak factor 0.5319 of q₀ √t_s/√(k ρ c), for which Limpert prints
     /// √(5/18) = 0.5270 (from memory), 0.9 % lower.
     /// </summary>
+    [Source("Carslaw and Jaeger; Limpert", Reading.FromMemory)]
     [Fact]
     public void Surface_rise_is_duhamels_integral_and_peaks_half_way()
     {
@@ -99,6 +101,7 @@ public class RotorHeating
     }
 
     /// <summary>Newcomb/Limpert form of repeated stops (form from memory; numbers recomputed): 60 K a stop, B = 0.01/s, every 60 s.</summary>
+    [Source("Newcomb and Spurr; Limpert", Reading.FromMemory)]
     [Theory]
     [InlineData(5, 126.4)]
     [InlineData(null, 133.0)]
@@ -106,6 +109,7 @@ public class RotorHeating
         Assert.Equal(kelvins, RepeatedHeating.PeakRise(TemperatureDelta.FromKelvins(60), 0.01, Duration.FromSeconds(60), stops).Kelvins, 0.05);
 
     /// <summary>The simulated cycle against the closed form above, with a ring that has that cooling rate and no radiation; the stops take 2.8 s of 60 s.</summary>
+    [Source("Newcomb and Spurr; Limpert", Reading.FromMemory)]
     [Fact]
     public void The_simulated_cycle_follows_the_closed_form()
     {

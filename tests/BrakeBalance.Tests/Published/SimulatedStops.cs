@@ -6,12 +6,14 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>Stops against textbook and regulation numbers; each case names its own source.</summary>
+[Source("Texts on stopping distance, each named at its case", Reading.Read)]
 public class SimulatedStops
 {
     /// <summary>
     /// Gillespie, Fundamentals of Vehicle Dynamics, ch. 3, light truck (inputs from memory, answers recomputed): 3635 lb, constant 2000 lbf from 60 mph:
     /// 0.5502 g, 17.70 ft/s²; 218.7 ft; 4.971 s; 437,456 ft·lbf; 320 hp at first, 160 hp on average. Wheel inertia is left out, as there.
     /// </summary>
+    [Source("Gillespie, Fundamentals of Vehicle Dynamics, ch. 3", Reading.FromMemory)]
     [Fact]
     public void Light_truck_with_a_constant_force_stops_in_218_feet()
     {
@@ -46,6 +48,7 @@ public class SimulatedStops
     /// Mannering and Kilareski, braking on a grade (inputs seen at studyquestionhub.com, answer from memory and recomputed, with g = 32.2 ft/s² in 64.4):
     /// 55 to 30 mph, K1 = 0.4, K2 = 0.02, factor 1.05; +3.5 degrees 154.9 ft, −2 degrees 193.5 ft.
     /// </summary>
+    [Source("Mannering and Kilareski, ch. 2", Reading.FromMemory)]
     [Theory]
     [InlineData(3.5, 154.9)]
     [InlineData(-2, 193.5)]
@@ -71,6 +74,7 @@ public class SimulatedStops
     /// AASHTO stopping sight distance (11.2 ft/s² and 3.4 m/s² seen in a course note, the rest from memory): 2.5 s reaction; 60 mph 566.0 ft, 100 km/h
     /// 184.2 m, of which braking 114.7 m with the rounded coefficient 0.039 for 1/25.92, hence 1.2 % of tolerance there.
     /// </summary>
+    [Source("AASHTO stopping sight distance", Reading.FromMemory)]
     [Fact]
     public void Stopping_sight_distance()
     {
@@ -94,18 +98,25 @@ public class SimulatedStops
             Speed.FromMetersPerSecond(30), Duration.FromSeconds(reaction), Acceleration.FromMetersPerSecondSquared(deceleration)).Meters, tolerance);
 
     /// <summary>
-    /// Pairs of stopping distance and mean fully developed deceleration: UN R13-H Annex 3 (from memory), and UN R13 Rev. 4 Annex 4, 2.2 for the secondary
+    /// Pairs of stopping distance and mean fully developed deceleration: UN R13 Rev. 4 Annex 4, 2.2 for the secondary
     /// rows of M1, M2/M3 and N1 (seen at markettransfer.info). The distance 0.1 v (0.15 v) + c v² is that of a delay of 0.36 s (0.54 s) and the deceleration.
     /// </summary>
+    [Source("UN R13 Rev. 4 Annex 4, 2.2", Reading.Read)]
+    [Theory]
+    [InlineData(80, 93.33, 2.9, 0.36, 0.2)] // M1 secondary
+    [InlineData(60, 64.38, 2.5, 0.54, 0.2)] // M2, M3 secondary
+    [InlineData(70, 95.72, 2.2, 0.54, 1.0)] // N1 secondary; 2/115 is 2.218 m/s² unrounded
+    public void Distance_and_deceleration_of_secondary_braking_agree(double kmh, double metres, double deceleration, double delay, double tolerance) =>
+        Distance_and_deceleration_of_the_regulations_agree(kmh, metres, deceleration, delay, tolerance);
+
+    /// <summary>The same for UN R13-H Annex 3 and the service brake of M1 under UN R13 (from memory).</summary>
+    [Source("UN R13-H Annex 3; UN R13 Annex 4", Reading.FromMemory)]
     [Theory]
     [InlineData(100, 70.0, 6.43, 0.36, 0.05)] // Type-0, engine disconnected
     [InlineData(160, 187.5, 5.76, 0.36, 0.5)] // Type-0, engine connected
     [InlineData(100, 168.0, 2.44, 0.36, 0.5)] // secondary
     [InlineData(100, 90.0, 4.82, 0.36, 0.2)] // hot
     [InlineData(80, 50.67, 5.8, 0.36, 0.2)] // R13 M1 service
-    [InlineData(80, 93.33, 2.9, 0.36, 0.2)] // R13 M1 secondary
-    [InlineData(60, 64.38, 2.5, 0.54, 0.2)] // R13 M2, M3 secondary
-    [InlineData(70, 95.72, 2.2, 0.54, 1.0)] // R13 N1 secondary; 2/115 is 2.218 m/s² unrounded
     public void Distance_and_deceleration_of_the_regulations_agree(double kmh, double metres, double deceleration, double delay, double tolerance) =>
         Assert.Equal(metres, StopDistance.WithDelay(
             Speed.FromKilometersPerHour(kmh), Duration.FromSeconds(delay), Acceleration.FromMetersPerSecondSquared(deceleration)).Meters, tolerance);

@@ -8,6 +8,7 @@ namespace BrakeBalance.Tests.Published;
 /// Magic Formula sets are second hand: several public copies agree, neither book nor paper was read. b0 to b8 were seen in
 /// n-jokic/Vehicle_MPC_control, pacajeka_init.m. The expected peaks are recomputed from the constants outside this project, to the digits given.
 /// </summary>
+[Source("Burckhardt (1993) and Magic Formula sets in public copies", Reading.SecondHand)]
 public class SlipCurveSets
 {
     private static readonly Force Load = Force.FromKilonewtons(4);

@@ -7,6 +7,7 @@ namespace BrakeBalance.Tests.Published;
 /// UN R13, mean fully developed deceleration d_m = (v_b² − v_e²) / (25.92 (s_e − s_b)), v_b = 0.8 v₀, v_e = 0.1 v₀.
 /// The formula was read in working paper GRRF-56-3 and in Directive 71/320/EEC, Annex II, 1.1.2; the cases are worked by hand.
 /// </summary>
+[Source("UN R13 in GRRF-56-3; Directive 71/320/EEC Annex II 1.1.2", Reading.Read)]
 public class UnR13MeanFullyDevelopedDeceleration
 {
     [Fact]

@@ -7,6 +7,7 @@ namespace BrakeBalance.Tests.Published;
 /// Vacuum booster of a test car: UCB-ITS-PRR-97-21 (California PATH research report, 1997), table 2.1, seen second-hand in a note that cites
 /// escholarship.org/uc/item/02b8f7q2. The reserve sequences are that note's own calculation, not a measurement.
 /// </summary>
+[Source("UCB-ITS-PRR-97-21, table 2.1, in a note", Reading.SecondHand)]
 public sealed class VacuumBoosterCases
 {
     private static readonly VacuumBooster TestCar = new()
@@ -112,7 +113,8 @@ public sealed class VacuumBoosterCases
         Assert.Equal(pascals, supply.AirPressure.Pascals, 5.0);
     }
 
-    /// <summary>A training page on vacuum supply: about 33 mbar of vacuum are lost per 300 m of altitude (common practice).</summary>
+    /// <summary>A training page on vacuum supply: about 33 mbar of vacuum are lost per 300 m of altitude (read).</summary>
+    [Source("A training page on vacuum supply", Reading.Read)]
     [Fact]
     public void About_33_mbar_are_lost_in_300_m()
     {
@@ -125,6 +127,7 @@ public sealed class VacuumBoosterCases
     /// Recomputed without losses for a 9 in unit with 53 in² of effective area (common practice), 50 lbf at a 4:1 pedal into a 1-1/8 in bore:
     /// about 670 psi at 18 inHg and 460 psi at 10 inHg.
     /// </summary>
+    [Source("Common practice", Reading.FromMemory)]
     [Theory]
     [InlineData(18, 670)]
     [InlineData(10, 460)]

@@ -9,6 +9,7 @@ namespace BrakeBalance.Tests.Published;
 /// h = 0.508 m, front share 0.60, rolling resistance 0.02. Inputs and order of lock-up from memory; the four-digit rates are recomputed
 /// from (a/g)_f = (μ l₂/L + K f)/(K − μ h/L) and (a/g)_r = (μ l₁/L + (1 − K) f)/(1 − K + μ h/L).
 /// </summary>
+[Source("Wong, Theory of Ground Vehicles", Reading.FromMemory)]
 public class WongPassengerCar
 {
     private const double WeightNewtons = 21_240;

@@ -8,6 +8,7 @@ namespace BrakeBalance.Tests.Published;
 /// L = 2.7 m, a = 1.45 m, b = 1.25 m, h = 0.63 m, front share 0.65, adhesion 0.7.
 /// Inputs and printed answers seen in a posted answer sheet (haowendang.cn), not in the book itself.
 /// </summary>
+[Source("Yu, Automobile Theory, example 4.5, posted answer sheet", Reading.SecondHand)]
 public class YuAutomobileTheory
 {
     private const double Adhesion = 0.7;
@@ -62,8 +63,10 @@ public class YuAutomobileTheory
 
 /// <summary>
 /// A truck with its front circuit lost, from a university question bank: a = 2.1 m, b = 1.85 m, h = 0.85 m, adhesion 0.8.
-/// The statement and "rear locks first" were read; the printed numbers are missing from the text, so those here are recomputed.
+/// The statement and "rear locks first" were read; the printed numbers are missing from the text, so those here are recomputed. The book's own table
+/// has h = 0.845 m (see <see cref="YuExercise4_3Truck"/>); the question bank rounds it.
 /// </summary>
+[Source("Yu, Automobile Theory, exercise 4.3, question bank", Reading.SecondHand)]
 public class TruckWithFrontCircuitLost
 {
     [Fact]

@@ -13,6 +13,7 @@ namespace BrakeBalance.Tests.Published;
 /// Yu Zhisheng, Automobile Theory, example 4.5 (car): inputs and printed answers read in a posted answer sheet, not in the book itself. L = 2.7 m,
 /// a = 1.45 m, h = 0.63 m, front share 0.65, adhesion 0.7. The example takes g = 9.8 m/s², which cancels in every braking rate.
 /// </summary>
+[Source("Yu, Automobile Theory, example 4.5, posted answer sheet", Reading.SecondHand)]
 public sealed class YuExample4_5_CircuitLoss
 {
     private static readonly LoadCase Load = new()
