@@ -9,7 +9,7 @@ namespace BrakeBalance.Assist;
 /// Taking the car up a hill keeps the manifold's absolute pressure and lowers the air's, so the depression shrinks by the fall of the
 /// surrounding pressure: about 35 mbar for the first 300 m (a training page says 33).
 /// </para>
-/// <para>Source: ISO 2533 standard atmosphere for the pressure of the air; the constants from memory.</para>
+/// <para>Source: ISO 2533 standard atmosphere for the pressure of the air; the constants read in texts that restate it.</para>
 /// </remarks>
 public sealed record VacuumSupply
 {

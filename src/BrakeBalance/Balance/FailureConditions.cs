@@ -11,12 +11,12 @@ public sealed record FailureConditions
     public double BrakingRate { get; init => field = Require.Between(value, 0.01, 2); } = 0.25;
 
     /// <summary>Pedal force for which the braking rate is asked; above zero; 500 N unless said.</summary>
-    /// <remarks>Source: highest pedal force of the tests of 49 CFR 571.135 (read in an interpretation letter of the authority).</remarks>
+    /// <remarks>Source: highest pedal force of the tests of 49 CFR 571.135, S7.5.2(c) (read).</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public Force PedalForce { get; init => field = Require.Positive(value); } = Force.FromNewtons(500);
 
     /// <summary>The surface's coefficient of adhesion [–]; 0.05 to 2; 0.9 unless said.</summary>
-    /// <remarks>Source: peak friction coefficient of the test surface, 49 CFR 571.135 (from memory).</remarks>
+    /// <remarks>Source: peak friction coefficient of the test surface, 49 CFR 571.135 S6.2.1 (read).</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.05 to 2.</exception>
     public double Adhesion { get; init => field = Require.Between(value, 0.05, 2); } = 0.9;
 

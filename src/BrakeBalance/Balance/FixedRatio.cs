@@ -4,7 +4,10 @@ namespace BrakeBalance.Balance;
 /// <remarks>
 /// <para>Ψ static rear load share, Φ rear share of the braking force, χ = h/E, k adhesion.</para>
 /// <para>z_crit = (Ψ − Φ)/χ; front lock-up E₁ = (1 − Ψ)/(1 − Φ − k χ); rear lock-up E₂ = Ψ/(Φ + k χ).</para>
-/// <para>Source: Limpert, Brake Design and Safety (from memory); algebraically the synchronous adhesion and utilisation of Yu, Automobile Theory, ch. 4.</para>
+/// <para>
+/// Source: Limpert, Brake Design and Safety (from memory), and the lock limits of Crolla (ed.), Automotive Engineering, 2009, ch. 12.1
+/// (read); algebraically the synchronous adhesion and utilisation of Yu, Automobile Theory, ch. 4 (read in a course report).
+/// </para>
 /// </remarks>
 public sealed record FixedRatio
 {

@@ -80,7 +80,10 @@ public abstract record Brake
     /// <summary>Torque of one wheel's brake per pascal of line pressure above the threshold, in newton metres per pascal.</summary>
     /// <remarks>
     /// <para>C* · η · A · r. Worked out once and kept.</para>
-    /// <para>Source: this slope is the measured "brake factor" of 49 CFR 571.135 (definitions, seen in an excerpt).</para>
+    /// <para>
+    /// Source: this slope is the measured "brake factor" of 49 CFR 571.135 S4 (read), that of the least-squares line of torque against line
+    /// pressure.
+    /// </para>
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A shoe self-locks at the brake's friction coefficient.</exception>
     public double TorqueNewtonMetresPerPascal
@@ -110,7 +113,10 @@ public abstract record Brake
     /// <returns>Torque on one wheel; zero up to the threshold pressure, never negative.</returns>
     /// <remarks>
     /// <para>M = C* · η · (p − p₀) · A · r.</para>
-    /// <para>Source: definition of C*; the straight line above a threshold is also how 49 CFR 571.135 describes measured torque.</para>
+    /// <para>
+    /// Source: definition of C*; the straight line above a threshold is also how 49 CFR 571.135 S4 (read) describes measured torque, with
+    /// "brake hold-off pressure" for the threshold.
+    /// </para>
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="line"/> is negative, or a shoe self-locks.</exception>
     public Torque BrakingTorque(Pressure line)

@@ -8,7 +8,7 @@ namespace BrakeBalance.Brakes;
 /// The measured slope is what the United States light-vehicle brake rule calls the brake factor: a torque per pressure, not C*.
 /// C* here is worked back from it, C* = slope/(η A r), and changes with friction as C*₀ (μ/μ₀)^S.
 /// </para>
-/// <para>Source: 49 CFR 571.135, definitions of brake factor and hold-off pressure (seen in an excerpt); the power law is a stated assumption.</para>
+/// <para>Source: 49 CFR 571.135 S4, definitions of brake factor and hold-off pressure (read); the power law is a stated assumption.</para>
 /// </remarks>
 public sealed record MeasuredBrake : Brake
 {

@@ -3,7 +3,7 @@ using UnitsNet;
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>A grade of brake fluid and the least it must withstand.</summary>
-/// <remarks>Source: 49 CFR 571.116, see <c>data/references/brake-fluids.csv</c>. Wet means with 3.7 % of water, about two years' use.</remarks>
+/// <remarks>Source: 49 CFR 571.116 S5.1.1 to S5.1.3 (read), see <c>data/references/brake-fluids.csv</c>. Wet means with 3.7 % of water, about two years' use.</remarks>
 public sealed record BrakeFluidGrade
 {
     private static readonly Lazy<IReadOnlyList<BrakeFluidGrade>> Table = new(() => ReferenceTable.Rows("brake-fluids.csv", row => new BrakeFluidGrade

@@ -20,7 +20,7 @@ public enum HoseBore
 /// <para>Between the standard's test pressures the expansion is interpolated on straight lines, from zero at zero pressure.</para>
 /// <para>Valid for: 0 to 2,900 psi (200 bar); 0 to 1,500 psi (103 bar) for the largest bore.</para>
 /// <para>
-/// Source: 49 CFR 571.106 table I, from memory (see <c>data/references/hose-expansion.csv</c>). These are the greatest values a hose may
+/// Source: 49 CFR 571.106 S5.3.2, table I, read (see <c>data/references/hose-expansion.csv</c>). These are the greatest values a hose may
 /// show in the test, so the volume is an upper bound for a hose that meets the standard, not what a given hose does.
 /// </para>
 /// </remarks>

@@ -19,6 +19,7 @@ public sealed record EffectivenessRule
         LeastPedalForce = Force.FromNewtons(row.Number("least_force_N")!.Value),
         GreatestPedalForce = Force.FromNewtons(row.Number("greatest_force_N")!.Value),
         Cases = row["cases"] == "not computed" ? [] : row["cases"].Split(' '),
+        GrossWeightOnly = row["loads"] == "gross",
     }));
 
     private double? _linear;
@@ -55,6 +56,9 @@ public sealed record EffectivenessRule
 
     /// <summary>Failure cases that it looks at, by their short names; empty when no model of that failure exists here.</summary>
     public IReadOnlyList<string> Cases { get; private init; } = [];
+
+    /// <summary>True when only the heaviest state of load is tested.</summary>
+    public bool GrossWeightOnly { get; private init; }
 
     /// <summary>Longest distance allowed, from the first touch of the pedal.</summary>
     /// <param name="speed">Speed at the start of the stop; above zero.</param>

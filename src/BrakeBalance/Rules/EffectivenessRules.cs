@@ -10,7 +10,7 @@ namespace BrakeBalance.Rules;
 /// </remarks>
 public static class EffectivenessRules
 {
-    /// <summary>Every rule's verdict, over all load cases of the car.</summary>
+    /// <summary>Every rule's verdict, over all load cases of the car; where a rule is tested at gross weight only, in the heaviest.</summary>
     /// <param name="vehicle">The car.</param>
     /// <returns>One verdict a rule; not applicable where the car's file or this assembly cannot answer.</returns>
     public static IReadOnlyList<RuleVerdict> Check(Vehicle vehicle)
@@ -49,7 +49,9 @@ public static class EffectivenessRules
         }
 
         var conditions = new FailureConditions { PedalForce = rule.GreatestPedalForce, Speed = speed };
-        FailureOutcome[] outcomes = [.. outcomesFor(conditions).Where(outcome => rule.Cases.Contains(outcome.Case.Id))];
+        string heaviest = vehicle.LoadCases.MaxBy(load => load.Mass)!.Name;
+        FailureOutcome[] outcomes = [.. outcomesFor(conditions)
+            .Where(outcome => rule.Cases.Contains(outcome.Case.Id) && (!rule.GrossWeightOnly || outcome.LoadCase == heaviest))];
         if (outcomes.Length == 0)
         {
             return NotApplicable("The car has no such part, or its stored energy is not described.");

@@ -70,7 +70,10 @@ public sealed record HeatCycle
     /// <summary>The repeated-braking fade cycle for passenger cars.</summary>
     /// <param name="maximumSpeed">The car's maximum speed; above zero.</param>
     /// <returns>15 stops from 80 % of the maximum speed, at most 120 km/h, to half of that, every 45 s, at the pressure that gives 3 m/s² at first.</returns>
-    /// <remarks>Source: 71/320/EEC Annex II 1.3 (values seen at legislation.gov.uk), the same numbers in UN R13-H Annex 3 Type-I test (from memory).</remarks>
+    /// <remarks>
+    /// Source: 71/320/EEC Annex II 1.3 (values seen at legislation.gov.uk), the same numbers in UN R13-H Annex 3 Type-I test (from memory).
+    /// 49 CFR 571.135 S7.13 (read) has the same schedule but holds 3.0 m/s² in every snub: <see cref="Repeated"/> with that deceleration held.
+    /// </remarks>
     public static HeatCycle TypeOne(Speed maximumSpeed)
     {
         Speed from = Speed.FromKilometersPerHour(Math.Min(120, 0.8 * Require.Positive(maximumSpeed, nameof(maximumSpeed)).KilometersPerHour));

@@ -46,6 +46,10 @@ public sealed record HeatResult
             || s.FluidAtEnd.Rear.DegreesCelsius >= Fluid.WetBoilingPoint.DegreesCelsius)?.Number;
 
     /// <summary>Mean deceleration of the last stop over that of the first [–]; below 1 when brakes at a held pressure fade.</summary>
+    /// <remarks>
+    /// The rules ask for at least 0.60 of the car's own cold deceleration at no more than the cold stop's pedal force: 49 CFR 571.135
+    /// S7.14.4 (read; its formula is a picture there) and UN R13, hot performance, which also wants 80 % of what is prescribed cold (read).
+    /// </remarks>
     public double HotOverCold => Stops[^1].MeanDeceleration / Stops[0].MeanDeceleration;
 
     private TemperatureDelta Margin(Temperature boiling) => TemperatureDelta.FromKelvins(

@@ -6,7 +6,7 @@ namespace BrakeBalance.Stops;
 /// <remarks>
 /// <para>At a pressure the brakes ask for T_i = M_i/R_i; the load transfer follows from T₁ + T₂; the axle is at its limit where T_i = μ_peak(N_i) N_i.</para>
 /// <para>Assumes steady braking (no wheel inertia, no pitch), so a real lock comes at this pressure or, with a lagging transfer, before it.</para>
-/// <para>Source: UN R13-H Annex 5, adhesion utilisation f_i = T_i/N_i set to the adhesion (from memory).</para>
+/// <para>Source: adhesion utilisation f_i = T_i/N_i set to the adhesion; Crolla (ed.), Automotive Engineering, 2009, ch. 12.1 (read).</para>
 /// </remarks>
 public static class LockPressure
 {

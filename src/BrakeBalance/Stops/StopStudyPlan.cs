@@ -34,7 +34,7 @@ public sealed record StopStudyPlan
     /// <summary>Time in which the foot goes from nothing to the maximum pressure; above zero.</summary>
     /// <remarks>
     /// The lock order of a stamped pedal differs from the steady one: the axle with the faster rise of torque stops its wheels sooner.
-    /// Source: UN R13-H Annex 5 wants the first lock 0.5 to 1.5 s after application (from memory).
+    /// Source: 49 CFR 571.135 S7.2.3(c) wants the first axle lock 0.5 to 1.5 s after application (read).
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public Duration RiseTime { get; init => field = Require.Positive(value); } = Duration.FromSeconds(2);

@@ -10,7 +10,11 @@ namespace BrakeBalance.Stops;
 public static class StraightStop
 {
     /// <summary>Speed below which a lock no longer counts: every stop ends with still wheels.</summary>
-    /// <remarks>Source: 49 CFR 571.135 S7.2 leaves out lock below 15 km/h (from memory); 5 km/h is this project's choice.</remarks>
+    /// <remarks>
+    /// Source: 49 CFR 571.135 counts locks above 15 km/h only and lets a wheel lock for 0.1 s above that (S7.2.3(d), S7.5.2(d), read);
+    /// 5 km/h is this project's choice, so that late locks are told too. Both wheels of an axle lock at once here; there an axle is locked
+    /// when its second wheel locks (S7.2.1(e)).
+    /// </remarks>
     public static Speed SlowestLock { get; } = Speed.FromKilometersPerHour(5);
 
     private const double RelativeTolerance = 2e-4;
