@@ -19,15 +19,13 @@ public static class HeatFigures
     {
         var figure = new FigureBuilder(id, units);
         double[] numbers = [.. result.Stops.Select(s => (double)s.Number)];
-        string boil = result.FirstBoilingStop is { } stop
-            ? $"Old fluid boils in stop {stop}"
-            : $"The fluid stays {Kelvins(result.WetBoilingMargin, figure.Units)} below its wet boiling point";
+        string boil = Fluid(result, figure.Units);
         figure
             .Title(boil)
             .Describe(
                 $"{result.Cycle}; {result.Car}. Bulk temperatures at the end of each stop; boiling points of {result.Fluid.Name} (49 CFR 571.116).",
                 "Temperatures climb stop by stop; level lines mark boiling points and the start of fade.",
-                $"{boil}. The hottest front disc or drum reaches {figure.Text(Measure.Temperature, result.HottestRing.Front)}, the rear {figure.Text(Measure.Temperature, result.HottestRing.Rear)}.")
+                $"{boil}. The hottest front disc or drum reaches {figure.Text(Measure.Temperature, result.HottestRing.Front)}, the rear {figure.Text(Measure.Temperature, result.HottestRing.Rear)}. {Soak(result, figure.Units)}")
             .X("Stop number", "n", Measure.Count, 1, result.Stops.Count)
             .Y("Temperature", "T", Measure.Temperature)
             .Line("front disc or drum", numbers, result.Stops.Select(s => s.RingAtEnd.Front).ToArray(), Tone.Front)
@@ -81,11 +79,14 @@ public static class HeatFigures
         double[] times = [.. result.Trace.Select(s => s.TimeSeconds)];
         double[] Kelvin(Func<HeatSample, double> celsius) => [.. result.Trace.Select(s => celsius(s) + 273.15)];
         bool frontHotter = result.HottestRing.Front.Kelvins >= result.HottestRing.Rear.Kelvins;
+        string hottest = figure.Text(Measure.Temperature, frontHotter ? result.HottestRing.Front : result.HottestRing.Rear);
+        string fluid = Fluid(result, figure.Units);
         return figure
-            .Title($"The {(frontHotter ? "front" : "rear")} brakes run hottest: {figure.Text(Measure.Temperature, frontHotter ? result.HottestRing.Front : result.HottestRing.Rear)}")
+            .Title(fluid)
             .Describe(
-                $"{result.Cycle}; {result.Car}. Bulk temperatures of disc or drum, hat and fluid.",
-                "Saw-tooth temperatures of discs or drums over a slow rise of hat and fluid.",
+                $"{result.Cycle}, then parked; {result.Car}. Bulk temperatures of disc or drum, hat and fluid.",
+                "Saw-tooth temperatures of discs or drums over a slow rise of hat and fluid, then the fluid's rise while the car stands.",
+                $"{fluid}. The {(frontHotter ? "front" : "rear")} brakes run hottest, {hottest}. {Soak(result, figure.Units)} " +
                 $"Disc or drum: front up to {figure.Text(Measure.Temperature, result.HottestRing.Front)}, rear up to {figure.Text(Measure.Temperature, result.HottestRing.Rear)}; fluid up to {figure.Text(Measure.Temperature, result.HottestFluid.Front)} front and {figure.Text(Measure.Temperature, result.HottestFluid.Rear)} rear.")
             .X("Time", "t", Measure.Time, 0)
             .Y("Temperature", "T", Measure.Temperature)
@@ -95,9 +96,44 @@ public static class HeatFigures
             .Line("front fluid", times, Kelvin(s => s.FluidCelsius.Front), Tone.Front, Dash.Dot)
             .Line("rear fluid", times, Kelvin(s => s.FluidCelsius.Rear), Tone.Rear, Dash.Dot)
             .Level("wet boiling", result.Fluid.WetBoilingPoint.Kelvins, Tone.Other, Dash.Dash)
+            .Level("dry boiling", result.Fluid.DryBoilingPoint.Kelvins, Tone.Other, Dash.DashDot)
             .Table(StopTables.HeatStops(result, figure.Units))
             .Build();
     }
+
+    /// <summary>What the fluid does in a cycle and parked after it, in one sentence without its full stop.</summary>
+    /// <param name="result">The outcome of a cycle.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>The sentence, made from the results.</returns>
+    public static string Fluid(HeatResult result, UnitSystem units)
+    {
+        string of = FormattableString.Invariant($" of {result.Stops.Count}");
+        string parked = "once the car is parked";
+        string dry = result.FirstDryBoilingStop is { } later ? FormattableString.Invariant($", new fluid in stop {later}")
+            : result.DryBoilingMargin.Kelvins < 0 ? $", new fluid {parked}" : "";
+        return result.FirstBoilingStop is { } stop ? FormattableString.Invariant($"Old fluid boils in stop {stop}") + of + dry
+            : result.WetBoilingMargin.Kelvins >= 0
+                ? $"The fluid stays {Kelvins(result.WetBoilingMargin, units)} below its wet boiling point, also {parked}"
+            : BoilsDriving(result) ? "Old fluid boils between two stops" + dry
+            : $"Old fluid boils {parked}{dry}";
+    }
+
+    /// <summary>How hot the fluid gets once the car is parked, in one sentence.</summary>
+    /// <param name="result">The outcome of a cycle.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>The sentence.</returns>
+    public static string Soak(HeatResult result, UnitSystem units)
+    {
+        string One(string axle, Temperature hottest, Duration after) => after > Duration.Zero
+            ? FormattableString.Invariant($"{axle} {Measure.Temperature.Text(hottest.Kelvins, units)} after {after.Minutes:0} min")
+            : $"{axle} cools from {Measure.Temperature.Text(hottest.Kelvins, units)}";
+        HeatSoak soak = result.Soak;
+        return $"Parked at once, no wind, the fluid peaks: {One("front", soak.HottestFluid.Front, soak.HottestAfter.Front)}, "
+            + $"{One("rear", soak.HottestFluid.Rear, soak.HottestAfter.Rear)}.";
+    }
+
+    private static bool BoilsDriving(HeatResult result) =>
+        Math.Max(result.HottestFluidDriving.Front.Kelvins, result.HottestFluidDriving.Rear.Kelvins) > result.Fluid.WetBoilingPoint.Kelvins;
 
     /// <summary>The temperature at which torque has fallen to nine tenths, beyond its greatest; null when it does not fall so far.</summary>
     internal static Temperature? FadeTemperature(FadeCurve fade)
@@ -126,7 +162,11 @@ public static class HeatFigures
         }
     }
 
-    internal static string Kelvins(TemperatureDelta difference, UnitSystem units) => units == UnitSystem.Us
+    /// <summary>A difference of temperatures in words.</summary>
+    /// <param name="difference">The difference.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>Rounded to whole kelvins or degrees Fahrenheit.</returns>
+    public static string Kelvins(TemperatureDelta difference, UnitSystem units) => units == UnitSystem.Us
         ? FormattableString.Invariant($"{difference.DegreesFahrenheit:0} °F")
         : FormattableString.Invariant($"{difference.Kelvins:0} K");
 

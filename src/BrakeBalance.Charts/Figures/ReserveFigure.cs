@@ -17,24 +17,25 @@ public static partial class FootFigures
     public static Figure Reserve(ControlForce control, double brakingRate = 0.5, int applications = 6, UnitSystem? units = null, string id = "reserve")
     {
         var figure = new FigureBuilder(id, units);
-        ImmutableArray<ReserveApplication> reserve = FailureAnalysis.Reserve(control, new FailureConditions { BrakingRate = brakingRate }, applications);
+        EngineOffPresses presses = EngineOffPresses.Of(control, brakingRate, applications: applications);
+        ReserveApplication[] reserve = [.. presses.Applications.TakeWhile(application => application.MaximumAssist > Force.Zero)];
         ControlForce[] stops = [.. reserve.Select(application => application.Assist).Append(control.Control.Assist.WithoutEnergy())
             .Select(assist => new ControlForce(control.Model, control.Control with { Assist = assist }))];
         double[] helped = [.. stops.Select(HelpedUpTo)];
-        double?[] efforts = [.. stops.Select(stop => stop.AtRate(brakingRate)?.PedalForce.Newtons)];
+        double?[] efforts = [.. presses.PedalForces.Take(reserve.Length).Append(presses.WithoutAssist).Select(force => force?.Newtons)];
         string[] names = [.. reserve.Select(application => FormattableString.Invariant($"{application.Number}")), "spent"];
         string Effort(int i) => efforts[i] is { } newtons ? figure.Text(Measure.ControlForce, newtons) : "more than the highest pressure";
-        string finding = reserve.Length switch
-        {
-            0 => "Nothing is stored: with the engine stopped the leg is alone",
-            1 => $"One application is left; it is helped up to a braking rate of {Words(helped[0])}",
-            _ => $"Without the engine the first stop is helped up to a rate of {Words(helped[0])}, application {reserve.Length} up to {Words(helped[^2])}",
-        };
+        string asked = $"a braking rate of {Words(brakingRate)}";
+        string limit = figure.Text(Measure.ControlForce, presses.GreatestPedalForce);
+        string finding = !presses.IsDescribed ? "The volume of the booster's chamber is not known, so no reserve is told"
+            : presses.Count is not { } count ? $"Engine off, {asked} takes no more than {limit} even with the store spent"
+            : count == 0 ? $"Engine off, {asked} takes more than {limit} from the first press on"
+            : FormattableString.Invariant($"Engine off, {count} press{(count == 1 ? "" : "es")} at {asked} stay{(count == 1 ? "s" : "")} within {limit}");
         bool oil = control.Control.Assist is HydraulicBooster;
         return figure
             .Title(finding)
             .Describe(
-                $"Hardest stop that is still helped, engine stopped, stops of {Words(brakingRate)} with the pedal let up in between. {control.Model.Vehicle.Name}, {control.Model.LoadCase.Name}.",
+                $"Hardest stop that is still helped at the end of its stroke, engine stopped, presses at {Words(brakingRate)} with the pedal let up in between. {control.Model.Vehicle.Name}, {control.Model.LoadCase.Name}.",
                 "Bars that shrink from application to application: the braking rate up to which the stored energy still helps.",
                 string.Join(" ", reserve.Select((application, i) => FormattableString.Invariant(
                     $"Application {application.Number}: {100 * application.ShareOfFirst:0} % of the first one's assist; a rate of {Words(brakingRate)} takes {Effort(i)}.")))

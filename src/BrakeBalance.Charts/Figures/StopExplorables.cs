@@ -101,9 +101,9 @@ public static class StopExplorables
                     new Readout("Last stop over first", Measure.Percent.Text(heat.HotOverCold, shown)),
                     new Readout("Front share, last stop", share),
                 ],
-                heat.FirstBoilingStop is { } boils
-                    ? new Verdict($"Old fluid boils in stop {boils}: the pedal would go to the floor.", VerdictKind.Caution)
-                    : new Verdict("The fluid does not boil in this cycle."));
+                heat.WetBoilingMargin.Kelvins < 0
+                    ? new Verdict($"{HeatFigures.Fluid(heat, shown)}: the pedal would go to the floor.", VerdictKind.Caution)
+                    : new Verdict("The fluid does not boil in this cycle, nor parked after it."));
         });
     }
 

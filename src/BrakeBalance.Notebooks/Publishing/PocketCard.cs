@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using BrakeBalance.Assist;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts;
@@ -143,11 +142,11 @@ public sealed record PocketCard
             yield return ("Pedal left to the floor at 0.8 g", left < Length.Zero ? "none" : Measure.Travel.Text(left, units));
         }
 
-        if (assisted && control.Control.Circuits is not null)
+        if (assisted && EngineOffPresses.Of(control) is { IsDescribed: true } presses)
         {
-            ImmutableArray<ReserveApplication> reserve = FailureAnalysis.Reserve(control, new FailureConditions { BrakingRate = 0.5 }, 8);
-            int helped = reserve.TakeWhile(application => application.ShareOfFirst >= 0.5).Count();
-            yield return ("Engine off: presses with half the assist or more", FormattableString.Invariant($"{helped}"));
+            yield return (
+                $"Engine off: presses at {G(presses.BrakingRate)} within {Measure.ControlForce.Text(presses.GreatestPedalForce, units)}",
+                presses.Count is { } count ? FormattableString.Invariant($"{count}") : "any number");
         }
     }
 

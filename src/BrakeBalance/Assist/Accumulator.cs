@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using UnitsNet;
 
 namespace BrakeBalance.Assist;
@@ -52,20 +51,6 @@ public sealed record Accumulator
 
         double absolute = (charge.Pascals + AirPascals) * Math.Pow(charged / gas, PolytropicExponent);
         return Pressure.FromPascals(Math.Max(0, absolute - AirPascals));
-    }
-
-    /// <summary>Pressures at the end of successive applications.</summary>
-    /// <param name="charge">Pressure to which it was charged, gauge; not below the precharge.</param>
-    /// <param name="perApplication">Oil taken by one application; above zero.</param>
-    /// <param name="applications">How many to list; at least 1.</param>
-    /// <returns>Pressure, gauge, that is left for each application; zeros once it is empty.</returns>
-    /// <exception cref="ArgumentException">The precharge lies above <paramref name="charge"/>, so that no oil can enter.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">A count or volume is not above zero.</exception>
-    public ImmutableArray<Pressure> Applications(Pressure charge, Volume perApplication, int applications)
-    {
-        ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(perApplication, Volume.Zero);
-        ArgumentOutOfRangeException.ThrowIfLessThan(applications, 1);
-        return [.. Enumerable.Range(1, applications).Select(number => PressureAfter(charge, perApplication * number))];
     }
 
     private double ChargedGasCubicMetres(Pressure charge)

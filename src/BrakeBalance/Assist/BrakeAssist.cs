@@ -32,10 +32,32 @@ public abstract record BrakeAssist
     /// <returns>What the driver pushes against when the assist is dead.</returns>
     public abstract BrakeAssist WithoutEnergy();
 
-    /// <summary>The applications that are still assisted after the engine has stopped.</summary>
-    /// <param name="rodTravel">Travel of the output rod at each application; not negative.</param>
-    /// <param name="applications">How many applications to list; 1 to 100.</param>
-    /// <returns>One entry an application, the first one first; empty when nothing is stored.</returns>
+    /// <summary>Applications out of the stored energy after the engine has stopped, the pedal let up in between.</summary>
+    /// <param name="rodTravels">Travel of the output rod at the end of each application; 1 to 100 of them, none negative.</param>
+    /// <returns>One entry an application as it stands at the end of its stroke, the first one first; empty when nothing is stored.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
-    public abstract ImmutableArray<ReserveApplication> Reserve(Length rodTravel, int applications);
+    public abstract ImmutableArray<ReserveApplication> Reserve(IReadOnlyList<Length> rodTravels);
+
+    /// <summary>Equal applications out of the stored energy after the engine has stopped, the pedal let up in between.</summary>
+    /// <param name="rodTravel">Travel of the output rod at the end of each application; not negative.</param>
+    /// <param name="applications">How many applications to list; 1 to 100.</param>
+    /// <returns>One entry an application as it stands at the end of its stroke, the first one first; empty when nothing is stored.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
+    public ImmutableArray<ReserveApplication> Reserve(Length rodTravel, int applications)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(applications, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(applications, 100);
+        return Reserve([.. Enumerable.Repeat(rodTravel, applications)]);
+    }
+
+    private protected static void RequireStrokes(IReadOnlyList<Length> rodTravels)
+    {
+        ArgumentNullException.ThrowIfNull(rodTravels);
+        ArgumentOutOfRangeException.ThrowIfLessThan(rodTravels.Count, 1, nameof(rodTravels));
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(rodTravels.Count, 100, nameof(rodTravels));
+        foreach (Length travel in rodTravels)
+        {
+            ArgumentOutOfRangeException.ThrowIfLessThan(travel, Length.Zero, nameof(rodTravels));
+        }
+    }
 }

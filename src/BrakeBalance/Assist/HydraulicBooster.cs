@@ -81,27 +81,32 @@ public sealed record HydraulicBooster : PoweredAssist
     }
 
     /// <summary>The applications still assisted out of the accumulator.</summary>
-    /// <param name="rodTravel">Travel of the output rod at each application; above zero.</param>
-    /// <param name="applications">How many applications to list; 1 to 100.</param>
+    /// <param name="rodTravels">Travel of the output rod at the end of each application; 1 to 100 of them, none negative.</param>
     /// <returns>One entry an application, with the pressure left at its end; without the spent ones; empty when there is no accumulator.</returns>
-    /// <remarks>See <see cref="Assist.Accumulator"/>. Each application takes area × travel of oil. Leakage past the spool is neglected.</remarks>
+    /// <remarks>
+    /// <para>
+    /// See <see cref="Assist.Accumulator"/>. Each application takes area × travel of oil, and the pressure that counts is the one left at the
+    /// end of the stroke. On release that oil runs off to the reservoir, so the draws add up.
+    /// </para>
+    /// <para>Leakage past the spool is neglected, and that the gas takes up heat again between the applications, which gives some pressure back.</para>
+    /// </remarks>
     /// <exception cref="ArgumentException">The accumulator's precharge lies above the pump's relief pressure.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
-    public override ImmutableArray<ReserveApplication> Reserve(Length rodTravel, int applications)
+    public override ImmutableArray<ReserveApplication> Reserve(IReadOnlyList<Length> rodTravels)
     {
-        ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(rodTravel, Length.Zero);
-        ArgumentOutOfRangeException.ThrowIfLessThan(applications, 1);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(applications, 100);
+        RequireStrokes(rodTravels);
         if (Accumulator is null || ReliefPressure <= Pressure.Zero)
         {
             return [];
         }
 
-        Volume perApplication = Volume.FromCubicMeters(PowerPistonArea.SquareMeters * rodTravel.Meters);
+        double drawn = 0;
         double first = 0;
         ImmutableArray<ReserveApplication>.Builder list = ImmutableArray.CreateBuilder<ReserveApplication>();
-        foreach (Pressure left in Accumulator.Applications(ReliefPressure, perApplication, applications))
+        foreach (Length travel in rodTravels)
         {
+            drawn += PowerPistonArea.SquareMeters * travel.Meters;
+            Pressure left = Accumulator.PressureAfter(ReliefPressure, Volume.FromCubicMeters(drawn));
             if (left <= Pressure.Zero)
             {
                 break;

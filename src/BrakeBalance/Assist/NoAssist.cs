@@ -32,5 +32,5 @@ public sealed record NoAssist : BrakeAssist
     public override BrakeAssist WithoutEnergy() => this;
 
     /// <inheritdoc/>
-    public override ImmutableArray<ReserveApplication> Reserve(Length rodTravel, int applications) => [];
+    public override ImmutableArray<ReserveApplication> Reserve(IReadOnlyList<Length> rodTravels) => [];
 }

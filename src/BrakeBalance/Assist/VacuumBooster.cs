@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using UnitsNet;
 
 namespace BrakeBalance.Assist;
@@ -10,6 +11,8 @@ namespace BrakeBalance.Assist;
 /// </remarks>
 public sealed record VacuumBooster : PoweredAssist
 {
+    private readonly double? _areaShare;
+
     /// <summary>The vacuum there is.</summary>
     public required VacuumSupply Supply { get; init; }
 
@@ -27,11 +30,17 @@ public sealed record VacuumBooster : PoweredAssist
 
     /// <summary>Share of a diaphragm's circle that works [–], the rolling edge and the rods taken off; 0.5 to 1.</summary>
     /// <remarks>
-    /// 0.85 unless said. Common practice: a 7 in single works with about 34 in², a 9 in with 53, an 11 in with 83, which is 0.83 to 0.88 of
-    /// the circle; an 8 in tandem with 75 to 80, which is 0.75 to 0.80.
+    /// <see cref="UsualAreaShare"/> of the number of diaphragms unless said. Common practice: a 7 in single works with about 34 in², a 9 in
+    /// with 53, an 11 in with 83, which is 0.83 to 0.88 of the circle; an 8 in tandem with 75 to 80 for both, which is 0.75 to 0.80: the rear
+    /// one's piston passes through the wall between them.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.5 to 1.</exception>
-    public double EffectiveAreaShare { get; init => field = Require.Between(value, 0.5, 1); } = 0.85;
+    public double EffectiveAreaShare { get => _areaShare ?? UsualAreaShare(Diaphragms); init => _areaShare = Require.Between(value, 0.5, 1); }
+
+    /// <summary>The share of a diaphragm's circle that works where none is given [–].</summary>
+    /// <param name="diaphragms">Number of diaphragms: 1 single, 2 tandem.</param>
+    /// <returns>0.85 for a single, 0.78 for a tandem.</returns>
+    public static double UsualAreaShare(int diaphragms) => diaphragms == 2 ? 0.78 : 0.85;
 
     /// <summary>Volume of the evacuated chamber(s), pedal released, with any reservoir; not negative; zero when not known.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
@@ -48,20 +57,25 @@ public sealed record VacuumBooster : PoweredAssist
     public override Force MaximumAssist => Force.FromNewtons(Supply.Vacuum.Pascals * EffectiveArea.SquareMeters);
 
     /// <summary>The applications still assisted by the vacuum that is trapped behind the check valve.</summary>
-    /// <param name="rodTravel">Travel of the output rod at each application; not negative.</param>
-    /// <param name="applications">How many applications to list; 1 to 100.</param>
+    /// <param name="rodTravels">Travel of the output rod at the end of each application; 1 to 100 of them, none negative.</param>
     /// <returns>One entry an application; empty when the chambers' volumes are not known or there is no vacuum.</returns>
     /// <remarks>
-    /// <para>p' = [p (V_f − A x) + p_air (V_r + A x)] / (V_f + V_r): on release the air let in mixes with what was left.</para>
-    /// <para>Assumes constant temperature, a tight check valve and the same travel each time; the rise of pressure during one application is neglected.</para>
-    /// <para>Source: Boyle's law for the two chambers; chamber data of a test car in UCB-ITS-PRR-97-21, table 2.1 (seen second-hand).</para>
+    /// <para>
+    /// With the check valve shut the vacuum side holds its air, p V_f, while the diaphragm sweeps A x out of it: at the end of the stroke,
+    /// where the help is needed, p_f = p V_f / (V_f − A x). Air that would rise above the air's own pressure leaves through the check valve, and
+    /// nothing is left. On release the air let in mixes with what was trapped: p' = [p V_f + p_air (V_r + A x)] / (V_f + V_r).
+    /// Pressures are absolute.
+    /// </para>
+    /// <para>
+    /// Assumes constant temperature, a tight check valve, a stopped engine whose manifold stands at the air's pressure, and an air side filled up
+    /// to the air's pressure, which is the most that a press can let in.
+    /// </para>
+    /// <para>Source: Boyle's law and the balance of the air's mass for the two chambers.</para>
     /// </remarks>
-    /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range, or the travel is longer than the vacuum chamber allows.</exception>
-    public override ImmutableArray<ReserveApplication> Reserve(Length rodTravel, int applications)
+    /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range, or a travel is longer than the vacuum chamber allows.</exception>
+    public override ImmutableArray<ReserveApplication> Reserve(IReadOnlyList<Length> rodTravels)
     {
-        ArgumentOutOfRangeException.ThrowIfLessThan(rodTravel, Length.Zero);
-        ArgumentOutOfRangeException.ThrowIfLessThan(applications, 1);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(applications, 100);
+        RequireStrokes(rodTravels);
         double vacuumSide = VacuumChamberVolume.CubicMeters;
         double airSide = ApplyChamberVolume.CubicMeters;
         if (vacuumSide == 0 || Supply.Vacuum.Pascals == 0)
@@ -69,33 +83,39 @@ public sealed record VacuumBooster : PoweredAssist
             return [];
         }
 
-        double swept = EffectiveArea.SquareMeters * rodTravel.Meters;
-        if (swept >= vacuumSide)
-        {
-            throw new ArgumentOutOfRangeException(
-                nameof(rodTravel),
-                string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{rodTravel.Millimeters:0.#} mm"),
-                string.Create(System.Globalization.CultureInfo.InvariantCulture, $"The diaphragm would sweep {swept * 1e3:0.##} L, more than the vacuum chamber's {vacuumSide * 1e3:0.##} L; check the chamber volume or the travel."));
-        }
-
         double air = Supply.AirPressure.Pascals;
         double chamber = Supply.ChamberPressure.Pascals;
-        ImmutableArray<ReserveApplication>.Builder list = ImmutableArray.CreateBuilder<ReserveApplication>(applications);
-        for (int number = 1; number <= applications; number++)
+        double first = 0;
+        ImmutableArray<ReserveApplication>.Builder list = ImmutableArray.CreateBuilder<ReserveApplication>(rodTravels.Count);
+        foreach (Length travel in rodTravels)
         {
-            Pressure vacuum = Pressure.FromPascals(Math.Max(0, air - chamber));
+            double swept = SweptCubicMetres(travel, vacuumSide);
+            double atEnd = Math.Min(air, chamber * vacuumSide / (vacuumSide - swept));
+            Pressure vacuum = Pressure.FromPascals(air - atEnd);
             VacuumBooster now = this with { Supply = Supply with { Vacuum = vacuum } };
+            first = list.Count == 0 ? vacuum.Pascals : first;
             list.Add(new ReserveApplication
             {
-                Number = number,
+                Number = list.Count + 1,
                 WorkingPressure = vacuum,
                 MaximumAssist = now.MaximumAssist,
-                ShareOfFirst = vacuum / Supply.Vacuum,
+                ShareOfFirst = first > 0 ? vacuum.Pascals / first : 0,
                 Assist = now,
             });
-            chamber = ((chamber * (vacuumSide - swept)) + (air * (airSide + swept))) / (vacuumSide + airSide);
+            chamber = ((atEnd * (vacuumSide - swept)) + (air * (airSide + swept))) / (vacuumSide + airSide);
         }
 
         return list.MoveToImmutable();
+    }
+
+    private double SweptCubicMetres(Length rodTravel, double vacuumSide)
+    {
+        double swept = EffectiveArea.SquareMeters * rodTravel.Meters;
+        return swept < vacuumSide ? swept : throw new ArgumentOutOfRangeException(
+            nameof(rodTravel),
+            string.Create(CultureInfo.InvariantCulture, $"{rodTravel.Millimeters:0.#} mm"),
+            string.Create(CultureInfo.InvariantCulture, $"The diaphragm would sweep {swept * 1e3:0.##} L, ")
+                + string.Create(CultureInfo.InvariantCulture, $"more than the vacuum chamber's {vacuumSide * 1e3:0.##} L; ")
+                + "check the chamber volume or the travel.");
     }
 }

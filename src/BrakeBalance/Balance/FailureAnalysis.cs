@@ -34,7 +34,8 @@ public static class FailureAnalysis
         return [.. FailureCase.Of(sound.Control, vehicle.Hydraulics.SensesLoad, Reserve(sound, asked)).Select(failure => Outcome(vehicle, loadCase, failure, asked))];
     }
 
-    /// <summary>The applications still assisted after the engine has stopped, each as hard as the braking rate asked for needs.</summary>
+    /// <summary>The applications out of the stored energy after the engine has stopped, each as hard as the braking rate asked for needs.</summary>
+    /// <remarks>The stroke is that of the braking rate: travel goes with line pressure, whoever makes it, so the assist that is left does not change it.</remarks>
     /// <param name="control">The car's control.</param>
     /// <param name="conditions">Rate asked for; the usual one unless said.</param>
     /// <param name="applications">How many to list at most; 1 to 100.</param>
@@ -42,11 +43,8 @@ public static class FailureAnalysis
     public static ImmutableArray<ReserveApplication> Reserve(ControlForce control, FailureConditions? conditions = null, int applications = 8)
     {
         ArgumentNullException.ThrowIfNull(control);
-        Length rod = RodTravel(control, (conditions ?? new FailureConditions()).BrakingRate);
-        return control.Control.Assist is VacuumBooster { VacuumChamberVolume: var chamber } vacuum
-            && vacuum.EffectiveArea.SquareMeters * rod.Meters >= chamber.CubicMeters
-            ? []
-            : control.Control.Assist.Reserve(rod, applications);
+        BrakeAssist assist = control.Control.Assist;
+        return assist.Reserve(Possible(assist, RodTravel(control, (conditions ?? new FailureConditions()).BrakingRate)), applications);
     }
 
     /// <summary>One case of failure.</summary>
@@ -62,14 +60,17 @@ public static class FailureAnalysis
         ArgumentNullException.ThrowIfNull(loadCase);
         ArgumentNullException.ThrowIfNull(failure);
         FailureConditions asked = conditions ?? new FailureConditions();
-        ControlForce control = Damaged(vehicle, loadCase, failure, asked);
+        ControlForce atRate = Damaged(vehicle, loadCase, failure, asked);
         double adhesion = failure.LostCircuit == LostCircuit.Diagonal ? asked.Adhesion / 2 : asked.Adhesion;
         if (failure.LostCircuit == LostCircuit.All)
         {
             return NothingLeft(failure, loadCase, asked);
         }
 
-        LockUp? lockUp = control.Model.FirstLockUp(adhesion);
+        LockUp? lockUp = atRate.Model.FirstLockUp(adhesion);
+        ControlForce control = failure.ReserveApplication is { } number
+            ? AtFullForce(new ControlForce(atRate.Model), atRate, number, asked, lockUp)
+            : atRate;
         double force = asked.PedalForce.Newtons;
         double foot = Math.Min(control.At(asked.PedalForce).Balance.MasterPressure.Pascals, control.Model.MaximumPressure.Pascals);
         double road = lockUp?.At.MasterPressure.Pascals ?? double.PositiveInfinity;
@@ -79,7 +80,7 @@ public static class FailureAnalysis
         double rate = at.BrakingRate;
         Force used = bound == RateBound.Foot ? Force.FromNewtons(force) : control.PedalForceForPressure(at.MasterPressure);
         PedalTravel? travel = TravelAt(control, failure, pascals);
-        (Force? needed, string? whyNot) = ForRate(control, failure, asked, lockUp);
+        (Force? needed, string? whyNot) = ForRate(atRate, failure, asked, lockUp);
         return new FailureOutcome
         {
             Case = failure,
@@ -147,10 +148,48 @@ public static class FailureAnalysis
         ? measured with { MeasuredNewtonMetresPerBar = measured.MeasuredNewtonMetresPerBar / 2 }
         : brake with { Efficiency = brake.Efficiency / 2 };
 
-    private static Length RodTravel(ControlForce control, double brakingRate)
+    private static Length RodTravel(ControlForce control, double brakingRate) =>
+        control.Model.AtRate(brakingRate) is { } point ? RodTravel(control, point.MasterPressure) : control.Cylinder.Stroke / 2;
+
+    private static Length RodTravel(ControlForce control, Pressure master) => control.TravelAt(master)?.RodTravel ?? control.Cylinder.Stroke / 2;
+
+    // A stroke that would sweep the whole vacuum chamber is cut just before it: nothing is left there anyhow.
+    private static Length Possible(BrakeAssist assist, Length stroke) =>
+        assist is VacuumBooster { VacuumChamberVolume: var chamber } vacuum && chamber > Volume.Zero
+            ? Length.FromMeters(Math.Min(stroke.Meters, 0.999 * chamber.CubicMeters / vacuum.EffectiveArea.SquareMeters))
+            : stroke;
+
+    // Harder pressing takes a longer stroke, which leaves less help at its end: the one pressure at which both agree, or that of the road. The
+    // applications before were as hard as the braking rate asked for.
+    private static ControlForce AtFullForce(ControlForce sound, ControlForce atRate, int number, FailureConditions asked, LockUp? lockUp)
     {
-        PedalTravel? travel = control.Model.AtRate(brakingRate) is { } point ? control.TravelAt(point.MasterPressure) : null;
-        return travel?.RodTravel ?? control.Cylinder.Stroke / 2;
+        BrakeAssist full = sound.Control.Assist;
+        Length before = Possible(full, RodTravel(sound, asked.BrakingRate));
+        double high = Math.Min(lockUp?.At.MasterPressure.Pascals ?? double.PositiveInfinity, sound.Model.MaximumPressure.Pascals);
+        double low = 0;
+        ControlForce pressed = With(high);
+        if (Foot(pressed) >= high)
+        {
+            return pressed;
+        }
+
+        while (high - low > 1e-7 * high)
+        {
+            double middle = 0.5 * (low + high);
+            (low, high) = Foot(With(middle)) >= middle ? (middle, high) : (low, middle);
+        }
+
+        return With(low);
+
+        double Foot(ControlForce control) => control.At(asked.PedalForce).Balance.MasterPressure.Pascals;
+
+        ControlForce With(double pascals)
+        {
+            Length last = Possible(full, RodTravel(sound, Pressure.FromPascals(pascals)));
+            ImmutableArray<ReserveApplication> strokes = full.Reserve([.. Enumerable.Repeat(before, number - 1), last]);
+            BrakeAssist assist = strokes.Length == number ? strokes[^1].Assist : full.WithoutEnergy();
+            return new ControlForce(atRate.Model, atRate.Control with { Assist = assist });
+        }
     }
 
     // Half the volume goes to each diagonal; the lost one's chamber closes first, whichever it is.

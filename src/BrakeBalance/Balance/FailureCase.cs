@@ -19,7 +19,7 @@ public sealed record FailureCase(
     /// <summary>The cases that a car's layout and booster allow, the sound car first.</summary>
     /// <param name="control">Pedal, assist and master cylinder.</param>
     /// <param name="loadSensing">Whether the car has a load-sensing valve.</param>
-    /// <param name="reserve">The stored applications to list, as <see cref="BrakeAssist.Reserve"/> gives them; at most the first three are.</param>
+    /// <param name="reserve">The stored applications to list, as <see cref="FailureAnalysis.Reserve"/> gives them; at most the first three are.</param>
     /// <returns>The cases.</returns>
     public static IReadOnlyList<FailureCase> Of(BrakeControl control, bool loadSensing, IReadOnlyList<ReserveApplication> reserve)
     {

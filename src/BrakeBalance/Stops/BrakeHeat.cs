@@ -5,14 +5,25 @@ namespace BrakeBalance.Stops;
 
 /// <summary>Runs heat cycles: temperatures, fade, drifting balance, fluid.</summary>
 /// <remarks>
+/// <para>
+/// After the cycle the car is taken as parked at once, with the air at rest and no further braking, and its brakes are followed until the fluid
+/// of both axles has been at its hottest: heat stored in disc or drum goes on into the caliper while the wind that cools it is gone. Coming to
+/// rest adds no heat. A car that rolls on in the wind after its last stop stays cooler than this.
+/// </para>
 /// <para>The split of heat between the axles follows their torques at the temperature of the moment, so it drifts while an axle fades.</para>
 /// <para>Assumes no lock, power M v/R at each axle (slip heat left out), and pressure that reaches the brakes whatever the fluid's temperature.</para>
-/// <para>Source: energy balance; see <see cref="ThermalBrake"/>.</para>
+/// <para>
+/// Source: energy balance; see <see cref="ThermalBrake"/>. The end of the soak: once ring, hat and caliper all fall, none can rise again,
+/// because each is only warmed by the others (a cooperative system; theorem from memory).
+/// </para>
 /// </remarks>
 public static class BrakeHeat
 {
     private const double RelativeTolerance = 5e-4;
     private const double LongestStepSeconds = 5;
+    private const double SoakPieceSeconds = 20;
+    private const double LongestSoakSeconds = 6 * 3600;
+    private const double RestingKelvinPerSecond = 1e-5;
 
     /// <summary>Drives a cycle.</summary>
     /// <param name="car">The car.</param>
@@ -33,7 +44,9 @@ public static class BrakeHeat
         double air = ambient.DegreesCelsius;
         double start = (atStart ?? ambient).DegreesCelsius;
         List<HeatSample>? trace = withTrace ? new(700) : null;
-        var system = new HeatSystem(numbers, brakes, air, trace);
+        double[] hottest = new double[HeatSystem.Distance];
+        Array.Fill(hottest, start);
+        var system = new HeatSystem(numbers, brakes, air, hottest, trace);
         Span<double> y = stackalloc double[HeatSystem.States];
         y.Clear();
         y[HeatSystem.Speed] = cycle.InitialSpeed.MetersPerSecond;
@@ -42,8 +55,6 @@ public static class BrakeHeat
         var integrator = new StiffIntegrator(buffer, HeatSystem.States, HeatSystem.Functions, RelativeTolerance, LongestStepSeconds);
 
         List<HeatStop> stops = new(cycle.Stops);
-        Span<double> hottest = stackalloc double[7];
-        y[..7].CopyTo(hottest);
         double? held = null;
         double time = 0;
         system.Accepted(0, y);
@@ -84,17 +95,14 @@ public static class BrakeHeat
             }
 
             y[HeatSystem.Speed] = piece.UntilSpeed ?? Math.Max(0, y[HeatSystem.Speed]);
-            for (int k = 1; k < 7; k++)
-            {
-                hottest[k] = Math.Max(hottest[k], y[k]);
-            }
-
             if (piece.Brakes && (i + 1 == pieces.Count || !pieces[i + 1].Brakes || pieces[i + 1].StartsStop))
             {
                 stops[^1] = End(stops[^1], system, time, before, y);
             }
         }
 
+        PerAxle<Temperature> driving = Celsius(hottest[HeatSystem.FrontCaliper], hottest[HeatSystem.RearCaliper]);
+        HeatSoak soak = Park(ref system, ref integrator, time, y);
         double heat = y[HeatSystem.FrontHeat] + y[HeatSystem.RearHeat];
         double stored = system.Front.Stored(y[HeatSystem.FrontRing] - start, y[HeatSystem.FrontHat] - start, y[HeatSystem.FrontCaliper] - start, 0)
             + system.Rear.Stored(y[HeatSystem.RearRing] - start, y[HeatSystem.RearHat] - start, y[HeatSystem.RearCaliper] - start, 0);
@@ -106,11 +114,47 @@ public static class BrakeHeat
             Stops = stops,
             Trace = trace ?? (IReadOnlyList<HeatSample>)[],
             HottestRing = Celsius(hottest[HeatSystem.FrontRing], hottest[HeatSystem.RearRing]),
+            HottestFluidDriving = driving,
+            Soak = soak,
             HottestFluid = Celsius(hottest[HeatSystem.FrontCaliper], hottest[HeatSystem.RearCaliper]),
             BeyondFadeCurve = new(
                 hottest[HeatSystem.FrontRing] > system.Front.Fade.HottestCelsius, hottest[HeatSystem.RearRing] > system.Rear.Fade.HottestCelsius),
             Imbalance = heat > 0 ? 1 - (stored + y[HeatSystem.Lost]) / heat : 0,
         };
+    }
+
+    private static HeatSoak Park(ref HeatSystem system, ref StiffIntegrator integrator, double end, Span<double> y)
+    {
+        system.Slope = 0;
+        system.Pressure = 0;
+        system.UntilSpeed = -1;
+        system.SampleApart = 10;
+        y[HeatSystem.Speed] = 0;
+        double time = end;
+        double front = y[HeatSystem.FrontCaliper];
+        double rear = y[HeatSystem.RearCaliper];
+        double frontTime = end;
+        double rearTime = end;
+        Span<double> rate = stackalloc double[HeatSystem.States];
+        Span<double> decay = stackalloc double[HeatSystem.States];
+        while (time < end + LongestSoakSeconds && Warms(system, time, y, rate, decay))
+        {
+            integrator.Advance(ref system, ref time, y, time + SoakPieceSeconds);
+            (front, frontTime) = y[HeatSystem.FrontCaliper] > front ? (y[HeatSystem.FrontCaliper], time) : (front, frontTime);
+            (rear, rearTime) = y[HeatSystem.RearCaliper] > rear ? (y[HeatSystem.RearCaliper], time) : (rear, rearTime);
+        }
+
+        return new HeatSoak
+        {
+            HottestFluid = Celsius(front, rear),
+            HottestAfter = new(Duration.FromSeconds(frontTime - end), Duration.FromSeconds(rearTime - end)),
+        };
+    }
+
+    private static bool Warms(HeatSystem system, double time, ReadOnlySpan<double> y, Span<double> rate, Span<double> decay)
+    {
+        system.Rates(time, y, rate, decay);
+        return rate[HeatSystem.FrontRing..HeatSystem.Distance].ContainsAnyExceptInRange(double.NegativeInfinity, RestingKelvinPerSecond);
     }
 
     private static double FirstPressure(in HeatSystem system, in HeatPiece piece, ReadOnlySpan<double> y)

@@ -25,9 +25,16 @@ internal struct HeatSystem : IStiffSystem
     private readonly double _ambient;
     private readonly double _effectiveMass;
     private readonly double _engine;
+    private readonly double[] _hottest;
     private readonly List<HeatSample>? _trace;
 
-    public HeatSystem(in CarNumbers car, PerAxle<ThermalBrake> brakes, double ambientCelsius, List<HeatSample>? trace)
+    /// <summary>Equations of a car.</summary>
+    /// <param name="car">The car.</param>
+    /// <param name="brakes">One wheel's brake of each axle.</param>
+    /// <param name="ambientCelsius">Temperature of the air.</param>
+    /// <param name="hottest">Takes the highest value of each state up to the last temperature, over all steps.</param>
+    /// <param name="trace">Takes samples; null for none.</param>
+    public HeatSystem(in CarNumbers car, PerAxle<ThermalBrake> brakes, double ambientCelsius, double[] hottest, List<HeatSample>? trace)
     {
         _car = car;
         _front = new ThermalNumbers(brakes.Front);
@@ -35,6 +42,7 @@ internal struct HeatSystem : IStiffSystem
         _ambient = ambientCelsius;
         _effectiveMass = car.Mass + car.Front.Inertia / (car.Front.Radius * car.Front.Radius) + car.Rear.Inertia / (car.Rear.Radius * car.Rear.Radius);
         _engine = car.Front.EngineTorque / car.Front.Radius + car.Rear.EngineTorque / car.Rear.Radius;
+        _hottest = hottest;
         _trace = trace;
     }
 
@@ -46,6 +54,9 @@ internal struct HeatSystem : IStiffSystem
 
     /// <summary>Speed that ends the piece, or a negative number when time ends it.</summary>
     public double UntilSpeed;
+
+    /// <summary>Shortest time between two samples while nothing brakes, in seconds.</summary>
+    public double SampleApart = 1.5;
 
     public readonly int Size => States;
 
@@ -139,13 +150,18 @@ internal struct HeatSystem : IStiffSystem
 
     public readonly void Accepted(double time, ReadOnlySpan<double> y)
     {
+        for (int i = 0; i < _hottest.Length; i++)
+        {
+            _hottest[i] = Math.Max(_hottest[i], y[i]);
+        }
+
         if (_trace is null)
         {
             return;
         }
 
         Power p = Solve(y);
-        double apart = p.Front > 0 ? 0.2 : 1.5;
+        double apart = p.Front > 0 ? 0.2 : SampleApart;
         if (_trace.Count > 0 && time < _trace[^1].TimeSeconds + apart)
         {
             return;

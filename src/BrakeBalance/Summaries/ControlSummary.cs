@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using BrakeBalance.Assist;
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
@@ -105,14 +104,14 @@ public sealed record ControlSummary(
 /// <param name="RunOut">The car at the pedal force at which the assist runs out; null without assist.</param>
 /// <param name="Rates">Pedal force and travel at each braking rate asked for.</param>
 /// <param name="Gauges">What gauges should show at <see cref="ControlSummary.GaugeForces"/>.</param>
-/// <param name="Reserve">Assisted applications after the engine has stopped.</param>
+/// <param name="EngineOff">Presses in a row after the engine has stopped.</param>
 /// <param name="Failures">What the car still does when something fails; the sound car first.</param>
 public sealed record ControlLoadCaseSummary(
     LoadCase LoadCase,
     ControlForcePoint? RunOut,
     IReadOnlyList<ControlRateSummary> Rates,
     IReadOnlyList<ControlForcePoint> Gauges,
-    ImmutableArray<ReserveApplication> Reserve,
+    EngineOffPresses EngineOff,
     IReadOnlyList<FailureOutcome> Failures)
 {
     internal static ControlLoadCaseSummary Of(Vehicle vehicle, LoadCase load, IReadOnlyList<double> rates)
@@ -126,7 +125,7 @@ public sealed record ControlLoadCaseSummary(
                 ? new ControlRateSummary(rate, point, bare.AtRate(rate)?.PedalForce, control.TravelAt(point.Balance.MasterPressure))
                 : new ControlRateSummary(rate, null, null, null))],
             [.. ControlSummary.GaugeForces.Select(control.At)],
-            FailureAnalysis.Reserve(control),
+            EngineOffPresses.Of(control),
             FailureAnalysis.Of(vehicle, load));
     }
 }

@@ -131,13 +131,17 @@ public static class QuestionDesk
 
         private string? Reserve()
         {
-            if (_control is null || Dead(HardStop) is not { } force)
+            if (_control is null || _control.LoadCases[0].EngineOff is not { IsDescribed: true, WithoutAssist: { } spent } presses)
             {
                 return null;
             }
 
-            int count = _control.LoadCases[0].Reserve.Count(r => r.ShareOfFirst > 0.5);
-            return Text($"{(Booster is null ? "There is no assist to lose." : $"{count} application(s) keep more than half of the first one's assist.")} After that a braking rate of {HardStop:0.0} takes {force.PoundsForce:0} lbf. Count them on the car, engine off.");
+            string dead = Text($"a braking rate of {presses.BrakingRate:0.0} takes {spent.PoundsForce:0} lbf ({spent.Newtons:0} N)");
+            string limit = Text($"{presses.GreatestPedalForce.PoundsForce:0} lbf ({presses.GreatestPedalForce.Newtons:0} N)");
+            return Booster is null ? $"There is no assist to lose: {dead}."
+                : presses.Count is not { } count ? $"Any number: with the store spent {dead}, no more than {limit}."
+                : Text($"{count} press(es) in a row at a braking rate of {presses.BrakingRate:0.0} take no more than ")
+                    + $"{limit}; with the store spent {dead}. Count them on the car, engine off.";
         }
 
         private string? Small() => Booster is { } booster && _foot?.RunOut() is { } end

@@ -41,8 +41,8 @@ public sealed class VacuumBoosterTests
     }
 
     [Fact]
-    public void A_second_diaphragm_doubles_the_assist() =>
-        Assert.Equal(2 * Booster.MaximumAssist.Newtons, (Booster with { Diaphragms = 2 }).MaximumAssist.Newtons, 6);
+    public void A_second_diaphragm_with_the_same_share_doubles_the_assist() =>
+        Assert.Equal(2 * Booster.MaximumAssist.Newtons, (Booster with { Diaphragms = 2, EffectiveAreaShare = 0.85 }).MaximumAssist.Newtons, 6);
 
     [Fact]
     public void Without_vacuum_the_driver_pushes_the_spring_as_well()
@@ -69,10 +69,34 @@ public sealed class VacuumBoosterTests
         var reserve = Booster.Reserve(Length.FromMillimeters(12), 6);
         Assert.Equal(6, reserve.Length);
         Assert.Equal(1, reserve[0].ShareOfFirst, 12);
+        Assert.True(reserve[0].MaximumAssist < Booster.MaximumAssist);
         for (int i = 1; i < reserve.Length; i++)
         {
-            Assert.True(reserve[i].MaximumAssist < reserve[i - 1].MaximumAssist);
+            // Once the swept air has filled the vacuum side up, nothing is left that could weaken further.
+            Assert.True(reserve[i].MaximumAssist < reserve[i - 1].MaximumAssist || reserve[i - 1].MaximumAssist <= Force.Zero);
         }
+
+        Assert.Equal(0, reserve[^1].MaximumAssist.Newtons);
+    }
+
+    [Fact]
+    public void A_tandem_works_with_a_smaller_part_of_each_circle_than_a_single()
+    {
+        Assert.Equal(0.85, Booster.EffectiveAreaShare);
+        Assert.InRange((Booster with { Diaphragms = 2 }).EffectiveAreaShare, 0.75, 0.80);
+        Assert.Equal(0.9, (Booster with { Diaphragms = 2, EffectiveAreaShare = 0.9 }).EffectiveAreaShare);
+
+        // Common practice: an 8 in tandem works with 75 to 80 in2.
+        Assert.InRange((Booster with { Diaphragms = 2, DiaphragmDiameter = Length.FromInches(8) }).EffectiveArea.SquareInches, 75, 80);
+    }
+
+    [Fact]
+    public void A_longer_last_stroke_leaves_less_help_at_its_end()
+    {
+        Length usual = Length.FromMillimeters(5);
+        double shorter = Booster.Reserve([usual, usual])[1].WorkingPressure.Pascals;
+        Assert.True(Booster.Reserve([usual, Length.FromMillimeters(8)])[1].WorkingPressure.Pascals < shorter);
+        Assert.Equal(shorter, Booster.Reserve(usual, 2)[1].WorkingPressure.Pascals);
     }
 
     [Fact]

@@ -147,6 +147,57 @@ public sealed class ControlForceTests
     }
 
     [Fact]
+    public void Engine_off_the_coupe_has_one_assisted_press_and_its_laden_stop_is_too_long()
+    {
+        Vehicle car = Car("coupe-1960s");
+        var foot = new ControlForce(new BalanceModel(car, car.LoadCases[0]));
+        double[] kilopascals = [.. FailureAnalysis.Reserve(foot, applications: 3).Select(application => application.WorkingPressure.Kilopascals)];
+
+        // Rod 11.7 mm at a rate of 0.25: 67.46 kPa absolute, 2.6 l, 34.9 cm2 · 11.7 mm swept; p V_f / (V_f − A x) = 80.0 kPa. Then nothing.
+        Assert.Equal(21.3, kilopascals[0], 0.1);
+        Assert.Equal([0, 0], kilopascals[1..]);
+        EngineOffPresses gentle = EngineOffPresses.Of(foot, brakingRate: 0.25, applications: 3);
+        Assert.Equal(108, gentle.PedalForces[0]!.Value.Newtons, 1.0);
+        Assert.Equal(304, gentle.PedalForces[1]!.Value.Newtons, 1.0);
+        Assert.Equal(304, gentle.PedalForces[2]!.Value.Newtons, 1.0);
+        Assert.True(gentle.NeedsNoAssist);
+        Assert.Null(gentle.Count);
+
+        EngineOffPresses firm = EngineOffPresses.Of(foot);
+        Assert.Equal(firm.PedalForces.TakeWhile(force => force!.Value.Newtons <= 500).Count(), firm.Count);
+        Assert.True(firm.WithoutAssist > firm.GreatestPedalForce);
+        RuleVerdict verdict = EffectivenessRules.Check(car).Single(rule => rule.Rule == "fmvss135-engine-off");
+        Assert.Equal(RuleOutcome.Fail, verdict.Outcome);
+        Assert.StartsWith(car.LoadCases[^1].Name, verdict.At, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void The_stroke_of_a_stop_at_full_force_is_that_of_the_pressure_it_makes(int number)
+    {
+        Vehicle car = Car("coupe-1960s", new ValueOverride("assist.vacuum", "18 inHg"));
+        LoadCase load = car.LoadCases[^1];
+        var sound = new ControlForce(new BalanceModel(car, load));
+        FailureOutcome outcome = FailureAnalysis.Of(car, load).Single(failure => failure.Case.ReserveApplication == number);
+        Length gentle = sound.TravelAt(sound.AtRate(0.25)!.Balance.MasterPressure)!.RodTravel;
+        Length last = sound.TravelAt(outcome.MasterPressure)!.RodTravel;
+        var reserve = sound.Control.Assist.Reserve([.. Enumerable.Repeat(gentle, number - 1), last]);
+        var pressed = new ControlForce(sound.Model, sound.Control with { Assist = reserve[^1].Assist });
+        Assert.Equal(RateBound.Foot, outcome.Bound);
+        Assert.Equal(pressed.At(Force.FromNewtons(500)).Balance.MasterPressure.Bars, outcome.MasterPressure.Bars, 1e-3);
+    }
+
+    [Fact]
+    public void Without_a_chamber_volume_no_number_of_presses_is_claimed()
+    {
+        Vehicle car = Car("coupe-1960s", new ValueOverride("assist.vacuumChamber", "0 l"));
+        EngineOffPresses presses = EngineOffPresses.Of(new ControlForce(new BalanceModel(car, car.LoadCases[0])));
+        Assert.False(presses.IsDescribed);
+        Assert.Null(presses.Count);
+    }
+
+    [Fact]
     public void A_lost_circuit_that_eats_the_pedals_travel_bounds_the_rate_by_travel()
     {
         Vehicle car = Car("coupe-1960s", new ValueOverride("pedal.travel", "115 mm"));

@@ -104,12 +104,16 @@ public sealed class FootInvariants
             ApplyChamberVolume = UnitsNet.Volume.FromLiters(0.5),
         };
         Length stroke = Length.FromMillimeters(1 + (travel / 20.0));
-        var reserve = booster.Reserve(stroke, 2);
+        var reserve = booster.Reserve([stroke, Length.Zero]);
         double air = booster.Supply.AirPressure.Pascals;
-        double before = air - reserve[0].WorkingPressure.Pascals;
+        double before = booster.Supply.ChamberPressure.Pascals;
         double after = air - reserve[1].WorkingPressure.Pascals;
         double swept = booster.EffectiveArea.CubicMetresFor(stroke);
-        Assert.Equal((before * (3e-3 - swept)) + (air * (0.5e-3 + swept)), after * 3.5e-3, 1e-6);
+
+        // All 3 l of trapped air stay behind the shut check valve, swept or not; taking off p A x, as was done here before, loses air.
+        double trapped = Math.Min(before * 3e-3, air * (3e-3 - swept));
+        Assert.Equal(trapped + (air * (0.5e-3 + swept)), after * 3.5e-3, 1e-6);
+        Assert.Equal(trapped, (air - reserve[0].WorkingPressure.Pascals) * (3e-3 - swept), 1e-6);
     }
 }
 

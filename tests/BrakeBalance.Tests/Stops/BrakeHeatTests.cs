@@ -1,9 +1,12 @@
 using System.Diagnostics;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Stops;
+using BrakeBalance.Vehicles;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
+using MathNet.Numerics.LinearAlgebra;
+using MathNet.Numerics.OdeSolvers;
 using UnitsNet;
 using static BrakeBalance.Tests.Stops.Cars;
 
@@ -97,6 +100,62 @@ public class BrakeHeatTests
         Assert.NotNull(result.FirstBoilingStop);
         Assert.True(result.Stops[result.FirstBoilingStop.Value - 1].FluidAtEnd.Front.DegreesCelsius >= 140);
         Assert.Null(TypeOne(Disc(9), Disc(9)).FirstBoilingStop);
+    }
+
+    [Fact]
+    public void Parked_fluid_peaks_where_an_independent_integration_says()
+    {
+        // The three bodies of one front brake by MathNet's Runge-Kutta, written out here, from the first instant at which the car stands.
+        HeatResult result = BrakeHeat.Run(Coupe(), new(Disc(), Disc(4)), HeatCycle.TypeOne(Kmh(200)), Air, BrakeFluidGrade.Dot4);
+        HeatSample start = result.Trace.First(s => s.SpeedMetresPerSecond == 0);
+        const double ring = 7 * 460.0;
+        const double hat = 2.5 * 460;
+        const double area = 0.14;
+        Vector<double>[] course = RungeKutta.FourthOrder(
+            Vector<double>.Build.Dense([start.RingCelsius.Front, start.HatCelsius.Front, start.FluidCelsius.Front]), 0, 7200, 14_401,
+            (_, t) => Vector<double>.Build.Dense(
+            [
+                (-(10 * area * (t[0] - 20)) - (0.55 * 5.670374419e-8 * area * (Math.Pow(t[0] + 273.15, 4) - Math.Pow(293.15, 4)))
+                    - (12 * (t[0] - t[1])) - (2 * (t[0] - t[2]))) / ring,
+                12 * (t[0] - t[1]) / hat,
+                ((2 * (t[0] - t[2])) - (0.6 * (t[2] - 20))) / 2500,
+            ]));
+        double peak = course.Max(t => t[2]);
+        int at = Array.FindIndex(course, t => t[2] == peak);
+        Assert.True(peak > result.HottestFluidDriving.Front.DegreesCelsius + 10);
+        Assert.Equal(peak, result.HottestFluid.Front.DegreesCelsius, 0.2);
+        double cycle = 15 * 45;
+        Assert.Equal(start.TimeSeconds - cycle + (at * 0.5), result.Soak.HottestAfter.Front.Seconds, 40.0);
+        Assert.InRange(result.Imbalance, -0.005, 0.005);
+    }
+
+    [Fact]
+    public void A_car_parked_after_three_laps_boils_its_old_fluid_that_was_safe_while_driving()
+    {
+        SpeedTrace lap = SpeedTrace.Load(Path.Combine(RepositoryFiles.Root, "data", "cycles", "invented-lap.csv"));
+        Vehicle car = VehicleFile.Load(Path.Combine(RepositoryFiles.Root, "data", "vehicles", "coupe-1960s.json")).Vehicle;
+        StopSetup setup = StopSetup.From(car, car.LoadCases[0], 0.9);
+        HeatResult result = BrakeHeat.Run(setup.Car, setup.Heat, HeatCycle.Lap("three laps", lap, 3), Air, setup.Fluid);
+        double driving = setup.Fluid.WetBoilingPoint.DegreesCelsius - result.HottestFluidDriving.Front.DegreesCelsius;
+        Assert.InRange(driving, 0, 20);
+        Assert.Null(result.FirstBoilingStop);
+        Assert.InRange(result.WetBoilingMargin.Kelvins, -90, -40);
+        Assert.InRange(result.Soak.HottestAfter.Front.Minutes, 3, 30);
+        Assert.Equal(result.Trace.Max(s => s.FluidCelsius.Front), result.HottestFluid.Front.DegreesCelsius, 0.1);
+        Assert.True(result.Trace[^1].FluidCelsius.Front < result.HottestFluid.Front.DegreesCelsius);
+    }
+
+    [Fact]
+    public void Fifteen_minutes_at_rest_written_into_the_trace_give_the_same_peak_as_parking()
+    {
+        string driven = "time_s,speed_km_h\n0,60\n10,180\n14,60\n24,180\n28,0\n";
+        HeatResult Drive(string trace) => BrakeHeat.Run(
+            Coupe(), new(Disc(), Disc()), HeatCycle.Lap("invented", SpeedTrace.Read(new StringReader(trace)), 1), Air, BrakeFluidGrade.Dot4);
+        HeatResult parked = Drive(driven);
+        HeatResult written = Drive(driven + "1828,0\n");
+        Assert.Equal(parked.HottestFluid.Front.DegreesCelsius, written.HottestFluid.Front.DegreesCelsius, 0.1);
+        Assert.Equal(parked.HottestFluid.Rear.DegreesCelsius, written.HottestFluid.Rear.DegreesCelsius, 0.1);
+        Assert.Equal(0, written.Soak.HottestAfter.Front.Seconds);
     }
 
     [Fact]

@@ -1,6 +1,8 @@
 using System.Globalization;
+using BrakeBalance.Charts.Figures;
 using BrakeBalance.Stops;
 using Spectre.Console;
+using UnitSystem = BrakeBalance.Charts.UnitSystem;
 
 namespace BrakeBalance.Notebooks.Commands.Stopping;
 
@@ -75,9 +77,11 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
         }
 
         console.Write(table);
-        Line(heat.FirstBoilingStop is { } boils
-            ? $"CAUTION: old {heat.Fluid.Name} boils in stop {boils}; the pedal would go to the floor."
-            : $"{Text(units.Of(heat.WetBoilingMargin), "0")} {(units.Us ? "°F" : "K")} left to the wet boiling point of {heat.Fluid.Name}.");
+        UnitSystem shown = units.Us ? UnitSystem.Us : UnitSystem.Si;
+        Line(HeatFigures.Soak(heat, shown));
+        Line(heat.WetBoilingMargin.Kelvins < 0
+            ? $"CAUTION, {heat.Fluid.Name}: {HeatFigures.Fluid(heat, shown)}; the pedal would go to the floor."
+            : $"{HeatFigures.Kelvins(heat.WetBoilingMargin, shown)} left to the wet boiling point of {heat.Fluid.Name} at the fluid's hottest.");
         if (heat.BeyondFadeCurve.Front || heat.BeyondFadeCurve.Rear)
         {
             Line("Notice: a disc or drum went past the last point of its friction data; the last value was held.");

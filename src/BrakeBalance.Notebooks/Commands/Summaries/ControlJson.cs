@@ -36,7 +36,8 @@ internal sealed class ControlJson(SummaryUnits units)
         ["run_out"] = part.RunOut is { } runOut ? Point(runOut) : null,
         ["braking_rates"] = SummaryJson.List(part.Rates, Rate),
         ["gauge_table"] = SummaryJson.List(part.Gauges, Point),
-        ["reserve"] = SummaryJson.List(part.Reserve, Reserve),
+        ["engine_off"] = EngineOff(part.EngineOff),
+        ["reserve"] = SummaryJson.List(part.EngineOff.Applications.Zip(part.EngineOff.PedalForces), Press),
         ["failures"] = SummaryJson.List(part.Failures, Failure),
     };
 
@@ -74,12 +75,23 @@ internal sealed class ControlJson(SummaryUnits units)
         };
     }
 
-    private JsonObject Reserve(ReserveApplication application) => new()
+    private JsonObject EngineOff(EngineOffPresses presses) => new()
     {
-        ["application"] = application.Number,
-        [units.Key("working_pressure", units.Pressure)] = Pressure(application.WorkingPressure),
-        [units.Key("greatest_assist", units.Force)] = Force(application.MaximumAssist),
-        ["share_of_first"] = SummaryJson.Number(application.ShareOfFirst),
+        ["braking_rate"] = SummaryJson.Number(presses.BrakingRate),
+        [units.Key("greatest_pedal_force", units.Force)] = Force(presses.GreatestPedalForce),
+        ["is_described"] = presses.IsDescribed,
+        ["presses"] = presses.Count,
+        ["needs_no_assist"] = presses.NeedsNoAssist,
+        [units.Key("pedal_force_with_store_spent", units.Force)] = Force(presses.WithoutAssist),
+    };
+
+    private JsonObject Press((ReserveApplication Application, Force? PedalForce) press) => new()
+    {
+        ["application"] = press.Application.Number,
+        [units.Key("working_pressure", units.Pressure)] = Pressure(press.Application.WorkingPressure),
+        [units.Key("greatest_assist", units.Force)] = Force(press.Application.MaximumAssist),
+        ["share_of_first"] = SummaryJson.Number(press.Application.ShareOfFirst),
+        [units.Key("pedal_force", units.Force)] = Force(press.PedalForce),
     };
 
     private JsonObject Failure(FailureOutcome outcome) => new()

@@ -66,10 +66,7 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
         }
 
         console.Write(SummaryTables.RightAligned(gauges));
-        foreach (ReserveApplication application in part.Reserve)
-        {
-            console.WriteLine($"Engine off, application {application.Number}: assist {Rate(application.ShareOfFirst)} of the first");
-        }
+        Write(part.EngineOff);
 
         Table failures = SummaryTables.Table(
             "Case", "Pedal force for 0.25" + force, "Rate at 500 N", "Bound by", "Locks first", $"Stop from 100 km/h [{Distance}]", $"with 1 s reaction [{Distance}]");
@@ -82,6 +79,26 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
         }
 
         console.Write(failures);
+    }
+
+    private void Write(EngineOffPresses presses)
+    {
+        if (!presses.IsDescribed)
+        {
+            console.WriteLine("Engine off: the file does not give the booster's vacuumChamber, so the presses left are not told.");
+            return;
+        }
+
+        string At(Force? force) => force is null ? "not reached" : $"{Force(force)} {units.Force}";
+        string rate = Rate(presses.BrakingRate);
+        string count = presses.Count is { } counted ? counted.ToString(CultureInfo.InvariantCulture) : "any number, even with no assist";
+        console.WriteLine($"Engine off, presses in a row at a braking rate of {rate} with at most {At(presses.GreatestPedalForce)}: {count}");
+        foreach ((ReserveApplication application, Force? needed) in presses.Applications.Zip(presses.PedalForces).TakeWhile(p => p.First.MaximumAssist > UnitsNet.Force.Zero))
+        {
+            console.WriteLine($"  press {application.Number}: {At(needed)}; assist {Rate(application.ShareOfFirst)} of the first");
+        }
+
+        console.WriteLine($"  store spent: {At(presses.WithoutAssist)}");
     }
 
     private string Force(Force? force) => force is { } value ? units.Of(value).ToString("0", CultureInfo.InvariantCulture) : "–";

@@ -122,7 +122,8 @@ internal sealed class ControlBuilder(List<Problem> problems)
                     return null;
                 }
 
-                return made with { CutInForce = vacuum.CutIn ?? made.CutInForce, EffectiveAreaShare = vacuum.EffectiveAreaShare ?? made.EffectiveAreaShare };
+                made = made with { CutInForce = vacuum.CutIn ?? made.CutInForce };
+                return vacuum.EffectiveAreaShare is { } share ? made with { EffectiveAreaShare = share } : made;
             case HydraulicBoosterDocument hydraulic:
                 if (hydraulic.Accumulator is { } vessel && vessel.Precharge > hydraulic.ReliefPressure)
                 {

@@ -114,7 +114,7 @@ public sealed class VacuumBoosterDocument : PoweredAssistDocument
     public double? Diaphragms { get; set; }
 
     /// <summary>Effective share of the area.</summary>
-    [Field("Part of the diaphragm's circle that works; 0.85 when left out", Low = "0.5", High = "1", Example = "0.85")]
+    [Field("Part of the diaphragm's circle that works; 0.85 for a single, 0.78 for a tandem when left out", Low = "0.5", High = "1", Example = "0.85")]
     public double? EffectiveAreaShare { get; set; }
 
     /// <summary>Vacuum chamber volume.</summary>
