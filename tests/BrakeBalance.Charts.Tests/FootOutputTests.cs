@@ -27,6 +27,19 @@ public class FootOutputTests
         }
     }
 
+    [Theory]
+    [InlineData(0.5)]
+    [InlineData(0.3)]
+    public void The_reserves_title_counts_the_presses_and_states_rate_and_force(double rate)
+    {
+        var control = new ControlForce(Cars.Model("coupe-1960s"));
+        EngineOffPresses presses = EngineOffPresses.Of(control, rate);
+        string title = FootFigures.Reserve(control, rate, units: UnitSystem.Si).Title.Replace('\u00a0', ' ');
+        Assert.Contains(presses.Count is { } count ? $"{count} press" : "even with the store spent", title, StringComparison.Ordinal);
+        Assert.Contains(Measure.ControlForce.Text(presses.GreatestPedalForce, UnitSystem.Si).Replace('\u00a0', ' '), title, StringComparison.Ordinal);
+        Assert.Contains(rate.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture), title, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_gauge_sheet_shows_what_the_assembly_says_and_leaves_room_to_write()
     {

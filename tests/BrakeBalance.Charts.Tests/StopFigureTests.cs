@@ -94,9 +94,30 @@ public class StopFigureTests
             20, Speed.FromKilometersPerHour(140), Speed.FromKilometersPerHour(50), Acceleration.FromMetersPerSecondSquared(6), Duration.FromSeconds(40), false);
         HeatResult heat = BrakeHeat.Run(setup.Car, setup.Heat, hard, Temperature.FromDegreesCelsius(30), setup.Fluid);
         Figure figure = HeatFigures.TemperatureByStop(heat, setup.Heat);
-        Assert.Equal($"Old fluid boils in stop {heat.FirstBoilingStop}", figure.Title);
+        string dry = heat.FirstDryBoilingStop is { } stop ? $", new fluid in stop {stop}" : heat.DryBoilingMargin.Kelvins < 0 ? ", new fluid once the car is parked" : "";
+        Assert.Equal($"Old fluid boils in stop {heat.FirstBoilingStop} of 20{dry}", figure.Title);
         Assert.Contains(figure.Layers.OfType<ReferenceLayer>(), l => l.Name == "wet boiling" && Math.Abs(l.Value - 428.15) < 1e-9);
         Assert.Contains(figure.Layers.OfType<ReferenceLayer>(), l => l.Name == "front fades 10 %");
+    }
+
+    [Theory]
+    [InlineData(10)]
+    [InlineData(3)]
+    [InlineData(1)]
+    public void A_lap_says_from_its_results_when_the_fluid_boils_and_how_hot_it_gets_once_parked(int laps)
+    {
+        StopSetup setup = Setup("coupe-1960s");
+        SpeedTrace trace = SpeedTrace.Load(RepositoryRoot.File("data/cycles/invented-lap.csv"));
+        HeatResult heat = BrakeHeat.Run(setup.Car, setup.Heat, HeatCycle.Lap("laps", trace, laps), Temperature.FromDegreesCelsius(20), setup.Fluid);
+        Figure figure = HeatFigures.OverTime(heat, UnitSystem.Si);
+        double wet = setup.Fluid.WetBoilingPoint.DegreesCelsius;
+        int? first = heat.Stops.FirstOrDefault(s => s.FluidAtEnd.Front.DegreesCelsius >= wet)?.Number;
+        double peak = heat.Trace.Max(s => s.FluidCelsius.Front);
+        Assert.Contains(
+            first is { } stop ? $"Old fluid boils in stop {stop} of {heat.Stops.Count}" : peak >= wet ? "once the car is parked" : "below its wet boiling point, also",
+            figure.Title, StringComparison.Ordinal);
+        Assert.Contains($"front {Measure.Temperature.Text(heat.Soak.HottestFluid.Front.Kelvins, UnitSystem.Si)} after", figure.Explanation, StringComparison.Ordinal);
+        Assert.Contains(figure.Layers.OfType<ReferenceLayer>(), l => l.Name == "dry boiling");
     }
 
     [Fact]

@@ -22,9 +22,9 @@ public sealed record EngineOffPresses
         PedalForces = pedalForces;
     }
 
-    /// <summary>Greatest pedal force of a press that counts unless another is asked for: 500 N.</summary>
-    /// <remarks>Source: greatest pedal force of the tests of 49 CFR 571.135, S7.7.3 (c) among them (read).</remarks>
-    public static Force UsualForce { get; } = Force.FromNewtons(500);
+    /// <summary>Greatest pedal force of a press that counts unless another is asked for: 70 lbf (311 N).</summary>
+    /// <remarks>Common practice: what a leg gives in comfort, the same as in <see cref="ControlTargets.GreatestPedalForce"/>.</remarks>
+    public static Force UsualForce { get; } = new ControlTargets().GreatestPedalForce;
 
     /// <summary>Braking rate of each press [–].</summary>
     public double BrakingRate { get; }

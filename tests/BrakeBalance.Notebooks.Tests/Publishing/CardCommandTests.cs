@@ -43,6 +43,19 @@ public class CardCommandTests
         Assert.Equal(card.Columns.Count, own.Cells.Count);
     }
 
+    [Theory]
+    [InlineData("coupe-1960s")]
+    [InlineData("rear-engined-sports-car")]
+    public void Engine_off_presses_are_those_of_the_summary_under_the_condition_that_is_stated(string name)
+    {
+        Vehicle car = Load(name);
+        EngineOffPresses presses = BrakeBalance.Summaries.ControlSummary.Of(car)!.LoadCases[0].EngineOff;
+        (string label, string value) = PocketCard.Of(car, car.LoadCases[0], UnitSystem.Si).Pedal.Single(line => line.Name.StartsWith("Engine off", StringComparison.Ordinal));
+        Assert.Equal(presses.Count is { } count ? $"{count}" : "any number", value);
+        Assert.Contains("0.5", label, StringComparison.Ordinal);
+        Assert.Contains(Measure.ControlForce.Text(presses.GreatestPedalForce, UnitSystem.Si), label, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_bar_gives_share_and_pressures()
     {

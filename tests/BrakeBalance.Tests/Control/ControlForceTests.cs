@@ -3,6 +3,7 @@ using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Pedals;
 using BrakeBalance.Rules;
+using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 using UnitsNet;
@@ -163,9 +164,14 @@ public sealed class ControlForceTests
         Assert.True(gentle.NeedsNoAssist);
         Assert.Null(gentle.Count);
 
+        // The same presses, firmer: one within 70 lbf, none within 250 N, any number within 500 N. The condition belongs to the count.
         EngineOffPresses firm = EngineOffPresses.Of(foot);
-        Assert.Equal(firm.PedalForces.TakeWhile(force => force!.Value.Newtons <= 500).Count(), firm.Count);
-        Assert.True(firm.WithoutAssist > firm.GreatestPedalForce);
+        Assert.Equal(311.4, firm.GreatestPedalForce.Newtons, 0.1);
+        Assert.Equal(1, firm.Count);
+        Assert.True(firm.PedalForces[0] <= firm.GreatestPedalForce && firm.PedalForces[1] > firm.GreatestPedalForce);
+        Assert.Equal(0, EngineOffPresses.Of(foot, greatestPedalForce: Force.FromNewtons(250)).Count);
+        Assert.True(EngineOffPresses.Of(foot, greatestPedalForce: Force.FromNewtons(500)).NeedsNoAssist);
+        Assert.Equal(firm.Count, ControlSummary.Of(car)!.LoadCases[0].EngineOff.Count);
         RuleVerdict verdict = EffectivenessRules.Check(car).Single(rule => rule.Rule == "fmvss135-engine-off");
         Assert.Equal(RuleOutcome.Fail, verdict.Outcome);
         Assert.StartsWith(car.LoadCases[^1].Name, verdict.At, StringComparison.Ordinal);
@@ -176,7 +182,7 @@ public sealed class ControlForceTests
     [InlineData(2)]
     public void The_stroke_of_a_stop_at_full_force_is_that_of_the_pressure_it_makes(int number)
     {
-        Vehicle car = Car("coupe-1960s", new ValueOverride("assist.vacuum", "18 inHg"));
+        Vehicle car = Car("coupe-1960s", new ValueOverride("assist.vacuum", "12 inHg"));
         LoadCase load = car.LoadCases[^1];
         var sound = new ControlForce(new BalanceModel(car, load));
         FailureOutcome outcome = FailureAnalysis.Of(car, load).Single(failure => failure.Case.ReserveApplication == number);

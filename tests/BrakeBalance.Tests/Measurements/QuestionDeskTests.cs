@@ -49,6 +49,22 @@ public class QuestionDeskTests
         Assert.Contains($"bigger bore: the {(rear < front ? "rear" : "front")}", answer);
     }
 
+    [Fact]
+    public void Presses_left_are_counted_under_a_stated_condition_or_the_chambers_volume_is_asked_for()
+    {
+        VehicleReading coupe = Read("coupe-1960s.json");
+        string answer = QuestionDesk.Answer(coupe).Single(a => a.Number == 7).Answer!;
+        Assert.StartsWith("1 press(es) in a row at a braking rate of 0.5 take no more than 70 lbf", answer);
+        var booster = (BrakeBalance.Assist.VacuumBooster)coupe.Vehicle.Control!.Assist;
+        Vehicle unknown = coupe.Vehicle with
+        {
+            Control = coupe.Vehicle.Control with { Assist = booster with { VacuumChamberVolume = UnitsNet.Volume.Zero } },
+        };
+        QuestionAnswer open = QuestionDesk.Answer(coupe with { Vehicle = unknown }).Single(a => a.Number == 7);
+        Assert.Null(open.Answer);
+        Assert.Contains(open.Lacking, text => text.Contains("chamber", StringComparison.Ordinal));
+    }
+
     private static VehicleReading Read(string car)
     {
         if (!car.EndsWith(".json", StringComparison.Ordinal))
