@@ -116,7 +116,7 @@ public class StopFigureTests
         Assert.Contains(
             first is { } stop ? $"Old fluid boils in stop {stop} of {heat.Stops.Count}" : peak >= wet ? "once the car is parked" : "below its wet boiling point, also",
             figure.Title, StringComparison.Ordinal);
-        Assert.Contains($"front {Measure.Temperature.Text(heat.Soak.HottestFluid.Front.Kelvins, UnitSystem.Si)} after", figure.Explanation, StringComparison.Ordinal);
+        Assert.Contains($"front {Measure.Temperature.Text(heat.Soak.HottestFluid.Front.Kelvins, UnitSystem.Si)} after", figure.LongDescription, StringComparison.Ordinal);
         Assert.Contains(figure.Layers.OfType<ReferenceLayer>(), l => l.Name == "dry boiling");
     }
 
