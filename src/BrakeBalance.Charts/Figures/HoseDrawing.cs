@@ -43,7 +43,7 @@ public static class HoseDrawing
 
     private static string Draw(HoseAssembly hose, UnitSystem units, FigureSize size, Theme theme)
     {
-        var svg = new SvgWriter();
+        var svg = new SvgWriter(size.FontSize);
         bool narrow = size.Width < 500;
         double left = narrow ? 22 : 40, right = size.Width - (narrow ? 22 : 130), y = 96;
 

@@ -51,7 +51,7 @@ public static class PlumbingDrawing
     private static string Draw(PlumbingGraph graph, IReadOnlyList<BenchFinding> wrong, FigureSize size, Theme theme)
     {
         var layout = new PlumbingLayout(graph, size);
-        var svg = new SvgWriter();
+        var svg = new SvgWriter(size.FontSize);
         double lane = layout.Top + layout.Box.Height + 14, laneStep = Math.Min(17, (layout.Row - lane - 8) / Math.Max(1, graph.Lines.Length));
         List<((double X, double Y)[] Points, int Number, bool Wrong)> ways = [];
         foreach ((int i, PlumbingLine line) in graph.Lines.Index())

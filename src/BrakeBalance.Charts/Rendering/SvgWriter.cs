@@ -4,10 +4,15 @@ using System.Text;
 namespace BrakeBalance.Charts.Rendering;
 
 /// <summary>Writes SVG elements with invariant numbers of at most two decimals.</summary>
-internal sealed class SvgWriter
+/// <remarks>
+/// Every line of text carries the length that the layout reckoned with, so that a drawing looks the same
+/// whatever font draws it: glyphs of a wider or narrower face are scaled to that length.
+/// </remarks>
+/// <param name="fontSize">The font size that the drawing around these elements gives them; null when they open a drawing themselves.</param>
+internal sealed class SvgWriter(double? fontSize = null)
 {
     private readonly StringBuilder _text = new();
-    private readonly Stack<string> _open = new();
+    private readonly Stack<(string Name, Lettering Lettering)> _open = new();
 
     /// <summary>A number as it stands in an attribute.</summary>
     public static string Number(double value)
@@ -28,7 +33,7 @@ internal sealed class SvgWriter
     {
         Tag(name, attributes, ">");
         _text.Append('\n');
-        _open.Push(name);
+        _open.Push((name, Inherited.With(attributes)));
         return this;
     }
 
@@ -43,7 +48,17 @@ internal sealed class SvgWriter
     /// <summary>Writes an element with text.</summary>
     public SvgWriter Text(string name, string content, params ReadOnlySpan<(string Name, object? Value)> attributes)
     {
-        Tag(name, attributes, ">");
+        (double? size, bool bold) = Inherited.With(attributes);
+        if (name == "text" && content.Length > 0 && size is { } known)
+        {
+            (string, object?)[] sized = [.. attributes, ("textLength", TextMetrics.Natural(content, known, bold)), ("lengthAdjust", "spacingAndGlyphs")];
+            Tag(name, sized, ">");
+        }
+        else
+        {
+            Tag(name, attributes, ">");
+        }
+
         _text.Append(Escape(content)).Append("</").Append(name).Append(">\n");
         return this;
     }
@@ -58,12 +73,14 @@ internal sealed class SvgWriter
     /// <summary>Closes the innermost open element.</summary>
     public SvgWriter Close()
     {
-        _text.Append("</").Append(_open.Pop()).Append(">\n");
+        _text.Append("</").Append(_open.Pop().Name).Append(">\n");
         return this;
     }
 
     /// <inheritdoc/>
     public override string ToString() => _text.ToString();
+
+    private Lettering Inherited => _open.TryPeek(out (string Name, Lettering Lettering) around) ? around.Lettering : new(fontSize, false);
 
     private void Tag(string name, ReadOnlySpan<(string Name, object? Value)> attributes, string end)
     {
@@ -77,5 +94,25 @@ internal sealed class SvgWriter
         }
 
         _text.Append(end);
+    }
+
+    /// <summary>What decides how wide text is.</summary>
+    private readonly record struct Lettering(double? Size, bool Bold)
+    {
+        public Lettering With(ReadOnlySpan<(string Name, object? Value)> attributes)
+        {
+            Lettering own = this;
+            foreach ((string name, object? value) in attributes)
+            {
+                own = (name, value) switch
+                {
+                    ("font-size", double size) => own with { Size = size },
+                    ("font-weight", string weight) => own with { Bold = weight == "bold" },
+                    _ => own,
+                };
+            }
+
+            return own;
+        }
     }
 }

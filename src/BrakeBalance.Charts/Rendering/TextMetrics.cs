@@ -2,8 +2,8 @@ namespace BrakeBalance.Charts.Rendering;
 
 /// <summary>How wide text is, without asking a font.</summary>
 /// <remarks>
-/// Advance widths of the usual sans-serif faces with the metrics of Helvetica, in thousandths of the font size, rounded up a
-/// little so that a face that is somewhat wider still fits its box.
+/// Advance widths of the usual sans-serif faces with the metrics of Helvetica, in thousandths of the font size. Boxes are a
+/// little wider than the text; other faces are scaled to the width that <see cref="Natural"/> gives.
 /// </remarks>
 internal static class TextMetrics
 {
@@ -26,12 +26,19 @@ internal static class TextMetrics
         556, 556, 333, 500, 278, 556, 500, 722, 500, 500, 500, 334, 260, 334, 584,
     ];
 
-    /// <summary>The width of one line of text.</summary>
+    /// <summary>The room that one line of text needs.</summary>
     /// <param name="text">The text.</param>
     /// <param name="fontSize">The font size.</param>
     /// <param name="bold">Whether it is bold.</param>
     /// <returns>The width in the unit of <paramref name="fontSize"/>.</returns>
-    public static double Width(string text, double fontSize, bool bold = false)
+    public static double Width(string text, double fontSize, bool bold = false) => Safety * Natural(text, fontSize, bold);
+
+    /// <summary>The length at which one line of text is drawn, in every face.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="fontSize">The font size.</param>
+    /// <param name="bold">Whether it is bold.</param>
+    /// <returns>The length in the unit of <paramref name="fontSize"/>.</returns>
+    public static double Natural(string text, double fontSize, bool bold = false)
     {
         double sum = 0;
         foreach (char c in text)
@@ -41,14 +48,18 @@ internal static class TextMetrics
             {
                 '\u00a0' => 278,
                 '\u202f' => 200,
-                '°' or '·' => 400,
-                >= '₀' and <= '₉' => 400,
+                '·' => 333,
+                '°' => 400,
+                >= '₀' and <= '₉' => 370,
+                '²' or '³' or '¹' or '⁻' => 333,
                 '—' => 1000,
+                '–' or 'μ' or 'µ' => 556,
+                '±' or '−' or '×' or '≤' or '≥' or '≈' => 584,
                 _ => 650,
             };
         }
 
-        return sum / 1000 * fontSize * Safety * (bold ? 1.08 : 1);
+        return sum / 1000 * fontSize * (bold ? 1.07 : 1);
     }
 
     /// <summary>Breaks text into lines.</summary>

@@ -14,7 +14,7 @@ public static class PocketCardPage
         """
         *,*::before,*::after{box-sizing:border-box}
         html{color-scheme:light;background:#e9ecee;color:#000;-webkit-text-size-adjust:100%;text-size-adjust:100%}
-        body{margin:0;font:1rem/1.35 "Segoe UI",Roboto,"Helvetica Neue",Arial,"Liberation Sans",sans-serif}
+        body{margin:0;font:1rem/1.35 "Segoe UI",Roboto,"Helvetica Neue",Arial,"Liberation Sans",sans-serif;font-size-adjust:.519}
         main{background:#fff;max-width:44rem;margin:0 auto;padding:1rem}
         h1{font-size:1.35rem;line-height:1.15;margin:0} h2{font-size:.95rem;margin:.9rem 0 .25rem;text-transform:none}
         p{margin:.2rem 0} .load{color:#333}

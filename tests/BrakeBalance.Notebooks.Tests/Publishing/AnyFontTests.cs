@@ -1,0 +1,45 @@
+using BrakeBalance.Charts;
+using BrakeBalance.Notebooks.Tests.Browser;
+using BrakeBalance.Notebooks.Tests.Commands;
+
+namespace BrakeBalance.Notebooks.Tests.Publishing;
+
+/// <summary>A reader's machine has fonts of its own: drawings stay whole and as laid out in any of them.</summary>
+[Collection(BrowserTests.Name)]
+public class AnyFontTests(BrowserFixture browser)
+{
+    /// <summary>Faces far wider, narrower and other than the one that figures ask for; a machine that lacks one draws its own.</summary>
+    public static TheoryData<string> Faces => ["monospace", "serif", "sans-serif", "DejaVu Sans", "Liberation Sans"];
+
+    [SkippableTheory]
+    [MemberData(nameof(Faces))]
+    public async Task No_text_of_a_published_figure_is_cut_or_wider_than_laid_out(string face)
+    {
+        string page = Path.Combine(browser.Folder, $"drawings-{face.Replace(' ', '-')}.html");
+        await File.WriteAllTextAsync(page, $"<!doctype html><style>svg text{{font-family:{face}!important}}</style>{await Drawings.Value}");
+        await using WatchedPage watched = await browser.OpenAsync(page);
+        string[] faults = await watched.Page.EvaluateExpressionAsync<string[]>(
+            """
+            [...document.querySelectorAll("svg")].flatMap(svg => {
+              const edge = svg.viewBox.baseVal, name = svg.querySelector("title").id;
+              return [...svg.querySelectorAll("text")].filter(text => text.textContent).flatMap(text => {
+                const box = text.getBBox(), planned = Number(text.getAttribute("textLength"));
+                const faults = [];
+                if (box.x < edge.x - 1 || box.x + box.width > edge.x + edge.width + 1) faults.push("cut");
+                if (!(Math.abs(box.width - planned) < 1)) faults.push(`${box.width.toFixed(1)} wide, laid out for ${planned}`);
+                return faults.map(fault => `${name}: "${text.textContent}" ${fault}`);
+              });
+            })
+            """);
+        Assert.True(faults.Length == 0, $"{faults.Length} in {face}:\n{string.Join('\n', faults.Take(20))}");
+    }
+
+    private static readonly Lazy<Task<string>> Drawings = new(async () =>
+    {
+        using var folder = new TemporaryFolder();
+        Assert.Equal(0, (await Shell.RunAsync("figures", RepositoryRoot.File("data/vehicles/coupe-1960s.json"), "--output", folder.Path)).Code);
+        string[] drawings = [.. folder.Names.Where(name => name.EndsWith(".svg", StringComparison.Ordinal)).Select(name => File.ReadAllText(folder.File(name)))];
+        Assert.True(drawings.Length > 25, $"{drawings.Length} drawings");
+        return string.Concat(drawings.Select(drawing => drawing[drawing.IndexOf("<svg", StringComparison.Ordinal)..]));
+    });
+}
