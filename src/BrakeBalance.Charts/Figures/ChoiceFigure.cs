@@ -18,6 +18,7 @@ public static partial class FootFigures
         new("too long and too hard", Tone.Guide, Hatch.Crossed),
         new("touchy", Tone.Other, Hatch.Dots),
         new("too hard once the assist is dead", Tone.Guide, Hatch.Falling),
+        new("no such cylinder", Tone.Guide, Hatch.Dots),
     ];
 
     /// <summary>Map of bore and pedal ratio: what fits the targets, and why the rest does not.</summary>
@@ -53,7 +54,7 @@ public static partial class FootFigures
                 + $"{title}. A small bore or a high ratio makes the pedal long and light, a big bore or a low ratio short and hard. A diamond marks the car as it is: {figure.Text(Bore, presentBore)} and {Words(presentRatio)}.")
             .X("Bore of the master cylinder", "d", Bore)
             .Y("Pedal ratio", "i", Measure.Number)
-            .Map("choice", bores, ratios, cells, ChoiceClasses)
+            .Map("choice", bores, ratios, cells, grid.Any(choice => choice.NotPossible is not null) ? ChoiceClasses : ChoiceClasses[..^1])
             .Points("as it is", [presentBore], [presentRatio], Tone.Main, Marker.Diamond, size: 11)
             .Table(table =>
             {
@@ -62,7 +63,7 @@ public static partial class FootFigures
                     .Column("Bore", Bore, listed.Select(c => (double?)c.Bore.Meters))
                     .Column("Pedal ratio", Measure.Number, listed.Select(c => (double?)c.PedalRatio))
                     .Column("Pedal force", Measure.ControlForce, listed.Select(c => c.PedalForce?.Newtons))
-                    .Column("Travel left", Measure.Travel, listed.Select(c => c.Travel?.PadLeft?.Meters))
+                    .Column("Travel left", Measure.Travel, listed.Select(c => c.Travel?.LeftToFloor?.Meters))
                     .Column("Pedal force without assist", Measure.ControlForce, listed.Select(c => c.FailSafePedalForce?.Newtons))
                     .Words("Verdict", listed.Select(c => c.Describe()));
             })
@@ -70,7 +71,8 @@ public static partial class FootFigures
     }
 
     private static int ClassOf(ControlChoiceResult choice) =>
-        choice.Fits ? 0
+        choice.NotPossible is not null ? 6
+        : choice.Fits ? 0
         : choice.TooLong && (choice.TooHard || choice.TooHardWithoutAssist) ? 3
         : choice.TooLong ? 1
         : choice.TooHard ? 2

@@ -63,7 +63,7 @@ public sealed class FailureCards(IReadOnlyList<FailureOutcome> outcomes, Failure
         yield return ($"Stop from {Measure.Speed.Text(_asked.Speed, _units)}", outcome.Distance is { } stop ? Measure.Distance.Text(stop.FromFirstTouch, _units) : "–");
         yield return ("With the driver's reaction", outcome.Distance is { } whole ? Measure.Distance.Text(whole.Whole, _units) : "–");
         yield return ("Locks first", outcome.LockUpRate is null ? "no axle" : outcome.FirstToLock switch { Axle.Front => "front axle", Axle.Rear => "rear axle", _ => "both" });
-        if (outcome.Travel?.PadLeft is { } left)
+        if (outcome.Travel?.LeftToFloor is { } left)
         {
             yield return ("Pedal left to the floor", Measure.Travel.Text(left, _units));
         }

@@ -78,13 +78,18 @@ public static class FootExplorables
             var force = new ControlForce(models[state["bore"]], control);
             (string Name, PedalTravel Travel)[] cases =
                 [.. new[] { 0.8, 0.5, 0.3 }.Select(rate => ($"rate {FootFigures.Words(rate)}", Travel: At(force, rate))).Where(item => item.Travel is not null).Select(item => (item.Item1, item.Travel!))];
+            if (cases.Length == 0)
+            {
+                cases = [("no pressure", force.TravelAt(Pressure.Zero)!)];
+            }
+
             PedalTravel hard = cases[0].Travel;
             string car = $"{vehicle.Name}, {vehicle.LoadCases[0].Name}";
             return new Frame(
                 [FootFigures.Travel(cases, own.Pedal.AvailableTravel, car, highest, shown, $"{id}-figure")],
                 [
                     new("Pedal travel at " + cases[0].Name, hard.Pad is { } pad ? Measure.Travel.Text(pad, shown) : "–"),
-                    new("Left to the floor", hard.PadLeft is { } left ? Measure.Travel.Text(left, shown) : "–"),
+                    new("Left to the floor", hard.LeftToFloor is { } left ? Measure.Travel.Text(left, shown) : "–"),
                     new("Stroke left in the cylinder", Measure.Travel.Text(hard.StrokeLeft, shown)),
                 ],
                 hard.Warning is { } warning ? new Verdict(warning, VerdictKind.Caution) : new Verdict("Enough travel is left.", VerdictKind.Good));
@@ -119,8 +124,14 @@ public static class FootExplorables
     {
         MasterCylinder cylinder = basis.MasterCylinderFor(vehicle.Hydraulics.Split);
         double own = cylinder is TwinMasterCylinders twin ? twin.FrontBore.Meters : Math.Sqrt(cylinder.PistonAreas.Front.SquareMeters * 4 / Math.PI);
-        double[] bores = [.. Enumerable.Range(-4, 7).Select(i => own + (i * SixteenthInchMetres)).Where(bore => bore is >= 0.012 and <= 0.045)];
+        double[] bores = [.. Enumerable.Range(-4, 7).Select(i => own + (i * SixteenthInchMetres)).Where(bore => bore == own || (bore is >= 0.012 and <= 0.045 && HasCylinder(bore)))];
         int at = Array.FindIndex(bores, bore => Math.Abs(bore - own) < 1e-9);
+        bool HasCylinder(double bore) => cylinder switch
+        {
+            TwinMasterCylinders pair => pair.RearBore * (bore / own) is var rear && rear >= MasterCylinder.SmallestBore && rear <= MasterCylinder.LargestBore,
+            TandemMasterCylinder tandem => tandem.Scaled(Length.FromMeters(bore)) is not null,
+            _ => true,
+        };
         Vehicle Car(double bore) => vehicle.Hydraulics.Split is BalanceBarSplit bar
             ? vehicle with { Hydraulics = vehicle.Hydraulics with { Split = bar with { FrontBore = Length.FromMeters(bore), RearBore = bar.RearBore * (bore / own) } } }
             : vehicle;
@@ -128,7 +139,7 @@ public static class FootExplorables
         {
             MasterCylinder = control.MasterCylinder switch
             {
-                TandemMasterCylinder tandem => tandem with { Bore = Length.FromMeters(bore) },
+                TandemMasterCylinder tandem => tandem.Scaled(Length.FromMeters(bore)) ?? tandem,
                 SingleMasterCylinder single => single with { Bore = Length.FromMeters(bore) },
                 _ => control.MasterCylinder,
             },
@@ -154,7 +165,7 @@ public static class FootExplorables
             new("Assist runs out at a rate of", force.RunOut() is { } runOut ? FootFigures.Words(runOut.Balance.BrakingRate) : "–"),
             new("Helped up to a line pressure of", force.Control.Assist.RunOut is { } knee ? Measure.LinePressure.Text(force.Cylinder.OutletPressures(knee.OutputForce).Front, units) : "–"),
             new("Pedal force at 0.25, assist dead", bare.AtRate(0.25) is { } dead ? Measure.ControlForce.Text(dead.PedalForce, units) : "not reached"),
-            new("Travel left to the floor", travel?.PadLeft is { } left ? Measure.Travel.Text(left, units) : "–"),
+            new("Travel left to the floor", travel?.LeftToFloor is { } left ? Measure.Travel.Text(left, units) : "–"),
         ];
     }
 
@@ -163,7 +174,7 @@ public static class FootExplorables
         FootForce foot = force.Control.Foot;
         if (force.AtRate(FootFigures.HardStop) is not { } hard)
         {
-            return new("The highest pressure does not give a hard stop.", VerdictKind.Caution);
+            return new($"A hard stop is not reached: {force.WhyNotAtRate(FootFigures.HardStop)}.", VerdictKind.Caution);
         }
 
         if (At(force, FootFigures.HardStop) is { Warning: { } warning })

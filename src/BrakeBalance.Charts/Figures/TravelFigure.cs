@@ -44,7 +44,7 @@ public static partial class FootFigures
         PedalTravel first = cases[0].Travel;
         PedalTravelPart biggest = first.Parts.MaxBy(part => part.Travel.Meters);
         figure
-            .Title(first.PadLeft is { } left && left >= Length.Zero
+            .Title(first.LeftToFloor is { } left
                 ? $"{figure.Text(Measure.Travel, left)} are left to the floor; most goes into {biggest.Name}"
                 : "The pedal is at its end before the pressure is reached")
             .Describe(
@@ -77,7 +77,7 @@ public static partial class FootFigures
             table.Words("Part", [.. first.Parts.Select(part => part.Name), "sum", "left to the floor"]);
             foreach ((string name, PedalTravel travel) in cases)
             {
-                table.Column(Finding.Capital(name), Measure.Travel, [.. travel.Parts.Select(part => (double?)part.Travel.Meters), travel.Pad?.Meters, travel.PadLeft?.Meters]);
+                table.Column(Finding.Capital(name), Measure.Travel, [.. travel.Parts.Select(part => (double?)part.Travel.Meters), travel.Pad?.Meters, travel.LeftToFloor?.Meters]);
             }
         }).Build();
     }

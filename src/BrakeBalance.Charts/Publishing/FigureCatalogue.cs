@@ -182,9 +182,9 @@ public static partial class FigureCatalogue
 
         var force = new ControlForce(car.Light);
         (string, PedalTravel)[] cases = [.. new[] { 0.3, 0.5, 0.7 }
-            .Select(rate => (Rate: rate, At: force.AtRate(rate)))
-            .Where(item => item.At is not null)
-            .Select(item => (FormattableString.Invariant($"rate {item.Rate:0.0}"), force.TravelAt(item.At!.Balance.MasterPressure)!))];
+            .Select(rate => (Rate: rate, Travel: force.AtRate(rate) is { } at ? force.TravelAt(at.Balance.MasterPressure) : null))
+            .Where(item => item.Travel is not null)
+            .Select(item => (FormattableString.Invariant($"rate {item.Rate:0.0}"), item.Travel!))];
         return cases.Length == 0 ? null : FootFigures.Travel(cases, control.Pedal.AvailableTravel, car.Car.Name, units: units);
     }
 

@@ -137,9 +137,9 @@ public sealed record PocketCard
             yield return (assisted ? $"{G(rate)}, with / without assist" : $"Pedal at {G(rate)}", assisted ? $"{Foot(control, rate, units, bare: true)} / {Foot(bare, rate, units)}" : Foot(control, rate, units));
         }
 
-        if (control.AtRate(0.8) is { } hard && control.TravelAt(hard.Balance.MasterPressure)?.PadLeft is { } left)
+        if (control.AtRate(0.8) is { } hard && control.TravelAt(hard.Balance.MasterPressure) is { } travel)
         {
-            yield return ("Pedal left to the floor at 0.8 g", left < Length.Zero ? "none" : Measure.Travel.Text(left, units));
+            yield return ("Pedal left to the floor at 0.8 g", travel.LeftToFloor is { } left ? Measure.Travel.Text(left, units) : "none: not reached");
         }
 
         if (assisted && EngineOffPresses.Of(control) is { IsDescribed: true } presses)

@@ -10,7 +10,7 @@ namespace BrakeBalance.Balance;
 /// <summary>Tries bores, pedal ratios and boosters on a car and shows which fit the targets, and why the others do not.</summary>
 /// <remarks>
 /// A small bore needs little force and much travel, a big one the reverse: between too long a pedal and too hard a one lies what fits, if
-/// anything. A balance bar's two bores keep their ratio. Source: law of the lever and continuity.
+/// anything. Two bores keep their ratio; where the other one would be no cylinder's, the choice says so. Source: law of the lever and continuity.
 /// </remarks>
 public static class ControlChoice
 {
@@ -51,15 +51,36 @@ public static class ControlChoice
         ControlTargets targets,
         double presentFrontBoreMetres)
     {
+        var bar = model.Vehicle.Hydraulics.Split as BalanceBarSplit;
+        Length? otherBore = bar is null ? null : bar.RearBore * (bore.Meters / presentFrontBoreMetres);
+        if (WithBore(present.MasterCylinder, bore, otherBore) is not { } cylinder)
+        {
+            return new ControlChoiceResult
+            {
+                Bore = bore,
+                PedalRatio = ratio,
+                AssistName = name,
+                PedalForce = null,
+                Travel = null,
+                FailSafePedalForce = null,
+                TooHard = false,
+                TooLight = false,
+                TooLong = false,
+                TooHardWithoutAssist = false,
+                NotPossible = FormattableString.Invariant(
+                    $"no such cylinder: a bore would lie outside {MasterCylinder.SmallestBore.Millimeters:0} to {MasterCylinder.LargestBore.Millimeters:0} mm"),
+            };
+        }
+
         BrakeControl tried = present with
         {
             Pedal = present.Pedal with { Lever = new FixedRatioLever { Ratio = ratio } },
             Assist = assist,
-            MasterCylinder = WithBore(present.MasterCylinder, bore),
+            MasterCylinder = cylinder,
         };
-        BalanceModel on = model.Vehicle.Hydraulics.Split is BalanceBarSplit bar
+        BalanceModel on = bar is not null && otherBore is { } rear
             ? new BalanceModel(
-                model.Vehicle with { Hydraulics = model.Vehicle.Hydraulics with { Split = bar with { FrontBore = bore, RearBore = bar.RearBore * (bore.Meters / presentFrontBoreMetres) } } },
+                model.Vehicle with { Hydraulics = model.Vehicle.Hydraulics with { Split = bar with { FrontBore = bore, RearBore = rear } } },
                 model.LoadCase,
                 model.Speed)
             : model;
@@ -83,11 +104,11 @@ public static class ControlChoice
         };
     }
 
-    private static MasterCylinder WithBore(MasterCylinder master, Length bore) => master switch
+    private static MasterCylinder? WithBore(MasterCylinder master, Length bore, Length? otherBore) => master switch
     {
-        TandemMasterCylinder tandem => tandem with { Bore = bore },
-        SingleMasterCylinder single => single with { Bore = bore },
-        _ => master,
+        TandemMasterCylinder tandem => tandem.Scaled(bore),
+        SingleMasterCylinder single => MasterCylinder.IsSensible(bore) ? single with { Bore = bore } : null,
+        _ => MasterCylinder.IsSensible(bore) && otherBore is { } other && MasterCylinder.IsSensible(other) ? master : null,
     };
 }
 
@@ -152,14 +173,17 @@ public sealed record ControlChoiceResult
     /// <summary>Whether the car cannot be stopped as wanted once the assist is dead.</summary>
     public required bool TooHardWithoutAssist { get; init; }
 
+    /// <summary>Why there is no such cylinder, in words, and then nothing else is told; null when there is.</summary>
+    public string? NotPossible { get; init; }
+
     /// <summary>Whether every target is met.</summary>
-    public bool Fits => !TooHard && !TooLight && !TooLong && !TooHardWithoutAssist;
+    public bool Fits => NotPossible is null && !TooHard && !TooLight && !TooLong && !TooHardWithoutAssist;
 
     /// <summary>What does not fit, in words.</summary>
     /// <returns>"fits", or the reasons.</returns>
     public string Describe()
     {
-        List<string> reasons = [];
+        List<string> reasons = NotPossible is null ? [] : [NotPossible];
         if (TooLong)
         {
             reasons.Add("pedal too long: bore too small or ratio too high");

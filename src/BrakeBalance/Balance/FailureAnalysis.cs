@@ -10,8 +10,8 @@ namespace BrakeBalance.Balance;
 /// <summary>Works out what a car still does when its assist, a circuit or both are lost, or its engine has stopped.</summary>
 /// <remarks>
 /// <para>
-/// A lost front or rear circuit keeps its line at no pressure; the sound one sees the same pressure for the same rod force. A lost diagonal
-/// leaves one wheel an axle: half the braking force, which locks at half the axle's load. A load-sensing valve that has lost its linkage keeps
+/// A lost front or rear circuit keeps its line at no pressure; the sound one sees the same pressure for the same rod force, and past a valve
+/// with a bypass (<see cref="PressureValve.BypassWhenFrontLost"/>) the rear gets all of it. A lost diagonal leaves one wheel an axle: half the braking force, which locks at half the axle's load. A load-sensing valve that has lost its linkage keeps
 /// its lowest knee.
 /// </para>
 /// <para>Assumes a straight line. A car braked on one diagonal pulls to the side; that is not computed here.</para>
@@ -75,10 +75,11 @@ public static class FailureAnalysis
         double foot = Math.Min(control.At(asked.PedalForce).Balance.MasterPressure.Pascals, control.Model.MaximumPressure.Pascals);
         double road = lockUp?.At.MasterPressure.Pascals ?? double.PositiveInfinity;
         double reach = ReachPascals(control, failure, Math.Min(foot, road));
-        (RateBound bound, double pascals) = reach < Math.Min(foot, road) ? (RateBound.Travel, reach) : road < foot ? (RateBound.Road, road) : (RateBound.Foot, foot);
+        bool leverEnds = foot < road && control.Reach is { } end && foot >= end.Pascals * (1 - 1e-9);
+        (RateBound bound, double pascals) = leverEnds || reach < Math.Min(foot, road) ? (RateBound.Travel, reach) : road < foot ? (RateBound.Road, road) : (RateBound.Foot, foot);
         BalancePoint at = control.Model.At(Pressure.FromPascals(pascals));
         double rate = at.BrakingRate;
-        Force used = bound == RateBound.Foot ? Force.FromNewtons(force) : control.PedalForceForPressure(at.MasterPressure);
+        Force used = bound == RateBound.Foot ? Force.FromNewtons(force) : control.PedalForceForPressure(at.MasterPressure) ?? asked.PedalForce;
         PedalTravel? travel = TravelAt(control, failure, pascals);
         (Force? needed, string? whyNot) = ForRate(atRate, failure, asked, lockUp);
         return new FailureOutcome
@@ -128,7 +129,14 @@ public static class FailureAnalysis
         var noPressure = new LimitingValve { Limit = Pressure.Zero };
         Vehicle damaged = failure.LostCircuit switch
         {
-            LostCircuit.Front => vehicle with { Hydraulics = vehicle.Hydraulics with { FrontValves = vehicle.Hydraulics.FrontValves.Add(noPressure) } },
+            LostCircuit.Front => vehicle with
+            {
+                Hydraulics = vehicle.Hydraulics with
+                {
+                    FrontValves = vehicle.Hydraulics.FrontValves.Add(noPressure),
+                    RearValves = [.. vehicle.Hydraulics.RearValves.Where(valve => !valve.BypassWhenFrontLost)],
+                },
+            },
             LostCircuit.Rear => vehicle with { Hydraulics = vehicle.Hydraulics with { RearValves = vehicle.Hydraulics.RearValves.Add(noPressure) } },
             LostCircuit.Diagonal => vehicle with { Brakes = vehicle.Brakes.Select(OneWheelOfTwo) },
             _ => failure.LoadSensingLost ? vehicle with { Hydraulics = Unlinked(vehicle.Hydraulics) } : vehicle,
@@ -257,7 +265,7 @@ public static class FailureAnalysis
 
         if (control.AtRate(rate) is not { } point)
         {
-            return (null, FormattableString.Invariant($"{control.Model.MaximumPressure.Bars:0} bar do not give that rate"));
+            return (null, control.WhyNotAtRate(rate));
         }
 
         return TravelAt(control, failure, point.Balance.MasterPressure.Pascals) is { Reaches: false }

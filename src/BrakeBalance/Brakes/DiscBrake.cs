@@ -22,6 +22,9 @@ public sealed record DiscBrake : Brake
     /// <summary>Piston area of one side of the caliper.</summary>
     public override Area PistonArea => Pistons.Area;
 
+    /// <summary>A disc.</summary>
+    public override BrakeConstruction? Construction => BrakeConstruction.Disc;
+
     /// <summary>Always 1: a disc brake's torque follows pad friction in proportion [–].</summary>
     public override double FrictionSensitivity => 1;
 

@@ -30,6 +30,9 @@ public sealed record DrumBrake : Brake
     /// <summary>Area of one wheel-cylinder bore.</summary>
     public override Area PistonArea => Area.FromCircleDiameter(WheelCylinderDiameter);
 
+    /// <summary>A drum.</summary>
+    public override BrakeConstruction? Construction => BrakeConstruction.Drum;
+
     /// <summary>Friction coefficient at which a shoe self-locks [–]; null when none does.</summary>
     /// <returns>The smallest such friction coefficient, which may lie above the accepted range of friction.</returns>
     /// <remarks><para>Source: see <see cref="ShoeGeometry"/>, <see cref="DuoServoGeometry"/>, <see cref="CatalogueShoes"/>.</para></remarks>

@@ -31,6 +31,12 @@ public sealed record MeasuredBrake : Brake
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public override required Length EffectiveRadius { get; init => field = Require.Positive(value); }
 
+    /// <summary>Disc or drum; null when it was not said, and then nothing that depends on it can be told.</summary>
+    public BrakeConstruction? MeasuredOn { get; init; }
+
+    /// <summary>As <see cref="MeasuredOn"/> says.</summary>
+    public override BrakeConstruction? Construction => MeasuredOn;
+
     /// <summary>Piston area that makes one application force.</summary>
     public override Area PistonArea => Pistons.Area;
 

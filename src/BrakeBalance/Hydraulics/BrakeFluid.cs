@@ -5,17 +5,18 @@ namespace BrakeBalance.Hydraulics;
 /// <summary>Brake fluid at a temperature, with the gas that bleeding has left in it.</summary>
 /// <remarks>
 /// <para>
-/// Compressibility κ: 0.0007 /MPa at 20 °C and 0.003 /MPa at 200 °C, between them on a straight line of ln κ (our own interpolation of
-/// two published points). Trapped gas follows Boyle's law, V p = constant with absolute pressures.
+/// Compressibility κ: the grade's at 20 °C and at 200 °C, between them on a straight line of ln κ (our own interpolation of two points);
+/// for glycol-based fluid 0.0007 and 0.003 /MPa. Trapped gas follows Boyle's law, V p = constant with absolute pressures.
 /// </para>
 /// <para>Valid for: 0 to 200 °C, below boiling.</para>
-/// <para>Source: A. Day, Braking of Road Vehicles, seen as a second-hand summary.</para>
+/// <para>
+/// Source: glycol, A. Day, Braking of Road Vehicles, seen as a second-hand summary; silicone, see <c>data/references/brake-fluids.csv</c>
+/// (from memory).
+/// </para>
 /// </remarks>
 public sealed record BrakeFluid
 {
     private const double AirPascals = 101_325;
-    private const double ColdPerPascal = 0.0007e-6;
-    private const double HotPerPascal = 0.003e-6;
     private const double ColdCelsius = 20;
     private const double HotCelsius = 200;
 
@@ -40,7 +41,8 @@ public sealed record BrakeFluid
         get
         {
             double share = (Temperature.DegreesCelsius - ColdCelsius) / (HotCelsius - ColdCelsius);
-            return Compressibility.FromInversePascals(ColdPerPascal * Math.Pow(HotPerPascal / ColdPerPascal, share));
+            double cold = Grade.ColdCompressibility.InversePascals;
+            return Compressibility.FromInversePascals(cold * Math.Pow(Grade.HotCompressibility.InversePascals / cold, share));
         }
     }
 

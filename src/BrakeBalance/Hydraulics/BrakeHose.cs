@@ -5,13 +5,13 @@ namespace BrakeBalance.Hydraulics;
 /// <summary>Bore of a hydraulic brake hose, in the three groups that FMVSS 106 knows.</summary>
 public enum HoseBore
 {
-    /// <summary>1/8 in, 3 mm or less.</summary>
+    /// <summary>1/8 in or 3 mm, or less.</summary>
     EighthInch,
 
-    /// <summary>More than 1/8 in up to 3/16 in, 4 to 5 mm.</summary>
+    /// <summary>More than 1/8 in or 3 mm, up to 3/16 in or 5 mm.</summary>
     ThreeSixteenthsInch,
 
-    /// <summary>More than 3/16 in, 6 mm or more.</summary>
+    /// <summary>More than 3/16 in or 5 mm.</summary>
     QuarterInch,
 }
 

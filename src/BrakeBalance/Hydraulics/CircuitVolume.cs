@@ -4,7 +4,7 @@ namespace BrakeBalance.Hydraulics;
 
 /// <summary>What the brakes, hoses and fluid of one axle swallow before and while the pressure rises.</summary>
 /// <remarks>
-/// V(p) = A δ + V_hose(p) + k p + V κ p + V_air p/(p + p₀). Assumes that calipers, drums and linings give way in proportion to pressure.
+/// V(p) = A (δ + δ_hot) + V_hose(p) + k p + V κ p + V_air p/(p + p₀), δ_hot where a drum has grown. Assumes that calipers, drums and linings give way in proportion to pressure.
 /// Source: continuity; the terms as in A. Day, Braking of Road Vehicles (from memory).
 /// </remarks>
 public sealed record CircuitVolume
@@ -17,6 +17,12 @@ public sealed record CircuitVolume
     /// <remarks>About 0.015 in (0.4 mm) for a disc, 0.05 in (1.3 mm) for a drum in adjustment (common practice).</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 10 mm.</exception>
     public required Length TakeUp { get; init => field = Require.Between(value, Length.Zero, Length.FromMillimeters(10)); }
+
+    /// <summary>How far the axle's drums grow when hot; null for discs, or when it is not known.</summary>
+    public DrumGrowth? Drum { get; init; }
+
+    /// <summary>Whether the drums are hot, so that their growth is to be taken up too; false unless said.</summary>
+    public bool DrumHot { get; init; }
 
     /// <summary>The flexible hoses of the axle.</summary>
     public BrakeHose Hose { get; init; } = new() { Length = Length.Zero };
@@ -47,6 +53,7 @@ public sealed record CircuitVolume
         return new VolumeDemand
         {
             TakeUp = Volume.FromCubicMeters(PistonArea.SquareMeters * TakeUp.Meters),
+            DrumGrowth = DrumHot && Drum is { } drum ? Volume.FromCubicMeters(PistonArea.SquareMeters * drum.PistonTravel.Meters) : Volume.Zero,
             Hoses = Hose.Expansion(linePressure),
             Give = Volume.FromCubicMeters(Give.CubicMeters * linePressure.Pascals / GiveAt.Pascals),
             Compression = Fluid.Compression(FluidVolume, linePressure),

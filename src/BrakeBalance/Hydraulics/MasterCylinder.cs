@@ -4,7 +4,7 @@ namespace BrakeBalance.Hydraulics;
 
 /// <summary>The cylinder, or pair of cylinders, that turns the rod's force into line pressure and its travel into volume.</summary>
 /// <remarks>
-/// <para>p = (F − F_spring − F_seal) / A, not below zero.</para>
+/// <para>p = (F − F_spring − F_seal) / A, not below zero; for a quick-take-up cylinder see <see cref="QuickTakeUp"/>.</para>
 /// <para>Volume and travel: see each kind. Slow application. Source: Pascal's law.</para>
 /// </remarks>
 /// <seealso cref="SingleMasterCylinder"/>
@@ -52,7 +52,7 @@ public abstract record MasterCylinder
     public PerAxle<Pressure> OutletPressures(Force rodForce)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(rodForce, Force.Zero);
-        double net = Math.Max(0, rodForce.Newtons - ReturnSpringForce.Newtons - SealFriction.Newtons);
+        double net = NewtonsThatPress(Math.Max(0, rodForce.Newtons - ReturnSpringForce.Newtons - SealFriction.Newtons));
         PerAxle<Area> areas = PistonAreas;
         PerAxle<double> shares = ForceShares;
         return new(
@@ -69,7 +69,7 @@ public abstract record MasterCylinder
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(outletPressure, Pressure.Zero);
         double atPiston = outletPressure.Pascals * PistonAreas[axle].SquareMeters / ForceShares[axle];
-        return Force.FromNewtons(atPiston > 0 ? atPiston + ReturnSpringForce.Newtons + SealFriction.Newtons : 0);
+        return Force.FromNewtons(atPiston > 0 ? NewtonsToPress(atPiston) + ReturnSpringForce.Newtons + SealFriction.Newtons : 0);
     }
 
     /// <summary>Travel of the rod that sends given volumes into the two circuits, travel to cover the ports included.</summary>
@@ -82,6 +82,22 @@ public abstract record MasterCylinder
     /// <param name="volumes">Volume that the sound circuit needs, in its place; the lost one's is not looked at.</param>
     /// <returns>Travel of the rod; null when nothing is left to push (one cylinder for both circuits).</returns>
     public abstract Length? RodTravelWithout(Axle lost, PerAxle<Volume> volumes);
+
+    /// <summary>Front master-cylinder pressure up to which a large bore fills the circuits; null for a cylinder without one.</summary>
+    public virtual Pressure? BlowOffPressure => null;
+
+    /// <summary>By how much less the rod travels because volume was sent by a large bore.</summary>
+    /// <param name="filled">Volume that each circuit had taken at <see cref="BlowOffPressure"/>; not negative.</param>
+    /// <returns>Travel to take off <see cref="RodTravel"/>; zero without a large bore.</returns>
+    public virtual Length TravelSaved(PerAxle<Volume> filled) => Length.Zero;
+
+    // Of the force behind springs and seals, what stands on the pressing piston; and the way back.
+    private protected virtual double NewtonsThatPress(double net) => net;
+
+    private protected virtual double NewtonsToPress(double atPiston) => atPiston;
+
+    /// <summary>Whether a bore lies in the range that is taken as sensible.</summary>
+    internal static bool IsSensible(Length bore) => bore >= SmallestBore && bore <= LargestBore;
 
     private protected static Length SensibleBore(Length bore, string name) => Require.Between(bore, SmallestBore, LargestBore, name);
 

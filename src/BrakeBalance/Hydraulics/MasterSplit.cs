@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace BrakeBalance.Hydraulics;
 
-/// <summary>How the two circuits share what the driver puts in: both pistons of a tandem at one pressure, or two cylinders on a balance bar.</summary>
+/// <summary>How the two circuits share what the driver puts in: both pistons of a tandem under one force, or two cylinders on a balance bar.</summary>
 public abstract record MasterSplit
 {
     private protected MasterSplit()
@@ -13,12 +13,22 @@ public abstract record MasterSplit
     public abstract double RearToFrontPressureRatio { get; }
 }
 
-/// <summary>Tandem master cylinder: both circuits leave it at the same pressure.</summary>
-/// <remarks>Assumes equal bores and neglects the small spring and seal difference between the two pistons. Source: common practice.</remarks>
+/// <summary>Tandem master cylinder: both circuits leave it at the same pressure, or, with stepped bores, at pressures as one over their areas.</summary>
+/// <remarks>
+/// <para>
+/// p_r/p_f = A_f/A_r: the rod's force stands on the first piston, p₁ A₁ = F, and the floating piston, one end in each bore with the step
+/// between them open to the reservoir, carries it on, p₂ A₂ = p₁ A₁. So each chamber has F over its own area, whichever is first.
+/// </para>
+/// <para>Neglects the small spring and seal difference between the two pistons. Source: equilibrium of the floating piston.</para>
+/// </remarks>
 public sealed record TandemSplit : MasterSplit
 {
+    /// <summary>Area of the front circuit's piston over that of the rear's [–]; 1/40 to 40; 1, equal bores, unless said.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside 1/40 to 40.</exception>
+    public double FrontToRearAreaRatio { get; init => field = Require.Between(value, 1.0 / 40, 40); } = 1;
+
     /// <inheritdoc/>
-    public override double RearToFrontPressureRatio => 1;
+    public override double RearToFrontPressureRatio => FrontToRearAreaRatio;
 }
 
 /// <summary>Two master cylinders side by side, the pedal's force shared between them by a balance bar.</summary>

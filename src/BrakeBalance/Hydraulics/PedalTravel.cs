@@ -36,6 +36,9 @@ public sealed record PedalTravel
     /// <summary>Whether the pressure can be reached at all before the piston or the pedal comes to its end.</summary>
     public bool Reaches => StrokeLeft >= Length.Zero && PadLeft is { } left && left >= Length.Zero;
 
+    /// <summary>Travel left to the floor once the pressure stands; null when piston, lever or pedal come to their end before.</summary>
+    public Length? LeftToFloor => Reaches ? PadLeft : null;
+
     /// <summary>A warning of a long pedal in words; null when there is none to give.</summary>
     public string? Warning { get; private init; }
 
@@ -45,6 +48,10 @@ public sealed record PedalTravel
     /// <param name="circuits">What each axle's circuit swallows.</param>
     /// <param name="linePressures">Line pressure at the front and rear brakes, gauge; not negative.</param>
     /// <param name="pushRodGap">Gap between the booster's push rod and the piston; not negative.</param>
+    /// <param name="linesAtBlowOff">
+    /// Line pressures when the large bore of a quick-take-up cylinder has blown off; unless said the lower of that pressure and
+    /// <paramref name="linePressures"/>, as without valves.
+    /// </param>
     /// <returns>The budget.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A pressure or the gap is negative, or a pressure lies beyond the table of hoses.</exception>
     public static PedalTravel At(
@@ -52,27 +59,37 @@ public sealed record PedalTravel
         MasterCylinder master,
         PerAxle<CircuitVolume> circuits,
         PerAxle<Pressure> linePressures,
-        Length pushRodGap = default)
+        Length pushRodGap = default,
+        PerAxle<Pressure>? linesAtBlowOff = null)
     {
         ArgumentNullException.ThrowIfNull(pedal);
         ArgumentNullException.ThrowIfNull(master);
         ArgumentOutOfRangeException.ThrowIfLessThan(pushRodGap, Length.Zero);
+        PerAxle<Pressure> filling = master.BlowOffPressure is { } blowOff
+            ? linesAtBlowOff ?? linePressures.Select(line => line < blowOff ? line : blowOff)
+            : linePressures;
+        VolumeDemand frontFilled = circuits.Front.Demand(filling.Front);
+        VolumeDemand rearFilled = circuits.Rear.Demand(filling.Rear);
         VolumeDemand front = circuits.Front.Demand(linePressures.Front);
         VolumeDemand rear = circuits.Rear.Demand(linePressures.Rear);
         Length ports = master.CompensatingPortTravel;
-        Length RodFor(Volume atFront, Volume atRear) => master.RodTravel(new(atFront, atRear)) - ports;
+        Length RodFor(Func<VolumeDemand, Volume>? atFront, Func<VolumeDemand, Volume>? atRear) =>
+            master.RodTravel(new(atFront?.Invoke(front) ?? Volume.Zero, atRear?.Invoke(rear) ?? Volume.Zero)) - ports
+            - master.TravelSaved(new(atFront?.Invoke(frontFilled) ?? Volume.Zero, atRear?.Invoke(rearFilled) ?? Volume.Zero));
+        Length Both(Func<VolumeDemand, Volume> part) => RodFor(part, part);
         (string Name, Length Rod)[] rods =
         [
             ("push-rod gap", pushRodGap),
             ("compensating ports", ports),
-            ("front pads or shoes to contact", RodFor(front.TakeUp, Volume.Zero)),
-            ("rear pads or shoes to contact", RodFor(Volume.Zero, rear.TakeUp)),
-            ("hoses", RodFor(front.Hoses, rear.Hoses)),
-            ("give of calipers and drums", RodFor(front.Give, rear.Give)),
-            ("compression of the fluid", RodFor(front.Compression, rear.Compression)),
-            ("trapped air", RodFor(front.Air, rear.Air)),
+            ("front pads or shoes to contact", RodFor(demand => demand.TakeUp, null)),
+            ("rear pads or shoes to contact", RodFor(null, demand => demand.TakeUp)),
+            .. front.DrumGrowth + rear.DrumGrowth > Volume.Zero ? new[] { ("growth of the hot drums", Both(demand => demand.DrumGrowth)) } : [],
+            ("hoses", Both(demand => demand.Hoses)),
+            ("give of calipers and drums", Both(demand => demand.Give)),
+            ("compression of the fluid", Both(demand => demand.Compression)),
+            ("trapped air", Both(demand => demand.Air)),
         ];
-        Length rod = master.RodTravel(new(front.Total, rear.Total)) + pushRodGap;
+        Length rod = Both(demand => demand.Total) + ports + pushRodGap;
         return Of(pedal, master, rod, rods, pushRodGap);
     }
 

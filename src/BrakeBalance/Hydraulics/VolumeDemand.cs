@@ -8,6 +8,9 @@ public sealed record VolumeDemand
     /// <summary>To bring pads or shoes into contact.</summary>
     public required Volume TakeUp { get; init; }
 
+    /// <summary>To follow drums that have grown hot; none unless said.</summary>
+    public Volume DrumGrowth { get; init; } = Volume.Zero;
+
     /// <summary>Swelling of the hoses.</summary>
     public required Volume Hoses { get; init; }
 
@@ -21,5 +24,5 @@ public sealed record VolumeDemand
     public required Volume Air { get; init; }
 
     /// <summary>All of it.</summary>
-    public Volume Total => TakeUp + Hoses + Give + Compression + Air;
+    public Volume Total => TakeUp + DrumGrowth + Hoses + Give + Compression + Air;
 }

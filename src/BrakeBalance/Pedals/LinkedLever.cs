@@ -34,6 +34,10 @@ public sealed record LinkedLever : PedalLever
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside −60° to 60°.</exception>
     public required Angle PinAngleAtRest { get; init => field = Require.Between(value, Angle.FromDegrees(-60), Angle.FromDegrees(60)); }
 
+    /// <summary>Travel of the pad at which the lever stops pushing the rod forward.</summary>
+    /// <exception cref="ArgumentException">The link does not reach, or pushes backwards, with the pedal at rest.</exception>
+    public Length GreatestPadTravel => PivotToPad * (LastUsableAngle(PinAngleAtRest.Radians) - PinAngleAtRest.Radians);
+
     /// <inheritdoc/>
     public override double RatioAt(Length padTravel)
     {
@@ -65,8 +69,10 @@ public sealed record LinkedLever : PedalLever
         ArgumentOutOfRangeException.ThrowIfLessThan(padTravel, Length.Zero);
         double rest = PinAngleAtRest.Radians;
         double angle = rest + (padTravel / PivotToPad);
-        return angle <= LastUsableAngle(rest)
-            ? angle
+        const double roundingRadians = 1e-9;
+        double last = LastUsableAngle(rest);
+        return angle <= last + roundingRadians
+            ? Math.Min(angle, last)
             : throw new ArgumentOutOfRangeException(
                 nameof(padTravel),
                 string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{padTravel.Millimeters:0.#} mm"),

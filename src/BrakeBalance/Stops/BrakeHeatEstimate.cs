@@ -16,7 +16,7 @@ public static class BrakeHeatEstimate
     public static BrakeThermalData Of(Brake brake)
     {
         ArgumentNullException.ThrowIfNull(brake);
-        bool drum = brake is DrumBrake;
+        bool drum = brake.Construction == BrakeConstruction.Drum;
         double radius = brake.EffectiveRadius.Meters;
         double area = 2 * Math.PI * radius * (drum ? 0.065 : 0.4 * radius);
         double ring = IronKilogramsPerCubicMetre * area * (drum ? 0.012 : 0.020);

@@ -23,7 +23,7 @@ internal static class ThermalFigures
             assumed.Add($"{axle} friction that does not change with temperature");
         }
 
-        bool drum = brake is DrumBrake;
+        bool drum = brake.Construction == BrakeConstruction.Drum;
         var made = new ThermalBrake
         {
             RingMass = given.RingMass,

@@ -122,8 +122,13 @@ public sealed record ControlLoadCaseSummary(
             load,
             control.RunOut(),
             [.. rates.Select(rate => control.AtRate(rate) is { } point
-                ? new ControlRateSummary(rate, point, bare.AtRate(rate)?.PedalForce, control.TravelAt(point.Balance.MasterPressure))
-                : new ControlRateSummary(rate, null, null, null))],
+                ? new ControlRateSummary(
+                    rate,
+                    point,
+                    bare.AtRate(rate)?.PedalForce,
+                    control.TravelAt(point.Balance.MasterPressure),
+                    control.TravelAt(point.Balance.MasterPressure, drumsHot: true))
+                : new ControlRateSummary(rate, null, null, null, null, control.WhyNotAtRate(rate)))],
             [.. ControlSummary.GaugeForces.Select(control.At)],
             EngineOffPresses.Of(control),
             FailureAnalysis.Of(vehicle, load));
@@ -132,7 +137,18 @@ public sealed record ControlLoadCaseSummary(
 
 /// <summary>Pedal force and travel at one braking rate.</summary>
 /// <param name="BrakingRate">z [–].</param>
-/// <param name="Point">The car at that rate; null when the highest pressure does not reach it.</param>
+/// <param name="Point">The car at that rate; null when the highest pressure or the pedal's linkage does not reach it.</param>
 /// <param name="WithoutAssist">Pedal force with the assist dead; null when the rate is not reached.</param>
 /// <param name="Travel">Where the pedal's travel goes; null when it cannot be told.</param>
-public sealed record ControlRateSummary(double BrakingRate, ControlForcePoint? Point, Force? WithoutAssist, PedalTravel? Travel);
+/// <param name="TravelDrumsHot">The same with hot drums; null when it cannot be told or the car has no drums.</param>
+/// <param name="WhyNot">Why the rate cannot be had, in words; null when it can.</param>
+public sealed record ControlRateSummary(
+    double BrakingRate, ControlForcePoint? Point, Force? WithoutAssist, PedalTravel? Travel, PedalTravel? TravelDrumsHot = null, string? WhyNot = null)
+{
+    /// <summary>What is wrong with the pedal's travel at that rate, or why the rate cannot be had; null when nothing is.</summary>
+    public string? Remark =>
+        WhyNot
+        ?? (Travel is { Reaches: false } ? Travel.Warning
+        : TravelDrumsHot is { Reaches: false, Warning: { } warning } ? "Drums hot: " + warning
+        : null);
+}

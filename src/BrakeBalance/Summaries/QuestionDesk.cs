@@ -191,6 +191,11 @@ public static class QuestionDesk
                 return null;
             }
 
+            if (!travel.Reaches)
+            {
+                return Text($"A braking rate of 0.8 is not reached: {travel.Warning}");
+            }
+
             PedalTravelPart[] parts = [.. travel.Parts.OrderByDescending(p => p.Travel).Take(3)];
             return Text($"At a braking rate of 0.8 the pedal goes {travel.Pad?.Millimeters ?? 0:0} mm, mostly through {string.Join(", ", parts.Select(p => Text($"{p.Name} ({p.Travel.Millimeters:0.0} mm)")))}. Adjust the shoes and bleed before blaming the cylinder.");
         }

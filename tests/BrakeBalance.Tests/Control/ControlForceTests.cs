@@ -283,4 +283,57 @@ public sealed class ControlForceTests
         Assert.Equal(Of(car).AtRate(0.8)!.PedalForce.Newtons, grid[0].PedalForce!.Value.Newtons, 1e-6);
         Assert.True(grid[1].PedalForce > grid[0].PedalForce);
     }
+
+    [Fact]
+    public void A_bypass_gives_the_rear_full_pressure_when_the_front_circuit_is_lost_and_only_then()
+    {
+        Vehicle car = Car("coupe-1960s");
+        Vehicle with = car with { Hydraulics = car.Hydraulics with { RearValves = [.. car.Hydraulics.RearValves.Select(valve => valve with { BypassWhenFrontLost = true })] } };
+        var conditions = new FailureConditions { PedalForce = Force.FromNewtons(400) };
+        foreach (LoadCase load in car.LoadCases)
+        {
+            IReadOnlyList<FailureOutcome> plain = FailureAnalysis.Of(car, load, conditions);
+            IReadOnlyList<FailureOutcome> opened = FailureAnalysis.Of(with, load, conditions);
+            foreach ((FailureOutcome before, FailureOutcome after) in plain.Zip(opened))
+            {
+                if (before.Case.LostCircuit == LostCircuit.Front)
+                {
+                    Assert.Equal(after.MasterPressure.Pascals, after.LinePressures.Rear.Pascals, 1.0);
+                    Assert.True(after.RateAtForce >= before.RateAtForce);
+                }
+                else
+                {
+                    Assert.Equal(before.RateAtForce, after.RateAtForce, 1e-12);
+                }
+            }
+
+            FailureOutcome Lost(IReadOnlyList<FailureOutcome> outcomes) => outcomes.Single(outcome => outcome.Case.Id == "front-lost");
+            Assert.True(Lost(opened).RateAtForce > Lost(plain).RateAtForce + 0.03);
+        }
+    }
+
+    [Fact]
+    public void The_rule_on_a_lost_circuit_follows_the_bypass()
+    {
+        Vehicle car = Car("coupe-1960s");
+        Vehicle with = car with { Hydraulics = car.Hydraulics with { RearValves = [.. car.Hydraulics.RearValves.Select(valve => valve with { BypassWhenFrontLost = true })] } };
+        RuleVerdict Verdict(Vehicle vehicle) => EffectivenessRules.Check(vehicle).First(verdict => verdict.Explanation.Contains("front circuit lost", StringComparison.Ordinal));
+        Assert.Equal(RuleOutcome.Fail, Verdict(car).Outcome);
+        Assert.True(EffectivenessRules.Check(with).Single(verdict => verdict.Rule == Verdict(car).Rule).Margin > Verdict(car).Margin);
+    }
+
+    [Fact]
+    public void The_coupes_hot_drums_cost_pedal()
+    {
+        ControlForce control = Of(Car("coupe-1960s"));
+        Pressure master = control.AtRate(0.8)!.Balance.MasterPressure;
+        PedalTravel cold = control.TravelAt(master)!;
+        PedalTravel hot = control.TravelAt(master, drumsHot: true)!;
+        // Four pistons of 7/8 in, each 2 · 11e-6 /K · 280 K · 127 mm further, through a 1-1/8 in bore and a 4:1 pedal.
+        double expected = 4 * 0.875 * 0.875 / (1.125 * 1.125) * 2 * 11e-6 * 280 * 127 * 4;
+        Assert.Equal(expected, (hot.Pad!.Value - cold.Pad!.Value).Millimeters, 1e-6);
+        Assert.Contains(hot.Parts, part => part.Name == "growth of the hot drums");
+        Assert.DoesNotContain(cold.Parts, part => part.Name == "growth of the hot drums");
+        Assert.Null(Of(Car("track-coupe")).TravelAt(master, drumsHot: true));
+    }
 }

@@ -60,17 +60,25 @@ public sealed class FluidAndHoseCases
         Assert.Equal(1.378, hose.Expansion(Pressure.FromPoundsForcePerSquareInch(1500)).CubicCentimeters, 0.0005);
     }
 
-    /// <summary>49 CFR 571.106 S5.3.2, table I (read): cc/ft by bore, grade and test pressure.</summary>
+    /// <summary>49 CFR 571.106 table I, read: cc/ft by bore, grade and test pressure; the whole table.</summary>
     [Source("49 CFR 571.106 S5.3.2, table I", Reading.Read)]
     [Theory]
     [InlineData(HoseBore.EighthInch, false, 1000, 0.66)]
+    [InlineData(HoseBore.EighthInch, true, 1000, 0.33)]
     [InlineData(HoseBore.EighthInch, false, 1500, 0.79)]
+    [InlineData(HoseBore.EighthInch, true, 1500, 0.42)]
+    [InlineData(HoseBore.EighthInch, false, 2900, 1.21)]
     [InlineData(HoseBore.EighthInch, true, 2900, 0.61)]
     [InlineData(HoseBore.ThreeSixteenthsInch, false, 1000, 0.86)]
+    [InlineData(HoseBore.ThreeSixteenthsInch, true, 1000, 0.55)]
+    [InlineData(HoseBore.ThreeSixteenthsInch, false, 1500, 1.02)]
     [InlineData(HoseBore.ThreeSixteenthsInch, true, 1500, 0.72)]
     [InlineData(HoseBore.ThreeSixteenthsInch, false, 2900, 1.67)]
-    [InlineData(HoseBore.QuarterInch, false, 1500, 1.30)]
+    [InlineData(HoseBore.ThreeSixteenthsInch, true, 2900, 0.91)]
+    [InlineData(HoseBore.QuarterInch, false, 1000, 1.04)]
     [InlineData(HoseBore.QuarterInch, true, 1000, 0.82)]
+    [InlineData(HoseBore.QuarterInch, false, 1500, 1.30)]
+    [InlineData(HoseBore.QuarterInch, true, 1500, 1.17)]
     public void Largest_expansion_of_free_hose(HoseBore bore, bool low, double psi, double cubicCentimetresPerFoot)
     {
         var hose = new BrakeHose { Length = Length.FromFeet(1), Bore = bore, LowExpansion = low };
@@ -91,7 +99,7 @@ public sealed class FluidAndHoseCases
     }
 
     /// <summary>
-    /// DOT 4 of 1045 kg/m³ (a second-hand note) and 1800 cSt at −40 °C (49 CFR 571.116): 3 m of 3 mm bore resist with 2.84·10¹² Pa·s/m³
+    /// DOT 4 of 1045 kg/m³ (a second-hand note) and 1800 cSt at −40 °C (49 CFR 571.116 S5.1, read): 3 m of 3 mm bore resist with 2.84·10¹² Pa·s/m³
     /// (the note prints 2.8·10¹²; recomputed 2.838·10¹²).
     /// </summary>
     [Fact]
@@ -137,17 +145,27 @@ public sealed class FluidAndHoseCases
         Assert.Equal(1, half / whole, 0.003);
     }
 
-    /// <summary>49 CFR 571.116 S5.1.1, S5.1.2 (read): boiling points dry and wet; the section counts a DOT 5.1 as a DOT 5 without silicone (S5.2.2.1).</summary>
-    [Source("49 CFR 571.116 S5.1.1, S5.1.2", Reading.Read)]
+    /// <summary>49 CFR 571.106 table I, read: the last row begins over 3/16 in or 5 mm, so a 5.2 mm hose is of it and a 5 mm hose is not.</summary>
+    [Source("49 CFR 571.106 S5.3.2, table I", Reading.Read)]
     [Theory]
-    [InlineData("DOT 3", 205, 140)]
-    [InlineData("DOT 4", 230, 155)]
-    [InlineData("DOT 5", 260, 180)]
-    [InlineData("dot5.1", 260, 180)]
-    public void Boiling_points(string name, double dry, double wet)
+    [InlineData(3.0, HoseBore.EighthInch)]
+    [InlineData(4.7625, HoseBore.ThreeSixteenthsInch)]
+    [InlineData(5.0, HoseBore.ThreeSixteenthsInch)]
+    [InlineData(5.2, HoseBore.QuarterInch)]
+    public void Rows_of_the_table_by_bore(double millimetres, HoseBore row) => Assert.Equal(row, BrakeHose.BoreGroup(Length.FromMillimeters(millimetres)));
+
+    /// <summary>49 CFR 571.116 S5.1.1 to S5.1.3 (read): boiling points dry and wet, greatest viscosity at −40 °C in mm²/s; a DOT 5.1 is a DOT 5 without silicone (S5.2.2.1).</summary>
+    [Source("49 CFR 571.116 S5.1.1 to S5.1.3", Reading.Read)]
+    [Theory]
+    [InlineData("DOT 3", 205, 140, 1500)]
+    [InlineData("DOT 4", 230, 155, 1800)]
+    [InlineData("DOT 5", 260, 180, 900)]
+    [InlineData("dot5.1", 260, 180, 900)]
+    public void Boiling_points_and_viscosities(string name, double dry, double wet, double viscosity)
     {
         BrakeFluidGrade grade = BrakeFluidGrade.Named(name)!;
         Assert.Equal(dry, grade.DryBoilingPoint.DegreesCelsius, 9);
         Assert.Equal(wet, grade.WetBoilingPoint.DegreesCelsius, 9);
+        Assert.Equal(viscosity, grade.GreatestColdViscosity.Centistokes, 9);
     }
 }

@@ -24,7 +24,7 @@ internal sealed class ControlJson(SummaryUnits units)
         [Key("bore")] = Short(choice.Bore),
         ["pedal_ratio"] = SummaryJson.Number(choice.PedalRatio),
         [units.Key("pedal_force", units.Force)] = Force(choice.PedalForce),
-        [Key("pad_left")] = Short(choice.Travel?.PadLeft),
+        [Key("pad_left")] = Short(choice.Travel?.LeftToFloor),
         [units.Key("pedal_force_without_assist_at_0_25", units.Force)] = Force(choice.FailSafePedalForce),
         ["fits"] = choice.Fits,
         ["verdict"] = choice.Describe(),
@@ -47,6 +47,8 @@ internal sealed class ControlJson(SummaryUnits units)
         ["at"] = rate.Point is { } point ? Point(point) : null,
         [units.Key("pedal_force_without_assist", units.Force)] = Force(rate.WithoutAssist),
         ["travel"] = rate.Travel is { } travel ? Travel(travel) : null,
+        ["travel_drums_hot"] = rate.TravelDrumsHot is { } hot ? Travel(hot) : null,
+        ["why_not"] = rate.WhyNot,
     };
 
     private JsonObject Point(ControlForcePoint point) => new()
@@ -68,6 +70,7 @@ internal sealed class ControlJson(SummaryUnits units)
         {
             [Key("pad")] = Short(travel.Pad),
             [Key("pad_left")] = Short(travel.PadLeft),
+            ["reaches"] = travel.Reaches,
             [Key("rod")] = Short(travel.RodTravel),
             [Key("stroke_left")] = Short(travel.StrokeLeft),
             ["parts"] = parts,

@@ -1,6 +1,7 @@
 using System.Globalization;
 using BrakeBalance.Assist;
 using BrakeBalance.Balance;
+using BrakeBalance.Hydraulics;
 using BrakeBalance.Rules;
 using BrakeBalance.Summaries;
 using Spectre.Console;
@@ -45,15 +46,20 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
         console.WriteLine($"{part.LoadCase.Name}: foot and line pressure");
         string force = $" [{units.Force}]";
         string pressure = $" [{units.Pressure}]";
-        Table rates = SummaryTables.Table("Braking rate", "Pedal force" + force, "without assist" + force, "Line pressure front" + pressure, "rear" + pressure, $"Pedal travel [{Short}]", $"left [{Short}]");
+        Table rates = SummaryTables.Table("Braking rate", "Pedal force" + force, "without assist" + force, "Line pressure front" + pressure, "rear" + pressure, $"Pedal travel [{Short}]", $"left [{Short}]", $"left, drums hot [{Short}]");
         foreach (ControlRateSummary rate in part.Rates)
         {
             SummaryTables.Row(
                 rates, Rate(rate.BrakingRate), Force(rate.Point?.PedalForce), Force(rate.WithoutAssist), Pressure(rate.Point?.Balance.LinePressures.Front),
-                Pressure(rate.Point?.Balance.LinePressures.Rear), Travel(rate.Travel?.Pad), Travel(rate.Travel?.PadLeft));
+                Pressure(rate.Point?.Balance.LinePressures.Rear), Travel(rate.Travel?.Pad), Left(rate.Travel), Left(rate.TravelDrumsHot));
         }
 
         console.Write(SummaryTables.RightAligned(rates));
+        foreach (ControlRateSummary rate in part.Rates.Where(rate => rate.Remark is not null))
+        {
+            console.WriteLine($"Braking rate {Rate(rate.BrakingRate)}: {rate.Remark}");
+        }
+
         console.WriteLine(part.RunOut is { } runOut
             ? $"Run-out of the assist: pedal force {Force(runOut.PedalForce)} {units.Force}, braking rate {Rate(runOut.Balance.BrakingRate)}"
             : "Run-out of the assist: none within the pressure considered");
@@ -106,6 +112,8 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
     private string Pressure(Pressure? pressure) => pressure is { } value ? units.Of(value).ToString(units.Us ? "0" : "0.0", CultureInfo.InvariantCulture) : "–";
 
     private string Travel(Length? length) => length is { } value ? (units.Us ? value.Inches : value.Millimeters).ToString(units.Us ? "0.0" : "0", CultureInfo.InvariantCulture) : "–";
+
+    private string Left(PedalTravel? travel) => travel is { Reaches: false } ? "none" : Travel(travel?.LeftToFloor);
 
     private string Road(Length? length) => length is { } value ? (units.Us ? value.Feet : value.Meters).ToString("0", CultureInfo.InvariantCulture) : "–";
 

@@ -145,6 +145,11 @@ public sealed class DuoServoDocument
 /// <summary>A measured brake as it is written.</summary>
 public sealed class MeasuredBrakeDocument : BrakeDocument
 {
+    /// <summary>Disc or drum.</summary>
+    [Field("disc or drum; asked for when the file has a fluid section, because a wheel cylinder has two pistons (a caliper given there says disc)",
+        Example = "disc")]
+    public string? Construction { get; set; }
+
     /// <summary>Torque of one wheel.</summary>
     [Field("Torque of one wheel at torquePressure, threshold taken off", Required = true, Low = "1 N·m", High = "20000 N·m", Example = "620 N·m",
         HowToMeasure = "Torque wrench on the hub, wheel off the ground, gauge in the line")]

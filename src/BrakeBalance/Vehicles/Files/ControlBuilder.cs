@@ -80,6 +80,24 @@ internal sealed class ControlBuilder(List<Problem> problems)
                 Add("pedal.geometry", fault.Message);
                 return null;
             }
+
+            Length ends = ((LinkedLever)lever).GreatestPadTravel + (pedal.FreePlay ?? plain.FreePlay);
+            Length floor = pedal.Travel ?? plain.AvailableTravel;
+            if (ends < floor)
+            {
+                Add("pedal.geometry",
+                    FormattableString.Invariant($"stops pushing the rod after {ends.Millimeters:0} mm of the pad's travel, free play included, before the floor at {floor.Millimeters:0} mm."),
+                    FormattableString.Invariant($"a longer link, a pin that stands further back or a rod axis nearer the pin; or pedal.travel up to {Math.Floor(ends.Millimeters):0} mm"));
+                return null;
+            }
+        }
+
+        if ((pedal.FreePlay ?? plain.FreePlay) >= (pedal.Travel ?? plain.AvailableTravel))
+        {
+            Add("pedal.freePlay",
+                FormattableString.Invariant($"{(pedal.FreePlay ?? plain.FreePlay).Millimeters:0.#} mm is not less than the pad's whole travel of {(pedal.Travel ?? plain.AvailableTravel).Millimeters:0.#} mm."),
+                "a free play below pedal.travel");
+            return null;
         }
 
         return plain with
@@ -173,9 +191,15 @@ internal sealed class ControlBuilder(List<Problem> problems)
             return null;
         }
 
+        if (document is TandemCylinderDocument wrong && QuickTakeUpProblem(wrong) is { } problem)
+        {
+            problems.Add(problem);
+            return null;
+        }
+
         MasterCylinder master = document switch
         {
-            TandemCylinderDocument tandem => new TandemMasterCylinder { Bore = tandem.Bore!.Value, Stroke = tandem.Stroke!.Value, FrontStrokeShare = tandem.FrontStrokeShare ?? 0.5 },
+            TandemCylinderDocument tandem => Tandem(tandem),
             SingleCylinderDocument single => new SingleMasterCylinder { Bore = single.Bore!.Value, Stroke = single.Stroke!.Value },
             _ => Twin((BalanceBarDocument)split!, document.Stroke!.Value),
         };
@@ -184,6 +208,29 @@ internal sealed class ControlBuilder(List<Problem> problems)
             CompensatingPortTravel = document.PortTravel ?? master.CompensatingPortTravel,
             ReturnSpringForce = document.ReturnSpring ?? master.ReturnSpringForce,
             SealFriction = document.SealFriction ?? master.SealFriction,
+        };
+    }
+
+    private static Problem? QuickTakeUpProblem(TandemCylinderDocument document) =>
+        document.QuickTakeUpBore is not { } large
+            ? document.QuickTakeUpPressure is null ? null : new("masterCylinder.quickTakeUpPressure", "says nothing without quickTakeUpBore.", "quickTakeUpBore beside it, or neither")
+        : document.RearBore is not null
+            ? new("masterCylinder.quickTakeUpBore", "is given beside rearBore; a stepped cylinder with quick take-up is not computed here.", "one of quickTakeUpBore and rearBore")
+        : large <= document.Bore
+            ? new("masterCylinder.quickTakeUpBore",
+                FormattableString.Invariant($"{large.Millimeters:0.##} mm is not above the bore of {document.Bore!.Value.Millimeters:0.##} mm."), "a diameter above bore")
+        : null;
+
+    private static TandemMasterCylinder Tandem(TandemCylinderDocument document)
+    {
+        QuickTakeUp? fast = document.QuickTakeUpBore is { } large ? new QuickTakeUp { LargeBore = large } : null;
+        return new TandemMasterCylinder
+        {
+            Bore = document.Bore!.Value,
+            RearBore = document.RearBore,
+            QuickTakeUp = fast is not null && document.QuickTakeUpPressure is { } pressure ? fast with { BlowOffPressure = pressure } : fast,
+            Stroke = document.Stroke!.Value,
+            FrontStrokeShare = document.FrontStrokeShare ?? 0.5,
         };
     }
 
@@ -235,25 +282,40 @@ internal sealed class ControlBuilder(List<Problem> problems)
 
         var fluid = new BrakeFluid { Grade = grade, TrappedAir = document.TrappedAir ?? 0 };
         fluid = document.Temperature is { } temperature ? fluid with { Temperature = temperature } : fluid;
-        return new(Circuit(document.Front!, brakes.Front, fluid, "fluid.front"), Circuit(document.Rear!, brakes.Rear, fluid, "fluid.rear"));
+        return new(Circuit(document.Front!, brakes.Front, fluid, "front"), Circuit(document.Rear!, brakes.Rear, fluid, "rear"));
     }
 
     // A drum's cylinder has two pistons (or there are two cylinders); a fixed caliper has as many again on the other side. Two wheels an axle.
-    private CircuitVolume Circuit(CircuitDocument document, Brake brake, BrakeFluid fluid, string path)
+    private CircuitVolume Circuit(CircuitDocument document, Brake brake, BrakeFluid fluid, string axle)
     {
+        string path = DocumentReader.Join("fluid", axle);
+        BrakeConstruction? construction = brake.Construction ?? (document.Caliper is null ? null : BrakeConstruction.Disc);
+        if (construction is null)
+        {
+            Add(DocumentReader.Join(axle, "brake.construction"), "is missing: what a measured brake displaces depends on it.",
+                $"\"disc\", with {path}.caliper \"sliding\" or \"fixed\", or \"drum\"");
+        }
+
+        bool isDrum = construction == BrakeConstruction.Drum;
         if (document.Caliper is not (null or "sliding" or "fixed"))
         {
             Add(DocumentReader.Join(path, "caliper"), $"\"{document.Caliper}\" is not known.", "\"sliding\", \"fixed\"");
         }
-        else if ((document.Caliper is null) != (brake is DrumBrake))
+        else if (construction is not null && (document.Caliper is null) != isDrum)
         {
-            Add(DocumentReader.Join(path, "caliper"), brake is DrumBrake ? "is given for a drum brake." : "is missing.", brake is DrumBrake ? "nothing: leave it out" : "\"sliding\", \"fixed\"");
+            Add(DocumentReader.Join(path, "caliper"), isDrum ? "is given for a drum brake." : "is missing.", isDrum ? "nothing: leave it out" : "\"sliding\", \"fixed\"");
+        }
+
+        if (!isDrum && (document.DrumTemperature is not null || document.DrumExpansionPerKelvin is not null))
+        {
+            Add(DocumentReader.Join(path, document.DrumTemperature is not null ? "drumTemperature" : "drumExpansionPerKelvin"), "is given for a disc brake.", "nothing: leave it out");
         }
 
         double faces = document.Caliper == "sliding" ? 1 : 2;
         var circuit = new CircuitVolume
         {
             PistonArea = brake.PistonArea * (2 * faces),
+            Drum = isDrum ? Growth(document, brake) : null,
             TakeUp = document.TakeUp!.Value,
             Give = document.Give ?? Volume.Zero,
             FluidVolume = document.Volume ?? Volume.Zero,
@@ -266,6 +328,14 @@ internal sealed class ControlBuilder(List<Problem> problems)
             },
         };
         return document.GiveAt is { } pressure ? circuit with { GiveAt = pressure } : circuit;
+    }
+
+    private static DrumGrowth Growth(CircuitDocument document, Brake brake)
+    {
+        var growth = new DrumGrowth { DrumRadius = brake.EffectiveRadius };
+        growth = document.DrumTemperature is { } temperature ? growth with { HotTemperature = temperature } : growth;
+        growth = document.DrumExpansionPerKelvin is { } expansion ? growth with { ExpansionPerKelvin = expansion } : growth;
+        return brake is DrumBrake { Shoes: ShoeGeometry shoe } ? growth with { PistonPerGrowth = shoe.ActuatingArm / shoe.PivotDistance } : growth;
     }
 
     private static ResidualPressureValve? Residual(Pressure? held) => held is { } pressure ? new ResidualPressureValve { Held = pressure } : null;

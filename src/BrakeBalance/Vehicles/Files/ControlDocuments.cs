@@ -213,8 +213,23 @@ public abstract class MasterCylinderDocument
 public sealed class TandemCylinderDocument : MasterCylinderDocument
 {
     /// <summary>Bore.</summary>
-    [Field("Bore", Required = true, Low = "9 mm", High = "51 mm", Example = "1 in", HowToMeasure = "Cast or stamped on the cylinder; bore gauge")]
+    [Field("Bore; of the front circuit's chamber when rearBore is given", Required = true, Low = "9 mm", High = "51 mm", Example = "1 in",
+        HowToMeasure = "Cast or stamped on the cylinder; bore gauge")]
     public Length? Bore { get; set; }
+
+    /// <summary>Rear bore.</summary>
+    [Field("Bore of the rear circuit's chamber of a stepped cylinder; the same as bore when left out", Low = "9 mm", High = "51 mm", Example = "22.2 mm",
+        HowToMeasure = "Bore gauge; the pistons' cups differ in size")]
+    public Length? RearBore { get; set; }
+
+    /// <summary>Large bore.</summary>
+    [Field("Large bore of a quick-take-up cylinder, above bore; left out for a plain one", Low = "9 mm", High = "70 mm", Example = "34 mm",
+        HowToMeasure = "Diameter of the wide end of the first piston")]
+    public Length? QuickTakeUpBore { get; set; }
+
+    /// <summary>Blow-off pressure.</summary>
+    [Field("Pressure at which the large bore blows off; 6 bar when left out", Low = "0.5 bar", High = "30 bar", Example = "6 bar")]
+    public Pressure? QuickTakeUpPressure { get; set; }
 
     /// <summary>Front stroke share.</summary>
     [Field("Part of the stroke that belongs to the front circuit's chamber; 0.5 when left out", Low = "0.2", High = "0.8", Example = "0.5")]
@@ -290,6 +305,16 @@ public sealed class CircuitDocument
     [Field("Disc brakes only: sliding or fixed caliper; a fixed caliper's pistons on both sides move fluid", Example = "sliding",
         HowToMeasure = "Look: pistons on both sides of the disc make a fixed caliper")]
     public string? Caliper { get; set; }
+
+    /// <summary>Drum temperature.</summary>
+    [Field("Drum brakes only: temperature of a hot drum for the pedal's travel with hot drums; 300 °C when left out", Low = "20 °C", High = "600 °C",
+        Example = "300 °C")]
+    public Temperature? DrumTemperature { get; set; }
+
+    /// <summary>Expansion of the drum.</summary>
+    [Field("Drum brakes only: linear expansion of the drum's material per kelvin; 11e-6, grey cast iron, when left out", Low = "1e-6", High = "5e-5",
+        Example = "11e-6")]
+    public double? DrumExpansionPerKelvin { get; set; }
 
     /// <summary>Take-up.</summary>
     [Field("Travel of each piston before pads or shoes touch: clearance and roll-back", Required = true, Low = "0 mm", High = "10 mm", Example = "0.4 mm",

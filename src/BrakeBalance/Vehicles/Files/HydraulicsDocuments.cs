@@ -72,6 +72,10 @@ public sealed class ProportioningDocument : ValveDocument
     /// <summary>Knob.</summary>
     [Field("The adjusting screw, when the valve has one")]
     public KnobDocument? Knob { get; set; }
+
+    /// <summary>Bypass.</summary>
+    [Field("Whether the valve opens fully when the front circuit is lost, as some combination valves do; false when left out")]
+    public bool? BypassWhenFrontLost { get; set; }
 }
 
 /// <summary>The adjusting screw of a valve as it is written.</summary>
@@ -99,6 +103,10 @@ public sealed class LimitingDocument : ValveDocument
     [Field("Highest outlet pressure", Required = true, Low = "0 bar", High = "300 bar", Example = "45 bar",
         HowToMeasure = "Gauge behind the valve under a hard push")]
     public Pressure? Limit { get; set; }
+
+    /// <summary>Bypass.</summary>
+    [Field("Whether the valve opens fully when the front circuit is lost, as some combination valves do; false when left out")]
+    public bool? BypassWhenFrontLost { get; set; }
 }
 
 /// <summary>A load-sensing valve as it is written.</summary>

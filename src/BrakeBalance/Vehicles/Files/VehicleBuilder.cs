@@ -28,7 +28,7 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
 
         Brake? front = Sound("front") ? Brake(document.Front!.Brake!, "front.brake") : null;
         Brake? rear = Sound("rear") ? Brake(document.Rear!.Brake!, "rear.brake") : null;
-        BrakeHydraulics? hydraulics = Hydraulics(document.Hydraulics);
+        BrakeHydraulics? hydraulics = Hydraulics(document.Hydraulics, document.MasterCylinder);
         EngineBraking? engine = Sound("engineBraking") ? Engine(document.EngineBraking) : null;
         bool controlSound = new[] { "pedal", "assist", "masterCylinder", "fluid", "hydraulics", "front", "rear" }.All(Sound);
         BrakeControl? control = controlSound
@@ -132,7 +132,7 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         {
             DiscBrakeDocument disc => Disc(disc, path),
             DrumBrakeDocument drum => Drum(drum, path),
-            MeasuredBrakeDocument measured => Measured(measured),
+            MeasuredBrakeDocument measured => Measured(measured, path),
             _ => throw new NotSupportedException(brake.GetType().Name),
         };
         if (made is null)
@@ -274,23 +274,33 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
             : null;
     }
 
-    private static MeasuredBrake Measured(MeasuredBrakeDocument brake) => new()
+    private MeasuredBrake? Measured(MeasuredBrakeDocument brake, string path)
     {
-        FrictionCoefficient = brake.Friction!.Value,
-        FrictionWhenMeasured = brake.Friction.Value,
-        ThresholdPressure = brake.ThresholdPressure ?? Pressure.Zero,
-        Efficiency = brake.Efficiency ?? 1,
-        MeasuredNewtonMetresPerBar = brake.Torque!.Value.NewtonMeters / brake.TorquePressure!.Value.Bars,
-        Sensitivity = brake.FrictionSensitivity ?? 1,
-        Pistons = PistonSet.OneSide(brake.PistonDiameters!),
-        EffectiveRadius = brake.EffectiveRadius!.Value,
-    };
+        if (brake.Construction is not (null or "disc" or "drum"))
+        {
+            Add(DocumentReader.Join(path, "construction"), $"\"{brake.Construction}\" is not known.", "\"disc\", \"drum\"");
+            return null;
+        }
 
-    private BrakeHydraulics? Hydraulics(HydraulicsDocument? document)
+        return new()
+        {
+            MeasuredOn = brake.Construction switch { "disc" => BrakeConstruction.Disc, "drum" => BrakeConstruction.Drum, _ => null },
+            FrictionCoefficient = brake.Friction!.Value,
+            FrictionWhenMeasured = brake.Friction.Value,
+            ThresholdPressure = brake.ThresholdPressure ?? Pressure.Zero,
+            Efficiency = brake.Efficiency ?? 1,
+            MeasuredNewtonMetresPerBar = brake.Torque!.Value.NewtonMeters / brake.TorquePressure!.Value.Bars,
+            Sensitivity = brake.FrictionSensitivity ?? 1,
+            Pistons = PistonSet.OneSide(brake.PistonDiameters!),
+            EffectiveRadius = brake.EffectiveRadius!.Value,
+        };
+    }
+
+    private BrakeHydraulics? Hydraulics(HydraulicsDocument? document, MasterCylinderDocument? master)
     {
         if (document is null)
         {
-            return new();
+            return new() { Split = Tandem(master) };
         }
 
         ImmutableArray<PressureValve> frontValves = Valves(document.FrontValves, "hydraulics.frontValves");
@@ -304,12 +314,16 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         {
             Split = document.Split is BalanceBarDocument bar
                 ? new BalanceBarSplit { FrontBore = bar.FrontBore!.Value, RearBore = bar.RearBore!.Value, FrontForceShare = bar.FrontForceShare!.Value }
-                : new TandemSplit(),
+                : Tandem(master),
             FrontValves = frontValves,
             RearValves = rearValves,
             MaximumPressure = document.MaximumPressure ?? new BrakeHydraulics().MaximumPressure,
         };
     }
+
+    private static TandemSplit Tandem(MasterCylinderDocument? master) => master is TandemCylinderDocument { Bore: { } bore, RearBore: { } rearBore }
+        ? new TandemSplit { FrontToRearAreaRatio = TandemMasterCylinder.AreaRatio(bore, rearBore) }
+        : new TandemSplit();
 
     private ImmutableArray<PressureValve> Valves(IReadOnlyList<ValveDocument>? valves, string path) =>
         [.. (valves ?? []).Select((valve, i) => valve is not null && Sound($"{path}[{i}]") ? Valve(valve, $"{path}[{i}]") : null).OfType<PressureValve>()];
@@ -330,9 +344,9 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
                     return null;
                 }
 
-                return new ProportioningValve { Knee = proportioning.Knee!.Value, Slope = proportioning.Slope!.Value, Adjustment = knob };
+                return new ProportioningValve { Knee = proportioning.Knee!.Value, Slope = proportioning.Slope!.Value, Adjustment = knob, BypassWhenFrontLost = proportioning.BypassWhenFrontLost ?? false };
             case LimitingDocument limiting:
-                return new LimitingValve { Limit = limiting.Limit!.Value };
+                return new LimitingValve { Limit = limiting.Limit!.Value, BypassWhenFrontLost = limiting.BypassWhenFrontLost ?? false };
             case LoadSensingDocument sensing:
                 return new LoadSensingValve
                 {
