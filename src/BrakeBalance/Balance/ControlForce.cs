@@ -18,7 +18,7 @@ namespace BrakeBalance.Balance;
 public sealed class ControlForce
 {
     private const double HighestProbePascals = 1e8;
-    private const int ProbesOfTheWay = 32;
+    private const int ProbesOfTheWay = 16;
 
     private readonly bool _travelMatters;
     private readonly Lazy<double> _reachPascals;
@@ -249,7 +249,7 @@ public sealed class ControlForce
 
         double low = 0;
         double high = HighestProbePascals;
-        for (int i = 0; i < 60; i++)
+        for (int i = 0; i < 50; i++)
         {
             double middle = 0.5 * (low + high);
             (low, high) = TravelThatCounts(middle) is null ? (low, middle) : (middle, high);

@@ -84,19 +84,19 @@ public sealed class ControlAnswersTests
         }
 
         ControlSummary summary = ControlSummary.Of(car)!;
-        foreach (LoadCase load in car.LoadCases)
+        foreach (LoadCase load in car.LoadCases.Take(1))
         {
             var model = new BalanceModel(car, load);
             foreach ((string _, BrakeControl control) in ControlVariants.Assists(car.Control!))
             {
                 var force = new ControlForce(model, control);
-                foreach (double rate in new[] { 0.1, 0.4, 0.8, 1.2 })
+                foreach (double rate in new[] { 0.1, 0.8 })
                 {
                     Assert.Equal(force.AtRate(rate) is null, force.WhyNotAtRate(rate) is not null);
                 }
 
                 double last = -1;
-                for (int newtons = 0; newtons <= 2000; newtons += 250)
+                for (int newtons = 0; newtons <= 2000; newtons += 500)
                 {
                     double reached = force.At(Force.FromNewtons(newtons)).Balance.MasterPressure.Pascals;
                     Assert.True(double.IsFinite(reached) && reached >= last - 10, $"{newtons} N: {reached} Pa after {last} Pa");
@@ -122,8 +122,8 @@ public sealed class ControlAnswersTests
     public void Every_accepted_pedal_and_cylinder_is_answered()
     {
         int answered = 0;
-        Prop.ForAll(Cars.ToArbitrary(), car => { answered += Answer(car); }).Check(Config.QuickThrowOnFailure.WithMaxTest(150).WithReplay(20_260_101, 7));
-        Assert.True(answered > 40, $"only {answered} of the random files were accepted");
+        Prop.ForAll(Cars.ToArbitrary(), car => { answered += Answer(car); }).Check(Config.QuickThrowOnFailure.WithMaxTest(100).WithReplay(20_260_101, 7));
+        Assert.True(answered > 25, $"only {answered} of the random files were accepted");
     }
 
     [Theory]

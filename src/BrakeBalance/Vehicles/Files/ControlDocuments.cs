@@ -331,7 +331,7 @@ public sealed class CircuitDocument
     public Length? HoseBore { get; set; }
 
     /// <summary>Low expansion.</summary>
-    [Field("Whether the hoses are of the low-expansion grade; false when left out")]
+    [Field("Whether the hoses are of the low-expansion grade; false when left out", Example = "true")]
     public bool? LowExpansion { get; set; }
 
     /// <summary>Give.</summary>

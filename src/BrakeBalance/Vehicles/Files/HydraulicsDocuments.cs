@@ -74,7 +74,7 @@ public sealed class ProportioningDocument : ValveDocument
     public KnobDocument? Knob { get; set; }
 
     /// <summary>Bypass.</summary>
-    [Field("Whether the valve opens fully when the front circuit is lost, as some combination valves do; false when left out")]
+    [Field("Whether the valve opens fully when the front circuit is lost, as some combination valves do; false when left out", Example = "true")]
     public bool? BypassWhenFrontLost { get; set; }
 }
 
@@ -105,7 +105,7 @@ public sealed class LimitingDocument : ValveDocument
     public Pressure? Limit { get; set; }
 
     /// <summary>Bypass.</summary>
-    [Field("Whether the valve opens fully when the front circuit is lost, as some combination valves do; false when left out")]
+    [Field("Whether the valve opens fully when the front circuit is lost, as some combination valves do; false when left out", Example = "true")]
     public bool? BypassWhenFrontLost { get; set; }
 }
 
