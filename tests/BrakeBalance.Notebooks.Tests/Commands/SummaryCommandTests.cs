@@ -21,6 +21,27 @@ public class SummaryCommandTests
     }
 
     [Fact]
+    public async Task Travel_that_the_cylinder_does_not_have_is_not_promised()
+    {
+        string[] small = ["summary", Coupe, "--set", "masterCylinder.bore=0.8125 in", "--set", "masterCylinder.stroke=26 mm"];
+        (int code, string output, _) = await Shell.RunAsync(small);
+        Assert.Equal(0, code);
+        Assert.Contains("Braking rate 0.80: The master cylinder is at the end of its stroke", output);
+        Assert.Matches(@"\n\s+0\.80 .*\snone\s+none\s*\n", output);
+        JsonNode json = JsonNode.Parse((await Shell.RunAsync([.. small, "--json"])).Output)!;
+        JsonNode hard = json["control"]!["load_cases"]![0]!["braking_rates"]![3]!;
+        Assert.False((bool)hard["travel"]!["reaches"]!);
+        Assert.True((double)hard["travel"]!["stroke_left_mm"]! < 0);
+    }
+
+    [Fact]
+    public async Task Hot_drums_leave_less_pedal()
+    {
+        JsonNode rate = (await JsonAsync())["control"]!["load_cases"]![0]!["braking_rates"]![3]!;
+        Assert.True((double)rate["travel_drums_hot"]!["pad_left_mm"]! < (double)rate["travel"]!["pad_left_mm"]! - 5);
+    }
+
+    [Fact]
     public async Task Axle_loads_add_up_to_the_weight()
     {
         JsonNode load = (await JsonAsync("--load-case", "laden"))["load_cases"]![0]!;

@@ -4,6 +4,7 @@ using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Notebooks.Tests.Commands;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 
@@ -68,6 +69,20 @@ public class CardCommandTests
         double ratio = Number(own.Cells[5]) / Number(own.Cells[4]);
         Assert.Equal(0.45 / 0.55 * (17.8 * 17.8) / (20.6 * 20.6), ratio, 0.02);
         Assert.Contains("below the computed limit", card.GoBackTo + card.Limit, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Travel_that_the_cylinder_does_not_have_is_not_promised()
+    {
+        // A cylinder of 13/16 in and 26 mm of stroke is at its end before 0.8 g: the pad would still be 35 mm off the floor.
+        Vehicle car = VehicleFile.Load(
+            RepositoryRoot.File("data/vehicles/coupe-1960s.json"),
+            new ValueOverride("masterCylinder.bore", "0.8125 in"), new ValueOverride("masterCylinder.stroke", "26 mm")).Vehicle;
+        var force = new ControlForce(new BalanceModel(car, car.LoadCases[0]));
+        Hydraulics.PedalTravel travel = force.TravelAt(force.AtRate(0.8)!.Balance.MasterPressure)!;
+        Assert.True(travel.PadLeft > UnitsNet.Length.Zero && travel.StrokeLeft < UnitsNet.Length.Zero);
+        (string Name, string Value) line = PocketCard.Of(car, car.LoadCases[0], UnitSystem.Si).Pedal.Single(entry => entry.Name.Contains("left to the floor", StringComparison.Ordinal));
+        Assert.Equal("none: not reached", line.Value);
     }
 
     [Fact]
