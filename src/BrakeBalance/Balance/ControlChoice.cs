@@ -10,7 +10,8 @@ namespace BrakeBalance.Balance;
 /// <summary>Tries bores, pedal ratios and boosters on a car and shows which fit the targets, and why the others do not.</summary>
 /// <remarks>
 /// A small bore needs little force and much travel, a big one the reverse: between too long a pedal and too hard a one lies what fits, if
-/// anything. Two bores keep their ratio; where the other one would be no cylinder's, the choice says so. Source: law of the lever and continuity.
+/// anything. Two bores keep their ratio; where the other one would be no cylinder's, the choice says so. Source: law of the lever and
+/// continuity.
 /// </remarks>
 public static class ControlChoice
 {

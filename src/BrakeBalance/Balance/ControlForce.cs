@@ -73,7 +73,10 @@ public sealed class ControlForce
 
     /// <summary>The car at a braking rate, with the pedal force that makes it.</summary>
     /// <param name="brakingRate">Deceleration over g [–]; above zero. What the road allows is not asked here.</param>
-    /// <returns>The point; null when the highest pressure considered, or the pedal's linkage, does not reach that rate: see <see cref="WhyNotAtRate"/>.</returns>
+    /// <returns>
+    /// The point; null when the highest pressure considered, or the pedal's linkage, does not reach that rate: see <see
+    /// cref="WhyNotAtRate"/>.
+    /// </returns>
     public ControlForcePoint? AtRate(double brakingRate) => Model.AtRate(brakingRate) is { } point ? AtPressure(point.MasterPressure) : null;
 
     /// <summary>Why a braking rate cannot be had, in words.</summary>
@@ -86,7 +89,9 @@ public sealed class ControlForce
 
     /// <summary>Pedal force for a front master-cylinder pressure.</summary>
     /// <param name="master">Front master-cylinder pressure, gauge; not negative.</param>
-    /// <returns>Force of the foot on the pad, the most that is needed on the way there; null when the pedal's linkage ends before that pressure.</returns>
+    /// <returns>
+    /// Force of the foot on the pad, the most that is needed on the way there; null when the pedal's linkage ends before that pressure.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="master"/> is negative.</exception>
     public Force? PedalForceForPressure(Pressure master)
     {

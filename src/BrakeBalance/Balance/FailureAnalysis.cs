@@ -10,8 +10,10 @@ namespace BrakeBalance.Balance;
 /// <summary>Works out what a car still does when its assist, a circuit or both are lost, or its engine has stopped.</summary>
 /// <remarks>
 /// <para>
-/// A lost front or rear circuit keeps its line at no pressure; the sound one sees the same pressure for the same rod force, and past a valve
-/// with a bypass (<see cref="PressureValve.BypassWhenFrontLost"/>) the rear gets all of it. A lost diagonal leaves one wheel an axle: half the braking force, which locks at half the axle's load. A load-sensing valve that has lost its linkage keeps
+/// A lost front or rear circuit keeps its line at no pressure; the sound one sees the same pressure for the same rod force, and past a
+/// valve
+/// with a bypass (<see cref="PressureValve.BypassWhenFrontLost"/>) the rear gets all of it. A lost diagonal leaves one wheel an axle: half
+/// the braking force, which locks at half the axle's load. A load-sensing valve that has lost its linkage keeps
 /// its lowest knee.
 /// </para>
 /// <para>Assumes a straight line. A car braked on one diagonal pulls to the side; that is not computed here.</para>
@@ -76,7 +78,9 @@ public static class FailureAnalysis
         double road = lockUp?.At.MasterPressure.Pascals ?? double.PositiveInfinity;
         double reach = ReachPascals(control, failure, Math.Min(foot, road));
         bool leverEnds = foot < road && control.Reach is { } end && foot >= end.Pascals * (1 - 1e-9);
-        (RateBound bound, double pascals) = leverEnds || reach < Math.Min(foot, road) ? (RateBound.Travel, reach) : road < foot ? (RateBound.Road, road) : (RateBound.Foot, foot);
+        (RateBound bound, double pascals) = leverEnds || reach < Math.Min(foot, road)
+            ? (RateBound.Travel, reach)
+            : road < foot ? (RateBound.Road, road) : (RateBound.Foot, foot);
         BalancePoint at = control.Model.At(Pressure.FromPascals(pascals));
         double rate = at.BrakingRate;
         Force used = bound == RateBound.Foot ? Force.FromNewtons(force) : control.PedalForceForPressure(at.MasterPressure) ?? asked.PedalForce;

@@ -55,7 +55,9 @@ public abstract record Brake
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public abstract Length EffectiveRadius { get; init; }
 
-    /// <summary>Whether it is a disc or a drum, which decides what its cylinders displace; null for a measured brake that does not say.</summary>
+    /// <summary>
+    /// Whether it is a disc or a drum, which decides what its cylinders displace; null for a measured brake that does not say.
+    /// </summary>
     public abstract BrakeConstruction? Construction { get; }
 
     /// <summary>Brake factor C* at the brake's own friction coefficient [–]: friction force per application force of one piston.</summary>

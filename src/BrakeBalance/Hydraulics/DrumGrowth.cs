@@ -12,7 +12,9 @@ namespace BrakeBalance.Hydraulics;
 /// The shoe's and lining's own growth would take a part of it back; it is left out, as they stay cooler: the safe side. Give under
 /// pressure is counted apart, as cold.
 /// </para>
-/// <para>Source: linear expansion; grey cast iron about 11·10⁻⁶ /K (common tables, from memory); 300 °C as a hot drum, common practice.</para>
+/// <para>
+/// Source: linear expansion; grey cast iron about 11·10⁻⁶ /K (common tables, from memory); 300 °C as a hot drum, common practice.
+/// </para>
 /// </remarks>
 public sealed record DrumGrowth
 {
@@ -32,7 +34,9 @@ public sealed record DrumGrowth
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 5·10⁻⁵.</exception>
     public double ExpansionPerKelvin { get; init => field = Require.Between(value, 0, 5e-5); } = 11e-6;
 
-    /// <summary>Travel of the piston over growth of the radius [–]; above zero; 2 unless said, a shoe pivoted opposite its cylinder.</summary>
+    /// <summary>
+    /// Travel of the piston over growth of the radius [–]; above zero; 2 unless said, a shoe pivoted opposite its cylinder.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public double PistonPerGrowth { get; init => field = Require.Positive(value); } = 2;
 

@@ -2,7 +2,9 @@ using UnitsNet;
 
 namespace BrakeBalance.Hydraulics;
 
-/// <summary>How the two circuits share what the driver puts in: both pistons of a tandem under one force, or two cylinders on a balance bar.</summary>
+/// <summary>
+/// How the two circuits share what the driver puts in: both pistons of a tandem under one force, or two cylinders on a balance bar.
+/// </summary>
 public abstract record MasterSplit
 {
     private protected MasterSplit()
@@ -13,7 +15,9 @@ public abstract record MasterSplit
     public abstract double RearToFrontPressureRatio { get; }
 }
 
-/// <summary>Tandem master cylinder: both circuits leave it at the same pressure, or, with stepped bores, at pressures as one over their areas.</summary>
+/// <summary>
+/// Tandem master cylinder: both circuits leave it at the same pressure, or, with stepped bores, at pressures as one over their areas.
+/// </summary>
 /// <remarks>
 /// <para>
 /// p_r/p_f = A_f/A_r: the rod's force stands on the first piston, p₁ A₁ = F, and the floating piston, one end in each bore with the step

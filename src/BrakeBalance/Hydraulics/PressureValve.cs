@@ -17,8 +17,14 @@ public abstract record PressureValve
     /// <summary>Whether the outlet depends on the load on the rear axle as well as on the inlet.</summary>
     public virtual bool SensesLoad => false;
 
-    /// <summary>Whether the valve opens fully once the front circuit has lost its pressure, as the rear part of a combination valve can; false unless said.</summary>
-    /// <remarks>The front circuit's pressure holds a piston that closes the bypass; without it the rear gets all of the inlet. Source: common practice.</remarks>
+    /// <summary>
+    /// Whether the valve opens fully once the front circuit has lost its pressure, as the rear part of a combination valve can; false
+    /// unless said.
+    /// </summary>
+    /// <remarks>
+    /// The front circuit's pressure holds a piston that closes the bypass; without it the rear gets all of the inlet. Source: common
+    /// practice.
+    /// </remarks>
     public bool BypassWhenFrontLost { get; init; }
 
     /// <summary>Outlet line pressure for an inlet line pressure.</summary>

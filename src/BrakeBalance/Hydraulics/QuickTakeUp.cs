@@ -2,7 +2,10 @@ using UnitsNet;
 
 namespace BrakeBalance.Hydraulics;
 
-/// <summary>The large bore of a quick-take-up master cylinder: it fills the circuits fast until its valve blows off, then the small bore presses alone.</summary>
+/// <summary>
+/// The large bore of a quick-take-up master cylinder: it fills the circuits fast until its valve blows off, then the small bore presses
+/// alone.
+/// </summary>
 /// <remarks>
 /// <para>
 /// Up to the blow-off pressure p_b the rod's travel dx sends A_L dx, because the large piston pushes its surplus past the cup into the
@@ -21,7 +24,9 @@ public sealed record QuickTakeUp
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 9 mm to 70 mm.</exception>
     public required Length LargeBore { get; init => field = Require.Between(value, MasterCylinder.SmallestBore, Length.FromMillimeters(70)); }
 
-    /// <summary>Pressure at which the valve lets the large bore's fluid back to the reservoir, gauge; above zero; 6 bar unless said (from memory).</summary>
+    /// <summary>
+    /// Pressure at which the valve lets the large bore's fluid back to the reservoir, gauge; above zero; 6 bar unless said (from memory).
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public Pressure BlowOffPressure { get; init => field = Require.Positive(value); } = Pressure.FromBars(6);
 }

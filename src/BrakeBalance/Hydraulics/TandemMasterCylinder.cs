@@ -6,7 +6,8 @@ namespace BrakeBalance.Hydraulics;
 /// <remarks>
 /// <para>
 /// x = x_port + V_f/A_f + V_r/A_r: the floating piston moves by x₂ = V₂/A₂ and takes A₁ x₂ out of the first chamber, which the first piston
-/// must follow, V₁ = A₁ (x₁ − x₂). Pressures F/A_f and F/A_r, see <see cref="TandemSplit"/>. With one circuit lost, its chamber closes fully
+/// must follow, V₁ = A₁ (x₁ − x₂). Pressures F/A_f and F/A_r, see <see cref="TandemSplit"/>. With one circuit lost, its chamber closes
+/// fully
 /// first; then the first piston pushes the floating one by contact, or its chamber as before, and the sound circuit has the same pressure.
 /// </para>
 /// <para>Source: continuity and equilibrium of the floating piston.</para>
@@ -22,7 +23,9 @@ public sealed record TandemMasterCylinder : MasterCylinder
     public Length? RearBore { get; init => field = value is { } bore ? SensibleBore(bore, nameof(RearBore)) : null; }
 
     /// <summary>The large bore of a quick-take-up cylinder; null for a plain one.</summary>
-    /// <remarks>Counts from the front bore's area: with stepped bores too that is not computed, and a vehicle file with both is refused.</remarks>
+    /// <remarks>
+    /// Counts from the front bore's area: with stepped bores too that is not computed, and a vehicle file with both is refused.
+    /// </remarks>
     public QuickTakeUp? QuickTakeUp { get; init; }
 
     /// <summary>Share of the stroke that belongs to the front circuit's chamber [–]; 0.2 to 0.8; half unless said.</summary>
@@ -61,14 +64,17 @@ public sealed record TandemMasterCylinder : MasterCylinder
     /// <returns>The ratio of the areas [–].</returns>
     public static double AreaRatio(Length front, Length rear) => front / rear * (front / rear);
 
-    /// <summary>The same cylinder with another front bore; a stepped cylinder keeps the ratio of its bores, a quick-take-up one that of its areas.</summary>
+    /// <summary>
+    /// The same cylinder with another front bore; a stepped cylinder keeps the ratio of its bores, a quick-take-up one that of its areas.
+    /// </summary>
     /// <param name="bore">Bore of the front circuit's chamber.</param>
     /// <returns>A copy; null when a bore would lie outside the sensible range.</returns>
     public TandemMasterCylinder? Scaled(Length bore)
     {
         double scale = bore / Bore;
         Length? rear = RearBore * scale;
-        return IsSensible(bore) && (rear is not { } other || IsSensible(other)) && (QuickTakeUp is not { } fast || fast.LargeBore * scale <= Length.FromMillimeters(70))
+        return IsSensible(bore) && (rear is not { } other || IsSensible(other))
+            && (QuickTakeUp is not { } fast || fast.LargeBore * scale <= Length.FromMillimeters(70))
             ? this with { Bore = bore, RearBore = rear, QuickTakeUp = QuickTakeUp is { } large ? large with { LargeBore = large.LargeBore * scale } : null }
             : null;
     }

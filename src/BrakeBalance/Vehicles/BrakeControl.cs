@@ -37,10 +37,14 @@ public sealed record BrakeControl
 
     /// <summary>The master cylinder with the bores and the bar's position that the circuit split of a car's hydraulics names.</summary>
     /// <param name="split">The split.</param>
-    /// <returns>This control's cylinders with the split's bores and force share, or a tandem with the split's ratio of areas; else the cylinder as it is.</returns>
+    /// <returns>
+    /// This control's cylinders with the split's bores and force share, or a tandem with the split's ratio of areas; else the cylinder as
+    /// it is.
+    /// </returns>
     public MasterCylinder MasterCylinderFor(MasterSplit split) => (split, MasterCylinder) switch
     {
-        (BalanceBarSplit bar, TwinMasterCylinders twin) => twin with { FrontBore = bar.FrontBore, RearBore = bar.RearBore, FrontForceShare = bar.FrontForceShare },
+        (BalanceBarSplit bar, TwinMasterCylinders twin) =>
+            twin with { FrontBore = bar.FrontBore, RearBore = bar.RearBore, FrontForceShare = bar.FrontForceShare },
         (TandemSplit { FrontToRearAreaRatio: var ratio }, TandemMasterCylinder tandem)
             when Math.Abs((TandemMasterCylinder.AreaRatio(tandem.Bore, tandem.RearBore ?? tandem.Bore) / ratio) - 1) > 1e-9
             => tandem with { RearBore = tandem.Bore / Math.Sqrt(ratio) },
