@@ -32,6 +32,8 @@ public static class GaugeFigures
             .X("Front line pressure", "p₁", Measure.LinePressure, 0, top)
             .Y("Rear line pressure", "p₂", Measure.LinePressure, 0, top)
             .Line("equal pressures", [0, top], [0, top], Tone.Guide, Dash.Dot, 1);
+        // One key for the rings of all positions.
+        bool ringsNamed = false;
         foreach ((int i, KnobPosition position) in analysis.Positions.Index())
         {
             GaugePair[] rows = [.. readings.Where(r => r.Turns == position.Turns && r.Phase != PressurePhase.Hold)];
@@ -40,7 +42,8 @@ public static class GaugeFigures
             figure.Points($"{Name(position.Turns)}, rising", rising.Select(r => r.Front).ToArray(), rising.Select(r => r.Rear).ToArray(), Tone.Rear, Shapes[i % Shapes.Length], label: "", size: 6);
             if (falling.Length > 0)
             {
-                figure.Points($"{Name(position.Turns)}, falling", falling.Select(r => r.Front).ToArray(), falling.Select(r => r.Rear).ToArray(), Tone.Guide, Marker.Ring, label: "", size: 5);
+                figure.Points($"{Name(position.Turns)}, falling", falling.Select(r => r.Front).ToArray(), falling.Select(r => r.Rear).ToArray(), Tone.Guide, Marker.Ring, label: ringsNamed ? "" : "pressure falling", size: 5);
+                ringsNamed = true;
             }
 
             if (position.Apply is { Knee: { } knee } fit)
@@ -90,5 +93,5 @@ public static class GaugeFigures
             .Build();
     }
 
-    private static string Name(double? turns) => turns is { } t ? FormattableString.Invariant($"{t:0.##} turns") : "as it is";
+    private static string Name(double? turns) => turns is { } t ? FormattableString.Invariant($"{t:0.##} turn{(t == 1 ? "" : "s")}") : "as it is";
 }

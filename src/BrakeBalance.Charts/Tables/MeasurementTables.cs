@@ -35,7 +35,7 @@ public static class MeasurementTables
             Table = rows.Length == 0
                 ? new TableBuilder(units).Words("Knob", ["–"]).Words("Finding", ["no position could be fitted"]).Build()
                 : new TableBuilder(units)
-                    .Words("Knob", rows.Select(r => r.Position.Turns is { } t ? FormattableString.Invariant($"{t:0.##} turns") : "as it is"))
+                    .Words("Knob", rows.Select(r => r.Position.Turns is { } t ? FormattableString.Invariant($"{t:0.##} turn{(t == 1 ? "" : "s")}") : "as it is"))
                     .Words("Pressure", rows.Select(r => r.Fit.Phase == PressurePhase.Release ? "falling" : "rising"))
                     .Column("Knee", Measure.LinePressure, rows.Select(r => r.Fit.Knee?.Estimate.Pascals))
                     .Column("Lower bound", Measure.LinePressure, rows.Select(r => r.Fit.Knee?.Low.Pascals))

@@ -1,15 +1,23 @@
 using System.Globalization;
+using MathNet.Numerics.Distributions;
 
 namespace BrakeBalance.Measurements;
 
 /// <summary>Recognises faults of the lines and gauges in gauge pairs.</summary>
-/// <remarks>The limits are common practice: 10 % of share, 3 bar of offset and 1 bar of fall while holding are what two bled dial gauges can tell.</remarks>
+/// <remarks>The limits are common practice: 10 % of share, 3 bar of offset and 1 bar of fall while holding are what two bled dial gauges can tell,
+/// and the two may differ from each other by 1.5 % of full scale. What lies within that says nothing about bores, pistons or valves.</remarks>
 internal static class GaugeFaults
 {
     private const double ShareTolerance = 0.05;
+    private const double GaugeAccuracy = 0.015;
+    private const double LeastScatterBars = 0.05;
+    private const double Certain = 0.999;
     private const double OffsetBars = 3;
     private const double HoldFallBars = 1;
     private const double HoldFallShare = 0.03;
+
+    /// <summary>Usual full scales of dial gauges in bar.</summary>
+    private static readonly double[] Scales = [25, 40, 60, 100, 160, 250, 400];
 
     public static IEnumerable<GaugeFinding> Find(GaugePair[] pairs, double belowKnee)
     {
@@ -51,43 +59,60 @@ internal static class GaugeFaults
             yield return new GaugeFinding(GaugeFindingKind.Swapped, Text($"At high pressure the rear gauge reads above the front one ({y.Max():0.#} bar against {x[Array.IndexOf(y, y.Max())]:0.#} bar), and a valve can only lower the rear: the gauges, lines or columns are swapped, or the valve sits in the front line."));
             yield break;
         }
-
-        foreach (IGrouping<double?, GaugePair> group in moving.GroupBy(p => p.Turns))
-        {
-            // A knee seen among the low readings explains by itself why the rear stays behind.
-            KneeFit fit = KneeFit.Fit([.. group.Select(p => p.Front.Bars)], [.. group.Select(p => p.Rear.Bars)], belowKnee, 0.05);
-            bool seen = group.Count() >= 4 && fit.HasKnee && fit.Knee > group.Min(p => p.Front.Bars) && fit.Knee < group.Max(p => p.Front.Bars) / 3;
-            if (!seen && BelowKnee([.. group], belowKnee) is { } finding)
-            {
-                yield return finding;
-                yield break;
-            }
-        }
     }
 
-    /// <summary>Looks at the readings up to a third of the highest pressure, where any valve should still be open.</summary>
-    private static GaugeFinding? BelowKnee(GaugePair[] pairs, double belowKnee)
+    /// <summary>Looks at the readings below the knee and up to a third of the highest pressure, where any valve should be open.</summary>
+    /// <param name="positions">Readings with pressure rising, in bar, and the knee fitted to them; null with too few.</param>
+    /// <param name="belowKnee">Rear over front line pressure below the knee [–].</param>
+    /// <returns>The first finding whose effect is certain; null when there is none.</returns>
+    public static GaugeFinding? BelowKnee((double[] Front, double[] Rear, FittedKnee? Knee)[] positions, double belowKnee) =>
+        positions.Where(p => p.Knee is not null).Select(p => BelowKnee(p.Front, p.Rear, p.Knee!, belowKnee)).FirstOrDefault(f => f is not null);
+
+    private static GaugeFinding? BelowKnee(double[] front, double[] rear, FittedKnee knee, double belowKnee)
     {
-        double limit = pairs.Max(p => p.Front.Bars) / 3;
-        GaugePair[] low = [.. pairs.Where(p => p.Front.Bars <= limit && p.Front.Bars > 1)];
+        double top = front.Max(), limit = top / 3;
+        if (knee.HasKnee && knee.Knee.Estimate > front.Min())
+        {
+            // A knee seen among the low readings explains by itself why the rear stays behind.
+            limit = Math.Min(limit, knee.Knee.Low);
+        }
+
+        (double X, double Y)[] low = [.. front.Zip(rear).Where(p => p.First <= limit && p.First > 1).OrderBy(p => p.First)];
         if (low.Length < 3)
         {
             return null;
         }
 
-        double share = KneeFit.Median([.. low.Select(p => p.Rear.Bars / p.Front.Bars)]);
-        double gap = KneeFit.Median([.. low.Select(p => belowKnee * p.Front.Bars - p.Rear.Bars)]);
-        double[] slopes = [.. low.Zip(low.Skip(1)).Where(z => Math.Abs(z.Second.Front.Bars - z.First.Front.Bars) > 0.5).Select(z => (z.Second.Rear.Bars - z.First.Rear.Bars) / (z.Second.Front.Bars - z.First.Front.Bars))];
+        double share = KneeFit.Median([.. low.Select(p => p.Y / p.X)]);
+        double gap = KneeFit.Median([.. low.Select(p => belowKnee * p.X - p.Y)]);
+        double[] slopes = [.. low.Zip(low.Skip(1)).Where(z => z.Second.X - z.First.X > 0.5).Select(z => (z.Second.Y - z.First.Y) / (z.Second.X - z.First.X))];
         double gradient = slopes.Length > 0 ? KneeFit.Median(slopes) : share;
-        if (Math.Abs(gap) > OffsetBars && Math.Abs(gradient - belowKnee) < 2 * ShareTolerance)
+        bool offset = Math.Abs(gap) > OffsetBars && Math.Abs(gradient - belowKnee) < 2 * ShareTolerance;
+        // Scatter about the explanation itself; a median is known to 1.25 of a mean's error.
+        double scatter = 1.4826 * KneeFit.Median([.. low.Select(p => Math.Abs(p.Y - (offset ? belowKnee * p.X - gap : share * p.X)))]);
+        double error = 1.2533 * Math.Max(scatter, LeastScatterBars) / Math.Sqrt(low.Length);
+        double sure = Math.Abs(gap) - error * StudentT.InvCDF(0, 1, low.Length - 1, Certain);
+        if (sure < 0)
+        {
+            return null;
+        }
+
+        double scale = Scales.FirstOrDefault(s => s >= top, top), accuracy = GaugeAccuracy * scale;
+        if (offset && sure > accuracy)
         {
             string leader = gap < 0 ? "rear" : "front";
             string cause = gap < 0 ? "a hold-off (metering) valve in the front line, or a zero error of a gauge" : "a zero error of a gauge, or a valve that opens late in the rear line";
             return new GaugeFinding(GaugeFindingKind.Offset, Text($"From the first readings on the {leader} gauge leads by about {Math.Abs(gap):0.#} bar: {cause}. Swap the gauges and read again."));
         }
 
-        return share < belowKnee * (1 - 2 * ShareTolerance) || share > belowKnee * (1 + 2 * ShareTolerance)
-            ? new GaugeFinding(GaugeFindingKind.UnequalBelowKnee, Text($"Even at low pressure the rear reads {share:0.##} of the front where {belowKnee:0.##} is expected: a second valve in series, a leak or air in the rear line, another bore or balance-bar position, a knee below the readings, or a gauge that is off. Swap the gauges and read again."))
+        double off = Math.Abs(share / belowKnee - 1);
+        if (off > 2 * ShareTolerance && sure > accuracy)
+        {
+            return new GaugeFinding(GaugeFindingKind.UnequalBelowKnee, Text($"Even at low pressure the rear reads {share:0.##} of the front where {belowKnee:0.##} is expected: a second valve in series, a leak or air in the rear line, another bore or balance-bar position, a knee below the readings, or a gauge that is off. Swap the gauges and read again."));
+        }
+
+        return off > ShareTolerance
+            ? new GaugeFinding(GaugeFindingKind.GaugesDiffer, Text($"At low pressure the rear reads {share:0.##} of the front where {belowKnee:0.##} is expected, {Math.Abs(gap):0.#} bar apart; two gauges of {scale:0} bar may differ by {accuracy:0.#} bar, so this says nothing about the brakes yet. Swap the gauges and repeat: what moves with them is theirs."))
             : null;
     }
 

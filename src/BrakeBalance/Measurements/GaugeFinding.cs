@@ -23,6 +23,9 @@ public enum GaugeFindingKind
     /// <summary>The rear gauge shows a lower or higher share from the first bar on, below any knee.</summary>
     UnequalBelowKnee,
 
+    /// <summary>The gauges differ below any knee by no more than two gauges may; they have to be swapped before anything follows.</summary>
+    GaugesDiffer,
+
     /// <summary>The rear gauge hardly moves.</summary>
     NoRearPressure,
 
@@ -32,7 +35,7 @@ public enum GaugeFindingKind
     /// <summary>The slope changes with the knob more than scatter explains.</summary>
     SlopeVaries,
 
-    /// <summary>Single readings lie far off the rest and were left out.</summary>
+    /// <summary>Single readings that can only be mistakes were given no say.</summary>
     Outliers,
 
     /// <summary>There are not enough readings at a position.</summary>

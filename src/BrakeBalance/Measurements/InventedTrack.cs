@@ -51,8 +51,12 @@ public sealed class InventedTrack
             double share = falling ? 1 - (i - count + 1) / (count / 2 + 1.0) : (i + 1.0) / count;
             Pressure front = highest * share;
             Pressure rear = car.Hydraulics.LinePressures(front).Rear;
-            bool above = rear < 0.995 * front * car.Hydraulics.Split.RearToFrontPressureRatio;
-            rear += falling && above ? Hysteresis : Pressure.Zero;
+            if (falling)
+            {
+                // The valve holds the rear line back as the pedal comes up, but never above what the master cylinder gives it.
+                rear = UnitMath.Min(front * car.Hydraulics.Split.RearToFrontPressureRatio, UnitMath.Min(rear + Hysteresis, car.Hydraulics.LinePressures(highest).Rear));
+            }
+
             if (_random.NextDouble() < Outliers)
             {
                 rear = highest * _random.NextDouble();

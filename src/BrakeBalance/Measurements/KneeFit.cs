@@ -1,60 +1,81 @@
+using MathNet.Numerics;
+using MathNet.Numerics.Distributions;
+
 namespace BrakeBalance.Measurements;
 
-/// <summary>Segmented regression: a line of known slope through the origin up to a knee, a line of another slope above it.</summary>
+/// <summary>Joint fit of a proportioning valve's curves: lines of known slope through the origin, each bending at a knee of its own, all with one slope above it.</summary>
 /// <remarks>
-/// <para>y = g x for x ≤ k; y = g k + s (x − k) above, g known. For a given k the model is linear in s; k is found by minimising the profile.
-/// Both gauges scatter alike, so a residual is divided by √(1 + slope²) (effective variance).</para>
-/// <para>Outliers: a trimmed start (a third of the readings may be anything), then Tukey's bisquare weights; readings further than 3.5
-/// robust standard deviations from that fit are left out and named, and the rest are fitted by least squares. The interval of the knee is the
-/// profile-likelihood interval, which stays right when few readings lie above the knee.</para>
-/// <para>Source: P. J. Huber, Robust Statistics (bisquare, constant 4.685), from memory; the trimmed start and the 3.5 limit are our choice.</para>
+/// <para>y = g x for x ≤ k; y = g k + s (x − k) above, g known. Unknown are one knee a curve, the slope s and the standard deviation σ of a reading,
+/// the same for both gauges and all curves. Both pressures of a pair carry the error: the true front pressure is integrated out along the bent line,
+/// which for two straight pieces is a closed form (a normal density across the line times a normal distribution along it).</para>
+/// <para>A reading is honest with probability 1 − ε and anything up to the top of the scale with probability ε (contaminated normal), so far readings lose
+/// their say by degrees; only those that are gross errors even at the greatest likely σ are named as left out.</para>
+/// <para>Knees, slope and ln σ are taken as evenly likely beforehand over their ranges and integrated on a grid that closes in on the probability;
+/// the first rounds look with a σ no finer than their grid, so that no peak slips between nodes. Estimates are medians, bounds hold 90 %. With few
+/// readings σ is itself uncertain and the bounds widen as Student's t does.</para>
+/// <para>Source: structural errors in variables and the contaminated normal are textbook methods (from memory); ε is our choice; the coverage is proved by
+/// simulation in the tests.</para>
 /// </remarks>
 internal sealed class KneeFit
 {
-    private const int Grid = 160;
-    private const double Bisquare = 4.685;
-    private const double OutlierLimit = 3.5;
+    private const double Wild = 0.03;
+    private const double LowestSlope = -0.15;
+    private const double KneeReach = 1.15;
+    private const double Negligible = 1e-5;
+    private const int SlopeNodes = 14;
+    private const int KneeNodes = 24;
+    private const double FarAlong = 5;
+    private const double KneeLevel = 0.998;
+    private const double OutlierLevel = 0.99;
 
-    private readonly double[] _x;
-    private readonly double[] _y;
+    private readonly Curve[] _curves;
     private readonly double _g;
+    private readonly double _wildDensity;
+    private readonly double _least;
+    private double _peak;
 
-    private KneeFit(double[] x, double[] y, double below) => (_x, _y, _g) = (x, y, below);
+    private KneeFit((double[] X, double[] Y)[] curves, double below, double least)
+    {
+        (_g, _least) = (below, least);
+        _curves = [.. curves.Select(c => new Curve(c.X, c.Y, below))];
+        double top = _curves.Max(c => Math.Max(c.X.Max(), c.Y.Max() / below));
+        _wildDensity = 1 / Math.Max(1.2 * below * top, 10 * least);
+    }
 
-    public double Knee { get; private set; }
+    /// <summary>Slope above the knees: median and bounds.</summary>
+    public Interval<double> Slope { get; private set; }
 
-    public double Slope { get; private set; }
-
-    public double KneeLow { get; private set; }
-
-    public double KneeHigh { get; private set; }
-
+    /// <summary>Standard deviation of the slope's probability.</summary>
     public double SlopeError { get; private set; }
-
-    public double KneeError { get; private set; }
 
     /// <summary>Standard deviation of one gauge's reading about the fit.</summary>
     public double Scatter { get; private set; }
 
     public int DegreesOfFreedom { get; private set; }
 
-    /// <summary>Which readings were left out as outliers.</summary>
-    public bool[] LeftOut { get; private set; } = [];
+    /// <summary>What was found for each curve, in their order.</summary>
+    public IReadOnlyList<FittedKnee> Knees { get; private set; } = [];
 
-    /// <summary>Whether the bend is real: two lines fit clearly better than one.</summary>
-    public bool HasKnee { get; private set; }
-
-    /// <summary>Fits knee and slope.</summary>
-    /// <param name="x">Front line pressures in one unit.</param>
-    /// <param name="y">Rear line pressures in the same unit.</param>
+    /// <summary>Fits curves that share slope and scatter.</summary>
+    /// <param name="curves">Front and rear line pressures of each curve, in one unit; at least one reading each.</param>
     /// <param name="below">Slope below the knee [–].</param>
-    /// <param name="fixedSlope">Slope above the knee when it is known from elsewhere; null to fit it.</param>
     /// <param name="least">Smallest scatter to believe in, such as the resolution of the gauges.</param>
-    public static KneeFit Fit(double[] x, double[] y, double below, double least, double? fixedSlope = null)
+    /// <param name="scatter">The scatter when it is known from elsewhere; null to find it.</param>
+    public static KneeFit Fit((double[] X, double[] Y)[] curves, double below, double least, double? scatter = null)
     {
-        var fit = new KneeFit(x, y, below);
-        fit.Run(least, fixedSlope);
+        var fit = new KneeFit(curves, below, least);
+        fit.Run(scatter);
         return fit;
+    }
+
+    /// <summary>How much better each curve is fitted by a slope of its own than by one for all: an F ratio, about 1 when only noise differs.</summary>
+    /// <param name="curves">The curves, two or more.</param>
+    /// <param name="below">Slope below the knee [–].</param>
+    /// <param name="scatter">The scatter of a reading.</param>
+    public static double SlopeRatio((double[] X, double[] Y)[] curves, double below, double scatter)
+    {
+        double apart = curves.Sum(c => Fit([c], below, scatter, scatter)._peak);
+        return Math.Max(0, 2 * (apart - Fit(curves, below, scatter, scatter)._peak)) / (curves.Length - 1);
     }
 
     /// <summary>The middle value; zero when there is none. The values stay in their order.</summary>
@@ -66,214 +87,292 @@ internal sealed class KneeFit
         return n == 0 ? 0 : (sorted[(n - 1) / 2] + sorted[n / 2]) / 2;
     }
 
-    private void Run(double least, double? fixedSlope)
+    private void Run(double? scatter)
     {
-        int n = _x.Length, parameters = fixedSlope is null ? 2 : 1;
-        double top = _x.Max(), bottom = Math.Max(_x.Min() * 0.5, 1e-9);
-        (double k, double s) = TrimmedStart(bottom, top, fixedSlope);
-        double scale = Math.Max(least, 1.4826 * Median(Residuals(k, s, absolute: true)) * n / Math.Max(1.0, n - parameters));
-        double[] weights = new double[n];
-        for (int iteration = 0; iteration < 12; iteration++)
+        (double Low, double High)[] knees = [.. _curves.Select(c => (0.0, KneeReach * c.Top))];
+        (double Low, double High) slope = (LowestSlope * _g, _g);
+        double top = _curves.Max(c => c.Top), least = Math.Log(scatter ?? _least), most = Math.Log(scatter ?? Math.Max(2 * _least, 0.2 * _g * top));
+        (double Low, double High) sigma = (least, most);
+        double floor = most + 3;
+        Grid grid;
+        for (int round = 0; ; round++)
         {
-            double[] r = Residuals(k, s, absolute: true);
-            for (int i = 0; i < n; i++)
+            bool last = round == 9;
+            double cell = Math.Max(knees.Max(k => k.High - k.Low) / (KneeNodes - 1) * 0.7 * _g, (slope.High - slope.Low) / (SlopeNodes - 1) * top);
+            // A peak as wide as half a cell cannot hide between two nodes; where the probability itself keeps the cells wide, they resolve it.
+            floor = Math.Min(Math.Log(0.4 * cell), floor - 1.1);
+            bool fine = floor <= sigma.Low;
+            (double Low, double High) looked = fine ? sigma : (Math.Max(sigma.Low, floor), Math.Max(sigma.High, floor + 0.7));
+            looked = scatter is null ? looked : (looked.Low, looked.Low);
+
+            grid = new Grid(this, Nodes(slope, SlopeNodes), Nodes(looked, looked.High > looked.Low ? 5 : 1), [.. knees.Select(k => Nodes(k, KneeNodes))]);
+            double before = slope.High - slope.Low;
+            slope = Closer(grid.Slopes, grid.SlopeWeights, slope);
+            double shrink = (slope.High - slope.Low) / before;
+            for (int j = 0; j < knees.Length; j++)
             {
-                double u = r[i] / (Bisquare * scale);
-                weights[i] = u < 1 ? (1 - u * u) * (1 - u * u) : 0;
+                (double Low, double High) closer = Closer(grid.Knees[j], grid.KneeWeights[j], knees[j]);
+                shrink = Math.Min(shrink, (closer.High - closer.Low) / (knees[j].High - knees[j].Low));
+                knees[j] = closer;
             }
 
-            double before = k;
-            (k, s, _) = Minimise(weights, bottom, top, fixedSlope, s);
-            scale = Math.Max(least, 1.4826 * Median(Residuals(k, s, absolute: true)) * n / Math.Max(1.0, n - parameters));
-            if (Math.Abs(k - before) < 1e-6 * top)
+            if (scatter is null)
+            {
+                (double Low, double High) closer = Closer(grid.LogSigmas, grid.SigmaWeights, looked);
+                // A floor of the looking is none of the scatter.
+                sigma = (fine || closer.Low > looked.Low ? closer.Low : sigma.Low, Math.Min(closer.High, most));
+                sigma = (Math.Min(sigma.Low, sigma.High - 0.1), sigma.High);
+            }
+
+            if (last || (fine && shrink > 0.6))
             {
                 break;
             }
         }
 
-        LeftOut = Residuals(k, s, absolute: true).Select(r => r > OutlierLimit * scale).ToArray();
-        for (int i = 0; i < n; i++)
-        {
-            weights[i] = LeftOut[i] ? 0 : 1;
-        }
-
-        (k, s, double sum) = Minimise(weights, bottom, top, fixedSlope, s);
-        int kept = LeftOut.Count(o => !o);
-        DegreesOfFreedom = Math.Max(1, kept - parameters);
-        // Cutting off the far readings cuts off some honest scatter as well: with readings left out the scatter is taken a little larger.
-        double variance = Math.Max(least * least, sum / DegreesOfFreedom * n / kept);
-        (Knee, Slope, Scatter) = (k, s, Math.Sqrt(variance));
-        Curvature(weights, variance, fixedSlope is not null);
-        double t = LeastSquares.HalfWidth90(DegreesOfFreedom);
-        (KneeLow, KneeHigh) = ProfileInterval(weights, bottom, top, fixedSlope, sum + t * t * variance);
-        double straight = Sum(weights, top * 1e3, _g);
-        double gain = (straight - sum) / variance;
-        int above = Enumerable.Range(0, n).Count(i => weights[i] > 0 && _x[i] > k);
-        HasKnee = gain > 12 && above >= 2;
+        grid = new Grid(this, Nodes(slope, 2 * SlopeNodes), scatter is null ? Nodes(sigma, 8) : [least], [.. knees.Select(k => Nodes(k, 2 * KneeNodes))]);
+        _peak = grid.Peak;
+        Slope = Quantiles(grid.Slopes, grid.SlopeWeights);
+        double mean = Mean(grid.Slopes, grid.SlopeWeights);
+        SlopeError = Math.Sqrt(Mean([.. grid.Slopes.Select(s => (s - mean) * (s - mean))], grid.SlopeWeights));
+        Interval<double> logScatter = grid.LogSigmas.Length > 1 ? Quantiles(grid.LogSigmas, grid.SigmaWeights) : new(least, least, least);
+        Scatter = Math.Exp(logScatter.Estimate);
+        DegreesOfFreedom = Math.Max(1, _curves.Sum(c => c.X.Length) - _curves.Length - 1);
+        Knees = [.. _curves.Select((c, j) => Fitted(c, grid, j, Math.Exp(logScatter.High)))];
     }
 
-    /// <summary>Least trimmed squares over a grid of knees: two thirds of the readings count.</summary>
-    private (double Knee, double Slope) TrimmedStart(double bottom, double top, double? fixedSlope)
+    private FittedKnee Fitted(Curve curve, Grid grid, int j, double largeScatter)
     {
-        int n = _x.Length, keep = Math.Max(2, (2 * n + 2) / 3);
-        (double Knee, double Slope, double Sum) best = (top, _g, double.PositiveInfinity);
-        for (int j = 0; j <= Grid / 2; j++)
+        Interval<double> knee = Quantiles(grid.Knees[j], grid.KneeWeights[j]);
+        double slope = Slope.Estimate;
+        bool[] left = [.. curve.X.Select((_, i) => curve.IsWild(i, knee.Estimate, slope, largeScatter, _wildDensity))];
+        int above = curve.X.Where((x, i) => !left[i] && x > knee.Estimate).Count();
+        return new FittedKnee
         {
-            double k = bottom + (top - bottom) * j / (Grid / 2);
-            double s = fixedSlope ?? MedianSlope(k);
-            double[] r = Residuals(k, s, absolute: true);
-            Array.Sort(r);
-            double sum = 0;
-            for (int i = 0; i < Math.Min(keep, n); i++)
-            {
-                sum += r[i] * r[i];
-            }
-
-            if (sum < best.Sum)
-            {
-                best = (k, s, sum);
-            }
-        }
-
-        return (best.Knee, best.Slope);
+            Knee = knee,
+            LeftOut = left,
+            HasKnee = above >= 2 && IsBent(curve, knee.Estimate, slope),
+            Slopes = grid.Slopes,
+            Given = grid.KneeGivenSlope(j),
+        };
     }
 
-    private double MedianSlope(double k)
+    /// <summary>Whether a bend explains a curve better than chance would: likelihood ratio, each side with the scatter that suits it best, by the limit of the F test that it equals for normal errors.</summary>
+    private bool IsBent(Curve curve, double knee, double slope)
     {
-        double[] ratios = Enumerable.Range(0, _x.Length).Where(i => _x[i] > k * 1.02).Select(i => (_y[i] - _g * k) / (_x[i] - k)).ToArray();
-        return ratios.Length == 0 ? _g : Math.Clamp(Median(ratios), -0.5, 2 * _g);
+        int n = curve.X.Length, freedom = Math.Max(1, n - 2);
+        double[] scatters = [.. Nodes((Math.Log(_least), Math.Log(Math.Max(2 * _least, 0.5 * _g * curve.Top))), 40).Select(Math.Exp)];
+        double bent = scatters.Max(s => curve.LogLikelihood(knee, slope, s, _wildDensity));
+        double straight = scatters.Max(s => curve.LogLikelihood(1e3 * curve.Top, slope, s, _wildDensity));
+        return bent - straight > n / 2.0 * Math.Log(1 + 2 * FisherSnedecor.InvCDF(2, freedom, KneeLevel) / freedom);
     }
 
-    private double[] Residuals(double k, double s, bool absolute)
-    {
-        double[] r = new double[_x.Length];
-        double above = Math.Sqrt(1 + s * s), below = Math.Sqrt(1 + _g * _g);
-        for (int i = 0; i < r.Length; i++)
-        {
-            double value = _x[i] <= k ? (_y[i] - _g * _x[i]) / below : (_y[i] - _g * k - s * (_x[i] - k)) / above;
-            r[i] = absolute ? Math.Abs(value) : value;
-        }
+    private static double[] Nodes((double Low, double High) range, int count) =>
+        count == 1 ? [range.Low] : [.. Enumerable.Range(0, count).Select(i => range.Low + (range.High - range.Low) * i / (count - 1))];
 
-        return r;
+    /// <summary>The part of a range that holds the probability, one node wider on either side.</summary>
+    private static (double Low, double High) Closer(double[] nodes, double[] weights, (double Low, double High) range)
+    {
+        double least = Negligible * weights.Max();
+        int first = Array.FindIndex(weights, w => w > least), last = Array.FindLastIndex(weights, w => w > least);
+        return nodes.Length == 1 ? range : (nodes[Math.Max(0, first - 1)], nodes[Math.Min(nodes.Length - 1, last + 1)]);
     }
 
-    private double Sum(double[] weights, double k, double s)
+    private static double Mean(double[] values, double[] weights)
     {
-        double[] r = Residuals(k, s, absolute: false);
-        double sum = 0;
-        for (int i = 0; i < r.Length; i++)
+        double sum = 0, total = 0;
+        for (int i = 0; i < values.Length; i++)
         {
-            sum += weights[i] * r[i] * r[i];
+            sum += weights[i] * values[i];
+            total += weights[i];
         }
 
-        return sum;
+        return sum / total;
     }
 
-    private (double Slope, double Sum) AtKnee(double[] weights, double k, double? fixedSlope)
+    /// <summary>Median and 90 % bounds of a density given at even nodes.</summary>
+    private static Interval<double> Quantiles(double[] nodes, double[] density)
     {
-        double xx = 0, xy = 0;
-        for (int i = 0; i < _x.Length; i++)
+        double[] below = new double[nodes.Length];
+        for (int i = 1; i < nodes.Length; i++)
         {
-            if (_x[i] > k)
-            {
-                double d = _x[i] - k;
-                xx += weights[i] * d * d;
-                xy += weights[i] * d * (_y[i] - _g * k);
-            }
+            below[i] = below[i - 1] + (density[i - 1] + density[i]) / 2;
         }
 
-        double s = fixedSlope ?? (xx > 0 ? Math.Clamp(xy / xx, -0.5, 2 * _g) : _g);
-        return (s, Sum(weights, k, s));
+        double At(double share)
+        {
+            double wanted = share * below[^1];
+            int i = Math.Clamp(Array.FindIndex(below, b => b >= wanted), 1, nodes.Length - 1);
+            // Between nodes the density is a straight line: solve its quadratic for the part of the cell.
+            double a = (density[i] - density[i - 1]) / 2, b = density[i - 1], c = wanted - below[i - 1];
+            double part = 2 * c / Math.Max(1e-300, b + Math.Sqrt(Math.Max(0, b * b + 4 * a * c)));
+            return nodes[i - 1] + Math.Clamp(part, 0, 1) * (nodes[i] - nodes[i - 1]);
+        }
+
+        return new Interval<double>(At(0.5), At(0.05), At(0.95));
     }
 
-    private (double Knee, double Slope, double Sum) Minimise(double[] weights, double bottom, double top, double? fixedSlope, double slope)
+    /// <summary>Readings of one curve and their likelihood.</summary>
+    private sealed class Curve
     {
-        (double Knee, double Slope, double Sum) best = (top, slope, double.PositiveInfinity);
-        for (int j = 0; j <= Grid; j++)
+        private readonly double _g;
+        private readonly double _lowNorm;
+        private readonly double[] _across;
+        private readonly double[] _foot;
+
+        public Curve(double[] x, double[] y, double below)
         {
-            double k = bottom + (top - bottom) * j / Grid;
-            (double s, double sum) = AtKnee(weights, k, fixedSlope);
-            best = sum < best.Sum ? (k, s, sum) : best;
+            (X, Y, _g, _lowNorm) = (x, y, below, Math.Sqrt(1 + below * below));
+            _across = [.. x.Select((v, i) => (y[i] - below * v) / _lowNorm)];
+            _foot = [.. x.Select((v, i) => (v + below * y[i]) / (1 + below * below))];
+            Top = Math.Max(x.Max(), 1e-6);
         }
 
-        double step = (top - bottom) / Grid, low = Math.Max(bottom, best.Knee - step), high = Math.Min(top, best.Knee + step);
-        for (int i = 0; i < 40; i++)
+        public double[] X { get; }
+
+        public double[] Y { get; }
+
+        public double Top { get; }
+
+        public double LogLikelihood(double knee, double slope, double sigma, double wild)
         {
-            double a = low + 0.381966 * (high - low), b = high - 0.381966 * (high - low);
-            if (AtKnee(weights, a, fixedSlope).Sum <= AtKnee(weights, b, fixedSlope).Sum)
-            {
-                high = b;
-            }
-            else
-            {
-                low = a;
-            }
+            double[] result = new double[1];
+            LogLikelihoods([knee], slope, sigma, wild, LowDensities(sigma), result);
+            return result[0];
         }
 
-        double knee = (low + high) / 2;
-        (double finalSlope, double finalSum) = AtKnee(weights, knee, fixedSlope);
-        return finalSum < best.Sum ? (knee, finalSlope, finalSum) : best;
-    }
+        /// <summary>Whether a reading is far likelier a gross error than an honest one.</summary>
+        public bool IsWild(int i, double knee, double slope, double sigma, double wild) =>
+            Wild * wild > OutlierLevel * Math.Exp(new Curve([X[i]], [Y[i]], _g).LogLikelihood(knee, slope, sigma, wild));
 
-    private void Curvature(double[] weights, double variance, bool slopeIsFixed)
-    {
-        double kk = 0, ks = 0, ss = 0, scale = 1 + Slope * Slope;
-        for (int i = 0; i < _x.Length; i++)
+        /// <summary>Densities about the lower line, which no knee changes.</summary>
+        public double[] LowDensities(double sigma) => [.. _across.Select(r => Normal(r / sigma) / (sigma * _lowNorm))];
+
+        public void LogLikelihoods(double[] knees, double slope, double sigma, double wild, double[] low, Span<double> results)
         {
-            if (_x[i] > Knee)
+            double norm2 = 1 + slope * slope, norm = Math.Sqrt(norm2), spread = norm / sigma, lowSpread = _lowNorm / sigma;
+            double density = (1 - Wild) * 0.3989422804014327 / (sigma * norm), rest = Wild * wild, across = -0.5 / (norm2 * sigma * sigma);
+            for (int j = 0; j < knees.Length; j++)
             {
-                double dk = _g - Slope, ds = _x[i] - Knee;
-                kk += weights[i] * dk * dk / scale;
-                ks += weights[i] * dk * ds / scale;
-                ss += weights[i] * ds * ds / scale;
-            }
-        }
-
-        double determinant = kk * ss - ks * ks;
-        KneeError = slopeIsFixed ? Math.Sqrt(variance / Math.Max(kk, 1e-300)) : Math.Sqrt(variance * ss / Math.Max(determinant, 1e-300));
-        SlopeError = slopeIsFixed ? 0 : Math.Sqrt(variance * kk / Math.Max(determinant, 1e-300));
-    }
-
-    private (double Low, double High) ProfileInterval(double[] weights, double bottom, double top, double? fixedSlope, double limit)
-    {
-        double Edge(double far)
-        {
-            double inside = Knee, outside = far;
-            if (AtKnee(weights, far, fixedSlope).Sum <= limit)
-            {
-                return far;
-            }
-
-            // The profile can dip again further out; walk outwards and keep the first crossing.
-            const int steps = 200;
-            for (int j = 1; j <= steps; j++)
-            {
-                double k = Knee + (far - Knee) * j / steps;
-                if (AtKnee(weights, k, fixedSlope).Sum > limit)
+                double knee = knees[j], offset = (_g - slope) * knee, product = 1, log = 0;
+                for (int i = 0; i < X.Length; i++)
                 {
-                    outside = k;
-                    break;
+                    double t = (knee - _foot[i]) * lowSpread;
+                    if (t > FarAlong && X[i] < knee)
+                    {
+                        product *= (1 - Wild) * low[i] + rest;
+                    }
+                    else
+                    {
+                        double above = Y[i] - offset, r = above - slope * X[i], u = ((X[i] + slope * above) / norm2 - knee) * spread;
+                        double upper = density * Math.Exp(across * r * r);
+                        product *= t < -FarAlong && u > FarAlong
+                            ? upper + rest
+                            : (1 - Wild) * low[i] * Distribution(t) + upper * Distribution(u) + rest;
+                    }
+
+                    if (product is < 1e-200 or > 1e200)
+                    {
+                        log += Math.Log(product);
+                        product = 1;
+                    }
                 }
 
-                inside = k;
+                results[j] = log + Math.Log(product);
             }
-
-            for (int i = 0; i < 40; i++)
-            {
-                double middle = (inside + outside) / 2;
-                if (AtKnee(weights, middle, fixedSlope).Sum > limit)
-                {
-                    outside = middle;
-                }
-                else
-                {
-                    inside = middle;
-                }
-            }
-
-            return (inside + outside) / 2;
         }
 
-        return (Edge(bottom), Edge(top));
+        private static double Normal(double z) => 0.3989422804014327 * Math.Exp(-0.5 * z * z);
+
+        private static double Distribution(double z) => z > FarAlong ? 1 : z < -FarAlong ? 0 : 0.5 * SpecialFunctions.Erfc(-z * 0.7071067811865476);
+    }
+
+    /// <summary>Probability over slope, scatter and knees at the nodes of a grid; given slope and scatter the knees are independent of each other.</summary>
+    private sealed class Grid
+    {
+        // [curve][slope, sigma][knee], scaled by the greatest of each cell.
+        private readonly double[][][] _density;
+        private readonly double[] _cell;
+        private readonly double[][] _sums;
+
+        public Grid(KneeFit fit, double[] slopes, double[] logSigmas, double[][] knees)
+        {
+            (Slopes, LogSigmas, Knees) = (slopes, logSigmas, knees);
+            int cells = slopes.Length * logSigmas.Length;
+            _density = [.. knees.Select(_ => new double[cells][])];
+            _sums = [.. knees.Select(_ => new double[cells])];
+            double[] logCell = new double[cells], peaks = new double[cells];
+            for (int j = 0; j < knees.Length; j++)
+            {
+                for (int b = 0; b < logSigmas.Length; b++)
+                {
+                    double sigma = Math.Exp(logSigmas[b]);
+                    double[] low = fit._curves[j].LowDensities(sigma);
+                    for (int a = 0; a < slopes.Length; a++)
+                    {
+                        double[] row = new double[knees[j].Length];
+                        fit._curves[j].LogLikelihoods(knees[j], slopes[a], sigma, fit._wildDensity, low, row);
+                        double most = row.Max(), sum = 0;
+                        for (int i = 0; i < row.Length; i++)
+                        {
+                            row[i] = Math.Exp(row[i] - most);
+                            sum += row[i];
+                        }
+
+                        int cell = a * logSigmas.Length + b;
+                        _density[j][cell] = row;
+                        _sums[j][cell] = sum;
+                        logCell[cell] += most + Math.Log(sum);
+                        peaks[cell] += most;
+                    }
+                }
+            }
+
+            Peak = peaks.Max();
+            double greatest = logCell.Max();
+            _cell = [.. logCell.Select(l => Math.Exp(l - greatest))];
+            SlopeWeights = [.. slopes.Select((_, a) => Enumerable.Range(0, logSigmas.Length).Sum(b => _cell[a * logSigmas.Length + b]))];
+            SigmaWeights = [.. logSigmas.Select((_, b) => Enumerable.Range(0, slopes.Length).Sum(a => _cell[a * logSigmas.Length + b]))];
+            KneeWeights = [.. knees.Select((_, j) => KneeDensity(j, 0, cells))];
+        }
+
+        public double[] Slopes { get; }
+
+        public double[] LogSigmas { get; }
+
+        public double[][] Knees { get; }
+
+        public double[] SlopeWeights { get; }
+
+        public double[] SigmaWeights { get; }
+
+        public double[][] KneeWeights { get; }
+
+        /// <summary>Greatest log likelihood over the grid.</summary>
+        public double Peak { get; }
+
+        /// <summary>Mean and standard deviation of a knee at each slope of the grid.</summary>
+        public (double Mean, double Deviation)[] KneeGivenSlope(int j) => [.. Slopes.Select((_, a) =>
+        {
+            double[] density = KneeDensity(j, a * LogSigmas.Length, LogSigmas.Length);
+            double mean = Mean(Knees[j], density);
+            return (mean, Math.Sqrt(Mean([.. Knees[j].Select(k => (k - mean) * (k - mean))], density)));
+        })];
+
+        private double[] KneeDensity(int j, int firstCell, int count)
+        {
+            double[] density = new double[Knees[j].Length];
+            double greatest = _cell.Skip(firstCell).Take(count).Max();
+            for (int cell = firstCell; cell < firstCell + count; cell++)
+            {
+                double share = greatest > 0 ? _cell[cell] / greatest / _sums[j][cell] : 1;
+                for (int i = 0; i < density.Length && share > 0; i++)
+                {
+                    density[i] += share * _density[j][cell][i];
+                }
+            }
+
+            return density;
+        }
     }
 }

@@ -14,16 +14,16 @@ public sealed record ValveFit
     /// <summary>Highest front line pressure read, gauge; without a visible knee, the knee lies above it or there is no valve.</summary>
     public required Pressure HighestFront { get; init; }
 
-    /// <summary>Slope above the knee with its 90 % interval [–]; null when the readings show no knee.</summary>
+    /// <summary>Slope above the knee with its 90 % interval [–], the one that all positions of the knob share in this direction unless they clearly differ; null when the readings show no knee.</summary>
     public Interval<double>? Slope { get; init; }
 
     /// <summary>Standard deviation of one gauge's reading about the fit.</summary>
     public required Pressure Scatter { get; init; }
 
-    /// <summary>How many readings were used.</summary>
+    /// <summary>How many readings had a say.</summary>
     public required int Readings { get; init; }
 
-    /// <summary>Log lines of readings left out because they lie far off the rest.</summary>
+    /// <summary>Log lines of readings that can only be mistakes; they had no say. Others are weighed by how far off they lie.</summary>
     public required IReadOnlyList<int> LeftOut { get; init; }
 
     /// <summary>Rear line pressure the fit gives for a front line pressure.</summary>

@@ -9,6 +9,12 @@ public static class ValveFitting
     /// <summary>Smallest scatter believed of a dial gauge, in bar; finer agreement is luck (common practice).</summary>
     private const double LeastScatterBars = 0.05;
 
+    /// <summary>Disagreement of the slopes that chance exceeds once in five logs: from there on it widens the bounds.</summary>
+    private const double UsualDisagreement = 0.8;
+
+    /// <summary>Confidence at which the slopes are said to differ; a false alarm in one log of two hundred.</summary>
+    private const double StrongDisagreement = 0.995;
+
     /// <summary>Analyses gauge pairs: a fit for each position of the knob and direction, the knee against the turns, and what looks wrong.</summary>
     /// <param name="pairs">The readings, in the order they were taken.</param>
     /// <param name="belowKnee">Rear over front line pressure below the knee [–]; 1 for one master cylinder of one bore, otherwise what bores and balance bar make it. Above 0.</param>
@@ -25,47 +31,53 @@ public static class ValveFitting
             return new GaugeAnalysis { Positions = [], Findings = findings };
         }
 
-        List<(double? Turns, Position Apply, Position Release)> fits = [];
+        List<(double? Turns, Curve Apply, Curve Release)> read = [];
         foreach (IGrouping<double?, GaugePair> group in all.Where(p => p.Phase != PressurePhase.Hold).GroupBy(p => p.Turns).OrderBy(g => g.Key))
         {
             PressurePhase[] phases = PhasesOf([.. group]);
-            Position apply = Position.Of(group.Where((_, i) => phases[i] == PressurePhase.Apply), belowKnee);
-            Position release = Position.Of(group.Where((_, i) => phases[i] == PressurePhase.Release), belowKnee);
-            if (apply.Fit is null && release.Fit is null)
+            read.Add((group.Key, Curve.Of(group.Where((_, i) => phases[i] == PressurePhase.Apply)), Curve.Of(group.Where((_, i) => phases[i] == PressurePhase.Release))));
+            if (!read[^1].Apply.IsEnough && !read[^1].Release.IsEnough)
             {
                 findings.Add(new GaugeFinding(GaugeFindingKind.TooFew, $"{At(group.Key)} there are {group.Count()} readings; at least four with pressure rising, on both sides of the knee, are needed."));
             }
+        }
 
-            fits.Add((group.Key, apply, release));
-            int[] left = [.. apply.LeftOutLines, .. release.LeftOutLines];
+        Phase apply = Phase.Of([.. read.Select(r => r.Apply)], belowKnee), release = Phase.Of([.. read.Select(r => r.Release)], belowKnee);
+        if (GaugeFaults.BelowKnee([.. read.Zip(apply.Fits, (r, f) => (r.Apply.Front, r.Apply.Rear, f?.Knee))], belowKnee) is { } unequal)
+        {
+            findings.Add(unequal);
+        }
+
+        foreach ((int i, (double? turns, _, _)) in read.Index())
+        {
+            int[] left = [.. apply.LeftOut(i), .. release.LeftOut(i)];
             if (left.Length > 0)
             {
-                findings.Add(new GaugeFinding(GaugeFindingKind.Outliers, $"{At(group.Key)} the readings on line{(left.Length > 1 ? "s" : "")} {string.Join(", ", left.Order())} lie far off the rest and were left out; look whether the pedal moved or a digit slipped."));
+                findings.Add(new GaugeFinding(GaugeFindingKind.Outliers, $"{At(turns)} the reading{(left.Length > 1 ? "s" : "")} on line{(left.Length > 1 ? "s" : "")} {string.Join(", ", left.Order())} can only be a mistake and {(left.Length > 1 ? "have" : "has")} no say; look whether the pedal moved or a digit slipped."));
             }
         }
 
-        (Interval<double>? slope, bool agree) = CommonSlope([.. fits.Select(f => f.Apply.Fit).OfType<KneeFit>().Where(f => f.HasKnee)]);
-        if (!agree)
+        if (apply.SlopesDiffer)
         {
-            findings.Add(new GaugeFinding(GaugeFindingKind.SlopeVaries, "The slope above the knee differs between knob positions more than the scatter explains. The screw moves the knee, not the slope: check for air, a sticking valve, or a lever-type valve."));
+            findings.Add(new GaugeFinding(GaugeFindingKind.SlopeVaries, "The slope above the knee differs between knob positions more than the scatter explains. The screw moves the knee, not the slope: repeat one position, then check for air, a sticking valve, or a lever-type valve."));
         }
 
         return new GaugeAnalysis
         {
-            Positions = [.. fits.Select(f => new KnobPosition
+            Positions = [.. read.Select((r, i) => new KnobPosition
             {
-                Turns = f.Turns,
-                Apply = f.Apply.Public(PressurePhase.Apply),
-                Release = f.Release.Public(PressurePhase.Release),
-                Hysteresis = Hysteresis(f.Apply, f.Release, belowKnee),
+                Turns = r.Turns,
+                Apply = apply.Public(i, PressurePhase.Apply),
+                Release = release.Public(i, PressurePhase.Release),
+                Hysteresis = Hysteresis(apply.Public(i, PressurePhase.Apply), release.Public(i, PressurePhase.Release), belowKnee),
             })],
-            Slope = slope,
-            Calibration = Calibrate([.. fits.Where(f => f is { Turns: not null, Apply.Fit.HasKnee: true }).Select(f => (f.Turns!.Value, f.Apply))], belowKnee, agree ? slope : null),
+            Slope = apply.Slope,
+            Calibration = Calibrate([.. read.Index().Where(r => r.Item.Turns is not null && apply.Fits[r.Index] is { Knee.HasKnee: true }).Select(r => (r.Item.Turns!.Value, apply.Fits[r.Index]!))], apply),
             Findings = findings,
         };
     }
 
-    private static string At(double? turns) => turns is null ? "With the knob as it is," : FormattableString.Invariant($"At {turns:0.##} turns");
+    private static string At(double? turns) => turns is null ? "With the knob as it is," : FormattableString.Invariant($"At {turns:0.##} turn{(turns == 1 ? "" : "s")}");
 
     /// <summary>The phases as logged; where none is, a rise up to the highest reading is application and what follows is release.</summary>
     private static PressurePhase[] PhasesOf(GaugePair[] pairs)
@@ -81,36 +93,19 @@ public static class ValveFitting
         return [.. pairs.Select((_, i) => upThenDown && i > top ? PressurePhase.Release : PressurePhase.Apply)];
     }
 
-    private static Pressure? Hysteresis(Position apply, Position release, double belowKnee)
+    /// <summary>Mean gap between the two curves where both have left the line of equal pressures.</summary>
+    private static Pressure? Hysteresis(ValveFit? up, ValveFit? down, double belowKnee)
     {
-        if (apply.Fit is not { HasKnee: true } up || release.Fit is not { } down)
+        if (up?.Knee is not { } rising || down?.Knee is not { } falling)
         {
             return null;
         }
 
-        double top = Math.Min(apply.Front.Max(), release.Front.Max()), low = Math.Min(up.Knee, top);
-        double Rear(KneeFit fit, double x) => x <= fit.Knee ? belowKnee * x : belowKnee * fit.Knee + fit.Slope * (x - fit.Knee);
-        double[] gaps = [.. Enumerable.Range(0, 21).Select(i => low + (top - low) * i / 20).Select(x => Rear(down, x) - Rear(up, x))];
-        return Pressure.FromBars(gaps.Average());
+        Pressure top = UnitMath.Min(up.HighestFront, down.HighestFront), low = UnitMath.Max(rising.Estimate, falling.Estimate);
+        return top <= low ? null : (down.RearAt(low, belowKnee) - up.RearAt(low, belowKnee) + down.RearAt(top, belowKnee) - up.RearAt(top, belowKnee)) / 2;
     }
 
-    private static (Interval<double>? Slope, bool Agree) CommonSlope(KneeFit[] fits)
-    {
-        if (fits.Length == 0)
-        {
-            return (null, true);
-        }
-
-        double weight = fits.Sum(f => 1 / Math.Pow(f.SlopeError, 2));
-        double mean = fits.Sum(f => f.Slope / Math.Pow(f.SlopeError, 2)) / weight;
-        int dof = fits.Sum(f => f.DegreesOfFreedom);
-        double half = LeastSquares.HalfWidth90(dof) / Math.Sqrt(weight);
-        double chi = fits.Sum(f => Math.Pow((f.Slope - mean) / f.SlopeError, 2));
-        bool agree = fits.Length < 2 || FisherSnedecor.CDF(fits.Length - 1, dof, chi / (fits.Length - 1)) < 0.99;
-        return (new Interval<double>(mean, mean - half, mean + half), agree);
-    }
-
-    private static KnobCalibration? Calibrate((double Turns, Position Position)[] points, double belowKnee, Interval<double>? slope)
+    private static KnobCalibration? Calibrate((double Turns, PositionFit Fit)[] points, Phase phase)
     {
         double[] turns = [.. points.Select(p => p.Turns)];
         if (turns.Distinct().Count() < 2)
@@ -118,27 +113,28 @@ public static class ValveFitting
             return null;
         }
 
-        // The slope is the valve's and the same at every position: using it sharpens the single knees.
-        KneeFit[] fits = Knees(points, belowKnee, slope?.Estimate);
-        double[] weights = [.. fits.Select(f => 1 / (f.KneeError * f.KneeError))];
+        // Given the slope they share, the knees are independent of each other; without one, each stands by itself.
+        double? slope = phase.SlopesDiffer ? null : phase.Slope?.Estimate;
+        (double Mean, double Deviation)[] knees = [.. points.Select(p => p.Fit.KneeGiven(slope))];
+        double[] weights = [.. knees.Select(k => 1 / (k.Deviation * k.Deviation))];
         double mean = turns.Zip(weights, (t, w) => t * w).Sum() / weights.Sum();
         double[][] rows = [.. turns.Select(t => new[] { 1, t - mean })];
-        LeastSquares line = LeastSquares.Fit(rows, [.. fits.Select(f => f.Knee)], weights);
+        LeastSquares line = LeastSquares.Fit(rows, [.. knees.Select(k => k.Mean)], weights);
         // Residuals of one mean the scatter within the positions; never believe less because a few points happen to lie on a line.
         bool scattered = line.DegreesOfFreedom > 0 && line.ResidualDeviation > 1;
         double variance = scattered ? line.ResidualDeviation * line.ResidualDeviation : 1;
-        int freedom = scattered ? line.DegreesOfFreedom : fits.Sum(f => f.DegreesOfFreedom);
         double sum = weights.Sum(), spread = turns.Zip(weights, (t, w) => w * (t - mean) * (t - mean)).Sum();
         double[] covariance = [variance / sum, 0, variance / spread];
-        if (slope is { } s && s.High > s.Low)
+        if (slope is { } s)
         {
             // An error of the shared slope moves all knees together.
-            double error = (s.High - s.Low) / 2 / LeastSquares.HalfWidth90(fits.Sum(f => f.DegreesOfFreedom));
-            var moved = LeastSquares.Fit(rows, [.. Knees(points, belowKnee, s.Estimate + error).Select(f => f.Knee)], weights).Coefficients;
+            var moved = LeastSquares.Fit(rows, [.. points.Select(p => p.Fit.KneeGiven(s + phase.SlopeError).Mean)], weights).Coefficients;
             (double d0, double d1) = (moved[0] - line.Coefficients[0], moved[1] - line.Coefficients[1]);
             covariance = [covariance[0] + d0 * d0, d0 * d1, covariance[2] + d1 * d1];
         }
 
+        // Knees that scatter about the line are judged by themselves; otherwise the scatter of a reading is known from all readings.
+        int freedom = scattered ? line.DegreesOfFreedom : phase.DegreesOfFreedom;
         return new KnobCalibration(line.Coefficients[0], line.Coefficients[1], covariance, mean, LeastSquares.HalfWidth90(freedom))
         {
             LowestTurns = turns.Min(),
@@ -147,40 +143,109 @@ public static class ValveFitting
         };
     }
 
-    private static KneeFit[] Knees((double Turns, Position Position)[] points, double belowKnee, double? slope) =>
-        [.. points.Select(p => slope is null ? p.Position.Fit! : KneeFit.Fit(p.Position.Front, p.Position.Rear, belowKnee, LeastScatterBars, slope))];
-
     /// <summary>The readings of one position in one direction.</summary>
-    private sealed record Position(double[] Front, double[] Rear, int[] Lines, KneeFit? Fit)
+    private sealed record Curve(double[] Front, double[] Rear, int[] Lines)
     {
-        public IEnumerable<int> LeftOutLines => Fit is null ? [] : Lines.Where((_, i) => Fit.LeftOut[i]);
+        public bool IsEnough => Front.Length >= 4;
 
-        public static Position Of(IEnumerable<GaugePair> pairs, double belowKnee)
+        public static Curve Of(IEnumerable<GaugePair> pairs)
         {
             GaugePair[] rows = [.. pairs];
-            double[] x = [.. rows.Select(r => r.Front.Bars)];
-            double[] y = [.. rows.Select(r => r.Rear.Bars)];
-            return new Position(x, y, [.. rows.Select(r => r.Line)], rows.Length < 4 ? null : KneeFit.Fit(x, y, belowKnee, LeastScatterBars));
+            return new Curve([.. rows.Select(r => r.Front.Bars)], [.. rows.Select(r => r.Rear.Bars)], [.. rows.Select(r => r.Line)]);
         }
+    }
 
-        public ValveFit? Public(PressurePhase phase)
+    /// <summary>One position within the fit that holds it: the joint one, or its own where the slopes differ.</summary>
+    private sealed record PositionFit(KneeFit Fit, FittedKnee Knee)
+    {
+        public (double Mean, double Deviation) KneeGiven(double? slope) =>
+            slope is { } s ? Knee.GivenSlope(s) : (Knee.Knee.Estimate, (Knee.Knee.High - Knee.Knee.Low) / 2 / LeastSquares.HalfWidth90(0));
+    }
+
+    /// <summary>All positions in one direction.</summary>
+    private sealed record Phase(Curve[] Curves, PositionFit?[] Fits)
+    {
+        public bool SlopesDiffer { get; private init; }
+
+        /// <summary>Factor by which the shared bounds are widened, because the positions agree less well than the scatter lets expect [–]; at least 1.</summary>
+        private double Widening { get; init; } = 1;
+
+        public double SlopeError { get; private init; }
+
+        public int DegreesOfFreedom { get; private init; }
+
+        public Interval<double>? Slope { get; private init; }
+
+        public static Phase Of(Curve[] curves, double belowKnee)
         {
-            if (Fit is null)
+            int[] enough = [.. Enumerable.Range(0, curves.Length).Where(i => curves[i].IsEnough)];
+            if (enough.Length == 0)
             {
-                return null;
+                return new Phase(curves, new PositionFit?[curves.Length]);
             }
 
-            double half = LeastSquares.HalfWidth90(Fit.DegreesOfFreedom) * Fit.SlopeError;
-            return new ValveFit
+            (double[], double[])[] readings = [.. enough.Select(i => (curves[i].Front, curves[i].Rear))];
+            var joint = KneeFit.Fit(readings, belowKnee, LeastScatterBars);
+            (double[], double[])[] bent = [.. readings.Where((_, j) => joint.Knees[j].HasKnee)];
+            var phase = new Phase(curves, Placed(curves.Length, enough, [.. joint.Knees.Select(k => new PositionFit(joint, k))]))
             {
-                Phase = phase,
-                Knee = Fit.HasKnee ? new Interval<double>(Fit.Knee, Fit.KneeLow, Fit.KneeHigh).Select(b => Pressure.FromBars(b)) : null,
-                Slope = Fit.HasKnee ? new Interval<double>(Fit.Slope, Fit.Slope - half, Fit.Slope + half) : null,
-                HighestFront = Pressure.FromBars(Front.Max()),
-                Scatter = Pressure.FromBars(Fit.Scatter),
-                Readings = Fit.LeftOut.Count(o => !o),
-                LeftOut = [.. LeftOutLines],
+                SlopeError = joint.SlopeError,
+                DegreesOfFreedom = joint.DegreesOfFreedom,
+                Slope = bent.Length == 0 ? null : joint.Slope,
             };
+            double usual = bent.Length < 2 ? 0 : FisherSnedecor.InvCDF(bent.Length - 1, joint.DegreesOfFreedom, UsualDisagreement);
+            // Slopes that differ swell the joint scatter, but seldom so much that they pass for usual.
+            if (bent.Length < 2 || KneeFit.SlopeRatio(bent, belowKnee, joint.Scatter) <= usual)
+            {
+                return phase;
+            }
+
+            KneeFit[] apart = [.. readings.Select(r => KneeFit.Fit([r], belowKnee, LeastScatterBars))];
+            KneeFit[] own = [.. apart.Where((_, j) => joint.Knees[j].HasKnee)];
+            int freedom = own.Sum(f => f.DegreesOfFreedom);
+            double scatter = Math.Sqrt(own.Sum(f => f.DegreesOfFreedom * f.Scatter * f.Scatter) / freedom);
+            double ratio = KneeFit.SlopeRatio(bent, belowKnee, scatter);
+            if (FisherSnedecor.CDF(bent.Length - 1, freedom, ratio) > StrongDisagreement)
+            {
+                double mean = own.Average(f => f.Slope.Estimate), variance = own.Sum(f => Math.Pow(f.Slope.Estimate - mean, 2)) / (own.Length - 1);
+                double half = LeastSquares.HalfWidth90(own.Length - 1) * Math.Sqrt((variance + own.Average(f => f.SlopeError * f.SlopeError)) / own.Length);
+                return new Phase(curves, Placed(curves.Length, enough, [.. apart.Select(f => new PositionFit(f, f.Knees[0]))]))
+                {
+                    SlopesDiffer = true,
+                    DegreesOfFreedom = freedom,
+                    Slope = new Interval<double>(mean, mean - half, mean + half),
+                };
+            }
+
+            double widening = Math.Sqrt(Math.Max(1, ratio / usual));
+            return phase with { Widening = widening, SlopeError = joint.SlopeError * widening, Slope = Wider(joint.Slope, widening) };
         }
+
+        public IEnumerable<int> LeftOut(int i) => Fits[i] is { } fit ? Curves[i].Lines.Where((_, r) => fit.Knee.LeftOut[r]) : [];
+
+        public ValveFit? Public(int i, PressurePhase direction) => Fits[i] is not { } fit ? null : new ValveFit
+        {
+            Phase = direction,
+            Knee = fit.Knee.HasKnee ? Wider(fit.Knee.Knee, Widening).Select(b => Pressure.FromBars(Math.Max(0, b))) : null,
+            Slope = fit.Knee.HasKnee ? Wider(fit.Fit.Slope, Widening) : null,
+            HighestFront = Pressure.FromBars(Curves[i].Front.Max()),
+            Scatter = Pressure.FromBars(fit.Fit.Scatter),
+            Readings = fit.Knee.LeftOut.Count(o => !o),
+            LeftOut = [.. LeftOut(i)],
+        };
+
+        private static PositionFit?[] Placed(int count, int[] places, PositionFit[] fits)
+        {
+            var placed = new PositionFit?[count];
+            foreach ((int j, int i) in places.Index())
+            {
+                placed[i] = fits[j];
+            }
+
+            return placed;
+        }
+
+        private static Interval<double> Wider(Interval<double> band, double factor) =>
+            new(band.Estimate, band.Estimate - factor * (band.Estimate - band.Low), band.Estimate + factor * (band.High - band.Estimate));
     }
 }

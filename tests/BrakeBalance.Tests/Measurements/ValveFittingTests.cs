@@ -1,9 +1,10 @@
 using BrakeBalance.Measurements;
 using UnitsNet;
+using Xunit.Abstractions;
 
 namespace BrakeBalance.Tests.Measurements;
 
-public class ValveFittingTests
+public class ValveFittingTests(ITestOutputHelper output)
 {
     /// <summary>Pairs read on an invented valve: both gauges scatter, a share of the rear readings may be anything.</summary>
     private static List<GaugePair> Readings(Random random, double kneeBars, double slope, double scatterBars, int count = 16, double outliers = 0, double? turns = null, double topBars = 80, double releaseExtraBars = 0, PressurePhase phase = PressurePhase.Apply)
@@ -30,24 +31,190 @@ public class ValveFittingTests
         Assert.Equal(0.37, fit.Slope!.Value.Estimate, 3);
     }
 
-    [Theory]
-    [InlineData(0.0)]
-    [InlineData(0.1)]
-    public void Ninety_percent_intervals_hold_the_truth_in_about_ninety_percent_of_logs(double outliers)
+    /// <summary>Which part of the curve a log shows.</summary>
+    private enum Cover
+    {
+        BothSides,
+        TwoBelow,
+        TwoAbove,
+    }
+
+    /// <summary>Reads a valve as a person does: few readings, uneven steps, both gauges scattering and rounded to their marks.</summary>
+    private static (double Knee, List<GaugePair> Pairs) Read(Random random, Cover cover, double slope, double scatter, double mark, int count, double top, double? turns = null, int line = 2)
+    {
+        double share = cover switch
+        {
+            Cover.TwoBelow => (2.2 + 0.8 * random.NextDouble()) / count,
+            Cover.TwoAbove => 1 - (2.2 + random.NextDouble()) / count,
+            _ => 0.3 + 0.3 * random.NextDouble(),
+        };
+        double knee = share * top;
+        Pressure Gauge(double bars) => Pressure.FromBars(Math.Max(0, Math.Round((bars + scatter * Normal(random)) / mark) * mark));
+        return (knee, [.. Enumerable.Range(0, count).Select(i =>
+        {
+            double front = top * (i + 0.5 + 0.6 * (random.NextDouble() - 0.5)) / count;
+            return new GaugePair { Line = line + i, Front = Gauge(front), Rear = Gauge(front <= knee ? front : knee + slope * (front - knee)), Turns = turns, Phase = PressurePhase.Apply };
+        })]);
+    }
+
+    private static (double Slope, double Scatter, double Mark, int Count, double Top) Drawn(Random random) =>
+        (0.2 + 0.4 * random.NextDouble(), 0.2 + 0.8 * random.NextDouble(), random.Next(3) switch { 0 => 0.1, 1 => 0.5, _ => 1.0 }, random.Next(8, 21), 60 + 60 * random.NextDouble());
+
+    private static bool Holds(Interval<double> band, double truth) => band.Low <= truth && truth <= band.High;
+
+    private static bool Holds(Interval<Pressure> band, double truthBars) => band.Low.Bars <= truthBars && truthBars <= band.High.Bars;
+
+    [Fact]
+    public void Ninety_percent_intervals_hold_the_truth_in_ninety_percent_of_realistic_logs()
+    {
+        const int logs = 600;
+        int[] seeds = [21];
+        var seen = new (Cover Cover, bool Shown, bool Knee, bool Slope, bool Rejected)[seeds.Length * logs];
+        Parallel.For(0, seen.Length, i =>
+        {
+            Random random = RandomNumbers.Stream(seeds[i / logs], i % logs);
+            Cover cover = random.Next(4) is var c && c < 2 ? Cover.BothSides : c == 2 ? Cover.TwoBelow : Cover.TwoAbove;
+            (double slope, double scatter, double mark, int count, double top) = Drawn(random);
+            (double knee, List<GaugePair> pairs) = Read(random, cover, slope, scatter, mark, count, top);
+            ValveFit fit = ValveFitting.Analyse(pairs).Positions.Single().Apply!;
+            seen[i] = (cover, fit.Knee is not null, fit.Knee is { } k && Holds(k, knee), fit.Slope is { } s && Holds(s, slope), fit.LeftOut.Count > 0);
+        });
+        double Share(Func<(Cover Cover, bool Shown, bool Knee, bool Slope, bool Rejected), bool> what, IEnumerable<(Cover Cover, bool Shown, bool Knee, bool Slope, bool Rejected)> of) =>
+            of.Count(what) / (double)of.Count();
+        foreach (var regime in seen.Where(x => x.Shown).GroupBy(x => x.Cover).OrderBy(g => g.Key))
+        {
+            output.WriteLine($"{regime.Key}: {regime.Count()} logs, knee {Share(x => x.Knee, regime):0.000}, slope {Share(x => x.Slope, regime):0.000}");
+            Assert.InRange(Share(x => x.Knee, regime), 0.86, 0.95);
+            Assert.InRange(Share(x => x.Slope, regime), 0.86, 0.95);
+        }
+
+        foreach (int part in Enumerable.Range(0, seeds.Length))
+        {
+            var shown = seen.Skip(part * logs).Take(logs).Where(x => x.Shown).ToArray();
+            output.WriteLine($"seed {seeds[part]}: {shown.Length} logs, knee {Share(x => x.Knee, shown):0.000}, slope {Share(x => x.Slope, shown):0.000}");
+            Assert.InRange(shown.Length, 500, logs);
+            Assert.InRange(Share(x => x.Knee, shown), 0.88, 0.92);
+            Assert.InRange(Share(x => x.Slope, shown), 0.88, 0.92);
+        }
+
+        Assert.True(Share(x => x.Rejected, seen) < 0.01, "honest readings were rejected");
+    }
+
+    [Fact]
+    public void With_a_tenth_of_wild_readings_the_intervals_still_hold_the_truth()
     {
         const int logs = 300;
-        int knees = 0, slopes = 0;
-        for (int i = 0; i < logs; i++)
+        var held = new (bool Knee, bool Slope)[logs];
+        Parallel.For(0, logs, i =>
         {
             Random random = RandomNumbers.Stream(4000, i);
             double knee = 20 + 25 * random.NextDouble(), slope = 0.25 + 0.35 * random.NextDouble();
-            ValveFit fit = ValveFitting.Analyse(Readings(random, knee, slope, 0.7, outliers: outliers)).Positions.Single().Apply!;
-            knees += fit.Knee!.Value.Low.Bars <= knee && knee <= fit.Knee.Value.High.Bars ? 1 : 0;
-            slopes += fit.Slope!.Value.Low <= slope && slope <= fit.Slope.Value.High ? 1 : 0;
+            ValveFit fit = ValveFitting.Analyse(Readings(random, knee, slope, 0.7, outliers: 0.1)).Positions.Single().Apply!;
+            held[i] = (Holds(fit.Knee!.Value, knee), Holds(fit.Slope!.Value, slope));
+        });
+        Assert.InRange(held.Count(h => h.Knee) / (double)logs, 0.85, 0.95);
+        Assert.InRange(held.Count(h => h.Slope) / (double)logs, 0.85, 0.95);
+    }
+
+    /// <summary>A day at the knob: three positions, gauges that scatter by 8 psi, each position with its own slope if the valve is faulty.</summary>
+    private static (double[] Knees, GaugeAnalysis Analysis) Day(int seed, int log, double[] slopes)
+    {
+        Random random = RandomNumbers.Stream(seed, log);
+        List<GaugePair> pairs = [];
+        double[] knees = new double[slopes.Length];
+        for (int t = 0; t < slopes.Length; t++)
+        {
+            // The last position is hardly covered: two or three readings above its knee.
+            (knees[t], List<GaugePair> read) = Read(random, t == slopes.Length - 1 ? Cover.TwoAbove : Cover.BothSides, slopes[t], 0.55, 0.5, random.Next(8, 14), 80, t, 2 + 20 * t);
+            pairs.AddRange(read);
         }
 
-        Assert.InRange(knees / (double)logs, 0.85, 0.95);
-        Assert.InRange(slopes / (double)logs, 0.85, 0.95);
+        return (knees, ValveFitting.Analyse(pairs));
+    }
+
+    [Fact]
+    public void Eight_psi_of_scatter_cannot_make_slopes_differ_between_positions()
+    {
+        const int logs = 500;
+        var seen = new (bool Alarm, bool Held, double Greatest, bool OneSlope, bool Other)[logs];
+        Parallel.For(0, logs, i =>
+        {
+            (_, GaugeAnalysis analysis) = Day(8, i, [0.35, 0.35, 0.35]);
+            Interval<double>[] slopes = [.. analysis.Positions.Select(p => p.Apply!.Slope).OfType<Interval<double>>()];
+            seen[i] = (analysis.Findings.Any(f => f.Kind == GaugeFindingKind.SlopeVaries), Holds(analysis.Slope!.Value, 0.35), slopes.Max(s => s.Estimate), slopes.Distinct().Count() == 1, analysis.Findings.Any(f => f.Kind != GaugeFindingKind.SlopeVaries));
+        });
+        output.WriteLine($"alarms {seen.Count(s => s.Alarm)}, other findings {seen.Count(s => s.Other)}, held {seen.Count(s => s.Held)}, greatest slope {seen.Max(s => s.Greatest):0.00} of {logs}");
+        Assert.InRange(seen.Count(s => s.Alarm), 0, 0.015 * logs);
+        Assert.InRange(seen.Count(s => s.Other), 0, 0.01 * logs);
+        Assert.All(seen.Where(s => !s.Alarm), s => Assert.True(s.OneSlope));
+        Assert.InRange(seen.Count(s => s.Held) / (double)logs, 0.88, 0.93);
+        Assert.True(seen.Where(s => !s.Alarm).Max(s => s.Greatest) < 0.45);
+    }
+
+    [Fact]
+    public void A_slope_that_truly_varies_is_found_and_widens_the_answer()
+    {
+        const int logs = 60;
+        var seen = new (bool Alarm, double Width)[logs];
+        var even = new double[logs];
+        double Width(GaugeAnalysis analysis) => analysis.Slope!.Value.High - analysis.Slope.Value.Low;
+        Parallel.For(0, logs, i =>
+        {
+            GaugeAnalysis varying = Day(9, i, [0.25, 0.40, 0.40]).Analysis;
+            seen[i] = (varying.Findings.Any(f => f.Kind == GaugeFindingKind.SlopeVaries), Width(varying));
+            even[i] = Width(Day(9, i, [0.35, 0.35, 0.35]).Analysis);
+        });
+        output.WriteLine($"found {seen.Count(s => s.Alarm)} of {logs}; mean width {seen.Average(s => s.Width):0.000} against {even.Average():0.000}");
+        Assert.True(seen.Count(s => s.Alarm) >= 0.9 * logs);
+        Assert.True(seen.Where((s, i) => s.Width > even[i]).Count() >= 0.95 * logs);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void A_gross_error_moves_knee_and_slope_no_further_than_their_intervals(bool digits)
+    {
+        const int logs = 150;
+        var moved = new bool[logs];
+        Parallel.For(0, logs, i =>
+        {
+            Random random = RandomNumbers.Stream(77, i);
+            (_, List<GaugePair> pairs) = Read(random, Cover.BothSides, 0.2 + 0.4 * random.NextDouble(), 0.5, 0.5, random.Next(10, 21), 90);
+            ValveFit clean = ValveFitting.Analyse(pairs).Positions.Single().Apply!;
+            int at = random.Next(pairs.Count);
+            double rear = pairs[at].Rear.Bars;
+            // 37 written for 73, or a reading with ten times the scatter.
+            double wrong = digits ? 10 * (Math.Floor(rear) % 10) + Math.Floor(rear / 10) + rear % 1 : rear + (random.Next(2) == 0 ? 5 : -5);
+            pairs[at] = pairs[at] with { Rear = Pressure.FromBars(Math.Max(0, wrong)) };
+            ValveFit fit = ValveFitting.Analyse(pairs).Positions.Single().Apply!;
+            moved[i] = !(Holds(fit.Knee!.Value, clean.Knee!.Value.Estimate.Bars) && Holds(clean.Knee.Value, fit.Knee.Value.Estimate.Bars)
+                && Holds(fit.Slope!.Value, clean.Slope!.Value.Estimate) && Holds(clean.Slope.Value, fit.Slope.Value.Estimate));
+        });
+        output.WriteLine($"moved beyond in {moved.Count(m => m)} of {logs}");
+        Assert.InRange(moved.Count(m => m), 0, 0.05 * logs);
+    }
+
+    [Theory]
+    [InlineData(0.985)]
+    [InlineData(1.015)]
+    public void Gauges_that_differ_by_their_accuracy_give_no_advice_on_parts(double gain)
+    {
+        for (int i = 0; i < 60; i++)
+        {
+            // 1.5 % of a full scale of 100 bar, as a zero error the worst case at low pressure.
+            Random random = RandomNumbers.Stream(55, i);
+            List<GaugePair> pairs = [.. Read(random, Cover.BothSides, 0.35, 0.3, 0.1, 20, 90).Pairs.Select(p => p with { Rear = Pressure.FromBars(Math.Max(0, p.Rear.Bars + 100 * (gain - 1))) })];
+            Assert.DoesNotContain(ValveFitting.Analyse(pairs).Findings, f => f.Kind is GaugeFindingKind.UnequalBelowKnee or GaugeFindingKind.Offset or GaugeFindingKind.Swapped);
+        }
+    }
+
+    [Fact]
+    public void A_difference_within_the_accuracy_of_the_gauges_asks_for_them_to_be_swapped()
+    {
+        List<GaugePair> pairs = [.. Readings(new Random(2), 30, 0.35, 0.05, count: 24).Select(p => p with { Rear = 0.92 * p.Rear })];
+        GaugeFinding finding = Assert.Single(ValveFitting.Analyse(pairs).Findings, f => f.Kind is GaugeFindingKind.GaugesDiffer or GaugeFindingKind.UnequalBelowKnee);
+        Assert.Equal(GaugeFindingKind.GaugesDiffer, finding.Kind);
+        Assert.Contains("Swap the gauges and repeat", finding.Text);
     }
 
     [Fact]
@@ -96,9 +263,9 @@ public class ValveFittingTests
     [Fact]
     public void The_knee_against_turns_covers_the_truth_and_gives_turns_for_a_knee()
     {
-        int held = 0, turnsHeld = 0;
         const int logs = 200;
-        for (int i = 0; i < logs; i++)
+        var seen = new (bool Knee, bool Turns)[logs];
+        Parallel.For(0, logs, i =>
         {
             Random random = RandomNumbers.Stream(7000, i);
             List<GaugePair> pairs = [];
@@ -109,13 +276,11 @@ public class ValveFittingTests
 
             KnobCalibration calibration = ValveFitting.Analyse(pairs).Calibration!;
             Interval<Pressure> at = calibration.KneeAt(2.5);
-            held += at.Low.Bars <= 34 && 34 <= at.High.Bars ? 1 : 0;
-            Interval<double> turns = calibration.TurnsFor(Pressure.FromBars(34))!.Value;
-            turnsHeld += turns.Low <= 2.5 && 2.5 <= turns.High ? 1 : 0;
-        }
+            seen[i] = (Holds(at, 34), Holds(calibration.TurnsFor(Pressure.FromBars(34))!.Value, 2.5));
+        });
 
-        Assert.InRange(held / (double)logs, 0.85, 0.96);
-        Assert.InRange(turnsHeld / (double)logs, 0.85, 0.96);
+        Assert.InRange(seen.Count(s => s.Knee) / (double)logs, 0.85, 0.96);
+        Assert.InRange(seen.Count(s => s.Turns) / (double)logs, 0.85, 0.96);
     }
 
     [Fact]
