@@ -151,7 +151,7 @@ public static class FailureAnalysis
     private static BrakeHydraulics Unlinked(BrakeHydraulics hydraulics)
     {
         static PressureValve Fixed(PressureValve valve) => valve is LoadSensingValve sensing
-            ? new ProportioningValve { Knee = sensing.LowestKnee, Slope = sensing.Slope }
+            ? new ProportioningValve { Knee = sensing.LowestKnee, Slope = sensing.Slope, Hysteresis = sensing.Hysteresis }
             : valve;
         return hydraulics with { FrontValves = [.. hydraulics.FrontValves.Select(Fixed)], RearValves = [.. hydraulics.RearValves.Select(Fixed)] };
     }

@@ -42,6 +42,30 @@ public sealed record BrakeHydraulics
             Pressure.FromPascals(Through(RearValves, master.Pascals * Split.RearToFrontPressureRatio, rearAxleLoad.Newtons)));
     }
 
+    /// <summary>Line pressures at the brakes while the foot eases.</summary>
+    /// <param name="master">Front master-cylinder pressure, gauge; not negative.</param>
+    /// <param name="highestMaster">Front master-cylinder pressure from which the foot eases, gauge; not below
+    /// <paramref name="master"/>.</param>
+    /// <param name="rearAxleLoad">Normal reaction on the rear axle at that moment; only a load-sensing valve looks at it.</param>
+    /// <param name="rearAxleLoadAtHighest">The same at <paramref name="highestMaster"/>.</param>
+    /// <returns>Front and rear line pressure behind the valves, gauge: with hysteresis higher than <see cref="LinePressures"/>.</returns>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="master"/> is negative or above
+    /// <paramref name="highestMaster"/>.</exception>
+    public PerAxle<Pressure> LinePressuresOnRelease(
+        Pressure master, Pressure highestMaster, Force rearAxleLoad = default, Force rearAxleLoadAtHighest = default)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(master, Pressure.Zero);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(master, highestMaster);
+        Pressure Line(ImmutableArray<PressureValve> valves, double ratio)
+        {
+            double[] highest = new double[valves.Length];
+            Remember(valves, highestMaster.Pascals * ratio, rearAxleLoadAtHighest.Newtons, highest);
+            return Pressure.FromPascals(Through(valves, master.Pascals * ratio, rearAxleLoad.Newtons, highest));
+        }
+
+        return new(Line(FrontValves, 1), Line(RearValves, Split.RearToFrontPressureRatio));
+    }
+
     /// <summary>The same hydraulics with another knee and slope in the rear line.</summary>
     /// <param name="knee">The knee, gauge; not negative.</param>
     /// <param name="slope">The slope above it [–]; null keeps the present slope.</param>
@@ -78,5 +102,35 @@ public sealed record BrakeHydraulics
         }
 
         return pressure;
+    }
+
+    /// <summary>Line pressure behind valves that have reached the given outlets; none for a pressure that has only risen.</summary>
+    internal static double Through(ImmutableArray<PressureValve> valves, double inletPascals, double rearAxleLoadNewtons,
+        ReadOnlySpan<double> highestOutlets)
+    {
+        if (highestOutlets.IsEmpty)
+        {
+            return Through(valves, inletPascals, rearAxleLoadNewtons);
+        }
+
+        double pressure = inletPascals;
+        for (int i = 0; i < valves.Length; i++)
+        {
+            pressure = valves[i].OutletPascals(pressure, rearAxleLoadNewtons, highestOutlets[i]);
+        }
+
+        return pressure;
+    }
+
+    /// <summary>Raises the outlets that valves have reached to those of this moment; does nothing without a place to keep them.</summary>
+    internal static void Remember(ImmutableArray<PressureValve> valves, double inletPascals, double rearAxleLoadNewtons,
+        Span<double> highestOutlets)
+    {
+        double pressure = inletPascals;
+        for (int i = 0; i < highestOutlets.Length; i++)
+        {
+            pressure = valves[i].OutletPascals(pressure, rearAxleLoadNewtons, highestOutlets[i]);
+            highestOutlets[i] = Math.Max(highestOutlets[i], pressure);
+        }
     }
 }

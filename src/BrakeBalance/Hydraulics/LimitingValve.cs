@@ -7,7 +7,7 @@ namespace BrakeBalance.Hydraulics;
 /// <para>p₂ = min(p₁, p_max).</para>
 /// <para>Source: common practice; the limit is a proportioning valve of slope zero.</para>
 /// </remarks>
-public sealed record LimitingValve : PressureValve
+public sealed record LimitingValve : ReducingValve
 {
     private readonly double _limitPascals;
 

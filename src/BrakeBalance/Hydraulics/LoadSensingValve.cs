@@ -5,10 +5,13 @@ namespace BrakeBalance.Hydraulics;
 /// <summary>Load-sensing proportioning valve: its knee rises with the load that the rear suspension carries at that moment.</summary>
 /// <remarks>
 /// <para>p_k = p_k,ref + c (N₂ − N_ref), not below the lowest knee; above the knee as a proportioning valve.</para>
-/// <para>Assumes a linkage that follows the normal reaction of the rear axle without lag, load transfer included.</para>
+/// <para>
+/// Assumes a linkage that follows the normal reaction of the rear axle, load transfer included: at once, or in a stop with the time
+/// constant <see cref="Lag"/>.
+/// </para>
 /// <para>Source: common practice.</para>
 /// </remarks>
-public sealed record LoadSensingValve : PressureValve
+public sealed record LoadSensingValve : ReducingValve
 {
     private readonly double _kneePascals;
     private readonly double _referenceNewtons;
@@ -66,6 +69,11 @@ public sealed record LoadSensingValve : PressureValve
             _lowestPascals = value.Pascals;
         }
     }
+
+    /// <summary>Time constant with which the valve follows the rear axle load; not negative; zero unless said.</summary>
+    /// <remarks>Only the course of a stop sees it. Source: first-order lag of spring, damper and linkage, common practice.</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
+    public Duration Lag { get; init => field = Require.NotNegative(value); }
 
     /// <inheritdoc/>
     public override bool SensesLoad => true;

@@ -3,10 +3,9 @@ using UnitsNet;
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>A valve between the master cylinder and the brakes of one axle: it turns inlet into outlet line pressure.</summary>
-/// <remarks>All pressures are gauge. Every valve here is quasi-static and the same for rising and falling pressure.</remarks>
-/// <seealso cref="ProportioningValve"/>
-/// <seealso cref="LimitingValve"/>
-/// <seealso cref="LoadSensingValve"/>
+/// <remarks>All pressures are gauge. Every valve here is quasi-static; a <see cref="ReducingValve"/> may follow another line as the
+/// pressure falls.</remarks>
+/// <seealso cref="ReducingValve"/>
 /// <seealso cref="HoldOffValve"/>
 public abstract record PressureValve
 {
@@ -27,9 +26,13 @@ public abstract record PressureValve
     /// </remarks>
     public bool BypassWhenFrontLost { get; init; }
 
-    /// <summary>Outlet line pressure for an inlet line pressure.</summary>
+    /// <summary>Whether the outlet stands higher as the pressure falls than as it rises.</summary>
+    public virtual bool LetsGoLate => false;
+
+    /// <summary>Outlet line pressure for an inlet line pressure that rises.</summary>
     /// <param name="inlet">Inlet line pressure, gauge; not negative.</param>
-    /// <param name="rearAxleLoad">Normal reaction of the road on the rear axle (both wheels) at that moment; only a load-sensing valve looks at it.</param>
+    /// <param name="rearAxleLoad">Normal reaction of the road on the rear axle (both wheels) at that moment; only a load-sensing valve
+    /// looks at it.</param>
     /// <returns>Outlet line pressure, gauge; never above <paramref name="inlet"/>.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="inlet"/> is negative.</exception>
     public Pressure OutletPressure(Pressure inlet, Force rearAxleLoad = default)
@@ -38,11 +41,33 @@ public abstract record PressureValve
         return Pressure.FromPascals(OutletPascals(inlet.Pascals, rearAxleLoad.Newtons));
     }
 
-    /// <summary>The same in SI units, without checks: the kernel's way in.</summary>
+    /// <summary>Outlet line pressure for an inlet line pressure that falls.</summary>
+    /// <param name="inlet">Inlet line pressure, gauge; not negative.</param>
+    /// <param name="highestOutlet">Highest outlet line pressure reached while the inlet rose, gauge; not negative.</param>
+    /// <param name="rearAxleLoad">Normal reaction of the road on the rear axle (both wheels) at that moment; only a load-sensing valve
+    /// looks at it.</param>
+    /// <returns>Outlet line pressure, gauge; never above <paramref name="inlet"/>.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A pressure is negative.</exception>
+    public Pressure OutletPressureOnRelease(Pressure inlet, Pressure highestOutlet, Force rearAxleLoad = default)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(inlet, Pressure.Zero);
+        ArgumentOutOfRangeException.ThrowIfLessThan(highestOutlet, Pressure.Zero);
+        return Pressure.FromPascals(OutletPascals(inlet.Pascals, rearAxleLoad.Newtons, highestOutlet.Pascals));
+    }
+
+    /// <summary>The outlet of a rising inlet in SI units, without checks: the kernel's way in.</summary>
     /// <param name="inletPascals">Inlet line pressure, gauge, not negative.</param>
     /// <param name="rearAxleLoadNewtons">Normal reaction on the rear axle.</param>
     /// <returns>Outlet line pressure in pascals, gauge.</returns>
     public abstract double OutletPascals(double inletPascals, double rearAxleLoadNewtons);
+
+    /// <summary>The outlet in SI units, without checks, of an inlet that rises or falls.</summary>
+    /// <param name="inletPascals">Inlet line pressure, gauge, not negative.</param>
+    /// <param name="rearAxleLoadNewtons">Normal reaction on the rear axle.</param>
+    /// <param name="highestOutletPascals">Highest outlet reached so far, gauge; zero before any.</param>
+    /// <returns>Outlet line pressure in pascals, gauge; the law of a rising inlet where that is higher.</returns>
+    public virtual double OutletPascals(double inletPascals, double rearAxleLoadNewtons, double highestOutletPascals) =>
+        OutletPascals(inletPascals, rearAxleLoadNewtons);
 
     /// <summary>Inlet pressures at which the outlet's slope changes, rising; for a load-sensing valve at its reference load.</summary>
     internal abstract IEnumerable<double> KinkPascals();

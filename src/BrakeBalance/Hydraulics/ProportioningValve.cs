@@ -5,10 +5,10 @@ namespace BrakeBalance.Hydraulics;
 /// <summary>Proportioning valve: passes line pressure unchanged up to the knee, then a fraction of any further rise.</summary>
 /// <remarks>
 /// <para>p₂ = p₁ for p₁ ≤ p_k; p₂ = p_k + s (p₁ − p_k) above.</para>
-/// <para>Assumes quasi-static application and no hysteresis between rise and fall.</para>
+/// <para>Assumes quasi-static application.</para>
 /// <para>Source: common practice; the knee-and-slope form is the one by which such valves are specified.</para>
 /// </remarks>
-public sealed record ProportioningValve : PressureValve
+public sealed record ProportioningValve : ReducingValve
 {
     private readonly double _kneePascals;
 

@@ -69,6 +69,11 @@ public sealed class ProportioningDocument : ValveDocument
         HowToMeasure = "Two gauges: difference of outlet over difference of inlet between two readings above the knee")]
     public double? Slope { get; set; }
 
+    /// <summary>Hysteresis.</summary>
+    [Field("How much higher the outlet stands at the same inlet on release than on application, above the knee; none when left out",
+        Low = "0 bar", High = "40 bar", Example = "3 bar", HowToMeasure = "Two gauges, rising and falling: difference of the outlets at the same inlet")]
+    public Pressure? Hysteresis { get; set; }
+
     /// <summary>Knob.</summary>
     [Field("The adjusting screw, when the valve has one")]
     public KnobDocument? Knob { get; set; }
@@ -104,6 +109,11 @@ public sealed class LimitingDocument : ValveDocument
         HowToMeasure = "Gauge behind the valve under a hard push")]
     public Pressure? Limit { get; set; }
 
+    /// <summary>Hysteresis.</summary>
+    [Field("How much higher the outlet stands at the same inlet on release than on application, above the limit; none when left out",
+        Low = "0 bar", High = "40 bar", Example = "3 bar", HowToMeasure = "Two gauges, rising and falling: difference of the outlets at the same inlet")]
+    public Pressure? Hysteresis { get; set; }
+
     /// <summary>Bypass.</summary>
     [Field("Whether the valve opens fully when the front circuit is lost, as some combination valves do; false when left out", Example = "true")]
     public bool? BypassWhenFrontLost { get; set; }
@@ -131,6 +141,16 @@ public sealed class LoadSensingDocument : ValveDocument
     /// <summary>Lowest knee.</summary>
     [Field("Knee with the rear suspension unloaded; 0 bar when left out", Low = "0 bar", High = "200 bar", Example = "5 bar")]
     public Pressure? LowestKnee { get; set; }
+
+    /// <summary>Lag.</summary>
+    [Field("Time constant with which the valve follows the rear axle load in a stop; none when left out", Low = "0 ms", High = "2000 ms",
+        Example = "50 ms")]
+    public Duration? Lag { get; set; }
+
+    /// <summary>Hysteresis.</summary>
+    [Field("How much higher the outlet stands at the same inlet on release than on application, above the knee; none when left out",
+        Low = "0 bar", High = "40 bar", Example = "3 bar", HowToMeasure = "Two gauges, rising and falling: difference of the outlets at the same inlet")]
+    public Pressure? Hysteresis { get; set; }
 }
 
 /// <summary>A hold-off valve as it is written.</summary>

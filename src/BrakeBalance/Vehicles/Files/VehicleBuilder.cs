@@ -344,9 +344,21 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
                     return null;
                 }
 
-                return new ProportioningValve { Knee = proportioning.Knee!.Value, Slope = proportioning.Slope!.Value, Adjustment = knob, BypassWhenFrontLost = proportioning.BypassWhenFrontLost ?? false };
+                return new ProportioningValve
+                {
+                    Knee = proportioning.Knee!.Value,
+                    Slope = proportioning.Slope!.Value,
+                    Adjustment = knob,
+                    Hysteresis = proportioning.Hysteresis ?? Pressure.Zero,
+                    BypassWhenFrontLost = proportioning.BypassWhenFrontLost ?? false,
+                };
             case LimitingDocument limiting:
-                return new LimitingValve { Limit = limiting.Limit!.Value, BypassWhenFrontLost = limiting.BypassWhenFrontLost ?? false };
+                return new LimitingValve
+                {
+                    Limit = limiting.Limit!.Value,
+                    Hysteresis = limiting.Hysteresis ?? Pressure.Zero,
+                    BypassWhenFrontLost = limiting.BypassWhenFrontLost ?? false,
+                };
             case LoadSensingDocument sensing:
                 return new LoadSensingValve
                 {
@@ -355,6 +367,8 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
                     KneePerKilonewton = sensing.KneePerKilonewton!.Value,
                     Slope = sensing.Slope!.Value,
                     LowestKnee = sensing.LowestKnee ?? Pressure.Zero,
+                    Lag = sensing.Lag ?? Duration.Zero,
+                    Hysteresis = sensing.Hysteresis ?? Pressure.Zero,
                 };
             case HoldOffDocument holdOff:
                 if (holdOff.BlendPressure <= holdOff.OpeningPressure)
