@@ -132,7 +132,7 @@ public static partial class StopFigures
                     $"{r.Name}: panic {figure.Text(Measure.Distance, r.Panic.Distance)}, {First(r.Panic)}; bound {figure.Text(Measure.Distance, r.Bound.Distance)}.")))
             .Categories("Set-up", rows.Select(r => r.Name))
             .Y("Stopping distance", "s", Measure.Distance, 0)
-            .Bars("panic, wheels locked", rows.Select(r => r.Panic.Distance).ToArray(), Tone.Rear, Hatch.Rising)
+            .Bars("panic", rows.Select(r => r.Panic.Distance).ToArray(), Tone.Rear, Hatch.Rising)
             .Bars("threshold", rows.Select(r => (r.Threshold ?? r.Panic).Distance).ToArray(), Tone.Front)
             .Bars("anti-lock bound", rows.Select(r => r.Bound.Distance).ToArray(), Tone.Guide, Hatch.Dots)
             .Table(StopTables.SideBySide(rows, figure.Units));

@@ -4,7 +4,8 @@ namespace BrakeBalance.Stops;
 
 /// <summary>A car at one load on one road, as a stop sees it.</summary>
 /// <remarks>
-/// <para>Two axles, the body rigid; drag acts at the height of the centre of gravity, lift at the axles, rolling resistance as a force on the body.</para>
+/// <para>Two axles, the body rigid; drag acts at the height of the centre of gravity, lift as measured at the wheels (with the drag's
+/// couple), rolling resistance as a force on the body.</para>
 /// <para>Source: common practice of two-axle models.</para>
 /// </remarks>
 public sealed record BrakedCar

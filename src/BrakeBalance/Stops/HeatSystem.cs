@@ -86,18 +86,19 @@ internal struct HeatSystem : IStiffSystem
     {
         double v = Math.Max(0, y[Speed]);
         double resistance = _car.DragPerSpeedSquared * v * v + _car.RollingNewtons + _car.GradeNewtons + _engine;
-        double frontFade = _front.Fade.At(y[FrontRing]) / _car.Front.Radius;
-        double rearFade = _rear.Fade.At(y[RearRing]) / _car.Rear.Radius;
+        double frontFade = _front.Fade.At(y[FrontRing]);
+        double rearFade = _rear.Fade.At(y[RearRing]);
         double pressure = Pressure;
         double acceleration = Slope;
         if (!double.IsNaN(Slope))
         {
             double wanted = -_effectiveMass * Slope - resistance;
-            pressure = wanted > 0 && Slope < 0 ? PressureFor(wanted, frontFade, rearFade) : 0;
+            pressure = wanted > 0 && Slope < 0 ? PressureFor(wanted, v * v, frontFade, rearFade) : 0;
         }
 
-        double front = _car.Front.Brakes.NewtonMetres(pressure) * frontFade;
-        double rear = _car.Rear.Brakes.NewtonMetres(pressure) * rearFade;
+        SteadyBraking at = _car.Steady(pressure, v * v, frontFade, rearFade);
+        double front = at.FrontTorque / _car.Front.Radius;
+        double rear = at.RearTorque / _car.Rear.Radius;
         if (double.IsNaN(Slope))
         {
             acceleration = -(front + rear + resistance) / _effectiveMass;
@@ -107,10 +108,10 @@ internal struct HeatSystem : IStiffSystem
     }
 
     /// <summary>The pressure at which the brakes give a force, or the highest that is tried.</summary>
-    public readonly double PressureFor(double newtons, double frontPerRadius, double rearPerRadius)
+    public readonly double PressureFor(double newtons, double speedSquared, double frontFade, double rearFade)
     {
         double high = 2 * Math.Max(_car.Front.Brakes.HighestPascals, _car.Rear.Brakes.HighestPascals);
-        double atHigh = Force(high, frontPerRadius, rearPerRadius) - newtons;
+        double atHigh = Force(high, speedSquared, frontFade, rearFade) - newtons;
         double low = 0;
         double atLow = -newtons;
         if (atHigh <= 0)
@@ -122,7 +123,7 @@ internal struct HeatSystem : IStiffSystem
         for (int i = 0; i < 60; i++)
         {
             guess = low + (high - low) * atLow / (atLow - atHigh);
-            double at = Force(guess, frontPerRadius, rearPerRadius) - newtons;
+            double at = Force(guess, speedSquared, frontFade, rearFade) - newtons;
             if (Math.Abs(at) < 1e-6 * newtons)
             {
                 break;
@@ -180,8 +181,11 @@ internal struct HeatSystem : IStiffSystem
         });
     }
 
-    private readonly double Force(double pascals, double frontPerRadius, double rearPerRadius) =>
-        _car.Front.Brakes.NewtonMetres(pascals) * frontPerRadius + _car.Rear.Brakes.NewtonMetres(pascals) * rearPerRadius;
+    private readonly double Force(double pascals, double speedSquared, double frontFade, double rearFade)
+    {
+        SteadyBraking at = _car.Steady(pascals, speedSquared, frontFade, rearFade);
+        return at.FrontTorque / _car.Front.Radius + at.RearTorque / _car.Rear.Radius;
+    }
 
     private readonly double Brake(in ThermalNumbers b, double power, double wind, ReadOnlySpan<double> t, Span<double> rate, Span<double> decay)
     {

@@ -8,4 +8,5 @@ namespace BrakeBalance.Stops;
 /// <param name="Speed">Speed of the car at that instant.</param>
 /// <param name="Distance">Distance since the foot touched the pedal.</param>
 /// <param name="BrakingRate">Deceleration in units of g at that instant [–].</param>
-public sealed record LockEvent(Axle Axle, Duration Time, Speed Speed, Length Distance, double BrakingRate);
+/// <param name="MasterPressure">Line pressure at the master cylinder at that instant, gauge.</param>
+public sealed record LockEvent(Axle Axle, Duration Time, Speed Speed, Length Distance, double BrakingRate, Pressure MasterPressure);

@@ -4,7 +4,8 @@ namespace BrakeBalance.Stops;
 
 /// <summary>The line pressure at which a car would use all the adhesion of an axle.</summary>
 /// <remarks>
-/// <para>At a pressure the brakes ask for T_i = M_i/R_i; the load transfer follows from T₁ + T₂; the axle is at its limit where T_i = μ_peak(N_i) N_i.</para>
+/// <para>At a pressure the brakes ask for T_i = M_i/R_i; the load transfer follows from T₁ + T₂ + R + D, a load-sensing valve from the rear
+/// load; the axle is at its limit where T_i = μ_peak(N_i) N_i.</para>
 /// <para>Assumes steady braking (no wheel inertia, no pitch), so a real lock comes at this pressure or, with a lagging transfer, before it.</para>
 /// <para>Source: adhesion utilisation f_i = T_i/N_i set to the adhesion; Crolla (ed.), Automotive Engineering, 2009, ch. 12.1 (read).</para>
 /// </remarks>
@@ -58,14 +59,14 @@ public static class LockPressure
     /// <summary>Smallest of 1 − f_i/μ_i over both axles.</summary>
     private static double Reserve(in CarNumbers car, double speed, double pascals, out Axle axle)
     {
-        double front = (car.Front.Brakes.NewtonMetres(pascals) + car.Front.EngineTorque) / car.Front.Radius;
-        double rear = (car.Rear.Brakes.NewtonMetres(pascals) + car.Rear.EngineTorque) / car.Rear.Radius;
-        double transfer = car.HeightOverWheelbase * (front + rear + car.RollingNewtons);
-        double frontReaction = car.Front.Static - car.Front.Lift * speed * speed + transfer;
-        double rearReaction = car.Rear.Static - car.Rear.Lift * speed * speed - transfer;
-        double atFront = frontReaction > 0 ? 1 - front / (car.Front.Tyre.PeakMu(0.5 * frontReaction) * frontReaction) : -1;
-        double atRear = rearReaction > 0 ? 1 - rear / (car.Rear.Tyre.PeakMu(0.5 * rearReaction) * rearReaction) : -1;
+        SteadyBraking at = car.Steady(pascals, speed * speed);
+        double atFront = Left(car.Front, at.FrontForce, at.FrontLoad);
+        double atRear = Left(car.Rear, at.RearForce, at.RearLoad);
         axle = atFront <= atRear ? Axle.Front : Axle.Rear;
         return Math.Min(atFront, atRear);
     }
+
+    // Wheels that are not braked do not lock, not even in the air.
+    private static double Left(in AxleNumbers axle, double force, double load) =>
+        force <= 0 ? 1 : load > 0 ? 1 - force / (axle.Tyre.PeakMu(0.5 * load) * load) : -1;
 }

@@ -11,35 +11,52 @@ public static class StopComparison
     /// <param name="loadCase">Name of the load case; every vehicle must have it.</param>
     /// <param name="adhesion">Peak adhesion of the surface [–].</param>
     /// <param name="initialSpeed">Speed when the foot touches the pedal.</param>
+    /// <param name="conditions">Road and foot; a level road and each vehicle's foot unless said.</param>
+    /// <param name="releaseRate">Fall per second of the pressure that an easing foot asks for; null for no such stop.</param>
     /// <returns>A row for each set-up, in order.</returns>
     /// <exception cref="ArgumentException">A vehicle has no load case of that name.</exception>
     public static IReadOnlyList<StopComparisonRow> Of(
-        IEnumerable<(string Name, Vehicle Vehicle)> cars, string loadCase, double adhesion, Speed initialSpeed)
+        IEnumerable<(string Name, Vehicle Vehicle)> cars, string loadCase, double adhesion, Speed initialSpeed,
+        StopConditions? conditions = null, PressureChangeRate? releaseRate = null)
     {
         ArgumentNullException.ThrowIfNull(cars);
-        return [.. cars.Select(car => Row(car.Name, StopSetup.From(car.Vehicle, car.Vehicle.LoadCase(loadCase), adhesion), initialSpeed))];
+        return
+        [
+            .. cars.Select(car => Row(
+                car.Name, StopSetup.From(car.Vehicle, car.Vehicle.LoadCase(loadCase), adhesion, conditions: conditions), initialSpeed,
+                    releaseRate)),
+        ];
     }
 
-    private static StopComparisonRow Row(string name, StopSetup setup, Speed speed)
+    private static StopComparisonRow Row(string name, StopSetup setup, Speed speed, PressureChangeRate? releaseRate)
     {
         StopResult Stop(Driver driver) => StraightStop.Run(setup.Car, driver, setup.BuildUp, speed);
-        StopResult? threshold = LockPressure.Lowest(setup.Car, speed) is null ? null : Stop(new ThresholdDriver());
+        StopResult? threshold = LockPressure.Lowest(setup.Car, speed) is null ? null : Stop(setup.Threshold);
 
         // Just past the first lock, where one axle slides and the other still rolls: the dangerous half-second of a real stop.
         Pressure firm = LockPressure.Lowest(setup.Car, Speed.Zero) is { } steady
-            ? Pressure.FromPascals(Math.Min(1.08 * steady.LinePressure.Pascals, setup.MaximumPressure.Pascals))
-            : setup.MaximumPressure;
+            ? Pressure.FromPascals(Math.Min(1.08 * steady.LinePressure.Pascals, setup.PanicPressure.Pascals))
+            : setup.PanicPressure;
         return new StopComparisonRow(
-            name, setup, Stop(setup.Panic), threshold, Stop(setup.Antilock), YawStop.Run(setup.Car, firm, setup.BuildUp, speed, YawDisturbance.Crown));
+            name, setup, Stop(setup.Panic), threshold, Stop(setup.Antilock),
+                YawStop.Run(setup.Car, firm, setup.BuildUp, speed, YawDisturbance.Crown))
+        {
+            Easing = releaseRate is { } rate ? Stop(setup.Easing(rate)) : null,
+        };
     }
 }
 
 /// <summary>One set-up of a comparison.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="Setup">The set-up on its surface.</param>
-/// <param name="Panic">The stop of a driver who holds the highest pressure.</param>
-/// <param name="Threshold">The stop of a driver who holds just below the first lock; null when no pressure locks an axle.</param>
+/// <param name="Panic">The stop of a driver who stamps on the pedal and stays there.</param>
+/// <param name="Threshold">The stop of a driver who holds just below the first lock, as far as the foot reaches; null when no pressure
+/// locks an axle.</param>
 /// <param name="Bound">The bound of an ideal anti-lock control.</param>
 /// <param name="FirmOnCrown">The same car on a crowned road at 8 % above the pressure of first lock, free to yaw.</param>
 public sealed record StopComparisonRow(
-    string Name, StopSetup Setup, StopResult Panic, StopResult? Threshold, StopResult Bound, YawResult FirmOnCrown);
+    string Name, StopSetup Setup, StopResult Panic, StopResult? Threshold, StopResult Bound, YawResult FirmOnCrown)
+{
+    /// <summary>The stop of a driver who stamps on the pedal and eases after the first lock; null when not asked for.</summary>
+    public StopResult? Easing { get; init; }
+}

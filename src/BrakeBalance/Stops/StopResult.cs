@@ -26,6 +26,13 @@ public sealed record StopResult
     /// <summary>First lock of each axle, or null for an axle that never locked above walking pace.</summary>
     public required PerAxle<LockEvent?> Locks { get; init; }
 
+    /// <summary>When each axle that had locked turned again for the first time; null for an axle that never locked or stayed
+    /// locked.</summary>
+    public PerAxle<ReleaseEvent?> Releases { get; init; }
+
+    /// <summary>What bounds the deceleration: the road when an axle reached its adhesion, else what ended the rise of pressure.</summary>
+    public StopBound Bound { get; init; }
+
     /// <summary>Where the energy went.</summary>
     public required StopEnergy Energy { get; init; }
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using BrakeBalance.Balance;
 using BrakeBalance.Brakes;
 using BrakeBalance.Hydraulics;
@@ -24,8 +23,18 @@ public sealed record StopSetup
     /// <summary>How pressure follows the foot in a panic stop.</summary>
     public required PressureBuildUp BuildUp { get; init; }
 
-    /// <summary>Highest line pressure at the master cylinder, gauge; a panic driver holds it.</summary>
+    /// <summary>Highest line pressure at the master cylinder considered, gauge.</summary>
     public required Pressure MaximumPressure { get; init; }
+
+    /// <summary>Line pressure at the master cylinder that a panic driver reaches and holds, gauge: what foot, assist and travel
+    /// give.</summary>
+    public required Pressure PanicPressure { get; init; }
+
+    /// <summary>What ends the rise to <see cref="PanicPressure"/>.</summary>
+    public required StopBound PanicBound { get; init; }
+
+    /// <summary>Force of the panic driver's foot; null when the vehicle does not say what lies between foot and line pressure.</summary>
+    public Force? PedalForce { get; init; }
 
     /// <summary>Part of the lateral load transfer that the front axle takes [–].</summary>
     public required double FrontRollShare { get; init; }
@@ -42,11 +51,20 @@ public sealed record StopSetup
     /// <summary>The typical values that stand in for what the vehicle file leaves out, in words.</summary>
     public required IReadOnlyList<string> Assumptions { get; init; }
 
-    /// <summary>A driver who stamps on the pedal and holds the highest pressure.</summary>
-    public PanicDriver Panic => new() { HeldPressure = MaximumPressure };
+    /// <summary>A driver who stamps on the pedal and holds all the pressure that comes.</summary>
+    public PanicDriver Panic => new() { HeldPressure = PanicPressure, Bound = PanicBound };
 
-    /// <summary>The bound of an ideal anti-lock control at the highest pressure.</summary>
-    public AntilockBound Antilock => new() { HeldPressure = MaximumPressure };
+    /// <summary>A driver who holds just below the first lock, or all the pressure that comes when that is less.</summary>
+    public ThresholdDriver Threshold => new() { HighestPressure = PanicPressure, Bound = PanicBound };
+
+    /// <summary>The bound of an ideal anti-lock control with a foot that stamps on the pedal.</summary>
+    public AntilockBound Antilock => new() { HeldPressure = PanicPressure, Bound = PanicBound };
+
+    /// <summary>A driver who stamps on the pedal and eases after the first lock.</summary>
+    /// <param name="releaseRate">Fall per second of the pressure that the foot asks for; above zero.</param>
+    /// <returns>The driver.</returns>
+    public EasingDriver Easing(PressureChangeRate releaseRate)
+        => new() { HeldPressure = PanicPressure, Bound = PanicBound, ReleaseRate = releaseRate };
 
     /// <summary>The car with the torque that its hot brakes have left at the end of a stop.</summary>
     /// <param name="stop">A stop of a heat cycle of this set-up.</param>
@@ -68,17 +86,21 @@ public sealed record StopSetup
     /// <param name="load">One of its load cases.</param>
     /// <param name="adhesion">Peak adhesion of the surface for a tyre of factor one at its reference load [–]; 0.02 to 2.</param>
     /// <param name="shape">Slip curve that gives the shape; null for the tyre's own, or else one that suits the adhesion.</param>
+    /// <param name="conditions">Road and foot; a level road and the vehicle's foot unless said.</param>
     /// <returns>The set-up.</returns>
+    /// <exception cref="ArgumentException">The foot's force brings no pressure to the brakes.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The adhesion is outside its range, or a drum's shoe would lock by itself at a friction of its curve.</exception>
-    public static StopSetup From(Vehicle vehicle, LoadCase load, double adhesion, SlipCurve? shape = null)
+    public static StopSetup From(Vehicle vehicle, LoadCase load, double adhesion, SlipCurve? shape = null,
+        StopConditions? conditions = null)
     {
         ArgumentNullException.ThrowIfNull(vehicle);
         ArgumentNullException.ThrowIfNull(load);
         Require.Between(adhesion, 0.02, 2, nameof(adhesion));
         List<string> assumed = [];
         VehicleDynamics dynamics = vehicle.Dynamics ?? new();
-        var model = new BalanceModel(vehicle, load);
-        double panicSeconds = Known(dynamics.PanicRiseTime?.Seconds, 0.25, "time to the highest pressure in a panic stop 0.25 s", assumed);
+        StopConditions road = conditions ?? new();
+        (Pressure panicPressure, StopBound panicBound, Force? pedalForce) = Reach(vehicle, load, road, assumed);
+        double panicSeconds = Known(dynamics.PanicRiseTime?.Seconds, 0.25, "time to the full push of a panic stop 0.25 s", assumed);
         Aerodynamics? air = vehicle.Aerodynamics;
         var car = new BrakedCar
         {
@@ -87,13 +109,20 @@ public sealed record StopSetup
             Wheelbase = vehicle.Wheelbase,
             CentreOfGravityHeight = load.CentreOfGravityHeight,
             StaticFrontShare = 1 - load.FrontAxleToCentreOfGravity / vehicle.Wheelbase,
-            Axles = new(Axle(vehicle, model, BrakeBalance.Axle.Front, adhesion, shape, assumed), Axle(vehicle, model, BrakeBalance.Axle.Rear, adhesion, shape, assumed)),
+            Axles = new(Axle(vehicle, BrakeBalance.Axle.Front, adhesion, shape, assumed),
+                Axle(vehicle, BrakeBalance.Axle.Rear, adhesion, shape, assumed)),
+            Grade = road.Grade,
             DragArea = air?.DragArea ?? Area.Zero,
             LiftArea = new(air?.FrontLiftArea ?? Area.Zero, air?.RearLiftArea ?? Area.Zero),
             RollingResistance = vehicle.RollingResistanceCoefficient,
             YawInertia = dynamics.YawInertia,
             Pitch = dynamics.PitchFrequency is { } pitch
-                ? new PitchDynamics { NaturalFrequency = pitch, DampingRatio = Known(dynamics.PitchDamping, 0.35, "damping ratio of pitch 0.35", assumed) }
+                ? new PitchDynamics
+                {
+                    NaturalFrequency = pitch,
+                    DampingRatio = Known(dynamics.PitchDamping, 0.35, "damping ratio of pitch 0.35", assumed),
+                    InstantShare = dynamics.AntiDive ?? 0,
+                }
                 : null,
         };
         if (dynamics.YawInertia is null)
@@ -109,10 +138,13 @@ public sealed record StopSetup
                 ThermalFigures.Of(vehicle.Brakes.Rear, vehicle.AxleDynamics.Rear.Heat, "rear", assumed)),
             BuildUp = new PressureBuildUp
             {
-                RampRate = PressureChangeRate.FromPascalsPerSecond(vehicle.Hydraulics.MaximumPressure.Pascals / panicSeconds),
+                RampRate = PressureChangeRate.FromPascalsPerSecond(panicPressure.Pascals / panicSeconds),
                 AssistLag = Duration.FromSeconds(Known(dynamics.AssistLag?.Seconds, 0.06, "assist lag 60 ms", assumed)),
             },
             MaximumPressure = vehicle.Hydraulics.MaximumPressure,
+            PanicPressure = panicPressure,
+            PanicBound = panicBound,
+            PedalForce = pedalForce,
             FrontRollShare = Known(dynamics.FrontRollShare, 0.55, "front axle takes 55 % of the lateral load transfer", assumed),
             MaximumSpeed = Speed.FromKilometersPerHour(Known(dynamics.MaximumSpeed?.KilometersPerHour, 160, "maximum speed 160 km/h", assumed)),
             Fluid = vehicle.Control?.Circuits?.Front.Fluid.Grade ?? BrakeFluidGrade.Dot4,
@@ -121,7 +153,34 @@ public sealed record StopSetup
         };
     }
 
-    private static BrakedAxle Axle(Vehicle vehicle, BalanceModel model, Axle axle, double adhesion, SlipCurve? shape, List<string> assumed)
+    private static (Pressure Held, StopBound Bound, Force? PedalForce) Reach(Vehicle vehicle, LoadCase load, StopConditions conditions,
+        List<string> assumed)
+    {
+        Pressure highest = vehicle.Hydraulics.MaximumPressure;
+        if (vehicle.Control is not { } control)
+        {
+            assumed.Add(FormattableString.Invariant(
+                $"panic stops held at {highest.Bars:0.#} bar, the highest considered, because the car's pedal and assist are not known"));
+            return (highest, StopBound.HighestPressure, null);
+        }
+
+        Force force = conditions.PedalForce ?? control.Foot.Panic
+            ?? Force.FromNewtons(Known(null, StopConditions.UsualPedalForce.Newtons, "force of the foot in a panic stop 500 N", assumed));
+        FootReach reach = FootReach.Of(new ControlForce(new BalanceModel(vehicle, load)), force);
+        return reach.MasterPressure > Pressure.Zero
+            ? (reach.MasterPressure, BoundOf(reach.Bound), force)
+            : throw new ArgumentException(FormattableString.Invariant(
+                $"A foot of {force.Newtons:0.#} N brings no pressure to the brakes: springs and friction hold it all, or the pedal ends before."));
+    }
+
+    private static StopBound BoundOf(RateBound? bound) => bound switch
+    {
+        RateBound.Foot => StopBound.Foot,
+        RateBound.Travel => StopBound.Travel,
+        _ => StopBound.HighestPressure,
+    };
+
+    private static BrakedAxle Axle(Vehicle vehicle, Axle axle, double adhesion, SlipCurve? shape, List<string> assumed)
     {
         Tyre tyre = vehicle.Tyres[axle];
         AxleDynamics dynamics = vehicle.AxleDynamics[axle];
@@ -138,25 +197,11 @@ public sealed record StopSetup
                 ? new LoadSensitivity { ReferenceLoad = tyre.ReferenceLoad, LossPerDoubling = tyre.LoadSensitivity }
                 : curve.LoadSensitivity,
         }).ScaledToPeak(adhesion * tyre.AdhesionFactor, tyre.ReferenceLoad);
-        Brake brake = vehicle.Brakes[axle];
-        Force rearLoad = model.StaticAxleLoads.Rear;
-        Pressure highest = vehicle.Hydraulics.MaximumPressure;
-        double[] pascals =
-        [
-            .. model.Kinks.Select(p => p.Pascals)
-                .Concat(Enumerable.Range(1, 60).Select(i => highest.Pascals * i / 60))
-                .Where(p => p > 0).Order(),
-        ];
-        ImmutableArray<double> apart = [.. pascals.Where((p, i) => i == 0 || p > pascals[i - 1] + 1)];
         return new BrakedAxle
         {
             LoadedRadius = tyre.LoadedRadius,
             Tyre = curve,
-            Brakes = TorqueCurve.Through(apart.Select(p =>
-            {
-                var master = Pressure.FromPascals(p);
-                return (master, 2 * brake.BrakingTorque(vehicle.Hydraulics.LinePressures(master, rearLoad)[axle]));
-            })),
+            Brakes = TorqueCurve.Behind(vehicle.Brakes[axle], vehicle.Hydraulics, axle),
             WheelInertia = MassMomentOfInertia.FromKilogramSquareMeters(
                 2 * Known(dynamics.WheelInertia?.KilogramSquareMeters, 1, $"{name} wheel inertia 1 kg·m² each", assumed)),
             EngineBrakingTorque = vehicle.EngineBraking is { } engine && engine.DrivenAxle == axle

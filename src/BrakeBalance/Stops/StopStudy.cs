@@ -25,7 +25,7 @@ public static class StopStudy
     {
         ArgumentNullException.ThrowIfNull(vehicle);
         ArgumentNullException.ThrowIfNull(plan);
-        StopSetup[] setups = [.. vehicle.LoadCases.Select(load => StopSetup.From(vehicle, load, 1))];
+        StopSetup[] setups = [.. vehicle.LoadCases.Select(load => StopSetup.From(vehicle, load, 1, conditions: plan.Conditions))];
         PerAxle<double[]> spread = vehicle.Brakes.Select(brake => TorqueFactors(brake, plan.FrictionSpread));
         var stops = new StudiedStop[plan.Stops];
         int done = 0;
@@ -55,7 +55,8 @@ public static class StopStudy
             Axles = new(
                 Drawn(setup.Car.Axles.Front, adhesion, Between(spread.Front, front)), Drawn(setup.Car.Axles.Rear, adhesion, Between(spread.Rear, rear))),
         };
-        PressureBuildUp buildUp = setup.BuildUp with { RampRate = PressureChangeRate.FromPascalsPerSecond(setup.MaximumPressure.Pascals / plan.RiseTime.Seconds) };
+        var rate = PressureChangeRate.FromPascalsPerSecond(setup.PanicPressure.Pascals / plan.RiseTime.Seconds);
+        PressureBuildUp buildUp = setup.BuildUp with { RampRate = rate };
         StopResult stop = StraightStop.Run(car, setup.Panic, buildUp, plan.InitialSpeed, withTrace: false);
         return new StudiedStop(
             load, adhesion, plan.FrictionSpread * (2 * front - 1), plan.FrictionSpread * (2 * rear - 1), stop.FirstLock, stop.Distance.Meters);

@@ -31,13 +31,16 @@ public sealed record StopStudyPlan
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public Speed InitialSpeed { get; init => field = Require.Positive(value); } = Speed.FromKilometersPerHour(100);
 
-    /// <summary>Time in which the foot goes from nothing to the maximum pressure; above zero.</summary>
+    /// <summary>Time in which the foot goes from nothing to its full push; above zero.</summary>
     /// <remarks>
     /// The lock order of a stamped pedal differs from the steady one: the axle with the faster rise of torque stops its wheels sooner.
     /// Source: 49 CFR 571.135 S7.2.3(c) wants the first axle lock 0.5 to 1.5 s after application (read).
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public Duration RiseTime { get; init => field = Require.Positive(value); } = Duration.FromSeconds(2);
+
+    /// <summary>Road and foot; a level road and the vehicle's foot unless said.</summary>
+    public StopConditions Conditions { get; init; } = new();
 
     /// <summary>Seed of the draws.</summary>
     public int Seed { get; init; } = 1;

@@ -38,14 +38,13 @@ public static class StraightStop
         ArgumentNullException.ThrowIfNull(buildUp);
         double v0 = Require.Between(initialSpeed.MetersPerSecond, 1, 150, nameof(initialSpeed));
         var numbers = new CarNumbers(car);
-        double held = HeldPascals(numbers, driver, v0);
+        double held = HeldPascals(numbers, driver, v0, out bool bounded);
         var command = new PressureCommand(buildUp, held);
         List<StopSample>? trace = withTrace ? new(600) : null;
         var system = new StraightStopSystem(numbers, command, v0, (driver as AntilockBound)?.Efficiency, trace);
 
         Span<double> y = stackalloc double[StraightStopSystem.States];
-        y.Clear();
-        y[StraightStopSystem.Speed] = v0;
+        system.Begin(y);
         Span<double> buffer = stackalloc double[StiffIntegrator.BufferLength(StraightStopSystem.States, StraightStopSystem.Functions)];
         var integrator = new StiffIntegrator(buffer, StraightStopSystem.States, StraightStopSystem.Functions, relativeTolerance, LongestStepSeconds);
 
@@ -54,10 +53,15 @@ public static class StraightStop
         double markedAt80 = 0;
         double markedAt10 = 0;
         PerAxle<LockEvent?> locks = default;
+        PerAxle<ReleaseEvent?> releases = default;
+        bool regulated = false;
+        var easing = driver as EasingDriver;
+        double easeAt = easing?.EasesAt?.Seconds ?? double.PositiveInfinity;
+        bool eases = false;
         system.Accepted(0, y);
         while (true)
         {
-            double end = time < command.RampStart ? command.RampStart : time < command.RampEnd ? command.RampEnd : longest;
+            double end = Math.Min(Math.Min(longest, easeAt), system.Command.NextKink(time));
             int fired = integrator.Advance(ref system, ref time, y, end);
             if (fired == StraightStopSystem.Standstill)
             {
@@ -75,22 +79,49 @@ public static class StraightStop
                 case StraightStopSystem.FrontSaturates:
                     system.FrontState = Saturate(driver, y, StraightStopSystem.FrontSlip);
                     locks = new(locks.Front ?? Lock(Axle.Front, system.FrontState, system, time, y), locks.Rear);
+                    regulated |= driver is AntilockBound;
                     break;
                 case StraightStopSystem.RearSaturates:
                     system.RearState = Saturate(driver, y, StraightStopSystem.RearSlip);
                     locks = new(locks.Front, locks.Rear ?? Lock(Axle.Rear, system.RearState, system, time, y));
+                    regulated |= driver is AntilockBound;
                     break;
                 case StraightStopSystem.FrontReleases:
+                    releases = new(locks.Front is null ? null : releases.Front ?? Release(Axle.Front, system, time, y), releases.Rear);
                     system.FrontState = WheelState.Rolling;
                     y[StraightStopSystem.FrontSlip] = Math.Min(y[StraightStopSystem.FrontSlip], 1 - 1e-6);
                     break;
                 case StraightStopSystem.RearReleases:
+                    releases = new(releases.Front, locks.Rear is null ? null : releases.Rear ?? Release(Axle.Rear, system, time, y));
                     system.RearState = WheelState.Rolling;
                     y[StraightStopSystem.RearSlip] = Math.Min(y[StraightStopSystem.RearSlip], 1 - 1e-6);
                     break;
                 default:
-                    ThrowWhenEndless(time, longest, y[StraightStopSystem.Speed], held);
+                    ThrowWhenEndless(time, longest, y[StraightStopSystem.Speed], system.Command.At(time));
                     break;
+            }
+
+            if (easing is null)
+            {
+                continue;
+            }
+
+            bool locked = system.FrontState == WheelState.Locked || system.RearState == WheelState.Locked;
+            if (eases && !locked)
+            {
+                eases = false;
+                system.Command = system.Command.Held(time);
+            }
+            else if (!eases && locked && double.IsPositiveInfinity(easeAt) && y[StraightStopSystem.Speed] >= SlowestLock.MetersPerSecond)
+            {
+                easeAt = time + easing.Reaction.Seconds;
+            }
+
+            if (time >= easeAt)
+            {
+                easeAt = double.PositiveInfinity;
+                eases = locked;
+                system.Command = locked ? system.Command.Eased(time, easing.ReleaseRate.PascalsPerSecond) : system.Command;
             }
         }
 
@@ -109,6 +140,9 @@ public static class StraightStop
             Duration = Duration.FromSeconds(stopTime),
             HeldPressure = Pressure.FromPascals(held),
             Locks = locks,
+            Releases = releases,
+            Bound = regulated || (locks.Front ?? locks.Rear) is not null || (driver is ThresholdDriver && !bounded) ? StopBound.Road
+                : driver.Bound,
             Energy = Energies(numbers, v0, y),
             MeanFullyDevelopedDeceleration = Acceleration.FromMetersPerSecondSquared(
                 (0.64 - 0.01) * v0 * v0 / (2 * ((markedAt10 > 0 ? markedAt10 : distance) - markedAt80))),
@@ -117,19 +151,26 @@ public static class StraightStop
         };
     }
 
-    private static double HeldPascals(in CarNumbers car, Driver driver, double speed)
+    private static double HeldPascals(in CarNumbers car, Driver driver, double speed, out bool bounded)
     {
+        bounded = false;
         switch (driver)
         {
             case PanicDriver panic:
                 return panic.HeldPressure.Pascals;
             case AntilockBound bound:
                 return bound.HeldPressure.Pascals;
+            case EasingDriver easing:
+                return easing.HeldPressure.Pascals;
             default:
                 double? fast = LockPressure.Lowest(car, speed)?.Pascals;
                 double? slow = LockPressure.Lowest(car, 0)?.Pascals;
-                return fast is { } a && slow is { } b
-                    ? ((ThresholdDriver)driver).Margin * Math.Min(a, b)
+                var threshold = (ThresholdDriver)driver;
+                double wanted = fast is { } a && slow is { } b ? threshold.Margin * Math.Min(a, b) : double.PositiveInfinity;
+                double most = threshold.HighestPressure?.Pascals ?? double.PositiveInfinity;
+                bounded = most < wanted;
+                return Math.Min(wanted, most) is var pascals && double.IsFinite(pascals)
+                    ? pascals
                     : throw new InvalidOperationException("No line pressure within four times the last point of the torque curves locks an axle, so there is no threshold to hold; use a panic driver with a chosen pressure.");
         }
     }
@@ -152,7 +193,16 @@ public static class StraightStop
             ? null
             : new LockEvent(
                 axle, Duration.FromSeconds(time), Speed.FromMetersPerSecond(speed), Length.FromMeters(state[StraightStopSystem.Distance]),
-                system.Solve(time, state).Deceleration / Gravity.StandardMetresPerSecondSquared);
+                system.Solve(time, state).Deceleration / Gravity.StandardMetresPerSecondSquared,
+                    Pressure.FromPascals(system.Command.At(time)));
+    }
+
+    private static ReleaseEvent Release(Axle axle, in StraightStopSystem system, double time, ReadOnlySpan<double> state)
+    {
+        StraightStopSystem.Forces forces = system.Solve(time, state);
+        return new ReleaseEvent(
+            axle, Duration.FromSeconds(time), Speed.FromMetersPerSecond(state[StraightStopSystem.Speed]),
+            Pressure.FromPascals(forces.Pressure), Pressure.FromPascals(system.LinePascals(axle, forces)));
     }
 
     private static StopEnergy Energies(in CarNumbers car, double v0, ReadOnlySpan<double> y)

@@ -1,6 +1,7 @@
 namespace BrakeBalance.Stops;
 
-/// <summary>Equations of a straight stop: speed, slip of each axle, load transfer, and the energies on the side.</summary>
+/// <summary>Equations of a straight stop: speed, slip of each axle, load transfer, the load that a valve senses, and the energies on the
+/// side.</summary>
 /// <remarks>
 /// <para>m v′ = −(F₁ + F₂ + D + R + G); I ω′ = F R − M; with ω = (1 − s) v/R the slip obeys s′ = ((1 − s) v′ + (R/I)(M − F R))/v. Slip instead of wheel speed as the state keeps the stiff part on the diagonal.</para>
 /// </remarks>
@@ -11,13 +12,14 @@ internal struct StraightStopSystem : IStiffSystem
     public const int RearSlip = 2;
     public const int Transfer = 3;
     public const int TransferRate = 4;
-    public const int Distance = 5;
-    public const int FrontBrakeEnergy = 6;
-    public const int RearBrakeEnergy = 7;
-    public const int FrontTyreEnergy = 8;
-    public const int RearTyreEnergy = 9;
-    public const int ResistanceEnergy = 10;
-    public const int States = 11;
+    public const int Sensed = 5;
+    public const int Distance = 6;
+    public const int FrontBrakeEnergy = 7;
+    public const int RearBrakeEnergy = 8;
+    public const int FrontTyreEnergy = 9;
+    public const int RearTyreEnergy = 10;
+    public const int ResistanceEnergy = 11;
+    public const int States = 12;
 
     public const int Standstill = 0;
     public const int FrontSaturates = 1;
@@ -33,27 +35,34 @@ internal struct StraightStopSystem : IStiffSystem
 
     private const double TransferScale = 1e-4;
     private readonly CarNumbers _car;
-    private readonly PressureCommand _command;
     private readonly double _initialSpeed;
     private readonly double _antilockEfficiency;
     private readonly List<StopSample>? _trace;
 
+    // Highest outlet that each valve of a line has reached; none in a line whose valves let go at once.
+    private readonly double[]? _frontOutlets;
+    private readonly double[]? _rearOutlets;
+
     public StraightStopSystem(in CarNumbers car, in PressureCommand command, double initialSpeed, double? antilockEfficiency, List<StopSample>? trace)
     {
         _car = car;
-        _command = command;
+        Command = command;
         _initialSpeed = initialSpeed;
         _antilockEfficiency = antilockEfficiency ?? 0;
         _trace = trace;
         FrontState = WheelState.Rolling;
         RearState = WheelState.Rolling;
+        _frontOutlets = car.Front.Brakes.LetsGoLate ? new double[car.Front.Brakes.Valves] : null;
+        _rearOutlets = car.Rear.Brakes.LetsGoLate ? new double[car.Rear.Brakes.Valves] : null;
     }
+
+    public PressureCommand Command;
 
     public WheelState FrontState;
     public WheelState RearState;
     public readonly int Size => States;
 
-    public readonly int Controlled => 5;
+    public readonly int Controlled => 6;
 
     public readonly int EventCount => Functions;
 
@@ -75,13 +84,23 @@ internal struct StraightStopSystem : IStiffSystem
         rate[TransferRate] = 0;
         if (_car.Pitches)
         {
-            double target = _car.HeightOverWheelbase * (f.Front + f.Rear + _car.RollingNewtons) * TransferScale;
+            double target = _car.HeightOverWheelbase * (f.Front + f.Rear + _car.External(v * v)) * TransferScale;
             rate[Transfer] = state[TransferRate];
             rate[TransferRate] = _car.PitchRate * _car.PitchRate * (target - state[Transfer]) - _car.PitchDamping * state[TransferRate];
             decay[TransferRate] = _car.PitchDamping;
         }
 
+        decay[Sensed] = _car.SensingLag > 0 ? 1 / _car.SensingLag : 0;
+        rate[Sensed] = decay[Sensed] * (f.RearReaction * TransferScale - state[Sensed]);
         decay[Distance..].Clear();
+    }
+
+    /// <summary>The state in which the foot touches the pedal of a car that keeps its speed.</summary>
+    public readonly void Begin(Span<double> state)
+    {
+        state.Clear();
+        state[Speed] = _initialSpeed;
+        state[Sensed] = Math.Max(0, _car.Rear.Static - _car.Rear.Lift * _initialSpeed * _initialSpeed) * TransferScale;
     }
 
     /// <summary>The forces at an instant.</summary>
@@ -91,39 +110,45 @@ internal struct StraightStopSystem : IStiffSystem
         double dynamic = v * v;
         double frontStatic = Math.Max(0, _car.Front.Static - _car.Front.Lift * dynamic);
         double rearStatic = Math.Max(0, _car.Rear.Static - _car.Rear.Lift * dynamic);
-        double frontMu;
-        double rearMu;
-        double transfer;
+        double sprung = 0;
+        double transfer = 0;
         if (_car.Pitches)
         {
-            transfer = Math.Clamp(state[Transfer] / TransferScale, -frontStatic, rearStatic);
-            frontMu = Adhesion(_car.Front, FrontState, state[FrontSlip], frontStatic + transfer);
-            rearMu = Adhesion(_car.Rear, RearState, state[RearSlip], rearStatic - transfer);
+            sprung = (state[Transfer] + _car.PitchDamping / (_car.PitchRate * _car.PitchRate) * state[TransferRate]) / TransferScale;
+            transfer = Math.Clamp(sprung, -frontStatic, rearStatic);
         }
-        else
+
+        double frontMu = Adhesion(_car.Front, FrontState, state[FrontSlip], frontStatic + transfer);
+        double rearMu = Adhesion(_car.Rear, RearState, state[RearSlip], rearStatic - transfer);
+        if (_car.InstantShare > 0)
         {
-            frontMu = Adhesion(_car.Front, FrontState, state[FrontSlip], frontStatic);
-            rearMu = Adhesion(_car.Rear, RearState, state[RearSlip], rearStatic);
-            transfer = _car.StaticTransfer(frontMu, rearMu, frontStatic, rearStatic);
+            transfer = _car.Transfer(frontMu, rearMu, frontStatic, rearStatic, dynamic, _car.InstantShare, sprung);
             for (int i = 0; _car.LoadDependent && i < 2; i++)
             {
                 transfer = Math.Clamp(transfer, -frontStatic, rearStatic);
                 frontMu = Adhesion(_car.Front, FrontState, state[FrontSlip], frontStatic + transfer);
                 rearMu = Adhesion(_car.Rear, RearState, state[RearSlip], rearStatic - transfer);
-                transfer = _car.StaticTransfer(frontMu, rearMu, frontStatic, rearStatic);
+                transfer = _car.Transfer(frontMu, rearMu, frontStatic, rearStatic, dynamic, _car.InstantShare, sprung);
             }
 
             transfer = Math.Clamp(transfer, -frontStatic, rearStatic);
         }
 
-        double pressure = _command.At(time);
-        double resistance = _car.DragPerSpeedSquared * dynamic + _car.RollingNewtons + _car.GradeNewtons;
+        double pressure = Command.At(time);
+        double resistance = _car.External(dynamic) + _car.GradeNewtons;
+        double sensed = _car.SensingLag > 0 ? state[Sensed] / TransferScale : rearStatic - transfer;
         double front = frontMu * (frontStatic + transfer);
         double rear = rearMu * (rearStatic - transfer);
         return new Forces(
             (front + rear + resistance) / _car.Mass, front, rear, frontStatic + transfer, rearStatic - transfer,
-            _car.Front.Brakes.NewtonMetres(pressure), _car.Rear.Brakes.NewtonMetres(pressure), resistance * v, pressure);
+            _car.Front.Brakes.NewtonMetres(pressure, sensed, _frontOutlets), _car.Rear.Brakes.NewtonMetres(pressure, sensed, _rearOutlets),
+            resistance * v, pressure, sensed);
     }
+
+    /// <summary>Line pressure at the brakes of an axle.</summary>
+    public readonly double LinePascals(Axle axle, in Forces forces) => axle == BrakeBalance.Axle.Front
+        ? _car.Front.Brakes.LinePascals(forces.Pressure, forces.Sensed, _frontOutlets)
+        : _car.Rear.Brakes.LinePascals(forces.Pressure, forces.Sensed, _rearOutlets);
 
     public readonly void Events(double time, ReadOnlySpan<double> state, Span<double> values)
     {
@@ -137,6 +162,13 @@ internal struct StraightStopSystem : IStiffSystem
 
     public void Accepted(double time, ReadOnlySpan<double> state)
     {
+        if (_frontOutlets is not null || _rearOutlets is not null)
+        {
+            Forces now = Solve(time, state);
+            _car.Front.Brakes.Remember(now.Pressure, now.Sensed, _frontOutlets);
+            _car.Rear.Brakes.Remember(now.Pressure, now.Sensed, _rearOutlets);
+        }
+
         if (_trace is null || (_trace.Count > 0 && time < _trace[^1].TimeSeconds + 0.004))
         {
             return;
@@ -219,5 +251,5 @@ internal struct StraightStopSystem : IStiffSystem
     /// <summary>Everything algebraic at an instant, in SI units.</summary>
     internal readonly record struct Forces(
         double Deceleration, double Front, double Rear, double FrontReaction, double RearReaction,
-        double FrontTorque, double RearTorque, double ResistancePower, double Pressure);
+        double FrontTorque, double RearTorque, double ResistancePower, double Pressure, double Sensed);
 }

@@ -83,20 +83,20 @@ public static class TurnBraking
             first = used[i] > used[first] ? i : first;
         }
 
-        double force = BrakingForce(numbers.Front, high) + BrakingForce(numbers.Rear, high);
+        SteadyBraking at = numbers.Steady(high, v * v);
+        double force = at.FrontForce + at.RearForce;
         return new TurnLock(
             first < 2 ? Axle.Front : Axle.Rear, first % 2 == 0 ? BendSide.Inner : BendSide.Outer, Pressure.FromPascals(high),
             force / (numbers.Mass * Gravity.StandardMetresPerSecondSquared), new(used[0], used[2]), new(used[1], used[3]));
     }
 
-    private static double BrakingForce(in AxleNumbers axle, double pascals) => (axle.Brakes.NewtonMetres(pascals) + axle.EngineTorque) / axle.Radius;
-
     /// <summary>Fills the utilisation of front inner, front outer, rear inner, rear outer, and returns the greatest.</summary>
     private static double Utilise(in CarNumbers car, double lateral, double frontShare, double speed, double pascals, Span<double> used)
     {
-        double front = BrakingForce(car.Front, pascals);
-        double rear = BrakingForce(car.Rear, pascals);
-        double transfer = car.HeightOverWheelbase * (front + rear + car.RollingNewtons);
+        SteadyBraking at = car.Steady(pascals, speed * speed);
+        double front = at.FrontForce;
+        double rear = at.RearForce;
+        double transfer = car.HeightOverWheelbase * (front + rear + car.External(speed * speed));
         double wheelbase = car.FrontArm + car.RearArm;
         double moment = car.Mass * lateral * car.HeightOverWheelbase * wheelbase;
         Wheels(car.Front, front, car.Mass * lateral * car.RearArm / wheelbase, car.Front.Static - car.Front.Lift * speed * speed + transfer,

@@ -5,8 +5,13 @@ namespace BrakeBalance.Vehicles;
 /// <summary>Drag and lift of the car as areas (coefficient times reference area).</summary>
 /// <remarks>
 /// <para>F = ½ ρ v² · (coefficient · area).</para>
-/// <para>Assumes that the drag acts at the height of the centre of gravity, so that it shifts no load between the axles;
-/// a known pitching moment belongs into the two lift areas. Source: definition of the aerodynamic coefficients.</para>
+/// <para>
+/// The lift areas are those measured at the wheels, as the wheel scales of a tunnel give them: they hold the couple of drag and of the
+/// air's pitching moment
+/// about the road already. So N₁ = static − L₁ + (T₁ + T₂ + R + D) h/E and N₂ = static − L₂ − (T₁ + T₂ + R + D) h/E: the whole m a − m g
+/// sin θ moves load.
+/// </para>
+/// <para>Source: definition of the aerodynamic coefficients, reference on the road between the axles, as in SAE J1594 (from memory).</para>
 /// </remarks>
 public sealed record Aerodynamics
 {

@@ -18,6 +18,10 @@ public sealed record VehicleDynamics
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.05 to 2.</exception>
     public double? PitchDamping { get; init => field = value is { } given ? Require.Between(given, 0.05, 2) : null; }
 
+    /// <summary>Part of the load transfer that the links pass to the tyres at once: anti-dive and anti-lift [–]; null for none.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 1.</exception>
+    public double? AntiDive { get; init => field = value is { } given ? Require.Between(given, 0, 1) : null; }
+
     /// <summary>Part of the lateral load transfer that the front axle takes [–]; null when unknown.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 1.</exception>
     public double? FrontRollShare { get; init => field = value is { } given ? Require.Between(given, 0, 1) : null; }
@@ -26,7 +30,7 @@ public sealed record VehicleDynamics
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public Speed? MaximumSpeed { get; init => field = value is { } given ? Require.Positive(given) : null; }
 
-    /// <summary>Time in which the foot goes from nothing to the maximum pressure in a panic stop; null when unknown.</summary>
+    /// <summary>Time in which the foot goes from nothing to its full push in a panic stop; null when unknown.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public Duration? PanicRiseTime { get; init => field = value is { } given ? Require.Positive(given) : null; }
 

@@ -90,7 +90,9 @@ public class StopSetupTests
     public void Typical_values_that_stand_in_are_named_and_given_ones_are_not()
     {
         Vehicle given = Read("coupe-1960s");
-        Assert.Equal(["front slip curve of the shape \"dry asphalt\"", "rear slip curve of the shape \"dry asphalt\"", "front lateral slip stiffness half of the longitudinal", "rear lateral slip stiffness half of the longitudinal"],
+        Assert.Equal(["force of the foot in a panic stop 500 N", "front slip curve of the shape \"dry asphalt\"",
+            "rear slip curve of the shape \"dry asphalt\"", "front lateral slip stiffness half of the longitudinal",
+            "rear lateral slip stiffness half of the longitudinal"],
             StopSetup.From(given, given.LoadCases[0], 0.9).Assumptions.Order().OrderBy(a => a.Contains("lateral")));
         Vehicle bare = given with { Dynamics = null, AxleDynamics = new(new(), new()) };
         IReadOnlyList<string> assumed = StopSetup.From(bare, bare.LoadCases[0], 0.9).Assumptions;

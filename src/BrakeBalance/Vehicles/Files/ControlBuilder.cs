@@ -45,6 +45,7 @@ internal sealed class ControlBuilder(List<Problem> problems)
             Assist = assist,
             MasterCylinder = master,
             Layout = layout,
+            Foot = new FootForce { Panic = document.Pedal!.PanicForce },
             Circuits = circuits,
             PushRod = pushRod,
             Residual = new(Residual(document.MasterCylinder!.FrontResidual), Residual(document.MasterCylinder.RearResidual)),

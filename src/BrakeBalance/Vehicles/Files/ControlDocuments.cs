@@ -36,6 +36,11 @@ public sealed class PedalDocument
     [Field("Travel of the pad from rest to floor or stop; 150 mm when left out", Low = "30 mm", High = "300 mm", Example = "150 mm",
         HowToMeasure = "Rule at the pad, a bleeder open into a bottle")]
     public Length? Travel { get; set; }
+
+    /// <summary>Panic force.</summary>
+    [Field("Force of the driver's foot in a panic stop; 500 N when left out", Low = "50 N", High = "3000 N", Example = "500 N",
+        HowToMeasure = "Bathroom scale against a wall, or a pedal force gauge: what you reach at once, not at a strain")]
+    public Force? PanicForce { get; set; }
 }
 
 /// <summary>The linkage of a hanging pedal as it is written.</summary>

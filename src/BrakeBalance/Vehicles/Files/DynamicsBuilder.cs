@@ -12,6 +12,7 @@ internal sealed class DynamicsBuilder(List<Problem> problems)
         YawInertia = document.YawInertia,
         PitchFrequency = document.PitchFrequency,
         PitchDamping = document.PitchDamping,
+        AntiDive = document.AntiDive,
         FrontRollShare = document.FrontRollShare,
         MaximumSpeed = document.MaximumSpeed,
         PanicRiseTime = document.PanicRiseTime,

@@ -18,6 +18,11 @@ public sealed class DynamicsDocument
     [Field("Damping ratio of pitch; 0.35 when left out", Low = "0.05", High = "2", Example = "0.35")]
     public double? PitchDamping { get; set; }
 
+    /// <summary>Anti-dive.</summary>
+    [Field("Part of the load transfer that the links pass to the tyres at once, without the springs (anti-dive and anti-lift); 0 when left out",
+        Low = "0", High = "1", Example = "0.2")]
+    public double? AntiDive { get; set; }
+
     /// <summary>Front roll share.</summary>
     [Field("Front axle's part of the lateral load transfer; 0.55 when left out", Low = "0", High = "1", Example = "0.55")]
     public double? FrontRollShare { get; set; }
@@ -27,7 +32,8 @@ public sealed class DynamicsDocument
     public Speed? MaximumSpeed { get; set; }
 
     /// <summary>Panic rise time.</summary>
-    [Field("Time from first touch to the maximum pressure in a panic stop; 0.25 s when left out", Low = "0.02 s", High = "5 s", Example = "0.25 s")]
+    [Field("Time from first touch to the full push of the foot in a panic stop; 0.25 s when left out", Low = "0.02 s", High = "5 s",
+        Example = "0.25 s")]
     public Duration? PanicRiseTime { get; set; }
 
     /// <summary>Assist lag.</summary>
