@@ -25,6 +25,23 @@ internal static class StopsCommand
             DefaultValueFactory = _ => "0.3,0.6,0.9",
         };
         var speed = new Option<string>("--speed") { Description = "Speed when the foot touches the pedal: \"100 km/h\", \"60 mph\"", HelpName = "SPEED", DefaultValueFactory = _ => "100 km/h" };
+        var grade = new Option<string>("--grade")
+        {
+            Description = "Slope of the road, uphill positive, as \"6 %\" or \"3.5 °\"; fade and laps stay on level road",
+            HelpName = "SLOPE",
+            DefaultValueFactory = _ => "0 %",
+        };
+        var pedalForce = new Option<string?>("--pedal-force")
+        {
+            Description = "Force of the foot in a panic stop, such as \"110 lbf\"; without it the file\'s pedal.panicForce, or 500 N",
+            HelpName = "FORCE",
+        };
+        var release = new Option<string?>("--release")
+        {
+            Description = "Also a stop whose foot eases half a second after the first lock, at this fall of pressure, "
+                + "such as \"100 bar/s\", until every wheel turns again",
+            HelpName = "RATE",
+        };
         var load = new Option<string?>("--load-case") { Description = "Only the load case of this name", HelpName = "NAME" };
         var study = new Option<int?>("--study") { Description = "Also so many panic stops with adhesion, load and friction drawn at random, on all processors", HelpName = "NUMBER" };
         var seed = new Option<int>("--seed") { Description = "Seed of the study's draws", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
@@ -32,7 +49,7 @@ internal static class StopsCommand
         var laps = new Option<int>("--laps") { Description = "How often the lap is driven, 1 to 200", HelpName = "NUMBER", DefaultValueFactory = _ => 5 };
         var command = new Command("stops", "Stop a car: distance, lock order, whether it swaps ends, brake heat and fade.")
         {
-            file, json, keys, set, units, adhesion, speed, load, study, seed, lap, laps,
+            file, json, keys, set, units, adhesion, speed, grade, pedalForce, release, load, study, seed, lap, laps,
         };
         command.SetAction((parsed, cancellation) => Task.Run(
             () =>
@@ -48,6 +65,12 @@ internal static class StopsCommand
                 double[] surfaces = Surfaces(parsed.GetRequiredValue(adhesion), problems);
                 Speed? initial = InitialSpeed(parsed.GetRequiredValue(speed), problems);
                 IReadOnlyList<LoadCase> loads = Loads(vehicle, parsed.GetValue(load), problems);
+                var conditions = new StopConditions
+                {
+                    Grade = RoadText.Grade(parsed.GetRequiredValue(grade), problems),
+                    PedalForce = RoadText.PedalForce(parsed.GetValue(pedalForce), vehicle, problems),
+                };
+                PressureChangeRate? releaseRate = RoadText.ReleaseRate(parsed.GetValue(release), problems);
                 SpeedTrace? trace = Lap(parsed.GetValue(lap), problems);
                 Demand(parsed.GetRequiredValue(laps) is >= 1 and <= 200, "--laps: must lie between 1 and 200.", problems);
                 Demand(parsed.GetValue(study) is null or (>= 1 and <= 1_000_000), "--study: must lie between 1 and 1000000.", problems);
@@ -57,11 +80,17 @@ internal static class StopsCommand
                 }
 
                 StopStudyResult? many = parsed.GetValue(study) is { } count
-                    ? StudyProgress.Show(terminal, count, progress => StopStudy.Run(
-                        vehicle, new StopStudyPlan { Stops = count, Seed = parsed.GetRequiredValue(seed), InitialSpeed = initial.Value }, progress, cancellation))
+                    ? StudyProgress.Show(terminal, count, progress => Compute(vehicle, () => StopStudy.Run(
+                        vehicle,
+                        new StopStudyPlan { Stops = count, Seed = parsed.GetRequiredValue(seed), InitialSpeed = initial.Value,
+                            Conditions = conditions },
+                        progress, cancellation)))
                     : null;
                 var shown = new StopUnits(string.Equals(parsed.GetRequiredValue(units), "us", StringComparison.OrdinalIgnoreCase));
-                StopReport report = Compute(vehicle, initial.Value, surfaces, loads, trace, parsed.GetRequiredValue(laps), many);
+                StopReport report = Compute(
+                    vehicle,
+                    () => StopReport.Of(vehicle, initial.Value, surfaces, loads, conditions, releaseRate, trace,
+                        parsed.GetRequiredValue(laps), many));
                 Write(terminal, report, shown, parsed.GetValue(json));
                 return ExitCode.Success;
             },
@@ -69,12 +98,15 @@ internal static class StopsCommand
         return command;
     }
 
-    private static StopReport Compute(
-        Vehicle vehicle, Speed speed, double[] adhesions, IReadOnlyList<LoadCase> loads, SpeedTrace? lap, int laps, StopStudyResult? study)
+    private static T Compute<T>(Vehicle vehicle, Func<T> answer)
     {
         try
         {
-            return StopReport.Of(vehicle, speed, adhesions, loads, lap, laps, study);
+            return answer();
+        }
+        catch (AggregateException exception) when (exception.InnerException is ArgumentException or InvalidOperationException)
+        {
+            throw new BadInputException($"{vehicle.Name}: {exception.InnerException.Message.ReplaceLineEndings(" ")}");
         }
         catch (Exception exception) when (exception is ArgumentException or InvalidOperationException)
         {

@@ -39,7 +39,7 @@ public class StopsCommandTests
     [Fact]
     public async Task Every_key_is_described_and_every_described_key_is_there()
     {
-        JsonNode json = await JsonAsync("--study", "50", "--lap", Lap, "--laps", "1", "--adhesion", "0.9");
+        JsonNode json = await JsonAsync("--study", "50", "--lap", Lap, "--laps", "1", "--adhesion", "0.5", "--release", "100 bar/s");
         HashSet<string> described = [.. StopKeys.All.Select(key => key.Path)];
         HashSet<string> written = [.. Paths(json, "")];
         Assert.Empty(written.Except(described));
@@ -61,12 +61,64 @@ public class StopsCommandTests
     public async Task All_problems_are_listed_at_once()
     {
         (int code, string output, string error) = await Shell.RunAsync(
-            "stops", Coupe, "--adhesion", "3,x", "--speed", "fast", "--load-case", "nobody", "--laps", "0", "--study", "0", "--lap", "missing.csv", "--set", "nonsense");
+            "stops", Coupe, "--adhesion", "3,x", "--speed", "fast", "--load-case", "nobody", "--laps", "0", "--study", "0", "--lap",
+                "missing.csv", "--set", "nonsense",
+            "--grade", "steep", "--pedal-force", "5 N", "--release", "fast");
         Assert.Equal((2, ""), (code, output));
-        foreach (string part in new[] { "--adhesion: '3'", "--adhesion: 'x'", "--speed: 'fast'", "nobody", "--laps", "--study", "missing.csv", "--set nonsense" })
+        foreach (string part in new[] { "--adhesion: '3'", "--adhesion: 'x'", "--speed: 'fast'", "nobody", "--laps", "--study",
+            "missing.csv", "--set nonsense", "--grade: 'steep'", "--pedal-force: '5 N'", "--release: 'fast'" })
         {
             Assert.Contains(part, error);
         }
+    }
+
+    private static JsonNode Surface(JsonNode report) => report["load_cases"]![0]!["surfaces"]![0]!;
+
+    // Wheels locked all the way on ice: the slope adds its sine to the sliding adhesion, uphill and downhill.
+    [Fact]
+    public async Task Uphill_shortens_and_downhill_lengthens_the_stop_by_the_sine_of_the_slope()
+    {
+        async Task<double> Deceleration(string grade) =>
+            (double)Surface(await JsonAsync("--adhesion", "0.2", "--speed", "60 km/h", "--grade",
+                grade))["panic"]!["mean_fully_developed_deceleration_m_s2"]!;
+        double level = await Deceleration("0 %"), up = await Deceleration("3.5 °"), down = await Deceleration("-4 %");
+        Assert.Equal(9.80665 * Math.Sin(3.5 * Math.PI / 180), up - level, 0.05);
+        Assert.Equal(9.80665 * Math.Sin(Math.Atan(0.04)), level - down, 0.05);
+    }
+
+    [Fact]
+    public async Task A_slope_steeper_than_the_brakes_is_said_and_not_computed()
+    {
+        (int code, string _, string error) = await Shell.RunAsync("stops", Coupe, "--adhesion", "0.1", "--grade", "-20 %");
+        Assert.Equal(2, code);
+        Assert.Contains("still moves", error);
+    }
+
+    [Fact]
+    public async Task A_weak_foot_bounds_the_stop_and_the_tables_say_so()
+    {
+        JsonNode weak = Surface(await JsonAsync("--adhesion", "0.9", "--pedal-force", "200 N"));
+        Assert.Equal(("foot", "foot"), ((string)weak["panic"]!["bound"]!, (string)weak["threshold"]!["bound"]!));
+        Assert.True((double)weak["panic"]!["held_pressure_bar"]! < 35);
+        Assert.Equal("road", (string)Surface(await JsonAsync("--adhesion", "0.9", "--pedal-force", "1500 N"))["panic"]!["bound"]!);
+        (int _, string output, string _) = await Shell.RunAsync("stops", Coupe, "--adhesion", "0.9", "--pedal-force", "200 N",
+            "--load-case", "driver only");
+        Assert.Contains("bound by the foot: 200 N on the pedal give", output);
+    }
+
+    [Fact]
+    public async Task An_easing_foot_frees_the_rear_later_when_its_valve_has_hysteresis()
+    {
+        async Task<JsonNode> Easing(string hysteresis) => Surface(await JsonAsync(
+            "--adhesion", "0.7", "--release", "40 bar/s", "--pedal-force", "1500 N", "--set", $"hydraulics.rearValves[0].hysteresis={hysteresis}"))["easing"]!;
+        JsonNode plain = await Easing("0 bar"), late = await Easing("8 bar");
+        Assert.NotNull(plain["rear_free_s"]);
+        Assert.True((double)late["rear_free_s"]! > (double)plain["rear_free_s"]!);
+        Assert.True((double)late["rear_free_pressure_bar"]! < (double)plain["rear_free_pressure_bar"]!);
+        (int _, string output, string _) = await Shell.RunAsync(
+            "stops", Coupe, "--adhesion", "0.7", "--release", "40 bar/s", "--pedal-force", "1500 N", "--load-case", "driver only");
+        Assert.Contains("foot easing: front locks after", output);
+        Assert.Null(Surface(await JsonAsync("--adhesion", "0.5"))["easing"]);
     }
 
     [Fact]
@@ -89,7 +141,7 @@ public class StopsCommandTests
                 foreach ((string key, JsonNode? value) in json)
                 {
                     string at = path.Length == 0 ? key : $"{path}.{key}";
-                    bool isStop = key is "panic" or "threshold" or "antilock_bound";
+                    bool isStop = key is "panic" or "threshold" or "antilock_bound" or "easing";
                     if (isStop || (key == "laps" && path == "load_cases[]"))
                     {
                         yield return at;

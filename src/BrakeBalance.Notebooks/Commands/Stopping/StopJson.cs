@@ -22,6 +22,7 @@ internal sealed class StopJson(StopUnits units)
         ["name"] = report.Vehicle.Name,
         ["note"] = report.Vehicle.Note,
         [units.Key("initial_speed", units.Speed)] = Number(units.Of(report.InitialSpeed)),
+        ["grade_percent"] = Number(100 * Math.Tan(report.Grade.Radians)),
         ["load_cases"] = new JsonArray([.. report.Loads.Select(Load)]),
         ["study"] = report.Study is { } study ? Study(study) : null,
     }.ToJsonString(Written);
@@ -41,6 +42,7 @@ internal sealed class StopJson(StopUnits units)
         ["panic"] = Stop(row.Panic),
         ["threshold"] = row.Threshold is { } threshold ? Stop(threshold) : null,
         ["antilock_bound"] = Stop(row.Bound),
+        ["easing"] = row.Easing is { } easing ? Stop(easing) : null,
         ["past_first_lock_on_crown"] = new JsonObject
         {
             ["swaps_ends"] = row.FirmOnCrown.SwapsEnds,
@@ -57,12 +59,27 @@ internal sealed class StopJson(StopUnits units)
         ["duration_s"] = Number(stop.Duration.Seconds),
         [units.DecelerationKey("mean_fully_developed_deceleration")] = Number(units.Of(stop.MeanFullyDevelopedDeceleration)),
         [units.Key("held_pressure", units.Pressure)] = Number(units.Of(stop.HeldPressure)),
+        ["bound"] = Bound(stop.Bound),
         ["first_lock"] = stop.FirstLock?.ToString().ToLowerInvariant(),
         ["front_lock_s"] = Number(stop.Locks.Front?.Time.Seconds),
         ["rear_lock_s"] = Number(stop.Locks.Rear?.Time.Seconds),
         ["braking_rate_at_first_lock"] = Number(stop.FirstLock is { } axle ? stop.Locks[axle]!.BrakingRate : null),
+        ["front_free_s"] = Number(stop.Releases.Front?.Time.Seconds),
+        ["rear_free_s"] = Number(stop.Releases.Rear?.Time.Seconds),
+        [units.Key("front_free_pressure", units.Pressure)] = Number(stop.Releases.Front is { } front ? units.Of(front.MasterPressure)
+            : null),
+        [units.Key("rear_free_pressure", units.Pressure)] = Number(stop.Releases.Rear is { } rear ? units.Of(rear.MasterPressure) : null),
         ["brake_heat_front_share"] = Number(Share(stop.Energy)),
         ["energy_imbalance"] = Number(stop.Energy.Imbalance),
+    };
+
+    private static string Bound(StopBound bound) => bound switch
+    {
+        StopBound.Road => "road",
+        StopBound.Foot => "foot",
+        StopBound.Travel => "travel",
+        StopBound.HighestPressure => "highest pressure",
+        _ => "chosen",
     };
 
     private JsonObject Heat(HeatResult heat) => new()

@@ -12,8 +12,16 @@ namespace BrakeBalance.Notebooks.Commands.Stopping;
 internal sealed record StopReport(Vehicle Vehicle, Speed InitialSpeed, IReadOnlyList<LoadReport> Loads, StopStudyResult? Study)
 {
     public static StopReport Of(
-        Vehicle vehicle, Speed speed, IReadOnlyList<double> adhesions, IReadOnlyList<LoadCase> loads, SpeedTrace? lap, int laps, StopStudyResult? study) =>
-        new(vehicle, speed, [.. loads.Select(load => LoadReport.Of(vehicle, load, speed, adhesions, lap, laps))], study);
+        Vehicle vehicle, Speed speed, IReadOnlyList<double> adhesions, IReadOnlyList<LoadCase> loads, StopConditions conditions,
+        PressureChangeRate? releaseRate, SpeedTrace? lap, int laps, StopStudyResult? study) =>
+        new(vehicle, speed, [.. loads.Select(load => LoadReport.Of(vehicle, load, speed, adhesions, conditions, releaseRate, lap, laps))],
+            study)
+        {
+            Grade = conditions.Grade,
+        };
+
+    /// <summary>Slope of the road, uphill positive.</summary>
+    public Angle Grade { get; init; }
 }
 
 /// <summary>One load case of a report.</summary>
@@ -27,14 +35,19 @@ internal sealed record LoadReport(LoadCase LoadCase, IReadOnlyList<StopCompariso
 
     public IReadOnlyList<string> Assumptions => [.. Surfaces.SelectMany(row => row.Setup.Assumptions).Distinct()];
 
-    public static LoadReport Of(Vehicle vehicle, LoadCase load, Speed speed, IReadOnlyList<double> adhesions, SpeedTrace? lap, int laps)
+    public static LoadReport Of(
+        Vehicle vehicle, LoadCase load, Speed speed, IReadOnlyList<double> adhesions, StopConditions conditions,
+            PressureChangeRate? releaseRate,
+        SpeedTrace? lap, int laps)
     {
         IReadOnlyList<StopComparisonRow> surfaces =
         [
-            .. adhesions.SelectMany(adhesion => StopComparison.Of([(vehicle.Name, vehicle)], load.Name, adhesion, speed)),
+            .. adhesions.SelectMany(adhesion => StopComparison.Of([(vehicle.Name, vehicle)], load.Name, adhesion, speed, conditions,
+                releaseRate)),
         ];
         StopSetup setup = surfaces[0].Setup;
-        HeatResult Heat(HeatCycle cycle) => BrakeHeat.Run(setup.Car, setup.Heat, cycle, Air, setup.Fluid, withTrace: false);
+        HeatResult Heat(HeatCycle cycle) => BrakeHeat.Run(setup.Car with { Grade = Angle.Zero }, setup.Heat, cycle, Air, setup.Fluid,
+            withTrace: false);
         return new LoadReport(
             load, surfaces, Heat(HeatCycle.TypeOne(setup.MaximumSpeed)),
             lap is null ? null : Heat(HeatCycle.Lap(FormattableString.Invariant($"{laps} laps"), lap, laps)));

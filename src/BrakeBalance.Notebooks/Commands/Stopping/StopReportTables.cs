@@ -35,7 +35,7 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
     private void Write(LoadReport load, StopReport report)
     {
         Line("");
-        Line($"{load.LoadCase.Name}, from {Text(units.Of(report.InitialSpeed), "0")} {units.Speed}");
+        Line($"{load.LoadCase.Name}, from {Text(units.Of(report.InitialSpeed), "0")} {units.Speed}{Slope(report.Grade)}");
         string distance = $" [{units.Distance}]";
         Table stops = Table(
             "Adhesion", "Panic" + distance, "Threshold" + distance, "Anti-lock bound" + distance, "First lock", "after [s]", "at braking rate", "Just past first lock");
@@ -51,6 +51,14 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
         }
 
         console.Write(stops);
+        foreach (string? line in load.Surfaces.Select(row => Bound(row, units)).Concat(load.Surfaces.Select(row => Easing(row, units))))
+        {
+            if (line is not null)
+            {
+                Line(line);
+            }
+        }
+
         Write(load.Fade);
         if (load.Laps is { } laps)
         {
@@ -61,6 +69,42 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
         {
             Line("Taken as typical (common practice): " + string.Join("; ", load.Assumptions) + ".");
         }
+    }
+
+    private static string Slope(UnitsNet.Angle grade)
+    {
+        double percent = 100 * Math.Tan(grade.Radians);
+        return percent == 0 ? "" : $", {Text(Math.Abs(percent))} % {(percent > 0 ? "uphill" : "downhill")}";
+    }
+
+    private static string? Bound(StopComparisonRow row, StopUnits units)
+    {
+        string pressure = $"{Text(units.Of(row.Panic.HeldPressure))} {units.Pressure}";
+        string adhesion = Text(row.Setup.Adhesion, "0.00");
+        return row.Panic.Bound switch
+        {
+            StopBound.Foot =>
+                $"Adhesion {adhesion}: bound by the foot: {Text(units.Of(row.Setup.PedalForce!.Value), "0")} {units.Force} on the pedal give {pressure}, "
+                + "and no axle locks.",
+            StopBound.Travel => $"Adhesion {adhesion}: bound by travel: pedal or master cylinder end at {pressure}, and no axle locks.",
+            StopBound.HighestPressure => $"Adhesion {adhesion}: bound by the highest pressure considered, {pressure}; no axle locks.",
+            _ => null,
+        };
+    }
+
+    private static string? Easing(StopComparisonRow row, StopUnits units)
+    {
+        if (row.Easing is not { FirstLock: not null } stop)
+        {
+            return null;
+        }
+
+        string Axle(string name, LockEvent? locked, ReleaseEvent? free) => locked is null ? $"{name} never locks"
+            : free is null ? $"{name} locks after {Text(locked.Time.Seconds, "0.00")} s and STAYS LOCKED"
+            : $"{name} locks after {Text(locked.Time.Seconds, "0.00")} s and turns again after "
+                + $"{Text(free.Time.Seconds, "0.00")} s at {Text(units.Of(free.MasterPressure))} {units.Pressure}";
+        return $"Adhesion {Text(row.Setup.Adhesion, "0.00")}, foot easing: {Axle("front", stop.Locks.Front, stop.Releases.Front)}; "
+            + $"{Axle("rear", stop.Locks.Rear, stop.Releases.Rear)}; {Text(units.Of(stop.Distance))} {units.Distance}.";
     }
 
     private void Write(HeatResult heat)

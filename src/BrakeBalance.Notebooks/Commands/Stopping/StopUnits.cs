@@ -12,6 +12,8 @@ internal sealed record StopUnits(bool Us)
 
     public string Pressure => Us ? "psi" : "bar";
 
+    public string Force => Us ? "lbf" : "N";
+
     public string Temperature => Us ? "°F" : "°C";
 
     public double Of(Length length) => Us ? length.Feet : length.Meters;
@@ -19,6 +21,8 @@ internal sealed record StopUnits(bool Us)
     public double Of(Speed speed) => Us ? speed.MilesPerHour : speed.KilometersPerHour;
 
     public double Of(Pressure pressure) => Us ? pressure.PoundsForcePerSquareInch : pressure.Bars;
+
+    public double Of(Force force) => Us ? force.PoundsForce : force.Newtons;
 
     public double Of(Temperature temperature) => Us ? temperature.DegreesFahrenheit : temperature.DegreesCelsius;
 
