@@ -82,8 +82,13 @@ internal static class StopsCommand
                 StopStudyResult? many = parsed.GetValue(study) is { } count
                     ? StudyProgress.Show(terminal, count, progress => Compute(vehicle, () => StopStudy.Run(
                         vehicle,
-                        new StopStudyPlan { Stops = count, Seed = parsed.GetRequiredValue(seed), InitialSpeed = initial.Value,
-                            Conditions = conditions },
+                        new StopStudyPlan
+                        {
+                            Stops = count,
+                            Seed = parsed.GetRequiredValue(seed),
+                            InitialSpeed = initial.Value,
+                            Conditions = conditions
+                        },
                         progress, cancellation)))
                     : null;
                 var shown = new StopUnits(string.Equals(parsed.GetRequiredValue(units), "us", StringComparison.OrdinalIgnoreCase));

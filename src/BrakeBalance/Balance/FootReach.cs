@@ -1,4 +1,3 @@
-using BrakeBalance.Hydraulics;
 using UnitsNet;
 
 namespace BrakeBalance.Balance;

@@ -53,8 +53,12 @@ public sealed record ReleaseBehaviour
         var axles = new SlidingAxles(model, adhesion, Require.PositiveUpTo(slidingShare, 1, nameof(slidingShare)));
         (double? front, double? rear) = axles.Locks(top);
         (double? frontFree, double? rearFree) = axles.Frees(top, front is not null, rear is not null);
-        return new ReleaseBehaviour { Highest = highest, LocksAt = new(Bar(front), Bar(rear)),
-            FreeAt = new(Bar(frontFree), Bar(rearFree)) };
+        return new ReleaseBehaviour
+        {
+            Highest = highest,
+            LocksAt = new(Bar(front), Bar(rear)),
+            FreeAt = new(Bar(frontFree), Bar(rearFree))
+        };
 
         static Pressure? Bar(double? pascals) => pascals is { } known ? Pressure.FromPascals(known) : null;
     }

@@ -1,5 +1,4 @@
 using BrakeBalance.Balance;
-using BrakeBalance.Brakes;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Tyres;
 using BrakeBalance.Vehicles;

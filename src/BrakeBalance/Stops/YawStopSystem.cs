@@ -116,14 +116,11 @@ internal struct YawStopSystem : IStiffSystem
         {
             front = Axle(_car.Front, frontU, frontX, frontY, Math.Max(1, frontStatic + transfer), _cos, _sin);
             rear = Axle(_car.Rear, rearU, vx, rearY, Math.Max(1, rearStatic - transfer), 1, 0);
-            transfer = Math.Clamp(_car.StaticTransfer(-front.BodyX, -rear.BodyX, frontStatic, rearStatic, dynamic), -frontStatic,
-                rearStatic);
+            transfer = Math.Clamp(_car.StaticTransfer(-front.BodyX, -rear.BodyX, frontStatic, rearStatic, dynamic), -frontStatic, rearStatic);
         }
 
-        front = front with { Load = Math.Max(1, frontStatic + transfer),
-            Torque = _car.Front.Brakes.NewtonMetres(pressure, rearStatic - transfer) + _car.Front.EngineTorque };
-        rear = rear with { Load = Math.Max(1, rearStatic - transfer),
-            Torque = _car.Rear.Brakes.NewtonMetres(pressure, rearStatic - transfer) + _car.Rear.EngineTorque };
+        front = front with { Load = Math.Max(1, frontStatic + transfer), Torque = _car.Front.Brakes.NewtonMetres(pressure, rearStatic - transfer) + _car.Front.EngineTorque };
+        rear = rear with { Load = Math.Max(1, rearStatic - transfer), Torque = _car.Rear.Brakes.NewtonMetres(pressure, rearStatic - transfer) + _car.Rear.EngineTorque };
         double resistance = _car.DragPerSpeedSquared * dynamic + _car.RollingNewtons + _car.GradeNewtons;
         double perSpeed = resistance / Math.Max(speed, EndSpeed);
         (double sin, double cos) = Math.SinCos(y[Heading]);

@@ -80,7 +80,8 @@ public class StopInvariants
     public void Every_invented_car_locks_in_a_slow_ramp_as_the_balance_says(string name)
     {
         Vehicle car = VehicleFile.Load(Path.Combine(RepositoryFiles.Root, "data", "vehicles", name + ".json"))
-           .Vehicle with { Control = null, Dynamics = null };
+           .Vehicle with
+        { Control = null, Dynamics = null };
         int compared = 0;
         foreach (double adhesion in new[] { 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8 })
         {

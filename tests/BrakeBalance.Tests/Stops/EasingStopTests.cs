@@ -16,8 +16,12 @@ public class EasingStopTests
     private static PressureChangeRate BarPerSecond(double bars) => PressureChangeRate.FromPascalsPerSecond(bars * 1e5);
 
     private static Vehicle Car(double hysteresis, double knee = 25, double slope = 0.35) =>
-        TestCars.With(120, 80, 2.6, 1.2, 0.55, 12_000).WithRearValves(new ProportioningValve { Knee = Bar(knee), Slope = slope,
-            Hysteresis = Bar(hysteresis) }) with
+        TestCars.With(120, 80, 2.6, 1.2, 0.55, 12_000).WithRearValves(new ProportioningValve
+        {
+            Knee = Bar(knee),
+            Slope = slope,
+            Hysteresis = Bar(hysteresis)
+        }) with
         {
             AxleDynamics = new(Light(), Light()),
         };
@@ -101,8 +105,12 @@ public class EasingStopTests
     [Fact]
     public void The_pressure_of_an_easing_foot_follows_with_the_lag_of_the_assist()
     {
-        var buildUp = new PressureBuildUp { DeadTime = Duration.Zero, AssistLag = Duration.FromMilliseconds(80),
-            RampRate = BarPerSecond(400) };
+        var buildUp = new PressureBuildUp
+        {
+            DeadTime = Duration.Zero,
+            AssistLag = Duration.FromMilliseconds(80),
+            RampRate = BarPerSecond(400)
+        };
         PressureCommand eased = new PressureCommand(buildUp, 100e5).Eased(0.3, 150e5);
         double pressure = 0, highest = 0, peak = 0;
         const double dt = 1e-6;

@@ -66,8 +66,12 @@ public class LoadSensingStopTests
     {
         Vehicle car = Car() with
         {
-            Aerodynamics = new Aerodynamics { DragArea = Area.FromSquareMeters(0.8), FrontLiftArea = Area.FromSquareMeters(0.2),
-                RearLiftArea = Area.FromSquareMeters(0.3) },
+            Aerodynamics = new Aerodynamics
+            {
+                DragArea = Area.FromSquareMeters(0.8),
+                FrontLiftArea = Area.FromSquareMeters(0.2),
+                RearLiftArea = Area.FromSquareMeters(0.3)
+            },
         };
         var speed = Speed.FromKilometersPerHour(kmh);
         foreach (double adhesion in new[] { 0.2, 0.5, 0.9 })

@@ -25,8 +25,15 @@ public class PitchTests
     }
 
     private static StopResult Stop(double instant) => StraightStop.Run(
-        Car() with { Pitch = new PitchDynamics { NaturalFrequency = UnitsNet.Frequency.FromHertz(Frequency), DampingRatio = Damping,
-            InstantShare = instant } },
+        Car() with
+        {
+            Pitch = new PitchDynamics
+            {
+                NaturalFrequency = UnitsNet.Frequency.FromHertz(Frequency),
+                DampingRatio = Damping,
+                InstantShare = instant
+            }
+        },
         Panic(30), Stamp, Kmh(120));
 
     private static double StaticFront => 0.56 * 1700 * Gravity.StandardMetresPerSecondSquared;
@@ -76,8 +83,15 @@ public class PitchTests
     {
         StopResult stiff = StraightStop.Run(Coupe(), Panic(), new PressureBuildUp(), Kmh(120));
         StopResult links = StraightStop.Run(
-            Coupe() with { Pitch = new PitchDynamics { NaturalFrequency = UnitsNet.Frequency.FromHertz(1.3), DampingRatio = 0.3,
-                InstantShare = 1 } },
+            Coupe() with
+            {
+                Pitch = new PitchDynamics
+                {
+                    NaturalFrequency = UnitsNet.Frequency.FromHertz(1.3),
+                    DampingRatio = 0.3,
+                    InstantShare = 1
+                }
+            },
             Panic(), new PressureBuildUp(), Kmh(120));
         Assert.Equal(stiff.Distance.Meters, links.Distance.Meters, 2e-3 * stiff.Distance.Meters);
         Assert.Equal(stiff.Locks.Front!.Time.Seconds, links.Locks.Front!.Time.Seconds, 1e-3);

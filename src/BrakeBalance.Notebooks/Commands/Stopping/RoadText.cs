@@ -55,7 +55,7 @@ internal static class RoadText
 
         string trimmed = text.Trim();
         if (trimmed.EndsWith("/s", StringComparison.Ordinal)
-            && Pressure.TryParse(trimmed[..^2].TrimEnd(), CultureInfo.InvariantCulture, out Pressure perSecond) 
+            && Pressure.TryParse(trimmed[..^2].TrimEnd(), CultureInfo.InvariantCulture, out Pressure perSecond)
             && perSecond.Bars is >= 1 and <= 10_000)
         {
             return PressureChangeRate.FromPascalsPerSecond(perSecond.Pascals);
