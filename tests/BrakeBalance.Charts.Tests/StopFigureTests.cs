@@ -36,6 +36,7 @@ public class StopFigureTests
         StopResult stop = StraightStop.Run(setup.Car, setup.Panic, setup.BuildUp, Hundred);
         HeatResult heat = BrakeHeat.Run(setup.Car, setup.Heat, HeatCycle.TypeOne(setup.MaximumSpeed), Temperature.FromDegreesCelsius(20), setup.Fluid);
         IReadOnlyList<StopComparisonRow> rows = StopComparison.Of([("as it is", car), ("softer rear", car.WithFrictionFactors(1, 0.9))], car.LoadCases[0].Name, 0.9, Hundred);
+        BendMap bends = TrailBraking.Map(car, car.LoadCases[0], 0.9, Hundred, Acceleration.FromStandardGravity(0.1));
         foreach (UnitSystem units in new[] { UnitSystem.Si, UnitSystem.Us })
         {
             Figure[] figures =
@@ -43,7 +44,7 @@ public class StopFigureTests
                 StopFigures.SlipCurves([PublishedSlipCurves.DryAsphalt, PublishedSlipCurves.Ice], Force.FromKilonewtons(3), units),
                 StopFigures.SpeedOverTime(stop, 1, units), StopFigures.DecelerationOverTime(stop, null, units), StopFigures.LoadsOverTime(stop, 1, units),
                 StopFigures.ForceCourse(new BalanceModel(car, car.LoadCases[0]), stop, 0.9, 1, units), StopFigures.Distances(rows, units),
-                StopFigures.Headings(Cases(setup), units), StopFigures.BrakingInABend(setup, Hundred, units),
+                StopFigures.Headings(Cases(setup), units), BendFigures.Braking(bends, units), BendFigures.SafeKnee(bends, units),
                 StopFigures.PlanView(Cases(setup), car.Wheelbase, 2, units),
                 HeatFigures.TemperatureByStop(heat, setup.Heat, units), HeatFigures.Drift(heat, units), HeatFigures.OverTime(heat, units),
             ];
@@ -84,6 +85,39 @@ public class StopFigureTests
         double kept = Math.Atan2(straight.X[1] - straight.X[0], straight.Y[1] - straight.Y[0]);
         Assert.True(Math.Abs(turned) > 1 && Math.Abs(kept) < 0.2, $"{turned} {kept}");
         Assert.StartsWith("Rear axle locked", late.Title, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(Cars))]
+    public void The_moment_square_to_the_road_is_where_the_curve_crosses_ninety_degrees(string name)
+    {
+        Figure figure = StopFigures.Headings(Cases(Setup(name)));
+        LineLayer rear = figure.Layers.OfType<LineLayer>().Single(l => l.Name == "rear axle locked");
+        int after = rear.Y.ToList().FindIndex(y => y >= Math.PI / 2);
+        double crossing = rear.X[after - 1] + (rear.X[after] - rear.X[after - 1]) * (Math.PI / 2 - rear.Y[after - 1])
+            / (rear.Y[after] - rear.Y[after - 1]);
+        Assert.Equal($"Rear axle locked: square to the road after "
+            + $"{crossing.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} s", figure.Title);
+        Assert.Contains(FormattableString.Invariant($"square to the road after {crossing:0.00} s"), figure.LongDescription,
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_knee_over_lateral_acceleration_is_told_with_the_bend_in_which_the_rear_lets_go_and_without_a_valve_the_side_force_is_shown()
+    {
+        Vehicle coupe = Read("coupe-1960s");
+        BendMap map = TrailBraking.Map(coupe, coupe.LoadCases[0], 0.9, Hundred, Acceleration.FromStandardGravity(0.1));
+        Figure knees = BendFigures.SafeKnee(map);
+        LineLayer line = knees.Layers.OfType<LineLayer>().Single(l => l.Name == "highest knee with the front first");
+        BendPoint spins = map.Points.First(point => point.RearLetsGo);
+        string from = spins.Course.LateralAcceleration.StandardGravity.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Equal($"With the present knee of 24 bar the rear lets go first from {from} g sideways", knees.Title.Replace('\u00a0', ' '));
+        Assert.Equal(map.Points.Select(point => point.SafeKnee?.Pascals ?? 0), line.Y);
+        Assert.Contains(map.SafeKneeEverywhere is { } knee ? Measure.LinePressure.Text(knee, UnitSystem.Si) : "no knee does",
+            knees.Caption, StringComparison.Ordinal);
+        BendMap bare = TrailBraking.Map(Read("track-coupe"), Read("track-coupe").LoadCases[0], 0.9, Hundred,
+            Acceleration.FromStandardGravity(0.1));
+        Assert.StartsWith("Without a valve", BendFigures.SafeKnee(bare).Title, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -127,7 +127,7 @@ public static class StopExplorables
 
     private static int MostTelling(IReadOnlyList<(string Name, YawResult Stop)> stops, double[] times)
     {
-        double moment = stops.Min(s => s.Stop.SidewaysAt?.Seconds ?? double.PositiveInfinity);
+        double moment = stops.Min(s => s.Stop.SquareToRoadAt?.Seconds ?? double.PositiveInfinity);
         int found = Array.FindIndex(times, t => t >= moment);
         return found > 0 && found < times.Length - 1 ? found : times.Length / 2;
     }

@@ -29,6 +29,7 @@ internal sealed class CarStudy
     private readonly Lazy<IReadOnlyList<(string Name, YawResult Stop)>> _yaw;
     private readonly Lazy<IReadOnlyList<StopComparisonRow>> _rows;
     private readonly Lazy<(PerAxle<ThermalBrake> Brakes, HeatResult Result)> _fade;
+    private readonly Lazy<BendMap> _bends;
     private readonly Lazy<InventedTests> _tests;
 
     public CarStudy(Vehicle car)
@@ -54,6 +55,7 @@ internal sealed class CarStudy
             ],
             car.LoadCases[0].Name, Dry, From));
         _fade = new(Fade);
+        _bends = new(() => TrailBraking.Map(car, car.LoadCases[0], Dry, From));
         _tests = new(() => new InventedTests(car));
     }
 
@@ -98,6 +100,9 @@ internal sealed class CarStudy
 
     /// <summary>Repeated stops that heat the brakes.</summary>
     public (PerAxle<ThermalBrake> Brakes, HeatResult Result) Heat => _fade.Value;
+
+    /// <summary>Braking in bends on a dry road.</summary>
+    public BendMap Bends => _bends.Value;
 
     /// <summary>Invented measurements of the car.</summary>
     public InventedTests Tests => _tests.Value;

@@ -241,10 +241,23 @@ public static partial class FigureCatalogue
         },
         new()
         {
-            Name = "bend", Needs = "brakes that can lock a wheel", Make = (car, units) => car.Light.FirstLockUp(CarStudy.Dry) is not null ? StopFigures.BrakingInABend(car.Setup, CarStudy.From, units) : null,
+            Name = "bend", Needs = "brakes that can lock a wheel", Make = (car, units) =>
+                car.Light.FirstLockUp(CarStudy.Dry) is not null ? BendFigures.Braking(car.Bends, units) : null,
             Plain = new(
-                "A tyre that is busy cornering has less grip left for braking. The faster the bend, the sooner a wheel locks.",
-                "Braking possible before the first wheel locks, falling as the car corners harder.", new("Sideways pull in the bend", "g"), new("Braking when the first wheel locks", "g")),
+                "A tyre that is busy cornering has less grip left for braking. The faster the bend, the sooner a wheel slides, and "
+                    + "the sooner one end of the car lets go.",
+                "Braking possible before a wheel slides and before one end of the car lets go, falling as the car corners harder.",
+                new("Sideways pull in the bend", "g"), new("Braking at that moment", "g")),
+        },
+        new()
+        {
+            Name = "bend-knee", Needs = "brakes that can lock a wheel", Make = (car, units) =>
+                car.Light.FirstLockUp(CarStudy.Dry) is not null ? BendFigures.SafeKnee(car.Bends, units) : null,
+            Plain = new(
+                "Braking while turning in. Above the line the rear wheels let go first and the car spins; below it the front runs "
+                    + "wide, which is safer.",
+                "What the rear wheels allow while the car corners: the limit of the valve, or the side grip that is left.",
+                new("Sideways pull in the bend", "g"), new("Limit of the rear wheels")),
         },
         new()
         {

@@ -47,9 +47,26 @@ internal static class StopsCommand
         var seed = new Option<int>("--seed") { Description = "Seed of the study's draws", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
         var lap = new Option<string?>("--lap") { Description = "Also the heat of laps: CSV with the columns time_s and speed_km_h (or speed_mph, speed_m_s)", HelpName = "FILE" };
         var laps = new Option<int>("--laps") { Description = "How often the lap is driven, 1 to 200", HelpName = "NUMBER", DefaultValueFactory = _ => 5 };
+        var split = new Option<string?>("--split-adhesion")
+        {
+            Description = "Also stops with one adhesion under the left and another under the right wheels, 0.05 to 2 each, the "
+                + "steering held still: \"0.3/0.8\"",
+            HelpName = "LEFT/RIGHT",
+        };
+        var crossSlope = new Option<string?>("--cross-slope")
+        {
+            Description = "Slope across the road where the car may yaw, -17 to 17 %, positive when it falls away to the left; \"2 %\" "
+                + "when left out. Also stops with full pressure and below lock-up",
+            HelpName = "PERCENT",
+        };
+        var bends = new Option<bool>("--bend-map")
+        {
+            Description = "Also braking in bends: what lets go first, and the highest knee "
+            + "with the front first, over lateral acceleration"
+        };
         var command = new Command("stops", "Stop a car: distance, lock order, whether it swaps ends, brake heat and fade.")
         {
-            file, json, keys, set, units, adhesion, speed, grade, pedalForce, release, load, study, seed, lap, laps,
+            file, json, keys, set, units, adhesion, speed, grade, pedalForce, release, load, split, crossSlope, bends, study, seed, lap, laps,
         };
         command.SetAction((parsed, cancellation) => Task.Run(
             () =>
@@ -65,12 +82,13 @@ internal static class StopsCommand
                 double[] surfaces = Surfaces(parsed.GetRequiredValue(adhesion), problems);
                 Speed? initial = InitialSpeed(parsed.GetRequiredValue(speed), problems);
                 IReadOnlyList<LoadCase> loads = Loads(vehicle, parsed.GetValue(load), problems);
-                var conditions = new StopConditions
+                StopRoad road = Road(parsed.GetValue(crossSlope), parsed.GetValue(split), problems) with
                 {
                     Grade = RoadText.Grade(parsed.GetRequiredValue(grade), problems),
-                    PedalForce = RoadText.PedalForce(parsed.GetValue(pedalForce), vehicle, problems),
                 };
+                Force? foot = RoadText.PedalForce(parsed.GetValue(pedalForce), vehicle, problems);
                 PressureChangeRate? releaseRate = RoadText.ReleaseRate(parsed.GetValue(release), problems);
+                bool uneven = parsed.GetValue(split) is not null || parsed.GetValue(crossSlope) is not null;
                 SpeedTrace? trace = Lap(parsed.GetValue(lap), problems);
                 Demand(parsed.GetRequiredValue(laps) is >= 1 and <= 200, "--laps: must lie between 1 and 200.", problems);
                 Demand(parsed.GetValue(study) is null or (>= 1 and <= 1_000_000), "--study: must lie between 1 and 1000000.", problems);
@@ -79,6 +97,11 @@ internal static class StopsCommand
                     throw new BadInputException(problems);
                 }
 
+                var ask = new StopAsk(initial.Value, surfaces, road, uneven, parsed.GetValue(bends), trace, parsed.GetRequiredValue(laps))
+                {
+                    PedalForce = foot,
+                    ReleaseRate = releaseRate,
+                };
                 StopStudyResult? many = parsed.GetValue(study) is { } count
                     ? StudyProgress.Show(terminal, count, progress => Compute(vehicle, () => StopStudy.Run(
                         vehicle,
@@ -87,15 +110,12 @@ internal static class StopsCommand
                             Stops = count,
                             Seed = parsed.GetRequiredValue(seed),
                             InitialSpeed = initial.Value,
-                            Conditions = conditions
+                            Conditions = ask.Conditions,
                         },
                         progress, cancellation)))
                     : null;
                 var shown = new StopUnits(string.Equals(parsed.GetRequiredValue(units), "us", StringComparison.OrdinalIgnoreCase));
-                StopReport report = Compute(
-                    vehicle,
-                    () => StopReport.Of(vehicle, initial.Value, surfaces, loads, conditions, releaseRate, trace,
-                        parsed.GetRequiredValue(laps), many));
+                StopReport report = Compute(vehicle, () => StopReport.Of(vehicle, ask, loads, many));
                 Write(terminal, report, shown, parsed.GetValue(json));
                 return ExitCode.Success;
             },
@@ -147,6 +167,45 @@ internal static class StopsCommand
         }
 
         return [.. numbers];
+    }
+
+    private static StopRoad Road(string? crossSlope, string? split, List<string> problems)
+    {
+        var road = new StopRoad();
+        road = Slope("--cross-slope", crossSlope, 17, problems) is { } across ? road with { CrossSlope = across } : road;
+        if (split is null)
+        {
+            return road;
+        }
+
+        double[] sides = [.. split.Split('/', StringSplitOptions.TrimEntries).Select(part =>
+            double.TryParse(part, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && number is >= 0.05 and <= 2
+                ? number : double.NaN)];
+        if (sides.Length == 2 && !sides.Any(double.IsNaN))
+        {
+            return road with { Split = (sides[0], sides[1]) };
+        }
+
+        problems.Add($"--split-adhesion: '{split}' is not two numbers from 0.05 to 2, left and right, such as \"0.3/0.8\".");
+        return road;
+    }
+
+    private static Angle? Slope(string option, string? text, double most, List<string> problems)
+    {
+        if (text is null)
+        {
+            return null;
+        }
+
+        if (double.TryParse(text.TrimEnd('%', ' '), NumberStyles.Float, CultureInfo.InvariantCulture, out double percent)
+            && Math.Abs(percent) <= most)
+        {
+            return Angle.FromRadians(Math.Atan(percent / 100));
+        }
+
+        problems.Add(string.Create(CultureInfo.InvariantCulture,
+            $"{option}: '{text}' is not a slope from {-most} % to {most} %, such as \"2 %\"."));
+        return null;
     }
 
     private static Speed? InitialSpeed(string text, List<string> problems)

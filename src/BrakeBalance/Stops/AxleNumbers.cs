@@ -12,6 +12,7 @@ internal readonly struct AxleNumbers(BrakedAxle axle, double staticNewtons, doub
     public readonly double EngineTorque = axle.EngineBrakingTorque.NewtonMeters;
     public readonly double LateralWeight = axle.LateralSlipWeight;
     public readonly double Track = axle.Track.Meters;
+    public readonly double Imbalance = axle.BrakeImbalance;
     public readonly double Static = staticNewtons;
     public readonly double Lift = liftNewtonsPerSpeedSquared;
     public readonly bool LoadDependent = axle.Tyre.DependsOnLoad;

@@ -13,22 +13,24 @@ public static class StopComparison
     /// <param name="initialSpeed">Speed when the foot touches the pedal.</param>
     /// <param name="conditions">Road and foot; a level road and each vehicle's foot unless said.</param>
     /// <param name="releaseRate">Fall per second of the pressure that an easing foot asks for; null for no such stop.</param>
+    /// <param name="crossSlope">Slope across the road where the car may yaw; the crown of <see cref="YawDisturbance.Crown"/> unless said.</param>
     /// <returns>A row for each set-up, in order.</returns>
     /// <exception cref="ArgumentException">A vehicle has no load case of that name.</exception>
     public static IReadOnlyList<StopComparisonRow> Of(
         IEnumerable<(string Name, Vehicle Vehicle)> cars, string loadCase, double adhesion, Speed initialSpeed,
-        StopConditions? conditions = null, PressureChangeRate? releaseRate = null)
+        StopConditions? conditions = null, PressureChangeRate? releaseRate = null, Angle? crossSlope = null)
     {
         ArgumentNullException.ThrowIfNull(cars);
         return
         [
             .. cars.Select(car => Row(
                 car.Name, StopSetup.From(car.Vehicle, car.Vehicle.LoadCase(loadCase), adhesion, conditions: conditions), initialSpeed,
-                    releaseRate)),
+                releaseRate, crossSlope is { } slope ? new YawDisturbance { CrossSlope = slope } : YawDisturbance.Crown)),
         ];
     }
 
-    private static StopComparisonRow Row(string name, StopSetup setup, Speed speed, PressureChangeRate? releaseRate)
+    private static StopComparisonRow Row(string name, StopSetup setup, Speed speed, PressureChangeRate? releaseRate,
+        YawDisturbance disturbance)
     {
         StopResult Stop(Driver driver) => StraightStop.Run(setup.Car, driver, setup.BuildUp, speed);
         StopResult? threshold = LockPressure.Lowest(setup.Car, speed) is null ? null : Stop(setup.Threshold);
@@ -39,7 +41,7 @@ public static class StopComparison
             : setup.PanicPressure;
         return new StopComparisonRow(
             name, setup, Stop(setup.Panic), threshold, Stop(setup.Antilock),
-                YawStop.Run(setup.Car, firm, setup.BuildUp, speed, YawDisturbance.Crown))
+                YawStop.Run(setup.Car, firm, setup.BuildUp, speed, disturbance))
         {
             Easing = releaseRate is { } rate ? Stop(setup.Easing(rate)) : null,
         };

@@ -207,6 +207,7 @@ public sealed record StopSetup
                 ? engine.BrakingForce * tyre.LoadedRadius
                 : Torque.Zero,
             LateralSlipWeight = Known(dynamics.LateralStiffnessRatio, 0.5, $"{name} lateral slip stiffness half of the longitudinal", assumed),
+            BrakeImbalance = dynamics.BrakeImbalance,
             Track = Length.FromMeters(Known(dynamics.Track?.Meters, 1.45, $"{name} track 1.45 m", assumed)),
         };
     }

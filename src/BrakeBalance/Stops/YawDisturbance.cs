@@ -24,6 +24,14 @@ public sealed record YawDisturbance
     /// <remarks>Source: common practice, 1.5 to 2.5 % on paved roads.</remarks>
     public static YawDisturbance Crown { get; } = new() { CrossSlope = Angle.FromRadians(Math.Atan(0.02)) };
 
+    /// <summary>A road with one adhesion under the left wheels and another under the right ones.</summary>
+    /// <param name="left">Adhesion on the left [–]; above zero.</param>
+    /// <param name="right">Adhesion on the right [–]; above zero.</param>
+    /// <returns>The disturbance for a car on the mean of both.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is not above zero, or one is more than 39 times the other.</exception>
+    public static YawDisturbance Split(double left, double right) =>
+        new() { AdhesionImbalance = 2 * (Require.Positive(right) - Require.Positive(left)) / (left + right) };
+
     private static Angle Within(Angle value, double degrees, string name) => Math.Abs(value.Degrees) <= degrees
         ? value
         : throw new ArgumentOutOfRangeException(name, value.Degrees, FormattableString.Invariant($"Must lie between {-degrees} and {degrees} degrees."));

@@ -27,7 +27,11 @@ public readonly record struct YawSample
     /// <summary>Deceleration along the velocity in metres per second squared.</summary>
     public double DecelerationMetresPerSecondSquared { get; init; }
 
-    /// <summary>Longitudinal slip of each axle [–]; 1 when locked and running straight.</summary>
+    /// <summary>Moment of unequal forces along the car left and right about the vertical axis in newton metres, leftwards
+    /// positive.</summary>
+    public double BrakingMomentNewtonMetres { get; init; }
+
+    /// <summary>Longitudinal slip of each axle, the mean of its wheels [–]; 1 when locked and running straight.</summary>
     public PerAxle<double> Slip { get; init; }
 
     /// <summary>Force of the road on each axle along the car in newtons, forwards positive.</summary>
@@ -36,6 +40,6 @@ public readonly record struct YawSample
     /// <summary>Force of the road on each axle across the car in newtons, leftwards positive.</summary>
     public PerAxle<double> LateralForceNewtons { get; init; }
 
-    /// <summary>What the wheels of each axle do.</summary>
+    /// <summary>What the wheels of each axle do; locked when both stand.</summary>
     public PerAxle<WheelState> Wheels { get; init; }
 }

@@ -22,7 +22,7 @@ public static class YawStability
         var numbers = new CarNumbers(car);
         double frontLocked = locked == Axle.Front ? numbers.Front.Mu(1, numbers.Front.Static) : 0;
         double rearLocked = locked == Axle.Rear ? numbers.Rear.Mu(1, numbers.Rear.Static) : 0;
-        double transfer = numbers.StaticTransfer(frontLocked, rearLocked, numbers.Front.Static, numbers.Rear.Static, 0);
+        double transfer = numbers.StaticTransfer(frontLocked, rearLocked, numbers.Front.Static, numbers.Rear.Static, v * v);
         double front = Stiffness(numbers.Front, numbers.Front.Static + transfer, locked == Axle.Front);
         double rear = Stiffness(numbers.Rear, numbers.Rear.Static - transfer, locked == Axle.Rear);
         double a = numbers.FrontArm;

@@ -4,9 +4,10 @@ namespace BrakeBalance.Stops;
 
 /// <summary>Simulates stops in which the car may turn: what a locked axle does to the direction.</summary>
 /// <remarks>
-/// <para>Single-track car with wheel inertia and combined slip; the driver holds the steering wheel still.</para>
-/// <para>Assumes load transfer along the car only, and both wheels of an axle in the same state.</para>
-/// <para>Source: common practice (single-track model; Mitschke and Wallentowitz, Dynamik der Kraftfahrzeuge, from memory).</para>
+/// <para>Four wheels with inertia and combined slip, each on the adhesion of its side and with its side's brake; the driver holds the
+/// steering wheel still.</para>
+/// <para>Assumes load transfer along the car only: both wheels of an axle carry the same.</para>
+/// <para>Source: common practice (two-track model; Mitschke and Wallentowitz, Dynamik der Kraftfahrzeuge, from memory).</para>
 /// </remarks>
 public static class YawStop
 {
@@ -65,10 +66,11 @@ public static class YawStop
         Span<double> buffer = stackalloc double[StiffIntegrator.BufferLength(YawStopSystem.States, YawStopSystem.Functions)];
         var integrator = new StiffIntegrator(buffer, YawStopSystem.States, YawStopSystem.Functions, relativeTolerance, LongestStepSeconds);
 
-        double initialEnergy = Kinetic(numbers, system, y);
+        double initialEnergy = system.Kinetic(y);
         double time = 0;
         double longest = 20 + 20 * v0;
-        double? sideways = null;
+        double? squareToPath = null;
+        double? squareToRoad = null;
         PerAxle<Duration?> locks = default;
         system.Accepted(0, y);
         while (true)
@@ -82,25 +84,20 @@ public static class YawStop
 
             switch (fired)
             {
-                case YawStopSystem.Sideways:
-                    sideways ??= time;
+                case YawStopSystem.SquareToPath:
+                    squareToPath ??= time;
                     break;
-                case YawStopSystem.FrontStops:
-                    system.FrontSense = StopOrReverse(system, time, y, Axle.Front, numbers.Front.Radius);
-                    locks = system.FrontSense == 0 ? new(locks.Front ?? Duration.FromSeconds(time), locks.Rear) : locks;
+                case YawStopSystem.SquareToRoad:
+                    squareToRoad ??= time;
                     break;
-                case YawStopSystem.RearStops:
-                    system.RearSense = StopOrReverse(system, time, y, Axle.Rear, numbers.Rear.Radius);
-                    locks = system.RearSense == 0 ? new(locks.Front, locks.Rear ?? Duration.FromSeconds(time)) : locks;
+                case >= YawStopSystem.Stops and < YawStopSystem.Stops + 4:
+                    Both(ref system, time, y, fired, YawStopSystem.Stops);
+                    locks = new(
+                        locks.Front ?? (system.Locked(Axle.Front) ? Duration.FromSeconds(time) : null),
+                            locks.Rear ?? (system.Locked(Axle.Rear) ? Duration.FromSeconds(time) : null));
                     break;
-                case YawStopSystem.FrontReleases:
-                    double frontX = system.FrontWheelX(y);
-                    system.FrontSense = frontX >= 0 ? 1 : -1;
-                    y[YawStopSystem.FrontSliding] = frontX * (1 - 1e-6) / YawStopSystem.SpeedOf(y);
-                    break;
-                case YawStopSystem.RearReleases:
-                    system.RearSense = y[YawStopSystem.Vx] >= 0 ? 1 : -1;
-                    y[YawStopSystem.RearSliding] = y[YawStopSystem.Vx] * (1 - 1e-6) / YawStopSystem.SpeedOf(y);
+                case >= YawStopSystem.Releases and < YawStopSystem.Releases + 4:
+                    Both(ref system, time, y, fired, YawStopSystem.Releases);
                     break;
                 default:
                     if (time >= longest)
@@ -113,16 +110,20 @@ public static class YawStop
             }
         }
 
-        double left = Kinetic(numbers, system, y);
+        double left = system.Kinetic(y);
         return new YawResult
         {
             Car = car.Name,
             Distance = Length.FromMeters(y[YawStopSystem.Path]),
             Duration = Duration.FromSeconds(time),
             LockTimes = locks,
-            SidewaysAt = sideways is { } s ? Duration.FromSeconds(s) : null,
+            SidewaysAt = squareToPath is { } path ? Duration.FromSeconds(path) : null,
+            SquareToRoadAt = squareToRoad is { } road ? Duration.FromSeconds(road) : null,
             FinalHeading = Angle.FromRadians(y[YawStopSystem.Heading]),
             GreatestSideslip = Angle.FromRadians(system.GreatestSideslip),
+            GreatestHeading = Angle.FromRadians(system.GreatestHeading),
+            WidestWheel = Length.FromMeters(system.WidestWheel),
+            GreatestBrakingMoment = Torque.FromNewtonMeters(system.GreatestMoment),
             LateralOffset = Length.FromMeters(y[YawStopSystem.Across]),
             EnergyImbalance = 1 - (y[YawStopSystem.Dissipated] + left) / initialEnergy,
             Steps = integrator.Steps,
@@ -130,22 +131,39 @@ public static class YawStop
         };
     }
 
-    /// <summary>Wheels that come to a halt stay there when the brakes hold more than the road turns; otherwise they start turning the other way.</summary>
-    private static int StopOrReverse(YawStopSystem system, double time, ReadOnlySpan<double> y, Axle axle, double radius)
+    /// <summary>Does the same for the partner of a wheel when its event comes at the same instant, as on a straight and even
+    /// road.</summary>
+    private static void Both(ref YawStopSystem system, double time, Span<double> y, int fired, int kind)
     {
-        int sense = axle == Axle.Front ? system.FrontSense : system.RearSense;
-        system.FrontSense = axle == Axle.Front ? 0 : system.FrontSense;
-        system.RearSense = axle == Axle.Rear ? 0 : system.RearSense;
-        YawStopSystem.Motion m = system.Solve(time, y);
-        YawStopSystem.AxleMotion a = axle == Axle.Front ? m.Front : m.Rear;
-        return a.Torque > 0 && a.Torque >= Math.Abs(a.WheelX) * a.Load * radius ? 0 : -sense;
+        Span<double> values = stackalloc double[YawStopSystem.Functions];
+        system.Events(time, y, values);
+        int wheel = fired - kind;
+        int partner = wheel ^ 1;
+        double scale = kind == YawStopSystem.Stops ? 1 : 1000;
+        bool together = Math.Abs(values[kind + partner]) <= 1e-8 * scale;
+        Handle(ref system, time, y, wheel, kind);
+        if (together)
+        {
+            Handle(ref system, time, y, partner, kind);
+        }
     }
 
-    private static double Kinetic(in CarNumbers car, in YawStopSystem system, ReadOnlySpan<double> y)
+    private static void Handle(ref YawStopSystem system, double time, Span<double> y, int wheel, int kind)
     {
-        double front = system.FrontSense == 0 ? 0 : (system.FrontWheelX(y) - y[YawStopSystem.FrontSliding] * YawStopSystem.SpeedOf(y)) / car.Front.Radius;
-        double rear = system.RearSense == 0 ? 0 : (y[YawStopSystem.Vx] - y[YawStopSystem.RearSliding] * YawStopSystem.SpeedOf(y)) / car.Rear.Radius;
-        return 0.5 * (car.Mass * (y[YawStopSystem.Vx] * y[YawStopSystem.Vx] + y[YawStopSystem.Vy] * y[YawStopSystem.Vy])
-            + car.YawInertia * y[YawStopSystem.Yaw] * y[YawStopSystem.Yaw] + car.Front.Inertia * front * front + car.Rear.Inertia * rear * rear);
+        if (kind == YawStopSystem.Releases)
+        {
+            double along = system.WheelX(wheel, y);
+            system.Senses[wheel] = along >= 0 ? 1 : -1;
+            y[YawStopSystem.Sliding + wheel] = along * (1 - 1e-6) / YawStopSystem.SpeedOf(y);
+            return;
+        }
+
+        // A wheel that comes to a halt stays there when the brake holds more than the road turns; otherwise it starts turning the other
+        // way.
+        int sense = system.Senses[wheel];
+        system.Senses[wheel] = 0;
+        YawStopSystem.WheelMotion motion = system.Solve(time, y).Wheels[wheel];
+        bool holds = motion.Torque > 0 && motion.Torque >= Math.Abs(motion.WheelX) * motion.Load * system.AxleOf(wheel).Radius;
+        system.Senses[wheel] = holds ? 0 : -sense;
     }
 }

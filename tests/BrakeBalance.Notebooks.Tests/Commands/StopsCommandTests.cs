@@ -39,7 +39,8 @@ public class StopsCommandTests
     [Fact]
     public async Task Every_key_is_described_and_every_described_key_is_there()
     {
-        JsonNode json = await JsonAsync("--study", "50", "--lap", Lap, "--laps", "1", "--adhesion", "0.5", "--release", "100 bar/s");
+        JsonNode json = await JsonAsync("--study", "50", "--lap", Lap, "--laps", "1", "--adhesion", "0.5", "--release", "100 bar/s",
+            "--split-adhesion", "0.3/0.8", "--bend-map");
         HashSet<string> described = [.. StopKeys.All.Select(key => key.Path)];
         HashSet<string> written = [.. Paths(json, "")];
         Assert.Empty(written.Except(described));
@@ -58,15 +59,72 @@ public class StopsCommandTests
     }
 
     [Fact]
+    public async Task Split_adhesion_says_what_the_steering_has_to_answer_and_whether_the_car_stays_in_its_lane()
+    {
+        JsonNode json = await JsonAsync("--adhesion", "0.6", "--split-adhesion", "0.3/0.8", "--cross-slope", "0 %");
+        JsonNode full = json["load_cases"]![0]!["uneven_road"]![0]!, below = json["load_cases"]![0]!["uneven_road"]![1]!;
+        Assert.Equal((true, false), ((bool)full["full_pressure"]!, (bool)below["full_pressure"]!));
+        Assert.Equal((0.3, 0.8), ((double)full["adhesion_left"]!, (double)full["adhesion_right"]!));
+        Assert.True((double)full["largest_braking_moment_n_m"]! < -1000);
+        Assert.False((bool)full["within_lane"]!);
+        Assert.True((bool)below["within_lane"]! && (bool)below["within_15_deg"]!);
+        (int _, string output, string _) = await Shell.RunAsync("stops", Coupe, "--load-case", "driver only", "--split-adhesion",
+            "0.3/0.8", "--units", "us");
+        Assert.Contains("0.30 / 0.80", output);
+        Assert.Contains("[ft·lbf]", output);
+    }
+
+    [Fact]
+    public async Task A_cross_slope_and_a_grade_reach_the_stops()
+    {
+        JsonNode flat = await JsonAsync("--adhesion", "0.6", "--cross-slope", "0 %"),
+            slope = await JsonAsync("--adhesion", "0.6", "--cross-slope", "4 %", "--grade", "-5");
+        JsonNode Row(JsonNode report) => report["load_cases"]![0]!["surfaces"]![0]!;
+        Assert.Equal(4, (double)slope["cross_slope_percent"]!, 1e-6);
+        Assert.Equal(0, (double)Row(flat)["past_first_lock_on_crown"]!["lateral_offset_m"]!, 1e-6);
+        Assert.NotEqual(0, (double)Row(slope)["past_first_lock_on_crown"]!["lateral_offset_m"]!, 0.01);
+        Assert.True((double)Row(slope)["panic"]!["distance_m"]! > 1.05 * (double)Row(flat)["panic"]!["distance_m"]!);
+        Assert.Equal(2, slope["load_cases"]![0]!["uneven_road"]!.AsArray().Count);
+        Assert.Empty((await JsonAsync("--adhesion", "0.6"))["load_cases"]![0]!["uneven_road"]!.AsArray());
+    }
+
+    [Fact]
+    public async Task Brakes_that_differ_left_and_right_are_told_without_an_option()
+    {
+        JsonNode json = await JsonAsync("--adhesion", "0.6", "--set", "front.brakeImbalance=0.3");
+        Assert.True((double)json["load_cases"]![0]!["uneven_road"]![1]!["largest_braking_moment_n_m"]! < -100);
+    }
+
+    [Fact]
+    public async Task The_bend_map_names_what_lets_go_and_the_safe_knee_and_a_car_without_a_valve_says_so()
+    {
+        JsonNode map = (await JsonAsync("--adhesion", "0.9", "--bend-map"))["load_cases"]![0]!["bends"]![0]!;
+        JsonArray points = map["points"]!.AsArray();
+        Assert.True(points.Count > 10);
+        foreach (JsonNode? point in points.Where(point =>
+            point!["any_knee"]!.GetValue<bool>() is false && point["safe_knee_bar"] is not null))
+        {
+            bool rear = (string?)point!["first_axle_lost"] == "rear";
+            Assert.Equal((double)map["present_knee_bar"]! > (double)point["safe_knee_bar"]!, rear);
+        }
+
+        (int _, string output, string _) = await Shell.RunAsync("stops", RepositoryRoot.File("data/vehicles/track-coupe.json"),
+            "--adhesion", "0.9", "--bend-map");
+        Assert.Contains("no valve", output);
+        Assert.Contains("First axle lost", output);
+    }
+
+    [Fact]
     public async Task All_problems_are_listed_at_once()
     {
         (int code, string output, string error) = await Shell.RunAsync(
             "stops", Coupe, "--adhesion", "3,x", "--speed", "fast", "--load-case", "nobody", "--laps", "0", "--study", "0", "--lap",
                 "missing.csv", "--set", "nonsense",
-            "--grade", "steep", "--pedal-force", "5 N", "--release", "fast");
+            "--split-adhesion", "0.3", "--cross-slope", "steep", "--grade", "steep", "--pedal-force", "5 N", "--release", "fast");
         Assert.Equal((2, ""), (code, output));
-        foreach (string part in new[] { "--adhesion: '3'", "--adhesion: 'x'", "--speed: 'fast'", "nobody", "--laps", "--study",
-            "missing.csv", "--set nonsense", "--grade: 'steep'", "--pedal-force: '5 N'", "--release: 'fast'" })
+        foreach (string part in new[] { "--split-adhesion: '0.3'", "--cross-slope: 'steep'", "--adhesion: '3'", "--adhesion: 'x'",
+            "--speed: 'fast'", "nobody", "--laps", "--study", "missing.csv", "--set nonsense", "--grade: 'steep'",
+            "--pedal-force: '5 N'", "--release: 'fast'" })
         {
             Assert.Contains(part, error);
         }

@@ -147,6 +147,86 @@ public class YawStopTests
         Assert.Equal(tight.FinalHeading.Degrees, usual.FinalHeading.Degrees, 3.0);
     }
 
+    [Fact]
+    public void Square_to_the_road_is_when_the_heading_passes_ninety_degrees()
+    {
+        YawResult spin = YawStop.Run(YawStop.WithOnlyLocked(Coupe(), Axle.Rear), Firm, new PressureBuildUp(), Kmh(100),
+            YawDisturbance.Crown);
+        YawSample after = spin.Trace.First(s => Math.Abs(s.HeadingRadians) >= Math.PI / 2);
+        YawSample before = spin.Trace.Last(s => s.TimeSeconds < after.TimeSeconds);
+        Assert.InRange(spin.SquareToRoadAt!.Value.Seconds, before.TimeSeconds, after.TimeSeconds);
+        Assert.True(spin.SidewaysAt > spin.SquareToRoadAt);
+    }
+
+    [Fact]
+    public void On_split_adhesion_a_car_braked_below_lock_runs_straight_and_a_locked_one_turns_to_the_side_with_grip()
+    {
+        SlipCurve tyre = PublishedSlipCurves.DryAsphalt.ScaledToPeak(0.6, Force.FromKilonewtons(4));
+        YawDisturbance split = YawDisturbance.Split(0.3, 0.9);
+        YawResult below = YawStop.Run(Coupe(tyre), Pressure.FromBars(15), new PressureBuildUp(), Kmh(80), split);
+        Assert.True(below.StaysInLane && below.StaysWithinYawLimit && below.LockTimes is { Front: null, Rear: null });
+        YawResult locked = YawStop.Run(Coupe(tyre), Firm, new PressureBuildUp(), Kmh(80), split);
+        Assert.True(locked.GreatestBrakingMoment.NewtonMeters < -20 * Math.Abs(below.GreatestBrakingMoment.NewtonMeters));
+        Assert.True(locked is { StaysInLane: false, StaysWithinYawLimit: false });
+        Assert.True(locked.Trace.First(s => Math.Abs(s.HeadingRadians) > 0.1).HeadingRadians < 0);
+    }
+
+    [Fact]
+    public void The_moment_of_split_adhesion_is_half_a_track_times_the_difference_of_the_forces()
+    {
+        // Every wheel slides on its side's adhesion: ½ t (0.8 − 0.4) ½ W, to the right.
+        YawResult slide = YawStop.Run(Coupe(ConstantAdhesion(0.6)), Pressure.FromBars(400), PressureBuildUp.Instant, Kmh(80),
+            YawDisturbance.Split(0.4, 0.8));
+        double expected = 0.5 * 1.45 * (0.8 - 0.4) * 0.5 * 1700 * Gravity.StandardMetresPerSecondSquared;
+        Assert.Equal(-expected, slide.GreatestBrakingMoment.NewtonMeters, 0.01 * expected);
+    }
+
+    [Fact]
+    public void A_straight_stop_uses_half_a_track_of_the_lane_and_a_spin_leaves_it()
+    {
+        YawResult straight = YawStop.Run(Coupe(), Pressure.FromBars(40), new PressureBuildUp(), Kmh(100), new YawDisturbance());
+        Assert.Equal(1.45 / 2, straight.WidestWheel.Meters, 1e-9);
+        Assert.Equal(0, straight.GreatestHeading.Degrees, 1e-9);
+        Assert.True(straight is { StaysInLane: true, StaysWithinYawLimit: true });
+        YawResult spin = YawStop.Run(YawStop.WithOnlyLocked(Coupe(), Axle.Rear), Firm, new PressureBuildUp(), Kmh(100),
+            YawDisturbance.Crown);
+        Assert.True(spin is { StaysInLane: false, StaysWithinYawLimit: false });
+    }
+
+    [Fact]
+    public void Drag_moves_load_while_the_car_slides()
+    {
+        // Front axle locked on a constant adhesion: F = μ (N₁₀ + (h/E) m a) and m a = F + D − I a/R², the last from the free rear wheels
+        // that run on.
+        BrakedCar car = YawStop.WithOnlyLocked(Coupe(ConstantAdhesion(0.7)), Axle.Front) with { DragArea = Area.FromSquareMeters(1.2) };
+        YawResult slide = YawStop.Run(car, Firm, PressureBuildUp.Instant, Speed.FromMetersPerSecond(70), new YawDisturbance());
+        YawSample at = slide.Trace.First(s => s.TimeSeconds > 0.5);
+        double drag = 0.5 * 1.225 * 1.2 * Math.Pow(at.SpeedMetresPerSecond, 2);
+        double rest = 0.7 * 0.56 * 1700 * Gravity.StandardMetresPerSecondSquared + drag;
+        Assert.Equal(rest / (1700 + 2 / (0.32 * 0.32) - 0.7 * 0.55 / 2.9 * 1700), at.DecelerationMetresPerSecondSquared, 2e-3);
+    }
+
+    [Property(MaxTest = 20)]
+    public Property Mirrored_sides_give_mirrored_paths() => Prop.ForAll(
+        Gen.Choose(20, 90).Zip(Gen.Choose(20, 90)).Zip(Gen.Choose(-60, 60)).ToArbitrary(),
+        drawn =>
+        {
+            ((int left, int right), int imbalance) = drawn;
+            YawResult one = Run(left / 100.0, right / 100.0, imbalance / 100.0);
+            YawResult other = Run(right / 100.0, left / 100.0, -imbalance / 100.0);
+            return Math.Abs(one.LateralOffset.Meters + other.LateralOffset.Meters) < 1e-6
+                && Math.Abs(one.FinalHeading.Degrees + other.FinalHeading.Degrees) < 1e-5
+                && Math.Abs((one.GreatestBrakingMoment + other.GreatestBrakingMoment).NewtonMeters) < 1e-4;
+
+            YawResult Run(double l, double r, double strongerRight)
+            {
+                SlipCurve tyre = PublishedSlipCurves.DryAsphalt.ScaledToPeak(0.5 * (l + r), Force.FromKilonewtons(4));
+                BrakedCar car = Coupe(tyre);
+                car = car with { Axles = new(car.Axles.Front with { BrakeImbalance = strongerRight }, car.Axles.Rear) };
+                return YawStop.Run(car, Firm, new PressureBuildUp(), Kmh(70), YawDisturbance.Split(l, r), withTrace: false);
+            }
+        });
+
     [Property(MaxTest = 30)]
     public Property Mirrored_disturbances_give_mirrored_paths() => Prop.ForAll(
         Gen.Choose(1, 30).Zip(Gen.Choose(40, 140)).ToArbitrary(),

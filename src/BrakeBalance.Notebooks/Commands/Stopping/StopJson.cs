@@ -21,8 +21,9 @@ internal sealed class StopJson(StopUnits units)
     {
         ["name"] = report.Vehicle.Name,
         ["note"] = report.Vehicle.Note,
+        ["grade_percent"] = Number(100 * Math.Tan(report.Ask.Road.Grade.Radians)),
+        ["cross_slope_percent"] = Number(100 * Math.Tan(report.Ask.Road.CrossSlope.Radians)),
         [units.Key("initial_speed", units.Speed)] = Number(units.Of(report.InitialSpeed)),
-        ["grade_percent"] = Number(100 * Math.Tan(report.Grade.Radians)),
         ["load_cases"] = new JsonArray([.. report.Loads.Select(Load)]),
         ["study"] = report.Study is { } study ? Study(study) : null,
     }.ToJsonString(Written);
@@ -32,6 +33,8 @@ internal sealed class StopJson(StopUnits units)
         ["name"] = load.LoadCase.Name,
         ["assumptions"] = new JsonArray([.. load.Assumptions.Select(a => JsonValue.Create(a))]),
         ["surfaces"] = new JsonArray([.. load.Surfaces.Select(Surface)]),
+        ["uneven_road"] = new JsonArray([.. load.Uneven.Select(Uneven)]),
+        ["bends"] = new JsonArray([.. load.Bends.Select(Bends)]),
         ["fade"] = Heat(load.Fade),
         ["laps"] = load.Laps is { } laps ? Heat(laps) : null,
     };
@@ -47,10 +50,58 @@ internal sealed class StopJson(StopUnits units)
         {
             ["swaps_ends"] = row.FirmOnCrown.SwapsEnds,
             ["sideways_after_s"] = Number(row.FirmOnCrown.SidewaysAt?.Seconds),
+            ["square_to_road_after_s"] = Number(row.FirmOnCrown.SquareToRoadAt?.Seconds),
             ["greatest_sideslip_deg"] = Number(row.FirmOnCrown.GreatestSideslip.Degrees),
             ["final_heading_deg"] = Number(row.FirmOnCrown.FinalHeading.Degrees),
             [units.Key("lateral_offset", units.Distance)] = Number(units.Of(row.FirmOnCrown.LateralOffset)),
         },
+    };
+
+    private JsonObject Uneven(UnevenStop uneven) => new()
+    {
+        ["adhesion_left"] = Number(uneven.LeftAdhesion),
+        ["adhesion_right"] = Number(uneven.RightAdhesion),
+        ["full_pressure"] = uneven.WheelsLock,
+        [units.Key("held_pressure", units.Pressure)] = Number(units.Of(uneven.HeldPressure)),
+        [units.Key("distance", units.Distance)] = Number(units.Of(uneven.Stop.Distance)),
+        ["front_lock_s"] = Number(uneven.Stop.LockTimes.Front?.Seconds),
+        ["rear_lock_s"] = Number(uneven.Stop.LockTimes.Rear?.Seconds),
+        [units.Key("largest_braking_moment", units.Moment)] = Number(units.Of(uneven.Stop.GreatestBrakingMoment)),
+        ["largest_heading_deg"] = Number(uneven.Stop.GreatestHeading.Degrees),
+        ["final_heading_deg"] = Number(uneven.Stop.FinalHeading.Degrees),
+        [units.Key("lateral_offset", units.Distance)] = Number(units.Of(uneven.Stop.LateralOffset)),
+        [units.Key("widest_wheel", units.Distance)] = Number(units.Of(uneven.Stop.WidestWheel)),
+        ["within_15_deg"] = uneven.Stop.StaysWithinYawLimit,
+        ["within_lane"] = uneven.Stop.StaysInLane,
+        ["swaps_ends"] = uneven.Stop.SwapsEnds,
+    };
+
+    private JsonObject Bends(BendMap map) => new()
+    {
+        ["adhesion"] = Number(map.Adhesion),
+        ["front_roll_share"] = Number(map.FrontRollShare),
+        ["unbraked_limit_g"] = Number(map.Limit.StandardGravity),
+        [units.Key("present_knee", units.Pressure)] = Number(map.Valve is { } valve ? units.Of(valve.Knee) : null),
+        [units.Key("safe_knee_in_every_bend", units.Pressure)] = Number(map.SafeKneeEverywhere is { } knee ? units.Of(knee) : null),
+        ["points"] = new JsonArray([.. map.Points.Select(point => new JsonObject
+        {
+            ["lateral_g"] = Number(point.Course.LateralAcceleration.StandardGravity),
+            ["first_wheel"] = point.Course.FirstWheel is { } wheel ? StopReportTables.Wheel(wheel) : null,
+            [units.Key("first_wheel_pressure", units.Pressure)] = Number(point.Course.FirstWheel is { } at ? units.Of(at.LinePressure)
+                : null),
+            ["first_wheel_deceleration_g"] = Number(point.Course.FirstWheel?.BrakingRate),
+            [units.Key("first_wheel_rear_side_force", units.Force)] = Number(point.Course.FirstWheel is { } left
+                ? units.Of(left.SideForceLeft.Rear) : null),
+            ["first_axle_lost"] = point.Course.FirstAxle?.Axle.ToString().ToLowerInvariant(),
+            [units.Key("first_axle_pressure", units.Pressure)] = Number(point.Course.FirstAxle is { } axle ? units.Of(axle.LinePressure)
+                : null),
+            ["first_axle_deceleration_g"] = Number(point.Course.FirstAxle?.BrakingRate),
+            [units.Key("first_axle_rear_side_force", units.Force)] = Number(point.Course.FirstAxle is { } rest
+                ? units.Of(rest.SideForceLeft.Rear) : null),
+            [units.Key("rear_side_force_needed", units.Force)] = Number(units.Of(point.Course.SideForceNeeded.Rear)),
+            [units.Key("safe_knee", units.Pressure)] = Number(point.SafeKnee is { } safe ? units.Of(safe) : null),
+            ["any_knee"] = map.Valve is null ? null : map.AnyKnee(point),
+        })]),
     };
 
     private JsonObject Stop(StopResult stop) => new()

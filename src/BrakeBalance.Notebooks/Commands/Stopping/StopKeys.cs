@@ -1,10 +1,14 @@
 namespace BrakeBalance.Notebooks.Commands.Stopping;
 
 /// <summary>What each key of the JSON on stops means; the keys stay the same from version to version.</summary>
-/// <remarks>A key that carries a unit ends in it: <c>m</c>, <c>km_h</c>, <c>bar</c>, <c>c</c>, <c>k</c>, <c>m_s2</c>, or <c>ft</c>, <c>mph</c>, <c>psi</c>, <c>f</c>, <c>ft_s2</c>.</remarks>
+/// <remarks>A key that carries a unit ends in it: <c>m</c>, <c>km_h</c>, <c>bar</c>, <c>c</c>, <c>k</c>, <c>m_s2</c>, <c>n</c>, <c>n_m</c>,
+/// or <c>ft</c>, <c>mph</c>, <c>psi</c>, <c>f</c>, <c>ft_s2</c>, <c>lbf</c>, <c>ft_lbf</c>.</remarks>
 internal static class StopKeys
 {
     private const string Surface = "load_cases[].surfaces[].";
+    private const string Uneven = "load_cases[].uneven_road[].";
+    private const string Bend = "load_cases[].bends[].";
+    private const string Point = Bend + "points[].";
     private const string Fade = "load_cases[].fade.";
 
     /// <summary>Path of each key (<c>[]</c> for the elements of a list) and its meaning; units as for SI.</summary>
@@ -12,6 +16,7 @@ internal static class StopKeys
     [
         ("name", "name of the car"),
         ("note", "remark in the vehicle file"),
+        ("cross_slope_percent", "slope across the road where the car may yaw, positive when it falls away to the left"),
         ("initial_speed_km_h", "speed when the foot touches the pedal"),
         ("grade_percent", "slope of the road, uphill positive; fade and laps stay on level road"),
         ("load_cases[].name", "name of the load case"),
@@ -23,9 +28,48 @@ internal static class StopKeys
         (Surface + "easing", "panic, and half a second after the first lock the foot eases until every wheel turns (see stop); null without --release"),
         (Surface + "past_first_lock_on_crown.swaps_ends", "whether the car turns past square to its path at 8 % above the pressure of first lock on a crowned road"),
         (Surface + "past_first_lock_on_crown.sideways_after_s", "time until it stands square to its path; null when it never does"),
+        (Surface + "past_first_lock_on_crown.square_to_road_after_s", "time until it stands square to the road; null when it never does"),
         (Surface + "past_first_lock_on_crown.greatest_sideslip_deg", "greatest angle between the car's axis and its path"),
         (Surface + "past_first_lock_on_crown.final_heading_deg", "heading at standstill, leftwards positive"),
         (Surface + "past_first_lock_on_crown.lateral_offset_m", "way across the road at standstill, leftwards positive"),
+        (Uneven + "adhesion_left",
+            "peak adhesion under the left wheels, for a stop with the steering held still on an uneven road or with uneven brakes"),
+        (Uneven + "adhesion_right", "the same under the right wheels"),
+        (Uneven + "full_pressure",
+            "true for the highest pressure held, false for 95 % of the pressure at which the stronger brake would lock on the more "
+            + "slippery side"),
+        (Uneven + "held_pressure_bar", "pressure held at the master cylinder, gauge"),
+        (Uneven + "distance_m", "distance along the path to standstill"),
+        (Uneven + "front_lock_s", "time at which both front wheels stand; null when they never do"),
+        (Uneven + "rear_lock_s", "the same for the rear wheels"),
+        (Uneven + "largest_braking_moment_n_m",
+            "largest moment of unequal brake forces left and right about the vertical axis, leftwards positive: what the steering has "
+            + "to answer"),
+        (Uneven + "largest_heading_deg", "largest heading against the road, without sign"),
+        (Uneven + "final_heading_deg", "heading at standstill, leftwards positive"),
+        (Uneven + "lateral_offset_m", "way across the road at standstill, leftwards positive"),
+        (Uneven + "widest_wheel_m", "largest distance of a wheel's centre from the line on which the car began"),
+        (Uneven + "within_15_deg", "whether the heading stays within 15 degrees (571.135 S6.5.4.2)"),
+        (Uneven + "within_lane", "whether every wheel stays in a lane of 3.5 m (571.135 S6.2), the car beginning in its middle"),
+        (Uneven + "swaps_ends", "whether the car turns past square to its path"),
+        (Bend + "adhesion", "peak adhesion of the surface of the bends"),
+        (Bend + "front_roll_share", "front axle's part of the lateral load transfer"),
+        (Bend + "unbraked_limit_g", "lateral acceleration over g that the tyres hold without braking"),
+        (Bend + "present_knee_bar", "knee of the rear proportioning valve as set, gauge; null without one"),
+        (Bend + "safe_knee_in_every_bend_bar", "the lowest of the safe knees; null without a valve or where no knee does"),
+        (Point + "lateral_g", "lateral acceleration over g"),
+        (Point + "first_wheel", "first wheel at its limit while the pressure rises, such as rear inner; null when none gets there"),
+        (Point + "first_wheel_pressure_bar", "pressure at the master cylinder at that moment, gauge"),
+        (Point + "first_wheel_deceleration_g", "deceleration over g at that moment"),
+        (Point + "first_wheel_rear_side_force_n", "side force that the rear axle could give at that moment"),
+        (Point + "first_axle_lost", "first axle that no longer holds the bend: front runs wide, rear spins; null when none lets go"),
+        (Point + "first_axle_pressure_bar", "pressure at the master cylinder at that moment, gauge"),
+        (Point + "first_axle_deceleration_g", "deceleration over g at that moment"),
+        (Point + "first_axle_rear_side_force_n", "side force that the rear axle's rolling wheels could give at that moment"),
+        (Point + "rear_side_force_needed_n", "side force that the bend needs at the rear axle"),
+        (Point + "safe_knee_bar",
+            "highest knee with which the rear never lets go before the front, gauge; null when no knee does, or without a valve"),
+        (Point + "any_knee", "true when every knee up to the highest pressure does; null without a valve"),
         ("stop.distance_m", "distance from first touch of the pedal to standstill"),
         ("stop.duration_s", "time of the same"),
         ("stop.mean_fully_developed_deceleration_m_s2", "mean fully developed deceleration, between 80 and 10 % of the speed"),

@@ -35,7 +35,7 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
     private void Write(LoadReport load, StopReport report)
     {
         Line("");
-        Line($"{load.LoadCase.Name}, from {Text(units.Of(report.InitialSpeed), "0")} {units.Speed}{Slope(report.Grade)}");
+        Line($"{load.LoadCase.Name}, from {Text(units.Of(report.InitialSpeed), "0")} {units.Speed}{Slope(report.Ask.Road.Grade)}");
         string distance = $" [{units.Distance}]";
         Table stops = Table(
             "Adhesion", "Panic" + distance, "Threshold" + distance, "Anti-lock bound" + distance, "First lock", "after [s]", "at braking rate", "Just past first lock");
@@ -57,6 +57,12 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
             {
                 Line(line);
             }
+        }
+
+        WriteUneven(load, report.Ask.Road);
+        foreach (BendMap map in load.Bends)
+        {
+            Write(map);
         }
 
         Write(load.Fade);
@@ -106,6 +112,65 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
         return $"Adhesion {Text(row.Setup.Adhesion, "0.00")}, foot easing: {Axle("front", stop.Locks.Front, stop.Releases.Front)}; "
             + $"{Axle("rear", stop.Locks.Rear, stop.Releases.Rear)}; {Text(units.Of(stop.Distance))} {units.Distance}.";
     }
+
+    private void WriteUneven(LoadReport load, StopRoad road)
+    {
+        if (load.Uneven.Count == 0)
+        {
+            return;
+        }
+
+        Line(string.Create(CultureInfo.InvariantCulture,
+            $"Uneven road or brakes, steering held still; cross slope {100 * Math.Tan(road.CrossSlope.Radians):0.#} %, grade "
+                + $"{100 * Math.Tan(road.Grade.Radians):0.#} %; leftwards positive:"));
+        Table table = Table(
+            "Adhesion left / right", "Pedal", $"Pressure [{units.Pressure}]", $"Distance [{units.Distance}]", $"Moment [{units.Moment}]",
+                "Largest heading [°]",
+            $"Sideways [{units.Distance}]", "Within ±15°", "In 3.5 m lane");
+        foreach (UnevenStop uneven in load.Uneven)
+        {
+            YawResult stop = uneven.Stop;
+            Row(
+                table, $"{Text(uneven.LeftAdhesion, "0.00")} / {Text(uneven.RightAdhesion, "0.00")}",
+                    uneven.WheelsLock ? "full pressure" : "just below lock-up",
+                Text(units.Of(uneven.HeldPressure)), Text(units.Of(stop.Distance)), Text(units.Of(stop.GreatestBrakingMoment), "0"),
+                    Text(stop.GreatestHeading.Degrees),
+                Text(units.Of(stop.LateralOffset), "0.00"), stop.StaysWithinYawLimit ? "yes" : stop.SwapsEnds ? "NO, SPINS" : "NO",
+                    stop.StaysInLane ? "yes" : "NO");
+        }
+
+        console.Write(table);
+    }
+
+    private void Write(BendMap map)
+    {
+        Line($"Braking in a bend, adhesion {Text(map.Adhesion, "0.00")}; without braking the tyres hold "
+            + $"{Text(map.Limit.StandardGravity, "0.00")} g sideways:");
+        Table table = Table(
+            "Sideways [g]", "First wheel", "at [g]", "First axle lost", "at [g]", $"at [{units.Pressure}]",
+                $"Rear side force left [{units.Force}]", $"needed [{units.Force}]",
+            $"Highest safe knee [{units.Pressure}]");
+        foreach (BendPoint point in map.Points)
+        {
+            TurnCourse course = point.Course;
+            Row(
+                table, Text(course.LateralAcceleration.StandardGravity, "0.00"), course.FirstWheel is { } wheel ? Wheel(wheel) : "none",
+                course.FirstWheel is { } first ? Text(first.BrakingRate, "0.00") : "–",
+                course.FirstAxle?.Axle switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "none" },
+                course.FirstAxle is { } at ? Text(at.BrakingRate, "0.00") : "–",
+                    course.FirstAxle is { } loss ? Text(units.Of(loss.LinePressure)) : "–",
+                course.FirstAxle is { } rest ? Text(units.Of(rest.SideForceLeft.Rear), "0") : "–",
+                    Text(units.Of(course.SideForceNeeded.Rear), "0"),
+                map.Valve is null ? "no valve" : point.SafeKnee is not { } knee ? "none" : map.AnyKnee(point) ? "any"
+                    : Text(units.Of(knee)));
+        }
+
+        console.Write(table);
+        Line("Front lost: the car runs wide. Rear lost: it spins. Friction as in the file.");
+    }
+
+    internal static string Wheel(TurnLock wheel) =>
+        $"{(wheel.Axle == Axle.Front ? "front" : "rear")} {(wheel.Side == BendSide.Inner ? "inner" : "outer")}";
 
     private void Write(HeatResult heat)
     {

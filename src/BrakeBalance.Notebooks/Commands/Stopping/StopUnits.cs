@@ -14,6 +14,8 @@ internal sealed record StopUnits(bool Us)
 
     public string Force => Us ? "lbf" : "N";
 
+    public string Moment => Us ? "ft·lbf" : "N·m";
+
     public string Temperature => Us ? "°F" : "°C";
 
     public double Of(Length length) => Us ? length.Feet : length.Meters;
@@ -23,6 +25,8 @@ internal sealed record StopUnits(bool Us)
     public double Of(Pressure pressure) => Us ? pressure.PoundsForcePerSquareInch : pressure.Bars;
 
     public double Of(Force force) => Us ? force.PoundsForce : force.Newtons;
+
+    public double Of(Torque moment) => Us ? moment.PoundForceFeet : moment.NewtonMeters;
 
     public double Of(Temperature temperature) => Us ? temperature.DegreesFahrenheit : temperature.DegreesCelsius;
 
@@ -36,6 +40,9 @@ internal sealed record StopUnits(bool Us)
         "km/h" => "km_h",
         "°C" => "c",
         "°F" => "f",
+        "N" => "n",
+        "N·m" => "n_m",
+        "ft·lbf" => "ft_lbf",
         _ => unit,
     };
 

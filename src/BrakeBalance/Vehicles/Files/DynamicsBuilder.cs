@@ -24,6 +24,7 @@ internal sealed class DynamicsBuilder(List<Problem> problems)
     {
         WheelInertia = document.WheelInertia,
         Track = document.Track,
+        BrakeImbalance = document.BrakeImbalance ?? 0,
         SlipCurve = Curve(document.Tyre!.SlipCurve, DocumentReader.Join(path, "tyre.slipCurve")),
         LateralStiffnessRatio = document.Tyre.LateralStiffnessRatio,
         Heat = document.Heat is { } heat ? Heat(heat, DocumentReader.Join(path, "heat")) : null,

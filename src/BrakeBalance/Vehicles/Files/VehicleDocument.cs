@@ -128,6 +128,12 @@ public sealed class AxleDocument
         HowToMeasure = "Tape measure from tyre to tyre at hub height, centre to centre")]
     public Length? Track { get; set; }
 
+    /// <summary>Brake imbalance.</summary>
+    [Field("(Stronger − weaker)/stronger of the two brakes of this axle, positive when the right one is the stronger; 0 when left out",
+        Low = "-0.9", High = "0.9", Example = "0.1",
+        HowToMeasure = "Roller test sheet: imbalance across the axle, with the side that brakes more")]
+    public double? BrakeImbalance { get; set; }
+
     /// <summary>Heat.</summary>
     [Field("Heat capacity and cooling of one wheel's brake; estimated from its size when left out")]
     public HeatDocument? Heat { get; set; }

@@ -1,0 +1,177 @@
+using BrakeBalance.Stops;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Figures;
+
+/// <summary>Figures of braking in a bend: what lets go, and what that means for the valve.</summary>
+public static class BendFigures
+{
+    private const string LateralAcceleration = "Lateral acceleration over g";
+
+    /// <summary>Deceleration at which the first wheel slides and at which the first axle no longer holds the bend, against lateral
+    /// acceleration.</summary>
+    /// <param name="map">The bends.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    /// <exception cref="ArgumentException">No pressure brings a wheel to its limit anywhere.</exception>
+    public static Figure Braking(BendMap map, UnitSystem? units = null, string id = "bend")
+    {
+        var figure = new FigureBuilder(id, units);
+        BendPoint[] sliding = [.. map.Points.Where(point => point.Course.FirstWheel is not null)];
+        if (sliding.Length == 0)
+        {
+            throw new ArgumentException("No pressure brings a wheel to its limit in any bend, so there is nothing to show.", nameof(map));
+        }
+
+        BendPoint[] lost = [.. map.Points.Where(point => point.Course.FirstAxle is not null)];
+        BendPoint[] spins = [.. lost.Where(point => point.RearLetsGo)];
+        BendPoint middle = sliding[sliding.Length / 2];
+        figure
+            .Title(spins.Length == 0
+                ? lost.Length == 0 ? "No pressure takes an axle out of the bend" : "In every bend the front axle lets go first"
+                : $"From {Lateral(spins[0])} g sideways the rear axle lets go first: the car spins")
+            .Describe(
+                $"The {map.Car}, {map.LoadCase}, adhesion {StopFigures.Number(map.Adhesion)}, "
+                    + $"{figure.Text(Measure.Speed, map.Speed)}. Steady bend, pressure rising. A sliding wheel "
+                + "brakes less, but its axle is lost only when the other wheel no longer holds it.",
+                "Deceleration at the first sliding wheel and at the first lost axle, both falling with lateral acceleration.",
+                $"At {Lateral(middle)} g sideways the {Wheel(middle)} slides first, at "
+                    + $"{StopFigures.Number(middle.Course.FirstWheel!.BrakingRate)} g. "
+                + (middle.Course.FirstAxle is { } loss
+                    ? $"The {Name(loss.Axle)} axle no longer holds the bend at {StopFigures.Number(loss.BrakingRate)} g. " : "")
+                + $"Without braking the tyres hold {StopFigures.Number(map.Limit.StandardGravity)} g.")
+            .X(LateralAcceleration, "a/g", Measure.Number, 0)
+            .Y("Deceleration over g", "z", Measure.Number, 0)
+            .Line(
+                "first wheel slides", sliding.Select(Sideways).ToArray(),
+                    sliding.Select(point => point.Course.FirstWheel!.BrakingRate).ToArray(), Tone.Main, Dash.Dot, 2);
+        foreach (BendPoint[] run in Runs(lost, point => point.RearLetsGo))
+        {
+            bool rear = run[0].RearLetsGo;
+            figure.Line(
+                rear ? "rear lets go: spins" : "front lets go: runs wide", run.Select(Sideways).ToArray(),
+                    run.Select(point => point.Course.FirstAxle!.BrakingRate).ToArray(),
+                rear ? Tone.Rear : Tone.Front, rear ? Dash.Dash : Dash.Solid, 3);
+        }
+
+        BendPoint[] listed = Listed(map);
+        return figure.Table(table => table
+            .Column(LateralAcceleration, Measure.Number, listed.Select(Sideways).ToArray())
+            .Words("First wheel", listed.Select(Wheel))
+            .Column("Deceleration then", Measure.Number, listed.Select(point => point.Course.FirstWheel?.BrakingRate).ToArray())
+            .Words("First axle lost", listed.Select(point => point.Course.FirstAxle is { } loss ? Name(loss.Axle) : "none"))
+            .Column("Deceleration at that", Measure.Number, listed.Select(point => point.Course.FirstAxle?.BrakingRate).ToArray())
+            .Column("Line pressure at that", Measure.LinePressure,
+                listed.Select(point => point.Course.FirstAxle?.LinePressure.Pascals).ToArray())
+            .Column("Rear side force needed", Measure.BrakeForce,
+                listed.Select(point => (double?)point.Course.SideForceNeeded.Rear.Newtons).ToArray())
+            .Column("Rear side force left", Measure.BrakeForce,
+                listed.Select(point => point.Course.FirstAxle?.SideForceLeft.Rear.Newtons).ToArray()))
+            .Build();
+    }
+
+    /// <summary>The highest knee with which the front axle lets go first, against lateral acceleration; without a proportioning valve, what
+    /// side force the rear has left.</summary>
+    /// <param name="map">The bends.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    public static Figure SafeKnee(BendMap map, UnitSystem? units = null, string id = "bend-knee")
+    {
+        var figure = new FigureBuilder(id, units);
+        figure.X(LateralAcceleration, "a/g", Measure.Number, 0);
+        return map.Valve is { } valve ? Knees(figure, map, valve.Knee).Build() : SideForce(figure, map).Build();
+    }
+
+    private static FigureBuilder Knees(FigureBuilder figure, BendMap map, Pressure present)
+    {
+        double most = map.Points.Where(point => !map.AnyKnee(point)).Select(point => point.SafeKnee?.Pascals ?? 0).DefaultIfEmpty(0).Max();
+        double top = Math.Min(map.MaximumPressure.Pascals,
+            Math.Ceiling(1.25 * Math.Max(Math.Max(most, present.Pascals), 10e5) / 10e5) * 10e5);
+        double[] lateral = [.. map.Points.Select(Sideways)];
+        double[] knees = [.. map.Points.Select(point => Math.Min(top, point.SafeKnee?.Pascals ?? 0))];
+        bool always = map.Points.All(map.AnyKnee);
+        string set = $"present knee of {figure.Text(Measure.LinePressure, present)}";
+        string title = map.Points.FirstOrDefault(point => point.RearLetsGo) is not { } spins
+            ? always ? "At any knee the front axle lets go first, in every bend" : $"The {set} keeps the front first in every bend"
+            : spins.Course.LateralAcceleration.Value == 0 ? $"With the {set} the rear locks first even straight on"
+            : $"With the {set} the rear lets go first from {Lateral(spins)} g sideways";
+        string everywhere = map.SafeKneeEverywhere is { } knee
+            ? always ? "Any knee does in every bend." : $"A knee of {figure.Text(Measure.LinePressure, knee)} holds in every bend shown."
+            : $"From {Lateral(map.Points.First(point => point.SafeKnee is null))} g sideways no knee does.";
+        figure
+            .Title(title)
+            .Describe(
+                $"Up to the line the front axle of the {map.Car} lets go first, above it the rear: {map.LoadCase}, adhesion "
+                    + $"{StopFigures.Number(map.Adhesion)}, "
+                + $"{figure.Text(Measure.Speed, map.Speed)}, friction as in the file. {everywhere}",
+                "The highest knee with the front first against lateral acceleration, the zone above it hatched, and the present knee.",
+                $"{everywhere} Straight on the limit is {Limit(figure, map, map.Points[0])}, at {Lateral(map.Points[^1])} g sideways "
+                + $"{Limit(figure, map, map.Points[^1])}. The front axle takes "
+                    + $"{Measure.Percent.Text(map.FrontRollShare, figure.Units)} of the load that moves across the car.")
+            .Y("Knee", "p", Measure.LinePressure, 0, top);
+        if (!always && map.Points.Count > 1)
+        {
+            figure.Region("rear lets go first: spins", [.. lateral, lateral[^1], lateral[0]], [.. knees, top, top], Tone.Rear,
+                Hatch.Rising);
+            figure.Line("highest knee with the front first", lateral, knees, Tone.Front, Dash.Solid, 3);
+        }
+
+        return figure
+            .Level("present knee", present.Pascals, Tone.Other, Dash.Dot)
+            .Table(table => table
+                .Column(LateralAcceleration, Measure.Number, lateral)
+                .Words("Highest knee with the front first", map.Points.Select(point => Limit(figure, map, point)))
+                .Words("At the present knee",
+                    map.Points.Select(point => point.Course.FirstAxle is { } loss ? $"{Name(loss.Axle)} first" : "none")));
+    }
+
+    private static FigureBuilder SideForce(FigureBuilder figure, BendMap map)
+    {
+        BendPoint[] lost = [.. map.Points.Where(point => point.Course.FirstAxle is not null)];
+        BendPoint[] spins = [.. lost.Where(point => point.RearLetsGo)];
+        return figure
+            .Title(spins.Length == 0 ? "Without a valve the rear still holds when the front lets go"
+                : $"Without a valve the rear lets go first from {Lateral(spins[0])} g sideways")
+            .Describe(
+                $"Side force of the rear axle of the {map.Car} at the moment at which the first axle is lost: {map.LoadCase}, "
+                    + $"adhesion {StopFigures.Number(map.Adhesion)}. "
+                + "The car has no proportioning valve to set.",
+                "Side force that the rear axle could give and that which the bend needs, against lateral acceleration.",
+                "Where the rear can give no more than the bend needs, it is the axle that lets go.")
+            .Y("Side force of the rear axle", "F", Measure.BrakeForce, 0)
+            .Line("could give", lost.Select(Sideways).ToArray(),
+                lost.Select(point => point.Course.FirstAxle!.SideForceLeft.Rear.Newtons).ToArray(), Tone.Rear, Dash.Solid, 3)
+            .Line("bend needs", lost.Select(Sideways).ToArray(), lost.Select(point => point.Course.SideForceNeeded.Rear.Newtons).ToArray(),
+                Tone.Main, Dash.Dash);
+    }
+
+    private static string Limit(FigureBuilder figure, BendMap map, BendPoint point) =>
+        point.SafeKnee is not { } knee ? "no knee" : map.AnyKnee(point) ? "any knee" : figure.Text(Measure.LinePressure, knee);
+
+    private static BendPoint[] Listed(BendMap map) => [.. map.Points.Where((_, i) => map.Points.Count < 15 || i % 2 == 0)];
+
+    private static double Sideways(BendPoint point) => point.Course.LateralAcceleration.StandardGravity;
+
+    private static string Lateral(BendPoint point) => StopFigures.Number(Sideways(point));
+
+    private static string Name(Axle axle) => axle == Axle.Front ? "front" : "rear";
+
+    private static string Wheel(BendPoint point) =>
+        point.Course.FirstWheel is { } wheel ? $"{Name(wheel.Axle)} {(wheel.Side == BendSide.Inner ? "inner" : "outer")} wheel" : "none";
+
+    private static IEnumerable<BendPoint[]> Runs(IReadOnlyList<BendPoint> points, Func<BendPoint, bool> kind)
+    {
+        int start = 0;
+        for (int i = 1; i <= points.Count; i++)
+        {
+            if (i == points.Count || kind(points[i]) != kind(points[start]))
+            {
+                // The line ends where the next one begins.
+                yield return [.. points.Take(Math.Min(i + 1, points.Count)).Skip(start)];
+                start = i;
+            }
+        }
+    }
+}
