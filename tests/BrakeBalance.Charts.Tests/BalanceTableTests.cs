@@ -94,7 +94,16 @@ public class BalanceTableTests
     {
         Vehicle car = Cars.Load(Coupe);
         Pressure highest = Pressure.FromBars(64);
-        var conditions = new SettingConditions { LowestAdhesion = 0.1, HighestAdhesion = 1.2, FrictionSpread = 0, LoadCases = [car.LoadCases[0].Name] };
+
+        // The explorer shows the car without lift and drag.
+        var conditions = new SettingConditions
+        {
+            LowestAdhesion = 0.1,
+            HighestAdhesion = 1.2,
+            FrictionSpread = 0,
+            LoadCases = [car.LoadCases[0].Name],
+            Speeds = SpeedRange.Only(Speed.Zero),
+        };
 
         Explorable explorer = SettingExplorer.Of(car, highest, UnitSystem.Si);
 

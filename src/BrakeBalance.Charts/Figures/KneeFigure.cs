@@ -31,7 +31,7 @@ public static class KneeFigure
         figure
             .Title(KneeTitle(figure, advice, used, top))
             .Describe(
-                $"Braking efficiency of the {vehicle.Name} over all load cases and surfaces from {Finding.Rate(conditions.LowestAdhesion)} to {Finding.Rate(conditions.HighestAdhesion)}, against the valve's knee.",
+                $"Braking efficiency of the {vehicle.Name} over all load cases, speeds and surfaces from {Finding.Rate(conditions.LowestAdhesion)} to {Finding.Rate(conditions.HighestAdhesion)}, against the valve's knee.",
                 "Mean and least braking efficiency against the knee; beyond a marked knee the rear axle locks first somewhere.",
                 $"A higher knee lets the rear brakes work more. {advice.Sentence} Friction may be {Measure.Percent.Text(conditions.FrictionSpread, figure.Units)} off at either axle.")
             .X("Knee", "p", Measure.LinePressure, 0, top)

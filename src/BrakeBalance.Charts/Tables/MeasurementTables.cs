@@ -96,6 +96,7 @@ public static class MeasurementTables
             .Words("Load", answer.Conditions.Select(c => c.LoadCase))
             .Words("Surface", answer.Conditions.Select(c => c.Surface))
             .Words("Brakes", answer.Conditions.Select(c => c.State))
+            .Column("Worst speed", Measure.Speed, answer.Conditions.Select(c => c.Speed.MetersPerSecond).ToArray())
             .Column("Rear locks first", Measure.Percent, answer.Conditions.Select(c => c.RearFirst).ToArray())
             .Column("Mean efficiency", Measure.Percent, answer.Conditions.Select(c => c.MeanEfficiency).ToArray()).Build(),
     };

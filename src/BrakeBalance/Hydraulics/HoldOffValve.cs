@@ -36,16 +36,16 @@ public sealed record HoldOffValve : PressureValve
         }
     }
 
-    /// <inheritdoc/>
-    public override double OutletPascals(double inletPascals, double rearAxleLoadNewtons) =>
-        inletPascals <= _openingPascals ? 0
-        : inletPascals >= _blendPascals ? inletPascals
-        : _blendPascals * (inletPascals - _openingPascals) / (_blendPascals - _openingPascals);
-
-    /// <inheritdoc/>
     /// <exception cref="ArgumentException">The blend pressure is not above the opening pressure.</exception>
-    internal override IEnumerable<double> KinkPascals() => _blendPascals > _openingPascals
-        ? [_openingPascals, _blendPascals]
-        : throw new ArgumentException(FormattableString.Invariant(
-            $"The blend pressure of a hold-off valve must be above its opening pressure: opening {OpeningPressure.Bars:0.##} bar, blend {BlendPressure.Bars:0.##} bar."));
+    internal override ValveLaw Law
+    {
+        get
+        {
+            double gradient = _blendPascals / (_blendPascals - _openingPascals);
+            return _blendPascals > _openingPascals
+                ? new(0, 0, -gradient * _openingPascals, gradient, 0)
+                : throw new ArgumentException("The blend pressure of a hold-off valve must be above its opening pressure: "
+                    + FormattableString.Invariant($"opening {OpeningPressure.Bars:0.##} bar, blend {BlendPressure.Bars:0.##} bar."));
+        }
+    }
 }

@@ -23,8 +23,5 @@ public sealed record LimitingValve : ReducingValve
         }
     }
 
-    /// <inheritdoc/>
-    public override double OutletPascals(double inletPascals, double rearAxleLoadNewtons) => Math.Min(inletPascals, _limitPascals);
-
-    internal override IEnumerable<double> KinkPascals() => [_limitPascals];
+    internal override ValveLaw Law => ValveLaw.AboveKnee(_limitPascals, 0);
 }

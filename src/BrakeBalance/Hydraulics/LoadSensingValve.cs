@@ -83,14 +83,12 @@ public sealed record LoadSensingValve : ReducingValve
     /// <returns>The knee, gauge.</returns>
     public Pressure KneeAt(Force rearAxleLoad) => Pressure.FromPascals(KneePascals(rearAxleLoad.Newtons));
 
-    /// <inheritdoc/>
-    public override double OutletPascals(double inletPascals, double rearAxleLoadNewtons)
+    internal override ValveLaw Law => ValveLaw.AboveKnee(_lowestPascals, Slope) with
     {
-        double knee = KneePascals(rearAxleLoadNewtons);
-        return inletPascals <= knee ? inletPascals : knee + Slope * (inletPascals - knee);
-    }
-
-    internal override IEnumerable<double> KinkPascals() => [_kneePascals];
+        B0 = (1 - Slope) * (_kneePascals - _gainPascalsPerNewton * _referenceNewtons),
+        B1 = Slope,
+        BLoad = (1 - Slope) * _gainPascalsPerNewton,
+    };
 
     private double KneePascals(double rearAxleLoadNewtons) =>
         Math.Max(_lowestPascals, _kneePascals + _gainPascalsPerNewton * (rearAxleLoadNewtons - _referenceNewtons));

@@ -59,7 +59,7 @@ public abstract record PressureValve
     /// <param name="inletPascals">Inlet line pressure, gauge, not negative.</param>
     /// <param name="rearAxleLoadNewtons">Normal reaction on the rear axle.</param>
     /// <returns>Outlet line pressure in pascals, gauge.</returns>
-    public abstract double OutletPascals(double inletPascals, double rearAxleLoadNewtons);
+    public double OutletPascals(double inletPascals, double rearAxleLoadNewtons) => Law.Outlet(inletPascals, rearAxleLoadNewtons);
 
     /// <summary>The outlet in SI units, without checks, of an inlet that rises or falls.</summary>
     /// <param name="inletPascals">Inlet line pressure, gauge, not negative.</param>
@@ -69,6 +69,6 @@ public abstract record PressureValve
     public virtual double OutletPascals(double inletPascals, double rearAxleLoadNewtons, double highestOutletPascals) =>
         OutletPascals(inletPascals, rearAxleLoadNewtons);
 
-    /// <summary>Inlet pressures at which the outlet's slope changes, rising; for a load-sensing valve at its reference load.</summary>
-    internal abstract IEnumerable<double> KinkPascals();
+    /// <summary>The valve as straight lines: all that a calculation needs to know of its kind.</summary>
+    internal abstract ValveLaw Law { get; }
 }

@@ -31,9 +31,5 @@ public sealed record ProportioningValve : ReducingValve
     /// <summary>How the knee is adjusted; null for a fixed valve.</summary>
     public KneeAdjustment? Adjustment { get; init; }
 
-    /// <inheritdoc/>
-    public override double OutletPascals(double inletPascals, double rearAxleLoadNewtons) =>
-        inletPascals <= _kneePascals ? inletPascals : _kneePascals + Slope * (inletPascals - _kneePascals);
-
-    internal override IEnumerable<double> KinkPascals() => [_kneePascals];
+    internal override ValveLaw Law => ValveLaw.AboveKnee(_kneePascals, Slope);
 }

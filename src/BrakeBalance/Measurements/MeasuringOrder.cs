@@ -86,11 +86,8 @@ public static class MeasuringOrder
     private static double?[] Answers(Vehicle vehicle, double adhesion, string? loadCase)
     {
         LoadCase load = loadCase is null ? vehicle.LoadCases[0] : vehicle.LoadCase(loadCase);
-        PerAxle<FrictionGain> gains = new(
-            FrictionGain.AtOwnFriction(vehicle.Brakes.Front, vehicle.Tyres.Front.LoadedRadius.Meters),
-            FrictionGain.AtOwnFriction(vehicle.Brakes.Rear, vehicle.Tyres.Rear.LoadedRadius.Meters));
         var model = new BalanceModel(vehicle, load);
-        (double front, double rear) = new LockKernel(vehicle, load, gains, 0).Draw(1, 1, 1, adhesion, adhesion).Together();
+        (double front, double rear) = model.Kernel.Together(model.Gains, adhesion, adhesion);
         double ratio = vehicle.Hydraulics.Split.RearToFrontPressureRatio;
         double threshold = vehicle.Brakes.Rear.ThresholdPressure.Pascals;
         double installed = BrakeHydraulics.Through(vehicle.Hydraulics.RearValves, front * ratio, model.NormalReactions(adhesion).Rear.Newtons);

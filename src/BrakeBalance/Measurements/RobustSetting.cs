@@ -1,4 +1,5 @@
 using System.Globalization;
+using BrakeBalance.Balance;
 using BrakeBalance.Brakes;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
@@ -29,7 +30,7 @@ public static class RobustSetting
         SettingVariable variable = valve is not null ? SettingVariable.Knee
             : hydraulics.Split is BalanceBarSplit ? SettingVariable.BalanceBar : SettingVariable.AddedKnee;
         SettingPoint[] points;
-        (double RearFirst, double Efficiency)[][] outcomes;
+        SweepCell[][][] outcomes;
         SettingSweep sweep;
         if (hydraulics.Split is BalanceBarSplit bar && variable == SettingVariable.BalanceBar)
         {
@@ -64,7 +65,7 @@ public static class RobustSetting
         }
 
         int shown = Math.Max(0, best);
-        ConditionOutcome[] conditions = [.. sweep.Conditions.Select((c, i) => new ConditionOutcome(c.Load.Name, c.Surface.Name, c.State.Name, outcomes[i][shown].RearFirst, outcomes[i][shown].Efficiency))];
+        ConditionOutcome[] conditions = [.. outcomes.Select((cells, i) => sweep.Outcome(i, cells, shown))];
         SettingPoint? recommended = best < 0 ? null : points[best];
         IReadOnlyList<string> changes = recommended is null ? HardwareChanges(question, variable, valve?.Slope) : [];
         return new SettingAnswer
@@ -82,17 +83,18 @@ public static class RobustSetting
         };
     }
 
-    private static SettingPoint Point((double RearFirst, double Efficiency)[][] outcomes, int setting) => new()
+    private static SettingPoint Point(SweepCell[][][] outcomes, int setting) => new()
     {
-        RearFirst = outcomes.Average(o => o[setting].RearFirst),
-        WorstRearFirst = outcomes.Max(o => o[setting].RearFirst),
-        MeanEfficiency = outcomes.Average(o => o[setting].Efficiency),
+        RearFirst = outcomes.Average(o => o.Average(v => v[setting].RearFirst)),
+        WorstRearFirst = outcomes.Max(o => o.Max(v => v[setting].RearFirst)),
+        MeanEfficiency = outcomes.Average(o => o.Average(v => v[setting].Efficiency)),
     };
 
     private static string Sentence(SettingQuestion question, SettingVariable variable, SettingPoint? best, SettingPoint present, ConditionOutcome[] conditions, SettingPoint[] tradeOff)
     {
         ConditionOutcome worst = conditions.MaxBy(c => c.RearFirst)!;
-        string where = $"{worst.LoadCase}, {worst.Surface}, {worst.State}";
+        string where = $"{worst.LoadCase}, {worst.Surface}, {worst.State}"
+            + (question.Vehicle.Aerodynamics is null ? "" : $", {SpeedRange.Words(worst.Speed)}");
         if (best is null)
         {
             return Text($"No such setting: even with the least rear braking the rear locks first with a probability of {Percent(conditions.Max(c => c.RearFirst))} ({where}), and at most {Percent(question.Level)} is wanted.");
@@ -143,10 +145,10 @@ public static class RobustSetting
     {
         // Least rear braking that can be set; more only makes the rear lock earlier.
         var sweep = new SettingSweep(question, slope ?? AddedSlope);
-        (double RearFirst, double Efficiency)[][] outcomes = variable == SettingVariable.BalanceBar && question.Vehicle.Hydraulics.Split is BalanceBarSplit bar
+        SweepCell[][][] outcomes = variable == SettingVariable.BalanceBar && question.Vehicle.Hydraulics.Split is BalanceBarSplit bar
             ? sweep.Run(null, [(bar with { FrontForceShare = 0.8 }).RearToFrontPressureRatio], null)
             : sweep.Run([0], null, null);
-        return outcomes.All(o => o[0].RearFirst <= question.Level);
+        return outcomes.All(o => o.All(v => v[0].RearFirst <= question.Level));
     }
 
     private static SettingQuestion Weaker(SettingQuestion question, double factor)
@@ -164,20 +166,21 @@ public static class RobustSetting
 
     private static List<string> Assumptions(SettingQuestion question, SettingSweep sweep, SettingVariable variable)
     {
+        string loads = string.Join(", ", question.Vehicle.LoadCases.Select(load => load.Name));
+        string surfaces = string.Join(", ", question.Surfaces.Select(s => Text($"{s.Name} {s.Adhesion:0.00} ± {Percent(s.Spread)}")));
+        string states = string.Join(", ", question.States.Select(state => state.Name));
+        string speeds = sweep.Speeds.Count > 1 ? $", at each of the speeds {string.Join(", ", sweep.Speeds.Select(SpeedRange.Words))}." : ".";
         List<string> list =
         [
-            Text($"{sweep.DrawsUsed:N0} draws over {question.Vehicle.LoadCases.Length} load case(s) ({string.Join(", ", question.Vehicle.LoadCases.Select(l => l.Name))}), {question.Surfaces.Count} surface(s) ({string.Join(", ", question.Surfaces.Select(s => Text($"{s.Name} {s.Adhesion:0.00} ± {Percent(s.Spread)}")))}) and {question.States.Count} state(s) of the brakes ({string.Join(", ", question.States.Select(s => s.Name))}); the level holds in each combination."),
+            Text($"{sweep.DrawsUsed:N0} draws over {question.Vehicle.LoadCases.Length} load case(s) ({loads}), ")
+                + Text($"{question.Surfaces.Count} surface(s) ({surfaces}) and {question.States.Count} state(s) of the brakes ({states}); ")
+                + "the level holds in each combination" + speeds,
             question.Estimate is null
                 ? Text($"Friction and height of the centre of gravity as in the vehicle file, uncertain by {Percent(question.Spread.FrontFriction)} in front, {Percent(question.Spread.RearFriction)} at the rear and {Percent(question.Spread.CentreOfGravityHeight)}: no test stops were used.")
                 : Text($"Friction, height of the centre of gravity and adhesion as estimated from {question.Estimate.StopsUsed} test stops, with their uncertainty."),
             Text($"Each axle's adhesion scatters by {Percent(question.StopScatter)} from stop to stop") + (variable == SettingVariable.BalanceBar ? "." : Text($", and the knee is set to within {question.KneeScatter.Bars:0.#} bar (standard deviation).")),
             "Straight road, slowly rising pressure, no anti-lock system. A setting is where testing starts: prove it on closed ground, least rear braking first.",
         ];
-        if (!sweep.Covered)
-        {
-            list.Add("The valves of this car need the full balance for each draw, so fewer draws were made.");
-        }
-
         return list;
     }
 

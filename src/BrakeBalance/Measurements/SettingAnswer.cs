@@ -18,6 +18,9 @@ public sealed record SettingAnswer
     /// <summary>The recommended setting (or, without one, the setting with least rear braking) condition by condition.</summary>
     public required IReadOnlyList<ConditionOutcome> Conditions { get; init; }
 
+    /// <summary>The condition in which the rear locks first most often: what holds the setting back.</summary>
+    public ConditionOutcome Binding => Conditions.MaxBy(condition => condition.RearFirst)!;
+
     /// <summary>The level that the probability had to stay under [–].</summary>
     public required double Level { get; init; }
 

@@ -1,3 +1,4 @@
+using BrakeBalance.Balance;
 using BrakeBalance.Vehicles;
 using UnitsNet;
 
@@ -22,7 +23,7 @@ public sealed record SettingQuestion
     /// <summary>States of the brakes.</summary>
     public IReadOnlyList<FrictionState> States { get; init; } = FrictionState.Usual;
 
-    /// <summary>Highest probability that the rear locks first, in any one load case, surface and state [–]; 0.001 to 0.5.</summary>
+    /// <summary>Highest probability that the rear locks first, in any one load case, surface, state and speed [–]; 0.001 to 0.5.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.001 to 0.5.</exception>
     public double Level { get; init => field = Require.Between(value, 0.001, 0.5); } = 0.05;
 
@@ -34,8 +35,8 @@ public sealed record SettingQuestion
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
     public Pressure KneeScatter { get; init => field = Require.NotNegative(value); } = Pressure.FromBars(1);
 
-    /// <summary>Speed at which drag and lift are taken.</summary>
-    public Speed Speed { get; init; } = Speed.FromKilometersPerHour(60);
+    /// <summary>Speeds to hold at; standstill to the car's maximum speed unless said.</summary>
+    public SpeedRange Speeds { get; init; } = new();
 
     /// <summary>Number of draws over all conditions; 1000 to 10 million.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside that range.</exception>

@@ -9,12 +9,12 @@ namespace BrakeBalance.Measurements;
 internal sealed class SettingSweep
 {
     private const int Blocks = 4;
+    private const int SpeedsTried = 3;
 
     private readonly SettingQuestion _question;
     private readonly Condition[] _conditions;
+    private readonly IReadOnlyList<Speed> _speeds;
     private readonly PerAxle<FrictionGain> _gains;
-    private readonly double _ratio;
-    private readonly double _maximum;
     private readonly double _slope;
 
     /// <summary>Prepares a sweep.</summary>
@@ -24,100 +24,114 @@ internal sealed class SettingSweep
     {
         (_question, _slope) = (question, slope);
         Vehicle vehicle = question.Vehicle;
-        _gains = LockKernel.Gains(vehicle);
-        _ratio = vehicle.Hydraulics.Split.RearToFrontPressureRatio;
-        _maximum = vehicle.Hydraulics.MaximumPressure.Pascals;
-        _conditions = [.. from load in vehicle.LoadCases from surface in question.Surfaces from state in question.States select new Condition(load, surface, state)];
-        Covered = LockKernel.Covers(vehicle.Hydraulics);
+        _gains = FrictionGain.Of(vehicle);
+        _speeds = question.Speeds.Of(vehicle, SpeedsTried);
+        _conditions = [.. from load in vehicle.LoadCases
+                          let kernels = _speeds.Select(speed => new BalanceKernel(vehicle, load, speed.MetersPerSecond)).ToArray()
+                          from surface in question.Surfaces
+                          from state in question.States
+                          select new Condition(load, surface, state, kernels)];
     }
 
     public IReadOnlyList<Condition> Conditions => _conditions;
 
-    /// <summary>Whether the quick solution covers the car's valves; otherwise every draw goes through the full balance, and there are fewer.</summary>
-    public bool Covered { get; }
+    public IReadOnlyList<Speed> Speeds => _speeds;
 
-    public int DrawsUsed => Covered ? PerBlock * Blocks * _conditions.Length : GeneralDraws * _conditions.Length;
+    public int DrawsUsed => PerBlock * Blocks * _conditions.Length * _speeds.Count;
 
-    private int PerBlock => Math.Max(1, _question.Draws / (_conditions.Length * Blocks));
-
-    private int GeneralDraws => Math.Clamp(_question.Draws / _conditions.Length, 50, Math.Max(50, 3000 / _conditions.Length));
+    private int PerBlock => Math.Max(1, _question.Draws / (_conditions.Length * Blocks * _speeds.Count));
 
     /// <summary>Runs the sweep.</summary>
-    /// <param name="knees">Knees in pascals (infinite for none), or null to sweep ratios.</param>
-    /// <param name="ratios">Ratios of master pressures; null to sweep knees.</param>
+    /// <param name="knees">Knees in pascals (infinite for none); null for the car's own valves.</param>
+    /// <param name="ratios">Ratios of master pressures; null for the car's own, needed without knees.</param>
     /// <param name="progress">Told the part done.</param>
-    /// <returns>For each condition and setting: rear-first probability and mean efficiency.</returns>
-    public (double RearFirst, double Efficiency)[][] Run(double[]? knees, double[]? ratios, IProgress<double>? progress)
+    /// <returns>For each condition, speed and setting: rear-first probability and mean efficiency.</returns>
+    public SweepCell[][][] Run(double[]? knees, double[]? ratios, IProgress<double>? progress)
     {
-        int settings = (knees ?? ratios)!.Length;
-        var parts = new (double RearFirst, double Efficiency)[_conditions.Length * Blocks][];
+        int settings = (knees ?? ratios)!.Length, perCondition = Blocks * _speeds.Count;
+        double[]? rising = knees is null ? null : [.. knees.Order()];
+        int[] places = [.. Enumerable.Range(0, settings).Select(s => rising is null ? s : Array.IndexOf(rising, knees![s]))];
+        var parts = new SweepCell[_conditions.Length * perCondition][];
         int done = 0;
         Parallel.For(0, parts.Length, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, i =>
         {
-            parts[i] = Covered ? Block(_conditions[i / Blocks], knees, ratios, settings, i) : General(_conditions[i / Blocks], knees, ratios, settings, i);
+            (int condition, int speed, int stream) = (i / perCondition, i % perCondition / Blocks, i / perCondition * Blocks + i % Blocks);
+            parts[i] = Block(_conditions[condition], speed, rising, ratios, settings, stream);
             progress?.Report(Interlocked.Increment(ref done) / (double)parts.Length);
         });
-        return [.. Enumerable.Range(0, _conditions.Length).Select(c => Enumerable.Range(0, settings).Select(s => (
-            Enumerable.Range(0, Blocks).Average(b => parts[c * Blocks + b][s].RearFirst),
-            Enumerable.Range(0, Blocks).Average(b => parts[c * Blocks + b][s].Efficiency))).ToArray())];
+        SweepCell Cell(int condition, int speed, int setting)
+        {
+            ArraySegment<SweepCell[]> blocks = new(parts, condition * perCondition + speed * Blocks, Blocks);
+            int place = places[setting];
+            return new(blocks.Average(block => block[place].RearFirst), blocks.Average(block => block[place].Efficiency));
+        }
+
+        return [.. Enumerable.Range(0, _conditions.Length).Select(c =>
+            Enumerable.Range(0, _speeds.Count).Select(v => Enumerable.Range(0, settings).Select(s => Cell(c, v, s)).ToArray()).ToArray())];
+    }
+
+    /// <summary>How one setting does in a condition.</summary>
+    /// <param name="condition">Which condition.</param>
+    /// <param name="cells">The sweep's result for it.</param>
+    /// <param name="setting">Which setting.</param>
+    public ConditionOutcome Outcome(int condition, SweepCell[][] cells, int setting)
+    {
+        int worst = Enumerable.Range(0, _speeds.Count).MaxBy(v => cells[v][setting].RearFirst);
+        Condition of = _conditions[condition];
+        (double rearFirst, double efficiency) = (cells[worst][setting].RearFirst, cells.Average(v => v[setting].Efficiency));
+        return new(of.Load.Name, of.Surface.Name, of.State.Name, rearFirst, efficiency, _speeds[worst]);
     }
 
     /// <summary>The highest rear line pressure that matters: beyond it a knee is never reached.</summary>
-    public double HighestKnee() => _conditions.Max(c =>
+    public double HighestKnee() => _conditions.Max(c => c.Kernels.Max(kernel =>
     {
-        LockDraw draw = new LockKernel(_question.Vehicle, c.Load, _gains, _question.Speed.MetersPerSecond).Draw(0.8 * c.State.Front, 0.8 * c.State.Rear, 1, c.Surface.Adhesion * 1.15, c.Surface.Adhesion * 1.15);
-        return _ratio * Math.Min(_maximum, draw.Together().FrontPascals);
-    });
+        CarGains car = new(_gains.Front.At(0.8 * c.State.Front), _gains.Rear.At(0.8 * c.State.Rear), 1);
+        double front = kernel.Together(car, c.Surface.Adhesion * 1.15, c.Surface.Adhesion * 1.15).FrontPascals;
+        return kernel.Ratio * Math.Min(kernel.MaximumPascals, front);
+    }));
 
-    private (double RearFirst, double Efficiency)[] Block(Condition condition, double[]? knees, double[]? ratios, int settings, int index)
+    // The same draws at every speed and for every setting, so that differences are not chance.
+    private SweepCell[] Block(Condition condition, int speed, double[]? knees, double[]? ratios, int settings, int stream)
     {
-        var kernel = new LockKernel(_question.Vehicle, condition.Load, _gains, _question.Speed.MetersPerSecond);
-        var random = RandomNumbers.Stream(_question.Seed, index);
-        double[] rearFirst = new double[settings], efficiency = new double[settings];
+        BalanceKernel kernel = condition.Kernels[speed];
+        ValveLaw[] laws = [.. kernel.Laws];
+        var random = RandomNumbers.Stream(_question.Seed, stream);
+        double[] rearFirst = new double[settings], efficiency = new double[settings], slipped = new double[settings];
+        var found = new KernelLock[settings];
         int count = PerBlock;
         double scatter = _question.KneeScatter.Pascals;
-        HoldOffValve? hold = _question.Vehicle.Hydraulics.FrontValves.OfType<HoldOffValve>().FirstOrDefault();
-        (double opening, double blend) = (hold?.OpeningPressure.Pascals ?? 0, hold?.BlendPressure.Pascals ?? 0);
         for (int i = 0; i < count; i++)
         {
-            (CarDraw car, double k1, double k2) = Draw(condition, random);
-            LockDraw draw = kernel.Draw(car.Front, car.Rear, car.Height, k1, k2);
-            double slip = knees is null ? 0 : scatter * RandomNumbers.Normal(random);
+            (CarDraw draw, double k1, double k2) = Draw(condition, random);
+            CarGains car = new(_gains.Front.Drawn(draw.Front), _gains.Rear.Drawn(draw.Rear), draw.Height);
+            (AxleLimit front, AxleLimit rear) = kernel.Limits(k1, k2);
+            if (knees is not null)
+            {
+                double slip = scatter * RandomNumbers.Normal(random);
+                for (int s = 0; s < settings; s++)
+                {
+                    slipped[s] = Math.Max(0, knees[s] + slip);
+                }
+
+                kernel.First(car, laws, slipped, _slope, front, rear, found);
+            }
+            else
+            {
+                double limit = kernel.LimitNewtons(front, rear, car.Height);
+                for (int s = 0; s < settings; s++)
+                {
+                    found[s] = kernel.First(car, laws, ratios![s], front, rear, limit);
+                }
+            }
+
             for (int s = 0; s < settings; s++)
             {
-                double knee = knees is null ? double.PositiveInfinity : Math.Max(0, knees[s] + slip);
-                (bool rear, double used, _) = draw.First(opening, blend, knee, _slope, ratios is null ? _ratio : ratios[s], _maximum);
-                rearFirst[s] += rear ? 1 : 0;
-                efficiency[s] += used;
+                rearFirst[s] += found[s].Order == LockOrder.Rear ? 1 : 0;
+                efficiency[s] += found[s].Efficiency;
             }
         }
 
-        return [.. rearFirst.Zip(efficiency, (r, e) => (r / count, e / count))];
-    }
-
-    private (double RearFirst, double Efficiency)[] General(Condition condition, double[]? knees, double[]? ratios, int settings, int index)
-    {
-        var random = RandomNumbers.Stream(_question.Seed, index);
-        double[] rearFirst = new double[settings], efficiency = new double[settings];
-        int count = Math.Max(10, GeneralDraws / Blocks);
-        for (int i = 0; i < count; i++)
-        {
-            (CarDraw car, double k1, double k2) = Draw(condition, random);
-            // One surface for both axles: the difference goes into the tyres' own factors.
-            double k = Math.Sqrt(k1 * k2);
-            Vehicle vehicle = Scaled(_question.Vehicle, car, k1 / k, k2 / k);
-            LoadCase load = condition.Load with { CentreOfGravityHeight = condition.Load.CentreOfGravityHeight * car.Height };
-            for (int s = 0; s < settings; s++)
-            {
-                Vehicle set = knees is null ? WithRatio(vehicle, ratios![s]) : double.IsInfinity(knees[s]) ? vehicle : vehicle.WithRearKnee(Pressure.FromPascals(Math.Max(0, knees[s])), _slope);
-                var model = new BalanceModel(set, load, _question.Speed);
-                bool locks = model.TryFirstLockUp(k, out _, out Axle? first, out double used);
-                rearFirst[s] += locks && first == Axle.Rear ? 1 : 0;
-                efficiency[s] += locks ? used : 0;
-            }
-        }
-
-        return [.. rearFirst.Zip(efficiency, (r, e) => (r / count, e / count))];
+        return [.. rearFirst.Zip(efficiency, (r, e) => new SweepCell(r / count, e / count))];
     }
 
     private (CarDraw Car, double FrontAdhesion, double RearAdhesion) Draw(Condition condition, Random random)
@@ -134,23 +148,11 @@ internal sealed class SettingSweep
         return (new CarDraw(car.Front * condition.State.Front, car.Rear * condition.State.Rear, car.Height), front, rear);
     }
 
-    private static Vehicle Scaled(Vehicle vehicle, CarDraw car, double frontAdhesion, double rearAdhesion) => vehicle.WithFrictionFactors(car.Front, car.Rear) with
-    {
-        Tyres = new(
-            vehicle.Tyres.Front with { AdhesionFactor = Math.Clamp(vehicle.Tyres.Front.AdhesionFactor * frontAdhesion, 0.3, 2) },
-            vehicle.Tyres.Rear with { AdhesionFactor = Math.Clamp(vehicle.Tyres.Rear.AdhesionFactor * rearAdhesion, 0.3, 2) }),
-    };
-
-    private static Vehicle WithRatio(Vehicle vehicle, double ratio) => vehicle.Hydraulics.Split is BalanceBarSplit bar
-        ? vehicle with { Hydraulics = vehicle.Hydraulics with { Split = bar with { FrontForceShare = ShareFor(bar, ratio) } } }
-        : vehicle;
-
-    public static double ShareFor(BalanceBarSplit bar, double ratio)
-    {
-        double bores = bar.FrontBore / bar.RearBore;
-        return Math.Clamp(1 / (1 + ratio / (bores * bores)), 0.2, 0.8);
-    }
-
-    /// <summary>One combination of load, surface and state of the brakes.</summary>
-    internal sealed record Condition(LoadCase Load, SurfaceCondition Surface, FrictionState State);
+    /// <summary>One combination of load, surface and state of the brakes, prepared for each speed.</summary>
+    internal sealed record Condition(LoadCase Load, SurfaceCondition Surface, FrictionState State, BalanceKernel[] Kernels);
 }
+
+/// <summary>What a sweep found for one setting in one condition at one speed.</summary>
+/// <param name="RearFirst">Probability that the rear locks first [–].</param>
+/// <param name="Efficiency">Mean braking efficiency [–].</param>
+internal readonly record struct SweepCell(double RearFirst, double Efficiency);

@@ -32,7 +32,7 @@ internal sealed class StopModel
     public StopModel(Vehicle vehicle, IEnumerable<TestStop> stops, EstimationOptions options)
     {
         (Vehicle, _options) = (vehicle, options);
-        _gains = LockKernel.Gains(vehicle);
+        _gains = FrictionGain.Of(vehicle);
         TestStop[] all = [.. stops];
         foreach (string name in all.Select(s => s.Surface ?? "unnamed").Distinct(StringComparer.OrdinalIgnoreCase))
         {
@@ -86,7 +86,7 @@ internal sealed class StopModel
             sum += 0.5 * u * u;
         }
 
-        (CarDraw car, PerAxle<double> friction) = Forces(theta);
+        (CarGains car, PerAxle<double> friction) = Forces(theta);
         double scatter = widened * Math.Exp(theta[ScatterIndex]), lockScatter = widened * Math.Exp(theta[ScatterIndex + 1]);
         double mistake = widened > 1 ? 1e-6 : Mistake;
         foreach (Stop stop in _stops)
@@ -94,7 +94,7 @@ internal sealed class StopModel
             double adhesion = theta[3 + stop.Surface];
             if (stop.LogRate is { } observed)
             {
-                double rate = stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car.Front, car.Rear, car.Height).Rate;
+                double rate = stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car).Rate;
                 double width = Math.Sqrt(RateVariance(stop, scatter, friction));
                 double u = (observed - Math.Log(rate)) / width;
                 sum += Math.Log(width) + (TailDegrees + 1) / 2 * Math.Log(1 + u * u / TailDegrees);
@@ -114,16 +114,17 @@ internal sealed class StopModel
     {
         CarDraw car = Car(theta);
         double adhesion = _surfaces.Count > 0 ? Math.Exp(theta[3]) : 0.85;
-        (double front, double rear) = new LockKernel(Vehicle, Vehicle.LoadCases[0], _gains, 0).Draw(car.Front, car.Rear, car.Height, adhesion, adhesion).Together();
+        (double front, double rear) = new BalanceKernel(Vehicle, Vehicle.LoadCases[0], 0)
+            .Together(new(_gains.Front.At(car.Front), _gains.Rear.At(car.Rear), car.Height), adhesion, adhesion);
         return Math.Log(Math.Max(1, rear) / front);
     }
 
     /// <summary>Braking rate and the two braking forces at a stop's line pressures.</summary>
     public (double Rate, double Front, double Rear) Forces(Stop stop, Vector<double> theta)
     {
-        CarDraw car = Forces(theta).Gains;
+        CarGains car = Forces(theta).Gains;
         return (
-            stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car.Front, car.Rear, car.Height).Rate,
+            stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car).Rate,
             car.Front * Math.Max(0, stop.FrontLine - Vehicle.Brakes.Front.ThresholdPressure.Pascals),
             car.Rear * Math.Max(0, stop.RearLine - Vehicle.Brakes.Rear.ThresholdPressure.Pascals));
     }
@@ -132,9 +133,9 @@ internal sealed class StopModel
     /// <returns>Logarithm of the braking rate, and the chances that nothing locks, the front, or the rear locks first.</returns>
     public (double LogRate, double None, double Front, double Rear) Predict(Stop stop, Vector<double> theta)
     {
-        (CarDraw car, PerAxle<double> friction) = Forces(theta);
+        (CarGains car, PerAxle<double> friction) = Forces(theta);
         double adhesion = theta[3 + stop.Surface], lockScatter = Math.Exp(theta[ScatterIndex + 1]);
-        double rate = stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car.Front, car.Rear, car.Height).Rate;
+        double rate = stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car).Rate;
         (double front, double rear) = FirstChances(stop, car, adhesion, lockScatter, friction);
         return (Math.Log(rate), Math.Max(0, 1 - front - rear), front, rear);
     }
@@ -177,7 +178,7 @@ internal sealed class StopModel
         double rearForce = _gains.Rear.At(1) * Math.Max(0, rearLine - Vehicle.Brakes.Rear.ThresholdPressure.Pascals);
         double share = frontForce / Math.Max(1, frontForce + rearForce);
         return new Stop(
-            new LockKernel(Vehicle, load, _gains, 0.6 * (stop.InitialSpeed?.MetersPerSecond ?? 0)),
+            new BalanceKernel(Vehicle, load, 0.6 * (stop.InitialSpeed?.MetersPerSecond ?? 0)),
             Math.Max(0, IndexOf(stop.Surface ?? "unnamed")),
             frontLine,
             rearLine,
@@ -193,11 +194,11 @@ internal sealed class StopModel
         Math.Pow(_options.GaugeScatter.Pascals / Math.Max(1e5, linePascals - brake.ThresholdPressure.Pascals), 2);
 
     /// <summary>Newtons per pascal of each axle in place of the friction factors, and the variance that friction from stop to stop makes; a drum multiplies it, the more so the higher its friction.</summary>
-    private (CarDraw Gains, PerAxle<double> Variance) Forces(Vector<double> theta)
+    private (CarGains Gains, PerAxle<double> Variance) Forces(Vector<double> theta)
     {
         CarDraw car = Car(theta);
         return (
-            new CarDraw(_gains.Front.At(car.Front), _gains.Rear.At(car.Rear), car.Height),
+            new CarGains(_gains.Front.At(car.Front), _gains.Rear.At(car.Rear), car.Height),
             new(Math.Pow(_options.FrictionScatter * _gains.Front.SensitivityAt(car.Front), 2), Math.Pow(_options.FrictionScatter * _gains.Rear.SensitivityAt(car.Rear), 2)));
     }
 
@@ -247,20 +248,20 @@ internal sealed class StopModel
         _stops.Add(prepared);
     }
 
-    private double LockProbability(Stop stop, CarDraw car, double adhesion, double scatter, PerAxle<double> friction)
+    private double LockProbability(Stop stop, CarGains car, double adhesion, double scatter, PerAxle<double> friction)
     {
         (double sf, double sr) = Widths(stop, scatter, friction);
         if (stop.Locked == FirstLock.None)
         {
-            (_, double f, double r) = stop.Kernel.Utilisation(stop.Path[^1].Front, stop.Path[^1].Rear, car.Front, car.Rear, car.Height);
+            (_, double f, double r) = stop.Kernel.Utilisation(stop.Path[^1].Front, stop.Path[^1].Rear, car);
             return Below((f - adhesion) / sf) * Below((r - adhesion) / sr);
         }
 
         if (stop.LockIsAtTop)
         {
             (double pf, double pr) = stop.Path[^1];
-            (_, double f, double r) = stop.Kernel.Utilisation(pf, pr, car.Front, car.Rear, car.Height);
-            (_, double f2, double r2) = stop.Kernel.Utilisation(stop.Path[^2].Front, stop.Path[^2].Rear, car.Front, car.Rear, car.Height);
+            (_, double f, double r) = stop.Kernel.Utilisation(pf, pr, car);
+            (_, double f2, double r2) = stop.Kernel.Utilisation(stop.Path[^2].Front, stop.Path[^2].Rear, car);
             double step = Math.Log(pf / stop.Path[^2].Front);
             double a = (f - adhesion) / sf, b = (r - adhesion) / sr;
             // A density in the logarithm of the pressure, over a width of 5 % to compare with the chance of a mistake.
@@ -273,7 +274,8 @@ internal sealed class StopModel
         return stop.Locked switch { FirstLock.Front => frontFirst, FirstLock.Rear => rearFirst, _ => frontFirst + rearFirst };
     }
 
-    private static (double Front, double Rear) FirstChances(Stop stop, CarDraw car, double adhesion, double scatter, PerAxle<double> friction)
+    private static (double Front, double Rear) FirstChances(
+        Stop stop, CarGains car, double adhesion, double scatter, PerAxle<double> friction)
     {
         (double sf, double sr) = Widths(stop, scatter, friction);
         double front = 0, rear = 0, notFront = 1, notRear = 1;
@@ -282,13 +284,13 @@ internal sealed class StopModel
         while (first < beyond)
         {
             int middle = (first + beyond) / 2;
-            (_, double f, double r) = stop.Kernel.Utilisation(stop.Path[middle].Front, stop.Path[middle].Rear, car.Front, car.Rear, car.Height);
+            (_, double f, double r) = stop.Kernel.Utilisation(stop.Path[middle].Front, stop.Path[middle].Rear, car);
             (first, beyond) = f - adhesion < -5 * sf && r - adhesion < -5 * sr ? (middle + 1, beyond) : (first, middle);
         }
 
         for (int j = first; j < stop.Path.Length && notFront > 1e-7 && notRear > 1e-7; j++)
         {
-            (_, double f, double r) = stop.Kernel.Utilisation(stop.Path[j].Front, stop.Path[j].Rear, car.Front, car.Rear, car.Height);
+            (_, double f, double r) = stop.Kernel.Utilisation(stop.Path[j].Front, stop.Path[j].Rear, car);
             double nf = Below((f - adhesion) / sf), nr = Below((r - adhesion) / sr);
             front += Math.Max(0, notFront - nf) * (notRear + nr) / 2;
             rear += Math.Max(0, notRear - nr) * (notFront + nf) / 2;
@@ -322,5 +324,15 @@ internal sealed class StopModel
     private int IndexOf(string surface) => _surfaces.FindIndex(s => string.Equals(s.Name, surface, StringComparison.OrdinalIgnoreCase));
 
     /// <summary>A stop as the likelihood needs it.</summary>
-    internal sealed record Stop(LockKernel Kernel, int Surface, double FrontLine, double RearLine, double? LogRate, FirstLock? Locked, bool LockIsAtTop, (double Front, double Rear)[] Path, PerAxle<double> GaugeVariance, double FrontShare);
+    internal sealed record Stop(
+        BalanceKernel Kernel,
+        int Surface,
+        double FrontLine,
+        double RearLine,
+        double? LogRate,
+        FirstLock? Locked,
+        bool LockIsAtTop,
+        (double Front, double Rear)[] Path,
+        PerAxle<double> GaugeVariance,
+        double FrontShare);
 }

@@ -33,6 +33,9 @@ public sealed record Tyre
     public double AdhesionOn(double surfaceAdhesion, Force wheelLoad) =>
         AdhesionOn(surfaceAdhesion, wheelLoad.Newtons, ReferenceLoad.Newtons);
 
+    /// <summary>Adhesion over that of the unloaded tyre, below which no load takes it [–].</summary>
+    internal const double LeastAdhesion = 0.1;
+
     internal double AdhesionOn(double surfaceAdhesion, double wheelLoadNewtons, double referenceNewtons) =>
-        surfaceAdhesion * AdhesionFactor * Math.Max(0.1, 1 - LoadSensitivity * (wheelLoadNewtons / referenceNewtons - 1));
+        surfaceAdhesion * AdhesionFactor * Math.Max(LeastAdhesion, 1 - LoadSensitivity * (wheelLoadNewtons / referenceNewtons - 1));
 }

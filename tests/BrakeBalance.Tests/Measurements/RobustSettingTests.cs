@@ -17,47 +17,41 @@ public class RobustSettingTests
     [Theory]
     [InlineData(0.0)]
     [InlineData(0.08)]
-    public void The_quick_lock_up_agrees_with_the_full_balance(double loadSensitivity)
+    public void Lock_up_of_a_draw_agrees_with_the_balance_of_the_car_drawn(double loadSensitivity)
     {
         var random = new Random(3);
         Tyre tyre = Coupe.Tyres.Front with { LoadSensitivity = loadSensitivity };
-        Vehicle car = Coupe with { Tyres = new(tyre, tyre), RollingResistanceCoefficient = 0.015 };
-        PerAxle<FrictionGain> gains = LockKernel.Gains(car);
+        Vehicle car = Coupe with
+        {
+            Tyres = new(tyre, tyre),
+            RollingResistanceCoefficient = 0.015,
+            Hydraulics = Coupe.Hydraulics with
+            {
+                MaximumPressure = Pressure.FromBars(300),
+                FrontValves = [new HoldOffValve { OpeningPressure = Pressure.FromBars(6), BlendPressure = Pressure.FromBars(20) }],
+            },
+        };
+        PerAxle<FrictionGain> gains = FrictionGain.Of(car);
+        int inBlend = 0;
         for (int i = 0; i < 400; i++)
         {
             LoadCase load = car.LoadCases[i % 2];
             double front = 0.8 + 0.4 * random.NextDouble(), rear = 0.8 + 0.4 * random.NextDouble(), k = 0.15 + random.NextDouble(), knee = 60e5 * random.NextDouble();
-            (bool rearFirst, double efficiency, double pascals) = new LockKernel(car, load, gains, 0).Draw(front, rear, 1, k, k).First(knee, 0.35, 1, 300e5);
+            var kernel = new BalanceKernel(car, load, 0);
+            kernel.Laws[kernel.Setting] = ValveLaw.AboveKnee(knee, 0.35);
+            (AxleLimit one, AxleLimit two) = kernel.Limits(k, k);
+            KernelLock found = kernel.First(
+                new(gains.Front.Drawn(front), gains.Rear.Drawn(rear), 1), kernel.Laws, 1, one, two, kernel.LimitNewtons(one, two, 1));
             Vehicle set = car.WithFrictionFactors(front, rear).WithRearKnee(Pressure.FromPascals(knee));
-            set = set with { Hydraulics = set.Hydraulics with { MaximumPressure = Pressure.FromBars(300) } };
             Assert.True(new BalanceModel(set, load).TryFirstLockUp(k, out BalanceState state, out Axle? first, out double full));
-            // Load-sensitive tyres are taken at the loads of both axles locking together: that costs a per cent or so.
-            double tolerance = loadSensitivity == 0 ? 1e-5 : 0.02;
-            Assert.Equal(full, efficiency, tolerance);
-            Assert.Equal(1, pascals / state.MasterPascals, 2 * tolerance);
-            if (Math.Abs(state.FrontUtilisation / car.Tyres.Front.AdhesionOn(k, Force.FromNewtons(state.FrontNormalNewtons / 2)) - state.RearUtilisation / car.Tyres.Rear.AdhesionOn(k, Force.FromNewtons(state.RearNormalNewtons / 2))) > 0.01)
-            {
-                Assert.Equal(first == Axle.Rear, rearFirst);
-            }
-        }
-    }
-
-    [Fact]
-    public void A_hold_off_valve_in_front_is_part_of_the_quick_lock_up()
-    {
-        var random = new Random(4);
-        Vehicle car = Coupe with { Hydraulics = Coupe.Hydraulics with { FrontValves = [new HoldOffValve { OpeningPressure = Pressure.FromBars(6), BlendPressure = Pressure.FromBars(20) }] } };
-        PerAxle<FrictionGain> gains = LockKernel.Gains(car);
-        int inBlend = 0;
-        for (int i = 0; i < 300; i++)
-        {
-            double k = 0.15 + 0.7 * random.NextDouble(), knee = 50e5 * random.NextDouble();
-            (bool rearFirst, double efficiency, double pascals) = new LockKernel(car, car.LoadCases[0], gains, 0).Draw(1, 1, 1, k, k).First(6e5, 20e5, knee, 0.35, 1, 140e5);
-            Assert.True(new BalanceModel(car.WithRearKnee(Pressure.FromPascals(knee)), car.LoadCases[0]).TryFirstLockUp(k, out BalanceState state, out Axle? first, out double full));
-            Assert.Equal(full, efficiency, 1e-5);
-            Assert.Equal(1, pascals / state.MasterPascals, 1e-4);
-            Assert.True(first is null || first == Axle.Rear == rearFirst);
+            Assert.Equal(full, found.Efficiency, 1e-5);
+            Assert.Equal(1, found.Pascals / state.MasterPascals, 2e-5);
             inBlend += state.MasterPascals < 20e5 ? 1 : 0;
+            double Used(Axle axle, double utilisation, double load) => utilisation / car.Tyres[axle].AdhesionOn(k, Force.FromNewtons(load / 2));
+            if (Math.Abs(Used(Axle.Front, state.FrontUtilisation, state.FrontNormalNewtons) - Used(Axle.Rear, state.RearUtilisation, state.RearNormalNewtons)) > 0.01)
+            {
+                Assert.Equal(first == Axle.Rear, found.Order == LockOrder.Rear);
+            }
         }
 
         Assert.True(inBlend > 20);
@@ -105,7 +99,7 @@ public class RobustSettingTests
         };
         double knee = RobustSetting.Find(question).Recommended!.Knee!.Value.Bars;
         double step = RobustSetting.Find(question).TradeOff[1].Knee!.Value.Bars;
-        bool FrontFirst(double bars) => new BalanceModel(Coupe.WithRearKnee(Pressure.FromBars(bars)), Coupe.LoadCases[0], question.Speed).FirstLockUp(0.9)!.FrontFirstOrTogether;
+        bool FrontFirst(double bars) => new BalanceModel(Coupe.WithRearKnee(Pressure.FromBars(bars)), Coupe.LoadCases[0], question.Speeds.Lowest).FirstLockUp(0.9)!.FrontFirstOrTogether;
         Assert.True(FrontFirst(knee - 0.05));
         Assert.False(FrontFirst(knee + step + 0.05));
     }
@@ -137,17 +131,6 @@ public class RobustSettingTests
     }
 
     [Fact]
-    public void Valves_beyond_the_quick_solution_go_through_the_full_balance_and_agree()
-    {
-        Vehicle limited = Coupe with { Hydraulics = Coupe.Hydraulics with { RearValves = [.. Coupe.Hydraulics.RearValves, new LimitingValve { Limit = Pressure.FromBars(200) }] } };
-        SettingAnswer full = RobustSetting.Find(Ask(limited)), quick = RobustSetting.Find(Ask(Coupe));
-        Assert.Contains(full.Assumptions, a => a.Contains("full balance for each draw"));
-        // A limiter at 200 bar never acts, so only the number of draws differs.
-        Assert.Equal(quick.TradeOff[20].RearFirst, full.TradeOff[20].RearFirst, 0.06);
-        Assert.Equal(quick.TradeOff[20].MeanEfficiency, full.TradeOff[20].MeanEfficiency, 0.02);
-    }
-
-    [Fact]
     public void Test_stops_narrow_the_uncertainty_and_never_lower_the_best_efficiency_by_much()
     {
         var track = new InventedTrack(Coupe, 3);
@@ -157,15 +140,34 @@ public class RobustSettingTests
         Assert.Contains(after.Assumptions, a => a.Contains("24 test stops"));
     }
 
-    [Fact]
-    public void A_hundred_thousand_draws_take_less_than_two_seconds()
+    // Half a second on two quiet cores; four times as much leaves room for a loaded machine.
+    [Theory]
+    [InlineData("proportioning")]
+    [InlineData("limiter")]
+    [InlineData("load sensing")]
+    public void A_hundred_thousand_draws_take_less_than_two_seconds_with_every_kind_of_valve(string kind)
     {
-        RobustSetting.Find(Ask(Coupe));
+        PressureValve? valve = kind switch
+        {
+            "limiter" => new LimitingValve { Limit = Pressure.FromBars(40) },
+            "load sensing" => new LoadSensingValve
+            {
+                KneeAtReference = Pressure.FromBars(30),
+                ReferenceLoad = Force.FromKilonewtons(7),
+                KneePerKilonewton = Pressure.FromBars(6),
+                Slope = 0.3,
+            },
+            _ => null,
+        };
+        Vehicle car = valve is null
+            ? Coupe
+            : Coupe with { Hydraulics = Coupe.Hydraulics with { RearValves = Coupe.Hydraulics.RearValves.Add(valve) } };
+        RobustSetting.Find(Ask(car));
         SettingAnswer? answer = null;
-        double seconds = SpeedCollection.ProcessorSeconds(() => answer = RobustSetting.Find(Ask(Coupe) with { Draws = 100_000 }));
+        double seconds = SpeedCollection.ProcessorSeconds(() => answer = RobustSetting.Find(Ask(car) with { Draws = 100_000 }));
 
-        // Two seconds on two cores are four of processor time.
-        Assert.True(seconds < 4, $"{seconds:0.00} s of processor time");
+        // Two seconds on two cores are four of processor time; with two valves half as much again for the unoptimised build.
+        Assert.True(seconds < (kind == "proportioning" ? 4 : 6), $"{seconds:0.00} s of processor time");
         Assert.InRange(answer!.Draws, 95_000, 100_000);
     }
 

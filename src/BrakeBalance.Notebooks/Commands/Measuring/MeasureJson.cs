@@ -100,6 +100,8 @@ internal sealed class MeasureJson(SummaryUnits units)
             ["load_case"] = c.LoadCase,
             ["surface"] = c.Surface,
             ["brakes"] = c.State,
+            [units.Us ? "worst_speed_mph" : "worst_speed_km_h"] =
+                SummaryJson.Number(units.Us ? c.Speed.MilesPerHour : c.Speed.KilometersPerHour),
             ["rear_first"] = SummaryJson.Number(c.RearFirst),
             ["mean_efficiency"] = SummaryJson.Number(c.MeanEfficiency),
         }),

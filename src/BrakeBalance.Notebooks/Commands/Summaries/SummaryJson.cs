@@ -101,7 +101,17 @@ internal sealed class SummaryJson(SummaryUnits units)
         [units.Key("knee_without_friction_spread", units.Pressure)] = Number(advice.NominalKnee is { } knee ? units.Of(knee) : null),
         [units.Key("margin", units.Pressure)] = Number(advice.Margin is { } margin ? units.Of(margin) : null),
         ["valve_needed"] = advice.ValveNeeded,
+        ["binding"] = advice.Binding is { } binding ? Binding(binding) : null,
         ["sentence"] = advice.Sentence,
+    };
+
+    private JsonObject Binding(BindingCondition binding) => new()
+    {
+        ["load_case"] = binding.LoadCase,
+        ["adhesion"] = Number(binding.Adhesion),
+        [units.Us ? "speed_mph" : "speed_km_h"] = Number(units.Us ? binding.Speed.MilesPerHour : binding.Speed.KilometersPerHour),
+        ["front_friction_factor"] = Number(binding.FrontFriction),
+        ["rear_friction_factor"] = Number(binding.RearFriction),
     };
 
     private void Add(JsonObject node, string stem, PerAxle<Force> forces)

@@ -176,11 +176,15 @@ public sealed class AerodynamicsDocument
     public Area? DragArea { get; set; }
 
     /// <summary>Front lift area.</summary>
-    [Field("Lift coefficient at the front axle times frontal area, as measured at the wheels; negative presses down", Low = "-5 m²", High = "2 m²", Example = "0.10 m²")]
+    [Field(
+        "Lift coefficient at the front wheels as a tunnel's wheel scales give it, drag couple included, times frontal area; negative presses down",
+        Low = "-5 m²", High = "2 m²", Example = "0.10 m²")]
     public Area? FrontLiftArea { get; set; }
 
     /// <summary>Rear lift area.</summary>
-    [Field("Lift coefficient at the rear axle times frontal area, as measured at the wheels; negative presses down", Low = "-5 m²", High = "2 m²", Example = "0.15 m²")]
+    [Field(
+        "Lift coefficient at the rear wheels, measured alike, times frontal area; negative presses down",
+        Low = "-5 m²", High = "2 m²", Example = "0.15 m²")]
     public Area? RearLiftArea { get; set; }
 
     /// <summary>Air density.</summary>
