@@ -1,0 +1,272 @@
+using System.Globalization;
+using BrakeBalance.Balance;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Measurements;
+using BrakeBalance.Stops;
+using BrakeBalance.Summaries;
+using BrakeBalance.Tyres;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+using Xunit.Sdk;
+
+namespace BrakeBalance.Tests.Oracle;
+
+/// <summary>Each way of asking the library which axle locks first, and when, held against the textbook.</summary>
+internal static class TwoWays
+{
+    /// <summary>The state at a pressure, by <see cref="BalanceModel.At"/>.</summary>
+    public static void State(BrakingCase given)
+    {
+        PlainCar car = given.Plain;
+        var model = new BalanceModel(given.Car, given.Load, given.Speed);
+        double pascals = given.Choice * car.HighestPressure;
+        BalancePoint actual = model.At(Pressure.FromPascals(pascals));
+        PlainState expected = Textbook.At(car, pascals, given.MetresPerSecond);
+        Same(given, "front line pressure", expected.FrontLinePressure, actual.LinePressures.Front.Pascals);
+        Same(given, "rear line pressure", expected.RearLinePressure, actual.LinePressures.Rear.Pascals);
+        Same(given, "front braking force", expected.FrontForce, actual.BrakingForces.Front.Newtons);
+        Same(given, "rear braking force", expected.RearForce, actual.BrakingForces.Rear.Newtons);
+        Same(given, "front load", expected.FrontLoad, actual.NormalReactions.Front.Newtons);
+        Same(given, "rear load", expected.RearLoad, actual.NormalReactions.Rear.Newtons, 0.01);
+        Same(given, "braking rate", expected.BrakingRate, actual.BrakingRate);
+        double weight = car.Mass * PlainCar.Gravity;
+        Same(given, "greatest rate", (Textbook.MostForce(car, given.Adhesion, given.MetresPerSecond) + expected.OtherForce) / weight, model.GreatestRate(given.Adhesion));
+    }
+
+    /// <summary>The pressure for a deceleration, by <see cref="BalanceModel.AtRate"/>.</summary>
+    public static void Rate(BrakingCase given)
+    {
+        PlainCar car = given.Plain;
+        double wanted = 0.02 + (1.4 * given.Choice);
+        BalancePoint? actual = new BalanceModel(given.Car, given.Load, given.Speed).AtRate(wanted);
+        SameRate(given, car, wanted, actual?.MasterPressure.Pascals);
+    }
+
+    /// <summary>The first lock-up, by <see cref="BalanceModel.FirstLockUp"/>.</summary>
+    public static void Balance(BrakingCase given) => Agreement.OnFirstLock(
+        given, given.Plain, given.Adhesion, given.MetresPerSecond, Agreement.Of(new BalanceModel(given.Car, given.Load, given.Speed).FirstLockUp(given.Adhesion)));
+
+    /// <summary>The first lock-ups and pressures that the summary prints.</summary>
+    public static void Summary(BrakingCase given)
+    {
+        double[] rates = [0.1 + (0.5 * given.Choice), 0.9];
+        double[] adhesions = [given.Adhesion, 0.5];
+        BalanceSummary summary = BalanceSummary.Of(given.Car, rates, adhesions, null, given.Speed);
+        foreach (LoadCaseSummary part in summary.LoadCases)
+        {
+            PlainCar car = PlainCarReader.Read(given.Car, part.LoadCase);
+            (double front, double rear) = Textbook.StaticLoads(car, given.MetresPerSecond);
+            Same(given, "static front load", front, part.StaticAxleLoads.Front.Newtons);
+            Same(given, "static rear load", rear, part.StaticAxleLoads.Rear.Newtons);
+            foreach (SurfaceSummary surface in part.LockUps)
+            {
+                Agreement.OnFirstLock(given, car, surface.Adhesion, given.MetresPerSecond, Agreement.Of(surface.LockUp));
+            }
+
+            foreach (RateSummary rate in part.Rates)
+            {
+                SameRate(given, car, rate.BrakingRate, rate.Installed?.MasterPressure.Pascals);
+            }
+        }
+    }
+
+    /// <summary>One setting over surfaces and loads, by <see cref="SettingSearch.Evaluate"/>, at nominal friction and with a spread.</summary>
+    public static void Setting(BrakingCase given)
+    {
+        foreach (double spread in new[] { 0, 0.08 })
+        {
+            SettingConditions conditions = Conditions(given, spread);
+            double knee = given.Choice * 100e5;
+            double slope = 0.1 + (0.8 * given.Adhesion / 1.5);
+            SettingOutcome actual = SettingSearch.Evaluate(given.Car, conditions, Pressure.FromPascals(knee), slope);
+            (double share, double mean, double worst) = ByTextbook(given, conditions, knee, slope, actual);
+            Same(given, "share of rear-first cases", share, actual.RearFirstShare);
+            Same(given, "mean efficiency", mean, actual.MeanEfficiency);
+            Same(given, "worst efficiency", worst, actual.WorstEfficiency);
+        }
+    }
+
+    /// <summary>The greatest safe knee, by <see cref="SettingSearch.GreatestSafeKnee"/>: a little less is safe in the textbook too, a little more is not.</summary>
+    public static void GreatestKnee(BrakingCase given)
+    {
+        SettingConditions conditions = Conditions(given, 0.08);
+        const double slope = 0.4;
+        SettingAdvice advice = SettingSearch.GreatestSafeKnee(given.Car, conditions, slope);
+        double highest = given.Car.Hydraulics.MaximumPressure.Pascals;
+        (bool May, bool Must) RearFirst(double knee)
+        {
+            (bool May, bool Must)[] all = [.. from load in given.Car.LoadCases
+                                              from adhesion in conditions.Adhesions
+                                              select Agreement.RearFirst(
+                                                  Textbook.WithRearKnee(PlainCarReader.Read(given.Car, load, 0.92, 1.08), knee, slope), adhesion, 0)];
+            return (all.Any(one => one.May), all.Any(one => one.Must));
+        }
+
+        if (advice.Outcome?.Knee.Pascals is not { } found)
+        {
+            Hold(given, RearFirst(0).May, "the library finds no safe knee, but in the textbook 0 bar is safe");
+            return;
+        }
+
+        Hold(given, !RearFirst(Math.Max(0, found - 2e3 - (1e-3 * found))).Must, $"the library's greatest safe knee {found / 1e5:0.###} bar is not safe in the textbook");
+        Hold(given, found >= highest || RearFirst(found + 2e3 + (1e-3 * found)).May, $"in the textbook a knee above the library's greatest safe {found / 1e5:0.###} bar is safe too");
+    }
+
+    /// <summary>The draws of <see cref="RobustSetting"/> when nothing scatters: probabilities of 0 or 1.</summary>
+    public static void Draws(BrakingCase given)
+    {
+        Vehicle vehicle = given.Car with { LoadCases = [given.Load] };
+        SettingAnswer answer = RobustSetting.Find(WithoutScatter(given with { Car = vehicle }));
+        PlainCar car = given.Plain;
+        SamePoint(given, car, answer.Present);
+        for (int i = 0; i < answer.TradeOff.Count; i += 15)
+        {
+            SettingPoint point = answer.TradeOff[i];
+            PlainCar set = point.FrontForceShare is { } share && vehicle.Hydraulics.Split is BalanceBarSplit bar
+                ? PlainCarReader.Read(vehicle with { Hydraulics = vehicle.Hydraulics with { Split = bar with { FrontForceShare = share } } }, given.Load)
+                : Textbook.WithRearKnee(car, point.Knee!.Value.Pascals, vehicle.Hydraulics.RearValves.OfType<ProportioningValve>().FirstOrDefault()?.Slope ?? 0.4);
+            SamePoint(given, set, point);
+        }
+    }
+
+    /// <summary>The first lock in a stop whose pressure rises so slowly, with wheels so light, that it is the steady balance at every moment.</summary>
+    public static void Stop(BrakingCase given)
+    {
+        PlainCar car = given.Plain;
+        BrakingCase fast = given with { KilometresPerHour = Math.Max(60, given.KilometresPerHour) };
+        (Agreement.Lock? actual, double speed) = SlowStop(fast, car);
+        if (actual is not null)
+        {
+            Agreement.OnFirstLock(given, car, given.Adhesion, speed, actual);
+            return;
+        }
+
+        bool Locks(double metresPerSecond) => Textbook.FirstLock(car, given.Adhesion, metresPerSecond) is { } found && found.At.Pressure < 0.99 * car.HighestPressure;
+        Hold(given, !Locks(fast.MetresPerSecond) || !Locks(0.8 * fast.MetresPerSecond), "nothing locks in the stop, but in the textbook it does");
+    }
+
+    /// <summary>The pressure of first lock-up that a threshold driver goes by, by <see cref="LockPressure.Lowest(BrakedCar, Speed)"/>.</summary>
+    public static void Threshold(BrakingCase given)
+    {
+        StopSetup setup = StopSetup.From(given.Car, given.Load, given.Adhesion);
+        (Pressure LinePressure, Axle Axle)? actual = LockPressure.Lowest(setup.Car, given.Speed);
+        Agreement.OnFirstLock(
+            given, given.Plain, given.Adhesion, given.MetresPerSecond,
+            actual is { } found && found.LinePressure <= given.Car.Hydraulics.MaximumPressure ? new Agreement.Lock(found.Axle, found.LinePressure.Pascals) : null);
+    }
+
+    /// <summary>A question to the draws in which nothing scatters.</summary>
+    public static SettingQuestion WithoutScatter(BrakingCase given) => new()
+    {
+        Vehicle = given.Car,
+        Spread = new ParameterSpread { FrontFriction = 0, RearFriction = 0, CentreOfGravityHeight = 0 },
+        Surfaces = [new SurfaceCondition { Name = "road", Adhesion = given.Adhesion, Spread = 0 }],
+        States = [new FrictionState { Name = "as measured" }],
+        StopScatter = 0,
+        KneeScatter = Pressure.Zero,
+        Speed = given.Speed,
+        Draws = 1000,
+    };
+
+    /// <summary>Surfaces from a slipperier one up to that of a case.</summary>
+    public static SettingConditions Conditions(BrakingCase given, double spread)
+    {
+        double lowest = Math.Max(0.05, given.Adhesion * (0.3 + (0.5 * given.Choice)));
+        return new SettingConditions { LowestAdhesion = lowest, HighestAdhesion = Math.Max(given.Adhesion, lowest + 0.1), FrictionSpread = spread, AdhesionSteps = 4 };
+    }
+
+    /// <summary>First lock of a slow stop, with the speed at that moment.</summary>
+    public static (Agreement.Lock? Lock, double MetresPerSecond) SlowStop(BrakingCase given, PlainCar car)
+    {
+        double start = given.MetresPerSecond;
+        PlainLock? expected = Textbook.FirstLock(car, given.Adhesion, start);
+        PlainState at = expected?.At ?? Textbook.At(car, car.HighestPressure, start);
+
+        // The foot takes as long as slows the car by about a tenth: half the braking rate on the way.
+        double seconds = 0.1 * start / (0.5 * at.BrakingRate * PlainCar.Gravity);
+        var buildUp = new PressureBuildUp
+        {
+            DeadTime = Duration.Zero,
+            AssistLag = Duration.Zero,
+            RampRate = PressureChangeRate.FromPascalsPerSecond(Math.Max(at.Pressure, 1e5) / seconds),
+        };
+
+        // A slip curve without a peak, so that the wheel stands still when the torque reaches what the road can hold and not before.
+        var wheels = new AxleDynamics
+        {
+            WheelInertia = MassMomentOfInertia.FromKilogramSquareMeters(1e-4),
+            SlipCurve = new BurckhardtCurve { Name = "rises to lock", C1 = 1, C2 = 3, C3 = 0 },
+        };
+        StopSetup setup = StopSetup.From(given.Car with { AxleDynamics = new(wheels, wheels) }, given.Load, given.Adhesion);
+        StopResult result = StraightStop.Run(setup.Car, new PanicDriver { HeldPressure = given.Car.Hydraulics.MaximumPressure }, buildUp, given.Speed, withTrace: false);
+        LockEvent? first = new[] { result.Locks.Front, result.Locks.Rear }.OfType<LockEvent>().MinBy(one => one.Time.Seconds);
+        return first is null
+            ? (null, 0)
+            : (new Agreement.Lock(first.Axle, buildUp.PressureAt(first.Time, given.Car.Hydraulics.MaximumPressure).Pascals, first.BrakingRate), first.Speed.MetersPerSecond);
+    }
+
+    public static void Hold(object given, bool condition, FormattableString what) => Hold(given, condition, what.ToString(CultureInfo.InvariantCulture));
+
+    public static void Hold(object given, bool condition, string what)
+    {
+        if (!condition)
+        {
+            throw new XunitException($"{what}\n{given}");
+        }
+    }
+
+    public static void Same(object given, string what, double expected, double actual, double absolute = 0) => Hold(
+        given, Agreement.Near(expected, actual) || Math.Abs(expected - actual) <= absolute, $"{what}: textbook {expected:0.########}, library {actual:0.########}");
+
+    private static void SamePoint(BrakingCase given, PlainCar car, SettingPoint point)
+    {
+        (bool may, bool must) = Agreement.RearFirst(car, given.Adhesion, given.MetresPerSecond);
+        string where = string.Create(CultureInfo.InvariantCulture, $"knee {point.Knee?.Bars:0.####} bar, front share {point.FrontForceShare:0.####}\nset: {car}\nfrom");
+        Hold($"{where} {given}", point.RearFirst is 0 or 1, $"probability {point.RearFirst} though nothing scatters");
+        Hold($"{where} {given}", point.RearFirst == 1 ? may : !must, $"rear first: textbook {(must ? "yes" : may ? "either" : "no")}, library {point.RearFirst}");
+        (double value, double low, double high) = Agreement.EfficiencyOf(car, given.Adhesion, given.MetresPerSecond);
+        Same($"{where} {given}", "efficiency", Math.Clamp(point.MeanEfficiency, low, high) is var clamped && clamped == point.MeanEfficiency ? clamped : value, point.MeanEfficiency);
+    }
+
+    private static void SameRate(BrakingCase given, PlainCar car, double wanted, double? pascals)
+    {
+        double least = Textbook.At(car, 0, given.MetresPerSecond).BrakingRate;
+        double most = Textbook.At(car, car.HighestPressure, given.MetresPerSecond).BrakingRate;
+        if (pascals is { } pressure)
+        {
+            Same(given, "braking rate at the pressure found", wanted, Textbook.At(car, pressure, given.MetresPerSecond).BrakingRate);
+        }
+        else
+        {
+            Hold(given, wanted > most * 0.999 || wanted < least * 1.001, $"no pressure found for {wanted} g; {least} to {most} g can be had");
+        }
+    }
+
+    private static (double Share, double Mean, double Worst) ByTextbook(BrakingCase given, SettingConditions conditions, double knee, double slope, SettingOutcome actual)
+    {
+        (int may, int must, int cases) = (0, 0, 0);
+        (double mean, double low, double high, double worst) = (0, 0, 0, 1);
+        foreach (LoadCase load in given.Car.LoadCases)
+        {
+            PlainCar nominal = Textbook.WithRearKnee(PlainCarReader.Read(given.Car, load), knee, slope);
+            PlainCar harsh = Textbook.WithRearKnee(PlainCarReader.Read(given.Car, load, 1 - conditions.FrictionSpread, 1 + conditions.FrictionSpread), knee, slope);
+            foreach (double adhesion in conditions.Adhesions)
+            {
+                cases++;
+                (bool mayBe, bool mustBe) = Agreement.RearFirst(harsh, adhesion, 0);
+                may += mayBe ? 1 : 0;
+                must += mustBe ? 1 : 0;
+                (double value, double least, double most) = Agreement.EfficiencyOf(nominal, adhesion, 0);
+                mean += value;
+                low += least;
+                high += most;
+                worst = Math.Min(worst, value);
+            }
+        }
+
+        // Where either answer is right, the library's is taken.
+        double share = Math.Clamp(actual.RearFirstShare, (double)must / cases, (double)may / cases);
+        mean = actual.MeanEfficiency >= low / cases && actual.MeanEfficiency <= high / cases ? actual.MeanEfficiency : mean / cases;
+        return (share, mean, worst);
+    }
+}
