@@ -36,8 +36,8 @@ internal static class Agreement
         PlainLock? expected = Textbook.FirstLock(car, adhesion, metresPerSecond);
         if (expected is not null && actual is not null && FirstAgrees(expected, actual.First)
             && NearPressure(expected.At.Pressure, actual.Pascals, tolerance)
-            && (actual.Rate is not { } rate || Near(expected.At.BrakingRate, rate, tolerance))
-            && (actual.Efficiency is not { } efficiency || Near(expected.Efficiency, efficiency, tolerance)))
+            && (expected.IsBeforeThePedal || actual.Rate is not { } rate || Near(expected.At.BrakingRate, rate, tolerance))
+            && (expected.IsBeforeThePedal || actual.Efficiency is not { } efficiency || Near(expected.Efficiency, efficiency, tolerance)))
         {
             return;
         }
@@ -48,26 +48,37 @@ internal static class Agreement
         }
 
         throw new XunitException(string.Create(CultureInfo.InvariantCulture,
-            $"textbook: {Words(expected)}\nlibrary:  {Words(actual)}\nadhesion {adhesion:0.######}, {metresPerSecond * 3.6:0.##} km/h\n{car}\nfrom {given}"));
+            $"textbook: {Words(expected)}\nlibrary:  {Words(actual)}\nadhesion {adhesion:0.######}, {metresPerSecond * 3.6:0.##} km/h\n{car}\nfrom {given.GetType().Name}"));
     }
 
-    /// <summary>Efficiency in the textbook, with the ends between which any value is right.</summary>
-    public static (double Value, double Low, double High) EfficiencyOf(PlainCar car, double adhesion, double metresPerSecond)
+    /// <summary>Whether an efficiency is the textbook's: at first lock-up, or at the highest pressure when nothing locks.</summary>
+    public static bool OnEfficiency(PlainCar car, double adhesion, double metresPerSecond, double actual, out double expected)
     {
-        double[] values = [.. new[] { 1, 1 - LeastAdhesion, 1 + LeastAdhesion }.Select(factor => Textbook.FirstLock(car, adhesion * factor, metresPerSecond) is { } found
-            ? found.Efficiency
-            : Textbook.Efficiency(car, adhesion, metresPerSecond, Textbook.At(car, car.HighestPressure, metresPerSecond)))];
-        return (values[0], values.Min(), values.Max());
+        expected = EfficiencyOf(car, adhesion, metresPerSecond);
+        if (Near(expected, actual))
+        {
+            return true;
+        }
+
+        double low = EfficiencyOf(car, adhesion * (1 - LeastAdhesion), metresPerSecond);
+        double high = EfficiencyOf(car, adhesion * (1 + LeastAdhesion), metresPerSecond);
+        return actual >= Math.Min(low, high) && actual <= Math.Max(low, high);
     }
 
-    /// <summary>Whether the rear may, and whether it must, be said to lock first.</summary>
-    public static (bool May, bool Must) RearFirst(PlainCar car, double adhesion, double metresPerSecond)
-    {
-        (bool May, bool Must)[] near = [.. new[] { 1, 1 - LeastAdhesion, 1 + LeastAdhesion }.Select(factor => Textbook.FirstLock(car, adhesion * factor, metresPerSecond) is { } found
-            ? (found.IsTie || found.RearIsFirst, !found.IsTie && found.RearIsFirst)
-            : (false, false))];
-        return (near.Any(answer => answer.May), near.All(answer => answer.Must));
-    }
+    /// <summary>Efficiency in the textbook: at first lock-up, or at the highest pressure when nothing locks.</summary>
+    public static double EfficiencyOf(PlainCar car, double adhesion, double metresPerSecond) => Textbook.FirstLock(car, adhesion, metresPerSecond) is { } found
+        ? found.Efficiency
+        : Textbook.Efficiency(car, adhesion, metresPerSecond, Textbook.At(car, car.HighestPressure, metresPerSecond));
+
+    /// <summary>Whether it is right to say that the rear locks first.</summary>
+    public static bool RearMayBeFirst(PlainCar car, double adhesion, double metresPerSecond) =>
+        NearAdhesions(adhesion).Any(near => Textbook.FirstLock(car, near, metresPerSecond) is { } found && (found.IsTie || found.RearIsFirst));
+
+    /// <summary>Whether it is wrong not to say so.</summary>
+    public static bool RearMustBeFirst(PlainCar car, double adhesion, double metresPerSecond) =>
+        NearAdhesions(adhesion).All(near => Textbook.FirstLock(car, near, metresPerSecond) is { IsTie: false, RearIsFirst: true });
+
+    private static double[] NearAdhesions(double adhesion) => [adhesion, adhesion * (1 - LeastAdhesion), adhesion * (1 + LeastAdhesion)];
 
     public static bool Near(double expected, double actual, double tolerance = Tolerance) =>
         Math.Abs(expected - actual) <= (tolerance * Math.Abs(expected)) + 1e-6;

@@ -20,6 +20,9 @@ internal sealed record PlainCar
 
     public required PlainAxle Rear { get; init; }
 
+    /// <summary>Whether a valve looks at the rear axle's load.</summary>
+    public bool FeelsLoad => Front.FeelsLoad || Rear.FeelsLoad;
+
     /// <summary>Pressure that leaves the rear master cylinder over that which leaves the front one: 1 for a tandem cylinder.</summary>
     public required double RearToFrontMasterPressure { get; init; }
 
@@ -52,6 +55,8 @@ internal sealed record PlainAxle
 
     /// <summary>The valves that the fluid passes, in their order from the master cylinder.</summary>
     public PlainValve[] Valves { get; init; } = [];
+
+    public bool FeelsLoad => Array.Exists(Valves, valve => valve is LoadSensing);
 
     public double AdhesionFactor { get; init; } = 1;
 

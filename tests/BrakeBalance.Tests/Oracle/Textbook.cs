@@ -21,6 +21,9 @@ internal sealed record PlainLock(PlainState At, double FrontUsed, double RearUse
 {
     public bool RearIsFirst => RearUsed > FrontUsed;
 
+    /// <summary>The engine's braking alone is more than the road holds: the axle slides before the pedal moves, and the road gives less than the engine asks.</summary>
+    public bool IsBeforeThePedal => At.Pressure == 0;
+
     /// <summary>The two axles are so close that either may be called the first.</summary>
     public bool IsTie => Math.Abs(FrontUsed - RearUsed) < 2e-3;
 }
@@ -34,11 +37,11 @@ internal sealed record PlainLock(PlainState At, double FrontUsed, double RearUse
 internal static class Textbook
 {
     /// <summary>Pressures tried between nothing and the highest.</summary>
-    private const int Tries = 500;
+    private const int Tries = 320;
 
     public static PlainState At(PlainCar car, double pressure, double speed)
     {
-        if (!car.Front.Valves.Concat(car.Rear.Valves).Any(valve => valve is LoadSensing))
+        if (!car.FeelsLoad)
         {
             return WithValvesFeeling(car, pressure, speed, 0);
         }
@@ -46,7 +49,7 @@ internal static class Textbook
         // Suppose a rear load, let the valves act on it, and see what rear load comes of the braking: more supposed gives less.
         double low = 0;
         double high = StaticLoads(car, speed).Rear;
-        for (int i = 0; i < 60; i++)
+        for (int i = 0; i < 45; i++)
         {
             double supposed = (low + high) / 2;
             if (WithValvesFeeling(car, pressure, speed, supposed).RearLoad > supposed)
@@ -114,7 +117,7 @@ internal static class Textbook
         double other = OtherForce(car, speed);
         double low = 0;
         double high = 5 * car.Mass * PlainCar.Gravity;
-        for (int i = 0; i < 80; i++)
+        for (int i = 0; i < 60; i++)
         {
             double supposed = (low + high) / 2;
             (double front, double rear) = Loads(car, (supposed + other) / (car.Mass * PlainCar.Gravity), speed);
@@ -146,7 +149,7 @@ internal static class Textbook
             }
 
             double after = pressure;
-            for (int k = 0; k < 45; k++)
+            for (int k = 0; k < 40; k++)
             {
                 double middle = (before + after) / 2;
                 if (MostUsed(car, adhesion, speed, middle) < 1)
