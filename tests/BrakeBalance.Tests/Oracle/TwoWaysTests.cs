@@ -6,7 +6,7 @@ namespace BrakeBalance.Tests.Oracle;
 
 /// <summary>The textbook and each way of asking the library give one answer, on the same random cars in every run.</summary>
 /// <remarks>The seeds are fixed so that a failure can be repeated; <see cref="FreshTwoWaysTests"/> goes on from where these stop.</remarks>
-[Properties(Arbitrary = [typeof(AnyCase)], MaxTest = 250)]
+[Properties(Arbitrary = [typeof(AnyCase)], MaxTest = 200)]
 public class TwoWaysTests
 {
     [Property(Replay = "10,11")]
@@ -38,7 +38,7 @@ public class TwoWaysTests
 }
 
 /// <summary>The same with cars that no run has tried before: a failure prints the seed that repeats it.</summary>
-[Properties(Arbitrary = [typeof(AnyCase)], MaxTest = 20)]
+[Properties(Arbitrary = [typeof(AnyCase)], MaxTest = 10)]
 public class FreshTwoWaysTests
 {
     [Property]
