@@ -7,7 +7,8 @@ namespace BrakeBalance.Tests.Oracle;
 
 /// <summary>Compares an answer of the library with the textbook's, to a thousandth.</summary>
 /// <remarks>
-/// Two things may be said either way. Axles that use their tyres to the same two thousandths lock together, or either first. And where the least
+/// Two things may be said either way. Axles that use their tyres to the same two thousandths lock together, or either first. And where
+/// the least
 /// change of adhesion moves the moment of lock-up far (a curve that only grazes the limit, or rides along it), any moment between is right.
 /// </remarks>
 internal static class Agreement
@@ -22,7 +23,8 @@ internal static class Agreement
     /// <param name="Efficiency">Braking efficiency; null when not told.</param>
     internal sealed record Lock(Axle? First, double Pascals, double? Rate = null, double? Efficiency = null);
 
-    public static Lock? Of(LockUp? lockUp) => lockUp is null ? null : new(lockUp.First, lockUp.At.MasterPressure.Pascals, lockUp.At.BrakingRate, lockUp.Efficiency);
+    public static Lock? Of(LockUp? lockUp) => lockUp is null ? null : new(lockUp.First, lockUp.At.MasterPressure.Pascals,
+        lockUp.At.BrakingRate, lockUp.Efficiency);
 
     /// <summary>Fails unless the library's first lock-up is the textbook's.</summary>
     /// <param name="given">The case, for the message.</param>
@@ -31,7 +33,8 @@ internal static class Agreement
     /// <param name="metresPerSecond">Speed.</param>
     /// <param name="actual">The library's answer; null when it says that nothing locks.</param>
     /// <param name="tolerance">Relative tolerance.</param>
-    public static void OnFirstLock(object given, PlainCar car, double adhesion, double metresPerSecond, Lock? actual, double tolerance = Tolerance)
+    public static void OnFirstLock(object given, PlainCar car, double adhesion, double metresPerSecond, Lock? actual,
+        double tolerance = Tolerance)
     {
         PlainLock? expected = Textbook.FirstLock(car, adhesion, metresPerSecond);
         if (expected is not null && actual is not null && FirstAgrees(expected, actual.First)
@@ -66,13 +69,15 @@ internal static class Agreement
     }
 
     /// <summary>Efficiency in the textbook: at first lock-up, or at the highest pressure when nothing locks.</summary>
-    public static double EfficiencyOf(PlainCar car, double adhesion, double metresPerSecond) => Textbook.FirstLock(car, adhesion, metresPerSecond) is { } found
+    public static double EfficiencyOf(PlainCar car, double adhesion, double metresPerSecond) => Textbook.FirstLock(car, adhesion,
+        metresPerSecond) is { } found
         ? found.Efficiency
         : Textbook.Efficiency(car, adhesion, metresPerSecond, Textbook.At(car, car.HighestPressure, metresPerSecond));
 
     /// <summary>Whether it is right to say that the rear locks first.</summary>
     public static bool RearMayBeFirst(PlainCar car, double adhesion, double metresPerSecond) =>
-        NearAdhesions(adhesion).Any(near => Textbook.FirstLock(car, near, metresPerSecond) is { } found && (found.IsTie || found.RearIsFirst));
+        NearAdhesions(adhesion).Any(near => Textbook.FirstLock(car, near, metresPerSecond) is { } found && (found.IsTie
+            || found.RearIsFirst));
 
     /// <summary>Whether it is wrong not to say so.</summary>
     public static bool RearMustBeFirst(PlainCar car, double adhesion, double metresPerSecond) =>
@@ -87,7 +92,8 @@ internal static class Agreement
     public static bool NearPressure(double expected, double actual, double tolerance = Tolerance) =>
         Math.Abs(expected - actual) <= tolerance * Math.Max(1e5, Math.Abs(expected));
 
-    public static bool FirstAgrees(PlainLock expected, Axle? first) => expected.IsTie || first == (expected.RearIsFirst ? Axle.Rear : Axle.Front);
+    public static bool FirstAgrees(PlainLock expected, Axle? first) => expected.IsTie || first == (expected.RearIsFirst ? Axle.Rear
+        : Axle.Front);
 
     private static bool EitherMayBe(PlainCar car, double adhesion, double metresPerSecond, Lock? actual, double tolerance)
     {

@@ -24,10 +24,12 @@ public sealed record BrakingCase(Vehicle Car, double Adhesion, double Kilometres
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
         $"adhesion {Adhesion:0.####}, {KilometresPerHour:0.##} km/h, choice {Choice:0.####}, {Car.LoadCases.Length} load case(s), front {Words(Car.Brakes.Front)}, rear {Words(Car.Brakes.Rear)}\n{Plain}");
 
-    private static string Words(Brake brake) => brake is DrumBrake drum ? $"{drum.Arrangement} drum with {drum.Shoes.GetType().Name}" : brake.GetType().Name;
+    private static string Words(Brake brake) => brake is DrumBrake drum ? $"{drum.Arrangement} drum with {drum.Shoes.GetType().Name}"
+        : brake.GetType().Name;
 }
 
-/// <summary>Every kind of car that a file can describe, within what is sensible: all valves and chains of them, splits, brakes, air, rolling, engine, tyres.</summary>
+/// <summary>Every kind of car that a file can describe, within what is sensible: all valves and chains of them, splits, brakes, air,
+/// rolling, engine, tyres.</summary>
 public static class AnyCase
 {
     private static readonly Pressure Highest = Pressure.FromBars(160);
@@ -68,7 +70,8 @@ public static class AnyCase
             ],
             Tyres = tyres,
             Brakes = new(front, rear),
-            Hydraulics = new BrakeHydraulics { Split = split, FrontValves = frontValves, RearValves = rearValves, MaximumPressure = Highest },
+            Hydraulics = new BrakeHydraulics { Split = split, FrontValves = frontValves, RearValves = rearValves,
+                MaximumPressure = Highest },
             RollingResistanceCoefficient = rolling,
             EngineBraking = engine,
             Aerodynamics = air,
@@ -83,15 +86,18 @@ public static class AnyCase
         from rearSensitivity in Gen.OneOf(Gen.Constant(sensitivity), Gen.Constant(0.0), Between(0.02, 0.25))
         from reference in Between(1.5, 4.0)
         select new PerAxle<Tyre>(
-            new Tyre { LoadedRadius = Length.FromMeters(radius), AdhesionFactor = factor, LoadSensitivity = sensitivity, ReferenceLoad = Force.FromNewtons(kilograms * reference) },
-            new Tyre { LoadedRadius = Length.FromMeters(rearRadius), AdhesionFactor = rearFactor, LoadSensitivity = rearSensitivity, ReferenceLoad = Force.FromNewtons(kilograms * reference) });
+            new Tyre { LoadedRadius = Length.FromMeters(radius), AdhesionFactor = factor, LoadSensitivity = sensitivity,
+                ReferenceLoad = Force.FromNewtons(kilograms * reference) },
+            new Tyre { LoadedRadius = Length.FromMeters(rearRadius), AdhesionFactor = rearFactor, LoadSensitivity = rearSensitivity,
+                ReferenceLoad = Force.FromNewtons(kilograms * reference) });
 
     private static Gen<MasterSplit> Split => Gen.OneOf(
         Gen.Constant<MasterSplit>(new TandemSplit()),
         from share in Between(0.35, 0.75)
         from front in Gen.Elements(15.9, 19.05, 20.6, 22.2)
         from rear in Gen.Elements(15.9, 19.05, 20.6, 22.2)
-        select (MasterSplit)new BalanceBarSplit { FrontForceShare = share, FrontBore = Length.FromMillimeters(front), RearBore = Length.FromMillimeters(rear) });
+        select (MasterSplit)new BalanceBarSplit { FrontForceShare = share, FrontBore = Length.FromMillimeters(front),
+            RearBore = Length.FromMillimeters(rear) });
 
     private static Gen<PressureValve> Proportioning =>
         from knee in Gen.OneOf(Gen.Constant(0.0), Between(5, 90), Between(5, 90), Between(5, 90))
@@ -105,7 +111,8 @@ public static class AnyCase
     private static Gen<PressureValve> Metering =>
         from opening in Between(0, 12)
         from more in Between(1, 25)
-        select (PressureValve)new HoldOffValve { OpeningPressure = Pressure.FromBars(opening), BlendPressure = Pressure.FromBars(opening + more) };
+        select (PressureValve)new HoldOffValve { OpeningPressure = Pressure.FromBars(opening),
+            BlendPressure = Pressure.FromBars(opening + more) };
 
     private static Gen<PressureValve> LoadFeeling(double kilograms) =>
         from knee in Between(5, 60)
@@ -192,7 +199,8 @@ public static class AnyCase
     private static Gen<Brake> Drum(double newtonMetresPerBar) => (
         from friction in Between(0.25, 0.42)
         from threshold in Between(0, 5)
-        from arrangement in Gen.Elements(ShoeArrangement.LeadingTrailing, ShoeArrangement.TwoLeading, ShoeArrangement.TwoTrailing, ShoeArrangement.DuoServo)
+        from arrangement in Gen.Elements(ShoeArrangement.LeadingTrailing, ShoeArrangement.TwoLeading, ShoeArrangement.TwoTrailing,
+            ShoeArrangement.DuoServo)
         from radius in Between(0.09, 0.14)
         from shoes in Gen.OneOf(Gen.Constant<DrumShoes>(CatalogueShoes.Typical(arrangement)), Shoes(arrangement, radius))
         select new DrumBrake
@@ -242,7 +250,8 @@ public static class AnyCase
         Length.FromMeters(Math.Sqrt(newtonMetresPerBar / (factor * radius * 1e5) * 4 / Math.PI));
 
     private static Gen<ImmutableArray<PressureValve>> Chain(params Gen<PressureValve>[] valves) =>
-        valves.Aggregate(Gen.Constant(ImmutableArray<PressureValve>.Empty), (chain, valve) => from before in chain from next in valve select before.Add(next));
+        valves.Aggregate(Gen.Constant(ImmutableArray<PressureValve>.Empty), (chain, valve) =>
+            from before in chain from next in valve select before.Add(next));
 
     private static LoadCase Load(string name, double kilograms, double frontAxleToCgMetres, double heightMetres) => new()
     {
@@ -252,7 +261,8 @@ public static class AnyCase
         CentreOfGravityHeight = Length.FromMeters(heightMetres),
     };
 
-    private static Gen<double> Between(double low, double high) => Gen.Choose(0, 1_000_000).Select(n => low + ((high - low) * n / 1_000_000));
+    private static Gen<double> Between(double low, double high) => Gen.Choose(0, 1_000_000).Select(n =>
+        low + ((high - low) * n / 1_000_000));
 
     // Leaves out one thing at a time, so that what is left of a failing case is what makes it fail.
     private static IEnumerable<BrakingCase> Plainer(BrakingCase given)

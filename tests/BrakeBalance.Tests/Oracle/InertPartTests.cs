@@ -37,10 +37,13 @@ public class InertPartTests
 
             foreach ((RateSummary one, RateSummary other) in a.Rates.Zip(b.Rates))
             {
-                TwoWays.Hold(given, one.Installed is null == other.Installed is null, "a braking rate is reached by one and not by the other");
+                TwoWays.Hold(given, one.Installed is null == other.Installed is null,
+                    "a braking rate is reached by one and not by the other");
                 TwoWays.Hold(
-                    given, one.Installed is null || Agreement.NearPressure(one.Installed.MasterPressure.Pascals, other.Installed!.MasterPressure.Pascals, Exact)
-                        || Agreement.Near(one.BrakingRate, Textbook.At(PlainCarReader.Read(given.Car, a.LoadCase), other.Installed.MasterPressure.Pascals, given.MetresPerSecond).BrakingRate, Exact),
+                    given, one.Installed is null || Agreement.NearPressure(one.Installed.MasterPressure.Pascals,
+                        other.Installed!.MasterPressure.Pascals, Exact)
+                        || Agreement.Near(one.BrakingRate, Textbook.At(PlainCarReader.Read(given.Car, a.LoadCase),
+                            other.Installed.MasterPressure.Pascals, given.MetresPerSecond).BrakingRate, Exact),
                     $"pressure for a braking rate: {one.Installed?.MasterPressure} without, {other.Installed?.MasterPressure} with the part");
             }
         }
@@ -59,8 +62,10 @@ public class InertPartTests
         var knee = Pressure.FromBars(100 * given.Choice);
         SettingOutcome one = SettingSearch.Evaluate(without, conditions, knee, 0.4);
         SettingOutcome other = SettingSearch.Evaluate(with, conditions, knee, 0.4);
-        TwoWays.Hold(given, Math.Abs(one.RearFirstShare - other.RearFirstShare) < 1e-9 || Ties(given, conditions, knee), $"share of rear-first cases {one.RearFirstShare} without, {other.RearFirstShare} with the part");
-        TwoWays.Hold(given, Agreement.Near(one.MeanEfficiency, other.MeanEfficiency, Exact), $"mean efficiency {one.MeanEfficiency} without, {other.MeanEfficiency} with the part");
+        TwoWays.Hold(given, Math.Abs(one.RearFirstShare - other.RearFirstShare) < 1e-9 || Ties(given, conditions, knee),
+            $"share of rear-first cases {one.RearFirstShare} without, {other.RearFirstShare} with the part");
+        TwoWays.Hold(given, Agreement.Near(one.MeanEfficiency, other.MeanEfficiency, Exact),
+            $"mean efficiency {one.MeanEfficiency} without, {other.MeanEfficiency} with the part");
     }
 
     [Property(Replay = "140,141")]
@@ -80,7 +85,8 @@ public class InertPartTests
             KneeScatter = Pressure.FromBars(1),
         });
         (SettingAnswer without, SettingAnswer with) = (Of(given.Car), Of(part.FitTo(given.Car)));
-        TwoWays.Hold(given, without.Variable == with.Variable && without.Draws == with.Draws, $"{without.Draws} draws over {without.Variable} without, {with.Draws} over {with.Variable} with the part");
+        TwoWays.Hold(given, without.Variable == with.Variable && without.Draws == with.Draws,
+            $"{without.Draws} draws over {without.Variable} without, {with.Draws} over {with.Variable} with the part");
         foreach ((SettingPoint one, SettingPoint other) in without.TradeOff.Append(without.Present).Zip(with.TradeOff.Append(with.Present)))
         {
             TwoWays.Hold(
@@ -95,16 +101,20 @@ public class InertPartTests
         StopResult Of(Vehicle car)
         {
             StopSetup setup = StopSetup.From(car, car.LoadCases[0], given.Adhesion);
-            return StraightStop.Run(setup.Car, setup.Panic, setup.BuildUp, Speed.FromKilometersPerHour(Math.Max(40, given.KilometresPerHour)), withTrace: false);
+            return StraightStop.Run(setup.Car, setup.Panic, setup.BuildUp, Speed.FromKilometersPerHour(Math.Max(40,
+                given.KilometresPerHour)), withTrace: false);
         }
 
         (StopResult without, StopResult with) = (Of(given.Car), Of(part.FitTo(given.Car)));
-        TwoWays.Hold(given, Agreement.Near(without.Distance.Meters, with.Distance.Meters), $"distance {without.Distance} without, {with.Distance} with the part {part}");
+        TwoWays.Hold(given, Agreement.Near(without.Distance.Meters, with.Distance.Meters),
+            $"distance {without.Distance} without, {with.Distance} with the part {part}");
         foreach (Axle axle in Enum.GetValues<Axle>())
         {
-            TwoWays.Hold(given, without.Locks[axle] is null == with.Locks[axle] is null, $"{axle} locks with or without the part {part} only");
+            TwoWays.Hold(given, without.Locks[axle] is null == with.Locks[axle] is null,
+                $"{axle} locks with or without the part {part} only");
             TwoWays.Hold(
-                given, without.Locks[axle] is not { } one || Math.Abs(one.Time.Seconds - with.Locks[axle]!.Time.Seconds) <= 1e-3 * Math.Max(1, one.Time.Seconds),
+                given, without.Locks[axle] is not { } one
+                    || Math.Abs(one.Time.Seconds - with.Locks[axle]!.Time.Seconds) <= 1e-3 * Math.Max(1, one.Time.Seconds),
                 $"{axle} locks after {without.Locks[axle]?.Time} without, {with.Locks[axle]?.Time} with the part {part}");
         }
     }
@@ -113,21 +123,24 @@ public class InertPartTests
     public void It_changes_no_pressure_of_a_threshold_driver(BrakingCase given, InertPart part)
     {
         Agreement.Lock? Of(Vehicle car) =>
-            LockPressure.Lowest(StopSetup.From(car, car.LoadCases[0], given.Adhesion).Car, given.Speed) is { } found && found.LinePressure <= car.Hydraulics.MaximumPressure
+            LockPressure.Lowest(StopSetup.From(car, car.LoadCases[0], given.Adhesion).Car, given.Speed) is { } found
+                && found.LinePressure <= car.Hydraulics.MaximumPressure
                 ? new(found.Axle, found.LinePressure.Pascals)
                 : null;
         Same(given, Of(given.Car), Of(part.FitTo(given.Car)));
     }
 
     // A proportioning valve added where there is none becomes the valve that is set: then another question is asked.
-    private static bool CanBeAsked(Vehicle car, InertPart part) => !part.MayBeSet || part.InFront || car.Hydraulics.RearValves.Any(valve => valve is ProportioningValve);
+    private static bool CanBeAsked(Vehicle car, InertPart part) => !part.MayBeSet || part.InFront || car.Hydraulics.RearValves.Any(valve =>
+        valve is ProportioningValve);
 
     private static void Same(BrakingCase given, Agreement.Lock? without, Agreement.Lock? with)
     {
         bool near = without is null || with is null
             ? without is null && with is null
             : without.First == with.First && Agreement.NearPressure(without.Pascals, with.Pascals, Exact)
-                && (without.Rate is not { } rate || Agreement.Near(rate, with.Rate!.Value, Exact)) && (without.Efficiency is not { } efficiency || Agreement.Near(efficiency, with.Efficiency!.Value, Exact));
+                && (without.Rate is not { } rate || Agreement.Near(rate, with.Rate!.Value, Exact))
+                    && (without.Efficiency is not { } efficiency || Agreement.Near(efficiency, with.Efficiency!.Value, Exact));
         if (!near)
         {
             // Both may be right where the question has no sharp answer.
@@ -139,6 +152,7 @@ public class InertPartTests
     private static bool Ties(BrakingCase given, SettingConditions conditions, Pressure knee) => given.Car.LoadCases.Any(load =>
     {
         PlainCar car = Textbook.WithRearKnee(PlainCarReader.Read(given.Car, load, 0.92, 1.08), knee.Pascals, 0.4);
-        return conditions.Adhesions.Any(adhesion => Agreement.RearMayBeFirst(car, adhesion, 0) && !Agreement.RearMustBeFirst(car, adhesion, 0));
+        return conditions.Adhesions.Any(adhesion => Agreement.RearMayBeFirst(car, adhesion, 0) && !Agreement.RearMustBeFirst(car,
+            adhesion, 0));
     });
 }

@@ -46,7 +46,8 @@ public class OracleTests
     [Fact]
     public void A_knee_in_the_rear_line_makes_the_front_lock_first()
     {
-        // Limited to 30 bar the rear brakes with 1000 N: T₁ = 0.5 (5883.99 + 0.2 (T₁ + 1000)) → T₁ = 3041.995 / 0.9 = 3379.99 N at 50.6999 bar.
+        // Limited to 30 bar the rear brakes with 1000 N: T₁ = 0.5 (5883.99 + 0.2 (T₁ + 1000)) → T₁ = 3041.995 / 0.9 = 3379.99 N at
+        // 50.6999 bar.
         PlainLock found = Textbook.FirstLock(Car with { Rear = Car.Rear with { Valves = [new LimitAt(30e5)] } }, 0.5, 0)!;
         Assert.False(found.RearIsFirst);
         Assert.Equal(50.69992e5, found.At.Pressure, 20.0);
@@ -64,7 +65,8 @@ public class OracleTests
     [Fact]
     public void A_short_block_and_a_lining_of_no_width_on_a_pin_are_one()
     {
-        // At 90° from the pin: normal force has the arm of the pin's distance, friction that of the drum's radius. 0.4 · 0.2 / (0.1 − 0.4 · 0.12) = 1.53846.
+        // At 90° from the pin: normal force has the arm of the pin's distance, friction that of the drum's radius. 0.4 · 0.2 / (0.1 − 0.4
+        // · 0.12) = 1.53846.
         double pin = PlainShoes.OnPin(0.4, leading: true, 0.12, 0.1, 89.99, 90.01, 0.2);
         Assert.Equal(0.08 / 0.052, pin, 1e-4);
         Assert.Equal(0.08 / 0.052, PlainShoes.Block(0.4, leading: true, 0.2, 0.1, 0.12, 0), 1e-12);

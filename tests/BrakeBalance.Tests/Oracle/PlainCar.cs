@@ -85,7 +85,8 @@ internal sealed record ProportioningAt(double Knee, double Slope) : PlainValve
 {
     public override double Outlet(double inlet, double rearAxleLoad) => inlet < Knee ? inlet : Knee + (Slope * (inlet - Knee));
 
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"proportioning {Knee / 1e5:0.####} bar slope {Slope:0.####}");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"proportioning {Knee / 1e5:0.####} bar slope {Slope:0.####}");
 }
 
 /// <summary>Lets no more than its limit through.</summary>
@@ -109,11 +110,13 @@ internal sealed record MeteringBetween(double Opening, double Blend) : PlainValv
         return inlet > Blend ? inlet : Blend * (inlet - Opening) / (Blend - Opening);
     }
 
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"metering {Opening / 1e5:0.####} to {Blend / 1e5:0.####} bar");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"metering {Opening / 1e5:0.####} to {Blend / 1e5:0.####} bar");
 }
 
 /// <summary>A proportioning valve whose knee goes up and down with the load on the rear axle.</summary>
-internal sealed record LoadSensing(double KneeAtReference, double ReferenceLoad, double PascalsPerNewton, double Slope, double LowestKnee) : PlainValve
+internal sealed record LoadSensing(double KneeAtReference, double ReferenceLoad, double PascalsPerNewton, double Slope,
+    double LowestKnee) : PlainValve
 {
     public override double Outlet(double inlet, double rearAxleLoad)
     {

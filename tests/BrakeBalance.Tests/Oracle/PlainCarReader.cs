@@ -20,8 +20,10 @@ internal static class PlainCarReader
         Wheelbase = car.Wheelbase.Meters,
         FrontAxleToCentreOfGravity = load.FrontAxleToCentreOfGravity.Meters,
         CentreOfGravityHeight = load.CentreOfGravityHeight.Meters,
-        Front = ReadAxle(car, Axle.Front, car.Brakes.Front, car.Tyres.Front, [.. car.Hydraulics.FrontValves], frontFriction, car.Aerodynamics?.FrontLiftArea),
-        Rear = ReadAxle(car, Axle.Rear, car.Brakes.Rear, car.Tyres.Rear, [.. car.Hydraulics.RearValves], rearFriction, car.Aerodynamics?.RearLiftArea),
+        Front = ReadAxle(car, Axle.Front, car.Brakes.Front, car.Tyres.Front, [.. car.Hydraulics.FrontValves], frontFriction,
+            car.Aerodynamics?.FrontLiftArea),
+        Rear = ReadAxle(car, Axle.Rear, car.Brakes.Rear, car.Tyres.Rear, [.. car.Hydraulics.RearValves], rearFriction,
+            car.Aerodynamics?.RearLiftArea),
         RearToFrontMasterPressure = car.Hydraulics.Split switch
         {
             TandemSplit => 1,
@@ -35,7 +37,8 @@ internal static class PlainCarReader
         RollingCoefficient = car.RollingResistanceCoefficient,
     };
 
-    private static PlainAxle ReadAxle(Vehicle car, Axle which, Brake brake, Tyre tyre, PressureValve[] valves, double friction, Area? lift) => new()
+    private static PlainAxle ReadAxle(Vehicle car, Axle which, Brake brake, Tyre tyre, PressureValve[] valves, double friction,
+        Area? lift) => new()
     {
         WheelRadius = tyre.LoadedRadius.Meters,
         TorquePerPascal = TorquePerPascal(brake, Math.Min(1.2, brake.FrictionCoefficient * friction)),
@@ -53,7 +56,8 @@ internal static class PlainCarReader
         ProportioningValve v => new ProportioningAt(v.Knee.Pascals, v.Slope),
         LimitingValve v => new LimitAt(v.Limit.Pascals),
         HoldOffValve v => new MeteringBetween(v.OpeningPressure.Pascals, v.BlendPressure.Pascals),
-        LoadSensingValve v => new LoadSensing(v.KneeAtReference.Pascals, v.ReferenceLoad.Newtons, v.KneePerKilonewton.Pascals / 1000, v.Slope, v.LowestKnee.Pascals),
+        LoadSensingValve v => new LoadSensing(v.KneeAtReference.Pascals, v.ReferenceLoad.Newtons, v.KneePerKilonewton.Pascals / 1000,
+            v.Slope, v.LowestKnee.Pascals),
         _ => throw new NotSupportedException("The oracle does not know this valve."),
     };
 
@@ -87,23 +91,28 @@ internal static class PlainCarReader
                 return c * friction / (1 - (e * friction));
             case ShortShoeGeometry block:
                 return Two(drum.Arrangement, leading => PlainShoes.Block(
-                    friction, leading, block.ActuatingArm.Meters, block.NormalArm.Meters, block.FrictionArm.Meters, block.LiningAngle.Degrees));
+                    friction, leading, block.ActuatingArm.Meters, block.NormalArm.Meters, block.FrictionArm.Meters,
+                        block.LiningAngle.Degrees));
             case ShoeGeometry shoe when shoe.Support == ShoeSupport.Pivoted:
                 return Two(drum.Arrangement, leading => PlainShoes.OnPin(
-                    friction, leading, radius, shoe.PivotDistance.Meters, shoe.Lining.Start.Degrees, shoe.Lining.End.Degrees, shoe.ActuatingArm.Meters));
+                    friction, leading, radius, shoe.PivotDistance.Meters, shoe.Lining.Start.Degrees, shoe.Lining.End.Degrees,
+                        shoe.ActuatingArm.Meters));
             case ShoeGeometry shoe:
                 return Two(drum.Arrangement, leading => PlainShoes.Sliding(
-                    friction, leading, radius, shoe.PivotDistance.Meters, shoe.Lining.Start.Degrees, shoe.Lining.End.Degrees, shoe.ActuatingArm.Meters));
+                    friction, leading, radius, shoe.PivotDistance.Meters, shoe.Lining.Start.Degrees, shoe.Lining.End.Degrees,
+                        shoe.ActuatingArm.Meters));
             case DuoServoGeometry duo:
                 double cylinder = duo.CylinderDistance.Meters;
                 double link = duo.LinkDistance.Meters;
                 double anchor = duo.AnchorDistance.Meters;
-                double primary = PlainShoes.Sliding(friction, true, radius, link, duo.PrimaryLining.Start.Degrees, duo.PrimaryLining.End.Degrees, cylinder + link);
+                double primary = PlainShoes.Sliding(friction, true, radius, link, duo.PrimaryLining.Start.Degrees,
+                    duo.PrimaryLining.End.Degrees, cylinder + link);
 
                 // Moments of the primary shoe about the drum's centre give the force in the link.
                 double passedOn = (cylinder + (primary * radius)) / link;
                 double secondary = PlainShoes.OnPin(
-                    friction, true, radius, anchor, duo.SecondaryLining.Start.Degrees, duo.SecondaryLining.End.Degrees, (passedOn * (anchor + link)) + anchor - cylinder);
+                    friction, true, radius, anchor, duo.SecondaryLining.Start.Degrees, duo.SecondaryLining.End.Degrees,
+                        (passedOn * (anchor + link)) + anchor - cylinder);
                 return primary + secondary;
             default:
                 throw new NotSupportedException("The oracle does not know these shoes.");

@@ -1,8 +1,10 @@
 namespace BrakeBalance.Tests.Oracle;
 
-/// <summary>Drum-brake shoes by adding up the forces on little pieces of lining: friction force at the drum for each newton of one wheel-cylinder piston.</summary>
+/// <summary>Drum-brake shoes by adding up the forces on little pieces of lining: friction force at the drum for each newton of one
+/// wheel-cylinder piston.</summary>
 /// <remarks>
-/// The drum's centre is the origin, the shoe's supported end lies at (distance, 0), the shoe above the line; the piston pushes the other end
+/// The drum's centre is the origin, the shoe's supported end lies at (distance, 0), the shoe above the line; the piston pushes the other
+/// end
 /// straight up. The drum presses a piece of lining inwards and drags it along: towards the supported end under a leading shoe.
 /// A rigid shoe presses with u cos θ + v sin θ, and not at all where that would be a pull.
 /// </remarks>
@@ -19,20 +21,25 @@ internal static class PlainShoes
     /// <param name="endDegrees">Where it ends.</param>
     /// <param name="moment">Moment of the pushing forces about the pin.</param>
     /// <returns>Friction force at the drum; not a positive number when the shoe locks by itself.</returns>
-    public static double OnPin(double friction, bool leading, double radius, double pivot, double startDegrees, double endDegrees, double moment)
+    public static double OnPin(double friction, bool leading, double radius, double pivot, double startDegrees, double endDegrees,
+        double moment)
     {
         Sums sums = AddUp(friction, leading, radius, pivot, startDegrees, endDegrees, Math.Sin);
         return moment / sums.Resisting * sums.Friction;
     }
 
-    /// <summary>A shoe that may slide along its support: the support pushes only the way the piston does, so the forces along the line must cancel.</summary>
+    /// <summary>A shoe that may slide along its support: the support pushes only the way the piston does, so the forces along the line
+    /// must cancel.</summary>
     /// <returns>As for <see cref="OnPin"/>, with the moment about the supported end.</returns>
-    public static double Sliding(double friction, bool leading, double radius, double support, double startDegrees, double endDegrees, double moment)
+    public static double Sliding(double friction, bool leading, double radius, double support, double startDegrees, double endDegrees,
+        double moment)
     {
-        // Where the pressure is greatest is not known: turn it from the end away from the support towards the support until the forces along the line cancel.
+        // Where the pressure is greatest is not known: turn it from the end away from the support towards the support until the forces
+        // along the line cancel.
         double low = Math.PI;
         double high = 0;
-        Sums At(double crown) => AddUp(friction, leading, radius, support, startDegrees, endDegrees, angle => Math.Max(0, Math.Cos(angle - crown)));
+        Sums At(double crown) => AddUp(friction, leading, radius, support, startDegrees, endDegrees, angle => Math.Max(0,
+            Math.Cos(angle - crown)));
         for (int i = 0; i < 50; i++)
         {
             double middle = (low + high) / 2;
@@ -52,7 +59,8 @@ internal static class PlainShoes
 
     /// <summary>A shoe whose lining is one short block: normal and friction force act at one point.</summary>
     /// <returns>Friction force at the drum for a pushing force of one.</returns>
-    public static double Block(double friction, bool leading, double actuatingArm, double normalArm, double frictionArm, double liningDegrees)
+    public static double Block(double friction, bool leading, double actuatingArm, double normalArm, double frictionArm,
+        double liningDegrees)
     {
         // A wide block pressed straight on: cosine pressure, of which the part straight on makes the load and the whole makes the friction.
         double straight = 1;
@@ -76,7 +84,8 @@ internal static class PlainShoes
 
     private readonly record struct Sums(double Friction, double Resisting, double Along);
 
-    private static Sums AddUp(double friction, bool leading, double radius, double support, double startDegrees, double endDegrees, Func<double, double> pressure)
+    private static Sums AddUp(double friction, bool leading, double radius, double support, double startDegrees, double endDegrees,
+        Func<double, double> pressure)
     {
         double start = startDegrees * Math.PI / 180;
         double width = (endDegrees - startDegrees) * Math.PI / 180 / Pieces;

@@ -21,7 +21,8 @@ internal sealed record PlainLock(PlainState At, double FrontUsed, double RearUse
 {
     public bool RearIsFirst => RearUsed > FrontUsed;
 
-    /// <summary>The engine's braking alone is more than the road holds: the axle slides before the pedal moves, and the road gives less than the engine asks.</summary>
+    /// <summary>The engine's braking alone is more than the road holds: the axle slides before the pedal moves, and the road gives less
+    /// than the engine asks.</summary>
     public bool IsBeforeThePedal => At.Pressure == 0;
 
     /// <summary>The two axles are so close that either may be called the first.</summary>
@@ -30,8 +31,10 @@ internal sealed record PlainLock(PlainState At, double FrontUsed, double RearUse
 
 /// <summary>The balance of a car by the longest and plainest way: try every pressure from nothing upwards and look at both axles.</summary>
 /// <remarks>
-/// <para>Newton: m a = T₁ + T₂ + R + D. Moments about the road: the load m a h/E moves from the rear axle to the front; lift is taken off each axle as
-/// measured at its wheels, so it holds what drag would do besides. A wheel slides when its braking force exceeds adhesion times load.</para>
+/// <para>Newton: m a = T₁ + T₂ + R + D. Moments about the road: the load m a h/E moves from the rear axle to the front; lift is taken off
+/// each axle as
+/// measured at its wheels, so it holds what drag would do besides. A wheel slides when its braking force exceeds adhesion times
+/// load.</para>
 /// <para>A load-sensing valve looks at the rear load that its own braking causes; that load is found by halving.</para>
 /// </remarks>
 internal static class Textbook
@@ -177,7 +180,8 @@ internal static class Textbook
     public static double Efficiency(PlainCar car, double adhesion, double speed, PlainState at) =>
         Math.Min(1, (at.FrontForce + at.RearForce) / MostForce(car, adhesion, speed));
 
-    /// <summary>The same car with another knee: of the first proportioning valve in the rear line, or of one put in front of the other valves.</summary>
+    /// <summary>The same car with another knee: of the first proportioning valve in the rear line, or of one put in front of the other
+    /// valves.</summary>
     public static PlainCar WithRearKnee(PlainCar car, double knee, double slope)
     {
         List<PlainValve> valves = [.. car.Rear.Valves];

@@ -30,7 +30,8 @@ internal static class TwoWays
         Same(given, "rear load", expected.RearLoad, actual.NormalReactions.Rear.Newtons, 0.01);
         Same(given, "braking rate", expected.BrakingRate, actual.BrakingRate);
         double weight = car.Mass * PlainCar.Gravity;
-        Same(given, "greatest rate", (Textbook.MostForce(car, given.Adhesion, given.MetresPerSecond) + expected.OtherForce) / weight, model.GreatestRate(given.Adhesion));
+        Same(given, "greatest rate", (Textbook.MostForce(car, given.Adhesion, given.MetresPerSecond) + expected.OtherForce) / weight,
+            model.GreatestRate(given.Adhesion));
     }
 
     /// <summary>The pressure for a deceleration, by <see cref="BalanceModel.AtRate"/>.</summary>
@@ -44,7 +45,8 @@ internal static class TwoWays
 
     /// <summary>The first lock-up, by <see cref="BalanceModel.FirstLockUp"/>.</summary>
     public static void Balance(BrakingCase given) => Agreement.OnFirstLock(
-        given, given.Plain, given.Adhesion, given.MetresPerSecond, Agreement.Of(new BalanceModel(given.Car, given.Load, given.Speed).FirstLockUp(given.Adhesion)));
+        given, given.Plain, given.Adhesion, given.MetresPerSecond, Agreement.Of(new BalanceModel(given.Car, given.Load,
+            given.Speed).FirstLockUp(given.Adhesion)));
 
     /// <summary>The first lock-ups and pressures that the summary prints.</summary>
     public static void Summary(BrakingCase given)
@@ -70,7 +72,8 @@ internal static class TwoWays
         }
     }
 
-    /// <summary>One setting over surfaces and loads, by <see cref="SettingSearch.Evaluate"/>, at nominal friction and with a spread.</summary>
+    /// <summary>One setting over surfaces and loads, by <see cref="SettingSearch.Evaluate"/>, at nominal friction and with a
+    /// spread.</summary>
     public static void Setting(BrakingCase given)
     {
         SettingConditions conditions = Conditions(given, given.Choice < 0.3 ? 0 : 0.08);
@@ -83,7 +86,8 @@ internal static class TwoWays
         Same(given, "worst efficiency", worst, actual.WorstEfficiency);
     }
 
-    /// <summary>The greatest safe knee, by <see cref="SettingSearch.GreatestSafeKnee"/>: a little less is safe in the textbook too, a little more is not.</summary>
+    /// <summary>The greatest safe knee, by <see cref="SettingSearch.GreatestSafeKnee"/>: a little less is safe in the textbook too, a
+    /// little more is not.</summary>
     public static void GreatestKnee(BrakingCase given)
     {
         SettingConditions conditions = Conditions(given, 0.08);
@@ -105,8 +109,10 @@ internal static class TwoWays
         }
 
         double apart = 2e3 + (1e-3 * found);
-        Hold(given, MayBeSafe(Math.Max(0, found - apart)), $"the library's greatest safe knee {found / 1e5:0.###} bar is not safe in the textbook");
-        Hold(given, found >= highest || !MustBeSafe(found + apart), $"in the textbook a knee above the library's greatest safe {found / 1e5:0.###} bar is safe too");
+        Hold(given, MayBeSafe(Math.Max(0, found - apart)),
+            $"the library's greatest safe knee {found / 1e5:0.###} bar is not safe in the textbook");
+        Hold(given, found >= highest || !MustBeSafe(found + apart),
+            $"in the textbook a knee above the library's greatest safe {found / 1e5:0.###} bar is safe too");
     }
 
     /// <summary>The draws of <see cref="RobustSetting"/> when nothing scatters: probabilities of 0 or 1.</summary>
@@ -121,12 +127,14 @@ internal static class TwoWays
             SettingPoint point = answer.TradeOff[i];
             PlainCar set = point.FrontForceShare is { } share && vehicle.Hydraulics.Split is BalanceBarSplit bar
                 ? PlainCarReader.Read(vehicle with { Hydraulics = vehicle.Hydraulics with { Split = bar with { FrontForceShare = share } } }, given.Load)
-                : Textbook.WithRearKnee(car, point.Knee!.Value.Pascals, vehicle.Hydraulics.RearValves.OfType<ProportioningValve>().FirstOrDefault()?.Slope ?? 0.4);
+                : Textbook.WithRearKnee(car, point.Knee!.Value.Pascals,
+                    vehicle.Hydraulics.RearValves.OfType<ProportioningValve>().FirstOrDefault()?.Slope ?? 0.4);
             SamePoint(given, set, point);
         }
     }
 
-    /// <summary>The first lock in a stop whose pressure rises so slowly, with wheels so light, that it is the steady balance at every moment.</summary>
+    /// <summary>The first lock in a stop whose pressure rises so slowly, with wheels so light, that it is the steady balance at every
+    /// moment.</summary>
     public static void Stop(BrakingCase given)
     {
         PlainCar car = given.Plain;
@@ -138,18 +146,22 @@ internal static class TwoWays
             return;
         }
 
-        bool Locks(double metresPerSecond) => Textbook.FirstLock(car, given.Adhesion, metresPerSecond) is { } found && found.At.Pressure < 0.99 * car.HighestPressure;
-        Hold(given, !Locks(fast.MetresPerSecond) || !Locks(0.6 * fast.MetresPerSecond), "nothing locks in the stop, but in the textbook it does");
+        bool Locks(double metresPerSecond) => Textbook.FirstLock(car, given.Adhesion, metresPerSecond) is { } found
+            && found.At.Pressure < 0.99 * car.HighestPressure;
+        Hold(given, !Locks(fast.MetresPerSecond) || !Locks(0.6 * fast.MetresPerSecond),
+            "nothing locks in the stop, but in the textbook it does");
     }
 
-    /// <summary>The pressure of first lock-up that a threshold driver goes by, by <see cref="LockPressure.Lowest(BrakedCar, Speed)"/>.</summary>
+    /// <summary>The pressure of first lock-up that a threshold driver goes by, by <see cref="LockPressure.Lowest(BrakedCar,
+    /// Speed)"/>.</summary>
     public static void Threshold(BrakingCase given)
     {
         StopSetup setup = StopSetup.From(given.Car, given.Load, given.Adhesion);
         (Pressure LinePressure, Axle Axle)? actual = LockPressure.Lowest(setup.Car, given.Speed);
         Agreement.OnFirstLock(
             given, given.Plain, given.Adhesion, given.MetresPerSecond,
-            actual is { } found && found.LinePressure <= given.Car.Hydraulics.MaximumPressure ? new Agreement.Lock(found.Axle, found.LinePressure.Pascals) : null);
+            actual is { } found && found.LinePressure <= given.Car.Hydraulics.MaximumPressure ? new Agreement.Lock(found.Axle,
+                found.LinePressure.Pascals) : null);
     }
 
     /// <summary>A question to the draws in which nothing scatters.</summary>
@@ -169,7 +181,8 @@ internal static class TwoWays
     public static SettingConditions Conditions(BrakingCase given, double spread)
     {
         double lowest = Math.Max(0.05, given.Adhesion * (0.3 + (0.5 * given.Choice)));
-        return new SettingConditions { LowestAdhesion = lowest, HighestAdhesion = Math.Max(given.Adhesion, lowest + 0.1), FrictionSpread = spread, AdhesionSteps = 4 };
+        return new SettingConditions { LowestAdhesion = lowest, HighestAdhesion = Math.Max(given.Adhesion, lowest + 0.1),
+            FrictionSpread = spread, AdhesionSteps = 4 };
     }
 
     /// <summary>First lock of a slow stop, with the speed at that moment.</summary>
@@ -195,14 +208,17 @@ internal static class TwoWays
             SlipCurve = new BurckhardtCurve { Name = "rises to lock", C1 = 1, C2 = 0.5, C3 = 0 },
         };
         StopSetup setup = StopSetup.From(given.Car with { AxleDynamics = new(wheels, wheels) }, given.Load, given.Adhesion);
-        StopResult result = StraightStop.Run(setup.Car, new PanicDriver { HeldPressure = given.Car.Hydraulics.MaximumPressure }, buildUp, given.Speed, withTrace: false);
+        StopResult result = StraightStop.Run(setup.Car, new PanicDriver { HeldPressure = given.Car.Hydraulics.MaximumPressure }, buildUp,
+            given.Speed, withTrace: false);
         LockEvent? first = new[] { result.Locks.Front, result.Locks.Rear }.OfType<LockEvent>().MinBy(one => one.Time.Seconds);
         return first is null
             ? (null, 0)
-            : (new Agreement.Lock(first.Axle, buildUp.PressureAt(first.Time, given.Car.Hydraulics.MaximumPressure).Pascals, first.BrakingRate), first.Speed.MetersPerSecond);
+            : (new Agreement.Lock(first.Axle, buildUp.PressureAt(first.Time, given.Car.Hydraulics.MaximumPressure).Pascals,
+                first.BrakingRate), first.Speed.MetersPerSecond);
     }
 
-    public static void Hold(object given, bool condition, FormattableString what) => Hold(given, condition, what.ToString(CultureInfo.InvariantCulture));
+    public static void Hold(object given, bool condition, FormattableString what) => Hold(given, condition,
+        what.ToString(CultureInfo.InvariantCulture));
 
     public static void Hold(object given, bool condition, string what)
     {
@@ -213,14 +229,18 @@ internal static class TwoWays
     }
 
     public static void Same(object given, string what, double expected, double actual, double absolute = 0) => Hold(
-        given, Agreement.Near(expected, actual) || Math.Abs(expected - actual) <= absolute, $"{what}: textbook {expected:0.########}, library {actual:0.########}");
+        given, Agreement.Near(expected, actual) || Math.Abs(expected - actual) <= absolute,
+            $"{what}: textbook {expected:0.########}, library {actual:0.########}");
 
     private static void SamePoint(BrakingCase given, PlainCar car, SettingPoint point)
     {
-        string where = string.Create(CultureInfo.InvariantCulture, $"knee {point.Knee?.Bars:0.####} bar, front share {point.FrontForceShare:0.####}\nset: {car}\nfrom {given}");
+        string where = string.Create(CultureInfo.InvariantCulture,
+            $"knee {point.Knee?.Bars:0.####} bar, front share {point.FrontForceShare:0.####}\nset: {car}\nfrom {given}");
         Hold(where, point.RearFirst is 0 or 1, $"probability {point.RearFirst} though nothing scatters");
-        Hold(where, point.RearFirst == 1 || !Agreement.RearMustBeFirst(car, given.Adhesion, given.MetresPerSecond), "in the textbook the rear locks first");
-        Hold(where, point.RearFirst == 0 || Agreement.RearMayBeFirst(car, given.Adhesion, given.MetresPerSecond), "in the textbook the rear does not lock first");
+        Hold(where, point.RearFirst == 1 || !Agreement.RearMustBeFirst(car, given.Adhesion, given.MetresPerSecond),
+            "in the textbook the rear locks first");
+        Hold(where, point.RearFirst == 0 || Agreement.RearMayBeFirst(car, given.Adhesion, given.MetresPerSecond),
+            "in the textbook the rear does not lock first");
         Hold(
             where, Agreement.OnEfficiency(car, given.Adhesion, given.MetresPerSecond, point.MeanEfficiency, out double expected),
             $"efficiency: textbook {expected:0.######}, library {point.MeanEfficiency:0.######}");
@@ -236,18 +256,21 @@ internal static class TwoWays
         }
         else
         {
-            Hold(given, wanted > most * 0.999 || wanted < least * 1.001, $"no pressure found for {wanted} g; {least} to {most} g can be had");
+            Hold(given, wanted > most * 0.999 || wanted < least * 1.001,
+                $"no pressure found for {wanted} g; {least} to {most} g can be had");
         }
     }
 
-    private static (double Share, double Mean, double Worst) ByTextbook(BrakingCase given, SettingConditions conditions, double knee, double slope, SettingOutcome actual)
+    private static (double Share, double Mean, double Worst) ByTextbook(BrakingCase given, SettingConditions conditions, double knee,
+        double slope, SettingOutcome actual)
     {
         (int may, int must, int cases) = (0, 0, 0);
         (double mean, double worst) = (0, 1);
         foreach (LoadCase load in given.Car.LoadCases)
         {
             PlainCar nominal = Textbook.WithRearKnee(PlainCarReader.Read(given.Car, load), knee, slope);
-            PlainCar harsh = Textbook.WithRearKnee(PlainCarReader.Read(given.Car, load, 1 - conditions.FrictionSpread, 1 + conditions.FrictionSpread), knee, slope);
+            PlainCar harsh = Textbook.WithRearKnee(PlainCarReader.Read(given.Car, load, 1 - conditions.FrictionSpread,
+                1 + conditions.FrictionSpread), knee, slope);
             foreach (double adhesion in conditions.Adhesions)
             {
                 cases++;
