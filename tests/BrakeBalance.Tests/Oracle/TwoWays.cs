@@ -94,13 +94,17 @@ internal static class TwoWays
         const double slope = 0.4;
         SettingAdvice advice = SettingSearch.GreatestSafeKnee(given.Car, conditions, slope);
         double highest = given.Car.Hydraulics.MaximumPressure.Pascals;
-        bool Everywhere(double knee, Func<PlainCar, double, bool> holds) => given.Car.LoadCases.All(load =>
+        bool Everywhere(double knee, IEnumerable<double> adhesions, Func<PlainCar, double, bool> holds) => given.Car.LoadCases.All(load =>
         {
             PlainCar car = Textbook.WithRearKnee(PlainCarReader.Read(given.Car, load, 0.92, 1.08), knee, slope);
-            return conditions.Adhesions.All(adhesion => holds(car, adhesion));
+            return adhesions.All(adhesion => holds(car, adhesion));
         });
-        bool MayBeSafe(double knee) => Everywhere(knee, (car, adhesion) => !Agreement.RearMustBeFirst(car, adhesion, 0));
-        bool MustBeSafe(double knee) => Everywhere(knee, (car, adhesion) => !Agreement.RearMayBeFirst(car, adhesion, 0));
+
+        // The library may look between the adhesions of the conditions too; then a knee must be safe there as well.
+        (double lowest, double highestAdhesion) = (conditions.LowestAdhesion, conditions.HighestAdhesion);
+        IEnumerable<double> between = Enumerable.Range(0, 41).Select(i => lowest + ((highestAdhesion - lowest) * i / 40));
+        bool MayBeSafe(double knee) => Everywhere(knee, conditions.Adhesions, (car, adhesion) => !Agreement.RearMustBeFirst(car, adhesion, 0));
+        bool MustBeSafe(double knee) => Everywhere(knee, between.Reverse(), (car, adhesion) => !Agreement.RearMayBeFirst(car, adhesion, 0));
 
         if (advice.Outcome?.Knee.Pascals is not { } found)
         {
