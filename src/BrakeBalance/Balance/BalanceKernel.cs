@@ -344,8 +344,8 @@ internal sealed class BalanceKernel
     {
         double force = piece.Front0 + piece.Front1 * at + piece.Rear0 + piece.Rear1 * at;
 
-        // With no lock-up up to the highest pressure the car uses what that pressure gives.
-        double efficiency = order == LockOrder.None ? (force + External) / (limitNewtons + External) : force / limitNewtons;
+        // With no lock-up up to the highest pressure the tyres use what that pressure gives.
+        double efficiency = force / limitNewtons;
         bool acts = (piece.Holding >> Math.Min(31, Setting) & 1) != 0;
         return new(at, order, Math.Min(1, efficiency), (force + External) / WeightNewtons, acts);
     }

@@ -53,8 +53,14 @@ public abstract record IndependentShoes : DrumShoes
             $"{GetType().Name} describes shoes that do not drive one another, but the arrangement is {arrangement}; give DuoServoGeometry or CatalogueShoes for it.")),
     };
 
-    internal override double? SelfLocking(ShoeArrangement arrangement, Length drumRadius) =>
-        arrangement == ShoeArrangement.TwoTrailing ? null : SelfLockingFriction(drumRadius);
+    internal override double? SelfLocking(ShoeArrangement arrangement, Length drumRadius)
+    {
+        // A trailing shoe of an odd geometry can be dragged along its support.
+        double radius = drumRadius.Meters;
+        return SelfLockingSearch.Smallest(friction =>
+            (arrangement != ShoeArrangement.TwoTrailing && Leading(friction, radius) is null)
+            || (arrangement != ShoeArrangement.TwoLeading && Trailing(friction, radius) is null));
+    }
 
     /// <summary>C* of one leading shoe [–]; null at and past self-locking.</summary>
     private protected abstract double? Leading(double friction, double drumRadiusMetres);

@@ -34,6 +34,10 @@ internal struct StraightStopSystem : IStiffSystem
     public const double EndSpeed = 0.1;
 
     private const double TransferScale = 1e-4;
+
+    // Adhesion that falls with the load and the load that moves with the adhesion are followed until they agree.
+    private const int LoadPasses = 40;
+    private const double LoadTolerance = 1e-5;
     private readonly CarNumbers _car;
     private readonly double _initialSpeed;
     private readonly double _antilockEfficiency;
@@ -123,8 +127,10 @@ internal struct StraightStopSystem : IStiffSystem
         if (_car.InstantShare > 0)
         {
             transfer = _car.Transfer(frontMu, rearMu, frontStatic, rearStatic, dynamic, _car.InstantShare, sprung);
-            for (int i = 0; _car.LoadDependent && i < 2; i++)
+            double before = double.PositiveInfinity;
+            for (int i = 0; _car.LoadDependent && i < LoadPasses && Math.Abs(transfer - before) > LoadTolerance * _car.Mass; i++)
             {
+                before = transfer;
                 transfer = Math.Clamp(transfer, -frontStatic, rearStatic);
                 frontMu = Adhesion(_car.Front, FrontState, state[FrontSlip], frontStatic + transfer);
                 rearMu = Adhesion(_car.Rear, RearState, state[RearSlip], rearStatic - transfer);

@@ -12,7 +12,7 @@ namespace BrakeBalance.Tyres;
 public sealed record LoadSensitivity
 {
     /// <summary>Floor of the factor [–], far outside the loads of a road car.</summary>
-    public const double SmallestFactor = 0.2;
+    public const double SmallestFactor = 0.1;
 
     /// <summary>Normal reaction of one wheel at which the factor is one; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>

@@ -34,7 +34,7 @@ public sealed record Tyre
         AdhesionOn(surfaceAdhesion, wheelLoad.Newtons, ReferenceLoad.Newtons);
 
     /// <summary>Adhesion over that of the unloaded tyre, below which no load takes it [–].</summary>
-    internal const double LeastAdhesion = 0.1;
+    internal const double LeastAdhesion = Tyres.LoadSensitivity.SmallestFactor;
 
     internal double AdhesionOn(double surfaceAdhesion, double wheelLoadNewtons, double referenceNewtons) =>
         surfaceAdhesion * AdhesionFactor * Math.Max(LeastAdhesion, 1 - LoadSensitivity * (wheelLoadNewtons / referenceNewtons - 1));

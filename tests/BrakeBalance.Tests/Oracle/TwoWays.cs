@@ -100,9 +100,11 @@ internal static class TwoWays
             return adhesions.All(adhesion => holds(car, adhesion));
         });
 
-        // The library may look between the adhesions of the conditions too; then a knee must be safe there as well.
+        // The library looks between the adhesions of the conditions too and names the one that binds: a knee must be safe there as well.
         (double lowest, double highestAdhesion) = (conditions.LowestAdhesion, conditions.HighestAdhesion);
-        IEnumerable<double> between = Enumerable.Range(0, 41).Select(i => lowest + ((highestAdhesion - lowest) * i / 40));
+        IEnumerable<double> between = 
+            Enumerable.Range(0, 41).Select(i => lowest + ((highestAdhesion - lowest) * i / 40))
+                .Concat(advice.Binding is { } binding ? [binding.Adhesion] : []);
         bool MayBeSafe(double knee) => Everywhere(knee, conditions.Adhesions, (car, adhesion) => !Agreement.RearMustBeFirst(car, adhesion, 0));
         bool MustBeSafe(double knee) => Everywhere(knee, between.Reverse(), (car, adhesion) => !Agreement.RearMayBeFirst(car, adhesion, 0));
 
@@ -177,7 +179,7 @@ internal static class TwoWays
         States = [new FrictionState { Name = "as measured" }],
         StopScatter = 0,
         KneeScatter = Pressure.Zero,
-        Speed = given.Speed,
+        Speeds = SpeedRange.Only(given.Speed),
         Draws = 1000,
     };
 
@@ -185,7 +187,7 @@ internal static class TwoWays
     public static SettingConditions Conditions(BrakingCase given, double spread)
     {
         double lowest = Math.Max(0.05, given.Adhesion * (0.3 + (0.5 * given.Choice)));
-        return new SettingConditions { LowestAdhesion = lowest, HighestAdhesion = Math.Max(given.Adhesion, lowest + 0.1),
+        return new SettingConditions { Speeds = SpeedRange.Only(Speed.Zero), LowestAdhesion = lowest, HighestAdhesion = Math.Max(given.Adhesion, lowest + 0.1),
             FrictionSpread = spread, AdhesionSteps = 4 };
     }
 

@@ -6,6 +6,7 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>Braking in a curve: 49 CFR 571.105 S5.1.7 and S6.9.2 (read).</summary>
+[Source("49 CFR 571.105 S5.1.7, S6.9.2", Reading.Read)]
 public class BrakingInACurve
 {
     [Fact]

@@ -8,6 +8,7 @@ namespace BrakeBalance.Tests.Published;
 
 /// <summary>Imbalance across an axle: inspection manual for cars of the United Kingdom, 1.2.1 (read): (higher − lower)/higher; fail when
 /// one side is below 70 % of the other.</summary>
+[Source("MOT inspection manual, cars, 1.2.1", Reading.Read)]
 public class InspectionImbalance
 {
     [Theory]
