@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using BrakeBalance.Assist;
 using BrakeBalance.Balance;
 using UnitsNet;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using BrakeBalance.Balance;
-using UnitsNet;
 using Xunit.Sdk;
 
 namespace BrakeBalance.Tests.Oracle;

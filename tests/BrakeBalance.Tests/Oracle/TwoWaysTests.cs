@@ -1,5 +1,3 @@
-using BrakeBalance.Balance;
-using BrakeBalance.Stops;
 using FsCheck.Xunit;
 
 namespace BrakeBalance.Tests.Oracle;
