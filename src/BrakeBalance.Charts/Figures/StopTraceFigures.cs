@@ -153,7 +153,9 @@ public static partial class StopFigures
     {
         string[] words = [.. new[] { stop.Locks.Front, stop.Locks.Rear }.OfType<LockEvent>().OrderBy(l => l.Time.Seconds).Select(l =>
             $"The {(l.Axle == Axle.Front ? "front" : "rear")} axle locks after {Number(l.Time.Seconds)} s at {Number(l.BrakingRate)} g.")];
-        return words.Length == 0 ? "No axle locks." : string.Join(' ', words);
+        return words.Length == 0
+            ? $"No axle locks: the wheels roll until the car stands after {Number(stop.Duration.Seconds)} s."
+            : string.Join(' ', words);
     }
 
     private static FigureBuilder OverTime(string id, UnitSystem? units, StopResult stop, double? moment)
