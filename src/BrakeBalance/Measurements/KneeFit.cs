@@ -237,7 +237,7 @@ internal sealed class KneeFit
         public double LogLikelihood(double knee, double slope, double sigma, double wild)
         {
             double[] result = new double[1];
-            LogLikelihoods([knee], slope, sigma, wild, LowDensities(sigma), result);
+            LogLikelihoods([knee], [slope], sigma, wild, result);
             return result[0];
         }
 
@@ -245,40 +245,56 @@ internal sealed class KneeFit
         public bool IsWild(int i, double knee, double slope, double sigma, double wild) =>
             Wild * wild > OutlierLevel * Math.Exp(new Curve([X[i]], [Y[i]], _g).LogLikelihood(knee, slope, sigma, wild));
 
-        /// <summary>Densities about the lower line, which no knee changes.</summary>
-        public double[] LowDensities(double sigma) => [.. _across.Select(r => Normal(r / sigma) / (sigma * _lowNorm))];
-
-        public void LogLikelihoods(double[] knees, double slope, double sigma, double wild, double[] low, Span<double> results)
+        /// <summary>Log likelihoods at each slope and knee, the knees running first.</summary>
+        public void LogLikelihoods(double[] knees, double[] slopes, double sigma, double wild, double[] results)
         {
-            double norm2 = 1 + slope * slope, norm = Math.Sqrt(norm2), spread = norm / sigma, lowSpread = _lowNorm / sigma;
-            double density = (1 - Wild) * 0.3989422804014327 / (sigma * norm), rest = Wild * wild, across = -0.5 / (norm2 * sigma * sigma);
-            for (int j = 0; j < knees.Length; j++)
+            int n = X.Length;
+            double rest = Wild * wild, lowSpread = _lowNorm / sigma;
+            // Density along the lower line and wild readings; the slope above does not change it.
+            double[] low = new double[knees.Length * n], along = new double[n];
+            bool[] isLow = new bool[low.Length];
+            for (int i = 0; i < n; i++)
             {
-                double knee = knees[j], offset = (_g - slope) * knee, product = 1, log = 0;
-                for (int i = 0; i < X.Length; i++)
+                double density = (1 - Wild) * Normal(_across[i] / sigma) / (sigma * _lowNorm);
+                for (int k = 0, at = i; k < knees.Length; k++, at += n)
                 {
-                    double t = (knee - _foot[i]) * lowSpread;
-                    if (t > FarAlong && X[i] < knee)
-                    {
-                        product *= (1 - Wild) * low[i] + rest;
-                    }
-                    else
-                    {
-                        double above = Y[i] - offset, r = above - slope * X[i], u = ((X[i] + slope * above) / norm2 - knee) * spread;
-                        double upper = density * Math.Exp(across * r * r);
-                        product *= t < -FarAlong && u > FarAlong
-                            ? upper + rest
-                            : (1 - Wild) * low[i] * Distribution(t) + upper * Distribution(u) + rest;
-                    }
+                    double t = (knees[k] - _foot[i]) * lowSpread;
+                    isLow[at] = t > FarAlong && X[i] < knees[k];
+                    low[at] = density * Distribution(t) + rest;
+                }
+            }
 
-                    if (product is < 1e-200 or > 1e200)
-                    {
-                        log += Math.Log(product);
-                        product = 1;
-                    }
+            for (int s = 0, cell = 0; s < slopes.Length; s++)
+            {
+                double slope = slopes[s], norm2 = 1 + slope * slope, norm = Math.Sqrt(norm2), spread = norm / sigma;
+                double density = (1 - Wild) * 0.3989422804014327 / (sigma * norm), across = -0.5 / (norm2 * sigma * sigma);
+                for (int i = 0; i < n; i++)
+                {
+                    along[i] = (X[i] + slope * Y[i]) / norm2;
                 }
 
-                results[j] = log + Math.Log(product);
+                for (int k = 0, at = 0; k < knees.Length; k++)
+                {
+                    double knee = knees[k], offset = (_g - slope) * knee, start = knee + slope * offset / norm2, product = 1, log = 0;
+                    for (int i = 0; i < n; i++, at++)
+                    {
+                        double term = low[at];
+                        if (!isLow[at])
+                        {
+                            double r = Y[i] - offset - slope * X[i];
+                            term += density * Math.Exp(across * r * r) * Distribution((along[i] - start) * spread);
+                        }
+
+                        product *= term;
+                        if (product is < 1e-200 or > 1e200)
+                        {
+                            log += Math.Log(product);
+                            product = 1;
+                        }
+                    }
+
+                    results[cell++] = log + Math.Log(product);
+                }
             }
         }
 
@@ -290,8 +306,8 @@ internal sealed class KneeFit
     /// <summary>Probability over slope, scatter and knees at the nodes of a grid; given slope and scatter the knees are independent of each other.</summary>
     private sealed class Grid
     {
-        // [curve][slope, sigma][knee], scaled by the greatest of each cell.
-        private readonly double[][][] _density;
+        // [curve][sigma, slope, knee], scaled by the greatest of each sigma and slope.
+        private readonly double[][] _density;
         private readonly double[] _cell;
         private readonly double[][] _sums;
 
@@ -299,29 +315,31 @@ internal sealed class KneeFit
         {
             (Slopes, LogSigmas, Knees) = (slopes, logSigmas, knees);
             int cells = slopes.Length * logSigmas.Length;
-            _density = [.. knees.Select(_ => new double[cells][])];
-            _sums = [.. knees.Select(_ => new double[cells])];
+            _density = new double[knees.Length][];
+            _sums = new double[knees.Length][];
             double[] logCell = new double[cells], peaks = new double[cells];
             for (int j = 0; j < knees.Length; j++)
             {
-                for (int b = 0; b < logSigmas.Length; b++)
+                int count = knees[j].Length;
+                double[] density = _density[j] = new double[cells * count], sums = _sums[j] = new double[cells], rows = new double[slopes.Length * count];
+                for (int b = 0, cell = 0, at = 0; b < logSigmas.Length; b++)
                 {
-                    double sigma = Math.Exp(logSigmas[b]);
-                    double[] low = fit._curves[j].LowDensities(sigma);
-                    for (int a = 0; a < slopes.Length; a++)
+                    fit._curves[j].LogLikelihoods(knees[j], slopes, Math.Exp(logSigmas[b]), fit._wildDensity, rows);
+                    for (int first = 0; first < rows.Length; first += count, cell++)
                     {
-                        double[] row = new double[knees[j].Length];
-                        fit._curves[j].LogLikelihoods(knees[j], slopes[a], sigma, fit._wildDensity, low, row);
-                        double most = row.Max(), sum = 0;
-                        for (int i = 0; i < row.Length; i++)
+                        double most = double.NegativeInfinity, sum = 0;
+                        for (int i = first; i < first + count; i++)
                         {
-                            row[i] = Math.Exp(row[i] - most);
-                            sum += row[i];
+                            most = Math.Max(most, rows[i]);
                         }
 
-                        int cell = a * logSigmas.Length + b;
-                        _density[j][cell] = row;
-                        _sums[j][cell] = sum;
+                        for (int i = first; i < first + count; i++)
+                        {
+                            double value = rows[i] - most;
+                            sum += density[at++] = value < -40 ? 0 : Math.Exp(value);
+                        }
+
+                        sums[cell] = sum;
                         logCell[cell] += most + Math.Log(sum);
                         peaks[cell] += most;
                     }
@@ -331,9 +349,17 @@ internal sealed class KneeFit
             Peak = peaks.Max();
             double greatest = logCell.Max();
             _cell = [.. logCell.Select(l => Math.Exp(l - greatest))];
-            SlopeWeights = [.. slopes.Select((_, a) => Enumerable.Range(0, logSigmas.Length).Sum(b => _cell[a * logSigmas.Length + b]))];
-            SigmaWeights = [.. logSigmas.Select((_, b) => Enumerable.Range(0, slopes.Length).Sum(a => _cell[a * logSigmas.Length + b]))];
-            KneeWeights = [.. knees.Select((_, j) => KneeDensity(j, 0, cells))];
+            (SlopeWeights, SigmaWeights) = (new double[slopes.Length], new double[logSigmas.Length]);
+            for (int b = 0, cell = 0; b < logSigmas.Length; b++)
+            {
+                for (int a = 0; a < slopes.Length; a++, cell++)
+                {
+                    SlopeWeights[a] += _cell[cell];
+                    SigmaWeights[b] += _cell[cell];
+                }
+            }
+
+            KneeWeights = [.. knees.Select((_, j) => KneeDensity(j, 0, 1))];
         }
 
         public double[] Slopes { get; }
@@ -354,21 +380,27 @@ internal sealed class KneeFit
         /// <summary>Mean and standard deviation of a knee at each slope of the grid.</summary>
         public (double Mean, double Deviation)[] KneeGivenSlope(int j) => [.. Slopes.Select((_, a) =>
         {
-            double[] density = KneeDensity(j, a * LogSigmas.Length, LogSigmas.Length);
+            double[] density = KneeDensity(j, a, Slopes.Length);
             double mean = Mean(Knees[j], density);
             return (mean, Math.Sqrt(Mean([.. Knees[j].Select(k => (k - mean) * (k - mean))], density)));
         })];
 
-        private double[] KneeDensity(int j, int firstCell, int count)
+        /// <summary>Density of a knee over every cell from the first on in even steps.</summary>
+        private double[] KneeDensity(int j, int firstCell, int step)
         {
             double[] density = new double[Knees[j].Length];
-            double greatest = _cell.Skip(firstCell).Take(count).Max();
-            for (int cell = firstCell; cell < firstCell + count; cell++)
+            double greatest = 0;
+            for (int cell = firstCell; cell < _cell.Length; cell += step)
+            {
+                greatest = Math.Max(greatest, _cell[cell]);
+            }
+
+            for (int cell = firstCell; cell < _cell.Length; cell += step)
             {
                 double share = greatest > 0 ? _cell[cell] / greatest / _sums[j][cell] : 1;
                 for (int i = 0; i < density.Length && share > 0; i++)
                 {
-                    density[i] += share * _density[j][cell][i];
+                    density[i] += share * _density[j][cell * density.Length + i];
                 }
             }
 
