@@ -1,5 +1,5 @@
 using MathNet.Numerics;
-using MathNet.Numerics.Distributions;
+using MathNet.Numerics.Interpolation;
 
 namespace BrakeBalance.Measurements;
 
@@ -18,13 +18,19 @@ namespace BrakeBalance.Measurements;
 /// </remarks>
 internal sealed class KneeFit
 {
+    private const int FineNodes = 200;
     private const double Wild = 0.03;
     private const double LowestSlope = -0.15;
     private const double KneeReach = 1.15;
-    private const double Negligible = 1e-5;
-    private const int SlopeNodes = 14;
-    private const int KneeNodes = 24;
+    private const double Negligible = 3e-4;
+    private const int SlopeNodes = 12;
+    private const int ScatterNodes = 5;
+    private const int KneeNodes = 20;
+    private const int LastSlopeNodes = 15;
+    private const int LastKneeNodes = 30;
+    private const int LastScatterNodes = 8;
     private const double FarAlong = 5;
+    private const double LeastExponent = -40;
     private const double KneeLevel = 0.998;
     private const double OutlierLevel = 0.99;
 
@@ -99,13 +105,13 @@ internal sealed class KneeFit
         {
             bool last = round == 9;
             double cell = Math.Max(knees.Max(k => k.High - k.Low) / (KneeNodes - 1) * 0.7 * _g, (slope.High - slope.Low) / (SlopeNodes - 1) * top);
-            // A peak as wide as half a cell cannot hide between two nodes; where the probability itself keeps the cells wide, they resolve it.
-            floor = Math.Min(Math.Log(0.4 * cell), floor - 1.1);
+            // A peak wider than half a cell cannot hide between two nodes; where the probability itself keeps the cells wide, they resolve it.
+            floor = Math.Min(Math.Log(0.6 * cell), floor - 1.1);
             bool fine = floor <= sigma.Low;
             (double Low, double High) looked = fine ? sigma : (Math.Max(sigma.Low, floor), Math.Max(sigma.High, floor + 0.7));
             looked = scatter is null ? looked : (looked.Low, looked.Low);
 
-            grid = new Grid(this, Nodes(slope, SlopeNodes), Nodes(looked, looked.High > looked.Low ? 5 : 1), [.. knees.Select(k => Nodes(k, KneeNodes))]);
+            grid = new Grid(this, Nodes(slope, SlopeNodes), Nodes(looked, looked.High > looked.Low ? ScatterNodes : 1), [.. knees.Select(k => Nodes(k, KneeNodes))]);
             double before = slope.High - slope.Low;
             slope = Closer(grid.Slopes, grid.SlopeWeights, slope);
             double shrink = (slope.High - slope.Low) / before;
@@ -130,7 +136,7 @@ internal sealed class KneeFit
             }
         }
 
-        grid = new Grid(this, Nodes(slope, 2 * SlopeNodes), scatter is null ? Nodes(sigma, 8) : [least], [.. knees.Select(k => Nodes(k, 2 * KneeNodes))]);
+        grid = new Grid(this, Nodes(slope, LastSlopeNodes), scatter is null ? Nodes(sigma, LastScatterNodes) : [least], [.. knees.Select(k => Nodes(k, LastKneeNodes))]);
         _peak = grid.Peak;
         Slope = Quantiles(grid.Slopes, grid.SlopeWeights);
         double mean = Mean(grid.Slopes, grid.SlopeWeights);
@@ -164,7 +170,8 @@ internal sealed class KneeFit
         double[] scatters = [.. Nodes((Math.Log(_least), Math.Log(Math.Max(2 * _least, 0.5 * _g * curve.Top))), 40).Select(Math.Exp)];
         double bent = scatters.Max(s => curve.LogLikelihood(knee, slope, s, _wildDensity));
         double straight = scatters.Max(s => curve.LogLikelihood(1e3 * curve.Top, slope, s, _wildDensity));
-        return bent - straight > n / 2.0 * Math.Log(1 + 2 * FisherSnedecor.InvCDF(2, freedom, KneeLevel) / freedom);
+        // Of two against n − 2 degrees of freedom F has a closed distribution.
+        return bent - straight > -n / (double)freedom * Math.Log(1 - KneeLevel);
     }
 
     private static double[] Nodes((double Low, double High) range, int count) =>
@@ -190,23 +197,24 @@ internal sealed class KneeFit
         return sum / total;
     }
 
-    /// <summary>Median and 90 % bounds of a density given at even nodes.</summary>
+    /// <summary>Median and 90 % bounds of a density given at even nodes; in between its logarithm is a smooth curve, as that of a normal density is a parabola.</summary>
     private static Interval<double> Quantiles(double[] nodes, double[] density)
     {
-        double[] below = new double[nodes.Length];
-        for (int i = 1; i < nodes.Length; i++)
+        var smooth = CubicSpline.InterpolateAkimaSorted(nodes, [.. density.Select(d => Math.Log(Math.Max(d, 1e-30 * density.Max())))]);
+        double[] fine = Nodes((nodes[0], nodes[^1]), FineNodes), below = new double[FineNodes];
+        double last = smooth.Interpolate(fine[0]);
+        for (int i = 1; i < fine.Length; i++)
         {
-            below[i] = below[i - 1] + (density[i - 1] + density[i]) / 2;
+            double next = smooth.Interpolate(fine[i]);
+            below[i] = below[i - 1] + Math.Exp(last) + Math.Exp(next);
+            last = next;
         }
 
         double At(double share)
         {
             double wanted = share * below[^1];
-            int i = Math.Clamp(Array.FindIndex(below, b => b >= wanted), 1, nodes.Length - 1);
-            // Between nodes the density is a straight line: solve its quadratic for the part of the cell.
-            double a = (density[i] - density[i - 1]) / 2, b = density[i - 1], c = wanted - below[i - 1];
-            double part = 2 * c / Math.Max(1e-300, b + Math.Sqrt(Math.Max(0, b * b + 4 * a * c)));
-            return nodes[i - 1] + Math.Clamp(part, 0, 1) * (nodes[i] - nodes[i - 1]);
+            int i = Math.Max(1, Array.FindIndex(below, b => b >= wanted));
+            return fine[i - 1] + (wanted - below[i - 1]) / (below[i] - below[i - 1]) * (fine[i] - fine[i - 1]);
         }
 
         return new Interval<double>(At(0.5), At(0.05), At(0.95));
@@ -281,8 +289,11 @@ internal sealed class KneeFit
                         double term = low[at];
                         if (!isLow[at])
                         {
-                            double r = Y[i] - offset - slope * X[i];
-                            term += density * Math.Exp(across * r * r) * Distribution((along[i] - start) * spread);
+                            double r = Y[i] - offset - slope * X[i], exponent = across * r * r, u = (along[i] - start) * spread;
+                            if (exponent > LeastExponent && u > -FarAlong)
+                            {
+                                term += density * Math.Exp(exponent) * (u > FarAlong ? 1 : Distribution(u));
+                            }
                         }
 
                         product *= term;
@@ -336,7 +347,7 @@ internal sealed class KneeFit
                         for (int i = first; i < first + count; i++)
                         {
                             double value = rows[i] - most;
-                            sum += density[at++] = value < -40 ? 0 : Math.Exp(value);
+                            sum += density[at++] = value < LeastExponent ? 0 : Math.Exp(value);
                         }
 
                         sums[cell] = sum;
