@@ -77,7 +77,7 @@ internal static class GaugeFaults
             limit = Math.Min(limit, knee.Knee.Low);
         }
 
-        (double X, double Y)[] low = [.. front.Zip(rear).Where(p => p.First <= limit && p.First > 1).OrderBy(p => p.First)];
+        (double X, double Y)[] low = [.. front.Zip(rear).Where((p, i) => !knee.LeftOut[i] && p.First <= limit && p.First > 1).OrderBy(p => p.First)];
         if (low.Length < 3)
         {
             return null;
@@ -88,8 +88,8 @@ internal static class GaugeFaults
         double[] slopes = [.. low.Zip(low.Skip(1)).Where(z => z.Second.X - z.First.X > 0.5).Select(z => (z.Second.Y - z.First.Y) / (z.Second.X - z.First.X))];
         double gradient = slopes.Length > 0 ? KneeFit.Median(slopes) : share;
         bool offset = Math.Abs(gap) > OffsetBars && Math.Abs(gradient - belowKnee) < 2 * ShareTolerance;
-        // Scatter about the explanation itself; a median is known to 1.25 of a mean's error.
-        double scatter = 1.4826 * KneeFit.Median([.. low.Select(p => Math.Abs(p.Y - (offset ? belowKnee * p.X - gap : share * p.X)))]);
+        // Scatter about the explanation itself, from squares, which few readings need; a median is known to 1.25 of a mean's error.
+        double scatter = Math.Sqrt(low.Sum(p => Math.Pow(p.Y - (offset ? belowKnee * p.X - gap : share * p.X), 2)) / (low.Length - 1));
         double error = 1.2533 * Math.Max(scatter, LeastScatterBars) / Math.Sqrt(low.Length);
         double sure = Math.Abs(gap) - error * StudentT.InvCDF(0, 1, low.Length - 1, Certain);
         if (sure < 0)
