@@ -151,8 +151,15 @@ public class ValveFittingTests(ITestOutputHelper output)
         Assert.True(seen.Where(s => !s.Alarm).Max(s => s.Greatest) < 0.45);
     }
 
-    [Fact]
-    public void A_slope_that_truly_varies_is_found_and_widens_the_answer()
+    /// <summary>
+    /// With 8 psi of scatter one position gives its slope to a standard deviation of about 0.03 and the difference of two to 0.042. The alarm asks for
+    /// F = 6.6 (2 and 25 degrees of freedom, one false alarm in two hundred), so a difference of 0.15 (noncentrality 13 to 15) cannot be found nine times
+    /// of ten by any test at that level; one of 0.25 (noncentrality 35) is.
+    /// </summary>
+    [Theory]
+    [InlineData(0.25, 0.75)]
+    [InlineData(0.15, 0.97)]
+    public void A_slope_that_truly_varies_is_found_and_widens_the_answer(double first, double least)
     {
         const int logs = 60;
         var seen = new (bool Alarm, double Width)[logs];
@@ -160,12 +167,12 @@ public class ValveFittingTests(ITestOutputHelper output)
         double Width(GaugeAnalysis analysis) => analysis.Slope!.Value.High - analysis.Slope.Value.Low;
         Parallel.For(0, logs, i =>
         {
-            GaugeAnalysis varying = Day(9, i, [0.25, 0.40, 0.40]).Analysis;
+            GaugeAnalysis varying = Day(9, i, [first, 0.40, 0.40]).Analysis;
             seen[i] = (varying.Findings.Any(f => f.Kind == GaugeFindingKind.SlopeVaries), Width(varying));
             even[i] = Width(Day(9, i, [0.35, 0.35, 0.35]).Analysis);
         });
         output.WriteLine($"found {seen.Count(s => s.Alarm)} of {logs}; mean width {seen.Average(s => s.Width):0.000} against {even.Average():0.000}");
-        Assert.True(seen.Count(s => s.Alarm) >= 0.9 * logs);
+        Assert.True(seen.Count(s => s.Alarm) >= least * logs);
         Assert.True(seen.Where((s, i) => s.Width > even[i]).Count() >= 0.95 * logs);
     }
 
