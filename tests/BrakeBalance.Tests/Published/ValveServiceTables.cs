@@ -8,6 +8,7 @@ namespace BrakeBalance.Tests.Published;
 /// Service data read, without makes: kind of vehicle and year stand beside each case; knee and slope are worked out by hand from the middles of the bands.
 /// Each point is fed four times, as a mechanic repeats it, with one pair below the knee, where both lines carry the same pressure.
 /// </remarks>
+[Source("Service manuals, proportioning and load-sensing valves: line pressures to be read in front and rear", Reading.Read)]
 public class ValveServiceTables
 {
     /// <summary>Front pressure, lowest and highest rear pressure, in MPa.</summary>
