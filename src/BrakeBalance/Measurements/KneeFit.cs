@@ -105,13 +105,14 @@ internal sealed class KneeFit
         {
             bool last = round == 9;
             double cell = Math.Max(knees.Max(k => k.High - k.Low) / (KneeNodes - 1) * 0.7 * _g, (slope.High - slope.Low) / (SlopeNodes - 1) * top);
-            // A peak wider than half a cell cannot hide between two nodes; where the probability itself keeps the cells wide, they resolve it.
+            // A peak wider than half a cell cannot hide between two nodes; where the probability itself keeps cells wide, they resolve it.
             floor = Math.Min(Math.Log(0.6 * cell), floor - 1.1);
             bool fine = floor <= sigma.Low;
             (double Low, double High) looked = fine ? sigma : (Math.Max(sigma.Low, floor), Math.Max(sigma.High, floor + 0.7));
             looked = scatter is null ? looked : (looked.Low, looked.Low);
 
-            grid = new Grid(this, Nodes(slope, SlopeNodes), Nodes(looked, looked.High > looked.Low ? ScatterNodes : 1), [.. knees.Select(k => Nodes(k, KneeNodes))]);
+            double[] logSigmas = Nodes(looked, looked.High > looked.Low ? ScatterNodes : 1);
+            grid = new Grid(this, Nodes(slope, SlopeNodes), logSigmas, [.. knees.Select(k => Nodes(k, KneeNodes))]);
             double before = slope.High - slope.Low;
             slope = Closer(grid.Slopes, grid.SlopeWeights, slope);
             double shrink = (slope.High - slope.Low) / before;
@@ -136,7 +137,8 @@ internal sealed class KneeFit
             }
         }
 
-        grid = new Grid(this, Nodes(slope, LastSlopeNodes), scatter is null ? Nodes(sigma, LastScatterNodes) : [least], [.. knees.Select(k => Nodes(k, LastKneeNodes))]);
+        double[] lastSigmas = scatter is null ? Nodes(sigma, LastScatterNodes) : [least];
+        grid = new Grid(this, Nodes(slope, LastSlopeNodes), lastSigmas, [.. knees.Select(k => Nodes(k, LastKneeNodes))]);
         _peak = grid.Peak;
         Slope = Quantiles(grid.Slopes, grid.SlopeWeights);
         double mean = Mean(grid.Slopes, grid.SlopeWeights);
@@ -197,7 +199,8 @@ internal sealed class KneeFit
         return sum / total;
     }
 
-    /// <summary>Median and 90 % bounds of a density given at even nodes; in between its logarithm is a smooth curve, as that of a normal density is a parabola.</summary>
+    /// <summary>Median and 90 % bounds of a density given at even nodes.</summary>
+    /// <remarks>In between its logarithm is a smooth curve, as that of a normal density is a parabola.</remarks>
     private static Interval<double> Quantiles(double[] nodes, double[] density)
     {
         var smooth = CubicSpline.InterpolateAkimaSorted(nodes, [.. density.Select(d => Math.Log(Math.Max(d, 1e-30 * density.Max())))]);
