@@ -109,7 +109,10 @@ public sealed class SteppedAndQuickTakeUpTests
         // 24 mm pressing, 34 mm filling, 6 bar. 0.55 MPa: F = p A_L. 5 MPa: F = p A + p_b (A_L − A).
         var master = new TandemMasterCylinder
         {
-            Bore = Millimetres(24), Stroke = Millimetres(36), ReturnSpringForce = Force.Zero, QuickTakeUp = new QuickTakeUp { LargeBore = Millimetres(34) },
+            Bore = Millimetres(24),
+            Stroke = Millimetres(36),
+            ReturnSpringForce = Force.Zero,
+            QuickTakeUp = new QuickTakeUp { LargeBore = Millimetres(34) },
         };
         Assert.Equal(0.55 * 907.92, master.RodForce(Axle.Front, Pressure.FromMegapascals(0.55)).Newtons, 0.05);
         Assert.Equal((5 * 452.389) + (0.6 * (907.920 - 452.389)), master.RodForce(Axle.Front, Pressure.FromMegapascals(5)).Newtons, 0.05);

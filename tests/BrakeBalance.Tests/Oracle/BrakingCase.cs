@@ -70,8 +70,13 @@ public static class AnyCase
             ],
             Tyres = tyres,
             Brakes = new(front, rear),
-            Hydraulics = new BrakeHydraulics { Split = split, FrontValves = frontValves, RearValves = rearValves,
-                MaximumPressure = Highest },
+            Hydraulics = new BrakeHydraulics
+            {
+                Split = split,
+                FrontValves = frontValves,
+                RearValves = rearValves,
+                MaximumPressure = Highest
+            },
             RollingResistanceCoefficient = rolling,
             EngineBraking = engine,
             Aerodynamics = air,
@@ -86,18 +91,32 @@ public static class AnyCase
         from rearSensitivity in Gen.OneOf(Gen.Constant(sensitivity), Gen.Constant(0.0), Between(0.02, 0.25))
         from reference in Between(1.5, 4.0)
         select new PerAxle<Tyre>(
-            new Tyre { LoadedRadius = Length.FromMeters(radius), AdhesionFactor = factor, LoadSensitivity = sensitivity,
-                ReferenceLoad = Force.FromNewtons(kilograms * reference) },
-            new Tyre { LoadedRadius = Length.FromMeters(rearRadius), AdhesionFactor = rearFactor, LoadSensitivity = rearSensitivity,
-                ReferenceLoad = Force.FromNewtons(kilograms * reference) });
+            new Tyre
+            {
+                LoadedRadius = Length.FromMeters(radius),
+                AdhesionFactor = factor,
+                LoadSensitivity = sensitivity,
+                ReferenceLoad = Force.FromNewtons(kilograms * reference)
+            },
+            new Tyre
+            {
+                LoadedRadius = Length.FromMeters(rearRadius),
+                AdhesionFactor = rearFactor,
+                LoadSensitivity = rearSensitivity,
+                ReferenceLoad = Force.FromNewtons(kilograms * reference)
+            });
 
     private static Gen<MasterSplit> Split => Gen.OneOf(
         Gen.Constant<MasterSplit>(new TandemSplit()),
         from share in Between(0.35, 0.75)
         from front in Gen.Elements(15.9, 19.05, 20.6, 22.2)
         from rear in Gen.Elements(15.9, 19.05, 20.6, 22.2)
-        select (MasterSplit)new BalanceBarSplit { FrontForceShare = share, FrontBore = Length.FromMillimeters(front),
-            RearBore = Length.FromMillimeters(rear) });
+        select (MasterSplit)new BalanceBarSplit
+        {
+            FrontForceShare = share,
+            FrontBore = Length.FromMillimeters(front),
+            RearBore = Length.FromMillimeters(rear)
+        });
 
     private static Gen<PressureValve> Proportioning =>
         from knee in Gen.OneOf(Gen.Constant(0.0), Between(5, 90), Between(5, 90), Between(5, 90))
@@ -111,8 +130,11 @@ public static class AnyCase
     private static Gen<PressureValve> Metering =>
         from opening in Between(0, 12)
         from more in Between(1, 25)
-        select (PressureValve)new HoldOffValve { OpeningPressure = Pressure.FromBars(opening),
-            BlendPressure = Pressure.FromBars(opening + more) };
+        select (PressureValve)new HoldOffValve
+        {
+            OpeningPressure = Pressure.FromBars(opening),
+            BlendPressure = Pressure.FromBars(opening + more)
+        };
 
     private static Gen<PressureValve> LoadFeeling(double kilograms) =>
         from knee in Between(5, 60)

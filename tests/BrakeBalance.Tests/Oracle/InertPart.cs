@@ -23,13 +23,19 @@ public sealed record InertPart(PressureValve Valve, bool InFront, double Place)
     public static Arbitrary<InertPart> Parts() => (
         from valve in Gen.OneOf(
             Gen.Constant<PressureValve>(new LimitingValve { Limit = Pressure.FromBars(NeverReachedBars) }),
-            Gen.Choose(0, 100).Select(n => (PressureValve)new ProportioningValve { Knee = Pressure.FromBars(NeverReachedBars),
-                Slope = n / 100.0 }),
+            Gen.Choose(0, 100).Select(n => (PressureValve)new ProportioningValve
+            {
+                Knee = Pressure.FromBars(NeverReachedBars),
+                Slope = n / 100.0
+            }),
             Gen.Choose(0, 120).Select(n => (PressureValve)new ProportioningValve { Knee = Pressure.FromBars(n), Slope = 1 }),
             Gen.Choose(0, 100).Select(n => Feeling(NeverReachedBars, n / 100.0)),
             Gen.Choose(0, 120).Select(n => Feeling(n, 1)),
-            Gen.Choose(1, 30).Select(n => (PressureValve)new HoldOffValve { OpeningPressure = Pressure.Zero,
-                BlendPressure = Pressure.FromBars(n) }))
+            Gen.Choose(1, 30).Select(n => (PressureValve)new HoldOffValve
+            {
+                OpeningPressure = Pressure.Zero,
+                BlendPressure = Pressure.FromBars(n)
+            }))
         from inFront in Gen.Elements(true, false, false)
         from place in Gen.Choose(0, 10)
         select new InertPart(valve, inFront, place / 10.0)).ToArbitrary();

@@ -39,17 +39,17 @@ internal static class PlainCarReader
 
     private static PlainAxle ReadAxle(Vehicle car, Axle which, Brake brake, Tyre tyre, PressureValve[] valves, double friction,
         Area? lift) => new()
-    {
-        WheelRadius = tyre.LoadedRadius.Meters,
-        TorquePerPascal = TorquePerPascal(brake, Math.Min(1.2, brake.FrictionCoefficient * friction)),
-        ThresholdPressure = brake.ThresholdPressure.Pascals,
-        Valves = [.. valves.Select(ReadValve)],
-        AdhesionFactor = tyre.AdhesionFactor,
-        LoadSensitivity = tyre.LoadSensitivity,
-        ReferenceWheelLoad = tyre.ReferenceLoad.Newtons,
-        LiftArea = lift?.SquareMeters ?? 0,
-        EngineBrakingForce = car.EngineBraking is { } engine && engine.DrivenAxle == which ? engine.BrakingForce.Newtons : 0,
-    };
+        {
+            WheelRadius = tyre.LoadedRadius.Meters,
+            TorquePerPascal = TorquePerPascal(brake, Math.Min(1.2, brake.FrictionCoefficient * friction)),
+            ThresholdPressure = brake.ThresholdPressure.Pascals,
+            Valves = [.. valves.Select(ReadValve)],
+            AdhesionFactor = tyre.AdhesionFactor,
+            LoadSensitivity = tyre.LoadSensitivity,
+            ReferenceWheelLoad = tyre.ReferenceLoad.Newtons,
+            LiftArea = lift?.SquareMeters ?? 0,
+            EngineBrakingForce = car.EngineBraking is { } engine && engine.DrivenAxle == which ? engine.BrakingForce.Newtons : 0,
+        };
 
     private static PlainValve ReadValve(PressureValve valve) => valve switch
     {

@@ -102,7 +102,7 @@ internal static class TwoWays
 
         // The library looks between the adhesions of the conditions too and names the one that binds: a knee must be safe there as well.
         (double lowest, double highestAdhesion) = (conditions.LowestAdhesion, conditions.HighestAdhesion);
-        IEnumerable<double> between = 
+        IEnumerable<double> between =
             Enumerable.Range(0, 41).Select(i => lowest + ((highestAdhesion - lowest) * i / 40))
                 .Concat(advice.Binding is { } binding ? [binding.Adhesion] : []);
         bool MayBeSafe(double knee) => Everywhere(knee, conditions.Adhesions, (car, adhesion) => !Agreement.RearMustBeFirst(car, adhesion, 0));
@@ -187,8 +187,14 @@ internal static class TwoWays
     public static SettingConditions Conditions(BrakingCase given, double spread)
     {
         double lowest = Math.Max(0.05, given.Adhesion * (0.3 + (0.5 * given.Choice)));
-        return new SettingConditions { Speeds = SpeedRange.Only(Speed.Zero), LowestAdhesion = lowest, HighestAdhesion = Math.Max(given.Adhesion, lowest + 0.1),
-            FrictionSpread = spread, AdhesionSteps = 4 };
+        return new SettingConditions
+        {
+            Speeds = SpeedRange.Only(Speed.Zero),
+            LowestAdhesion = lowest,
+            HighestAdhesion = Math.Max(given.Adhesion, lowest + 0.1),
+            FrictionSpread = spread,
+            AdhesionSteps = 4
+        };
     }
 
     /// <summary>First lock of a slow stop, with the speed at that moment.</summary>
