@@ -24,7 +24,8 @@ internal static class ClassCommand
         var lessons = new Option<string[]>("--lesson") { Description = "One lesson only, by its short name; may be given several times", HelpName = "NAME", DefaultValueFactory = _ => [] };
         Option<string> units = VehicleOptions.Units();
         var output = new Option<string>("--output") { Description = "The folder to write into", HelpName = "FOLDER", DefaultValueFactory = _ => "out/class" };
-        var command = new Command("sheets", "Write sheets.html for the students, key.html for the teacher and answers.csv to fill in.") { seed, students, lessons, units, output };
+        Option<bool> force = OutputFiles.Force();
+        var command = new Command("sheets", "Write sheets.html for the students, key.html for the teacher and answers.csv to fill in.") { seed, students, lessons, units, output, force };
         command.SetAction(parsed =>
         {
             List<string> problems = [];
@@ -48,16 +49,14 @@ internal static class ClassCommand
                 }
             }
 
-            if (problems.Count > 0)
-            {
-                throw new BadInputException(problems);
-            }
-
-            var plan = new ClassPlan { Seed = parsed.GetRequiredValue(seed), Students = who!, Lessons = chosen, Units = Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si };
             string folder = parsed.GetRequiredValue(output);
-            AtomicFile.Write(Path.Combine(folder, "sheets.html"), ClassSheets.Students(plan));
-            AtomicFile.Write(Path.Combine(folder, "key.html"), ClassSheets.Key(plan));
-            AtomicFile.Write(Path.Combine(folder, "answers.csv"), ClassReport.Blank(plan));
+            var files = new OutputFiles(problems, parsed.GetValue(force));
+            string[] targets = [.. new[] { "sheets.html", "key.html", "answers.csv" }.Select(name => files.File(Path.Combine(folder, name), "--output"))];
+            BadInputException.ThrowIfAny(problems);
+            var plan = new ClassPlan { Seed = parsed.GetRequiredValue(seed), Students = who!, Lessons = chosen, Units = Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si };
+            AtomicFile.Write(targets[0], ClassSheets.Students(plan));
+            AtomicFile.Write(targets[1], ClassSheets.Key(plan));
+            AtomicFile.Write(targets[2], ClassReport.Blank(plan));
             terminal.Output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{folder}: sheets.html for {who!.Count} students, key.html for the teacher, answers.csv to fill in. Keep seed and key away from the class."));
             return ExitCode.Success;
         });
@@ -74,10 +73,15 @@ internal static class ClassCommand
         command.SetAction(parsed =>
         {
             string path = parsed.GetRequiredValue(file);
+            string folder = parsed.GetRequiredValue(output);
+            List<string> problems = [];
+            new OutputFiles(problems, force: false).Folder(folder);
             if (!File.Exists(path))
             {
-                throw new BadInputException($"{path}: there is no such file. Accepted: a CSV file with the columns student, exercise, answer.");
+                problems.Add($"{path}: there is no such file. Accepted: a CSV file with the columns student, exercise, answer.");
             }
+
+            BadInputException.ThrowIfAny(problems);
 
             AnswerSheet sheet;
             using (StreamReader reader = File.OpenText(path))
@@ -91,7 +95,6 @@ internal static class ClassCommand
             }
 
             ClassResults results = ClassResults.Of(parsed.GetRequiredValue(seed), sheet.Answers, Display.Parse(parsed.GetRequiredValue(units)) == UnitSystem.Us);
-            string folder = parsed.GetRequiredValue(output);
             AtomicFile.Write(Path.Combine(folder, "marks.csv"), ClassReport.Marks(results));
             AtomicFile.Write(Path.Combine(folder, "items.csv"), ClassReport.Items(results));
             Show(terminal, results);
@@ -101,7 +104,7 @@ internal static class ClassCommand
             }
 
             terminal.Output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{results.Marks.Count} answers marked, {sheet.Faults.Count} lines left out. {folder}: marks.csv, items.csv."));
-            return ExitCode.Success;
+            return sheet.Faults.Count == 0 ? ExitCode.Success : ExitCode.Failed;
         });
         return command;
     }

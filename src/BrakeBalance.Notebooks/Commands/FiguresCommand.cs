@@ -48,11 +48,7 @@ internal static class FiguresCommand
             string[] themeNames = Known("--theme", parsed.GetRequiredValue(themes), [.. Theme.Published.Select(ThemeName)], problems);
             string[] kinds = Known("--format", parsed.GetRequiredValue(formats), Formats, problems);
             string[] factors = Known("--scale", parsed.GetRequiredValue(scales), ["1", "2", "3"], problems);
-            string folder = Path.GetFullPath(parsed.GetRequiredValue(output));
-            if (File.Exists(folder))
-            {
-                problems.Add($"--output {folder}: this is a file; the figures need a folder.");
-            }
+            string folder = new OutputFiles(problems, force: false).Folder(parsed.GetRequiredValue(output));
 
             if (problems.Count > 0 || reading is null)
             {

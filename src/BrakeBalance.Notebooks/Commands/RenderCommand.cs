@@ -33,9 +33,10 @@ internal static class RenderCommand
             DefaultValueFactory = _ => "interactive",
         };
         engine.AcceptOnlyFromAmong(StringComparer.OrdinalIgnoreCase, "interactive", "script");
-        var command = new Command("render", "Run the notebooks and write a page for each, and an index, into a folder.")
+        Option<bool> force = OutputFiles.Force();
+        var command = new Command("render", "Run the notebooks and write a page for each, and an index, into a folder. Notebooks are programs: run only those you trust.")
         {
-            notebook, vehicle, bench, set, units, output, single, engine,
+            notebook, vehicle, bench, set, units, output, single, engine, force,
         };
         command.SetAction((parsed, cancellation) =>
         {
@@ -43,17 +44,10 @@ internal static class RenderCommand
             IReadOnlyList<NotebookDocument> notebooks = Notebooks(parsed.GetRequiredValue(notebook), problems);
             NotebookInput input = Input(parsed.GetValue(vehicle), parsed.GetRequiredValue(set), problems);
             Bench(parsed.GetValue(bench), problems);
-            string folder = Path.GetFullPath(parsed.GetValue(output) ?? Repository.Folder("out"));
-            if (File.Exists(folder))
-            {
-                problems.Add($"--output {folder}: this is a file; the pages need a folder.");
-            }
-
-            if (problems.Count > 0)
-            {
-                throw new BadInputException(problems);
-            }
-
+            var files = new OutputFiles(problems, parsed.GetValue(force));
+            string folder = files.Folder(parsed.GetValue(output) ?? Repository.Folder("out"));
+            PageFiles(notebooks, folder, files, problems);
+            BadInputException.ThrowIfAny(problems);
             input.MakeCurrent();
             if (parsed.GetValue(bench) is { } benchFile)
             {
@@ -99,6 +93,22 @@ internal static class RenderCommand
         terminal.Output.WriteLine(FormattableString.Invariant(
             $"{executed.Count - failed} of {executed.Count} notebooks ran to their end. Open {Path.Combine(folder, PageNames.Index)}"));
         return failed == 0 && site.Problems.Count == 0 ? ExitCode.Success : ExitCode.Failed;
+    }
+
+    /// <summary>The pages' files: no two of one name, and none that somebody else wrote.</summary>
+    private static void PageFiles(IReadOnlyList<NotebookDocument> notebooks, string folder, OutputFiles files, List<string> problems)
+    {
+        foreach (IGrouping<string, NotebookDocument> page in notebooks.GroupBy(document => PageNames.FileFor(document.Name), StringComparer.OrdinalIgnoreCase))
+        {
+            if (page.Count() > 1 || page.Key is PageNames.Index or StoryPage.FileName)
+            {
+                problems.Add($"{string.Join(" and ", page.Select(document => document.Path))}: would become {page.Key}, which another page is. Accepted: notebooks of different names.");
+            }
+
+            files.File(Path.Combine(folder, page.Key), "--output");
+        }
+
+        files.File(Path.Combine(folder, PageNames.Index), "--output");
     }
 
     private static List<NotebookDocument> Notebooks(string[] wanted, List<string> problems)

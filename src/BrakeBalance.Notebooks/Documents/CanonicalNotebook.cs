@@ -47,6 +47,11 @@ public static partial class CanonicalNotebook
                 throw new FormatException("its nbformat is not 4");
             }
 
+            if (Language(root["metadata"]) is { } language)
+            {
+                throw new FormatException($"it is written in {language}; C# notebooks are run here");
+            }
+
             HashSet<string> ids = [];
             JsonNode?[] cells = [.. root["cells"]?.AsArray() ?? throw new FormatException("it has no list of cells")];
             return new JsonObject
@@ -80,6 +85,11 @@ public static partial class CanonicalNotebook
         }
 
         kept["id"] = Id((string?)cell["id"], source, ids);
+        if ((cell["metadata"]?["tags"] as JsonArray)?.Any(tag => tag?.GetValueKind() != JsonValueKind.String) == true)
+        {
+            throw new FormatException("a cell has a tag that is no text");
+        }
+
         kept["metadata"] = cell["metadata"]?["tags"] is JsonArray { Count: > 0 } tags ? new JsonObject { ["tags"] = tags.DeepClone() } : new JsonObject();
         if (type == "code")
         {
@@ -89,6 +99,12 @@ public static partial class CanonicalNotebook
         kept["source"] = new JsonArray([.. Lines(source).Select(line => JsonValue.Create(line))]);
         return kept;
     }
+
+    /// <summary>The language of a notebook that is not C#; null for C# or none named.</summary>
+    private static string? Language(JsonNode? metadata) =>
+        new[] { metadata?["language_info"]?["name"], metadata?["kernelspec"]?["language"] }
+            .Select(name => (string?)name).OfType<string>()
+            .FirstOrDefault(name => name.ToLowerInvariant() is not ("c#" or "csharp" or "polyglot-notebook"));
 
     private static string Source(JsonNode? source)
     {
