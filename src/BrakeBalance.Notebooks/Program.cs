@@ -1,4 +1,10 @@
 using BrakeBalance.Notebooks.Commands;
+using BrakeBalance.Notebooks.Execution.Children;
+
+if (args is [CellWorker.Command] && Console.IsInputRedirected)
+{
+    return CellWorker.Run();
+}
 
 AppDomain.CurrentDomain.UnhandledException += (_, fault) =>
 {

@@ -89,9 +89,9 @@ internal static class BenchCommand
         {
             return BenchReport.Of(sheet);
         }
-        catch (ArgumentException exception)
+        catch (Exception exception) when (PartFault.Said(exception) is { } words)
         {
-            throw new BadInputException($"{path}: {exception.Message.ReplaceLineEndings(" ")}");
+            throw new BadInputException($"{path}: {words}");
         }
     }
 

@@ -50,13 +50,12 @@ internal static class CardCommand
                 return ExitCode.Success;
             }
 
-            if (Chromium.Executable is null)
+            await using Chromium? browser = await Chromium.TryStartAsync(reason => terminal.Error.WriteLine(reason + " The page was written; any browser prints it.")).ConfigureAwait(false);
+            if (browser is null)
             {
-                terminal.Error.WriteLine(Chromium.Missing + " The page was written; any browser prints it.");
                 return ExitCode.Failed;
             }
 
-            await using Chromium browser = await Chromium.StartAsync().ConfigureAwait(false);
             string pdfFile = Path.ChangeExtension(page, ".pdf");
             AtomicFile.Write(pdfFile, await browser.PrintAsync(html).ConfigureAwait(false));
             terminal.Output.WriteLine(pdfFile);

@@ -50,30 +50,34 @@ public static class CommandLine
         };
         if (UnreadableWords(arguments) is { Count: > 0 } unreadable)
         {
-            return Refuse(terminal, unreadable);
+            return Refuse(terminal, unreadable, arguments);
         }
 
         ParseResult parsed = root.Parse(arguments);
         if (parsed.Errors.Count > 0)
         {
-            return Refuse(terminal, [.. parsed.Errors.Select(error => error.Message).Distinct(), "--help shows how a command is used."]);
+            return Refuse(terminal, [.. parsed.Errors.Select(error => error.Message).Distinct(), "--help shows how a command is used."], arguments);
         }
 
         try
         {
             var invocation = new InvocationConfiguration { Output = terminal.Output, Error = terminal.Error, EnableDefaultExceptionHandler = false };
             int code = await parsed.InvokeAsync(invocation, cancellation).ConfigureAwait(false);
+            if (code >= ExitCode.Stopped)
+            {
+                return Stop(terminal, code);
+            }
+
             terminal.Release();
             return code;
         }
         catch (BadInputException exception)
         {
-            return Refuse(terminal, exception.Problems);
+            return Refuse(terminal, exception.Problems, arguments);
         }
         catch (OperationCanceledException)
         {
-            terminal.Error.WriteLine("Stopped.");
-            return ExitCode.Stopped;
+            return Stop(terminal, ExitCode.Stopped);
         }
         catch (Exception exception)
         {
@@ -91,13 +95,27 @@ public static class CommandLine
             .Select(word => $"{word}: a word of the command has characters that cannot be seen. Accepted: letters, digits and signs."),
     ];
 
-    private static int Refuse(Terminal terminal, IReadOnlyList<string> problems)
+    /// <summary>Refuses the input; a refusal without a reason would leave the user with nothing, so it is a fault of this program.</summary>
+    private static int Refuse(Terminal terminal, IReadOnlyList<string> problems, IReadOnlyList<string> arguments)
     {
-        foreach (string problem in problems)
+        string[] said = [.. problems.Where(problem => !string.IsNullOrWhiteSpace(problem))];
+        if (said.Length == 0)
         {
-            terminal.Error.WriteLine(VisibleText.Of(problem));
+            terminal.Error.WriteLine(FaultReport.Write(new InvalidOperationException("Input was refused without a reason."), arguments));
+            return ExitCode.Fault;
+        }
+
+        foreach (string problem in said)
+        {
+            terminal.Error.WriteLine(problem);
         }
 
         return ExitCode.BadInput;
+    }
+
+    private static int Stop(Terminal terminal, int code)
+    {
+        terminal.Error.WriteLine("Stopped.");
+        return code;
     }
 }

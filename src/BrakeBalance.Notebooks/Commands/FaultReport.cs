@@ -18,8 +18,13 @@ internal static class FaultReport
             fault.ToString());
         try
         {
-            string path = Path.Combine(Path.GetTempPath(), FormattableString.Invariant($"brake-balance-fault-{Environment.ProcessId}.txt"));
-            File.WriteAllText(path, VisibleText.Of(text) + "\n");
+            // A name that nobody can guess and a file that is new: in a folder that all users share, a known name could be a trap.
+            string path = Path.Combine(Path.GetTempPath(), FormattableString.Invariant($"brake-balance-fault-{Guid.NewGuid():N}.txt"));
+            using (var writer = new StreamWriter(new FileStream(path, FileMode.CreateNew, FileAccess.Write)))
+            {
+                writer.WriteLine(VisibleText.Of(text));
+            }
+
             return $"A fault of this program, not of your input; the details are in {path}.";
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)

@@ -60,8 +60,7 @@ internal static class MeasureCommand
                 MeasureOutput.Sentences(console, analysis.Findings.Count == 0 ? ["The gauges show nothing wrong."] : analysis.Findings.Select(f => f.Text));
             }
 
-            bool wrong = analysis.Findings.Any(f => f.Kind is GaugeFindingKind.Swapped or GaugeFindingKind.NoRearPressure or GaugeFindingKind.RearLeak or GaugeFindingKind.FrontLeak or GaugeFindingKind.BothFall);
-            return wrong ? ExitCode.Failed : ExitCode.Success;
+            return ExitCode.Success;
         });
         return command;
     }
@@ -100,7 +99,7 @@ internal static class MeasureCommand
                 SummaryTables.Write(console, MeasurementTables.Stops(search, System(parsed, units)));
             }
 
-            return search.Stops.Count == 0 ? ExitCode.Failed : ExitCode.Success;
+            return ExitCode.Success;
         });
         return command;
     }
@@ -166,7 +165,7 @@ internal static class MeasureCommand
                 Show(terminal, log, estimate, answer, next, valve, System(parsed, units));
             }
 
-            return answer.Recommended is null ? ExitCode.Failed : ExitCode.Success;
+            return ExitCode.Success;
         });
         return command;
     }
@@ -398,12 +397,14 @@ internal static class MeasureCommand
             using var text = new StreamReader(path);
             reading = read(text);
         }
-        catch (Exception exception) when (exception is FileNotFoundException or DirectoryNotFoundException or UnauthorizedAccessException)
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
             throw new BadInputException($"{path}: the log cannot be opened. Accepted: the path of a CSV file.");
         }
 
-        return reading.Rows.Count == 0 ? throw new BadInputException([.. reading.Problems.Select(problem => $"{path}: {problem}")]) : reading;
+        return reading.Rows.Count > 0
+            ? reading
+            : throw new BadInputException([.. reading.Problems.Select(problem => $"{path}: {problem}"), $"{path}: there is no row of readings. Accepted: a line of column names, then a line for each reading."]);
     }
 
     private static SurfaceCondition[] SurfacesOf(string text, List<string> problems)

@@ -75,8 +75,15 @@ internal sealed class OutputFiles(List<string> problems, bool force)
 
     private static bool IsOurs(string path)
     {
-        using StreamReader reader = new(path);
-        char[] head = new char[HeadLength];
-        return new string(head, 0, reader.ReadBlock(head)).Contains(PageMark.Html, StringComparison.Ordinal);
+        try
+        {
+            using StreamReader reader = new(path);
+            char[] head = new char[HeadLength];
+            return new string(head, 0, reader.ReadBlock(head)).Contains(PageMark.Html, StringComparison.Ordinal);
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            return false;
+        }
     }
 }

@@ -12,7 +12,12 @@ public static class AtomicFile
     /// <param name="path">The file; its folder is created where it is missing.</param>
     /// <param name="text">The whole content.</param>
     /// <exception cref="BadInputException">The folder or the file cannot be written.</exception>
-    public static void Write(string path, string text) => Write(path, Utf8.GetBytes(text));
+    public static void Write(string path, string text) => Write(path, Bytes(text));
+
+    /// <summary>Text as it is written to files: UTF-8 without a mark in front.</summary>
+    /// <param name="text">The text.</param>
+    /// <returns>The bytes.</returns>
+    public static byte[] Bytes(string text) => Utf8.GetBytes(text);
 
     /// <summary>Writes data to a file beside the target, then moves it over the target.</summary>
     /// <param name="path">The file; its folder is created where it is missing.</param>
