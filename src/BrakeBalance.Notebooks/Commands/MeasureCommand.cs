@@ -40,9 +40,9 @@ internal static class MeasureCommand
         {
             LogReading<GaugePair> reading = Read(parsed.GetRequiredValue(log), LogReader.ReadGaugePairs);
             double ratio = parsed.GetValue(below);
-            if (!(ratio > 0))
+            if (ratio is not (>= 0.1 and <= 10))
             {
-                throw new BadInputException("--below-knee: the share must be above zero, such as 1 or 0.85.");
+                throw new BadInputException("--below-knee: a number from 0.1 to 10, such as 1 or 0.85.");
             }
 
             GaugeAnalysis analysis = ValveFitting.Analyse(reading.Rows, ratio);

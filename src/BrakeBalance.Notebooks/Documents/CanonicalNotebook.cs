@@ -42,7 +42,7 @@ public static partial class CanonicalNotebook
         try
         {
             JsonNode root = JsonNode.Parse(json) ?? throw new FormatException("it is empty");
-            if ((int?)root["nbformat"] != 4)
+            if (root is not JsonObject || root["nbformat"] is not JsonValue version || !version.TryGetValue(out int format) || format != 4)
             {
                 throw new FormatException("its nbformat is not 4");
             }
@@ -62,9 +62,18 @@ public static partial class CanonicalNotebook
                 ["nbformat_minor"] = 5,
             };
         }
-        catch (Exception exception) when (exception is JsonException or FormatException or InvalidOperationException or NullReferenceException)
+        catch (FormatException exception)
         {
-            throw new NotebookFormatException($"'{path}' is not a notebook of format 4: {exception.Message.ReplaceLineEndings(" ")}");
+            throw new NotebookFormatException($"'{path}' is not a notebook of format 4: {exception.Message}.");
+        }
+        catch (JsonException exception)
+        {
+            throw new NotebookFormatException(FormattableString.Invariant($"'{path}' is not a notebook of format 4: it is not JSON from line {(exception.LineNumber ?? 0) + 1} on."));
+        }
+        catch (Exception exception) when (exception is InvalidOperationException or NullReferenceException or ArgumentException)
+        {
+            // What the JSON reader says of a value of another kind speaks of the code.
+            throw new NotebookFormatException($"'{path}' is not a notebook of format 4: an entry is of another kind than the format has there.");
         }
     }
 

@@ -26,7 +26,9 @@ public static class AtomicFile
     public static void Write(string path, byte[] data)
     {
         string folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
-        string temporary = Path.Combine(folder, $".{Path.GetFileName(path)}.{Guid.NewGuid():N}.tmp");
+
+        // Short, so that any file name that the system takes can be written.
+        string temporary = Path.Combine(folder, $".{Guid.NewGuid():N}.tmp");
         try
         {
             Directory.CreateDirectory(folder);

@@ -19,6 +19,7 @@ internal sealed class CellProcess : IAsyncDisposable
     private readonly ConcurrentDictionary<int, TaskCompletionSource<CellAnswer>> _waiting = new();
     private readonly StringBuilder _errors = new();
     private readonly SemaphoreSlim _writing = new(1);
+    private readonly StreamWriter _requests;
     private readonly Task _reading;
     private string? _ending;
     private volatile bool _ended;
@@ -27,6 +28,7 @@ internal sealed class CellProcess : IAsyncDisposable
     private CellProcess(Process process)
     {
         _process = process;
+        _requests = process.StandardInput;
         _process.ErrorDataReceived += (_, line) => Keep(line.Data);
         _process.BeginErrorReadLine();
         _reading = Task.Run(ReadAsync);
@@ -83,12 +85,12 @@ internal sealed class CellProcess : IAsyncDisposable
         await _writing.WaitAsync().ConfigureAwait(false);
         try
         {
-            await _process.StandardInput.WriteLineAsync(CellMessages.Line(request)).ConfigureAwait(false);
-            await _process.StandardInput.FlushAsync().ConfigureAwait(false);
+            await _requests.WriteLineAsync(CellMessages.Line(request)).ConfigureAwait(false);
+            await _requests.FlushAsync().ConfigureAwait(false);
         }
         catch (Exception exception) when (exception is IOException or ObjectDisposedException)
         {
-            // Whoever waits for an answer is told when the reading ends.
+            // The process has ended; whoever waits for an answer is told so by the reading.
         }
         finally
         {
@@ -118,7 +120,6 @@ internal sealed class CellProcess : IAsyncDisposable
     {
         await EndAsync("it is no longer needed").ConfigureAwait(false);
         _process.Dispose();
-        _writing.Dispose();
     }
 
     private async Task ReadAsync()
