@@ -180,6 +180,10 @@ internal static class RenderCommand
             {
                 problems.Add(exception.Message);
             }
+            catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+            {
+                problems.Add($"{path}: the notebook cannot be read.");
+            }
         }
 
         return read;

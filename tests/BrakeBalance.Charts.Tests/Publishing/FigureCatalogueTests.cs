@@ -177,7 +177,7 @@ public partial class FigureCatalogueTests
     private static IReadOnlyList<(CatalogueEntry Entry, Figure Figure)> Of(string car, UnitSystem units) =>
         Made.GetOrAdd((car, units), key => [.. Figures(Cars.Load(key.Item1), key.Item2)]);
 
-    private static IEnumerable<(CatalogueEntry Entry, Figure Figure)> Figures(Vehicle car, UnitSystem units) =>
+    private static IEnumerable<(CatalogueEntry Entry, Figure Figure)> Figures(BrakeBalance.Vehicles.Vehicle car, UnitSystem units) =>
         FigureCatalogue.For(car, units).Select(item => (item.Entry, Figure: item.Make())).Where(item => item.Figure is not null).Select(item => (item.Entry, item.Figure!));
 
     private static IEnumerable<string> Texts(string svg) => XDocument.Parse(svg).Descendants().Where(e => e.Name.LocalName == "text").Select(e => Spaces().Replace(e.Value, " "));
