@@ -85,8 +85,14 @@
     if (element && element.textContent !== text) element.textContent = text;
   };
 
+  // A cell that a spreadsheet would take for a formula begins with an apostrophe, as in the files.
+  const csvCell = text => {
+    const formula = /^[=+\-@\t\r]/.test(text) && !/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?\s*$/i.test(text);
+    const safe = formula ? "'" + text : text;
+    return /[",;\n\r]/.test(safe) ? '"' + safe.replaceAll('"', '""') + '"' : safe;
+  };
   const csvOf = table => [table.columns, ...table.rows[0].map((_, i) => table.rows.map(column => column[i]))]
-    .map(row => row.map(cell => /[",\n]/.test(cell) ? '"' + cell.replaceAll('"', '""') + '"' : cell).join(',')).join('\n') + '\n';
+    .map(row => row.map(csvCell).join(',')).join('\n') + '\n';
 
   // The words and the table of a figure follow its state.
   const words = figure => {

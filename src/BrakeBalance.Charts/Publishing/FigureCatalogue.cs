@@ -21,21 +21,14 @@ public static partial class FigureCatalogue
     /// <summary>All figures, those of the main question first.</summary>
     public static IReadOnlyList<CatalogueEntry> All { get; } = [.. Balance(), .. Settings(), .. Foot(), .. Stops(), .. Heat(), .. Tests(), .. Bench()];
 
-    /// <summary>The figures of a car.</summary>
+    /// <summary>The figures of a car, each made when it is asked for, so that one that fails need not stop the others.</summary>
     /// <param name="vehicle">The car.</param>
     /// <param name="units">The system of units.</param>
-    /// <param name="wanted">Only the entries for which this holds; null for all.</param>
-    /// <returns>Each entry with its figure; entries for which the car lacks something are left out.</returns>
-    public static IEnumerable<(CatalogueEntry Entry, Figure Figure)> For(Vehicle vehicle, UnitSystem units, Func<CatalogueEntry, bool>? wanted = null)
+    /// <returns>Each entry with what makes its figure: null when the car lacks something that it needs.</returns>
+    public static IReadOnlyList<(CatalogueEntry Entry, Func<Figure?> Make)> For(Vehicle vehicle, UnitSystem units)
     {
         var study = new CarStudy(vehicle);
-        foreach (CatalogueEntry entry in All)
-        {
-            if (wanted?.Invoke(entry) != false && entry.Make(study, units) is { } figure)
-            {
-                yield return (entry, figure);
-            }
-        }
+        return [.. All.Select(entry => (entry, (Func<Figure?>)(() => entry.Make(study, units))))];
     }
 
     private static IEnumerable<CatalogueEntry> Balance() =>

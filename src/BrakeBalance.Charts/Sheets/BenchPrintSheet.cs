@@ -19,7 +19,7 @@ public static class BenchPrintSheet
         ArgumentNullException.ThrowIfNull(report);
         UnitSystem system = units ?? Display.Units;
         var html = new StringBuilder();
-        html.Append("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
+        html.Append("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n" + PageMark.Html + "\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
             .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'\">\n")
             .Append("<link rel=\"icon\" href=\"data:,\">\n<title>Bench sheet: ").Append(Escape(report.Sheet.Name)).Append("</title>\n<style>\n").Append(FigureAssets.Sheet).Append("</style>\n</head>\n<body>\n<main>\n");
         Head(html, report);

@@ -18,7 +18,7 @@ public static class TestPlanSheet
         UnitSystem system = units ?? Display.Units;
         string pressure = Measure.LinePressure.In(system).Symbol;
         var html = new StringBuilder();
-        html.Append("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
+        html.Append("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n" + PageMark.Html + "\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
             .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'\">\n")
             .Append("<link rel=\"icon\" href=\"data:,\">\n<title>Test plan: ").Append(HtmlRenderer.Escape(plan.Car)).Append("</title>\n<style>\n").Append(FigureAssets.Sheet)
             .Append(".plan{overflow-x:auto} .plan table{width:100%;border-collapse:collapse} .plan th,.plan td{border:1px solid currentColor;padding:.25em .35em;text-align:left;vertical-align:top;overflow-wrap:normal} .plan td.fill{min-width:4.2em;height:2.3em}\n")

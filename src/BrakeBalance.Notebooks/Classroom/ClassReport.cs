@@ -16,7 +16,7 @@ public static class ClassReport
         var csv = new StringBuilder("student,exercise,answer,mark,points,of,comment\n");
         foreach (StudentMark mark in results.Marks.OrderBy(mark => mark.Student).ThenBy(mark => mark.Exercise.Lesson.Number).ThenBy(mark => mark.Exercise.Level))
         {
-            csv.Append(CultureInfo.InvariantCulture, $"{mark.Student},{mark.Exercise.Id},{Quote(mark.Text)},{Words(mark.Marked.Mark)},{mark.Marked.Points},{mark.Exercise.Level},{Quote(mark.Marked.Comment)}\n");
+            csv.Append(CultureInfo.InvariantCulture, $"{mark.Student},{mark.Exercise.Id},{CsvText.Cell(mark.Text)},{Words(mark.Marked.Mark)},{mark.Marked.Points},{mark.Exercise.Level},{CsvText.Cell(mark.Marked.Comment)}\n");
         }
 
         return csv.ToString();
@@ -31,7 +31,7 @@ public static class ClassReport
         foreach (ItemAnalysis item in results.Items)
         {
             (string comment, int count) = item.Comments.Count > 0 ? item.Comments[0] : ("", 0);
-            csv.Append(CultureInfo.InvariantCulture, $"{item.ExerciseId},{item.Answers},{item.Facility:0.000},{(item.Discrimination is { } value ? value.ToString("0.000", CultureInfo.InvariantCulture) : "")},{Quote(comment)},{count}\n");
+            csv.Append(CultureInfo.InvariantCulture, $"{item.ExerciseId},{item.Answers},{item.Facility:0.000},{(item.Discrimination is { } value ? value.ToString("0.000", CultureInfo.InvariantCulture) : "")},{CsvText.Cell(comment)},{count}\n");
         }
 
         return csv.ToString();
@@ -66,7 +66,4 @@ public static class ClassReport
         Mark.Unreadable => "unreadable",
         _ => "blank",
     };
-
-    // A spreadsheet would run a cell that begins like a formula.
-    private static string Quote(string text) => CsvText.Cell(text.Length > 0 && text[0] is '=' or '+' or '@' or '\t' or '\r' ? "'" + text : text);
 }

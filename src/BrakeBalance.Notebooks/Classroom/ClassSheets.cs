@@ -29,8 +29,9 @@ public static class ClassSheets
 
     /// <summary>The students' sheets in one page, each on paper of its own.</summary>
     /// <param name="plan">Which lessons, for whom.</param>
+    /// <param name="failed">Told of each student whose paper cannot be made; without it, the first ends the work.</param>
     /// <returns>HTML without any answer.</returns>
-    public static string Students(ClassPlan plan) => Page(plan, "Exercise sheets", (html, student) =>
+    public static string Students(ClassPlan plan, Action<int, Exception>? failed = null) => Page(plan, "Exercise sheets", failed, (html, student) =>
     {
         ExerciseCar car = ExerciseCar.For(new ClassNumber { Seed = plan.Seed, Student = student });
         Head(html, plan, student, "Exercise sheet", car);
@@ -48,8 +49,9 @@ public static class ClassSheets
 
     /// <summary>The teacher's key: every answer with its tolerance, its steps and the wrong answers that tell what went wrong.</summary>
     /// <param name="plan">Which lessons, for whom.</param>
+    /// <param name="failed">Told of each student whose paper cannot be made; without it, the first ends the work.</param>
     /// <returns>HTML; not for students.</returns>
-    public static string Key(ClassPlan plan) => Page(plan, "Teacher's key", (html, student) =>
+    public static string Key(ClassPlan plan, Action<int, Exception>? failed = null) => Page(plan, "Teacher's key", failed, (html, student) =>
     {
         ExerciseCar car = ExerciseCar.For(new ClassNumber { Seed = plan.Seed, Student = student });
         Head(html, plan, student, "Teacher's key", car);
@@ -78,15 +80,24 @@ public static class ClassSheets
         html.Append("</ol>\n");
     });
 
-    private static string Page(ClassPlan plan, string title, Action<StringBuilder, int> paper)
+    private static string Page(ClassPlan plan, string title, Action<int, Exception>? failed, Action<StringBuilder, int> paper)
     {
         var body = new StringBuilder();
         body.Append("<style>\n").Append(Print).Append("\n</style>\n<div class=\"bb-layout\">\n<main id=\"content\" tabindex=\"-1\">\n<h1>").Append(title).Append("</h1>\n");
         foreach (int student in plan.Students)
         {
-            body.Append("<section class=\"bb-paper\">\n");
-            paper(body, student);
-            body.Append("</section>\n");
+            var sheet = new StringBuilder();
+            try
+            {
+                paper(sheet, student);
+            }
+            catch (Exception exception) when (failed is not null)
+            {
+                failed(student, exception);
+                continue;
+            }
+
+            body.Append("<section class=\"bb-paper\">\n").Append(sheet).Append("</section>\n");
         }
 
         body.Append("</main>\n</div>\n");

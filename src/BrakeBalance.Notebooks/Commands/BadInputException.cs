@@ -6,4 +6,15 @@ public sealed class BadInputException(params IReadOnlyList<string> problems) : E
 {
     /// <summary>Every problem found.</summary>
     public IReadOnlyList<string> Problems { get; } = problems;
+
+    /// <summary>Ends the command when there are problems.</summary>
+    /// <param name="problems">Every problem found.</param>
+    /// <exception cref="BadInputException">There is a problem.</exception>
+    internal static void ThrowIfAny(IReadOnlyList<string> problems)
+    {
+        if (problems.Count > 0)
+        {
+            throw new BadInputException(problems);
+        }
+    }
 }

@@ -23,7 +23,8 @@ internal static class BenchCommand
         var threads = new Option<string?>("--threads") { Description = "Looks words up in the table of threads and seats, such as \"inverted 3/16\", and does nothing else", HelpName = "WORDS" };
         Option<string[]> set = VehicleOptions.Set();
         Option<string> units = VehicleOptions.Units();
-        var command = new Command("bench", "Work out hoses, plumbing, push rod and a change of parts from a bench file.") { file, json, schema, sheet, threads, set, units };
+        Option<bool> force = OutputFiles.Force();
+        var command = new Command("bench", "Work out hoses, plumbing, push rod and a change of parts from a bench file.") { file, json, schema, sheet, threads, set, units, force };
         command.SetAction(parsed =>
         {
             bool us = string.Equals(parsed.GetRequiredValue(units), "us", StringComparison.OrdinalIgnoreCase);
@@ -38,11 +39,13 @@ internal static class BenchCommand
                 return Threads(terminal, words);
             }
 
+            List<string> problems = [];
+            string? target = parsed.GetValue(sheet) is { } asked ? new OutputFiles(problems, parsed.GetValue(force)).File(asked, "--sheet") : null;
             UnitSystem system = us ? UnitSystem.Us : UnitSystem.Si;
-            BenchReport report = Compute(parsed.GetValue(file), parsed.GetRequiredValue(set));
-            if (parsed.GetValue(sheet) is { } path)
+            BenchReport report = Compute(parsed.GetValue(file), parsed.GetRequiredValue(set), problems);
+            if (target is not null)
             {
-                AtomicFile.Write(Path.GetFullPath(path), BenchPrintSheet.Html(report, system));
+                AtomicFile.Write(target, BenchPrintSheet.Html(report, system));
             }
 
             if (parsed.GetValue(json))
@@ -54,14 +57,13 @@ internal static class BenchCommand
                 Write(terminal, report, system);
             }
 
-            return report.Findings.Any(finding => finding.Severity == BenchSeverity.Wrong) ? ExitCode.Failed : ExitCode.Success;
+            return ExitCode.Success;
         });
         return command;
     }
 
-    private static BenchReport Compute(string? path, string[] set)
+    private static BenchReport Compute(string? path, string[] set, List<string> problems)
     {
-        List<string> problems = [];
         IReadOnlyList<ValueOverride> overrides = VehicleOptions.Overrides(set, problems);
         if (path is null)
         {
@@ -87,9 +89,9 @@ internal static class BenchCommand
         {
             return BenchReport.Of(sheet);
         }
-        catch (ArgumentException exception)
+        catch (Exception exception) when (PartFault.Said(exception) is { } words)
         {
-            throw new BadInputException($"{path}: {exception.Message.ReplaceLineEndings(" ")}");
+            throw new BadInputException($"{path}: {words}");
         }
     }
 

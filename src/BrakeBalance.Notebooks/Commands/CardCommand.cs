@@ -19,20 +19,19 @@ internal static class CardCommand
         Option<string> units = VehicleOptions.Units();
         Option<string[]> set = VehicleOptions.Set();
         var output = new Option<string>("--output") { Description = "The folder to write into", HelpName = "FOLDER", DefaultValueFactory = _ => "out/card" };
-        var command = new Command("card", "Write a pocket card: turns, knee, pressures, first locks, pedal, and the setting to go back to.") { file, paper, load, pdf, units, set, output };
+        Option<bool> force = OutputFiles.Force();
+        var command = new Command("card", "Write a pocket card: turns, knee, pressures, first locks, pedal, and the setting to go back to.") { file, paper, load, pdf, units, set, output, force };
         command.SetAction(async (parsed, _) =>
         {
             List<string> problems = [];
             string? path = parsed.GetValue(file);
             VehicleReading? reading = VehicleOptions.ReadNamed(path, parsed.GetRequiredValue(set), problems);
 
-            string folder = Path.GetFullPath(parsed.GetRequiredValue(output));
-            if (File.Exists(folder))
-            {
-                problems.Add($"--output {folder}: this is a file; the card needs a folder.");
-            }
-
-            LoadCase? asked = parsed.GetValue(load) is { } name ? reading?.Vehicle.LoadCases.FirstOrDefault(known => known.Name == name) : reading?.Vehicle.LoadCases[0];
+            CardPaper sheet = CardPaper.All.First(known => known.Name == parsed.GetRequiredValue(paper));
+            UnitSystem shown = Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si;
+            string name = $"{Path.GetFileNameWithoutExtension(path ?? "")}-card-{sheet.Name}-{FigureExport.Name(shown)}.html";
+            string page = new OutputFiles(problems, parsed.GetValue(force)).File(Path.Combine(parsed.GetRequiredValue(output), name), "--output");
+            LoadCase? asked = parsed.GetValue(load) is { } wanted ? reading?.Vehicle.LoadCases.FirstOrDefault(known => string.Equals(known.Name, wanted, StringComparison.OrdinalIgnoreCase)) : reading?.Vehicle.LoadCases[0];
             if (reading is not null && asked is null)
             {
                 problems.Add($"--load-case {parsed.GetValue(load)}: there is no such load case. Accepted: {string.Join(", ", reading.Vehicle.LoadCases.Select(known => known.Name))}.");
@@ -43,26 +42,23 @@ internal static class CardCommand
                 throw new BadInputException(problems);
             }
 
-            CardPaper sheet = CardPaper.All.First(known => known.Name == parsed.GetRequiredValue(paper));
-            UnitSystem shown = Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si;
             string html = PocketCardPage.Html(PocketCard.Of(reading.Vehicle, asked!, shown), sheet);
-            string stem = Path.Combine(folder, $"{Path.GetFileNameWithoutExtension(path!)}-card-{sheet.Name}-{FigureExport.Name(shown)}");
-            AtomicFile.Write(stem + ".html", html);
-            terminal.Output.WriteLine($"{stem}.html: the card. Print it on {sheet.Name}; it is one page.");
+            AtomicFile.Write(page, html);
+            terminal.Output.WriteLine($"{page}: the card. Print it on {sheet.Name}; it is one page.");
             if (!parsed.GetValue(pdf))
             {
                 return ExitCode.Success;
             }
 
-            if (Chromium.Executable is null)
+            await using Chromium? browser = await Chromium.TryStartAsync(reason => terminal.Error.WriteLine(reason + " The page was written; any browser prints it.")).ConfigureAwait(false);
+            if (browser is null)
             {
-                terminal.Error.WriteLine(Chromium.Missing + " The page was written; any browser prints it.");
                 return ExitCode.Failed;
             }
 
-            await using Chromium browser = await Chromium.StartAsync().ConfigureAwait(false);
-            AtomicFile.Write(stem + ".pdf", await browser.PrintAsync(html).ConfigureAwait(false));
-            terminal.Output.WriteLine($"{stem}.pdf");
+            string pdfFile = Path.ChangeExtension(page, ".pdf");
+            AtomicFile.Write(pdfFile, await browser.PrintAsync(html).ConfigureAwait(false));
+            terminal.Output.WriteLine(pdfFile);
             return ExitCode.Success;
         });
         return command;

@@ -11,6 +11,8 @@ namespace BrakeBalance.Notebooks.Commands;
 /// <summary><c>class</c>: sheets for a class, the teacher's key, and marking.</summary>
 internal static class ClassCommand
 {
+    private const string Marks = "marks.csv", Items = "items.csv";
+
     public static Command Create(Terminal terminal) => new("class", "Print exercise sheets and a key for a class, and mark its answers.")
     {
         Sheets(terminal),
@@ -24,7 +26,8 @@ internal static class ClassCommand
         var lessons = new Option<string[]>("--lesson") { Description = "One lesson only, by its short name; may be given several times", HelpName = "NAME", DefaultValueFactory = _ => [] };
         Option<string> units = VehicleOptions.Units();
         var output = new Option<string>("--output") { Description = "The folder to write into", HelpName = "FOLDER", DefaultValueFactory = _ => "out/class" };
-        var command = new Command("sheets", "Write sheets.html for the students, key.html for the teacher and answers.csv to fill in.") { seed, students, lessons, units, output };
+        Option<bool> force = OutputFiles.Force();
+        var command = new Command("sheets", "Write sheets.html for the students, key.html for the teacher and answers.csv to fill in.") { seed, students, lessons, units, output, force };
         command.SetAction(parsed =>
         {
             List<string> problems = [];
@@ -48,18 +51,19 @@ internal static class ClassCommand
                 }
             }
 
-            if (problems.Count > 0)
-            {
-                throw new BadInputException(problems);
-            }
-
-            var plan = new ClassPlan { Seed = parsed.GetRequiredValue(seed), Students = who!, Lessons = chosen, Units = Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si };
             string folder = parsed.GetRequiredValue(output);
-            AtomicFile.Write(Path.Combine(folder, "sheets.html"), ClassSheets.Students(plan));
-            AtomicFile.Write(Path.Combine(folder, "key.html"), ClassSheets.Key(plan));
-            AtomicFile.Write(Path.Combine(folder, "answers.csv"), ClassReport.Blank(plan));
-            terminal.Output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{folder}: sheets.html for {who!.Count} students, key.html for the teacher, answers.csv to fill in. Keep seed and key away from the class."));
-            return ExitCode.Success;
+            var files = new OutputFiles(problems, parsed.GetValue(force));
+            string[] targets = [.. new[] { "sheets.html", "key.html", "answers.csv" }.Select(name => files.File(Path.Combine(folder, name), "--output"))];
+            BadInputException.ThrowIfAny(problems);
+            var plan = new ClassPlan { Seed = parsed.GetRequiredValue(seed), Students = who!, Lessons = chosen, Units = Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si };
+            SortedDictionary<int, Exception> failed = [];
+            string[] papers = [ClassSheets.Students(plan, (student, fault) => failed[student] = fault), ClassSheets.Key(plan, (student, fault) => failed[student] = fault)];
+            ClassPlan done = plan with { Students = [.. plan.Students.Where(student => !failed.ContainsKey(student))] };
+            AtomicFile.Write(targets[0], papers[0]);
+            AtomicFile.Write(targets[1], papers[1]);
+            AtomicFile.Write(targets[2], ClassReport.Blank(done));
+            terminal.Output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{folder}: sheets.html for {done.Students.Count} students, key.html for the teacher, answers.csv to fill in. Keep seed and key away from the class."));
+            return Left(terminal, failed, parsed);
         });
         return command;
     }
@@ -74,10 +78,20 @@ internal static class ClassCommand
         command.SetAction(parsed =>
         {
             string path = parsed.GetRequiredValue(file);
+            string folder = parsed.GetRequiredValue(output);
+            List<string> problems = [];
+            new OutputFiles(problems, force: false).Folder(folder);
+            if (new[] { Marks, Items }.Any(name => Path.GetFullPath(path) == Path.GetFullPath(Path.Combine(folder, name))))
+            {
+                problems.Add($"{path}: the marks would be written over it. Accepted: answers of another name, or another --output.");
+            }
+
             if (!File.Exists(path))
             {
-                throw new BadInputException($"{path}: there is no such file. Accepted: a CSV file with the columns student, exercise, answer.");
+                problems.Add($"{path}: there is no such file. Accepted: a CSV file with the columns student, exercise, answer.");
             }
+
+            BadInputException.ThrowIfAny(problems);
 
             AnswerSheet sheet;
             using (StreamReader reader = File.OpenText(path))
@@ -90,10 +104,10 @@ internal static class ClassCommand
                 throw new BadInputException([.. sheet.Faults.Select(fault => $"{path}: {fault}"), $"{path}: there is no answer to mark."]);
             }
 
-            ClassResults results = ClassResults.Of(parsed.GetRequiredValue(seed), sheet.Answers, Display.Parse(parsed.GetRequiredValue(units)) == UnitSystem.Us);
-            string folder = parsed.GetRequiredValue(output);
-            AtomicFile.Write(Path.Combine(folder, "marks.csv"), ClassReport.Marks(results));
-            AtomicFile.Write(Path.Combine(folder, "items.csv"), ClassReport.Items(results));
+            SortedDictionary<int, Exception> failed = [];
+            ClassResults results = Results(parsed.GetRequiredValue(seed), sheet.Answers, Display.Parse(parsed.GetRequiredValue(units)) == UnitSystem.Us, failed);
+            AtomicFile.Write(Path.Combine(folder, Marks), ClassReport.Marks(results));
+            AtomicFile.Write(Path.Combine(folder, Items), ClassReport.Items(results));
             Show(terminal, results);
             foreach (string fault in sheet.Faults)
             {
@@ -101,9 +115,37 @@ internal static class ClassCommand
             }
 
             terminal.Output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{results.Marks.Count} answers marked, {sheet.Faults.Count} lines left out. {folder}: marks.csv, items.csv."));
-            return ExitCode.Success;
+            return Math.Max(Left(terminal, failed, parsed), sheet.Faults.Count == 0 ? ExitCode.Success : ExitCode.Failed);
         });
         return command;
+    }
+
+    /// <summary>Marks a class; a student who cannot be marked stops no other.</summary>
+    internal static ClassResults Results(int seed, IReadOnlyList<GivenAnswer> answers, bool us, IDictionary<int, Exception> failed)
+    {
+        foreach (IGrouping<int, GivenAnswer> student in answers.GroupBy(answer => answer.Student))
+        {
+            try
+            {
+                ClassResults.Of(seed, [.. student], us);
+            }
+            catch (Exception exception)
+            {
+                failed[student.Key] = exception;
+            }
+        }
+
+        return ClassResults.Of(seed, [.. answers.Where(answer => !failed.ContainsKey(answer.Student))], us);
+    }
+
+    private static int Left(Terminal terminal, SortedDictionary<int, Exception> failed, ParseResult parsed)
+    {
+        foreach ((int student, Exception fault) in failed)
+        {
+            terminal.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Student {student}: left out; {PartFault.Words(fault, parsed)}"));
+        }
+
+        return failed.Count == 0 ? ExitCode.Success : ExitCode.Failed;
     }
 
     private static Option<int> Seed() => new("--seed") { Description = "The class seed: the same seed gives the same sheets", HelpName = "NUMBER", Required = true };

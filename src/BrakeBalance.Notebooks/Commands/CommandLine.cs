@@ -12,15 +12,20 @@ public static class CommandLine
 
         A calculation is no approval. Brake work and test stops belong in competent hands and off public roads,
         under local law and the car's service manual. A car whose rear axle locks first spins.
-        """;
+
+        """ + ExitCode.Meanings;
 
     /// <summary>Runs the program.</summary>
     /// <param name="arguments">The words after the program's name.</param>
     /// <param name="terminal">Where it writes.</param>
     /// <param name="cancellation">Ends a running command.</param>
     /// <returns>One of <see cref="ExitCode"/>.</returns>
+    /// <remarks>What a command writes as its answer is held back until it has ended well, so that no half answer is ever shown.</remarks>
     public static async Task<int> RunAsync(IReadOnlyList<string> arguments, Terminal terminal, CancellationToken cancellation = default)
     {
+        ArgumentNullException.ThrowIfNull(arguments);
+        ArgumentNullException.ThrowIfNull(terminal);
+        terminal = terminal.Holding();
         CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
         CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
         CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
@@ -43,40 +48,74 @@ public static class CommandLine
             StoryCommand.Create(terminal),
             JupyterCommand.Create(terminal),
         };
+        if (UnreadableWords(arguments) is { Count: > 0 } unreadable)
+        {
+            return Refuse(terminal, unreadable, arguments);
+        }
+
         ParseResult parsed = root.Parse(arguments);
         if (parsed.Errors.Count > 0)
         {
-            return Refuse(terminal, [.. parsed.Errors.Select(error => error.Message).Distinct(), "--help shows how a command is used."]);
+            return Refuse(terminal, [.. parsed.Errors.Select(error => error.Message).Distinct(), "--help shows how a command is used."], arguments);
         }
 
         try
         {
             var invocation = new InvocationConfiguration { Output = terminal.Output, Error = terminal.Error, EnableDefaultExceptionHandler = false };
-            return await parsed.InvokeAsync(invocation, cancellation).ConfigureAwait(false);
+            int code = await parsed.InvokeAsync(invocation, cancellation).ConfigureAwait(false);
+            if (code >= ExitCode.Stopped)
+            {
+                return Stop(terminal, code);
+            }
+
+            terminal.Release();
+            return code;
         }
         catch (BadInputException exception)
         {
-            return Refuse(terminal, exception.Problems);
-        }
-        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
-        {
-            terminal.Error.WriteLine(exception.Message);
-            return ExitCode.Failed;
+            return Refuse(terminal, exception.Problems, arguments);
         }
         catch (OperationCanceledException)
         {
-            terminal.Error.WriteLine("Stopped.");
-            return ExitCode.Failed;
+            return Stop(terminal, ExitCode.Stopped);
+        }
+        catch (Exception exception)
+        {
+            terminal.Error.WriteLine(FaultReport.Write(exception, arguments));
+            return ExitCode.Fault;
         }
     }
 
-    private static int Refuse(Terminal terminal, IReadOnlyList<string> problems)
+    /// <summary>Words that no path, name or number can be: empty, or with characters that cannot be seen.</summary>
+    private static List<string> UnreadableWords(IReadOnlyList<string> arguments) =>
+    [
+        .. arguments.Index().Where(word => string.IsNullOrWhiteSpace(word.Item))
+            .Select(word => FormattableString.Invariant($"Word {word.Index + 1} of the command is empty. Accepted: a file, a name or a value.")),
+        .. arguments.Where(word => !VisibleText.IsPlain(word))
+            .Select(word => $"{word}: a word of the command has characters that cannot be seen. Accepted: letters, digits and signs."),
+    ];
+
+    /// <summary>Refuses the input; a refusal without a reason would leave the user with nothing, so it is a fault of this program.</summary>
+    private static int Refuse(Terminal terminal, IReadOnlyList<string> problems, IReadOnlyList<string> arguments)
     {
-        foreach (string problem in problems)
+        string[] said = [.. problems.Where(problem => !string.IsNullOrWhiteSpace(problem))];
+        if (said.Length == 0)
+        {
+            terminal.Error.WriteLine(FaultReport.Write(new InvalidOperationException("Input was refused without a reason."), arguments));
+            return ExitCode.Fault;
+        }
+
+        foreach (string problem in said)
         {
             terminal.Error.WriteLine(problem);
         }
 
         return ExitCode.BadInput;
+    }
+
+    private static int Stop(Terminal terminal, int code)
+    {
+        terminal.Error.WriteLine("Stopped.");
+        return code;
     }
 }

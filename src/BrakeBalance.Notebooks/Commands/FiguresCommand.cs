@@ -48,11 +48,7 @@ internal static class FiguresCommand
             string[] themeNames = Known("--theme", parsed.GetRequiredValue(themes), [.. Theme.Published.Select(ThemeName)], problems);
             string[] kinds = Known("--format", parsed.GetRequiredValue(formats), Formats, problems);
             string[] factors = Known("--scale", parsed.GetRequiredValue(scales), ["1", "2", "3"], problems);
-            string folder = Path.GetFullPath(parsed.GetRequiredValue(output));
-            if (File.Exists(folder))
-            {
-                problems.Add($"--output {folder}: this is a file; the figures need a folder.");
-            }
+            string folder = new OutputFiles(problems, force: false).Folder(parsed.GetRequiredValue(output));
 
             if (problems.Count > 0 || reading is null)
             {
@@ -72,38 +68,34 @@ internal static class FiguresCommand
                 Pdf = kinds.Contains("pdf"),
                 Scales = [.. factors.Select(factor => factor[0] - '0').Distinct().Order()],
             };
-            return await WriteAsync(terminal, reading.Vehicle, plan, folder, cancellation).ConfigureAwait(false);
+            return await WriteAsync(terminal, reading.Vehicle, plan, folder, parsed, cancellation).ConfigureAwait(false);
         });
         return command;
     }
 
-    private static async Task<int> WriteAsync(Terminal terminal, Vehicle vehicle, FigurePlan plan, string folder, CancellationToken cancellation)
+    private static async Task<int> WriteAsync(Terminal terminal, Vehicle vehicle, FigurePlan plan, string folder, ParseResult parsed, CancellationToken cancellation)
     {
-        bool pictures = plan.Png || plan.Pdf, missing = pictures && Chromium.Executable is null;
-        IReadOnlyList<string> files;
-        if (pictures && !missing)
+        string? missing = null;
+        FigureExportResult result;
+        await using (Chromium? browser = plan.Png || plan.Pdf ? await Chromium.TryStartAsync(reason => missing = reason).ConfigureAwait(false) : null)
         {
-            await using Chromium browser = await Chromium.StartAsync().ConfigureAwait(false);
-            files = await FigureExport.WriteAsync(vehicle, plan, folder, browser, cancellation).ConfigureAwait(false);
-        }
-        else
-        {
-            files = await FigureExport.WriteAsync(vehicle, plan, folder, null, cancellation).ConfigureAwait(false);
+            result = await FigureExport.WriteAsync(vehicle, plan, folder, browser, cancellation).ConfigureAwait(false);
         }
 
-        string[] left = [.. plan.Figures.Where(name => !files.Contains($"{plan.CarName}-{name}-{FigureExport.Name(plan.Units[0])}{(plan.PlainVariants[0] ? "-plain" : "")}.csv"))];
-        foreach (string name in left)
+        List<string> left = [.. result.Failed.Select(figure => $"{figure.Name} ({FigureExport.Name(figure.Units)}): not made; {PartFault.Words(figure.Fault, parsed)}")];
+        left.AddRange(plan.Figures
+            .Where(name => result.Failed.All(figure => figure.Name != name)
+                && !result.Files.Contains($"{plan.CarName}-{name}-{FigureExport.Name(plan.Units[0])}{(plan.PlainVariants[0] ? "-plain" : "")}.csv"))
+            .Select(name => $"{name}: not made; it needs {FigureCatalogue.All.First(entry => entry.Name == name).Needs}, which this car has not."));
+        if (missing is not null)
         {
-            terminal.Error.WriteLine($"{name}: not made; it needs {FigureCatalogue.All.First(entry => entry.Name == name).Needs}, which this car has not.");
+            left.Add(missing + " SVG, words and numbers were written.");
         }
 
-        if (missing)
-        {
-            terminal.Error.WriteLine(Chromium.Missing + " SVG, words and numbers were written.");
-        }
-
-        terminal.Output.WriteLine(FormattableString.Invariant($"{folder}: {files.Count(name => name.EndsWith(".svg", StringComparison.Ordinal))} drawings, {files.Count} files. {FigureText.Car(vehicle)}"));
-        return missing || left.Length > 0 ? ExitCode.Failed : ExitCode.Success;
+        left.ForEach(terminal.Error.WriteLine);
+        terminal.Output.WriteLine(FormattableString.Invariant(
+            $"{folder}: {result.Files.Count(name => name.EndsWith(".svg", StringComparison.Ordinal))} drawings, {result.Files.Count} files. {FigureText.Car(vehicle)}"));
+        return left.Count > 0 ? ExitCode.Failed : ExitCode.Success;
     }
 
     private static Option<string[]> Many(string name, string description, string value, string[] unless) =>

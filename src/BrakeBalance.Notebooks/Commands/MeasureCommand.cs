@@ -40,9 +40,9 @@ internal static class MeasureCommand
         {
             LogReading<GaugePair> reading = Read(parsed.GetRequiredValue(log), LogReader.ReadGaugePairs);
             double ratio = parsed.GetValue(below);
-            if (!(ratio > 0))
+            if (ratio is not (>= 0.1 and <= 10))
             {
-                throw new BadInputException("--below-knee: the share must be above zero, such as 1 or 0.85.");
+                throw new BadInputException("--below-knee: a number from 0.1 to 10, such as 1 or 0.85.");
             }
 
             GaugeAnalysis analysis = ValveFitting.Analyse(reading.Rows, ratio);
@@ -60,8 +60,7 @@ internal static class MeasureCommand
                 MeasureOutput.Sentences(console, analysis.Findings.Count == 0 ? ["The gauges show nothing wrong."] : analysis.Findings.Select(f => f.Text));
             }
 
-            bool wrong = analysis.Findings.Any(f => f.Kind is GaugeFindingKind.Swapped or GaugeFindingKind.NoRearPressure or GaugeFindingKind.RearLeak or GaugeFindingKind.FrontLeak or GaugeFindingKind.BothFall);
-            return wrong ? ExitCode.Failed : ExitCode.Success;
+            return ExitCode.Success;
         });
         return command;
     }
@@ -100,7 +99,7 @@ internal static class MeasureCommand
                 SummaryTables.Write(console, MeasurementTables.Stops(search, System(parsed, units)));
             }
 
-            return search.Stops.Count == 0 ? ExitCode.Failed : ExitCode.Success;
+            return ExitCode.Success;
         });
         return command;
     }
@@ -166,7 +165,7 @@ internal static class MeasureCommand
                 Show(terminal, log, estimate, answer, next, valve, System(parsed, units));
             }
 
-            return answer.Recommended is null ? ExitCode.Failed : ExitCode.Success;
+            return ExitCode.Success;
         });
         return command;
     }
@@ -245,26 +244,32 @@ internal static class MeasureCommand
         var csv = new Option<string?>("--csv") { Description = "Writes the sheet to fill in, as CSV that 'measure setting --stops' reads back", HelpName = "FILE" };
         var sheet = new Option<string?>("--sheet") { Description = "Writes a sheet to print (HTML, A4 or Letter)", HelpName = "FILE" };
         (Option<bool> json, Option<string> units, Option<string[]> set) = (Json(), VehicleOptions.Units(), VehicleOptions.Set());
-        var command = new Command("plan", "An ordered list of test stops with pressures, loads, abort criteria and cautions.") { file, surfaces, csv, sheet, json, units, set };
+        Option<bool> force = OutputFiles.Force();
+        var command = new Command("plan", "An ordered list of test stops with pressures, loads, abort criteria and cautions.") { file, surfaces, csv, sheet, json, units, set, force };
         command.SetAction(parsed =>
         {
             UncertainVehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
             string[] names = parsed.GetRequiredValue(surfaces).Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+            List<string> problems = [];
             if (names.Length == 0)
             {
-                throw new BadInputException("--surfaces: name at least one surface, such as dry.");
+                problems.Add("--surfaces: name at least one surface, such as dry.");
             }
 
+            var files = new OutputFiles(problems, parsed.GetValue(force));
+            string? csvFile = parsed.GetValue(csv) is { } csvPath ? files.File(csvPath, "--csv") : null;
+            string? sheetFile = parsed.GetValue(sheet) is { } sheetPath ? files.File(sheetPath, "--sheet") : null;
+            BadInputException.ThrowIfAny(problems);
             CarEstimate estimate = CarEstimation.Estimate(car.Middle.Vehicle, [], new EstimationOptions { Prior = ParameterSpread.From(car), Surfaces = [.. names.Select(SurfaceCondition.Typical)] });
             TestPlan plan = TestPlanner.Make(estimate, names);
-            if (parsed.GetValue(csv) is { } csvPath)
+            if (csvFile is not null)
             {
-                AtomicFile.Write(Path.GetFullPath(csvPath), plan.ToCsv());
+                AtomicFile.Write(csvFile, plan.ToCsv());
             }
 
-            if (parsed.GetValue(sheet) is { } sheetPath)
+            if (sheetFile is not null)
             {
-                AtomicFile.Write(Path.GetFullPath(sheetPath), TestPlanSheet.Html(plan, System(parsed, units)));
+                AtomicFile.Write(sheetFile, TestPlanSheet.Html(plan, System(parsed, units)));
             }
 
             if (parsed.GetValue(json))
@@ -276,7 +281,7 @@ internal static class MeasureCommand
                 SummaryTables.Write(terminal.Rich(), MeasurementTables.Plan(plan, System(parsed, units)));
             }
 
-            return plan.Stops.Count == 0 ? ExitCode.Failed : ExitCode.Success;
+            return ExitCode.Success;
         });
         return command;
     }
@@ -326,7 +331,8 @@ internal static class MeasureCommand
     {
         var folder = new Argument<string>("FOLDER") { Description = "Folder the invented logs are written to" };
         Option<string?> file = new("--vehicle") { Description = "The car the logs are invented from; the repository's coupe unless said", HelpName = "FILE" };
-        var command = new Command("invent", "Writes the invented logs that the notebooks read, from a car whose truth is known.") { folder, file };
+        Option<bool> force = OutputFiles.Force();
+        var command = new Command("invent", "Writes the invented logs that the notebooks read, from a car whose truth is known.") { folder, file, force };
         command.SetAction(parsed =>
         {
             string path = parsed.GetValue(file) ?? RepositoryRoot.File(NotebookInput.DefaultVehicle);
@@ -341,9 +347,13 @@ internal static class MeasureCommand
                 throw new BadInputException($"{path}: {Problem.WordsOf(exception)}");
             }
 
-            foreach ((string name, string text) in logs)
+            List<string> problems = [];
+            var files = new OutputFiles(problems, parsed.GetValue(force));
+            string[] targets = [.. logs.Select(log => files.File(Path.Combine(parsed.GetRequiredValue(folder), log.Name)))];
+            BadInputException.ThrowIfAny(problems);
+            foreach (((string name, string text), string target) in logs.Zip(targets))
             {
-                AtomicFile.Write(Path.Combine(Path.GetFullPath(parsed.GetRequiredValue(folder)), name), text);
+                AtomicFile.Write(target, text);
                 terminal.Output.WriteLine(name);
             }
 
@@ -387,12 +397,14 @@ internal static class MeasureCommand
             using var text = new StreamReader(path);
             reading = read(text);
         }
-        catch (Exception exception) when (exception is FileNotFoundException or DirectoryNotFoundException or UnauthorizedAccessException)
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
             throw new BadInputException($"{path}: the log cannot be opened. Accepted: the path of a CSV file.");
         }
 
-        return reading.Rows.Count == 0 ? throw new BadInputException([.. reading.Problems.Select(problem => $"{path}: {problem}")]) : reading;
+        return reading.Rows.Count > 0
+            ? reading
+            : throw new BadInputException([.. reading.Problems.Select(problem => $"{path}: {problem}"), $"{path}: there is no row of readings. Accepted: a line of column names, then a line for each reading."]);
     }
 
     private static SurfaceCondition[] SurfacesOf(string text, List<string> problems)

@@ -66,7 +66,7 @@ internal static class NotebooksCommand
             {
                 problems.Add(exception.Message);
             }
-            catch (IOException)
+            catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
             {
                 problems.Add($"{path}: there is no such file, or it cannot be read.");
             }

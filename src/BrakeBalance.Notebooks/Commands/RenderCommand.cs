@@ -3,6 +3,7 @@ using BrakeBalance.Bench;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Execution;
+using BrakeBalance.Notebooks.Execution.Children;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Vehicles.Files;
@@ -12,6 +13,8 @@ namespace BrakeBalance.Notebooks.Commands;
 /// <summary><c>render</c>: runs the notebooks and writes a page for each.</summary>
 internal static class RenderCommand
 {
+    private const int LongestLimit = 86_400;
+
     public static Command Create(Terminal terminal)
     {
         var notebook = new Option<string[]>("--notebook")
@@ -33,27 +36,36 @@ internal static class RenderCommand
             DefaultValueFactory = _ => "interactive",
         };
         engine.AcceptOnlyFromAmong(StringComparer.OrdinalIgnoreCase, "interactive", "script");
-        var command = new Command("render", "Run the notebooks and write a page for each, and an index, into a folder.")
+        var limit = new Option<int>("--cell-limit")
         {
-            notebook, vehicle, bench, set, units, output, single, engine,
+            Description = "The longest that a cell may take, in seconds; a notebook whose cell takes longer fails, and the others go on",
+            HelpName = "SECONDS",
+            DefaultValueFactory = _ => 120,
         };
-        command.SetAction((parsed, cancellation) =>
+        Option<bool> force = OutputFiles.Force();
+        var command = new Command(
+            "render",
+            "Run the notebooks and write a page for each, and an index, into a folder. Notebooks are programs: run only those you trust. "
+            + "Their cells run in a process of their own, with your rights.")
+        {
+            notebook, vehicle, bench, set, units, output, single, engine, limit, force,
+        };
+        command.SetAction(async (parsed, cancellation) =>
         {
             List<string> problems = [];
             IReadOnlyList<NotebookDocument> notebooks = Notebooks(parsed.GetRequiredValue(notebook), problems);
             NotebookInput input = Input(parsed.GetValue(vehicle), parsed.GetRequiredValue(set), problems);
             Bench(parsed.GetValue(bench), problems);
-            string folder = Path.GetFullPath(parsed.GetValue(output) ?? Repository.Folder("out"));
-            if (File.Exists(folder))
+            var files = new OutputFiles(problems, parsed.GetValue(force));
+            string folder = files.Folder(parsed.GetValue(output) ?? Repository.Folder("out"));
+            bool whole = parsed.GetRequiredValue(notebook).Length == 0;
+            PageFiles(notebooks, whole, folder, files, problems);
+            if (parsed.GetRequiredValue(limit) is not (>= 1 and <= LongestLimit))
             {
-                problems.Add($"--output {folder}: this is a file; the pages need a folder.");
+                problems.Add(FormattableString.Invariant($"--cell-limit {parsed.GetRequiredValue(limit)}: this is no time for a cell. Accepted: whole seconds from 1 to {LongestLimit}."));
             }
 
-            if (problems.Count > 0)
-            {
-                throw new BadInputException(problems);
-            }
-
+            BadInputException.ThrowIfAny(problems);
             input.MakeCurrent();
             if (parsed.GetValue(bench) is { } benchFile)
             {
@@ -64,21 +76,44 @@ internal static class RenderCommand
             Display.Units = Display.Parse(chosen) ?? UnitSystem.Si;
             Environment.SetEnvironmentVariable(Display.Variable, chosen);
             List<KeyValuePair<string, string>> facts = Facts(input, chosen);
-            IReadOnlyList<RenderedPage> stories = parsed.GetRequiredValue(notebook).Length > 0 ? [] : [StoryPage.Render(input.Load().Vehicle, Display.Units, facts)];
-            var options = new SiteOptions { SingleFile = parsed.GetValue(single), Facts = facts, Stories = stories };
             EngineKind kind = Enum.Parse<EngineKind>(parsed.GetRequiredValue(engine), ignoreCase: true);
-            return RunAsync(terminal, notebooks, kind, folder, options, cancellation);
+            IReadOnlyList<ExecutedNotebook> executed;
+            await using (var engines = new ChildEngines(kind, TimeSpan.FromSeconds(parsed.GetRequiredValue(limit))))
+            {
+                executed = await RenderProgress.ShowAsync(
+                    terminal, notebooks, progress => new NotebookRunner(engines.StartAsync).RunAsync(notebooks, progress, cancellation)).ConfigureAwait(false);
+            }
+
+            List<string> failures = [];
+            var options = new SiteOptions
+            {
+                SingleFile = parsed.GetValue(single),
+                Facts = facts,
+                Stories = whole ? Story(input, facts, parsed, failures) : [],
+            };
+            SiteResult site = Site.Write([.. executed.Zip(notebooks, (run, document) => new SiteEntry(run, Group(document)))], folder, options);
+            failures.AddRange(site.Faults.Select(fault => $"{fault.Page}: no page was made; {PartFault.Words(fault.Fault, parsed)}"));
+            return Report(terminal, executed, site, failures, folder);
         });
         return command;
     }
 
-    private static async Task<int> RunAsync(
-        Terminal terminal, IReadOnlyList<NotebookDocument> notebooks, EngineKind kind, string folder, SiteOptions options, CancellationToken cancellation)
+    /// <summary>The story of the car; one that cannot be told stops no page.</summary>
+    private static IReadOnlyList<RenderedPage> Story(NotebookInput input, IReadOnlyList<KeyValuePair<string, string>> facts, ParseResult parsed, List<string> failures)
     {
-        IReadOnlyList<ExecutedNotebook> executed = await RenderProgress.ShowAsync(
-            terminal, notebooks, progress => new NotebookRunner(kind).RunAsync(notebooks, progress, cancellation)).ConfigureAwait(false);
-        SiteResult site = Site.Write([.. executed.Zip(notebooks, (run, document) => new SiteEntry(run, Group(document)))], folder, options);
+        try
+        {
+            return [StoryPage.Render(input.Load().Vehicle, Display.Units, facts)];
+        }
+        catch (Exception exception)
+        {
+            failures.Add($"{StoryPage.FileName}: not made; {PartFault.Words(exception, parsed)}");
+            return [];
+        }
+    }
 
+    private static int Report(Terminal terminal, IReadOnlyList<ExecutedNotebook> executed, SiteResult site, List<string> failures, string folder)
+    {
         foreach (ExecutedNotebook run in executed)
         {
             foreach (ExecutedCodeCell cell in run.Cells.OfType<ExecutedCodeCell>().Where(cell => cell.Failure is not null))
@@ -90,15 +125,32 @@ internal static class RenderCommand
             }
         }
 
-        foreach (PageProblem problem in site.Problems)
-        {
-            terminal.Error.WriteLine(problem.ToString());
-        }
-
+        failures.AddRange(site.Problems.Select(problem => problem.ToString()));
+        failures.ForEach(terminal.Error.WriteLine);
         int failed = executed.Count(run => !run.Succeeded);
         terminal.Output.WriteLine(FormattableString.Invariant(
             $"{executed.Count - failed} of {executed.Count} notebooks ran to their end. Open {Path.Combine(folder, PageNames.Index)}"));
-        return failed == 0 && site.Problems.Count == 0 ? ExitCode.Success : ExitCode.Failed;
+        return failed == 0 && failures.Count == 0 ? ExitCode.Success : ExitCode.Failed;
+    }
+
+    /// <summary>The pages' files: no two of one name, and none that somebody else wrote.</summary>
+    private static void PageFiles(IReadOnlyList<NotebookDocument> notebooks, bool whole, string folder, OutputFiles files, List<string> problems)
+    {
+        foreach (IGrouping<string, NotebookDocument> page in notebooks.GroupBy(document => PageNames.FileFor(document.Name), StringComparer.OrdinalIgnoreCase))
+        {
+            if (page.Count() > 1 || page.Key is PageNames.Index or StoryPage.FileName)
+            {
+                problems.Add($"{string.Join(" and ", page.Select(document => document.Path))}: would become {page.Key}, which another page is. Accepted: notebooks of different names.");
+            }
+
+            files.File(Path.Combine(folder, page.Key), "--output");
+        }
+
+        files.File(Path.Combine(folder, PageNames.Index), "--output");
+        if (whole)
+        {
+            files.File(Path.Combine(folder, StoryPage.FileName), "--output");
+        }
     }
 
     private static List<NotebookDocument> Notebooks(string[] wanted, List<string> problems)
@@ -127,6 +179,10 @@ internal static class RenderCommand
             catch (NotebookFormatException exception)
             {
                 problems.Add(exception.Message);
+            }
+            catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+            {
+                problems.Add($"{path}: the notebook cannot be read.");
             }
         }
 

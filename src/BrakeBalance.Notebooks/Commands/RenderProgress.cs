@@ -14,10 +14,10 @@ internal static class RenderProgress
     /// <param name="run">What is run.</param>
     public static Task<T> ShowAsync<T>(Terminal terminal, IReadOnlyList<NotebookDocument> notebooks, Func<IProgress<RunStep>, Task<T>> run) =>
         terminal.IsInteractive
-            ? terminal.Rich().Progress()
+            ? terminal.Watched().Progress()
                 .Columns(new TaskDescriptionColumn { Alignment = Justify.Left }, new ProgressBarColumn(), new PercentageColumn(), new ElapsedTimeColumn())
                 .StartAsync(context => run(new Bars(notebooks, context)))
-            : run(new Lines(terminal.Output));
+            : run(new Lines(terminal.Live));
 
     private sealed class Lines(TextWriter output) : IProgress<RunStep>
     {

@@ -10,7 +10,7 @@ internal static class StarterCommand
     public static Command Create(Terminal terminal)
     {
         var file = new Argument<string>("FILE") { Description = "The file to write; - writes to the terminal" };
-        var force = new Option<bool>("--force") { Description = "Writes over a file that is already there" };
+        Option<bool> force = OutputFiles.Force();
         var command = new Command("starter", "Write a commented vehicle file of an invented car to begin with.") { file, force };
         command.SetAction(parsed =>
         {
@@ -21,16 +21,9 @@ internal static class StarterCommand
                 return ExitCode.Success;
             }
 
-            if (Directory.Exists(path))
-            {
-                throw new BadInputException($"{path}: this is a folder; name a file in it.");
-            }
-
-            if (File.Exists(path) && !parsed.GetValue(force))
-            {
-                throw new BadInputException($"{path}: there is a file already; --force writes over it.");
-            }
-
+            List<string> problems = [];
+            new OutputFiles(problems, parsed.GetValue(force)).File(path);
+            BadInputException.ThrowIfAny(problems);
             AtomicFile.Write(path, StarterFile.Text());
             terminal.Output.WriteLine($"{path} is written. Put your car's values in, then 'check {path}'.");
             return ExitCode.Success;

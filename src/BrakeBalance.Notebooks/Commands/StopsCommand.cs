@@ -133,9 +133,9 @@ internal static class StopsCommand
         {
             throw new BadInputException($"{vehicle.Name}: {exception.InnerException.Message.ReplaceLineEndings(" ")}");
         }
-        catch (Exception exception) when (exception is ArgumentException or InvalidOperationException)
+        catch (Exception exception) when (PartFault.Said(exception) is { } words)
         {
-            throw new BadInputException($"{vehicle.Name}: {exception.Message.ReplaceLineEndings(" ")}");
+            throw new BadInputException($"{vehicle.Name}: {words}");
         }
     }
 
@@ -210,7 +210,7 @@ internal static class StopsCommand
 
     private static Speed? InitialSpeed(string text, List<string> problems)
     {
-        if (Speed.TryParse(text, CultureInfo.InvariantCulture, out Speed speed) && speed.KilometersPerHour is >= 10 and <= 450)
+        if (VehicleOptions.ReadSpeed(text) is { KilometersPerHour: >= 10 and <= 450 } speed)
         {
             return speed;
         }
@@ -249,9 +249,14 @@ internal static class StopsCommand
             SpeedTrace trace = SpeedTrace.Load(path);
             return trace;
         }
-        catch (Exception exception) when (exception is FormatException or IOException or UnauthorizedAccessException)
+        catch (FormatException exception)
         {
             problems.Add($"--lap {path}: {exception.Message}");
+            return null;
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            problems.Add($"--lap {path}: the log cannot be opened. Accepted: the path of a CSV file.");
             return null;
         }
     }

@@ -15,25 +15,20 @@ internal static class StoryCommand
         Option<string> units = VehicleOptions.Units();
         Option<string[]> set = VehicleOptions.Set();
         var output = new Option<string>("--output") { Description = "The folder to write into", HelpName = "FOLDER", DefaultValueFactory = _ => "out" };
-        var command = new Command("story", "Write the story \"What the knee does\": one page with figures to move, for readers who do not know the trade.") { file, units, set, output };
+        Option<bool> force = OutputFiles.Force();
+        var command = new Command("story", "Write the story \"What the knee does\": one page with figures to move, for readers who do not know the trade.") { file, units, set, output, force };
         command.SetAction(parsed =>
         {
             List<string> problems = [];
             string path = parsed.GetValue(file) ?? Repository.Folder(NotebookInput.DefaultVehicle);
             VehicleReading? reading = VehicleOptions.Read(path, VehicleOptions.Overrides(parsed.GetRequiredValue(set), problems), problems);
-            string folder = Path.GetFullPath(parsed.GetRequiredValue(output));
-            if (File.Exists(folder))
-            {
-                problems.Add($"--output {folder}: this is a file; the story needs a folder.");
-            }
-
+            string target = new OutputFiles(problems, parsed.GetValue(force)).File(Path.Combine(parsed.GetRequiredValue(output), StoryPage.FileName), "--output");
             if (problems.Count > 0 || reading is null)
             {
                 throw new BadInputException(problems);
             }
 
             UnitSystem shown = Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si;
-            string target = Path.Combine(folder, StoryPage.FileName);
             AtomicFile.Write(target, StoryPage.Render(reading.Vehicle, shown, [new("Vehicle file", Path.GetFileName(path)), new("Units", shown == UnitSystem.Us ? "US customary" : "SI")]).Html);
             terminal.Output.WriteLine($"{target}: the story, one file that needs nothing else.");
             return ExitCode.Success;

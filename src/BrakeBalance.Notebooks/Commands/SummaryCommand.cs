@@ -3,6 +3,7 @@ using System.Globalization;
 using BrakeBalance.Notebooks.Commands.Summaries;
 using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Commands;
@@ -63,7 +64,7 @@ internal static class SummaryCommand
             }
             catch (ArgumentException exception)
             {
-                problems.Add($"--load-case: {Words(exception)}");
+                problems.Add($"--load-case: {Problem.WordsOf(exception)}");
             }
         }
 
@@ -76,9 +77,9 @@ internal static class SummaryCommand
         {
             return BalanceSummary.Of(reading.Vehicle, rates, adhesions, load, speed);
         }
-        catch (ArgumentException exception)
+        catch (Exception exception) when (PartFault.Said(exception) is { } words)
         {
-            throw new BadInputException($"{path}: {Words(exception)}");
+            throw new BadInputException($"{path}: {words}");
         }
     }
 
@@ -91,7 +92,7 @@ internal static class SummaryCommand
             return Speed.Zero;
         }
 
-        if (Speed.TryParse(text, CultureInfo.InvariantCulture, out Speed speed) && speed >= Speed.Zero && speed.KilometersPerHour <= 400)
+        if (VehicleOptions.ReadSpeed(text) is { KilometersPerHour: <= 400 } speed)
         {
             return speed;
         }
@@ -130,12 +131,5 @@ internal static class SummaryCommand
         {
             terminal.Output.WriteLine($"{path.PadRight(width)}  {meaning}");
         }
-
-    }
-
-    private static string Words(ArgumentException exception)
-    {
-        string message = exception.Message.ReplaceLineEndings(" ");
-        return exception.ParamName is { } name ? message.Replace($" (Parameter '{name}')", "", StringComparison.Ordinal) : message;
     }
 }

@@ -8,6 +8,9 @@ namespace BrakeBalance.Notebooks.Commands;
 /// <param name="IsInteractive">Whether a person watches <paramref name="Output"/>: colours and moving progress, else plain lines.</param>
 public sealed record Terminal(TextWriter Output, TextWriter Error, bool IsInteractive)
 {
+    /// <summary>Where progress is shown while a command still works: the real output, never held back.</summary>
+    public TextWriter Live { get; private init; } = Output;
+
     /// <summary>Columns of a table when nobody watches; wide enough that no table is folded.</summary>
     private const int PlainWidth = 160;
 
@@ -15,20 +18,37 @@ public sealed record Terminal(TextWriter Output, TextWriter Error, bool IsIntera
     /// <returns>The terminal.</returns>
     public static Terminal OfProcess()
     {
-        Console.OutputEncoding = System.Text.Encoding.UTF8;
-        return new Terminal(Console.Out, Console.Error, !Console.IsOutputRedirected && Environment.GetEnvironmentVariable("CI") is null);
+        System.Console.OutputEncoding = System.Text.Encoding.UTF8;
+        return new Terminal(System.Console.Out, System.Console.Error, !System.Console.IsOutputRedirected && Environment.GetEnvironmentVariable("CI") is null);
     }
 
-    /// <summary>A console for tables and progress on <see cref="Output"/>.</summary>
+    /// <summary>The same terminal with its answers held back until <see cref="Release"/>, and with what cannot be seen made visible.</summary>
+    /// <returns>The terminal.</returns>
+    internal Terminal Holding() => this with { Output = new StringWriter(), Error = new VisibleWriter(Error), Live = IsInteractive ? Output : new VisibleWriter(Output) };
+
+    /// <summary>Lets go what was held back.</summary>
+    internal void Release()
+    {
+        Live.Write(VisibleText.Of(Output.ToString()!, colours: IsInteractive));
+        Live.Flush();
+    }
+
+    /// <summary>A console for tables on <see cref="Output"/>.</summary>
     /// <returns>The console.</returns>
-    public IAnsiConsole Rich()
+    public IAnsiConsole Rich() => Console(new Held(Output, Live));
+
+    /// <summary>A console for progress on <see cref="Live"/>.</summary>
+    /// <returns>The console.</returns>
+    public IAnsiConsole Watched() => Console(new AnsiConsoleOutput(Live));
+
+    private IAnsiConsole Console(IAnsiConsoleOutput output)
     {
         IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings
         {
             Ansi = IsInteractive ? AnsiSupport.Detect : AnsiSupport.No,
             ColorSystem = IsInteractive ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
             Interactive = IsInteractive ? InteractionSupport.Detect : InteractionSupport.No,
-            Out = new AnsiConsoleOutput(Output),
+            Out = output,
         });
         if (!IsInteractive)
         {
@@ -36,5 +56,23 @@ public sealed record Terminal(TextWriter Output, TextWriter Error, bool IsIntera
         }
 
         return console;
+    }
+
+    /// <summary>Text held back, laid out for the terminal on which it will be shown.</summary>
+    private sealed class Held(TextWriter writer, TextWriter shown) : IAnsiConsoleOutput
+    {
+        private readonly AnsiConsoleOutput _shown = new(shown);
+
+        public TextWriter Writer => writer;
+
+        public bool IsTerminal => _shown.IsTerminal;
+
+        public int Width => _shown.Width;
+
+        public int Height => _shown.Height;
+
+        public void SetEncoding(System.Text.Encoding encoding)
+        {
+        }
     }
 }

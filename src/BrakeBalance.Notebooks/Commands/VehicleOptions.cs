@@ -1,12 +1,18 @@
 using System.CommandLine;
+using System.Globalization;
+using System.Text.RegularExpressions;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
+using UnitsNet;
+using UnitsNet.Units;
 
 namespace BrakeBalance.Notebooks.Commands;
 
 /// <summary>The options that say which car, with which values, in which units.</summary>
-internal static class VehicleOptions
+internal static partial class VehicleOptions
 {
+    private const double FastestNumber = 1e6;
+
     /// <summary>Single values that replace those in the vehicle file.</summary>
     public static Option<string[]> Set() => new("--set")
     {
@@ -27,6 +33,14 @@ internal static class VehicleOptions
         units.AcceptOnlyFromAmong(StringComparer.OrdinalIgnoreCase, "si", "us");
         return units;
     }
+
+    /// <summary>Reads a speed: a number in ASCII digits and its unit; null when it is none.</summary>
+    public static Speed? ReadSpeed(string text) =>
+        SpeedShape().Match(text) is { Success: true } match
+        && double.TryParse(match.Groups["number"].ValueSpan, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && number < FastestNumber
+        && Speed.TryParseUnit(match.Groups["unit"].Value, CultureInfo.InvariantCulture, out SpeedUnit unit)
+            ? Speed.From(number, unit)
+            : null;
 
     /// <summary>Reads overrides; those that are not <c>path=value</c> are added to the problems.</summary>
     public static IReadOnlyList<ValueOverride> Overrides(IEnumerable<string> texts, List<string> problems)
@@ -72,4 +86,7 @@ internal static class VehicleOptions
             return null;
         }
     }
+
+    [GeneratedRegex(@"^(?<number>[0-9]+(\.[0-9]*)?)\s*(?<unit>[^0-9\s].*)$", RegexOptions.ExplicitCapture)]
+    private static partial Regex SpeedShape();
 }

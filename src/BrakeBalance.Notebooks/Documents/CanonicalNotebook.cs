@@ -42,9 +42,14 @@ public static partial class CanonicalNotebook
         try
         {
             JsonNode root = JsonNode.Parse(json) ?? throw new FormatException("it is empty");
-            if ((int?)root["nbformat"] != 4)
+            if (root is not JsonObject || root["nbformat"] is not JsonValue version || !version.TryGetValue(out int format) || format != 4)
             {
                 throw new FormatException("its nbformat is not 4");
+            }
+
+            if (Language(root["metadata"]) is { } language)
+            {
+                throw new FormatException($"it is written in {language}; C# notebooks are run here");
             }
 
             HashSet<string> ids = [];
@@ -57,9 +62,18 @@ public static partial class CanonicalNotebook
                 ["nbformat_minor"] = 5,
             };
         }
-        catch (Exception exception) when (exception is JsonException or FormatException or InvalidOperationException or NullReferenceException)
+        catch (FormatException exception)
         {
-            throw new NotebookFormatException($"'{path}' is not a notebook of format 4: {exception.Message.ReplaceLineEndings(" ")}");
+            throw new NotebookFormatException($"'{path}' is not a notebook of format 4: {exception.Message}.");
+        }
+        catch (JsonException exception)
+        {
+            throw new NotebookFormatException(FormattableString.Invariant($"'{path}' is not a notebook of format 4: it is not JSON from line {(exception.LineNumber ?? 0) + 1} on."));
+        }
+        catch (Exception exception) when (exception is InvalidOperationException or NullReferenceException or ArgumentException)
+        {
+            // What the JSON reader says of a value of another kind speaks of the code.
+            throw new NotebookFormatException($"'{path}' is not a notebook of format 4: an entry is of another kind than the format has there.");
         }
     }
 
@@ -80,6 +94,11 @@ public static partial class CanonicalNotebook
         }
 
         kept["id"] = Id((string?)cell["id"], source, ids);
+        if ((cell["metadata"]?["tags"] as JsonArray)?.Any(tag => tag?.GetValueKind() != JsonValueKind.String) == true)
+        {
+            throw new FormatException("a cell has a tag that is no text");
+        }
+
         kept["metadata"] = cell["metadata"]?["tags"] is JsonArray { Count: > 0 } tags ? new JsonObject { ["tags"] = tags.DeepClone() } : new JsonObject();
         if (type == "code")
         {
@@ -89,6 +108,12 @@ public static partial class CanonicalNotebook
         kept["source"] = new JsonArray([.. Lines(source).Select(line => JsonValue.Create(line))]);
         return kept;
     }
+
+    /// <summary>The language of a notebook that is not C#; null for C# or none named.</summary>
+    private static string? Language(JsonNode? metadata) =>
+        new[] { metadata?["language_info"]?["name"], metadata?["kernelspec"]?["language"] }
+            .Select(name => (string?)name).OfType<string>()
+            .FirstOrDefault(name => name.ToLowerInvariant() is not ("c#" or "csharp" or "polyglot-notebook"));
 
     private static string Source(JsonNode? source)
     {

@@ -23,8 +23,8 @@ internal sealed class KernelSetup(string dataFolder)
 
     private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, NewLine = "\n" };
 
-    /// <summary>The kernel's folder.</summary>
-    public string Folder { get; } = Path.Combine(dataFolder, "kernels", Name);
+    /// <summary>The kernel's folder: a whole path, since Jupyter starts the kernel from the notebook's folder.</summary>
+    public string Folder { get; } = Path.GetFullPath(Path.Combine(dataFolder, "kernels", Name));
 
     /// <summary>Sets the kernel up, in place of one set up before.</summary>
     /// <param name="tool">The folder with the kernel tool's files.</param>

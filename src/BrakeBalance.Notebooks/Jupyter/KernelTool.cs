@@ -15,8 +15,7 @@ internal static class KernelTool
     /// <summary>The folder with the tool's files; restores the tool when it is not there yet.</summary>
     /// <param name="root">The repository's root.</param>
     /// <param name="cancellation">Stops the restore.</param>
-    /// <exception cref="BadInputException">The manifest does not name the tool.</exception>
-    /// <exception cref="IOException">The tool could not be restored.</exception>
+    /// <exception cref="BadInputException">The manifest does not name the tool, or it could not be restored.</exception>
     public static async Task<string> FolderAsync(string root, CancellationToken cancellation)
     {
         string version = Version(Path.Combine(root, ".config", "dotnet-tools.json"));
@@ -29,9 +28,18 @@ internal static class KernelTool
             ?? throw new IOException("The program 'dotnet' cannot be started.");
         Task<string> output = restore.StandardOutput.ReadToEndAsync(cancellation);
         Task<string> error = restore.StandardError.ReadToEndAsync(cancellation);
-        await restore.WaitForExitAsync(cancellation).ConfigureAwait(false);
+        try
+        {
+            await restore.WaitForExitAsync(cancellation).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException)
+        {
+            restore.Kill(entireProcessTree: true);
+            throw;
+        }
+
         return Find(version)
-            ?? throw new IOException($"'dotnet tool restore' did not bring {Package} {version}: {(await error.ConfigureAwait(false) + await output.ConfigureAwait(false)).Trim().ReplaceLineEndings(" ")}");
+            ?? throw new BadInputException($"'dotnet tool restore' did not bring {Package} {version}: {(await error.ConfigureAwait(false) + await output.ConfigureAwait(false)).Trim().ReplaceLineEndings(" ")}");
     }
 
     private static string Version(string manifest)

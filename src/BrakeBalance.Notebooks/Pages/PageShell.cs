@@ -31,7 +31,7 @@ internal static class PageShell
     public static string Html(Parts parts)
     {
         var html = new StringBuilder();
-        html.Append("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n")
+        html.Append("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n" + PageMark.Html + "\n")
             .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
             .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"").Append(HtmlText.Escape(Policy)).Append("\">\n")
             .Append("<meta name=\"referrer\" content=\"no-referrer\">\n<meta name=\"color-scheme\" content=\"light dark\">\n")

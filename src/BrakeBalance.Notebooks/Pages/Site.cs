@@ -1,4 +1,5 @@
 using BrakeBalance.Charts;
+using BrakeBalance.Notebooks.Execution;
 
 namespace BrakeBalance.Notebooks.Pages;
 
@@ -14,7 +15,8 @@ public static class Site
     /// <exception cref="IOException">A file cannot be written.</exception>
     public static SiteResult Write(IReadOnlyList<SiteEntry> entries, string folder, SiteOptions options)
     {
-        IReadOnlyList<RenderedPage> pages = Render(entries, options);
+        List<PageFault> faults = [];
+        IReadOnlyList<RenderedPage> pages = Render(entries, options, faults);
         List<string> files = [];
         foreach (RenderedPage page in pages)
             Put(page.FileName, page.Html);
@@ -23,7 +25,7 @@ public static class Site
         Put(PageNames.Index, IndexPage.Html([.. entries.Zip(pages, (entry, page) => (entry.Group, page))], options));
         if (!options.SingleFile && pages.Any(p => p.HasCharts))
             Put(PageNames.SharedScript, FigureAssets.Plotly);
-        return new SiteResult(files, [.. pages.SelectMany(p => p.Problems)]);
+        return new SiteResult(files, [.. pages.SelectMany(p => p.Problems)], faults);
 
         void Put(string name, string text)
         {
@@ -36,15 +38,30 @@ public static class Site
     /// <summary>Renders all notebook pages without writing them.</summary>
     /// <param name="entries">The notebooks in reading order.</param>
     /// <param name="options">What all pages have in common.</param>
+    /// <param name="faults">Told of each page that cannot be made, in whose place stands one that says so; without it, the first ends the rendering.</param>
     /// <returns>The pages in the same order.</returns>
     /// <exception cref="ArgumentException">Two notebooks would become the same file.</exception>
-    public static IReadOnlyList<RenderedPage> Render(IReadOnlyList<SiteEntry> entries, SiteOptions options)
+    public static IReadOnlyList<RenderedPage> Render(IReadOnlyList<SiteEntry> entries, SiteOptions options, ICollection<PageFault>? faults = null)
     {
         ArgumentNullException.ThrowIfNull(entries);
         string[] taken = [.. entries.Select(e => e.Notebook.Name).Append(Path.GetFileNameWithoutExtension(PageNames.Index))];
         if (taken.GroupBy(name => name, StringComparer.OrdinalIgnoreCase).FirstOrDefault(g => g.Count() > 1) is { } twice)
             throw new ArgumentException($"Two pages would have the name \"{twice.Key}\"; give one notebook another file name.", nameof(entries));
-        return [.. entries.Select((entry, i) => PageRenderer.Render(entry.Notebook, options, LinkTo(i - 1), LinkTo(i + 1)))];
+        return [.. entries.Select((entry, i) => Page(entry.Notebook, LinkTo(i - 1), LinkTo(i + 1)))];
+
+        RenderedPage Page(ExecutedNotebook notebook, PageLink? previous, PageLink? next)
+        {
+            try
+            {
+                return PageRenderer.Render(notebook, options, previous, next);
+            }
+            catch (Exception exception) when (faults is not null)
+            {
+                faults.Add(new PageFault(notebook.Name, exception));
+                var notice = new ExecutedCodeCell("page", "", [], [], new CellFailure("This page could not be made.", null, null));
+                return PageRenderer.Render(notebook with { Cells = [notice] }, options, previous, next);
+            }
+        }
 
         PageLink? LinkTo(int index) => index < 0 || index >= entries.Count
             ? null

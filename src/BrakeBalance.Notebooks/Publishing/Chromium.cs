@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using PuppeteerSharp;
 
 namespace BrakeBalance.Notebooks.Publishing;
@@ -10,10 +11,27 @@ public sealed class Chromium : IAsyncDisposable
 
     private static readonly string[] Candidates = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
 
+    /// <summary>
+    /// Waits for a line or for the end of its input. The end means that this program is gone, however it went; then the browser,
+    /// whose process number is in the lock of its profile, and the profile go too.
+    /// </summary>
+    private const string Guard =
+        """
+        trap '' INT TERM HUP
+        read -r _ && exit
+        for _ in 1 2 3 4 5 6 7 8 9 10; do
+            lock=$(readlink "$1/SingletonLock") && kill -KILL "${lock##*-}" && break
+            sleep 1
+        done
+        sleep 1
+        rm -rf "$1"
+        """;
+
     private readonly IBrowser _browser;
     private readonly string _profile;
+    private readonly Process? _guard;
 
-    private Chromium(IBrowser browser, string profile) => (_browser, _profile) = (browser, profile);
+    private Chromium(IBrowser browser, string profile, Process? guard) => (_browser, _profile, _guard) = (browser, profile, guard);
 
     /// <summary>Path of the browser; null where there is none.</summary>
     public static string? Executable =>
@@ -32,6 +50,7 @@ public sealed class Chromium : IAsyncDisposable
     {
         string executable = Executable ?? throw new IOException(Missing);
         string profile = Directory.CreateTempSubdirectory("brake-balance-browser-").FullName;
+        Process? guard = StartGuard(profile);
         try
         {
             IBrowser browser = await Puppeteer.LaunchAsync(new LaunchOptions
@@ -46,12 +65,30 @@ public sealed class Chromium : IAsyncDisposable
                     "--no-first-run", "--disable-dev-shm-usage", "--force-color-profile=srgb", "--proxy-server=127.0.0.1:9",
                 ],
             }).ConfigureAwait(false);
-            return new Chromium(browser, profile);
+            return new Chromium(browser, profile, guard);
         }
         catch (PuppeteerException exception)
         {
+            Dismiss(guard);
             Remove(profile);
-            throw new IOException($"{executable} does not start: {exception.Message}", exception);
+            throw new IOException($"{executable} does not start as a browser of the Chromium family.", exception);
+        }
+    }
+
+    /// <summary>Starts the browser where there is one.</summary>
+    /// <param name="missing">Told the reason when there is none or it does not start.</param>
+    /// <returns>The browser, or null.</returns>
+    public static async Task<Chromium?> TryStartAsync(Action<string> missing)
+    {
+        ArgumentNullException.ThrowIfNull(missing);
+        try
+        {
+            return await StartAsync().ConfigureAwait(false);
+        }
+        catch (IOException exception)
+        {
+            missing(exception.Message);
+            return null;
         }
     }
 
@@ -97,7 +134,28 @@ public sealed class Chromium : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await _browser.DisposeAsync().ConfigureAwait(false);
+        Dismiss(_guard);
         Remove(_profile);
+    }
+
+    /// <summary>Starts the guard where there is a POSIX shell; elsewhere the browser ends only when this program ends in good order.</summary>
+    private static Process? StartGuard(string profile) => OperatingSystem.IsWindows()
+        ? null
+        : Process.Start(new ProcessStartInfo("/bin/sh", ["-c", Guard, "sh", profile]) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true });
+
+    private static void Dismiss(Process? guard)
+    {
+        try
+        {
+            guard?.StandardInput.WriteLine();
+            guard?.StandardInput.Close();
+        }
+        catch (IOException)
+        {
+            // It has ended already.
+        }
+
+        guard?.Dispose();
     }
 
     private static string Wrapped(string svg, string width, string height, string title = "Figure") =>

@@ -12,77 +12,100 @@ namespace BrakeBalance.Notebooks.Publishing;
 /// </remarks>
 public static class FigureExport
 {
-    /// <summary>Writes the figures.</summary>
+    /// <summary>Writes the figures; one that cannot be made stops no other.</summary>
     /// <param name="vehicle">The car.</param>
     /// <param name="plan">What is written.</param>
     /// <param name="folder">The folder; created where it is missing.</param>
     /// <param name="browser">Makes pictures and sheets; null when neither is wanted or possible.</param>
     /// <param name="cancellation">Ends the export between two files.</param>
-    /// <returns>Names of the files written, in order.</returns>
-    /// <exception cref="IOException">A file cannot be written.</exception>
-    public static async Task<IReadOnlyList<string>> WriteAsync(
-        Vehicle vehicle, FigurePlan plan, string folder, Chromium? browser, CancellationToken cancellation = default)
+    /// <returns>Names of the files written, in order, and the figures that failed.</returns>
+    /// <exception cref="Commands.BadInputException">A file cannot be written.</exception>
+    public static Task<FigureExportResult> WriteAsync(
+        Vehicle vehicle, FigurePlan plan, string folder, Chromium? browser, CancellationToken cancellation = default) =>
+        WriteAsync(vehicle, plan, folder, browser, units => FigureCatalogue.For(vehicle, units), cancellation);
+
+    /// <summary>Writes figures made in any way.</summary>
+    internal static async Task<FigureExportResult> WriteAsync(
+        Vehicle vehicle,
+        FigurePlan plan,
+        string folder,
+        Chromium? browser,
+        Func<UnitSystem, IEnumerable<(CatalogueEntry Entry, Func<Figure?> Make)>> figures,
+        CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(plan);
         List<string> files = [];
+        List<FigureFault> failed = [];
         foreach (UnitSystem units in plan.Units)
         {
-            foreach ((CatalogueEntry entry, Figure figure) in FigureCatalogue.For(vehicle, units, entry => plan.Figures.Count == 0 || plan.Figures.Contains(entry.Name)))
+            foreach ((CatalogueEntry entry, Func<Figure?> make) in figures(units))
             {
-                foreach (bool plain in plan.PlainVariants)
+                if (plan.Figures.Count > 0 && !plan.Figures.Contains(entry.Name))
                 {
-                    Figure shown = (plain ? PlainWording.Of(figure, entry.Plain) : figure) with { Credit = FigureText.Credit(vehicle) };
-                    string words = $"{plan.CarName}-{entry.Name}-{Name(units)}{(plain ? "-plain" : "")}";
-                    Put(words + ".txt", FigureText.Words(shown, vehicle));
-                    Put(words + ".json", FigureText.Json(shown, vehicle, units, plain));
-                    Put(words + ".csv", shown.Table.ToCsv());
-                    foreach (FigureSize size in plan.Sizes)
-                    {
-                        foreach (Theme theme in plan.Themes)
-                        {
-                            cancellation.ThrowIfCancellationRequested();
-                            await DrawAsync(shown, size, theme, $"{plan.CarName}-{entry.Name}-{size.Name}-{Name(units)}{(plain ? "-plain" : "")}{(theme == Theme.Light ? "" : "-" + theme.Name)}").ConfigureAwait(false);
-                        }
-                    }
+                    continue;
+                }
+
+                IReadOnlyList<(string Name, byte[] Data)> made;
+                try
+                {
+                    made = make() is { } figure ? await FilesAsync(vehicle, plan, units, entry, figure, browser, cancellation).ConfigureAwait(false) : [];
+                }
+                catch (Exception exception) when (exception is not OperationCanceledException)
+                {
+                    failed.Add(new FigureFault(entry.Name, units, exception));
+                    continue;
+                }
+
+                foreach ((string name, byte[] data) in made)
+                {
+                    AtomicFile.Write(Path.Combine(folder, name), data);
+                    files.Add(name);
+                }
+            }
+        }
+
+        return new FigureExportResult(files, failed);
+    }
+
+    private static async Task<IReadOnlyList<(string Name, byte[] Data)>> FilesAsync(
+        Vehicle vehicle, FigurePlan plan, UnitSystem units, CatalogueEntry entry, Figure figure, Chromium? browser, CancellationToken cancellation)
+    {
+        List<(string Name, byte[] Data)> files = [];
+        foreach (bool plain in plan.PlainVariants)
+        {
+            Figure shown = (plain ? PlainWording.Of(figure, entry.Plain) : figure) with { Credit = FigureText.Credit(vehicle) };
+            string words = $"{plan.CarName}-{entry.Name}-{Name(units)}{(plain ? "-plain" : "")}";
+            Put(words + ".txt", FigureText.Words(shown, vehicle));
+            Put(words + ".json", FigureText.Json(shown, vehicle, units, plain));
+            Put(words + ".csv", shown.Table.ToCsv());
+            foreach ((FigureSize size, Theme theme) in plan.Sizes.SelectMany(size => plan.Themes.Select(theme => (size, theme))))
+            {
+                cancellation.ThrowIfCancellationRequested();
+                string name = $"{plan.CarName}-{entry.Name}-{size.Name}-{Name(units)}{(plain ? "-plain" : "")}{(theme == Theme.Light ? "" : "-" + theme.Name)}";
+                string svg = FigureText.WithMetadata(shown.ToSvg(size, theme), shown, vehicle);
+                Put(name + ".svg", svg);
+                if (browser is null)
+                {
+                    continue;
+                }
+
+                (int width, int height) = size.Pixels();
+                foreach (int scale in plan.Png ? plan.Scales : [])
+                {
+                    files.Add((scale == 1 ? name + ".png" : FormattableString.Invariant($"{name}-{scale}x.png"), await browser.PngAsync(svg, width, height, scale).ConfigureAwait(false)));
+                }
+
+                if (plan.Pdf)
+                {
+                    (double wide, double high) = size.Inches();
+                    files.Add((name + ".pdf", await browser.PdfAsync(svg, shown.Title, wide, high).ConfigureAwait(false)));
                 }
             }
         }
 
         return files;
 
-        async Task DrawAsync(Figure figure, FigureSize size, Theme theme, string name)
-        {
-            string svg = FigureText.WithMetadata(figure.ToSvg(size, theme), figure, vehicle);
-            Put(name + ".svg", svg);
-            if (browser is null)
-            {
-                return;
-            }
-
-            (int width, int height) = size.Pixels();
-            foreach (int scale in plan.Png ? plan.Scales : [])
-            {
-                PutBytes(scale == 1 ? name + ".png" : FormattableString.Invariant($"{name}-{scale}x.png"), await browser.PngAsync(svg, width, height, scale).ConfigureAwait(false));
-            }
-
-            if (plan.Pdf)
-            {
-                (double wide, double high) = size.Inches();
-                PutBytes(name + ".pdf", await browser.PdfAsync(svg, figure.Title, wide, high).ConfigureAwait(false));
-            }
-        }
-
-        void Put(string name, string text)
-        {
-            AtomicFile.Write(Path.Combine(folder, name), text);
-            files.Add(name);
-        }
-
-        void PutBytes(string name, byte[] data)
-        {
-            AtomicFile.Write(Path.Combine(folder, name), data);
-            files.Add(name);
-        }
+        void Put(string name, string text) => files.Add((name, AtomicFile.Bytes(text)));
     }
 
     /// <summary>The short name of a system of units in file names.</summary>
@@ -90,3 +113,14 @@ public static class FigureExport
     /// <returns><c>si</c> or <c>us</c>.</returns>
     public static string Name(UnitSystem units) => units == UnitSystem.Us ? "us" : "si";
 }
+
+/// <summary>What came of writing a car's figures.</summary>
+/// <param name="Files">Names of the files written, in order.</param>
+/// <param name="Failed">The figures that could not be made.</param>
+public sealed record FigureExportResult(IReadOnlyList<string> Files, IReadOnlyList<FigureFault> Failed);
+
+/// <summary>A figure that could not be made.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Units">The system of units in which it was asked for.</param>
+/// <param name="Fault">What happened.</param>
+public sealed record FigureFault(string Name, UnitSystem Units, Exception Fault);

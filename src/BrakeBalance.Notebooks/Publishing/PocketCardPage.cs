@@ -1,3 +1,4 @@
+using BrakeBalance.Charts;
 using System.Globalization;
 using System.Text;
 using BrakeBalance.Notebooks.Pages;
@@ -53,7 +54,7 @@ public static class PocketCardPage
     {
         ArgumentNullException.ThrowIfNull(card);
         ArgumentNullException.ThrowIfNull(paper);
-        var html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+        var html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n" + PageMark.Html + "\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         html.Append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'\">\n<link rel=\"icon\" href=\"data:,\">\n<title>")
             .Append(HtmlText.Escape($"Brake card, {card.Car}")).Append("</title>\n<style>\n").Append(Style)
             .Append(CultureInfo.InvariantCulture, $"\n@page{{size:{paper.WidthMillimetres}mm {paper.HeightMillimetres}mm;margin:7mm}}\n</style>\n</head>\n<body>\n<main>\n")

@@ -118,7 +118,7 @@ internal sealed partial class LogCells
     /// <summary>Marks the row at hand as faulty; the first reason stands.</summary>
     public void Fault(string reason) => _fault ??= reason;
 
-    public string Word(int index) => index >= 0 && index < _row.Cells.Length && !LogNumbers.IsMissing(_row.Cells[index]) ? _row.Cells[index] : "";
+    public string Word(int index) => index >= 0 && index < _row.Cells.Length && !LogNumbers.IsMissing(_row.Cells[index]) ? CsvText.Words(_row.Cells[index]) : "";
 
     /// <summary>The quantity of a column in the row at hand; null when the cell is missing, out of range or no number (the last two are faults).</summary>
     public T? Value<T>(Column<T>? column, double low, double high, Func<T, double> measure, string rangeInWords) where T : struct

@@ -31,7 +31,7 @@ public sealed record TestPlan
         foreach (PlannedStop stop in Stops)
         {
             string turns = stop.Turns?.ToString("0.##", CultureInfo.InvariantCulture) ?? "";
-            csv.Append(CultureInfo.InvariantCulture, $"{stop.Number};{stop.Speed.KilometersPerHour:0};{stop.TargetPressure.Bars:0};{stop.LoadCase};{stop.Surface};{turns};{stop.AbortIf.Replace(';', ',')};;;;;;;\n");
+            csv.Append(CultureInfo.InvariantCulture, $"{stop.Number};{stop.Speed.KilometersPerHour:0};{stop.TargetPressure.Bars:0};{CsvText.Cell(stop.LoadCase)};{CsvText.Cell(stop.Surface)};{turns};{CsvText.Cell(stop.AbortIf)};;;;;;;\n");
         }
 
         return csv.ToString();

@@ -45,6 +45,8 @@ public sealed record MarkedAnswer(Mark Mark, double Points, string Comment);
 /// <summary>Marks answers: right, or what seems to have gone wrong; never tells the answer.</summary>
 public static partial class Marking
 {
+    private const double LargestNumber = 1e15;
+
     /// <summary>Marks one answer.</summary>
     /// <param name="exercise">The exercise.</param>
     /// <param name="text">What the student wrote, such as "4520 N" or "0.29".</param>
@@ -66,6 +68,11 @@ public static partial class Marking
         }
 
         double number = double.Parse(match.Groups["number"].Value.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture);
+        if (Math.Abs(number) > LargestNumber)
+        {
+            return new(Mark.Unreadable, 0, "No number of a car.");
+        }
+
         string unit = match.Groups["unit"].Value.Trim();
         return answer.Quantity is null ? Fraction(exercise, number, unit) : Quantity(exercise, number, unit, us);
     }
@@ -129,6 +136,6 @@ public static partial class Marking
     private static double Slack(ExerciseAnswer answer, double around) =>
         answer.Quantity is null ? answer.Tolerance : answer.Tolerance * Math.Abs(around);
 
-    [GeneratedRegex(@"^(?<number>[+-]?(\d+([.,]\d*)?|[.,]\d+)([eE][+-]?\d+)?)\s*(?<unit>[^\d\s].*)?$", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^(?<number>[+-]?([0-9]+([.,][0-9]*)?|[.,][0-9]+)([eE][+-]?[0-9]+)?)\s*(?<unit>[^\d\s].*)?$", RegexOptions.ExplicitCapture)]
     private static partial Regex Shape();
 }

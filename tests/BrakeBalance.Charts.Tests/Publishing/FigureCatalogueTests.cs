@@ -151,7 +151,7 @@ public partial class FigureCatalogueTests
             CultureInfo.CurrentCulture = before;
         }
 
-        string All() => string.Concat(FigureCatalogue.For(Cars.Load(Cars.Names[0]), UnitSystem.Us).Select(item =>
+        string All() => string.Concat(Figures(Cars.Load(Cars.Names[0]), UnitSystem.Us).Select(item =>
             item.Figure.ToSvg(FigureSize.Slide, Theme.Print) + PlainWording.Of(item.Figure, item.Entry.Plain).ToSvg(FigureSize.Square, Theme.Transparent) + item.Figure.Table.ToCsv()));
     }
 
@@ -175,7 +175,10 @@ public partial class FigureCatalogueTests
     }
 
     private static IReadOnlyList<(CatalogueEntry Entry, Figure Figure)> Of(string car, UnitSystem units) =>
-        Made.GetOrAdd((car, units), key => [.. FigureCatalogue.For(Cars.Load(key.Item1), key.Item2)]);
+        Made.GetOrAdd((car, units), key => [.. Figures(Cars.Load(key.Item1), key.Item2)]);
+
+    private static IEnumerable<(CatalogueEntry Entry, Figure Figure)> Figures(BrakeBalance.Vehicles.Vehicle car, UnitSystem units) =>
+        FigureCatalogue.For(car, units).Select(item => (item.Entry, Figure: item.Make())).Where(item => item.Figure is not null).Select(item => (item.Entry, item.Figure!));
 
     private static IEnumerable<string> Texts(string svg) => XDocument.Parse(svg).Descendants().Where(e => e.Name.LocalName == "text").Select(e => Spaces().Replace(e.Value, " "));
 

@@ -36,10 +36,10 @@ public class BenchCommandTests(BrowserFixture browser)
     }
 
     [Fact]
-    public async Task A_wrong_connection_ends_with_failure_and_says_why()
+    public async Task A_wrong_connection_is_an_answer_that_says_why()
     {
         (int code, string output, string _) = await Shell.RunAsync("bench", Example, "--set", "plumbing.lines[0].to=box.pressure", "--set", "plumbing.lines[1].to=booster.pressure");
-        Assert.Equal(1, code);
+        Assert.Equal(0, code); // bad news for the car is an answer; 1 means that a part of the work failed
         Assert.Contains("WRONG", output);
         Assert.Contains("leads to box.pressure", output);
     }

@@ -29,14 +29,14 @@ public class MeasureCommandTests
     }
 
     [Fact]
-    public async Task Swapped_gauges_end_with_a_failure()
+    public async Task Swapped_gauges_are_an_answer_that_says_so()
     {
         using var folder = new TemporaryFolder();
         string path = Path.Combine(folder.Path, "swapped.csv");
         string text = File.ReadAllText(Data("logs/invented-gauges.csv")).Replace("front pressure", "x", StringComparison.Ordinal).Replace("rear pressure", "front pressure", StringComparison.Ordinal).Replace("x [bar]", "rear pressure [bar]", StringComparison.Ordinal);
         File.WriteAllText(path, text);
         (int code, string output, _) = await Shell.RunAsync("measure", "gauges", path);
-        Assert.Equal(ExitCode.Failed, code);
+        Assert.Equal(ExitCode.Success, code); // bad news for the car is an answer; 1 means that a part of the work failed
         Assert.Contains("swapped", output);
     }
 
@@ -89,7 +89,7 @@ public class MeasureCommandTests
         filled += "1;30;15;driver only;dry;0;;15.0;9.9;;0.28;none;;\n";
         File.WriteAllText(csv, filled);
         (int again, string answer, _) = await Shell.RunAsync("measure", "setting", Data("vehicles/coupe-1960s.json"), "--stops", csv, "--draws", "5000", "--json");
-        Assert.InRange(again, ExitCode.Success, ExitCode.Failed);
+        Assert.Equal(ExitCode.Success, again); // with or without a setting to recommend
         Assert.Equal(1, JsonDocument.Parse(answer).RootElement.GetProperty("estimate").GetProperty("stops_used").GetInt32());
     }
 

@@ -52,6 +52,40 @@ public sealed class RenderCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task Notebooks_that_would_become_one_page_are_refused_before_any_runs()
+    {
+        _folder.Write("notebooks/lessons/01-good.ipynb", SampleNotebook.Json("# Again", "1"));
+        _folder.Write("notebooks/index.ipynb", SampleNotebook.Json("# Index", "1"));
+        (int code, string output, string error) = await Shell.RunAsync("render");
+        Assert.Equal((2, ""), (code, output));
+        Assert.Contains("01-good.html", error);
+        Assert.Contains("index.html", error);
+        Assert.False(Directory.Exists(_folder.File("out")));
+    }
+
+    [Fact]
+    public async Task A_page_that_somebody_else_wrote_is_kept()
+    {
+        Directory.CreateDirectory(_folder.File("out"));
+        _folder.Write("out/what-the-knee-does.html", "mine");
+        (int code, string output, string error) = await Shell.RunAsync("render");
+        Assert.Equal((2, ""), (code, output));
+        Assert.Contains("what-the-knee-does.html: there is a file already", error);
+        Assert.Equal("mine", File.ReadAllText(_folder.File("out/what-the-knee-does.html")));
+    }
+
+    [Fact]
+    public async Task A_cell_that_ends_the_process_fails_its_notebook_and_the_others_become_pages()
+    {
+        _folder.Write("notebooks/02-bad.ipynb", SampleNotebook.Json("# Bad", "1", "Environment.Exit(0);"));
+        (int code, string output, string error) = await Shell.RunAsync("render");
+        Assert.Equal(1, code);
+        Assert.StartsWith("02-bad, cell c2: The process that runs the cells ended: something in a cell ended it (exit code 0)", error, StringComparison.Ordinal);
+        Assert.Contains("2 of 3 notebooks ran to their end", output);
+        Assert.Equal(["01-good.html", "02-bad.html", "a-lesson.html", "index.html", "what-the-knee-does.html"], Pages());
+    }
+
+    [Fact]
     public async Task Progress_comes_as_a_line_for_each_cell_when_nobody_watches()
     {
         (int _, string output, string _) = await Shell.RunAsync("render", "--notebook", "01");

@@ -9,6 +9,19 @@ public class PageBrowserTests(BrowserFixture browser)
 {
     private static readonly string[] Pages = ["index.html", "01-sample.html", "09-failed.html", "01-chart.html"];
 
+    [SkippableFact]
+    public async Task Cells_saved_from_a_page_are_written_as_those_of_the_files()
+    {
+        string script = BrakeBalance.Charts.FigureAssets.Script;
+        int start = script.IndexOf("const csvCell = ", StringComparison.Ordinal), end = script.IndexOf("const csvOf", start, StringComparison.Ordinal);
+        await using WatchedPage page = await browser.OpenAsync(Path.Combine(WriteSite(), Pages[0]));
+        foreach (string cell in new[] { "=cmd()", "+1", "-3.5", "-x;y", "@a", "\tz", "a\"b", "1,5", "plain", "", "-", "+.5e3", "-1e", "−4" })
+        {
+            string saved = await page.Page.EvaluateFunctionAsync<string>($"text => {{ {script[start..end]} return csvCell(text); }}", cell);
+            Assert.Equal(CsvText.Cell(cell), saved);
+        }
+    }
+
     [SkippableTheory]
     [InlineData(1280)]
     [InlineData(390)]

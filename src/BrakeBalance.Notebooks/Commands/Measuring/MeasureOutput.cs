@@ -25,7 +25,7 @@ internal static class MeasureOutput
             return task.GetAwaiter().GetResult();
         }
 
-        terminal.Rich().Progress().AutoClear(true).Start(context =>
+        terminal.Watched().Progress().AutoClear(true).Start(context =>
         {
             ProgressTask bar = context.AddTask(what);
             while (!task.IsCompleted)

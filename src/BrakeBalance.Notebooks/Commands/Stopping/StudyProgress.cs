@@ -18,7 +18,7 @@ internal static class StudyProgress
         }
 
         T? result = default;
-        terminal.Rich().Progress()
+        terminal.Watched().Progress()
             .Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn(), new RemainingTimeColumn())
             .Start(context =>
             {

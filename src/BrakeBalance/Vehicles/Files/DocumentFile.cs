@@ -23,7 +23,7 @@ internal static class DocumentFile
         {
             return (File.ReadAllText(path, Encoding.UTF8), null);
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
             string what = fault is FileNotFoundException or DirectoryNotFoundException ? "There is no such file." : "The file cannot be opened.";
             return (null, new("", what, $"the path of {kind} (JSON)"));

@@ -16,6 +16,13 @@ internal static class DuplicateKeys
         Stack<HashSet<string>> open = new();
         while (reader.Read())
         {
+            int line = bytes.AsSpan(0, (int)reader.TokenStartIndex).Count((byte)'\n') + 1;
+            if (reader.TokenType is JsonTokenType.PropertyName or JsonTokenType.String && !IsReadable(ref reader))
+            {
+                problems.Add(new("", FormattableString.Invariant($"Line {line}: a text has characters that cannot be seen."), "letters, digits and signs"));
+                continue;
+            }
+
             switch (reader.TokenType)
             {
                 case JsonTokenType.StartObject:
@@ -25,12 +32,24 @@ internal static class DuplicateKeys
                     open.Pop();
                     break;
                 case JsonTokenType.PropertyName when !open.Peek().Add(reader.GetString()!):
-                    int line = bytes.AsSpan(0, (int)reader.TokenStartIndex).Count((byte)'\n') + 1;
                     problems.Add(new(reader.GetString()!, FormattableString.Invariant($"is there twice, the second time in line {line}."), "one entry of that name"));
                     break;
             }
         }
 
         return problems;
+    }
+
+    // Half of a character pair cannot be decoded at all; a control character would reach terminals and spreadsheets.
+    private static bool IsReadable(ref Utf8JsonReader reader)
+    {
+        try
+        {
+            return !reader.GetString()!.Any(c => char.IsControl(c) && c is not ('\n' or '\r' or '\t'));
+        }
+        catch (InvalidOperationException)
+        {
+            return false;
+        }
     }
 }

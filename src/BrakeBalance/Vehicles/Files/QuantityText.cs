@@ -8,6 +8,9 @@ namespace BrakeBalance.Vehicles.Files;
 /// <summary>Reads quantities such as "2.90 m" or "550 psi" in the invariant culture.</summary>
 internal static partial class QuantityText
 {
+    // Beyond these a change of unit could overflow, and nothing of a car is that large or small.
+    private const double LargestNumber = 1e15, SmallestNumber = 1e-15;
+
     private static readonly Dictionary<Type, string> AcceptedUnits = new()
     {
         [typeof(Length)] = "mm, cm, m, in, ft",
@@ -101,9 +104,9 @@ internal static partial class QuantityText
         }
 
         double number = double.Parse(match.Groups["number"].Value, NumberStyles.Float, CultureInfo.InvariantCulture);
-        if (!double.IsFinite(number))
+        if (Math.Abs(number) is > LargestNumber or (> 0 and < SmallestNumber))
         {
-            return $"\"{text}\" is not a finite number.";
+            return $"\"{text}\" is no number of a car.";
         }
 
         value = Quantity.From(number, unit);
@@ -140,10 +143,10 @@ internal static partial class QuantityText
     internal static string Words(string name) =>
         string.Concat(name.Select((c, i) => i > 0 && char.IsUpper(c) ? " " + char.ToLowerInvariant(c) : char.ToLowerInvariant(c).ToString()));
 
-    [GeneratedRegex(@"^\s*(?<number>[+-]?(\d+(\.\d*)?|\.\d+)([eE][+-]?\d+)?)\s*(?<unit>[^\d\s.,+-].*?)?\s*$", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^\s*(?<number>[+-]?([0-9]+(\.[0-9]*)?|\.[0-9]+)([eE][+-]?[0-9]+)?)\s*(?<unit>[^\d\s.,+-].*?)?\s*$", RegexOptions.ExplicitCapture)]
     private static partial Regex Shape();
 
-    [GeneratedRegex(@"^\s*[+-]?(\d+(\.\d*)?|\.\d+)\s*$", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^\s*[+-]?([0-9]+(\.[0-9]*)?|\.[0-9]+)\s*$", RegexOptions.ExplicitCapture)]
     private static partial Regex NumberOnly();
 
     [GeneratedRegex(@"^\s*[+-]?\d+,\d+", RegexOptions.ExplicitCapture)]

@@ -1,0 +1,89 @@
+namespace BrakeBalance.Notebooks.Execution.Children;
+
+/// <summary>Runs the cells of one notebook in a process of cells.</summary>
+internal sealed class ChildEngine(ChildEngines engines, string folder) : ICellEngine
+{
+    private readonly List<string> _done = [];
+    private ChildEngines.Seat? _seat;
+    private bool _entered, _alone;
+
+    /// <summary>Starts the engine; when its process ends meanwhile, the first cell tries again.</summary>
+    public async Task PrepareAsync()
+    {
+        try
+        {
+            _seat = await engines.SeatAsync(folder).ConfigureAwait(false);
+        }
+        catch (CellProcessEndedException)
+        {
+            _seat = null;
+        }
+    }
+
+    /// <inheritdoc/>
+    /// <remarks>
+    /// What an earlier notebook left running may end the process under this one. So a notebook whose process was not its own
+    /// is run again in a fresh one, and only what happens there is its own doing.
+    /// </remarks>
+    public async Task<CellRun> RunAsync(string code, CancellationToken cancellation)
+    {
+        try
+        {
+            try
+            {
+                return await SubmitAsync(code, cancellation).ConfigureAwait(false);
+            }
+            catch (CellProcessEndedException) when (!_alone && !cancellation.IsCancellationRequested)
+            {
+                (_seat, _entered) = (null, false);
+                foreach (string earlier in _done)
+                {
+                    await SubmitAsync(earlier, cancellation).ConfigureAwait(false);
+                }
+
+                return await SubmitAsync(code, cancellation).ConfigureAwait(false);
+            }
+            finally
+            {
+                _done.Add(code);
+            }
+        }
+        catch (CellProcessEndedException exception)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            return new CellRun([], CellFailures.At(code, $"The process that runs the cells ended: {exception.Message}.", null));
+        }
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        if (_seat is { Process.HasEnded: false } seat)
+        {
+            await seat.Process.SendAsync(new CellRequest(CellTask.End, seat.Number, engines.Kind, "")).ConfigureAwait(false);
+        }
+    }
+
+    private async Task<CellRun> SubmitAsync(string code, CancellationToken cancellation)
+    {
+        _seat ??= await engines.SeatAsync(folder).ConfigureAwait(false);
+        if (!_entered)
+        {
+            (_entered, _alone) = (true, _seat.Process.Enter());
+        }
+
+        CellProcess process = _seat.Process;
+        Task<CellAnswer> answer = process.AskAsync(new CellRequest(CellTask.Run, _seat.Number, engines.Kind, code));
+        try
+        {
+            return (await answer.WaitAsync(engines.CellLimit, cancellation).ConfigureAwait(false)).Run!;
+        }
+        catch (TimeoutException)
+        {
+            await process.EndAsync("a cell took too long").ConfigureAwait(false);
+            await ((Task)answer).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+            return new CellRun([], CellFailures.At(code, FormattableString.Invariant(
+                $"The cell took longer than {engines.CellLimit.TotalSeconds:0.###} s and was ended; --cell-limit gives it more time."), null));
+        }
+    }
+}

@@ -1,0 +1,70 @@
+namespace BrakeBalance.Notebooks.Execution.Children;
+
+/// <summary>Engines whose cells run in a process of their own, so that nothing a cell does can end this program.</summary>
+/// <remarks>One process serves notebook after notebook, each in a fresh engine, for as long as it lives; the next is started only when it has ended.</remarks>
+/// <param name="kind">What runs the cells.</param>
+/// <param name="cellLimit">The longest that a cell may take.</param>
+public sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsyncDisposable
+{
+    private readonly SemaphoreSlim _starting = new(1);
+    private CellProcess? _process;
+    private int _numbers;
+
+    /// <summary>What runs the cells.</summary>
+    internal EngineKind Kind => kind;
+
+    /// <summary>The longest that a cell may take.</summary>
+    internal TimeSpan CellLimit => cellLimit;
+
+    /// <summary>Starts an engine; a process that ends meanwhile is replaced when the first cell runs.</summary>
+    /// <param name="folder">The notebook's folder, from which <c>#load</c> lines count.</param>
+    /// <returns>The engine; the caller disposes of it.</returns>
+    public async Task<ICellEngine> StartAsync(string folder)
+    {
+        var engine = new ChildEngine(this, folder);
+        await engine.PrepareAsync().ConfigureAwait(false);
+        return engine;
+    }
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        if (_process is { } process)
+        {
+            await process.DisposeAsync().ConfigureAwait(false);
+        }
+
+        _starting.Dispose();
+    }
+
+    /// <summary>Starts an engine in the process that lives.</summary>
+    /// <exception cref="CellProcessEndedException">The process ended or does not start.</exception>
+    internal async Task<Seat> SeatAsync(string folder)
+    {
+        Seat seat;
+        await _starting.WaitAsync().ConfigureAwait(false);
+        try
+        {
+            if (_process is { HasEnded: true } ended)
+            {
+                await ended.DisposeAsync().ConfigureAwait(false);
+                _process = null;
+            }
+
+            _process ??= CellProcess.Start();
+            seat = new Seat(_process, ++_numbers);
+        }
+        finally
+        {
+            _starting.Release();
+        }
+
+        await seat.Process.AskAsync(new CellRequest(CellTask.Start, seat.Number, kind, folder)).ConfigureAwait(false);
+        return seat;
+    }
+
+    /// <summary>An engine's place in a process.</summary>
+    /// <param name="Process">The process.</param>
+    /// <param name="Number">The engine's number.</param>
+    internal sealed record Seat(CellProcess Process, int Number);
+}

@@ -1,0 +1,127 @@
+using BrakeBalance.Charts;
+using BrakeBalance.Notebooks.Documents;
+using BrakeBalance.Notebooks.Execution;
+using BrakeBalance.Notebooks.Execution.Children;
+
+namespace BrakeBalance.Notebooks.Tests.Execution;
+
+/// <summary>Cells in a process of their own: what a cell does there ends its notebook at most.</summary>
+[Collection(EnginesCollection.Name)]
+public class ChildEngineTests
+{
+    private static readonly TimeSpan Long = TimeSpan.FromSeconds(120);
+
+    public static TheoryData<string, string> Deaths => new()
+    {
+        { "Environment.Exit(0);", "exit code 0" },
+        { "int Deep(int n) => Deep(n + 1) + n;\nDeep(0)", "stack overflow" },
+        { "new System.Threading.Thread(() => throw new InvalidOperationException(\"no vacuum\")).Start();\nSystem.Threading.Thread.Sleep(60_000);", "no vacuum" },
+        { "Environment.FailFast(\"gone\");", "broke off" },
+        { "var kept = new List<byte[]>();\nwhile (true) { var block = new byte[100_000_000]; Array.Fill(block, (byte)1); kept.Add(block); }", "memory" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Deaths))]
+    public async Task A_cell_that_ends_its_process_fails_its_notebook_and_the_others_run(string cell, string said)
+    {
+        NotebookDocument bad = SampleNotebook.Of("bad", "# Bad", "var a = 1;", cell, "3"), after = SampleNotebook.Of("after", "# After", "40 + 2");
+        await using var engines = new ChildEngines(EngineKind.Script, Long);
+        IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(engines.StartAsync).RunAsync([bad, after], null, default);
+
+        Assert.Equal([false, true], executed.Select(notebook => notebook.Succeeded));
+        ExecutedCodeCell failed = Assert.IsType<ExecutedCodeCell>(executed[0].Cells[^1]);
+        Assert.Equal("c2", failed.Id);
+        Assert.Contains(said, failed.Failure!.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", failed.Failure.Message, StringComparison.Ordinal);
+        Assert.Equal("42", Assert.IsType<ExecutedCodeCell>(executed[1].Cells[1]).Outputs.Single().Data[MediaTypes.Plain]);
+    }
+
+    [Fact]
+    public async Task A_notebook_that_ends_a_process_it_shares_is_run_again_and_then_blamed()
+    {
+        await using var engines = new ChildEngines(EngineKind.Interactive, Long);
+        NotebookDocument before = SampleNotebook.Of("before", "# Before", "1"), after = SampleNotebook.Of("after", "# After", "2");
+        NotebookDocument bad = SampleNotebook.Of("bad", "# Bad", "await System.Threading.Tasks.Task.Delay(8_000);", "Environment.Exit(3);");
+        IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(engines.StartAsync).RunAsync([before, bad, after], null, default);
+        Assert.Equal([true, false, true], executed.Select(notebook => notebook.Succeeded));
+        Assert.Contains("exit code 3", executed[1].Cells.OfType<ExecutedCodeCell>().Last().Failure?.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(EngineKind.Interactive)]
+    [InlineData(EngineKind.Script)]
+    public async Task An_endless_cell_is_ended_at_the_limit(EngineKind kind)
+    {
+        await using var engines = new ChildEngines(kind, TimeSpan.FromSeconds(10));
+        IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(engines.StartAsync).RunAsync(
+            [SampleNotebook.Of("endless", "# Endless", "while (true) { }"), SampleNotebook.Of("after", "# After", "1")], null, default);
+        Assert.Contains("longer than 10 s", executed[0].Cells.OfType<ExecutedCodeCell>().Single().Failure?.Message, StringComparison.Ordinal);
+        Assert.Contains("--cell-limit", executed[0].Cells.OfType<ExecutedCodeCell>().Single().Failure?.Message, StringComparison.Ordinal);
+        Assert.True(executed[1].Succeeded);
+    }
+
+    [Fact]
+    public async Task More_output_than_a_page_takes_fails_the_cell()
+    {
+        await using var engines = new ChildEngines(EngineKind.Interactive, Long);
+        await using ICellEngine engine = await engines.StartAsync(Path.GetTempPath());
+        Assert.Equal(9_999_999, (await engine.RunAsync("Console.Write(new string('x', 9_999_999));", default)).Outputs.Single().Data[MediaTypes.Plain].Length);
+        CellRun run = await engine.RunAsync("Console.Write(new string('x', 12_000_000));", default);
+        Assert.Contains("12 million characters", run.Failure?.Message, StringComparison.Ordinal);
+        Assert.Empty(run.Outputs);
+        Assert.Null((await engine.RunAsync("1", default)).Failure);
+    }
+
+    [Fact]
+    public async Task What_a_notebook_left_running_is_not_blamed_on_the_next()
+    {
+        NotebookDocument careless = SampleNotebook.Of("careless", "# Careless", "new System.Threading.Thread(() => { System.Threading.Thread.Sleep(3_000); throw new Exception(\"late\"); }).Start();");
+        NotebookDocument next = SampleNotebook.Of("next", "# Next", "var a = 20;", "System.Threading.Thread.Sleep(6_000);", "a + 1");
+        await using var engines = new ChildEngines(EngineKind.Interactive, Long);
+        IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(engines.StartAsync).RunAsync([careless, next], null, default);
+        Assert.True(executed[1].Succeeded, executed[1].Cells.OfType<ExecutedCodeCell>().Last().Failure?.Message);
+        Assert.Equal("21", Assert.IsType<ExecutedCodeCell>(executed[1].Cells[^1]).Outputs.Single().Data[MediaTypes.Plain]);
+    }
+
+    [Fact]
+    public async Task What_a_cell_writes_past_its_engine_disturbs_nothing()
+    {
+        await using var engines = new ChildEngines(EngineKind.Interactive, Long);
+        await using ICellEngine engine = await engines.StartAsync(Path.GetTempPath());
+        CellRun run = await engine.RunAsync("using (var raw = Console.OpenStandardOutput()) raw.Write(\"{ stray\\n{\\\"Engine\\\":\"u8);\nConsole.ReadLine() ?? \"nothing to read\"", default);
+        Assert.Equal("nothing to read", run.Outputs.Single().Data[MediaTypes.Plain]);
+    }
+
+    [Fact]
+    public async Task Notebooks_do_not_see_each_other()
+    {
+        await using var engines = new ChildEngines(EngineKind.Interactive, Long);
+        IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(engines.StartAsync).RunAsync(
+            [SampleNotebook.Of("one", "# One", "var a = 1;"), SampleNotebook.Of("two", "# Two", "a")], null, default);
+        Assert.Contains("'a' does not exist", executed[1].Cells.OfType<ExecutedCodeCell>().Single().Failure?.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("01-brake-balance")]
+    [InlineData("lessons/01-static-load")]
+    public async Task The_outputs_are_the_same_as_in_one_process(string name)
+    {
+        NotebookDocument notebook = NotebookFile.Read(RepositoryRoot.File($"notebooks/{name}.ipynb"));
+        ExecutedNotebook here = (await new NotebookRunner(EngineKind.Interactive).RunAsync([notebook], null, default)).Single();
+        await using var engines = new ChildEngines(EngineKind.Interactive, Long);
+        ExecutedNotebook there = (await new NotebookRunner(engines.StartAsync).RunAsync([notebook], null, default)).Single();
+        Assert.True(here.Succeeded && there.Succeeded);
+        Assert.Equal(Texts(here), Texts(there));
+
+        static IEnumerable<string> Texts(ExecutedNotebook executed) =>
+            executed.Cells.OfType<ExecutedCodeCell>().SelectMany(cell => cell.Outputs).SelectMany(output => output.Data.Select(form => $"{form.Key}: {form.Value}"));
+    }
+
+    [Fact]
+    public async Task A_cell_that_is_stopped_by_the_user_ends_the_run()
+    {
+        using var stop = new CancellationTokenSource(TimeSpan.FromSeconds(5));
+        await using var engines = new ChildEngines(EngineKind.Interactive, Long);
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => new NotebookRunner(engines.StartAsync).RunAsync([SampleNotebook.Of("endless", "# Endless", "while (true) { }")], null, stop.Token));
+    }
+}
