@@ -4,6 +4,7 @@ using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Layers;
 using BrakeBalance.Charts.Tables;
+using BrakeBalance.Measurements;
 using BrakeBalance.Stops;
 using BrakeBalance.Tyres;
 using BrakeBalance.Vehicles;
@@ -141,7 +142,7 @@ public class StopFigureTests
     public void A_lap_says_from_its_results_when_the_fluid_boils_and_how_hot_it_gets_once_parked(int laps)
     {
         StopSetup setup = Setup("coupe-1960s");
-        SpeedTrace trace = SpeedTrace.Load(RepositoryRoot.File("data/cycles/invented-lap.csv"));
+        SpeedTrace trace = LogReader.LoadLap(RepositoryRoot.File("data/cycles/invented-lap.csv")).Rows.Trace();
         HeatResult heat = BrakeHeat.Run(setup.Car, setup.Heat, HeatCycle.Lap("laps", trace, laps), Temperature.FromDegreesCelsius(20), setup.Fluid);
         Figure figure = HeatFigures.OverTime(heat, UnitSystem.Si);
         double wet = setup.Fluid.WetBoilingPoint.DegreesCelsius;

@@ -34,11 +34,11 @@ internal static class MeasureCommand
             HelpName = "NUMBER",
             DefaultValueFactory = _ => 1,
         };
-        (Option<bool> json, Option<string> units) = (Json(), VehicleOptions.Units());
-        var command = new Command("gauges", "Knee and slope of the valve by turns of its knob, and what is wrong with the lines.") { log, below, json, units };
+        (Option<bool> json, Option<string> units, Option<bool> lost) = (Json(), VehicleOptions.Units(), LogInput.AllowLost());
+        var command = new Command("gauges", "Knee and slope of the valve by turns of its knob, and what is wrong with the lines.") { log, below, json, units, lost };
         command.SetAction(parsed =>
         {
-            LogReading<GaugePair> reading = Read(parsed.GetRequiredValue(log), LogReader.ReadGaugePairs);
+            LogReading<GaugePair> reading = LogInput.Read(parsed.GetRequiredValue(log), LogReader.ReadGaugePairs, parsed.GetValue(lost));
             double ratio = parsed.GetValue(below);
             if (ratio is not (>= 0.1 and <= 10))
             {
@@ -69,18 +69,18 @@ internal static class MeasureCommand
     {
         Argument<string> log = Log("Time and speed or acceleration, 10 to 200 samples a second, as CSV");
         var dive = new Option<double?>("--dive") { Description = "Nose-down pitch of the body at 1 g, in degrees; only an accelerometer needs it", HelpName = "DEGREES" };
-        (Option<bool> json, Option<string> units) = (Json(), VehicleOptions.Units());
-        var command = new Command("series", "Finds the stops in a logger's or telephone's readings and their mean fully developed deceleration.") { log, dive, json, units };
+        (Option<bool> json, Option<string> units, Option<bool> lost) = (Json(), VehicleOptions.Units(), LogInput.AllowLost());
+        var command = new Command("series", "Finds the stops in a logger's or telephone's readings and their mean fully developed deceleration.") { log, dive, json, units, lost };
         command.SetAction(parsed =>
         {
-            LogReading<MotionSample> reading = Read(parsed.GetRequiredValue(log), LogReader.ReadTimeSeries);
+            LogReading<MotionSample> reading = LogInput.Read(parsed.GetRequiredValue(log), LogReader.ReadTimeSeries, parsed.GetValue(lost));
             if (reading.Rows.Count < 10)
             {
                 throw new BadInputException($"{parsed.GetRequiredValue(log)}: {reading.Rows.Count} samples could be read; a stop needs at least ten.");
             }
 
             double? degrees = parsed.GetValue(dive);
-            if (degrees is < 0 or > 10)
+            if (degrees is not (null or (>= 0 and <= 10)))
             {
                 throw new BadInputException("--dive: the pitch lies from 0 to 10 degrees at 1 g; one to two are usual.");
             }
@@ -113,13 +113,15 @@ internal static class MeasureCommand
         var draws = new Option<int>("--draws") { Description = "Number of random draws", HelpName = "COUNT", DefaultValueFactory = _ => 100_000 };
         var surfaces = new Option<string?>("--surfaces") { Description = "Surfaces with their adhesion, parted by commas: dry=0.9,wet=0.5", HelpName = "NAME=NUMBER" };
         var check = new Option<bool>("--check") { Description = "Checks the estimate by Metropolis chains" };
+        Option<bool> lost = LogInput.AllowLost();
         (Option<bool> json, Option<string> units, Option<string[]> set) = (Json(), VehicleOptions.Units(), VehicleOptions.Set());
-        var command = new Command("setting", "The setting that uses the road best while the rear rarely locks first, with its trade-off.") { file, stops, gauges, level, draws, surfaces, check, json, units, set };
+        var command = new Command("setting", "The setting that uses the road best while the rear rarely locks first, with its trade-off.") { file, stops, gauges, level, draws, surfaces, check, json, units, set, lost };
         command.SetAction(parsed =>
         {
             UncertainVehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
-            LogReading<TestStop>? log = parsed.GetValue(stops) is { } path ? Read(path, LogReader.ReadTestStops) : null;
-            GaugeAnalysis? valve = parsed.GetValue(gauges) is { } gaugeLog ? ValveFitting.Analyse(Read(gaugeLog, LogReader.ReadGaugePairs).Rows, car.Middle.Vehicle.Hydraulics.Split.RearToFrontPressureRatio) : null;
+            LogReading<TestStop>? log = parsed.GetValue(stops) is { } path ? LogInput.Read(path, LogReader.ReadTestStops, parsed.GetValue(lost)) : null;
+            LogReading<GaugePair>? pairs = parsed.GetValue(gauges) is { } gaugeLog ? LogInput.Read(gaugeLog, LogReader.ReadGaugePairs, parsed.GetValue(lost)) : null;
+            GaugeAnalysis? valve = pairs is null ? null : ValveFitting.Analyse(pairs.Rows, car.Middle.Vehicle.Hydraulics.Split.RearToFrontPressureRatio);
             Vehicle vehicle = valve?.Slope is { } slope && car.Middle.Vehicle.Hydraulics.RearProportioningValve is { } fitted
                 ? car.Middle.Vehicle.WithRearKnee(fitted.Knee, Math.Clamp(slope.Estimate, 0, 1))
                 : car.Middle.Vehicle;
@@ -157,11 +159,17 @@ internal static class MeasureCommand
                     node["left_out"] = MeasureJson.Problems(log!.Problems);
                 }
 
+                if (pairs is not null)
+                {
+                    node["gauges_left_out"] = MeasureJson.Problems(pairs.Problems);
+                }
+
                 node["turns_by_gauges"] = TurnsByGauges(answer, valve);
                 terminal.Output.WriteLine(MeasureJson.Text(node));
             }
             else
             {
+                SummaryTables.Write(terminal.Rich(), MeasurementTables.LeftOut(pairs?.Problems ?? []));
                 Show(terminal, log, estimate, answer, next, valve, System(parsed, units));
             }
 
@@ -387,24 +395,6 @@ internal static class MeasureCommand
         }
 
         return problems.Count > 0 || car is null ? throw new BadInputException(problems) : car;
-    }
-
-    private static LogReading<T> Read<T>(string path, Func<TextReader, LogReading<T>> read)
-    {
-        LogReading<T> reading;
-        try
-        {
-            using var text = new StreamReader(path);
-            reading = read(text);
-        }
-        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
-        {
-            throw new BadInputException($"{path}: the log cannot be opened. Accepted: the path of a CSV file.");
-        }
-
-        return reading.Rows.Count > 0
-            ? reading
-            : throw new BadInputException([.. reading.Problems.Select(problem => $"{path}: {problem}"), $"{path}: there is no row of readings. Accepted: a line of column names, then a line for each reading."]);
     }
 
     private static SurfaceCondition[] SurfacesOf(string text, List<string> problems)

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Commands.Stopping;
 using BrakeBalance.Stops;
 using BrakeBalance.Vehicles;
@@ -11,6 +12,8 @@ namespace BrakeBalance.Notebooks.Commands;
 /// <summary><c>stops FILE</c>: stops, stability and heat of a car as tables or as JSON, without notebooks.</summary>
 internal static class StopsCommand
 {
+    private const int MostReasons = 5;
+
     public static Command Create(Terminal terminal)
     {
         var file = new Argument<string?>("FILE") { Description = "The vehicle file", Arity = ArgumentArity.ZeroOrOne };
@@ -45,7 +48,7 @@ internal static class StopsCommand
         var load = new Option<string?>("--load-case") { Description = "Only the load case of this name", HelpName = "NAME" };
         var study = new Option<int?>("--study") { Description = "Also so many panic stops with adhesion, load and friction drawn at random, on all processors", HelpName = "NUMBER" };
         var seed = new Option<int>("--seed") { Description = "Seed of the study's draws", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
-        var lap = new Option<string?>("--lap") { Description = "Also the heat of laps: CSV with the columns time_s and speed_km_h (or speed_mph, speed_m_s)", HelpName = "FILE" };
+        var lap = new Option<string?>("--lap") { Description = "Also the heat of laps: CSV with a time and a speed, such as time_s,speed_km_h or time [s];speed [km/h]", HelpName = "FILE" };
         var laps = new Option<int>("--laps") { Description = "How often the lap is driven, 1 to 200", HelpName = "NUMBER", DefaultValueFactory = _ => 5 };
         var split = new Option<string?>("--split-adhesion")
         {
@@ -64,9 +67,10 @@ internal static class StopsCommand
             Description = "Also braking in bends: what lets go first, and the highest knee "
             + "with the front first, over lateral acceleration"
         };
+        Option<bool> lost = LogInput.AllowLost();
         var command = new Command("stops", "Stop a car: distance, lock order, whether it swaps ends, brake heat and fade.")
         {
-            file, json, keys, set, units, adhesion, speed, grade, pedalForce, release, load, split, crossSlope, bends, study, seed, lap, laps,
+            file, json, keys, set, units, adhesion, speed, grade, pedalForce, release, load, split, crossSlope, bends, study, seed, lap, laps, lost,
         };
         command.SetAction((parsed, cancellation) => Task.Run(
             () =>
@@ -80,7 +84,7 @@ internal static class StopsCommand
                 List<string> problems = [];
                 Vehicle? vehicle = VehicleOptions.ReadNamed(parsed.GetValue(file), parsed.GetRequiredValue(set), problems)?.Vehicle;
                 double[] surfaces = Surfaces(parsed.GetRequiredValue(adhesion), problems);
-                Speed? initial = InitialSpeed(parsed.GetRequiredValue(speed), problems);
+                Speed? initial = VehicleOptions.SpeedOf("--speed", parsed.GetRequiredValue(speed), 10, 450, problems);
                 IReadOnlyList<LoadCase> loads = Loads(vehicle, parsed.GetValue(load), problems);
                 StopRoad road = Road(parsed.GetValue(crossSlope), parsed.GetValue(split), problems) with
                 {
@@ -89,7 +93,7 @@ internal static class StopsCommand
                 Force? foot = RoadText.PedalForce(parsed.GetValue(pedalForce), vehicle, problems);
                 PressureChangeRate? releaseRate = RoadText.ReleaseRate(parsed.GetValue(release), problems);
                 bool uneven = parsed.GetValue(split) is not null || parsed.GetValue(crossSlope) is not null;
-                SpeedTrace? trace = Lap(parsed.GetValue(lap), problems);
+                SpeedTrace? trace = Lap(terminal, parsed.GetValue(lap), parsed.GetValue(lost), problems);
                 Demand(parsed.GetRequiredValue(laps) is >= 1 and <= 200, "--laps: must lie between 1 and 200.", problems);
                 Demand(parsed.GetValue(study) is null or (>= 1 and <= 1_000_000), "--study: must lie between 1 and 1000000.", problems);
                 if (problems.Count > 0 || vehicle is null || initial is null)
@@ -208,17 +212,6 @@ internal static class StopsCommand
         return null;
     }
 
-    private static Speed? InitialSpeed(string text, List<string> problems)
-    {
-        if (VehicleOptions.ReadSpeed(text) is { KilometersPerHour: >= 10 and <= 450 } speed)
-        {
-            return speed;
-        }
-
-        problems.Add($"--speed: '{text}' is not a speed from 10 km/h to 450 km/h, such as \"100 km/h\" or \"60 mph\".");
-        return null;
-    }
-
     private static IReadOnlyList<LoadCase> Loads(Vehicle? vehicle, string? name, List<string> problems)
     {
         if (vehicle is null || name is null)
@@ -237,7 +230,7 @@ internal static class StopsCommand
         }
     }
 
-    private static SpeedTrace? Lap(string? path, List<string> problems)
+    private static SpeedTrace? Lap(Terminal terminal, string? path, bool allowLost, List<string> problems)
     {
         if (path is null)
         {
@@ -246,12 +239,22 @@ internal static class StopsCommand
 
         try
         {
-            SpeedTrace trace = SpeedTrace.Load(path);
-            return trace;
+            LogReading<MotionSample> lap = LogInput.Read(path, LogReader.ReadLap, allowLost);
+            if (lap.Problems.Count > 0)
+            {
+                terminal.Error.WriteLine($"--lap {path}: {lap.Lost} of {lap.Rows.Count + lap.Lost} rows left out; {string.Join("; ", lap.Problems.Take(MostReasons))}.");
+            }
+
+            return lap.Rows.Trace();
         }
         catch (FormatException exception)
         {
-            problems.Add($"--lap {path}: {exception.Message}");
+            problems.AddRange(exception.Problems.Select(problem => $"--lap {problem}"));
+            return null;
+        }
+        catch (ArgumentException exception)
+        {
+            problems.Add($"--lap {path}: {Problem.WordsOf(exception)}");
             return null;
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)

@@ -36,7 +36,7 @@ internal static class SummaryCommand
 
             List<string> problems = [];
             BalanceSummary summary = Compute(
-                parsed.GetValue(file), parsed.GetRequiredValue(set), Read(parsed, adhesions, problems), Read(parsed, rates, problems), ReadSpeed(parsed.GetValue(speed), problems), parsed.GetValue(load), problems);
+                parsed.GetValue(file), parsed.GetRequiredValue(set), Read(parsed, adhesions, problems), Read(parsed, rates, problems), parsed.GetValue(speed) is { } text ? VehicleOptions.SpeedOf("--speed", text, 0, 400, problems) ?? Speed.Zero : Speed.Zero, parsed.GetValue(load), problems);
             var shown = new SummaryUnits(string.Equals(parsed.GetRequiredValue(units), "us", StringComparison.OrdinalIgnoreCase));
             if (parsed.GetValue(json))
             {
@@ -84,22 +84,6 @@ internal static class SummaryCommand
     }
 
     private static Option<string?> Numbers(string name, string description) => new(name) { Description = description, HelpName = "NUMBERS" };
-
-    private static Speed ReadSpeed(string? text, List<string> problems)
-    {
-        if (text is null)
-        {
-            return Speed.Zero;
-        }
-
-        if (VehicleOptions.ReadSpeed(text) is { KilometersPerHour: <= 400 } speed)
-        {
-            return speed;
-        }
-
-        problems.Add($"--speed: '{text}' is not a speed from 0 to 400 km/h with its unit. Accepted: such as \"120 km/h\" or \"75 mph\".");
-        return Speed.Zero;
-    }
 
     private static double[]? Read(ParseResult parsed, Option<string?> option, List<string> problems)
     {

@@ -4,12 +4,11 @@ using System.Text.RegularExpressions;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 using UnitsNet;
-using UnitsNet.Units;
 
 namespace BrakeBalance.Notebooks.Commands;
 
 /// <summary>The options that say which car, with which values, in which units.</summary>
-internal static partial class VehicleOptions
+internal static class VehicleOptions
 {
     private const double FastestNumber = 1e6;
 
@@ -34,14 +33,6 @@ internal static partial class VehicleOptions
         return units;
     }
 
-    /// <summary>Reads a speed: a number in ASCII digits and its unit; null when it is none.</summary>
-    public static Speed? ReadSpeed(string text) =>
-        SpeedShape().Match(text) is { Success: true } match
-        && double.TryParse(match.Groups["number"].ValueSpan, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && number < FastestNumber
-        && Speed.TryParseUnit(match.Groups["unit"].Value, CultureInfo.InvariantCulture, out SpeedUnit unit)
-            ? Speed.From(number, unit)
-            : null;
-
     /// <summary>Reads overrides; those that are not <c>path=value</c> are added to the problems.</summary>
     public static IReadOnlyList<ValueOverride> Overrides(IEnumerable<string> texts, List<string> problems)
     {
@@ -59,6 +50,26 @@ internal static partial class VehicleOptions
         }
 
         return overrides;
+    }
+
+    /// <summary>Reads the speed of an option, as the entries of a file are read.</summary>
+    /// <param name="option">The option's name.</param>
+    /// <param name="text">What was given.</param>
+    /// <param name="low">Lowest speed accepted [km/h].</param>
+    /// <param name="high">Highest speed accepted [km/h].</param>
+    /// <param name="problems">Takes what is wrong.</param>
+    /// <returns>The speed; null when it cannot be used.</returns>
+    public static Speed? SpeedOf(string option, string text, double low, double high, List<string> problems)
+    {
+        (Speed? speed, string? fault) = QuantityOption.Read<Speed>(text);
+        if (speed is { } read && read.KilometersPerHour >= low && read.KilometersPerHour <= high)
+        {
+            return speed;
+        }
+
+        problems.Add(FormattableString.Invariant(
+            $"{option}: '{text}' is not a speed from {low:0} to {high:0} km/h{(fault is null ? "" : $" ({fault.TrimEnd('.')})")}. Accepted: such as \"100 km/h\" or \"60 mph\"."));
+        return null;
     }
 
     /// <summary>Reads the vehicle file that a command was given, overrides applied; a missing name is a problem too.</summary>
@@ -86,7 +97,4 @@ internal static partial class VehicleOptions
             return null;
         }
     }
-
-    [GeneratedRegex(@"^(?<number>[0-9]+(\.[0-9]*)?)\s*(?<unit>[^0-9\s].*)$", RegexOptions.ExplicitCapture)]
-    private static partial Regex SpeedShape();
 }

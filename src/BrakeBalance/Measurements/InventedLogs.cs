@@ -88,7 +88,7 @@ public static class InventedLogs
             }
         }
 
-        csv.Append(CultureInfo.InvariantCulture, $"{++number};50;{car.LoadCases[0].Name};dry;1;;;;0.6l;none;a letter for a one\n");
+        csv.Append(CultureInfo.InvariantCulture, $"{++number};50;{car.LoadCases[0].Name};dry;1;;;;;;not made: rain\n");
         return csv.ToString();
     }
 

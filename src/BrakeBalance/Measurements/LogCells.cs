@@ -11,6 +11,7 @@ internal sealed partial class LogCells
     private readonly HashSet<int> _used = [];
     private (int Line, string[] Cells) _row;
     private string? _fault;
+    private bool _passedOver;
 
     public LogCells(LogTable table)
     {
@@ -21,16 +22,18 @@ internal sealed partial class LogCells
 
     public List<LogProblem> Problems { get; } = [];
 
+    /// <summary>The line of the header, from 1.</summary>
+    public int HeaderLine => Math.Max(1, _table.HeaderLine);
+
     /// <summary>A column of numbers; null when the log does not have it, or names a unit that is not known (kept as a problem).</summary>
     public Column<T>? Number<T>(Dictionary<string, Func<double, T>> units, params string[] names)
     {
-        int index = Find(names);
+        (int index, string unit) = Find(names) is >= 0 and int bracketed ? (bracketed, _columns[bracketed].Unit) : WithSuffix(units.Keys, names);
         if (index < 0)
         {
             return null;
         }
 
-        string unit = _columns[index].Unit;
         if (!units.TryGetValue(unit.ToLowerInvariant().Replace(" ", "", StringComparison.Ordinal), out Func<double, T>? make))
         {
             string given = unit.Length == 0 ? "names no unit" : $"has the unit '{unit}', which is not known here";
@@ -45,6 +48,23 @@ internal sealed partial class LogCells
         }
 
         return new Column<T>(index, names[0], make);
+    }
+
+    // Loggers write the unit behind the name: time_s, speed_km_h.
+    private (int Index, string Unit) WithSuffix(IEnumerable<string> units, string[] names)
+    {
+        foreach (string unit in units.Where(unit => unit.Length > 0))
+        {
+            string suffix = " " + unit.Replace('/', ' ');
+            int index = Array.FindIndex(_columns, c => c.Unit.Length == 0 && names.Any(name => c.Name == name + suffix));
+            if (index >= 0)
+            {
+                _used.Add(index);
+                return (index, unit);
+            }
+        }
+
+        return (-1, "");
     }
 
     /// <summary>Index of a column of words; −1 when the log does not have it.</summary>
@@ -81,13 +101,14 @@ internal sealed partial class LogCells
         Problems.Add(new LogProblem { Line = _table.HeaderLine, Reason = $"the log has no column '{name}' that can be used, so nothing was read; write it as '{example}'" });
     }
 
-    /// <summary>Reads every row by the function given; a row it calls a fault on is left out and reported.</summary>
+    /// <summary>Reads every row by the function given; a row it calls a fault on is left out, reported and counted.</summary>
     public LogReading<TRow> ReadRows<TRow>(Func<int, TRow?> read) where TRow : class
     {
         List<TRow> rows = [];
+        int lost = 0;
         foreach ((int Line, string[] Cells) row in _table.Rows)
         {
-            (_row, _fault) = (row, null);
+            (_row, _fault, _passedOver) = (row, null, false);
             if (row.Cells.Length > _columns.Length && row.Cells.Skip(_columns.Length).Any(c => c.Length > 0))
             {
                 _fault = FormattableString.Invariant($"{row.Cells.Length} cells where the header names {_columns.Length} columns");
@@ -98,6 +119,7 @@ internal sealed partial class LogCells
             if (_fault is not null)
             {
                 Problems.Add(new LogProblem { Line = row.Line, Reason = _fault });
+                lost += _passedOver ? 0 : 1;
             }
             else if (result is not null)
             {
@@ -105,12 +127,16 @@ internal sealed partial class LogCells
             }
         }
 
-        return Reading(rows);
+        return Reading(rows, lost);
     }
 
-    public LogReading<TRow> Reading<TRow>(List<TRow> rows) => new()
+    /// <summary>The reading of a log that lacks a column it cannot do without: nothing.</summary>
+    public LogReading<TRow> Nothing<TRow>() => Reading<TRow>([], _table.Rows.Count);
+
+    private LogReading<TRow> Reading<TRow>(List<TRow> rows, int lost) => new()
     {
         Rows = rows,
+        Lost = lost + _table.Broken,
         Problems = [.. _table.Problems.Concat(Problems).OrderBy(p => p.Line)],
         Remarks = _table.Remarks,
     };
@@ -118,7 +144,24 @@ internal sealed partial class LogCells
     /// <summary>Marks the row at hand as faulty; the first reason stands.</summary>
     public void Fault(string reason) => _fault ??= reason;
 
-    public string Word(int index) => index >= 0 && index < _row.Cells.Length && !LogNumbers.IsMissing(_row.Cells[index]) ? CsvText.Words(_row.Cells[index]) : "";
+    /// <summary>Leaves the row at hand out and reports it, but does not count it as lost: nothing was written in it yet.</summary>
+    public void PassOver(string reason)
+    {
+        _passedOver = _fault is null;
+        Fault(reason);
+    }
+
+    /// <summary>The words of a column in the row at hand; empty when the cell is missing; control characters are a fault.</summary>
+    public string Word(int index)
+    {
+        string word = index >= 0 && index < _row.Cells.Length && !LogNumbers.IsMissing(_row.Cells[index]) ? CsvText.Words(_row.Cells[index]) : "";
+        if (word.Any(char.IsControl))
+        {
+            Fault("a cell has characters that cannot be seen");
+        }
+
+        return word;
+    }
 
     /// <summary>The quantity of a column in the row at hand; null when the cell is missing, out of range or no number (the last two are faults).</summary>
     public T? Value<T>(Column<T>? column, double low, double high, Func<T, double> measure, string rangeInWords) where T : struct

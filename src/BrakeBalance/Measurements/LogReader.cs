@@ -2,12 +2,12 @@ using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 
-/// <summary>Reads the three kinds of log: gauge pairs, test stops and time series.</summary>
+/// <summary>Reads the kinds of log: gauge pairs, test stops, time series and laps.</summary>
 /// <remarks>
 /// A log is a table with one header line that names each column and its unit in brackets, such as <c>front pressure [bar]</c>.
 /// Cells are separated by semicolon, tab or comma; decimals are written with a point or a comma, one way throughout; an empty cell or
 /// a dash is a missing value; a line that begins with # is a remark. A line that cannot be read is left out and reported with its number
-/// and the reason, never silently.
+/// and the reason, never silently. The unit may also stand behind the name, as loggers write it: <c>time_s</c>, <c>speed_km_h</c>.
 /// </remarks>
 public static class LogReader
 {
@@ -27,7 +27,7 @@ public static class LogReader
         if (front is null || rear is null)
         {
             cells.Missing(front is null ? "front pressure" : "rear pressure", (front is null ? "front" : "rear") + " pressure [bar]");
-            return cells.Reading<GaugePair>([]);
+            return cells.Nothing<GaugePair>();
         }
 
         return cells.ReadRows(line =>
@@ -67,7 +67,7 @@ public static class LogReader
         if (deceleration is null && locked < 0)
         {
             cells.Missing("deceleration' or 'locked first", "deceleration [g]' or 'locked first");
-            return cells.Reading<TestStop>([]);
+            return cells.Nothing<TestStop>();
         }
 
         return cells.ReadRows(line =>
@@ -87,7 +87,11 @@ public static class LogReader
                 Surface = Name(cells.Word(surface)),
                 LoadCase = Name(cells.Word(load)),
             };
-            if (stop is { Deceleration: null, Locked: null })
+            if (stop is { Deceleration: null, Locked: null, FrontPressure: null, RearPressure: null, LockPressure: null, PedalForce: null })
+            {
+                cells.PassOver("neither a deceleration nor anything else measured is given: the stop was not made");
+            }
+            else if (stop is { Deceleration: null, Locked: null })
             {
                 cells.Fault("neither a deceleration nor which axle locked first is given");
             }
@@ -107,7 +111,14 @@ public static class LogReader
     /// <summary>Reads a time series of speed or acceleration.</summary>
     /// <param name="reader">The log's text.</param>
     /// <returns>The samples in order of time, and the lines left out.</returns>
-    public static LogReading<MotionSample> ReadTimeSeries(TextReader reader)
+    public static LogReading<MotionSample> ReadTimeSeries(TextReader reader) => ReadMotion(reader, onlySpeed: false);
+
+    /// <summary>Reads the speed over time of a lap.</summary>
+    /// <param name="reader">The log's text, with a time and a speed, such as <c>time [s];speed [km/h]</c> or <c>time_s,speed_km_h</c>.</param>
+    /// <returns>The samples in order of time, each with a speed, and the lines left out.</returns>
+    public static LogReading<MotionSample> ReadLap(TextReader reader) => ReadMotion(reader, onlySpeed: true);
+
+    private static LogReading<MotionSample> ReadMotion(TextReader reader, bool onlySpeed)
     {
         var cells = new LogCells(LogTable.Read(reader));
         var time = cells.Number(LogUnits.Durations, "time", "t");
@@ -119,17 +130,20 @@ public static class LogReader
         var front = cells.Number(LogUnits.Pressures, "front pressure", "front");
         var rear = cells.Number(LogUnits.Pressures, "rear pressure", "rear");
         cells.ReportUnusedColumns("note", "notes");
-        if (time is null || (speed is null && acceleration is null && (x is null || y is null || z is null)))
+        if (time is null || (speed is null && (onlySpeed || (acceleration is null && (x is null || y is null || z is null)))))
         {
-            cells.Missing(time is null ? "time" : "speed' or 'acceleration", time is null ? "time [s]" : "speed [km/h]' or 'acceleration [m/s2]");
-            return cells.Reading<MotionSample>([]);
+            (string what, string example) = time is null ? ("time", "time [s]")
+                : onlySpeed ? ("speed", "speed [km/h]")
+                : ("speed' or 'acceleration", "speed [km/h]' or 'acceleration [m/s2]");
+            cells.Missing(what, example);
+            return cells.Nothing<MotionSample>();
         }
 
         double last = double.NegativeInfinity;
         return cells.ReadRows(line =>
         {
             Duration? at = cells.Value(time, 0, 1e7, t => t.Seconds, "time counts up from 0");
-            Speed? v = cells.Value(speed, 0, 110, s => s.MetersPerSecond, "a speed lies from 0 to 400 km/h");
+            Speed? v = cells.Value(speed, 0, 150, s => s.MetersPerSecond, "a speed lies from 0 to 540 km/h");
             Acceleration? a = Axis(cells, acceleration);
             (Acceleration? ax, Acceleration? ay, Acceleration? az) = (Axis(cells, x), Axis(cells, y), Axis(cells, z));
             Pressure? frontPressure = Bounded(cells, front);
@@ -137,6 +151,12 @@ public static class LogReader
             if (at is null)
             {
                 cells.Fault("the time is missing");
+                return null;
+            }
+
+            if (onlySpeed && v is null)
+            {
+                cells.Fault("the speed is missing");
                 return null;
             }
 
@@ -196,17 +216,14 @@ public static class LogReader
         return ReadTimeSeries(reader);
     }
 
-    /// <summary>Tells from a log's header which kind it is.</summary>
-    /// <param name="reader">The log's text.</param>
-    /// <returns>The kind; null when the header fits none.</returns>
-    public static LogKind? KindOf(TextReader reader)
+    /// <summary>Reads a file of the speed over time of a lap.</summary>
+    /// <param name="path">Path of the CSV file.</param>
+    /// <returns>The rows, and the lines left out.</returns>
+    /// <exception cref="IOException">The file cannot be opened.</exception>
+    public static LogReading<MotionSample> LoadLap(string path)
     {
-        LogTable table = LogTable.Read(reader);
-        bool Has(string name) => table.Header.Any(h => h.Replace('_', ' ').TrimStart().StartsWith(name, StringComparison.OrdinalIgnoreCase));
-        return Has("time") ? LogKind.TimeSeries
-            : Has("locked") || Has("deceleration") || Has("mfdd") ? LogKind.TestStops
-            : Has("front") && Has("rear") ? LogKind.GaugePairs
-            : null;
+        using var reader = new StreamReader(path);
+        return ReadLap(reader);
     }
 
     private static Pressure? Bounded(LogCells cells, LogCells.Column<Pressure>? column) =>

@@ -4,8 +4,16 @@ namespace BrakeBalance.Measurements;
 /// <typeparam name="TRow">Kind of row.</typeparam>
 public sealed record LogReading<TRow>
 {
+    private const double MostLost = 0.02;
+
     /// <summary>The rows that could be read, in the order of the file.</summary>
     public required IReadOnlyList<TRow> Rows { get; init; }
+
+    /// <summary>Rows of data that could not be used, each with its reason among <see cref="Problems"/>.</summary>
+    public required int Lost { get; init; }
+
+    /// <summary>Whether so much was left out, more than one row in fifty, that the rest may tell something else than the whole.</summary>
+    public bool LosesTooMuch => Lost > MostLost * (Rows.Count + Lost);
 
     /// <summary>Lines left out and columns not used, each with its reason; empty when all was read.</summary>
     public required IReadOnlyList<LogProblem> Problems { get; init; }

@@ -20,6 +20,9 @@ internal sealed class LogTable
 
     public List<string> Remarks { get; }
 
+    /// <summary>Lines below the header that are no rows, because a quotation mark is not closed.</summary>
+    public int Broken => HeaderLine == 0 ? 0 : Problems.Count(p => p.Line > HeaderLine);
+
     public static LogTable Read(TextReader reader)
     {
         List<LogProblem> problems = [];
@@ -80,6 +83,11 @@ internal sealed class LogTable
             {
                 rows.Add(((int)csv.LineNumber, cells));
             }
+        }
+
+        if (rows.Count == 0)
+        {
+            problems.Add(new LogProblem { Line = headerIndex + 1, Reason = "the log has a header and no rows of numbers below it" });
         }
 
         return new LogTable(delimiter, headerIndex + 1, header ?? [], rows, problems, remarks);

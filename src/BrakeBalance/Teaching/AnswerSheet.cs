@@ -21,50 +21,41 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
     /// <returns>The answers and the faults.</returns>
     public static AnswerSheet Read(TextReader reader)
     {
-        List<GivenAnswer> answers = [];
-        List<string> faults = [];
-        LogTable table = LogTable.Read(reader);
-        faults.AddRange(table.Problems.Select(problem => Line(problem.Line, problem.Reason + ".")));
-        HashSet<string> known = [.. Lesson.All.SelectMany(lesson => Enumerable.Range(1, 3).Select(level => string.Create(CultureInfo.InvariantCulture, $"{lesson.Id}-{level}")))];
-        int student = Column(table, "student");
-        int exercise = Column(table, "exercise");
-        int answer = Column(table, "answer");
+        var cells = new LogCells(LogTable.Read(reader));
+        HashSet<string> known =
+        [
+            .. Lesson.All.SelectMany(lesson => Enumerable.Range(1, 3).Select(level => string.Create(CultureInfo.InvariantCulture, $"{lesson.Id}-{level}"))),
+        ];
+        (int student, int exercise, int answer) = (cells.Find("student"), cells.Find("exercise"), cells.Find("answer"));
         if (student < 0 || exercise < 0 || answer < 0)
         {
-            faults.Add(Line(Math.Max(1, table.HeaderLine), "the header must name the columns student, exercise and answer."));
-            return new([], faults);
+            cells.Problems.Add(new LogProblem { Line = cells.HeaderLine, Reason = "the header must name the columns student, exercise and answer" });
+            return Of(cells.Nothing<GivenAnswer>());
         }
 
         HashSet<(int, string)> seen = [];
-        foreach ((int line, string[] cells) in table.Rows)
+        return Of(cells.ReadRows(line =>
         {
-            string who = Cell(cells, student);
-            string which = Cell(cells, exercise);
+            (string who, string which, string text) = (cells.Word(student), cells.Word(exercise), cells.Word(answer));
             if (!int.TryParse(who, NumberStyles.None, CultureInfo.InvariantCulture, out int number) || number is < 1 or > 9999)
             {
-                faults.Add(Line(line, $"\"{who}\" is not a student number. Accepted: 1 to 9999."));
+                cells.Fault($"\"{who}\" is not a student number. Accepted: 1 to 9999.");
             }
             else if (!known.Contains(which))
             {
                 string near = Nearest.Of(which, known) is { } guess ? $" Did you mean \"{guess}\"?" : "";
-                faults.Add(Line(line, $"\"{which}\" is not an exercise.{near}"));
+                cells.Fault($"\"{which}\" is not an exercise.{near}");
             }
             else if (!seen.Add((number, which)))
             {
-                faults.Add(Line(line, string.Create(CultureInfo.InvariantCulture, $"student {number} has answered {which} already; the first answer counts.")));
+                cells.Fault(string.Create(CultureInfo.InvariantCulture, $"student {number} has answered {which} already; the first answer counts."));
             }
-            else
-            {
-                answers.Add(new(line, number, which, Cell(cells, answer)));
-            }
-        }
 
-        return new(answers, faults);
+            return new GivenAnswer(line, number, which, text);
+        }));
     }
 
-    private static int Column(LogTable table, string name) => Array.FindIndex(table.Header, title => string.Equals(title, name, StringComparison.OrdinalIgnoreCase));
-
-    private static string Cell(string[] cells, int index) => index < cells.Length ? cells[index] : "";
-
-    private static string Line(int line, string what) => string.Create(CultureInfo.InvariantCulture, $"Line {line}: {what}");
+    private static AnswerSheet Of(LogReading<GivenAnswer> reading) => new(
+        reading.Rows,
+        [.. reading.Problems.Select(p => string.Create(CultureInfo.InvariantCulture, $"Line {p.Line}: {p.Reason}{(p.Reason[^1] is '.' or '?' ? "" : ".")}"))]);
 }

@@ -1,4 +1,5 @@
 using BrakeBalance.Measurements;
+using BrakeBalance.Stops;
 
 namespace BrakeBalance.Tests.Measurements;
 
@@ -117,12 +118,6 @@ public class LogReaderTests
         Assert.Contains("does not come after 0.1 s", Assert.Single(log.Problems).Reason);
     }
 
-    [Theory]
-    [InlineData("time [s],speed [km/h]\n", LogKind.TimeSeries)]
-    [InlineData("turns;front pressure [bar];rear pressure [bar]\n", LogKind.GaugePairs)]
-    [InlineData("front pressure [bar];deceleration [g];locked first\n", LogKind.TestStops)]
-    public void The_header_tells_the_kind(string text, LogKind kind) => Assert.Equal(kind, LogReader.KindOf(new StringReader(text)));
-
     [Fact]
     public void Reading_does_not_depend_on_the_culture()
     {
@@ -137,4 +132,78 @@ public class LogReaderTests
             System.Globalization.CultureInfo.CurrentCulture = before;
         }
     }
+
+    [Fact]
+    public void A_lap_with_semicolons_and_decimal_commas_loses_no_row()
+    {
+        const string Points = "time_s,speed_km_h\n0.0,60.5\n10.25,180\n14.5,60\n";
+        SpeedTrace plain = Lap(Points).Rows.Trace();
+        LogReading<MotionSample> commas = Lap(Points.Replace(',', ';').Replace('.', ','));
+        Assert.Equal(0, commas.Lost);
+        Assert.Empty(commas.Problems);
+        Assert.Equal(plain.Seconds, commas.Rows.Trace().Seconds);
+        Assert.Equal(plain.MetresPerSecond, commas.Rows.Trace().MetresPerSecond);
+        Assert.Equal(plain.MetresPerSecond, Lap(Points.Replace("time_s", "time [s]").Replace("speed_km_h", "speed (km/h)")).Rows.Trace().MetresPerSecond);
+    }
+
+    [Fact]
+    public void Bad_rows_of_a_lap_are_left_out_by_line_and_counted_and_a_missing_column_is_named()
+    {
+        LogReading<MotionSample> lap = Lap("time_s,speed_mph\n0,40\n1,x\n1,-3\n2,50\n2,60\n3,30\n4,\n");
+        Assert.Equal(3, lap.Rows.Trace().Seconds.Count);
+        Assert.Equal(4, lap.Lost);
+        Assert.Equal([3, 4, 6, 8], lap.Problems.Select(p => p.Line));
+        Assert.Equal(["'x' is not a number", "out of range", "does not come after", "speed is missing"],
+            lap.Problems.Zip(["'x' is not a number", "out of range", "does not come after", "speed is missing"], (p, words) => p.Reason.Contains(words) ? words : p.Reason));
+        Assert.Contains("speed [km/h]", Lap("time_s,v\n0,1\n").Problems[^1].Reason);
+        Assert.Throws<ArgumentException>(() => Lap("time_s,speed_km_h\n0,1\n").Rows.Trace());
+    }
+
+    [Fact]
+    public void Speeds_a_hundred_thousand_times_too_high_are_refused_row_by_row()
+    {
+        LogReading<MotionSample> lap = Lap("time_s,speed_km_h\n0,6000000\n10,18000000\n");
+        Assert.Empty(lap.Rows);
+        Assert.Equal(2, lap.Lost);
+        Assert.All(lap.Problems, p => Assert.Contains("from 0 to 540 km/h", p.Reason));
+    }
+
+    [Fact]
+    public void A_header_without_rows_says_so()
+    {
+        LogReading<GaugePair> log = Gauges("front pressure [bar],rear pressure [bar]\n");
+        Assert.Empty(log.Rows);
+        Assert.Contains("a header and no rows", Assert.Single(log.Problems).Reason);
+    }
+
+    [Theory]
+    [InlineData(49, 1, false)]
+    [InlineData(48, 1, true)]
+    [InlineData(98, 2, false)]
+    [InlineData(0, 3, true)]
+    public void More_than_one_row_in_fifty_lost_is_too_much(int good, int bad, bool tooMuch)
+    {
+        string rows = string.Concat(Enumerable.Repeat("10,9\n", good)) + string.Concat(Enumerable.Repeat("10,?9\n", bad));
+        LogReading<GaugePair> log = Gauges("front pressure [bar],rear pressure [bar]\n" + rows);
+        Assert.Equal((good, bad), (log.Rows.Count, log.Lost));
+        Assert.Equal(tooMuch, log.LosesTooMuch);
+    }
+
+    [Fact]
+    public void A_planned_stop_that_was_not_made_is_told_but_is_no_lost_row()
+    {
+        LogReading<TestStop> log = Stops("speed [km/h];front pressure [bar];deceleration [g];notes\n50;20;0.4;\n50;;;rain\n");
+        Assert.Equal((1, 0), (log.Rows.Count, log.Lost));
+        Assert.Equal(3, Assert.Single(log.Problems).Line);
+    }
+
+    [Fact]
+    public void Control_characters_in_the_words_of_a_log_are_faults()
+    {
+        LogReading<TestStop> log = Stops("front pressure [bar];deceleration [g];surface\n20;0.4;dry\u001b[31m\n20;0.4;dry\n");
+        Assert.Equal((1, 1), (log.Rows.Count, log.Lost));
+        Assert.Contains("cannot be seen", Assert.Single(log.Problems).Reason);
+    }
+
+    private static LogReading<MotionSample> Lap(string text) => LogReader.ReadLap(new StringReader(text));
 }

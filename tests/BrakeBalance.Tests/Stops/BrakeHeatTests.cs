@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using BrakeBalance.Hydraulics;
+using BrakeBalance.Measurements;
 using BrakeBalance.Stops;
 using BrakeBalance.Vehicles;
 using FsCheck;
@@ -132,7 +133,7 @@ public class BrakeHeatTests
     [Fact]
     public void A_car_parked_after_three_laps_boils_its_old_fluid_that_was_safe_while_driving()
     {
-        SpeedTrace lap = SpeedTrace.Load(Path.Combine(RepositoryFiles.Root, "data", "cycles", "invented-lap.csv"));
+        SpeedTrace lap = LogReader.LoadLap(Path.Combine(RepositoryFiles.Root, "data", "cycles", "invented-lap.csv")).Rows.Trace();
         Vehicle car = VehicleFile.Load(Path.Combine(RepositoryFiles.Root, "data", "vehicles", "coupe-1960s.json")).Vehicle;
         StopSetup setup = StopSetup.From(car, car.LoadCases[0], 0.9);
         HeatResult result = BrakeHeat.Run(setup.Car, setup.Heat, HeatCycle.Lap("three laps", lap, 3), Air, setup.Fluid);
@@ -150,7 +151,7 @@ public class BrakeHeatTests
     {
         string driven = "time_s,speed_km_h\n0,60\n10,180\n14,60\n24,180\n28,0\n";
         HeatResult Drive(string trace) => BrakeHeat.Run(
-            Coupe(), new(Disc(), Disc()), HeatCycle.Lap("invented", SpeedTrace.Read(new StringReader(trace)), 1), Air, BrakeFluidGrade.Dot4);
+            Coupe(), new(Disc(), Disc()), HeatCycle.Lap("invented", LogReader.ReadLap(new StringReader(trace)).Rows.Trace(), 1), Air, BrakeFluidGrade.Dot4);
         HeatResult parked = Drive(driven);
         HeatResult written = Drive(driven + "1828,0\n");
         Assert.Equal(parked.HottestFluid.Front.DegreesCelsius, written.HottestFluid.Front.DegreesCelsius, 0.1);
@@ -161,21 +162,11 @@ public class BrakeHeatTests
     [Fact]
     public void A_lap_takes_as_much_heat_as_the_car_loses_in_speed()
     {
-        SpeedTrace trace = SpeedTrace.Read(new StringReader("# invented\ntime_s,speed_km_h\n0,60\n10,180\n14,60\n24,180\n28,60\n"));
+        SpeedTrace trace = LogReader.ReadLap(new StringReader("# invented\ntime_s,speed_km_h\n0,60\n10,180\n14,60\n24,180\n28,60\n")).Rows.Trace();
         HeatResult result = BrakeHeat.Run(Coupe(), new(Disc(), Disc()), HeatCycle.Lap("invented lap", trace, 3), Air, BrakeFluidGrade.Dot4);
         Assert.Equal(6, result.Stops.Count);
         double mass = 1700 + 4 / 0.1024;
         Assert.Equal(0.5 * mass * (50 * 50 - 16.6667 * 16.6667), (result.Stops[0].Heat.Front + result.Stops[0].Heat.Rear).Joules, 0.003 * 1.9e6);
-    }
-
-    [Fact]
-    public void Bad_rows_of_a_lap_are_left_out_by_line_and_a_missing_column_is_named()
-    {
-        SpeedTrace trace = SpeedTrace.Read(new StringReader("time_s,speed_mph\n0,40\n1,x\n1,-3\n2,50\n2,60\n3,30\n"));
-        Assert.Equal(3, trace.Seconds.Count);
-        Assert.Equal(["line 3: no number for time or speed", "line 4: the speed is negative", "line 6: the time does not rise"], trace.LeftOut);
-        Assert.Contains("speed_km_h", Assert.Throws<FormatException>(() => SpeedTrace.Read(new StringReader("time_s,v\n0,1\n"))).Message);
-        Assert.Throws<FormatException>(() => SpeedTrace.Read(new StringReader("")));
     }
 
     [Fact]

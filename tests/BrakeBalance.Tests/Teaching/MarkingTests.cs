@@ -64,6 +64,16 @@ public class MarkingTests
     }
 
     [Fact]
+    public void An_answer_cut_by_its_own_decimal_comma_or_with_hidden_characters_is_a_fault_and_no_other_answer()
+    {
+        AnswerSheet sheet = AnswerSheet.Read(new StringReader("student,exercise,answer\n1,knee-1,30,5 bar\n2,knee-1,30\u001b bar\n3,knee-1,\"30,5 bar\"\n"));
+        Assert.Equal("30,5 bar", Assert.Single(sheet.Answers).Text);
+        Assert.Equal(2, sheet.Faults.Count);
+        Assert.StartsWith("Line 2: 4 cells where the header names 3 columns", sheet.Faults[0]);
+        Assert.Equal("Line 3: a cell has characters that cannot be seen.", sheet.Faults[1]);
+    }
+
+    [Fact]
     public void A_class_is_marked_and_its_items_analysed()
     {
         List<GivenAnswer> answers = [];
