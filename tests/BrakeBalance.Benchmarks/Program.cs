@@ -1,4 +1,35 @@
+using System.Globalization;
 using BenchmarkDotNet.Running;
+using BrakeBalance.Fuzz;
 
 // dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- --filter '*'
-BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+// dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- fuzz [COUNT] [SEED] [FIRST]
+if (args is not ["fuzz", .. string[] numbers])
+{
+    BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+    return 0;
+}
+
+int Number(int index, int unless) => numbers.Length > index ? int.Parse(numbers[index], CultureInfo.InvariantCulture) : unless;
+(int count, int seed, int first) = (Number(0, 200_000), Number(1, 1), Number(2, 0));
+int told = 0;
+FuzzReport report = await FuzzReport.RunAsync(
+    seed,
+    Enumerable.Range(first, count),
+    (_, accepted) => accepted % 5 == 0 ? FuzzDepth.Every : FuzzDepth.Quick,
+    (number, so) =>
+    {
+        foreach (string finding in so.Findings.Skip(told))
+        {
+            Console.WriteLine(finding);
+        }
+
+        told = so.Findings.Count;
+        if ((number + 1) % 1000 == 0)
+        {
+            Console.Error.WriteLine(FormattableString.Invariant($"{number + 1 - first} of {count} cases, {told} findings"));
+        }
+    });
+Console.WriteLine(FormattableString.Invariant($"{count} cases from seed {seed}"));
+Console.WriteLine(report);
+return report.Findings.Count == 0 ? 0 : 1;

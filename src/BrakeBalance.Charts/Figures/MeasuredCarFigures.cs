@@ -26,7 +26,7 @@ public static class MeasuredCarFigures
         Pressure[] pressures = [.. Enumerable.Range(1, Steps).Select(i => Pressure.FromPascals(top * i / Steps))];
         Interval<double>[] rates = [.. pressures.Select(p => estimate.Forecast(new TestStop { LoadCase = loadCase.Name, FrontPressure = p, Turns = turns })!.BrakingRate)];
         double worst = shown.Select(s => Math.Abs(Rate(s) / estimate.Forecast(s)!.BrakingRate.Estimate - 1)).DefaultIfEmpty(0).Max();
-        return figure
+        figure
             .Title(shown.Length == 0 ? $"No stop without lock-up was made in {loadCase.Name}" : $"The estimated car brakes as measured, to within {Measure.Percent.Text(worst, figure.Units)}")
             .Describe(
                 $"Braking rate over front line pressure, {loadCase.Name}: stops without lock-up as points, the estimated car as a line with the band of nine chances in ten.",
@@ -35,8 +35,13 @@ public static class MeasuredCarFigures
             .X("Front line pressure", "p₁", Measure.LinePressure, 0, top)
             .Y("Braking rate", "z", Measure.Number, 0)
             .Band("nine chances in ten", pressures, rates.Select(r => r.Low).ToArray(), rates.Select(r => r.High).ToArray(), Tone.Ideal)
-            .Line("estimated car", pressures, rates.Select(r => r.Estimate).ToArray(), Tone.Main)
-            .Points("measured stops", shown.Select(s => s.FrontPressure!.Value).ToArray(), shown.Select(Rate).ToArray(), Tone.Front, Marker.Circle)
+            .Line("estimated car", pressures, rates.Select(r => r.Estimate).ToArray(), Tone.Main);
+        if (shown.Length > 0)
+        {
+            figure.Points("measured stops", shown.Select(s => s.FrontPressure!.Value).ToArray(), shown.Select(Rate).ToArray(), Tone.Front, Marker.Circle);
+        }
+
+        return figure
             .Table(table => table
                 .Column("Front line pressure", Measure.LinePressure, pressures.Where((_, i) => i % 4 == 3).ToArray())
                 .Column("Braking rate", Measure.Number, rates.Where((_, i) => i % 4 == 3).Select(r => r.Estimate).ToArray())
@@ -78,9 +83,13 @@ public static class MeasuredCarFigures
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, front)
             .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, rear)
             .Line("ideal distribution", ideal.Select(f => f.Front).ToArray(), ideal.Select(f => f.Rear).ToArray(), Tone.Ideal, Dash.LongDash, 2.2, labelAt: 0.9)
-            .Band("nine chances in ten", line.Select(f => f.FrontForce.Estimate).ToArray(), line.Select(f => f.RearForce.Low).ToArray(), line.Select(f => f.RearForce.High).ToArray(), Tone.Guide, label: "")
-            .Line("file", filed.Select(p => p.BrakingForces.Front).ToArray(), filed.Select(p => p.BrakingForces.Rear).ToArray(), Tone.Other, Dash.Dash, 1.8, labelAt: 0.9)
-            .Line("estimated", line.Select(f => f.FrontForce.Estimate).ToArray(), line.Select(f => f.RearForce.Estimate).ToArray(), Tone.Main, Dash.Solid, 2.6, labelAt: 0.75);
+            .Band("nine chances in ten", line.Select(f => f.FrontForce.Estimate).ToArray(), line.Select(f => f.RearForce.Low).ToArray(), line.Select(f => f.RearForce.High).ToArray(), Tone.Guide, label: "");
+        if (filed.Length > 0)
+        {
+            figure.Line("file", filed.Select(p => p.BrakingForces.Front).ToArray(), filed.Select(p => p.BrakingForces.Rear).ToArray(), Tone.Other, Dash.Dash, 1.8, labelAt: 0.9);
+        }
+
+        figure.Line("estimated", line.Select(f => f.FrontForce.Estimate).ToArray(), line.Select(f => f.RearForce.Estimate).ToArray(), Tone.Main, Dash.Solid, 2.6, labelAt: 0.75);
         Mark(figure, "nothing locked", none, Tone.Guide, Marker.Ring);
         Mark(figure, "front locked first", fronts, Tone.Front, Marker.Square);
         Mark(figure, "rear locked first", rears, Tone.Rear, Marker.Triangle);

@@ -131,6 +131,22 @@ public abstract record Brake
         return Torque.FromNewtonMeters(TorqueNewtonMetresPerPascal * acting);
     }
 
+    /// <summary>Greatest friction with which the brake can be computed: below it no shoe locks by itself.</summary>
+    public virtual double GreatestFriction => HighestFriction;
+
+    /// <summary>The same brake with its friction changed by a factor, at most to <see cref="GreatestFriction"/>.</summary>
+    /// <param name="factor">Factor on the friction [–]; above zero.</param>
+    /// <returns>A copy.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The factor is not above zero.</exception>
+    public Brake WithFrictionFactor(double factor) => WithFriction(Within(FrictionCoefficient * Require.Positive(factor, nameof(factor))));
+
+    /// <summary>Brake factor when the friction is changed by a factor, at most to <see cref="GreatestFriction"/>.</summary>
+    /// <param name="friction">The friction wished for [–]; above zero.</param>
+    /// <returns>The brake factor there.</returns>
+    internal double BrakeFactorNear(double friction) => BrakeFactorAt(Within(friction));
+
+    private double Within(double friction) => friction <= FrictionCoefficient ? friction : Math.Min(friction, Math.Max(FrictionCoefficient, GreatestFriction));
+
     /// <summary>The same brake with another friction coefficient, for instance hot or with other linings.</summary>
     /// <param name="friction">Friction coefficient [–]; above 0, at most 1.2.</param>
     /// <returns>A copy; this brake is unchanged.</returns>

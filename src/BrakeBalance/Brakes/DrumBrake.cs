@@ -13,6 +13,9 @@ namespace BrakeBalance.Brakes;
 /// </remarks>
 public sealed record DrumBrake : Brake
 {
+    // Nearer to self-locking the brake factor is beyond anything that a lining does.
+    private const double BelowLocking = 0.98;
+
     /// <summary>How the shoes are pushed and supported in forward rotation.</summary>
     public required ShoeArrangement Arrangement { get; init; }
 
@@ -37,6 +40,9 @@ public sealed record DrumBrake : Brake
     /// <returns>The smallest such friction coefficient, which may lie above the accepted range of friction.</returns>
     /// <remarks><para>Source: see <see cref="ShoeGeometry"/>, <see cref="DuoServoGeometry"/>, <see cref="CatalogueShoes"/>.</para></remarks>
     public double? SelfLockingFriction() => Shoes.SelfLocking(Arrangement, EffectiveRadius);
+
+    /// <inheritdoc/>
+    public override double GreatestFriction => Math.Min(HighestFriction, BelowLocking * SelfLockingFriction() ?? HighestFriction);
 
     private protected override double Factor(double friction) => Shoes.Factor(Arrangement, friction, EffectiveRadius);
 }

@@ -93,7 +93,7 @@ public static class MeasuringOrder
         double installed = BrakeHydraulics.Through(vehicle.Hydraulics.RearValves, front * ratio, model.NormalReactions(adhesion).Rear.Newtons);
         double slope = vehicle.Hydraulics.RearProportioningValve?.Slope ?? PlainSlope;
         double? margin = installed > threshold ? (rear - threshold) / (installed - threshold) - 1 : null;
-        double knee = slope < 1 ? Math.Clamp((rear - slope * ratio * front) / (1 - slope), 0, ratio * front) : ratio * front;
+        double knee = slope < 1 ? Math.Clamp((rear - slope * ratio * front) / (1 - slope), 0, Math.Max(0, ratio * front)) : Math.Max(0, ratio * front);
         bool locks = model.TryFirstLockUp(adhesion, out BalanceState state, out _, out double efficiency);
         return
         [

@@ -87,6 +87,7 @@ public sealed record HeatCycle
     /// <param name="trace">The trace.</param>
     /// <param name="laps">How many times; 1 to 200.</param>
     /// <returns>The cycle; each fall of speed steeper than 1 m/s² begins a stop.</returns>
+    /// <exception cref="ArgumentException">The trace has no such fall.</exception>
     public static HeatCycle Lap(string name, SpeedTrace trace, int laps)
     {
         ArgumentNullException.ThrowIfNull(trace);
@@ -111,7 +112,9 @@ public sealed record HeatCycle
             start += trace.Seconds[^1] - trace.Seconds[0];
         }
 
-        return new HeatCycle(name, Speed.FromMetersPerSecond(trace.MetresPerSecond[0]), pieces);
+        return pieces.Any(piece => piece.StartsStop)
+            ? new HeatCycle(name, Speed.FromMetersPerSecond(trace.MetresPerSecond[0]), pieces)
+            : throw new ArgumentException("The speed never falls by more than 1 m/s in a second, so the brakes are never used.", nameof(trace));
     }
 }
 

@@ -71,7 +71,7 @@ public static class StopStudy
     /// <summary>Torque over nominal torque at evenly spaced frictions from the lowest to the highest.</summary>
     private static double[] TorqueFactors(Brake brake, double spread) =>
     [
-        .. Enumerable.Range(-10, 21).Select(i => brake.BrakeFactorAt(brake.FrictionCoefficient * (1 + i / 10.0 * spread)) / brake.BrakeFactor),
+        .. Enumerable.Range(-10, 21).Select(i => brake.BrakeFactorNear(brake.FrictionCoefficient * (1 + i / 10.0 * spread)) / brake.BrakeFactor),
     ];
 
     private static double Between(double[] values, double place)

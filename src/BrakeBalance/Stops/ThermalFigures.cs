@@ -44,6 +44,6 @@ internal static class ThermalFigures
         double reference = brake.BrakeFactor;
         return FadeCurve.Through(Enumerable.Range(0, 101)
             .Select(i => Temperature.FromDegreesCelsius(coldest + (hottest - coldest) * i / 100))
-            .Select(t => (t, brake.BrakeFactorAt(height * friction.At(t)) / reference)));
+            .Select(t => (t, brake.BrakeFactorNear(height * friction.At(t)) / reference)));
     }
 }

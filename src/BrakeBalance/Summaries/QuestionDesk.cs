@@ -290,17 +290,12 @@ public static class QuestionDesk
         private string Pads()
         {
             double factor = Math.Min(1.3, 1.15 / _car.Brakes.Front.FrictionCoefficient);
-            Vehicle after;
-            try
-            {
-                after = _car.WithFrictionFactors(factor, 1);
-            }
-            catch (ArgumentOutOfRangeException)
+            if (factor * _car.Brakes.Front.FrictionCoefficient > _car.Brakes.Front.GreatestFriction)
             {
                 return Text($"Front friction up by {100 * (factor - 1):0} % would make the front drum's shoes lock by themselves: not on this brake.");
             }
 
-            LockUp? before = _model.FirstLockUp(Dry), later = new BalanceModel(after, _car.LoadCases[0]).FirstLockUp(Dry);
+            LockUp? before = _model.FirstLockUp(Dry), later = new BalanceModel(_car.WithFrictionFactors(factor, 1), _car.LoadCases[0]).FirstLockUp(Dry);
             return Text($"Front friction up by {100 * (factor - 1):0} %: on dry road the {Word(later)} locks first at {later?.At.BrakingRate ?? 0:0.00} and {100 * (later?.Efficiency ?? 0):0} % of the road is used, before it was the {Word(before)} and {100 * (before?.Efficiency ?? 0):0} %. Safe order, but the rear idles: the valve can go in. Cold race pads do the opposite.");
         }
 

@@ -70,11 +70,12 @@ public sealed record Vehicle
     /// <param name="front">Factor on the front brakes' friction [–]; above zero.</param>
     /// <param name="rear">Factor on the rear brakes' friction [–]; above zero.</param>
     /// <returns>A copy.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The friction asked for is out of range, or a shoe would lock by itself.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A factor is not above zero.</exception>
+    /// <remarks>Friction rises at most to what <see cref="Brakes.Brake.GreatestFriction"/> says: a shoe that locks by itself has no brake factor.</remarks>
     public Vehicle WithFrictionFactors(double front, double rear) => this with
     {
         Brakes = new(
-            front == 1 ? Brakes.Front : Brakes.Front.WithFriction(Brakes.Front.FrictionCoefficient * front),
-            rear == 1 ? Brakes.Rear : Brakes.Rear.WithFriction(Brakes.Rear.FrictionCoefficient * rear)),
+            front == 1 ? Brakes.Front : Brakes.Front.WithFrictionFactor(front),
+            rear == 1 ? Brakes.Rear : Brakes.Rear.WithFrictionFactor(rear)),
     };
 }

@@ -43,8 +43,30 @@ public static class VehicleFile
 
         var builder = new VehicleBuilder(reading.Problems);
         return builder.Build(document) is { } vehicle
-            ? (new VehicleReading(vehicle, [.. reading.Ranges.Select(range => range with { IsTypical = filled.Contains(range.Path) })]) { FromCarClass = filled }, [])
+            ? EndsOf(reading, filled) is { Count: > 0 } ends ? (null, ends)
+            : (new VehicleReading(vehicle, [.. reading.Ranges.Select(range => range with { IsTypical = filled.Contains(range.Path) })]) { FromCarClass = filled }, [])
             : (null, [.. reading.Problems, .. builder.Problems]);
+    }
+
+    // A car whose range has an end that cannot be is found here, not when a command tries that end.
+    private static List<Problem> EndsOf(DocumentReading<VehicleDocument> reading, List<string> filled)
+    {
+        List<Problem> problems = [];
+        foreach (RangeTarget target in reading.Targets.Where(target => !filled.Contains(target.Range.Path)))
+        {
+            foreach (int end in (int[])[0, 1])
+            {
+                target.Set(end);
+                var builder = new VehicleBuilder([]);
+                builder.Build(reading.Document!);
+                problems.AddRange(builder.Problems.Select(problem =>
+                    problem with { What = $"With {target.Range.Path} at {(end == 0 ? target.Range.Low : target.Range.High)}: {problem.What}" }));
+            }
+
+            target.Set(0.5);
+        }
+
+        return problems;
     }
 
     internal static DocumentReading<VehicleDocument> ReadDocument(string text, List<string> filled, IEnumerable<ValueOverride> overrides)

@@ -102,4 +102,48 @@ public class MeasureCommandTests
         Assert.Equal(ExitCode.BadInput, code);
         Assert.Contains(words[^1], error);
     }
+
+    [Theory]
+    [InlineData("gauges", "front pressure [bar],rear pressure [bar]\n")]
+    [InlineData("series", "time [s],speed [km/h]\n")]
+    public async Task A_log_with_a_header_and_no_rows_is_refused_with_words(string command, string text)
+    {
+        using var folder = new TemporaryFolder();
+        (int code, string output, string error) = await Shell.RunAsync("measure", command, folder.Write("log.csv", text));
+        Assert.Equal((ExitCode.BadInput, ""), (code, output));
+        Assert.Contains("line 1: the log has a header and no rows", error);
+    }
+
+    [Fact]
+    public async Task Gauges_that_lose_more_than_one_row_in_fifty_are_refused_unless_it_is_allowed()
+    {
+        using var folder = new TemporaryFolder();
+        string path = folder.Write("log.csv", File.ReadAllText(Data("logs/invented-gauges.csv")) + "4;x;46.1;apply;\n");
+        (int code, string output, string error) = await Shell.RunAsync("measure", "gauges", path);
+        Assert.Equal((ExitCode.BadInput, ""), (code, output));
+        Assert.Contains("3 of 108 rows cannot be read", error);
+        (code, output, _) = await Shell.RunAsync("measure", "gauges", path, "--allow-lost-rows");
+        Assert.Equal(ExitCode.Success, code);
+        Assert.Contains("'x' is not a number", output);
+    }
+
+    [Fact]
+    public async Task The_setting_shows_what_its_gauge_log_left_out()
+    {
+        (int code, string output, _) = await Shell.RunAsync(
+            "measure", "setting", Data("vehicles/coupe-1960s.json"), "--gauges", Data("logs/invented-gauges.csv"), "--draws", "1000", "--json");
+        Assert.Equal(ExitCode.Success, code);
+        Assert.Equal(2, JsonDocument.Parse(output).RootElement.GetProperty("gauges_left_out").GetArrayLength());
+    }
+
+    [Theory]
+    [InlineData("gauges", "logs/invented-gauges.csv", "--below-knee", "NaN")]
+    [InlineData("gauges", "logs/invented-gauges.csv", "--below-knee", "1e308")]
+    [InlineData("series", "logs/invented-telephone.csv", "--dive", "NaN")]
+    public async Task An_option_that_is_no_number_of_a_car_is_refused(string command, string log, string option, string value)
+    {
+        (int code, string output, string error) = await Shell.RunAsync("measure", command, Data(log), option, value);
+        Assert.Equal((ExitCode.BadInput, ""), (code, output));
+        Assert.Contains(option, error);
+    }
 }

@@ -229,4 +229,63 @@ public class StopsCommandTests
                 break;
         }
     }
+
+    [Fact]
+    public async Task A_lap_with_semicolons_and_decimal_commas_heats_the_brakes_as_the_same_lap_with_points()
+    {
+        using var folder = new TemporaryFolder();
+        string commas = folder.Write("lap.csv", string.Join('\n', File.ReadAllLines(Lap).Select(line => line.StartsWith('#') ? line : line.Replace(',', ';').Replace('.', ','))));
+        string[] words = ["stops", Coupe, "--json", "--load-case", "driver only", "--adhesion", "0.9", "--laps", "2", "--lap"];
+        (int code, string output, string error) = await Shell.RunAsync([.. words, commas]);
+        Assert.Equal((0, ""), (code, error));
+        Assert.Equal((await Shell.RunAsync([.. words, Lap])).Output, output);
+    }
+
+    [Fact]
+    public async Task A_lap_that_loses_rows_is_refused_with_the_reasons_unless_it_is_allowed_and_then_says_so()
+    {
+        using var folder = new TemporaryFolder();
+        string[] lines = File.ReadAllLines(Lap);
+        lines[8] = "19.2,fast";
+        string path = folder.Write("lap.csv", string.Join('\n', lines));
+        string[] words = ["stops", Coupe, "--load-case", "driver only", "--adhesion", "0.9", "--laps", "1", "--lap", path];
+        (int code, string output, string error) = await Shell.RunAsync(words);
+        Assert.Equal((2, ""), (code, output));
+        Assert.Contains("line 9: speed: 'fast' is not a number", error);
+        Assert.Contains("more than 2 %", error);
+        (code, output, error) = await Shell.RunAsync([.. words, "--allow-lost-rows"]);
+        Assert.Equal(0, code);
+        Assert.Contains("1 laps", output);
+        Assert.Contains("1 of 28 rows left out; line 9", error);
+    }
+
+    [Fact]
+    public async Task A_lap_a_hundred_thousand_times_too_fast_or_without_braking_is_refused()
+    {
+        using var folder = new TemporaryFolder();
+        string fast = folder.Write("fast.csv", "time_s,speed_km_h\n0,11200000\n4,13000000\n");
+        string steady = folder.Write("steady.csv", "time_s,speed_km_h\n0,112\n4,113\n9,112\n");
+        (int code, string _, string error) = await Shell.RunAsync("stops", Coupe, "--lap", fast);
+        Assert.Equal(2, code);
+        Assert.Contains("a speed lies from 0 to 540 km/h", error);
+        (code, _, error) = await Shell.RunAsync("stops", Coupe, "--lap", steady, "--adhesion", "0.9");
+        Assert.Equal(2, code);
+        Assert.Contains("the brakes are never used", error);
+    }
+
+    [Theory]
+    [InlineData("NaN km/h")]
+    [InlineData("1e308 km/h")]
+    [InlineData("１００ km/h")]
+    [InlineData("80 .. 100 km/h")]
+    [InlineData("100")]
+    public async Task A_speed_that_is_no_finite_number_with_its_unit_is_refused_alike_by_both_commands(string speed)
+    {
+        foreach (string command in (string[])["stops", "summary"])
+        {
+            (int code, string output, string error) = await Shell.RunAsync(command, Coupe, "--speed", speed);
+            Assert.Equal((2, ""), (code, output));
+            Assert.Contains($"--speed: '{speed}' is not a speed from", error);
+        }
+    }
 }

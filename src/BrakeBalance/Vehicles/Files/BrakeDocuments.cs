@@ -27,7 +27,7 @@ public abstract class BrakeDocument
 public sealed class DiscBrakeDocument : BrakeDocument
 {
     /// <summary>Piston diameters on one side.</summary>
-    [Field("Diameters of the pistons on one side of the disc (a sliding caliper's pistons count once)", Required = true, Fewest = 1,
+    [Field("Diameters of the pistons on one side of the disc (a sliding caliper's pistons count once)", Required = true, Fewest = 1, Most = 8,
         Low = "10 mm", High = "120 mm", Example = "54 mm", RearExample = "38 mm",
         HowToMeasure = "Micrometer on the piston; one side only")]
     public IReadOnlyList<Length>? PistonDiameters { get; set; }
@@ -164,7 +164,7 @@ public sealed class MeasuredBrakeDocument : BrakeDocument
     public double? FrictionSensitivity { get; set; }
 
     /// <summary>Piston diameters on one side.</summary>
-    [Field("Diameters of the pistons on one side (wheel-cylinder bore for a drum), for the fluid volume", Required = true, Fewest = 1,
+    [Field("Diameters of the pistons on one side (wheel-cylinder bore for a drum), for the fluid volume", Required = true, Fewest = 1, Most = 8,
         Low = "10 mm", High = "120 mm", Example = "54 mm")]
     public IReadOnlyList<Length>? PistonDiameters { get; set; }
 

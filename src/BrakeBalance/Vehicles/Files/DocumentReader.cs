@@ -8,6 +8,8 @@ namespace BrakeBalance.Vehicles.Files;
 /// <summary>Turns JSON into a document record, noting every problem on the way.</summary>
 internal sealed class DocumentReader
 {
+    private const double Rounding = 1e-12;
+
     private readonly List<Problem> _problems = [];
     private readonly List<ValueRange> _ranges = [];
 
@@ -158,6 +160,12 @@ internal sealed class DocumentReader
             Add(path, $"has {array.Count} elements.", $"at least {field.About.Fewest}");
         }
 
+        if (array.Count > field.About.Most)
+        {
+            Add(path, $"has {array.Count} elements.", $"at most {field.About.Most}");
+            return null;
+        }
+
         (FieldShape shape, Type elementType) = FieldMap.ShapeOf(field.ValueType);
         var list = (System.Collections.IList)Activator.CreateInstance(typeof(List<>).MakeGenericType(field.ValueType))!;
         for (int i = 0; i < array.Count; i++)
@@ -216,17 +224,15 @@ internal sealed class DocumentReader
             return null;
         }
 
-        foreach (IQuantity end in new[] { low!, high! }.Distinct())
+        bool single = ReferenceEquals(low, high);
+        (low, high) = (WithinLimits(field, low!), WithinLimits(field, high!));
+        if (low is null || high is null)
         {
-            double value = end.As(end.Unit);
-            if ((field.LowQuantity is { } lowest && Below(value, lowest.As(end.Unit))) || (field.HighQuantity is { } highest && Below(highest.As(end.Unit), value)))
-            {
-                Add(path, $"\"{text}\" is outside the range accepted.", QuantityWords(field));
-                return null;
-            }
+            Add(path, $"\"{text}\" is outside the range accepted.", QuantityWords(field));
+            return null;
         }
 
-        if (ReferenceEquals(low, high))
+        if (single)
         {
             return low;
         }
@@ -235,8 +241,15 @@ internal sealed class DocumentReader
         return Quantity.From(0.5 * ((double)low!.Value + high!.As(low.Unit)), low.Unit);
     }
 
-    // The limit itself may be written in another unit, which rounds.
-    private static bool Below(double value, double limit) => value < limit - 1e-12 * Math.Abs(limit);
+    // The limit itself may be written in another unit, which rounds: it is taken for the limit.
+    private static IQuantity? WithinLimits(FieldInfo field, IQuantity given)
+    {
+        double value = given.As(given.Unit), low = field.LowQuantity?.As(given.Unit) ?? value, high = field.HighQuantity?.As(given.Unit) ?? value;
+        return value < low - Rounding * Math.Abs(low) || value > high + Rounding * Math.Abs(high) ? null
+            : value <= low && field.LowQuantity is { } lowest ? lowest
+            : value >= high && field.HighQuantity is { } highest ? highest
+            : given;
+    }
 
     private double? WithinLimits(FieldInfo field, double value, string path, string shown)
     {

@@ -78,6 +78,7 @@ internal static class DocumentSchema
             case FieldShape.List:
                 (FieldShape elementShape, Type elementType) = FieldMap.ShapeOf(type);
                 var list = new JsonObject { ["type"] = "array", ["items"] = Value(field, elementShape, elementType) };
+                list["maxItems"] = field.About.Most;
                 if (field.About.Fewest > 0)
                 {
                     list["minItems"] = field.About.Fewest;

@@ -26,6 +26,9 @@ public sealed class FieldAttribute(string description) : Attribute
     /// <summary>Fewest elements of a list.</summary>
     public int Fewest { get; init; }
 
+    /// <summary>Most elements of a list; no car and no job on the bench has more.</summary>
+    public int Most { get; init; } = 50;
+
     /// <summary>How the value is found on a car, as a sentence without a full stop; empty when it is chosen, not measured.</summary>
     public string HowToMeasure { get; init; } = "";
 }

@@ -10,11 +10,11 @@ public sealed class HydraulicsDocument
     public SplitDocument? Split { get; set; }
 
     /// <summary>Front valves.</summary>
-    [Field("Valves in the front line, master cylinder first")]
+    [Field("Valves in the front line, master cylinder first", Most = 4)]
     public IReadOnlyList<ValveDocument>? FrontValves { get; set; }
 
     /// <summary>Rear valves.</summary>
-    [Field("Valves in the rear line, master cylinder first")]
+    [Field("Valves in the rear line, master cylinder first", Most = 4)]
     public IReadOnlyList<ValveDocument>? RearValves { get; set; }
 
     /// <summary>Highest pressure.</summary>

@@ -9,6 +9,11 @@ namespace BrakeBalance.Vehicles.Files;
 /// <summary>Makes the vehicle from a complete document, checking what entries say of one another.</summary>
 internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
 {
+    // What the tool itself adds to a friction: scatter of the pads, grabbing when cold, the dearer linings of a comparison.
+    private const double FrictionSpread = 0.15;
+    private const double GreatestEngineShare = 0.5;
+    private const double LeastPressureRatio = 0.2;
+
     private readonly List<Problem> _problems = [];
 
     public IReadOnlyList<Problem> Problems => _problems;
@@ -28,8 +33,11 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
 
         Brake? front = Sound("front") ? Brake(document.Front!.Brake!, "front.brake") : null;
         Brake? rear = Sound("rear") ? Brake(document.Rear!.Brake!, "rear.brake") : null;
+        InsideTyre(document.Front, "front", front);
+        InsideTyre(document.Rear, "rear", rear);
         BrakeHydraulics? hydraulics = Hydraulics(document.Hydraulics, document.MasterCylinder);
         EngineBraking? engine = Sound("engineBraking") ? Engine(document.EngineBraking) : null;
+        WithinGrip(engine, loads, document);
         bool controlSound = new[] { "pedal", "assist", "masterCylinder", "fluid", "hydraulics", "front", "rear" }.All(Sound);
         BrakeControl? control = controlSound
             ? new ControlBuilder(_problems).Build(document, front is null || rear is null ? null : new PerAxle<Brake>(front, rear))
@@ -59,6 +67,46 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
             AxleDynamics = axles,
             Control = control,
         };
+    }
+
+    private void InsideTyre(AxleDocument? axle, string path, Brake? brake)
+    {
+        if (brake is null || axle?.Tyre?.LoadedRadius is not { } tyre)
+        {
+            return;
+        }
+
+        (string entry, Length radius) = axle.Brake switch
+        {
+            DiscBrakeDocument { PadOuterRadius: { } outer } => ("padOuterRadius", outer),
+            DrumBrakeDocument => ("drumRadius", brake.EffectiveRadius),
+            _ => ("effectiveRadius", brake.EffectiveRadius),
+        };
+        if (radius >= tyre)
+        {
+            Add($"{path}.brake.{entry}",
+                FormattableString.Invariant($"{radius.Millimeters:0.#} mm does not fit into the tyre, whose loaded radius is {tyre.Millimeters:0.#} mm."),
+                FormattableString.Invariant($"a radius, not a diameter, below {tyre.Millimeters:0.#} mm"));
+        }
+    }
+
+    // Beyond this the engine alone locks its wheels at once, on a dry road too, and no balance of the brakes is left to tell.
+    private void WithinGrip(EngineBraking? engine, IReadOnlyList<LoadCase> loads, VehicleDocument document)
+    {
+        if (engine is null || document.Wheelbase is not { } wheelbase || loads.Count == 0)
+        {
+            return;
+        }
+
+        double lightest = loads.Min(load => load.Mass.Kilograms * Gravity.StandardMetresPerSecondSquared
+            * (engine.DrivenAxle == Axle.Rear ? load.FrontAxleToCentreOfGravity / wheelbase : 1 - load.FrontAxleToCentreOfGravity / wheelbase));
+        double most = GreatestEngineShare * lightest;
+        if (engine.BrakingForce.Newtons > most)
+        {
+            Add("engineBraking.brakingForce",
+                FormattableString.Invariant($"{engine.BrakingForce.Newtons:0} N is more than an engine drags with: {engine.BrakingForce.Newtons / lightest:0.00} of the load of {lightest:0} N on the driven axle."),
+                FormattableString.Invariant($"a force up to {Math.Floor(most):0} N, {GreatestEngineShare} of that load"));
+        }
     }
 
     private bool Sound(string path) => !readingProblems.Any(problem =>
@@ -143,13 +191,22 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         try
         {
             _ = made.BrakeFactor;
-            return made;
         }
         catch (ArgumentException fault)
         {
-            Add(path, Problem.WordsOf(fault));
+            Add(path, Problem.WordsOf(fault), "a lower friction, or shoes that lock at a higher one");
             return null;
         }
+
+        if (made is DrumBrake shoes && shoes.SelfLockingFriction() is { } locks && locks <= (1 + FrictionSpread) * made.FrictionCoefficient)
+        {
+            Add(DocumentReader.Join(path, "friction"),
+                FormattableString.Invariant($"{made.FrictionCoefficient:0.###} is so near the {locks:0.###} at which the shoes lock by themselves that the scatter of linings, {100 * FrictionSpread:0} %, reaches it."),
+                FormattableString.Invariant($"a friction below {locks / (1 + FrictionSpread):0.###}, or shoes that lock at a higher one"));
+            return null;
+        }
+
+        return made;
     }
 
     private DiscBrake? Disc(DiscBrakeDocument disc, string path)
@@ -301,6 +358,17 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         if (document is null)
         {
             return new() { Split = Tandem(master) };
+        }
+
+        if (document.Split is BalanceBarDocument { FrontBore: { } frontBore, RearBore: { } rearBore, FrontForceShare: { } share })
+        {
+            double ratio = (1 - share) / share * Math.Pow(frontBore / rearBore, 2);
+            if (ratio is < LeastPressureRatio or > 1 / LeastPressureRatio)
+            {
+                Add("hydraulics.split.frontForceShare",
+                    FormattableString.Invariant($"{share:0.##} with bores of {frontBore.Millimeters:0.##} and {rearBore.Millimeters:0.##} mm gives the rear {ratio:0.##} times the front's pressure."),
+                    FormattableString.Invariant($"a share and bores that give between {LeastPressureRatio} and {1 / LeastPressureRatio} times the front's pressure"));
+            }
         }
 
         ImmutableArray<PressureValve> frontValves = Valves(document.FrontValves, "hydraulics.frontValves");

@@ -23,7 +23,7 @@ public sealed class VehicleDocument
     public Length? Wheelbase { get; set; }
 
     /// <summary>Load cases.</summary>
-    [Field("States of load, lightest first", Required = true, Fewest = 1)]
+    [Field("States of load, lightest first", Required = true, Fewest = 1, Most = 12)]
     public IReadOnlyList<LoadCaseDocument>? LoadCases { get; set; }
 
     /// <summary>Front axle.</summary>
