@@ -4,6 +4,13 @@ using BrakeBalance.Fuzz;
 
 // dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- --filter '*'
 // dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- fuzz [COUNT] [SEED] [FIRST]
+// dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- case SEED NUMBER
+if (args is ["case", var of, var which])
+{
+    Console.WriteLine(FuzzCase.Of(int.Parse(of, CultureInfo.InvariantCulture), int.Parse(which, CultureInfo.InvariantCulture)).Text);
+    return 0;
+}
+
 if (args is not ["fuzz", .. string[] numbers])
 {
     BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);

@@ -77,4 +77,14 @@ public class MeasurementFigureTests
         Assert.Contains("[psi]", html);
         Assert.DoesNotContain("://", html);
     }
+
+    [Fact]
+    public void A_car_that_lacks_the_logs_load_case_has_its_stops_named_as_left_out_and_every_figure_drawn()
+    {
+        Vehicle renamed = Coupe with { LoadCases = [Coupe.LoadCases[0] with { Name = "only the driver" }, .. Coupe.LoadCases.Skip(1)] };
+        CarEstimate estimate = CarEstimation.Estimate(renamed, Stops);
+        Assert.Contains(estimate.NotUsed, problem => problem.Reason.Contains("no load case \"driver only\"; it has \"only the driver\"", StringComparison.Ordinal));
+        Assert.Contains("No stop without lock-up", MeasuredCarFigures.BrakingRates(estimate, Stops, renamed.LoadCases[0], UnitSystem.Si).Title, StringComparison.Ordinal);
+        Assert.NotEmpty(MeasuredCarFigures.LockEvents(estimate, renamed, Stops, renamed.LoadCases[0], 1, UnitSystem.Si).Title);
+    }
 }

@@ -22,7 +22,7 @@ internal static class FuzzDocuments
         (JsonObject Root, Place[] Places)[] bases = [.. sound.Select(text => (JsonObject)JsonNode.Parse(text, documentOptions: Lenient)!).Select(root => (root, Places(root, type, []).ToArray()))];
         return from start in Gen.Elements(bases)
                from harsh in Gen.Choose(1, 100).Select(n => n > 65)
-               from count in Gen.Choose(1, 5)
+               from count in Gen.Frequency((9, Gen.Choose(1, 5)), (1, Gen.Choose(6, 25)))
                from edits in Gen.ArrayOf(Gen.Elements(start.Places).SelectMany(place => EditOf(place, harsh)), count)
                from end in harsh ? Gen.Frequency((6, Gen.Constant<Func<string, string>>(text => text)), (1, TextEdit())) : Gen.Constant<Func<string, string>>(text => text)
                select new FuzzCase(kind, end(Apply(start.Root, edits)), string.Join("; ", edits.Select(edit => edit.ToString())));

@@ -27,6 +27,7 @@ internal sealed class FuzzReport
         try
         {
             var run = new FuzzRun(folder);
+            await run.WarmUpAsync().ConfigureAwait(false);
             foreach (int number in numbers)
             {
                 FuzzCase tried = FuzzCase.Of(seed, number);

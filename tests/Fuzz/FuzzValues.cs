@@ -113,7 +113,7 @@ internal static class FuzzValues
     private static Gen<double> Between(double low, double high, double? near) => Gen.Frequency(
         (5, Share.Select(s => Math.Clamp((near ?? 0.5 * (low + high)) * (0.6 + 0.9 * s), low, high))),
         (3, Share.Select(s => low + s * (high - low))),
-        (1, Gen.Elements(low, high)));
+        (2, Gen.Elements(low, high)));
 
     private static Gen<JsonNode?> Outside(FieldInfo field)
     {

@@ -262,7 +262,8 @@ internal sealed class StopModel
             (double pf, double pr) = stop.Path[^1];
             (_, double f, double r) = stop.Kernel.Utilisation(pf, pr, car);
             (_, double f2, double r2) = stop.Kernel.Utilisation(stop.Path[^2].Front, stop.Path[^2].Rear, car);
-            double step = Math.Log(pf / stop.Path[^2].Front);
+            // A valve may hold the front line where it is: then the way is measured by the master cylinder's pressure.
+            double step = Math.Log(pf > stop.Path[^2].Front ? pf / stop.Path[^2].Front : 1 / (1 - (1 - RampStart) / RampNodes));
             double a = (f - adhesion) / sf, b = (r - adhesion) / sr;
             // A density in the logarithm of the pressure, over a width of 5 % to compare with the chance of a mistake.
             double front = Normal(a) * Math.Max(1e-9, (f - f2) / sf / step) * Below(b);

@@ -8,6 +8,7 @@ public static class ValveFitting
 {
     /// <summary>Smallest scatter believed of a dial gauge, in bar; finer agreement is luck (common practice).</summary>
     private const double LeastScatterBars = 0.05;
+    private const double LeastSpanBars = 5;
 
     /// <summary>Disagreement of the slopes that chance exceeds once in five logs: from there on it widens the bounds.</summary>
     private const double UsualDisagreement = 0.8;
@@ -39,6 +40,13 @@ public static class ValveFitting
             if (!read[^1].Apply.IsEnough && !read[^1].Release.IsEnough)
             {
                 findings.Add(new GaugeFinding(GaugeFindingKind.TooFew, $"{At(group.Key)} there are {group.Count()} readings; at least four with pressure rising, on both sides of the knee, are needed."));
+            }
+
+            (double least, double most) = (group.Min(p => p.Front.Bars), group.Max(p => p.Front.Bars));
+            if (most - least < LeastSpanBars)
+            {
+                findings.Add(new GaugeFinding(GaugeFindingKind.TooFew, FormattableString.Invariant(
+                    $"{At(group.Key)} the front pressure moves only from {least:0.0} to {most:0.0} bar, which tells nothing of a valve; press slowly from nothing to hard.")));
             }
         }
 

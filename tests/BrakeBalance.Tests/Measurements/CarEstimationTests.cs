@@ -180,4 +180,20 @@ public class CarEstimationTests
         Assert.Equal(0.88, estimate.AdhesionOn("dry")!.Value.Estimate, 0.03);
         Assert.Null(estimate.AdhesionOn("ice"));
     }
+
+    [Fact]
+    public void Stops_of_a_car_whose_front_line_is_limited_are_estimated_too()
+    {
+        Vehicle limited = Coupe with { Hydraulics = Coupe.Hydraulics with { FrontValves = [new LimitingValve { Limit = Pressure.FromBars(50) }] } };
+        TestStop Stop(double front, double rear, FirstLock locked) => new()
+        {
+            FrontPressure = Pressure.FromBars(front), RearPressure = Pressure.FromBars(rear), LockPressure = Pressure.FromBars(front), Locked = locked, Surface = "dry", LoadCase = "driver only",
+        };
+        TestStop[] stops = [Stop(49.5, 25, FirstLock.Front), Stop(50.2, 27, FirstLock.Front), Stop(50.5, 28, FirstLock.Rear)];
+        var model = new StopModel(limited, stops, new EstimationOptions());
+        Assert.True(double.IsFinite(model.NegativeLog(model.PriorMean)));
+        CarEstimate estimate = CarEstimation.Estimate(limited, stops);
+        Assert.Equal(3, estimate.StopsUsed);
+        Assert.All(estimate.Parameters, p => Assert.True(double.IsFinite(p.Posterior.Low) && double.IsFinite(p.Posterior.High) && p.Posterior.Low < p.Posterior.High));
+    }
 }

@@ -353,4 +353,26 @@ public class ValveFittingTests(ITestOutputHelper output)
         Assert.Empty(analysis.Findings);
         Assert.Equal(30, analysis.Positions[0].Apply!.Knee!.Value.Estimate.Bars, 0);
     }
+
+    [Theory]
+    [InlineData("10,10;10,10;10,10;10,10;10,10;10,10")]
+    [InlineData("0,0;0,0;0,0;0,0;0,0")]
+    [InlineData("10,10;20,20;30,30;30,30")]
+    [InlineData("40,30;40,30;40,30;40.1,30;40,30.1;40,29.9")]
+    [InlineData("0,0;0.1,0;299,299;300,0;300,300;0,0")]
+    [InlineData("10,10;20,20;30,30;40,40;40.001,40;40.002,40.002")]
+    public void Readings_that_say_nothing_of_a_valve_give_no_number_beyond_any_valve(string readings)
+    {
+        GaugePair[] pairs = [.. readings.Split(';').Select(pair => pair.Split(',')).Select((pair, i) => new GaugePair
+        {
+            Line = i + 2,
+            Front = Pressure.FromBars(double.Parse(pair[0], System.Globalization.CultureInfo.InvariantCulture)),
+            Rear = Pressure.FromBars(double.Parse(pair[1], System.Globalization.CultureInfo.InvariantCulture)),
+        })];
+        GaugeAnalysis analysis = ValveFitting.Analyse(pairs);
+        Assert.True(analysis.Slope is not { } slope || (slope.Low >= -0.5 && slope.High <= 1.5), analysis.Slope?.ToString());
+        Assert.All(analysis.Positions.SelectMany(p => new[] { p.Apply, p.Release }).OfType<ValveFit>().Select(fit => fit.Knee).OfType<Interval<Pressure>>(),
+            knee => Assert.True(knee.Low >= Pressure.Zero && knee.High <= Pressure.FromBars(400)));
+        Assert.Equal(pairs.Max(p => p.Front) - pairs.Min(p => p.Front) < Pressure.FromBars(5), analysis.Findings.Any(f => f.Text.Contains("front pressure moves only from", StringComparison.Ordinal)));
+    }
 }

@@ -43,7 +43,7 @@ internal sealed class RangeTarget
     /// <param name="fraction">0 for the lower end, 1 for the upper.</param>
     public void Set(double fraction)
     {
-        double value = _low + fraction * (_high - _low);
+        double value = Math.Clamp(_low + fraction * (_high - _low), _low, _high);
         object boxed = _unit is null ? value : Quantity.From(value, _unit);
         if (_index < 0)
         {
