@@ -187,7 +187,12 @@ public class CarEstimationTests
         Vehicle limited = Coupe with { Hydraulics = Coupe.Hydraulics with { FrontValves = [new LimitingValve { Limit = Pressure.FromBars(50) }] } };
         TestStop Stop(double front, double rear, FirstLock locked) => new()
         {
-            FrontPressure = Pressure.FromBars(front), RearPressure = Pressure.FromBars(rear), LockPressure = Pressure.FromBars(front), Locked = locked, Surface = "dry", LoadCase = "driver only",
+            FrontPressure = Pressure.FromBars(front),
+            RearPressure = Pressure.FromBars(rear),
+            LockPressure = Pressure.FromBars(front),
+            Locked = locked,
+            Surface = "dry",
+            LoadCase = "driver only",
         };
         TestStop[] stops = [Stop(49.5, 25, FirstLock.Front), Stop(50.2, 27, FirstLock.Front), Stop(50.5, 28, FirstLock.Rear)];
         var model = new StopModel(limited, stops, new EstimationOptions());

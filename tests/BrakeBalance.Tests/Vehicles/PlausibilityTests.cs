@@ -3,7 +3,6 @@ using BrakeBalance.Brakes;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
-using UnitsNet;
 
 namespace BrakeBalance.Tests.Vehicles;
 
