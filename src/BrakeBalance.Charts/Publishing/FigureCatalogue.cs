@@ -1,7 +1,6 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Hydraulics;
-using BrakeBalance.Stops;
 using BrakeBalance.Tyres;
 using BrakeBalance.Vehicles;
 using UnitsNet;
