@@ -87,4 +87,16 @@ public class MeasurementFigureTests
         Assert.Contains("No stop without lock-up", MeasuredCarFigures.BrakingRates(estimate, Stops, renamed.LoadCases[0], UnitSystem.Si).Title, StringComparison.Ordinal);
         Assert.NotEmpty(MeasuredCarFigures.LockEvents(estimate, renamed, Stops, renamed.LoadCases[0], 1, UnitSystem.Si).Title);
     }
+
+    [Fact]
+    public void A_linkage_that_ends_before_the_brakes_give_their_all_has_its_effort_drawn_as_far_as_it_goes()
+    {
+        string text = System.Text.RegularExpressions.Regex.Replace(
+            File.ReadAllText(RepositoryRoot.File("data/vehicles/coupe-1960s.json")),
+            @"""pedal"": \{[^}]*\}",
+            @"""pedal"": { ""geometry"": { ""pivotToPad"": ""320 mm"", ""pivotToPin"": ""60 mm"", ""linkLength"": ""60 mm"", ""rodAxisDepth"": ""60 mm"", ""pinAngleAtRest"": ""30 °"" } }");
+        Vehicle car = VehicleFile.Read(text, "test").Vehicle;
+        Figure figure = BrakeBalance.Charts.Publishing.FigureCatalogue.For(car, UnitSystem.Si, entry => entry.Name == "effort").Single().Figure;
+        Assert.DoesNotContain("NaN", figure.ToPlainText(), StringComparison.Ordinal);
+    }
 }

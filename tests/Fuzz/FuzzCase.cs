@@ -1,3 +1,5 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
 using BrakeBalance.Bench.Files;
 using BrakeBalance.Charts;
 using BrakeBalance.Vehicles.Files;
@@ -14,21 +16,53 @@ internal sealed record FuzzCase(string Kind, string Text, string What)
 {
     private static readonly Lazy<Gen<FuzzCase>> Cases = new(Everything);
 
+    /// <summary>The sound vehicle files that are changed.</summary>
+    public static IReadOnlyList<string> Cars =>
+    [
+        .. Directory.EnumerateFiles(RepositoryRoot.File("data/vehicles"), "*.json").Order(StringComparer.Ordinal).Select(File.ReadAllText),
+        StarterFile.Text(), .. Variants(Read("data/vehicles/coupe-1960s.json")), ClassFilled,
+    ];
+
     /// <summary>The case of a number: the same seed and number give the same case.</summary>
     public static FuzzCase Of(int seed, int number) => Cases.Value.Sample(1, new Rnd((ulong)seed * 1_000_003UL + (ulong)number), 50).Single();
 
     private static Gen<FuzzCase> Everything()
     {
-        string Read(string path) => File.ReadAllText(RepositoryRoot.File(path));
-        string[] cars = [.. Directory.EnumerateFiles(RepositoryRoot.File("data/vehicles"), "*.json").Order(StringComparer.Ordinal).Select(File.ReadAllText), StarterFile.Text()];
         return Gen.Frequency(
-            (11, FuzzDocuments.Of("vehicle", typeof(VehicleDocument), cars)),
+            (11, FuzzDocuments.Of("vehicle", typeof(VehicleDocument), Cars)),
             (3, FuzzDocuments.Of("bench", typeof(BenchDocument), [Read("data/bench/booster-swap.json").Replace("../vehicles", RepositoryRoot.File("data/vehicles"), StringComparison.Ordinal)])),
             (1, FuzzTables.Of("gauges", [Read("data/logs/invented-gauges.csv")])),
             (1, FuzzTables.Of("stops", [Read("data/logs/invented-stops.csv")])),
             (1, FuzzTables.Of("series", [Read("data/logs/invented-telephone.csv"), Series])),
             (2, FuzzTables.Of("lap", [Read("data/cycles/invented-lap.csv")])),
             (1, FuzzTables.Of("answers", [Answers])));
+    }
+
+    private static string Read(string path) => File.ReadAllText(RepositoryRoot.File(path));
+
+    private const string ClassFilled = """{ "name": "What is known", "carClass": "1960s coupe", "wheelbase": "2.70 m .. 2.75 m" }""";
+
+    // The coupe with other parts, so that those are changed too.
+    private static IEnumerable<string> Variants(string coupe)
+    {
+        string With(params (string Path, string Json)[] parts)
+        {
+            var car = (JsonObject)JsonNode.Parse(coupe, documentOptions: new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true })!;
+            foreach ((string path, string json) in parts)
+            {
+                string[] steps = path.Split('.');
+                JsonNode parent = steps.SkipLast(1).Aggregate((JsonNode)car, (node, step) => node[step]!);
+                parent[steps[^1]] = JsonNode.Parse(json);
+            }
+
+            return car.ToJsonString();
+        }
+
+        const string Linkage = """{ "geometry": { "pivotToPad": "300 mm", "pivotToPin": "62 mm", "linkLength": "80 mm", "rodAxisDepth": "60 mm", "pinAngleAtRest": "-15 °" } }""";
+        const string Pump = """{ "type": "hydraulic", "reliefPressure": "95 bar", "pumpFlow": "6 l/min", "powerPiston": "22 mm", "boostRatio": 3.2 }""";
+        const string Lever = """[{ "type": "load-sensing", "kneeAtReference": "30 bar", "referenceLoad": "6 kN", "kneePerKilonewton": "8 bar", "slope": 0.35 }]""";
+        yield return With(("pedal", Linkage), ("hydraulics.rearValves", Lever));
+        yield return With(("assist", Pump), ("hydraulics.frontValves", """[{ "type": "hold-off", "openingPressure": "7 bar", "blendPressure": "20 bar" }]"""));
     }
 
     private const string Answers =

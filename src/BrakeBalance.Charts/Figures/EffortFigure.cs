@@ -69,8 +69,12 @@ public static partial class FootFigures
 
     private static void AddEffort(FigureBuilder figure, string name, ControlForce control, double[] rates, (Tone Tone, Dash Dash) style, double highestNewtons, double labelAt)
     {
-        List<(double Rate, double Newtons)> points = [.. rates.Select(rate => (rate, control.AtRate(rate)!.PedalForce.Newtons))];
-        if (control.RunOut() is { } runOut && runOut.Balance.BrakingRate > rates[0] && runOut.Balance.BrakingRate < rates[^1])
+        // A linkage may reach its end before the brakes give the rate.
+        List<(double Rate, double Newtons)> points =
+        [
+            .. rates.Select(rate => (rate, control.AtRate(rate))).Where(point => point.Item2 is not null).Select(point => (point.rate, point.Item2!.PedalForce.Newtons)),
+        ];
+        if (rates.Length > 0 && control.RunOut() is { } runOut && runOut.Balance.BrakingRate > rates[0] && runOut.Balance.BrakingRate < rates[^1])
         {
             points.Add((runOut.Balance.BrakingRate, runOut.PedalForce.Newtons));
         }

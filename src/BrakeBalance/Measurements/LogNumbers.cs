@@ -8,6 +8,8 @@ internal sealed partial class LogNumbers
 {
     private static readonly string[] MissingMarks = ["", "-", "–", "—", "na", "n/a", "nan", "?", "none recorded"];
 
+    private const double LargestNumber = 1e15;
+
     private readonly char _mark;
 
     private LogNumbers(char mark) => _mark = mark;
@@ -47,7 +49,8 @@ internal sealed partial class LogNumbers
             return (0, $"'{cell}' is written with '{other}' where the rest of the log writes decimals with '{_mark}'");
         }
 
-        return double.TryParse(text.Replace(_mark, '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value)
+        // Beyond the largest a change of unit could overflow, and nothing of a car is that large.
+        return double.TryParse(text.Replace(_mark, '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && Math.Abs(value) <= LargestNumber
             ? (value, null)
             : (0, $"'{cell}' is not a number");
     }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using BrakeBalance.Fuzz;
+using BrakeBalance.Vehicles;
 using Xunit.Abstractions;
 
 namespace BrakeBalance.Notebooks.Tests.Fuzz;
@@ -38,6 +39,10 @@ public class FuzzTests(ITestOutputHelper output)
             Assert.True(report.Accepted(kind) >= 10, $"Too few files of the kind {kind} got past the reader to try anything:\n{report}");
         }
     }
+
+    [Fact]
+    public void The_files_that_are_changed_are_sound() =>
+        Assert.All(FuzzCase.Cars, text => Assert.Equal("", string.Join('\n', VehicleFile.TryRead(text).Problems)));
 
     [Fact]
     public void The_same_seed_and_number_give_the_same_file()

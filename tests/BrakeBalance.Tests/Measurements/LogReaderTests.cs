@@ -168,6 +168,19 @@ public class LogReaderTests
         Assert.All(lap.Problems, p => Assert.Contains("from 0 to 540 km/h", p.Reason));
     }
 
+    [Theory]
+    [InlineData("1e308")]
+    [InlineData("-1e308")]
+    [InlineData("1e999")]
+    [InlineData("４５")]
+    [InlineData("Infinity")]
+    public void A_cell_that_is_no_number_of_a_car_is_a_fault_of_its_row(string cell)
+    {
+        LogReading<GaugePair> log = Gauges($"front pressure [psi],rear pressure [bar]\n{cell},9\n10,9\n");
+        Assert.Equal((1, 1), (log.Rows.Count, log.Lost));
+        Assert.Contains($"front pressure: '{cell}' is not a number", Assert.Single(log.Problems).Reason);
+    }
+
     [Fact]
     public void A_header_without_rows_says_so()
     {
