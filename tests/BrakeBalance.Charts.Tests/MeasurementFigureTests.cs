@@ -96,7 +96,7 @@ public class MeasurementFigureTests
             @"""pedal"": \{[^}]*\}",
             @"""pedal"": { ""geometry"": { ""pivotToPad"": ""320 mm"", ""pivotToPin"": ""60 mm"", ""linkLength"": ""60 mm"", ""rodAxisDepth"": ""60 mm"", ""pinAngleAtRest"": ""30 °"" } }");
         Vehicle car = VehicleFile.Read(text, "test").Vehicle;
-        Figure figure = BrakeBalance.Charts.Publishing.FigureCatalogue.For(car, UnitSystem.Si, entry => entry.Name == "effort").Single().Figure;
+        Figure figure = BrakeBalance.Charts.Publishing.FigureCatalogue.For(car, UnitSystem.Si).Single(item => item.Entry.Name == "effort").Make()!;
         Assert.DoesNotContain("NaN", figure.ToPlainText(), StringComparison.Ordinal);
     }
 }

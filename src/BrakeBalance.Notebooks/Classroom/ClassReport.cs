@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using BrakeBalance.Charts;
 using BrakeBalance.Teaching;
 
 namespace BrakeBalance.Notebooks.Classroom;

@@ -247,7 +247,7 @@ internal static class StopsCommand
 
             return lap.Rows.Trace();
         }
-        catch (FormatException exception)
+        catch (BadInputException exception)
         {
             problems.AddRange(exception.Problems.Select(problem => $"--lap {problem}"));
             return null;
@@ -255,11 +255,6 @@ internal static class StopsCommand
         catch (ArgumentException exception)
         {
             problems.Add($"--lap {path}: {Problem.WordsOf(exception)}");
-            return null;
-        }
-        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
-        {
-            problems.Add($"--lap {path}: the log cannot be opened. Accepted: the path of a CSV file.");
             return null;
         }
     }

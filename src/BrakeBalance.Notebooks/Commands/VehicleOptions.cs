@@ -1,6 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
-using System.Text.RegularExpressions;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 using UnitsNet;
