@@ -131,7 +131,7 @@ public abstract record Brake
         return Torque.FromNewtonMeters(TorqueNewtonMetresPerPascal * acting);
     }
 
-    /// <summary>Greatest friction with which the brake can be computed: below it no shoe locks by itself.</summary>
+    /// <summary>Greatest friction with which the brake can be computed [–]: below it no shoe locks by itself.</summary>
     public virtual double GreatestFriction => HighestFriction;
 
     /// <summary>The same brake with its friction changed by a factor, at most to <see cref="GreatestFriction"/>.</summary>

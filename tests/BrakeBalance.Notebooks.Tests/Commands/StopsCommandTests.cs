@@ -78,7 +78,7 @@ public class StopsCommandTests
     public async Task A_cross_slope_and_a_grade_reach_the_stops()
     {
         JsonNode flat = await JsonAsync("--adhesion", "0.6", "--cross-slope", "0 %"),
-            slope = await JsonAsync("--adhesion", "0.6", "--cross-slope", "4 %", "--grade", "-5");
+            slope = await JsonAsync("--adhesion", "0.6", "--cross-slope", "4 %", "--grade", "-5 %");
         JsonNode Row(JsonNode report) => report["load_cases"]![0]!["surfaces"]![0]!;
         Assert.Equal(4, (double)slope["cross_slope_percent"]!, 1e-6);
         Assert.Equal(0, (double)Row(flat)["past_first_lock_on_crown"]!["lateral_offset_m"]!, 1e-6);

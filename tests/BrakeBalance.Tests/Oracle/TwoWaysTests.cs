@@ -34,22 +34,3 @@ public class TwoWaysTests
     [Property(Replay = "90,91")]
     public void The_pressure_of_a_threshold_driver_is_the_textbooks(BrakingCase given) => TwoWays.Threshold(given);
 }
-
-/// <summary>The same with cars that no run has tried before: a failure prints the seed that repeats it.</summary>
-[Properties(Arbitrary = [typeof(AnyCase)], MaxTest = 10)]
-public class FreshTwoWaysTests
-{
-    [Property]
-    public void Every_way_gives_the_textbooks_answer(BrakingCase given)
-    {
-        TwoWays.State(given);
-        TwoWays.Rate(given);
-        TwoWays.Balance(given);
-        TwoWays.Summary(given);
-        TwoWays.Setting(given);
-        TwoWays.GreatestKnee(given);
-        TwoWays.Draws(given);
-        TwoWays.Stop(given);
-        TwoWays.Threshold(given);
-    }
-}
