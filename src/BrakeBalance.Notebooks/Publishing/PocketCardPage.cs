@@ -1,6 +1,6 @@
-using BrakeBalance.Charts;
 using System.Globalization;
 using System.Text;
+using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Pages;
 
 namespace BrakeBalance.Notebooks.Publishing;

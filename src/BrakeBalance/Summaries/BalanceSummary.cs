@@ -80,6 +80,10 @@ public sealed record LoadCaseSummary(
     IReadOnlyList<BalancePoint> Knees,
     IReadOnlyList<string> Notices)
 {
+    // A dry road, and what a locked wheel keeps of its adhesion (common practice).
+    private const double ReleaseAdhesion = 0.9;
+    private const double SlidingShare = 0.75;
+
     internal static LoadCaseSummary Of(BalanceModel model, IReadOnlyList<double> brakingRates, IReadOnlyList<double> adhesions)
     {
         IReadOnlyList<RateSummary> rates = [.. brakingRates.Select(rate => new RateSummary(rate, model.NormalReactions(rate), model.IdealForces(rate), model.AtRate(rate)))];
@@ -109,7 +113,45 @@ public sealed record LoadCaseSummary(
             warnings.Add(FormattableString.Invariant($"{name}: no axle locks up to {model.MaximumPressure.Bars:0} bar at adhesion {string.Join(", ", none)}."));
         }
 
+        if (Release(model) is { } release)
+        {
+            warnings.Add(release);
+        }
+
         return warnings;
+    }
+
+    // A rear line that holds its pressure keeps the rear axle locked as the foot eases, whatever the order in which the axles locked.
+    private static string? Release(BalanceModel model)
+    {
+        if (!model.Vehicle.Hydraulics.RearValves.Any(valve => valve.LetsGoLate))
+        {
+            return null;
+        }
+
+        var eased = ReleaseBehaviour.Of(model, model.MaximumPressure, ReleaseAdhesion, SlidingShare);
+        if (eased.LocksAt.Rear is null)
+        {
+            return null;
+        }
+
+        string on = FormattableString.Invariant(
+            $"{model.LoadCase.Name}: foot eased on adhesion {ReleaseAdhesion:0.00} with both axles locked (sliding {100 * SlidingShare:0} % of it): ");
+        string turns = $"the rear turns again at {Text(eased.FreeAt.Rear)}, the front at {Text(eased.FreeAt.Front)}";
+        if (eased.RearIsFreeWithFront)
+        {
+            return $"{on}{turns}.";
+        }
+
+        Pressure? knee = model.Vehicle.Hydraulics.RearProportioningValve is null
+            ? null
+            : ReleaseBehaviour.HighestKnee(model.Vehicle, model.LoadCase, model.MaximumPressure, ReleaseAdhesion, SlidingShare, model.Speed);
+        return $"{on}{turns}: the valve's hysteresis keeps the rear locked longer, which can spin the car"
+            + (knee is null ? "." : $"; a knee of at most {Text(knee)} does not.");
+
+        static string Text(Pressure? pressure) => pressure is { } known
+            ? FormattableString.Invariant($"{known.Bars:0.#} bar ({known.PoundsForcePerSquareInch:0} psi)")
+            : "no pressure";
     }
 }
 

@@ -86,4 +86,26 @@ public class BalanceSummaryTests
             Assert.All(part.Rates, rate => Assert.True(rate.Installed is null || double.IsFinite(rate.Installed.AdhesionUtilisation.Front ?? 0)));
         }
     }
+
+    [Fact]
+    public void A_valve_with_hysteresis_is_told_of_by_what_the_axles_do_as_the_foot_eases()
+    {
+        Vehicle With(double bars) => Car with
+        {
+            Hydraulics = Car.Hydraulics with
+            {
+                RearValves = [new ProportioningValve { Knee = Pressure.FromBars(20), Slope = 0.4, Hysteresis = Pressure.FromBars(bars) }],
+            },
+        };
+        Assert.DoesNotContain(BalanceSummary.Of(With(0)).Notices, notice => notice.Contains("turns again", StringComparison.Ordinal));
+        foreach (double bars in new[] { 2.0, 30.0 })
+        {
+            var model = new BrakeBalance.Balance.BalanceModel(With(bars), Car.LoadCases[0]);
+            var eased = BrakeBalance.Balance.ReleaseBehaviour.Of(model, model.MaximumPressure, 0.9, 0.75);
+            string[] told = [.. BalanceSummary.Of(With(bars)).Notices.Where(notice =>
+                notice.StartsWith("driver only: foot eased", StringComparison.Ordinal))];
+            Assert.Equal(eased.LocksAt.Rear is null ? 0 : 1, told.Length);
+            Assert.All(told, notice => Assert.Equal(!eased.RearIsFreeWithFront, notice.Contains("locked longer", StringComparison.Ordinal)));
+        }
+    }
 }
