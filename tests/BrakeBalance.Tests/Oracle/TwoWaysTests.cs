@@ -3,7 +3,7 @@ using FsCheck.Xunit;
 namespace BrakeBalance.Tests.Oracle;
 
 /// <summary>The textbook and each way of asking the library give one answer, on the same random cars in every run.</summary>
-/// <remarks>The seeds are fixed so that a failure can be repeated; <see cref="FreshTwoWaysTests"/> goes on from where these stop.</remarks>
+/// <remarks>The seeds are fixed so that a failure can be repeated.</remarks>
 [Properties(Arbitrary = [typeof(AnyCase)], MaxTest = 200)]
 public class TwoWaysTests
 {
