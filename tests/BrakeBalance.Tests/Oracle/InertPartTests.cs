@@ -68,7 +68,7 @@ public class InertPartTests
             $"mean efficiency {one.MeanEfficiency} without, {other.MeanEfficiency} with the part");
     }
 
-    [Property(Replay = "140,141")]
+    [Property(Replay = "140,141", MaxTest = 60)]
     public void It_changes_nothing_in_the_draws(BrakingCase given, InertPart part)
     {
         if (!CanBeAsked(given.Car, part))
