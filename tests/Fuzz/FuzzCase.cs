@@ -61,7 +61,8 @@ internal sealed record FuzzCase(string Kind, string Text, string What)
         const string Linkage = """{ "geometry": { "pivotToPad": "300 mm", "pivotToPin": "62 mm", "linkLength": "80 mm", "rodAxisDepth": "60 mm", "pinAngleAtRest": "-15 °" } }""";
         const string Pump = """{ "type": "hydraulic", "reliefPressure": "95 bar", "pumpFlow": "6 l/min", "powerPiston": "22 mm", "boostRatio": 3.2 }""";
         const string Lever = """[{ "type": "load-sensing", "kneeAtReference": "30 bar", "referenceLoad": "6 kN", "kneePerKilonewton": "8 bar", "slope": 0.35 }]""";
-        yield return With(("pedal", Linkage), ("hydraulics.rearValves", Lever));
+        yield return With(("hydraulics.rearValves", Lever));
+        yield return With(("pedal", Linkage));
         yield return With(("assist", Pump), ("hydraulics.frontValves", """[{ "type": "hold-off", "openingPressure": "7 bar", "blendPressure": "20 bar" }]"""));
     }
 

@@ -21,6 +21,9 @@ namespace BrakeBalance.Balance;
 /// </remarks>
 public static class FailureAnalysis
 {
+    // Where the pedal makes no pressure at all, a share of it is never small enough.
+    private const double LeastStepPascals = 0.1;
+
     /// <summary>Every case of failure of a car in one load case.</summary>
     /// <param name="vehicle">The car; it must say what lies between foot and line pressure.</param>
     /// <param name="loadCase">The state of load.</param>
@@ -185,7 +188,7 @@ public static class FailureAnalysis
             return pressed;
         }
 
-        while (high - low > 1e-7 * high)
+        while (high - low > Math.Max(1e-7 * high, LeastStepPascals))
         {
             double middle = 0.5 * (low + high);
             (low, high) = Foot(With(middle)) >= middle ? (middle, high) : (low, middle);

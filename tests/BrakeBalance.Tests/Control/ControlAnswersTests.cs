@@ -118,12 +118,12 @@ public sealed class ControlAnswersTests
         return 1;
     }
 
-    [Fact(Skip = "Does not come to its end on one of the random pedals: open, see the closing note.")]
+    [Fact]
     public void Every_accepted_pedal_and_cylinder_is_answered()
     {
         int answered = 0;
-        Prop.ForAll(Cars.ToArbitrary(), car => { answered += Answer(car); }).Check(Config.QuickThrowOnFailure.WithMaxTest(24).WithReplay(20_260_101, 7));
-        Assert.True(answered > 5, $"only {answered} of the random files were accepted");
+        Prop.ForAll(Cars.ToArbitrary(), car => { answered += Answer(car); }).Check(Config.QuickThrowOnFailure.WithMaxTest(100).WithReplay(20_260_101, 7));
+        Assert.True(answered > 25, $"only {answered} of the random files were accepted");
     }
 
     [Theory]
