@@ -29,7 +29,7 @@ global using BrakeBalance.Tyres;
 global using BrakeBalance.Vehicles;
 global using Microsoft.Data.Analysis;
 global using UnitsNet;
-global using UnitSystem = BrakeBalance.Charts.UnitSystem;
+global using UnitSystem = BrakeBalance.Answers.UnitSystem;
 
 // A decimal comma in a picture's numbers would break it, whatever the language of the computer.
 System.Globalization.CultureInfo.DefaultThreadCurrentCulture = System.Globalization.CultureInfo.InvariantCulture;

@@ -42,13 +42,6 @@ public sealed record NotebookInput(string VehiclePath, IReadOnlyList<string> Ove
     public VehicleReading Load() => VehicleFile.Load(VehiclePath, Overrides.Select(text =>
         ValueOverride.Parse(text) ?? throw new FormatException($"'{text}' is not path=value.")));
 
-    /// <summary>Reads the vehicle file with the overrides applied, keeping its ranges open.</summary>
-    /// <returns>The car for any choice of values within its ranges.</returns>
-    /// <exception cref="VehicleFileException">The file or an override has problems; all of them are listed.</exception>
-    /// <exception cref="FormatException">An override is not <c>path=value</c>.</exception>
-    public UncertainVehicle LoadWithRanges() => UncertainVehicle.Load(VehiclePath, Overrides.Select(text =>
-        ValueOverride.Parse(text) ?? throw new FormatException($"'{text}' is not path=value.")));
-
     /// <summary>Makes this the input of the notebooks run from now on in this process and those it starts.</summary>
     public void MakeCurrent()
     {

@@ -96,11 +96,12 @@ public class BalanceTableTests
         Pressure highest = Pressure.FromBars(64);
 
         // The explorer shows the car without lift and drag.
-        var conditions = new SettingConditions
+        var conditions = new Conditions
         {
             LowestAdhesion = 0.1,
             HighestAdhesion = 1.2,
-            FrictionSpread = 0,
+            FrictionSpread = default,
+            BrakeStates = [Conditions.UsualStates[0]],
             LoadCases = [car.LoadCases[0].Name],
             Speeds = SpeedRange.Only(Speed.Zero),
         };
@@ -108,7 +109,7 @@ public class BalanceTableTests
         Explorable explorer = SettingExplorer.Of(car, highest, UnitSystem.Si);
 
         double shown = (double)explorer.Start.Figures[0].Table.Frame.Columns[1].Min();
-        double searched = SettingSearch.GreatestSafeKnee(car, conditions).Outcome!.Knee.Bars;
+        double searched = SettingSearch.Limit(car, conditions).Knee!.Value.Bars;
         Assert.Equal(searched, shown, 1.0);
     }
 

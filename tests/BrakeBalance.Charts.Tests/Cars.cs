@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Figures;
+using BrakeBalance.Measurements;
 using BrakeBalance.Rules;
 using BrakeBalance.Vehicles;
 using UnitsNet;
@@ -33,12 +34,12 @@ internal static class Cars
         UtilisationCurve[] curves = [.. UtilisationCurve.Of(car)];
         Pressure[] knees = [.. Enumerable.Range(1, 8).Select(i => Pressure.FromBars(10 * i))];
         double[] slopes = [0, 0.2, 0.4, 0.6, 0.8];
-        var conditions = new SettingConditions { AdhesionSteps = 8 };
-        SettingAdvice advice = SettingSearch.GreatestSafeKnee(car, conditions, 0.2);
+        var conditions = new Conditions { AdhesionSteps = 8 };
+        var setting = Setting.Of(car);
         IReadOnlyList<SettingOutcome> outcomes = SettingSearch.Sweep(car, conditions, knees, slopes);
         BalanceModel changed = Model(car.WithRearKnee(Pressure.FromBars(70), 0.6));
         var safeKnees = new[] { 0, 0.1 }.Select(spread => (spread, (IReadOnlyList<(double, Pressure?)>)[.. slopes.Select(slope =>
-            (slope, SettingSearch.GreatestSafeKnee(car, conditions with { FrictionSpread = spread }, slope).Outcome?.Knee))])).ToList();
+            (slope, SettingSearch.Limit(car, conditions with { FrictionSpread = new(spread, spread) }, slope).Knee))])).ToList();
         return
         [
             BalanceFigures.BrakeForces(light, units: units),
@@ -47,13 +48,13 @@ internal static class Cars
             BalanceFigures.AdhesionUtilisation(curves[0], units, allLines: true),
             BalanceFigures.BrakingEfficiency(light, units: units),
             BalanceFigures.LoadCases(light, laden, units: units),
-            SettingFigures.SafeSettings(outcomes, advice, units),
-            SettingFigures.EfficiencyOfSettings(outcomes, advice, units: units),
-            SettingFigures.EfficiencyOfSettings(outcomes, advice, worst: true, units: units, id: "setting-efficiency-worst"),
+            SettingFigures.SafeSettings(outcomes, setting, units),
+            SettingFigures.EfficiencyOfSettings(outcomes, setting, units: units),
+            SettingFigures.EfficiencyOfSettings(outcomes, setting, worst: true, units: units, id: "setting-efficiency-worst"),
             SettingFigures.GreatestSafeKnees(safeKnees, units),
             ComparisonFigures.BeforeAfter(light, changed, units: units),
             .. Foot(car, light, units),
-            KneeFigure.Of(car, conditions, 0.2, units: units),
+            .. setting.Middle.Slope is null ? Array.Empty<Figure>() : [KneeFigure.Of(setting, units: units)],
             SettingExplorer.Of(car.WithRearKnee(Pressure.FromBars(20), 0.3), Pressure.FromBars(60), units).Start.Figures[0],
         ];
     }

@@ -14,11 +14,11 @@ public class MeasurementFigureTests
     private static readonly IReadOnlyList<TestStop> Stops = LogReader.ReadTestStops(new StreamReader(RepositoryRoot.File("data/logs/invented-stops.csv"))).Rows;
     private static readonly GaugeAnalysis Gauges = ValveFitting.Analyse(Pairs);
     private static readonly CarEstimate Estimate = CarEstimation.Estimate(Coupe, Stops);
-    private static readonly SettingAnswer Answer = RobustSetting.Find(new SettingQuestion { Vehicle = Coupe, Estimate = Estimate, Draws = 10_000 });
+    private static readonly Setting Answer = Setting.Of(Coupe, Estimate, draws: 10_000);
 
     private static IEnumerable<Figure> All(UnitSystem units)
     {
-        UncertainVehicle unknown = UncertainVehicle.Read("""{ "name": "x", "carClass": "1960s coupe" }""", "test");
+        Vehicle unknown = VehicleFile.Read("""{ "name": "x", "carClass": "1960s coupe" }""", "test").Vehicle;
         return
         [
             GaugeFigures.Readings(Pairs, Gauges, units),
@@ -27,7 +27,7 @@ public class MeasurementFigureTests
             MeasuredCarFigures.LockEvents(Estimate, Coupe, Stops, Coupe.LoadCases[0], 1, units),
             RobustSettingFigures.TradeOff(Answer, units),
             BandFigures.BrakeForces(unknown, units),
-            BandFigures.BrakeForces(UncertainVehicle.Load(RepositoryRoot.File("data/vehicles/coupe-1960s.json")), units),
+            BandFigures.BrakeForces(VehicleFile.Load(RepositoryRoot.File("data/vehicles/coupe-1960s.json")).Vehicle, units),
             RobustSettingFigures.MeasureNext(MeasuringOrder.Bands(unknown, samples: 32)[0], units),
         ];
     }
@@ -55,13 +55,14 @@ public class MeasurementFigureTests
     public void The_trade_off_marks_the_setting_the_answer_recommends()
     {
         Figure figure = RobustSettingFigures.TradeOff(Answer, UnitSystem.Si);
-        Assert.Contains(Measure.LinePressure.Text(Answer.Recommended!.Knee!.Value.Pascals, UnitSystem.Si), figure.Title);
+        Assert.Contains(Measure.LinePressure.Text(Answer.Chance.Recommended!.Knee!.Value.Pascals, UnitSystem.Si), figure.Title);
+        Assert.Contains(SettingWords.Sentence(Answer, UnitSystem.Si), figure.LongDescription);
     }
 
     [Fact]
     public void The_tables_hold_a_row_for_each_thing()
     {
-        Assert.Equal(27, MeasurementTables.Conditions(Answer).Table.Frame.Rows.Count);
+        Assert.Equal(Coupe.LoadCases.Length * 5 * 4, MeasurementTables.Conditions(Answer.Chance).Table.Frame.Rows.Count);
         Assert.Equal(Estimate.Parameters.Count, MeasurementTables.Estimate(Estimate).Table.Frame.Rows.Count);
         Assert.Contains(MeasurementTables.Knees(Gauges, UnitSystem.Us).Table.Columns, c => c.Contains("[psi]", StringComparison.Ordinal));
         Assert.Contains("nothing was left out", MeasurementTables.LeftOut([]).ToPlainText());

@@ -15,9 +15,9 @@ public static class BandFigures
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
-    public static Figure BrakeForces(UncertainVehicle car, UnitSystem? units = null, string id = "force-bands")
+    public static Figure BrakeForces(Vehicle car, UnitSystem? units = null, string id = "force-bands")
     {
-        BalanceModel middle = Model(car.Middle.Vehicle);
+        BalanceModel middle = Model(car);
         double top = 0.98 * Math.Min(0.7, Front(middle, 1));
         double[] front = [.. Enumerable.Range(1, Points).Select(i => top * i / Points)];
         BalanceModel[] cars = [middle, .. Drawn(car)];
@@ -26,9 +26,10 @@ public static class BandFigures
         double[] Bound(double[][] curves, double share) => [.. Enumerable.Range(0, Points).Select(i => curves.Select(c => c[i]).Order().ElementAt((int)Math.Clamp(share * curves.Length, 0, curves.Length - 1)))];
         BandedAnswer margin = MeasuringOrder.Bands(car, samples: 64)[0];
         string next = margin.MeasureNext.Count == 0 ? "Every number of the file is given, so each band is a line." : $"Measure next: {margin.MeasureNext[0].Path}. {margin.MeasureNext[0].How}.";
-        bool known = car.Ranges.Count == 0;
+        int ranges = car.Uncertainty?.Ranges.Count ?? 0;
+        bool known = ranges == 0;
         return new FigureBuilder(id, units)
-            .Title(known ? "Every number is given: the bands have shrunk to lines" : $"{car.Ranges.Count} numbers are known as ranges only, and the lines are bands")
+            .Title(known ? "Every number is given: the bands have shrunk to lines" : $"{ranges} numbers are known as ranges only, and the lines are bands")
             .Describe(
                 "Rear against front brake force, both over the car's weight: ideal and installed distribution for the cars within the ranges; nine tenths lie in each band.",
                 "Two bands, ideal and installed, of rear against front brake force over weight; where they overlap, the lock order is open.",
@@ -52,18 +53,18 @@ public static class BandFigures
 
     private static BalanceModel Model(Vehicle vehicle) => new(vehicle, vehicle.LoadCases[0]);
 
-    private static IEnumerable<BalanceModel> Drawn(UncertainVehicle car)
+    private static IEnumerable<BalanceModel> Drawn(Vehicle car)
     {
         var random = new Random(7);
-        double[] fractions = new double[car.Ranges.Count];
-        for (int i = 0; i < (car.Ranges.Count == 0 ? 0 : Draws); i++)
+        double[] fractions = new double[car.Uncertainty?.Ranges.Count ?? 0];
+        for (int i = 0; i < (car.Uncertainty is null ? 0 : Draws); i++)
         {
             for (int j = 0; j < fractions.Length; j++)
             {
                 fractions[j] = random.NextDouble();
             }
 
-            if (car.Draw(fractions) is { } vehicle)
+            if (car.Uncertainty!.Draw(fractions) is { } vehicle)
             {
                 yield return Model(vehicle);
             }

@@ -1,3 +1,4 @@
+using BrakeBalance.Balance;
 using BrakeBalance.Measurements;
 
 namespace BrakeBalance.Charts.Figures;
@@ -6,12 +7,14 @@ namespace BrakeBalance.Charts.Figures;
 public static class RobustSettingFigures
 {
     /// <summary>The trade-off: chance of a rear-first lock-up and mean efficiency against the setting.</summary>
-    /// <param name="answer">The answer.</param>
+    /// <param name="setting">The answer.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
-    public static Figure TradeOff(SettingAnswer answer, UnitSystem? units = null, string id = "setting-trade-off")
+    public static Figure TradeOff(Setting setting, UnitSystem? units = null, string id = "setting-trade-off")
     {
+        ArgumentNullException.ThrowIfNull(setting);
+        SettingAnswer answer = setting.Chance;
         var figure = new FigureBuilder(id, units);
         bool bar = answer.Variable == SettingVariable.BalanceBar;
         SettingPoint[] points = [.. answer.TradeOff.OrderBy(X)];
@@ -26,22 +29,24 @@ public static class RobustSettingFigures
             .Describe(
                 $"Chance that the rear locks first (worst load, surface and state of the brakes, and all together) and mean braking efficiency, against the {(bar ? "front share of the balance bar" : "knee")}.",
                 "Two rising curves of risk and one of mean efficiency against the setting, with the level allowed and the setting recommended.",
-                answer.Sentence)
+                SettingWords.Sentence(setting, figure.Units))
             .X(bar ? "Front cylinder's share of the rod force" : "Knee", bar ? "" : "p", measure)
             .Y("Chance, or efficiency", "", Measure.Percent, 0, 1)
             .Line("mean efficiency", points.Select(X).ToArray(), points.Select(p => p.MeanEfficiency).ToArray(), Tone.Ideal, Dash.Solid, 2.6)
             .Line("rear first, worst case", points.Select(X).ToArray(), points.Select(p => p.WorstRearFirst).ToArray(), Tone.Rear, Dash.Solid, 2.4)
             .Line("rear first, all cases", points.Select(X).ToArray(), points.Select(p => p.RearFirst).ToArray(), Tone.Rear, Dash.Dash, 1.8)
             .Level($"level {level}", answer.Level, Tone.Guide, Dash.Dot);
-        if (answer.Recommended is { } recommended)
+        void Mark(string name, SettingValue? value, Tone tone, Dash dash)
         {
-            figure.Upright("recommended", X(recommended), Tone.Main, Dash.Solid);
+            if ((bar ? value?.FrontForceShare : value?.Knee?.Pascals) is { } at && at <= points.Max(X))
+            {
+                figure.Upright(name, at, tone, dash);
+            }
         }
 
-        if (answer.Present is { } present && (bar ? present.FrontForceShare is not null : present.Knee is { } knee && knee.Pascals <= points.Max(X)))
-        {
-            figure.Upright("present", X(answer.Present), Tone.Other, Dash.Dot);
-        }
+        Mark("safe limit", setting.SafeLimit, Tone.Main, Dash.Dash);
+        Mark("recommended", setting.Recommended, Tone.Main, Dash.Solid);
+        Mark("present", setting.Present, Tone.Other, Dash.Dot);
 
         SettingPoint[] listed = [.. points.Where((_, i) => i % 5 == 0)];
         return figure.Table(table => table

@@ -1,5 +1,6 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Charts.Layers;
+using BrakeBalance.Measurements;
 using UnitsNet;
 
 namespace BrakeBalance.Charts.Figures;
@@ -9,19 +10,19 @@ public static class SettingFigures
 {
     /// <summary>Where in the plane of knee and slope the front locks first in every case.</summary>
     /// <param name="outcomes">The outcomes of a sweep over evenly spaced knees and slopes.</param>
-    /// <param name="advice">The advised setting, marked; null for none.</param>
+    /// <param name="setting">The answer, whose safe limit is marked; null for none.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">The outcomes are not a full grid.</exception>
     public static Figure SafeSettings(
-        IReadOnlyList<SettingOutcome> outcomes, SettingAdvice? advice = null, UnitSystem? units = null, string id = "safe-settings")
+        IReadOnlyList<SettingOutcome> outcomes, Setting? setting = null, UnitSystem? units = null, string id = "safe-settings")
     {
         SettingGrid grid = SettingGrid.Of(outcomes);
         var figure = new FigureBuilder(id, units);
         int safe = outcomes.Count(outcome => outcome.FrontFirstEverywhere);
-        string finding = advice?.Outcome is { } best
-            ? $"With a slope of {Finding.Rate(best.Slope)} the front axle locks first everywhere up to a knee of {figure.Text(Measure.LinePressure, best.Knee)}"
+        string finding = setting is { SafeLimit: { Knee: not null } limit, Middle.Slope: { } slope }
+            ? $"With a slope of {Finding.Rate(slope)} the front axle locks first everywhere up to a knee of {SettingWords.Number(limit, figure.Units)}"
             : safe == 0 ? "No setting tried keeps the front axle first everywhere" : "The lower knee and slope are, the more surely the front axle locks first";
         figure
             .Title(finding)
@@ -36,7 +37,7 @@ public static class SettingFigures
                 new MapClass("front first in every case", Tone.Ideal),
                 new MapClass("rear first in up to a tenth of the cases", Tone.Other, Hatch.Dots),
                 new MapClass("rear first in more cases", Tone.Rear, Hatch.Rising));
-        Mark(figure, grid, advice);
+        Mark(figure, grid, setting);
         return figure.Table(table => Table(table, outcomes)).Build();
 
         static int Class(SettingOutcome outcome) => outcome.FrontFirstEverywhere ? 0 : outcome.RearFirstShare <= 0.1 ? 1 : 2;
@@ -44,14 +45,14 @@ public static class SettingFigures
 
     /// <summary>What the safe settings cost: mean braking efficiency over knee and slope, blank where the rear locks first in some case.</summary>
     /// <param name="outcomes">The outcomes of a sweep over evenly spaced knees and slopes.</param>
-    /// <param name="advice">The advised setting, marked; null for none.</param>
+    /// <param name="setting">The answer, whose safe limit is marked; null for none.</param>
     /// <param name="worst">Whether the least efficiency is shown instead of the mean.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">The outcomes are not a full grid.</exception>
     public static Figure EfficiencyOfSettings(
-        IReadOnlyList<SettingOutcome> outcomes, SettingAdvice? advice = null, bool worst = false, UnitSystem? units = null, string id = "setting-efficiency")
+        IReadOnlyList<SettingOutcome> outcomes, Setting? setting = null, bool worst = false, UnitSystem? units = null, string id = "setting-efficiency")
     {
         SettingGrid grid = SettingGrid.Of(outcomes);
         var figure = new FigureBuilder(id, units);
@@ -75,7 +76,7 @@ public static class SettingFigures
                 "blank: the rear locks first in some case", grid.Knees[^1] * 0.7 + grid.Knees[0] * 0.3, grid.Slopes[^1] * 0.85 + grid.Slopes[0] * 0.15, Tone.Rear);
         }
 
-        Mark(figure, grid, advice);
+        Mark(figure, grid, setting);
         return figure.Table(table => Table(table, outcomes)).Build();
 
         double Efficiency(SettingOutcome outcome) => worst ? outcome.WorstEfficiency : outcome.MeanEfficiency;
@@ -138,11 +139,11 @@ public static class SettingFigures
             + $"{figure.Text(Measure.LinePressure, lost)} of knee at a slope of {Finding.Rate(slope)}";
     }
 
-    private static void Mark(FigureBuilder figure, SettingGrid grid, SettingAdvice? advice)
+    private static void Mark(FigureBuilder figure, SettingGrid grid, Setting? setting)
     {
-        if (advice?.Outcome is { } best && grid.Covers(best))
+        if (setting is { SafeLimit.Knee: { } knee, Middle.Slope: { } slope } && grid.Covers(knee, slope))
         {
-            figure.Points("greatest safe knee", [best.Knee.Pascals], [best.Slope], shape: Marker.Diamond, size: 10);
+            figure.Points("safe limit", [knee.Pascals], [slope], shape: Marker.Diamond, size: 10);
         }
     }
 

@@ -1,4 +1,5 @@
 using BrakeBalance.Balance;
+using UnitsNet;
 
 namespace BrakeBalance.Charts.Figures;
 
@@ -45,6 +46,6 @@ internal sealed class SettingGrid
         [.. Enumerable.Range(0, Slopes.Length).Select(row => (IReadOnlyList<T>)[.. Enumerable.Range(0, Knees.Length).Select(column => value(_cells[row, column]))])];
 
     /// <summary>Whether a setting lies within the grid.</summary>
-    public bool Covers(SettingOutcome setting) =>
-        setting.Knee.Pascals >= Knees[0] && setting.Knee.Pascals <= Knees[^1] && setting.Slope >= Slopes[0] && setting.Slope <= Slopes[^1];
+    public bool Covers(Pressure knee, double slope) =>
+        knee.Pascals >= Knees[0] && knee.Pascals <= Knees[^1] && slope >= Slopes[0] && slope <= Slopes[^1];
 }

@@ -1,5 +1,6 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
+using BrakeBalance.Measurements;
 using BrakeBalance.Rules;
 using BrakeBalance.Stops;
 using BrakeBalance.Vehicles;
@@ -14,14 +15,13 @@ internal sealed class CarStudy
     public static readonly Speed From = Speed.FromKilometersPerHour(100);
 
     /// <summary>Adhesion of the dry road of the stops [–].</summary>
-    public const double Dry = 0.9;
+    public const double Dry = Conditions.DryAdhesion;
 
-    /// <summary>Roads, loads and spread of friction that a setting has to hold under.</summary>
-    public static readonly SettingConditions Conditions = new() { AdhesionSteps = 16 };
     private static readonly double[] Slopes = [.. Enumerable.Range(0, 9).Select(i => 0.1 * i)];
 
     private readonly Lazy<IReadOnlyList<UtilisationCurve>> _curves;
-    private readonly Lazy<(SettingAdvice Advice, IReadOnlyList<SettingOutcome> Outcomes)> _settings;
+    private readonly Lazy<Setting> _setting;
+    private readonly Lazy<IReadOnlyList<SettingOutcome>> _settings;
     private readonly Lazy<IReadOnlyList<(double, IReadOnlyList<(double, Pressure?)>)>> _knees;
     private readonly Lazy<BalanceModel?> _advised;
     private readonly Lazy<StopSetup> _setup;
@@ -38,11 +38,11 @@ internal sealed class CarStudy
         Light = new BalanceModel(car, car.LoadCases[0]);
         Laden = new BalanceModel(car, car.LoadCases[^1]);
         _curves = new(() => UtilisationCurve.Of(car));
-        _settings = new(() => (
-            SettingSearch.GreatestSafeKnee(car, Conditions, car.Hydraulics.RearProportioningValve?.Slope ?? 0.3),
-            SettingSearch.Sweep(car, Conditions, [.. Enumerable.Range(1, 16).Select(i => Pressure.FromBars(5 * i))], Slopes)));
+        Conditions coarse = car.Conditions with { AdhesionSteps = 16 };
+        _setting = new(() => Setting.Of(car));
+        _settings = new(() => SettingSearch.Sweep(car, coarse, [.. Enumerable.Range(1, 16).Select(i => Pressure.FromBars(5 * i))], Slopes));
         _knees = new(() => [.. new[] { 0, 0.08, 0.15 }.Select(spread => (spread, (IReadOnlyList<(double, Pressure?)>)[.. Slopes.Select(slope =>
-            (slope, SettingSearch.GreatestSafeKnee(car, Conditions with { FrictionSpread = spread }, slope).Outcome?.Knee))]))]);
+            (slope, SettingSearch.Limit(car, coarse with { FrictionSpread = new(spread, spread) }, slope).Knee))]))]);
         _advised = new(Advised);
         _setup = new(() => StopSetup.From(car, car.LoadCases[0], Dry));
         _panic = new(() => StraightStop.Run(Setup.Car, Setup.Panic, Setup.BuildUp, From));
@@ -77,13 +77,16 @@ internal sealed class CarStudy
     /// <summary>Adhesion utilised in each load case.</summary>
     public IReadOnlyList<UtilisationCurve> Curves => _curves.Value;
 
-    /// <summary>The advised knee, and a map of knees and slopes.</summary>
-    public (SettingAdvice Advice, IReadOnlyList<SettingOutcome> Outcomes) Settings => _settings.Value;
+    /// <summary>Where to set the valve or the balance bar.</summary>
+    public Setting Answer => _setting.Value;
+
+    /// <summary>A map of knees and slopes.</summary>
+    public IReadOnlyList<SettingOutcome> Settings => _settings.Value;
 
     /// <summary>The greatest safe knees over slope, for several spreads of friction.</summary>
     public IReadOnlyList<(double, IReadOnlyList<(double, Pressure?)>)> Knees => _knees.Value;
 
-    /// <summary>The car with the greatest setting that is safe everywhere; null when there is none, or none is needed.</summary>
+    /// <summary>The car as recommended; null when there is none, or none is needed.</summary>
     public BalanceModel? AtAdvice => _advised.Value;
 
     /// <summary>The car ready to stop on a dry road.</summary>
@@ -107,19 +110,9 @@ internal sealed class CarStudy
     /// <summary>Invented measurements of the car.</summary>
     public InventedTests Tests => _tests.Value;
 
-    private BalanceModel? Advised()
-    {
-        if (Car.Hydraulics.RearProportioningValve is { } valve)
-        {
-            return Settings.Advice.Outcome is { } best ? Of(Car.WithRearKnee(best.Knee, valve.Slope)) : null;
-        }
-
-        return Car.Hydraulics.Split is BalanceBarSplit bar && SettingSearch.SmallestSafeFrontShare(Car, Conditions) is { } share
-            ? Of(Car with { Hydraulics = Car.Hydraulics with { Split = bar with { FrontForceShare = share } } })
-            : null;
-
-        BalanceModel Of(Vehicle changed) => new(changed, changed.LoadCases[0]);
-    }
+    private BalanceModel? Advised() => Answer is { Recommended: not null, Reach: not SettingReach.NotNeeded, Variable: not SettingVariable.AddedKnee } answer
+        ? new BalanceModel(answer.RecommendedVehicle, answer.RecommendedVehicle.LoadCases[0])
+        : null;
 
     private IReadOnlyList<(string Name, YawResult Stop)> Yaw()
     {

@@ -46,7 +46,7 @@ public static partial class FigureCatalogue
         new()
         {
             Name = "setting-trade-off", Needs = "a valve or a balance bar to set",
-            Make = (car, units) => car.Tests.Answer.TradeOff.Count > 0 ? Invented(RobustSettingFigures.TradeOff(car.Tests.Answer, units)) : null,
+            Make = (car, units) => car.Tests.Answer.Chance.TradeOff.Count > 0 ? Invented(RobustSettingFigures.TradeOff(car.Tests.Answer, units)) : null,
             Plain = new(
                 "A bargain: the further the setting goes, the better the car brakes on average, and the likelier the rear wheels lock first. Invented stops.",
                 "Curves of risk and of the average share of grip used over the setting, with the risk allowed and the setting advised.",

@@ -83,21 +83,21 @@ public static partial class FigureCatalogue
         new()
         {
             Name = "knee-setting", Needs = "a proportioning valve in the rear line",
-            Make = (car, units) => car.Car.Hydraulics.RearProportioningValve is null ? null : KneeFigure.Of(car.Car, CarStudy.Conditions, units: units),
+            Make = (car, units) => car.Car.Hydraulics.RearProportioningValve is null ? null : KneeFigure.Of(car.Answer, units: units),
             Plain = new(
                 "The later the valve starts to hold the rear brakes back, the better the car brakes on average, until the rear wheels begin to lock first.",
                 "Share of grip used, rising with the pressure at which the valve starts to hold back, and the hatched range in which the rear locks first.", BendPoint, GripUsed),
         },
         new()
         {
-            Name = "safe-settings", Make = (car, units) => SettingFigures.SafeSettings(car.Settings.Outcomes, car.Settings.Advice, units),
+            Name = "safe-settings", Make = (car, units) => SettingFigures.SafeSettings(car.Settings, car.Answer, units),
             Plain = new(
                 "Every setting of the rear valve, tried with every load and on every road. Only in the green corner do the front wheels always lock first.",
                 "Map of valve settings: low settings are safe everywhere, high ones let the rear wheels lock first.", BendPoint, Passed),
         },
         new()
         {
-            Name = "setting-efficiency", Make = (car, units) => SettingFigures.EfficiencyOfSettings(car.Settings.Outcomes, car.Settings.Advice, units: units),
+            Name = "setting-efficiency", Make = (car, units) => SettingFigures.EfficiencyOfSettings(car.Settings, car.Answer, units: units),
             Plain = new(
                 "What a safe setting costs: the average share of the road's grip that the brakes use. Blank settings let the rear lock first somewhere.",
                 "Map of the average share of grip used over valve settings; darker is better, blank is unsafe.", BendPoint, Passed),

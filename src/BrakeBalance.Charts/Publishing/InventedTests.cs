@@ -9,7 +9,7 @@ internal sealed class InventedTests
 {
     private const int Seed = 11;
     private readonly Lazy<CarEstimate> _estimate;
-    private readonly Lazy<SettingAnswer> _answer;
+    private readonly Lazy<Setting> _answer;
 
     public InventedTests(Vehicle car)
     {
@@ -25,7 +25,7 @@ internal sealed class InventedTests
             (dry, 12, 50), (dry, 20, 50), (dry, 28, 50), (dry, 36, 50), (dry, 80, 60), (wet, 55, 40), (dry, 48, 60), (wet, 24, 40),
         }.Select(stop => track.Stop(load, stop.Road, Pressure.FromBars(stop.Bars), Speed.FromKilometersPerHour(stop.Kmh), null, notesLockPressure: true)))];
         _estimate = new(() => CarEstimation.Estimate(car, Stops));
-        _answer = new(() => RobustSetting.Find(new SettingQuestion { Vehicle = car, Estimate = Estimate, Draws = 20_000 }));
+        _answer = new(() => Setting.Of(car, Estimate, draws: 20_000));
     }
 
     /// <summary>Readings of two gauges; empty when the car has no proportioning valve.</summary>
@@ -41,5 +41,5 @@ internal sealed class InventedTests
     public CarEstimate Estimate => _estimate.Value;
 
     /// <summary>The setting that follows.</summary>
-    public SettingAnswer Answer => _answer.Value;
+    public Setting Answer => _answer.Value;
 }

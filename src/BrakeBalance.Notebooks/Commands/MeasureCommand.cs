@@ -13,7 +13,6 @@ using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 using Spectre.Console;
 using UnitsNet;
-using UnitSystem = BrakeBalance.Charts.UnitSystem;
 
 namespace BrakeBalance.Notebooks.Commands;
 
@@ -109,29 +108,21 @@ internal static class MeasureCommand
         Argument<string> file = VehicleArgument();
         var stops = new Option<string?>("--stops") { Description = "Log of test stops (CSV); without it the setting rests on the vehicle file alone", HelpName = "LOG" };
         var gauges = new Option<string?>("--gauges") { Description = "Log of gauge pairs (CSV): knee against turns, and the valve's slope", HelpName = "LOG" };
-        var level = new Option<double>("--level") { Description = "Highest chance of a rear-first lock-up in any one condition, as a fraction", HelpName = "NUMBER", DefaultValueFactory = _ => 0.05 };
         var draws = new Option<int>("--draws") { Description = "Number of random draws", HelpName = "COUNT", DefaultValueFactory = _ => 100_000 };
-        var surfaces = new Option<string?>("--surfaces") { Description = "Surfaces with their adhesion, parted by commas: dry=0.9,wet=0.5", HelpName = "NAME=NUMBER" };
         var check = new Option<bool>("--check") { Description = "Checks the estimate by Metropolis chains" };
         Option<bool> lost = LogInput.AllowLost();
         (Option<bool> json, Option<string> units, Option<string[]> set) = (Json(), VehicleOptions.Units(), VehicleOptions.Set());
-        var command = new Command("setting", "The setting that uses the road best while the rear rarely locks first, with its trade-off.") { file, stops, gauges, level, draws, surfaces, check, json, units, set, lost };
+        var command = new Command("setting", "The setting that uses the road best while the rear rarely locks first, with its trade-off.") { file, stops, gauges, draws, check, json, units, set, lost };
         command.SetAction(parsed =>
         {
-            UncertainVehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
+            Vehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
             LogReading<TestStop>? log = parsed.GetValue(stops) is { } path ? LogInput.Read(path, LogReader.ReadTestStops, parsed.GetValue(lost)) : null;
             LogReading<GaugePair>? pairs = parsed.GetValue(gauges) is { } gaugeLog ? LogInput.Read(gaugeLog, LogReader.ReadGaugePairs, parsed.GetValue(lost)) : null;
-            GaugeAnalysis? valve = pairs is null ? null : ValveFitting.Analyse(pairs.Rows, car.Middle.Vehicle.Hydraulics.Split.RearToFrontPressureRatio);
-            Vehicle vehicle = valve?.Slope is { } slope && car.Middle.Vehicle.Hydraulics.RearProportioningValve is { } fitted
-                ? car.Middle.Vehicle.WithRearKnee(fitted.Knee, Math.Clamp(slope.Estimate, 0, 1))
-                : car.Middle.Vehicle;
+            GaugeAnalysis? valve = pairs is null ? null : ValveFitting.Analyse(pairs.Rows, car.Hydraulics.Split.RearToFrontPressureRatio);
+            Vehicle vehicle = valve?.Slope is { } slope && car.Hydraulics.RearProportioningValve is { } fitted
+                ? car.WithRearKnee(fitted.Knee, Math.Clamp(slope.Estimate, 0, 1))
+                : car;
             List<string> problems = [];
-            IReadOnlyList<SurfaceCondition>? named = parsed.GetValue(surfaces) is { } text ? SurfacesOf(text, problems) : null;
-            if (parsed.GetValue(level) is not (>= 0.001 and <= 0.5))
-            {
-                problems.Add("--level: a fraction from 0.001 to 0.5, such as 0.05.");
-            }
-
             if (parsed.GetValue(draws) is not (>= 1000 and <= 10_000_000))
             {
                 problems.Add("--draws: a whole number from 1000 to 10000000.");
@@ -144,14 +135,13 @@ internal static class MeasureCommand
 
             var options = new EstimationOptions { Prior = ParameterSpread.From(car), Knob = valve?.Calibration, CheckSteps = parsed.GetValue(check) ? 6000 : 0 };
             CarEstimate? estimate = log is null ? null : MeasureOutput.WithProgress(terminal, "estimating the car", _ => CarEstimation.Estimate(vehicle, log.Rows, options));
-            var question = new SettingQuestion { Vehicle = vehicle, Estimate = estimate, Spread = options.Prior, Level = parsed.GetValue(level), Draws = parsed.GetValue(draws) };
-            question = named is null ? question : question with { Surfaces = named };
-            SettingAnswer answer = MeasureOutput.WithProgress(terminal, "drawing", progress => RobustSetting.Find(question, progress));
+            Setting answer = MeasureOutput.WithProgress(
+                terminal, "drawing", progress => Measurements.Setting.Of(vehicle, estimate, progress, parsed.GetValue(draws)));
             IReadOnlyList<CandidateStop> next = estimate is { StopsUsed: > 0 } ? NextTest.Rank(estimate) : [];
             if (parsed.GetValue(json))
             {
                 var write = new MeasureJson(Shown(parsed, units));
-                var node = new JsonObject { ["car"] = vehicle.Name, ["setting"] = write.Setting(answer) };
+                var node = new JsonObject { ["car"] = vehicle.Name, ["setting"] = SettingOutput.Node(answer, Shown(parsed, units)), ["chance"] = write.Chance(answer.Chance) };
                 if (estimate is not null)
                 {
                     node["estimate"] = MeasureJson.Estimate(estimate);
@@ -178,7 +168,7 @@ internal static class MeasureCommand
         return command;
     }
 
-    private static void Show(Terminal terminal, LogReading<TestStop>? log, CarEstimate? estimate, SettingAnswer answer, IReadOnlyList<CandidateStop> next, GaugeAnalysis? valve, UnitSystem units)
+    private static void Show(Terminal terminal, LogReading<TestStop>? log, CarEstimate? estimate, Setting answer, IReadOnlyList<CandidateStop> next, GaugeAnalysis? valve, UnitSystem units)
     {
         IAnsiConsole console = terminal.Rich();
         if (log is not null && estimate is not null)
@@ -193,23 +183,22 @@ internal static class MeasureCommand
         }
 
         console.WriteLine("");
-        console.WriteLine(answer.Sentence);
-        MeasureOutput.Sentences(console, answer.HardwareChanges);
+        SettingOutput.WriteAnswer(console, answer, units);
         if (TurnsByGauges(answer, valve) is { } turns)
         {
             console.WriteLine($"By the gauges that knee stands at {turns} turns in from fully out.");
         }
 
-        SummaryTables.Write(console, MeasurementTables.Conditions(answer));
+        SummaryTables.Write(console, MeasurementTables.Conditions(answer.Chance));
         if (next.Count > 0)
         {
             SummaryTables.Write(console, MeasurementTables.NextStops(next, units));
         }
 
-        MeasureOutput.Sentences(console, answer.Assumptions);
+        SettingOutput.WriteDetails(console, answer, units);
     }
 
-    private static string? TurnsByGauges(SettingAnswer answer, GaugeAnalysis? valve) =>
+    private static string? TurnsByGauges(Setting answer, GaugeAnalysis? valve) =>
         answer.Recommended?.Knee is { } knee && valve?.Calibration?.TurnsFor(knee) is { } turns
             ? string.Create(CultureInfo.InvariantCulture, $"{turns.Estimate:0.0} ({turns.Low:0.0} to {turns.High:0.0})")
             : null;
@@ -222,7 +211,7 @@ internal static class MeasureCommand
         var command = new Command("bands", "Answers as bands while numbers are missing, and which number to measure next, with which tool.") { file, adhesion, json, set };
         command.SetAction(parsed =>
         {
-            UncertainVehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
+            Vehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
             if (parsed.GetValue(adhesion) is not (> 0 and <= 2))
             {
                 throw new BadInputException("--adhesion: a number above 0, at most 2, such as 0.85.");
@@ -231,7 +220,7 @@ internal static class MeasureCommand
             IReadOnlyList<BandedAnswer> answers = MeasureOutput.WithProgress(terminal, "trying the ranges", _ => MeasuringOrder.Bands(car, parsed.GetValue(adhesion)));
             if (parsed.GetValue(json))
             {
-                terminal.Output.WriteLine(MeasureJson.Text(new JsonObject { ["car"] = car.Middle.Vehicle.Name, ["answers"] = MeasureJson.Bands(answers) }));
+                terminal.Output.WriteLine(MeasureJson.Text(new JsonObject { ["car"] = car.Name, ["answers"] = MeasureJson.Bands(answers) }));
             }
             else
             {
@@ -256,7 +245,7 @@ internal static class MeasureCommand
         var command = new Command("plan", "An ordered list of test stops with pressures, loads, abort criteria and cautions.") { file, surfaces, csv, sheet, json, units, set, force };
         command.SetAction(parsed =>
         {
-            UncertainVehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
+            Vehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
             string[] names = parsed.GetRequiredValue(surfaces).Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
             List<string> problems = [];
             if (names.Length == 0)
@@ -268,7 +257,7 @@ internal static class MeasureCommand
             string? csvFile = parsed.GetValue(csv) is { } csvPath ? files.File(csvPath, "--csv") : null;
             string? sheetFile = parsed.GetValue(sheet) is { } sheetPath ? files.File(sheetPath, "--sheet") : null;
             BadInputException.ThrowIfAny(problems);
-            CarEstimate estimate = CarEstimation.Estimate(car.Middle.Vehicle, [], new EstimationOptions { Prior = ParameterSpread.From(car), Surfaces = [.. names.Select(SurfaceCondition.Typical)] });
+            CarEstimate estimate = CarEstimation.Estimate(car, [], new EstimationOptions { Prior = ParameterSpread.From(car), Surfaces = [.. names.Select(SurfaceCondition.Typical)] });
             TestPlan plan = TestPlanner.Make(estimate, names);
             if (csvFile is not null)
             {
@@ -302,17 +291,17 @@ internal static class MeasureCommand
         var command = new Command("questions", "Twenty-five common questions, answered for a car or with the number that is lacking and how to find it.") { file, number, json, set };
         command.SetAction(parsed =>
         {
-            UncertainVehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
+            VehicleReading car = Reading(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
             if (parsed.GetValue(number) is < 1 or > 25)
             {
                 throw new BadInputException("--number: a question from 1 to 25.");
             }
 
-            IReadOnlyList<QuestionAnswer> answers = MeasureOutput.WithProgress(terminal, "answering", _ => QuestionDesk.Answer(car.Middle));
+            IReadOnlyList<QuestionAnswer> answers = MeasureOutput.WithProgress(terminal, "answering", _ => QuestionDesk.Answer(car));
             QuestionAnswer[] shown = [.. answers.Where(a => parsed.GetValue(number) is not { } only || a.Number == only)];
             if (parsed.GetValue(json))
             {
-                terminal.Output.WriteLine(MeasureJson.Text(new JsonObject { ["car"] = car.Middle.Vehicle.Name, ["questions"] = MeasureJson.Questions(shown) }));
+                terminal.Output.WriteLine(MeasureJson.Text(new JsonObject { ["car"] = car.Vehicle.Name, ["questions"] = MeasureJson.Questions(shown) }));
                 return ExitCode.Success;
             }
 
@@ -344,7 +333,7 @@ internal static class MeasureCommand
         command.SetAction(parsed =>
         {
             string path = parsed.GetValue(file) ?? RepositoryRoot.File(NotebookInput.DefaultVehicle);
-            Vehicle vehicle = Car(path, []).Middle.Vehicle;
+            Vehicle vehicle = Car(path, []);
             IReadOnlyList<(string Name, string Text)> logs;
             try
             {
@@ -380,14 +369,16 @@ internal static class MeasureCommand
 
     private static UnitSystem System(ParseResult parsed, Option<string> units) => Shown(parsed, units).Us ? UnitSystem.Us : UnitSystem.Si;
 
-    private static UncertainVehicle Car(string path, string[] set)
+    private static Vehicle Car(string path, string[] set) => Reading(path, set).Vehicle;
+
+    private static VehicleReading Reading(string path, string[] set)
     {
         List<string> problems = [];
         IReadOnlyList<ValueOverride> overrides = VehicleOptions.Overrides(set, problems);
-        UncertainVehicle? car = null;
+        VehicleReading? car = null;
         try
         {
-            car = UncertainVehicle.Load(path, overrides);
+            car = VehicleFile.Load(path, overrides);
         }
         catch (VehicleFileException exception)
         {
@@ -395,24 +386,5 @@ internal static class MeasureCommand
         }
 
         return problems.Count > 0 || car is null ? throw new BadInputException(problems) : car;
-    }
-
-    private static SurfaceCondition[] SurfacesOf(string text, List<string> problems)
-    {
-        List<SurfaceCondition> surfaces = [];
-        foreach (string part in text.Split(',', StringSplitOptions.TrimEntries))
-        {
-            string[] sides = part.Split('=', 2, StringSplitOptions.TrimEntries);
-            if (sides is [{ Length: > 0 } name, var number] && double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out double adhesion) && adhesion is >= 0.03 and <= 2)
-            {
-                surfaces.Add(new SurfaceCondition { Name = name, Adhesion = adhesion });
-            }
-            else
-            {
-                problems.Add($"--surfaces: '{part}' is not a name with a coefficient of adhesion from 0.03 to 2, such as dry=0.9.");
-            }
-        }
-
-        return [.. surfaces];
     }
 }

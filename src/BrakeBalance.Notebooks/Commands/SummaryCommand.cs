@@ -22,9 +22,10 @@ internal static class SummaryCommand
         Option<string?> rates = Numbers("--braking-rate", "Braking rates to show, as deceleration over g above 0 up to 2, parted by commas: 0.3,0.6");
         var speed = new Option<string?>("--speed") { Description = "Speed at which drag, lift and downforce act, with its unit; standstill when left out: --speed \"120 km/h\"", HelpName = "SPEED" };
         var load = new Option<string?>("--load-case") { Description = "Only the load case of this name", HelpName = "NAME" };
-        var command = new Command("summary", "Print the balance of a car: axle loads, forces, first lock-ups, knee, rule checks.")
+        var all = new Option<bool>("--all") { Description = "Shows every table" };
+        var command = new Command("summary", "Print which axle locks first and where to set the valve, then what that rests on.")
         {
-            file, json, keys, set, units, adhesions, rates, speed, load,
+            file, all, json, keys, set, units, adhesions, rates, speed, load,
         };
         command.SetAction(parsed =>
         {
@@ -44,7 +45,7 @@ internal static class SummaryCommand
             }
             else
             {
-                new SummaryTables(shown, terminal.Rich()).Write(summary);
+                new SummaryTables(shown, terminal.Rich()).Write(summary, parsed.GetValue(all));
             }
 
             return ExitCode.Success;

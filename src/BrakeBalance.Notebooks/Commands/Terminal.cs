@@ -11,8 +11,8 @@ public sealed record Terminal(TextWriter Output, TextWriter Error, bool IsIntera
     /// <summary>Where progress is shown while a command still works: the real output, never held back.</summary>
     public TextWriter Live { get; private init; } = Output;
 
-    /// <summary>Columns of a table when nobody watches; wide enough that no table is folded.</summary>
-    private const int PlainWidth = 160;
+    /// <summary>Columns of a table when nobody watches and COLUMNS says nothing.</summary>
+    private const int UsualWidth = 80;
 
     /// <summary>The terminal of this process.</summary>
     /// <returns>The terminal.</returns>
@@ -52,7 +52,7 @@ public sealed record Terminal(TextWriter Output, TextWriter Error, bool IsIntera
         });
         if (!IsInteractive)
         {
-            console.Profile.Width = PlainWidth;
+            console.Profile.Width = int.TryParse(Environment.GetEnvironmentVariable("COLUMNS"), out int asked) && asked >= UsualWidth / 2 ? asked : UsualWidth;
         }
 
         return console;

@@ -3,7 +3,6 @@ using BrakeBalance.Charts;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Vehicles;
 using UnitsNet;
-using UnitSystem = BrakeBalance.Charts.UnitSystem;
 
 namespace BrakeBalance.Notebooks.Publishing;
 

@@ -2,19 +2,19 @@ using BrakeBalance.Assist;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts;
 using BrakeBalance.Hydraulics;
+using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
 using UnitsNet;
-using UnitSystem = BrakeBalance.Charts.UnitSystem;
 
 namespace BrakeBalance.Notebooks.Publishing;
 
-/// <summary>What a racer's pocket card says: settings and what they give, first locks, pedal, and the setting to go back to.</summary>
+/// <summary>What a racer's pocket card says: settings and resulting pressures, first locks and pedal, around the recommended setting.</summary>
 public sealed record PocketCard
 {
     /// <summary>Braking rates at which pressures are listed [–].</summary>
     public static IReadOnlyList<double> Rates { get; } = [0.5, 0.8];
 
-    private static readonly (string Name, double Adhesion)[] Roads = [("ice", 0.1), ("wet", 0.5), ("dry", 0.8), ("track tyres", 1.1)];
+    private static readonly (string Name, double Adhesion)[] Roads = [("ice", 0.1), ("wet", Vehicles.Conditions.WetAdhesion), ("dry", Vehicles.Conditions.DryAdhesion), ("track tyres", 1.1)];
     private static readonly double[] PedalRates = [0.3, 0.5, 0.8];
 
     /// <summary>Name of the car.</summary>
@@ -23,11 +23,17 @@ public sealed record PocketCard
     /// <summary>The state of load the numbers hold for.</summary>
     public required string LoadCase { get; init; }
 
-    /// <summary>The setting to go back to, in large type.</summary>
-    public required string GoBackTo { get; init; }
+    /// <summary>What must be said first; null when there is nothing.</summary>
+    public required string? Warning { get; init; }
 
-    /// <summary>What bounds the setting, in a sentence; null when there is nothing to say.</summary>
-    public required string? Limit { get; init; }
+    /// <summary>The recommended setting, in large type.</summary>
+    public required string Baseline { get; init; }
+
+    /// <summary>Safe limit and present setting with what bounds them.</summary>
+    public required string Limit { get; init; }
+
+    /// <summary>What all this holds for, in a sentence.</summary>
+    public required string Conditions { get; init; }
 
     /// <summary>Headings of the table of settings, each with its unit.</summary>
     public required IReadOnlyList<string> Columns { get; init; }
@@ -35,7 +41,7 @@ public sealed record PocketCard
     /// <summary>The settings, one row each; an empty cell is to be filled in by hand.</summary>
     public required IReadOnlyList<CardRow> Rows { get; init; }
 
-    /// <summary>The first lock on each road at the setting to go back to.</summary>
+    /// <summary>The first lock on each road at the recommended setting.</summary>
     public required IReadOnlyList<(string Name, string Value)> FirstLocks { get; init; }
 
     /// <summary>Pedal forces and what is in reserve; empty when the file does not say.</summary>
@@ -50,20 +56,34 @@ public sealed record PocketCard
     {
         ArgumentNullException.ThrowIfNull(vehicle);
         ArgumentNullException.ThrowIfNull(load);
-        var own = new BalanceModel(vehicle, load);
-        (string first, string back, string? limit, IReadOnlyList<(string[] Cells, Vehicle Car, bool IsOwn)> settings) = Settings(vehicle, units);
+        Setting setting = Setting.Of(vehicle);
+        Vehicle recommended = setting.RecommendedVehicle;
+        var own = new BalanceModel(recommended, load);
+        (IReadOnlyList<string> columns, IReadOnlyList<(string[] Cells, Vehicle Car)> settings) = Settings(recommended, units);
         string unit = Measure.LinePressure.In(units).Symbol;
         return new PocketCard
         {
             Car = vehicle.Name,
             LoadCase = load.Name,
-            GoBackTo = back,
-            Limit = limit,
-            Columns = [.. first.Split('|'), .. Rates.SelectMany(rate => new[] { $"Front at {G(rate)} [{unit}]", $"Rear at {G(rate)} [{unit}]" }), "Dry road: locks first at [g]"],
-            Rows = [.. settings.Select(setting => Row(setting.Cells, new BalanceModel(setting.Car, load), setting.IsOwn, units))],
+            Warning = WarningOf(setting, units),
+            Baseline = setting.Recommended is null ? "No safe setting in reach"
+                : setting.Reach == SettingReach.NotNeeded ? "No valve needed" : SettingWords.Text(setting.Recommended, units),
+            Limit = $"Safe limit {SettingWords.Text(setting.SafeLimit, units)}: {SettingWords.Why(setting, units)}."
+                + (setting.Present is { } present ? $" Present setting {SettingWords.Present(present, units)}." : ""),
+            Conditions = SettingWords.Conditions(vehicle, units) + ".",
+            Columns = [.. columns, .. Rates.SelectMany(rate => new[] { $"Front at {G(rate)} [{unit}]", $"Rear at {G(rate)} [{unit}]" }), "Dry road: locks first at [g]"],
+            Rows = [.. settings.Select(row => Row(row.Cells, new BalanceModel(row.Car, load), ReferenceEquals(row.Car, recommended), units))],
             FirstLocks = [.. Roads.Select(road => ($"{road.Name}, k = {road.Adhesion:0.0}", LockText(own.FirstLockUp(road.Adhesion))))],
             Pedal = vehicle.Control is null ? [] : [.. PedalLines(new ControlForce(own), units)],
         };
+    }
+
+    private static string? WarningOf(Setting setting, UnitSystem units)
+    {
+        int typical = setting.Vehicle.Uncertainty?.Ranges.Count(range => range.IsTypical) ?? 0;
+        string ofClass = typical > 0 ? $"{typical} numbers are typical of the car's class, not this car's. " : "";
+        string beyond = setting.PresentIsBeyond ? $"The car stands at {SettingWords.Present(setting.Present!, units)}, beyond the safe limit: the rear can lock first and spin it." : "";
+        return ofClass.Length + beyond.Length == 0 ? null : (beyond + " " + ofClass).Trim();
     }
 
     private static CardRow Row(string[] cells, BalanceModel model, bool isOwn, UnitSystem units) => new(
@@ -77,45 +97,31 @@ public sealed record PocketCard
         isOwn,
         model.FirstLockUp(Roads[2].Adhesion)?.First == Axle.Rear);
 
-    private static (string Columns, string Back, string? Limit, IReadOnlyList<(string[], Vehicle, bool)> Rows) Settings(Vehicle vehicle, UnitSystem units)
+    // The recommended setting and others around it; what cannot be known is to be filled in by hand.
+    private static (IReadOnlyList<string> Columns, IReadOnlyList<(string[], Vehicle)> Rows) Settings(Vehicle vehicle, UnitSystem units)
     {
         string unit = Measure.LinePressure.In(units).Symbol;
         if (vehicle.Hydraulics.RearProportioningValve is { } valve)
         {
-            SettingAdvice advice = SettingSearch.GreatestSafeKnee(vehicle, new SettingConditions(), valve.Slope);
-            string? limit = advice.Outcome is { } best ? Bound($"a knee of {Measure.LinePressure.Text(best.Knee, units)}", "above", valve.Knee > best.Knee) : "At no knee does the front lock first in every case.";
-            return valve.Adjustment is { } knob ? Knob(vehicle, valve, knob, limit, units) : ($"Turns (fill in)|Knee [{unit}]", $"Knee {Measure.LinePressure.Text(valve.Knee, units)}", limit, [.. Knees(valve, units)
-                .Select(knee => (new[] { "", Number(knee, units) }, vehicle.WithRearKnee(knee, valve.Slope), knee.Equals(valve.Knee, Pressure.FromPascals(1))))]);
+            Vehicle At(Pressure knee) => knee.Equals(valve.Knee, Pressure.FromPascals(1)) ? vehicle : vehicle.WithRearKnee(knee, valve.Slope);
+            return valve.Adjustment is { } adjuster
+                ? ([$"Turns in from fully out", $"Knee [{unit}]"],
+                    [.. TurnsOf(adjuster, valve.Knee).Select(turns => (new[] { Turns(turns), Number(adjuster.KneeAt(turns), units) }, At(adjuster.KneeAt(turns))))])
+                : ([$"Turns (fill in)", $"Knee [{unit}]"], [.. Knees(valve, units).Select(knee => (new[] { "", Number(knee, units) }, At(knee)))]);
         }
 
-        if (vehicle.Hydraulics.Split is BalanceBarSplit bar)
-        {
-            double? safe = SettingSearch.SmallestSafeFrontShare(vehicle, new SettingConditions());
-            double[] shares = [.. Enumerable.Range(-4, 9).Select(i => bar.FrontForceShare + 0.02 * i).Where(share => share is >= 0.2 and <= 0.8)];
-            return ("Bar position (fill in)|Front share [%]", $"Bar {Share(bar.FrontForceShare)} % front", safe is { } least ? Bound($"{Share(least)} % front", "below", bar.FrontForceShare < least) : "At no bar position does the front lock first in every case.",
-                [.. shares.Select((share, i) => (new[] { "", Share(share) }, vehicle with { Hydraulics = vehicle.Hydraulics with { Split = bar with { FrontForceShare = share } } }, share == bar.FrontForceShare))]);
-        }
-
-        return ("Setting", "Nothing to set", null, [(new[] { "as built" }, vehicle, true)]);
+        return vehicle.Hydraulics.Split is BalanceBarSplit bar
+            ? (["Bar position (fill in)", "Front share [%]"],
+                [.. Enumerable.Range(-4, 9).Select(i => Math.Round(bar.FrontForceShare + 0.02 * i, 6)).Where(share => share is >= 0.2 and <= 0.8)
+                    .Select(share => (new[] { "", Share(share) }, Math.Abs(share - bar.FrontForceShare) < 1e-6 ? vehicle : vehicle.WithFrontForceShare(share)))])
+            : (["Setting"], [(new[] { "as built" }, vehicle)]);
     }
 
-    private static string Bound(string limit, string side, bool beyond) => beyond
-        ? $"CAUTION: {side} the computed limit, {limit}. The rear locks first in some load, on some road, or with pads 8 % off."
-        : $"Computed limit: {limit}; {side} it the rear locks first in some load, on some road, or with pads 8 % off.";
-
-    private static (string, string, string?, IReadOnlyList<(string[], Vehicle, bool)>) Knob(Vehicle vehicle, ProportioningValve valve, KneeAdjustment knob, string? limit, UnitSystem units)
+    private static IReadOnlyList<double> TurnsOf(KneeAdjustment adjuster, Pressure own)
     {
-        double step = knob.Turns <= 4 ? 0.5 : knob.Turns <= 8 ? 1 : Math.Ceiling(knob.Turns / 8);
-        double? ownTurns = knob.TurnsFor(valve.Knee);
-        double[] turns = [.. Enumerable.Range(0, (int)Math.Floor(knob.Turns / step + 1e-9) + 1).Select(i => i * step)];
-        if (ownTurns is { } own && !turns.Any(turn => Math.Abs(turn - own) < 0.05))
-        {
-            turns = [.. turns.Append(own).Order()];
-        }
-
-        string back = ownTurns is { } at ? $"{Turns(at)} turns in, knee {Measure.LinePressure.Text(valve.Knee, units)}" : $"Knee {Measure.LinePressure.Text(valve.Knee, units)}";
-        return ($"Turns in from fully out|Knee [{Measure.LinePressure.In(units).Symbol}]", back, limit, [.. turns.Select(turn =>
-            (new[] { Turns(turn), Number(knob.KneeAt(turn), units) }, vehicle.WithRearKnee(knob.KneeAt(turn), valve.Slope), ownTurns is { } o && Math.Abs(turn - o) < 0.05))]);
+        double step = adjuster.Turns <= 4 ? 0.5 : adjuster.Turns <= 8 ? 1 : Math.Ceiling(adjuster.Turns / 8);
+        double[] turns = [.. Enumerable.Range(0, (int)Math.Floor(adjuster.Turns / step + 1e-9) + 1).Select(i => i * step)];
+        return adjuster.TurnsFor(own) is not { } at ? turns : [.. turns.Where(turn => Math.Abs(turn - at) >= 0.05).Append(at).Order()];
     }
 
     /// <summary>The valve's own knee and four round ones on either side.</summary>
@@ -157,7 +163,7 @@ public sealed record PocketCard
 
     private static string Number(Pressure pressure, UnitSystem units) => Measure.LinePressure.In(units).Number(pressure.Pascals);
 
-    private static string Turns(double turns) => turns.ToString("0.#", System.Globalization.CultureInfo.InvariantCulture);
+    private static string Turns(double turns) => turns.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture);
 
     private static string Share(double share) => (100 * share).ToString("0.#", System.Globalization.CultureInfo.InvariantCulture);
 

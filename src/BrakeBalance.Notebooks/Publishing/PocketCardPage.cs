@@ -19,6 +19,7 @@ public static class PocketCardPage
         main{background:#fff;max-width:44rem;margin:0 auto;padding:1rem}
         h1{font-size:1.35rem;line-height:1.15;margin:0} h2{font-size:.95rem;margin:.9rem 0 .25rem;text-transform:none}
         p{margin:.2rem 0} .load{color:#333}
+        .warning{border:3px solid #000;background:#000;color:#fff;border-radius:.4rem;padding:.4rem .7rem;margin:.6rem 0}
         .back{border:3px solid #000;border-radius:.4rem;padding:.4rem .7rem;margin:.6rem 0}
         .back strong{display:block;font-size:1.75rem;line-height:1.15}
         table{border-collapse:collapse;width:100%;font-variant-numeric:tabular-nums}
@@ -59,8 +60,10 @@ public static class PocketCardPage
             .Append(HtmlText.Escape($"Brake card, {card.Car}")).Append("</title>\n<style>\n").Append(Style)
             .Append(CultureInfo.InvariantCulture, $"\n@page{{size:{paper.WidthMillimetres}mm {paper.HeightMillimetres}mm;margin:7mm}}\n</style>\n</head>\n<body>\n<main>\n")
             .Append(CultureInfo.InvariantCulture, $"<h1>{HtmlText.Escape(card.Car)}</h1>\n<p class=\"load\">Brake card, {HtmlText.Escape(card.LoadCase)}. Line pressures at the brakes, gauge.</p>\n")
-            .Append(CultureInfo.InvariantCulture, $"<div class=\"back\">Go back to<strong>{HtmlText.Escape(card.GoBackTo)}</strong>{HtmlText.Escape(card.Limit ?? "")}</div>\n");
-        html.Append("<h2 id=\"settings\">Settings and what they give</h2>\n<div class=\"wide\" role=\"region\" aria-labelledby=\"settings\" tabindex=\"0\"><table>\n<thead><tr>");
+            .Append(card.Warning is null ? "" : $"<p class=\"warning\"><strong>WARNING</strong> {HtmlText.Escape(card.Warning)}</p>\n")
+            .Append(CultureInfo.InvariantCulture, $"<div class=\"back\">Baseline: recommended setting<strong>{HtmlText.Escape(card.Baseline)}</strong>{HtmlText.Escape(card.Limit)}</div>\n")
+            .Append(CultureInfo.InvariantCulture, $"<p class=\"load\">Holds for: {HtmlText.Escape(card.Conditions)}</p>\n");
+        html.Append("<h2 id=\"settings\">Resulting pressures</h2>\n<div class=\"wide\" role=\"region\" aria-labelledby=\"settings\" tabindex=\"0\"><table>\n<thead><tr>");
         foreach (string column in card.Columns)
         {
             html.Append("<th scope=\"col\">").Append(HtmlText.Escape(column)).Append("</th>");
@@ -80,9 +83,9 @@ public static class PocketCardPage
         }
 
         html.Append("</tbody>\n</table></div>\n");
-        Facts(html, "First lock at the setting to go back to", card.FirstLocks, "");
+        Facts(html, "First lock-up at the recommended setting", card.FirstLocks, "");
         Facts(html, "Pedal", card.Pedal, " class=\"pedal\"");
-        html.Append("<h2>Tried today</h2>\n<table class=\"lines\">\n<thead><tr><th scope=\"col\">Date, track, tyres</th><th scope=\"col\">Setting</th><th scope=\"col\">Locked first</th><th scope=\"col\">Remarks</th></tr></thead>\n<tbody>\n");
+        html.Append("<h2>Run log</h2>\n<table class=\"lines\">\n<thead><tr><th scope=\"col\">Date, track, tyres</th><th scope=\"col\">Setting</th><th scope=\"col\">Locked first</th><th scope=\"col\">Remarks</th></tr></thead>\n<tbody>\n");
         for (int line = 0; line < 4; line++)
         {
             html.Append("<tr><td>&nbsp;</td><td>&nbsp;</td><td>&nbsp;</td><td>&nbsp;</td></tr>\n");

@@ -7,7 +7,6 @@ using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Vehicles;
 using UnitsNet;
-using UnitSystem = BrakeBalance.Charts.UnitSystem;
 
 namespace BrakeBalance.Notebooks.Publishing;
 

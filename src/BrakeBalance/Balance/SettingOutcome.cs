@@ -1,4 +1,7 @@
+using BrakeBalance.Answers;
+using BrakeBalance.Vehicles;
 using UnitsNet;
+using UnitSystem = BrakeBalance.Answers.UnitSystem;
 
 namespace BrakeBalance.Balance;
 
@@ -11,33 +14,42 @@ namespace BrakeBalance.Balance;
 /// <param name="WorstEfficiency">Least braking efficiency over surfaces, loads and speeds at nominal friction [–].</param>
 public sealed record SettingOutcome(Pressure Knee, double Slope, bool FrontFirstEverywhere, double RearFirstShare, double MeanEfficiency, double WorstEfficiency);
 
-/// <summary>The greatest setting that keeps the front first.</summary>
-/// <param name="Outcome">The setting and how it does; null when no setting keeps the front first.</param>
-/// <param name="NominalKnee">The greatest knee if friction had no spread, gauge; null when there is none.</param>
-/// <param name="ValveNeeded">Whether the rear would lock first somewhere with no valve at all.</param>
-/// <param name="Sentence">The finding in words.</param>
-public sealed record SettingAdvice(SettingOutcome? Outcome, Pressure? NominalKnee, bool ValveNeeded, string Sentence)
+/// <summary>The highest setting that keeps the front first.</summary>
+/// <param name="Variable">What is set.</param>
+/// <param name="Knee">The knee, gauge; null when a bar is set, or when no knee keeps the front first.</param>
+/// <param name="FrontForceShare">The bar's least share on the front cylinder [–]; null when a knee is set, or when no share keeps the front first.</param>
+/// <param name="Slope">Slope above the knee [–]; null for a bar.</param>
+/// <param name="Needed">Whether the rear would lock first somewhere without the valve.</param>
+/// <param name="Binding">
+/// The first condition in which the rear would lock first with a little more, or already with the least; null when nothing binds.
+/// </param>
+public sealed record SettingLimit(
+    SettingVariable Variable, Pressure? Knee, double? FrontForceShare, double? Slope, bool Needed, BindingCondition? Binding)
 {
-    /// <summary>
-    /// The first condition in which the rear would lock first with a little more knee, or with none at all when no knee is safe; null
-    /// when nothing binds.
-    /// </summary>
-    public BindingCondition? Binding { get; init; }
+    /// <summary>Whether any setting keeps the front first.</summary>
+    public bool Exists => Knee is not null || FrontForceShare is not null;
 
-    /// <summary>How far the advised knee stays below the greatest at nominal friction; null when either is missing.</summary>
-    public Pressure? Margin => Outcome is null || NominalKnee is null ? null : NominalKnee - Outcome.Knee;
+    /// <summary>The car set at the limit.</summary>
+    /// <param name="vehicle">The car the limit was found for.</param>
+    /// <returns>A copy; null when no setting keeps the front first.</returns>
+    public Vehicle? Set(Vehicle vehicle) => Knee is { } knee ? vehicle.WithRearKnee(knee, Slope)
+        : FrontForceShare is { } share ? vehicle.WithFrontForceShare(share) : null;
 }
 
 /// <summary>A condition in which the rear locks first: what holds a setting back.</summary>
 /// <param name="LoadCase">Name of the load case.</param>
 /// <param name="Adhesion">Coefficient of adhesion of the surface [–].</param>
 /// <param name="Speed">Speed.</param>
-/// <param name="FrontFriction">Factor on the front brakes' friction [–].</param>
-/// <param name="RearFriction">Factor on the rear brakes' friction [–].</param>
-public sealed record BindingCondition(string LoadCase, double Adhesion, Speed Speed, double FrontFriction, double RearFriction)
+/// <param name="BrakeState">Name of the state of the brakes.</param>
+/// <param name="Spread">How much lower the front friction and how much higher the rear was taken [–].</param>
+public sealed record BindingCondition(string LoadCase, double Adhesion, Speed Speed, string BrakeState, PerAxle<double> Spread)
 {
-    /// <summary>The condition in words, such as "driver only, adhesion 0.98, 180 km/h, front friction 8 % low and rear 8 % high".</summary>
-    public string Words => FormattableString.Invariant($"{LoadCase}, adhesion {Adhesion:0.00}, {SpeedRange.Words(Speed)}")
-        + (FrontFriction == RearFriction ? "" : FormattableString.Invariant($", front friction {100 * (1 - FrontFriction):0.#} % low"))
-        + (FrontFriction == RearFriction ? "" : FormattableString.Invariant($" and rear {100 * (RearFriction - 1):0.#} % high"));
+    /// <summary>The condition in words, such as "driver only, adhesion 0.98, 180 km/h, brakes hot in front, friction 8 % low in front and 8 % high at the rear".</summary>
+    /// <param name="units">The system of units.</param>
+    /// <returns>The words.</returns>
+    public string Words(UnitSystem units) =>
+        FormattableString.Invariant($"{LoadCase}, adhesion {Adhesion:0.00}, {SpeedRange.Words(Speed, units)}, brakes {BrakeState}")
+        + (Spread.Front + Spread.Rear > 0
+            ? FormattableString.Invariant($", friction {100 * Spread.Front:0.#} % low in front, {100 * Spread.Rear:0.#} % high at the rear")
+            : "");
 }

@@ -8,18 +8,22 @@ namespace BrakeBalance.Balance;
 /// <summary>Finds the setting of valve or balance bar that keeps the front first and wastes least of the road.</summary>
 /// <remarks>
 /// <para>More rear pressure never hurts efficiency as long as the front locks first, so the best safe knee is the greatest safe knee;
-/// the worst corner of the friction spread is low at the front and high at the rear. Both follow from f₁ falling and f₂ rising with rear force.</para>
+/// the worst corner of the friction spread is low at the front and high at the rear, in each state of the brakes. Both follow from f₁ falling
+/// and f₂ rising with rear force.</para>
 /// <para>Source: own derivation from UN R13-H Annex 5's f₁ and f₂.</para>
 /// </remarks>
 public static class SettingSearch
 {
+    /// <summary>Slope of a valve that is not there yet [–]: the middle of what adjustable valves have (common practice).</summary>
+    public const double AddedSlope = 0.4;
+
     /// <summary>How one knee and slope do over all conditions.</summary>
     /// <param name="vehicle">The car.</param>
     /// <param name="conditions">Surfaces, speeds, loads and friction spread.</param>
     /// <param name="knee">The knee, gauge; not negative.</param>
     /// <param name="slope">The slope above it [–]; 0 to 1.</param>
     /// <returns>The outcome.</returns>
-    public static SettingOutcome Evaluate(Vehicle vehicle, SettingConditions conditions, Pressure knee, double slope) =>
+    public static SettingOutcome Evaluate(Vehicle vehicle, Conditions conditions, Pressure knee, double slope) =>
         Evaluate(new Cases(vehicle, conditions), knee, slope);
 
     /// <summary>Tries every knee with every slope, on all cores.</summary>
@@ -31,7 +35,7 @@ public static class SettingSearch
     /// <param name="cancellation">Stops the sweep.</param>
     /// <returns>An outcome each, slopes within knees.</returns>
     public static IReadOnlyList<SettingOutcome> Sweep(
-        Vehicle vehicle, SettingConditions conditions, IReadOnlyList<Pressure> knees, IReadOnlyList<double> slopes,
+        Vehicle vehicle, Conditions conditions, IReadOnlyList<Pressure> knees, IReadOnlyList<double> slopes,
         IProgress<int>? progress = null, CancellationToken cancellation = default)
     {
         var outcomes = new SettingOutcome[knees.Count * slopes.Count];
@@ -52,84 +56,102 @@ public static class SettingSearch
         return outcomes;
     }
 
-    /// <summary>The greatest knee that keeps the front first everywhere, for a slope.</summary>
-    /// <param name="vehicle">The car.</param>
-    /// <param name="conditions">Surfaces, speeds, loads and friction spread.</param>
-    /// <param name="slope">The slope above the knee [–]; the car's own valve's when null.</param>
-    /// <returns>The advice.</returns>
-    /// <exception cref="ArgumentException">No slope is given and the car has no proportioning valve.</exception>
-    public static SettingAdvice GreatestSafeKnee(Vehicle vehicle, SettingConditions conditions, double? slope = null)
+    /// <summary>The highest setting that keeps the front first in every corner of the conditions.</summary>
+    /// <param name="vehicle">The car: its valve's knee is set, or its balance bar, or else the knee of a valve that is not there yet.</param>
+    /// <param name="conditions">What it has to hold for.</param>
+    /// <param name="slope">The slope above the knee [–]; the car's own valve's when null, or <see cref="AddedSlope"/>.</param>
+    /// <returns>The limit, with what binds it; without a setting when none keeps the front first.</returns>
+    public static SettingLimit Limit(Vehicle vehicle, Conditions conditions, double? slope = null)
     {
-        double used = slope ?? vehicle.Hydraulics.RearProportioningValve?.Slope
-            ?? throw new ArgumentException("The car has no proportioning valve, so a slope must be given.", nameof(slope));
-        Pressure top = vehicle.Hydraulics.MaximumPressure;
+        SettingVariable variable = VariableOf(vehicle);
         var cases = new Cases(vehicle, conditions);
+        if (variable == SettingVariable.BalanceBar && vehicle.Hydraulics.Split is BalanceBarSplit bar && slope is null)
+        {
+            (double? share, BindingCondition? holds) = SmallestShare(cases, bar);
+            return new(variable, null, share, null, Needed: true, holds);
+        }
+
+        double used = slope ?? vehicle.Hydraulics.RearProportioningValve?.Slope ?? AddedSlope;
         Vehicle without = vehicle with { Hydraulics = vehicle.Hydraulics.WithoutRearProportioning() };
         bool needed = new Cases(without, conditions).RearFirst(null) is not null;
-        (Pressure? nominal, _) = Greatest(pascals => cases.RearFirst(ValveLaw.AboveKnee(pascals, used), nominal: true), top.Pascals);
-        (Pressure? greatest, BindingCondition? binding) =
-            Greatest(pascals => cases.RearFirst(ValveLaw.AboveKnee(pascals, used)), top.Pascals);
-        if (greatest is not { } knee)
-        {
-            return new(null, nominal, needed, FormattableString.Invariant(
-                $"No knee keeps the front first with a slope of {used:0.00}: even at 0 bar the rear locks first ({binding!.Words}). ")
-                + "A lower slope, a smaller rear brake or a larger front one is needed.")
-            { Binding = binding };
-        }
-
-        SettingOutcome outcome = Evaluate(cases, knee, used);
-        string kneeWords = FormattableString.Invariant($"A knee of {knee.Bars:0.0} bar ({knee.PoundsForcePerSquareInch:0} psi)");
-        string slopeWords = FormattableString.Invariant($" with a slope of {used:0.00} is the greatest that keeps the front first");
-        string because = binding is null ? "" : $"; a higher one lets the rear lock first ({binding.Words})";
-        string mean = FormattableString.Invariant($"{outcome.MeanEfficiency:0.0%}.");
-        return new(outcome, nominal, needed, needed
-            ? $"{kneeWords}{slopeWords}{because}; mean efficiency {mean}"
-            : $"No valve is needed: the front locks first everywhere without one; mean efficiency with the valve fully open {mean}")
-        { Binding = binding };
+        (Pressure? knee, BindingCondition? binding) =
+            Greatest(pascals => cases.RearFirst(ValveLaw.AboveKnee(pascals, used)), vehicle.Hydraulics.MaximumPressure.Pascals);
+        return new(variable == SettingVariable.BalanceBar ? SettingVariable.AddedKnee : variable, knee, null, used, needed, binding);
     }
 
-    /// <summary>The smallest front share of a balance bar that keeps the front first everywhere.</summary>
-    /// <param name="vehicle">A car with a balance bar.</param>
-    /// <param name="conditions">Surfaces, speeds, loads and friction spread.</param>
-    /// <returns>The front share of the rod force [–], to a thousandth, upwards; null when no share from 0.2 to 0.8 does.</returns>
-    /// <exception cref="ArgumentException">The car has no balance bar.</exception>
-    public static double? SmallestSafeFrontShare(Vehicle vehicle, SettingConditions conditions)
+    /// <summary>What is set on a car.</summary>
+    /// <param name="vehicle">The car.</param>
+    /// <returns>The variable.</returns>
+    public static SettingVariable VariableOf(Vehicle vehicle) =>
+        vehicle.Hydraulics.RearProportioningValve is not null ? SettingVariable.Knee
+        : vehicle.Hydraulics.Split is BalanceBarSplit ? SettingVariable.BalanceBar : SettingVariable.AddedKnee;
+
+    /// <summary>The first condition in which the rear locks first with the car as it is set; null when there is none.</summary>
+    /// <param name="vehicle">The car as set.</param>
+    /// <param name="conditions">What it has to hold for.</param>
+    /// <returns>The condition. A case with no lock-up up to the highest pressure counts as front first.</returns>
+    public static BindingCondition? RearFirst(Vehicle vehicle, Conditions conditions) => new Cases(vehicle, conditions).RearFirst(null);
+
+    /// <summary>How much stronger the rear brakes could be against the front ones, all else at its middle, before the rear locks first.</summary>
+    /// <param name="vehicle">The car as set.</param>
+    /// <param name="conditions">Surfaces, speeds and load cases; states and spread are left aside.</param>
+    /// <returns>
+    /// A share [–]: 0.1 for a tenth stronger; negative when the rear already locks first, at least −0.9; at most 1, also when nothing locks.
+    /// </returns>
+    public static double FrictionMargin(Vehicle vehicle, Conditions conditions)
     {
-        if (vehicle.Hydraulics.Split is not BalanceBarSplit bar)
+        var cases = new Cases(vehicle, conditions.AtMiddle);
+        (double low, double high) = (0.1, 2.0);
+        if (cases.RearFirst(null, rear: high) is null)
         {
-            throw new ArgumentException("The car has no balance bar.", nameof(vehicle));
+            return high - 1;
         }
 
-        var cases = new Cases(vehicle, conditions);
-        bool Safe(double share) => cases.RearFirst(null, (bar with { FrontForceShare = share }).RearToFrontPressureRatio) is null;
-        if (!Safe(0.8))
+        for (int i = 0; i < 14; i++)
         {
-            return null;
+            double factor = 0.5 * (low + high);
+            (low, high) = cases.RearFirst(null, rear: factor) is null ? (factor, high) : (low, factor);
         }
 
-        (int low, int high) = (199, 800);
+        return low - 1;
+    }
+
+    // To a thousandth, upwards: more on the front is the safe side.
+    private static (double? Share, BindingCondition? Binding) SmallestShare(Cases cases, BalanceBarSplit bar)
+    {
+        BindingCondition? At(int thousandths) =>
+            cases.RearFirst(null, (bar with { FrontForceShare = thousandths / 1000.0 }).RearToFrontPressureRatio);
+        if (At(800) is { } already)
+        {
+            return (null, already);
+        }
+
+        BindingCondition? binding = At(200);
+        if (binding is null)
+        {
+            return (0.2, null);
+        }
+
+        (int low, int high) = (200, 800);
         while (high - low > 1)
         {
             int middle = (low + high) / 2;
-            if (Safe(middle / 1000.0))
-            {
-                high = middle;
-            }
-            else
-            {
-                low = middle;
-            }
+            BindingCondition? here = At(middle);
+            (low, high, binding) = here is null ? (low, middle, binding) : (middle, high, here);
         }
 
-        return high / 1000.0;
+        return (high / 1000.0, binding);
     }
 
-    /// <summary>Whether the front locks first, or both together, on every surface and in every load case, friction at its worst corner.</summary>
+    /// <summary>Mean and least braking efficiency of the car as it is set, over the conditions, with friction at its middle.</summary>
     /// <param name="vehicle">The car as set.</param>
-    /// <param name="conditions">Surfaces, speeds, loads and friction spread.</param>
-    /// <returns>True when it does; a case with no lock-up up to the highest pressure counts as safe.</returns>
-    public static bool FrontFirstEverywhere(Vehicle vehicle, SettingConditions conditions) =>
-        new Cases(vehicle, conditions).RearFirst(null) is null;
+    /// <param name="conditions">Surfaces, speeds and load cases.</param>
+    /// <returns>Mean and least efficiency [–].</returns>
+    public static (double Mean, double Least) Efficiency(Vehicle vehicle, Conditions conditions)
+    {
+        (_, double mean, double least) = new Cases(vehicle, conditions.AtMiddle).Count(null);
+        return (mean, least);
+    }
 
     private static SettingOutcome Evaluate(Cases cases, Pressure knee, double slope)
     {
@@ -160,36 +182,41 @@ public static class SettingSearch
     /// <summary>A car in every load case at every speed, prepared once: settings are then tried without preparing it anew.</summary>
     private sealed class Cases
     {
-        private readonly SettingConditions _conditions;
+        private readonly Vehicle _vehicle;
+        private readonly Conditions _conditions;
+        private readonly PerAxle<double> _spread;
         private readonly (LoadCase Load, Speed Speed, BalanceKernel Kernel)[] _cases;
-        private readonly CarGains _nominal;
-        private readonly CarGains _worst;
+        private readonly (BrakeState State, CarGains Worst)[] _states;
+        private readonly CarGains _middle;
 
         // The worst corner of the friction spread; shoes that lock by themselves within it lock as soon as they touch.
-        public Cases(Vehicle vehicle, SettingConditions conditions)
+        public Cases(Vehicle vehicle, Conditions conditions)
         {
-            _conditions = conditions;
+            (_vehicle, _conditions) = (vehicle, conditions);
+            _spread = conditions.FrictionSpread;
             _cases = [.. from load in conditions.LoadCasesOf(vehicle)
                          from speed in conditions.SpeedsOf(vehicle)
                          select (load, speed, new BalanceKernel(vehicle, load, speed.MetersPerSecond))];
-            _nominal = BalanceKernel.Draw(vehicle);
-            _worst = BalanceKernel.Draw(vehicle, 1 - conditions.FrictionSpread, 1 + conditions.FrictionSpread);
+            _states = [.. conditions.BrakeStates.Select(state => (state, Draw(state.Front * (1 - _spread.Front), state.Rear * (1 + _spread.Rear))))];
+            _middle = Draw(1, 1);
         }
 
         /// <summary>
         /// The first condition in which the rear locks first; null when there is none. A case with no lock-up up to the highest pressure
         /// counts as safe.
         /// </summary>
-        public BindingCondition? RearFirst(ValveLaw? setting, double? ratio = null, bool nominal = false)
+        public BindingCondition? RearFirst(ValveLaw? setting, double? ratio = null, double rear = 1)
         {
-            IReadOnlyList<double> adhesions = _conditions.Adhesions;
-            foreach ((LoadCase load, Speed speed, BalanceKernel kernel) in _cases)
+            foreach ((BrakeState state, CarGains worst) in _states)
             {
-                CarGains car = nominal ? _nominal : _worst;
-                if (kernel.RearFirstAdhesion(car, Laws(kernel, setting), ratio ?? kernel.Ratio, adhesions[0], adhesions[^1]) is { } adhesion)
+                CarGains car = rear == 1 ? worst : Draw(state.Front, state.Rear * rear);
+                foreach ((LoadCase load, Speed speed, BalanceKernel kernel) in _cases)
                 {
-                    double spread = nominal ? 0 : _conditions.FrictionSpread;
-                    return new(load.Name, adhesion, speed, 1 - spread, 1 + spread);
+                    if (kernel.RearFirstAdhesion(
+                        car, Laws(kernel, setting), ratio ?? kernel.Ratio, _conditions.LowestAdhesion, _conditions.HighestAdhesion) is { } adhesion)
+                    {
+                        return new(load.Name, adhesion, speed, state.Name, _spread);
+                    }
                 }
             }
 
@@ -197,9 +224,9 @@ public static class SettingSearch
         }
 
         /// <summary>
-        /// Share of all cases in which the rear locks first in the worst corner, and mean and least efficiency at nominal friction.
+        /// Share of all cases in which the rear locks first in the worst corner, and mean and least efficiency with friction at its middle.
         /// </summary>
-        public (double RearFirst, double Mean, double Worst) Count(ValveLaw setting)
+        public (double RearFirst, double Mean, double Worst) Count(ValveLaw? setting)
         {
             IReadOnlyList<double> adhesions = _conditions.Adhesions;
             (int rearFirst, double sum, double worst) = (0, 0, 1);
@@ -210,8 +237,9 @@ public static class SettingSearch
                 {
                     (AxleLimit front, AxleLimit rear) = kernel.Limits(adhesion, adhesion);
                     double limit = kernel.LimitNewtons(front, rear, 1);
-                    rearFirst += kernel.First(_worst, laws, kernel.Ratio, front, rear, limit).Order == LockOrder.Rear ? 1 : 0;
-                    double efficiency = kernel.First(_nominal, laws, kernel.Ratio, front, rear, limit).Efficiency;
+                    bool RearIn(CarGains car) => kernel.First(car, laws, kernel.Ratio, front, rear, limit).Order == LockOrder.Rear;
+                    rearFirst += _states.Any(state => RearIn(state.Worst)) ? 1 : 0;
+                    double efficiency = kernel.First(_middle, laws, kernel.Ratio, front, rear, limit).Efficiency;
                     sum += efficiency;
                     worst = Math.Min(worst, efficiency);
                 }
@@ -220,6 +248,8 @@ public static class SettingSearch
             double count = _cases.Length * adhesions.Count;
             return (rearFirst / count, sum / count, worst);
         }
+
+        private CarGains Draw(double front, double rear) => BalanceKernel.Draw(_vehicle, front, rear);
 
         private static ValveLaw[] Laws(BalanceKernel kernel, ValveLaw? setting)
         {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
+using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
 using UnitsNet;
 
@@ -8,7 +9,7 @@ namespace BrakeBalance.Bench;
 
 /// <summary>Old parts against new on one car: what changes in effort, travel, balance, knee needed and heat.</summary>
 /// <remarks>
-/// Both cars go through the same computations: <see cref="ControlForce"/>, <see cref="BalanceModel"/>, <see cref="SettingSearch"/>; the heat of
+/// Both cars go through the same computations: <see cref="ControlForce"/>, <see cref="BalanceModel"/>, <see cref="Setting"/>; the heat of
 /// one stop is ½ m v² shared like the braking forces, taken by the two rings of the axle at 460 J/(kg K) (grey iron, common practice), cooling and
 /// pads left out. It compares parts; it approves none.
 /// </remarks>
@@ -100,7 +101,7 @@ public sealed record ChangePlan
 
     private static IEnumerable<ChangeRow> Knee(Side old, Side changed)
     {
-        if (old.Advice is null && changed.Advice is null)
+        if (old.Setting is null && changed.Setting is null)
         {
             yield break;
         }
@@ -108,7 +109,7 @@ public sealed record ChangePlan
         Pressure? set = changed.Vehicle.Hydraulics.RearProportioningValve?.Knee;
         Pressure? safe = changed.SafeKnee;
         bool tooHigh = set is { } knee && safe is { } most && knee > most;
-        yield return Row(ChangeTopic.Knee, "Greatest knee that keeps the front first, pads 8 % off", old.SafeKnee, safe,
+        yield return Row(ChangeTopic.Knee, "Safe limit: highest knee that keeps the front first in all conditions", old.SafeKnee, safe,
             safe is null || tooHigh ? BenchSeverity.Wrong : BenchSeverity.Good,
             safe is null ? "No knee makes this safe: change brakes, not the valve" : tooHigh ? "The knee that is set lies above it: turn the valve out before the car moves" : "The knee that is set lies below it", "no knee is safe");
     }
@@ -163,7 +164,7 @@ public sealed record ChangePlan
                 .Where(adhesion => model.FirstLockUp(adhesion)?.First == Axle.Rear)
                 .Select(adhesion => FormattableString.Invariant($"{adhesion:0.0}")));
             RearFirst = RearFirst.Length == 0 ? Nowhere : RearFirst;
-            Advice = vehicle.Hydraulics.RearProportioningValve is null ? null : SettingSearch.GreatestSafeKnee(vehicle, new SettingConditions());
+            Setting = vehicle.Hydraulics.RearProportioningValve is null ? null : Setting.Of(vehicle);
             if (vehicle.Control is not { } parts)
             {
                 return;
@@ -194,9 +195,9 @@ public sealed record ChangePlan
 
         public string RearFirst { get; }
 
-        public SettingAdvice? Advice { get; }
+        public Setting? Setting { get; }
 
-        public Pressure? SafeKnee => Advice?.Outcome?.Knee;
+        public Pressure? SafeKnee => Setting?.SafeLimit?.Knee;
 
         public TemperatureDelta? Warming(Axle axle) => _rings[axle] is { } ring && RearShare is { } rear
             ? TemperatureDelta.FromKelvins(_joules * (axle == Axle.Rear ? rear : 1 - rear) / (2 * ring.Kilograms * IronJoulesPerKilogramKelvin))

@@ -35,6 +35,13 @@ public sealed record CarEstimate
     /// <summary>Whether the chains agreed among themselves (scale reduction below 1.05); null when not checked.</summary>
     public bool? ChainsAgree { get; init; }
 
+    /// <summary>The highest adhesion that the stops tell of, lower end of its interval [–]: beyond it they support nothing.</summary>
+    public double HighestAdhesionSeen => Parameters
+        .Where(parameter => parameter.Name.StartsWith("adhesion, ", StringComparison.Ordinal))
+        .Select(parameter => parameter.Posterior.Low)
+        .DefaultIfEmpty(0)
+        .Max();
+
     /// <summary>The car with the estimated friction and height of the centre of gravity.</summary>
     /// <returns>A copy of the car the stops were made with.</returns>
     public Vehicle Apply()

@@ -21,7 +21,7 @@ public static class MeasuringOrder
     /// <param name="seed">Seed of the random numbers.</param>
     /// <returns>The answers; a car without ranges has bands without width and nothing to measure.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="adhesion"/> is outside its range.</exception>
-    public static IReadOnlyList<BandedAnswer> Bands(UncertainVehicle car, double adhesion = 0.85, string? loadCase = null, int samples = 256, int seed = 1)
+    public static IReadOnlyList<BandedAnswer> Bands(Vehicle car, double adhesion = 0.85, string? loadCase = null, int samples = 256, int seed = 1)
     {
         if (adhesion is not (> 0 and <= 2))
         {
@@ -43,15 +43,16 @@ public static class MeasuringOrder
             string key = string.Join(' ', fractions.Select(f => f.ToString("R", CultureInfo.InvariantCulture)));
             if (!cache.TryGetValue(key, out double?[]? values))
             {
-                values = car.Draw(fractions) is { } vehicle ? Answers(vehicle, adhesion, loadCase) : new double?[questions.Length];
+                values = car.Uncertainty!.Draw(fractions) is { } vehicle ? Answers(vehicle, adhesion, loadCase) : new double?[questions.Length];
                 cache[key] = values;
             }
 
             return values;
         }
 
-        int inputs = car.Ranges.Count;
-        double?[] middle = Answers(car.Middle.Vehicle, adhesion, loadCase);
+        IReadOnlyList<ValueRange> ranges = car.Uncertainty?.Ranges ?? [];
+        int inputs = ranges.Count;
+        double?[] middle = Answers(car, adhesion, loadCase);
         return [.. questions.Select((question, q) =>
         {
             double usual = middle[q] ?? 0;
@@ -67,7 +68,7 @@ public static class MeasuringOrder
                 Unit = question.Unit,
                 Band = new Interval<double>(At(0.5), At(0.05), At(0.95)),
                 Answered = inputs == 0 ? (middle[q] is null ? 0 : 1) : cache.Values.Average(v => v[q] is null ? 0.0 : 1),
-                MeasureNext = [.. car.Ranges.Select((range, i) => Advice(range, first[i], total[i])).Where(a => a.InAll > 0.01).OrderByDescending(a => a.InAll)],
+                MeasureNext = [.. ranges.Select((range, i) => Advice(range, first[i], total[i])).Where(a => a.InAll > 0.01).OrderByDescending(a => a.InAll)],
             };
         })];
     }

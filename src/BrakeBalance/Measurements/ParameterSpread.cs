@@ -1,4 +1,5 @@
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Measurements;
 
@@ -21,10 +22,14 @@ public sealed record ParameterSpread
     /// <summary>The spread that the ranges of a vehicle file say; where they say nothing, the usual one.</summary>
     /// <param name="car">The car with its ranges.</param>
     /// <returns>Standard deviations of even distributions over the ranges.</returns>
-    public static ParameterSpread From(UncertainVehicle car)
+    public static ParameterSpread From(Vehicle car)
     {
         var spread = new ParameterSpread();
-        double? Of(string path) => Enumerable.Range(0, car.Ranges.Count).Where(i => car.Ranges[i].Path.EndsWith(path, StringComparison.Ordinal)).Select(i => (double?)Math.Min(0.5, car.RelativeHalfWidth(i) / Math.Sqrt(3))).FirstOrDefault();
+        IReadOnlyList<ValueRange> ranges = car.Uncertainty?.Ranges ?? [];
+        double? Of(string path) => Enumerable.Range(0, ranges.Count)
+            .Where(i => ranges[i].Path.EndsWith(path, StringComparison.Ordinal))
+            .Select(i => (double?)Math.Min(0.5, car.Uncertainty!.RelativeHalfWidth(i) / Math.Sqrt(3)))
+            .FirstOrDefault();
         return spread with
         {
             FrontFriction = Of("front.brake.friction") ?? spread.FrontFriction,

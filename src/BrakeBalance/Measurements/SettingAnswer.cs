@@ -1,3 +1,5 @@
+using BrakeBalance.Balance;
+
 namespace BrakeBalance.Measurements;
 
 /// <summary>The setting recommended, and the trade-off it was chosen from.</summary>
@@ -26,13 +28,4 @@ public sealed record SettingAnswer
 
     /// <summary>Number of draws.</summary>
     public required int Draws { get; init; }
-
-    /// <summary>The answer in one sentence or two.</summary>
-    public required string Sentence { get; init; }
-
-    /// <summary>Without a setting: which change of the hardware would give one; otherwise empty.</summary>
-    public required IReadOnlyList<string> HardwareChanges { get; init; }
-
-    /// <summary>What the answer rests on.</summary>
-    public required IReadOnlyList<string> Assumptions { get; init; }
 }

@@ -1,4 +1,3 @@
-using BrakeBalance.Balance;
 using BrakeBalance.Vehicles;
 using UnitsNet;
 
@@ -16,16 +15,30 @@ public sealed record SettingQuestion
     /// <summary>How far friction and height of the centre of gravity may lie off the file's values; not used with an estimate.</summary>
     public ParameterSpread Spread { get; init; } = new();
 
-    /// <summary>Surfaces; dry, damp and wet unless said.</summary>
-    public IReadOnlyList<SurfaceCondition> Surfaces { get; init; } =
-        [SurfaceCondition.Typical("dry"), SurfaceCondition.Typical("damp"), SurfaceCondition.Typical("wet")];
+    /// <summary>Surfaces; five over the adhesions of the car's conditions unless said.</summary>
+    public IReadOnlyList<SurfaceCondition> Surfaces
+    {
+        get => field ?? SurfaceCondition.Over(Vehicle.Conditions);
+        init;
+    }
 
-    /// <summary>States of the brakes.</summary>
-    public IReadOnlyList<FrictionState> States { get; init; } = FrictionState.Usual;
+    /// <summary>States of the brakes; those of the car's conditions unless said.</summary>
+    public IReadOnlyList<BrakeState> States
+    {
+        get => field ?? Vehicle.Conditions.BrakeStates;
+        init;
+    }
 
-    /// <summary>Highest probability that the rear locks first, in any one load case, surface, state and speed [–]; 0.001 to 0.5.</summary>
+    /// <summary>
+    /// Highest probability that the rear locks first, in any one load case, surface, state and speed [–]; 0.001 to 0.5; that of the car's
+    /// conditions unless said.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.001 to 0.5.</exception>
-    public double Level { get; init => field = Require.Between(value, 0.001, 0.5); } = 0.05;
+    public double Level
+    {
+        get => field == 0 ? Vehicle.Conditions.RearFirstChance : field;
+        init => field = Require.Between(value, 0.001, 0.5);
+    }
 
     /// <summary>Relative scatter of each axle's adhesion from stop to stop [–]; 0 to 0.3.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 0.3.</exception>
@@ -35,8 +48,12 @@ public sealed record SettingQuestion
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
     public Pressure KneeScatter { get; init => field = Require.NotNegative(value); } = Pressure.FromBars(1);
 
-    /// <summary>Speeds to hold at; standstill to the car's maximum speed unless said.</summary>
-    public SpeedRange Speeds { get; init; } = new();
+    /// <summary>Speeds to hold at; those of the car's conditions unless said.</summary>
+    public SpeedRange Speeds
+    {
+        get => field ?? Vehicle.Conditions.Speeds;
+        init;
+    }
 
     /// <summary>Number of draws over all conditions; 1000 to 10 million.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside that range.</exception>

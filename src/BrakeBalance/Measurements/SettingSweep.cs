@@ -26,7 +26,7 @@ internal sealed class SettingSweep
         Vehicle vehicle = question.Vehicle;
         _gains = FrictionGain.Of(vehicle);
         _speeds = question.Speeds.Of(vehicle, SpeedsTried);
-        _conditions = [.. from load in vehicle.LoadCases
+        _conditions = [.. from load in vehicle.Conditions.LoadCasesOf(vehicle)
                           let kernels = _speeds.Select(speed => new BalanceKernel(vehicle, load, speed.MetersPerSecond)).ToArray()
                           from surface in question.Surfaces
                           from state in question.States
@@ -149,7 +149,7 @@ internal sealed class SettingSweep
     }
 
     /// <summary>One combination of load, surface and state of the brakes, prepared for each speed.</summary>
-    internal sealed record Condition(LoadCase Load, SurfaceCondition Surface, FrictionState State, BalanceKernel[] Kernels);
+    internal sealed record Condition(LoadCase Load, SurfaceCondition Surface, BrakeState State, BalanceKernel[] Kernels);
 }
 
 /// <summary>What a sweep found for one setting in one condition at one speed.</summary>

@@ -1,3 +1,5 @@
+using BrakeBalance.Vehicles;
+
 namespace BrakeBalance.Measurements;
 
 /// <summary>A surface as the tyres meet it.</summary>
@@ -13,6 +15,13 @@ public sealed record SurfaceCondition
     /// <summary>Relative standard deviation of the adhesion from day to day and place to place [–]; 0 to 0.5.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 0.5.</exception>
     public double Spread { get; init => field = Require.Between(value, 0, 0.5); } = 0.08;
+
+    /// <summary>Five surfaces, evenly from the lowest to the highest adhesion of conditions, each without a spread of its own.</summary>
+    /// <param name="conditions">The conditions.</param>
+    /// <returns>The surfaces, named by their adhesion.</returns>
+    public static IReadOnlyList<SurfaceCondition> Over(Conditions conditions) =>
+        [.. Enumerable.Range(0, 5).Select(i => conditions.LowestAdhesion + (conditions.HighestAdhesion - conditions.LowestAdhesion) * i / 4)
+            .Select(k => new SurfaceCondition { Name = FormattableString.Invariant($"adhesion {k:0.00}"), Adhesion = k, Spread = 0 })];
 
     /// <summary>What is believed of a surface before anything is measured on it, from the words in its name.</summary>
     /// <param name="name">Name of the surface.</param>

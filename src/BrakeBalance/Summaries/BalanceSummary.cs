@@ -1,4 +1,5 @@
 using BrakeBalance.Balance;
+using BrakeBalance.Measurements;
 using BrakeBalance.Rules;
 using BrakeBalance.Vehicles;
 using UnitsNet;
@@ -9,13 +10,13 @@ namespace BrakeBalance.Summaries;
 /// <param name="Vehicle">The car.</param>
 /// <param name="LoadCases">One part for each load case asked for.</param>
 /// <param name="Verdicts">The distribution rules; informative, no type approval.</param>
-/// <param name="Advice">The greatest safe knee under the standard conditions; null when the car has no proportioning valve in the rear line.</param>
+/// <param name="Setting">Where to set the valve or the balance bar.</param>
 /// <param name="Notices">What the reader should be told in words, such as a rear wheel that would leave the road.</param>
 public sealed record BalanceSummary(
     Vehicle Vehicle,
     IReadOnlyList<LoadCaseSummary> LoadCases,
     IReadOnlyList<RuleVerdict> Verdicts,
-    SettingAdvice? Advice,
+    Setting Setting,
     IReadOnlyList<string> Notices)
 {
     /// <summary>The speed at which drag, lift and downforce act.</summary>
@@ -56,8 +57,7 @@ public sealed record BalanceSummary(
 
         IEnumerable<LoadCase> loads = loadCase is null ? vehicle.LoadCases : [vehicle.LoadCase(loadCase)];
         IReadOnlyList<LoadCaseSummary> parts = [.. loads.Select(load => LoadCaseSummary.Of(new BalanceModel(vehicle, load, speed), brakingRates, adhesions))];
-        SettingAdvice? advice = vehicle.Hydraulics.RearProportioningValve is null ? null : SettingSearch.GreatestSafeKnee(vehicle, new SettingConditions());
-        return new(vehicle, parts, DistributionRules.Check(vehicle), advice, [.. parts.SelectMany(part => part.Notices)]) { Speed = speed };
+        return new(vehicle, parts, DistributionRules.Check(vehicle), Setting.Of(vehicle), [.. parts.SelectMany(part => part.Notices)]) { Speed = speed };
     }
 }
 
@@ -81,7 +81,7 @@ public sealed record LoadCaseSummary(
     IReadOnlyList<string> Notices)
 {
     // A dry road, and what a locked wheel keeps of its adhesion (common practice).
-    private const double ReleaseAdhesion = 0.9;
+    private const double ReleaseAdhesion = Conditions.DryAdhesion;
     private const double SlidingShare = 0.75;
 
     internal static LoadCaseSummary Of(BalanceModel model, IReadOnlyList<double> brakingRates, IReadOnlyList<double> adhesions)

@@ -5,6 +5,7 @@ using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
 using UnitsNet;
+using UnitSystem = BrakeBalance.Answers.UnitSystem;
 
 namespace BrakeBalance.Summaries;
 
@@ -12,20 +13,21 @@ namespace BrakeBalance.Summaries;
 /// <remarks>The questions are common practice: a composite of what is asked in workshops and forums, in own words.</remarks>
 public static class QuestionDesk
 {
-    private const double Dry = 0.9;
-    private const double Wet = 0.5;
+    private const double Dry = Conditions.DryAdhesion;
+    private const double Wet = Conditions.WetAdhesion;
     private const double HardStop = 0.6;
     private static readonly Force Push = Force.FromPoundsForce(75);
 
     /// <summary>Answers all questions.</summary>
     /// <param name="reading">The car as read.</param>
     /// <returns>Twenty-five answers in order.</returns>
-    public static IReadOnlyList<QuestionAnswer> Answer(VehicleReading reading) => new Desk(reading).All();
+    /// <param name="units">The system of units.</param>
+    public static IReadOnlyList<QuestionAnswer> Answer(VehicleReading reading, UnitSystem units = UnitSystem.Si) => new Desk(reading, units).All();
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>One car at the desk.</summary>
-    private sealed class Desk(VehicleReading reading)
+    private sealed class Desk(VehicleReading reading, UnitSystem units)
     {
         private static readonly string Vacuum = "assist.vacuum: vacuum gauge at the booster's hose, hot, in gear, lowest of ten stops and goes";
         private static readonly string Control = "pedal, assist and masterCylinder: tape on the pedal (pivot to pad over pivot to rod), bore cast on the cylinder, kind of booster";
@@ -209,9 +211,7 @@ public static class QuestionDesk
 
         private string RearLocks()
         {
-            double slope = Valve?.Slope ?? 0.4;
-            SettingAdvice advice = SettingSearch.GreatestSafeKnee(_car, new SettingConditions(), slope);
-            return Text($"Dry, in {_car.LoadCases[0].Name}, the {(Front ? "front" : "rear")} locks first. {advice.Sentence}");
+            return Text($"Dry, in {_car.LoadCases[0].Name}, the {(Front ? "front" : "rear")} locks first. ") + SettingWords.Sentence(Setting.Of(_car), units);
         }
 
         private string? FullyOut()
@@ -275,9 +275,9 @@ public static class QuestionDesk
             // The same car once with a straight line and once with a bent one, each set as well as it goes.
             var bar = _car with { Hydraulics = new BrakeHydraulics { Split = new BalanceBarSplit { FrontBore = Length.FromMillimeters(19.05), RearBore = Length.FromMillimeters(19.05), FrontForceShare = 0.5 } } };
             var valve = _car with { Hydraulics = new BrakeHydraulics { RearValves = [new ProportioningValve { Knee = Pressure.FromBars(30), Slope = Valve?.Slope ?? 0.4 }] } };
-            SettingPoint? Best(Vehicle vehicle) => RobustSetting.Find(new SettingQuestion { Vehicle = vehicle, Draws = 6000, Spread = new ParameterSpread { FrontFriction = 0.05, RearFriction = 0.05 } }).Recommended;
-            string Of(SettingPoint? point) => point is null ? "no setting keeps the rear from locking first" : Text($"{100 * point.MeanEfficiency:0} % of the road used on average");
-            return Text($"A bar is a straight line, a valve a bent one. Each set as well as it goes (rear first in at most 5 % of stops): with a bar {Of(Best(bar))}, with a valve {Of(Best(valve))}.");
+            SettingValue? Best(Vehicle vehicle) => Setting.Of(vehicle).Recommended;
+            string Of(SettingValue? point) => point is null ? "no setting keeps the rear from locking first" : Text($"{100 * point.MeanEfficiency:0} % of the road used on average");
+            return Text($"A bar is a straight line, a valve a bent one. Each set as well as it goes (front first in all conditions): with a bar {Of(Best(bar))}, with a valve {Of(Best(valve))}.");
         }
 
         private string Tyres()

@@ -48,6 +48,12 @@ public sealed record Vehicle
     /// <summary>Wheels, slip and heat of each axle, as far as they are known.</summary>
     public PerAxle<AxleDynamics> AxleDynamics { get; init; } = new(new(), new());
 
+    /// <summary>What answers about the setting have to hold for.</summary>
+    public Conditions Conditions { get; init; } = new();
+
+    /// <summary>What its file leaves uncertain; null when every number is a point.</summary>
+    public VehicleUncertainty? Uncertainty { get; init; }
+
     /// <summary>Engine braking; null for a declutched stop.</summary>
     public EngineBraking? EngineBraking { get; init; }
 
@@ -65,6 +71,14 @@ public sealed record Vehicle
     /// <returns>A copy.</returns>
     /// <exception cref="ArgumentException">There is no proportioning valve and no slope is given.</exception>
     public Vehicle WithRearKnee(Pressure knee, double? slope = null) => this with { Hydraulics = Hydraulics.WithRearKnee(knee, slope) };
+
+    /// <summary>The same car with its balance bar set otherwise.</summary>
+    /// <param name="share">The front cylinder's share of the rod force [–]; 0.2 to 0.8.</param>
+    /// <returns>A copy.</returns>
+    /// <exception cref="InvalidOperationException">The car has no balance bar.</exception>
+    public Vehicle WithFrontForceShare(double share) => Hydraulics.Split is BalanceBarSplit bar
+        ? this with { Hydraulics = Hydraulics with { Split = bar with { FrontForceShare = share } } }
+        : throw new InvalidOperationException($"\"{Name}\" has no balance bar.");
 
     /// <summary>The same car with pads or linings of other friction.</summary>
     /// <param name="front">Factor on the front brakes' friction [–]; above zero.</param>

@@ -42,10 +42,34 @@ public static class VehicleFile
         }
 
         var builder = new VehicleBuilder(reading.Problems);
-        return builder.Build(document) is { } vehicle
-            ? EndsOf(reading, filled) is { Count: > 0 } ends ? (null, ends)
-            : (new VehicleReading(vehicle, [.. reading.Ranges.Select(range => range with { IsTypical = filled.Contains(range.Path) })]) { FromCarClass = filled }, [])
-            : (null, [.. reading.Problems, .. builder.Problems]);
+        if (builder.Build(document) is not { } vehicle)
+        {
+            return (null, [.. reading.Problems, .. builder.Problems]);
+        }
+
+        return EndsOf(reading, filled) is { Count: > 0 } ends
+            ? (null, ends)
+            : (new VehicleReading(Uncertain(vehicle, reading, filled)) { FromCarClass = filled }, []);
+    }
+
+    // The spread of the friction is one of the conditions: said there, or by the range of the friction itself.
+    private static Vehicle Uncertain(Vehicle vehicle, DocumentReading<VehicleDocument> reading, List<string> filled)
+    {
+        ConditionsDocument? said = reading.Document!.Conditions;
+        double Spread(double usual, double? given, string path) =>
+            given ?? (reading.Targets.FirstOrDefault(of => of.Range.Path == path) is { } target ? Math.Min(0.5, target.RelativeHalfWidth) : usual);
+        PerAxle<double> spread = vehicle.Conditions.FrictionSpread;
+        Vehicle middle = vehicle with
+        {
+            Conditions = vehicle.Conditions with
+            {
+                FrictionSpread = new(
+                    Spread(spread.Front, said?.FrontFrictionSpread, "front.brake.friction"), Spread(spread.Rear, said?.RearFrictionSpread, "rear.brake.friction")),
+            },
+        };
+        ValueRange[] ranges = [.. reading.Ranges.Select(range => range with { IsTypical = filled.Contains(range.Path) })];
+        RangeTarget[] targets = [.. ranges.Select(range => reading.Targets.First(target => target.Range.Path == range.Path))];
+        return ranges.Length == 0 ? middle : middle with { Uncertainty = new VehicleUncertainty(middle, reading.Document!, targets, ranges) };
     }
 
     // A car whose range has an end that cannot be is found here, not when a command tries that end.
@@ -80,9 +104,11 @@ public static class VehicleFile
 
 /// <summary>What came of reading a vehicle file.</summary>
 /// <param name="Vehicle">The vehicle; a value given as a range stands at its middle.</param>
-/// <param name="Ranges">The values given as ranges.</param>
-public sealed record VehicleReading(Vehicle Vehicle, IReadOnlyList<ValueRange> Ranges)
+public sealed record VehicleReading(Vehicle Vehicle)
 {
+    /// <summary>The values given as ranges.</summary>
+    public IReadOnlyList<ValueRange> Ranges => Vehicle.Uncertainty?.Ranges ?? [];
+
     /// <summary>Paths of the entries that the file leaves out and its car class supplies (common practice).</summary>
     public IReadOnlyList<string> FromCarClass { get; init; } = [];
 }

@@ -3,7 +3,9 @@ using BrakeBalance.Balance;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Notebooks.Tests.Commands;
+using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
+using UnitsNet;
 using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;
@@ -31,16 +33,18 @@ public class CardCommandTests
         Vehicle car = Load("coupe-1960s");
         var card = PocketCard.Of(car, car.LoadCases[0], UnitSystem.Si);
 
-        // The file's knob: 7 bar fully out and 10 bar a turn, by hand: 3 turns give 37 bar; at its own 350 psi (24.1 bar) 1.7 turns.
+        // The file's adjuster: 7 bar fully out and 10 bar a turn, by hand: 3 turns give 37 bar.
         CardRow third = card.Rows.Single(row => row.Cells[0] == "3");
         Assert.Equal("37", third.Cells[1]);
+        var setting = Setting.Of(car);
+        double knee = setting.Recommended!.Knee!.Value.Bars;
         CardRow own = card.Rows.Single(row => row.IsOwn);
-        Assert.Equal("1.7", own.Cells[0]);
-        Assert.StartsWith("1.7 turns in, knee 24", card.GoBackTo.Replace('\u00a0', ' '), StringComparison.Ordinal);
+        Assert.Equal(setting.Recommended.Turns!.Value, Number(own.Cells[0]), 1e-9);
+        Assert.Equal(SettingWords.Text(setting.Recommended, UnitSystem.Si), card.Baseline);
 
         // The valve's law beyond the knee: rear = knee + slope × (front − knee), as long as the front's hold-off valve is fully open.
         double front = Number(own.Cells[4]), rear = Number(own.Cells[5]);
-        Assert.Equal(24.13 + 0.3 * (front - 24.13), rear, 0.5);
+        Assert.Equal(knee + 0.3 * (front - knee), rear, 0.5);
         Assert.Equal(card.Columns.Count, own.Cells.Count);
     }
 
@@ -63,12 +67,12 @@ public class CardCommandTests
         Vehicle car = Load("track-coupe");
         var card = PocketCard.Of(car, car.LoadCases[0], UnitSystem.Si);
         CardRow own = card.Rows.Single(row => row.IsOwn);
-        Assert.Equal("55", own.Cells[1]);
+        double share = Setting.Of(car).Recommended!.FrontForceShare!.Value;
+        Assert.Equal(100 * share, Number(own.Cells[1]), 1e-6);
 
         // Two cylinders on a bar: pressures are as force share over bore squared (bores 17.8 and 20.6 mm).
         double ratio = Number(own.Cells[5]) / Number(own.Cells[4]);
-        Assert.Equal(0.45 / 0.55 * (17.8 * 17.8) / (20.6 * 20.6), ratio, 0.02);
-        Assert.Contains("below the computed limit", card.GoBackTo + card.Limit, StringComparison.Ordinal);
+        Assert.Equal((1 - share) / share * (17.8 * 17.8) / (20.6 * 20.6), ratio, 0.02);
     }
 
     [Fact]
@@ -86,13 +90,24 @@ public class CardCommandTests
     }
 
     [Fact]
-    public void A_setting_beyond_the_computed_limit_is_told()
+    public void A_setting_beyond_the_safe_limit_is_a_warning_at_the_top_and_never_the_baseline()
     {
         Vehicle car = Load("coupe-1960s");
-        double limit = SettingSearch.GreatestSafeKnee(car, new SettingConditions(), 0.3).Outcome!.Knee.Bars;
-        Assert.StartsWith(car.Hydraulics.RearProportioningValve!.Knee.Bars > limit ? "CAUTION" : "Computed limit", PocketCard.Of(car, car.LoadCases[0], UnitSystem.Si).Limit, StringComparison.Ordinal);
-        Vehicle careful = car.WithRearKnee(UnitsNet.Pressure.FromBars(limit - 1));
-        Assert.StartsWith("Computed limit", PocketCard.Of(careful, careful.LoadCases[0], UnitSystem.Si).Limit, StringComparison.Ordinal);
+        Pressure limit = Setting.Of(car).SafeLimit!.Knee!.Value;
+        Vehicle wild = car.WithRearKnee(limit + Pressure.FromBars(5)), careful = car.WithRearKnee(limit - Pressure.FromBars(1));
+        var card = PocketCard.Of(wild, wild.LoadCases[0], UnitSystem.Si);
+        Assert.Contains("beyond the safe limit", card.Warning!, StringComparison.Ordinal);
+        Assert.Equal(card.Baseline, PocketCard.Of(careful, careful.LoadCases[0], UnitSystem.Si).Baseline);
+        Assert.Null(PocketCard.Of(careful, careful.LoadCases[0], UnitSystem.Si).Warning);
+        string page = PocketCardPage.Html(card, CardPaper.A5);
+        Assert.True(page.IndexOf("WARNING", StringComparison.Ordinal) < page.IndexOf("Baseline", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_car_known_by_its_class_has_a_card_that_says_so()
+    {
+        Vehicle car = VehicleFile.Read("""{ "name": "x", "carClass": "rear-engined car" }""", "test").Vehicle;
+        Assert.Contains("typical of the car's class", PocketCard.Of(car, car.LoadCases[0], UnitSystem.Si).Warning!, StringComparison.Ordinal);
     }
 
     [Fact]

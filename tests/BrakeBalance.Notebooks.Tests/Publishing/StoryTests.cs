@@ -11,7 +11,6 @@ using BrakeBalance.Notebooks.Tests.Commands;
 using BrakeBalance.Vehicles;
 using PuppeteerSharp.Media;
 using UnitsNet;
-using UnitSystem = BrakeBalance.Charts.UnitSystem;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 

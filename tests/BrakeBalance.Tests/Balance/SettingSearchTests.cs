@@ -9,7 +9,7 @@ namespace BrakeBalance.Tests.Balance;
 /// <summary>The search for the greatest setting that keeps the front first.</summary>
 public class SettingSearchTests
 {
-    private static readonly SettingConditions Conditions = new() { LowestAdhesion = 0.2, HighestAdhesion = 1.0, FrictionSpread = 0.08 };
+    private static readonly Conditions Conditions = new() { BrakeStates = [new BrakeState { Name = "normal" }] };
 
     private static readonly Vehicle RearHappy = TestCars.FixedShare(0.6, 2.5, 1.1, 0.55) with
     {
@@ -22,26 +22,39 @@ public class SettingSearchTests
     [InlineData(0.3)]
     public void Greatest_safe_knee_is_safe_and_a_little_more_is_not(double slope)
     {
-        SettingAdvice advice = SettingSearch.GreatestSafeKnee(RearHappy, Conditions, slope);
-        Assert.True(advice.ValveNeeded);
-        Pressure knee = advice.Outcome!.Knee;
-        Assert.True(SettingSearch.FrontFirstEverywhere(RearHappy.WithRearKnee(knee, slope), Conditions));
-        Assert.False(SettingSearch.FrontFirstEverywhere(RearHappy.WithRearKnee(knee + Pressure.FromBars(0.05), slope), Conditions));
-        Assert.True(advice.Outcome.FrontFirstEverywhere);
-        Assert.Equal(0, advice.Outcome.RearFirstShare);
-        Assert.InRange(advice.Outcome.WorstEfficiency, 0.3, advice.Outcome.MeanEfficiency);
-        Assert.InRange(advice.Outcome.MeanEfficiency, advice.Outcome.WorstEfficiency, 1);
-        Assert.Contains("greatest that keeps the front first", advice.Sentence);
+        SettingLimit limit = SettingSearch.Limit(RearHappy, Conditions, slope);
+        Assert.True(limit.Needed);
+        Pressure knee = limit.Knee!.Value;
+        Assert.Null(SettingSearch.RearFirst(limit.Set(RearHappy)!, Conditions));
+        Assert.NotNull(SettingSearch.RearFirst(RearHappy.WithRearKnee(knee + Pressure.FromBars(0.05), slope), Conditions));
+        SettingOutcome outcome = SettingSearch.Evaluate(RearHappy, Conditions, knee, slope);
+        Assert.True(outcome.FrontFirstEverywhere);
+        Assert.Equal(0, outcome.RearFirstShare);
+        Assert.InRange(outcome.WorstEfficiency, 0.3, outcome.MeanEfficiency);
+        Assert.InRange(outcome.MeanEfficiency, outcome.WorstEfficiency, 1);
+        (double mean, double least) = SettingSearch.Efficiency(limit.Set(RearHappy)!, Conditions);
+        Assert.Equal(outcome.MeanEfficiency, mean, 1e-9);
+        Assert.Equal(outcome.WorstEfficiency, least, 1e-9);
     }
 
     [Fact]
-    public void Spread_of_friction_costs_knee()
+    public void Spread_of_friction_and_states_of_the_brakes_cost_knee()
     {
-        SettingAdvice advice = SettingSearch.GreatestSafeKnee(RearHappy, Conditions, 0.2);
-        Assert.True(advice.Margin > Pressure.Zero);
-        Assert.Equal(advice.NominalKnee!.Value.Bars - advice.Outcome!.Knee.Bars, advice.Margin!.Value.Bars, 1e-9);
-        SettingAdvice exact = SettingSearch.GreatestSafeKnee(RearHappy, Conditions with { FrictionSpread = 0 }, 0.2);
-        Assert.Equal(exact.Outcome!.Knee.Bars, advice.NominalKnee.Value.Bars, 1e-9);
+        double Knee(Conditions conditions) => SettingSearch.Limit(RearHappy, conditions, 0.2).Knee!.Value.Bars;
+        Assert.True(Knee(Conditions.AtMiddle) > Knee(Conditions) + 0.5);
+        Assert.Equal(Knee(Conditions with { FrictionSpread = default }), Knee(Conditions.AtMiddle), 1e-9);
+        Assert.True(Knee(Conditions) > Knee(new Conditions()) + 0.5);
+        BrakeState grabbing = new() { Name = "grabbing at the rear", Rear = 1.08 };
+        Assert.Equal("grabbing at the rear", SettingSearch.Limit(RearHappy, Conditions with { BrakeStates = [grabbing] }, 0.2).Binding!.BrakeState);
+    }
+
+    [Fact]
+    public void The_margin_of_a_setting_is_how_much_stronger_the_rear_may_be()
+    {
+        Vehicle set = RearHappy.WithRearKnee(Pressure.FromBars(10), 0.2);
+        double margin = SettingSearch.FrictionMargin(set, Conditions);
+        Assert.Null(SettingSearch.RearFirst(set.WithFrictionFactors(1, 1 + margin - 0.002), Conditions.AtMiddle));
+        Assert.NotNull(SettingSearch.RearFirst(set.WithFrictionFactors(1, 1 + margin + 0.002), Conditions.AtMiddle));
     }
 
     [Fact]
@@ -49,33 +62,35 @@ public class SettingSearchTests
     {
         // A small pressure suffices on ice, and a hold-off valve leaves that to the rear.
         Vehicle car = RearHappy.WithFrontValves(new HoldOffValve { OpeningPressure = Pressure.FromBars(40), BlendPressure = Pressure.FromBars(60) });
-        SettingAdvice advice = SettingSearch.GreatestSafeKnee(car, Conditions, 1.0);
-        Assert.Null(advice.Outcome);
-        Assert.Null(advice.Margin);
-        Assert.Contains("No knee keeps the front first", advice.Sentence);
+        SettingLimit limit = SettingSearch.Limit(car, Conditions, 1.0);
+        Assert.False(limit.Exists);
+        Assert.Null(limit.Set(car));
+        Assert.NotNull(limit.Binding);
     }
 
     [Fact]
     public void A_car_with_much_front_braking_needs_no_valve()
     {
-        SettingAdvice advice = SettingSearch.GreatestSafeKnee(TestCars.FixedShare(0.85, 2.5, 1.1, 0.5), Conditions, 0.3);
-        Assert.False(advice.ValveNeeded);
-        Assert.Contains("No valve is needed", advice.Sentence);
-        Assert.Equal(250, advice.Outcome!.Knee.Bars, 1e-6);
+        SettingLimit limit = SettingSearch.Limit(TestCars.FixedShare(0.85, 2.5, 1.1, 0.5), Conditions, 0.3);
+        Assert.False(limit.Needed);
+        Assert.Null(limit.Binding);
+        Assert.Equal(250, limit.Knee!.Value.Bars, 1e-6);
     }
 
     [Fact]
     public void Slope_of_the_cars_own_valve_is_used_when_none_is_given()
     {
         Vehicle car = RearHappy.WithRearValves(new ProportioningValve { Knee = Pressure.FromBars(20), Slope = 0.25 });
-        Assert.Equal(0.25, SettingSearch.GreatestSafeKnee(car, Conditions).Outcome!.Slope);
-        Assert.Equal("slope", Assert.Throws<ArgumentException>(() => SettingSearch.GreatestSafeKnee(RearHappy, Conditions)).ParamName);
+        Assert.Equal(0.25, SettingSearch.Limit(car, Conditions).Slope);
+        Assert.Equal(SettingVariable.Knee, SettingSearch.VariableOf(car));
+        Assert.Equal(SettingSearch.AddedSlope, SettingSearch.Limit(RearHappy, Conditions).Slope);
+        Assert.Equal(SettingVariable.AddedKnee, SettingSearch.VariableOf(RearHappy));
     }
 
     [Fact]
     public void Load_case_may_be_chosen_and_the_worst_one_rules()
     {
-        double Knee(params string[] loads) => SettingSearch.GreatestSafeKnee(RearHappy, Conditions with { LoadCases = [.. loads] }, 0.2).Outcome!.Knee.Bars;
+        double Knee(params string[] loads) => SettingSearch.Limit(RearHappy, Conditions with { LoadCases = [.. loads] }, 0.2).Knee!.Value.Bars;
         Assert.True(Knee("laden") > Knee("driver only"));
         Assert.Equal(Knee("driver only"), Knee(), 0.02);
         Assert.Contains("\"laden\"", Assert.Throws<ArgumentException>(() => Knee("empty")).Message);
@@ -118,11 +133,10 @@ public class SettingSearchTests
                 Split = new BalanceBarSplit { FrontForceShare = 0.5, FrontBore = Length.FromMillimeters(17.8), RearBore = Length.FromMillimeters(20.6) },
             },
         };
-        double share = SettingSearch.SmallestSafeFrontShare(car, Conditions)!.Value;
-        Vehicle With(double frontShare) => car with { Hydraulics = car.Hydraulics with { Split = (BalanceBarSplit)car.Hydraulics.Split with { FrontForceShare = frontShare } } };
-        Assert.True(SettingSearch.FrontFirstEverywhere(With(share), Conditions));
-        Assert.False(SettingSearch.FrontFirstEverywhere(With(share - 0.001), Conditions));
-        Assert.Equal("vehicle", Assert.Throws<ArgumentException>(() => SettingSearch.SmallestSafeFrontShare(RearHappy, Conditions)).ParamName);
+        double share = SettingSearch.Limit(car, Conditions).FrontForceShare!.Value;
+        Assert.Null(SettingSearch.RearFirst(car.WithFrontForceShare(share), Conditions));
+        Assert.NotNull(SettingSearch.RearFirst(car.WithFrontForceShare(share - 0.001), Conditions));
+        Assert.Throws<InvalidOperationException>(() => RearHappy.WithFrontForceShare(0.5));
     }
 
     [Fact]
@@ -132,7 +146,7 @@ public class SettingSearchTests
         {
             Hydraulics = new BrakeHydraulics { Split = new BalanceBarSplit { FrontForceShare = 0.5, FrontBore = Length.FromMillimeters(20), RearBore = Length.FromMillimeters(20) } },
         };
-        Assert.Null(SettingSearch.SmallestSafeFrontShare(car, Conditions));
+        Assert.False(SettingSearch.Limit(car, Conditions).Exists);
     }
 
     // C* = C₀ x/(1 + (S − 1)(1 − x)) locks by itself at x = S/(S − 1) = 1.0526, inside a spread of 8 %.
@@ -150,9 +164,8 @@ public class SettingSearchTests
                 Shoes = new CatalogueShoes { NominalFriction = 0.4, NominalBrakeFactor = 4, NominalSensitivity = 20 },
             }),
         };
-        SettingAdvice advice = SettingSearch.GreatestSafeKnee(car, Conditions, 0.2);
-        Assert.Null(advice.Outcome);
-        Assert.NotNull(advice.NominalKnee);
+        Assert.False(SettingSearch.Limit(car, Conditions, 0.2).Exists);
+        Assert.True(SettingSearch.Limit(car, Conditions.AtMiddle, 0.2).Exists);
         Assert.Equal(1, SettingSearch.Evaluate(car, Conditions, Pressure.FromBars(10), 0.2).RearFirstShare);
     }
 
@@ -160,14 +173,15 @@ public class SettingSearchTests
     public void Friction_at_the_top_of_its_range_still_has_an_answer()
     {
         Vehicle car = RearHappy with { Brakes = RearHappy.Brakes.Select(brake => brake.WithFriction(1.2)) };
-        Assert.NotNull(SettingSearch.GreatestSafeKnee(car, Conditions, 0.2).Outcome);
+        Assert.True(SettingSearch.Limit(car, Conditions, 0.2).Exists);
     }
 
     [Fact]
     public void Conditions_out_of_range_are_refused()
     {
         Assert.Equal("LowestAdhesion", Assert.Throws<ArgumentOutOfRangeException>(() => Conditions with { LowestAdhesion = 0.01 }).ParamName);
-        Assert.Equal("FrictionSpread", Assert.Throws<ArgumentOutOfRangeException>(() => Conditions with { FrictionSpread = 0.6 }).ParamName);
+        Assert.Throws<ArgumentOutOfRangeException>(() => Conditions with { FrictionSpread = new(0.6, 0) });
+        Assert.Throws<ArgumentException>(() => Conditions with { BrakeStates = [] });
         Assert.Equal("AdhesionSteps", Assert.Throws<ArgumentOutOfRangeException>(() => Conditions with { AdhesionSteps = 3 }).ParamName);
         Assert.Contains("below the highest", Assert.Throws<InvalidOperationException>(() => (Conditions with { LowestAdhesion = 1.0 }).Adhesions).Message);
         Assert.Equal(41, Conditions.Adhesions.Count);

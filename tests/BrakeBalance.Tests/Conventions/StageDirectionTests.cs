@@ -7,7 +7,7 @@ public partial class StageDirectionTests
 {
     private static readonly string[] Order =
     [
-        "Pedals", "Assist", "Hydraulics", "Brakes", "Tyres", "Vehicles", "Balance", "Rules", "Stops", "Measurements", "Bench", "Teaching", "Summaries",
+        "Answers", "Pedals", "Assist", "Hydraulics", "Brakes", "Tyres", "Vehicles", "Balance", "Rules", "Stops", "Measurements", "Bench", "Teaching", "Summaries",
     ];
 
     private static readonly string Source = Path.Combine(RepositoryFiles.Root, "src", "BrakeBalance");

@@ -72,11 +72,12 @@ public class OneBalance
 
             if (one.Hydraulics.RearProportioningValve is { } valve)
             {
-                var conditions = new SettingConditions
+                var conditions = new Conditions
                 {
                     LowestAdhesion = adhesion,
                     HighestAdhesion = adhesion + 1e-7,
-                    FrictionSpread = 0,
+                    FrictionSpread = default,
+            BrakeStates = [Conditions.UsualStates[0]],
                     Speeds = speed,
                 };
                 SettingOutcome searched = SettingSearch.Evaluate(one, conditions, valve.Knee, valve.Slope);
@@ -122,18 +123,19 @@ public class OneBalance
     [Property]
     public void No_adhesion_at_which_the_rear_locks_first_is_missed_between_samples(Vehicle car)
     {
-        var conditions = new SettingConditions
+        var conditions = new Conditions
         {
             LowestAdhesion = 0.05,
             HighestAdhesion = 2,
-            FrictionSpread = 0,
+            FrictionSpread = default,
+            BrakeStates = [Conditions.UsualStates[0]],
             LoadCases = [car.LoadCases[0].Name],
             Speeds = SpeedRange.Only(Fast),
         };
         var model = new BalanceModel(car, car.LoadCases[0], Fast);
         var kernel = new BalanceKernel(car, car.LoadCases[0], Fast.MetersPerSecond);
         double? gap = kernel.RearFirstAdhesion(model.Gains, kernel.Laws, kernel.Ratio, 0.05, 2);
-        Assert.Equal(gap is null, SettingSearch.FrontFirstEverywhere(car, conditions));
+        Assert.Equal(gap is null, SettingSearch.RearFirst(car, conditions) is null);
         if (gap is { } adhesion)
         {
             Assert.Equal(Axle.Rear, model.FirstLockUp(adhesion)!.First);
@@ -151,12 +153,12 @@ public class OneBalance
     public void The_setting_search_is_quick_for_every_car(Vehicle car)
     {
         long start = Stopwatch.GetTimestamp();
-        SettingAdvice advice = SettingSearch.GreatestSafeKnee(
-            car, new SettingConditions { HighestAdhesion = 2, LowestAdhesion = 0.05 }, 0.3);
+        var conditions = new Conditions { HighestAdhesion = 2, LowestAdhesion = 0.05 };
+        SettingLimit limit = SettingSearch.Limit(car, conditions, 0.3);
         Assert.InRange(Stopwatch.GetElapsedTime(start).TotalSeconds, 0, 1);
-        Assert.NotEmpty(advice.Sentence);
-        if (advice.Outcome is { } outcome)
+        if (limit.Knee is { } knee)
         {
+            SettingOutcome outcome = SettingSearch.Evaluate(car, conditions, knee, 0.3);
             Assert.True(outcome.FrontFirstEverywhere);
             Assert.Equal(0, outcome.RearFirstShare);
         }
@@ -167,7 +169,7 @@ public class OneBalance
         Vehicle = car,
         Spread = new ParameterSpread { FrontFriction = 0, RearFriction = 0, CentreOfGravityHeight = 0 },
         Surfaces = [new SurfaceCondition { Name = "one", Adhesion = adhesion, Spread = 0 }],
-        States = [FrictionState.Usual[0]],
+        States = [Conditions.UsualStates[0]],
         StopScatter = 0,
         KneeScatter = Pressure.Zero,
         Speeds = speed,

@@ -8,7 +8,7 @@ public class MeasuringOrderTests
 {
     private const string Bare = """{ "name": "What a forum asker has", "carClass": "1960s coupe" }""";
 
-    private static UncertainVehicle Read(string text, params ValueOverride[] set) => UncertainVehicle.Read(text, "test", set);
+    private static Vehicle Read(string text, params ValueOverride[] set) => VehicleFile.Read(text, "test", set).Vehicle;
 
     private static double Width(IReadOnlyList<BandedAnswer> answers, string key)
     {
@@ -24,11 +24,11 @@ public class MeasuringOrderTests
     [InlineData("pickup")]
     public void A_class_alone_makes_a_car_with_every_number_marked_as_typical(string name)
     {
-        UncertainVehicle car = Read($$"""{ "name": "x", "carClass": "{{name}}" }""");
-        Assert.All(car.Ranges, range => Assert.True(range.IsTypical));
-        Assert.Contains(car.Ranges, range => range.Path == "loadCases[0].centreOfGravityHeight" && range.HowToMeasure.Contains("raised"));
-        Assert.Contains("rear.brake.type", car.Middle.FromCarClass);
-        Assert.True(car.Ranges.Count >= 10);
+        Vehicle car = Read($$"""{ "name": "x", "carClass": "{{name}}" }""");
+        Assert.All(car.Uncertainty!.Ranges, range => Assert.True(range.IsTypical));
+        Assert.Contains(car.Uncertainty!.Ranges, range => range.Path == "loadCases[0].centreOfGravityHeight" && range.HowToMeasure.Contains("raised"));
+        Assert.Contains("rear.brake.type", VehicleFile.Read($$"""{ "name": "x", "carClass": "{{name}}" }""", "test").FromCarClass);
+        Assert.True(car.Uncertainty!.Ranges.Count >= 10);
         Assert.All(MeasuringOrder.Bands(car, samples: 16), answer => Assert.True(answer.Band.High > answer.Band.Low));
     }
 
@@ -37,7 +37,7 @@ public class MeasuringOrderTests
     {
         double bare = Width(MeasuringOrder.Bands(Read(Bare)), "rear_force_margin");
         double braked = Width(MeasuringOrder.Bands(Read("""{ "name": "x", "carClass": "1960s coupe", "rear": { "brake": { "type": "drum", "shoes": "duo-servo", "drumRadius": "127 mm", "wheelCylinderDiameter": "22.2 mm", "friction": 0.38 } } }""")), "rear_force_margin");
-        double known = Width(MeasuringOrder.Bands(UncertainVehicle.Load(RepositoryFile("data/vehicles/coupe-1960s.json"))), "rear_force_margin");
+        double known = Width(MeasuringOrder.Bands(VehicleFile.Load(RepositoryFile("data/vehicles/coupe-1960s.json")).Vehicle), "rear_force_margin");
         Assert.True(bare > 1.3 * braked, $"{bare} {braked}");
         Assert.Equal(0, known);
     }
@@ -64,19 +64,19 @@ public class MeasuringOrderTests
     [Fact]
     public void A_range_in_the_file_is_the_files_own()
     {
-        UncertainVehicle car = Read("""{ "name": "x", "carClass": "pickup", "loadCases": [{ "name": "empty", "mass": "1900 kg .. 1950 kg", "frontShare": 0.57 }] }""");
-        Assert.False(car.Ranges.Single(r => r.Path == "loadCases[0].mass").IsTypical);
-        Assert.True(car.Ranges.Single(r => r.Path == "loadCases[0].centreOfGravityHeight").IsTypical);
-        Assert.DoesNotContain(car.Ranges, r => r.Path.Contains("frontShare"));
+        Vehicle car = Read("""{ "name": "x", "carClass": "pickup", "loadCases": [{ "name": "empty", "mass": "1900 kg .. 1950 kg", "frontShare": 0.57 }] }""");
+        Assert.False(car.Uncertainty!.Ranges.Single(r => r.Path == "loadCases[0].mass").IsTypical);
+        Assert.True(car.Uncertainty!.Ranges.Single(r => r.Path == "loadCases[0].centreOfGravityHeight").IsTypical);
+        Assert.DoesNotContain(car.Uncertainty!.Ranges, r => r.Path.Contains("frontShare"));
     }
 
     [Fact]
     public void Values_that_are_given_are_kept_and_axle_masses_keep_the_class_from_adding_a_mass()
     {
-        UncertainVehicle car = Read("""{ "name": "x", "carClass": "small sports car", "wheelbase": "2.28 m", "loadCases": [{ "name": "me", "frontAxleMass": "500 kg", "rearAxleMass": "480 kg" }], "rear": { "brake": { "type": "disc", "pistonDiameters": ["34 mm"], "effectiveRadius": "110 mm" } } }""");
-        Assert.Equal(980, car.Middle.Vehicle.LoadCases[0].Mass.Kilograms, 6);
-        Assert.Contains(car.Ranges, r => r.Path == "rear.brake.friction");
-        Assert.DoesNotContain(car.Ranges, r => r.Path.StartsWith("rear.brake.drum", StringComparison.Ordinal));
+        Vehicle car = Read("""{ "name": "x", "carClass": "small sports car", "wheelbase": "2.28 m", "loadCases": [{ "name": "me", "frontAxleMass": "500 kg", "rearAxleMass": "480 kg" }], "rear": { "brake": { "type": "disc", "pistonDiameters": ["34 mm"], "effectiveRadius": "110 mm" } } }""");
+        Assert.Equal(980, car.LoadCases[0].Mass.Kilograms, 6);
+        Assert.Contains(car.Uncertainty!.Ranges, r => r.Path == "rear.brake.friction");
+        Assert.DoesNotContain(car.Uncertainty!.Ranges, r => r.Path.StartsWith("rear.brake.drum", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -89,15 +89,15 @@ public class MeasuringOrderTests
     [Fact]
     public void Draws_lie_within_the_ranges_and_the_middle_is_the_middle()
     {
-        UncertainVehicle car = Read("""{ "name": "x", "carClass": "track coupe", "wheelbase": "2.50 m .. 2.60 m" }""");
-        int i = car.Ranges.ToList().FindIndex(r => r.Path == "wheelbase");
-        double[] fractions = [.. car.Ranges.Select(_ => 0.5)];
-        Assert.Equal(2.55, car.Draw(fractions)!.Wheelbase.Meters, 9);
+        Vehicle car = Read("""{ "name": "x", "carClass": "track coupe", "wheelbase": "2.50 m .. 2.60 m" }""");
+        int i = car.Uncertainty!.Ranges.ToList().FindIndex(r => r.Path == "wheelbase");
+        double[] fractions = [.. car.Uncertainty!.Ranges.Select(_ => 0.5)];
+        Assert.Equal(2.55, car.Uncertainty!.Draw(fractions)!.Wheelbase.Meters, 9);
         fractions[i] = 1;
-        Assert.Equal(2.60, car.Draw(fractions)!.Wheelbase.Meters, 9);
+        Assert.Equal(2.60, car.Uncertainty!.Draw(fractions)!.Wheelbase.Meters, 9);
         fractions[i] = 0;
-        Assert.Equal(2.50, car.Draw(fractions)!.Wheelbase.Meters, 9);
-        Assert.Throws<ArgumentException>(() => car.Draw([0.5]));
+        Assert.Equal(2.50, car.Uncertainty!.Draw(fractions)!.Wheelbase.Meters, 9);
+        Assert.Throws<ArgumentException>(() => car.Uncertainty!.Draw([0.5]));
     }
 
     [Fact]

@@ -63,11 +63,9 @@ public class RobustSettingTests
         SettingAnswer answer = RobustSetting.Find(Ask(Coupe));
         SettingPoint best = answer.Recommended!;
         Assert.Equal(SettingVariable.Knee, answer.Variable);
-        Assert.All(answer.Conditions, c => Assert.InRange(c.RearFirst, 0, 0.05));
-        Assert.Equal(18, answer.Conditions.Count);
-        Assert.DoesNotContain(answer.TradeOff, p => p.WorstRearFirst <= 0.05 && p.MeanEfficiency > best.MeanEfficiency + 1e-4);
-        Assert.Contains("bar (", answer.Sentence);
-        Assert.Contains("turns in from fully out", answer.Sentence);
+        Assert.All(answer.Conditions, c => Assert.InRange(c.RearFirst, 0, 0.02));
+        Assert.Equal(Coupe.LoadCases.Length * 5 * 4, answer.Conditions.Count);
+        Assert.DoesNotContain(answer.TradeOff, p => p.WorstRearFirst <= 0.02 && p.MeanEfficiency > best.MeanEfficiency + 1e-4);
     }
 
     [Fact]
@@ -92,7 +90,7 @@ public class RobustSettingTests
             Vehicle = Coupe with { LoadCases = [Coupe.LoadCases[0]] },
             Spread = new ParameterSpread { FrontFriction = 0, RearFriction = 0, CentreOfGravityHeight = 0 },
             Surfaces = [new SurfaceCondition { Name = "dry", Adhesion = 0.9, Spread = 0 }],
-            States = [FrictionState.Usual[0]],
+            States = [Conditions.UsualStates[0]],
             StopScatter = 0,
             KneeScatter = Pressure.Zero,
             Draws = 1000,
@@ -105,19 +103,6 @@ public class RobustSettingTests
     }
 
     [Fact]
-    public void Rear_brakes_that_are_far_too_strong_have_no_setting_and_the_change_named_gives_one()
-    {
-        Vehicle wild = Coupe.WithFrictionFactors(0.85, 1.15);
-        SettingAnswer answer = RobustSetting.Find(Ask(wild));
-        Assert.Null(answer.Recommended);
-        Assert.StartsWith("No such setting", answer.Sentence);
-        Assert.Contains(answer.HardwareChanges, c => c.Contains("a wheel cylinder of"));
-        double factor = double.Parse(answer.HardwareChanges[0].Split("with ")[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
-        Vehicle changed = wild with { Tyres = new(wild.Tyres.Front, wild.Tyres.Rear with { LoadedRadius = wild.Tyres.Rear.LoadedRadius / (factor - 0.015) }) };
-        Assert.NotNull(RobustSetting.Find(Ask(changed)).Recommended);
-    }
-
-    [Fact]
     public void A_balance_bar_is_set_by_its_share()
     {
         Vehicle bar = Coupe with
@@ -127,7 +112,6 @@ public class RobustSettingTests
         SettingAnswer answer = RobustSetting.Find(Ask(bar));
         Assert.Equal(SettingVariable.BalanceBar, answer.Variable);
         Assert.InRange(answer.Recommended!.FrontForceShare!.Value, 0.2, 0.8);
-        Assert.Contains("balance bar", answer.Sentence);
     }
 
     [Fact]
@@ -137,7 +121,6 @@ public class RobustSettingTests
         CarEstimate estimate = CarEstimation.Estimate(Coupe, CarEstimationTests.Day(track, SurfaceCondition.Typical("dry"), SurfaceCondition.Typical("wet")));
         SettingAnswer before = RobustSetting.Find(Ask(Coupe)), after = RobustSetting.Find(Ask(Coupe) with { Estimate = estimate });
         Assert.True(after.Recommended!.MeanEfficiency > before.Recommended!.MeanEfficiency - 0.01);
-        Assert.Contains(after.Assumptions, a => a.Contains("24 test stops"));
     }
 
     // Half a second on two quiet cores; four times as much leaves room for a loaded machine.

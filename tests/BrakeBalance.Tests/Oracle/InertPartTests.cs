@@ -57,7 +57,7 @@ public class InertPartTests
             return;
         }
 
-        SettingConditions conditions = TwoWays.Conditions(given, 0.08);
+        Conditions conditions = TwoWays.ConditionsOf(given, 0.08);
         (Vehicle without, Vehicle with) = (given.Car, part.FitTo(given.Car));
         var knee = Pressure.FromBars(100 * given.Choice);
         SettingOutcome one = SettingSearch.Evaluate(without, conditions, knee, 0.4);
@@ -149,7 +149,7 @@ public class InertPartTests
         }
     }
 
-    private static bool Ties(BrakingCase given, SettingConditions conditions, Pressure knee) => given.Car.LoadCases.Any(load =>
+    private static bool Ties(BrakingCase given, Conditions conditions, Pressure knee) => given.Car.LoadCases.Any(load =>
     {
         PlainCar car = Textbook.WithRearKnee(PlainCarReader.Read(given.Car, load, 0.92, 1.08), knee.Pascals, 0.4);
         return conditions.Adhesions.Any(adhesion => Agreement.RearMayBeFirst(car, adhesion, 0) && !Agreement.RearMustBeFirst(car,

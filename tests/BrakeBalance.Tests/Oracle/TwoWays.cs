@@ -76,7 +76,7 @@ internal static class TwoWays
     /// spread.</summary>
     public static void Setting(BrakingCase given)
     {
-        SettingConditions conditions = Conditions(given, given.Choice < 0.3 ? 0 : 0.08);
+        Conditions conditions = ConditionsOf(given, given.Choice < 0.3 ? 0 : 0.08);
         double knee = given.Choice * 100e5;
         double slope = 0.1 + (0.8 * given.Adhesion / 1.5);
         SettingOutcome actual = SettingSearch.Evaluate(given.Car, conditions, Pressure.FromPascals(knee), slope);
@@ -86,13 +86,13 @@ internal static class TwoWays
         Same(given, "worst efficiency", worst, actual.WorstEfficiency);
     }
 
-    /// <summary>The greatest safe knee, by <see cref="SettingSearch.GreatestSafeKnee"/>: a little less is safe in the textbook too, a
+    /// <summary>The greatest safe knee, by <see cref="SettingSearch.Limit"/>: a little less is safe in the textbook too, a
     /// little more is not.</summary>
     public static void GreatestKnee(BrakingCase given)
     {
-        SettingConditions conditions = Conditions(given, 0.08);
+        Conditions conditions = ConditionsOf(given, 0.08);
         const double slope = 0.4;
-        SettingAdvice advice = SettingSearch.GreatestSafeKnee(given.Car, conditions, slope);
+        SettingLimit limit = SettingSearch.Limit(given.Car, conditions, slope);
         double highest = given.Car.Hydraulics.MaximumPressure.Pascals;
         bool Everywhere(double knee, IEnumerable<double> adhesions, Func<PlainCar, double, bool> holds) => given.Car.LoadCases.All(load =>
         {
@@ -104,11 +104,11 @@ internal static class TwoWays
         (double lowest, double highestAdhesion) = (conditions.LowestAdhesion, conditions.HighestAdhesion);
         IEnumerable<double> between =
             Enumerable.Range(0, 41).Select(i => lowest + ((highestAdhesion - lowest) * i / 40))
-                .Concat(advice.Binding is { } binding ? [binding.Adhesion] : []);
+                .Concat(limit.Binding is { } binding ? [binding.Adhesion] : []);
         bool MayBeSafe(double knee) => Everywhere(knee, conditions.Adhesions, (car, adhesion) => !Agreement.RearMustBeFirst(car, adhesion, 0));
         bool MustBeSafe(double knee) => Everywhere(knee, between.Reverse(), (car, adhesion) => !Agreement.RearMayBeFirst(car, adhesion, 0));
 
-        if (advice.Outcome?.Knee.Pascals is not { } found)
+        if (limit.Knee?.Pascals is not { } found)
         {
             Hold(given, !MustBeSafe(0), "the library finds no safe knee, but in the textbook 0 bar is safe");
             return;
@@ -176,7 +176,7 @@ internal static class TwoWays
         Vehicle = given.Car,
         Spread = new ParameterSpread { FrontFriction = 0, RearFriction = 0, CentreOfGravityHeight = 0 },
         Surfaces = [new SurfaceCondition { Name = "road", Adhesion = given.Adhesion, Spread = 0 }],
-        States = [new FrictionState { Name = "as measured" }],
+        States = [new BrakeState { Name = "normal" }],
         StopScatter = 0,
         KneeScatter = Pressure.Zero,
         Speeds = SpeedRange.Only(given.Speed),
@@ -184,15 +184,16 @@ internal static class TwoWays
     };
 
     /// <summary>Surfaces from a slipperier one up to that of a case.</summary>
-    public static SettingConditions Conditions(BrakingCase given, double spread)
+    public static Conditions ConditionsOf(BrakingCase given, double spread)
     {
         double lowest = Math.Max(0.05, given.Adhesion * (0.3 + (0.5 * given.Choice)));
-        return new SettingConditions
+        return new Conditions
         {
             Speeds = SpeedRange.Only(Speed.Zero),
             LowestAdhesion = lowest,
             HighestAdhesion = Math.Max(given.Adhesion, lowest + 0.1),
-            FrictionSpread = spread,
+            FrictionSpread = new(spread, spread),
+            BrakeStates = [new BrakeState { Name = "normal" }],
             AdhesionSteps = 4
         };
     }
@@ -273,7 +274,7 @@ internal static class TwoWays
         }
     }
 
-    private static (double Share, double Mean, double Worst) ByTextbook(BrakingCase given, SettingConditions conditions, double knee,
+    private static (double Share, double Mean, double Worst) ByTextbook(BrakingCase given, Conditions conditions, double knee,
         double slope, SettingOutcome actual)
     {
         (int may, int must, int cases) = (0, 0, 0);
@@ -281,8 +282,8 @@ internal static class TwoWays
         foreach (LoadCase load in given.Car.LoadCases)
         {
             PlainCar nominal = Textbook.WithRearKnee(PlainCarReader.Read(given.Car, load), knee, slope);
-            PlainCar harsh = Textbook.WithRearKnee(PlainCarReader.Read(given.Car, load, 1 - conditions.FrictionSpread,
-                1 + conditions.FrictionSpread), knee, slope);
+            PlainCar harsh = Textbook.WithRearKnee(PlainCarReader.Read(given.Car, load, 1 - conditions.FrictionSpread.Front,
+                1 + conditions.FrictionSpread.Rear), knee, slope);
             foreach (double adhesion in conditions.Adhesions)
             {
                 cases++;

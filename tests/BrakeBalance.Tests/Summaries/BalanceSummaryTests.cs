@@ -33,7 +33,7 @@ public class BalanceSummaryTests
         Assert.Equal(BalanceSummary.DefaultBrakingRates, summary.LoadCases[0].Rates.Select(rate => rate.BrakingRate));
         Assert.Equal(BalanceSummary.DefaultAdhesions, summary.LoadCases[0].LockUps.Select(surface => surface.Adhesion));
         Assert.Equal(6, summary.Verdicts.Count);
-        Assert.Null(summary.Advice);
+        Assert.Null(summary.Setting.Present);
     }
 
     [Fact]
@@ -63,7 +63,8 @@ public class BalanceSummaryTests
     public void Advice_comes_with_a_proportioning_valve()
     {
         BalanceSummary summary = BalanceSummary.Of(Car.WithRearValves(new ProportioningValve { Knee = Pressure.FromBars(30), Slope = 0.2 }));
-        Assert.NotNull(summary.Advice!.Outcome);
+        Assert.NotNull(summary.Setting.SafeLimit);
+        Assert.Equal(30, summary.Setting.Present!.Knee!.Value.Bars, 1e-9);
         Assert.Equal(30, Assert.Single(summary.LoadCases[0].Knees).MasterPressure.Bars, 1e-4);
     }
 

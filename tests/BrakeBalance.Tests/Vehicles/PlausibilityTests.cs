@@ -109,7 +109,7 @@ public class PlausibilityTests
     [Fact]
     public void Bands_answer_when_no_front_pressure_is_left_for_both_axles_to_lock_together()
     {
-        UncertainVehicle car = UncertainVehicle.Read(RearEngined, "test", new ValueOverride("engineBraking.drivenAxle", "front"), new ValueOverride("engineBraking.brakingForce", "2.2 kN"));
+        Vehicle car = VehicleFile.Read(RearEngined, "test", new ValueOverride("engineBraking.drivenAxle", "front"), new ValueOverride("engineBraking.brakingForce", "2.2 kN")).Vehicle;
         foreach (BandedAnswer answer in MeasuringOrder.Bands(car, 0.1, samples: 8))
         {
             Assert.True(double.IsFinite(answer.Band.Estimate) && double.IsFinite(answer.Band.Low) && double.IsFinite(answer.Band.High), answer.Key);

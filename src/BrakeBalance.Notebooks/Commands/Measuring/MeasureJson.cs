@@ -86,14 +86,10 @@ internal sealed class MeasureJson(SummaryUnits units)
         ["chains_agree"] = estimate.ChainsAgree,
     };
 
-    public JsonObject Setting(SettingAnswer answer) => new()
+    public JsonObject Chance(SettingAnswer answer) => new()
     {
-        ["variable"] = answer.Variable.ToString(),
-        ["sentence"] = answer.Sentence,
         ["level"] = SummaryJson.Number(answer.Level),
         ["draws"] = answer.Draws,
-        ["recommended"] = answer.Recommended is { } best ? Point(best) : null,
-        ["present"] = Point(answer.Present),
         ["trade_off"] = SummaryJson.List(answer.TradeOff, Point),
         ["conditions"] = SummaryJson.List(answer.Conditions, c => new JsonObject
         {
@@ -105,8 +101,6 @@ internal sealed class MeasureJson(SummaryUnits units)
             ["rear_first"] = SummaryJson.Number(c.RearFirst),
             ["mean_efficiency"] = SummaryJson.Number(c.MeanEfficiency),
         }),
-        ["hardware_changes"] = Words(answer.HardwareChanges),
-        ["assumptions"] = Words(answer.Assumptions),
     };
 
     public static JsonArray Bands(IEnumerable<BandedAnswer> answers) => SummaryJson.List(answers, a => new JsonObject

@@ -2,7 +2,6 @@ using System.Globalization;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Stops;
 using Spectre.Console;
-using UnitSystem = BrakeBalance.Charts.UnitSystem;
 
 namespace BrakeBalance.Notebooks.Commands.Stopping;
 

@@ -18,11 +18,11 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
 
     private string Distance => units.Us ? "ft" : "m";
 
-    public void Write(ControlSummary summary)
+    public void Write(ControlSummary summary, bool all)
     {
         foreach (ControlLoadCaseSummary part in summary.LoadCases)
         {
-            Write(part);
+            Write(part, all);
         }
 
         console.WriteLine("");
@@ -36,52 +36,59 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
         console.Write(rules);
         foreach (string notice in summary.Notices)
         {
-            console.WriteLine($"Notice: {notice}");
+            SettingOutput.Labelled(console, "Notice", notice);
         }
     }
 
-    private void Write(ControlLoadCaseSummary part)
+    private void Write(ControlLoadCaseSummary part, bool all)
     {
         console.WriteLine("");
         console.WriteLine($"{part.LoadCase.Name}: foot and line pressure");
         string force = $" [{units.Force}]";
         string pressure = $" [{units.Pressure}]";
-        Table rates = SummaryTables.Table("Braking rate", "Pedal force" + force, "without assist" + force, "Line pressure front" + pressure, "rear" + pressure, $"Pedal travel [{Short}]", $"left [{Short}]", $"left, drums hot [{Short}]");
+        bool hot = part.Rates.Any(rate => rate.TravelDrumsHot is not null);
+        string[] headings = ["Deceleration [g]", "Pedal force" + force, "no assist" + force, $"Pedal travel [{Short}]", $"left [{Short}]", $"left, drums hot [{Short}]"];
+        Table rates = SummaryTables.Table(headings[..(hot ? 6 : 5)]);
         foreach (ControlRateSummary rate in part.Rates)
         {
-            SummaryTables.Row(
-                rates, Rate(rate.BrakingRate), Force(rate.Point?.PedalForce), Force(rate.WithoutAssist), Pressure(rate.Point?.Balance.LinePressures.Front),
-                Pressure(rate.Point?.Balance.LinePressures.Rear), Travel(rate.Travel?.Pad), Left(rate.Travel), Left(rate.TravelDrumsHot));
+            string[] cells = [Rate(rate.BrakingRate), Force(rate.Point?.PedalForce), Force(rate.WithoutAssist), Travel(rate.Travel?.Pad), Left(rate.Travel), Left(rate.TravelDrumsHot)];
+            SummaryTables.Row(rates, cells[..(hot ? 6 : 5)]);
         }
 
         console.Write(SummaryTables.RightAligned(rates));
         foreach (ControlRateSummary rate in part.Rates.Where(rate => rate.Remark is not null))
         {
-            console.WriteLine($"Braking rate {Rate(rate.BrakingRate)}: {rate.Remark}");
+            SettingOutput.Labelled(console, $"At {Rate(rate.BrakingRate)} g", rate.Remark!);
         }
 
         console.WriteLine(part.RunOut is { } runOut
-            ? $"Run-out of the assist: pedal force {Force(runOut.PedalForce)} {units.Force}, braking rate {Rate(runOut.Balance.BrakingRate)}"
+            ? $"Run-out of the assist: pedal force {Force(runOut.PedalForce)} {units.Force}, deceleration {Rate(runOut.Balance.BrakingRate)} g"
             : "Run-out of the assist: none within the pressure considered");
-        Table gauges = SummaryTables.Table("Pedal force" + force, "At the cylinder front" + pressure, "rear" + pressure, "At the brakes front" + pressure, "rear" + pressure);
-        foreach (ControlForcePoint point in part.Gauges)
+        if (all)
         {
-            SummaryTables.Row(
-                gauges, Force(point.PedalForce), Pressure(point.OutletPressures.Front), Pressure(point.OutletPressures.Rear),
-                Pressure(point.Balance.LinePressures.Front), Pressure(point.Balance.LinePressures.Rear));
+            Table gauges = SummaryTables.Table("Pedal force" + force, "At the cylinder front" + pressure, "rear" + pressure, "At the brakes front" + pressure, "rear" + pressure);
+            foreach (ControlForcePoint point in part.Gauges)
+            {
+                SummaryTables.Row(
+                    gauges, Force(point.PedalForce), Pressure(point.OutletPressures.Front), Pressure(point.OutletPressures.Rear),
+                    Pressure(point.Balance.LinePressures.Front), Pressure(point.Balance.LinePressures.Rear));
+            }
+
+            console.Write(SummaryTables.RightAligned(gauges));
         }
 
-        console.Write(SummaryTables.RightAligned(gauges));
         Write(part.EngineOff);
 
+        string foot = units.Us ? "112 lbf" : "500 N";
+        string speed = units.Us ? "62 mph" : "100 km/h";
         Table failures = SummaryTables.Table(
-            "Case", "Pedal force for 0.25" + force, "Rate at 500 N", "Bound by", "Locks first", $"Stop from 100 km/h [{Distance}]", $"with 1 s reaction [{Distance}]");
+            "Case", "Pedal force for 0.25 g" + force, $"Deceleration at {foot} [g]", "Bound by", "Locks first", $"Stop from {speed} [{Distance}]");
         foreach (FailureOutcome outcome in part.Failures)
         {
             SummaryTables.Row(
                 failures, outcome.Case.Name, outcome.WhyNot ?? Force(outcome.PedalForceForRate), Rate(outcome.RateAtForce), outcome.Bound.ToString().ToLowerInvariant(),
-                outcome.LockUpRate is null ? "none" : outcome.FirstToLock switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both together" },
-                Road(outcome.Distance?.FromFirstTouch), Road(outcome.Distance?.Whole));
+                outcome.LockUpRate is null ? "none" : outcome.FirstToLock switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" },
+                Road(outcome.Distance?.FromFirstTouch));
         }
 
         console.Write(failures);
@@ -98,7 +105,7 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
         string At(Force? force) => force is null ? "not reached" : $"{Force(force)} {units.Force}";
         string rate = Rate(presses.BrakingRate);
         string count = presses.Count is { } counted ? counted.ToString(CultureInfo.InvariantCulture) : "any number, even with no assist";
-        console.WriteLine($"Engine off, presses in a row at a braking rate of {rate} with at most {At(presses.GreatestPedalForce)}: {count}");
+        console.WriteLine($"Engine off, presses in a row at {rate} g with at most {At(presses.GreatestPedalForce)}: {count}");
         foreach ((ReserveApplication application, Force? needed) in presses.Applications.Zip(presses.PedalForces).TakeWhile(p => p.First.MaximumAssist > UnitsNet.Force.Zero))
         {
             console.WriteLine($"  press {application.Number}: {At(needed)}; assist {Rate(application.ShareOfFirst)} of the first");

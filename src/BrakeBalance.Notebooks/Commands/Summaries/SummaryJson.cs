@@ -32,7 +32,7 @@ internal sealed class SummaryJson(SummaryUnits units)
         ["control"] = summary.Control() is { } control
             ? new ControlJson(units).Node(control)
             : null,
-        ["advice"] = summary.Advice is { } advice ? Advice(advice) : null,
+        ["setting"] = SettingOutput.Node(summary.Setting, units),
         ["notices"] = new JsonArray([.. summary.Notices.Select(notice => JsonValue.Create(notice))]),
     };
 
@@ -93,25 +93,6 @@ internal sealed class SummaryJson(SummaryUnits units)
         ["margin"] = Number(verdict.Margin),
         ["at"] = verdict.At,
         ["explanation"] = verdict.Explanation,
-    };
-
-    private JsonObject Advice(SettingAdvice advice) => new()
-    {
-        [units.Key("knee", units.Pressure)] = Number(advice.Outcome is { } outcome ? units.Of(outcome.Knee) : null),
-        [units.Key("knee_without_friction_spread", units.Pressure)] = Number(advice.NominalKnee is { } knee ? units.Of(knee) : null),
-        [units.Key("margin", units.Pressure)] = Number(advice.Margin is { } margin ? units.Of(margin) : null),
-        ["valve_needed"] = advice.ValveNeeded,
-        ["binding"] = advice.Binding is { } binding ? Binding(binding) : null,
-        ["sentence"] = advice.Sentence,
-    };
-
-    private JsonObject Binding(BindingCondition binding) => new()
-    {
-        ["load_case"] = binding.LoadCase,
-        ["adhesion"] = Number(binding.Adhesion),
-        [units.Us ? "speed_mph" : "speed_km_h"] = Number(units.Us ? binding.Speed.MilesPerHour : binding.Speed.KilometersPerHour),
-        ["front_friction_factor"] = Number(binding.FrontFriction),
-        ["rear_friction_factor"] = Number(binding.RearFriction),
     };
 
     private void Add(JsonObject node, string stem, PerAxle<Force> forces)

@@ -105,17 +105,7 @@ internal static class SummaryKeys
         ("control.choices[].fits", "whether force, travel and fail-safe force meet the usual targets"),
         ("control.choices[].verdict", "fits, or what does not"),
         ("control.notices[]", "what should be said in words"),
-        ("advice", "the greatest safe knee; null when the car has no proportioning valve in the rear line"),
-        ("advice.knee_bar", "the greatest knee that keeps the front first in all conditions, gauge; null when there is none"),
-        ("advice.knee_without_friction_spread_bar", "the same if friction had no spread, gauge; null when there is none"),
-        ("advice.margin_bar", "difference of the two"),
-        ("advice.valve_needed", "whether the rear would lock first somewhere with no valve"),
-        ("advice.binding.load_case", "load case in which the rear would lock first with a little more knee; no binding when nothing binds"),
-        ("advice.binding.adhesion", "its coefficient of adhesion"),
-        ("advice.binding.speed_km_h", "its speed"),
-        ("advice.binding.front_friction_factor", "factor on the front brakes' friction in it"),
-        ("advice.binding.rear_friction_factor", "factor on the rear brakes' friction in it"),
-        ("advice.sentence", "the finding as a sentence"),
+        .. SettingOutput.Keys,
         ("notices[]", "what should be said in words"),
     ];
 }

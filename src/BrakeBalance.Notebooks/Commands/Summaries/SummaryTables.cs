@@ -13,13 +13,23 @@ namespace BrakeBalance.Notebooks.Commands.Summaries;
 /// <param name="console">Where it is written.</param>
 internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
 {
-    public void Write(BalanceSummary summary)
+    /// <summary>The answer first, then what it rests on.</summary>
+    /// <param name="summary">The summary.</param>
+    /// <param name="all">Whether every table is shown, or only those that most readers want.</param>
+    public void Write(BalanceSummary summary, bool all)
     {
         Line(summary.Vehicle.Name);
-        Line(summary.Vehicle.Note);
+        SettingOutput.WriteAnswer(console, summary.Setting, units.System);
+        if (summary.Vehicle.Note.Length > 0)
+        {
+            Line("");
+            SettingOutput.Labelled(console, "Note", summary.Vehicle.Note);
+        }
+
+        SettingOutput.WriteDetails(console, summary.Setting, units.System);
         foreach (LoadCaseSummary part in summary.LoadCases)
         {
-            Write(part);
+            Write(part, all);
         }
 
         Line("");
@@ -33,69 +43,86 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         console.Write(rules);
         if (summary.Control() is { } control)
         {
-            new ControlTables(units, console).Write(control);
-        }
-
-        if (summary.Advice is { } advice)
-        {
-            Line($"Setting: {advice.Sentence}");
+            new ControlTables(units, console).Write(control, all);
         }
 
         foreach (string notice in summary.Notices)
         {
-            Line($"Notice: {notice}");
+            SettingOutput.Labelled(console, "Notice", notice);
         }
 
-        Line("Pressures are gauge. A calculation is no approval: prove a setting by a competent person's test off public roads.");
+        if (!all)
+        {
+            Line("");
+            Line("More tables: --all. For scripts: --json. Pressures are gauge.");
+        }
     }
 
-    private void Write(LoadCaseSummary part)
+    private void Write(LoadCaseSummary part, bool all)
     {
         Line("");
-        Line($"{part.LoadCase.Name}: {NumberText.Of(Math.Round(units.Of(part.LoadCase.Mass)))} {units.Mass}; "
-            + $"unbraked {Force(part.StaticAxleLoads.Front)} front, {Force(part.StaticAxleLoads.Rear)} rear {units.Force}; "
-            + $"rear wheels leave the road at a braking rate of {Fraction(part.RearLiftOffRate)}");
+        SettingOutput.Labelled(console, part.LoadCase.Name,
+            $"{NumberText.Of(Math.Round(units.Of(part.LoadCase.Mass)))} {units.Mass}; unbraked {Force(part.StaticAxleLoads.Front)} {units.Force} front, "
+            + $"{Force(part.StaticAxleLoads.Rear)} {units.Force} rear; rear wheels leave the road at a deceleration of {Fraction(part.RearLiftOffRate)} g");
         string force = $" [{units.Force}]";
         string pressure = $" [{units.Pressure}]";
-        Table rates = Table(
-            "Braking rate", "Axle load front" + force, "rear" + force, "Ideal force front" + force, "rear" + force,
-            "Installed front" + force, "rear" + force, "Line pressure front" + pressure, "rear" + pressure);
+        Table rates = Table("Deceleration [g]", "Axle load front" + force, "rear" + force, "Line pressure front" + pressure, "rear" + pressure);
         foreach (RateSummary rate in part.Rates)
         {
-            BalancePoint? at = rate.Installed;
             Row(
                 rates, Fraction(rate.BrakingRate), Force(rate.NormalReactions.Front), Force(rate.NormalReactions.Rear),
-                Force(rate.IdealForces.Front), Force(rate.IdealForces.Rear), Force(at?.BrakingForces.Front), Force(at?.BrakingForces.Rear),
-                Pressure(at?.LinePressures.Front), Pressure(at?.LinePressures.Rear));
+                Pressure(rate.Installed?.LinePressures.Front), Pressure(rate.Installed?.LinePressures.Rear));
         }
 
         console.Write(RightAligned(rates));
-        Table surfaces = Table(
-            "Adhesion", "Locks first", "Braking rate then", "Line pressure front" + pressure, "rear" + pressure, "Efficiency", "Adhesion utilised front", "rear");
+        if (all)
+        {
+            Table forces = Table("Deceleration [g]", "Ideal force front" + force, "rear" + force, "Installed front" + force, "rear" + force);
+            foreach (RateSummary rate in part.Rates)
+            {
+                PerAxle<UnitsNet.Force>? installed = rate.Installed?.BrakingForces;
+                Row(
+                    forces, Fraction(rate.BrakingRate), Force(rate.IdealForces.Front), Force(rate.IdealForces.Rear), Force(installed?.Front), Force(installed?.Rear));
+            }
+
+            console.Write(RightAligned(forces));
+        }
+
+        Table surfaces = Table("Adhesion", "Locks first", "Deceleration then [g]", "Line pressure front" + pressure, "rear" + pressure, "Braking efficiency");
         foreach (SurfaceSummary surface in part.LockUps)
         {
             LockUp? lockUp = surface.LockUp;
             Row(
                 surfaces, Fraction(surface.Adhesion), LocksFirst(lockUp), Fraction(lockUp?.At.BrakingRate), Pressure(lockUp?.At.LinePressures.Front),
-                Pressure(lockUp?.At.LinePressures.Rear), Fraction(lockUp?.Efficiency), Fraction(lockUp?.At.AdhesionUtilisation.Front),
-                Fraction(lockUp?.At.AdhesionUtilisation.Rear));
+                Pressure(lockUp?.At.LinePressures.Rear), Fraction(lockUp?.Efficiency));
         }
 
         console.Write(RightAligned(surfaces));
-        Points("Valve knee", part.Knees);
-        Points("Installed meets ideal distribution", part.IdealCrossings);
+        if (all)
+        {
+            Table used = Table("Adhesion", "Adhesion used front", "rear");
+            foreach (SurfaceSummary surface in part.LockUps)
+            {
+                PerAxle<double?>? at = surface.LockUp?.At.AdhesionUtilisation;
+                Row(used, Fraction(surface.Adhesion), Fraction(at?.Front), Fraction(at?.Rear));
+            }
+
+            console.Write(RightAligned(used));
+            Points("Valve knee", part.Knees);
+            Points("Installed meets ideal distribution", part.IdealCrossings);
+        }
     }
 
     private void Points(string title, IReadOnlyList<BalancePoint> points)
     {
         foreach (BalancePoint point in points)
         {
-            Line($"{title}: {Pressure(point.MasterPressure)} {units.Pressure}, front force {Force(point.BrakingForces.Front)} {units.Force}, braking rate {Fraction(point.BrakingRate)}");
+            Line($"{title}: {Pressure(point.MasterPressure)} {units.Pressure}, front force {Force(point.BrakingForces.Front)} {units.Force}, deceleration {Fraction(point.BrakingRate)} g");
         }
 
         if (points.Count == 0)
         {
-            Line($"{title}: nowhere");
+            Line($"{title}: none");
         }
     }
 

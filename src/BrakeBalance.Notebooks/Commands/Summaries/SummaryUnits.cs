@@ -6,6 +6,8 @@ namespace BrakeBalance.Notebooks.Commands.Summaries;
 /// <param name="Us">Whether United States customary units are shown.</param>
 internal sealed record SummaryUnits(bool Us)
 {
+    public UnitSystem System => Us ? UnitSystem.Us : UnitSystem.Si;
+
     public string Pressure => Us ? "psi" : "bar";
 
     public string Force => Us ? "lbf" : "N";

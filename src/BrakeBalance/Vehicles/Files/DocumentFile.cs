@@ -74,9 +74,12 @@ internal static class DocumentFile
         if (root is JsonObject json)
         {
             problems.AddRange(prepare?.Invoke(json) ?? []);
-            problems.AddRange(overrides.Select(change => JsonPath.Set(json, change)).OfType<Problem>());
+            problems.AddRange(overrides.Select(change => JsonPath.Set(json, change, Optional)).OfType<Problem>());
         }
 
+        static bool Optional(string key) =>
+            FieldMap.Of(typeof(T)).FirstOrDefault(field => field.Key == key) is { Shape: FieldShape.Document, About.Required: false } part
+            && !part.ValueType.IsAbstract && FieldMap.Of(part.ValueType).All(field => !field.About.Required);
         var reader = new DocumentReader();
         var document = (T?)reader.ReadDocument(typeof(T), root, "");
         problems.AddRange(reader.Problems);

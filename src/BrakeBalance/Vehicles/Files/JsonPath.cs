@@ -8,8 +8,11 @@ namespace BrakeBalance.Vehicles.Files;
 internal static partial class JsonPath
 {
     /// <summary>Sets a value.</summary>
+    /// <param name="root">The tree.</param>
+    /// <param name="change">Path and value.</param>
+    /// <param name="begins">Whether a part that is not there may be begun, by its name; one that needs other entries may not.</param>
     /// <returns>Null when set; else the problem.</returns>
-    public static Problem? Set(JsonObject root, ValueOverride change)
+    public static Problem? Set(JsonObject root, ValueOverride change, Func<string, bool> begins)
     {
         JsonNode node = root;
         string walked = "";
@@ -41,6 +44,11 @@ internal static partial class JsonPath
 
                     json[key] = Value(change.Value, json[key]);
                     return null;
+                }
+
+                if (json[key] is null && i == 0 && begins(key))
+                {
+                    json[key] = new JsonObject();
                 }
 
                 if (json[key] is null)

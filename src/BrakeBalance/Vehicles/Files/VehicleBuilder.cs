@@ -42,6 +42,7 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         BrakeControl? control = controlSound
             ? new ControlBuilder(_problems).Build(document, front is null || rear is null ? null : new PerAxle<Brake>(front, rear))
             : null;
+        Conditions conditions = Sound("conditions") ? ConditionsOf(document.Conditions, loads) : new();
         var dynamics = new DynamicsBuilder(_problems);
         var axles = new PerAxle<AxleDynamics>(
             Sound("front") ? dynamics.Axle(document.Front!, "front") : new(),
@@ -66,6 +67,45 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
             Dynamics = DynamicsBuilder.Car(document.Dynamics),
             AxleDynamics = axles,
             Control = control,
+            Conditions = conditions,
+        };
+    }
+
+    private Conditions ConditionsOf(ConditionsDocument? document, IReadOnlyList<LoadCase> loads)
+    {
+        Conditions usual = document?.ClosedTrack == true ? Conditions.Track : new();
+        if (document is null)
+        {
+            return usual;
+        }
+
+        (double low, double high) = (document.LowestAdhesion ?? usual.LowestAdhesion, document.HighestAdhesion ?? usual.HighestAdhesion);
+        if (low >= high)
+        {
+            Add("conditions.lowestAdhesion", FormattableString.Invariant($"{low} is not below the highest adhesion, {high}."), "the lower of the two");
+        }
+
+        if (document.HighestSpeed < document.LowestSpeed)
+        {
+            Add("conditions.lowestSpeed", "It is above the highest speed.", "the lower of the two");
+        }
+
+        foreach (string name in (document.LoadCases ?? []).Where(name => !loads.Any(load => string.Equals(load.Name, name, StringComparison.OrdinalIgnoreCase))))
+        {
+            Add("conditions.loadCases", $"There is no load case \"{name}\".", string.Join(", ", loads.Select(load => $"\"{load.Name}\"")));
+        }
+
+        return usual with
+        {
+            LowestAdhesion = low,
+            HighestAdhesion = high,
+            Speeds = new SpeedRange { Lowest = document.LowestSpeed ?? Speed.Zero, Highest = document.HighestSpeed },
+            LoadCases = [.. document.LoadCases ?? []],
+            BrakeStates = document.BrakeStates is { Count: > 0 } states
+                ? [.. states.Select(state => new BrakeState { Name = state.Name!, Front = state.Front ?? 1, Rear = state.Rear ?? 1 })]
+                : usual.BrakeStates,
+            FrictionSpread = new(document.FrontFrictionSpread ?? usual.FrictionSpread.Front, document.RearFrictionSpread ?? usual.FrictionSpread.Rear),
+            RearFirstChance = document.RearFirstChance ?? usual.RearFirstChance,
         };
     }
 

@@ -69,6 +69,10 @@ public sealed class VehicleDocument
     /// <summary>Engine braking.</summary>
     [Field("Drag of the engine in gear; left out for a declutched stop")]
     public EngineBrakingDocument? EngineBraking { get; set; }
+
+    /// <summary>Conditions.</summary>
+    [Field("What the setting has to hold for; the usual conditions stand for what is left out")]
+    public ConditionsDocument? Conditions { get; set; }
 }
 
 /// <summary>A load case as it is written.</summary>

@@ -1,7 +1,7 @@
 using UnitsNet;
 using UnitsNet.Units;
 
-namespace BrakeBalance.Charts;
+namespace BrakeBalance.Answers;
 
 /// <summary>A kind of quantity an axis, a column or a readout shows: its SI unit and its display unit in either system.</summary>
 /// <remarks>

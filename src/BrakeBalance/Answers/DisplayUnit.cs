@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace BrakeBalance.Charts;
+namespace BrakeBalance.Answers;
 
 /// <summary>A unit in which a number is shown, and how the shown number follows from the SI value.</summary>
 /// <param name="Symbol">The unit's symbol, such as <c>bar</c>; empty for a pure number.</param>

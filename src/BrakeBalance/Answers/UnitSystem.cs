@@ -1,4 +1,4 @@
-namespace BrakeBalance.Charts;
+namespace BrakeBalance.Answers;
 
 /// <summary>The system of units in which figures, tables and readouts show their numbers.</summary>
 public enum UnitSystem

@@ -1,7 +1,8 @@
-using BrakeBalance.Vehicles;
+using BrakeBalance.Answers;
 using UnitsNet;
+using UnitSystem = BrakeBalance.Answers.UnitSystem;
 
-namespace BrakeBalance.Balance;
+namespace BrakeBalance.Vehicles;
 
 /// <summary>The speeds at which a setting has to hold: lift and drag change which axle locks first.</summary>
 public sealed record SpeedRange
@@ -39,7 +40,6 @@ public sealed record SpeedRange
                 .Select(square => Speed.FromMetersPerSecond(Math.Sqrt(square)))];
     }
 
-    /// <summary>A speed in words.</summary>
-    internal static string Words(Speed speed) =>
-        speed <= Speed.Zero ? "standstill" : FormattableString.Invariant($"{speed.KilometersPerHour:0} km/h");
+    /// <summary>A speed in words, such as "standstill" or "130 km/h".</summary>
+    internal static string Words(Speed speed, UnitSystem units) => speed <= Speed.Zero ? "standstill" : Measure.Speed.Text(speed, units);
 }

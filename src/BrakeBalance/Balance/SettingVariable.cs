@@ -1,4 +1,4 @@
-namespace BrakeBalance.Measurements;
+namespace BrakeBalance.Balance;
 
 /// <summary>What there is on the car to set the balance with.</summary>
 public enum SettingVariable

@@ -1,0 +1,321 @@
+using BrakeBalance.Balance;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
+using UnitsNet;
+
+namespace BrakeBalance.Measurements;
+
+/// <summary>The answer to where the valve or the balance bar is to be set: the one that every command, page, card and figure shows.</summary>
+/// <remarks>
+/// <para>
+/// Safe limit: the highest setting that keeps the front first. While nothing has been measured on the car: in every corner of the
+/// conditions, and for nine in ten of the cars that the file's ranges allow. Once test stops were fitted: with the chance of rear-first
+/// below the conditions' level in each of them, and in every corner beyond the adhesion that those stops reached.
+/// </para>
+/// <para>
+/// Recommended setting: the highest at or below the safe limit within the adjuster's reach, rounded to the safe side (a quarter of a
+/// turn, or half a bar, or a hundredth of the rod force): up to the limit more rear braking only uses more of the road.
+/// </para>
+/// <para>Source: own derivation from UN R13-H Annex 5's f₁ and f₂. A setting is a start for testing, not an approval.</para>
+/// </remarks>
+public sealed partial record Setting
+{
+    /// <summary>Share of the cars within the file's ranges for which the limit may fail: nine in ten hold on either side of the middle.</summary>
+    private const double BandShare = 0.05;
+    private const double TurnStep = 0.25;
+    private const double ShareStep = 0.01;
+    private const int DrawsOfTheOtherRule = 20_000;
+
+    /// <summary>The car as it was asked for.</summary>
+    public required Vehicle Vehicle { get; init; }
+
+    /// <summary>What the answer holds for.</summary>
+    public Conditions Conditions => Vehicle.Conditions;
+
+    /// <summary>What is set.</summary>
+    public required SettingVariable Variable { get; init; }
+
+    /// <summary>Which rule gave the safe limit.</summary>
+    public required SettingRule Rule { get; init; }
+
+    /// <summary>The setting the car has; null when no valve is fitted.</summary>
+    public required SettingValue? Present { get; init; }
+
+    /// <summary>The highest setting that keeps the front first; null when none does.</summary>
+    public required SettingValue? SafeLimit { get; init; }
+
+    /// <summary>What to set; null when no setting in reach keeps the front first.</summary>
+    public required SettingValue? Recommended { get; init; }
+
+    /// <summary>The safe limit over the cars that the file's ranges allow: low end, middle and high end of nine in ten; null without ranges.</summary>
+    public required Interval<SettingLimit>? Band { get; init; }
+
+    /// <summary>What holds the limit back; null when nothing does, or when chance does.</summary>
+    public required BindingCondition? Binding { get; init; }
+
+    /// <summary>The rule of chance in full: the trade-off over all settings, and each condition.</summary>
+    public required SettingAnswer Chance { get; init; }
+
+    /// <summary>In a measured car, the condition in which the rear locks first most often at the limit; else null.</summary>
+    public ConditionOutcome? MostRearFirst { get; init; }
+
+    /// <summary>What the other rule would give as the limit.</summary>
+    public required SettingLimit OtherRule { get; init; }
+
+    /// <summary>Where both axles lock together with every number at its middle: for orientation, never to set.</summary>
+    public required SettingLimit Middle { get; init; }
+
+    /// <summary>Where the safe limit lies for the adjuster.</summary>
+    public required SettingReach Reach { get; init; }
+
+    /// <summary>What each condition costs: the limit without it; the dearest first.</summary>
+    public required IReadOnlyList<ConditionCost> Costs { get; init; }
+
+    /// <summary>What would bring a setting in reach; empty when one is.</summary>
+    public required IReadOnlyList<SettingChange> Changes { get; init; }
+
+    /// <summary>What measuring which number would gain; the most first.</summary>
+    public required IReadOnlyList<MeasuringGain> Gains { get; init; }
+
+    /// <summary>Limits of their own beside the conditions: on ice, on other tyres, in a bend, on release.</summary>
+    public required IReadOnlyList<SettingFinding> Findings { get; init; }
+
+    /// <summary>The first lock-up of the car as it is on a dry road, first load case; null when neither axle locks.</summary>
+    public required LockUp? FirstLockDry { get; init; }
+
+    /// <summary>The first condition in which the rear locks first as the car is, by the file's numbers alone; null when the front does everywhere.</summary>
+    public required BindingCondition? RearFirstAtMiddle { get; init; }
+
+    /// <summary>Whether the car stands beyond the safe limit.</summary>
+    public bool PresentIsBeyond => Present is not null && (SafeLimit is null || Beyond(Present, SafeLimit));
+
+    /// <summary>The car set as recommended; as it is when there is nothing to recommend.</summary>
+    public Vehicle RecommendedVehicle => Recommended?.Vehicle ?? Vehicle;
+
+    /// <summary>Answers for a car.</summary>
+    /// <param name="vehicle">The car, with its conditions and what its file leaves uncertain.</param>
+    /// <param name="estimate">What its own test stops say; null when there are none.</param>
+    /// <param name="progress">Told the part done, 0 to 1; may be null.</param>
+    /// <param name="draws">Random draws for the rule of chance once the car has been measured.</param>
+    /// <returns>The answer.</returns>
+    public static Setting Of(Vehicle vehicle, CarEstimate? estimate = null, IProgress<double>? progress = null, int draws = 100_000)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        Conditions conditions = vehicle.Conditions;
+        SettingVariable variable = SettingSearch.VariableOf(vehicle);
+        SettingLimit corners = SettingSearch.Limit(vehicle, conditions);
+        (Interval<SettingLimit>? band, IReadOnlyList<MeasuringGain> gains) = estimate is null ? OverRanges(vehicle, corners) : (null, []);
+        SettingAnswer chance = RobustSetting.Find(
+            new SettingQuestion { Vehicle = vehicle, Estimate = estimate, Draws = estimate is null ? DrawsOfTheOtherRule : draws }, progress);
+        SettingLimit byChance = LimitOf(chance, corners);
+        SettingLimit limit = estimate is null ? band?.Low ?? corners : Supported(vehicle, byChance, estimate);
+        SettingReach reach = ReachOf(vehicle, limit);
+        Vehicle? best = reach is SettingReach.Within or SettingReach.Above or SettingReach.NotNeeded ? Rounded(vehicle, limit, reach) : null;
+        SettingValue? Value(Vehicle? set) => set is null ? null : SettingValue.Of(set, variable, conditions);
+        bool reachable = best is not null;
+        return new Setting
+        {
+            Vehicle = vehicle,
+            Variable = variable,
+            Rule = estimate is null ? SettingRule.Corners : SettingRule.Chance,
+            Present = variable == SettingVariable.AddedKnee ? null : Value(vehicle),
+            SafeLimit = Value(limit.Set(vehicle)),
+            Recommended = Value(best),
+            Band = band,
+            Binding = limit.Binding,
+            MostRearFirst = estimate is null ? null : chance.Binding,
+            Chance = chance,
+            OtherRule = estimate is null ? byChance : corners,
+            Middle = SettingSearch.Limit(vehicle, conditions.AtMiddle),
+            FirstLockDry = new BalanceModel(vehicle, conditions.LoadCasesOf(vehicle)[0]).FirstLockUp(Vehicles.Conditions.DryAdhesion),
+            RearFirstAtMiddle = SettingSearch.RearFirst(vehicle, conditions.AtMiddle),
+            Reach = reach,
+            Costs = CostsOf(vehicle, corners),
+            Changes = reachable ? [] : SettingChange.Of(vehicle),
+            Gains = gains,
+            Findings = SettingFinding.Of(best ?? vehicle, conditions),
+        };
+    }
+
+    /// <summary>Whether one setting brakes the rear more than another.</summary>
+    internal static bool Beyond(SettingValue setting, SettingValue limit) => setting.FrontForceShare is { } share
+        ? share < limit.FrontForceShare - 1e-9
+        : setting.Knee is { } knee && limit.Knee is { } most && knee.Pascals > most.Pascals + 1;
+
+    // The corners' limit never lets go of a car within its ranges: nine in ten of the cars drawn keep the front first at the lower end.
+    private static (Interval<SettingLimit>? Band, IReadOnlyList<MeasuringGain> Gains) OverRanges(Vehicle vehicle, SettingLimit corners)
+    {
+        Conditions conditions = vehicle.Conditions;
+        List<MeasuringGain> gains = [];
+        Interval<SettingLimit>? band = null;
+        if (vehicle.Uncertainty is { } uncertain && uncertain.DrawsOf(vehicle) is { Count: > 0 } cars)
+        {
+            (double[] Fractions, SettingLimit Limit)[] drawn = new (double[], SettingLimit)[cars.Count];
+            Parallel.For(0, cars.Count, i => drawn[i] = (cars[i].Fractions, SettingSearch.Limit(cars[i].Vehicle, conditions)));
+            SettingLimit[] rising = [.. drawn.Select(draw => draw.Limit).OrderBy(Amount)];
+            SettingLimit At(double share) => rising[(int)Math.Round(share * (rising.Length - 1))];
+            band = new Interval<SettingLimit>(At(0.5), At(BandShare), At(1 - BandShare));
+            double[] amounts = [.. drawn.Select(draw => Amount(draw.Limit))];
+            double low = Quantile(amounts);
+            for (int i = 0; i < uncertain.Ranges.Count; i++)
+            {
+                double[] at = [.. drawn.Select(draw => draw.Fractions[i] - 0.5)];
+                double square = at.Sum(a => a * a), mean = amounts.Average();
+                double slope = square > 0 ? at.Zip(amounts, (a, b) => a * (b - mean)).Sum() / square : 0;
+                gains.Add(new(uncertain.Ranges[i], Quantile([.. amounts.Zip(at, (b, a) => b - slope * a)]) - low, corners.Variable));
+            }
+        }
+
+        double half = Amount(SettingSearch.Limit(vehicle, conditions with { FrictionSpread = conditions.FrictionSpread.Select(spread => spread / 2) }));
+        gains.Add(new(null, half - Amount(corners), corners.Variable));
+        return (band, [.. gains.Where(gain => gain.Amount > 0).OrderByDescending(gain => gain.Amount)]);
+    }
+
+    /// <summary>A limit as a number that rises with rear braking: pascals of knee, or the rear's share of the rod force; below zero for none.</summary>
+    internal static double Amount(SettingLimit limit) => limit.Knee?.Pascals ?? (limit.FrontForceShare is { } share ? 1 - share : -1);
+
+    private static double Quantile(double[] values)
+    {
+        double[] rising = [.. values.Order()];
+        return rising[(int)Math.Round(BandShare * (rising.Length - 1))];
+    }
+
+    private static SettingLimit LimitOf(SettingAnswer answer, SettingLimit like) => like with
+    {
+        Knee = answer.Recommended?.Knee,
+        FrontForceShare = answer.Recommended?.FrontForceShare,
+        Binding = null,
+    };
+
+    // On grippier roads than those stops reached the corners decide.
+    private static SettingLimit Supported(Vehicle vehicle, SettingLimit byChance, CarEstimate estimate)
+    {
+        const double room = 1.1;
+        Conditions conditions = vehicle.Conditions;
+        double seen = Math.Max(conditions.LowestAdhesion, room * estimate.HighestAdhesionSeen);
+        if (seen >= conditions.HighestAdhesion)
+        {
+            return byChance;
+        }
+
+        SettingLimit beyond = SettingSearch.Limit(vehicle, conditions with { LowestAdhesion = seen });
+        return Amount(beyond) < Amount(byChance) ? beyond : byChance;
+    }
+
+    private static SettingReach ReachOf(Vehicle vehicle, SettingLimit limit)
+    {
+        if (!limit.Exists)
+        {
+            return SettingReach.None;
+        }
+
+        if (limit.Variable == SettingVariable.AddedKnee && !limit.Needed)
+        {
+            return SettingReach.NotNeeded;
+        }
+
+        return vehicle.Hydraulics.RearProportioningValve?.Adjustment is not { } adjuster || limit.Knee is not { } knee ? SettingReach.Within
+            : knee < adjuster.KneeFullyOut ? SettingReach.Below
+            : knee > adjuster.KneeAt(adjuster.Turns) ? SettingReach.Above
+            : SettingReach.Within;
+    }
+
+    private static Vehicle? Rounded(Vehicle vehicle, SettingLimit limit, SettingReach reach)
+    {
+        if (reach == SettingReach.NotNeeded)
+        {
+            return vehicle;
+        }
+
+        if (limit.FrontForceShare is { } share)
+        {
+            return vehicle.WithFrontForceShare(Math.Min(0.8, Math.Ceiling((share - 1e-9) / ShareStep) * ShareStep));
+        }
+
+        if (limit.Knee is not { } knee)
+        {
+            return null;
+        }
+
+        Pressure rounded = vehicle.Hydraulics.RearProportioningValve?.Adjustment is { } adjuster
+            ? adjuster.KneeAt(Math.Min(adjuster.Turns, Math.Floor(((knee - adjuster.KneeFullyOut) / adjuster.KneePerTurn + 1e-9) / TurnStep) * TurnStep))
+            : Pressure.FromBars(Math.Floor(knee.Bars / 0.5 + 1e-9) * 0.5);
+        return vehicle.WithRearKnee(rounded, limit.Slope);
+    }
+
+    private static IReadOnlyList<ConditionCost> CostsOf(Vehicle vehicle, SettingLimit corners)
+    {
+        Conditions all = vehicle.Conditions;
+        List<(string Name, Conditions Without)> dropped = [];
+        foreach (BrakeState state in all.BrakeStates.Where(_ => all.BrakeStates.Length > 1))
+        {
+            dropped.Add(($"brakes {state.Name}", all with { BrakeStates = all.BrakeStates.Remove(state) }));
+        }
+
+        IReadOnlyList<LoadCase> loads = all.LoadCasesOf(vehicle);
+        foreach (LoadCase load in loads.Where(_ => loads.Count > 1))
+        {
+            dropped.Add(($"load case {load.Name}", all with { LoadCases = [.. loads.Where(other => other != load).Select(other => other.Name)] }));
+        }
+
+        double cut = all.HighestAdhesion - 0.2 * (all.HighestAdhesion - all.LowestAdhesion);
+        dropped.Add((FormattableString.Invariant($"adhesion above {cut:0.00}"), all with { HighestAdhesion = cut }));
+        double raised = all.LowestAdhesion + 0.2 * (all.HighestAdhesion - all.LowestAdhesion);
+        dropped.Add((FormattableString.Invariant($"adhesion below {raised:0.00}"), all with { LowestAdhesion = raised }));
+        if (vehicle.Aerodynamics is not null)
+        {
+            dropped.Add(("speed (aerodynamics)", all with { Speeds = SpeedRange.Only(all.Speeds.Lowest) }));
+        }
+
+        dropped.Add(("the spread of the friction", all with { FrictionSpread = default }));
+        return [.. dropped.Select(drop => new ConditionCost(drop.Name, drop.Without, SettingSearch.Limit(vehicle, drop.Without)))
+            .Where(cost => Amount(cost.Limit) > Amount(corners) + 1e-6)
+            .OrderByDescending(cost => Amount(cost.Limit))];
+    }
+}
+
+/// <summary>Which of the two rules gave a safe limit.</summary>
+public enum SettingRule
+{
+    /// <summary>Front first in every corner of the conditions: nothing has been measured on the car.</summary>
+    Corners,
+
+    /// <summary>Chance of rear-first below the level in every condition: the car's own test stops were fitted.</summary>
+    Chance,
+}
+
+/// <summary>Where a safe limit lies for what is on the car.</summary>
+public enum SettingReach
+{
+    /// <summary>It can be set.</summary>
+    Within,
+
+    /// <summary>Below what the adjuster reaches: even fully out there is too much rear braking.</summary>
+    Below,
+
+    /// <summary>Above what the adjuster reaches: fully in is safe.</summary>
+    Above,
+
+    /// <summary>No setting keeps the front first.</summary>
+    None,
+
+    /// <summary>No valve is fitted, and none is needed.</summary>
+    NotNeeded,
+}
+
+/// <summary>What one condition costs.</summary>
+/// <param name="Name">The condition that is dropped, in words.</param>
+/// <param name="Without">The conditions without it.</param>
+/// <param name="Limit">The limit without it.</param>
+public sealed record ConditionCost(string Name, Conditions Without, SettingLimit Limit);
+
+/// <summary>What measuring a number would gain.</summary>
+/// <param name="Range">The entry of the file that is a range; null for the friction of both axles, found by test stops to half its spread.</param>
+/// <param name="Amount">How much higher the limit would be: pascals of knee, or share of the rod force [–].</param>
+/// <param name="Variable">What is set.</param>
+public sealed record MeasuringGain(ValueRange? Range, double Amount, SettingVariable Variable)
+{
+    /// <summary>The gain in knee, gauge; null for a balance bar.</summary>
+    public Pressure? Knee => Variable == SettingVariable.BalanceBar ? null : Pressure.FromPascals(Amount);
+}

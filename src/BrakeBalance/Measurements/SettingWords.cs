@@ -1,0 +1,268 @@
+using System.Globalization;
+using BrakeBalance.Answers;
+using BrakeBalance.Balance;
+using BrakeBalance.Brakes;
+using BrakeBalance.Vehicles;
+using UnitsNet;
+using UnitSystem = BrakeBalance.Answers.UnitSystem;
+
+namespace BrakeBalance.Measurements;
+
+/// <summary>The setting in words: the same on the terminal, the card, the pages and the figures.</summary>
+public static class SettingWords
+{
+    /// <summary>What stands for a setting that there is none of.</summary>
+    public const string None = "none";
+
+    /// <summary>The caution that stands beside every setting.</summary>
+    public const string Caution =
+        "No approval. Rear-first spins the car: test off public roads.";
+
+    /// <summary>A knee or a share of the bar as shown, rounded to the safe side: a knee down, a front share up.</summary>
+    /// <param name="value">The setting.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>Such as "12.4 bar" or "62.5 % front".</returns>
+    public static string Number(SettingValue value, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(value);
+        return Amount(value.Knee, value.FrontForceShare, units);
+    }
+
+    /// <summary>The setting of a limit as shown, rounded to the safe side.</summary>
+    /// <param name="limit">The limit.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>Such as "12.4 bar"; <see cref="None"/> when no setting keeps the front first.</returns>
+    public static string Number(SettingLimit? limit, UnitSystem units) =>
+        limit is null || !limit.Exists ? None : Amount(limit.Knee, limit.FrontForceShare, units);
+
+    /// <summary>A setting with the turns of its adjuster.</summary>
+    /// <param name="value">The setting; null for none.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>Such as "12.4 bar, 0.5 turns in", counted from fully out.</returns>
+    public static string Text(SettingValue? value, UnitSystem units) =>
+        value is null ? None
+        : value.Turns is { } turns ? $"{Number(value, units)}, {Turns(turns)} in"
+        : Number(value, units);
+
+    /// <summary>Turns as shown, rounded down to a hundredth.</summary>
+    /// <param name="turns">Turns [–].</param>
+    /// <returns>Such as "1 turn" or "0.5 turns".</returns>
+    public static string Turns(double turns)
+    {
+        bool quarter = Math.Abs(4 * turns - Math.Round(4 * turns)) < 1e-6;
+        double shown = quarter ? Math.Round(4 * turns) / 4 : Math.Floor(100 * turns + 1e-6) / 100;
+        return shown == 1 ? "1 turn" : Format($"{shown:0.##} turns");
+    }
+
+    /// <summary>What the conditions are, in a sentence without a full stop.</summary>
+    /// <param name="vehicle">The car.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>Such as "adhesion 0.20 to 1.00; standstill to 180 km/h; every load case; brakes normal, cold …; friction ± 8 %".</returns>
+    public static string Conditions(Vehicle vehicle, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        Conditions of = vehicle.Conditions;
+        IReadOnlyList<Speed> speeds = of.SpeedsOf(vehicle);
+        string speed = speeds.Count == 1
+            ? vehicle.Aerodynamics is null ? "any speed" : SpeedRange.Words(speeds[0], units)
+            : $"{SpeedRange.Words(speeds[0], units)} to {SpeedRange.Words(speeds[^1], units)}";
+        string loads = of.LoadCases.IsEmpty ? vehicle.LoadCases.Length == 1 ? $"load case {vehicle.LoadCases[0].Name}" : "every load case" : $"load case {List(of.LoadCases)}";
+        string friction = of.FrictionSpread.Front == of.FrictionSpread.Rear
+            ? Format($"friction ± {100 * of.FrictionSpread.Front:0.#} %")
+            : Format($"friction ± {100 * of.FrictionSpread.Front:0.#} % in front, ± {100 * of.FrictionSpread.Rear:0.#} % at the rear");
+        return Format($"adhesion {of.LowestAdhesion:0.0#} to {of.HighestAdhesion:0.0#}; {speed}; {loads}; ")
+            + $"brakes {List(of.BrakeStates.Select(state => state.Name))}; {friction}";
+    }
+
+    /// <summary>Which rule gave the safe limit, and what the other would give.</summary>
+    /// <param name="setting">The answer.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>A sentence.</returns>
+    public static string Rule(Setting setting, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(setting);
+        string chance = Format($"{100 * setting.Conditions.RearFirstChance:0.#} %");
+        string other = Number(setting.OtherRule, units);
+        return setting.Rule == SettingRule.Corners
+            ? $"Nothing measured on this car: front first in every corner of the conditions. A chance of rear-first of {chance} would give {other}."
+            : $"Own test stops: a chance of rear-first of at most {chance} in each condition. Every corner without them would give {other}.";
+    }
+
+    /// <summary>What holds the limit back.</summary>
+    /// <param name="setting">The answer.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>A phrase.</returns>
+    public static string Why(Setting setting, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(setting);
+        return setting.MostRearFirst is { } most
+            ? Format($"rear first most often in {most.LoadCase}, {most.Surface}, brakes {most.State} ({100 * most.RearFirst:0.#} %)")
+            : setting.Binding is { } binding
+                ? $"{(setting.SafeLimit is null ? "even with least rear braking the rear locks first in" : "beyond it the rear locks first in")} {binding.Words(units)}"
+                : "nothing in the conditions lets the rear lock first";
+    }
+
+    /// <summary>How sure the limit is, and what to measure next.</summary>
+    /// <param name="setting">The answer.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>A phrase or two.</returns>
+    public static string HowSure(Setting setting, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(setting);
+        int typical = setting.Vehicle.Uncertainty?.Ranges.Count(range => range.IsTypical) ?? 0;
+        string band = setting.Band is { } of
+            ? $"{Number(of.Low, units)} to {Number(of.High, units)} over the file's ranges (90 %)"
+                + (typical > 0 ? $", {typical} of them typical of the class, not this car's" : "")
+            : setting.Rule == SettingRule.Chance ? "by this car's own stops" : "as sure as the file";
+        return setting.Gains is [var gain, ..] ? $"{band}. Measure next: {Gain(gain, units)}" : band;
+    }
+
+    /// <summary>What measuring a number would gain.</summary>
+    /// <param name="gain">The gain.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>Such as "friction of both axles by test stops (limit up to 3 bar higher)".</returns>
+    public static string Gain(MeasuringGain gain, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(gain);
+        string amount = gain.Knee is { } knee ? Measure.LinePressure.Text(knee, units) : Format($"{100 * gain.Amount:0.#} % of the rod force");
+        return $"{gain.Range?.Path ?? "friction, by test stops"} (limit {amount} {(gain.Knee is null ? "lower" : "higher")})";
+    }
+
+    /// <summary>Where the limit lies for the adjuster, and what would help, in sentences; empty when it is in reach.</summary>
+    /// <param name="setting">The answer.</param>
+    /// <returns>Sentences.</returns>
+    public static IReadOnlyList<string> OutOfReach(Setting setting)
+    {
+        ArgumentNullException.ThrowIfNull(setting);
+        string? where = setting.Reach switch
+        {
+            SettingReach.None => "No setting keeps the front first in all conditions.",
+            SettingReach.Below => "The safe limit lies below what the adjuster reaches: fully out is still too much rear braking.",
+            _ => null,
+        };
+        return where is null ? [] : [where, .. setting.Changes.Select(change => Change(change, setting.Vehicle))];
+    }
+
+    /// <summary>A change of parts in words.</summary>
+    /// <param name="change">The change.</param>
+    /// <param name="vehicle">The car.</param>
+    /// <returns>A sentence.</returns>
+    public static string Change(SettingChange change, Vehicle vehicle)
+    {
+        ArgumentNullException.ThrowIfNull(change);
+        ArgumentNullException.ThrowIfNull(vehicle);
+        double factor = change.Amount;
+        return change.Kind switch
+        {
+            SettingChangeKind.LowerSlope => Format($"A valve of slope {factor:0.00} or lower brings one in reach."),
+            SettingChangeKind.AddedValve => Format($"A proportioning valve (slope about {factor:0.0#}) in the rear line, besides the bar, brings one in reach."),
+            SettingChangeKind.NothingHelps =>
+                "Even rear brakes of a quarter of their present force do not help: look for a wrong entry, such as the height of the centre of gravity, an axle load or the front friction.",
+            _ => Format($"Rear brakes with {100 * factor:0} % of their present force per pressure bring one in reach: ") + vehicle.Brakes.Rear switch
+            {
+                DrumBrake drum => Format($"a wheel cylinder {Math.Sqrt(factor):0.00} times as wide, or linings of about {drum.FrictionCoefficient * (1 - (1 - factor) / drum.FrictionSensitivity):0.00} friction."),
+                Brake brake => Format($"pistons {Math.Sqrt(factor):0.00} times as wide, pads of {brake.FrictionCoefficient * factor:0.00} friction, or a smaller effective radius."),
+            },
+        };
+    }
+
+    /// <summary>What lies beside the conditions, one sentence each.</summary>
+    /// <param name="setting">The answer.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>The sentences.</returns>
+    public static IReadOnlyList<string> Findings(Setting setting, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(setting);
+        return [.. setting.Findings.Select(finding =>
+        {
+            string where = finding.Kind switch
+            {
+                SettingFindingKind.Ice => Format($"On ice (adhesion below {setting.Conditions.LowestAdhesion:0.0#})"),
+                SettingFindingKind.OtherTyres => Format($"With tyres of more adhesion (up to 1.3)"),
+                SettingFindingKind.Bend => Format($"In a bend of {SettingFinding.BendRate:0.0} g"),
+                _ => "As the foot eases after both axles locked",
+            };
+            string limit = finding.Limit is null ? "no setting does better" : $"limit there {Number(finding.Limit, units)}";
+            string late = finding.Kind == SettingFindingKind.Release ? "lets go last" : "locks first";
+            return finding.FrontFirst ? $"{where} the front still {(finding.Kind == SettingFindingKind.Release ? "lets go with the rear or after it" : late)} ({limit})." : $"{where} the rear {late} ({limit}).";
+        })];
+    }
+
+    /// <summary>The answer in a few lines: a label and its text each.</summary>
+    /// <param name="setting">The answer.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>The lines.</returns>
+    public static IReadOnlyList<(string Label, string Text)> Lines(Setting setting, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(setting);
+        string beyond = setting.PresentIsBeyond ? "; BEYOND THE SAFE LIMIT" : "";
+        string recommended = setting.Reach == SettingReach.NotNeeded ? "no valve needed"
+            : setting.Recommended is null ? $"{None} in reach: see below"
+            : Text(setting.Recommended, units)
+                + Format($"; mean efficiency {100 * setting.Recommended.MeanEfficiency:0} %")
+                + (setting.Variable == SettingVariable.AddedKnee ? Format($" (valve of slope {SettingSearch.AddedSlope:0.0#} to be fitted)") : "");
+        return
+        [
+            ("Locks first", LocksFirst(setting, units)),
+            ("Present setting", (setting.Present is null ? "none fitted" : Present(setting.Present, units)) + beyond),
+            ("Safe limit", setting.Reach == SettingReach.NotNeeded ? "none needed" : Text(setting.SafeLimit, units)),
+            ("Recommended setting", recommended),
+            ("Why", Why(setting, units)),
+            ("How sure", HowSure(setting, units)),
+        ];
+    }
+
+    /// <summary>The answer in one sentence, for a caption or a title's second line.</summary>
+    /// <param name="setting">The answer.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>The sentence.</returns>
+    public static string Sentence(Setting setting, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(setting);
+        return setting.Reach switch
+        {
+            SettingReach.NotNeeded => "No valve is needed: the front locks first in all conditions without one.",
+            SettingReach.None or SettingReach.Below => string.Join(' ', OutOfReach(setting)),
+            _ => $"Recommended setting {Text(setting.Recommended, units)}; safe limit {Number(setting.SafeLimit!, units)}, {Why(setting, units)}.",
+        };
+    }
+
+    /// <summary>The present setting, rounded as any number.</summary>
+    /// <param name="value">The setting.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>Such as "24.0 bar, 1.7 turns in".</returns>
+    public static string Present(SettingValue value, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(value);
+        string amount = value.Knee is { } knee ? Shown(knee, units, Math.Round) : Format($"{100 * value.FrontForceShare ?? 0:0.0} % front");
+        return value.Turns is { } turns ? $"{amount}, {Turns(turns)} in" : amount;
+    }
+
+    private static string LocksFirst(Setting setting, UnitSystem units)
+    {
+        string dry = setting.FirstLockDry is { } lockUp
+            ? Format($"{(lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" })}, dry road, {lockUp.At.BrakingRate:0.00} g")
+            : "neither on dry road";
+        return setting.RearFirstAtMiddle is { } rear
+            ? $"{dry}; rear in {rear.Words(units)}"
+            : $"{dry}; front everywhere by the file";
+    }
+
+    private static string Amount(Pressure? knee, double? share, UnitSystem units) =>
+        knee is { } pressure ? Shown(pressure, units, Math.Floor)
+        : share is { } front ? Format($"{Math.Ceiling(1000 * front - 1e-6) / 10:0.0} % front")
+        : None;
+
+    // To a tenth of a bar or a whole psi: no valve is set closer.
+    private static string Shown(Pressure knee, UnitSystem units, Func<double, double> rounding) => units == UnitSystem.Us
+        ? Format($"{rounding(knee.PoundsForcePerSquareInch + (rounding == Math.Floor ? 1e-6 : 0)):0} psi")
+        : Format($"{rounding(10 * knee.Bars + (rounding == Math.Floor ? 1e-6 : 0)) / 10:0.0} bar");
+
+    private static string List(IEnumerable<string> names)
+    {
+        string[] all = [.. names];
+        return all.Length == 1 ? all[0] : $"{string.Join(", ", all[..^1])} and {all[^1]}";
+    }
+
+    private static string Format(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
