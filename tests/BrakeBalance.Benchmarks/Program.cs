@@ -3,7 +3,8 @@ using BenchmarkDotNet.Running;
 using BrakeBalance.Fuzz;
 
 // dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- --filter '*'
-// dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- fuzz [COUNT] [SEED] [FIRST]
+// dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- fuzz [COUNT] [SEED] [FIRST] [EVERY] [QUICK]
+//   of the accepted cases of a kind every EVERY-th (5) goes through every command, every QUICK-th (1) is asked a quick question
 // dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- case SEED NUMBER
 if (args is ["case", var of, var which])
 {
@@ -18,12 +19,13 @@ if (args is not ["fuzz", .. string[] numbers])
 }
 
 int Number(int index, int unless) => numbers.Length > index ? int.Parse(numbers[index], CultureInfo.InvariantCulture) : unless;
-(int count, int seed, int first) = (Number(0, 200_000), Number(1, 1), Number(2, 0));
+(int count, int seed, int first, int every, int quick) =
+    (Number(0, 200_000), Number(1, 1), Number(2, 0), Number(3, 5), Number(4, 1));
 int told = 0;
 FuzzReport report = await FuzzReport.RunAsync(
     seed,
     Enumerable.Range(first, count),
-    (_, accepted) => accepted % 5 == 0 ? FuzzDepth.Every : FuzzDepth.Quick,
+    (_, accepted) => accepted % every == 0 ? FuzzDepth.Every : accepted % quick == 0 ? FuzzDepth.Quick : FuzzDepth.Read,
     (number, so) =>
     {
         foreach (string finding in so.Findings.Skip(told))

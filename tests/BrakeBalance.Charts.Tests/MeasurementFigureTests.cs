@@ -90,6 +90,20 @@ public class MeasurementFigureTests
     }
 
     [Fact]
+    public void A_car_whose_rear_brakes_lock_at_a_breath_still_has_a_line_in_the_picture_of_its_stops()
+    {
+        string text = System.Text.RegularExpressions.Regex.Replace(
+            File.ReadAllText(RepositoryRoot.File("data/vehicles/coupe-1960s.json")),
+            @"""brake"": \{\s*""type"": ""drum""[^}]*\}",
+            @"""brake"": { ""type"": ""measured"", ""construction"": ""drum"", ""torque"": ""3000 N·m"", ""torquePressure"": ""1 bar"", "
+                + @"""pistonDiameters"": [""60 mm""], ""effectiveRadius"": ""92 mm"", ""friction"": 0.4 }");
+        Vehicle car = VehicleFile.Read(text, "test").Vehicle;
+        Figure figure = BrakeBalance.Charts.Publishing.FigureCatalogue.For(car, UnitSystem.Si).Single(item => item.Entry.Name == "lock-events").Make()!;
+        Assert.True(figure.Table.Frame.Rows.Count >= 2);
+        Assert.DoesNotContain("NaN", figure.ToSvg(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_linkage_that_ends_before_the_brakes_give_their_all_has_its_effort_drawn_as_far_as_it_goes()
     {
         string text = System.Text.RegularExpressions.Regex.Replace(

@@ -9,6 +9,8 @@ namespace BrakeBalance.Charts.Figures;
 public static class MeasuredCarFigures
 {
     private const int Steps = 40;
+    private const double FinestStepBars = 1e-4;
+    private const double WithRoom = 1.2;
 
     /// <summary>Measured braking rate over front line pressure, with the estimated car's line and band.</summary>
     /// <param name="estimate">The estimate.</param>
@@ -64,15 +66,32 @@ public static class MeasuredCarFigures
         var figure = new FigureBuilder(id, units);
         Vehicle found = estimate.Apply();
         BalanceModel after = new(found, found.LoadCase(loadCase.Name)), before = new(file, file.LoadCase(loadCase.Name));
-        (double front, double rear) = ForceWindow.Of([after], 0.95).Rounded(figure.Units);
+        StopForecast At(double bars) =>
+            estimate.Forecast(new TestStop { LoadCase = loadCase.Name, FrontPressure = Pressure.FromBars(bars), Turns = turns })!;
+
+        // Engine braking, or rear brakes that work before a metering valve lets the front begin, may be more than the road takes.
+        StopForecast least = At(FinestStepBars);
+        ForceWindow road = ForceWindow.Of([after], 0.95);
+        (double front, double rear) = new ForceWindow(
+            Force.FromNewtons(Math.Max(road.Front.Newtons, WithRoom * least.FrontForce.Estimate.Newtons)),
+            Force.FromNewtons(Math.Max(road.Rear.Newtons, WithRoom * least.RearForce.High.Newtons))).Rounded(figure.Units);
         TestStop[] shown = [.. Of(stops, loadCase).Where(s => s is { Locked: not null, FrontPressure: not null })];
         (double X, double Y)[] PointsOf(params FirstLock[] which) => [.. shown.Where(s => which.Contains(s.Locked!.Value))
             .Select(s => estimate.Forecast(s.LockPressure is { } p ? s with { FrontPressure = p } : s)!)
             .Select(f => (f.FrontForce.Estimate.Newtons, f.RearForce.Estimate.Newtons)).Where(p => p.Item1 <= front && p.Item2 <= rear)];
         (double X, double Y)[] none = PointsOf(FirstLock.None), fronts = PointsOf(FirstLock.Front), rears = PointsOf(FirstLock.Rear, FirstLock.Together);
         PerAxle<Force>[] ideal = [.. Enumerable.Range(0, 81).Select(i => after.IdealForces(after.RearLiftOffRate * i / 80)).Where(f => f.Front.Newtons <= front)];
-        Pressure[] pressures = [.. Enumerable.Range(1, Steps).Select(i => Pressure.FromBars(3 * i))];
-        StopForecast[] line = [.. pressures.Select(p => estimate.Forecast(new TestStop { LoadCase = loadCase.Name, FrontPressure = p, Turns = turns })!).Where(f => f.FrontForce.Estimate.Newtons <= front && f.RearForce.High.Newtons <= rear)];
+        Pressure[] pressures = [];
+        StopForecast[] line = [];
+        for (double bars = 3; line.Length < 2 && bars > FinestStepBars; bars /= 2)
+        {
+            pressures = [.. Enumerable.Range(1, Steps).Select(i => Pressure.FromBars(bars * i))];
+            line =
+            [
+                .. pressures.Select(p => At(p.Bars)).Where(f => f.FrontForce.Estimate.Newtons <= front && f.RearForce.High.Newtons <= rear),
+            ];
+        }
+
         BalancePoint[] filed = [.. pressures.Select(before.At).Where(p => p.BrakingForces.Front.Newtons <= front && p.BrakingForces.Rear.Newtons <= rear)];
         figure
             .Title(rears.Length > 0 ? $"In {rears.Length} of {shown.Length} stops the rear locked first or with the front" : $"No stop locked the rear first; the front locked in {fronts.Length} of {shown.Length}")

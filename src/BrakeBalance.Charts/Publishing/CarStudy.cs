@@ -24,6 +24,7 @@ internal sealed class CarStudy
     private readonly Lazy<IReadOnlyList<SettingOutcome>> _settings;
     private readonly Lazy<IReadOnlyList<(double, IReadOnlyList<(double, Pressure?)>)>> _knees;
     private readonly Lazy<BalanceModel?> _advised;
+    private readonly Lazy<bool> _canStop;
     private readonly Lazy<StopSetup> _setup;
     private readonly Lazy<StopResult> _panic;
     private readonly Lazy<IReadOnlyList<(string Name, YawResult Stop)>> _yaw;
@@ -44,15 +45,17 @@ internal sealed class CarStudy
         _knees = new(() => [.. new[] { 0, 0.08, 0.15 }.Select(spread => (spread, (IReadOnlyList<(double, Pressure?)>)[.. Slopes.Select(slope =>
             (slope, SettingSearch.Limit(car, coarse with { FrictionSpread = new(spread, spread) }, slope).Knee))]))]);
         _advised = new(Advised);
+        _canStop = new(() => car.LoadCases.All(load => StopSetup.WhyNoStop(car, load) is null));
         _setup = new(() => StopSetup.From(car, car.LoadCases[0], Dry));
         _panic = new(() => StraightStop.Run(Setup.Car, Setup.Panic, Setup.BuildUp, From));
         _yaw = new(Yaw);
         _rows = new(() => StopComparison.Of(
-            [
+            new (string, Vehicle)[]
+            {
                 ("As in the file", car),
                 ("Without the rear valve", car with { Hydraulics = car.Hydraulics.WithoutRearProportioning() }),
                 ("Rear friction 15 % up", car.WithFrictionFactors(1, 1.15)),
-            ],
+            }.Where(row => StopSetup.WhyNoStop(row.Item2, car.LoadCases[0]) is null),
             car.LoadCases[0].Name, Dry, From));
         _fade = new(Fade);
         _bends = new(() => TrailBraking.Map(car, car.LoadCases[0], Dry, From));
@@ -88,6 +91,9 @@ internal sealed class CarStudy
 
     /// <summary>The car as recommended; null when there is none, or none is needed.</summary>
     public BalanceModel? AtAdvice => _advised.Value;
+
+    /// <summary>Whether the foot brings pressure to the brakes, in every load case.</summary>
+    public bool CanStop => _canStop.Value;
 
     /// <summary>The car ready to stop on a dry road.</summary>
     public StopSetup Setup => _setup.Value;

@@ -11,6 +11,7 @@ namespace BrakeBalance.Charts.Publishing;
 /// <remarks>A new figure needs one entry here; export, tests and the list of names follow.</remarks>
 public static partial class FigureCatalogue
 {
+    private const string Press = "a foot that brings pressure to the brakes";
     private const string Volumes = "a control with fluid volumes";
     private static readonly PlainAxis FrontForce = new("Braking by the front wheels"), RearForce = new("Braking by the rear wheels");
     private static readonly PlainAxis Grip = new("Grip of the road", "share of weight"), Braking = new("How hard the car brakes", "g");
@@ -185,57 +186,64 @@ public static partial class FigureCatalogue
     [
         new()
         {
-            Name = "stop-speed", Make = (car, units) => StopFigures.SpeedOverTime(car.Panic, units: units),
+            Name = "stop-speed", Needs = Press,
+            Make = (car, units) => car.CanStop ? StopFigures.SpeedOverTime(car.Panic, units: units) : null,
             Plain = new(
                 "An emergency stop on a dry road, second by second: the speed of the car and of its wheels. A locked wheel no longer turns.",
                 "Speed of car and wheels against time in an emergency stop.", Seconds, new("Speed")),
         },
         new()
         {
-            Name = "stop-deceleration", Make = (car, units) => StopFigures.DecelerationOverTime(car.Panic, units: units),
+            Name = "stop-deceleration", Needs = Press,
+            Make = (car, units) => car.CanStop ? StopFigures.DecelerationOverTime(car.Panic, units: units) : null,
             Plain = new(
                 "How strongly the car slows down during an emergency stop. It takes a moment for the pressure to rise, and locked wheels slow the car less.",
                 "Slowing of the car against time in an emergency stop.", Seconds, new("How strongly the car slows down")),
         },
         new()
         {
-            Name = "stop-loads", Make = (car, units) => StopFigures.LoadsOverTime(car.Panic, units: units),
+            Name = "stop-loads", Needs = Press,
+            Make = (car, units) => car.CanStop ? StopFigures.LoadsOverTime(car.Panic, units: units) : null,
             Plain = new(
                 "Braking presses the front wheels down and lifts the rear. That is why the rear brakes must do less the harder the car slows.",
                 "Weight on front and rear wheels, and their braking, against time in an emergency stop.", Seconds, new("Force")),
         },
         new()
         {
-            Name = "force-course", Make = (car, units) => StopFigures.ForceCourse(car.Light, car.Panic, CarStudy.Dry, units: units),
+            Name = "force-course", Needs = Press,
+            Make = (car, units) => car.CanStop ? StopFigures.ForceCourse(car.Light, car.Panic, CarStudy.Dry, units: units) : null,
             Plain = new(
                 "The path of one emergency stop in the picture of front and rear braking. Where wheels lock, the path leaves the car's line.",
                 "Rear against front braking during a stop, over the perfect split and this car's line.", FrontForce, RearForce),
         },
         new()
         {
-            Name = "plan", Make = (car, units) => StopFigures.PlanView(car.YawStops, car.Car.Wheelbase, car.YawStops.Max(s => s.Stop.Duration.Seconds), units),
+            Name = "plan", Needs = Press,
+            Make = (car, units) => car.CanStop ? StopFigures.PlanView(car.YawStops, car.Car.Wheelbase, car.YawStops.Max(s => s.Stop.Duration.Seconds), units) : null,
             Plain = new(
                 "Three stops seen from above on a road that falls off slightly to one side. With the front locked the car slides straight; with the rear locked it turns round.",
                 "Three cars from above with their paths: front wheels locked, rear wheels locked, all wheels rolling.", new("Way along the road"), new("Across the road, one lane for each case")),
         },
         new()
         {
-            Name = "headings", Make = (car, units) => StopFigures.Headings(car.YawStops, units),
+            Name = "headings", Needs = Press,
+            Make = (car, units) => car.CanStop ? StopFigures.Headings(car.YawStops, units) : null,
             Plain = new(
                 "How far the car has turned from its way, with the steering held still. At ninety degrees it slides sideways.",
                 "Angle the car has turned against time, for front locked, rear locked and rolling wheels.", Seconds, new("How far the car has turned")),
         },
         new()
         {
-            Name = "distances", Make = (car, units) => StopFigures.Distances(car.Comparison, units),
+            Name = "distances", Needs = Press,
+            Make = (car, units) => car.CanStop ? StopFigures.Distances(car.Comparison, units) : null,
             Plain = new(
                 "Stopping distance of three set-ups of the car, with locked wheels, with wheels kept just short of locking, and the best any system could do.",
                 "Bars of stopping distance for three set-ups of the car and three ways of braking.", new("Set-up"), new("Distance to stop")),
         },
         new()
         {
-            Name = "bend", Needs = "brakes that can lock a wheel", Make = (car, units) =>
-                car.Light.FirstLockUp(CarStudy.Dry) is not null ? BendFigures.Braking(car.Bends, units) : null,
+            Name = "bend", Needs = "a foot that brings pressure to brakes that can lock a wheel", Make = (car, units) =>
+                car.CanStop && car.Light.FirstLockUp(CarStudy.Dry) is not null ? BendFigures.Braking(car.Bends, units) : null,
             Plain = new(
                 "A tyre that is busy cornering has less grip left for braking. The faster the bend, the sooner a wheel slides, and "
                     + "the sooner one end of the car lets go.",
@@ -244,8 +252,8 @@ public static partial class FigureCatalogue
         },
         new()
         {
-            Name = "bend-knee", Needs = "brakes that can lock a wheel", Make = (car, units) =>
-                car.Light.FirstLockUp(CarStudy.Dry) is not null ? BendFigures.SafeKnee(car.Bends, units) : null,
+            Name = "bend-knee", Needs = "a foot that brings pressure to brakes that can lock a wheel", Make = (car, units) =>
+                car.CanStop && car.Light.FirstLockUp(CarStudy.Dry) is not null ? BendFigures.SafeKnee(car.Bends, units) : null,
             Plain = new(
                 "Braking while turning in. Above the line the rear wheels let go first and the car spins; below it the front runs "
                     + "wide, which is safer.",
@@ -268,21 +276,24 @@ public static partial class FigureCatalogue
     [
         new()
         {
-            Name = "heat-stops", Make = (car, units) => HeatFigures.TemperatureByStop(car.Heat.Result, car.Heat.Brakes, units),
+            Name = "heat-stops", Needs = Press,
+            Make = (car, units) => car.CanStop ? HeatFigures.TemperatureByStop(car.Heat.Result, car.Heat.Brakes, units) : null,
             Plain = new(
                 "Brakes turn speed into heat. Stop after stop they get hotter, and old fluid that boils gives a pedal that goes to the floor.",
                 "Temperatures of brakes and fluid climbing stop by stop, with the boiling points marked.", Stop, Degrees),
         },
         new()
         {
-            Name = "heat-drift", Make = (car, units) => HeatFigures.Drift(car.Heat.Result, units),
+            Name = "heat-drift", Needs = Press,
+            Make = (car, units) => car.CanStop ? HeatFigures.Drift(car.Heat.Result, units) : null,
             Plain = new(
                 "Hot brakes grip differently. As front and rear change by different amounts, the balance of the car moves while it is being driven.",
                 "Share of the front brakes, strength of each brake and slowing of the car, stop by stop.", Stop, new("Share")),
         },
         new()
         {
-            Name = "heat-time", Make = (car, units) => HeatFigures.OverTime(car.Heat.Result, units),
+            Name = "heat-time", Needs = Press,
+            Make = (car, units) => car.CanStop ? HeatFigures.OverTime(car.Heat.Result, units) : null,
             Plain = new(
                 "The same stops over time. Discs and drums heat in seconds and cool in minutes; the fluid follows slowly and stays warm.",
                 "Saw-tooth temperatures of discs or drums over a slow rise of the fluid.", new("Time"), Degrees),

@@ -78,13 +78,14 @@ internal static class RenderCommand
             List<KeyValuePair<string, string>> facts = Facts(input, chosen);
             EngineKind kind = Enum.Parse<EngineKind>(parsed.GetRequiredValue(engine), ignoreCase: true);
             IReadOnlyList<ExecutedNotebook> executed;
+            List<string> failures;
             await using (var engines = new ChildEngines(kind, TimeSpan.FromSeconds(parsed.GetRequiredValue(limit))))
             {
                 executed = await RenderProgress.ShowAsync(
                     terminal, notebooks, progress => new NotebookRunner(engines.StartAsync).RunAsync(notebooks, progress, cancellation)).ConfigureAwait(false);
+                failures = [.. engines.LeftRunning];
             }
 
-            List<string> failures = [];
             var options = new SiteOptions
             {
                 SingleFile = parsed.GetValue(single),

@@ -106,7 +106,8 @@ internal static class StopsCommand
                     PedalForce = foot,
                     ReleaseRate = releaseRate,
                 };
-                StopStudyResult? many = parsed.GetValue(study) is { } count
+                bool stops = vehicle.LoadCases.All(loadCase => StopSetup.WhyNoStop(vehicle, loadCase, ask.Conditions) is null);
+                StopStudyResult? many = parsed.GetValue(study) is { } count && stops
                     ? StudyProgress.Show(terminal, count, progress => Compute(vehicle, () => StopStudy.Run(
                         vehicle,
                         new StopStudyPlan

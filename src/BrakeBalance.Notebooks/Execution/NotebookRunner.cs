@@ -8,13 +8,13 @@ namespace BrakeBalance.Notebooks.Execution;
 /// The next notebook's engine starts while the current one runs. Cells run in the invariant culture: a decimal comma
 /// would break pictures.
 /// </remarks>
-/// <param name="startEngine">Starts an engine for a notebook's folder.</param>
-public sealed class NotebookRunner(Func<string, Task<ICellEngine>> startEngine)
+/// <param name="startEngine">Starts an engine for a notebook.</param>
+public sealed class NotebookRunner(Func<NotebookDocument, Task<ICellEngine>> startEngine)
 {
     /// <summary>A runner with engines of one kind.</summary>
     /// <param name="kind">What runs the cells.</param>
     public NotebookRunner(EngineKind kind)
-        : this(folder => CellEngines.StartAsync(kind, folder))
+        : this(notebook => CellEngines.StartAsync(kind, notebook.Folder))
     {
     }
 
@@ -50,7 +50,7 @@ public sealed class NotebookRunner(Func<string, Task<ICellEngine>> startEngine)
 
         return executed;
 
-        Task<ICellEngine> Start(NotebookDocument notebook) => Task.Run(() => startEngine(notebook.Folder), CancellationToken.None);
+        Task<ICellEngine> Start(NotebookDocument notebook) => Task.Run(() => startEngine(notebook), CancellationToken.None);
     }
 
     private static async Task<ExecutedNotebook> RunOneAsync(

@@ -14,6 +14,24 @@ namespace BrakeBalance.Pedals;
 /// </remarks>
 public sealed record LinkedLever : PedalLever
 {
+    // Null until first use; never part of equality and never copied, so a changed copy works out its own.
+    private object? _lastUsableAngle;
+
+    /// <summary>Sets up a lever from its required properties.</summary>
+    public LinkedLever()
+    {
+    }
+
+    private LinkedLever(LinkedLever original)
+        : base(original)
+    {
+        PivotToPad = original.PivotToPad;
+        PivotToPin = original.PivotToPin;
+        LinkLength = original.LinkLength;
+        RodAxisDepth = original.RodAxisDepth;
+        PinAngleAtRest = original.PinAngleAtRest;
+    }
+
     /// <summary>Distance from the pivot to the middle of the pedal pad; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public required Length PivotToPad { get; init => field = Require.Positive(value); }
@@ -36,7 +54,7 @@ public sealed record LinkedLever : PedalLever
 
     /// <summary>Travel of the pad at which the lever stops pushing the rod forward.</summary>
     /// <exception cref="ArgumentException">The link does not reach, or pushes backwards, with the pedal at rest.</exception>
-    public Length GreatestPadTravel => PivotToPad * (LastUsableAngle(PinAngleAtRest.Radians) - PinAngleAtRest.Radians);
+    public Length GreatestPadTravel => PivotToPad * (LastUsableAngle() - PinAngleAtRest.Radians);
 
     /// <inheritdoc/>
     public override double RatioAt(Length padTravel)
@@ -54,7 +72,7 @@ public sealed record LinkedLever : PedalLever
         ArgumentOutOfRangeException.ThrowIfLessThan(rodTravel, Length.Zero);
         double rest = PinAngleAtRest.Radians;
         double target = RodPositionMetres(rest) + rodTravel.Meters;
-        double end = LastUsableAngle(rest);
+        double end = LastUsableAngle();
         if (RodPositionMetres(end) < target)
         {
             return null;
@@ -70,7 +88,7 @@ public sealed record LinkedLever : PedalLever
         double rest = PinAngleAtRest.Radians;
         double angle = rest + (padTravel / PivotToPad);
         const double roundingRadians = 1e-9;
-        double last = LastUsableAngle(rest);
+        double last = LastUsableAngle();
         return angle <= last + roundingRadians
             ? Math.Min(angle, last)
             : throw new ArgumentOutOfRangeException(
@@ -79,8 +97,19 @@ public sealed record LinkedLever : PedalLever
                 "The lever stops pushing the rod before this travel; check pin angle, rod axis and link length.");
     }
 
+    /// <inheritdoc/>
+    public bool Equals(LinkedLever? other) => base.Equals(other) && Geometry.Equals(other.Geometry);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Geometry.GetHashCode();
+
+    private (double, double, double, double, double) Geometry =>
+        (PivotToPad.Meters, PivotToPin.Meters, LinkLength.Meters, RodAxisDepth.Meters, PinAngleAtRest.Radians);
+
+    private double LastUsableAngle() => (double)(_lastUsableAngle ??= FindLastUsableAngle(PinAngleAtRest.Radians));
+
     // The lever pushes as long as the rod still moves forward; beyond about 90° forward no pedal is used.
-    private double LastUsableAngle(double rest)
+    private double FindLastUsableAngle(double rest)
     {
         const double stepRadians = 0.01;
         if (RodMetresPerRadian(rest) is not > 0)

@@ -80,6 +80,19 @@ public sealed record StopSetup
         };
     }
 
+    /// <summary>Why a vehicle's foot cannot stop it.</summary>
+    /// <param name="vehicle">The vehicle.</param>
+    /// <param name="load">One of its load cases.</param>
+    /// <param name="conditions">Road and foot; a level road and the vehicle's foot unless said.</param>
+    /// <returns>A sentence; null when the foot brings pressure to the brakes, so that there is a set-up.</returns>
+    public static string? WhyNoStop(Vehicle vehicle, LoadCase load, StopConditions? conditions = null)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        ArgumentNullException.ThrowIfNull(load);
+        (Pressure held, _, Force? force) = Reach(vehicle, load, conditions ?? new(), []);
+        return NoPressure(held, force);
+    }
+
     /// <summary>Makes the set-up.</summary>
     /// <param name="vehicle">The vehicle.</param>
     /// <param name="load">One of its load cases.</param>
@@ -87,7 +100,7 @@ public sealed record StopSetup
     /// <param name="shape">Slip curve that gives the shape; null for the tyre's own, or else one that suits the adhesion.</param>
     /// <param name="conditions">Road and foot; a level road and the vehicle's foot unless said.</param>
     /// <returns>The set-up.</returns>
-    /// <exception cref="ArgumentException">The foot's force brings no pressure to the brakes.</exception>
+    /// <exception cref="ArgumentException">The foot's force brings no pressure to the brakes (<see cref="WhyNoStop"/>).</exception>
     /// <exception cref="ArgumentOutOfRangeException">The adhesion is outside its range, or a drum's shoe would lock by itself at a friction of its curve.</exception>
     public static StopSetup From(Vehicle vehicle, LoadCase load, double adhesion, SlipCurve? shape = null,
         StopConditions? conditions = null)
@@ -99,6 +112,11 @@ public sealed record StopSetup
         VehicleDynamics dynamics = vehicle.Dynamics ?? new();
         StopConditions road = conditions ?? new();
         (Pressure panicPressure, StopBound panicBound, Force? pedalForce) = Reach(vehicle, load, road, assumed);
+        if (NoPressure(panicPressure, pedalForce) is { } why)
+        {
+            throw new ArgumentException(why);
+        }
+
         double panicSeconds = Known(dynamics.PanicRiseTime?.Seconds, 0.25, "time to the full push of a panic stop 0.25 s", assumed);
         Aerodynamics? air = vehicle.Aerodynamics;
         var car = new BrakedCar
@@ -166,11 +184,12 @@ public sealed record StopSetup
         Force force = conditions.PedalForce ?? control.Foot.Panic
             ?? Force.FromNewtons(Known(null, StopConditions.UsualPedalForce.Newtons, "force of the foot in a panic stop 500 N", assumed));
         FootReach reach = FootReach.Of(new ControlForce(new BalanceModel(vehicle, load)), force);
-        return reach.MasterPressure > Pressure.Zero
-            ? (reach.MasterPressure, BoundOf(reach.Bound), force)
-            : throw new ArgumentException(FormattableString.Invariant(
-                $"A foot of {force.Newtons:0.#} N brings no pressure to the brakes: springs and friction hold it all, or the pedal ends before."));
+        return (reach.MasterPressure, BoundOf(reach.Bound), force);
     }
+
+    private static string? NoPressure(Pressure held, Force? force) => held > Pressure.Zero || force is not { } foot ? null
+        : FormattableString.Invariant(
+            $"A foot of {foot.Newtons:0.#} N brings no pressure to the brakes: springs and friction hold it all, or the pedal ends before.");
 
     private static StopBound BoundOf(RateBound? bound) => bound switch
     {

@@ -16,6 +16,7 @@ public static class QuestionDesk
     private const double Dry = Conditions.DryAdhesion;
     private const double Wet = Conditions.WetAdhesion;
     private const double HardStop = 0.6;
+    private const double TwinRate = 0.8;
     private static readonly Force Push = Force.FromPoundsForce(75);
 
     /// <summary>Answers all questions.</summary>
@@ -177,10 +178,15 @@ public static class QuestionDesk
 
         private string Twin()
         {
-            PerAxle<Force> ideal = _model.IdealForces(0.8);
+            PerAxle<Force> ideal = _model.IdealForces(TwinRate);
             double front = Needed(Axle.Front, ideal.Front), rear = Needed(Axle.Rear, ideal.Rear);
+            if (_model.RearLiftOffRate <= TwinRate)
+            {
+                return Text($"At a deceleration of {TwinRate:0.0} g the rear axle is off the road (it leaves it at {_model.RearLiftOffRate:0.00} g), so no bore ratio gives the ideal distribution there: the front brakes do all the work. Measure the height of the centre of gravity again.");
+            }
+
             string bigger = rear < front ? "rear" : "front";
-            return Text($"At a braking rate of 0.8 the ideal distribution needs {front / 1e5:0} bar in front and {rear / 1e5:0} bar at the rear. The axle that needs less pressure gets the bigger bore: the {bigger}, with a bore ratio of {Math.Sqrt(Math.Max(front, rear) / Math.Min(front, rear)):0.00} when the bar stands centred.");
+            return Text($"At a braking rate of {TwinRate:0.0} the ideal distribution needs {front / 1e5:0} bar in front and {rear / 1e5:0} bar at the rear. The axle that needs less pressure gets the bigger bore: the {bigger}, with a bore ratio of {Math.Sqrt(Math.Max(front, rear) / Math.Min(front, rear)):0.00} when the bar stands centred.");
         }
 
         private double Needed(Axle axle, Force force) =>

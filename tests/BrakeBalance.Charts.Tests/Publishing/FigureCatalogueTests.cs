@@ -174,6 +174,20 @@ public partial class FigureCatalogueTests
         Assert.DoesNotContain("#ffffff", svg, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_car_whose_pedal_ends_before_any_pressure_has_every_figure_but_those_that_press_the_pedal()
+    {
+        BrakeBalance.Vehicles.Vehicle car = Cars.Load("coupe-1960s");
+        BrakeBalance.Vehicles.BrakeControl control = car.Control!;
+        var taken = control.Circuits!.Value.Select(circuit => circuit with { TakeUp = UnitsNet.Length.FromMillimeters(10) });
+        string[] whole = [.. Figures(car, UnitSystem.Si).Select(item => item.Entry.Name)];
+        string[] left = [.. Figures(car with { Control = control with { Circuits = taken } }, UnitSystem.Si).Select(item => item.Entry.Name)];
+        CatalogueEntry[] gone = [.. whole.Except(left).Select(name => FigureCatalogue.All.Single(entry => entry.Name == name))];
+        Assert.Contains("stop-speed", gone.Select(entry => entry.Name));
+        Assert.Contains("effort", left);
+        Assert.All(gone, entry => Assert.StartsWith("a foot that brings pressure", entry.Needs, StringComparison.Ordinal));
+    }
+
     private static IReadOnlyList<(CatalogueEntry Entry, Figure Figure)> Of(string car, UnitSystem units) =>
         Made.GetOrAdd((car, units), key => [.. Figures(Cars.Load(key.Item1), key.Item2)]);
 

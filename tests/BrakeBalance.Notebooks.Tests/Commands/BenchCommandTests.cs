@@ -105,7 +105,12 @@ public class BenchCommandTests(BrowserFixture browser)
         }
 
         await using WatchedPage phone = await browser.OpenAsync(sheet, width: 390, height: 844);
-        await phone.AssertNoSidewaysScrollAsync();
+        foreach (string face in Faces)
+        {
+            await phone.Page.AddStyleTagAsync(new AddTagOptions { Content = $"body {{ font-family: {face}; }}" });
+            await phone.AssertNoSidewaysScrollAsync();
+        }
+
         await phone.AssertAccessibleAsync();
         phone.AssertQuiet();
     }

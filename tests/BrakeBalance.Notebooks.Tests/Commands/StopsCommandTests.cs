@@ -165,6 +165,19 @@ public class StopsCommandTests
     }
 
     [Fact]
+    public async Task A_car_whose_pedal_ends_before_any_pressure_is_answered_with_that()
+    {
+        string[] far = ["--set", "fluid.front.takeUp=10 mm", "--set", "fluid.rear.takeUp=10 mm", "--study", "20"];
+        JsonNode json = await JsonAsync(far);
+        Assert.Contains("brings no pressure", (string)json["load_cases"]![0]!["no_stop"]!);
+        Assert.Empty(json["load_cases"]![0]!["surfaces"]!.AsArray());
+        Assert.Null(json["study"]);
+        (int code, string output, string error) = await Shell.RunAsync(["stops", Coupe, .. far]);
+        Assert.Equal((0, ""), (code, error));
+        Assert.Equal(3, output.Split("A foot of 500 N brings no pressure to the brakes").Length - 1);
+    }
+
+    [Fact]
     public async Task An_easing_foot_frees_the_rear_later_when_its_valve_has_hysteresis()
     {
         async Task<JsonNode> Easing(string hysteresis) => Surface(await JsonAsync(

@@ -45,6 +45,7 @@ public class ChildEngineTests
         IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(engines.StartAsync).RunAsync([before, bad, after], null, default);
         Assert.Equal([true, false, true], executed.Select(notebook => notebook.Succeeded));
         Assert.Contains("exit code 3", executed[1].Cells.OfType<ExecutedCodeCell>().Last().Failure?.Message, StringComparison.Ordinal);
+        Assert.Empty(engines.LeftRunning);
     }
 
     [Theory]
@@ -64,7 +65,7 @@ public class ChildEngineTests
     public async Task More_output_than_a_page_takes_fails_the_cell()
     {
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
-        await using ICellEngine engine = await engines.StartAsync(Path.GetTempPath());
+        await using ICellEngine engine = await engines.StartAsync(SampleNotebook.Of("any", "# Any"));
         Assert.Equal(9_999_999, (await engine.RunAsync("Console.Write(new string('x', 9_999_999));", default)).Outputs.Single().Data[MediaTypes.Plain].Length);
         CellRun run = await engine.RunAsync("Console.Write(new string('x', 12_000_000));", default);
         Assert.Contains("12 million characters", run.Failure?.Message, StringComparison.Ordinal);
@@ -81,13 +82,42 @@ public class ChildEngineTests
         IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(engines.StartAsync).RunAsync([careless, next], null, default);
         Assert.True(executed[1].Succeeded, executed[1].Cells.OfType<ExecutedCodeCell>().Last().Failure?.Message);
         Assert.Equal("21", Assert.IsType<ExecutedCodeCell>(executed[1].Cells[^1]).Outputs.Single().Data[MediaTypes.Plain]);
+        Assert.Equal(["careless: after its last cell the process that ran it ended: something that the cell left running failed: late. Its page is whole."], engines.LeftRunning);
+    }
+
+    [Theory]
+    [InlineData("throw new Exception(\"late\");", "that the cell left running failed: late")]
+    [InlineData("Environment.FailFast(\"gone\");", "broke off")]
+    public async Task What_the_last_cell_left_running_loses_no_page_and_is_told(string end, string said)
+    {
+        string cell = $"new System.Threading.Thread(() => {{ System.Threading.Thread.Sleep(1_500); {end} }}).Start();\n40 + 2";
+        await using var engines = new ChildEngines(EngineKind.Script, Long);
+        ExecutedNotebook executed = (await new NotebookRunner(engines.StartAsync).RunAsync([SampleNotebook.Of("careless", "# Careless", cell)], null, default)).Single();
+        Assert.Equal("42", Assert.IsType<ExecutedCodeCell>(executed.Cells[1]).Outputs.Single().Data[MediaTypes.Plain]);
+        for (int i = 0; i < 200 && engines.LeftRunning.Count == 0; i++)
+        {
+            await Task.Delay(100);
+        }
+
+        Assert.Contains(said, Assert.Single(engines.LeftRunning), StringComparison.Ordinal);
+        Assert.StartsWith("careless: after its last cell", engines.LeftRunning[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_notebook_that_leaves_a_failed_task_nobody_waits_for_ends_nothing()
+    {
+        NotebookDocument careless = SampleNotebook.Of("careless", "# Careless", "_ = System.Threading.Tasks.Task.Run(() => throw new Exception(\"unseen\"));", "System.Threading.Thread.Sleep(200); GC.Collect(); GC.WaitForPendingFinalizers(); 7");
+        await using var engines = new ChildEngines(EngineKind.Script, Long);
+        ExecutedNotebook executed = (await new NotebookRunner(engines.StartAsync).RunAsync([careless], null, default)).Single();
+        Assert.True(executed.Succeeded);
+        Assert.Empty(engines.LeftRunning);
     }
 
     [Fact]
     public async Task What_a_cell_writes_past_its_engine_disturbs_nothing()
     {
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
-        await using ICellEngine engine = await engines.StartAsync(Path.GetTempPath());
+        await using ICellEngine engine = await engines.StartAsync(SampleNotebook.Of("any", "# Any"));
         CellRun run = await engine.RunAsync("using (var raw = Console.OpenStandardOutput()) raw.Write(\"{ stray\\n{\\\"Engine\\\":\"u8);\nConsole.ReadLine() ?? \"nothing to read\"", default);
         Assert.Equal("nothing to read", run.Outputs.Single().Data[MediaTypes.Plain]);
     }

@@ -41,6 +41,25 @@ public class QuestionDeskTests
     }
 
     [Fact]
+    public void The_bar_question_of_a_car_that_lifts_its_rear_says_so_instead_of_dividing_by_nothing()
+    {
+        VehicleReading track = Read("track-coupe.json");
+        VehicleReading shortTall = track with
+        {
+            Vehicle = track.Vehicle with { Wheelbase = track.Vehicle.Wheelbase * 0.6, LoadCases = [.. track.Vehicle.LoadCases.Select(Forward)] },
+        };
+        string answer = QuestionDesk.Answer(shortTall).Single(a => a.Number == 11).Answer!;
+        Assert.DoesNotContain("bore ratio of", answer);
+        Assert.Contains("off the road", answer);
+
+        static LoadCase Forward(LoadCase load) => load with
+        {
+            FrontAxleToCentreOfGravity = load.FrontAxleToCentreOfGravity * 0.4,
+            CentreOfGravityHeight = load.CentreOfGravityHeight * 1.4,
+        };
+    }
+
+    [Fact]
     public void The_bar_question_gives_the_bigger_bore_to_the_axle_that_needs_less_pressure()
     {
         string answer = QuestionDesk.Answer(Read("track-coupe.json")).Single(a => a.Number == 11).Answer!;

@@ -15,6 +15,20 @@ public sealed class PedalTests
     };
 
     [Fact]
+    public void A_lever_keeps_where_it_ends_and_a_changed_copy_works_out_its_own()
+    {
+        LinkedLever asked = Linked with { PivotToPad = Linked.PivotToPad }, fresh = Linked with { PivotToPad = Linked.PivotToPad };
+        Length end = asked.GreatestPadTravel;
+        LinkedLever longer = asked with { LinkLength = asked.LinkLength * 1.5 };
+        LinkedLever sameLonger = fresh with { LinkLength = fresh.LinkLength * 1.5 };
+        Assert.Equal(fresh, asked);
+        Assert.Equal(fresh.GetHashCode(), asked.GetHashCode());
+        Assert.NotEqual(asked, longer);
+        Assert.NotEqual(end.Meters, longer.GreatestPadTravel.Meters);
+        Assert.Equal(sameLonger.GreatestPadTravel.Meters, longer.GreatestPadTravel.Meters);
+    }
+
+    [Fact]
     public void A_linked_lever_has_the_plain_ratio_where_pin_and_rod_are_square()
     {
         Length padTravel = Length.FromMeters(0.320 * Angle.FromDegrees(15).Radians);

@@ -35,7 +35,8 @@ internal sealed class StopJson(StopUnits units)
         ["surfaces"] = new JsonArray([.. load.Surfaces.Select(Surface)]),
         ["uneven_road"] = new JsonArray([.. load.Uneven.Select(Uneven)]),
         ["bends"] = new JsonArray([.. load.Bends.Select(Bends)]),
-        ["fade"] = Heat(load.Fade),
+        ["no_stop"] = load.NoStop,
+        ["fade"] = load.Fade is { } fade ? Heat(fade) : null,
         ["laps"] = load.Laps is { } laps ? Heat(laps) : null,
     };
 

@@ -21,6 +21,7 @@ internal static class StopKeys
         ("grade_percent", "slope of the road, uphill positive; fade and laps stay on level road"),
         ("load_cases[].name", "name of the load case"),
         ("load_cases[].assumptions[]", "a typical value that stands in for what the vehicle file leaves out"),
+        ("load_cases[].no_stop", "why the foot cannot stop the car; null when it can, and without it there are no surfaces, fade or laps"),
         (Surface + "adhesion", "peak adhesion of the surface"),
         (Surface + "panic", "all the pressure that foot, assist and travel give, held whatever the wheels do (see stop)"),
         (Surface + "threshold", "95 % of the pressure of first lock held, as far as the foot reaches (see stop); null when no pressure locks an axle"),

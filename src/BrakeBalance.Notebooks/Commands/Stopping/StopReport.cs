@@ -43,18 +43,26 @@ internal sealed record StopReport(Vehicle Vehicle, StopAsk Ask, IReadOnlyList<Lo
 /// <param name="Surfaces">The stops on each surface.</param>
 /// <param name="Uneven">Stops on an uneven road or with uneven brakes; none when neither was given.</param>
 /// <param name="Bends">A map of bends for each surface; none when not asked for.</param>
-/// <param name="Fade">The repeated stops.</param>
+/// <param name="Fade">The repeated stops; null when the foot cannot stop the car.</param>
 /// <param name="Laps">The laps; null when none are given.</param>
 internal sealed record LoadReport(
     LoadCase LoadCase, IReadOnlyList<StopComparisonRow> Surfaces, IReadOnlyList<UnevenStop> Uneven, IReadOnlyList<BendMap> Bends,
-        HeatResult Fade, HeatResult? Laps)
+        HeatResult? Fade, HeatResult? Laps)
 {
     private static readonly Temperature Air = Temperature.FromDegreesCelsius(20);
+
+    /// <summary>Why there are no stops; null when there are.</summary>
+    public string? NoStop { get; init; }
 
     public IReadOnlyList<string> Assumptions => [.. Surfaces.SelectMany(row => row.Setup.Assumptions).Distinct()];
 
     public static LoadReport Of(Vehicle vehicle, LoadCase load, StopAsk ask)
     {
+        if (StopSetup.WhyNoStop(vehicle, load, ask.Conditions) is { } why)
+        {
+            return new LoadReport(load, [], [], [], null, null) { NoStop = why };
+        }
+
         Speed speed = ask.InitialSpeed;
         IReadOnlyList<StopComparisonRow> surfaces =
         [

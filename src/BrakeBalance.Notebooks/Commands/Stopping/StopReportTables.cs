@@ -35,6 +35,12 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
     {
         Line("");
         Line($"{load.LoadCase.Name}, from {Text(units.Of(report.InitialSpeed), "0")} {units.Speed}{Slope(report.Ask.Road.Grade)}");
+        if (load.NoStop is { } why)
+        {
+            Line(why + " There is no stop to compute.");
+            return;
+        }
+
         string distance = $" [{units.Distance}]";
         Table stops = Table(
             "Adhesion", "Panic" + distance, "Threshold" + distance, "Anti-lock bound" + distance, "First lock", "after [s]", "at braking rate", "Just past first lock");
@@ -64,7 +70,7 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
             Write(map);
         }
 
-        Write(load.Fade);
+        Write(load.Fade!);
         if (load.Laps is { } laps)
         {
             Write(laps);

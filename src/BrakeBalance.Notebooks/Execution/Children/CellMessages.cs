@@ -13,7 +13,7 @@ internal enum CellTask
     /// <summary>To run the cell in the request's text.</summary>
     Run,
 
-    /// <summary>To let an engine go; not answered.</summary>
+    /// <summary>To let an engine go.</summary>
     End,
 }
 
@@ -26,7 +26,7 @@ internal sealed record CellRequest(CellTask Task, int Engine, EngineKind Kind, s
 
 /// <summary>An answer of a process of cells.</summary>
 /// <param name="Engine">The engine's number; 0 when the whole process ends.</param>
-/// <param name="Run">What came of a cell; null when an engine has started.</param>
+/// <param name="Run">What came of a cell; null when an engine has started or was let go.</param>
 /// <param name="Ending">Why the process ends; null while it goes on.</param>
 internal sealed record CellAnswer(int Engine, CellRun? Run, string? Ending = null);
 

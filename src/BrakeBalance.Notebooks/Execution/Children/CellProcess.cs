@@ -22,8 +22,7 @@ internal sealed class CellProcess : IAsyncDisposable
     private readonly StreamWriter _requests;
     private readonly Task _reading;
     private string? _ending;
-    private volatile bool _ended;
-    private int _notebooks;
+    private volatile bool _ended, _killed;
 
     private CellProcess(Process process)
     {
@@ -60,9 +59,18 @@ internal sealed class CellProcess : IAsyncDisposable
         }
     }
 
-    /// <summary>Tells that a notebook is about to run here.</summary>
-    /// <returns>Whether it is the first.</returns>
-    public bool Enter() => Interlocked.Increment(ref _notebooks) == 1;
+    /// <summary>Whether a cell has been told to be the end of it, or we ended it.</summary>
+    public bool IsExplained
+    {
+        get => field || _killed || !_ended;
+        set;
+    }
+
+    /// <summary>Why it ended, as part of a sentence; null while it goes on.</summary>
+    public string? Ending => _ended ? _ending : null;
+
+    /// <summary>The notebooks that ran here.</summary>
+    public List<string> Notebooks { get; } = [];
 
     /// <summary>Asks for something and waits for the answer of the same engine.</summary>
     /// <exception cref="CellProcessEndedException">The process ended before it answered.</exception>
@@ -79,8 +87,7 @@ internal sealed class CellProcess : IAsyncDisposable
         return await answer.Task.ConfigureAwait(false);
     }
 
-    /// <summary>Sends a request that is not answered; a process that has ended needs none.</summary>
-    public async Task SendAsync(CellRequest request)
+    private async Task SendAsync(CellRequest request)
     {
         await _writing.WaitAsync().ConfigureAwait(false);
         try
@@ -102,7 +109,7 @@ internal sealed class CellProcess : IAsyncDisposable
     /// <param name="why">Why, as part of a sentence.</param>
     public async Task EndAsync(string why)
     {
-        Interlocked.CompareExchange(ref _ending, why, null);
+        _killed |= Interlocked.CompareExchange(ref _ending, why, null) is null;
         try
         {
             _process.Kill(entireProcessTree: true);

@@ -83,6 +83,7 @@ internal sealed class CellWorker
                 break;
             case CellTask.End when _engines.TryRemove(request.Engine, out ICellEngine? engine):
                 await engine.DisposeAsync().ConfigureAwait(false);
+                Write(new CellAnswer(request.Engine, null));
                 break;
         }
     }

@@ -1,11 +1,16 @@
 namespace BrakeBalance.Notebooks.Execution.Children;
 
 /// <summary>Runs the cells of one notebook in a process of cells.</summary>
-internal sealed class ChildEngine(ChildEngines engines, string folder) : ICellEngine
+/// <param name="engines">Where its process comes from.</param>
+/// <param name="folder">The notebook's folder.</param>
+/// <param name="name">The notebook's name.</param>
+internal sealed class ChildEngine(ChildEngines engines, string folder, string name) : ICellEngine
 {
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
     private readonly List<string> _done = [];
     private ChildEngines.Seat? _seat;
-    private bool _entered, _alone;
+    private CellProcess? _earlier;
+    private bool _entered, _alone, _running;
 
     /// <summary>Starts the engine; when its process ends meanwhile, the first cell tries again.</summary>
     public async Task PrepareAsync()
@@ -35,6 +40,8 @@ internal sealed class ChildEngine(ChildEngines engines, string folder) : ICellEn
             }
             catch (CellProcessEndedException) when (!_alone && !cancellation.IsCancellationRequested)
             {
+                _earlier = _seat?.Process;
+                _earlier?.Notebooks.Remove(name);
                 (_seat, _entered) = (null, false);
                 foreach (string earlier in _done)
                 {
@@ -51,6 +58,8 @@ internal sealed class ChildEngine(ChildEngines engines, string folder) : ICellEn
         catch (CellProcessEndedException exception)
         {
             cancellation.ThrowIfCancellationRequested();
+            Explain(_seat?.Process);
+            Explain(_earlier);
             return new CellRun([], CellFailures.At(code, $"The process that runs the cells ended: {exception.Message}.", null));
         }
     }
@@ -58,9 +67,19 @@ internal sealed class ChildEngine(ChildEngines engines, string folder) : ICellEn
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
-        if (_seat is { Process.HasEnded: false } seat)
+        if (_seat is { } seat && !_running)
         {
-            await seat.Process.SendAsync(new CellRequest(CellTask.End, seat.Number, engines.Kind, "")).ConfigureAwait(false);
+            // The answer gives what the notebook left running the time to fail while its name is known.
+            Task<CellAnswer> gone = seat.Process.AskAsync(new CellRequest(CellTask.End, seat.Number, engines.Kind, ""));
+            await ((Task)gone).WaitAsync(Patience).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        }
+    }
+
+    private static void Explain(CellProcess? process)
+    {
+        if (process is not null)
+        {
+            process.IsExplained = true;
         }
     }
 
@@ -69,14 +88,18 @@ internal sealed class ChildEngine(ChildEngines engines, string folder) : ICellEn
         _seat ??= await engines.SeatAsync(folder).ConfigureAwait(false);
         if (!_entered)
         {
-            (_entered, _alone) = (true, _seat.Process.Enter());
+            (_entered, _alone) = (true, _seat.Process.Notebooks.Count == 0);
+            _seat.Process.Notebooks.Add(name);
         }
 
         CellProcess process = _seat.Process;
+        _running = true;
         Task<CellAnswer> answer = process.AskAsync(new CellRequest(CellTask.Run, _seat.Number, engines.Kind, code));
         try
         {
-            return (await answer.WaitAsync(engines.CellLimit, cancellation).ConfigureAwait(false)).Run!;
+            CellRun run = (await answer.WaitAsync(engines.CellLimit, cancellation).ConfigureAwait(false)).Run!;
+            _running = false;
+            return run;
         }
         catch (TimeoutException)
         {

@@ -1,3 +1,5 @@
+using BrakeBalance.Notebooks.Documents;
+
 namespace BrakeBalance.Notebooks.Execution.Children;
 
 /// <summary>Engines whose cells run in a process of their own, so that nothing a cell does can end this program.</summary>
@@ -7,6 +9,7 @@ namespace BrakeBalance.Notebooks.Execution.Children;
 public sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsyncDisposable
 {
     private readonly SemaphoreSlim _starting = new(1);
+    private readonly List<CellProcess> _ended = [];
     private CellProcess? _process;
     private int _numbers;
 
@@ -16,12 +19,22 @@ public sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsyncDi
     /// <summary>The longest that a cell may take.</summary>
     internal TimeSpan CellLimit => cellLimit;
 
+    /// <summary>What notebooks left running that ended a process after their last cell, in words; their pages are whole.</summary>
+    /// <remarks>A process that serves several notebooks does not know which of them it was.</remarks>
+    public IReadOnlyList<string> LeftRunning =>
+    [
+        .. _ended.Concat(_process is { } last ? [last] : []).Where(process => !process.IsExplained).Select(process =>
+            process.Notebooks is [var one]
+                ? $"{one}: after its last cell the process that ran it ended: {process.Ending}. Its page is whole."
+                : $"{string.Join(", ", process.Notebooks)}: after the last cell of one of them the process that ran them ended: {process.Ending}. Their pages are whole."),
+    ];
+
     /// <summary>Starts an engine; a process that ends meanwhile is replaced when the first cell runs.</summary>
-    /// <param name="folder">The notebook's folder, from which <c>#load</c> lines count.</param>
+    /// <param name="notebook">The notebook, from whose folder <c>#load</c> lines count.</param>
     /// <returns>The engine; the caller disposes of it.</returns>
-    public async Task<ICellEngine> StartAsync(string folder)
+    public async Task<ICellEngine> StartAsync(NotebookDocument notebook)
     {
-        var engine = new ChildEngine(this, folder);
+        var engine = new ChildEngine(this, notebook.Folder, notebook.Name);
         await engine.PrepareAsync().ConfigureAwait(false);
         return engine;
     }
@@ -47,6 +60,7 @@ public sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsyncDi
         {
             if (_process is { HasEnded: true } ended)
             {
+                _ended.Add(ended);
                 await ended.DisposeAsync().ConfigureAwait(false);
                 _process = null;
             }
