@@ -29,10 +29,10 @@ internal static class CarClasses
         ["track coupe"] = """
             {
               "wheelbase": "2.45 m .. 2.70 m",
-              "loadCases": [{ "name": "driver only", "mass": "1150 kg .. 1450 kg", "frontShare": "0.50 .. 0.56", "centreOfGravityHeight": "0.43 m .. 0.50 m" }],
+              "loadCases": [{ "name": "driver only", "mass": "950 kg .. 1300 kg", "frontShare": "0.50 .. 0.56", "centreOfGravityHeight": "0.43 m .. 0.50 m" }],
               "front": {
                 "tyre": { "loadedRadius": "300 mm .. 325 mm" },
-                "brake": { "type": "disc", "pistonDiameters": ["57.5 mm .. 70.5 mm"], "effectiveRadius": "128 mm .. 148 mm", "friction": "0.42 .. 0.55" }
+                "brake": { "type": "disc", "pistonDiameters": ["50 mm .. 66 mm"], "effectiveRadius": "128 mm .. 148 mm", "friction": "0.42 .. 0.55" }
               },
               "rear": {
                 "tyre": { "loadedRadius": "300 mm .. 325 mm" },
@@ -58,17 +58,17 @@ internal static class CarClasses
             """,
         ["rear-engined car"] = """
             {
-              "wheelbase": "2.20 m .. 2.30 m",
-              "loadCases": [{ "name": "driver only", "mass": "1000 kg .. 1300 kg", "frontShare": "0.37 .. 0.43", "centreOfGravityHeight": "0.46 m .. 0.52 m" }],
+              "wheelbase": "2.15 m .. 2.50 m",
+              "loadCases": [{ "name": "driver only", "mass": "780 kg .. 1350 kg", "frontShare": "0.37 .. 0.44", "centreOfGravityHeight": "0.46 m .. 0.54 m" }],
               "front": {
-                "tyre": { "loadedRadius": "295 mm .. 320 mm" },
-                "brake": { "type": "disc", "pistonDiameters": ["43.7 mm .. 57.5 mm"], "effectiveRadius": "106 mm .. 126 mm", "friction": "0.35 .. 0.45" }
+                "tyre": { "loadedRadius": "280 mm .. 315 mm" },
+                "brake": { "type": "disc", "pistonDiameters": ["41 mm .. 56 mm"], "effectiveRadius": "96 mm .. 128 mm", "friction": "0.35 .. 0.45" }
               },
               "rear": {
-                "tyre": { "loadedRadius": "295 mm .. 320 mm" },
-                "brake": { "type": "disc", "pistonDiameters": ["33.9 mm .. 43.7 mm"], "effectiveRadius": "103 mm .. 126 mm", "friction": "0.35 .. 0.45" }
+                "tyre": { "loadedRadius": "280 mm .. 315 mm" },
+                "brake": { "type": "disc", "pistonDiameters": ["33 mm .. 44 mm"], "effectiveRadius": "96 mm .. 126 mm", "friction": "0.35 .. 0.45" }
               },
-              "valve": { "knee": "500 psi .. 900 psi", "slope": "0.4 .. 0.5" }
+              "valve": { "knee": "400 psi .. 900 psi", "slope": "0.3 .. 0.55" }
             }
             """,
         ["pickup"] = """

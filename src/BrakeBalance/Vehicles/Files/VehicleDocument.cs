@@ -82,7 +82,7 @@ public sealed class LoadCaseDocument
     public string? Name { get; set; }
 
     /// <summary>Mass.</summary>
-    [Field("Mass of the car with driver, fuel and load", ByClass = true, Typical = "850 kg .. 2200 kg", Low = "200 kg", High = "7500 kg",
+    [Field("Mass of the car with driver, fuel and load", ByClass = true, Typical = "780 kg .. 2200 kg", Low = "200 kg", High = "7500 kg",
         Example = "1350 kg", HowToMeasure = "Scales under all four wheels or a weighbridge, driver aboard, fuel noted")]
     public Mass? Mass { get; set; }
 
