@@ -21,7 +21,7 @@ public abstract class BrakeDocument
     public Pressure? ThresholdPressure { get; set; }
 
     /// <summary>Efficiency.</summary>
-    [Field("Part of the hydraulic force that arrives at pad or shoe; 1 when left out", Low = "0.5", High = "1", Example = "0.98",
+    [Field("Share of the hydraulic force that arrives at pad or shoe; 1 when left out", Low = "0.5", High = "1", Example = "0.98",
         HowToMeasure = "Gauge in the line and force sensor under the piston; 0.95 to 0.99 is usual")]
     public double? Efficiency { get; set; }
 }

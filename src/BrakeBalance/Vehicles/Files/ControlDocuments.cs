@@ -15,7 +15,7 @@ public sealed class PedalDocument
     public PedalGeometryDocument? Geometry { get; set; }
 
     /// <summary>Efficiency.</summary>
-    [Field("Part of the foot's work that reaches the rod; 0.95 when left out", Low = "0.5", High = "1", Example = "0.95",
+    [Field("Share of the foot's work that reaches the rod; 0.95 when left out", Low = "0.5", High = "1", Example = "0.95",
         HowToMeasure = "Force gauges at pad and rod pin: output times its travel over input times its travel")]
     public double? Efficiency { get; set; }
 
@@ -132,7 +132,7 @@ public sealed class VacuumBoosterDocument : PoweredAssistDocument
     public double? Diaphragms { get; set; }
 
     /// <summary>Effective share of the area.</summary>
-    [Field("Part of the diaphragm's circle that works; 0.85 for a single, 0.78 for a tandem when left out", Typical = "0.74 .. 0.88",
+    [Field("Share of the diaphragm's circle that works; 0.85 for a single, 0.78 for a tandem when left out", Typical = "0.74 .. 0.88",
         Low = "0.5", High = "1", Example = "0.85",
         HowToMeasure = "Run-out: output less input force there, over vacuum times the diaphragms' full area")]
     public double? EffectiveAreaShare { get; set; }
@@ -172,7 +172,7 @@ public sealed class HydraulicBoosterDocument : PoweredAssistDocument
     public VolumeFlow? SteeringFlow { get; set; }
 
     /// <summary>Return back-pressure.</summary>
-    [Field("Pressure that stands in the return line; none when left out", Low = "0 bar", High = "20 bar", Example = "0.5 bar",
+    [Field("Back-pressure in the return line; none when left out", Low = "0 bar", High = "20 bar", Example = "0.5 bar",
         HowToMeasure = "Low-pressure gauge in the return at the booster, while steering")]
     public Pressure? ReturnBackPressure { get; set; }
 
@@ -266,7 +266,7 @@ public sealed class TandemCylinderDocument : MasterCylinderDocument
     public Pressure? QuickTakeUpPressure { get; set; }
 
     /// <summary>Front stroke share.</summary>
-    [Field("Part of the stroke that belongs to the front circuit's chamber; 0.5 when left out", Low = "0.2", High = "0.8", Example = "0.5",
+    [Field("Share of the stroke that belongs to the front circuit's chamber; 0.5 when left out", Low = "0.2", High = "0.8", Example = "0.5",
         HowToMeasure = "Push each piston to its end on the bench; the front circuit's travel over both")]
     public double? FrontStrokeShare { get; set; }
 
@@ -327,20 +327,20 @@ public sealed class FluidDocument
     public Temperature? Temperature { get; set; }
 
     /// <summary>Trapped air.</summary>
-    [Field("Part of the circuits' volume that is air; none when left out", Low = "0", High = "0.2", Example = "0.002",
+    [Field("Share of the circuits' volume that is air; none when left out", Low = "0", High = "0.2", Example = "0.002",
         HowToMeasure = "Reservoir level pressed and released, over the circuits' volume; bleed until it is none")]
     public double? TrappedAir { get; set; }
 
     /// <summary>Front circuit.</summary>
-    [Field("What the front brakes swallow", Required = true)]
+    [Field("Fluid displacement of the front brakes", Required = true)]
     public CircuitDocument? Front { get; set; }
 
     /// <summary>Rear circuit.</summary>
-    [Field("What the rear brakes swallow", Required = true)]
+    [Field("Fluid displacement of the rear brakes", Required = true)]
     public CircuitDocument? Rear { get; set; }
 }
 
-/// <summary>What one axle's brakes swallow, as it is written.</summary>
+/// <summary>Fluid displacement of one axle's brakes, as it is written.</summary>
 public sealed class CircuitDocument
 {
     /// <summary>Caliper.</summary>
@@ -380,12 +380,12 @@ public sealed class CircuitDocument
     public bool? LowExpansion { get; set; }
 
     /// <summary>Give.</summary>
-    [Field("Volume by which calipers or drums of the axle give way at giveAt; none when left out", Low = "0 cm³", High = "30 cm³",
+    [Field("Compliance: volume by which calipers or drums of the axle yield at giveAt; none when left out", Low = "0 cm³", High = "30 cm³",
         Example = "2.5 cm³", HowToMeasure = "Syringe or reservoir level at giveAt, hoses clamped off and clearance taken away")]
     public Volume? Give { get; set; }
 
     /// <summary>Pressure at which the give holds.</summary>
-    [Field("Line pressure at which give holds; 100 bar when left out", Low = "5 bar", High = "200 bar", Example = "100 bar",
+    [Field("Line pressure for which give holds; 100 bar when left out", Low = "5 bar", High = "200 bar", Example = "100 bar",
         HowToMeasure = "Gauge in the line at the reading of give")]
     public Pressure? GiveAt { get; set; }
 

@@ -23,13 +23,13 @@ public sealed class DynamicsDocument
 
     /// <summary>Anti-dive.</summary>
     [Field(
-        "Part of the load transfer that the links pass to the tyres at once, without the springs (anti-dive and anti-lift); 0 when left out",
+        "Share of the load transfer that the links pass to the tyres at once, without the springs (anti-dive and anti-lift); 0 when left out",
         Low = "0", High = "1", Example = "0.2",
         HowToMeasure = "Side-view angles of the links: slope to the instant centre over the slope of full compensation")]
     public double? AntiDive { get; set; }
 
     /// <summary>Front roll share.</summary>
-    [Field("Front axle's part of the lateral load transfer; 0.55 when left out", Low = "0", High = "1", Example = "0.55",
+    [Field("Front axle's share of the lateral load transfer; 0.55 when left out", Low = "0", High = "1", Example = "0.55",
         HowToMeasure = "Roll stiffness of springs and bars by axle, from rates and motion ratios")]
     public double? FrontRollShare { get; set; }
 

@@ -54,7 +54,7 @@ public sealed class BalanceBarDocument : SplitDocument
 [Kind("proportioning", typeof(ProportioningDocument), "proportioning valve, fixed or adjustable")]
 [Kind("limiting", typeof(LimitingDocument), "pressure limiter")]
 [Kind("load-sensing", typeof(LoadSensingDocument), "load-sensing proportioning valve")]
-[Kind("hold-off", typeof(HoldOffDocument), "hold-off (metering) valve")]
+[Kind("hold-off", typeof(HoldOffDocument), "metering (hold-off) valve")]
 public abstract class ValveDocument;
 
 /// <summary>A proportioning valve as it is written.</summary>
@@ -79,7 +79,7 @@ public sealed class ProportioningDocument : ValveDocument
     public Pressure? Hysteresis { get; set; }
 
     /// <summary>Knob.</summary>
-    [Field("The adjusting screw, when the valve has one")]
+    [Field("The adjuster, when the valve has one")]
     public KnobDocument? Knob { get; set; }
 
     /// <summary>Bypass.</summary>
@@ -92,12 +92,12 @@ public sealed class ProportioningDocument : ValveDocument
 public sealed class KnobDocument
 {
     /// <summary>Knee fully out.</summary>
-    [Field("Knee with the knob fully out", Required = true, Low = "0 bar", High = "200 bar", Example = "7 bar",
-        HowToMeasure = "Two gauges with the knob fully out")]
+    [Field("Knee with the adjuster fully out", Required = true, Low = "0 bar", High = "200 bar", Example = "7 bar",
+        HowToMeasure = "Two gauges with the adjuster fully out")]
     public Pressure? KneeFullyOut { get; set; }
 
     /// <summary>Knee per turn.</summary>
-    [Field("Rise of the knee for one turn in", Required = true, Low = "0.1 bar", High = "100 bar", Example = "10 bar",
+    [Field("Rise of the knee for one turn of the adjuster in", Required = true, Low = "0.1 bar", High = "100 bar", Example = "10 bar",
         HowToMeasure = "Two gauges, one reading per turn")]
     public Pressure? KneePerTurn { get; set; }
 

@@ -13,6 +13,7 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
     private const double FrictionSpread = 0.15;
     private const double GreatestEngineShare = 0.5;
     private const double LeastPressureRatio = 0.2;
+    private const double LeastAxleShare = 0.05;
 
     private readonly List<Problem> _problems = [];
 
@@ -157,6 +158,16 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
             Add(DocumentReader.Join(path, "frontAxleToCentreOfGravity"),
                 FormattableString.Invariant($"The centre of gravity lies outside the wheelbase: {a.Meters:0.###} m behind the front axle, wheelbase {between.Meters:0.###} m."),
                 FormattableString.Invariant($"a length above zero and below {between.Meters:0.###} m"));
+            return null;
+        }
+
+        // Nearer to an axle than this the other one brakes nothing, and a stop is no longer told.
+        double onFrontAxle = 1 - a / between;
+        if (onFrontAxle is < LeastAxleShare or > 1 - LeastAxleShare)
+        {
+            string entry = load.FrontAxleToCentreOfGravity is not null ? "frontAxleToCentreOfGravity" : "frontAxleMass";
+            Add(DocumentReader.Join(path, entry), FormattableString.Invariant($"The front axle would carry {100 * onFrontAxle:0.#} % of the weight."),
+                FormattableString.Invariant($"a centre of gravity that leaves each axle at least {100 * LeastAxleShare:0} % of the weight"));
             return null;
         }
 

@@ -53,7 +53,7 @@ public sealed class VehicleDocument
     public MasterCylinderDocument? MasterCylinder { get; set; }
 
     /// <summary>Fluid.</summary>
-    [Field("Fluid and the volumes that brakes and hoses swallow; left out when the pedal's travel is not asked for")]
+    [Field("Fluid, and what brakes and hoses displace of it; left out when the pedal's travel is not asked for")]
     public FluidDocument? Fluid { get; set; }
 
     /// <summary>Aerodynamics.</summary>
@@ -161,7 +161,7 @@ public sealed class TyreDocument
     public double? AdhesionFactor { get; set; }
 
     /// <summary>Load sensitivity.</summary>
-    [Field("Part of the adhesion lost when the wheel load doubles from referenceLoad", Low = "0", High = "0.4", Example = "0.08",
+    [Field("Share of the adhesion lost when the wheel load doubles from referenceLoad", Low = "0", High = "0.4", Example = "0.08",
         HowToMeasure = "Stops at the lock, empty and laden: loss of adhesion over change of load")]
     public double? LoadSensitivity { get; set; }
 
