@@ -22,7 +22,8 @@ internal static class MeasureCommand
 {
     public static Command Create(Terminal terminal) => new("measure", "From gauges and test stops to a setting; what to measure next; a plan of test stops.")
     {
-        Gauges(terminal), Series(terminal), Setting(terminal), Bands(terminal), Plan(terminal), Questions(terminal), Invent(terminal), Starter(terminal),
+        Gauges(terminal), Series(terminal), Setting(terminal), Bands(terminal), Plan(terminal), Questions(terminal), Invent(terminal),
+        Starter(terminal),
     };
 
     private static Command Starter(Terminal terminal)

@@ -13,8 +13,10 @@ internal static class StarterCommand
         Option<string> rear = Choice("--rear", "Kind of rear brake", StarterFile.Rears, "disc");
         Option<string> valve = Choice("--valve", "What limits the rear brakes", StarterFile.Valves, "adjustable");
         return Writing(
-            terminal, "starter", "Write a commented vehicle file of an invented car with the parts that yours has.", "Put your car's values in, then 'check {0}'.",
-            parsed => StarterFile.Text(parsed.GetRequiredValue(assist), parsed.GetRequiredValue(rear), parsed.GetRequiredValue(valve)), assist, rear, valve);
+            terminal, "starter", "Write a commented vehicle file of an invented car with the parts that yours has.",
+            "Put your car's values in, then 'check {0}'.",
+            parsed => StarterFile.Text(parsed.GetRequiredValue(assist), parsed.GetRequiredValue(rear), parsed.GetRequiredValue(valve)),
+            assist, rear, valve);
     }
 
     /// <summary>A command that writes a file to fill in, or shows it in the terminal.</summary>
@@ -24,7 +26,8 @@ internal static class StarterCommand
     /// <param name="next">What to do with the file, {0} being its path.</param>
     /// <param name="text">Makes the file.</param>
     /// <param name="options">Its own arguments and options.</param>
-    public static Command Writing(Terminal terminal, string name, string description, string next, Func<ParseResult, string> text, params Symbol[] options)
+    public static Command Writing(
+        Terminal terminal, string name, string description, string next, Func<ParseResult, string> text, params Symbol[] options)
     {
         var command = new Command(name, description);
         foreach (Argument argument in options.OfType<Argument>())

@@ -45,7 +45,8 @@ public static class BenchFile
         }
 
         bool Sound(string part) => reading.Problems.All(problem => !problem.Path.StartsWith(part, StringComparison.Ordinal));
-        document.Hoses = document.Hoses?.Select((hose, i) => SoundPart(hose, FormattableString.Invariant($"hoses[{i}]"), reading.Problems)!).ToList();
+        document.Hoses = document.Hoses?
+            .Select((hose, i) => SoundPart(hose, FormattableString.Invariant($"hoses[{i}]"), reading.Problems)!).ToList();
         document.Plumbing = Sound("plumbing") ? document.Plumbing : null;
         document.PushRod = Sound("pushRod") ? document.PushRod : null;
         document.Change = Sound("change") ? document.Change : null;
@@ -57,14 +58,14 @@ public static class BenchFile
     // A clearance that could not be read keeps nothing from being said of its hose.
     private static HoseDocument? SoundPart(HoseDocument? hose, string path, IReadOnlyList<Problem> problems)
     {
-        bool Sound(string part) => problems.All(problem => !problem.Path.StartsWith(part, StringComparison.Ordinal));
+        bool Is(Problem problem, string part) => problem.Path.StartsWith(part, StringComparison.Ordinal);
         string rooms = path + ".clearances[";
-        if (hose is null || problems.Any(problem => problem.Path.StartsWith(path, StringComparison.Ordinal) && !problem.Path.StartsWith(rooms, StringComparison.Ordinal)))
+        if (hose is null || problems.Any(problem => Is(problem, path) && !Is(problem, rooms)))
         {
             return null;
         }
 
-        hose.Clearances = hose.Clearances?.Where((_, i) => Sound(FormattableString.Invariant($"{rooms}{i}]"))).ToList();
+        hose.Clearances = hose.Clearances?.Where((_, i) => !problems.Any(problem => Is(problem, FormattableString.Invariant($"{rooms}{i}]")))).ToList();
         return hose;
     }
 

@@ -4,7 +4,7 @@ using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Bench;
 
-/// <summary>Writes a commented bench file to start from: an invented job with a hose, the plumbing of a pump-fed booster and a push rod.</summary>
+/// <summary>Writes a commented bench file to start from: an invented job of hose, plumbing of a pump-fed booster and push rod.</summary>
 public static class BenchStarter
 {
     private const string Job = """
@@ -40,7 +40,7 @@ public static class BenchStarter
         [
             "Starter bench file. The numbers are invented: replace each by what you measured, and delete the parts that your job has not.",
             "A quantity is a text with its unit (\"610 mm\", \"24 in\", \"1-1/8 in\").",
-            $"A line that begins with {CommentedFile.Optional.Trim()} holds an entry that may be left out; take the {CommentedFile.Optional.Trim()} away to use it.",
+            CommentedFile.HowToTakeIn,
             "To compare old parts with new ones, add an entry that names your vehicle file and the entries of it that change, such as",
             "  \"change\": { \"vehicle\": \"my-car.json\", \"newParts\": { \"masterCylinder\": { \"bore\": \"7/8 in\" } } }",
             "A calculation is no approval of a brake.",

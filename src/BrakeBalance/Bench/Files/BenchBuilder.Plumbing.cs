@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using BrakeBalance.Assist;
 using BrakeBalance.Hydraulics;
-using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 
 namespace BrakeBalance.Bench.Files;

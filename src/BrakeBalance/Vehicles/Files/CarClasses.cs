@@ -159,7 +159,8 @@ internal static class CarClasses
             if (json[key] is JsonObject inner && value is JsonObject typicalInner)
             {
                 Type of = FieldMap.Of(type).First(field => field.Key == key).ValueType;
-                Merge(inner, typicalInner, Kind(of, (inner["type"] ?? typicalInner["type"])?.ToString()), DocumentReader.Join(path, key), filled);
+                string? name = (inner["type"] ?? typicalInner["type"])?.ToString();
+                Merge(inner, typicalInner, Kind(of, name), DocumentReader.Join(path, key), filled);
             }
             else if (!otherKind || key == "friction")
             {
@@ -194,7 +195,8 @@ internal static class CarClasses
 
     private static void Add(JsonObject json, Type type, string path, string key, JsonNode value, List<string> filled)
     {
-        bool saidOtherwise = FieldMap.Of(Kind(type, json["type"]?.ToString())).Any(other => other.Replaces.Contains(key) && json.ContainsKey(other.Key));
+        bool saidOtherwise = FieldMap.Of(Kind(type, json["type"]?.ToString()))
+            .Any(other => other.Replaces.Contains(key) && json.ContainsKey(other.Key));
         if (!saidOtherwise && !json.ContainsKey(key))
         {
             json[key] = value.DeepClone();

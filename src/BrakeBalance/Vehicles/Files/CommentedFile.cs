@@ -12,6 +12,9 @@ internal sealed class CommentedFile(string rearBrake)
     /// <summary>What stands before an entry that may be taken in.</summary>
     public const string Optional = "//~ ";
 
+    /// <summary>What a reader of the file has to know of such lines.</summary>
+    public const string HowToTakeIn = "A line that begins with //~ holds an entry that may be left out; take the //~ away to use it.";
+
     private const string Indent = "  ", FrontBrake = "disc";
 
     private static readonly JsonSerializerOptions Relaxed = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
@@ -65,7 +68,8 @@ internal sealed class CommentedFile(string rearBrake)
             case JsonObject part when field.Shape == FieldShape.Document:
                 return [told, .. Named(name, Document(field.ValueType, part, brake))];
             case JsonArray list when FieldMap.ShapeOf(field.ValueType) is (FieldShape.Document, var element):
-                IEnumerable<string> elements = list.SelectMany(one => Named("", Document(element, (JsonObject)one!, brake))).Select(line => Indent + line);
+                IEnumerable<string> elements = list.SelectMany(one => Named("", Document(element, (JsonObject)one!, brake)))
+                    .Select(line => Indent + line);
                 return [told, name + "[", .. elements, "],"];
             case not null:
                 return [told, name + Json(value) + ","];
@@ -89,7 +93,8 @@ internal sealed class CommentedFile(string rearBrake)
     {
         if (Part(field) is not var (document, kind))
         {
-            string one = (field.Shape == FieldShape.List ? FieldMap.ShapeOf(field.ValueType).Shape : field.Shape) is FieldShape.Number or FieldShape.Flag
+            FieldShape shape = field.Shape == FieldShape.List ? FieldMap.ShapeOf(field.ValueType).Shape : field.Shape;
+            string one = shape is FieldShape.Number or FieldShape.Flag
                 ? field.About.Example
                 : $"\"{field.About.Example}\"";
             return field.Shape == FieldShape.List ? $"[{one}]" : one;
@@ -114,7 +119,8 @@ internal sealed class CommentedFile(string rearBrake)
         return kind is null ? (type, null) : (kind.Document, kind.Name);
     }
 
-    private static bool NothingRequired(Type type) => FieldMap.Kinds(type).Count == 0 && FieldMap.Of(type).All(field => !field.About.Required);
+    private static bool NothingRequired(Type type) =>
+        FieldMap.Kinds(type).Count == 0 && FieldMap.Of(type).All(field => !field.About.Required);
 
     private static bool Fits(FieldInfo field, string brake) => field.About.OnlyFor.Length == 0 || field.About.OnlyFor == brake;
 

@@ -68,7 +68,8 @@ internal sealed class DocumentReader
             }
         }
 
-        foreach (FieldInfo orphan in fields.Where(field => field.About.Needs.Length > 0 && json.ContainsKey(field.Key) && !json.ContainsKey(field.About.Needs)))
+        foreach (FieldInfo orphan in fields
+            .Where(field => field.About.Needs.Length > 0 && json.ContainsKey(field.Key) && !json.ContainsKey(field.About.Needs)))
         {
             Add(Join(path, orphan.Key), $"says nothing without {orphan.About.Needs}.", $"{orphan.About.Needs} beside it, or neither");
         }

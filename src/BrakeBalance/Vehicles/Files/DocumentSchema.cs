@@ -49,7 +49,10 @@ internal static class DocumentSchema
         IReadOnlyList<KindAttribute> kinds = FieldMap.Kinds(type);
         return kinds.Count == 0
             ? Plain(type, null, false)
-            : new JsonObject { [kindFromClass ? "anyOf" : "oneOf"] = new JsonArray([.. kinds.Select(kind => Plain(kind.Document, kind, kindFromClass))]) };
+            : new JsonObject
+            {
+                [kindFromClass ? "anyOf" : "oneOf"] = new JsonArray([.. kinds.Select(kind => Plain(kind.Document, kind, kindFromClass))]),
+            };
     }
 
     // What is required of a file that names no class beyond what is required of every file; null for nothing.
@@ -68,7 +71,8 @@ internal static class DocumentSchema
 
             JsonNode[] each =
             [
-                .. kinds.Select(one => (one.Name, Strict: OnlyWithoutClass(one.Document, one, kindFromClass))).Where(one => one.Strict is not null)
+                .. kinds.Select(one => (one.Name, Strict: OnlyWithoutClass(one.Document, one, kindFromClass)))
+                    .Where(one => one.Strict is not null)
                     .Select(one => new JsonObject
                     {
                         ["if"] = new JsonObject { ["properties"] = new JsonObject { ["type"] = new JsonObject { ["const"] = one.Name } } },
@@ -179,7 +183,11 @@ internal static class DocumentSchema
                 var range = new JsonObject { ["type"] = "string", ["pattern"] = @"^\s*[+-]?[\d.eE+-]+\s*\.\.\s*[+-]?[\d.eE+-]+\s*$" };
                 return new JsonObject { ["anyOf"] = new JsonArray(number, range) };
             case FieldShape.Choice:
-                return new JsonObject { ["type"] = "string", ["enum"] = new JsonArray([.. field.Words.Select(known => (JsonNode)known.Word)]) };
+                return new JsonObject
+                {
+                    ["type"] = "string",
+                    ["enum"] = new JsonArray([.. field.Words.Select(known => (JsonNode)known.Word)]),
+                };
             case FieldShape.Flag:
                 return new JsonObject { ["type"] = "boolean" };
             case FieldShape.Json:

@@ -101,7 +101,10 @@ internal static class FieldMap
         string key = char.ToLowerInvariant(property.Name[0]) + property.Name[1..];
         (FieldShape limited, Type limitedType) = shape == FieldShape.List ? ShapeOf(valueType) : (shape, valueType);
         shape = about.Words is null ? shape : FieldShape.Choice;
-        var field = new FieldInfo(key, property, about, shape, valueType) { Words = shape == FieldShape.Choice ? Words(valueType, about) : [] };
+        var field = new FieldInfo(key, property, about, shape, valueType)
+        {
+            Words = shape == FieldShape.Choice ? Words(valueType, about) : [],
+        };
         return limited switch
         {
             FieldShape.Quantity => field with { LowQuantity = Limit(about.Low, limitedType), HighQuantity = Limit(about.High, limitedType) },

@@ -2,7 +2,7 @@ using System.Text.Json.Nodes;
 
 namespace BrakeBalance.Vehicles.Files;
 
-/// <summary>Writes a commented vehicle file to start from: a complete invented car with the parts asked for, and no entries of others.</summary>
+/// <summary>Writes a commented vehicle file to start from: an invented car with the parts asked for, and no entries of others.</summary>
 public static class StarterFile
 {
     private static readonly Dictionary<string, string> AssistParts = new()
@@ -95,7 +95,7 @@ public static class StarterFile
             [
                 "Starter vehicle file. The numbers are invented: replace each by what you measured on your car.",
                 "A quantity is a text with its unit (\"2.60 m\", \"102.4 in\", \"1-1/8 in\"), or a range of it (\"2.58 m .. 2.62 m\").",
-                $"A line that begins with {CommentedFile.Optional.Trim()} holds an entry that may be left out; take the {CommentedFile.Optional.Trim()} away to use it.",
+                CommentedFile.HowToTakeIn,
                 "A calculation is no approval of a brake.",
             ],
             typeof(VehicleDocument), car);
