@@ -20,7 +20,7 @@ internal sealed record FuzzCase(string Kind, string Text, string What)
     public static IReadOnlyList<string> Cars =>
     [
         .. Directory.EnumerateFiles(RepositoryRoot.File("data/vehicles"), "*.json").Order(StringComparer.Ordinal).Select(File.ReadAllText),
-        StarterFile.Text(), .. Variants(Read("data/vehicles/coupe-1960s.json")), ClassFilled,
+        StarterFile.Text(), .. Variants(Read("data/vehicles/coupe-1960s.json")), ClassFilled, ClassFilledControl, StarterFile.Text("pump", "drum", "load-sensing"), StarterFile.Text("vacuum", "disc", "balance-bar"),
     ];
 
     /// <summary>The case of a number: the same seed and number give the same case.</summary>
@@ -41,6 +41,11 @@ internal sealed record FuzzCase(string Kind, string Text, string What)
     private static string Read(string path) => File.ReadAllText(RepositoryRoot.File(path));
 
     private const string ClassFilled = """{ "name": "What is known", "carClass": "1960s coupe", "wheelbase": "2.70 m .. 2.75 m" }""";
+
+    private const string ClassFilledControl = """
+        { "name": "What is known", "carClass": "small sports car", "pedal": {}, "assist": { "type": "hydraulic" }, "masterCylinder": { "type": "tandem" },
+          "aerodynamics": {}, "engineBraking": { "drivenAxle": "rear" }, "hydraulics": { "rearValves": [{ "type": "proportioning" }] } }
+        """;
 
     // The coupe with other parts, so that those are changed too.
     private static IEnumerable<string> Variants(string coupe)
