@@ -25,7 +25,7 @@ internal static class StarterCommand
             new OutputFiles(problems, parsed.GetValue(force)).File(path);
             BadInputException.ThrowIfAny(problems);
             AtomicFile.Write(path, StarterFile.Text());
-            terminal.Output.WriteLine($"{path} is written. Put your car's values in, then 'check {path}'.");
+            terminal.Output.WriteLine($"{path} is written. Put your car's values in, then '{CommandLine.Name} check {path}'.");
             return ExitCode.Success;
         });
         return command;

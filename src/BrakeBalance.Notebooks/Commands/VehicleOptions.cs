@@ -78,7 +78,7 @@ internal static class VehicleOptions
             return Read(path, Overrides(set, problems), problems);
         }
 
-        problems.Add("No vehicle file is named; 'starter FILE' writes one to begin with.");
+        problems.Add($"No vehicle file is named; '{CommandLine.Name} starter FILE' writes one to begin with.");
         return null;
     }
 
