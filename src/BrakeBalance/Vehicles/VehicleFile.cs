@@ -44,7 +44,11 @@ public static class VehicleFile
         var builder = new VehicleBuilder(reading.Problems);
         return builder.Build(document) is { } vehicle
             ? EndsOf(reading, filled) is { Count: > 0 } ends ? (null, ends)
-            : (new VehicleReading(vehicle, [.. reading.Ranges.Select(range => range with { IsTypical = filled.Contains(range.Path) })]) { FromCarClass = filled }, [])
+            : (new VehicleReading(vehicle, [.. reading.Ranges.Select(range => range with { IsTypical = filled.Contains(range.Path) })])
+            {
+                FromCarClass = filled,
+                Warnings = Plausibility.Of(document, vehicle, filled),
+            }, [])
             : (null, [.. reading.Problems, .. builder.Problems]);
     }
 
@@ -85,4 +89,7 @@ public sealed record VehicleReading(Vehicle Vehicle, IReadOnlyList<ValueRange> R
 {
     /// <summary>Paths of the entries that the file leaves out and its car class supplies (common practice).</summary>
     public IReadOnlyList<string> FromCarClass { get; init; } = [];
+
+    /// <summary>What the file says that can be, but hardly is (common practice).</summary>
+    public IReadOnlyList<Warning> Warnings { get; init; } = [];
 }

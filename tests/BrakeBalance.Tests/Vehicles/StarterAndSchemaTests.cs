@@ -240,11 +240,11 @@ public class StarterAndSchemaTests
         }
     }
 
-    private static string TakenIn(string starter, string key) =>
+    internal static string TakenIn(string starter, string key) =>
         TakenIn(starter, starter.Split('\n').ToList().FindIndex(line => line.TrimStart().StartsWith($"//~ \"{key}\"", StringComparison.Ordinal)));
 
     // An entry left out goes on to the line that closes it, which is as deep as its first.
-    private static string TakenIn(string starter, int first)
+    internal static string TakenIn(string starter, int first)
     {
         string[] lines = starter.Split('\n');
         int mark = lines[first].IndexOf("//~ ", StringComparison.Ordinal);

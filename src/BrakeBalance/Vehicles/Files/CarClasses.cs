@@ -1,4 +1,7 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using UnitsNet;
 
 namespace BrakeBalance.Vehicles.Files;
 
@@ -7,7 +10,7 @@ namespace BrakeBalance.Vehicles.Files;
 /// All ranges are common practice, worked into diameters and radii from the piston areas and disc sizes usual in each class (effective radius: disc radius
 /// less 20 to 28 mm). They make bands, never a setting for a car.
 /// </remarks>
-internal static class CarClasses
+internal static partial class CarClasses
 {
     private static readonly Dictionary<string, string> Templates = new(StringComparer.OrdinalIgnoreCase)
     {
@@ -90,6 +93,43 @@ internal static class CarClasses
 
     /// <summary>Names of the classes.</summary>
     public static IReadOnlyList<string> Names => [.. Templates.Keys];
+
+    /// <summary>The range that a class has for an entry, as a file writes it; null when class or range is not known.</summary>
+    /// <param name="name">Name of the class; null for none.</param>
+    /// <param name="path">Path of the entry.</param>
+    public static string? Range(string? name, string path)
+    {
+        JsonNode? node = name is not null && Templates.TryGetValue(name.Trim(), out string? template) ? JsonNode.Parse(template) : null;
+        foreach (string step in InTemplate().Replace(path, match => match.Value.StartsWith('h') ? "valve" : "loadCases[0]").Split('.', '['))
+        {
+            node = step.EndsWith(']') ? (node as JsonArray)?.FirstOrDefault() : (node as JsonObject)?[step];
+        }
+
+        return (node as JsonValue)?.ToString();
+    }
+
+    /// <summary>Whether a value lies in the range that a class has for an entry.</summary>
+    /// <param name="name">Name of the class; null for none.</param>
+    /// <param name="path">Path of the entry.</param>
+    /// <param name="value">A number or a quantity.</param>
+    /// <param name="slack">How far beyond either end a number may lie.</param>
+    public static bool Covers(string? name, string path, object value, double slack = 0)
+    {
+        if (Range(name, path) is not { } range)
+        {
+            return false;
+        }
+
+        if (value is double number)
+        {
+            return range.Split("..") is [var from, var to]
+                && number >= double.Parse(from, CultureInfo.InvariantCulture) - slack && number <= double.Parse(to, CultureInfo.InvariantCulture) + slack;
+        }
+
+        var quantity = (IQuantity)value;
+        return QuantityText.Read(range, quantity.GetType(), out IQuantity? low, out IQuantity? high) is null
+            && quantity.As(low!.Unit) >= low.Value && quantity.As(high!.Unit) <= high.Value;
+    }
 
     /// <summary>Fills in what a file leaves out, when it names its class.</summary>
     /// <param name="json">The file.</param>
@@ -203,4 +243,7 @@ internal static class CarClasses
                 break;
         }
     }
+
+    [GeneratedRegex(@"^(hydraulics\.rearValves|loadCases)\[\d+\]")]
+    private static partial Regex InTemplate();
 }

@@ -27,6 +27,8 @@ internal sealed record FieldInfo(string Key, PropertyInfo Property, FieldAttribu
     public double? LowNumber { get; init; }
 
     public double? HighNumber { get; init; }
+
+    public UsualRange? Usual { get; init; }
 }
 
 /// <summary>The entries of each document type.</summary>
@@ -64,7 +66,10 @@ internal static class FieldMap
         (FieldShape shape, Type valueType) = ShapeOf(property.PropertyType);
         string key = char.ToLowerInvariant(property.Name[0]) + property.Name[1..];
         (FieldShape limited, Type limitedType) = shape == FieldShape.List ? ShapeOf(valueType) : (shape, valueType);
-        var field = new FieldInfo(key, property, about, shape, valueType);
+        var field = new FieldInfo(key, property, about, shape, valueType)
+        {
+            Usual = property.GetCustomAttribute<UsualAttribute>() is { } usual ? new UsualRange(usual, limitedType) : null,
+        };
         return limited switch
         {
             FieldShape.Quantity => field with { LowQuantity = Limit(about.Low, limitedType), HighQuantity = Limit(about.High, limitedType) },
