@@ -118,7 +118,7 @@ internal static class MeasureCommand
         var command = new Command("setting", "The setting that uses the road best while the rear rarely locks first, with its trade-off.") { file, stops, gauges, level, draws, surfaces, check, json, units, set, lost };
         command.SetAction(parsed =>
         {
-            UncertainVehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
+            UncertainVehicle car = Car(terminal, parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
             LogReading<TestStop>? log = parsed.GetValue(stops) is { } path ? LogInput.Read(path, LogReader.ReadTestStops, parsed.GetValue(lost)) : null;
             LogReading<GaugePair>? pairs = parsed.GetValue(gauges) is { } gaugeLog ? LogInput.Read(gaugeLog, LogReader.ReadGaugePairs, parsed.GetValue(lost)) : null;
             GaugeAnalysis? valve = pairs is null ? null : ValveFitting.Analyse(pairs.Rows, car.Middle.Vehicle.Hydraulics.Split.RearToFrontPressureRatio);
@@ -222,7 +222,7 @@ internal static class MeasureCommand
         var command = new Command("bands", "Answers as bands while numbers are missing, and which number to measure next, with which tool.") { file, adhesion, json, set };
         command.SetAction(parsed =>
         {
-            UncertainVehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
+            UncertainVehicle car = Car(terminal, parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
             if (parsed.GetValue(adhesion) is not (> 0 and <= 2))
             {
                 throw new BadInputException("--adhesion: a number above 0, at most 2, such as 0.85.");
@@ -256,7 +256,7 @@ internal static class MeasureCommand
         var command = new Command("plan", "An ordered list of test stops with pressures, loads, abort criteria and cautions.") { file, surfaces, csv, sheet, json, units, set, force };
         command.SetAction(parsed =>
         {
-            UncertainVehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
+            UncertainVehicle car = Car(terminal, parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
             string[] names = parsed.GetRequiredValue(surfaces).Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
             List<string> problems = [];
             if (names.Length == 0)
@@ -302,7 +302,7 @@ internal static class MeasureCommand
         var command = new Command("questions", "Twenty-five common questions, answered for a car or with the number that is lacking and how to find it.") { file, number, json, set };
         command.SetAction(parsed =>
         {
-            UncertainVehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
+            UncertainVehicle car = Car(terminal, parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
             if (parsed.GetValue(number) is < 1 or > 25)
             {
                 throw new BadInputException("--number: a question from 1 to 25.");
@@ -344,7 +344,7 @@ internal static class MeasureCommand
         command.SetAction(parsed =>
         {
             string path = parsed.GetValue(file) ?? RepositoryRoot.File(NotebookInput.DefaultVehicle);
-            Vehicle vehicle = Car(path, []).Middle.Vehicle;
+            Vehicle vehicle = Car(terminal, path, []).Middle.Vehicle;
             IReadOnlyList<(string Name, string Text)> logs;
             try
             {
@@ -380,7 +380,7 @@ internal static class MeasureCommand
 
     private static UnitSystem System(ParseResult parsed, Option<string> units) => Shown(parsed, units).Us ? UnitSystem.Us : UnitSystem.Si;
 
-    private static UncertainVehicle Car(string path, string[] set)
+    private static UncertainVehicle Car(Terminal terminal, string path, string[] set)
     {
         List<string> problems = [];
         IReadOnlyList<ValueOverride> overrides = VehicleOptions.Overrides(set, problems);
@@ -388,6 +388,7 @@ internal static class MeasureCommand
         try
         {
             car = UncertainVehicle.Load(path, overrides);
+            VehicleOptions.TellOfWarnings(terminal, path, car.Middle, overrides);
         }
         catch (VehicleFileException exception)
         {
