@@ -343,7 +343,7 @@ internal static class MeasureCommand
         var command = new Command("invent", "Writes the invented logs that the notebooks read, from a car whose truth is known.") { folder, file, force };
         command.SetAction(parsed =>
         {
-            string path = parsed.GetValue(file) ?? RepositoryRoot.File(NotebookInput.DefaultVehicle);
+            string path = parsed.GetValue(file) ?? Repository.Folder(NotebookInput.DefaultVehicle);
             Vehicle vehicle = Car(terminal, path, []).Middle.Vehicle;
             IReadOnlyList<(string Name, string Text)> logs;
             try
