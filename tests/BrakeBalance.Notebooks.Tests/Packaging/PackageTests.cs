@@ -2,6 +2,7 @@ using System.IO.Compression;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using BrakeBalance.Balance;
+using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Commands;
 using BrakeBalance.Notebooks.Tests.Commands;
 using BrakeBalance.Vehicles;
@@ -119,6 +120,16 @@ public sealed partial class PackageTests(PackageFeed packages) : IClassFixture<P
         Vehicle car = VehicleFile.TryRead(StarterFile.Text()).Reading!.Vehicle;
         LockUp dry = new BalanceModel(car, car.LoadCases[0]).FirstLockUp(0.8)!;
         Assert.Equal(FormattableString.Invariant($"{dry.First} first at {dry.At.BrakingRate:0.00} g, {dry.At.MasterPressure.Bars:0} bar\n"), output);
+    }
+
+    [Fact]
+    public void The_readme_of_the_repository_shows_the_same_example_and_both_packages()
+    {
+        using ZipArchive package = ZipFile.OpenRead(packages.Package("BrakeBalance", "nupkg"));
+        string readme = File.ReadAllText(RepositoryRoot.File("README.md"));
+        Assert.Contains(Example().Match(Text(package, "README.md").ReplaceLineEndings("\n")).Value, readme, StringComparison.Ordinal);
+        Assert.Matches(@"\ndotnet tool install --global BrakeBalance\.Tool ", readme);
+        Assert.Matches(@"\ndotnet add package BrakeBalance ", readme);
     }
 
     // Written by the tool itself, once.
