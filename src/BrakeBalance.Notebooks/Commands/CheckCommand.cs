@@ -1,5 +1,6 @@
 using System.CommandLine;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Commands;
 
@@ -11,12 +12,16 @@ internal static class CheckCommand
         var file = new Argument<string>("FILE") { Description = "The vehicle file" };
         Option<string[]> set = VehicleOptions.Set();
         var strict = new Option<bool>("--strict") { Description = "Refuses warnings too" };
-        var command = new Command("check", "Read a vehicle file and list every problem in it; warn of what is implausible.") { file, set, strict };
+        var command = new Command("check", "Read a vehicle file and list every problem in it; warn of what is implausible.")
+        {
+            file, set, strict,
+        };
         command.SetAction(parsed =>
         {
             List<string> problems = [];
             string path = parsed.GetRequiredValue(file);
-            VehicleReading? reading = VehicleOptions.Read(path, VehicleOptions.Overrides(parsed.GetRequiredValue(set), problems), problems);
+            IReadOnlyList<ValueOverride> overrides = VehicleOptions.Overrides(parsed.GetRequiredValue(set), problems);
+            VehicleReading? reading = VehicleOptions.Read(path, overrides, problems);
             string[] warnings = [.. (reading?.Warnings ?? []).Select(warning => $"{path}: warning: {warning}")];
             problems.AddRange(parsed.GetValue(strict) ? warnings : []);
             BadInputException.ThrowIfAny(problems);

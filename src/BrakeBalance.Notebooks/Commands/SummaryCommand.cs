@@ -36,7 +36,14 @@ internal static class SummaryCommand
 
             List<string> problems = [];
             BalanceSummary summary = Compute(
-                terminal, parsed.GetValue(file), parsed.GetRequiredValue(set), Read(parsed, adhesions, problems), Read(parsed, rates, problems), parsed.GetValue(speed) is { } text ? VehicleOptions.SpeedOf("--speed", text, 0, 400, problems) ?? Speed.Zero : Speed.Zero, parsed.GetValue(load), problems);
+                terminal,
+                parsed.GetValue(file),
+                parsed.GetRequiredValue(set),
+                Read(parsed, adhesions, problems),
+                Read(parsed, rates, problems),
+                parsed.GetValue(speed) is { } text ? VehicleOptions.SpeedOf("--speed", text, 0, 400, problems) ?? Speed.Zero : Speed.Zero,
+                parsed.GetValue(load),
+                problems);
             var shown = new SummaryUnits(string.Equals(parsed.GetRequiredValue(units), "us", StringComparison.OrdinalIgnoreCase));
             if (parsed.GetValue(json))
             {
@@ -53,7 +60,14 @@ internal static class SummaryCommand
     }
 
     private static BalanceSummary Compute(
-        Terminal terminal, string? path, string[] set, IReadOnlyList<double>? adhesions, IReadOnlyList<double>? rates, Speed speed, string? load, List<string> problems)
+        Terminal terminal,
+        string? path,
+        string[] set,
+        IReadOnlyList<double>? adhesions,
+        IReadOnlyList<double>? rates,
+        Speed speed,
+        string? load,
+        List<string> problems)
     {
         VehicleReading? reading = VehicleOptions.ReadNamed(terminal, path, set, problems);
         if (load is not null && reading is not null)

@@ -51,8 +51,8 @@ internal static class VehicleOptions
     }
 
     /// <summary>
-    /// Says on the error output, in one line, that a file has warnings: answers and what scripts read stay as they are, and whoever knows of
-    /// them is not told the whole again. A value tried on the command line is meant as it is and counts for nothing.
+    /// Says on the error output, in one line, that a file has warnings: answers and what scripts read stay as they are, and whoever
+    /// knows of them is not told the whole again. A value tried on the command line is meant as it is and counts for nothing.
     /// </summary>
     public static void TellOfWarnings(Terminal terminal, string path, VehicleReading reading, IReadOnlyList<ValueOverride> overrides)
     {

@@ -5,6 +5,8 @@ namespace BrakeBalance.Notebooks.Tests.Commands;
 
 public sealed class CheckCommandTests : IDisposable
 {
+    private static readonly string Coupe = RepositoryRoot.File("data/vehicles/coupe-1960s.json");
+
     private readonly TemporaryFolder _folder = new();
 
     public void Dispose() => _folder.Dispose();
@@ -12,7 +14,7 @@ public sealed class CheckCommandTests : IDisposable
     // The coupe's valve is called a 57 % reduction, and the file has 0.57.
     private string Doubtful() => _folder.Write(
         "car.json",
-        File.ReadAllText(RepositoryRoot.File("data/vehicles/coupe-1960s.json")).Replace("\"slope\": 0.30", "\"slope\": 0.57", StringComparison.Ordinal));
+        File.ReadAllText(Coupe).Replace("\"slope\": 0.30", "\"slope\": 0.57", StringComparison.Ordinal));
 
     [Fact]
     public async Task Warnings_are_an_answer_with_the_usual_range_and_the_likely_slip()
@@ -23,7 +25,8 @@ public sealed class CheckCommandTests : IDisposable
         string[] lines = output.TrimEnd().Split('\n');
         Assert.Equal(2, lines.Length);
         Assert.StartsWith($"{path}: 1 warning. ", lines[0], StringComparison.Ordinal);
-        Assert.StartsWith($"{path}: warning: hydraulics.rearValves[0].slope: 0.57 is above the usual range. Usual: 0.2 to 0.5.", lines[1], StringComparison.Ordinal);
+        const string Warning = "warning: hydraulics.rearValves[0].slope: 0.57 is above the usual range. Usual: 0.2 to 0.5.";
+        Assert.StartsWith($"{path}: {Warning}", lines[1], StringComparison.Ordinal);
         Assert.Contains("Likely slip: percent reduction given for slope", lines[1], StringComparison.Ordinal);
     }
 
@@ -33,7 +36,7 @@ public sealed class CheckCommandTests : IDisposable
         (int code, string output, string error) = await Shell.RunAsync("check", Doubtful(), "--strict");
         Assert.Equal((ExitCode.BadInput, ""), (code, output));
         Assert.Contains("warning: hydraulics.rearValves[0].slope", error, StringComparison.Ordinal);
-        Assert.Equal(ExitCode.Success, (await Shell.RunAsync("check", RepositoryRoot.File("data/vehicles/coupe-1960s.json"), "--strict")).Code);
+        Assert.Equal(ExitCode.Success, (await Shell.RunAsync("check", Coupe, "--strict")).Code);
     }
 
     [Theory]
@@ -53,8 +56,8 @@ public sealed class CheckCommandTests : IDisposable
     public async Task A_value_tried_on_the_command_line_is_no_slip_of_the_file()
     {
         string[] tried = ["--set", "hydraulics.rearValves[0].slope=0.57"];
-        string path = RepositoryRoot.File("data/vehicles/coupe-1960s.json");
-        Assert.Equal((ExitCode.Success, ""), await Shell.RunAsync(["summary", path, .. tried]) is var (code, _, error) ? (code, error) : default);
-        Assert.Contains("1 warning.", (await Shell.RunAsync(["check", path, .. tried])).Output, StringComparison.Ordinal);
+        (int code, _, string error) = await Shell.RunAsync(["summary", Coupe, .. tried]);
+        Assert.Equal((ExitCode.Success, ""), (code, error));
+        Assert.Contains("1 warning.", (await Shell.RunAsync(["check", Coupe, .. tried])).Output, StringComparison.Ordinal);
     }
 }

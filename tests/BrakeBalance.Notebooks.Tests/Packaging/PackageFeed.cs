@@ -32,15 +32,16 @@ public sealed class PackageFeed : IAsyncLifetime
         foreach (string project in (string[])["BrakeBalance", "BrakeBalance.Notebooks"])
         {
             await DotnetAsync(
-                "pack", RepositoryRoot.File($"src/{project}/{project}.csproj"), "--configuration", configuration, "--no-build", "--output", Feed,
-                "-nodeReuse:false");
+                "pack", RepositoryRoot.File($"src/{project}/{project}.csproj"), "--configuration", configuration,
+                "--no-build", "--output", Feed, "-nodeReuse:false");
         }
 
         await DotnetAsync("tool", "install", "BrakeBalance.Tool", "--version", Version, "--tool-path", Tools, "--source", Feed);
     }
 
     /// <summary>The installed tool, in the folder that began empty.</summary>
-    public Task<(int Code, string Output, string Error)> ToolAsync(params string[] arguments) => RunAsync(Path.Combine(Tools, CommandLine.Name), arguments);
+    public Task<(int Code, string Output, string Error)> ToolAsync(params string[] arguments) =>
+        RunAsync(Path.Combine(Tools, CommandLine.Name), arguments);
 
     /// <summary>A command of the SDK that has to succeed, in the folder that began empty.</summary>
     /// <returns>What it wrote.</returns>
@@ -59,13 +60,16 @@ public sealed class PackageFeed : IAsyncLifetime
 
     private async Task<(int Code, string Output, string Error)> RunAsync(string program, string[] arguments)
     {
-        var start = new ProcessStartInfo(program, arguments) { WorkingDirectory = Work, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo(program, arguments)
+        {
+            WorkingDirectory = Work,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
 
         // What the running tests were started with would lead the SDK astray, and packages of an earlier run must not stand in for these.
-        foreach (string name in start.Environment.Keys.Where(name => name.StartsWith("MSBuild", StringComparison.OrdinalIgnoreCase)).ToArray())
-        {
-            start.Environment.Remove(name);
-        }
+        string[] inherited = [.. start.Environment.Keys.Where(name => name.StartsWith("MSBuild", StringComparison.OrdinalIgnoreCase))];
+        Array.ForEach(inherited, name => start.Environment.Remove(name));
 
         start.Environment["NUGET_PACKAGES"] = _folder.File("packages");
         start.Environment["DOTNET_CLI_UI_LANGUAGE"] = "en";
@@ -77,7 +81,8 @@ public sealed class PackageFeed : IAsyncLifetime
 
         using Process process = Process.Start(start)!;
         using var patience = new CancellationTokenSource(TimeSpan.FromMinutes(4));
-        Task<string> output = process.StandardOutput.ReadToEndAsync(patience.Token), error = process.StandardError.ReadToEndAsync(patience.Token);
+        Task<string> output = process.StandardOutput.ReadToEndAsync(patience.Token);
+        Task<string> error = process.StandardError.ReadToEndAsync(patience.Token);
         try
         {
             await process.WaitForExitAsync(patience.Token);

@@ -32,7 +32,8 @@ public sealed partial class PackageTests(PackageFeed packages) : IClassFixture<P
     public void The_package_documents_what_it_offers()
     {
         using ZipArchive package = ZipFile.OpenRead(packages.Package("BrakeBalance", "nupkg"));
-        Assert.Contains("<member name=\"M:BrakeBalance.Balance.BalanceModel.FirstLockUp", Text(package, "lib/net10.0/BrakeBalance.xml"), StringComparison.Ordinal);
+        string documentation = Text(package, "lib/net10.0/BrakeBalance.xml");
+        Assert.Contains("<member name=\"M:BrakeBalance.Balance.BalanceModel.FirstLockUp", documentation, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -119,7 +120,8 @@ public sealed partial class PackageTests(PackageFeed packages) : IClassFixture<P
 
         Vehicle car = VehicleFile.TryRead(StarterFile.Text()).Reading!.Vehicle;
         LockUp dry = new BalanceModel(car, car.LoadCases[0]).FirstLockUp(0.8)!;
-        Assert.Equal(FormattableString.Invariant($"{dry.First} first at {dry.At.BrakingRate:0.00} g, {dry.At.MasterPressure.Bars:0} bar\n"), output);
+        string expected = FormattableString.Invariant($"{dry.First} first at {dry.At.BrakingRate:0.00} g, {dry.At.MasterPressure.Bars:0} bar\n");
+        Assert.Equal(expected, output);
     }
 
     [Fact]

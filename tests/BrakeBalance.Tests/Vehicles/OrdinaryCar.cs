@@ -5,7 +5,7 @@ using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Tests.Vehicles;
 
-/// <summary>Files of ordinary cars: every entry of a class drawn from its range, calipers with one, two or three pistons a side.</summary>
+/// <summary>Files of ordinary cars: every entry of a class drawn from its range, calipers of one to three pistons a side.</summary>
 internal static partial class OrdinaryCar
 {
     /// <summary>The least that a file of a class says.</summary>
@@ -42,8 +42,9 @@ internal static partial class OrdinaryCar
             if (brake["pistonDiameters"] is JsonArray and [var piston])
             {
                 int pistons = random.Next(1, 4);
-                string each = Invariant($"{double.Parse(piston!.ToString().Split(' ')[0], CultureInfo.InvariantCulture) / Math.Sqrt(pistons):0.0} mm");
-                brake["pistonDiameters"] = new JsonArray([.. Enumerable.Repeat(each, pistons).Select(diameter => JsonValue.Create(diameter))]);
+                double millimetres = double.Parse(piston!.ToString().Split(' ')[0], CultureInfo.InvariantCulture) / Math.Sqrt(pistons);
+                brake["pistonDiameters"] = new JsonArray([.. Enumerable.Repeat(Invariant($"{millimetres:0.0} mm"), pistons)
+                    .Select(diameter => JsonValue.Create(diameter))]);
             }
         }
 

@@ -123,7 +123,8 @@ internal static partial class CarClasses
         if (value is double number)
         {
             return range.Split("..") is [var from, var to]
-                && number >= double.Parse(from, CultureInfo.InvariantCulture) - slack && number <= double.Parse(to, CultureInfo.InvariantCulture) + slack;
+                && number >= double.Parse(from, CultureInfo.InvariantCulture) - slack
+                && number <= double.Parse(to, CultureInfo.InvariantCulture) + slack;
         }
 
         var quantity = (IQuantity)value;

@@ -5,11 +5,12 @@ using UnitsNet;
 
 namespace BrakeBalance.Vehicles.Files;
 
-/// <summary>Finds what a file says that can be, but hardly is: entries outside their usual range, and entries that do not go together.</summary>
+/// <summary>Finds what a file says that can be, but hardly is: entries outside their usual range, or at odds with others.</summary>
 /// <remarks>Source of all limits: common practice; the classes of car and the invented cars of this repository lie within them.</remarks>
 internal static class Plausibility
 {
     private const double MostFrontPiston = 7, MostRearPiston = 5, MostArcRadians = 1;
+    private const int MostFrontSliding = 2, MostRearSliding = 1;
     private const double LeastFrontToRear = 0.85, LeastCrossing = 0.12;
     private const double LeastBarsPerG = 15, MostBarsPerG = 250;
     private const double ClassSlack = 0.03;
@@ -28,16 +29,19 @@ internal static class Plausibility
         string[] compared = ["wheelbase", "loadCases", "front.", "rear.", "hydraulics.split"];
         if (!warnings.Any(warning => compared.Any(part => warning.Path.StartsWith(part, StringComparison.Ordinal))))
         {
-            warnings.AddRange(OfBrakes(vehicle) is { Count: > 0 } brakes ? brakes : [.. Loads(document, vehicle)]);
+            warnings.AddRange(OfBrakes(vehicle, document.Fluid) is { Count: > 0 } brakes ? brakes : [.. Loads(document, vehicle)]);
         }
 
         return warnings;
     }
 
     /// <summary>What of the brakes does not go together; a finding that explains the next ones stands alone.</summary>
-    public static IReadOnlyList<Warning> OfBrakes(Vehicle vehicle)
+    /// <param name="vehicle">The vehicle.</param>
+    /// <param name="fluid">What the file says of the calipers; null when it says nothing.</param>
+    public static IReadOnlyList<Warning> OfBrakes(Vehicle vehicle, FluidDocument? fluid)
     {
-        List<Warning> twice = [.. Enum.GetValues<Axle>().Select(axle => CountedTwice(vehicle, axle)).OfType<Warning>()];
+        List<Warning> twice = [.. Enum.GetValues<Axle>()
+            .Select(axle => CountedTwice(vehicle, axle, axle == Axle.Front ? fluid?.Front : fluid?.Rear)).OfType<Warning>()];
         return twice.Count > 0 ? twice
             : Weaker(vehicle) is { } weaker ? [weaker]
             : Crossing(vehicle) is { } crossing ? [crossing]
@@ -69,8 +73,8 @@ internal static class Plausibility
         }
     }
 
-    // Pistons that can be told off in pairs, with far more area for the load, or more width along the disc, than one side has room for.
-    private static Warning? CountedTwice(Vehicle vehicle, Axle axle)
+    // Pistons that can be told off in pairs, and are more than the caliper has, or the load asks for, or one side of the disc has room for.
+    private static Warning? CountedTwice(Vehicle vehicle, Axle axle, CircuitDocument? circuit)
     {
         if (vehicle.Brakes[axle] is not DiscBrake disc
             || disc.Pistons.Diameters.GroupBy(diameter => Math.Round(diameter.Millimeters, 2)).Any(same => same.Count() % 2 == 1))
@@ -81,18 +85,20 @@ internal static class Plausibility
         double areaPerLoad = disc.Pistons.Area.SquareMillimeters / AxleMassKilograms(vehicle, axle);
         double arc = disc.Pistons.Diameters.Sum(diameter => diameter.Meters) / disc.EffectiveRadius.Meters;
         double most = axle == Axle.Front ? MostFrontPiston : MostRearPiston;
-        if (areaPerLoad <= most && arc <= MostArcRadians)
-        {
-            return null;
-        }
-
-        bool wide = arc > MostArcRadians;
-        double degrees = arc * 180 / Math.PI;
-        return new(
+        int pistons = disc.Pistons.Diameters.Count, slides = axle == Axle.Front ? MostFrontSliding : MostRearSliding;
+        bool sliding = string.Equals(circuit?.Caliper?.ToString(), "sliding", StringComparison.OrdinalIgnoreCase);
+        (string What, string Usual)? odd =
+            arc > MostArcRadians
+                ? (Invariant($"{pistons} pistons side by side would span {Degrees(arc)}° of the disc."), $"up to {Degrees(MostArcRadians)}° on one side")
+            : areaPerLoad > most
+                ? (Invariant($"the pistons of one side have {areaPerLoad:0.0} mm² for each kilogram on the axle."), Invariant($"up to {most} mm²/kg"))
+            : sliding && pistons > slides
+                ? (Invariant($"{pistons} pistons in a sliding caliper."), axle == Axle.Front ? "one or two" : "one at the rear")
+            : null;
+        return odd is not var (what, usual) ? null : new(
             DocumentReader.Join(Name(axle), "brake.pistonDiameters"),
-            wide ? Invariant($"{disc.Pistons.Diameters.Count} pistons side by side would span {degrees:0}° of the disc.")
-                : Invariant($"the pistons of one side have {areaPerLoad:0.0} mm² for each kilogram on the axle."),
-            wide ? Invariant($"up to {MostArcRadians * 180 / Math.PI:0}° on one side") : Invariant($"up to {most} mm²/kg"),
+            what,
+            usual,
             "pistons counted twice (both sides of a fixed caliper, or both wheels); list those on one side of one disc");
     }
 
@@ -115,13 +121,14 @@ internal static class Plausibility
         }
 
         double front = NewtonMetresPerBar(vehicle, Axle.Front) / vehicle.Tyres.Front.LoadedRadius.Meters;
-        double rear = NewtonMetresPerBar(vehicle, Axle.Rear) * vehicle.Hydraulics.Split.RearToFrontPressureRatio / vehicle.Tyres.Rear.LoadedRadius.Meters;
+        double rear = NewtonMetresPerBar(vehicle, Axle.Rear) * vehicle.Hydraulics.Split.RearToFrontPressureRatio
+            / vehicle.Tyres.Rear.LoadedRadius.Meters;
         LoadCase load = vehicle.LoadCases[0];
         double share = AxleMassKilograms(vehicle, Axle.Front) / load.Mass.Kilograms;
         double crossing = (front / (front + rear) - share) / (load.CentreOfGravityHeight / vehicle.Wheelbase);
         return crossing >= LeastCrossing ? null : new(
             "loadCases[0]",
-            Invariant($"with {100 * share:0} % of the weight in front, the rear axle would lock first from {Math.Max(0, crossing):0.00} g on, valve aside."),
+            Invariant($"with {100 * share:0} % of the weight in front, the rear would lock first from {Math.Max(0, crossing):0.00} g on, valve aside."),
             "from 0.3 g or more with discs all round",
             "axle loads swapped, as of a rear-engined car given the front share of its rear axle");
     }
@@ -129,7 +136,8 @@ internal static class Plausibility
     private static Warning? Strength(Vehicle vehicle)
     {
         double newtonsPerBar = 2 * (NewtonMetresPerBar(vehicle, Axle.Front) / vehicle.Tyres.Front.LoadedRadius.Meters
-            + NewtonMetresPerBar(vehicle, Axle.Rear) * vehicle.Hydraulics.Split.RearToFrontPressureRatio / vehicle.Tyres.Rear.LoadedRadius.Meters);
+            + NewtonMetresPerBar(vehicle, Axle.Rear) * vehicle.Hydraulics.Split.RearToFrontPressureRatio
+            / vehicle.Tyres.Rear.LoadedRadius.Meters);
         double bars = vehicle.LoadCases[0].Mass.Kilograms * Gravity.StandardMetresPerSecondSquared / newtonsPerBar;
         return bars is >= LeastBarsPerG and <= MostBarsPerG ? null : new(
             "front.brake",
@@ -161,6 +169,8 @@ internal static class Plausibility
                 "axle loads swapped, or engineBraking.drivenAxle");
         }
     }
+
+    private static string Degrees(double radians) => Invariant($"{radians * 180 / Math.PI:0}");
 
     private static double NewtonMetresPerBar(Vehicle vehicle, Axle axle) => vehicle.Brakes[axle].TorqueNewtonMetresPerPascal * 1e5;
 
