@@ -29,7 +29,7 @@ internal static class Plausibility
         string[] compared = ["wheelbase", "loadCases", "front.", "rear.", "hydraulics.split"];
         if (!warnings.Any(warning => compared.Any(part => warning.Path.StartsWith(part, StringComparison.Ordinal))))
         {
-            warnings.AddRange(OfBrakes(vehicle, document.Fluid) is { Count: > 0 } brakes ? brakes : [.. Loads(document, vehicle)]);
+            warnings.AddRange(Loads(document, vehicle) is { } loads ? [loads] : OfBrakes(vehicle, document.Fluid));
         }
 
         return warnings;
@@ -147,27 +147,25 @@ internal static class Plausibility
                 : "radii of pistons given as diameters, or psi and bar mixed in torquePressure");
     }
 
-    private static IEnumerable<Warning> Loads(VehicleDocument document, Vehicle vehicle)
+    private static Warning? Loads(VehicleDocument document, Vehicle vehicle)
     {
         double share = AxleMassKilograms(vehicle, Axle.Front) / vehicle.LoadCases[0].Mass.Kilograms;
         if (CarClasses.Range(document.CarClass, "loadCases[0].frontShare") is { } range
             && !CarClasses.Covers(document.CarClass, "loadCases[0].frontShare", share, ClassSlack)
             && CarClasses.Covers(document.CarClass, "loadCases[0].frontShare", 1 - share, ClassSlack))
         {
-            yield return new(
+            return new(
                 "loadCases[0]",
                 Invariant($"{share:0.00} of the weight is in front."),
                 $"{range.Replace("..", "to", StringComparison.Ordinal)} for the class \"{document.CarClass}\"",
                 "axle loads swapped");
         }
-        else if (vehicle.EngineBraking is { DrivenAxle: Axle.Front } && share < 0.5)
-        {
-            yield return new(
-                "loadCases[0]",
-                Invariant($"the front axle is driven and carries {share:0.00} of the weight."),
-                "more than half of the weight on driven front wheels",
-                "axle loads swapped, or engineBraking.drivenAxle");
-        }
+
+        return vehicle.EngineBraking is not { DrivenAxle: Axle.Front } || share >= 0.5 ? null : new(
+            "loadCases[0]",
+            Invariant($"the front axle is driven and carries {share:0.00} of the weight."),
+            "more than half of the weight on driven front wheels",
+            "axle loads swapped, or engineBraking.drivenAxle");
     }
 
     private static string Degrees(double radians) => Invariant($"{radians * 180 / Math.PI:0}");
