@@ -16,7 +16,7 @@ public class StopFigureTests
 {
     private static readonly Speed Hundred = Speed.FromKilometersPerHour(100);
 
-    public static TheoryData<string> Cars => ["coupe-1960s", "track-coupe", "rear-engined-sports-car"];
+    public static TheoryData<string> Cars => ["coupe-1960s", "track-coupe", "rear-engined-sports-car", "big-cam-saloon"];
 
     private static Vehicle Read(string name) => VehicleFile.Load(RepositoryRoot.File($"data/vehicles/{name}.json")).Vehicle;
 

@@ -28,7 +28,7 @@ internal static class FuzzValues
     };
 
     /// <summary>Any value at all.</summary>
-    public static Gen<JsonNode?> Any(FieldInfo field, JsonNode? now) => field.Shape == FieldShape.Text
+    public static Gen<JsonNode?> Any(FieldInfo field, JsonNode? now) => field.Shape is FieldShape.Text or FieldShape.Choice
         ? Gen.Frequency((3, Sound(field, now)), (2, Gen.Elements(BadTexts).Select(Text)), (1, Gen.Choose(0, 8).Select(Junk)))
         : Gen.Frequency(
         (3, Sound(field, now)),
@@ -81,16 +81,22 @@ internal static class FuzzValues
             case FieldShape.Number:
                 (double low, double high) = Limits(field);
                 Gen<double> number = Between(low, high, Current(now) ?? Number(field.About.Example));
+                if (field.About.Whole)
+                {
+                    return number.Select(value => (JsonNode?)JsonValue.Create(Math.Round(value)));
+                }
+
                 return Gen.Frequency(
                     (6, number.Select(value => (JsonNode?)JsonValue.Create(value))),
                     (1, from a in number from b in number select Text(Invariant($"{Math.Min(a, b):R} .. {Math.Max(a, b):R}"))));
             case FieldShape.Quantity:
                 return Quantity(field, now);
+            case FieldShape.Choice:
+                return Gen.Elements<string>(field.Words.Select(known => known.Word)).Select(Text);
             case FieldShape.Flag:
                 return Gen.Elements(true, false).Select(flag => (JsonNode?)JsonValue.Create(flag));
             case FieldShape.Text:
-                string[] words = [field.About.Example, .. field.About.Description.Split([", ", " or ", ": ", "; "], StringSplitOptions.RemoveEmptyEntries)];
-                return Gen.Elements(words).Select(Text);
+                return Gen.Constant(Text(field.About.Example));
             default:
                 return Gen.Constant((JsonNode?)null);
         }

@@ -24,7 +24,11 @@ internal static class BenchCommand
         Option<string[]> set = VehicleOptions.Set();
         Option<string> units = VehicleOptions.Units();
         Option<bool> force = OutputFiles.Force();
-        var command = new Command("bench", "Work out hoses, plumbing, push rod and a change of parts from a bench file.") { file, json, schema, sheet, threads, set, units, force };
+        var command = new Command("bench", "Work out hoses, plumbing, push rod and a change of parts from a bench file.")
+        {
+            file, json, schema, sheet, threads, set, units, force,
+            StarterCommand.Writing(terminal, "starter", "Write a commented bench file of an invented job to begin with.", "Put your readings in, then 'bench {0}'.", _ => BenchStarter.Text()),
+        };
         command.SetAction(parsed =>
         {
             bool us = string.Equals(parsed.GetRequiredValue(units), "us", StringComparison.OrdinalIgnoreCase);

@@ -22,8 +22,19 @@ internal static class MeasureCommand
 {
     public static Command Create(Terminal terminal) => new("measure", "From gauges and test stops to a setting; what to measure next; a plan of test stops.")
     {
-        Gauges(terminal), Series(terminal), Setting(terminal), Bands(terminal), Plan(terminal), Questions(terminal), Invent(terminal),
+        Gauges(terminal), Series(terminal), Setting(terminal), Bands(terminal), Plan(terminal), Questions(terminal), Invent(terminal), Starter(terminal),
     };
+
+    private static Command Starter(Terminal terminal)
+    {
+        var kind = new Argument<string>("KIND") { Description = "gauges: readings of two gauges; stops: test stops" };
+        kind.AcceptOnlyFromAmong([.. LogStarter.Kinds]);
+        Option<string> units = VehicleOptions.Units();
+        return StarterCommand.Writing(
+            terminal, "starter", "Write an empty log with the columns that this program reads, and notes on filling it in.",
+            "Fill it in on the car; what reads it: 'measure gauges', 'measure setting'.",
+            parsed => LogStarter.Text(parsed.GetRequiredValue(kind), Shown(parsed, units).Us), kind, units);
+    }
 
     private static Command Gauges(Terminal terminal)
     {

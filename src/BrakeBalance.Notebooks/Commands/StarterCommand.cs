@@ -9,25 +9,62 @@ internal static class StarterCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var file = new Argument<string>("FILE") { Description = "The file to write; - writes to the terminal" };
+        Option<string> assist = Choice("--assist", "What helps the foot", StarterFile.Assists, "none");
+        Option<string> rear = Choice("--rear", "Kind of rear brake", StarterFile.Rears, "disc");
+        Option<string> valve = Choice("--valve", "What limits the rear brakes", StarterFile.Valves, "adjustable");
+        return Writing(
+            terminal, "starter", "Write a commented vehicle file of an invented car with the parts that yours has.",
+            "Put your car's values in, then '" + CommandLine.Name + " check {0}'.",
+            parsed => StarterFile.Text(parsed.GetRequiredValue(assist), parsed.GetRequiredValue(rear), parsed.GetRequiredValue(valve)), assist, rear, valve);
+    }
+
+    /// <summary>A command that writes a file to fill in, or shows it in the terminal.</summary>
+    /// <param name="terminal">Where it speaks.</param>
+    /// <param name="name">Its name.</param>
+    /// <param name="description">What it does.</param>
+    /// <param name="next">What to do with the file, {0} being its path.</param>
+    /// <param name="text">Makes the file.</param>
+    /// <param name="options">Its own arguments and options.</param>
+    public static Command Writing(Terminal terminal, string name, string description, string next, Func<ParseResult, string> text, params Symbol[] options)
+    {
+        var command = new Command(name, description);
+        foreach (Argument argument in options.OfType<Argument>())
+        {
+            command.Arguments.Add(argument);
+        }
+
+        var file = new Argument<string>("FILE") { Description = "The file to write; - writes to the terminal", DefaultValueFactory = _ => "-" };
         Option<bool> force = OutputFiles.Force();
-        var command = new Command("starter", "Write a commented vehicle file of an invented car to begin with.") { file, force };
+        command.Arguments.Add(file);
+        command.Options.Add(force);
+        foreach (Option option in options.OfType<Option>())
+        {
+            command.Options.Add(option);
+        }
+
         command.SetAction(parsed =>
         {
             string path = parsed.GetRequiredValue(file);
             if (path == "-")
             {
-                terminal.Output.Write(StarterFile.Text());
+                terminal.Output.Write(text(parsed));
                 return ExitCode.Success;
             }
 
             List<string> problems = [];
             new OutputFiles(problems, parsed.GetValue(force)).File(path);
             BadInputException.ThrowIfAny(problems);
-            AtomicFile.Write(path, StarterFile.Text());
-            terminal.Output.WriteLine($"{path} is written. Put your car's values in, then '{CommandLine.Name} check {path}'.");
+            AtomicFile.Write(path, text(parsed));
+            terminal.Output.WriteLine($"{path} is written. {string.Format(System.Globalization.CultureInfo.InvariantCulture, next, path)}");
             return ExitCode.Success;
         });
         return command;
+    }
+
+    private static Option<string> Choice(string name, string description, IReadOnlyList<string> words, string usual)
+    {
+        var option = new Option<string>(name) { Description = description, DefaultValueFactory = _ => usual };
+        option.AcceptOnlyFromAmong([.. words]);
+        return option;
     }
 }

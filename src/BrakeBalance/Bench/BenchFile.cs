@@ -45,13 +45,27 @@ public static class BenchFile
         }
 
         bool Sound(string part) => reading.Problems.All(problem => !problem.Path.StartsWith(part, StringComparison.Ordinal));
-        document.Hoses = Sound("hoses") ? document.Hoses : null;
+        document.Hoses = document.Hoses?.Select((hose, i) => SoundPart(hose, FormattableString.Invariant($"hoses[{i}]"), reading.Problems)!).ToList();
         document.Plumbing = Sound("plumbing") ? document.Plumbing : null;
         document.PushRod = Sound("pushRod") ? document.PushRod : null;
         document.Change = Sound("change") ? document.Change : null;
         var builder = new BenchBuilder(folder);
         builder.Build(document);
         return builder.Problems.Where(problem => problem.Path.Length > 0);
+    }
+
+    // A clearance that could not be read keeps nothing from being said of its hose.
+    private static HoseDocument? SoundPart(HoseDocument? hose, string path, IReadOnlyList<Problem> problems)
+    {
+        bool Sound(string part) => problems.All(problem => !problem.Path.StartsWith(part, StringComparison.Ordinal));
+        string rooms = path + ".clearances[";
+        if (hose is null || problems.Any(problem => problem.Path.StartsWith(path, StringComparison.Ordinal) && !problem.Path.StartsWith(rooms, StringComparison.Ordinal)))
+        {
+            return null;
+        }
+
+        hose.Clearances = hose.Clearances?.Where((_, i) => Sound(FormattableString.Invariant($"{rooms}{i}]"))).ToList();
+        return hose;
     }
 
     /// <summary>The JSON Schema (draft 2020-12) of bench files.</summary>

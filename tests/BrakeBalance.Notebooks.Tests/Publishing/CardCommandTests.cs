@@ -15,7 +15,7 @@ public class CardCommandTests
         get
         {
             TheoryData<string, string> cards = [];
-            foreach (string car in new[] { "coupe-1960s", "rear-engined-sports-car", "track-coupe" })
+            foreach (string car in new[] { "coupe-1960s", "rear-engined-sports-car", "track-coupe", "big-cam-saloon" })
             {
                 cards.Add(car, "a5");
                 cards.Add(car, "half-letter");
@@ -47,6 +47,7 @@ public class CardCommandTests
     [Theory]
     [InlineData("coupe-1960s")]
     [InlineData("rear-engined-sports-car")]
+    [InlineData("big-cam-saloon")]
     public void Engine_off_presses_are_those_of_the_summary_under_the_condition_that_is_stated(string name)
     {
         Vehicle car = Load(name);

@@ -57,7 +57,7 @@ public sealed class BenchFileTests
         Assert.Equal(7, problems.Count);
         Assert.Contains(problems, text => text.StartsWith("hoses[0].overallLength: 90 mm leave no hose: cut-offs and sockets take 100 mm.", StringComparison.Ordinal));
         Assert.Contains(problems, text => text.Contains("hoses[1].dash: \"-7\" is not in the table for EN 853 1SN. Accepted: \"-3\"", StringComparison.Ordinal));
-        Assert.Contains(problems, text => text.Contains("hoses[2].class: \"SAE J2075\" is not in the table of ratings. Did you mean \"SAE J2076\"?", StringComparison.Ordinal));
+        Assert.Contains(problems, text => text.Contains("hoses[2].class: \"SAE J2075\" is not known. Did you mean \"SAE J2076\"?", StringComparison.Ordinal));
         Assert.Contains(problems, text => text.Contains("hoses[0].clearances[1].kind: \"movin\" is not known. Did you mean \"moving\"?", StringComparison.Ordinal));
         Assert.Contains(problems, text => text.Contains("pushRod.seatDepth: readings differ by 2.35 mm", StringComparison.Ordinal));
         Assert.Contains(problems, text => text.Contains("plumbing.parts[3].part: \"coler\" is not known. Did you mean \"cooler\"?", StringComparison.Ordinal));

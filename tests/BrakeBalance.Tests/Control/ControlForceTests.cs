@@ -12,7 +12,7 @@ namespace BrakeBalance.Tests.Control;
 
 public sealed class ControlForceTests
 {
-    public static TheoryData<string> Cars => ["coupe-1960s", "track-coupe", "rear-engined-sports-car"];
+    public static TheoryData<string> Cars => ["coupe-1960s", "track-coupe", "rear-engined-sports-car", "big-cam-saloon"];
 
     internal static Vehicle Car(string name, params IEnumerable<ValueOverride> overrides) =>
         VehicleFile.Load(Path.Combine(Root(), "data", "vehicles", name + ".json"), overrides).Vehicle;

@@ -77,6 +77,7 @@ public class StopInvariants
     [InlineData("coupe-1960s")]
     [InlineData("track-coupe")]
     [InlineData("rear-engined-sports-car")]
+    [InlineData("big-cam-saloon")]
     public void Every_invented_car_locks_in_a_slow_ramp_as_the_balance_says(string name)
     {
         Vehicle car = VehicleFile.Load(Path.Combine(RepositoryFiles.Root, "data", "vehicles", name + ".json"))

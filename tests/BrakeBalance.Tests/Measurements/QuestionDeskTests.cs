@@ -7,7 +7,7 @@ namespace BrakeBalance.Tests.Measurements;
 public class QuestionDeskTests
 {
     public static TheoryData<string> Cars => new(
-        "1960s coupe", "track coupe", "small sports car", "rear-engined car", "pickup", "coupe-1960s.json", "track-coupe.json", "rear-engined-sports-car.json");
+        "1960s coupe", "track coupe", "small sports car", "rear-engined car", "pickup", "coupe-1960s.json", "track-coupe.json", "rear-engined-sports-car.json", "big-cam-saloon.json");
 
     [Theory]
     [MemberData(nameof(Cars))]

@@ -29,6 +29,7 @@ public sealed class PedalTravelLimits
     [InlineData("coupe-1960s")]
     [InlineData("track-coupe")]
     [InlineData("rear-engined-sports-car")]
+    [InlineData("big-cam-saloon")]
     public void The_invented_cars_stay_inside_the_widest_limit_at_147_N(string name)
     {
         Vehicle car = ControlForceTests.Car(name);

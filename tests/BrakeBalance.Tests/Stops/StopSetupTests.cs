@@ -8,7 +8,7 @@ namespace BrakeBalance.Tests.Stops;
 
 public class StopSetupTests
 {
-    public static TheoryData<string> Cars => ["coupe-1960s", "track-coupe", "rear-engined-sports-car"];
+    public static TheoryData<string> Cars => ["coupe-1960s", "track-coupe", "rear-engined-sports-car", "big-cam-saloon"];
 
     private static string PathOf(string name)
     {

@@ -1,7 +1,10 @@
 using System.Reflection;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using BrakeBalance.Assist;
 using BrakeBalance.Balance;
+using BrakeBalance.Brakes;
+using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 using Json.Schema;
@@ -16,22 +19,24 @@ public class StarterAndSchemaTests
     private static readonly string SchemaText = VehicleSchema.Text();
     private static readonly JsonSchema Schema = JsonSchema.FromText(SchemaText);
 
-    /// <summary>Every entry of the starter file that is there as a comment, by the number of its first line.</summary>
-    public static TheoryData<int> LeftOut
+    /// <summary>Every combination of parts that a starter file can be asked for.</summary>
+    public static TheoryData<string, string, string> Combinations
     {
         get
         {
-            string[] lines = Starter.Split('\n');
-            TheoryData<int> starts = [];
-            for (int i = 0; i < lines.Length; i++)
+            TheoryData<string, string, string> all = [];
+            foreach (string assist in StarterFile.Assists)
             {
-                if (lines[i].TrimStart().StartsWith("//~ \"", StringComparison.Ordinal))
+                foreach (string rear in StarterFile.Rears)
                 {
-                    starts.Add(i);
+                    foreach (string valve in StarterFile.Valves)
+                    {
+                        all.Add(assist, rear, valve);
+                    }
                 }
             }
 
-            return starts;
+            return all;
         }
     }
 
@@ -45,27 +50,53 @@ public class StarterAndSchemaTests
     }
 
     [Theory]
-    [MemberData(nameof(LeftOut))]
-    public void Each_entry_left_out_can_be_taken_in(int line)
+    [MemberData(nameof(Combinations))]
+    public void Every_combination_is_accepted_with_each_optional_line_taken_in_and_with_all_of_them(string assist, string rear, string valve)
     {
-        string text = TakenIn(Starter, line);
-        string key = text.Split('\n')[line].Trim().Split('"')[1];
-        IReadOnlyList<Problem> problems = VehicleFile.TryRead(text).Problems;
-
-        // An alternative way to say what the starter already says is told as such; anything else has to be accepted as it stands.
-        string[] alternatives =
-        [
-            "frontAxleToCentreOfGravity", "frontAxleMass", "rearAxleMass", "padInnerRadius", "padOuterRadius", "geometry", "duoServoGeometry",
-            "pedal", "assist", "masterCylinder", "fluid",
-        ];
-        if (!alternatives.Contains(key))
+        string text = StarterFile.Text(assist, rear, valve);
+        Accepted(text);
+        Assert.NotNull(VehicleFile.Read(text, "starter").Vehicle.Control);
+        string[] lines = text.Split('\n');
+        int[] optional = [.. lines.Index().Where(line => line.Item.TrimStart().StartsWith(CommentedFile.Optional, StringComparison.Ordinal)).Select(line => line.Index)];
+        Assert.True(optional.Length > 30, $"{optional.Length} optional lines");
+        foreach (int line in optional)
         {
-            Assert.Empty(problems);
+            IReadOnlyList<Problem> problems = VehicleFile.TryRead(string.Join('\n', lines.Select((one, i) => i == line ? TakenIn(one) : one))).Problems;
+            Assert.True(problems.Count == 0, $"{lines[line]}: {string.Join("; ", problems)}");
         }
 
-        Assert.All(problems, problem => Assert.DoesNotContain("known here", problem.What));
-        Assert.All(problems, problem => Assert.DoesNotContain("outside the range", problem.What));
-        Assert.Empty(Faults(text));
+        Accepted(string.Join('\n', lines.Select(TakenIn)));
+    }
+
+    [Theory]
+    [MemberData(nameof(Combinations))]
+    public void A_starter_file_has_the_parts_asked_for_and_no_entries_of_others(string assist, string rear, string valve)
+    {
+        string text = StarterFile.Text(assist, rear, valve);
+        Vehicle car = VehicleFile.Read(text, "starter").Vehicle;
+        Assert.Equal(assist == "none", car.Control!.Assist is NoAssist);
+        Assert.Equal(assist == "pump", text.Contains("\"pumpFlow\"", StringComparison.Ordinal));
+        Assert.Equal(assist == "vacuum", text.Contains("\"diaphragmDiameter\"", StringComparison.Ordinal));
+        Assert.Equal(rear == "drum", car.Brakes.Rear is DrumBrake);
+        Assert.Equal(rear == "drum", text.Contains("\"drumTemperature\"", StringComparison.Ordinal));
+        Assert.Equal(rear == "disc" ? 2 : 1, text.Split("\"caliper\"").Length - 1);
+        Assert.Equal(valve == "balance-bar", car.Hydraulics.Split is BalanceBarSplit);
+        Assert.Equal(valve == "adjustable", text.Contains("\"knob\"", StringComparison.Ordinal));
+        Assert.Equal(valve == "load-sensing", text.Contains("\"kneeAtReference\"", StringComparison.Ordinal));
+        Assert.Equal(valve == "limiting", text.Contains("\"limit\"", StringComparison.Ordinal));
+        Assert.Equal(valve is "none" or "balance-bar" ? 0 : 1, car.Hydraulics.RearValves.Length);
+    }
+
+    [Fact]
+    public void A_part_that_no_starter_file_has_is_refused_with_those_there_are() =>
+        Assert.Contains("pump, vacuum, none", Assert.Throws<ArgumentException>(() => StarterFile.Text("electric")).Message);
+
+    [Theory]
+    [MemberData(nameof(Combinations))]
+    public void A_starter_car_locks_its_front_axle_first_on_every_road(string assist, string rear, string valve)
+    {
+        Vehicle car = VehicleFile.Read(StarterFile.Text(assist, rear, valve), "starter").Vehicle;
+        Assert.True(SettingSearch.FrontFirstEverywhere(car, new SettingConditions { FrictionSpread = 0, HighestAdhesion = 1.0 }));
     }
 
     [Fact]
@@ -75,33 +106,16 @@ public class StarterAndSchemaTests
         Assert.True(SettingSearch.FrontFirstEverywhere(reading.Vehicle, new SettingConditions { FrictionSpread = 0, HighestAdhesion = 1.2 }));
     }
 
-    [Fact]
-    public void Alternatives_of_the_starter_file_are_legal_in_place_of_what_they_replace()
-    {
-        Assert.Empty(VehicleFile.TryRead(Starter
-            .Replace("\"frontShare\": 0.53,", "", StringComparison.Ordinal)
-            .Replace("//~ \"frontAxleToCentreOfGravity\"", "\"frontAxleToCentreOfGravity\"", StringComparison.Ordinal)).Problems);
-        Assert.Empty(VehicleFile.TryRead(Starter
-            .Replace("\"frontShare\": 0.53,", "", StringComparison.Ordinal)
-            .Replace("\"mass\": \"1350 kg\",", "", StringComparison.Ordinal)
-            .Replace("//~ \"frontAxleMass\"", "\"frontAxleMass\"", StringComparison.Ordinal)
-            .Replace("//~ \"rearAxleMass\"", "\"rearAxleMass\"", StringComparison.Ordinal)).Problems);
-        Assert.Empty(VehicleFile.TryRead(Starter
-            .Replace("\"effectiveRadius\": \"125 mm\",", "", StringComparison.Ordinal)
-            .Replace("//~ \"padInnerRadius\"", "\"padInnerRadius\"", StringComparison.Ordinal)
-            .Replace("//~ \"padOuterRadius\"", "\"padOuterRadius\"", StringComparison.Ordinal)).Problems);
-    }
-
-    // Pedal, assist and master cylinder belong together; the fluid's volumes come on top.
     [Theory]
-    [InlineData("pedal", "assist", "masterCylinder")]
-    [InlineData("pedal", "assist", "masterCylinder", "fluid")]
-    public void Parts_between_foot_and_line_pressure_can_be_taken_in_together(params string[] keys)
+    [InlineData("\"frontShare\": 0.53", "\"frontAxleToCentreOfGravity\": \"1.22 m\"")]
+    [InlineData("\"mass\": \"1350 kg\",\"frontShare\": 0.53", "\"frontAxleMass\": \"716 kg\",\"rearAxleMass\": \"634 kg\"")]
+    [InlineData("\"effectiveRadius\": \"125 mm\"", "\"padInnerRadius\": \"100 mm\",\"padOuterRadius\": \"150 mm\"")]
+    public void Alternatives_of_the_starter_file_are_legal_in_place_of_what_they_replace(string replaced, string by)
     {
-        string text = keys.Aggregate(Starter, (taken, key) => TakenIn(taken, key));
-        Assert.Empty(VehicleFile.TryRead(text).Problems);
-        Assert.Empty(Faults(text));
-        Assert.NotNull(VehicleFile.Read(text, "starter").Vehicle.Control);
+        Assert.All(by.Split(','), line => Assert.Contains(": " + line, Starter));
+        string text = replaced.Split(',').Aggregate(Starter, (text, line) => text.Replace(line + ",", "", StringComparison.Ordinal));
+        string before = replaced.Contains("Radius", StringComparison.Ordinal) ? "\"pistonDiameters\"" : "\"centreOfGravityHeight\"";
+        Accepted(text.Replace(before, by + "," + before, StringComparison.Ordinal));
     }
 
     [Theory]
@@ -183,34 +197,7 @@ public class StarterAndSchemaTests
         Assert.EndsWith("\n", SchemaText);
     }
 
-    private static IReadOnlyCollection<Type> DocumentTypes()
-    {
-        HashSet<Type> found = [];
-        void Visit(Type type)
-        {
-            if (!found.Add(type))
-            {
-                return;
-            }
-
-            foreach (KindAttribute kind in FieldMap.Kinds(type))
-            {
-                Visit(kind.Document);
-            }
-
-            foreach (FieldInfo field in FieldMap.Of(type))
-            {
-                (FieldShape shape, Type inner) = field.Shape == FieldShape.List ? FieldMap.ShapeOf(field.ValueType) : (field.Shape, field.ValueType);
-                if (shape == FieldShape.Document)
-                {
-                    Visit(inner);
-                }
-            }
-        }
-
-        Visit(typeof(VehicleDocument));
-        return found;
-    }
+    private static IReadOnlyCollection<Type> DocumentTypes() => Documents.Of(typeof(VehicleDocument));
 
     private static void Collect(JsonNode? node, HashSet<string> keys, HashSet<string> consts)
     {
@@ -240,27 +227,16 @@ public class StarterAndSchemaTests
         }
     }
 
-    internal static string TakenIn(string starter, string key) =>
-        TakenIn(starter, starter.Split('\n').ToList().FindIndex(line => line.TrimStart().StartsWith($"//~ \"{key}\"", StringComparison.Ordinal)));
+    internal static string TakenIn(string line) =>
+        line.TrimStart().StartsWith(CommentedFile.Optional, StringComparison.Ordinal) ? line.Replace(CommentedFile.Optional, "", StringComparison.Ordinal) : line;
 
-    // An entry left out goes on to the line that closes it, which is as deep as its first.
-    internal static string TakenIn(string starter, int first)
+    private static void Accepted(string text)
     {
-        string[] lines = starter.Split('\n');
-        int mark = lines[first].IndexOf("//~ ", StringComparison.Ordinal);
-        for (int i = first; i < lines.Length; i++)
-        {
-            lines[i] = lines[i].Remove(mark, 4);
-            if (i == first ? lines[i].TrimEnd()[^1] == ',' : lines[i].Length > mark && lines[i][mark] is '}' or ']')
-            {
-                break;
-            }
-        }
-
-        return string.Join('\n', lines);
+        Assert.Empty(VehicleFile.TryRead(text).Problems);
+        Assert.Empty(Faults(text));
     }
 
-    private static IReadOnlyList<string> Faults(string text)
+    internal static IReadOnlyList<string> Faults(string text)
     {
         using JsonDocument document = JsonDocument.Parse(text, new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
         EvaluationResults results = Schema.Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });

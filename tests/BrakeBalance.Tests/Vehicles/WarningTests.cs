@@ -37,14 +37,9 @@ public class WarningTests
     }
 
     [Theory]
-    [MemberData(nameof(StarterAndSchemaTests.LeftOut), MemberType = typeof(StarterAndSchemaTests))]
-    public void No_entry_taken_in_from_the_starter_gives_a_warning(int line)
-    {
-        if (VehicleFile.TryRead(StarterAndSchemaTests.TakenIn(StarterFile.Text(), line)).Reading is { } reading)
-        {
-            Assert.Empty(reading.Warnings);
-        }
-    }
+    [MemberData(nameof(StarterAndSchemaTests.Combinations), MemberType = typeof(StarterAndSchemaTests))]
+    public void No_starter_with_all_entries_taken_in_gives_a_warning(string assist, string rear, string valve) =>
+        Assert.Empty(Warnings(string.Join('\n', StarterFile.Text(assist, rear, valve).Split('\n').Select(StarterAndSchemaTests.TakenIn))));
 
     [Theory]
     [InlineData("1960s coupe")]
@@ -145,16 +140,6 @@ public class WarningTests
         Assert.Empty(Warnings(Text(car), (Slope, "0.43")));
     }
 
-    [Fact]
-    public void What_is_usual_in_the_class_that_the_file_names_gives_no_warning()
-    {
-        JsonObject track = OrdinaryCar.OfClass("track coupe", valve: true);
-        track["hydraulics"]!["rearValves"]![0]!["slope"] = 0.58;
-        Assert.Empty(Warnings(track.ToJsonString()));
-        track["hydraulics"]!["rearValves"]![0]!["slope"] = 0.65;
-        Only(Warnings(track.ToJsonString()), "hydraulics.rearValves[0].slope", "reduction");
-    }
-
     [Theory]
     [InlineData(RearEngined, "hydraulics.rearValves[0].knee", "45 psi", "psi given for bar")]
     [InlineData(RearEngined, "hydraulics.rearValves[0].knee", "250 bar", "bar given for psi")]
@@ -181,8 +166,8 @@ public class WarningTests
     [Fact]
     public void The_usual_range_is_told_in_the_unit_of_the_file()
     {
-        Assert.Equal("150 psi to 1100 psi", Warnings(Text(RearEngined), ("hydraulics.rearValves[0].knee", "24 psi"))[0].Usual);
-        Assert.Equal("10 bar to 75 bar", Warnings(Text(RearEngined), ("hydraulics.rearValves[0].knee", "250 bar"))[0].Usual);
+        Assert.Equal("200 psi to 900 psi", Warnings(Text(RearEngined), ("hydraulics.rearValves[0].knee", "24 psi"))[0].Usual);
+        Assert.Equal("14 bar to 62 bar", Warnings(Text(RearEngined), ("hydraulics.rearValves[0].knee", "250 bar"))[0].Usual);
     }
 
     [Fact]

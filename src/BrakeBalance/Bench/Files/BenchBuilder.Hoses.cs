@@ -18,9 +18,6 @@ internal sealed partial class BenchBuilder
     {
         int before = _problems.Count;
         HoseRating? rating = Rating(hose, path);
-        HoseSide? side = OneOf(hose.Side!, DocumentReader.Join(path, "side"), ("pressure", HoseSide.Pressure), ("return", HoseSide.Return));
-        int pieces = Whole(hose.Pieces ?? 1, DocumentReader.Join(path, "pieces"));
-        int spares = Whole(hose.Spares ?? 0, DocumentReader.Join(path, "spares"));
         HoseEnd first = End(hose.First!), second = End(hose.Second!);
         Length taken = first.CutOff + second.CutOff + first.Insertion + second.Insertion;
         if (taken >= hose.OverallLength!.Value)
@@ -34,7 +31,7 @@ internal sealed partial class BenchBuilder
             Add(DocumentReader.Join(path, "outsideDiameter"), FormattableString.Invariant($"{outside.Millimeters:0.#} mm is not above the bore of {rating.Name}, {bore.Millimeters:0.#} mm."), "the outer diameter, over the cover");
         }
 
-        ImmutableArray<HoseClearance> clearances = [.. (hose.Clearances ?? []).Select((room, i) => Clearance(room, FormattableString.Invariant($"{path}.clearances[{i}]"))).OfType<HoseClearance>()];
+        ImmutableArray<HoseClearance> clearances = [.. (hose.Clearances ?? []).Select(Clearance)];
         return _problems.Count > before ? null : new HoseJob(
             new HoseAssembly
             {
@@ -48,10 +45,10 @@ internal sealed partial class BenchBuilder
                 RouteLength = hose.RouteLength,
                 Routing = hose.Routing is { } way ? Routing(way) : null,
                 Clearances = clearances,
-                Pieces = pieces,
-                Spares = spares,
+                Pieces = (int)(hose.Pieces ?? 1),
+                Spares = (int)(hose.Spares ?? 0),
             },
-            new HoseDuty { Highest = hose.HighestPressure!.Value, Margin = hose.Margin ?? 0.25, Hottest = hose.Hottest, Side = side!.Value });
+            new HoseDuty { Highest = hose.HighestPressure!.Value, Margin = hose.Margin ?? 0.25, Hottest = hose.Hottest, Side = hose.Side!.Value });
     }
 
     private HoseRating? Rating(HoseDocument hose, string path)
@@ -62,16 +59,8 @@ internal sealed partial class BenchBuilder
         }
 
         string[] sizes = [.. HoseRating.All.Where(row => string.Equals(row.Class, hose.Class, StringComparison.OrdinalIgnoreCase)).Select(row => row.Dash)];
-        if (sizes.Length > 0)
-        {
-            Add(DocumentReader.Join(path, "dash"), hose.Dash is null ? "is missing." : $"\"{hose.Dash}\" is not in the table for {hose.Class}.",
-                sizes is [""] ? "no dash: the class has one rating for all sizes" : string.Join(", ", sizes.Select(size => $"\"{size}\"")));
-            return null;
-        }
-
-        string[] classes = [.. HoseRating.All.Select(row => row.Class).Distinct()];
-        string near = Nearest.Of(hose.Class!, classes) is { } guess ? $" Did you mean \"{guess}\"?" : "";
-        Add(DocumentReader.Join(path, "class"), $"\"{hose.Class}\" is not in the table of ratings.{near}", string.Join(", ", classes.Select(name => $"\"{name}\"")));
+        Add(DocumentReader.Join(path, "dash"), hose.Dash is null ? "is missing." : $"\"{hose.Dash}\" is not in the table for {hose.Class}.",
+            sizes is [""] ? "no dash: the class has one rating for all sizes" : string.Join(", ", sizes.Select(size => $"\"{size}\"")));
         return null;
     }
 
@@ -92,8 +81,6 @@ internal sealed partial class BenchBuilder
         Bends = [.. (way.Bends ?? []).Select(bend => new HoseBend { Radius = bend.Radius!.Value, Turn = bend.Turn!.Value })],
     };
 
-    private HoseClearance? Clearance(ClearanceDocument room, string path) =>
-        OneOf(room.Kind!, DocumentReader.Join(path, "kind"), ("heat", ClearanceKind.Heat), ("moving", ClearanceKind.Moving), ("edge", ClearanceKind.Edge)) is { } kind
-            ? new HoseClearance { From = room.From!, Kind = kind, Distance = room.Distance!.Value, Wanted = room.Wanted }
-            : null;
+    private static HoseClearance Clearance(ClearanceDocument room) =>
+        new() { From = room.From!, Kind = room.Kind!.Value, Distance = room.Distance!.Value, Wanted = room.Wanted };
 }

@@ -9,16 +9,10 @@ namespace BrakeBalance.Bench.Files;
 /// <content>Plumbing.</content>
 internal sealed partial class BenchBuilder
 {
-    private static readonly ImmutableArray<(string Name, PlumbingPart Part)> PartNames =
-    [
-        ("reservoir", PlumbingPart.Reservoir), ("pump", PlumbingPart.Pump), ("pump with reservoir", PlumbingPart.PumpWithReservoir), ("booster", PlumbingPart.Booster),
-        ("steering gear", PlumbingPart.SteeringGear), ("cooler", PlumbingPart.Cooler), ("filter", PlumbingPart.Filter), ("tee", PlumbingPart.Tee),
-    ];
-
     private PlumbingJob? Plumbing(PlumbingDocument document)
     {
         int before = _problems.Count;
-        ImmutableArray<PlumbingNode> nodes = [.. document.Parts!.Select((part, i) => Part(part, FormattableString.Invariant($"plumbing.parts[{i}]"))).OfType<PlumbingNode>()];
+        ImmutableArray<PlumbingNode> nodes = [.. document.Parts!.Select(Part)];
         var oil = new HydraulicOil();
         oil = document.Oil?.Density is { } density ? oil with { Density = density } : oil;
         oil = document.Oil?.At40Celsius is { } warm ? oil with { At40Celsius = warm } : oil;
@@ -70,8 +64,11 @@ internal sealed partial class BenchBuilder
         release.RodTravel.Value,
         release.MakersLimit);
 
-    private PlumbingNode? Part(PlumbingPartDocument part, string path) =>
-        OneOf(part.Part!, DocumentReader.Join(path, "part"), [.. PartNames]) is { } kind
-            ? new PlumbingNode { Name = part.Name!, Part = kind, Loss = part.Loss ?? Pressure.Zero, LossAt = part.LossAt ?? VolumeFlow.FromLitersPerMinute(8) }
-            : null;
+    private static PlumbingNode Part(PlumbingPartDocument part) => new()
+    {
+        Name = part.Name!,
+        Part = part.Part!.Value,
+        Loss = part.Loss ?? Pressure.Zero,
+        LossAt = part.LossAt ?? VolumeFlow.FromLitersPerMinute(8),
+    };
 }

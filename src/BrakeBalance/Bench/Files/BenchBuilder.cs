@@ -15,7 +15,7 @@ internal sealed partial class BenchBuilder(string folder)
 
     public BenchSheet? Build(BenchDocument document)
     {
-        ImmutableArray<HoseJob> hoses = [.. (document.Hoses ?? []).Select((hose, i) => Hose(hose, FormattableString.Invariant($"hoses[{i}]"))).OfType<HoseJob>()];
+        ImmutableArray<HoseJob> hoses = [.. (document.Hoses ?? []).Select((hose, i) => hose is null ? null : Hose(hose, FormattableString.Invariant($"hoses[{i}]"))).OfType<HoseJob>()];
         foreach (IGrouping<string, HoseJob> same in hoses.GroupBy(hose => hose.Assembly.Name, StringComparer.OrdinalIgnoreCase).Where(group => group.Count() > 1))
         {
             Add("hoses", $"The name \"{same.Key}\" is used {same.Count()} times.", "a name of its own for each hose");
@@ -131,31 +131,6 @@ internal sealed partial class BenchBuilder(string folder)
                 NewRings = new(document.NewFrontRing ?? document.OldFrontRing, document.NewRearRing ?? document.OldRearRing),
             },
         };
-    }
-
-    private T? OneOf<T>(string text, string path, params IReadOnlyList<(string Name, T Value)> known) where T : struct
-    {
-        foreach ((string name, T value) in known)
-        {
-            if (string.Equals(name, text, StringComparison.OrdinalIgnoreCase))
-            {
-                return value;
-            }
-        }
-
-        string near = Nearest.Of(text, known.Select(entry => entry.Name)) is { } guess ? $" Did you mean \"{guess}\"?" : "";
-        Add(path, $"\"{text}\" is not known.{near}", string.Join(", ", known.Select(entry => $"\"{entry.Name}\"")));
-        return null;
-    }
-
-    private int Whole(double number, string path)
-    {
-        if (number != Math.Floor(number))
-        {
-            Add(path, FormattableString.Invariant($"{number} is not a whole number."), "a whole number");
-        }
-
-        return (int)number;
     }
 
     private void Attempt(string path, Action action)

@@ -40,11 +40,13 @@ public sealed class BenchDocument
 public sealed class PurchaseDocument
 {
     /// <summary>Kerf.</summary>
-    [Field("Width that each cut takes; 3 mm when left out", Low = "0 mm", High = "10 mm", Example = "3 mm", HowToMeasure = "Thickness of the saw blade or cutting disc")]
+    [Field("Width that each cut takes; 3 mm when left out", Low = "0 mm", High = "10 mm", Example = "3 mm",
+        HowToMeasure = "Thickness of the saw blade or cutting disc")]
     public Length? Kerf { get; set; }
 
     /// <summary>Step.</summary>
-    [Field("Step in which the hose is sold; 0.1 m when left out", Low = "1 mm", High = "10 m", Example = "1 ft")]
+    [Field("Step in which the hose is sold; 0.1 m when left out", Low = "1 mm", High = "10 m", Example = "1 ft",
+        HowToMeasure = "The shop's price list")]
     public Length? SoldBy { get; set; }
 }
 
@@ -52,7 +54,8 @@ public sealed class PurchaseDocument
 public sealed class ChangeDocument
 {
     /// <summary>Vehicle file.</summary>
-    [Field("Vehicle file of the car with its old parts, as a path from this file's folder", Required = true, Example = "../vehicles/my-car.json")]
+    [Field("Vehicle file of the car with its old parts, as a path from this file's folder", Required = true,
+        Example = "../vehicles/my-car.json")]
     public string? Vehicle { get; set; }
 
     /// <summary>New parts.</summary>
@@ -60,30 +63,37 @@ public sealed class ChangeDocument
     public JsonObject? NewParts { get; set; }
 
     /// <summary>Load case.</summary>
-    [Field("Name of the load case; the car's first when left out", Example = "driver only")]
+    [Field("Name of the load case; the car's first when left out", Example = "driver only",
+        HowToMeasure = "Chosen: a load case of the vehicle file")]
     public string? LoadCase { get; set; }
 
     /// <summary>Braking rate.</summary>
-    [Field("Deceleration over g of the hard stop; 0.8 when left out", Low = "0.1", High = "1.5", Example = "0.8")]
+    [Field("Deceleration over g of the hard stop; 0.8 when left out", Low = "0.1", High = "1.5", Example = "0.8",
+        HowToMeasure = "Chosen: a hard stop below the lock")]
     public double? BrakingRate { get; set; }
 
     /// <summary>Speed.</summary>
-    [Field("Speed from which one stop heats the brakes; 100 km/h when left out", Low = "20 km/h", High = "400 km/h", Example = "60 mph")]
+    [Field("Speed from which one stop heats the brakes; 100 km/h when left out", Low = "20 km/h", High = "400 km/h", Example = "60 mph",
+        HowToMeasure = "Chosen: the speed of the hard stop")]
     public Speed? Speed { get; set; }
 
     /// <summary>Old front ring.</summary>
-    [Field("Mass of one old front disc's rubbing ring (or drum shell)", Low = "0.5 kg", High = "60 kg", Example = "6 kg", HowToMeasure = "Disc on the scales, less hat and flange")]
+    [Field("Mass of one old front disc's rubbing ring (or drum shell)", Low = "0.5 kg", High = "60 kg", Example = "6 kg",
+        HowToMeasure = "Disc on the scales, less hat and flange")]
     public Mass? OldFrontRing { get; set; }
 
     /// <summary>Old rear ring.</summary>
-    [Field("Mass of one old rear disc's rubbing ring (or drum shell)", Low = "0.5 kg", High = "60 kg", Example = "7 kg")]
+    [Field("Mass of one old rear disc's rubbing ring (or drum shell)", Low = "0.5 kg", High = "60 kg", Example = "7 kg",
+        HowToMeasure = "Disc on the scales, less hat and flange")]
     public Mass? OldRearRing { get; set; }
 
     /// <summary>New front ring.</summary>
-    [Field("Mass of one new front disc's rubbing ring; the old one's when left out", Low = "0.5 kg", High = "60 kg", Example = "8 kg")]
+    [Field("Mass of one new front disc's rubbing ring; the old one's when left out", Low = "0.5 kg", High = "60 kg", Example = "8 kg",
+        HowToMeasure = "Disc on the scales, less hat and flange")]
     public Mass? NewFrontRing { get; set; }
 
     /// <summary>New rear ring.</summary>
-    [Field("Mass of one new rear disc's rubbing ring; the old one's when left out", Low = "0.5 kg", High = "60 kg", Example = "7 kg")]
+    [Field("Mass of one new rear disc's rubbing ring; the old one's when left out", Low = "0.5 kg", High = "60 kg", Example = "7 kg",
+        HowToMeasure = "Disc on the scales, less hat and flange")]
     public Mass? NewRearRing { get; set; }
 }

@@ -32,16 +32,16 @@ internal static partial class CarClasses
         ["track coupe"] = """
             {
               "wheelbase": "2.45 m .. 2.70 m",
-              "loadCases": [{ "name": "driver only", "mass": "1150 kg .. 1450 kg", "frontShare": "0.50 .. 0.56", "centreOfGravityHeight": "0.43 m .. 0.50 m" }],
+              "loadCases": [{ "name": "driver only", "mass": "950 kg .. 1300 kg", "frontShare": "0.50 .. 0.56", "centreOfGravityHeight": "0.43 m .. 0.50 m" }],
               "front": {
                 "tyre": { "loadedRadius": "300 mm .. 325 mm" },
-                "brake": { "type": "disc", "pistonDiameters": ["57.5 mm .. 70.5 mm"], "effectiveRadius": "128 mm .. 148 mm", "friction": "0.42 .. 0.55" }
+                "brake": { "type": "disc", "pistonDiameters": ["50 mm .. 66 mm"], "effectiveRadius": "128 mm .. 148 mm", "friction": "0.42 .. 0.55" }
               },
               "rear": {
                 "tyre": { "loadedRadius": "300 mm .. 325 mm" },
                 "brake": { "type": "disc", "pistonDiameters": ["40.7 mm .. 51.7 mm"], "effectiveRadius": "115 mm .. 135 mm", "friction": "0.42 .. 0.55" }
               },
-              "valve": { "knee": "300 psi .. 800 psi", "slope": "0.4 .. 0.6" }
+              "valve": { "knee": "300 psi .. 800 psi", "slope": "0.4 .. 0.5" }
             }
             """,
         ["small sports car"] = """
@@ -56,22 +56,22 @@ internal static partial class CarClasses
                 "tyre": { "loadedRadius": "275 mm .. 305 mm" },
                 "brake": { "type": "drum", "shoes": "leading-trailing", "drumRadius": "101 mm .. 127 mm", "wheelCylinderDiameter": "15.9 mm .. 22.2 mm", "friction": "0.33 .. 0.40", "thresholdPressure": "2 bar .. 7 bar" }
               },
-              "valve": { "knee": "250 psi .. 600 psi", "slope": "0.25 .. 0.6" }
+              "valve": { "knee": "250 psi .. 600 psi", "slope": "0.25 .. 0.5" }
             }
             """,
         ["rear-engined car"] = """
             {
-              "wheelbase": "2.20 m .. 2.30 m",
-              "loadCases": [{ "name": "driver only", "mass": "1000 kg .. 1300 kg", "frontShare": "0.37 .. 0.43", "centreOfGravityHeight": "0.46 m .. 0.52 m" }],
+              "wheelbase": "2.15 m .. 2.50 m",
+              "loadCases": [{ "name": "driver only", "mass": "780 kg .. 1350 kg", "frontShare": "0.37 .. 0.44", "centreOfGravityHeight": "0.46 m .. 0.54 m" }],
               "front": {
-                "tyre": { "loadedRadius": "295 mm .. 320 mm" },
-                "brake": { "type": "disc", "pistonDiameters": ["43.7 mm .. 57.5 mm"], "effectiveRadius": "106 mm .. 126 mm", "friction": "0.35 .. 0.45" }
+                "tyre": { "loadedRadius": "280 mm .. 315 mm" },
+                "brake": { "type": "disc", "pistonDiameters": ["41 mm .. 56 mm"], "effectiveRadius": "96 mm .. 128 mm", "friction": "0.35 .. 0.45" }
               },
               "rear": {
-                "tyre": { "loadedRadius": "295 mm .. 320 mm" },
-                "brake": { "type": "disc", "pistonDiameters": ["33.9 mm .. 43.7 mm"], "effectiveRadius": "103 mm .. 126 mm", "friction": "0.35 .. 0.45" }
+                "tyre": { "loadedRadius": "280 mm .. 315 mm" },
+                "brake": { "type": "disc", "pistonDiameters": ["33 mm .. 44 mm"], "effectiveRadius": "96 mm .. 126 mm", "friction": "0.35 .. 0.45" }
               },
-              "valve": { "knee": "500 psi .. 900 psi", "slope": "0.4 .. 0.5" }
+              "valve": { "knee": "400 psi .. 900 psi", "slope": "0.3 .. 0.5" }
             }
             """,
         ["pickup"] = """
@@ -135,86 +135,108 @@ internal static partial class CarClasses
     /// <summary>Fills in what a file leaves out, when it names its class.</summary>
     /// <param name="json">The file.</param>
     /// <param name="filled">Paths of the entries added.</param>
-    /// <returns>A problem when the class is not known.</returns>
-    public static IEnumerable<Problem> Fill(JsonObject json, List<string> filled)
+    public static void Fill(JsonObject json, List<string> filled)
     {
-        if (json["carClass"] is not JsonValue named || !named.TryGetValue(out string? name))
-        {
-            return [];
-        }
-
-        if (!Templates.TryGetValue(name.Trim(), out string? template))
-        {
-            return [new Problem("carClass", $"\"{name}\" is not known.", string.Join(", ", Templates.Keys.Select(k => $"\"{k}\"")))];
-        }
-
-        var typical = (JsonObject)JsonNode.Parse(template)!;
-        var valve = (JsonObject)typical["valve"]!;
-        typical.Remove("valve");
-        Loads(json, typical, filled);
-        Merge(json, typical, "", filled);
-        foreach ((JsonNode? element, int i) in ((json["hydraulics"] as JsonObject)?["rearValves"] as JsonArray ?? []).Select((element, i) => (element, i)))
-        {
-            if (element is JsonObject proportioning && proportioning["type"]?.ToString() == "proportioning")
-            {
-                Merge(proportioning, valve, $"hydraulics.rearValves[{i}]", filled);
-            }
-        }
-
-        return [];
-    }
-
-    private static void Loads(JsonObject json, JsonObject typical, List<string> filled)
-    {
-        if (json["loadCases"] is not JsonArray loads)
+        if (json["carClass"] is not JsonValue named || !named.TryGetValue(out string? name)
+            || FieldMap.Find([.. Names.Select(known => (known, (object)known))], name) is not { } carClass)
         {
             return;
         }
 
-        var usual = (JsonObject)((JsonArray)typical["loadCases"]!)[0]!;
-        for (int i = 0; i < loads.Count; i++)
+        var typical = (JsonObject)JsonNode.Parse(Templates[carClass.Word])!;
+        JsonObject valve = Taken(typical, "valve"), load = Taken(typical, "loadCases");
+        if (json["loadCases"] is JsonArray loads)
         {
-            if (loads[i] is not JsonObject load)
-            {
-                continue;
-            }
+            load.Remove("name");
+            Each(loads, "loadCases", (one, path) => Merge(one, load, typeof(LoadCaseDocument), path, filled));
+        }
+        else
+        {
+            typical["loadCases"] = new JsonArray(load);
+        }
 
-            bool weighed = load.ContainsKey("frontAxleMass") || load.ContainsKey("rearAxleMass");
-            bool placed = weighed || load.ContainsKey("frontShare") || load.ContainsKey("frontAxleToCentreOfGravity");
-            Add(load, usual, $"loadCases[{i}]", filled, "centreOfGravityHeight");
-            if (!weighed)
+        Merge(json, typical, typeof(VehicleDocument), "", filled);
+        Each((json["hydraulics"] as JsonObject)?["rearValves"] as JsonArray ?? [], "hydraulics.rearValves", (one, path) =>
+        {
+            if (one["type"]?.ToString() == "proportioning")
             {
-                Add(load, usual, $"loadCases[{i}]", filled, "mass");
+                Merge(one, valve, typeof(ProportioningDocument), path, filled);
             }
+        });
+        Usual(json, typeof(VehicleDocument), "", filled);
+    }
 
-            if (!placed)
+    private static JsonObject Taken(JsonObject typical, string key)
+    {
+        JsonNode part = typical[key]!;
+        typical.Remove(key);
+        if (part is not JsonArray list)
+        {
+            return (JsonObject)part;
+        }
+
+        JsonNode first = list[0]!;
+        list.RemoveAt(0);
+        return (JsonObject)first;
+    }
+
+    private static void Each(JsonArray list, string path, Action<JsonObject, string> fill)
+    {
+        for (int i = 0; i < list.Count; i++)
+        {
+            if (list[i] is JsonObject one)
             {
-                Add(load, usual, $"loadCases[{i}]", filled, "frontShare");
+                fill(one, FormattableString.Invariant($"{path}[{i}]"));
             }
         }
     }
 
-    private static void Merge(JsonObject json, JsonObject typical, string path, List<string> filled)
+    private static void Merge(JsonObject json, JsonObject typical, Type type, string path, List<string> filled)
     {
         // Of another kind of brake only the friction is typical; sizes are not.
         bool otherKind = json["type"] is { } kind && typical["type"] is { } usual && kind.ToString() != usual.ToString();
         foreach ((string key, JsonNode? value) in typical)
         {
-            bool saidOtherwise = key == "effectiveRadius" && json.ContainsKey("padInnerRadius");
             if (json[key] is JsonObject inner && value is JsonObject typicalInner)
             {
-                Merge(inner, typicalInner, DocumentReader.Join(path, key), filled);
+                Type of = FieldMap.Of(type).First(field => field.Key == key).ValueType;
+                Merge(inner, typicalInner, Kind(of, (inner["type"] ?? typicalInner["type"])?.ToString()), DocumentReader.Join(path, key), filled);
             }
-            else if (!json.ContainsKey(key) && !saidOtherwise && (!otherKind || key == "friction"))
+            else if (!otherKind || key == "friction")
             {
-                Add(json, typical, path, filled, key);
+                Add(json, type, path, key, value!, filled);
             }
         }
     }
 
-    private static void Add(JsonObject json, JsonObject typical, string path, List<string> filled, string key)
+    // Ranges that are usual for any class, in the parts that the file has.
+    private static void Usual(JsonObject json, Type type, string path, List<string> filled)
     {
-        if (!json.ContainsKey(key) && typical[key] is { } value)
+        foreach (FieldInfo field in FieldMap.Of(Kind(type, json["type"]?.ToString())))
+        {
+            string here = DocumentReader.Join(path, field.Key);
+            switch (json[field.Key])
+            {
+                case JsonObject part when field.Shape == FieldShape.Document:
+                    Usual(part, field.ValueType, here, filled);
+                    break;
+                case JsonArray list when FieldMap.ShapeOf(field.ValueType) is (FieldShape.Document, var element):
+                    Each(list, here, (one, at) => Usual(one, element, at, filled));
+                    break;
+                case null when field.About.Typical.Length > 0 && !field.About.ByClass:
+                    Add(json, type, path, field.Key, field.About.Typical, filled);
+                    break;
+            }
+        }
+    }
+
+    private static Type Kind(Type type, string? name) =>
+        FieldMap.Kinds(type) is { Count: > 0 } kinds ? kinds.FirstOrDefault(kind => kind.Name == name)?.Document ?? type : type;
+
+    private static void Add(JsonObject json, Type type, string path, string key, JsonNode value, List<string> filled)
+    {
+        bool saidOtherwise = FieldMap.Of(Kind(type, json["type"]?.ToString())).Any(other => other.Replaces.Contains(key) && json.ContainsKey(other.Key));
+        if (!saidOtherwise && !json.ContainsKey(key))
         {
             json[key] = value.DeepClone();
             Note(json[key]!, DocumentReader.Join(path, key), filled);

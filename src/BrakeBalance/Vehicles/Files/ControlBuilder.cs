@@ -117,12 +117,6 @@ internal sealed class ControlBuilder(List<Problem> problems)
         switch (assist)
         {
             case VacuumBoosterDocument vacuum:
-                if (vacuum.Diaphragms is not (null or 1 or 2))
-                {
-                    Add("assist.diaphragms", FormattableString.Invariant($"{vacuum.Diaphragms} is not a number of diaphragms."), "1 (single) or 2 (tandem)");
-                    return null;
-                }
-
                 var made = new VacuumBooster
                 {
                     Supply = new VacuumSupply { Vacuum = vacuum.Vacuum!.Value, Altitude = vacuum.Altitude ?? Length.Zero },
@@ -213,8 +207,7 @@ internal sealed class ControlBuilder(List<Problem> problems)
     }
 
     private static Problem? QuickTakeUpProblem(TandemCylinderDocument document) =>
-        document.QuickTakeUpBore is not { } large
-            ? document.QuickTakeUpPressure is null ? null : new("masterCylinder.quickTakeUpPressure", "says nothing without quickTakeUpBore.", "quickTakeUpBore beside it, or neither")
+        document.QuickTakeUpBore is not { } large ? null
         : document.RearBore is not null
             ? new("masterCylinder.quickTakeUpBore", "is given beside rearBore; a stepped cylinder with quick take-up is not computed here.", "one of quickTakeUpBore and rearBore")
         : large <= document.Bore
@@ -243,21 +236,12 @@ internal sealed class ControlBuilder(List<Problem> problems)
         Stroke = stroke,
     };
 
-    private CircuitLayout Layout(MasterCylinderDocument? document)
+    private static CircuitLayout Layout(MasterCylinderDocument? document) => document switch
     {
-        switch (document)
-        {
-            case SingleCylinderDocument:
-                return CircuitLayout.Single;
-            case TandemCylinderDocument { Circuits: "diagonal" }:
-                return CircuitLayout.Diagonal;
-            case TandemCylinderDocument { Circuits: not (null or "front-rear") } tandem:
-                Add("masterCylinder.circuits", $"\"{tandem.Circuits}\" is not known.", "\"front-rear\", \"diagonal\"");
-                return CircuitLayout.FrontRear;
-            default:
-                return CircuitLayout.FrontRear;
-        }
-    }
+        SingleCylinderDocument => CircuitLayout.Single,
+        TandemCylinderDocument { Circuits: TandemCircuits.Diagonal } => CircuitLayout.Diagonal,
+        _ => CircuitLayout.FrontRear,
+    };
 
     private PushRodFit? PushRod(PushRodDocument document)
     {
@@ -272,15 +256,9 @@ internal sealed class ControlBuilder(List<Problem> problems)
         return fit;
     }
 
-    private PerAxle<CircuitVolume>? Circuits(FluidDocument document, PerAxle<Brake> brakes)
+    private PerAxle<CircuitVolume> Circuits(FluidDocument document, PerAxle<Brake> brakes)
     {
-        BrakeFluidGrade? grade = document.Grade is null ? BrakeFluidGrade.Dot4 : BrakeFluidGrade.Named(document.Grade);
-        if (grade is null)
-        {
-            Add("fluid.grade", $"\"{document.Grade}\" is not known.", string.Join(", ", BrakeFluidGrade.All.Select(known => $"\"{known.Name}\"")));
-            return null;
-        }
-
+        BrakeFluidGrade grade = document.Grade is { } name ? BrakeFluidGrade.Named(name)! : BrakeFluidGrade.Dot4;
         var fluid = new BrakeFluid { Grade = grade, TrappedAir = document.TrappedAir ?? 0 };
         fluid = document.Temperature is { } temperature ? fluid with { Temperature = temperature } : fluid;
         return new(Circuit(document.Front!, brakes.Front, fluid, "front"), Circuit(document.Rear!, brakes.Rear, fluid, "rear"));
@@ -298,11 +276,7 @@ internal sealed class ControlBuilder(List<Problem> problems)
         }
 
         bool isDrum = construction == BrakeConstruction.Drum;
-        if (document.Caliper is not (null or "sliding" or "fixed"))
-        {
-            Add(DocumentReader.Join(path, "caliper"), $"\"{document.Caliper}\" is not known.", "\"sliding\", \"fixed\"");
-        }
-        else if (construction is not null && (document.Caliper is null) != isDrum)
+        if (construction is not null && (document.Caliper is null) != isDrum)
         {
             Add(DocumentReader.Join(path, "caliper"), isDrum ? "is given for a drum brake." : "is missing.", isDrum ? "nothing: leave it out" : "\"sliding\", \"fixed\"");
         }
@@ -312,7 +286,7 @@ internal sealed class ControlBuilder(List<Problem> problems)
             Add(DocumentReader.Join(path, document.DrumTemperature is not null ? "drumTemperature" : "drumExpansionPerKelvin"), "is given for a disc brake.", "nothing: leave it out");
         }
 
-        double faces = document.Caliper == "sliding" ? 1 : 2;
+        double faces = document.Caliper == CaliperKind.Sliding ? 1 : 2;
         var circuit = new CircuitVolume
         {
             PistonArea = brake.PistonArea * (2 * faces),

@@ -62,7 +62,7 @@ internal static class DocumentFile
     /// <param name="prepare">Changes the JSON before the overrides; null for nothing.</param>
     /// <param name="overrides">Single values to take in place of the text's.</param>
     /// <returns>The document, complete as far as its entries by themselves go, or every problem found.</returns>
-    public static DocumentReading<T> Read<T>(string text, Func<JsonObject, IEnumerable<Problem>>? prepare, IEnumerable<ValueOverride> overrides) where T : class
+    public static DocumentReading<T> Read<T>(string text, Action<JsonObject>? prepare, IEnumerable<ValueOverride> overrides) where T : class
     {
         (JsonNode? root, Problem? fault) = Parse(text);
         if (fault is not null)
@@ -73,7 +73,7 @@ internal static class DocumentFile
         List<Problem> problems = [];
         if (root is JsonObject json)
         {
-            problems.AddRange(prepare?.Invoke(json) ?? []);
+            prepare?.Invoke(json);
             problems.AddRange(overrides.Select(change => JsonPath.Set(json, change)).OfType<Problem>());
         }
 

@@ -68,6 +68,11 @@ internal sealed class DocumentReader
             }
         }
 
+        foreach (FieldInfo orphan in fields.Where(field => field.About.Needs.Length > 0 && json.ContainsKey(field.Key) && !json.ContainsKey(field.About.Needs)))
+        {
+            Add(Join(path, orphan.Key), $"says nothing without {orphan.About.Needs}.", $"{orphan.About.Needs} beside it, or neither");
+        }
+
         foreach ((string key, JsonNode? _) in json)
         {
             if (!(key == "type" && kinds.Count > 0) && fields.All(field => field.Key != key))
@@ -99,7 +104,8 @@ internal sealed class DocumentReader
     internal static string Accepted(FieldInfo field) => field.Shape switch
     {
         FieldShape.Quantity => QuantityWords(field),
-        FieldShape.Number => "a number" + NumberLimits(field) + Example(field),
+        FieldShape.Number => (field.About.Whole ? "a whole number" : "a number") + NumberLimits(field) + Example(field),
+        FieldShape.Choice => string.Join(", ", field.Words.Select(known => $"\"{known.Word}\"")),
         FieldShape.Flag => "true or false",
         FieldShape.Text => "text" + Example(field),
         FieldShape.List => "a list in square brackets",
@@ -196,7 +202,9 @@ internal sealed class DocumentReader
                 return kind == JsonValueKind.True;
             case FieldShape.Number when kind == JsonValueKind.Number:
                 return WithinLimits(field, node!.GetValue<double>(), path, node.ToJsonString());
-            case FieldShape.Number when kind == JsonValueKind.String && NumberRange(node!.GetValue<string>()) is var (low, high):
+            case FieldShape.Choice when kind == JsonValueKind.String:
+                return Choose(field, node!.GetValue<string>(), path);
+            case FieldShape.Number when !field.About.Whole && kind == JsonValueKind.String && NumberRange(node!.GetValue<string>()) is var (low, high):
                 if (low != high)
                 {
                     _ranges.Add(new(path, low.ToString(CultureInfo.InvariantCulture), high.ToString(CultureInfo.InvariantCulture)));
@@ -214,6 +222,18 @@ internal sealed class DocumentReader
                 Add(path, $"{Show(node)} does not fit.", Accepted(field));
                 return null;
         }
+    }
+
+    private object? Choose(FieldInfo field, string text, string path)
+    {
+        if (FieldMap.Find(field.Words, text) is { } known)
+        {
+            return known.Value;
+        }
+
+        string near = Nearest.Of(text, field.Words.Select(word => word.Word)) is { } guess ? $" Did you mean \"{guess}\"?" : "";
+        Add(path, $"\"{text}\" is not known.{near}", Accepted(field));
+        return null;
     }
 
     private IQuantity? ReadQuantity(FieldInfo field, Type type, string text, string path)
@@ -253,6 +273,12 @@ internal sealed class DocumentReader
 
     private double? WithinLimits(FieldInfo field, double value, string path, string shown)
     {
+        if (field.About.Whole && value != Math.Floor(value))
+        {
+            Add(path, $"{shown} is not a whole number.", Accepted(field));
+            return null;
+        }
+
         if (value < field.LowNumber || value > field.HighNumber || !double.IsFinite(value))
         {
             Add(path, $"{shown} is outside the range accepted.", Accepted(field));

@@ -25,21 +25,10 @@ internal sealed class DynamicsBuilder(List<Problem> problems)
         WheelInertia = document.WheelInertia,
         Track = document.Track,
         BrakeImbalance = document.BrakeImbalance ?? 0,
-        SlipCurve = Curve(document.Tyre!.SlipCurve, DocumentReader.Join(path, "tyre.slipCurve")),
-        LateralStiffnessRatio = document.Tyre.LateralStiffnessRatio,
+        SlipCurve = PublishedSlipCurves.All.FirstOrDefault(curve => curve.Name == document.Tyre!.SlipCurve),
+        LateralStiffnessRatio = document.Tyre!.LateralStiffnessRatio,
         Heat = document.Heat is { } heat ? Heat(heat, DocumentReader.Join(path, "heat")) : null,
     };
-
-    private SlipCurve? Curve(string? name, string path)
-    {
-        SlipCurve? curve = PublishedSlipCurves.All.FirstOrDefault(c => string.Equals(c.Name, name, StringComparison.OrdinalIgnoreCase));
-        if (name is not null && curve is null)
-        {
-            problems.Add(new(path, $"\"{name}\" is not known.", string.Join(", ", PublishedSlipCurves.All.Select(c => $"\"{c.Name}\""))));
-        }
-
-        return curve;
-    }
 
     private BrakeThermalData? Heat(HeatDocument heat, string path)
     {
@@ -50,12 +39,7 @@ internal sealed class DynamicsBuilder(List<Problem> problems)
         }
         else if (heat.FrictionMaterial is { } name)
         {
-            friction = FrictionMaterial.Invented.FirstOrDefault(material => string.Equals(material.Name, name, StringComparison.OrdinalIgnoreCase))?.Friction;
-            if (friction is null)
-            {
-                problems.Add(new(DocumentReader.Join(path, "frictionMaterial"), $"\"{name}\" is not known.",
-                    string.Join(", ", FrictionMaterial.Invented.Select(material => $"\"{material.Name}\""))));
-            }
+            friction = FrictionMaterial.Named(name).Friction;
         }
         else if (heat.FrictionPoints is { } points)
         {

@@ -20,8 +20,30 @@ public sealed class FieldAttribute(string description) : Attribute
     /// <summary>Value shown in the starter file and in messages, as JSON writes it without quotes.</summary>
     public string Example { get; init; } = "";
 
-    /// <summary>The same for a part of the rear axle, where it has to differ for a sound car; empty when it need not.</summary>
-    public string RearExample { get; init; } = "";
+    /// <summary>Usual range (common practice), as a file would write it; empty for none.</summary>
+    /// <remarks>Where a file names its car's class and the class says nothing of its own, this range stands in for the entry.</remarks>
+    public string Typical { get; init; } = "";
+
+    /// <summary>Whether the car's class has a part, word or range of its own for the entry, so that a file that names its class may leave it out.</summary>
+    public bool ByClass { get; init; }
+
+    /// <summary>Keys, parted by spaces, of the entries in whose place this one may stand; empty when it replaces none.</summary>
+    public string InPlaceOf { get; init; } = "";
+
+    /// <summary>Key of the entry without which this one says nothing; empty when it stands by itself.</summary>
+    public string Needs { get; init; } = "";
+
+    /// <summary>The kind of brake, disc or drum, without which the entry may not be given; empty for any.</summary>
+    public string OnlyFor { get; init; } = "";
+
+    /// <summary>Whether a number has to be whole.</summary>
+    public bool Whole { get; init; }
+
+    /// <summary>Table of the only words that a text may be, an <see cref="IWordTable"/>; null for any text. An enumeration needs none.</summary>
+    public Type? Words { get; init; }
+
+    /// <summary>What parts the words of an enumeration's name in the file.</summary>
+    public string WordBreak { get; init; } = "-";
 
     /// <summary>Fewest elements of a list.</summary>
     public int Fewest { get; init; }
@@ -29,7 +51,7 @@ public sealed class FieldAttribute(string description) : Attribute
     /// <summary>Most elements of a list; no car and no job on the bench has more.</summary>
     public int Most { get; init; } = 50;
 
-    /// <summary>How the value is found on a car, as a sentence without a full stop; empty when it is chosen, not measured.</summary>
+    /// <summary>How the value is found on a car, as a sentence without a full stop; empty for parts that hold entries of their own and for free text.</summary>
     public string HowToMeasure { get; init; } = "";
 }
 

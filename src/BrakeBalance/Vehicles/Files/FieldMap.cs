@@ -11,6 +11,7 @@ internal enum FieldShape
     Text,
     Number,
     Flag,
+    Choice,
     Quantity,
     Document,
     List,
@@ -28,7 +29,30 @@ internal sealed record FieldInfo(string Key, PropertyInfo Property, FieldAttribu
 
     public double? HighNumber { get; init; }
 
+    /// <summary>Where values begin that are more likely a slip than a car; null where nothing is known.</summary>
     public UsualRange? Usual { get; init; }
+
+    /// <summary>The only words accepted, each with what the document holds for it; empty where the list is not closed.</summary>
+    public IReadOnlyList<(string Word, object Value)> Words { get; init; } = [];
+
+    /// <summary>Whether a file that names its car's class may leave the entry out though it is required.</summary>
+    public bool MayComeFromClass => About.ByClass || About.Typical.Length > 0;
+
+    /// <summary>All that a person is told of the entry: what it means, its words, its usual range and how it is found.</summary>
+    public string Told => About.Description + "."
+        + (Words.Count > 0 ? $" One of: {string.Join(", ", Words.Select(known => known.Word))}." : "")
+        + (About.Typical.Length > 0 ? $" Usual: {About.Typical} (common practice)." : "")
+        + (About.HowToMeasure.Length > 0 ? $" How: {About.HowToMeasure}." : "");
+
+    /// <summary>Keys of the entries in whose place this one may stand.</summary>
+    public IReadOnlyList<string> Replaces => About.InPlaceOf.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+}
+
+/// <summary>A table of words that an entry may hold, and no others.</summary>
+internal interface IWordTable
+{
+    /// <summary>The words, as a file writes them.</summary>
+    static abstract IReadOnlyList<string> Words { get; }
 }
 
 /// <summary>The entries of each document type.</summary>
@@ -46,11 +70,24 @@ internal static class FieldMap
         return plain == typeof(string) ? (FieldShape.Text, plain)
             : plain == typeof(double) ? (FieldShape.Number, plain)
             : plain == typeof(bool) ? (FieldShape.Flag, plain)
+            : plain.IsEnum ? (FieldShape.Choice, plain)
             : typeof(IQuantity).IsAssignableFrom(plain) ? (FieldShape.Quantity, plain)
             : plain == typeof(JsonObject) ? (FieldShape.Json, plain)
             : plain.IsGenericType && plain.GetGenericTypeDefinition() == typeof(IReadOnlyList<>) ? (FieldShape.List, plain.GetGenericArguments()[0])
             : (FieldShape.Document, plain);
     }
+
+    /// <summary>The word of a closed list that a text means, capitals and spaces aside; null for none.</summary>
+    public static (string Word, object Value)? Find(IReadOnlyList<(string Word, object Value)> words, string text)
+    {
+        static string Plain(string word) => word.Replace(" ", "", StringComparison.Ordinal);
+        return words.Where(known => Plain(known.Word).Equals(Plain(text), StringComparison.OrdinalIgnoreCase))
+            .Select(known => ((string, object)?)known).FirstOrDefault();
+    }
+
+    private static IReadOnlyList<(string Word, object Value)> Words(Type type, FieldAttribute about) => about.Words is { } table
+        ? [.. ((IReadOnlyList<string>)table.GetProperty(nameof(IWordTable.Words))!.GetValue(null)!).Select(word => (word, (object)word))]
+        : [.. Enum.GetValues(type).Cast<object>().Select(value => (QuantityText.Words(value.ToString()!, about.WordBreak), value))];
 
     private static IReadOnlyList<FieldInfo> Build(Type document) =>
         [.. document.GetProperties(BindingFlags.Public | BindingFlags.Instance)
@@ -66,9 +103,11 @@ internal static class FieldMap
         (FieldShape shape, Type valueType) = ShapeOf(property.PropertyType);
         string key = char.ToLowerInvariant(property.Name[0]) + property.Name[1..];
         (FieldShape limited, Type limitedType) = shape == FieldShape.List ? ShapeOf(valueType) : (shape, valueType);
+        shape = about.Words is null ? shape : FieldShape.Choice;
         var field = new FieldInfo(key, property, about, shape, valueType)
         {
-            Usual = property.GetCustomAttribute<UsualAttribute>() is { } usual ? new UsualRange(usual, limitedType) : null,
+            Words = shape == FieldShape.Choice ? Words(valueType, about) : [],
+            Usual = property.GetCustomAttribute<UsualAttribute>() is { } usual ? new UsualRange(usual, about.Typical, limitedType) : null,
         };
         return limited switch
         {

@@ -22,7 +22,7 @@ internal static class Plausibility
     public static IReadOnlyList<Warning> Of(VehicleDocument document, Vehicle vehicle, IReadOnlyCollection<string> filled)
     {
         List<Warning> warnings = [.. Entries(document, "")
-            .Where(entry => !filled.Contains(entry.Path) && !CarClasses.Covers(document.CarClass, entry.Path, entry.Value))
+            .Where(entry => !filled.Contains(entry.Path))
             .Select(entry => entry.Field.Usual!.Judge(entry.Path, entry.Value)).OfType<Warning>()];
 
         // A number that is off by itself makes the comparisons warn of its consequences.

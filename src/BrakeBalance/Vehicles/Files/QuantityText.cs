@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using UnitsNet;
+using UnitsNet.Units;
 
 namespace BrakeBalance.Vehicles.Files;
 
@@ -33,6 +34,8 @@ internal static partial class QuantityText
         [typeof(MassMomentOfInertia)] = "kg·m²",
     };
 
+    private static readonly string[] FractionsOfAnInch = ["2", "4", "8", "16", "32", "64", "128"];
+
     private static readonly ConcurrentDictionary<(Type, string), Enum?> Units = new();
 
     /// <summary>Units named in messages for a kind of quantity.</summary>
@@ -53,8 +56,9 @@ internal static partial class QuantityText
             return $"\"{text}\" has more than one \"..\".";
         }
 
-        if (ends.Length == 2 && NumberOnly().IsMatch(ends[0]) && Shape().Match(ends[1]) is { Success: true } second)
+        if (ends.Length == 2 && NumberOnly().IsMatch(ends[0]))
         {
+            Match second = Fraction().Match(ends[1]) is { Success: true } broken ? broken : Shape().Match(ends[1]);
             ends[0] += " " + second.Groups["unit"].Value;
         }
 
@@ -83,6 +87,16 @@ internal static partial class QuantityText
     private static string? ReadOne(string text, Type quantity, out IQuantity? value)
     {
         value = null;
+        if (Fraction().Match(text) is { Success: true } fraction)
+        {
+            return ReadFraction(text, fraction, quantity, out value);
+        }
+
+        if (quantity == typeof(Length) && text.Contains('/', StringComparison.Ordinal))
+        {
+            return NoFraction(text);
+        }
+
         Match match = Shape().Match(text);
         if (!match.Success)
         {
@@ -113,6 +127,37 @@ internal static partial class QuantityText
         return null;
     }
 
+    // As a workshop reads them off a rule or a part: 7/8 in, 1-1/8 in, 1 1/8".
+    private static string? ReadFraction(string text, Match match, Type quantity, out IQuantity? value)
+    {
+        value = null;
+        string unit = match.Groups["unit"].Value;
+        if (unit.Length == 0)
+        {
+            return $"\"{text}\" has no unit.";
+        }
+
+        if (quantity != typeof(Length) || FindUnit(quantity, unit) is not LengthUnit.Inch)
+        {
+            return $"\"{text}\": fractions are read of inches only; write a number with a point.";
+        }
+
+        string below = match.Groups["below"].Value;
+        double whole = match.Groups["whole"].Success ? double.Parse(match.Groups["whole"].Value, CultureInfo.InvariantCulture) : 0;
+        double above = double.Parse(match.Groups["above"].Value, CultureInfo.InvariantCulture);
+        if (!FractionsOfAnInch.Contains(below) || above < 1 || above >= double.Parse(below, CultureInfo.InvariantCulture))
+        {
+            return NoFraction(text);
+        }
+
+        double inches = whole + above / double.Parse(below, CultureInfo.InvariantCulture);
+        value = Length.FromInches(match.Groups["sign"].Value == "-" ? -inches : inches);
+        return inches > LargestNumber ? $"\"{text}\" is no number of a car." : null;
+    }
+
+    private static string NoFraction(string text) =>
+        $"\"{text}\" is no fraction of an inch: write halves to 128ths below one, such as \"1-1/8 in\".";
+
     private static Enum? FindUnit(Type quantity, string text)
     {
         Type unitType = Quantity.Infos.First(info => info.ValueType == quantity).UnitType;
@@ -132,6 +177,7 @@ internal static partial class QuantityText
             "degC" => "°C",
             "degF" => "°F",
             "deg" => "°",
+            "\"" or "″" or "”" when quantity == typeof(Length) => "in",
             "kph" => "km/h",
             "mm²/s" => "cSt",
             "cm³/s" => "mL/s",
@@ -140,13 +186,16 @@ internal static partial class QuantityText
         return UnitParser.Default.TryParse(plain, unitType, CultureInfo.InvariantCulture, out Enum? unit) ? unit : null;
     }
 
-    internal static string Words(string name) =>
-        string.Concat(name.Select((c, i) => i > 0 && char.IsUpper(c) ? " " + char.ToLowerInvariant(c) : char.ToLowerInvariant(c).ToString()));
+    internal static string Words(string name, string apart = " ") =>
+        string.Concat(name.Select((c, i) => (i > 0 && char.IsUpper(c) ? apart : "") + char.ToLowerInvariant(c)));
 
     [GeneratedRegex(@"^\s*(?<number>[+-]?([0-9]+(\.[0-9]*)?|\.[0-9]+)([eE][+-]?[0-9]+)?)\s*(?<unit>[^\d\s.,+-].*?)?\s*$", RegexOptions.ExplicitCapture)]
     private static partial Regex Shape();
 
-    [GeneratedRegex(@"^\s*[+-]?([0-9]+(\.[0-9]*)?|\.[0-9]+)\s*$", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^\s*(?<sign>[+-])?((?<whole>[0-9]+)(\s*-\s*|\s+))?(?<above>[0-9]+)\s*/\s*(?<below>[0-9]+)\s*(?<unit>[^\d\s.,/+-].*?)?\s*$", RegexOptions.ExplicitCapture)]
+    private static partial Regex Fraction();
+
+    [GeneratedRegex(@"^\s*[+-]?([0-9]+(\.[0-9]*)?|\.[0-9]+|([0-9]+(\s*-\s*|\s+))?[0-9]+\s*/\s*[0-9]+)\s*$", RegexOptions.ExplicitCapture)]
     private static partial Regex NumberOnly();
 
     [GeneratedRegex(@"^\s*[+-]?\d+,\d+", RegexOptions.ExplicitCapture)]

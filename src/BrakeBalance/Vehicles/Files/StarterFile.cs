@@ -1,69 +1,118 @@
+using System.Text.Json.Nodes;
+
 namespace BrakeBalance.Vehicles.Files;
 
-/// <summary>Writes a commented vehicle file to start from, made from the same descriptions that the reader uses.</summary>
+/// <summary>Writes a commented vehicle file to start from: a complete invented car with the parts asked for, and no entries of others.</summary>
 public static class StarterFile
 {
-    private const string Indent = "  ";
+    private static readonly Dictionary<string, string> AssistParts = new()
+    {
+        ["pump"] = """
+            { "pedal": { "ratio": 4.0 }, "masterCylinder": { "bore": "23.8 mm" },
+              "assist": { "type": "hydraulic", "boostRatio": 4, "reliefPressure": "95 bar", "pumpFlow": "7 l/min", "powerPiston": "35 mm" } }
+            """,
+        ["vacuum"] = """
+            { "pedal": { "ratio": 4.0 }, "masterCylinder": { "bore": "23.8 mm" },
+              "assist": { "type": "vacuum", "boostRatio": 4, "vacuum": "18 inHg", "diaphragmDiameter": "9 in", "vacuumChamber": "2.6 l", "applyChamber": "0.5 l" } }
+            """,
+        ["none"] = """{ "pedal": { "ratio": 6.0 }, "masterCylinder": { "bore": "19.05 mm" }, "assist": { "type": "none" } }""",
+    };
 
-    /// <summary>The starter file: a complete invented car; entries that may be left out are there as comments.</summary>
+    private static readonly Dictionary<string, string> RearParts = new()
+    {
+        ["drum"] = """
+            { "rear": { "brake": {
+                "type": "drum", "friction": 0.38, "shoes": "leading-trailing", "drumRadius": "114 mm", "wheelCylinderDiameter": "17.5 mm", "brakeFactor": 2.2 } },
+              "fluid": { "rear": { "takeUp": "1.3 mm" } } }
+            """,
+        ["disc"] = """
+            { "rear": { "brake": { "type": "disc", "friction": 0.42, "pistonDiameters": ["38 mm"], "effectiveRadius": "125 mm" } },
+              "fluid": { "rear": { "caliper": "sliding", "takeUp": "0.4 mm" } } }
+            """,
+    };
+
+    private static readonly Dictionary<string, string> ValveParts = new()
+    {
+        ["adjustable"] = """
+            { "hydraulics": { "rearValves": [{
+                "type": "proportioning", "knee": "35 bar", "slope": 0.4, "knob": { "kneeFullyOut": "7 bar", "kneePerTurn": "10 bar", "turns": 6 } }] } }
+            """,
+        ["load-sensing"] = """
+            { "hydraulics": { "rearValves": [{
+                "type": "load-sensing", "kneeAtReference": "30 bar", "referenceLoad": "6 kN", "kneePerKilonewton": "8 bar", "slope": 0.35 }] } }
+            """,
+        ["balance-bar"] = """
+            { "hydraulics": { "split": { "type": "balance bar", "frontBore": "19.05 mm", "rearBore": "20.64 mm", "frontForceShare": 0.55 }, "rearValves": null },
+              "masterCylinder": { "type": "balance bar", "stroke": "30 mm" } }
+            """,
+        ["limiting"] = """{ "hydraulics": { "rearValves": [{ "type": "limiting", "limit": "30 bar" }] } }""",
+        ["none"] = """{ "hydraulics": { "rearValves": null }, "rear": { "brake": { "pistonDiameters": ["30 mm"] } } }""",
+    };
+
+    private const string Car = """
+        {
+          "name": "My coupe",
+          "note": "Weighed on 12 May, driver aboard, half a tank",
+          "wheelbase": "2.60 m",
+          "loadCases": [{ "name": "driver only", "mass": "1350 kg", "frontShare": 0.53, "centreOfGravityHeight": "0.47 m" }],
+          "front": {
+            "tyre": { "loadedRadius": "315 mm" },
+            "brake": { "type": "disc", "friction": 0.42, "pistonDiameters": ["54 mm"], "effectiveRadius": "125 mm" }
+          },
+          "rear": { "tyre": { "loadedRadius": "315 mm" } },
+          "hydraulics": { "split": null },
+          "masterCylinder": { "type": "tandem", "stroke": "36 mm" },
+          "fluid": { "front": { "caliper": "sliding", "takeUp": "0.4 mm" } }
+        }
+        """;
+
+    /// <summary>Kinds of assist that a starter file can have.</summary>
+    public static IReadOnlyList<string> Assists => [.. AssistParts.Keys];
+
+    /// <summary>Kinds of rear brake that a starter file can have.</summary>
+    public static IReadOnlyList<string> Rears => [.. RearParts.Keys];
+
+    /// <summary>What may limit the rear brakes of a starter file's car.</summary>
+    public static IReadOnlyList<string> Valves => [.. ValveParts.Keys];
+
+    /// <summary>The starter file; entries that may be left out are there as comments, each on a line of its own.</summary>
+    /// <param name="assist">One of <see cref="Assists"/>.</param>
+    /// <param name="rear">One of <see cref="Rears"/>.</param>
+    /// <param name="valve">One of <see cref="Valves"/>.</param>
     /// <returns>JSON with comments and a final line break.</returns>
-    public static string Text()
+    /// <exception cref="ArgumentException">A word is none of those.</exception>
+    public static string Text(string assist = "none", string rear = "disc", string valve = "adjustable")
     {
-        List<string> lines =
-        [
-            "// Starter vehicle file. The numbers are invented: replace each by what you measured on your car.",
-            "// A quantity is a text with its unit (\"2.60 m\", \"102.4 in\"), or a range of it (\"2.58 m .. 2.62 m\").",
-            "// Lines that begin with //~ hold entries that may be left out; take the //~ away to use them (a second //~ in such a line marks one within).",
-            "// A calculation is no approval of a brake.",
-            .. Document(typeof(VehicleDocument), rear: false),
-        ];
-        return string.Join('\n', lines) + "\n";
-    }
-
-    private static List<string> Document(Type type, bool rear)
-    {
-        IReadOnlyList<KindAttribute> kinds = FieldMap.Kinds(type);
-        List<string> lines = ["{"];
-        if (kinds.Count > 0)
+        var car = (JsonObject)JsonNode.Parse(Car)!;
+        foreach ((Dictionary<string, string> parts, string word) in new[] { (AssistParts, assist), (RearParts, rear), (ValveParts, valve) })
         {
-            lines.Add($"{Indent}// Kinds: {string.Join(", ", kinds.Select(kind => $"\"{kind.Name}\" ({kind.Description})"))}.");
-            lines.Add($"{Indent}\"type\": \"{kinds[0].Name}\",");
+            Lay(car, parts.TryGetValue(word, out string? part)
+                ? (JsonObject)JsonNode.Parse(part)!
+                : throw new ArgumentException($"\"{word}\" is none of {string.Join(", ", parts.Keys)}."));
         }
 
-        foreach (FieldInfo field in FieldMap.Of(kinds.Count > 0 ? kinds[0].Document : type))
-        {
-            string how = field.About.HowToMeasure.Length > 0 ? $" How: {field.About.HowToMeasure}." : "";
-            lines.Add($"{Indent}// {field.About.Description}.{how}");
-            List<string> entry = Value(field, rear || field.Key == "rear");
-            entry[0] = $"\"{field.Key}\": {entry[0]}";
-            entry[^1] += ",";
-            lines.AddRange(entry.Select(line => Indent + (IsShown(field) ? line : "//~ " + line)));
-        }
-
-        lines.Add("}");
-        return lines;
+        return new CommentedFile(rear).Text(
+            [
+                "Starter vehicle file. The numbers are invented: replace each by what you measured on your car.",
+                "A quantity is a text with its unit (\"2.60 m\", \"102.4 in\", \"1-1/8 in\"), or a range of it (\"2.58 m .. 2.62 m\").",
+                $"A line that begins with {CommentedFile.Optional.Trim()} holds an entry that may be left out; take the {CommentedFile.Optional.Trim()} away to use it.",
+                "A calculation is no approval of a brake.",
+            ],
+            typeof(VehicleDocument), car);
     }
 
-    // Required entries, and those of the alternatives that make the starter car complete.
-    private static bool IsShown(FieldInfo field) =>
-        field.About.Required || field.Key is "note" or "hydraulics" or "mass" or "frontShare" or "effectiveRadius" or "rearValves" or "brakeFactor" or "ratio" or "caliper";
-
-    private static List<string> Value(FieldInfo field, bool rear)
+    private static void Lay(JsonObject car, JsonObject part)
     {
-        string example = rear && field.About.RearExample.Length > 0 ? field.About.RearExample : field.About.Example;
-        switch (field.Shape)
+        foreach ((string key, JsonNode? value) in part)
         {
-            case FieldShape.Document:
-                return Document(field.ValueType, rear);
-            case FieldShape.List when FieldMap.ShapeOf(field.ValueType) is (FieldShape.Document, var element):
-                List<string> lines = [.. Document(element, rear).Select(line => Indent + line)];
-                return ["[", .. lines, "]"];
-            case FieldShape.List:
-                return [$"[\"{example}\"]"];
-            case FieldShape.Quantity or FieldShape.Text:
-                return [$"\"{example}\""];
-            default:
-                return [example];
+            if (car[key] is JsonObject inner && value is JsonObject over)
+            {
+                Lay(inner, over);
+            }
+            else
+            {
+                car[key] = value?.DeepClone();
+            }
         }
     }
 }

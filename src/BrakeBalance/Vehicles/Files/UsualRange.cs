@@ -10,13 +10,15 @@ internal sealed class UsualRange
     private const double Slack = 0.1;
 
     private readonly UsualAttribute _about;
+    private readonly string[] _shown;
     private readonly Enum? _unit;
     private readonly double _low;
     private readonly double _high;
 
-    public UsualRange(UsualAttribute about, Type type)
+    public UsualRange(UsualAttribute about, string typical, Type type)
     {
         _about = about;
+        _shown = typical.Length > 0 ? typical.Split("..", StringSplitOptions.TrimEntries) : [about.Low, about.High];
         if (type == typeof(double))
         {
             (_low, _high) = (double.Parse(about.Low, CultureInfo.InvariantCulture), double.Parse(about.High, CultureInfo.InvariantCulture));
@@ -41,14 +43,18 @@ internal sealed class UsualRange
 
     private double Number(object value) => _unit is null ? (double)value : ((IQuantity)value).As(_unit);
 
-    // In the unit that the file uses, so that the two can be compared.
-    private string Words(object value) => value is IQuantity given && !given.Unit.Equals(_unit)
-        ? $"{In(_low, given.Unit)} to {In(_high, given.Unit)}"
-        : $"{_about.Low} to {_about.High}";
+    // The range that the starter shows too, in the unit that the file uses, so that the two can be compared.
+    private string Words(object value) =>
+        string.Join(" to ", _shown.Select(end => value is IQuantity given ? In(Read(end, given.GetType()), given.Unit) : end));
 
-    private string In(double end, Enum unit)
+    private static string In(IQuantity end, Enum unit)
     {
-        double there = Quantity.From(end, _unit!).As(unit);
+        if (end.Unit.Equals(unit))
+        {
+            return QuantityText.Write(end);
+        }
+
+        double there = end.As(unit);
         double step = there == 0 ? 1 : Math.Pow(10, Math.Floor(Math.Log10(Math.Abs(there))) - 1);
         return QuantityText.Write(Quantity.From(Math.Round(there / step) * step, unit));
     }

@@ -180,7 +180,7 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         {
             DiscBrakeDocument disc => Disc(disc, path),
             DrumBrakeDocument drum => Drum(drum, path),
-            MeasuredBrakeDocument measured => Measured(measured, path),
+            MeasuredBrakeDocument measured => Measured(measured),
             _ => throw new NotSupportedException(brake.GetType().Name),
         };
         if (made is null)
@@ -243,20 +243,7 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
 
     private DrumBrake? Drum(DrumBrakeDocument drum, string path)
     {
-        ShoeArrangement? arrangement = drum.Shoes switch
-        {
-            "leading-trailing" => ShoeArrangement.LeadingTrailing,
-            "two-leading" => ShoeArrangement.TwoLeading,
-            "two-trailing" => ShoeArrangement.TwoTrailing,
-            "duo-servo" => ShoeArrangement.DuoServo,
-            _ => null,
-        };
-        if (arrangement is null)
-        {
-            Add(DocumentReader.Join(path, "shoes"), $"\"{drum.Shoes}\" is not known.", "\"leading-trailing\", \"two-leading\", \"two-trailing\", \"duo-servo\"");
-            return null;
-        }
-
+        ShoeArrangement arrangement = drum.Shoes!.Value;
         int ways = (drum.BrakeFactor is null ? 0 : 1) + (drum.Geometry is null ? 0 : 1) + (drum.DuoServoGeometry is null ? 0 : 1);
         if (ways > 1)
         {
@@ -264,17 +251,10 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
             return null;
         }
 
-        if (drum.BrakeFactor is null && (drum.BrakeFactorFriction ?? drum.FrictionSensitivity) is not null)
-        {
-            string orphan = drum.BrakeFactorFriction is not null ? "brakeFactorFriction" : "frictionSensitivity";
-            Add(DocumentReader.Join(path, orphan), "says nothing without brakeFactor.", "brakeFactor beside it, or neither");
-            return null;
-        }
-
         bool duoServo = arrangement == ShoeArrangement.DuoServo;
         if ((drum.Geometry is not null && duoServo) || (drum.DuoServoGeometry is not null && !duoServo))
         {
-            Add(path, $"gives {(duoServo ? "geometry" : "duoServoGeometry")} for {drum.Shoes} shoes.", duoServo ? "duoServoGeometry or brakeFactor" : "geometry or brakeFactor");
+            Add(path, $"gives {(duoServo ? "geometry" : "duoServoGeometry")} for {QuantityText.Words(arrangement.ToString(), "-")} shoes.", duoServo ? "duoServoGeometry or brakeFactor" : "geometry or brakeFactor");
             return null;
         }
 
@@ -283,28 +263,23 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
             FrictionCoefficient = drum.Friction!.Value,
             ThresholdPressure = drum.ThresholdPressure ?? Pressure.Zero,
             Efficiency = drum.Efficiency ?? 1,
-            Arrangement = arrangement.Value,
+            Arrangement = arrangement,
             WheelCylinderDiameter = drum.WheelCylinderDiameter!.Value,
             EffectiveRadius = drum.DrumRadius!.Value,
-            Shoes = Shoes(drum, arrangement.Value, path) ?? CatalogueShoes.Typical(arrangement.Value),
+            Shoes = Shoes(drum, arrangement) ?? CatalogueShoes.Typical(arrangement),
         };
     }
 
-    private DrumShoes? Shoes(DrumBrakeDocument drum, ShoeArrangement arrangement, string path)
+    private static DrumShoes? Shoes(DrumBrakeDocument drum, ShoeArrangement arrangement)
     {
         if (drum.Geometry is { } shoe)
         {
-            if (shoe.Support is not (null or "pivoted" or "sliding"))
-            {
-                Add(DocumentReader.Join(path, "geometry.support"), $"\"{shoe.Support}\" is not known.", "\"pivoted\", \"sliding\"");
-            }
-
             return new ShoeGeometry
             {
                 PivotDistance = shoe.PivotDistance!.Value,
                 ActuatingArm = shoe.ActuatingArm!.Value,
                 Lining = new LiningArc { Start = shoe.LiningStart!.Value, End = shoe.LiningEnd!.Value },
-                Support = shoe.Support == "sliding" ? ShoeSupport.Sliding : ShoeSupport.Pivoted,
+                Support = shoe.Support ?? ShoeSupport.Pivoted,
             };
         }
 
@@ -331,27 +306,18 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
             : null;
     }
 
-    private MeasuredBrake? Measured(MeasuredBrakeDocument brake, string path)
+    private static MeasuredBrake Measured(MeasuredBrakeDocument brake) => new()
     {
-        if (brake.Construction is not (null or "disc" or "drum"))
-        {
-            Add(DocumentReader.Join(path, "construction"), $"\"{brake.Construction}\" is not known.", "\"disc\", \"drum\"");
-            return null;
-        }
-
-        return new()
-        {
-            MeasuredOn = brake.Construction switch { "disc" => BrakeConstruction.Disc, "drum" => BrakeConstruction.Drum, _ => null },
-            FrictionCoefficient = brake.Friction!.Value,
-            FrictionWhenMeasured = brake.Friction.Value,
-            ThresholdPressure = brake.ThresholdPressure ?? Pressure.Zero,
-            Efficiency = brake.Efficiency ?? 1,
-            MeasuredNewtonMetresPerBar = brake.Torque!.Value.NewtonMeters / brake.TorquePressure!.Value.Bars,
-            Sensitivity = brake.FrictionSensitivity ?? 1,
-            Pistons = PistonSet.OneSide(brake.PistonDiameters!),
-            EffectiveRadius = brake.EffectiveRadius!.Value,
-        };
-    }
+        MeasuredOn = brake.Construction,
+        FrictionCoefficient = brake.Friction!.Value,
+        FrictionWhenMeasured = brake.Friction.Value,
+        ThresholdPressure = brake.ThresholdPressure ?? Pressure.Zero,
+        Efficiency = brake.Efficiency ?? 1,
+        MeasuredNewtonMetresPerBar = brake.Torque!.Value.NewtonMeters / brake.TorquePressure!.Value.Bars,
+        Sensitivity = brake.FrictionSensitivity ?? 1,
+        Pistons = PistonSet.OneSide(brake.PistonDiameters!),
+        EffectiveRadius = brake.EffectiveRadius!.Value,
+    };
 
     private BrakeHydraulics? Hydraulics(HydraulicsDocument? document, MasterCylinderDocument? master)
     {
@@ -467,21 +433,8 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         return document.AirDensity is { } density ? made with { AirDensity = density } : made;
     }
 
-    private EngineBraking? Engine(EngineBrakingDocument? document)
-    {
-        if (document is null)
-        {
-            return null;
-        }
-
-        if (document.DrivenAxle is not ("front" or "rear"))
-        {
-            Add("engineBraking.drivenAxle", $"\"{document.DrivenAxle}\" is not known.", "\"front\", \"rear\"");
-            return null;
-        }
-
-        return new EngineBraking { DrivenAxle = document.DrivenAxle == "front" ? Axle.Front : Axle.Rear, BrakingForce = document.BrakingForce!.Value };
-    }
+    private static EngineBraking? Engine(EngineBrakingDocument? document) =>
+        document is null ? null : new EngineBraking { DrivenAxle = document.DrivenAxle!.Value, BrakingForce = document.BrakingForce!.Value };
 
     private void Add(string path, string what, string accepted = "") => _problems.Add(new(path, what, accepted));
 }
