@@ -14,7 +14,8 @@ public static class RepositoryRoot
     /// <exception cref="DirectoryNotFoundException">There is no repository.</exception>
     public static string File(string relativePath) => Path.GetFullPath(Path.Combine(
         Find() ?? throw new DirectoryNotFoundException(
-            $"No folder at or above '{Environment.CurrentDirectory}' holds {Marker}. Start from inside the repository."),
+            "Notebooks and invented cars are taken from a clone of the repository, and no folder at or above "
+            + $"'{Environment.CurrentDirectory}' holds {Marker}. Start inside a clone, or name a file of your own where the command takes one."),
         relativePath));
 
     private static string? Above(string start)

@@ -25,7 +25,7 @@ internal static class CardCommand
         {
             List<string> problems = [];
             string? path = parsed.GetValue(file);
-            VehicleReading? reading = VehicleOptions.ReadNamed(path, parsed.GetRequiredValue(set), problems);
+            VehicleReading? reading = VehicleOptions.ReadNamed(terminal, path, parsed.GetRequiredValue(set), problems);
 
             CardPaper sheet = CardPaper.All.First(known => known.Name == parsed.GetRequiredValue(paper));
             UnitSystem shown = Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si;

@@ -1,27 +1,34 @@
 using System.CommandLine;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Commands;
 
-/// <summary><c>check FILE</c>: reads a vehicle file and lists every problem in it.</summary>
+/// <summary><c>check FILE</c>: reads a vehicle file and lists every problem in it, or else what in it is implausible.</summary>
 internal static class CheckCommand
 {
     public static Command Create(Terminal terminal)
     {
         var file = new Argument<string>("FILE") { Description = "The vehicle file" };
         Option<string[]> set = VehicleOptions.Set();
-        var command = new Command("check", "Read a vehicle file and list every problem in it.") { file, set };
+        var strict = new Option<bool>("--strict") { Description = "Refuses warnings too" };
+        var command = new Command("check", "Read a vehicle file and list every problem in it; warn of what is implausible.")
+        {
+            file, set, strict,
+        };
         command.SetAction(parsed =>
         {
             List<string> problems = [];
             string path = parsed.GetRequiredValue(file);
-            VehicleReading? reading = VehicleOptions.Read(path, VehicleOptions.Overrides(parsed.GetRequiredValue(set), problems), problems);
-            if (problems.Count > 0)
-            {
-                throw new BadInputException(problems);
-            }
-
-            terminal.Output.WriteLine($"{path}: no problem found. {reading!.Vehicle.Name}: load cases {string.Join(", ", reading.Vehicle.LoadCases.Select(load => load.Name))}.");
+            IReadOnlyList<ValueOverride> overrides = VehicleOptions.Overrides(parsed.GetRequiredValue(set), problems);
+            VehicleReading? reading = VehicleOptions.Read(path, overrides, problems);
+            string[] warnings = [.. (reading?.Warnings ?? []).Select(warning => $"{path}: warning: {warning}")];
+            problems.AddRange(parsed.GetValue(strict) ? warnings : []);
+            BadInputException.ThrowIfAny(problems);
+            string loads = string.Join(", ", reading!.Vehicle.LoadCases.Select(load => load.Name));
+            string found = warnings.Length > 0 ? VehicleOptions.CountOf(warnings.Length) : "no problem found";
+            terminal.Output.WriteLine($"{path}: {found}. {reading.Vehicle.Name}: load cases {loads}.");
+            Array.ForEach(warnings, terminal.Output.WriteLine);
             return ExitCode.Success;
         });
         return command;

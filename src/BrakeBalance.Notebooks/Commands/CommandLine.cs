@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Help;
 using System.Globalization;
 
 namespace BrakeBalance.Notebooks.Commands;
@@ -6,6 +7,9 @@ namespace BrakeBalance.Notebooks.Commands;
 /// <summary>The program's commands and what they have in common: where they write, how they fail.</summary>
 public static class CommandLine
 {
+    /// <summary>What the program is called: the tool's command, the alias of the readme, the word in help and messages.</summary>
+    public const string Name = "balance";
+
     private const string About =
         """
         Brake balance of a car: which axle locks first, and where the proportioning valve belongs.
@@ -31,8 +35,11 @@ public static class CommandLine
         CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
         CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
 
-        var root = new RootCommand(About)
+        // A plain command and not the parser's root, which would call itself by the assembly's file name.
+        var root = new Command(Name, About)
         {
+            new HelpOption(),
+            new VersionOption(),
             RenderCommand.Create(terminal),
             SummaryCommand.Create(terminal),
             StopsCommand.Create(terminal),

@@ -40,7 +40,7 @@ internal static class FiguresCommand
 
             List<string> problems = [];
             string? path = parsed.GetValue(file);
-            VehicleReading? reading = VehicleOptions.ReadNamed(path, parsed.GetRequiredValue(set), problems);
+            VehicleReading? reading = VehicleOptions.ReadNamed(terminal, path, parsed.GetRequiredValue(set), problems);
 
             string[] wanted = Known("--figure", parsed.GetRequiredValue(figures), [.. FigureCatalogue.All.Select(entry => entry.Name)], problems);
             string[] asked = parsed.GetRequiredValue(sizes);

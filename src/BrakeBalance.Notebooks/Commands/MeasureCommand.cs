@@ -127,7 +127,7 @@ internal static class MeasureCommand
         var command = new Command("setting", "The setting that uses the road best while the rear rarely locks first, with its trade-off.") { file, stops, gauges, draws, check, json, units, set, lost };
         command.SetAction(parsed =>
         {
-            Vehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
+            Vehicle car = Car(terminal, parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
             LogReading<TestStop>? log = parsed.GetValue(stops) is { } path ? LogInput.Read(path, LogReader.ReadTestStops, parsed.GetValue(lost)) : null;
             LogReading<GaugePair>? pairs = parsed.GetValue(gauges) is { } gaugeLog ? LogInput.Read(gaugeLog, LogReader.ReadGaugePairs, parsed.GetValue(lost)) : null;
             GaugeAnalysis? valve = pairs is null ? null : ValveFitting.Analyse(pairs.Rows, car.Hydraulics.Split.RearToFrontPressureRatio);
@@ -223,7 +223,7 @@ internal static class MeasureCommand
         var command = new Command("bands", "Answers as bands while numbers are missing, and which number to measure next, with which tool.") { file, adhesion, json, set };
         command.SetAction(parsed =>
         {
-            Vehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
+            Vehicle car = Car(terminal, parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
             if (parsed.GetValue(adhesion) is not (> 0 and <= 2))
             {
                 throw new BadInputException("--adhesion: a number above 0, at most 2, such as 0.85.");
@@ -257,7 +257,7 @@ internal static class MeasureCommand
         var command = new Command("plan", "An ordered list of test stops with pressures, loads, abort criteria and cautions.") { file, surfaces, csv, sheet, json, units, set, force };
         command.SetAction(parsed =>
         {
-            Vehicle car = Car(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
+            Vehicle car = Car(terminal, parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
             string[] names = parsed.GetRequiredValue(surfaces).Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
             List<string> problems = [];
             if (names.Length == 0)
@@ -303,7 +303,7 @@ internal static class MeasureCommand
         var command = new Command("questions", "Twenty-five common questions, answered for a car or with the number that is lacking and how to find it.") { file, number, json, set };
         command.SetAction(parsed =>
         {
-            VehicleReading car = Reading(parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
+            VehicleReading car = Reading(terminal, parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
             if (parsed.GetValue(number) is < 1 or > 25)
             {
                 throw new BadInputException("--number: a question from 1 to 25.");
@@ -344,8 +344,8 @@ internal static class MeasureCommand
         var command = new Command("invent", "Writes the invented logs that the notebooks read, from a car whose truth is known.") { folder, file, force };
         command.SetAction(parsed =>
         {
-            string path = parsed.GetValue(file) ?? RepositoryRoot.File(NotebookInput.DefaultVehicle);
-            Vehicle vehicle = Car(path, []);
+            string path = parsed.GetValue(file) ?? Repository.Folder(NotebookInput.DefaultVehicle);
+            Vehicle vehicle = Car(terminal, path, []);
             IReadOnlyList<(string Name, string Text)> logs;
             try
             {
@@ -381,9 +381,9 @@ internal static class MeasureCommand
 
     private static UnitSystem System(ParseResult parsed, Option<string> units) => Shown(parsed, units).Us ? UnitSystem.Us : UnitSystem.Si;
 
-    private static Vehicle Car(string path, string[] set) => Reading(path, set).Vehicle;
+    private static Vehicle Car(Terminal terminal, string path, string[] set) => Reading(terminal, path, set).Vehicle;
 
-    private static VehicleReading Reading(string path, string[] set)
+    private static VehicleReading Reading(Terminal terminal, string path, string[] set)
     {
         List<string> problems = [];
         IReadOnlyList<ValueOverride> overrides = VehicleOptions.Overrides(set, problems);
@@ -391,6 +391,7 @@ internal static class MeasureCommand
         try
         {
             car = VehicleFile.Load(path, overrides);
+            VehicleOptions.TellOfWarnings(terminal, path, car, overrides);
         }
         catch (VehicleFileException exception)
         {

@@ -54,7 +54,7 @@ internal static class RenderCommand
         {
             List<string> problems = [];
             IReadOnlyList<NotebookDocument> notebooks = Notebooks(parsed.GetRequiredValue(notebook), problems);
-            NotebookInput input = Input(parsed.GetValue(vehicle), parsed.GetRequiredValue(set), problems);
+            NotebookInput input = Input(terminal, parsed.GetValue(vehicle), parsed.GetRequiredValue(set), problems);
             Bench(parsed.GetValue(bench), problems);
             var files = new OutputFiles(problems, parsed.GetValue(force));
             string folder = files.Folder(parsed.GetValue(output) ?? Repository.Folder("out"));
@@ -200,11 +200,11 @@ internal static class RenderCommand
             || (name.Length > 0 && char.IsAsciiDigit(name[^1]) && own.StartsWith(name + "-", StringComparison.OrdinalIgnoreCase));
     }
 
-    private static NotebookInput Input(string? vehicle, string[] set, List<string> problems)
+    private static NotebookInput Input(Terminal terminal, string? vehicle, string[] set, List<string> problems)
     {
         IReadOnlyList<ValueOverride> overrides = VehicleOptions.Overrides(set, problems);
         string path = vehicle ?? Repository.Folder(NotebookInput.DefaultVehicle);
-        VehicleOptions.Read(path, overrides, problems);
+        VehicleOptions.Read(terminal, path, overrides, problems);
         return new NotebookInput(Path.GetFullPath(path), [.. overrides.Select(change => $"{change.Path}={change.Value}")]);
     }
 

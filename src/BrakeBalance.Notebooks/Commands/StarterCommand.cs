@@ -14,7 +14,7 @@ internal static class StarterCommand
         Option<string> valve = Choice("--valve", "What limits the rear brakes", StarterFile.Valves, "adjustable");
         return Writing(
             terminal, "starter", "Write a commented vehicle file of an invented car with the parts that yours has.",
-            "Put your car's values in, then 'check {0}'.",
+            "Put your car's values in, then '" + CommandLine.Name + " check {0}'.",
             parsed => StarterFile.Text(parsed.GetRequiredValue(assist), parsed.GetRequiredValue(rear), parsed.GetRequiredValue(valve)),
             assist, rear, valve);
     }

@@ -82,7 +82,8 @@ internal static class StopsCommand
                 }
 
                 List<string> problems = [];
-                Vehicle? vehicle = VehicleOptions.ReadNamed(parsed.GetValue(file), parsed.GetRequiredValue(set), problems)?.Vehicle;
+                Vehicle? vehicle = VehicleOptions
+                    .ReadNamed(terminal, parsed.GetValue(file), parsed.GetRequiredValue(set), problems)?.Vehicle;
                 double[] surfaces = Surfaces(parsed.GetRequiredValue(adhesion), problems);
                 Speed? initial = VehicleOptions.SpeedOf("--speed", parsed.GetRequiredValue(speed), 10, 450, problems);
                 IReadOnlyList<LoadCase> loads = Loads(vehicle, parsed.GetValue(load), problems);

@@ -21,7 +21,8 @@ internal static class StoryCommand
         {
             List<string> problems = [];
             string path = parsed.GetValue(file) ?? Repository.Folder(NotebookInput.DefaultVehicle);
-            VehicleReading? reading = VehicleOptions.Read(path, VehicleOptions.Overrides(parsed.GetRequiredValue(set), problems), problems);
+            VehicleReading? reading = VehicleOptions.Read(
+                terminal, path, VehicleOptions.Overrides(parsed.GetRequiredValue(set), problems), problems);
             string target = new OutputFiles(problems, parsed.GetValue(force)).File(Path.Combine(parsed.GetRequiredValue(output), StoryPage.FileName), "--output");
             if (problems.Count > 0 || reading is null)
             {

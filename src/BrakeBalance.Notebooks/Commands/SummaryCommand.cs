@@ -37,7 +37,14 @@ internal static class SummaryCommand
 
             List<string> problems = [];
             BalanceSummary summary = Compute(
-                parsed.GetValue(file), parsed.GetRequiredValue(set), Read(parsed, adhesions, problems), Read(parsed, rates, problems), parsed.GetValue(speed) is { } text ? VehicleOptions.SpeedOf("--speed", text, 0, 400, problems) ?? Speed.Zero : Speed.Zero, parsed.GetValue(load), problems);
+                terminal,
+                parsed.GetValue(file),
+                parsed.GetRequiredValue(set),
+                Read(parsed, adhesions, problems),
+                Read(parsed, rates, problems),
+                parsed.GetValue(speed) is { } text ? VehicleOptions.SpeedOf("--speed", text, 0, 400, problems) ?? Speed.Zero : Speed.Zero,
+                parsed.GetValue(load),
+                problems);
             var shown = new SummaryUnits(string.Equals(parsed.GetRequiredValue(units), "us", StringComparison.OrdinalIgnoreCase));
             if (parsed.GetValue(json))
             {
@@ -54,9 +61,16 @@ internal static class SummaryCommand
     }
 
     private static BalanceSummary Compute(
-        string? path, string[] set, IReadOnlyList<double>? adhesions, IReadOnlyList<double>? rates, Speed speed, string? load, List<string> problems)
+        Terminal terminal,
+        string? path,
+        string[] set,
+        IReadOnlyList<double>? adhesions,
+        IReadOnlyList<double>? rates,
+        Speed speed,
+        string? load,
+        List<string> problems)
     {
-        VehicleReading? reading = VehicleOptions.ReadNamed(path, set, problems);
+        VehicleReading? reading = VehicleOptions.ReadNamed(terminal, path, set, problems);
         if (load is not null && reading is not null)
         {
             try

@@ -50,6 +50,21 @@ internal static class VehicleOptions
         return overrides;
     }
 
+    /// <summary>
+    /// Says on the error output, in one line, that a file has warnings: answers and what scripts read stay as they are, and whoever
+    /// knows of them is not told the whole again. A value tried on the command line is meant as it is and counts for nothing.
+    /// </summary>
+    public static void TellOfWarnings(Terminal terminal, string path, VehicleReading reading, IReadOnlyList<ValueOverride> overrides)
+    {
+        if (reading.Warnings.Count(warning => overrides.All(change => change.Path != warning.Path)) is > 0 and var count)
+        {
+            terminal.Error.WriteLine($"{path}: {CountOf(count)}; '{CommandLine.Name} check' tells more.");
+        }
+    }
+
+    /// <summary>A number of warnings in words.</summary>
+    public static string CountOf(int warnings) => FormattableString.Invariant($"{warnings} warning{(warnings == 1 ? "" : "s")}");
+
     /// <summary>Reads the speed of an option, as the entries of a file are read.</summary>
     /// <param name="option">The option's name.</param>
     /// <param name="text">What was given.</param>
@@ -71,15 +86,27 @@ internal static class VehicleOptions
     }
 
     /// <summary>Reads the vehicle file that a command was given, overrides applied; a missing name is a problem too.</summary>
-    public static VehicleReading? ReadNamed(string? path, IEnumerable<string> set, List<string> problems)
+    public static VehicleReading? ReadNamed(Terminal terminal, string? path, IEnumerable<string> set, List<string> problems)
     {
         if (path is not null)
         {
-            return Read(path, Overrides(set, problems), problems);
+            return Read(terminal, path, Overrides(set, problems), problems);
         }
 
-        problems.Add("No vehicle file is named; 'starter FILE' writes one to begin with.");
+        problems.Add($"No vehicle file is named; '{CommandLine.Name} starter FILE' writes one to begin with.");
         return null;
+    }
+
+    /// <summary>Reads a vehicle file; its problems are added to the others, and that it has warnings is told.</summary>
+    public static VehicleReading? Read(Terminal terminal, string path, IReadOnlyList<ValueOverride> overrides, List<string> problems)
+    {
+        VehicleReading? reading = Read(path, overrides, problems);
+        if (reading is not null)
+        {
+            TellOfWarnings(terminal, path, reading, overrides);
+        }
+
+        return reading;
     }
 
     /// <summary>Reads a vehicle file; its problems are added to the others.</summary>

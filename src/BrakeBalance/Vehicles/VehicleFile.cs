@@ -49,7 +49,7 @@ public static class VehicleFile
 
         return EndsOf(reading, filled) is { Count: > 0 } ends
             ? (null, ends)
-            : (new VehicleReading(Uncertain(vehicle, reading, filled)) { FromCarClass = filled }, []);
+            : (new VehicleReading(Uncertain(vehicle, reading, filled)) { FromCarClass = filled, Warnings = Plausibility.Of(document, vehicle, filled) }, []);
     }
 
     // The spread of the friction is one of the conditions: said there, or by the range of the friction itself.
@@ -111,4 +111,7 @@ public sealed record VehicleReading(Vehicle Vehicle)
 
     /// <summary>Paths of the entries that the file leaves out and its car class supplies (common practice).</summary>
     public IReadOnlyList<string> FromCarClass { get; init; } = [];
+
+    /// <summary>What the file says that can be, but hardly is (common practice).</summary>
+    public IReadOnlyList<Warning> Warnings { get; init; } = [];
 }

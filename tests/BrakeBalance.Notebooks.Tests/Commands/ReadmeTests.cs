@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using BrakeBalance.Charts;
+using BrakeBalance.Notebooks.Commands;
 
 namespace BrakeBalance.Notebooks.Tests.Commands;
 
@@ -39,6 +40,15 @@ public partial class ReadmeTests
     }
 
     [Fact]
+    public async Task Its_alias_is_the_name_that_help_and_messages_use()
+    {
+        Assert.Contains($"\nalias {CommandLine.Name}=", Text, StringComparison.Ordinal);
+        Assert.DoesNotMatch(@"(^|[`\s])bb ", Text);
+        Assert.Contains($"{CommandLine.Name} summary ", (await Shell.RunAsync("summary", "--help")).Output, StringComparison.Ordinal);
+        Assert.Contains($"'{CommandLine.Name} starter FILE'", (await Shell.RunAsync("summary")).Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Every_file_it_links_to_exists() =>
         Assert.All(Link().Matches(Text).Select(match => match.Groups[1].Value), path => Assert.True(Path.Exists(RepositoryRoot.File(path)), path));
 
@@ -51,7 +61,7 @@ public partial class ReadmeTests
         Assert.Contains("no approval", parts[2], StringComparison.Ordinal);
     }
 
-    [GeneratedRegex(@"^bb ((?:class|measure|jupyter|notebooks) [a-z]+|[a-z]+)", RegexOptions.Multiline)]
+    [GeneratedRegex(@"^balance ((?:class|measure|jupyter|notebooks) [a-z]+|[a-z]+)", RegexOptions.Multiline)]
     private static partial Regex Command();
 
     [GeneratedRegex(@"\]\(((?!http)[^)#]+)\)")]

@@ -227,7 +227,7 @@ public class StarterAndSchemaTests
         }
     }
 
-    private static string TakenIn(string line) =>
+    internal static string TakenIn(string line) =>
         line.TrimStart().StartsWith(CommentedFile.Optional, StringComparison.Ordinal) ? line.Replace(CommentedFile.Optional, "", StringComparison.Ordinal) : line;
 
     private static void Accepted(string text)

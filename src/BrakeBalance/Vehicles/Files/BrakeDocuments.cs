@@ -12,12 +12,14 @@ public abstract class BrakeDocument
     /// <summary>Friction coefficient.</summary>
     [Field("Friction coefficient of pad or lining", ByClass = true, Typical = "0.33 .. 0.55", Required = true, Low = "0.05", High = "1.2",
         Example = "0.42", HowToMeasure = "Torque wrench on the hub at two line pressures, or axle-by-axle test stops")]
+    [Usual("0.25", "0.6", Below = "friction of glazed or wet linings", Above = "friction of both pads together")]
     public double? Friction { get; set; }
 
     /// <summary>Threshold pressure.</summary>
     [Field("Line pressure up to which the brake gives no torque; none when left out", ByClass = true, Typical = "0.2 bar .. 7 bar",
         Low = "0 bar", High = "20 bar", Example = "0.5 bar",
         HowToMeasure = "Gauge in the line, wheel off the ground: pressure at which the wheel begins to drag")]
+    [Usual("0 bar", "8 bar", Above = "psi given as bar")]
     public Pressure? ThresholdPressure { get; set; }
 
     /// <summary>Efficiency.</summary>
@@ -33,22 +35,26 @@ public sealed class DiscBrakeDocument : BrakeDocument
     [Field("Diameters of the pistons on one side of the disc (a sliding caliper's pistons count once)", ByClass = true,
         Typical = "33 mm .. 82 mm", Required = true, Fewest = 1, Most = 8, Low = "10 mm", High = "120 mm", Example = "54 mm",
         HowToMeasure = "Micrometer on the piston; one side only")]
+    [Usual("20 mm", "85 mm", Below = "radius given for diameter", Above = "circumference, or several pistons added up")]
     public IReadOnlyList<Length>? PistonDiameters { get; set; }
 
     /// <summary>Effective radius.</summary>
     [Field("Mean radius at which the pad rubs; or give padInnerRadius and padOuterRadius", ByClass = true, Typical = "90 mm .. 150 mm",
         Low = "40 mm", High = "300 mm", Example = "125 mm",
         HowToMeasure = "Rule across the polished pad path: mean of its inner and outer radius")]
+    [Usual("80 mm", "170 mm", Above = "diameter of the disc given for effective radius", Below = "inches and millimetres mixed")]
     public Length? EffectiveRadius { get; set; }
 
     /// <summary>Pad inner radius.</summary>
     [Field("Inner radius of the pad's path, in place of effectiveRadius", InPlaceOf = "effectiveRadius", Low = "20 mm", High = "300 mm",
         Example = "100 mm", HowToMeasure = "Rule from the hub's centre to the inner edge of the polished pad path")]
+    [Usual("60 mm", "150 mm", Above = "diameter given for radius", Below = "inches and millimetres mixed")]
     public Length? PadInnerRadius { get; set; }
 
     /// <summary>Pad outer radius.</summary>
     [Field("Outer radius of the pad's path, in place of effectiveRadius", InPlaceOf = "effectiveRadius", Low = "40 mm", High = "300 mm",
         Example = "150 mm", HowToMeasure = "Rule from the hub's centre to the outer edge of the polished pad path")]
+    [Usual("100 mm", "200 mm", Above = "diameter given for radius", Below = "inches and millimetres mixed")]
     public Length? PadOuterRadius { get; set; }
 }
 
@@ -63,16 +69,19 @@ public sealed class DrumBrakeDocument : BrakeDocument
     /// <summary>Drum radius.</summary>
     [Field("Inside radius of the drum", ByClass = true, Typical = "100 mm .. 153 mm", Required = true, Low = "70 mm", High = "250 mm",
         Example = "127 mm", HowToMeasure = "Drum gauge or inside caliper: half the inside diameter")]
+    [Usual("85 mm", "170 mm", Above = "diameter given for radius", Below = "inches and millimetres mixed")]
     public Length? DrumRadius { get; set; }
 
     /// <summary>Wheel-cylinder diameter.</summary>
     [Field("Bore of the wheel cylinder", ByClass = true, Typical = "15.8 mm .. 28.6 mm", Required = true, Low = "10 mm", High = "60 mm",
         Example = "22.2 mm", HowToMeasure = "Bore gauge, or the size cast on the cylinder or its cups")]
+    [Usual("14 mm", "32 mm", Below = "radius given for diameter", Above = "bore of the master cylinder, or the drum's width")]
     public Length? WheelCylinderDiameter { get; set; }
 
     /// <summary>Brake factor.</summary>
     [Field("Brake factor C* (circumferential force at the drum over the force of one piston) at this friction; or give geometry",
         Low = "0.3", High = "20", Example = "4.2", HowToMeasure = "Torque wrench on the hub at two line pressures")]
+    [Usual("0.8", "7")]
     public double? BrakeFactor { get; set; }
 
     /// <summary>Friction for which the brake factor holds.</summary>
@@ -192,10 +201,12 @@ public sealed class MeasuredBrakeDocument : BrakeDocument
     [Field("Diameters of the pistons on one side (wheel-cylinder bore for a drum), for the fluid volume", Required = true, Fewest = 1,
         Most = 8, Low = "10 mm", High = "120 mm", Example = "54 mm",
         HowToMeasure = "Micrometer on the piston, or bore gauge in the wheel cylinder; one side only")]
+    [Usual("14 mm", "85 mm", Below = "radius given for diameter", Above = "circumference, or several pistons added up")]
     public IReadOnlyList<Length>? PistonDiameters { get; set; }
 
     /// <summary>Effective radius.</summary>
     [Field("Effective radius of the disc or inside radius of the drum", Required = true, Low = "40 mm", High = "300 mm", Example = "125 mm",
         HowToMeasure = "Rule across the polished pad path, or half the drum's inside diameter")]
+    [Usual("80 mm", "170 mm", Above = "diameter given for radius", Below = "inches and millimetres mixed")]
     public Length? EffectiveRadius { get; set; }
 }

@@ -1,4 +1,7 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using UnitsNet;
 
 namespace BrakeBalance.Vehicles.Files;
 
@@ -7,7 +10,7 @@ namespace BrakeBalance.Vehicles.Files;
 /// All ranges are common practice, worked into diameters and radii from the piston areas and disc sizes usual in each class (effective radius: disc radius
 /// less 20 to 28 mm). They make bands, never a setting for a car.
 /// </remarks>
-internal static class CarClasses
+internal static partial class CarClasses
 {
     private static readonly Dictionary<string, string> Templates = new(StringComparer.OrdinalIgnoreCase)
     {
@@ -38,7 +41,7 @@ internal static class CarClasses
                 "tyre": { "loadedRadius": "300 mm .. 325 mm" },
                 "brake": { "type": "disc", "pistonDiameters": ["40.7 mm .. 51.7 mm"], "effectiveRadius": "115 mm .. 135 mm", "friction": "0.42 .. 0.55" }
               },
-              "valve": { "knee": "300 psi .. 800 psi", "slope": "0.4 .. 0.6" }
+              "valve": { "knee": "300 psi .. 800 psi", "slope": "0.4 .. 0.5" }
             }
             """,
         ["small sports car"] = """
@@ -53,7 +56,7 @@ internal static class CarClasses
                 "tyre": { "loadedRadius": "275 mm .. 305 mm" },
                 "brake": { "type": "drum", "shoes": "leading-trailing", "drumRadius": "101 mm .. 127 mm", "wheelCylinderDiameter": "15.9 mm .. 22.2 mm", "friction": "0.33 .. 0.40", "thresholdPressure": "2 bar .. 7 bar" }
               },
-              "valve": { "knee": "250 psi .. 600 psi", "slope": "0.25 .. 0.6" }
+              "valve": { "knee": "250 psi .. 600 psi", "slope": "0.25 .. 0.5" }
             }
             """,
         ["rear-engined car"] = """
@@ -68,7 +71,7 @@ internal static class CarClasses
                 "tyre": { "loadedRadius": "280 mm .. 315 mm" },
                 "brake": { "type": "disc", "pistonDiameters": ["33 mm .. 44 mm"], "effectiveRadius": "96 mm .. 126 mm", "friction": "0.35 .. 0.45" }
               },
-              "valve": { "knee": "400 psi .. 900 psi", "slope": "0.3 .. 0.55" }
+              "valve": { "knee": "400 psi .. 900 psi", "slope": "0.3 .. 0.5" }
             }
             """,
         ["pickup"] = """
@@ -90,6 +93,44 @@ internal static class CarClasses
 
     /// <summary>Names of the classes.</summary>
     public static IReadOnlyList<string> Names => [.. Templates.Keys];
+
+    /// <summary>The range that a class has for an entry, as a file writes it; null when class or range is not known.</summary>
+    /// <param name="name">Name of the class; null for none.</param>
+    /// <param name="path">Path of the entry.</param>
+    public static string? Range(string? name, string path)
+    {
+        JsonNode? node = name is not null && Templates.TryGetValue(name.Trim(), out string? template) ? JsonNode.Parse(template) : null;
+        foreach (string step in InTemplate().Replace(path, match => match.Value.StartsWith('h') ? "valve" : "loadCases[0]").Split('.', '['))
+        {
+            node = step.EndsWith(']') ? (node as JsonArray)?.FirstOrDefault() : (node as JsonObject)?[step];
+        }
+
+        return (node as JsonValue)?.ToString();
+    }
+
+    /// <summary>Whether a value lies in the range that a class has for an entry.</summary>
+    /// <param name="name">Name of the class; null for none.</param>
+    /// <param name="path">Path of the entry.</param>
+    /// <param name="value">A number or a quantity.</param>
+    /// <param name="slack">How far beyond either end a number may lie.</param>
+    public static bool Covers(string? name, string path, object value, double slack = 0)
+    {
+        if (Range(name, path) is not { } range)
+        {
+            return false;
+        }
+
+        if (value is double number)
+        {
+            return range.Split("..") is [var from, var to]
+                && number >= double.Parse(from, CultureInfo.InvariantCulture) - slack
+                && number <= double.Parse(to, CultureInfo.InvariantCulture) + slack;
+        }
+
+        var quantity = (IQuantity)value;
+        return QuantityText.Read(range, quantity.GetType(), out IQuantity? low, out IQuantity? high) is null
+            && quantity.As(low!.Unit) >= low.Value && quantity.As(high!.Unit) <= high.Value;
+    }
 
     /// <summary>Fills in what a file leaves out, when it names its class.</summary>
     /// <param name="json">The file.</param>
@@ -227,4 +268,7 @@ internal static class CarClasses
                 break;
         }
     }
+
+    [GeneratedRegex(@"^(hydraulics\.rearValves|loadCases)\[\d+\]")]
+    private static partial Regex InTemplate();
 }

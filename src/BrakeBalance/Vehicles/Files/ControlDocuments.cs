@@ -8,6 +8,7 @@ public sealed class PedalDocument
     /// <summary>Pedal ratio.</summary>
     [Field("Pivot to pad over pivot to rod pin; or give geometry", Typical = "3.5 .. 6.5", Low = "1", High = "12", Example = "4.0",
         HowToMeasure = "Tape in the car: pivot to middle of the pad over pivot to rod pin")]
+    [Usual("2.5", "8", Below = "ratio between other points: pivot to pad over pivot to rod pin", Above = "the booster's ratio included")]
     public double? Ratio { get; set; }
 
     /// <summary>Linkage.</summary>
@@ -32,16 +33,19 @@ public sealed class PedalDocument
     /// <summary>Free play.</summary>
     [Field("Travel of the pad before the rod moves; 4 mm when left out", Low = "0 mm", High = "40 mm", Example = "4 mm",
         HowToMeasure = "Rule at the pad, pressed by hand until it stiffens")]
+    [Usual("0 mm", "20 mm", Above = "travel to the first resistance of the brakes")]
     public Length? FreePlay { get; set; }
 
     /// <summary>Travel to the floor.</summary>
     [Field("Travel of the pad from rest to floor or stop; 150 mm when left out", Low = "30 mm", High = "300 mm", Example = "150 mm",
         HowToMeasure = "Rule at the pad, a bleeder open into a bottle")]
+    [Usual("60 mm", "220 mm")]
     public Length? Travel { get; set; }
 
     /// <summary>Panic force.</summary>
     [Field("Force of the driver's foot in a panic stop; 500 N when left out", Low = "50 N", High = "3000 N", Example = "500 N",
         HowToMeasure = "Bathroom scale against a wall, or a pedal force gauge: what you reach at once, not at a strain")]
+    [Usual("200 N", "1500 N", Below = "kilograms or pounds given as newtons")]
     public Force? PanicForce { get; set; }
 }
 
@@ -89,6 +93,7 @@ public abstract class PoweredAssistDocument : AssistDocument
     /// <summary>Boost ratio.</summary>
     [Field("Rise of output over rise of input while the assist lasts", Typical = "2.5 .. 6", Required = true, Low = "1.05", High = "15",
         Example = "4", HowToMeasure = "Line pressure at two pedal forces below the run-out, divided by what the pedal alone would give")]
+    [Usual("1.5", "9", Below = "gain counted without the foot's part", Above = "the pedal ratio included")]
     public double? BoostRatio { get; set; }
 
     /// <summary>Cut-in force.</summary>
@@ -114,6 +119,7 @@ public sealed class VacuumBoosterDocument : PoweredAssistDocument
     [Field("Vacuum at the booster, engine hot and idling in gear, as the gauge shows it without its sign", Typical = "14 inHg .. 21 inHg",
         Required = true, Low = "0 inHg", High = "29.9 inHg", Example = "18 inHg",
         HowToMeasure = "Vacuum gauge in the booster's hose, engine hot, idling in gear")]
+    [Usual("7 inHg", "25 inHg", Below = "kPa or psi given as inHg", Above = "absolute pressure")]
     public Pressure? Vacuum { get; set; }
 
     /// <summary>Altitude.</summary>
@@ -124,6 +130,7 @@ public sealed class VacuumBoosterDocument : PoweredAssistDocument
     /// <summary>Diaphragm diameter.</summary>
     [Field("Diameter of one diaphragm, as the booster's size is named", Typical = "7 in .. 10 in", Required = true, Low = "100 mm",
         High = "400 mm", Example = "9 in", HowToMeasure = "Outside of the shell less its rim")]
+    [Usual("150 mm", "300 mm", Below = "radius given for diameter", Above = "both diaphragms added up: give one and diaphragms 2")]
     public Length? DiaphragmDiameter { get; set; }
 
     /// <summary>Number of diaphragms.</summary>
@@ -154,16 +161,19 @@ public sealed class HydraulicBoosterDocument : PoweredAssistDocument
     /// <summary>Relief pressure.</summary>
     [Field("Pressure at which the pump's relief valve opens", Typical = "70 bar .. 110 bar", Required = true, Low = "20 bar",
         High = "200 bar", Example = "95 bar", HowToMeasure = "Gauge and shut-off valve in the pump's outlet, closed for seconds only")]
+    [Usual("40 bar", "150 bar", Above = "bar given for psi", Below = "psi given for bar")]
     public Pressure? ReliefPressure { get; set; }
 
     /// <summary>Pump flow.</summary>
     [Field("Flow of the pump at idle", Typical = "5 l/min .. 10 l/min", Required = true, Low = "0 l/min", High = "40 l/min",
         Example = "7 l/min", HowToMeasure = "Flow meter in the pump's outlet at idle, oil hot")]
+    [Usual("2 l/min", "20 l/min")]
     public VolumeFlow? PumpFlow { get; set; }
 
     /// <summary>Power piston diameter.</summary>
     [Field("Diameter of the power piston", Typical = "25 mm .. 40 mm", Required = true, Low = "10 mm", High = "80 mm", Example = "35 mm",
         HowToMeasure = "Micrometer on the piston, or the booster's service manual")]
+    [Usual("20 mm", "60 mm", Below = "radius given for diameter")]
     public Length? PowerPiston { get; set; }
 
     /// <summary>Steering flow.</summary>
@@ -192,6 +202,7 @@ public sealed class AccumulatorDocument
     /// <summary>Precharge.</summary>
     [Field("Pressure of the gas with no oil in the vessel", Required = true, Low = "1 bar", High = "200 bar", Example = "45 bar",
         HowToMeasure = "Filling tool's gauge on the gas valve, oil side empty")]
+    [Usual("15 bar", "100 bar", Above = "bar given for psi", Below = "psi given for bar")]
     public Pressure? Precharge { get; set; }
 
     /// <summary>Polytropic exponent.</summary>
@@ -210,6 +221,7 @@ public abstract class MasterCylinderDocument
     [Field("Travel of the rod from rest to its end (both chambers of a tandem together)", Typical = "28 mm .. 40 mm", Required = true,
         Low = "10 mm", High = "80 mm", Example = "38 mm",
         HowToMeasure = "Push the piston to its end on the bench with a rod, rule beside it")]
+    [Usual("20 mm", "55 mm", Above = "travel of the pedal", Below = "stroke of one chamber of a tandem")]
     public Length? Stroke { get; set; }
 
     /// <summary>Port travel.</summary>
@@ -248,11 +260,13 @@ public sealed class TandemCylinderDocument : MasterCylinderDocument
     /// <summary>Bore.</summary>
     [Field("Bore; of the front circuit's chamber when rearBore is given", Typical = "19 mm .. 28.6 mm", Required = true, Low = "9 mm",
         High = "51 mm", Example = "1 in", HowToMeasure = "Cast or stamped on the cylinder; bore gauge")]
+    [Usual("14 mm", "32 mm", Below = "radius given for diameter", Above = "outside of the cylinder")]
     public Length? Bore { get; set; }
 
     /// <summary>Rear bore.</summary>
     [Field("Bore of the rear circuit's chamber of a stepped cylinder; the same as bore when left out", Low = "9 mm", High = "51 mm",
         Example = "22.2 mm", HowToMeasure = "Bore gauge; the pistons' cups differ in size")]
+    [Usual("14 mm", "32 mm", Below = "radius given for diameter", Above = "outside of the cylinder")]
     public Length? RearBore { get; set; }
 
     /// <summary>Large bore.</summary>
@@ -285,6 +299,7 @@ public sealed class SingleCylinderDocument : MasterCylinderDocument
     /// <summary>Bore.</summary>
     [Field("Bore", Typical = "19 mm .. 25.4 mm", Required = true, Low = "9 mm", High = "51 mm", Example = "1 in",
         HowToMeasure = "Cast or stamped on the cylinder; bore gauge")]
+    [Usual("14 mm", "32 mm", Below = "radius given for diameter", Above = "outside of the cylinder")]
     public Length? Bore { get; set; }
 }
 

@@ -29,6 +29,9 @@ internal sealed record FieldInfo(string Key, PropertyInfo Property, FieldAttribu
 
     public double? HighNumber { get; init; }
 
+    /// <summary>Where values begin that are more likely a slip than a car; null where nothing is known.</summary>
+    public UsualRange? Usual { get; init; }
+
     /// <summary>The only words accepted, each with what the document holds for it; empty where the list is not closed.</summary>
     public IReadOnlyList<(string Word, object Value)> Words { get; init; } = [];
 
@@ -104,6 +107,7 @@ internal static class FieldMap
         var field = new FieldInfo(key, property, about, shape, valueType)
         {
             Words = shape == FieldShape.Choice ? Words(valueType, about) : [],
+            Usual = property.GetCustomAttribute<UsualAttribute>() is { } usual ? new UsualRange(usual, about.Typical, limitedType) : null,
         };
         return limited switch
         {

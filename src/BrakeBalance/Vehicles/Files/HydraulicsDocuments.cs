@@ -20,6 +20,7 @@ public sealed class HydraulicsDocument
     /// <summary>Highest pressure.</summary>
     [Field("Highest line pressure considered; 140 bar when left out", Low = "20 bar", High = "300 bar", Example = "140 bar",
         HowToMeasure = "Gauge under the hardest push of the foot; or keep 140 bar")]
+    [Usual("70 bar", "200 bar", Above = "bar given for psi", Below = "psi given for bar")]
     public Pressure? MaximumPressure { get; set; }
 }
 
@@ -37,11 +38,13 @@ public sealed class BalanceBarDocument : SplitDocument
     /// <summary>Front bore.</summary>
     [Field("Bore of the front circuit's master cylinder", Required = true, Low = "10 mm", High = "40 mm", Example = "19.05 mm",
         HowToMeasure = "Cast or stamped on the cylinder; bore gauge")]
+    [Usual("14 mm", "32 mm", Below = "radius given for diameter", Above = "outside of the cylinder")]
     public Length? FrontBore { get; set; }
 
     /// <summary>Rear bore.</summary>
     [Field("Bore of the rear circuit's master cylinder", Required = true, Low = "10 mm", High = "40 mm", Example = "20.64 mm",
         HowToMeasure = "Cast or stamped on the cylinder; bore gauge")]
+    [Usual("14 mm", "32 mm", Below = "radius given for diameter", Above = "outside of the cylinder")]
     public Length? RearBore { get; set; }
 
     /// <summary>Front share of the force.</summary>
@@ -64,12 +67,14 @@ public sealed class ProportioningDocument : ValveDocument
     [Field("Inlet pressure at which the outlet stops following one to one", ByClass = true, Typical = "200 psi .. 900 psi", Required = true,
         Low = "0 bar", High = "300 bar", Example = "35 bar",
         HowToMeasure = "Two gauges, one each side of the valve: inlet pressure at which they part")]
+    [Usual("10 bar", "75 bar", Above = "bar given for psi", Below = "psi given for bar")]
     public Pressure? Knee { get; set; }
 
     /// <summary>Slope.</summary>
-    [Field("Rise of the outlet over rise of the inlet above the knee", ByClass = true, Typical = "0.25 .. 0.6", Required = true, Low = "0",
+    [Field("Rise of the outlet over rise of the inlet above the knee", ByClass = true, Typical = "0.2 .. 0.5", Required = true, Low = "0",
         High = "1", Example = "0.4",
         HowToMeasure = "Two gauges: difference of outlet over difference of inlet between two readings above the knee")]
+    [Usual("0.2", "0.5", Above = "percent reduction given for slope (a 57 % reduction is a slope of 0.43)")]
     public double? Slope { get; set; }
 
     /// <summary>Hysteresis.</summary>
@@ -94,15 +99,18 @@ public sealed class KnobDocument
     /// <summary>Knee fully out.</summary>
     [Field("Knee with the adjuster fully out", Required = true, Low = "0 bar", High = "200 bar", Example = "7 bar",
         HowToMeasure = "Two gauges with the adjuster fully out")]
+    [Usual("0 bar", "40 bar", Above = "bar given for psi, or the knee fully in")]
     public Pressure? KneeFullyOut { get; set; }
 
     /// <summary>Knee per turn.</summary>
     [Field("Rise of the knee for one turn of the adjuster in", Required = true, Low = "0.1 bar", High = "100 bar", Example = "10 bar",
         HowToMeasure = "Two gauges, one reading per turn")]
+    [Usual("1.5 bar", "30 bar", Above = "bar given for psi", Below = "psi given for bar")]
     public Pressure? KneePerTurn { get; set; }
 
     /// <summary>Turns.</summary>
     [Field("Turns from fully out to fully in", Required = true, Low = "0.1", High = "50", Example = "6", HowToMeasure = "Count them")]
+    [Usual("1", "15")]
     public double? Turns { get; set; }
 }
 
@@ -112,6 +120,7 @@ public sealed class LimitingDocument : ValveDocument
     /// <summary>Limit.</summary>
     [Field("Highest outlet pressure", Required = true, Low = "0 bar", High = "300 bar", Example = "45 bar",
         HowToMeasure = "Gauge behind the valve under a hard push")]
+    [Usual("15 bar", "100 bar", Above = "bar given for psi", Below = "psi given for bar")]
     public Pressure? Limit { get; set; }
 
     /// <summary>Hysteresis.</summary>
@@ -132,6 +141,7 @@ public sealed class LoadSensingDocument : ValveDocument
     /// <summary>Knee at the reference load.</summary>
     [Field("Knee when the rear axle carries referenceLoad", Required = true, Low = "0 bar", High = "300 bar", Example = "30 bar",
         HowToMeasure = "Two gauges at the valve, rear axle on scales: inlet pressure at which they part")]
+    [Usual("10 bar", "75 bar", Above = "bar given for psi", Below = "psi given for bar")]
     public Pressure? KneeAtReference { get; set; }
 
     /// <summary>Reference load.</summary>
@@ -147,6 +157,7 @@ public sealed class LoadSensingDocument : ValveDocument
     /// <summary>Slope.</summary>
     [Field("Rise of the outlet over rise of the inlet above the knee", Required = true, Low = "0", High = "1", Example = "0.35",
         HowToMeasure = "Two gauges: difference of outlet over difference of inlet between two readings above the knee")]
+    [Usual("0.2", "0.5", Above = "percent reduction given for slope (a 57 % reduction is a slope of 0.43)")]
     public double? Slope { get; set; }
 
     /// <summary>Lowest knee.</summary>
@@ -173,10 +184,12 @@ public sealed class HoldOffDocument : ValveDocument
     /// <summary>Opening pressure.</summary>
     [Field("Inlet pressure at which the valve begins to open", Required = true, Low = "0 bar", High = "30 bar", Example = "7 bar",
         HowToMeasure = "Two gauges: inlet pressure at which the outlet begins to rise")]
+    [Usual("1 bar", "15 bar", Above = "bar given for psi", Below = "psi given for bar")]
     public Pressure? OpeningPressure { get; set; }
 
     /// <summary>Blend pressure.</summary>
     [Field("Inlet pressure from which outlet and inlet are equal; above openingPressure", Required = true, Low = "0.5 bar", High = "60 bar",
         Example = "20 bar", HowToMeasure = "Two gauges: inlet pressure at which they meet")]
+    [Usual("5 bar", "50 bar", Above = "bar given for psi", Below = "psi given for bar")]
     public Pressure? BlendPressure { get; set; }
 }

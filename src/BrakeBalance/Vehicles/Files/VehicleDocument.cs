@@ -22,6 +22,7 @@ public sealed class VehicleDocument
     /// <summary>Wheelbase.</summary>
     [Field("Distance between the axles, hub centre to hub centre", ByClass = true, Typical = "2.10 m .. 3.45 m", Required = true,
         Low = "1 m", High = "6 m", Example = "2.60 m", HowToMeasure = "Tape measure, hub centre to hub centre, both sides")]
+    [Usual("1.9 m", "3.6 m", Above = "overall length", Below = "track width given for wheelbase")]
     public Length? Wheelbase { get; set; }
 
     /// <summary>Load cases.</summary>
@@ -63,6 +64,7 @@ public sealed class VehicleDocument
     /// <summary>Rolling resistance coefficient.</summary>
     [Field("Rolling resistance over load", Low = "0", High = "0.1", Example = "0.015",
         HowToMeasure = "Coast down from 20 km/h on a level road: deceleration over g")]
+    [Usual("0.005", "0.03")]
     public double? RollingResistance { get; set; }
 
     /// <summary>Dynamics.</summary>
@@ -88,12 +90,14 @@ public sealed class LoadCaseDocument
     /// <summary>Mass.</summary>
     [Field("Mass of the car with driver, fuel and load", ByClass = true, Typical = "780 kg .. 2200 kg", Low = "200 kg", High = "7500 kg",
         Example = "1350 kg", HowToMeasure = "Scales under all four wheels or a weighbridge, driver aboard, fuel noted")]
+    [Usual("500 kg", "3000 kg", Above = "pounds given for kilograms", Below = "mass on one axle or at one wheel")]
     public Mass? Mass { get; set; }
 
     /// <summary>Share of the weight on the front axle.</summary>
     [Field("Front axle's share of the weight at rest; or give frontAxleToCentreOfGravity, or the two axle masses", ByClass = true,
         Typical = "0.37 .. 0.60", Low = "0.15", High = "0.85", Example = "0.53",
         HowToMeasure = "Front axle on the scales over the sum of both")]
+    [Usual("0.35", "0.68")]
     public double? FrontShare { get; set; }
 
     /// <summary>Distance from the front axle to the centre of gravity.</summary>
@@ -104,17 +108,20 @@ public sealed class LoadCaseDocument
     /// <summary>Mass on the front axle.</summary>
     [Field("What the scales show under the front axle, in place of mass and frontShare", InPlaceOf = "mass frontShare", Low = "50 kg",
         High = "5000 kg", Example = "716 kg", HowToMeasure = "Scales under both front wheels, driver aboard")]
+    [Usual("200 kg", "1500 kg", Above = "pounds given for kilograms", Below = "mass at one wheel")]
     public Mass? FrontAxleMass { get; set; }
 
     /// <summary>Mass on the rear axle.</summary>
     [Field("What the scales show under the rear axle, in place of mass and frontShare", InPlaceOf = "mass frontShare", Low = "50 kg",
         High = "5000 kg", Example = "634 kg", HowToMeasure = "Scales under both rear wheels, driver aboard")]
+    [Usual("200 kg", "1800 kg", Above = "pounds given for kilograms", Below = "mass at one wheel")]
     public Mass? RearAxleMass { get; set; }
 
     /// <summary>Height of the centre of gravity.</summary>
     [Field("Height of the centre of gravity above the road", ByClass = true, Typical = "0.42 m .. 0.75 m", Required = true, Low = "0.15 m",
         High = "2 m", Example = "0.47 m",
         HowToMeasure = "Axle weights level and with one end raised more than 15 degrees, suspension locked")]
+    [Usual("0.35 m", "0.85 m", Above = "height of the roof or of the bonnet", Below = "height above the sill or the hubs, not the road")]
     public Length? CentreOfGravityHeight { get; set; }
 }
 
@@ -137,6 +144,7 @@ public sealed class AxleDocument
     /// <summary>Track.</summary>
     [Field("Distance between the tyres' centre planes; 1.45 m when left out", Low = "0.8 m", High = "2.6 m", Example = "1.48 m",
         HowToMeasure = "Tape measure from tyre to tyre at hub height, centre to centre")]
+    [Usual("1.1 m", "1.8 m", Above = "width over the wings")]
     public Length? Track { get; set; }
 
     /// <summary>Brake imbalance.</summary>
@@ -157,6 +165,7 @@ public sealed class TyreDocument
     [Field("Distance from hub centre to road, car down", ByClass = true, Typical = "275 mm .. 385 mm", Required = true, Low = "150 mm",
         High = "600 mm", Example = "315 mm",
         HowToMeasure = "Rule from the floor to the hub centre, car on its wheels at working tyre pressure")]
+    [Usual("240 mm", "400 mm", Above = "diameter given for radius", Below = "radius of the rim")]
     public Length? LoadedRadius { get; set; }
 
     /// <summary>Adhesion factor.</summary>
@@ -191,6 +200,7 @@ public sealed class AerodynamicsDocument
     /// <summary>Drag area.</summary>
     [Field("Drag coefficient times frontal area", Typical = "0.55 m² .. 1.1 m²", Required = true, Low = "0 m²", High = "5 m²",
         Example = "0.72 m²", HowToMeasure = "Coast down from high speed on a level road without wind, or a wind tunnel")]
+    [Usual("0.3 m²", "1.7 m²", Above = "frontal area without the drag coefficient", Below = "drag coefficient without the frontal area")]
     public Area? DragArea { get; set; }
 
     /// <summary>Front lift area.</summary>
@@ -224,5 +234,6 @@ public sealed class EngineBrakingDocument
     /// <summary>Force at the road.</summary>
     [Field("Braking force of both driven wheels at the road", Typical = "200 N .. 600 N", Required = true, Low = "0 N", High = "10 kN",
         Example = "350 N", HowToMeasure = "Coast in the gear of the stop: deceleration times mass, less that in neutral")]
+    [Usual("0 N", "1500 N")]
     public Force? BrakingForce { get; set; }
 }
