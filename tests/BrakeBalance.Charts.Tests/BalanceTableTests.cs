@@ -106,7 +106,7 @@ public class BalanceTableTests
             Speeds = SpeedRange.Only(Speed.Zero),
         };
 
-        Explorable explorer = SettingExplorer.Of(car, highest, UnitSystem.Si);
+        Explorable explorer = SettingExplorer.Of(Cars.Answer(Coupe), highest, UnitSystem.Si);
 
         double shown = (double)explorer.Start.Figures[0].Table.Frame.Columns[1].Min();
         double searched = SettingSearch.Limit(car, conditions).Knee!.Value.Bars;

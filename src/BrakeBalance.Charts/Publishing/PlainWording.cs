@@ -54,7 +54,7 @@ public static class PlainWording
             (@", gauge\b", ""),
             (@"(pressures at )?first lock-up", "$1first locking"),
             (@"lock-up", "locking"),
-            (@"greatest safe knee", "highest safe bend point"),
+            (@"safe limit of the knee", "highest safe bend point"),
             (@"slope above the knee", "share passed on above the bend point"),
             (@"a knee\b", "a bend point"),
             (@"knees", "bend points"),

@@ -84,6 +84,48 @@ public static class MeasurementTables
             .Column("Learnt", Measure.Percent, estimate.Parameters.Select(p => p.Learnt).ToArray()).Build(),
     };
 
+    /// <summary>Present setting, safe limit and recommended setting, with what lies behind them.</summary>
+    /// <param name="setting">The answer.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table.</returns>
+    public static NamedTable Setting(Setting setting, UnitSystem? units = null, string id = "setting-answer")
+    {
+        ArgumentNullException.ThrowIfNull(setting);
+        UnitSystem shown = units ?? Display.Units;
+        IReadOnlyList<(string Label, string Text)> lines = SettingWords.Lines(setting, shown);
+        return new()
+        {
+            Id = id,
+            Title = setting.PresentIsBeyond ? "The present setting lies beyond the safe limit" : "The setting",
+            Caption = $"Conditions: {SettingWords.Conditions(setting.Vehicle, shown)}. {SettingWords.Rule(setting, shown)} {SettingWords.Caution}",
+            Table = new TableBuilder(units)
+                .Words("Question", lines.Select(line => line.Label))
+                .Words("Answer", lines.Select(line => line.Text)).Build(),
+        };
+    }
+
+    /// <summary>What each condition costs: the safe limit without it.</summary>
+    /// <param name="setting">The answer.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table; one row that says so when no condition costs anything.</returns>
+    public static NamedTable Costs(Setting setting, UnitSystem? units = null, string id = "setting-costs")
+    {
+        ArgumentNullException.ThrowIfNull(setting);
+        bool none = setting.Costs.Count == 0;
+        return new()
+        {
+            Id = id,
+            Title = "What each condition costs",
+            Caption = "The limit of all corners if one condition did not have to be met, the dearest first.",
+            Table = new TableBuilder(units)
+                .Words("Without this condition", none ? ["–"] : setting.Costs.Select(cost => cost.Name))
+                .Words("the limit would be", none ? ["the same"] : setting.Costs.Select(cost => SettingWords.Number(cost.Limit, units ?? Display.Units)))
+                .Build(),
+        };
+    }
+
     /// <summary>A setting condition by condition.</summary>
     /// <param name="answer">The answer.</param>
     /// <param name="id">The table's short name.</param>

@@ -219,7 +219,9 @@ public static class SettingWords
     public static string Sentence(Setting setting, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(setting);
-        return setting.Reach switch
+        string present = setting.Present is { } value
+            ? $"Present setting {Present(value, units)}{(setting.PresentIsBeyond ? ", beyond the safe limit" : "")}. " : "";
+        return present + setting.Reach switch
         {
             SettingReach.NotNeeded => "No valve is needed: the front locks first in all conditions without one.",
             SettingReach.None or SettingReach.Below => string.Join(' ', OutOfReach(setting)),
