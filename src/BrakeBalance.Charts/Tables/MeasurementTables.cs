@@ -30,12 +30,12 @@ public static class MeasurementTables
         return new NamedTable
         {
             Id = id,
-            Title = "Knee and slope by position of the knob",
-            Caption = "Bounds hold the value with nine chances in ten. No knee means that none shows up to the highest pressure read.",
+            Title = "Knee and slope by position of the adjuster",
+            Caption = "Bounds are a 90 % interval. No knee means that none shows up to the highest pressure read.",
             Table = rows.Length == 0
-                ? new TableBuilder(units).Words("Knob", ["–"]).Words("Finding", ["no position could be fitted"]).Build()
+                ? new TableBuilder(units).Words("Adjuster", ["–"]).Words("Finding", ["no position could be fitted"]).Build()
                 : new TableBuilder(units)
-                    .Words("Knob", rows.Select(r => r.Position.Turns is { } t ? FormattableString.Invariant($"{t:0.##} turn{(t == 1 ? "" : "s")}") : "as it is"))
+                    .Words("Adjuster", rows.Select(r => r.Position.Turns is { } t ? FormattableString.Invariant($"{t:0.##} turn{(t == 1 ? "" : "s")}") : "as it is"))
                     .Words("Pressure", rows.Select(r => r.Fit.Phase == PressurePhase.Release ? "falling" : "rising"))
                     .Column("Knee", Measure.LinePressure, rows.Select(r => r.Fit.Knee?.Estimate.Pascals))
                     .Column("Lower bound", Measure.LinePressure, rows.Select(r => r.Fit.Knee?.Low.Pascals))
@@ -75,7 +75,7 @@ public static class MeasurementTables
     {
         Id = id,
         Title = $"The car before and after {estimate.StopsUsed} stops",
-        Caption = "Bounds hold the value with nine chances in ten. Learnt: the part of the band that the stops took away.",
+        Caption = "Bounds are a 90 % interval. Learnt: the share of the band that the stops took away.",
         Table = new TableBuilder()
             .Words("Quantity", estimate.Parameters.Select(p => p.Unit.Length == 0 ? p.Name : $"{p.Name} in {p.Unit}"))
             .Words("Before", estimate.Parameters.Select(p => Band(p.Prior)))
@@ -93,7 +93,8 @@ public static class MeasurementTables
     {
         ArgumentNullException.ThrowIfNull(setting);
         UnitSystem shown = units ?? Display.Units;
-        IReadOnlyList<(string Label, string Text)> lines = SettingWords.Lines(setting, shown);
+        (string Label, string Text)[] lines =
+            [.. SettingWords.Lines(setting, shown), .. SettingWords.OutOfReach(setting).Select(words => ("Out of reach", words))];
         return new()
         {
             Id = id,
@@ -133,14 +134,17 @@ public static class MeasurementTables
     public static NamedTable Conditions(SettingAnswer answer, string id = "setting-conditions") => new()
     {
         Id = id,
-        Title = answer.Recommended is null ? "The setting with least rear braking, case by case" : "The recommended setting, case by case",
+        Title = answer.Recommended is not { } at ? "The setting with least rear braking, case by case"
+            : FormattableString.Invariant(
+                $"At {(at.Knee is { } knee ? Measure.LinePressure.Text(knee, Display.Units) : Measure.Percent.Text(at.FrontForceShare!.Value, Display.Units))}, ")
+                + "the highest within the chance, case by case",
         Table = new TableBuilder()
             .Words("Load", answer.Conditions.Select(c => c.LoadCase))
             .Words("Surface", answer.Conditions.Select(c => c.Surface))
             .Words("Brakes", answer.Conditions.Select(c => c.State))
             .Column("Worst speed", Measure.Speed, answer.Conditions.Select(c => c.Speed.MetersPerSecond).ToArray())
-            .Column("Rear locks first", Measure.Percent, answer.Conditions.Select(c => c.RearFirst).ToArray())
-            .Column("Mean efficiency", Measure.Percent, answer.Conditions.Select(c => c.MeanEfficiency).ToArray()).Build(),
+            .Rounded("Rear locks first", Measure.Percent, answer.Conditions.Select(c => (double?)c.RearFirst))
+            .Rounded("Mean efficiency", Measure.Percent, answer.Conditions.Select(c => (double?)c.MeanEfficiency)).Build(),
     };
 
     /// <summary>Answers as bands.</summary>
@@ -151,7 +155,7 @@ public static class MeasurementTables
     {
         Id = id,
         Title = "Answers as bands",
-        Caption = "Nine tenths of the cars within the ranges lie within the band.",
+        Caption = "90 % of the cars within the ranges lie within the band.",
         Table = new TableBuilder()
             .Words("Answer", answers.Select(a => a.Question))
             .Words("Unit", answers.Select(a => a.Unit.Length == 0 ? "–" : a.Unit))
@@ -189,7 +193,7 @@ public static class MeasurementTables
         {
             Id = id,
             Title = first.Length == 0 ? "No safe stop is left to suggest" : "The stop that would teach most",
-            Caption = "Only stops with at most one chance in twenty of a rear-first lock-up are listed.",
+            Caption = "Only stops with a chance of a rear-first lock-up of at most 5 % are listed.",
             Table = first.Length == 0
                 ? new TableBuilder(units).Words("Stop", ["–"]).Build()
                 : new TableBuilder(units)
@@ -198,9 +202,9 @@ public static class MeasurementTables
                     .Words("Turns", first.Select(c => c.Stop.Turns?.ToString("0.##", CultureInfo.InvariantCulture) ?? "–"))
                     .Column("Front line pressure", Measure.LinePressure, first.Select(c => c.Stop.FrontPressure!.Value).ToArray())
                     .Column("Speed", Measure.Speed, first.Select(c => c.Stop.InitialSpeed!.Value).ToArray())
-                    .Column("An axle locks", Measure.Percent, first.Select(c => c.Lock).ToArray())
-                    .Column("Rear first", Measure.Percent, first.Select(c => c.RearFirst).ToArray())
-                    .Column("Variance of the knee taken away", Measure.Percent, first.Select(c => c.KneeNarrowed).ToArray()).Build(),
+                    .Rounded("An axle locks", Measure.Percent, first.Select(c => (double?)c.Lock))
+                    .Rounded("Rear first", Measure.Percent, first.Select(c => (double?)c.RearFirst))
+                    .Rounded("Variance of the knee taken away", Measure.Percent, first.Select(c => (double?)c.KneeNarrowed)).Build(),
         };
     }
 
