@@ -33,7 +33,7 @@ public static class QuestionDesk
         private static readonly string Vacuum = "assist.vacuum: vacuum gauge at the booster's hose, hot, in gear, lowest of ten stops and goes";
         private static readonly string Control = "pedal, assist and masterCylinder: tape on the pedal (pivot to pad over pivot to rod), bore cast on the cylinder, kind of booster";
         private static readonly string Supply = "assist of type hydraulic with reliefPressure and pumpFlow: load gauge with shut-off valve (seconds only) and flow meter at idle";
-        private static readonly string Fluid = "fluid: take-up and give of each axle, hose lengths; or a rule at the pedal under 100 lbf";
+        private static readonly string Fluid = "fluid: clearance and compliance of each axle, hose lengths; or a rule at the pedal under 100 lbf";
 
         private readonly Vehicle _car = reading.Vehicle;
         private readonly BalanceModel _model = new(reading.Vehicle, reading.Vehicle.LoadCases[0]);
