@@ -26,7 +26,7 @@ public static class GaugeFigures
         figure
             .Title(finding)
             .Describe(
-                "Rear against front line pressure as read on two gauges; lines are the fits for each position of the knob, pressure rising.",
+                "Rear against front line pressure as read on two gauges; lines are the fits for each position of the adjuster, pressure rising.",
                 "Gauge readings rising along the line of equal pressures, each knob position bending off it at its own knee.",
                 $"{readings.Count} readings. " + string.Join(' ', seen.Select(p => $"{Name(p.Turns)}: knee {figure.Text(Measure.LinePressure, p.Apply!.Knee!.Value.Estimate)}, slope {Measure.Number.Text(p.Apply.Slope!.Value.Estimate, figure.Units)}.")) + " Readings with pressure falling lie a little higher: the valve's hysteresis.")
             .X("Front line pressure", "p₁", Measure.LinePressure, 0, top)
@@ -68,7 +68,7 @@ public static class GaugeFigures
     /// <exception cref="ArgumentException">The analysis has no calibration: fewer than two positions show a knee.</exception>
     public static Figure Knob(GaugeAnalysis analysis, UnitSystem? units = null, string id = "knee-against-turns")
     {
-        KnobCalibration knob = analysis.Calibration ?? throw new ArgumentException("The knee is known at fewer than two positions of the knob, so it cannot be drawn against the turns.", nameof(analysis));
+        KnobCalibration knob = analysis.Calibration ?? throw new ArgumentException("The knee is known at fewer than two positions of the adjuster, so it cannot be drawn against the turns.", nameof(analysis));
         var figure = new FigureBuilder(id, units);
         KnobPosition[] seen = [.. analysis.Positions.Where(p => p is { Turns: not null, Apply.Knee: not null })];
         double[] turns = [.. Enumerable.Range(0, 31).Select(i => knob.LowestTurns + (knob.HighestTurns - knob.LowestTurns) * i / 30)];

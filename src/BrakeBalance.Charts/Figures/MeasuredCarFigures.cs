@@ -57,7 +57,7 @@ public static class MeasuredCarFigures
     /// <param name="file">The car as the vehicle file has it.</param>
     /// <param name="stops">The stops the estimate was made from.</param>
     /// <param name="loadCase">The load case shown.</param>
-    /// <param name="turns">Turns of the knob that the lines are drawn for; null for the knee of the file.</param>
+    /// <param name="turns">Turns of the adjuster that the lines are drawn for; null for the knee of the file.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
