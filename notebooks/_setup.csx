@@ -29,6 +29,7 @@ global using BrakeBalance.Tyres;
 global using BrakeBalance.Vehicles;
 global using Microsoft.Data.Analysis;
 global using UnitsNet;
+global using Measure = BrakeBalance.Answers.Measure;
 global using UnitSystem = BrakeBalance.Answers.UnitSystem;
 
 // A decimal comma in a picture's numbers would break it, whatever the language of the computer.

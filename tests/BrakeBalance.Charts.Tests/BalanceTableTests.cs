@@ -83,9 +83,9 @@ public class BalanceTableTests
         RuleTable broken = RuleTable.Of(car with { Hydraulics = car.Hydraulics.WithoutRearProportioning() });
 
         Assert.Equal(DistributionRules.Check(car).Count, Regex.Count(kept.ToHtml(), "<tr><td"));
-        Assert.Contains("✓ kept", kept.ToPlainText(), StringComparison.Ordinal);
+        Assert.Contains("✓ pass", kept.ToPlainText(), StringComparison.Ordinal);
         Assert.DoesNotContain("✗", kept.ToPlainText(), StringComparison.Ordinal);
-        Assert.Contains("✗ broken", broken.ToHtml(), StringComparison.Ordinal);
+        Assert.Contains("✗ fail", broken.ToHtml(), StringComparison.Ordinal);
         Assert.Contains("no type approval", broken.ToHtml(), StringComparison.Ordinal);
     }
 
@@ -106,7 +106,7 @@ public class BalanceTableTests
             Speeds = SpeedRange.Only(Speed.Zero),
         };
 
-        Explorable explorer = SettingExplorer.Of(car, highest, UnitSystem.Si);
+        Explorable explorer = SettingExplorer.Of(Cars.Answer(Coupe), highest, UnitSystem.Si);
 
         double shown = (double)explorer.Start.Figures[0].Table.Frame.Columns[1].Min();
         double searched = SettingSearch.Limit(car, conditions).Knee!.Value.Bars;

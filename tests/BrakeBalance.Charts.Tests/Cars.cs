@@ -14,10 +14,15 @@ internal static class Cars
 {
     private static readonly ConcurrentDictionary<(string, UnitSystem), IReadOnlyList<Figure>> Built = new();
 
+    private static readonly ConcurrentDictionary<string, Setting> Answers = new();
+
     public static IReadOnlyList<string> Names { get; } =
         [.. Directory.GetFiles(Path.Combine(Root(), "data", "vehicles"), "*.json").Select(path => Path.GetFileNameWithoutExtension(path)!).Order(StringComparer.Ordinal)];
 
     public static Vehicle Load(string name) => VehicleFile.Load(Path.Combine(Root(), "data", "vehicles", name + ".json")).Vehicle;
+
+    /// <summary>The answer for a car, found once.</summary>
+    public static Setting Answer(string name) => Answers.GetOrAdd(name, key => Setting.Of(Load(key)));
 
     public static BalanceModel Model(string name) => Model(Load(name));
 
@@ -35,7 +40,7 @@ internal static class Cars
         Pressure[] knees = [.. Enumerable.Range(1, 8).Select(i => Pressure.FromBars(10 * i))];
         double[] slopes = [0, 0.2, 0.4, 0.6, 0.8];
         var conditions = new Conditions { AdhesionSteps = 8 };
-        var setting = Setting.Of(car);
+        Setting setting = Answer(name);
         IReadOnlyList<SettingOutcome> outcomes = SettingSearch.Sweep(car, conditions, knees, slopes);
         BalanceModel changed = Model(car.WithRearKnee(Pressure.FromBars(70), 0.6));
         var safeKnees = new[] { 0, 0.1 }.Select(spread => (spread, (IReadOnlyList<(double, Pressure?)>)[.. slopes.Select(slope =>
@@ -51,11 +56,11 @@ internal static class Cars
             SettingFigures.SafeSettings(outcomes, setting, units),
             SettingFigures.EfficiencyOfSettings(outcomes, setting, units: units),
             SettingFigures.EfficiencyOfSettings(outcomes, setting, worst: true, units: units, id: "setting-efficiency-worst"),
-            SettingFigures.GreatestSafeKnees(safeKnees, units),
+            SettingFigures.SafeLimits(safeKnees, units),
             ComparisonFigures.BeforeAfter(light, changed, units: units),
             .. Foot(car, light, units),
             .. setting.Middle.Slope is null ? Array.Empty<Figure>() : [KneeFigure.Of(setting, units: units)],
-            SettingExplorer.Of(car.WithRearKnee(Pressure.FromBars(20), 0.3), Pressure.FromBars(60), units).Start.Figures[0],
+            SettingExplorer.Of(setting, Pressure.FromBars(60), units).Start.Figures[0],
         ];
     }
 
@@ -78,7 +83,7 @@ internal static class Cars
         yield return FootFigures.FailureDistances(FailureAnalysis.Of(car, light.LoadCase), car.Name, units: units);
     }
 
-    public static Explorable Explorable(string name, UnitSystem units) => BalanceExplorables.SettingAndLoad(Load(name), settings: 4, units: units);
+    public static Explorable Explorable(string name, UnitSystem units) => BalanceExplorables.SettingAndLoad(Answer(name), settings: 4, units: units);
 
     private static string Root()
     {

@@ -49,9 +49,9 @@ public partial class ExplorableTests
     {
         Vehicle car = Cars.Load("coupe-1960s");
         Explorable explorable = Cars.Explorable("coupe-1960s", UnitSystem.Si);
-        LockUp lockUp = Cars.Model(car).FirstLockUp(0.8)!;
+        LockUp lockUp = Cars.Model(car).FirstLockUp(Conditions.DryAdhesion)!;
         Assert.Equal("front axle", explorable.Start.Readouts[0].Value);
-        Assert.Equal(Measure.Number.Text(lockUp.At.BrakingRate, UnitSystem.Si), explorable.Start.Readouts[1].Value);
+        Assert.Equal(Measure.Number.Text(lockUp.At.BrakingRate, UnitSystem.Si) + " g", explorable.Start.Readouts[1].Value);
         Assert.Equal(Measure.LinePressure.Text(lockUp.At.LinePressures.Rear, UnitSystem.Si), explorable.Start.Readouts[4].Value);
         Assert.Contains("24", explorable.Controls[0].Settings[explorable.Controls[0].Start], StringComparison.Ordinal);
     }
@@ -73,7 +73,7 @@ public partial class ExplorableTests
     [MemberData(nameof(EveryCar))]
     public void The_full_explorable_stays_small(string car)
     {
-        Explorable explorable = Figures.BalanceExplorables.SettingAndLoad(Cars.Load(car));
+        Explorable explorable = Figures.BalanceExplorables.SettingAndLoad(Cars.Answer(car));
         Assert.True(explorable.Frames.Count >= 100);
         string html = explorable.ToHtml();
         Assert.InRange(html.Length, 50_000, 400_000);

@@ -55,7 +55,7 @@ public class MeasurementFigureTests
     public void The_trade_off_marks_the_setting_the_answer_recommends()
     {
         Figure figure = RobustSettingFigures.TradeOff(Answer, UnitSystem.Si);
-        Assert.Contains(Measure.LinePressure.Text(Answer.Chance.Recommended!.Knee!.Value.Pascals, UnitSystem.Si), figure.Title);
+        Assert.Contains(SettingWords.Number(Answer.Middle with { Knee = Answer.Chance.Recommended!.Knee }, UnitSystem.Si), figure.Title);
         Assert.Contains(SettingWords.Sentence(Answer, UnitSystem.Si), figure.LongDescription);
     }
 

@@ -178,7 +178,7 @@ public class StopFigureTests
         Vehicle car = Read("coupe-1960s");
         IReadOnlyList<StopComparisonRow> rows = StopComparison.Of([("as it is", car)], car.LoadCases[0].Name, 0.9, Hundred);
         FigureTable table = StopTables.SideBySide(rows, UnitSystem.Us);
-        Assert.Equal(rows[0].Panic.Distance.Feet, (double)table.Frame["Panic [ft]"][0], 0.6);
+        Assert.Equal(rows[0].Panic.Distance.Feet, (double)table.Frame["Full pressure, wheels locked [ft]"][0], 0.6);
         Assert.Contains("Swaps ends", table.Columns);
     }
 }

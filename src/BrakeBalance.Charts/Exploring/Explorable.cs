@@ -13,7 +13,7 @@ namespace BrakeBalance.Charts.Exploring;
 ///     "knee", [Control.Slider("knee", "Knee", Measure.LinePressure, knees, start: 8)],
 ///     settings => new Frame(
 ///         [BrakeForces(results[settings["knee"]])],
-///         [new Readout("First to lock", results[settings["knee"]].First)]));
+///         [new Readout("Locks first", results[settings["knee"]].First)]));
 /// </code>
 /// </remarks>
 public sealed class Explorable : IHtmlOutput

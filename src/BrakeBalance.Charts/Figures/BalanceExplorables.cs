@@ -1,6 +1,7 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Hydraulics;
+using BrakeBalance.Measurements;
 using BrakeBalance.Rules;
 using BrakeBalance.Vehicles;
 using UnitsNet;
@@ -10,21 +11,22 @@ namespace BrakeBalance.Charts.Figures;
 /// <summary>Explorables of the balance of a car; every state is computed by the calculation assembly beforehand.</summary>
 public static class BalanceExplorables
 {
-    private static readonly double[] Surfaces = [0.3, 0.5, 0.8, 1.1];
+    private static readonly double[] Surfaces = [0.3, Conditions.WetAdhesion, Conditions.DryAdhesion, 1.1];
 
     /// <summary>Brake forces and adhesion utilisation with controls for the setting (knee, or share of the balance bar), load and surface.</summary>
-    /// <param name="vehicle">The car.</param>
-    /// <param name="settings">How many settings the first control has; at least 2.</param>
-    /// <param name="slope">Slope above the knee [–]; null for the car's own, or 0.3 when it has no proportioning valve.</param>
+    /// <param name="setting">The answer for the car, whose settings are among those to choose from.</param>
+    /// <param name="settings">How many settings the first control has; at least 3.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The explorable's short name.</param>
     /// <returns>The explorable.</returns>
-    public static Explorable SettingAndLoad(Vehicle vehicle, int settings = 15, double? slope = null, UnitSystem? units = null, string id = "explore")
+    public static Explorable SettingAndLoad(Setting setting, int settings = 15, UnitSystem? units = null, string id = "explore")
     {
+        ArgumentNullException.ThrowIfNull(setting);
+        Vehicle vehicle = setting.Vehicle;
         UnitSystem shown = units ?? Display.Units;
         (Control control, IReadOnlyList<Vehicle> cars) = vehicle.Hydraulics.Split is BalanceBarSplit bar && vehicle.Hydraulics.RearProportioningValve is null
-            ? BarShares(vehicle, bar, settings, shown)
-            : Knees(vehicle, settings, slope ?? vehicle.Hydraulics.RearProportioningValve?.Slope ?? 0.3, shown);
+            ? BarShares(setting, bar, settings, shown)
+            : Knees(setting, settings, shown);
         BalanceModel[][] models = [.. cars.Select(car => car.LoadCases.Select(load => new BalanceModel(car, load)).ToArray())];
         IReadOnlyList<UtilisationCurve>[] curves = [.. cars.Select(UtilisationCurve.Of)];
         Figure[][] utilisation = [.. curves.Select(loads => loads.Select(curve => BalanceFigures.AdhesionUtilisation(curve, shown, $"{id}-utilisation")).ToArray())];
@@ -54,42 +56,33 @@ public static class BalanceExplorables
     private static string SurfaceName(double adhesion) => adhesion switch
     {
         0.3 => "0.3 slippery",
-        0.5 => "0.5 wet",
-        0.8 => "0.8 dry",
+        Conditions.WetAdhesion => "0.5 wet",
+        Conditions.DryAdhesion => "0.9 dry",
         _ => "1.1 track tyres, dry",
     };
 
-    private static (Control Control, IReadOnlyList<Vehicle> Cars) Knees(Vehicle vehicle, int settings, double slope, UnitSystem units)
+    private static (Control Control, IReadOnlyList<Vehicle> Cars) Knees(Setting setting, int settings, UnitSystem units)
     {
-        // Round display numbers around the car's own knee, so that the slider reads well in either system.
-        DisplayUnit unit = Measure.LinePressure.In(units);
-        double own = unit.FromSi(vehicle.Hydraulics.RearProportioningValve?.Knee.Pascals ?? 3e6);
-        double step = Rendering.Ticks.Step(own * 1.8, settings - 1);
-        double[] knees = [.. Enumerable.Range(0, settings).Select(i => unit.ToSi((i + 1) * step))];
-        int start = Nearest(knees, unit.ToSi(own));
-        knees[start] = unit.ToSi(own);
+        (Pressure[] knees, int start) = SettingChoices.Knees(setting, settings, units);
+        double slope = setting.Middle.Slope ?? SettingSearch.AddedSlope;
         return (
             Control.Slider("setting", "Knee pressure of the valve", Measure.LinePressure, knees, start, units),
-            [.. knees.Select(knee => vehicle.WithRearKnee(Pressure.FromPascals(knee), slope))]);
+            [.. knees.Select(knee => setting.Vehicle.WithRearKnee(knee, slope))]);
     }
 
-    private static (Control Control, IReadOnlyList<Vehicle> Cars) BarShares(Vehicle vehicle, BalanceBarSplit bar, int settings, UnitSystem units)
+    private static (Control Control, IReadOnlyList<Vehicle> Cars) BarShares(Setting setting, BalanceBarSplit bar, int settings, UnitSystem units)
     {
-        double[] shares = [.. Enumerable.Range(0, settings).Select(i => 0.4 + 0.3 * i / (settings - 1))];
-        int start = Nearest(shares, bar.FrontForceShare);
-        shares[start] = bar.FrontForceShare;
+        (double[] shares, int start) = SettingChoices.Shares(setting, bar.FrontForceShare, settings);
         Measure measure = Measure.Pure("front share", "%", 100, 0.1);
         return (
             Control.Slider("setting", "Front share of the balance bar", measure, shares, start, units),
-            [.. shares.Select(share => vehicle with { Hydraulics = vehicle.Hydraulics with { Split = bar with { FrontForceShare = share } } })]);
+            [.. shares.Select(setting.Vehicle.WithFrontForceShare)]);
     }
-
-    private static int Nearest(double[] values, double wanted) => values.Index().MinBy(value => Math.Abs(value.Item - wanted)).Index;
 
     private static IReadOnlyList<Readout> Readouts(LockUp? lockUp, UnitSystem units) =>
     [
-        new("First to lock", lockUp is null ? "no axle" : Finding.AxleWord(lockUp) + (lockUp.First is null ? " axles" : " axle")),
-        new("At braking rate", lockUp is null ? "–" : Finding.Rate(lockUp.At.BrakingRate)),
+        new("Locks first", lockUp is null ? "no axle" : Finding.AxleWord(lockUp) + (lockUp.First is null ? " axles" : " axle")),
+        new("At a deceleration of", lockUp is null ? "–" : $"{Finding.Rate(lockUp.At.BrakingRate)} g"),
         new("Braking efficiency", lockUp is null ? "–" : Measure.Percent.Text(lockUp.Efficiency, units)),
         new("Front line pressure", lockUp is null ? "–" : Measure.LinePressure.Text(lockUp.At.LinePressures.Front, units)),
         new("Rear line pressure", lockUp is null ? "–" : Measure.LinePressure.Text(lockUp.At.LinePressures.Rear, units)),
@@ -98,8 +91,8 @@ public static class BalanceExplorables
     private static Verdict Verdict(LockUp? lockUp, double adhesion) => lockUp switch
     {
         null => new($"At an adhesion of {Finding.Rate(adhesion)} no axle locks within the pressure considered."),
-        { First: Axle.Rear } => new($"The rear axle locks first at a braking rate of {Finding.Rate(lockUp.At.BrakingRate)}: the car can spin.", VerdictKind.Caution),
-        { First: null } => new($"Both axles lock together at a braking rate of {Finding.Rate(lockUp.At.BrakingRate)}: nothing is left in hand.", VerdictKind.Caution),
-        _ => new($"The front axle locks first at a braking rate of {Finding.Rate(lockUp.At.BrakingRate)}: the car runs straight on, unsteered.", VerdictKind.Good),
+        { First: Axle.Rear } => new($"The rear axle locks first at a deceleration of {Finding.Rate(lockUp.At.BrakingRate)} g: the car can spin.", VerdictKind.Caution),
+        { First: null } => new($"Both axles lock together at a deceleration of {Finding.Rate(lockUp.At.BrakingRate)} g: nothing is left in hand.", VerdictKind.Caution),
+        _ => new($"The front axle locks first at a deceleration of {Finding.Rate(lockUp.At.BrakingRate)} g: the car runs straight on, unsteered.", VerdictKind.Good),
     };
 }

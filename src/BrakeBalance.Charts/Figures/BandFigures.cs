@@ -10,7 +10,7 @@ public static class BandFigures
     private const int Draws = 200;
     private const int Points = 41;
 
-    /// <summary>Rear against front brake force over the weight, ideal and installed, as bands that hold nine tenths of the cars within the ranges.</summary>
+    /// <summary>Rear against front brake force over the weight, ideal and installed, as bands that hold 90 % of the cars within the ranges.</summary>
     /// <param name="car">The car with its ranges; without any the bands shrink to lines.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
@@ -31,7 +31,7 @@ public static class BandFigures
         return new FigureBuilder(id, units)
             .Title(known ? "Every number is given: the bands have shrunk to lines" : $"{ranges} numbers are known as ranges only, and the lines are bands")
             .Describe(
-                "Rear against front brake force, both over the car's weight: ideal and installed distribution for the cars within the ranges; nine tenths lie in each band.",
+                "Rear against front brake force, both over the car's weight: ideal and installed distribution for the cars within the ranges; 90 % lie in each band.",
                 "Two bands, ideal and installed, of rear against front brake force over weight; where they overlap, the lock order is open.",
                 $"Where the bands overlap, the numbers known so far do not tell which axle locks first. {next}")
             .X("Front brake force over weight", "T₁/G", Measure.Number, 0)

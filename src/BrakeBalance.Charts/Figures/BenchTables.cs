@@ -76,7 +76,7 @@ public static class BenchTables
                 .Words("Class and size", report.Purchase.Select(line => line.Rating.Name))
                 .Column("In the car", BenchMeasures.Stock, report.Purchase.Select(line => (double?)Step(line.Net, BenchMeasures.Stock, units)))
                 .Column("Spares", BenchMeasures.Stock, report.Purchase.Select(line => (double?)Step(line.Spare, BenchMeasures.Stock, units)))
-                .Column("Lost in cuts", BenchMeasures.Cut, report.Purchase.Select(line => (double?)Step(line.Kerf, BenchMeasures.Cut, units)))
+                .Column("Cutting waste", BenchMeasures.Cut, report.Purchase.Select(line => (double?)Step(line.Kerf, BenchMeasures.Cut, units)))
                 .Column("To buy", BenchMeasures.Stock, report.Purchase.Select(line => (double?)Step(line.ToBuy, BenchMeasures.Stock, units)))
                 .Build(),
         };

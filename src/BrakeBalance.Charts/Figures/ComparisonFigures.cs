@@ -102,7 +102,7 @@ public static class ComparisonFigures
                 .Column("Knee", Measure.LinePressure, knees)
                 .Column($"Front line pressure at z = {rate}", Measure.LinePressure, at.Select(p => p?.LinePressures.Front.Pascals))
                 .Column($"Rear line pressure at z = {rate}", Measure.LinePressure, at.Select(p => p?.LinePressures.Rear.Pascals))
-                .Words($"First to lock at k = {surface}", lockUps.Select(Finding.AxleWord))
+                .Words($"Locks first at k = {surface}", lockUps.Select(Finding.AxleWord))
                 .Column("at braking rate z", Measure.Number, lockUps.Select(l => l?.At.BrakingRate))
                 .Build(),
         };
@@ -124,8 +124,8 @@ public static class ComparisonFigures
         LockUp?[] old = [.. adhesions.Select(before.FirstLockUp)], changed = [.. adhesions.Select(after.FirstLockUp)];
         return new TableBuilder(units)
             .Column("Adhesion k", Measure.Number, adhesions.ToArray())
-            .Words("First to lock, before", old.Select(Finding.AxleWord))
-            .Words("First to lock, after", changed.Select(Finding.AxleWord))
+            .Words("Locks first, before", old.Select(Finding.AxleWord))
+            .Words("Locks first, after", changed.Select(Finding.AxleWord))
             .Column("Braking rate z, before", Measure.Number, old.Select(l => l?.At.BrakingRate))
             .Column("Braking rate z, after", Measure.Number, changed.Select(l => l?.At.BrakingRate))
             .Column("Change in braking rate", Measure.Number, old.Zip(changed, (a, b) => b?.At.BrakingRate - a?.At.BrakingRate))

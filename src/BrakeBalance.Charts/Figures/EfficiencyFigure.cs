@@ -67,7 +67,7 @@ public static partial class BalanceFigures
 
     private static void LockUpTable(TableBuilder table, IReadOnlyList<LockUp> lockUps) => table
         .Column("Adhesion k", Measure.Number, lockUps.Select(l => l.Adhesion).ToArray())
-        .Words("First to lock", lockUps.Select(Finding.AxleWord))
+        .Words("Locks first", lockUps.Select(Finding.AxleWord))
         .Column("Braking rate z", Measure.Number, lockUps.Select(l => l.At.BrakingRate).ToArray())
         .Column("Braking efficiency", Measure.Percent, lockUps.Select(l => l.Efficiency).ToArray())
         .Column("Front line pressure", Measure.LinePressure, lockUps.Select(l => l.At.LinePressures.Front).ToArray())

@@ -56,7 +56,7 @@ public static partial class FootFigures
             LostCircuit.Rear => failure.AssistLost ? "rear, assist" : "rear lost",
             LostCircuit.Diagonal => failure.AssistLost ? "diagonal, assist" : "diagonal lost",
             LostCircuit.All => "all lost",
-            _ => failure.AssistLost ? "assist lost" : "sound",
+            _ => failure.AssistLost ? "no assist" : "sound",
         };
 
     internal static string BoundWords(RateBound bound) => bound switch

@@ -26,7 +26,7 @@ public static class GaugeFigures
         figure
             .Title(finding)
             .Describe(
-                "Rear against front line pressure as read on two gauges; lines are the fits for each position of the knob, pressure rising.",
+                "Rear against front line pressure as read on two gauges; lines are the fits for each position of the adjuster, pressure rising.",
                 "Gauge readings rising along the line of equal pressures, each knob position bending off it at its own knee.",
                 $"{readings.Count} readings. " + string.Join(' ', seen.Select(p => $"{Name(p.Turns)}: knee {figure.Text(Measure.LinePressure, p.Apply!.Knee!.Value.Estimate)}, slope {Measure.Number.Text(p.Apply.Slope!.Value.Estimate, figure.Units)}.")) + " Readings with pressure falling lie a little higher: the valve's hysteresis.")
             .X("Front line pressure", "p₁", Measure.LinePressure, 0, top)
@@ -54,13 +54,13 @@ public static class GaugeFigures
         }
 
         return figure.Table(table => table
-            .Words("Knob", readings.Select(r => Name(r.Turns)))
+            .Words("Adjuster", readings.Select(r => Name(r.Turns)))
             .Words("Pressure", readings.Select(r => r.Phase switch { PressurePhase.Release => "falling", PressurePhase.Hold => "held", _ => "rising" }))
             .Column("Front line pressure", Measure.LinePressure, readings.Select(r => r.Front).ToArray())
             .Column("Rear line pressure", Measure.LinePressure, readings.Select(r => r.Rear).ToArray())).Build();
     }
 
-    /// <summary>The knee against the turns of the knob, with its band.</summary>
+    /// <summary>The knee against the turns of the adjuster, with its band.</summary>
     /// <param name="analysis">The analysis; it must hold a calibration.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
@@ -68,7 +68,7 @@ public static class GaugeFigures
     /// <exception cref="ArgumentException">The analysis has no calibration: fewer than two positions show a knee.</exception>
     public static Figure Knob(GaugeAnalysis analysis, UnitSystem? units = null, string id = "knee-against-turns")
     {
-        KnobCalibration knob = analysis.Calibration ?? throw new ArgumentException("The knee is known at fewer than two positions of the knob, so it cannot be drawn against the turns.", nameof(analysis));
+        KnobCalibration knob = analysis.Calibration ?? throw new ArgumentException("The knee is known at fewer than two positions of the adjuster, so it cannot be drawn against the turns.", nameof(analysis));
         var figure = new FigureBuilder(id, units);
         KnobPosition[] seen = [.. analysis.Positions.Where(p => p is { Turns: not null, Apply.Knee: not null })];
         double[] turns = [.. Enumerable.Range(0, 31).Select(i => knob.LowestTurns + (knob.HighestTurns - knob.LowestTurns) * i / 30)];
@@ -77,12 +77,12 @@ public static class GaugeFigures
         return figure
             .Title($"A turn moves the knee by {figure.Text(Measure.LinePressure, perTurn.Estimate)}")
             .Describe(
-                "Knee against turns of the knob from fully out, from gauge readings with pressure rising; the band holds the knee with nine chances in ten.",
-                "Knee rising in a straight line with the turns of the knob, with a narrow band and the single fits as points.",
-                $"Each turn moves the knee by {figure.Text(Measure.LinePressure, perTurn.Low)} to {figure.Text(Measure.LinePressure, perTurn.High)}, with nine chances in ten. The line is drawn over the turns measured only.")
+                "Knee against turns of the adjuster from fully out, from gauge readings with pressure rising; the band holds the knee at 90 %.",
+                "Knee rising in a straight line with the turns of the adjuster, with a narrow band and the single fits as points.",
+                $"Each turn moves the knee by {figure.Text(Measure.LinePressure, perTurn.Low)} to {figure.Text(Measure.LinePressure, perTurn.High)}, at 90 %. The line is drawn over the turns measured only.")
             .X("Turns in from fully out", "n", Measure.Number)
             .Y("Knee", "p", Measure.LinePressure, 0)
-            .Band("nine chances in ten", turns, knees.Select(k => k.Low).ToArray(), knees.Select(k => k.High).ToArray(), Tone.Ideal)
+            .Band("90 % interval", turns, knees.Select(k => k.Low).ToArray(), knees.Select(k => k.High).ToArray(), Tone.Ideal)
             .Line("knee", turns, knees.Select(k => k.Estimate).ToArray(), Tone.Main)
             .Points("single positions", seen.Select(p => p.Turns!.Value).ToArray(), seen.Select(p => p.Apply!.Knee!.Value.Estimate).ToArray(), Tone.Rear, Marker.Circle, error: seen.Select(p => (p.Apply!.Knee!.Value.High - p.Apply.Knee.Value.Low) / 2).ToArray())
             .Table(table => table

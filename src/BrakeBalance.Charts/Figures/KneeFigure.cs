@@ -22,7 +22,7 @@ public static class KneeFigure
         ArgumentNullException.ThrowIfNull(setting);
         (Vehicle vehicle, Conditions conditions) = (setting.Vehicle, setting.Conditions);
         double used = setting.Middle.Slope ?? throw new ArgumentException("The car is set by a balance bar, not by a knee.", nameof(setting));
-        double top = (highest ?? Top(setting)).Pascals;
+        double top = (highest ?? SettingMap.Highest(setting)).Pascals;
         Pressure[] knees = [.. Enumerable.Range(0, 61).Select(i => Pressure.FromPascals(top * i / 60))];
         IReadOnlyList<SettingOutcome> outcomes = SettingSearch.Sweep(vehicle, conditions, knees, [used]);
         var figure = new FigureBuilder(id, units);
@@ -31,7 +31,7 @@ public static class KneeFigure
             .Title(KneeTitle(figure, setting, used, top))
             .Describe(
                 $"Braking efficiency of the {vehicle.Name} over all load cases, speeds and surfaces from {Finding.Rate(conditions.LowestAdhesion)} to {Finding.Rate(conditions.HighestAdhesion)}, against the valve's knee.",
-                "Mean and least braking efficiency against the knee; beyond a marked knee the rear axle locks first somewhere.",
+                "Mean and least braking efficiency against the knee; beyond the safe limit the rear axle locks first somewhere.",
                 $"A higher knee lets the rear brakes work more. {SettingWords.Sentence(setting, figure.Units)} Conditions: {SettingWords.Conditions(vehicle, figure.Units)}.")
             .X("Knee", "p", Measure.LinePressure, 0, top)
             .Y("Braking efficiency", "", Measure.Percent, floor, 1);
@@ -66,14 +66,6 @@ public static class KneeFigure
             .Column("Mean efficiency", Measure.Percent, listed.Select(outcome => outcome.MeanEfficiency).ToArray())
             .Column("Least efficiency", Measure.Percent, listed.Select(outcome => outcome.WorstEfficiency).ToArray())
             .Column("Cases with the rear first", Measure.Percent, listed.Select(outcome => outcome.RearFirstShare).ToArray())).Build();
-    }
-
-    private static Pressure Top(Setting setting)
-    {
-        double Of(Pressure? knee) => knee?.Pascals ?? 0;
-        double shown = Math.Max(Of(setting.Middle.Knee), Math.Max(Of(setting.SafeLimit?.Knee), Of(setting.Present?.Knee)));
-        double highest = setting.Vehicle.Hydraulics.MaximumPressure.Pascals;
-        return Pressure.FromPascals(Math.Min(Math.Max(40e5, Math.Ceiling(shown * 1.4 / 10e5) * 10e5), highest));
     }
 
     private static string KneeTitle(FigureBuilder figure, Setting setting, double slope, double top)

@@ -56,7 +56,7 @@ public static partial class BalanceFigures
             table
                 .Words("Load case", rows.Select(row => row.Name))
                 .Column("Adhesion k", Measure.Number, rows.Select(row => row.Adhesion).ToArray())
-                .Words("First to lock", rows.Select(row => Finding.AxleWord(row.LockUp)))
+                .Words("Locks first", rows.Select(row => Finding.AxleWord(row.LockUp)))
                 .Column("Braking rate z", Measure.Number, rows.Select(row => row.LockUp?.At.BrakingRate))
                 .Column("Braking efficiency", Measure.Percent, rows.Select(row => row.LockUp?.Efficiency));
         }).Build();

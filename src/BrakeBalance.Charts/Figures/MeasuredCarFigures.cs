@@ -31,12 +31,12 @@ public static class MeasuredCarFigures
         figure
             .Title(shown.Length == 0 ? $"No stop without lock-up was made in {loadCase.Name}" : $"The estimated car brakes as measured, to within {Measure.Percent.Text(worst, figure.Units)}")
             .Describe(
-                $"Braking rate over front line pressure, {loadCase.Name}: stops without lock-up as points, the estimated car as a line with the band of nine chances in ten.",
+                $"Braking rate over front line pressure, {loadCase.Name}: stops without lock-up as points, the estimated car as a line with its 90 % band.",
                 "Points of measured braking rate on the estimated car's rising line, with a narrow band around it.",
-                $"{shown.Length} stops without lock-up. The line bends where the valve begins to hold the rear back; the band is what the stops leave open. Stops at other turns of the knob lie a little off the line, which is drawn for one setting.")
+                $"{shown.Length} stops without lock-up. The line bends where the valve begins to hold the rear back; the band is what the stops leave open. Stops at other turns of the adjuster lie a little off the line, which is drawn for one setting.")
             .X("Front line pressure", "p₁", Measure.LinePressure, 0, top)
             .Y("Braking rate", "z", Measure.Number, 0)
-            .Band("nine chances in ten", pressures, rates.Select(r => r.Low).ToArray(), rates.Select(r => r.High).ToArray(), Tone.Ideal)
+            .Band("90 % interval", pressures, rates.Select(r => r.Low).ToArray(), rates.Select(r => r.High).ToArray(), Tone.Ideal)
             .Line("estimated car", pressures, rates.Select(r => r.Estimate).ToArray(), Tone.Main);
         if (shown.Length > 0)
         {
@@ -57,7 +57,7 @@ public static class MeasuredCarFigures
     /// <param name="file">The car as the vehicle file has it.</param>
     /// <param name="stops">The stops the estimate was made from.</param>
     /// <param name="loadCase">The load case shown.</param>
-    /// <param name="turns">Turns of the knob that the lines are drawn for; null for the knee of the file.</param>
+    /// <param name="turns">Turns of the adjuster that the lines are drawn for; null for the knee of the file.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
@@ -102,7 +102,7 @@ public static class MeasuredCarFigures
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, front)
             .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, rear)
             .Line("ideal distribution", ideal.Select(f => f.Front).ToArray(), ideal.Select(f => f.Rear).ToArray(), Tone.Ideal, Dash.LongDash, 2.2, labelAt: 0.9)
-            .Band("nine chances in ten", line.Select(f => f.FrontForce.Estimate).ToArray(), line.Select(f => f.RearForce.Low).ToArray(), line.Select(f => f.RearForce.High).ToArray(), Tone.Guide, label: "");
+            .Band("90 % interval", line.Select(f => f.FrontForce.Estimate).ToArray(), line.Select(f => f.RearForce.Low).ToArray(), line.Select(f => f.RearForce.High).ToArray(), Tone.Guide, label: "");
         if (filed.Length > 0)
         {
             figure.Line("file", filed.Select(p => p.BrakingForces.Front).ToArray(), filed.Select(p => p.BrakingForces.Rear).ToArray(), Tone.Other, Dash.Dash, 1.8, labelAt: 0.9);

@@ -21,14 +21,16 @@ public static class RobustSettingFigures
         double X(SettingPoint point) => bar ? point.FrontForceShare!.Value : point.Knee!.Value.Pascals;
         Measure measure = bar ? Measure.Percent : Measure.LinePressure;
         string level = Measure.Percent.Text(answer.Level, figure.Units);
-        string set = answer.Recommended is { } best ? measure.Text(X(best), figure.Units) : "";
+        SettingLimit byChance = setting.Rule == SettingRule.Chance
+            ? setting.Middle with { Knee = answer.Recommended?.Knee, FrontForceShare = answer.Recommended?.FrontForceShare } : setting.OtherRule;
         figure
             .Title(answer.Recommended is null
-                ? $"No setting keeps the chance of the rear locking first below {level} everywhere"
-                : bar ? $"From a front share of {set} on, the rear locks first in less than {level} of stops" : $"Up to a knee of {set} the rear locks first in less than {level} of stops")
+                ? $"No setting keeps the chance of the rear locking first below {level} in every condition"
+                : $"{(bar ? "From" : "Up to a knee of")} {SettingWords.Number(byChance, figure.Units)} the chance that the rear locks first "
+                    + $"stays below {level} in every condition")
             .Describe(
                 $"Chance that the rear locks first (worst load, surface and state of the brakes, and all together) and mean braking efficiency, against the {(bar ? "front share of the balance bar" : "knee")}.",
-                "Two rising curves of risk and one of mean efficiency against the setting, with the level allowed and the setting recommended.",
+                "Two curves of risk and one of mean efficiency against the setting, with the level allowed and the setting recommended.",
                 SettingWords.Sentence(setting, figure.Units))
             .X(bar ? "Front cylinder's share of the rod force" : "Knee", bar ? "" : "p", measure)
             .Y("Chance, or efficiency", "", Measure.Percent, 0, 1)

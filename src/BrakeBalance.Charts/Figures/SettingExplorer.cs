@@ -1,5 +1,6 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Charts.Exploring;
+using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
 using UnitsNet;
 
@@ -11,19 +12,18 @@ public static class SettingExplorer
     private static readonly double[] FrictionFactors = [0.85, 0.9, 0.95, 1, 1.05, 1.1, 1.15];
 
     /// <summary>Makes the explorable.</summary>
-    /// <param name="vehicle">The car; with a proportioning valve in the rear line.</param>
-    /// <param name="highest">The highest knee to show, gauge.</param>
+    /// <param name="setting">The answer for the car; a car without a proportioning valve is shown with one, wide open.</param>
+    /// <param name="highest">The highest knee to show, gauge; a little above the answer's knees when null.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">Its short name.</param>
     /// <returns>The explorable.</returns>
-    /// <exception cref="ArgumentException">The car has no proportioning valve in the rear line.</exception>
-    public static Explorable Of(Vehicle vehicle, Pressure highest, UnitSystem? units = null, string id = "explore-setting")
+    public static Explorable Of(Setting setting, Pressure? highest = null, UnitSystem? units = null, string id = "explore-setting")
     {
-        if (vehicle.Hydraulics.RearProportioningValve is null)
-        {
-            throw new ArgumentException("The car has no proportioning valve in the rear line, so there is no knee to explore.", nameof(vehicle));
-        }
-
+        ArgumentNullException.ThrowIfNull(setting);
+        Pressure top = highest ?? SettingMap.Highest(setting);
+        Vehicle file = setting.Vehicle;
+        Vehicle vehicle = file.Hydraulics.RearProportioningValve is null
+            ? file.WithRearKnee(file.Hydraulics.MaximumPressure, setting.Middle.Slope ?? SettingSearch.AddedSlope) : file;
         string[] changes = [.. FrictionFactors.Select(factor => factor == 1 ? "as in the file" : FormattableString.Invariant($"{(factor > 1 ? "+" : "−")}{Math.Abs(factor - 1) * 100:0} %"))];
         return Explorable.Of(
             id,
@@ -33,13 +33,18 @@ public static class SettingExplorer
                 Control.Slider("rear", "Rear friction", changes, 3),
             ],
             selection => Frame(
-                vehicle.WithFrictionFactors(FrictionFactors[selection["front"]], FrictionFactors[selection["rear"]]), vehicle.LoadCases[selection["load"]], highest, units, id));
+                setting,
+                vehicle.WithFrictionFactors(FrictionFactors[selection["front"]], FrictionFactors[selection["rear"]]),
+                vehicle.LoadCases[selection["load"]],
+                top,
+                units,
+                id));
     }
 
-    private static Frame Frame(Vehicle vehicle, LoadCase load, Pressure highest, UnitSystem? units, string id)
+    private static Frame Frame(Setting setting, Vehicle vehicle, LoadCase load, Pressure highest, UnitSystem? units, string id)
     {
         double[] adhesions = [.. Enumerable.Range(0, 23).Select(i => 0.1 + i * 0.05)];
-        double[] limits = GreatestKnees(vehicle, load, adhesions, highest.Pascals);
+        double[] limits = HighestKnees(vehicle, load, adhesions, highest.Pascals);
         double least = limits.Min();
         Pressure present = vehicle.Hydraulics.RearProportioningValve!.Knee;
         var figure = new FigureBuilder(id + "-map", units);
@@ -49,38 +54,49 @@ public static class SettingExplorer
         figure
             .Title($"{Finding.Capital(load.Name)}: {everywhere}")
             .Describe(
-                $"The greatest knee with which the front axle of the {vehicle.Name} locks first, over the adhesion of the road. Above the line the rear locks first.",
-                "Greatest safe knee against adhesion; the region above it, where the rear locks first, is shaded.",
-                $"{Finding.Capital(load.Name)}: {everywhere}. The level line marks the knee as set now, {figure.Text(Measure.LinePressure, present)}.")
+                $"The highest knee with which the front axle of the {vehicle.Name} locks first, standing still, by adhesion. Above the line the rear locks first.",
+                "Highest knee with the front first against adhesion; the region above it, where the rear locks first, is shaded.",
+                $"{Finding.Capital(load.Name)}: {everywhere}. {SettingWords.Sentence(setting, figure.Units)}")
             .X("Adhesion", "k", Measure.Number, adhesions[0], adhesions[^1]).Y("Knee", "p", Measure.LinePressure, 0, highest.Pascals)
             .Region("rear first", [.. adhesions, adhesions[^1], adhesions[0]], [.. limits, highest.Pascals, highest.Pascals], Tone.Rear, Hatch.Rising)
-            .Line("greatest safe knee", adhesions, limits, Tone.Front, Dash.Solid, 2.6);
+            .Line("front first up to here", adhesions, limits, Tone.Front, Dash.Solid, 2.6);
         if (present <= highest)
         {
-            figure.Level("knee as set now", present.Pascals, Tone.Main, Dash.Dash);
+            figure.Level("present setting", present.Pascals, Tone.Main, Dash.Dash);
+        }
+
+        if (setting.SafeLimit?.Knee is { } limit && limit <= highest)
+        {
+            figure.Level("safe limit", limit.Pascals, Tone.Other, Dash.Dot);
         }
 
         int[] listed = [.. Enumerable.Range(0, adhesions.Length).Where(i => i % 2 == 0)];
         figure.Table(table => table
             .Column("Adhesion k", Measure.Number, listed.Select(i => adhesions[i]).ToArray())
-            .Column("Greatest knee with the front first, as far as shown", Measure.LinePressure, listed.Select(i => limits[i]).ToArray()));
+            .Column("Highest knee with the front first, as far as shown", Measure.LinePressure, listed.Select(i => limits[i]).ToArray()));
         var now = new BalanceModel(vehicle, load);
         double[] rearFirst = [.. adhesions.Where(adhesion => RearFirst(now, adhesion))];
         var verdict = rearFirst.Length == 0
-            ? new Verdict("As set now the front locks first on every surface shown.", VerdictKind.Good)
-            : new Verdict($"As set now the rear locks first on surfaces from {Finding.Rate(rearFirst[0])} to {Finding.Rate(rearFirst[^1])}: the car can spin.", VerdictKind.Caution);
+            ? new Verdict("At the present setting the front locks first on every surface shown.", VerdictKind.Good)
+            : new Verdict(
+                $"At the present setting the rear locks first at adhesions from {Finding.Rate(rearFirst[0])} to {Finding.Rate(rearFirst[^1])}: the car can spin.",
+                VerdictKind.Caution);
         return new Frame(
             [figure.Build()],
             [
-                new Readout("Knee as set now", figure.Text(Measure.LinePressure, present)),
-                new Readout("Greatest safe knee here", least >= highest.Pascals ? "above " + figure.Text(Measure.LinePressure, highest) : least <= 0 ? "none" : figure.Text(Measure.LinePressure, least)),
-                new Readout("Efficiency at adhesion 0.80", now.FirstLockUp(0.8) is { } lockUp ? Measure.Percent.Text(lockUp.Efficiency, figure.Units) : "no lock-up"),
+                new Readout("Present setting", setting.Present is { } value ? SettingWords.Present(value, figure.Units) : "no valve fitted"),
+                new Readout(
+                    "Highest knee with the front first here",
+                    least >= highest.Pascals ? "above " + figure.Text(Measure.LinePressure, highest)
+                        : least <= 0 ? SettingWords.None : figure.Text(Measure.LinePressure, least)),
+                new Readout("Safe limit in all conditions", SettingWords.Text(setting.SafeLimit, figure.Units)),
+                new Readout("Recommended setting", SettingWords.Text(setting.Recommended, figure.Units)),
             ],
             verdict);
     }
 
-    /// <summary>The greatest knee at each adhesion with which the front locks first: by halving, since a higher knee never brakes the rear less.</summary>
-    private static double[] GreatestKnees(Vehicle vehicle, LoadCase load, double[] adhesions, double highestPascals)
+    /// <summary>The highest knee at each adhesion with which the front locks first: by halving, since a higher knee never brakes the rear less.</summary>
+    private static double[] HighestKnees(Vehicle vehicle, LoadCase load, double[] adhesions, double highestPascals)
     {
         const int steps = 128;
         BalanceModel[] models = [.. Enumerable.Range(0, steps + 1).Select(i => new BalanceModel(vehicle.WithRearKnee(Pressure.FromPascals(highestPascals * i / steps)), load))];

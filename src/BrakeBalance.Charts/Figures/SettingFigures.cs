@@ -10,7 +10,7 @@ public static class SettingFigures
 {
     /// <summary>Where in the plane of knee and slope the front locks first in every case.</summary>
     /// <param name="outcomes">The outcomes of a sweep over evenly spaced knees and slopes.</param>
-    /// <param name="setting">The answer, whose safe limit is marked; null for none.</param>
+    /// <param name="setting">The answer, whose safe limit and settings are marked; null for none.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
@@ -29,7 +29,8 @@ public static class SettingFigures
             .Describe(
                 "Each knee and slope, judged over all load cases, surfaces and the spread of friction. A starting point for tests, one change at a time.",
                 "Map of knee against slope with the region where the front axle locks first in every case.",
-                FormattableString.Invariant($"{safe} of {outcomes.Count} settings tried keep the front axle first in every case; they lie at low knees and low slopes. {finding}."))
+                FormattableString.Invariant($"{safe} of {outcomes.Count} settings tried keep the front axle first in every case; they lie at low knees and low slopes. ")
+                + (setting is null ? $"{finding}." : SettingWords.Sentence(setting, figure.Units)))
             .X("Knee", "p", Measure.LinePressure)
             .Y("Slope above the knee", "", Measure.Number)
             .Map(
@@ -45,7 +46,7 @@ public static class SettingFigures
 
     /// <summary>What the safe settings cost: mean braking efficiency over knee and slope, blank where the rear locks first in some case.</summary>
     /// <param name="outcomes">The outcomes of a sweep over evenly spaced knees and slopes.</param>
-    /// <param name="setting">The answer, whose safe limit is marked; null for none.</param>
+    /// <param name="setting">The answer, whose safe limit and settings are marked; null for none.</param>
     /// <param name="worst">Whether the least efficiency is shown instead of the mean.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
@@ -83,17 +84,22 @@ public static class SettingFigures
         string Percent(double efficiency) => Measure.Percent.Text(efficiency, figure.Units);
     }
 
-    /// <summary>The greatest safe knee over the slope, one line for each spread of friction.</summary>
-    /// <param name="curves">For each spread [–] the greatest safe knee at each slope [–]; null where there is none.</param>
+    /// <summary>The safe limit of the knee over the slope, one line for each spread of friction.</summary>
+    /// <param name="curves">For each spread [–] the safe limit at each slope [–]; null where there is none.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
-    /// <exception cref="ArgumentException">There is no safe knee at all.</exception>
-    public static Figure GreatestSafeKnees(
-        IReadOnlyList<(double FrictionSpread, IReadOnlyList<(double Slope, Pressure? Knee)> Points)> curves, UnitSystem? units = null, string id = "greatest-safe-knees")
+    /// <exception cref="ArgumentException">No slope has a safe limit.</exception>
+    public static Figure SafeLimits(
+        IReadOnlyList<(double FrictionSpread, IReadOnlyList<(double Slope, Pressure? Knee)> Points)> curves,
+        UnitSystem? units = null,
+        string id = "safe-limits")
     {
         var figure = new FigureBuilder(id, units);
-        var known = curves.Select(curve => (curve.FrictionSpread, Points: curve.Points.Where(point => point.Knee is not null).Select(point => (point.Slope, Knee: point.Knee!.Value)).ToList()))
+        var known = curves
+            .Select(curve => (
+                curve.FrictionSpread,
+                Points: curve.Points.Where(point => point.Knee is not null).Select(point => (point.Slope, Knee: point.Knee!.Value)).ToList()))
             .Where(curve => curve.Points.Count > 0).ToList();
         if (known.Count == 0)
         {
@@ -103,12 +109,14 @@ public static class SettingFigures
         figure
             .Title(Cost(figure, known[0], known[^1]))
             .Describe(
-                "The greatest knee that keeps the front axle first in every load case and on every surface, for each slope and spread of pad friction.",
-                "Falling lines of the greatest safe knee over the slope, one for each spread of friction.",
+                "The highest knee that keeps the front axle first in all conditions, for each slope and spread of pad friction.",
+                "Falling lines of the safe limit of the knee over the slope, one for each spread of friction.",
                 string.Join(' ', known.Select(curve =>
-                    $"With friction off by up to {Spread(curve.FrictionSpread)} the greatest safe knee is {figure.Text(Measure.LinePressure, curve.Points[0].Knee)} at a slope of {Finding.Rate(curve.Points[0].Slope)} and {figure.Text(Measure.LinePressure, curve.Points[^1].Knee)} at {Finding.Rate(curve.Points[^1].Slope)}.")))
+                    $"With friction off by up to {Spread(curve.FrictionSpread)} the safe limit is "
+                    + $"{figure.Text(Measure.LinePressure, curve.Points[0].Knee)} at a slope of {Finding.Rate(curve.Points[0].Slope)} "
+                    + $"and {figure.Text(Measure.LinePressure, curve.Points[^1].Knee)} at {Finding.Rate(curve.Points[^1].Slope)}.")))
             .X("Slope above the knee", "", Measure.Number)
-            .Y("Greatest safe knee", "p", Measure.LinePressure, 0);
+            .Y("Safe limit of the knee", "p", Measure.LinePressure, 0);
         Tone[] tones = [Tone.Ideal, Tone.Main, Tone.Other, Tone.Front];
         Dash[] dashes = [Dash.Solid, Dash.Dash, Dash.DashDot, Dash.LongDash];
         foreach ((int i, (double spread, List<(double Slope, Pressure Knee)> points)) in known.Index())
@@ -130,7 +138,7 @@ public static class SettingFigures
         double[] common = [.. narrow.Points.Select(p => p.Slope).Intersect(wide.Points.Select(p => p.Slope))];
         if (narrow.Spread == wide.Spread || common.Length == 0)
         {
-            return "The greatest safe knee depends on the slope above it";
+            return "The safe limit of the knee depends on the slope above it";
         }
 
         double slope = common.MinBy(s => Math.Abs(s - 0.3));
@@ -141,9 +149,18 @@ public static class SettingFigures
 
     private static void Mark(FigureBuilder figure, SettingGrid grid, Setting? setting)
     {
-        if (setting is { SafeLimit.Knee: { } knee, Middle.Slope: { } slope } && grid.Covers(knee, slope))
+        void At(string name, SettingValue? value, Tone tone, Marker shape)
         {
-            figure.Points("safe limit", [knee.Pascals], [slope], shape: Marker.Diamond, size: 10);
+            if (value?.Knee is { } knee && setting.Middle.Slope is { } slope && grid.Covers(knee, slope))
+            {
+                figure.Points(name, [knee.Pascals], [slope], tone, shape, size: 10);
+            }
+        }
+
+        if (setting is not null)
+        {
+            At("safe limit", setting.SafeLimit, Tone.Main, Marker.Diamond);
+            At("present setting", setting.PresentIsBeyond ? setting.Present : null, Tone.Other, Marker.Ring);
         }
     }
 

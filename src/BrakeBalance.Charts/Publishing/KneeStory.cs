@@ -1,6 +1,7 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Figures;
+using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
 using UnitsNet;
 
@@ -10,23 +11,28 @@ namespace BrakeBalance.Charts.Publishing;
 public static class KneeStory
 {
     /// <summary>Roads of the story: name in plain words and adhesion [–].</summary>
-    public static IReadOnlyList<(string Name, double Adhesion)> Roads { get; } = [("slippery", 0.3), ("wet", 0.5), ("dry", 0.8), ("dry, track tyres", 1.1)];
+    public static IReadOnlyList<(string Name, double Adhesion)> Roads { get; } = [("slippery", 0.3), ("wet", Conditions.WetAdhesion), ("dry", Conditions.DryAdhesion), ("dry, track tyres", 1.1)];
+
+    /// <summary>What a metering valve in the front line does, in plain words; empty when the car has none.</summary>
+    /// <param name="vehicle">The car.</param>
+    /// <returns>A sentence.</returns>
+    public static string MeteringOf(Vehicle vehicle) => StoryFigures.HoldsFront(vehicle) ? StoryFigures.Metering : "";
 
     /// <summary>Slopes of the story [–]; 1 is a car without the valve.</summary>
     public static IReadOnlyList<double> Slopes { get; } = [0, 0.3, 0.6, 1];
 
     /// <summary>The explorable of a car.</summary>
-    /// <param name="vehicle">The car; a valve is put into its rear line where it has none.</param>
+    /// <param name="setting">The answer for the car; a valve is put into its rear line where it has none.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">Its short name.</param>
     /// <returns>The explorable.</returns>
-    public static Explorable Of(Vehicle vehicle, UnitSystem? units = null, string id = "story")
+    public static Explorable Of(Setting setting, UnitSystem? units = null, string id = "story")
     {
-        ArgumentNullException.ThrowIfNull(vehicle);
+        ArgumentNullException.ThrowIfNull(setting);
         UnitSystem shown = units ?? Display.Units;
-        Pressure[] knees = Knees(vehicle, shown);
-        int own = Nearest(knees, OwnKnee(vehicle));
-        double ownSlope = vehicle.Hydraulics.RearProportioningValve?.Slope ?? 0.3;
+        Vehicle vehicle = setting.Vehicle;
+        (Pressure[] knees, int own) = SettingChoices.Knees(setting, 9, shown);
+        double ownSlope = setting.Middle.Slope ?? SettingSearch.AddedSlope;
         BalanceModel[][][] models = [.. knees.Select(knee => Slopes.Select(slope =>
             vehicle.WithRearKnee(knee, slope)).Select(car => car.LoadCases.Select(load => new BalanceModel(car, load)).ToArray()).ToArray())];
         var window = ForceWindow.Of(models[^1][^1], 0.95);
@@ -57,20 +63,11 @@ public static class KneeStory
         });
     }
 
-    /// <summary>The knee of the car as it is, or a usual one where it has no valve; gauge.</summary>
-    internal static Pressure OwnKnee(Vehicle vehicle) => vehicle.Hydraulics.RearProportioningValve?.Knee ?? Pressure.FromBars(30);
-
-    /// <summary>Round pressures from a low knee to one that no stop reaches; the car's own takes the place of the nearest.</summary>
-    internal static Pressure[] Knees(Vehicle vehicle, UnitSystem units)
-    {
-        DisplayUnit unit = Measure.LinePressure.In(units);
-        double step = units == UnitSystem.Us ? 100 : 8;
-        Pressure[] knees = [.. Enumerable.Range(1, 9).Select(i => Pressure.FromPascals(unit.ToSi(step * i)))];
-        knees[Nearest(knees, OwnKnee(vehicle))] = OwnKnee(vehicle);
-        return knees;
-    }
-
-    private static int Nearest(Pressure[] knees, Pressure wanted) => knees.Index().MinBy(knee => Math.Abs(knee.Item.Pascals - wanted.Pascals)).Index;
+    /// <summary>The knees of the story and the place of the one at the start; gauge.</summary>
+    /// <param name="setting">The answer for the car.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>Them, rising.</returns>
+    public static (IReadOnlyList<Pressure> Knees, int Start) Knees(Setting setting, UnitSystem units) => SettingChoices.Knees(setting, 9, units);
 
     private static string SlopeName(double slope) => slope switch
     {

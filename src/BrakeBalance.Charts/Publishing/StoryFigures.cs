@@ -1,6 +1,8 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Figures;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Vehicles;
 using UnitsNet;
 
 namespace BrakeBalance.Charts.Publishing;
@@ -16,11 +18,15 @@ internal static class StoryFigures
         BalancePoint[] points = [.. InstalledLine.Of(model, Pressure.FromPascals(1.1 * top), between: 2)];
         bool holds = slope < 1;
         figure
-            .Title(holds ? $"Above {figure.Text(Measure.LinePressure, knee)} the valve lets {(slope == 0 ? "nothing more" : FormattableString.Invariant($"only {100 * slope:0} % of any further pressure"))} through to the rear" : "Without the valve the rear brakes get all the pressure")
+            .Title(holds
+                ? $"Above {figure.Text(Measure.LinePressure, knee)} the valve lets "
+                    + $"{(slope == 0 ? "nothing more" : FormattableString.Invariant($"only {100 * slope:0} % of any further pressure"))} through to the rear"
+                : "Without the valve the rear brakes get all the pressure")
             .Describe(
                 "Pressure of the brake fluid at the rear wheels against that at the front wheels.",
-                holds ? "A line rising at forty-five degrees to the knee, then flatter." : "A line rising at forty-five degrees all the way.",
-                (holds ? $"Up to {figure.Text(Measure.LinePressure, knee)} front and rear pressure rise together; from there the line is flatter. " : "Front and rear pressure rise together. ")
+                holds ? "A line of rear over front pressure that is flatter above the knee, and the line of equal pressures." : "A line of rear over front pressure without a knee.",
+                (holds ? $"From {figure.Text(Measure.LinePressure, knee)} at the rear on the line is flatter. " : "Nothing holds the rear pressure back. ")
+                + (HoldsFront(model.Vehicle) ? Metering + " " : "")
                 + (lockUp is null ? "No wheel locks." : $"When the first wheels lock, the pressure is {figure.Text(Measure.LinePressure, lockUp.At.LinePressures.Front)} at the front and {figure.Text(Measure.LinePressure, lockUp.At.LinePressures.Rear)} at the rear."))
             .X("Pressure at the front brakes", "", Measure.LinePressure, 0, top)
             .Y("Pressure at the rear brakes", "", Measure.LinePressure, 0, top)
@@ -56,8 +62,8 @@ internal static class StoryFigures
         figure
             .Title(lockUp is null ? "No wheel locks here" : lockUp.First switch
             {
-                Axle.Rear => "This car's line leaves the safe side: the rear wheels lock first",
-                Axle.Front => "This car's line stays on the safe side: the front wheels lock first",
+                Axle.Rear => "At the limit of this road the line is on the wrong side of the curve: the rear wheels lock first",
+                Axle.Front => "At the limit of this road the line is on the safe side of the curve: the front wheels lock first",
                 _ => "All wheels lock together",
             })
             .Describe(
@@ -119,6 +125,12 @@ internal static class StoryFigures
         Axle.Front => new($"The front wheels lock first, at {Finding.Rate(lockUp.At.BrakingRate)} g. The car slides straight on and cannot steer, but it does not spin.", VerdictKind.Good),
         _ => new($"All four wheels lock together, at {Finding.Rate(lockUp.At.BrakingRate)} g. Nothing is left in hand.", VerdictKind.Caution),
     };
+
+    /// <summary>What a metering valve in the front line does, in plain words.</summary>
+    public const string Metering = "At the very start another valve keeps the front brakes waiting until the rear shoes touch.";
+
+    /// <summary>Whether there is such a valve.</summary>
+    public static bool HoldsFront(Vehicle vehicle) => vehicle.Hydraulics.FrontValves.OfType<HoldOffValve>().Any();
 
     private static Measure GForce { get; } = Measure.Pure("braking", "g", 1, 0.01);
 

@@ -30,12 +30,12 @@ public static class MeasurementTables
         return new NamedTable
         {
             Id = id,
-            Title = "Knee and slope by position of the knob",
-            Caption = "Bounds hold the value with nine chances in ten. No knee means that none shows up to the highest pressure read.",
+            Title = "Knee and slope by position of the adjuster",
+            Caption = "Bounds are a 90 % interval. No knee means that none shows up to the highest pressure read.",
             Table = rows.Length == 0
-                ? new TableBuilder(units).Words("Knob", ["–"]).Words("Finding", ["no position could be fitted"]).Build()
+                ? new TableBuilder(units).Words("Adjuster", ["–"]).Words("Finding", ["no position could be fitted"]).Build()
                 : new TableBuilder(units)
-                    .Words("Knob", rows.Select(r => r.Position.Turns is { } t ? FormattableString.Invariant($"{t:0.##} turn{(t == 1 ? "" : "s")}") : "as it is"))
+                    .Words("Adjuster", rows.Select(r => r.Position.Turns is { } t ? FormattableString.Invariant($"{t:0.##} turn{(t == 1 ? "" : "s")}") : "as it is"))
                     .Words("Pressure", rows.Select(r => r.Fit.Phase == PressurePhase.Release ? "falling" : "rising"))
                     .Column("Knee", Measure.LinePressure, rows.Select(r => r.Fit.Knee?.Estimate.Pascals))
                     .Column("Lower bound", Measure.LinePressure, rows.Select(r => r.Fit.Knee?.Low.Pascals))
@@ -75,7 +75,7 @@ public static class MeasurementTables
     {
         Id = id,
         Title = $"The car before and after {estimate.StopsUsed} stops",
-        Caption = "Bounds hold the value with nine chances in ten. Learnt: the part of the band that the stops took away.",
+        Caption = "Bounds are a 90 % interval. Learnt: the share of the band that the stops took away.",
         Table = new TableBuilder()
             .Words("Quantity", estimate.Parameters.Select(p => p.Unit.Length == 0 ? p.Name : $"{p.Name} in {p.Unit}"))
             .Words("Before", estimate.Parameters.Select(p => Band(p.Prior)))
@@ -84,6 +84,49 @@ public static class MeasurementTables
             .Column("Learnt", Measure.Percent, estimate.Parameters.Select(p => p.Learnt).ToArray()).Build(),
     };
 
+    /// <summary>Present setting, safe limit and recommended setting, with what lies behind them.</summary>
+    /// <param name="setting">The answer.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table.</returns>
+    public static NamedTable Setting(Setting setting, UnitSystem? units = null, string id = "setting-answer")
+    {
+        ArgumentNullException.ThrowIfNull(setting);
+        UnitSystem shown = units ?? Display.Units;
+        (string Label, string Text)[] lines =
+            [.. SettingWords.Lines(setting, shown), .. SettingWords.OutOfReach(setting).Select(words => ("Out of reach", words))];
+        return new()
+        {
+            Id = id,
+            Title = setting.PresentIsBeyond ? "The present setting lies beyond the safe limit" : "The setting",
+            Caption = $"Conditions: {SettingWords.Conditions(setting.Vehicle, shown)}. {SettingWords.Rule(setting, shown)} {SettingWords.Caution}",
+            Table = new TableBuilder(units)
+                .Words("Question", lines.Select(line => line.Label))
+                .Words("Answer", lines.Select(line => line.Text)).Build(),
+        };
+    }
+
+    /// <summary>What each condition costs: the safe limit without it.</summary>
+    /// <param name="setting">The answer.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table; one row that says so when no condition costs anything.</returns>
+    public static NamedTable Costs(Setting setting, UnitSystem? units = null, string id = "setting-costs")
+    {
+        ArgumentNullException.ThrowIfNull(setting);
+        bool none = setting.Costs.Count == 0;
+        return new()
+        {
+            Id = id,
+            Title = "What each condition costs",
+            Caption = "The limit of all corners if one condition did not have to be met, the dearest first.",
+            Table = new TableBuilder(units)
+                .Words("Without this condition", none ? ["–"] : setting.Costs.Select(cost => cost.Name))
+                .Words("the limit would be", none ? ["the same"] : setting.Costs.Select(cost => SettingWords.Number(cost.Limit, units ?? Display.Units)))
+                .Build(),
+        };
+    }
+
     /// <summary>A setting condition by condition.</summary>
     /// <param name="answer">The answer.</param>
     /// <param name="id">The table's short name.</param>
@@ -91,14 +134,17 @@ public static class MeasurementTables
     public static NamedTable Conditions(SettingAnswer answer, string id = "setting-conditions") => new()
     {
         Id = id,
-        Title = answer.Recommended is null ? "The setting with least rear braking, case by case" : "The recommended setting, case by case",
+        Title = answer.Recommended is not { } at ? "The setting with least rear braking, case by case"
+            : FormattableString.Invariant(
+                $"At {(at.Knee is { } knee ? Measure.LinePressure.Text(knee, Display.Units) : Measure.Percent.Text(at.FrontForceShare!.Value, Display.Units))}, ")
+                + "the highest within the chance, case by case",
         Table = new TableBuilder()
             .Words("Load", answer.Conditions.Select(c => c.LoadCase))
             .Words("Surface", answer.Conditions.Select(c => c.Surface))
             .Words("Brakes", answer.Conditions.Select(c => c.State))
             .Column("Worst speed", Measure.Speed, answer.Conditions.Select(c => c.Speed.MetersPerSecond).ToArray())
-            .Column("Rear locks first", Measure.Percent, answer.Conditions.Select(c => c.RearFirst).ToArray())
-            .Column("Mean efficiency", Measure.Percent, answer.Conditions.Select(c => c.MeanEfficiency).ToArray()).Build(),
+            .Rounded("Rear locks first", Measure.Percent, answer.Conditions.Select(c => (double?)c.RearFirst))
+            .Rounded("Mean efficiency", Measure.Percent, answer.Conditions.Select(c => (double?)c.MeanEfficiency)).Build(),
     };
 
     /// <summary>Answers as bands.</summary>
@@ -109,7 +155,7 @@ public static class MeasurementTables
     {
         Id = id,
         Title = "Answers as bands",
-        Caption = "Nine tenths of the cars within the ranges lie within the band.",
+        Caption = "90 % of the cars within the ranges lie within the band.",
         Table = new TableBuilder()
             .Words("Answer", answers.Select(a => a.Question))
             .Words("Unit", answers.Select(a => a.Unit.Length == 0 ? "–" : a.Unit))
@@ -147,7 +193,7 @@ public static class MeasurementTables
         {
             Id = id,
             Title = first.Length == 0 ? "No safe stop is left to suggest" : "The stop that would teach most",
-            Caption = "Only stops with at most one chance in twenty of a rear-first lock-up are listed.",
+            Caption = "Only stops with a chance of a rear-first lock-up of at most 5 % are listed.",
             Table = first.Length == 0
                 ? new TableBuilder(units).Words("Stop", ["–"]).Build()
                 : new TableBuilder(units)
@@ -156,9 +202,9 @@ public static class MeasurementTables
                     .Words("Turns", first.Select(c => c.Stop.Turns?.ToString("0.##", CultureInfo.InvariantCulture) ?? "–"))
                     .Column("Front line pressure", Measure.LinePressure, first.Select(c => c.Stop.FrontPressure!.Value).ToArray())
                     .Column("Speed", Measure.Speed, first.Select(c => c.Stop.InitialSpeed!.Value).ToArray())
-                    .Column("An axle locks", Measure.Percent, first.Select(c => c.Lock).ToArray())
-                    .Column("Rear first", Measure.Percent, first.Select(c => c.RearFirst).ToArray())
-                    .Column("Variance of the knee taken away", Measure.Percent, first.Select(c => c.KneeNarrowed).ToArray()).Build(),
+                    .Rounded("An axle locks", Measure.Percent, first.Select(c => (double?)c.Lock))
+                    .Rounded("Rear first", Measure.Percent, first.Select(c => (double?)c.RearFirst))
+                    .Rounded("Variance of the knee taken away", Measure.Percent, first.Select(c => (double?)c.KneeNarrowed)).Build(),
         };
     }
 

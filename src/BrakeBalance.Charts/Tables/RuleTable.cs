@@ -36,8 +36,8 @@ public sealed class RuleTable(IReadOnlyList<RuleVerdict> verdicts) : IHtmlOutput
 
     private static string Words(RuleOutcome outcome) => outcome switch
     {
-        RuleOutcome.Pass => "✓ kept",
-        RuleOutcome.Fail => "✗ broken",
+        RuleOutcome.Pass => "✓ pass",
+        RuleOutcome.Fail => "✗ fail",
         _ => "– not applicable",
     };
 

@@ -17,12 +17,12 @@ public static class StopTables
         UnitSystem shown = units ?? Display.Units;
         return new TableBuilder(shown)
             .Words("Set-up", rows.Select(r => r.Name))
-            .Column("Panic", Measure.Distance, rows.Select(r => Rounded(Measure.Distance, r.Panic.Distance.Meters, shown)))
-            .Column("Threshold", Measure.Distance, rows.Select(r => Rounded(Measure.Distance, r.Threshold?.Distance.Meters, shown)))
+            .Column("Full pressure, wheels locked", Measure.Distance, rows.Select(r => Rounded(Measure.Distance, r.Panic.Distance.Meters, shown)))
+            .Column("Just below lock-up", Measure.Distance, rows.Select(r => Rounded(Measure.Distance, r.Threshold?.Distance.Meters, shown)))
             .Column("Anti-lock bound", Measure.Distance, rows.Select(r => Rounded(Measure.Distance, r.Bound.Distance.Meters, shown)))
-            .Words("Panic: first lock", rows.Select(r => First(r.Panic.FirstLock)))
-            .Words("Steady: first lock", rows.Select(r => First(LockPressure.Lowest(r.Setup.Car, Speed.Zero)?.Axle)))
-            .Column("Greatest sideslip", Measure.Angle, rows.Select(r => Rounded(Measure.Angle, r.FirmOnCrown.GreatestSideslip.Radians, shown)))
+            .Words("Full pressure: locks first", rows.Select(r => First(r.Panic.FirstLock)))
+            .Words("Steady: locks first", rows.Select(r => First(LockPressure.Lowest(r.Setup.Car, Speed.Zero)?.Axle)))
+            .Column("Largest sideslip, 8 % past lock-up", Measure.Angle, rows.Select(r => Rounded(Measure.Angle, r.FirmOnCrown.GreatestSideslip.Radians, shown)))
             .Words("Swaps ends", rows.Select(r => r.FirmOnCrown.SwapsEnds ? "yes" : "no"))
             .Build();
     }

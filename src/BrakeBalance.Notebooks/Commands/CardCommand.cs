@@ -20,7 +20,7 @@ internal static class CardCommand
         Option<string[]> set = VehicleOptions.Set();
         var output = new Option<string>("--output") { Description = "The folder to write into", HelpName = "FOLDER", DefaultValueFactory = _ => "out/card" };
         Option<bool> force = OutputFiles.Force();
-        var command = new Command("card", "Write a pocket card: turns, knee, pressures, first locks, pedal, and the setting to go back to.") { file, paper, load, pdf, units, set, output, force };
+        var command = new Command("card", "Write a pocket card: turns, knee, pressures, first locks, pedal, and the recommended setting.") { file, paper, load, pdf, units, set, output, force };
         command.SetAction(async (parsed, _) =>
         {
             List<string> problems = [];

@@ -182,7 +182,7 @@ internal static class MeasureCommand
 
     private static void Show(Terminal terminal, LogReading<TestStop>? log, CarEstimate? estimate, Setting answer, IReadOnlyList<CandidateStop> next, GaugeAnalysis? valve, UnitSystem units)
     {
-        IAnsiConsole console = terminal.Rich();
+        IAnsiConsole console = terminal.Rich(Terminal.Narrow);
         if (log is not null && estimate is not null)
         {
             SummaryTables.Write(console, MeasurementTables.LeftOut([.. log.Problems, .. estimate.NotUsed]));

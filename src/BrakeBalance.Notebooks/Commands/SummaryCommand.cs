@@ -52,7 +52,7 @@ internal static class SummaryCommand
             }
             else
             {
-                new SummaryTables(shown, terminal.Rich()).Write(summary, parsed.GetValue(all));
+                new SummaryTables(shown, terminal.Rich(Terminal.Narrow)).Write(summary, parsed.GetValue(all));
             }
 
             return ExitCode.Success;

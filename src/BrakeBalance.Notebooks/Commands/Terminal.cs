@@ -11,8 +11,11 @@ public sealed record Terminal(TextWriter Output, TextWriter Error, bool IsIntera
     /// <summary>Where progress is shown while a command still works: the real output, never held back.</summary>
     public TextWriter Live { get; private init; } = Output;
 
-    /// <summary>Columns of a table when nobody watches and COLUMNS says nothing.</summary>
-    private const int UsualWidth = 80;
+    /// <summary>Columns that every answer can be read at.</summary>
+    public const int Narrow = 80;
+
+    /// <summary>Columns of wide tables when nobody watches and COLUMNS says nothing.</summary>
+    private const int PlainWidth = 160;
 
     /// <summary>The terminal of this process.</summary>
     /// <returns>The terminal.</returns>
@@ -34,14 +37,15 @@ public sealed record Terminal(TextWriter Output, TextWriter Error, bool IsIntera
     }
 
     /// <summary>A console for tables on <see cref="Output"/>.</summary>
+    /// <param name="width">Columns when nobody watches and COLUMNS says nothing.</param>
     /// <returns>The console.</returns>
-    public IAnsiConsole Rich() => Console(new Held(Output, Live));
+    public IAnsiConsole Rich(int width = PlainWidth) => Console(new Held(Output, Live), width);
 
     /// <summary>A console for progress on <see cref="Live"/>.</summary>
     /// <returns>The console.</returns>
-    public IAnsiConsole Watched() => Console(new AnsiConsoleOutput(Live));
+    public IAnsiConsole Watched() => Console(new AnsiConsoleOutput(Live), PlainWidth);
 
-    private IAnsiConsole Console(IAnsiConsoleOutput output)
+    private IAnsiConsole Console(IAnsiConsoleOutput output, int width)
     {
         IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings
         {
@@ -52,7 +56,7 @@ public sealed record Terminal(TextWriter Output, TextWriter Error, bool IsIntera
         });
         if (!IsInteractive)
         {
-            console.Profile.Width = int.TryParse(Environment.GetEnvironmentVariable("COLUMNS"), out int asked) && asked >= UsualWidth / 2 ? asked : UsualWidth;
+            console.Profile.Width = int.TryParse(Environment.GetEnvironmentVariable("COLUMNS"), out int asked) && asked >= Narrow / 2 ? asked : width;
         }
 
         return console;

@@ -1,6 +1,7 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Charts;
 using BrakeBalance.Charts.Publishing;
+using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
 using UnitsNet;
 
@@ -9,18 +10,20 @@ namespace BrakeBalance.Notebooks.Publishing;
 /// <summary>What readers of the story can try, and what the car answers.</summary>
 internal sealed class BalanceTrials
 {
-    private const double Dry = 0.8;
+    private const double Dry = Conditions.DryAdhesion;
     private readonly Vehicle _vehicle;
     private readonly UnitSystem _units;
+    private readonly Pressure _lowest;
     private readonly Pressure _knee;
     private readonly double _slope;
 
-    public BalanceTrials(Vehicle vehicle, UnitSystem units)
+    public BalanceTrials(Setting setting, UnitSystem units)
     {
-        _vehicle = vehicle;
+        _vehicle = setting.Vehicle;
         _units = units;
-        _knee = vehicle.Hydraulics.RearProportioningValve?.Knee ?? Pressure.FromBars(30);
-        double own = vehicle.Hydraulics.RearProportioningValve?.Slope ?? 0.3;
+        (IReadOnlyList<Pressure> knees, int start) = KneeStory.Knees(setting, units);
+        (_lowest, _knee) = (knees[0], knees[start]);
+        double own = setting.Middle.Slope ?? SettingSearch.AddedSlope;
         _slope = KneeStory.Slopes.MinBy(slope => Math.Abs(slope - own));
     }
 
@@ -29,15 +32,18 @@ internal sealed class BalanceTrials
     {
         get
         {
-            LockUp? start = At(_knee, _slope, 0, Dry), open = At(_knee, 1, 0, Dry), slippery = At(_knee, _slope, 0, 0.3), laden = At(_knee, _slope, _vehicle.LoadCases.Length - 1, Dry);
-            Pressure low = _units == UnitSystem.Us ? Pressure.FromPoundsForcePerSquareInch(100) : Pressure.FromBars(8);
-            LockUp? cautious = At(low, 0, 0, Dry);
+            LockUp? start = At(_knee, _slope, 0, Dry), open = At(_knee, 1, 0, Dry), slippery = At(_knee, _slope, 0, 0.3);
+            LockUp? laden = At(_knee, _slope, _vehicle.LoadCases.Length - 1, Dry), cautious = At(_lowest, 0, 0, Dry);
             yield return ("Take the valve out:", $"let all of it through. With the valve {Words(start)}. Without it {Words(open)}.");
-            yield return ("Be too careful:", $"set the lowest knee and let nothing more through. Now {Words(cautious)}, with {Used(cautious)} of the road's grip used; at the start it was {Used(start)}. Safe, but the car takes longer to stop.");
+            yield return ("Be too careful:", $"set the lowest knee and let nothing more through. Now {Words(cautious)}, with {Used(cautious)} of the road's grip used; "
+                + $"at the start it was {Used(start)}.{(cautious?.Efficiency < start?.Efficiency ? " The car takes longer to stop." : "")}");
             yield return ("Go to a slippery road:", slippery is null
                 ? "no wheel locks."
                 : $"{Words(slippery)}, at a pressure of {Measure.LinePressure.Text(slippery.At.LinePressures.Front, _units)} at the front. {(slippery.At.LinePressures.Front < _knee ? "That is below the knee, so the valve never comes into it." : "That is above the knee.")}");
-            yield return ("Load the car:", $"{Words(laden)}, with {Used(laden)} of the grip used. The load has given the rear wheels grip that the valve, which knows nothing of it, does not use.");
+            yield return ("Load the car:", $"{Words(laden)}, with {Used(laden)} of the grip used; without the load it was {Used(start)}. "
+                + (laden?.Efficiency < start?.Efficiency
+                    ? "The load has given the rear wheels grip that the valve, which knows nothing of it, does not use."
+                    : "The valve knows nothing of the load; here its setting happens to suit it."));
         }
     }
 

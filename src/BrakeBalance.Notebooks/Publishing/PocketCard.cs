@@ -69,7 +69,7 @@ public sealed record PocketCard
             Baseline = setting.Recommended is null ? "No safe setting in reach"
                 : setting.Reach == SettingReach.NotNeeded ? "No valve needed" : SettingWords.Text(setting.Recommended, units),
             Limit = $"Safe limit {SettingWords.Text(setting.SafeLimit, units)}: {SettingWords.Why(setting, units)}."
-                + (setting.Present is { } present ? $" Present setting {SettingWords.Present(present, units)}." : ""),
+                + (setting.Present is { } present && !setting.PresentIsBeyond ? $" Present setting {SettingWords.Present(present, units)}." : ""),
             Conditions = SettingWords.Conditions(vehicle, units) + ".",
             Columns = [.. columns, .. Rates.SelectMany(rate => new[] { $"Front at {G(rate)} [{unit}]", $"Rear at {G(rate)} [{unit}]" }), "Dry road: locks first at [g]"],
             Rows = [.. settings.Select(row => Row(row.Cells, new BalanceModel(row.Car, load), ReferenceEquals(row.Car, recommended), units))],
@@ -82,7 +82,7 @@ public sealed record PocketCard
     {
         int typical = setting.Vehicle.Uncertainty?.Ranges.Count(range => range.IsTypical) ?? 0;
         string ofClass = typical > 0 ? $"{typical} numbers are typical of the car's class, not this car's. " : "";
-        string beyond = setting.PresentIsBeyond ? $"The car stands at {SettingWords.Present(setting.Present!, units)}, beyond the safe limit: the rear can lock first and spin it." : "";
+        string beyond = setting.PresentIsBeyond ? $"Present setting {SettingWords.Present(setting.Present!, units)}, beyond the safe limit: the rear can lock first and spin it." : "";
         return ofClass.Length + beyond.Length == 0 ? null : (beyond + " " + ofClass).Trim();
     }
 

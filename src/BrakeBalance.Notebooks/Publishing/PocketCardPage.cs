@@ -37,12 +37,12 @@ public static class PocketCardPage
         @media screen and (max-width:34rem){main{padding:.6rem} thead th{font-size:.72rem} tbody th,tbody td{font-size:1.12rem;padding:.2rem .1rem} tbody td:last-child{font-size:.9rem} .back strong{font-size:1.5rem}}
         @media print{
           html{background:#fff} body{font-size:8.4pt;line-height:1.25} main{max-width:none;padding:0 .3mm}
-          h1{font-size:13pt} h2{font-size:8.4pt;margin:1.6mm 0 .5mm} .back{margin:1.2mm 0;padding:.8mm 2mm} .back strong{font-size:17pt}
-          .wide{overflow:visible} thead th{font-size:7pt;padding:.4mm} tbody th,tbody td{font-size:13.5pt;padding:.6mm .4mm} tbody td:last-child{font-size:12pt}
+          h1{font-size:13pt} h2{font-size:8.4pt;margin:1.6mm 0 .5mm} .back,.warning{margin:1mm 0;padding:.6mm 2mm} .back strong{font-size:17pt} p{margin:.4mm 0}
+          .wide{overflow:visible} thead th{font-size:7pt;padding:.4mm} tbody th,tbody td{font-size:12.5pt;padding:.3mm .4mm} tbody td:last-child{font-size:11.5pt}
           dl{gap:1mm;grid-template-columns:repeat(4,1fr)} dl.pedal{grid-template-columns:repeat(6,1fr)} dl.pedal div{grid-column:span 2} dl.pedal div:nth-child(n+4){grid-column:span 3}
           dl div{padding:.4mm 1.2mm} dt{font-size:7pt} dd{font-size:11.5pt}
           dl.pedal div:nth-child(n+4){display:flex;justify-content:space-between;align-items:center;gap:1mm}
-          .lines td{height:6.2mm} .lines th{font-size:7pt} .caution{font-size:7pt;line-height:1.2;margin-top:1.4mm}
+          .lines td{height:5.6mm} .lines th{font-size:7pt} .caution{font-size:7pt;line-height:1.2;margin-top:1.4mm}
           tr,dl div{break-inside:avoid} *{print-color-adjust:exact;-webkit-print-color-adjust:exact}
         }
         """;

@@ -34,7 +34,7 @@ public sealed record FailureCase(
 
         if (assisted)
         {
-            cases.Add(new("assist-lost", "assist lost", AssistLost: true));
+            cases.Add(new("assist-lost", "no assist", AssistLost: true));
         }
 
         if (loadSensing)
@@ -53,7 +53,7 @@ public sealed record FailureCase(
             cases.Add(new(id, name, lost));
             if (assisted && lost != Balance.LostCircuit.All)
             {
-                cases.Add(new(id + "-and-assist-lost", name + ", and assist lost", lost, AssistLost: true));
+                cases.Add(new(id + "-and-assist-lost", name + ", no assist", lost, AssistLost: true));
             }
         }
 

@@ -63,7 +63,7 @@ public sealed record ChangePlan
             early || beyond ? BenchSeverity.Caution : BenchSeverity.Good,
             early ? "The assist runs out before the hard stop is reached"
             : beyond ? "The assist can press beyond the highest pressure considered: hoses, calipers and cylinder must be rated for it"
-            : "Above it the leg works alone",
+            : "Above it no assist is left",
             "no assist to run out");
     }
 

@@ -85,7 +85,7 @@ public sealed record PedalTravel
             ("rear pads or shoes to contact", RodFor(null, demand => demand.TakeUp)),
             .. front.DrumGrowth + rear.DrumGrowth > Volume.Zero ? new[] { ("growth of the hot drums", Both(demand => demand.DrumGrowth)) } : [],
             ("hoses", Both(demand => demand.Hoses)),
-            ("give of calipers and drums", Both(demand => demand.Give)),
+            ("compliance of calipers and drums", Both(demand => demand.Give)),
             ("compression of the fluid", Both(demand => demand.Compression)),
             ("trapped air", Both(demand => demand.Air)),
         ];

@@ -120,7 +120,7 @@ public static class CarEstimation
 
     private static string Remedy(int first, int second) => (first, second) switch
     {
-        (0, 1) => "Stops at one front pressure with the knob at both ends of its safe range tell them apart; so does a torque wrench on one hub with a gauge in its line.",
+        (0, 1) => "Stops at one front pressure with the adjuster at both ends of its safe range tell them apart; so does a torque wrench on one hub with a gauge in its line.",
         ( < 2, 2) => "Lock-ups on two surfaces of different adhesion tell them apart; so does weighing the car with one end raised.",
         ( < 2, >= 3) => "Stops without lock-up at two pressures on that surface give the friction by itself.",
         (2, >= 3) => "Weighing the car with one end raised gives the height by itself.",

@@ -101,7 +101,7 @@ internal static class GaugeFaults
         if (offset && sure > accuracy)
         {
             string leader = gap < 0 ? "rear" : "front";
-            string cause = gap < 0 ? "a hold-off (metering) valve in the front line, or a zero error of a gauge" : "a zero error of a gauge, or a valve that opens late in the rear line";
+            string cause = gap < 0 ? "a metering valve in the front line, or a zero error of a gauge" : "a zero error of a gauge, or a valve that opens late in the rear line";
             return new GaugeFinding(GaugeFindingKind.Offset, Text($"From the first readings on the {leader} gauge leads by about {Math.Abs(gap):0.#} bar: {cause}. Swap the gauges and read again."));
         }
 

@@ -16,7 +16,7 @@ public static class SettingWords
 
     /// <summary>The caution that stands beside every setting.</summary>
     public const string Caution =
-        "No approval. Rear-first spins the car: test off public roads.";
+        "No approval: rear-first spins. Test off public roads.";
 
     /// <summary>A knee or a share of the bar as shown, rounded to the safe side: a knee down, a front share up.</summary>
     /// <param name="value">The setting.</param>
@@ -219,7 +219,9 @@ public static class SettingWords
     public static string Sentence(Setting setting, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(setting);
-        return setting.Reach switch
+        string present = setting.Present is { } value
+            ? $"Present setting {Present(value, units)}{(setting.PresentIsBeyond ? ", beyond the safe limit" : "")}. " : "";
+        return present + setting.Reach switch
         {
             SettingReach.NotNeeded => "No valve is needed: the front locks first in all conditions without one.",
             SettingReach.None or SettingReach.Below => string.Join(' ', OutOfReach(setting)),

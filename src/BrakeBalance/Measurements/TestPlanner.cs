@@ -99,7 +99,7 @@ public static class TestPlanner
         ];
         if (knob)
         {
-            cautions.Insert(0, "Begin with the knob fully out (least rear braking). Turn in by half a turn at most, and only after a clean repeat.");
+            cautions.Insert(0, "Begin with the adjuster fully out (least rear braking). Turn in by half a turn at most, and only after a clean repeat.");
         }
 
         if (vehicle.LoadCases.Length > 1)

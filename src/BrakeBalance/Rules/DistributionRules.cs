@@ -90,8 +90,8 @@ public static class DistributionRules
             ? FormattableString.Invariant($" Judged up to a rate of {curves.Min(curve => curve.GreatestRate):0.00}, which the highest pressure reaches.")
             : "";
         return least >= -1e-9
-            ? new(rule, title, source, RuleOutcome.Pass, least, where, FormattableString.Invariant($"Kept in every load case; closest at {where}, with {least:0.000} to spare.{reach}"))
+            ? new(rule, title, source, RuleOutcome.Pass, least, where, FormattableString.Invariant($"Pass in every load case; closest at {where}, with {least:0.000} to spare.{reach}"))
             : new(rule, title, source, RuleOutcome.Fail, least, where,
-                FormattableString.Invariant($"Broken: at {where} {fault} by {-least:0.000}.{reach} {afterFault}").TrimEnd());
+                FormattableString.Invariant($"Fail: at {where} {fault} by {-least:0.000}.{reach} {afterFault}").TrimEnd());
     }
 }

@@ -62,7 +62,7 @@ public static class EffectivenessRules
         string where = $"{worst.LoadCase}, {worst.Case.Name}";
         if (worst.Distance is not { } distance)
         {
-            return new(rule.Id, title, source, RuleOutcome.Fail, -1, where, $"Broken: {where} leaves nothing that brakes.");
+            return new(rule.Id, title, source, RuleOutcome.Fail, -1, where, $"Fail: {where} leaves nothing that brakes.");
         }
 
         double margin = (longest - distance.FromFirstTouch) / longest;
@@ -73,6 +73,6 @@ public static class EffectivenessRules
             _ => FormattableString.Invariant($"{worst.ForceUsed.Newtons:0} N"),
         };
         return new(rule.Id, title, source, margin >= 0 ? RuleOutcome.Pass : RuleOutcome.Fail, margin, where,
-            FormattableString.Invariant($"{(margin >= 0 ? "Kept" : "Broken")}: worst {where}, {distance.FromFirstTouch.Meters:0.0} m at a braking rate of {worst.RateAtForce:0.00} ({bound}); {longest.Meters:0.0} m allowed."));
+            FormattableString.Invariant($"{(margin >= 0 ? "Pass" : "Fail")}: worst {where}, {distance.FromFirstTouch.Meters:0.0} m at a braking rate of {worst.RateAtForce:0.00} ({bound}); {longest.Meters:0.0} m allowed."));
     }
 }

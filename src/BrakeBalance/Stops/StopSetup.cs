@@ -117,7 +117,7 @@ public sealed record StopSetup
             throw new ArgumentException(why);
         }
 
-        double panicSeconds = Known(dynamics.PanicRiseTime?.Seconds, 0.25, "time to the full push of a panic stop 0.25 s", assumed);
+        double panicSeconds = Known(dynamics.PanicRiseTime?.Seconds, 0.25, "time to the full push of an emergency stop 0.25 s", assumed);
         Aerodynamics? air = vehicle.Aerodynamics;
         var car = new BrakedCar
         {
@@ -177,12 +177,12 @@ public sealed record StopSetup
         if (vehicle.Control is not { } control)
         {
             assumed.Add(FormattableString.Invariant(
-                $"panic stops held at {highest.Bars:0.#} bar, the highest considered, because the car's pedal and assist are not known"));
+                $"full pressure held at {highest.Bars:0.#} bar, the highest considered, because the car's pedal and assist are not known"));
             return (highest, StopBound.HighestPressure, null);
         }
 
         Force force = conditions.PedalForce ?? control.Foot.Panic
-            ?? Force.FromNewtons(Known(null, StopConditions.UsualPedalForce.Newtons, "force of the foot in a panic stop 500 N", assumed));
+            ?? Force.FromNewtons(Known(null, StopConditions.UsualPedalForce.Newtons, "force of the foot in an emergency stop 500 N", assumed));
         FootReach reach = FootReach.Of(new ControlForce(new BalanceModel(vehicle, load)), force);
         return (reach.MasterPressure, BoundOf(reach.Bound), force);
     }

@@ -33,7 +33,7 @@ public static class QuestionDesk
         private static readonly string Vacuum = "assist.vacuum: vacuum gauge at the booster's hose, hot, in gear, lowest of ten stops and goes";
         private static readonly string Control = "pedal, assist and masterCylinder: tape on the pedal (pivot to pad over pivot to rod), bore cast on the cylinder, kind of booster";
         private static readonly string Supply = "assist of type hydraulic with reliefPressure and pumpFlow: load gauge with shut-off valve (seconds only) and flow meter at idle";
-        private static readonly string Fluid = "fluid: take-up and give of each axle, hose lengths; or a rule at the pedal under 100 lbf";
+        private static readonly string Fluid = "fluid: clearance and compliance of each axle, hose lengths; or a rule at the pedal under 100 lbf";
 
         private readonly Vehicle _car = reading.Vehicle;
         private readonly BalanceModel _model = new(reading.Vehicle, reading.Vehicle.LoadCases[0]);
@@ -63,11 +63,11 @@ public static class QuestionDesk
             Q(13, "Why do the brakes drag after a booster swap?", "notebook 04, command bench", ["masterCylinder.pushRod: depth gauge on both sides of the joint; return hose layout by eye"], Drag(), "masterCylinder"),
             Q(14, "Which pressures should the gauges show?", "notebook 03 (gauge sheet)", [Control], Gauges(), "pedal", "assist", "masterCylinder"),
             Q(15, "The rear locks after a change of front brakes: what now?", "notebooks 01 and 02, command measure bands", [], RearLocks(), "rear.brake", "front.brake", "loadCases"),
-            Q(16, "The valve is fully out and the rear still locks: what is left?", "notebook 05, command measure setting", ["hydraulics.rearValves: a proportioning valve with its knob (two gauges, knob fully out, one reading a turn)"], FullyOut(), "hydraulics", "rear.brake"),
+            Q(16, "The valve is fully out and the rear still locks: what is left?", "notebook 05, command measure setting", ["hydraulics.rearValves: a proportioning valve with its adjuster (two gauges, adjuster fully out, one reading a turn)"], FullyOut(), "hydraulics", "rear.brake"),
             Q(17, "Do the fixed and the adjustable valve go together?", "notebook 01", ["hydraulics.rearValves: list every valve in the rear line, master cylinder first"], Series(), "hydraulics"),
             Q(18, "Is the metering valve for the front needed?", "notebook 01", [], Metering(), "hydraulics", "rear.brake.thresholdPressure"),
             Q(19, "Are residual pressure valves needed, and where?", "notebook 04", [Control + "; whether the reservoir lies below the calipers"], Residual(), "masterCylinder"),
-            Q(20, "Which way is more rear, and how many turns?", "notebook 05, command measure gauges", ["hydraulics.rearValves[0].knob: two gauges, knob fully out, one reading a turn"], Turns(), "hydraulics"),
+            Q(20, "Which way is more rear, and how many turns?", "notebook 05, command measure gauges", ["hydraulics.rearValves[0].knob: two gauges, adjuster fully out, one reading a turn"], Turns(), "hydraulics"),
             Q(21, "Should the rear ever lock first?", "notebooks 01 and 06", [], Ever(), "loadCases"),
             Q(22, "Balance bar or valve?", "notebook 02", [], BarOrValve(), "rear.brake", "front.brake"),
             Q(23, "What do bigger tyres change?", "notebook 01", [], Tyres(), "front.tyre", "rear.tyre"),
@@ -93,7 +93,7 @@ public static class QuestionDesk
             }
 
             Force? dead = Dead(HardStop);
-            return Text($"With {vacuum.Supply.Vacuum.InchesOfMercury:0} inHg the assist runs out at a braking rate of {end.Balance.BrakingRate:0.00} ({end.PedalForce.PoundsForce:0} lbf); beyond that every further bar is leg work. With no assist a rate of {HardStop:0.0} takes {dead?.PoundsForce ?? 0:0} lbf.");
+            return Text($"With {vacuum.Supply.Vacuum.InchesOfMercury:0} inHg the assist runs out at a braking rate of {end.Balance.BrakingRate:0.00} ({end.PedalForce.PoundsForce:0} lbf); beyond that every further bar is unassisted. With no assist a rate of {HardStop:0.0} takes {dead?.PoundsForce ?? 0:0} lbf.");
         }
 
         private Force? Dead(double rate) => _foot is null ? null : new ControlForce(_model, _foot.Control with { Assist = _foot.Control.Assist.WithoutEnergy() }).AtRate(rate)?.PedalForce;
@@ -143,7 +143,7 @@ public static class QuestionDesk
             string limit = Text($"{presses.GreatestPedalForce.PoundsForce:0} lbf ({presses.GreatestPedalForce.Newtons:0} N)");
             return Booster is null ? $"There is no assist to lose: {dead}."
                 : presses.Count is not { } count ? $"Any number: with the store spent {dead}, no more than {limit}."
-                : Text($"{count} press(es) in a row at a braking rate of {presses.BrakingRate:0.0} take no more than ")
+                : Text($"{count} press{(count == 1 ? "" : "es")} in a row at a braking rate of {presses.BrakingRate:0.0} take no more than ")
                     + $"{limit}; with the store spent {dead}. Count them on the car, engine off.";
         }
 

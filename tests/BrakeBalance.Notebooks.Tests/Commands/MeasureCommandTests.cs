@@ -14,7 +14,7 @@ public class MeasureCommandTests
         (int code, string output, _) = await Shell.RunAsync("measure", "gauges", Data("logs/invented-gauges.csv"));
         Assert.Equal(ExitCode.Success, code);
         Assert.Contains("the rear pressure is missing", output);
-        Assert.Contains("Knee and slope by position of the knob", output);
+        Assert.Contains("Knee and slope by position of the adjuster", output);
     }
 
     [Fact]

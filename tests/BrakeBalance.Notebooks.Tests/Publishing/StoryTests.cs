@@ -4,6 +4,7 @@ using BrakeBalance.Balance;
 using BrakeBalance.Charts;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Publishing;
+using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Notebooks.Tests.Browser;
@@ -18,6 +19,7 @@ namespace BrakeBalance.Notebooks.Tests.Publishing;
 public class StoryTests(BrowserFixture browser)
 {
     private static readonly Vehicle Coupe = VehicleFile.Load(RepositoryRoot.File("data/vehicles/coupe-1960s.json")).Vehicle;
+    private static readonly Lazy<Setting> Answer = new(() => Setting.Of(Coupe));
     private static readonly Lazy<RenderedPage> Page = new(() => StoryPage.Render(Coupe, UnitSystem.Si, [new("Vehicle file", "coupe-1960s.json")]));
 
     private static readonly string[] Jargon =
@@ -26,7 +28,7 @@ public class StoryTests(BrowserFixture browser)
     [Fact]
     public void Four_controls_and_every_state_agrees_with_the_calculation()
     {
-        Explorable story = KneeStory.Of(Coupe, UnitSystem.Si);
+        Explorable story = KneeStory.Of(Answer.Value, UnitSystem.Si);
         Assert.Equal(4, story.Controls.Count);
         int[] sizes = [.. story.Controls.Select(control => control.Settings.Count)];
         Assert.Equal(sizes.Aggregate(1, (a, b) => a * b), story.Frames.Count);
@@ -39,9 +41,10 @@ public class StoryTests(BrowserFixture browser)
                 (rest, at[c]) = Math.DivRem(rest, sizes[c]);
             }
 
-            // The car's own knee stands among the round ones, so the page's text tells the knee to half a bar.
-            double knee = at[0] == story.Controls[0].Start ? Coupe.Hydraulics.RearProportioningValve!.Knee.Bars : double.Parse(story.Controls[0].Settings[at[0]].Split('\u00a0')[0], CultureInfo.InvariantCulture);
-            LockUp? expected = new BalanceModel(Coupe.WithRearKnee(Pressure.FromBars(knee), KneeStory.Slopes[at[1]]), Coupe.LoadCases[at[2]]).FirstLockUp(KneeStory.Roads[at[3]].Adhesion);
+            Pressure knee = KneeStory.Knees(Answer.Value, UnitSystem.Si).Knees[at[0]];
+            Assert.Equal(knee.Bars, double.Parse(story.Controls[0].Settings[at[0]].Split('\u00a0')[0], CultureInfo.InvariantCulture), 0.51);
+            Assert.True(Coupe.Hydraulics.RearProportioningValve!.Adjustment!.TurnsFor(knee) is not null, "The story offers only what the adjuster reaches.");
+            LockUp? expected = new BalanceModel(Coupe.WithRearKnee(knee, KneeStory.Slopes[at[1]]), Coupe.LoadCases[at[2]]).FirstLockUp(KneeStory.Roads[at[3]].Adhesion);
             Assert.Equal(expected is null ? "–" : expected.At.BrakingRate.ToString("0.00", CultureInfo.InvariantCulture) + " g", story.Frames[index].Readouts[1].Value);
             Assert.Equal(expected?.First == Axle.Rear, story.Frames[index].Readouts[0].Value == "rear wheels");
         }

@@ -73,7 +73,7 @@ public class QuestionDeskTests
     {
         VehicleReading coupe = Read("coupe-1960s.json");
         string answer = QuestionDesk.Answer(coupe).Single(a => a.Number == 7).Answer!;
-        Assert.StartsWith("1 press(es) in a row at a braking rate of 0.5 take no more than 70 lbf", answer);
+        Assert.StartsWith("1 press in a row at a braking rate of 0.5 take no more than 70 lbf", answer);
         var booster = (BrakeBalance.Assist.VacuumBooster)coupe.Vehicle.Control!.Assist;
         Vehicle unknown = coupe.Vehicle with
         {

@@ -63,7 +63,7 @@ public class DistributionRulesTests
         Assert.Equal(RuleOutcome.Fail, order.Outcome);
         Assert.StartsWith("nose-heavy, braking rate 0.80", order.At);
         Assert.True(order.Margin < 0);
-        Assert.StartsWith("Broken: at nose-heavy", order.Explanation);
+        Assert.StartsWith("Fail: at nose-heavy", order.Explanation);
         Assert.Contains("the rear axle uses more adhesion than the front", order.Explanation);
     }
 

@@ -46,8 +46,8 @@ public class FootBoundStopTests
             conditions: new() { PedalForce = force });
         Assert.Equal(900, Of(strong).PedalForce!.Value.Newtons);
         Assert.Equal(700, Of(strong, Force.FromNewtons(700)).PedalForce!.Value.Newtons);
-        Assert.Contains("force of the foot in a panic stop 500 N", Of(Unassisted).Assumptions);
-        Assert.DoesNotContain("force of the foot in a panic stop 500 N", Of(strong).Assumptions);
+        Assert.Contains("force of the foot in an emergency stop 500 N", Of(Unassisted).Assumptions);
+        Assert.DoesNotContain("force of the foot in an emergency stop 500 N", Of(strong).Assumptions);
         Assert.True(Of(strong).PanicPressure > Of(Unassisted).PanicPressure * 1.7);
         Assert.Throws<ArgumentException>(() => Of(Unassisted, Force.FromNewtons(10)));
     }
@@ -90,6 +90,6 @@ public class FootBoundStopTests
         Vehicle bare = Coupe with { Control = null };
         StopSetup setup = StopSetup.From(bare, bare.LoadCases[0], 0.9);
         Assert.Equal((bare.Hydraulics.MaximumPressure, StopBound.HighestPressure), (setup.PanicPressure, setup.PanicBound));
-        Assert.Contains(setup.Assumptions, a => a.StartsWith("panic stops held at 140 bar", StringComparison.Ordinal));
+        Assert.Contains(setup.Assumptions, a => a.StartsWith("full pressure held at 140 bar", StringComparison.Ordinal));
     }
 }

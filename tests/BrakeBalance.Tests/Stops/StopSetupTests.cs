@@ -90,7 +90,7 @@ public class StopSetupTests
     public void Typical_values_that_stand_in_are_named_and_given_ones_are_not()
     {
         Vehicle given = Read("coupe-1960s");
-        Assert.Equal(["force of the foot in a panic stop 500 N", "front slip curve of the shape \"dry asphalt\"",
+        Assert.Equal(["force of the foot in an emergency stop 500 N", "front slip curve of the shape \"dry asphalt\"",
             "rear slip curve of the shape \"dry asphalt\"", "front lateral slip stiffness half of the longitudinal",
             "rear lateral slip stiffness half of the longitudinal"],
             StopSetup.From(given, given.LoadCases[0], 0.9).Assumptions.Order().OrderBy(a => a.Contains("lateral")));

@@ -43,7 +43,8 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
 
         string distance = $" [{units.Distance}]";
         Table stops = Table(
-            "Adhesion", "Panic" + distance, "Threshold" + distance, "Anti-lock bound" + distance, "First lock", "after [s]", "at braking rate", "Just past first lock");
+            "Adhesion", "Full pressure, wheels locked" + distance, "Just below lock-up" + distance, "Anti-lock bound" + distance,
+            "Locks first", "after [s]", "Deceleration [g]", "Largest sideslip, 8 % past lock-up");
         foreach (StopComparisonRow row in load.Surfaces)
         {
             Axle? first = row.Panic.FirstLock;
@@ -52,7 +53,7 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
                 Text(units.Of(row.Bound.Distance)), first?.ToString().ToLowerInvariant() ?? "none",
                 first is { } axle ? Text(row.Panic.Locks[axle]!.Time.Seconds, "0.00") : "–",
                 first is { } same ? Text(row.Panic.Locks[same]!.BrakingRate, "0.00") : "–",
-                row.FirmOnCrown.SwapsEnds ? "SWAPS ENDS" : $"{Text(row.FirmOnCrown.GreatestSideslip.Degrees, "0")}° out of line");
+                row.FirmOnCrown.SwapsEnds ? "SWAPS ENDS" : $"{Text(row.FirmOnCrown.GreatestSideslip.Degrees, "0")}°");
         }
 
         console.Write(stops);

@@ -26,7 +26,7 @@ internal static class SettingOutput
         ("setting.out_of_reach[]", "what would bring a setting in reach, in words; empty when one is"),
         ("setting.binding", "the condition that holds the limit back (see setting_condition); null when none does"),
         ("setting.most_rear_first", "in a measured car, the condition in which the rear locks first most often, in words; else null"),
-        ("setting.band.low", "safe limit at the low end of nine in ten of the cars that the file's ranges allow (see setting_limit); no band without ranges"),
+        ("setting.band.low", "safe limit at the low end of 90 % of the cars that the file's ranges allow (see setting_limit); no band without ranges"),
         ("setting.band.middle", "the same in the middle"),
         ("setting.band.high", "the same at the high end"),
         ("setting.other_rule", "what the other rule would give as the limit (see setting_limit)"),
@@ -139,7 +139,7 @@ internal static class SettingOutput
         {
             ["variable"] = Snake(setting.Variable),
             ["rule"] = Snake(setting.Rule),
-            ["present"] = Point(setting.Present, units),
+            ["present"] = Point(setting.Present, units, SettingWords.Present),
             ["present_is_beyond_safe_limit"] = setting.PresentIsBeyond,
             ["safe_limit"] = Point(setting.SafeLimit, units),
             ["recommended"] = Point(setting.Recommended, units),
@@ -182,7 +182,7 @@ internal static class SettingOutput
         };
     }
 
-    private static JsonObject? Point(SettingValue? value, SummaryUnits units) => value is null ? null : new JsonObject
+    private static JsonObject? Point(SettingValue? value, SummaryUnits units, Func<SettingValue, UnitSystem, string>? shown = null) => value is null ? null : new JsonObject
     {
         [units.Key("knee", units.Pressure)] = SummaryJson.Number(value.Knee is { } knee ? units.Of(knee) : null),
         ["front_force_share"] = SummaryJson.Number(value.FrontForceShare),
@@ -191,7 +191,7 @@ internal static class SettingOutput
         ["mean_efficiency"] = SummaryJson.Number(value.MeanEfficiency),
         ["least_efficiency"] = SummaryJson.Number(value.LeastEfficiency),
         ["rear_first_in"] = Condition(value.RearFirst, units),
-        ["shown"] = SettingWords.Text(value, units.System),
+        ["shown"] = (shown ?? SettingWords.Text)(value, units.System),
     };
 
     private static JsonObject? Limit(SettingLimit? limit, SummaryUnits units) => limit is null ? null : new JsonObject
