@@ -185,7 +185,7 @@ public sealed class BenchFileTests
         ChangePlan plan = Plan("""{ "front": { "brake": { "pistonDiameters": ["54 mm", "54 mm"] } } }""");
         Assert.True(Row(plan, "Rear axle's share").Factor < 1);
         Assert.Contains("forwards", Row(plan, "Rear axle's share").Meaning, StringComparison.Ordinal);
-        Assert.True(Row(plan, "Greatest knee").Factor >= 1);
+        Assert.True(Row(plan, "Safe limit").Factor >= 1);
     }
 
     [Fact]
@@ -195,7 +195,7 @@ public sealed class BenchFileTests
         ChangeRow share = Row(plan, "Rear axle's share");
         Assert.Equal(BenchSeverity.Caution, share.Severity);
         Assert.Contains("dangerous side", share.Meaning, StringComparison.Ordinal);
-        Assert.True(Row(plan, "Greatest knee").Factor is null or < 1);
+        Assert.True(Row(plan, "Safe limit").Factor is null or < 1);
     }
 
     /// <summary>Lever law by hand: a taller front tyre takes braking from the front axle in proportion to its radius at the same pressure.</summary>
@@ -211,7 +211,7 @@ public sealed class BenchFileTests
     [Fact]
     public void A_knee_above_the_safe_one_is_wrong_and_says_which_way_to_turn()
     {
-        ChangeRow row = Row(Plan("""{ "rear": { "brake": { "wheelCylinderDiameter": "1 in" } } }"""), "Greatest knee");
+        ChangeRow row = Row(Plan("""{ "rear": { "brake": { "wheelCylinderDiameter": "1 in" } } }"""), "Safe limit");
         Assert.Equal(BenchSeverity.Wrong, row.Severity);
         Assert.Contains("turn the valve out", row.Meaning, StringComparison.Ordinal);
     }
