@@ -57,8 +57,9 @@ public class MeasureCommandTests
         JsonElement root = JsonDocument.Parse(output).RootElement;
         Assert.Equal(ExitCode.Success, code);
         Assert.Equal(20, root.GetProperty("estimate").GetProperty("stops_used").GetInt32());
-        Assert.Equal(61, root.GetProperty("setting").GetProperty("trade_off").GetArrayLength());
-        Assert.True(root.GetProperty("setting").GetProperty("recommended").GetProperty("worst_rear_first").GetDouble() <= 0.05);
+        Assert.Equal(61, root.GetProperty("chance").GetProperty("trade_off").GetArrayLength());
+        Assert.Equal("chance", root.GetProperty("setting").GetProperty("rule").GetString());
+        Assert.All(root.GetProperty("chance").GetProperty("conditions").EnumerateArray(), one => Assert.InRange(one.GetProperty("rear_first").GetDouble(), 0, 0.02));
         Assert.NotEqual(0, root.GetProperty("next_stops").GetArrayLength());
         Assert.Equal(1, root.GetProperty("left_out").GetArrayLength());
     }

@@ -20,6 +20,37 @@ public class SummaryCommandTests
         Assert.DoesNotContain('\u001b', output);
     }
 
+    [Theory]
+    [InlineData("coupe-1960s")]
+    [InlineData("big-cam-saloon")]
+    [InlineData("rear-engined-sports-car")]
+    [InlineData("track-coupe")]
+    public async Task It_begins_with_the_answer_in_a_dozen_lines_of_eighty_columns(string car)
+    {
+        foreach (string units in new[] { "si", "us" })
+        {
+            (int code, string output, _) = await Shell.RunAsync("summary", RepositoryRoot.File($"data/vehicles/{car}.json"), "--units", units);
+            Assert.Equal(0, code);
+            string[] lines = output.Split('\n');
+            Assert.All(lines, line => Assert.InRange(line.TrimEnd().Length, 0, 80));
+            int end = Array.FindIndex(lines, line => line.Length == 0);
+            Assert.InRange(end, 6, 12);
+            foreach (string label in new[] { "Locks first", "Present setting", "Safe limit", "Recommended setting", "Why", "How sure", "Caution" })
+            {
+                Assert.Contains(lines[..end], line => line.StartsWith(label, StringComparison.Ordinal));
+            }
+        }
+    }
+
+    [Fact]
+    public async Task All_shows_more_tables()
+    {
+        string some = (await Shell.RunAsync("summary", Coupe)).Output, all = (await Shell.RunAsync("summary", Coupe, "--all")).Output;
+        Assert.DoesNotContain("Adhesion used front", some);
+        Assert.Contains("Adhesion used front", all);
+        Assert.Contains("--all", some);
+    }
+
     [Fact]
     public async Task Travel_that_the_cylinder_does_not_have_is_not_promised()
     {
@@ -97,7 +128,8 @@ public class SummaryCommandTests
         HashSet<string> written = [];
         Collect(await JsonAsync("--braking-rate", "0.4"), "", written);
 
-        string[] leaves = [.. explained.Where(path => path is not ("notices[]" or "control" or "setting.out_of_reach[]") && !Regex.IsMatch(path, "^setting\\.(present|safe_limit|recommended|binding|band\\..*|other_rule|middle|.*limit(_without)?)$|^setting_point.rear_first_in$") && !Regex.IsMatch(path, "installed$|at_lock_up$|crossings\\[\\]$|knees\\[\\]$|run_out$|rates\\[\\].at$|rates\\[\\].travel(_drums_hot)?$|gauge_table\\[\\]$|control.rule_checks\\[\\]$"))];
+        string[] leaves = [.. explained.Where(path => path is not ("notices[]" or "control" or "setting.out_of_reach[]") && !Regex.IsMatch(path, "^setting\\.(present|safe_limit|recommended|binding|band\\..*|other_rule|middle|costs\\[\\]\\.limit_without|findings\\[\\]\\.limit)$|^setting_point.rear_first_in$") && !Regex.IsMatch(path, "installed$|at_lock_up$|crossings\\[\\]$|knees\\[\\]$|run_out$|rates\\[\\].at$|rates\\[\\].travel(_drums_hot)?$|gauge_table\\[\\]$|control.rule_checks\\[\\]$"))];
+        written.RemoveWhere(path => path is "setting.band" or "setting_point.rear_first_in" or "setting.binding" or "setting.findings[].limit");
         Assert.Equal(leaves.Order(), written.Order());
     }
 
@@ -162,6 +194,15 @@ public class SummaryCommandTests
                 break;
             case JsonObject travel when travel.Any(pair => pair.Key.StartsWith("stroke_left", StringComparison.Ordinal)) && path != "travel":
                 Collect(travel, "travel", paths);
+                break;
+            case JsonObject point when point.ContainsKey("friction_margin") && path != "setting_point":
+                Collect(point, "setting_point", paths);
+                break;
+            case JsonObject limit when limit.ContainsKey("shown") && !limit.ContainsKey("friction_margin") && path != "setting_limit":
+                Collect(limit, "setting_limit", paths);
+                break;
+            case JsonObject condition when condition.ContainsKey("brakes") && path != "setting_condition":
+                Collect(condition, "setting_condition", paths);
                 break;
             case JsonArray rules when path == "control.rule_checks":
                 Collect(rules, "rule_checks", paths);

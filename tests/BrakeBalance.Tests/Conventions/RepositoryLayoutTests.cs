@@ -23,4 +23,8 @@ public class RepositoryLayoutTests
     [InlineData("src")]
     [InlineData("tests")]
     public void Top_level_has(string name) => Assert.True(Path.Exists(Path.Combine(RepositoryFiles.Root, name)), name);
+
+    [Fact]
+    public void Packages_with_known_faults_fail_the_build() =>
+        Assert.Contains("<NuGetAudit>true</NuGetAudit>", File.ReadAllText(Path.Combine(RepositoryFiles.Root, "src", "Directory.Build.props")), StringComparison.Ordinal);
 }
