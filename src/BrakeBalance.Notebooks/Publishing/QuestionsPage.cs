@@ -18,7 +18,7 @@ public static class QuestionsPage
         .bb-questions { max-width: 60rem; margin: 0 auto; padding: 0 clamp(0.9rem, 3vw, 2rem) 2rem; }
         .bb-questions > * { max-width: 46rem; }
         .bb-questions ol { padding-left: 2.2rem; }
-        .bb-questions nav a { display: inline-block; padding: 0.15rem 0; }
+        .bb-questions nav li { padding: 0.15rem 0; }
         .bb-question { margin: 1.6rem 0; padding-top: 0.2rem; border-top: 1px solid var(--line); }
         .bb-question h3 { margin: 0.6rem 0 0.4rem; }
         .bb-question p { margin: 0 0 0.5rem; }
@@ -27,6 +27,7 @@ public static class QuestionsPage
           .bb-questions nav { display: none; }
           .bb-question { break-inside: avoid; margin: 6pt 0; }
           .bb-question h3 { break-after: avoid; }
+          .bb-question .bb-more { font-size: inherit; }
         }
         """;
 

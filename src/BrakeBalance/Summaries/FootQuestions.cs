@@ -170,7 +170,7 @@ internal sealed class FootQuestions(DeskCar desk)
 
         int count = presses.Count ?? 0;
         string counted = count == 1 ? "1 press takes" : $"{count} presses in a row take";
-        return $"{counted} no more than {desk.Push(presses.GreatestPedalForce)} at a deceleration of {G(presses.BrakingRate)} each; "
+        return $"{counted} no more than {desk.Push(presses.GreatestPedalForce)} at a deceleration of {G(presses.BrakingRate)}{(count == 1 ? "" : " each")}; "
             + $"with the store spent {spent}. Count them on the car, engine off.";
     }
 
