@@ -305,7 +305,7 @@ internal static class MeasureCommand
             HelpName = "NUMBER",
         };
         (Option<bool> json, Option<string> units, Option<string[]> set) = (Json(), VehicleOptions.Units(), VehicleOptions.Set());
-        var command = new Command("questions", "Common questions, answered for a car or with the number that is lacking and how to find it.")
+        var command = new Command("questions", "Common questions, answered for a car or with the number that lacks and how to find it.")
         {
             file, number, json, units, set,
         };
@@ -322,7 +322,8 @@ internal static class MeasureCommand
             QuestionAnswer[] shown = [.. answers.Where(a => parsed.GetValue(number) is not { } only || a.Number == only)];
             if (parsed.GetValue(json))
             {
-                terminal.Output.WriteLine(MeasureJson.Text(new JsonObject { ["car"] = car.Vehicle.Name, ["questions"] = MeasureJson.Questions(shown) }));
+                terminal.Output.WriteLine(MeasureJson.Text(
+                    new JsonObject { ["car"] = car.Vehicle.Name, ["questions"] = MeasureJson.Questions(shown) }));
                 return ExitCode.Success;
             }
 

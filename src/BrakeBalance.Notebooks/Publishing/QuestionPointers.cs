@@ -17,7 +17,8 @@ public sealed record QuestionPointers(IReadOnlyList<string> Notebooks, IReadOnly
     /// <summary>The pointers as words.</summary>
     public string Words => string.Join(", ", (IEnumerable<string>)
     [
-        (Notebooks.Count == 1 ? "notebook " : "notebooks ") + string.Join(" and ", Notebooks), .. Commands.Select(command => "command " + command),
+        (Notebooks.Count == 1 ? "notebook " : "notebooks ") + string.Join(" and ", Notebooks),
+        .. Commands.Select(command => "command " + command),
     ]);
 
     /// <summary>Where more is said about a question.</summary>

@@ -48,7 +48,8 @@ public static class QuestionsPage
         body.Append("<style>\n").Append(Style).Append("\n</style>\n<main id=\"content\" class=\"bb-questions\" tabindex=\"-1\">\n<h1>")
             .Append(HtmlText.Escape(title)).Append("</h1>\n<p class=\"bb-lead\">").Append(HtmlText.Escape(Lead(answers))).Append("</p>\n")
             .Append("<div class=\"bb-caution\" role=\"note\"><p><strong>Caution.</strong> ").Append(HtmlText.Escape(SettingWords.Caution))
-            .Append(" Answers are as good as the file, and hold in its first load case unless they name another. Work on brakes and test stops are for "
+            .Append(" Answers are as good as the file, and hold in its first load case unless they name another. "
+                + "Work on brakes and test stops are for "
                 + "competent people, within local law and by the service manual.</p></div>\n");
         Lacking(body, answers);
         body.Append("<nav aria-label=\"Questions\">\n");
@@ -58,7 +59,8 @@ public static class QuestionsPage
                 .Append(CultureInfo.InvariantCulture, $"<ol start=\"{topic.First().Number}\">");
             foreach (QuestionAnswer answer in topic)
             {
-                body.Append("<li>").Append(Link(answer, HtmlText.Escape(answer.Question))).Append(answer.Answer is null ? " (a number lacks)" : "").Append("</li>");
+                body.Append("<li>").Append(Link(answer, HtmlText.Escape(answer.Question)))
+                    .Append(answer.Answer is null ? " (a number lacks)" : "").Append("</li>");
             }
 
             body.Append("</ol>\n");
@@ -91,7 +93,8 @@ public static class QuestionsPage
     private static void Lacking(StringBuilder body, IReadOnlyList<QuestionAnswer> answers)
     {
         IGrouping<string, QuestionAnswer>[] entries =
-            [.. answers.SelectMany(answer => answer.Lacking.Select(entry => (entry, answer))).GroupBy(pair => pair.entry, pair => pair.answer)];
+            [.. answers.SelectMany(answer => answer.Lacking.Select(entry => (entry, answer)))
+                .GroupBy(pair => pair.entry, pair => pair.answer)];
         if (entries.Length == 0)
         {
             return;
@@ -100,7 +103,7 @@ public static class QuestionsPage
         body.Append("<div class=\"bb-note\" role=\"note\"><p><strong>Lacking in the file, and how each is found</strong></p>\n<ul>\n");
         foreach (IGrouping<string, QuestionAnswer> entry in entries)
         {
-            string questions = string.Join(", ", entry.Select(answer => Link(answer, answer.Number.ToString(CultureInfo.InvariantCulture))));
+            string questions = string.Join(", ", entry.Select(answer => Link(answer, $"{answer.Number}")));
             body.Append("<li>").Append(HtmlText.Escape(entry.Key)).Append(" (question ").Append(questions).Append(")</li>\n");
         }
 
@@ -111,11 +114,13 @@ public static class QuestionsPage
     {
         body.Append(CultureInfo.InvariantCulture, $"<section class=\"bb-question\" id=\"q{answer.Number}\">\n<h3>{answer.Number}. ")
             .Append(HtmlText.Escape(answer.Question)).Append("</h3>\n<p>")
-            .Append(answer.Answer is { } text ? HtmlText.Escape(text) : "<strong>Lacking:</strong> " + HtmlText.Escape(string.Join("; ", answer.Lacking)) + ".")
+            .Append(answer.Answer is { } text ? HtmlText.Escape(text)
+                : "<strong>Lacking:</strong> " + HtmlText.Escape(string.Join("; ", answer.Lacking)) + ".")
             .Append("</p>\n");
         if (answer.Vague.Count > 0)
         {
-            body.Append("<p class=\"bb-more\">Known only as a range or by the class: ").Append(HtmlText.Escape(string.Join(", ", answer.Vague))).Append(".</p>\n");
+            body.Append("<p class=\"bb-more\">Known only as a range or by the class: ")
+                .Append(HtmlText.Escape(string.Join(", ", answer.Vague))).Append(".</p>\n");
         }
 
         QuestionPointers more = QuestionPointers.Of(answer.Number);
@@ -124,7 +129,8 @@ public static class QuestionsPage
                 ? $"<a href=\"{HtmlText.Escape(PageNames.FileFor(page))}\">notebook {number}</a>"
                 : $"notebook {number}");
         body.Append("<p class=\"bb-more\">More: ")
-            .AppendJoin(", ", places.Concat(more.Commands.Select(command => $"command <code>{HtmlText.Escape(command)}</code>"))).Append(".</p>\n</section>\n");
+            .AppendJoin(", ", places.Concat(more.Commands.Select(command => $"command <code>{HtmlText.Escape(command)}</code>")))
+            .Append(".</p>\n</section>\n");
     }
 
     private static string Link(QuestionAnswer answer, string words) =>

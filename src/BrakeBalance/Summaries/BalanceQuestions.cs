@@ -30,7 +30,8 @@ internal sealed class BalanceQuestions(DeskCar desk)
     {
         if (desk.Model.RearLiftOffRate <= TwinRate)
         {
-            return Say($"At a deceleration of {TwinRate:0.0} g the rear axle is off the road (it leaves it at {desk.Model.RearLiftOffRate:0.00} g), ")
+            return Say($"At a deceleration of {TwinRate:0.0} g the rear axle is off the road (it leaves it at ")
+                + Say($"{desk.Model.RearLiftOffRate:0.00} g), ")
                 + "so no bore ratio gives the ideal distribution there: the front brakes do all the work. "
                 + "Measure the height of the centre of gravity again.";
         }
@@ -43,7 +44,8 @@ internal sealed class BalanceQuestions(DeskCar desk)
         return $"At a deceleration of {G(TwinRate)} the ideal distribution needs {desk.Line(Pressure.FromPascals(front))} in front and "
             + $"{desk.Line(Pressure.FromPascals(rear))} at the rear. The axle that needs less pressure gets the bigger bore: the "
             + (rear < front ? "rear" : "front")
-            + Say($", with a bore ratio of {Math.Sqrt(Math.Max(front, rear) / Math.Min(front, rear)):0.00} when the bar stands centred.{present}");
+            + Say($", with a bore ratio of {Math.Sqrt(Math.Max(front, rear) / Math.Min(front, rear)):0.00} when the bar ")
+            + Say($"stands centred.{present}");
     }
 
     public Reply RearLocks() => $"Dry, in {Car.LoadCases[0].Name}, {LocksFirst(desk.Model.FirstLockUp(Dry))}. {desk.Conclusion}";
@@ -61,11 +63,13 @@ internal sealed class BalanceQuestions(DeskCar desk)
         }
 
         LockUp? lockUp = new BalanceModel(Car.WithRearKnee(screw.KneeFullyOut), Car.LoadCases[0]).FirstLockUp(Dry);
-        string fullyOut = $"Fully out ({desk.LowLine(screw.KneeFullyOut)}{Say($", slope {valve.Slope:0.00}")}) {LocksFirst(lockUp)} on dry road "
+        string fullyOut = $"Fully out ({desk.LowLine(screw.KneeFullyOut)}{Say($", slope {valve.Slope:0.00}")}) {LocksFirst(lockUp)} on "
+            + $"dry road "
             + "by this file. ";
         return fullyOut + (desk.Answer.Reach is SettingReach.Below or SettingReach.None
             ? desk.Conclusion
-            : "If the rear locks all the same, the linings are not as the file says (damp, hot or grabbing) or the valve does not work: gauges and a "
+            : "If the rear locks all the same, the linings are not as the file says (damp, hot or grabbing) or the valve does not "
+                + "work: gauges and a "
                 + "log of stops will tell. " + desk.Conclusion);
     }
 
@@ -77,9 +81,12 @@ internal sealed class BalanceQuestions(DeskCar desk)
         Pressure passed = Car.Hydraulics.LinePressures(master, desk.Model.StaticAxleLoads.Rear).Rear;
         return valves.Length switch
         {
-            0 => $"No proportioning valve is in the rear line: of {desk.Line(inlet)} the rear brakes get {desk.Line(passed)}, and one adjustable valve would stand alone.",
-            1 => $"One proportioning valve is in the rear line: of {desk.Line(inlet)} it passes {desk.Line(passed)}. A second one behind it would pass "
-                + $"{desk.Line(valves[0].OutletPressure(passed))} if it were alike: two in series starve the rear. Keep the warning switch.",
+            0 => $"No proportioning valve is in the rear line: of {desk.Line(inlet)} the rear brakes get {desk.Line(passed)}, and one "
+                + $"adjustable valve would stand alone.",
+            1 => $"One proportioning valve is in the rear line: of {desk.Line(inlet)} it passes {desk.Line(passed)}. A second one "
+                + $"behind it would pass "
+                + $"{desk.Line(valves[0].OutletPressure(passed))} if it were alike: two in series starve the rear. Keep the "
+                + $"warning switch.",
             _ => $"{valves.Length} proportioning valves stand in series: of {desk.Line(inlet)} only {desk.Line(passed)} arrive. "
                 + "Take the fixed one's proportioning out, keep its warning switch.",
         };
@@ -91,11 +98,14 @@ internal sealed class BalanceQuestions(DeskCar desk)
         string begin = $"the front brakes begin at {desk.LowLine(front)}, the rear at {desk.LowLine(rear)}";
         return Car.Hydraulics.FrontValves.OfType<HoldOffValve>().FirstOrDefault() is { } hold
             ? $"It opens at {desk.LowLine(hold.OpeningPressure)} and passes all from {desk.LowLine(hold.BlendPressure)}; {begin}. "
-                + (hold.OpeningPressure < rear ? "It opens before the rear brakes begin." : "It keeps light fronts from doing all the work before the rear brakes begin.")
+                + (hold.OpeningPressure < rear ? "It opens before the rear brakes begin." : "It keeps light fronts from doing all the "
+                + "work before the rear brakes begin.")
             : Car.Brakes.Rear is DrumBrake && rear - front > Pressure.FromBars(2)
                 ? $"None is fitted, and {begin}: with drums behind, one that opens at about {desk.LowLine(Pressure.FromBars(5))} to "
                     + $"{desk.LowLine(Pressure.FromBars(8))} evens that out (common practice)."
-                : $"None is fitted, and {begin}: {(Car.Brakes.Rear is DrumBrake ? "with so little difference" : "with discs at the rear")} it is not needed (common practice).";
+                : $"None is fitted, and {begin}: "
+                    + $"{(Car.Brakes.Rear is DrumBrake ? "with so little difference" : "with discs at the rear")} it is not needed "
+                    + $"(common practice).";
     }
 
     public Reply Turns()
@@ -111,12 +121,14 @@ internal sealed class BalanceQuestions(DeskCar desk)
         return desk.Bar is { FrontForceShare: > 0.22 } bar
             ? NoScrew + Say($". Less front share is more rear: at {100 * bar.FrontForceShare:0} % front the rear cylinder makes ")
                 + Say($"{bar.RearToFrontPressureRatio:0.00} of the front's pressure, at {100 * bar.FrontForceShare - 2:0} % ")
-                + Say($"{(bar with { FrontForceShare = bar.FrontForceShare - 0.02 }).RearToFrontPressureRatio:0.00}. A gauge on each line is the proof.")
+                + Say($"{(bar with { FrontForceShare = bar.FrontForceShare - 0.02 }).RearToFrontPressureRatio:0.00}. A gauge on each ")
+                + Say($"line is the proof.")
             : $"{NoScrew}, so there is nothing to turn. {desk.Conclusion}";
     }
 
     public Reply Ever() =>
-        $"No: a locked front axle slides straight on, a locked rear axle spins the car. Here {LocksFirst(desk.Model.FirstLockUp(Dry))} on dry road "
+        $"No: a locked front axle slides straight on, a locked rear axle spins the car. Here {LocksFirst(desk.Model.FirstLockUp(Dry))} "
+            + $"on dry road "
         + $"and {LocksFirst(desk.Model.FirstLockUp(Wet))} on wet; "
         + (desk.Model.FirstRearLedRate(0.15, 0.8) is { } rate
             ? Say($"from a deceleration of {rate:0.00} g on the rear uses more of its tyres' adhesion than the front.")
@@ -134,7 +146,8 @@ internal sealed class BalanceQuestions(DeskCar desk)
         string Of(BrakeHydraulics hydraulics) => Setting.Of(Car with { Hydraulics = hydraulics }).Recommended is { } best
             ? Say($"a mean efficiency of {100 * best.MeanEfficiency:0} %")
             : "no setting that keeps the front first";
-        return $"A bar is a straight line, a valve a bent one. Each set as well as it goes (front first in all conditions): with a bar {Of(bar)}, with a valve {Of(valve)}.";
+        return $"A bar is a straight line, a valve a bent one. Each set as well as it goes (front first in all conditions): with a bar "
+            + $"{Of(bar)}, with a valve {Of(valve)}.";
     }
 
     public Reply BiggerTyres()
@@ -144,7 +157,8 @@ internal sealed class BalanceQuestions(DeskCar desk)
             : "none";
         PerAxle<Tyres.Tyre> tyres = Car.Tyres, tall = tyres.Select(tyre => tyre with { LoadedRadius = tyre.LoadedRadius * 1.05 });
         Vehicle front = Car with { Tyres = new(tall.Front, tyres.Rear) }, rear = Car with { Tyres = new(tyres.Front, tall.Rear) };
-        return $"Taller tyres have a longer lever against the brake. At a deceleration of {G(Firm)} the rear does {Share(Car)} of the braking, "
+        return $"Taller tyres have a longer lever against the brake. At a deceleration of {G(Firm)} the rear does {Share(Car)} of the "
+            + $"braking, "
             + $"{Share(front)} with front tyres 5 % taller (the unsafe way) and {Share(rear)} with rear ones. "
             + Say($"On tyres with an adhesion of {StickyAdhesion:0.0} {LocksFirst(desk.Model.FirstLockUp(StickyAdhesion))}: ")
             + "more adhesion takes more load off the rear, so test again.";
@@ -156,14 +170,17 @@ internal sealed class BalanceQuestions(DeskCar desk)
         double factor = Math.Min(1.3, 1.15 / brake.FrictionCoefficient);
         if (factor * brake.FrictionCoefficient > brake.GreatestFriction)
         {
-            return Say($"Front friction up by {100 * (factor - 1):0} % would make the front drum's shoes lock by themselves: not on this brake.");
+            return Say($"Front friction up by {100 * (factor - 1):0} % would make the front drum's shoes lock by themselves: not on ")
+                + Say($"this brake.");
         }
 
-        LockUp? before = desk.Model.FirstLockUp(Dry), later = new BalanceModel(Car.WithFrictionFactors(factor, 1), Car.LoadCases[0]).FirstLockUp(Dry);
+        LockUp? before = desk.Model.FirstLockUp(Dry);
+        LockUp? later = new BalanceModel(Car.WithFrictionFactors(factor, 1), Car.LoadCases[0]).FirstLockUp(Dry);
         string Efficiency(LockUp? lockUp) => lockUp is null ? "" : Say($" with an efficiency of {100 * lockUp.Efficiency:0} %");
         string verdict = later is null || later.FrontFirstOrTogether
             ? "The order is safe, but the rear does less"
-                + (desk.Valve is { Adjustment: not null } ? ": the valve can go in." : desk.Bar is not null ? ": the bar can go to the rear." : ".")
+                + (desk.Valve is { Adjustment: not null } ? ": the valve can go in." 
+                    : desk.Bar is not null ? ": the bar can go to the rear." : ".")
             : "The order is unsafe.";
         return Say($"Front friction up by {100 * (factor - 1):0} %: on dry road {LocksFirst(later)}{Efficiency(later)}, ")
             + $"before {LocksFirst(before)}{Efficiency(before)}. {verdict} Race pads that are cold do the opposite.";
@@ -184,7 +201,8 @@ internal sealed class BalanceQuestions(DeskCar desk)
             : Car.Hydraulics.SensesLoad ? "the valve follows the load by itself" : "a straight line cannot suit both";
         return $"In the dry the first lock-up comes at {desk.Line(dry.At.LinePressures.Front)} in the front line, in the wet at "
             + $"{desk.Line(wet.At.LinePressures.Front)}; {setting}. "
-            + Say($"Efficiency: {100 * dry.Efficiency:0} % dry, {100 * wet.Efficiency:0} % wet. Set for the dry, prove in the wet, never the other way round.");
+            + Say($"Efficiency: {100 * dry.Efficiency:0} % dry, {100 * wet.Efficiency:0} % wet. Set for the dry, prove in the wet, ")
+            + Say($"never the other way round.");
     }
 
     public Reply SoftPedal()
@@ -211,14 +229,16 @@ internal sealed class BalanceQuestions(DeskCar desk)
 
         BrakeFluidGrade grade = circuits.Front.Fluid.Grade;
         string At(Temperature temperature) => Answers.Measure.Temperature.Text(temperature, desk.Units);
-        string boils = $"{grade.Name} boils at {At(grade.DryBoilingPoint)} when fresh and at {At(grade.WetBoilingPoint)} with the water of about two years";
+        string boils = $"{grade.Name} boils at {At(grade.DryBoilingPoint)} when fresh and at {At(grade.WetBoilingPoint)} with the "
+            + $"water of about two years";
         if (StopSetup.WhyNoStop(Car, Car.LoadCases[0]) is not null)
         {
             return $"The foot brings no pressure to the brakes by this file, so nothing gets hot. {boils}.";
         }
 
         (Speed from, Speed to, HeatResult? heat) = Lap();
-        string stops = $"{LapStops} stops from {Answers.Measure.Speed.Text(from, desk.Units)} to {Answers.Measure.Speed.Text(to, desk.Units)} at {G(Firm)}, one every 30 s";
+        string stops = $"{LapStops} stops from {Answers.Measure.Speed.Text(from, desk.Units)} to "
+            + $"{Answers.Measure.Speed.Text(to, desk.Units)} at {G(Firm)}, one every 30 s";
         if (heat is null)
         {
             return $"These brakes do not bear {stops}. {boils}.";
@@ -229,7 +249,8 @@ internal sealed class BalanceQuestions(DeskCar desk)
         string when = heat.FirstBoilingStop is { } wet
             ? $"old fluid boils in stop {wet}, fresh fluid {(heat.FirstDryBoilingStop is { } dry ? $"in stop {dry}" : "not")}"
             : "neither boils while driving";
-        return $"After {stops}, the {(hotter == Axle.Front ? "front" : "rear")} fluid is the hottest at {At(hottest[hotter])}. {boils}: {when}. "
+        return $"After {stops}, the {(hotter == Axle.Front ? "front" : "rear")} fluid is the hottest at {At(hottest[hotter])}. "
+            + $"{boils}: {when}. "
             + "A soft pedal that comes back when cool is boiling fluid: change it.";
     }
 
@@ -242,9 +263,11 @@ internal sealed class BalanceQuestions(DeskCar desk)
         }
 
         var damp = new BalanceModel(Car.WithFrictionFactors(grab.Front, grab.Rear), Car.LoadCases[0]);
-        return Say($"With {100 * (grab.Rear - 1):0} % more friction at the rear ({grab.Name}) {LocksFirst(damp.FirstLockUp(Wet))} on wet road and ")
+        return Say($"With {100 * (grab.Rear - 1):0} % more friction at the rear ({grab.Name}) {LocksFirst(damp.FirstLockUp(Wet))} on ")
+            + Say($"wet road and ")
             + $"{LocksFirst(damp.FirstLockUp(Dry))} on dry; without it {LocksFirst(desk.Model.FirstLockUp(Wet))} and "
-            + $"{LocksFirst(desk.Model.FirstLockUp(Dry))}. {(Car.Brakes.Rear is DrumBrake ? "Drums" : "Discs")} that grab more than that: dry them, look for leaks. "
+            + $"{LocksFirst(desk.Model.FirstLockUp(Dry))}. {(Car.Brakes.Rear is DrumBrake ? "Drums" : "Discs")} that grab more than "
+            + $"that: dry them, look for leaks. "
             + desk.Conclusion;
     }
 
@@ -260,7 +283,8 @@ internal sealed class BalanceQuestions(DeskCar desk)
             Speed from = Speed.FromKilometersPerHour(Math.Min(160, 0.8 * setup.MaximumSpeed.KilometersPerHour));
             Acceleration rate = Acceleration.FromStandardGravity(Firm);
             var cycle = HeatCycle.Repeated(LapStops, from, from / 2, rate, Duration.FromSeconds(30), samePressure: false);
-            return (from, from / 2, BrakeHeat.Run(setup.Car, setup.Heat, cycle, Temperature.FromDegreesCelsius(20), setup.Fluid, withTrace: false));
+            return (from, from / 2, BrakeHeat.Run(
+                setup.Car, setup.Heat, cycle, Temperature.FromDegreesCelsius(20), setup.Fluid, withTrace: false));
         }
         catch (Exception fault) when (fault is ArgumentException or InvalidOperationException)
         {

@@ -23,7 +23,8 @@ internal sealed class DeskCar(Vehicle vehicle, UnitSystem units)
     public static readonly Measure Small = Measure.Of(
         "line pressure", PressureUnit.Pascal, (PressureUnit.Bar, "bar", 0.1), (PressureUnit.PoundForcePerSquareInch, "psi", 1));
 
-    private static readonly Measure Bores = Measure.Of("bore", LengthUnit.Meter, (LengthUnit.Millimeter, "mm", 0.1), (LengthUnit.Inch, "in", 0.001));
+    private static readonly Measure Bores = Measure.Of(
+        "bore", LengthUnit.Meter, (LengthUnit.Millimeter, "mm", 0.1), (LengthUnit.Inch, "in", 0.001));
 
     private static readonly Measure Flows = Measure.Of(
         "flow",

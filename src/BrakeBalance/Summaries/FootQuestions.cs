@@ -27,7 +27,8 @@ internal sealed class FootQuestions(DeskCar desk)
     {
         if (Control is null)
         {
-            return Reply.Lacks(Reply.Control, "assist.vacuum: vacuum gauge at the booster's hose, hot, in gear, lowest of ten stops and goes");
+            return Reply.Lacks(Reply.Control, "assist.vacuum: vacuum gauge at the booster's hose, hot, in gear, lowest of ten stops "
+                + "and goes");
         }
 
         if (desk.Booster is not VacuumBooster booster)
@@ -53,10 +54,12 @@ internal sealed class FootQuestions(DeskCar desk)
 
         Force limit = desk.Targets.GreatestPedalForce;
         bool solid = bare.AtRate(Firm) is not { } point || point.PedalForce > limit;
-        return $"Without assist a deceleration of {G(Firm)} takes {desk.Effort(bare, Firm)}; a comfortable push is at most {desk.Push(limit)} "
+        return $"Without assist a deceleration of {G(Firm)} takes {desk.Effort(bare, Firm)}; a comfortable push is at most "
+            + $"{desk.Push(limit)} "
             + (solid
                 ? "(common practice), so the pedal is hard. A smaller bore or a higher pedal ratio lowers it, and lengthens the pedal."
-                : "(common practice), so by this file the pedal is not too hard: if it is on the car, look for seized pistons or glazed pads.");
+                : "(common practice), so by this file the pedal is not too hard: if it is on the car, look for seized pistons or "
+                    + "glazed pads.");
     }
 
     public Reply Pump()
@@ -67,7 +70,8 @@ internal sealed class FootQuestions(DeskCar desk)
                 + $"the pump's flow of {desk.Flow(booster.PumpFlow)} is shared with the steering.";
         }
 
-        return Control is { Assist: NoAssist } ? $"{NoBooster}: {Alone}. For a pump-fed one, measure the pump's relief pressure and flow first."
+        return Control is { Assist: NoAssist } ? $"{NoBooster}: {Alone}. For a pump-fed one, measure the pump's relief pressure and "
+            + $"flow first."
             : Reply.Lacks(PumpEntries);
     }
 
@@ -88,7 +92,8 @@ internal sealed class FootQuestions(DeskCar desk)
         }
 
         double[] others = [.. new double[] { 4, 6 }.Where(ratio => Math.Abs(ratio - own) > 0.25)];
-        return $"A deceleration of {G(Firm)} takes {string.Join(", ", others.Prepend(own).Select(At))}. The pedal's travel goes the other way, with the "
+        return $"A deceleration of {G(Firm)} takes {string.Join(", ", others.Prepend(own).Select(At))}. The pedal's travel goes the "
+            + $"other way, with the "
             + $"ratio: {string.Join(" and ", others.Select(ratio => Say($"{ratio / own:0.0} times")))} the present one.";
     }
 
@@ -105,10 +110,12 @@ internal sealed class FootQuestions(DeskCar desk)
         Force? hard = foot.AtRate(targets.BrakingRate)?.PedalForce;
         string verdict = hard is null ? "That is not touchy."
             : hard < targets.LeastPedalForce
-                ? $"That is touchy: less than {desk.Push(targets.LeastPedalForce)} for {G(targets.BrakingRate)} (common practice). A bigger bore"
+                ? $"That is touchy: less than {desk.Push(targets.LeastPedalForce)} for {G(targets.BrakingRate)} (common practice). A "
+                    + $"bigger bore"
                     + (desk.Booster is null ? " or a lower pedal ratio calms it." : ", a lower pedal ratio or less boost calms it.")
             : hard > targets.GreatestPedalForce
-                ? $"That is hard, not touchy: more than {desk.Push(targets.GreatestPedalForce)} for {G(targets.BrakingRate)} (common practice)."
+                ? $"That is hard, not touchy: more than {desk.Push(targets.GreatestPedalForce)} for {G(targets.BrakingRate)} "
+                    + $"(common practice)."
             : $"That is neither touchy nor hard: {desk.Push(targets.LeastPedalForce)} to {desk.Push(targets.GreatestPedalForce)} for "
                 + $"{G(targets.BrakingRate)} are usual (common practice).";
         return efforts + verdict + JumpIn(foot);
@@ -119,7 +126,8 @@ internal sealed class FootQuestions(DeskCar desk)
         if (desk.Booster is not HydraulicBooster booster)
         {
             return Control is null ? Reply.Lacks(Reply.Control, PumpEntries)
-                : $"Not by the brakes: {(desk.Booster is null ? "no booster is fitted" : "the booster runs on vacuum")}, so they take no oil "
+                : $"Not by the brakes: {(desk.Booster is null ? "no booster is fitted" : "the booster runs on vacuum")}, so they take "
+                    + $"no oil "
                     + $"from the steering pump. For {G(Firm)} the foot gives {desk.Effort(desk.Foot!, Firm)}.";
         }
 
@@ -131,11 +139,13 @@ internal sealed class FootQuestions(DeskCar desk)
         string quick = desk.Foot!.AtRate(desk.Targets.BrakingRate) is { } point
             && desk.Foot.TravelAt(point.Balance.MasterPressure) is { } travel
             && booster.ShortestApplication(travel.RodTravel) is { } time
-                ? $" A stop of {G(desk.Targets.BrakingRate)} built up in less than {Answers.Measure.Time.Text(time, desk.Units)} asks for more."
+                ? $" A stop of {G(desk.Targets.BrakingRate)} built up in less than {Answers.Measure.Time.Text(time, desk.Units)} asks "
+                    + $"for more."
                 : "";
         return $"The pump gives {desk.Flow(booster.PumpFlow)}, of which the steering takes {desk.Flow(booster.SteeringFlow)}: "
             + $"{desk.Flow(booster.PumpFlow - booster.SteeringFlow)} are left for the booster.{quick} Back-pressure in the return is "
-            + $"{desk.LowLine(booster.ReturnBackPressure)}. Where the assist runs out the pump blows off, and the steering gets nothing: here it "
+            + $"{desk.LowLine(booster.ReturnBackPressure)}. Where the assist runs out the pump blows off, and the steering gets "
+            + $"nothing: here it "
             + $"{RunsOut()}.";
     }
 
@@ -165,12 +175,14 @@ internal sealed class FootQuestions(DeskCar desk)
 
         if (!presses.IsDescribed)
         {
-            return Reply.Lacks($"assist.vacuumChamber and assist.applyChamber: volume of the booster's chambers; with the store spent {spent}");
+            return Reply.Lacks($"assist.vacuumChamber and assist.applyChamber: volume of the booster's chambers; with the store "
+                + $"spent {spent}");
         }
 
         int count = presses.Count ?? 0;
         string counted = count == 1 ? "1 press takes" : $"{count} presses in a row take";
-        return $"{counted} no more than {desk.Push(presses.GreatestPedalForce)} at a deceleration of {G(presses.BrakingRate)}{(count == 1 ? "" : " each")}; "
+        return $"{counted} no more than {desk.Push(presses.GreatestPedalForce)} at a deceleration of "
+            + $"{G(presses.BrakingRate)}{(count == 1 ? "" : " each")}; "
             + $"with the store spent {spent}. Count them on the car, engine off.";
     }
 
@@ -189,19 +201,22 @@ internal sealed class FootQuestions(DeskCar desk)
         double? end = desk.Foot!.RunOut()?.Balance.BrakingRate;
         bool small = end < Firm || booster.RunOut is null;
         return $"At its most the booster adds {desk.Push(booster.MaximumAssist)}; it {RunsOut()}. "
-            + (small ? $"That is below {G(Firm)}: too small for the car, its cylinder or its supply." : $"That is not below {G(Firm)}: big enough for a firm stop.");
+            + (small ? $"That is below {G(Firm)}: too small for the car, its cylinder or its supply." : $"That is not below {G(Firm)}: "
+            + $"big enough for a firm stop.");
     }
 
     public Reply Bore()
     {
-        if (Control?.Circuits is null || ControlSummary.Of(desk.Car, loadCase: desk.Car.LoadCases[0].Name) is not { Choices: { Count: > 0 } choices })
+        if (Control?.Circuits is null
+            || ControlSummary.Of(desk.Car, loadCase: desk.Car.LoadCases[0].Name) is not { Choices: { Count: > 0 } choices })
         {
             return Control is null ? Reply.Lacks(Reply.Control, Reply.Fluid) : Reply.Lacks(Reply.Fluid);
         }
 
         ControlTargets targets = desk.Targets;
         string wanted = $"Wanted in {desk.Car.LoadCases[0].Name}: {G(targets.BrakingRate)} with {desk.Push(targets.LeastPedalForce)} to "
-            + $"{desk.Push(targets.GreatestPedalForce)} and {desk.Travel(targets.LeastTravelLeft)} of pedal left, {G(targets.FailSafeRate)} without "
+            + $"{desk.Push(targets.GreatestPedalForce)} and {desk.Travel(targets.LeastTravelLeft)} of pedal left, "
+            + $"{G(targets.FailSafeRate)} without "
             + $"assist with at most {desk.Push(targets.GreatestFailSafeForce)} (common practice). ";
         ControlChoiceResult[] fits = [.. choices.Where(choice => choice.Fits)];
         if (fits.Length == 0)
@@ -270,9 +285,11 @@ internal sealed class FootQuestions(DeskCar desk)
             return $"A deceleration of {G(rate)} is not reached: {travel.Warning}";
         }
 
-        string parts = string.Join(", ", travel.Parts.OrderByDescending(part => part.Travel).Take(3).Select(part => $"{part.Name} ({desk.Travel(part.Travel)})"));
+        string parts = string.Join(", ", travel.Parts.OrderByDescending(part => part.Travel).Take(3)
+            .Select(part => $"{part.Name} ({desk.Travel(part.Travel)})"));
         return $"At a deceleration of {G(rate)} the pedal goes {desk.Travel(travel.Pad!.Value)}, mostly through {parts}; "
-            + $"{desk.Travel(travel.PadLeft!.Value)} are left to the floor, {desk.Travel(PedalTravel.WantedReserve)} are wanted (common practice). "
+            + $"{desk.Travel(travel.PadLeft!.Value)} are left to the floor, {desk.Travel(PedalTravel.WantedReserve)} are wanted "
+            + $"(common practice). "
             + "Adjust and bleed before blaming the cylinder.";
     }
 
@@ -282,7 +299,8 @@ internal sealed class FootQuestions(DeskCar desk)
         string[] causes = [.. DragCause.Of(desk.Car).Select(cause => cause.Words(desk.Units))];
         return rod is null && causes.Length == 0
             ? Reply.Lacks(
-                [.. Control is null ? new[] { Reply.Control } : [], "masterCylinder.pushRod: depth gauge on both sides of the joint; return hose layout by eye"])
+                [.. Control is null ? new[] { Reply.Control } : [], "masterCylinder.pushRod: depth gauge on both sides of the joint; "
+                    + "return hose layout by eye"])
             : string.Join(' ', (string[])[rod ?? "The push rod's fit is not in the file.", .. causes]);
     }
 
@@ -316,12 +334,15 @@ internal sealed class FootQuestions(DeskCar desk)
         {
             Pressure threshold = desk.Car.Brakes[axle].ThresholdPressure;
             return Control.Residual[axle] is { } valve
-                ? $"{desk.LowLine(valve.Held)} is held, the brake begins at {desk.LowLine(threshold)}{(valve.Held > threshold ? ": it drags" : "")}"
+                ? $"{desk.LowLine(valve.Held)} is held, the brake begins at "
+                    + $"{desk.LowLine(threshold)}{(valve.Held > threshold ? ": it drags" : "")}"
                 : $"none, the brake begins at {desk.LowLine(threshold)}";
         }
 
-        return $"Front: {Of(Axle.Front)}. Rear: {Of(Axle.Rear)}. Usual: about {desk.LowLine(Pressure.FromPoundsForcePerSquareInch(10))} for drums, "
-            + $"{desk.LowLine(Pressure.FromPoundsForcePerSquareInch(2))} for discs, and only when the reservoir lies below the calipers (common practice).";
+        return $"Front: {Of(Axle.Front)}. Rear: {Of(Axle.Rear)}. Usual: about "
+            + $"{desk.LowLine(Pressure.FromPoundsForcePerSquareInch(10))} for drums, "
+            + $"{desk.LowLine(Pressure.FromPoundsForcePerSquareInch(2))} for discs, and only when the reservoir lies below the "
+            + $"calipers (common practice).";
     }
 
     private string RunsOut()
@@ -339,7 +360,8 @@ internal sealed class FootQuestions(DeskCar desk)
 
         Pressure front = desk.Foot.Cylinder.OutletPressures(runOut.OutputForce).Front;
         return front > desk.Highest
-            ? $"would run out only at {desk.Line(front)} in the front line, beyond the {desk.Line(desk.Highest)} of hydraulics.maximumPressure"
+            ? $"would run out only at {desk.Line(front)} in the front line, beyond the {desk.Line(desk.Highest)} "
+                + $"of hydraulics.maximumPressure"
             : $"would run out only at {desk.Line(front)} in the front line, where the pedal's linkage has ended before";
     }
 

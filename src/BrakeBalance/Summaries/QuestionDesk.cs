@@ -3,7 +3,7 @@ using UnitSystem = BrakeBalance.Answers.UnitSystem;
 
 namespace BrakeBalance.Summaries;
 
-/// <summary>The questions that owners of modified cars ask most, answered from a vehicle file, or with the number that is lacking.</summary>
+/// <summary>The questions that owners of modified cars ask most, answered from a vehicle file or with the number that lacks.</summary>
 /// <remarks>
 /// <para>The questions are common practice: a composite of what is asked in workshops and forums, in own words.</para>
 /// <para>A number lacks when its entry is not in the file; where it is a range or the class's, the answer names it as vague.</para>
@@ -13,8 +13,9 @@ public static class QuestionDesk
     /// <summary>How many questions there are.</summary>
     public const int Count = 27;
 
-    private static readonly string[] Balance =
-        ["wheelbase", "loadCases", "front.tyre", "rear.tyre", "front.brake", "rear.brake", "hydraulics", "aerodynamics"];
+    private static readonly string[] Brakes = ["front.brake", "rear.brake"];
+    private static readonly string[] Balance = ["wheelbase", "loadCases", "front.tyre", "rear.tyre", "hydraulics", "aerodynamics", .. Brakes];
+    private static readonly string[] Heat = ["front.heat", "rear.heat", "fluid"];
 
     private static readonly string[] Foot = [.. Balance, "pedal", "assist", "masterCylinder"];
     private static readonly string[] Travel = [.. Foot, "fluid"];
@@ -53,20 +54,20 @@ public static class QuestionDesk
         Ask(QuestionTopic.Pedal, "Does a hard push exceed the pressure that calipers and hoses stand?", foot.Ceiling(), Foot);
         Ask(QuestionTopic.Pedal, "Two cylinders on a bar: which axle gets the bigger bore?", balance.Twin(), Balance);
         Ask(QuestionTopic.Pedal, "Where does a long pedal come from?", foot.LongPedal(), Travel);
-        Ask(QuestionTopic.Pedal, "Why do the brakes drag after a booster swap?", foot.Drag(), "masterCylinder", "assist", "front.brake", "rear.brake");
+        Ask(QuestionTopic.Pedal, "Why do the brakes drag after a booster swap?", foot.Drag(), ["masterCylinder", "assist", .. Brakes]);
         Ask(QuestionTopic.Pedal, "Which pressures should the gauges show?", foot.Gauges(), Foot);
         Ask(QuestionTopic.Balance, "The rear locks after a change of front brakes: what now?", balance.RearLocks(), Balance);
         Ask(QuestionTopic.Balance, "The valve is fully out and the rear still locks: what is left?", balance.FullyOut(), Balance);
         Ask(QuestionTopic.Balance, "Do the fixed and the adjustable valve go together?", balance.Series(), "hydraulics");
-        Ask(QuestionTopic.Balance, "Is the metering valve for the front needed?", balance.Metering(), "hydraulics", "front.brake", "rear.brake");
-        Ask(QuestionTopic.Balance, "Are residual pressure valves needed, and where?", foot.Residual(), "masterCylinder", "front.brake", "rear.brake");
+        Ask(QuestionTopic.Balance, "Is the metering valve for the front needed?", balance.Metering(), ["hydraulics", .. Brakes]);
+        Ask(QuestionTopic.Balance, "Are residual pressure valves needed, and where?", foot.Residual(), ["masterCylinder", .. Brakes]);
         Ask(QuestionTopic.Balance, "Which way is more rear, and how many turns?", balance.Turns(), "hydraulics");
         Ask(QuestionTopic.Balance, "Should the rear ever lock first?", balance.Ever(), Balance);
         Ask(QuestionTopic.Balance, "Balance bar or valve?", balance.BarOrValve(), Balance);
         Ask(QuestionTopic.Road, "What do bigger tyres change?", balance.BiggerTyres(), Balance);
         Ask(QuestionTopic.Road, "What do race pads in front only change?", balance.Pads(), Balance);
         Ask(QuestionTopic.Road, "Set for the dry: how much for the wet?", balance.DryToWet(), Balance);
-        Ask(QuestionTopic.Road, "The pedal goes soft on a hot lap: is it the fluid?", balance.SoftPedal(), [.. Balance, "front.heat", "rear.heat", "fluid"]);
+        Ask(QuestionTopic.Road, "The pedal goes soft on a hot lap: is it the fluid?", balance.SoftPedal(), [.. Balance, .. Heat]);
         Ask(QuestionTopic.Road, "The rear grabs in the first damp stop: does it lock first?", balance.DampGrab(), Balance);
         return answers;
     }

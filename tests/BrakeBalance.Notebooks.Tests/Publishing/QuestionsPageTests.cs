@@ -17,9 +17,11 @@ namespace BrakeBalance.Notebooks.Tests.Publishing;
 public class QuestionsPageTests(BrowserFixture browser)
 {
     private static readonly Lazy<VehicleReading> Track = new(() => VehicleFile.Load(RepositoryRoot.File("data/vehicles/track-coupe.json")));
-    private static readonly Lazy<RenderedPage> Page = new(() => QuestionsPage.Render(Track.Value, UnitSystem.Us, Notebooks, [new("Units", "US customary")]));
+    private static readonly Lazy<RenderedPage> Page = new(
+        () => QuestionsPage.Render(Track.Value, UnitSystem.Us, Notebooks, [new("Units", "US customary")]));
 
-    private static string[] Notebooks => [.. NotebookFile.In(RepositoryRoot.File("notebooks")).Select(path => Path.GetFileNameWithoutExtension(path)!)];
+    private static string[] Notebooks =>
+        [.. NotebookFile.In(RepositoryRoot.File("notebooks")).Select(path => Path.GetFileNameWithoutExtension(path)!)];
 
     [Fact]
     public void It_holds_the_answers_of_the_command_with_the_caution_and_what_lacks_on_top()
@@ -28,10 +30,11 @@ public class QuestionsPageTests(BrowserFixture browser)
         IReadOnlyList<QuestionAnswer> answers = QuestionDesk.Answer(Track.Value, UnitSystem.Us);
         Assert.All(answers, answer => Assert.Contains(Words(answer.Answer ?? answer.Lacking[0]), words, StringComparison.Ordinal));
         int first = Page.Value.Html.IndexOf("id=\"q1\"", StringComparison.Ordinal);
-        Assert.InRange(words.IndexOf(SettingWords.Caution, StringComparison.Ordinal), 0, words.IndexOf("1. " + answers[0].Question, StringComparison.Ordinal));
+        int firstWords = words.IndexOf("1. " + answers[0].Question, StringComparison.Ordinal);
+        Assert.InRange(words.IndexOf(SettingWords.Caution, StringComparison.Ordinal), 0, firstWords);
         Assert.InRange(Page.Value.Html.IndexOf("Lacking in the file", StringComparison.Ordinal), 0, first);
         int open = answers.Count(answer => answer.Answer is null);
-        Assert.Contains($"{answers.Count - open} from its file, {open} with the number that lacks", Page.Value.Summary, StringComparison.Ordinal);
+        Assert.Contains($"{answers.Count - open} from its file, {open} with the number that lacks", Page.Value.Summary);
     }
 
     [Fact]
@@ -56,7 +59,7 @@ public class QuestionsPageTests(BrowserFixture browser)
         {
             QuestionPointers more = QuestionPointers.Of(number);
             Assert.NotEmpty(more.Notebooks);
-            Assert.All(more.Notebooks, notebook => Assert.Contains(Notebooks, name => name.StartsWith(notebook + "-", StringComparison.Ordinal)));
+            Assert.All(more.Notebooks, notebook => Assert.Contains(Notebooks, name => name.StartsWith(notebook + "-")));
             foreach (string command in more.Commands)
             {
                 (int code, string output, _) = await Shell.RunAsync([.. command.Split(' '), "--help"]);
@@ -114,5 +117,7 @@ public class QuestionsPageTests(BrowserFixture browser)
     }
 
     private static string Words(string html) =>
-        Regex.Replace(WebUtility.HtmlDecode(Regex.Replace(Regex.Replace(html, "(?s)<(script|style).*?</\\1>", ""), "<[^>]+>", "")), @"\s+", " ");
+        Regex.Replace(
+            WebUtility.HtmlDecode(Regex.Replace(Regex.Replace(html, "(?s)<(script|style).*?</\\1>", ""), "<[^>]+>", "")),
+            @"\s+", " ");
 }

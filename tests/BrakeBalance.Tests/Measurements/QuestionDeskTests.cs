@@ -13,7 +13,8 @@ namespace BrakeBalance.Tests.Measurements;
 public class QuestionDeskTests
 {
     public static TheoryData<string> Cars => new(
-        "1960s coupe", "track coupe", "small sports car", "rear-engined car", "pickup", "coupe-1960s.json", "track-coupe.json", "rear-engined-sports-car.json", "big-cam-saloon.json");
+        "1960s coupe", "track coupe", "small sports car", "rear-engined car", "pickup",
+        "coupe-1960s.json", "track-coupe.json", "rear-engined-sports-car.json", "big-cam-saloon.json");
 
     [Theory]
     [MemberData(nameof(Cars))]
@@ -53,7 +54,11 @@ public class QuestionDeskTests
         VehicleReading track = Read("track-coupe.json");
         VehicleReading shortTall = track with
         {
-            Vehicle = track.Vehicle with { Wheelbase = track.Vehicle.Wheelbase * 0.6, LoadCases = [.. track.Vehicle.LoadCases.Select(Forward)] },
+            Vehicle = track.Vehicle with
+            {
+                Wheelbase = track.Vehicle.Wheelbase * 0.6,
+                LoadCases = [.. track.Vehicle.LoadCases.Select(Forward)],
+            },
         };
         string answer = QuestionDesk.Answer(shortTall).Single(a => a.Number == 11).Answer!;
         Assert.DoesNotContain("bore ratio of", answer);
@@ -135,7 +140,7 @@ public class QuestionDeskTests
     public void A_booster_that_runs_out_beyond_the_highest_pressure_is_no_number_that_lacks()
     {
         IReadOnlyList<QuestionAnswer> answers = QuestionDesk.Answer(Read("big-cam-saloon.json"));
-        Assert.Contains("would run out only at 182.5\u00a0bar in the front line, beyond the 140\u00a0bar", answers[2].Answer, StringComparison.Ordinal);
+        Assert.Contains("would run out only at 182.5\u00a0bar in the front line, beyond the 140\u00a0bar", answers[2].Answer);
         Assert.Contains("adds 8170\u00a0N", answers[7].Answer, StringComparison.Ordinal);
         Assert.EndsWith("big enough for a firm stop.", answers[7].Answer, StringComparison.Ordinal);
         Assert.Contains("beyond the 140\u00a0bar", answers[13].Answer, StringComparison.Ordinal);
@@ -174,9 +179,10 @@ public class QuestionDeskTests
         IReadOnlyList<ControlChoiceResult> choices = ControlSummary.Of(reading.Vehicle)!.Choices;
         string answer = QuestionDesk.Answer(reading)[8].Answer!;
         (string, string)[] fits = [.. choices.Where(c => c.Fits).Select(c => (Inch(c.Bore.Inches), Ratio(c.PedalRatio))).Order()];
-        Assert.Contains(fits.Length == 0 ? $"None of the {choices.Count} pairs" : $"{fits.Length} of {choices.Count} pairs", answer, StringComparison.Ordinal);
+        Assert.Contains(fits.Length == 0 ? $"None of the {choices.Count} pairs" : $"{fits.Length} of {choices.Count} pairs", answer);
         List<(string, string)> listed = [];
-        foreach (Match bore in Regex.Matches(QuestionDesk.Answer(reading, UnitSystem.Us)[8].Answer!, @"([\d.]+)\u00a0in with pedal ratios ([^;]+?)(;|\.$)"))
+        string inches = QuestionDesk.Answer(reading, UnitSystem.Us)[8].Answer!;
+        foreach (Match bore in Regex.Matches(inches, @"([\d.]+)\u00a0in with pedal ratios ([^;]+?)(;|\.$)"))
         {
             foreach (string[] run in bore.Groups[2].Value.Split(" and ").Select(run => run.Split(" to ")))
             {
@@ -206,7 +212,8 @@ public class QuestionDeskTests
         BrakeControl control = saloon.Vehicle.Control with { Assist = booster with { BoostRatio = boost } };
         Vehicle car = saloon.Vehicle with { Control = control };
         double pounds = new ControlForce(new BalanceModel(car, car.LoadCases[0])).AtRate(0.8)!.PedalForce.PoundsForce;
-        Assert.Equal(pounds < 20 ? "That is touchy" : pounds > 70 ? "That is hard, not touchy" : "That is neither touchy nor hard", verdict);
+        Assert.Equal(
+            pounds < 20 ? "That is touchy" : pounds > 70 ? "That is hard, not touchy" : "That is neither touchy nor hard", verdict);
         Assert.Contains(verdict, QuestionDesk.Answer(saloon with { Vehicle = car })[4].Answer, StringComparison.Ordinal);
     }
 
@@ -215,8 +222,8 @@ public class QuestionDeskTests
     {
         IReadOnlyList<QuestionAnswer> answers = QuestionDesk.Answer(Read("track-coupe.json"));
         Assert.Equal([13], answers.Where(a => a.Answer is null).Select(a => a.Number));
-        Assert.All((int[])[1, 3, 8], number => Assert.StartsWith("No booster is fitted", answers[number - 1].Answer, StringComparison.Ordinal));
-        Assert.All((int[])[16, 20], number => Assert.StartsWith("No valve is fitted in the rear line", answers[number - 1].Answer, StringComparison.Ordinal));
+        Assert.All((int[])[1, 3, 8], number => Assert.StartsWith("No booster is fitted", answers[number - 1].Answer));
+        Assert.All((int[])[16, 20], number => Assert.StartsWith("No valve is fitted in the rear line", answers[number - 1].Answer));
         Assert.DoesNotContain("boost", answers[4].Answer, StringComparison.Ordinal);
         Assert.DoesNotContain("the valve can", answers[23].Answer, StringComparison.Ordinal);
 
@@ -226,11 +233,16 @@ public class QuestionDeskTests
     public void A_bars_turn_is_told_by_the_pressure_ratio_of_its_two_cylinders()
     {
         VehicleReading track = Read("track-coupe.json");
-        var bar = new BalanceBarSplit { FrontBore = Length.FromMillimeters(17.8), RearBore = Length.FromMillimeters(20.6), FrontForceShare = 0.55 };
+        var bar = new BalanceBarSplit
+        {
+            FrontBore = Length.FromMillimeters(17.8), RearBore = Length.FromMillimeters(20.6), FrontForceShare = 0.55,
+        };
         Vehicle car = track.Vehicle with { Hydraulics = track.Vehicle.Hydraulics with { Split = bar } };
 
         // p_r/p_f = (1 − φ)/φ (d_f/d_r)² = 0.45/0.55 × (17.8/20.6)² = 0.61, and 0.47/0.53 × (17.8/20.6)² = 0.66.
-        Assert.Contains("at 55 % front the rear cylinder makes 0.61 of the front's pressure, at 53 % 0.66", QuestionDesk.Answer(track with { Vehicle = car })[19].Answer, StringComparison.Ordinal);
+        Assert.Contains(
+            "at 55 % front the rear cylinder makes 0.61 of the front's pressure, at 53 % 0.66",
+            QuestionDesk.Answer(track with { Vehicle = car })[19].Answer);
     }
 
     [Fact]
@@ -285,7 +297,7 @@ public class QuestionDeskTests
         LockUp damp = new BalanceModel(car.WithFrictionFactors(1, 1.08), car.LoadCases[0]).FirstLockUp(Conditions.WetAdhesion)!;
         Assert.StartsWith("With 8 % more friction at the rear (grabbing at the rear)", answer, StringComparison.Ordinal);
         string at = damp.At.BrakingRate.ToString("0.00", CultureInfo.InvariantCulture);
-        Assert.Contains($"{(damp.First == Axle.Rear ? "REAR" : "front")} locks first at {at} g on wet road", answer, StringComparison.Ordinal);
+        Assert.Contains($"{(damp.First == Axle.Rear ? "REAR" : "front")} locks first at {at} g on wet road", answer);
     }
 
     private static VehicleReading Read(string car)
