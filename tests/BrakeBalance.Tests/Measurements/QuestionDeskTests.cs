@@ -235,7 +235,9 @@ public class QuestionDeskTests
         VehicleReading track = Read("track-coupe.json");
         var bar = new BalanceBarSplit
         {
-            FrontBore = Length.FromMillimeters(17.8), RearBore = Length.FromMillimeters(20.6), FrontForceShare = 0.55,
+            FrontBore = Length.FromMillimeters(17.8),
+            RearBore = Length.FromMillimeters(20.6),
+            FrontForceShare = 0.55,
         };
         Vehicle car = track.Vehicle with { Hydraulics = track.Vehicle.Hydraulics with { Split = bar } };
 
