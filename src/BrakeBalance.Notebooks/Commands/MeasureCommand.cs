@@ -8,6 +8,7 @@ using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Commands.Measuring;
 using BrakeBalance.Notebooks.Commands.Summaries;
 using BrakeBalance.Notebooks.Pages;
+using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
@@ -298,22 +299,31 @@ internal static class MeasureCommand
     private static Command Questions(Terminal terminal)
     {
         Argument<string> file = VehicleArgument();
-        var number = new Option<int?>("--number") { Description = "Only the question of this number, 1 to 25", HelpName = "NUMBER" };
-        (Option<bool> json, Option<string[]> set) = (Json(), VehicleOptions.Set());
-        var command = new Command("questions", "Twenty-five common questions, answered for a car or with the number that is lacking and how to find it.") { file, number, json, set };
+        var number = new Option<int?>("--number")
+        {
+            Description = FormattableString.Invariant($"Only the question of this number, 1 to {QuestionDesk.Count}"),
+            HelpName = "NUMBER",
+        };
+        (Option<bool> json, Option<string> units, Option<string[]> set) = (Json(), VehicleOptions.Units(), VehicleOptions.Set());
+        var command = new Command("questions", "Common questions, answered for a car or with the number that lacks and how to find it.")
+        {
+            file, number, json, units, set,
+        };
         command.SetAction(parsed =>
         {
             VehicleReading car = Reading(terminal, parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
-            if (parsed.GetValue(number) is < 1 or > 25)
+            if (parsed.GetValue(number) is < 1 or > QuestionDesk.Count)
             {
-                throw new BadInputException("--number: a question from 1 to 25.");
+                throw new BadInputException(FormattableString.Invariant($"--number: a question from 1 to {QuestionDesk.Count}."));
             }
 
-            IReadOnlyList<QuestionAnswer> answers = MeasureOutput.WithProgress(terminal, "answering", _ => QuestionDesk.Answer(car));
+            IReadOnlyList<QuestionAnswer> answers =
+                MeasureOutput.WithProgress(terminal, "answering", _ => QuestionDesk.Answer(car, System(parsed, units)));
             QuestionAnswer[] shown = [.. answers.Where(a => parsed.GetValue(number) is not { } only || a.Number == only)];
             if (parsed.GetValue(json))
             {
-                terminal.Output.WriteLine(MeasureJson.Text(new JsonObject { ["car"] = car.Vehicle.Name, ["questions"] = MeasureJson.Questions(shown) }));
+                terminal.Output.WriteLine(MeasureJson.Text(
+                    new JsonObject { ["car"] = car.Vehicle.Name, ["questions"] = MeasureJson.Questions(shown) }));
                 return ExitCode.Success;
             }
 
@@ -328,9 +338,11 @@ internal static class MeasureCommand
                     console.WriteLine($"Known only as a range or by the class: {string.Join(", ", answer.Vague)}.");
                 }
 
-                console.WriteLine($"More: {answer.More}.");
+                console.WriteLine($"More: {QuestionPointers.Of(answer.Number).Words}.");
             }
 
+            console.WriteLine("");
+            SettingOutput.Labelled(console, "Caution", SettingWords.Caution);
             return ExitCode.Success;
         });
         return command;

@@ -90,7 +90,11 @@ internal static class RenderCommand
             {
                 SingleFile = parsed.GetValue(single),
                 Facts = facts,
-                Stories = whole ? Story(input, facts, parsed, failures) : [],
+                Answers = whole
+                    ? Page(QuestionsPage.FileName, () => QuestionsPage.Render(
+                        input.Load(), Display.Units, [.. notebooks.Select(document => document.Name)], facts), parsed, failures)
+                    : [],
+                Stories = whole ? Page(StoryPage.FileName, () => StoryPage.Render(input.Load().Vehicle, Display.Units, facts), parsed, failures) : [],
             };
             SiteResult site = Site.Write([.. executed.Zip(notebooks, (run, document) => new SiteEntry(run, Group(document)))], folder, options);
             failures.AddRange(site.Faults.Select(fault => $"{fault.Page}: no page was made; {PartFault.Words(fault.Fault, parsed)}"));
@@ -99,16 +103,16 @@ internal static class RenderCommand
         return command;
     }
 
-    /// <summary>The story of the car; one that cannot be told stops no page.</summary>
-    private static IReadOnlyList<RenderedPage> Story(NotebookInput input, IReadOnlyList<KeyValuePair<string, string>> facts, ParseResult parsed, List<string> failures)
+    /// <summary>A page that is no notebook; one that cannot be made stops no other.</summary>
+    private static IReadOnlyList<RenderedPage> Page(string name, Func<RenderedPage> make, ParseResult parsed, List<string> failures)
     {
         try
         {
-            return [StoryPage.Render(input.Load().Vehicle, Display.Units, facts)];
+            return [make()];
         }
         catch (Exception exception)
         {
-            failures.Add($"{StoryPage.FileName}: not made; {PartFault.Words(exception, parsed)}");
+            failures.Add($"{name}: not made; {PartFault.Words(exception, parsed)}");
             return [];
         }
     }
@@ -139,7 +143,7 @@ internal static class RenderCommand
     {
         foreach (IGrouping<string, NotebookDocument> page in notebooks.GroupBy(document => PageNames.FileFor(document.Name), StringComparer.OrdinalIgnoreCase))
         {
-            if (page.Count() > 1 || page.Key is PageNames.Index or StoryPage.FileName)
+            if (page.Count() > 1 || page.Key is PageNames.Index or StoryPage.FileName or QuestionsPage.FileName)
             {
                 problems.Add($"{string.Join(" and ", page.Select(document => document.Path))}: would become {page.Key}, which another page is. Accepted: notebooks of different names.");
             }
@@ -151,6 +155,7 @@ internal static class RenderCommand
         if (whole)
         {
             files.File(Path.Combine(folder, StoryPage.FileName), "--output");
+            files.File(Path.Combine(folder, QuestionsPage.FileName), "--output");
         }
     }
 

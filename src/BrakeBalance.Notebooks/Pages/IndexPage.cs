@@ -19,6 +19,7 @@ internal static class IndexPage
         var body = new StringBuilder();
         body.Append("<main id=\"content\" class=\"bb-index\" tabindex=\"-1\">\n<h1>Brake balance</h1>\n<p class=\"bb-lead\">").Append(Job).Append("</p>\n")
             .Append("<div class=\"bb-caution\" role=\"note\"><p><strong>Caution.</strong> ").Append(Caution).Append("</p></div>\n");
+        AppendGroup(body, options.Answers, "Answers for this car");
         AppendGroup(body, [.. Of(NotebookGroup.Main)], "Notebooks");
         AppendGroup(body, [.. Of(NotebookGroup.Lesson)], "Lessons");
         AppendGroup(body, options.Stories, "Stories for readers");

@@ -25,7 +25,7 @@ internal static class PageShell
 
     /// <summary>What differs between pages.</summary>
     public sealed record Parts(
-        string Title, string Body, IEnumerable<KeyValuePair<string, string>> Facts, bool IsIndex, bool HasCharts, bool SingleFile);
+        string Title, string Body, IEnumerable<KeyValuePair<string, string>> Facts, bool IsIndex, bool HasCharts, bool SingleFile, bool HasCode = true);
 
     /// <summary>Puts a page together.</summary>
     public static string Html(Parts parts)
@@ -42,20 +42,20 @@ internal static class PageShell
         if (parts is { HasCharts: true, SingleFile: false })
             html.Append("<script defer src=\"").Append(PageNames.SharedScript).Append("\"></script>\n");
         html.Append("</head>\n<body>\n<a class=\"bb-skip\" href=\"#content\">Skip to the text</a>\n");
-        AppendTopBar(html, parts.IsIndex);
+        AppendTopBar(html, parts.IsIndex, parts.HasCode);
         html.Append(parts.Body);
         AppendFoot(html, parts.Facts);
         AppendScripts(html, parts);
         return html.Append("</body>\n</html>\n").ToString();
     }
 
-    private static void AppendTopBar(StringBuilder html, bool isIndex)
+    private static void AppendTopBar(StringBuilder html, bool isIndex, bool hasCode)
     {
         html.Append("<header class=\"bb-top\">\n");
         string name = Mark + "<span>Brake balance notebooks</span>";
         html.Append(isIndex ? $"<p class=\"bb-home\">{name}</p>\n" : $"<a class=\"bb-home\" href=\"{PageNames.Index}\">{name}</a>\n");
         html.Append("<div class=\"bb-tools\">");
-        if (!isIndex)
+        if (!isIndex && hasCode)
             html.Append("<button type=\"button\" id=\"bb-code-all\" aria-pressed=\"false\">Show code</button>");
         html.Append("<button type=\"button\" id=\"bb-theme\">Dark</button></div>\n</header>\n");
     }

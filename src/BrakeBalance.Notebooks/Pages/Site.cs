@@ -20,8 +20,8 @@ public static class Site
         List<string> files = [];
         foreach (RenderedPage page in pages)
             Put(page.FileName, page.Html);
-        foreach (RenderedPage story in options.Stories)
-            Put(story.FileName, story.Html);
+        foreach (RenderedPage other in options.Answers.Concat(options.Stories))
+            Put(other.FileName, other.Html);
         Put(PageNames.Index, IndexPage.Html([.. entries.Zip(pages, (entry, page) => (entry.Group, page))], options));
         if (!options.SingleFile && pages.Any(p => p.HasCharts))
             Put(PageNames.SharedScript, FigureAssets.Plotly);

@@ -9,6 +9,9 @@ public sealed record SiteOptions
     /// <summary>Facts for the foot of every page, such as the vehicle file and the unit system; nothing that changes from run to run.</summary>
     public IReadOnlyList<KeyValuePair<string, string>> Facts { get; init; } = [];
 
+    /// <summary>Pages that are no notebooks and answer for the car; the index lists them first.</summary>
+    public IReadOnlyList<RenderedPage> Answers { get; init; } = [];
+
     /// <summary>Pages that are no notebooks, such as a story for readers; the index lists them last.</summary>
     public IReadOnlyList<RenderedPage> Stories { get; init; } = [];
 }

@@ -59,8 +59,8 @@ public static class StoryPage
         body.Append("<h2>How this was computed</h2>\n<p>").Append(HtmlText.Escape(FigureText.Method)).Append(' ').Append(HtmlText.Escape(FigureText.Car(vehicle)))
             .Append(" Air and the sway of the body are left out. ").Append(HtmlText.Escape(FigureText.Licence)).Append(".</p>\n</main>\n");
         KeyValuePair<string, string>[] foot = [.. facts];
-        string html = PageShell.Html(new PageShell.Parts(Title, body.ToString(), foot, IsIndex: false, HasCharts: true, SingleFile: true));
-        return new RenderedPage(FileName, Title, Summary, html.Replace("<button type=\"button\" id=\"bb-code-all\" aria-pressed=\"false\">Show code</button>", "", StringComparison.Ordinal), []) { HasCharts = false };
+        string html = PageShell.Html(new PageShell.Parts(Title, body.ToString(), foot, IsIndex: false, HasCharts: true, SingleFile: true, HasCode: false));
+        return new RenderedPage(FileName, Title, Summary, html, []) { HasCharts = false };
     }
 
     private static void Opening(StringBuilder body, Vehicle vehicle, UnitSystem units)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using UnitsNet;
+using UnitSystem = BrakeBalance.Answers.UnitSystem;
 
 namespace BrakeBalance.Hydraulics;
 
@@ -53,10 +54,13 @@ public sealed record PushRodFit
         : PushRodVerdict.Good;
 
     /// <summary>The verdict in words, with the numbers.</summary>
+    /// <param name="units">The system of units; both unless said.</param>
     /// <returns>One or two sentences.</returns>
-    public string Describe()
+    public string Describe(UnitSystem? units = null)
     {
-        string size = string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(Gap.Millimeters):0.00} ± {GapError.Millimeters:0.00} mm ({Math.Abs(Gap.Inches):0.000} ± {GapError.Inches:0.000} in)");
+        string metric = string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(Gap.Millimeters):0.00} ± {GapError.Millimeters:0.00} mm");
+        string customary = string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(Gap.Inches):0.000} ± {GapError.Inches:0.000} in");
+        string size = units switch { UnitSystem.Si => metric, UnitSystem.Us => customary, _ => $"{metric} ({customary})" };
         return Verdict switch
         {
             PushRodVerdict.Preload =>

@@ -1,4 +1,3 @@
-using BrakeBalance.Assist;
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Rules;
@@ -20,6 +19,9 @@ public sealed record ControlSummary(
     IReadOnlyList<ControlChoiceResult> Choices,
     IReadOnlyList<string> Notices)
 {
+    /// <summary>What makes the brakes drag by the numbers of the file; empty when nothing does.</summary>
+    public IReadOnlyList<DragCause> Drags { get; } = DragCause.Of(Vehicle);
+
     /// <summary>Braking rates whose pedal force is listed unless others are asked for [–].</summary>
     public static IReadOnlyList<double> UsualRates { get; } = [0.2, 0.4, 0.6, 0.8];
 
@@ -45,7 +47,7 @@ public sealed record ControlSummary(
             [.. loads.Select(load => ControlLoadCaseSummary.Of(vehicle, load, brakingRates ?? UsualRates))],
             EffectivenessRules.Check(vehicle),
             Around(vehicle, control),
-            Warnings(vehicle, control));
+            Warnings(control));
     }
 
     private static IReadOnlyList<ControlChoiceResult> Around(Vehicle vehicle, BrakeControl control)
@@ -66,28 +68,12 @@ public sealed record ControlSummary(
             new ControlTargets());
     }
 
-    private static List<string> Warnings(Vehicle vehicle, BrakeControl control)
+    private static List<string> Warnings(BrakeControl control)
     {
         List<string> notices = [];
         if (control.PushRod is { } fit)
         {
             notices.Add("Push rod: " + fit.Describe());
-        }
-
-        foreach (Axle axle in new[] { Axle.Front, Axle.Rear })
-        {
-            if (control.Residual[axle] is { } valve && valve.Held > vehicle.Brakes[axle].ThresholdPressure)
-            {
-                notices.Add(FormattableString.Invariant($"The {axle.ToString().ToLowerInvariant()} residual valve keeps {valve.Held.Bars:0.00} bar, more than the {vehicle.Brakes[axle].ThresholdPressure.Bars:0.00} bar up to which the brake gives no torque: it drags."));
-            }
-        }
-
-        if (control.Assist is HydraulicBooster { ReleasedOutputForce: var drag } && drag > Force.Zero)
-        {
-            double left = Math.Max(0, drag.Newtons - control.MasterCylinder.ReturnSpringForce.Newtons);
-            notices.Add(left > 0
-                ? FormattableString.Invariant($"Back-pressure in the return line leaves {left:0} N on the master cylinder with the pedal released: the brakes release slowly and drag.")
-                : "Back-pressure in the return line pushes on the released booster, but the master cylinder's spring holds it.");
         }
 
         if (control.Circuits is null)

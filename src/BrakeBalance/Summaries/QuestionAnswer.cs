@@ -6,6 +6,9 @@ public sealed record QuestionAnswer
     /// <summary>Number of the question, from 1.</summary>
     public required int Number { get; init; }
 
+    /// <summary>What the question is about; questions of one topic follow one another.</summary>
+    public required QuestionTopic Topic { get; init; }
+
     /// <summary>The question.</summary>
     public required string Question { get; init; }
 
@@ -17,7 +20,20 @@ public sealed record QuestionAnswer
 
     /// <summary>Paths of values that the answer rests on and that are ranges or only typical of the class.</summary>
     public required IReadOnlyList<string> Vague { get; init; }
+}
 
-    /// <summary>Where more is said: a notebook or a command.</summary>
-    public required string More { get; init; }
+/// <summary>What a common question is about.</summary>
+public enum QuestionTopic
+{
+    /// <summary>Booster and effort.</summary>
+    Effort,
+
+    /// <summary>Master cylinder and pedal.</summary>
+    Pedal,
+
+    /// <summary>Valves and balance.</summary>
+    Balance,
+
+    /// <summary>Tyres, load, heat and the wet.</summary>
+    Road,
 }

@@ -18,6 +18,28 @@ public class MeasureCommandTests
     }
 
     [Fact]
+    public async Task Questions_are_answered_in_the_units_asked_for_as_text_and_as_json()
+    {
+        string car = Data("vehicles/track-coupe.json");
+        (int code, string us, _) = await Shell.RunAsync("measure", "questions", car, "--units", "us", "--number", "14");
+        Assert.Equal(ExitCode.Success, code);
+        Assert.Contains("40\u00a0lbf: ", us);
+        Assert.Contains("psi front", us);
+        Assert.Contains("Caution", us);
+        (_, string si, _) = await Shell.RunAsync("measure", "questions", car, "--number", "14");
+        Assert.Contains("200\u00a0N: ", si);
+        Assert.DoesNotContain("psi", si);
+        (_, string json, _) = await Shell.RunAsync("measure", "questions", car, "--units", "us", "--json");
+        JsonElement questions = JsonDocument.Parse(json).RootElement.GetProperty("questions");
+        Assert.Equal(27, questions.GetArrayLength());
+        Assert.Contains("psi front", questions[13].GetProperty("answer").GetString());
+        Assert.Equal("notebook 03", questions[13].GetProperty("more").GetString());
+        (code, _, string error) = await Shell.RunAsync("measure", "questions", car, "--number", "28");
+        Assert.Equal(ExitCode.BadInput, code);
+        Assert.Contains("1 to 27", error);
+    }
+
+    [Fact]
     public async Task Gauges_as_json_have_units_in_their_keys()
     {
         (int code, string output, _) = await Shell.RunAsync("measure", "gauges", Data("logs/invented-gauges.csv"), "--json", "--units", "us");

@@ -1,26 +1,32 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using BrakeBalance.Assist;
+using BrakeBalance.Balance;
+using BrakeBalance.Hydraulics;
 using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
+using UnitsNet;
 
 namespace BrakeBalance.Tests.Measurements;
 
-/// <summary>The twenty-five questions that people ask most: each has an answer for a car, or names the number that is lacking.</summary>
+/// <summary>The questions that people ask most: each has an answer for a car, or names the number that is lacking.</summary>
 public class QuestionDeskTests
 {
     public static TheoryData<string> Cars => new(
-        "1960s coupe", "track coupe", "small sports car", "rear-engined car", "pickup", "coupe-1960s.json", "track-coupe.json", "rear-engined-sports-car.json", "big-cam-saloon.json");
+        "1960s coupe", "track coupe", "small sports car", "rear-engined car", "pickup",
+        "coupe-1960s.json", "track-coupe.json", "rear-engined-sports-car.json", "big-cam-saloon.json");
 
     [Theory]
     [MemberData(nameof(Cars))]
     public void Every_question_is_answered_or_names_what_is_lacking(string car)
     {
         IReadOnlyList<QuestionAnswer> answers = QuestionDesk.Answer(Read(car));
-        Assert.Equal(Enumerable.Range(1, 25), answers.Select(a => a.Number));
+        Assert.Equal(Enumerable.Range(1, QuestionDesk.Count), answers.Select(a => a.Number));
         Assert.All(answers, a =>
         {
             Assert.True(a.Answer is null ? a.Lacking.Count > 0 : a.Answer.Length > 30 && a.Lacking.Count == 0, $"{a.Number}");
             Assert.DoesNotContain("NaN", a.Answer ?? "");
             Assert.DoesNotContain("∞", a.Answer ?? "");
-            Assert.NotEmpty(a.More);
         });
     }
 
@@ -28,7 +34,9 @@ public class QuestionDeskTests
     public void A_full_file_answers_all_but_what_belongs_to_another_booster()
     {
         int[] open = [.. QuestionDesk.Answer(Read("coupe-1960s.json")).Where(a => a.Answer is null).Select(a => a.Number)];
-        Assert.Equal([3, 6], open);
+        // 3 asks for another pump's numbers, which no entry gives. 6 was open too, but the file says that the booster runs on vacuum:
+        // it takes no oil from the steering, and that answers the question.
+        Assert.Equal([3], open);
     }
 
     [Fact]
@@ -46,7 +54,11 @@ public class QuestionDeskTests
         VehicleReading track = Read("track-coupe.json");
         VehicleReading shortTall = track with
         {
-            Vehicle = track.Vehicle with { Wheelbase = track.Vehicle.Wheelbase * 0.6, LoadCases = [.. track.Vehicle.LoadCases.Select(Forward)] },
+            Vehicle = track.Vehicle with
+            {
+                Wheelbase = track.Vehicle.Wheelbase * 0.6,
+                LoadCases = [.. track.Vehicle.LoadCases.Select(Forward)],
+            },
         };
         string answer = QuestionDesk.Answer(shortTall).Single(a => a.Number == 11).Answer!;
         Assert.DoesNotContain("bore ratio of", answer);
@@ -63,8 +75,8 @@ public class QuestionDeskTests
     public void The_bar_question_gives_the_bigger_bore_to_the_axle_that_needs_less_pressure()
     {
         string answer = QuestionDesk.Answer(Read("track-coupe.json")).Single(a => a.Number == 11).Answer!;
-        double front = double.Parse(answer.Split("needs ")[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
-        double rear = double.Parse(answer.Split("front and ")[1].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
+        double front = double.Parse(answer.Split("needs ")[1].Split('\u00a0')[0], CultureInfo.InvariantCulture);
+        double rear = double.Parse(answer.Split("front and ")[1].Split('\u00a0')[0], CultureInfo.InvariantCulture);
         Assert.Contains($"bigger bore: the {(rear < front ? "rear" : "front")}", answer);
     }
 
@@ -73,7 +85,7 @@ public class QuestionDeskTests
     {
         VehicleReading coupe = Read("coupe-1960s.json");
         string answer = QuestionDesk.Answer(coupe).Single(a => a.Number == 7).Answer!;
-        Assert.StartsWith("1 press in a row at a braking rate of 0.5 take no more than 70 lbf", answer);
+        Assert.StartsWith("1 press takes no more than 310\u00a0N at a deceleration of 0.5 g", answer);
         var booster = (BrakeBalance.Assist.VacuumBooster)coupe.Vehicle.Control!.Assist;
         Vehicle unknown = coupe.Vehicle with
         {
@@ -82,6 +94,212 @@ public class QuestionDeskTests
         QuestionAnswer open = QuestionDesk.Answer(coupe with { Vehicle = unknown }).Single(a => a.Number == 7);
         Assert.Null(open.Answer);
         Assert.Contains(open.Lacking, text => text.Contains("chamber", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [MemberData(nameof(Cars))]
+    public void No_answer_has_a_unit_of_the_other_system_and_none_names_a_notebook_or_a_command(string car)
+    {
+        (UnitSystem Units, string Foreign)[] systems =
+        [
+            (UnitSystem.Si, "psi|lbf|lbs?|inHg|in|ft|mph|°F|hp|gal/min|US gal/min"),
+            (UnitSystem.Us, "bar|k?Pa|k?N|mm|cm³|m|km/h|°C|kg|kW|l/min"),
+        ];
+        foreach ((UnitSystem units, string foreign) in systems)
+        {
+            foreach (QuestionAnswer answer in QuestionDesk.Answer(Read(car), units))
+            {
+                string words = string.Join(' ', [answer.Question, answer.Answer ?? "", .. answer.Lacking]);
+                Match leak = Regex.Match(words, $@"\d[\s\u00a0]({foreign})(?![\w³/·])");
+                Assert.True(!leak.Success, $"{answer.Number} in {units}: \"{leak.Value}\" in {words}");
+                Assert.DoesNotMatch("(?i)notebook|\\bcommand|braking rate|grip|leg work", words);
+            }
+        }
+    }
+
+    [Fact]
+    public void Answers_do_not_depend_on_the_culture()
+    {
+        string[] All() => [.. QuestionDesk.Answer(Read("big-cam-saloon.json")).Select(a => a.Answer ?? string.Join(';', a.Lacking))];
+        string[] invariant = All();
+        CultureInfo before = CultureInfo.CurrentCulture;
+        try
+        {
+            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo("de-DE");
+            Assert.Equal(invariant, All());
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+    }
+
+    // Greatest assist 90 bar × π/4 (34 mm)² = 8171 N, less 140 N of spring: 8031 N. Run-out at (8031 − 150 + 4.2 × 40)/(4.2 − 1) = 2515 N
+    // of input, 10 546 N of output; less 100 N of the cylinder's spring over π/4 (26.99 mm)² = 182.6 bar, beyond the 140 bar of the file.
+    [Fact]
+    public void A_booster_that_runs_out_beyond_the_highest_pressure_is_no_number_that_lacks()
+    {
+        IReadOnlyList<QuestionAnswer> answers = QuestionDesk.Answer(Read("big-cam-saloon.json"));
+        Assert.Contains("would run out only at 182.5\u00a0bar in the front line, beyond the 140\u00a0bar", answers[2].Answer);
+        Assert.Contains("adds 8170\u00a0N", answers[7].Answer, StringComparison.Ordinal);
+        Assert.EndsWith("big enough for a firm stop.", answers[7].Answer, StringComparison.Ordinal);
+        Assert.Contains("beyond the 140\u00a0bar", answers[13].Answer, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_small_booster_is_called_small_by_the_deceleration_at_which_it_runs_out()
+    {
+        VehicleReading coupe = Read("coupe-1960s.json");
+        double end = new ControlForce(new BalanceModel(coupe.Vehicle, coupe.Vehicle.LoadCases[0])).RunOut()!.Balance.BrakingRate;
+        Assert.True(end < 0.6);
+        string answer = QuestionDesk.Answer(coupe)[7].Answer!;
+        Assert.Contains(end.ToString("0.00", CultureInfo.InvariantCulture) + " g", answer, StringComparison.Ordinal);
+        Assert.Contains("too small for the car", answer, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_pump_fed_booster_without_its_accumulators_numbers_asks_for_them()
+    {
+        VehicleReading saloon = Read("big-cam-saloon.json");
+        var booster = (HydraulicBooster)saloon.Vehicle.Control!.Assist;
+        Vehicle open = saloon.Vehicle with { Control = saloon.Vehicle.Control with { Assist = booster with { Accumulator = null } } };
+        QuestionAnswer answer = QuestionDesk.Answer(saloon with { Vehicle = open })[6];
+        Assert.Null(answer.Answer);
+        Assert.StartsWith("assist.accumulator", Assert.Single(answer.Lacking), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("coupe-1960s.json")]
+    [InlineData("big-cam-saloon.json")]
+    [InlineData("track-coupe.json")]
+    [InlineData("rear-engined-sports-car.json")]
+    public void The_bores_that_are_listed_are_the_pairs_that_fit_and_no_others(string car)
+    {
+        VehicleReading reading = Read(car);
+        IReadOnlyList<ControlChoiceResult> choices = ControlSummary.Of(reading.Vehicle)!.Choices;
+        string answer = QuestionDesk.Answer(reading)[8].Answer!;
+        (string, string)[] fits = [.. choices.Where(c => c.Fits).Select(c => (Inch(c.Bore.Inches), Ratio(c.PedalRatio))).Order()];
+        Assert.Contains(fits.Length == 0 ? $"None of the {choices.Count} pairs" : $"{fits.Length} of {choices.Count} pairs", answer);
+        List<(string, string)> listed = [];
+        string inches = QuestionDesk.Answer(reading, UnitSystem.Us)[8].Answer!;
+        foreach (Match bore in Regex.Matches(inches, @"([\d.]+)\u00a0in with pedal ratios ([^;]+?)(;|\.$)"))
+        {
+            foreach (string[] run in bore.Groups[2].Value.Split(" and ").Select(run => run.Split(" to ")))
+            {
+                double from = Number(run[0]), to = Number(run[^1]);
+                for (double ratio = from; ratio < to + 0.01; ratio += 0.5)
+                {
+                    listed.Add((Inch(Number(bore.Groups[1].Value)), Ratio(ratio)));
+                }
+            }
+        }
+
+        Assert.Equal(fits, listed.Order());
+        static string Inch(double inches) => Math.Round(16 * inches).ToString(CultureInfo.InvariantCulture);
+        static string Ratio(double ratio) => ratio.ToString("0.0", CultureInfo.InvariantCulture);
+        static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+    }
+
+    // Common practice: 20 to 70 lbf (89 to 311 N) for 0.8 g.
+    [Theory]
+    [InlineData(2.5, "That is hard, not touchy")]
+    [InlineData(5, "That is neither touchy nor hard")]
+    [InlineData(15, "That is touchy")]
+    public void The_pedal_is_called_touchy_by_its_force_alone(double boost, string verdict)
+    {
+        VehicleReading saloon = Read("big-cam-saloon.json");
+        var booster = (HydraulicBooster)saloon.Vehicle.Control!.Assist;
+        BrakeControl control = saloon.Vehicle.Control with { Assist = booster with { BoostRatio = boost } };
+        Vehicle car = saloon.Vehicle with { Control = control };
+        double pounds = new ControlForce(new BalanceModel(car, car.LoadCases[0])).AtRate(0.8)!.PedalForce.PoundsForce;
+        Assert.Equal(
+            pounds < 20 ? "That is touchy" : pounds > 70 ? "That is hard, not touchy" : "That is neither touchy nor hard", verdict);
+        Assert.Contains(verdict, QuestionDesk.Answer(saloon with { Vehicle = car })[4].Answer, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_car_without_booster_and_valve_is_told_that_it_has_none_and_lacks_only_what_is_not_in_its_file()
+    {
+        IReadOnlyList<QuestionAnswer> answers = QuestionDesk.Answer(Read("track-coupe.json"));
+        Assert.Equal([13], answers.Where(a => a.Answer is null).Select(a => a.Number));
+        Assert.All((int[])[1, 3, 8], number => Assert.StartsWith("No booster is fitted", answers[number - 1].Answer));
+        Assert.All((int[])[16, 20], number => Assert.StartsWith("No valve is fitted in the rear line", answers[number - 1].Answer));
+        Assert.DoesNotContain("boost", answers[4].Answer, StringComparison.Ordinal);
+        Assert.DoesNotContain("the valve can", answers[23].Answer, StringComparison.Ordinal);
+
+    }
+
+    [Fact]
+    public void A_bars_turn_is_told_by_the_pressure_ratio_of_its_two_cylinders()
+    {
+        VehicleReading track = Read("track-coupe.json");
+        var bar = new BalanceBarSplit
+        {
+            FrontBore = Length.FromMillimeters(17.8),
+            RearBore = Length.FromMillimeters(20.6),
+            FrontForceShare = 0.55,
+        };
+        Vehicle car = track.Vehicle with { Hydraulics = track.Vehicle.Hydraulics with { Split = bar } };
+
+        // p_r/p_f = (1 − φ)/φ (d_f/d_r)² = 0.45/0.55 × (17.8/20.6)² = 0.61, and 0.47/0.53 × (17.8/20.6)² = 0.66.
+        Assert.Contains(
+            "at 55 % front the rear cylinder makes 0.61 of the front's pressure, at 53 % 0.66",
+            QuestionDesk.Answer(track with { Vehicle = car })[19].Answer);
+    }
+
+    [Fact]
+    public void What_makes_the_brakes_drag_is_data_and_is_told_without_a_push_rods_readings()
+    {
+        VehicleReading track = Read("track-coupe.json");
+        var valve = new ResidualPressureValve { Held = Pressure.FromPoundsForcePerSquareInch(10) };
+        Vehicle car = track.Vehicle with { Control = track.Vehicle.Control! with { Residual = new(null, valve) } };
+        var cause = Assert.IsType<DragCause.ResidualPressure>(Assert.Single(DragCause.Of(car)));
+        Assert.Equal(Axle.Rear, cause.Axle);
+        Assert.True(cause.Drags);
+        Assert.Empty(DragCause.Of(track.Vehicle));
+
+        // 10 psi is 0.69 bar, above the 0.5 bar (7 psi) at which these discs begin.
+        string answer = QuestionDesk.Answer(track with { Vehicle = car }, UnitSystem.Us)[12].Answer!;
+        Assert.Contains("The rear residual valve keeps 10\u00a0psi, more than the 7\u00a0psi", answer, StringComparison.Ordinal);
+    }
+
+    // 1 bar × π/4 (34 mm)² = 90.8 N pushes with the pedal released, less 140 N of the booster's spring: nothing arrives. 4 bar leave
+    // 363 − 140 = 223 N on the rod, 123 N beyond the 100 N of the cylinder's spring.
+    [Theory]
+    [InlineData(1, null)]
+    [InlineData(4, "leaves 120\u00a0N on the master cylinder")]
+    public void Back_pressure_drags_when_no_spring_holds_it(double bars, string? words)
+    {
+        VehicleReading saloon = Read("big-cam-saloon.json");
+        var booster = (HydraulicBooster)saloon.Vehicle.Control!.Assist;
+        BrakeControl control = saloon.Vehicle.Control with { Assist = booster with { ReturnBackPressure = Pressure.FromBars(bars) } };
+        Vehicle car = saloon.Vehicle with { Control = control };
+        Assert.Equal(words is not null, DragCause.Of(car).Any(cause => cause.Drags));
+        Assert.Contains(words ?? "Push rod: Gap", QuestionDesk.Answer(saloon with { Vehicle = car })[12].Answer, StringComparison.Ordinal);
+    }
+
+    // DOT 4 boils at 230 °C dry and 155 °C wet at least (49 CFR 571.116 S5.1.1, S5.1.2).
+    [Fact]
+    public void The_soft_pedal_is_answered_by_the_temperature_of_the_fluid_and_its_grade()
+    {
+        string answer = QuestionDesk.Answer(Read("big-cam-saloon.json"))[25].Answer!;
+        Assert.Contains("DOT 4 boils at 230\u00a0°C when fresh and at 155\u00a0°C", answer, StringComparison.Ordinal);
+        double hottest = double.Parse(Regex.Match(answer, @"hottest at (\d+)").Groups[1].Value, CultureInfo.InvariantCulture);
+        Assert.Equal(hottest >= 155, Regex.IsMatch(answer, @"old fluid boils in stop \d+"));
+        Assert.Equal(hottest < 230, answer.Contains("fresh fluid not", StringComparison.Ordinal));
+        Assert.Contains(QuestionDesk.Answer(Read("pickup"))[25].Lacking, text => text.StartsWith("fluid.grade", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_damp_stop_is_answered_with_the_grabbing_of_the_files_conditions()
+    {
+        VehicleReading coupe = Read("coupe-1960s.json");
+        Vehicle car = coupe.Vehicle;
+        string answer = QuestionDesk.Answer(coupe)[26].Answer!;
+        LockUp damp = new BalanceModel(car.WithFrictionFactors(1, 1.08), car.LoadCases[0]).FirstLockUp(Conditions.WetAdhesion)!;
+        Assert.StartsWith("With 8 % more friction at the rear (grabbing at the rear)", answer, StringComparison.Ordinal);
+        string at = damp.At.BrakingRate.ToString("0.00", CultureInfo.InvariantCulture);
+        Assert.Contains($"{(damp.First == Axle.Rear ? "REAR" : "front")} locks first at {at} g on wet road", answer);
     }
 
     private static VehicleReading Read(string car)

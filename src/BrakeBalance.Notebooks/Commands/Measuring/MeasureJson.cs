@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Commands.Summaries;
+using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Summaries;
 using UnitsNet;
 
@@ -130,7 +131,7 @@ internal sealed class MeasureJson(SummaryUnits units)
         ["answer"] = a.Answer,
         ["lacking"] = Words(a.Lacking),
         ["vague"] = Words(a.Vague),
-        ["more"] = a.More,
+        ["more"] = QuestionPointers.Of(a.Number).Words,
     });
 
     public JsonArray NextStops(IEnumerable<CandidateStop> candidates) => SummaryJson.List(candidates.Take(10), c => new JsonObject
