@@ -13,11 +13,6 @@ public sealed class VehicleDocument
     [Field("Anything a reader should know of this car or file", Example = "Weighed on 12 May, driver aboard, half a tank")]
     public string? Note { get; set; }
 
-    /// <summary>Whether the car is invented.</summary>
-    [Field("true for a car made up for teaching or trial, so that whatever is published of it says so", Example = "false",
-        HowToMeasure = "Chosen")]
-    public bool? Invented { get; set; }
-
     /// <summary>Car class.</summary>
     [Field(
         "Class of car whose typical ranges stand in for what is left out", Words = typeof(CarClassNames),
@@ -87,6 +82,11 @@ public sealed class VehicleDocument
     /// <summary>Own measurements.</summary>
     [Field("Logs measured on this car; every answer then uses them")]
     public MeasurementsDocument? Measurements { get; set; }
+
+    /// <summary>Whether the car is invented.</summary>
+    [Field("true for a car made up for teaching or trial, so that whatever is published of it says so", Example = "false",
+        HowToMeasure = "Chosen")]
+    public bool? Invented { get; set; }
 }
 
 /// <summary>A load case as it is written.</summary>
