@@ -135,7 +135,8 @@ internal static class MeasureCommand
             List<string> problems = [];
             string source = parsed.GetRequiredValue(file);
             string[] changed = parsed.GetRequiredValue(set);
-            Vehicle car = Logged(terminal, source, changed, new(parsed.GetValue(gauges), parsed.GetValue(stops), null), parsed.GetValue(lost), parsed.GetValue(check));
+            MeasurementLogs given = new(parsed.GetValue(gauges), parsed.GetValue(stops), null);
+            Vehicle car = Logged(terminal, source, changed, given, parsed.GetValue(lost), parsed.GetValue(check));
             if (parsed.GetValue(draws) is not (>= 1000 and <= 10_000_000))
             {
                 problems.Add("--draws: a whole number from 1000 to 10000000.");

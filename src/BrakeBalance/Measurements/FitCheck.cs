@@ -52,8 +52,12 @@ internal static class FitCheck
             : null;
         if (top < LowestHardPressBars || (off is { } log && Math.Abs(Math.Abs(log) - Math.Log(PoundsPerBar)) < 1))
         {
+            string turn = off is null ? "" : string.Create(CultureInfo.InvariantCulture,
+                $", and the knee by {valve.Calibration!.KneePerTurn.Estimate.Bars:0.##} bar a turn where the file says ")
+                + $"{Text($"{vehicle.Hydraulics.RearProportioningValve!.Adjustment!.KneePerTurn.Bars:0.##}")} bar";
             yield return string.Create(CultureInfo.InvariantCulture,
-                $"Gauges: the front pressure rises to {top:0.#} bar only{(off is null ? "" : $", and the knee by {valve.Calibration!.KneePerTurn.Estimate.Bars:0.##} bar a turn where the file says {vehicle.Hydraulics.RearProportioningValve!.Adjustment!.KneePerTurn.Bars:0.##} bar")}: the pressures are probably in another unit than the header says (bar under [psi], or psi under [bar]).");
+                $"Gauges: the front pressure rises to {top:0.#} bar only{turn}: the pressures are probably in another unit than the header ")
+                + "says (bar under [psi], or psi under [bar]).";
         }
     }
 
@@ -95,7 +99,9 @@ internal static class FitCheck
         else if (shift > MostDeviations)
         {
             int axle = Math.Abs(middle[0] - model.PriorMean[0]) / model.PriorDeviation[0] >= shift ? 0 : 1;
-            doubts.Add(Text($"Stops: the {(axle == 0 ? "front" : "rear")} friction they ask for is {Math.Exp(middle[axle] - model.PriorMean[axle]):0.00} of the file's, {shift:0.0} standard deviations off what the file allows: {probably}."));
+            double factor = Math.Exp(middle[axle] - model.PriorMean[axle]);
+            doubts.Add(Text($"Stops: the {(axle == 0 ? "front" : "rear")} friction they ask for is {factor:0.00} of the file's, ")
+                + Text($"{shift:0.0} standard deviations off what the file allows: {probably}."));
         }
         else
         {
