@@ -1,3 +1,4 @@
+using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 
@@ -35,12 +36,17 @@ public sealed record NotebookInput(string VehiclePath, IReadOnlyList<string> Ove
         }
     }
 
-    /// <summary>Reads the vehicle file with the overrides applied.</summary>
+    /// <summary>Reads the vehicle file with the overrides applied, and the logs that it names.</summary>
     /// <returns>The vehicle, and which of its values are ranges.</returns>
     /// <exception cref="VehicleFileException">The file or an override has problems; all of them are listed.</exception>
     /// <exception cref="FormatException">An override is not <c>path=value</c>.</exception>
-    public VehicleReading Load() => VehicleFile.Load(VehiclePath, Overrides.Select(text =>
-        ValueOverride.Parse(text) ?? throw new FormatException($"'{text}' is not path=value.")));
+    public VehicleReading Load()
+    {
+        (VehicleReading? reading, IReadOnlyList<string> problems) = OwnMeasurements.Attach(VehicleFile.Load(VehiclePath, Overrides.Select(text =>
+            ValueOverride.Parse(text) ?? throw new FormatException($"'{text}' is not path=value."))));
+        return reading ?? throw new VehicleFileException(
+            VehiclePath, [.. problems.Select(problem => new Problem("measurements", problem, "logs that this program reads"))]);
+    }
 
     /// <summary>Makes this the input of the notebooks run from now on in this process and those it starts.</summary>
     public void MakeCurrent()

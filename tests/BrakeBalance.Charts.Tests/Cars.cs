@@ -24,6 +24,16 @@ internal static class Cars
     /// <summary>The answer for a car, found once.</summary>
     public static Setting Answer(string name) => Answers.GetOrAdd(name, key => Setting.Of(Load(key)));
 
+    /// <summary>The car, the coupe with its invented logs as if its file named them.</summary>
+    public static Vehicle Measured(string name)
+    {
+        Vehicle car = Load(name);
+        string Log(string log) => Path.Combine(Root(), "data", "logs", log);
+        return name == "coupe-1960s"
+            ? OwnMeasurements.Read(car, new(Log("invented-gauges.csv"), Log("invented-stops.csv"), null), allowLostRows: true).Own!.Attached()
+            : car;
+    }
+
     public static BalanceModel Model(string name) => Model(Load(name));
 
     public static BalanceModel Model(Vehicle car) => new(car, car.LoadCases[0]);

@@ -98,7 +98,7 @@ public class MeasurementFigureTests
             @"""brake"": { ""type"": ""measured"", ""construction"": ""drum"", ""torque"": ""3000 N·m"", ""torquePressure"": ""1 bar"", "
                 + @"""pistonDiameters"": [""60 mm""], ""effectiveRadius"": ""92 mm"", ""friction"": 0.4 }");
         Vehicle car = VehicleFile.Read(text, "test").Vehicle;
-        Figure figure = BrakeBalance.Charts.Publishing.FigureCatalogue.For(car, UnitSystem.Si).Single(item => item.Entry.Name == "lock-events").Make()!;
+        Figure figure = MeasuredCarFigures.LockEvents(CarEstimation.Estimate(car, Stops), car, Stops, car.LoadCases[0], 1, UnitSystem.Si);
         Assert.True(figure.Table.Frame.Rows.Count >= 2);
         Assert.DoesNotContain("NaN", figure.ToSvg(), StringComparison.Ordinal);
     }

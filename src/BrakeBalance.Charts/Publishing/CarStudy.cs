@@ -31,7 +31,6 @@ internal sealed class CarStudy
     private readonly Lazy<IReadOnlyList<StopComparisonRow>> _rows;
     private readonly Lazy<(PerAxle<ThermalBrake> Brakes, HeatResult Result)> _fade;
     private readonly Lazy<BendMap> _bends;
-    private readonly Lazy<InventedTests> _tests;
 
     public CarStudy(Vehicle car)
     {
@@ -59,7 +58,6 @@ internal sealed class CarStudy
             car.LoadCases[0].Name, Dry, From));
         _fade = new(Fade);
         _bends = new(() => TrailBraking.Map(car, car.LoadCases[0], Dry, From));
-        _tests = new(() => new InventedTests(car));
     }
 
     /// <summary>The car.</summary>
@@ -113,8 +111,8 @@ internal sealed class CarStudy
     /// <summary>Braking in bends on a dry road.</summary>
     public BendMap Bends => _bends.Value;
 
-    /// <summary>Invented measurements of the car.</summary>
-    public InventedTests Tests => _tests.Value;
+    /// <summary>What was measured on the car; null when nothing was.</summary>
+    public OwnMeasurements? Own => OwnMeasurements.Of(Car);
 
     private BalanceModel? Advised() => Answer is { Recommended: not null, Reach: not SettingReach.NotNeeded, Variable: not SettingVariable.AddedKnee } answer
         ? new BalanceModel(answer.RecommendedVehicle, answer.RecommendedVehicle.LoadCases[0])

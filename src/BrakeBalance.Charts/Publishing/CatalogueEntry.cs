@@ -1,3 +1,4 @@
+using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Charts.Publishing;
@@ -17,6 +18,9 @@ public sealed record CatalogueEntry
     /// <summary>What a car must have for it, in words; null when every car will do.</summary>
     public string? Needs { get; init; }
 
+    /// <summary>Whether it shows what was measured on the car, so that it tells of invented logs.</summary>
+    public bool IsMeasured { get; init; }
+
     /// <summary>The words of its plain variant.</summary>
     public required PlainText Plain { get; init; }
 
@@ -25,6 +29,16 @@ public sealed record CatalogueEntry
     {
         get => _make ?? throw new InvalidOperationException($"The entry '{Name}' does not say how its figure is made.");
         init => _make = value;
+    }
+
+    /// <summary>A figure of this entry as it is published: where its logs are invented, it says so.</summary>
+    /// <param name="figure">The figure.</param>
+    /// <param name="vehicle">The car it was made for.</param>
+    /// <returns>The figure, its caption marked where that is needed.</returns>
+    public Figure Marked(Figure figure, Vehicle vehicle)
+    {
+        ArgumentNullException.ThrowIfNull(figure);
+        return IsMeasured && OwnMeasurements.Of(vehicle)?.AreInvented == true ? figure with { Caption = figure.Caption + " Invented measurements." } : figure;
     }
 
     /// <summary>Makes the figure for a car.</summary>

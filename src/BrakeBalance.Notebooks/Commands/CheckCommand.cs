@@ -1,10 +1,11 @@
 using System.CommandLine;
+using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Commands;
 
-/// <summary><c>check FILE</c>: reads a vehicle file and lists every problem in it, or else what in it is implausible.</summary>
+/// <summary><c>check FILE</c>: reads a vehicle file and its own logs and lists every problem in them, or else what is implausible.</summary>
 internal static class CheckCommand
 {
     public static Command Create(Terminal terminal)
@@ -12,7 +13,7 @@ internal static class CheckCommand
         var file = new Argument<string>("FILE") { Description = "The vehicle file" };
         Option<string[]> set = VehicleOptions.Set();
         var strict = new Option<bool>("--strict") { Description = "Refuses warnings too" };
-        var command = new Command("check", "Read a vehicle file and list every problem in it; warn of what is implausible.")
+        var command = new Command("check", "Read a vehicle file and the logs it names, list every problem; warn of the implausible.")
         {
             file, set, strict,
         };
@@ -22,7 +23,14 @@ internal static class CheckCommand
             string path = parsed.GetRequiredValue(file);
             IReadOnlyList<ValueOverride> overrides = VehicleOptions.Overrides(parsed.GetRequiredValue(set), problems);
             VehicleReading? reading = VehicleOptions.Read(path, overrides, problems);
-            string[] warnings = [.. (reading?.Warnings ?? []).Select(warning => $"{path}: warning: {warning}")];
+            var own = reading?.Vehicle.Measured as OwnMeasurements;
+            string[] warnings =
+            [
+                .. (reading?.Warnings ?? []).Select(warning => $"{path}: warning: {warning}"),
+                .. own?.LeftOut.Select(line => $"warning: {line}") ?? [],
+                .. own?.Estimate?.NotUsed.Select(stop => $"warning: {own.Logs.Stops}: {stop}") ?? [],
+                .. own?.Doubts.Select(doubt => $"{path}: warning: {doubt}") ?? [],
+            ];
             problems.AddRange(parsed.GetValue(strict) ? warnings : []);
             BadInputException.ThrowIfAny(problems);
             string loads = string.Join(", ", reading!.Vehicle.LoadCases.Select(load => load.Name));

@@ -93,6 +93,13 @@ internal static class FiguresCommand
         }
 
         left.ForEach(terminal.Error.WriteLine);
+        foreach (CatalogueEntry entry in plan.Figures.Count > 0 ? [] : FigureCatalogue.All.Where(entry => entry.IsMeasured
+            && result.Failed.All(figure => figure.Name != entry.Name)
+            && !result.Files.Any(file => file.StartsWith($"{plan.CarName}-{entry.Name}-", StringComparison.Ordinal))))
+        {
+            terminal.Output.WriteLine($"{entry.Name}: left out; it needs {entry.Needs}.");
+        }
+
         terminal.Output.WriteLine(FormattableString.Invariant(
             $"{folder}: {result.Files.Count(name => name.EndsWith(".svg", StringComparison.Ordinal))} drawings, {result.Files.Count} files. {FigureText.Car(vehicle)}"));
         return left.Count > 0 ? ExitCode.Failed : ExitCode.Success;

@@ -119,46 +119,57 @@ internal static class MeasureCommand
     private static Command Setting(Terminal terminal)
     {
         Argument<string> file = VehicleArgument();
-        var stops = new Option<string?>("--stops") { Description = "Log of test stops (CSV); without it the setting rests on the vehicle file alone", HelpName = "LOG" };
-        var gauges = new Option<string?>("--gauges") { Description = "Log of gauge pairs (CSV): knee against turns, and the valve's slope", HelpName = "LOG" };
+        var stops = new Option<string?>("--stops") { Description = "Log of test stops (CSV), in place of the file's own", HelpName = "LOG" };
+        var gauges = new Option<string?>("--gauges") { Description = "Log of gauge pairs (CSV), in place of the file's own", HelpName = "LOG" };
         var draws = new Option<int>("--draws") { Description = "Number of random draws", HelpName = "COUNT", DefaultValueFactory = _ => 100_000 };
         var check = new Option<bool>("--check") { Description = "Checks the estimate by Metropolis chains" };
-        Option<bool> lost = LogInput.AllowLost();
+        var write = new Option<string?>("--write") { Description = "Writes a copy of the vehicle file with the fitted numbers as ranges", HelpName = "FILE" };
+        var date = new Option<string?>("--date") { Description = "Day of the tests for the comments that --write makes: 2026-05-12", HelpName = "DATE" };
+        (Option<bool> lost, Option<bool> force) = (LogInput.AllowLost(), OutputFiles.Force());
         (Option<bool> json, Option<string> units, Option<string[]> set) = (Json(), VehicleOptions.Units(), VehicleOptions.Set());
-        var command = new Command("setting", "The setting that uses the road best while the rear rarely locks first, with its trade-off.") { file, stops, gauges, draws, check, json, units, set, lost };
+        var command = new Command("setting", "The setting that follows from the file and the car's own tests, with its trade-off.")
+        {
+            file, stops, gauges, draws, check, write, date, json, units, set, lost, force,
+        };
         command.SetAction(parsed =>
         {
-            Vehicle car = Car(terminal, parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
-            LogReading<TestStop>? log = parsed.GetValue(stops) is { } path ? LogInput.Read(path, LogReader.ReadTestStops, parsed.GetValue(lost)) : null;
-            LogReading<GaugePair>? pairs = parsed.GetValue(gauges) is { } gaugeLog ? LogInput.Read(gaugeLog, LogReader.ReadGaugePairs, parsed.GetValue(lost)) : null;
-            GaugeAnalysis? valve = pairs is null ? null : ValveFitting.Analyse(pairs.Rows, car.Hydraulics.Split.RearToFrontPressureRatio);
-            Vehicle vehicle = valve?.Slope is { } slope && car.Hydraulics.RearProportioningValve is { } fitted
-                ? car.WithRearKnee(fitted.Knee, Math.Clamp(slope.Estimate, 0, 1))
-                : car;
             List<string> problems = [];
+            string source = parsed.GetRequiredValue(file);
+            string[] changed = parsed.GetRequiredValue(set);
+            MeasurementLogs given = new(parsed.GetValue(gauges), parsed.GetValue(stops), null);
+            Vehicle car = Logged(terminal, source, changed, given, parsed.GetValue(lost), parsed.GetValue(check));
             if (parsed.GetValue(draws) is not (>= 1000 and <= 10_000_000))
             {
                 problems.Add("--draws: a whole number from 1000 to 10000000.");
             }
 
-            if (problems.Count > 0)
+            DateOnly? day = DateOf(parsed.GetValue(date), problems);
+            string? target = parsed.GetValue(write) is { } named ? new OutputFiles(problems, parsed.GetValue(force)).File(named, "--write") : null;
+            if (target is not null && changed.Length > 0)
             {
-                throw new BadInputException(problems);
+                problems.Add("--write: not together with --set; the file written must rest on the file read.");
             }
 
-            var options = new EstimationOptions { Prior = ParameterSpread.From(car), Knob = valve?.Calibration, CheckSteps = parsed.GetValue(check) ? 6000 : 0 };
-            CarEstimate? estimate = log is null ? null : MeasureOutput.WithProgress(terminal, "estimating the car", _ => CarEstimation.Estimate(vehicle, log.Rows, options));
+            BadInputException.ThrowIfAny(problems);
+            var own = car.Measured as OwnMeasurements;
+            (LogReading<TestStop>? log, LogReading<GaugePair>? pairs, GaugeAnalysis? valve) = (own?.Stops, own?.Gauges, own?.Valve);
+            CarEstimate? estimate = own is null ? null : MeasureOutput.WithProgress(terminal, "estimating the car", _ => own.Estimate);
             Setting answer = MeasureOutput.WithProgress(
-                terminal, "drawing", progress => Measurements.Setting.Of(vehicle, estimate, progress, parsed.GetValue(draws)));
+                terminal, "drawing", progress => Measurements.Setting.Of(car, null, progress, parsed.GetValue(draws)));
+            if (target is not null)
+            {
+                Write(terminal, source, own, target, day);
+            }
+
             IReadOnlyList<CandidateStop> next = estimate is { StopsUsed: > 0 } ? NextTest.Rank(estimate) : [];
             if (parsed.GetValue(json))
             {
-                var write = new MeasureJson(Shown(parsed, units));
-                var node = new JsonObject { ["car"] = vehicle.Name, ["setting"] = SettingOutput.Node(answer, Shown(parsed, units)), ["chance"] = write.Chance(answer.Chance) };
+                var measured = new MeasureJson(Shown(parsed, units));
+                var node = new JsonObject { ["car"] = car.Name, ["setting"] = SettingOutput.Node(answer, Shown(parsed, units)), ["chance"] = measured.Chance(answer.Chance) };
                 if (estimate is not null)
                 {
                     node["estimate"] = MeasureJson.Estimate(estimate);
-                    node["next_stops"] = write.NextStops(next);
+                    node["next_stops"] = measured.NextStops(next);
                     node["left_out"] = MeasureJson.Problems(log!.Problems);
                 }
 
@@ -179,6 +190,56 @@ internal static class MeasureCommand
             return ExitCode.Success;
         });
         return command;
+    }
+
+    private static void Write(Terminal terminal, string source, OwnMeasurements? own, string target, DateOnly? day)
+    {
+        try
+        {
+            (string text, IReadOnlyList<string> written) = own is null
+                ? throw new ArgumentException("Nothing was fitted: name own test stops or gauges, under measurements or by --stops and --gauges.")
+                : FittedFile.Write(File.ReadAllText(source), own, Path.GetDirectoryName(target)!, day);
+            AtomicFile.Write(target, text);
+            terminal.Error.WriteLine($"{target}: written with {string.Join(", ", written)}.");
+        }
+        catch (ArgumentException exception)
+        {
+            throw new BadInputException($"--write: {Problem.WordsOf(exception)}");
+        }
+    }
+
+    private static DateOnly? DateOf(string? text, List<string> problems)
+    {
+        if (text is null)
+        {
+            return null;
+        }
+
+        if (DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day))
+        {
+            return day;
+        }
+
+        problems.Add($"--date: '{text}' is not a day. Accepted: year, month and day, such as 2026-05-12.");
+        return null;
+    }
+
+    // Logs named on the command line stand in for those of the file.
+    private static Vehicle Logged(Terminal terminal, string path, string[] set, MeasurementLogs given, bool allowLost, bool check)
+    {
+        VehicleReading reading = Reading(terminal, path, set, allowLost);
+        if (given is { Gauges: null, Stops: null } && !check)
+        {
+            return reading.Vehicle;
+        }
+
+        // Logs whose fit stands in the file already must not count beside new ones.
+        var own = reading.Vehicle.Measured as OwnMeasurements;
+        bool isNew = given is not { Gauges: null, Stops: null };
+        MeasurementLogs? named = isNew && own?.Logs.Fitted == true ? null : own?.Logs;
+        MeasurementLogs logs = new(given.Gauges ?? named?.Gauges, given.Stops ?? named?.Stops, named?.Series) { Fitted = named?.Fitted == true };
+        (OwnMeasurements? read, IReadOnlyList<string> problems) = OwnMeasurements.Read(own?.File ?? reading.Vehicle, logs, allowLost, check ? 6000 : 0);
+        return read is null ? throw new BadInputException(problems) : read.Attached();
     }
 
     private static void Show(Terminal terminal, LogReading<TestStop>? log, CarEstimate? estimate, Setting answer, IReadOnlyList<CandidateStop> next, GaugeAnalysis? valve, UnitSystem units)
@@ -395,19 +456,14 @@ internal static class MeasureCommand
 
     private static Vehicle Car(Terminal terminal, string path, string[] set) => Reading(terminal, path, set).Vehicle;
 
-    private static VehicleReading Reading(Terminal terminal, string path, string[] set)
+    private static VehicleReading Reading(Terminal terminal, string path, string[] set, bool allowLost = false)
     {
         List<string> problems = [];
         IReadOnlyList<ValueOverride> overrides = VehicleOptions.Overrides(set, problems);
-        VehicleReading? car = null;
-        try
+        VehicleReading? car = VehicleOptions.Read(path, overrides, problems, allowLost);
+        if (car is not null)
         {
-            car = VehicleFile.Load(path, overrides);
             VehicleOptions.TellOfWarnings(terminal, path, car, overrides);
-        }
-        catch (VehicleFileException exception)
-        {
-            problems.AddRange(exception.Problems.Select(problem => $"{path}: {problem}"));
         }
 
         return problems.Count > 0 || car is null ? throw new BadInputException(problems) : car;

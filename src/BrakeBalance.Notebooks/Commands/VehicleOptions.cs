@@ -1,4 +1,5 @@
 using System.CommandLine;
+using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 using UnitsNet;
@@ -109,12 +110,14 @@ internal static class VehicleOptions
         return reading;
     }
 
-    /// <summary>Reads a vehicle file; its problems are added to the others.</summary>
-    public static VehicleReading? Read(string path, IReadOnlyList<ValueOverride> overrides, List<string> problems)
+    /// <summary>Reads a vehicle file and the logs that it names; their problems are added to the others.</summary>
+    public static VehicleReading? Read(string path, IReadOnlyList<ValueOverride> overrides, List<string> problems, bool allowLostRows = false)
     {
         try
         {
-            return VehicleFile.Load(path, overrides);
+            (VehicleReading? reading, IReadOnlyList<string> lost) = OwnMeasurements.Attach(VehicleFile.Load(path, overrides), allowLostRows);
+            problems.AddRange(lost);
+            return reading;
         }
         catch (VehicleFileException exception)
         {

@@ -73,7 +73,8 @@ public static class FigureExport
         List<(string Name, byte[] Data)> files = [];
         foreach (bool plain in plan.PlainVariants)
         {
-            Figure shown = (plain ? PlainWording.Of(figure, entry.Plain) : figure) with { Credit = FigureText.Credit(vehicle) };
+            Figure worded = plain ? PlainWording.Of(figure, entry.Plain) : figure;
+            Figure shown = entry.Marked(worded, vehicle) with { Credit = FigureText.Credit(vehicle) };
             string words = $"{plan.CarName}-{entry.Name}-{Name(units)}{(plain ? "-plain" : "")}";
             Put(words + ".txt", FigureText.Words(shown, vehicle));
             Put(words + ".json", FigureText.Json(shown, vehicle, units, plain));

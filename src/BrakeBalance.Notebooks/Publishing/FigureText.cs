@@ -25,7 +25,7 @@ public static class FigureText
     public static string Car(Vehicle vehicle)
     {
         ArgumentNullException.ThrowIfNull(vehicle);
-        return $"{vehicle.Name} {vehicle.Note}".Contains("invented", StringComparison.OrdinalIgnoreCase)
+        return vehicle.IsInvented
             ? "The figures are of invented cars."
             : "The figures are of the car in a reader's own vehicle file, as described there.";
     }
@@ -34,7 +34,7 @@ public static class FigureText
     /// <param name="vehicle">The car.</param>
     /// <returns>A line such as <c>Brake balance notebooks (MIT). Invented car, calculated.</c></returns>
     public static string Credit(Vehicle vehicle) =>
-        Car(vehicle).Contains("invented", StringComparison.Ordinal) ? "Brake balance notebooks (MIT License). Calculated; the car is invented." : "Brake balance notebooks (MIT License). Calculated from a reader's vehicle file.";
+        "Brake balance notebooks (MIT License). " + (vehicle.IsInvented ? "Calculated; the car is invented." : "Calculated from a reader's vehicle file.");
 
     /// <summary>A drawing with its source, licence and description in its metadata.</summary>
     /// <param name="svg">The drawing.</param>

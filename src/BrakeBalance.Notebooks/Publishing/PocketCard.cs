@@ -66,7 +66,8 @@ public sealed record PocketCard
             Car = vehicle.Name,
             LoadCase = load.Name,
             Warning = WarningOf(setting, units),
-            Baseline = setting.Recommended is null ? "No safe setting in reach"
+            Baseline = setting.Reach == SettingReach.Withheld ? "Withheld: the measurements do not fit the car"
+                : setting.Recommended is null ? "No safe setting in reach"
                 : setting.Reach == SettingReach.NotNeeded ? "No valve needed" : SettingWords.Text(setting.Recommended, units),
             Limit = $"Safe limit {SettingWords.Text(setting.SafeLimit, units)}: {SettingWords.Why(setting, units)}."
                 + (setting.Present is { } present && !setting.PresentIsBeyond ? $" Present setting {SettingWords.Present(present, units)}." : ""),
@@ -82,8 +83,11 @@ public sealed record PocketCard
     {
         int typical = setting.Vehicle.Uncertainty?.Ranges.Count(range => range.IsTypical) ?? 0;
         string ofClass = typical > 0 ? $"{typical} numbers are typical of the car's class, not this car's. " : "";
-        string beyond = setting.PresentIsBeyond ? $"Present setting {SettingWords.Present(setting.Present!, units)}, beyond the safe limit: the rear can lock first and spin it." : "";
-        return ofClass.Length + beyond.Length == 0 ? null : (beyond + " " + ofClass).Trim();
+        string beyond = setting.PresentIsBeyond
+            ? $"Present setting {SettingWords.Present(setting.Present!, units)}, beyond the safe limit: the rear can lock first and spin it."
+            : "";
+        string doubts = string.Join(' ', setting.Doubts);
+        return ofClass.Length + beyond.Length + doubts.Length == 0 ? null : $"{doubts} {beyond} {ofClass}".Trim();
     }
 
     private static CardRow Row(string[] cells, BalanceModel model, bool isOwn, UnitSystem units) => new(

@@ -29,6 +29,9 @@ public sealed record CarEstimate
     /// <summary>Stops, or parts of them, that could not be used, by line of the log and with the reason.</summary>
     public required IReadOnlyList<LogProblem> NotUsed { get; init; }
 
+    /// <summary>Why the stops cannot be of this car as they are written, in sentences; empty when they fit. No setting follows from stops in doubt.</summary>
+    public IReadOnlyList<string> Doubts { get; init; } = [];
+
     /// <summary>Largest difference between the interval bounds given and those of the Metropolis chains, in standard deviations [–]; null when not checked.</summary>
     public double? DifferenceFromChains { get; init; }
 

@@ -21,7 +21,8 @@ public static class CarEstimation
     public static CarEstimate Estimate(Vehicle vehicle, IEnumerable<TestStop> stops, EstimationOptions? options = null)
     {
         options ??= new EstimationOptions();
-        var model = new StopModel(vehicle, stops, options);
+        TestStop[] made = [.. stops];
+        var model = new StopModel(vehicle, made, options);
         Vector<double> steps = 0.1 * model.PriorDeviation, start = model.PriorMean;
         foreach (double widened in (double[])[6, 2.5])
         {
@@ -44,6 +45,7 @@ public static class CarEstimation
             NotUsed = model.NotUsed,
             DifferenceFromChains = check?.Difference,
             ChainsAgree = check?.Agree,
+            Doubts = FitCheck.Of(model, made, Vector<double>.Build.Dense(model.PriorMean.Count, i => sample.Interval(d => d[i]).Estimate)),
         };
     }
 

@@ -53,7 +53,7 @@ public static class InventedLogs
     private static string Gauges(Vehicle file, int seed)
     {
         var track = new InventedTrack(TrueCar(file), seed) { Outliers = 0.03 };
-        var csv = new StringBuilder("# Invented gauge readings: nobody measured them, and they belong to no real car.\n# Written by the command 'measure invent' from the invented car of data/vehicles/coupe-1960s.json.\n# Two gauges, the pedal pressed and eased slowly, the knob turned by whole turns.\nturns;front pressure [bar];rear pressure [bar];phase;note\n");
+        var csv = new StringBuilder("# origin: invented. Gauge readings that nobody measured; they belong to no real car.\n# Written by the command 'measure invent' from the invented car of data/vehicles/coupe-1960s.json.\n# Two gauges, the pedal pressed and eased slowly, the knob turned by whole turns.\nturns;front pressure [bar];rear pressure [bar];phase;note\n");
         foreach (double turns in (double[])[0, 1, 2, 3, 4])
         {
             foreach (GaugePair pair in track.Gauges(turns, Pressure.FromBars(80), 14))
@@ -71,7 +71,7 @@ public static class InventedLogs
         Vehicle car = TrueCar(file);
         var track = new InventedTrack(car, seed + 1);
         SurfaceCondition dry = SurfaceCondition.Typical("dry") with { Adhesion = TrueDryAdhesion }, wet = SurfaceCondition.Typical("wet") with { Adhesion = TrueWetAdhesion };
-        var csv = new StringBuilder("# Invented test stops: nobody made them, and they belong to no real car.\n# Written by the command 'measure invent' from the invented car of data/vehicles/coupe-1960s.json.\n");
+        var csv = new StringBuilder("# origin: invented. Test stops that nobody made; they belong to no real car.\n# Written by the command 'measure invent' from the invented car of data/vehicles/coupe-1960s.json.\n");
         csv.Append(CultureInfo.InvariantCulture, $"# The truth they were made from: front friction {TrueFrontFriction * file.Brakes.Front.FrictionCoefficient:0.000}, rear friction {TrueRearFriction * file.Brakes.Rear.FrictionCoefficient:0.000}, height of the centre of gravity {TrueHeight * file.LoadCases[0].CentreOfGravityHeight.Meters:0.000} m, adhesion dry {TrueDryAdhesion:0.00}, wet {TrueWetAdhesion:0.00}.\n");
         csv.Append("stop;speed [km/h];load case;surface;turns;front pressure [bar];rear pressure [bar];lock pressure [bar];deceleration [g];locked first;notes\n");
         int number = 0;
@@ -97,7 +97,7 @@ public static class InventedLogs
         var track = new InventedTrack(file, seed + 2);
         (Speed, Acceleration)[] stops = [.. TrueDecelerations.Select((a, i) => (Speed.FromKilometersPerHour(45 + 5 * i), a))];
         IReadOnlyList<MotionSample> samples = track.Telephone(stops, Frequency.FromHertz(25), Angle.FromDegrees(3), Acceleration.FromMetersPerSecondSquared(0.12));
-        var csv = new StringBuilder("# Invented readings of a telephone in a holder: nobody drove this.\n# Written by the command 'measure invent'. Tilted by 3 degrees, with a zero error; the truth: three stops of 4.6, 6.8 and 7.6 m/s².\ntime [s];acceleration [m/s2]\n");
+        var csv = new StringBuilder("# origin: invented. Readings of a phone in a mount that nobody drove.\n# Written by the command 'measure invent'. Tilted by 3 degrees, with a zero error; the truth: three stops of 4.6, 6.8 and 7.6 m/s².\ntime [s];acceleration [m/s2]\n");
         foreach (MotionSample sample in samples)
         {
             csv.Append(CultureInfo.InvariantCulture, $"{sample.Time.Seconds:0.00};{sample.Acceleration!.Value.MetersPerSecondSquared:0.00}\n");

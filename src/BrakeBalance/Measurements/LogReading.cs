@@ -4,6 +4,9 @@ namespace BrakeBalance.Measurements;
 /// <typeparam name="TRow">Kind of row.</typeparam>
 public sealed record LogReading<TRow>
 {
+    /// <summary>What the remark begins with that marks a log as invented.</summary>
+    public const string InventedMark = "origin: invented";
+
     private const double MostLost = 0.02;
 
     /// <summary>The rows that could be read, in the order of the file.</summary>
@@ -21,6 +24,6 @@ public sealed record LogReading<TRow>
     /// <summary>The comment lines of the file without their mark.</summary>
     public required IReadOnlyList<string> Remarks { get; init; }
 
-    /// <summary>Whether a remark says that the log is invented.</summary>
-    public bool IsInvented => Remarks.Any(r => r.Contains("invented", StringComparison.OrdinalIgnoreCase));
+    /// <summary>Whether the log is marked as invented, by a remark that begins with <see cref="InventedMark"/>.</summary>
+    public bool IsInvented => Remarks.Any(remark => remark.StartsWith(InventedMark, StringComparison.Ordinal));
 }

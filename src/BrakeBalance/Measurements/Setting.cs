@@ -69,6 +69,9 @@ public sealed partial record Setting
     /// <summary>Where the safe limit lies for the adjuster.</summary>
     public required SettingReach Reach { get; init; }
 
+    /// <summary>Why what was measured cannot be of this car as it is written, in sentences; nothing is recommended then. Empty when it fits.</summary>
+    public IReadOnlyList<string> Doubts { get; init; } = [];
+
     /// <summary>What each condition costs: the limit without it; the dearest first.</summary>
     public required IReadOnlyList<ConditionCost> Costs { get; init; }
 
@@ -95,13 +98,16 @@ public sealed partial record Setting
 
     /// <summary>Answers for a car.</summary>
     /// <param name="vehicle">The car, with its conditions and what its file leaves uncertain.</param>
-    /// <param name="estimate">What its own test stops say; null when there are none.</param>
+    /// <param name="estimate">What its own test stops say; null for those that the car carries (<see cref="OwnMeasurements"/>), if any.</param>
     /// <param name="progress">Told the part done, 0 to 1; may be null.</param>
     /// <param name="draws">Random draws for the rule of chance once the car has been measured.</param>
     /// <returns>The answer.</returns>
     public static Setting Of(Vehicle vehicle, CarEstimate? estimate = null, IProgress<double>? progress = null, int draws = 100_000)
     {
         ArgumentNullException.ThrowIfNull(vehicle);
+        OwnMeasurements? own = estimate is null ? OwnMeasurements.Of(vehicle) : null;
+        IReadOnlyList<string> doubts = own?.Doubts ?? estimate?.Doubts ?? [];
+        estimate = doubts.Count > 0 ? null : estimate ?? (own?.Estimate is { StopsUsed: > 0 } found ? found : null);
         Conditions conditions = vehicle.Conditions;
         SettingVariable variable = SettingSearch.VariableOf(vehicle);
         SettingLimit corners = SettingSearch.Limit(vehicle, conditions);
@@ -110,10 +116,10 @@ public sealed partial record Setting
             new SettingQuestion { Vehicle = vehicle, Estimate = estimate, Draws = estimate is null ? DrawsOfTheOtherRule : draws }, progress);
         SettingLimit byChance = LimitOf(chance, corners);
         SettingLimit limit = estimate is null ? band?.Low ?? corners : Supported(vehicle, byChance, estimate);
-        SettingReach reach = ReachOf(vehicle, limit);
+        SettingReach reach = doubts.Count > 0 ? SettingReach.Withheld : ReachOf(vehicle, limit);
         Vehicle? best = reach is SettingReach.Within or SettingReach.Above or SettingReach.NotNeeded ? Rounded(vehicle, limit, reach) : null;
         SettingValue? Value(Vehicle? set) => set is null ? null : SettingValue.Of(set, variable, conditions);
-        bool reachable = best is not null;
+        bool reachable = best is not null || reach == SettingReach.Withheld;
         return new Setting
         {
             Vehicle = vehicle,
@@ -131,6 +137,7 @@ public sealed partial record Setting
             FirstLockDry = new BalanceModel(vehicle, conditions.LoadCasesOf(vehicle)[0]).FirstLockUp(Vehicles.Conditions.DryAdhesion),
             RearFirstAtMiddle = SettingSearch.RearFirst(vehicle, conditions.AtMiddle),
             Reach = reach,
+            Doubts = doubts,
             Costs = CostsOf(vehicle, corners),
             Changes = reachable ? [] : SettingChange.Of(vehicle),
             Gains = gains,
@@ -302,6 +309,9 @@ public enum SettingReach
 
     /// <summary>No valve is fitted, and none is needed.</summary>
     NotNeeded,
+
+    /// <summary>What was measured does not fit the car, so nothing is recommended.</summary>
+    Withheld,
 }
 
 /// <summary>What one condition costs.</summary>

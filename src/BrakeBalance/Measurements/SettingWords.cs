@@ -84,7 +84,7 @@ public static class SettingWords
         string chance = Format($"{100 * setting.Conditions.RearFirstChance:0.#} %");
         string other = Number(setting.OtherRule, units);
         return setting.Rule == SettingRule.Corners
-            ? $"Nothing measured on this car: front first in every corner of the conditions. A chance of rear-first of {chance} would give {other}."
+            ? $"{Measured(setting)}: front first in every corner of the conditions. A chance of rear-first of {chance} would give {other}."
             : $"Own test stops: a chance of rear-first of at most {chance} in each condition. Every corner without them would give {other}.";
     }
 
@@ -137,10 +137,11 @@ public static class SettingWords
         string? where = setting.Reach switch
         {
             SettingReach.None => "No setting keeps the front first in all conditions.",
+            SettingReach.Withheld => "The measurements do not fit the car: nothing is recommended until they do.",
             SettingReach.Below => "The safe limit lies below what the adjuster reaches: fully out is still too much rear braking.",
             _ => null,
         };
-        return where is null ? [] : [where, .. setting.Changes.Select(change => Change(change, setting.Vehicle))];
+        return where is null ? [] : [where, .. setting.Doubts, .. setting.Changes.Select(change => Change(change, setting.Vehicle))];
     }
 
     /// <summary>A change of parts in words.</summary>
@@ -197,6 +198,7 @@ public static class SettingWords
         ArgumentNullException.ThrowIfNull(setting);
         string beyond = setting.PresentIsBeyond ? "; BEYOND THE SAFE LIMIT" : "";
         string recommended = setting.Reach == SettingReach.NotNeeded ? "no valve needed"
+            : setting.Reach == SettingReach.Withheld ? $"withheld: {string.Join(' ', setting.Doubts)}"
             : setting.Recommended is null ? $"{None} in reach: see below"
             : Text(setting.Recommended, units)
                 + Format($"; mean efficiency {100 * setting.Recommended.MeanEfficiency:0} %")
@@ -224,7 +226,7 @@ public static class SettingWords
         return present + setting.Reach switch
         {
             SettingReach.NotNeeded => "No valve is needed: the front locks first in all conditions without one.",
-            SettingReach.None or SettingReach.Below => string.Join(' ', OutOfReach(setting)),
+            SettingReach.None or SettingReach.Below or SettingReach.Withheld => string.Join(' ', OutOfReach(setting)),
             _ => $"Recommended setting {Text(setting.Recommended, units)}; safe limit {Number(setting.SafeLimit!, units)}, {Why(setting, units)}.",
         };
     }
@@ -239,6 +241,11 @@ public static class SettingWords
         string amount = value.Knee is { } knee ? Shown(knee, units, Math.Round) : Format($"{100 * value.FrontForceShare ?? 0:0.0} % front");
         return value.Turns is { } turns ? $"{amount}, {Turns(turns)} in" : amount;
     }
+
+    private static string Measured(Setting setting) => setting.Doubts.Count > 0 ? "The measurements do not fit this car and are left out"
+        : setting.Vehicle.Measured?.Logs.Fitted == true ? "The fit of this car's tests stands in its file"
+        : OwnMeasurements.Of(setting.Vehicle)?.Stops is not null ? "No test stop of this car can be used"
+        : "Nothing measured on this car";
 
     private static string LocksFirst(Setting setting, UnitSystem units)
     {

@@ -129,6 +129,25 @@ internal sealed class StopModel
             car.Rear * Math.Max(0, stop.RearLine - Vehicle.Brakes.Rear.ThresholdPressure.Pascals));
     }
 
+    /// <summary>How far a stop lies off the model, in logarithms.</summary>
+    /// <returns>
+    /// Deceleration over the model's, of a stop without lock-up; adhesion utilised over the road's where an axle locked, as far as the stop
+    /// contradicts the model. Null where the stop says nothing of it.
+    /// </returns>
+    public (double? Rate, double? Lock) Residuals(Stop stop, Vector<double> theta)
+    {
+        CarGains car = Forces(theta).Gains;
+        double? rate = stop.LogRate is { } observed ? observed - Math.Log(stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car).Rate) : null;
+        if (stop.Locked is null)
+        {
+            return (rate, null);
+        }
+
+        (_, double f, double r) = stop.Kernel.Utilisation(stop.Path[^1].Front, stop.Path[^1].Rear, car);
+        double used = stop.Locked switch { FirstLock.Front => f, FirstLock.Rear => r, _ => Math.Max(f, r) } - theta[3 + stop.Surface];
+        return (rate, stop.Locked == FirstLock.None ? null : stop.LockIsAtTop ? used : Math.Min(0, used));
+    }
+
     /// <summary>What a stop that was not made yet would show.</summary>
     /// <returns>Logarithm of the braking rate, and the chances that nothing locks, the front, or the rear locks first.</returns>
     public (double LogRate, double None, double Front, double Rear) Predict(Stop stop, Vector<double> theta)

@@ -16,6 +16,9 @@ public sealed record Vehicle
     /// <summary>What the reader should know of it, such as that it is invented.</summary>
     public string Note { get; init; } = "";
 
+    /// <summary>Whether the car is made up: its file says so.</summary>
+    public bool IsInvented { get; init; }
+
     /// <summary>Distance between the axles (E); above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public required Length Wheelbase { get; init => field = Require.Positive(value); }
@@ -53,6 +56,9 @@ public sealed record Vehicle
 
     /// <summary>What its file leaves uncertain; null when every number is a point.</summary>
     public VehicleUncertainty? Uncertainty { get; init; }
+
+    /// <summary>What was measured on the car itself; null when nothing was, or its logs were not read.</summary>
+    public IOwnMeasurements? Measured { get; init; }
 
     /// <summary>Engine braking; null for a declutched stop.</summary>
     public EngineBraking? EngineBraking { get; init; }

@@ -13,7 +13,8 @@ public static class VehicleFile
     public static VehicleReading Load(string path, params IEnumerable<ValueOverride> overrides)
     {
         (string? text, Problem? fault) = DocumentFile.Load(path, "a vehicle file");
-        return text is null ? throw new VehicleFileException(path, [fault!]) : Read(text, path, overrides);
+        VehicleReading reading = text is null ? throw new VehicleFileException(path, [fault!]) : Read(text, path, overrides);
+        return reading.Logs is { } logs ? reading with { Logs = logs.From(Path.GetDirectoryName(Path.GetFullPath(path))!) } : reading;
     }
 
     /// <summary>Reads the text of a vehicle file.</summary>
@@ -49,7 +50,14 @@ public static class VehicleFile
 
         return EndsOf(reading, filled) is { Count: > 0 } ends
             ? (null, ends)
-            : (new VehicleReading(Uncertain(vehicle, reading, filled)) { FromCarClass = filled, Warnings = Plausibility.Of(document, vehicle, filled) }, []);
+            : (new VehicleReading(Uncertain(vehicle, reading, filled))
+            {
+                FromCarClass = filled,
+                Warnings = Plausibility.Of(document, vehicle, filled),
+                Logs = document.Measurements is { } named && (named.Gauges ?? named.Stops ?? named.Series) is not null
+                    ? new MeasurementLogs(named.Gauges, named.Stops, named.Series) { Fitted = named.Fitted == true }
+                    : null,
+            }, []);
     }
 
     // The spread of the friction is one of the conditions: said there, or by the range of the friction itself.
@@ -111,6 +119,12 @@ public sealed record VehicleReading(Vehicle Vehicle)
 
     /// <summary>Paths of the entries that the file leaves out and its car class supplies (common practice).</summary>
     public IReadOnlyList<string> FromCarClass { get; init; } = [];
+
+    /// <summary>
+    /// The logs that the file names as measured on the car; null when it names none. Their paths are whole where the file was loaded by
+    /// its path, and as written where a text was read.
+    /// </summary>
+    public MeasurementLogs? Logs { get; init; }
 
     /// <summary>What the file says that can be, but hardly is (common practice).</summary>
     public IReadOnlyList<Warning> Warnings { get; init; } = [];

@@ -58,7 +58,8 @@ public sealed class VehicleUncertainty
     public IReadOnlyList<DrawnVehicle> DrawsOf(Vehicle vehicle)
     {
         bool set = !ReferenceEquals(vehicle.Hydraulics, _middle.Hydraulics);
-        return vehicle with { Hydraulics = _middle.Hydraulics, Uncertainty = null, Conditions = _middle.Conditions } != _middle ? []
+        Vehicle like = vehicle with { Hydraulics = _middle.Hydraulics, Uncertainty = null, Measured = null, Conditions = _middle.Conditions };
+        return like != _middle ? []
             : set ? [.. _drawn.Value.Select(draw => draw with { Vehicle = draw.Vehicle with { Hydraulics = vehicle.Hydraulics } })]
             : _drawn.Value;
     }

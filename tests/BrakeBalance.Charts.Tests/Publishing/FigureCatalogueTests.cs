@@ -39,8 +39,9 @@ public partial class FigureCatalogueTests
         foreach ((CatalogueEntry entry, Figure figure) in Of(car, units))
         {
             Assert.Equal(entry.Name, figure.Id);
-            foreach (Figure variant in new[] { figure, PlainWording.Of(figure, entry.Plain) })
+            foreach (Figure variant in new[] { figure, PlainWording.Of(figure, entry.Plain) }.Select(variant => entry.Marked(variant, Cars.Measured(car))))
             {
+                Assert.Equal(entry.IsMeasured, variant.Caption.EndsWith(" Invented measurements.", StringComparison.Ordinal));
                 Assert.True(variant.Caption.Split(' ').Length is >= 3 and <= 40, $"{entry.Name}: {variant.Caption}");
                 Assert.InRange(variant.AltText.Length, 20, Figure.AltTextLimit);
                 Assert.InRange(variant.LongDescription.Length, 40, 900);
@@ -189,7 +190,7 @@ public partial class FigureCatalogueTests
     }
 
     private static IReadOnlyList<(CatalogueEntry Entry, Figure Figure)> Of(string car, UnitSystem units) =>
-        Made.GetOrAdd((car, units), key => [.. Figures(Cars.Load(key.Item1), key.Item2)]);
+        Made.GetOrAdd((car, units), key => [.. Figures(Cars.Measured(key.Item1), key.Item2)]);
 
     private static IEnumerable<(CatalogueEntry Entry, Figure Figure)> Figures(BrakeBalance.Vehicles.Vehicle car, UnitSystem units) =>
         FigureCatalogue.For(car, units).Select(item => (item.Entry, Figure: item.Make())).Where(item => item.Figure is not null).Select(item => (item.Entry, item.Figure!));

@@ -39,7 +39,7 @@ public class LogReaderTests
     public void Every_line_left_out_is_reported_with_its_number_and_reason()
     {
         LogReading<GaugePair> log = Gauges(
-            "# invented\n\nfront pressure [bar];rear pressure [bar];phase\n10;10;apply\n20;;apply\n30;thirty;apply\n-4;3;apply\n40;40;sideways\n50;50;apply;7\n60;\"60;apply\n70;70;\n");
+            "# origin: invented\n\nfront pressure [bar];rear pressure [bar];phase\n10;10;apply\n20;;apply\n30;thirty;apply\n-4;3;apply\n40;40;sideways\n50;50;apply;7\n60;\"60;apply\n70;70;\n");
         Assert.Equal([10.0, 70.0], log.Rows.Select(r => r.Front.Bars));
         Assert.Equal([4, 11], log.Rows.Select(r => r.Line));
         Assert.Equal([5, 6, 7, 8, 9, 10], log.Problems.Select(p => p.Line));
@@ -50,6 +50,7 @@ public class LogReaderTests
         Assert.Contains("4 cells where the header names 3", log.Problems[4].Reason);
         Assert.Contains("quotation mark", log.Problems[5].Reason);
         Assert.True(log.IsInvented);
+        Assert.False(Gauges("# nothing here is invented\nfront pressure [bar];rear pressure [bar]\n1;1\n").IsInvented);
     }
 
     [Fact]

@@ -22,7 +22,7 @@ internal static class SettingOutput
         ("setting.present_is_beyond_safe_limit", "whether the car stands beyond the safe limit"),
         ("setting.safe_limit", "highest setting that keeps the front first under the conditions (see setting_point); null when none does"),
         ("setting.recommended", "what to set, at or below the safe limit and in reach (see setting_point); null when there is none"),
-        ("setting.reach", "where the safe limit lies for the adjuster: within, below, above, none or not_needed"),
+        ("setting.reach", "where the safe limit lies for the adjuster: within, below, above, none, not_needed or withheld (the measurements do not fit)"),
         ("setting.out_of_reach[]", "what would bring a setting in reach, in words; empty when one is"),
         ("setting.binding", "the condition that holds the limit back (see setting_condition); null when none does"),
         ("setting.most_rear_first", "in a measured car, the condition in which the rear locks first most often, in words; else null"),

@@ -57,6 +57,7 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         {
             Name = document.Name!,
             Note = document.Note ?? "",
+            IsInvented = document.Invented == true,
             Wheelbase = document.Wheelbase!.Value,
             LoadCases = loads,
             Tyres = new(Tyre(document.Front!.Tyre!), Tyre(document.Rear!.Tyre!)),

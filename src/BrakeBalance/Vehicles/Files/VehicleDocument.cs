@@ -78,6 +78,15 @@ public sealed class VehicleDocument
     /// <summary>Conditions.</summary>
     [Field("What the setting has to hold for; the usual conditions stand for what is left out")]
     public ConditionsDocument? Conditions { get; set; }
+
+    /// <summary>Own measurements.</summary>
+    [Field("Logs measured on this car; every answer then uses them")]
+    public MeasurementsDocument? Measurements { get; set; }
+
+    /// <summary>Whether the car is invented.</summary>
+    [Field("true for a car made up for teaching or trial, so that whatever is published of it says so", Example = "false",
+        HowToMeasure = "Chosen")]
+    public bool? Invented { get; set; }
 }
 
 /// <summary>A load case as it is written.</summary>

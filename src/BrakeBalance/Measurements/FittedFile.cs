@@ -1,0 +1,137 @@
+using System.Globalization;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
+using UnitsNet;
+
+namespace BrakeBalance.Measurements;
+
+/// <summary>Writes what gauges and test stops say of a car into the text of its vehicle file.</summary>
+/// <remarks>
+/// Each number becomes the range of its 90 % interval, with a comment beside it that says what it was fitted to; comments and layout stay.
+/// The logs are marked as fitted, so that they do not count twice.
+/// </remarks>
+public static class FittedFile
+{
+    private static readonly JsonSerializerOptions Relaxed = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    /// <summary>The text of the file with the fitted numbers.</summary>
+    /// <param name="text">The text of the vehicle file that the car was read from.</param>
+    /// <param name="own">What was measured on the car.</param>
+    /// <param name="folder">Whole path of the folder that the new file goes to: the logs' paths are counted from it.</param>
+    /// <param name="date">Day of the tests, as shown in the comments; null for none.</param>
+    /// <returns>The new text, and the paths of the entries that were written.</returns>
+    /// <exception cref="ArgumentException">There is nothing fitted, or it does not fit the car, or does not fit into the file; the message says why.</exception>
+    public static (string Text, IReadOnlyList<string> Written) Write(string text, OwnMeasurements own, string folder, DateOnly? date)
+    {
+        ArgumentNullException.ThrowIfNull(own);
+        if (own.Doubts.Count > 0)
+        {
+            throw new ArgumentException("The measurements do not fit the car, so nothing is written: " + string.Join(' ', own.Doubts));
+        }
+
+        var file = new JsonText(text);
+        List<string> written = [];
+        void Set(string path, string? json)
+        {
+            if (json is not null && file.Set(path, json))
+            {
+                written.Add(path);
+            }
+        }
+
+        Vehicle car = own.File;
+        if (own.Estimate is { StopsUsed: > 0 } estimate)
+        {
+            string by = Told($"{estimate.StopsUsed} test stops", date);
+            Set("front.brake.friction", Number(file, "front.brake.friction", estimate.Parameters[0].Posterior, by));
+            Set("rear.brake.friction", Number(file, "rear.brake.friction", estimate.Parameters[1].Posterior, by));
+            Interval<double> height = estimate.Parameters[2].Posterior.Select(metres => metres / car.LoadCases[0].CentreOfGravityHeight.Meters);
+            for (int i = 0; i < car.LoadCases.Length; i++)
+            {
+                string path = string.Create(CultureInfo.InvariantCulture, $"loadCases[{i}].centreOfGravityHeight");
+                double metres = car.LoadCases[i].CentreOfGravityHeight.Meters;
+                Set(path, Quantity(file, path, height.Select(factor => (IQuantity)Length.FromMeters(factor * metres)), by));
+            }
+        }
+
+        if (!own.Logs.Fitted && own.Valve is { } valve && Valve(file, car) is { } at)
+        {
+            string by = Told($"{own.Gauges!.Rows.Count} pairs of gauge readings", date);
+            Set(at + ".slope", valve.Slope is { } slope
+                ? Number(file, at + ".slope", new(Math.Clamp(slope.Estimate, 0, 1), Math.Clamp(slope.Low, 0, 1), Math.Clamp(slope.High, 0, 1)), by)
+                : null);
+            Set(at + ".knob.kneePerTurn", file.Has(at + ".knob") && valve.Calibration is { } knob
+                ? Quantity(file, at + ".knob.kneePerTurn", knob.KneePerTurn.Select(pressure => (IQuantity)pressure), by)
+                : null);
+        }
+
+        if (written.Count == 0)
+        {
+            throw new ArgumentException(own.Logs.Fitted
+                ? "The fit of these logs stands in the file already (entry measurements.fitted)."
+                : "Nothing was fitted: name own test stops or gauges, under measurements or by --stops and --gauges.");
+        }
+
+        if (file.Has("measurements"))
+        {
+            foreach ((string key, string? log) in ((string, string?)[])[("gauges", own.Logs.Gauges), ("stops", own.Logs.Stops), ("series", own.Logs.Series)])
+            {
+                if (log is not null)
+                {
+                    file.Set("measurements." + key, JsonSerializer.Serialize(Path.GetRelativePath(folder, log).Replace('\\', '/'), Relaxed));
+                }
+            }
+
+            file.Set("measurements.fitted", "true");
+        }
+
+        string made = file.ToString();
+        (VehicleReading? reading, IReadOnlyList<Problem> problems) = VehicleFile.TryRead(made);
+        return reading is null
+            ? throw new ArgumentException("What was fitted does not go into the vehicle file: " + string.Join(" ", problems))
+            : (made, written);
+    }
+
+    private static string? Valve(JsonText file, Vehicle car)
+    {
+        int i = car.Hydraulics.RearValves.ToList().FindIndex(valve => valve is Hydraulics.ProportioningValve);
+        string path = string.Create(CultureInfo.InvariantCulture, $"hydraulics.rearValves[{i}]");
+        return file.Has(path) ? path : null;
+    }
+
+    private static string Told(string by, DateOnly? date) =>
+        "fitted to " + by + (date is { } day ? day.ToString(", yyyy-MM-dd", CultureInfo.InvariantCulture) : "");
+
+    private static string Number(JsonText file, string path, Interval<double> band, string by) => Beside(file, path, band, "", by);
+
+    // In the unit in which the file gives the value.
+    private static string Quantity(JsonText file, string path, Interval<IQuantity> band, string by)
+    {
+        string? old = file.Written(path);
+        Enum unit = old is not null && QuantityText.Read(JsonSerializer.Deserialize<string>(old)!, band.Estimate.GetType(), out IQuantity? given, out _) is null
+            ? given!.Unit
+            : band.Estimate.Unit;
+        string symbol = QuantityText.Write(UnitsNet.Quantity.From(1, unit))[2..];
+        return Beside(file, path, band.Select(quantity => quantity.As(unit)), " " + symbol, by);
+    }
+
+    // The range is written a digit finer than it is told, so that its middle stays where the interval's is.
+    private static string Beside(JsonText file, string path, Interval<double> band, string unit, string by)
+    {
+        int digits = Digits(band.High - band.Low);
+        string range = $"\"{Down(band.Low, digits + 1)}{unit} .. {Up(band.High, digits + 1)}{unit}\"";
+        string told = $"{Shown(band.Estimate, digits)}{unit}, 90 % interval {Shown(band.Low, digits)} to {Shown(band.High, digits)}{unit}";
+        return $"{range} /* {by}: {told}{(file.Written(path) is { } old ? $"; was {old.Trim('"')}" : "")} */";
+    }
+
+    /// <summary>Digits behind the point that show a width by its two leading ones.</summary>
+    private static int Digits(double width) => width > 0 ? Math.Clamp(1 - (int)Math.Floor(Math.Log10(width)), 0, 6) : 4;
+
+    private static string Down(double value, int digits) => Shown(Math.Floor(value * Math.Pow(10, digits)) / Math.Pow(10, digits), digits);
+
+    private static string Up(double value, int digits) => Shown(Math.Ceiling(value * Math.Pow(10, digits)) / Math.Pow(10, digits), digits);
+
+    private static string Shown(double value, int digits) => value.ToString("F" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+}

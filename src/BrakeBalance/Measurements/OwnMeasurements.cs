@@ -1,0 +1,117 @@
+using BrakeBalance.Vehicles;
+
+namespace BrakeBalance.Measurements;
+
+/// <summary>What was measured on a car itself: its logs, what they say of valve and brakes, and whether they fit the car at all.</summary>
+public sealed class OwnMeasurements : IOwnMeasurements
+{
+    private const int FewestSamples = 10;
+    private readonly Lazy<CarEstimate?> _estimate;
+    private readonly Lazy<IReadOnlyList<string>> _doubts;
+
+    private OwnMeasurements(
+        Vehicle file, MeasurementLogs logs, LogReading<GaugePair>? gauges, LogReading<TestStop>? stops, LogReading<MotionSample>? series, int checkSteps)
+    {
+        (File, Logs, Gauges, Stops, Series) = (file, logs, gauges, stops, series);
+        Valve = gauges is null ? null : ValveFitting.Analyse(gauges.Rows, file.Hydraulics.Split.RearToFrontPressureRatio);
+        Car = !logs.Fitted && Valve?.Slope is { } slope && file.Hydraulics.RearProportioningValve is { } valve
+            ? file.WithRearKnee(valve.Knee, Math.Clamp(slope.Estimate, 0, 1))
+            : file;
+        _estimate = new(() => logs.Fitted || stops is null ? null : CarEstimation.Estimate(
+            Car, stops.Rows, new EstimationOptions { Prior = ParameterSpread.From(file), Knob = Valve?.Calibration, CheckSteps = checkSteps }));
+        _doubts = new(() => [.. Valve is null ? [] : FitCheck.Of(file, gauges!.Rows, Valve), .. Estimate?.Doubts ?? []]);
+    }
+
+    /// <inheritdoc/>
+    public MeasurementLogs Logs { get; }
+
+    /// <summary>The car as its file describes it.</summary>
+    public Vehicle File { get; }
+
+    /// <summary>The car the estimate is of: that of the file, with the slope that the gauges found.</summary>
+    public Vehicle Car { get; }
+
+    /// <summary>Readings of two gauges; null when no log of them is named.</summary>
+    public LogReading<GaugePair>? Gauges { get; }
+
+    /// <summary>What the gauges say; null without them.</summary>
+    public GaugeAnalysis? Valve { get; }
+
+    /// <summary>Test stops; null when no log of them is named.</summary>
+    public LogReading<TestStop>? Stops { get; }
+
+    /// <summary>A logger's or phone's readings; null when no log of them is named.</summary>
+    public LogReading<MotionSample>? Series { get; }
+
+    /// <summary>What the stops say of the car, computed when first asked for; null without stops, or when the file holds their fit already.</summary>
+    public CarEstimate? Estimate => _estimate.Value;
+
+    /// <summary>Why the logs cannot be of this car as they are written, in sentences; empty when they fit. Computed when first asked for.</summary>
+    public IReadOnlyList<string> Doubts => _doubts.Value;
+
+    /// <summary>Whether one of the logs says of itself that it is invented.</summary>
+    public bool AreInvented => Gauges?.IsInvented == true || Stops?.IsInvented == true || Series?.IsInvented == true;
+
+    /// <summary>Every line that was left out of a log, with the file, the line and the reason.</summary>
+    public IReadOnlyList<string> LeftOut =>
+    [
+        .. (Gauges?.Problems ?? []).Select(problem => $"{Logs.Gauges}: {problem}"),
+        .. (Stops?.Problems ?? []).Select(problem => $"{Logs.Stops}: {problem}"),
+        .. (Series?.Problems ?? []).Select(problem => $"{Logs.Series}: {problem}"),
+    ];
+
+    /// <summary>Reads the logs that a vehicle file names.</summary>
+    /// <param name="reading">The vehicle file.</param>
+    /// <param name="allowLostRows">Whether any number of rows may be lost.</param>
+    /// <returns>The reading whose car carries what was measured, or every problem of the logs.</returns>
+    public static (VehicleReading? Reading, IReadOnlyList<string> Problems) Attach(VehicleReading reading, bool allowLostRows = false)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        if (reading.Logs is not { } logs)
+        {
+            return (reading, []);
+        }
+
+        (OwnMeasurements? own, IReadOnlyList<string> problems) = Read(reading.Vehicle, logs, allowLostRows);
+        return own is null ? (null, problems) : (reading with { Vehicle = own.Attached() }, []);
+    }
+
+    /// <summary>Reads logs of a car.</summary>
+    /// <param name="file">The car as its file describes it.</param>
+    /// <param name="logs">Whole paths of the logs.</param>
+    /// <param name="allowLostRows">Whether any number of rows may be lost.</param>
+    /// <param name="checkSteps">Steps of the Metropolis chains that check the estimate; 0 for no check.</param>
+    /// <returns>What was measured, or every problem of the logs.</returns>
+    public static (OwnMeasurements? Own, IReadOnlyList<string> Problems) Read(
+        Vehicle file, MeasurementLogs logs, bool allowLostRows = false, int checkSteps = 0)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        ArgumentNullException.ThrowIfNull(logs);
+        List<string> problems = [];
+        LogReading<T>? Of<T>(string? path, Func<TextReader, LogReading<T>> read) =>
+            path is null ? null : LogFile.Read(path, read, allowLostRows, problems);
+        LogReading<GaugePair>? gauges = Of(logs.Gauges, LogReader.ReadGaugePairs);
+        LogReading<TestStop>? stops = Of(logs.Stops, LogReader.ReadTestStops);
+        LogReading<MotionSample>? series = Of(logs.Series, LogReader.ReadTimeSeries);
+        if (series is { Rows.Count: < FewestSamples })
+        {
+            problems.Add($"{logs.Series}: {series.Rows.Count} samples could be read; a stop needs at least ten.");
+        }
+
+        return problems.Count > 0 ? (null, problems) : (new OwnMeasurements(file, logs, gauges, stops, series, checkSteps), []);
+    }
+
+    /// <summary>The car that carries these measurements, with the slope that the gauges found.</summary>
+    /// <returns>A copy.</returns>
+    public Vehicle Attached() => Car with { Measured = this };
+
+    /// <summary>What was measured on a car, as long as it is still the car it was measured on.</summary>
+    /// <param name="vehicle">The car; its valve may have been set otherwise since.</param>
+    /// <returns>The measurements; null when there are none, or when brakes, tyres or loads were changed since.</returns>
+    public static OwnMeasurements? Of(Vehicle vehicle)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        return vehicle.Measured is OwnMeasurements own && vehicle.Brakes == own.File.Brakes && vehicle.Tyres == own.File.Tyres
+            && vehicle.Wheelbase.Equals((object)own.File.Wheelbase) && vehicle.LoadCases.SequenceEqual(own.File.LoadCases) ? own : null;
+    }
+}

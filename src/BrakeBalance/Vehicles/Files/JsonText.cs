@@ -1,0 +1,111 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+
+namespace BrakeBalance.Vehicles.Files;
+
+/// <summary>Changes single values in the text of a JSON file and leaves everything else, comments and layout too, as it is.</summary>
+internal sealed partial class JsonText
+{
+    private readonly byte[] _bytes;
+    private readonly Dictionary<string, (int Start, int End)> _values = [];
+    private readonly List<(int Start, int End, string Text)> _edits = [];
+
+    /// <summary>Finds where each value of a text stands.</summary>
+    /// <param name="text">Well-formed JSON; comments and trailing commas may stay.</param>
+    public JsonText(string text)
+    {
+        _bytes = Encoding.UTF8.GetBytes(text);
+        var reader = new Utf8JsonReader(_bytes, new JsonReaderOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
+        reader.Read();
+        Walk(ref reader, "");
+    }
+
+    /// <summary>Whether a value is there.</summary>
+    public bool Has(string path) => _values.ContainsKey(path);
+
+    /// <summary>A value as it is written, quotation marks included; null when it is not there.</summary>
+    public string? Written(string path) =>
+        _values.TryGetValue(path, out (int Start, int End) at) ? Encoding.UTF8.GetString(_bytes, at.Start, at.End - at.Start) : null;
+
+    /// <summary>Puts a value in place of another, or where none is; nothing happens where a list element would have to be made.</summary>
+    /// <param name="path">Path such as <c>loadCases[0].mass</c>.</param>
+    /// <param name="json">The value as JSON, with what shall stand behind it.</param>
+    /// <returns>Whether it could be put in.</returns>
+    public bool Set(string path, string json)
+    {
+        if (_values.TryGetValue(path, out (int Start, int End) at))
+        {
+            _edits.Add((at.Start, at.End, json));
+            return true;
+        }
+
+        string[] parts = path.Split('.');
+        int there = parts.Length - 1;
+        while (there > 0 && !Has(string.Join('.', parts[..there])))
+        {
+            there--;
+        }
+
+        if (parts[there..].Any(part => part.Contains('[', StringComparison.Ordinal)) || _bytes[_values[string.Join('.', parts[..there])].Start] != '{')
+        {
+            return false;
+        }
+
+        string made = $"\"{parts[^1]}\": {json}";
+        foreach (string part in parts[there..^1].Reverse())
+        {
+            made = $"\"{part}\": {{ {made} }}";
+        }
+
+        // Behind the opening brace, in the way in which the entries that follow it are laid out.
+        int inside = _values[string.Join('.', parts[..there])].Start + 1;
+        string rest = Encoding.UTF8.GetString(_bytes, inside, _bytes.Length - inside), lead = Lead().Match(rest).Value;
+        bool empty = rest[lead.Length..].StartsWith('}');
+        _edits.Add((inside, inside, (lead.Length > 0 && !empty ? lead : " ") + made + (empty ? " " : ",")));
+        return true;
+    }
+
+    /// <inheritdoc/>
+    public override string ToString()
+    {
+        using var made = new MemoryStream();
+        int at = 0;
+        foreach ((int start, int end, string text) in _edits.OrderBy(edit => edit.Start))
+        {
+            made.Write(_bytes.AsSpan(at, start - at));
+            made.Write(Encoding.UTF8.GetBytes(text));
+            at = end;
+        }
+
+        made.Write(_bytes.AsSpan(at));
+        return Encoding.UTF8.GetString(made.ToArray());
+    }
+
+    private void Walk(ref Utf8JsonReader reader, string path)
+    {
+        int start = (int)reader.TokenStartIndex;
+        if (reader.TokenType == JsonTokenType.StartObject)
+        {
+            while (reader.Read() && reader.TokenType == JsonTokenType.PropertyName)
+            {
+                string key = reader.GetString()!;
+                reader.Read();
+                Walk(ref reader, DocumentReader.Join(path, key));
+            }
+        }
+        else if (reader.TokenType == JsonTokenType.StartArray)
+        {
+            for (int i = 0; reader.Read() && reader.TokenType != JsonTokenType.EndArray; i++)
+            {
+                Walk(ref reader, string.Create(CultureInfo.InvariantCulture, $"{path}[{i}]"));
+            }
+        }
+
+        _values[path] = (start, (int)reader.BytesConsumed);
+    }
+
+    [GeneratedRegex(@"^\s*")]
+    private static partial Regex Lead();
+}
