@@ -1,6 +1,5 @@
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
-using BrakeBalance.Vehicles;
 using UnitsNet;
 
 namespace BrakeBalance.Charts.Figures;

@@ -1,5 +1,4 @@
 using BrakeBalance.Balance;
-using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
 using BrakeBalance.Rules;
 using BrakeBalance.Stops;

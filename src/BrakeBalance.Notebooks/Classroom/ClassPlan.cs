@@ -1,4 +1,3 @@
-using BrakeBalance.Charts;
 using BrakeBalance.Teaching;
 
 namespace BrakeBalance.Notebooks.Classroom;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using BrakeBalance.Charts;
 using BrakeBalance.Charts.Lessons;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Pages.Prose;

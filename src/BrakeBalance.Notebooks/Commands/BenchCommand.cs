@@ -1,6 +1,5 @@
 using System.CommandLine;
 using BrakeBalance.Bench;
-using BrakeBalance.Charts;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Sheets;
 using BrakeBalance.Notebooks.Commands.Benches;

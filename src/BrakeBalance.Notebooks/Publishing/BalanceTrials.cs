@@ -1,5 +1,4 @@
 using BrakeBalance.Balance;
-using BrakeBalance.Charts;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;

@@ -1,6 +1,5 @@
 using BrakeBalance.Assist;
 using BrakeBalance.Balance;
-using BrakeBalance.Charts;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;

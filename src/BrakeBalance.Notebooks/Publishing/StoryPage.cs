@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using BrakeBalance.Balance;
-using BrakeBalance.Charts;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Measurements;

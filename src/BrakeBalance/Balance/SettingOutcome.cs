@@ -1,4 +1,3 @@
-using BrakeBalance.Answers;
 using BrakeBalance.Vehicles;
 using UnitsNet;
 using UnitSystem = BrakeBalance.Answers.UnitSystem;

@@ -1,7 +1,6 @@
 using System.Net;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
-using BrakeBalance.Balance;
 using BrakeBalance.Charts;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Publishing;

@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using BrakeBalance.Answers;
 using BrakeBalance.Balance;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
