@@ -93,7 +93,7 @@ public class BalanceFigureTests
     [Fact]
     public void The_efficiency_line_has_no_gaps_and_ends_at_the_assembly_s_numbers()
     {
-        BalanceModel model = Cars.Model("track-coupe");
+        BalanceModel model = Cars.Model(Cars.Load("track-coupe").WithFrontForceShare(0.55));
         LineLayer[] parts = [.. BalanceFigures.BrakingEfficiency(model).Layers.OfType<LineLayer>()];
         Assert.True(parts.Length > 1);
         for (int i = 1; i < parts.Length; i++)

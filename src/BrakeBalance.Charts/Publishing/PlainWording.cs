@@ -77,7 +77,7 @@ public static class PlainWording
             (@"the assist runs out", "the booster's help ends"),
             (@"\bapplication\b", "press"),
             (@"without assist", "without the booster"),
-            (@"\bno assist\b", "no help from the booster"),
+            (@"\bno assist\b", "no booster help"),
             (@"the present assist", "the present booster,"),
             (@"\bassist\b", "booster"),
             (@"without the booster, dead", "booster dead"),

@@ -30,7 +30,7 @@ public static class TestPlanSheet
         }
 
         html.Append("</ul>\n<h2>Stops, in this order</h2>\n<div class=\"plan\" tabindex=\"0\" role=\"region\" aria-label=\"Stops\">\n<table>\n<thead><tr>");
-        foreach (string heading in (string[])["No.", "Load", "Surface", "Turns", "Speed", "Pressure to build up", "Break off when", $"Front [{pressure}]", $"Rear [{pressure}]", $"Front at lock [{pressure}]", "Deceleration [g]", "Locked first", "Temperature, notes"])
+        foreach (string heading in (string[])["No.", "Load", "Surface", "Turns", "Speed", "Pressure to build up", "Abort when", $"Front [{pressure}]", $"Rear [{pressure}]", $"Front at lock [{pressure}]", "Deceleration [g]", "Locked first", "Temperature, notes"])
         {
             html.Append("<th scope=\"col\">").Append(HtmlRenderer.Escape(heading)).Append("</th>");
         }

@@ -228,7 +228,7 @@ public static class MeasurementTables
                 .Column("Speed", Measure.Speed, plan.Stops.Select(s => s.Speed).ToArray())
                 .Column("Front line pressure", Measure.LinePressure, plan.Stops.Select(s => s.TargetPressure).ToArray())
                 .Words("Purpose", plan.Stops.Select(s => s.Purpose))
-                .Words("Break off when", plan.Stops.Select(s => s.AbortIf)).Build(),
+                .Words("Abort when", plan.Stops.Select(s => s.AbortIf)).Build(),
     };
 
     private static string Band(Interval<double> band)
