@@ -1,12 +1,12 @@
 using System.Text.RegularExpressions;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts;
+using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Notebooks.Tests.Commands;
-using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
-using UnitsNet;
 using BrakeBalance.Vehicles.Files;
+using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 

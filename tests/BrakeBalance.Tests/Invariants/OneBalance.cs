@@ -77,7 +77,7 @@ public class OneBalance
                     LowestAdhesion = adhesion,
                     HighestAdhesion = adhesion + 1e-7,
                     FrictionSpread = default,
-            BrakeStates = [Conditions.UsualStates[0]],
+                    BrakeStates = [Conditions.UsualStates[0]],
                     Speeds = speed,
                 };
                 SettingOutcome searched = SettingSearch.Evaluate(one, conditions, valve.Knee, valve.Slope);
