@@ -2,7 +2,9 @@ using BrakeBalance.Bench;
 
 namespace BrakeBalance.Charts;
 
-/// <summary>The bench file a notebook is run for; named like the vehicle file of <see cref="NotebookInput"/> by an environment variable.</summary>
+/// <summary>
+/// The bench file a notebook is run for; named like the vehicle file of <see cref="NotebookInput"/> by an environment variable.
+/// </summary>
 public static class BenchInput
 {
     /// <summary>Environment variable with the path of the bench file; a relative path counts from the repository's root.</summary>

@@ -5,7 +5,9 @@ using BrakeBalance.Charts.Rendering;
 namespace BrakeBalance.Charts;
 
 /// <summary>A drawing without axes, such as a diagram of hoses: drawn as SVG, with its words and its table.</summary>
-/// <remarks>Laid out twice, for a page and for a phone; the page's style sheet shows the one that fits. The same input gives the same bytes.</remarks>
+/// <remarks>
+/// Laid out twice, for a page and for a phone; the page's style sheet shows the one that fits. The same input gives the same bytes.
+/// </remarks>
 public sealed record Drawing : IHtmlOutput
 {
     // Stands inside a drawing, so that it also holds where no style sheet of the pages is: in a Jupyter client.

@@ -5,7 +5,9 @@ using BrakeBalance.Charts.Rendering;
 namespace BrakeBalance.Charts;
 
 /// <summary>What a page needs beside the fragments of its figures: one script, one style sheet.</summary>
-/// <remarks>The live charts also need the plotly script in the page, before <see cref="Script"/>; without it the static drawings stay.</remarks>
+/// <remarks>
+/// The live charts also need the plotly script in the page, before <see cref="Script"/>; without it the static drawings stay.
+/// </remarks>
 public static class FigureAssets
 {
     private static readonly Lazy<string> ScriptText = new(() => Read("figures.js").Replace("__BB_COLOURS__", DarkColours(), StringComparison.Ordinal));

@@ -5,7 +5,9 @@ public static class RepositoryRoot
 {
     private const string Marker = "Notebooks.sln";
 
-    /// <summary>Full path of the repository's root: at or above the working directory, else above this assembly; null when there is none.</summary>
+    /// <summary>
+    /// Full path of the repository's root: at or above the working directory, else above this assembly; null when there is none.
+    /// </summary>
     public static string? Find() => Above(Environment.CurrentDirectory) ?? Above(typeof(RepositoryRoot).Assembly.Location);
 
     /// <summary>Full path of something in the repository.</summary>

@@ -1,7 +1,9 @@
 namespace BrakeBalance.Charts;
 
 /// <summary>What a mark stands for; the theme gives each tone its colour.</summary>
-/// <remarks>Colour is never the only cue: lines also differ by <see cref="Dash"/> and label, regions by <see cref="Hatch"/> and words.</remarks>
+/// <remarks>
+/// Colour is never the only cue: lines also differ by <see cref="Dash"/> and label, regions by <see cref="Hatch"/> and words.
+/// </remarks>
 public enum Tone
 {
     /// <summary>The thing the figure is about: text colour.</summary>

@@ -2,7 +2,9 @@ using System.Globalization;
 
 namespace BrakeBalance;
 
-/// <summary>A table of reference values that is built into the assembly from <c>data/references</c>: plain commas, no quotes, # for the source.</summary>
+/// <summary>
+/// A table of reference values that is built into the assembly from <c>data/references</c>: plain commas, no quotes, # for the source.
+/// </summary>
 internal static class ReferenceTable
 {
     /// <summary>All rows of a table.</summary>

@@ -2,7 +2,9 @@ using System.Runtime.CompilerServices;
 
 namespace BrakeBalance;
 
-/// <summary>Guards for values set through an <c>init</c> accessor; the message names the property, the value and what is accepted.</summary>
+/// <summary>
+/// Guards for values set through an <c>init</c> accessor; the message names the property, the value and what is accepted.
+/// </summary>
 internal static class Require
 {
     /// <summary>A number from <paramref name="low"/> to <paramref name="high"/>, both included.</summary>

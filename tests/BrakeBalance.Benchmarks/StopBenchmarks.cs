@@ -5,7 +5,10 @@ using UnitsNet;
 
 namespace BrakeBalance.Benchmarks;
 
-/// <summary>Stops of the invented coupe on one core: the targets are 1 ms for a straight stop, 3 ms for a yaw stop, 5 ms for a 15-stop heat cycle.</summary>
+/// <summary>
+/// Stops of the invented coupe on one core: the targets are 1 ms for a straight stop, 3 ms for a yaw stop, 5 ms for a 15-stop heat
+/// cycle.
+/// </summary>
 [MemoryDiagnoser]
 public class StopBenchmarks
 {

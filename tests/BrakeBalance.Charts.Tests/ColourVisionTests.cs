@@ -3,7 +3,8 @@ namespace BrakeBalance.Charts.Tests;
 /// <summary>The tones of every theme as people with deficient colour vision see them.</summary>
 /// <remarks>
 /// Source: G. M. Machado, M. M. Oliveira, L. A. F. Fernandes, "A Physiologically-based Model for Simulation of Color Vision Deficiency",
-/// IEEE TVCG 15(6), 2009, pp. 1291-1298, matrices of severity 1.0, applied to linear RGB (digits read in public sources that cite the paper).
+/// IEEE TVCG 15(6), 2009, pp. 1291-1298, matrices of severity 1.0, applied to linear RGB (digits read in public sources that cite the
+/// paper).
 /// </remarks>
 public class ColourVisionTests
 {

@@ -20,7 +20,8 @@ public class ThemeTests
     [Fact]
     public void Contrast_is_that_of_the_guideline()
     {
-        // Black on white is 21:1 by the definition of contrast ratio in WCAG 2; #767676 is the lightest grey with 4.5:1 on white (from memory).
+        // Black on white is 21:1 by the definition of contrast ratio in WCAG 2; #767676 is the lightest grey with 4.5:1 on white (from
+        // memory).
         Assert.Equal(21, Theme.Contrast("#000000", "#ffffff"), 1e-9);
         Assert.Equal(4.54, Theme.Contrast("#ffffff", "#767676"), 0.005);
     }

@@ -11,7 +11,10 @@ namespace BrakeBalance.Tests;
 /// <summary>Cars for tests: geometry as a source gives it, brakes whose force at the road per line pressure is exact.</summary>
 internal static class TestCars
 {
-    /// <summary>A car whose axles share the braking force in one fixed ratio (front share above 0, below 1); 100 bar brake it with its own weight.</summary>
+    /// <summary>
+    /// A car whose axles share the braking force in one fixed ratio (front share above 0, below 1); 100 bar brake it with its own
+    /// weight.
+    /// </summary>
     public static Vehicle FixedShare(
         double frontShare, double wheelbaseMetres, double frontAxleToCgMetres, double cgHeightMetres, double weightNewtons = 10_000, double rolling = 0) =>
         With(

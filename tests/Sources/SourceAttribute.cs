@@ -4,7 +4,8 @@ namespace BrakeBalance.Tests.Sources;
 public enum Reading
 {
     /// <summary>
-    /// The text itself was read, whole or in the part cited. Where it prints a formula, a definition or inputs but no answer, the expected value is
+    /// The text itself was read, whole or in the part cited. Where it prints a formula, a definition or inputs but no answer, the
+    /// expected value is
     /// worked by hand from them.
     /// </summary>
     Read,

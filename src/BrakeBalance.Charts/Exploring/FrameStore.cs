@@ -184,7 +184,9 @@ internal static class FrameStore
         return state;
     }
 
-    /// <summary>Finds the leaves in which states differ: objects and arrays of objects or arrays are entered, everything else is a leaf.</summary>
+    /// <summary>
+    /// Finds the leaves in which states differ: objects and arrays of objects or arrays are entered, everything else is a leaf.
+    /// </summary>
     private static void Differences(IReadOnlyList<JsonNode?> states, IReadOnlyList<JsonNode> path, List<(JsonNode[] Path, string[] Leaves)> differing)
     {
         if (states.All(state => state is JsonObject) && SameKeys(states))

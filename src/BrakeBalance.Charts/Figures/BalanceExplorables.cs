@@ -13,7 +13,9 @@ public static class BalanceExplorables
 {
     private static readonly double[] Surfaces = [0.3, Conditions.WetAdhesion, Conditions.DryAdhesion, 1.1];
 
-    /// <summary>Brake forces and adhesion utilisation with controls for the setting (knee, or share of the balance bar), load and surface.</summary>
+    /// <summary>
+    /// Brake forces and adhesion utilisation with controls for the setting (knee, or share of the balance bar), load and surface.
+    /// </summary>
     /// <param name="setting">The answer for the car, whose settings are among those to choose from.</param>
     /// <param name="settings">How many settings the first control has; at least 3.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>

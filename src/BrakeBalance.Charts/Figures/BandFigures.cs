@@ -10,7 +10,9 @@ public static class BandFigures
     private const int Draws = 200;
     private const int Points = 41;
 
-    /// <summary>Rear against front brake force over the weight, ideal and installed, as bands that hold 90 % of the cars within the ranges.</summary>
+    /// <summary>
+    /// Rear against front brake force over the weight, ideal and installed, as bands that hold 90 % of the cars within the ranges.
+    /// </summary>
     /// <param name="car">The car with its ranges; without any the bands shrink to lines.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>

@@ -11,7 +11,9 @@ public static partial class BalanceFigures
 
     private static readonly double[] RatesShown = [0.2, 0.4, 0.6, 0.8, 1.0, 1.2];
 
-    /// <summary>Rear against front brake force: ideal curve, lines of equal braking rate, locking limits, installed line with knee.</summary>
+    /// <summary>
+    /// Rear against front brake force: ideal curve, lines of equal braking rate, locking limits, installed line with knee.
+    /// </summary>
     /// <param name="model">The car in one load case.</param>
     /// <param name="adhesions">Surfaces whose locking limits are shown [–]; null for <see cref="DefaultAdhesions"/>.</param>
     /// <param name="window">How far the axes reach; null to fit.</param>

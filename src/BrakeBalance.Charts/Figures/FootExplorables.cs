@@ -13,7 +13,9 @@ public static class FootExplorables
 {
     private const double SixteenthInchMetres = 0.0254 / 16;
 
-    /// <summary>Effort with sliders for the booster's supply (vacuum or pump pressure; the pedal ratio of a car without booster) and the bore.</summary>
+    /// <summary>
+    /// Effort with sliders for the booster's supply (vacuum or pump pressure; the pedal ratio of a car without booster) and the bore.
+    /// </summary>
     /// <param name="vehicle">The car; it must say what lies between foot and line pressure.</param>
     /// <param name="assist">The booster; the car's own unless said.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>

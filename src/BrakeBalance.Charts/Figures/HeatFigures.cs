@@ -135,7 +135,9 @@ public static class HeatFigures
     private static bool BoilsDriving(HeatResult result) =>
         Math.Max(result.HottestFluidDriving.Front.Kelvins, result.HottestFluidDriving.Rear.Kelvins) > result.Fluid.WetBoilingPoint.Kelvins;
 
-    /// <summary>The temperature at which torque has fallen to nine tenths, beyond its greatest; null when it does not fall so far.</summary>
+    /// <summary>
+    /// The temperature at which torque has fallen to nine tenths, beyond its greatest; null when it does not fall so far.
+    /// </summary>
     internal static Temperature? FadeTemperature(FadeCurve fade)
     {
         double hottest = fade.Hottest.DegreesCelsius;

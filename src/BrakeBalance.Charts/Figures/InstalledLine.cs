@@ -28,7 +28,9 @@ internal static class InstalledLine
         return points;
     }
 
-    /// <summary>The pressure at which lock-up has happened on the grippiest of some surfaces, and some more; the highest when none locks.</summary>
+    /// <summary>
+    /// The pressure at which lock-up has happened on the grippiest of some surfaces, and some more; the highest when none locks.
+    /// </summary>
     public static Pressure Beyond(BalanceModel model, IEnumerable<double> adhesions)
     {
         double top = adhesions.Max(adhesion => (model.FirstLockUp(adhesion)?.At.MasterPressure ?? model.MaximumPressure).Pascals);

@@ -3,7 +3,10 @@ using BrakeBalance.Bench;
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>Where the parts and ports of a plumbing diagram stand.</summary>
-/// <remarks>Pump, booster and steering gear in a row, oil running to the right; reservoir, coolers, filters and tees above, oil running back to the left.</remarks>
+/// <remarks>
+/// Pump, booster and steering gear in a row, oil running to the right; reservoir, coolers, filters and tees above, oil running back to
+/// the left.
+/// </remarks>
 internal sealed class PlumbingLayout
 {
     private readonly Dictionary<string, Place> _places = [];

@@ -4,7 +4,9 @@ using UnitsNet;
 
 namespace BrakeBalance.Charts.Figures;
 
-/// <summary>What a reader may set on a car: only what its adjuster reaches, with the present and the recommended setting among them.</summary>
+/// <summary>
+/// What a reader may set on a car: only what its adjuster reaches, with the present and the recommended setting among them.
+/// </summary>
 internal static class SettingChoices
 {
     /// <summary>Knees to choose from, rising; gauge.</summary>

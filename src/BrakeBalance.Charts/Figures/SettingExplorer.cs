@@ -95,7 +95,9 @@ public static class SettingExplorer
             verdict);
     }
 
-    /// <summary>The highest knee at each adhesion with which the front locks first: by halving, since a higher knee never brakes the rear less.</summary>
+    /// <summary>
+    /// The highest knee at each adhesion with which the front locks first: by halving, since a higher knee never brakes the rear less.
+    /// </summary>
     private static double[] HighestKnees(Vehicle vehicle, LoadCase load, double[] adhesions, double highestPascals)
     {
         const int steps = 128;

@@ -44,7 +44,9 @@ public static class SettingFigures
         static int Class(SettingOutcome outcome) => outcome.FrontFirstEverywhere ? 0 : outcome.RearFirstShare <= 0.1 ? 1 : 2;
     }
 
-    /// <summary>What the safe settings cost: mean braking efficiency over knee and slope, blank where the rear locks first in some case.</summary>
+    /// <summary>
+    /// What the safe settings cost: mean braking efficiency over knee and slope, blank where the rear locks first in some case.
+    /// </summary>
     /// <param name="outcomes">The outcomes of a sweep over evenly spaced knees and slopes.</param>
     /// <param name="setting">The answer, whose safe limit and settings are marked; null for none.</param>
     /// <param name="worst">Whether the least efficiency is shown instead of the mean.</param>

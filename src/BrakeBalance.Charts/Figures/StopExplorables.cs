@@ -44,7 +44,9 @@ public static class StopExplorables
         });
     }
 
-    /// <summary>The cars seen from above, to play: one lane a case. It opens, and prints, at the moment at which a car stands across the road.</summary>
+    /// <summary>
+    /// The cars seen from above, to play: one lane a case. It opens, and prints, at the moment at which a car stands across the road.
+    /// </summary>
     /// <param name="stops">Name and outcome of each case, top lane first; at most four, all with traces.</param>
     /// <param name="wheelbase">Wheelbase of the cars.</param>
     /// <param name="moments">How many moments; at least 2.</param>

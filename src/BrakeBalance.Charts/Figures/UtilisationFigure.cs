@@ -72,7 +72,9 @@ public static partial class BalanceFigures
         [line.LeastRate(AcceptanceLine.LowestAdhesion), line.LeastRate(AcceptanceLine.HighestAdhesion)],
         [AcceptanceLine.LowestAdhesion, AcceptanceLine.HighestAdhesion], Tone.Other, dash, 1.8);
 
-    /// <summary>The region between the curves wherever the rear curve lies above the front curve in the range that the rule judges.</summary>
+    /// <summary>
+    /// The region between the curves wherever the rear curve lies above the front curve in the range that the rule judges.
+    /// </summary>
     private static void AddRearAboveFront(FigureBuilder figure, IReadOnlyList<UtilisationPoint> points)
     {
         List<UtilisationPoint> run = [];

@@ -4,7 +4,10 @@ using UnitsNet;
 
 namespace BrakeBalance.Charts.Outputs;
 
-/// <summary>Teaches the interactive C# kernel, where a cell runs in one, to show values as <see cref="ValueHtml"/> and <see cref="ValueText"/> do.</summary>
+/// <summary>
+/// Teaches the interactive C# kernel, where a cell runs in one, to show values as <see cref="ValueHtml"/> and <see cref="ValueText"/>
+/// do.
+/// </summary>
 /// <remarks>
 /// This assembly refers to no kernel. It looks the kernel's formatting assembly up by name among those already loaded,
 /// and does nothing where there is none (plain scripting, tests).

@@ -1,7 +1,9 @@
 namespace BrakeBalance.Charts.Rendering;
 
 /// <summary>Puts labels beside their marks so that no two boxes overlap and few lines run through them.</summary>
-/// <remarks>Greedy by priority, then a few rounds in which each label looks for a better place while the others stay. No chance is involved.</remarks>
+/// <remarks>
+/// Greedy by priority, then a few rounds in which each label looks for a better place while the others stay. No chance is involved.
+/// </remarks>
 internal sealed class LabelPlacer
 {
     private const double Gap = 3;

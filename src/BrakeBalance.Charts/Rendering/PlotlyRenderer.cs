@@ -68,7 +68,9 @@ internal static class PlotlyRenderer
         return sized;
     }
 
-    /// <summary>The chart's traces and layout, the same as <see cref="GenericChart.toFigureJson"/> writes, without a detour over text.</summary>
+    /// <summary>
+    /// The chart's traces and layout, the same as <see cref="GenericChart.toFigureJson"/> writes, without a detour over text.
+    /// </summary>
     private static JsonObject Node(GenericChart chart) => new()
     {
         ["data"] = Dynamic.Node(GenericChart.getTraces(chart)),

@@ -8,7 +8,9 @@ namespace BrakeBalance.Charts.Rendering;
 /// Every line of text carries the length that the layout reckoned with, so that a drawing looks the same
 /// whatever font draws it: glyphs of a wider or narrower face are scaled to that length.
 /// </remarks>
-/// <param name="fontSize">The font size that the drawing around these elements gives them; null when they open a drawing themselves.</param>
+/// <param name="fontSize">
+/// The font size that the drawing around these elements gives them; null when they open a drawing themselves.
+/// </param>
 internal sealed class SvgWriter(double? fontSize = null)
 {
     private readonly StringBuilder _text = new();

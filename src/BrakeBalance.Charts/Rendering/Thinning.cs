@@ -3,7 +3,9 @@ namespace BrakeBalance.Charts.Rendering;
 /// <summary>Keeps a line's shape with fewer points.</summary>
 internal static class Thinning
 {
-    /// <summary>The places of the points to keep: all when there are few enough, otherwise the ends and, of each run, the least and the greatest.</summary>
+    /// <summary>
+    /// The places of the points to keep: all when there are few enough, otherwise the ends and, of each run, the least and the greatest.
+    /// </summary>
     /// <param name="y">The ordinates.</param>
     /// <param name="most">How many points may stay; at least four.</param>
     /// <returns>Places in rising order.</returns>
@@ -33,7 +35,9 @@ internal static class Thinning
         return [.. keep];
     }
 
-    /// <summary>The places of about so many points that keep a line's shape as drawn: its corners and points in between for pointing at.</summary>
+    /// <summary>
+    /// The places of about so many points that keep a line's shape as drawn: its corners and points in between for pointing at.
+    /// </summary>
     /// <param name="path">The line as drawn, all its points.</param>
     /// <param name="most">How many points may stay about; at least four.</param>
     /// <returns>Places in rising order.</returns>

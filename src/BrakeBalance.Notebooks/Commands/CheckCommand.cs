@@ -5,7 +5,9 @@ using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Commands;
 
-/// <summary><c>check FILE</c>: reads a vehicle file and its own logs and lists every problem in them, or else what is implausible.</summary>
+/// <summary>
+/// <c>check FILE</c>: reads a vehicle file and its own logs and lists every problem in them, or else what is implausible.
+/// </summary>
 internal static class CheckCommand
 {
     public static Command Create(Terminal terminal)

@@ -102,7 +102,9 @@ public static class CommandLine
             .Select(word => $"{word}: a word of the command has characters that cannot be seen. Accepted: letters, digits and signs."),
     ];
 
-    /// <summary>Refuses the input; a refusal without a reason would leave the user with nothing, so it is a fault of this program.</summary>
+    /// <summary>
+    /// Refuses the input; a refusal without a reason would leave the user with nothing, so it is a fault of this program.
+    /// </summary>
     private static int Refuse(Terminal terminal, IReadOnlyList<string> problems, IReadOnlyList<string> arguments)
     {
         string[] said = [.. problems.Where(problem => !string.IsNullOrWhiteSpace(problem))];

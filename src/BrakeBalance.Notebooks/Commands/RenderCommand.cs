@@ -195,7 +195,10 @@ internal static class RenderCommand
         return read;
     }
 
-    /// <summary>By name or number: <c>01</c>, <c>01-name</c>, <c>lessons/01</c>; a name without a folder finds a notebook in any, a number only a main one.</summary>
+    /// <summary>
+    /// By name or number: <c>01</c>, <c>01-name</c>, <c>lessons/01</c>; a name without a folder finds a notebook in any, a number only a
+    /// main one.
+    /// </summary>
     private static bool IsNamed(string path, string asked)
     {
         string own = Path.ChangeExtension(path, null).Replace('\\', '/');

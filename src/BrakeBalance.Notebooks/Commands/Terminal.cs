@@ -25,7 +25,9 @@ public sealed record Terminal(TextWriter Output, TextWriter Error, bool IsIntera
         return new Terminal(System.Console.Out, System.Console.Error, !System.Console.IsOutputRedirected && Environment.GetEnvironmentVariable("CI") is null);
     }
 
-    /// <summary>The same terminal with its answers held back until <see cref="Release"/>, and with what cannot be seen made visible.</summary>
+    /// <summary>
+    /// The same terminal with its answers held back until <see cref="Release"/>, and with what cannot be seen made visible.
+    /// </summary>
     /// <returns>The terminal.</returns>
     internal Terminal Holding() => this with { Output = new StringWriter(), Error = new VisibleWriter(Error), Live = IsInteractive ? Output : new VisibleWriter(Output) };
 

@@ -20,7 +20,9 @@ public sealed class NotebookRunner(Func<NotebookDocument, Task<ICellEngine>> sta
 
     /// <summary>Runs all notebooks. A failing cell ends its notebook; the others still run.</summary>
     /// <param name="notebooks">The notebooks in order.</param>
-    /// <param name="progress">Told of each notebook's start and of each code cell run, in order, on the running thread; may be null.</param>
+    /// <param name="progress">
+    /// Told of each notebook's start and of each code cell run, in order, on the running thread; may be null.
+    /// </param>
     /// <param name="cancellation">Ends the run.</param>
     /// <returns>The notebooks in the same order; one with a failure has its cells up to the failing one.</returns>
     /// <exception cref="OperationCanceledException"><paramref name="cancellation"/> was requested.</exception>

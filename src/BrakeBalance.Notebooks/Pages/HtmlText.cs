@@ -27,7 +27,10 @@ internal static class HtmlText
     }
 
     /// <summary>Makes a script safe inside a <c>script</c> element, without changing what it does.</summary>
-    /// <remarks>Both replaced sequences can only stand in string, template and regular-expression literals (or comments), where the backslash is neutral.</remarks>
+    /// <remarks>
+    /// Both replaced sequences can only stand in string, template and regular-expression literals (or comments), where the backslash is
+    /// neutral.
+    /// </remarks>
     public static string ScriptBody(string script) => script
         .Replace("</script", "<\\/script", StringComparison.OrdinalIgnoreCase)
         .Replace("<!--", "<\\!--", StringComparison.Ordinal);

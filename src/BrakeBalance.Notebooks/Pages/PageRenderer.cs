@@ -8,7 +8,9 @@ using BrakeBalance.Notebooks.Pages.Prose;
 namespace BrakeBalance.Notebooks.Pages;
 
 /// <summary>Turns an executed notebook into one HTML page.</summary>
-/// <remarks>The same notebook and options give the same bytes: the page holds no clock, no path of this machine and no random name.</remarks>
+/// <remarks>
+/// The same notebook and options give the same bytes: the page holds no clock, no path of this machine and no random name.
+/// </remarks>
 public static class PageRenderer
 {
     private const int DeepestListedHeading = 3;

@@ -38,7 +38,9 @@ public static class Site
     /// <summary>Renders all notebook pages without writing them.</summary>
     /// <param name="entries">The notebooks in reading order.</param>
     /// <param name="options">What all pages have in common.</param>
-    /// <param name="faults">Told of each page that cannot be made, in whose place stands one that says so; without it, the first ends the rendering.</param>
+    /// <param name="faults">
+    /// Told of each page that cannot be made, in whose place stands one that says so; without it, the first ends the rendering.
+    /// </param>
     /// <returns>The pages in the same order.</returns>
     /// <exception cref="ArgumentException">Two notebooks would become the same file.</exception>
     public static IReadOnlyList<RenderedPage> Render(IReadOnlyList<SiteEntry> entries, SiteOptions options, ICollection<PageFault>? faults = null)

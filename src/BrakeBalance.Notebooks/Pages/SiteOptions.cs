@@ -6,7 +6,9 @@ public sealed record SiteOptions
     /// <summary>Whether each page carries the chart script itself, so that one file can be passed on alone.</summary>
     public bool SingleFile { get; init; }
 
-    /// <summary>Facts for the foot of every page, such as the vehicle file and the unit system; nothing that changes from run to run.</summary>
+    /// <summary>
+    /// Facts for the foot of every page, such as the vehicle file and the unit system; nothing that changes from run to run.
+    /// </summary>
     public IReadOnlyList<KeyValuePair<string, string>> Facts { get; init; } = [];
 
     /// <summary>Pages that are no notebooks and answer for the car; the index lists them first.</summary>

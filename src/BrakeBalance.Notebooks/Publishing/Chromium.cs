@@ -97,7 +97,10 @@ public sealed class Chromium : IAsyncDisposable
     /// <param name="width">Nominal width in pixels.</param>
     /// <param name="height">Nominal height in pixels.</param>
     /// <param name="scale">Pixels of the picture per nominal pixel.</param>
-    /// <returns>PNG data of exactly <paramref name="width"/> × <paramref name="height"/> × <paramref name="scale"/>² pixels; transparent where nothing is drawn.</returns>
+    /// <returns>
+    /// PNG data of exactly <paramref name="width"/> × <paramref name="height"/> × <paramref name="scale"/>² pixels; transparent where
+    /// nothing is drawn.
+    /// </returns>
     public async Task<byte[]> PngAsync(string svg, int width, int height, int scale)
     {
         await using IPage page = await _browser.NewPageAsync().ConfigureAwait(false);
@@ -138,7 +141,9 @@ public sealed class Chromium : IAsyncDisposable
         Remove(_profile);
     }
 
-    /// <summary>Starts the guard where there is a POSIX shell; elsewhere the browser ends only when this program ends in good order.</summary>
+    /// <summary>
+    /// Starts the guard where there is a POSIX shell; elsewhere the browser ends only when this program ends in good order.
+    /// </summary>
     private static Process? StartGuard(string profile) => OperatingSystem.IsWindows()
         ? null
         : Process.Start(new ProcessStartInfo("/bin/sh", ["-c", Guard, "sh", profile]) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true });

@@ -7,7 +7,9 @@ using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Publishing;
 
-/// <summary>What a racer's pocket card says: settings and resulting pressures, first locks and pedal, around the recommended setting.</summary>
+/// <summary>
+/// What a racer's pocket card says: settings and resulting pressures, first locks and pedal, around the recommended setting.
+/// </summary>
 public sealed record PocketCard
 {
     /// <summary>Braking rates at which pressures are listed [–].</summary>

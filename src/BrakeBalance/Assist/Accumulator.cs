@@ -9,7 +9,8 @@ namespace BrakeBalance.Assist;
 /// 1 for constant temperature to 1.4 for nitrogen without heat exchange. When the gas fills the whole vessel again no oil is left.
 /// Pressures in the formulas are absolute.
 /// </para>
-/// <para>Assumes an ideal gas at the temperature it was charged at. Source: polytropic change of state, any textbook of thermodynamics.</para>
+/// <para>Assumes an ideal gas at the temperature it was charged at. Source: polytropic change of state, any textbook of
+/// thermodynamics.</para>
 /// </remarks>
 public sealed record Accumulator
 {

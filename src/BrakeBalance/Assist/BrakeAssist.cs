@@ -34,14 +34,18 @@ public abstract record BrakeAssist
 
     /// <summary>Applications out of the stored energy after the engine has stopped, the pedal let up in between.</summary>
     /// <param name="rodTravels">Travel of the output rod at the end of each application; 1 to 100 of them, none negative.</param>
-    /// <returns>One entry an application as it stands at the end of its stroke, the first one first; empty when nothing is stored.</returns>
+    /// <returns>
+    /// One entry an application as it stands at the end of its stroke, the first one first; empty when nothing is stored.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
     public abstract ImmutableArray<ReserveApplication> Reserve(IReadOnlyList<Length> rodTravels);
 
     /// <summary>Equal applications out of the stored energy after the engine has stopped, the pedal let up in between.</summary>
     /// <param name="rodTravel">Travel of the output rod at the end of each application; not negative.</param>
     /// <param name="applications">How many applications to list; 1 to 100.</param>
-    /// <returns>One entry an application as it stands at the end of its stroke, the first one first; empty when nothing is stored.</returns>
+    /// <returns>
+    /// One entry an application as it stands at the end of its stroke, the first one first; empty when nothing is stored.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
     public ImmutableArray<ReserveApplication> Reserve(Length rodTravel, int applications)
     {

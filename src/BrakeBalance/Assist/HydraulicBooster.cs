@@ -52,7 +52,10 @@ public sealed record HydraulicBooster : PoweredAssist
     /// <inheritdoc/>
     public override Force ResidualAssist => Force.FromNewtons(Math.Min(ReturnBackPressure.Pascals, ReliefPressure.Pascals) * PowerPistonArea.SquareMeters);
 
-    /// <summary>Force left on the master cylinder's rod with the pedal released, from pressure in the return line; zero when the spring overcomes it.</summary>
+    /// <summary>
+    /// Force left on the master cylinder's rod with the pedal released, from pressure in the return line; zero when the spring overcomes
+    /// it.
+    /// </summary>
     public Force ReleasedOutputForce => OutputForce(Force.Zero);
 
     /// <summary>Fastest travel of the output rod that the pump's flow can follow; zero when steering takes it all.</summary>
@@ -61,7 +64,10 @@ public sealed record HydraulicBooster : PoweredAssist
 
     /// <summary>Pressure in the power chamber that an input force asks for.</summary>
     /// <param name="inputForce">Force on the input rod; not negative.</param>
-    /// <returns>Pressure, gauge; the relief pressure once the assist has run out. At that moment the pump blows off and the steering gets nothing.</returns>
+    /// <returns>
+    /// Pressure, gauge; the relief pressure once the assist has run out. At that moment the pump blows off and the steering gets
+    /// nothing.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="inputForce"/> is negative.</exception>
     public Pressure ChamberPressure(Force inputForce)
     {
@@ -82,13 +88,17 @@ public sealed record HydraulicBooster : PoweredAssist
 
     /// <summary>The applications still assisted out of the accumulator.</summary>
     /// <param name="rodTravels">Travel of the output rod at the end of each application; 1 to 100 of them, none negative.</param>
-    /// <returns>One entry an application, with the pressure left at its end; without the spent ones; empty when there is no accumulator.</returns>
+    /// <returns>
+    /// One entry an application, with the pressure left at its end; without the spent ones; empty when there is no accumulator.
+    /// </returns>
     /// <remarks>
     /// <para>
-    /// See <see cref="Assist.Accumulator"/>. Each application takes area × travel of oil, and the pressure that counts is the one left at the
+    /// See <see cref="Assist.Accumulator"/>. Each application takes area × travel of oil, and the pressure that counts is the one left
+    /// at the
     /// end of the stroke. On release that oil runs off to the reservoir, so the draws add up.
     /// </para>
-    /// <para>Leakage past the spool is neglected, and that the gas takes up heat again between the applications, which gives some pressure back.</para>
+    /// <para>Leakage past the spool is neglected, and that the gas takes up heat again between the applications, which gives some
+    /// pressure back.</para>
     /// </remarks>
     /// <exception cref="ArgumentException">The accumulator's precharge lies above the pump's relief pressure.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>

@@ -31,7 +31,8 @@ public sealed record VacuumBooster : PoweredAssist
     /// <summary>Share of a diaphragm's circle that works [–], the rolling edge and the rods taken off; 0.5 to 1.</summary>
     /// <remarks>
     /// <see cref="UsualAreaShare"/> of the number of diaphragms unless said. Common practice: a 7 in single works with about 34 in², a 9 in
-    /// with 53, an 11 in with 83, which is 0.83 to 0.88 of the circle; an 8 in tandem with 75 to 80 for both, which is 0.75 to 0.80: the rear
+    /// with 53, an 11 in with 83, which is 0.83 to 0.88 of the circle; an 8 in tandem with 75 to 80 for both, which is 0.75 to 0.80: the
+    /// rear
     /// one's piston passes through the wall between them.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.5 to 1.</exception>
@@ -62,17 +63,21 @@ public sealed record VacuumBooster : PoweredAssist
     /// <remarks>
     /// <para>
     /// With the check valve shut the vacuum side holds its air, p V_f, while the diaphragm sweeps A x out of it: at the end of the stroke,
-    /// where the help is needed, p_f = p V_f / (V_f − A x). Air that would rise above the air's own pressure leaves through the check valve, and
+    /// where the help is needed, p_f = p V_f / (V_f − A x). Air that would rise above the air's own pressure leaves through the check
+    /// valve, and
     /// nothing is left. On release the air let in mixes with what was trapped: p' = [p V_f + p_air (V_r + A x)] / (V_f + V_r).
     /// Pressures are absolute.
     /// </para>
     /// <para>
-    /// Assumes constant temperature, a tight check valve, a stopped engine whose manifold stands at the air's pressure, and an air side filled up
+    /// Assumes constant temperature, a tight check valve, a stopped engine whose manifold stands at the air's pressure, and an air side
+    /// filled up
     /// to the air's pressure, which is the most that a press can let in.
     /// </para>
     /// <para>Source: Boyle's law and the balance of the air's mass for the two chambers.</para>
     /// </remarks>
-    /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range, or a travel is longer than the vacuum chamber allows.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// An argument is out of its range, or a travel is longer than the vacuum chamber allows.
+    /// </exception>
     public override ImmutableArray<ReserveApplication> Reserve(IReadOnlyList<Length> rodTravels)
     {
         RequireStrokes(rodTravels);

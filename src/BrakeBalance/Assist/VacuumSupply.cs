@@ -4,7 +4,8 @@ namespace BrakeBalance.Assist;
 
 /// <summary>The vacuum an engine offers to the booster, as read on a gauge at the booster's hose, and the air around it.</summary>
 /// <remarks>
-/// <para>Depression below the surrounding air throughout (a gauge's reading without its sign), never an absolute pressure unless said.</para>
+/// <para>Depression below the surrounding air throughout (a gauge's reading without its sign), never an absolute pressure unless
+/// said.</para>
 /// <para>
 /// Taking the car up a hill keeps the manifold's absolute pressure and lowers the air's, so the depression shrinks by the fall of the
 /// surrounding pressure: about 35 mbar for the first 300 m (a training page says 33).
@@ -28,7 +29,9 @@ public sealed record VacuumSupply
     public static VacuumSupply StockCamshaft { get; } = new() { Vacuum = Pressure.FromInchesOfMercury(18) };
 
     /// <summary>An engine with a long-duration camshaft: 10 inHg at idle.</summary>
-    /// <remarks>Source: common practice; below about 14 inHg a reservoir or pump, below about 10 another kind of booster is thought of.</remarks>
+    /// <remarks>
+    /// Source: common practice; below about 14 inHg a reservoir or pump, below about 10 another kind of booster is thought of.
+    /// </remarks>
     public static VacuumSupply LongDurationCamshaft { get; } = new() { Vacuum = Pressure.FromInchesOfMercury(10) };
 
     /// <summary>Absolute pressure of the surrounding air.</summary>
@@ -39,7 +42,9 @@ public sealed record VacuumSupply
 
     /// <summary>The same engine at another altitude.</summary>
     /// <param name="altitude">Altitude above sea level; −400 m to 5000 m.</param>
-    /// <returns>A supply with the same absolute manifold pressure and the depression it makes there; zero when the air is thinner than that.</returns>
+    /// <returns>
+    /// A supply with the same absolute manifold pressure and the depression it makes there; zero when the air is thinner than that.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="altitude"/> lies outside −400 m to 5000 m.</exception>
     public VacuumSupply MovedTo(Length altitude) => this with
     {

@@ -5,7 +5,9 @@ using UnitsNet;
 
 namespace BrakeBalance.Balance;
 
-/// <summary>The balance of one car in one load case: from line pressure to braking forces, axle loads, adhesion utilised and lock-up.</summary>
+/// <summary>
+/// The balance of one car in one load case: from line pressure to braking forces, axle loads, adhesion utilised and lock-up.
+/// </summary>
 /// <remarks>
 /// <para>N₁ = m g (b/E + z h/E) − L₁, N₂ = m g (a/E − z h/E) − L₂; f_i = T_i/N_i; z m g = T₁ + T₂ + R + D,
 /// with R the rolling resistance, D the drag and L_i the lift at each axle.</para>
@@ -24,7 +26,9 @@ public sealed class BalanceModel
     /// <param name="vehicle">The car.</param>
     /// <param name="loadCase">The state of load.</param>
     /// <param name="speed">Speed for drag and lift; not negative; standstill (no aerodynamics) unless said.</param>
-    /// <exception cref="ArgumentException">The centre of gravity lies outside the wheelbase, or lift takes an axle off the road.</exception>
+    /// <exception cref="ArgumentException">
+    /// The centre of gravity lies outside the wheelbase, or lift takes an axle off the road.
+    /// </exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="speed"/> is negative.</exception>
     public BalanceModel(Vehicle vehicle, LoadCase loadCase, Speed speed = default)
     {
@@ -77,7 +81,10 @@ public sealed class BalanceModel
     /// <summary>Highest master-cylinder pressure considered, gauge.</summary>
     public Pressure MaximumPressure => Pressure.FromPascals(_kernel.MaximumPascals);
 
-    /// <summary>Front master-cylinder pressures at which a line of the characteristic bends, rear lift-off among them, gauge, rising; ends included.</summary>
+    /// <summary>
+    /// Front master-cylinder pressures at which a line of the characteristic bends, rear lift-off among them, gauge, rising; ends
+    /// included.
+    /// </summary>
     public IReadOnlyList<Pressure> Kinks =>
     [
         .. _pieces.Where(piece => piece.From < _kernel.MaximumPascals).Select(piece => Pressure.FromPascals(piece.From)),
@@ -230,7 +237,9 @@ public sealed class BalanceModel
     }
 
     /// <summary>Braking rates at which installed and ideal distribution agree, rising.</summary>
-    /// <returns>The points of crossing above a rate of 0.02; empty when there is none below the highest pressure or rear lift-off.</returns>
+    /// <returns>
+    /// The points of crossing above a rate of 0.02; empty when there is none below the highest pressure or rear lift-off.
+    /// </returns>
     public IReadOnlyList<BalancePoint> IdealCrossings()
     {
         List<BalancePoint> crossings = [];

@@ -23,7 +23,9 @@ public readonly record struct BalanceState(
     /// <summary>Adhesion utilised by the front axle, f₁ = T₁/N₁ [–].</summary>
     public double FrontUtilisation => Utilisation(FrontForceNewtons, FrontNormalNewtons);
 
-    /// <summary>Adhesion utilised by the rear axle, f₂ = T₂/N₂ [–]; positive infinity when the rear wheels are in the air but braked.</summary>
+    /// <summary>
+    /// Adhesion utilised by the rear axle, f₂ = T₂/N₂ [–]; positive infinity when the rear wheels are in the air but braked.
+    /// </summary>
     public double RearUtilisation => Utilisation(RearForceNewtons, RearNormalNewtons);
 
     private static double Utilisation(double force, double normal) =>

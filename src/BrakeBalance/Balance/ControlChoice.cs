@@ -22,7 +22,9 @@ public static class ControlChoice
     /// <param name="assists">Boosters to try, with a name each.</param>
     /// <param name="targets">What is wanted.</param>
     /// <returns>One choice for each combination, bore changing fastest, then ratio.</returns>
-    /// <exception cref="ArgumentException">The car does not say what lies between foot and line pressure, or not what its circuits swallow.</exception>
+    /// <exception cref="ArgumentException">
+    /// The car does not say what lies between foot and line pressure, or not what its circuits swallow.
+    /// </exception>
     public static ImmutableArray<ControlChoiceResult> Sweep(
         BalanceModel model,
         IReadOnlyList<Length> bores,
@@ -124,7 +126,9 @@ public sealed record ControlTargets
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public Force GreatestPedalForce { get; init => field = Require.Positive(value); } = Force.FromPoundsForce(70);
 
-    /// <summary>Least pedal force at that rate, below which the pedal is touchy; not negative; 20 lbf unless said (common practice).</summary>
+    /// <summary>
+    /// Least pedal force at that rate, below which the pedal is touchy; not negative; 20 lbf unless said (common practice).
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
     public Force LeastPedalForce { get; init => field = Require.NotNegative(value); } = Force.FromPoundsForce(20);
 

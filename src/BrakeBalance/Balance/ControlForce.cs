@@ -110,7 +110,9 @@ public sealed class ControlForce
         return Force.FromNewtons(most);
     }
 
-    /// <summary>The braking rate that a pedal force gives on a road: what the brakes give, or what they give when the first axle locks.</summary>
+    /// <summary>
+    /// The braking rate that a pedal force gives on a road: what the brakes give, or what they give when the first axle locks.
+    /// </summary>
     /// <param name="pedalForce">Force of the foot on the pad; not negative.</param>
     /// <param name="adhesion">The surface's coefficient of adhesion [–]; above zero, at most 2.</param>
     /// <returns>Braking rate [–].</returns>
@@ -177,7 +179,8 @@ public sealed class ControlForce
             return AtTravel(Length.Zero);
         }
 
-        // The pedal stops at the first pressure whose travel gives no more than it; a ratio that rises towards the linkage's end may have others.
+        // The pedal stops at the first pressure whose travel gives no more than it; a ratio that rises towards the linkage's end may
+        // have others.
         double Miss(double pascals) => AtTravel(TravelThatCounts(pascals) ?? Length.Zero) - pascals;
         double high = Math.Min(Math.Max(1, AtTravel(Length.Zero)) * 4, _reachPascals.Value);
         while (high < Math.Min(_reachPascals.Value, HighestProbePascals) && Miss(high) >= 0)

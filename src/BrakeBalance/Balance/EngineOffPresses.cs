@@ -4,10 +4,14 @@ using UnitsNet;
 
 namespace BrakeBalance.Balance;
 
-/// <summary>How often a car can be braked in a row after its engine has stopped: equal presses, each with a limit on the pedal force.</summary>
+/// <summary>
+/// How often a car can be braked in a row after its engine has stopped: equal presses, each with a limit on the pedal force.
+/// </summary>
 /// <remarks>
-/// <para>A press counts when the braking rate asked for takes no more than the limit at the end of its stroke; the count ends with the first that takes more.</para>
-/// <para>Source: <see cref="BrakeAssist.Reserve(IReadOnlyList{Length})"/> for what each press finds; rate and limit are a choice, stated with every count.</para>
+/// <para>A press counts when the braking rate asked for takes no more than the limit at the end of its stroke; the count ends with the
+/// first that takes more.</para>
+/// <para>Source: <see cref="BrakeAssist.Reserve(IReadOnlyList{Length})"/> for what each press finds; rate and limit are a choice, stated
+/// with every count.</para>
 /// </remarks>
 public sealed record EngineOffPresses
 {
@@ -35,7 +39,9 @@ public sealed record EngineOffPresses
     /// <summary>The presses out of the store; empty when nothing is stored or the store is not described.</summary>
     public ImmutableArray<ReserveApplication> Applications { get; }
 
-    /// <summary>Pedal force of each press in <see cref="Applications"/> at <see cref="BrakingRate"/>; null where no pressure reaches that rate.</summary>
+    /// <summary>
+    /// Pedal force of each press in <see cref="Applications"/> at <see cref="BrakingRate"/>; null where no pressure reaches that rate.
+    /// </summary>
     public ImmutableArray<Force?> PedalForces { get; }
 
     /// <summary>Pedal force at <see cref="BrakingRate"/> with the store spent; null where no pressure reaches that rate.</summary>

@@ -39,8 +39,13 @@ public static class FailureAnalysis
         return [.. FailureCase.Of(sound.Control, vehicle.Hydraulics.SensesLoad, Reserve(sound, asked)).Select(failure => Outcome(vehicle, loadCase, failure, asked))];
     }
 
-    /// <summary>The applications out of the stored energy after the engine has stopped, each as hard as the braking rate asked for needs.</summary>
-    /// <remarks>The stroke is that of the braking rate: travel goes with line pressure, whoever makes it, so the assist that is left does not change it.</remarks>
+    /// <summary>
+    /// The applications out of the stored energy after the engine has stopped, each as hard as the braking rate asked for needs.
+    /// </summary>
+    /// <remarks>
+    /// The stroke is that of the braking rate: travel goes with line pressure, whoever makes it, so the assist that is left does not
+    /// change it.
+    /// </remarks>
     /// <param name="control">The car's control.</param>
     /// <param name="conditions">Rate asked for; the usual one unless said.</param>
     /// <param name="applications">How many to list at most; 1 to 100.</param>
@@ -58,7 +63,9 @@ public static class FailureAnalysis
     /// <param name="failure">What is wrong.</param>
     /// <param name="conditions">Rate, force, road and speed asked for; the usual ones unless said.</param>
     /// <returns>The outcome.</returns>
-    /// <exception cref="ArgumentException">The car does not say what lies between foot and line pressure, or has no such reserve.</exception>
+    /// <exception cref="ArgumentException">
+    /// The car does not say what lies between foot and line pressure, or has no such reserve.
+    /// </exception>
     public static FailureOutcome Outcome(Vehicle vehicle, LoadCase loadCase, FailureCase failure, FailureConditions? conditions = null)
     {
         ArgumentNullException.ThrowIfNull(vehicle);
@@ -174,7 +181,8 @@ public static class FailureAnalysis
             ? Length.FromMeters(Math.Min(stroke.Meters, 0.999 * chamber.CubicMeters / vacuum.EffectiveArea.SquareMeters))
             : stroke;
 
-    // Harder pressing takes a longer stroke, which leaves less help at its end: the one pressure at which both agree, or that of the road. The
+    // Harder pressing takes a longer stroke, which leaves less help at its end: the one pressure at which both agree, or that of the
+    // road. The
     // applications before were as hard as the braking rate asked for.
     private static ControlForce AtFullForce(ControlForce sound, ControlForce atRate, int number, FailureConditions asked, LockUp? lockUp)
     {

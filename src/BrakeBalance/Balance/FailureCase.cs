@@ -8,7 +8,9 @@ namespace BrakeBalance.Balance;
 /// <param name="Name">Name in words.</param>
 /// <param name="LostCircuit">The circuit that is lost; null when none is.</param>
 /// <param name="AssistLost">Whether the booster gives nothing.</param>
-/// <param name="ReserveApplication">With the engine stopped, which application out of the stored energy; null with the engine running.</param>
+/// <param name="ReserveApplication">
+/// With the engine stopped, which application out of the stored energy; null with the engine running.
+/// </param>
 /// <param name="LoadSensingLost">Whether load-sensing valves have lost their linkage and stand as if the suspension were unloaded.</param>
 public sealed record FailureCase(
     string Id, string Name, LostCircuit? LostCircuit = null, bool AssistLost = false, int? ReserveApplication = null, bool LoadSensingLost = false)
@@ -19,7 +21,9 @@ public sealed record FailureCase(
     /// <summary>The cases that a car's layout and booster allow, the sound car first.</summary>
     /// <param name="control">Pedal, assist and master cylinder.</param>
     /// <param name="loadSensing">Whether the car has a load-sensing valve.</param>
-    /// <param name="reserve">The stored applications to list, as <see cref="FailureAnalysis.Reserve"/> gives them; at most the first three are.</param>
+    /// <param name="reserve">
+    /// The stored applications to list, as <see cref="FailureAnalysis.Reserve"/> gives them; at most the first three are.
+    /// </param>
     /// <returns>The cases.</returns>
     public static IReadOnlyList<FailureCase> Of(BrakeControl control, bool loadSensing, IReadOnlyList<ReserveApplication> reserve)
     {

@@ -16,7 +16,9 @@ public sealed record SettingOutcome(Pressure Knee, double Slope, bool FrontFirst
 /// <summary>The highest setting that keeps the front first.</summary>
 /// <param name="Variable">What is set.</param>
 /// <param name="Knee">The knee, gauge; null when a bar is set, or when no knee keeps the front first.</param>
-/// <param name="FrontForceShare">The bar's least share on the front cylinder [–]; null when a knee is set, or when no share keeps the front first.</param>
+/// <param name="FrontForceShare">
+/// The bar's least share on the front cylinder [–]; null when a knee is set, or when no share keeps the front first.
+/// </param>
 /// <param name="Slope">Slope above the knee [–]; null for a bar.</param>
 /// <param name="Needed">Whether the rear would lock first somewhere without the valve.</param>
 /// <param name="Binding">
@@ -43,7 +45,10 @@ public sealed record SettingLimit(
 /// <param name="Spread">How much lower the front friction and how much higher the rear was taken [–].</param>
 public sealed record BindingCondition(string LoadCase, double Adhesion, Speed Speed, string BrakeState, PerAxle<double> Spread)
 {
-    /// <summary>The condition in words, such as "driver only, adhesion 0.98, 180 km/h, brakes hot in front, friction 8 % low in front and 8 % high at the rear".</summary>
+    /// <summary>
+    /// The condition in words, such as "driver only, adhesion 0.98, 180 km/h, brakes hot in front, friction 8 % low in front and 8 %
+    /// high at the rear".
+    /// </summary>
     /// <param name="units">The system of units.</param>
     /// <returns>The words.</returns>
     public string Words(UnitSystem units) =>

@@ -8,7 +8,8 @@ namespace BrakeBalance.Balance;
 /// <summary>Finds the setting of valve or balance bar that keeps the front first and wastes least of the road.</summary>
 /// <remarks>
 /// <para>More rear pressure never hurts efficiency as long as the front locks first, so the best safe knee is the greatest safe knee;
-/// the worst corner of the friction spread is low at the front and high at the rear, in each state of the brakes. Both follow from f₁ falling
+/// the worst corner of the friction spread is low at the front and high at the rear, in each state of the brakes. Both follow from f₁
+/// falling
 /// and f₂ rising with rear force.</para>
 /// <para>Source: own derivation from UN R13-H Annex 5's f₁ and f₂.</para>
 /// </remarks>
@@ -57,7 +58,9 @@ public static class SettingSearch
     }
 
     /// <summary>The highest setting that keeps the front first in every corner of the conditions.</summary>
-    /// <param name="vehicle">The car: its valve's knee is set, or its balance bar, or else the knee of a valve that is not there yet.</param>
+    /// <param name="vehicle">
+    /// The car: its valve's knee is set, or its balance bar, or else the knee of a valve that is not there yet.
+    /// </param>
     /// <param name="conditions">What it has to hold for.</param>
     /// <param name="slope">The slope above the knee [–]; the car's own valve's when null, or <see cref="AddedSlope"/>.</param>
     /// <returns>The limit, with what binds it; without a setting when none keeps the front first.</returns>
@@ -92,11 +95,14 @@ public static class SettingSearch
     /// <returns>The condition. A case with no lock-up up to the highest pressure counts as front first.</returns>
     public static BindingCondition? RearFirst(Vehicle vehicle, Conditions conditions) => new Cases(vehicle, conditions).RearFirst(null);
 
-    /// <summary>How much stronger the rear brakes could be against the front ones, all else at its middle, before the rear locks first.</summary>
+    /// <summary>
+    /// How much stronger the rear brakes could be against the front ones, all else at its middle, before the rear locks first.
+    /// </summary>
     /// <param name="vehicle">The car as set.</param>
     /// <param name="conditions">Surfaces, speeds and load cases; states and spread are left aside.</param>
     /// <returns>
-    /// A share [–]: 0.1 for a tenth stronger; negative when the rear already locks first, at least −0.9; at most 1, also when nothing locks.
+    /// A share [–]: 0.1 for a tenth stronger; negative when the rear already locks first, at least −0.9; at most 1, also when nothing
+    /// locks.
     /// </returns>
     public static double FrictionMargin(Vehicle vehicle, Conditions conditions)
     {

@@ -4,7 +4,8 @@ namespace BrakeBalance.Balance;
 
 /// <summary>Distance of a stop in three parts: reaction, build-up and steady braking.</summary>
 /// <remarks>
-/// <para>s = v t_r + (v t_b − J t_b²/6) + (v − J t_b/2)²/(2 J), the deceleration rising evenly to J = z g over the build-up time t_b.</para>
+/// <para>s = v t_r + (v t_b − J t_b²/6) + (v − J t_b/2)²/(2 J), the deceleration rising evenly to J = z g over the build-up time
+/// t_b.</para>
 /// <para>
 /// The distance formulas of UN R13-H and FMVSS 135 have the same shape: their 0.1 V stands for 0.36 s at full speed before braking, and
 /// V²/(25.92 d_m) for the rest; they leave the driver's reaction out.

@@ -10,7 +10,8 @@ namespace BrakeBalance.Bench;
 /// <summary>Old parts against new on one car: what changes in effort, travel, balance, knee needed and heat.</summary>
 /// <remarks>
 /// Both cars go through the same computations: <see cref="ControlForce"/>, <see cref="BalanceModel"/>, <see cref="Setting"/>; the heat of
-/// one stop is ½ m v² shared like the braking forces, taken by the two rings of the axle at 460 J/(kg K) (grey iron, common practice), cooling and
+/// one stop is ½ m v² shared like the braking forces, taken by the two rings of the axle at 460 J/(kg K) (grey iron, common practice),
+/// cooling and
 /// pads left out. It compares parts; it approves none.
 /// </remarks>
 public sealed record ChangePlan

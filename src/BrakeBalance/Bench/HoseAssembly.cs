@@ -4,8 +4,10 @@ namespace BrakeBalance.Bench;
 
 /// <summary>A hose with its two fittings, as it is ordered or made up.</summary>
 /// <remarks>
-/// <para>Cut length = overall length − cut-off allowance of each end. Under pressure the hose (not the fittings) becomes up to 4 % shorter or 2 % longer.</para>
-/// <para>Source: cut length and change of length as given on hose makers' pages and in a maker's note, read in part; they restate the SAE hose tables.</para>
+/// <para>Cut length = overall length − cut-off allowance of each end. Under pressure the hose (not the fittings) becomes up to 4 %
+/// shorter or 2 % longer.</para>
+/// <para>Source: cut length and change of length as given on hose makers' pages and in a maker's note, read in part; they restate the
+/// SAE hose tables.</para>
 /// </remarks>
 public sealed record HoseAssembly
 {
@@ -65,7 +67,9 @@ public sealed record HoseAssembly
     /// <summary>What the two ends take off the overall length.</summary>
     public Length CutOffs => First.CutOff + Second.CutOff;
 
-    /// <summary>Length to which the hose is cut; not above zero when the ends alone are longer than the assembly: see <see cref="HoseChecks"/>.</summary>
+    /// <summary>
+    /// Length to which the hose is cut; not above zero when the ends alone are longer than the assembly: see <see cref="HoseChecks"/>.
+    /// </summary>
     public Length CutLength => OverallLength - CutOffs;
 
     /// <summary>Hose that can bend: cut length less what the sockets hide.</summary>
@@ -79,7 +83,8 @@ public sealed record HoseAssembly
 
     /// <summary>How far the length of a made-up assembly may be off, plus or minus.</summary>
     /// <remarks>
-    /// Up to 12 in 1/8 in, to 18 in 3/16 in, to 36 in 1/4 in, above 1 % of the length. Source: the first step a maker's note, read in part; the
+    /// Up to 12 in 1/8 in, to 18 in 3/16 in, to 36 in 1/4 in, above 1 % of the length. Source: the first step a maker's note, read in
+    /// part; the
     /// others the SAE J517 family, from memory.
     /// </remarks>
     public Length LengthTolerance => OverallLength.Inches switch

@@ -15,7 +15,9 @@ public enum ClearanceKind
     Edge,
 }
 
-/// <summary>A measured distance between a hose and something that could harm it, at the worst position of suspension, steering and engine.</summary>
+/// <summary>
+/// A measured distance between a hose and something that could harm it, at the worst position of suspension, steering and engine.
+/// </summary>
 /// <remarks>Wanted distances: 100 mm to unshielded exhaust heat, 25 mm to moving parts, 10 mm to edges (common practice).</remarks>
 public sealed record HoseClearance
 {

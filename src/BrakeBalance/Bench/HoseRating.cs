@@ -14,7 +14,9 @@ public enum HoseSide
 }
 
 /// <summary>What a class and size of hose is made for.</summary>
-/// <remarks>Source: each row of <c>data/references/hose-ratings.csv</c> names its own. The marking on the hose itself goes before it.</remarks>
+/// <remarks>
+/// Source: each row of <c>data/references/hose-ratings.csv</c> names its own. The marking on the hose itself goes before it.
+/// </remarks>
 public sealed record HoseRating
 {
     private static readonly Lazy<ImmutableArray<HoseRating>> Table = new(Load);

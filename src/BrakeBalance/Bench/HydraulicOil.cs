@@ -4,7 +4,8 @@ namespace BrakeBalance.Bench;
 
 /// <summary>The oil of pump, booster and steering gear, with its viscosity over temperature.</summary>
 /// <remarks>
-/// <para>lg lg (ν + 0.7) = A − B lg T, ν in mm²/s and T in kelvin, through two given points. Source: ASTM D341 (Walther), from memory.</para>
+/// <para>lg lg (ν + 0.7) = A − B lg T, ν in mm²/s and T in kelvin, through two given points. Source: ASTM D341 (Walther), from
+/// memory.</para>
 /// <para>Density 860 kg/m³ and 36 mm²/s at 40 °C, 7.2 mm²/s at 100 °C unless said: a usual steering fluid (common practice).</para>
 /// <para>Valid for: −40 to 150 °C.</para>
 /// </remarks>

@@ -6,7 +6,10 @@ namespace BrakeBalance.Bench;
 internal static class PartsMerge
 {
     /// <summary>A copy of the vehicle with the entries of the parts in place of its own.</summary>
-    /// <remarks>Objects are merged entry by entry; an object of another <c>type</c>, a list or a single value replaces the old one; null takes an entry away.</remarks>
+    /// <remarks>
+    /// Objects are merged entry by entry; an object of another <c>type</c>, a list or a single value replaces the old one; null takes an
+    /// entry away.
+    /// </remarks>
     public static JsonObject Lay(JsonObject vehicle, JsonObject parts)
     {
         var merged = (JsonObject)vehicle.DeepClone();

@@ -4,7 +4,9 @@ using BrakeBalance.Vehicles.Files;
 namespace BrakeBalance.Bench;
 
 /// <summary>Says which connections of a pump-fed booster's plumbing are wrong, and why.</summary>
-/// <remarks>Source: layouts in archived service texts, pump → booster → steering gear with separate returns; tee rule common practice.</remarks>
+/// <remarks>
+/// Source: layouts in archived service texts, pump → booster → steering gear with separate returns; tee rule common practice.
+/// </remarks>
 public static class PlumbingCheck
 {
     /// <summary>Everything that is wrong or doubtful.</summary>

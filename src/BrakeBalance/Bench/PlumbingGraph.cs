@@ -38,7 +38,9 @@ public sealed record PlumbingGraph
 
     /// <summary>The way of the oil from an outlet on, part by part.</summary>
     /// <param name="outlet">The port it leaves, as <c>part.port</c>.</param>
-    /// <returns>The lines in their order, and where it ends: at a pump, booster, steering gear or reservoir, in a circle, or at nothing.</returns>
+    /// <returns>
+    /// The lines in their order, and where it ends: at a pump, booster, steering gear or reservoir, in a circle, or at nothing.
+    /// </returns>
     public PlumbingPath Follow(string outlet)
     {
         List<PlumbingLine> lines = [];

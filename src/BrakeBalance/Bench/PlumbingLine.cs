@@ -19,7 +19,10 @@ public sealed record PlumbingLine
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 1 mm to 20 m.</exception>
     public required Length Length { get; init => field = Require.Between(value, Length.FromMillimeters(1), Length.FromMeters(20)); }
 
-    /// <summary>Sum of the loss coefficients of its fittings, bends, entry and exit [–]; 0 to 100; 1.5 unless said: entry 0.5 and exit 1 (textbooks, from memory).</summary>
+    /// <summary>
+    /// Sum of the loss coefficients of its fittings, bends, entry and exit [–]; 0 to 100; 1.5 unless said: entry 0.5 and exit 1
+    /// (textbooks, from memory).
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 100.</exception>
     public double LossCoefficient { get; init => field = Require.Between(value, 0, 100); } = 1.5;
 

@@ -11,7 +11,9 @@ public sealed record PlumbingNode
     /// <summary>What it is.</summary>
     public required PlumbingPart Part { get; init; }
 
-    /// <summary>Pressure lost in it at <see cref="LossAt"/>; not negative; for coolers and filters in a return; grows in proportion to the flow.</summary>
+    /// <summary>
+    /// Pressure lost in it at <see cref="LossAt"/>; not negative; for coolers and filters in a return; grows in proportion to the flow.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
     public Pressure Loss { get; init => field = Require.NotNegative(value); } = Pressure.Zero;
 

@@ -12,7 +12,8 @@ namespace BrakeBalance.Bench;
 /// time is area × travel / Q.
 /// </para>
 /// <para>
-/// Assumes a spool that opens wide, and springs alone: while the brakes still push back the release is quicker, so the time is an upper bound.
+/// Assumes a spool that opens wide, and springs alone: while the brakes still push back the release is quicker, so the time is an upper
+/// bound.
 /// No agreed limit of back-pressure was found; the booster's maker may give one.
 /// </para>
 /// <para>Source: equilibrium and continuity at the power piston.</para>
@@ -38,7 +39,9 @@ public sealed record ReleaseEffect
     /// <summary>Pressure difference that the springs make at the power piston.</summary>
     public required Pressure SpringPressure { get; init; }
 
-    /// <summary>Flow out of the booster at which the springs and the return lines balance; null when the piston does not come home.</summary>
+    /// <summary>
+    /// Flow out of the booster at which the springs and the return lines balance; null when the piston does not come home.
+    /// </summary>
     public required VolumeFlow? ReleaseFlow { get; init; }
 
     /// <summary>Longest time for the pedal to come back; null when it does not come back by springs.</summary>

@@ -4,7 +4,9 @@ using UnitsNet;
 namespace BrakeBalance.Bench;
 
 /// <summary>Repeated readings of one length.</summary>
-/// <remarks>Value: mean of the readings. Error: the greater of the gauge's own and half the spread, a worst case. Source: arithmetic.</remarks>
+/// <remarks>
+/// Value: mean of the readings. Error: the greater of the gauge's own and half the spread, a worst case. Source: arithmetic.
+/// </remarks>
 public sealed record RepeatedReading
 {
     /// <summary>What is read, in words.</summary>

@@ -61,7 +61,9 @@ public sealed record ThreadFact
     }
 
     /// <summary>Other rows that may be screwed together with this one by mistake.</summary>
-    /// <returns>Rows whose thread is within 0.6 mm in diameter but has another pitch or form, or has the same thread and another family.</returns>
+    /// <returns>
+    /// Rows whose thread is within 0.6 mm in diameter but has another pitch or form, or has the same thread and another family.
+    /// </returns>
     public IEnumerable<ThreadLookAlike> LookAlikes() => All
         .Where(other => other != this && (other.Family != Family || other.Thread != Thread) && (other.MajorDiameter - MajorDiameter).Abs() <= AlikeDiameter)
         .Select(other => new ThreadLookAlike(other, other.Thread == Thread, Difference(other)))

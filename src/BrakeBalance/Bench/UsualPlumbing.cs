@@ -3,7 +3,9 @@ using UnitsNet;
 namespace BrakeBalance.Bench;
 
 /// <summary>The two usual layouts of a pump-fed booster's plumbing, to compare their returns.</summary>
-/// <remarks>Pump with its reservoir built on, booster, steering gear. Source: layouts in archived service texts; tee common practice.</remarks>
+/// <remarks>
+/// Pump with its reservoir built on, booster, steering gear. Source: layouts in archived service texts; tee common practice.
+/// </remarks>
 public static class UsualPlumbing
 {
     /// <summary>A return of its own for booster and gear each.</summary>

@@ -48,7 +48,9 @@ public abstract record Brake
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero, or is above 1.</exception>
     public double Efficiency { get; init => field = Require.PositiveUpTo(value, 1); } = 1;
 
-    /// <summary>Piston area that makes one application force: for a disc the pistons of one side, for a drum one wheel-cylinder bore.</summary>
+    /// <summary>
+    /// Piston area that makes one application force: for a disc the pistons of one side, for a drum one wheel-cylinder bore.
+    /// </summary>
     public abstract Area PistonArea { get; }
 
     /// <summary>Distance from the wheel's axis at which the friction force acts; above zero.</summary>
@@ -109,7 +111,8 @@ public abstract record Brake
     /// <returns>Friction force at the effective radius per application force of one piston [–]; above zero.</returns>
     /// <remarks><para>Source: see the brake's own type.</para></remarks>
     /// <exception cref="ArgumentOutOfRangeException">
-    /// <paramref name="friction"/> is outside its range, or a leading shoe self-locks at it; the message gives the friction at which it does.
+    /// <paramref name="friction"/> is outside its range, or a leading shoe self-locks at it; the message gives the friction at which it
+    /// does.
     /// </exception>
     public double BrakeFactorAt(double friction) => Factor(Require.PositiveUpTo(friction, HighestFriction, nameof(friction)));
 
@@ -173,7 +176,9 @@ public abstract record Brake
     /// <exception cref="ArgumentOutOfRangeException">A shoe self-locks.</exception>
     private protected abstract double Factor(double friction);
 
-    /// <summary>A one-line description in millimetres, square centimetres and bar; values that may not exist past self-locking are left out.</summary>
+    /// <summary>
+    /// A one-line description in millimetres, square centimetres and bar; values that may not exist past self-locking are left out.
+    /// </summary>
     /// <returns>The description, the same in every culture.</returns>
     public sealed override string ToString() => FormattableString.Invariant(
         $"{GetType().Name} {{ friction {FrictionCoefficient:0.###}, piston area {PistonArea.SquareCentimeters:0.###} cm², effective radius {EffectiveRadius.Millimeters:0.#} mm, threshold {ThresholdPressure.Bars:0.##} bar, efficiency {Efficiency:0.###} }}");

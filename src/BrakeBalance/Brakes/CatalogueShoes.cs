@@ -19,7 +19,10 @@ public sealed record CatalogueShoes : DrumShoes
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public required double NominalBrakeFactor { get; init => field = Require.Positive(value); }
 
-    /// <summary>Relative change of C* per relative change of friction at the nominal friction [–]; above zero (trailing below 1, self-energising above 1).</summary>
+    /// <summary>
+    /// Relative change of C* per relative change of friction at the nominal friction [–]; above zero (trailing below 1, self-energising
+    /// above 1).
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public required double NominalSensitivity { get; init => field = Require.Positive(value); }
 
@@ -27,8 +30,10 @@ public sealed record CatalogueShoes : DrumShoes
     /// <param name="arrangement">The arrangement.</param>
     /// <returns>Shoes at a nominal friction of 0.38.</returns>
     /// <remarks>
-    /// <para>C* and sensitivity at 0.38: leading-trailing 2.0 and 1.7; two-leading 3.0 and 2.0; two-trailing 1.1 and 0.6; duo-servo 4.5 and 2.75.</para>
-    /// <para>Source: common practice; the first, second and fourth lie in or beside the ranges of Breuer and Bill, Bremsenhandbuch (2006), seen second hand.</para>
+    /// <para>C* and sensitivity at 0.38: leading-trailing 2.0 and 1.7; two-leading 3.0 and 2.0; two-trailing 1.1 and 0.6; duo-servo 4.5
+    /// and 2.75.</para>
+    /// <para>Source: common practice; the first, second and fourth lie in or beside the ranges of Breuer and Bill, Bremsenhandbuch
+    /// (2006), seen second hand.</para>
     /// </remarks>
     public static CatalogueShoes Typical(ShoeArrangement arrangement) => arrangement switch
     {

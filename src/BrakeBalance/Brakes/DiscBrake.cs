@@ -15,7 +15,9 @@ public sealed record DiscBrake : Brake
     public required PistonSet Pistons { get; init; }
 
     /// <summary>Distance from the wheel's axis at which the pads' friction force acts; above zero.</summary>
-    /// <remarks>From the pad's edges by <see cref="PadRing.EffectiveRadiusUniformWear"/> or <see cref="PadRing.EffectiveRadiusUniformPressure"/>.</remarks>
+    /// <remarks>
+    /// From the pad's edges by <see cref="PadRing.EffectiveRadiusUniformWear"/> or <see cref="PadRing.EffectiveRadiusUniformPressure"/>.
+    /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public override required Length EffectiveRadius { get; init => field = Require.Positive(value); }
 

@@ -38,7 +38,9 @@ public sealed record DrumBrake : Brake
 
     /// <summary>Friction coefficient at which a shoe self-locks [–]; null when none does.</summary>
     /// <returns>The smallest such friction coefficient, which may lie above the accepted range of friction.</returns>
-    /// <remarks><para>Source: see <see cref="ShoeGeometry"/>, <see cref="DuoServoGeometry"/>, <see cref="CatalogueShoes"/>.</para></remarks>
+    /// <remarks>
+    /// <para>Source: see <see cref="ShoeGeometry"/>, <see cref="DuoServoGeometry"/>, <see cref="CatalogueShoes"/>.</para>
+    /// </remarks>
     public double? SelfLockingFriction() => Shoes.SelfLocking(Arrangement, EffectiveRadius);
 
     /// <inheritdoc/>

@@ -3,7 +3,10 @@ using UnitsNet;
 namespace BrakeBalance.Brakes;
 
 /// <summary>What is known about a drum brake's shoes, enough to give the brake factor C*.</summary>
-/// <remarks>Either their geometry (<see cref="ShoeGeometry"/>, <see cref="DuoServoGeometry"/>) or a catalogue value (<see cref="CatalogueShoes"/>).</remarks>
+/// <remarks>
+/// Either their geometry (<see cref="ShoeGeometry"/>, <see cref="DuoServoGeometry"/>) or a catalogue value
+/// (<see cref="CatalogueShoes"/>).
+/// </remarks>
 public abstract record DrumShoes
 {
     private protected DrumShoes()

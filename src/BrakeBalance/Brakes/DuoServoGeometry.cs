@@ -2,15 +2,19 @@ using UnitsNet;
 
 namespace BrakeBalance.Brakes;
 
-/// <summary>Geometry of a duo-servo drum brake in forward rotation: primary shoe, floating adjuster link, secondary shoe, anchor pin.</summary>
+/// <summary>
+/// Geometry of a duo-servo drum brake in forward rotation: primary shoe, floating adjuster link, secondary shoe, anchor pin.
+/// </summary>
 /// <remarks>
 /// <para>
 /// One double-ended wheel cylinder presses both shoes with F. The primary shoe leaves the anchor, is supported only by the link
 /// and passes S = (F a + T₁)/l to it (moments about the drum's centre: a cylinder distance, l link distance). The secondary
 /// shoe turns about the anchor pin at distance A and is applied by the moment S (A + l) + F (A − a). C* = (T₁ + T₂)/(r F).
 /// </para>
-/// <para>Assumes rigid shoes, a link that carries force only along itself and parallel to the cylinder, both perpendicular to the line through drum centre and anchor.</para>
-/// <para>Source: own equilibrium; secondary shoe as the long pivoted shoe of Shigley's Mechanical Engineering Design, section 16-2 (from memory).</para>
+/// <para>Assumes rigid shoes, a link that carries force only along itself and parallel to the cylinder, both perpendicular to the line
+/// through drum centre and anchor.</para>
+/// <para>Source: own equilibrium; secondary shoe as the long pivoted shoe of Shigley's Mechanical Engineering Design, section 16-2 (from
+/// memory).</para>
 /// </remarks>
 public sealed record DuoServoGeometry : DrumShoes
 {

@@ -2,7 +2,8 @@ namespace BrakeBalance.Brakes;
 
 /// <summary>The two friction letters on the edge of a pad or lining: normal (warm) first, hot second.</summary>
 /// <remarks>
-/// <para>Source: SAE J866 (2019), seen second hand (tnlab.org summary): normal from four temperatures between 93 °C and 204 °C, hot from ten points of fade and recovery of the SAE J661 test.</para>
+/// <para>Source: SAE J866 (2019), seen second hand (tnlab.org summary): normal from four temperatures between 93 °C and 204 °C, hot from
+/// ten points of fade and recovery of the SAE J661 test.</para>
 /// </remarks>
 public sealed record EdgeCode
 {

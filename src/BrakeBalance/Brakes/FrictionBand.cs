@@ -2,8 +2,10 @@ namespace BrakeBalance.Brakes;
 
 /// <summary>A range of friction coefficient that an edge-code letter stands for: a band, not a value.</summary>
 /// <remarks>
-/// <para>A band runs from over its low end to its high end. The letters say how a small sample did on a test machine; they do not predict a car's brakes.</para>
-/// <para>Source: SAE J866 (2019), table of code letters, seen second hand (tnlab.org summary), kept in data/references/friction-letters.csv; the use of letters to choose pads is common practice.</para>
+/// <para>A band runs from over its low end to its high end. The letters say how a small sample did on a test machine; they do not
+/// predict a car's brakes.</para>
+/// <para>Source: SAE J866 (2019), table of code letters, seen second hand (tnlab.org summary), kept in
+/// data/references/friction-letters.csv; the use of letters to choose pads is common practice.</para>
 /// </remarks>
 public sealed record FrictionBand
 {

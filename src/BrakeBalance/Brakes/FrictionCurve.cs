@@ -6,7 +6,8 @@ namespace BrakeBalance.Brakes;
 
 /// <summary>Friction coefficient of a pad or lining against its temperature, from cold to fade.</summary>
 /// <remarks>
-/// <para>Passes through the given points and neither overshoots nor dips between them (monotone piecewise cubic; a straight line for two points).</para>
+/// <para>Passes through the given points and neither overshoots nor dips between them (monotone piecewise cubic; a straight line for two
+/// points).</para>
 /// <para>Valid between the first and the last point only: no value is guessed beyond them.</para>
 /// <para>Source: monotone cubic Hermite interpolation of the numerics library; the points are the user's.</para>
 /// </remarks>
@@ -48,9 +49,14 @@ public sealed record FrictionCurve
     private int PeakIndex => Array.IndexOf(_friction, _friction.Max());
 
     /// <summary>A curve through points.</summary>
-    /// <param name="points">Temperature of the rubbing surface and friction coefficient [–]; at least two, temperatures rising, friction above 0 and at most 1.2.</param>
+    /// <param name="points">
+    /// Temperature of the rubbing surface and friction coefficient [–]; at least two, temperatures rising, friction above 0 and at most
+    /// 1.2.
+    /// </param>
     /// <returns>The curve.</returns>
-    /// <exception cref="ArgumentException">Fewer than two points, or temperatures that do not rise; the message names the points.</exception>
+    /// <exception cref="ArgumentException">
+    /// Fewer than two points, or temperatures that do not rise; the message names the points.
+    /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">A friction coefficient is outside its range.</exception>
     public static FrictionCurve Through(params IEnumerable<(Temperature Temperature, double Friction)> points)
     {

@@ -26,7 +26,9 @@ public abstract record IndependentShoes : DrumShoes
     /// <param name="drumRadius">Radius at which the lining rubs; above zero.</param>
     /// <returns>The shoe's factor [–]; above zero.</returns>
     /// <remarks><para>Source: see the type of the shoes.</para></remarks>
-    /// <exception cref="ArgumentOutOfRangeException">An argument is out of range, or the geometry is such that the trailing shoe locks at this friction.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// An argument is out of range, or the geometry is such that the trailing shoe locks at this friction.
+    /// </exception>
     public double TrailingShoeFactor(double friction, Length drumRadius)
     {
         Check(friction, drumRadius);

@@ -3,7 +3,10 @@ using UnitsNet;
 namespace BrakeBalance.Brakes;
 
 /// <summary>The arc of a drum that one lining covers.</summary>
-/// <remarks>Angles are measured at the drum's centre from the line to the shoe's supported end (pivot, abutment, link or anchor), towards the other end.</remarks>
+/// <remarks>
+/// Angles are measured at the drum's centre from the line to the shoe's supported end (pivot, abutment, link or anchor), towards the
+/// other end.
+/// </remarks>
 public sealed record LiningArc
 {
     /// <summary>Where the lining begins, near the supported end; 0° to below 180°.</summary>

@@ -14,7 +14,10 @@ public sealed record PadRing
     public required Length OuterRadius { get; init => field = Require.Positive(value); }
 
     /// <summary>Angle the pad covers seen from the wheel's axis; above 0°, at most 180°.</summary>
-    /// <remarks>Default 60°, common practice for road-car pads; it sets how far the pad's centre of force lies inside the effective radius, not the torque.</remarks>
+    /// <remarks>
+    /// Default 60°, common practice for road-car pads; it sets how far the pad's centre of force lies inside the effective radius, not
+    /// the torque.
+    /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above 0° or is above 180°.</exception>
     public Angle Arc
     {

@@ -44,7 +44,9 @@ public sealed record PistonSet
     /// <param name="count">How many pistons one side has; at least 1.</param>
     /// <param name="diameter">Diameter of each; above zero.</param>
     /// <returns>The pistons of one side.</returns>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="count"/> is below 1, or <paramref name="diameter"/> is not above zero.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// <paramref name="count"/> is below 1, or <paramref name="diameter"/> is not above zero.
+    /// </exception>
     public static PistonSet OneSideOf(int count, Length diameter)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);

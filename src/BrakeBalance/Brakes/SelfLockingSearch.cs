@@ -9,7 +9,9 @@ internal static class SelfLockingSearch
     private const int Steps = 300;
     private const double Accuracy = 1e-9;
 
-    /// <summary>The smallest friction at which <paramref name="locks"/> holds, or null when it does not up to <see cref="Highest"/>.</summary>
+    /// <summary>
+    /// The smallest friction at which <paramref name="locks"/> holds, or null when it does not up to <see cref="Highest"/>.
+    /// </summary>
     public static double? Smallest(Func<double, bool> locks)
     {
         for (int step = 1; step <= Steps; step++)

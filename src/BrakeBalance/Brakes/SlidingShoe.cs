@@ -15,7 +15,9 @@ namespace BrakeBalance.Brakes;
 /// </remarks>
 internal readonly record struct SlidingShoe(double DrumRadius, double AbutmentDistance, double LiningStart, double LiningEnd)
 {
-    /// <summary>Friction force at the drum per unit actuating moment about the supported end (1/m); null at and past self-locking.</summary>
+    /// <summary>
+    /// Friction force at the drum per unit actuating moment about the supported end (1/m); null at and past self-locking.
+    /// </summary>
     public double? LeadingPerMoment(double friction) => PerMoment(friction, friction);
 
     /// <summary>The same for the trailing shoe.</summary>

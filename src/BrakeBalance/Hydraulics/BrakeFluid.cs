@@ -64,7 +64,9 @@ public sealed record BrakeFluid
     /// <param name="linePressure">Line pressure, gauge; not negative.</param>
     /// <param name="gasExponent">Polytropic exponent of the gas [–]; 1 slow, 1.4 quick.</param>
     /// <returns>Bulk modulus as a pressure.</returns>
-    /// <remarks>1/B = 1/B_l + (V_g/V_t)/(n p), p absolute and V_g at that pressure. Source: a KTH thesis (diva2:818797), seen second-hand.</remarks>
+    /// <remarks>
+    /// 1/B = 1/B_l + (V_g/V_t)/(n p), p absolute and V_g at that pressure. Source: a KTH thesis (diva2:818797), seen second-hand.
+    /// </remarks>
     public Pressure BulkModulus(Pressure linePressure, double gasExponent = 1)
     {
         double absolute = linePressure.Pascals + AirPascals;

@@ -4,7 +4,8 @@ namespace BrakeBalance.Hydraulics;
 
 /// <summary>A grade of brake fluid and the least it must withstand.</summary>
 /// <remarks>
-/// Source: 49 CFR 571.116 S5.1.1 to S5.1.3 (read) for boiling points and viscosity; compressibility: see <c>data/references/brake-fluids.csv</c>.
+/// Source: 49 CFR 571.116 S5.1.1 to S5.1.3 (read) for boiling points and viscosity; compressibility: see
+/// <c>data/references/brake-fluids.csv</c>.
 /// Wet means with 3.7 % of water, about two years' use. DOT 5 is silicone-based, the others are glycol-based.
 /// </remarks>
 public sealed record BrakeFluidGrade

@@ -10,7 +10,9 @@ namespace BrakeBalance.Hydraulics;
 /// </remarks>
 public sealed record CircuitVolume
 {
-    /// <summary>Area of every piston that moves fluid on this axle, both sides of fixed calipers and both wheels counted; above zero.</summary>
+    /// <summary>
+    /// Area of every piston that moves fluid on this axle, both sides of fixed calipers and both wheels counted; above zero.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public required Area PistonArea { get; init => field = Require.Positive(value); }
 

@@ -4,7 +4,8 @@ namespace BrakeBalance.Hydraulics;
 
 /// <summary>Hold-off (metering) valve in the front line: keeps the front discs waiting until the rear shoes touch.</summary>
 /// <remarks>
-/// <para>p₂ = 0 up to the opening pressure p_o; then p₂ rises in a straight line to meet p₁ at the blend pressure p_b; p₂ = p₁ above.</para>
+/// <para>p₂ = 0 up to the opening pressure p_o; then p₂ rises in a straight line to meet p₁ at the blend pressure p_b; p₂ = p₁
+/// above.</para>
 /// <para>Assumes quasi-static application. Source: common practice (opening at about 5 to 9 bar).</para>
 /// </remarks>
 public sealed record HoldOffValve : PressureValve

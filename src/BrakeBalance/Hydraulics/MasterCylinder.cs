@@ -27,7 +27,10 @@ public abstract record MasterCylinder
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public required Length Stroke { get; init => field = Require.Positive(value); }
 
-    /// <summary>Travel of the rod before the compensating ports are covered and pressure can rise; not negative; 1.2 mm unless said (common practice).</summary>
+    /// <summary>
+    /// Travel of the rod before the compensating ports are covered and pressure can rise; not negative; 1.2 mm unless said (common
+    /// practice).
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
     public Length CompensatingPortTravel { get; init => field = Require.NotNegative(value); } = Length.FromMillimeters(1.2);
 
@@ -42,7 +45,9 @@ public abstract record MasterCylinder
     /// <summary>Area of the piston that serves each axle.</summary>
     public abstract PerAxle<Area> PistonAreas { get; }
 
-    /// <summary>Share of the rod's force that acts on the piston which serves each axle [–]; 1 for both with a single or tandem cylinder.</summary>
+    /// <summary>
+    /// Share of the rod's force that acts on the piston which serves each axle [–]; 1 for both with a single or tandem cylinder.
+    /// </summary>
     public abstract PerAxle<double> ForceShares { get; }
 
     /// <summary>Pressures at the outlets for a force on the rod.</summary>
@@ -74,7 +79,9 @@ public abstract record MasterCylinder
 
     /// <summary>Travel of the rod that sends given volumes into the two circuits, travel to cover the ports included.</summary>
     /// <param name="volumes">Volume for the front and for the rear circuit; not negative.</param>
-    /// <returns>Travel of the rod; may be longer than <see cref="Stroke"/>, then the pedal goes to the end before the pressure is there.</returns>
+    /// <returns>
+    /// Travel of the rod; may be longer than <see cref="Stroke"/>, then the pedal goes to the end before the pressure is there.
+    /// </returns>
     public abstract Length RodTravel(PerAxle<Volume> volumes);
 
     /// <summary>Travel of the rod when one circuit has lost its fluid.</summary>

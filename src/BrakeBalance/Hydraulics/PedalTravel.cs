@@ -30,7 +30,10 @@ public sealed record PedalTravel
     /// <summary>Travel of the pad from rest; null when the lever cannot push the rod so far.</summary>
     public Length? Pad { get; private init; }
 
-    /// <summary>Travel of the pad that is left to the floor; negative when the pedal is on the floor first; null when the lever cannot push so far.</summary>
+    /// <summary>
+    /// Travel of the pad that is left to the floor; negative when the pedal is on the floor first; null when the lever cannot push so
+    /// far.
+    /// </summary>
     public Length? PadLeft { get; private init; }
 
     /// <summary>Whether the pressure can be reached at all before the piston or the pedal comes to its end.</summary>
@@ -53,7 +56,9 @@ public sealed record PedalTravel
     /// <paramref name="linePressures"/>, as without valves.
     /// </param>
     /// <returns>The budget.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A pressure or the gap is negative, or a pressure lies beyond the table of hoses.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// A pressure or the gap is negative, or a pressure lies beyond the table of hoses.
+    /// </exception>
     public static PedalTravel At(
         Pedal pedal,
         MasterCylinder master,

@@ -8,7 +8,8 @@ namespace BrakeBalance.Hydraulics;
 /// The bar's bearing moves by x = φ x_f + (1 − φ) x_r, φ being the front cylinder's share of the force: the weighted mean of the two rods'
 /// travels. With one circuit lost its piston runs to the end of its stroke, then the bar carries force as before.
 /// </para>
-/// <para>Assumes a bar that stays nearly square and never touches its tube. Source: statics and kinematics of a lever on two supports.</para>
+/// <para>Assumes a bar that stays nearly square and never touches its tube. Source: statics and kinematics of a lever on two
+/// supports.</para>
 /// </remarks>
 public sealed record TwinMasterCylinders : MasterCylinder
 {

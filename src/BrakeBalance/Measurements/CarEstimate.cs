@@ -11,7 +11,10 @@ public sealed record CarEstimate
 
     internal CarEstimate(PosteriorSample posterior, StopModel model) => (_posterior, _model) = (posterior, model);
 
-    /// <summary>The quantities estimated: friction front and rear, height of the centre of gravity in the first load case, adhesion of each surface.</summary>
+    /// <summary>
+    /// The quantities estimated: friction front and rear, height of the centre of gravity in the first load case, adhesion of each
+    /// surface.
+    /// </summary>
     public required IReadOnlyList<EstimatedParameter> Parameters { get; init; }
 
     /// <summary>Correlation of the quantities after the stops [–], in the order of <see cref="Parameters"/>.</summary>
@@ -29,10 +32,16 @@ public sealed record CarEstimate
     /// <summary>Stops, or parts of them, that could not be used, by line of the log and with the reason.</summary>
     public required IReadOnlyList<LogProblem> NotUsed { get; init; }
 
-    /// <summary>Why the stops cannot be of this car as they are written, in sentences; empty when they fit. No setting follows from stops in doubt.</summary>
+    /// <summary>
+    /// Why the stops cannot be of this car as they are written, in sentences; empty when they fit. No setting follows from stops in
+    /// doubt.
+    /// </summary>
     public IReadOnlyList<string> Doubts { get; init; } = [];
 
-    /// <summary>Largest difference between the interval bounds given and those of the Metropolis chains, in standard deviations [–]; null when not checked.</summary>
+    /// <summary>
+    /// Largest difference between the interval bounds given and those of the Metropolis chains, in standard deviations [–]; null when
+    /// not checked.
+    /// </summary>
     public double? DifferenceFromChains { get; init; }
 
     /// <summary>Whether the chains agreed among themselves (scale reduction below 1.05); null when not checked.</summary>
@@ -63,7 +72,9 @@ public sealed record CarEstimate
     /// <summary>Height of the centre of gravity in the first load case.</summary>
     public Interval<Length> CentreOfGravityHeight => Parameters[2].Posterior.Select(m => Length.FromMeters(m));
 
-    /// <summary>Braking rate and brake forces foretold for a front line pressure, each with its 90 % interval; lock-up is left aside.</summary>
+    /// <summary>
+    /// Braking rate and brake forces foretold for a front line pressure, each with its 90 % interval; lock-up is left aside.
+    /// </summary>
     /// <param name="stop">Pressures, load case and turns; the rear line pressure follows from the valve when it is not given.</param>
     /// <returns>The forecast; null when the stop gives no line pressure or names a load case that the car does not have.</returns>
     public StopForecast? Forecast(TestStop stop)

@@ -4,10 +4,14 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace BrakeBalance.Measurements;
 
-/// <summary>Estimates friction front and rear, height of the centre of gravity and adhesion together, from test stops and lock events.</summary>
+/// <summary>
+/// Estimates friction front and rear, height of the centre of gravity and adhesion together, from test stops and lock events.
+/// </summary>
 /// <remarks>
-/// <para>Posterior by Laplace's approximation, its lopsidedness put right by weighted draws, on request checked by Metropolis chains. What the stops cannot tell stays as uncertain as before, and is said.</para>
-/// <para>Assumes the rest of the vehicle file: axle loads, wheelbase, brake dimensions, radii. An error there goes into the friction found.</para>
+/// <para>Posterior by Laplace's approximation, its lopsidedness put right by weighted draws, on request checked by Metropolis chains.
+/// What the stops cannot tell stays as uncertain as before, and is said.</para>
+/// <para>Assumes the rest of the vehicle file: axle loads, wheelbase, brake dimensions, radii. An error there goes into the friction
+/// found.</para>
 /// </remarks>
 public static class CarEstimation
 {

@@ -5,7 +5,9 @@ using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 
-/// <summary>Tells whether logs can be of the car at all, and which column is probably in the wrong unit or swapped when they cannot.</summary>
+/// <summary>
+/// Tells whether logs can be of the car at all, and which column is probably in the wrong unit or swapped when they cannot.
+/// </summary>
 /// <remarks>
 /// A slip of unit moves every reading by the same factor, and no ordinary brake lies that far off its file: the residuals of the best fit
 /// then stand to one side, or the fit has to move the friction further than the file allows. The slip is found by trying it: the one

@@ -22,7 +22,9 @@ public static class FittedFile
     /// <param name="folder">Whole path of the folder that the new file goes to: the logs' paths are counted from it.</param>
     /// <param name="date">Day of the tests, as shown in the comments; null for none.</param>
     /// <returns>The new text, and the paths of the entries that were written.</returns>
-    /// <exception cref="ArgumentException">There is nothing fitted, or it does not fit the car, or does not fit into the file; the message says why.</exception>
+    /// <exception cref="ArgumentException">
+    /// There is nothing fitted, or it does not fit the car, or does not fit into the file; the message says why.
+    /// </exception>
     public static (string Text, IReadOnlyList<string> Written) Write(string text, OwnMeasurements own, string folder, DateOnly? date)
     {
         ArgumentNullException.ThrowIfNull(own);

@@ -5,8 +5,13 @@ using MathNet.Numerics.Interpolation;
 
 namespace BrakeBalance.Measurements;
 
-/// <summary>Braking force of one axle per pascal of line pressure, against the factor on its friction: a table, so that a hundred thousand draws do not work out shoe geometry each.</summary>
-/// <remarks>A natural cubic spline through the logarithm: a likelihood built on it must have no kinks, or its highest point sticks at one.</remarks>
+/// <summary>
+/// Braking force of one axle per pascal of line pressure, against the factor on its friction: a table, so that a hundred thousand draws
+/// do not work out shoe geometry each.
+/// </summary>
+/// <remarks>
+/// A natural cubic spline through the logarithm: a likelihood built on it must have no kinks, or its highest point sticks at one.
+/// </remarks>
 internal sealed class FrictionGain
 {
     private const double Lowest = 0.3;

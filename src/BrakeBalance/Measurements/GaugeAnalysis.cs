@@ -6,7 +6,9 @@ public sealed record GaugeAnalysis
     /// <summary>One entry a position of the knob, in order of turns.</summary>
     public required IReadOnlyList<KnobPosition> Positions { get; init; }
 
-    /// <summary>The slope that all positions share on application, with its 90 % interval [–]; null when no position shows a knee.</summary>
+    /// <summary>
+    /// The slope that all positions share on application, with its 90 % interval [–]; null when no position shows a knee.
+    /// </summary>
     public Interval<double>? Slope { get; init; }
 
     /// <summary>The knee as a line in the turns; null with fewer than two positions that show a knee.</summary>

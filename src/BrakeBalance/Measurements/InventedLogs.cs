@@ -5,7 +5,10 @@ using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 
-/// <summary>The invented logs that come with the notebooks: written from a car whose truth is known, so that anyone can see whether it is found again.</summary>
+/// <summary>
+/// The invented logs that come with the notebooks: written from a car whose truth is known, so that anyone can see whether it is found
+/// again.
+/// </summary>
 public static class InventedLogs
 {
     /// <summary>True front friction over the vehicle file's [–].</summary>

@@ -4,8 +4,12 @@ using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 
-/// <summary>An invented test day: makes gauge readings, stops and time series from a car whose truth is known, so that recovery can be proved.</summary>
-/// <remarks>Not measurements, and never to be taken for any. The scatter is of the size common practice knows from gauges, spotters and pads.</remarks>
+/// <summary>
+/// An invented test day: makes gauge readings, stops and time series from a car whose truth is known, so that recovery can be proved.
+/// </summary>
+/// <remarks>
+/// Not measurements, and never to be taken for any. The scatter is of the size common practice knows from gauges, spotters and pads.
+/// </remarks>
 public sealed class InventedTrack
 {
     private readonly Random _random;

@@ -3,17 +3,26 @@ using MathNet.Numerics.Interpolation;
 
 namespace BrakeBalance.Measurements;
 
-/// <summary>Joint fit of a proportioning valve's curves: lines of known slope through the origin, each bending at a knee of its own, all with one slope above it.</summary>
+/// <summary>
+/// Joint fit of a proportioning valve's curves: lines of known slope through the origin, each bending at a knee of its own, all with one
+/// slope above it.
+/// </summary>
 /// <remarks>
-/// <para>y = g x for x ≤ k; y = g k + s (x − k) above, g known. Unknown are one knee a curve, the slope s and the standard deviation σ of a reading,
-/// the same for both gauges and all curves. Both pressures of a pair carry the error: the true front pressure is integrated out along the bent line,
+/// <para>y = g x for x ≤ k; y = g k + s (x − k) above, g known. Unknown are one knee a curve, the slope s and the standard deviation σ
+/// of a reading,
+/// the same for both gauges and all curves. Both pressures of a pair carry the error: the true front pressure is integrated out along
+/// the bent line,
 /// which for two straight pieces is a closed form (a normal density across the line times a normal distribution along it).</para>
-/// <para>A reading is honest with probability 1 − ε and anything up to the top of the scale with probability ε (contaminated normal), so far readings lose
+/// <para>A reading is honest with probability 1 − ε and anything up to the top of the scale with probability ε (contaminated normal), so
+/// far readings lose
 /// their say by degrees; only those that are gross errors even at the greatest likely σ are named as left out.</para>
-/// <para>Knees, slope and ln σ are taken as evenly likely beforehand over their ranges and integrated on a grid that closes in on the probability;
-/// the first rounds look with a σ no finer than their grid, so that no peak slips between nodes. Estimates are medians, bounds hold 90 %. With few
+/// <para>Knees, slope and ln σ are taken as evenly likely beforehand over their ranges and integrated on a grid that closes in on the
+/// probability;
+/// the first rounds look with a σ no finer than their grid, so that no peak slips between nodes. Estimates are medians, bounds hold 90
+/// %. With few
 /// readings σ is itself uncertain and the bounds widen as Student's t does.</para>
-/// <para>Source: structural errors in variables and the contaminated normal are textbook methods (from memory); ε is our choice; the coverage is proved by
+/// <para>Source: structural errors in variables and the contaminated normal are textbook methods (from memory); ε is our choice; the
+/// coverage is proved by
 /// simulation in the tests.</para>
 /// </remarks>
 internal sealed class KneeFit
@@ -74,7 +83,9 @@ internal sealed class KneeFit
         return fit;
     }
 
-    /// <summary>How much better each curve is fitted by a slope of its own than by one for all: an F ratio, about 1 when only noise differs.</summary>
+    /// <summary>
+    /// How much better each curve is fitted by a slope of its own than by one for all: an F ratio, about 1 when only noise differs.
+    /// </summary>
     /// <param name="curves">The curves, two or more.</param>
     /// <param name="below">Slope below the knee [–].</param>
     /// <param name="scatter">The scatter of a reading.</param>
@@ -165,7 +176,10 @@ internal sealed class KneeFit
         };
     }
 
-    /// <summary>Whether a bend explains a curve better than chance would: likelihood ratio, each side with the scatter that suits it best, by the limit of the F test that it equals for normal errors.</summary>
+    /// <summary>
+    /// Whether a bend explains a curve better than chance would: likelihood ratio, each side with the scatter that suits it best, by the
+    /// limit of the F test that it equals for normal errors.
+    /// </summary>
     private bool IsBent(Curve curve, double knee, double slope)
     {
         int n = curve.X.Length, freedom = Math.Max(1, n - 2);
@@ -317,7 +331,10 @@ internal sealed class KneeFit
         private static double Distribution(double z) => z > FarAlong ? 1 : z < -FarAlong ? 0 : 0.5 * SpecialFunctions.Erfc(-z * 0.7071067811865476);
     }
 
-    /// <summary>Probability over slope, scatter and knees at the nodes of a grid; given slope and scatter the knees are independent of each other.</summary>
+    /// <summary>
+    /// Probability over slope, scatter and knees at the nodes of a grid; given slope and scatter the knees are independent of each
+    /// other.
+    /// </summary>
     private sealed class Grid
     {
         // [curve][sigma, slope, knee], scaled by the greatest of each sigma and slope.

@@ -3,7 +3,10 @@ using UnitsNet;
 namespace BrakeBalance.Measurements;
 
 /// <summary>The knee as a straight line in the turns of the knob.</summary>
-/// <remarks>Weighted least squares of the knees of the single positions, given the slope they share; weights from their errors, the scatter never taken smaller than they say, the error of the shared slope carried along.</remarks>
+/// <remarks>
+/// Weighted least squares of the knees of the single positions, given the slope they share; weights from their errors, the scatter never
+/// taken smaller than they say, the error of the shared slope carried along.
+/// </remarks>
 public sealed record KnobCalibration
 {
     private readonly double _atMeanBars;

@@ -14,6 +14,9 @@ public sealed record KnobPosition
     /// <summary>Fit of the readings with pressure falling; null with fewer than four such readings.</summary>
     public ValveFit? Release { get; init; }
 
-    /// <summary>How much higher the rear line stands on release than on application at the same front line pressure, mean above the knee; null when not both were read.</summary>
+    /// <summary>
+    /// How much higher the rear line stands on release than on application at the same front line pressure, mean above the knee; null
+    /// when not both were read.
+    /// </summary>
     public Pressure? Hysteresis { get; init; }
 }

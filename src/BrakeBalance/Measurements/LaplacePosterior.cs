@@ -6,7 +6,8 @@ namespace BrakeBalance.Measurements;
 /// <summary>A posterior taken as normal about its highest point, with the curvature there.</summary>
 /// <remarks>
 /// Highest point by Newton's method with central differences and, where a kink stops it, by the Nelder–Mead simplex (MathNet.Numerics); the
-/// covariance is the inverse of the Hessian of the negative log posterior. Source: Laplace's approximation, any text on Bayesian statistics.
+/// covariance is the inverse of the Hessian of the negative log posterior. Source: Laplace's approximation, any text on Bayesian
+/// statistics.
 /// </remarks>
 internal sealed class LaplacePosterior
 {
@@ -24,7 +25,9 @@ internal sealed class LaplacePosterior
     /// <summary>Finds mode and curvature.</summary>
     /// <param name="negativeLog">Negative log posterior up to a constant.</param>
     /// <param name="start">Where to begin.</param>
-    /// <param name="steps">A step of each parameter over which the posterior changes little, such as a tenth of its prior's deviation.</param>
+    /// <param name="steps">
+    /// A step of each parameter over which the posterior changes little, such as a tenth of its prior's deviation.
+    /// </param>
     public static LaplacePosterior Find(Func<Vector<double>, double> negativeLog, Vector<double> start, Vector<double> steps)
     {
         // In units of the steps all parameters are of one size.

@@ -61,7 +61,10 @@ internal sealed class LeastSquares
             dof);
     }
 
-    /// <summary>Half width, in standard errors, of a central 90 % interval; the normal value when there are no degrees of freedom to estimate the scatter from.</summary>
+    /// <summary>
+    /// Half width, in standard errors, of a central 90 % interval; the normal value when there are no degrees of freedom to estimate the
+    /// scatter from.
+    /// </summary>
     public static double HalfWidth90(int degreesOfFreedom) =>
         degreesOfFreedom > 0 ? StudentT.InvCDF(0, 1, degreesOfFreedom, 0.95) : 1.6448536269514722;
 }

@@ -163,7 +163,9 @@ internal sealed partial class LogCells
         return word;
     }
 
-    /// <summary>The quantity of a column in the row at hand; null when the cell is missing, out of range or no number (the last two are faults).</summary>
+    /// <summary>
+    /// The quantity of a column in the row at hand; null when the cell is missing, out of range or no number (the last two are faults).
+    /// </summary>
     public T? Value<T>(Column<T>? column, double low, double high, Func<T, double> measure, string rangeInWords) where T : struct
     {
         if (column is null || column.Index >= _row.Cells.Length || LogNumbers.IsMissing(_row.Cells[column.Index]))

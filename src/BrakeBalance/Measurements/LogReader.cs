@@ -114,7 +114,9 @@ public static class LogReader
     public static LogReading<MotionSample> ReadTimeSeries(TextReader reader) => ReadMotion(reader, onlySpeed: false);
 
     /// <summary>Reads the speed over time of a lap.</summary>
-    /// <param name="reader">The log's text, with a time and a speed, such as <c>time [s];speed [km/h]</c> or <c>time_s,speed_km_h</c>.</param>
+    /// <param name="reader">
+    /// The log's text, with a time and a speed, such as <c>time [s];speed [km/h]</c> or <c>time_s,speed_km_h</c>.
+    /// </param>
     /// <returns>The samples in order of time, each with a speed, and the lines left out.</returns>
     public static LogReading<MotionSample> ReadLap(TextReader reader) => ReadMotion(reader, onlySpeed: true);
 

@@ -14,7 +14,9 @@ public sealed record MeasuredStop
     /// <summary>Speed when braking began.</summary>
     public required Speed InitialSpeed { get; init; }
 
-    /// <summary>Mean fully developed deceleration, positive; null when the stop does not reach from 80 % to 10 % of the initial speed.</summary>
+    /// <summary>
+    /// Mean fully developed deceleration, positive; null when the stop does not reach from 80 % to 10 % of the initial speed.
+    /// </summary>
     public Acceleration? Deceleration { get; init; }
 
     /// <summary>Highest deceleration over three tenths of a second, positive.</summary>

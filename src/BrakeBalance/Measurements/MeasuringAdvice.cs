@@ -18,7 +18,9 @@ public sealed record MeasuringAdvice
     /// <summary>Whether that range is only what is typical of the car class.</summary>
     public required bool IsTypical { get; init; }
 
-    /// <summary>Share of the answer's variance that goes when this number alone is known [–]: first-order Sobol index, not below zero.</summary>
+    /// <summary>
+    /// Share of the answer's variance that goes when this number alone is known [–]: first-order Sobol index, not below zero.
+    /// </summary>
     public required double Alone { get; init; }
 
     /// <summary>Share of the answer's variance in which this number has a hand [–]: total Sobol index.</summary>

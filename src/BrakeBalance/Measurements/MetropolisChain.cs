@@ -3,7 +3,10 @@ using MathNet.Numerics.LinearAlgebra;
 namespace BrakeBalance.Measurements;
 
 /// <summary>Random-walk Metropolis sampling of a posterior, as a check of the Laplace approximation.</summary>
-/// <remarks>Proposals are normal with 2.38²/d times the Laplace covariance. Source: Metropolis et al. (1953); step size by Gelman, Roberts and Gilks (1996), from memory.</remarks>
+/// <remarks>
+/// Proposals are normal with 2.38²/d times the Laplace covariance. Source: Metropolis et al. (1953); step size by Gelman, Roberts and
+/// Gilks (1996), from memory.
+/// </remarks>
 internal static class MetropolisChain
 {
     /// <summary>Samples from several starts.</summary>

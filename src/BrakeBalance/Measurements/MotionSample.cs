@@ -15,7 +15,9 @@ public sealed record MotionSample
     /// <summary>Speed over ground, not negative; null when not recorded.</summary>
     public Speed? Speed { get; init; }
 
-    /// <summary>Longitudinal acceleration as the instrument gave it, forwards positive, with its tilt and offset; null when not recorded.</summary>
+    /// <summary>
+    /// Longitudinal acceleration as the instrument gave it, forwards positive, with its tilt and offset; null when not recorded.
+    /// </summary>
     public Acceleration? Acceleration { get; init; }
 
     /// <summary>Readings of three axes at right angles, in any mounting, gravity included; null when not recorded.</summary>

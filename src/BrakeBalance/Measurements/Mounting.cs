@@ -8,7 +8,10 @@ namespace BrakeBalance.Measurements;
 internal static class Mounting
 {
     /// <summary>Longitudinal acceleration, forwards positive, zero where the instrument is quietest.</summary>
-    /// <remarks>The quietest second gives gravity and with it the vertical; across it, the direction of the strongest readings is the car's axis, and braking is its strong side.</remarks>
+    /// <remarks>
+    /// The quietest second gives gravity and with it the vertical; across it, the direction of the strongest readings is the car's axis,
+    /// and braking is its strong side.
+    /// </remarks>
     public static double[] Longitudinal(MotionSample[] samples, List<string> remarks)
     {
         Vector<double>[] readings = [.. samples.Select(s => Vector<double>.Build.Dense([

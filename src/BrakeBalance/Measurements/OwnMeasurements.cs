@@ -43,10 +43,14 @@ public sealed class OwnMeasurements : IOwnMeasurements
     /// <summary>A logger's or phone's readings; null when no log of them is named.</summary>
     public LogReading<MotionSample>? Series { get; }
 
-    /// <summary>What the stops say of the car, computed when first asked for; null without stops, or when the file holds their fit already.</summary>
+    /// <summary>
+    /// What the stops say of the car, computed when first asked for; null without stops, or when the file holds their fit already.
+    /// </summary>
     public CarEstimate? Estimate => _estimate.Value;
 
-    /// <summary>Why the logs cannot be of this car as they are written, in sentences; empty when they fit. Computed when first asked for.</summary>
+    /// <summary>
+    /// Why the logs cannot be of this car as they are written, in sentences; empty when they fit. Computed when first asked for.
+    /// </summary>
     public IReadOnlyList<string> Doubts => _doubts.Value;
 
     /// <summary>Whether one of the logs says of itself that it is invented.</summary>

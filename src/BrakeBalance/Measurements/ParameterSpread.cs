@@ -4,7 +4,9 @@ using BrakeBalance.Vehicles.Files;
 namespace BrakeBalance.Measurements;
 
 /// <summary>Relative standard deviations of what is hardest to know of a car.</summary>
-/// <remarks>Defaults are common practice: a pad's friction is known to a tenth at best, a home measurement of the height to 25 mm.</remarks>
+/// <remarks>
+/// Defaults are common practice: a pad's friction is known to a tenth at best, a home measurement of the height to 25 mm.
+/// </remarks>
 public sealed record ParameterSpread
 {
     /// <summary>Of the front friction [–]; 0 to 0.5.</summary>

@@ -7,7 +7,9 @@ internal static class RandomNumbers
     public static double Normal(Random random) =>
         Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 
-    /// <summary>A generator for one of several streams; the framework's generators of neighbouring seeds begin alike, so the seed is mixed first.</summary>
+    /// <summary>
+    /// A generator for one of several streams; the framework's generators of neighbouring seeds begin alike, so the seed is mixed first.
+    /// </summary>
     public static Random Stream(int seed, int stream)
     {
         ulong x = ((ulong)(uint)seed << 32 | (uint)stream) + 0x9E3779B97F4A7C15UL;

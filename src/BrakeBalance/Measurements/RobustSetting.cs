@@ -6,9 +6,11 @@ namespace BrakeBalance.Measurements;
 
 /// <summary>Finds the setting that uses the road best while the rear locks first only rarely.</summary>
 /// <remarks>
-/// <para>Maximises the mean braking efficiency at first lock-up subject to P(rear locks first) staying below a level in every combination of load,
+/// <para>Maximises the mean braking efficiency at first lock-up subject to P(rear locks first) staying below a level in every
+/// combination of load,
 /// surface and state of the brakes, by drawing friction, height of the centre of gravity, adhesion and the knee itself at random.</para>
-/// <para>Assumes a straight stop with slowly rising pressure and no anti-lock system. A setting is a start for testing, not an approval.</para>
+/// <para>Assumes a straight stop with slowly rising pressure and no anti-lock system. A setting is a start for testing, not an
+/// approval.</para>
 /// </remarks>
 public static class RobustSetting
 {

@@ -5,7 +5,9 @@ using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 
-/// <summary>The answer to where the valve or the balance bar is to be set: the one that every command, page, card and figure shows.</summary>
+/// <summary>
+/// The answer to where the valve or the balance bar is to be set: the one that every command, page, card and figure shows.
+/// </summary>
 /// <remarks>
 /// <para>
 /// Safe limit: the highest setting that keeps the front first. While nothing has been measured on the car: in every corner of the
@@ -20,7 +22,9 @@ namespace BrakeBalance.Measurements;
 /// </remarks>
 public sealed partial record Setting
 {
-    /// <summary>Share of the cars within the file's ranges for which the limit may fail: nine in ten hold on either side of the middle.</summary>
+    /// <summary>
+    /// Share of the cars within the file's ranges for which the limit may fail: nine in ten hold on either side of the middle.
+    /// </summary>
     private const double BandShare = 0.05;
     private const double TurnStep = 0.25;
     private const double ShareStep = 0.01;
@@ -47,7 +51,9 @@ public sealed partial record Setting
     /// <summary>What to set; null when no setting in reach keeps the front first.</summary>
     public required SettingValue? Recommended { get; init; }
 
-    /// <summary>The safe limit over the cars that the file's ranges allow: low end, middle and high end of nine in ten; null without ranges.</summary>
+    /// <summary>
+    /// The safe limit over the cars that the file's ranges allow: low end, middle and high end of nine in ten; null without ranges.
+    /// </summary>
     public required Interval<SettingLimit>? Band { get; init; }
 
     /// <summary>What holds the limit back; null when nothing does, or when chance does.</summary>
@@ -68,7 +74,9 @@ public sealed partial record Setting
     /// <summary>Where the safe limit lies for the adjuster.</summary>
     public required SettingReach Reach { get; init; }
 
-    /// <summary>Why what was measured cannot be of this car as it is written, in sentences; nothing is recommended then. Empty when it fits.</summary>
+    /// <summary>
+    /// Why what was measured cannot be of this car as it is written, in sentences; nothing is recommended then. Empty when it fits.
+    /// </summary>
     public IReadOnlyList<string> Doubts { get; init; } = [];
 
     /// <summary>What each condition costs: the limit without it; the dearest first.</summary>
@@ -86,7 +94,10 @@ public sealed partial record Setting
     /// <summary>The first lock-up of the car as it is on a dry road, first load case; null when neither axle locks.</summary>
     public required LockUp? FirstLockDry { get; init; }
 
-    /// <summary>The first condition in which the rear locks first as the car is, by the file's numbers alone; null when the front does everywhere.</summary>
+    /// <summary>
+    /// The first condition in which the rear locks first as the car is, by the file's numbers alone; null when the front does
+    /// everywhere.
+    /// </summary>
     public required BindingCondition? RearFirstAtMiddle { get; init; }
 
     /// <summary>Whether the car stands beyond the safe limit.</summary>
@@ -97,7 +108,9 @@ public sealed partial record Setting
 
     /// <summary>Answers for a car.</summary>
     /// <param name="vehicle">The car, with its conditions and what its file leaves uncertain.</param>
-    /// <param name="estimate">What its own test stops say; null for those that the car carries (<see cref="OwnMeasurements"/>), if any.</param>
+    /// <param name="estimate">
+    /// What its own test stops say; null for those that the car carries (<see cref="OwnMeasurements"/>), if any.
+    /// </param>
     /// <param name="progress">Told the part done, 0 to 1; may be null.</param>
     /// <param name="draws">Random draws for the rule of chance once the car has been measured.</param>
     /// <returns>The answer.</returns>
@@ -178,7 +191,9 @@ public sealed partial record Setting
         return (band, [.. gains.Where(gain => gain.Amount > 0).OrderByDescending(gain => gain.Amount)]);
     }
 
-    /// <summary>A limit as a number that rises with rear braking: pascals of knee, or the rear's share of the rod force; below zero for none.</summary>
+    /// <summary>
+    /// A limit as a number that rises with rear braking: pascals of knee, or the rear's share of the rod force; below zero for none.
+    /// </summary>
     internal static double Amount(SettingLimit limit) => limit.Knee?.Pascals ?? (limit.FrontForceShare is { } share ? 1 - share : -1);
 
     private static double Quantile(double[] values)
@@ -320,7 +335,9 @@ public enum SettingReach
 public sealed record ConditionCost(string Name, Conditions Without, SettingLimit Limit);
 
 /// <summary>What measuring a number would gain.</summary>
-/// <param name="Range">The entry of the file that is a range; null for the friction of both axles, found by test stops to half its spread.</param>
+/// <param name="Range">
+/// The entry of the file that is a range; null for the friction of both axles, found by test stops to half its spread.
+/// </param>
 /// <param name="Amount">How much higher the limit would be: pascals of knee, or share of the rod force [–].</param>
 /// <param name="Variable">What is set.</param>
 public sealed record MeasuringGain(ValueRange? Range, double Amount, SettingVariable Variable)

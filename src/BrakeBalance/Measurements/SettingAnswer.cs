@@ -8,7 +8,10 @@ public sealed record SettingAnswer
     /// <summary>What is set.</summary>
     public required SettingVariable Variable { get; init; }
 
-    /// <summary>The setting with the highest mean efficiency whose rear-first probability stays below the level in every condition; null when there is none.</summary>
+    /// <summary>
+    /// The setting with the highest mean efficiency whose rear-first probability stays below the level in every condition; null when
+    /// there is none.
+    /// </summary>
     public SettingPoint? Recommended { get; init; }
 
     /// <summary>The car as it is set now.</summary>

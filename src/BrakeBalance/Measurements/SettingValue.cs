@@ -16,7 +16,9 @@ public sealed record SettingValue
     /// <summary>Turns in from fully out; null when the adjuster is not described or does not reach the knee.</summary>
     public double? Turns { get; private init; }
 
-    /// <summary>How much stronger the rear brakes could be against the front ones before the rear locks first, all else at its middle [–].</summary>
+    /// <summary>
+    /// How much stronger the rear brakes could be against the front ones before the rear locks first, all else at its middle [–].
+    /// </summary>
     public double FrictionMargin { get; private init; }
 
     /// <summary>Mean braking efficiency over the conditions, friction at its middle [–].</summary>

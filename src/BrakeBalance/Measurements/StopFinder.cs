@@ -6,10 +6,12 @@ namespace BrakeBalance.Measurements;
 
 /// <summary>Finds stops in a logger's or telephone's time series and works out their mean fully developed deceleration.</summary>
 /// <remarks>
-/// <para>Speed is used where it is logged. Otherwise the longitudinal acceleration is: what the instrument reads with the car at rest after the
+/// <para>Speed is used where it is logged. Otherwise the longitudinal acceleration is: what the instrument reads with the car at rest
+/// after the
 /// stop (tilt of its mounting, slope of the road, zero error) is taken off, and the speed is summed up backwards from rest.
 /// Three axes in any mounting are turned first: gravity at rest gives the vertical, the strongest braking the car's axis.</para>
-/// <para>Assumes that a stop ends at rest when only acceleration is known. Thresholds (braking above 1.5 m/s² for half a second) are our choice.</para>
+/// <para>Assumes that a stop ends at rest when only acceleration is known. Thresholds (braking above 1.5 m/s² for half a second) are our
+/// choice.</para>
 /// </remarks>
 public static class StopFinder
 {
@@ -18,7 +20,9 @@ public static class StopFinder
 
     /// <summary>Finds the stops.</summary>
     /// <param name="samples">Samples in order of time, 10 to 200 a second.</param>
-    /// <param name="divePerG">Nose-down pitch of the body at 1 g of deceleration, not negative; null leaves it uncorrected. Only an accelerometer needs it.</param>
+    /// <param name="divePerG">
+    /// Nose-down pitch of the body at 1 g of deceleration, not negative; null leaves it uncorrected. Only an accelerometer needs it.
+    /// </param>
     /// <returns>The stops.</returns>
     /// <exception cref="ArgumentException">There are fewer than ten samples.</exception>
     public static StopSearch Find(IReadOnlyList<MotionSample> samples, Angle? divePerG = null)
@@ -225,7 +229,10 @@ public static class StopFinder
         return peak;
     }
 
-    /// <summary>The reading while nothing happens: of the narrow bands that hold a fifth of the samples, the highest (rest and cruise, not steady braking) that does not make the whole log a loss of more than 200 km/h (not steady pulling away).</summary>
+    /// <summary>
+    /// The reading while nothing happens: of the narrow bands that hold a fifth of the samples, the highest (rest and cruise, not steady
+    /// braking) that does not make the whole log a loss of more than 200 km/h (not steady pulling away).
+    /// </summary>
     private static double Level(double[] time, double[] smooth)
     {
         const double greatestLoss = 55;

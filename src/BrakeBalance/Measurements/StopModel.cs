@@ -9,11 +9,15 @@ namespace BrakeBalance.Measurements;
 
 /// <summary>The likelihood of test stops, and the prior, in logarithms of the unknown quantities.</summary>
 /// <remarks>
-/// <para>Unknown: factors on front and rear friction and on the height of the centre of gravity, the adhesion of each surface, the scatter of
+/// <para>Unknown: factors on front and rear friction and on the height of the centre of gravity, the adhesion of each surface, the
+/// scatter of
 /// deceleration and of lock-up. Priors are normal in the logarithms.</para>
-/// <para>Deceleration of a stop without lock-up: its logarithm scatters about the model's by a Student t of five degrees of freedom (robust to bad readings).
-/// Lock-up: an axle locks where its adhesion utilised passes the road's, whose logarithm scatters normally, each axle by itself. A stop says that this
-/// happened or did not happen up to the pressure reached (censored), or at the pressure noted. Friction that differs from stop to stop (a drum
+/// <para>Deceleration of a stop without lock-up: its logarithm scatters about the model's by a Student t of five degrees of freedom
+/// (robust to bad readings).
+/// Lock-up: an axle locks where its adhesion utilised passes the road's, whose logarithm scatters normally, each axle by itself. A stop
+/// says that this
+/// happened or did not happen up to the pressure reached (censored), or at the pressure noted. Friction that differs from stop to stop
+/// (a drum
 /// multiplies it) and the gauges add to that scatter; "front first" is the chance that the front's turn comes
 /// before the rear's on the way up. One stop in fifty is allowed to be noted down wrongly.</para>
 /// </remarks>
@@ -109,7 +113,10 @@ internal sealed class StopModel
         return sum;
     }
 
-    /// <summary>Logarithm of the rear line pressure at which both axles lock together, over that of the front: what a setting has to make; first load case, first surface.</summary>
+    /// <summary>
+    /// Logarithm of the rear line pressure at which both axles lock together, over that of the front: what a setting has to make; first
+    /// load case, first surface.
+    /// </summary>
     public double LogRearForTogether(Vector<double> theta)
     {
         CarDraw car = Car(theta);
@@ -212,7 +219,10 @@ internal sealed class StopModel
     private double GaugeVariance(Brake brake, double linePascals) =>
         Math.Pow(_options.GaugeScatter.Pascals / Math.Max(1e5, linePascals - brake.ThresholdPressure.Pascals), 2);
 
-    /// <summary>Newtons per pascal of each axle in place of the friction factors, and the variance that friction from stop to stop makes; a drum multiplies it, the more so the higher its friction.</summary>
+    /// <summary>
+    /// Newtons per pascal of each axle in place of the friction factors, and the variance that friction from stop to stop makes; a drum
+    /// multiplies it, the more so the higher its friction.
+    /// </summary>
     private (CarGains Gains, PerAxle<double> Variance) Forces(Vector<double> theta)
     {
         CarDraw car = Car(theta);
@@ -320,7 +330,9 @@ internal sealed class StopModel
         return (front, rear);
     }
 
-    /// <summary>Variance of the logarithm of a measured deceleration about the model: instrument, friction from stop to stop, gauges.</summary>
+    /// <summary>
+    /// Variance of the logarithm of a measured deceleration about the model: instrument, friction from stop to stop, gauges.
+    /// </summary>
     public double RateVariance(Stop stop, Vector<double> theta) => RateVariance(stop, Math.Exp(theta[ScatterIndex]), Forces(theta).Variance);
 
     private static double RateVariance(Stop stop, double scatter, PerAxle<double> friction)

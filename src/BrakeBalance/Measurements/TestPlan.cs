@@ -3,7 +3,9 @@ using System.Text;
 
 namespace BrakeBalance.Measurements;
 
-/// <summary>An ordered list of test stops, with cautions; its CSV is a sheet to fill in that <see cref="LogReader.ReadTestStops"/> reads back.</summary>
+/// <summary>
+/// An ordered list of test stops, with cautions; its CSV is a sheet to fill in that <see cref="LogReader.ReadTestStops"/> reads back.
+/// </summary>
 public sealed record TestPlan
 {
     /// <summary>Name of the car.</summary>

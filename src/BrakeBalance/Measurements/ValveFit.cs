@@ -14,7 +14,10 @@ public sealed record ValveFit
     /// <summary>Highest front line pressure read, gauge; without a visible knee, the knee lies above it or there is no valve.</summary>
     public required Pressure HighestFront { get; init; }
 
-    /// <summary>Slope above the knee with its 90 % interval [–], the one that all positions of the knob share in this direction unless they clearly differ; null when the readings show no knee.</summary>
+    /// <summary>
+    /// Slope above the knee with its 90 % interval [–], the one that all positions of the knob share in this direction unless they
+    /// clearly differ; null when the readings show no knee.
+    /// </summary>
     public Interval<double>? Slope { get; init; }
 
     /// <summary>Standard deviation of one gauge's reading about the fit.</summary>

@@ -16,9 +16,14 @@ public static class ValveFitting
     /// <summary>Confidence at which the slopes are said to differ; a false alarm in one log of two hundred.</summary>
     private const double StrongDisagreement = 0.995;
 
-    /// <summary>Analyses gauge pairs: a fit for each position of the knob and direction, the knee against the turns, and what looks wrong.</summary>
+    /// <summary>
+    /// Analyses gauge pairs: a fit for each position of the knob and direction, the knee against the turns, and what looks wrong.
+    /// </summary>
     /// <param name="pairs">The readings, in the order they were taken.</param>
-    /// <param name="belowKnee">Rear over front line pressure below the knee [–]; 1 for one master cylinder of one bore, otherwise what bores and balance bar make it. Above 0.</param>
+    /// <param name="belowKnee">
+    /// Rear over front line pressure below the knee [–]; 1 for one master cylinder of one bore, otherwise what bores and balance bar
+    /// make it. Above 0.
+    /// </param>
     /// <returns>The analysis.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="belowKnee"/> is not above zero.</exception>
     public static GaugeAnalysis Analyse(IEnumerable<GaugePair> pairs, double belowKnee = 1)
@@ -175,7 +180,10 @@ public static class ValveFitting
     {
         public bool SlopesDiffer { get; private init; }
 
-        /// <summary>Factor by which the shared bounds are widened, because the positions agree less well than the scatter lets expect [–]; at least 1.</summary>
+        /// <summary>
+        /// Factor by which the shared bounds are widened, because the positions agree less well than the scatter lets expect [–]; at
+        /// least 1.
+        /// </summary>
         private double Widening { get; init; } = 1;
 
         public double SlopeError { get; private init; }

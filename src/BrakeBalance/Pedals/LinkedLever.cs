@@ -3,13 +3,16 @@ using UnitsNet;
 
 namespace BrakeBalance.Pedals;
 
-/// <summary>Hanging pedal lever that pushes the booster's or master cylinder's rod through a link, so that its ratio changes over the travel.</summary>
+/// <summary>
+/// Hanging pedal lever that pushes the booster's or master cylinder's rod through a link, so that its ratio changes over the travel.
+/// </summary>
 /// <remarks>
 /// <para>
 /// With the pin at radius a and angle φ forward of the vertical, the rod's axis at depth d below the pivot and the link of length l,
 /// the rod stands at x(φ) = a sin φ + √(l² − (d − a cos φ)²). The pad at radius b travels b Δφ along its arc, so the ratio is b / (dx/dφ).
 /// </para>
-/// <para>Assumes a plane linkage without play. Force and travel ratio are the same number (no friction here; see <see cref="Pedal.Efficiency"/>).</para>
+/// <para>Assumes a plane linkage without play. Force and travel ratio are the same number (no friction here; see
+/// <see cref="Pedal.Efficiency"/>).</para>
 /// <para>Source: geometry of the slider-crank.</para>
 /// </remarks>
 public sealed record LinkedLever : PedalLever
@@ -48,7 +51,9 @@ public sealed record LinkedLever : PedalLever
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public required Length RodAxisDepth { get; init => field = Require.Positive(value); }
 
-    /// <summary>Angle of the pin forward of the vertical through the pivot, pedal at rest; −60° to 60°, negative when the pin stands behind.</summary>
+    /// <summary>
+    /// Angle of the pin forward of the vertical through the pivot, pedal at rest; −60° to 60°, negative when the pin stands behind.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside −60° to 60°.</exception>
     public required Angle PinAngleAtRest { get; init => field = Require.Between(value, Angle.FromDegrees(-60), Angle.FromDegrees(60)); }
 

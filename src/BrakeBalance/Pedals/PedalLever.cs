@@ -11,7 +11,9 @@ public abstract record PedalLever
     {
     }
 
-    /// <summary>Pedal ratio at a pedal travel: how much further the pad moves than the rod, and so how much the foot's force is multiplied.</summary>
+    /// <summary>
+    /// Pedal ratio at a pedal travel: how much further the pad moves than the rod, and so how much the foot's force is multiplied.
+    /// </summary>
     /// <param name="padTravel">Travel of the pedal pad from rest; not negative.</param>
     /// <returns>Pedal ratio [–], above zero.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="padTravel"/> is negative or beyond what the lever allows.</exception>

@@ -4,14 +4,16 @@ namespace BrakeBalance.Rules;
 
 /// <summary>The rules on the distribution of braking between the axles of a passenger car without an anti-lock system.</summary>
 /// <remarks>
-/// <para>Three regulations draw three different acceptance lines; each verdict names its own. All states of load of the vehicle file are tried.</para>
+/// <para>Three regulations draw three different acceptance lines; each verdict names its own. All states of load of the vehicle file are
+/// tried.</para>
 /// <para>
 /// 49 CFR 571.135 tests the lock sequence on the road first, an axle being locked when its second wheel locks (S7.2.1(e)) and a lock
 /// within 0.1 s above 15 km/h counting as simultaneous (S7.2.1(d)). A car whose rear axle locks first, or that locks no axle at 1 kN, is
 /// then judged by torque wheels (S7.2.1(h)): for braking ratios 0.15 to 0.80 the rear curve, and only it, lies below z = 0.9 k (S7.4.5).
 /// Here both wheels of an axle are alike, and the axle that utilises more adhesion is the one that locks first.
 /// </para>
-/// <para>Sources: Directive 71/320/EEC as amended, Annex II Appendix, 3.1 (text read at legislation.gov.uk; the line's formula read in Crolla (ed.),
+/// <para>Sources: Directive 71/320/EEC as amended, Annex II Appendix, 3.1 (text read at legislation.gov.uk; the line's formula read in
+/// Crolla (ed.),
 /// Automotive Engineering, 2009, ch. 12.1, p. 362); 49 CFR 571.135 S7.2, S7.4 (read); UN R13-H Annex 5 (from memory).</para>
 /// </remarks>
 public static class DistributionRules

@@ -3,7 +3,9 @@ using UnitsNet;
 namespace BrakeBalance.Rules;
 
 /// <summary>One rule on the distance of a stop, as data.</summary>
-/// <remarks>S ≤ a V + b V², or one distance at one speed. Source: see each rule; all in <c>data/references/effectiveness-rules.csv</c>.</remarks>
+/// <remarks>
+/// S ≤ a V + b V², or one distance at one speed. Source: see each rule; all in <c>data/references/effectiveness-rules.csv</c>.
+/// </remarks>
 public sealed record EffectivenessRule
 {
     private static readonly Lazy<IReadOnlyList<EffectivenessRule>> Table = new(() => ReferenceTable.Rows("effectiveness-rules.csv", row => new EffectivenessRule

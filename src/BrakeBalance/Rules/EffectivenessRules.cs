@@ -5,13 +5,17 @@ namespace BrakeBalance.Rules;
 
 /// <summary>Holds a computed car against the rules on stopping distance, sound and with something failed.</summary>
 /// <remarks>
-/// Each rule's greatest pedal force is used, or less where an axle would lock before; peak adhesion 0.9; brakes cold as the file has them. A
-/// computation is no test and no approval. With the engine off the first application is the one that counts: 49 CFR 571.135 S7.7.3 (g) (read)
+/// Each rule's greatest pedal force is used, or less where an axle would lock before; peak adhesion 0.9; brakes cold as the file has
+/// them. A
+/// computation is no test and no approval. With the engine off the first application is the one that counts: 49 CFR 571.135 S7.7.3 (g)
+/// (read)
 /// wants every reservoir fully charged at the beginning of each of its six stops. Sources: see <see cref="EffectivenessRule"/>.
 /// </remarks>
 public static class EffectivenessRules
 {
-    /// <summary>Every rule's verdict, over all load cases of the car; where a rule is tested at gross weight only, in the heaviest.</summary>
+    /// <summary>
+    /// Every rule's verdict, over all load cases of the car; where a rule is tested at gross weight only, in the heaviest.
+    /// </summary>
     /// <param name="vehicle">The car.</param>
     /// <returns>One verdict a rule; not applicable where the car's file or this assembly cannot answer.</returns>
     public static IReadOnlyList<RuleVerdict> Check(Vehicle vehicle)

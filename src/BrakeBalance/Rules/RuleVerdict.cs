@@ -18,7 +18,9 @@ public enum RuleOutcome
 /// <param name="Title">What the rule asks, in a phrase.</param>
 /// <param name="Source">Regulation, edition and section.</param>
 /// <param name="Outcome">Pass, fail or not applicable.</param>
-/// <param name="Margin">Least distance to the rule's limit in its own measure [–]; negative when it is broken; null when not applicable.</param>
+/// <param name="Margin">
+/// Least distance to the rule's limit in its own measure [–]; negative when it is broken; null when not applicable.
+/// </param>
 /// <param name="At">Where the margin is least, in words: load case and braking rate.</param>
 /// <param name="Explanation">The finding as a sentence.</param>
 public sealed record RuleVerdict(string Rule, string Title, string Source, RuleOutcome Outcome, double? Margin, string At, string Explanation);

@@ -6,12 +6,16 @@ namespace BrakeBalance.Stops;
 /// <summary>Runs heat cycles: temperatures, fade, drifting balance, fluid.</summary>
 /// <remarks>
 /// <para>
-/// After the cycle the car is taken as parked at once, with the air at rest and no further braking, and its brakes are followed until the fluid
-/// of both axles has been at its hottest: heat stored in disc or drum goes on into the caliper while the wind that cools it is gone. Coming to
+/// After the cycle the car is taken as parked at once, with the air at rest and no further braking, and its brakes are followed until
+/// the fluid
+/// of both axles has been at its hottest: heat stored in disc or drum goes on into the caliper while the wind that cools it is gone.
+/// Coming to
 /// rest adds no heat. A car that rolls on in the wind after its last stop stays cooler than this.
 /// </para>
-/// <para>The split of heat between the axles follows their torques at the temperature of the moment, so it drifts while an axle fades.</para>
-/// <para>Assumes no lock, power M v/R at each axle (slip heat left out), and pressure that reaches the brakes whatever the fluid's temperature.</para>
+/// <para>The split of heat between the axles follows their torques at the temperature of the moment, so it drifts while an axle
+/// fades.</para>
+/// <para>Assumes no lock, power M v/R at each axle (slip heat left out), and pressure that reaches the brakes whatever the fluid's
+/// temperature.</para>
 /// <para>
 /// Source: energy balance; see <see cref="ThermalBrake"/>. The end of the soak: once ring, hat and caliper all fall, none can rise again,
 /// because each is only warmed by the others (a cooperative system; theorem from memory).
@@ -34,7 +38,9 @@ public static class BrakeHeat
     /// <param name="atStart">Temperature of every part at the start, or null for that of the air.</param>
     /// <param name="withTrace">False to leave out temperatures over time.</param>
     /// <returns>Each stop, and the course of the temperatures.</returns>
-    /// <exception cref="InvalidOperationException">The brakes at the pressure of the first stop no longer slow the car to the end speed.</exception>
+    /// <exception cref="InvalidOperationException">
+    /// The brakes at the pressure of the first stop no longer slow the car to the end speed.
+    /// </exception>
     public static HeatResult Run(
         BrakedCar car, PerAxle<ThermalBrake> brakes, HeatCycle cycle, Temperature ambient, BrakeFluidGrade fluid, Temperature? atStart = null, bool withTrace = true)
     {

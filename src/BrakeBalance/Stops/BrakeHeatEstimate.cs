@@ -11,7 +11,10 @@ public static class BrakeHeatEstimate
 
     /// <summary>An estimate from the effective radius.</summary>
     /// <param name="brake">The brake.</param>
-    /// <returns>An iron ring 0.4 radius wide and 20 mm thick for a disc, a shell 65 mm wide and 12 mm thick for a drum; hat and hub 0.4 times its mass.</returns>
+    /// <returns>
+    /// An iron ring 0.4 radius wide and 20 mm thick for a disc, a shell 65 mm wide and 12 mm thick for a drum; hat and hub 0.4 times its
+    /// mass.
+    /// </returns>
     /// <remarks>Source: common practice; weigh the part where it matters.</remarks>
     public static BrakeThermalData Of(Brake brake)
     {

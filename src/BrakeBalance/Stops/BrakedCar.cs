@@ -25,7 +25,9 @@ public sealed record BrakedCar
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
     public required Length CentreOfGravityHeight { get; init => field = Require.NotNegative(value); }
 
-    /// <summary>Static load on the front axle divided by the weight, on level road and without aerodynamic lift [–]; 0.05 to 0.95.</summary>
+    /// <summary>
+    /// Static load on the front axle divided by the weight, on level road and without aerodynamic lift [–]; 0.05 to 0.95.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.05 to 0.95.</exception>
     public required double StaticFrontShare { get; init => field = Require.Between(value, 0.05, 0.95); }
 
@@ -58,7 +60,10 @@ public sealed record BrakedCar
             : throw new ArgumentOutOfRangeException(nameof(Grade), value.Degrees, "Must lie between -20 and 20 degrees.");
     } = Angle.Zero;
 
-    /// <summary>Moment of inertia about the vertical axis through the centre of gravity; above zero, or null for mass times the product of the distances to the axles.</summary>
+    /// <summary>
+    /// Moment of inertia about the vertical axis through the centre of gravity; above zero, or null for mass times the product of the
+    /// distances to the axles.
+    /// </summary>
     /// <remarks>Source: common practice, m a b (dynamic index one).</remarks>
     public MassMomentOfInertia? YawInertia { get; init => field = value is null ? null : Require.Positive(value.Value); }
 

@@ -5,7 +5,8 @@ namespace BrakeBalance.Stops;
 /// <summary>Braking torque at a temperature over the torque at the reference friction, as straight pieces.</summary>
 /// <remarks>
 /// <para>The ends are held: below the first and above the last temperature the end value stands, and a run says when it went beyond.</para>
-/// <para>Source: ratio of brake factors C*(μ(T))/C*(μ_ref); a disc's factor is in proportion to friction, a duo-servo drum's changes about three times as much.</para>
+/// <para>Source: ratio of brake factors C*(μ(T))/C*(μ_ref); a disc's factor is in proportion to friction, a duo-servo drum's changes
+/// about three times as much.</para>
 /// </remarks>
 public sealed class FadeCurve
 {
@@ -22,9 +23,14 @@ public sealed class FadeCurve
     public static FadeCurve None { get; } = new([-50, 2000], [1, 1]);
 
     /// <summary>A curve through points.</summary>
-    /// <param name="points">Temperature of the ring, and torque over the reference torque [–]; at least two points, temperatures rising, factors not negative.</param>
+    /// <param name="points">
+    /// Temperature of the ring, and torque over the reference torque [–]; at least two points, temperatures rising, factors not
+    /// negative.
+    /// </param>
     /// <returns>The curve.</returns>
-    /// <exception cref="ArgumentException">There are fewer than two points, a temperature does not rise, or a factor is negative.</exception>
+    /// <exception cref="ArgumentException">
+    /// There are fewer than two points, a temperature does not rise, or a factor is negative.
+    /// </exception>
     public static FadeCurve Through(IEnumerable<(Temperature Temperature, double Factor)> points)
     {
         ArgumentNullException.ThrowIfNull(points);

@@ -31,7 +31,10 @@ public sealed record HeatCycle
     /// <param name="to">Speed at which each ends; not negative, below <paramref name="from"/>.</param>
     /// <param name="deceleration">Deceleration of the first stop; above zero.</param>
     /// <param name="interval">Time from the start of one stop to the start of the next.</param>
-    /// <param name="samePressure">True: the pressure of the first stop is held in every stop, so that fade shows as lost deceleration. False: the deceleration is held.</param>
+    /// <param name="samePressure">
+    /// True: the pressure of the first stop is held in every stop, so that fade shows as lost deceleration. False: the deceleration is
+    /// held.
+    /// </param>
     /// <param name="acceleration">Acceleration between stops; above zero, 1.5 m/s² when left out.</param>
     /// <returns>The cycle.</returns>
     /// <exception cref="ArgumentException">The interval is too short for the stop and the way back to speed.</exception>
@@ -69,10 +72,14 @@ public sealed record HeatCycle
 
     /// <summary>The repeated-braking fade cycle for passenger cars.</summary>
     /// <param name="maximumSpeed">The car's maximum speed; above zero.</param>
-    /// <returns>15 stops from 80 % of the maximum speed, at most 120 km/h, to half of that, every 45 s, at the pressure that gives 3 m/s² at first.</returns>
+    /// <returns>
+    /// 15 stops from 80 % of the maximum speed, at most 120 km/h, to half of that, every 45 s, at the pressure that gives 3 m/s² at
+    /// first.
+    /// </returns>
     /// <remarks>
     /// Source: 71/320/EEC Annex II 1.3 (values seen at legislation.gov.uk), the same numbers in UN R13-H Annex 3 Type-I test (from memory).
-    /// 49 CFR 571.135 S7.13 (read) has the same schedule but holds 3.0 m/s² in every snub: <see cref="Repeated"/> with that deceleration held.
+    /// 49 CFR 571.135 S7.13 (read) has the same schedule but holds 3.0 m/s² in every snub: <see cref="Repeated"/> with that deceleration
+    /// held.
     /// </remarks>
     public static HeatCycle TypeOne(Speed maximumSpeed)
     {

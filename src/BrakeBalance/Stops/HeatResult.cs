@@ -39,10 +39,16 @@ public sealed record HeatResult
     /// <summary>Heat of braking that the sums of stored and lost heat leave unexplained, over the heat of braking [–].</summary>
     public required double Imbalance { get; init; }
 
-    /// <summary>Temperature still left to the wet boiling point at the hotter axle at its hottest, parked or driving; negative when it would boil.</summary>
+    /// <summary>
+    /// Temperature still left to the wet boiling point at the hotter axle at its hottest, parked or driving; negative when it would
+    /// boil.
+    /// </summary>
     public TemperatureDelta WetBoilingMargin => Margin(Fluid.WetBoilingPoint);
 
-    /// <summary>Temperature still left to the dry boiling point at the hotter axle at its hottest, parked or driving; negative when it would boil.</summary>
+    /// <summary>
+    /// Temperature still left to the dry boiling point at the hotter axle at its hottest, parked or driving; negative when it would
+    /// boil.
+    /// </summary>
     public TemperatureDelta DryBoilingMargin => Margin(Fluid.DryBoilingPoint);
 
     /// <summary>The first stop at whose end the fluid is past its wet boiling point, or null when there is none.</summary>

@@ -6,15 +6,20 @@ namespace BrakeBalance.Stops;
 /// <remarks>
 /// <para>At a pressure the brakes ask for T_i = M_i/R_i; the load transfer follows from T₁ + T₂ + R + D, a load-sensing valve from the rear
 /// load; the axle is at its limit where T_i = μ_peak(N_i) N_i.</para>
-/// <para>Assumes steady braking (no wheel inertia, no pitch), so a real lock comes at this pressure or, with a lagging transfer, before it.</para>
-/// <para>Source: adhesion utilisation f_i = T_i/N_i set to the adhesion; Crolla (ed.), Automotive Engineering, 2009, ch. 12.1 (read).</para>
+/// <para>Assumes steady braking (no wheel inertia, no pitch), so a real lock comes at this pressure or, with a lagging transfer, before
+/// it.</para>
+/// <para>Source: adhesion utilisation f_i = T_i/N_i set to the adhesion; Crolla (ed.), Automotive Engineering, 2009, ch. 12.1
+/// (read).</para>
 /// </remarks>
 public static class LockPressure
 {
     /// <summary>The lowest line pressure that brings an axle to its limit, and which axle.</summary>
     /// <param name="car">The car on its road.</param>
     /// <param name="speed">Speed at which lift and drag are taken; not negative.</param>
-    /// <returns>Pressure at the master cylinder (gauge) and axle, or null when no pressure up to four times the last point of the torque curves reaches a limit.</returns>
+    /// <returns>
+    /// Pressure at the master cylinder (gauge) and axle, or null when no pressure up to four times the last point of the torque curves
+    /// reaches a limit.
+    /// </returns>
     public static (Pressure LinePressure, Axle Axle)? Lowest(BrakedCar car, Speed speed)
     {
         var numbers = new CarNumbers(car);

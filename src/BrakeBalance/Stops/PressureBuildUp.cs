@@ -4,7 +4,8 @@ namespace BrakeBalance.Stops;
 
 /// <summary>How line pressure follows the driver's foot: dead time, a ramp, and the lag of the assist.</summary>
 /// <remarks>
-/// <para>After the dead time the foot asks for a pressure that rises at <see cref="RampRate"/> to the target and stays there; the pressure follows it as a first-order lag with <see cref="AssistLag"/>.</para>
+/// <para>After the dead time the foot asks for a pressure that rises at <see cref="RampRate"/> to the target and stays there; the
+/// pressure follows it as a first-order lag with <see cref="AssistLag"/>.</para>
 /// <para>Source: common practice; closed form of a first-order lag under a ramp.</para>
 /// </remarks>
 public sealed record PressureBuildUp

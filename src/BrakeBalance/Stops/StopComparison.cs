@@ -13,7 +13,9 @@ public static class StopComparison
     /// <param name="initialSpeed">Speed when the foot touches the pedal.</param>
     /// <param name="conditions">Road and foot; a level road and each vehicle's foot unless said.</param>
     /// <param name="releaseRate">Fall per second of the pressure that an easing foot asks for; null for no such stop.</param>
-    /// <param name="crossSlope">Slope across the road where the car may yaw; the crown of <see cref="YawDisturbance.Crown"/> unless said.</param>
+    /// <param name="crossSlope">
+    /// Slope across the road where the car may yaw; the crown of <see cref="YawDisturbance.Crown"/> unless said.
+    /// </param>
     /// <returns>A row for each set-up, in order.</returns>
     /// <exception cref="ArgumentException">A vehicle has no load case of that name.</exception>
     public static IReadOnlyList<StopComparisonRow> Of(

@@ -4,8 +4,10 @@ namespace BrakeBalance.Stops;
 
 /// <summary>Closed forms for the distance of a stop with a constant retarding force.</summary>
 /// <remarks>
-/// <para>s = γ (v₁² − v₂²)/(2 g r), with r the retarding force over the weight (adhesion, rolling resistance and slope together) and γ the factor of the rotating masses.</para>
-/// <para>Source: work equals energy; Gillespie, Fundamentals of Vehicle Dynamics, ch. 3; Mannering and Kilareski, Principles of Highway Engineering, ch. 2 (both from memory).</para>
+/// <para>s = γ (v₁² − v₂²)/(2 g r), with r the retarding force over the weight (adhesion, rolling resistance and slope together) and γ
+/// the factor of the rotating masses.</para>
+/// <para>Source: work equals energy; Gillespie, Fundamentals of Vehicle Dynamics, ch. 3; Mannering and Kilareski, Principles of Highway
+/// Engineering, ch. 2 (both from memory).</para>
 /// </remarks>
 public static class StopDistance
 {
@@ -42,7 +44,9 @@ public static class StopDistance
 
     /// <summary>Distance of a stop with a time before the brakes act and a constant deceleration after it.</summary>
     /// <param name="from">Speed at the start; not negative.</param>
-    /// <param name="before">Time before the brakes act: reaction, or build-up as the regulations count it (0.36 s for their 0.1 v); not negative.</param>
+    /// <param name="before">
+    /// Time before the brakes act: reaction, or build-up as the regulations count it (0.36 s for their 0.1 v); not negative.
+    /// </param>
     /// <param name="deceleration">Deceleration; above zero.</param>
     /// <returns>Distance to standstill.</returns>
     public static Length WithDelay(Speed from, Duration before, Acceleration deceleration)

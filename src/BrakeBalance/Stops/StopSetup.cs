@@ -101,7 +101,9 @@ public sealed record StopSetup
     /// <param name="conditions">Road and foot; a level road and the vehicle's foot unless said.</param>
     /// <returns>The set-up.</returns>
     /// <exception cref="ArgumentException">The foot's force brings no pressure to the brakes (<see cref="WhyNoStop"/>).</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The adhesion is outside its range, or a drum's shoe would lock by itself at a friction of its curve.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// The adhesion is outside its range, or a drum's shoe would lock by itself at a friction of its curve.
+    /// </exception>
     public static StopSetup From(Vehicle vehicle, LoadCase load, double adhesion, SlipCurve? shape = null,
         StopConditions? conditions = null)
     {

@@ -4,7 +4,8 @@ namespace BrakeBalance.Stops;
 
 /// <summary>Simulates straight stops.</summary>
 /// <remarks>
-/// <para>Equations: <see cref="BrakedCar"/> as a rigid body on two axles with wheel inertia and slip curves; lock, release and standstill are located as events.</para>
+/// <para>Equations: <see cref="BrakedCar"/> as a rigid body on two axles with wheel inertia and slip curves; lock, release and
+/// standstill are located as events.</para>
 /// <para>Source: common practice of longitudinal vehicle dynamics; the checks beside the tests name theirs.</para>
 /// </remarks>
 public static class StraightStop
@@ -28,7 +29,9 @@ public static class StraightStop
     /// <param name="withTrace">False to leave out the trace, for studies of many stops.</param>
     /// <returns>Distance, locks, energies and the trace.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The initial speed is outside its range.</exception>
-    /// <exception cref="InvalidOperationException">The car does not stop: the brakes and the road do not overcome the slope; or no pressure reaches lock for a threshold driver.</exception>
+    /// <exception cref="InvalidOperationException">
+    /// The car does not stop: the brakes and the road do not overcome the slope; or no pressure reaches lock for a threshold driver.
+    /// </exception>
     public static StopResult Run(BrakedCar car, Driver driver, PressureBuildUp buildUp, Speed initialSpeed, bool withTrace = true) =>
         Run(car, driver, buildUp, initialSpeed, withTrace, RelativeTolerance);
 

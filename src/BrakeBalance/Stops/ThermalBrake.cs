@@ -4,10 +4,13 @@ namespace BrakeBalance.Stops;
 
 /// <summary>Heat capacity, cooling and fade of one wheel's brake.</summary>
 /// <remarks>
-/// <para>Up to three bodies: the rubbing ring (disc band or drum shell), the hat and hub behind it, and caliper or wheel cylinder with pads and fluid.</para>
+/// <para>Up to three bodies: the rubbing ring (disc band or drum shell), the hat and hub behind it, and caliper or wheel cylinder with
+/// pads and fluid.</para>
 /// <para>C_r T_r′ = s P − A h(v) (T_r − T_a) − ε σ A (T_r⁴ − T_a⁴) − G_h (T_r − T_h) − G_f (T_r − T_f); h(v) = h₀ + h₁ v^0.8.</para>
-/// <para>Assumes each body at one temperature (bulk); the surface under the pads is hotter during a stop, see <see cref="SurfaceHeating"/>.</para>
-/// <para>Source: lumped energy balance, textbook heat transfer; turbulent exponent 0.8 for a rotating disc (Limpert, Brake Design and Safety, from memory). Default numbers: common practice.</para>
+/// <para>Assumes each body at one temperature (bulk); the surface under the pads is hotter during a stop, see
+/// <see cref="SurfaceHeating"/>.</para>
+/// <para>Source: lumped energy balance, textbook heat transfer; turbulent exponent 0.8 for a rotating disc (Limpert, Brake Design and
+/// Safety, from memory). Default numbers: common practice.</para>
 /// </remarks>
 public sealed record ThermalBrake
 {
@@ -56,7 +59,9 @@ public sealed record ThermalBrake
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
     public double CaliperConductanceWattsPerKelvin { get; init => field = Require.NotNegative(value); } = 2;
 
-    /// <summary>Cooling of the caliper per kelvin at standstill, in watts per kelvin; it grows with speed like the ring's; not negative.</summary>
+    /// <summary>
+    /// Cooling of the caliper per kelvin at standstill, in watts per kelvin; it grows with speed like the ring's; not negative.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
     public double CaliperCoolingWattsPerKelvin { get; init => field = Require.NotNegative(value); } = 0.6;
 

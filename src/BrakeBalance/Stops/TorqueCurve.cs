@@ -38,7 +38,10 @@ public sealed class TorqueCurve
     }
 
     /// <summary>A curve through measured or computed points.</summary>
-    /// <param name="points">Line pressure at the master cylinder (gauge) and braking torque of both brakes of the axle; pressures above zero and rising, torques never falling.</param>
+    /// <param name="points">
+    /// Line pressure at the master cylinder (gauge) and braking torque of both brakes of the axle; pressures above zero and rising,
+    /// torques never falling.
+    /// </param>
     /// <returns>The curve, which starts at no torque at no pressure.</returns>
     /// <exception cref="ArgumentException">There is no point, a pressure does not rise, or a torque falls or is negative.</exception>
     public static TorqueCurve Through(IEnumerable<(Pressure LinePressure, Torque BrakingTorque)> points)

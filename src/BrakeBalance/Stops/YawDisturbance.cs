@@ -5,7 +5,9 @@ namespace BrakeBalance.Stops;
 /// <summary>What pushes a braking car off its straight line.</summary>
 public sealed record YawDisturbance
 {
-    /// <summary>Slope of the road across the direction of travel, positive when the road falls away to the left; within 10 degrees.</summary>
+    /// <summary>
+    /// Slope of the road across the direction of travel, positive when the road falls away to the left; within 10 degrees.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The slope is steeper than 10 degrees.</exception>
     public Angle CrossSlope { get; init => field = Within(value, 10, nameof(CrossSlope)); } = Angle.Zero;
 

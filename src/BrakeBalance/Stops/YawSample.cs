@@ -1,6 +1,8 @@
 namespace BrakeBalance.Stops;
 
-/// <summary>One instant of a stop seen from above; plain SI numbers with the unit in the name, because there are hundreds of them.</summary>
+/// <summary>
+/// One instant of a stop seen from above; plain SI numbers with the unit in the name, because there are hundreds of them.
+/// </summary>
 public readonly record struct YawSample
 {
     /// <summary>Time since the foot touched the pedal, in seconds.</summary>

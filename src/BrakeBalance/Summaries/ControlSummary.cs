@@ -6,11 +6,16 @@ using UnitsNet;
 
 namespace BrakeBalance.Summaries;
 
-/// <summary>What lies between foot and line pressure, in numbers: effort, run-out, gauge readings, travel, reserve, failures and rules.</summary>
+/// <summary>
+/// What lies between foot and line pressure, in numbers: effort, run-out, gauge readings, travel, reserve, failures and rules.
+/// </summary>
 /// <param name="Vehicle">The car.</param>
 /// <param name="LoadCases">One part a load case.</param>
 /// <param name="Verdicts">The rules on stopping distance; informative, no type approval.</param>
-/// <param name="Choices">Bores in steps of 1/16 in and pedal ratios in steps of a half around the car's own, in its first load case; empty when travel cannot be told.</param>
+/// <param name="Choices">
+/// Bores in steps of 1/16 in and pedal ratios in steps of a half around the car's own, in its first load case; empty when travel cannot
+/// be told.
+/// </param>
 /// <param name="Notices">What the reader should be told in words.</param>
 public sealed record ControlSummary(
     Vehicle Vehicle,

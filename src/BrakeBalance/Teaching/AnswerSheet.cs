@@ -16,7 +16,9 @@ public sealed record GivenAnswer(int Line, int Student, string ExerciseId, strin
 /// <param name="Faults">Lines left out, each said with its number and reason.</param>
 public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyList<string> Faults)
 {
-    /// <summary>Reads answers: a header <c>student,exercise,answer</c>, then a line an answer; lines that begin with # are passed over.</summary>
+    /// <summary>
+    /// Reads answers: a header <c>student,exercise,answer</c>, then a line an answer; lines that begin with # are passed over.
+    /// </summary>
     /// <param name="reader">The text.</param>
     /// <returns>The answers and the faults.</returns>
     public static AnswerSheet Read(TextReader reader)

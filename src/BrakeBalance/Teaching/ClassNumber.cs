@@ -18,6 +18,8 @@ public sealed record ClassNumber
 
     /// <summary>The source of the student's numbers.</summary>
     /// <param name="stream">A number for each independent stream.</param>
-    /// <remarks>Mersenne Twister by Matsumoto and Nishimura, as MathNet.Numerics has it: the same everywhere and in every version.</remarks>
+    /// <remarks>
+    /// Mersenne Twister by Matsumoto and Nishimura, as MathNet.Numerics has it: the same everywhere and in every version.
+    /// </remarks>
     internal MersenneTwister Numbers(int stream) => new(unchecked((Seed * 1_000_003) + (Student * 7919) + (stream * 104_729)), threadSafe: false);
 }

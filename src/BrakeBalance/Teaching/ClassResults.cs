@@ -11,7 +11,8 @@ public sealed record ClassResults(IReadOnlyList<StudentMark> Marks, IReadOnlyLis
     /// <param name="us">Whether the sheets lead with US units.</param>
     /// <returns>The results.</returns>
     /// <remarks>
-    /// Facility is the mean share of the points; discrimination is the difference of facility between the upper and the lower 27 % of the class by total.
+    /// Facility is the mean share of the points; discrimination is the difference of facility between the upper and the lower 27 % of
+    /// the class by total.
     /// Source: classical item analysis (Kelley's 27 % groups), from memory.
     /// </remarks>
     public static ClassResults Of(int seed, IReadOnlyList<GivenAnswer> answers, bool us = false)

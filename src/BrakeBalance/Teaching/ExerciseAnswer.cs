@@ -4,7 +4,9 @@ using UnitsNet.Units;
 
 namespace BrakeBalance.Teaching;
 
-/// <summary>The answer to an exercise: a quantity or a fraction, how near an answer must come, and the wrong answers that tell what went wrong.</summary>
+/// <summary>
+/// The answer to an exercise: a quantity or a fraction, how near an answer must come, and the wrong answers that tell what went wrong.
+/// </summary>
 public sealed record ExerciseAnswer
 {
     private static readonly Dictionary<Type, (Enum Si, Enum Us)> LeadUnits = new()

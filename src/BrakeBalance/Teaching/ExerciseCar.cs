@@ -96,7 +96,10 @@ public sealed class ExerciseCar
 
     /// <summary>The car of a student.</summary>
     /// <param name="number">Class seed and student number.</param>
-    /// <returns>The car; drawn again until its balance suits the exercises (front first at the adhesion, rear first at high rates without the valve).</returns>
+    /// <returns>
+    /// The car; drawn again until its balance suits the exercises (front first at the adhesion, rear first at high rates without the
+    /// valve).
+    /// </returns>
     public static ExerciseCar For(ClassNumber number)
     {
         MersenneTwister numbers = number.Numbers(0);

@@ -2,7 +2,8 @@ namespace BrakeBalance.Tyres;
 
 /// <summary>Sets of slip-curve constants as they stand in the literature.</summary>
 /// <remarks>
-/// <para>They describe one tyre on one surface at one speed. A car's own tyres take the shape and another height by <see cref="SlipCurve.ScaledToPeak"/>.</para>
+/// <para>They describe one tyre on one surface at one speed. A car's own tyres take the shape and another height by
+/// <see cref="SlipCurve.ScaledToPeak"/>.</para>
 /// <para>Source: beside each set.</para>
 /// </remarks>
 public static class PublishedSlipCurves

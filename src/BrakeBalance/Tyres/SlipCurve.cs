@@ -4,7 +4,8 @@ namespace BrakeBalance.Tyres;
 
 /// <summary>Adhesion coefficient of a braked tyre against its slip.</summary>
 /// <remarks>
-/// <para>Slip s = (v − ω R)/v: 0 for a freely rolling wheel, 1 for a locked one. The coefficient is the force along the slip divided by the normal reaction of the same wheel.</para>
+/// <para>Slip s = (v − ω R)/v: 0 for a freely rolling wheel, 1 for a locked one. The coefficient is the force along the slip divided by
+/// the normal reaction of the same wheel.</para>
 /// <para>Source: the shape comes from the derived type; scale and load sensitivity multiply it.</para>
 /// </remarks>
 public abstract record SlipCurve

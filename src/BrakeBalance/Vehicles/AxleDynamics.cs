@@ -20,7 +20,9 @@ public sealed record AxleDynamics
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside −0.95 to 0.95.</exception>
     public double BrakeImbalance { get; init => field = Require.Between(value, -0.95, 0.95); }
 
-    /// <summary>Shape of the tyre's slip curve; null when unknown. Its height comes from the surface and the tyre's adhesion factor.</summary>
+    /// <summary>
+    /// Shape of the tyre's slip curve; null when unknown. Its height comes from the surface and the tyre's adhesion factor.
+    /// </summary>
     public SlipCurve? SlipCurve { get; init; }
 
     /// <summary>Lateral over longitudinal slip stiffness of the rolling tyre [–]; null when unknown.</summary>

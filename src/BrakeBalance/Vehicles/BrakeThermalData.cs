@@ -25,6 +25,8 @@ public sealed record BrakeThermalData
     /// <summary>Friction against temperature; null when it does not change, as far as is known.</summary>
     public FrictionCurve? Friction { get; init; }
 
-    /// <summary>True when the curve's height counts; false when only its shape does and the brake's own friction stands at 100 °C.</summary>
+    /// <summary>
+    /// True when the curve's height counts; false when only its shape does and the brake's own friction stands at 100 °C.
+    /// </summary>
     public bool FrictionIsMeasured { get; init; }
 }

@@ -3,7 +3,9 @@ using UnitsNet;
 
 namespace BrakeBalance.Vehicles;
 
-/// <summary>All that an answer about the setting has to hold for: surfaces, speeds, load cases, states of the brakes and how well they are known.</summary>
+/// <summary>
+/// All that an answer about the setting has to hold for: surfaces, speeds, load cases, states of the brakes and how well they are known.
+/// </summary>
 /// <remarks>There is one set for each car, out of its file; every answer that depends on them says them.</remarks>
 public sealed record Conditions
 {
@@ -38,7 +40,9 @@ public sealed record Conditions
         init => field = value.IsDefaultOrEmpty ? throw new ArgumentException("There must be at least one state of the brakes.", nameof(BrakeStates)) : value;
     } = UsualStates;
 
-    /// <summary>Friction may be this fraction off at each axle, in either direction [–]; 0 to 0.5; 0.08 unless said (common practice).</summary>
+    /// <summary>
+    /// Friction may be this fraction off at each axle, in either direction [–]; 0 to 0.5; 0.08 unless said (common practice).
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside 0 to 0.5.</exception>
     public PerAxle<double> FrictionSpread
     {

@@ -7,7 +7,10 @@ using UnitsNet;
 namespace BrakeBalance.Vehicles;
 
 /// <summary>A two-axle car as far as its braking is concerned.</summary>
-/// <remarks>Both wheels of an axle are alike. A vehicle read from a file is consistent; one built in code is checked when its balance is computed.</remarks>
+/// <remarks>
+/// Both wheels of an axle are alike. A vehicle read from a file is consistent; one built in code is checked when its balance is
+/// computed.
+/// </remarks>
 public sealed record Vehicle
 {
     /// <summary>Name of the car.</summary>
@@ -91,7 +94,9 @@ public sealed record Vehicle
     /// <param name="rear">Factor on the rear brakes' friction [–]; above zero.</param>
     /// <returns>A copy.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A factor is not above zero.</exception>
-    /// <remarks>Friction rises at most to what <see cref="Brakes.Brake.GreatestFriction"/> says: a shoe that locks by itself has no brake factor.</remarks>
+    /// <remarks>
+    /// Friction rises at most to what <see cref="Brakes.Brake.GreatestFriction"/> says: a shoe that locks by itself has no brake factor.
+    /// </remarks>
     public Vehicle WithFrictionFactors(double front, double rear) => this with
     {
         Brakes = new(

@@ -19,7 +19,9 @@ public sealed class VehicleUncertainty
         _drawn = new(Drawn);
     }
 
-    /// <summary>The entries given as ranges, or filled with those of the car's class, in the order in which <see cref="Draw"/> takes them.</summary>
+    /// <summary>
+    /// The entries given as ranges, or filled with those of the car's class, in the order in which <see cref="Draw"/> takes them.
+    /// </summary>
     public IReadOnlyList<ValueRange> Ranges { get; }
 
     /// <summary>The car for a choice of values.</summary>
@@ -54,7 +56,9 @@ public sealed class VehicleUncertainty
     /// Cars drawn evenly from the ranges, the friction of the brakes at its middle: its spread is one of the <see cref="Conditions"/>.
     /// </summary>
     /// <param name="vehicle">The car of the file; its hydraulics may have been set otherwise since.</param>
-    /// <returns>The cars, with that car's hydraulics; none when the car was changed in anything else, as the ranges are then not its own.</returns>
+    /// <returns>
+    /// The cars, with that car's hydraulics; none when the car was changed in anything else, as the ranges are then not its own.
+    /// </returns>
     public IReadOnlyList<DrawnVehicle> DrawsOf(Vehicle vehicle)
     {
         bool set = !ReferenceEquals(vehicle.Hydraulics, _middle.Hydraulics);

@@ -4,7 +4,8 @@ using PuppeteerSharp;
 namespace BrakeBalance.Notebooks.Tests.Browser;
 
 /// <summary>
-/// One headless Chromium for all browser tests. Where it is missing the tests are skipped with a reason, except with CI=true, where they fail.
+/// One headless Chromium for all browser tests. Where it is missing the tests are skipped with a reason, except with CI=true, where they
+/// fail.
 /// </summary>
 public sealed class BrowserFixture : IAsyncLifetime
 {
@@ -75,7 +76,9 @@ public sealed class BrowserFixture : IAsyncLifetime
     }
 }
 
-/// <summary>All tests that use the browser share it, and the pages of the notebooks; they run one after the other and with nothing beside them.</summary>
+/// <summary>
+/// All tests that use the browser share it, and the pages of the notebooks; they run one after the other and with nothing beside them.
+/// </summary>
 [CollectionDefinition(Name, DisableParallelization = true)]
 public sealed class BrowserTests : ICollectionFixture<BrowserFixture>, ICollectionFixture<RenderedNotebooks>
 {

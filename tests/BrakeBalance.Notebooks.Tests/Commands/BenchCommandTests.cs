@@ -88,7 +88,9 @@ public class BenchCommandTests(BrowserFixture browser)
 
     private static readonly string[] Faces = ["Arial", "sans-serif", "serif", "'DejaVu Sans'", "'Liberation Sans'"];
 
-    /// <summary>The sheet is one sheet of paper: one page in front, one behind, on A4 and on Letter, whatever face the machine has.</summary>
+    /// <summary>
+    /// The sheet is one sheet of paper: one page in front, one behind, on A4 and on Letter, whatever face the machine has.
+    /// </summary>
     [SkippableFact]
     public async Task The_sheet_prints_on_two_pages_and_reads_on_a_phone()
     {

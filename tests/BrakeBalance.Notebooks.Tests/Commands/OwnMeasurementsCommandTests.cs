@@ -133,7 +133,8 @@ public class OwnMeasurementsCommandTests
         Assert.DoesNotContain("nvented", rates, StringComparison.Ordinal);
         Assert.All(measured, name => Assert.True(File.Exists(car.At($"out/saloon-{name}-si.csv")), name));
 
-        // Logs that are marked as invented are told of, in plain words too, and whatever a car is called it is not invented unless its file says so.
+        // Logs that are marked as invented are told of, in plain words too, and whatever a car is called it is not invented unless its
+        // file says so.
         await File.WriteAllTextAsync(car.At("stops.csv"), $"# {LogReading<TestStop>.InventedMark}\n" + await File.ReadAllTextAsync(car.At("stops.csv")));
         (exit, _, error) = await Run("figures", car.File, "--output", car.At("out"), "--figure", "measured-rates", "--plain");
         Assert.True(exit == 0, error);

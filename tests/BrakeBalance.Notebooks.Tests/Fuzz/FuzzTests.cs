@@ -21,7 +21,8 @@ public class FuzzTests(ITestOutputHelper output)
 
     /// <remarks>
     /// Vehicle, bench, log, lap and answer files; there is no other kind of file. All are read; of those accepted every 40th is asked a
-    /// quick question, every 400th goes through every command and figure. The benchmarks project does the same at any scale: <c>fuzz COUNT SEED</c>.
+    /// quick question, every 400th goes through every command and figure. The benchmarks project does the same at any scale: <c>fuzz
+    /// COUNT SEED</c>.
     /// </remarks>
     [Fact]
     public async Task No_file_stops_the_program_and_what_check_accepts_every_command_answers_in_finite_numbers()

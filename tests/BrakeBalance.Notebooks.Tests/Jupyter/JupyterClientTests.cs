@@ -8,7 +8,9 @@ using BrakeBalance.Notebooks.Tests.Commands;
 
 namespace BrakeBalance.Notebooks.Tests.Jupyter;
 
-/// <summary>Notebook 01 in a real Jupyter client shows what our pages show: each output the same text, figures and their data included.</summary>
+/// <summary>
+/// Notebook 01 in a real Jupyter client shows what our pages show: each output the same text, figures and their data included.
+/// </summary>
 [Collection(EnginesCollection.Name)]
 public class JupyterClientTests
 {

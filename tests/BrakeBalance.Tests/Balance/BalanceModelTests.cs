@@ -5,7 +5,9 @@ using UnitsNet;
 
 namespace BrakeBalance.Tests.Balance;
 
-/// <summary>The balance at its edges: lift-off, no lock-up, engine braking, aerodynamics, load-sensing valves and load-sensitive tyres.</summary>
+/// <summary>
+/// The balance at its edges: lift-off, no lock-up, engine braking, aerodynamics, load-sensing valves and load-sensitive tyres.
+/// </summary>
 public class BalanceModelTests
 {
     private const double Weight = 10_000;

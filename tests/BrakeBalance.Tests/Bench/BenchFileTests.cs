@@ -198,7 +198,9 @@ public sealed class BenchFileTests
         Assert.True(Row(plan, "Safe limit").Factor is null or < 1);
     }
 
-    /// <summary>Lever law by hand: a taller front tyre takes braking from the front axle in proportion to its radius at the same pressure.</summary>
+    /// <summary>
+    /// Lever law by hand: a taller front tyre takes braking from the front axle in proportion to its radius at the same pressure.
+    /// </summary>
     [Fact]
     public void Taller_front_tyres_move_braking_rearwards()
     {

@@ -150,7 +150,9 @@ public sealed class PlumbingTests
         Assert.Equal(BenchSeverity.Wrong, Worst(Sound() with { Lines = lines.Replace(line, line with { From = line.To, To = line.From }) }));
     }
 
-    /// <summary>Any wiring at all: if nothing is called wrong, the oil really goes where it must; and every finding says where, what and why.</summary>
+    /// <summary>
+    /// Any wiring at all: if nothing is called wrong, the oil really goes where it must; and every finding says where, what and why.
+    /// </summary>
     [Property(MaxTest = 2000)]
     public void Whatever_is_not_called_wrong_works(byte[] targets)
     {

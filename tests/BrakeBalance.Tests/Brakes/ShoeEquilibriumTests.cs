@@ -5,7 +5,8 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Brakes;
 
 /// <summary>
-/// The closed forms against statics: the lining is cut into many pieces, each with its own normal and friction force in the plane of the brake,
+/// The closed forms against statics: the lining is cut into many pieces, each with its own normal and friction force in the plane of the
+/// brake,
 /// and the equilibrium equations of the shoes are solved as a linear system. Pieces that would pull are released until none does.
 /// </summary>
 public class ShoeEquilibriumTests
@@ -79,7 +80,8 @@ public class ShoeEquilibriumTests
     }
 
     // A shoe on the left of the drum, drum anticlockwise for a leading shoe (support below) and clockwise for a trailing one.
-    // Unknowns: pressure u cos φ + v sin φ and the support force S; a unit cylinder force pushes left at height a, S pushes left at height -l.
+    // Unknowns: pressure u cos φ + v sin φ and the support force S; a unit cylinder force pushes left at height a, S pushes left at
+    // height -l.
     private static (double Factor, double Support) FreeShoe(double friction, double start, double end, double support, double cylinder, bool leading)
     {
         double turning = leading ? 1 : -1;

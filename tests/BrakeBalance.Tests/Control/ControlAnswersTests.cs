@@ -11,7 +11,9 @@ using UnitsNet;
 
 namespace BrakeBalance.Tests.Control;
 
-/// <summary>What a vehicle file's checks accept is answered, or null with a reason: never an exception, never a number that is none.</summary>
+/// <summary>
+/// What a vehicle file's checks accept is answered, or null with a reason: never an exception, never a number that is none.
+/// </summary>
 public sealed class ControlAnswersTests
 {
     private static readonly JsonDocumentOptions Comments = new() { CommentHandling = JsonCommentHandling.Skip };

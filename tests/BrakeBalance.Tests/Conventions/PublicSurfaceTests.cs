@@ -4,7 +4,9 @@ using System.Xml.Linq;
 
 namespace BrakeBalance.Tests.Conventions;
 
-/// <summary>What every public type of the calculation assembly keeps to, found by reflection and from the generated documentation.</summary>
+/// <summary>
+/// What every public type of the calculation assembly keeps to, found by reflection and from the generated documentation.
+/// </summary>
 public class PublicSurfaceTests
 {
     private static readonly Assembly Calculation = typeof(Gravity).Assembly;

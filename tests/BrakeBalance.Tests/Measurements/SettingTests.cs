@@ -165,7 +165,8 @@ public class SettingTests(ITestOutputHelper output)
         Assert.Contains("Nothing measured", SettingWords.Rule(before, UnitSystem.Si), StringComparison.Ordinal);
     }
 
-    // Wheelbase, loads, brakes and valve as ordinary cars have them (common practice): the rear 5 to 40 % too strong at 0.8 g without the valve.
+    // Wheelbase, loads, brakes and valve as ordinary cars have them (common practice): the rear 5 to 40 % too strong at 0.8 g without
+    // the valve.
     [Fact]
     public void Nearly_every_ordinary_car_has_an_answer_under_the_usual_conditions()
     {

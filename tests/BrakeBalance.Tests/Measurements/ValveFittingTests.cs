@@ -116,7 +116,9 @@ public class ValveFittingTests(ITestOutputHelper output)
         Assert.InRange(held.Count(h => h.Slope) / (double)logs, 0.85, 0.95);
     }
 
-    /// <summary>A day at the knob: three positions, gauges that scatter by 8 psi, each position with its own slope if the valve is faulty.</summary>
+    /// <summary>
+    /// A day at the knob: three positions, gauges that scatter by 8 psi, each position with its own slope if the valve is faulty.
+    /// </summary>
     private static (double[] Knees, GaugeAnalysis Analysis) Day(int seed, int log, double[] slopes)
     {
         Random random = RandomNumbers.Stream(seed, log);
@@ -152,8 +154,10 @@ public class ValveFittingTests(ITestOutputHelper output)
     }
 
     /// <summary>
-    /// With 8 psi of scatter one position gives its slope to a standard deviation of about 0.03 and the difference of two to 0.042. The alarm asks for
-    /// F = 6.6 (2 and 25 degrees of freedom, one false alarm in two hundred), so a difference of 0.15 (noncentrality 13 to 15) cannot be found nine times
+    /// With 8 psi of scatter one position gives its slope to a standard deviation of about 0.03 and the difference of two to 0.042. The
+    /// alarm asks for
+    /// F = 6.6 (2 and 25 degrees of freedom, one false alarm in two hundred), so a difference of 0.15 (noncentrality 13 to 15) cannot be
+    /// found nine times
     /// of ten by any test at that level; one of 0.25 (noncentrality 35) is.
     /// </summary>
     [Theory]

@@ -26,7 +26,10 @@ public sealed class AccumulatorCases
     public void Five_gallons_are_usable_between_3000_and_1200_psi() =>
         Assert.Equal(1200, Bottle.PressureAfter(Gauge(3000), Volume.FromUsGallons(5)).PoundsForcePerSquareInch + 14.696, 0.5);
 
-    /// <summary>Service data of a coupé, 1991 (read): gas at 84 bar with no oil, pump cut off at 180 bar. By Boyle's law 53 % of the vessel is oil (recomputed).</summary>
+    /// <summary>
+    /// Service data of a coupé, 1991 (read): gas at 84 bar with no oil, pump cut off at 180 bar. By Boyle's law 53 % of the vessel is
+    /// oil (recomputed).
+    /// </summary>
     [Fact]
     public void A_vessel_from_84_to_180_bar_holds_53_percent_oil()
     {
@@ -35,7 +38,8 @@ public sealed class AccumulatorCases
     }
 
     /// <summary>
-    /// Service data of an off-road car, 2000 (read): 80 bar when new, to be renewed below 50, at about 170 bar of system pressure. Losing gas stores more
+    /// Service data of an off-road car, 2000 (read): 80 bar when new, to be renewed below 50, at about 170 bar of system pressure.
+    /// Losing gas stores more
     /// oil but gives it at less pressure: after the same draw of 0.2 vessels the worn one has less left.
     /// </summary>
     [Fact]
@@ -49,7 +53,8 @@ public sealed class AccumulatorCases
     }
 
     /// <summary>
-    /// Service text of a light truck's hydraulic booster, 1998 (read): at least two assisted applications must remain, and 30 empty the store. The
+    /// Service text of a light truck's hydraulic booster, 1998 (read): at least two assisted applications must remain, and 30 empty the
+    /// store. The
     /// booster is invented, of the size that the pump data of a saloon, 1997 (read: relief at 90 to 102 bar) go with.
     /// </summary>
     [Fact]

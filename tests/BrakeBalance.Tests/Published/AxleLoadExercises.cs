@@ -7,7 +7,10 @@ namespace BrakeBalance.Tests.Published;
 [Source("Textbook exercises, each named at its case", Reading.Read)]
 public class AxleLoadExercises
 {
-    /// <summary>NCERT Physics, class XI, chapter "System of Particles and Rotational Motion", exercise on the 1800 kg car; statement and answers read. g = 9.8 m/s².</summary>
+    /// <summary>
+    /// NCERT Physics, class XI, chapter "System of Particles and Rotational Motion", exercise on the 1800 kg car; statement and answers
+    /// read. g = 9.8 m/s².
+    /// </summary>
     [Fact]
     public void Ncert_car_of_1800_kg_carries_3675_and_5145_newtons_on_each_wheel()
     {
@@ -16,7 +19,10 @@ public class AxleLoadExercises
         Assert.Equal(5145, loads.Rear.Newtons / 2, 0.5);
     }
 
-    /// <summary>Exercise with printed answers (documen.tv 23210487): 961 kg, axles 3.27 m apart, centre of gravity 0.615 m behind the front axle, g = 9.81 m/s².</summary>
+    /// <summary>
+    /// Exercise with printed answers (documen.tv 23210487): 961 kg, axles 3.27 m apart, centre of gravity 0.615 m behind the front axle,
+    /// g = 9.81 m/s².
+    /// </summary>
     [Fact]
     public void Car_of_961_kg_carries_3830_and_887_newtons_on_each_wheel()
     {
@@ -26,7 +32,8 @@ public class AxleLoadExercises
     }
 
     /// <summary>
-    /// Halliday, Resnick and Walker, Fundamentals of Physics, 8th ed., ch. 12, emergency stop: 11 kN, μ = 0.40, axles 4.2 m apart, centre of gravity
+    /// Halliday, Resnick and Walker, Fundamentals of Physics, 8th ed., ch. 12, emergency stop: 11 kN, μ = 0.40, axles 4.2 m apart,
+    /// centre of gravity
     /// 1.8 m behind the front axle and 0.75 m high. Inputs read; the book's rounded answers are from memory.
     /// </summary>
     [Source("Halliday, Resnick and Walker, 8th ed., ch. 12", Reading.FromMemory)]
@@ -45,7 +52,8 @@ public class AxleLoadExercises
     }
 
     /// <summary>
-    /// Skidding car at 0.25 g (physicsforums.com, thread 401373): 1500 kg, 2.8 m, centre of gravity midway and 0.6 m high. Inputs read; outputs
+    /// Skidding car at 0.25 g (physicsforums.com, thread 401373): 1500 kg, 2.8 m, centre of gravity midway and 0.6 m high. Inputs read;
+    /// outputs
     /// recomputed with g = 9.81 m/s².
     /// </summary>
     [Fact]
@@ -60,7 +68,8 @@ public class AxleLoadExercises
     }
 
     /// <summary>
-    /// Exercise with inputs read and no answer (swiftacademicpapers 2868080): 1500 kg, L = 1.5 m, centre of gravity 0.8 m behind the front axle and
+    /// Exercise with inputs read and no answer (swiftacademicpapers 2868080): 1500 kg, L = 1.5 m, centre of gravity 0.8 m behind the
+    /// front axle and
     /// 0.5 m high, μ = 0.3, 50 km/h, all wheels braked; recomputed with g = 9.81 m/s².
     /// </summary>
     [Fact]

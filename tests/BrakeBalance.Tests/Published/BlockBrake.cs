@@ -4,7 +4,8 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// Single block brake, drum of 250 mm, contact over 90 degrees, μ = 0.35, 700 N at 450 mm from the hinge, normal force at 200 mm, friction at 50 mm.
+/// Single block brake, drum of 250 mm, contact over 90 degrees, μ = 0.35, 700 N at 450 mm from the hinge, normal force at 200 mm,
+/// friction at 50 mm.
 /// Inputs and both printed torques seen in an excerpt of a machine-design tutorial (pdfcoffee.com, dts-113-114); an examination solution
 /// (testbook.com, MP Vyapam Sub Engineer, September 2018) prints the friction force of the same brake as 670.954 N.
 /// </summary>

@@ -4,8 +4,10 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// Ranges of C* by kind of brake in Breuer and Bill, Bremsenhandbuch (2006), read second hand in an encyclopaedia entry (de.wikiup.org, Bremsenkennwert):
-/// disc 2 μ, leading-trailing (4 to 5) μ, two-leading (8 to 10) μ, duo-servo (11 to 12.5) μ. Only the disc is linear in μ, so the others are
+/// Ranges of C* by kind of brake in Breuer and Bill, Bremsenhandbuch (2006), read second hand in an encyclopaedia entry (de.wikiup.org,
+/// Bremsenkennwert):
+/// disc 2 μ, leading-trailing (4 to 5) μ, two-leading (8 to 10) μ, duo-servo (11 to 12.5) μ. Only the disc is linear in μ, so the others
+/// are
 /// used as bands near a nominal friction. The drum geometries are invented, with proportions that are common practice.
 /// </summary>
 [Source("Breuer and Bill, Bremsenhandbuch (2006), in an encyclopaedia entry", Reading.SecondHand)]
@@ -65,7 +67,9 @@ public class BrakeFactorRanges
     public void Wide_duo_servo_lies_in_its_range_around_nominal_friction(double friction) =>
         Assert.InRange(Drum(ShoeArrangement.DuoServo, WideDuoServo).BrakeFactorAt(friction) / friction, 11, 12.5);
 
-    /// <summary>A second, unverified note puts duo-servo at 5 to 6 for μ = 0.38: geometry spreads the kind from 4.2 to 6 (common practice).</summary>
+    /// <summary>
+    /// A second, unverified note puts duo-servo at 5 to 6 for μ = 0.38: geometry spreads the kind from 4.2 to 6 (common practice).
+    /// </summary>
     [Fact]
     public void Compact_duo_servo_lies_between_5_and_6_at_0_38() =>
         Assert.InRange(Drum(ShoeArrangement.DuoServo, CompactDuoServo).BrakeFactor, 5, 6);

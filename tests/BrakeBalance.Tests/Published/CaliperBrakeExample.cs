@@ -4,7 +4,8 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// Shigley's Mechanical Engineering Design (Budynas and Nisbett), section 16-6 disk brakes, example 16-3: two annular pads, 3.875 in to 5.50 in,
+/// Shigley's Mechanical Engineering Design (Budynas and Nisbett), section 16-6 disk brakes, example 16-3: two annular pads, 3.875 in to
+/// 5.50 in,
 /// 108 degrees, friction 0.37, cylinders of 1.5 in, 13 000 lbf·in. Inputs and answers from memory; recomputed by hand.
 /// </summary>
 [Source("Shigley's Mechanical Engineering Design, example 16-3", Reading.FromMemory)]

@@ -5,7 +5,8 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// 49 CFR 571.105, table III (read): average decelerations in ft/s² of stops from 60 mph out of the reserve, and the "equivalent stopping distances"
+/// 49 CFR 571.105, table III (read): average decelerations in ft/s² of stops from 60 mph out of the reserve, and the "equivalent
+/// stopping distances"
 /// in feet printed beside them. The table rounds up to whole feet, so a printed value lies 0 to 1 ft above v²/(2 a); two lie further above
 /// (9.5 ft/s²: 407.6 against 409; 6.7 ft/s²: 577.9 against 580, 0.4 %), for no reason that the text gives.
 /// </summary>

@@ -2,7 +2,9 @@ using BrakeBalance.Hydraulics;
 
 namespace BrakeBalance.Tests.Published;
 
-/// <summary>49 CFR 571.116 S5.1.1 to S5.1.3 (read): least boiling points in degrees Fahrenheit, dry and wet, and greatest viscosity at −40 °C.</summary>
+/// <summary>
+/// 49 CFR 571.116 S5.1.1 to S5.1.3 (read): least boiling points in degrees Fahrenheit, dry and wet, and greatest viscosity at −40 °C.
+/// </summary>
 [Source("49 CFR 571.116 S5.1.1 to S5.1.3", Reading.Read)]
 public sealed class Cfr571_116BrakeFluids
 {

@@ -6,8 +6,10 @@ using static BrakeBalance.Tests.Stops.Cars;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// Heating schedules (read). 49 CFR 571.135 S7.13.3: 15 snubs from 120 km/h, or 80 % of the greatest speed if that is slower, to half of it, at a
-/// constant 3.0 m/s², 45 s from start to start. 49 CFR 571.105 S7.11.2.2: 10 snubs (20 in the second test) from 40 to 20 mph at 10 ft/s² every 30 s.
+/// Heating schedules (read). 49 CFR 571.135 S7.13.3: 15 snubs from 120 km/h, or 80 % of the greatest speed if that is slower, to half of
+/// it, at a
+/// constant 3.0 m/s², 45 s from start to start. 49 CFR 571.105 S7.11.2.2: 10 snubs (20 in the second test) from 40 to 20 mph at 10 ft/s²
+/// every 30 s.
 /// The durations and energies are worked by hand; the car is our own.
 /// </summary>
 [Source("49 CFR 571.135 S7.13.3; 49 CFR 571.105 S7.11.2.2", Reading.Read)]

@@ -9,7 +9,8 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// 49 CFR 571.135 (read): S6.5.2 puts a slow car to a speed that is a multiple of 5 km/h and to the section's formula; S6.5.3.3 counts S in metres
+/// 49 CFR 571.135 (read): S6.5.2 puts a slow car to a speed that is a multiple of 5 km/h and to the section's formula; S6.5.3.3 counts S
+/// in metres
 /// and V in km/h. The distances at reduced speeds are worked by hand; those from 100 km/h are printed in metres and in feet.
 /// </summary>
 [Source("49 CFR 571.135 S6.5, S7.5 to S7.14", Reading.Read)]
@@ -55,7 +56,8 @@ public sealed class Cfr571_135StoppingDistances
             Assert.Equal(112.4, rule.GreatestPedalForce.PoundsForce, 0.05);
         });
 
-    // S7.14.4(b): one of the two hot stops within 89 m (292 ft), S ≤ 0.10 V + 0.0079 V². The formulas' 0.10 V is 0.36 s, their square term V²/(25.92 d).
+    // S7.14.4(b): one of the two hot stops within 89 m (292 ft), S ≤ 0.10 V + 0.0079 V². The formulas' 0.10 V is 0.36 s, their square
+    // term V²/(25.92 d).
     [Theory]
     [InlineData(0.0060, 100, 70, 230)]
     [InlineData(0.0075, 100, 85, 279)]

@@ -8,9 +8,12 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// 49 CFR 571.135 S4 and S7.4.4 (read): brake factor and hold-off pressure are slope and pressure-axis intercept of the least-squares line of torque
-/// against line pressure; axle forces follow from torque and rolling radius, z = (T₁ + T₂)/P. The equation of the adhesion utilised is an image there;
-/// its symbols are those of f = T/(P_i ± z h P/E), which Crolla (ed.), Automotive Engineering (2009), ch. 12.1 prints. The readings are made up
+/// 49 CFR 571.135 S4 and S7.4.4 (read): brake factor and hold-off pressure are slope and pressure-axis intercept of the least-squares
+/// line of torque
+/// against line pressure; axle forces follow from torque and rolling radius, z = (T₁ + T₂)/P. The equation of the adhesion utilised is
+/// an image there;
+/// its symbols are those of f = T/(P_i ± z h P/E), which Crolla (ed.), Automotive Engineering (2009), ch. 12.1 prints. The readings are
+/// made up
 /// and worked by hand.
 /// </summary>
 [Source("49 CFR 571.135 S4, S7.4.4", Reading.Read)]

@@ -7,7 +7,8 @@ using static BrakeBalance.Tests.Stops.Cars;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// 49 CFR 571.135 S7.2 and S7.4.5 (read): the lock sequence is a screening test; a car whose rear axle locks first is judged by the rear curve,
+/// 49 CFR 571.135 S7.2 and S7.4.5 (read): the lock sequence is a screening test; a car whose rear axle locks first is judged by the rear
+/// curve,
 /// which must lie below z = 0.9 k for braking ratios 0.15 to 0.80. The front curve has no bound. The cars are our own.
 /// </summary>
 [Source("49 CFR 571.135 S7.2, S7.4.5", Reading.Read)]
@@ -15,7 +16,8 @@ public sealed class Cfr571_135WheelLockSequence
 {
     private static RuleVerdict Verdict(Vehicle car, string rule) => DistributionRules.Check(car).Single(verdict => verdict.Rule == rule);
 
-    // a/L = 0.48, h/L = 0.20: the rear curve meets the line where 0.9 (1 − β) = 0.48 − 0.20 z, so at 0.85 for β = 0.655556 and at 0.78 for β = 0.64.
+    // a/L = 0.48, h/L = 0.20: the rear curve meets the line where 0.9 (1 − β) = 0.48 − 0.20 z, so at 0.85 for β = 0.655556 and at 0.78
+    // for β = 0.64.
     [Theory]
     [InlineData(0.655556, 0.85, RuleOutcome.Pass)]
     [InlineData(0.640000, 0.78, RuleOutcome.Fail)]
@@ -50,7 +52,8 @@ public sealed class Cfr571_135WheelLockSequence
         Assert.Equal(RuleOutcome.Pass, Verdict(car, "fmvss135-rear-line").Outcome);
     }
 
-    // S7.2.3(c)(2): a linear rise with the first axle lock 0.5 to 1.5 s after the first touch. The study's rise of 2 s to 120 bar is such a one.
+    // S7.2.3(c)(2): a linear rise with the first axle lock 0.5 to 1.5 s after the first touch. The study's rise of 2 s to 120 bar is
+    // such a one.
     [Fact]
     public void Ramp_of_a_study_of_stops_locks_the_first_axle_between_0_5_and_1_5_s()
     {

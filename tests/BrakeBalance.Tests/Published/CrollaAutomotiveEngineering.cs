@@ -4,7 +4,8 @@ namespace BrakeBalance.Tests.Published;
 
 /// <summary>
 /// Crolla (ed.), Automotive Engineering: Powertrain, Chassis System and Vehicle Body (2009), ch. 12.1, pp. 371 to 373, text read:
-/// η = z/μ (12.1.55), f_f = x_f P z/(F + P z h/l) and f_r = x_r P z/(R − P z h/l) (12.1.61 to 12.1.64), front limit μ (F + P z h/l) (12.1.51).
+/// η = z/μ (12.1.55), f_f = x_f P z/(F + P z h/l) and f_r = x_r P z/(R − P z h/l) (12.1.61 to 12.1.64), front limit μ (F + P z h/l)
+/// (12.1.51).
 /// The data of its example car were not found, so the formulas are put to a car of our own.
 /// </summary>
 [Source("Crolla (ed.), Automotive Engineering (2009), ch. 12.1", Reading.Read)]

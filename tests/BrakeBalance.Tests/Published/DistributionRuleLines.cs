@@ -6,8 +6,10 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// The three acceptance lines for the distribution of braking between the axles. Directive 71/320/EEC as amended, Annex II Appendix 3.1.1: conditions
-/// read at legislation.gov.uk (text of 2007), its line k = (z + 0.07)/0.85 read in Crolla (ed.), Automotive Engineering (2009), ch. 12.1, p. 362, which
+/// The three acceptance lines for the distribution of braking between the axles. Directive 71/320/EEC as amended, Annex II Appendix
+/// 3.1.1: conditions
+/// read at legislation.gov.uk (text of 2007), its line k = (z + 0.07)/0.85 read in Crolla (ed.), Automotive Engineering (2009), ch.
+/// 12.1, p. 362, which
 /// restates the directive as amended by 91/422/EEC; UN R13 has the same form. UN R13-H: k = (z + 0.04)/0.7, from memory.
 /// 49 CFR 571.135 S7.4.5: z = 0.9 k for the rear curve only, braking ratios 0.15 to 0.80 (read). The tabulated points are recomputed.
 /// </summary>

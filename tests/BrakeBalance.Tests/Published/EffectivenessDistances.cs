@@ -28,7 +28,8 @@ public sealed class EffectivenessDistances
         Assert.Equal(194, Stop(88 * 0.3048, 20 * 0.3048, 0).Braking.Feet, 0.5);
 
     /// <summary>
-    /// AASHTO stopping sight distance as the TxDOT Roadway Design Manual gives it: 2.5 s and 11.2 ft/s²; 60 mph: reaction 220.5 ft, braking 345.5 ft
+    /// AASHTO stopping sight distance as the TxDOT Roadway Design Manual gives it: 2.5 s and 11.2 ft/s²; 60 mph: reaction 220.5 ft,
+    /// braking 345.5 ft
     /// (recomputed from the manual's 1.47 V t + 1.075 V²/a). Its factors are rounded from 22/15 and (22/15)²/2, hence the tolerances.
     /// </summary>
     [Fact]

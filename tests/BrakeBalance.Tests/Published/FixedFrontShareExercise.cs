@@ -3,8 +3,10 @@ using BrakeBalance.Balance;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// Exercise (askfilo.com 3239393533393637, inputs read, answer without numbers): which fixed front share lets the front lock first, light and laden?
-/// L = 2.7 m, μ = 0.9, rolling resistance 0.01; light 1500 kg, centre of gravity 1.0 m behind the front axle and 0.45 m high; laden 2200 kg,
+/// Exercise (askfilo.com 3239393533393637, inputs read, answer without numbers): which fixed front share lets the front lock first,
+/// light and laden?
+/// L = 2.7 m, μ = 0.9, rolling resistance 0.01; light 1500 kg, centre of gravity 1.0 m behind the front axle and 0.45 m high; laden 2200
+/// kg,
 /// 1.25 m and 0.50 m. Recomputed from K = (l_r + h (μ + f))/L, the form of Mannering and Washburn: 0.781296 light, 0.705556 laden.
 /// </summary>
 [Source("Exercise on a fixed front share, light and laden", Reading.Read)]

@@ -8,7 +8,8 @@ namespace BrakeBalance.Tests.Published;
 public sealed class FluidAndHoseCases
 {
     /// <summary>
-    /// A. Day, Braking of Road Vehicles, seen as a second-hand summary: 0.0007 /MPa at room temperature, 0.003 /MPa at 200 °C. 60 cm³ at 10 MPa
+    /// A. Day, Braking of Road Vehicles, seen as a second-hand summary: 0.0007 /MPa at room temperature, 0.003 /MPa at 200 °C. 60 cm³ at
+    /// 10 MPa
     /// recomputed: 0.42 cm³ cold, 1.80 cm³ hot.
     /// </summary>
     [Theory]
@@ -31,7 +32,10 @@ public sealed class FluidAndHoseCases
         Assert.Equal(gigapascals, fluid.BulkModulus(Pressure.FromBars(50)).Gigapascals, tolerance);
     }
 
-    /// <summary>The same source, a finite-element prediction: a 57 mm piston's seal takes up less than 2 mm³ over 50 bar, so it needs no line of its own.</summary>
+    /// <summary>
+    /// The same source, a finite-element prediction: a 57 mm piston's seal takes up less than 2 mm³ over 50 bar, so it needs no line of
+    /// its own.
+    /// </summary>
     [Fact]
     public void Seal_uptake_is_lost_beside_the_pads_clearance()
     {
@@ -40,7 +44,8 @@ public sealed class FluidAndHoseCases
     }
 
     /// <summary>
-    /// SAE J1401 limit as given in a second-hand note (citing US patent 7,748,412): a low-expansion 1/8 in hose takes 0.33 cc/ft at 1,000 psi,
+    /// SAE J1401 limit as given in a second-hand note (citing US patent 7,748,412): a low-expansion 1/8 in hose takes 0.33 cc/ft at
+    /// 1,000 psi,
     /// which the note gives as 1.08 cm³/m and 0.43 cm³ for 0.4 m.
     /// </summary>
     [Theory]
@@ -99,7 +104,8 @@ public sealed class FluidAndHoseCases
     }
 
     /// <summary>
-    /// DOT 4 of 1045 kg/m³ (a second-hand note) and 1800 cSt at −40 °C (49 CFR 571.116 S5.1, read): 3 m of 3 mm bore resist with 2.84·10¹² Pa·s/m³
+    /// DOT 4 of 1045 kg/m³ (a second-hand note) and 1800 cSt at −40 °C (49 CFR 571.116 S5.1, read): 3 m of 3 mm bore resist with
+    /// 2.84·10¹² Pa·s/m³
     /// (the note prints 2.8·10¹²; recomputed 2.838·10¹²).
     /// </summary>
     [Fact]
@@ -114,7 +120,10 @@ public sealed class FluidAndHoseCases
         Assert.Equal(2.838, line.PressureDrop(VolumeFlow.FromCubicMetersPerSecond(1)).Pascals / 1e12, 0.0005);
     }
 
-    /// <summary>OpenStax, College Physics, section 12.4, example 12.8: 0.120 cm³/s through a needle need 1.62·10⁴ Pa above a vein at 1.066·10³ Pa.</summary>
+    /// <summary>
+    /// OpenStax, College Physics, section 12.4, example 12.8: 0.120 cm³/s through a needle need 1.62·10⁴ Pa above a vein at 1.066·10³
+    /// Pa.
+    /// </summary>
     [Source("OpenStax, College Physics, section 12.4", Reading.Read)]
     [Fact]
     public void Needle_of_example_12_8()
@@ -145,7 +154,9 @@ public sealed class FluidAndHoseCases
         Assert.Equal(1, half / whole, 0.003);
     }
 
-    /// <summary>49 CFR 571.106 table I, read: the last row begins over 3/16 in or 5 mm, so a 5.2 mm hose is of it and a 5 mm hose is not.</summary>
+    /// <summary>
+    /// 49 CFR 571.106 table I, read: the last row begins over 3/16 in or 5 mm, so a 5.2 mm hose is of it and a 5 mm hose is not.
+    /// </summary>
     [Source("49 CFR 571.106 S5.3.2, table I", Reading.Read)]
     [Theory]
     [InlineData(3.0, HoseBore.EighthInch)]
@@ -154,7 +165,10 @@ public sealed class FluidAndHoseCases
     [InlineData(5.2, HoseBore.QuarterInch)]
     public void Rows_of_the_table_by_bore(double millimetres, HoseBore row) => Assert.Equal(row, BrakeHose.BoreGroup(Length.FromMillimeters(millimetres)));
 
-    /// <summary>49 CFR 571.116 S5.1.1 to S5.1.3 (read): boiling points dry and wet, greatest viscosity at −40 °C in mm²/s; a DOT 5.1 is a DOT 5 without silicone (S5.2.2.1).</summary>
+    /// <summary>
+    /// 49 CFR 571.116 S5.1.1 to S5.1.3 (read): boiling points dry and wet, greatest viscosity at −40 °C in mm²/s; a DOT 5.1 is a DOT 5
+    /// without silicone (S5.2.2.1).
+    /// </summary>
     [Source("49 CFR 571.116 S5.1.1 to S5.1.3", Reading.Read)]
     [Theory]
     [InlineData("DOT 3", 205, 140, 1500)]

@@ -7,7 +7,8 @@ using UnitsNet.Units;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// Gillespie, Fundamentals of Vehicle Dynamics, chapter 3, table of a proportioning valve: axle loads 2210 and 1864 lbf, wheelbase 108.5 in,
+/// Gillespie, Fundamentals of Vehicle Dynamics, chapter 3, table of a proportioning valve: axle loads 2210 and 1864 lbf, wheelbase 108.5
+/// in,
 /// CG height 20.5 in, tyre radius 12.11 in, 20 and 14 in·lbf per psi for one brake, knee 290 psi, slope 0.30.
 /// Inputs from memory; the outputs are recomputed with them and stand for no printed page.
 /// </summary>

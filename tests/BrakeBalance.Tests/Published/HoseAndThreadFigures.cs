@@ -18,7 +18,10 @@ public sealed class HoseAndThreadFigures
         Second = new HoseEnd { Fitting = "second", CutOff = In(second) },
     };
 
-    /// <summary>Cut length = overall length − cut-off of each end, as a maker's note and trade pages give it; numbers recomputed: 24.00 in with 1.10 and 1.35 in gives 21.55 in.</summary>
+    /// <summary>
+    /// Cut length = overall length − cut-off of each end, as a maker's note and trade pages give it; numbers recomputed: 24.00 in with
+    /// 1.10 and 1.35 in gives 21.55 in.
+    /// </summary>
     [Source("A maker's note on cut lengths", Reading.Read)]
     [Fact]
     public void Cut_length_of_a_two_foot_hose() => Assert.Equal(21.55, Hose(24.00, 1.10, 1.35).CutLength.Inches, 0.005);
@@ -41,7 +44,8 @@ public sealed class HoseAndThreadFigures
     }
 
     /// <summary>
-    /// SAE 100R1 from 3/16 to 2 in, as restated on a hose supplier's page: working 575 to 3,250 psi, proof 1,150 to 6,500, burst 2,300 to 13,000,
+    /// SAE 100R1 from 3/16 to 2 in, as restated on a hose supplier's page: working 575 to 3,250 psi, proof 1,150 to 6,500, burst 2,300
+    /// to 13,000,
     /// bend 3.5 to 25 in.
     /// </summary>
     [Theory]
@@ -57,7 +61,9 @@ public sealed class HoseAndThreadFigures
         Assert.Equal(bend, rating.LeastBendRadius!.Value.Inches, 0.05);
     }
 
-    /// <summary>A 5/8 in two-wire hose to EN 853 2SN carries 250 bar on its printed marking (25.0 MPa, seen in an article on hydraulics).</summary>
+    /// <summary>
+    /// A 5/8 in two-wire hose to EN 853 2SN carries 250 bar on its printed marking (25.0 MPa, seen in an article on hydraulics).
+    /// </summary>
     [Fact]
     public void Printed_marking_of_a_two_wire_hose()
     {
@@ -67,7 +73,8 @@ public sealed class HoseAndThreadFigures
     }
 
     /// <summary>
-    /// EN 853 2SN from memory, written down before the table was found: 400, 330, 275, 250, 215 and 165 bar for 1/4, 3/8, 1/2, 5/8, 3/4 and 1 in, bend
+    /// EN 853 2SN from memory, written down before the table was found: 400, 330, 275, 250, 215 and 165 bar for 1/4, 3/8, 1/2, 5/8, 3/4
+    /// and 1 in, bend
     /// radii 4, 5, 7, 8, 9.5 and 12 in.
     /// </summary>
     [Source("EN 853 2SN", Reading.FromMemory)]
@@ -88,7 +95,8 @@ public sealed class HoseAndThreadFigures
     }
 
     /// <summary>
-    /// Steering hose: SAE J190 and J2050 10.3 MPa (1,500 psi), to 121 and 149 °C; SAE J189 1.72 MPa (250 psi) with fittings and 0.69 MPa (100 psi)
+    /// Steering hose: SAE J190 and J2050 10.3 MPa (1,500 psi), to 121 and 149 °C; SAE J189 1.72 MPa (250 psi) with fittings and 0.69 MPa
+    /// (100 psi)
     /// clamped; SAE J2076 1.21 MPa (175 psi): summaries of those standards in public documents.
     /// </summary>
     [Theory]
@@ -120,7 +128,10 @@ public sealed class HoseAndThreadFigures
         Assert.Equal(180, (hose with { Second = hose.Second with { WorkingPressure = Pressure.FromBars(300) } }).WorkingPressure.Bars, 1e-9);
     }
 
-    /// <summary>37 and 45 degree flares share their threads in -2, -3, -4, -5, -8 and -10, not in -12, where they have 12 and 14 threads: two trade texts.</summary>
+    /// <summary>
+    /// 37 and 45 degree flares share their threads in -2, -3, -4, -5, -8 and -10, not in -12, where they have 12 and 14 threads: two
+    /// trade texts.
+    /// </summary>
     [Fact]
     public void Flares_of_two_cones_share_threads()
     {
@@ -131,7 +142,8 @@ public sealed class HoseAndThreadFigures
     }
 
     /// <summary>
-    /// A fittings seller's pages: 3/16 in tube takes 3/8-24, 1/4 in tube 7/16-24 inverted-flare nuts; an M10 × 1.0 nut (25.4 threads an inch) starts in a
+    /// A fittings seller's pages: 3/16 in tube takes 3/8-24, 1/4 in tube 7/16-24 inverted-flare nuts; an M10 × 1.0 nut (25.4 threads an
+    /// inch) starts in a
     /// 3/8-24 port and strips it.
     /// </summary>
     [Fact]

@@ -5,7 +5,8 @@ namespace BrakeBalance.Tests.Published;
 
 /// <summary>
 /// Internal expanding rim brakes in Shigley's Mechanical Engineering Design (Budynas and Nisbett), chapter 16. Seen in excerpts
-/// (djtino.net and poppenprograms.org, both quoting the 10th edition's solutions): the inputs of problem 16-1 and its answer of 734 kPa on the
+/// (djtino.net and poppenprograms.org, both quoting the 10th edition's solutions): the inputs of problem 16-1 and its answer of 734 kPa
+/// on the
 /// right-hand shoe. All other printed values here are from memory; the brake-factor table is recomputed, not published.
 /// </summary>
 [Source("Shigley's Mechanical Engineering Design, ch. 16", Reading.FromMemory)]

@@ -4,9 +4,11 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// Mannering and Washburn, Principles of Highway Engineering and Traffic Analysis, eqs 2.28 to 2.30: greatest braking force of each axle and
+/// Mannering and Washburn, Principles of Highway Engineering and Traffic Analysis, eqs 2.28 to 2.30: greatest braking force of each axle
+/// and
 /// the brake force ratio (l_r + h (μ + f))/(l_f − h (μ + f)); formulas read in a lecture that restates them (scribd 708242037).
-/// Example: L = 100 in, centre of gravity 40 in behind the front axle and 24 in high, μ = 0.60, f = 0.018 at 80 mph: inputs from memory, outputs recomputed.
+/// Example: L = 100 in, centre of gravity 40 in behind the front axle and 24 in high, μ = 0.60, f = 0.018 at 80 mph: inputs from memory,
+/// outputs recomputed.
 /// </summary>
 [Source("Mannering and Washburn, eqs 2.28 to 2.30", Reading.FromMemory)]
 public class ManneringBrakeForceRatio

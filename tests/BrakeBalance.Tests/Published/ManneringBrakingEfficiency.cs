@@ -4,13 +4,15 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// Exercises after Mannering and Washburn, Principles of Highway Engineering and Traffic Analysis, ch. 2: braking efficiency η from a measured
+/// Exercises after Mannering and Washburn, Principles of Highway Engineering and Traffic Analysis, ch. 2: braking efficiency η from a
+/// measured
 /// distance, s = γ (v₁² − v₂²)/(2 g (η μ + f ± sin θ)), γ = 1.04. Inputs and answers read on answer sites, not in the book.
 /// </summary>
 [Source("Mannering and Washburn, ch. 2, exercises on answer sites", Reading.SecondHand)]
 public sealed class ManneringBrakingEfficiency
 {
-    // Half a unit of the printed efficiency is 0.06 % (0.0005·0.80/0.695) or 0.09 % (0.0005·0.90/0.515) of the distance; 32.2 ft/s² for g another 0.08 %.
+    // Half a unit of the printed efficiency is 0.06 % (0.0005·0.80/0.695) or 0.09 % (0.0005·0.90/0.515) of the distance; 32.2 ft/s² for
+    // g another 0.08 %.
     [Theory]
     [InlineData(60, 0, 0.80, 0.018, 0, 0.846, 180)]
     [InlineData(90, 45, 0.90, 0.016735, -0.03, 0.587, 410)]

@@ -3,8 +3,10 @@ using BrakeBalance.Balance;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// MOT inspection manual, cars and passenger vehicles, 1.2.2 (read in a public copy): efficiency in per cent = total brake effort over test weight;
-/// a service brake needs 58 % (M1 first used from 1 September 2010) or 50 %, a second control 25 %. The car is our own: 1200 kg on the rollers.
+/// MOT inspection manual, cars and passenger vehicles, 1.2.2 (read in a public copy): efficiency in per cent = total brake effort over
+/// test weight;
+/// a service brake needs 58 % (M1 first used from 1 September 2010) or 50 %, a second control 25 %. The car is our own: 1200 kg on the
+/// rollers.
 /// </summary>
 [Source("MOT inspection manual, 1.2.2", Reading.Read)]
 public sealed class MotInspectionManual

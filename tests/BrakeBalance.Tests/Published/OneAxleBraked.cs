@@ -4,7 +4,8 @@ namespace BrakeBalance.Tests.Published;
 
 /// <summary>
 /// One axle braked to its limit: a = μ g x/(l − μ h) with the front brakes, μ g (l − x)/(l + μ h) with the rear ones, x from the centre of
-/// gravity to the rear axle. Source: examination key with derivation, "Theory of Machines" (careerride.com, 4417). The exercises' inputs were
+/// gravity to the rear axle. Source: examination key with derivation, "Theory of Machines" (careerride.com, 4417). The exercises' inputs
+/// were
 /// read at the addresses named; their answers are recomputed (one posted answer to the first is wrong).
 /// </summary>
 [Source("Examination key \"Theory of Machines\" and exercises", Reading.Read)]
@@ -31,7 +32,9 @@ public class OneAxleBraked
         Assert.Equal(15.93, 12.5 * 12.5 / (2 * deceleration), 0.005);
     }
 
-    /// <summary>askfilo.com 3334343737303238: wheelbase 120 in, x = 60 in, h = 36 in, f = 0.80, front brakes only, 60 mph; g = 32.2 ft/s².</summary>
+    /// <summary>
+    /// askfilo.com 3334343737303238: wheelbase 120 in, x = 60 in, h = 36 in, f = 0.80, front brakes only, 60 mph; g = 32.2 ft/s².
+    /// </summary>
     [Fact]
     public void Front_brakes_alone_stop_from_60_mph_at_0_52632_g_in_228_5_feet()
     {
@@ -41,7 +44,8 @@ public class OneAxleBraked
     }
 
     /// <summary>
-    /// examveda.com 198737: L = 4 m, h = 0.8 m, centre of gravity 1.2 m from the rear axle, μ = 0.8, front brakes only. The printed 2.4 m/s² (g = 10)
+    /// examveda.com 198737: L = 4 m, h = 0.8 m, centre of gravity 1.2 m from the rear axle, μ = 0.8, front brakes only. The printed 2.4
+    /// m/s² (g = 10)
     /// leaves load transfer out, which is the limit of a car without height; with load transfer it is 2.803 m/s² (recomputed, g = 9.81).
     /// </summary>
     [Fact]
@@ -53,7 +57,8 @@ public class OneAxleBraked
     }
 
     /// <summary>
-    /// First step of a load-transfer iteration (excerpt only, source unnamed): 3200 lbf of 6300 on the front axle, which brakes alone, f = 0.79:
+    /// First step of a load-transfer iteration (excerpt only, source unnamed): 3200 lbf of 6300 on the front axle, which brakes alone, f
+    /// = 0.79:
     /// 2528 lbf, 0.401 g. That step leaves load transfer out, like a car without height.
     /// </summary>
     [Source("Excerpt of an unnamed text on load transfer", Reading.SecondHand)]

@@ -27,7 +27,9 @@ public sealed class PedalAndCylinderCases
         Assert.Equal(4225, (pressure * Area.FromSquareInches(Math.PI / 4 * 3.25 * 3.25)).PoundsForce, 0.5);
     }
 
-    /// <summary>An automotive exam item (thecartech.com, exam 11): inputs seen, answers recomputed. 1500 N in, 2500 N out, 500 mm², 1200 mm².</summary>
+    /// <summary>
+    /// An automotive exam item (thecartech.com, exam 11): inputs seen, answers recomputed. 1500 N in, 2500 N out, 500 mm², 1200 mm².
+    /// </summary>
     [Fact]
     public void Booster_of_1000_N_gives_5_MPa_and_6000_N_at_the_wheel_cylinder()
     {
@@ -73,7 +75,8 @@ public sealed class PedalAndCylinderCases
     }
 
     /// <summary>
-    /// An owners' forum's worked question: 75 lb at 5:1 on a 5/8 in cylinder is 1,221 psi with one cylinder; a balance bar halves what each sees.
+    /// An owners' forum's worked question: 75 lb at 5:1 on a 5/8 in cylinder is 1,221 psi with one cylinder; a balance bar halves what
+    /// each sees.
     /// </summary>
     [Fact]
     public void A_balance_bar_halves_what_a_5_8_in_cylinder_sees()
@@ -92,7 +95,9 @@ public sealed class PedalAndCylinderCases
         Assert.Equal(611, twin.OutletPressures(rod).Front.PoundsForcePerSquareInch, 1.0);
     }
 
-    /// <summary>A service text's rule seen in makers' manuals: a gap of 0 to 0.5 mm (0.020 in) is wanted with about 20 inHg on the booster.</summary>
+    /// <summary>
+    /// A service text's rule seen in makers' manuals: a gap of 0 to 0.5 mm (0.020 in) is wanted with about 20 inHg on the booster.
+    /// </summary>
     [Fact]
     public void Twenty_thousandths_of_an_inch_are_half_a_millimetre_of_push_rod_gap()
     {

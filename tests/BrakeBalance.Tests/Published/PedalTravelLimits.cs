@@ -7,8 +7,10 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// Service limits of the pedal's travel, each read on a page of its service manual: pedal height, play, and the clearance to the floor that must be
-/// left, at 147 N (15 kgf) for two of the three; the third gives no force. Height less clearance bounds the travel, clearance and play of the invented cars.
+/// Service limits of the pedal's travel, each read on a page of its service manual: pedal height, play, and the clearance to the floor
+/// that must be
+/// left, at 147 N (15 kgf) for two of the three; the third gives no force. Height less clearance bounds the travel, clearance and play
+/// of the invented cars.
 /// </summary>
 [Source("Service manuals, brake pedal: height, play and clearance to the floor", Reading.Read)]
 public sealed class PedalTravelLimits
@@ -40,7 +42,10 @@ public sealed class PedalTravelLimits
         Assert.InRange(force.Control.Pedal.FreePlay.Millimeters, Manuals.Min(manual => manual.LeastPlay), Manuals.Max(manual => manual.MostPlay));
     }
 
-    /// <summary>The reserve that the warning asks for is on the side of all three: at least 86 mm are left there, under 147 N where a force is given.</summary>
+    /// <summary>
+    /// The reserve that the warning asks for is on the side of all three: at least 86 mm are left there, under 147 N where a force is
+    /// given.
+    /// </summary>
     [Fact]
     public void The_wanted_reserve_of_a_firm_push_lies_below_what_manuals_ask_for_under_a_light_one() =>
         Assert.True(PedalTravel.WantedReserve.Millimeters < Manuals.Min(manual => manual.ClearanceMillimetres));

@@ -13,7 +13,8 @@ public sealed class PipeFlowCases
         KinematicViscosity.FromSquareMetersPerSecond(pascalSeconds / density.KilogramsPerCubicMeter);
 
     /// <summary>
-    /// OpenStax, College Physics, section 12.4, example 12.8 "What Pressure Produces This Flow Rate?": 0.120 cm³/s of saline through a needle of
+    /// OpenStax, College Physics, section 12.4, example 12.8 "What Pressure Produces This Flow Rate?": 0.120 cm³/s of saline through a
+    /// needle of
     /// radius 0.150 mm and length 2.50 cm, 1.00e-3 Pa s, against 1.066e3 Pa in the vein: 1.62e4 Pa at the entrance, gauge.
     /// </summary>
     [Fact]
@@ -25,7 +26,9 @@ public sealed class PipeFlowCases
         Assert.Equal(1.62e4, loss.Friction.Pascals + 1.066e3, 0.005e4);
     }
 
-    /// <summary>The same section, example 12.7: the flow halves at the same pressure difference when the radius shrinks to 0.841 of what it was.</summary>
+    /// <summary>
+    /// The same section, example 12.7: the flow halves at the same pressure difference when the radius shrinks to 0.841 of what it was.
+    /// </summary>
     [Fact]
     public void Example_12_7_half_the_flow_at_the_same_pressure()
     {
@@ -36,7 +39,8 @@ public sealed class PipeFlowCases
     }
 
     /// <summary>
-    /// Reference value for Colebrook's equation at Re = 1e5 and a relative roughness of 1e-4: 0.018513866077471, as in the tests of the open-source
+    /// Reference value for Colebrook's equation at Re = 1e5 and a relative roughness of 1e-4: 0.018513866077471, as in the tests of the
+    /// open-source
     /// Python library <c>fluids</c> (function Colebrook); equation as in D. Clamond, Ind. Eng. Chem. Res. 48 (2009) 3665, eq. (1).
     /// </summary>
     [Fact]
@@ -47,7 +51,8 @@ public sealed class PipeFlowCases
     public void Laminar_friction_factor() => Assert.Equal(0.5, PipeFlow.FrictionFactor(128, 0.01), 1e-15);
 
     /// <summary>
-    /// The same tests: Blasius' law for a smooth wall at Re = 1e4, 0.03164. Blasius and Colebrook differ by up to 3 % where both hold (textbooks,
+    /// The same tests: Blasius' law for a smooth wall at Re = 1e4, 0.03164. Blasius and Colebrook differ by up to 3 % where both hold
+    /// (textbooks,
     /// from memory), so the comparison is that wide.
     /// </summary>
     [Source("Blasius against Colebrook, textbooks", Reading.FromMemory)]
@@ -55,7 +60,8 @@ public sealed class PipeFlowCases
     public void Smooth_wall_lies_near_blasius() => Assert.Equal(0.03164, PipeFlow.FrictionFactor(1e4, 0), 0.03 * 0.03164);
 
     /// <summary>
-    /// Recomputed resistance of 3 m of 3 mm bore with DOT 4 fluid of 1045 kg/m³ and 1800 mm²/s: 2.838e12 Pa s/m³ (the second-hand note whose case it
+    /// Recomputed resistance of 3 m of 3 mm bore with DOT 4 fluid of 1045 kg/m³ and 1800 mm²/s: 2.838e12 Pa s/m³ (the second-hand note
+    /// whose case it
     /// is prints 2.8e12).
     /// </summary>
     [Source("A note on a pipe with cold fluid", Reading.SecondHand)]

@@ -9,7 +9,8 @@ namespace BrakeBalance.Tests.Published;
 public class RotorHeating
 {
     /// <summary>
-    /// Course note (scribd 12801615, seen): 3000 lb from 60 mph are 361,306 ft·lbf, 469.7 BTU, and heat four rotors of 10 lb with 0.130 BTU/(lb °F)
+    /// Course note (scribd 12801615, seen): 3000 lb from 60 mph are 361,306 ft·lbf, 469.7 BTU, and heat four rotors of 10 lb with 0.130
+    /// BTU/(lb °F)
     /// by 90.3 °F. The note rounds its conversion factors, so the tolerance is 1.5 %.
     /// </summary>
     [Fact]
@@ -27,7 +28,10 @@ public class RotorHeating
         Assert.Equal(469.7, (stop.Heat.Front + stop.Heat.Rear).BritishThermalUnits, 0.015 * 469.7);
     }
 
-    /// <summary>A page on braking physics (the-contact-patch.com, c0816, seen, rounded): 1.5 t at 120 km/h is just over 800 kJ; at 0.5 g just under 7 s; about 120 kW.</summary>
+    /// <summary>
+    /// A page on braking physics (the-contact-patch.com, c0816, seen, rounded): 1.5 t at 120 km/h is just over 800 kJ; at 0.5 g just
+    /// under 7 s; about 120 kW.
+    /// </summary>
     [Fact]
     public void A_tonne_and_a_half_from_120_km_h_at_half_g()
     {
@@ -46,8 +50,10 @@ public class RotorHeating
     }
 
     /// <summary>
-    /// Kinetic energy into brake material, printed answers: OpenStax College Physics, example 14.2 (a truck's 7.35 MJ into 100 kg with 800 J/(kg K), 92 °C, read);
-    /// 750 kg at 24 m/s into 15 kg of iron with 450 J/(kg K), 216 kJ, 32 K (solve.club, read); 1500 kg at 60 km/h into 15 kg with 460 J/(kg K),
+    /// Kinetic energy into brake material, printed answers: OpenStax College Physics, example 14.2 (a truck's 7.35 MJ into 100 kg with
+    /// 800 J/(kg K), 92 °C, read);
+    /// 750 kg at 24 m/s into 15 kg of iron with 450 J/(kg K), 216 kJ, 32 K (solve.club, read); 1500 kg at 60 km/h into 15 kg with 460
+    /// J/(kg K),
     /// 30 K (gauthmath, read, rounded). The energies come here from a stop of a car with that kinetic energy.
     /// </summary>
     [Theory]
@@ -65,7 +71,8 @@ public class RotorHeating
     }
 
     /// <summary>
-    /// Half-space under a flux that falls linearly: the closed form against Duhamel's integral of the half-space's response to a unit flux pulse
+    /// Half-space under a flux that falls linearly: the closed form against Duhamel's integral of the half-space's response to a unit
+    /// flux pulse
     /// (Carslaw and Jaeger, from memory), computed by MathNet; and the peak factor 0.5319 of q₀ √t_s/√(k ρ c), for which Limpert prints
     /// √(5/18) = 0.5270 (from memory), 0.9 % lower.
     /// </summary>
@@ -100,7 +107,9 @@ public class RotorHeating
             SpecificEntropy.FromJoulesPerKilogramKelvin(c), Duration.FromSeconds(t), Duration.FromSeconds(end)).Kelvins;
     }
 
-    /// <summary>Newcomb/Limpert form of repeated stops (form from memory; numbers recomputed): 60 K a stop, B = 0.01/s, every 60 s.</summary>
+    /// <summary>
+    /// Newcomb/Limpert form of repeated stops (form from memory; numbers recomputed): 60 K a stop, B = 0.01/s, every 60 s.
+    /// </summary>
     [Source("Newcomb and Spurr; Limpert", Reading.FromMemory)]
     [Theory]
     [InlineData(5, 126.4)]
@@ -108,7 +117,10 @@ public class RotorHeating
     public void Repeated_stops_reach_a_plateau(int? stops, double kelvins) =>
         Assert.Equal(kelvins, RepeatedHeating.PeakRise(TemperatureDelta.FromKelvins(60), 0.01, Duration.FromSeconds(60), stops).Kelvins, 0.05);
 
-    /// <summary>The simulated cycle against the closed form above, with a ring that has that cooling rate and no radiation; the stops take 2.8 s of 60 s.</summary>
+    /// <summary>
+    /// The simulated cycle against the closed form above, with a ring that has that cooling rate and no radiation; the stops take 2.8 s
+    /// of 60 s.
+    /// </summary>
     [Source("Newcomb and Spurr; Limpert", Reading.FromMemory)]
     [Fact]
     public void The_simulated_cycle_follows_the_closed_form()

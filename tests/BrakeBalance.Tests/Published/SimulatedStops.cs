@@ -10,7 +10,8 @@ namespace BrakeBalance.Tests.Published;
 public class SimulatedStops
 {
     /// <summary>
-    /// Gillespie, Fundamentals of Vehicle Dynamics, ch. 3, light truck (inputs from memory, answers recomputed): 3635 lb, constant 2000 lbf from 60 mph:
+    /// Gillespie, Fundamentals of Vehicle Dynamics, ch. 3, light truck (inputs from memory, answers recomputed): 3635 lb, constant 2000
+    /// lbf from 60 mph:
     /// 0.5502 g, 17.70 ft/s²; 218.7 ft; 4.971 s; 437,456 ft·lbf; 320 hp at first, 160 hp on average. Wheel inertia is left out, as there.
     /// </summary>
     [Source("Gillespie, Fundamentals of Vehicle Dynamics, ch. 3", Reading.FromMemory)]
@@ -32,8 +33,10 @@ public class SimulatedStops
     }
 
     /// <summary>
-    /// Course note CE361 (scribd 708242037, inputs seen, answer recomputed): 70 mph, level, good wet road (0.90 peak, 0.60 sliding), rotating mass factor
-    /// 1.04; wheels locked for 100 ft (efficiency 80 %, rolling 0.02), then anti-lock (100 %, 0.013): 86.28 ft/s after 100 ft, 231.7 ft in all.
+    /// Course note CE361 (scribd 708242037, inputs seen, answer recomputed): 70 mph, level, good wet road (0.90 peak, 0.60 sliding),
+    /// rotating mass factor
+    /// 1.04; wheels locked for 100 ft (efficiency 80 %, rolling 0.02), then anti-lock (100 %, 0.013): 86.28 ft/s after 100 ft, 231.7 ft
+    /// in all.
     /// </summary>
     [Fact]
     public void Locked_for_a_hundred_feet_and_then_controlled()
@@ -45,7 +48,8 @@ public class SimulatedStops
     }
 
     /// <summary>
-    /// Mannering and Kilareski, braking on a grade (inputs seen at studyquestionhub.com, answer from memory and recomputed, with g = 32.2 ft/s² in 64.4):
+    /// Mannering and Kilareski, braking on a grade (inputs seen at studyquestionhub.com, answer from memory and recomputed, with g =
+    /// 32.2 ft/s² in 64.4):
     /// 55 to 30 mph, K1 = 0.4, K2 = 0.02, factor 1.05; +3.5 degrees 154.9 ft, −2 degrees 193.5 ft.
     /// </summary>
     [Source("Mannering and Kilareski, ch. 2", Reading.FromMemory)]
@@ -71,7 +75,8 @@ public class SimulatedStops
     }
 
     /// <summary>
-    /// AASHTO stopping sight distance (11.2 ft/s² and 3.4 m/s² seen in a course note, the rest from memory): 2.5 s reaction; 60 mph 566.0 ft, 100 km/h
+    /// AASHTO stopping sight distance (11.2 ft/s² and 3.4 m/s² seen in a course note, the rest from memory): 2.5 s reaction; 60 mph
+    /// 566.0 ft, 100 km/h
     /// 184.2 m, of which braking 114.7 m with the rounded coefficient 0.039 for 1/25.92, hence 1.2 % of tolerance there.
     /// </summary>
     [Source("AASHTO stopping sight distance", Reading.FromMemory)]
@@ -86,7 +91,8 @@ public class SimulatedStops
     }
 
     /// <summary>
-    /// OpenStax College Physics, example 2.12 (text read in a public repository copy): 30.0 m/s; 7.00 m/s² 64.3 m, 5.00 m/s² 90.0 m; with 0.500 s of reaction 79.3 m and 105 m.
+    /// OpenStax College Physics, example 2.12 (text read in a public repository copy): 30.0 m/s; 7.00 m/s² 64.3 m, 5.00 m/s² 90.0 m;
+    /// with 0.500 s of reaction 79.3 m and 105 m.
     /// </summary>
     [Theory]
     [InlineData(7.00, 0, 64.3, 0.05)]
@@ -99,7 +105,8 @@ public class SimulatedStops
 
     /// <summary>
     /// Pairs of stopping distance and mean fully developed deceleration: UN R13 Rev. 4 Annex 4, 2.2 for the secondary
-    /// rows of M1, M2/M3 and N1 (seen at markettransfer.info). The distance 0.1 v (0.15 v) + c v² is that of a delay of 0.36 s (0.54 s) and the deceleration.
+    /// rows of M1, M2/M3 and N1 (seen at markettransfer.info). The distance 0.1 v (0.15 v) + c v² is that of a delay of 0.36 s (0.54 s)
+    /// and the deceleration.
     /// </summary>
     [Source("UN R13 Rev. 4 Annex 4, 2.2", Reading.Read)]
     [Theory]
@@ -122,7 +129,8 @@ public class SimulatedStops
             Speed.FromKilometersPerHour(kmh), Duration.FromSeconds(delay), Acceleration.FromMetersPerSecondSquared(deceleration)).Meters, tolerance);
 
     /// <summary>
-    /// Mean fully developed deceleration of 71/320/EEC Annex II 1.1.2 (seen): d_m = (v_b² − v_e²)/(25.92 (s_e − s_b)); a constant 6.43 m/s² from 100 km/h
+    /// Mean fully developed deceleration of 71/320/EEC Annex II 1.1.2 (seen): d_m = (v_b² − v_e²)/(25.92 (s_e − s_b)); a constant 6.43
+    /// m/s² from 100 km/h
     /// covers 37.80 m between 80 and 10 km/h (recomputed) and gives 6.43 back, whatever the build-up before.
     /// </summary>
     [Fact]

@@ -4,9 +4,11 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// Peaks and locked values of published slip-curve constants. Burckhardt's constants (Fahrwerktechnik: Radschlupf-Regelsysteme, 1993) and the simple
+/// Peaks and locked values of published slip-curve constants. Burckhardt's constants (Fahrwerktechnik: Radschlupf-Regelsysteme, 1993)
+/// and the simple
 /// Magic Formula sets are second hand: several public copies agree, neither book nor paper was read. b0 to b8 were seen in
-/// n-jokic/Vehicle_MPC_control, pacajeka_init.m. The expected peaks are recomputed from the constants outside this project, to the digits given.
+/// n-jokic/Vehicle_MPC_control, pacajeka_init.m. The expected peaks are recomputed from the constants outside this project, to the
+/// digits given.
 /// </summary>
 [Source("Burckhardt (1993) and Magic Formula sets in public copies", Reading.SecondHand)]
 public class SlipCurveSets

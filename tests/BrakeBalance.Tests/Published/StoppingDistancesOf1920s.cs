@@ -5,8 +5,10 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// Stopping distances of 50 cars of the 1920s: M. Ezekiel, Methods of Correlation Analysis (1930), as handed on in the public data set "cars" of R's package
-/// datasets (read row by row in the public copy Rdatasets, csv/datasets/cars.csv). The coefficients are those of a least-squares fit of these rows made
+/// Stopping distances of 50 cars of the 1920s: M. Ezekiel, Methods of Correlation Analysis (1930), as handed on in the public data set
+/// "cars" of R's package
+/// datasets (read row by row in the public copy Rdatasets, csv/datasets/cars.csv). The coefficients are those of a least-squares fit of
+/// these rows made
 /// beforehand, outside this program, by least squares; the book was not read.
 /// </summary>
 [Source("Ezekiel, Methods of Correlation Analysis (1930), stopping distances, as the public data set cars", Reading.Read)]

@@ -5,7 +5,8 @@ namespace BrakeBalance.Tests.Published;
 
 /// <summary>
 /// Peaks of pure braking at 2, 4 and 6 kN that the coefficients of two public tyre files give (test fixtures of the repository
-/// matheusft/MFeval_julia, MIT licence: Magic Formula 6.1, 255/55; Magic Formula 5.2, 235/85). The files were read and evaluated in an earlier
+/// matheusft/MFeval_julia, MIT licence: Magic Formula 6.1, 255/55; Magic Formula 5.2, 235/85). The files were read and evaluated in an
+/// earlier
 /// search; here only its results are used. About 3 % of the peak is lost for each 2 kN, as a straight line of load has it.
 /// </summary>
 [Source("Magic Formula tyre files, peaks as evaluated in an earlier search", Reading.SecondHand)]
@@ -28,7 +29,8 @@ public sealed class TyreFileLoadDependence
         Assert.InRange(loss, 0.035, 0.065);
     }
 
-    // Both files' peaks move to smaller slips with load, by about as much as those of the 1989 set of coefficients: another tyre, so within 0.1.
+    // Both files' peaks move to smaller slips with load, by about as much as those of the 1989 set of coefficients: another tyre, so
+    // within 0.1.
     [Theory]
     [InlineData(0.149, 0.127, 0.112)]
     [InlineData(0.309, 0.242, 0.205)]

@@ -4,7 +4,8 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// Vacuum booster of a test car: UCB-ITS-PRR-97-21 (California PATH research report, 1997), table 2.1, seen second-hand in a note that cites
+/// Vacuum booster of a test car: UCB-ITS-PRR-97-21 (California PATH research report, 1997), table 2.1, seen second-hand in a note that
+/// cites
 /// escholarship.org/uc/item/02b8f7q2. Service data are cited where they are used.
 /// </summary>
 [Source("UCB-ITS-PRR-97-21, table 2.1, in a note", Reading.SecondHand)]
@@ -30,8 +31,10 @@ public sealed class VacuumBoosterCases
     public void Greatest_assist_is_3_64_kN() => Assert.Equal(3.64, TestCar.MaximumAssist.Kilonewtons, 0.005);
 
     /// <summary>
-    /// Derived, not printed: moles of air at one temperature counted on both sides. The note's own sequence (33.0, 56.2, 71.6 kPa at 10 mm) is
-    /// not used: it takes the trapped air after a stroke as p (V_f − A x), which loses the p A x that the diaphragm has pressed together, though the
+    /// Derived, not printed: moles of air at one temperature counted on both sides. The note's own sequence (33.0, 56.2, 71.6 kPa at 10
+    /// mm) is
+    /// not used: it takes the trapped air after a stroke as p (V_f − A x), which loses the p A x that the diaphragm has pressed
+    /// together, though the
     /// check valve is shut.
     /// </summary>
     [Theory]
@@ -81,7 +84,8 @@ public sealed class VacuumBoosterCases
     }
 
     /// <summary>
-    /// Run-out force F = S/(i − 1): derived from the statement that the apply chamber has then reached the air's pressure (US patent 6,033,038,
+    /// Run-out force F = S/(i − 1): derived from the statement that the apply chamber has then reached the air's pressure (US patent
+    /// 6,033,038,
     /// seen second-hand) and that the output rises one to one above it (a training page on vacuum boosters).
     /// </summary>
     [Fact]
@@ -94,7 +98,10 @@ public sealed class VacuumBoosterCases
         Assert.Equal(50, (ideal.OutputForce(knee.InputForce + Force.FromNewtons(50)) - knee.OutputForce).Newtons, 6);
     }
 
-    /// <summary>Nugraha, Int. J. Technology 12(4), 2021, seen second-hand: a small city car needs 426 N with and 625 N without assist for 3.2 MPa.</summary>
+    /// <summary>
+    /// Nugraha, Int. J. Technology 12(4), 2021, seen second-hand: a small city car needs 426 N with and 625 N without assist for 3.2
+    /// MPa.
+    /// </summary>
     [Fact]
     public void Small_city_car_needs_1_47_times_the_force_without_assist()
     {
@@ -105,7 +112,8 @@ public sealed class VacuumBoosterCases
     }
 
     /// <summary>
-    /// QC/T 307-1999, Technical conditions for vacuum boosters, seen in a text that cites it: tested at 66.7 ± 1.3 kPa, which is 500 mmHg; every
+    /// QC/T 307-1999, Technical conditions for vacuum boosters, seen in a text that cites it: tested at 66.7 ± 1.3 kPa, which is 500
+    /// mmHg; every
     /// vacuum has its own knee.
     /// </summary>
     [Fact]
@@ -119,7 +127,9 @@ public sealed class VacuumBoosterCases
         Assert.Equal(4, knees.Distinct().Count());
     }
 
-    /// <summary>ISO 2533:1975 standard atmosphere: constants read in texts that restate it; the values at these heights recomputed from them.</summary>
+    /// <summary>
+    /// ISO 2533:1975 standard atmosphere: constants read in texts that restate it; the values at these heights recomputed from them.
+    /// </summary>
     [Theory]
     [InlineData(0, 101_325)]
     [InlineData(1000, 89_874.6)]
@@ -142,7 +152,8 @@ public sealed class VacuumBoosterCases
     }
 
     /// <summary>
-    /// Recomputed without losses for a 9 in unit with 53 in² of effective area (common practice), 50 lbf at a 4:1 pedal into a 1-1/8 in bore:
+    /// Recomputed without losses for a 9 in unit with 53 in² of effective area (common practice), 50 lbf at a 4:1 pedal into a 1-1/8 in
+    /// bore:
     /// about 670 psi at 18 inHg and 460 psi at 10 inHg.
     /// </summary>
     [Source("Common practice", Reading.FromMemory)]
@@ -164,10 +175,14 @@ public sealed class VacuumBoosterCases
     }
 
     /// <summary>
-    /// Service manual, compact car, 2001 to 2005, section 19-31 (read, service data): line pressure by pedal force with anti-lock brakes. Vacuum 0: 98 N → 0,
-    /// 294 N → 1.70 MPa; 66.7 kPa: 98 N → 4.60, 294 N → 10.50 MPa. Four readings fix four unknowns (cylinder area and spring for a pedal of 4 : 1,
-    /// boost ratio, jump-in), so the fit itself proves only that the model has this form. What it then foretells is tested: the same car without
-    /// anti-lock brakes (98 N → 4.10 to 4.80, 294 N → 9.80 to 10.50 MPa by variant), and a bore within those of other cars' service data (22.2 to 25.4 mm).
+    /// Service manual, compact car, 2001 to 2005, section 19-31 (read, service data): line pressure by pedal force with anti-lock
+    /// brakes. Vacuum 0: 98 N → 0,
+    /// 294 N → 1.70 MPa; 66.7 kPa: 98 N → 4.60, 294 N → 10.50 MPa. Four readings fix four unknowns (cylinder area and spring for a pedal
+    /// of 4 : 1,
+    /// boost ratio, jump-in), so the fit itself proves only that the model has this form. What it then foretells is tested: the same car
+    /// without
+    /// anti-lock brakes (98 N → 4.10 to 4.80, 294 N → 9.80 to 10.50 MPa by variant), and a bore within those of other cars' service data
+    /// (22.2 to 25.4 mm).
     /// </summary>
     [Fact]
     public void Four_readings_of_a_compact_car_foretell_its_sister_and_its_bore()
@@ -200,8 +215,10 @@ public sealed class VacuumBoosterCases
     }
 
     /// <summary>
-    /// Sizes from service data (read): single of 255 mm with a cylinder of 22.22 mm; tandem of 205 and 230 mm effective (an off-road car, 1998,
-    /// petrol); single of 152.4 mm (a pick-up, 1976). Greatest assist at 66.7 kPa before springs, recomputed: 3.41, 4.97 and 1.22 kN. The compact car above
+    /// Sizes from service data (read): single of 255 mm with a cylinder of 22.22 mm; tandem of 205 and 230 mm effective (an off-road
+    /// car, 1998,
+    /// petrol); single of 152.4 mm (a pick-up, 1976). Greatest assist at 66.7 kPa before springs, recomputed: 3.41, 4.97 and 1.22 kN.
+    /// The compact car above
     /// needs 4.06 kN at 294 N with a 4 : 1 pedal: the single cannot give it, the tandem can.
     /// </summary>
     [Theory]
@@ -223,7 +240,10 @@ public sealed class VacuumBoosterCases
         Assert.Equal(enough, booster.MaximumAssist.Newtons >= (10.50e6 * area) - (4 * 294) + (4 * 98));
     }
 
-    /// <summary>A training page on vacuum supply (read): 0.54 bar are the least for proper work. A stock engine has it at the sea, not at 1000 m; a long-duration camshaft never.</summary>
+    /// <summary>
+    /// A training page on vacuum supply (read): 0.54 bar are the least for proper work. A stock engine has it at the sea, not at 1000 m;
+    /// a long-duration camshaft never.
+    /// </summary>
     [Fact]
     public void The_least_vacuum_of_0_54_bar_is_lost_on_a_hill_and_with_a_long_duration_camshaft()
     {

@@ -5,7 +5,8 @@ namespace BrakeBalance.Tests.Published;
 
 /// <summary>Pressures that service manuals give for proportioning and load-sensing valves, put through the gauge fit.</summary>
 /// <remarks>
-/// Service data read, without makes: kind of vehicle and year stand beside each case; knee and slope are worked out by hand from the middles of the bands.
+/// Service data read, without makes: kind of vehicle and year stand beside each case; knee and slope are worked out by hand from the
+/// middles of the bands.
 /// Each point is fed four times, as a mechanic repeats it, with one pair below the knee, where both lines carry the same pressure.
 /// </remarks>
 [Source("Service manuals, proportioning and load-sensing valves: line pressures to be read in front and rear", Reading.Read)]
@@ -31,7 +32,10 @@ public class ValveServiceTables
     private static GaugePair Pair(double front, double rear, double? turns = null) =>
         new() { Front = Pressure.FromMegapascals(front), Rear = Pressure.FromMegapascals(rear), Turns = turns, Phase = PressurePhase.Apply };
 
-    /// <summary>A manual that gives the knee and one pressure says nothing in between, where a later knee and a flatter slope would pass too: a pair half way is added.</summary>
+    /// <summary>
+    /// A manual that gives the knee and one pressure says nothing in between, where a later knee and a flatter slope would pass too: a
+    /// pair half way is added.
+    /// </summary>
     private static ValveFit Fit((double Front, double Rear)[] read) => FitAll(
         read[1].Front > read[1].Rear || read.Length != 3 ? read : [.. read, ((read[1].Front + read[2].Front) / 2, (read[1].Rear + read[2].Rear) / 2)]);
 
@@ -70,7 +74,10 @@ public class ValveServiceTables
         }
     }
 
-    /// <summary>Combination valve of a saloon with front discs and rear drums, 2002: knee 400 psi, slope 0.34, 1000 psi in give 525 to 625 psi (service data read); 400 + 0.34 x 600 = 604.</summary>
+    /// <summary>
+    /// Combination valve of a saloon with front discs and rear drums, 2002: knee 400 psi, slope 0.34, 1000 psi in give 525 to 625 psi
+    /// (service data read); 400 + 0.34 x 600 = 604.
+    /// </summary>
     [Fact]
     public void Slope_0_34_from_400_psi_gives_604_psi_at_1000()
     {
@@ -86,7 +93,9 @@ public class ValveServiceTables
         Assert.InRange(fit.RearAt(Pressure.FromPoundsForcePerSquareInch(1000)).PoundsForcePerSquareInch, 600, 608);
     }
 
-    /// <summary>Combination valve of an off-road car, 1992: front held off up to 117 psi, knee 300 psi, slope 0.27 (service data read).</summary>
+    /// <summary>
+    /// Combination valve of an off-road car, 1992: front held off up to 117 psi, knee 300 psi, slope 0.27 (service data read).
+    /// </summary>
     [Fact]
     public void A_front_held_off_by_117_psi_is_said_and_the_knee_of_300_psi_is_found_once_it_is_open()
     {
@@ -102,7 +111,10 @@ public class ValveServiceTables
         Assert.Contains("8.1 bar", offset.Text);
     }
 
-    /// <summary>Load-sensing valve of a pick-up: 3.70 ± 0.64 MPa at the rear with 10.0 in front; a turn of its nut moves that by 220 kPa, a millimetre of its length by 70 kPa (service data read).</summary>
+    /// <summary>
+    /// Load-sensing valve of a pick-up: 3.70 ± 0.64 MPa at the rear with 10.0 in front; a turn of its nut moves that by 220 kPa, a
+    /// millimetre of its length by 70 kPa (service data read).
+    /// </summary>
     [Theory]
     [InlineData(0.220)]
     [InlineData(0.070)]
@@ -128,7 +140,10 @@ public class ValveServiceTables
         }
     }
 
-    /// <summary>Load-sensing valve of an off-road car, short wheelbase (service data read): spring 133 mm unladen, 9.8 MPa give 4.9 to 5.9; 149 mm laden, slope 0.290. One pressure suffices unladen because the slope is shared.</summary>
+    /// <summary>
+    /// Load-sensing valve of an off-road car, short wheelbase (service data read): spring 133 mm unladen, 9.8 MPa give 4.9 to 5.9; 149
+    /// mm laden, slope 0.290. One pressure suffices unladen because the slope is shared.
+    /// </summary>
     [Fact]
     public void A_single_pressure_unladen_gives_the_knee_by_the_slope_read_laden()
     {

@@ -51,7 +51,8 @@ public class YuAutomobileTheory
         Assert.Equal(0.33, whole.At.BrakingRate / 2, 0.005);
     }
 
-    // Differs from source: with half the braking less load moves forward, so the one front wheel left locks earlier. Statics of one wheel, recomputed:
+    // Differs from source: with half the braking less load moves forward, so the one front wheel left locks earlier. Statics of one
+    // wheel, recomputed:
     // z = (φ/2) b/(β L − (φ/2) h) = 0.2851, not 0.333.
     [Fact]
     public void With_half_of_each_axle_lost_less_load_moves_forward_than_the_sheet_assumes()
@@ -63,7 +64,8 @@ public class YuAutomobileTheory
 
 /// <summary>
 /// A truck with its front circuit lost, from a university question bank: a = 2.1 m, b = 1.85 m, h = 0.85 m, adhesion 0.8.
-/// The statement and "rear locks first" were read; the printed numbers are missing from the text, so those here are recomputed. The book's own table
+/// The statement and "rear locks first" were read; the printed numbers are missing from the text, so those here are recomputed. The
+/// book's own table
 /// has h = 0.845 m (see <see cref="YuExercise4_3Truck"/>); the question bank rounds it.
 /// </summary>
 [Source("Yu, Automobile Theory, exercise 4.3, question bank", Reading.SecondHand)]

@@ -10,7 +10,8 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// Yu Zhisheng, Automobile Theory, example 4.5 (car): inputs and printed answers read in a posted answer sheet, not in the book itself. L = 2.7 m,
+/// Yu Zhisheng, Automobile Theory, example 4.5 (car): inputs and printed answers read in a posted answer sheet, not in the book itself.
+/// L = 2.7 m,
 /// a = 1.45 m, h = 0.63 m, front share 0.65, adhesion 0.7. The example takes g = 9.8 m/s², which cancels in every braking rate.
 /// </summary>
 [Source("Yu, Automobile Theory, example 4.5, posted answer sheet", Reading.SecondHand)]
@@ -80,8 +81,10 @@ public sealed class YuExample4_5_CircuitLoss
     }
 
     /// <summary>
-    /// Printed for a diagonal split: efficiency 0.95, 0.33 g. The example keeps the sound car's efficiency and so its load transfer at twice the
-    /// rate. With the load transfer of the rate that is really had, the front wheel locks at z = 0.35 (b/L)/(0.65 − 0.35 h/L) = 0.285 (recomputed),
+    /// Printed for a diagonal split: efficiency 0.95, 0.33 g. The example keeps the sound car's efficiency and so its load transfer at
+    /// twice the
+    /// rate. With the load transfer of the rate that is really had, the front wheel locks at z = 0.35 (b/L)/(0.65 − 0.35 h/L) = 0.285
+    /// (recomputed),
     /// efficiency 0.815: that is what the code gives, and it is the smaller promise.
     /// </summary>
     [Fact]
@@ -108,7 +111,10 @@ public sealed class YuExample4_5_CircuitLoss
         Assert.Equal(Axle.Front, outcomes.Single(failure => failure.Case.Id == "rear-lost").FirstToLock);
     }
 
-    /// <summary>The same answer sheet's truck (another university's question bank has the inputs): a = 2.1 m, b = 1.85 m, h = 0.85 m empty, adhesion 0.8; front circuit lost. The answers 0.4536 and 0.3629 are recomputed.</summary>
+    /// <summary>
+    /// The same answer sheet's truck (another university's question bank has the inputs): a = 2.1 m, b = 1.85 m, h = 0.85 m empty,
+    /// adhesion 0.8; front circuit lost. The answers 0.4536 and 0.3629 are recomputed.
+    /// </summary>
     [Fact]
     public void Empty_trucks_lost_front_circuit()
     {

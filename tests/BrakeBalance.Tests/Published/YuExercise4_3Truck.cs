@@ -6,8 +6,10 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// Yu Zhisheng, Automobile Theory, exercise 4.3, a truck with two circuits: front share 0.38, L = 3.950 m; empty 4080 kg, a = 2.100 m, h = 0.845 m;
-/// laden 9290 kg, a = 2.950 m, h = 1.170 m; adhesion 0.80, 30 km/h, delays of 0.02 s and 0.02 s, g = 9.8 m/s². Inputs and answers read in a course
+/// Yu Zhisheng, Automobile Theory, exercise 4.3, a truck with two circuits: front share 0.38, L = 3.950 m; empty 4080 kg, a = 2.100 m, h
+/// = 0.845 m;
+/// laden 9290 kg, a = 2.950 m, h = 1.170 m; adhesion 0.80, 30 km/h, delays of 0.02 s and 0.02 s, g = 9.8 m/s². Inputs and answers read
+/// in a course
 /// report, not in the book; the report has no answers for the empty truck with a circuit lost: those are recomputed.
 /// </summary>
 [Source("Yu, Automobile Theory, exercise 4.3, course report", Reading.SecondHand)]

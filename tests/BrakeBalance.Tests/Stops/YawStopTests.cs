@@ -81,7 +81,8 @@ public class YawStopTests
     [InlineData(60)]
     public void A_locked_rear_axle_is_unstable_at_every_speed_and_a_locked_front_axle_at_none(double metresPerSecond)
     {
-        // "Braking Dynamics", sec. 5.1 Braking Stability (thesis chapter, html.pdfcookie.com, read): locked front tyres give drag against the motion and
+        // "Braking Dynamics", sec. 5.1 Braking Stability (thesis chapter, html.pdfcookie.com, read): locked front tyres give drag
+        // against the motion and
         // the rolling rear restores; locked at the rear it is the other way round, and any disturbance grows.
         Speed speed = Speed.FromMetersPerSecond(metresPerSecond);
         Assert.True(YawStability.GrowthPerSecond(Coupe(), Axle.Rear, speed) > 1);
@@ -92,7 +93,8 @@ public class YawStopTests
     [Fact]
     public void Without_braking_it_turns_unstable_at_the_critical_speed_of_the_single_track_model()
     {
-        // Recomputed from the linear single-track model: it diverges when a C₁ > b C₂ and v² > C₁ C₂ L²/(m (a C₁ − b C₂)). A front axle with twice the
+        // Recomputed from the linear single-track model: it diverges when a C₁ > b C₂ and v² > C₁ C₂ L²/(m (a C₁ − b C₂)). A front axle
+        // with twice the
         // rear's lateral slip weight makes this coupe oversteer.
         BrakedCar coupe = Coupe();
         BrakedCar loose = coupe with

@@ -3,7 +3,10 @@ using UnitsNet;
 
 namespace BrakeBalance.Tests.Teaching;
 
-/// <summary>Every answer of the course worked out again on an independent path: from the numbers of the sheet, by hand formulas, without the assembly's models.</summary>
+/// <summary>
+/// Every answer of the course worked out again on an independent path: from the numbers of the sheet, by hand formulas, without the
+/// assembly's models.
+/// </summary>
 /// <remarks>The formulas are those of statics and of the lessons' named sources; g = 9.80665 m/s² as the assembly has it.</remarks>
 public class ExerciseTests
 {

@@ -6,7 +6,9 @@ using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Tests.Vehicles;
 
-/// <summary>Reading vehicle files: good ones become cars, and every kind of fault is told with its place and with what would be accepted.</summary>
+/// <summary>
+/// Reading vehicle files: good ones become cars, and every kind of fault is told with its place and with what would be accepted.
+/// </summary>
 public class VehicleFileTests
 {
     internal const string Good = """

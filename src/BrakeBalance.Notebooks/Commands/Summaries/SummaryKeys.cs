@@ -1,7 +1,9 @@
 namespace BrakeBalance.Notebooks.Commands.Summaries;
 
 /// <summary>What each key of the summary's JSON means; the keys stay the same from version to version.</summary>
-/// <remarks>A key that carries a unit ends in it: <c>bar</c>, <c>n</c>, <c>kg</c>, <c>m</c>, or <c>psi</c>, <c>lbf</c>, <c>lb</c>, <c>in</c>.</remarks>
+/// <remarks>
+/// A key that carries a unit ends in it: <c>bar</c>, <c>n</c>, <c>kg</c>, <c>m</c>, or <c>psi</c>, <c>lbf</c>, <c>lb</c>, <c>in</c>.
+/// </remarks>
 internal static class SummaryKeys
 {
     /// <summary>Path of each key (<c>[]</c> for the elements of a list) and its meaning; units as for SI.</summary>

@@ -3,7 +3,10 @@ using BrakeBalance.Notebooks.Documents;
 namespace BrakeBalance.Notebooks.Execution.Children;
 
 /// <summary>Engines whose cells run in a process of their own, so that nothing a cell does can end this program.</summary>
-/// <remarks>One process serves notebook after notebook, each in a fresh engine, for as long as it lives; the next is started only when it has ended.</remarks>
+/// <remarks>
+/// One process serves notebook after notebook, each in a fresh engine, for as long as it lives; the next is started only when it has
+/// ended.
+/// </remarks>
 /// <param name="kind">What runs the cells.</param>
 /// <param name="cellLimit">The longest that a cell may take.</param>
 public sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsyncDisposable

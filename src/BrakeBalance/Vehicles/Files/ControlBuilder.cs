@@ -6,7 +6,9 @@ using UnitsNet;
 
 namespace BrakeBalance.Vehicles.Files;
 
-/// <summary>Makes pedal, assist, master cylinder and fluid budget from a complete document, checking what they say of one another.</summary>
+/// <summary>
+/// Makes pedal, assist, master cylinder and fluid budget from a complete document, checking what they say of one another.
+/// </summary>
 internal sealed class ControlBuilder(List<Problem> problems)
 {
     /// <summary>The control of the brakes; null when the file says nothing of it, or when there are problems.</summary>
@@ -264,7 +266,8 @@ internal sealed class ControlBuilder(List<Problem> problems)
         return new(Circuit(document.Front!, brakes.Front, fluid, "front"), Circuit(document.Rear!, brakes.Rear, fluid, "rear"));
     }
 
-    // A drum's cylinder has two pistons (or there are two cylinders); a fixed caliper has as many again on the other side. Two wheels an axle.
+    // A drum's cylinder has two pistons (or there are two cylinders); a fixed caliper has as many again on the other side. Two wheels an
+    // axle.
     private CircuitVolume Circuit(CircuitDocument document, Brake brake, BrakeFluid fluid, string axle)
     {
         string path = DocumentReader.Join("fluid", axle);

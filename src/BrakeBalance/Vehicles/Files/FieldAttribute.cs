@@ -24,7 +24,9 @@ public sealed class FieldAttribute(string description) : Attribute
     /// <remarks>Where a file names its car's class and the class says nothing of its own, this range stands in for the entry.</remarks>
     public string Typical { get; init; } = "";
 
-    /// <summary>Whether the car's class has a part, word or range of its own for the entry, so that a file with a class may leave it out.</summary>
+    /// <summary>
+    /// Whether the car's class has a part, word or range of its own for the entry, so that a file with a class may leave it out.
+    /// </summary>
     public bool ByClass { get; init; }
 
     /// <summary>Keys, parted by spaces, of the entries in whose place this one may stand; empty when it replaces none.</summary>
@@ -51,7 +53,9 @@ public sealed class FieldAttribute(string description) : Attribute
     /// <summary>Most elements of a list; no car and no job on the bench has more.</summary>
     public int Most { get; init; } = 50;
 
-    /// <summary>How the value is found on a car, as a sentence without a full stop; empty for parts with entries of their own and free text.</summary>
+    /// <summary>
+    /// How the value is found on a car, as a sentence without a full stop; empty for parts with entries of their own and free text.
+    /// </summary>
     public string HowToMeasure { get; init; } = "";
 }
 

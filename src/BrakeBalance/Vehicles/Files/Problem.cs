@@ -33,7 +33,10 @@ public sealed record ValueRange(string Path, string Low, string High)
 }
 
 /// <summary>One value set from outside in place of the file's: a path and the new text.</summary>
-/// <param name="Path">Path of the entry, such as <c>hydraulics.rearValves[0].knee</c>; a list element may also be named, as in <c>loadCases[laden].mass</c>.</param>
+/// <param name="Path">
+/// Path of the entry, such as <c>hydraulics.rearValves[0].knee</c>; a list element may also be named, as in
+/// <c>loadCases[laden].mass</c>.
+/// </param>
 /// <param name="Value">The new value as text, with its unit for a quantity.</param>
 public sealed record ValueOverride(string Path, string Value)
 {
