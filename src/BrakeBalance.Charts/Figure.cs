@@ -68,7 +68,8 @@ public sealed record Figure : IHtmlOutput
     /// <param name="size">Its size; null for <see cref="FigureSize.Page"/>.</param>
     /// <param name="theme">Its colours; null for <see cref="Theme.Light"/>.</param>
     /// <returns>An SVG document with editable text, one named group a layer, and title and description for assistive technology.</returns>
-    public string ToSvg(FigureSize? size = null, Theme? theme = null) => SvgRenderer.Svg(this, size ?? FigureSize.Page, theme ?? Theme.Light);
+    public string ToSvg(FigureSize? size = null, Theme? theme = null) =>
+        SvgRenderer.Svg(this, size ?? FigureSize.Page, theme ?? Theme.Light);
 
     /// <inheritdoc/>
     public string ToHtml() => HtmlRenderer.Fragment(this);

@@ -10,7 +10,8 @@ namespace BrakeBalance.Charts;
 /// </remarks>
 public static class FigureAssets
 {
-    private static readonly Lazy<string> ScriptText = new(() => Read("figures.js").Replace("__BB_COLOURS__", DarkColours(), StringComparison.Ordinal));
+    private static readonly Lazy<string> ScriptText =
+        new(() => Read("figures.js").Replace("__BB_COLOURS__", DarkColours(), StringComparison.Ordinal));
     private static readonly Lazy<string> StyleText = new(() => Read("figures.css"));
     private static readonly Lazy<string> SheetText = new(() => Read("sheet.css"));
     private static readonly Lazy<string> PlotlyText = new(ReadPlotly);
@@ -34,7 +35,8 @@ public static class FigureAssets
         foreach ((string from, string to) in new[]
                  {
                      (light.Background, dark.Background), (light.Ink, dark.Ink), (light.Muted, dark.Muted), (light.Grid, dark.Grid),
-                     (light.Front, dark.Front), (light.Rear, dark.Rear), (light.Ideal, dark.Ideal), (light.Other, dark.Other), (light.Guide, dark.Guide),
+                     (light.Front, dark.Front), (light.Rear, dark.Rear), (light.Ideal, dark.Ideal), (light.Other, dark.Other),
+                         (light.Guide, dark.Guide),
                  }.Concat(light.Scale.Zip(dark.Scale)))
         {
             map[from] = to;

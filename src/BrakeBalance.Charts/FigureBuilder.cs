@@ -270,7 +270,15 @@ public sealed partial class FigureBuilder
     /// <param name="error">Half the height of each error bar.</param>
     /// <returns>This builder.</returns>
     public FigureBuilder Bars(string name, Series values, Tone tone = Tone.Front, Hatch hatch = Hatch.None, Series error = default) =>
-        Add(new BarLayer { Name = name, Values = values.Values, Tone = tone, Hatch = hatch, Error = error.Count == 0 ? null : error.Values });
+        Add(new BarLayer
+        {
+            Name = name,
+            Values = values.Values,
+            Tone = tone,
+            Hatch = hatch,
+            Error = error.Count == 0
+            ? null : error.Values
+        });
 
     /// <summary>Sets how bars share a category.</summary>
     /// <param name="mode">Side by side or stacked.</param>
@@ -291,7 +299,8 @@ public sealed partial class FigureBuilder
     /// <param name="high">Value at the dark end; null for the greatest.</param>
     /// <returns>This builder.</returns>
     public FigureBuilder Heat(
-        string name, Series x, Series y, IReadOnlyList<IReadOnlyList<double?>> values, Measure measure, double? low = null, double? high = null)
+        string name, Series x, Series y, IReadOnlyList<IReadOnlyList<double?>> values, Measure measure, double? low = null,
+            double? high = null)
     {
         SameGrid(name, x, y, values.Count, values.Select(row => row.Count));
         return Add(new HeatLayer { Name = name, X = x.Values, Y = y.Values, Values = values, Measure = measure, Low = low, High = high });
@@ -304,7 +313,8 @@ public sealed partial class FigureBuilder
     /// <param name="cells">The class of each cell, row by row from the lowest ordinate.</param>
     /// <param name="classes">The classes.</param>
     /// <returns>This builder.</returns>
-    public FigureBuilder Map(string name, Series x, Series y, IReadOnlyList<IReadOnlyList<int>> cells, params IReadOnlyList<MapClass> classes)
+    public FigureBuilder Map(string name, Series x, Series y, IReadOnlyList<IReadOnlyList<int>> cells,
+        params IReadOnlyList<MapClass> classes)
     {
         SameGrid(name, x, y, cells.Count, cells.Select(row => row.Count));
         return Add(new MapLayer { Name = name, X = x.Values, Y = y.Values, Cells = cells, Classes = classes });
@@ -356,7 +366,8 @@ public sealed partial class FigureBuilder
         Demand(_title.Length > 0, "a title");
         Demand(_caption.Length > 0, "a caption");
         Demand(_alt.Length > 0, "an alt text");
-        Demand(_alt.Length <= Figure.AltTextLimit, $"an alt text of at most {Figure.AltTextLimit} characters; it has {_alt.Length}: {_alt}");
+        Demand(_alt.Length <= Figure.AltTextLimit,
+            $"an alt text of at most {Figure.AltTextLimit} characters; it has {_alt.Length}: {_alt}");
         Demand(_description.Length > 0, "a long description");
         Demand(_x is not null && _y is not null, "both axes");
         Demand(_layers.Count > 0, "at least one layer");
@@ -390,7 +401,8 @@ public sealed partial class FigureBuilder
         if (x.Count != y.Count || x.Count == 0)
         {
             throw new ArgumentException(
-                FormattableString.Invariant($"'{name}' needs as many ordinates as abscissae, and at least one; it has {x.Count} and {y.Count}."));
+                FormattableString.Invariant(
+                    $"'{name}' needs as many ordinates as abscissae, and at least one; it has {x.Count} and {y.Count}."));
         }
     }
 

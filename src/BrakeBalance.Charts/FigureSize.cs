@@ -35,13 +35,21 @@ public sealed record FigureSize
     public static FigureSize Card { get; } = new() { Name = "card", Width = 720, Height = 378, ShownWidth = "1200" };
 
     /// <summary>A single printed column, 88 mm wide.</summary>
-    public static FigureSize PrintSingle { get; } = new() { Name = "print-single", Width = 400, Height = 320, FontSize = 12, ShownWidth = "88mm" };
+    public static FigureSize PrintSingle { get; } = new()
+    {
+        Name = "print-single",
+        Width = 400,
+        Height = 320,
+        FontSize = 12,
+        ShownWidth = "88mm",
+    };
 
     /// <summary>Two printed columns, 178 mm wide.</summary>
     public static FigureSize PrintDouble { get; } = new() { Name = "print-double", Width = 760, Height = 480, ShownWidth = "178mm" };
 
     /// <summary>The sizes in which figures are published.</summary>
-    public static IReadOnlyList<FigureSize> Published { get; } = [Column, ColumnWide, FullWidth, Slide, Square, Upright, Card, PrintSingle, PrintDouble];
+    public static IReadOnlyList<FigureSize> Published { get; } =
+        [Column, ColumnWide, FullWidth, Slide, Square, Upright, Card, PrintSingle, PrintDouble];
 
     /// <summary>A name for file names.</summary>
     public required string Name { get; init; }
@@ -79,7 +87,8 @@ public sealed record FigureSize
     /// <returns>Width and height in inches.</returns>
     public (double Width, double Height) Inches()
     {
-        double width = ShownWidth is null ? Width / 96 : ShownWidth.EndsWith("mm", StringComparison.Ordinal) ? Number(ShownWidth[..^2]) / 25.4 : Number(ShownWidth) / 96;
+        double width = ShownWidth is null
+            ? Width / 96 : ShownWidth.EndsWith("mm", StringComparison.Ordinal) ? Number(ShownWidth[..^2]) / 25.4 : Number(ShownWidth) / 96;
         return (width, width * Height / Width);
     }
 

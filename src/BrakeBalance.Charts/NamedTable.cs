@@ -23,7 +23,8 @@ public sealed record NamedTable : IHtmlOutput
     public string ToHtml()
     {
         var html = new StringBuilder();
-        html.Append(CultureInfo.InvariantCulture, $"<div class=\"bb-table\" id=\"{Id}\">\n<p><strong class=\"bb-title\">{HtmlRenderer.Escape(Title)}</strong>");
+        html.Append(CultureInfo.InvariantCulture,
+            $"<div class=\"bb-table\" id=\"{Id}\">\n<p><strong class=\"bb-title\">{HtmlRenderer.Escape(Title)}</strong>");
         html.Append(CultureInfo.InvariantCulture, $" <span class=\"bb-caption\">{HtmlRenderer.Escape(Caption)}</span></p>\n");
         HtmlRenderer.Table(html, Table, Id, Title);
         return html.Append("</div>\n").ToString();

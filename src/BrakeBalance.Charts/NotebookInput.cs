@@ -42,7 +42,8 @@ public sealed record NotebookInput(string VehiclePath, IReadOnlyList<string> Ove
     /// <exception cref="FormatException">An override is not <c>path=value</c>.</exception>
     public VehicleReading Load()
     {
-        (VehicleReading? reading, IReadOnlyList<string> problems) = OwnMeasurements.Attach(VehicleFile.Load(VehiclePath, Overrides.Select(text =>
+        (VehicleReading? reading, IReadOnlyList<string> problems) =
+            OwnMeasurements.Attach(VehicleFile.Load(VehiclePath, Overrides.Select(text =>
             ValueOverride.Parse(text) ?? throw new FormatException($"'{text}' is not path=value."))));
         return reading ?? throw new VehicleFileException(
             VehiclePath, [.. problems.Select(problem => new Problem("measurements", problem, "logs that this program reads"))]);

@@ -18,7 +18,8 @@ internal static class PlainTable
         var text = new StringBuilder();
         foreach (IReadOnlyList<string> row in rows)
         {
-            text.AppendJoin("  ", row.Select((cell, column) => table.IsNumeric(column) ? cell.PadLeft(widths[column]) : cell.PadRight(widths[column])));
+            text.AppendJoin("  ", row.Select((cell, column) =>
+                table.IsNumeric(column) ? cell.PadLeft(widths[column]) : cell.PadRight(widths[column])));
             while (text.Length > 0 && text[^1] == ' ')
             {
                 text.Length--;

@@ -14,7 +14,8 @@ internal static class Rounding
         }
 
         // Through the decimal text, so that the result is the double nearest to the rounded decimal.
-        return double.Parse(value.ToString("E" + (digits - 1).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        return double.Parse(value.ToString("E" + (digits - 1).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture),
+            CultureInfo.InvariantCulture);
     }
 
     /// <summary>A number rounded to a count of significant digits, written without exponent.</summary>

@@ -32,7 +32,8 @@ public sealed class TableBuilder
     {
         DisplayUnit unit = measure.In(_units);
         _columns.Add(new DoubleDataFrameColumn(
-            $"{name} {unit.Bracketed}", values.Select(value => value is { } si ? Rounding.Significant(unit.FromSi(si), 6) : (double?)null)));
+            $"{name} {unit.Bracketed}",
+                values.Select(value => value is { } si ? Rounding.Significant(unit.FromSi(si), 6) : (double?)null)));
         return this;
     }
 
@@ -44,7 +45,8 @@ public sealed class TableBuilder
     public TableBuilder Rounded(string name, Measure measure, IEnumerable<double?> values)
     {
         DisplayUnit unit = measure.In(_units);
-        return Column(name, measure, values.Select(value => value is { } si ? unit.ToSi(Math.Round(unit.FromSi(si) / unit.RoundTo) * unit.RoundTo) : (double?)null));
+        return Column(name, measure,
+            values.Select(value => value is { } si ? unit.ToSi(Math.Round(unit.FromSi(si) / unit.RoundTo) * unit.RoundTo) : (double?)null));
     }
 
     /// <summary>Adds a column of words.</summary>
@@ -71,6 +73,7 @@ public sealed class TableBuilder
         return odd is null
             ? new FigureTable(new DataFrame(_columns))
             : throw new InvalidOperationException(
-                FormattableString.Invariant($"Column '{odd.Name}' has {odd.Length} rows, column '{_columns[0].Name}' has {_columns[0].Length}."));
+                FormattableString.Invariant(
+                    $"Column '{odd.Name}' has {odd.Length} rows, column '{_columns[0].Name}' has {_columns[0].Length}."));
     }
 }

@@ -20,5 +20,6 @@ public static class CsvText
     internal static string Words(string cell) => cell.StartsWith('\'') && IsFormula(cell[1..]) ? cell[1..] : cell;
 
     private static bool IsFormula(string text) =>
-        text.Length > 0 && FormulaSigns.Contains(text[0]) && !double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out _);
+        text.Length > 0 && FormulaSigns.Contains(text[0])
+            && !double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out _);
 }

@@ -17,7 +17,8 @@ internal static class Require
     public static double PositiveUpTo(double value, double high, [CallerMemberName] string name = "") =>
         value > 0 && value <= high
             ? value
-            : throw new ArgumentOutOfRangeException(name, value, FormattableString.Invariant($"Must be greater than zero and not above {high}."));
+            : throw new ArgumentOutOfRangeException(name, value,
+                FormattableString.Invariant($"Must be greater than zero and not above {high}."));
 
     /// <summary>A number above zero.</summary>
     public static double Positive(double value, [CallerMemberName] string name = "") =>
@@ -44,7 +45,8 @@ internal static class Require
             : throw new ArgumentOutOfRangeException(name, Invariant(value), "Must not be negative.");
 
     /// <summary>A quantity from <paramref name="low"/> to <paramref name="high"/>, both included.</summary>
-    public static T Between<T>(T value, T low, T high, [CallerMemberName] string name = "") where T : struct, UnitsNet.IQuantity, IComparable<T> =>
+    public static T Between<T>(T value, T low, T high, [CallerMemberName] string name = "") where T
+        : struct, UnitsNet.IQuantity, IComparable<T> =>
         value.CompareTo(low) >= 0 && value.CompareTo(high) <= 0
             ? value
             : throw new ArgumentOutOfRangeException(name, Invariant(value), $"Must lie between {Invariant(low)} and {Invariant(high)}.");

@@ -30,13 +30,16 @@ public class StopBenchmarks
     public double Straight_stop() => StraightStop.Run(_setup.Car, _setup.Panic, _setup.BuildUp, Hundred).Distance.Meters;
 
     [Benchmark]
-    public double Straight_stop_without_trace() => StraightStop.Run(_setup.Car, _setup.Panic, _setup.BuildUp, Hundred, withTrace: false).Distance.Meters;
+    public double Straight_stop_without_trace() =>
+        StraightStop.Run(_setup.Car, _setup.Panic, _setup.BuildUp, Hundred, withTrace: false).Distance.Meters;
 
     [Benchmark]
-    public double Yaw_stop() => YawStop.Run(_setup.Car, _setup.MaximumPressure, _setup.BuildUp, Hundred, YawDisturbance.Crown).Distance.Meters;
+    public double Yaw_stop() =>
+        YawStop.Run(_setup.Car, _setup.MaximumPressure, _setup.BuildUp, Hundred, YawDisturbance.Crown).Distance.Meters;
 
     [Benchmark]
-    public double Yaw_stop_with_locked_rear() => YawStop.Run(_rearLocked, _setup.MaximumPressure, _setup.BuildUp, Hundred, YawDisturbance.Crown).Distance.Meters;
+    public double Yaw_stop_with_locked_rear() =>
+        YawStop.Run(_rearLocked, _setup.MaximumPressure, _setup.BuildUp, Hundred, YawDisturbance.Crown).Distance.Meters;
 
     [Benchmark]
     public double Fifteen_stop_heat_cycle() =>

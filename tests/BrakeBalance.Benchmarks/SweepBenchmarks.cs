@@ -56,7 +56,8 @@ public class SweepBenchmarks
 
     private double One(int setting)
     {
-        var model = new BalanceModel(_car.WithRearKnee(Pressure.FromBars(5 + setting * 0.08), 0.3), _car.LoadCases[setting % _car.LoadCases.Length]);
+        var model = new BalanceModel(_car.WithRearKnee(Pressure.FromBars(5 + setting * 0.08), 0.3),
+            _car.LoadCases[setting % _car.LoadCases.Length]);
         double sum = 0;
         for (int i = 1; i <= Adhesions; i++)
         {

@@ -87,7 +87,8 @@ public class BalanceFigureTests
             BalanceFigures.BrakeForces(open).Title, StringComparison.Ordinal);
         Assert.Equal(Axle.Rear, open.FirstLockUp(1.1)!.First);
         Assert.Contains(
-            BalanceFigures.BrakingEfficiency(open).Layers.OfType<LineLayer>(), line => line is { Name: "rear locks first", Dash: Dash.Dash, Tone: Tone.Rear });
+            BalanceFigures.BrakingEfficiency(open).Layers.OfType<LineLayer>(), line =>
+                line is { Name: "rear locks first", Dash: Dash.Dash, Tone: Tone.Rear });
     }
 
     [Fact]
@@ -110,7 +111,8 @@ public class BalanceFigureTests
     {
         Vehicle car = Cars.Load("coupe-1960s");
         NamedTable table = ComparisonFigures.KnobTable(
-            car.Hydraulics.RearProportioningValve!.Adjustment!, knee => Cars.Model(car.WithRearKnee(knee)), stepTurns: 1, units: UnitSystem.Us);
+            car.Hydraulics.RearProportioningValve!.Adjustment!, knee =>
+                Cars.Model(car.WithRearKnee(knee)), stepTurns: 1, units: UnitSystem.Us);
         Assert.Equal(7, table.Table.Frame.Rows.Count);
         Assert.Equal("Knee [psi]", table.Table.Columns[1]);
         Assert.Equal(Pressure.FromBars(27).PoundsForcePerSquareInch, (double)table.Table.Frame.Columns[1][2], 0.01);

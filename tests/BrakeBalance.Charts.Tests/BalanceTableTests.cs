@@ -118,7 +118,8 @@ public class BalanceTableTests
     {
         string html = new FrameTable(new DataFrame(new DoubleDataFrameColumn("z [–]", [0.2, 1, 0.25]))).ToHtml();
 
-        Assert.Equal(["0.20", "1.00", "0.25"], Regex.Matches(html, "<td class=\"number\">([^<]+)</td>").Select(match => match.Groups[1].Value));
+        Assert.Equal(["0.20", "1.00", "0.25"], Regex.Matches(html, "<td class=\"number\">([^<]+)</td>")
+            .Select(match => match.Groups[1].Value));
     }
 
     private static IEnumerable<object?> Column(DataFrame table, string name) => table[name].Cast<object?>();

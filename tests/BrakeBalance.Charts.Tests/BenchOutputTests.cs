@@ -14,18 +14,22 @@ public class BenchOutputTests
     private static readonly PlumbingGraph Sound = Sheet.Plumbing!.Return.Plumbing;
 
     private static IEnumerable<Drawing> Drawings(UnitSystem units) =>
-        [PlumbingDrawing.Of(Sound, units), PlumbingDrawing.Of(Crossed(), units, "plumbing-wrong"), .. Sheet.Hoses.Select(hose => HoseDrawing.Of(hose.Assembly, units))];
+        [PlumbingDrawing.Of(Sound, units), PlumbingDrawing.Of(Crossed(), units, "plumbing-wrong"),
+            .. Sheet.Hoses.Select(hose => HoseDrawing.Of(hose.Assembly, units))];
 
     private static IEnumerable<Figure> Figures(UnitSystem units) =>
-        [BenchFigures.Bends("EN 853 2SN", Sheet.Hoses[0].Assembly, units), BenchFigures.BackPressure(Sheet.Plumbing!.Return, [-20, 0, 60], Pressure.FromBars(2.6), units: units)];
+        [BenchFigures.Bends("EN 853 2SN", Sheet.Hoses[0].Assembly, units),
+            BenchFigures.BackPressure(Sheet.Plumbing!.Return, [-20, 0, 60], Pressure.FromBars(2.6), units: units)];
 
     // Pump to gear, gear to booster: the way that gives the booster no pressure.
     private static PlumbingGraph Crossed() => Sound with
     {
-        Lines = [Sound.Lines[0] with { To = "box.pressure" }, Sound.Lines[1] with { From = "box.return", To = "booster.pressure" }, Sound.Lines[2] with { From = "booster.gear" }, .. Sound.Lines.Skip(3)],
+        Lines = [Sound.Lines[0] with { To = "box.pressure" }, Sound.Lines[1] with { From = "box.return", To = "booster.pressure" },
+            Sound.Lines[2] with { From = "booster.gear" }, .. Sound.Lines.Skip(3)],
     };
 
-    private static string[] Texts(string svg) => [.. XDocument.Parse(svg).Descendants().Where(e => e.Name.LocalName == "text").Select(e => e.Value)];
+    private static string[] Texts(string svg) =>
+        [.. XDocument.Parse(svg).Descendants().Where(e => e.Name.LocalName == "text").Select(e => e.Value)];
 
     [Theory]
     [InlineData(UnitSystem.Si)]
@@ -55,8 +59,10 @@ public class BenchOutputTests
             foreach (bool narrow in new[] { false, true })
             {
                 XElement svg = XDocument.Parse(drawing.ToSvg(narrow)).Root!;
-                double width = double.Parse(svg.Attribute("width")!.Value, CultureInfo.InvariantCulture), height = double.Parse(svg.Attribute("height")!.Value, CultureInfo.InvariantCulture);
-                foreach (XElement path in svg.Descendants().Where(e => e.Name.LocalName == "path" && !e.Attribute("d")!.Value.Any(c => char.IsLower(c) || c is 'A' or 'H' or 'V')))
+                double width = double.Parse(svg.Attribute("width")!.Value, CultureInfo.InvariantCulture),
+                    height = double.Parse(svg.Attribute("height")!.Value, CultureInfo.InvariantCulture);
+                foreach (XElement path in svg.Descendants()
+                    .Where(e => e.Name.LocalName == "path" && !e.Attribute("d")!.Value.Any(c => char.IsLower(c) || c is 'A' or 'H' or 'V')))
                 {
                     foreach (string corner in path.Attribute("d")!.Value.Split('M', 'L', 'Z').Where(text => text.Length > 0))
                     {
@@ -73,7 +79,8 @@ public class BenchOutputTests
     public void Every_line_of_the_plumbing_carries_its_number_and_every_part_its_name()
     {
         string[] texts = Texts(PlumbingDrawing.Of(Sound).ToSvg());
-        Assert.All(Sound.Lines.Select((_, i) => (i + 1).ToString(CultureInfo.InvariantCulture)), number => Assert.Single(texts, text => text == number));
+        Assert.All(Sound.Lines.Select((_, i) => (i + 1).ToString(CultureInfo.InvariantCulture)), number =>
+            Assert.Single(texts, text => text == number));
         Assert.All(Sound.Nodes, node => Assert.Contains(node.Name, texts));
         Assert.DoesNotContain("wrong", texts);
     }
@@ -92,7 +99,11 @@ public class BenchOutputTests
     [Fact]
     public void A_plumbing_that_names_nothing_known_is_still_drawn()
     {
-        PlumbingGraph odd = Sound with { Nodes = [.. Sound.Nodes, Sound.Nodes[1]], Lines = [Sound.Lines[0] with { To = "nowhere" }, Sound.Lines[1] with { From = "boster.gear" }] };
+        PlumbingGraph odd = Sound with
+        {
+            Nodes = [.. Sound.Nodes, Sound.Nodes[1]],
+            Lines = [Sound.Lines[0] with { To = "nowhere" }, Sound.Lines[1] with { From = "boster.gear" }]
+        };
         Assert.Contains("wrong", PlumbingDrawing.Of(odd).Title, StringComparison.Ordinal);
         XDocument.Parse(PlumbingDrawing.Of(odd).ToSvg());
     }
@@ -127,7 +138,8 @@ public class BenchOutputTests
         BenchReport report = BenchReport.Of(Sheet);
         IEnumerable<FigureTable> tables =
         [
-            .. Figures(units).Select(figure => figure.Table), BenchTables.CutList(report, units).Table, BenchTables.Purchase(report, units).Table,
+            .. Figures(units).Select(figure => figure.Table), BenchTables.CutList(report, units).Table,
+                BenchTables.Purchase(report, units).Table,
             BenchTables.Releases(report, units).Table, BenchTables.Changes(report, units).Table,
         ];
         string[] foreign = units == UnitSystem.Us ? [" bar", "[bar]", "[mm]", " mm", " N\""] : ["psi", "[in]", "lbf", " in\""];
@@ -144,8 +156,10 @@ public class BenchOutputTests
     [Fact]
     public void The_same_input_gives_the_same_bytes_in_any_culture()
     {
-        string Everything() => string.Concat(Drawings(UnitSystem.Us).Select(drawing => drawing.ToHtml()).Concat(Figures(UnitSystem.Us).Select(figure => figure.ToHtml()))
-            .Append(BenchPrintSheet.Html(BenchReport.Of(BenchInput.Example), UnitSystem.Us)).Append(new TickLists([.. Checklist.All]).ToHtml()));
+        string Everything() => string.Concat(Drawings(UnitSystem.Us).Select(drawing => drawing.ToHtml())
+            .Concat(Figures(UnitSystem.Us).Select(figure => figure.ToHtml()))
+            .Append(BenchPrintSheet.Html(BenchReport.Of(BenchInput.Example), UnitSystem.Us))
+                .Append(new TickLists([.. Checklist.All]).ToHtml()));
         string expected = Everything();
         CultureInfo culture = CultureInfo.CurrentCulture;
         try
@@ -183,8 +197,11 @@ public class BenchOutputTests
     [Fact]
     public void Open_findings_stand_before_those_that_are_as_wanted()
     {
-        string html = new FindingList([new(BenchSeverity.Good, "hose", "is <fine>.", "Go on."), new(BenchSeverity.Wrong, "rod", "is too long.", "Shorten it.")]).ToHtml();
-        Assert.True(html.IndexOf("WRONG: rod: is too long.", StringComparison.Ordinal) < html.IndexOf("hose: is &lt;fine&gt;.", StringComparison.Ordinal));
+        string html = new FindingList(
+            [new(BenchSeverity.Good, "hose", "is <fine>.", "Go on."), new(BenchSeverity.Wrong, "rod", "is too long.", "Shorten it.")])
+            .ToHtml();
+        Assert.True(html.IndexOf("WRONG: rod: is too long.", StringComparison.Ordinal) < html.IndexOf("hose: is &lt;fine&gt;.",
+            StringComparison.Ordinal));
         Assert.Contains("Nothing was found wrong", new FindingList([]).ToHtml(), StringComparison.Ordinal);
     }
 
@@ -193,8 +210,10 @@ public class BenchOutputTests
     {
         BenchReport report = BenchReport.Of(Sheet);
         string html = BenchPrintSheet.Html(report, UnitSystem.Si);
-        Assert.All(report.Changes, row => Assert.Contains(row.Meaning.Replace("&", "&amp;", StringComparison.Ordinal), html, StringComparison.Ordinal));
-        Assert.All(Checklist.All.SelectMany(list => list.Steps), step => Assert.Contains($"<li>{step}</li>", html, StringComparison.Ordinal));
+        Assert.All(report.Changes, row =>
+            Assert.Contains(row.Meaning.Replace("&", "&amp;", StringComparison.Ordinal), html, StringComparison.Ordinal));
+        Assert.All(Checklist.All.SelectMany(list => list.Steps), step =>
+            Assert.Contains($"<li>{step}</li>", html, StringComparison.Ordinal));
         Assert.Contains("A calculation is no approval", html, StringComparison.Ordinal);
         Assert.DoesNotContain("<script", html, StringComparison.Ordinal);
         Assert.DoesNotContain("href=\"http", html, StringComparison.Ordinal);

@@ -17,7 +17,8 @@ internal static class Cars
     private static readonly ConcurrentDictionary<string, Setting> Answers = new();
 
     public static IReadOnlyList<string> Names { get; } =
-        [.. Directory.GetFiles(Path.Combine(Root(), "data", "vehicles"), "*.json").Select(path => Path.GetFileNameWithoutExtension(path)!).Order(StringComparer.Ordinal)];
+        [.. Directory.GetFiles(Path.Combine(Root(), "data", "vehicles"), "*.json").Select(path => Path.GetFileNameWithoutExtension(path)!)
+            .Order(StringComparer.Ordinal)];
 
     public static Vehicle Load(string name) => VehicleFile.Load(Path.Combine(Root(), "data", "vehicles", name + ".json")).Vehicle;
 
@@ -30,7 +31,8 @@ internal static class Cars
         Vehicle car = Load(name);
         string Log(string log) => Path.Combine(Root(), "data", "logs", log);
         return name == "coupe-1960s"
-            ? OwnMeasurements.Read(car, new(Log("invented-gauges.csv"), Log("invented-stops.csv"), null), allowLostRows: true).Own!.Attached()
+            ? OwnMeasurements.Read(car, new(Log("invented-gauges.csv"), Log("invented-stops.csv"), null),
+                allowLostRows: true).Own!.Attached()
             : car;
     }
 
@@ -39,7 +41,8 @@ internal static class Cars
     public static BalanceModel Model(Vehicle car) => new(car, car.LoadCases[0]);
 
     /// <summary>All figures of a car, built once.</summary>
-    public static IReadOnlyList<Figure> Figures(string name, UnitSystem units) => Built.GetOrAdd((name, units), key => Build(key.Item1, key.Item2));
+    public static IReadOnlyList<Figure> Figures(string name, UnitSystem units) =>
+        Built.GetOrAdd((name, units), key => Build(key.Item1, key.Item2));
 
     /// <summary>All figures of a car, built anew.</summary>
     public static IReadOnlyList<Figure> Build(string name, UnitSystem units)
@@ -85,7 +88,8 @@ internal static class Cars
         yield return FootFigures.Effort(light, ControlVariants.Assists(control), units: units);
         yield return FootFigures.Reserve(force, units: units);
         yield return FootFigures.Travel(
-            [.. new[] { 0.7, 0.5, 0.3 }.Select(rate => (FormattableString.Invariant($"rate {rate}"), force.TravelAt(force.AtRate(rate)!.Balance.MasterPressure)!))],
+            [.. new[] { 0.7, 0.5, 0.3 }.Select(rate =>
+                (FormattableString.Invariant($"rate {rate}"), force.TravelAt(force.AtRate(rate)!.Balance.MasterPressure)!))],
             control.Pedal.AvailableTravel,
             car.Name,
             units: units);
@@ -93,7 +97,8 @@ internal static class Cars
         yield return FootFigures.FailureDistances(FailureAnalysis.Of(car, light.LoadCase), car.Name, units: units);
     }
 
-    public static Explorable Explorable(string name, UnitSystem units) => BalanceExplorables.SettingAndLoad(Answer(name), settings: 4, units: units);
+    public static Explorable Explorable(string name, UnitSystem units) =>
+        BalanceExplorables.SettingAndLoad(Answer(name), settings: 4, units: units);
 
     private static string Root()
     {

@@ -66,14 +66,16 @@ public class ColourVisionTests
     public void The_scale_of_maps_runs_one_way_in_lightness(string deficiency, string name)
     {
         double[] lightness = [.. Named(name).Scale.Select(colour => Lab(Seen(colour, deficiency))[0])];
-        Assert.True(lightness.Zip(lightness.Skip(1), (a, b) => name == "dark" ? b - a : a - b).All(step => step > 3), string.Join(' ', lightness));
+        Assert.True(lightness.Zip(lightness.Skip(1), (a, b) => name == "dark" ? b - a : a - b)
+            .All(step => step > 3), string.Join(' ', lightness));
     }
 
     private static Theme Named(string name) => name switch { "dark" => Theme.Dark, "print" => Theme.Print, _ => Theme.Light };
 
     private static double[] Seen(string colour, string deficiency)
     {
-        double[] linear = [.. new[] { 1, 3, 5 }.Select(at => Convert.ToInt32(colour[at..(at + 2)], 16) / 255.0).Select(c => c <= 0.04045 ? c / 12.92 : Math.Pow((c + 0.055) / 1.055, 2.4))];
+        double[] linear = [.. new[] { 1, 3, 5 }.Select(at => Convert.ToInt32(colour[at..(at + 2)], 16) / 255.0)
+            .Select(c => c <= 0.04045 ? c / 12.92 : Math.Pow((c + 0.055) / 1.055, 2.4))];
         return [.. Deficiencies[deficiency].Select(row => Math.Clamp(row.Zip(linear, (m, c) => m * c).Sum(), 0, 1))];
     }
 

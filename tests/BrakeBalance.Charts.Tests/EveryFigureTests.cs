@@ -26,7 +26,8 @@ public partial class EveryFigureTests
 
     [Fact]
     public void There_are_three_invented_cars_and_each_says_so() =>
-        Assert.All(Cars.Names.Where((_, i) => i < 3).Append(Cars.Names[^1]), name => Assert.Contains("nvented", Cars.Load(name).Note, StringComparison.Ordinal));
+        Assert.All(Cars.Names.Where((_, i) => i < 3).Append(Cars.Names[^1]), name =>
+            Assert.Contains("nvented", Cars.Load(name).Note, StringComparison.Ordinal));
 
     [Theory]
     [MemberData(nameof(EveryCar))]
@@ -40,7 +41,8 @@ public partial class EveryFigureTests
                 figure.Table.Columns.Where((_, i) => figure.Table.IsNumeric(i)),
                 column => Assert.Matches(@"\[.+\]$", column));
             string[] foreign = units == UnitSystem.Us ? ["[bar]", "[kN]", "[N]"] : ["[psi]", "[lbf]"];
-            Assert.DoesNotContain(figure.Table.Columns.Append(figure.XAxis.Title(units)).Append(figure.YAxis.Title(units)), text => foreign.Any(text.Contains));
+            Assert.DoesNotContain(figure.Table.Columns.Append(figure.XAxis.Title(units)).Append(figure.YAxis.Title(units)), text =>
+                foreign.Any(text.Contains));
         }
     }
 
@@ -64,7 +66,8 @@ public partial class EveryFigureTests
     {
         foreach (Figure figure in Cars.Figures(car, units))
         {
-            foreach ((FigureSize size, Theme theme) in new[] { (FigureSize.Page, Theme.Light), (FigureSize.Slide, Theme.Dark), (FigureSize.PrintSingle, Theme.Print) })
+            foreach ((FigureSize size, Theme theme) in new[] { (FigureSize.Page, Theme.Light), (FigureSize.Slide, Theme.Dark),
+                (FigureSize.PrintSingle, Theme.Print) })
             {
                 XElement svg = XDocument.Parse(figure.ToSvg(size, theme)).Root!;
                 string[] ids = [.. svg.DescendantsAndSelf().Select(e => (string?)e.Attribute("id")).OfType<string>()];
@@ -86,7 +89,8 @@ public partial class EveryFigureTests
     {
         FigureSize[] sizes =
         [
-            FigureSize.Page, FigureSize.Phone, FigureSize.Column, FigureSize.FullWidth, FigureSize.Slide, FigureSize.Square, FigureSize.PrintSingle,
+            FigureSize.Page, FigureSize.Phone, FigureSize.Column, FigureSize.FullWidth, FigureSize.Slide, FigureSize.Square,
+                FigureSize.PrintSingle,
             FigureSize.PrintDouble, PlotlyRenderer.Wide, PlotlyRenderer.Narrow,
         ];
         foreach (Figure figure in Cars.Figures(car, units))
@@ -99,7 +103,8 @@ public partial class EveryFigureTests
                     Assert.True(layout.Plot.Contains(layout.Labels[i].Box), $"{figure.Id} {size.Name}: {layout.Labels[i]}");
                     for (int j = 0; j < i; j++)
                     {
-                        Assert.False(layout.Labels[i].Box.Overlaps(layout.Labels[j].Box), $"{figure.Id} {size.Name}: {layout.Labels[i]} {layout.Labels[j]}");
+                        Assert.False(layout.Labels[i].Box.Overlaps(layout.Labels[j].Box),
+                            $"{figure.Id} {size.Name}: {layout.Labels[i]} {layout.Labels[j]}");
                     }
                 }
 
@@ -107,13 +112,15 @@ public partial class EveryFigureTests
                 int[] named = [.. layout.Labels.Select(label => label.Owner), .. layout.Keyed.Select(key => key.Owner)];
                 foreach ((int owner, Layer layer) in figure.Layers.Index())
                 {
-                    if (layer is LineLayer line && line.LabelText.Length > 0 && line.X.Zip(line.Y, layout.At).Count(layout.Plot.Contains) > 2)
+                    if (layer is LineLayer line && line.LabelText.Length > 0
+                        && line.X.Zip(line.Y, layout.At).Count(layout.Plot.Contains) > 2)
                     {
                         Assert.Contains(owner, named);
                     }
                 }
 
-                Assert.True(layout.Plot.Width > size.Width * 0.6 && layout.Plot.Height > size.Height * 0.45, $"{figure.Id} {size.Name}: plot {layout.Plot}");
+                Assert.True(layout.Plot.Width > size.Width * 0.6
+                    && layout.Plot.Height > size.Height * 0.45, $"{figure.Id} {size.Name}: plot {layout.Plot}");
             }
         }
     }
@@ -155,7 +162,8 @@ public partial class EveryFigureTests
             CultureInfo.CurrentCulture = before;
         }
 
-        string All() => string.Concat(Cars.Build(car, units).Select(figure => figure.ToSvg() + figure.ToHtml() + figure.ToPlotlyJson() + figure.ToPlainText()));
+        string All() => string.Concat(Cars.Build(car, units)
+            .Select(figure => figure.ToSvg() + figure.ToHtml() + figure.ToPlotlyJson() + figure.ToPlainText()));
     }
 
     [Theory]

@@ -32,14 +32,16 @@ public partial class ExplorableTests
 
                 // Traces by name, nulls left out: the same layers in the same order, ending where the figure's lines end.
                 JsonNode[] traces = [.. shown["data"]!.AsArray().OfType<JsonNode>()];
-                Assert.Equal(frame.Figures[f].Layers.Select(layer => layer.Name), traces.Select(trace => trace["name"]!.GetValue<string>()));
+                Assert.Equal(frame.Figures[f].Layers.Select(layer => layer.Name),
+                    traces.Select(trace => trace["name"]!.GetValue<string>()));
                 var line = (Layers.LineLayer)frame.Figures[f].Layers.Last(layer => layer is Layers.LineLayer);
                 double last = frame.Figures[f].YAxis.Measure.In(UnitSystem.Si).FromSi(line.Y[^1]);
                 JsonNode drawn = traces.Last(trace => trace["name"]!.GetValue<string>() == line.Name);
                 Assert.Equal(last, drawn["y"]!.AsArray()[^1]!.GetValue<double>(), Math.Max(1e-9, Math.Abs(last) * 1e-4));
             }
 
-            Assert.Equal(frame.Readouts.Select(readout => readout.Value), state["readouts"]!.AsArray().Select(value => value!.GetValue<string>()));
+            Assert.Equal(frame.Readouts.Select(readout => readout.Value), state["readouts"]!.AsArray()
+                .Select(value => value!.GetValue<string>()));
             Assert.Equal(frame.Verdict!.Text, state["verdict"]!.GetValue<string>());
         }
     }
@@ -95,7 +97,8 @@ public partial class ExplorableTests
     {
         Figure figure = Cars.Figures("coupe-1960s", UnitSystem.Si)[0];
         ArgumentException fault = Assert.Throws<ArgumentException>(() => Explorable.Of(
-            "odd", [Control.Choice("which", "Which", ["one", "two"])], state => new Frame([figure with { Id = state["which"] == 0 ? "a" : "b" }], [])));
+            "odd", [Control.Choice("which", "Which", ["one", "two"])], state =>
+                new Frame([figure with { Id = state["which"] == 0 ? "a" : "b" }], [])));
         Assert.Contains("which two", fault.Message, StringComparison.Ordinal);
     }
 
@@ -103,9 +106,11 @@ public partial class ExplorableTests
     public void A_clock_can_be_played()
     {
         Figure Car(double x) => new FigureBuilder("plan", UnitSystem.Si)
-            .Title("A point moves along the road").Describe("A moving point.", "A point on a line moving right.", "The point moves to the right with time.")
+            .Title("A point moves along the road")
+                .Describe("A moving point.", "A point on a line moving right.", "The point moves to the right with time.")
             .X("Distance", "x", Measure.Distance, 0, 10).Y("Offset", "y", Measure.Distance, -1, 1).Points("car", [x], [0.0]).Build();
-        Explorable explorable = Explorable.Of("run", [Control.Clock("time", "Time", Measure.Time, new double[] { 0, 0.5, 1 }, 80)], state => new Frame([Car(state["time"])], []));
+        Explorable explorable = Explorable.Of("run", [Control.Clock("time", "Time", Measure.Time, new double[] { 0, 0.5, 1 }, 80)], state =>
+            new Frame([Car(state["time"])], []));
         JsonNode json = Stored(explorable);
         Assert.Equal(80, json["controls"]![0]!["play"]!.GetValue<int>());
         Assert.Contains("<button type=\"button\" id=\"run-time-play\">", explorable.ToHtml(), StringComparison.Ordinal);
@@ -132,7 +137,8 @@ public partial class ExplorableTests
             JsonNode target = state;
             for (int i = 0; i < steps.Count - 1; i++)
             {
-                target = steps[i]!.GetValueKind() == System.Text.Json.JsonValueKind.String ? target[steps[i]!.GetValue<string>()]! : target[steps[i]!.GetValue<int>()]!;
+                target = steps[i]!.GetValueKind() == System.Text.Json.JsonValueKind.String
+                    ? target[steps[i]!.GetValue<string>()]! : target[steps[i]!.GetValue<int>()]!;
             }
 
             if (steps[^1]!.GetValueKind() == System.Text.Json.JsonValueKind.String)

@@ -30,7 +30,8 @@ public class FigureModelTests
     public void The_table_names_units_in_its_columns()
     {
         Assert.Equal(["Front [bar]", "Rear [bar]"], Pressures(UnitSystem.Si).Table.Columns);
-        Assert.StartsWith("Front [bar],Rear [bar]\n0,0\n20,20\n40,38.6\n", Pressures(UnitSystem.Si).Table.ToCsv(), StringComparison.Ordinal);
+        Assert.StartsWith("Front [bar],Rear [bar]\n0,0\n20,20\n40,38.6\n", Pressures(UnitSystem.Si).Table.ToCsv(),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -68,16 +69,19 @@ public class FigureModelTests
     public void An_alt_text_that_is_too_long_is_refused()
     {
         FigureBuilder builder = Builder(UnitSystem.Si).Describe("Caption.", new string('x', 151), "Description.");
-        Assert.Contains("at most 150 characters", Assert.Throws<InvalidOperationException>(builder.Build).Message, StringComparison.Ordinal);
+        Assert.Contains("at most 150 characters", Assert.Throws<InvalidOperationException>(builder.Build).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void Numbers_that_are_not_finite_are_refused() =>
-        Assert.Contains("number 1 of 2", Assert.Throws<ArgumentException>(() => (Series)new[] { 1, double.NaN }).Message, StringComparison.Ordinal);
+        Assert.Contains("number 1 of 2", Assert.Throws<ArgumentException>(() => (Series)new[] { 1, double.NaN }).Message,
+            StringComparison.Ordinal);
 
     private static FigureBuilder Builder(UnitSystem units) => new FigureBuilder("pressures", units)
         .Title("Above the knee the rear pressure rises by a third only")
-        .Describe("Rear against front line pressure.", "Line at 45 degrees, flatter above the knee.", "Equal up to the knee, flatter above.")
+        .Describe("Rear against front line pressure.", "Line at 45 degrees, flatter above the knee.",
+            "Equal up to the knee, flatter above.")
         .X("Front line pressure", "p₁", Measure.LinePressure)
         .Y("Rear line pressure", "p₂", Measure.LinePressure)
         .Line("equal pressures", Front, Front, Tone.Guide, Dash.Dot)

@@ -36,7 +36,8 @@ public class FootOutputTests
         EngineOffPresses presses = EngineOffPresses.Of(control, rate);
         string title = FootFigures.Reserve(control, rate, units: UnitSystem.Si).Title.Replace('\u00a0', ' ');
         Assert.Contains(presses.Count is { } count ? $"{count} press" : "even with the store spent", title, StringComparison.Ordinal);
-        Assert.Contains(Measure.ControlForce.Text(presses.GreatestPedalForce, UnitSystem.Si).Replace('\u00a0', ' '), title, StringComparison.Ordinal);
+        Assert.Contains(Measure.ControlForce.Text(presses.GreatestPedalForce, UnitSystem.Si)
+            .Replace('\u00a0', ' '), title, StringComparison.Ordinal);
         Assert.Contains(rate.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture), title, StringComparison.Ordinal);
     }
 

@@ -10,8 +10,10 @@ namespace BrakeBalance.Charts.Tests;
 public class MeasurementFigureTests
 {
     private static readonly Vehicle Coupe = VehicleFile.Load(RepositoryRoot.File("data/vehicles/coupe-1960s.json")).Vehicle;
-    private static readonly IReadOnlyList<GaugePair> Pairs = LogReader.ReadGaugePairs(new StreamReader(RepositoryRoot.File("data/logs/invented-gauges.csv"))).Rows;
-    private static readonly IReadOnlyList<TestStop> Stops = LogReader.ReadTestStops(new StreamReader(RepositoryRoot.File("data/logs/invented-stops.csv"))).Rows;
+    private static readonly IReadOnlyList<GaugePair> Pairs =
+        LogReader.ReadGaugePairs(new StreamReader(RepositoryRoot.File("data/logs/invented-gauges.csv"))).Rows;
+    private static readonly IReadOnlyList<TestStop> Stops =
+        LogReader.ReadTestStops(new StreamReader(RepositoryRoot.File("data/logs/invented-stops.csv"))).Rows;
     private static readonly GaugeAnalysis Gauges = ValveFitting.Analyse(Pairs);
     private static readonly CarEstimate Estimate = CarEstimation.Estimate(Coupe, Stops);
     private static readonly Setting Answer = Setting.Of(Coupe, Estimate, draws: 10_000);
@@ -71,7 +73,13 @@ public class MeasurementFigureTests
     [Fact]
     public void The_sheet_holds_every_stop_and_every_caution_and_asks_for_nothing_from_outside()
     {
-        TestPlan plan = TestPlanner.Make(CarEstimation.Estimate(Coupe, [], new EstimationOptions { Surfaces = [SurfaceCondition.Typical("dry")], Prior = new ParameterSpread { RearFriction = 0.03, FrontFriction = 0.04 } }));
+        TestPlan plan = TestPlanner.Make(
+            CarEstimation.Estimate(Coupe, [],
+            new EstimationOptions
+            {
+                Surfaces = [SurfaceCondition.Typical("dry")],
+                Prior = new ParameterSpread { RearFriction = 0.03, FrontFriction = 0.04 }
+            }));
         string html = TestPlanSheet.Html(plan, UnitSystem.Us);
         Assert.All(plan.Stops, stop => Assert.Contains($"<td>{stop.Number}</td>", html));
         Assert.Contains("Closed ground only", html);
@@ -84,8 +92,10 @@ public class MeasurementFigureTests
     {
         Vehicle renamed = Coupe with { LoadCases = [Coupe.LoadCases[0] with { Name = "only the driver" }, .. Coupe.LoadCases.Skip(1)] };
         CarEstimate estimate = CarEstimation.Estimate(renamed, Stops);
-        Assert.Contains(estimate.NotUsed, problem => problem.Reason.Contains("no load case \"driver only\"; it has \"only the driver\"", StringComparison.Ordinal));
-        Assert.Contains("No stop without lock-up", MeasuredCarFigures.BrakingRates(estimate, Stops, renamed.LoadCases[0], UnitSystem.Si).Title, StringComparison.Ordinal);
+        Assert.Contains(estimate.NotUsed, problem =>
+            problem.Reason.Contains("no load case \"driver only\"; it has \"only the driver\"", StringComparison.Ordinal));
+        Assert.Contains("No stop without lock-up",
+            MeasuredCarFigures.BrakingRates(estimate, Stops, renamed.LoadCases[0], UnitSystem.Si).Title, StringComparison.Ordinal);
         Assert.NotEmpty(MeasuredCarFigures.LockEvents(estimate, renamed, Stops, renamed.LoadCases[0], 1, UnitSystem.Si).Title);
     }
 

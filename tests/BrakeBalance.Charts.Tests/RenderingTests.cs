@@ -38,14 +38,16 @@ public class RenderingTests
     [InlineData(1, 0.25, "1.00")]
     [InlineData(-5, 5, "−5")]
     [InlineData(1000, 500, "1000")]
-    public void Ticks_show_the_decimals_their_step_needs(double value, double step, string text) => Assert.Equal(text, Ticks.Text(value, step));
+    public void Ticks_show_the_decimals_their_step_needs(double value, double step, string text) =>
+        Assert.Equal(text, Ticks.Text(value, step));
 
     [Theory]
     [InlineData(123456.0, 5, "123460")]
     [InlineData(0.000123456, 3, "0.000123")]
     [InlineData(-2.5, 5, "-2.5")]
     [InlineData(0, 5, "0")]
-    public void Numbers_are_rounded_to_significant_digits(double value, int digits, string text) => Assert.Equal(text, Rounding.ToText(value, digits));
+    public void Numbers_are_rounded_to_significant_digits(double value, int digits, string text) =>
+        Assert.Equal(text, Rounding.ToText(value, digits));
 
     [Fact]
     public void Text_is_measured_wider_when_it_is_longer_and_never_wrapped_inside_a_word()
@@ -90,7 +92,8 @@ public class RenderingTests
     public void Stacked_bars_fit_their_sum()
     {
         Figure figure = new FigureBuilder("bars", UnitSystem.Si)
-            .Title("The assist does most of the work").Describe("Stacked bars.", "Stacked bars of foot and assist.", "Two bars, each of two parts.")
+            .Title("The assist does most of the work")
+                .Describe("Stacked bars.", "Stacked bars of foot and assist.", "Two bars, each of two parts.")
             .Categories("Braking rate", "0.4", "0.8").Y("Force", "F", Measure.ControlForce)
             .Bars("foot", [100, 200]).Bars("assist", [300, 650], Tone.Other, Hatch.Rising).BarsAre(BarMode.Stacked).Build();
         Assert.Equal(1000, FigureLayout.Of(figure, FigureSize.Page).YHigh);

@@ -35,15 +35,18 @@ public class StopFigureTests
         StopSetup setup = Setup(name);
         Vehicle car = Read(name);
         StopResult stop = StraightStop.Run(setup.Car, setup.Panic, setup.BuildUp, Hundred);
-        HeatResult heat = BrakeHeat.Run(setup.Car, setup.Heat, HeatCycle.TypeOne(setup.MaximumSpeed), Temperature.FromDegreesCelsius(20), setup.Fluid);
-        IReadOnlyList<StopComparisonRow> rows = StopComparison.Of([("as it is", car), ("softer rear", car.WithFrictionFactors(1, 0.9))], car.LoadCases[0].Name, 0.9, Hundred);
+        HeatResult heat = BrakeHeat.Run(setup.Car, setup.Heat, HeatCycle.TypeOne(setup.MaximumSpeed), Temperature.FromDegreesCelsius(20),
+            setup.Fluid);
+        IReadOnlyList<StopComparisonRow> rows =
+            StopComparison.Of([("as it is", car), ("softer rear", car.WithFrictionFactors(1, 0.9))], car.LoadCases[0].Name, 0.9, Hundred);
         BendMap bends = TrailBraking.Map(car, car.LoadCases[0], 0.9, Hundred, Acceleration.FromStandardGravity(0.1));
         foreach (UnitSystem units in new[] { UnitSystem.Si, UnitSystem.Us })
         {
             Figure[] figures =
             [
                 StopFigures.SlipCurves([PublishedSlipCurves.DryAsphalt, PublishedSlipCurves.Ice], Force.FromKilonewtons(3), units),
-                StopFigures.SpeedOverTime(stop, 1, units), StopFigures.DecelerationOverTime(stop, null, units), StopFigures.LoadsOverTime(stop, 1, units),
+                StopFigures.SpeedOverTime(stop, 1, units), StopFigures.DecelerationOverTime(stop, null, units),
+                    StopFigures.LoadsOverTime(stop, 1, units),
                 StopFigures.ForceCourse(new BalanceModel(car, car.LoadCases[0]), stop, 0.9, 1, units), StopFigures.Distances(rows, units),
                 StopFigures.Headings(Cases(setup), units), BendFigures.Braking(bends, units), BendFigures.SafeKnee(bends, units),
                 StopFigures.PlanView(Cases(setup), car.Wheelbase, 2, units),
@@ -68,7 +71,8 @@ public class StopFigureTests
         Assert.Equal(Hundred.MetersPerSecond, car.Y[0], 1e-9);
         Assert.Equal(0, car.Y[^1]);
         Assert.Equal(stop.Duration.Seconds, car.X[^1], 1e-9);
-        LineLayer course = StopFigures.ForceCourse(new BalanceModel(Read("coupe-1960s"), Read("coupe-1960s").LoadCases[0]), stop, 0.9).Layers
+        LineLayer course = StopFigures.ForceCourse(new BalanceModel(Read("coupe-1960s"), Read("coupe-1960s").LoadCases[0]), stop,
+            0.9).Layers
             .OfType<LineLayer>().Single(l => l.Name == "this stop");
         Assert.Equal(stop.Trace[^1].BrakingForceNewtons.Rear, course.Y[^1], 1e-9);
     }
@@ -126,10 +130,12 @@ public class StopFigureTests
     {
         StopSetup setup = Setup("coupe-1960s");
         HeatCycle hard = HeatCycle.Repeated(
-            20, Speed.FromKilometersPerHour(140), Speed.FromKilometersPerHour(50), Acceleration.FromMetersPerSecondSquared(6), Duration.FromSeconds(40), false);
+            20, Speed.FromKilometersPerHour(140), Speed.FromKilometersPerHour(50), Acceleration.FromMetersPerSecondSquared(6),
+                Duration.FromSeconds(40), false);
         HeatResult heat = BrakeHeat.Run(setup.Car, setup.Heat, hard, Temperature.FromDegreesCelsius(30), setup.Fluid);
         Figure figure = HeatFigures.TemperatureByStop(heat, setup.Heat);
-        string dry = heat.FirstDryBoilingStop is { } stop ? $", new fluid in stop {stop}" : heat.DryBoilingMargin.Kelvins < 0 ? ", new fluid once the car is parked" : "";
+        string dry = heat.FirstDryBoilingStop is { } stop
+            ? $", new fluid in stop {stop}" : heat.DryBoilingMargin.Kelvins < 0 ? ", new fluid once the car is parked" : "";
         Assert.Equal($"Old fluid boils in stop {heat.FirstBoilingStop} of 20{dry}", figure.Title);
         Assert.Contains(figure.Layers.OfType<ReferenceLayer>(), l => l.Name == "wet boiling" && Math.Abs(l.Value - 428.15) < 1e-9);
         Assert.Contains(figure.Layers.OfType<ReferenceLayer>(), l => l.Name == "front fades 10 %");
@@ -143,15 +149,18 @@ public class StopFigureTests
     {
         StopSetup setup = Setup("coupe-1960s");
         SpeedTrace trace = LogReader.LoadLap(RepositoryRoot.File("data/cycles/invented-lap.csv")).Rows.Trace();
-        HeatResult heat = BrakeHeat.Run(setup.Car, setup.Heat, HeatCycle.Lap("laps", trace, laps), Temperature.FromDegreesCelsius(20), setup.Fluid);
+        HeatResult heat = BrakeHeat.Run(setup.Car, setup.Heat, HeatCycle.Lap("laps", trace, laps), Temperature.FromDegreesCelsius(20),
+            setup.Fluid);
         Figure figure = HeatFigures.OverTime(heat, UnitSystem.Si);
         double wet = setup.Fluid.WetBoilingPoint.DegreesCelsius;
         int? first = heat.Stops.FirstOrDefault(s => s.FluidAtEnd.Front.DegreesCelsius >= wet)?.Number;
         double peak = heat.Trace.Max(s => s.FluidCelsius.Front);
         Assert.Contains(
-            first is { } stop ? $"Old fluid boils in stop {stop} of {heat.Stops.Count}" : peak >= wet ? "once the car is parked" : "below its wet boiling point, also",
+            first is { } stop ? $"Old fluid boils in stop {stop} of {heat.Stops.Count}"
+                : peak >= wet ? "once the car is parked" : "below its wet boiling point, also",
             figure.Title, StringComparison.Ordinal);
-        Assert.Contains($"front {Measure.Temperature.Text(heat.Soak.HottestFluid.Front.Kelvins, UnitSystem.Si)} after", figure.LongDescription, StringComparison.Ordinal);
+        Assert.Contains($"front {Measure.Temperature.Text(heat.Soak.HottestFluid.Front.Kelvins, UnitSystem.Si)} after",
+            figure.LongDescription, StringComparison.Ordinal);
         Assert.Contains(figure.Layers.OfType<ReferenceLayer>(), l => l.Name == "dry boiling");
     }
 
@@ -165,7 +174,8 @@ public class StopFigureTests
         Assert.Equal(5, second.Frames.Count);
         Assert.Equal("0 km/h", second.Frames[^1].Readouts[0].Value.Replace('\u00a0', ' '));
         Explorable above = StopExplorables.FromAbove(Cases(setup), car.Wheelbase, 81);
-        double heading = double.Parse(above.Start.Readouts[1].Value.Split(", ")[1].TrimEnd('°'), System.Globalization.CultureInfo.InvariantCulture);
+        double heading = double.Parse(above.Start.Readouts[1].Value.Split(", ")[1].TrimEnd('°'),
+            System.Globalization.CultureInfo.InvariantCulture);
         Assert.InRange(Math.Abs(heading), 60, 120);
         Assert.Contains("Play", above.ToHtml(), StringComparison.Ordinal);
         Explorable pads = StopExplorables.PadsAndHeat(car, car.LoadCases[0].Name);

@@ -13,7 +13,8 @@ public class ThemeTests
         // WCAG 2, success criteria 1.4.11 (graphics 3:1) and 1.4.3 (text 4.5:1); numbers from memory.
         Theme theme = Named(name);
         Assert.All(Enum.GetValues<Tone>(), tone => Assert.InRange(Theme.Contrast(theme[tone], theme.Background), 3, 21));
-        Assert.All(Enum.GetValues<Tone>(), tone => Assert.InRange(Theme.Contrast(SvgRenderer.TextColour(theme, tone), theme.Background), 4.5, 21));
+        Assert.All(Enum.GetValues<Tone>(), tone =>
+            Assert.InRange(Theme.Contrast(SvgRenderer.TextColour(theme, tone), theme.Background), 4.5, 21));
         Assert.InRange(Theme.Contrast(theme.Muted, theme.Background), 4.5, 21);
     }
 
@@ -40,7 +41,8 @@ public class ThemeTests
     {
         // The script tells colours by their value, so no two parts of the light theme may share one.
         Theme light = Theme.Light;
-        string[] all = [light.Background, light.Ink, light.Muted, light.Grid, light.Front, light.Rear, light.Ideal, light.Other, light.Guide, .. light.Scale];
+        string[] all = [light.Background, light.Ink, light.Muted, light.Grid, light.Front, light.Rear, light.Ideal, light.Other,
+            light.Guide, .. light.Scale];
         Assert.Equal(all.Length, all.Distinct().Count());
         Assert.All(all, colour => Assert.Contains($"\"{colour}\"", FigureAssets.Script, StringComparison.Ordinal));
         Assert.DoesNotContain("__BB", FigureAssets.Script, StringComparison.Ordinal);

@@ -7,7 +7,8 @@ internal static class RepositoryFiles
     public static string Root { get; } = FindRoot();
 
     /// <summary>The vehicle files that come with the repository.</summary>
-    public static IEnumerable<string> Vehicles => Directory.GetFiles(Path.Combine(Root, "data", "vehicles"), "*.json").Order(StringComparer.Ordinal);
+    public static IEnumerable<string> Vehicles =>
+        Directory.GetFiles(Path.Combine(Root, "data", "vehicles"), "*.json").Order(StringComparer.Ordinal);
 
     private static string FindRoot()
     {
@@ -17,6 +18,7 @@ internal static class RepositoryFiles
             folder = folder.Parent;
         }
 
-        return folder?.FullName ?? throw new InvalidOperationException("The tests do not run inside the repository: no Notebooks.sln above " + AppContext.BaseDirectory);
+        return folder?.FullName ?? throw new InvalidOperationException("The tests do not run inside the repository: no Notebooks.sln above "
+            + AppContext.BaseDirectory);
     }
 }

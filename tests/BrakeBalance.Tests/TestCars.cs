@@ -16,7 +16,8 @@ internal static class TestCars
     /// weight.
     /// </summary>
     public static Vehicle FixedShare(
-        double frontShare, double wheelbaseMetres, double frontAxleToCgMetres, double cgHeightMetres, double weightNewtons = 10_000, double rolling = 0) =>
+        double frontShare, double wheelbaseMetres, double frontAxleToCgMetres, double cgHeightMetres, double weightNewtons = 10_000,
+            double rolling = 0) =>
         With(
             weightNewtons * frontShare / 100,
             weightNewtons * (1 - frontShare) / 100,
@@ -28,15 +29,16 @@ internal static class TestCars
 
     /// <summary>A car whose axles brake with a given force at the road per bar of line pressure.</summary>
     public static Vehicle With(
-        double frontNewtonsPerBar, double rearNewtonsPerBar, double wheelbaseMetres, double frontAxleToCgMetres, double cgHeightMetres, double weightNewtons) => new()
-        {
-            Name = "test car",
-            Wheelbase = Length.FromMeters(wheelbaseMetres),
-            LoadCases = [Load("only", weightNewtons, frontAxleToCgMetres, cgHeightMetres)],
-            Tyres = new(Tyre, Tyre),
-            Brakes = new(AxleBrake(frontNewtonsPerBar), AxleBrake(rearNewtonsPerBar)),
-            Hydraulics = new BrakeHydraulics { MaximumPressure = Pressure.FromBars(250) },
-        };
+        double frontNewtonsPerBar, double rearNewtonsPerBar, double wheelbaseMetres, double frontAxleToCgMetres, double cgHeightMetres,
+            double weightNewtons) => new()
+            {
+                Name = "test car",
+                Wheelbase = Length.FromMeters(wheelbaseMetres),
+                LoadCases = [Load("only", weightNewtons, frontAxleToCgMetres, cgHeightMetres)],
+                Tyres = new(Tyre, Tyre),
+                Brakes = new(AxleBrake(frontNewtonsPerBar), AxleBrake(rearNewtonsPerBar)),
+                Hydraulics = new BrakeHydraulics { MaximumPressure = Pressure.FromBars(250) },
+            };
 
     /// <summary>A load case of a given weight: sources with a g of their own give weights this way.</summary>
     public static LoadCase Load(string name, double weightNewtons, double frontAxleToCgMetres, double cgHeightMetres) => new()

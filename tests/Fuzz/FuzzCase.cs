@@ -20,17 +20,21 @@ internal sealed record FuzzCase(string Kind, string Text, string What)
     public static IReadOnlyList<string> Cars =>
     [
         .. Directory.EnumerateFiles(RepositoryRoot.File("data/vehicles"), "*.json").Order(StringComparer.Ordinal).Select(File.ReadAllText),
-        StarterFile.Text(), .. Variants(Read("data/vehicles/coupe-1960s.json")), ClassFilled, ClassFilledControl, StarterFile.Text("pump", "drum", "load-sensing"), StarterFile.Text("vacuum", "disc", "balance-bar"),
+        StarterFile.Text(), .. Variants(Read("data/vehicles/coupe-1960s.json")), ClassFilled, ClassFilledControl,
+            StarterFile.Text("pump", "drum", "load-sensing"), StarterFile.Text("vacuum", "disc", "balance-bar"),
     ];
 
     /// <summary>The case of a number: the same seed and number give the same case.</summary>
-    public static FuzzCase Of(int seed, int number) => Cases.Value.Sample(1, new Rnd((ulong)seed * 1_000_003UL + (ulong)number), 50).Single();
+    public static FuzzCase Of(int seed, int number) =>
+        Cases.Value.Sample(1, new Rnd((ulong)seed * 1_000_003UL + (ulong)number), 50).Single();
 
     private static Gen<FuzzCase> Everything()
     {
         return Gen.Frequency(
             (11, FuzzDocuments.Of("vehicle", typeof(VehicleDocument), Cars)),
-            (3, FuzzDocuments.Of("bench", typeof(BenchDocument), [Read("data/bench/booster-swap.json").Replace("../vehicles", RepositoryRoot.File("data/vehicles"), StringComparison.Ordinal)])),
+            (3, FuzzDocuments.Of("bench", typeof(BenchDocument),
+                [Read("data/bench/booster-swap.json")
+                .Replace("../vehicles", RepositoryRoot.File("data/vehicles"), StringComparison.Ordinal)])),
             (1, FuzzTables.Of("gauges", [Read("data/logs/invented-gauges.csv")])),
             (1, FuzzTables.Of("stops", [Read("data/logs/invented-stops.csv")])),
             (1, FuzzTables.Of("series", [Read("data/logs/invented-telephone.csv"), Series])),
@@ -52,7 +56,8 @@ internal sealed record FuzzCase(string Kind, string Text, string What)
     {
         string With(params (string Path, string Json)[] parts)
         {
-            var car = (JsonObject)JsonNode.Parse(coupe, documentOptions: new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true })!;
+            var car = (JsonObject)JsonNode.Parse(coupe,
+                documentOptions: new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true })!;
             foreach ((string path, string json) in parts)
             {
                 string[] steps = path.Split('.');
@@ -68,12 +73,14 @@ internal sealed record FuzzCase(string Kind, string Text, string What)
         const string Lever = """[{ "type": "load-sensing", "kneeAtReference": "30 bar", "referenceLoad": "6 kN", "kneePerKilonewton": "8 bar", "slope": 0.35 }]""";
         yield return With(("hydraulics.rearValves", Lever));
         yield return With(("pedal", Linkage));
-        yield return With(("assist", Pump), ("hydraulics.frontValves", """[{ "type": "hold-off", "openingPressure": "7 bar", "blendPressure": "20 bar" }]"""));
+        yield return With(("assist", Pump),
+            ("hydraulics.frontValves", """[{ "type": "hold-off", "openingPressure": "7 bar", "blendPressure": "20 bar" }]"""));
     }
 
     private const string Answers =
         "student,exercise,answer\n1,load-transfer-1,4520 N\n1,load-transfer-2,6100 N\n1,ideal-curve-1,0.29\n1,knee-1,30 bar\n2,knee-1,435 psi\n2,load-transfer-1,4.5 kN\n3,static-load-1,-1000 lbf\n";
 
     private static string Series { get; } = "time [s];speed [km/h]\n"
-        + string.Concat(Enumerable.Range(0, 120).Select(i => FormattableString.Invariant($"{i * 0.1:0.0};{Math.Clamp(80 - Math.Max(0, i - 20) * 2.2, 0, 80):0.0}\n")));
+        + string.Concat(Enumerable.Range(0, 120)
+            .Select(i => FormattableString.Invariant($"{i * 0.1:0.0};{Math.Clamp(80 - Math.Max(0, i - 20) * 2.2, 0, 80):0.0}\n")));
 }

@@ -11,7 +11,11 @@ namespace BrakeBalance.Fuzz;
 internal static class FuzzDocuments
 {
     private static readonly JsonDocumentOptions Lenient = new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };
-    private static readonly JsonSerializerOptions Written = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Written = new()
+    {
+        WriteIndented = true,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     /// <summary>Changed files.</summary>
     /// <param name="kind">What they are, for the report.</param>
@@ -19,12 +23,15 @@ internal static class FuzzDocuments
     /// <param name="sound">Files to change.</param>
     public static Gen<FuzzCase> Of(string kind, Type type, IReadOnlyList<string> sound)
     {
-        (JsonObject Root, Place[] Places)[] bases = [.. sound.Select(text => (JsonObject)JsonNode.Parse(text, documentOptions: Lenient)!).Select(root => (root, Places(root, type, []).ToArray()))];
+        (JsonObject Root, Place[] Places)[] bases =
+            [.. sound.Select(text => (JsonObject)JsonNode.Parse(text, documentOptions: Lenient)!)
+            .Select(root => (root, Places(root, type, []).ToArray()))];
         return from start in Gen.Elements(bases)
                from harsh in Gen.Choose(1, 100).Select(n => n > 65)
                from count in Gen.Frequency((9, Gen.Choose(1, 5)), (1, Gen.Choose(6, 25)))
                from edits in Gen.ArrayOf(Gen.Elements(start.Places).SelectMany(place => EditOf(place, harsh)), count)
-               from end in harsh ? Gen.Frequency((6, Gen.Constant<Func<string, string>>(text => text)), (1, TextEdit())) : Gen.Constant<Func<string, string>>(text => text)
+               from end in harsh ? Gen.Frequency((6, Gen.Constant<Func<string, string>>(text => text)), (1, TextEdit()))
+                   : Gen.Constant<Func<string, string>>(text => text)
                select new FuzzCase(kind, end(Apply(start.Root, edits)), string.Join("; ", edits.Select(edit => edit.ToString())));
     }
 
@@ -47,8 +54,10 @@ internal static class FuzzDocuments
                 (6, FuzzValues.Any(place.Field, place.Now).Select(value => new Edit(place.Path, EditKind.Set, value, 0))),
                 (1, Gen.Constant(new Edit(place.Path, EditKind.Drop, null, 0))),
                 (1, Gen.Elements(1, 2, 3000).Select(times => new Edit(place.Path, EditKind.Repeat, null, times))),
-                (1, FuzzValues.Any(place.Field, place.Now).Select(value => new Edit([.. place.Path.SkipLast(1), "unknown"], EditKind.Set, value, 0))))
-            : place.Field.About.Required ? sound : Gen.Frequency((8, sound), (1, Gen.Constant(new Edit(place.Path, EditKind.Drop, null, 0))));
+                (1, FuzzValues.Any(place.Field, place.Now)
+                    .Select(value => new Edit([.. place.Path.SkipLast(1), "unknown"], EditKind.Set, value, 0))))
+            : place.Field.About.Required
+                ? sound : Gen.Frequency((8, sound), (1, Gen.Constant(new Edit(place.Path, EditKind.Drop, null, 0))));
     }
 
     private static Gen<Func<string, string>> TextEdit() =>
@@ -84,7 +93,8 @@ internal static class FuzzDocuments
             {
                 (FieldShape.Document, JsonObject child) => Places(child, field.ValueType, here),
                 (FieldShape.List, JsonArray list) when FieldMap.ShapeOf(field.ValueType) is (FieldShape.Document, var element) =>
-                    list.Index().Where(item => item.Item is JsonObject).SelectMany(item => Places((JsonObject)item.Item!, element, [.. here, item.Index])),
+                    list.Index().Where(item => item.Item is JsonObject)
+                        .SelectMany(item => Places((JsonObject)item.Item!, element, [.. here, item.Index])),
                 _ => [],
             };
             foreach (Place place in inner)

@@ -20,7 +20,8 @@ internal sealed class FuzzReport
     /// <param name="numbers">Numbers of the cases.</param>
     /// <param name="depth">How far to take the next case of a kind, by how many of the kind were accepted.</param>
     /// <param name="watch">Told after each case; null for nobody.</param>
-    public static async Task<FuzzReport> RunAsync(int seed, IEnumerable<int> numbers, Func<string, int, FuzzDepth> depth, Action<int, FuzzReport>? watch = null)
+    public static async Task<FuzzReport> RunAsync(int seed, IEnumerable<int> numbers, Func<string, int, FuzzDepth> depth,
+        Action<int, FuzzReport>? watch = null)
     {
         string folder = Directory.CreateTempSubdirectory("brake-balance-fuzz-").FullName;
         var report = new FuzzReport();
@@ -49,7 +50,8 @@ internal sealed class FuzzReport
         var text = new StringBuilder();
         foreach ((string kind, (int tried, int accepted, int answers)) in _kinds)
         {
-            text.Append(System.Globalization.CultureInfo.InvariantCulture, $"{kind}: {tried} tried, {accepted} accepted, {answers} answers\n");
+            text.Append(System.Globalization.CultureInfo.InvariantCulture,
+                $"{kind}: {tried} tried, {accepted} accepted, {answers} answers\n");
         }
 
         text.Append(System.Globalization.CultureInfo.InvariantCulture, $"{_findings.Count} findings\n");
@@ -60,6 +62,7 @@ internal sealed class FuzzReport
     {
         (int Tried, int Accepted, int Answers) now = _kinds.GetValueOrDefault(tried.Kind);
         _kinds[tried.Kind] = (now.Tried + 1, now.Accepted + (verdict.Accepted ? 1 : 0), now.Answers + verdict.Answers);
-        _findings.AddRange(verdict.Findings.Select(finding => FormattableString.Invariant($"case {number} ({tried.Kind}: {tried.What}): {finding.Where}: {finding.What}")));
+        _findings.AddRange(verdict.Findings.Select(finding =>
+            FormattableString.Invariant($"case {number} ({tried.Kind}: {tried.What}): {finding.Where}: {finding.What}")));
     }
 }

@@ -45,7 +45,8 @@ internal sealed partial class FuzzRun(string folder)
     private int _answers;
 
     /// <summary>Takes a sound car through everything, so that the time of compiling counts for no case.</summary>
-    public async Task WarmUpAsync() => await TryAsync(new FuzzCase("vehicle", File.ReadAllText(Coupe), "nothing"), FuzzDepth.Every).ConfigureAwait(false);
+    public async Task WarmUpAsync() =>
+        await TryAsync(new FuzzCase("vehicle", File.ReadAllText(Coupe), "nothing"), FuzzDepth.Every).ConfigureAwait(false);
 
     /// <summary>Tries a case.</summary>
     public async Task<FuzzVerdict> TryAsync(FuzzCase tried, FuzzDepth depth)
@@ -92,7 +93,8 @@ internal sealed partial class FuzzRun(string folder)
         "bench" => ["bench", path, "--json"],
         "gauges" => ["measure", "gauges", path, "--json", "--allow-lost-rows"],
         "series" => ["measure", "series", path, "--json", "--allow-lost-rows"],
-        "lap" => ["stops", Coupe, "--lap", path, "--laps", "1", "--adhesion", "0.9", "--load-case", "driver only", "--json", "--allow-lost-rows"],
+        "lap" => ["stops", Coupe, "--lap", path, "--laps", "1", "--adhesion", "0.9", "--load-case", "driver only", "--json",
+            "--allow-lost-rows"],
         "stops" => ["measure", "setting", Coupe, "--stops", path, "--draws", "1000", "--json", "--allow-lost-rows"],
         _ => ["class", "mark", path, "--seed", "7", "--output", Path.Combine(folder, "class")],
     };
@@ -111,9 +113,11 @@ internal sealed partial class FuzzRun(string folder)
         "vehicle" =>
         [
             ["summary", path], ["summary", path, "--units", "us", "--json", "--speed", "160 km/h"],
-            ["stops", path, "--json", "--adhesion", "0.3,0.9", "--lap", Lap, "--laps", "2"], ["stops", path, "--units", "us", "--study", "20"],
+            ["stops", path, "--json", "--adhesion", "0.3,0.9", "--lap", Lap, "--laps", "2"],
+                ["stops", path, "--units", "us", "--study", "20"],
             ["card", path, "--force", "--output", Path.Combine(folder, "card")],
-            ["measure", "bands", path], ["measure", "plan", path, "--json", "--units", "us"], ["measure", "questions", path], ["measure", "setting", path, "--draws", "1000", "--json"],
+            ["measure", "bands", path], ["measure", "plan", path, "--json", "--units", "us"], ["measure", "questions", path],
+                ["measure", "setting", path, "--draws", "1000", "--json"],
         ],
         "bench" => [["bench", path, "--force", "--sheet", Path.Combine(folder, "sheet.html")]],
         "gauges" => [["measure", "setting", Coupe, "--gauges", path, "--draws", "1000", "--allow-lost-rows"]],
@@ -126,7 +130,8 @@ internal sealed partial class FuzzRun(string folder)
         using var output = new StringWriter();
         using var error = new StringWriter();
         int code = -1;
-        await WatchAsync(where, async () => code = await Bb.RunAsync(words, new Terminal(output, error, IsInteractive: false)).ConfigureAwait(false)).ConfigureAwait(false);
+        await WatchAsync(where, async () =>
+            code = await Bb.RunAsync(words, new Terminal(output, error, IsInteractive: false)).ConfigureAwait(false)).ConfigureAwait(false);
         string told = error.ToString();
         if (code == ExitCode.Fault)
         {
@@ -161,7 +166,8 @@ internal sealed partial class FuzzRun(string folder)
                 {
                     if (entry.For(vehicle, units) is { } figure)
                     {
-                        Finite($"figure {entry.Name} {units}", figure.Title + "\n" + figure.Caption + "\n" + figure.AltText + "\n" + figure.LongDescription + "\n" + figure.ToSvg());
+                        Finite($"figure {entry.Name} {units}", figure.Title + "\n" + figure.Caption + "\n" + figure.AltText + "\n"
+                            + figure.LongDescription + "\n" + figure.ToSvg());
                         _answers++;
                     }
 
@@ -210,7 +216,9 @@ internal sealed partial class FuzzRun(string folder)
         return File.Exists(path) ? Short(string.Join('\n', File.ReadLines(path).Skip(3))) : told;
     }
 
-    private static string Short(string trace) => string.Join(" | ", trace.Split('\n').Select(line => line.Trim()).Where(line => line.Length > 0).Take(4).Select(line => line.Length > 220 ? line[..220] : line));
+    private static string Short(string trace) =>
+        string.Join(" | ", trace.Split('\n').Select(line => line.Trim()).Where(line => line.Length > 0).Take(4)
+        .Select(line => line.Length > 220 ? line[..220] : line));
 
     [GeneratedRegex(@"(?<!['-])\b(NaN|Infinity)\b|∞")]
     private static partial Regex NotFinite();

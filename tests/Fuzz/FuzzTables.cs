@@ -10,11 +10,15 @@ internal static class FuzzTables
 
     private static readonly string[] BadCells =
     [
-        "", "-", "NaN", "nan", "Infinity", "1e308", "-1e308", "1e999", "1e-320", "４５", "٣٠", "1,5", "1.5", "1,200", "0", "-0", "-5", "1e15", "=1+1", "'=x", "x", "\u001b[31m", "\u0000", "\"", "\ud800",
-        "together", "release", "9999999999999999999999", "0.05 bar", "5933 N", "−5933 N", "1e999 N", "４５２０ N", "-1e308 kN", "30 %", new string('9', 400),
+        "", "-", "NaN", "nan", "Infinity", "1e308", "-1e308", "1e999", "1e-320", "４５", "٣٠", "1,5", "1.5", "1,200", "0", "-0", "-5", "1e15",
+            "=1+1", "'=x", "x", "\u001b[31m", "\u0000", "\"", "\ud800",
+        "together", "release", "9999999999999999999999", "0.05 bar", "5933 N", "−5933 N", "1e999 N", "４５２０ N", "-1e308 kN", "30 %",
+            new string('9', 400),
     ];
 
-    private static readonly string[] BadHeaders = ["", "time [s]", "time [min]", "speed [furlong]", "front pressure", "turns", "note", "\u0001", "deceleration [g]", "front pressure [psi]", "time_s", "speed_m_s"];
+    private static readonly string[] BadHeaders =
+        ["", "time [s]", "time [min]", "speed [furlong]", "front pressure", "turns", "note", "\u0001", "deceleration [g]",
+        "front pressure [psi]", "time_s", "speed_m_s"];
 
     /// <summary>Changed tables.</summary>
     /// <param name="kind">What they are, for the report.</param>
@@ -24,7 +28,8 @@ internal static class FuzzTables
         from gentle in Gen.Choose(0, 9).Select(n => n < 4)
         from count in Gen.Choose(1, 4)
         from edits in Gen.ArrayOf(gentle ? Gentle() : Harsh(), count)
-        select new FuzzCase(kind, edits.Aggregate(Short(text), (now, edit) => edit.Change(now)), string.Join("; ", edits.Select(edit => edit.What)));
+        select new FuzzCase(kind, edits.Aggregate(Short(text), (now, edit) => edit.Change(now)),
+            string.Join("; ", edits.Select(edit => edit.What)));
 
     // Comment lines and a stretch of rows: a case has to be quick.
     private static string Short(string text)
@@ -32,7 +37,9 @@ internal static class FuzzTables
         string[] lines = text.Split('\n', StringSplitOptions.RemoveEmptyEntries);
         int comments = lines.TakeWhile(line => line.StartsWith('#')).Count();
         int every = Math.Max(1, (lines.Length - comments - 1) / MostRows);
-        return string.Join('\n', [.. lines[..(comments + 1)], .. lines[(comments + 1)..].Where((_, i) => every == 1 || i % every == 0 || lines.Length > 500)]) + "\n";
+        return string.Join('\n',
+            [.. lines[..(comments + 1)], .. lines[(comments + 1)..].Where((_, i) => every == 1 || i % every == 0 || lines.Length > 500)])
+            + "\n";
     }
 
     private static Gen<TableEdit> Gentle() =>
@@ -42,8 +49,13 @@ internal static class FuzzTables
         from what in Gen.Choose(0, 3)
         select what switch
         {
-            0 => Cell(row, column, cell => double.TryParse(cell, out double value) ? (value * percent / 100).ToString("0.###", System.Globalization.CultureInfo.InvariantCulture) : cell, $"× {percent} %"),
-            1 => Cell(-1 - (row % 2), column, cell => double.TryParse(cell, out double value) ? (value * percent / 100).ToString("0.###", System.Globalization.CultureInfo.InvariantCulture) : cell, $"column × {percent} %"),
+            0 => Cell(row, column, cell =>
+                double.TryParse(cell, out double value)
+                ? (value * percent / 100).ToString("0.###", System.Globalization.CultureInfo.InvariantCulture) : cell, $"× {percent} %"),
+            1 => Cell(-1 - (row % 2), column, cell =>
+                double.TryParse(cell, out double value)
+                ? (value * percent / 100).ToString("0.###", System.Globalization.CultureInfo.InvariantCulture)
+                : cell, $"column × {percent} %"),
             2 => Lines(lines => [.. lines.Where((_, i) => i == 0 || i != 1 + (row % Math.Max(1, lines.Length - 1)))], "row dropped"),
             _ => Lines(lines => [.. lines, lines[^1]], "last row twice"),
         };
@@ -69,7 +81,8 @@ internal static class FuzzTables
         };
 
     private static TableEdit Lines(Func<string[], string[]> change, string what) => new(
-        text => text.Split('\n', StringSplitOptions.RemoveEmptyEntries) is { Length: > 0 } lines ? string.Join('\n', change(lines)) + "\n" : text, what);
+        text => text.Split('\n', StringSplitOptions.RemoveEmptyEntries) is { Length: > 0 } lines
+            ? string.Join('\n', change(lines)) + "\n" : text, what);
 
     // A row below −1 means every row, or every second.
     private static TableEdit Cell(int row, int column, Func<string, string> change, string what) => Lines(

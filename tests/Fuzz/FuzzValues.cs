@@ -14,10 +14,12 @@ internal static class FuzzValues
 
     private static readonly string[] BadNumbers =
     [
-        "NaN", "Infinity", "-Infinity", "1e308", "-1e308", "1e999", "1e-320", "1e15", "-0", "0", "-1", "４５", "٣", "1,5", "1_000", "0x10", "1/2", "1-1/8", "+", "1e", "..", "",
+        "NaN", "Infinity", "-Infinity", "1e308", "-1e308", "1e999", "1e-320", "1e15", "-0", "0", "-1", "４５", "٣", "1,5", "1_000", "0x10",
+            "1/2", "1-1/8", "+", "1e", "..", "",
     ];
 
-    private static readonly string[] BadTexts = ["", " ", "\u0000", "\u001b[31m", "=1+1", "<b>&", "a|b\nc", "ａ", "\"", "front", "none", new('x', 300)];
+    private static readonly string[] BadTexts =
+        ["", " ", "\u0000", "\u001b[31m", "=1+1", "<b>&", "a|b\nc", "ａ", "\"", "front", "none", new('x', 300)];
 
     /// <summary>A value that the entry by itself accepts: within its limits, at them, in any unit, or as a range.</summary>
     public static Gen<JsonNode?> Sound(FieldInfo field, JsonNode? now) => field.Shape switch
@@ -34,7 +36,10 @@ internal static class FuzzValues
         (3, Sound(field, now)),
         (2, Outside(field)),
         (3, from number in Gen.Elements(BadNumbers) from unit in Gen.Elements(Units(field)) select Text($"{number} {unit}".Trim())),
-        (1, from number in Gen.Choose(-5, 500) from unit in Gen.Elements("mm", "bar", "kg", "N", "°C", "km/h", "s", "", "furlong", "mm³") select Text($"{number} {unit}")),
+        (1, from number in Gen.Choose(-5, 500)
+            from unit in Gen.Elements("mm", "bar", "kg", "N", "°C", "km/h", "s", "", "furlong",
+            "mm³")
+            select Text($"{number} {unit}")),
         (1, Gen.Elements(BadTexts).Select(Text)),
         (1, Gen.Choose(0, 8).Select(Junk)));
 
@@ -71,7 +76,8 @@ internal static class FuzzValues
 
     private static Gen<JsonNode?> List(FieldInfo field) =>
         from count in Gen.Choose(field.About.Fewest, field.About.Fewest + 2)
-        from elements in Gen.ArrayOf(FieldMap.ShapeOf(field.ValueType) is (FieldShape.Document, var type) ? Document(type) : Scalar(field, FieldMap.ShapeOf(field.ValueType).Shape, null), count)
+        from elements in Gen.ArrayOf(FieldMap.ShapeOf(field.ValueType) is (FieldShape.Document, var type)
+            ? Document(type) : Scalar(field, FieldMap.ShapeOf(field.ValueType).Shape, null), count)
         select (JsonNode?)new JsonArray([.. elements.Select(element => element?.DeepClone())]);
 
     private static Gen<JsonNode?> Scalar(FieldInfo field, FieldShape shape, JsonNode? now)
@@ -105,14 +111,20 @@ internal static class FuzzValues
     private static Gen<JsonNode?> Quantity(FieldInfo field, JsonNode? now)
     {
         Type type = FieldMap.ShapeOf(field.ValueType).ValueType;
-        IQuantity? example = Parse(field.About.Example, type), current = now is JsonValue value && value.TryGetValue(out string? text) ? Parse(text, type) : null;
-        IQuantity middle = current ?? example ?? field.HighQuantity ?? field.LowQuantity ?? UnitsNet.Quantity.From(1, UnitsNet.Quantity.Infos.First(info => info.ValueType == type).BaseUnitInfo.Value);
-        double at = (double)middle.Value, low = field.LowQuantity?.As(middle.Unit) ?? 0.2 * at, high = field.HighQuantity?.As(middle.Unit) ?? 5 * at;
+        IQuantity? example = Parse(field.About.Example, type), current = now is JsonValue value && value.TryGetValue(out string? text)
+            ? Parse(text, type) : null;
+        IQuantity middle = current ?? example ?? field.HighQuantity ?? field.LowQuantity
+            ?? UnitsNet.Quantity.From(1, UnitsNet.Quantity.Infos.First(info => info.ValueType == type).BaseUnitInfo.Value);
+        double at = (double)middle.Value, low = field.LowQuantity?.As(middle.Unit) ?? 0.2 * at, high = field.HighQuantity?.As(middle.Unit)
+            ?? 5 * at;
         Gen<double> number = Between(low, high, at);
         Gen<string> one = from v in number from unit in Gen.Elements(Units(field)) select In(v, middle.Unit, unit, type);
         return Gen.Frequency(
             (6, one.Select(Text)),
-            (1, from a in number from b in number select Text($"{In(Math.Min(a, b), middle.Unit, Units(field)[0], type)} .. {In(Math.Max(a, b), middle.Unit, Units(field)[0], type)}")));
+            (1, from a in number
+                from b in number
+                select Text(
+                $"{In(Math.Min(a, b), middle.Unit, Units(field)[0], type)} .. {In(Math.Max(a, b), middle.Unit, Units(field)[0], type)}")));
     }
 
     // Mostly near what stands there, because only such cars get past the checks between entries.
@@ -128,7 +140,8 @@ internal static class FuzzValues
         {
             return from factor in Gen.Elements(1.001, 2.0, 1e3, 1e9)
                    from up in Gen.Elements(true, false)
-                   select Text(In(up ? highest.As(lowest.Unit) * factor : lowest.As(lowest.Unit) / factor - 1e-6, lowest.Unit, Units(field)[0], type));
+                   select Text(In(up ? highest.As(lowest.Unit) * factor
+                       : lowest.As(lowest.Unit) / factor - 1e-6, lowest.Unit, Units(field)[0], type));
         }
 
         (double low, double high) = Limits(field);
@@ -149,13 +162,16 @@ internal static class FuzzValues
 
     private static string In(double value, Enum from, string unit, Type type)
     {
-        IQuantity one = Parse("1 " + unit, type) ?? throw new InvalidOperationException($"The unit {unit} of {type.Name} is told but not read.");
+        IQuantity one = Parse("1 " + unit, type)
+            ?? throw new InvalidOperationException($"The unit {unit} of {type.Name} is told but not read.");
         return Invariant($"{UnitsNet.Quantity.From(value, from).As(one.Unit):R} {unit}");
     }
 
-    private static IQuantity? Parse(string text, Type type) => QuantityText.Read(text, type, out IQuantity? value, out _) is null ? value : null;
+    private static IQuantity? Parse(string text, Type type) =>
+        QuantityText.Read(text, type, out IQuantity? value, out _) is null ? value : null;
 
-    private static double? Number(string text) => double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) ? value : null;
+    private static double? Number(string text) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) ? value : null;
 
     private static double? Current(JsonNode? now) => now is JsonValue value && value.TryGetValue(out double number) ? number : null;
 

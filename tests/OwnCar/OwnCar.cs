@@ -62,7 +62,8 @@ internal sealed class OwnCar : IDisposable
     /// <summary>Writes the vehicle file with a section of the logs named.</summary>
     public OwnCar Named(string? gauges = "gauges.csv", string? stops = "stops.csv", string? series = null)
     {
-        string[] entries = [.. new[] { ("gauges", gauges), ("stops", stops), ("series", series) }.Where(log => log.Item2 is not null).Select(log => $"\"{log.Item1}\": \"{log.Item2}\"")];
+        string[] entries = [.. new[] { ("gauges", gauges), ("stops", stops), ("series", series) }.Where(log => log.Item2 is not null)
+            .Select(log => $"\"{log.Item1}\": \"{log.Item2}\"")];
         string section = entries.Length == 0 ? "" : $"  \"measurements\": {{ {string.Join(", ", entries)} }}, // my own\n";
         Write("saloon.json", Text.Replace("{\n  // My car", "{\n" + section + "  // My car", StringComparison.Ordinal));
         return this;
@@ -86,8 +87,10 @@ internal sealed class OwnCar : IDisposable
         {
             foreach (GaugePair pair in track.Gauges(turns, Pressure.FromBars(80), 14))
             {
-                (double front, double rear) = slip == LogSlip.SwappedGauges ? (pair.Rear.Bars, pair.Front.Bars) : (pair.Front.Bars, pair.Rear.Bars);
-                csv.Append(CultureInfo.InvariantCulture, $"{turns};{front:0.0};{rear:0.0};{(pair.Phase == PressurePhase.Release ? "release" : "apply")}\n");
+                (double front, double rear) = slip == LogSlip.SwappedGauges
+                    ? (pair.Rear.Bars, pair.Front.Bars) : (pair.Front.Bars, pair.Rear.Bars);
+                csv.Append(CultureInfo.InvariantCulture,
+                    $"{turns};{front:0.0};{rear:0.0};{(pair.Phase == PressurePhase.Release ? "release" : "apply")}\n");
             }
         }
 
@@ -105,13 +108,17 @@ internal sealed class OwnCar : IDisposable
         foreach (LoadCase load in car.LoadCases)
         {
             foreach ((SurfaceCondition surface, double bars, double turns) in ((SurfaceCondition, double, double)[])
-                [(dry, 18, 0), (dry, 28, 0), (dry, 36, 2), (dry, 44, 4), (wet, 15, 0), (wet, 60, 0), (wet, 60, 2), (dry, 110, 0), (dry, 110, 2), (dry, 50, 0)])
+                [(dry, 18, 0), (dry, 28, 0), (dry, 36, 2), (dry, 44, 4), (wet, 15, 0), (wet, 60, 0), (wet, 60, 2), (dry, 110, 0),
+                    (dry, 110, 2), (dry, 50, 0)])
             {
-                TestStop stop = track.Stop(load, surface, Pressure.FromBars(bars), Speed.FromKilometersPerHour(50), turns, notesLockPressure: true);
+                TestStop stop = track.Stop(load, surface, Pressure.FromBars(bars), Speed.FromKilometersPerHour(50), turns,
+                    notesLockPressure: true);
                 (double front, double rear) = (stop.FrontPressure!.Value.Bars, stop.RearPressure!.Value.Bars);
                 (front, rear) = slip == LogSlip.SwappedGauges ? (rear, front) : (front, rear);
-                csv.Append(CultureInfo.InvariantCulture, $"50;{load.Name};{surface.Name};{turns:0.#};{front:0.0};{rear:0.0};{stop.LockPressure?.Bars:0.0};");
-                csv.Append(CultureInfo.InvariantCulture, $"{stop.Deceleration?.StandardGravity:0.000};{stop.Locked!.Value.ToString().ToLowerInvariant()}\n");
+                csv.Append(CultureInfo.InvariantCulture,
+                    $"50;{load.Name};{surface.Name};{turns:0.#};{front:0.0};{rear:0.0};{stop.LockPressure?.Bars:0.0};");
+                csv.Append(CultureInfo.InvariantCulture,
+                    $"{stop.Deceleration?.StandardGravity:0.000};{stop.Locked!.Value.ToString().ToLowerInvariant()}\n");
             }
         }
 
@@ -123,7 +130,11 @@ internal sealed class OwnCar : IDisposable
     private static Vehicle True()
     {
         Vehicle car = Plain.WithFrictionFactors(TrueFront, TrueRear);
-        return car with { LoadCases = [.. car.LoadCases.Select(load => load with { CentreOfGravityHeight = load.CentreOfGravityHeight * TrueHeight })] };
+        return car with
+        {
+            LoadCases = [
+            .. car.LoadCases.Select(load => load with { CentreOfGravityHeight = load.CentreOfGravityHeight * TrueHeight })]
+        };
     }
 }
 

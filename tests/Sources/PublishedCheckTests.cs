@@ -17,7 +17,8 @@ public class PublishedCheckTests
     [Fact]
     public void Every_published_check_says_how_its_source_was_read()
     {
-        string[] silent = [.. Checks.Where(check => SourceOf(check) is null).Select(check => check.ReflectedType!.Name).Distinct().Order(StringComparer.Ordinal)];
+        string[] silent = [.. Checks.Where(check => SourceOf(check) is null).Select(check => check.ReflectedType!.Name).Distinct()
+            .Order(StringComparer.Ordinal)];
         Assert.True(
             silent.Length == 0,
             $"Write [Source(\"title, section\", Reading.Read)], or SecondHand or FromMemory, above each of these classes of {Project.GetName().Name}: "
@@ -37,7 +38,8 @@ public class PublishedCheckTests
         string row = string.Create(
             CultureInfo.InvariantCulture,
             $"{start} {Count(Reading.Read)} | {Count(Reading.SecondHand)} | {Count(Reading.FromMemory)} | {cases.Values.Sum()} |");
-        string[] written = [.. File.ReadLines(Path.Combine(Root(), "README.md")).Where(line => line.StartsWith(start, StringComparison.Ordinal))];
+        string[] written = [.. File.ReadLines(Path.Combine(Root(), "README.md"))
+            .Where(line => line.StartsWith(start, StringComparison.Ordinal))];
         string[] wanted = cases.Count > 0 ? [row] : [];
         Assert.True(
             written.SequenceEqual(wanted),

@@ -77,5 +77,6 @@ public sealed record Control
         control.Settings.Count > 0 && control.Start >= 0 && control.Start < control.Settings.Count
             ? control
             : throw new ArgumentException(
-                FormattableString.Invariant($"The control '{control.Id}' has {control.Settings.Count} settings and starts at {control.Start}."));
+                FormattableString.Invariant(
+                    $"The control '{control.Id}' has {control.Settings.Count} settings and starts at {control.Start}."));
 }

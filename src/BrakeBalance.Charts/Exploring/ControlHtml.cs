@@ -16,17 +16,20 @@ internal static class ControlHtml
             string id = $"{explorable.Id}-{control.Id}", start = control.Settings[control.Start];
             html.Append("<div class=\"bb-control\">\n");
             html.Append(CultureInfo.InvariantCulture, $"<label for=\"{id}\">{HtmlRenderer.Escape(control.Label)}</label>\n");
-            html.Append(CultureInfo.InvariantCulture, $"<output id=\"{id}-value\" for=\"{id}\" aria-live=\"polite\">{HtmlRenderer.Escape(start)}</output>\n");
+            html.Append(CultureInfo.InvariantCulture,
+                $"<output id=\"{id}-value\" for=\"{id}\" aria-live=\"polite\">{HtmlRenderer.Escape(start)}</output>\n");
             if (control.IsSlider)
             {
-                html.Append(CultureInfo.InvariantCulture, $"<input type=\"range\" id=\"{id}\" min=\"0\" max=\"{control.Settings.Count - 1}\" step=\"1\" value=\"{control.Start}\" aria-valuetext=\"{HtmlRenderer.Escape(start)}\">\n");
+                html.Append(CultureInfo.InvariantCulture,
+                    $"<input type=\"range\" id=\"{id}\" min=\"0\" max=\"{control.Settings.Count - 1}\" step=\"1\" value=\"{control.Start}\" aria-valuetext=\"{HtmlRenderer.Escape(start)}\">\n");
             }
             else
             {
                 html.Append(CultureInfo.InvariantCulture, $"<select id=\"{id}\">\n");
                 foreach ((int i, string setting) in control.Settings.Index())
                 {
-                    html.Append(CultureInfo.InvariantCulture, $"<option value=\"{i}\"{(i == control.Start ? " selected" : "")}>{HtmlRenderer.Escape(setting)}</option>\n");
+                    html.Append(CultureInfo.InvariantCulture,
+                        $"<option value=\"{i}\"{(i == control.Start ? " selected" : "")}>{HtmlRenderer.Escape(setting)}</option>\n");
                 }
 
                 html.Append("</select>\n");
@@ -51,7 +54,8 @@ internal static class ControlHtml
             html.Append("<dl class=\"bb-readouts\">\n");
             foreach (Readout readout in frame.Readouts)
             {
-                html.Append(CultureInfo.InvariantCulture, $"<div class=\"bb-readout\"><dt>{HtmlRenderer.Escape(readout.Label)}</dt><dd>{HtmlRenderer.Escape(readout.Value)}</dd></div>\n");
+                html.Append(CultureInfo.InvariantCulture,
+                    $"<div class=\"bb-readout\"><dt>{HtmlRenderer.Escape(readout.Label)}</dt><dd>{HtmlRenderer.Escape(readout.Value)}</dd></div>\n");
             }
 
             html.Append("</dl>\n");
@@ -59,7 +63,8 @@ internal static class ControlHtml
 
         if (frame.Verdict is { } verdict)
         {
-            html.Append(CultureInfo.InvariantCulture, $"<p class=\"bb-verdict\" role=\"status\" data-kind=\"{Kind(verdict)}\">{HtmlRenderer.Escape(verdict.Text)}</p>\n");
+            html.Append(CultureInfo.InvariantCulture,
+                $"<p class=\"bb-verdict\" role=\"status\" data-kind=\"{Kind(verdict)}\">{HtmlRenderer.Escape(verdict.Text)}</p>\n");
         }
     }
 

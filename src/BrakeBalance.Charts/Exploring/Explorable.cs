@@ -70,7 +70,8 @@ public sealed class Explorable : IHtmlOutput
         if (odd >= 0)
         {
             throw new ArgumentException(
-                $"The explorable '{id}' shows other figures or readouts for '{selections[odd].Words}' than for '{selections[0].Words}'.", nameof(frame));
+                $"The explorable '{id}' shows other figures or readouts for '{selections[odd].Words}' than for '{selections[0].Words}'.",
+                    nameof(frame));
         }
 
         int start = controls.Aggregate(0, (index, control) => index * control.Settings.Count + control.Start);

@@ -145,7 +145,12 @@ internal static class FrameStore
 
     private static JsonObject Control(Control control)
     {
-        var node = new JsonObject { ["id"] = control.Id, ["label"] = control.Label.ToLowerInvariant(), ["texts"] = new JsonArray([.. control.Settings.Select(text => JsonValue.Create(text))]) };
+        var node = new JsonObject
+        {
+            ["id"] = control.Id,
+            ["label"] = control.Label.ToLowerInvariant(),
+            ["texts"] = new JsonArray([.. control.Settings.Select(text => JsonValue.Create(text))])
+        };
         if (control.FrameMilliseconds is { } play)
         {
             node["play"] = play;
@@ -179,7 +184,8 @@ internal static class FrameStore
         {
             ["columns"] = new JsonArray([.. table.Columns.Select(name => JsonValue.Create(name))]),
             ["numeric"] = new JsonArray([.. table.Columns.Select((_, i) => JsonValue.Create(table.IsNumeric(i)))]),
-            ["rows"] = new JsonArray([.. table.Columns.Select((_, i) => (JsonNode)new JsonArray([.. rows.Select(row => JsonValue.Create(row[i]))]))]),
+            ["rows"] = new JsonArray(
+                [.. table.Columns.Select((_, i) => (JsonNode)new JsonArray([.. rows.Select(row => JsonValue.Create(row[i]))]))]),
         };
         return state;
     }
@@ -187,7 +193,8 @@ internal static class FrameStore
     /// <summary>
     /// Finds the leaves in which states differ: objects and arrays of objects or arrays are entered, everything else is a leaf.
     /// </summary>
-    private static void Differences(IReadOnlyList<JsonNode?> states, IReadOnlyList<JsonNode> path, List<(JsonNode[] Path, string[] Leaves)> differing)
+    private static void Differences(IReadOnlyList<JsonNode?> states, IReadOnlyList<JsonNode> path,
+        List<(JsonNode[] Path, string[] Leaves)> differing)
     {
         if (states.All(state => state is JsonObject) && SameKeys(states))
         {
@@ -229,8 +236,10 @@ internal static class FrameStore
 
     private sealed class SameFigure : IEqualityComparer<(Figure Figure, int Place)>
     {
-        public bool Equals((Figure Figure, int Place) x, (Figure Figure, int Place) y) => ReferenceEquals(x.Figure, y.Figure) && x.Place == y.Place;
+        public bool Equals((Figure Figure, int Place) x, (Figure Figure, int Place) y) =>
+            ReferenceEquals(x.Figure, y.Figure) && x.Place == y.Place;
 
-        public int GetHashCode((Figure Figure, int Place) key) => HashCode.Combine(System.Runtime.CompilerServices.RuntimeHelpers.GetHashCode(key.Figure), key.Place);
+        public int GetHashCode((Figure Figure, int Place) key) =>
+            HashCode.Combine(System.Runtime.CompilerServices.RuntimeHelpers.GetHashCode(key.Figure), key.Place);
     }
 }

@@ -28,10 +28,12 @@ public sealed class Selection
                 }
             }
 
-            throw new ArgumentException($"There is no control '{control}'; there are {string.Join(", ", _controls.Select(c => c.Id))}.", nameof(control));
+            throw new ArgumentException($"There is no control '{control}'; there are {string.Join(", ", _controls.Select(c => c.Id))}.",
+                nameof(control));
         }
     }
 
     /// <summary>The settings in words: <c>Knee 38 bar, load driver only</c>.</summary>
-    public string Words => string.Join(", ", _controls.Select((control, i) => $"{control.Label.ToLowerInvariant()} {control.Settings[_places[i]]}"));
+    public string Words => string.Join(", ",
+        _controls.Select((control, i) => $"{control.Label.ToLowerInvariant()} {control.Settings[_places[i]]}"));
 }

@@ -26,12 +26,15 @@ public static class BalanceExplorables
         ArgumentNullException.ThrowIfNull(setting);
         Vehicle vehicle = setting.Vehicle;
         UnitSystem shown = units ?? Display.Units;
-        (Control control, IReadOnlyList<Vehicle> cars) = vehicle.Hydraulics.Split is BalanceBarSplit bar && vehicle.Hydraulics.RearProportioningValve is null
+        (Control control, IReadOnlyList<Vehicle> cars) = vehicle.Hydraulics.Split is BalanceBarSplit bar
+            && vehicle.Hydraulics.RearProportioningValve is null
             ? BarShares(setting, bar, settings, shown)
             : Knees(setting, settings, shown);
         BalanceModel[][] models = [.. cars.Select(car => car.LoadCases.Select(load => new BalanceModel(car, load)).ToArray())];
         IReadOnlyList<UtilisationCurve>[] curves = [.. cars.Select(UtilisationCurve.Of)];
-        Figure[][] utilisation = [.. curves.Select(loads => loads.Select(curve => BalanceFigures.AdhesionUtilisation(curve, shown, $"{id}-utilisation")).ToArray())];
+        Figure[][] utilisation =
+            [.. curves.Select(loads =>
+            loads.Select(curve => BalanceFigures.AdhesionUtilisation(curve, shown, $"{id}-utilisation")).ToArray())];
         var window = ForceWindow.Of(models[0], 0.95);
         Control[] controls =
         [
@@ -72,7 +75,8 @@ public static class BalanceExplorables
             [.. knees.Select(knee => setting.Vehicle.WithRearKnee(knee, slope))]);
     }
 
-    private static (Control Control, IReadOnlyList<Vehicle> Cars) BarShares(Setting setting, BalanceBarSplit bar, int settings, UnitSystem units)
+    private static (Control Control, IReadOnlyList<Vehicle> Cars) BarShares(Setting setting, BalanceBarSplit bar, int settings,
+        UnitSystem units)
     {
         (double[] shares, int start) = SettingChoices.Shares(setting, bar.FrontForceShare, settings);
         Measure measure = Measure.Pure("front share", "%", 100, 0.1);
@@ -93,7 +97,9 @@ public static class BalanceExplorables
     private static Verdict Verdict(LockUp? lockUp, double adhesion) => lockUp switch
     {
         null => new($"At an adhesion of {Finding.Rate(adhesion)} no axle locks within the pressure considered."),
-        { First: Axle.Rear } => new($"The rear axle locks first at a deceleration of {Finding.Rate(lockUp.At.BrakingRate)} g: the car can spin.", VerdictKind.Caution),
+        { First: Axle.Rear } => new(
+            $"The rear axle locks first at a deceleration of {Finding.Rate(lockUp.At.BrakingRate)} g: the car can spin.",
+            VerdictKind.Caution),
         { First: null } => new($"Both axles lock together at a deceleration of {Finding.Rate(lockUp.At.BrakingRate)} g: nothing is left in hand.", VerdictKind.Caution),
         _ => new($"The front axle locks first at a deceleration of {Finding.Rate(lockUp.At.BrakingRate)} g: the car runs straight on, unsteered.", VerdictKind.Good),
     };

@@ -25,13 +25,18 @@ public static class BandFigures
         BalanceModel[] cars = [middle, .. Drawn(car)];
         double[][] ideal = [.. cars.Select(model => front.Select(t => IdealRear(model, t)).ToArray())];
         double[][] installed = [.. cars.Select(model => front.Select(t => InstalledRear(model, t)).ToArray())];
-        double[] Bound(double[][] curves, double share) => [.. Enumerable.Range(0, Points).Select(i => curves.Select(c => c[i]).Order().ElementAt((int)Math.Clamp(share * curves.Length, 0, curves.Length - 1)))];
+        double[] Bound(double[][] curves, double share) =>
+            [.. Enumerable.Range(0, Points)
+            .Select(i => curves.Select(c => c[i]).Order().ElementAt((int)Math.Clamp(share * curves.Length, 0, curves.Length - 1)))];
         BandedAnswer margin = MeasuringOrder.Bands(car, samples: 64)[0];
-        string next = margin.MeasureNext.Count == 0 ? "Every number of the file is given, so each band is a line." : $"Measure next: {margin.MeasureNext[0].Path}. {margin.MeasureNext[0].How}.";
+        string next = margin.MeasureNext.Count == 0
+            ? "Every number of the file is given, so each band is a line."
+            : $"Measure next: {margin.MeasureNext[0].Path}. {margin.MeasureNext[0].How}.";
         int ranges = car.Uncertainty?.Ranges.Count ?? 0;
         bool known = ranges == 0;
         return new FigureBuilder(id, units)
-            .Title(known ? "Every number is given: the bands have shrunk to lines" : $"{ranges} numbers are known as ranges only, and the lines are bands")
+            .Title(known ? "Every number is given: the bands have shrunk to lines"
+                : $"{ranges} numbers are known as ranges only, and the lines are bands")
             .Describe(
                 "Rear against front brake force, both over the car's weight: ideal and installed distribution for the cars within the ranges; 90 % lie in each band.",
                 "Two bands, ideal and installed, of rear against front brake force over weight; where they overlap, the lock order is open.",

@@ -25,7 +25,8 @@ public static class BenchExplorables
         Control[] controls =
         [
             Control.Choice("layout", "Returns", ["a return of its own for the booster", "joined with the steering's by a tee"], 1),
-            Control.Slider("bore", "Bore of the return", BenchMeasures.Cut, BoreMillimetres.Select(bore => bore / 1000).ToArray(), 3, system),
+            Control.Slider("bore", "Bore of the return", BenchMeasures.Cut, BoreMillimetres.Select(bore => bore / 1000)
+                .ToArray(), 3, system),
             Control.Slider("oil", "Temperature of the oil", Measure.Temperature, kelvins, 4, system),
         ];
         return Explorable.Of(id, controls, state =>
@@ -34,18 +35,21 @@ public static class BenchExplorables
             Pressure relief = job.Booster.ReliefPressure;
             ReturnFlow at = flow with
             {
-                Plumbing = state["layout"] == 0 ? UsualPlumbing.SeparateReturns(bore, length, relief) : UsualPlumbing.JoinedReturns(bore, length, relief),
+                Plumbing = state["layout"] == 0
+                    ? UsualPlumbing.SeparateReturns(bore, length, relief) : UsualPlumbing.JoinedReturns(bore, length, relief),
                 Temperature = Temperature.FromKelvins(kelvins[state["oil"]]),
             };
             ReleaseEffect effect = ReleaseEffect.Of(at, job.Booster, job.Master, job.RodTravel, job.MakersLimit);
             return new Frame(
-                [BenchFigures.BackPressure(at, [kelvins[state["oil"]] - 273.15], effect.SpringPressure, effect.SpringPressure * 2, system, $"{id}-pressure")],
+                [BenchFigures.BackPressure(at, [kelvins[state["oil"]] - 273.15], effect.SpringPressure, effect.SpringPressure * 2, system,
+                    $"{id}-pressure")],
                 [
                     new Readout("In the return, at rest", BenchMeasures.BackPressure.Text(effect.Standing, system)),
                     new Readout("Stays on the brakes", Measure.LinePressure.Text(effect.ResidualLinePressure, system)),
                     new Readout("Pedal back within", effect.ReleaseTime is { } time ? Measure.Time.Text(time, system) : "not by springs"),
                 ],
-                new Verdict($"{effect.Finding.What} {effect.Finding.Why}", effect.Finding.Severity == BenchSeverity.Good ? VerdictKind.Good : VerdictKind.Caution));
+                new Verdict($"{effect.Finding.What} {effect.Finding.Why}", effect.Finding.Severity == BenchSeverity.Good
+                    ? VerdictKind.Good : VerdictKind.Caution));
         });
     }
 }

@@ -15,7 +15,8 @@ public static class BenchFigures
     /// <exception cref="ArgumentException">The table has no least radius for that class.</exception>
     public static Figure Bends(string hoseClass, HoseAssembly? hose = null, UnitSystem? units = null, string id = "hose-bends")
     {
-        HoseRating[] sizes = [.. HoseRating.All.Where(row => row.Class == hoseClass && row.LeastBendRadius is not null && row.Bore is { Millimeters: >= 6 and <= 20 })];
+        HoseRating[] sizes = [.. HoseRating.All.Where(row =>
+            row.Class == hoseClass && row.LeastBendRadius is not null && row.Bore is { Millimeters: >= 6 and <= 20 })];
         if (sizes.Length == 0)
         {
             throw new ArgumentException($"The table of ratings has no least bend radius for \"{hoseClass}\".", nameof(hoseClass));
@@ -36,12 +37,14 @@ public static class BenchFigures
         Dash[] dashes = [Dash.Solid, Dash.Dash, Dash.DashDot, Dash.LongDash, Dash.Dot];
         foreach ((int i, HoseRating size) in sizes.Index())
         {
-            figure.Line(size.Dash, turns, turns.Select(turn => turn * size.LeastBendRadius!.Value.Meters).ToArray(), Tone.Main, dashes[i % dashes.Length]);
+            figure.Line(size.Dash, turns, turns.Select(turn => turn * size.LeastBendRadius!.Value.Meters)
+                .ToArray(), Tone.Main, dashes[i % dashes.Length]);
         }
 
         if (hose?.Routing is { Bends.Length: > 0 } routing)
         {
-            figure.Points($"bends of {hose.Name}", routing.Bends.Select(bend => bend.Turn.Radians).ToArray(), routing.Bends.Select(bend => bend.Arc.Meters).ToArray(), Tone.Front, Marker.Diamond, size: 10);
+            figure.Points($"bends of {hose.Name}", routing.Bends.Select(bend => bend.Turn.Radians)
+                .ToArray(), routing.Bends.Select(bend => bend.Arc.Meters).ToArray(), Tone.Front, Marker.Diamond, size: 10);
         }
 
         return figure.Build();
@@ -56,7 +59,8 @@ public static class BenchFigures
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
     /// <exception cref="InvalidOperationException">The booster's return does not reach the reservoir.</exception>
-    public static Figure BackPressure(ReturnFlow flow, IReadOnlyList<double> celsius, Pressure? spring = null, Pressure? top = null, UnitSystem? units = null, string id = "back-pressure")
+    public static Figure BackPressure(ReturnFlow flow, IReadOnlyList<double> celsius, Pressure? spring = null, Pressure? top = null,
+        UnitSystem? units = null, string id = "back-pressure")
     {
         ArgumentNullException.ThrowIfNull(flow);
         var figure = new FigureBuilder(id, units);
@@ -64,7 +68,8 @@ public static class BenchFigures
         var curves = celsius.Select(degrees =>
         {
             ReturnFlow at = flow with { Temperature = Temperature.FromDegreesCelsius(degrees) };
-            return (Degrees: degrees, Name: Measure.Temperature.Text(degrees + 273.15, figure.Units), Pascals: flows.Select(q => at.BackPressure(VolumeFlow.FromCubicMetersPerSecond(q)).Pascals).ToArray());
+            return (Degrees: degrees, Name: Measure.Temperature.Text(degrees + 273.15, figure.Units),
+                Pascals: flows.Select(q => at.BackPressure(VolumeFlow.FromCubicMetersPerSecond(q)).Pascals).ToArray());
         }).ToList();
         bool stands = curves.Exists(curve => curve.Pascals[0] > 0);
         string At(double pascals) => figure.Text(BenchMeasures.BackPressure, pascals);
@@ -80,7 +85,8 @@ public static class BenchFigures
             .Describe(
                 "Back-pressure at the booster's return over the flow out of it, by Darcy's law with 64/Re or Colebrook's friction factor. A bend upwards is the change to turbulent flow.",
                 "Rising lines of back-pressure over the booster's return flow, one for each oil temperature.",
-                string.Join(' ', curves.Select(curve => $"Oil of {curve.Name}: {At(curve.Pascals[0])} at rest, {At(curve.Pascals[^1])} at {most}.")))
+                string.Join(' ', curves.Select(curve =>
+                    $"Oil of {curve.Name}: {At(curve.Pascals[0])} at rest, {At(curve.Pascals[^1])} at {most}.")))
             .X("Flow out of the booster", "Q", BenchMeasures.Flow, 0)
             .Y("Back-pressure", "Δp", BenchMeasures.BackPressure, 0, top?.Pascals);
         Dash[] dashes = [Dash.Solid, Dash.Dash, Dash.DashDot, Dash.LongDash, Dash.Dot];

@@ -25,7 +25,8 @@ public static class BenchTables
         {
             Id = "change-plan",
             Title = "Old parts against new",
-            Caption = FormattableString.Invariant($"{plan.Before.Name}, {plan.Conditions.LoadCase ?? plan.Before.LoadCases[0].Name}. It compares parts and approves none."),
+            Caption = FormattableString.Invariant(
+                $"{plan.Before.Name}, {plan.Conditions.LoadCase ?? plan.Before.LoadCases[0].Name}. It compares parts and approves none."),
             Table = new TableBuilder(system)
                 .Words("What", report.Changes.Select(row => row.Name))
                 .Words("Old", report.Changes.Select(row => Text(row.Before, row.BeforeWords, system)))
@@ -52,11 +53,14 @@ public static class BenchTables
                 .Words("Hose", hoses.Select(hose => hose.Name))
                 .Words("Class and size", hoses.Select(hose => hose.Rating.Name))
                 .Column("Overall", BenchMeasures.Cut, hoses.Select(hose => (double?)Step(hose.OverallLength, BenchMeasures.Cut, units)))
-                .Column("Cut-off, first", BenchMeasures.Cut, hoses.Select(hose => (double?)Step(hose.First.CutOff, BenchMeasures.Cut, units)))
-                .Column("Cut-off, second", BenchMeasures.Cut, hoses.Select(hose => (double?)Step(hose.Second.CutOff, BenchMeasures.Cut, units)))
+                .Column("Cut-off, first", BenchMeasures.Cut,
+                    hoses.Select(hose => (double?)Step(hose.First.CutOff, BenchMeasures.Cut, units)))
+                .Column("Cut-off, second", BenchMeasures.Cut,
+                    hoses.Select(hose => (double?)Step(hose.Second.CutOff, BenchMeasures.Cut, units)))
                 .Column("Cut", BenchMeasures.Cut, hoses.Select(hose => (double?)Step(hose.CutLength, BenchMeasures.Cut, units)))
                 .Column("Ends apart", Measure.Angle, hoses.Select(hose => hose.Orientation?.Radians))
-                .Words("Pieces", hoses.Select(hose => hose.Spares == 0 ? Whole(hose.Pieces) : $"{Whole(hose.Pieces)} + {Whole(hose.Spares)} spare"))
+                .Words("Pieces", hoses.Select(hose =>
+                    hose.Spares == 0 ? Whole(hose.Pieces) : $"{Whole(hose.Pieces)} + {Whole(hose.Spares)} spare"))
                 .Build(),
         };
     }
@@ -74,10 +78,14 @@ public static class BenchTables
             Title = "Hose to buy",
             Table = new TableBuilder(units)
                 .Words("Class and size", report.Purchase.Select(line => line.Rating.Name))
-                .Column("In the car", BenchMeasures.Stock, report.Purchase.Select(line => (double?)Step(line.Net, BenchMeasures.Stock, units)))
-                .Column("Spares", BenchMeasures.Stock, report.Purchase.Select(line => (double?)Step(line.Spare, BenchMeasures.Stock, units)))
-                .Column("Cutting waste", BenchMeasures.Cut, report.Purchase.Select(line => (double?)Step(line.Kerf, BenchMeasures.Cut, units)))
-                .Column("To buy", BenchMeasures.Stock, report.Purchase.Select(line => (double?)Step(line.ToBuy, BenchMeasures.Stock, units)))
+                .Column("In the car", BenchMeasures.Stock,
+                    report.Purchase.Select(line => (double?)Step(line.Net, BenchMeasures.Stock, units)))
+                .Column("Spares", BenchMeasures.Stock,
+                    report.Purchase.Select(line => (double?)Step(line.Spare, BenchMeasures.Stock, units)))
+                .Column("Cutting waste", BenchMeasures.Cut,
+                    report.Purchase.Select(line => (double?)Step(line.Kerf, BenchMeasures.Cut, units)))
+                .Column("To buy", BenchMeasures.Stock,
+                    report.Purchase.Select(line => (double?)Step(line.ToBuy, BenchMeasures.Stock, units)))
                 .Build(),
         };
     }
@@ -97,9 +105,12 @@ public static class BenchTables
             Caption = "By springs alone, so it is the longest time; while the brakes still push back it is shorter.",
             Table = new TableBuilder(system)
                 .Column("Oil", Measure.Temperature, report.Releases.Select(release => (double?)release.Oil.Kelvins))
-                .Column("In the return, at rest", BenchMeasures.BackPressure, report.Releases.Select(release => (double?)Step(release.Effect.Standing, BenchMeasures.BackPressure, units)))
-                .Column("Stays on the brakes", Measure.LinePressure, report.Releases.Select(release => (double?)Step(release.Effect.ResidualLinePressure, Measure.LinePressure, units)))
-                .Words("Back within", report.Releases.Select(release => release.Effect.ReleaseTime is { } time ? Measure.Time.Text(time, system) : "not by springs"))
+                .Column("In the return, at rest", BenchMeasures.BackPressure,
+                    report.Releases.Select(release => (double?)Step(release.Effect.Standing, BenchMeasures.BackPressure, units)))
+                .Column("Stays on the brakes", Measure.LinePressure,
+                    report.Releases.Select(release => (double?)Step(release.Effect.ResidualLinePressure, Measure.LinePressure, units)))
+                .Words("Back within", report.Releases.Select(release =>
+                    release.Effect.ReleaseTime is { } time ? Measure.Time.Text(time, system) : "not by springs"))
                 .Build(),
         };
     }
@@ -119,10 +130,13 @@ public static class BenchTables
             Table = new TableBuilder(UnitSystem.Si)
                 .Words("Kind and size", all.Select(row => $"{row.Family} {row.Size}"))
                 .Words("Thread", all.Select(row => row.Thread))
-                .Column("Outer diameter", BenchMeasures.Gap, all.Select(row => (double?)Step(row.MajorDiameter, BenchMeasures.Gap, UnitSystem.Si)))
+                .Column("Outer diameter", BenchMeasures.Gap,
+                    all.Select(row => (double?)Step(row.MajorDiameter, BenchMeasures.Gap, UnitSystem.Si)))
                 .Column("Threads an inch", Measure.Number, all.Select(row => (double?)row.ThreadsPerInch))
                 .Words("Standard", all.Select(row => row.Standard))
-                .Words("Taken for it by mistake", all.Select(row => string.Join("; ", row.LookAlikes().Select(alike => $"{alike.Other.Family} {alike.Other.Thread}").Distinct().Take(3))))
+                .Words("Taken for it by mistake",
+                    all.Select(row => string.Join("; ", row.LookAlikes().Select(alike => $"{alike.Other.Family} {alike.Other.Thread}")
+                    .Distinct().Take(3))))
                 .Words("Source", all.Select(row => row.Source))
                 .Build(),
         };

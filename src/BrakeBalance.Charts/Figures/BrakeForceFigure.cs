@@ -21,7 +21,8 @@ public static partial class BalanceFigures
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
     public static Figure BrakeForces(
-        BalanceModel model, IReadOnlyList<double>? adhesions = null, ForceWindow? window = null, UnitSystem? units = null, string id = "brake-forces")
+        BalanceModel model, IReadOnlyList<double>? adhesions = null, ForceWindow? window = null, UnitSystem? units = null,
+            string id = "brake-forces")
     {
         adhesions ??= DefaultAdhesions;
         var figure = new FigureBuilder(id, units);
@@ -45,7 +46,8 @@ public static partial class BalanceFigures
             double sum = Sum(model.IdealForces(rate));
             if (sum > 0 && sum < front + rear)
             {
-                figure.Line($"braking rate {Finding.Rate(rate)}", [0, sum], [sum, 0], Tone.Guide, Dash.Dot, 1, Finding.Bound("z", rate), 0.7);
+                figure.Line($"braking rate {Finding.Rate(rate)}", [0, sum], [sum, 0], Tone.Guide, Dash.Dot, 1, Finding.Bound("z", rate),
+                    0.7);
             }
         }
 
@@ -60,7 +62,8 @@ public static partial class BalanceFigures
         if (reached.Length > 0)
         {
             figure.Points(
-                "first lock-up", reached.Select(l => l.At.BrakingForces.Front).ToArray(), reached.Select(l => l.At.BrakingForces.Rear).ToArray(), shape: Marker.Ring,
+                "first lock-up", reached.Select(l => l.At.BrakingForces.Front).ToArray(), reached.Select(l => l.At.BrakingForces.Rear)
+                    .ToArray(), shape: Marker.Ring,
                 label: "");
         }
 
@@ -106,12 +109,14 @@ public static partial class BalanceFigures
         figure.Line(name, forces.Select(f => f.Front).ToArray(), forces.Select(f => f.Rear).ToArray(), tone, dash, 2.2, labelAt: 0.9);
     }
 
-    private static void AddInstalled(FigureBuilder figure, BalanceModel model, double front, string name, Tone tone = Tone.Main, Dash dash = Dash.Solid)
+    private static void AddInstalled(FigureBuilder figure, BalanceModel model, double front, string name, Tone tone = Tone.Main,
+        Dash dash = Dash.Solid)
     {
         var points = InstalledLine.Of(model).ToList();
         int end = points.FindIndex(p => p.BrakingForces.Front.Newtons > front * 1.02);
         points = end < 0 ? points : points[..(end + 1)];
-        figure.Line(name, points.Select(p => p.BrakingForces.Front).ToArray(), points.Select(p => p.BrakingForces.Rear).ToArray(), tone, dash, 2.8, labelAt: 0.95);
+        figure.Line(name, points.Select(p => p.BrakingForces.Front).ToArray(), points.Select(p => p.BrakingForces.Rear)
+            .ToArray(), tone, dash, 2.8, labelAt: 0.95);
     }
 
     private static void AddLimits(FigureBuilder figure, BalanceModel model, double adhesion, double front, double rear, Dash dash)
@@ -126,12 +131,14 @@ public static partial class BalanceFigures
         if (frontLimit.Count > 1)
         {
             figure.Line(
-                $"front locks at {at}", frontLimit.Select(p => p.Front!.Value.Newtons).ToArray(), frontLimit.Select(p => p.Rear).ToArray(), Tone.Front, dash, 1.6);
+                $"front locks at {at}", frontLimit.Select(p => p.Front!.Value.Newtons).ToArray(), frontLimit.Select(p => p.Rear)
+                    .ToArray(), Tone.Front, dash, 1.6);
         }
 
         double[] along = [.. Enumerable.Range(0, Steps + 1).Select(i => front * i / Steps)];
         figure.Line(
-            $"rear locks at {at}", along, along.Select(force => model.RearForceAtLimit(adhesion, Force.FromNewtons(force)).Newtons).ToArray(), Tone.Rear, dash, 1.6);
+            $"rear locks at {at}", along, along.Select(force => model.RearForceAtLimit(adhesion, Force.FromNewtons(force)).Newtons)
+                .ToArray(), Tone.Rear, dash, 1.6);
     }
 
     private static void AddKnees(FigureBuilder figure, BalanceModel model, Func<BalancePoint, (double X, double Y)> place)

@@ -8,7 +8,8 @@ namespace BrakeBalance.Charts.Figures;
 public static partial class FootFigures
 {
     /// <summary>A bore: mm or in.</summary>
-    public static Measure Bore { get; } = Measure.Of("bore", LengthUnit.Meter, (LengthUnit.Millimeter, "mm", 0.1), (LengthUnit.Inch, "in", 0.01));
+    public static Measure Bore { get; } =
+        Measure.Of("bore", LengthUnit.Meter, (LengthUnit.Millimeter, "mm", 0.1), (LengthUnit.Inch, "in", 0.01));
 
     private static readonly MapClass[] ChoiceClasses =
     [
@@ -30,7 +31,8 @@ public static partial class FootFigures
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
     public static Figure ChoiceMap(
-        BalanceModel model, string assistName, Assist.BrakeAssist assist, ControlTargets? targets = null, UnitSystem? units = null, string id = "bore-ratio")
+        BalanceModel model, string assistName, Assist.BrakeAssist assist, ControlTargets? targets = null, UnitSystem? units = null,
+            string id = "bore-ratio")
     {
         ControlTargets wanted = targets ?? new ControlTargets();
         var figure = new FigureBuilder(id, units);
@@ -40,7 +42,8 @@ public static partial class FootFigures
         int[][] cells = [.. ratios.Select((_, row) => bores.Select((_, column) => ClassOf(grid[(row * bores.Length) + column])).ToArray())];
         ControlChoiceResult[] fitting = [.. grid.Where(choice => choice.Fits)];
         var present = new ControlForce(model);
-        double presentBore = present.Cylinder is Hydraulics.TwinMasterCylinders twin ? twin.FrontBore.Meters : Math.Sqrt(present.Cylinder.PistonAreas.Front.SquareMeters * 4 / Math.PI);
+        double presentBore = present.Cylinder is Hydraulics.TwinMasterCylinders twin
+            ? twin.FrontBore.Meters : Math.Sqrt(present.Cylinder.PistonAreas.Front.SquareMeters * 4 / Math.PI);
         double presentRatio = present.Control.Pedal.Lever.RatioAt(Length.Zero);
         string title = fitting.Length == 0
             ? $"With {assistName} no bore and ratio meet every target"

@@ -19,13 +19,15 @@ public static class ComparisonFigures
     /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">No axle locks on any of the surfaces.</exception>
     public static Figure BeforeAfter(
-        BalanceModel before, BalanceModel after, IReadOnlyList<double>? adhesions = null, UnitSystem? units = null, string id = "before-after")
+        BalanceModel before, BalanceModel after, IReadOnlyList<double>? adhesions = null, UnitSystem? units = null,
+            string id = "before-after")
     {
         adhesions ??= DefaultAdhesions;
         LockUp[] old = Locked(before, adhesions), changed = Locked(after, adhesions);
         if (old.Length == 0 || changed.Length == 0)
         {
-            throw new ArgumentException("No axle locks on any of the surfaces within the pressure considered, so there is no efficiency to compare.");
+            throw new ArgumentException(
+                "No axle locks on any of the surfaces within the pressure considered, so there is no efficiency to compare.");
         }
 
         var figure = new FigureBuilder(id, units);
@@ -49,7 +51,8 @@ public static class ComparisonFigures
             .X("Adhesion", "k", Measure.Number, 0, adhesions.Max())
             .Y("Braking efficiency", "", Measure.Percent, Math.Max(0, floor), 1)
             .Line("before", old.Select(l => l.Adhesion).ToArray(), old.Select(l => l.Efficiency).ToArray(), Tone.Other, Dash.Dash, 2.2)
-            .Line("after", changed.Select(l => l.Adhesion).ToArray(), changed.Select(l => l.Efficiency).ToArray(), Tone.Main, Dash.Solid, 2.8);
+            .Line("after", changed.Select(l => l.Adhesion).ToArray(), changed.Select(l => l.Efficiency)
+                .ToArray(), Tone.Main, Dash.Solid, 2.8);
         MarkRearFirst(figure, "rear locks first, before", old, Tone.Other);
         MarkRearFirst(figure, "rear locks first, after", changed, Tone.Rear);
         return figure.Table(Table(before, after, adhesions, figure.Units)).Build();
@@ -65,13 +68,14 @@ public static class ComparisonFigures
     /// <param name="id">The table's short name.</param>
     /// <returns>The table.</returns>
     public static NamedTable BeforeAfterTable(
-        BalanceModel before, BalanceModel after, IReadOnlyList<double>? adhesions = null, UnitSystem? units = null, string id = "before-after-table") => new()
-        {
-            Id = id,
-            Title = "Before and after the change, surface by surface",
-            Caption = "At the first lock-up while the pressure rises. A rear axle that locks first spins the car.",
-            Table = Table(before, after, adhesions ?? DefaultAdhesions, units ?? Display.Units),
-        };
+        BalanceModel before, BalanceModel after, IReadOnlyList<double>? adhesions = null, UnitSystem? units = null,
+            string id = "before-after-table") => new()
+            {
+                Id = id,
+                Title = "Before and after the change, surface by surface",
+                Caption = "At the first lock-up while the pressure rises. A rear axle that locks first spins the car.",
+                Table = Table(before, after, adhesions ?? DefaultAdhesions, units ?? Display.Units),
+            };
 
     /// <summary>What each turn of the knob gives: knee, line pressures at a braking rate, and the axle that locks first.</summary>
     /// <param name="adjustment">The screw of the valve.</param>
@@ -83,7 +87,8 @@ public static class ComparisonFigures
     /// <param name="id">The table's short name.</param>
     /// <returns>The table.</returns>
     public static NamedTable KnobTable(
-        KneeAdjustment adjustment, Func<Pressure, BalanceModel> withKnee, double brakingRate = 0.8, double adhesion = 0.9, double stepTurns = 0.5,
+        KneeAdjustment adjustment, Func<Pressure, BalanceModel> withKnee, double brakingRate = 0.8, double adhesion = 0.9,
+            double stepTurns = 0.5,
         UnitSystem? units = null, string id = "knob-table")
     {
         double[] turns = [.. Enumerable.Range(0, (int)Math.Floor(adjustment.Turns / stepTurns + 1e-9) + 1).Select(i => i * stepTurns)];
@@ -108,14 +113,16 @@ public static class ComparisonFigures
         };
     }
 
-    private static LockUp[] Locked(BalanceModel model, IReadOnlyList<double> adhesions) => [.. adhesions.Select(model.FirstLockUp).OfType<LockUp>()];
+    private static LockUp[] Locked(BalanceModel model, IReadOnlyList<double> adhesions) =>
+        [.. adhesions.Select(model.FirstLockUp).OfType<LockUp>()];
 
     private static void MarkRearFirst(FigureBuilder figure, string name, LockUp[] lockUps, Tone tone)
     {
         LockUp[] rear = [.. lockUps.Where(l => l.First == Axle.Rear)];
         if (rear.Length > 0)
         {
-            figure.Points(name, rear.Select(l => l.Adhesion).ToArray(), rear.Select(l => l.Efficiency).ToArray(), tone, Marker.Triangle, size: 10);
+            figure.Points(name, rear.Select(l => l.Adhesion).ToArray(), rear.Select(l => l.Efficiency)
+                .ToArray(), tone, Marker.Triangle, size: 10);
         }
     }
 

@@ -11,14 +11,17 @@ public static partial class BalanceFigures
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">No axle locks on any of the surfaces.</exception>
-    public static Figure BrakingEfficiency(BalanceModel model, double highestAdhesion = 1.2, UnitSystem? units = null, string id = "braking-efficiency")
+    public static Figure BrakingEfficiency(BalanceModel model, double highestAdhesion = 1.2, UnitSystem? units = null,
+        string id = "braking-efficiency")
     {
         double[] adhesions = [.. Enumerable.Range(0, (int)Math.Round((highestAdhesion - 0.1) * 100) + 1).Select(i => 0.1 + i * 0.01)];
         LockUp[] lockUps = [.. adhesions.Select(model.FirstLockUp).OfType<LockUp>()];
         if (lockUps.Length == 0)
         {
             throw new ArgumentException(
-                FormattableString.Invariant($"No axle of the {model.Vehicle.Name} locks up to an adhesion of {highestAdhesion} within the pressure considered."), nameof(model));
+                FormattableString.Invariant(
+                    $"No axle of the {model.Vehicle.Name} locks up to an adhesion of {highestAdhesion} within the pressure considered."),
+                    nameof(model));
         }
 
         var figure = new FigureBuilder(id, units);
@@ -59,7 +62,8 @@ public static partial class BalanceFigures
             LockUp[] part = [.. lockUps.Skip(from).Take(end - from + 1)];
             string name = (rearFirst ? "rear locks first" : "front locks first") + suffix;
             figure.Line(
-                name, part.Select(l => l.Adhesion).ToArray(), part.Select(l => l.Efficiency).ToArray(), rearFirst ? rear : front, rearFirst ? Dash.Dash : Dash.Solid, 2.6,
+                name, part.Select(l => l.Adhesion).ToArray(), part.Select(l => l.Efficiency).ToArray(), rearFirst
+                    ? rear : front, rearFirst ? Dash.Dash : Dash.Solid, 2.6,
                 seen.Add(rearFirst) ? null : "");
             from = to + 1;
         }

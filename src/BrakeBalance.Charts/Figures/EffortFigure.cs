@@ -12,7 +12,8 @@ public static partial class FootFigures
 
     private static readonly (Tone Tone, Dash Dash)[] Styles =
     [
-        (Tone.Main, Dash.Solid), (Tone.Ideal, Dash.Dash), (Tone.Rear, Dash.DashDot), (Tone.Front, Dash.LongDash), (Tone.Other, Dash.Dot), (Tone.Guide, Dash.Solid),
+        (Tone.Main, Dash.Solid), (Tone.Ideal, Dash.Dash), (Tone.Rear, Dash.DashDot), (Tone.Front, Dash.LongDash), (Tone.Other, Dash.Dot),
+            (Tone.Guide, Dash.Solid),
     ];
 
     /// <summary>Pedal force against braking rate for a car with several boosters or pedals, run-out marked.</summary>
@@ -45,15 +46,18 @@ public static partial class FootFigures
             .Y("Pedal force", "F", Measure.ControlForce, 0, highestForce?.Newtons);
         for (int i = 0; i < controls.Length; i++)
         {
-            AddEffort(figure, controls[i].Name, controls[i].Force, rates, Styles[Math.Min(i, Styles.Length - 1)], highestForce?.Newtons ?? double.PositiveInfinity, labelAt: 0.45 + (0.12 * i));
+            AddEffort(figure, controls[i].Name, controls[i].Force, rates, Styles[Math.Min(i, Styles.Length - 1)], highestForce?.Newtons
+                ?? double.PositiveInfinity, labelAt: 0.45 + (0.12 * i));
         }
 
         var knees = controls.Select(item => item.Force.RunOut()).OfType<ControlForcePoint>()
-            .Where(point => point.Balance.BrakingRate <= highestRate && point.PedalForce.Newtons <= (highestForce?.Newtons ?? double.PositiveInfinity))
+            .Where(point => point.Balance.BrakingRate <= highestRate
+                && point.PedalForce.Newtons <= (highestForce?.Newtons ?? double.PositiveInfinity))
             .DistinctBy(point => Math.Round(point.PedalForce.Newtons, 3)).ToArray();
         if (knees.Length > 0)
         {
-            figure.Points("run-out", knees.Select(point => point.Balance.BrakingRate).ToArray(), knees.Select(point => point.PedalForce).ToArray(), Tone.Other, Marker.Ring);
+            figure.Points("run-out", knees.Select(point => point.Balance.BrakingRate).ToArray(), knees.Select(point => point.PedalForce)
+                .ToArray(), Tone.Other, Marker.Ring);
         }
 
         return figure.Table(table =>
@@ -67,14 +71,17 @@ public static partial class FootFigures
         }).Build();
     }
 
-    private static void AddEffort(FigureBuilder figure, string name, ControlForce control, double[] rates, (Tone Tone, Dash Dash) style, double highestNewtons, double labelAt)
+    private static void AddEffort(FigureBuilder figure, string name, ControlForce control, double[] rates, (Tone Tone, Dash Dash) style,
+        double highestNewtons, double labelAt)
     {
         // A linkage may reach its end before the brakes give the rate.
         List<(double Rate, double Newtons)> points =
         [
-            .. rates.Select(rate => (rate, control.AtRate(rate))).Where(point => point.Item2 is not null).Select(point => (point.rate, point.Item2!.PedalForce.Newtons)),
+            .. rates.Select(rate => (rate, control.AtRate(rate))).Where(point => point.Item2 is not null)
+                .Select(point => (point.rate, point.Item2!.PedalForce.Newtons)),
         ];
-        if (rates.Length > 0 && control.RunOut() is { } runOut && runOut.Balance.BrakingRate > rates[0] && runOut.Balance.BrakingRate < rates[^1])
+        if (rates.Length > 0 && control.RunOut() is { } runOut && runOut.Balance.BrakingRate > rates[0]
+            && runOut.Balance.BrakingRate < rates[^1])
         {
             points.Add((runOut.Balance.BrakingRate, runOut.PedalForce.Newtons));
         }
@@ -82,7 +89,8 @@ public static partial class FootFigures
         var shown = points.Where(point => point.Newtons <= highestNewtons).OrderBy(point => point.Rate).ToArray();
         if (shown.Length > 1)
         {
-            figure.Line(name, shown.Select(point => point.Rate).ToArray(), shown.Select(point => point.Newtons).ToArray(), style.Tone, style.Dash, style.Tone == Tone.Main ? 2.8 : 2, labelAt: Math.Min(0.95, labelAt));
+            figure.Line(name, shown.Select(point => point.Rate).ToArray(), shown.Select(point => point.Newtons)
+                .ToArray(), style.Tone, style.Dash, style.Tone == Tone.Main ? 2.8 : 2, labelAt: Math.Min(0.95, labelAt));
         }
     }
 
@@ -98,8 +106,11 @@ public static partial class FootFigures
 
     private static string EffortSentence(FigureBuilder figure, string name, ControlForce control)
     {
-        string hard = control.AtRate(HardStop) is { } point ? $"{figure.Text(Measure.ControlForce, point.PedalForce)} for a braking rate of {Words(HardStop)}" : $"a braking rate of {Words(HardStop)} is not reached";
-        string runOut = control.RunOut() is { } at ? $"; run-out at {figure.Text(Measure.ControlForce, at.PedalForce)} and {Words(at.Balance.BrakingRate)}" : "";
+        string hard = control.AtRate(HardStop) is { } point
+            ? $"{figure.Text(Measure.ControlForce, point.PedalForce)} for a braking rate of {Words(HardStop)}"
+            : $"a braking rate of {Words(HardStop)} is not reached";
+        string runOut = control.RunOut() is { } at
+            ? $"; run-out at {figure.Text(Measure.ControlForce, at.PedalForce)} and {Words(at.Balance.BrakingRate)}" : "";
         return $"{Finding.Capital(name)}: {hard}{runOut}.";
     }
 

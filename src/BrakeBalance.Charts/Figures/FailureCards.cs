@@ -9,7 +9,8 @@ namespace BrakeBalance.Charts.Figures;
 /// <param name="outcomes">The outcomes of one load case.</param>
 /// <param name="conditions">What was asked; the usual conditions unless said.</param>
 /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-public sealed class FailureCards(IReadOnlyList<FailureOutcome> outcomes, FailureConditions? conditions = null, UnitSystem? units = null) : IHtmlOutput
+public sealed class FailureCards(IReadOnlyList<FailureOutcome> outcomes, FailureConditions? conditions = null, UnitSystem? units = null)
+    : IHtmlOutput
 {
     private const string Style = """
         <style>
@@ -32,7 +33,8 @@ public sealed class FailureCards(IReadOnlyList<FailureOutcome> outcomes, Failure
         var html = new StringBuilder(Style).Append("\n<div class=\"bb-cards\">\n");
         foreach (FailureOutcome outcome in outcomes)
         {
-            html.Append(CultureInfo.InvariantCulture, $"<section class=\"bb-card\">\n<h3>{Text(Finding.Capital(outcome.Case.Name))}</h3>\n<dl>\n");
+            html.Append(CultureInfo.InvariantCulture,
+                $"<section class=\"bb-card\">\n<h3>{Text(Finding.Capital(outcome.Case.Name))}</h3>\n<dl>\n");
             foreach ((string name, string value) in Lines(outcome))
             {
                 html.Append(CultureInfo.InvariantCulture, $"<dt>{Text(name)}</dt><dd>{Text(value)}</dd>\n");
@@ -52,17 +54,22 @@ public sealed class FailureCards(IReadOnlyList<FailureOutcome> outcomes, Failure
 
     /// <inheritdoc/>
     public string ToPlainText() => string.Join('\n', outcomes.Select(outcome =>
-        $"{Finding.Capital(outcome.Case.Name)}: " + string.Join("; ", Lines(outcome).Select(line => $"{line.Name} {line.Value}")) + "." + string.Concat(outcome.Notices.Select(notice => " " + notice))));
+        $"{Finding.Capital(outcome.Case.Name)}: " + string.Join("; ", Lines(outcome).Select(line => $"{line.Name} {line.Value}")) + "."
+            + string.Concat(outcome.Notices.Select(notice => " " + notice))));
 
     private IEnumerable<(string Name, string Value)> Lines(FailureOutcome outcome)
     {
         string rate = FootFigures.Words(_asked.BrakingRate);
-        yield return ($"Pedal force for a rate of {rate}", outcome.PedalForceForRate is { } force ? Measure.ControlForce.Text(force, _units) : outcome.WhyNot ?? "–");
-        yield return ($"Braking rate with up to {Measure.ControlForce.Text(_asked.PedalForce, _units)}", FootFigures.Words(outcome.RateAtForce));
+        yield return ($"Pedal force for a rate of {rate}", outcome.PedalForceForRate is { } force
+            ? Measure.ControlForce.Text(force, _units) : outcome.WhyNot ?? "–");
+        yield return ($"Braking rate with up to {Measure.ControlForce.Text(_asked.PedalForce, _units)}",
+            FootFigures.Words(outcome.RateAtForce));
         yield return ("Bound by", FootFigures.BoundWords(outcome.Bound));
-        yield return ($"Stop from {Measure.Speed.Text(_asked.Speed, _units)}", outcome.Distance is { } stop ? Measure.Distance.Text(stop.FromFirstTouch, _units) : "–");
+        yield return ($"Stop from {Measure.Speed.Text(_asked.Speed, _units)}", outcome.Distance is { } stop
+            ? Measure.Distance.Text(stop.FromFirstTouch, _units) : "–");
         yield return ("With the driver's reaction", outcome.Distance is { } whole ? Measure.Distance.Text(whole.Whole, _units) : "–");
-        yield return ("Locks first", outcome.LockUpRate is null ? "no axle" : outcome.FirstToLock switch { Axle.Front => "front axle", Axle.Rear => "rear axle", _ => "both" });
+        yield return ("Locks first", outcome.LockUpRate is null
+            ? "no axle" : outcome.FirstToLock switch { Axle.Front => "front axle", Axle.Rear => "rear axle", _ => "both" });
         if (outcome.Travel?.LeftToFloor is { } left)
         {
             yield return ("Pedal left to the floor", Measure.Travel.Text(left, _units));

@@ -60,7 +60,8 @@ internal static class Finding
     };
 
     /// <summary>Which axle locks, as one word.</summary>
-    public static string AxleWord(LockUp? lockUp) => lockUp is null ? "none" : lockUp.First switch { Axle.Front => "front", Axle.Rear => "rear", _ => "both" };
+    public static string AxleWord(LockUp? lockUp) =>
+        lockUp is null ? "none" : lockUp.First switch { Axle.Front => "front", Axle.Rear => "rear", _ => "both" };
 
     /// <summary>A sentence with its first letter capital.</summary>
     public static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
@@ -69,5 +70,6 @@ internal static class Finding
     public static string Rate(double number) => Measure.Number.Text(number, UnitSystem.Si);
 
     /// <summary>A name and value that a label keeps on one line.</summary>
-    public static string Bound(string name, double number) => $"{name}\u00a0=\u00a0{number.ToString("0.0#", System.Globalization.CultureInfo.InvariantCulture)}";
+    public static string Bound(string name, double number) =>
+        $"{name}\u00a0=\u00a0{number.ToString("0.0#", System.Globalization.CultureInfo.InvariantCulture)}";
 }

@@ -25,13 +25,16 @@ public static class FootExplorables
     public static Explorable Effort(Vehicle vehicle, BrakeAssist? assist = null, UnitSystem? units = null, string id = "explore-effort")
     {
         UnitSystem shown = units ?? Display.Units;
-        BrakeControl own = vehicle.Control ?? throw new ArgumentException($"\"{vehicle.Name}\" does not say what lies between foot and line pressure.", nameof(vehicle));
+        BrakeControl own = vehicle.Control
+            ?? throw new ArgumentException($"\"{vehicle.Name}\" does not say what lies between foot and line pressure.", nameof(vehicle));
         BrakeControl basis = own with { Assist = assist ?? own.Assist };
         (Exploring.Control supply, IReadOnlyList<BrakeControl> supplies) = Supplies(basis, shown);
-        (Exploring.Control bore, IReadOnlyList<Vehicle> cars, IReadOnlyList<Func<BrakeControl, BrakeControl>> bores) = Bores(vehicle, basis, shown);
+        (Exploring.Control bore, IReadOnlyList<Vehicle> cars, IReadOnlyList<Func<BrakeControl, BrakeControl>> bores) =
+            Bores(vehicle, basis, shown);
         LoadCase load = vehicle.LoadCases[0];
         BalanceModel[] models = [.. cars.Select(car => new BalanceModel(car, load))];
-        double greatest = bores.Max(change => new ControlForce(models[0], change(basis with { Assist = basis.Assist.WithoutEnergy() })).AtRate(0.9)?.PedalForce.Newtons ?? 0);
+        double greatest = bores.Max(change =>
+            new ControlForce(models[0], change(basis with { Assist = basis.Assist.WithoutEnergy() })).AtRate(0.9)?.PedalForce.Newtons ?? 0);
         Force top = Force.FromNewtons(Math.Clamp(Math.Ceiling(greatest / 100) * 100, 300, 1500));
         return Explorable.Of(id, [supply, bore], state =>
         {
@@ -41,7 +44,8 @@ public static class FootExplorables
             (string, BrakeControl)[] cases = control.Assist is PoweredAssist
                 ? [("as set", control), ("assist dead", bare.Control)]
                 : [("as set", control)];
-            return new Frame([FootFigures.Effort(force.Model, cases, 1.0, top, shown, $"{id}-figure")], Readouts(force, bare, shown), Judge(force, bare, shown));
+            return new Frame([FootFigures.Effort(force.Model, cases, 1.0, top, shown, $"{id}-figure")], Readouts(force, bare, shown),
+                Judge(force, bare, shown));
         });
     }
 
@@ -61,25 +65,32 @@ public static class FootExplorables
 
         double[] airs = [0, 0.002, 0.005, 0.01, 0.02, 0.04];
         double[] celsius = [20, 60, 100, 140, 180];
-        (Exploring.Control bore, IReadOnlyList<Vehicle> cars, IReadOnlyList<Func<BrakeControl, BrakeControl>> bores) = Bores(vehicle, own, shown);
+        (Exploring.Control bore, IReadOnlyList<Vehicle> cars, IReadOnlyList<Func<BrakeControl, BrakeControl>> bores) =
+            Bores(vehicle, own, shown);
         BalanceModel[] models = [.. cars.Select(car => new BalanceModel(car, vehicle.LoadCases[0]))];
         Exploring.Control[] controls =
         [
             bore,
             Exploring.Control.Slider("air", "Trapped air in the fluid", Measure.Pure("air", "%", 100, 0.1), airs, 0, shown),
-            Exploring.Control.Slider("heat", "Temperature of the fluid", Measure.Temperature, celsius.Select(c => Temperature.FromDegreesCelsius(c)).ToArray(), 0, shown),
+            Exploring.Control.Slider("heat", "Temperature of the fluid", Measure.Temperature,
+                celsius.Select(c => Temperature.FromDegreesCelsius(c)).ToArray(), 0, shown),
         ];
         Length highest = own.Pedal.AvailableTravel * 1.3;
         return Explorable.Of(id, controls, state =>
         {
             CircuitVolume With(CircuitVolume circuit) => circuit with
             {
-                Fluid = circuit.Fluid with { TrappedAir = airs[state["air"]], Temperature = Temperature.FromDegreesCelsius(celsius[state["heat"]]) },
+                Fluid = circuit.Fluid with
+                {
+                    TrappedAir = airs[state["air"]],
+                    Temperature = Temperature.FromDegreesCelsius(celsius[state["heat"]]),
+                },
             };
             BrakeControl control = bores[state["bore"]](own) with { Circuits = circuits.Select(With) };
             var force = new ControlForce(models[state["bore"]], control);
             (string Name, PedalTravel Travel)[] cases =
-                [.. new[] { 0.8, 0.5, 0.3 }.Select(rate => ($"rate {FootFigures.Words(rate)}", Travel: At(force, rate))).Where(item => item.Travel is not null).Select(item => (item.Item1, item.Travel!))];
+                [.. new[] { 0.8, 0.5, 0.3 }.Select(rate => ($"rate {FootFigures.Words(rate)}", Travel: At(force, rate)))
+                    .Where(item => item.Travel is not null).Select(item => (item.Item1, item.Travel!))];
             if (cases.Length == 0)
             {
                 cases = [("no pressure", force.TravelAt(Pressure.Zero)!)];
@@ -94,48 +105,68 @@ public static class FootExplorables
                     new("Left to the floor", hard.LeftToFloor is { } left ? Measure.Travel.Text(left, shown) : "–"),
                     new("Stroke left in the cylinder", Measure.Travel.Text(hard.StrokeLeft, shown)),
                 ],
-                hard.Warning is { } warning ? new Verdict(warning, VerdictKind.Caution) : new Verdict("Enough travel is left.", VerdictKind.Good));
+                hard.Warning is { } warning
+                    ? new Verdict(warning, VerdictKind.Caution) : new Verdict("Enough travel is left.", VerdictKind.Good));
         });
     }
 
-    private static PedalTravel? At(ControlForce force, double rate) => force.AtRate(rate) is { } point ? force.TravelAt(point.Balance.MasterPressure) : null;
+    private static PedalTravel? At(ControlForce force, double rate) =>
+        force.AtRate(rate) is { } point ? force.TravelAt(point.Balance.MasterPressure) : null;
 
     private static (Exploring.Control Control, IReadOnlyList<BrakeControl> Controls) Supplies(BrakeControl basis, UnitSystem units)
     {
         switch (basis.Assist)
         {
             case VacuumBooster vacuum:
-                double[] vacuums = Around(vacuum.Supply.Vacuum.Pascals, [.. Enumerable.Range(2, 10).Select(i => Pressure.FromInchesOfMercury(2 * i).Pascals)], out int at);
+                double[] vacuums = Around(vacuum.Supply.Vacuum.Pascals,
+                    [.. Enumerable.Range(2, 10).Select(i => Pressure.FromInchesOfMercury(2 * i).Pascals)], out int at);
                 return (
                     Exploring.Control.Slider("supply", "Vacuum at the booster", Measure.Vacuum, vacuums, at, units),
-                    [.. vacuums.Select(pascals => basis with { Assist = vacuum with { Supply = vacuum.Supply with { Vacuum = Pressure.FromPascals(pascals) } } })]);
+                    [.. vacuums.Select(pascals =>
+                        basis with { Assist = vacuum with { Supply = vacuum.Supply with { Vacuum = Pressure.FromPascals(pascals) } } })]);
             case HydraulicBooster hydraulic:
                 double[] reliefs = Around(hydraulic.ReliefPressure.Pascals, [.. Enumerable.Range(3, 10).Select(i => i * 1e6)], out at);
                 return (
                     Exploring.Control.Slider("supply", "Relief pressure of the pump", Measure.LinePressure, reliefs, at, units),
-                    [.. reliefs.Select(pascals => basis with { Assist = hydraulic with { ReliefPressure = Pressure.FromPascals(pascals) } })]);
+                    [.. reliefs.Select(pascals =>
+                        basis with { Assist = hydraulic with { ReliefPressure = Pressure.FromPascals(pascals) } })]);
             default:
-                double[] ratios = Around(basis.Pedal.Lever.RatioAt(Length.Zero), [.. Enumerable.Range(0, 9).Select(i => 3.5 + (0.5 * i))], out at);
+                double[] ratios = Around(basis.Pedal.Lever.RatioAt(Length.Zero), [.. Enumerable.Range(0, 9).Select(i => 3.5 + (0.5 * i))],
+                    out at);
                 return (
                     Exploring.Control.Slider("supply", "Pedal ratio", Measure.Number, ratios, at, units),
                     [.. ratios.Select(ratio => basis with { Pedal = basis.Pedal with { Lever = new FixedRatioLever { Ratio = ratio } } })]);
         }
     }
 
-    private static (Exploring.Control Control, IReadOnlyList<Vehicle> Cars, IReadOnlyList<Func<BrakeControl, BrakeControl>> Changes) Bores(Vehicle vehicle, BrakeControl basis, UnitSystem units)
+    private static (Exploring.Control Control, IReadOnlyList<Vehicle> Cars, IReadOnlyList<Func<BrakeControl, BrakeControl>> Changes) Bores(
+        Vehicle vehicle, BrakeControl basis, UnitSystem units)
     {
         MasterCylinder cylinder = basis.MasterCylinderFor(vehicle.Hydraulics.Split);
-        double own = cylinder is TwinMasterCylinders twin ? twin.FrontBore.Meters : Math.Sqrt(cylinder.PistonAreas.Front.SquareMeters * 4 / Math.PI);
-        double[] bores = [.. Enumerable.Range(-4, 7).Select(i => own + (i * SixteenthInchMetres)).Where(bore => bore == own || (bore is >= 0.012 and <= 0.045 && HasCylinder(bore)))];
+        double own = cylinder is TwinMasterCylinders twin
+            ? twin.FrontBore.Meters : Math.Sqrt(cylinder.PistonAreas.Front.SquareMeters * 4 / Math.PI);
+        double[] bores = [.. Enumerable.Range(-4, 7).Select(i => own + (i * SixteenthInchMetres))
+            .Where(bore => bore == own || (bore is >= 0.012 and <= 0.045 && HasCylinder(bore)))];
         int at = Array.FindIndex(bores, bore => Math.Abs(bore - own) < 1e-9);
         bool HasCylinder(double bore) => cylinder switch
         {
-            TwinMasterCylinders pair => pair.RearBore * (bore / own) is var rear && rear >= MasterCylinder.SmallestBore && rear <= MasterCylinder.LargestBore,
+            TwinMasterCylinders pair =>
+                pair.RearBore * (bore / own) is var rear && rear >= MasterCylinder.SmallestBore && rear <= MasterCylinder.LargestBore,
             TandemMasterCylinder tandem => tandem.Scaled(Length.FromMeters(bore)) is not null,
             _ => true,
         };
         Vehicle Car(double bore) => vehicle.Hydraulics.Split is BalanceBarSplit bar
-            ? vehicle with { Hydraulics = vehicle.Hydraulics with { Split = bar with { FrontBore = Length.FromMeters(bore), RearBore = bar.RearBore * (bore / own) } } }
+            ? vehicle with
+            {
+                Hydraulics = vehicle.Hydraulics with
+                {
+                    Split = bar with
+                    {
+                        FrontBore = Length.FromMeters(bore),
+                        RearBore = bar.RearBore * (bore / own)
+                    }
+                }
+            }
             : vehicle;
         Func<BrakeControl, BrakeControl> Change(double bore) => control => control with
         {
@@ -147,7 +178,8 @@ public static class FootExplorables
             },
         };
         string label = vehicle.Hydraulics.Split is BalanceBarSplit ? "Bore of the front master cylinder" : "Bore of the master cylinder";
-        return (Exploring.Control.Slider("bore", label, FootFigures.Bore, bores, Math.Max(0, at), units), [.. bores.Select(Car)], [.. bores.Select(Change)]);
+        return (Exploring.Control.Slider("bore", label, FootFigures.Bore, bores, Math.Max(0, at), units), [.. bores.Select(Car)],
+            [.. bores.Select(Change)]);
     }
 
     // The car's own value takes the place of the nearest step, so that the slider starts at the car.
@@ -163,10 +195,13 @@ public static class FootExplorables
         PedalTravel? travel = At(force, FootFigures.HardStop);
         return
         [
-            new($"Pedal force at a rate of {FootFigures.Words(FootFigures.HardStop)}", force.AtRate(FootFigures.HardStop) is { } hard ? Measure.ControlForce.Text(hard.PedalForce, units) : "not reached"),
+            new($"Pedal force at a rate of {FootFigures.Words(FootFigures.HardStop)}", force.AtRate(FootFigures.HardStop) is { } hard
+                ? Measure.ControlForce.Text(hard.PedalForce, units) : "not reached"),
             new("Assist runs out at a rate of", force.RunOut() is { } runOut ? FootFigures.Words(runOut.Balance.BrakingRate) : "–"),
-            new("Helped up to a line pressure of", force.Control.Assist.RunOut is { } knee ? Measure.LinePressure.Text(force.Cylinder.OutletPressures(knee.OutputForce).Front, units) : "–"),
-            new("Pedal force at 0.25, assist dead", bare.AtRate(0.25) is { } dead ? Measure.ControlForce.Text(dead.PedalForce, units) : "not reached"),
+            new("Helped up to a line pressure of", force.Control.Assist.RunOut is { } knee
+                ? Measure.LinePressure.Text(force.Cylinder.OutletPressures(knee.OutputForce).Front, units) : "–"),
+            new("Pedal force at 0.25, assist dead", bare.AtRate(0.25) is { } dead
+                ? Measure.ControlForce.Text(dead.PedalForce, units) : "not reached"),
             new("Travel left to the floor", travel?.LeftToFloor is { } left ? Measure.Travel.Text(left, units) : "–"),
         ];
     }
@@ -186,12 +221,14 @@ public static class FootExplorables
 
         if (bare.AtRate(0.25) is not { } dead || dead.PedalForce.Newtons > 500)
         {
-            return new("With the assist dead a braking rate of 0.25 takes more than 500 N: more than the rules allow.", VerdictKind.Caution);
+            return new("With the assist dead a braking rate of 0.25 takes more than 500 N: more than the rules allow.",
+                VerdictKind.Caution);
         }
 
         string feel = foot.Describe(hard.PedalForce);
         return hard.PedalForce <= foot.Comfortable
             ? new($"A hard stop takes {Measure.ControlForce.Text(hard.PedalForce, units)}: {feel}.", VerdictKind.Good)
-            : new($"A hard stop takes {Measure.ControlForce.Text(hard.PedalForce, units)}: {feel}.", hard.PedalForce <= foot.Planned ? VerdictKind.Neutral : VerdictKind.Caution);
+            : new($"A hard stop takes {Measure.ControlForce.Text(hard.PedalForce, units)}: {feel}.", hard.PedalForce <= foot.Planned
+                ? VerdictKind.Neutral : VerdictKind.Caution);
     }
 }

@@ -20,15 +20,19 @@ public static class FootTables
             .Column("Pedal F", Measure.ControlForce, Rounded(Measure.ControlForce, shown, points.Select(p => p.PedalForce.Newtons)))
             .Column("Rod in", Measure.ControlForce, Rounded(Measure.ControlForce, shown, points.Select(p => p.InputRodForce.Newtons)))
             .Column("Rod out", Measure.ControlForce, Rounded(Measure.ControlForce, shown, points.Select(p => p.OutputRodForce.Newtons)))
-            .Column("Cylinder", Measure.LinePressure, Rounded(Measure.LinePressure, shown, points.Select(p => p.OutletPressures.Front.Pascals)))
-            .Column("Front", Measure.LinePressure, Rounded(Measure.LinePressure, shown, points.Select(p => p.Balance.LinePressures.Front.Pascals)))
-            .Column("Rear", Measure.LinePressure, Rounded(Measure.LinePressure, shown, points.Select(p => p.Balance.LinePressures.Rear.Pascals)))
+            .Column("Cylinder", Measure.LinePressure,
+                Rounded(Measure.LinePressure, shown, points.Select(p => p.OutletPressures.Front.Pascals)))
+            .Column("Front", Measure.LinePressure,
+                Rounded(Measure.LinePressure, shown, points.Select(p => p.Balance.LinePressures.Front.Pascals)))
+            .Column("Rear", Measure.LinePressure,
+                Rounded(Measure.LinePressure, shown, points.Select(p => p.Balance.LinePressures.Rear.Pascals)))
             .Build().Frame;
     }
 
     private static IEnumerable<double?> Rounded(Measure measure, UnitSystem units, IEnumerable<double> si)
     {
         DisplayUnit unit = measure.In(units);
-        return si.Select(value => (double?)unit.ToSi(Math.Round(unit.FromSi(value) / unit.RoundTo, MidpointRounding.AwayFromZero) * unit.RoundTo));
+        return si.Select(value =>
+            (double?)unit.ToSi(Math.Round(unit.FromSi(value) / unit.RoundTo, MidpointRounding.AwayFromZero) * unit.RoundTo));
     }
 }

@@ -14,12 +14,14 @@ public static class GaugeFigures
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
-    public static Figure Readings(IReadOnlyList<GaugePair> readings, GaugeAnalysis analysis, UnitSystem? units = null, string id = "gauge-readings")
+    public static Figure Readings(IReadOnlyList<GaugePair> readings, GaugeAnalysis analysis, UnitSystem? units = null,
+        string id = "gauge-readings")
     {
         var figure = new FigureBuilder(id, units);
         KnobPosition[] seen = [.. analysis.Positions.Where(p => p.Apply?.Knee is not null)];
         double top = readings.Count == 0 ? 1e6 : readings.Max(r => Math.Max(r.Front.Pascals, r.Rear.Pascals));
-        string finding = analysis.Findings.Any(f => f.Kind == GaugeFindingKind.Swapped) ? "The gauges, lines or columns are swapped: no knee can be read"
+        string finding = analysis.Findings.Any(f => f.Kind == GaugeFindingKind.Swapped)
+            ? "The gauges, lines or columns are swapped: no knee can be read"
             : seen.Length == 0 ? "No knee shows within the pressures read"
             : seen.Length == 1 ? $"The gauges show a knee at {figure.Text(Measure.LinePressure, seen[0].Apply!.Knee!.Value.Estimate)}"
             : $"The gauges show knees from {figure.Text(Measure.LinePressure, seen.Min(p => p.Apply!.Knee!.Value.Estimate))} to {figure.Text(Measure.LinePressure, seen.Max(p => p.Apply!.Knee!.Value.Estimate))}";
@@ -28,7 +30,9 @@ public static class GaugeFigures
             .Describe(
                 "Rear against front line pressure as read on two gauges; lines are the fits for each position of the adjuster, pressure rising.",
                 "Gauge readings rising along the line of equal pressures, each knob position bending off it at its own knee.",
-                $"{readings.Count} readings. " + string.Join(' ', seen.Select(p => $"{Name(p.Turns)}: knee {figure.Text(Measure.LinePressure, p.Apply!.Knee!.Value.Estimate)}, slope {Measure.Number.Text(p.Apply.Slope!.Value.Estimate, figure.Units)}.")) + " Readings with pressure falling lie a little higher: the valve's hysteresis.")
+                $"{readings.Count} readings. "
+                    + string.Join(' ', seen.Select(p =>
+                    $"{Name(p.Turns)}: knee {figure.Text(Measure.LinePressure, p.Apply!.Knee!.Value.Estimate)}, slope {Measure.Number.Text(p.Apply.Slope!.Value.Estimate, figure.Units)}.")) + " Readings with pressure falling lie a little higher: the valve's hysteresis.")
             .X("Front line pressure", "p₁", Measure.LinePressure, 0, top)
             .Y("Rear line pressure", "p₂", Measure.LinePressure, 0, top)
             .Line("equal pressures", [0, top], [0, top], Tone.Guide, Dash.Dot, 1);
@@ -39,10 +43,12 @@ public static class GaugeFigures
             GaugePair[] rows = [.. readings.Where(r => r.Turns == position.Turns && r.Phase != PressurePhase.Hold)];
             GaugePair[] falling = [.. rows.Where(r => r.Phase == PressurePhase.Release)];
             GaugePair[] rising = [.. rows.Except(falling)];
-            figure.Points($"{Name(position.Turns)}, rising", rising.Select(r => r.Front).ToArray(), rising.Select(r => r.Rear).ToArray(), Tone.Rear, Shapes[i % Shapes.Length], label: "", size: 6);
+            figure.Points($"{Name(position.Turns)}, rising", rising.Select(r => r.Front).ToArray(), rising.Select(r => r.Rear)
+                .ToArray(), Tone.Rear, Shapes[i % Shapes.Length], label: "", size: 6);
             if (falling.Length > 0)
             {
-                figure.Points($"{Name(position.Turns)}, falling", falling.Select(r => r.Front).ToArray(), falling.Select(r => r.Rear).ToArray(), Tone.Guide, Marker.Ring, label: ringsNamed ? "" : "pressure falling", size: 5);
+                figure.Points($"{Name(position.Turns)}, falling", falling.Select(r => r.Front).ToArray(), falling.Select(r => r.Rear)
+                    .ToArray(), Tone.Guide, Marker.Ring, label: ringsNamed ? "" : "pressure falling", size: 5);
                 ringsNamed = true;
             }
 
@@ -55,7 +61,8 @@ public static class GaugeFigures
 
         return figure.Table(table => table
             .Words("Adjuster", readings.Select(r => Name(r.Turns)))
-            .Words("Pressure", readings.Select(r => r.Phase switch { PressurePhase.Release => "falling", PressurePhase.Hold => "held", _ => "rising" }))
+            .Words("Pressure", readings.Select(r =>
+                r.Phase switch { PressurePhase.Release => "falling", PressurePhase.Hold => "held", _ => "rising" }))
             .Column("Front line pressure", Measure.LinePressure, readings.Select(r => r.Front).ToArray())
             .Column("Rear line pressure", Measure.LinePressure, readings.Select(r => r.Rear).ToArray())).Build();
     }
@@ -68,7 +75,9 @@ public static class GaugeFigures
     /// <exception cref="ArgumentException">The analysis has no calibration: fewer than two positions show a knee.</exception>
     public static Figure Knob(GaugeAnalysis analysis, UnitSystem? units = null, string id = "knee-against-turns")
     {
-        KnobCalibration knob = analysis.Calibration ?? throw new ArgumentException("The knee is known at fewer than two positions of the adjuster, so it cannot be drawn against the turns.", nameof(analysis));
+        KnobCalibration knob = analysis.Calibration
+            ?? throw new ArgumentException(
+            "The knee is known at fewer than two positions of the adjuster, so it cannot be drawn against the turns.", nameof(analysis));
         var figure = new FigureBuilder(id, units);
         KnobPosition[] seen = [.. analysis.Positions.Where(p => p is { Turns: not null, Apply.Knee: not null })];
         double[] turns = [.. Enumerable.Range(0, 31).Select(i => knob.LowestTurns + (knob.HighestTurns - knob.LowestTurns) * i / 30)];
@@ -84,7 +93,9 @@ public static class GaugeFigures
             .Y("Knee", "p", Measure.LinePressure, 0)
             .Band("90 % interval", turns, knees.Select(k => k.Low).ToArray(), knees.Select(k => k.High).ToArray(), Tone.Ideal)
             .Line("knee", turns, knees.Select(k => k.Estimate).ToArray(), Tone.Main)
-            .Points("single positions", seen.Select(p => p.Turns!.Value).ToArray(), seen.Select(p => p.Apply!.Knee!.Value.Estimate).ToArray(), Tone.Rear, Marker.Circle, error: seen.Select(p => (p.Apply!.Knee!.Value.High - p.Apply.Knee.Value.Low) / 2).ToArray())
+            .Points("single positions", seen.Select(p => p.Turns!.Value).ToArray(), seen.Select(p => p.Apply!.Knee!.Value.Estimate)
+                .ToArray(), Tone.Rear, Marker.Circle, error: seen.Select(p => (p.Apply!.Knee!.Value.High - p.Apply.Knee.Value.Low) / 2)
+                .ToArray())
             .Table(table => table
                 .Column("Turns", Measure.Number, turns.Where((_, i) => i % 5 == 0).ToArray())
                 .Column("Knee", Measure.LinePressure, knees.Where((_, i) => i % 5 == 0).Select(k => k.Estimate).ToArray())
@@ -93,5 +104,6 @@ public static class GaugeFigures
             .Build();
     }
 
-    private static string Name(double? turns) => turns is { } t ? FormattableString.Invariant($"{t:0.##} turn{(t == 1 ? "" : "s")}") : "as it is";
+    private static string Name(double? turns) =>
+        turns is { } t ? FormattableString.Invariant($"{t:0.##} turn{(t == 1 ? "" : "s")}") : "as it is";
 }

@@ -31,8 +31,10 @@ public sealed class GaugeSheet(ControlForce control, IReadOnlyList<Force>? force
     public string ToHtml()
     {
         string unit = Measure.LinePressure.In(_units).Symbol;
-        string[] headings = ["Pedal force [N]", "Pedal force [lbf]", $"Front brake [{unit}]", $"Rear brake [{unit}]", $"Front read [{unit}]", $"Rear read [{unit}]"];
-        var html = new StringBuilder(Style).Append("\n<div class=\"bb-sheet\" tabindex=\"0\" role=\"region\" aria-label=\"Gauge table\">\n<table>\n");
+        string[] headings = ["Pedal force [N]", "Pedal force [lbf]", $"Front brake [{unit}]", $"Rear brake [{unit}]",
+            $"Front read [{unit}]", $"Rear read [{unit}]"];
+        var html = new StringBuilder(Style)
+            .Append("\n<div class=\"bb-sheet\" tabindex=\"0\" role=\"region\" aria-label=\"Gauge table\">\n<table>\n");
         html.Append(CultureInfo.InvariantCulture, $"<caption>{Text(Heading)}</caption>\n<thead><tr>");
         foreach (string heading in headings)
         {
@@ -42,7 +44,8 @@ public sealed class GaugeSheet(ControlForce control, IReadOnlyList<Force>? force
         html.Append("</tr></thead>\n<tbody>\n");
         foreach (string[] row in Rows())
         {
-            html.Append(CultureInfo.InvariantCulture, $"<tr><th scope=\"row\">{row[0]}</th><td>{row[1]}</td><td>{row[2]}</td><td>{row[3]}</td><td class=\"bb-blank\"></td><td class=\"bb-blank\"></td></tr>\n");
+            html.Append(CultureInfo.InvariantCulture,
+                $"<tr><th scope=\"row\">{row[0]}</th><td>{row[1]}</td><td>{row[2]}</td><td>{row[3]}</td><td class=\"bb-blank\"></td><td class=\"bb-blank\"></td></tr>\n");
         }
 
         return html.Append(CultureInfo.InvariantCulture, $"</tbody>\n</table>\n<p>{Text(Caution)}</p>\n</div>\n").ToString();
@@ -52,7 +55,8 @@ public sealed class GaugeSheet(ControlForce control, IReadOnlyList<Force>? force
     public string ToPlainText()
     {
         string unit = Measure.LinePressure.In(_units).Symbol;
-        return Heading + "\n" + string.Join('\n', Rows().Select(row => $"{row[0]} N ({row[1]} lbf): front {row[2]}, rear {row[3]} {unit}")) + "\n" + Caution;
+        return Heading + "\n" + string.Join('\n', Rows().Select(row => $"{row[0]} N ({row[1]} lbf): front {row[2]}, rear {row[3]} {unit}"))
+            + "\n" + Caution;
     }
 
     private string Heading => $"{control.Model.Vehicle.Name}, {control.Model.LoadCase.Name}: line pressure at the brakes, gauge";

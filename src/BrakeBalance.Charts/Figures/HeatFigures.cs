@@ -15,7 +15,8 @@ public static class HeatFigures
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
-    public static Figure TemperatureByStop(HeatResult result, PerAxle<ThermalBrake> brakes, UnitSystem? units = null, string id = "heat-stops")
+    public static Figure TemperatureByStop(HeatResult result, PerAxle<ThermalBrake> brakes, UnitSystem? units = null,
+        string id = "heat-stops")
     {
         var figure = new FigureBuilder(id, units);
         double[] numbers = [.. result.Stops.Select(s => (double)s.Number)];
@@ -64,7 +65,8 @@ public static class HeatFigures
             .Line("front share of the work", numbers, braked.Select(s => s.FrontShare!.Value).ToArray(), Tone.Main, Dash.Solid, 2.5)
             .Line("front torque", numbers, braked.Select(s => s.TorqueFactorAtEnd.Front).ToArray(), Tone.Front, Dash.Dash)
             .Line("rear torque", numbers, braked.Select(s => s.TorqueFactorAtEnd.Rear).ToArray(), Tone.Rear, Dash.DashDot)
-            .Line("deceleration", numbers, braked.Select(s => s.MeanDeceleration.MetersPerSecondSquared / first).ToArray(), Tone.Guide, Dash.Dot)
+            .Line("deceleration", numbers, braked.Select(s => s.MeanDeceleration.MetersPerSecondSquared / first)
+                .ToArray(), Tone.Guide, Dash.Dot)
             .Build();
     }
 

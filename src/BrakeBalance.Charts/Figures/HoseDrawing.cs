@@ -29,10 +29,12 @@ public static class HoseDrawing
             AltText = $"Hose with two fittings and its lengths: overall {Text(hose.OverallLength)}, cut {Text(hose.CutLength)}.",
             LongDescription = $"{hose.Rating.Name}. First end: {hose.First.Fitting}, cut-off {Text(hose.First.CutOff)}. Second end: {hose.Second.Fitting}, cut-off {Text(hose.Second.CutOff)}{angle}. The hose is cut to {Text(hose.CutLength)}.",
             Table = new TableBuilder(system)
-                .Words("Length", "overall", "cut-off, first end", "cut-off, second end", "cut length", "free hose", "shortest under pressure", "longest under pressure")
+                .Words("Length", "overall", "cut-off, first end", "cut-off, second end", "cut length", "free hose",
+                    "shortest under pressure", "longest under pressure")
                 .Column("Value", BenchMeasures.Cut, new double?[]
                 {
-                    hose.OverallLength.Meters, hose.First.CutOff.Meters, hose.Second.CutOff.Meters, hose.CutLength.Meters, hose.FreeLength.Meters,
+                    hose.OverallLength.Meters, hose.First.CutOff.Meters, hose.Second.CutOff.Meters, hose.CutLength.Meters,
+                        hose.FreeLength.Meters,
                     hose.ShortestUnderPressure.Meters, hose.LongestUnderPressure.Meters,
                 })
                 .Build(),
@@ -56,7 +58,8 @@ public static class HoseDrawing
         svg.Empty("rect", ("x", a), ("y", y - 9), ("width", b - a), ("height", 18.0), ("fill", theme.Grid));
         for (double x = a + 6; x < b - 12; x += 12)
         {
-            svg.Empty("path", ("d", FormattableString.Invariant($"M{x:0.##} {y + 9:0.##}l9 -18")), ("stroke", theme.Guide), ("stroke-width", 1.0));
+            svg.Empty("path", ("d", FormattableString.Invariant($"M{x:0.##} {y + 9:0.##}l9 -18")), ("stroke", theme.Guide),
+                ("stroke-width", 1.0));
         }
 
         End(svg, hose.First, a, left, y, theme);
@@ -80,30 +83,39 @@ public static class HoseDrawing
         double way = Math.Sign(seat - hoseEnd), socket = hoseEnd - (way * 16), reach = seat - (way * 7);
 
         // The socket overlaps the hose; the stem runs on to the seat's centre line and turns there.
-        svg.Empty("rect", ("x", Math.Min(socket, hoseEnd + (way * 8))), ("y", y - 12), ("width", 24.0), ("height", 24.0), ("fill", theme.Background));
+        svg.Empty("rect", ("x", Math.Min(socket, hoseEnd + (way * 8))), ("y", y - 12), ("width", 24.0), ("height", 24.0),
+            ("fill", theme.Background));
         if (end.IsBent)
         {
             double turn = end.Bend.Radians, dx = way * 22 * Math.Cos(turn), dy = 22 * Math.Sin(turn);
-            svg.Empty("path", ("d", FormattableString.Invariant($"M{hoseEnd + (way * 8):0.##} {y:0.##}L{seat:0.##} {y:0.##}l{dx:0.##} {dy:0.##}")), ("stroke-width", 7.0), ("stroke", theme.Muted), ("stroke-linejoin", "round"));
+            svg.Empty("path", ("d", FormattableString.Invariant(
+                $"M{hoseEnd + (way * 8):0.##} {y:0.##}L{seat:0.##} {y:0.##}l{dx:0.##} {dy:0.##}")), ("stroke-width", 7.0),
+                ("stroke", theme.Muted), ("stroke-linejoin", "round"));
         }
         else
         {
-            svg.Empty("path", ("d", FormattableString.Invariant($"M{hoseEnd + (way * 8):0.##} {y:0.##}L{reach:0.##} {y:0.##}")), ("stroke-width", 7.0), ("stroke", theme.Muted));
-            svg.Empty("rect", ("x", Math.Min(seat, reach - (way * 8))), ("y", y - 10), ("width", 15.0), ("height", 20.0), ("fill", theme.Background));
+            svg.Empty("path", ("d", FormattableString.Invariant($"M{hoseEnd + (way * 8):0.##} {y:0.##}L{reach:0.##} {y:0.##}")),
+                ("stroke-width", 7.0), ("stroke", theme.Muted));
+            svg.Empty("rect", ("x", Math.Min(seat, reach - (way * 8))), ("y", y - 10), ("width", 15.0), ("height", 20.0),
+                ("fill", theme.Background));
         }
     }
 
-    private static void Dimension(SvgWriter svg, FigureSize size, Theme theme, double from, double to, double at, double hose, string value, string name)
+    private static void Dimension(SvgWriter svg, FigureSize size, Theme theme, double from, double to, double at, double hose, string value,
+        string name)
     {
         double font = size.FontSize * 0.95;
         svg.Open("g", ("stroke", theme.Ink), ("stroke-width", 1.0), ("fill", theme.Ink));
         double tip = at + (Math.Sign(at - hose) * 5), start = hose + (Math.Sign(at - hose) * 16);
-        svg.Empty("path", ("d", FormattableString.Invariant($"M{from:0.##} {start:0.##}V{tip:0.##}M{to:0.##} {start:0.##}V{tip:0.##}M{from:0.##} {at:0.##}H{to:0.##}")), ("fill", "none"));
-        svg.Empty("path", ("d", FormattableString.Invariant($"M{from:0.##} {at:0.##}l7 -3v6ZM{to:0.##} {at:0.##}l-7 -3v6Z")), ("stroke", "none"));
+        svg.Empty("path", ("d", FormattableString.Invariant(
+            $"M{from:0.##} {start:0.##}V{tip:0.##}M{to:0.##} {start:0.##}V{tip:0.##}M{from:0.##} {at:0.##}H{to:0.##}")), ("fill", "none"));
+        svg.Empty("path", ("d", FormattableString.Invariant($"M{from:0.##} {at:0.##}l7 -3v6ZM{to:0.##} {at:0.##}l-7 -3v6Z")),
+            ("stroke", "none"));
         string text = name.Length == 0 ? value : $"{name} {value}";
         bool fits = TextMetrics.Width(text, font) + 4 < to - from;
         double below = at > hose ? at + font + (fits ? 4 : font + 6) : at - 6;
-        svg.Text("text", text, ("x", (from + to) / 2), ("y", below), ("text-anchor", "middle"), ("stroke", "none"), ("font-size", font), ("font-weight", name.Length > 0 ? "bold" : null));
+        svg.Text("text", text, ("x", (from + to) / 2), ("y", below), ("text-anchor", "middle"), ("stroke", "none"), ("font-size", font),
+            ("font-weight", name.Length > 0 ? "bold" : null));
         svg.Close();
     }
 
@@ -113,16 +125,22 @@ public static class HoseDrawing
         (double x, double y) = centre;
         svg.Open("g", ("fill", "none"), ("stroke", theme.Ink), ("stroke-width", 1.4));
         svg.Empty("circle", ("cx", x), ("cy", y), ("r", 7.0));
-        svg.Empty("path", ("d", FormattableString.Invariant($"M{x:0.##} {y + 7:0.##}V{y + radius:0.##}")), ("stroke-width", 5.0), ("stroke", theme.Muted));
+        svg.Empty("path", ("d", FormattableString.Invariant($"M{x:0.##} {y + 7:0.##}V{y + radius:0.##}")), ("stroke-width", 5.0),
+            ("stroke", theme.Muted));
         double ex = x - (radius * Math.Sin(radians)), ey = y + (radius * Math.Cos(radians));
-        svg.Empty("path", ("d", FormattableString.Invariant($"M{x - (7 * Math.Sin(radians)):0.##} {y + (7 * Math.Cos(radians)):0.##}L{ex:0.##} {ey:0.##}")), ("stroke-width", 5.0));
+        svg.Empty("path", ("d", FormattableString.Invariant(
+            $"M{x - (7 * Math.Sin(radians)):0.##} {y + (7 * Math.Cos(radians)):0.##}L{ex:0.##} {ey:0.##}")), ("stroke-width", 5.0));
         double font = size.FontSize * 0.85;
-        svg.Text("text", "1", ("x", x), ("y", y + radius + font + 2), ("text-anchor", "middle"), ("stroke", "none"), ("fill", theme.Ink), ("font-size", font));
-        svg.Text("text", "2", ("x", x - ((radius + 9) * Math.Sin(radians))), ("y", y + ((radius + 9) * Math.Cos(radians)) + (font * 0.35)), ("text-anchor", "middle"), ("stroke", "none"), ("fill", theme.Ink), ("font-size", font));
+        svg.Text("text", "1", ("x", x), ("y", y + radius + font + 2), ("text-anchor", "middle"), ("stroke", "none"), ("fill", theme.Ink),
+            ("font-size", font));
+        svg.Text("text", "2", ("x", x - ((radius + 9) * Math.Sin(radians))), ("y", y + ((radius + 9) * Math.Cos(radians)) + (font * 0.35)),
+            ("text-anchor", "middle"), ("stroke", "none"), ("fill", theme.Ink), ("font-size", font));
         double arc = radius * 0.62;
         int large = radians > Math.PI ? 1 : 0;
-        svg.Empty("path", ("d", FormattableString.Invariant($"M{x:0.##} {y + arc:0.##}A{arc:0.##} {arc:0.##} 0 {large} 1 {x - (arc * Math.Sin(radians)):0.##} {y + (arc * Math.Cos(radians)):0.##}")), ("stroke", theme.Front), ("stroke-dasharray", "3 2"));
-        svg.Text("text", text, ("x", x + (size.Width < 500 ? 44 : 0)), ("y", size.Width < 500 ? y + 4 : y - radius - 10), ("text-anchor", size.Width < 500 ? "start" : "middle"), ("stroke", "none"), ("fill", theme.Ink), ("font-weight", "bold"));
+        svg.Empty("path", ("d", FormattableString.Invariant(
+            $"M{x:0.##} {y + arc:0.##}A{arc:0.##} {arc:0.##} 0 {large} 1 {x - (arc * Math.Sin(radians)):0.##} {y + (arc * Math.Cos(radians)):0.##}")), ("stroke", theme.Front), ("stroke-dasharray", "3 2"));
+        svg.Text("text", text, ("x", x + (size.Width < 500 ? 44 : 0)), ("y", size.Width < 500 ? y + 4 : y - radius - 10),
+            ("text-anchor", size.Width < 500 ? "start" : "middle"), ("stroke", "none"), ("fill", theme.Ink), ("font-weight", "bold"));
         svg.Close();
     }
 }

@@ -21,7 +21,8 @@ public static class KneeFigure
     {
         ArgumentNullException.ThrowIfNull(setting);
         (Vehicle vehicle, Conditions conditions) = (setting.Vehicle, setting.Conditions);
-        double used = setting.Middle.Slope ?? throw new ArgumentException("The car is set by a balance bar, not by a knee.", nameof(setting));
+        double used = setting.Middle.Slope
+            ?? throw new ArgumentException("The car is set by a balance bar, not by a knee.", nameof(setting));
         double top = (highest ?? SettingMap.Highest(setting)).Pascals;
         Pressure[] knees = [.. Enumerable.Range(0, 61).Select(i => Pressure.FromPascals(top * i / 60))];
         IReadOnlyList<SettingOutcome> outcomes = SettingSearch.Sweep(vehicle, conditions, knees, [used]);

@@ -11,7 +11,8 @@ public static partial class BalanceFigures
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
-    public static Figure LinePressures(BalanceModel model, IReadOnlyList<double>? adhesions = null, UnitSystem? units = null, string id = "line-pressures")
+    public static Figure LinePressures(BalanceModel model, IReadOnlyList<double>? adhesions = null, UnitSystem? units = null,
+        string id = "line-pressures")
     {
         adhesions ??= DefaultAdhesions;
         var figure = new FigureBuilder(id, units);
@@ -33,12 +34,15 @@ public static partial class BalanceFigures
             .X("Front line pressure", "p₁", Measure.LinePressure, 0)
             .Y("Rear line pressure", "p₂", Measure.LinePressure, 0)
             .Line("equal pressures", [0, top], [0, top], Tone.Guide, Dash.Dot, 1.4, labelAt: 0.8)
-            .Line("installed", points.Select(p => p.LinePressures.Front).ToArray(), points.Select(p => p.LinePressures.Rear).ToArray(), Tone.Main, Dash.Solid, 2.8);
+            .Line("installed", points.Select(p => p.LinePressures.Front).ToArray(), points.Select(p => p.LinePressures.Rear)
+                .ToArray(), Tone.Main, Dash.Solid, 2.8);
         if (lockUps.Length > 0)
         {
             figure.Points(
-                "first lock-up", lockUps.Select(l => l.At.LinePressures.Front).ToArray(), lockUps.Select(l => l.At.LinePressures.Rear).ToArray(),
-                Tone.Other, Marker.Ring, labels: [.. lockUps.Select(l => $"{Finding.AxleWord(l)} locks at {Finding.Bound("k", l.Adhesion)}")]);
+                "first lock-up", lockUps.Select(l => l.At.LinePressures.Front).ToArray(), lockUps.Select(l => l.At.LinePressures.Rear)
+                    .ToArray(),
+                Tone.Other, Marker.Ring,
+                    labels: [.. lockUps.Select(l => $"{Finding.AxleWord(l)} locks at {Finding.Bound("k", l.Adhesion)}")]);
         }
 
         AddKnees(figure, model, point => (point.LinePressures.Front.Pascals, point.LinePressures.Rear.Pascals));

@@ -11,7 +11,8 @@ public static partial class BalanceFigures
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
-    public static Figure LoadCases(BalanceModel light, BalanceModel laden, double adhesion = 0.8, UnitSystem? units = null, string id = "load-cases")
+    public static Figure LoadCases(BalanceModel light, BalanceModel laden, double adhesion = 0.8, UnitSystem? units = null,
+        string id = "load-cases")
     {
         var figure = new FigureBuilder(id, units);
         (double front, double rear) = ForceWindow.Of([light, laden], Math.Max(0.9, adhesion)).Rounded(figure.Units);
@@ -42,7 +43,8 @@ public static partial class BalanceFigures
             if (lockUp is not null)
             {
                 figure.Points(
-                    $"first lock-up, {model.LoadCase.Name}", [lockUp.At.BrakingForces.Front.Newtons], [lockUp.At.BrakingForces.Rear.Newtons],
+                    $"first lock-up, {model.LoadCase.Name}", [lockUp.At.BrakingForces.Front.Newtons],
+                        [lockUp.At.BrakingForces.Rear.Newtons],
                     model == light ? Tone.Ideal : Tone.Other, model == light ? Marker.Circle : Marker.Square,
                     $"{Finding.AxleWord(lockUp)} locks, {model.LoadCase.Name}, {Finding.Bound("z", Math.Round(lockUp.At.BrakingRate, 2))}");
             }
@@ -52,7 +54,8 @@ public static partial class BalanceFigures
         double[] adhesions = [0.2, 0.4, 0.6, 0.8, 1.0];
         return figure.Table(table =>
         {
-            var rows = both.SelectMany(model => adhesions.Select(k => (Name: model.LoadCase.Name, Adhesion: k, LockUp: model.FirstLockUp(k)))).ToList();
+            var rows = both.SelectMany(model =>
+                adhesions.Select(k => (Name: model.LoadCase.Name, Adhesion: k, LockUp: model.FirstLockUp(k)))).ToList();
             table
                 .Words("Load case", rows.Select(row => row.Name))
                 .Column("Adhesion k", Measure.Number, rows.Select(row => row.Adhesion).ToArray())

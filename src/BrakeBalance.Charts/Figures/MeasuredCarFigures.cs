@@ -19,17 +19,24 @@ public static class MeasuredCarFigures
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
-    public static Figure BrakingRates(CarEstimate estimate, IReadOnlyList<TestStop> stops, LoadCase loadCase, UnitSystem? units = null, string id = "measured-rates")
+    public static Figure BrakingRates(CarEstimate estimate, IReadOnlyList<TestStop> stops, LoadCase loadCase, UnitSystem? units = null,
+        string id = "measured-rates")
     {
         var figure = new FigureBuilder(id, units);
-        TestStop[] shown = [.. Of(stops, loadCase).Where(s => s is { Deceleration: not null, FrontPressure: not null, Locked: not (FirstLock.Front or FirstLock.Rear or FirstLock.Together) })];
+        TestStop[] shown = [.. Of(stops, loadCase)
+            .Where(s => s is { Deceleration: not null, FrontPressure: not null,
+            Locked: not (FirstLock.Front or FirstLock.Rear or FirstLock.Together) })];
         double? turns = shown.Select(s => s.Turns).FirstOrDefault();
         double top = Math.Max(20e5, 1.15 * shown.Select(s => s.FrontPressure!.Value.Pascals).DefaultIfEmpty(50e5).Max());
         Pressure[] pressures = [.. Enumerable.Range(1, Steps).Select(i => Pressure.FromPascals(top * i / Steps))];
-        Interval<double>[] rates = [.. pressures.Select(p => estimate.Forecast(new TestStop { LoadCase = loadCase.Name, FrontPressure = p, Turns = turns })!.BrakingRate)];
+        Interval<double>[] rates =
+            [.. pressures.Select(p =>
+            estimate.Forecast(new TestStop { LoadCase = loadCase.Name, FrontPressure = p, Turns = turns })!.BrakingRate)];
         double worst = shown.Select(s => Math.Abs(Rate(s) / estimate.Forecast(s)!.BrakingRate.Estimate - 1)).DefaultIfEmpty(0).Max();
         figure
-            .Title(shown.Length == 0 ? $"No stop without lock-up was made in {loadCase.Name}" : $"The estimated car brakes as measured, to within {Measure.Percent.Text(worst, figure.Units)}")
+            .Title(shown.Length == 0
+                ? $"No stop without lock-up was made in {loadCase.Name}"
+                : $"The estimated car brakes as measured, to within {Measure.Percent.Text(worst, figure.Units)}")
             .Describe(
                 $"Braking rate over front line pressure, {loadCase.Name}: stops without lock-up as points, the estimated car as a line with its 90 % band.",
                 "Points of measured braking rate on the estimated car's rising line, with a narrow band around it.",
@@ -40,7 +47,8 @@ public static class MeasuredCarFigures
             .Line("estimated car", pressures, rates.Select(r => r.Estimate).ToArray(), Tone.Main);
         if (shown.Length > 0)
         {
-            figure.Points("measured stops", shown.Select(s => s.FrontPressure!.Value).ToArray(), shown.Select(Rate).ToArray(), Tone.Front, Marker.Circle);
+            figure.Points("measured stops", shown.Select(s => s.FrontPressure!.Value).ToArray(), shown.Select(Rate)
+                .ToArray(), Tone.Front, Marker.Circle);
         }
 
         return figure
@@ -61,7 +69,8 @@ public static class MeasuredCarFigures
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
-    public static Figure LockEvents(CarEstimate estimate, Vehicle file, IReadOnlyList<TestStop> stops, LoadCase loadCase, double? turns = null, UnitSystem? units = null, string id = "lock-events")
+    public static Figure LockEvents(CarEstimate estimate, Vehicle file, IReadOnlyList<TestStop> stops, LoadCase loadCase,
+        double? turns = null, UnitSystem? units = null, string id = "lock-events")
     {
         var figure = new FigureBuilder(id, units);
         Vehicle found = estimate.Apply();
@@ -79,8 +88,11 @@ public static class MeasuredCarFigures
         (double X, double Y)[] PointsOf(params FirstLock[] which) => [.. shown.Where(s => which.Contains(s.Locked!.Value))
             .Select(s => estimate.Forecast(s.LockPressure is { } p ? s with { FrontPressure = p } : s)!)
             .Select(f => (f.FrontForce.Estimate.Newtons, f.RearForce.Estimate.Newtons)).Where(p => p.Item1 <= front && p.Item2 <= rear)];
-        (double X, double Y)[] none = PointsOf(FirstLock.None), fronts = PointsOf(FirstLock.Front), rears = PointsOf(FirstLock.Rear, FirstLock.Together);
-        PerAxle<Force>[] ideal = [.. Enumerable.Range(0, 81).Select(i => after.IdealForces(after.RearLiftOffRate * i / 80)).Where(f => f.Front.Newtons <= front)];
+        (double X, double Y)[] none = PointsOf(FirstLock.None), fronts = PointsOf(FirstLock.Front),
+            rears = PointsOf(FirstLock.Rear, FirstLock.Together);
+        PerAxle<Force>[] ideal =
+            [.. Enumerable.Range(0, 81).Select(i => after.IdealForces(after.RearLiftOffRate * i / 80))
+            .Where(f => f.Front.Newtons <= front)];
         Pressure[] pressures = [];
         StopForecast[] line = [];
         for (double bars = 3; line.Length < 2 && bars > FinestStepBars; bars /= 2)
@@ -92,23 +104,29 @@ public static class MeasuredCarFigures
             ];
         }
 
-        BalancePoint[] filed = [.. pressures.Select(before.At).Where(p => p.BrakingForces.Front.Newtons <= front && p.BrakingForces.Rear.Newtons <= rear)];
+        BalancePoint[] filed = [.. pressures.Select(before.At)
+            .Where(p => p.BrakingForces.Front.Newtons <= front && p.BrakingForces.Rear.Newtons <= rear)];
         figure
-            .Title(rears.Length > 0 ? $"In {rears.Length} of {shown.Length} stops the rear locked first or with the front" : $"No stop locked the rear first; the front locked in {fronts.Length} of {shown.Length}")
+            .Title(rears.Length > 0 ? $"In {rears.Length} of {shown.Length} stops the rear locked first or with the front"
+                : $"No stop locked the rear first; the front locked in {fronts.Length} of {shown.Length}")
             .Describe(
                 $"Rear against front brake force, {loadCase.Name}: ideal curve, the car of the file, the estimated car with its band, and every stop where it ended.",
                 "Force picture with ideal curve, installed line before and after the stops, and the stops marked by what locked.",
                 $"A stop is drawn at the forces the estimated car makes at its pressures: where it held without lock-up, at the pressure noted at lock-up, or, where none was noted, at the highest pressure of the stop. {none.Length} stops without lock-up, {fronts.Length} with the front first, {rears.Length} with the rear first or both.")
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, front)
             .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, rear)
-            .Line("ideal distribution", ideal.Select(f => f.Front).ToArray(), ideal.Select(f => f.Rear).ToArray(), Tone.Ideal, Dash.LongDash, 2.2, labelAt: 0.9)
-            .Band("90 % interval", line.Select(f => f.FrontForce.Estimate).ToArray(), line.Select(f => f.RearForce.Low).ToArray(), line.Select(f => f.RearForce.High).ToArray(), Tone.Guide, label: "");
+            .Line("ideal distribution", ideal.Select(f => f.Front).ToArray(), ideal.Select(f => f.Rear)
+                .ToArray(), Tone.Ideal, Dash.LongDash, 2.2, labelAt: 0.9)
+            .Band("90 % interval", line.Select(f => f.FrontForce.Estimate).ToArray(), line.Select(f => f.RearForce.Low)
+                .ToArray(), line.Select(f => f.RearForce.High).ToArray(), Tone.Guide, label: "");
         if (filed.Length > 0)
         {
-            figure.Line("file", filed.Select(p => p.BrakingForces.Front).ToArray(), filed.Select(p => p.BrakingForces.Rear).ToArray(), Tone.Other, Dash.Dash, 1.8, labelAt: 0.9);
+            figure.Line("file", filed.Select(p => p.BrakingForces.Front).ToArray(), filed.Select(p => p.BrakingForces.Rear)
+                .ToArray(), Tone.Other, Dash.Dash, 1.8, labelAt: 0.9);
         }
 
-        figure.Line("estimated", line.Select(f => f.FrontForce.Estimate).ToArray(), line.Select(f => f.RearForce.Estimate).ToArray(), Tone.Main, Dash.Solid, 2.6, labelAt: 0.75);
+        figure.Line("estimated", line.Select(f => f.FrontForce.Estimate).ToArray(), line.Select(f => f.RearForce.Estimate)
+            .ToArray(), Tone.Main, Dash.Solid, 2.6, labelAt: 0.75);
         Mark(figure, "nothing locked", none, Tone.Guide, Marker.Ring);
         Mark(figure, "front locked first", fronts, Tone.Front, Marker.Square);
         Mark(figure, "rear locked first", rears, Tone.Rear, Marker.Triangle);

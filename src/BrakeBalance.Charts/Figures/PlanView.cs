@@ -49,7 +49,8 @@ public static partial class StopFigures
             if (past.Length > 1)
             {
                 figure.Line(
-                    $"path, {caseName}", past.Select(s => s.AlongMetres).ToArray(), past.Select(s => centre + s.AcrossMetres).ToArray(), tone, Dash.Solid, 1.5, "");
+                    $"path, {caseName}", past.Select(s => s.AlongMetres).ToArray(), past.Select(s => centre + s.AcrossMetres)
+                        .ToArray(), tone, Dash.Solid, 1.5, "");
             }
 
             AddCar(figure, At(stop, moment), caseName, centre, wheelbase.Meters * CarScale, tone);
@@ -89,7 +90,8 @@ public static partial class StopFigures
         double overhang = 0.30 * wheelbase;
         (double X, double Y)[] body =
         [
-            (-front - overhang, -half), (front + 0.4 * overhang, -half), (front + 1.5 * overhang, 0), (front + 0.4 * overhang, half), (-front - overhang, half),
+            (-front - overhang, -half), (front + 0.4 * overhang, -half), (front + 1.5 * overhang, 0), (front + 0.4 * overhang, half),
+                (-front - overhang, half),
             (-front - overhang, -half),
         ];
         (double sin, double cos) = Math.SinCos(now.HeadingRadians);

@@ -70,7 +70,9 @@ internal sealed class PlumbingLayout
 
     /// <summary>Whether a level stretch between two points runs through a part.</summary>
     public bool Crosses(double fromX, double toX, double y) =>
-        _places.Values.Any(place => place.Y < y && y < place.Y + place.Height && place.X + place.Width > Math.Min(fromX, toX) + 1 && place.X < Math.Max(fromX, toX) - 1);
+        _places.Values.Any(place =>
+            place.Y < y && y < place.Y + place.Height && place.X + place.Width > Math.Min(fromX, toX) + 1
+            && place.X < Math.Max(fromX, toX) - 1);
 
     /// <summary>Where a port is, and the direction in which a line leaves it.</summary>
     public (double X, double Y, int Dx, int Dy)? Port(PlumbingGraph graph, string port)
@@ -82,7 +84,8 @@ internal sealed class PlumbingLayout
         }
 
         double x = place.X, y = place.Y, w = place.Width, h = place.Height;
-        (double X, double Y, int Dx, int Dy) left = (x, y + (h / 2), -1, 0), right = (x + w, y + (h / 2), 1, 0), top = (x + (w / 2), y, 0, -1), bottom = (x + (w / 2), y + h, 0, 1);
+        (double X, double Y, int Dx, int Dy) left = (x, y + (h / 2), -1, 0), right = (x + w, y + (h / 2), 1, 0),
+            top = (x + (w / 2), y, 0, -1), bottom = (x + (w / 2), y + h, 0, 1);
         return (node.Part, port[(at + 1)..]) switch
         {
             (PlumbingPart.Reservoir, "outlet") => bottom,
@@ -106,7 +109,8 @@ internal sealed class PlumbingLayout
 
     private static IEnumerable<PlumbingNode> Ordered(PlumbingGraph graph, PlumbingPart from, IReadOnlyList<PlumbingNode> among)
     {
-        string[] names = graph.First(from) is { } part ? [.. graph.Follow($"{part.Name}.return").Lines.Select(line => line.To[..Math.Max(0, line.To.LastIndexOf('.'))])] : [];
+        string[] names = graph.First(from) is { } part
+            ? [.. graph.Follow($"{part.Name}.return").Lines.Select(line => line.To[..Math.Max(0, line.To.LastIndexOf('.'))])] : [];
         return names.Select(name => among.FirstOrDefault(node => node.Name == name)).OfType<PlumbingNode>().Distinct();
     }
 
@@ -120,7 +124,8 @@ internal sealed class PlumbingLayout
         }
     }
 
-    private void Put(PlumbingNode node, double x, double y, double height, double? width = null) => _places[node.Name] = new(x, y, width ?? Box.Width, height);
+    private void Put(PlumbingNode node, double x, double y, double height, double? width = null) =>
+        _places[node.Name] = new(x, y, width ?? Box.Width, height);
 
     /// <summary>The rectangle of a part.</summary>
     internal sealed record Place(double X, double Y, double Width, double Height);

@@ -13,7 +13,8 @@ public static partial class FootFigures
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure; without a reserve it shows one bar of no height.</returns>
-    public static Figure Reserve(ControlForce control, double brakingRate = 0.5, int applications = 6, UnitSystem? units = null, string id = "reserve")
+    public static Figure Reserve(ControlForce control, double brakingRate = 0.5, int applications = 6, UnitSystem? units = null,
+        string id = "reserve")
     {
         var figure = new FigureBuilder(id, units);
         EngineOffPresses presses = EngineOffPresses.Of(control, brakingRate, applications: applications);
@@ -29,7 +30,8 @@ public static partial class FootFigures
         string finding = !presses.IsDescribed ? "The volume of the booster's chamber is not known, so no reserve is told"
             : presses.Count is not { } count ? $"Engine off, {asked} takes no more than {limit} even with the store spent"
             : count == 0 ? $"Engine off, {asked} takes more than {limit} from the first press on"
-            : FormattableString.Invariant($"Engine off, {count} press{(count == 1 ? "" : "es")} at {asked} stay{(count == 1 ? "s" : "")} within {limit}");
+            : FormattableString.Invariant(
+                $"Engine off, {count} press{(count == 1 ? "" : "es")} at {asked} stay{(count == 1 ? "s" : "")} within {limit}");
         bool oil = control.Control.Assist is HydraulicBooster;
         return figure
             .Title(finding)
@@ -45,7 +47,9 @@ public static partial class FootFigures
             .Level($"stops of {Words(brakingRate)}", brakingRate)
             .Table(table => table
                 .Words("Application", names)
-                .Column(oil ? "Oil pressure left" : "Vacuum left", oil ? Measure.LinePressure : Measure.Vacuum, [.. reserve.Select(a => (double?)a.WorkingPressure.Pascals), 0d])
+                .Column(oil ? "Oil pressure left"
+                    : "Vacuum left", oil ? Measure.LinePressure
+                    : Measure.Vacuum, [.. reserve.Select(a => (double?)a.WorkingPressure.Pascals), 0d])
                 .Column("Share of the first", Measure.Percent, [.. reserve.Select(a => (double?)a.ShareOfFirst), 0d])
                 .Column("Helped up to a rate of", Measure.Number, helped.Select(rate => (double?)rate))
                 .Column($"Pedal force for {Words(brakingRate)}", Measure.ControlForce, efforts))

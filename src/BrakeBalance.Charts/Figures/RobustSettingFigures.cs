@@ -22,7 +22,8 @@ public static class RobustSettingFigures
         Measure measure = bar ? Measure.Percent : Measure.LinePressure;
         string level = Measure.Percent.Text(answer.Level, figure.Units);
         SettingLimit byChance = setting.Rule == SettingRule.Chance
-            ? setting.Middle with { Knee = answer.Recommended?.Knee, FrontForceShare = answer.Recommended?.FrontForceShare } : setting.OtherRule;
+            ? setting.Middle with { Knee = answer.Recommended?.Knee, FrontForceShare = answer.Recommended?.FrontForceShare }
+                : setting.OtherRule;
         figure
             .Title(answer.Recommended is null
                 ? $"No setting keeps the chance of the rear locking first below {level} in every condition"
@@ -34,8 +35,10 @@ public static class RobustSettingFigures
                 SettingWords.Sentence(setting, figure.Units))
             .X(bar ? "Front cylinder's share of the rod force" : "Knee", bar ? "" : "p", measure)
             .Y("Chance, or efficiency", "", Measure.Percent, 0, 1)
-            .Line("mean efficiency", points.Select(X).ToArray(), points.Select(p => p.MeanEfficiency).ToArray(), Tone.Ideal, Dash.Solid, 2.6)
-            .Line("rear first, worst case", points.Select(X).ToArray(), points.Select(p => p.WorstRearFirst).ToArray(), Tone.Rear, Dash.Solid, 2.4)
+            .Line("mean efficiency", points.Select(X).ToArray(), points.Select(p => p.MeanEfficiency)
+                .ToArray(), Tone.Ideal, Dash.Solid, 2.6)
+            .Line("rear first, worst case", points.Select(X).ToArray(), points.Select(p => p.WorstRearFirst)
+                .ToArray(), Tone.Rear, Dash.Solid, 2.4)
             .Line("rear first, all cases", points.Select(X).ToArray(), points.Select(p => p.RearFirst).ToArray(), Tone.Rear, Dash.Dash, 1.8)
             .Level($"level {level}", answer.Level, Tone.Guide, Dash.Dot);
         void Mark(string name, SettingValue? value, Tone tone, Dash dash)
@@ -105,6 +108,7 @@ public static class RobustSettingFigures
             "frontShare" => "weight share",
             _ => last,
         };
-        return path.StartsWith("front.", StringComparison.Ordinal) ? "front " + word : path.StartsWith("rear.", StringComparison.Ordinal) ? "rear " + word : word;
+        return path.StartsWith("front.", StringComparison.Ordinal)
+            ? "front " + word : path.StartsWith("rear.", StringComparison.Ordinal) ? "rear " + word : word;
     }
 }

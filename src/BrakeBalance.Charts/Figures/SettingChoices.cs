@@ -22,7 +22,8 @@ internal static class SettingChoices
         double highest = Math.Min(Math.Max(own.Pascals * 1.8, SettingMap.Highest(setting).Pascals), hydraulics.MaximumPressure.Pascals);
         double step = Rendering.Ticks.Step(unit.FromSi(highest), count - 1);
         double[] knees = hydraulics.RearProportioningValve?.Adjustment is { } adjuster
-            ? [.. Enumerable.Range(0, count).Select(i => adjuster.KneeAt(Math.Min(adjuster.Turns, adjuster.Turns * i / (count - 1))).Pascals)]
+            ? [.. Enumerable.Range(0, count)
+                .Select(i => adjuster.KneeAt(Math.Min(adjuster.Turns, adjuster.Turns * i / (count - 1))).Pascals)]
             : [.. Enumerable.Range(1, count).Select(i => unit.ToSi(i * step)).Where(knee => knee <= hydraulics.MaximumPressure.Pascals)];
         int start = Put(knees, own.Pascals, setting.Recommended?.Knee?.Pascals);
         return ([.. knees.Select(knee => Pressure.FromPascals(knee))], start);
@@ -42,7 +43,8 @@ internal static class SettingChoices
     // The nearest values make room.
     private static int Put(double[] values, double present, double? recommended)
     {
-        int Nearest(double wanted, int taken) => values.Index().Where(value => value.Index != taken).MinBy(value => Math.Abs(value.Item - wanted)).Index;
+        int Nearest(double wanted, int taken) =>
+            values.Index().Where(value => value.Index != taken).MinBy(value => Math.Abs(value.Item - wanted)).Index;
         int at = Nearest(present, -1);
         values[at] = present;
         if (recommended is { } other && other != present)

@@ -24,7 +24,8 @@ public static class SettingExplorer
         Vehicle file = setting.Vehicle;
         Vehicle vehicle = file.Hydraulics.RearProportioningValve is null
             ? file.WithRearKnee(file.Hydraulics.MaximumPressure, setting.Middle.Slope ?? SettingSearch.AddedSlope) : file;
-        string[] changes = [.. FrictionFactors.Select(factor => factor == 1 ? "as in the file" : FormattableString.Invariant($"{(factor > 1 ? "+" : "−")}{Math.Abs(factor - 1) * 100:0} %"))];
+        string[] changes = [.. FrictionFactors.Select(factor =>
+            factor == 1 ? "as in the file" : FormattableString.Invariant($"{(factor > 1 ? "+" : "−")}{Math.Abs(factor - 1) * 100:0} %"))];
         return Explorable.Of(
             id,
             [
@@ -50,7 +51,8 @@ public static class SettingExplorer
         var figure = new FigureBuilder(id + "-map", units);
         string everywhere = least >= highest.Pascals
             ? "the front locks first on every surface at every knee shown"
-            : least <= 0 ? "the rear locks first somewhere at every knee" : $"up to a knee of {figure.Text(Measure.LinePressure, least)} the front locks first on every surface";
+            : least <= 0 ? "the rear locks first somewhere at every knee"
+                : $"up to a knee of {figure.Text(Measure.LinePressure, least)} the front locks first on every surface";
         figure
             .Title($"{Finding.Capital(load.Name)}: {everywhere}")
             .Describe(
@@ -58,7 +60,8 @@ public static class SettingExplorer
                 "Highest knee with the front first against adhesion; the region above it, where the rear locks first, is shaded.",
                 $"{Finding.Capital(load.Name)}: {everywhere}. {SettingWords.Sentence(setting, figure.Units)}")
             .X("Adhesion", "k", Measure.Number, adhesions[0], adhesions[^1]).Y("Knee", "p", Measure.LinePressure, 0, highest.Pascals)
-            .Region("rear first", [.. adhesions, adhesions[^1], adhesions[0]], [.. limits, highest.Pascals, highest.Pascals], Tone.Rear, Hatch.Rising)
+            .Region("rear first", [.. adhesions, adhesions[^1], adhesions[0]], [.. limits, highest.Pascals, highest.Pascals], Tone.Rear,
+                Hatch.Rising)
             .Line("front first up to here", adhesions, limits, Tone.Front, Dash.Solid, 2.6);
         if (present <= highest)
         {
@@ -84,7 +87,8 @@ public static class SettingExplorer
         return new Frame(
             [figure.Build()],
             [
-                new Readout("Present setting", setting.Present is { } value ? SettingWords.Present(value, figure.Units) : "no valve fitted"),
+                new Readout("Present setting", setting.Present is { } value
+                    ? SettingWords.Present(value, figure.Units) : "no valve fitted"),
                 new Readout(
                     "Highest knee with the front first here",
                     least >= highest.Pascals ? "above " + figure.Text(Measure.LinePressure, highest)
@@ -101,7 +105,8 @@ public static class SettingExplorer
     private static double[] HighestKnees(Vehicle vehicle, LoadCase load, double[] adhesions, double highestPascals)
     {
         const int steps = 128;
-        BalanceModel[] models = [.. Enumerable.Range(0, steps + 1).Select(i => new BalanceModel(vehicle.WithRearKnee(Pressure.FromPascals(highestPascals * i / steps)), load))];
+        BalanceModel[] models = [.. Enumerable.Range(0, steps + 1)
+            .Select(i => new BalanceModel(vehicle.WithRearKnee(Pressure.FromPascals(highestPascals * i / steps)), load))];
         return [.. adhesions.Select(Greatest)];
 
         double Greatest(double adhesion)

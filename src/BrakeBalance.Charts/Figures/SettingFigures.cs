@@ -23,13 +23,15 @@ public static class SettingFigures
         int safe = outcomes.Count(outcome => outcome.FrontFirstEverywhere);
         string finding = setting is { SafeLimit: { Knee: not null } limit, Middle.Slope: { } slope }
             ? $"With a slope of {Finding.Rate(slope)} the front axle locks first everywhere up to a knee of {SettingWords.Number(limit, figure.Units)}"
-            : safe == 0 ? "No setting tried keeps the front axle first everywhere" : "The lower knee and slope are, the more surely the front axle locks first";
+            : safe == 0 ? "No setting tried keeps the front axle first everywhere"
+                : "The lower knee and slope are, the more surely the front axle locks first";
         figure
             .Title(finding)
             .Describe(
                 "Each knee and slope, judged over all load cases, surfaces and the spread of friction. A starting point for tests, one change at a time.",
                 "Map of knee against slope with the region where the front axle locks first in every case.",
-                FormattableString.Invariant($"{safe} of {outcomes.Count} settings tried keep the front axle first in every case; they lie at low knees and low slopes. ")
+                FormattableString.Invariant(
+                    $"{safe} of {outcomes.Count} settings tried keep the front axle first in every case; they lie at low knees and low slopes. ")
                 + (setting is null ? $"{finding}." : SettingWords.Sentence(setting, figure.Units)))
             .X("Knee", "p", Measure.LinePressure)
             .Y("Slope above the knee", "", Measure.Number)
@@ -55,7 +57,8 @@ public static class SettingFigures
     /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">The outcomes are not a full grid.</exception>
     public static Figure EfficiencyOfSettings(
-        IReadOnlyList<SettingOutcome> outcomes, Setting? setting = null, bool worst = false, UnitSystem? units = null, string id = "setting-efficiency")
+        IReadOnlyList<SettingOutcome> outcomes, Setting? setting = null, bool worst = false, UnitSystem? units = null,
+            string id = "setting-efficiency")
     {
         SettingGrid grid = SettingGrid.Of(outcomes);
         var figure = new FigureBuilder(id, units);
@@ -72,11 +75,13 @@ public static class SettingFigures
                 $"{finding}. It grows with knee and slope up to the edge of the safe region.")
             .X("Knee", "p", Measure.LinePressure)
             .Y("Slope above the knee", "", Measure.Number)
-            .Heat(what, grid.Knees, grid.Slopes, grid.Rows(outcome => outcome.FrontFirstEverywhere ? Efficiency(outcome) : (double?)null), Measure.Percent);
+            .Heat(what, grid.Knees, grid.Slopes, grid.Rows(outcome => outcome.FrontFirstEverywhere ? Efficiency(outcome) : (double?)null),
+                Measure.Percent);
         if (!outcomes.MaxBy(outcome => (outcome.Knee.Pascals, outcome.Slope))!.FrontFirstEverywhere && safe.Length > 0)
         {
             figure.Note(
-                "blank: the rear locks first in some case", grid.Knees[^1] * 0.7 + grid.Knees[0] * 0.3, grid.Slopes[^1] * 0.85 + grid.Slopes[0] * 0.15, Tone.Rear);
+                "blank: the rear locks first in some case", grid.Knees[^1] * 0.7 + grid.Knees[0] * 0.3, grid.Slopes[^1] * 0.85
+                    + grid.Slopes[0] * 0.15, Tone.Rear);
         }
 
         Mark(figure, grid, setting);
@@ -101,7 +106,8 @@ public static class SettingFigures
         var known = curves
             .Select(curve => (
                 curve.FrictionSpread,
-                Points: curve.Points.Where(point => point.Knee is not null).Select(point => (point.Slope, Knee: point.Knee!.Value)).ToList()))
+                Points: curve.Points.Where(point => point.Knee is not null).Select(point => (point.Slope, Knee: point.Knee!.Value))
+                    .ToList()))
             .Where(curve => curve.Points.Count > 0).ToList();
         if (known.Count == 0)
         {
@@ -124,7 +130,8 @@ public static class SettingFigures
         foreach ((int i, (double spread, List<(double Slope, Pressure Knee)> points)) in known.Index())
         {
             figure.Line(
-                $"friction ± {Spread(spread)}", points.Select(p => p.Slope).ToArray(), points.Select(p => p.Knee).ToArray(), tones[i % tones.Length],
+                $"friction ± {Spread(spread)}", points.Select(p => p.Slope).ToArray(), points.Select(p => p.Knee)
+                    .ToArray(), tones[i % tones.Length],
                 dashes[i % dashes.Length], 2.4);
         }
 
@@ -135,7 +142,8 @@ public static class SettingFigures
 
     /// <summary>What the widest spread of friction costs in knee against the narrowest, at a slope both know.</summary>
     private static string Cost(
-        FigureBuilder figure, (double Spread, List<(double Slope, Pressure Knee)> Points) narrow, (double Spread, List<(double Slope, Pressure Knee)> Points) wide)
+        FigureBuilder figure, (double Spread, List<(double Slope, Pressure Knee)> Points) narrow,
+            (double Spread, List<(double Slope, Pressure Knee)> Points) wide)
     {
         double[] common = [.. narrow.Points.Select(p => p.Slope).Intersect(wide.Points.Select(p => p.Slope))];
         if (narrow.Spread == wide.Spread || common.Length == 0)

@@ -24,11 +24,13 @@ internal sealed class SettingGrid
     /// <summary>Sorts outcomes into a grid.</summary>
     public static SettingGrid Of(IReadOnlyList<SettingOutcome> outcomes)
     {
-        double[] knees = [.. outcomes.Select(o => o.Knee.Pascals).Distinct().Order()], slopes = [.. outcomes.Select(o => o.Slope).Distinct().Order()];
+        double[] knees = [.. outcomes.Select(o => o.Knee.Pascals).Distinct().Order()],
+            slopes = [.. outcomes.Select(o => o.Slope).Distinct().Order()];
         if (knees.Length < 2 || slopes.Length < 2 || knees.Length * slopes.Length != outcomes.Count)
         {
             throw new ArgumentException(
-                FormattableString.Invariant($"The outcomes must be a full grid of at least two knees and two slopes; they are {outcomes.Count} outcomes at {knees.Length} knees and {slopes.Length} slopes."),
+                FormattableString.Invariant(
+                    $"The outcomes must be a full grid of at least two knees and two slopes; they are {outcomes.Count} outcomes at {knees.Length} knees and {slopes.Length} slopes."),
                 nameof(outcomes));
         }
 
@@ -43,7 +45,8 @@ internal sealed class SettingGrid
 
     /// <summary>A value for each cell, row by row from the lowest slope.</summary>
     public IReadOnlyList<IReadOnlyList<T>> Rows<T>(Func<SettingOutcome, T> value) =>
-        [.. Enumerable.Range(0, Slopes.Length).Select(row => (IReadOnlyList<T>)[.. Enumerable.Range(0, Knees.Length).Select(column => value(_cells[row, column]))])];
+        [.. Enumerable.Range(0, Slopes.Length)
+            .Select(row => (IReadOnlyList<T>)[.. Enumerable.Range(0, Knees.Length).Select(column => value(_cells[row, column]))])];
 
     /// <summary>Whether a setting lies within the grid.</summary>
     public bool Covers(Pressure knee, double slope) =>

@@ -23,7 +23,8 @@ public static class StopExplorables
     {
         UnitSystem shown = units ?? Display.Units;
         double[] times = Moments(stop.Duration.Seconds, moments);
-        return Explorable.Of(id, [Control.Clock("time", "Time", Measure.Time, times, 120, shown) with { Start = FirstMomentAfterLock(stop, times) }], state =>
+        return Explorable.Of(id,
+            [Control.Clock("time", "Time", Measure.Time, times, 120, shown) with { Start = FirstMomentAfterLock(stop, times) }], state =>
         {
             double now = times[state["time"]];
             StopSample sample = StopFigures.At(stop, now);
@@ -37,7 +38,8 @@ public static class StopExplorables
                 [
                     new Readout("Speed", Measure.Speed.Text(sample.SpeedMetresPerSecond, shown)),
                     new Readout("Way", Measure.Distance.Text(sample.DistanceMetres, shown)),
-                    new Readout("Deceleration", StopFigures.Number(sample.DecelerationMetresPerSecondSquared / Gravity.StandardMetresPerSecondSquared) + " g"),
+                    new Readout("Deceleration",
+                        StopFigures.Number(sample.DecelerationMetresPerSecondSquared / Gravity.StandardMetresPerSecondSquared) + " g"),
                     new Readout("Wheels", Wheels(sample.Wheels)),
                 ],
                 new Verdict(StopFigures.LockWords(stop), stop.FirstLock == Axle.Rear ? VerdictKind.Caution : VerdictKind.Neutral));
@@ -54,11 +56,13 @@ public static class StopExplorables
     /// <param name="id">The explorable's short name.</param>
     /// <returns>The explorable.</returns>
     public static Explorable FromAbove(
-        IReadOnlyList<(string Name, YawResult Stop)> stops, Length wheelbase, int moments = 41, UnitSystem? units = null, string id = "above")
+        IReadOnlyList<(string Name, YawResult Stop)> stops, Length wheelbase, int moments = 41, UnitSystem? units = null,
+            string id = "above")
     {
         UnitSystem shown = units ?? Display.Units;
         double[] times = Moments(stops.Max(s => s.Stop.Duration.Seconds), moments);
-        return Explorable.Of(id, [Control.Clock("time", "Time", Measure.Time, times, 100, shown) with { Start = MostTelling(stops, times) }], state =>
+        return Explorable.Of(id,
+            [Control.Clock("time", "Time", Measure.Time, times, 100, shown) with { Start = MostTelling(stops, times) }], state =>
         {
             double now = times[state["time"]];
             return new Frame(
@@ -90,12 +94,15 @@ public static class StopExplorables
             StopSetup setup = StopSetup.From(car, car.LoadCase(loadCase), 0.9);
             double top = Math.Min(120, 0.8 * setup.MaximumSpeed.KilometersPerHour);
             HeatCycle cycle = HeatCycle.Repeated(
-                15, Speed.FromKilometersPerHour(top), Speed.FromKilometersPerHour(top / 2), Acceleration.FromMetersPerSecondSquared(held[state["hard"]]),
+                15, Speed.FromKilometersPerHour(top), Speed.FromKilometersPerHour(top / 2),
+                    Acceleration.FromMetersPerSecondSquared(held[state["hard"]]),
                 Duration.FromSeconds(45), samePressure: true);
-            HeatResult heat = BrakeHeat.Run(setup.Car, setup.Heat, cycle, Temperature.FromDegreesCelsius(20), setup.Fluid, withTrace: false);
+            HeatResult heat = BrakeHeat.Run(setup.Car, setup.Heat, cycle, Temperature.FromDegreesCelsius(20), setup.Fluid,
+                withTrace: false);
             string share = Measure.Percent.Text(heat.Stops[^1].FrontShare ?? 0, shown);
             return new Frame(
-                [HeatFigures.TemperatureByStop(heat, setup.Heat, shown, $"{id}-temperature"), HeatFigures.Drift(heat, shown, $"{id}-drift")],
+                [HeatFigures.TemperatureByStop(heat, setup.Heat, shown, $"{id}-temperature"),
+                    HeatFigures.Drift(heat, shown, $"{id}-drift")],
                 [
                     new Readout("Hottest disc or drum", Measure.Temperature.Text(
                         Math.Max(heat.HottestRing.Front.Kelvins, heat.HottestRing.Rear.Kelvins), shown)),
@@ -120,12 +127,21 @@ public static class StopExplorables
         AxleDynamics given = vehicle.AxleDynamics[axle];
         AxleDynamics changed = given with
         {
-            Heat = (given.Heat ?? BrakeHeatEstimate.Of(vehicle.Brakes[axle])) with { Friction = chosen.Friction, FrictionIsMeasured = false },
+            Heat = (given.Heat ?? BrakeHeatEstimate.Of(vehicle.Brakes[axle])) with
+            {
+                Friction = chosen.Friction,
+                FrictionIsMeasured = false,
+            },
         };
-        return vehicle with { AxleDynamics = axle == Axle.Front ? vehicle.AxleDynamics with { Front = changed } : vehicle.AxleDynamics with { Rear = changed } };
+        return vehicle with
+        {
+            AxleDynamics = axle == Axle.Front
+            ? vehicle.AxleDynamics with { Front = changed } : vehicle.AxleDynamics with { Rear = changed }
+        };
     }
 
-    private static double[] Moments(double seconds, int count) => [.. Enumerable.Range(0, count).Select(i => Math.Round(seconds * i / (count - 1), 3))];
+    private static double[] Moments(double seconds, int count) =>
+        [.. Enumerable.Range(0, count).Select(i => Math.Round(seconds * i / (count - 1), 3))];
 
     private static int MostTelling(IReadOnlyList<(string Name, YawResult Stop)> stops, double[] times)
     {

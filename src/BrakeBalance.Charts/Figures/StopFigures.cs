@@ -33,11 +33,13 @@ public static partial class StopFigures
         Tone[] tones = [Tone.Main, Tone.Front, Tone.Other, Tone.Ideal, Tone.Rear];
         foreach ((int i, SlipCurve curve) in curves.Index())
         {
-            figure.Line(curve.Name, slips, slips.Select(s => curve.AdhesionCoefficient(s, wheelLoad)).ToArray(), tones[i % 5], dashes[i % 5], labelAt: 0.8);
+            figure.Line(curve.Name, slips, slips.Select(s => curve.AdhesionCoefficient(s, wheelLoad))
+                .ToArray(), tones[i % 5], dashes[i % 5], labelAt: 0.8);
         }
 
         figure.Points(
-            "greatest adhesion", curves.Select(c => c.PeakSlip(wheelLoad)).ToArray(), curves.Select(c => c.PeakAdhesion(wheelLoad)).ToArray(), Tone.Main, Marker.Ring, label: "");
+            "greatest adhesion", curves.Select(c => c.PeakSlip(wheelLoad)).ToArray(), curves.Select(c => c.PeakAdhesion(wheelLoad))
+                .ToArray(), Tone.Main, Marker.Ring, label: "");
         return figure.Build();
     }
 

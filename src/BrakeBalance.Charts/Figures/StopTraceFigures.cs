@@ -35,12 +35,14 @@ public static partial class StopFigures
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
-    public static Figure DecelerationOverTime(StopResult stop, double? moment = null, UnitSystem? units = null, string id = "stop-deceleration")
+    public static Figure DecelerationOverTime(StopResult stop, double? moment = null, UnitSystem? units = null,
+        string id = "stop-deceleration")
     {
         double highest = stop.Trace.Max(s => s.DecelerationMetresPerSecondSquared);
         return OverTime(id, units, stop, moment)
             .Title($"Deceleration peaks at {StopFigures.Number(highest / Gravity.StandardMetresPerSecondSquared)} g")
-            .Describe("Deceleration of the car.", "Deceleration rises with the pressure, peaks before the lock and falls after it.", LockWords(stop))
+            .Describe("Deceleration of the car.", "Deceleration rises with the pressure, peaks before the lock and falls after it.",
+                LockWords(stop))
             .Y("Deceleration", "a", Measure.Deceleration, 0)
             .Line("deceleration", Times(stop), Of(stop, s => s.DecelerationMetresPerSecondSquared), Tone.Main)
             .Build();
@@ -74,13 +76,16 @@ public static partial class StopFigures
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
-    public static Figure ForceCourse(BalanceModel model, StopResult stop, double adhesion, double? moment = null, UnitSystem? units = null, string id = "force-course")
+    public static Figure ForceCourse(BalanceModel model, StopResult stop, double adhesion, double? moment = null, UnitSystem? units = null,
+        string id = "force-course")
     {
         var figure = new FigureBuilder(id, units);
         double top = Math.Min(model.GreatestRate(Math.Max(adhesion, 0.6)) * 1.05, model.RearLiftOffRate * 0.999);
         PerAxle<Force>[] ideal = [.. Enumerable.Range(0, 61).Select(i => model.IdealForces(top * i / 60))];
         double right = 1.1 * Math.Max(ideal.Max(f => f.Front.Newtons), stop.Trace.Max(s => s.BrakingForceNewtons.Front));
-        BalanceState[] installed = [.. Enumerable.Range(0, 301).Select(i => model.StateAt(model.MaximumPressure.Pascals * i / 300)).Where(s => s.FrontForceNewtons <= right)];
+        BalanceState[] installed =
+            [.. Enumerable.Range(0, 301).Select(i => model.StateAt(model.MaximumPressure.Pascals * i / 300))
+            .Where(s => s.FrontForceNewtons <= right)];
         double upper = 1.35 * Math.Max(ideal.Max(f => f.Rear.Newtons), stop.Trace.Max(s => s.BrakingForceNewtons.Rear));
         figure
             .Title($"{Finding.Capital(First(stop))}: the stop leaves the installed line there")
@@ -91,8 +96,10 @@ public static partial class StopFigures
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, right)
             .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, upper)
             .Line("ideal", ideal.Select(f => f.Front.Newtons).ToArray(), ideal.Select(f => f.Rear.Newtons).ToArray(), Tone.Ideal, Dash.Dash)
-            .Line("installed", installed.Select(s => s.FrontForceNewtons).ToArray(), installed.Select(s => s.RearForceNewtons).ToArray(), Tone.Guide, Dash.DashDot)
-            .Line("this stop", Of(stop, s => s.BrakingForceNewtons.Front), Of(stop, s => s.BrakingForceNewtons.Rear), Tone.Main, Dash.Solid, 2.5);
+            .Line("installed", installed.Select(s => s.FrontForceNewtons).ToArray(), installed.Select(s => s.RearForceNewtons)
+                .ToArray(), Tone.Guide, Dash.DashDot)
+            .Line("this stop", Of(stop, s => s.BrakingForceNewtons.Front), Of(stop, s => s.BrakingForceNewtons.Rear), Tone.Main, Dash.Solid,
+                2.5);
         foreach (LockEvent? at in new[] { stop.Locks.Front, stop.Locks.Rear })
         {
             if (at is not null)
@@ -160,13 +167,15 @@ public static partial class StopFigures
 
     private static FigureBuilder OverTime(string id, UnitSystem? units, StopResult stop, double? moment)
     {
-        FigureBuilder figure = new FigureBuilder(id, units).X("Time since the foot touched the pedal", "t", Measure.Time, 0, stop.Duration.Seconds);
+        FigureBuilder figure = new FigureBuilder(id, units)
+            .X("Time since the foot touched the pedal", "t", Measure.Time, 0, stop.Duration.Seconds);
         foreach (LockEvent? at in new[] { stop.Locks.Front, stop.Locks.Rear })
         {
             if (at is not null)
             {
                 bool front = at.Axle == Axle.Front;
-                figure.Upright(front ? "front locks" : "rear locks", at.Time.Seconds, front ? Tone.Front : Tone.Rear, front ? Dash.Dash : Dash.DashDot);
+                figure.Upright(front ? "front locks"
+                    : "rear locks", at.Time.Seconds, front ? Tone.Front : Tone.Rear, front ? Dash.Dash : Dash.DashDot);
             }
         }
 

@@ -7,7 +7,8 @@ public static partial class FootFigures
 {
     private static readonly (Tone Tone, Hatch Hatch)[] TravelStyles =
     [
-        (Tone.Guide, Hatch.None), (Tone.Front, Hatch.Rising), (Tone.Rear, Hatch.Falling), (Tone.Ideal, Hatch.Dots), (Tone.Other, Hatch.Crossed),
+        (Tone.Guide, Hatch.None), (Tone.Front, Hatch.Rising), (Tone.Rear, Hatch.Falling), (Tone.Ideal, Hatch.Dots),
+            (Tone.Other, Hatch.Crossed),
         (Tone.Front, Hatch.Crossed), (Tone.Other, Hatch.Crossed),
     ];
 
@@ -33,11 +34,14 @@ public static partial class FootFigures
     /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">There is no case, or the cases differ in their parts.</exception>
     public static Figure Travel(
-        IReadOnlyList<(string Name, PedalTravel Travel)> cases, Length available, string car, Length? highest = null, UnitSystem? units = null, string id = "travel")
+        IReadOnlyList<(string Name, PedalTravel Travel)> cases, Length available, string car, Length? highest = null,
+            UnitSystem? units = null, string id = "travel")
     {
-        if (cases.Count == 0 || cases.Any(item => !item.Travel.Parts.Select(part => part.Name).SequenceEqual(cases[0].Travel.Parts.Select(part => part.Name))))
+        if (cases.Count == 0 || cases.Any(item =>
+            !item.Travel.Parts.Select(part => part.Name).SequenceEqual(cases[0].Travel.Parts.Select(part => part.Name))))
         {
-            throw new ArgumentException("A picture of the pedal's travel needs at least one case, and the same parts in every case.", nameof(cases));
+            throw new ArgumentException("A picture of the pedal's travel needs at least one case, and the same parts in every case.",
+                nameof(cases));
         }
 
         var figure = new FigureBuilder(id, units);
@@ -50,7 +54,8 @@ public static partial class FootFigures
             .Describe(
                 $"Travel of the pedal pad, by what uses it up. {car}. Hoses at the greatest swelling that FMVSS 106 allows.",
                 "Stacked bars of pedal travel by cause, below a line at the floor and one at the reserve wanted.",
-                string.Join(" ", cases.Select(item => $"{Finding.Capital(item.Name)}: " + string.Join(", ", item.Travel.Parts.Where(part => part.Travel.Millimeters >= 0.05)
+                string.Join(" ", cases.Select(item =>
+                    $"{Finding.Capital(item.Name)}: " + string.Join(", ", item.Travel.Parts.Where(part => part.Travel.Millimeters >= 0.05)
                     .Select(part => $"{part.Name} {figure.Text(Measure.Travel, part.Travel)}")) + ".")))
             .Categories("Case", cases.Select(item => item.Name))
             .Y("Pedal travel", "s", Measure.Travel, 0, highest?.Meters)
@@ -58,7 +63,8 @@ public static partial class FootFigures
         string[] groups = [.. first.Parts.Select(part => DrawnAs(part.Name)).Distinct()];
         foreach ((int i, string group) in groups.Index())
         {
-            double[] metres = [.. cases.Select(item => item.Travel.Parts.Where(part => DrawnAs(part.Name) == group).Sum(part => part.Travel.Meters))];
+            double[] metres = [.. cases.Select(item =>
+                item.Travel.Parts.Where(part => DrawnAs(part.Name) == group).Sum(part => part.Travel.Meters))];
             (Tone tone, Hatch hatch) = TravelStyles[i % TravelStyles.Length];
             if (metres.Max() >= 5e-5)
             {
@@ -77,7 +83,8 @@ public static partial class FootFigures
             table.Words("Part", [.. first.Parts.Select(part => part.Name), "sum", "left to the floor"]);
             foreach ((string name, PedalTravel travel) in cases)
             {
-                table.Column(Finding.Capital(name), Measure.Travel, [.. travel.Parts.Select(part => (double?)part.Travel.Meters), travel.Pad?.Meters, travel.LeftToFloor?.Meters]);
+                table.Column(Finding.Capital(name), Measure.Travel,
+                    [.. travel.Parts.Select(part => (double?)part.Travel.Meters), travel.Pad?.Meters, travel.LeftToFloor?.Meters]);
             }
         }).Build();
     }

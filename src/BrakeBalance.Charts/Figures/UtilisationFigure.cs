@@ -11,12 +11,14 @@ public static partial class BalanceFigures
     /// <param name="allLines">Whether the lines of UN R13 and FMVSS 135 are drawn as well.</param>
     /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">The curve has no points.</exception>
-    public static Figure AdhesionUtilisation(UtilisationCurve curve, UnitSystem? units = null, string id = "adhesion-utilisation", bool allLines = false)
+    public static Figure AdhesionUtilisation(UtilisationCurve curve, UnitSystem? units = null, string id = "adhesion-utilisation",
+        bool allLines = false)
     {
         IReadOnlyList<UtilisationPoint> points = curve.Points;
         if (points.Count == 0)
         {
-            throw new ArgumentException($"The car reaches no braking rate at which adhesion utilisation is judged ({curve.LoadCase.Name}).", nameof(curve));
+            throw new ArgumentException($"The car reaches no braking rate at which adhesion utilisation is judged ({curve.LoadCase.Name}).",
+                nameof(curve));
         }
 
         double[] rates = [.. points.Select(p => p.BrakingRate)];
@@ -42,7 +44,8 @@ public static partial class BalanceFigures
         {
             AddLimit(figure, "limit of UN R13", DistributionRules.UnR13Line, Dash.DashDot);
             figure.Line(
-                "rear limit of FMVSS 135", [0.15, 0.8], [DistributionRules.Fmvss135RearLimit(0.15), DistributionRules.Fmvss135RearLimit(0.8)], Tone.Rear, Dash.Dot,
+                "rear limit of FMVSS 135", [0.15, 0.8],
+                    [DistributionRules.Fmvss135RearLimit(0.15), DistributionRules.Fmvss135RearLimit(0.8)], Tone.Rear, Dash.Dot,
                 1.6);
         }
 

@@ -27,13 +27,16 @@ public static class CarData
             ("Front disc: effective radius", "r₁", Lengths(car.Front.EffectiveRadius)),
             ("Rear caliper: one piston on one side, diameter", "d₂", Lengths(car.RearPiston)),
             ("Rear disc: effective radius", "r₂", Lengths(car.Rear.EffectiveRadius)),
-            ("Valve in the rear line: knee", "pₖ", Both(us, $"{N(car.Valve.Knee.Bars, "0.#")} bar", $"{N(car.Valve.Knee.PoundsForcePerSquareInch, "0")} psi")),
+            ("Valve in the rear line: knee", "pₖ",
+                Both(us, $"{N(car.Valve.Knee.Bars, "0.#")} bar", $"{N(car.Valve.Knee.PoundsForcePerSquareInch, "0")} psi")),
             ("Valve in the rear line: slope", "s", N(car.Valve.Slope, "0.00")),
             ("Pedal ratio", "i", N(car.Pedal.Lever.RatioAt(Length.Zero), "0.0")),
             ("Bore of the tandem master cylinder", "d", Lengths(car.MasterBore)),
             ("Booster: diaphragm diameter (85 % of its area counts)", "D", Lengths(car.Booster.DiaphragmDiameter)),
             ("Booster: output over input below run-out", "b", N(car.Booster.BoostRatio, "0.0")),
-            ("Booster: vacuum", "Δp", Both(us, $"{N(car.Booster.Supply.Vacuum.Kilopascals, "0")} kPa", $"{N(car.Booster.Supply.Vacuum.InchesOfMercury, "0.0")} inHg")),
+            ("Booster: vacuum", "Δp",
+                Both(us, $"{N(car.Booster.Supply.Vacuum.Kilopascals, "0")} kPa",
+                $"{N(car.Booster.Supply.Vacuum.InchesOfMercury, "0.0")} inHg")),
             ("Acceleration of free fall", "g", "9.81 m/s² (32.2 ft/s²)"),
         ];
     }

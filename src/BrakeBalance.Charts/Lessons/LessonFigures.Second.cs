@@ -18,7 +18,8 @@ public static partial class LessonFigures
         int start = shares.Index().MinBy(pair => Math.Abs(pair.Item - own)).Index;
         return Explorable.Of(
             "lesson-utilisation",
-            [Control.Slider("share", "Rear share of the braking force", Measure.Percent, shares, start, units), Control.Slider("rate", "Braking rate", Measure.Number, rates, 10, units)],
+            [Control.Slider("share", "Rear share of the braking force", Measure.Percent, shares, start, units),
+                Control.Slider("rate", "Braking rate", Measure.Number, rates, 10, units)],
             state =>
             {
                 double share = shares[state["share"]];
@@ -29,14 +30,16 @@ public static partial class LessonFigures
                 bool frontLeads = Front(rate) >= Rear(rate);
                 Figure figure = new FigureBuilder("lesson-utilisation-curves", units)
                     .Title(Invariant($"At a braking rate of {rate:0.00} the {(frontLeads ? "front" : "rear")} axle uses more of the road"))
-                    .Describe($"Adhesion utilised by both axles against braking rate. {Invented}", "Two curves around the diagonal k = z: front above it where it leads, rear above it where it leads.",
+                    .Describe($"Adhesion utilised by both axles against braking rate. {Invented}",
+                        "Two curves around the diagonal k = z: front above it where it leads, rear above it where it leads.",
                         Invariant($"At the rate chosen the front uses {Front(rate):0.00} and the rear {Rear(rate):0.00}."))
                     .X("Braking rate", "z", Measure.Number, 0.1, 0.95)
                     .Y("Adhesion utilised", "f", Measure.Number, 0, 1.4)
                     .Line("ideal, f = z", rates, rates, Tone.Ideal, Dash.Dot)
                     .Line("front axle", rates, rates.Select(Front).ToArray(), Tone.Front)
                     .Line("rear axle", rates, rates.Select(Rear).ToArray(), Tone.Rear, Dash.Dash)
-                    .Points("at the rate chosen", new double[] { rate, rate }, new double[] { Front(rate), Rear(rate) }, Tone.Main, label: "")
+                    .Points("at the rate chosen", new double[] { rate, rate }, new double[] { Front(rate), Rear(rate) }, Tone.Main,
+                        label: "")
                     .Build();
                 return new Frame([figure],
                 [
@@ -44,7 +47,8 @@ public static partial class LessonFigures
                     new("Rear uses", Measure.Number.Text(Rear(rate), units)),
                     new("Road needed", Measure.Number.Text(Math.Max(Front(rate), Rear(rate)), units)),
                 ],
-                frontLeads ? new Verdict("The front axle would lock first here.", VerdictKind.Good) : new Verdict("The rear axle would lock first here: the car can spin.", VerdictKind.Caution));
+                frontLeads ? new Verdict("The front axle would lock first here.", VerdictKind.Good)
+                    : new Verdict("The rear axle would lock first here: the car can spin.", VerdictKind.Caution));
             });
     }
 
@@ -65,12 +69,22 @@ public static partial class LessonFigures
             {
                 Area bore = Area.FromCircleDiameter(Length.FromMeters(bores[state["bore"]]));
                 Pedal pedal = car.Pedal with { Lever = new FixedRatioLever { Ratio = ratios[state["ratio"]] } };
-                VacuumBooster booster = car.Booster with { Supply = new VacuumSupply { Vacuum = Pressure.FromPascals(vacuums[state["vacuum"]]) } };
+                VacuumBooster booster = car.Booster with
+                {
+                    Supply = new VacuumSupply
+                    {
+                        Vacuum = Pressure.FromPascals(
+                    vacuums[state["vacuum"]])
+                    }
+                };
                 double Bare(double newtons) => (pedal.InputRodForce(Force.FromNewtons(newtons)) / bore).Pascals;
                 double Assisted(double newtons) => (booster.OutputForce(pedal.InputRodForce(Force.FromNewtons(newtons))) / bore).Pascals;
                 FigureBuilder figure = new FigureBuilder("lesson-effort-curves", units)
-                    .Title(booster.RunOut is { } at ? $"The booster runs out at a pedal force of {Measure.ControlForce.Text(pedal.PedalForce(at.InputForce), units)}" : "Without vacuum the booster gives nothing")
-                    .Describe($"Line pressure against pedal force with and without assist, no losses. {Invented}", "Two lines from the origin: the assisted one is steeper up to the run-out, then parallel to the bare one.",
+                    .Title(booster.RunOut is { } at
+                        ? $"The booster runs out at a pedal force of {Measure.ControlForce.Text(pedal.PedalForce(at.InputForce), units)}"
+                        : "Without vacuum the booster gives nothing")
+                    .Describe($"Line pressure against pedal force with and without assist, no losses. {Invented}",
+                        "Two lines from the origin: the assisted one is steeper up to the run-out, then parallel to the bare one.",
                         $"At 300 N the line pressure is {Measure.LinePressure.Text(Assisted(300), units)} with assist and {Measure.LinePressure.Text(Bare(300), units)} without.")
                     .X("Pedal force", "F", Measure.ControlForce, 0, 500)
                     .Y("Line pressure", "p", Measure.LinePressure, 0, 1.6e7)
@@ -99,16 +113,20 @@ public static partial class LessonFigures
         BalanceModel model = car.Balance;
         return Explorable.Of(
             "lesson-failed-assist",
-            [Control.Slider("ratio", "Pedal ratio", Measure.Number, ratios, 2, units), Control.Slider("bore", "Bore of the master cylinder", Measure.Travel, bores, 3, units)],
+            [Control.Slider("ratio", "Pedal ratio", Measure.Number, ratios, 2, units),
+                Control.Slider("bore", "Bore of the master cylinder", Measure.Travel, bores, 3, units)],
             state =>
             {
                 Area bore = Area.FromCircleDiameter(Length.FromMeters(bores[state["bore"]]));
                 Pedal pedal = car.Pedal with { Lever = new FixedRatioLever { Ratio = ratios[state["ratio"]] } };
-                double Rate(double newtons) => model.StateAt(Math.Min(model.MaximumPressure.Pascals, (pedal.InputRodForce(Force.FromNewtons(newtons)) / bore).Pascals)).BrakingRate;
+                double Rate(double newtons) =>
+                    model.StateAt(Math.Min(model.MaximumPressure.Pascals,
+                    (pedal.InputRodForce(Force.FromNewtons(newtons)) / bore).Pascals)).BrakingRate;
                 double at500 = Rate(500);
                 Figure figure = new FigureBuilder("lesson-failed-assist-curve", units)
                     .Title(Invariant($"With 500 N and no assist the brakes ask for a braking rate of {at500:0.00}"))
-                    .Describe($"Braking rate the brakes ask for against pedal force, assist gone, no losses. {Invented}", "A rising line that bends at the valve's knee; a mark at 500 N.",
+                    .Describe($"Braking rate the brakes ask for against pedal force, assist gone, no losses. {Invented}",
+                        "A rising line that bends at the valve's knee; a mark at 500 N.",
                         Invariant($"At 500 N the brakes ask for {at500:0.00}; the tyres may give less."))
                     .X("Pedal force", "F", Measure.ControlForce, 0, 800)
                     .Y("Braking rate asked for", "z", Measure.Number, 0, 1.2)
@@ -133,7 +151,8 @@ public static partial class LessonFigures
         double[] rates = Rates[..21];
         return Explorable.Of(
             "lesson-rear-lock",
-            [Control.Slider("adhesion", "Adhesion of the road", Measure.Number, adhesions, 6, units), Control.Choice("valve", "Rear line", set)],
+            [Control.Slider("adhesion", "Adhesion of the road", Measure.Number, adhesions, 6, units),
+                Control.Choice("valve", "Rear line", set)],
             state =>
             {
                 double adhesion = adhesions[state["adhesion"]];
@@ -143,34 +162,53 @@ public static partial class LessonFigures
                 BalanceState[] states = [.. inlets.Select(model.StateAt).Where(s => s.FrontForceNewtons < weight)];
                 double[] fronts = [.. Enumerable.Range(0, 21).Select(i => i * weight / 20)];
                 double[] rears = [.. Enumerable.Range(0, 10).Select(i => i * weight / 20)];
-                (double Front, double Rear)[] frontLimit = [.. rears.Select(t => (model.FrontForceAtLimit(adhesion, Force.FromNewtons(t))?.Newtons ?? double.NaN, t)).Where(point => point.Item1 < weight)];
-                string words = lockUp is null ? "no axle locks" : lockUp.First switch { Axle.Front => "the front axle locks first", Axle.Rear => "the rear axle locks first", _ => "both axles lock together" };
+                (double Front, double Rear)[] frontLimit =
+                    [.. rears.Select(t => (model.FrontForceAtLimit(adhesion, Force.FromNewtons(t))?.Newtons ?? double.NaN, t))
+                    .Where(point => point.Item1 < weight)];
+                string words = lockUp is null
+                    ? "no axle locks" : lockUp.First switch
+                    {
+                        Axle.Front =>
+                    "the front axle locks first",
+                        Axle.Rear => "the rear axle locks first",
+                        _ => "both axles lock together"
+                    };
                 FigureBuilder figure = new FigureBuilder("lesson-rear-lock-plane", units)
                     .Title(Invariant($"On an adhesion of {adhesion:0.0}, {set[state["valve"]]}: {words}"))
-                    .Describe($"Rear against front braking force with both locking limits. {Invented}", "The installed line runs from the origin until it meets the front or the rear locking limit.",
-                        lockUp is null ? "No limit is met within the pressure considered." : Invariant($"The limit is met at a braking rate of {lockUp.At.BrakingRate:0.00}."))
+                    .Describe($"Rear against front braking force with both locking limits. {Invented}",
+                        "The installed line runs from the origin until it meets the front or the rear locking limit.",
+                        lockUp is null ? "No limit is met within the pressure considered."
+                            : Invariant($"The limit is met at a braking rate of {lockUp.At.BrakingRate:0.00}."))
                     .X("Front braking force", "T₁", Measure.BrakeForce, 0, weight)
                     .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * weight)
-                    .Line("ideal curve", rates.Select(r => model.IdealForces(r).Front.Newtons).ToArray(), rates.Select(r => model.IdealForces(r).Rear.Newtons).ToArray(), Tone.Ideal, Dash.Dot)
-                    .Line("rear locks", fronts, fronts.Select(t => model.RearForceAtLimit(adhesion, Force.FromNewtons(t)).Newtons).ToArray(), Tone.Rear, Dash.Dash)
-                    .Line("installed", states.Select(s => s.FrontForceNewtons).ToArray(), states.Select(s => s.RearForceNewtons).ToArray(), Tone.Main);
+                    .Line("ideal curve", rates.Select(r => model.IdealForces(r).Front.Newtons)
+                        .ToArray(), rates.Select(r => model.IdealForces(r).Rear.Newtons).ToArray(), Tone.Ideal, Dash.Dot)
+                    .Line("rear locks", fronts, fronts.Select(t => model.RearForceAtLimit(adhesion, Force.FromNewtons(t)).Newtons)
+                        .ToArray(), Tone.Rear, Dash.Dash)
+                    .Line("installed", states.Select(s => s.FrontForceNewtons).ToArray(), states.Select(s => s.RearForceNewtons)
+                        .ToArray(), Tone.Main);
                 if (frontLimit.Length > 1)
                 {
-                    figure.Line("front locks", frontLimit.Select(point => point.Front).ToArray(), frontLimit.Select(point => point.Rear).ToArray(), Tone.Front, Dash.LongDash);
+                    figure.Line("front locks", frontLimit.Select(point => point.Front).ToArray(), frontLimit.Select(point => point.Rear)
+                        .ToArray(), Tone.Front, Dash.LongDash);
                 }
 
                 if (lockUp is not null)
                 {
-                    figure.Points("first lock-up", new double[] { lockUp.At.BrakingForces.Front.Newtons }, new double[] { lockUp.At.BrakingForces.Rear.Newtons }, Tone.Main, Marker.Cross);
+                    figure.Points("first lock-up", new double[] { lockUp.At.BrakingForces.Front.Newtons },
+                        new double[] { lockUp.At.BrakingForces.Rear.Newtons }, Tone.Main, Marker.Cross);
                 }
 
                 return new Frame([figure.Build()],
                 [
-                    new("Locks first", lockUp is null ? "no axle" : lockUp.First switch { Axle.Front => "front axle", Axle.Rear => "rear axle", _ => "both axles" }),
+                    new("Locks first", lockUp is null
+                        ? "no axle" : lockUp.First switch { Axle.Front => "front axle", Axle.Rear => "rear axle", _ => "both axles" }),
                     new("At braking rate", lockUp is null ? "–" : Measure.Number.Text(lockUp.At.BrakingRate, units)),
                     new("Braking efficiency", lockUp is null ? "–" : Measure.Percent.Text(lockUp.Efficiency, units)),
                 ],
-                lockUp?.First == Axle.Rear ? new Verdict("Rear first: the car can spin before the driver can answer.", VerdictKind.Caution) : new Verdict("Front first: the car runs straight on, unsteered.", VerdictKind.Good));
+                lockUp?.First == Axle.Rear
+                    ? new Verdict("Rear first: the car can spin before the driver can answer.", VerdictKind.Caution)
+                    : new Verdict("Front first: the car runs straight on, unsteered.", VerdictKind.Good));
             });
     }
 
@@ -182,7 +220,8 @@ public static partial class LessonFigures
         double mass = car.LoadCase.Mass.Kilograms;
         return Explorable.Of(
             "lesson-heat",
-            [Control.Slider("speed", "Speed before the stop", Measure.Speed, speeds, 8, units), Control.Slider("share", "Front axle's share", Measure.Percent, shares, 2, units)],
+            [Control.Slider("speed", "Speed before the stop", Measure.Speed, speeds, 8, units),
+                Control.Slider("share", "Front axle's share", Measure.Percent, shares, 2, units)],
             state =>
             {
                 double speed = speeds[state["speed"]];
@@ -191,13 +230,15 @@ public static partial class LessonFigures
                 double rise = energy * share / 2 / (car.DiscMass.Kilograms * 460);
                 Figure figure = new FigureBuilder("lesson-heat-curve", units)
                     .Title($"A stop from {Measure.Speed.Text(speed, units)} turns {Measure.Energy.Text(energy, units)} into heat")
-                    .Describe($"Energy of one stop against the speed before it. {Invented}", "A curve that rises with the square of the speed: twice the speed, four times the heat.",
+                    .Describe($"Energy of one stop against the speed before it. {Invented}",
+                        "A curve that rises with the square of the speed: twice the speed, four times the heat.",
                         $"From {Measure.Speed.Text(speed, units)} the brakes take {Measure.Energy.Text(energy, units)}, the front axle {Measure.Energy.Text(energy * share, units)} of it.")
                     .X("Speed before the stop", "v", Measure.Speed, 0, 45)
                     .Y("Energy", "E", Measure.Energy, 0, 0.5 * mass * 45 * 45)
                     .Line("all brakes", axis, axis.Select(v => 0.5 * mass * v * v).ToArray(), Tone.Main)
                     .Line("front axle", axis, axis.Select(v => share * 0.5 * mass * v * v).ToArray(), Tone.Front, Dash.Dash)
-                    .Points("at the speed chosen", new double[] { speed, speed }, new double[] { energy, energy * share }, Tone.Main, label: "")
+                    .Points("at the speed chosen", new double[] { speed, speed }, new double[] { energy, energy * share }, Tone.Main,
+                        label: "")
                     .Build();
                 return new Frame([figure],
                 [

@@ -41,21 +41,31 @@ public static partial class LessonFigures
     private static Explorable StaticLoad(ExerciseCar car, UnitSystem units)
     {
         double[] boxes = [.. Enumerable.Range(0, 11).Select(i => i * 20.0)];
-        (string Name, double Metres)[] places = [("on the front axle", 0), ("in the middle of the wheelbase", car.Vehicle.Wheelbase.Meters / 2), ("on the rear axle", car.Vehicle.Wheelbase.Meters), ("0.5 m behind the rear axle", car.Vehicle.Wheelbase.Meters + 0.5)];
+        (string Name, double Metres)[] places =
+            [("on the front axle", 0), ("in the middle of the wheelbase", car.Vehicle.Wheelbase.Meters / 2),
+            ("on the rear axle", car.Vehicle.Wheelbase.Meters), ("0.5 m behind the rear axle", car.Vehicle.Wheelbase.Meters + 0.5)];
         return Explorable.Of(
             "lesson-static-load",
-            [Control.Slider("box", "Load added", Measure.Mass, boxes, 0, units), Control.Choice("place", "Where it lies", places.Select(place => place.Name), 2)],
+            [Control.Slider("box", "Load added", Measure.Mass, boxes, 0, units),
+                Control.Choice("place", "Where it lies", places.Select(place => place.Name), 2)],
             state =>
             {
                 double box = boxes[state["box"]];
                 double total = car.LoadCase.Mass.Kilograms + box;
-                double a = ((car.LoadCase.Mass.Kilograms * car.LoadCase.FrontAxleToCentreOfGravity.Meters) + (box * places[state["place"]].Metres)) / total;
-                PerAxle<Force> loads = new BalanceModel(car.Vehicle, car.LoadCase with { Mass = Mass.FromKilograms(total), FrontAxleToCentreOfGravity = Length.FromMeters(a) }).StaticAxleLoads;
+                double a = ((car.LoadCase.Mass.Kilograms * car.LoadCase.FrontAxleToCentreOfGravity.Meters)
+                    + (box * places[state["place"]].Metres)) / total;
+                PerAxle<Force> loads = new BalanceModel(car.Vehicle,
+                    car.LoadCase with
+                    {
+                        Mass = Mass.FromKilograms(total),
+                        FrontAxleToCentreOfGravity = Length.FromMeters(a)
+                    }).StaticAxleLoads;
                 PerAxle<Force> before = car.Balance.StaticAxleLoads;
                 double share = loads.Front / (loads.Front + loads.Rear);
                 Figure figure = new FigureBuilder("lesson-static-load-bars", units)
                     .Title(Invariant($"The front axle carries {share:0.0%} of the weight"))
-                    .Describe($"Axle loads at rest, before and with the added load. {Invented}", "Bars of the front and the rear axle load at rest, before and after a load is added.",
+                    .Describe($"Axle loads at rest, before and with the added load. {Invented}",
+                        "Bars of the front and the rear axle load at rest, before and after a load is added.",
                         $"Without the load the front axle carries {Measure.BrakeForce.Text(before.Front, units)} and the rear {Measure.BrakeForce.Text(before.Rear, units)}; with it {Measure.BrakeForce.Text(loads.Front, units)} and {Measure.BrakeForce.Text(loads.Rear, units)}.")
                     .Categories("Axle", "front axle", "rear axle")
                     .Y("Axle load at rest", "P", Measure.BrakeForce, 0, 1.1 * Math.Max(before.Front.Newtons, before.Rear.Newtons) + 2600)
@@ -77,22 +87,26 @@ public static partial class LessonFigures
         double[] rates = Rates[..21];
         return Explorable.Of(
             "lesson-load-transfer",
-            [Control.Slider("rate", "Braking rate", Measure.Number, rates, 12, units), Control.Slider("height", "Height of the centre of gravity", Measure.Travel, heights, 3, units)],
+            [Control.Slider("rate", "Braking rate", Measure.Number, rates, 12, units),
+                Control.Slider("height", "Height of the centre of gravity", Measure.Travel, heights, 3, units)],
             state =>
             {
-                var model = new BalanceModel(car.Vehicle, car.LoadCase with { CentreOfGravityHeight = Length.FromMeters(heights[state["height"]]) });
+                var model = new BalanceModel(car.Vehicle,
+                    car.LoadCase with { CentreOfGravityHeight = Length.FromMeters(heights[state["height"]]) });
                 double rate = rates[state["rate"]];
                 PerAxle<Force> at = model.NormalReactions(rate);
                 double shift = at.Front.Newtons - model.StaticAxleLoads.Front.Newtons;
                 Figure figure = new FigureBuilder("lesson-load-transfer-lines", units)
                     .Title(Invariant($"At a braking rate of {rate:0.00} the rear axle keeps {at.Rear / model.Weight:0%} of the weight"))
-                    .Describe($"Normal reactions of both axles against braking rate. {Invented}", "Two straight lines: the front load rises with braking rate, the rear load falls by as much.",
+                    .Describe($"Normal reactions of both axles against braking rate. {Invented}",
+                        "Two straight lines: the front load rises with braking rate, the rear load falls by as much.",
                         $"The front load rises from {Measure.BrakeForce.Text(model.StaticAxleLoads.Front, units)} at rest to {Measure.BrakeForce.Text(at.Front, units)} at the rate chosen; the rear load falls by the same {Measure.BrakeForce.Text(shift, units)}.")
                     .X("Braking rate", "z", Measure.Number, 0, 1)
                     .Y("Normal reaction", "N", Measure.BrakeForce, 0, model.Weight.Newtons)
                     .Line("front axle", rates, rates.Select(z => model.NormalReactions(z).Front.Newtons).ToArray(), Tone.Front)
                     .Line("rear axle", rates, rates.Select(z => model.NormalReactions(z).Rear.Newtons).ToArray(), Tone.Rear, Dash.Dash)
-                    .Points("at the rate chosen", new double[] { rate, rate }, new double[] { at.Front.Newtons, at.Rear.Newtons }, Tone.Main, label: "")
+                    .Points("at the rate chosen", new double[] { rate, rate }, new double[] { at.Front.Newtons, at.Rear.Newtons },
+                        Tone.Main, label: "")
                     .Build();
                 return new Frame([figure],
                 [
@@ -129,13 +143,17 @@ public static partial class LessonFigures
                 return new Frame([
                     new FigureBuilder("lesson-ideal-curve-plane", units)
                         .Title(Invariant($"At a braking rate of {rate:0.00} the rear axle should do {rear:0%} of the braking"))
-                        .Describe($"Ideal rear against front braking force up to a rate of 1.0. {Invented}", "A curve that rises from the origin, flattens and bends down; a dot marks the braking rate chosen.",
+                        .Describe($"Ideal rear against front braking force up to a rate of 1.0. {Invented}",
+                            "A curve that rises from the origin, flattens and bends down; a dot marks the braking rate chosen.",
                             $"At the rate chosen the ideal forces are {Measure.BrakeForce.Text(at.Front, units)} in front and {Measure.BrakeForce.Text(at.Rear, units)} at the rear.")
                         .X("Front braking force", "T₁", Measure.BrakeForce, 0, top)
                         .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * top)
-                        .Line("ideal curve", rates.Select(z => model.IdealForces(z).Front.Newtons).ToArray(), rates.Select(z => model.IdealForces(z).Rear.Newtons).ToArray(), Tone.Ideal)
-                        .Line("equal braking rate", new double[] { Math.Max(0, (rate - 0.45) * top), rate * top }, new double[] { Math.Min(rate, 0.45) * top, 0 }, Tone.Guide, Dash.Dot, label: "")
-                        .Points("at the rate chosen", new double[] { at.Front.Newtons }, new double[] { at.Rear.Newtons }, Tone.Main, label: "")
+                        .Line("ideal curve", rates.Select(z => model.IdealForces(z).Front.Newtons)
+                            .ToArray(), rates.Select(z => model.IdealForces(z).Rear.Newtons).ToArray(), Tone.Ideal)
+                        .Line("equal braking rate", new double[] { Math.Max(0, (rate - 0.45) * top), rate * top },
+                            new double[] { Math.Min(rate, 0.45) * top, 0 }, Tone.Guide, Dash.Dot, label: "")
+                        .Points("at the rate chosen", new double[] { at.Front.Newtons }, new double[] { at.Rear.Newtons }, Tone.Main,
+                            label: "")
                         .Build(),
                 ],
                 [
@@ -162,23 +180,30 @@ public static partial class LessonFigures
                 FixedRatio ratio = car.WithShare(share);
                 double? critical = ratio.CriticalRate;
                 FigureBuilder figure = new FigureBuilder("lesson-fixed-ratio-plane", units)
-                    .Title(critical is { } z ? Invariant($"Below a braking rate of {z:0.00} the front axle leads, above it the rear") : "The rear axle leads at every braking rate")
-                    .Describe($"A fixed share against the ideal curve, up to a rate of 1.0. {Invented}", "A straight line from the origin and the bent ideal curve; they cross once or not at all.",
-                        critical is { } crossing ? Invariant($"The straight line lies below the ideal curve up to a braking rate of {crossing:0.00} and above it from there on.") : "The straight line lies above the ideal curve everywhere.")
+                    .Title(critical is { } z
+                        ? Invariant($"Below a braking rate of {z:0.00} the front axle leads, above it the rear")
+                        : "The rear axle leads at every braking rate")
+                    .Describe($"A fixed share against the ideal curve, up to a rate of 1.0. {Invented}",
+                        "A straight line from the origin and the bent ideal curve; they cross once or not at all.",
+                        critical is { } crossing
+                            ? Invariant($"The straight line lies below the ideal curve up to a braking rate of {crossing:0.00} and above it from there on.") : "The straight line lies above the ideal curve everywhere.")
                     .X("Front braking force", "T₁", Measure.BrakeForce, 0, weight)
                     .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * weight)
-                    .Line("ideal curve", rates.Select(r => car.Balance.IdealForces(r).Front.Newtons).ToArray(), rates.Select(r => car.Balance.IdealForces(r).Rear.Newtons).ToArray(), Tone.Ideal, Dash.Dash)
+                    .Line("ideal curve", rates.Select(r => car.Balance.IdealForces(r).Front.Newtons)
+                        .ToArray(), rates.Select(r => car.Balance.IdealForces(r).Rear.Newtons).ToArray(), Tone.Ideal, Dash.Dash)
                     .Line("fixed share", new double[] { 0, (1 - share) * weight }, new double[] { 0, share * weight }, Tone.Main);
                 if (critical is { } meets)
                 {
-                    figure.Points("crossing", new double[] { meets * (1 - share) * weight }, new double[] { meets * share * weight }, Tone.Rear, Marker.Diamond);
+                    figure.Points("crossing", new double[] { meets * (1 - share) * weight }, new double[] { meets * share * weight },
+                        Tone.Rear, Marker.Diamond);
                 }
 
                 return new Frame([figure.Build()],
                 [
                     new("Both use the same at", critical is { } rate ? $"z = {Measure.Number.Text(rate, units)}" : "no rate"),
                     new($"Efficiency at adhesion 0.8", Measure.Percent.Text(ratio.Efficiency(0.8), units)),
-                    new("Locks first at 0.8", ratio.FrontLockRate(0.8) is { } front && front < ratio.RearLockRate(0.8) ? "front axle" : "rear axle"),
+                    new("Locks first at 0.8", ratio.FrontLockRate(0.8) is { } front && front < ratio.RearLockRate(0.8)
+                        ? "front axle" : "rear axle"),
                 ]);
             });
     }
@@ -194,7 +219,8 @@ public static partial class LessonFigures
         double[] rates = Rates[..21];
         return Explorable.Of(
             "lesson-knee",
-            [Control.Slider("knee", "Knee pressure", Measure.LinePressure, knees, start, units), Control.Slider("slope", "Slope above the knee", Measure.Number, slopes, 2, units)],
+            [Control.Slider("knee", "Knee pressure", Measure.LinePressure, knees, start, units),
+                Control.Slider("slope", "Slope above the knee", Measure.Number, slopes, 2, units)],
             state =>
             {
                 var valve = new ProportioningValve { Knee = Pressure.FromPascals(knees[state["knee"]]), Slope = slopes[state["slope"]] };
@@ -213,13 +239,17 @@ public static partial class LessonFigures
                 BalanceState[] states = [.. inlets.Select(model.StateAt).Where(s => s.FrontForceNewtons < weight)];
                 Figure forces = new FigureBuilder("lesson-knee-forces", units)
                     .Title(Invariant($"The installed line bends at a braking rate of {atKnee.BrakingRate:0.00}"))
-                    .Describe($"Rear against front braking force with the ideal curve. {Invented}", "The installed line bends at the knee and stays under or crosses the ideal curve.",
+                    .Describe($"Rear against front braking force with the ideal curve. {Invented}",
+                        "The installed line bends at the knee and stays under or crosses the ideal curve.",
                         Invariant($"The bend lies at a braking rate of {atKnee.BrakingRate:0.00}."))
                     .X("Front braking force", "T₁", Measure.BrakeForce, 0, weight)
                     .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * weight)
-                    .Line("ideal curve", rates.Select(r => model.IdealForces(r).Front.Newtons).ToArray(), rates.Select(r => model.IdealForces(r).Rear.Newtons).ToArray(), Tone.Ideal, Dash.Dash)
-                    .Line("installed", states.Select(s => s.FrontForceNewtons).ToArray(), states.Select(s => s.RearForceNewtons).ToArray(), Tone.Main)
-                    .Points("knee", new double[] { atKnee.BrakingForces.Front.Newtons }, new double[] { atKnee.BrakingForces.Rear.Newtons }, Tone.Main)
+                    .Line("ideal curve", rates.Select(r => model.IdealForces(r).Front.Newtons)
+                        .ToArray(), rates.Select(r => model.IdealForces(r).Rear.Newtons).ToArray(), Tone.Ideal, Dash.Dash)
+                    .Line("installed", states.Select(s => s.FrontForceNewtons).ToArray(), states.Select(s => s.RearForceNewtons)
+                        .ToArray(), Tone.Main)
+                    .Points("knee", new double[] { atKnee.BrakingForces.Front.Newtons }, new double[] { atKnee.BrakingForces.Rear.Newtons },
+                        Tone.Main)
                     .Build();
                 double? rearLed = model.FirstRearLedRate(0.1, 1.0);
                 return new Frame([pressures, forces],
@@ -227,7 +257,8 @@ public static partial class LessonFigures
                     new("Knee reached at", $"z = {Measure.Number.Text(atKnee.BrakingRate, units)}"),
                     new("Rear leads from", rearLed is { } rate ? $"z = {Measure.Number.Text(rate, units)}" : "no rate up to 1.0"),
                 ],
-                rearLed is null ? new Verdict("The front axle leads up to a braking rate of 1.0.", VerdictKind.Good) : new Verdict("Somewhere below a rate of 1.0 the rear axle leads: it would lock first there.", VerdictKind.Caution));
+                rearLed is null ? new Verdict("The front axle leads up to a braking rate of 1.0.", VerdictKind.Good)
+                    : new Verdict("Somewhere below a rate of 1.0 the rear axle leads: it would lock first there.", VerdictKind.Caution));
             });
     }
 }

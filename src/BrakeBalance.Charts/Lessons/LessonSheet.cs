@@ -64,13 +64,15 @@ public sealed partial class LessonSheet : IHtmlOutput
         html.Append("<section class=\"bb-exercises\">\n<table class=\"bb-table\">\n<caption>Your invented car</caption>\n<thead><tr><th scope=\"col\">Quantity</th><th scope=\"col\">Symbol</th><th scope=\"col\">Value</th></tr></thead>\n<tbody>\n");
         foreach ((string name, string symbol, string value) in Data())
         {
-            html.Append(CultureInfo.InvariantCulture, $"<tr><th scope=\"row\">{WebUtility.HtmlEncode(name)}</th><td>{WebUtility.HtmlEncode(symbol)}</td><td>{WebUtility.HtmlEncode(value)}</td></tr>\n");
+            html.Append(CultureInfo.InvariantCulture,
+                $"<tr><th scope=\"row\">{WebUtility.HtmlEncode(name)}</th><td>{WebUtility.HtmlEncode(symbol)}</td><td>{WebUtility.HtmlEncode(value)}</td></tr>\n");
         }
 
         html.Append("</tbody>\n</table>\n<ol>\n");
         foreach (Exercise exercise in _exercises)
         {
-            html.Append(CultureInfo.InvariantCulture, $"<li>{Bold().Replace(WebUtility.HtmlEncode(exercise.Question), "<strong>$1</strong>")} <small>({exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")}{Unit(exercise)})</small></li>\n");
+            html.Append(CultureInfo.InvariantCulture,
+                $"<li>{Bold().Replace(WebUtility.HtmlEncode(exercise.Question), "<strong>$1</strong>")} <small>({exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")}{Unit(exercise)})</small></li>\n");
         }
 
         return html.Append("</ol>\n</section>\n").ToString();
@@ -87,14 +89,16 @@ public sealed partial class LessonSheet : IHtmlOutput
 
         foreach (Exercise exercise in _exercises)
         {
-            text.Append(CultureInfo.InvariantCulture, $"{exercise.Level}. {exercise.Question.Replace("**", "", StringComparison.Ordinal)}\n");
+            text.Append(CultureInfo.InvariantCulture,
+                $"{exercise.Level}. {exercise.Question.Replace("**", "", StringComparison.Ordinal)}\n");
         }
 
         return text.ToString();
     }
 
     private string Unit(Exercise exercise) =>
-        exercise.Answer.Unit(_units == UnitSystem.Us) is { Length: > 0 } unit ? $", answer in {unit} or another unit of your choice" : ", a plain number";
+        exercise.Answer.Unit(_units == UnitSystem.Us) is { Length: > 0 } unit
+            ? $", answer in {unit} or another unit of your choice" : ", a plain number";
 
     [GeneratedRegex(@"\*\*(.+?)\*\*")]
     private static partial Regex Bold();

@@ -82,7 +82,8 @@ public sealed class FrameTable(DataFrame frame, int mostRows = FrameTable.Defaul
     private string Cell(DataFrameColumn column, long row) => column[row] switch
     {
         null => "–",
-        double number when Decimals(column) is { } decimals => number.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture),
+        double number when Decimals(column) is { } decimals =>
+            number.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture),
         { } value => ValueText.Of(value),
     };
 

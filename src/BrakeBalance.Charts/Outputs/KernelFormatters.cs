@@ -61,5 +61,6 @@ public static class KernelFormatters
 
     private static MethodInfo Method(Type formatter, string name, params Type[] parameters) =>
         formatter.GetMethod(name, parameters)
-        ?? throw new MissingMethodException($"This kernel's {FormatterType} has no method {name}({string.Join(", ", parameters.Select(type => type.Name))}).");
+        ?? throw new MissingMethodException(
+            $"This kernel's {FormatterType} has no method {name}({string.Join(", ", parameters.Select(type => type.Name))}).");
 }

@@ -11,7 +11,8 @@ public static class ValueHtml
     /// <param name="value">What the cell returned or showed; may be null.</param>
     /// <returns>True when a client that shows HTML should be given <see cref="Of"/>.</returns>
     public static bool Suits(object? value) =>
-        value is IHtmlOutput or DataFrame || (value is IEnumerable and not string and not IDictionary && ((IEnumerable)value).Cast<object?>().Any(Suits));
+        value is IHtmlOutput or DataFrame
+            || (value is IEnumerable and not string and not IDictionary && ((IEnumerable)value).Cast<object?>().Any(Suits));
 
     /// <summary>Any value as an HTML fragment.</summary>
     /// <param name="value">What the cell returned or showed; may be null.</param>

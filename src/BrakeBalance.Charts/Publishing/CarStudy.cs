@@ -40,7 +40,8 @@ internal sealed class CarStudy
         Conditions coarse = car.Conditions with { AdhesionSteps = 16 };
         _setting = new(() => Setting.Of(car));
         _settings = new(() => SettingMap.Of(Answer));
-        _knees = new(() => [.. new[] { 0, 0.08, 0.15 }.Select(spread => (spread, (IReadOnlyList<(double, Pressure?)>)[.. Slopes.Select(slope =>
+        _knees = new(() => [.. new[] { 0, 0.08, 0.15 }.Select(spread =>
+            (spread, (IReadOnlyList<(double, Pressure?)>)[.. Slopes.Select(slope =>
             (slope, SettingSearch.Limit(car, coarse with { FrictionSpread = new(spread, spread) }, slope).Knee))]))]);
         _advised = new(Advised);
         _canStop = new(() => car.LoadCases.All(load => StopSetup.WhyNoStop(car, load) is null));
@@ -113,7 +114,8 @@ internal sealed class CarStudy
     /// <summary>What was measured on the car; null when nothing was.</summary>
     public OwnMeasurements? Own => OwnMeasurements.Of(Car);
 
-    private BalanceModel? Advised() => Answer is { Recommended: not null, Reach: not SettingReach.NotNeeded, Variable: not SettingVariable.AddedKnee } answer
+    private BalanceModel? Advised() =>
+        Answer is { Recommended: not null, Reach: not SettingReach.NotNeeded, Variable: not SettingVariable.AddedKnee } answer
         ? new BalanceModel(answer.RecommendedVehicle, answer.RecommendedVehicle.LoadCases[0])
         : null;
 
@@ -132,6 +134,7 @@ internal sealed class CarStudy
     private (PerAxle<ThermalBrake> Brakes, HeatResult Result) Fade()
     {
         var setup = StopSetup.From(Car, Car.LoadCases[^1], Dry);
-        return (setup.Heat, BrakeHeat.Run(setup.Car, setup.Heat, HeatCycle.TypeOne(setup.MaximumSpeed), Temperature.FromDegreesCelsius(20), setup.Fluid));
+        return (setup.Heat, BrakeHeat.Run(setup.Car, setup.Heat, HeatCycle.TypeOne(setup.MaximumSpeed), Temperature.FromDegreesCelsius(20),
+            setup.Fluid));
     }
 }

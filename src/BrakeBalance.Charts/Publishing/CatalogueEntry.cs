@@ -38,7 +38,8 @@ public sealed record CatalogueEntry
     public Figure Marked(Figure figure, Vehicle vehicle)
     {
         ArgumentNullException.ThrowIfNull(figure);
-        return IsMeasured && OwnMeasurements.Of(vehicle)?.AreInvented == true ? figure with { Caption = figure.Caption + " Invented measurements." } : figure;
+        return IsMeasured && OwnMeasurements.Of(vehicle)?.AreInvented == true
+            ? figure with { Caption = figure.Caption + " Invented measurements." } : figure;
     }
 
     /// <summary>Makes the figure for a car.</summary>

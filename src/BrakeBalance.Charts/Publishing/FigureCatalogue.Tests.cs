@@ -14,7 +14,8 @@ public static partial class FigureCatalogue
         new()
         {
             Name = "gauge-readings", Needs = OwnGauges, IsMeasured = true,
-            Make = (car, units) => car.Own is { Valve.Positions.Count: > 0 } own ? GaugeFigures.Readings(own.Gauges!.Rows, own.Valve, units) : null,
+            Make = (car, units) => car.Own is { Valve.Positions.Count: > 0 } own
+                ? GaugeFigures.Readings(own.Gauges!.Rows, own.Valve, units) : null,
             Plain = new(
                 "Two pressure gauges, one at the front brakes, one at the rear, while the pedal is pressed and let up. Where the points bend off, the valve starts to hold back.",
                 "Readings of two gauges as points that bend away from equal pressures at the valve's bend point.",
@@ -32,10 +33,12 @@ public static partial class FigureCatalogue
         new()
         {
             Name = "measured-rates", Needs = OwnStops, IsMeasured = true,
-            Make = (car, units) => car.Own is { Estimate: { } estimate } own ? MeasuredCarFigures.BrakingRates(estimate, own.Stops!.Rows, car.Car.LoadCases[0], units) : null,
+            Make = (car, units) => car.Own is { Estimate: { } estimate } own
+                ? MeasuredCarFigures.BrakingRates(estimate, own.Stops!.Rows, car.Car.LoadCases[0], units) : null,
             Plain = new(
                 "How hard the car braked in test stops, and the car that fits them best. The band is what the stops leave open.",
-                "Points of test stops along a rising line with a narrow band for doubt.", new("Fluid pressure at the front brakes"), Braking),
+                "Points of test stops along a rising line with a narrow band for doubt.", new("Fluid pressure at the front brakes"),
+                    Braking),
         },
         new()
         {
@@ -45,7 +48,8 @@ public static partial class FigureCatalogue
                 : null,
             Plain = new(
                 "Every test stop, marked by which wheels locked, over the car as it was thought to be and as the stops show it.",
-                "Test stops as marks in the picture of front and rear braking, with the car before and after the tests.", FrontForce, RearForce),
+                "Test stops as marks in the picture of front and rear braking, with the car before and after the tests.", FrontForce,
+                    RearForce),
         },
         new()
         {
@@ -68,7 +72,8 @@ public static partial class FigureCatalogue
             Name = "hose-bends", Make = (_, units) => BenchFigures.Bends("EN 853 1SN", units: units),
             Plain = new(
                 "Hose does not bend sharply. The further it turns, the longer it must be; thicker hose needs more. The maker's own chart comes first.",
-                "Straight lines from zero: hose needed over the angle it turns, one line for each size.", new("Angle that the hose turns"), new("Hose needed for the bend")),
+                "Straight lines from zero: hose needed over the angle it turns, one line for each size.", new("Angle that the hose turns"),
+                    new("Hose needed for the bend")),
         },
     ];
 }

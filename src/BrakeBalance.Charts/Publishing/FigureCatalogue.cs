@@ -16,11 +16,13 @@ public static partial class FigureCatalogue
     private static readonly PlainAxis FrontForce = new("Braking by the front wheels"), RearForce = new("Braking by the rear wheels");
     private static readonly PlainAxis Grip = new("Grip of the road", "share of weight"), Braking = new("How hard the car brakes", "g");
     private static readonly PlainAxis GripUsed = new("Share of the grip used"), Seconds = new("Time since the foot touched the pedal");
-    private static readonly PlainAxis BendPoint = new("Pressure at which the valve starts to hold back"), Passed = new("Share the valve passes on above it", "fraction");
+    private static readonly PlainAxis BendPoint = new("Pressure at which the valve starts to hold back"),
+        Passed = new("Share the valve passes on above it", "fraction");
     private static readonly PlainAxis Stop = new("Stop number", "count"), Case = new("Case"), Degrees = new("Temperature");
 
     /// <summary>All figures, those of the main question first.</summary>
-    public static IReadOnlyList<CatalogueEntry> All { get; } = [.. Balance(), .. Settings(), .. Foot(), .. Stops(), .. Heat(), .. Tests(), .. Bench()];
+    public static IReadOnlyList<CatalogueEntry> All { get; } =
+        [.. Balance(), .. Settings(), .. Foot(), .. Stops(), .. Heat(), .. Tests(), .. Bench()];
 
     /// <summary>The figures of a car, each made when it is asked for, so that one that fails need not stop the others.</summary>
     /// <param name="vehicle">The car.</param>
@@ -39,11 +41,13 @@ public static partial class FigureCatalogue
             Name = "brake-forces", Make = (car, units) => BalanceFigures.BrakeForces(car.Light, units: units),
             Plain = new(
                 "How a car shares its braking between front and rear. Above the curve of the perfect split the rear wheels lock first, and the car can spin.",
-                "Rear against front braking: a curve for the perfect split, this car's line, and a shaded area where the rear locks first.", FrontForce, RearForce),
+                "Rear against front braking: a curve for the perfect split, this car's line, and a shaded area where the rear locks first.",
+                    FrontForce, RearForce),
         },
         new()
         {
-            Name = "brake-forces-laden", Make = (car, units) => BalanceFigures.BrakeForces(car.Laden, [0.2, 0.5, 1.1], units: units, id: "brake-forces-laden"),
+            Name = "brake-forces-laden", Make = (car, units) =>
+                BalanceFigures.BrakeForces(car.Laden, [0.2, 0.5, 1.1], units: units, id: "brake-forces-laden"),
             Plain = new(
                 "The same sharing of the braking with the car fully loaded. The load presses the rear wheels down, so they may brake more before they lock.",
                 "Rear against front braking of the loaded car: the perfect split, this car's line, and the area where the rear locks first.", FrontForce, RearForce),
@@ -61,21 +65,25 @@ public static partial class FigureCatalogue
             Name = "adhesion-utilisation", Make = (car, units) => BalanceFigures.AdhesionUtilisation(car.Curves[0], units),
             Plain = new(
                 "How much grip each axle needs as the car brakes harder. The axle with the higher curve locks first; new cars must keep the front on top.",
-                "Grip needed by front and rear against how hard the car brakes; the dotted line is the perfect split.", Braking, new("Grip the axle needs", "share of weight")),
+                "Grip needed by front and rear against how hard the car brakes; the dotted line is the perfect split.", Braking,
+                    new("Grip the axle needs", "share of weight")),
         },
         new()
         {
             Name = "braking-efficiency", Make = (car, units) => BalanceFigures.BrakingEfficiency(car.Light, units: units),
             Plain = new(
                 "How much of the road's grip the car can use before the first wheels lock. A hundred per cent would mean all four wheels lock together.",
-                "Share of the road's grip used before wheels lock, from slippery to grippy roads; the dashes tell which wheels lock first.", Grip, GripUsed),
+                "Share of the road's grip used before wheels lock, from slippery to grippy roads; the dashes tell which wheels lock first.",
+                    Grip, GripUsed),
         },
         new()
         {
-            Name = "load-cases", Needs = "two load cases", Make = (car, units) => car.Car.LoadCases.Length > 1 ? BalanceFigures.LoadCases(car.Light, car.Laden, units: units) : null,
+            Name = "load-cases", Needs = "two load cases", Make = (car, units) =>
+                car.Car.LoadCases.Length > 1 ? BalanceFigures.LoadCases(car.Light, car.Laden, units: units) : null,
             Plain = new(
                 "One car, empty and loaded. The load moves the curve of the perfect split, but a simple valve does not move with it.",
-                "Two curves of the perfect split, empty and loaded, over this car's line; marks show where the first wheels lock.", FrontForce, RearForce),
+                "Two curves of the perfect split, empty and loaded, over this car's line; marks show where the first wheels lock.",
+                    FrontForce, RearForce),
         },
     ];
 
@@ -106,7 +114,8 @@ public static partial class FigureCatalogue
         new()
         {
             Name = "safe-limits", Needs = "a slope at which some knee is safe",
-            Make = (car, units) => car.Knees.Any(curve => curve.Item2.Any(point => point.Item2 is not null)) ? SettingFigures.SafeLimits(car.Knees, units) : null,
+            Make = (car, units) => car.Knees.Any(curve => curve.Item2.Any(point => point.Item2 is not null))
+                ? SettingFigures.SafeLimits(car.Knees, units) : null,
             Plain = new(
                 "Brake pads never grip exactly as promised. The less they can be trusted, the earlier the valve must start to hold the rear brakes back.",
                 "Falling lines: the highest safe setting of the valve for three degrees of doubt about the pads.", Passed, BendPoint),
@@ -126,15 +135,18 @@ public static partial class FigureCatalogue
         new()
         {
             Name = "effort", Needs = "a pedal and master cylinder in the file",
-            Make = (car, units) => car.Control is { } control ? FootFigures.Effort(car.Light, ControlVariants.Assists(control), units: units) : null,
+            Make = (car, units) => car.Control is { } control
+                ? FootFigures.Effort(car.Light, ControlVariants.Assists(control), units: units) : null,
             Plain = new(
                 "How hard the foot must press. The booster does most of the work until its help ends; from there every step harder is the driver's own.",
-                "Pedal force against how hard the car brakes, with and without the booster's help.", Braking, new("Force of the foot on the pedal")),
+                "Pedal force against how hard the car brakes, with and without the booster's help.", Braking,
+                    new("Force of the foot on the pedal")),
         },
         new()
         {
             Name = "reserve", Needs = Volumes,
-            Make = (car, units) => car.ControlWithVolumes is not null ? FootFigures.Reserve(new ControlForce(car.Light), units: units) : null,
+            Make = (car, units) => car.ControlWithVolumes is not null
+                ? FootFigures.Reserve(new ControlForce(car.Light), units: units) : null,
             Plain = new(
                 "When the engine stops, the booster has help left for a few presses of the pedal. Each press uses some; the next one is helped less far.",
                 "Shrinking bars: how hard the car can brake with the booster still helping, press by press, after the engine has stopped.",
@@ -145,12 +157,14 @@ public static partial class FigureCatalogue
             Name = "travel", Needs = Volumes, Make = Travel,
             Plain = new(
                 "Where the pedal's way goes: gaps that close, parts that stretch, hoses that swell. What is left above the floor is the reserve.",
-                "Stacked bars of pedal movement by cause, below a line at the floor.", new("How hard the car brakes"), new("Way of the pedal")),
+                "Stacked bars of pedal movement by cause, below a line at the floor.", new("How hard the car brakes"),
+                    new("Way of the pedal")),
         },
         new()
         {
             Name = "bore-ratio", Needs = Volumes,
-            Make = (car, units) => car.ControlWithVolumes is { } control ? FootFigures.ChoiceMap(car.Light, "the present assist", control.Assist, units: units) : null,
+            Make = (car, units) => car.ControlWithVolumes is { } control
+                ? FootFigures.ChoiceMap(car.Light, "the present assist", control.Assist, units: units) : null,
             Plain = new(
                 "Choosing a pedal and a master cylinder. Too narrow a cylinder makes a long pedal, too wide a one a hard pedal; both must fit together.",
                 "Map of cylinder width against pedal leverage, with the area that fits and the reasons why the rest does not.",
@@ -219,10 +233,12 @@ public static partial class FigureCatalogue
         new()
         {
             Name = "plan", Needs = Press,
-            Make = (car, units) => car.CanStop ? StopFigures.PlanView(car.YawStops, car.Car.Wheelbase, car.YawStops.Max(s => s.Stop.Duration.Seconds), units) : null,
+            Make = (car, units) => car.CanStop
+                ? StopFigures.PlanView(car.YawStops, car.Car.Wheelbase, car.YawStops.Max(s => s.Stop.Duration.Seconds), units) : null,
             Plain = new(
                 "Three stops seen from above on a road that falls off slightly to one side. With the front locked the car slides straight; with the rear locked it spins.",
-                "Three cars from above with their paths: front wheels locked, rear wheels locked, all wheels rolling.", new("Way along the road"), new("Across the road, one lane for each case")),
+                "Three cars from above with their paths: front wheels locked, rear wheels locked, all wheels rolling.",
+                    new("Way along the road"), new("Across the road, one lane for each case")),
         },
         new()
         {
@@ -230,7 +246,8 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.CanStop ? StopFigures.Headings(car.YawStops, units) : null,
             Plain = new(
                 "How far the car has turned from its way, with the steering held still. At ninety degrees it slides sideways.",
-                "Angle the car has turned against time, for front locked, rear locked and rolling wheels.", Seconds, new("How far the car has turned")),
+                "Angle the car has turned against time, for front locked, rear locked and rolling wheels.", Seconds,
+                    new("How far the car has turned")),
         },
         new()
         {
@@ -238,7 +255,8 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.CanStop ? StopFigures.Distances(car.Comparison, units) : null,
             Plain = new(
                 "Stopping distance of three set-ups of the car, with locked wheels, with wheels kept just short of locking, and the best any system could do.",
-                "Bars of stopping distance for three set-ups of the car and three ways of braking.", new("Set-up"), new("Distance to stop")),
+                "Bars of stopping distance for three set-ups of the car and three ways of braking.", new("Set-up"),
+                    new("Distance to stop")),
         },
         new()
         {
@@ -264,7 +282,8 @@ public static partial class FigureCatalogue
         {
             Name = "slip-curves",
             Make = (_, units) => StopFigures.SlipCurves(
-                [PublishedSlipCurves.DryAsphalt, PublishedSlipCurves.WetAsphalt, PublishedSlipCurves.Snow, PublishedSlipCurves.Ice], Force.FromKilonewtons(3.5), units),
+                [PublishedSlipCurves.DryAsphalt, PublishedSlipCurves.WetAsphalt, PublishedSlipCurves.Snow, PublishedSlipCurves.Ice],
+                    Force.FromKilonewtons(3.5), units),
             Plain = new(
                 "A tyre grips best while it slides a little. Locked, it grips less and no longer steers; on wet roads the loss is largest.",
                 "Grip against sliding of the wheel on four kinds of road: a steep rise to a peak, then a fall towards the locked wheel.",

@@ -11,7 +11,8 @@ namespace BrakeBalance.Charts.Publishing;
 public static class KneeStory
 {
     /// <summary>Roads of the story: name in plain words and adhesion [–].</summary>
-    public static IReadOnlyList<(string Name, double Adhesion)> Roads { get; } = [("slippery", 0.3), ("wet", Conditions.WetAdhesion), ("dry", Conditions.DryAdhesion), ("dry, track tyres", 1.1)];
+    public static IReadOnlyList<(string Name, double Adhesion)> Roads { get; } =
+        [("slippery", 0.3), ("wet", Conditions.WetAdhesion), ("dry", Conditions.DryAdhesion), ("dry, track tyres", 1.1)];
 
     /// <summary>What a metering valve in the front line does, in plain words; empty when the car has none.</summary>
     /// <param name="vehicle">The car.</param>
@@ -34,12 +35,14 @@ public static class KneeStory
         (Pressure[] knees, int own) = SettingChoices.Knees(setting, 9, shown);
         double ownSlope = setting.Middle.Slope ?? SettingSearch.AddedSlope;
         BalanceModel[][][] models = [.. knees.Select(knee => Slopes.Select(slope =>
-            vehicle.WithRearKnee(knee, slope)).Select(car => car.LoadCases.Select(load => new BalanceModel(car, load)).ToArray()).ToArray())];
+            vehicle.WithRearKnee(knee, slope)).Select(car => car.LoadCases.Select(load => new BalanceModel(car, load)).ToArray())
+                .ToArray())];
         var window = ForceWindow.Of(models[^1][^1], 0.95);
         Control[] controls =
         [
             Control.Slider("knee", "Knee", Measure.LinePressure, knees, own, shown),
-            Control.Slider("slope", "Share above the knee", Slopes.Select(SlopeName), Slopes.Index().MinBy(slope => Math.Abs(slope.Item - ownSlope)).Index),
+            Control.Slider("slope", "Share above the knee", Slopes.Select(SlopeName), Slopes.Index()
+                .MinBy(slope => Math.Abs(slope.Item - ownSlope)).Index),
             Control.Choice("load", "Load", vehicle.LoadCases.Select(load => PlainWording.Say(load.Name)), 0),
             Control.Choice("road", "Road", Roads.Select(road => road.Name), 2),
         ];
@@ -55,7 +58,8 @@ public static class KneeStory
                     StoryFigures.Wheels(lockUp, shown, $"{id}-wheels"),
                 ],
                 [
-                    new Readout("Locks first", lockUp is null ? "no wheel" : lockUp.First switch { Axle.Front => "front wheels", Axle.Rear => "rear wheels", _ => "all wheels" }),
+                    new Readout("Locks first", lockUp is null
+                        ? "no wheel" : lockUp.First switch { Axle.Front => "front wheels", Axle.Rear => "rear wheels", _ => "all wheels" }),
                     new Readout("When braking at", lockUp is null ? "–" : $"{Finding.Rate(lockUp.At.BrakingRate)} g"),
                     new Readout("Grip of the road used", lockUp is null ? "–" : Measure.Percent.Text(lockUp.Efficiency, shown)),
                 ],
@@ -67,7 +71,8 @@ public static class KneeStory
     /// <param name="setting">The answer for the car.</param>
     /// <param name="units">The system of units.</param>
     /// <returns>Them, rising.</returns>
-    public static (IReadOnlyList<Pressure> Knees, int Start) Knees(Setting setting, UnitSystem units) => SettingChoices.Knees(setting, 9, units);
+    public static (IReadOnlyList<Pressure> Knees, int Start) Knees(Setting setting, UnitSystem units) =>
+        SettingChoices.Knees(setting, 9, units);
 
     private static string SlopeName(double slope) => slope switch
     {

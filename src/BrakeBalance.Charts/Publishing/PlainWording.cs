@@ -107,7 +107,8 @@ public static class PlainWording
         }.Select(pair => (new Regex(pair.Item1, RegexOptions.IgnoreCase | RegexOptions.CultureInvariant), pair.Item2)),
     ];
 
-    private static readonly Regex PureBraking = new(@"^([^\[]*\bbraking\b[^\[]*) \[–\]", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
+    private static readonly Regex PureBraking =
+        new(@"^([^\[]*\bbraking\b[^\[]*) \[–\]", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
 
     /// <summary>The figure in plain words: axes, labels, texts and table; the drawing and its numbers stay.</summary>
     /// <param name="figure">The figure.</param>
@@ -140,7 +141,8 @@ public static class PlainWording
             text = trade.Replace(text, match =>
             {
                 string said = match.Result(plain);
-                return said.Length > 0 && char.IsUpper(match.Value[0]) && char.IsLower(said[0]) && !match.Value.StartsWith("UN ", StringComparison.Ordinal)
+                return said.Length > 0 && char.IsUpper(match.Value[0]) && char.IsLower(said[0])
+                    && !match.Value.StartsWith("UN ", StringComparison.Ordinal)
                     ? char.ToUpperInvariant(said[0]) + said[1..]
                     : said;
             });

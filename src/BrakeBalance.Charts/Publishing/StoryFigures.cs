@@ -24,14 +24,18 @@ internal static class StoryFigures
                 : "Without the valve the rear brakes get all the pressure")
             .Describe(
                 "Pressure of the brake fluid at the rear wheels against that at the front wheels.",
-                holds ? "A line of rear over front pressure that is flatter above the knee, and the line of equal pressures." : "A line of rear over front pressure without a knee.",
-                (holds ? $"From {figure.Text(Measure.LinePressure, knee)} at the rear on the line is flatter. " : "Nothing holds the rear pressure back. ")
+                holds ? "A line of rear over front pressure that is flatter above the knee, and the line of equal pressures."
+                    : "A line of rear over front pressure without a knee.",
+                (holds ? $"From {figure.Text(Measure.LinePressure, knee)} at the rear on the line is flatter. "
+                    : "Nothing holds the rear pressure back. ")
                 + (HoldsFront(model.Vehicle) ? Metering + " " : "")
-                + (lockUp is null ? "No wheel locks." : $"When the first wheels lock, the pressure is {figure.Text(Measure.LinePressure, lockUp.At.LinePressures.Front)} at the front and {figure.Text(Measure.LinePressure, lockUp.At.LinePressures.Rear)} at the rear."))
+                + (lockUp is null ? "No wheel locks."
+                    : $"When the first wheels lock, the pressure is {figure.Text(Measure.LinePressure, lockUp.At.LinePressures.Front)} at the front and {figure.Text(Measure.LinePressure, lockUp.At.LinePressures.Rear)} at the rear."))
             .X("Pressure at the front brakes", "", Measure.LinePressure, 0, top)
             .Y("Pressure at the rear brakes", "", Measure.LinePressure, 0, top)
             .Line("equal pressures", [0, top], [0, top], Tone.Guide, Dash.Dot, 1.4, labelAt: 0.85)
-            .Line("this car", points.Select(p => p.LinePressures.Front).ToArray(), points.Select(p => p.LinePressures.Rear).ToArray(), Tone.Main, Dash.Solid, 3, labelAt: 0.7);
+            .Line("this car", points.Select(p => p.LinePressures.Front).ToArray(), points.Select(p => p.LinePressures.Rear)
+                .ToArray(), Tone.Main, Dash.Solid, 3, labelAt: 0.7);
         if (holds)
         {
             foreach (BalancePoint bend in model.RearKnees().Take(1))
@@ -50,11 +54,14 @@ internal static class StoryFigures
     }
 
     /// <summary>Rear against front braking, with the curve on which all wheels would lock together.</summary>
-    public static Figure Sharing(BalanceModel model, LockUp? lockUp, double adhesion, string road, ForceWindow window, UnitSystem units, string id)
+    public static Figure Sharing(BalanceModel model, LockUp? lockUp, double adhesion, string road, ForceWindow window, UnitSystem units,
+        string id)
     {
         var figure = new FigureBuilder(id, units);
         (double front, double rear) = window.Rounded(units);
-        PerAxle<Force>[] ideal = [.. Enumerable.Range(0, 81).Select(i => model.IdealForces(model.RearLiftOffRate * i / 80)).TakeWhile(f => f.Front.Newtons <= 1.05 * front)];
+        PerAxle<Force>[] ideal =
+            [.. Enumerable.Range(0, 81).Select(i => model.IdealForces(model.RearLiftOffRate * i / 80))
+            .TakeWhile(f => f.Front.Newtons <= 1.05 * front)];
         BalancePoint[] points = [.. InstalledLine.Of(model, between: 12).Where(p => p.BrakingForces.Front.Newtons <= 1.1 * front)];
         double[] x = [.. ideal.Select(f => f.Front.Newtons)], y = [.. ideal.Select(f => f.Rear.Newtons)];
         (PerAxle<Force> last, double right) = (ideal[^1], Math.Max(front, x[^1]));
@@ -70,12 +77,15 @@ internal static class StoryFigures
                 "Braking by the rear wheels against braking by the front wheels. On the green curve all four wheels would lock together; above it, in the hatched area, the rear goes first.",
                 "A curve for the perfect split, this car's line with its knee, and a hatched area above the curve where the rear locks first.",
                 $"The perfect split rises, bends over and falls, because hard braking takes weight off the rear wheels. The road is {road}, its grip {grip} of the weight. "
-                + (lockUp is null ? "No wheel locks." : $"The first wheels lock with {figure.Text(Measure.BrakeForce, lockUp.At.BrakingForces.Front)} of braking at the front and {figure.Text(Measure.BrakeForce, lockUp.At.BrakingForces.Rear)} at the rear."))
+                + (lockUp is null ? "No wheel locks."
+                    : $"The first wheels lock with {figure.Text(Measure.BrakeForce, lockUp.At.BrakingForces.Front)} of braking at the front and {figure.Text(Measure.BrakeForce, lockUp.At.BrakingForces.Rear)} at the rear."))
             .X("Braking by the front wheels", "", Measure.BrakeForce, 0, front)
             .Y("Braking by the rear wheels", "", Measure.BrakeForce, 0, rear)
-            .Region("rear locks first: the car can spin", (double[])[.. x, right, right, 0], (double[])[.. y, last.Rear.Newtons, rear, rear], Tone.Rear, Hatch.Rising)
+            .Region("rear locks first: the car can spin", (double[])[.. x, right, right, 0],
+                (double[])[.. y, last.Rear.Newtons, rear, rear], Tone.Rear, Hatch.Rising)
             .Line("perfect split", x, y, Tone.Ideal, Dash.LongDash, 2.4, labelAt: 0.8)
-            .Line("this car", points.Select(p => p.BrakingForces.Front).ToArray(), points.Select(p => p.BrakingForces.Rear).ToArray(), Tone.Main, Dash.Solid, 3, labelAt: 0.9);
+            .Line("this car", points.Select(p => p.BrakingForces.Front).ToArray(), points.Select(p => p.BrakingForces.Rear)
+                .ToArray(), Tone.Main, Dash.Solid, 3, labelAt: 0.9);
         foreach (BalancePoint bend in model.RearKnees().Take(1))
         {
             figure.Points("knee", [bend.BrakingForces.Front.Newtons], [bend.BrakingForces.Rear.Newtons]);
@@ -121,9 +131,11 @@ internal static class StoryFigures
     public static Verdict Verdict(LockUp? lockUp) => lockUp?.First switch
     {
         _ when lockUp is null => new("No wheel locks: the pressure does not go high enough."),
-        Axle.Rear => new($"Danger: the rear wheels lock first, at {Finding.Rate(lockUp.At.BrakingRate)} g. The car can spin.", VerdictKind.Caution),
+        Axle.Rear => new($"Danger: the rear wheels lock first, at {Finding.Rate(lockUp.At.BrakingRate)} g. The car can spin.",
+            VerdictKind.Caution),
         Axle.Front => new($"The front wheels lock first, at {Finding.Rate(lockUp.At.BrakingRate)} g. The car slides straight on and cannot steer, but it does not spin.", VerdictKind.Good),
-        _ => new($"All four wheels lock together, at {Finding.Rate(lockUp.At.BrakingRate)} g. Nothing is left in hand.", VerdictKind.Caution),
+        _ => new($"All four wheels lock together, at {Finding.Rate(lockUp.At.BrakingRate)} g. Nothing is left in hand.",
+            VerdictKind.Caution),
     };
 
     /// <summary>What a metering valve in the front line does, in plain words.</summary>
@@ -134,7 +146,9 @@ internal static class StoryFigures
 
     private static Measure GForce { get; } = Measure.Pure("braking", "g", 1, 0.01);
 
-    private static double Used(LockUp lockUp, Axle axle) => Math.Min(1, (lockUp.At.AdhesionUtilisation[axle] ?? 0) / Math.Max(lockUp.At.AdhesionUtilisation.Front ?? 0, lockUp.At.AdhesionUtilisation.Rear ?? 0));
+    private static double Used(LockUp lockUp, Axle axle) =>
+        Math.Min(1, (lockUp.At.AdhesionUtilisation[axle] ?? 0) / Math.Max(lockUp.At.AdhesionUtilisation.Front
+        ?? 0, lockUp.At.AdhesionUtilisation.Rear ?? 0));
 
     private static void Mark(FigureBuilder figure, LockUp? lockUp, Func<BalancePoint, (double X, double Y)> place)
     {

@@ -30,7 +30,8 @@ internal static class Dynamic
         bool flag => JsonValue.Create(flag),
         int number => JsonValue.Create(number),
         double number => PlainJson.Number(number),
-        DynamicObj.DynamicObj properties => new JsonObject(properties.GetProperties(true).Select(p => KeyValuePair.Create(p.Key, Node(p.Value)))),
+        DynamicObj.DynamicObj properties =>
+            new JsonObject(properties.GetProperties(true).Select(p => KeyValuePair.Create(p.Key, Node(p.Value)))),
         IEnumerable items => new JsonArray([.. items.Cast<object?>().Select(Node)]),
         _ => throw new ArgumentException($"A figure has no property of type {value.GetType().Name}.", nameof(value)),
     };

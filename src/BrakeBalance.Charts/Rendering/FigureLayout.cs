@@ -23,7 +23,8 @@ internal sealed class FigureLayout
 
         // Ranges need tick counts, tick labels need ranges, margins need tick labels: the height is known well enough beforehand.
         double roughHeight = size.Height - top - 3.5 * line;
-        (YLow, YHigh, YStep) = Range(figure.YAxis, figure.Layers.Select(layer => layer.Extents.Y).Append(Stacks(figure)), roughHeight / (font * 3.4));
+        (YLow, YHigh, YStep) = Range(figure.YAxis, figure.Layers.Select(layer => layer.Extents.Y)
+            .Append(Stacks(figure)), roughHeight / (font * 3.4));
         YTicks = [.. Ticks.Between(YLow, YHigh, YStep).Select(value => (value, Ticks.Text(value, YStep)))];
         double left = Pad + YTicks.Max(tick => TextMetrics.Width(tick.Text, font)) + 7;
         double right = Pad + 6 + (figure.Layers.Any(layer => layer is HeatLayer) ? ScaleRoom : 0);

@@ -40,7 +40,8 @@ internal sealed class LabelPlacer
     {
         var options = requests.Select(Options).ToList();
         var placed = new PlacedLabel?[requests.Count];
-        int[] order = [.. Enumerable.Range(0, requests.Count).OrderBy(i => requests[i].Priority).ThenBy(i => options[i].Count).ThenBy(i => i)];
+        int[] order = [.. Enumerable.Range(0, requests.Count).OrderBy(i => requests[i].Priority).ThenBy(i => options[i].Count)
+            .ThenBy(i => i)];
         for (int round = 0; round < Rounds; round++)
         {
             bool changed = false;
@@ -79,7 +80,8 @@ internal sealed class LabelPlacer
                 continue;
             }
 
-            option.Clutter ??= request.Within is { } area && !Geometry.Inside(option.Label.Box, area) ? double.PositiveInfinity : Clutter(request, option.Label.Box);
+            option.Clutter ??= request.Within is { } area && !Geometry.Inside(option.Label.Box, area)
+                ? double.PositiveInfinity : Clutter(request, option.Label.Box);
             if (option.BaseCost + option.Clutter.Value < least)
             {
                 (best, least) = (option, option.BaseCost + option.Clutter.Value);
@@ -106,7 +108,8 @@ internal sealed class LabelPlacer
             }
 
             previous = joined;
-            double width = lines.Max(line => TextMetrics.Width(line, _fontSize, request.Bold)), height = lines.Count * _fontSize * TextMetrics.LineHeight;
+            double width = lines.Max(line => TextMetrics.Width(line, _fontSize, request.Bold)),
+                height = lines.Count * _fontSize * TextMetrics.LineHeight;
             foreach ((Dot centre, double placeCost) in request.Candidates(width, height))
             {
                 Add(centre, placeCost);
@@ -139,7 +142,8 @@ internal sealed class LabelPlacer
         double own = double.MaxValue, other = double.MaxValue;
         foreach ((int owner, Dot a, Dot b) in _segments)
         {
-            bool apart = Math.Max(a.X, b.X) < tight.Left || Math.Min(a.X, b.X) > tight.Right || Math.Max(a.Y, b.Y) < tight.Top || Math.Min(a.Y, b.Y) > tight.Bottom;
+            bool apart = Math.Max(a.X, b.X) < tight.Left || Math.Min(a.X, b.X) > tight.Right || Math.Max(a.Y, b.Y) < tight.Top
+                || Math.Min(a.Y, b.Y) > tight.Bottom;
             if (!apart && Geometry.Clip(a, b, tight) is not null && crossed.Add(owner))
             {
                 cost += owner == request.Owner ? 4 : 3;

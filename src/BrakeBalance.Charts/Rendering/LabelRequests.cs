@@ -48,7 +48,8 @@ internal static class LabelRequests
                     break;
                 case BandLayer band when !keyed && band.LabelText.Length > 0:
                     IReadOnlyList<Dot> outline = [.. layout.Path(band.X, band.Upper), .. layout.Path(band.X, band.Lower).Reverse()];
-                    requests.Add(Request(owner, band, 4, (w, h) => AlongPath(layout.Path(band.X, band.Upper), w, h, null).Concat(InArea(layout, outline))));
+                    requests.Add(Request(owner, band, 4, (w, h) =>
+                        AlongPath(layout.Path(band.X, band.Upper), w, h, null).Concat(InArea(layout, outline))));
                     break;
                 case RegionLayer region when !keyed && region.LabelText.Length > 0:
                     IReadOnlyList<Dot> polygon = Geometry.Simplify([.. region.X.Zip(region.Y, layout.At)], 0.7);
@@ -70,7 +71,8 @@ internal static class LabelRequests
     private static Dot? Hint(LabelRequest request, FigureLayout layout, FigureLayout before)
     {
         string name = layout.Figure.Layers[request.Owner].Name;
-        return before.Labels.FirstOrDefault(label => before.Figure.Layers[label.Owner].Name == name && string.Join(' ', label.Lines) == request.Text)?.Box.Centre
+        return before.Labels.FirstOrDefault(label =>
+            before.Figure.Layers[label.Owner].Name == name && string.Join(' ', label.Lines) == request.Text)?.Box.Centre
             ?? before.Labels.FirstOrDefault(label => before.Figure.Layers[label.Owner].Name == name)?.Box.Centre;
     }
 
@@ -107,8 +109,10 @@ internal static class LabelRequests
         else if (markers.LabelText.Length > 0)
         {
             // The label stands beside one of the points, by preference the last.
-            yield return Request(owner, markers, 1, (w, h) => dots.Index().Where(d => d.Index % Math.Max(1, dots.Count / 12) == 0 || d.Index == dots.Count - 1)
-                .SelectMany(d => Around(d.Item, w, h, radius).Select(c => (c.Item1, c.Item2 + 0.3 * (dots.Count - 1 - d.Index) / dots.Count))));
+            yield return Request(owner, markers, 1, (w, h) =>
+                dots.Index().Where(d => d.Index % Math.Max(1, dots.Count / 12) == 0 || d.Index == dots.Count - 1)
+                .SelectMany(d => Around(d.Item, w, h, radius)
+                    .Select(c => (c.Item1, c.Item2 + 0.3 * (dots.Count - 1 - d.Index) / dots.Count))));
         }
     }
 
@@ -217,7 +221,8 @@ internal static class LabelRequests
         return inside.Select(d => (d.Dot, 1 - d.Room / most));
     }
 
-    private static double Length(IReadOnlyList<Dot> path) => Enumerable.Range(1, path.Count - 1).Sum(i => Geometry.Distance(path[i - 1], path[i]));
+    private static double Length(IReadOnlyList<Dot> path) =>
+        Enumerable.Range(1, path.Count - 1).Sum(i => Geometry.Distance(path[i - 1], path[i]));
 
     private static (Dot Dot, Dot Direction) At(IReadOnlyList<Dot> path, double distance)
     {

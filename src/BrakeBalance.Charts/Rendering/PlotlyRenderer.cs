@@ -33,7 +33,8 @@ internal static class PlotlyRenderer
     public static string Json(Figure figure, FigureSize size) => PlainJson.Text(Node(Chart(figure, size)));
 
     /// <summary>The layouts of a figure on a wide and on a narrow screen.</summary>
-    public static (FigureLayout Wide, FigureLayout Narrow) Layouts(Figure figure, (FigureLayout Wide, FigureLayout Narrow)? before = null) =>
+    public static (FigureLayout Wide, FigureLayout Narrow) Layouts(Figure figure,
+        (FigureLayout Wide, FigureLayout Narrow)? before = null) =>
         (FigureLayout.Of(figure, Wide, before?.Wide), FigureLayout.Of(figure, Narrow, before?.Narrow));
 
     /// <summary>What the page's script needs: traces, common layout, and the parts of the layout that depend on the width.</summary>
@@ -46,7 +47,8 @@ internal static class PlotlyRenderer
             ListModule.OfSeq(traces.Select(t => t.Trace)), Layout(layouts.Wide.Figure, layouts.Wide), Config(), new DisplayOptions()));
         live["wide"] = Sized((JsonObject)live["layout"]!, layouts.Wide);
         var narrow = (JsonObject)Node(GenericChart.NewMultiChart(
-            ListModule.OfSeq(traces.Take(1).Select(t => t.Trace)), Layout(layouts.Narrow.Figure, layouts.Narrow), Config(), new DisplayOptions()))["layout"]!;
+            ListModule.OfSeq(traces.Take(1).Select(t => t.Trace)), Layout(layouts.Narrow.Figure, layouts.Narrow), Config(),
+                new DisplayOptions()))["layout"]!;
         live["narrow"] = Sized(narrow, layouts.Narrow);
         return live;
     }
@@ -102,8 +104,10 @@ internal static class PlotlyRenderer
         result.SetProperty("hovermode", "closest");
         result.SetProperty("showlegend", true);
         result.SetProperty("legend", Dynamic.Of(
-            ("orientation", "h"), ("x", 0), ("xanchor", "left"), ("y", -(layout.KeyTop - plot.Bottom - 4) / plot.Height), ("yanchor", "top"),
-            ("bgcolor", theme.Background), ("font", Dynamic.Of(("size", layout.LabelFont))), ("itemclick", false), ("itemdoubleclick", false)));
+            ("orientation", "h"), ("x", 0), ("xanchor", "left"), ("y", -(layout.KeyTop - plot.Bottom - 4) / plot.Height),
+                ("yanchor", "top"),
+            ("bgcolor", theme.Background), ("font", Dynamic.Of(("size", layout.LabelFont))), ("itemclick", false),
+                ("itemdoubleclick", false)));
         if (figure.Layers.Any(layer => layer is BarLayer))
         {
             result.SetProperty("barmode", figure.BarMode == BarMode.Stacked ? "stack" : "group");
@@ -149,16 +153,19 @@ internal static class PlotlyRenderer
         List<DynamicObj.DynamicObj> annotations =
         [
             Dynamic.Of(
-                ("name", "title of the upright axis"), ("text", string.Join("<br>", layout.YTitleLines)), ("xref", "paper"), ("yref", "paper"), ("x", 0), ("y", 1), ("xanchor", "left"),
+                ("name", "title of the upright axis"), ("text", string.Join("<br>", layout.YTitleLines)), ("xref", "paper"),
+                    ("yref", "paper"), ("x", 0), ("y", 1), ("xanchor", "left"),
                 ("yanchor", "bottom"), ("xshift", -Math.Round(plot.Left - 8)), ("yshift", 4), ("align", "left"), ("showarrow", false),
                 ("font", Dynamic.Of(("color", theme.Ink)))),
         ];
         foreach (PlacedLabel label in layout.Labels)
         {
             annotations.Add(Dynamic.Of(
-                ("name", layout.Figure.Layers[label.Owner].Name), ("text", Bold(label.Bold, string.Join("<br>", label.Lines.Select(SvgWriter.Escape)))),
+                ("name", layout.Figure.Layers[label.Owner].Name),
+                    ("text", Bold(label.Bold, string.Join("<br>", label.Lines.Select(SvgWriter.Escape)))),
                 ("xref", "paper"), ("yref", "paper"),
-                ("x", Math.Round((label.Box.Centre.X - plot.Left) / plot.Width, 3)), ("y", Math.Round((plot.Bottom - label.Box.Centre.Y) / plot.Height, 3)),
+                ("x", Math.Round((label.Box.Centre.X - plot.Left) / plot.Width, 3)),
+                    ("y", Math.Round((plot.Bottom - label.Box.Centre.Y) / plot.Height, 3)),
                 ("xanchor", "center"), ("yanchor", "middle"), ("showarrow", false), ("bgcolor", theme.Background + "a6"), ("borderpad", 0),
                 ("font", Dynamic.Of(("color", SvgRenderer.TextColour(theme, label.Tone)), ("size", layout.LabelFont)))));
         }

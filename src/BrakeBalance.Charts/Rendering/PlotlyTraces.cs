@@ -53,16 +53,20 @@ internal static class PlotlyTraces
                 yield return area;
                 break;
             case BandLayer band:
-                Trace2D ribbon = Scatter(layout, band.Name, [.. band.X, .. band.X.Reverse()], [.. band.Upper, .. band.Lower.Reverse()], "lines");
+                Trace2D ribbon = Scatter(layout, band.Name, [.. band.X, .. band.X.Reverse()], [.. band.Upper, .. band.Lower.Reverse()],
+                    "lines");
                 Fill(ribbon, colour, Hatch.None);
                 yield return ribbon;
                 break;
             case MarkerLayer markers:
-                int[] inside = [.. Enumerable.Range(0, markers.X.Count).Where(i => layout.Plot.Grown(0.5).Contains(layout.At(markers.X[i], markers.Y[i])))];
-                Trace2D points = Scatter(layout, markers.Name, [.. inside.Select(i => markers.X[i])], [.. inside.Select(i => markers.Y[i])], "markers");
+                int[] inside = [.. Enumerable.Range(0, markers.X.Count)
+                    .Where(i => layout.Plot.Grown(0.5).Contains(layout.At(markers.X[i], markers.Y[i])))];
+                Trace2D points = Scatter(layout, markers.Name, [.. inside.Select(i => markers.X[i])], [.. inside.Select(i => markers.Y[i])],
+                    "markers");
                 points.SetProperty("cliponaxis", false);
                 points.SetProperty("marker", Dynamic.Of(
-                    ("color", markers.Shape == Marker.Ring ? theme.Background : colour), ("size", markers.Size), ("symbol", Symbol(markers.Shape)),
+                    ("color", markers.Shape == Marker.Ring ? theme.Background : colour), ("size", markers.Size),
+                        ("symbol", Symbol(markers.Shape)),
                     ("line", Dynamic.Of(
                         ("color", markers.Shape is Marker.Cross or Marker.Ring ? colour : theme.Background),
                         ("width", markers.Shape is Marker.Cross or Marker.Ring ? 2 : 1)))));
@@ -81,7 +85,8 @@ internal static class PlotlyTraces
                 bar.SetProperty("marker", Dynamic.Of(
                     ("color", bars.Hatch == Hatch.None ? colour : colour + "33"), ("line", Dynamic.Of(("color", colour), ("width", 1))),
                     ("pattern", Pattern(bars.Hatch, colour, null))));
-                bar.SetProperty("hovertemplate", $"%{{customdata}}: %{{y:.4~g}} {YUnit(layout).Symbol}<extra>{SvgWriter.Escape(bars.Name)}</extra>");
+                bar.SetProperty("hovertemplate",
+                    $"%{{customdata}}: %{{y:.4~g}} {YUnit(layout).Symbol}<extra>{SvgWriter.Escape(bars.Name)}</extra>");
                 if (bars.Error is { } spread)
                 {
                     bar.SetProperty("error_y", ErrorBars(layout, spread, theme.Ink));
@@ -122,7 +127,8 @@ internal static class PlotlyTraces
         trace.SetProperty("mode", mode);
         trace.SetProperty(
             "hovertemplate",
-            $"%{{x:.4~g}} {XUnit(layout).Symbol}, %{{y:.4~g}} {YUnit(layout).Symbol}<extra>{SvgWriter.Escape(name)}</extra>".Replace(" ,", ",", StringComparison.Ordinal).Replace(" <", "<", StringComparison.Ordinal));
+            $"%{{x:.4~g}} {XUnit(layout).Symbol}, %{{y:.4~g}} {YUnit(layout).Symbol}<extra>{SvgWriter.Escape(name)}</extra>".Replace(" ,",
+                ",", StringComparison.Ordinal).Replace(" <", "<", StringComparison.Ordinal));
         return trace;
     }
 
@@ -150,7 +156,8 @@ internal static class PlotlyTraces
         ("dash", SvgLayers.Dashes(dash, width) is { } parts ? string.Join(',', parts.Split(' ').Select(part => part + "px")) : null));
 
     private static DynamicObj.DynamicObj ErrorBars(FigureLayout layout, IReadOnlyList<double> error, string colour) => Dynamic.Of(
-        ("type", "data"), ("array", error.Select(e => Round(e * YUnit(layout).Scale)).ToArray()), ("color", colour), ("thickness", 1.2), ("width", 4));
+        ("type", "data"), ("array", error.Select(e => Round(e * YUnit(layout).Scale)).ToArray()), ("color", colour), ("thickness", 1.2),
+            ("width", 4));
 
     private static Trace2D Heat(FigureLayout layout, HeatLayer heat, Theme theme)
     {
@@ -159,10 +166,12 @@ internal static class PlotlyTraces
         Trace2D trace = Plain("heatmap", heat.Name);
         trace.SetProperty("x", X(layout, heat.X));
         trace.SetProperty("y", Y(layout, heat.Y));
-        trace.SetProperty("z", heat.Values.Select(row => row.Select(value => value is { } si ? Round(unit.FromSi(si)) : (double?)null).ToArray()).ToArray());
+        trace.SetProperty("z", heat.Values.Select(row =>
+            row.Select(value => value is { } si ? Round(unit.FromSi(si)) : (double?)null).ToArray()).ToArray());
         trace.SetProperty("zmin", Round(unit.FromSi(low)));
         trace.SetProperty("zmax", Round(unit.FromSi(high)));
-        trace.SetProperty("colorscale", theme.Scale.Select((colour, i) => new object[] { Round(i / (theme.Scale.Count - 1.0)), colour }).ToArray());
+        trace.SetProperty("colorscale", theme.Scale.Select((colour, i) => new object[] { Round(i / (theme.Scale.Count - 1.0)), colour })
+            .ToArray());
         trace.SetProperty("colorbar", Dynamic.Of(
             ("title", Dynamic.Of(("text", unit.Bracketed))), ("thickness", 12), ("outlinewidth", 0)));
         trace.SetProperty(

@@ -50,7 +50,8 @@ internal static class SvgLayers
                 (IReadOnlyList<double> x, IReadOnlyList<double> y) = line.Path;
                 svg.Empty(
                     "path",
-                    ("d", PathData(Geometry.Simplify(layout.Path(x, y), 0.05), close: false)), ("fill", "none"), ("stroke", theme[line.Tone]),
+                    ("d", PathData(Geometry.Simplify(layout.Path(x, y), 0.05), close: false)), ("fill", "none"),
+                        ("stroke", theme[line.Tone]),
                     ("stroke-width", line.Width), ("stroke-dasharray", Dashes(line.Dash, line.Width)), ("stroke-linejoin", "round"));
                 break;
             case RegionLayer region:
@@ -58,7 +59,8 @@ internal static class SvgLayers
                 Area(svg, outline, theme[region.Tone], region.Hatch == Hatch.None ? null : PatternId(id, index, ""));
                 break;
             case BandLayer band:
-                Area(svg, PathData([.. layout.Path(band.X, band.Upper), .. layout.Path(band.X, band.Lower).Reverse()], close: true), theme[band.Tone], null);
+                Area(svg, PathData([.. layout.Path(band.X, band.Upper), .. layout.Path(band.X, band.Lower).Reverse()], close: true),
+                    theme[band.Tone], null);
                 break;
             case ReferenceLayer reference:
                 (double x1, double y1, double x2, double y2) = reference.Vertical
@@ -104,7 +106,8 @@ internal static class SvgLayers
                     _ => (layer.Tone, Hatch.None, ""),
                 };
                 string? pattern = hatch == Hatch.None ? null : PatternId(id, index, suffix);
-                string box = PathData([new(left, middle - 6), new(left + 24, middle - 6), new(left + 24, middle + 6), new(left, middle + 6)], close: true);
+                string box = PathData([new(left, middle - 6), new(left + 24, middle - 6), new(left + 24, middle + 6),
+                    new(left, middle + 6)], close: true);
                 if (layer is BarLayer)
                 {
                     Bar(svg, box, theme, tone, pattern);
@@ -156,7 +159,8 @@ internal static class SvgLayers
 
     private static void Bar(SvgWriter svg, string outline, Theme theme, Tone tone, string? pattern)
     {
-        svg.Empty("path", ("d", outline), ("fill", theme[tone]), ("fill-opacity", pattern is null ? 0.85 : 0.2), ("stroke", theme[tone]), ("stroke-width", 1.0));
+        svg.Empty("path", ("d", outline), ("fill", theme[tone]), ("fill-opacity", pattern is null ? 0.85 : 0.2), ("stroke", theme[tone]),
+            ("stroke-width", 1.0));
         if (pattern is not null)
         {
             svg.Empty("path", ("d", outline), ("fill", $"url(#{pattern})"));
@@ -197,7 +201,8 @@ internal static class SvgLayers
         switch (shape)
         {
             case Marker.Circle:
-                svg.Empty("circle", ("cx", x), ("cy", y), ("r", r), ("fill", colour), ("stroke", halo), ("stroke-width", halo is null ? null : 1.2));
+                svg.Empty("circle", ("cx", x), ("cy", y), ("r", r), ("fill", colour), ("stroke", halo),
+                    ("stroke-width", halo is null ? null : 1.2));
                 break;
             case Marker.Ring:
                 svg.Empty("circle", ("cx", x), ("cy", y), ("r", r), ("fill", halo ?? "none"), ("stroke", colour), ("stroke-width", 1.8));
@@ -213,7 +218,8 @@ internal static class SvgLayers
                     Marker.Diamond => [new(x, y - r * 1.25), new(x + r * 1.25, y), new(x, y + r * 1.25), new(x - r * 1.25, y)],
                     _ => [new(x, y - r * 1.2), new(x + r * 1.15, y + r * 0.9), new(x - r * 1.15, y + r * 0.9)],
                 };
-                svg.Empty("path", ("d", PathData(corners, close: true)), ("fill", colour), ("stroke", halo), ("stroke-width", halo is null ? null : 1.2));
+                svg.Empty("path", ("d", PathData(corners, close: true)), ("fill", colour), ("stroke", halo),
+                    ("stroke-width", halo is null ? null : 1.2));
                 break;
         }
     }
@@ -231,7 +237,8 @@ internal static class SvgLayers
             double left = i - room / 2 + (stacked ? 0 : place * width);
             double x1 = layout.ShownX(left), x2 = layout.ShownX(left + width * 0.96);
             double y1 = layout.AtY(below), y2 = layout.AtY(below + bars.Values[i]);
-            Bar(svg, PathData([new(x1, y1), new(x2, y1), new(x2, y2), new(x1, y2)], close: true), theme, bars.Tone, bars.Hatch == Hatch.None ? null : PatternId(id, index, ""));
+            Bar(svg, PathData([new(x1, y1), new(x2, y1), new(x2, y2), new(x1, y2)], close: true), theme, bars.Tone, bars.Hatch == Hatch.None
+                ? null : PatternId(id, index, ""));
             if (bars.Error is { } error)
             {
                 ErrorBar(svg, layout, (x1 + x2) / 2, below + bars.Values[i] - error[i], below + bars.Values[i] + error[i], theme.Ink);
@@ -242,7 +249,8 @@ internal static class SvgLayers
     private static void Heat(SvgWriter svg, FigureLayout layout, Theme theme, HeatLayer heat)
     {
         (double low, double high) = heat.Range;
-        Cells(svg, layout, heat.X, heat.Y, (row, column) => heat.Values[row][column] is { } value ? theme.OnScale((value - low) / (high - low)) : null);
+        Cells(svg, layout, heat.X, heat.Y, (row, column) =>
+            heat.Values[row][column] is { } value ? theme.OnScale((value - low) / (high - low)) : null);
     }
 
     /// <summary>The scale of a heat map, right of the plot.</summary>
@@ -277,7 +285,8 @@ internal static class SvgLayers
             double width = (xs.High - xs.Low) / map.X.Count, height = (ys.High - ys.Low) / map.Y.Count;
             foreach ((int row, int from, int to) in MapRuns.Of(map, c))
             {
-                Dot a = layout.At(map.X[from] - width / 2, map.Y[row] - height / 2), b = layout.At(map.X[to] + width / 2, map.Y[row] + height / 2);
+                Dot a = layout.At(map.X[from] - width / 2, map.Y[row] - height / 2),
+                    b = layout.At(map.X[to] + width / 2, map.Y[row] + height / 2);
                 outline.Append(PathData([a, new(b.X, a.Y), b, new(a.X, b.Y)], close: true));
             }
 
@@ -289,7 +298,8 @@ internal static class SvgLayers
         }
     }
 
-    private static void Cells(SvgWriter svg, FigureLayout layout, IReadOnlyList<double> x, IReadOnlyList<double> y, Func<int, int, string?> fill)
+    private static void Cells(SvgWriter svg, FigureLayout layout, IReadOnlyList<double> x, IReadOnlyList<double> y,
+        Func<int, int, string?> fill)
     {
         Extent xs = HeatLayer.Cells(x), ys = HeatLayer.Cells(y);
         double width = (xs.High - xs.Low) / x.Count, height = (ys.High - ys.Low) / y.Count;
@@ -300,7 +310,8 @@ internal static class SvgLayers
             {
                 if (fill(row, column) is { } colour)
                 {
-                    Dot a = layout.At(x[column] - width / 2, y[row] + height / 2), b = layout.At(x[column] + width / 2, y[row] - height / 2);
+                    Dot a = layout.At(x[column] - width / 2, y[row] + height / 2),
+                        b = layout.At(x[column] + width / 2, y[row] - height / 2);
                     SvgRenderer.Rectangle(svg, new Box(a.X, a.Y, b.X, b.Y), colour);
                 }
             }

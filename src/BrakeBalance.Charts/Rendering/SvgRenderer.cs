@@ -66,7 +66,8 @@ internal static class SvgRenderer
         svg.Open("g", ("id", $"{id}-texts"), ("fill", theme.Ink));
         foreach (string title in layout.TitleLines)
         {
-            svg.Text("text", title, ("x", 8.0), ("y", y + layout.TitleFont * 0.95), ("font-size", layout.TitleFont), ("font-weight", "bold"));
+            svg.Text("text", title, ("x", 8.0), ("y", y + layout.TitleFont * 0.95), ("font-size", layout.TitleFont),
+                ("font-weight", "bold"));
             y += layout.TitleFont * TextMetrics.LineHeight;
         }
 
@@ -77,7 +78,8 @@ internal static class SvgRenderer
 
         foreach ((int i, string text) in layout.XTitleLines.Index())
         {
-            svg.Text("text", text, ("x", layout.Plot.Right), ("y", layout.XTitleTop + i * line + size.FontSize * 0.95), ("text-anchor", "end"));
+            svg.Text("text", text, ("x", layout.Plot.Right), ("y", layout.XTitleTop + i * line + size.FontSize * 0.95),
+                ("text-anchor", "end"));
         }
 
         foreach ((int i, string text) in layout.CreditLines.Index())
@@ -141,7 +143,8 @@ internal static class SvgRenderer
             foreach ((int i, string text) in label.Lines.Index())
             {
                 svg.Text(
-                    "text", text, ("x", label.Box.Centre.X), ("y", label.Box.Top + i * line + font * 0.93), ("fill", TextColour(theme, label.Tone)),
+                    "text", text, ("x", label.Box.Centre.X), ("y", label.Box.Top + i * line + font * 0.93),
+                        ("fill", TextColour(theme, label.Tone)),
                     ("font-weight", label.Bold ? "bold" : null));
             }
         }
@@ -169,7 +172,9 @@ internal static class SvgRenderer
     internal static void Rectangle(SvgWriter svg, Box box, string? fill = null) =>
         svg.Empty("rect", ("x", box.Left), ("y", box.Top), ("width", box.Width), ("height", box.Height), ("fill", fill));
 
-    internal static void Stroke(SvgWriter svg, double x1, double y1, double x2, double y2, string colour, double width, string? dashes = null) =>
+    internal static void Stroke(SvgWriter svg, double x1, double y1, double x2, double y2, string colour, double width,
+        string? dashes = null) =>
         svg.Empty(
-            "line", ("x1", x1), ("y1", y1), ("x2", x2), ("y2", y2), ("stroke", colour), ("stroke-width", width), ("stroke-dasharray", dashes));
+            "line", ("x1", x1), ("y1", y1), ("x2", x2), ("y2", y2), ("stroke", colour), ("stroke-width", width),
+                ("stroke-dasharray", dashes));
 }

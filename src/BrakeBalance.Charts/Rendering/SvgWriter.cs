@@ -53,7 +53,8 @@ internal sealed class SvgWriter(double? fontSize = null)
         (double? size, bool bold) = Inherited.With(attributes);
         if (name == "text" && content.Length > 0 && size is { } known)
         {
-            (string, object?)[] sized = [.. attributes, ("textLength", TextMetrics.Natural(content, known, bold)), ("lengthAdjust", "spacingAndGlyphs")];
+            (string, object?)[] sized =
+                [.. attributes, ("textLength", TextMetrics.Natural(content, known, bold)), ("lengthAdjust", "spacingAndGlyphs")];
             Tag(name, sized, ">");
         }
         else
@@ -91,7 +92,8 @@ internal sealed class SvgWriter(double? fontSize = null)
         {
             if (value is not null)
             {
-                _text.Append(' ').Append(key).Append("=\"").Append(value is double number ? Number(number) : Escape(value.ToString()!)).Append('"');
+                _text.Append(' ').Append(key).Append("=\"").Append(value is double number ? Number(number) : Escape(value.ToString()!))
+                    .Append('"');
             }
         }
 

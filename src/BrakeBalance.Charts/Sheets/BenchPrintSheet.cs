@@ -19,9 +19,11 @@ public static class BenchPrintSheet
         ArgumentNullException.ThrowIfNull(report);
         UnitSystem system = units ?? Display.Units;
         var html = new StringBuilder();
-        html.Append("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n" + PageMark.Html + "\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
+        html.Append("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n" + PageMark.Html
+            + "\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
             .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'\">\n")
-            .Append("<link rel=\"icon\" href=\"data:,\">\n<title>Bench sheet: ").Append(Escape(report.Sheet.Name)).Append("</title>\n<style>\n").Append(FigureAssets.Sheet).Append("</style>\n</head>\n<body>\n<main>\n");
+            .Append("<link rel=\"icon\" href=\"data:,\">\n<title>Bench sheet: ").Append(Escape(report.Sheet.Name))
+                .Append("</title>\n<style>\n").Append(FigureAssets.Sheet).Append("</style>\n</head>\n<body>\n<main>\n");
         Head(html, report);
         Findings(html, report);
         Hoses(html, report, system);
@@ -30,7 +32,8 @@ public static class BenchPrintSheet
         html.Append("<section class=\"back\">\n<div class=\"lists\">\n");
         foreach (Checklist list in Checklist.All)
         {
-            html.Append("<section>\n<h2>").Append(Escape(list.Title)).Append("</h2>\n<p class=\"before\">").Append(Escape(list.Before)).Append("</p>\n<ul>\n");
+            html.Append("<section>\n<h2>").Append(Escape(list.Title)).Append("</h2>\n<p class=\"before\">").Append(Escape(list.Before))
+                .Append("</p>\n<ul>\n");
             foreach (string step in list.Steps)
             {
                 html.Append("<li>").Append(Escape(step)).Append("</li>\n");
@@ -67,7 +70,8 @@ public static class BenchPrintSheet
         html.Append("<ul>\n");
         foreach (BenchFinding finding in open)
         {
-            html.Append("<li><strong>").Append(Escape(BenchTables.Word(finding.Severity))).Append("</strong> ").Append(Escape(finding.ToString())).Append("</li>\n");
+            html.Append("<li><strong>").Append(Escape(BenchTables.Word(finding.Severity))).Append("</strong> ")
+                .Append(Escape(finding.ToString())).Append("</li>\n");
         }
 
         html.Append("</ul>\n");
@@ -82,7 +86,8 @@ public static class BenchPrintSheet
 
         Table(html, BenchTables.CutList(report, units));
         html.Append("<p>Angles between ends: first end hanging down, clockwise, seen from the second end. To buy: ");
-        html.AppendJoin("; ", report.Purchase.Select(line => Escape($"{Measure.Distance.Text(line.ToBuy, units)} of {line.Rating.Name}"))).Append(".</p>\n");
+        html.AppendJoin("; ", report.Purchase.Select(line => Escape($"{Measure.Distance.Text(line.ToBuy, units)} of {line.Rating.Name}")))
+            .Append(".</p>\n");
     }
 
     private static void Plumbing(StringBuilder html, BenchReport report, UnitSystem units)
@@ -95,7 +100,8 @@ public static class BenchPrintSheet
         html.Append(report.Sheet.Plumbing is null ? "<div>\n" : "<div class=\"pair\">\n");
         if (report.Sheet.Plumbing is { } plumbing)
         {
-            html.Append("<div><h2>Plumbing</h2>\n").Append(PlumbingDrawing.Of(plumbing.Return.Plumbing, units).ToSvg(theme: Theme.Print)).Append("</div>\n<div>");
+            html.Append("<div><h2>Plumbing</h2>\n").Append(PlumbingDrawing.Of(plumbing.Return.Plumbing, units).ToSvg(theme: Theme.Print))
+                .Append("</div>\n<div>");
         }
         else
         {
@@ -104,7 +110,8 @@ public static class BenchPrintSheet
 
         if (report.PushRod is not null && report.Sheet.PushRod is { } rod)
         {
-            html.Append("<h2>Push rod</h2>\n<p>Seat ").Append(Escape(BenchMeasures.Gap.Text(rod.PistonDepth, units))).Append(" deep, rod ").Append(Escape(BenchMeasures.Gap.Text(rod.Projection, units)))
+            html.Append("<h2>Push rod</h2>\n<p>Seat ").Append(Escape(BenchMeasures.Gap.Text(rod.PistonDepth, units))).Append(" deep, rod ")
+                .Append(Escape(BenchMeasures.Gap.Text(rod.Projection, units)))
                 .Append(" out: ").Append(Escape($"{rod.Finding().What} {rod.Finding().Why}")).Append("</p>\n");
         }
 
@@ -114,7 +121,8 @@ public static class BenchPrintSheet
             foreach ((Temperature oil, ReleaseEffect effect) in report.Releases)
             {
                 string time = effect.ReleaseTime is { } back ? Measure.Time.Text(back, units) : "not by springs";
-                html.Append(CultureInfo.InvariantCulture, $"<tr><td>{Escape(Measure.Temperature.Text(oil, units))}</td><td class=\"number\">{Escape(BenchMeasures.BackPressure.Text(effect.Standing, units))}</td><td class=\"number\">{Escape(time)}</td></tr>\n");
+                html.Append(CultureInfo.InvariantCulture,
+                    $"<tr><td>{Escape(Measure.Temperature.Text(oil, units))}</td><td class=\"number\">{Escape(BenchMeasures.BackPressure.Text(effect.Standing, units))}</td><td class=\"number\">{Escape(time)}</td></tr>\n");
             }
 
             html.Append("</tbody></table>\n");
@@ -140,10 +148,12 @@ public static class BenchPrintSheet
             html.Append("<p>").Append(Escape(named.Caption)).Append("</p>\n");
         }
 
-        html.Append("<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Table: ").Append(Escape(named.Title)).Append("\">\n<table><thead><tr>");
+        html.Append("<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Table: ").Append(Escape(named.Title))
+            .Append("\">\n<table><thead><tr>");
         foreach ((int i, string column) in table.Columns.Index())
         {
-            html.Append(table.IsNumeric(i) ? "<th scope=\"col\" class=\"number\">" : "<th scope=\"col\">").Append(Escape(column)).Append("</th>");
+            html.Append(table.IsNumeric(i) ? "<th scope=\"col\" class=\"number\">" : "<th scope=\"col\">").Append(Escape(column))
+                .Append("</th>");
         }
 
         html.Append("</tr></thead>\n<tbody>\n");
@@ -152,7 +162,9 @@ public static class BenchPrintSheet
             html.Append("<tr>");
             foreach ((int i, string cell) in table.Row(row).Index())
             {
-                html.Append(table.IsNumeric(i) ? "<td class=\"number\">" : table.Columns[i] == "Verdict" ? "<td class=\"verdict\">" : "<td>").Append(Escape(cell)).Append("</td>");
+                html.Append(table.IsNumeric(i)
+                    ? "<td class=\"number\">" : table.Columns[i] == "Verdict" ? "<td class=\"verdict\">" : "<td>").Append(Escape(cell))
+                    .Append("</td>");
             }
 
             html.Append("</tr>\n");

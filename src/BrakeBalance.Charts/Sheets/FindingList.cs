@@ -10,7 +10,8 @@ namespace BrakeBalance.Charts.Sheets;
 /// <param name="findings">The findings.</param>
 public sealed class FindingList(IEnumerable<BenchFinding> findings) : IHtmlOutput
 {
-    private readonly BenchFinding[] _open = [.. findings.Where(finding => finding.Severity != BenchSeverity.Good).OrderByDescending(finding => finding.Severity)];
+    private readonly BenchFinding[] _open =
+        [.. findings.Where(finding => finding.Severity != BenchSeverity.Good).OrderByDescending(finding => finding.Severity)];
     private readonly BenchFinding[] _good = [.. findings.Where(finding => finding.Severity == BenchSeverity.Good)];
 
     /// <inheritdoc/>
@@ -24,12 +25,14 @@ public sealed class FindingList(IEnumerable<BenchFinding> findings) : IHtmlOutpu
 
         foreach (BenchFinding finding in _open)
         {
-            html.Append(CultureInfo.InvariantCulture, $"<p class=\"bb-verdict\" data-kind=\"caution\">{Word(finding)}: {HtmlRenderer.Escape(finding.ToString())}</p>\n");
+            html.Append(CultureInfo.InvariantCulture,
+                $"<p class=\"bb-verdict\" data-kind=\"caution\">{Word(finding)}: {HtmlRenderer.Escape(finding.ToString())}</p>\n");
         }
 
         if (_good.Length > 0)
         {
-            html.Append(CultureInfo.InvariantCulture, $"<details{(_open.Length == 0 && _good.Length < 3 ? " open" : "")}><summary>As wanted: {_good.Length}</summary>\n<ul>\n");
+            html.Append(CultureInfo.InvariantCulture,
+                $"<details{(_open.Length == 0 && _good.Length < 3 ? " open" : "")}><summary>As wanted: {_good.Length}</summary>\n<ul>\n");
             foreach (BenchFinding finding in _good)
             {
                 html.Append("<li>").Append(HtmlRenderer.Escape(finding.ToString())).Append("</li>\n");
@@ -44,5 +47,6 @@ public sealed class FindingList(IEnumerable<BenchFinding> findings) : IHtmlOutpu
     /// <inheritdoc/>
     public string ToPlainText() => string.Concat(_open.Concat(_good).Select(finding => $"{Word(finding)}: {finding}\n"));
 
-    private static string Word(BenchFinding finding) => finding.Severity == BenchSeverity.Caution ? "Caution" : BenchTables.Word(finding.Severity);
+    private static string Word(BenchFinding finding) =>
+        finding.Severity == BenchSeverity.Caution ? "Caution" : BenchTables.Word(finding.Severity);
 }

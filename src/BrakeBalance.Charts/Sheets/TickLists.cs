@@ -14,7 +14,8 @@ public sealed class TickLists(params IReadOnlyList<Checklist> lists) : IHtmlOutp
         var html = new StringBuilder();
         foreach (Checklist list in lists)
         {
-            html.Append("<div class=\"bb-ticks\">\n<p><strong>").Append(HtmlRenderer.Escape(list.Title)).Append(".</strong> <em>").Append(HtmlRenderer.Escape(list.Before)).Append("</em></p>\n<ul style=\"list-style: '☐ '\">\n");
+            html.Append("<div class=\"bb-ticks\">\n<p><strong>").Append(HtmlRenderer.Escape(list.Title)).Append(".</strong> <em>")
+                .Append(HtmlRenderer.Escape(list.Before)).Append("</em></p>\n<ul style=\"list-style: '☐ '\">\n");
             foreach (string step in list.Steps)
             {
                 html.Append("<li>").Append(HtmlRenderer.Escape(step)).Append("</li>\n");
@@ -27,5 +28,7 @@ public sealed class TickLists(params IReadOnlyList<Checklist> lists) : IHtmlOutp
     }
 
     /// <inheritdoc/>
-    public string ToPlainText() => string.Join('\n', lists.Select(list => $"{list.Title}\n{list.Before}\n{string.Concat(list.Steps.Select(step => $"[ ] {step}\n"))}"));
+    public string ToPlainText() =>
+        string.Join('\n', lists.Select(list =>
+        $"{list.Title}\n{list.Before}\n{string.Concat(list.Steps.Select(step => $"[ ] {step}\n"))}"));
 }

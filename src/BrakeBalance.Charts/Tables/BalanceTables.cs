@@ -19,8 +19,10 @@ public static class BalanceTables
         return new TableBuilder(units)
             .Words("Load case", loads.Select(load => load.Name))
             .Rounded("Mass m", Measure.Mass, loads.Select(load => (double?)load.Mass.Kilograms))
-            .Rounded("Front axle to centre of gravity a", Measure.Travel, loads.Select(load => (double?)load.FrontAxleToCentreOfGravity.Meters))
-            .Rounded("Centre of gravity to rear axle b", Measure.Travel, loads.Select(load => (double?)(vehicle.Wheelbase - load.FrontAxleToCentreOfGravity).Meters))
+            .Rounded("Front axle to centre of gravity a", Measure.Travel,
+                loads.Select(load => (double?)load.FrontAxleToCentreOfGravity.Meters))
+            .Rounded("Centre of gravity to rear axle b", Measure.Travel,
+                loads.Select(load => (double?)(vehicle.Wheelbase - load.FrontAxleToCentreOfGravity).Meters))
             .Rounded("Height of the centre of gravity h", Measure.Travel, loads.Select(load => (double?)load.CentreOfGravityHeight.Meters))
             .Build().Frame;
     }
@@ -45,7 +47,8 @@ public static class BalanceTables
             .Rounded("Effective radius r", Measure.Travel, axles.Select(axle => (double?)axle.Brake.EffectiveRadius.Meters))
             .Rounded("Loaded tyre radius R", Measure.Travel, axles.Select(axle => (double?)axle.RadiusMetres))
             .Rounded("Threshold pressure", Measure.LinePressure, axles.Select(axle => (double?)axle.Brake.ThresholdPressure.Pascals))
-            .Rounded($"Braking force per {step}", Measure.BrakeForce, axles.Select(axle => (double?)(2 * axle.Brake.TorqueNewtonMetresPerPascal * tenBar / axle.RadiusMetres)))
+            .Rounded($"Braking force per {step}", Measure.BrakeForce,
+                axles.Select(axle => (double?)(2 * axle.Brake.TorqueNewtonMetresPerPascal * tenBar / axle.RadiusMetres)))
             .Build().Frame;
     }
 
@@ -103,8 +106,10 @@ public static class BalanceTables
         }
 
         var cases = before.LoadCases.Zip(after.LoadCases)
-            .Select(pair => (Load: pair.First.Name, Before: new BalanceModel(before, pair.First), After: new BalanceModel(after, pair.Second)))
-            .SelectMany(models => adhesions.Select(adhesion => (models.Load, Adhesion: adhesion, Before: models.Before.FirstLockUp(adhesion), After: models.After.FirstLockUp(adhesion))))
+            .Select(pair => (Load: pair.First.Name, Before: new BalanceModel(before, pair.First),
+                After: new BalanceModel(after, pair.Second)))
+            .SelectMany(models => adhesions.Select(adhesion =>
+                (models.Load, Adhesion: adhesion, Before: models.Before.FirstLockUp(adhesion), After: models.After.FirstLockUp(adhesion))))
             .ToList();
         return new TableBuilder(units)
             .Words("Load case", cases.Select(row => row.Load))
@@ -131,7 +136,8 @@ public static class BalanceTables
         .Column("Worst efficiency", Measure.Percent, outcomes.Select(outcome => (double?)Math.Round(outcome.WorstEfficiency, 3)))
         .Build().Frame;
 
-    private static string First(LockUp? lockUp) => lockUp is null ? "neither" : lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" };
+    private static string First(LockUp? lockUp) =>
+        lockUp is null ? "neither" : lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" };
 
     private static double? Share(PerAxle<Force> force) =>
         force.Front.Newtons + force.Rear.Newtons is > 0 and var sum ? force.Rear.Newtons / sum : null;

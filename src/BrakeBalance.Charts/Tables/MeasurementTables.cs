@@ -13,7 +13,8 @@ public static class MeasurementTables
     public static NamedTable LeftOut(IReadOnlyList<LogProblem> problems, string id = "left-out") => new()
     {
         Id = id,
-        Title = problems.Count == 0 ? "Every line of the log was read" : $"{problems.Count} remark{(problems.Count == 1 ? "" : "s")} on lines of the log",
+        Title = problems.Count == 0
+            ? "Every line of the log was read" : $"{problems.Count} remark{(problems.Count == 1 ? "" : "s")} on lines of the log",
         Table = new TableBuilder()
             .Words("Line", problems.Count == 0 ? ["–"] : problems.Select(p => p.Line.ToString(CultureInfo.InvariantCulture)))
             .Words("Reason", problems.Count == 0 ? ["nothing was left out"] : problems.Select(p => p.Reason)).Build(),
@@ -26,7 +27,8 @@ public static class MeasurementTables
     /// <returns>The table.</returns>
     public static NamedTable Knees(GaugeAnalysis analysis, UnitSystem? units = null, string id = "knees")
     {
-        (KnobPosition Position, ValveFit Fit)[] rows = [.. analysis.Positions.SelectMany(p => new[] { p.Apply, p.Release }.OfType<ValveFit>().Select(f => (p, f)))];
+        (KnobPosition Position, ValveFit Fit)[] rows =
+            [.. analysis.Positions.SelectMany(p => new[] { p.Apply, p.Release }.OfType<ValveFit>().Select(f => (p, f)))];
         return new NamedTable
         {
             Id = id,
@@ -35,7 +37,8 @@ public static class MeasurementTables
             Table = rows.Length == 0
                 ? new TableBuilder(units).Words("Adjuster", ["–"]).Words("Finding", ["no position could be fitted"]).Build()
                 : new TableBuilder(units)
-                    .Words("Adjuster", rows.Select(r => r.Position.Turns is { } t ? FormattableString.Invariant($"{t:0.##} turn{(t == 1 ? "" : "s")}") : "as it is"))
+                    .Words("Adjuster", rows.Select(r =>
+                        r.Position.Turns is { } t ? FormattableString.Invariant($"{t:0.##} turn{(t == 1 ? "" : "s")}") : "as it is"))
                     .Words("Pressure", rows.Select(r => r.Fit.Phase == PressurePhase.Release ? "falling" : "rising"))
                     .Column("Knee", Measure.LinePressure, rows.Select(r => r.Fit.Knee?.Estimate.Pascals))
                     .Column("Lower bound", Measure.LinePressure, rows.Select(r => r.Fit.Knee?.Low.Pascals))
@@ -54,14 +57,16 @@ public static class MeasurementTables
     public static NamedTable Stops(StopSearch search, UnitSystem? units = null, string id = "stops-found") => new()
     {
         Id = id,
-        Title = search.Stops.Count == 0 ? "No stop was found" : $"{search.Stops.Count} stop{(search.Stops.Count == 1 ? " was" : "s were")} found",
+        Title = search.Stops.Count == 0
+            ? "No stop was found" : $"{search.Stops.Count} stop{(search.Stops.Count == 1 ? " was" : "s were")} found",
         Caption = string.Join(' ', search.Remarks),
         Table = search.Stops.Count == 0
             ? new TableBuilder(units).Words("Stop", ["–"]).Build()
             : new TableBuilder(units)
                 .Column("Begins at", Measure.Time, search.Stops.Select(s => s.Start).ToArray())
                 .Column("Initial speed", Measure.Speed, search.Stops.Select(s => s.InitialSpeed).ToArray())
-                .Column("Mean fully developed deceleration", Measure.Deceleration, search.Stops.Select(s => s.Deceleration?.MetersPerSecondSquared))
+                .Column("Mean fully developed deceleration", Measure.Deceleration,
+                    search.Stops.Select(s => s.Deceleration?.MetersPerSecondSquared))
                 .Column("Peak deceleration", Measure.Deceleration, search.Stops.Select(s => s.Peak).ToArray())
                 .Column("Distance", Measure.Distance, search.Stops.Select(s => s.Distance).ToArray())
                 .Words("Caution", search.Stops.Select(s => s.Cautions.Count == 0 ? "none" : string.Join(' ', s.Cautions))).Build(),
@@ -122,7 +127,8 @@ public static class MeasurementTables
             Caption = "The limit of all corners if one condition did not have to be met, the dearest first.",
             Table = new TableBuilder(units)
                 .Words("Without this condition", none ? ["–"] : setting.Costs.Select(cost => cost.Name))
-                .Words("the limit would be", none ? ["the same"] : setting.Costs.Select(cost => SettingWords.Number(cost.Limit, units ?? Display.Units)))
+                .Words("the limit would be", none
+                    ? ["the same"] : setting.Costs.Select(cost => SettingWords.Number(cost.Limit, units ?? Display.Units)))
                 .Build(),
         };
     }
@@ -160,7 +166,8 @@ public static class MeasurementTables
             .Words("Answer", answers.Select(a => a.Question))
             .Words("Unit", answers.Select(a => a.Unit.Length == 0 ? "–" : a.Unit))
             .Words("Band", answers.Select(a => Band(a.Band)))
-            .Words("Measure first", answers.Select(a => a.MeasureNext.Count == 0 ? "nothing: all is known" : a.MeasureNext[0].Path)).Build(),
+            .Words("Measure first", answers.Select(a => a.MeasureNext.Count == 0 ? "nothing: all is known" : a.MeasureNext[0].Path))
+                .Build(),
     };
 
     /// <summary>What to measure next for one answer.</summary>

@@ -17,12 +17,15 @@ public static class StopTables
         UnitSystem shown = units ?? Display.Units;
         return new TableBuilder(shown)
             .Words("Set-up", rows.Select(r => r.Name))
-            .Column("Full pressure, wheels locked", Measure.Distance, rows.Select(r => Rounded(Measure.Distance, r.Panic.Distance.Meters, shown)))
-            .Column("Just below lock-up", Measure.Distance, rows.Select(r => Rounded(Measure.Distance, r.Threshold?.Distance.Meters, shown)))
+            .Column("Full pressure, wheels locked", Measure.Distance,
+                rows.Select(r => Rounded(Measure.Distance, r.Panic.Distance.Meters, shown)))
+            .Column("Just below lock-up", Measure.Distance,
+                rows.Select(r => Rounded(Measure.Distance, r.Threshold?.Distance.Meters, shown)))
             .Column("Anti-lock bound", Measure.Distance, rows.Select(r => Rounded(Measure.Distance, r.Bound.Distance.Meters, shown)))
             .Words("Full pressure: locks first", rows.Select(r => First(r.Panic.FirstLock)))
             .Words("Steady: locks first", rows.Select(r => First(LockPressure.Lowest(r.Setup.Car, Speed.Zero)?.Axle)))
-            .Column("Largest sideslip, 8 % past lock-up", Measure.Angle, rows.Select(r => Rounded(Measure.Angle, r.FirmOnCrown.GreatestSideslip.Radians, shown)))
+            .Column("Largest sideslip, 8 % past lock-up", Measure.Angle,
+                rows.Select(r => Rounded(Measure.Angle, r.FirmOnCrown.GreatestSideslip.Radians, shown)))
             .Words("Swaps ends", rows.Select(r => r.FirmOnCrown.SwapsEnds ? "yes" : "no"))
             .Build();
     }
@@ -40,7 +43,8 @@ public static class StopTables
             .Column("Speed", Measure.Speed, speeds.Select(v => Rounded(Measure.Speed, v.MetersPerSecond, shown)))
             .Column("Rear locked: growth a second", Measure.Number, rear.Select(g => Rounded(Measure.Number, g, shown)))
             .Column("Time to double", Measure.Time, rear.Select(g => Rounded(Measure.Time, g > 0 ? Math.Log(2) / g : null, shown)))
-            .Column("Front locked: growth a second", Measure.Number, speeds.Select(v => Rounded(Measure.Number, YawStability.GrowthPerSecond(car, Axle.Front, v), shown)))
+            .Column("Front locked: growth a second", Measure.Number,
+                speeds.Select(v => Rounded(Measure.Number, YawStability.GrowthPerSecond(car, Axle.Front, v), shown)))
             .Build();
     }
 
@@ -90,8 +94,10 @@ public static class StopTables
         return new TableBuilder(shown)
             .Words("Axle", "front", "rear")
             .Column("Heat", Measure.Energy, new[] { stop.Heat.Front, stop.Heat.Rear }.Select(e => Rounded(Measure.Energy, e.Joules, shown)))
-            .Column("Disc or drum before", Measure.Temperature, new[] { stop.RingAtStart.Front, stop.RingAtStart.Rear }.Select(t => Rounded(Measure.Temperature, t.Kelvins, shown)))
-            .Column("after", Measure.Temperature, new[] { stop.RingAtEnd.Front, stop.RingAtEnd.Rear }.Select(t => Rounded(Measure.Temperature, t.Kelvins, shown)))
+            .Column("Disc or drum before", Measure.Temperature,
+                new[] { stop.RingAtStart.Front, stop.RingAtStart.Rear }.Select(t => Rounded(Measure.Temperature, t.Kelvins, shown)))
+            .Column("after", Measure.Temperature,
+                new[] { stop.RingAtEnd.Front, stop.RingAtEnd.Rear }.Select(t => Rounded(Measure.Temperature, t.Kelvins, shown)))
             .Build();
     }
 

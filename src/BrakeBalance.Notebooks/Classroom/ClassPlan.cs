@@ -33,8 +33,10 @@ public sealed record ClassPlan
         {
             string[] ends = part.Split('-', StringSplitOptions.TrimEntries);
             if (ends.Length > 2
-                || !int.TryParse(ends[0], System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out int first)
-                || !int.TryParse(ends[^1], System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out int last)
+                || !int.TryParse(ends[0], System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture,
+                    out int first)
+                || !int.TryParse(ends[^1], System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture,
+                    out int last)
                 || first < 1 || last > 9999 || last < first)
             {
                 return null;

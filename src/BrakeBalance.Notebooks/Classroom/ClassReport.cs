@@ -13,9 +13,11 @@ public static class ClassReport
     public static string Marks(ClassResults results)
     {
         var csv = new StringBuilder("student,exercise,answer,mark,points,of,comment\n");
-        foreach (StudentMark mark in results.Marks.OrderBy(mark => mark.Student).ThenBy(mark => mark.Exercise.Lesson.Number).ThenBy(mark => mark.Exercise.Level))
+        foreach (StudentMark mark in results.Marks.OrderBy(mark => mark.Student).ThenBy(mark => mark.Exercise.Lesson.Number)
+            .ThenBy(mark => mark.Exercise.Level))
         {
-            csv.Append(CultureInfo.InvariantCulture, $"{mark.Student},{mark.Exercise.Id},{CsvText.Cell(mark.Text)},{Words(mark.Marked.Mark)},{mark.Marked.Points},{mark.Exercise.Level},{CsvText.Cell(mark.Marked.Comment)}\n");
+            csv.Append(CultureInfo.InvariantCulture,
+                $"{mark.Student},{mark.Exercise.Id},{CsvText.Cell(mark.Text)},{Words(mark.Marked.Mark)},{mark.Marked.Points},{mark.Exercise.Level},{CsvText.Cell(mark.Marked.Comment)}\n");
         }
 
         return csv.ToString();
@@ -30,7 +32,8 @@ public static class ClassReport
         foreach (ItemAnalysis item in results.Items)
         {
             (string comment, int count) = item.Comments.Count > 0 ? item.Comments[0] : ("", 0);
-            csv.Append(CultureInfo.InvariantCulture, $"{item.ExerciseId},{item.Answers},{item.Facility:0.000},{(item.Discrimination is { } value ? value.ToString("0.000", CultureInfo.InvariantCulture) : "")},{CsvText.Cell(comment)},{count}\n");
+            csv.Append(CultureInfo.InvariantCulture,
+                $"{item.ExerciseId},{item.Answers},{item.Facility:0.000},{(item.Discrimination is { } value ? value.ToString("0.000", CultureInfo.InvariantCulture) : "")},{CsvText.Cell(comment)},{count}\n");
         }
 
         return csv.ToString();
@@ -41,7 +44,8 @@ public static class ClassReport
     /// <returns>CSV with the columns student, exercise, answer; the last one empty.</returns>
     public static string Blank(ClassPlan plan)
     {
-        var csv = new StringBuilder("# Write each answer with its unit, such as 4520 N; a fraction without. Nothing else about a student belongs here.\nstudent,exercise,answer\n");
+        var csv = new StringBuilder(
+            "# Write each answer with its unit, such as 4520 N; a fraction without. Nothing else about a student belongs here.\nstudent,exercise,answer\n");
         foreach (int student in plan.Students)
         {
             foreach (Exercise exercise in plan.Exercises(ExerciseCar.For(new ClassNumber { Seed = plan.Seed, Student = student })))

@@ -30,7 +30,8 @@ public static class ClassSheets
     /// <param name="plan">Which lessons, for whom.</param>
     /// <param name="failed">Told of each student whose paper cannot be made; without it, the first ends the work.</param>
     /// <returns>HTML without any answer.</returns>
-    public static string Students(ClassPlan plan, Action<int, Exception>? failed = null) => Page(plan, "Exercise sheets", failed, (html, student) =>
+    public static string Students(ClassPlan plan, Action<int, Exception>? failed = null) =>
+        Page(plan, "Exercise sheets", failed, (html, student) =>
     {
         ExerciseCar car = ExerciseCar.For(new ClassNumber { Seed = plan.Seed, Student = student });
         Head(html, plan, student, "Exercise sheet", car);
@@ -39,8 +40,11 @@ public static class ClassSheets
         {
             string unit = exercise.Answer.Unit(plan.Units == UnitSystem.Us);
             html.Append("<li value=\"").Append(CultureInfo.InvariantCulture, $"{index + 1}").Append("\">").Append(Prose(exercise.Question))
-                .Append(CultureInfo.InvariantCulture, $" <small>({exercise.Id}, {exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")})</small>")
-                .Append("<span class=\"bb-answer\"><span>").Append(unit.Length > 0 ? "Answer with unit, for example in " + HtmlText.Escape(unit) : "Answer, a plain number").Append("</span></span></li>\n");
+                .Append(CultureInfo.InvariantCulture,
+                    $" <small>({exercise.Id}, {exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")})</small>")
+                .Append("<span class=\"bb-answer\"><span>")
+                    .Append(unit.Length > 0 ? "Answer with unit, for example in " + HtmlText.Escape(unit) : "Answer, a plain number")
+                    .Append("</span></span></li>\n");
         }
 
         html.Append("</ol>\n");
@@ -50,7 +54,8 @@ public static class ClassSheets
     /// <param name="plan">Which lessons, for whom.</param>
     /// <param name="failed">Told of each student whose paper cannot be made; without it, the first ends the work.</param>
     /// <returns>HTML; not for students.</returns>
-    public static string Key(ClassPlan plan, Action<int, Exception>? failed = null) => Page(plan, "Teacher's key", failed, (html, student) =>
+    public static string Key(ClassPlan plan, Action<int, Exception>? failed = null) =>
+        Page(plan, "Teacher's key", failed, (html, student) =>
     {
         ExerciseCar car = ExerciseCar.For(new ClassNumber { Seed = plan.Seed, Student = student });
         Head(html, plan, student, "Teacher's key", car);
@@ -62,7 +67,8 @@ public static class ClassSheets
                 ? string.Create(CultureInfo.InvariantCulture, $"± {exercise.Answer.Tolerance:0.00}")
                 : string.Create(CultureInfo.InvariantCulture, $"± {exercise.Answer.Tolerance * 100:0} %");
             html.Append("<li value=\"").Append(CultureInfo.InvariantCulture, $"{index + 1}").Append("\">").Append(Prose(exercise.Question))
-                .Append(CultureInfo.InvariantCulture, $" <small>({exercise.Id}, {exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")})</small><br><strong>{HtmlText.Escape(exercise.Answer.Text(us))}</strong> {tolerance}");
+                .Append(CultureInfo.InvariantCulture,
+                    $" <small>({exercise.Id}, {exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")})</small><br><strong>{HtmlText.Escape(exercise.Answer.Text(us))}</strong> {tolerance}");
             foreach (string step in exercise.Steps)
             {
                 html.Append("<div class=\"bb-scroll-x\">").Append(Prose(step)).Append("</div>");
@@ -70,7 +76,9 @@ public static class ClassSheets
 
             if (exercise.Answer.Mistakes.Count > 0)
             {
-                html.Append("<div class=\"bb-wrong\">Common wrong answers: ").AppendJoin("; ", exercise.Answer.Mistakes.Select(mistake => HtmlText.Escape($"{exercise.Answer.TextOf(mistake, us)} ({mistake.Name})"))).Append("</div>");
+                html.Append("<div class=\"bb-wrong\">Common wrong answers: ")
+                    .AppendJoin("; ", exercise.Answer.Mistakes.Select(mistake =>
+                    HtmlText.Escape($"{exercise.Answer.TextOf(mistake, us)} ({mistake.Name})"))).Append("</div>");
             }
 
             html.Append("</li>\n");
@@ -82,7 +90,8 @@ public static class ClassSheets
     private static string Page(ClassPlan plan, string title, Action<int, Exception>? failed, Action<StringBuilder, int> paper)
     {
         var body = new StringBuilder();
-        body.Append("<style>\n").Append(Print).Append("\n</style>\n<div class=\"bb-layout\">\n<main id=\"content\" tabindex=\"-1\">\n<h1>").Append(title).Append("</h1>\n");
+        body.Append("<style>\n").Append(Print).Append("\n</style>\n<div class=\"bb-layout\">\n<main id=\"content\" tabindex=\"-1\">\n<h1>")
+            .Append(title).Append("</h1>\n");
         foreach (int student in plan.Students)
         {
             var sheet = new StringBuilder();
@@ -110,7 +119,8 @@ public static class ClassSheets
             .Append("The car is invented. A calculation is no approval of a brake; rear-first lock-up can spin a car.</p>\n<div class=\"bb-scroll-x\"><table>\n<tbody>\n");
         foreach ((string name, string symbol, string value) in CarData.Of(car, plan.Units))
         {
-            html.Append("<tr><th scope=\"row\">").Append(HtmlText.Escape(name)).Append("</th><td>").Append(HtmlText.Escape(symbol)).Append("</td><td>").Append(HtmlText.Escape(value)).Append("</td></tr>\n");
+            html.Append("<tr><th scope=\"row\">").Append(HtmlText.Escape(name)).Append("</th><td>").Append(HtmlText.Escape(symbol))
+                .Append("</td><td>").Append(HtmlText.Escape(value)).Append("</td></tr>\n");
         }
 
         html.Append("</tbody>\n</table></div>\n");

@@ -15,11 +15,23 @@ internal static class BenchCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var file = new Argument<string?>("FILE") { Description = "The bench file; an example stands in data/bench", Arity = ArgumentArity.ZeroOrOne };
+        var file = new Argument<string?>("FILE")
+        {
+            Description = "The bench file; an example stands in data/bench",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
         var json = new Option<bool>("--json") { Description = "Writes JSON for scripts; keys carry their unit" };
         var schema = new Option<bool>("--schema") { Description = "Prints the JSON Schema of bench files, and does nothing else" };
-        var sheet = new Option<string?>("--sheet") { Description = "Writes a sheet to print (HTML, A4 or Letter) to this file", HelpName = "FILE" };
-        var threads = new Option<string?>("--threads") { Description = "Looks words up in the table of threads and seats, such as \"inverted 3/16\", and does nothing else", HelpName = "WORDS" };
+        var sheet = new Option<string?>("--sheet")
+        {
+            Description = "Writes a sheet to print (HTML, A4 or Letter) to this file",
+            HelpName = "FILE",
+        };
+        var threads = new Option<string?>("--threads")
+        {
+            Description = "Looks words up in the table of threads and seats, such as \"inverted 3/16\", and does nothing else",
+            HelpName = "WORDS",
+        };
         Option<string[]> set = VehicleOptions.Set();
         Option<string> units = VehicleOptions.Units();
         Option<bool> force = OutputFiles.Force();
@@ -27,7 +39,8 @@ internal static class BenchCommand
         {
             file, json, schema, sheet, threads, set, units, force,
             StarterCommand.Writing(
-                terminal, "starter", "Write a commented bench file of an invented job to begin with.", "Put your readings in, then 'bench {0}'.",
+                terminal, "starter", "Write a commented bench file of an invented job to begin with.",
+                    "Put your readings in, then 'bench {0}'.",
                 _ => BenchStarter.Text()),
         };
         command.SetAction(parsed =>
@@ -45,7 +58,8 @@ internal static class BenchCommand
             }
 
             List<string> problems = [];
-            string? target = parsed.GetValue(sheet) is { } asked ? new OutputFiles(problems, parsed.GetValue(force)).File(asked, "--sheet") : null;
+            string? target = parsed.GetValue(sheet) is { } asked
+                ? new OutputFiles(problems, parsed.GetValue(force)).File(asked, "--sheet") : null;
             UnitSystem system = us ? UnitSystem.Us : UnitSystem.Si;
             BenchReport report = Compute(parsed.GetValue(file), parsed.GetRequiredValue(set), problems);
             if (target is not null)
@@ -105,7 +119,8 @@ internal static class BenchCommand
         IReadOnlyList<ThreadFact> rows = ThreadFact.Search(words);
         if (rows.Count == 0)
         {
-            throw new BadInputException($"--threads {words}: no row of the table holds all of these words. Families: {string.Join(", ", ThreadFact.All.Select(row => row.Family).Distinct())}.");
+            throw new BadInputException(
+                $"--threads {words}: no row of the table holds all of these words. Families: {string.Join(", ", ThreadFact.All.Select(row => row.Family).Distinct())}.");
         }
 
         SummaryTables.Write(terminal.Rich(), BenchTables.Threads(rows));

@@ -12,15 +12,31 @@ internal static class CardCommand
     public static Command Create(Terminal terminal)
     {
         var file = new Argument<string?>("FILE") { Description = "The vehicle file", Arity = ArgumentArity.ZeroOrOne };
-        var paper = new Option<string>("--paper") { Description = "The sheet: a5 or half-letter", HelpName = "a5|half-letter", DefaultValueFactory = _ => CardPaper.A5.Name };
+        var paper = new Option<string>("--paper")
+        {
+            Description = "The sheet: a5 or half-letter",
+            HelpName = "a5|half-letter",
+            DefaultValueFactory = _ => CardPaper.A5.Name,
+        };
         paper.AcceptOnlyFromAmong([.. CardPaper.All.Select(sheet => sheet.Name)]);
-        var load = new Option<string?>("--load-case") { Description = "The load case the card is for; the file's first unless said", HelpName = "NAME" };
+        var load = new Option<string?>("--load-case")
+        {
+            Description = "The load case the card is for; the file's first unless said",
+            HelpName = "NAME",
+        };
         var pdf = new Option<bool>("--pdf") { Description = "Writes a PDF beside the page" };
         Option<string> units = VehicleOptions.Units();
         Option<string[]> set = VehicleOptions.Set();
-        var output = new Option<string>("--output") { Description = "The folder to write into", HelpName = "FOLDER", DefaultValueFactory = _ => "out/card" };
+        var output = new Option<string>("--output")
+        {
+            Description = "The folder to write into",
+            HelpName = "FOLDER",
+            DefaultValueFactory = _ => "out/card",
+        };
         Option<bool> force = OutputFiles.Force();
-        var command = new Command("card", "Write a pocket card: turns, knee, pressures, first locks, pedal, and the recommended setting.") { file, paper, load, pdf, units, set, output, force };
+        var command = new Command("card",
+            "Write a pocket card: turns, knee, pressures, first locks, pedal, and the recommended setting.") { file, paper, load, pdf,
+            units, set, output, force };
         command.SetAction(async (parsed, _) =>
         {
             List<string> problems = [];
@@ -30,8 +46,11 @@ internal static class CardCommand
             CardPaper sheet = CardPaper.All.First(known => known.Name == parsed.GetRequiredValue(paper));
             UnitSystem shown = Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si;
             string name = $"{Path.GetFileNameWithoutExtension(path ?? "")}-card-{sheet.Name}-{FigureExport.Name(shown)}.html";
-            string page = new OutputFiles(problems, parsed.GetValue(force)).File(Path.Combine(parsed.GetRequiredValue(output), name), "--output");
-            LoadCase? asked = parsed.GetValue(load) is { } wanted ? reading?.Vehicle.LoadCases.FirstOrDefault(known => string.Equals(known.Name, wanted, StringComparison.OrdinalIgnoreCase)) : reading?.Vehicle.LoadCases[0];
+            string page = new OutputFiles(problems, parsed.GetValue(force))
+                .File(Path.Combine(parsed.GetRequiredValue(output), name), "--output");
+            LoadCase? asked = parsed.GetValue(load) is { } wanted
+                ? reading?.Vehicle.LoadCases.FirstOrDefault(known => string.Equals(known.Name, wanted, StringComparison.OrdinalIgnoreCase))
+                : reading?.Vehicle.LoadCases[0];
             if (reading is not null && asked is null)
             {
                 problems.Add($"--load-case {parsed.GetValue(load)}: there is no such load case. Accepted: {string.Join(", ", reading.Vehicle.LoadCases.Select(known => known.Name))}.");
@@ -50,7 +69,9 @@ internal static class CardCommand
                 return ExitCode.Success;
             }
 
-            await using Chromium? browser = await Chromium.TryStartAsync(reason => terminal.Error.WriteLine(reason + " The page was written; any browser prints it.")).ConfigureAwait(false);
+            await using Chromium? browser =
+                await Chromium.TryStartAsync(reason => terminal.Error.WriteLine(reason + " The page was written; any browser prints it."))
+                .ConfigureAwait(false);
             if (browser is null)
             {
                 return ExitCode.Failed;

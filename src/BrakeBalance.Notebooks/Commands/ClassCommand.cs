@@ -22,12 +22,29 @@ internal static class ClassCommand
     private static Command Sheets(Terminal terminal)
     {
         Option<int> seed = Seed();
-        var students = new Option<string>("--students") { Description = "Student numbers, such as 1-30 or 1,4,7-9", HelpName = "NUMBERS", DefaultValueFactory = _ => "1-30" };
-        var lessons = new Option<string[]>("--lesson") { Description = "One lesson only, by its short name; may be given several times", HelpName = "NAME", DefaultValueFactory = _ => [] };
+        var students = new Option<string>("--students")
+        {
+            Description = "Student numbers, such as 1-30 or 1,4,7-9",
+            HelpName = "NUMBERS",
+            DefaultValueFactory = _ => "1-30",
+        };
+        var lessons = new Option<string[]>("--lesson")
+        {
+            Description = "One lesson only, by its short name; may be given several times",
+            HelpName = "NAME",
+            DefaultValueFactory = _ => [],
+        };
         Option<string> units = VehicleOptions.Units();
-        var output = new Option<string>("--output") { Description = "The folder to write into", HelpName = "FOLDER", DefaultValueFactory = _ => "out/class" };
+        var output = new Option<string>("--output")
+        {
+            Description = "The folder to write into",
+            HelpName = "FOLDER",
+            DefaultValueFactory = _ => "out/class",
+        };
         Option<bool> force = OutputFiles.Force();
-        var command = new Command("sheets", "Write sheets.html for the students, key.html for the teacher and answers.csv to fill in.") { seed, students, lessons, units, output, force };
+        var command = new Command("sheets",
+            "Write sheets.html for the students, key.html for the teacher and answers.csv to fill in.") { seed, students, lessons, units,
+            output, force };
         command.SetAction(parsed =>
         {
             List<string> problems = [];
@@ -53,16 +70,26 @@ internal static class ClassCommand
 
             string folder = parsed.GetRequiredValue(output);
             var files = new OutputFiles(problems, parsed.GetValue(force));
-            string[] targets = [.. new[] { "sheets.html", "key.html", "answers.csv" }.Select(name => files.File(Path.Combine(folder, name), "--output"))];
+            string[] targets = [.. new[] { "sheets.html", "key.html", "answers.csv" }.Select(name =>
+                files.File(Path.Combine(folder, name), "--output"))];
             BadInputException.ThrowIfAny(problems);
-            var plan = new ClassPlan { Seed = parsed.GetRequiredValue(seed), Students = who!, Lessons = chosen, Units = Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si };
+            var plan = new ClassPlan
+            {
+                Seed = parsed.GetRequiredValue(seed),
+                Students = who!,
+                Lessons = chosen,
+                Units = Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si,
+            };
             SortedDictionary<int, Exception> failed = [];
-            string[] papers = [ClassSheets.Students(plan, (student, fault) => failed[student] = fault), ClassSheets.Key(plan, (student, fault) => failed[student] = fault)];
+            string[] papers = [ClassSheets.Students(plan, (student, fault) => failed[student] = fault),
+                ClassSheets.Key(plan, (student, fault) => failed[student] = fault)];
             ClassPlan done = plan with { Students = [.. plan.Students.Where(student => !failed.ContainsKey(student))] };
             AtomicFile.Write(targets[0], papers[0]);
             AtomicFile.Write(targets[1], papers[1]);
             AtomicFile.Write(targets[2], ClassReport.Blank(done));
-            terminal.Output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{folder}: sheets.html for {done.Students.Count} students, key.html for the teacher, answers.csv to fill in. Keep seed and key away from the class."));
+            terminal.Output.WriteLine(
+                string.Create(CultureInfo.InvariantCulture,
+                $"{folder}: sheets.html for {done.Students.Count} students, key.html for the teacher, answers.csv to fill in. Keep seed and key away from the class."));
             return Left(terminal, failed, parsed);
         });
         return command;
@@ -73,7 +100,12 @@ internal static class ClassCommand
         var file = new Argument<string>("FILE") { Description = "The answers: CSV with the columns student, exercise, answer" };
         Option<int> seed = Seed();
         Option<string> units = VehicleOptions.Units();
-        var output = new Option<string>("--output") { Description = "The folder to write into", HelpName = "FOLDER", DefaultValueFactory = _ => "out/class" };
+        var output = new Option<string>("--output")
+        {
+            Description = "The folder to write into",
+            HelpName = "FOLDER",
+            DefaultValueFactory = _ => "out/class",
+        };
         var command = new Command("mark", "Mark a class's answers: marks.csv and items.csv.") { file, seed, units, output };
         command.SetAction(parsed =>
         {
@@ -105,7 +137,8 @@ internal static class ClassCommand
             }
 
             SortedDictionary<int, Exception> failed = [];
-            ClassResults results = Results(parsed.GetRequiredValue(seed), sheet.Answers, Display.Parse(parsed.GetRequiredValue(units)) == UnitSystem.Us, failed);
+            ClassResults results = Results(parsed.GetRequiredValue(seed), sheet.Answers,
+                Display.Parse(parsed.GetRequiredValue(units)) == UnitSystem.Us, failed);
             AtomicFile.Write(Path.Combine(folder, Marks), ClassReport.Marks(results));
             AtomicFile.Write(Path.Combine(folder, Items), ClassReport.Items(results));
             Show(terminal, results);
@@ -114,7 +147,9 @@ internal static class ClassCommand
                 terminal.Error.WriteLine($"{path}: {fault}");
             }
 
-            terminal.Output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{results.Marks.Count} answers marked, {sheet.Faults.Count} lines left out. {folder}: marks.csv, items.csv."));
+            terminal.Output.WriteLine(
+                string.Create(CultureInfo.InvariantCulture,
+                $"{results.Marks.Count} answers marked, {sheet.Faults.Count} lines left out. {folder}: marks.csv, items.csv."));
             return Math.Max(Left(terminal, failed, parsed), sheet.Faults.Count == 0 ? ExitCode.Success : ExitCode.Failed);
         });
         return command;
@@ -142,13 +177,19 @@ internal static class ClassCommand
     {
         foreach ((int student, Exception fault) in failed)
         {
-            terminal.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Student {student}: left out; {PartFault.Words(fault, parsed)}"));
+            terminal.Error.WriteLine(
+                string.Create(CultureInfo.InvariantCulture, $"Student {student}: left out; {PartFault.Words(fault, parsed)}"));
         }
 
         return failed.Count == 0 ? ExitCode.Success : ExitCode.Failed;
     }
 
-    private static Option<int> Seed() => new("--seed") { Description = "The class seed: the same seed gives the same sheets", HelpName = "NUMBER", Required = true };
+    private static Option<int> Seed() => new("--seed")
+    {
+        Description = "The class seed: the same seed gives the same sheets",
+        HelpName = "NUMBER",
+        Required = true,
+    };
 
     private static void Show(Terminal terminal, ClassResults results)
     {

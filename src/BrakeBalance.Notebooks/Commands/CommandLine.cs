@@ -63,12 +63,18 @@ public static class CommandLine
         ParseResult parsed = root.Parse(arguments);
         if (parsed.Errors.Count > 0)
         {
-            return Refuse(terminal, [.. parsed.Errors.Select(error => error.Message).Distinct(), "--help shows how a command is used."], arguments);
+            return Refuse(terminal, [.. parsed.Errors.Select(error => error.Message).Distinct(), "--help shows how a command is used."],
+                arguments);
         }
 
         try
         {
-            var invocation = new InvocationConfiguration { Output = terminal.Output, Error = terminal.Error, EnableDefaultExceptionHandler = false };
+            var invocation = new InvocationConfiguration
+            {
+                Output = terminal.Output,
+                Error = terminal.Error,
+                EnableDefaultExceptionHandler = false,
+            };
             int code = await parsed.InvokeAsync(invocation, cancellation).ConfigureAwait(false);
             if (code >= ExitCode.Stopped)
             {
@@ -97,7 +103,8 @@ public static class CommandLine
     private static List<string> UnreadableWords(IReadOnlyList<string> arguments) =>
     [
         .. arguments.Index().Where(word => string.IsNullOrWhiteSpace(word.Item))
-            .Select(word => FormattableString.Invariant($"Word {word.Index + 1} of the command is empty. Accepted: a file, a name or a value.")),
+            .Select(word => FormattableString.Invariant(
+                $"Word {word.Index + 1} of the command is empty. Accepted: a file, a name or a value.")),
         .. arguments.Where(word => !VisibleText.IsPlain(word))
             .Select(word => $"{word}: a word of the command has characters that cannot be seen. Accepted: letters, digits and signs."),
     ];

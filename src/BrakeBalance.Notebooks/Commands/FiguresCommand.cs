@@ -18,14 +18,26 @@ internal static class FiguresCommand
         var list = new Option<bool>("--list") { Description = "Lists figures, sizes and themes, and does nothing else" };
         Option<string[]> figures = Many("--figure", "One figure only, by its name; may be given several times", "NAME", []);
         Option<string[]> sizes = Many("--size", "A size by its name, or all; may be given several times", "NAME", [FigureSize.Column.Name]);
-        Option<string[]> formats = Many("--format", "svg, png or pdf; may be given several times. SVG is always written", "FORMAT", ["svg"]);
+        Option<string[]> formats =
+            Many("--format", "svg, png or pdf; may be given several times. SVG is always written", "FORMAT", ["svg"]);
         Option<string[]> themes = Many("--theme", "white, transparent, dark or print; may be given several times", "NAME", ["white"]);
-        Option<string[]> scales = Many("--scale", "Pixels of a PNG per nominal pixel: 1, 2 or 3; may be given several times", "NUMBER", ["1"]);
-        var units = new Option<string>("--units") { Description = "Units of what is shown: si (bar, kN, mm), us (psi, lbf, in) or both", HelpName = "si|us|both", DefaultValueFactory = _ => "si" };
+        Option<string[]> scales =
+            Many("--scale", "Pixels of a PNG per nominal pixel: 1, 2 or 3; may be given several times", "NUMBER", ["1"]);
+        var units = new Option<string>("--units")
+        {
+            Description = "Units of what is shown: si (bar, kN, mm), us (psi, lbf, in) or both",
+            HelpName = "si|us|both",
+            DefaultValueFactory = _ => "si",
+        };
         units.AcceptOnlyFromAmong(StringComparer.OrdinalIgnoreCase, "si", "us", "both");
         var plain = new Option<bool>("--plain") { Description = "Plain words for readers who do not know the trade" };
         Option<string[]> set = VehicleOptions.Set();
-        var output = new Option<string>("--output") { Description = "The folder to write into", HelpName = "FOLDER", DefaultValueFactory = _ => "out/figures" };
+        var output = new Option<string>("--output")
+        {
+            Description = "The folder to write into",
+            HelpName = "FOLDER",
+            DefaultValueFactory = _ => "out/figures",
+        };
         var command = new Command("figures", "Write a car's figures as SVG, PNG and PDF with captions, descriptions, credit and numbers.")
         {
             file, list, figures, sizes, formats, themes, scales, units, plain, set, output,
@@ -42,9 +54,12 @@ internal static class FiguresCommand
             string? path = parsed.GetValue(file);
             VehicleReading? reading = VehicleOptions.ReadNamed(terminal, path, parsed.GetRequiredValue(set), problems);
 
-            string[] wanted = Known("--figure", parsed.GetRequiredValue(figures), [.. FigureCatalogue.All.Select(entry => entry.Name)], problems);
+            string[] wanted = Known("--figure", parsed.GetRequiredValue(figures), [.. FigureCatalogue.All.Select(entry => entry.Name)],
+                problems);
             string[] asked = parsed.GetRequiredValue(sizes);
-            string[] sizeNames = asked.Contains(All) ? [.. FigureSize.Published.Select(size => size.Name)] : Known("--size", asked, [.. FigureSize.Published.Select(size => size.Name), All], problems);
+            string[] sizeNames = asked.Contains(All)
+                ? [.. FigureSize.Published.Select(size => size.Name)]
+                : Known("--size", asked, [.. FigureSize.Published.Select(size => size.Name), All], problems);
             string[] themeNames = Known("--theme", parsed.GetRequiredValue(themes), [.. Theme.Published.Select(ThemeName)], problems);
             string[] kinds = Known("--format", parsed.GetRequiredValue(formats), Formats, problems);
             string[] factors = Known("--scale", parsed.GetRequiredValue(scales), ["1", "2", "3"], problems);
@@ -73,19 +88,23 @@ internal static class FiguresCommand
         return command;
     }
 
-    private static async Task<int> WriteAsync(Terminal terminal, Vehicle vehicle, FigurePlan plan, string folder, ParseResult parsed, CancellationToken cancellation)
+    private static async Task<int> WriteAsync(Terminal terminal, Vehicle vehicle, FigurePlan plan, string folder, ParseResult parsed,
+        CancellationToken cancellation)
     {
         string? missing = null;
         FigureExportResult result;
-        await using (Chromium? browser = plan.Png || plan.Pdf ? await Chromium.TryStartAsync(reason => missing = reason).ConfigureAwait(false) : null)
+        await using (Chromium? browser = plan.Png || plan.Pdf
+            ? await Chromium.TryStartAsync(reason => missing = reason).ConfigureAwait(false) : null)
         {
             result = await FigureExport.WriteAsync(vehicle, plan, folder, browser, cancellation).ConfigureAwait(false);
         }
 
-        List<string> left = [.. result.Failed.Select(figure => $"{figure.Name} ({FigureExport.Name(figure.Units)}): not made; {PartFault.Words(figure.Fault, parsed)}")];
+        List<string> left = [.. result.Failed.Select(figure =>
+            $"{figure.Name} ({FigureExport.Name(figure.Units)}): not made; {PartFault.Words(figure.Fault, parsed)}")];
         left.AddRange(plan.Figures
             .Where(name => result.Failed.All(figure => figure.Name != name)
-                && !result.Files.Contains($"{plan.CarName}-{name}-{FigureExport.Name(plan.Units[0])}{(plan.PlainVariants[0] ? "-plain" : "")}.csv"))
+                && !result.Files.Contains(
+                    $"{plan.CarName}-{name}-{FigureExport.Name(plan.Units[0])}{(plan.PlainVariants[0] ? "-plain" : "")}.csv"))
             .Select(name => $"{name}: not made; it needs {FigureCatalogue.All.First(entry => entry.Name == name).Needs}, which this car has not."));
         if (missing is not null)
         {
@@ -110,7 +129,8 @@ internal static class FiguresCommand
 
     private static string[] Known(string option, string[] given, string[] known, List<string> problems)
     {
-        problems.AddRange(given.Where(name => !known.Contains(name)).Select(name => $"{option} {name}: there is no such thing. Accepted: {string.Join(", ", known)}."));
+        problems.AddRange(given.Where(name => !known.Contains(name))
+            .Select(name => $"{option} {name}: there is no such thing. Accepted: {string.Join(", ", known)}."));
         return given;
     }
 
@@ -128,7 +148,9 @@ internal static class FiguresCommand
         foreach (FigureSize size in FigureSize.Published)
         {
             (int width, int height) = size.Pixels();
-            terminal.Output.WriteLine(FormattableString.Invariant($"  {size.Name,-22}{width} × {height} px at scale 1{(size.ShownWidth!.EndsWith("mm", StringComparison.Ordinal) ? ", " + size.ShownWidth + " wide at 300 dpi" : "")}"));
+            terminal.Output.WriteLine(
+                FormattableString.Invariant(
+                $"  {size.Name,-22}{width} × {height} px at scale 1{(size.ShownWidth!.EndsWith("mm", StringComparison.Ordinal) ? ", " + size.ShownWidth + " wide at 300 dpi" : "")}"));
         }
 
         terminal.Output.WriteLine($"Themes: {string.Join(", ", Theme.Published.Select(ThemeName))}");

@@ -13,7 +13,8 @@ internal static class JupyterCommand
             Description = "Sets the kernel up under DIR/share/jupyter in place of the user's Jupyter data folder",
             HelpName = "DIR",
         };
-        var install = new Command("install", "Set the C# kernel up for Jupyter clients, in the user's Jupyter data folder only.") { prefix };
+        var install = new Command("install",
+            "Set the C# kernel up for Jupyter clients, in the user's Jupyter data folder only.") { prefix };
         install.SetAction(async (parsed, cancellation) =>
         {
             string tool = await KernelTool.FolderAsync(Repository.Folder("."), cancellation).ConfigureAwait(false);

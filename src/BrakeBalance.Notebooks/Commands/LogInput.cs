@@ -7,7 +7,10 @@ namespace BrakeBalance.Notebooks.Commands;
 internal static class LogInput
 {
     /// <summary>The option that lets a command answer from what is left of a log.</summary>
-    public static Option<bool> AllowLost() => new("--allow-lost-rows") { Description = "Answers even when more than 2 % of a log's rows cannot be read" };
+    public static Option<bool> AllowLost() => new("--allow-lost-rows")
+    {
+        Description = "Answers even when more than 2 % of a log's rows cannot be read",
+    };
 
     /// <summary>Reads a log.</summary>
     /// <param name="path">Path of the log, with the option that names it for the messages.</param>

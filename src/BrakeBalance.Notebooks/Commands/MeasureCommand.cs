@@ -20,7 +20,8 @@ namespace BrakeBalance.Notebooks.Commands;
 /// <summary><c>measure …</c>: from gauges and test stops to a setting, and what to measure next.</summary>
 internal static class MeasureCommand
 {
-    public static Command Create(Terminal terminal) => new("measure", "From gauges and test stops to a setting; what to measure next; a plan of test stops.")
+    public static Command Create(Terminal terminal) =>
+        new("measure", "From gauges and test stops to a setting; what to measure next; a plan of test stops.")
     {
         Gauges(terminal), Series(terminal), Setting(terminal), Bands(terminal), Plan(terminal), Questions(terminal), Invent(terminal),
         Starter(terminal),
@@ -47,7 +48,8 @@ internal static class MeasureCommand
             DefaultValueFactory = _ => 1,
         };
         (Option<bool> json, Option<string> units, Option<bool> lost) = (Json(), VehicleOptions.Units(), LogInput.AllowLost());
-        var command = new Command("gauges", "Knee and slope of the valve by turns of its knob, and what is wrong with the lines.") { log, below, json, units, lost };
+        var command = new Command("gauges", "Knee and slope of the valve by turns of its knob, and what is wrong with the lines.") { log,
+            below, json, units, lost };
         command.SetAction(parsed =>
         {
             LogReading<GaugePair> reading = LogInput.Read(parsed.GetRequiredValue(log), LogReader.ReadGaugePairs, parsed.GetValue(lost));
@@ -69,7 +71,8 @@ internal static class MeasureCommand
                 IAnsiConsole console = terminal.Rich();
                 SummaryTables.Write(console, MeasurementTables.LeftOut(reading.Problems));
                 SummaryTables.Write(console, MeasurementTables.Knees(analysis, System(parsed, units)));
-                MeasureOutput.Sentences(console, analysis.Findings.Count == 0 ? ["The gauges show nothing wrong."] : analysis.Findings.Select(f => f.Text));
+                MeasureOutput.Sentences(console, analysis.Findings.Count == 0
+                    ? ["The gauges show nothing wrong."] : analysis.Findings.Select(f => f.Text));
             }
 
             return ExitCode.Success;
@@ -80,15 +83,22 @@ internal static class MeasureCommand
     private static Command Series(Terminal terminal)
     {
         Argument<string> log = Log("Time and speed or acceleration, 10 to 200 samples a second, as CSV");
-        var dive = new Option<double?>("--dive") { Description = "Nose-down pitch of the body at 1 g, in degrees; only an accelerometer needs it", HelpName = "DEGREES" };
+        var dive = new Option<double?>("--dive")
+        {
+            Description = "Nose-down pitch of the body at 1 g, in degrees; only an accelerometer needs it",
+            HelpName = "DEGREES",
+        };
         (Option<bool> json, Option<string> units, Option<bool> lost) = (Json(), VehicleOptions.Units(), LogInput.AllowLost());
-        var command = new Command("series", "Finds the stops in a logger's or telephone's readings and their mean fully developed deceleration.") { log, dive, json, units, lost };
+        var command = new Command("series",
+            "Finds the stops in a logger's or telephone's readings and their mean fully developed deceleration.") { log, dive, json, units,
+            lost };
         command.SetAction(parsed =>
         {
             LogReading<MotionSample> reading = LogInput.Read(parsed.GetRequiredValue(log), LogReader.ReadTimeSeries, parsed.GetValue(lost));
             if (reading.Rows.Count < 10)
             {
-                throw new BadInputException($"{parsed.GetRequiredValue(log)}: {reading.Rows.Count} samples could be read; a stop needs at least ten.");
+                throw new BadInputException(
+                    $"{parsed.GetRequiredValue(log)}: {reading.Rows.Count} samples could be read; a stop needs at least ten.");
             }
 
             double? degrees = parsed.GetValue(dive);
@@ -119,12 +129,33 @@ internal static class MeasureCommand
     private static Command Setting(Terminal terminal)
     {
         Argument<string> file = VehicleArgument();
-        var stops = new Option<string?>("--stops") { Description = "Log of test stops (CSV), in place of the file's own", HelpName = "LOG" };
-        var gauges = new Option<string?>("--gauges") { Description = "Log of gauge pairs (CSV), in place of the file's own", HelpName = "LOG" };
-        var draws = new Option<int>("--draws") { Description = "Number of random draws", HelpName = "COUNT", DefaultValueFactory = _ => 100_000 };
+        var stops = new Option<string?>("--stops")
+        {
+            Description = "Log of test stops (CSV), in place of the file's own",
+            HelpName = "LOG",
+        };
+        var gauges = new Option<string?>("--gauges")
+        {
+            Description = "Log of gauge pairs (CSV), in place of the file's own",
+            HelpName = "LOG",
+        };
+        var draws = new Option<int>("--draws")
+        {
+            Description = "Number of random draws",
+            HelpName = "COUNT",
+            DefaultValueFactory = _ => 100_000,
+        };
         var check = new Option<bool>("--check") { Description = "Checks the estimate by Metropolis chains" };
-        var write = new Option<string?>("--write") { Description = "Writes a copy of the vehicle file with the fitted numbers as ranges", HelpName = "FILE" };
-        var date = new Option<string?>("--date") { Description = "Day of the tests for the comments that --write makes: 2026-05-12", HelpName = "DATE" };
+        var write = new Option<string?>("--write")
+        {
+            Description = "Writes a copy of the vehicle file with the fitted numbers as ranges",
+            HelpName = "FILE",
+        };
+        var date = new Option<string?>("--date")
+        {
+            Description = "Day of the tests for the comments that --write makes: 2026-05-12",
+            HelpName = "DATE",
+        };
         (Option<bool> lost, Option<bool> force) = (LogInput.AllowLost(), OutputFiles.Force());
         (Option<bool> json, Option<string> units, Option<string[]> set) = (Json(), VehicleOptions.Units(), VehicleOptions.Set());
         var command = new Command("setting", "The setting that follows from the file and the car's own tests, with its trade-off.")
@@ -144,7 +175,8 @@ internal static class MeasureCommand
             }
 
             DateOnly? day = DateOf(parsed.GetValue(date), problems);
-            string? target = parsed.GetValue(write) is { } named ? new OutputFiles(problems, parsed.GetValue(force)).File(named, "--write") : null;
+            string? target = parsed.GetValue(write) is { } named
+                ? new OutputFiles(problems, parsed.GetValue(force)).File(named, "--write") : null;
             if (target is not null && changed.Length > 0)
             {
                 problems.Add("--write: not together with --set; the file written must rest on the file read.");
@@ -165,7 +197,12 @@ internal static class MeasureCommand
             if (parsed.GetValue(json))
             {
                 var measured = new MeasureJson(Shown(parsed, units));
-                var node = new JsonObject { ["car"] = car.Name, ["setting"] = SettingOutput.Node(answer, Shown(parsed, units)), ["chance"] = measured.Chance(answer.Chance) };
+                var node = new JsonObject
+                {
+                    ["car"] = car.Name,
+                    ["setting"] = SettingOutput.Node(answer, Shown(parsed, units)),
+                    ["chance"] = measured.Chance(answer.Chance)
+                };
                 if (estimate is not null)
                 {
                     node["estimate"] = MeasureJson.Estimate(estimate);
@@ -197,7 +234,8 @@ internal static class MeasureCommand
         try
         {
             (string text, IReadOnlyList<string> written) = own is null
-                ? throw new ArgumentException("Nothing was fitted: name own test stops or gauges, under measurements or by --stops and --gauges.")
+                ? throw new ArgumentException(
+                    "Nothing was fitted: name own test stops or gauges, under measurements or by --stops and --gauges.")
                 : FittedFile.Write(File.ReadAllText(source), own, Path.GetDirectoryName(target)!, day);
             AtomicFile.Write(target, text);
             terminal.Error.WriteLine($"{target}: written with {string.Join(", ", written)}.");
@@ -237,12 +275,17 @@ internal static class MeasureCommand
         var own = reading.Vehicle.Measured as OwnMeasurements;
         bool isNew = given is not { Gauges: null, Stops: null };
         MeasurementLogs? named = isNew && own?.Logs.Fitted == true ? null : own?.Logs;
-        MeasurementLogs logs = new(given.Gauges ?? named?.Gauges, given.Stops ?? named?.Stops, named?.Series) { Fitted = named?.Fitted == true };
-        (OwnMeasurements? read, IReadOnlyList<string> problems) = OwnMeasurements.Read(own?.File ?? reading.Vehicle, logs, allowLost, check ? 6000 : 0);
+        MeasurementLogs logs = new(given.Gauges ?? named?.Gauges, given.Stops ?? named?.Stops, named?.Series)
+        {
+            Fitted = named?.Fitted == true,
+        };
+        (OwnMeasurements? read, IReadOnlyList<string> problems) =
+            OwnMeasurements.Read(own?.File ?? reading.Vehicle, logs, allowLost, check ? 6000 : 0);
         return read is null ? throw new BadInputException(problems) : read.Attached();
     }
 
-    private static void Show(Terminal terminal, LogReading<TestStop>? log, CarEstimate? estimate, Setting answer, IReadOnlyList<CandidateStop> next, GaugeAnalysis? valve, UnitSystem units)
+    private static void Show(Terminal terminal, LogReading<TestStop>? log, CarEstimate? estimate, Setting answer,
+        IReadOnlyList<CandidateStop> next, GaugeAnalysis? valve, UnitSystem units)
     {
         IAnsiConsole console = terminal.Rich(Terminal.Narrow);
         if (log is not null && estimate is not null)
@@ -252,7 +295,8 @@ internal static class MeasureCommand
             MeasureOutput.Sentences(console, estimate.Identifiability);
             if (estimate.DifferenceFromChains is { } difference)
             {
-                console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Metropolis chains: bounds differ by at most {difference:0.00} standard deviations; the chains {(estimate.ChainsAgree == true ? "agree" : "do not agree")}."));
+                console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+                    $"Metropolis chains: bounds differ by at most {difference:0.00} standard deviations; the chains {(estimate.ChainsAgree == true ? "agree" : "do not agree")}."));
             }
         }
 
@@ -280,9 +324,15 @@ internal static class MeasureCommand
     private static Command Bands(Terminal terminal)
     {
         Argument<string> file = VehicleArgument();
-        var adhesion = new Option<double>("--adhesion") { Description = "Coefficient of adhesion that the answers are for", HelpName = "NUMBER", DefaultValueFactory = _ => 0.85 };
+        var adhesion = new Option<double>("--adhesion")
+        {
+            Description = "Coefficient of adhesion that the answers are for",
+            HelpName = "NUMBER",
+            DefaultValueFactory = _ => 0.85,
+        };
         (Option<bool> json, Option<string[]> set) = (Json(), VehicleOptions.Set());
-        var command = new Command("bands", "Answers as bands while numbers are missing, and which number to measure next, with which tool.") { file, adhesion, json, set };
+        var command = new Command("bands",
+            "Answers as bands while numbers are missing, and which number to measure next, with which tool.") { file, adhesion, json, set };
         command.SetAction(parsed =>
         {
             Vehicle car = Car(terminal, parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
@@ -291,10 +341,12 @@ internal static class MeasureCommand
                 throw new BadInputException("--adhesion: a number above 0, at most 2, such as 0.85.");
             }
 
-            IReadOnlyList<BandedAnswer> answers = MeasureOutput.WithProgress(terminal, "trying the ranges", _ => MeasuringOrder.Bands(car, parsed.GetValue(adhesion)));
+            IReadOnlyList<BandedAnswer> answers =
+                MeasureOutput.WithProgress(terminal, "trying the ranges", _ => MeasuringOrder.Bands(car, parsed.GetValue(adhesion)));
             if (parsed.GetValue(json))
             {
-                terminal.Output.WriteLine(MeasureJson.Text(new JsonObject { ["car"] = car.Name, ["answers"] = MeasureJson.Bands(answers) }));
+                terminal.Output.WriteLine(
+                    MeasureJson.Text(new JsonObject { ["car"] = car.Name, ["answers"] = MeasureJson.Bands(answers) }));
             }
             else
             {
@@ -311,16 +363,27 @@ internal static class MeasureCommand
     private static Command Plan(Terminal terminal)
     {
         Argument<string> file = VehicleArgument();
-        var surfaces = new Option<string>("--surfaces") { Description = "Surfaces to test on, parted by commas", HelpName = "NAMES", DefaultValueFactory = _ => "dry,wet" };
-        var csv = new Option<string?>("--csv") { Description = "Writes the sheet to fill in, as CSV that 'measure setting --stops' reads back", HelpName = "FILE" };
+        var surfaces = new Option<string>("--surfaces")
+        {
+            Description = "Surfaces to test on, parted by commas",
+            HelpName = "NAMES",
+            DefaultValueFactory = _ => "dry,wet",
+        };
+        var csv = new Option<string?>("--csv")
+        {
+            Description = "Writes the sheet to fill in, as CSV that 'measure setting --stops' reads back",
+            HelpName = "FILE",
+        };
         var sheet = new Option<string?>("--sheet") { Description = "Writes a sheet to print (HTML, A4 or Letter)", HelpName = "FILE" };
         (Option<bool> json, Option<string> units, Option<string[]> set) = (Json(), VehicleOptions.Units(), VehicleOptions.Set());
         Option<bool> force = OutputFiles.Force();
-        var command = new Command("plan", "An ordered list of test stops with pressures, loads, abort criteria and cautions.") { file, surfaces, csv, sheet, json, units, set, force };
+        var command = new Command("plan", "An ordered list of test stops with pressures, loads, abort criteria and cautions.") { file,
+            surfaces, csv, sheet, json, units, set, force };
         command.SetAction(parsed =>
         {
             Vehicle car = Car(terminal, parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
-            string[] names = parsed.GetRequiredValue(surfaces).Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+            string[] names = parsed.GetRequiredValue(surfaces)
+                .Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
             List<string> problems = [];
             if (names.Length == 0)
             {
@@ -331,7 +394,8 @@ internal static class MeasureCommand
             string? csvFile = parsed.GetValue(csv) is { } csvPath ? files.File(csvPath, "--csv") : null;
             string? sheetFile = parsed.GetValue(sheet) is { } sheetPath ? files.File(sheetPath, "--sheet") : null;
             BadInputException.ThrowIfAny(problems);
-            CarEstimate estimate = CarEstimation.Estimate(car, [], new EstimationOptions { Prior = ParameterSpread.From(car), Surfaces = [.. names.Select(SurfaceCondition.Typical)] });
+            CarEstimate estimate = CarEstimation.Estimate(car, [],
+                new EstimationOptions { Prior = ParameterSpread.From(car), Surfaces = [.. names.Select(SurfaceCondition.Typical)] });
             TestPlan plan = TestPlanner.Make(estimate, names);
             if (csvFile is not null)
             {
@@ -412,9 +476,14 @@ internal static class MeasureCommand
     private static Command Invent(Terminal terminal)
     {
         var folder = new Argument<string>("FOLDER") { Description = "Folder the invented logs are written to" };
-        Option<string?> file = new("--vehicle") { Description = "The car the logs are invented from; the repository's coupe unless said", HelpName = "FILE" };
+        Option<string?> file = new("--vehicle")
+        {
+            Description = "The car the logs are invented from; the repository's coupe unless said",
+            HelpName = "FILE",
+        };
         Option<bool> force = OutputFiles.Force();
-        var command = new Command("invent", "Writes the invented logs that the notebooks read, from a car whose truth is known.") { folder, file, force };
+        var command = new Command("invent", "Writes the invented logs that the notebooks read, from a car whose truth is known.") { folder,
+            file, force };
         command.SetAction(parsed =>
         {
             string path = parsed.GetValue(file) ?? Repository.Folder(NotebookInput.DefaultVehicle);
@@ -450,7 +519,8 @@ internal static class MeasureCommand
 
     private static Option<bool> Json() => new("--json") { Description = "Writes JSON for scripts; keys carry their unit" };
 
-    private static SummaryUnits Shown(ParseResult parsed, Option<string> units) => new(string.Equals(parsed.GetRequiredValue(units), "us", StringComparison.OrdinalIgnoreCase));
+    private static SummaryUnits Shown(ParseResult parsed, Option<string> units) =>
+        new(string.Equals(parsed.GetRequiredValue(units), "us", StringComparison.OrdinalIgnoreCase));
 
     private static UnitSystem System(ParseResult parsed, Option<string> units) => Shown(parsed, units).Us ? UnitSystem.Us : UnitSystem.Si;
 

@@ -17,7 +17,8 @@ internal static class PartFault
     public static string? Said(Exception fault) => fault switch
     {
         BadInputException bad => string.Join(" ", bad.Problems),
-        ArgumentException or InvalidOperationException when IsOurs(fault) => fault.Message.Split(" (Parameter", 2)[0].ReplaceLineEndings(" ").TrimEnd(),
+        ArgumentException or InvalidOperationException when IsOurs(fault) =>
+            fault.Message.Split(" (Parameter", 2)[0].ReplaceLineEndings(" ").TrimEnd(),
         _ => null,
     };
 

@@ -23,12 +23,23 @@ internal static class RenderCommand
             HelpName = "NAME",
             DefaultValueFactory = _ => [],
         };
-        var vehicle = new Option<string?>("--vehicle") { Description = "Your own vehicle file, in place of the invented car", HelpName = "FILE" };
+        var vehicle = new Option<string?>("--vehicle")
+        {
+            Description = "Your own vehicle file, in place of the invented car",
+            HelpName = "FILE",
+        };
         var bench = new Option<string?>("--bench") { Description = "Your own bench file, in place of the invented job", HelpName = "FILE" };
         Option<string[]> set = VehicleOptions.Set();
         Option<string> units = VehicleOptions.Units();
-        var output = new Option<string?>("--output") { Description = "The folder for the pages [default: out in the repository]", HelpName = "FOLDER" };
-        var single = new Option<bool>("--single-file") { Description = "Puts the chart script into each page, so that one file can be passed on alone" };
+        var output = new Option<string?>("--output")
+        {
+            Description = "The folder for the pages [default: out in the repository]",
+            HelpName = "FOLDER",
+        };
+        var single = new Option<bool>("--single-file")
+        {
+            Description = "Puts the chart script into each page, so that one file can be passed on alone",
+        };
         var engine = new Option<string>("--engine")
         {
             Description = "What runs the cells: interactive (the embedded kernel) or script (plain C# scripting)",
@@ -62,7 +73,8 @@ internal static class RenderCommand
             PageFiles(notebooks, whole, folder, files, problems);
             if (parsed.GetRequiredValue(limit) is not (>= 1 and <= LongestLimit))
             {
-                problems.Add(FormattableString.Invariant($"--cell-limit {parsed.GetRequiredValue(limit)}: this is no time for a cell. Accepted: whole seconds from 1 to {LongestLimit}."));
+                problems.Add(FormattableString.Invariant(
+                    $"--cell-limit {parsed.GetRequiredValue(limit)}: this is no time for a cell. Accepted: whole seconds from 1 to {LongestLimit}."));
             }
 
             BadInputException.ThrowIfAny(problems);
@@ -82,7 +94,8 @@ internal static class RenderCommand
             await using (var engines = new ChildEngines(kind, TimeSpan.FromSeconds(parsed.GetRequiredValue(limit))))
             {
                 executed = await RenderProgress.ShowAsync(
-                    terminal, notebooks, progress => new NotebookRunner(engines.StartAsync).RunAsync(notebooks, progress, cancellation)).ConfigureAwait(false);
+                    terminal, notebooks, progress => new NotebookRunner(engines.StartAsync).RunAsync(notebooks, progress, cancellation))
+                        .ConfigureAwait(false);
                 failures = [.. engines.LeftRunning];
             }
 
@@ -94,9 +107,11 @@ internal static class RenderCommand
                     ? Page(QuestionsPage.FileName, () => QuestionsPage.Render(
                         input.Load(), Display.Units, [.. notebooks.Select(document => document.Name)], facts), parsed, failures)
                     : [],
-                Stories = whole ? Page(StoryPage.FileName, () => StoryPage.Render(input.Load().Vehicle, Display.Units, facts), parsed, failures) : [],
+                Stories = whole ? Page(StoryPage.FileName, () =>
+                    StoryPage.Render(input.Load().Vehicle, Display.Units, facts), parsed, failures) : [],
             };
-            SiteResult site = Site.Write([.. executed.Zip(notebooks, (run, document) => new SiteEntry(run, Group(document)))], folder, options);
+            SiteResult site = Site.Write([.. executed.Zip(notebooks, (run, document) => new SiteEntry(run, Group(document)))], folder,
+                options);
             failures.AddRange(site.Faults.Select(fault => $"{fault.Page}: no page was made; {PartFault.Words(fault.Fault, parsed)}"));
             return Report(terminal, executed, site, failures, folder);
         });
@@ -117,7 +132,8 @@ internal static class RenderCommand
         }
     }
 
-    private static int Report(Terminal terminal, IReadOnlyList<ExecutedNotebook> executed, SiteResult site, List<string> failures, string folder)
+    private static int Report(Terminal terminal, IReadOnlyList<ExecutedNotebook> executed, SiteResult site, List<string> failures,
+        string folder)
     {
         foreach (ExecutedNotebook run in executed)
         {
@@ -139,9 +155,11 @@ internal static class RenderCommand
     }
 
     /// <summary>The pages' files: no two of one name, and none that somebody else wrote.</summary>
-    private static void PageFiles(IReadOnlyList<NotebookDocument> notebooks, bool whole, string folder, OutputFiles files, List<string> problems)
+    private static void PageFiles(IReadOnlyList<NotebookDocument> notebooks, bool whole, string folder, OutputFiles files,
+        List<string> problems)
     {
-        foreach (IGrouping<string, NotebookDocument> page in notebooks.GroupBy(document => PageNames.FileFor(document.Name), StringComparer.OrdinalIgnoreCase))
+        foreach (IGrouping<string, NotebookDocument> page in notebooks.GroupBy(document =>
+            PageNames.FileFor(document.Name), StringComparer.OrdinalIgnoreCase))
         {
             if (page.Count() > 1 || page.Key is PageNames.Index or StoryPage.FileName or QuestionsPage.FileName)
             {
@@ -170,7 +188,8 @@ internal static class RenderCommand
             chosen.UnionWith(named);
             if (named.Length == 0)
             {
-                IEnumerable<string> names = all.Select(path => Path.ChangeExtension(Path.GetRelativePath(folder, path), null).Replace('\\', '/'));
+                IEnumerable<string> names =
+                    all.Select(path => Path.ChangeExtension(Path.GetRelativePath(folder, path), null).Replace('\\', '/'));
                 problems.Add($"--notebook {name}: there is no such notebook. There are: {string.Join(", ", names)}.");
             }
         }

@@ -12,10 +12,12 @@ internal static class RenderProgress
     /// <param name="terminal">Where the progress is shown.</param>
     /// <param name="notebooks">The notebooks to run.</param>
     /// <param name="run">What is run.</param>
-    public static Task<T> ShowAsync<T>(Terminal terminal, IReadOnlyList<NotebookDocument> notebooks, Func<IProgress<RunStep>, Task<T>> run) =>
+    public static Task<T> ShowAsync<T>(Terminal terminal, IReadOnlyList<NotebookDocument> notebooks,
+        Func<IProgress<RunStep>, Task<T>> run) =>
         terminal.IsInteractive
             ? terminal.Watched().Progress()
-                .Columns(new TaskDescriptionColumn { Alignment = Justify.Left }, new ProgressBarColumn(), new PercentageColumn(), new ElapsedTimeColumn())
+                .Columns(new TaskDescriptionColumn { Alignment = Justify.Left }, new ProgressBarColumn(), new PercentageColumn(),
+                    new ElapsedTimeColumn())
                 .StartAsync(context => run(new Bars(notebooks, context)))
             : run(new Lines(terminal.Live));
 
@@ -44,7 +46,8 @@ internal static class RenderProgress
     {
         private readonly Dictionary<NotebookDocument, ProgressTask> _bars = notebooks.ToDictionary(
             notebook => notebook,
-            notebook => context.AddTask(Markup.Escape(notebook.Name), autoStart: false, maxValue: Math.Max(1, notebook.Cells.Count(cell => cell.IsCode))));
+            notebook => context.AddTask(Markup.Escape(notebook.Name), autoStart: false,
+                maxValue: Math.Max(1, notebook.Cells.Count(cell => cell.IsCode))));
 
         public void Report(RunStep value)
         {

@@ -35,7 +35,11 @@ internal static class StarterCommand
             command.Arguments.Add(argument);
         }
 
-        var file = new Argument<string>("FILE") { Description = "The file to write; - writes to the terminal", DefaultValueFactory = _ => "-" };
+        var file = new Argument<string>("FILE")
+        {
+            Description = "The file to write; - writes to the terminal",
+            DefaultValueFactory = _ => "-",
+        };
         Option<bool> force = OutputFiles.Force();
         command.Arguments.Add(file);
         command.Options.Add(force);

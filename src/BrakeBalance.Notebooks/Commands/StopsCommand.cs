@@ -27,7 +27,12 @@ internal static class StopsCommand
             HelpName = "NUMBERS",
             DefaultValueFactory = _ => "0.3,0.6,0.9",
         };
-        var speed = new Option<string>("--speed") { Description = "Speed when the foot touches the pedal: \"100 km/h\", \"60 mph\"", HelpName = "SPEED", DefaultValueFactory = _ => "100 km/h" };
+        var speed = new Option<string>("--speed")
+        {
+            Description = "Speed when the foot touches the pedal: \"100 km/h\", \"60 mph\"",
+            HelpName = "SPEED",
+            DefaultValueFactory = _ => "100 km/h",
+        };
         var grade = new Option<string>("--grade")
         {
             Description = "Slope of the road, uphill positive, as \"6 %\" or \"3.5 °\"; fade and laps stay on level road",
@@ -46,10 +51,28 @@ internal static class StopsCommand
             HelpName = "RATE",
         };
         var load = new Option<string?>("--load-case") { Description = "Only the load case of this name", HelpName = "NAME" };
-        var study = new Option<int?>("--study") { Description = "Also so many panic stops with adhesion, load and friction drawn at random, on all processors", HelpName = "NUMBER" };
-        var seed = new Option<int>("--seed") { Description = "Seed of the study's draws", HelpName = "NUMBER", DefaultValueFactory = _ => 1 };
-        var lap = new Option<string?>("--lap") { Description = "Also the heat of laps: CSV with a time and a speed, such as time_s,speed_km_h or time [s];speed [km/h]", HelpName = "FILE" };
-        var laps = new Option<int>("--laps") { Description = "How often the lap is driven, 1 to 200", HelpName = "NUMBER", DefaultValueFactory = _ => 5 };
+        var study = new Option<int?>("--study")
+        {
+            Description = "Also so many panic stops with adhesion, load and friction drawn at random, on all processors",
+            HelpName = "NUMBER",
+        };
+        var seed = new Option<int>("--seed")
+        {
+            Description = "Seed of the study's draws",
+            HelpName = "NUMBER",
+            DefaultValueFactory = _ => 1,
+        };
+        var lap = new Option<string?>("--lap")
+        {
+            Description = "Also the heat of laps: CSV with a time and a speed, such as time_s,speed_km_h or time [s];speed [km/h]",
+            HelpName = "FILE",
+        };
+        var laps = new Option<int>("--laps")
+        {
+            Description = "How often the lap is driven, 1 to 200",
+            HelpName = "NUMBER",
+            DefaultValueFactory = _ => 5,
+        };
         var split = new Option<string?>("--split-adhesion")
         {
             Description = "Also stops with one adhesion under the left and another under the right wheels, 0.05 to 2 each, the "
@@ -70,7 +93,8 @@ internal static class StopsCommand
         Option<bool> lost = LogInput.AllowLost();
         var command = new Command("stops", "Stop a car: distance, lock order, whether it swaps ends, brake heat and fade.")
         {
-            file, json, keys, set, units, adhesion, speed, grade, pedalForce, release, load, split, crossSlope, bends, study, seed, lap, laps, lost,
+            file, json, keys, set, units, adhesion, speed, grade, pedalForce, release, load, split, crossSlope, bends, study, seed, lap,
+                laps, lost,
         };
         command.SetAction((parsed, cancellation) => Task.Run(
             () =>
@@ -244,7 +268,8 @@ internal static class StopsCommand
             LogReading<MotionSample> lap = LogInput.Read(path, LogReader.ReadLap, allowLost);
             if (lap.Problems.Count > 0)
             {
-                terminal.Error.WriteLine($"--lap {path}: {lap.Lost} of {lap.Rows.Count + lap.Lost} rows left out; {string.Join("; ", lap.Problems.Take(MostReasons))}.");
+                terminal.Error.WriteLine(
+                    $"--lap {path}: {lap.Lost} of {lap.Rows.Count + lap.Lost} rows left out; {string.Join("; ", lap.Problems.Take(MostReasons))}.");
             }
 
             return lap.Rows.Trace();

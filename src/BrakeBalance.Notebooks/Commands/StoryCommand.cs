@@ -11,26 +11,40 @@ internal static class StoryCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var file = new Argument<string?>("FILE") { Description = "The vehicle file; the invented car of the notebooks unless said", Arity = ArgumentArity.ZeroOrOne };
+        var file = new Argument<string?>("FILE")
+        {
+            Description = "The vehicle file; the invented car of the notebooks unless said",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
         Option<string> units = VehicleOptions.Units();
         Option<string[]> set = VehicleOptions.Set();
-        var output = new Option<string>("--output") { Description = "The folder to write into", HelpName = "FOLDER", DefaultValueFactory = _ => "out" };
+        var output = new Option<string>("--output")
+        {
+            Description = "The folder to write into",
+            HelpName = "FOLDER",
+            DefaultValueFactory = _ => "out",
+        };
         Option<bool> force = OutputFiles.Force();
-        var command = new Command("story", "Write the story \"What the knee does\": one page with figures to move, for readers who do not know the trade.") { file, units, set, output, force };
+        var command = new Command("story",
+            "Write the story \"What the knee does\": one page with figures to move, for readers who do not know the trade.") { file, units,
+            set, output, force };
         command.SetAction(parsed =>
         {
             List<string> problems = [];
             string path = parsed.GetValue(file) ?? Repository.Folder(NotebookInput.DefaultVehicle);
             VehicleReading? reading = VehicleOptions.Read(
                 terminal, path, VehicleOptions.Overrides(parsed.GetRequiredValue(set), problems), problems);
-            string target = new OutputFiles(problems, parsed.GetValue(force)).File(Path.Combine(parsed.GetRequiredValue(output), StoryPage.FileName), "--output");
+            string target = new OutputFiles(problems, parsed.GetValue(force))
+                .File(Path.Combine(parsed.GetRequiredValue(output), StoryPage.FileName), "--output");
             if (problems.Count > 0 || reading is null)
             {
                 throw new BadInputException(problems);
             }
 
             UnitSystem shown = Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si;
-            AtomicFile.Write(target, StoryPage.Render(reading.Vehicle, shown, [new("Vehicle file", Path.GetFileName(path)), new("Units", shown == UnitSystem.Us ? "US customary" : "SI")]).Html);
+            AtomicFile.Write(target,
+                StoryPage.Render(reading.Vehicle, shown,
+                [new("Vehicle file", Path.GetFileName(path)), new("Units", shown == UnitSystem.Us ? "US customary" : "SI")]).Html);
             terminal.Output.WriteLine($"{target}: the story, one file that needs nothing else.");
             return ExitCode.Success;
         });

@@ -22,14 +22,21 @@ public sealed record Terminal(TextWriter Output, TextWriter Error, bool IsIntera
     public static Terminal OfProcess()
     {
         System.Console.OutputEncoding = System.Text.Encoding.UTF8;
-        return new Terminal(System.Console.Out, System.Console.Error, !System.Console.IsOutputRedirected && Environment.GetEnvironmentVariable("CI") is null);
+        return new Terminal(System.Console.Out, System.Console.Error, !System.Console.IsOutputRedirected
+            && Environment.GetEnvironmentVariable("CI") is null);
     }
 
     /// <summary>
     /// The same terminal with its answers held back until <see cref="Release"/>, and with what cannot be seen made visible.
     /// </summary>
     /// <returns>The terminal.</returns>
-    internal Terminal Holding() => this with { Output = new StringWriter(), Error = new VisibleWriter(Error), Live = IsInteractive ? Output : new VisibleWriter(Output) };
+    internal Terminal Holding() =>
+        this with
+        {
+            Output = new StringWriter(),
+            Error = new VisibleWriter(Error),
+            Live = IsInteractive ? Output : new VisibleWriter(Output),
+        };
 
     /// <summary>Lets go what was held back.</summary>
     internal void Release()
@@ -58,7 +65,8 @@ public sealed record Terminal(TextWriter Output, TextWriter Error, bool IsIntera
         });
         if (!IsInteractive)
         {
-            console.Profile.Width = int.TryParse(Environment.GetEnvironmentVariable("COLUMNS"), out int asked) && asked >= Narrow / 2 ? asked : width;
+            console.Profile.Width = int.TryParse(Environment.GetEnvironmentVariable("COLUMNS"), out int asked) && asked >= Narrow / 2
+                ? asked : width;
         }
 
         return console;

@@ -111,11 +111,13 @@ internal static class VehicleOptions
     }
 
     /// <summary>Reads a vehicle file and the logs that it names; their problems are added to the others.</summary>
-    public static VehicleReading? Read(string path, IReadOnlyList<ValueOverride> overrides, List<string> problems, bool allowLostRows = false)
+    public static VehicleReading? Read(string path, IReadOnlyList<ValueOverride> overrides, List<string> problems,
+        bool allowLostRows = false)
     {
         try
         {
-            (VehicleReading? reading, IReadOnlyList<string> lost) = OwnMeasurements.Attach(VehicleFile.Load(path, overrides), allowLostRows);
+            (VehicleReading? reading, IReadOnlyList<string> lost) =
+                OwnMeasurements.Attach(VehicleFile.Load(path, overrides), allowLostRows);
             problems.AddRange(lost);
             return reading;
         }

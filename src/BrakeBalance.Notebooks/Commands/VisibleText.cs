@@ -40,7 +40,8 @@ internal static partial class VisibleText
         return shown.ToString();
     }
 
-    private static bool Hidden(char c) => char.IsControl(c) || char.IsSurrogate(c) || c is '\u202A' or '\u202B' or '\u202D' or '\u202E' or '\u2066' or '\u2067';
+    private static bool Hidden(char c) =>
+        char.IsControl(c) || char.IsSurrogate(c) || c is '\u202A' or '\u202B' or '\u202D' or '\u202E' or '\u2066' or '\u2067';
 
     [GeneratedRegex(@"\G\u001b\[[0-9;]*m")]
     private static partial Regex Colour();
@@ -51,7 +52,8 @@ internal sealed class VisibleWriter(TextWriter inner) : TextWriter(CultureInfo.I
 {
     public override Encoding Encoding => inner.Encoding;
 
-    public override void Write(char value) => inner.Write(value is '\r' || char.IsSurrogate(value) ? value.ToString() : VisibleText.Of(value.ToString()));
+    public override void Write(char value) =>
+        inner.Write(value is '\r' || char.IsSurrogate(value) ? value.ToString() : VisibleText.Of(value.ToString()));
 
     public override void Write(string? value) => inner.Write(VisibleText.Of(value ?? ""));
 

@@ -68,12 +68,15 @@ public static partial class CanonicalNotebook
         }
         catch (JsonException exception)
         {
-            throw new NotebookFormatException(FormattableString.Invariant($"'{path}' is not a notebook of format 4: it is not JSON from line {(exception.LineNumber ?? 0) + 1} on."));
+            throw new NotebookFormatException(
+                FormattableString.Invariant(
+                $"'{path}' is not a notebook of format 4: it is not JSON from line {(exception.LineNumber ?? 0) + 1} on."));
         }
         catch (Exception exception) when (exception is InvalidOperationException or NullReferenceException or ArgumentException)
         {
             // What the JSON reader says of a value of another kind speaks of the code.
-            throw new NotebookFormatException($"'{path}' is not a notebook of format 4: an entry is of another kind than the format has there.");
+            throw new NotebookFormatException(
+                $"'{path}' is not a notebook of format 4: an entry is of another kind than the format has there.");
         }
     }
 
@@ -99,7 +102,8 @@ public static partial class CanonicalNotebook
             throw new FormatException("a cell has a tag that is no text");
         }
 
-        kept["metadata"] = cell["metadata"]?["tags"] is JsonArray { Count: > 0 } tags ? new JsonObject { ["tags"] = tags.DeepClone() } : new JsonObject();
+        kept["metadata"] = cell["metadata"]?["tags"] is JsonArray { Count: > 0 } tags
+            ? new JsonObject { ["tags"] = tags.DeepClone() } : new JsonObject();
         if (type == "code")
         {
             kept["outputs"] = new JsonArray();

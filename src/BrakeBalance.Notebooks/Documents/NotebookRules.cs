@@ -41,7 +41,8 @@ public static class NotebookRules
 
     private static IEnumerable<string> Setup(NotebookCell cell)
     {
-        if (!cell.Source.StartsWith("#load \"", StringComparison.Ordinal) || !cell.Source.EndsWith("_setup.csx\"", StringComparison.Ordinal) || cell.Source.Contains('\n'))
+        if (!cell.Source.StartsWith("#load \"", StringComparison.Ordinal) || !cell.Source.EndsWith("_setup.csx\"", StringComparison.Ordinal)
+            || cell.Source.Contains('\n'))
         {
             yield return "the first code cell is the line that loads _setup.csx, and nothing else";
         }
@@ -61,7 +62,8 @@ public static class NotebookRules
         }
 
         SyntaxNode root = CSharpSyntaxTree.ParseText(cell.Source, Script).GetRoot();
-        if (root.DescendantTrivia(descendIntoTrivia: true).Any(trivia => trivia.IsKind(SyntaxKind.ReferenceDirectiveTrivia) || trivia.IsKind(SyntaxKind.LoadDirectiveTrivia)))
+        if (root.DescendantTrivia(descendIntoTrivia: true)
+            .Any(trivia => trivia.IsKind(SyntaxKind.ReferenceDirectiveTrivia) || trivia.IsKind(SyntaxKind.LoadDirectiveTrivia)))
         {
             yield return "#r and #load belong in the first code cell";
         }
@@ -71,7 +73,9 @@ public static class NotebookRules
             yield return "using directives belong in _setup.csx";
         }
 
-        if (root.DescendantNodes().Any(node => node is BaseTypeDeclarationSyntax or DelegateDeclarationSyntax or MethodDeclarationSyntax or LocalFunctionStatementSyntax))
+        if (root.DescendantNodes()
+            .Any(node => node is BaseTypeDeclarationSyntax or DelegateDeclarationSyntax or MethodDeclarationSyntax
+            or LocalFunctionStatementSyntax))
         {
             yield return "types and methods belong in the assemblies";
         }

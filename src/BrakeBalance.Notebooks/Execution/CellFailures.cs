@@ -14,7 +14,8 @@ internal static class CellFailures
     {
         List<(int Line, string Code, string Message)> ordered = [.. errors.Distinct().OrderBy(error => error.Line)];
         IEnumerable<string> texts = ordered.Select((error, index) =>
-            index == 0 ? $"{error.Message} ({error.Code})" : FormattableString.Invariant($"line {error.Line}: {error.Message} ({error.Code})"));
+            index == 0 ? $"{error.Message} ({error.Code})"
+                : FormattableString.Invariant($"line {error.Line}: {error.Message} ({error.Code})"));
         return At(code, string.Join("; ", texts), ordered.Count > 0 ? ordered[0].Line : null);
     }
 

@@ -32,7 +32,8 @@ internal sealed class OutputCollector
     {
         if (_printed.Length > 0)
         {
-            _outputs.Add(new CellOutput(new Dictionary<string, string> { [MediaTypes.Plain] = _printed.ToString().ReplaceLineEndings("\n") }));
+            _outputs.Add(new CellOutput(
+                new Dictionary<string, string> { [MediaTypes.Plain] = _printed.ToString().ReplaceLineEndings("\n") }));
             _printed.Clear();
         }
     }

@@ -32,7 +32,8 @@ internal sealed class KernelSetup(string dataFolder)
     public void Install(string tool, string program)
     {
         string kernels = Path.GetDirectoryName(Folder)!;
-        string[] made = File.Exists(Path.Combine(Folder, MadeFolders)) ? File.ReadAllLines(Path.Combine(Folder, MadeFolders)) : [.. Missing(kernels)];
+        string[] made = File.Exists(Path.Combine(Folder, MadeFolders))
+            ? File.ReadAllLines(Path.Combine(Folder, MadeFolders)) : [.. Missing(kernels)];
         Directory.CreateDirectory(kernels);
         string staged = Path.Combine(kernels, $".{Name}-{Environment.ProcessId}");
         try
@@ -74,7 +75,8 @@ internal sealed class KernelSetup(string dataFolder)
     private JsonObject Specification() => new()
     {
         ["argv"] = new JsonArray(
-            "dotnet", Path.Combine(Folder, "tool", KernelTool.Assembly), "jupyter", "--http-local-only", "--default-kernel", "csharp", "{connection_file}"),
+            "dotnet", Path.Combine(Folder, "tool", KernelTool.Assembly), "jupyter", "--http-local-only", "--default-kernel", "csharp",
+                "{connection_file}"),
         ["display_name"] = CanonicalNotebook.KernelTitle,
         ["env"] = new JsonObject
         {

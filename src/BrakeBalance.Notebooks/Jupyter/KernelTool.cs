@@ -24,7 +24,13 @@ internal static class KernelTool
             return found;
         }
 
-        using Process restore = Process.Start(new ProcessStartInfo("dotnet", ["tool", "restore"]) { WorkingDirectory = root, RedirectStandardOutput = true, RedirectStandardError = true })
+        using Process restore = Process.Start(
+            new ProcessStartInfo("dotnet", ["tool", "restore"])
+            {
+                WorkingDirectory = root,
+                RedirectStandardOutput = true,
+                RedirectStandardError = true,
+            })
             ?? throw new IOException("The program 'dotnet' cannot be started.");
         Task<string> output = restore.StandardOutput.ReadToEndAsync(cancellation);
         Task<string> error = restore.StandardError.ReadToEndAsync(cancellation);
@@ -39,7 +45,8 @@ internal static class KernelTool
         }
 
         return Find(version)
-            ?? throw new BadInputException($"'dotnet tool restore' did not bring {Package} {version}: {(await error.ConfigureAwait(false) + await output.ConfigureAwait(false)).Trim().ReplaceLineEndings(" ")}");
+            ?? throw new BadInputException(
+                $"'dotnet tool restore' did not bring {Package} {version}: {(await error.ConfigureAwait(false) + await output.ConfigureAwait(false)).Trim().ReplaceLineEndings(" ")}");
     }
 
     private static string Version(string manifest)

@@ -38,7 +38,8 @@ public static class AtomicFile
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
             // The system's words would name the temporary file, which means nothing to the user.
-            string reason = exception is UnauthorizedAccessException ? "there is no permission" : "the system refused it, as when a disk is full";
+            string reason = exception is UnauthorizedAccessException
+                ? "there is no permission" : "the system refused it, as when a disk is full";
             throw new BadInputException($"{path}: cannot be written; {reason}.");
         }
         finally

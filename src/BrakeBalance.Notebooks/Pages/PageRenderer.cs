@@ -42,7 +42,10 @@ public static class PageRenderer
         AppendNeighbours(body, previous, next);
         string html = PageShell.Html(new PageShell.Parts(
             notebook.Title, body.ToString(), Facts(notebook, options), IsIndex: false, charts, options.SingleFile));
-        return new RenderedPage(PageNames.FileFor(notebook.Name), notebook.Title, prose.FirstParagraph ?? "", html, prose.Problems) { HasCharts = charts };
+        return new RenderedPage(PageNames.FileFor(notebook.Name), notebook.Title, prose.FirstParagraph ?? "", html, prose.Problems)
+        {
+            HasCharts = charts,
+        };
     }
 
     private static void AppendContents(StringBuilder body, IReadOnlyList<PageHeading> headings)
@@ -91,7 +94,8 @@ public static class PageRenderer
     {
         if (link is null)
             return;
-        body.Append("<a rel=\"").Append(relation).Append("\" class=\"bb-").Append(relation).Append("\" href=\"").Append(HtmlText.Escape(link.FileName))
+        body.Append("<a rel=\"").Append(relation).Append("\" class=\"bb-").Append(relation).Append("\" href=\"")
+            .Append(HtmlText.Escape(link.FileName))
             .Append("\"><span>").Append(word).Append("</span> ").Append(HtmlText.Escape(link.Title)).Append("</a>\n");
     }
 
@@ -100,7 +104,8 @@ public static class PageRenderer
         string source = string.Join('\0', notebook.Cells.Select(c => c.Id + "\n" + c.Source));
         string digest = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(source)))[..12];
         int code = notebook.Cells.OfType<ExecutedCodeCell>().Count();
-        yield return new("Notebook", $"{notebook.Name}.ipynb, {code.ToString(CultureInfo.InvariantCulture)} code {(code == 1 ? "cell" : "cells")}, content {digest}");
+        yield return new("Notebook",
+            $"{notebook.Name}.ipynb, {code.ToString(CultureInfo.InvariantCulture)} code {(code == 1 ? "cell" : "cells")}, content {digest}");
         foreach (KeyValuePair<string, string> fact in options.Facts)
             yield return fact;
     }

@@ -11,7 +11,8 @@ internal static class PageShell
         + "img-src data: blob:; base-uri 'none'; form-action 'none'";
 
     // Chosen theme before the first paint; storage may be refused for pages opened from disk.
-    private const string EarlyScript = "try{const t=localStorage.getItem('bb-theme');if(t==='light'||t==='dark')document.documentElement.dataset.theme=t}catch{}"
+    private const string EarlyScript =
+        "try{const t=localStorage.getItem('bb-theme');if(t==='light'||t==='dark')document.documentElement.dataset.theme=t}catch{}"
         + "document.documentElement.classList.add('bb-js')";
 
     private const string Mark = "<svg class=\"bb-mark\" viewBox=\"0 0 32 32\" aria-hidden=\"true\" focusable=\"false\">"
@@ -25,7 +26,8 @@ internal static class PageShell
 
     /// <summary>What differs between pages.</summary>
     public sealed record Parts(
-        string Title, string Body, IEnumerable<KeyValuePair<string, string>> Facts, bool IsIndex, bool HasCharts, bool SingleFile, bool HasCode = true);
+        string Title, string Body, IEnumerable<KeyValuePair<string, string>> Facts, bool IsIndex, bool HasCharts, bool SingleFile,
+            bool HasCode = true);
 
     /// <summary>Puts a page together.</summary>
     public static string Html(Parts parts)
@@ -36,7 +38,8 @@ internal static class PageShell
             .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"").Append(HtmlText.Escape(Policy)).Append("\">\n")
             .Append("<meta name=\"referrer\" content=\"no-referrer\">\n<meta name=\"color-scheme\" content=\"light dark\">\n")
             .Append("<link rel=\"icon\" href=\"data:,\">\n")
-            .Append("<title>").Append(HtmlText.Escape(parts.Title)).Append(parts.IsIndex ? "" : " – Brake balance notebooks").Append("</title>\n")
+            .Append("<title>").Append(HtmlText.Escape(parts.Title)).Append(parts.IsIndex ? "" : " – Brake balance notebooks")
+                .Append("</title>\n")
             .Append("<style>\n").Append(parts.HasCharts ? FigureAssets.Style : "").Append(PageAssets.Style).Append("</style>\n")
             .Append("<script>").Append(EarlyScript).Append("</script>\n");
         if (parts is { HasCharts: true, SingleFile: false })
@@ -65,7 +68,8 @@ internal static class PageShell
         html.Append("<footer class=\"bb-foot\">\n<p>A calculation is not an approval. Have work and tests on brakes done or checked by competent people, "
             + "test away from public roads, keep to local law and the service manual.</p>\n<dl>");
         foreach ((string label, string value) in facts)
-            html.Append("<div><dt>").Append(HtmlText.Escape(label)).Append("</dt><dd>").Append(HtmlText.Escape(value)).Append("</dd></div>");
+            html.Append("<div><dt>").Append(HtmlText.Escape(label)).Append("</dt><dd>").Append(HtmlText.Escape(value))
+                .Append("</dd></div>");
         html.Append("</dl>\n</footer>\n");
     }
 

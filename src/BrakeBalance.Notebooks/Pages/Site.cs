@@ -43,12 +43,14 @@ public static class Site
     /// </param>
     /// <returns>The pages in the same order.</returns>
     /// <exception cref="ArgumentException">Two notebooks would become the same file.</exception>
-    public static IReadOnlyList<RenderedPage> Render(IReadOnlyList<SiteEntry> entries, SiteOptions options, ICollection<PageFault>? faults = null)
+    public static IReadOnlyList<RenderedPage> Render(IReadOnlyList<SiteEntry> entries, SiteOptions options,
+        ICollection<PageFault>? faults = null)
     {
         ArgumentNullException.ThrowIfNull(entries);
         string[] taken = [.. entries.Select(e => e.Notebook.Name).Append(Path.GetFileNameWithoutExtension(PageNames.Index))];
         if (taken.GroupBy(name => name, StringComparer.OrdinalIgnoreCase).FirstOrDefault(g => g.Count() > 1) is { } twice)
-            throw new ArgumentException($"Two pages would have the name \"{twice.Key}\"; give one notebook another file name.", nameof(entries));
+            throw new ArgumentException($"Two pages would have the name \"{twice.Key}\"; give one notebook another file name.",
+                nameof(entries));
         return [.. entries.Select((entry, i) => Page(entry.Notebook, LinkTo(i - 1), LinkTo(i + 1)))];
 
         RenderedPage Page(ExecutedNotebook notebook, PageLink? previous, PageLink? next)

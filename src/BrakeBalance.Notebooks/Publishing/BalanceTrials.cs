@@ -34,7 +34,8 @@ internal sealed class BalanceTrials
             LockUp? start = At(_knee, _slope, 0, Dry), open = At(_knee, 1, 0, Dry), slippery = At(_knee, _slope, 0, 0.3);
             LockUp? laden = At(_knee, _slope, _vehicle.LoadCases.Length - 1, Dry), cautious = At(_lowest, 0, 0, Dry);
             yield return ("Take the valve out:", $"let all of it through. With the valve {Words(start)}. Without it {Words(open)}.");
-            yield return ("Be too careful:", $"set the lowest knee and let nothing more through. Now {Words(cautious)}, with {Used(cautious)} of the road's grip used; "
+            yield return ("Be too careful:",
+                $"set the lowest knee and let nothing more through. Now {Words(cautious)}, with {Used(cautious)} of the road's grip used; "
                 + $"at the start it was {Used(start)}.{(cautious?.Efficiency < start?.Efficiency ? " The car takes longer to stop." : "")}");
             yield return ("Go to a slippery road:", slippery is null
                 ? "no wheel locks."
@@ -53,5 +54,6 @@ internal sealed class BalanceTrials
 
     private static string Words(LockUp? lockUp) => lockUp is null
         ? "no wheel locks"
-        : FormattableString.Invariant($"{(lockUp.First switch { Axle.Front => "the front wheels lock first", Axle.Rear => "the rear wheels lock first", _ => "all wheels lock together" })}, at {lockUp.At.BrakingRate:0.00} g");
+        : FormattableString.Invariant(
+            $"{(lockUp.First switch { Axle.Front => "the front wheels lock first", Axle.Rear => "the rear wheels lock first", _ => "all wheels lock together" })}, at {lockUp.At.BrakingRate:0.00} g");
 }

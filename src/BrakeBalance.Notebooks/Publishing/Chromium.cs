@@ -104,9 +104,12 @@ public sealed class Chromium : IAsyncDisposable
     public async Task<byte[]> PngAsync(string svg, int width, int height, int scale)
     {
         await using IPage page = await _browser.NewPageAsync().ConfigureAwait(false);
-        await page.SetViewportAsync(new ViewPortOptions { Width = width, Height = height, DeviceScaleFactor = scale }).ConfigureAwait(false);
-        await page.SetContentAsync(Wrapped(svg, FormattableString.Invariant($"{width}px"), FormattableString.Invariant($"{height}px"))).ConfigureAwait(false);
-        return await page.ScreenshotDataAsync(new ScreenshotOptions { Type = ScreenshotType.Png, OmitBackground = true }).ConfigureAwait(false);
+        await page.SetViewportAsync(new ViewPortOptions { Width = width, Height = height, DeviceScaleFactor = scale })
+            .ConfigureAwait(false);
+        await page.SetContentAsync(Wrapped(svg, FormattableString.Invariant($"{width}px"), FormattableString.Invariant($"{height}px")))
+            .ConfigureAwait(false);
+        return await page.ScreenshotDataAsync(new ScreenshotOptions { Type = ScreenshotType.Png, OmitBackground = true })
+            .ConfigureAwait(false);
     }
 
     /// <summary>A drawing on a page of its own size.</summary>
@@ -120,7 +123,8 @@ public sealed class Chromium : IAsyncDisposable
         await using IPage page = await _browser.NewPageAsync().ConfigureAwait(false);
         string w = FormattableString.Invariant($"{width:0.####}in"), h = FormattableString.Invariant($"{height:0.####}in");
         await page.SetContentAsync(Wrapped(svg, w, h, title)).ConfigureAwait(false);
-        return await page.PdfDataAsync(new PdfOptions { Width = w, Height = h, PrintBackground = true, PageRanges = "1" }).ConfigureAwait(false);
+        return await page.PdfDataAsync(new PdfOptions { Width = w, Height = h, PrintBackground = true, PageRanges = "1" })
+            .ConfigureAwait(false);
     }
 
     /// <summary>A page printed as its own style sheet says.</summary>
@@ -146,7 +150,12 @@ public sealed class Chromium : IAsyncDisposable
     /// </summary>
     private static Process? StartGuard(string profile) => OperatingSystem.IsWindows()
         ? null
-        : Process.Start(new ProcessStartInfo("/bin/sh", ["-c", Guard, "sh", profile]) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true });
+        : Process.Start(new ProcessStartInfo("/bin/sh", ["-c", Guard, "sh", profile])
+        {
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true
+        });
 
     private static void Dismiss(Process? guard)
     {

@@ -49,7 +49,8 @@ public static class FigureExport
                 IReadOnlyList<(string Name, byte[] Data)> made;
                 try
                 {
-                    made = make() is { } figure ? await FilesAsync(vehicle, plan, units, entry, figure, browser, cancellation).ConfigureAwait(false) : [];
+                    made = make() is { } figure
+                        ? await FilesAsync(vehicle, plan, units, entry, figure, browser, cancellation).ConfigureAwait(false) : [];
                 }
                 catch (Exception exception) when (exception is not OperationCanceledException)
                 {
@@ -69,7 +70,8 @@ public static class FigureExport
     }
 
     private static async Task<IReadOnlyList<(string Name, byte[] Data)>> FilesAsync(
-        Vehicle vehicle, FigurePlan plan, UnitSystem units, CatalogueEntry entry, Figure figure, Chromium? browser, CancellationToken cancellation)
+        Vehicle vehicle, FigurePlan plan, UnitSystem units, CatalogueEntry entry, Figure figure, Chromium? browser,
+            CancellationToken cancellation)
     {
         List<(string Name, byte[] Data)> files = [];
         foreach (bool plain in plan.PlainVariants)
@@ -94,7 +96,9 @@ public static class FigureExport
                 (int width, int height) = size.Pixels();
                 foreach (int scale in plan.Png ? plan.Scales : [])
                 {
-                    files.Add((scale == 1 ? name + ".png" : FormattableString.Invariant($"{name}-{scale}x.png"), await browser.PngAsync(svg, width, height, scale).ConfigureAwait(false)));
+                    files.Add((scale == 1 ? name + ".png"
+                        : FormattableString.Invariant($"{name}-{scale}x.png"), await browser.PngAsync(svg, width, height, scale)
+                        .ConfigureAwait(false)));
                 }
 
                 if (plan.Pdf)

@@ -15,9 +15,16 @@ public static class FigureText
     public const string Licence = "MIT License, © 2026 The brake balance notebooks developers";
 
     /// <summary>How the figures were computed, in a sentence.</summary>
-    public const string Method = "Calculated for a car with two axles on a level, straight road; no approval of any brake and no setting for any car.";
+    public const string Method =
+        "Calculated for a car with two axles on a level, straight road; no approval of any brake and no setting for any car.";
 
-    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, IndentSize = 2, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Indented = new()
+    {
+        WriteIndented = true,
+        IndentSize = 2,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     /// <summary>What kind of car a figure shows.</summary>
     /// <param name="vehicle">The car.</param>
@@ -34,7 +41,8 @@ public static class FigureText
     /// <param name="vehicle">The car.</param>
     /// <returns>A line such as <c>Brake balance notebooks (MIT). Invented car, calculated.</c></returns>
     public static string Credit(Vehicle vehicle) =>
-        "Brake balance notebooks (MIT License). " + (vehicle.IsInvented ? "Calculated; the car is invented." : "Calculated from a reader's vehicle file.");
+        "Brake balance notebooks (MIT License). "
+            + (vehicle.IsInvented ? "Calculated; the car is invented." : "Calculated from a reader's vehicle file.");
 
     /// <summary>A drawing with its source, licence and description in its metadata.</summary>
     /// <param name="svg">The drawing.</param>
@@ -75,7 +83,14 @@ public static class FigureText
     {
         ArgumentNullException.ThrowIfNull(figure);
         string data = figure.Table.ToCsv();
-        var json = new JsonObject { ["figure"] = figure.Id, ["car"] = vehicle.Name, ["units"] = units == UnitSystem.Us ? "us" : "si", ["plain"] = plain };
+        var json = new JsonObject
+        {
+            ["figure"] = figure.Id,
+            ["car"] = vehicle.Name,
+            ["units"] = units == UnitSystem.Us
+            ? "us" : "si",
+            ["plain"] = plain
+        };
         foreach ((string name, string value) in Parts(figure, vehicle))
         {
             json[name.ToLowerInvariant().Replace(' ', '_')] = value;
@@ -103,7 +118,8 @@ public static class FigureText
         text.Append("<metadata>\n<rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\">\n<rdf:Description rdf:about=\"\">\n");
         foreach ((string name, string value) in new[]
         {
-            ("title", figure.Title), ("description", figure.Caption), ("creator", "Brake balance notebooks"), ("source", $"{Method} {Car(vehicle)}"), ("rights", Licence), ("format", "image/svg+xml"),
+            ("title", figure.Title), ("description", figure.Caption), ("creator", "Brake balance notebooks"),
+                ("source", $"{Method} {Car(vehicle)}"), ("rights", Licence), ("format", "image/svg+xml"),
         })
         {
             text.Append("<dc:").Append(name).Append('>').Append(Pages.HtmlText.Escape(value)).Append("</dc:").Append(name).Append(">\n");

@@ -15,7 +15,8 @@ public sealed record PocketCard
     /// <summary>Braking rates at which pressures are listed [–].</summary>
     public static IReadOnlyList<double> Rates { get; } = [0.5, 0.8];
 
-    private static readonly (string Name, double Adhesion)[] Roads = [("ice", 0.1), ("wet", Vehicles.Conditions.WetAdhesion), ("dry", Vehicles.Conditions.DryAdhesion), ("track tyres", 1.1)];
+    private static readonly (string Name, double Adhesion)[] Roads =
+        [("ice", 0.1), ("wet", Vehicles.Conditions.WetAdhesion), ("dry", Vehicles.Conditions.DryAdhesion), ("track tyres", 1.1)];
     private static readonly double[] PedalRates = [0.3, 0.5, 0.8];
 
     /// <summary>Name of the car.</summary>
@@ -71,10 +72,13 @@ public sealed record PocketCard
                 : setting.Recommended is null ? "No safe setting in reach"
                 : setting.Reach == SettingReach.NotNeeded ? "No valve needed" : SettingWords.Text(setting.Recommended, units),
             Limit = $"Safe limit {SettingWords.Text(setting.SafeLimit, units)}: {SettingWords.Why(setting, units)}."
-                + (setting.Present is { } present && !setting.PresentIsBeyond ? $" Present setting {SettingWords.Present(present, units)}." : ""),
+                + (setting.Present is { } present && !setting.PresentIsBeyond
+                    ? $" Present setting {SettingWords.Present(present, units)}." : ""),
             Conditions = SettingWords.Conditions(vehicle, units) + ".",
-            Columns = [.. columns, .. Rates.SelectMany(rate => new[] { $"Front at {G(rate)} [{unit}]", $"Rear at {G(rate)} [{unit}]" }), "Dry road: locks first at [g]"],
-            Rows = [.. settings.Select(row => Row(row.Cells, new BalanceModel(row.Car, load), ReferenceEquals(row.Car, recommended), units))],
+            Columns = [.. columns, .. Rates.SelectMany(rate => new[] { $"Front at {G(rate)} [{unit}]", $"Rear at {G(rate)} [{unit}]" }),
+                "Dry road: locks first at [g]"],
+            Rows = [.. settings.Select(row =>
+                Row(row.Cells, new BalanceModel(row.Car, load), ReferenceEquals(row.Car, recommended), units))],
             FirstLocks = [.. Roads.Select(road => ($"{road.Name}, k = {road.Adhesion:0.0}", LockText(own.FirstLockUp(road.Adhesion))))],
             Pedal = vehicle.Control is null ? [] : [.. PedalLines(new ControlForce(own), units)],
         };
@@ -96,7 +100,8 @@ public sealed record PocketCard
             .. cells,
             .. Rates.Select(model.AtRate).SelectMany(at => at is null
                 ? new[] { "–", "–" }
-                : [Measure.LinePressure.In(units).Number(at.LinePressures.Front.Pascals), Measure.LinePressure.In(units).Number(at.LinePressures.Rear.Pascals)]),
+                : [Measure.LinePressure.In(units).Number(at.LinePressures.Front.Pascals), Measure.LinePressure.In(units)
+                    .Number(at.LinePressures.Rear.Pascals)]),
             LockText(model.FirstLockUp(Roads[2].Adhesion)).Replace(" g", "", StringComparison.Ordinal),
         ],
         isOwn,
@@ -108,17 +113,22 @@ public sealed record PocketCard
         string unit = Measure.LinePressure.In(units).Symbol;
         if (vehicle.Hydraulics.RearProportioningValve is { } valve)
         {
-            Vehicle At(Pressure knee) => knee.Equals(valve.Knee, Pressure.FromPascals(1)) ? vehicle : vehicle.WithRearKnee(knee, valve.Slope);
+            Vehicle At(Pressure knee) =>
+                knee.Equals(valve.Knee, Pressure.FromPascals(1)) ? vehicle : vehicle.WithRearKnee(knee, valve.Slope);
             return valve.Adjustment is { } adjuster
                 ? ([$"Turns in from fully out", $"Knee [{unit}]"],
-                    [.. TurnsOf(adjuster, valve.Knee).Select(turns => (new[] { Turns(turns), Number(adjuster.KneeAt(turns), units) }, At(adjuster.KneeAt(turns))))])
-                : ([$"Turns (fill in)", $"Knee [{unit}]"], [.. Knees(valve, units).Select(knee => (new[] { "", Number(knee, units) }, At(knee)))]);
+                    [.. TurnsOf(adjuster, valve.Knee)
+                        .Select(turns => (new[] { Turns(turns), Number(adjuster.KneeAt(turns), units) }, At(adjuster.KneeAt(turns))))])
+                : ([$"Turns (fill in)", $"Knee [{unit}]"],
+                    [.. Knees(valve, units).Select(knee => (new[] { "", Number(knee, units) }, At(knee)))]);
         }
 
         return vehicle.Hydraulics.Split is BalanceBarSplit bar
             ? (["Bar position (fill in)", "Front share [%]"],
-                [.. Enumerable.Range(-4, 9).Select(i => Math.Round(bar.FrontForceShare + 0.02 * i, 6)).Where(share => share is >= 0.2 and <= 0.8)
-                    .Select(share => (new[] { "", Share(share) }, Math.Abs(share - bar.FrontForceShare) < 1e-6 ? vehicle : vehicle.WithFrontForceShare(share)))])
+                [.. Enumerable.Range(-4, 9).Select(i => Math.Round(bar.FrontForceShare + 0.02 * i, 6))
+                    .Where(share => share is >= 0.2 and <= 0.8)
+                    .Select(share => (new[] { "", Share(share) }, Math.Abs(share - bar.FrontForceShare) < 1e-6
+                        ? vehicle : vehicle.WithFrontForceShare(share)))])
             : (["Setting"], [(new[] { "as built" }, vehicle)]);
     }
 
@@ -135,7 +145,8 @@ public sealed record PocketCard
         DisplayUnit unit = Measure.LinePressure.In(units);
         double step = units == UnitSystem.Us ? 50 : 4;
         return Enumerable.Range(-4, 9)
-            .Select(i => i == 0 ? valve.Knee : Pressure.FromPascals(unit.ToSi((Math.Round(unit.FromSi(valve.Knee.Pascals) / step) + i) * step)))
+            .Select(i => i == 0 ? valve.Knee
+                : Pressure.FromPascals(unit.ToSi((Math.Round(unit.FromSi(valve.Knee.Pascals) / step) + i) * step)))
             .Where(knee => knee.Pascals > 0);
     }
 
@@ -145,12 +156,15 @@ public sealed record PocketCard
         bool assisted = control.Control.Assist is not NoAssist;
         foreach (double rate in PedalRates)
         {
-            yield return (assisted ? $"{G(rate)}, with / without assist" : $"Pedal at {G(rate)}", assisted ? $"{Foot(control, rate, units, bare: true)} / {Foot(bare, rate, units)}" : Foot(control, rate, units));
+            yield return (assisted ? $"{G(rate)}, with / without assist"
+                : $"Pedal at {G(rate)}", assisted
+                ? $"{Foot(control, rate, units, bare: true)} / {Foot(bare, rate, units)}" : Foot(control, rate, units));
         }
 
         if (control.AtRate(0.8) is { } hard && control.TravelAt(hard.Balance.MasterPressure) is { } travel)
         {
-            yield return ("Pedal left to the floor at 0.8 g", travel.LeftToFloor is { } left ? Measure.Travel.Text(left, units) : "none: not reached");
+            yield return ("Pedal left to the floor at 0.8 g", travel.LeftToFloor is { } left
+                ? Measure.Travel.Text(left, units) : "none: not reached");
         }
 
         if (assisted && EngineOffPresses.Of(control) is { IsDescribed: true } presses)
@@ -162,9 +176,12 @@ public sealed record PocketCard
     }
 
     private static string Foot(ControlForce control, double rate, UnitSystem units, bool bare = false) =>
-        control.AtRate(rate) is not { } at ? "–" : bare ? Measure.ControlForce.In(units).Number(at.PedalForce.Newtons) : Measure.ControlForce.Text(at.PedalForce, units);
+        control.AtRate(rate) is not { } at
+            ? "–" : bare ? Measure.ControlForce.In(units).Number(at.PedalForce.Newtons) : Measure.ControlForce.Text(at.PedalForce, units);
 
-    private static string LockText(LockUp? lockUp) => lockUp is null ? "none" : FormattableString.Invariant($"{(lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" })} {lockUp.At.BrakingRate:0.00} g");
+    private static string LockText(LockUp? lockUp) =>
+        lockUp is null ? "none" : FormattableString.Invariant(
+        $"{(lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" })} {lockUp.At.BrakingRate:0.00} g");
 
     private static string Number(Pressure pressure, UnitSystem units) => Measure.LinePressure.In(units).Number(pressure.Pascals);
 

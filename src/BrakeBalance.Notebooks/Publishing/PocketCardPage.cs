@@ -55,13 +55,17 @@ public static class PocketCardPage
     {
         ArgumentNullException.ThrowIfNull(card);
         ArgumentNullException.ThrowIfNull(paper);
-        var html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n" + PageMark.Html + "\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+        var html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n" + PageMark.Html
+            + "\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         html.Append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'\">\n<link rel=\"icon\" href=\"data:,\">\n<title>")
             .Append(HtmlText.Escape($"Brake card, {card.Car}")).Append("</title>\n<style>\n").Append(Style)
-            .Append(CultureInfo.InvariantCulture, $"\n@page{{size:{paper.WidthMillimetres}mm {paper.HeightMillimetres}mm;margin:7mm}}\n</style>\n</head>\n<body>\n<main>\n")
-            .Append(CultureInfo.InvariantCulture, $"<h1>{HtmlText.Escape(card.Car)}</h1>\n<p class=\"load\">Brake card, {HtmlText.Escape(card.LoadCase)}. Line pressures at the brakes, gauge.</p>\n")
+            .Append(CultureInfo.InvariantCulture,
+                $"\n@page{{size:{paper.WidthMillimetres}mm {paper.HeightMillimetres}mm;margin:7mm}}\n</style>\n</head>\n<body>\n<main>\n")
+            .Append(CultureInfo.InvariantCulture,
+                $"<h1>{HtmlText.Escape(card.Car)}</h1>\n<p class=\"load\">Brake card, {HtmlText.Escape(card.LoadCase)}. Line pressures at the brakes, gauge.</p>\n")
             .Append(card.Warning is null ? "" : $"<p class=\"warning\"><strong>WARNING</strong> {HtmlText.Escape(card.Warning)}</p>\n")
-            .Append(CultureInfo.InvariantCulture, $"<div class=\"back\">Baseline: recommended setting<strong>{HtmlText.Escape(card.Baseline)}</strong>{HtmlText.Escape(card.Limit)}</div>\n")
+            .Append(CultureInfo.InvariantCulture,
+                $"<div class=\"back\">Baseline: recommended setting<strong>{HtmlText.Escape(card.Baseline)}</strong>{HtmlText.Escape(card.Limit)}</div>\n")
             .Append(CultureInfo.InvariantCulture, $"<p class=\"load\">Holds for: {HtmlText.Escape(card.Conditions)}</p>\n");
         html.Append("<h2 id=\"settings\">Resulting pressures</h2>\n<div class=\"wide\" role=\"region\" aria-labelledby=\"settings\" tabindex=\"0\"><table>\n<thead><tr>");
         foreach (string column in card.Columns)
@@ -91,7 +95,8 @@ public static class PocketCardPage
             html.Append("<tr><td>&nbsp;</td><td>&nbsp;</td><td>&nbsp;</td><td>&nbsp;</td></tr>\n");
         }
 
-        return html.Append("</tbody>\n</table>\n<p class=\"caution\">").Append(Caution).Append("</p>\n</main>\n</body>\n</html>\n").ToString();
+        return html.Append("</tbody>\n</table>\n<p class=\"caution\">").Append(Caution).Append("</p>\n</main>\n</body>\n</html>\n")
+            .ToString();
     }
 
     private static void Facts(StringBuilder html, string title, IReadOnlyList<(string Name, string Value)> facts, string attributes)

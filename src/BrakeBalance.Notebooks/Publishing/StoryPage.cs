@@ -20,7 +20,8 @@ public static class StoryPage
     /// <summary>The page's title.</summary>
     public const string Title = "What the knee does";
 
-    private const string Summary = "A small valve keeps the rear wheels from locking. Move the bend in its behaviour and watch which wheels let go first. For readers who do not know the trade.";
+    private const string Summary =
+        "A small valve keeps the rear wheels from locking. Move the bend in its behaviour and watch which wheels let go first. For readers who do not know the trade.";
 
     private const string Style =
         """
@@ -53,12 +54,15 @@ public static class StoryPage
         Settings(body, setting, units);
         body.Append("<h2 id=\"try\">Move it</h2>\n<p>Four controls, three pictures. The first control is the pressure at the knee, the second the share that the valve passes on above it. The ring shows the moment at which the first wheels lock.</p>\n")
             .Append(explorable.ToHtml())
-            .Append(CultureInfo.InvariantCulture, $"<p><small>Each of the {explorable.Frames.Count} positions of the four controls was computed beforehand; the page picks one and fills nothing in between.</small></p>\n");
+            .Append(CultureInfo.InvariantCulture,
+                $"<p><small>Each of the {explorable.Frames.Count} positions of the four controls was computed beforehand; the page picks one and fills nothing in between.</small></p>\n");
         Trials(body, new BalanceTrials(setting, units));
-        body.Append("<h2>How this was computed</h2>\n<p>").Append(HtmlText.Escape(FigureText.Method)).Append(' ').Append(HtmlText.Escape(FigureText.Car(vehicle)))
+        body.Append("<h2>How this was computed</h2>\n<p>").Append(HtmlText.Escape(FigureText.Method)).Append(' ')
+            .Append(HtmlText.Escape(FigureText.Car(vehicle)))
             .Append(" Air and the sway of the body are left out. ").Append(HtmlText.Escape(FigureText.Licence)).Append(".</p>\n</main>\n");
         KeyValuePair<string, string>[] foot = [.. facts];
-        string html = PageShell.Html(new PageShell.Parts(Title, body.ToString(), foot, IsIndex: false, HasCharts: true, SingleFile: true, HasCode: false));
+        string html = PageShell.Html(
+            new PageShell.Parts(Title, body.ToString(), foot, IsIndex: false, HasCharts: true, SingleFile: true, HasCode: false));
         return new RenderedPage(FileName, Title, Summary, html, []) { HasCharts = false };
     }
 
@@ -67,11 +71,13 @@ public static class StoryPage
         var model = new BalanceModel(vehicle, vehicle.LoadCases[0]);
         PerAxle<Force> rest = model.StaticAxleLoads, hard = model.NormalReactions(0.8);
         string Share(Force part, PerAxle<Force> of) => Measure.Percent.Text(part.Newtons / (of.Front.Newtons + of.Rear.Newtons), units);
-        body.Append("<h1>").Append(Title).Append("</h1>\n<p class=\"bb-lead\">Stand on the brake, and a car leans on its front wheels. The rear wheels go light just when you ask most of them. "
+        body.Append("<h1>").Append(Title)
+            .Append("</h1>\n<p class=\"bb-lead\">Stand on the brake, and a car leans on its front wheels. The rear wheels go light just when you ask most of them. "
                 + "A small valve keeps them from letting go. It has a bend in its behaviour, called the knee, and here you can move it.</p>\n")
             .Append("<div class=\"bb-caution\" role=\"note\"><p><strong>Caution.</strong> A story, not a setting. Brakes can kill: work on them and test stops are for competent people, off public roads, within local law and by the service manual.</p></div>\n")
             .Append("<h2>Weight moves forward</h2>\n<p>")
-            .Append(HtmlText.Escape($"Standing still, the {vehicle.Name} rests {Share(rest.Front, rest)} of its weight on the front wheels. Braking at 0.8 g, as in a hard stop on a dry road, it rests {Share(hard.Front, hard)} there. The rear wheels have lost {Measure.Percent.Text(1 - hard.Rear / rest.Rear, units)} of their load, and as much of their grip."))
+            .Append(HtmlText.Escape(
+                $"Standing still, the {vehicle.Name} rests {Share(rest.Front, rest)} of its weight on the front wheels. Braking at 0.8 g, as in a hard stop on a dry road, it rests {Share(hard.Front, hard)} there. The rear wheels have lost {Measure.Percent.Text(1 - hard.Rear / rest.Rear, units)} of their load, and as much of their grip."))
             .Append(" (A car brakes at 1 g when it loses speed as fast as a dropped stone gains it.)</p>\n")
             .Append("<h2>Why the rear must not go first</h2>\n<p>A wheel that locks stops turning and slides. A sliding wheel cannot be steered and cannot hold the car sideways. If the front wheels lock, the car goes straight on; let up, and it steers again. "
                 + "If the rear wheels lock, the tail comes round, faster than most drivers can catch it. So the front wheels should always be the first to lock, and only just.</p>\n")
@@ -106,7 +112,8 @@ public static class StoryPage
         body.Append("<h2>Four things to try</h2>\n<ol>\n");
         foreach ((string task, string answer) in trials.All)
         {
-            body.Append("<li><strong>").Append(HtmlText.Escape(task)).Append("</strong> ").Append(HtmlText.Escape(answer)).Append("</li>\n");
+            body.Append("<li><strong>").Append(HtmlText.Escape(task)).Append("</strong> ").Append(HtmlText.Escape(answer))
+                .Append("</li>\n");
         }
 
         body.Append("</ol>\n<p>No one setting is right for every road and every load. The knee is a bargain: low enough that the rear never goes first, and no lower than that.</p>\n");

@@ -73,7 +73,8 @@ public sealed record Measure
         (TemperatureUnit.DegreeFahrenheit, "°F", 1));
 
     /// <summary>Time in seconds.</summary>
-    public static Measure Time { get; } = Of("time", DurationUnit.Second, (DurationUnit.Second, "s", 0.01), (DurationUnit.Second, "s", 0.01));
+    public static Measure Time { get; } =
+        Of("time", DurationUnit.Second, (DurationUnit.Second, "s", 0.01), (DurationUnit.Second, "s", 0.01));
 
     /// <summary>Mass: kg or lb; the SI unit is the kilogram.</summary>
     public static Measure Mass { get; } = Of("mass", MassUnit.Kilogram, (MassUnit.Kilogram, "kg", 1), (MassUnit.Pound, "lb", 5));

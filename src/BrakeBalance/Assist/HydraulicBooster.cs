@@ -50,7 +50,8 @@ public sealed record HydraulicBooster : PoweredAssist
     public override Force MaximumAssist => Force.FromNewtons(ReliefPressure.Pascals * PowerPistonArea.SquareMeters);
 
     /// <inheritdoc/>
-    public override Force ResidualAssist => Force.FromNewtons(Math.Min(ReturnBackPressure.Pascals, ReliefPressure.Pascals) * PowerPistonArea.SquareMeters);
+    public override Force ResidualAssist =>
+        Force.FromNewtons(Math.Min(ReturnBackPressure.Pascals, ReliefPressure.Pascals) * PowerPistonArea.SquareMeters);
 
     /// <summary>
     /// Force left on the master cylinder's rod with the pedal released, from pressure in the return line; zero when the spring overcomes
@@ -72,7 +73,9 @@ public sealed record HydraulicBooster : PoweredAssist
     public Pressure ChamberPressure(Force inputForce)
     {
         double assist = OutputForce(inputForce).Newtons - inputForce.Newtons + ReturnSpringForce.Newtons;
-        return Pressure.FromPascals(Math.Clamp(assist / PowerPistonArea.SquareMeters, Math.Min(ReturnBackPressure.Pascals, ReliefPressure.Pascals), ReliefPressure.Pascals));
+        return Pressure.FromPascals(
+            Math.Clamp(assist / PowerPistonArea.SquareMeters, Math.Min(ReturnBackPressure.Pascals, ReliefPressure.Pascals),
+            ReliefPressure.Pascals));
     }
 
     /// <summary>Shortest time in which the assist can move the output rod through a travel.</summary>

@@ -25,7 +25,8 @@ public sealed record VacuumBooster : PoweredAssist
     public int Diaphragms
     {
         get;
-        init => field = value is 1 or 2 ? value : throw new ArgumentOutOfRangeException(nameof(Diaphragms), value, "Must be 1 (single) or 2 (tandem).");
+        init => field = value is 1 or 2
+            ? value : throw new ArgumentOutOfRangeException(nameof(Diaphragms), value, "Must be 1 (single) or 2 (tandem).");
     } = 1;
 
     /// <summary>Share of a diaphragm's circle that works [–], the rolling edge and the rods taken off; 0.5 to 1.</summary>
@@ -36,7 +37,11 @@ public sealed record VacuumBooster : PoweredAssist
     /// one's piston passes through the wall between them.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.5 to 1.</exception>
-    public double EffectiveAreaShare { get => _areaShare ?? UsualAreaShare(Diaphragms); init => _areaShare = Require.Between(value, 0.5, 1); }
+    public double EffectiveAreaShare
+    {
+        get =>
+        _areaShare ?? UsualAreaShare(Diaphragms); init => _areaShare = Require.Between(value, 0.5, 1);
+    }
 
     /// <summary>The share of a diaphragm's circle that works where none is given [–].</summary>
     /// <param name="diaphragms">Number of diaphragms: 1 single, 2 tandem.</param>
@@ -52,7 +57,8 @@ public sealed record VacuumBooster : PoweredAssist
     public Volume ApplyChamberVolume { get; init => field = Require.NotNegative(value); } = Volume.Zero;
 
     /// <summary>Area on which the depression works, all diaphragms together.</summary>
-    public Area EffectiveArea => Area.FromSquareMeters(Diaphragms * EffectiveAreaShare * Math.PI / 4 * DiaphragmDiameter.Meters * DiaphragmDiameter.Meters);
+    public Area EffectiveArea =>
+        Area.FromSquareMeters(Diaphragms * EffectiveAreaShare * Math.PI / 4 * DiaphragmDiameter.Meters * DiaphragmDiameter.Meters);
 
     /// <inheritdoc/>
     public override Force MaximumAssist => Force.FromNewtons(Supply.Vacuum.Pascals * EffectiveArea.SquareMeters);

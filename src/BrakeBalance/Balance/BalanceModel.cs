@@ -43,7 +43,8 @@ public sealed class BalanceModel
         if (a >= wheelbase)
         {
             throw new ArgumentException(
-                FormattableString.Invariant($"The centre of gravity lies outside the wheelbase: {a:0.###} m behind the front axle, wheelbase {wheelbase:0.###} m."),
+                FormattableString.Invariant(
+                    $"The centre of gravity lies outside the wheelbase: {a:0.###} m behind the front axle, wheelbase {wheelbase:0.###} m."),
                 nameof(loadCase));
         }
 

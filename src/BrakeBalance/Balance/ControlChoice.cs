@@ -40,8 +40,10 @@ public static class ControlChoice
             throw new ArgumentException("The pedal's travel cannot be told: the car's file has no fluid section.", nameof(model));
         }
 
-        double reference = present.MasterCylinderFor(model.Vehicle.Hydraulics.Split) is TwinMasterCylinders twin ? twin.FrontBore.Meters : 0;
-        return [.. from assist in assists from ratio in ratios from bore in bores select Try(model, present, bore, ratio, assist.Name, assist.Assist, targets, reference)];
+        double reference = present.MasterCylinderFor(model.Vehicle.Hydraulics.Split) is TwinMasterCylinders twin
+            ? twin.FrontBore.Meters : 0;
+        return [.. from assist in assists from ratio in ratios from bore in bores select Try(model, present, bore, ratio, assist.Name,
+            assist.Assist, targets, reference)];
     }
 
     private static ControlChoiceResult Try(
@@ -83,7 +85,17 @@ public static class ControlChoice
         };
         BalanceModel on = bar is not null && otherBore is { } rear
             ? new BalanceModel(
-                model.Vehicle with { Hydraulics = model.Vehicle.Hydraulics with { Split = bar with { FrontBore = bore, RearBore = rear } } },
+                model.Vehicle with
+                {
+                    Hydraulics = model.Vehicle.Hydraulics with
+                    {
+                        Split = bar with
+                        {
+                            FrontBore = bore,
+                            RearBore = rear
+                        }
+                    }
+                },
                 model.LoadCase,
                 model.Speed)
             : model;

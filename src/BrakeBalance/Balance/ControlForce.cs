@@ -77,13 +77,15 @@ public sealed class ControlForce
     /// The point; null when the highest pressure considered, or the pedal's linkage, does not reach that rate: see <see
     /// cref="WhyNotAtRate"/>.
     /// </returns>
-    public ControlForcePoint? AtRate(double brakingRate) => Model.AtRate(brakingRate) is { } point ? AtPressure(point.MasterPressure) : null;
+    public ControlForcePoint? AtRate(double brakingRate) =>
+        Model.AtRate(brakingRate) is { } point ? AtPressure(point.MasterPressure) : null;
 
     /// <summary>Why a braking rate cannot be had, in words.</summary>
     /// <param name="brakingRate">Deceleration over g [–]; above zero.</param>
     /// <returns>The reason; null when <see cref="AtRate"/> has an answer.</returns>
     public string? WhyNotAtRate(double brakingRate) =>
-        Model.AtRate(brakingRate) is not { } point ? FormattableString.Invariant($"{Model.MaximumPressure.Bars:0} bar do not give that rate")
+        Model.AtRate(brakingRate) is not { } point
+            ? FormattableString.Invariant($"{Model.MaximumPressure.Bars:0} bar do not give that rate")
         : point.MasterPressure.Pascals > _reachPascals.Value ? "the pedal's linkage ends before"
         : null;
 
@@ -158,7 +160,8 @@ public sealed class ControlForce
         }
 
         PerAxle<Pressure> lines = Model.At(master).LinePressures;
-        PerAxle<Pressure>? filling = Cylinder.BlowOffPressure is { } blowOff ? Model.At(master < blowOff ? master : blowOff).LinePressures : null;
+        PerAxle<Pressure>? filling = Cylinder.BlowOffPressure is { } blowOff
+            ? Model.At(master < blowOff ? master : blowOff).LinePressures : null;
         return lines.Front > circuits.Front.Hose.LargestPressure || lines.Rear > circuits.Rear.Hose.LargestPressure
             ? null
             : PedalTravel.At(Control.Pedal, Cylinder, circuits, lines, Control.PushRodGap, filling);
@@ -168,12 +171,14 @@ public sealed class ControlForce
     {
         Force input = Control.Pedal.InputRodForce(pedalForce, TravelThatCounts(master.Pascals) ?? Length.Zero);
         return new ControlForcePoint(
-            pedalForce, input, Control.Assist.OutputForce(input), Cylinder.OutletPressures(Cylinder.RodForce(Axle.Front, master)), Model.At(master));
+            pedalForce, input, Control.Assist.OutputForce(input), Cylinder.OutletPressures(Cylinder.RodForce(Axle.Front, master)),
+                Model.At(master));
     }
 
     private double MasterPascals(Force pedalForce)
     {
-        double AtTravel(Length travel) => Cylinder.OutletPressures(Control.Assist.OutputForce(Control.Pedal.InputRodForce(pedalForce, travel))).Front.Pascals;
+        double AtTravel(Length travel) =>
+            Cylinder.OutletPressures(Control.Assist.OutputForce(Control.Pedal.InputRodForce(pedalForce, travel))).Front.Pascals;
         if (!_travelMatters)
         {
             return AtTravel(Length.Zero);
@@ -227,12 +232,14 @@ public sealed class ControlForce
     }
 
     private double? NeededNewtons(double masterPascals) => TravelThatCounts(masterPascals) is { } travel
-        ? Control.Pedal.PedalForce(Control.Assist.InputForce(Cylinder.RodForce(Axle.Front, Pressure.FromPascals(masterPascals))), travel).Newtons
+        ? Control.Pedal.PedalForce(Control.Assist.InputForce(Cylinder.RodForce(Axle.Front, Pressure.FromPascals(masterPascals))),
+            travel).Newtons
         : null;
 
     // Null where the pedal's linkage ends before the brakes have their volume.
     private Length? TravelThatCounts(double masterPascals) =>
-        _travelMatters && Control.Circuits is { } circuits ? Control.Pedal.Lever.PadTravel(RodTravel(circuits, masterPascals)) : Length.Zero;
+        _travelMatters && Control.Circuits is { } circuits
+            ? Control.Pedal.Lever.PadTravel(RodTravel(circuits, masterPascals)) : Length.Zero;
 
     private Length RodTravel(PerAxle<CircuitVolume> circuits, double masterPascals)
     {
@@ -244,7 +251,8 @@ public sealed class ControlForce
             return new(circuits.Front.Demand(front).Total, circuits.Rear.Demand(rear).Total);
         }
 
-        Length saved = Cylinder.BlowOffPressure is { } blowOff ? Cylinder.TravelSaved(At(Math.Min(masterPascals, blowOff.Pascals))) : Length.Zero;
+        Length saved = Cylinder.BlowOffPressure is { } blowOff
+            ? Cylinder.TravelSaved(At(Math.Min(masterPascals, blowOff.Pascals))) : Length.Zero;
         return Cylinder.RodTravel(At(masterPascals)) - saved + Control.PushRodGap;
     }
 

@@ -28,7 +28,8 @@ public static class ControlVariants
             HydraulicBooster hydraulic =>
             [
                 (FormattableString.Invariant($"as it is, relief at {hydraulic.ReliefPressure.Bars:0} bar"), control),
-                (FormattableString.Invariant($"worn pump, {hydraulic.ReliefPressure.Bars * 0.6:0} bar"), With(hydraulic with { ReliefPressure = Pressure.FromBars(hydraulic.ReliefPressure.Bars * 0.6) })),
+                (FormattableString.Invariant($"worn pump, {hydraulic.ReliefPressure.Bars * 0.6:0} bar"),
+                    With(hydraulic with { ReliefPressure = Pressure.FromBars(hydraulic.ReliefPressure.Bars * 0.6) })),
                 ("pump stopped", With(hydraulic.WithoutEnergy())),
             ],
             _ => [("as it is, no assist", control)],

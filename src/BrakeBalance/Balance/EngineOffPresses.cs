@@ -18,7 +18,8 @@ public sealed record EngineOffPresses
     /// <summary>Braking rate of each press unless another is asked for [–]: 0.5, a firm stop.</summary>
     public const double UsualRate = 0.5;
 
-    private EngineOffPresses(double brakingRate, Force greatestPedalForce, ImmutableArray<ReserveApplication> applications, ImmutableArray<Force?> pedalForces)
+    private EngineOffPresses(double brakingRate, Force greatestPedalForce, ImmutableArray<ReserveApplication> applications,
+        ImmutableArray<Force?> pedalForces)
     {
         BrakingRate = brakingRate;
         GreatestPedalForce = greatestPedalForce;
@@ -62,12 +63,15 @@ public sealed record EngineOffPresses
     /// <param name="greatestPedalForce">Greatest pedal force of a press that counts; <see cref="UsualForce"/> unless said.</param>
     /// <param name="applications">How many presses are tried; 1 to 100.</param>
     /// <returns>The presses.</returns>
-    public static EngineOffPresses Of(ControlForce control, double brakingRate = UsualRate, Force? greatestPedalForce = null, int applications = 8)
+    public static EngineOffPresses Of(ControlForce control, double brakingRate = UsualRate, Force? greatestPedalForce = null,
+        int applications = 8)
     {
         ArgumentNullException.ThrowIfNull(control);
         BrakeAssist assist = control.Control.Assist;
-        Force? Needed(BrakeAssist left) => new ControlForce(control.Model, control.Control with { Assist = left }).AtRate(brakingRate)?.PedalForce;
-        ImmutableArray<ReserveApplication> reserve = FailureAnalysis.Reserve(control, new FailureConditions { BrakingRate = brakingRate }, applications);
+        Force? Needed(BrakeAssist left) =>
+            new ControlForce(control.Model, control.Control with { Assist = left }).AtRate(brakingRate)?.PedalForce;
+        ImmutableArray<ReserveApplication> reserve =
+            FailureAnalysis.Reserve(control, new FailureConditions { BrakingRate = brakingRate }, applications);
         return new(brakingRate, greatestPedalForce ?? UsualForce, reserve, [.. reserve.Select(application => Needed(application.Assist))])
         {
             WithoutAssist = Needed(assist.WithoutEnergy()),

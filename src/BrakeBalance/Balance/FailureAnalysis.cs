@@ -36,7 +36,8 @@ public static class FailureAnalysis
         ArgumentNullException.ThrowIfNull(loadCase);
         FailureConditions asked = conditions ?? new FailureConditions();
         var sound = new ControlForce(new BalanceModel(vehicle, loadCase));
-        return [.. FailureCase.Of(sound.Control, vehicle.Hydraulics.SensesLoad, Reserve(sound, asked)).Select(failure => Outcome(vehicle, loadCase, failure, asked))];
+        return [.. FailureCase.Of(sound.Control, vehicle.Hydraulics.SensesLoad, Reserve(sound, asked))
+            .Select(failure => Outcome(vehicle, loadCase, failure, asked))];
     }
 
     /// <summary>
@@ -50,7 +51,8 @@ public static class FailureAnalysis
     /// <param name="conditions">Rate asked for; the usual one unless said.</param>
     /// <param name="applications">How many to list at most; 1 to 100.</param>
     /// <returns>One entry an application; empty when nothing is stored, or when the stored energy is not described.</returns>
-    public static ImmutableArray<ReserveApplication> Reserve(ControlForce control, FailureConditions? conditions = null, int applications = 8)
+    public static ImmutableArray<ReserveApplication> Reserve(ControlForce control, FailureConditions? conditions = null,
+        int applications = 8)
     {
         ArgumentNullException.ThrowIfNull(control);
         BrakeAssist assist = control.Control.Assist;
@@ -93,7 +95,8 @@ public static class FailureAnalysis
             : road < foot ? (RateBound.Road, road) : (RateBound.Foot, foot);
         BalancePoint at = control.Model.At(Pressure.FromPascals(pascals));
         double rate = at.BrakingRate;
-        Force used = bound == RateBound.Foot ? Force.FromNewtons(force) : control.PedalForceForPressure(at.MasterPressure) ?? asked.PedalForce;
+        Force used = bound == RateBound.Foot
+            ? Force.FromNewtons(force) : control.PedalForceForPressure(at.MasterPressure) ?? asked.PedalForce;
         PedalTravel? travel = TravelAt(control, failure, pascals);
         (Force? needed, string? whyNot) = ForRate(atRate, failure, asked, lockUp);
         return new FailureOutcome
@@ -151,7 +154,14 @@ public static class FailureAnalysis
                     RearValves = [.. vehicle.Hydraulics.RearValves.Where(valve => !valve.BypassWhenFrontLost)],
                 },
             },
-            LostCircuit.Rear => vehicle with { Hydraulics = vehicle.Hydraulics with { RearValves = vehicle.Hydraulics.RearValves.Add(noPressure) } },
+            LostCircuit.Rear => vehicle with
+            {
+                Hydraulics = vehicle.Hydraulics with
+                {
+                    RearValves = vehicle.Hydraulics.RearValves.Add(
+                noPressure)
+                }
+            },
             LostCircuit.Diagonal => vehicle with { Brakes = vehicle.Brakes.Select(OneWheelOfTwo) },
             _ => failure.LoadSensingLost ? vehicle with { Hydraulics = Unlinked(vehicle.Hydraulics) } : vehicle,
         };
@@ -163,7 +173,11 @@ public static class FailureAnalysis
         static PressureValve Fixed(PressureValve valve) => valve is LoadSensingValve sensing
             ? new ProportioningValve { Knee = sensing.LowestKnee, Slope = sensing.Slope, Hysteresis = sensing.Hysteresis }
             : valve;
-        return hydraulics with { FrontValves = [.. hydraulics.FrontValves.Select(Fixed)], RearValves = [.. hydraulics.RearValves.Select(Fixed)] };
+        return hydraulics with
+        {
+            FrontValves = [.. hydraulics.FrontValves.Select(Fixed)],
+            RearValves = [.. hydraulics.RearValves.Select(Fixed)],
+        };
     }
 
     private static Brake OneWheelOfTwo(Brake brake) => brake is MeasuredBrake measured
@@ -173,7 +187,8 @@ public static class FailureAnalysis
     private static Length RodTravel(ControlForce control, double brakingRate) =>
         control.Model.AtRate(brakingRate) is { } point ? RodTravel(control, point.MasterPressure) : control.Cylinder.Stroke / 2;
 
-    private static Length RodTravel(ControlForce control, Pressure master) => control.TravelAt(master)?.RodTravel ?? control.Cylinder.Stroke / 2;
+    private static Length RodTravel(ControlForce control, Pressure master) =>
+        control.TravelAt(master)?.RodTravel ?? control.Cylinder.Stroke / 2;
 
     // A stroke that would sweep the whole vacuum chamber is cut just before it: nothing is left there anyhow.
     private static Length Possible(BrakeAssist assist, Length stroke) =>
@@ -270,12 +285,14 @@ public static class FailureAnalysis
         return low;
     }
 
-    private static (Force? Needed, string? WhyNot) ForRate(ControlForce control, FailureCase failure, FailureConditions asked, LockUp? lockUp)
+    private static (Force? Needed, string? WhyNot) ForRate(ControlForce control, FailureCase failure, FailureConditions asked,
+        LockUp? lockUp)
     {
         double rate = asked.BrakingRate;
         if (lockUp is not null && lockUp.At.BrakingRate < rate)
         {
-            return (null, FormattableString.Invariant($"the {AxleWords(lockUp.First)} locks at a rate of {lockUp.At.BrakingRate:0.00} on this road"));
+            return (null, FormattableString.Invariant(
+                $"the {AxleWords(lockUp.First)} locks at a rate of {lockUp.At.BrakingRate:0.00} on this road"));
         }
 
         if (control.AtRate(rate) is not { } point)
@@ -298,7 +315,8 @@ public static class FailureAnalysis
     private static Duration BuildUp(ControlForce control, PedalTravel? travel)
     {
         Duration usual = StoppingDistance.UsualBuildUp;
-        return control.Control.Assist is HydraulicBooster booster && travel is not null && booster.ShortestApplication(travel.RodTravel) is { } shortest && shortest > usual
+        return control.Control.Assist is HydraulicBooster booster && travel is not null
+            && booster.ShortestApplication(travel.RodTravel) is { } shortest && shortest > usual
             ? shortest
             : usual;
     }
@@ -321,7 +339,8 @@ public static class FailureAnalysis
             notices.Add(warning);
         }
 
-        if (control.Control.Assist is HydraulicBooster { FastestRodSpeed: { } speed } booster && speed <= Speed.Zero && failure.ReserveApplication is null && !failure.AssistLost && booster.PumpFlow > VolumeFlow.Zero)
+        if (control.Control.Assist is HydraulicBooster { FastestRodSpeed: { } speed } booster && speed <= Speed.Zero
+            && failure.ReserveApplication is null && !failure.AssistLost && booster.PumpFlow > VolumeFlow.Zero)
         {
             notices.Add("The steering takes the whole flow of the pump; a quick application is not assisted until it is released.");
         }

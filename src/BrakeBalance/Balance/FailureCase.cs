@@ -13,7 +13,8 @@ namespace BrakeBalance.Balance;
 /// </param>
 /// <param name="LoadSensingLost">Whether load-sensing valves have lost their linkage and stand as if the suspension were unloaded.</param>
 public sealed record FailureCase(
-    string Id, string Name, LostCircuit? LostCircuit = null, bool AssistLost = false, int? ReserveApplication = null, bool LoadSensingLost = false)
+    string Id, string Name, LostCircuit? LostCircuit = null, bool AssistLost = false, int? ReserveApplication = null,
+        bool LoadSensingLost = false)
 {
     /// <summary>Everything works.</summary>
     public static FailureCase Sound { get; } = new("sound", "everything works");
@@ -33,7 +34,8 @@ public sealed record FailureCase(
         List<FailureCase> cases = [Sound];
         foreach (ReserveApplication application in reserve.Take(3))
         {
-            cases.Add(new($"engine-off-{application.Number}", $"engine off, application {application.Number} out of the reserve", ReserveApplication: application.Number));
+            cases.Add(new($"engine-off-{application.Number}", $"engine off, application {application.Number} out of the reserve",
+                ReserveApplication: application.Number));
         }
 
         if (assisted)
@@ -48,7 +50,9 @@ public sealed record FailureCase(
 
         (LostCircuit Lost, string Id, string Name)[] circuits = control.Layout switch
         {
-            CircuitLayout.FrontRear => [(Balance.LostCircuit.Front, "front-lost", "front circuit lost"), (Balance.LostCircuit.Rear, "rear-lost", "rear circuit lost")],
+            CircuitLayout.FrontRear =>
+                [(Balance.LostCircuit.Front, "front-lost", "front circuit lost"),
+                (Balance.LostCircuit.Rear, "rear-lost", "rear circuit lost")],
             CircuitLayout.Diagonal => [(Balance.LostCircuit.Diagonal, "diagonal-lost", "one diagonal circuit lost")],
             _ => [(Balance.LostCircuit.All, "all-lost", "the only circuit lost")],
         };

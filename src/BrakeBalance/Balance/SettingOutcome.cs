@@ -11,7 +11,8 @@ namespace BrakeBalance.Balance;
 /// <param name="RearFirstShare">Part of all cases in which the rear locks first [–].</param>
 /// <param name="MeanEfficiency">Mean braking efficiency over surfaces, loads and speeds at nominal friction [–].</param>
 /// <param name="WorstEfficiency">Least braking efficiency over surfaces, loads and speeds at nominal friction [–].</param>
-public sealed record SettingOutcome(Pressure Knee, double Slope, bool FrontFirstEverywhere, double RearFirstShare, double MeanEfficiency, double WorstEfficiency);
+public sealed record SettingOutcome(Pressure Knee, double Slope, bool FrontFirstEverywhere, double RearFirstShare, double MeanEfficiency,
+    double WorstEfficiency);
 
 /// <summary>The highest setting that keeps the front first.</summary>
 /// <param name="Variable">What is set.</param>

@@ -203,7 +203,8 @@ public static class SettingSearch
             _cases = [.. from load in conditions.LoadCasesOf(vehicle)
                          from speed in conditions.SpeedsOf(vehicle)
                          select (load, speed, new BalanceKernel(vehicle, load, speed.MetersPerSecond))];
-            _states = [.. conditions.BrakeStates.Select(state => (state, Draw(state.Front * (1 - _spread.Front), state.Rear * (1 + _spread.Rear))))];
+            _states = [.. conditions.BrakeStates.Select(state =>
+                (state, Draw(state.Front * (1 - _spread.Front), state.Rear * (1 + _spread.Rear))))];
             _middle = Draw(1, 1);
         }
 
@@ -219,7 +220,8 @@ public static class SettingSearch
                 foreach ((LoadCase load, Speed speed, BalanceKernel kernel) in _cases)
                 {
                     if (kernel.RearFirstAdhesion(
-                        car, Laws(kernel, setting), ratio ?? kernel.Ratio, _conditions.LowestAdhesion, _conditions.HighestAdhesion) is { } adhesion)
+                        car, Laws(kernel, setting), ratio ?? kernel.Ratio, _conditions.LowestAdhesion, _conditions.HighestAdhesion)
+                            is { } adhesion)
                     {
                         return new(load.Name, adhesion, speed, state.Name, _spread);
                     }

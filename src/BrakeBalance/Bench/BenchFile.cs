@@ -14,7 +14,8 @@ public static class BenchFile
     public static BenchSheet Load(string path, params IEnumerable<ValueOverride> overrides)
     {
         (string? text, Problem? fault) = DocumentFile.Load(path, "a bench file");
-        return text is null ? throw new BenchFileException(path, [fault!]) : Read(text, path, Path.GetDirectoryName(Path.GetFullPath(path))!, overrides);
+        return text is null ? throw new BenchFileException(path, [fault!])
+            : Read(text, path, Path.GetDirectoryName(Path.GetFullPath(path))!, overrides);
     }
 
     /// <summary>Reads the text of a bench file.</summary>
@@ -65,14 +66,16 @@ public static class BenchFile
             return null;
         }
 
-        hose.Clearances = hose.Clearances?.Where((_, i) => !problems.Any(problem => Is(problem, FormattableString.Invariant($"{rooms}{i}]")))).ToList();
+        hose.Clearances = hose.Clearances?.Where((_, i) =>
+            !problems.Any(problem => Is(problem, FormattableString.Invariant($"{rooms}{i}]")))).ToList();
         return hose;
     }
 
     /// <summary>The JSON Schema (draft 2020-12) of bench files.</summary>
     /// <returns>Indented JSON with a final line break.</returns>
     public static string Schema() => DocumentSchema.Text(
-        typeof(BenchDocument), "Bench file", "One job on the bench for the brake balance notebooks; every quantity is a text with its unit.");
+        typeof(BenchDocument), "Bench file",
+            "One job on the bench for the brake balance notebooks; every quantity is a text with its unit.");
 }
 
 /// <summary>A bench file that cannot be used; carries every problem found.</summary>

@@ -50,7 +50,8 @@ public sealed record BenchReport
             {
                 lines = plumbing.Return.Lines(VolumeFlow.Zero);
                 releases = Release(plumbing);
-                findings.AddRange(releases.Where(release => Math.Abs(release.Oil.Kelvins - plumbing.Return.Temperature.Kelvins) < 1e-9).Select(release => release.Effect.Finding));
+                findings.AddRange(releases.Where(release => Math.Abs(release.Oil.Kelvins - plumbing.Return.Temperature.Kelvins) < 1e-9)
+                    .Select(release => release.Effect.Finding));
             }
         }
 
@@ -60,7 +61,8 @@ public sealed record BenchReport
         }
 
         ImmutableArray<ChangeRow> changes = sheet.Change?.Rows() ?? [];
-        findings.AddRange(changes.Where(row => row.Severity != BenchSeverity.Good).Select(row => new BenchFinding(row.Severity, "new parts", row.Name + ".", row.Meaning)));
+        findings.AddRange(changes.Where(row => row.Severity != BenchSeverity.Good)
+            .Select(row => new BenchFinding(row.Severity, "new parts", row.Name + ".", row.Meaning)));
         return new BenchReport
         {
             Sheet = sheet,
@@ -83,6 +85,7 @@ public sealed record BenchReport
         Temperature given = plumbing.Return.Temperature;
         IEnumerable<Temperature> oils = new[] { -20.0, 0, 20, 60, 90 }.Select(celsius => Temperature.FromDegreesCelsius(celsius))
             .Where(oil => Math.Abs(oil.DegreesCelsius - given.DegreesCelsius) > 0.5).Append(given).OrderBy(oil => oil.DegreesCelsius);
-        return [.. oils.Select(oil => (oil, ReleaseEffect.Of(plumbing.Return with { Temperature = oil }, job.Booster, job.Master, job.RodTravel, job.MakersLimit)))];
+        return [.. oils.Select(oil =>
+            (oil, ReleaseEffect.Of(plumbing.Return with { Temperature = oil }, job.Booster, job.Master, job.RodTravel, job.MakersLimit)))];
     }
 }

@@ -35,27 +35,35 @@ public sealed record ChangePlan
     {
         var old = new Side(Before, Conditions, Conditions.OldRings);
         var changed = new Side(After, Conditions, Conditions.NewRings);
-        return [.. Effort(old, changed), .. Travel(old, changed), .. BalanceRows(old, changed), .. Knee(old, changed), .. Heat(old, changed)];
+        return [.. Effort(old, changed), .. Travel(old, changed), .. BalanceRows(old, changed), .. Knee(old, changed),
+            .. Heat(old, changed)];
     }
 
     private IEnumerable<ChangeRow> Effort(Side old, Side changed)
     {
         double rate = Conditions.BrakingRate;
-        yield return Row(ChangeTopic.Effort, FormattableString.Invariant($"Front line pressure at {rate:0.00} g"), old.PressureAtRate, changed.PressureAtRate,
-            changed.PressureAtRate is null ? BenchSeverity.Wrong : BenchSeverity.Good, "That much pressure is needed", "the highest pressure does not reach it");
+        yield return Row(ChangeTopic.Effort, FormattableString.Invariant($"Front line pressure at {rate:0.00} g"), old.PressureAtRate,
+            changed.PressureAtRate,
+            changed.PressureAtRate is null
+                ? BenchSeverity.Wrong : BenchSeverity.Good, "That much pressure is needed", "the highest pressure does not reach it");
         if (old.Control is null || changed.Control is null)
         {
-            yield return new(ChangeTopic.Effort, "Pedal force", null, null, old.Control is null ? Missing : "told", changed.Control is null ? Missing : "told",
+            yield return new(ChangeTopic.Effort, "Pedal force", null, null, old.Control is null
+                ? Missing : "told", changed.Control is null ? Missing : "told",
                 BenchSeverity.Caution, "The vehicle file does not say what lies between foot and line pressure.");
             yield break;
         }
 
         Force? dead = changed.PedalWithoutAssist;
         Pedals.FootForce foot = changed.Vehicle.Control!.Foot;
-        yield return Row(ChangeTopic.Effort, FormattableString.Invariant($"Pedal force at {rate:0.00} g"), old.PedalForce, changed.PedalForce,
-            changed.PedalForce is not { } force || force > foot.Maximum ? BenchSeverity.Wrong : force > foot.Planned || force < Force.FromPoundsForce(20) ? BenchSeverity.Caution : BenchSeverity.Good,
+        yield return Row(ChangeTopic.Effort, FormattableString.Invariant($"Pedal force at {rate:0.00} g"), old.PedalForce,
+            changed.PedalForce,
+            changed.PedalForce is not { } force || force > foot.Maximum
+                ? BenchSeverity.Wrong : force > foot.Planned || force < Force.FromPoundsForce(20)
+                ? BenchSeverity.Caution : BenchSeverity.Good,
             "The pedal gets " + (changed.PedalForce < old.PedalForce ? "lighter" : "harder"), "the rate is not reached");
-        yield return Row(ChangeTopic.Effort, FormattableString.Invariant($"Pedal force at {Conditions.RateWithoutAssist:0.00} g, assist dead"), old.PedalWithoutAssist, dead,
+        yield return Row(ChangeTopic.Effort,
+            FormattableString.Invariant($"Pedal force at {Conditions.RateWithoutAssist:0.00} g, assist dead"), old.PedalWithoutAssist, dead,
             dead is null || dead > foot.Maximum ? BenchSeverity.Wrong : dead > foot.Planned ? BenchSeverity.Caution : BenchSeverity.Good,
             "With a dead booster the leg has to do it", "the rate is not reached");
         Pressure? runOut = changed.RunOutPressure, ceiling = changed.Vehicle.Hydraulics.MaximumPressure;
@@ -76,13 +84,16 @@ public sealed record ChangePlan
         }
 
         Length? left = changed.Travel?.PadLeft;
-        yield return Row(ChangeTopic.Travel, FormattableString.Invariant($"Pedal travel at {Conditions.BrakingRate:0.00} g"), old.Travel?.Pad, changed.Travel?.Pad,
+        yield return Row(ChangeTopic.Travel, FormattableString.Invariant($"Pedal travel at {Conditions.BrakingRate:0.00} g"),
+            old.Travel?.Pad, changed.Travel?.Pad,
             BenchSeverity.Good, "The pedal goes " + (changed.Travel?.Pad < old.Travel?.Pad ? "less" : "more") + " deep", Missing);
         yield return Row(ChangeTopic.Travel, "Travel left to the floor", old.Travel?.PadLeft, left,
-            changed.Travel is { Reaches: false } ? BenchSeverity.Wrong : left is null || left < PedalTravel.WantedReserve ? BenchSeverity.Caution : BenchSeverity.Good,
+            changed.Travel is { Reaches: false }
+                ? BenchSeverity.Wrong : left is null || left < PedalTravel.WantedReserve ? BenchSeverity.Caution : BenchSeverity.Good,
             changed.Travel?.Warning ?? "More than 50 mm (2 in) are wanted (common practice)", Missing);
         yield return Row(ChangeTopic.Travel, "Master-cylinder stroke left", old.Travel?.StrokeLeft, changed.Travel?.StrokeLeft,
-            changed.Travel is null ? BenchSeverity.Caution : changed.Travel.StrokeLeft < Length.Zero ? BenchSeverity.Wrong : BenchSeverity.Good,
+            changed.Travel is null ? BenchSeverity.Caution
+                : changed.Travel.StrokeLeft < Length.Zero ? BenchSeverity.Wrong : BenchSeverity.Good,
             "What is left when one circuit takes more", Missing);
     }
 
@@ -90,14 +101,19 @@ public sealed record ChangePlan
     {
         double? before = old.RearShare, after = changed.RearShare;
         string way = before is { } b && after is { } a
-            ? Math.Abs(a - b) < 5e-4 ? "The balance stays" : FormattableString.Invariant($"Braking moves {(a > b ? "rearwards, the dangerous side" : "forwards")}, by {Math.Abs(a - b) * 100:0.0} points")
+            ? Math.Abs(a - b) < 5e-4
+                ? "The balance stays" : FormattableString.Invariant(
+                $"Braking moves {(a > b ? "rearwards, the dangerous side" : "forwards")}, by {Math.Abs(a - b) * 100:0.0} points")
             : "The rate is not reached";
-        yield return Row(ChangeTopic.Balance, FormattableString.Invariant($"Rear axle's share of braking at {Conditions.BrakingRate:0.00} g"),
-            Fraction(before), Fraction(after), after is null || after > before ? BenchSeverity.Caution : BenchSeverity.Good, way, "the rate is not reached");
+        yield return Row(ChangeTopic.Balance,
+            FormattableString.Invariant($"Rear axle's share of braking at {Conditions.BrakingRate:0.00} g"),
+            Fraction(before), Fraction(after), after is null || after > before
+                ? BenchSeverity.Caution : BenchSeverity.Good, way, "the rate is not reached");
         string now = changed.RearFirst;
         yield return new(ChangeTopic.Balance, "Rear axle locks first on adhesions", null, null, old.RearFirst, now,
             now == Side.Nowhere ? BenchSeverity.Good : BenchSeverity.Wrong,
-            now == Side.Nowhere ? "The front axle locks first everywhere tried." : "A car whose rear axle locks first spins: lower the knee before it moves.");
+            now == Side.Nowhere ? "The front axle locks first everywhere tried."
+                : "A car whose rear axle locks first spins: lower the knee before it moves.");
     }
 
     private static IEnumerable<ChangeRow> Knee(Side old, Side changed)
@@ -112,7 +128,9 @@ public sealed record ChangePlan
         bool tooHigh = set is { } knee && safe is { } most && knee > most;
         yield return Row(ChangeTopic.Knee, "Safe limit: highest knee that keeps the front first in all conditions", old.SafeKnee, safe,
             safe is null || tooHigh ? BenchSeverity.Wrong : BenchSeverity.Good,
-            safe is null ? "No knee makes this safe: change brakes, not the valve" : tooHigh ? "The knee that is set lies above it: turn the valve out before the car moves" : "The knee that is set lies below it", "no knee is safe");
+            safe is null ? "No knee makes this safe: change brakes, not the valve"
+                : tooHigh ? "The knee that is set lies above it: turn the valve out before the car moves"
+                : "The knee that is set lies below it", "no knee is safe");
     }
 
     private IEnumerable<ChangeRow> Heat(Side old, Side changed)
@@ -125,17 +143,23 @@ public sealed record ChangePlan
             }
 
             TemperatureDelta? rise = changed.Warming(axle);
-            yield return Row(ChangeTopic.Heat, FormattableString.Invariant($"{axle} rings warm by, one stop from {Conditions.Speed.KilometersPerHour:0} km/h ({Conditions.Speed.MilesPerHour:0} mph)"), old.Warming(axle), rise,
-                rise is { } k && k.Kelvins > 230 ? BenchSeverity.Caution : BenchSeverity.Good, "Bulk of the ring, before any cooling", "ring not weighed");
+            yield return Row(ChangeTopic.Heat,
+                FormattableString.Invariant(
+                $"{axle} rings warm by, one stop from {Conditions.Speed.KilometersPerHour:0} km/h ({Conditions.Speed.MilesPerHour:0} mph)"),
+                old.Warming(axle), rise,
+                rise is { } k && k.Kelvins > 230
+                    ? BenchSeverity.Caution : BenchSeverity.Good, "Bulk of the ring, before any cooling", "ring not weighed");
         }
     }
 
     private static IQuantity? Fraction(double? value) => value is { } fraction ? Ratio.FromDecimalFractions(fraction) : null;
 
-    private static ChangeRow Row(ChangeTopic topic, string name, IQuantity? before, IQuantity? after, BenchSeverity severity, string meaning, string missing)
+    private static ChangeRow Row(ChangeTopic topic, string name, IQuantity? before, IQuantity? after, BenchSeverity severity,
+        string meaning, string missing)
     {
         var row = new ChangeRow(topic, name, before, after, before is null ? missing : "", after is null ? missing : "", severity, meaning);
-        string change = row.Factor is { } factor and < 3 && topic != ChangeTopic.Balance ? FormattableString.Invariant($" ({(factor - 1) * 100:+0;−0;±0} %)") : "";
+        string change = row.Factor is { } factor and < 3 && topic != ChangeTopic.Balance
+            ? FormattableString.Invariant($" ({(factor - 1) * 100:+0;−0;±0} %)") : "";
         return row with { Meaning = meaning.TrimEnd('.') + change + "." };
     }
 
@@ -173,7 +197,8 @@ public sealed record ChangePlan
 
             Control = new ControlForce(model);
             PedalForce = Control.AtRate(conditions.BrakingRate)?.PedalForce;
-            PedalWithoutAssist = new ControlForce(model, parts with { Assist = parts.Assist.WithoutEnergy() }).AtRate(conditions.RateWithoutAssist)?.PedalForce;
+            PedalWithoutAssist = new ControlForce(model, parts with { Assist = parts.Assist.WithoutEnergy() })
+                .AtRate(conditions.RateWithoutAssist)?.PedalForce;
             RunOutPressure = parts.Assist.RunOut is { } runOut ? Control.Cylinder.OutletPressures(runOut.OutputForce).Front : null;
             Travel = Control.AtRate(conditions.BrakingRate) is { } hard ? Control.TravelAt(hard.Balance.MasterPressure) : null;
         }
@@ -201,7 +226,8 @@ public sealed record ChangePlan
         public Pressure? SafeKnee => Setting?.SafeLimit?.Knee;
 
         public TemperatureDelta? Warming(Axle axle) => _rings[axle] is { } ring && RearShare is { } rear
-            ? TemperatureDelta.FromKelvins(_joules * (axle == Axle.Rear ? rear : 1 - rear) / (2 * ring.Kilograms * IronJoulesPerKilogramKelvin))
+            ? TemperatureDelta.FromKelvins(
+                _joules * (axle == Axle.Rear ? rear : 1 - rear) / (2 * ring.Kilograms * IronJoulesPerKilogramKelvin))
             : null;
     }
 }

@@ -17,7 +17,8 @@ public static class HoseChecks
     {
         ArgumentNullException.ThrowIfNull(hose);
         ArgumentNullException.ThrowIfNull(duty);
-        List<BenchFinding> findings = [.. Lengths(hose), .. Orientation(hose), .. Bends(hose), .. Pressures(hose, duty), .. Clearances(hose)];
+        List<BenchFinding> findings =
+            [.. Lengths(hose), .. Orientation(hose), .. Bends(hose), .. Pressures(hose, duty), .. Clearances(hose)];
         return [.. findings.OrderByDescending(finding => finding.Severity)];
     }
 
@@ -40,7 +41,8 @@ public static class HoseChecks
         {
             yield return new(BenchSeverity.Wrong, hose.Name, FormattableString.Invariant(
                 $"may become {InBoth.Text(hose.ShortestUnderPressure)} long under pressure, the route takes {InBoth.Text(route)}."),
-                FormattableString.Invariant($"It would pull at its crimps; make it at least {InBoth.Text(Length.FromMillimeters(Math.Ceiling(hose.OverallFor(route).Millimeters)))} overall."));
+                FormattableString.Invariant(
+                    $"It would pull at its crimps; make it at least {InBoth.Text(Length.FromMillimeters(Math.Ceiling(hose.OverallFor(route).Millimeters)))} overall."));
         }
         else if (hose.ShortestUnderPressure - hose.LengthTolerance < route)
         {
@@ -95,7 +97,8 @@ public static class HoseChecks
         }
         else if (routing.Bends.Length > 0)
         {
-            yield return new(BenchSeverity.Caution, hose.Name, $"is bent, and the table has no least radius for {hose.Rating.Name}.", "Take it from the maker's sheet.");
+            yield return new(BenchSeverity.Caution, hose.Name, $"is bent, and the table has no least radius for {hose.Rating.Name}.",
+                "Take it from the maker's sheet.");
         }
 
         if (hose.OutsideDiameter is { } diameter && routing.Bends.Length > 0)
@@ -125,24 +128,31 @@ public static class HoseChecks
         Pressure rated = hose.WorkingPressure;
         string numbers = FormattableString.Invariant($"is good for {InBoth.Text(rated)}, it has to stand {InBoth.Text(duty.Highest)}");
         yield return duty.Side == HoseSide.Pressure && hose.Rating.Side == HoseSide.Return
-            ? new(BenchSeverity.Wrong, hose.Name, $"is a return hose ({hose.Rating.Name}) in a pressure line.", "It would burst; take a pressure hose.")
+            ? new(BenchSeverity.Wrong, hose.Name, $"is a return hose ({hose.Rating.Name}) in a pressure line.",
+                "It would burst; take a pressure hose.")
             : rated < duty.Highest
-            ? new(BenchSeverity.Wrong, hose.Name, numbers + ".", "It may burst; take a class with a higher working pressure, or fittings that have it.")
+            ? new(BenchSeverity.Wrong, hose.Name, numbers
+                + ".", "It may burst; take a class with a higher working pressure, or fittings that have it.")
             : rated < duty.Highest * (1 + duty.Margin)
-            ? new(BenchSeverity.Caution, hose.Name, FormattableString.Invariant($"{numbers}: {Above(rated, duty.Highest):0} % above, {duty.Margin * 100:0} % is wanted."), "Pressure peaks beat the relief valve; a higher class gives room.")
+            ? new(BenchSeverity.Caution, hose.Name,
+                FormattableString.Invariant($"{numbers}: {Above(rated, duty.Highest):0} % above, {duty.Margin * 100:0} % is wanted."),
+                "Pressure peaks beat the relief valve; a higher class gives room.")
             : new(BenchSeverity.Good, hose.Name, numbers + ".", "Hose, fittings and crimp must come from one maker's chart.");
         if (duty.Hottest is { } hot && hose.Rating.GreatestTemperature is { } greatest && hot > greatest)
         {
             yield return new(BenchSeverity.Wrong, hose.Name, FormattableString.Invariant(
-                $"is good to {InBoth.Text(greatest)}, the fluid reaches {InBoth.Text(hot)}."), "It hardens and cracks; take a hot class or cool the fluid.");
+                $"is good to {InBoth.Text(greatest)}, the fluid reaches {InBoth.Text(hot)}."),
+                    "It hardens and cracks; take a hot class or cool the fluid.");
         }
     }
 
     private static double Above(Pressure rated, Pressure highest) => highest > Pressure.Zero ? ((rated / highest) - 1) * 100 : 100;
 
-    private static IEnumerable<BenchFinding> Clearances(HoseAssembly hose) => hose.Clearances.Where(room => !room.Holds).Select(room => new BenchFinding(
+    private static IEnumerable<BenchFinding> Clearances(HoseAssembly hose) =>
+        hose.Clearances.Where(room => !room.Holds).Select(room => new BenchFinding(
         room.Distance <= Length.Zero || room.Kind == ClearanceKind.Moving ? BenchSeverity.Wrong : BenchSeverity.Caution,
         hose.Name,
         FormattableString.Invariant($"is {InBoth.Text(room.Distance)} from {room.From}, {InBoth.Text(room.Least)} is wanted."),
-        room.Kind == ClearanceKind.Heat ? "Move it, or shield the heat." : "Move it or guide it so that nothing touches it at full bump, droop and lock."));
+        room.Kind == ClearanceKind.Heat
+            ? "Move it, or shield the heat." : "Move it or guide it so that nothing touches it at full bump, droop and lock."));
 }

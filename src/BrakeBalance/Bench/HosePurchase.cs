@@ -36,7 +36,8 @@ public sealed record HosePurchase
 
         // A sum that lies on a step must not be pushed to the next one by the last bit of its double.
         double steps = Math.Ceiling((total / SoldBy.Meters) - 1e-9);
-        return new(rating, pieces, spares, Length.FromMeters(net), Length.FromMeters(spare), Length.FromMeters(kerf), Length.FromMeters(steps * SoldBy.Meters));
+        return new(rating, pieces, spares, Length.FromMeters(net), Length.FromMeters(spare), Length.FromMeters(kerf),
+            Length.FromMeters(steps * SoldBy.Meters));
     }
 }
 

@@ -41,5 +41,6 @@ public sealed record HoseRouting
     public Length StraightBetween { get; init => field = Require.NotNegative(value); } = Length.Zero;
 
     /// <summary>Free hose that the route takes: straights and arcs.</summary>
-    public Length FreeLength => Length.FromMeters(StraightAtFirst.Meters + StraightAtSecond.Meters + StraightBetween.Meters + Bends.Sum(bend => bend.Arc.Meters));
+    public Length FreeLength =>
+        Length.FromMeters(StraightAtFirst.Meters + StraightAtSecond.Meters + StraightBetween.Meters + Bends.Sum(bend => bend.Arc.Meters));
 }

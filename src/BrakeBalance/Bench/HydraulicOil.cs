@@ -40,7 +40,8 @@ public sealed record HydraulicOil
         double celsius = temperature.DegreesCelsius;
         if (celsius is not (>= -40 and <= 150))
         {
-            throw new ArgumentOutOfRangeException(nameof(temperature), FormattableString.Invariant($"{celsius:0.#} °C"), "The viscosity of the oil is told from −40 to 150 °C.");
+            throw new ArgumentOutOfRangeException(nameof(temperature), FormattableString.Invariant($"{celsius:0.#} °C"),
+                "The viscosity of the oil is told from −40 to 150 °C.");
         }
 
         if (At100Celsius >= At40Celsius)

@@ -14,5 +14,6 @@ internal static class InBoth
         : FormattableString.Invariant($"{pressure.Bars:0} bar ({pressure.PoundsForcePerSquareInch:0} psi)");
 
     /// <summary>Such as <c>95 °C (203 °F)</c>.</summary>
-    public static string Text(Temperature temperature) => FormattableString.Invariant($"{temperature.DegreesCelsius:0} °C ({temperature.DegreesFahrenheit:0} °F)");
+    public static string Text(Temperature temperature) =>
+        FormattableString.Invariant($"{temperature.DegreesCelsius:0} °C ({temperature.DegreesFahrenheit:0} °F)");
 }

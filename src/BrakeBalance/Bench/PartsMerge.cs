@@ -19,7 +19,8 @@ internal static class PartsMerge
             {
                 merged.Remove(key);
             }
-            else if (part is JsonObject inner && merged[key] is JsonObject old && (inner["type"] is null || JsonNode.DeepEquals(inner["type"], old["type"])))
+            else if (part is JsonObject inner && merged[key] is JsonObject old
+                && (inner["type"] is null || JsonNode.DeepEquals(inner["type"], old["type"])))
             {
                 merged[key] = Lay(old, inner);
             }

@@ -49,7 +49,8 @@ public static class PipeFlow
 
         if (relativeRoughness is not (>= 0 and <= 0.05))
         {
-            throw new ArgumentOutOfRangeException(nameof(relativeRoughness), relativeRoughness, "The relative roughness must lie between 0 and 0.05.");
+            throw new ArgumentOutOfRangeException(nameof(relativeRoughness), relativeRoughness,
+                "The relative roughness must lie between 0 and 0.05.");
         }
 
         double laminar = 64 / reynolds;
@@ -69,7 +70,8 @@ public static class PipeFlow
     /// <returns>The loss and how it comes about.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static PipeLoss Loss(
-        VolumeFlow flow, Length bore, Length length, Density density, KinematicViscosity viscosity, double lossCoefficient = 0, Length roughness = default)
+        VolumeFlow flow, Length bore, Length length, Density density, KinematicViscosity viscosity, double lossCoefficient = 0,
+            Length roughness = default)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(flow, VolumeFlow.Zero);
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(bore, Length.Zero);
@@ -88,7 +90,8 @@ public static class PipeFlow
         double reynolds = velocity * diameter / viscosity.SquareMetersPerSecond;
         double factor = FrictionFactor(reynolds, roughness.Meters / diameter);
         double head = density.KilogramsPerCubicMeter * velocity * velocity / 2;
-        FlowRegime regime = reynolds <= LaminarLimit ? FlowRegime.Laminar : reynolds < TurbulentLimit ? FlowRegime.Critical : FlowRegime.Turbulent;
+        FlowRegime regime = reynolds <= LaminarLimit
+            ? FlowRegime.Laminar : reynolds < TurbulentLimit ? FlowRegime.Critical : FlowRegime.Turbulent;
         return new(
             Speed.FromMetersPerSecond(velocity),
             reynolds,
@@ -127,7 +130,8 @@ public static class PipeFlow
 /// <param name="FrictionFactor">Darcy's friction factor [–]; null without flow.</param>
 /// <param name="Friction">Loss by friction along the line.</param>
 /// <param name="Fittings">Loss in fittings, bends, entry and exit.</param>
-public sealed record PipeLoss(Speed Velocity, double Reynolds, FlowRegime Regime, double? FrictionFactor, Pressure Friction, Pressure Fittings)
+public sealed record PipeLoss(Speed Velocity, double Reynolds, FlowRegime Regime, double? FrictionFactor, Pressure Friction,
+    Pressure Fittings)
 {
     /// <summary>All of it.</summary>
     public Pressure Total => Friction + Fittings;

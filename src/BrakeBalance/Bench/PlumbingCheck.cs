@@ -23,7 +23,8 @@ public static class PlumbingCheck
 
         if (findings.TrueForAll(finding => finding.Severity != BenchSeverity.Wrong))
         {
-            findings.Add(new(BenchSeverity.Good, "plumbing", "pump, booster, steering gear and returns are connected as they should be.", "Check the real hoses against it, one by one, before the engine runs."));
+            findings.Add(new(BenchSeverity.Good, "plumbing", "pump, booster, steering gear and returns are connected as they should be.",
+                "Check the real hoses against it, one by one, before the engine runs."));
         }
 
         return [.. findings.Distinct().OrderByDescending(finding => finding.Severity)];
@@ -46,12 +47,15 @@ public static class PlumbingCheck
                 if (graph.Node(name) is not { } node)
                 {
                     string near = Nearest.Of(name, graph.Nodes.Select(n => n.Name)) is { } guess ? $" Did you mean \"{guess}\"?" : "";
-                    yield return Wrong(line.Name, $"\"{name}\" is no part of this plumbing.{near}", $"The parts are {string.Join(", ", graph.Nodes.Select(n => n.Name))}.");
+                    yield return Wrong(line.Name, $"\"{name}\" is no part of this plumbing.{near}",
+                        $"The parts are {string.Join(", ", graph.Nodes.Select(n => n.Name))}.");
                 }
                 else if (PlumbingPort.Of(node.Part).All(known => known.Name != port))
                 {
-                    string near = Nearest.Of(port, PlumbingPort.Of(node.Part).Select(known => known.Name)) is { } guess ? $" Did you mean \"{guess}\"?" : "";
-                    yield return Wrong(line.Name, $"\"{name}\" has no port \"{port}\".{near}", $"Its ports are {string.Join(", ", PlumbingPort.Of(node.Part).Select(known => known.Name))}.");
+                    string near = Nearest.Of(port, PlumbingPort.Of(node.Part).Select(known => known.Name)) is { } guess
+                        ? $" Did you mean \"{guess}\"?" : "";
+                    yield return Wrong(line.Name, $"\"{name}\" has no port \"{port}\".{near}",
+                        $"Its ports are {string.Join(", ", PlumbingPort.Of(node.Part).Select(known => known.Name))}.");
                 }
             }
         }
@@ -65,8 +69,10 @@ public static class PlumbingCheck
         int gears = graph.Nodes.Count(node => node.Part == PlumbingPart.SteeringGear);
         foreach ((int count, string name, string why) in new[]
                  {
-                     (pumps, "pump", "One pump feeds booster and steering."), (reservoirs, "reservoir", "All returns end in one reservoir."),
-                     (boosters, "booster", "This sheet is for one booster."), (gears, "steering gear", "The booster passes the pump's flow on to the steering."),
+                     (pumps, "pump", "One pump feeds booster and steering."),
+                         (reservoirs, "reservoir", "All returns end in one reservoir."),
+                     (boosters, "booster", "This sheet is for one booster."),
+                         (gears, "steering gear", "The booster passes the pump's flow on to the steering."),
                  })
         {
             if (count != 1)
@@ -95,7 +101,9 @@ public static class PlumbingCheck
                 }
                 else if ((leaving > 0 && port.Flow == PortFlow.In) || (arriving > 0 && port.Flow == PortFlow.Out))
                 {
-                    yield return Wrong(name, $"is connected backwards: oil flows {(port.Flow == PortFlow.In ? "into" : "out of")} this port.", "Write each line in the direction of flow, and check the ports on the part itself.");
+                    yield return Wrong(name,
+                        $"is connected backwards: oil flows {(port.Flow == PortFlow.In ? "into" : "out of")} this port.",
+                        "Write each line in the direction of flow, and check the ports on the part itself.");
                 }
             }
         }
@@ -111,7 +119,8 @@ public static class PlumbingCheck
             PlumbingPath suction = graph.Follow($"{reservoir.Name}.outlet");
             if (suction.End?.Part != PlumbingPart.Pump)
             {
-                yield return Wrong($"{reservoir.Name}.outlet", $"leads to {EndName(suction)}.", "The reservoir's outlet feeds the pump and nothing else.");
+                yield return Wrong($"{reservoir.Name}.outlet", $"leads to {EndName(suction)}.",
+                    "The reservoir's outlet feeds the pump and nothing else.");
             }
         }
 
@@ -122,7 +131,8 @@ public static class PlumbingCheck
 
         foreach (BenchFinding finding in Feed(graph, $"{pump.Name}.outlet", booster, "pressure",
                      "The booster comes first behind the pump: behind the steering gear it would get no pressure, beside it only what steering leaves.")
-                 .Concat(Feed(graph, $"{booster.Name}.gear", gear, "pressure", "The pump's flow leaves the booster for the steering gear; else steering has no assist.")))
+                 .Concat(Feed(graph, $"{booster.Name}.gear", gear, "pressure",
+                     "The pump's flow leaves the booster for the steering gear; else steering has no assist.")))
         {
             yield return finding;
         }
@@ -134,7 +144,8 @@ public static class PlumbingCheck
         }
 
         PlumbingPath boosterReturn = graph.Follow($"{booster.Name}.return");
-        foreach (BenchFinding finding in Return(graph, $"{booster.Name}.return", boosterReturn, "The power chamber's oil must run back freely, or the brakes stay on."))
+        foreach (BenchFinding finding in Return(graph, $"{booster.Name}.return", boosterReturn,
+            "The power chamber's oil must run back freely, or the brakes stay on."))
         {
             yield return finding;
         }
@@ -153,7 +164,8 @@ public static class PlumbingCheck
         }
 
         PlumbingPath path = graph.Follow(outlet);
-        if (path.Lines.Select(line => graph.Node(PlumbingGraph.Split(line.To).Node)).FirstOrDefault(node => node?.Part == PlumbingPart.Tee) is { } tee)
+        if (path.Lines.Select(line => graph.Node(PlumbingGraph.Split(line.To).Node))
+            .FirstOrDefault(node => node?.Part == PlumbingPart.Tee) is { } tee)
         {
             yield return Wrong(tee.Name, $"is a tee in the pressure line from {outlet}.", why);
         }
@@ -161,9 +173,11 @@ public static class PlumbingCheck
         {
             yield return Wrong(outlet, $"leads to {EndName(path)}, not to {goal.Name}.{port}.", why);
         }
-        else if (path.Lines.Select(line => graph.Node(PlumbingGraph.Split(line.To).Node)).FirstOrDefault(node => node?.Part == PlumbingPart.Cooler) is { } cooler)
+        else if (path.Lines.Select(line => graph.Node(PlumbingGraph.Split(line.To).Node))
+            .FirstOrDefault(node => node?.Part == PlumbingPart.Cooler) is { } cooler)
         {
-            yield return Wrong(cooler.Name, "is a cooler in a pressure line.", "Coolers are made for return pressure; put it behind the steering gear.");
+            yield return Wrong(cooler.Name, "is a cooler in a pressure line.",
+                "Coolers are made for return pressure; put it behind the steering gear.");
         }
     }
 
@@ -171,17 +185,20 @@ public static class PlumbingCheck
     {
         if (graph.LineFrom(outlet) is not null && !path.ReachesReservoir)
         {
-            yield return Wrong(outlet, path.IsCircle ? "runs in a circle and never reaches the reservoir." : $"leads to {EndName(path)}, not to the reservoir.", why);
+            yield return Wrong(outlet, path.IsCircle
+                ? "runs in a circle and never reaches the reservoir." : $"leads to {EndName(path)}, not to the reservoir.", why);
         }
     }
 
-    private static IEnumerable<BenchFinding> BoosterReturn(PlumbingGraph graph, PlumbingNode booster, PlumbingPath own, PlumbingNode gear, PlumbingPath gears)
+    private static IEnumerable<BenchFinding> BoosterReturn(PlumbingGraph graph, PlumbingNode booster, PlumbingPath own, PlumbingNode gear,
+        PlumbingPath gears)
     {
         foreach (PlumbingNode node in own.Lines.Select(line => graph.Node(PlumbingGraph.Split(line.To).Node)).OfType<PlumbingNode>())
         {
             if (node.Part is PlumbingPart.Cooler or PlumbingPart.Filter)
             {
-                yield return new(BenchSeverity.Caution, node.Name, $"lies in the return of {booster.Name}.", "Its resistance holds back the power chamber's oil: the pedal comes back slowly. Put it in the gear's return.");
+                yield return new(BenchSeverity.Caution, node.Name, $"lies in the return of {booster.Name}.",
+                    "Its resistance holds back the power chamber's oil: the pedal comes back slowly. Put it in the gear's return.");
             }
             else if (node.Part == PlumbingPart.Tee)
             {
@@ -189,15 +206,18 @@ public static class PlumbingCheck
                 string? exit = own.Lines.Select(line => PlumbingGraph.Split(line.From)).FirstOrDefault(from => from.Node == node.Name).Port;
                 if (entry == "branch" || exit == "branch")
                 {
-                    yield return Wrong(node.Name, $"has {booster.Name} on its branch.", $"The steering's flow would jam the booster's: put {booster.Name} and the reservoir on the straight run, {gear.Name} on the branch.");
+                    yield return Wrong(node.Name, $"has {booster.Name} on its branch.",
+                        $"The steering's flow would jam the booster's: put {booster.Name} and the reservoir on the straight run, {gear.Name} on the branch.");
                 }
                 else if (gears.Passes(node.Name))
                 {
-                    yield return new(BenchSeverity.Caution, node.Name, $"joins the returns of {booster.Name} and {gear.Name}.", "The shared line's back-pressure pushes on the booster; a return of its own is better.");
+                    yield return new(BenchSeverity.Caution, node.Name, $"joins the returns of {booster.Name} and {gear.Name}.",
+                        "The shared line's back-pressure pushes on the booster; a return of its own is better.");
                 }
                 else
                 {
-                    yield return Wrong(node.Name, $"joins something else than the return of {gear.Name} to the return of {booster.Name}.", "Nothing but the gear's return may share that line.");
+                    yield return Wrong(node.Name, $"joins something else than the return of {gear.Name} to the return of {booster.Name}.",
+                        "Nothing but the gear's return may share that line.");
                 }
             }
         }
@@ -217,11 +237,14 @@ public static class PlumbingCheck
         {
             if (line.WorkingPressure is not { } rated)
             {
-                yield return new(BenchSeverity.Caution, line.Name, "is a pressure line of unknown rating.", FormattableString.Invariant($"It must stand the relief pressure of {InBoth.Text(graph.ReliefPressure)}."));
+                yield return new(BenchSeverity.Caution, line.Name, "is a pressure line of unknown rating.",
+                    FormattableString.Invariant($"It must stand the relief pressure of {InBoth.Text(graph.ReliefPressure)}."));
             }
             else if (rated < graph.ReliefPressure)
             {
-                yield return Wrong(line.Name, FormattableString.Invariant($"is good for {InBoth.Text(rated)}, the pump relieves at {InBoth.Text(graph.ReliefPressure)}."), "It may burst.");
+                yield return Wrong(line.Name,
+                    FormattableString.Invariant(
+                    $"is good for {InBoth.Text(rated)}, the pump relieves at {InBoth.Text(graph.ReliefPressure)}."), "It may burst.");
             }
         }
     }

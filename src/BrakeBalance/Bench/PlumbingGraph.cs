@@ -82,7 +82,8 @@ public sealed record PlumbingGraph
     // The port by which oil that enters a tee leaves it; null when it cannot, or when it splits.
     private string? OutletOf(PlumbingNode tee, string entry)
     {
-        string[] leaving = [.. PlumbingPort.Of(PlumbingPart.Tee).Select(port => port.Name).Where(name => name != entry && LineFrom($"{tee.Name}.{name}") is not null)];
+        string[] leaving = [.. PlumbingPort.Of(PlumbingPart.Tee).Select(port => port.Name)
+            .Where(name => name != entry && LineFrom($"{tee.Name}.{name}") is not null)];
         return leaving.Length == 1 ? leaving[0] : null;
     }
 }
@@ -95,7 +96,9 @@ public sealed record PlumbingGraph
 public sealed record PlumbingPath(ImmutableArray<PlumbingLine> Lines, PlumbingNode? End, string EndPort, bool IsCircle)
 {
     /// <summary>Whether it ends at a reservoir's return.</summary>
-    public bool ReachesReservoir => !IsCircle && End?.Part is PlumbingPart.Reservoir or PlumbingPart.PumpWithReservoir && EndPort.StartsWith("return", StringComparison.Ordinal);
+    public bool ReachesReservoir =>
+        !IsCircle && End?.Part is PlumbingPart.Reservoir or PlumbingPart.PumpWithReservoir
+        && EndPort.StartsWith("return", StringComparison.Ordinal);
 
     /// <summary>Whether it passes a part.</summary>
     /// <param name="name">Name of the part.</param>

@@ -44,7 +44,8 @@ public sealed record PushRodSheet
     public Length GreatestGap { get; init; } = Length.FromMillimeters(0.75);
 
     /// <summary>The readings that were taken.</summary>
-    public IEnumerable<RepeatedReading> Readings => new[] { SeatDepth, SpigotHeight, RodProjection, RodLength, RodSeatDepth }.OfType<RepeatedReading>();
+    public IEnumerable<RepeatedReading> Readings =>
+        new[] { SeatDepth, SpigotHeight, RodProjection, RodLength, RodSeatDepth }.OfType<RepeatedReading>();
 
     /// <summary>Depth of the piston's seat below the mounting face.</summary>
     public Length PistonDepth => SeatDepth.Mean - (SpigotHeight?.Mean ?? Length.Zero);
@@ -52,10 +53,12 @@ public sealed record PushRodSheet
     /// <summary>How far the rod stands out of the booster's face.</summary>
     /// <exception cref="InvalidOperationException">Neither the projection nor rod and seat were measured.</exception>
     public Length Projection => RodProjection?.Mean
-        ?? (RodLength is { } rod && RodSeatDepth is { } seat ? rod.Mean - seat.Mean : throw new InvalidOperationException("The sheet needs rodProjection, or rodLength and rodSeatDepth."));
+        ?? (RodLength is { } rod && RodSeatDepth is { } seat
+            ? rod.Mean - seat.Mean : throw new InvalidOperationException("The sheet needs rodProjection, or rodLength and rodSeatDepth."));
 
     /// <summary>Possible error of the gap, plus or minus: that of every reading added, the worst case.</summary>
-    public Length GapError => Length.FromMeters(Readings.Sum(reading => reading.Error(GaugeError).Meters) + (Gasket > Length.Zero ? GaugeError.Meters : 0));
+    public Length GapError =>
+        Length.FromMeters(Readings.Sum(reading => reading.Error(GaugeError).Meters) + (Gasket > Length.Zero ? GaugeError.Meters : 0));
 
     /// <summary>What is wrong with the readings themselves.</summary>
     /// <returns>One sentence a fault; empty when they can be used.</returns>
@@ -65,12 +68,14 @@ public sealed record PushRodSheet
             $"{reading.Name}: readings differ by {reading.Spread.Millimeters:0.00} mm, from {reading.Readings.Min(r => r.Millimeters):0.00} to {reading.Readings.Max(r => r.Millimeters):0.00} mm; up to {GreatestSpread.Millimeters:0} mm is accepted. Clean the faces and read again."))];
         if (PistonDepth < Length.Zero)
         {
-            faults.Add(FormattableString.Invariant($"spigotHeight: the spigot ({SpigotHeight!.Mean.Millimeters:0.00} mm) is higher than the seat is deep ({SeatDepth.Mean.Millimeters:0.00} mm)."));
+            faults.Add(FormattableString.Invariant(
+                $"spigotHeight: the spigot ({SpigotHeight!.Mean.Millimeters:0.00} mm) is higher than the seat is deep ({SeatDepth.Mean.Millimeters:0.00} mm)."));
         }
 
         if (RodProjection is null && RodLength is { } rod && RodSeatDepth is { } seat && rod.Mean < seat.Mean)
         {
-            faults.Add(FormattableString.Invariant($"rodLength: the rod ({rod.Mean.Millimeters:0.00} mm) is shorter than its seat is deep ({seat.Mean.Millimeters:0.00} mm)."));
+            faults.Add(FormattableString.Invariant(
+                $"rodLength: the rod ({rod.Mean.Millimeters:0.00} mm) is shorter than its seat is deep ({seat.Mean.Millimeters:0.00} mm)."));
         }
 
         return [.. faults];
@@ -101,6 +106,7 @@ public sealed record PushRodSheet
             PushRodVerdict.Preload => BenchSeverity.Wrong,
             _ => BenchSeverity.Caution,
         };
-        return new(severity, "push rod", char.ToLowerInvariant(sentences[0][0]) + sentences[0][1..] + ".", char.ToUpperInvariant(sentences[^1][0]) + sentences[^1][1..]);
+        return new(severity, "push rod", char.ToLowerInvariant(sentences[0][0]) + sentences[0][1..]
+            + ".", char.ToUpperInvariant(sentences[^1][0]) + sentences[^1][1..]);
     }
 }

@@ -59,7 +59,8 @@ public sealed record ReleaseEffect
     /// <returns>The effect.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="rodTravel"/> is not above zero.</exception>
     /// <exception cref="InvalidOperationException">The booster's return does not reach the reservoir.</exception>
-    public static ReleaseEffect Of(ReturnFlow flow, HydraulicBooster booster, MasterCylinder master, Length rodTravel, Pressure? makersLimit = null)
+    public static ReleaseEffect Of(ReturnFlow flow, HydraulicBooster booster, MasterCylinder master, Length rodTravel,
+        Pressure? makersLimit = null)
     {
         ArgumentNullException.ThrowIfNull(flow);
         ArgumentNullException.ThrowIfNull(booster);
@@ -68,9 +69,11 @@ public sealed record ReleaseEffect
         Pressure standing = flow.BackPressure(VolumeFlow.Zero);
         Force rod = (booster with { ReturnBackPressure = standing }).ReleasedOutputForce;
         Pressure residual = master.OutletPressures(rod).Front;
-        double springs = (booster.ReturnSpringForce.Newtons + master.ReturnSpringForce.Newtons - master.SealFriction.Newtons) / booster.PowerPistonArea.SquareMeters;
+        double springs = (booster.ReturnSpringForce.Newtons
+            + master.ReturnSpringForce.Newtons - master.SealFriction.Newtons) / booster.PowerPistonArea.SquareMeters;
         double? release = ReleaseFlowFor(flow, springs, standing.Pascals);
-        Duration? time = release is { } cubic ? Duration.FromSeconds(booster.PowerPistonArea.SquareMeters * rodTravel.Meters / cubic) : null;
+        Duration? time = release is { } cubic
+            ? Duration.FromSeconds(booster.PowerPistonArea.SquareMeters * rodTravel.Meters / cubic) : null;
         return new ReleaseEffect
         {
             Standing = standing,
@@ -120,13 +123,16 @@ public sealed record ReleaseEffect
 
         if (limit is { } most && standing > most)
         {
-            return new(BenchSeverity.Wrong, where, FormattableString.Invariant($"{InBoth.Text(standing)} stand in the return, the maker allows {InBoth.Text(most)}."),
+            return new(BenchSeverity.Wrong, where,
+                FormattableString.Invariant($"{InBoth.Text(standing)} stand in the return, the maker allows {InBoth.Text(most)}."),
                 "Give the booster a return of its own, wider and shorter.");
         }
 
-        string seconds = FormattableString.Invariant($"by springs alone the pedal takes up to {time.Value.Seconds:0.00} s to come back, against {InBoth.Text(standing)} in the return.");
+        string seconds = FormattableString.Invariant(
+            $"by springs alone the pedal takes up to {time.Value.Seconds:0.00} s to come back, against {InBoth.Text(standing)} in the return.");
         return time > FreeWithin
-            ? new(BenchSeverity.Caution, where, seconds, "That is a slow release; widen or shorten the return, and look for a crushed hose.")
+            ? new(BenchSeverity.Caution, where, seconds,
+                "That is a slow release; widen or shorten the return, and look for a crushed hose.")
             : new(BenchSeverity.Good, where, seconds, "Two seconds after release each wheel should turn by hand as it did before.");
     }
 }

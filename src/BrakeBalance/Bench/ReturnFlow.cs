@@ -51,7 +51,8 @@ public sealed record ReturnFlow
             VolumeFlow flow = shared ? boosterFlow + PumpFlow : boosterFlow;
             PlumbingNode? into = Plumbing.Node(PlumbingGraph.Split(line.To).Node);
             Pressure part = into is null ? Pressure.Zero : into.Loss * (flow / into.LossAt);
-            return new ReturnLineLoss(line, shared, flow, PipeFlow.Loss(flow, line.Bore, line.Length, Oil.Density, viscosity, line.LossCoefficient), part);
+            return new ReturnLineLoss(line, shared, flow,
+                PipeFlow.Loss(flow, line.Bore, line.Length, Oil.Density, viscosity, line.LossCoefficient), part);
         })];
     }
 

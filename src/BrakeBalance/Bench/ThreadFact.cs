@@ -55,7 +55,8 @@ public sealed record ThreadFact
     public static ImmutableArray<ThreadFact> Search(string words)
     {
         ArgumentNullException.ThrowIfNull(words);
-        string[] wanted = [.. words.Replace("degrees", "°", StringComparison.OrdinalIgnoreCase).Replace("degree", "°", StringComparison.OrdinalIgnoreCase).Replace("deg", "°", StringComparison.OrdinalIgnoreCase)
+        string[] wanted = [.. words.Replace("degrees", "°", StringComparison.OrdinalIgnoreCase)
+            .Replace("degree", "°", StringComparison.OrdinalIgnoreCase).Replace("deg", "°", StringComparison.OrdinalIgnoreCase)
             .Replace(" °", "°", StringComparison.Ordinal).Split(' ', StringSplitOptions.RemoveEmptyEntries)];
         return [.. All.Where(row => wanted.All(word => row.Text.Contains(word, StringComparison.OrdinalIgnoreCase)))];
     }
@@ -65,21 +66,25 @@ public sealed record ThreadFact
     /// Rows whose thread is within 0.6 mm in diameter but has another pitch or form, or has the same thread and another family.
     /// </returns>
     public IEnumerable<ThreadLookAlike> LookAlikes() => All
-        .Where(other => other != this && (other.Family != Family || other.Thread != Thread) && (other.MajorDiameter - MajorDiameter).Abs() <= AlikeDiameter)
+        .Where(other => other != this && (other.Family != Family || other.Thread != Thread)
+            && (other.MajorDiameter - MajorDiameter).Abs() <= AlikeDiameter)
         .Select(other => new ThreadLookAlike(other, other.Thread == Thread, Difference(other)))
         .Where(alike => alike.Difference.Length > 0);
 
-    private string Text => string.Join(' ', Family, Size, Thread, Standard, Remark, Cone is { } cone ? FormattableString.Invariant($"{cone.Degrees:0}°") : "");
+    private string Text => string.Join(' ', Family, Size, Thread, Standard, Remark, Cone is { } cone
+        ? FormattableString.Invariant($"{cone.Degrees:0}°") : "");
 
     private string Difference(ThreadFact other)
     {
         if (other.Thread != Thread)
         {
-            return FormattableString.Invariant($"{other.MajorDiameter.Millimeters:0.00} mm with {other.ThreadsPerInch:0.#} threads an inch against {MajorDiameter.Millimeters:0.00} mm with {ThreadsPerInch:0.#}");
+            return FormattableString.Invariant(
+                $"{other.MajorDiameter.Millimeters:0.00} mm with {other.ThreadsPerInch:0.#} threads an inch against {MajorDiameter.Millimeters:0.00} mm with {ThreadsPerInch:0.#}");
         }
 
         return other.Cone is { } there && Cone is { } here && Math.Abs(there.Degrees - here.Degrees) > 0.5
-            ? FormattableString.Invariant($"same thread, cone of {there.Degrees:0}° against {here.Degrees:0}°: it screws together and leaks")
+            ? FormattableString.Invariant(
+                $"same thread, cone of {there.Degrees:0}° against {here.Degrees:0}°: it screws together and leaks")
             : other.Family != Family && Tube is not null && other.Tube is not null
             ? $"same thread, {other.Family} against {Family}: the seat differs"
             : "";

@@ -23,7 +23,8 @@ public static class UsualPlumbing
     /// <returns>The plumbing.</returns>
     public static PlumbingGraph JoinedReturns(Length bore, Length length, Pressure relief) => Make(
         [new PlumbingNode { Name = "tee", Part = PlumbingPart.Tee }],
-        [Line("gear.return", "tee.branch", bore, length / 2), Line("booster.return", "tee.run1", bore, length / 2), Line("tee.run2", "pump.return1", bore, length / 2)],
+        [Line("gear.return", "tee.branch", bore, length / 2), Line("booster.return", "tee.run1", bore, length / 2),
+            Line("tee.run2", "pump.return1", bore, length / 2)],
         bore,
         relief);
 
@@ -45,5 +46,11 @@ public static class UsualPlumbing
         ReliefPressure = relief,
     };
 
-    private static PlumbingLine Line(string from, string to, Length bore, Length length) => new() { From = from, To = to, Bore = bore, Length = length };
+    private static PlumbingLine Line(string from, string to, Length bore, Length length) => new()
+    {
+        From = from,
+        To = to,
+        Bore = bore,
+        Length = length,
+    };
 }

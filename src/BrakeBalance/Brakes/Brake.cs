@@ -148,13 +148,15 @@ public abstract record Brake
     /// <returns>The brake factor there.</returns>
     internal double BrakeFactorNear(double friction) => BrakeFactorAt(Within(friction));
 
-    private double Within(double friction) => friction <= FrictionCoefficient ? friction : Math.Min(friction, Math.Max(FrictionCoefficient, GreatestFriction));
+    private double Within(double friction) =>
+        friction <= FrictionCoefficient ? friction : Math.Min(friction, Math.Max(FrictionCoefficient, GreatestFriction));
 
     /// <summary>The same brake with another friction coefficient, for instance hot or with other linings.</summary>
     /// <param name="friction">Friction coefficient [–]; above 0, at most 1.2.</param>
     /// <returns>A copy; this brake is unchanged.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="friction"/> is outside its range.</exception>
-    public Brake WithFriction(double friction) => this with { FrictionCoefficient = Require.PositiveUpTo(friction, HighestFriction, nameof(friction)) };
+    public Brake WithFriction(double friction) =>
+        this with { FrictionCoefficient = Require.PositiveUpTo(friction, HighestFriction, nameof(friction)) };
 
     /// <summary>Whether two brakes have the same description.</summary>
     /// <param name="other">The brake to compare with.</param>

@@ -48,7 +48,8 @@ public sealed record CatalogueShoes : DrumShoes
     {
         double relative = friction / NominalFriction;
         double resisting = 1 + ((NominalSensitivity - 1) * (1 - relative));
-        return resisting > 0 ? NominalBrakeFactor * relative / resisting : throw Locks("brake", friction, SelfLocking(arrangement, drumRadius));
+        return resisting > 0 ? NominalBrakeFactor * relative / resisting
+            : throw Locks("brake", friction, SelfLocking(arrangement, drumRadius));
     }
 
     internal override double? SelfLocking(ShoeArrangement arrangement, Length drumRadius) =>

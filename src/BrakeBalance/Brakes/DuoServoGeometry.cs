@@ -73,7 +73,8 @@ public sealed record DuoServoGeometry : DrumShoes
     public double LinkForceRatio(double friction, Length drumRadius) =>
         (CylinderDistance.Meters + (PrimaryShoeFactor(friction, drumRadius) * drumRadius.Meters)) / LinkDistance.Meters;
 
-    internal override double Factor(ShoeArrangement arrangement, double friction, Length drumRadius) => arrangement == ShoeArrangement.DuoServo
+    internal override double Factor(ShoeArrangement arrangement, double friction, Length drumRadius) =>
+        arrangement == ShoeArrangement.DuoServo
         ? PrimaryShoeFactor(friction, drumRadius) + SecondaryShoeFactor(friction, drumRadius)
         : throw new ArgumentException(FormattableString.Invariant(
             $"DuoServoGeometry describes a DuoServo brake, but the arrangement is {arrangement}; give ShoeGeometry or CatalogueShoes for it."));

@@ -29,6 +29,7 @@ public sealed record EdgeCode
         string trimmed = letters.Trim();
         return trimmed.Length == 2
             ? new EdgeCode(FrictionBand.Of(trimmed[0]), FrictionBand.Of(trimmed[1]))
-            : throw new ArgumentException($"A friction edge code has two letters, normal then hot, such as FE; was '{letters}'.", nameof(letters));
+            : throw new ArgumentException($"A friction edge code has two letters, normal then hot, such as FE; was '{letters}'.",
+                nameof(letters));
     }
 }

@@ -37,7 +37,8 @@ public sealed record FrictionBand
         return upper == 'Z'
             ? null
             : All.FirstOrDefault(band => band.Letter == upper)
-                ?? throw new ArgumentOutOfRangeException(nameof(letter), letter, "Must be a friction letter C, D, E, F, G or H, or Z for unclassified.");
+                ?? throw new ArgumentOutOfRangeException(nameof(letter), letter,
+                    "Must be a friction letter C, D, E, F, G or H, or Z for unclassified.");
     }
 
     /// <summary>The band in which a friction coefficient lies.</summary>

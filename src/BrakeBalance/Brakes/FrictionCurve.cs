@@ -63,7 +63,9 @@ public sealed record FrictionCurve
         (double Celsius, double Friction)[] list = [.. points.Select(p => (p.Temperature.DegreesCelsius, p.Friction))];
         if (list.Length < 2)
         {
-            throw new ArgumentException(FormattableString.Invariant($"A friction curve needs at least two points, cold and hot; {list.Length} given."), nameof(points));
+            throw new ArgumentException(
+                FormattableString.Invariant($"A friction curve needs at least two points, cold and hot; {list.Length} given."),
+                nameof(points));
         }
 
         for (int i = 0; i < list.Length; i++)

@@ -24,7 +24,8 @@ public sealed record FrictionMaterial
                 Temperature: Temperature.FromDegreesCelsius(row.Number("temperature_C")!.Value),
                 Friction: row.Number("friction")!.Value))
             .GroupBy(row => row.Material)
-            .Select(rows => new FrictionMaterial { Name = rows.Key, Friction = FrictionCurve.Through(rows.Select(row => (row.Temperature, row.Friction))) }),
+            .Select(rows => new FrictionMaterial { Name = rows.Key,
+                Friction = FrictionCurve.Through(rows.Select(row => (row.Temperature, row.Friction))) }),
     ];
 
     /// <summary>One of the invented materials by name.</summary>
@@ -32,5 +33,7 @@ public sealed record FrictionMaterial
     /// <returns>The material.</returns>
     /// <exception cref="ArgumentException">There is no such material; the message lists the names.</exception>
     public static FrictionMaterial Named(string name) => Invented.FirstOrDefault(material => material.Name == name)
-        ?? throw new ArgumentException($"There is no friction material '{name}'. Known: {string.Join(", ", Invented.Select(material => material.Name))}.", nameof(name));
+        ?? throw new ArgumentException(
+            $"There is no friction material '{name}'. Known: {string.Join(", ", Invented.Select(material => material.Name))}.",
+            nameof(name));
 }

@@ -65,7 +65,8 @@ public sealed record PadRing
         (double inner, double outer) = Edges();
         return inner > 0
             ? Pressure.FromPascals(clamping.Newtons / (Arc.Radians * inner * (outer - inner)))
-            : throw new ArgumentException("A pad that reaches the wheel's axis has no finite pressure there under uniform wear; give an inner radius above zero.");
+            : throw new ArgumentException(
+                "A pad that reaches the wheel's axis has no finite pressure there under uniform wear; give an inner radius above zero.");
     }
 
     /// <summary>Lining pressure of a new pad that presses evenly.</summary>

@@ -26,11 +26,13 @@ public sealed record ShoeGeometry : IndependentShoes
     /// <summary>How the end away from the wheel cylinder is held; a pivot unless said otherwise.</summary>
     public ShoeSupport Support { get; init; } = ShoeSupport.Pivoted;
 
-    private protected override double? Leading(double friction, double drumRadiusMetres) => ActuatingArm.Meters * (Support == ShoeSupport.Pivoted
+    private protected override double? Leading(double friction, double drumRadiusMetres) =>
+        ActuatingArm.Meters * (Support == ShoeSupport.Pivoted
         ? Pivoted(drumRadiusMetres).LeadingPerMoment(friction)
         : Sliding(drumRadiusMetres).LeadingPerMoment(friction));
 
-    private protected override double? Trailing(double friction, double drumRadiusMetres) => ActuatingArm.Meters * (Support == ShoeSupport.Pivoted
+    private protected override double? Trailing(double friction, double drumRadiusMetres) =>
+        ActuatingArm.Meters * (Support == ShoeSupport.Pivoted
         ? Pivoted(drumRadiusMetres).TrailingPerMoment(friction)
         : Sliding(drumRadiusMetres).TrailingPerMoment(friction));
 

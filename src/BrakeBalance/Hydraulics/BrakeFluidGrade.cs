@@ -10,15 +10,16 @@ namespace BrakeBalance.Hydraulics;
 /// </remarks>
 public sealed record BrakeFluidGrade
 {
-    private static readonly Lazy<IReadOnlyList<BrakeFluidGrade>> Table = new(() => ReferenceTable.Rows("brake-fluids.csv", row => new BrakeFluidGrade
-    {
-        Name = row["grade"],
-        DryBoilingPoint = Temperature.FromDegreesCelsius(row.Number("dry_boiling_point_C")!.Value),
-        WetBoilingPoint = Temperature.FromDegreesCelsius(row.Number("wet_boiling_point_C")!.Value),
-        GreatestColdViscosity = KinematicViscosity.FromCentistokes(row.Number("viscosity_at_minus_40C_cSt")!.Value),
-        ColdCompressibility = Compressibility.FromInversePascals(row.Number("compressibility_20C_per_GPa")!.Value / 1e9),
-        HotCompressibility = Compressibility.FromInversePascals(row.Number("compressibility_200C_per_GPa")!.Value / 1e9),
-    }));
+    private static readonly Lazy<IReadOnlyList<BrakeFluidGrade>> Table =
+        new(() => ReferenceTable.Rows("brake-fluids.csv", row => new BrakeFluidGrade
+        {
+            Name = row["grade"],
+            DryBoilingPoint = Temperature.FromDegreesCelsius(row.Number("dry_boiling_point_C")!.Value),
+            WetBoilingPoint = Temperature.FromDegreesCelsius(row.Number("wet_boiling_point_C")!.Value),
+            GreatestColdViscosity = KinematicViscosity.FromCentistokes(row.Number("viscosity_at_minus_40C_cSt")!.Value),
+            ColdCompressibility = Compressibility.FromInversePascals(row.Number("compressibility_20C_per_GPa")!.Value / 1e9),
+            HotCompressibility = Compressibility.FromInversePascals(row.Number("compressibility_200C_per_GPa")!.Value / 1e9),
+        }));
 
     private BrakeFluidGrade()
     {

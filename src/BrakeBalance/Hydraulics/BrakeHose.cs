@@ -93,6 +93,7 @@ public sealed record BrakeHose
         throw new ArgumentOutOfRangeException(
             nameof(linePressure),
             string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{linePressure.Bars:0.#} bar"),
-            string.Create(System.Globalization.CultureInfo.InvariantCulture, $"The table of hose expansion ends at {fromPsi:0} psi ({fromPsi * PascalsPerPsi / 1e5:0} bar) for this bore."));
+            string.Create(System.Globalization.CultureInfo.InvariantCulture,
+                $"The table of hose expansion ends at {fromPsi:0} psi ({fromPsi * PascalsPerPsi / 1e5:0} bar) for this bore."));
     }
 }

@@ -81,7 +81,8 @@ public sealed record BrakeHydraulics
                 RearValves = RearValves.Insert(0, new ProportioningValve
                 {
                     Knee = knee,
-                    Slope = slope ?? throw new ArgumentException("The car has no proportioning valve, so a slope must be given with the knee.", nameof(slope)),
+                    Slope = slope ?? throw new ArgumentException(
+                        "The car has no proportioning valve, so a slope must be given with the knee.", nameof(slope)),
                 }),
             };
         }

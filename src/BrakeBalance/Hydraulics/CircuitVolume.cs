@@ -56,7 +56,8 @@ public sealed record CircuitVolume
         return new VolumeDemand
         {
             TakeUp = Volume.FromCubicMeters(PistonArea.SquareMeters * TakeUp.Meters),
-            DrumGrowth = DrumHot && Drum is { } drum ? Volume.FromCubicMeters(PistonArea.SquareMeters * drum.PistonTravel.Meters) : Volume.Zero,
+            DrumGrowth = DrumHot && Drum is { } drum
+                ? Volume.FromCubicMeters(PistonArea.SquareMeters * drum.PistonTravel.Meters) : Volume.Zero,
             Hoses = Hose.Expansion(linePressure),
             Give = Volume.FromCubicMeters(Give.CubicMeters * linePressure.Pascals / GiveAt.Pascals),
             Compression = Fluid.Compression(FluidVolume, linePressure),

@@ -28,7 +28,8 @@ public sealed record KneeAdjustment
     public Pressure KneeAt(double turns) =>
         turns >= 0 && turns <= Turns
             ? KneeFullyOut + turns * KneePerTurn
-            : throw new ArgumentOutOfRangeException(nameof(turns), turns, FormattableString.Invariant($"Must lie between 0 and {Turns} turns."));
+            : throw new ArgumentOutOfRangeException(nameof(turns), turns,
+                FormattableString.Invariant($"Must lie between 0 and {Turns} turns."));
 
     /// <summary>Turns in from fully out that give a knee.</summary>
     /// <param name="knee">The knee wanted, gauge.</param>

@@ -27,6 +27,7 @@ public sealed record LaminarLine
     public Pressure PressureDrop(VolumeFlow flow)
     {
         double bore = Bore.Meters;
-        return Pressure.FromPascals(128 * Viscosity.PascalSeconds * Length.Meters * flow.CubicMetersPerSecond / (Math.PI * bore * bore * bore * bore));
+        return Pressure.FromPascals(
+            128 * Viscosity.PascalSeconds * Length.Meters * flow.CubicMetersPerSecond / (Math.PI * bore * bore * bore * bore));
     }
 }

@@ -88,7 +88,8 @@ public sealed record PedalTravel
             ("compensating ports", ports),
             ("front pads or shoes to contact", RodFor(demand => demand.TakeUp, null)),
             ("rear pads or shoes to contact", RodFor(null, demand => demand.TakeUp)),
-            .. front.DrumGrowth + rear.DrumGrowth > Volume.Zero ? new[] { ("growth of the hot drums", Both(demand => demand.DrumGrowth)) } : [],
+            .. front.DrumGrowth + rear.DrumGrowth > Volume.Zero
+                ? new[] { ("growth of the hot drums", Both(demand => demand.DrumGrowth)) } : [],
             ("hoses", Both(demand => demand.Hoses)),
             ("compliance of calipers and drums", Both(demand => demand.Give)),
             ("compression of the fluid", Both(demand => demand.Compression)),
@@ -106,7 +107,8 @@ public sealed record PedalTravel
     /// <param name="pushRodGap">Gap between the booster's push rod and the piston; not negative.</param>
     /// <returns>The budget; null when nothing is left to push.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="pushRodGap"/> is negative.</exception>
-    public static PedalTravel? WithCircuitLost(Pedal pedal, MasterCylinder master, Axle lost, PerAxle<Volume> volumes, Length pushRodGap = default)
+    public static PedalTravel? WithCircuitLost(Pedal pedal, MasterCylinder master, Axle lost, PerAxle<Volume> volumes,
+        Length pushRodGap = default)
     {
         ArgumentNullException.ThrowIfNull(pedal);
         ArgumentNullException.ThrowIfNull(master);
@@ -144,9 +146,11 @@ public sealed record PedalTravel
 
     private static string? WarningFor(Length strokeLeft, Length? padLeft) =>
         padLeft is not { } left ? "The lever cannot push the rod so far: the geometry of the pedal ends first."
-        : strokeLeft < Length.Zero ? "The master cylinder is at the end of its stroke before this pressure is reached: the bore is too small for the volume, or there is air or too much clearance."
+        : strokeLeft < Length.Zero
+            ? "The master cylinder is at the end of its stroke before this pressure is reached: the bore is too small for the volume, or there is air or too much clearance."
         : left < Length.Zero ? "The pedal is on the floor before this pressure is reached."
-        : left < WantedReserve ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"Long pedal: {left.Millimeters:0} mm ({left.Inches:0.0} in) left to the floor, {WantedReserve.Millimeters:0} mm ({WantedReserve.Inches:0.0} in) are wanted (common practice).")
+        : left < WantedReserve ? string.Create(System.Globalization.CultureInfo.InvariantCulture,
+            $"Long pedal: {left.Millimeters:0} mm ({left.Inches:0.0} in) left to the floor, {WantedReserve.Millimeters:0} mm ({WantedReserve.Inches:0.0} in) are wanted (common practice).")
         : null;
 }
 

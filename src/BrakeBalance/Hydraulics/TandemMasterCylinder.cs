@@ -75,7 +75,13 @@ public sealed record TandemMasterCylinder : MasterCylinder
         Length? rear = RearBore * scale;
         return IsSensible(bore) && (rear is not { } other || IsSensible(other))
             && (QuickTakeUp is not { } fast || fast.LargeBore * scale <= Length.FromMillimeters(70))
-            ? this with { Bore = bore, RearBore = rear, QuickTakeUp = QuickTakeUp is { } large ? large with { LargeBore = large.LargeBore * scale } : null }
+            ? this with
+            {
+                Bore = bore,
+                RearBore = rear,
+                QuickTakeUp = QuickTakeUp is { } large
+                ? large with { LargeBore = large.LargeBore * scale } : null
+            }
             : null;
     }
 

@@ -58,9 +58,14 @@ public sealed record CarEstimate
     /// <returns>A copy of the car the stops were made with.</returns>
     public Vehicle Apply()
     {
-        var middle = new CarDraw(_posterior.Interval(d => Math.Exp(d[0])).Estimate, _posterior.Interval(d => Math.Exp(d[1])).Estimate, _posterior.Interval(d => Math.Exp(d[2])).Estimate);
+        var middle = new CarDraw(_posterior.Interval(d => Math.Exp(d[0])).Estimate, _posterior.Interval(d => Math.Exp(d[1])).Estimate,
+            _posterior.Interval(d => Math.Exp(d[2])).Estimate);
         Vehicle vehicle = _model.Vehicle.WithFrictionFactors(middle.Front, middle.Rear);
-        return vehicle with { LoadCases = [.. vehicle.LoadCases.Select(l => l with { CentreOfGravityHeight = l.CentreOfGravityHeight * middle.Height })] };
+        return vehicle with
+        {
+            LoadCases = [
+            .. vehicle.LoadCases.Select(l => l with { CentreOfGravityHeight = l.CentreOfGravityHeight * middle.Height })]
+        };
     }
 
     /// <summary>The adhesion found for a surface.</summary>
@@ -86,7 +91,8 @@ public sealed record CarEstimate
 
         const int least = 250;
         int step = Math.Max(1, _posterior.Draws.Length / least);
-        (double Rate, double Front, double Rear)[] shown = [.. _posterior.Draws.Where((_, i) => i % step == 0).Select(d => _model.Forces(prepared, d))];
+        (double Rate, double Front, double Rear)[] shown =
+            [.. _posterior.Draws.Where((_, i) => i % step == 0).Select(d => _model.Forces(prepared, d))];
         Interval<double> Of(Func<(double Rate, double Front, double Rear), double> part)
         {
             double[] sorted = [.. shown.Select(part).Order()];

@@ -75,9 +75,11 @@ public static class CarEstimation
     private static Interval<double> Band(double scale, double log, double deviation) =>
         new(scale * Math.Exp(log), scale * Math.Exp(log - Ninety * deviation), scale * Math.Exp(log + Ninety * deviation));
 
-    private static (double Difference, bool Agree) Check(StopModel model, LaplacePosterior posterior, PosteriorSample sample, EstimationOptions options)
+    private static (double Difference, bool Agree) Check(StopModel model, LaplacePosterior posterior, PosteriorSample sample,
+        EstimationOptions options)
     {
-        (Vector<double>[] samples, double reduction) = MetropolisChain.Run(model.NegativeLog, posterior, options.CheckSteps, 4, options.Seed);
+        (Vector<double>[] samples, double reduction) =
+            MetropolisChain.Run(model.NegativeLog, posterior, options.CheckSteps, 4, options.Seed);
         double worst = 0;
         for (int i = 0; i < 3 + model.Surfaces.Count; i++)
         {
@@ -98,7 +100,8 @@ public static class CarEstimation
         }
 
         List<string> words = [];
-        string[] well = [.. parameters.Where(p => p.Learnt > 0.5).Select(p => p.Name)], hardly = [.. parameters.Where(p => p.Learnt < 0.15).Select(p => p.Name)];
+        string[] well = [.. parameters.Where(p => p.Learnt > 0.5).Select(p => p.Name)],
+            hardly = [.. parameters.Where(p => p.Learnt < 0.15).Select(p => p.Name)];
         if (well.Length > 0)
         {
             words.Add($"The stops tell well: {string.Join("; ", well)}.");
@@ -116,7 +119,8 @@ public static class CarEstimation
                 double r = correlation[i][j];
                 if (Math.Abs(r) > 0.8 && parameters[i].Learnt + parameters[j].Learnt > 0.1)
                 {
-                    words.Add(string.Create(CultureInfo.InvariantCulture, $"{Capital(parameters[j].Name)} and {parameters[i].Name} cannot be told apart by these stops (correlation {r:0.00}): only {(r < 0 ? "something like their sum or product" : "their ratio")} is known. {Remedy(j, i)}"));
+                    words.Add(string.Create(CultureInfo.InvariantCulture,
+                        $"{Capital(parameters[j].Name)} and {parameters[i].Name} cannot be told apart by these stops (correlation {r:0.00}): only {(r < 0 ? "something like their sum or product" : "their ratio")} is known. {Remedy(j, i)}"));
                 }
             }
         }

@@ -31,8 +31,10 @@ internal static class FitCheck
     [
         new("the pressures are probably in another unit than the header says (bar under [psi]?)", PoundsPerBar, 1),
         new("the pressures are probably in another unit than the header says (psi under [bar]?)", 1 / PoundsPerBar, 1),
-        new("the deceleration is probably in another unit than the header says (g under [m/s2]?)", 1, Gravity.StandardMetresPerSecondSquared),
-        new("the deceleration is probably in another unit than the header says (m/s² under [g]?)", 1, 1 / Gravity.StandardMetresPerSecondSquared),
+        new("the deceleration is probably in another unit than the header says (g under [m/s2]?)", 1,
+            Gravity.StandardMetresPerSecondSquared),
+        new("the deceleration is probably in another unit than the header says (m/s² under [g]?)", 1,
+            1 / Gravity.StandardMetresPerSecondSquared),
     ];
 
     /// <summary>Looks at gauge pairs.</summary>
@@ -121,7 +123,8 @@ internal static class FitCheck
         List<double> asIs = [], swapped = [];
         foreach (TestStop stop in stops.Where(stop => stop is { FrontPressure: not null, RearPressure: not null }))
         {
-            if (Log(stop) is { } log && Log(stop with { FrontPressure = stop.RearPressure, RearPressure = stop.FrontPressure }) is { } other)
+            if (Log(stop) is { } log
+                && Log(stop with { FrontPressure = stop.RearPressure, RearPressure = stop.FrontPressure }) is { } other)
             {
                 asIs.Add(log);
                 swapped.Add(other);

@@ -49,7 +49,8 @@ public static class FittedFile
             string by = Told($"{estimate.StopsUsed} test stops", date);
             Set("front.brake.friction", Number(file, "front.brake.friction", estimate.Parameters[0].Posterior, by));
             Set("rear.brake.friction", Number(file, "rear.brake.friction", estimate.Parameters[1].Posterior, by));
-            Interval<double> height = estimate.Parameters[2].Posterior.Select(metres => metres / car.LoadCases[0].CentreOfGravityHeight.Meters);
+            Interval<double> height =
+                estimate.Parameters[2].Posterior.Select(metres => metres / car.LoadCases[0].CentreOfGravityHeight.Meters);
             for (int i = 0; i < car.LoadCases.Length; i++)
             {
                 string path = string.Create(CultureInfo.InvariantCulture, $"loadCases[{i}].centreOfGravityHeight");
@@ -62,7 +63,8 @@ public static class FittedFile
         {
             string by = Told($"{own.Gauges!.Rows.Count} pairs of gauge readings", date);
             Set(at + ".slope", valve.Slope is { } slope
-                ? Number(file, at + ".slope", new(Math.Clamp(slope.Estimate, 0, 1), Math.Clamp(slope.Low, 0, 1), Math.Clamp(slope.High, 0, 1)), by)
+                ? Number(file, at + ".slope",
+                    new(Math.Clamp(slope.Estimate, 0, 1), Math.Clamp(slope.Low, 0, 1), Math.Clamp(slope.High, 0, 1)), by)
                 : null);
             Set(at + ".knob.kneePerTurn", file.Has(at + ".knob") && valve.Calibration is { } knob
                 ? Quantity(file, at + ".knob.kneePerTurn", knob.KneePerTurn.Select(pressure => (IQuantity)pressure), by)
@@ -78,11 +80,13 @@ public static class FittedFile
 
         if (file.Has("measurements"))
         {
-            foreach ((string key, string? log) in ((string, string?)[])[("gauges", own.Logs.Gauges), ("stops", own.Logs.Stops), ("series", own.Logs.Series)])
+            foreach ((string key, string? log) in ((string, string?)[])[("gauges", own.Logs.Gauges), ("stops", own.Logs.Stops),
+                ("series", own.Logs.Series)])
             {
                 if (log is not null)
                 {
-                    file.Set("measurements." + key, JsonSerializer.Serialize(Path.GetRelativePath(folder, log).Replace('\\', '/'), Relaxed));
+                    file.Set("measurements."
+                        + key, JsonSerializer.Serialize(Path.GetRelativePath(folder, log).Replace('\\', '/'), Relaxed));
                 }
             }
 
@@ -112,7 +116,8 @@ public static class FittedFile
     private static string Quantity(JsonText file, string path, Interval<IQuantity> band, string by)
     {
         string? old = file.Written(path);
-        Enum unit = old is not null && QuantityText.Read(JsonSerializer.Deserialize<string>(old)!, band.Estimate.GetType(), out IQuantity? given, out _) is null
+        Enum unit = old is not null
+            && QuantityText.Read(JsonSerializer.Deserialize<string>(old)!, band.Estimate.GetType(), out IQuantity? given, out _) is null
             ? given!.Unit
             : band.Estimate.Unit;
         string symbol = QuantityText.Write(UnitsNet.Quantity.From(1, unit))[2..];
@@ -135,5 +140,6 @@ public static class FittedFile
 
     private static string Up(double value, int digits) => Shown(Math.Ceiling(value * Math.Pow(10, digits)) / Math.Pow(10, digits), digits);
 
-    private static string Shown(double value, int digits) => value.ToString("F" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+    private static string Shown(double value, int digits) =>
+        value.ToString("F" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 }

@@ -24,6 +24,7 @@ internal sealed class FittedKnee
         double at = Math.Clamp((slope - Slopes[0]) / (Slopes[^1] - Slopes[0]) * (Slopes.Length - 1), 0, Slopes.Length - 1);
         int i = Math.Min((int)at, Slopes.Length - 2);
         double part = at - i;
-        return (Given[i].Mean + part * (Given[i + 1].Mean - Given[i].Mean), Given[i].Deviation + part * (Given[i + 1].Deviation - Given[i].Deviation));
+        return (Given[i].Mean + part * (Given[i + 1].Mean - Given[i].Mean), Given[i].Deviation
+            + part * (Given[i + 1].Deviation - Given[i].Deviation));
     }
 }

@@ -33,7 +33,8 @@ internal static class GaugeFaults
         double top = x.Max();
         if (top > 10 && y.Max() < 0.05 * top)
         {
-            yield return new GaugeFinding(GaugeFindingKind.NoRearPressure, Text($"The rear gauge never passes {y.Max():0.#} bar while the front one reaches {top:0.#} bar: the rear circuit is blocked, open, or its gauge is shut off. Do not drive."));
+            yield return new GaugeFinding(GaugeFindingKind.NoRearPressure,
+                Text($"The rear gauge never passes {y.Max():0.#} bar while the front one reaches {top:0.#} bar: the rear circuit is blocked, open, or its gauge is shut off. Do not drive."));
             yield break;
         }
 
@@ -58,7 +59,8 @@ internal static class GaugeFaults
         int lows = Enumerable.Range(0, x.Length).Count(i => y[i] < 0.35 * reach && !leads[i]);
         if (bends && lows > 0)
         {
-            yield return new GaugeFinding(GaugeFindingKind.Swapped, Text($"At high pressure the rear gauge reads above the front one ({y.Max():0.#} bar against {x[Array.IndexOf(y, y.Max())]:0.#} bar), and a valve can only lower the rear: the gauges, lines or columns are swapped, or the valve sits in the front line."));
+            yield return new GaugeFinding(GaugeFindingKind.Swapped,
+                Text($"At high pressure the rear gauge reads above the front one ({y.Max():0.#} bar against {x[Array.IndexOf(y, y.Max())]:0.#} bar), and a valve can only lower the rear: the gauges, lines or columns are swapped, or the valve sits in the front line."));
             yield break;
         }
     }
@@ -68,7 +70,8 @@ internal static class GaugeFaults
     /// <param name="belowKnee">Rear over front line pressure below the knee [–].</param>
     /// <returns>The first finding whose effect is certain; null when there is none.</returns>
     public static GaugeFinding? BelowKnee((double[] Front, double[] Rear, FittedKnee? Knee)[] positions, double belowKnee) =>
-        positions.Where(p => p.Knee is not null).Select(p => BelowKnee(p.Front, p.Rear, p.Knee!, belowKnee)).FirstOrDefault(f => f is not null);
+        positions.Where(p => p.Knee is not null).Select(p => BelowKnee(p.Front, p.Rear, p.Knee!, belowKnee))
+            .FirstOrDefault(f => f is not null);
 
     private static GaugeFinding? BelowKnee(double[] front, double[] rear, FittedKnee knee, double belowKnee)
     {
@@ -79,7 +82,8 @@ internal static class GaugeFaults
             limit = Math.Min(limit, knee.Knee.Low);
         }
 
-        (double X, double Y)[] low = [.. front.Zip(rear).Where((p, i) => !knee.LeftOut[i] && p.First <= limit && p.First > 1).OrderBy(p => p.First)];
+        (double X, double Y)[] low =
+            [.. front.Zip(rear).Where((p, i) => !knee.LeftOut[i] && p.First <= limit && p.First > 1).OrderBy(p => p.First)];
         if (low.Length < 3)
         {
             return null;
@@ -87,7 +91,8 @@ internal static class GaugeFaults
 
         double share = KneeFit.Median([.. low.Select(p => p.Y / p.X)]);
         double gap = KneeFit.Median([.. low.Select(p => belowKnee * p.X - p.Y)]);
-        double[] slopes = [.. low.Zip(low.Skip(1)).Where(z => z.Second.X - z.First.X > 0.5).Select(z => (z.Second.Y - z.First.Y) / (z.Second.X - z.First.X))];
+        double[] slopes = [.. low.Zip(low.Skip(1)).Where(z => z.Second.X - z.First.X > 0.5)
+            .Select(z => (z.Second.Y - z.First.Y) / (z.Second.X - z.First.X))];
         double gradient = slopes.Length > 0 ? KneeFit.Median(slopes) : share;
         bool offset = Math.Abs(gap) > OffsetBars && Math.Abs(gradient - belowKnee) < 2 * ShareTolerance;
         // Scatter about the explanation itself, from squares, which few readings need; a median is known to 1.25 of a mean's error.
@@ -103,18 +108,22 @@ internal static class GaugeFaults
         if (offset && sure > accuracy)
         {
             string leader = gap < 0 ? "rear" : "front";
-            string cause = gap < 0 ? "a metering valve in the front line, or a zero error of a gauge" : "a zero error of a gauge, or a valve that opens late in the rear line";
-            return new GaugeFinding(GaugeFindingKind.Offset, Text($"From the first readings on the {leader} gauge leads by about {Math.Abs(gap):0.#} bar: {cause}. Swap the gauges and read again."));
+            string cause = gap < 0 ? "a metering valve in the front line, or a zero error of a gauge"
+                : "a zero error of a gauge, or a valve that opens late in the rear line";
+            return new GaugeFinding(GaugeFindingKind.Offset,
+                Text($"From the first readings on the {leader} gauge leads by about {Math.Abs(gap):0.#} bar: {cause}. Swap the gauges and read again."));
         }
 
         double off = Math.Abs(share / belowKnee - 1);
         if (off > 2 * ShareTolerance && sure > accuracy)
         {
-            return new GaugeFinding(GaugeFindingKind.UnequalBelowKnee, Text($"Even at low pressure the rear reads {share:0.##} of the front where {belowKnee:0.##} is expected: a second valve in series, a leak or air in the rear line, another bore or balance-bar position, a knee below the readings, or a gauge that is off. Swap the gauges and read again."));
+            return new GaugeFinding(GaugeFindingKind.UnequalBelowKnee,
+                Text($"Even at low pressure the rear reads {share:0.##} of the front where {belowKnee:0.##} is expected: a second valve in series, a leak or air in the rear line, another bore or balance-bar position, a knee below the readings, or a gauge that is off. Swap the gauges and read again."));
         }
 
         return off > ShareTolerance
-            ? new GaugeFinding(GaugeFindingKind.GaugesDiffer, Text($"At low pressure the rear reads {share:0.##} of the front where {belowKnee:0.##} is expected, {Math.Abs(gap):0.#} bar apart; two gauges of {scale:0} bar may differ by {accuracy:0.#} bar, so this says nothing about the brakes yet. Swap the gauges and repeat: what moves with them is theirs."))
+            ? new GaugeFinding(GaugeFindingKind.GaugesDiffer,
+                Text($"At low pressure the rear reads {share:0.##} of the front where {belowKnee:0.##} is expected, {Math.Abs(gap):0.#} bar apart; two gauges of {scale:0} bar may differ by {accuracy:0.#} bar, so this says nothing about the brakes yet. Swap the gauges and repeat: what moves with them is theirs."))
             : null;
     }
 
@@ -145,7 +154,8 @@ internal static class GaugeFaults
                     (false, true) => (GaugeFindingKind.RearLeak, "rear circuit leaks, outside or past its seal"),
                     _ => (GaugeFindingKind.BothFall, "pedal was eased, or the master cylinder lets fluid past"),
                 };
-                yield return new GaugeFinding(kind, Text($"With the pedal held the front went from {first.Front.Bars:0.#} to {last.Front.Bars:0.#} bar and the rear from {first.Rear.Bars:0.#} to {last.Rear.Bars:0.#} bar: the {what}. Find it before the car moves."));
+                yield return new GaugeFinding(kind,
+                    Text($"With the pedal held the front went from {first.Front.Bars:0.#} to {last.Front.Bars:0.#} bar and the rear from {first.Rear.Bars:0.#} to {last.Rear.Bars:0.#} bar: the {what}. Find it before the car moves."));
             }
 
             i = end + 1;

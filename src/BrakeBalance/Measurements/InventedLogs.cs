@@ -28,7 +28,8 @@ public static class InventedLogs
 
     /// <summary>True deceleration of the three stops in the telephone's log, in m/s².</summary>
     public static IReadOnlyList<Acceleration> TrueDecelerations { get; } =
-        [Acceleration.FromMetersPerSecondSquared(4.6), Acceleration.FromMetersPerSecondSquared(6.8), Acceleration.FromMetersPerSecondSquared(7.6)];
+        [Acceleration.FromMetersPerSecondSquared(4.6), Acceleration.FromMetersPerSecondSquared(6.8),
+            Acceleration.FromMetersPerSecondSquared(7.6)];
 
     /// <summary>The car as it truly is, when the vehicle file says otherwise.</summary>
     /// <param name="file">The car of the vehicle file.</param>
@@ -50,18 +51,21 @@ public static class InventedLogs
             throw new ArgumentException("The invented logs turn a knob, so the car needs a proportioning valve with a knob.", nameof(file));
         }
 
-        return [("invented-gauges.csv", Gauges(file, seed)), ("invented-stops.csv", Stops(file, seed)), ("invented-telephone.csv", Telephone(file, seed))];
+        return [("invented-gauges.csv", Gauges(file, seed)), ("invented-stops.csv", Stops(file, seed)),
+            ("invented-telephone.csv", Telephone(file, seed))];
     }
 
     private static string Gauges(Vehicle file, int seed)
     {
         var track = new InventedTrack(TrueCar(file), seed) { Outliers = 0.03 };
-        var csv = new StringBuilder("# origin: invented. Gauge readings that nobody measured; they belong to no real car.\n# Written by the command 'measure invent' from the invented car of data/vehicles/coupe-1960s.json.\n# Two gauges, the pedal pressed and eased slowly, the knob turned by whole turns.\nturns;front pressure [bar];rear pressure [bar];phase;note\n");
+        var csv = new StringBuilder(
+            "# origin: invented. Gauge readings that nobody measured; they belong to no real car.\n# Written by the command 'measure invent' from the invented car of data/vehicles/coupe-1960s.json.\n# Two gauges, the pedal pressed and eased slowly, the knob turned by whole turns.\nturns;front pressure [bar];rear pressure [bar];phase;note\n");
         foreach (double turns in (double[])[0, 1, 2, 3, 4])
         {
             foreach (GaugePair pair in track.Gauges(turns, Pressure.FromBars(80), 14))
             {
-                csv.Append(CultureInfo.InvariantCulture, $"{turns};{pair.Front.Bars:0.0};{pair.Rear.Bars:0.0};{(pair.Phase == PressurePhase.Release ? "release" : "apply")};\n");
+                csv.Append(CultureInfo.InvariantCulture,
+                    $"{turns};{pair.Front.Bars:0.0};{pair.Rear.Bars:0.0};{(pair.Phase == PressurePhase.Release ? "release" : "apply")};\n");
             }
         }
 
@@ -73,21 +77,33 @@ public static class InventedLogs
     {
         Vehicle car = TrueCar(file);
         var track = new InventedTrack(car, seed + 1);
-        SurfaceCondition dry = SurfaceCondition.Typical("dry") with { Adhesion = TrueDryAdhesion }, wet = SurfaceCondition.Typical("wet") with { Adhesion = TrueWetAdhesion };
-        var csv = new StringBuilder("# origin: invented. Test stops that nobody made; they belong to no real car.\n# Written by the command 'measure invent' from the invented car of data/vehicles/coupe-1960s.json.\n");
-        csv.Append(CultureInfo.InvariantCulture, $"# The truth they were made from: front friction {TrueFrontFriction * file.Brakes.Front.FrictionCoefficient:0.000}, rear friction {TrueRearFriction * file.Brakes.Rear.FrictionCoefficient:0.000}, height of the centre of gravity {TrueHeight * file.LoadCases[0].CentreOfGravityHeight.Meters:0.000} m, adhesion dry {TrueDryAdhesion:0.00}, wet {TrueWetAdhesion:0.00}.\n");
+        SurfaceCondition dry = SurfaceCondition.Typical("dry") with { Adhesion = TrueDryAdhesion },
+            wet = SurfaceCondition.Typical("wet") with
+            {
+                Adhesion = TrueWetAdhesion,
+            };
+        var csv = new StringBuilder(
+            "# origin: invented. Test stops that nobody made; they belong to no real car.\n# Written by the command 'measure invent' from the invented car of data/vehicles/coupe-1960s.json.\n");
+        csv.Append(CultureInfo.InvariantCulture,
+            $"# The truth they were made from: front friction {TrueFrontFriction * file.Brakes.Front.FrictionCoefficient:0.000}, rear friction {TrueRearFriction * file.Brakes.Rear.FrictionCoefficient:0.000}, height of the centre of gravity {TrueHeight * file.LoadCases[0].CentreOfGravityHeight.Meters:0.000} m, adhesion dry {TrueDryAdhesion:0.00}, wet {TrueWetAdhesion:0.00}.\n");
         csv.Append("stop;speed [km/h];load case;surface;turns;front pressure [bar];rear pressure [bar];lock pressure [bar];deceleration [g];locked first;notes\n");
         int number = 0;
         foreach (LoadCase load in (LoadCase[])[car.LoadCases[0], car.LoadCases[^1]])
         {
-            foreach ((SurfaceCondition surface, double bars, double speed, double turns, bool notes) in ((SurfaceCondition, double, double, double, bool)[])
-                [(dry, 15, 40, 0, false), (dry, 28, 50, 0, false), (dry, 40, 50, 1, false), (wet, 14, 40, 0, false), (wet, 45, 40, 0, true), (wet, 45, 40, 1, false), (dry, 95, 50, 0, true), (dry, 95, 50, 1, true), (dry, 95, 50, 1, false), (dry, 55, 50, 0, false)])
+            foreach ((SurfaceCondition surface, double bars, double speed, double turns, bool notes) in (
+                (SurfaceCondition, double, double, double, bool)[])
+                [(dry, 15, 40, 0, false), (dry, 28, 50, 0, false), (dry, 40, 50, 1, false), (wet, 14, 40, 0, false), (wet, 45, 40, 0, true),
+                    (wet, 45, 40, 1, false), (dry, 95, 50, 0, true), (dry, 95, 50, 1, true), (dry, 95, 50, 1, false),
+                    (dry, 55, 50, 0, false)])
             {
                 TestStop stop = track.Stop(load, surface, Pressure.FromBars(bars), Speed.FromKilometersPerHour(speed), turns, notes);
                 string locked = stop.Locked!.Value.ToString().ToLowerInvariant();
                 string atLock = stop.LockPressure is { } p ? p.Bars.ToString("0.0", CultureInfo.InvariantCulture) : "";
-                string rate = stop.Deceleration is { } d ? (d.MetersPerSecondSquared / Gravity.StandardMetresPerSecondSquared).ToString("0.000", CultureInfo.InvariantCulture) : "";
-                csv.Append(CultureInfo.InvariantCulture, $"{++number};{speed:0};{load.Name};{surface.Name};{turns:0.#};{stop.FrontPressure!.Value.Bars:0.0};{stop.RearPressure!.Value.Bars:0.0};{atLock};{rate};{locked};\n");
+                string rate = stop.Deceleration is { } d
+                    ? (d.MetersPerSecondSquared / Gravity.StandardMetresPerSecondSquared).ToString("0.000", CultureInfo.InvariantCulture)
+                    : "";
+                csv.Append(CultureInfo.InvariantCulture,
+                    $"{++number};{speed:0};{load.Name};{surface.Name};{turns:0.#};{stop.FrontPressure!.Value.Bars:0.0};{stop.RearPressure!.Value.Bars:0.0};{atLock};{rate};{locked};\n");
             }
         }
 
@@ -99,11 +115,14 @@ public static class InventedLogs
     {
         var track = new InventedTrack(file, seed + 2);
         (Speed, Acceleration)[] stops = [.. TrueDecelerations.Select((a, i) => (Speed.FromKilometersPerHour(45 + 5 * i), a))];
-        IReadOnlyList<MotionSample> samples = track.Telephone(stops, Frequency.FromHertz(25), Angle.FromDegrees(3), Acceleration.FromMetersPerSecondSquared(0.12));
-        var csv = new StringBuilder("# origin: invented. Readings of a phone in a mount that nobody drove.\n# Written by the command 'measure invent'. Tilted by 3 degrees, with a zero error; the truth: three stops of 4.6, 6.8 and 7.6 m/s².\ntime [s];acceleration [m/s2]\n");
+        IReadOnlyList<MotionSample> samples =
+            track.Telephone(stops, Frequency.FromHertz(25), Angle.FromDegrees(3), Acceleration.FromMetersPerSecondSquared(0.12));
+        var csv = new StringBuilder(
+            "# origin: invented. Readings of a phone in a mount that nobody drove.\n# Written by the command 'measure invent'. Tilted by 3 degrees, with a zero error; the truth: three stops of 4.6, 6.8 and 7.6 m/s².\ntime [s];acceleration [m/s2]\n");
         foreach (MotionSample sample in samples)
         {
-            csv.Append(CultureInfo.InvariantCulture, $"{sample.Time.Seconds:0.00};{sample.Acceleration!.Value.MetersPerSecondSquared:0.00}\n");
+            csv.Append(CultureInfo.InvariantCulture,
+                $"{sample.Time.Seconds:0.00};{sample.Acceleration!.Value.MetersPerSecondSquared:0.00}\n");
         }
 
         return csv.ToString();

@@ -58,7 +58,8 @@ public sealed class InventedTrack
             if (falling)
             {
                 // The valve holds the rear line back as the pedal comes up, but never above what the master cylinder gives it.
-                rear = UnitMath.Min(front * car.Hydraulics.Split.RearToFrontPressureRatio, UnitMath.Min(rear + Hysteresis, car.Hydraulics.LinePressures(highest).Rear));
+                rear = UnitMath.Min(front * car.Hydraulics.Split.RearToFrontPressureRatio,
+                    UnitMath.Min(rear + Hysteresis, car.Hydraulics.LinePressures(highest).Rear));
             }
 
             if (_random.NextDouble() < Outliers)
@@ -66,7 +67,14 @@ public sealed class InventedTrack
                 rear = highest * _random.NextDouble();
             }
 
-            pairs.Add(new GaugePair { Front = Read(front), Rear = Read(rear), Turns = turns, Phase = falling ? PressurePhase.Release : PressurePhase.Apply });
+            pairs.Add(new GaugePair
+            {
+                Front = Read(front),
+                Rear = Read(rear),
+                Turns = turns,
+                Phase = falling
+                ? PressurePhase.Release : PressurePhase.Apply
+            });
         }
 
         return pairs;
@@ -80,7 +88,8 @@ public sealed class InventedTrack
     /// <param name="turns">Turns of the knob; null leaves it as the car has it.</param>
     /// <param name="notesLockPressure">Whether the pressure at lock-up is noted, as with a logger or a drag needle.</param>
     /// <returns>The stop as it would be written down.</returns>
-    public TestStop Stop(LoadCase load, SurfaceCondition surface, Pressure target, Speed speed, double? turns = null, bool notesLockPressure = false)
+    public TestStop Stop(LoadCase load, SurfaceCondition surface, Pressure target, Speed speed, double? turns = null,
+        bool notesLockPressure = false)
     {
         Vehicle car = AtKnob(turns).WithFrictionFactors(Scatter(FrictionScatter), Scatter(FrictionScatter));
         double k1 = surface.Adhesion * Scatter(AdhesionScatter), k2 = surface.Adhesion * Scatter(AdhesionScatter);
@@ -105,9 +114,11 @@ public sealed class InventedTrack
         {
             InitialSpeed = speed,
             FrontPressure = locked == FirstLock.None || notesLockPressure ? frontRead : Read(target),
-            RearPressure = locked == FirstLock.None || notesLockPressure ? Read(Pressure.FromPascals(state.RearLinePascals)) : Read(car.Hydraulics.LinePressures(target).Rear),
+            RearPressure = locked == FirstLock.None || notesLockPressure
+                ? Read(Pressure.FromPascals(state.RearLinePascals)) : Read(car.Hydraulics.LinePressures(target).Rear),
             LockPressure = locked != FirstLock.None && notesLockPressure ? frontRead : null,
-            Deceleration = locked == FirstLock.None ? Acceleration.FromMetersPerSecondSquared(rate * Gravity.StandardMetresPerSecondSquared) : null,
+            Deceleration = locked == FirstLock.None
+                ? Acceleration.FromMetersPerSecondSquared(rate * Gravity.StandardMetresPerSecondSquared) : null,
             Locked = locked,
             Surface = surface.Name,
             LoadCase = load.Name,
@@ -121,15 +132,21 @@ public sealed class InventedTrack
     /// <param name="tilt">Tilt of the holder, nose up positive.</param>
     /// <param name="offset">Zero error of the instrument.</param>
     /// <returns>Samples of longitudinal acceleration.</returns>
-    public IReadOnlyList<MotionSample> Telephone(IEnumerable<(Speed From, Acceleration Steady)> stops, Frequency samplesPerSecond, Angle tilt, Acceleration offset)
+    public IReadOnlyList<MotionSample> Telephone(IEnumerable<(Speed From, Acceleration Steady)> stops, Frequency samplesPerSecond,
+        Angle tilt, Acceleration offset)
     {
         const double buildUpSeconds = 0.4, noise = 0.25;
         double step = 1 / samplesPerSecond.Hertz, time = 0;
         List<MotionSample> samples = [];
         void Add(double acceleration)
         {
-            double reading = acceleration * Math.Cos(tilt.Radians) + Gravity.StandardMetresPerSecondSquared * Math.Sin(tilt.Radians) + offset.MetersPerSecondSquared + noise * RandomNumbers.Normal(_random);
-            samples.Add(new MotionSample { Time = Duration.FromSeconds(Math.Round(time, 4)), Acceleration = Acceleration.FromMetersPerSecondSquared(Math.Round(reading, 3)) });
+            double reading = acceleration * Math.Cos(tilt.Radians) + Gravity.StandardMetresPerSecondSquared * Math.Sin(tilt.Radians)
+                + offset.MetersPerSecondSquared + noise * RandomNumbers.Normal(_random);
+            samples.Add(new MotionSample
+            {
+                Time = Duration.FromSeconds(Math.Round(time, 4)),
+                Acceleration = Acceleration.FromMetersPerSecondSquared(Math.Round(reading, 3))
+            });
             time += step;
         }
 
@@ -166,9 +183,11 @@ public sealed class InventedTrack
         return samples;
     }
 
-    private Vehicle AtKnob(double? turns) => turns is { } t && Car.Hydraulics.RearProportioningValve?.Adjustment is { } screw ? Car.WithRearKnee(screw.KneeAt(t)) : Car;
+    private Vehicle AtKnob(double? turns) =>
+        turns is { } t && Car.Hydraulics.RearProportioningValve?.Adjustment is { } screw ? Car.WithRearKnee(screw.KneeAt(t)) : Car;
 
-    private Pressure Read(Pressure actual) => Pressure.FromBars(Math.Round(Math.Max(0, actual.Bars + GaugeScatter.Bars * RandomNumbers.Normal(_random)), 1));
+    private Pressure Read(Pressure actual) =>
+        Pressure.FromBars(Math.Round(Math.Max(0, actual.Bars + GaugeScatter.Bars * RandomNumbers.Normal(_random)), 1));
 
     private double Scatter(double relative) => Math.Exp(relative * RandomNumbers.Normal(_random));
 }

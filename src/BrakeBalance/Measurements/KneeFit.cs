@@ -108,14 +108,16 @@ internal sealed class KneeFit
     {
         (double Low, double High)[] knees = [.. _curves.Select(c => (0.0, KneeReach * c.Top))];
         (double Low, double High) slope = (LowestSlope * _g, _g);
-        double top = _curves.Max(c => c.Top), least = Math.Log(scatter ?? _least), most = Math.Log(scatter ?? Math.Max(2 * _least, 0.2 * _g * top));
+        double top = _curves.Max(c => c.Top), least = Math.Log(scatter ?? _least),
+            most = Math.Log(scatter ?? Math.Max(2 * _least, 0.2 * _g * top));
         (double Low, double High) sigma = (least, most);
         double floor = most + 3;
         Grid grid;
         for (int round = 0; ; round++)
         {
             bool last = round == 9;
-            double cell = Math.Max(knees.Max(k => k.High - k.Low) / (KneeNodes - 1) * 0.7 * _g, (slope.High - slope.Low) / (SlopeNodes - 1) * top);
+            double cell = Math.Max(knees.Max(k => k.High - k.Low) / (KneeNodes - 1) * 0.7 * _g,
+                (slope.High - slope.Low) / (SlopeNodes - 1) * top);
             // A peak wider than half a cell cannot hide between two nodes; where the probability itself keeps cells wide, they resolve it.
             floor = Math.Min(Math.Log(0.6 * cell), floor - 1.1);
             bool fine = floor <= sigma.Low;
@@ -328,7 +330,8 @@ internal sealed class KneeFit
 
         private static double Normal(double z) => 0.3989422804014327 * Math.Exp(-0.5 * z * z);
 
-        private static double Distribution(double z) => z > FarAlong ? 1 : z < -FarAlong ? 0 : 0.5 * SpecialFunctions.Erfc(-z * 0.7071067811865476);
+        private static double Distribution(double z) =>
+            z > FarAlong ? 1 : z < -FarAlong ? 0 : 0.5 * SpecialFunctions.Erfc(-z * 0.7071067811865476);
     }
 
     /// <summary>
@@ -352,7 +355,8 @@ internal sealed class KneeFit
             for (int j = 0; j < knees.Length; j++)
             {
                 int count = knees[j].Length;
-                double[] density = _density[j] = new double[cells * count], sums = _sums[j] = new double[cells], rows = new double[slopes.Length * count];
+                double[] density = _density[j] = new double[cells * count], sums = _sums[j] = new double[cells],
+                    rows = new double[slopes.Length * count];
                 for (int b = 0, cell = 0, at = 0; b < logSigmas.Length; b++)
                 {
                     fit._curves[j].LogLikelihoods(knees[j], slopes, Math.Exp(logSigmas[b]), fit._wildDensity, rows);

@@ -60,7 +60,8 @@ internal sealed class LaplacePosterior
     /// <param name="start">Where to begin.</param>
     /// <param name="steps">As for <see cref="Find"/>.</param>
     public static Vector<double> Descend(Func<Vector<double>, double> negativeLog, Vector<double> start, Vector<double> steps) =>
-        start + Descend(u => negativeLog(start + u.PointwiseMultiply(steps)), Vector<double>.Build.Dense(start.Count), out _).PointwiseMultiply(steps);
+        start + Descend(u => negativeLog(start + u.PointwiseMultiply(steps)), Vector<double>.Build.Dense(start.Count), out _)
+            .PointwiseMultiply(steps);
 
     /// <summary>Newton's method with a positive curvature and step halving.</summary>
     private static Vector<double> Descend(Func<Vector<double>, double> f, Vector<double> start, out bool settled)
@@ -132,7 +133,8 @@ internal sealed class LaplacePosterior
             h[i, i] = (f(Moved(i, step, i, 0)) - 2 * centre + f(Moved(i, -step, i, 0))) / (step * step);
             for (int j = 0; j < i; j++)
             {
-                double mixed = f(Moved(i, step, j, step)) - f(Moved(i, step, j, -step)) - f(Moved(i, -step, j, step)) + f(Moved(i, -step, j, -step));
+                double mixed = f(Moved(i, step, j, step)) - f(Moved(i, step, j, -step)) - f(Moved(i, -step, j, step))
+                    + f(Moved(i, -step, j, -step));
                 h[i, j] = h[j, i] = mixed / (4 * step * step);
             }
         });
@@ -144,7 +146,8 @@ internal sealed class LaplacePosterior
     {
         var evd = hessian.Evd(Symmetricity.Symmetric);
         double largest = evd.EigenValues.Select(v => Math.Abs(v.Real)).Max();
-        Vector<double> inverse = Vector<double>.Build.Dense(hessian.RowCount, i => 1 / Math.Max(Math.Abs(evd.EigenValues[i].Real), 1e-8 * largest));
+        Vector<double> inverse =
+            Vector<double>.Build.Dense(hessian.RowCount, i => 1 / Math.Max(Math.Abs(evd.EigenValues[i].Real), 1e-8 * largest));
         return evd.EigenVectors * Matrix<double>.Build.DenseOfDiagonalVector(inverse) * evd.EigenVectors.Transpose();
     }
 }

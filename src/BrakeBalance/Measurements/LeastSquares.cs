@@ -33,7 +33,8 @@ internal sealed class LeastSquares
         int n = rows.Length, p = rows[0].Length;
         if (n < p)
         {
-            throw new ArgumentException(FormattableString.Invariant($"{p} coefficients need at least {p} points; there are {n}."), nameof(rows));
+            throw new ArgumentException(FormattableString.Invariant($"{p} coefficients need at least {p} points; there are {n}."),
+                nameof(rows));
         }
 
         Vector<double> root = Vector<double>.Build.Dense(n, i => weights is null ? 1 : Math.Sqrt(weights[i]));

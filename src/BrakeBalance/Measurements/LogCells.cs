@@ -28,7 +28,8 @@ internal sealed partial class LogCells
     /// <summary>A column of numbers; null when the log does not have it, or names a unit that is not known (kept as a problem).</summary>
     public Column<T>? Number<T>(Dictionary<string, Func<double, T>> units, params string[] names)
     {
-        (int index, string unit) = Find(names) is >= 0 and int bracketed ? (bracketed, _columns[bracketed].Unit) : WithSuffix(units.Keys, names);
+        (int index, string unit) = Find(names) is >= 0 and int bracketed
+            ? (bracketed, _columns[bracketed].Unit) : WithSuffix(units.Keys, names);
         if (index < 0)
         {
             return null;
@@ -37,13 +38,22 @@ internal sealed partial class LogCells
         if (!units.TryGetValue(unit.ToLowerInvariant().Replace(" ", "", StringComparison.Ordinal), out Func<double, T>? make))
         {
             string given = unit.Length == 0 ? "names no unit" : $"has the unit '{unit}', which is not known here";
-            Problems.Add(new LogProblem { Line = _table.HeaderLine, Reason = $"the column '{_table.Header[index]}' {given}; write '{names[0]} [unit]' with one of {string.Join(", ", units.Keys)}" });
+            Problems.Add(new LogProblem
+            {
+                Line = _table.HeaderLine,
+                Reason = $"the column '{_table.Header[index]}' {given}; write '{names[0]} [unit]' with one of {string.Join(", ", units.Keys)}"
+            });
             return null;
         }
 
-        if (LogUnits.CoarseUnits.Contains(unit.ToLowerInvariant()) && _numbers.LooksLikeThousands(_table.Rows.Where(r => index < r.Cells.Length).Select(r => r.Cells[index])))
+        if (LogUnits.CoarseUnits.Contains(unit.ToLowerInvariant())
+            && _numbers.LooksLikeThousands(_table.Rows.Where(r => index < r.Cells.Length).Select(r => r.Cells[index])))
         {
-            Problems.Add(new LogProblem { Line = _table.HeaderLine, Reason = $"the column '{_table.Header[index]}' is not used: its numbers, such as 1,200, could be one and a fifth or twelve hundred; write 1200" });
+            Problems.Add(new LogProblem
+            {
+                Line = _table.HeaderLine,
+                Reason = $"the column '{_table.Header[index]}' is not used: its numbers, such as 1,200, could be one and a fifth or twelve hundred; write 1200"
+            });
             return null;
         }
 
@@ -86,7 +96,11 @@ internal sealed partial class LogCells
         {
             if (!_used.Contains(i) && _columns[i].Name.Length > 0 && !passedOver.Contains(_columns[i].Name))
             {
-                Problems.Add(new LogProblem { Line = _table.HeaderLine, Reason = $"the column '{_table.Header[i]}' is not known and was not used" });
+                Problems.Add(new LogProblem
+                {
+                    Line = _table.HeaderLine,
+                    Reason = $"the column '{_table.Header[i]}' is not known and was not used"
+                });
             }
         }
     }
@@ -98,7 +112,11 @@ internal sealed partial class LogCells
             return;
         }
 
-        Problems.Add(new LogProblem { Line = _table.HeaderLine, Reason = $"the log has no column '{name}' that can be used, so nothing was read; write it as '{example}'" });
+        Problems.Add(new LogProblem
+        {
+            Line = _table.HeaderLine,
+            Reason = $"the log has no column '{name}' that can be used, so nothing was read; write it as '{example}'"
+        });
     }
 
     /// <summary>Reads every row by the function given; a row it calls a fault on is left out, reported and counted.</summary>
@@ -154,7 +172,8 @@ internal sealed partial class LogCells
     /// <summary>The words of a column in the row at hand; empty when the cell is missing; control characters are a fault.</summary>
     public string Word(int index)
     {
-        string word = index >= 0 && index < _row.Cells.Length && !LogNumbers.IsMissing(_row.Cells[index]) ? CsvText.Words(_row.Cells[index]) : "";
+        string word = index >= 0 && index < _row.Cells.Length && !LogNumbers.IsMissing(_row.Cells[index])
+            ? CsvText.Words(_row.Cells[index]) : "";
         if (word.Any(char.IsControl))
         {
             Fault("a cell has characters that cannot be seen");

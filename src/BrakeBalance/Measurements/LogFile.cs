@@ -22,7 +22,8 @@ public static class LogFile
             using var text = new StreamReader(path);
             reading = read(text);
         }
-        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception exception)
+            when (exception is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
             problems.Add($"{path}: the log cannot be opened. Accepted: the path of a CSV file.");
             return null;

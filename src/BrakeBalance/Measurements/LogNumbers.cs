@@ -50,7 +50,8 @@ internal sealed partial class LogNumbers
         }
 
         // Beyond the largest a change of unit could overflow, and nothing of a car is that large.
-        return double.TryParse(text.Replace(_mark, '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && Math.Abs(value) <= LargestNumber
+        return double.TryParse(text.Replace(_mark, '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
+            && Math.Abs(value) <= LargestNumber
             ? (value, null)
             : (0, $"'{cell}' is not a number");
     }

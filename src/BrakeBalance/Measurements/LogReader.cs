@@ -80,8 +80,10 @@ public static class LogReader
                 FrontPressure = Bounded(cells, front),
                 RearPressure = Bounded(cells, rear),
                 LockPressure = Bounded(cells, atLock),
-                Deceleration = cells.Value(deceleration, 0.1, 30, a => a.MetersPerSecondSquared, "a deceleration is positive and lies from 0.1 to 30 m/s²"),
-                InitialTemperature = cells.Value(temperature, -40, 1200, t => t.DegreesCelsius, "a disc or drum temperature lies from -40 to 1200 °C"),
+                Deceleration = cells.Value(deceleration, 0.1, 30, a =>
+                    a.MetersPerSecondSquared, "a deceleration is positive and lies from 0.1 to 30 m/s²"),
+                InitialTemperature = cells.Value(temperature, -40, 1200, t =>
+                    t.DegreesCelsius, "a disc or drum temperature lies from -40 to 1200 °C"),
                 Turns = cells.Value(turns, -50, 50, t => t, "turns lie from -50 to 50"),
                 Locked = Locked(cells, cells.Word(locked)),
                 Surface = Name(cells.Word(surface)),

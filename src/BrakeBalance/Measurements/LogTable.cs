@@ -5,7 +5,8 @@ namespace BrakeBalance.Measurements;
 /// <summary>A log as cells: header, rows with their line numbers, comments, and lines that are no rows.</summary>
 internal sealed class LogTable
 {
-    private LogTable(char delimiter, int headerLine, string[] header, List<(int Line, string[] Cells)> rows, List<LogProblem> problems, List<string> remarks) =>
+    private LogTable(char delimiter, int headerLine, string[] header, List<(int Line, string[] Cells)> rows, List<LogProblem> problems,
+        List<string> remarks) =>
         (Delimiter, HeaderLine, Header, Rows, Problems, Remarks) = (delimiter, headerLine, header, rows, problems, remarks);
 
     public char Delimiter { get; }
@@ -49,7 +50,11 @@ internal sealed class LogTable
         int headerIndex = lines.FindIndex(l => !string.IsNullOrWhiteSpace(l));
         if (headerIndex < 0)
         {
-            problems.Add(new LogProblem { Line = Math.Max(1, lines.Count), Reason = "the log has no header line; its first line that is no comment names the columns with their units, such as 'front pressure [bar]'" });
+            problems.Add(new LogProblem
+            {
+                Line = Math.Max(1, lines.Count),
+                Reason = "the log has no header line; its first line that is no comment names the columns with their units, such as 'front pressure [bar]'"
+            });
             return new LogTable(',', 0, [], [], problems, remarks);
         }
 

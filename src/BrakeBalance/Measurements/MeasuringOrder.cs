@@ -21,7 +21,8 @@ public static class MeasuringOrder
     /// <param name="seed">Seed of the random numbers.</param>
     /// <returns>The answers; a car without ranges has bands without width and nothing to measure.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="adhesion"/> is outside its range.</exception>
-    public static IReadOnlyList<BandedAnswer> Bands(Vehicle car, double adhesion = 0.85, string? loadCase = null, int samples = 256, int seed = 1)
+    public static IReadOnlyList<BandedAnswer> Bands(Vehicle car, double adhesion = 0.85, string? loadCase = null, int samples = 256,
+        int seed = 1)
     {
         if (adhesion is not (> 0 and <= 2))
         {
@@ -32,7 +33,8 @@ public static class MeasuringOrder
         (string Key, string Question, string Unit)[] questions =
         [
             ("rear_force_margin", $"How much more the rear could brake before it locks together with the front, {k}, as a part of what it does; below zero the rear locks first", ""),
-            ("knee_for_equal_lock_up_bar", $"Knee at which both axles lock together, {k} (zero: even the least rear braking is too much)", "bar"),
+            ("knee_for_equal_lock_up_bar", $"Knee at which both axles lock together, {k} (zero: even the least rear braking is too much)",
+                "bar"),
             ("first_lock_up_braking_rate", $"Braking rate at first lock-up, {k}", ""),
             ("first_lock_up_line_pressure_bar", $"Front line pressure at first lock-up, {k}", "bar"),
             ("braking_efficiency", $"Braking efficiency at first lock-up, {k}", ""),
@@ -43,7 +45,8 @@ public static class MeasuringOrder
             string key = string.Join(' ', fractions.Select(f => f.ToString("R", CultureInfo.InvariantCulture)));
             if (!cache.TryGetValue(key, out double?[]? values))
             {
-                values = car.Uncertainty!.Draw(fractions) is { } vehicle ? Answers(vehicle, adhesion, loadCase) : new double?[questions.Length];
+                values = car.Uncertainty!.Draw(fractions) is { } vehicle
+                    ? Answers(vehicle, adhesion, loadCase) : new double?[questions.Length];
                 cache[key] = values;
             }
 
@@ -68,7 +71,8 @@ public static class MeasuringOrder
                 Unit = question.Unit,
                 Band = new Interval<double>(At(0.5), At(0.05), At(0.95)),
                 Answered = inputs == 0 ? (middle[q] is null ? 0 : 1) : cache.Values.Average(v => v[q] is null ? 0.0 : 1),
-                MeasureNext = [.. ranges.Select((range, i) => Advice(range, first[i], total[i])).Where(a => a.InAll > 0.01).OrderByDescending(a => a.InAll)],
+                MeasureNext = [.. ranges.Select((range, i) => Advice(range, first[i], total[i])).Where(a => a.InAll > 0.01)
+                    .OrderByDescending(a => a.InAll)],
             };
         })];
     }
@@ -91,10 +95,12 @@ public static class MeasuringOrder
         (double front, double rear) = model.Kernel.Together(model.Gains, adhesion, adhesion);
         double ratio = vehicle.Hydraulics.Split.RearToFrontPressureRatio;
         double threshold = vehicle.Brakes.Rear.ThresholdPressure.Pascals;
-        double installed = BrakeHydraulics.Through(vehicle.Hydraulics.RearValves, front * ratio, model.NormalReactions(adhesion).Rear.Newtons);
+        double installed = BrakeHydraulics.Through(vehicle.Hydraulics.RearValves, front * ratio,
+            model.NormalReactions(adhesion).Rear.Newtons);
         double slope = vehicle.Hydraulics.RearProportioningValve?.Slope ?? PlainSlope;
         double? margin = installed > threshold ? (rear - threshold) / (installed - threshold) - 1 : null;
-        double knee = slope < 1 ? Math.Clamp((rear - slope * ratio * front) / (1 - slope), 0, Math.Max(0, ratio * front)) : Math.Max(0, ratio * front);
+        double knee = slope < 1 ? Math.Clamp((rear - slope * ratio * front) / (1 - slope), 0, Math.Max(0, ratio * front))
+            : Math.Max(0, ratio * front);
         bool locks = model.TryFirstLockUp(adhesion, out BalanceState state, out _, out double efficiency);
         return
         [

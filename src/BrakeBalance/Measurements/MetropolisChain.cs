@@ -16,7 +16,8 @@ internal static class MetropolisChain
     /// <param name="chains">Number of chains; at least two.</param>
     /// <param name="seed">Seed of the random numbers.</param>
     /// <returns>The samples kept, and the largest potential scale reduction over the parameters (near 1 when the chains agree).</returns>
-    public static (Vector<double>[] Samples, double ScaleReduction) Run(Func<Vector<double>, double> negativeLog, LaplacePosterior laplace, int steps, int chains, int seed)
+    public static (Vector<double>[] Samples, double ScaleReduction) Run(Func<Vector<double>, double> negativeLog, LaplacePosterior laplace,
+        int steps, int chains, int seed)
     {
         int n = laplace.Mode.Count;
         Matrix<double> root = laplace.Covariance.Cholesky().Factor * (2.38 / Math.Sqrt(n));
@@ -44,7 +45,8 @@ internal static class MetropolisChain
 
             kept[c] = [.. samples];
         });
-        return ([.. kept.SelectMany(k => k)], Enumerable.Range(0, n).Max(p => Reduction([.. kept.Select(k => k.Select(v => v[p]).ToArray())])));
+        return ([.. kept.SelectMany(k => k)], Enumerable.Range(0, n)
+            .Max(p => Reduction([.. kept.Select(k => k.Select(v => v[p]).ToArray())])));
     }
 
     private static double Reduction(double[][] chains)

@@ -26,9 +26,11 @@ public static class NextTest
     /// <returns>The safe candidates, the one that narrows the knee most first.</returns>
     public static IReadOnlyList<CandidateStop> Rank(CarEstimate estimate, IEnumerable<TestStop>? candidates = null)
     {
-        Vector<double>[] draws = [.. Enumerable.Range(0, Draws).Select(i => estimate.Posterior.Draws[(int)((long)i * estimate.Posterior.Draws.Length / Draws)])];
+        Vector<double>[] draws =
+            [.. Enumerable.Range(0, Draws).Select(i => estimate.Posterior.Draws[(int)((long)i * estimate.Posterior.Draws.Length / Draws)])];
         double[] knee = [.. draws.Select(d => estimate.Model.LogRearForTogether(d))];
-        return [.. (candidates ?? Usual(estimate)).Select(stop => Judge(estimate, stop, draws, knee)).Where(c => c.RearFirst <= HighestRearFirst)
+        return [.. (candidates ?? Usual(estimate)).Select(stop => Judge(estimate, stop, draws, knee))
+            .Where(c => c.RearFirst <= HighestRearFirst)
             .OrderByDescending(c => c.KneeNarrowed).ThenByDescending(c => c.Bits)
 
             // Below the knee and the limit, surface and knob make no difference: one such stop stands for all.
@@ -38,7 +40,8 @@ public static class NextTest
     private static IEnumerable<TestStop> Usual(CarEstimate estimate)
     {
         Vehicle vehicle = estimate.Model.Vehicle;
-        double?[] knobs = vehicle.Hydraulics.RearProportioningValve?.Adjustment is { } screw ? [0, Math.Min(1, screw.Turns), Math.Min(2, screw.Turns)] : [null];
+        double?[] knobs = vehicle.Hydraulics.RearProportioningValve?.Adjustment is { } screw
+            ? [0, Math.Min(1, screw.Turns), Math.Min(2, screw.Turns)] : [null];
         foreach (LoadCase load in vehicle.LoadCases)
         {
             foreach ((SurfaceCondition surface, double? turns) in estimate.Model.Surfaces.SelectMany(s => knobs.Select(t => (s, t))))
@@ -60,7 +63,8 @@ public static class NextTest
 
     private static CandidateStop Judge(CarEstimate estimate, TestStop stop, Vector<double>[] draws, double[] knee)
     {
-        StopModel.Stop prepared = estimate.Model.Prepare(stop with { Locked = FirstLock.Front }, out string? reason) ?? throw new ArgumentException($"A candidate stop cannot be judged: {reason}.", nameof(stop));
+        StopModel.Stop prepared = estimate.Model.Prepare(stop with { Locked = FirstLock.Front }, out string? reason)
+            ?? throw new ArgumentException($"A candidate stop cannot be judged: {reason}.", nameof(stop));
         (double LogRate, double None, double Front, double Rear)[] shown = [.. draws.Select(d => estimate.Model.Predict(prepared, d))];
         double none = shown.Average(s => s.None), front = shown.Average(s => s.Front), rear = shown.Average(s => s.Rear);
         double ofEvent = Entropy(none, front, rear) - shown.Average(s => Entropy(s.None, s.Front, s.Rear));
@@ -83,7 +87,8 @@ public static class NextTest
         };
     }
 
-    private static double Narrowed(double[] knee, (double LogRate, double None, double Front, double Rear)[] shown, double none, double variance, double noise, double mean)
+    private static double Narrowed(double[] knee, (double LogRate, double None, double Front, double Rear)[] shown, double none,
+        double variance, double noise, double mean)
     {
         double middle = knee.Average(), all = knee.Average(k => (k - middle) * (k - middle));
         if (all < 1e-12)
@@ -99,7 +104,8 @@ public static class NextTest
         }
 
         double fromEvent = (Between(s => s.None) + Between(s => s.Front) + Between(s => s.Rear)) / all;
-        double covariance = shown.Zip(knee, (s, k) => s.None * (s.LogRate - mean) * (k - middle)).Sum() / Math.Max(1e-9, shown.Sum(s => s.None));
+        double covariance = shown.Zip(knee, (s, k) => s.None * (s.LogRate - mean) * (k - middle))
+            .Sum() / Math.Max(1e-9, shown.Sum(s => s.None));
         double fromRate = none * covariance * covariance / ((variance + noise) * all);
         return Math.Clamp(1 - (1 - fromEvent) * (1 - Math.Min(1, fromRate)), 0, 1);
     }

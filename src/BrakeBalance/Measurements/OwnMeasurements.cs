@@ -10,7 +10,8 @@ public sealed class OwnMeasurements : IOwnMeasurements
     private readonly Lazy<IReadOnlyList<string>> _doubts;
 
     private OwnMeasurements(
-        Vehicle file, MeasurementLogs logs, LogReading<GaugePair>? gauges, LogReading<TestStop>? stops, LogReading<MotionSample>? series, int checkSteps)
+        Vehicle file, MeasurementLogs logs, LogReading<GaugePair>? gauges, LogReading<TestStop>? stops, LogReading<MotionSample>? series,
+            int checkSteps)
     {
         (File, Logs, Gauges, Stops, Series) = (file, logs, gauges, stops, series);
         Valve = gauges is null ? null : ValveFitting.Analyse(gauges.Rows, file.Hydraulics.Split.RearToFrontPressureRatio);
@@ -18,7 +19,12 @@ public sealed class OwnMeasurements : IOwnMeasurements
             ? file.WithRearKnee(valve.Knee, Math.Clamp(slope.Estimate, 0, 1))
             : file;
         _estimate = new(() => logs.Fitted || stops is null ? null : CarEstimation.Estimate(
-            Car, stops.Rows, new EstimationOptions { Prior = ParameterSpread.From(file), Knob = Valve?.Calibration, CheckSteps = checkSteps }));
+            Car, stops.Rows, new EstimationOptions
+            {
+                Prior = ParameterSpread.From(file),
+                Knob = Valve?.Calibration,
+                CheckSteps = checkSteps,
+            }));
         _doubts = new(() => [.. Valve is null ? [] : FitCheck.Of(file, gauges!.Rows, Valve), .. Estimate?.Doubts ?? []]);
     }
 

@@ -37,10 +37,14 @@ internal sealed class PosteriorSample
         double total = 0, effective = 0;
         for (int round = 0; round < Rounds && effective < 0.5 * Count; round++)
         {
-            Vector<double>[] tried = [.. Enumerable.Range(0, Count).Select(_ => Vector<double>.Build.Dense(n, _ => RandomNumbers.Normal(random)) * Math.Sqrt(Degrees / ChiSquared.Sample(random, Degrees)))];
+            Vector<double>[] tried =
+                [.. Enumerable.Range(0, Count)
+                .Select(_ => Vector<double>.Build.Dense(n, _ =>
+                RandomNumbers.Normal(random)) * Math.Sqrt(Degrees / ChiSquared.Sample(random, Degrees)))];
             Vector<double>[] there = [.. tried.Select(u => centre + root * u)];
             double[] logs = new double[Count];
-            Parallel.For(0, Count, i => logs[i] = (Degrees + n) / 2 * Math.Log(1 + tried[i].DotProduct(tried[i]) / Degrees) - negativeLog(there[i]));
+            Parallel.For(0, Count, i =>
+                logs[i] = (Degrees + n) / 2 * Math.Log(1 + tried[i].DotProduct(tried[i]) / Degrees) - negativeLog(there[i]));
             double highest = logs.Where(double.IsFinite).DefaultIfEmpty(0).Max();
             double[] w = [.. logs.Select(l => double.IsFinite(l) ? Math.Exp(l - highest) : 0)];
             double sum = w.Sum(), worth = sum * sum / w.Sum(x => x * x);
@@ -98,7 +102,8 @@ internal sealed class PosteriorSample
     public double Correlation(int i, int j)
     {
         double mi = Draws.Average(d => d[i]), mj = Draws.Average(d => d[j]);
-        double ij = Draws.Average(d => (d[i] - mi) * (d[j] - mj)), ii = Draws.Average(d => (d[i] - mi) * (d[i] - mi)), jj = Draws.Average(d => (d[j] - mj) * (d[j] - mj));
+        double ij = Draws.Average(d => (d[i] - mi) * (d[j] - mj)), ii = Draws.Average(d => (d[i] - mi) * (d[i] - mi)),
+            jj = Draws.Average(d => (d[j] - mj) * (d[j] - mj));
         return ij / Math.Sqrt(Math.Max(1e-300, ii * jj));
     }
 }

@@ -125,11 +125,13 @@ public sealed partial record Setting
         SettingLimit corners = SettingSearch.Limit(vehicle, conditions);
         (Interval<SettingLimit>? band, IReadOnlyList<MeasuringGain> gains) = estimate is null ? OverRanges(vehicle, corners) : (null, []);
         SettingAnswer chance = RobustSetting.Find(
-            new SettingQuestion { Vehicle = vehicle, Estimate = estimate, Draws = estimate is null ? DrawsOfTheOtherRule : draws }, progress);
+            new SettingQuestion { Vehicle = vehicle, Estimate = estimate, Draws = estimate is null ? DrawsOfTheOtherRule : draws },
+                progress);
         SettingLimit byChance = LimitOf(chance, corners);
         SettingLimit limit = estimate is null ? band?.Low ?? corners : Supported(vehicle, byChance, estimate);
         SettingReach reach = doubts.Count > 0 ? SettingReach.Withheld : ReachOf(vehicle, limit);
-        Vehicle? best = reach is SettingReach.Within or SettingReach.Above or SettingReach.NotNeeded ? Rounded(vehicle, limit, reach) : null;
+        Vehicle? best = reach is SettingReach.Within or SettingReach.Above or SettingReach.NotNeeded
+            ? Rounded(vehicle, limit, reach) : null;
         SettingValue? Value(Vehicle? set) => set is null ? null : SettingValue.Of(set, variable, conditions);
         bool reachable = best is not null || reach == SettingReach.Withheld;
         return new Setting
@@ -186,7 +188,8 @@ public sealed partial record Setting
             }
         }
 
-        double half = Amount(SettingSearch.Limit(vehicle, conditions with { FrictionSpread = conditions.FrictionSpread.Select(spread => spread / 2) }));
+        double half = Amount(SettingSearch.Limit(vehicle,
+            conditions with { FrictionSpread = conditions.FrictionSpread.Select(spread => spread / 2) }));
         gains.Add(new(null, half - Amount(corners), corners.Variable));
         return (band, [.. gains.Where(gain => gain.Amount > 0).OrderByDescending(gain => gain.Amount)]);
     }
@@ -260,7 +263,8 @@ public sealed partial record Setting
         }
 
         Pressure rounded = vehicle.Hydraulics.RearProportioningValve?.Adjustment is { } adjuster
-            ? adjuster.KneeAt(Math.Min(adjuster.Turns, Math.Floor(((knee - adjuster.KneeFullyOut) / adjuster.KneePerTurn + 1e-9) / TurnStep) * TurnStep))
+            ? adjuster.KneeAt(Math.Min(adjuster.Turns,
+                Math.Floor(((knee - adjuster.KneeFullyOut) / adjuster.KneePerTurn + 1e-9) / TurnStep) * TurnStep))
             : Pressure.FromBars(Math.Floor(knee.Bars / 0.5 + 1e-9) * 0.5);
         return vehicle.WithRearKnee(rounded, limit.Slope);
     }
@@ -277,7 +281,8 @@ public sealed partial record Setting
         IReadOnlyList<LoadCase> loads = all.LoadCasesOf(vehicle);
         foreach (LoadCase load in loads.Where(_ => loads.Count > 1))
         {
-            dropped.Add(($"load case {load.Name}", all with { LoadCases = [.. loads.Where(other => other != load).Select(other => other.Name)] }));
+            dropped.Add(($"load case {load.Name}",
+                all with { LoadCases = [.. loads.Where(other => other != load).Select(other => other.Name)] }));
         }
 
         double cut = all.HighestAdhesion - 0.2 * (all.HighestAdhesion - all.LowestAdhesion);

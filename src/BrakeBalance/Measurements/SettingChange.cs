@@ -37,7 +37,8 @@ public sealed record SettingChange(SettingChangeKind Kind, double Amount)
 
         if (vehicle.Hydraulics.RearProportioningValve is { Slope: > 0.05 } valve)
         {
-            double lower = Enumerable.Range(1, 20).Select(i => Math.Round(valve.Slope - 0.05 * i, 2)).FirstOrDefault(s => s >= 0 && InReach(vehicle, s), -1);
+            double lower = Enumerable.Range(1, 20).Select(i => Math.Round(valve.Slope - 0.05 * i, 2))
+                .FirstOrDefault(s => s >= 0 && InReach(vehicle, s), -1);
             if (lower >= 0)
             {
                 changes.Add(new(SettingChangeKind.LowerSlope, lower));

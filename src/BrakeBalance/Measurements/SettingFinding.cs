@@ -53,7 +53,8 @@ public sealed record SettingFinding(SettingFindingKind Kind, bool FrontFirst, Se
 
         if (conditions.HighestAdhesion < TrackTyreAdhesion)
         {
-            Within(SettingFindingKind.OtherTyres, conditions with { LowestAdhesion = conditions.HighestAdhesion, HighestAdhesion = TrackTyreAdhesion });
+            Within(SettingFindingKind.OtherTyres,
+                conditions with { LowestAdhesion = conditions.HighestAdhesion, HighestAdhesion = TrackTyreAdhesion });
         }
 
         LoadCase load = conditions.LoadCasesOf(set)[0];
@@ -67,9 +68,12 @@ public sealed record SettingFinding(SettingFindingKind Kind, bool FrontFirst, Se
             if (set.Hydraulics.RearValves.Any(part => part.LetsGoLate))
             {
                 var model = new BalanceModel(set, load);
-                Pressure? highest = ReleaseBehaviour.HighestKnee(set, load, model.MaximumPressure, Conditions.DryAdhesion, SlidingShare, Speed.Zero);
+                Pressure? highest = ReleaseBehaviour.HighestKnee(set, load, model.MaximumPressure, Conditions.DryAdhesion, SlidingShare,
+                    Speed.Zero);
                 findings.Add(new(
-                    SettingFindingKind.Release, ReleaseBehaviour.Of(model, model.MaximumPressure, Conditions.DryAdhesion, SlidingShare).RearIsFreeWithFront, Of(valve, highest)));
+                    SettingFindingKind.Release,
+                        ReleaseBehaviour.Of(model, model.MaximumPressure, Conditions.DryAdhesion, SlidingShare).RearIsFreeWithFront,
+                        Of(valve, highest)));
             }
         }
 

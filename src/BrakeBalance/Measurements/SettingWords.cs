@@ -66,7 +66,9 @@ public static class SettingWords
         string speed = speeds.Count == 1
             ? vehicle.Aerodynamics is null ? "any speed" : SpeedRange.Words(speeds[0], units)
             : $"{SpeedRange.Words(speeds[0], units)} to {SpeedRange.Words(speeds[^1], units)}";
-        string loads = of.LoadCases.IsEmpty ? vehicle.LoadCases.Length == 1 ? $"load case {vehicle.LoadCases[0].Name}" : "every load case" : $"load case {List(of.LoadCases)}";
+        string loads = of.LoadCases.IsEmpty
+            ? vehicle.LoadCases.Length == 1
+            ? $"load case {vehicle.LoadCases[0].Name}" : "every load case" : $"load case {List(of.LoadCases)}";
         string friction = of.FrictionSpread.Front == of.FrictionSpread.Rear
             ? Format($"friction ± {100 * of.FrictionSpread.Front:0.#} %")
             : Format($"friction ± {100 * of.FrictionSpread.Front:0.#} % in front, ± {100 * of.FrictionSpread.Rear:0.#} % at the rear");
@@ -124,7 +126,8 @@ public static class SettingWords
     public static string Gain(MeasuringGain gain, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(gain);
-        string amount = gain.Knee is { } knee ? Measure.LinePressure.Text(knee, units) : Format($"{100 * gain.Amount:0.#} % of the rod force");
+        string amount = gain.Knee is { } knee
+            ? Measure.LinePressure.Text(knee, units) : Format($"{100 * gain.Amount:0.#} % of the rod force");
         return $"{gain.Range?.Path ?? "friction, by test stops"} (limit {amount} {(gain.Knee is null ? "lower" : "higher")})";
     }
 
@@ -156,14 +159,17 @@ public static class SettingWords
         return change.Kind switch
         {
             SettingChangeKind.LowerSlope => Format($"A valve of slope {factor:0.00} or lower brings one in reach."),
-            SettingChangeKind.AddedValve => Format($"A proportioning valve (slope about {factor:0.0#}) in the rear line, besides the bar, brings one in reach."),
+            SettingChangeKind.AddedValve =>
+                Format($"A proportioning valve (slope about {factor:0.0#}) in the rear line, besides the bar, brings one in reach."),
             SettingChangeKind.NothingHelps =>
                 "Even rear brakes of a quarter of their present force do not help: look for a wrong entry, such as the height of the centre of gravity, an axle load or the front friction.",
-            _ => Format($"Rear brakes with {100 * factor:0} % of their present force per pressure bring one in reach: ") + vehicle.Brakes.Rear switch
-            {
-                DrumBrake drum => Format($"a wheel cylinder {Math.Sqrt(factor):0.00} times as wide, or linings of about {drum.FrictionCoefficient * (1 - (1 - factor) / drum.FrictionSensitivity):0.00} friction."),
-                Brake brake => Format($"pistons {Math.Sqrt(factor):0.00} times as wide, pads of {brake.FrictionCoefficient * factor:0.00} friction, or a smaller effective radius."),
-            },
+            _ => Format($"Rear brakes with {100 * factor:0} % of their present force per pressure bring one in reach: ")
+                + vehicle.Brakes.Rear switch
+                {
+                    DrumBrake drum => Format(
+                        $"a wheel cylinder {Math.Sqrt(factor):0.00} times as wide, or linings of about {drum.FrictionCoefficient * (1 - (1 - factor) / drum.FrictionSensitivity):0.00} friction."),
+                    Brake brake => Format($"pistons {Math.Sqrt(factor):0.00} times as wide, pads of {brake.FrictionCoefficient * factor:0.00} friction, or a smaller effective radius."),
+                },
         };
     }
 
@@ -185,7 +191,8 @@ public static class SettingWords
             };
             string limit = finding.Limit is null ? "no setting does better" : $"limit there {Number(finding.Limit, units)}";
             string late = finding.Kind == SettingFindingKind.Release ? "lets go last" : "locks first";
-            return finding.FrontFirst ? $"{where} the front still {(finding.Kind == SettingFindingKind.Release ? "lets go with the rear or after it" : late)} ({limit})." : $"{where} the rear {late} ({limit}).";
+            return finding.FrontFirst
+                ? $"{where} the front still {(finding.Kind == SettingFindingKind.Release ? "lets go with the rear or after it" : late)} ({limit})." : $"{where} the rear {late} ({limit}).";
         })];
     }
 
@@ -202,7 +209,8 @@ public static class SettingWords
             : setting.Recommended is null ? $"{None} in reach: see below"
             : Text(setting.Recommended, units)
                 + Format($"; mean efficiency {100 * setting.Recommended.MeanEfficiency:0} %")
-                + (setting.Variable == SettingVariable.AddedKnee ? Format($" (valve of slope {SettingSearch.AddedSlope:0.0#} to be fitted)") : "");
+                + (setting.Variable == SettingVariable.AddedKnee
+                    ? Format($" (valve of slope {SettingSearch.AddedSlope:0.0#} to be fitted)") : "");
         return
         [
             ("Locks first", LocksFirst(setting, units)),

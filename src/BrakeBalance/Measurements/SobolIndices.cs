@@ -18,7 +18,8 @@ internal static class SobolIndices
     /// <param name="function">The answer for one point.</param>
     /// <param name="seed">Seed of the random numbers.</param>
     /// <returns>First-order and total indices; all zero when the answer does not vary.</returns>
-    public static (double[] First, double[] Total, double[] Values) Estimate(int inputs, int samples, Func<double[], double> function, int seed)
+    public static (double[] First, double[] Total, double[] Values) Estimate(int inputs, int samples, Func<double[], double> function,
+        int seed)
     {
         double[][] a = Points(inputs, samples, RandomNumbers.Stream(seed, 0)), b = Points(inputs, samples, RandomNumbers.Stream(seed, 1));
         double[] ya = [.. a.Select(function)], yb = [.. b.Select(function)];

@@ -29,7 +29,9 @@ public static class StopFinder
     {
         if (samples.Count < 10)
         {
-            throw new ArgumentException(FormattableString.Invariant($"A stop cannot be found in {samples.Count} samples; at least ten are needed."), nameof(samples));
+            throw new ArgumentException(
+                FormattableString.Invariant($"A stop cannot be found in {samples.Count} samples; at least ten are needed."),
+                nameof(samples));
         }
 
         double[] time = [.. samples.Select(s => s.Time.Seconds)];
@@ -151,7 +153,8 @@ public static class StopFinder
         return stops;
     }
 
-    private static MeasuredStop Measure(MotionSample[] samples, double[] time, double[] raw, double[] speed, double[] rate, int first, int last, double v0, List<string> cautions)
+    private static MeasuredStop Measure(MotionSample[] samples, double[] time, double[] raw, double[] speed, double[] rate, int first,
+        int last, double v0, List<string> cautions)
     {
         double[] distance = new double[last + 1];
         for (int i = first + 1; i <= last; i++)
@@ -167,7 +170,8 @@ public static class StopFinder
         }
         else
         {
-            mean = FullyDevelopedDeceleration.Between(Speed.FromMetersPerSecond(0.8 * v0), Speed.FromMetersPerSecond(0.1 * v0), Length.FromMeters(se.Value - sb.Value));
+            mean = FullyDevelopedDeceleration.Between(Speed.FromMetersPerSecond(0.8 * v0), Speed.FromMetersPerSecond(0.1 * v0),
+                Length.FromMeters(se.Value - sb.Value));
         }
 
         if (time.Zip(time.Skip(1)).Skip(first).Take(last - first).Any(z => z.Second - z.First > 0.3))
@@ -241,7 +245,9 @@ public static class StopFinder
         int fifth = Math.Max(2, sorted.Length / 5);
         int[] bands = [.. Enumerable.Range(0, sorted.Length - fifth)];
         double narrowest = bands.Min(i => sorted[i + fifth] - sorted[i]) + 0.1;
-        int best = bands.LastOrDefault(i => sorted[i + fifth] - sorted[i] <= 1.5 * narrowest && ((sorted[i] + sorted[i + fifth]) / 2 - mean) * whole < greatestLoss, bands[bands.Length / 2]);
+        int best = bands.LastOrDefault(i =>
+            sorted[i + fifth] - sorted[i] <= 1.5 * narrowest
+            && ((sorted[i] + sorted[i + fifth]) / 2 - mean) * whole < greatestLoss, bands[bands.Length / 2]);
         return (sorted[best] + sorted[best + fifth]) / 2;
     }
 

@@ -144,7 +144,8 @@ internal sealed class StopModel
     public (double? Rate, double? Lock) Residuals(Stop stop, Vector<double> theta)
     {
         CarGains car = Forces(theta).Gains;
-        double? rate = stop.LogRate is { } observed ? observed - Math.Log(stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car).Rate) : null;
+        double? rate = stop.LogRate is { } observed
+            ? observed - Math.Log(stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car).Rate) : null;
         if (stop.Locked is null)
         {
             return (rate, null);
@@ -169,7 +170,9 @@ internal sealed class StopModel
     /// <summary>Pressures and load of a stop, worked out once; null with a reason when it cannot be used.</summary>
     public Stop? Prepare(TestStop stop, out string? reason)
     {
-        LoadCase? load = stop.LoadCase is null ? Vehicle.LoadCases[0] : Vehicle.LoadCases.FirstOrDefault(l => string.Equals(l.Name, stop.LoadCase, StringComparison.OrdinalIgnoreCase));
+        LoadCase? load = stop.LoadCase is null
+            ? Vehicle.LoadCases[0] : Vehicle.LoadCases.FirstOrDefault(l =>
+            string.Equals(l.Name, stop.LoadCase, StringComparison.OrdinalIgnoreCase));
         reason = null;
         if (load is null)
         {
@@ -187,7 +190,8 @@ internal sealed class StopModel
         var balance = new BalanceModel(set, load);
         double? atLock = stop.LockPressure?.Pascals;
         double? front = stop.FrontPressure?.Pascals ?? atLock;
-        double master = Master(balance, front is not null ? s => s.FrontLinePascals : s => s.RearLinePascals, front ?? stop.RearPressure!.Value.Pascals);
+        double master = Master(balance, front is not null ? s =>
+            s.FrontLinePascals : s => s.RearLinePascals, front ?? stop.RearPressure!.Value.Pascals);
         BalanceState top = balance.StateAt(master);
         double frontLine = front ?? top.FrontLinePascals;
         double rearLine = stop.RearPressure?.Pascals ?? top.RearLinePascals;
@@ -228,7 +232,8 @@ internal sealed class StopModel
         CarDraw car = Car(theta);
         return (
             new CarGains(_gains.Front.At(car.Front), _gains.Rear.At(car.Rear), car.Height),
-            new(Math.Pow(_options.FrictionScatter * _gains.Front.SensitivityAt(car.Front), 2), Math.Pow(_options.FrictionScatter * _gains.Rear.SensitivityAt(car.Rear), 2)));
+            new(Math.Pow(_options.FrictionScatter * _gains.Front.SensitivityAt(car.Front), 2),
+                Math.Pow(_options.FrictionScatter * _gains.Rear.SensitivityAt(car.Rear), 2)));
     }
 
     private static double Master(BalanceModel balance, Func<BalanceState, double> line, double pascals)
@@ -250,7 +255,8 @@ internal sealed class StopModel
             return Vehicle;
         }
 
-        Pressure? knee = _options.Knob?.KneeAt(t).Estimate ?? (valve.Adjustment is { } screw && t >= 0 && t <= screw.Turns ? screw.KneeAt(t) : null);
+        Pressure? knee = _options.Knob?.KneeAt(t).Estimate
+            ?? (valve.Adjustment is { } screw && t >= 0 && t <= screw.Turns ? screw.KneeAt(t) : null);
         return knee is { } k ? Vehicle.WithRearKnee(k) : Vehicle;
     }
 
@@ -265,12 +271,20 @@ internal sealed class StopModel
 
         if (stop.Deceleration is not null && prepared.LogRate is null)
         {
-            NotUsed.Add(new LogProblem { Line = stop.Line, Reason = "its deceleration was not used, since an axle locked; the lock-up was" });
+            NotUsed.Add(new LogProblem
+            {
+                Line = stop.Line,
+                Reason = "its deceleration was not used, since an axle locked; the lock-up was"
+            });
         }
 
         if (prepared.LogRate is null && prepared.Locked is null)
         {
-            NotUsed.Add(new LogProblem { Line = stop.Line, Reason = "not used: it gives neither a deceleration without lock-up nor which axle locked" });
+            NotUsed.Add(new LogProblem
+            {
+                Line = stop.Line,
+                Reason = "not used: it gives neither a deceleration without lock-up nor which axle locked"
+            });
             return;
         }
 
@@ -333,17 +347,20 @@ internal sealed class StopModel
     /// <summary>
     /// Variance of the logarithm of a measured deceleration about the model: instrument, friction from stop to stop, gauges.
     /// </summary>
-    public double RateVariance(Stop stop, Vector<double> theta) => RateVariance(stop, Math.Exp(theta[ScatterIndex]), Forces(theta).Variance);
+    public double RateVariance(Stop stop, Vector<double> theta) =>
+        RateVariance(stop, Math.Exp(theta[ScatterIndex]), Forces(theta).Variance);
 
     private static double RateVariance(Stop stop, double scatter, PerAxle<double> friction)
     {
         double share = stop.FrontShare;
-        return scatter * scatter + share * share * (friction.Front + stop.GaugeVariance.Front) + (1 - share) * (1 - share) * (friction.Rear + stop.GaugeVariance.Rear);
+        return scatter * scatter + share * share * (friction.Front + stop.GaugeVariance.Front)
+            + (1 - share) * (1 - share) * (friction.Rear + stop.GaugeVariance.Rear);
     }
 
     /// <summary>Scatter of each axle's lock-up in the logarithm of utilisation over adhesion: road, friction and gauge together.</summary>
     private static (double Front, double Rear) Widths(Stop stop, double road, PerAxle<double> friction) =>
-        (Math.Sqrt(road * road + stop.GaugeVariance.Front + friction.Front), Math.Sqrt(road * road + stop.GaugeVariance.Rear + friction.Rear));
+        (Math.Sqrt(road * road + stop.GaugeVariance.Front + friction.Front),
+            Math.Sqrt(road * road + stop.GaugeVariance.Rear + friction.Rear));
 
     /// <summary>Chance that a standard normal number exceeds u: that an axle has not locked yet.</summary>
     private static double Below(double u) => u > 8 ? 0 : u < -8 ? 1 : 0.5 * SpecialFunctions.Erfc(u * 0.7071067811865476);
@@ -351,7 +368,8 @@ internal sealed class StopModel
     private static double Normal(double u) => 0.3989422804014327 * Math.Exp(-0.5 * u * u);
 
     private SurfaceCondition SurfaceFor(string name) =>
-        _options.Surfaces.FirstOrDefault(s => string.Equals(s.Name, name, StringComparison.OrdinalIgnoreCase)) ?? SurfaceCondition.Typical(name);
+        _options.Surfaces.FirstOrDefault(s => string.Equals(s.Name, name, StringComparison.OrdinalIgnoreCase))
+            ?? SurfaceCondition.Typical(name);
 
     private int IndexOf(string surface) => _surfaces.FindIndex(s => string.Equals(s.Name, surface, StringComparison.OrdinalIgnoreCase));
 

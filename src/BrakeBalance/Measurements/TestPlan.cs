@@ -22,7 +22,8 @@ public sealed record TestPlan
     public string ToCsv()
     {
         var csv = new StringBuilder();
-        csv.Append(CultureInfo.InvariantCulture, $"# test plan for {Car.Replace('\n', ' ')}; fill in the empty cells, leave those of stops not made\n");
+        csv.Append(CultureInfo.InvariantCulture,
+            $"# test plan for {Car.Replace('\n', ' ')}; fill in the empty cells, leave those of stops not made\n");
         foreach (string caution in Cautions)
         {
             csv.Append(CultureInfo.InvariantCulture, $"# {caution}\n");
@@ -33,7 +34,8 @@ public sealed record TestPlan
         foreach (PlannedStop stop in Stops)
         {
             string turns = stop.Turns?.ToString("0.##", CultureInfo.InvariantCulture) ?? "";
-            csv.Append(CultureInfo.InvariantCulture, $"{stop.Number};{stop.Speed.KilometersPerHour:0};{stop.TargetPressure.Bars:0};{CsvText.Cell(stop.LoadCase)};{CsvText.Cell(stop.Surface)};{turns};{CsvText.Cell(stop.AbortIf)};;;;;;;\n");
+            csv.Append(CultureInfo.InvariantCulture,
+                $"{stop.Number};{stop.Speed.KilometersPerHour:0};{stop.TargetPressure.Bars:0};{CsvText.Cell(stop.LoadCase)};{CsvText.Cell(stop.Surface)};{turns};{CsvText.Cell(stop.AbortIf)};;;;;;;\n");
         }
 
         return csv.ToString();

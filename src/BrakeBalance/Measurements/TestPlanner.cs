@@ -21,10 +21,12 @@ public static class TestPlanner
     public static TestPlan Make(CarEstimate estimate, IReadOnlyList<string>? surfaces = null)
     {
         Vehicle vehicle = estimate.Model.Vehicle;
-        string[] names = surfaces is { Count: > 0 } ? [.. surfaces] : estimate.Model.Surfaces.Count > 0 ? [.. estimate.Model.Surfaces.Select(s => s.Name)] : ["dry", "wet"];
+        string[] names = surfaces is { Count: > 0 }
+            ? [.. surfaces] : estimate.Model.Surfaces.Count > 0 ? [.. estimate.Model.Surfaces.Select(s => s.Name)] : ["dry", "wet"];
         if (names.Any(n => estimate.Model.Adhesion(estimate.Model.PriorMean, n) is null))
         {
-            throw new ArgumentException($"The estimate knows the surfaces {string.Join(", ", estimate.Model.Surfaces.Select(s => s.Name))}; make it with all surfaces to be tested on ({string.Join(", ", names)}).", nameof(surfaces));
+            throw new ArgumentException(
+                $"The estimate knows the surfaces {string.Join(", ", estimate.Model.Surfaces.Select(s => s.Name))}; make it with all surfaces to be tested on ({string.Join(", ", names)}).", nameof(surfaces));
         }
 
         double? turns = vehicle.Hydraulics.RearProportioningValve?.Adjustment is null ? null : 0;
@@ -45,7 +47,14 @@ public static class TestPlanner
                 ];
                 foreach ((double share, double speed, string purpose) in ladder)
                 {
-                    var stop = new TestStop { LoadCase = load.Name, Surface = surface, FrontPressure = Pressure.FromBars(Math.Round(share * limit / 1e5)), InitialSpeed = Speed.FromKilometersPerHour(speed), Turns = turns };
+                    var stop = new TestStop
+                    {
+                        LoadCase = load.Name,
+                        Surface = surface,
+                        FrontPressure = Pressure.FromBars(Math.Round(share * limit / 1e5)),
+                        InitialSpeed = Speed.FromKilometersPerHour(speed),
+                        Turns = turns,
+                    };
                     CandidateStop judged = NextTest.Rank(estimate, [stop]) is [var only] ? only : null!;
                     if (judged is null)
                     {
@@ -65,7 +74,8 @@ public static class TestPlanner
                         RearFirst = judged.RearFirst,
                         AbortIf = share > 1
                             ? "release at the first call of any lock-up; end the day at a rear call"
-                            : string.Create(CultureInfo.InvariantCulture, $"any wheel locks, the car pulls, or the gauge passes {stop.FrontPressure.Value.Bars + 10:0} bar"),
+                            : string.Create(CultureInfo.InvariantCulture,
+                                $"any wheel locks, the car pulls, or the gauge passes {stop.FrontPressure.Value.Bars + 10:0} bar"),
                     });
                 }
             }
@@ -81,7 +91,15 @@ public static class TestPlanner
         for (int i = 0; i < 12; i++)
         {
             double middle = (low + high) / 2;
-            StopModel.Stop stop = estimate.Model.Prepare(new TestStop { LoadCase = load.Name, Surface = surface, FrontPressure = Pressure.FromPascals(middle), Turns = turns, Locked = FirstLock.Front }, out _)!;
+            StopModel.Stop stop = estimate.Model.Prepare(
+                new TestStop
+                {
+                    LoadCase = load.Name,
+                    Surface = surface,
+                    FrontPressure = Pressure.FromPascals(middle),
+                    Turns = turns,
+                    Locked = FirstLock.Front
+                }, out _)!;
             (low, high) = draws.Average(d => estimate.Model.Predict(stop, d).None) > 0.5 ? (middle, high) : (low, middle);
         }
 

@@ -38,13 +38,16 @@ public static class ValveFitting
         }
 
         List<(double? Turns, Curve Apply, Curve Release)> read = [];
-        foreach (IGrouping<double?, GaugePair> group in all.Where(p => p.Phase != PressurePhase.Hold).GroupBy(p => p.Turns).OrderBy(g => g.Key))
+        foreach (IGrouping<double?, GaugePair> group in all.Where(p => p.Phase != PressurePhase.Hold).GroupBy(p => p.Turns)
+            .OrderBy(g => g.Key))
         {
             PressurePhase[] phases = PhasesOf([.. group]);
-            read.Add((group.Key, Curve.Of(group.Where((_, i) => phases[i] == PressurePhase.Apply)), Curve.Of(group.Where((_, i) => phases[i] == PressurePhase.Release))));
+            read.Add((group.Key, Curve.Of(group.Where((_, i) => phases[i] == PressurePhase.Apply)),
+                Curve.Of(group.Where((_, i) => phases[i] == PressurePhase.Release))));
             if (!read[^1].Apply.IsEnough && !read[^1].Release.IsEnough)
             {
-                findings.Add(new GaugeFinding(GaugeFindingKind.TooFew, $"{At(group.Key)} there are {group.Count()} readings; at least four with pressure rising, on both sides of the knee, are needed."));
+                findings.Add(new GaugeFinding(GaugeFindingKind.TooFew,
+                    $"{At(group.Key)} there are {group.Count()} readings; at least four with pressure rising, on both sides of the knee, are needed."));
             }
 
             (double least, double most) = (group.Min(p => p.Front.Bars), group.Max(p => p.Front.Bars));
@@ -66,13 +69,15 @@ public static class ValveFitting
             int[] left = [.. apply.LeftOut(i), .. release.LeftOut(i)];
             if (left.Length > 0)
             {
-                findings.Add(new GaugeFinding(GaugeFindingKind.Outliers, $"{At(turns)} the reading{(left.Length > 1 ? "s" : "")} on line{(left.Length > 1 ? "s" : "")} {string.Join(", ", left.Order())} can only be a mistake and {(left.Length > 1 ? "have" : "has")} no say; look whether the pedal moved or a digit slipped."));
+                findings.Add(new GaugeFinding(GaugeFindingKind.Outliers,
+                    $"{At(turns)} the reading{(left.Length > 1 ? "s" : "")} on line{(left.Length > 1 ? "s" : "")} {string.Join(", ", left.Order())} can only be a mistake and {(left.Length > 1 ? "have" : "has")} no say; look whether the pedal moved or a digit slipped."));
             }
         }
 
         if (apply.SlopesDiffer)
         {
-            findings.Add(new GaugeFinding(GaugeFindingKind.SlopeVaries, "The slope above the knee differs between knob positions more than the scatter explains. The screw moves the knee, not the slope: repeat one position, then check for air, a sticking valve, or a lever-type valve."));
+            findings.Add(new GaugeFinding(GaugeFindingKind.SlopeVaries,
+                "The slope above the knee differs between knob positions more than the scatter explains. The screw moves the knee, not the slope: repeat one position, then check for air, a sticking valve, or a lever-type valve."));
         }
 
         return new GaugeAnalysis
@@ -85,12 +90,15 @@ public static class ValveFitting
                 Hysteresis = Hysteresis(apply.Public(i, PressurePhase.Apply), release.Public(i, PressurePhase.Release), belowKnee),
             })],
             Slope = apply.Slope,
-            Calibration = Calibrate([.. read.Index().Where(r => r.Item.Turns is not null && apply.Fits[r.Index] is { Knee.HasKnee: true }).Select(r => (r.Item.Turns!.Value, apply.Fits[r.Index]!))], apply),
+            Calibration = Calibrate(
+                [.. read.Index().Where(r => r.Item.Turns is not null && apply.Fits[r.Index] is { Knee.HasKnee: true })
+                .Select(r => (r.Item.Turns!.Value, apply.Fits[r.Index]!))], apply),
             Findings = findings,
         };
     }
 
-    private static string At(double? turns) => turns is null ? "With the knob as it is," : FormattableString.Invariant($"At {turns:0.##} turn{(turns == 1 ? "" : "s")}");
+    private static string At(double? turns) =>
+        turns is null ? "With the knob as it is," : FormattableString.Invariant($"At {turns:0.##} turn{(turns == 1 ? "" : "s")}");
 
     /// <summary>The phases as logged; where none is, a rise up to the highest reading is application and what follows is release.</summary>
     private static PressurePhase[] PhasesOf(GaugePair[] pairs)
@@ -115,7 +123,8 @@ public static class ValveFitting
         }
 
         Pressure top = UnitMath.Min(up.HighestFront, down.HighestFront), low = UnitMath.Max(rising.Estimate, falling.Estimate);
-        return top <= low ? null : (down.RearAt(low, belowKnee) - up.RearAt(low, belowKnee) + down.RearAt(top, belowKnee) - up.RearAt(top, belowKnee)) / 2;
+        return top <= low ? null
+            : (down.RearAt(low, belowKnee) - up.RearAt(low, belowKnee) + down.RearAt(top, belowKnee) - up.RearAt(top, belowKnee)) / 2;
     }
 
     private static KnobCalibration? Calibrate((double Turns, PositionFit Fit)[] points, Phase phase)
@@ -223,8 +232,10 @@ public static class ValveFitting
             double ratio = KneeFit.SlopeRatio(bent, belowKnee, scatter);
             if (FisherSnedecor.CDF(bent.Length - 1, freedom, ratio) > StrongDisagreement)
             {
-                double mean = own.Average(f => f.Slope.Estimate), variance = own.Sum(f => Math.Pow(f.Slope.Estimate - mean, 2)) / (own.Length - 1);
-                double half = LeastSquares.HalfWidth90(own.Length - 1) * Math.Sqrt((variance + own.Average(f => f.SlopeError * f.SlopeError)) / own.Length);
+                double mean = own.Average(f => f.Slope.Estimate),
+                    variance = own.Sum(f => Math.Pow(f.Slope.Estimate - mean, 2)) / (own.Length - 1);
+                double half = LeastSquares.HalfWidth90(own.Length - 1) * Math.Sqrt(
+                    (variance + own.Average(f => f.SlopeError * f.SlopeError)) / own.Length);
                 return new Phase(curves, Placed(curves.Length, enough, [.. apart.Select(f => new PositionFit(f, f.Knees[0]))]))
                 {
                     SlopesDiffer = true,

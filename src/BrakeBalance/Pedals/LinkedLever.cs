@@ -69,7 +69,8 @@ public sealed record LinkedLever : PedalLever
     }
 
     /// <inheritdoc/>
-    public override Length RodTravel(Length padTravel) => Length.FromMeters(RodPositionMetres(AngleAt(padTravel)) - RodPositionMetres(PinAngleAtRest.Radians));
+    public override Length RodTravel(Length padTravel) =>
+        Length.FromMeters(RodPositionMetres(AngleAt(padTravel)) - RodPositionMetres(PinAngleAtRest.Radians));
 
     /// <inheritdoc/>
     public override Length? PadTravel(Length rodTravel)

@@ -37,13 +37,18 @@ public static class DistributionRules
         IReadOnlyList<UtilisationCurve> curves = UtilisationCurve.Of(vehicle);
         return
         [
-            Judge(curves, "un-r13h-order", "front curve above rear curve for braking rates 0.15 to 0.80", "UN R13-H Annex 5, category M1 (from memory; the same condition read in 71/320/EEC Annex II Appendix 3.1.1)",
+            Judge(curves, "un-r13h-order", "front curve above rear curve for braking rates 0.15 to 0.80",
+                "UN R13-H Annex 5, category M1 (from memory; the same condition read in 71/320/EEC Annex II Appendix 3.1.1)",
                 (0.15, 0.80), point => point.Front - point.Rear, "the rear axle uses more adhesion than the front"),
-            Judge(curves, "un-r13h-line", "braking rate at least 0.1 + 0.7 (k − 0.2) for adhesions utilised 0.2 to 0.8", "UN R13-H Annex 5 (from memory)",
+            Judge(curves, "un-r13h-line", "braking rate at least 0.1 + 0.7 (k − 0.2) for adhesions utilised 0.2 to 0.8",
+                "UN R13-H Annex 5 (from memory)",
                 (0.10, 1.00), point => LineMargin(UnR13HLine, point), "more adhesion is utilised than the line allows"),
-            Judge(curves, "un-r13-order", "front curve above rear curve for 0.15 to 0.80; between 0.30 and 0.45 the rear may lead by no more than 0.05 above k = z", "Directive 71/320/EEC Annex II Appendix 3.1.1 and UN R13 Annex 10, category M1",
+            Judge(curves, "un-r13-order",
+                "front curve above rear curve for 0.15 to 0.80; between 0.30 and 0.45 the rear may lead by no more than 0.05 above k = z",
+                "Directive 71/320/EEC Annex II Appendix 3.1.1 and UN R13 Annex 10, category M1",
                 (0.15, 0.80), OrderWithExceptionMargin, "the rear axle uses more adhesion than the front, beyond the exception"),
-            Judge(curves, "un-r13-line", "braking rate at least 0.1 + 0.85 (k − 0.2) for adhesions utilised 0.2 to 0.8", "Directive 71/320/EEC Annex II Appendix 3.1.1 and UN R13 Annex 10",
+            Judge(curves, "un-r13-line", "braking rate at least 0.1 + 0.85 (k − 0.2) for adhesions utilised 0.2 to 0.8",
+                "Directive 71/320/EEC Annex II Appendix 3.1.1 and UN R13 Annex 10",
                 (0.10, 1.00), point => LineMargin(UnR13Line, point), "more adhesion is utilised than the line allows"),
             Judge(curves, "fmvss135-sequence", "front axle locks first or both together for braking ratios 0.15 to 0.80",
                 "49 CFR 571.135 S7.2", (0.15, 0.80), point => point.Front - point.Rear, "the rear axle would lock first",
@@ -63,7 +68,8 @@ public static class DistributionRules
     private static double LineMargin(AcceptanceLine line, UtilisationPoint point)
     {
         double used = Math.Max(point.Front, point.Rear);
-        return used is >= AcceptanceLine.LowestAdhesion and <= AcceptanceLine.HighestAdhesion ? point.BrakingRate - line.LeastRate(used) : double.PositiveInfinity;
+        return used is >= AcceptanceLine.LowestAdhesion and <= AcceptanceLine.HighestAdhesion
+            ? point.BrakingRate - line.LeastRate(used) : double.PositiveInfinity;
     }
 
     private static RuleVerdict Judge(
@@ -83,16 +89,19 @@ public static class DistributionRules
             .ToList();
         if (judged.Count == 0)
         {
-            return new(rule, title, source, RuleOutcome.NotApplicable, null, "", "The car reaches no braking rate at which the rule speaks.");
+            return new(rule, title, source, RuleOutcome.NotApplicable, null, "",
+                "The car reaches no braking rate at which the rule speaks.");
         }
 
         (UtilisationCurve worst, UtilisationPoint at, double least) = judged.MinBy(item => item.margin);
         string where = FormattableString.Invariant($"{worst.LoadCase.Name}, braking rate {at.BrakingRate:0.00}");
         string reach = curves.Any(curve => curve.GreatestRate < range.To - 1e-9) && range.To < 0.9
-            ? FormattableString.Invariant($" Judged up to a rate of {curves.Min(curve => curve.GreatestRate):0.00}, which the highest pressure reaches.")
+            ? FormattableString.Invariant(
+                $" Judged up to a rate of {curves.Min(curve => curve.GreatestRate):0.00}, which the highest pressure reaches.")
             : "";
         return least >= -1e-9
-            ? new(rule, title, source, RuleOutcome.Pass, least, where, FormattableString.Invariant($"Pass in every load case; closest at {where}, with {least:0.000} to spare.{reach}"))
+            ? new(rule, title, source, RuleOutcome.Pass, least, where,
+                FormattableString.Invariant($"Pass in every load case; closest at {where}, with {least:0.000} to spare.{reach}"))
             : new(rule, title, source, RuleOutcome.Fail, least, where,
                 FormattableString.Invariant($"Fail: at {where} {fault} by {-least:0.000}.{reach} {afterFault}").TrimEnd());
     }

@@ -8,21 +8,22 @@ namespace BrakeBalance.Rules;
 /// </remarks>
 public sealed record EffectivenessRule
 {
-    private static readonly Lazy<IReadOnlyList<EffectivenessRule>> Table = new(() => ReferenceTable.Rows("effectiveness-rules.csv", row => new EffectivenessRule
-    {
-        Id = row["rule"],
-        Section = row["section"],
-        Title = row["title"],
-        Source = row["source"],
-        _linear = row.Number("a_m_per_kmh"),
-        _square = row.Number("b_m_per_kmh2"),
-        _fixedMetres = row.Number("distance_m"),
-        TestSpeed = row.Number("speed_kmh") is { } speed ? Speed.FromKilometersPerHour(speed) : null,
-        LeastPedalForce = Force.FromNewtons(row.Number("least_force_N")!.Value),
-        GreatestPedalForce = Force.FromNewtons(row.Number("greatest_force_N")!.Value),
-        Cases = row["cases"] == "not computed" ? [] : row["cases"].Split(' '),
-        GrossWeightOnly = row["loads"] == "gross",
-    }));
+    private static readonly Lazy<IReadOnlyList<EffectivenessRule>> Table =
+        new(() => ReferenceTable.Rows("effectiveness-rules.csv", row => new EffectivenessRule
+        {
+            Id = row["rule"],
+            Section = row["section"],
+            Title = row["title"],
+            Source = row["source"],
+            _linear = row.Number("a_m_per_kmh"),
+            _square = row.Number("b_m_per_kmh2"),
+            _fixedMetres = row.Number("distance_m"),
+            TestSpeed = row.Number("speed_kmh") is { } speed ? Speed.FromKilometersPerHour(speed) : null,
+            LeastPedalForce = Force.FromNewtons(row.Number("least_force_N")!.Value),
+            GreatestPedalForce = Force.FromNewtons(row.Number("greatest_force_N")!.Value),
+            Cases = row["cases"] == "not computed" ? [] : row["cases"].Split(' '),
+            GrossWeightOnly = row["loads"] == "gross",
+        }));
 
     private double? _linear;
     private double? _square;

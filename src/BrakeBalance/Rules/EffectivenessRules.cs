@@ -36,10 +36,12 @@ public static class EffectivenessRules
         return [.. EffectivenessRule.All.Select(rule => Judge(vehicle, rule, Outcomes))];
     }
 
-    private static RuleVerdict Judge(Vehicle vehicle, EffectivenessRule rule, Func<FailureConditions, IReadOnlyList<FailureOutcome>> outcomesFor)
+    private static RuleVerdict Judge(Vehicle vehicle, EffectivenessRule rule,
+        Func<FailureConditions, IReadOnlyList<FailureOutcome>> outcomesFor)
     {
         string title = rule.TestSpeed is { } at && rule.LongestDistance(at) is { } limit
-            ? FormattableString.Invariant($"{rule.Title}: {limit.Meters:0.#} m from {at.KilometersPerHour:0.#} km/h with at most {rule.GreatestPedalForce.Newtons:0} N")
+            ? FormattableString.Invariant(
+                $"{rule.Title}: {limit.Meters:0.#} m from {at.KilometersPerHour:0.#} km/h with at most {rule.GreatestPedalForce.Newtons:0} N")
             : rule.Title;
         string source = $"{rule.Section} ({rule.Source})";
         RuleVerdict NotApplicable(string why) => new(rule.Id, title, source, RuleOutcome.NotApplicable, null, "", why);
@@ -77,6 +79,7 @@ public static class EffectivenessRules
             _ => FormattableString.Invariant($"{worst.ForceUsed.Newtons:0} N"),
         };
         return new(rule.Id, title, source, margin >= 0 ? RuleOutcome.Pass : RuleOutcome.Fail, margin, where,
-            FormattableString.Invariant($"{(margin >= 0 ? "Pass" : "Fail")}: worst {where}, {distance.FromFirstTouch.Meters:0.0} m at a braking rate of {worst.RateAtForce:0.00} ({bound}); {longest.Meters:0.0} m allowed."));
+            FormattableString.Invariant(
+                $"{(margin >= 0 ? "Pass" : "Fail")}: worst {where}, {distance.FromFirstTouch.Meters:0.0} m at a braking rate of {worst.RateAtForce:0.00} ({bound}); {longest.Meters:0.0} m allowed."));
     }
 }

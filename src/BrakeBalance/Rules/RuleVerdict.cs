@@ -23,4 +23,5 @@ public enum RuleOutcome
 /// </param>
 /// <param name="At">Where the margin is least, in words: load case and braking rate.</param>
 /// <param name="Explanation">The finding as a sentence.</param>
-public sealed record RuleVerdict(string Rule, string Title, string Source, RuleOutcome Outcome, double? Margin, string At, string Explanation);
+public sealed record RuleVerdict(string Rule, string Title, string Source, RuleOutcome Outcome, double? Margin, string At,
+    string Explanation);

@@ -42,7 +42,8 @@ public static class BrakeHeat
     /// The brakes at the pressure of the first stop no longer slow the car to the end speed.
     /// </exception>
     public static HeatResult Run(
-        BrakedCar car, PerAxle<ThermalBrake> brakes, HeatCycle cycle, Temperature ambient, BrakeFluidGrade fluid, Temperature? atStart = null, bool withTrace = true)
+        BrakedCar car, PerAxle<ThermalBrake> brakes, HeatCycle cycle, Temperature ambient, BrakeFluidGrade fluid,
+            Temperature? atStart = null, bool withTrace = true)
     {
         ArgumentNullException.ThrowIfNull(cycle);
         ArgumentNullException.ThrowIfNull(fluid);
@@ -110,7 +111,8 @@ public static class BrakeHeat
         PerAxle<Temperature> driving = Celsius(hottest[HeatSystem.FrontCaliper], hottest[HeatSystem.RearCaliper]);
         HeatSoak soak = Park(ref system, ref integrator, time, y);
         double heat = y[HeatSystem.FrontHeat] + y[HeatSystem.RearHeat];
-        double stored = system.Front.Stored(y[HeatSystem.FrontRing] - start, y[HeatSystem.FrontHat] - start, y[HeatSystem.FrontCaliper] - start, 0)
+        double stored = system.Front.Stored(y[HeatSystem.FrontRing] - start, y[HeatSystem.FrontHat] - start,
+            y[HeatSystem.FrontCaliper] - start, 0)
             + system.Rear.Stored(y[HeatSystem.RearRing] - start, y[HeatSystem.RearHat] - start, y[HeatSystem.RearCaliper] - start, 0);
         return new HeatResult
         {
@@ -124,7 +126,8 @@ public static class BrakeHeat
             Soak = soak,
             HottestFluid = Celsius(hottest[HeatSystem.FrontCaliper], hottest[HeatSystem.RearCaliper]),
             BeyondFadeCurve = new(
-                hottest[HeatSystem.FrontRing] > system.Front.Fade.HottestCelsius, hottest[HeatSystem.RearRing] > system.Rear.Fade.HottestCelsius),
+                hottest[HeatSystem.FrontRing] > system.Front.Fade.HottestCelsius,
+                    hottest[HeatSystem.RearRing] > system.Rear.Fade.HottestCelsius),
             Imbalance = heat > 0 ? 1 - (stored + y[HeatSystem.Lost]) / heat : 0,
         };
     }
@@ -192,16 +195,19 @@ public static class BrakeHeat
         double seconds = time - stop.Start.Seconds;
         return stop with
         {
-            MeanDeceleration = Acceleration.FromMetersPerSecondSquared(seconds > 0 ? (before[HeatSystem.Speed] - y[HeatSystem.Speed]) / seconds : 0),
+            MeanDeceleration = Acceleration.FromMetersPerSecondSquared(seconds > 0
+                ? (before[HeatSystem.Speed] - y[HeatSystem.Speed]) / seconds : 0),
             LinePressure = Pressure.FromPascals(system.Solve(y).Pressure),
             RingAtStart = Celsius(before[HeatSystem.FrontRing], before[HeatSystem.RearRing]),
             RingAtEnd = Celsius(y[HeatSystem.FrontRing], y[HeatSystem.RearRing]),
             FluidAtEnd = Celsius(y[HeatSystem.FrontCaliper], y[HeatSystem.RearCaliper]),
             Heat = new(
-                Energy.FromJoules(y[HeatSystem.FrontHeat] - before[HeatSystem.FrontHeat]), Energy.FromJoules(y[HeatSystem.RearHeat] - before[HeatSystem.RearHeat])),
+                Energy.FromJoules(y[HeatSystem.FrontHeat] - before[HeatSystem.FrontHeat]),
+                    Energy.FromJoules(y[HeatSystem.RearHeat] - before[HeatSystem.RearHeat])),
             TorqueFactorAtEnd = new(system.Front.Fade.At(y[HeatSystem.FrontRing]), system.Rear.Fade.At(y[HeatSystem.RearRing])),
         };
     }
 
-    private static PerAxle<Temperature> Celsius(double front, double rear) => new(Temperature.FromDegreesCelsius(front), Temperature.FromDegreesCelsius(rear));
+    private static PerAxle<Temperature> Celsius(double front, double rear) =>
+        new(Temperature.FromDegreesCelsius(front), Temperature.FromDegreesCelsius(rear));
 }

@@ -49,7 +49,8 @@ public sealed record HeatCycle
         double high = Require.Between(from.MetersPerSecond, 1, 150, nameof(from));
         double low = Require.Between(to.MetersPerSecond, 0, high - 0.5, nameof(to));
         double slowing = Require.Positive(deceleration, nameof(deceleration)).MetersPerSecondSquared;
-        double pulling = Require.Positive(acceleration ?? Acceleration.FromMetersPerSecondSquared(1.5), nameof(acceleration)).MetersPerSecondSquared;
+        double pulling = Require.Positive(acceleration
+            ?? Acceleration.FromMetersPerSecondSquared(1.5), nameof(acceleration)).MetersPerSecondSquared;
         double cycle = interval.Seconds;
         double needed = (high - low) / slowing + (high - low) / pulling;
         if (!(cycle >= needed))
@@ -67,7 +68,8 @@ public sealed record HeatCycle
         }
 
         return new HeatCycle(
-            FormattableString.Invariant($"{stops} stops from {from.KilometersPerHour:0} to {to.KilometersPerHour:0} km/h every {cycle:0} s"), from, pieces);
+            FormattableString.Invariant(
+                $"{stops} stops from {from.KilometersPerHour:0} to {to.KilometersPerHour:0} km/h every {cycle:0} s"), from, pieces);
     }
 
     /// <summary>The repeated-braking fade cycle for passenger cars.</summary>
@@ -83,7 +85,8 @@ public sealed record HeatCycle
     /// </remarks>
     public static HeatCycle TypeOne(Speed maximumSpeed)
     {
-        Speed from = Speed.FromKilometersPerHour(Math.Min(120, 0.8 * Require.Positive(maximumSpeed, nameof(maximumSpeed)).KilometersPerHour));
+        Speed from = Speed.FromKilometersPerHour(
+            Math.Min(120, 0.8 * Require.Positive(maximumSpeed, nameof(maximumSpeed)).KilometersPerHour));
         HeatCycle cycle = Repeated(
             15, from, from / 2, Acceleration.FromMetersPerSecondSquared(3), Duration.FromSeconds(45), samePressure: true);
         return new HeatCycle("Type I: " + cycle.Name, from, cycle.Pieces);
@@ -121,7 +124,8 @@ public sealed record HeatCycle
 
         return pieces.Any(piece => piece.StartsStop)
             ? new HeatCycle(name, Speed.FromMetersPerSecond(trace.MetresPerSecond[0]), pieces)
-            : throw new ArgumentException("The speed never falls by more than 1 m/s in a second, so the brakes are never used.", nameof(trace));
+            : throw new ArgumentException("The speed never falls by more than 1 m/s in a second, so the brakes are never used.",
+                nameof(trace));
     }
 }
 

@@ -66,7 +66,8 @@ public sealed record HeatResult
     public double HotOverCold => Stops[^1].MeanDeceleration / Stops[0].MeanDeceleration;
 
     private int? FirstStopBeyond(Temperature boiling) => Stops
-        .FirstOrDefault(s => Math.Max(s.FluidAtEnd.Front.DegreesCelsius, s.FluidAtEnd.Rear.DegreesCelsius) >= boiling.DegreesCelsius)?.Number;
+        .FirstOrDefault(s => Math.Max(s.FluidAtEnd.Front.DegreesCelsius,
+            s.FluidAtEnd.Rear.DegreesCelsius) >= boiling.DegreesCelsius)?.Number;
 
     private TemperatureDelta Margin(Temperature boiling) => TemperatureDelta.FromKelvins(
         boiling.Kelvins - Math.Max(HottestFluid.Front.Kelvins, HottestFluid.Rear.Kelvins));

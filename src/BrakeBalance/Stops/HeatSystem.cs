@@ -40,7 +40,8 @@ internal struct HeatSystem : IStiffSystem
         _front = new ThermalNumbers(brakes.Front);
         _rear = new ThermalNumbers(brakes.Rear);
         _ambient = ambientCelsius;
-        _effectiveMass = car.Mass + car.Front.Inertia / (car.Front.Radius * car.Front.Radius) + car.Rear.Inertia / (car.Rear.Radius * car.Rear.Radius);
+        _effectiveMass = car.Mass + car.Front.Inertia / (car.Front.Radius * car.Front.Radius)
+            + car.Rear.Inertia / (car.Rear.Radius * car.Rear.Radius);
         _engine = car.Front.EngineTorque / car.Front.Radius + car.Rear.EngineTorque / car.Rear.Radius;
         _hottest = hottest;
         _trace = trace;
@@ -187,19 +188,22 @@ internal struct HeatSystem : IStiffSystem
         return at.FrontTorque / _car.Front.Radius + at.RearTorque / _car.Rear.Radius;
     }
 
-    private readonly double Brake(in ThermalNumbers b, double power, double wind, ReadOnlySpan<double> t, Span<double> rate, Span<double> decay)
+    private readonly double Brake(in ThermalNumbers b, double power, double wind, ReadOnlySpan<double> t, Span<double> rate,
+        Span<double> decay)
     {
         double convection = b.CoolingArea * (b.Still + b.PerWind * wind);
         double absolute = t[0] + Kelvin;
         double ambient = _ambient + Kelvin;
-        double radiation = b.Radiation * StefanBoltzmann * (absolute * absolute * absolute * absolute - ambient * ambient * ambient * ambient);
+        double radiation = b.Radiation * StefanBoltzmann * (
+            absolute * absolute * absolute * absolute - ambient * ambient * ambient * ambient);
         double caliperCooling = b.CaliperCooling * (1 + 3 * wind);
         double ringLoss = convection * (t[0] - _ambient) + radiation;
         double caliperLoss = caliperCooling * (t[2] - _ambient);
         double toHat = b.HatConductance * (t[0] - t[1]);
         double toCaliper = b.CaliperConductance * (t[0] - t[2]);
         rate[0] = (b.RingShare * power - ringLoss - toHat - toCaliper) / b.RingCapacity;
-        decay[0] = (convection + 4 * b.Radiation * StefanBoltzmann * absolute * absolute * absolute + b.HatConductance + b.CaliperConductance) / b.RingCapacity;
+        decay[0] = (convection + 4 * b.Radiation * StefanBoltzmann * absolute * absolute * absolute + b.HatConductance
+            + b.CaliperConductance) / b.RingCapacity;
         rate[1] = b.HatCapacity > 0 ? toHat / b.HatCapacity : rate[0];
         decay[1] = b.HatCapacity > 0 ? b.HatConductance / b.HatCapacity : decay[0];
         rate[2] = ((1 - b.RingShare) * power + toCaliper - caliperLoss) / b.CaliperCapacity;

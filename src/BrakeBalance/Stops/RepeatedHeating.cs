@@ -21,7 +21,8 @@ public static class RepeatedHeating
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static TemperatureDelta PeakRise(TemperatureDelta risePerStop, double coolingRatePerSecond, Duration interval, int? stops)
     {
-        double exponent = Require.Positive(coolingRatePerSecond, nameof(coolingRatePerSecond)) * Require.Positive(interval, nameof(interval)).Seconds;
+        double exponent = Require.Positive(coolingRatePerSecond, nameof(coolingRatePerSecond)) * Require.Positive(interval,
+            nameof(interval)).Seconds;
         ArgumentOutOfRangeException.ThrowIfLessThan(stops ?? 1, 1, nameof(stops));
         double numerator = stops is { } n ? 1 - Math.Exp(-n * exponent) : 1;
         return TemperatureDelta.FromKelvins(risePerStop.Kelvins * numerator / (1 - Math.Exp(-exponent)));

@@ -5,7 +5,8 @@ namespace BrakeBalance.Stops;
 /// <summary>Speed over time, as a lap gives it.</summary>
 public sealed record SpeedTrace
 {
-    private SpeedTrace(IReadOnlyList<double> seconds, IReadOnlyList<double> metresPerSecond) => (Seconds, MetresPerSecond) = (seconds, metresPerSecond);
+    private SpeedTrace(IReadOnlyList<double> seconds, IReadOnlyList<double> metresPerSecond) =>
+        (Seconds, MetresPerSecond) = (seconds, metresPerSecond);
 
     /// <summary>Times in seconds, rising.</summary>
     public IReadOnlyList<double> Seconds { get; }
@@ -23,7 +24,8 @@ public sealed record SpeedTrace
         (Duration Time, Speed Speed)[] all = [.. points];
         if (all.Length < 2)
         {
-            throw new ArgumentException(FormattableString.Invariant($"A speed trace needs at least two points; {all.Length} can be used."), nameof(points));
+            throw new ArgumentException(FormattableString.Invariant($"A speed trace needs at least two points; {all.Length} can be used."),
+                nameof(points));
         }
 
         if (!all.Zip(all.Skip(1)).All(pair => pair.Second.Time > pair.First.Time))
@@ -31,6 +33,7 @@ public sealed record SpeedTrace
             throw new ArgumentException("The times of a speed trace must rise.", nameof(points));
         }
 
-        return new([.. all.Select(point => point.Time.Seconds)], [.. all.Select(point => Require.Between(point.Speed.MetersPerSecond, 0, 150, nameof(points)))]);
+        return new([.. all.Select(point => point.Time.Seconds)],
+            [.. all.Select(point => Require.Between(point.Speed.MetersPerSecond, 0, 150, nameof(points)))]);
     }
 }

@@ -94,7 +94,8 @@ internal ref struct StiffIntegrator
 
             if (++Steps > MostSteps)
             {
-                throw new InvalidOperationException(FormattableString.Invariant($"The stop did not finish within {MostSteps} steps; it had reached {time} s."));
+                throw new InvalidOperationException(
+                    FormattableString.Invariant($"The stop did not finish within {MostSteps} steps; it had reached {time} s."));
             }
 
             system.Events(time + step, _next, _after);
@@ -157,7 +158,8 @@ internal ref struct StiffIntegrator
     }
 
     /// <summary>One step without control; for the fixed-step convergence test too.</summary>
-    internal double Step<T>(ref T system, double time, double step, ReadOnlySpan<double> state, Span<double> result) where T : struct, IStiffSystem
+    internal double Step<T>(ref T system, double time, double step, ReadOnlySpan<double> state, Span<double> result) where T
+        : struct, IStiffSystem
     {
         int controlled = system.Controlled;
         system.Rates(time, state, _k1, _decay);

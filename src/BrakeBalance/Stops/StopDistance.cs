@@ -38,7 +38,8 @@ public static class StopDistance
         double v = Require.Between(from.MetersPerSecond, 0, 300, nameof(from));
         Require.Positive(retardingRatio, nameof(retardingRatio));
         Require.Between(rotatingMassFactor, 1, 2, nameof(rotatingMassFactor));
-        double squared = v * v - 2 * Gravity.StandardMetresPerSecondSquared * retardingRatio / rotatingMassFactor * Require.NotNegative(distance, nameof(distance)).Meters;
+        double squared = v * v - 2 * Gravity.StandardMetresPerSecondSquared * retardingRatio / rotatingMassFactor * Require.NotNegative(
+            distance, nameof(distance)).Meters;
         return squared >= 0 ? Speed.FromMetersPerSecond(Math.Sqrt(squared)) : null;
     }
 

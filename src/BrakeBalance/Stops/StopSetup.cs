@@ -165,7 +165,8 @@ public sealed record StopSetup
             PanicBound = panicBound,
             PedalForce = pedalForce,
             FrontRollShare = Known(dynamics.FrontRollShare, 0.55, "front axle takes 55 % of the lateral load transfer", assumed),
-            MaximumSpeed = Speed.FromKilometersPerHour(Known(dynamics.MaximumSpeed?.KilometersPerHour, 160, "maximum speed 160 km/h", assumed)),
+            MaximumSpeed = Speed.FromKilometersPerHour(
+                Known(dynamics.MaximumSpeed?.KilometersPerHour, 160, "maximum speed 160 km/h", assumed)),
             Fluid = vehicle.Control?.Circuits?.Front.Fluid.Grade ?? BrakeFluidGrade.Dot4,
             Adhesion = adhesion,
             Assumptions = assumed,
@@ -184,7 +185,8 @@ public sealed record StopSetup
         }
 
         Force force = conditions.PedalForce ?? control.Foot.Panic
-            ?? Force.FromNewtons(Known(null, StopConditions.UsualPedalForce.Newtons, "force of the foot in an emergency stop 500 N", assumed));
+            ?? Force.FromNewtons(Known(null, StopConditions.UsualPedalForce.Newtons, "force of the foot in an emergency stop 500 N",
+                assumed));
         FootReach reach = FootReach.Of(new ControlForce(new BalanceModel(vehicle, load)), force);
         return (reach.MasterPressure, BoundOf(reach.Bound), force);
     }
@@ -227,7 +229,8 @@ public sealed record StopSetup
             EngineBrakingTorque = vehicle.EngineBraking is { } engine && engine.DrivenAxle == axle
                 ? engine.BrakingForce * tyre.LoadedRadius
                 : Torque.Zero,
-            LateralSlipWeight = Known(dynamics.LateralStiffnessRatio, 0.5, $"{name} lateral slip stiffness half of the longitudinal", assumed),
+            LateralSlipWeight = Known(dynamics.LateralStiffnessRatio, 0.5, $"{name} lateral slip stiffness half of the longitudinal",
+                assumed),
             BrakeImbalance = dynamics.BrakeImbalance,
             Track = Length.FromMeters(Known(dynamics.Track?.Meters, 1.45, $"{name} track 1.45 m", assumed)),
         };

@@ -21,7 +21,8 @@ public static class StopStudy
     /// <returns>The outcome of every stop.</returns>
     /// <exception cref="OperationCanceledException">The study was ended early.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A drum's shoe would lock by itself within the friction spread.</exception>
-    public static StopStudyResult Run(Vehicle vehicle, StopStudyPlan plan, IProgress<int>? progress = null, CancellationToken cancellation = default)
+    public static StopStudyResult Run(Vehicle vehicle, StopStudyPlan plan, IProgress<int>? progress = null,
+        CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(vehicle);
         ArgumentNullException.ThrowIfNull(plan);
@@ -53,13 +54,15 @@ public static class StopStudy
         BrakedCar car = setup.Car with
         {
             Axles = new(
-                Drawn(setup.Car.Axles.Front, adhesion, Between(spread.Front, front)), Drawn(setup.Car.Axles.Rear, adhesion, Between(spread.Rear, rear))),
+                Drawn(setup.Car.Axles.Front, adhesion, Between(spread.Front, front)),
+                    Drawn(setup.Car.Axles.Rear, adhesion, Between(spread.Rear, rear))),
         };
         var rate = PressureChangeRate.FromPascalsPerSecond(setup.PanicPressure.Pascals / plan.RiseTime.Seconds);
         PressureBuildUp buildUp = setup.BuildUp with { RampRate = rate };
         StopResult stop = StraightStop.Run(car, setup.Panic, buildUp, plan.InitialSpeed, withTrace: false);
         return new StudiedStop(
-            load, adhesion, plan.FrictionSpread * (2 * front - 1), plan.FrictionSpread * (2 * rear - 1), stop.FirstLock, stop.Distance.Meters);
+            load, adhesion, plan.FrictionSpread * (2 * front - 1), plan.FrictionSpread * (2 * rear - 1), stop.FirstLock,
+                stop.Distance.Meters);
     }
 
     private static BrakedAxle Drawn(BrakedAxle axle, double adhesion, double torqueFactor) => axle with
@@ -71,7 +74,8 @@ public static class StopStudy
     /// <summary>Torque over nominal torque at evenly spaced frictions from the lowest to the highest.</summary>
     private static double[] TorqueFactors(Brake brake, double spread) =>
     [
-        .. Enumerable.Range(-10, 21).Select(i => brake.BrakeFactorNear(brake.FrictionCoefficient * (1 + i / 10.0 * spread)) / brake.BrakeFactor),
+        .. Enumerable.Range(-10, 21)
+            .Select(i => brake.BrakeFactorNear(brake.FrictionCoefficient * (1 + i / 10.0 * spread)) / brake.BrakeFactor),
     ];
 
     private static double Between(double[] values, double place)

@@ -11,7 +11,8 @@ public sealed record StopStudyPlan
     public int Stops
     {
         get;
-        init => field = value is >= 1 and <= 1_000_000 ? value : throw new ArgumentOutOfRangeException(nameof(Stops), value, "Must lie between 1 and 1000000.");
+        init => field = value is >= 1 and <= 1_000_000
+            ? value : throw new ArgumentOutOfRangeException(nameof(Stops), value, "Must lie between 1 and 1000000.");
     } = 10_000;
 
     /// <summary>Lowest peak adhesion of the surface [–]; 0.05 to 2.</summary>

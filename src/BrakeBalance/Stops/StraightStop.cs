@@ -35,7 +35,8 @@ public static class StraightStop
     public static StopResult Run(BrakedCar car, Driver driver, PressureBuildUp buildUp, Speed initialSpeed, bool withTrace = true) =>
         Run(car, driver, buildUp, initialSpeed, withTrace, RelativeTolerance);
 
-    internal static StopResult Run(BrakedCar car, Driver driver, PressureBuildUp buildUp, Speed initialSpeed, bool withTrace, double relativeTolerance)
+    internal static StopResult Run(BrakedCar car, Driver driver, PressureBuildUp buildUp, Speed initialSpeed, bool withTrace,
+        double relativeTolerance)
     {
         ArgumentNullException.ThrowIfNull(driver);
         ArgumentNullException.ThrowIfNull(buildUp);
@@ -49,7 +50,8 @@ public static class StraightStop
         Span<double> y = stackalloc double[StraightStopSystem.States];
         system.Begin(y);
         Span<double> buffer = stackalloc double[StiffIntegrator.BufferLength(StraightStopSystem.States, StraightStopSystem.Functions)];
-        var integrator = new StiffIntegrator(buffer, StraightStopSystem.States, StraightStopSystem.Functions, relativeTolerance, LongestStepSeconds);
+        var integrator = new StiffIntegrator(buffer, StraightStopSystem.States, StraightStopSystem.Functions, relativeTolerance,
+            LongestStepSeconds);
 
         double time = 0;
         double longest = 20 + 20 * v0;
@@ -174,7 +176,8 @@ public static class StraightStop
                 bounded = most < wanted;
                 return Math.Min(wanted, most) is var pascals && double.IsFinite(pascals)
                     ? pascals
-                    : throw new InvalidOperationException("No line pressure within four times the last point of the torque curves locks an axle, so there is no threshold to hold; use a panic driver with a chosen pressure.");
+                    : throw new InvalidOperationException(
+                        "No line pressure within four times the last point of the torque curves locks an axle, so there is no threshold to hold; use a panic driver with a chosen pressure.");
         }
     }
 

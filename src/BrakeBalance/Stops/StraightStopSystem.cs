@@ -48,7 +48,8 @@ internal struct StraightStopSystem : IStiffSystem
     private readonly double[]? _frontOutlets;
     private readonly double[]? _rearOutlets;
 
-    public StraightStopSystem(in CarNumbers car, in PressureCommand command, double initialSpeed, double? antilockEfficiency, List<StopSample>? trace)
+    public StraightStopSystem(in CarNumbers car, in PressureCommand command, double initialSpeed, double? antilockEfficiency,
+        List<StopSample>? trace)
     {
         _car = car;
         Command = command;
@@ -163,8 +164,10 @@ internal struct StraightStopSystem : IStiffSystem
         values[At80Percent] = state[Speed] - 0.8 * _initialSpeed;
         values[At10Percent] = state[Speed] - 0.1 * _initialSpeed;
         Forces f = Solve(time, state);
-        AxleEvents(_car.Front, FrontState, state[FrontSlip], f.Front, f.FrontReaction, f.FrontTorque, f.Deceleration, out values[FrontSaturates], out values[FrontReleases]);
-        AxleEvents(_car.Rear, RearState, state[RearSlip], f.Rear, f.RearReaction, f.RearTorque, f.Deceleration, out values[RearSaturates], out values[RearReleases]);
+        AxleEvents(_car.Front, FrontState, state[FrontSlip], f.Front, f.FrontReaction, f.FrontTorque, f.Deceleration,
+            out values[FrontSaturates], out values[FrontReleases]);
+        AxleEvents(_car.Rear, RearState, state[RearSlip], f.Rear, f.RearReaction, f.RearTorque, f.Deceleration, out values[RearSaturates],
+            out values[RearReleases]);
     }
 
     public void Accepted(double time, ReadOnlySpan<double> state)
@@ -204,7 +207,8 @@ internal struct StraightStopSystem : IStiffSystem
     }
 
     private static void Axle(
-        in AxleNumbers axle, WheelState wheels, double force, double reaction, double deceleration, double brakeTorque, double v, double slip,
+        in AxleNumbers axle, WheelState wheels, double force, double reaction, double deceleration, double brakeTorque, double v,
+            double slip,
         out double slipRate, out double decay, out double brakePower, out double tyrePower, ref double resistancePower)
     {
         tyrePower = force * slip * v;
@@ -234,7 +238,8 @@ internal struct StraightStopSystem : IStiffSystem
     }
 
     private readonly void AxleEvents(
-        in AxleNumbers axle, WheelState wheels, double slip, double force, double reaction, double brakeTorque, double deceleration, out double lockUp, out double release)
+        in AxleNumbers axle, WheelState wheels, double slip, double force, double reaction, double brakeTorque, double deceleration,
+            out double lockUp, out double release)
     {
         double torque = brakeTorque + axle.EngineTorque;
         switch (wheels)

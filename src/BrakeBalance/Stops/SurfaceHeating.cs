@@ -22,7 +22,8 @@ public static class SurfaceHeating
     /// <returns>Temperature of the surface above that at the start.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static TemperatureDelta Rise(
-        HeatFlux initialFlux, ThermalConductivity conductivity, Density density, SpecificEntropy specificHeat, Duration time, Duration stopTime)
+        HeatFlux initialFlux, ThermalConductivity conductivity, Density density, SpecificEntropy specificHeat, Duration time,
+            Duration stopTime)
     {
         double q = Require.NotNegative(initialFlux, nameof(initialFlux)).WattsPerSquareMeter;
         double end = Require.Positive(stopTime, nameof(stopTime)).Seconds;
@@ -41,6 +42,7 @@ public static class SurfaceHeating
     /// <param name="specificHeat">Specific heat of the ring; above zero.</param>
     /// <param name="stopTime">Duration of the stop; above zero.</param>
     /// <returns>Temperature of the surface above that at the start.</returns>
-    public static TemperatureDelta Peak(HeatFlux initialFlux, ThermalConductivity conductivity, Density density, SpecificEntropy specificHeat, Duration stopTime) =>
+    public static TemperatureDelta Peak(HeatFlux initialFlux, ThermalConductivity conductivity, Density density,
+        SpecificEntropy specificHeat, Duration stopTime) =>
         Rise(initialFlux, conductivity, density, specificHeat, stopTime / 2, stopTime);
 }

@@ -40,7 +40,8 @@ internal static class ThermalFigures
     {
         double coldest = friction.Coldest.DegreesCelsius;
         double hottest = friction.Hottest.DegreesCelsius;
-        double height = measured ? 1 : brake.FrictionCoefficient / friction.At(Temperature.FromDegreesCelsius(Math.Clamp(ReferenceCelsius, coldest, hottest)));
+        double height = measured
+            ? 1 : brake.FrictionCoefficient / friction.At(Temperature.FromDegreesCelsius(Math.Clamp(ReferenceCelsius, coldest, hottest)));
         double reference = brake.BrakeFactor;
         return FadeCurve.Through(Enumerable.Range(0, 101)
             .Select(i => Temperature.FromDegreesCelsius(coldest + (hottest - coldest) * i / 100))

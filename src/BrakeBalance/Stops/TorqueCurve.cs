@@ -60,7 +60,8 @@ public sealed class TorqueCurve
             if (!(pascals[i] > pascals[i - 1]) || !(torques[i] >= torques[i - 1]))
             {
                 throw new ArgumentException(
-                    FormattableString.Invariant($"Pressures must rise and torques must not fall from point to point; point {i} is {pascals[i]} Pa, {torques[i]} N·m after {pascals[i - 1]} Pa, {torques[i - 1]} N·m."),
+                    FormattableString.Invariant(
+                        $"Pressures must rise and torques must not fall from point to point; point {i} is {pascals[i]} Pa, {torques[i]} N·m after {pascals[i - 1]} Pa, {torques[i - 1]} N·m."),
                     nameof(points));
             }
         }
@@ -176,6 +177,7 @@ public sealed class TorqueCurve
             }
         }
 
-        return _newtonMetres[low] + (pascals - _pascals[low]) * (_newtonMetres[high] - _newtonMetres[low]) / (_pascals[high] - _pascals[low]);
+        return _newtonMetres[low]
+            + (pascals - _pascals[low]) * (_newtonMetres[high] - _newtonMetres[low]) / (_pascals[high] - _pascals[low]);
     }
 }

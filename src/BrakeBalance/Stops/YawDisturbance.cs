@@ -36,5 +36,6 @@ public sealed record YawDisturbance
 
     private static Angle Within(Angle value, double degrees, string name) => Math.Abs(value.Degrees) <= degrees
         ? value
-        : throw new ArgumentOutOfRangeException(name, value.Degrees, FormattableString.Invariant($"Must lie between {-degrees} and {degrees} degrees."));
+        : throw new ArgumentOutOfRangeException(name, value.Degrees,
+            FormattableString.Invariant($"Must lie between {-degrees} and {degrees} degrees."));
 }

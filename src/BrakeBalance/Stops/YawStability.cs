@@ -32,7 +32,8 @@ public static class YawStability
         double rear = Stiffness(numbers.Rear, numbers.Rear.Static - transfer, locked == Axle.Rear);
         double a = numbers.FrontArm;
         double b = numbers.RearArm;
-        double deceleration = (frontLocked * (numbers.Front.Static + transfer) + rearLocked * (numbers.Rear.Static - transfer)) / numbers.Mass;
+        double deceleration = (frontLocked * (numbers.Front.Static + transfer)
+            + rearLocked * (numbers.Rear.Static - transfer)) / numbers.Mass;
         double turning = a * front - b * rear;
         double m11 = -(front + rear) / (numbers.Mass * v) + deceleration / v;
         double m12 = -1 - turning / (numbers.Mass * v * v);

@@ -25,7 +25,8 @@ public static class YawStop
     /// <exception cref="ArgumentOutOfRangeException">The initial speed is outside its range.</exception>
     /// <exception cref="InvalidOperationException">The car does not stop.</exception>
     public static YawResult Run(
-        BrakedCar car, Pressure heldPressure, PressureBuildUp buildUp, Speed initialSpeed, YawDisturbance disturbance, bool withTrace = true) =>
+        BrakedCar car, Pressure heldPressure, PressureBuildUp buildUp, Speed initialSpeed, YawDisturbance disturbance,
+            bool withTrace = true) =>
         Run(car, heldPressure, buildUp, initialSpeed, disturbance, withTrace, RelativeTolerance);
 
     /// <summary>The car with one axle certain to lock and the other not braked, to show what the lock of that axle alone does.</summary>
@@ -48,7 +49,8 @@ public static class YawStop
     }
 
     internal static YawResult Run(
-        BrakedCar car, Pressure heldPressure, PressureBuildUp buildUp, Speed initialSpeed, YawDisturbance disturbance, bool withTrace, double relativeTolerance)
+        BrakedCar car, Pressure heldPressure, PressureBuildUp buildUp, Speed initialSpeed, YawDisturbance disturbance, bool withTrace,
+            double relativeTolerance)
     {
         ArgumentNullException.ThrowIfNull(buildUp);
         ArgumentNullException.ThrowIfNull(disturbance);

@@ -170,7 +170,8 @@ internal struct YawStopSystem : IStiffSystem
             ref readonly AxleNumbers axle = ref AxleOf(i);
             double right = isFront ? _rightTorque.Front : _rightTorque.Rear;
             w.Load = Math.Max(0.5, 0.5 * (isFront ? frontStatic + transfer : rearStatic - transfer));
-            w.Torque = 0.5 * (axle.Brakes.NewtonMetres(pressure, rearStatic - transfer) * (i % 2 == 1 ? right : 2 - right) + axle.EngineTorque);
+            w.Torque = 0.5 * (axle.Brakes.NewtonMetres(pressure, rearStatic - transfer) * (i % 2 == 1 ? right : 2 - right)
+                + axle.EngineTorque);
             motion.Wheels[i] = w;
             fx += w.BodyX * w.Load;
             fy += w.BodyY * w.Load;

@@ -42,7 +42,8 @@ public sealed record BalanceSummary(
     /// <exception cref="ArgumentException">There is no such load case, or the car cannot be computed; the message says why.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A braking rate or adhesion is out of its range.</exception>
     public static BalanceSummary Of(
-        Vehicle vehicle, IReadOnlyList<double>? brakingRates = null, IReadOnlyList<double>? adhesions = null, string? loadCase = null, Speed speed = default)
+        Vehicle vehicle, IReadOnlyList<double>? brakingRates = null, IReadOnlyList<double>? adhesions = null, string? loadCase = null,
+            Speed speed = default)
     {
         ArgumentNullException.ThrowIfNull(vehicle);
         brakingRates ??= DefaultBrakingRates;
@@ -56,8 +57,11 @@ public sealed record BalanceSummary(
         }
 
         IEnumerable<LoadCase> loads = loadCase is null ? vehicle.LoadCases : [vehicle.LoadCase(loadCase)];
-        IReadOnlyList<LoadCaseSummary> parts = [.. loads.Select(load => LoadCaseSummary.Of(new BalanceModel(vehicle, load, speed), brakingRates, adhesions))];
-        return new(vehicle, parts, DistributionRules.Check(vehicle), Setting.Of(vehicle), [.. parts.SelectMany(part => part.Notices)]) { Speed = speed };
+        IReadOnlyList<LoadCaseSummary> parts =
+            [.. loads.Select(load => LoadCaseSummary.Of(new BalanceModel(vehicle, load, speed), brakingRates, adhesions))];
+        return new(vehicle, parts, DistributionRules.Check(vehicle), Setting.Of(vehicle),
+            [.. parts.SelectMany(part => part.Notices)])
+        { Speed = speed };
     }
 }
 
@@ -86,31 +90,40 @@ public sealed record LoadCaseSummary(
 
     internal static LoadCaseSummary Of(BalanceModel model, IReadOnlyList<double> brakingRates, IReadOnlyList<double> adhesions)
     {
-        IReadOnlyList<RateSummary> rates = [.. brakingRates.Select(rate => new RateSummary(rate, model.NormalReactions(rate), model.IdealForces(rate), model.AtRate(rate)))];
-        IReadOnlyList<SurfaceSummary> lockUps = [.. adhesions.Select(adhesion => new SurfaceSummary(adhesion, model.FirstLockUp(adhesion)))];
-        return new(model.LoadCase, model.StaticAxleLoads, model.RearLiftOffRate, rates, lockUps, model.IdealCrossings(), model.RearKnees(), Warnings(model, rates, lockUps));
+        IReadOnlyList<RateSummary> rates =
+            [.. brakingRates.Select(rate =>
+            new RateSummary(rate, model.NormalReactions(rate), model.IdealForces(rate), model.AtRate(rate)))];
+        IReadOnlyList<SurfaceSummary> lockUps =
+            [.. adhesions.Select(adhesion => new SurfaceSummary(adhesion, model.FirstLockUp(adhesion)))];
+        return new(model.LoadCase, model.StaticAxleLoads, model.RearLiftOffRate, rates, lockUps, model.IdealCrossings(), model.RearKnees(),
+            Warnings(model, rates, lockUps));
     }
 
     private static List<string> Warnings(BalanceModel model, IReadOnlyList<RateSummary> rates, IReadOnlyList<SurfaceSummary> lockUps)
     {
         string name = model.LoadCase.Name;
         List<string> warnings = [];
-        double greatest = Math.Max(rates.Select(rate => rate.BrakingRate).DefaultIfEmpty(0).Max(), lockUps.Select(surface => model.GreatestRate(surface.Adhesion)).DefaultIfEmpty(0).Max());
+        double greatest = Math.Max(rates.Select(rate => rate.BrakingRate).DefaultIfEmpty(0)
+            .Max(), lockUps.Select(surface => model.GreatestRate(surface.Adhesion)).DefaultIfEmpty(0).Max());
         if (model.RearLiftOffRate <= greatest)
         {
-            warnings.Add(FormattableString.Invariant($"{name}: the rear wheels leave the road at a braking rate of {model.RearLiftOffRate:0.00}; beyond it the front axle carries the whole car."));
+            warnings.Add(FormattableString.Invariant(
+                $"{name}: the rear wheels leave the road at a braking rate of {model.RearLiftOffRate:0.00}; beyond it the front axle carries the whole car."));
         }
 
-        string[] rearFirst = [.. lockUps.Where(surface => surface.LockUp?.First == Axle.Rear).Select(surface => FormattableString.Invariant($"{surface.Adhesion:0.00}"))];
+        string[] rearFirst = [.. lockUps.Where(surface => surface.LockUp?.First == Axle.Rear)
+            .Select(surface => FormattableString.Invariant($"{surface.Adhesion:0.00}"))];
         if (rearFirst.Length > 0)
         {
             warnings.Add($"{name}: the rear axle locks first at adhesion {string.Join(", ", rearFirst)}. Rear-first lock-up spins the car.");
         }
 
-        string[] none = [.. lockUps.Where(surface => surface.LockUp is null).Select(surface => FormattableString.Invariant($"{surface.Adhesion:0.00}"))];
+        string[] none = [.. lockUps.Where(surface => surface.LockUp is null)
+            .Select(surface => FormattableString.Invariant($"{surface.Adhesion:0.00}"))];
         if (none.Length > 0)
         {
-            warnings.Add(FormattableString.Invariant($"{name}: no axle locks up to {model.MaximumPressure.Bars:0} bar at adhesion {string.Join(", ", none)}."));
+            warnings.Add(FormattableString.Invariant(
+                $"{name}: no axle locks up to {model.MaximumPressure.Bars:0} bar at adhesion {string.Join(", ", none)}."));
         }
 
         if (Release(model) is { } release)
@@ -145,7 +158,8 @@ public sealed record LoadCaseSummary(
 
         Pressure? knee = model.Vehicle.Hydraulics.RearProportioningValve is null
             ? null
-            : ReleaseBehaviour.HighestKnee(model.Vehicle, model.LoadCase, model.MaximumPressure, ReleaseAdhesion, SlidingShare, model.Speed);
+            : ReleaseBehaviour.HighestKnee(model.Vehicle, model.LoadCase, model.MaximumPressure, ReleaseAdhesion, SlidingShare,
+                model.Speed);
         return $"{on}{turns}: the valve's hysteresis keeps the rear locked longer, which can spin the car"
             + (knee is null ? "." : $"; a knee of at most {Text(knee)} does not.");
 

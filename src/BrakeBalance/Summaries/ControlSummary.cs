@@ -63,11 +63,13 @@ public sealed record ControlSummary(
         }
 
         MasterCylinder cylinder = control.MasterCylinderFor(vehicle.Hydraulics.Split);
-        Length own = cylinder is TwinMasterCylinders twin ? twin.FrontBore : Length.FromMeters(Math.Sqrt(cylinder.PistonAreas.Front.SquareMeters * 4 / Math.PI));
+        Length own = cylinder is TwinMasterCylinders twin
+            ? twin.FrontBore : Length.FromMeters(Math.Sqrt(cylinder.PistonAreas.Front.SquareMeters * 4 / Math.PI));
         double ratio = control.Pedal.Lever.RatioAt(Length.Zero);
         return ControlChoice.Sweep(
             new BalanceModel(vehicle, vehicle.LoadCases[0]),
-            [.. Enumerable.Range(-3, 7).Select(i => own + Length.FromInches(i / 16.0)).Where(bore => bore >= MasterCylinder.SmallestBore && bore <= MasterCylinder.LargestBore)],
+            [.. Enumerable.Range(-3, 7).Select(i => own + Length.FromInches(i / 16.0))
+                .Where(bore => bore >= MasterCylinder.SmallestBore && bore <= MasterCylinder.LargestBore)],
             [.. Enumerable.Range(-3, 7).Select(i => ratio + (i / 2.0)).Where(tried => tried is >= 1 and <= 12)],
             [("as it is", control.Assist)],
             new ControlTargets());
@@ -134,7 +136,8 @@ public sealed record ControlLoadCaseSummary(
 /// <param name="TravelDrumsHot">The same with hot drums; null when it cannot be told or the car has no drums.</param>
 /// <param name="WhyNot">Why the rate cannot be had, in words; null when it can.</param>
 public sealed record ControlRateSummary(
-    double BrakingRate, ControlForcePoint? Point, Force? WithoutAssist, PedalTravel? Travel, PedalTravel? TravelDrumsHot = null, string? WhyNot = null)
+    double BrakingRate, ControlForcePoint? Point, Force? WithoutAssist, PedalTravel? Travel, PedalTravel? TravelDrumsHot = null,
+        string? WhyNot = null)
 {
     /// <summary>What is wrong with the pedal's travel at that rate, or why the rate cannot be had; null when nothing is.</summary>
     public string? Remark =>

@@ -14,7 +14,8 @@ public static class QuestionDesk
     public const int Count = 27;
 
     private static readonly string[] Brakes = ["front.brake", "rear.brake"];
-    private static readonly string[] Balance = ["wheelbase", "loadCases", "front.tyre", "rear.tyre", "hydraulics", "aerodynamics", .. Brakes];
+    private static readonly string[] Balance =
+        ["wheelbase", "loadCases", "front.tyre", "rear.tyre", "hydraulics", "aerodynamics", .. Brakes];
     private static readonly string[] Heat = ["front.heat", "rear.heat", "fluid"];
 
     private static readonly string[] Foot = [.. Balance, "pedal", "assist", "masterCylinder"];

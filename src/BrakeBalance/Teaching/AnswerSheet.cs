@@ -26,12 +26,17 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
         var cells = new LogCells(LogTable.Read(reader));
         HashSet<string> known =
         [
-            .. Lesson.All.SelectMany(lesson => Enumerable.Range(1, 3).Select(level => string.Create(CultureInfo.InvariantCulture, $"{lesson.Id}-{level}"))),
+            .. Lesson.All.SelectMany(lesson =>
+                Enumerable.Range(1, 3).Select(level => string.Create(CultureInfo.InvariantCulture, $"{lesson.Id}-{level}"))),
         ];
         (int student, int exercise, int answer) = (cells.Find("student"), cells.Find("exercise"), cells.Find("answer"));
         if (student < 0 || exercise < 0 || answer < 0)
         {
-            cells.Problems.Add(new LogProblem { Line = cells.HeaderLine, Reason = "the header must name the columns student, exercise and answer" });
+            cells.Problems.Add(new LogProblem
+            {
+                Line = cells.HeaderLine,
+                Reason = "the header must name the columns student, exercise and answer"
+            });
             return Of(cells.Nothing<GivenAnswer>());
         }
 
@@ -50,7 +55,8 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
             }
             else if (!seen.Add((number, which)))
             {
-                cells.Fault(string.Create(CultureInfo.InvariantCulture, $"student {number} has answered {which} already; the first answer counts."));
+                cells.Fault(string.Create(CultureInfo.InvariantCulture,
+                    $"student {number} has answered {which} already; the first answer counts."));
             }
 
             return new GivenAnswer(line, number, which, text);
@@ -59,5 +65,6 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
 
     private static AnswerSheet Of(LogReading<GivenAnswer> reading) => new(
         reading.Rows,
-        [.. reading.Problems.Select(p => string.Create(CultureInfo.InvariantCulture, $"Line {p.Line}: {p.Reason}{(p.Reason[^1] is '.' or '?' ? "" : ".")}"))]);
+        [.. reading.Problems.Select(p =>
+            string.Create(CultureInfo.InvariantCulture, $"Line {p.Line}: {p.Reason}{(p.Reason[^1] is '.' or '?' ? "" : ".")}"))]);
 }

@@ -13,7 +13,8 @@ public sealed record ClassNumber
     public required int Student
     {
         get;
-        init => field = value is >= 1 and <= 9999 ? value : throw new ArgumentOutOfRangeException(nameof(Student), value, "Must lie between 1 and 9999.");
+        init => field = value is >= 1 and <= 9999
+            ? value : throw new ArgumentOutOfRangeException(nameof(Student), value, "Must lie between 1 and 9999.");
     }
 
     /// <summary>The source of the student's numbers.</summary>
@@ -21,5 +22,6 @@ public sealed record ClassNumber
     /// <remarks>
     /// Mersenne Twister by Matsumoto and Nishimura, as MathNet.Numerics has it: the same everywhere and in every version.
     /// </remarks>
-    internal MersenneTwister Numbers(int stream) => new(unchecked((Seed * 1_000_003) + (Student * 7919) + (stream * 104_729)), threadSafe: false);
+    internal MersenneTwister Numbers(int stream) =>
+        new(unchecked((Seed * 1_000_003) + (Student * 7919) + (stream * 104_729)), threadSafe: false);
 }

@@ -18,13 +18,16 @@ public sealed record ClassResults(IReadOnlyList<StudentMark> Marks, IReadOnlyLis
     public static ClassResults Of(int seed, IReadOnlyList<GivenAnswer> answers, bool us = false)
     {
         Dictionary<int, IReadOnlyDictionary<string, Exercise>> sheets = answers.Select(answer => answer.Student).Distinct()
-            .ToDictionary(student => student, student => (IReadOnlyDictionary<string, Exercise>)Exercises.For(new ClassNumber { Seed = seed, Student = student }).ToDictionary(exercise => exercise.Id));
+            .ToDictionary(student =>
+                student, student => (IReadOnlyDictionary<string, Exercise>)Exercises.For(new ClassNumber { Seed = seed, Student = student })
+                .ToDictionary(exercise => exercise.Id));
         List<StudentMark> marks = [.. answers.Select(answer =>
         {
             Exercise exercise = sheets[answer.Student][answer.ExerciseId];
             return new StudentMark(answer.Student, exercise, answer.Text, Marking.Check(exercise, answer.Text, us));
         })];
-        Dictionary<int, double> totals = marks.GroupBy(mark => mark.Student).ToDictionary(group => group.Key, group => group.Sum(mark => mark.Marked.Points));
+        Dictionary<int, double> totals = marks.GroupBy(mark => mark.Student)
+            .ToDictionary(group => group.Key, group => group.Sum(mark => mark.Marked.Points));
         int[] ranked = [.. totals.OrderByDescending(pair => pair.Value).ThenBy(pair => pair.Key).Select(pair => pair.Key)];
         int group = Math.Max(1, (int)Math.Round(0.27 * ranked.Length));
         HashSet<int> upper = [.. ranked.Take(group)];
@@ -36,10 +39,12 @@ public sealed record ClassResults(IReadOnlyList<StudentMark> Marks, IReadOnlyLis
                 item.Count(),
                 Facility(item),
                 ranked.Length >= 4 && item.Any(mark => upper.Contains(mark.Student)) && item.Any(mark => lower.Contains(mark.Student))
-                    ? Facility(item.Where(mark => upper.Contains(mark.Student))) - Facility(item.Where(mark => lower.Contains(mark.Student)))
+                    ? Facility(item.Where(mark => upper.Contains(mark.Student))) - Facility(
+                        item.Where(mark => lower.Contains(mark.Student)))
                     : null,
                 [.. item.Where(mark => mark.Marked.Mark is not Mark.Right).GroupBy(mark => mark.Marked.Comment)
-                    .OrderByDescending(same => same.Count()).ThenBy(same => same.Key, StringComparer.Ordinal).Select(same => (same.Key, same.Count()))]))];
+                    .OrderByDescending(same => same.Count()).ThenBy(same => same.Key, StringComparer.Ordinal)
+                        .Select(same => (same.Key, same.Count()))]))];
         return new(marks, items);
     }
 
@@ -59,4 +64,5 @@ public sealed record StudentMark(int Student, Exercise Exercise, string Text, Ma
 /// <param name="Facility">Mean share of the points [–]; 0 to 1.</param>
 /// <param name="Discrimination">Facility of the upper 27 % less that of the lower 27 % [–]; null for fewer than four students.</param>
 /// <param name="Comments">What went wrong, most frequent first, with counts.</param>
-public sealed record ItemAnalysis(string ExerciseId, int Answers, double Facility, double? Discrimination, IReadOnlyList<(string Comment, int Count)> Comments);
+public sealed record ItemAnalysis(string ExerciseId, int Answers, double Facility, double? Discrimination,
+    IReadOnlyList<(string Comment, int Count)> Comments);

@@ -50,7 +50,8 @@ public sealed record ExerciseAnswer
         {
             Quantity = quantity,
             Tolerance = 0.03,
-            Mistakes = [.. mistakes.Select(mistake => new Mistake(mistake.Name, Si(mistake.Value))).Where(mistake => Math.Abs(mistake.Value - right) > 0.06 * Math.Abs(right))],
+            Mistakes = [.. mistakes.Select(mistake => new Mistake(mistake.Name, Si(mistake.Value)))
+                .Where(mistake => Math.Abs(mistake.Value - right) > 0.06 * Math.Abs(right))],
         };
     }
 
@@ -62,7 +63,8 @@ public sealed record ExerciseAnswer
     {
         Fraction = fraction,
         Tolerance = 0.02,
-        Mistakes = [.. mistakes.Select(mistake => new Mistake(mistake.Name, mistake.Value)).Where(mistake => Math.Abs(mistake.Value - fraction) > 0.04)],
+        Mistakes = [.. mistakes.Select(mistake => new Mistake(mistake.Name, mistake.Value))
+            .Where(mistake => Math.Abs(mistake.Value - fraction) > 0.04)],
     };
 
     /// <summary>The units in which an answer is asked for.</summary>
@@ -108,7 +110,8 @@ public sealed record ExerciseAnswer
     internal static double Si(IQuantity quantity) => quantity.As(quantity.QuantityInfo.BaseUnitInfo.Value);
 
     private static string Abbreviation(Enum unit) =>
-        UnitAbbreviationsCache.Default.GetDefaultAbbreviation(unit.GetType(), Convert.ToInt32(unit, CultureInfo.InvariantCulture), CultureInfo.InvariantCulture) switch
+        UnitAbbreviationsCache.Default.GetDefaultAbbreviation(unit.GetType(), Convert.ToInt32(unit, CultureInfo.InvariantCulture),
+            CultureInfo.InvariantCulture) switch
         {
             "∆°C" => "°C",
             "∆°F" => "°F",

@@ -27,7 +27,8 @@ public sealed class ExerciseCar
     public BalanceModel Balance => field ??= new(Vehicle, LoadCase);
 
     /// <summary>The balance without its valve: one fixed ratio.</summary>
-    public BalanceModel WithoutValve => field ??= new(Vehicle with { Hydraulics = Vehicle.Hydraulics.WithoutRearProportioning() }, LoadCase);
+    public BalanceModel WithoutValve =>
+        field ??= new(Vehicle with { Hydraulics = Vehicle.Hydraulics.WithoutRearProportioning() }, LoadCase);
 
     /// <summary>The rear axle's share of the braking force without the valve [–].</summary>
     public double RearForceShare
@@ -126,7 +127,8 @@ public sealed class ExerciseCar
 
     private static ExerciseCar Draw(MersenneTwister numbers)
     {
-        double Pick(double low, double high, double step) => Math.Round(low + step * numbers.Next((int)Math.Round((high - low) / step) + 1), 6);
+        double Pick(double low, double high, double step) =>
+            Math.Round(low + step * numbers.Next((int)Math.Round((high - low) / step) + 1), 6);
 
         Length wheelbase = Length.FromMeters(Pick(2.30, 2.95, 0.05));
         double frontShare = Pick(0.48, 0.60, 0.01);

@@ -26,5 +26,6 @@ public sealed record Lesson(int Number, string Id, string Title)
     /// <returns>The lesson.</returns>
     /// <exception cref="ArgumentException">There is none; the message lists those there are.</exception>
     public static Lesson Of(string id) => All.FirstOrDefault(lesson => lesson.Id == id)
-        ?? throw new ArgumentException($"There is no lesson \"{id}\". Accepted: {string.Join(", ", All.Select(lesson => lesson.Id))}.", nameof(id));
+        ?? throw new ArgumentException($"There is no lesson \"{id}\". Accepted: {string.Join(", ", All.Select(lesson => lesson.Id))}.",
+            nameof(id));
 }

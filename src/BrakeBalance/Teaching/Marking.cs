@@ -119,23 +119,27 @@ public static partial class Marking
         return Near(answer, value) ? new(Mark.Right, exercise.Level, "")
             : Near(answer, -value) ? new(Mark.SignError, exercise.Level / 2.0, "Look at the sign.")
             : Known(exercise, value) is { Mark: Mark.KnownMistake } known ? known
-            : AnyUnitFits(answer, number) ? new(Mark.WrongUnit, exercise.Level / 2.0, "The number is right in another unit than the one written.")
+            : AnyUnitFits(answer, number)
+                ? new(Mark.WrongUnit, exercise.Level / 2.0, "The number is right in another unit than the one written.")
             : new(Mark.Wrong, 0, "Wrong; start again from the sketch.");
     }
 
     private static MarkedAnswer Known(Exercise exercise, double value) =>
-        exercise.Answer.Mistakes.FirstOrDefault(mistake => Math.Abs(value - mistake.Value) <= Slack(exercise.Answer, mistake.Value)) is { } mistake
+        exercise.Answer.Mistakes.FirstOrDefault(mistake => Math.Abs(value - mistake.Value) <= Slack(exercise.Answer, mistake.Value))
+            is { } mistake
             ? new(Mark.KnownMistake, 0, $"Looks as if {mistake.Name}.")
             : new(Mark.Wrong, 0, "Wrong; start again from the sketch.");
 
     private static bool AnyUnitFits(ExerciseAnswer answer, double number) =>
         answer.Quantity!.QuantityInfo.UnitInfos.Any(unit => Near(answer, ExerciseAnswer.Si(UnitsNet.Quantity.From(number, unit.Value))));
 
-    private static bool Near(ExerciseAnswer answer, double value) => Math.Abs(value - answer.RightValue) <= Slack(answer, answer.RightValue);
+    private static bool Near(ExerciseAnswer answer, double value) =>
+        Math.Abs(value - answer.RightValue) <= Slack(answer, answer.RightValue);
 
     private static double Slack(ExerciseAnswer answer, double around) =>
         answer.Quantity is null ? answer.Tolerance : answer.Tolerance * Math.Abs(around);
 
-    [GeneratedRegex(@"^(?<number>[+-]?([0-9]+([.,][0-9]*)?|[.,][0-9]+)([eE][+-]?[0-9]+)?)\s*(?<unit>[^\d\s].*)?$", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^(?<number>[+-]?([0-9]+([.,][0-9]*)?|[.,][0-9]+)([eE][+-]?[0-9]+)?)\s*(?<unit>[^\d\s].*)?$",
+        RegexOptions.ExplicitCapture)]
     private static partial Regex Shape();
 }

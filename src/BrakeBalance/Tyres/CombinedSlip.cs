@@ -23,20 +23,23 @@ public static class CombinedSlip
     /// <param name="normalReaction">Normal reaction of the wheel; above zero.</param>
     /// <returns>Force of the road on the wheel, forwards and leftwards positive; zero when the wheel stands still.</returns>
     public static (Force Longitudinal, Force Lateral) Forces(
-        SlipCurve curve, double lateralWeight, Speed longitudinalVelocity, Speed lateralVelocity, Speed circumferentialVelocity, Force normalReaction)
+        SlipCurve curve, double lateralWeight, Speed longitudinalVelocity, Speed lateralVelocity, Speed circumferentialVelocity,
+            Force normalReaction)
     {
         ArgumentNullException.ThrowIfNull(curve);
         Require.Between(lateralWeight, 0.01, 1, nameof(lateralWeight));
         double load = Require.Positive(normalReaction, nameof(normalReaction)).Newtons;
         double vx = longitudinalVelocity.MetersPerSecond;
         PerNewton(curve, lateralWeight, vx - circumferentialVelocity.MetersPerSecond, lateralVelocity.MetersPerSecond,
-            Math.Sqrt(vx * vx + lateralVelocity.MetersPerSecond * lateralVelocity.MetersPerSecond), load, out double x, out double y, out _);
+            Math.Sqrt(vx * vx + lateralVelocity.MetersPerSecond * lateralVelocity.MetersPerSecond), load, out double x, out double y,
+                out _);
         return (Force.FromNewtons(x * load), Force.FromNewtons(y * load));
     }
 
     /// <summary>Force per newton of load, and the secant stiffness μ(σ)/σ of the curve.</summary>
     internal static void PerNewton(
-        SlipCurve curve, double lateralWeight, double slidingX, double slidingY, double speed, double loadNewtons, out double x, out double y, out double secant)
+        SlipCurve curve, double lateralWeight, double slidingX, double slidingY, double speed, double loadNewtons, out double x,
+            out double y, out double secant)
     {
         double reference = Math.Max(speed, SmallestReferenceSpeed);
         double sx = slidingX / reference;

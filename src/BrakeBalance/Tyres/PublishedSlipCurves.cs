@@ -38,19 +38,47 @@ public static class PublishedSlipCurves
 
     /// <summary>Dry road, Magic Formula with four constants.</summary>
     /// <remarks>Source: set in wide use for teaching, second hand: four public copies agree, no paper was read.</remarks>
-    public static MagicFormulaCurve DryRoad { get; } = new() { Name = "dry road", Stiffness = 10, ShapeFactor = 1.9, Peak = 1, Curvature = 0.97 };
+    public static MagicFormulaCurve DryRoad { get; } = new()
+    {
+        Name = "dry road",
+        Stiffness = 10,
+        ShapeFactor = 1.9,
+        Peak = 1,
+        Curvature = 0.97,
+    };
 
     /// <summary>Wet road, Magic Formula with four constants.</summary>
     /// <remarks>Source: set in wide use for teaching, second hand: four public copies agree, no paper was read.</remarks>
-    public static MagicFormulaCurve WetRoad { get; } = new() { Name = "wet road", Stiffness = 12, ShapeFactor = 2.3, Peak = 0.82, Curvature = 1 };
+    public static MagicFormulaCurve WetRoad { get; } = new()
+    {
+        Name = "wet road",
+        Stiffness = 12,
+        ShapeFactor = 2.3,
+        Peak = 0.82,
+        Curvature = 1,
+    };
 
     /// <summary>Snow-covered road, Magic Formula with four constants.</summary>
     /// <remarks>Source: set in wide use for teaching, second hand: four public copies agree, no paper was read.</remarks>
-    public static MagicFormulaCurve SnowyRoad { get; } = new() { Name = "snowy road", Stiffness = 5, ShapeFactor = 2, Peak = 0.3, Curvature = 1 };
+    public static MagicFormulaCurve SnowyRoad { get; } = new()
+    {
+        Name = "snowy road",
+        Stiffness = 5,
+        ShapeFactor = 2,
+        Peak = 0.3,
+        Curvature = 1,
+    };
 
     /// <summary>Icy road, Magic Formula with four constants.</summary>
     /// <remarks>Source: set in wide use for teaching, second hand: four public copies agree, no paper was read.</remarks>
-    public static MagicFormulaCurve IcyRoad { get; } = new() { Name = "icy road", Stiffness = 4, ShapeFactor = 2, Peak = 0.1, Curvature = 1 };
+    public static MagicFormulaCurve IcyRoad { get; } = new()
+    {
+        Name = "icy road",
+        Stiffness = 4,
+        ShapeFactor = 2,
+        Peak = 0.1,
+        Curvature = 1,
+    };
 
     /// <summary>One passenger-car tyre with load-dependent factors.</summary>
     /// <remarks>Source: coefficients b₀ to b₈ seen in published code (n-jokic/Vehicle_MPC_control, pacajeka_init.m).</remarks>

@@ -37,7 +37,8 @@ public sealed record Conditions
     public ImmutableArray<BrakeState> BrakeStates
     {
         get;
-        init => field = value.IsDefaultOrEmpty ? throw new ArgumentException("There must be at least one state of the brakes.", nameof(BrakeStates)) : value;
+        init => field = value.IsDefaultOrEmpty
+            ? throw new ArgumentException("There must be at least one state of the brakes.", nameof(BrakeStates)) : value;
     } = UsualStates;
 
     /// <summary>

@@ -14,7 +14,8 @@ public sealed record MeasurementLogs(string? Gauges, string? Stops, string? Seri
     /// <returns>The same logs with whole paths.</returns>
     public MeasurementLogs From(string folder)
     {
-        string? Whole(string? path) => path is null || path.Contains('\0', StringComparison.Ordinal) ? path : Path.GetFullPath(path, folder);
+        string? Whole(string? path) =>
+            path is null || path.Contains('\0', StringComparison.Ordinal) ? path : Path.GetFullPath(path, folder);
         return this with { Gauges = Whole(Gauges), Stops = Whole(Stops), Series = Whole(Series) };
     }
 }

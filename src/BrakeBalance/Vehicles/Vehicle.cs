@@ -72,7 +72,9 @@ public sealed record Vehicle
     /// <exception cref="ArgumentException">There is none of that name; the message lists those there are.</exception>
     public LoadCase LoadCase(string name) =>
         LoadCases.FirstOrDefault(load => string.Equals(load.Name, name, StringComparison.OrdinalIgnoreCase))
-        ?? throw new ArgumentException($"There is no load case \"{name}\". The car has: {string.Join(", ", LoadCases.Select(load => $"\"{load.Name}\""))}.", nameof(name));
+        ?? throw new ArgumentException(
+            $"There is no load case \"{name}\". The car has: {string.Join(", ", LoadCases.Select(load => $"\"{load.Name}\""))}.",
+            nameof(name));
 
     /// <summary>The same car with another knee (and slope) in the rear line.</summary>
     /// <param name="knee">The knee, gauge; not negative.</param>

@@ -33,7 +33,8 @@ public static class VehicleFile
     /// <param name="text">The text.</param>
     /// <param name="overrides">Single values to take in place of the text's.</param>
     /// <returns>The reading, or null and every problem found.</returns>
-    public static (VehicleReading? Reading, IReadOnlyList<Problem> Problems) TryRead(string text, params IEnumerable<ValueOverride> overrides)
+    public static (VehicleReading? Reading, IReadOnlyList<Problem> Problems) TryRead(string text,
+        params IEnumerable<ValueOverride> overrides)
     {
         List<string> filled = [];
         DocumentReading<VehicleDocument> reading = ReadDocument(text, filled, overrides);
@@ -65,19 +66,24 @@ public static class VehicleFile
     {
         ConditionsDocument? said = reading.Document!.Conditions;
         double Spread(double usual, double? given, string path) =>
-            given ?? (reading.Targets.FirstOrDefault(of => of.Range.Path == path) is { } target ? Math.Min(0.5, target.RelativeHalfWidth) : usual);
+            given ?? (reading.Targets.FirstOrDefault(of => of.Range.Path == path) is { } target
+                ? Math.Min(0.5, target.RelativeHalfWidth) : usual);
         PerAxle<double> spread = vehicle.Conditions.FrictionSpread;
         Vehicle middle = vehicle with
         {
             Conditions = vehicle.Conditions with
             {
                 FrictionSpread = new(
-                    Spread(spread.Front, said?.FrontFrictionSpread, "front.brake.friction"), Spread(spread.Rear, said?.RearFrictionSpread, "rear.brake.friction")),
+                    Spread(spread.Front, said?.FrontFrictionSpread, "front.brake.friction"),
+                        Spread(spread.Rear, said?.RearFrictionSpread, "rear.brake.friction")),
             },
         };
         ValueRange[] ranges = [.. reading.Ranges.Select(range => range with { IsTypical = filled.Contains(range.Path) })];
         RangeTarget[] targets = [.. ranges.Select(range => reading.Targets.First(target => target.Range.Path == range.Path))];
-        return ranges.Length == 0 ? middle : middle with { Uncertainty = new VehicleUncertainty(middle, reading.Document!, targets, ranges) };
+        return ranges.Length == 0 ? middle : middle with
+        {
+            Uncertainty = new VehicleUncertainty(middle, reading.Document!, targets, ranges),
+        };
     }
 
     // A car whose range has an end that cannot be is found here, not when a command tries that end.
@@ -92,7 +98,10 @@ public static class VehicleFile
                 var builder = new VehicleBuilder([]);
                 builder.Build(reading.Document!);
                 problems.AddRange(builder.Problems.Select(problem =>
-                    problem with { What = $"With {target.Range.Path} at {(end == 0 ? target.Range.Low : target.Range.High)}: {problem.What}" }));
+                    problem with
+                    {
+                        What = $"With {target.Range.Path} at {(end == 0 ? target.Range.Low : target.Range.High)}: {problem.What}",
+                    }));
             }
 
             target.Set(0.5);
@@ -104,7 +113,8 @@ public static class VehicleFile
     internal static DocumentReading<VehicleDocument> ReadDocument(string text, List<string> filled, IEnumerable<ValueOverride> overrides)
     {
         // A value that an override sets is no longer the class's.
-        DocumentReading<VehicleDocument> reading = DocumentFile.Read<VehicleDocument>(text, json => CarClasses.Fill(json, filled), overrides);
+        DocumentReading<VehicleDocument> reading =
+            DocumentFile.Read<VehicleDocument>(text, json => CarClasses.Fill(json, filled), overrides);
         filled.RemoveAll(path => overrides.Any(change => change.Path == path));
         return reading;
     }

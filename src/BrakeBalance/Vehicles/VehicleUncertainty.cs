@@ -13,7 +13,8 @@ public sealed class VehicleUncertainty
     private readonly Lock _one = new();
     private readonly Lazy<IReadOnlyList<DrawnVehicle>> _drawn;
 
-    internal VehicleUncertainty(Vehicle middle, VehicleDocument document, IReadOnlyList<RangeTarget> targets, IReadOnlyList<ValueRange> ranges)
+    internal VehicleUncertainty(Vehicle middle, VehicleDocument document, IReadOnlyList<RangeTarget> targets,
+        IReadOnlyList<ValueRange> ranges)
     {
         (_middle, _document, _targets, Ranges) = (middle, document, targets, ranges);
         _drawn = new(Drawn);
@@ -33,7 +34,8 @@ public sealed class VehicleUncertainty
         if (fractions.Length != _targets.Count)
         {
             throw new ArgumentException(
-                FormattableString.Invariant($"{_targets.Count} fractions are needed, one for each range; there are {fractions.Length}."), nameof(fractions));
+                FormattableString.Invariant($"{_targets.Count} fractions are needed, one for each range; there are {fractions.Length}."),
+                    nameof(fractions));
         }
 
         lock (_one)
@@ -62,7 +64,13 @@ public sealed class VehicleUncertainty
     public IReadOnlyList<DrawnVehicle> DrawsOf(Vehicle vehicle)
     {
         bool set = !ReferenceEquals(vehicle.Hydraulics, _middle.Hydraulics);
-        Vehicle like = vehicle with { Hydraulics = _middle.Hydraulics, Uncertainty = null, Measured = null, Conditions = _middle.Conditions };
+        Vehicle like = vehicle with
+        {
+            Hydraulics = _middle.Hydraulics,
+            Uncertainty = null,
+            Measured = null,
+            Conditions = _middle.Conditions,
+        };
         return like != _middle ? []
             : set ? [.. _drawn.Value.Select(draw => draw with { Vehicle = draw.Vehicle with { Hydraulics = vehicle.Hydraulics } })]
             : _drawn.Value;

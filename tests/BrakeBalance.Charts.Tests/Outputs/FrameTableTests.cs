@@ -30,5 +30,6 @@ public class FrameTableTests
 
     [Fact]
     public void The_CSV_has_all_rows_in_full_precision_with_quotes_where_due() =>
-        Assert.Equal("Knee [bar],Set-up\n38.5,as found\n,\"a \"\"b\"\", c\"\n41.123456789,<new>\n", new FrameTable(Settings, mostRows: 1).ToCsv());
+        Assert.Equal("Knee [bar],Set-up\n38.5,as found\n,\"a \"\"b\"\", c\"\n41.123456789,<new>\n", new FrameTable(Settings, mostRows: 1)
+            .ToCsv());
 }

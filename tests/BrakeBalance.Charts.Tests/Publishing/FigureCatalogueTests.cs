@@ -13,8 +13,10 @@ public partial class FigureCatalogueTests
     /// <summary>Words of the trade, symbols and code that readers of the plain variants should not have to know.</summary>
     private static readonly string[] Jargon =
     [
-        "adhesion", "utilis", "braking rate", "efficiency", "knee", "slope", "lock-up", "line pressure", "load case", ", gauge", "installed", "ideal", "run-out", "threshold", "R13",
-        "FMVSS", "CFR", "lateral", "torque", "coefficient", "normal reaction", "T₁", "T₂", "p₁", "p₂", "ψ", "μ", "a_y", "[–]", "bound", "slip ", " slip,", "bore", "distribution", " hat ",
+        "adhesion", "utilis", "braking rate", "efficiency", "knee", "slope", "lock-up", "line pressure", "load case", ", gauge",
+            "installed", "ideal", "run-out", "threshold", "R13",
+        "FMVSS", "CFR", "lateral", "torque", "coefficient", "normal reaction", "T₁", "T₂", "p₁", "p₂", "ψ", "μ", "a_y", "[–]", "bound",
+            "slip ", " slip,", "bore", "distribution", " hat ",
         "null", "{", "}", "json", "C#",
     ];
 
@@ -29,7 +31,8 @@ public partial class FigureCatalogueTests
         Assert.All(FigureCatalogue.All, entry => Assert.Contains(entry.Name, made));
         Assert.Equal(FigureCatalogue.All.Count, FigureCatalogue.All.Select(entry => entry.Name).Distinct().Count());
         Assert.InRange(FigureCatalogue.All.Count, 20, 60);
-        Assert.All(FigureCatalogue.All.Where(entry => entry.Needs is null), entry => Assert.Equal(Cars.Names.Count, made.Count(name => name == entry.Name)));
+        Assert.All(FigureCatalogue.All.Where(entry => entry.Needs is null), entry =>
+            Assert.Equal(Cars.Names.Count, made.Count(name => name == entry.Name)));
     }
 
     [Theory]
@@ -39,7 +42,8 @@ public partial class FigureCatalogueTests
         foreach ((CatalogueEntry entry, Figure figure) in Of(car, units))
         {
             Assert.Equal(entry.Name, figure.Id);
-            foreach (Figure variant in new[] { figure, PlainWording.Of(figure, entry.Plain) }.Select(variant => entry.Marked(variant, Cars.Measured(car))))
+            foreach (Figure variant in new[] { figure, PlainWording.Of(figure, entry.Plain) }.Select(variant =>
+                entry.Marked(variant, Cars.Measured(car))))
             {
                 Assert.Equal(entry.IsMeasured, variant.Caption.EndsWith(" Invented measurements.", StringComparison.Ordinal));
                 Assert.True(variant.Caption.Split(' ').Length is >= 3 and <= 40, $"{entry.Name}: {variant.Caption}");
@@ -60,11 +64,13 @@ public partial class FigureCatalogueTests
             Figure plain = PlainWording.Of(figure, entry.Plain);
             string[] texts =
             [
-                plain.Title, plain.Caption, plain.AltText, plain.LongDescription, plain.XAxis.Title(units), plain.YAxis.Title(units), plain.Table.ToCsv(), .. Texts(plain.ToSvg(FigureSize.Column)),
+                plain.Title, plain.Caption, plain.AltText, plain.LongDescription, plain.XAxis.Title(units), plain.YAxis.Title(units),
+                    plain.Table.ToCsv(), .. Texts(plain.ToSvg(FigureSize.Column)),
             ];
             foreach (string text in texts)
             {
-                faults.AddRange(Jargon.Where(word => text.Contains(word, StringComparison.OrdinalIgnoreCase)).Select(word => $"{entry.Name}: \"{word}\" in \"{text}\""));
+                faults.AddRange(Jargon.Where(word => text.Contains(word, StringComparison.OrdinalIgnoreCase))
+                    .Select(word => $"{entry.Name}: \"{word}\" in \"{text}\""));
             }
 
             // The same drawing and the same numbers.
@@ -79,7 +85,8 @@ public partial class FigureCatalogueTests
     public void Plain_words_keep_the_numbers_of_a_sentence()
     {
         Assert.Equal(
-            "On a road with a grip of 0.80 the front axle locks first, when braking at 0.75 g.", PlainWording.Say("At an adhesion of 0.80 the front axle locks first, at a braking rate of 0.75."));
+            "On a road with a grip of 0.80 the front axle locks first, when braking at 0.75 g.",
+                PlainWording.Say("At an adhesion of 0.80 the front axle locks first, at a braking rate of 0.75."));
         Assert.Equal("Above a bend point of 24 bar", PlainWording.Say("Above a knee of 24 bar"));
     }
 
@@ -89,7 +96,8 @@ public partial class FigureCatalogueTests
     {
         Parallel.ForEach(Of(car, units), item =>
         {
-            foreach (Figure figure in new[] { item.Figure, PlainWording.Of(item.Figure, item.Entry.Plain) with { Credit = "A credit line for the test" } })
+            foreach (Figure figure in new[] { item.Figure,
+                PlainWording.Of(item.Figure, item.Entry.Plain) with { Credit = "A credit line for the test" } })
             {
                 foreach (FigureSize size in FigureSize.Published)
                 {
@@ -99,11 +107,13 @@ public partial class FigureCatalogueTests
                         Assert.True(layout.Plot.Contains(layout.Labels[i].Box), $"{figure.Id} {size.Name}: {layout.Labels[i]}");
                         for (int j = 0; j < i; j++)
                         {
-                            Assert.False(layout.Labels[i].Box.Overlaps(layout.Labels[j].Box), $"{figure.Id} {size.Name}: {layout.Labels[i]} {layout.Labels[j]}");
+                            Assert.False(layout.Labels[i].Box.Overlaps(layout.Labels[j].Box),
+                                $"{figure.Id} {size.Name}: {layout.Labels[i]} {layout.Labels[j]}");
                         }
                     }
 
-                    Assert.True(layout.Plot.Width > size.Width * 0.6 && layout.Plot.Height > size.Height * 0.35, $"{figure.Id} {size.Name}: plot {layout.Plot}");
+                    Assert.True(layout.Plot.Width > size.Width * 0.6
+                        && layout.Plot.Height > size.Height * 0.35, $"{figure.Id} {size.Name}: plot {layout.Plot}");
                 }
             }
         });
@@ -122,7 +132,9 @@ public partial class FigureCatalogueTests
 
                 // A line is told by the name beside it; lines named in the key must differ by their dashes, bars and areas by their hatch.
                 object[] marks = [.. keyed.Select(owner => Mark(figure.Layers[owner]))];
-                Assert.True(marks.Distinct().Count() == marks.Length, $"{figure.Id} {size.Name}: {string.Join(", ", keyed.Select(owner => figure.Layers[owner].Name))}");
+                Assert.True(marks.Distinct()
+                    .Count() == marks.Length,
+                    $"{figure.Id} {size.Name}: {string.Join(", ", keyed.Select(owner => figure.Layers[owner].Name))}");
             }
         }
 
@@ -153,7 +165,8 @@ public partial class FigureCatalogueTests
         }
 
         string All() => string.Concat(Figures(Cars.Load(Cars.Names[0]), UnitSystem.Us).Select(item =>
-            item.Figure.ToSvg(FigureSize.Slide, Theme.Print) + PlainWording.Of(item.Figure, item.Entry.Plain).ToSvg(FigureSize.Square, Theme.Transparent) + item.Figure.Table.ToCsv()));
+            item.Figure.ToSvg(FigureSize.Slide, Theme.Print)
+                + PlainWording.Of(item.Figure, item.Entry.Plain).ToSvg(FigureSize.Square, Theme.Transparent) + item.Figure.Table.ToCsv()));
     }
 
     [Theory]
@@ -182,7 +195,8 @@ public partial class FigureCatalogueTests
         BrakeBalance.Vehicles.BrakeControl control = car.Control!;
         var taken = control.Circuits!.Value.Select(circuit => circuit with { TakeUp = UnitsNet.Length.FromMillimeters(10) });
         string[] whole = [.. Figures(car, UnitSystem.Si).Select(item => item.Entry.Name)];
-        string[] left = [.. Figures(car with { Control = control with { Circuits = taken } }, UnitSystem.Si).Select(item => item.Entry.Name)];
+        string[] left = [.. Figures(car with { Control = control with { Circuits = taken } }, UnitSystem.Si)
+            .Select(item => item.Entry.Name)];
         CatalogueEntry[] gone = [.. whole.Except(left).Select(name => FigureCatalogue.All.Single(entry => entry.Name == name))];
         Assert.Contains("stop-speed", gone.Select(entry => entry.Name));
         Assert.Contains("effort", left);
@@ -193,9 +207,11 @@ public partial class FigureCatalogueTests
         Made.GetOrAdd((car, units), key => [.. Figures(Cars.Measured(key.Item1), key.Item2)]);
 
     private static IEnumerable<(CatalogueEntry Entry, Figure Figure)> Figures(BrakeBalance.Vehicles.Vehicle car, UnitSystem units) =>
-        FigureCatalogue.For(car, units).Select(item => (item.Entry, Figure: item.Make())).Where(item => item.Figure is not null).Select(item => (item.Entry, item.Figure!));
+        FigureCatalogue.For(car, units).Select(item => (item.Entry, Figure: item.Make())).Where(item => item.Figure is not null)
+            .Select(item => (item.Entry, item.Figure!));
 
-    private static IEnumerable<string> Texts(string svg) => XDocument.Parse(svg).Descendants().Where(e => e.Name.LocalName == "text").Select(e => Spaces().Replace(e.Value, " "));
+    private static IEnumerable<string> Texts(string svg) =>
+        XDocument.Parse(svg).Descendants().Where(e => e.Name.LocalName == "text").Select(e => Spaces().Replace(e.Value, " "));
 
     [GeneratedRegex(@"\s")]
     private static partial Regex Spaces();

@@ -15,7 +15,8 @@ public sealed class BrowserFixture : IAsyncLifetime
     private IBrowser? _browser;
 
     private static string? Executable =>
-        Environment.GetEnvironmentVariable("BRAKE_BALANCE_CHROMIUM") is { Length: > 0 } chosen ? chosen : Candidates.FirstOrDefault(File.Exists);
+        Environment.GetEnvironmentVariable("BRAKE_BALANCE_CHROMIUM") is { Length: > 0 } chosen
+            ? chosen : Candidates.FirstOrDefault(File.Exists);
 
     private static bool Required => string.Equals(Environment.GetEnvironmentVariable("CI"), "true", StringComparison.OrdinalIgnoreCase);
 
@@ -58,12 +59,14 @@ public sealed class BrowserFixture : IAsyncLifetime
     public async Task<WatchedPage> OpenAsync(string file, int width = 1280, int height = 900, bool dark = false, bool script = true)
     {
         IPage page = await NewPageAsync();
-        await page.SetViewportAsync(new ViewPortOptions { Width = width, Height = height, HasTouch = width < 600, IsMobile = width < 600, DeviceScaleFactor = 1 });
+        await page.SetViewportAsync(
+            new ViewPortOptions { Width = width, Height = height, HasTouch = width < 600, IsMobile = width < 600, DeviceScaleFactor = 1 });
         await page.EmulateMediaFeaturesAsync(
             [new MediaFeatureValue { MediaFeature = MediaFeature.PrefersColorScheme, Value = dark ? "dark" : "light" }]);
         await page.SetJavaScriptEnabledAsync(script);
         var watched = new WatchedPage(page);
-        await page.GoToAsync(new Uri(Path.GetFullPath(file)).AbsoluteUri, new NavigationOptions { WaitUntil = [WaitUntilNavigation.Load], Timeout = 60_000 });
+        await page.GoToAsync(new Uri(Path.GetFullPath(file)).AbsoluteUri,
+            new NavigationOptions { WaitUntil = [WaitUntilNavigation.Load], Timeout = 60_000 });
         return watched;
     }
 
@@ -71,7 +74,8 @@ public sealed class BrowserFixture : IAsyncLifetime
     {
         if (_browser is null && Required)
             Assert.Fail($"The browser tests need Chromium and CI=true requires them. Looked for {string.Join(", ", Candidates)}; BRAKE_BALANCE_CHROMIUM can name another.");
-        Skip.If(_browser is null, $"Chromium is not installed (looked for {string.Join(", ", Candidates)}; BRAKE_BALANCE_CHROMIUM can name another).");
+        Skip.If(_browser is null,
+            $"Chromium is not installed (looked for {string.Join(", ", Candidates)}; BRAKE_BALANCE_CHROMIUM can name another).");
         return await _browser!.NewPageAsync();
     }
 }

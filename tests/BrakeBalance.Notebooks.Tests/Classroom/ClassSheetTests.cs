@@ -42,7 +42,8 @@ public class ClassSheetTests
         string folder = Directory.CreateTempSubdirectory("class").FullName;
         try
         {
-            (int code, string output, string error) = await Shell.RunAsync("class", "sheets", "--seed", "77", "--students", "1-4", "--lesson", "knee", "--output", folder);
+            (int code, string output, string error) =
+                await Shell.RunAsync("class", "sheets", "--seed", "77", "--students", "1-4", "--lesson", "knee", "--output", folder);
             Assert.Equal((0, ""), (code, error));
             Assert.Contains("4 students", output, StringComparison.Ordinal);
             string answers = Path.Combine(folder, "answers.csv");
@@ -51,7 +52,9 @@ public class ClassSheetTests
             for (int i = 2; i < lines.Count; i++)
             {
                 string[] cells = lines[i].Split(',');
-                Exercise exercise = Exercises.For(new ClassNumber { Seed = 77, Student = int.Parse(cells[0], System.Globalization.CultureInfo.InvariantCulture) }).First(e => e.Id == cells[1]);
+                Exercise exercise = Exercises.For(
+                    new ClassNumber { Seed = 77, Student = int.Parse(cells[0], System.Globalization.CultureInfo.InvariantCulture) })
+                    .First(e => e.Id == cells[1]);
                 lines[i] += exercise.Answer.Text(us: false).Split(" (")[0];
             }
 
@@ -59,7 +62,8 @@ public class ClassSheetTests
             (code, output, error) = await Shell.RunAsync("class", "mark", answers, "--seed", "77", "--output", folder);
             Assert.Equal((0, ""), (code, error));
             Assert.Contains("12 answers marked, 0 lines left out", output, StringComparison.Ordinal);
-            Assert.All(File.ReadAllLines(Path.Combine(folder, "marks.csv")).Skip(1), line => Assert.Contains(",right,", line, StringComparison.Ordinal));
+            Assert.All(File.ReadAllLines(Path.Combine(folder, "marks.csv")).Skip(1), line =>
+                Assert.Contains(",right,", line, StringComparison.Ordinal));
             Assert.Equal(1 + 3, File.ReadAllLines(Path.Combine(folder, "items.csv")).Length);
         }
         finally
@@ -72,7 +76,8 @@ public class ClassSheetTests
     public async Task Every_bad_option_is_told_at_once_and_nothing_is_written()
     {
         string folder = Path.Combine(Path.GetTempPath(), "class-not-written");
-        (int code, _, string error) = await Shell.RunAsync("class", "sheets", "--seed", "1", "--students", "0-3", "--lesson", "kne", "--output", folder);
+        (int code, _, string error) =
+            await Shell.RunAsync("class", "sheets", "--seed", "1", "--students", "0-3", "--lesson", "kne", "--output", folder);
         Assert.Equal(2, code);
         Assert.Contains("--students 0-3", error, StringComparison.Ordinal);
         Assert.Contains("--lesson kne", error, StringComparison.Ordinal);

@@ -30,7 +30,8 @@ public class BenchCommandTests(BrowserFixture browser)
         JsonNode si = await JsonAsync(), us = await JsonAsync("--units", "us");
         Assert.Equal((double)si["hoses"]![1]!["cut_length_m"]! / 0.0254, (double)us["hoses"]![1]!["cut_length_in"]!, 1e-3);
         Assert.Equal(21.55, (double)us["hoses"]![1]!["cut_length_in"]!, 0.005);
-        JsonNode Row(JsonNode report) => report["changes"]!.AsArray().First(row => ((string)row!["name"]!).StartsWith("Pedal force", StringComparison.Ordinal))!;
+        JsonNode Row(JsonNode report) =>
+            report["changes"]!.AsArray().First(row => ((string)row!["name"]!).StartsWith("Pedal force", StringComparison.Ordinal))!;
         Assert.Equal(("N", "lbf"), ((string)Row(si)["unit"]!, (string)Row(us)["unit"]!));
         Assert.Equal((double)Row(si)["before"]!, (double)Row(us)["before"]! * 4.4482216, 0.01);
     }
@@ -38,7 +39,9 @@ public class BenchCommandTests(BrowserFixture browser)
     [Fact]
     public async Task A_wrong_connection_is_an_answer_that_says_why()
     {
-        (int code, string output, string _) = await Shell.RunAsync("bench", Example, "--set", "plumbing.lines[0].to=box.pressure", "--set", "plumbing.lines[1].to=booster.pressure");
+        (int code, string output, string _) =
+            await Shell.RunAsync("bench", Example, "--set", "plumbing.lines[0].to=box.pressure", "--set",
+            "plumbing.lines[1].to=booster.pressure");
         Assert.Equal(0, code); // bad news for the car is an answer; 1 means that a part of the work failed
         Assert.Contains("WRONG", output);
         Assert.Contains("leads to box.pressure", output);
@@ -49,7 +52,9 @@ public class BenchCommandTests(BrowserFixture browser)
     {
         using var folder = new TemporaryFolder();
         string sheet = Path.Combine(folder.Path, "sheet.html");
-        (int code, string output, string error) = await Shell.RunAsync("bench", Example, "--sheet", sheet, "--set", "hoses[0].overallLength=90 mm", "--set", "hoses[1].dash=-7", "--set", "what");
+        (int code, string output, string error) =
+            await Shell.RunAsync("bench", Example, "--sheet", sheet, "--set", "hoses[0].overallLength=90 mm", "--set", "hoses[1].dash=-7",
+            "--set", "what");
         Assert.Equal((2, ""), (code, output));
         Assert.Contains("hoses[0].overallLength: 90 mm leave no hose", error);
         Assert.Contains("hoses[1].dash: \"-7\" is not in the table", error);
@@ -96,7 +101,10 @@ public class BenchCommandTests(BrowserFixture browser)
     {
         string sheet = Path.Combine(browser.Folder, "bench-sheet.html");
         Assert.Equal(0, (await Shell.RunAsync("bench", Example, "--sheet", sheet)).Code);
-        foreach ((PaperFormat paper, string face) in from paper in new[] { PaperFormat.A4, PaperFormat.Letter } from face in Faces select (paper, face))
+        foreach ((PaperFormat paper, string face) in from paper in new[] { PaperFormat.A4, PaperFormat.Letter }
+                                                     from face in Faces
+                                                     select (
+            paper, face))
         {
             await using WatchedPage page = await browser.OpenAsync(sheet);
             // Two hundredths of an em more for every letter: no face that the page asks for is wider.

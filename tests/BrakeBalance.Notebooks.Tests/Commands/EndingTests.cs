@@ -32,7 +32,8 @@ public sealed class EndingTests : IDisposable
         }
 
         using Program render = Program.Start(_folder.Path, "render");
-        await Program.UntilAsync(() => render.Output.Contains("cell 1 of 2", StringComparison.Ordinal), "the first cell runs: " + render.Error);
+        await Program.UntilAsync(() =>
+            render.Output.Contains("cell 1 of 2", StringComparison.Ordinal), "the first cell runs: " + render.Error);
         int cells = Assert.Single(Program.ChildrenOf(render.Id), id => Program.With(CellWorker.Command).Contains(id));
         render.Signal(signal);
 
@@ -52,15 +53,19 @@ public sealed class EndingTests : IDisposable
         Skip.If(Chromium.Executable is null && Environment.GetEnvironmentVariable("CI") != "true", Chromium.Missing);
         Skip.IfNot(OperatingSystem.IsLinux(), "reads /proc");
         HashSet<string> before = [.. Profiles()];
-        using Program figures = Program.Start(_folder.Path, "figures", RepositoryRoot.File(NotebookInput.DefaultVehicle), "--format", "png", "--size", "all", "--scale", "3", "--output", "figures");
+        using Program figures = Program.Start(_folder.Path, "figures", RepositoryRoot.File(NotebookInput.DefaultVehicle), "--format", "png",
+            "--size", "all", "--scale", "3", "--output", "figures");
         string profile = "";
         await Program.UntilAsync(
-            () => (profile = Profiles().FirstOrDefault(folder => !before.Contains(folder) && Program.With("--user-data-dir=" + folder).Count > 1) ?? "").Length > 0,
+            () => (profile = Profiles()
+                .FirstOrDefault(folder => !before.Contains(folder) && Program.With("--user-data-dir=" + folder).Count > 1)
+                ?? "").Length > 0,
             "the browser runs: " + figures.Error);
         figures.Signal("KILL");
 
         Assert.Equal(137, await figures.ExitAsync());
-        await Program.UntilAsync(() => Program.With(profile).Count == 0 && !Directory.Exists(profile), "the browser ends and its profile is gone");
+        await Program.UntilAsync(() =>
+            Program.With(profile).Count == 0 && !Directory.Exists(profile), "the browser ends and its profile is gone");
 
         static IEnumerable<string> Profiles() => Directory.EnumerateDirectories(Path.GetTempPath(), "brake-balance-browser-*");
     }

@@ -19,7 +19,8 @@ namespace BrakeBalance.Notebooks.Tests.Commands;
 [Collection(EnginesCollection.Name)]
 public sealed partial class FaultTests : IDisposable
 {
-    private static readonly string Coupe = RepositoryRoot.File("data/vehicles/coupe-1960s.json"), Bench = RepositoryRoot.File("data/bench/booster-swap.json");
+    private static readonly string Coupe = RepositoryRoot.File("data/vehicles/coupe-1960s.json"),
+        Bench = RepositoryRoot.File("data/bench/booster-swap.json");
     private readonly TemporaryFolder _folder = new();
 
     public void Dispose() => _folder.Dispose();
@@ -81,7 +82,8 @@ public sealed partial class FaultTests : IDisposable
     public async Task One_cell_of_answers_does_not_stop_the_class(string cell)
     {
         string answers = _folder.Write("answers.csv", $"student,exercise,answer\n1,knee-1,{cell}\n2,knee-1,40 bar\n");
-        (int code, string output, string error) = await Shell.RunAsync("class", "mark", answers, "--seed", "1", "--output", _folder.File("marked"));
+        (int code, string output, string error) =
+            await Shell.RunAsync("class", "mark", answers, "--seed", "1", "--output", _folder.File("marked"));
         Assert.Equal((0, ""), (code, error));
         Assert.Contains("2 answers marked", output, StringComparison.Ordinal);
         string marks = File.ReadAllText(_folder.File("marked/marks.csv"));
@@ -94,7 +96,8 @@ public sealed partial class FaultTests : IDisposable
     public void A_student_who_cannot_be_marked_stops_no_other()
     {
         Dictionary<int, Exception> failed = [];
-        ClassResults results = ClassCommand.Results(1, [new(2, 1, "knee-1", "40 bar"), new(3, 2, "no-such-exercise", "1"), new(4, 3, "knee-1", "1")], us: false, failed);
+        ClassResults results = ClassCommand.Results(1,
+            [new(2, 1, "knee-1", "40 bar"), new(3, 2, "no-such-exercise", "1"), new(4, 3, "knee-1", "1")], us: false, failed);
         Assert.Equal([1, 3], results.Marks.Select(mark => mark.Student));
         Assert.Equal([2], failed.Keys);
     }
@@ -190,7 +193,8 @@ public sealed partial class FaultTests : IDisposable
     public async Task No_half_answer_is_shown_when_a_command_fails()
     {
         string broken = _folder.Write("broken.json", "{ \"wheelbase\": 3 }");
-        foreach (string[] words in new[] { (string[])["summary", broken], ["stops", broken], ["measure", "bands", broken], ["render", "--vehicle", broken] })
+        foreach (string[] words in new[] { (string[])["summary", broken], ["stops", broken], ["measure", "bands", broken],
+            ["render", "--vehicle", broken] })
         {
             (int code, string output, string error) = await Shell.RunAsync(words);
             Assert.Equal((2, ""), (code, output));
@@ -238,7 +242,8 @@ public sealed partial class FaultTests : IDisposable
     {
         Vehicle car = VehicleFile.Load(Coupe).Vehicle;
         var plan = new FigurePlan { CarName = "car" };
-        (CatalogueEntry Entry, Func<Figure?> Make)[] all = [.. FigureCatalogue.For(car, UnitSystem.Si).Where(item => item.Entry.Name is "brake-forces" or "line-pressures" or "effort")];
+        (CatalogueEntry Entry, Func<Figure?> Make)[] all =
+            [.. FigureCatalogue.For(car, UnitSystem.Si).Where(item => item.Entry.Name is "brake-forces" or "line-pressures" or "effort")];
         all[1].Make = () => throw new NullReferenceException();
         FigureExportResult result = await FigureExport.WriteAsync(car, plan, _folder.Path, null, _ => all, default);
         Assert.Equal("line-pressures", result.Failed.Single().Name);
@@ -260,7 +265,8 @@ public sealed partial class FaultTests : IDisposable
     [Fact]
     public void Formulas_in_cells_are_words_in_every_csv()
     {
-        var frame = new DataFrame(new StringDataFrameColumn("=cmd()", ["@a", "-3.5", "+1"]), new StringDataFrameColumn("b", ["-x;y", "\tz", "plain"]));
+        var frame = new DataFrame(new StringDataFrameColumn("=cmd()", ["@a", "-3.5", "+1"]),
+            new StringDataFrameColumn("b", ["-x;y", "\tz", "plain"]));
         string[] files = [new FigureTable(frame).ToCsv(), new Charts.Outputs.FrameTable(frame).ToCsv()];
         Assert.All(files, csv => Assert.Equal("'=cmd(),b\n'@a,\"'-x;y\"\n-3.5,'\tz\n+1,plain\n", csv));
     }
@@ -277,7 +283,8 @@ public sealed partial class FaultTests : IDisposable
     [Fact]
     public async Task Codes_in_names_reach_no_terminal()
     {
-        string stops = _folder.Write("stops.csv", File.ReadAllText(RepositoryRoot.File("data/logs/invented-stops.csv")).Replace(";dry;", ";d\u001b]0;x\u0007ry;", StringComparison.Ordinal).Replace("x\u0007", "x\u009b", StringComparison.Ordinal));
+        string stops = _folder.Write("stops.csv", File.ReadAllText(RepositoryRoot.File("data/logs/invented-stops.csv"))
+            .Replace(";dry;", ";d\u001b]0;x\u0007ry;", StringComparison.Ordinal).Replace("x\u0007", "x\u009b", StringComparison.Ordinal));
         (_, string output, string error) = await Shell.RunAsync("measure", "setting", Coupe, "--stops", stops, "--draws", "1000");
         Assert.DoesNotMatch("[\u0000-\u0008\u000b-\u001f\u007f-\u009f]", output + error);
     }
@@ -328,7 +335,8 @@ public sealed partial class FaultTests : IDisposable
             Assert.Matches($@"\| {code} \|", readme);
         }
 
-        Assert.Contains("run only those you trust", (await Shell.RunAsync("render", "--help")).Output.ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.Contains("run only those you trust", (await Shell.RunAsync("render", "--help")).Output.ReplaceLineEndings(" "),
+            StringComparison.Ordinal);
         Assert.Contains("run only those you trust", readme, StringComparison.Ordinal);
         Assert.Contains("run only those you trust", File.ReadAllText(RepositoryRoot.File("DEVELOPERS.md")), StringComparison.Ordinal);
     }

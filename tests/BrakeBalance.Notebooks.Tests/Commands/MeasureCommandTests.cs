@@ -42,7 +42,8 @@ public class MeasureCommandTests
     [Fact]
     public async Task Gauges_as_json_have_units_in_their_keys()
     {
-        (int code, string output, _) = await Shell.RunAsync("measure", "gauges", Data("logs/invented-gauges.csv"), "--json", "--units", "us");
+        (int code, string output, _) =
+            await Shell.RunAsync("measure", "gauges", Data("logs/invented-gauges.csv"), "--json", "--units", "us");
         Assert.Equal(ExitCode.Success, code);
         JsonElement root = JsonDocument.Parse(output).RootElement;
         Assert.Equal(5, root.GetProperty("positions").GetArrayLength());
@@ -55,7 +56,9 @@ public class MeasureCommandTests
     {
         using var folder = new TemporaryFolder();
         string path = Path.Combine(folder.Path, "swapped.csv");
-        string text = File.ReadAllText(Data("logs/invented-gauges.csv")).Replace("front pressure", "x", StringComparison.Ordinal).Replace("rear pressure", "front pressure", StringComparison.Ordinal).Replace("x [bar]", "rear pressure [bar]", StringComparison.Ordinal);
+        string text = File.ReadAllText(Data("logs/invented-gauges.csv")).Replace("front pressure", "x", StringComparison.Ordinal)
+            .Replace("rear pressure", "front pressure", StringComparison.Ordinal)
+            .Replace("x [bar]", "rear pressure [bar]", StringComparison.Ordinal);
         File.WriteAllText(path, text);
         (int code, string output, _) = await Shell.RunAsync("measure", "gauges", path);
         Assert.Equal(ExitCode.Success, code); // bad news for the car is an answer; 1 means that a part of the work failed
@@ -75,13 +78,16 @@ public class MeasureCommandTests
     [Fact]
     public async Task A_setting_comes_with_estimate_next_stops_and_trade_off()
     {
-        (int code, string output, _) = await Shell.RunAsync("measure", "setting", Data("vehicles/coupe-1960s.json"), "--stops", Data("logs/invented-stops.csv"), "--gauges", Data("logs/invented-gauges.csv"), "--draws", "20000", "--json");
+        (int code, string output, _) =
+            await Shell.RunAsync("measure", "setting", Data("vehicles/coupe-1960s.json"), "--stops", Data("logs/invented-stops.csv"),
+            "--gauges", Data("logs/invented-gauges.csv"), "--draws", "20000", "--json");
         JsonElement root = JsonDocument.Parse(output).RootElement;
         Assert.Equal(ExitCode.Success, code);
         Assert.Equal(20, root.GetProperty("estimate").GetProperty("stops_used").GetInt32());
         Assert.Equal(61, root.GetProperty("chance").GetProperty("trade_off").GetArrayLength());
         Assert.Equal("chance", root.GetProperty("setting").GetProperty("rule").GetString());
-        Assert.All(root.GetProperty("chance").GetProperty("conditions").EnumerateArray(), one => Assert.InRange(one.GetProperty("rear_first").GetDouble(), 0, 0.02));
+        Assert.All(root.GetProperty("chance").GetProperty("conditions").EnumerateArray(), one =>
+            Assert.InRange(one.GetProperty("rear_first").GetDouble(), 0, 0.02));
         Assert.NotEqual(0, root.GetProperty("next_stops").GetArrayLength());
         Assert.Equal(1, root.GetProperty("left_out").GetArrayLength());
     }
@@ -104,14 +110,16 @@ public class MeasureCommandTests
     {
         using var folder = new TemporaryFolder();
         string csv = Path.Combine(folder.Path, "plan.csv"), sheet = Path.Combine(folder.Path, "plan.html");
-        (int code, string output, _) = await Shell.RunAsync("measure", "plan", Data("vehicles/coupe-1960s.json"), "--csv", csv, "--sheet", sheet);
+        (int code, string output, _) =
+            await Shell.RunAsync("measure", "plan", Data("vehicles/coupe-1960s.json"), "--csv", csv, "--sheet", sheet);
         Assert.Equal(ExitCode.Success, code);
         Assert.Contains("Closed ground only", output);
         Assert.Contains("Locked first", File.ReadAllText(sheet));
         string filled = File.ReadAllText(csv).Replace("\n1;", "\n#1;", StringComparison.Ordinal);
         filled += "1;30;15;driver only;dry;0;;15.0;9.9;;0.28;none;;\n";
         File.WriteAllText(csv, filled);
-        (int again, string answer, _) = await Shell.RunAsync("measure", "setting", Data("vehicles/coupe-1960s.json"), "--stops", csv, "--draws", "5000", "--json");
+        (int again, string answer, _) =
+            await Shell.RunAsync("measure", "setting", Data("vehicles/coupe-1960s.json"), "--stops", csv, "--draws", "5000", "--json");
         Assert.Equal(ExitCode.Success, again); // with or without a setting to recommend
         Assert.Equal(1, JsonDocument.Parse(answer).RootElement.GetProperty("estimate").GetProperty("stops_used").GetInt32());
     }
@@ -154,7 +162,8 @@ public class MeasureCommandTests
     public async Task The_setting_shows_what_its_gauge_log_left_out()
     {
         (int code, string output, _) = await Shell.RunAsync(
-            "measure", "setting", Data("vehicles/coupe-1960s.json"), "--gauges", Data("logs/invented-gauges.csv"), "--draws", "1000", "--json");
+            "measure", "setting", Data("vehicles/coupe-1960s.json"), "--gauges", Data("logs/invented-gauges.csv"), "--draws", "1000",
+                "--json");
         Assert.Equal(ExitCode.Success, code);
         Assert.Equal(2, JsonDocument.Parse(output).RootElement.GetProperty("gauges_left_out").GetArrayLength());
     }

@@ -27,13 +27,16 @@ public class OwnMeasurementsCommandTests
         JsonNode setting = (await Json("measure", "setting", car.File))["setting"]!;
         Assert.Equal("chance", (string)setting["rule"]!);
         Assert.Equal(shown, (string)setting["recommended"]!["shown"]!);
-        JsonNode given = (await Json("measure", "setting", car.File, "--stops", car.At("stops.csv"), "--gauges", car.At("gauges.csv")))["setting"]!;
+        JsonNode given = (await Json("measure", "setting", car.File, "--stops", car.At("stops.csv"), "--gauges", car.At("gauges.csv")))[
+            "setting"]!;
         Assert.Equal(setting.ToJsonString(), given.ToJsonString());
-        Assert.Contains((await Json("measure", "questions", car.File))["questions"]!.AsArray(), question => ((string?)question!["answer"])?.Contains(shown, StringComparison.Ordinal) == true);
+        Assert.Contains((await Json("measure", "questions", car.File))["questions"]!.AsArray(), question =>
+            ((string?)question!["answer"])?.Contains(shown, StringComparison.Ordinal) == true);
 
         (int exit, _, string error) = await Run("card", car.File, "--output", car.Folder);
         Assert.True(exit == 0, error);
-        Assert.Contains(shown, await File.ReadAllTextAsync(Directory.GetFiles(car.Folder, "*card*.html").Single()), StringComparison.Ordinal);
+        Assert.Contains(shown, await File.ReadAllTextAsync(Directory.GetFiles(car.Folder, "*card*.html").Single()),
+            StringComparison.Ordinal);
 
         using var without = new OwnCar();
         Assert.Equal("corners", (string)(await Json("summary", without.Named(null, null).File))["setting"]!["rule"]!);
@@ -92,7 +95,8 @@ public class OwnMeasurementsCommandTests
         [
             "--set", FormattableString.Invariant($"front.brake.friction={own.Estimate!.Parameters[0].Posterior.Estimate}"),
             "--set", FormattableString.Invariant($"rear.brake.friction={own.Estimate.Parameters[1].Posterior.Estimate}"),
-            "--set", FormattableString.Invariant($"loadCases[0].centreOfGravityHeight={own.Estimate.CentreOfGravityHeight.Estimate.Meters} m"),
+            "--set", FormattableString.Invariant(
+                $"loadCases[0].centreOfGravityHeight={own.Estimate.CentreOfGravityHeight.Estimate.Meters} m"),
             "--set", FormattableString.Invariant($"hydraulics.rearValves[0].slope={own.Valve!.Slope!.Value.Estimate}"),
         ];
         using var plain = new OwnCar();
@@ -107,7 +111,8 @@ public class OwnMeasurementsCommandTests
         Assert.Equal(ExitCode.BadInput, exit);
         Assert.Contains("--force", error, StringComparison.Ordinal);
         Assert.Equal(ExitCode.BadInput, (await Run("measure", "setting", car.File, "--write", car.File)).Exit);
-        Assert.Equal(ExitCode.BadInput, (await Run("measure", "setting", car.File, "--write", car.At("b.json"), "--set", "rear.brake.friction=0.4")).Exit);
+        Assert.Equal(ExitCode.BadInput,
+            (await Run("measure", "setting", car.File, "--write", car.At("b.json"), "--set", "rear.brake.friction=0.4")).Exit);
         Assert.Equal(ExitCode.BadInput, (await Run("measure", "setting", car.File, "--write", car.At("b.json"), "--date", "12.5.26")).Exit);
         Assert.Equal(source, await File.ReadAllTextAsync(car.File));
         Assert.Equal(0, (await Run("measure", "setting", car.File, "--write", fitted, "--force")).Exit);
@@ -135,10 +140,12 @@ public class OwnMeasurementsCommandTests
 
         // Logs that are marked as invented are told of, in plain words too, and whatever a car is called it is not invented unless its
         // file says so.
-        await File.WriteAllTextAsync(car.At("stops.csv"), $"# {LogReading<TestStop>.InventedMark}\n" + await File.ReadAllTextAsync(car.At("stops.csv")));
+        await File.WriteAllTextAsync(car.At("stops.csv"), $"# {LogReading<TestStop>.InventedMark}\n"
+            + await File.ReadAllTextAsync(car.At("stops.csv")));
         (exit, _, error) = await Run("figures", car.File, "--output", car.At("out"), "--figure", "measured-rates", "--plain");
         Assert.True(exit == 0, error);
-        Assert.Contains("Invented measurements.", await File.ReadAllTextAsync(car.At("out/saloon-measured-rates-si-plain.txt")), StringComparison.Ordinal);
+        Assert.Contains("Invented measurements.", await File.ReadAllTextAsync(car.At("out/saloon-measured-rates-si-plain.txt")),
+            StringComparison.Ordinal);
         Vehicle named = OwnCar.Plain with { Name = "Invented once, bought later" };
         Assert.Contains("reader's own vehicle file", FigureText.Car(named), StringComparison.Ordinal);
         Assert.Contains("invented", FigureText.Car(named with { IsInvented = true }), StringComparison.Ordinal);

@@ -66,17 +66,20 @@ internal sealed class Program : IDisposable
     public static IReadOnlyList<int> With(string text) =>
     [
         .. Directory.EnumerateDirectories("/proc").Select(Path.GetFileName).Where(name => int.TryParse(name, out _))
-            .Where(id => CommandLineOf(id!).Contains(text, StringComparison.Ordinal)).Select(id => int.Parse(id!, System.Globalization.CultureInfo.InvariantCulture)),
+            .Where(id => CommandLineOf(id!).Contains(text, StringComparison.Ordinal))
+                .Select(id => int.Parse(id!, System.Globalization.CultureInfo.InvariantCulture)),
     ];
 
     /// <summary>Processes that a process started.</summary>
     public static IReadOnlyList<int> ChildrenOf(int id) =>
     [
-        .. Directory.EnumerateDirectories($"/proc/{id}/task").SelectMany(task => Read(Path.Combine(task, "children")).Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        .. Directory.EnumerateDirectories($"/proc/{id}/task")
+            .SelectMany(task => Read(Path.Combine(task, "children")).Split(' ', StringSplitOptions.RemoveEmptyEntries))
             .Select(child => int.Parse(child, System.Globalization.CultureInfo.InvariantCulture)),
     ];
 
-    public static bool IsRunning(int id) => Read($"/proc/{id}/stat") is { Length: > 0 } stat && !stat.Contains(") Z ", StringComparison.Ordinal);
+    public static bool IsRunning(int id) =>
+        Read($"/proc/{id}/stat") is { Length: > 0 } stat && !stat.Contains(") Z ", StringComparison.Ordinal);
 
     public void Dispose()
     {

@@ -15,7 +15,8 @@ public partial class ReadmeTests
         try
         {
             (int code, _, string error) = await Shell.RunAsync(
-                "figures", RepositoryRoot.File("data/vehicles/coupe-1960s.json"), "--figure", "brake-forces", "--size", "full-width", "--output", folder);
+                "figures", RepositoryRoot.File("data/vehicles/coupe-1960s.json"), "--figure", "brake-forces", "--size", "full-width",
+                    "--output", folder);
             Assert.Equal((0, ""), (code, error));
             Assert.Equal(
                 File.ReadAllText(Directory.GetFiles(folder, "*.svg").Single()),
@@ -50,7 +51,8 @@ public partial class ReadmeTests
 
     [Fact]
     public void Every_file_it_links_to_exists() =>
-        Assert.All(Link().Matches(Text).Select(match => match.Groups[1].Value), path => Assert.True(Path.Exists(RepositoryRoot.File(path)), path));
+        Assert.All(Link().Matches(Text).Select(match => match.Groups[1].Value), path =>
+            Assert.True(Path.Exists(RepositoryRoot.File(path)), path));
 
     [Fact]
     public void The_job_stands_in_one_paragraph_at_the_top_and_the_caution_follows()

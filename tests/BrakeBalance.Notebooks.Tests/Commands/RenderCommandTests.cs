@@ -20,9 +20,13 @@ public sealed class RenderCommandTests : IDisposable
         string setup = File.ReadAllText(RepositoryRoot.File("notebooks/_setup.csx"));
         File.Copy(RepositoryRoot.File(NotebookInput.DefaultVehicle), _folder.File(NotebookInput.DefaultVehicle));
         _folder.Write("notebooks/_setup.csx", setup);
-        _folder.Write("notebooks/01-good.ipynb", SampleNotebook.Json("# Good", "#load \"_setup.csx\"", "NotebookInput.Current.Load().Vehicle.Wheelbase", "$\"units {Display.Units}\""));
-        _folder.Write("notebooks/02-bad.ipynb", SampleNotebook.Json("# Bad", "1", "var load = 2;\nthrow new InvalidOperationException(\"no vacuum\");", "3"));
-        _folder.Write("notebooks/lessons/a-lesson.ipynb", SampleNotebook.Json("# Lesson", "#load \"../_setup.csx\"", "Force.FromNewtons(7)"));
+        _folder.Write("notebooks/01-good.ipynb",
+            SampleNotebook.Json("# Good", "#load \"_setup.csx\"", "NotebookInput.Current.Load().Vehicle.Wheelbase",
+            "$\"units {Display.Units}\""));
+        _folder.Write("notebooks/02-bad.ipynb",
+            SampleNotebook.Json("# Bad", "1", "var load = 2;\nthrow new InvalidOperationException(\"no vacuum\");", "3"));
+        _folder.Write("notebooks/lessons/a-lesson.ipynb",
+            SampleNotebook.Json("# Lesson", "#load \"../_setup.csx\"", "Force.FromNewtons(7)"));
         Environment.CurrentDirectory = _folder.Path;
     }
 
@@ -80,7 +84,8 @@ public sealed class RenderCommandTests : IDisposable
         _folder.Write("notebooks/02-bad.ipynb", SampleNotebook.Json("# Bad", "1", "Environment.Exit(0);"));
         (int code, string output, string error) = await Shell.RunAsync("render");
         Assert.Equal(1, code);
-        Assert.StartsWith("02-bad, cell c2: The process that runs the cells ended: something in a cell ended it (exit code 0)", error, StringComparison.Ordinal);
+        Assert.StartsWith("02-bad, cell c2: The process that runs the cells ended: something in a cell ended it (exit code 0)", error,
+            StringComparison.Ordinal);
         Assert.Contains("2 of 3 notebooks ran to their end", output);
         Assert.Equal(["01-good.html", "02-bad.html", "a-lesson.html", "index.html", "questions.html", "what-the-knee-does.html"], Pages());
     }
@@ -153,7 +158,8 @@ public sealed class RenderCommandTests : IDisposable
             "render", "--notebook", "77", "--notebook", "03", "--vehicle", "broken.json", "--set", "what", "--output", "taken");
 
         Assert.Equal((2, ""), (code, output));
-        foreach (string expected in new[] { "--notebook 77: there is no such notebook. There are: 01-good, 02-bad", "03-torn.ipynb", "wheelbase: 3 has no unit", "name: is missing", "--set what", "--output" })
+        foreach (string expected in new[] { "--notebook 77: there is no such notebook. There are: 01-good, 02-bad", "03-torn.ipynb",
+            "wheelbase: 3 has no unit", "name: is missing", "--set what", "--output" })
         {
             Assert.Contains(expected, error);
         }

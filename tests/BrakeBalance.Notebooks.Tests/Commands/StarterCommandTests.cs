@@ -21,7 +21,8 @@ public class StarterCommandTests
     public async Task A_starter_of_other_parts_passes_the_check(string assist, string rear, string valve)
     {
         using var folder = new TemporaryFolder();
-        Assert.Equal(0, (await Shell.RunAsync("starter", folder.File("car.json"), "--assist", assist, "--rear", rear, "--valve", valve)).Code);
+        Assert.Equal(0, (await Shell.RunAsync("starter", folder.File("car.json"), "--assist", assist, "--rear", rear, "--valve",
+            valve)).Code);
         (int code, string _, string error) = await Shell.RunAsync("check", folder.File("car.json"));
         Assert.Equal((0, ""), (code, error));
         Assert.Equal(assist == "pump", File.ReadAllText(folder.File("car.json")).Contains("\"pumpFlow\"", StringComparison.Ordinal));

@@ -32,7 +32,9 @@ public class StopsCommandTests
     [Fact]
     public async Task With_its_knee_too_high_the_coupe_swaps_ends_and_the_tables_say_so()
     {
-        (int _, string output, string _) = await Shell.RunAsync("stops", Coupe, "--adhesion", "0.9", "--set", "hydraulics.rearValves[0].knee=66 bar", "--load-case", "driver only");
+        (int _, string output, string _) =
+            await Shell.RunAsync("stops", Coupe, "--adhesion", "0.9", "--set", "hydraulics.rearValves[0].knee=66 bar", "--load-case",
+            "driver only");
         Assert.Contains("SWAPS ENDS", output);
     }
 
@@ -181,7 +183,8 @@ public class StopsCommandTests
     public async Task An_easing_foot_frees_the_rear_later_when_its_valve_has_hysteresis()
     {
         async Task<JsonNode> Easing(string hysteresis) => Surface(await JsonAsync(
-            "--adhesion", "0.7", "--release", "40 bar/s", "--pedal-force", "1500 N", "--set", $"hydraulics.rearValves[0].hysteresis={hysteresis}"))["easing"]!;
+            "--adhesion", "0.7", "--release", "40 bar/s", "--pedal-force", "1500 N", "--set",
+                $"hydraulics.rearValves[0].hysteresis={hysteresis}"))["easing"]!;
         JsonNode plain = await Easing("0 bar"), late = await Easing("8 bar");
         Assert.NotNull(plain["rear_free_s"]);
         Assert.True((double)late["rear_free_s"]! > (double)plain["rear_free_s"]!);
@@ -247,7 +250,9 @@ public class StopsCommandTests
     public async Task A_lap_with_semicolons_and_decimal_commas_heats_the_brakes_as_the_same_lap_with_points()
     {
         using var folder = new TemporaryFolder();
-        string commas = folder.Write("lap.csv", string.Join('\n', File.ReadAllLines(Lap).Select(line => line.StartsWith('#') ? line : line.Replace(',', ';').Replace('.', ','))));
+        string commas = folder.Write("lap.csv",
+            string.Join('\n', File.ReadAllLines(Lap)
+            .Select(line => line.StartsWith('#') ? line : line.Replace(',', ';').Replace('.', ','))));
         string[] words = ["stops", Coupe, "--json", "--load-case", "driver only", "--adhesion", "0.9", "--laps", "2", "--lap"];
         (int code, string output, string error) = await Shell.RunAsync([.. words, commas]);
         Assert.Equal((0, ""), (code, error));

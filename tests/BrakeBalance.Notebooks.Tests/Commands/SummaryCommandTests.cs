@@ -29,13 +29,15 @@ public class SummaryCommandTests
     {
         foreach (string units in new[] { "si", "us" })
         {
-            (int code, string output, _) = await Shell.RunAsync("summary", RepositoryRoot.File($"data/vehicles/{car}.json"), "--units", units);
+            (int code, string output, _) =
+                await Shell.RunAsync("summary", RepositoryRoot.File($"data/vehicles/{car}.json"), "--units", units);
             Assert.Equal(0, code);
             string[] lines = output.Split('\n');
             Assert.All(lines, line => Assert.InRange(line.TrimEnd().Length, 0, 80));
             int end = Array.FindIndex(lines, line => line.Length == 0);
             Assert.InRange(end, 6, 12);
-            foreach (string label in new[] { "Locks first", "Present setting", "Safe limit", "Recommended setting", "Why", "How sure", "Caution" })
+            foreach (string label in new[] { "Locks first", "Present setting", "Safe limit", "Recommended setting", "Why", "How sure",
+                "Caution" })
             {
                 Assert.Contains(lines[..end], line => line.StartsWith(label, StringComparison.Ordinal));
             }
@@ -88,8 +90,10 @@ public class SummaryCommandTests
         Assert.Equal(180.0, (double)fast["speed_km_h"]!, 1e-6);
 
         // 0.5 · 1.225 kg/m³ · (50 m/s)² · 0.15 m² in front, 0.30 m² at the rear.
-        Assert.Equal(229.7, (double)fast["load_cases"]![0]!["static_axle_load_front_n"]! - (double)still["load_cases"]![0]!["static_axle_load_front_n"]!, 0.1);
-        Assert.Equal(459.4, (double)fast["load_cases"]![0]!["static_axle_load_rear_n"]! - (double)still["load_cases"]![0]!["static_axle_load_rear_n"]!, 0.1);
+        Assert.Equal(229.7, (double)fast["load_cases"]![0]!["static_axle_load_front_n"]! - (double)still["load_cases"]![0]![
+            "static_axle_load_front_n"]!, 0.1);
+        Assert.Equal(459.4, (double)fast["load_cases"]![0]!["static_axle_load_rear_n"]! - (double)still["load_cases"]![0]![
+            "static_axle_load_rear_n"]!, 0.1);
     }
 
     [Theory]
@@ -117,7 +121,8 @@ public class SummaryCommandTests
     public async Task An_override_changes_the_knee()
     {
         JsonNode summary = await JsonAsync("--set", "hydraulics.rearValves[0].knee=40 bar");
-        Assert.Contains(summary["load_cases"]![0]!["knees"]!.AsArray(), knee => Math.Abs((double)knee!["line_pressure_rear_bar"]! - 40) < 0.01);
+        Assert.Contains(summary["load_cases"]![0]!["knees"]!.AsArray(), knee =>
+            Math.Abs((double)knee!["line_pressure_rear_bar"]! - 40) < 0.01);
     }
 
     [Fact]
@@ -128,8 +133,11 @@ public class SummaryCommandTests
         HashSet<string> written = [];
         Collect(await JsonAsync("--braking-rate", "0.4"), "", written);
 
-        string[] leaves = [.. explained.Where(path => path is not ("notices[]" or "control" or "setting.out_of_reach[]") && !Regex.IsMatch(path, "^setting\\.(present|safe_limit|recommended|binding|band\\..*|other_rule|middle|costs\\[\\]\\.limit_without|findings\\[\\]\\.limit)$|^setting_point.rear_first_in$") && !Regex.IsMatch(path, "installed$|at_lock_up$|crossings\\[\\]$|knees\\[\\]$|run_out$|rates\\[\\].at$|rates\\[\\].travel(_drums_hot)?$|gauge_table\\[\\]$|control.rule_checks\\[\\]$"))];
-        written.RemoveWhere(path => path is "setting.band" or "setting_point.rear_first_in" or "setting.binding" or "setting.findings[].limit");
+        string[] leaves = [.. explained.Where(path =>
+            path is not ("notices[]" or "control" or "setting.out_of_reach[]")
+            && !Regex.IsMatch(path, "^setting\\.(present|safe_limit|recommended|binding|band\\..*|other_rule|middle|costs\\[\\]\\.limit_without|findings\\[\\]\\.limit)$|^setting_point.rear_first_in$") && !Regex.IsMatch(path, "installed$|at_lock_up$|crossings\\[\\]$|knees\\[\\]$|run_out$|rates\\[\\].at$|rates\\[\\].travel(_drums_hot)?$|gauge_table\\[\\]$|control.rule_checks\\[\\]$"))];
+        written.RemoveWhere(path =>
+            path is "setting.band" or "setting_point.rear_first_in" or "setting.binding" or "setting.findings[].limit");
         Assert.Equal(leaves.Order(), written.Order());
     }
 
@@ -186,13 +194,16 @@ public class SummaryCommandTests
     {
         switch (node)
         {
-            case JsonObject point when point.Any(pair => pair.Key.StartsWith("master_pressure", StringComparison.Ordinal)) && path != "point":
+            case JsonObject point when point.Any(pair => pair.Key.StartsWith("master_pressure", StringComparison.Ordinal))
+                && path != "point":
                 Collect(point, "point", paths);
                 break;
-            case JsonObject point when point.Any(pair => pair.Key.StartsWith("outlet_pressure", StringComparison.Ordinal)) && path != "control_point":
+            case JsonObject point when point.Any(pair => pair.Key.StartsWith("outlet_pressure", StringComparison.Ordinal))
+                && path != "control_point":
                 Collect(point, "control_point", paths);
                 break;
-            case JsonObject travel when travel.Any(pair => pair.Key.StartsWith("stroke_left", StringComparison.Ordinal)) && path != "travel":
+            case JsonObject travel when travel.Any(pair => pair.Key.StartsWith("stroke_left", StringComparison.Ordinal))
+                && path != "travel":
                 Collect(travel, "travel", paths);
                 break;
             case JsonObject point when point.ContainsKey("friction_margin") && path != "setting_point":

@@ -13,7 +13,9 @@ internal sealed class TemporaryFolder : IDisposable
         return File(name);
     }
 
-    public IEnumerable<string> Names => Directory.EnumerateFileSystemEntries(Path, "*", SearchOption.AllDirectories).Select(path => System.IO.Path.GetRelativePath(Path, path)).Order();
+    public IEnumerable<string> Names =>
+        Directory.EnumerateFileSystemEntries(Path, "*", SearchOption.AllDirectories)
+        .Select(path => System.IO.Path.GetRelativePath(Path, path)).Order();
 
     public void Dispose() => Directory.Delete(Path, recursive: true);
 }

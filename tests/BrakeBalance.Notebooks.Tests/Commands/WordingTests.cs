@@ -17,7 +17,8 @@ public class WordingTests
 
     public static TheoryData<string> Answers =>
     [
-        "summary vehicles/coupe-1960s.json", "summary vehicles/track-coupe.json --units us", "summary vehicles/rear-engined-sports-car.json",
+        "summary vehicles/coupe-1960s.json", "summary vehicles/track-coupe.json --units us",
+            "summary vehicles/rear-engined-sports-car.json",
         "stops vehicles/coupe-1960s.json", "stops vehicles/track-coupe.json", "measure questions vehicles/coupe-1960s.json",
         "measure questions vehicles/track-coupe.json", "measure bands vehicles/coupe-1960s.json", "measure plan vehicles/coupe-1960s.json",
         "measure gauges logs/invented-gauges.csv",
@@ -28,7 +29,8 @@ public class WordingTests
     [MemberData(nameof(Answers))]
     public async Task An_answer_holds_no_other_name(string command)
     {
-        string[] arguments = [.. command.Split(' ').Select(word => word.Contains('/', StringComparison.Ordinal) ? Path.Combine(Data, word) : word)];
+        string[] arguments = [.. command.Split(' ')
+            .Select(word => word.Contains('/', StringComparison.Ordinal) ? Path.Combine(Data, word) : word)];
         (int code, string output, string error) = await Shell.RunAsync(arguments);
         Assert.True(code == 0, error);
         string text = Regex.Replace(output, @"\s+", " ");

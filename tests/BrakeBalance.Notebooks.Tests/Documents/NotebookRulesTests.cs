@@ -23,7 +23,8 @@ public class NotebookRulesTests
 
     [Fact]
     public void Blank_lines_do_not_count() =>
-        Assert.Empty(NotebookRules.Broken(SampleNotebook.Of("good", "# Title", Setup, string.Join("\n\n", Enumerable.Range(1, 12).Select(n => $"var a{n} = {n};")))));
+        Assert.Empty(NotebookRules.Broken(
+            SampleNotebook.Of("good", "# Title", Setup, string.Join("\n\n", Enumerable.Range(1, 12).Select(n => $"var a{n} = {n};")))));
 
     [Fact]
     public void The_first_code_cell_only_loads_the_setup() =>

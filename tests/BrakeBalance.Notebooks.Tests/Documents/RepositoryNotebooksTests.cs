@@ -40,7 +40,8 @@ public class RepositoryNotebooksTests
         ExecutedNotebook executed = (await new NotebookRunner(kind).RunAsync([document], null, default)).Single();
 
         ExecutedCodeCell? failed = executed.Cells.OfType<ExecutedCodeCell>().FirstOrDefault(cell => cell.Failure is not null);
-        Assert.True(failed is null, $"cell {failed?.Id}, line {failed?.Failure?.Line}: {failed?.Failure?.Message}\n{failed?.Failure?.SourceLine}");
+        Assert.True(failed is null,
+            $"cell {failed?.Id}, line {failed?.Failure?.Line}: {failed?.Failure?.Message}\n{failed?.Failure?.SourceLine}");
         Assert.Equal(document.Cells.Count, executed.Cells.Count);
     }
 }

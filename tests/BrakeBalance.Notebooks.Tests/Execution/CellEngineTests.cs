@@ -27,7 +27,8 @@ public class CellEngineTests
 
         Assert.Equal("38.5 bar", Plain(await engine.RunAsync("Pressure.FromBars(38.5)", default)));
         Assert.Equal("True", Plain(await engine.RunAsync(
-            $"(typeof(IHtmlOutput).Module.ModuleVersionId.ToString() == \"{typeof(IHtmlOutput).Module.ModuleVersionId}\").ToString()", default)));
+            $"(typeof(IHtmlOutput).Module.ModuleVersionId.ToString() == \"{typeof(IHtmlOutput).Module.ModuleVersionId}\").ToString()",
+                default)));
     }
 
     [Theory]
@@ -66,7 +67,8 @@ public class CellEngineTests
     public async Task A_thrown_exception_names_the_line_and_gives_no_stack_trace(EngineKind kind)
     {
         await using ICellEngine engine = await CellEngines.StartAsync(kind, NotebooksFolder);
-        CellRun run = await engine.RunAsync("var zero = 0;\nConsole.WriteLine(\"before\");\nvar rate = new[] { 1, 0 }\n    .Select(n => 10 / n)\n    .ToArray();", default);
+        CellRun run = await engine.RunAsync(
+            "var zero = 0;\nConsole.WriteLine(\"before\");\nvar rate = new[] { 1, 0 }\n    .Select(n => 10 / n)\n    .ToArray();", default);
 
         Assert.Equal(new CellFailure("Attempted to divide by zero.", 4, ".Select(n => 10 / n)"), run.Failure);
         Assert.Equal("before\n", run.Outputs.Single().Data["text/plain"]);
@@ -129,7 +131,8 @@ public class CellEngineTests
             {
                 CellRun run = await engine.RunAsync(cell, default);
                 Assert.Null(run.Failure);
-                texts.Add(string.Join("|", run.Outputs.SelectMany(output => output.Data.OrderBy(pair => pair.Key).Select(pair => $"{pair.Key}={pair.Value}"))));
+                texts.Add(string.Join("|",
+                    run.Outputs.SelectMany(output => output.Data.OrderBy(pair => pair.Key).Select(pair => $"{pair.Key}={pair.Value}"))));
             }
 
             all.Add(texts);

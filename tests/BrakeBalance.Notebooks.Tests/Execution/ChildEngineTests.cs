@@ -24,7 +24,8 @@ public class ChildEngineTests
     [MemberData(nameof(Deaths))]
     public async Task A_cell_that_ends_its_process_fails_its_notebook_and_the_others_run(string cell, string said)
     {
-        NotebookDocument bad = SampleNotebook.Of("bad", "# Bad", "var a = 1;", cell, "3"), after = SampleNotebook.Of("after", "# After", "40 + 2");
+        NotebookDocument bad = SampleNotebook.Of("bad", "# Bad", "var a = 1;", cell, "3"),
+            after = SampleNotebook.Of("after", "# After", "40 + 2");
         await using var engines = new ChildEngines(EngineKind.Script, Long);
         IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(engines.StartAsync).RunAsync([bad, after], null, default);
 
@@ -42,7 +43,8 @@ public class ChildEngineTests
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
         NotebookDocument before = SampleNotebook.Of("before", "# Before", "1"), after = SampleNotebook.Of("after", "# After", "2");
         NotebookDocument bad = SampleNotebook.Of("bad", "# Bad", "await System.Threading.Tasks.Task.Delay(8_000);", "Environment.Exit(3);");
-        IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(engines.StartAsync).RunAsync([before, bad, after], null, default);
+        IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(engines.StartAsync)
+            .RunAsync([before, bad, after], null, default);
         Assert.Equal([true, false, true], executed.Select(notebook => notebook.Succeeded));
         Assert.Contains("exit code 3", executed[1].Cells.OfType<ExecutedCodeCell>().Last().Failure?.Message, StringComparison.Ordinal);
         Assert.Empty(engines.LeftRunning);
@@ -56,7 +58,8 @@ public class ChildEngineTests
         await using var engines = new ChildEngines(kind, TimeSpan.FromSeconds(10));
         IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(engines.StartAsync).RunAsync(
             [SampleNotebook.Of("endless", "# Endless", "while (true) { }"), SampleNotebook.Of("after", "# After", "1")], null, default);
-        Assert.Contains("longer than 10 s", executed[0].Cells.OfType<ExecutedCodeCell>().Single().Failure?.Message, StringComparison.Ordinal);
+        Assert.Contains("longer than 10 s", executed[0].Cells.OfType<ExecutedCodeCell>()
+            .Single().Failure?.Message, StringComparison.Ordinal);
         Assert.Contains("--cell-limit", executed[0].Cells.OfType<ExecutedCodeCell>().Single().Failure?.Message, StringComparison.Ordinal);
         Assert.True(executed[1].Succeeded);
     }
@@ -66,7 +69,8 @@ public class ChildEngineTests
     {
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
         await using ICellEngine engine = await engines.StartAsync(SampleNotebook.Of("any", "# Any"));
-        Assert.Equal(9_999_999, (await engine.RunAsync("Console.Write(new string('x', 9_999_999));", default)).Outputs.Single().Data[MediaTypes.Plain].Length);
+        Assert.Equal(9_999_999, (await engine.RunAsync("Console.Write(new string('x', 9_999_999));", default)).Outputs.Single().Data[
+            MediaTypes.Plain].Length);
         CellRun run = await engine.RunAsync("Console.Write(new string('x', 12_000_000));", default);
         Assert.Contains("12 million characters", run.Failure?.Message, StringComparison.Ordinal);
         Assert.Empty(run.Outputs);
@@ -76,7 +80,9 @@ public class ChildEngineTests
     [Fact]
     public async Task What_a_notebook_left_running_is_not_blamed_on_the_next()
     {
-        NotebookDocument careless = SampleNotebook.Of("careless", "# Careless", "new System.Threading.Thread(() => { System.Threading.Thread.Sleep(3_000); throw new Exception(\"late\"); }).Start();");
+        NotebookDocument careless =
+            SampleNotebook.Of("careless", "# Careless",
+            "new System.Threading.Thread(() => { System.Threading.Thread.Sleep(3_000); throw new Exception(\"late\"); }).Start();");
         NotebookDocument next = SampleNotebook.Of("next", "# Next", "var a = 20;", "System.Threading.Thread.Sleep(6_000);", "a + 1");
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
         IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(engines.StartAsync).RunAsync([careless, next], null, default);
@@ -92,7 +98,9 @@ public class ChildEngineTests
     {
         string cell = $"new System.Threading.Thread(() => {{ System.Threading.Thread.Sleep(1_500); {end} }}).Start();\n40 + 2";
         await using var engines = new ChildEngines(EngineKind.Script, Long);
-        ExecutedNotebook executed = (await new NotebookRunner(engines.StartAsync).RunAsync([SampleNotebook.Of("careless", "# Careless", cell)], null, default)).Single();
+        ExecutedNotebook executed =
+            (await new NotebookRunner(engines.StartAsync).RunAsync([SampleNotebook.Of("careless", "# Careless", cell)], null, default))
+            .Single();
         Assert.Equal("42", Assert.IsType<ExecutedCodeCell>(executed.Cells[1]).Outputs.Single().Data[MediaTypes.Plain]);
         for (int i = 0; i < 200 && engines.LeftRunning.Count == 0; i++)
         {
@@ -106,7 +114,9 @@ public class ChildEngineTests
     [Fact]
     public async Task A_notebook_that_leaves_a_failed_task_nobody_waits_for_ends_nothing()
     {
-        NotebookDocument careless = SampleNotebook.Of("careless", "# Careless", "_ = System.Threading.Tasks.Task.Run(() => throw new Exception(\"unseen\"));", "System.Threading.Thread.Sleep(200); GC.Collect(); GC.WaitForPendingFinalizers(); 7");
+        NotebookDocument careless =
+            SampleNotebook.Of("careless", "# Careless", "_ = System.Threading.Tasks.Task.Run(() => throw new Exception(\"unseen\"));",
+            "System.Threading.Thread.Sleep(200); GC.Collect(); GC.WaitForPendingFinalizers(); 7");
         await using var engines = new ChildEngines(EngineKind.Script, Long);
         ExecutedNotebook executed = (await new NotebookRunner(engines.StartAsync).RunAsync([careless], null, default)).Single();
         Assert.True(executed.Succeeded);
@@ -118,7 +128,8 @@ public class ChildEngineTests
     {
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
         await using ICellEngine engine = await engines.StartAsync(SampleNotebook.Of("any", "# Any"));
-        CellRun run = await engine.RunAsync("using (var raw = Console.OpenStandardOutput()) raw.Write(\"{ stray\\n{\\\"Engine\\\":\"u8);\nConsole.ReadLine() ?? \"nothing to read\"", default);
+        CellRun run = await engine.RunAsync(
+            "using (var raw = Console.OpenStandardOutput()) raw.Write(\"{ stray\\n{\\\"Engine\\\":\"u8);\nConsole.ReadLine() ?? \"nothing to read\"", default);
         Assert.Equal("nothing to read", run.Outputs.Single().Data[MediaTypes.Plain]);
     }
 
@@ -128,7 +139,8 @@ public class ChildEngineTests
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
         IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(engines.StartAsync).RunAsync(
             [SampleNotebook.Of("one", "# One", "var a = 1;"), SampleNotebook.Of("two", "# Two", "a")], null, default);
-        Assert.Contains("'a' does not exist", executed[1].Cells.OfType<ExecutedCodeCell>().Single().Failure?.Message, StringComparison.Ordinal);
+        Assert.Contains("'a' does not exist", executed[1].Cells.OfType<ExecutedCodeCell>()
+            .Single().Failure?.Message, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -144,7 +156,8 @@ public class ChildEngineTests
         Assert.Equal(Texts(here), Texts(there));
 
         static IEnumerable<string> Texts(ExecutedNotebook executed) =>
-            executed.Cells.OfType<ExecutedCodeCell>().SelectMany(cell => cell.Outputs).SelectMany(output => output.Data.Select(form => $"{form.Key}: {form.Value}"));
+            executed.Cells.OfType<ExecutedCodeCell>().SelectMany(cell => cell.Outputs)
+                .SelectMany(output => output.Data.Select(form => $"{form.Key}: {form.Value}"));
     }
 
     [Fact]
@@ -152,6 +165,8 @@ public class ChildEngineTests
     {
         using var stop = new CancellationTokenSource(TimeSpan.FromSeconds(5));
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
-        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => new NotebookRunner(engines.StartAsync).RunAsync([SampleNotebook.Of("endless", "# Endless", "while (true) { }")], null, stop.Token));
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() =>
+            new NotebookRunner(engines.StartAsync)
+            .RunAsync([SampleNotebook.Of("endless", "# Endless", "while (true) { }")], null, stop.Token));
     }
 }

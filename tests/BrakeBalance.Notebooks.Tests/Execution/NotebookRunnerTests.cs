@@ -8,7 +8,8 @@ namespace BrakeBalance.Notebooks.Tests.Execution;
 public class NotebookRunnerTests
 {
     private static readonly NotebookDocument Succeeding = SampleNotebook.Of("succeeding", "# It works", "var a = 20;", "a + 1");
-    private static readonly NotebookDocument Failing = SampleNotebook.Of("failing", "# It fails", "1", "var b = 2;\nthrow new InvalidOperationException(\"no vacuum\");", "3", "# After");
+    private static readonly NotebookDocument Failing =
+        SampleNotebook.Of("failing", "# It fails", "1", "var b = 2;\nthrow new InvalidOperationException(\"no vacuum\");", "3", "# After");
 
     [Theory]
     [InlineData(EngineKind.Interactive)]
@@ -31,7 +32,8 @@ public class NotebookRunnerTests
     public async Task Notebooks_do_not_see_each_other()
     {
         NotebookDocument other = SampleNotebook.Of("other", "# Other", "a");
-        IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(EngineKind.Interactive).RunAsync([Succeeding, other], null, default);
+        IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(EngineKind.Interactive)
+            .RunAsync([Succeeding, other], null, default);
 
         Assert.Contains("'a' does not exist", executed[1].Cells.OfType<ExecutedCodeCell>().Single().Failure?.Message);
     }

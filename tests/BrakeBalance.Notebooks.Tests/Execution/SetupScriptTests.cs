@@ -40,8 +40,10 @@ public class SetupScriptTests
     {
         Type[] types =
         [
-            .. typeof(PerAxle<>).Assembly.GetExportedTypes().Where(type => type.Namespace?.EndsWith(".Files", StringComparison.Ordinal) != true),
-            .. typeof(NotebookInput).Assembly.GetExportedTypes().Where(type => type.Namespace is "BrakeBalance.Charts" or "BrakeBalance.Charts.Figures" or "BrakeBalance.Charts.Exploring"),
+            .. typeof(PerAxle<>).Assembly.GetExportedTypes()
+                .Where(type => type.Namespace?.EndsWith(".Files", StringComparison.Ordinal) != true),
+            .. typeof(NotebookInput).Assembly.GetExportedTypes()
+                .Where(type => type.Namespace is "BrakeBalance.Charts" or "BrakeBalance.Charts.Figures" or "BrakeBalance.Charts.Exploring"),
         ];
         await using var engine = new ScriptEngine(RepositoryRoot.File("notebooks"));
         await engine.RunAsync("#load \"_setup.csx\"", default);

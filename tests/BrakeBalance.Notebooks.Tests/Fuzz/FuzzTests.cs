@@ -32,7 +32,8 @@ public class FuzzTests(ITestOutputHelper output)
         FuzzReport report = await FuzzReport.RunAsync(
             seed,
             Enumerable.Range(0, Cases),
-            (_, accepted) => accepted % EveryCommandEvery == 0 ? FuzzDepth.Every : accepted % QuickEvery == 0 ? FuzzDepth.Quick : FuzzDepth.Read);
+            (_, accepted) => accepted % EveryCommandEvery == 0
+                ? FuzzDepth.Every : accepted % QuickEvery == 0 ? FuzzDepth.Quick : FuzzDepth.Read);
         output.WriteLine(report.ToString());
         Assert.True(report.Findings.Count == 0, report.ToString());
         foreach (string kind in (string[])["vehicle", "bench", "gauges", "stops", "series", "lap", "answers"])

@@ -18,13 +18,15 @@ public class JupyterClientTests
     public async Task A_Jupyter_client_gets_the_same_outputs_as_our_pages()
     {
         SkipWhereItCannotRun();
-        string notebook = NotebookFile.In(RepositoryRoot.File("notebooks")).First(path => Path.GetFileName(path).StartsWith("01-", StringComparison.Ordinal));
+        string notebook = NotebookFile.In(RepositoryRoot.File("notebooks"))
+            .First(path => Path.GetFileName(path).StartsWith("01-", StringComparison.Ordinal));
         using var folder = new TemporaryFolder();
         string tool = await KernelTool.FolderAsync(RepositoryRoot.File("."), default);
         new KernelSetup(folder.File("jupyter")).Install(tool, AppContext.BaseDirectory);
 
         List<List<IReadOnlyDictionary<string, string>>> theirs = Outputs(await ConvertAsync(notebook, folder.File("jupyter")));
-        ExecutedNotebook executed = (await new NotebookRunner(EngineKind.Interactive).RunAsync([NotebookFile.Read(notebook)], null, default)).Single();
+        ExecutedNotebook executed =
+            (await new NotebookRunner(EngineKind.Interactive).RunAsync([NotebookFile.Read(notebook)], null, default)).Single();
         ExecutedCodeCell[] ours = [.. executed.Cells.OfType<ExecutedCodeCell>()];
 
         Assert.True(executed.Succeeded);
@@ -51,18 +53,22 @@ public class JupyterClientTests
             return;
         }
 
-        Skip.IfNot((Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Any(path => File.Exists(Path.Combine(path, "jupyter-nbconvert"))),
+        Skip.IfNot((Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator)
+            .Any(path => File.Exists(Path.Combine(path, "jupyter-nbconvert"))),
             "Jupyter's nbconvert is not installed.");
         var release = new FileInfo(RepositoryRoot.File("src/BrakeBalance.Charts/bin/Release/net10.0/BrakeBalance.Charts.dll"));
         DateTime newestSource = Directory.EnumerateFiles(RepositoryRoot.File("src"), "*.cs", SearchOption.AllDirectories)
-            .Where(path => !path.Contains("BrakeBalance.Notebooks", StringComparison.Ordinal) && !path.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal))
+            .Where(path => !path.Contains("BrakeBalance.Notebooks", StringComparison.Ordinal)
+                && !path.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal))
             .Max(File.GetLastWriteTimeUtc);
-        Skip.IfNot(release.Exists && release.LastWriteTimeUtc > newestSource, "The release build is older than the code: run 'dotnet build -c Release'.");
+        Skip.IfNot(release.Exists
+            && release.LastWriteTimeUtc > newestSource, "The release build is older than the code: run 'dotnet build -c Release'.");
     }
 
     private static async Task<JsonNode> ConvertAsync(string notebook, string data)
     {
-        var start = new ProcessStartInfo("jupyter", ["nbconvert", "--execute", "--to", "notebook", "--stdout", $"--ExecutePreprocessor.kernel_name={KernelSetup.Name}", notebook])
+        var start = new ProcessStartInfo("jupyter",
+            ["nbconvert", "--execute", "--to", "notebook", "--stdout", $"--ExecutePreprocessor.kernel_name={KernelSetup.Name}", notebook])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
@@ -88,5 +94,6 @@ public class JupyterClientTests
         ? new Dictionary<string, string> { ["text/plain"] = Text(output["text"]) }
         : output["data"]!.AsObject().ToDictionary(pair => pair.Key, pair => Text(pair.Value));
 
-    private static string Text(JsonNode? node) => node is JsonArray lines ? string.Concat(lines.Select(line => (string?)line)) : (string?)node ?? "";
+    private static string Text(JsonNode? node) =>
+        node is JsonArray lines ? string.Concat(lines.Select(line => (string?)line)) : (string?)node ?? "";
 }

@@ -120,7 +120,8 @@ public sealed partial class PackageTests(PackageFeed packages) : IClassFixture<P
 
         Vehicle car = VehicleFile.TryRead(StarterFile.Text()).Reading!.Vehicle;
         LockUp dry = new BalanceModel(car, car.LoadCases[0]).FirstLockUp(0.8)!;
-        string expected = FormattableString.Invariant($"{dry.First} first at {dry.At.BrakingRate:0.00} g, {dry.At.MasterPressure.Bars:0} bar\n");
+        string expected = FormattableString.Invariant(
+            $"{dry.First} first at {dry.At.BrakingRate:0.00} g, {dry.At.MasterPressure.Bars:0} bar\n");
         Assert.Equal(expected, output);
     }
 

@@ -21,7 +21,8 @@ public class LatexToMathMlTests
     [InlineData("f'", "<msup><mi>f</mi><mo>′</mo></msup>")]
     [InlineData(@"\sqrt{2}", "<msqrt><mrow><mn>2</mn></mrow></msqrt>")]
     [InlineData(@"\sqrt[3]{x}", "<mroot><mrow><mi>x</mi></mrow><mrow><mn>3</mn></mrow></mroot>")]
-    [InlineData(@"\sum_{i=1}^{n} i", "<munderover><mo movablelimits=\"true\">∑</mo><mrow><mi>i</mi><mo>=</mo><mn>1</mn></mrow><mrow><mi>n</mi></mrow></munderover><mi>i</mi>")]
+    [InlineData(@"\sum_{i=1}^{n} i",
+        "<munderover><mo movablelimits=\"true\">∑</mo><mrow><mi>i</mi><mo>=</mo><mn>1</mn></mrow><mrow><mi>n</mi></mrow></munderover><mi>i</mi>")]
     [InlineData(@"\int_0^T", "<msubsup><mo>∫</mo><mn>0</mn><mi>T</mi></msubsup>")]
     [InlineData(@"\max_k", "<munder><mo movablelimits=\"true\" lspace=\"0\" rspace=\"0.167em\">max</mo><mi>k</mi></munder>")]
     [InlineData(@"\sin\theta", "<mi>sin</mi><mo>\u2061</mo><mspace width=\"0.167em\"></mspace><mi>θ</mi>")]
@@ -33,7 +34,8 @@ public class LatexToMathMlTests
     [InlineData(@"\dot{x}", "<mover accent=\"true\"><mrow><mi>x</mi></mrow><mo stretchy=\"false\">˙</mo></mover>")]
     [InlineData(@"\overline{ab}", "<mover accent=\"true\"><mrow><mi>a</mi><mi>b</mi></mrow><mo stretchy=\"true\">‾</mo></mover>")]
     [InlineData(@"\left( x \right.", "<mrow><mo form=\"prefix\" fence=\"true\" stretchy=\"true\">(</mo><mrow><mi>x</mi></mrow></mrow>")]
-    [InlineData(@"\left\lfloor x \right\rfloor", "<mrow><mo form=\"prefix\" fence=\"true\" stretchy=\"true\">⌊</mo><mrow><mi>x</mi></mrow><mo form=\"postfix\" fence=\"true\" stretchy=\"true\">⌋</mo></mrow>")]
+    [InlineData(@"\left\lfloor x \right\rfloor",
+        "<mrow><mo form=\"prefix\" fence=\"true\" stretchy=\"true\">⌊</mo><mrow><mi>x</mi></mrow><mo form=\"postfix\" fence=\"true\" stretchy=\"true\">⌋</mo></mrow>")]
     [InlineData(@"a \le b \%", "<mi>a</mi><mo>≤</mo><mi>b</mi><mi mathvariant=\"normal\">%</mi>")]
     [InlineData(@"\begin{matrix} a & b \\ c & d \end{matrix}",
         "<mrow><mtable><mtr><mtd style=\"text-align:center\"><mi>a</mi></mtd><mtd style=\"text-align:center\"><mi>b</mi></mtd></mtr>"
@@ -65,7 +67,8 @@ public class LatexToMathMlTests
     {
         string math = LatexToMathMl.Convert(" a < b ", display: false);
 
-        Assert.EndsWith("<annotation encoding=\"application/x-tex\">a &lt; b</annotation></semantics></math>", math, StringComparison.Ordinal);
+        Assert.EndsWith("<annotation encoding=\"application/x-tex\">a &lt; b</annotation></semantics></math>", math,
+            StringComparison.Ordinal);
         Assert.DoesNotContain("display", math, StringComparison.Ordinal);
         Assert.Contains(" display=\"block\"", LatexToMathMl.Convert("a", display: true), StringComparison.Ordinal);
     }

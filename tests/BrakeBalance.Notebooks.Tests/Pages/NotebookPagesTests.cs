@@ -23,7 +23,8 @@ public class NotebookPagesTests(BrowserFixture browser, RenderedNotebooks notebo
         foreach (string path in NotebookFile.In(RepositoryRoot.File("notebooks")))
         {
             NotebookDocument document = NotebookFile.Read(path);
-            ExecutedCell[] prose = [.. document.Cells.Where(cell => !cell.IsCode).Select(cell => new ExecutedMarkdownCell(cell.Id, cell.Source))];
+            ExecutedCell[] prose = [.. document.Cells.Where(cell => !cell.IsCode)
+                .Select(cell => new ExecutedMarkdownCell(cell.Id, cell.Source))];
             Assert.Empty(PageRenderer.Render(new ExecutedNotebook(document.Name, document.Title, prose), new SiteOptions()).Problems);
         }
     }
@@ -45,7 +46,8 @@ public class NotebookPagesTests(BrowserFixture browser, RenderedNotebooks notebo
             await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync(name), width);
             await ScrollThroughAsync(page);
             await page.AssertNoSidewaysScrollAsync();
-            Assert.Equal(0, await page.Page.EvaluateExpressionAsync<int>("document.querySelectorAll('.bb-figure:has(.bb-live):not(.bb-on)').length"));
+            Assert.Equal(0, await page.Page.EvaluateExpressionAsync<int>(
+                "document.querySelectorAll('.bb-figure:has(.bb-live):not(.bb-on)').length"));
             page.AssertQuiet();
         }
     }
@@ -92,14 +94,16 @@ public class NotebookPagesTests(BrowserFixture browser, RenderedNotebooks notebo
     public async Task Each_slider_changes_an_answer_by_keyboard(string name)
     {
         await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync(name));
-        string[] sliders = await page.Page.EvaluateExpressionAsync<string[]>("[...document.querySelectorAll('.bb-explorable input[type=range]')].map(input => input.id)");
+        string[] sliders = await page.Page.EvaluateExpressionAsync<string[]>(
+            "[...document.querySelectorAll('.bb-explorable input[type=range]')].map(input => input.id)");
         foreach (string slider in sliders)
         {
             string answers = $"document.getElementById('{slider}').closest('.bb-explorable').querySelector('.bb-readouts').innerText + document.getElementById('{slider}').closest('.bb-explorable').querySelector('.bb-title').innerText";
             string before = await page.Page.EvaluateExpressionAsync<string>(answers);
             await page.Page.FocusAsync("#" + slider);
             await page.Page.Keyboard.PressAsync("End");
-            await page.Page.WaitForExpressionAsync($"{answers} !== {System.Text.Json.JsonSerializer.Serialize(before)}", new() { Timeout = 20_000 });
+            await page.Page.WaitForExpressionAsync($"{answers} !== {System.Text.Json.JsonSerializer.Serialize(before)}",
+                new() { Timeout = 20_000 });
         }
 
         page.AssertQuiet();

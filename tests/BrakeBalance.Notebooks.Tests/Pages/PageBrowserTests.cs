@@ -13,9 +13,11 @@ public class PageBrowserTests(BrowserFixture browser)
     public async Task Cells_saved_from_a_page_are_written_as_those_of_the_files()
     {
         string script = BrakeBalance.Charts.FigureAssets.Script;
-        int start = script.IndexOf("const csvCell = ", StringComparison.Ordinal), end = script.IndexOf("const csvOf", start, StringComparison.Ordinal);
+        int start = script.IndexOf("const csvCell = ", StringComparison.Ordinal),
+            end = script.IndexOf("const csvOf", start, StringComparison.Ordinal);
         await using WatchedPage page = await browser.OpenAsync(Path.Combine(WriteSite(), Pages[0]));
-        foreach (string cell in new[] { "=cmd()", "+1", "-3.5", "-x;y", "@a", "\tz", "a\"b", "1,5", "plain", "", "-", "+.5e3", "-1e", "−4" })
+        foreach (string cell in new[] { "=cmd()", "+1", "-3.5", "-x;y", "@a", "\tz", "a\"b", "1,5", "plain", "", "-", "+.5e3", "-1e",
+            "−4" })
         {
             string saved = await page.Page.EvaluateFunctionAsync<string>($"text => {{ {script[start..end]} return csvCell(text); }}", cell);
             Assert.Equal(CsvText.Cell(cell), saved);
@@ -116,7 +118,8 @@ public class PageBrowserTests(BrowserFixture browser)
     public async Task The_accessibility_check_sees_a_picture_without_text()
     {
         string file = Path.Combine(browser.Folder, "mute.html");
-        await File.WriteAllTextAsync(file, "<!DOCTYPE html><html lang=\"en\"><title>x</title><main><h1>x</h1><img src=\"data:image/gif;base64,R0lGODlhAQABAAAAACw=\"></main></html>");
+        await File.WriteAllTextAsync(file,
+            "<!DOCTYPE html><html lang=\"en\"><title>x</title><main><h1>x</h1><img src=\"data:image/gif;base64,R0lGODlhAQABAAAAACw=\"></main></html>");
 
         await using WatchedPage page = await browser.OpenAsync(file);
 

@@ -39,7 +39,8 @@ public class PageRendererTests
 
         int start = html.IndexOf("<details class=\"bb-code\">", StringComparison.Ordinal);
         Assert.True(start > 0);
-        string code = html[html.IndexOf("<code>", start, StringComparison.Ordinal)..html.IndexOf("</code>", start, StringComparison.Ordinal)];
+        string code = html[html.IndexOf("<code>", start, StringComparison.Ordinal)..html.IndexOf("</code>", start,
+            StringComparison.Ordinal)];
         string text = System.Net.WebUtility.HtmlDecode(System.Text.RegularExpressions.Regex.Replace(code, "<[^>]+>", ""));
         Assert.Equal(((ExecutedCodeCell)SampleNotebook.Create().Cells[1]).Source, text);
         Assert.Contains("<span class=\"k\">foreach</span>", code, StringComparison.Ordinal);
@@ -73,14 +74,17 @@ public class PageRendererTests
     {
         const string evil = "<img src=x onerror=alert(1)>";
         var notebook = new ExecutedNotebook("n", evil, [
-            new ExecutedMarkdownCell("a", $"{evil}\n\n## {evil}\n\n[click](javascript:alert(1)) [data](data:text/html,x) ![p](https://example.org/p.png)"),
-            new ExecutedCodeCell("\" onmouseover=\"x", evil, [], [new CellOutput(new Dictionary<string, string> { ["application/x-other"] = evil })], null),
+            new ExecutedMarkdownCell("a",
+                $"{evil}\n\n## {evil}\n\n[click](javascript:alert(1)) [data](data:text/html,x) ![p](https://example.org/p.png)"),
+            new ExecutedCodeCell("\" onmouseover=\"x", evil, [],
+                [new CellOutput(new Dictionary<string, string> { ["application/x-other"] = evil })], null),
         ]);
 
         RenderedPage page = PageRenderer.Render(notebook, new SiteOptions { Facts = [new(evil, evil)] });
 
         Assert.DoesNotContain("<img src=x", page.Html, StringComparison.Ordinal);
-        Assert.DoesNotContain("javascript:", page.Html.Replace("[click](javascript", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.DoesNotContain("javascript:", page.Html.Replace("[click](javascript", "", StringComparison.Ordinal),
+            StringComparison.Ordinal);
         Assert.DoesNotContain("src=\"https", page.Html, StringComparison.Ordinal);
         Assert.DoesNotContain(" onmouseover=\"", page.Html, StringComparison.Ordinal);
         Assert.Equal(3, page.Problems.Count);
@@ -140,18 +144,21 @@ public class PageRendererTests
     [Fact]
     public void Contents_nest_deeper_headings_inside_the_section_they_belong_to()
     {
-        var notebook = new ExecutedNotebook("n", "T", [new ExecutedMarkdownCell("a", "# T\n\n## A\n\n### A1\n\n### A2\n\n## B\n\n#### deep\n\n### B1")]);
+        var notebook = new ExecutedNotebook("n", "T",
+            [new ExecutedMarkdownCell("a", "# T\n\n## A\n\n### A1\n\n### A2\n\n## B\n\n#### deep\n\n### B1")]);
 
         string html = PageRenderer.Render(notebook, Options).Html;
 
         int start = html.IndexOf("<ol>", StringComparison.Ordinal);
-        string list = html[start..html.IndexOf("</details></nav>", start, StringComparison.Ordinal)].Replace("\n", "", StringComparison.Ordinal);
+        string list = html[start..html.IndexOf("</details></nav>", start, StringComparison.Ordinal)].Replace("\n", "",
+            StringComparison.Ordinal);
         Assert.Equal(
             "<ol><li><a href=\"#a\">A</a><ol><li><a href=\"#a1\">A1</a></li><li><a href=\"#a2\">A2</a></li></ol></li>"
             + "<li><a href=\"#b\">B</a><ol><li><a href=\"#b1\">B1</a></li></ol></li></ol>", list);
     }
 
-    private static IEnumerable<string> Values(string html, string opening) => html.Split(opening).Skip(1).Select(rest => rest[..rest.IndexOf('"', StringComparison.Ordinal)]);
+    private static IEnumerable<string> Values(string html, string opening) =>
+        html.Split(opening).Skip(1).Select(rest => rest[..rest.IndexOf('"', StringComparison.Ordinal)]);
 
     private static int Occurrences(string text, string part) => text.Split(part).Length - 1;
 }

@@ -36,7 +36,8 @@ public sealed class RenderedNotebooks : IDisposable
     private async Task<SiteResult> WriteAsync()
     {
         IReadOnlyList<NotebookDocument> documents = [.. Files.Select(NotebookFile.Read)];
-        IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(EngineKind.Interactive).RunAsync(documents, null, CancellationToken.None);
+        IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(EngineKind.Interactive)
+            .RunAsync(documents, null, CancellationToken.None);
         return Site.Write([.. executed.Select(notebook => new SiteEntry(notebook))], _folder, new SiteOptions());
     }
 }

@@ -56,7 +56,8 @@ internal static class SampleNotebook
 
     public static ExecutedNotebook Failed() => new("09-failed", "A failed run", [
         new ExecutedMarkdownCell("t", "# A failed run\n\nText before."),
-        new ExecutedCodeCell("bad cell", "var a = 1;\nvar b = a / zero; // <b>", [], [], new CellFailure("Attempted to divide by <zero>.", 2, "var b = a / zero; // <b>")),
+        new ExecutedCodeCell("bad cell", "var a = 1;\nvar b = a / zero; // <b>", [], [],
+            new CellFailure("Attempted to divide by <zero>.", 2, "var b = a / zero; // <b>")),
     ]);
 
     /// <summary>One figure with a slider for the knee: rear against front line pressure.</summary>
@@ -70,10 +71,13 @@ internal static class SampleNotebook
             double[] rear = [0, knee, knee + 0.3 * (100e5 - knee)];
             Figure figure = new FigureBuilder("valve")
                 .Title($"The valve bends the line at {Measure.LinePressure.Text(knee, UnitSystem.Si)}")
-                .Describe("Rear against front line pressure.", "A line that bends at the knee.", "A straight line up to the knee, then a shallower one.")
+                .Describe("Rear against front line pressure.", "A line that bends at the knee.",
+                    "A straight line up to the knee, then a shallower one.")
                 .X("Front line pressure", "p₁", Measure.LinePressure).Y("Rear line pressure", "p₂", Measure.LinePressure)
                 .Line("Installed", front, rear, Tone.Rear).Build();
-            return new Frame([figure], [new Readout("Rear at 80 bar front", Measure.LinePressure.Text(knee + 0.3 * (80e5 - knee), UnitSystem.Si))], new Verdict("The valve holds back."));
+            return new Frame([figure],
+                [new Readout("Rear at 80 bar front", Measure.LinePressure.Text(knee + 0.3 * (80e5 - knee), UnitSystem.Si))],
+                new Verdict("The valve holds back."));
         });
         return new("01-chart", "Chart", [
             new ExecutedMarkdownCell("t", "# Chart\n\nOne chart."),

@@ -11,11 +11,14 @@ public sealed class SiteTests : IDisposable
     [Fact]
     public void The_index_lists_notebooks_before_lessons_with_title_and_first_paragraph()
     {
-        Site.Write([new SiteEntry(SampleNotebook.Create("01-a")), new SiteEntry(SampleNotebook.Create("lesson-b"), NotebookGroup.Lesson)], _folder, new SiteOptions());
+        Site.Write([new SiteEntry(SampleNotebook.Create("01-a")), new SiteEntry(SampleNotebook.Create("lesson-b"), NotebookGroup.Lesson)],
+            _folder, new SiteOptions());
 
         string index = File.ReadAllText(Path.Combine(_folder, "index.html"));
-        Assert.True(index.IndexOf("<h2>Notebooks</h2>", StringComparison.Ordinal) < index.IndexOf("href=\"01-a.html\"", StringComparison.Ordinal));
-        Assert.True(index.IndexOf("<h2>Lessons</h2>", StringComparison.Ordinal) < index.IndexOf("href=\"lesson-b.html\"", StringComparison.Ordinal));
+        Assert.True(index.IndexOf("<h2>Notebooks</h2>", StringComparison.Ordinal) < index.IndexOf("href=\"01-a.html\"",
+            StringComparison.Ordinal));
+        Assert.True(index.IndexOf("<h2>Lessons</h2>", StringComparison.Ordinal) < index.IndexOf("href=\"lesson-b.html\"",
+            StringComparison.Ordinal));
         Assert.Contains("<p>A pedal force becomes two line pressures", index, StringComparison.Ordinal);
         Assert.Contains("Caution.", index, StringComparison.Ordinal);
     }
@@ -24,7 +27,8 @@ public sealed class SiteTests : IDisposable
     public void Pages_lead_to_their_neighbours()
     {
         IReadOnlyList<RenderedPage> pages = Site.Render(
-            [new SiteEntry(SampleNotebook.Create("01-a")), new SiteEntry(SampleNotebook.Create("02-b")), new SiteEntry(SampleNotebook.Create("03-c"))], new SiteOptions());
+            [new SiteEntry(SampleNotebook.Create("01-a")), new SiteEntry(SampleNotebook.Create("02-b")),
+                new SiteEntry(SampleNotebook.Create("03-c"))], new SiteOptions());
 
         Assert.Contains("rel=\"prev\" class=\"bb-prev\" href=\"01-a.html\"", pages[1].Html, StringComparison.Ordinal);
         Assert.Contains("rel=\"next\" class=\"bb-next\" href=\"03-c.html\"", pages[1].Html, StringComparison.Ordinal);
@@ -39,7 +43,8 @@ public sealed class SiteTests : IDisposable
 
         SiteResult result = Site.Write([new SiteEntry(SampleNotebook.Create())], folder, new SiteOptions());
 
-        Assert.Equal(result.Files.Select(Path.GetFullPath).Order(), Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories).Order());
+        Assert.Equal(result.Files.Select(Path.GetFullPath).Order(), Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+            .Order());
     }
 
     [Fact]

@@ -31,7 +31,8 @@ public class StopPagesTests(BrowserFixture browser, RenderedNotebooks notebooks)
     public async Task With_reduced_motion_it_goes_one_step_at_a_time()
     {
         await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync(Page));
-        await page.Page.EmulateMediaFeaturesAsync([new MediaFeatureValue { MediaFeature = MediaFeature.PrefersReducedMotion, Value = "reduce" }]);
+        await page.Page.EmulateMediaFeaturesAsync(
+            [new MediaFeatureValue { MediaFeature = MediaFeature.PrefersReducedMotion, Value = "reduce" }]);
         await page.Page.ReloadAsync();
         Assert.Equal("Next step", await page.Page.EvaluateExpressionAsync<string>($"{Button}.textContent"));
         double before = await page.Page.EvaluateExpressionAsync<double>(Time);

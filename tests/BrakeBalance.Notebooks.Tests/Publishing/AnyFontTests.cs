@@ -37,8 +37,10 @@ public class AnyFontTests(BrowserFixture browser)
     private static readonly Lazy<Task<string>> Drawings = new(async () =>
     {
         using var folder = new TemporaryFolder();
-        Assert.Equal(0, (await Shell.RunAsync("figures", RepositoryRoot.File("data/vehicles/coupe-1960s.json"), "--output", folder.Path)).Code);
-        string[] drawings = [.. folder.Names.Where(name => name.EndsWith(".svg", StringComparison.Ordinal)).Select(name => File.ReadAllText(folder.File(name)))];
+        Assert.Equal(0, (await Shell.RunAsync("figures", RepositoryRoot.File("data/vehicles/coupe-1960s.json"), "--output",
+            folder.Path)).Code);
+        string[] drawings = [.. folder.Names.Where(name => name.EndsWith(".svg", StringComparison.Ordinal))
+            .Select(name => File.ReadAllText(folder.File(name)))];
         Assert.True(drawings.Length > 25, $"{drawings.Length} drawings");
         return string.Concat(drawings.Select(drawing => drawing[drawing.IndexOf("<svg", StringComparison.Ordinal)..]));
     });

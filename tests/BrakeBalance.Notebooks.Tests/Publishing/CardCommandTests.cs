@@ -58,7 +58,9 @@ public class CardCommandTests
 
         // The card's pedal is that of the recommended setting.
         EngineOffPresses presses = BrakeBalance.Summaries.ControlSummary.Of(Setting.Of(car).RecommendedVehicle)!.LoadCases[0].EngineOff;
-        (string label, string value) = PocketCard.Of(car, car.LoadCases[0], UnitSystem.Si).Pedal.Single(line => line.Name.StartsWith("Engine off", StringComparison.Ordinal));
+        (string label, string value) =
+            PocketCard.Of(car, car.LoadCases[0], UnitSystem.Si).Pedal.Single(line =>
+            line.Name.StartsWith("Engine off", StringComparison.Ordinal));
         Assert.Equal(presses.Count is { } count ? $"{count}" : "any number", value);
         Assert.Contains("0.5", label, StringComparison.Ordinal);
         Assert.Contains(Measure.ControlForce.Text(presses.GreatestPedalForce, UnitSystem.Si), label, StringComparison.Ordinal);
@@ -88,7 +90,9 @@ public class CardCommandTests
         var force = new ControlForce(new BalanceModel(car, car.LoadCases[0]));
         Hydraulics.PedalTravel travel = force.TravelAt(force.AtRate(0.8)!.Balance.MasterPressure)!;
         Assert.True(travel.PadLeft > UnitsNet.Length.Zero && travel.StrokeLeft < UnitsNet.Length.Zero);
-        (string Name, string Value) line = PocketCard.Of(car, car.LoadCases[0], UnitSystem.Si).Pedal.Single(entry => entry.Name.Contains("left to the floor", StringComparison.Ordinal));
+        (string Name, string Value) line =
+            PocketCard.Of(car, car.LoadCases[0], UnitSystem.Si).Pedal.Single(entry =>
+            entry.Name.Contains("left to the floor", StringComparison.Ordinal));
         Assert.Equal("none: not reached", line.Value);
     }
 
@@ -110,13 +114,15 @@ public class CardCommandTests
     public void A_car_known_by_its_class_has_a_card_that_says_so()
     {
         Vehicle car = VehicleFile.Read("""{ "name": "x", "carClass": "rear-engined car" }""", "test").Vehicle;
-        Assert.Contains("typical of the car's class", PocketCard.Of(car, car.LoadCases[0], UnitSystem.Si).Warning!, StringComparison.Ordinal);
+        Assert.Contains("typical of the car's class", PocketCard.Of(car, car.LoadCases[0], UnitSystem.Si).Warning!,
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task Every_problem_is_told_at_once()
     {
-        (int code, string output, string error) = await Shell.RunAsync("card", RepositoryRoot.File("data/vehicles/coupe-1960s.json"), "--load-case", "empty", "--set", "what");
+        (int code, string output, string error) =
+            await Shell.RunAsync("card", RepositoryRoot.File("data/vehicles/coupe-1960s.json"), "--load-case", "empty", "--set", "what");
         Assert.Equal((2, ""), (code, output));
         Assert.Contains("--load-case empty", error, StringComparison.Ordinal);
         Assert.Contains("--set what", error, StringComparison.Ordinal);
@@ -130,7 +136,9 @@ public class CardCommandTests
         using var folder = new TemporaryFolder();
         foreach (string units in new[] { "si", "us" })
         {
-            (int code, string _, string error) = await Shell.RunAsync("card", RepositoryRoot.File($"data/vehicles/{car}.json"), "--paper", paper, "--units", units, "--pdf", "--output", folder.Path);
+            (int code, string _, string error) =
+                await Shell.RunAsync("card", RepositoryRoot.File($"data/vehicles/{car}.json"), "--paper", paper, "--units", units, "--pdf",
+                "--output", folder.Path);
             Assert.Equal((0, ""), (code, error));
             var pdf = PdfFacts.Of(File.ReadAllBytes(folder.File($"{car}-card-{paper}-{units}.pdf")));
             CardPaper sheet = CardPaper.All.Single(known => known.Name == paper);
@@ -142,5 +150,6 @@ public class CardCommandTests
 
     private static Vehicle Load(string name) => VehicleFile.Load(RepositoryRoot.File($"data/vehicles/{name}.json")).Vehicle;
 
-    private static double Number(string text) => double.Parse(Regex.Match(text, @"[\d.]+").Value, System.Globalization.CultureInfo.InvariantCulture);
+    private static double Number(string text) =>
+        double.Parse(Regex.Match(text, @"[\d.]+").Value, System.Globalization.CultureInfo.InvariantCulture);
 }

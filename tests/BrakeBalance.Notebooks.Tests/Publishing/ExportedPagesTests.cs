@@ -72,11 +72,13 @@ public class ExportedPagesTests(BrowserFixture browser)
     {
         foreach (string lesson in Lessons)
         {
-            await using WatchedPage page = await browser.OpenAsync(Site(PageNames.FileFor(Path.GetFileNameWithoutExtension(lesson))), width);
+            await using WatchedPage page =
+                await browser.OpenAsync(Site(PageNames.FileFor(Path.GetFileNameWithoutExtension(lesson))), width);
             await page.Page.WaitForSelectorAsync(".bb-controls:not([hidden]) input[type=range]", new() { Timeout = 30_000 });
             const string Text = "(e => e.getAttribute('aria-valuetext'))(document.querySelector('.bb-controls input[type=range]'))";
             string before = await page.Page.EvaluateExpressionAsync<string>(Text);
-            bool atEnd = await page.Page.EvaluateExpressionAsync<bool>("(e => e.value === e.max)(document.querySelector('.bb-controls input[type=range]'))");
+            bool atEnd = await page.Page.EvaluateExpressionAsync<bool>(
+                "(e => e.value === e.max)(document.querySelector('.bb-controls input[type=range]'))");
             await page.Page.FocusAsync(".bb-controls input[type=range]");
             await page.Page.Keyboard.PressAsync(atEnd ? "Home" : "End");
             await page.Page.WaitForExpressionAsync($"{Text} !== {System.Text.Json.JsonSerializer.Serialize(before)}");
@@ -105,11 +107,16 @@ public class ExportedPagesTests(BrowserFixture browser)
         var plan = new ClassPlan { Seed = 5, Students = [1, 2] };
         AtomicFile.Write(Path.Combine(folder, "sheets.html"), ClassSheets.Students(plan));
         AtomicFile.Write(Path.Combine(folder, "key.html"), ClassSheets.Key(plan));
-        AtomicFile.Write(Path.Combine(folder, "card.html"), PocketCardPage.Html(PocketCard.Of(car, car.LoadCases[0], UnitSystem.Si), CardPaper.A5));
+        AtomicFile.Write(Path.Combine(folder, "card.html"),
+            PocketCardPage.Html(PocketCard.Of(car, car.LoadCases[0], UnitSystem.Si), CardPaper.A5));
         NotebookDocument[] documents = [.. Lessons.Select(NotebookFile.Read)];
-        IReadOnlyList<ExecutedNotebook> executed = new NotebookRunner(EngineKind.Script).RunAsync(documents, null, CancellationToken.None).GetAwaiter().GetResult();
+        IReadOnlyList<ExecutedNotebook> executed = new NotebookRunner(EngineKind.Script).RunAsync(documents, null, CancellationToken.None)
+            .GetAwaiter().GetResult();
         Assert.All(executed, lesson => Assert.True(lesson.Succeeded, lesson.Name));
         Notebooks.Pages.Site.Write(
-            [.. executed.Select(lesson => new SiteEntry(lesson, NotebookGroup.Lesson))], folder, new SiteOptions { Stories = [StoryPage.Render(car, UnitSystem.Si, [])] });
+            [.. executed.Select(lesson => new SiteEntry(lesson, NotebookGroup.Lesson))], folder, new SiteOptions
+            {
+                Stories = [StoryPage.Render(car, UnitSystem.Si, [])],
+            });
     }
 }

@@ -16,19 +16,24 @@ public class FiguresCommandTests
     public async Task A_drawing_comes_with_its_words_and_numbers_in_both_systems()
     {
         using var folder = new TemporaryFolder();
-        (int code, string output, string error) = await Shell.RunAsync("figures", Coupe, "--figure", "line-pressures", "--size", "slide", "--size", "square", "--units", "both", "--output", folder.Path);
+        (int code, string output, string error) =
+            await Shell.RunAsync("figures", Coupe, "--figure", "line-pressures", "--size", "slide", "--size", "square", "--units", "both",
+            "--output", folder.Path);
         Assert.Equal((0, ""), (code, error));
         Assert.Contains("4 drawings, 10 files. The figures are of invented cars.", output, StringComparison.Ordinal);
         Assert.Equal(
             [
-                "coupe-1960s-line-pressures-si.csv", "coupe-1960s-line-pressures-si.json", "coupe-1960s-line-pressures-si.txt", "coupe-1960s-line-pressures-slide-si.svg",
-                "coupe-1960s-line-pressures-slide-us.svg", "coupe-1960s-line-pressures-square-si.svg", "coupe-1960s-line-pressures-square-us.svg", "coupe-1960s-line-pressures-us.csv",
+                "coupe-1960s-line-pressures-si.csv", "coupe-1960s-line-pressures-si.json", "coupe-1960s-line-pressures-si.txt",
+                    "coupe-1960s-line-pressures-slide-si.svg",
+                "coupe-1960s-line-pressures-slide-us.svg", "coupe-1960s-line-pressures-square-si.svg",
+                    "coupe-1960s-line-pressures-square-us.svg", "coupe-1960s-line-pressures-us.csv",
                 "coupe-1960s-line-pressures-us.json", "coupe-1960s-line-pressures-us.txt",
             ],
             folder.Names.Order(StringComparer.Ordinal));
         Assert.Contains("[psi]", File.ReadAllText(folder.File("coupe-1960s-line-pressures-us.csv")), StringComparison.Ordinal);
         string words = File.ReadAllText(folder.File("coupe-1960s-line-pressures-si.txt"));
-        Assert.All(new[] { "Title:", "Caption:", "Alt text:", "Long description:", "Credit:", "Method:", "Note:", "Licence:" }, part => Assert.Contains(part, words, StringComparison.Ordinal));
+        Assert.All(new[] { "Title:", "Caption:", "Alt text:", "Long description:", "Credit:", "Method:", "Note:", "Licence:" }, part =>
+            Assert.Contains(part, words, StringComparison.Ordinal));
         JsonNode json = JsonNode.Parse(File.ReadAllText(folder.File("coupe-1960s-line-pressures-si.json")))!;
         Assert.Equal("The figures are of invented cars.", (string)json["note"]!);
         Assert.InRange(((string)json["alt_text"]!).Length, 20, 150);
@@ -40,7 +45,8 @@ public class FiguresCommandTests
         using TemporaryFolder first = new(), second = new();
         foreach (TemporaryFolder folder in new[] { first, second })
         {
-            Assert.Equal(0, (await Shell.RunAsync("figures", Coupe, "--figure", "brake-forces", "--figure", "effort", "--theme", "print", "--plain", "--output", folder.Path)).Code);
+            Assert.Equal(0, (await Shell.RunAsync("figures", Coupe, "--figure", "brake-forces", "--figure", "effort", "--theme", "print",
+                "--plain", "--output", folder.Path)).Code);
         }
 
         Assert.Equal(8, first.Names.Count());
@@ -58,9 +64,11 @@ public class FiguresCommandTests
     {
         string folder = Path.Combine(Path.GetTempPath(), "figures-not-written");
         (int code, string output, string error) = await Shell.RunAsync(
-            "figures", Path.Combine(folder, "no.json"), "--figure", "brake-force", "--size", "huge", "--format", "gif", "--theme", "pink", "--scale", "4", "--output", folder);
+            "figures", Path.Combine(folder, "no.json"), "--figure", "brake-force", "--size", "huge", "--format", "gif", "--theme", "pink",
+                "--scale", "4", "--output", folder);
         Assert.Equal((2, ""), (code, output));
-        Assert.All(new[] { "no.json", "--figure brake-force", "--size huge", "--format gif", "--theme pink", "--scale 4" }, part => Assert.Contains(part, error, StringComparison.Ordinal));
+        Assert.All(new[] { "no.json", "--figure brake-force", "--size huge", "--format gif", "--theme pink", "--scale 4" }, part =>
+            Assert.Contains(part, error, StringComparison.Ordinal));
         Assert.False(Directory.Exists(folder));
     }
 
@@ -72,7 +80,8 @@ public class FiguresCommandTests
         Environment.SetEnvironmentVariable(Chromium.Variable, "/no/such/browser");
         try
         {
-            (int code, string _, string error) = await Shell.RunAsync("figures", Coupe, "--figure", "line-pressures", "--format", "png", "--output", folder.Path);
+            (int code, string _, string error) =
+                await Shell.RunAsync("figures", Coupe, "--figure", "line-pressures", "--format", "png", "--output", folder.Path);
             Assert.Equal(1, code);
             Assert.Contains("Chromium", error, StringComparison.Ordinal);
             Assert.Equal(4, folder.Names.Count());
@@ -87,8 +96,11 @@ public class FiguresCommandTests
     public async Task A_figure_the_car_cannot_have_is_told()
     {
         using var folder = new TemporaryFolder();
-        string file = folder.Write("own.json", Regex.Replace(File.ReadAllText(RepositoryRoot.File("data/vehicles/track-coupe.json")), "(?s)\"pedal\".*?\"aerodynamics\"", "\"aerodynamics\""));
-        (int code, string _, string error) = await Shell.RunAsync("figures", file, "--figure", "effort", "--output", folder.File("figures"));
+        string file = folder.Write("own.json",
+            Regex.Replace(File.ReadAllText(RepositoryRoot.File("data/vehicles/track-coupe.json")), "(?s)\"pedal\".*?\"aerodynamics\"",
+            "\"aerodynamics\""));
+        (int code, string _, string error) =
+            await Shell.RunAsync("figures", file, "--figure", "effort", "--output", folder.File("figures"));
         Assert.Equal(1, code);
         Assert.Contains("effort: not made; it needs a pedal and master cylinder", error, StringComparison.Ordinal);
     }
@@ -98,7 +110,8 @@ public class FiguresCommandTests
     {
         (int code, string output, string _) = await Shell.RunAsync("figures", "--list");
         Assert.Equal(ExitCode.Success, code);
-        Assert.All(new[] { "brake-forces", "heat-time", "slide                 1920 × 1080 px", "print-single          1039 × 831 px" }, part => Assert.Contains(part, output, StringComparison.Ordinal));
+        Assert.All(new[] { "brake-forces", "heat-time", "slide                 1920 × 1080 px", "print-single          1039 × 831 px" },
+            part => Assert.Contains(part, output, StringComparison.Ordinal));
     }
 
     [SkippableFact]
@@ -107,10 +120,12 @@ public class FiguresCommandTests
         Skip.If(Chromium.Executable is null && Environment.GetEnvironmentVariable("CI") != "true", Chromium.Missing);
         using var folder = new TemporaryFolder();
         (int code, string _, string error) = await Shell.RunAsync(
-            "figures", Coupe, "--figure", "line-pressures", "--size", "column", "--size", "print-single", "--size", "slide", "--format", "png", "--format", "pdf", "--scale", "1", "--scale", "3",
+            "figures", Coupe, "--figure", "line-pressures", "--size", "column", "--size", "print-single", "--size", "slide", "--format",
+                "png", "--format", "pdf", "--scale", "1", "--scale", "3",
             "--theme", "transparent", "--output", folder.Path);
         Assert.Equal((0, ""), (code, error));
-        foreach ((string size, int width, int height) in new[] { ("column", 1200, 800), ("print-single", 1039, 831), ("slide", 1920, 1080) })
+        foreach ((string size, int width, int height) in new[] { ("column", 1200, 800), ("print-single", 1039, 831),
+            ("slide", 1920, 1080) })
         {
             string name = $"coupe-1960s-line-pressures-{size}-si-transparent";
             Assert.Equal((width, height), PngSize(File.ReadAllBytes(folder.File(name + ".png"))));

@@ -19,7 +19,8 @@ public partial class OneSettingEverywhereTests(RenderedNotebooks notebooks)
 {
     private const string Coupe = "coupe-1960s", Track = "track-coupe";
     private static readonly Dictionary<string, Lazy<Setting>> Answers =
-        new[] { Coupe, Track }.ToDictionary(name => name, name => new Lazy<Setting>(() => Setting.Of(VehicleFile.Load(Path(name)).Vehicle)));
+        new[] { Coupe, Track }.ToDictionary(name =>
+            name, name => new Lazy<Setting>(() => Setting.Of(VehicleFile.Load(Path(name)).Vehicle)));
 
     [Theory]
     [InlineData(Coupe, UnitSystem.Si)]
@@ -35,7 +36,8 @@ public partial class OneSettingEverywhereTests(RenderedNotebooks notebooks)
         Three(setting, UnitSystem.Si, "measure questions", await OutputAsync("measure", "questions", Path(car)));
         Three(setting, units, "measure setting", await OutputAsync("measure", "setting", Path(car), "--units", system, "--draws", "2000"));
         JsonNode summary = JsonNode.Parse(await OutputAsync("summary", Path(car), "--units", system, "--json"))!;
-        JsonNode measured = JsonNode.Parse(await OutputAsync("measure", "setting", Path(car), "--units", system, "--json", "--draws", "2000"))!;
+        JsonNode measured = JsonNode.Parse(
+            await OutputAsync("measure", "setting", Path(car), "--units", system, "--json", "--draws", "2000"))!;
         foreach (JsonNode node in new[] { summary["setting"]!, measured["setting"]! })
         {
             Assert.Equal(SettingWords.Present(setting.Present!, units), node["present"]!["shown"]!.GetValue<string>());
@@ -69,7 +71,8 @@ public partial class OneSettingEverywhereTests(RenderedNotebooks notebooks)
         Vehicle car = file.WithRearKnee(file.Hydraulics.RearProportioningValve!.Knee, valve.Slope!.Value.Estimate);
         IReadOnlyList<TestStop> stops = LogReader.LoadTestStops(RepositoryRoot.File("data/logs/invented-stops.csv")).Rows;
         var measured = Setting.Of(car, CarEstimation.Estimate(car, stops, new EstimationOptions { Knob = valve.Calibration }));
-        Three(measured, UnitSystem.Si, "05", Words(await File.ReadAllTextAsync(await notebooks.PageAsync("05-from-test-stops-to-a-setting"))));
+        Three(measured, UnitSystem.Si, "05",
+            Words(await File.ReadAllTextAsync(await notebooks.PageAsync("05-from-test-stops-to-a-setting"))));
     }
 
     [Fact]
@@ -113,7 +116,8 @@ public partial class OneSettingEverywhereTests(RenderedNotebooks notebooks)
             setting.Recommended is null ? SettingWords.OutOfReach(setting)[0] : SettingWords.Text(setting.Recommended, units),
         })
         {
-            Assert.True(words.Contains(shown, StringComparison.Ordinal), $"{place} of the {setting.Vehicle.Name} does not show \"{shown}\".");
+            Assert.True(words.Contains(shown, StringComparison.Ordinal),
+                $"{place} of the {setting.Vehicle.Name} does not show \"{shown}\".");
         }
 
         // Whatever is said of the three is said with their own numbers.
@@ -126,7 +130,8 @@ public partial class OneSettingEverywhereTests(RenderedNotebooks notebooks)
                 _ => [setting.Recommended is null ? SettingWords.None : SettingWords.Number(setting.Recommended, units)],
             };
             Assert.True(
-                allowed.Any(number => number.StartsWith(match.Groups["number"].Value, StringComparison.Ordinal)), $"{place}: \"{match.Value}\"");
+                allowed.Any(number => number.StartsWith(match.Groups["number"].Value, StringComparison.Ordinal)),
+                    $"{place}: \"{match.Value}\"");
         }
     }
 
@@ -151,6 +156,7 @@ public partial class OneSettingEverywhereTests(RenderedNotebooks notebooks)
     [GeneratedRegex("<[^>]+>")]
     private static partial Regex Tags();
 
-    [GeneratedRegex(@"(?<what>present setting|safe limit|recommended setting):? (?<number>\d+(\.\d+)? (bar|psi|% front))", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"(?<what>present setting|safe limit|recommended setting):? (?<number>\d+(\.\d+)? (bar|psi|% front))",
+        RegexOptions.IgnoreCase)]
     private static partial Regex Said();
 }

@@ -20,10 +20,12 @@ public class StoryTests(BrowserFixture browser)
 {
     private static readonly Vehicle Coupe = VehicleFile.Load(RepositoryRoot.File("data/vehicles/coupe-1960s.json")).Vehicle;
     private static readonly Lazy<Setting> Answer = new(() => Setting.Of(Coupe));
-    private static readonly Lazy<RenderedPage> Page = new(() => StoryPage.Render(Coupe, UnitSystem.Si, [new("Vehicle file", "coupe-1960s.json")]));
+    private static readonly Lazy<RenderedPage> Page =
+        new(() => StoryPage.Render(Coupe, UnitSystem.Si, [new("Vehicle file", "coupe-1960s.json")]));
 
     private static readonly string[] Jargon =
-        ["adhesion", "utilis", "braking rate", "efficiency", "slope", "lock-up", "line pressure", "load case", "gauge", "lateral", "torque", "coefficient", "[–]", "k =", "z ="];
+        ["adhesion", "utilis", "braking rate", "efficiency", "slope", "lock-up", "line pressure", "load case", "gauge", "lateral", "torque",
+            "coefficient", "[–]", "k =", "z ="];
 
     [Fact]
     public void Four_controls_and_every_state_agrees_with_the_calculation()
@@ -43,9 +45,13 @@ public class StoryTests(BrowserFixture browser)
 
             Pressure knee = KneeStory.Knees(Answer.Value, UnitSystem.Si).Knees[at[0]];
             Assert.Equal(knee.Bars, double.Parse(story.Controls[0].Settings[at[0]].Split('\u00a0')[0], CultureInfo.InvariantCulture), 0.51);
-            Assert.True(Coupe.Hydraulics.RearProportioningValve!.Adjustment!.TurnsFor(knee) is not null, "The story offers only what the adjuster reaches.");
-            LockUp? expected = new BalanceModel(Coupe.WithRearKnee(knee, KneeStory.Slopes[at[1]]), Coupe.LoadCases[at[2]]).FirstLockUp(KneeStory.Roads[at[3]].Adhesion);
-            Assert.Equal(expected is null ? "–" : expected.At.BrakingRate.ToString("0.00", CultureInfo.InvariantCulture) + " g", story.Frames[index].Readouts[1].Value);
+            Assert.True(Coupe.Hydraulics.RearProportioningValve!.Adjustment!.TurnsFor(knee)
+                is not null, "The story offers only what the adjuster reaches.");
+            LockUp? expected = new BalanceModel(Coupe.WithRearKnee(knee, KneeStory.Slopes[at[1]]), Coupe.LoadCases[at[2]])
+                .FirstLockUp(KneeStory.Roads[at[3]].Adhesion);
+            Assert.Equal(expected is null
+                ? "–" : expected.At.BrakingRate.ToString("0.00", CultureInfo.InvariantCulture)
+                + " g", story.Frames[index].Readouts[1].Value);
             Assert.Equal(expected?.First == Axle.Rear, story.Frames[index].Readouts[0].Value == "rear wheels");
         }
     }
@@ -66,7 +72,8 @@ public class StoryTests(BrowserFixture browser)
     public async Task The_command_writes_it_for_any_car_and_the_index_links_it()
     {
         using var folder = new TemporaryFolder();
-        (int code, string _, string error) = await Shell.RunAsync("story", RepositoryRoot.File("data/vehicles/track-coupe.json"), "--units", "us", "--output", folder.Path);
+        (int code, string _, string error) =
+            await Shell.RunAsync("story", RepositoryRoot.File("data/vehicles/track-coupe.json"), "--units", "us", "--output", folder.Path);
         Assert.Equal((0, ""), (code, error));
         Assert.Contains("Invented track coupe", File.ReadAllText(folder.File(StoryPage.FileName)), StringComparison.Ordinal);
         Site.Write([], folder.Path, new SiteOptions { Stories = [Page.Value] });
@@ -88,8 +95,10 @@ public class StoryTests(BrowserFixture browser)
         await page.Page.Keyboard.PressAsync("End");
         await page.Page.WaitForExpressionAsync($"{Verdict} !== {System.Text.Json.JsonSerializer.Serialize(before)}");
         Assert.StartsWith("The front wheels lock first", before, StringComparison.Ordinal);
-        Assert.StartsWith("Danger: the rear wheels lock first", await page.Page.EvaluateExpressionAsync<string>(Verdict), StringComparison.Ordinal);
-        Assert.Equal("all of it (no valve)", await page.Page.EvaluateExpressionAsync<string>("document.querySelector('#story-slope').getAttribute('aria-valuetext')"));
+        Assert.StartsWith("Danger: the rear wheels lock first", await page.Page.EvaluateExpressionAsync<string>(Verdict),
+            StringComparison.Ordinal);
+        Assert.Equal("all of it (no valve)",
+            await page.Page.EvaluateExpressionAsync<string>("document.querySelector('#story-slope').getAttribute('aria-valuetext')"));
         page.AssertQuiet();
     }
 
@@ -102,7 +111,8 @@ public class StoryTests(BrowserFixture browser)
         await page.Page.WaitForSelectorAsync("#story-valve-live svg.main-svg", new() { Timeout = 30_000 });
         await page.Page.FocusAsync("#story-slope");
         await page.Page.Keyboard.PressAsync("End");
-        await page.Page.WaitForExpressionAsync("(document.querySelector('#story-valve .bb-state')?.textContent ?? '').includes('all of it')", new() { Timeout = 30_000 });
+        await page.Page.WaitForExpressionAsync(
+            "(document.querySelector('#story-valve .bb-state')?.textContent ?? '').includes('all of it')", new() { Timeout = 30_000 });
         await page.Page.EmulateMediaTypeAsync(MediaType.Print);
         Assert.Equal("none,block", await page.Page.EvaluateExpressionAsync<string>(
             "[getComputedStyle(document.querySelector('#story-valve .bb-live')).display, getComputedStyle(document.querySelector('#story-valve .bb-static')).display].join()"));

@@ -35,7 +35,8 @@ public sealed class HydraulicBoosterTests
     public void Steering_at_the_same_time_slows_the_brakes_and_can_stop_them_altogether()
     {
         HydraulicBooster turning = Booster with { SteeringFlow = VolumeFlow.FromLitersPerMinute(3) };
-        Assert.Equal(2, turning.ShortestApplication(Length.FromMillimeters(12))!.Value / Booster.ShortestApplication(Length.FromMillimeters(12))!.Value, 9);
+        Assert.Equal(2, turning.ShortestApplication(Length.FromMillimeters(12))!.Value / Booster.ShortestApplication(
+            Length.FromMillimeters(12))!.Value, 9);
         Assert.Null((Booster with { SteeringFlow = VolumeFlow.FromLitersPerMinute(7) }).ShortestApplication(Length.FromMillimeters(12)));
     }
 
@@ -61,7 +62,8 @@ public sealed class HydraulicBoosterTests
     }
 
     [Fact]
-    public void Without_an_accumulator_there_is_no_reserve() => Assert.Empty((Booster with { Accumulator = null }).Reserve(Length.FromMillimeters(12), 3));
+    public void Without_an_accumulator_there_is_no_reserve() =>
+        Assert.Empty((Booster with { Accumulator = null }).Reserve(Length.FromMillimeters(12), 3));
 
     [Fact]
     public void A_precharge_above_the_pumps_pressure_is_said_with_both_values()

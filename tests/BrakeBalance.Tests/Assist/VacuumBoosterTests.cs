@@ -42,7 +42,8 @@ public sealed class VacuumBoosterTests
 
     [Fact]
     public void A_second_diaphragm_with_the_same_share_doubles_the_assist() =>
-        Assert.Equal(2 * Booster.MaximumAssist.Newtons, (Booster with { Diaphragms = 2, EffectiveAreaShare = 0.85 }).MaximumAssist.Newtons, 6);
+        Assert.Equal(2 * Booster.MaximumAssist.Newtons, (Booster with { Diaphragms = 2, EffectiveAreaShare = 0.85 }).MaximumAssist.Newtons,
+            6);
 
     [Fact]
     public void Without_vacuum_the_driver_pushes_the_spring_as_well()
@@ -106,7 +107,8 @@ public sealed class VacuumBoosterTests
     [Fact]
     public void A_travel_that_sweeps_more_than_the_chamber_is_refused_in_words()
     {
-        ArgumentOutOfRangeException fault = Assert.Throws<ArgumentOutOfRangeException>(() => Booster.Reserve(Length.FromMillimeters(100), 1));
+        ArgumentOutOfRangeException fault =
+            Assert.Throws<ArgumentOutOfRangeException>(() => Booster.Reserve(Length.FromMillimeters(100), 1));
         Assert.Contains("vacuum chamber", fault.Message, StringComparison.Ordinal);
     }
 

@@ -69,7 +69,8 @@ public class AllocationTests
         {
             "valve" => plain.WithRearValves(valve).Model(),
             "series" => plain.WithRearValves(valve, new LimitingValve { Limit = Pressure.FromBars(60) })
-                .WithFrontValves(new HoldOffValve { OpeningPressure = Pressure.FromBars(6), BlendPressure = Pressure.FromBars(20) }).Model(),
+                .WithFrontValves(new HoldOffValve { OpeningPressure = Pressure.FromBars(6), BlendPressure = Pressure.FromBars(20) })
+                    .Model(),
             "aerodynamics" => (plain with
             {
                 RollingResistanceCoefficient = 0.015,

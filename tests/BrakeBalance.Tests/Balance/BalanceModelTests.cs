@@ -96,7 +96,11 @@ public class BalanceModelTests
     [Fact]
     public void Threshold_pressure_is_taken_off_before_any_force()
     {
-        Vehicle car = Plain with { Brakes = Plain.Brakes.Select<BrakeBalance.Brakes.Brake>(brake => brake with { ThresholdPressure = Pressure.FromBars(4) }) };
+        Vehicle car = Plain with
+        {
+            Brakes = Plain.Brakes.Select<BrakeBalance.Brakes.Brake>(brake =>
+            brake with { ThresholdPressure = Pressure.FromBars(4) })
+        };
         Assert.Equal(0, car.Model().At(Pressure.FromBars(3.9)).BrakingRate);
         Assert.Equal(0.36, car.Model().At(Pressure.FromBars(40)).BrakingRate, 1e-9);
         Assert.Equal(40, car.Model().AtRate(0.36)!.MasterPressure.Bars, 1e-6);
@@ -105,7 +109,11 @@ public class BalanceModelTests
     [Fact]
     public void Rolling_resistance_and_drag_brake_without_the_brakes()
     {
-        Vehicle car = Plain with { RollingResistanceCoefficient = 0.015, Aerodynamics = new Aerodynamics { DragArea = Area.FromSquareMeters(0.8) } };
+        Vehicle car = Plain with
+        {
+            RollingResistanceCoefficient = 0.015,
+            Aerodynamics = new Aerodynamics { DragArea = Area.FromSquareMeters(0.8) }
+        };
         Speed speed = Speed.FromMetersPerSecond(40);
 
         // 0.015·10 000 N + ½·1.225·40²·0.8 N.
@@ -119,7 +127,15 @@ public class BalanceModelTests
     [Fact]
     public void Lift_takes_load_and_downforce_gives_it()
     {
-        Vehicle lift = Plain with { Aerodynamics = new Aerodynamics { DragArea = Area.Zero, FrontLiftArea = Area.FromSquareMeters(0.5), RearLiftArea = Area.FromSquareMeters(-0.4) } };
+        Vehicle lift = Plain with
+        {
+            Aerodynamics = new Aerodynamics
+            {
+                DragArea = Area.Zero,
+                FrontLiftArea = Area.FromSquareMeters(0.5),
+                RearLiftArea = Area.FromSquareMeters(-0.4)
+            }
+        };
         BalanceModel model = lift.Model(Speed.FromMetersPerSecond(40));
 
         // ½·1.225·40² = 980 Pa.
@@ -191,7 +207,8 @@ public class BalanceModelTests
     [Fact]
     public void Hold_off_valve_in_the_front_line_lets_the_rear_lead_at_the_start()
     {
-        BalanceModel model = Plain.WithFrontValves(new HoldOffValve { OpeningPressure = Pressure.FromBars(7), BlendPressure = Pressure.FromBars(20) }).Model();
+        BalanceModel model = Plain.WithFrontValves(
+            new HoldOffValve { OpeningPressure = Pressure.FromBars(7), BlendPressure = Pressure.FromBars(20) }).Model();
         Assert.Equal(0, model.At(Pressure.FromBars(7)).BrakingForces.Front.Newtons);
         Assert.True(model.At(Pressure.FromBars(7)).BrakingForces.Rear > Force.Zero);
         Assert.Equal(Axle.Rear, model.FirstLockUp(0.04)!.First);
@@ -240,7 +257,11 @@ public class BalanceModelTests
     [Fact]
     public void Load_sensitive_tyres_cost_the_loaded_axle_adhesion()
     {
-        Vehicle car = Plain with { Tyres = Plain.Tyres.Select(tyre => tyre with { LoadSensitivity = 0.1, ReferenceLoad = Force.FromNewtons(2500) }) };
+        Vehicle car = Plain with
+        {
+            Tyres = Plain.Tyres.Select(tyre =>
+            tyre with { LoadSensitivity = 0.1, ReferenceLoad = Force.FromNewtons(2500) })
+        };
         BalanceModel model = car.Model();
         LockUp lockUp = model.FirstLockUp(0.5)!;
         Assert.Equal(Axle.Front, lockUp.First);

@@ -45,7 +45,8 @@ public class SettingSearchTests
         Assert.Equal(Knee(Conditions with { FrictionSpread = default }), Knee(Conditions.AtMiddle), 1e-9);
         Assert.True(Knee(Conditions) > Knee(new Conditions()) + 0.5);
         BrakeState grabbing = new() { Name = "grabbing at the rear", Rear = 1.08 };
-        Assert.Equal("grabbing at the rear", SettingSearch.Limit(RearHappy, Conditions with { BrakeStates = [grabbing] }, 0.2).Binding!.BrakeState);
+        Assert.Equal("grabbing at the rear",
+            SettingSearch.Limit(RearHappy, Conditions with { BrakeStates = [grabbing] }, 0.2).Binding!.BrakeState);
     }
 
     [Fact]
@@ -61,7 +62,8 @@ public class SettingSearchTests
     public void A_car_that_is_rear_first_on_ice_already_has_no_safe_knee()
     {
         // A small pressure suffices on ice, and a hold-off valve leaves that to the rear.
-        Vehicle car = RearHappy.WithFrontValves(new HoldOffValve { OpeningPressure = Pressure.FromBars(40), BlendPressure = Pressure.FromBars(60) });
+        Vehicle car = RearHappy.WithFrontValves(
+            new HoldOffValve { OpeningPressure = Pressure.FromBars(40), BlendPressure = Pressure.FromBars(60) });
         SettingLimit limit = SettingSearch.Limit(car, Conditions, 1.0);
         Assert.False(limit.Exists);
         Assert.Null(limit.Set(car));
@@ -90,7 +92,8 @@ public class SettingSearchTests
     [Fact]
     public void Load_case_may_be_chosen_and_the_worst_one_rules()
     {
-        double Knee(params string[] loads) => SettingSearch.Limit(RearHappy, Conditions with { LoadCases = [.. loads] }, 0.2).Knee!.Value.Bars;
+        double Knee(params string[] loads) =>
+            SettingSearch.Limit(RearHappy, Conditions with { LoadCases = [.. loads] }, 0.2).Knee!.Value.Bars;
         Assert.True(Knee("laden") > Knee("driver only"));
         Assert.Equal(Knee("driver only"), Knee(), 0.02);
         Assert.Contains("\"laden\"", Assert.Throws<ArgumentException>(() => Knee("empty")).Message);
@@ -120,7 +123,8 @@ public class SettingSearchTests
     {
         using var stop = new CancellationTokenSource();
         stop.Cancel();
-        Assert.ThrowsAny<OperationCanceledException>(() => SettingSearch.Sweep(RearHappy, Conditions, [Pressure.FromBars(10)], [0.1], null, stop.Token));
+        Assert.ThrowsAny<OperationCanceledException>(() =>
+            SettingSearch.Sweep(RearHappy, Conditions, [Pressure.FromBars(10)], [0.1], null, stop.Token));
     }
 
     [Fact]
@@ -130,7 +134,12 @@ public class SettingSearchTests
         {
             Hydraulics = RearHappy.Hydraulics with
             {
-                Split = new BalanceBarSplit { FrontForceShare = 0.5, FrontBore = Length.FromMillimeters(17.8), RearBore = Length.FromMillimeters(20.6) },
+                Split = new BalanceBarSplit
+                {
+                    FrontForceShare = 0.5,
+                    FrontBore = Length.FromMillimeters(17.8),
+                    RearBore = Length.FromMillimeters(20.6),
+                },
             },
         };
         double share = SettingSearch.Limit(car, Conditions).FrontForceShare!.Value;
@@ -144,7 +153,15 @@ public class SettingSearchTests
     {
         Vehicle car = TestCars.FixedShare(0.12, 2.5, 1.1, 0.55) with
         {
-            Hydraulics = new BrakeHydraulics { Split = new BalanceBarSplit { FrontForceShare = 0.5, FrontBore = Length.FromMillimeters(20), RearBore = Length.FromMillimeters(20) } },
+            Hydraulics = new BrakeHydraulics
+            {
+                Split = new BalanceBarSplit
+                {
+                    FrontForceShare = 0.5,
+                    FrontBore = Length.FromMillimeters(20),
+                    RearBore = Length.FromMillimeters(20)
+                }
+            },
         };
         Assert.False(SettingSearch.Limit(car, Conditions).Exists);
     }
@@ -179,11 +196,13 @@ public class SettingSearchTests
     [Fact]
     public void Conditions_out_of_range_are_refused()
     {
-        Assert.Equal("LowestAdhesion", Assert.Throws<ArgumentOutOfRangeException>(() => Conditions with { LowestAdhesion = 0.01 }).ParamName);
+        Assert.Equal("LowestAdhesion",
+            Assert.Throws<ArgumentOutOfRangeException>(() => Conditions with { LowestAdhesion = 0.01 }).ParamName);
         Assert.Throws<ArgumentOutOfRangeException>(() => Conditions with { FrictionSpread = new(0.6, 0) });
         Assert.Throws<ArgumentException>(() => Conditions with { BrakeStates = [] });
         Assert.Equal("AdhesionSteps", Assert.Throws<ArgumentOutOfRangeException>(() => Conditions with { AdhesionSteps = 3 }).ParamName);
-        Assert.Contains("below the highest", Assert.Throws<InvalidOperationException>(() => (Conditions with { LowestAdhesion = 1.0 }).Adhesions).Message);
+        Assert.Contains("below the highest",
+            Assert.Throws<InvalidOperationException>(() => (Conditions with { LowestAdhesion = 1.0 }).Adhesions).Message);
         Assert.Equal(41, Conditions.Adhesions.Count);
         Assert.Equal(0.2, Conditions.Adhesions[0]);
         Assert.Equal(1.0, Conditions.Adhesions[^1], 1e-12);

@@ -29,7 +29,8 @@ public sealed class BenchFileTests
         [.. Assert.Throws<BenchFileException>(() => BenchFile.Load(Example, changes)).Problems.Select(problem => problem.ToString())];
 
     private static IReadOnlyList<string> RefusedText(string text) =>
-        [.. Assert.Throws<BenchFileException>(() => BenchFile.Read(text, "bench.json", Folder)).Problems.Select(problem => problem.ToString())];
+        [.. Assert.Throws<BenchFileException>(() =>
+            BenchFile.Read(text, "bench.json", Folder)).Problems.Select(problem => problem.ToString())];
 
     [Fact]
     public void The_example_is_sound_where_the_job_is_and_says_that_it_is_invented()
@@ -39,7 +40,8 @@ public sealed class BenchFileTests
         Assert.DoesNotContain(report.Findings, finding => finding.Severity == BenchSeverity.Wrong && finding.Where != "new parts");
         Assert.Equal(21.55, report.Sheet.Hoses[1].Assembly.CutLength.Inches, 0.005);
         Assert.Equal(PushRodVerdict.Good, report.PushRod!.Verdict);
-        Assert.Equal(new[] { ChangeTopic.Effort, ChangeTopic.Travel, ChangeTopic.Balance, ChangeTopic.Knee, ChangeTopic.Heat }, report.Changes.Select(row => row.Topic).Distinct());
+        Assert.Equal(new[] { ChangeTopic.Effort, ChangeTopic.Travel, ChangeTopic.Balance, ChangeTopic.Knee, ChangeTopic.Heat },
+            report.Changes.Select(row => row.Topic).Distinct());
         Assert.Equal(report.Findings.OrderByDescending(finding => finding.Severity), report.Findings);
     }
 
@@ -55,19 +57,26 @@ public sealed class BenchFileTests
             new("plumbing.parts[3].part", "coler"),
             new("change.newParts.front.brake.friction", "4"));
         Assert.Equal(7, problems.Count);
-        Assert.Contains(problems, text => text.StartsWith("hoses[0].overallLength: 90 mm leave no hose: cut-offs and sockets take 100 mm.", StringComparison.Ordinal));
-        Assert.Contains(problems, text => text.Contains("hoses[1].dash: \"-7\" is not in the table for EN 853 1SN. Accepted: \"-3\"", StringComparison.Ordinal));
-        Assert.Contains(problems, text => text.Contains("hoses[2].class: \"SAE J2075\" is not known. Did you mean \"SAE J2076\"?", StringComparison.Ordinal));
-        Assert.Contains(problems, text => text.Contains("hoses[0].clearances[1].kind: \"movin\" is not known. Did you mean \"moving\"?", StringComparison.Ordinal));
+        Assert.Contains(problems, text =>
+            text.StartsWith("hoses[0].overallLength: 90 mm leave no hose: cut-offs and sockets take 100 mm.", StringComparison.Ordinal));
+        Assert.Contains(problems, text =>
+            text.Contains("hoses[1].dash: \"-7\" is not in the table for EN 853 1SN. Accepted: \"-3\"", StringComparison.Ordinal));
+        Assert.Contains(problems, text =>
+            text.Contains("hoses[2].class: \"SAE J2075\" is not known. Did you mean \"SAE J2076\"?", StringComparison.Ordinal));
+        Assert.Contains(problems, text =>
+            text.Contains("hoses[0].clearances[1].kind: \"movin\" is not known. Did you mean \"moving\"?", StringComparison.Ordinal));
         Assert.Contains(problems, text => text.Contains("pushRod.seatDepth: readings differ by 2.35 mm", StringComparison.Ordinal));
-        Assert.Contains(problems, text => text.Contains("plumbing.parts[3].part: \"coler\" is not known. Did you mean \"cooler\"?", StringComparison.Ordinal));
+        Assert.Contains(problems, text =>
+            text.Contains("plumbing.parts[3].part: \"coler\" is not known. Did you mean \"cooler\"?", StringComparison.Ordinal));
         Assert.Contains(problems, text => text.StartsWith("change.newParts.front.brake.friction: ", StringComparison.Ordinal));
     }
 
     [Fact]
     public void Bad_entries_and_entries_that_contradict_one_another_come_at_once()
     {
-        IReadOnlyList<string> problems = Refused(new("pushRod.gasket", "3"), new("plumbing.parts[3].part", "coler"), new("hoses[0].overallLength", "90 mm"), new("change.vehicle", "nowhere.json"));
+        IReadOnlyList<string> problems =
+            Refused(new("pushRod.gasket", "3"), new("plumbing.parts[3].part", "coler"), new("hoses[0].overallLength", "90 mm"),
+            new("change.vehicle", "nowhere.json"));
         Assert.Equal(4, problems.Count);
         Assert.Contains(problems, text => text.Contains("pushRod.gasket: 3 has no unit.", StringComparison.Ordinal));
         Assert.Contains(problems, text => text.Contains("90 mm leave no hose", StringComparison.Ordinal));
@@ -84,10 +93,13 @@ public sealed class BenchFileTests
     [InlineData("change.oldFrontRing", "6.5 kg", "14.330047 lb")]
     public void Other_units_of_a_measurement_change_nothing(string path, string one, string other)
     {
-        BenchReport first = BenchReport.Of(BenchFile.Load(Example, new ValueOverride(path, one))), second = BenchReport.Of(BenchFile.Load(Example, new ValueOverride(path, other)));
+        BenchReport first = BenchReport.Of(BenchFile.Load(Example, new ValueOverride(path, one))),
+            second = BenchReport.Of(BenchFile.Load(Example, new ValueOverride(path, other)));
         Assert.Equal(first.Findings.Select(finding => finding.ToString()), second.Findings.Select(finding => finding.ToString()));
-        Assert.Equal(first.Sheet.Hoses.Select(hose => Math.Round(hose.Assembly.CutLength.Millimeters, 6)), second.Sheet.Hoses.Select(hose => Math.Round(hose.Assembly.CutLength.Millimeters, 6)));
-        Assert.Equal(first.Changes.Select(row => row.After is { } after ? Math.Round((double)after.Value, 4) : 0), second.Changes.Select(row => row.After is { } after ? Math.Round((double)after.Value, 4) : 0));
+        Assert.Equal(first.Sheet.Hoses.Select(hose => Math.Round(hose.Assembly.CutLength.Millimeters, 6)),
+            second.Sheet.Hoses.Select(hose => Math.Round(hose.Assembly.CutLength.Millimeters, 6)));
+        Assert.Equal(first.Changes.Select(row => row.After is { } after ? Math.Round((double)after.Value, 4) : 0),
+            second.Changes.Select(row => row.After is { } after ? Math.Round((double)after.Value, 4) : 0));
     }
 
     [Theory]
@@ -103,17 +115,20 @@ public sealed class BenchFileTests
     [InlineData("change.loadCase", "three up", "There is no load case \"three up\".")]
     [InlineData("plumbing.release.powerPiston", "3 mm", "outside the range accepted")]
     public void A_bad_measurement_is_refused_with_its_reason(string path, string value, string reason) =>
-        Assert.Contains(Refused(new ValueOverride(path, value)), text => text.StartsWith(path.Split('[', '.')[0], StringComparison.Ordinal) && text.Contains(reason, StringComparison.Ordinal));
+        Assert.Contains(Refused(new ValueOverride(path, value)), text =>
+            text.StartsWith(path.Split('[', '.')[0], StringComparison.Ordinal) && text.Contains(reason, StringComparison.Ordinal));
 
     [Theory]
     [InlineData("{ \"name\": \"x\" }", "The file holds nothing to work out.")]
     [InlineData("{ \"name\": \"x\", \"hose\": [] }", "Did you mean \"hoses\"?")]
-    [InlineData("{ \"name\": \"x\", \"pushRod\": { \"seatDepth\": [\"24 mm\"], \"rodLength\": [\"96 mm\"] } }", "gives only one of rodLength and rodSeatDepth.")]
+    [InlineData("{ \"name\": \"x\", \"pushRod\": { \"seatDepth\": [\"24 mm\"], \"rodLength\": [\"96 mm\"] } }",
+        "gives only one of rodLength and rodSeatDepth.")]
     [InlineData("{ \"name\": \"x\", \"pushRod\": { \"seatDepth\": [\"24 mm\"] } }", "does not say how far the rod stands out.")]
     [InlineData("{ \"name\": \"x\", \"pushRod\": { \"seatDepth\": [\"4 mm\"], \"spigotHeight\": [\"5 mm\"], \"rodProjection\": [\"3 mm\"] } }", "is higher than the seat is deep")]
     [InlineData("{ \"name\": \"x\", \"pushRod\": { \"seatDepth\": [\"24 mm\"], \"rodLength\": [\"60 mm\"], \"rodSeatDepth\": [\"72 mm\"] } }", "is shorter than its seat is deep")]
     [InlineData("{ \"name\": \"x\", \"change\": { \"vehicle\": \"../vehicles/coupe-1960s.json\", \"newParts\": 3 } }", "3 does not fit.")]
-    [InlineData("{ \"name\": \"x\", \"change\": { \"vehicle\": \"../vehicles/coupe-1960s.json\", \"newParts\": { \"frnt\": {} } } }", "Did you mean \"front\"?")]
+    [InlineData("{ \"name\": \"x\", \"change\": { \"vehicle\": \"../vehicles/coupe-1960s.json\", \"newParts\": { \"frnt\": {} } } }",
+        "Did you mean \"front\"?")]
     public void A_file_that_says_too_little_or_too_much_is_refused(string text, string reason) =>
         Assert.Contains(RefusedText(text), problem => problem.Contains(reason, StringComparison.Ordinal));
 
@@ -121,7 +136,8 @@ public sealed class BenchFileTests
     public void The_example_and_its_schema_agree()
     {
         JsonSchema schema = JsonSchema.FromText(BenchFile.Schema());
-        JsonNode example = JsonNode.Parse(File.ReadAllText(Example), documentOptions: new() { CommentHandling = System.Text.Json.JsonCommentHandling.Skip })!;
+        JsonNode example = JsonNode.Parse(File.ReadAllText(Example),
+            documentOptions: new() { CommentHandling = System.Text.Json.JsonCommentHandling.Skip })!;
         using var document = System.Text.Json.JsonDocument.Parse(example.ToJsonString());
         Assert.True(schema.Evaluate(document.RootElement).IsValid);
         example["hoses"]![0]!["overallLenght"] = "760 mm";
@@ -133,9 +149,12 @@ public sealed class BenchFileTests
     [Fact]
     public void Every_unit_named_in_messages_can_be_read()
     {
-        foreach (Type quantity in new[] { typeof(Length), typeof(Mass), typeof(Pressure), typeof(Force), typeof(Area), typeof(Speed), typeof(Volume), typeof(Torque), typeof(Density), typeof(Temperature), typeof(VolumeFlow), typeof(UnitsNet.Duration), typeof(Angle), typeof(MassMomentOfInertia), typeof(KinematicViscosity), typeof(ForcePerLength) })
+        foreach (Type quantity in new[] { typeof(Length), typeof(Mass), typeof(Pressure), typeof(Force), typeof(Area), typeof(Speed),
+            typeof(Volume), typeof(Torque), typeof(Density), typeof(Temperature), typeof(VolumeFlow), typeof(UnitsNet.Duration),
+            typeof(Angle), typeof(MassMomentOfInertia), typeof(KinematicViscosity), typeof(ForcePerLength) })
         {
-            Assert.All(QuantityText.Accepted(quantity).Split(", "), unit => Assert.Null(QuantityText.Read("1 " + unit, quantity, out _, out _)));
+            Assert.All(QuantityText.Accepted(quantity).Split(", "), unit =>
+                Assert.Null(QuantityText.Read("1 " + unit, quantity, out _, out _)));
         }
     }
 
@@ -150,13 +169,16 @@ public sealed class BenchFileTests
         Assert.Equal(0.20, sheet.GapError.Millimeters, 1e-9);
         Assert.Equal(0.20, sheet.Fit().GapError.Millimeters, 1e-9);
         Assert.Equal(sheet.PistonDepth.Millimeters - sheet.Projection.Millimeters, sheet.Fit().Gap.Millimeters, 1e-9);
-        Assert.Equal(BenchSeverity.Wrong, (sheet with { Gasket = Length.Zero, RodLength = sheet.RodLength! with { Readings = [Length.FromMillimeters(97.5)] } }).Finding().Severity);
+        Assert.Equal(BenchSeverity.Wrong,
+            (sheet with { Gasket = Length.Zero, RodLength = sheet.RodLength! with { Readings = [Length.FromMillimeters(97.5)] } })
+            .Finding().Severity);
     }
 
     private static ChangePlan Plan(string newParts) => BenchFile.Read(
         $$"""{ "name": "x", "change": { "vehicle": "../vehicles/coupe-1960s.json", "newParts": {{newParts}}, "oldFrontRing": "6.5 kg", "oldRearRing": "7 kg" } }""", "x", Folder).Change!;
 
-    private static ChangeRow Row(ChangePlan plan, string name) => plan.Rows().First(row => row.Name.StartsWith(name, StringComparison.Ordinal));
+    private static ChangeRow Row(ChangePlan plan, string name) =>
+        plan.Rows().First(row => row.Name.StartsWith(name, StringComparison.Ordinal));
 
     [Fact]
     public void No_new_parts_change_nothing()
@@ -232,7 +254,8 @@ public sealed class BenchFileTests
     public void Heat_of_one_stop_adds_up_to_the_kinetic_energy()
     {
         ChangePlan plan = Plan("{}");
-        double front = ((TemperatureDelta)Row(plan, "Front rings").Before!).Kelvins, rear = ((TemperatureDelta)Row(plan, "Rear rings").Before!).Kelvins;
+        double front = ((TemperatureDelta)Row(plan, "Front rings").Before!).Kelvins,
+            rear = ((TemperatureDelta)Row(plan, "Rear rings").Before!).Kelvins;
         double metresPerSecond = 100 / 3.6;
         Assert.Equal(0.5 * 1700 * metresPerSecond * metresPerSecond, 460 * 2 * ((6.5 * front) + (7 * rear)), 1);
     }

@@ -15,7 +15,9 @@ public class BenchStarterTests
         Assert.NotEmpty(report.Sheet.Hoses);
         Assert.NotNull(report.PushRod);
         Assert.DoesNotContain(report.Findings, finding => finding.Severity == BenchSeverity.Wrong);
-        int[] optional = [.. lines.Index().Where(line => line.Item.Contains(CommentedFile.Optional, StringComparison.Ordinal) && line.Index > 6).Select(line => line.Index)];
+        int[] optional = [.. lines.Index()
+            .Where(line => line.Item.Contains(CommentedFile.Optional, StringComparison.Ordinal) && line.Index > 6)
+            .Select(line => line.Index)];
         Assert.True(optional.Length > 15, $"{optional.Length} optional lines");
         Assert.All(optional, taken => BenchReport.Of(Read(lines.Select((line, i) => i == taken ? TakenIn(line) : line))));
         BenchReport.Of(Read(lines.Select(TakenIn)));

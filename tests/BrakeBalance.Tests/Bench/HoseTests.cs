@@ -59,7 +59,8 @@ public sealed class HoseTests
         Assert.Equal(BenchSeverity.Wrong, finding.Severity);
         Assert.Contains("may become 674.8 mm", finding.What, StringComparison.Ordinal); // 700 − 4 % of 630
         Assert.Contains("at least 716 mm", finding.Why, StringComparison.Ordinal); // (690 − 70)/0.96 + 70 = 715.8
-        Assert.Equal(BenchSeverity.Good, Found(Hose(726) with { RouteLength = Mm(690) }, "spans its route of 690 mm (27.17 in) even")!.Severity);
+        Assert.Equal(BenchSeverity.Good,
+            Found(Hose(726) with { RouteLength = Mm(690) }, "spans its route of 690 mm (27.17 in) even")!.Severity);
     }
 
     [Fact]
@@ -67,17 +68,23 @@ public sealed class HoseTests
     {
         BenchFinding finding = Found(Hose(720) with { RouteLength = Mm(690) }, "only if it is made to length")!;
         Assert.Equal(BenchSeverity.Caution, finding.Severity);
-        Assert.Contains("694 mm (27.32 in), and 6.4 mm (0.25 in) less", finding.What, StringComparison.Ordinal); // 720 − 4 % of 650; 28.3 in long: 1/4 in
+        Assert.Contains("694 mm (27.32 in), and 6.4 mm (0.25 in) less", finding.What,
+            StringComparison.Ordinal); // 720 − 4 % of 650; 28.3 in long: 1/4 in
     }
 
     [Property]
     public void A_longer_assembly_never_has_a_smaller_tolerance(ushort shorter, ushort longer) =>
-        Assert.True(Hose(100 + (Math.Min(shorter, longer) / 10.0)).LengthTolerance.Meters <= Hose(100 + (Math.Max(shorter, longer) / 10.0)).LengthTolerance.Meters + 1e-12);
+        Assert.True(Hose(100 + (Math.Min(shorter, longer) / 10.0)).LengthTolerance.Meters <= Hose(100
+            + (Math.Max(shorter, longer) / 10.0)).LengthTolerance.Meters + 1e-12);
 
     [Fact]
     public void Two_bent_ends_need_their_angle()
     {
-        HoseAssembly bent = Hose() with { First = Hose().First with { Bend = Angle.FromDegrees(90) }, Second = Hose().Second with { Bend = Angle.FromDegrees(45) } };
+        HoseAssembly bent = Hose() with
+        {
+            First = Hose().First with { Bend = Angle.FromDegrees(90) },
+            Second = Hose().Second with { Bend = Angle.FromDegrees(45) }
+        };
         Assert.Equal(BenchSeverity.Wrong, Found(bent, "no angle between them")!.Severity);
         Assert.Null(Found(bent with { Orientation = Angle.FromDegrees(180) }, "angle between"));
         Assert.Equal(BenchSeverity.Caution, Found(Hose() with { Orientation = Angle.FromDegrees(180) }, "not two bent ends")!.Severity);
@@ -90,7 +97,12 @@ public sealed class HoseTests
     {
         HoseAssembly hose = Hose() with
         {
-            Routing = new HoseRouting { StraightAtFirst = Mm(50), StraightAtSecond = Mm(50), Bends = [new HoseBend { Radius = Mm(radius), Turn = Angle.FromDegrees(90) }] },
+            Routing = new HoseRouting
+            {
+                StraightAtFirst = Mm(50),
+                StraightAtSecond = Mm(50),
+                Bends = [new HoseBend { Radius = Mm(radius), Turn = Angle.FromDegrees(90) }]
+            },
         };
         Assert.Equal(wrong, Found(hose, "the least for EN 853 1SN -6 is 130 mm") is not null);
     }
@@ -101,7 +113,15 @@ public sealed class HoseTests
         var bend = new HoseBend { Radius = Mm(200), Turn = Angle.FromDegrees(180) };
         Assert.Equal(200 * Math.PI, bend.Arc.Millimeters, 1e-9);
         Assert.Equal(400, bend.Chord.Millimeters, 1e-9);
-        HoseAssembly hose = Hose() with { Routing = new HoseRouting { StraightAtFirst = Mm(20), StraightAtSecond = Mm(20), Bends = [bend] } };
+        HoseAssembly hose = Hose() with
+        {
+            Routing = new HoseRouting
+            {
+                StraightAtFirst = Mm(20),
+                StraightAtSecond = Mm(20),
+                Bends = [bend]
+            }
+        };
         Assert.Contains("take 668.3 mm", Found(hose, "630 mm (24.8 in) of free hose")!.What, StringComparison.Ordinal);
     }
 
@@ -111,7 +131,12 @@ public sealed class HoseTests
         HoseAssembly hose = Hose() with
         {
             OutsideDiameter = Mm(17.4),
-            Routing = new HoseRouting { StraightAtFirst = Mm(10), StraightAtSecond = Mm(20), Bends = [new HoseBend { Radius = Mm(150), Turn = Angle.FromDegrees(90) }] },
+            Routing = new HoseRouting
+            {
+                StraightAtFirst = Mm(10),
+                StraightAtSecond = Mm(20),
+                Bends = [new HoseBend { Radius = Mm(150), Turn = Angle.FromDegrees(90) }]
+            },
         };
         Assert.Equal(BenchSeverity.Caution, Found(hose, "10 mm (0.39 in) of straight hose at its first fitting")!.Severity);
         Assert.Null(Found(hose, "second fitting"));
@@ -129,7 +154,9 @@ public sealed class HoseTests
     {
         HoseAssembly weak = Hose() with { Rating = HoseRating.Find("SAE J2076")! };
         Assert.Equal(BenchSeverity.Wrong, Found(weak, "is a return hose")!.Severity);
-        Assert.Equal(BenchSeverity.Wrong, Found(Hose(), "good to 100 °C (212 °F), the fluid reaches 120 °C (248 °F)", Duty with { Hottest = Temperature.FromDegreesCelsius(120) })!.Severity);
+        Assert.Equal(BenchSeverity.Wrong,
+            Found(Hose(), "good to 100 °C (212 °F), the fluid reaches 120 °C (248 °F)",
+            Duty with { Hottest = Temperature.FromDegreesCelsius(120) })!.Severity);
     }
 
     [Fact]
@@ -183,7 +210,8 @@ public sealed class HoseTests
     [Fact]
     public void Classes_and_sizes_are_bought_apart()
     {
-        IEnumerable<HosePurchaseLine> lines = new HosePurchase().For([Hose(), Hose() with { Rating = HoseRating.Find("EN 853 1SN", "-8")! }]);
+        IEnumerable<HosePurchaseLine> lines = new HosePurchase()
+            .For([Hose(), Hose() with { Rating = HoseRating.Find("EN 853 1SN", "-8")! }]);
         Assert.Equal(["EN 853 1SN -6", "EN 853 1SN -8"], lines.Select(line => line.Rating.Name));
     }
 
@@ -193,7 +221,8 @@ public sealed class HoseTests
     [InlineData("45° -6", "5/8-18 UNF")]
     [InlineData("bubble", "M10 x 1.0")]
     [InlineData("iso 4038", "M10 x 1.0")]
-    public void Threads_are_found_by_words(string words, string thread) => Assert.Equal(thread, Assert.Single(ThreadFact.Search(words)).Thread);
+    public void Threads_are_found_by_words(string words, string thread) =>
+        Assert.Equal(thread, Assert.Single(ThreadFact.Search(words)).Thread);
 
     [Fact]
     public void A_search_for_nothing_known_finds_nothing() => Assert.Empty(ThreadFact.Search("bayonet"));
@@ -202,8 +231,10 @@ public sealed class HoseTests
     public void Same_thread_on_another_cone_is_a_look_alike_and_says_that_it_leaks()
     {
         ThreadFact flare = ThreadFact.All.Single(row => row is { Family: "37° flare", Size: "-4" });
-        Assert.Contains(flare.LookAlikes(), alike => alike is { SameThread: true, Other.Family: "45° flare" } && alike.Difference.Contains("leaks", StringComparison.Ordinal));
-        Assert.Contains(flare.LookAlikes(), alike => !alike.SameThread && alike.Other.Thread.StartsWith("7/16-24", StringComparison.Ordinal));
+        Assert.Contains(flare.LookAlikes(), alike =>
+            alike is { SameThread: true, Other.Family: "45° flare" } && alike.Difference.Contains("leaks", StringComparison.Ordinal));
+        Assert.Contains(flare.LookAlikes(), alike =>
+            !alike.SameThread && alike.Other.Thread.StartsWith("7/16-24", StringComparison.Ordinal));
     }
 
     [Fact]

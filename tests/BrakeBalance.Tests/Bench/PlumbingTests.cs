@@ -24,7 +24,8 @@ public sealed class PlumbingTests
     private static PlumbingGraph Sound() => new()
     {
         ReliefPressure = Pressure.FromBars(95),
-        Nodes = [Node("tank", PlumbingPart.Reservoir), Node("pump", PlumbingPart.Pump), Node("booster", PlumbingPart.Booster), Node("box", PlumbingPart.SteeringGear)],
+        Nodes = [Node("tank", PlumbingPart.Reservoir), Node("pump", PlumbingPart.Pump), Node("booster", PlumbingPart.Booster),
+            Node("box", PlumbingPart.SteeringGear)],
         Lines =
         [
             Line("tank.outlet", "pump.inlet", 16), Line("pump.outlet", "booster.pressure"), Line("booster.gear", "box.pressure"),
@@ -35,12 +36,14 @@ public sealed class PlumbingTests
     private static PlumbingGraph WithTee(string booster, string gear, string tank) => Sound() with
     {
         Nodes = Sound().Nodes.Add(Node("tee", PlumbingPart.Tee)),
-        Lines = [.. Sound().Lines.Take(3), Line("box.return", $"tee.{gear}"), Line("booster.return", $"tee.{booster}"), Line($"tee.{tank}", "tank.return1")],
+        Lines = [.. Sound().Lines.Take(3), Line("box.return", $"tee.{gear}"), Line("booster.return", $"tee.{booster}"),
+            Line($"tee.{tank}", "tank.return1")],
     };
 
     private static BenchSeverity Worst(PlumbingGraph graph) => PlumbingCheck.Of(graph).Max(finding => finding.Severity);
 
-    private static BenchFinding Only(PlumbingGraph graph, string where) => PlumbingCheck.Of(graph).First(finding => finding.Severity == BenchSeverity.Wrong && finding.Where == where);
+    private static BenchFinding Only(PlumbingGraph graph, string where) =>
+        PlumbingCheck.Of(graph).First(finding => finding.Severity == BenchSeverity.Wrong && finding.Where == where);
 
     [Fact]
     public void Separate_returns_are_sound() => Assert.Equal(BenchSeverity.Good, Worst(Sound()));
@@ -74,7 +77,8 @@ public sealed class PlumbingTests
     {
         PlumbingGraph graph = Sound() with
         {
-            Lines = [Line("tank.outlet", "pump.inlet", 16), Line("pump.outlet", "box.pressure"), Line("box.return", "booster.pressure"), Line("booster.gear", "tank.return1"), Line("booster.return", "tank.return2")],
+            Lines = [Line("tank.outlet", "pump.inlet", 16), Line("pump.outlet", "box.pressure"), Line("box.return", "booster.pressure"),
+                Line("booster.gear", "tank.return1"), Line("booster.return", "tank.return2")],
         };
         BenchFinding finding = Only(graph, "pump.outlet");
         Assert.Contains("leads to box.pressure, not to booster.pressure", finding.What, StringComparison.Ordinal);
@@ -87,7 +91,8 @@ public sealed class PlumbingTests
         PlumbingGraph graph = Sound() with
         {
             Nodes = Sound().Nodes.Add(Node("tee", PlumbingPart.Tee)),
-            Lines = [Line("tank.outlet", "pump.inlet", 16), Line("pump.outlet", "tee.run1"), Line("tee.run2", "booster.pressure"), Line("tee.branch", "box.pressure"), Line("box.return", "tank.return1"), Line("booster.return", "tank.return2")],
+            Lines = [Line("tank.outlet", "pump.inlet", 16), Line("pump.outlet", "tee.run1"), Line("tee.run2", "booster.pressure"),
+                Line("tee.branch", "box.pressure"), Line("box.return", "tank.return1"), Line("booster.return", "tank.return2")],
         };
         Assert.Contains("tee in the pressure line", Only(graph, "tee").What, StringComparison.Ordinal);
         Assert.Contains("steering would get no oil", Only(graph, "booster.gear").Why, StringComparison.Ordinal);
@@ -113,7 +118,8 @@ public sealed class PlumbingTests
         PlumbingGraph pressed = Sound() with
         {
             Nodes = Sound().Nodes.Add(Node("cooler", PlumbingPart.Cooler)),
-            Lines = [Sound().Lines[0], Line("pump.outlet", "cooler.inlet"), Line("cooler.outlet", "booster.pressure"), .. Sound().Lines.Skip(2)],
+            Lines = [Sound().Lines[0], Line("pump.outlet", "cooler.inlet"), Line("cooler.outlet", "booster.pressure"),
+                .. Sound().Lines.Skip(2)],
         };
         Assert.Contains("cooler in a pressure line", Only(pressed, "cooler").What, StringComparison.Ordinal);
     }
@@ -121,9 +127,16 @@ public sealed class PlumbingTests
     [Fact]
     public void A_pressure_line_below_the_relief_pressure_is_wrong_and_one_of_unknown_rating_a_caution()
     {
-        PlumbingGraph weak = Sound() with { Lines = Sound().Lines.Replace(Sound().Lines[1], Line("pump.outlet", "booster.pressure", bars: 17)) };
+        PlumbingGraph weak = Sound() with
+        {
+            Lines = Sound().Lines.Replace(Sound().Lines[1], Line("pump.outlet", "booster.pressure", bars: 17)),
+        };
         Assert.Contains("good for 17 bar", Only(weak, "pump.outlet → booster.pressure").What, StringComparison.Ordinal);
-        PlumbingGraph unknown = Sound() with { Lines = [.. Sound().Lines.Select((line, i) => i == 2 ? line with { WorkingPressure = null } : line)] };
+        PlumbingGraph unknown = Sound() with
+        {
+            Lines = [
+            .. Sound().Lines.Select((line, i) => i == 2 ? line with { WorkingPressure = null } : line)]
+        };
         Assert.Equal(BenchSeverity.Caution, Worst(unknown));
     }
 
@@ -147,7 +160,8 @@ public sealed class PlumbingTests
     {
         ImmutableArray<PlumbingLine> lines = Sound().Lines;
         PlumbingLine line = lines[which % lines.Length];
-        Assert.Equal(BenchSeverity.Wrong, Worst(Sound() with { Lines = lines.Replace(line, line with { From = line.To, To = line.From }) }));
+        Assert.Equal(BenchSeverity.Wrong,
+            Worst(Sound() with { Lines = lines.Replace(line, line with { From = line.To, To = line.From }) }));
     }
 
     /// <summary>
@@ -222,7 +236,8 @@ public sealed class PlumbingTests
         VolumeFlow less = VolumeFlow.FromLitersPerMinute(flow / 16.0);
         ReturnFlow of = Flow(WithTee("run1", "branch", "run2"), celsius % 100);
         Assert.True(of.BackPressure(less) <= of.BackPressure(less + VolumeFlow.FromLitersPerMinute(more / 16.0)));
-        ReturnFlow Changed(Func<PlumbingLine, PlumbingLine> change) => of with { Plumbing = of.Plumbing with { Lines = [.. of.Plumbing.Lines.Select(change)] } };
+        ReturnFlow Changed(Func<PlumbingLine, PlumbingLine> change) =>
+            of with { Plumbing = of.Plumbing with { Lines = [.. of.Plumbing.Lines.Select(change)] } };
         Assert.True(of.BackPressure(less) <= Changed(line => line with { Length = line.Length * 1.5 }).BackPressure(less));
         Assert.True(of.BackPressure(less) >= Changed(line => line with { Bore = line.Bore * 1.5 }).BackPressure(less));
     }
@@ -230,7 +245,8 @@ public sealed class PlumbingTests
     [Fact]
     public void The_pedal_comes_back_slower_when_the_oil_is_cold()
     {
-        Duration[] times = [.. new[] { 90.0, 40, 0, -20 }.Select(celsius => ReleaseEffect.Of(Flow(Sound(), celsius), Booster, Master, Length.FromMillimeters(14)).ReleaseTime!.Value)];
+        Duration[] times = [.. new[] { 90.0, 40, 0, -20 }.Select(celsius =>
+            ReleaseEffect.Of(Flow(Sound(), celsius), Booster, Master, Length.FromMillimeters(14)).ReleaseTime!.Value)];
         Assert.Equal(times.OrderBy(time => time.Seconds), times);
     }
 
@@ -238,15 +254,21 @@ public sealed class PlumbingTests
     public void At_the_release_flow_springs_and_return_lines_balance()
     {
         ReleaseEffect effect = ReleaseEffect.Of(Flow(Sound(), 0), Booster, Master, Length.FromMillimeters(14));
-        Assert.Equal(effect.SpringPressure.Pascals, Flow(Sound(), 0).BackPressure(effect.ReleaseFlow!.Value).Pascals, 1e-3 * effect.SpringPressure.Pascals);
-        Assert.Equal(160, effect.SpringPressure.Pascals * Booster.PowerPistonArea.SquareMeters, 1e-6); // 60 N of the booster and 100 N of the cylinder
+        Assert.Equal(effect.SpringPressure.Pascals, Flow(Sound(), 0)
+            .BackPressure(effect.ReleaseFlow!.Value).Pascals, 1e-3 * effect.SpringPressure.Pascals);
+        Assert.Equal(160, effect.SpringPressure.Pascals * Booster.PowerPistonArea.SquareMeters,
+            1e-6); // 60 N of the booster and 100 N of the cylinder
     }
 
     [Fact]
     public void A_crushed_shared_return_keeps_the_brakes_on()
     {
         PlumbingGraph shared = WithTee("run1", "branch", "run2");
-        PlumbingGraph crushed = shared with { Lines = shared.Lines.Replace(shared.Lines[5], shared.Lines[5] with { Bore = Length.FromMillimeters(4) }) };
+        PlumbingGraph crushed = shared with
+        {
+            Lines = shared.Lines.Replace(shared.Lines[5],
+            shared.Lines[5] with { Bore = Length.FromMillimeters(4) })
+        };
         ReleaseEffect effect = ReleaseEffect.Of(Flow(crushed, 0), Booster, Master, Length.FromMillimeters(14));
         Assert.Null(effect.ReleaseTime);
         Assert.Equal(BenchSeverity.Wrong, effect.Finding.Severity);
@@ -262,8 +284,10 @@ public sealed class PlumbingTests
     {
         ReturnFlow flow = Flow(WithTee("run1", "branch", "run2"));
         Pressure standing = flow.BackPressure(VolumeFlow.Zero);
-        Assert.NotEqual(BenchSeverity.Wrong, ReleaseEffect.Of(flow, Booster, Master, Length.FromMillimeters(14), standing * 1.1).Finding.Severity);
-        Assert.Equal(BenchSeverity.Wrong, ReleaseEffect.Of(flow, Booster, Master, Length.FromMillimeters(14), standing * 0.9).Finding.Severity);
+        Assert.NotEqual(BenchSeverity.Wrong,
+            ReleaseEffect.Of(flow, Booster, Master, Length.FromMillimeters(14), standing * 1.1).Finding.Severity);
+        Assert.Equal(BenchSeverity.Wrong,
+            ReleaseEffect.Of(flow, Booster, Master, Length.FromMillimeters(14), standing * 0.9).Finding.Severity);
     }
 
     [Fact]
@@ -272,8 +296,10 @@ public sealed class PlumbingTests
         var oil = new HydraulicOil();
         Assert.Equal(36, oil.ViscosityAt(Temperature.FromDegreesCelsius(40)).Centistokes, 1e-9);
         Assert.Equal(7.2, oil.ViscosityAt(Temperature.FromDegreesCelsius(100)).Centistokes, 1e-9);
-        Assert.True(oil.ViscosityAt(Temperature.FromDegreesCelsius(-20)).Centistokes > 20 * oil.ViscosityAt(Temperature.FromDegreesCelsius(40)).Centistokes);
-        Assert.Contains("150", Assert.Throws<ArgumentOutOfRangeException>(() => oil.ViscosityAt(Temperature.FromDegreesCelsius(160))).Message, StringComparison.Ordinal);
+        Assert.True(oil.ViscosityAt(Temperature.FromDegreesCelsius(-20)).Centistokes > 20 * oil.ViscosityAt(
+            Temperature.FromDegreesCelsius(40)).Centistokes);
+        Assert.Contains("150", Assert.Throws<ArgumentOutOfRangeException>(() =>
+            oil.ViscosityAt(Temperature.FromDegreesCelsius(160))).Message, StringComparison.Ordinal);
     }
 
     [Property]
@@ -285,7 +311,8 @@ public sealed class PlumbingTests
         var viscosity = KinematicViscosity.FromCentistokes(36);
         PipeLoss loss = PipeFlow.Loss(q, d, l, oil, viscosity);
         Assert.Equal(FlowRegime.Laminar, loss.Regime);
-        double law = new LaminarLine { Bore = d, Length = l, Viscosity = DynamicViscosity.FromPascalSeconds(36e-6 * 860) }.PressureDrop(q).Pascals;
+        double law = new LaminarLine { Bore = d, Length = l, Viscosity = DynamicViscosity.FromPascalSeconds(36e-6 * 860) }.PressureDrop(
+            q).Pascals;
         Assert.Equal(law, loss.Friction.Pascals, 1e-9 * law);
     }
 

@@ -72,7 +72,8 @@ public class BrakeInvariants
         {
             Brake inInches = brake with { EffectiveRadius = brake.EffectiveRadius.ToUnit(UnitsNet.Units.LengthUnit.Inch) };
             double metric = brake.BrakingTorque(Pressure.FromPascals(4e6)).NewtonMeters;
-            double imperial = inInches.BrakingTorque(Pressure.FromPascals(4e6).ToUnit(UnitsNet.Units.PressureUnit.PoundForcePerSquareInch)).NewtonMeters;
+            double imperial = inInches.BrakingTorque(Pressure.FromPascals(4e6)
+                .ToUnit(UnitsNet.Units.PressureUnit.PoundForcePerSquareInch)).NewtonMeters;
             if (Math.Abs((imperial / metric) - 1) > 1e-9)
             {
                 return false;

@@ -141,7 +141,8 @@ public class BrakeTests
         try
         {
             CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo("de-DE");
-            Assert.Equal("DiscBrake { friction 0.45, piston area 31.036 cm², effective radius 138 mm, threshold 0.5 bar, efficiency 1 }", Disc.ToString());
+            Assert.Equal("DiscBrake { friction 0.45, piston area 31.036 cm², effective radius 138 mm, threshold 0.5 bar, efficiency 1 }",
+                Disc.ToString());
         }
         finally
         {

@@ -25,10 +25,14 @@ public class DrumBrakeTests
     {
         { ShoeArrangement.LeadingTrailing, Shoes },
         { ShoeArrangement.TwoLeading, Shoes },
-        { ShoeArrangement.TwoLeading, Shoes with { Support = ShoeSupport.Sliding, PivotDistance = Length.FromMillimeters(80), Lining = LiningArc.FromDegrees(10, 170) } },
+        { ShoeArrangement.TwoLeading,
+            Shoes with { Support = ShoeSupport.Sliding, PivotDistance = Length.FromMillimeters(80),
+            Lining = LiningArc.FromDegrees(10, 170) } },
         { ShoeArrangement.DuoServo, DuoServo },
         { ShoeArrangement.DuoServo, CatalogueShoes.Typical(ShoeArrangement.DuoServo) },
-        { ShoeArrangement.TwoLeading, new ShortShoeGeometry { ActuatingArm = Length.FromMillimeters(185), NormalArm = Length.FromMillimeters(90), FrictionArm = Length.FromMillimeters(110) } },
+        { ShoeArrangement.TwoLeading,
+            new ShortShoeGeometry { ActuatingArm = Length.FromMillimeters(185), NormalArm = Length.FromMillimeters(90),
+            FrictionArm = Length.FromMillimeters(110) } },
     };
 
     [Fact]
@@ -37,7 +41,8 @@ public class DrumBrakeTests
         // 7/8 in bore: 3.8795 cm². C* 3.8 × 50e5 Pa × 3.8795e-4 m² × 0.127 m = 936.1 N·m, whichever way the shoes are arranged.
         foreach (ShoeArrangement arrangement in Enum.GetValues<ShoeArrangement>())
         {
-            DrumBrake brake = Drum(arrangement, new CatalogueShoes { NominalFriction = 0.38, NominalBrakeFactor = 3.8, NominalSensitivity = 2 });
+            DrumBrake brake = Drum(arrangement,
+                new CatalogueShoes { NominalFriction = 0.38, NominalBrakeFactor = 3.8, NominalSensitivity = 2 });
             Assert.Equal(936.1, brake.BrakingTorque(Pressure.FromBars(50)).NewtonMeters, 0.05);
         }
     }
@@ -63,7 +68,8 @@ public class DrumBrakeTests
 
     [Theory]
     [MemberData(nameof(LockingBrakes))]
-    public void Past_self_locking_there_is_an_error_that_names_the_limit_and_never_a_negative_factor(ShoeArrangement arrangement, DrumShoes shoes)
+    public void Past_self_locking_there_is_an_error_that_names_the_limit_and_never_a_negative_factor(ShoeArrangement arrangement,
+        DrumShoes shoes)
     {
         DrumBrake brake = Drum(arrangement, shoes);
         double limit = brake.SelfLockingFriction()!.Value;
@@ -101,12 +107,14 @@ public class DrumBrakeTests
 
     [Fact]
     public void Duo_servo_geometry_is_refused_for_other_arrangements() =>
-        Assert.Contains("TwoLeading", Assert.Throws<ArgumentException>(() => Drum(ShoeArrangement.TwoLeading, DuoServo).BrakeFactor).Message);
+        Assert.Contains("TwoLeading",
+            Assert.Throws<ArgumentException>(() => Drum(ShoeArrangement.TwoLeading, DuoServo).BrakeFactor).Message);
 
     [Fact]
     public void A_lining_that_ends_before_it_starts_is_refused()
     {
-        var error = Assert.Throws<ArgumentException>(() => Drum(ShoeArrangement.TwoLeading, Shoes with { Lining = LiningArc.FromDegrees(130, 20) }).BrakeFactor);
+        var error = Assert.Throws<ArgumentException>(() =>
+            Drum(ShoeArrangement.TwoLeading, Shoes with { Lining = LiningArc.FromDegrees(130, 20) }).BrakeFactor);
         Assert.Contains("start 130°, end 20°", error.Message);
     }
 
@@ -116,7 +124,8 @@ public class DrumBrakeTests
     [InlineData(0.6)]
     public void Catalogue_shoes_have_the_stated_value_and_sensitivity_at_nominal_friction(double sensitivity)
     {
-        DrumBrake brake = Drum(ShoeArrangement.LeadingTrailing, new CatalogueShoes { NominalFriction = 0.38, NominalBrakeFactor = 2.2, NominalSensitivity = sensitivity });
+        DrumBrake brake = Drum(ShoeArrangement.LeadingTrailing,
+            new CatalogueShoes { NominalFriction = 0.38, NominalBrakeFactor = 2.2, NominalSensitivity = sensitivity });
         Assert.Equal(2.2, brake.BrakeFactor, 1e-12);
         Assert.Equal(sensitivity, brake.FrictionSensitivity, 1e-6);
     }
@@ -125,11 +134,21 @@ public class DrumBrakeTests
     public void Catalogue_form_follows_a_single_self_energising_shoe_exactly()
     {
         // A two-leading brake of short shoes is of the form the catalogue curve assumes, so one point and one slope give all of it.
-        var block = new ShortShoeGeometry { ActuatingArm = Length.FromMillimeters(185), NormalArm = Length.FromMillimeters(100), FrictionArm = Length.FromMillimeters(110) };
+        var block = new ShortShoeGeometry
+        {
+            ActuatingArm = Length.FromMillimeters(185),
+            NormalArm = Length.FromMillimeters(100),
+            FrictionArm = Length.FromMillimeters(110),
+        };
         DrumBrake real = Drum(ShoeArrangement.TwoLeading, block);
         DrumBrake fitted = real with
         {
-            Shoes = new CatalogueShoes { NominalFriction = 0.38, NominalBrakeFactor = real.BrakeFactor, NominalSensitivity = real.FrictionSensitivity },
+            Shoes = new CatalogueShoes
+            {
+                NominalFriction = 0.38,
+                NominalBrakeFactor = real.BrakeFactor,
+                NominalSensitivity = real.FrictionSensitivity,
+            },
         };
         foreach (double friction in new[] { 0.1, 0.25, 0.5, 0.7 })
         {
@@ -143,7 +162,8 @@ public class DrumBrakeTests
     public void Wider_reach_of_a_ten_percent_stickier_lining()
     {
         // Common practice: lining friction up by 10 to 12 % lifts a duo-servo brake factor of 3.8 to about 4.8.
-        DrumBrake brake = Drum(ShoeArrangement.DuoServo, new CatalogueShoes { NominalFriction = 0.38, NominalBrakeFactor = 3.8, NominalSensitivity = 2.2 });
+        DrumBrake brake = Drum(ShoeArrangement.DuoServo,
+            new CatalogueShoes { NominalFriction = 0.38, NominalBrakeFactor = 3.8, NominalSensitivity = 2.2 });
         Assert.InRange(brake.BrakeFactorAt(0.38 * 1.11), 4.7, 5.0);
     }
 

@@ -43,7 +43,8 @@ public class FrictionCurveTests
     [InlineData(4)]
     public void Points_on_a_straight_line_give_that_line(int count)
     {
-        FrictionCurve line = FrictionCurve.Through(Enumerable.Range(0, count).Select(i => (Temperature.FromDegreesCelsius(100 * i), 0.30 + (0.05 * i))));
+        FrictionCurve line = FrictionCurve.Through(Enumerable.Range(0, count)
+            .Select(i => (Temperature.FromDegreesCelsius(100 * i), 0.30 + (0.05 * i))));
         Assert.Equal(0.325, line.At(Temperature.FromDegreesCelsius(50)), 1e-9);
         Assert.Equal(0.30 + (0.05 * (count - 1.25)), line.At(Temperature.FromDegreesCelsius(100 * (count - 1.25))), 1e-9);
     }
@@ -77,7 +78,8 @@ public class FrictionCurveTests
     [Fact]
     public void Bad_points_are_refused_by_name()
     {
-        Assert.Contains("1 given", Assert.Throws<ArgumentException>(() => FrictionCurve.Through((Temperature.FromDegreesCelsius(20), 0.3))).Message);
+        Assert.Contains("1 given",
+            Assert.Throws<ArgumentException>(() => FrictionCurve.Through((Temperature.FromDegreesCelsius(20), 0.3))).Message);
         var order = Assert.Throws<ArgumentException>(() => FrictionCurve.Through(
             (Temperature.FromDegreesCelsius(20), 0.3), (Temperature.FromDegreesCelsius(20), 0.4)));
         Assert.Contains("point 1 is at 20 °C and point 2 at 20 °C", order.Message);

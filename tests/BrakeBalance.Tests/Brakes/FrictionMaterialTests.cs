@@ -47,5 +47,6 @@ public class FrictionMaterialTests
 
     [Fact]
     public void Unknown_material_is_answered_with_the_known_names() =>
-        Assert.Contains("road pad, fast-road pad, track pad, drum lining", Assert.Throws<ArgumentException>(() => FrictionMaterial.Named("chalk")).Message);
+        Assert.Contains("road pad, fast-road pad, track pad, drum lining",
+            Assert.Throws<ArgumentException>(() => FrictionMaterial.Named("chalk")).Message);
 }

@@ -82,7 +82,8 @@ public class ShoeEquilibriumTests
     // A shoe on the left of the drum, drum anticlockwise for a leading shoe (support below) and clockwise for a trailing one.
     // Unknowns: pressure u cos φ + v sin φ and the support force S; a unit cylinder force pushes left at height a, S pushes left at
     // height -l.
-    private static (double Factor, double Support) FreeShoe(double friction, double start, double end, double support, double cylinder, bool leading)
+    private static (double Factor, double Support) FreeShoe(double friction, double start, double end, double support, double cylinder,
+        bool leading)
     {
         double turning = leading ? 1 : -1;
         double[] angles = [.. Midpoints(start, end, out double width).Select(theta => (1.5 * Math.PI) - theta)];

@@ -19,7 +19,8 @@ public sealed class ControlAnswersTests
     private static readonly JsonDocumentOptions Comments = new() { CommentHandling = JsonCommentHandling.Skip };
 
     private static JsonObject File(string car) =>
-        (JsonObject)JsonNode.Parse(System.IO.File.ReadAllText(Path.Combine(ControlForceTests.Root(), "data", "vehicles", car + ".json")), documentOptions: Comments)!;
+        (JsonObject)JsonNode.Parse(System.IO.File.ReadAllText(Path.Combine(ControlForceTests.Root(), "data", "vehicles", car + ".json")),
+            documentOptions: Comments)!;
 
     private static string Linkage(FormattableString geometry, string more = "") =>
         $$"""{ "geometry": { {{FormattableString.Invariant(geometry)}} }{{more}} }""";
@@ -46,10 +47,12 @@ public sealed class ControlAnswersTests
                 ? Linkage(
                     $"\"pivotToPad\": \"{pad} mm\", \"pivotToPin\": \"{pin} mm\", \"linkLength\": \"{link} mm\", \"rodAxisDepth\": \"{axis} mm\", \"pinAngleAtRest\": \"{angle} °\"",
                     FormattableString.Invariant($", \"travel\": \"{travel} mm\", \"returnSpringRate\": \"{springRate}\""))
-                : FormattableString.Invariant($$"""{ "ratio": {{ratio}}, "travel": "{{travel}} mm", "returnSpringRate": "{{springRate}}" }"""),
+                : FormattableString.Invariant(
+                    $$"""{ "ratio": {{ratio}}, "travel": "{{travel}} mm", "returnSpringRate": "{{springRate}}" }"""),
             kind, bore, rearBore, stroke, share, takeUp, hose);
 
-    private static JsonObject Changed(string pedal, int kind, double bore, double rearBore, double stroke, double share, double takeUp, string hose)
+    private static JsonObject Changed(string pedal, int kind, double bore, double rearBore, double stroke, double share, double takeUp,
+        string hose)
     {
         bool bar = kind == 0;
         JsonObject car = File(bar ? "track-coupe" : "coupe-1960s");
@@ -76,7 +79,8 @@ public sealed class ControlAnswersTests
         return car;
     }
 
-    private static Gen<double> Between(double low, double high) => Gen.Choose(0, 1000).Select(n => Math.Round(low + ((high - low) * n / 1000), 3));
+    private static Gen<double> Between(double low, double high) =>
+        Gen.Choose(0, 1000).Select(n => Math.Round(low + ((high - low) * n / 1000), 3));
 
     private static int Answer(JsonObject file)
     {
@@ -112,8 +116,10 @@ public sealed class ControlAnswersTests
 
         Assert.All(summary.LoadCases, part =>
         {
-            Assert.All(part.Rates, rate => Assert.True(double.IsFinite(rate.Point?.PedalForce.Newtons ?? 0) && double.IsFinite(rate.Travel?.Pad?.Meters ?? 0)));
-            Assert.All(part.Failures, failure => Assert.True(double.IsFinite(failure.RateAtForce) && double.IsFinite(failure.ForceUsed.Newtons)));
+            Assert.All(part.Rates, rate =>
+                Assert.True(double.IsFinite(rate.Point?.PedalForce.Newtons ?? 0) && double.IsFinite(rate.Travel?.Pad?.Meters ?? 0)));
+            Assert.All(part.Failures, failure =>
+                Assert.True(double.IsFinite(failure.RateAtForce) && double.IsFinite(failure.ForceUsed.Newtons)));
             Assert.All(part.Failures, failure => Assert.True(failure.PedalForceForRate is null == failure.WhyNot is not null));
         });
         Assert.All(summary.Choices, choice => Assert.False(choice.Fits && choice.NotPossible is not null));
@@ -124,7 +130,8 @@ public sealed class ControlAnswersTests
     public void Every_accepted_pedal_and_cylinder_is_answered()
     {
         int answered = 0;
-        Prop.ForAll(Cars.ToArbitrary(), car => { answered += Answer(car); }).Check(Config.QuickThrowOnFailure.WithMaxTest(100).WithReplay(20_260_101, 7));
+        Prop.ForAll(Cars.ToArbitrary(), car => { answered += Answer(car); })
+            .Check(Config.QuickThrowOnFailure.WithMaxTest(100).WithReplay(20_260_101, 7));
         Assert.True(answered > 25, $"only {answered} of the random files were accepted");
     }
 
@@ -152,7 +159,8 @@ public sealed class ControlAnswersTests
         // The hardest push stops where the linkage ends.
         Pressure most = force.At(Force.FromKilonewtons(5)).Balance.MasterPressure;
         Assert.Equal(force.Reach!.Value.Bars, most.Bars, 1e-6);
-        FailureOutcome sound = FailureAnalysis.Of(car, car.LoadCases[0], new FailureConditions { PedalForce = Force.FromKilonewtons(3) })[0];
+        FailureOutcome sound = FailureAnalysis.Of(car, car.LoadCases[0], new FailureConditions { PedalForce = Force.FromKilonewtons(3) })[
+            0];
         Assert.Equal(RateBound.Travel, sound.Bound);
     }
 
@@ -164,7 +172,8 @@ public sealed class ControlAnswersTests
         file["hydraulics"]!["split"]!["rearBore"] = "0.5 in";
         Vehicle car = VehicleFile.TryRead(file.ToJsonString()).Reading!.Vehicle;
         ControlSummary summary = ControlSummary.Of(car)!;
-        Assert.Contains(summary.Choices, choice => choice.NotPossible is not null && !choice.Fits && choice.Describe().Contains("9 to 51 mm", StringComparison.Ordinal));
+        Assert.Contains(summary.Choices, choice =>
+            choice.NotPossible is not null && !choice.Fits && choice.Describe().Contains("9 to 51 mm", StringComparison.Ordinal));
         Assert.Contains(summary.Choices, choice => choice.NotPossible is null && choice.PedalForce is not null);
     }
 

@@ -14,7 +14,8 @@ public sealed class ControlFileTests
 
     private static IReadOnlyList<Problem> Problems(string car, Action<JsonObject> change)
     {
-        var json = (JsonObject)JsonNode.Parse(File.ReadAllText(Path.Combine(ControlForceTests.Root(), "data", "vehicles", car + ".json")), documentOptions: Comments)!;
+        var json = (JsonObject)JsonNode.Parse(File.ReadAllText(Path.Combine(ControlForceTests.Root(), "data", "vehicles", car + ".json")),
+            documentOptions: Comments)!;
         change(json);
         return VehicleFile.TryRead(json.ToJsonString()).Problems;
     }
@@ -121,7 +122,9 @@ public sealed class ControlFileTests
     [Fact]
     public void A_balance_bar_on_one_side_only_is_refused()
     {
-        Problem problem = Assert.Single(Problems("track-coupe", json => json["masterCylinder"] = Parse("""{ "type": "tandem", "bore": "19 mm", "stroke": "30 mm" }""")));
+        Problem problem = Assert.Single(
+            Problems("track-coupe", json =>
+            json["masterCylinder"] = Parse("""{ "type": "tandem", "bore": "19 mm", "stroke": "30 mm" }""")));
         Assert.Equal("masterCylinder.type", problem.Path);
     }
 
@@ -151,7 +154,9 @@ public sealed class ControlFileTests
             json["fluid"]!["grade"] = "DOT 9";
             json["masterCylinder"]!["circuits"] = "crosswise";
         });
-        Assert.Contains(problems, problem => problem.Path == "fluid.grade" && problem.Accepted.Contains("DOT 5.1", StringComparison.Ordinal));
-        Assert.Contains(problems, problem => problem.Path == "masterCylinder.circuits" && problem.Accepted.Contains("diagonal", StringComparison.Ordinal));
+        Assert.Contains(problems, problem =>
+            problem.Path == "fluid.grade" && problem.Accepted.Contains("DOT 5.1", StringComparison.Ordinal));
+        Assert.Contains(problems, problem =>
+            problem.Path == "masterCylinder.circuits" && problem.Accepted.Contains("diagonal", StringComparison.Ordinal));
     }
 }

@@ -62,7 +62,8 @@ public sealed class ControlForceTests
     {
         double stock = Of(Car("coupe-1960s", new ValueOverride("assist.vacuum", "18 inHg"))).AtRate(0.8)!.PedalForce.Newtons;
         ControlForce weak = Of(Car("coupe-1960s"));
-        double bare = new ControlForce(weak.Model, weak.Control with { Assist = weak.Control.Assist.WithoutEnergy() }).AtRate(0.8)!.PedalForce.Newtons;
+        double bare = new ControlForce(weak.Model, weak.Control with { Assist = weak.Control.Assist.WithoutEnergy() })
+            .AtRate(0.8)!.PedalForce.Newtons;
         Assert.True(stock < weak.AtRate(0.8)!.PedalForce.Newtons);
         Assert.True(weak.AtRate(0.8)!.PedalForce.Newtons < bare);
     }
@@ -142,7 +143,8 @@ public sealed class ControlForceTests
     public void Engine_off_applications_weaken_one_after_the_other()
     {
         Vehicle car = Car("coupe-1960s");
-        FailureOutcome[] engineOff = [.. FailureAnalysis.Of(car, car.LoadCases[0]).Where(outcome => outcome.Case.ReserveApplication is not null)];
+        FailureOutcome[] engineOff =
+            [.. FailureAnalysis.Of(car, car.LoadCases[0]).Where(outcome => outcome.Case.ReserveApplication is not null)];
         Assert.Equal(3, engineOff.Length);
         Assert.True(engineOff[0].RateAtForce >= engineOff[1].RateAtForce && engineOff[1].RateAtForce >= engineOff[2].RateAtForce);
     }
@@ -152,7 +154,8 @@ public sealed class ControlForceTests
     {
         Vehicle car = Car("coupe-1960s");
         var foot = new ControlForce(new BalanceModel(car, car.LoadCases[0]));
-        double[] kilopascals = [.. FailureAnalysis.Reserve(foot, applications: 3).Select(application => application.WorkingPressure.Kilopascals)];
+        double[] kilopascals = [.. FailureAnalysis.Reserve(foot, applications: 3)
+            .Select(application => application.WorkingPressure.Kilopascals)];
 
         // Rod 11.7 mm at a rate of 0.25: 67.46 kPa absolute, 2.6 l, 34.9 cm2 · 11.7 mm swept; p V_f / (V_f − A x) = 80.0 kPa. Then nothing.
         Assert.Equal(21.3, kilopascals[0], 0.1);
@@ -252,7 +255,8 @@ public sealed class ControlForceTests
                 },
             },
         };
-        Assert.Contains(FailureAnalysis.Of(hydraulic, hydraulic.LoadCases[0])[0].Notices, notice => notice.Contains("whole flow of the pump", StringComparison.Ordinal));
+        Assert.Contains(FailureAnalysis.Of(hydraulic, hydraulic.LoadCases[0])[0].Notices, notice =>
+            notice.Contains("whole flow of the pump", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -261,7 +265,8 @@ public sealed class ControlForceTests
         Vehicle car = Car("coupe-1960s", new ValueOverride("assist.vacuum", "18 inHg"));
         var model = new BalanceModel(car, car.LoadCases[0]);
         Length[] bores = [.. Enumerable.Range(0, 13).Select(i => Length.FromMillimeters(14 + (i * 2)))];
-        var grid = ControlChoice.Sweep(model, bores, [4.0], [("vacuum", car.Control!.Assist)], new ControlTargets { GreatestPedalForce = Force.FromNewtons(150), LeastPedalForce = Force.FromNewtons(80) });
+        var grid = ControlChoice.Sweep(model, bores, [4.0], [("vacuum", car.Control!.Assist)],
+            new ControlTargets { GreatestPedalForce = Force.FromNewtons(150), LeastPedalForce = Force.FromNewtons(80) });
         Assert.True(grid[0].TooLong);
         Assert.True(grid[^1].TooHard);
         Assert.Contains(grid, choice => choice.Fits);
@@ -279,7 +284,8 @@ public sealed class ControlForceTests
     {
         Vehicle car = Car("track-coupe");
         var model = new BalanceModel(car, car.LoadCases[0]);
-        var grid = ControlChoice.Sweep(model, [Length.FromMillimeters(17.8), Length.FromMillimeters(19.58)], [5.2], [("none", new NoAssist())], new ControlTargets());
+        var grid = ControlChoice.Sweep(model, [Length.FromMillimeters(17.8), Length.FromMillimeters(19.58)], [5.2],
+            [("none", new NoAssist())], new ControlTargets());
         Assert.Equal(Of(car).AtRate(0.8)!.PedalForce.Newtons, grid[0].PedalForce!.Value.Newtons, 1e-6);
         Assert.True(grid[1].PedalForce > grid[0].PedalForce);
     }
@@ -288,7 +294,14 @@ public sealed class ControlForceTests
     public void A_bypass_gives_the_rear_full_pressure_when_the_front_circuit_is_lost_and_only_then()
     {
         Vehicle car = Car("coupe-1960s");
-        Vehicle with = car with { Hydraulics = car.Hydraulics with { RearValves = [.. car.Hydraulics.RearValves.Select(valve => valve with { BypassWhenFrontLost = true })] } };
+        Vehicle with = car with
+        {
+            Hydraulics = car.Hydraulics with
+            {
+                RearValves = [
+            .. car.Hydraulics.RearValves.Select(valve => valve with { BypassWhenFrontLost = true })]
+            }
+        };
         var conditions = new FailureConditions { PedalForce = Force.FromNewtons(400) };
         foreach (LoadCase load in car.LoadCases)
         {
@@ -316,8 +329,17 @@ public sealed class ControlForceTests
     public void The_rule_on_a_lost_circuit_follows_the_bypass()
     {
         Vehicle car = Car("coupe-1960s");
-        Vehicle with = car with { Hydraulics = car.Hydraulics with { RearValves = [.. car.Hydraulics.RearValves.Select(valve => valve with { BypassWhenFrontLost = true })] } };
-        RuleVerdict Verdict(Vehicle vehicle) => EffectivenessRules.Check(vehicle).First(verdict => verdict.Explanation.Contains("front circuit lost", StringComparison.Ordinal));
+        Vehicle with = car with
+        {
+            Hydraulics = car.Hydraulics with
+            {
+                RearValves = [
+            .. car.Hydraulics.RearValves.Select(valve => valve with { BypassWhenFrontLost = true })]
+            }
+        };
+        RuleVerdict Verdict(Vehicle vehicle) =>
+            EffectivenessRules.Check(vehicle)
+            .First(verdict => verdict.Explanation.Contains("front circuit lost", StringComparison.Ordinal));
         Assert.Equal(RuleOutcome.Fail, Verdict(car).Outcome);
         Assert.True(EffectivenessRules.Check(with).Single(verdict => verdict.Rule == Verdict(car).Rule).Margin > Verdict(car).Margin);
     }

@@ -12,12 +12,15 @@ public class PublicSurfaceTests
     private static readonly Assembly Calculation = typeof(Gravity).Assembly;
 
     /// <remarks>Numbers of the Answers stage are in the unit that their measure names, whichever that is.</remarks>
-    private static readonly Type[] PublicTypes = [.. Calculation.GetExportedTypes().Where(type => !typeof(Delegate).IsAssignableFrom(type) && type.Namespace != "BrakeBalance.Answers")];
+    private static readonly Type[] PublicTypes =
+        [.. Calculation.GetExportedTypes()
+        .Where(type => !typeof(Delegate).IsAssignableFrom(type) && type.Namespace != "BrakeBalance.Answers")];
 
     /// <summary>Units that a name may end in or hold.</summary>
     private static readonly string[] UnitWords =
     [
-        "Newton", "Pascal", "Metre", "Meter", "Kilogram", "Second", "Radian", "Degree", "Bar", "Joule", "Watt", "Kelvin", "Hertz", "Celsius", "Percent", "Psi", "Turn", "Litre", "Millimetre", "PerSecond",
+        "Newton", "Pascal", "Metre", "Meter", "Kilogram", "Second", "Radian", "Degree", "Bar", "Joule", "Watt", "Kelvin", "Hertz",
+            "Celsius", "Percent", "Psi", "Turn", "Litre", "Millimetre", "PerSecond",
     ];
 
     [Fact]
@@ -45,13 +48,16 @@ public class PublicSurfaceTests
         foreach (Type type in PublicTypes.Where(type => !type.Name.EndsWith("Document", StringComparison.Ordinal)))
         {
             XElement? aboutType = documentation.GetValueOrDefault("T:" + type.FullName!.Replace('+', '.'));
-            foreach (PropertyInfo property in type.GetProperties(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly))
+            foreach (PropertyInfo property in type.GetProperties(
+                BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly))
             {
                 if (IsBare(property.PropertyType) && !NamesUnit(property.Name))
                 {
                     looked++;
-                    XElement? own = documentation.GetValueOrDefault($"P:{property.DeclaringType!.FullName!.Replace('+', '.')}.{property.Name}");
-                    XElement? positional = aboutType?.Elements("param").FirstOrDefault(param => param.Attribute("name")!.Value == property.Name);
+                    XElement? own = documentation.GetValueOrDefault(
+                        $"P:{property.DeclaringType!.FullName!.Replace('+', '.')}.{property.Name}");
+                    XElement? positional = aboutType?.Elements("param")
+                        .FirstOrDefault(param => param.Attribute("name")!.Value == property.Name);
                     if (property.GetIndexParameters().Length == 0 && !IsInherited(own) && !IsMarked(own) && !IsMarked(positional))
                     {
                         faults.Add($"{type.FullName}.{property.Name}");
@@ -59,7 +65,8 @@ public class PublicSurfaceTests
                 }
             }
 
-            foreach (MethodInfo method in type.GetMethods(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly))
+            foreach (MethodInfo method in type.GetMethods(
+                BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly))
             {
                 if (method.IsSpecialName || method.GetCustomAttribute<CompilerGeneratedAttribute>() is not null)
                 {
@@ -67,16 +74,19 @@ public class PublicSurfaceTests
                 }
 
                 XElement? own = documentation.FirstOrDefault(entry =>
-                    (entry.Key == $"M:{type.FullName!.Replace('+', '.')}.{method.Name}" || entry.Key.StartsWith($"M:{type.FullName.Replace('+', '.')}.{method.Name}(", StringComparison.Ordinal)
+                    (entry.Key == $"M:{type.FullName!.Replace('+', '.')}.{method.Name}"
+                        || entry.Key.StartsWith($"M:{type.FullName.Replace('+', '.')}.{method.Name}(", StringComparison.Ordinal)
                         || entry.Key.StartsWith($"M:{type.FullName.Replace('+', '.')}.{method.Name}``", StringComparison.Ordinal))
-                    && method.GetParameters().All(parameter => entry.Value.Elements("param").Any(param => param.Attribute("name")!.Value == parameter.Name))
+                    && method.GetParameters()
+                        .All(parameter => entry.Value.Elements("param").Any(param => param.Attribute("name")!.Value == parameter.Name))
                     && entry.Value.Elements("param").Count() == method.GetParameters().Length).Value;
                 if (own is null)
                 {
                     continue;
                 }
 
-                foreach (ParameterInfo parameter in method.GetParameters().Where(parameter => IsBare(parameter.ParameterType) && !NamesUnit(parameter.Name!)))
+                foreach (ParameterInfo parameter in method.GetParameters()
+                    .Where(parameter => IsBare(parameter.ParameterType) && !NamesUnit(parameter.Name!)))
                 {
                     XElement? about = own.Elements("param").FirstOrDefault(param => param.Attribute("name")!.Value == parameter.Name);
                     looked++;
@@ -106,7 +116,8 @@ public class PublicSurfaceTests
 
     private static bool IsBare(Type type)
     {
-        Type plain = Nullable.GetUnderlyingType(type.IsByRef ? type.GetElementType()! : type) ?? (type.IsByRef ? type.GetElementType()! : type);
+        Type plain = Nullable.GetUnderlyingType(type.IsByRef ? type.GetElementType()! : type)
+            ?? (type.IsByRef ? type.GetElementType()! : type);
         return plain == typeof(double) || plain == typeof(float);
     }
 
@@ -117,5 +128,6 @@ public class PublicSurfaceTests
     private static bool IsInherited(XElement? about) => about?.Element("inheritdoc") is not null;
 
     private static Dictionary<string, XElement> Documentation() =>
-        XDocument.Load(Path.ChangeExtension(Calculation.Location, ".xml")).Descendants("member").ToDictionary(member => member.Attribute("name")!.Value);
+        XDocument.Load(Path.ChangeExtension(Calculation.Location, ".xml")).Descendants("member")
+            .ToDictionary(member => member.Attribute("name")!.Value);
 }

@@ -3,7 +3,8 @@ namespace BrakeBalance.Tests.Conventions;
 /// <summary>What a newcomer finds on the top level of the repository.</summary>
 public class RepositoryLayoutTests
 {
-    private static readonly string[] Allowed = ["DEVELOPERS.md", "LICENSE", "Notebooks.sln", "README.md", "data", "notebooks", "src", "tests"];
+    private static readonly string[] Allowed =
+        ["DEVELOPERS.md", "LICENSE", "Notebooks.sln", "README.md", "data", "notebooks", "src", "tests"];
 
     // What a build leaves behind is not part of the repository.
     private static readonly string[] Ignored = ["out", "TestResults", "BenchmarkDotNet.Artifacts"];
@@ -26,5 +27,6 @@ public class RepositoryLayoutTests
 
     [Fact]
     public void Packages_with_known_faults_fail_the_build() =>
-        Assert.Contains("<NuGetAudit>true</NuGetAudit>", File.ReadAllText(Path.Combine(RepositoryFiles.Root, "src", "Directory.Build.props")), StringComparison.Ordinal);
+        Assert.Contains("<NuGetAudit>true</NuGetAudit>",
+            File.ReadAllText(Path.Combine(RepositoryFiles.Root, "src", "Directory.Build.props")), StringComparison.Ordinal);
 }

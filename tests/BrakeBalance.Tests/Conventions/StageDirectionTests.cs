@@ -7,7 +7,8 @@ public partial class StageDirectionTests
 {
     private static readonly string[] Order =
     [
-        "Answers", "Pedals", "Assist", "Hydraulics", "Brakes", "Tyres", "Vehicles", "Balance", "Rules", "Stops", "Measurements", "Bench", "Teaching", "Summaries",
+        "Answers", "Pedals", "Assist", "Hydraulics", "Brakes", "Tyres", "Vehicles", "Balance", "Rules", "Stops", "Measurements", "Bench",
+            "Teaching", "Summaries",
     ];
 
     private static readonly string Source = Path.Combine(RepositoryFiles.Root, "src", "BrakeBalance");
@@ -38,8 +39,10 @@ public partial class StageDirectionTests
 
     [Fact]
     public void Every_stage_has_files() =>
-        Assert.All(Directory.GetDirectories(Source).Select(path => Path.GetFileName(path)!).Except(["bin", "obj"]), folder => Assert.Contains(folder, Order));
+        Assert.All(Directory.GetDirectories(Source).Select(path => Path.GetFileName(path)!).Except(["bin", "obj"]), folder =>
+            Assert.Contains(folder, Order));
 
-    [GeneratedRegex(@"^(global )?using (static |\w+ = )?BrakeBalance\.(?<stage>\w+)", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^(global )?using (static |\w+ = )?BrakeBalance\.(?<stage>\w+)",
+        RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
     private static partial Regex Uses();
 }

@@ -43,9 +43,15 @@ public class BrakeHydraulicsTests
     [InlineData(0.5, 20, 40, 0.25)]
     [InlineData(0.6, 20, 20, 0.66667)]
     [InlineData(0.8, 20, 20, 0.25)]
-    public void Balance_bar_shares_the_force_and_the_bores_make_it_pressure(double frontShare, double frontBore, double rearBore, double ratio)
+    public void Balance_bar_shares_the_force_and_the_bores_make_it_pressure(double frontShare, double frontBore, double rearBore,
+        double ratio)
     {
-        var bar = new BalanceBarSplit { FrontForceShare = frontShare, FrontBore = Length.FromMillimeters(frontBore), RearBore = Length.FromMillimeters(rearBore) };
+        var bar = new BalanceBarSplit
+        {
+            FrontForceShare = frontShare,
+            FrontBore = Length.FromMillimeters(frontBore),
+            RearBore = Length.FromMillimeters(rearBore),
+        };
         Assert.Equal(ratio, bar.RearToFrontPressureRatio, 0.000005);
         Assert.Equal(100 * ratio, new BrakeHydraulics { Split = bar }.LinePressures(Pressure.FromBars(100)).Rear.Bars, 0.0005);
     }
@@ -67,7 +73,12 @@ public class BrakeHydraulicsTests
     {
         var hydraulics = new BrakeHydraulics
         {
-            Split = new BalanceBarSplit { FrontForceShare = 0.5, FrontBore = Length.FromMillimeters(20), RearBore = Length.FromMillimeters(20 * Math.Sqrt(2)) },
+            Split = new BalanceBarSplit
+            {
+                FrontForceShare = 0.5,
+                FrontBore = Length.FromMillimeters(20),
+                RearBore = Length.FromMillimeters(20 * Math.Sqrt(2)),
+            },
             RearValves = [Valve],
         };
         Assert.Equal(30, hydraulics.LinePressures(Pressure.FromBars(60)).Rear.Bars, 1e-9);
@@ -90,18 +101,24 @@ public class BrakeHydraulicsTests
     public void New_knee_without_a_valve_needs_a_slope_and_puts_one_in()
     {
         Assert.Equal("slope", Assert.Throws<ArgumentException>(() => new BrakeHydraulics().WithRearKnee(Pressure.FromBars(40))).ParamName);
-        Assert.Equal(55, new BrakeHydraulics().WithRearKnee(Pressure.FromBars(40), 0.25).LinePressures(Pressure.FromBars(100)).Rear.Bars, 1e-9);
+        Assert.Equal(55, new BrakeHydraulics().WithRearKnee(Pressure.FromBars(40), 0.25)
+            .LinePressures(Pressure.FromBars(100)).Rear.Bars, 1e-9);
     }
 
     [Fact]
     public void Without_proportioning_only_hold_off_valves_are_left()
     {
         var holdOff = new HoldOffValve { OpeningPressure = Pressure.FromBars(5), BlendPressure = Pressure.FromBars(15) };
-        BrakeHydraulics bare = new BrakeHydraulics { RearValves = [holdOff, Valve, new LimitingValve { Limit = Pressure.FromBars(60) }] }.WithoutRearProportioning();
+        BrakeHydraulics bare = new BrakeHydraulics
+        {
+            RearValves = [holdOff, Valve,
+            new LimitingValve { Limit = Pressure.FromBars(60) }]
+        }.WithoutRearProportioning();
         Assert.Same(holdOff, Assert.Single(bare.RearValves));
     }
 
     [Fact]
     public void Negative_pressure_is_refused() =>
-        Assert.Equal("master", Assert.Throws<ArgumentOutOfRangeException>(() => new BrakeHydraulics().LinePressures(Pressure.FromBars(-1))).ParamName);
+        Assert.Equal("master", Assert.Throws<ArgumentOutOfRangeException>(() =>
+            new BrakeHydraulics().LinePressures(Pressure.FromBars(-1))).ParamName);
 }

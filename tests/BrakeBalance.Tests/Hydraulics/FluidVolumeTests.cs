@@ -127,7 +127,8 @@ public sealed class FluidVolumeTests
     [InlineData(76.2)]
     public void An_implausible_bore_is_refused_with_the_range(double millimetres)
     {
-        ArgumentOutOfRangeException fault = Assert.Throws<ArgumentOutOfRangeException>(() => Tandem with { Bore = Length.FromMillimeters(millimetres) });
+        ArgumentOutOfRangeException fault =
+            Assert.Throws<ArgumentOutOfRangeException>(() => Tandem with { Bore = Length.FromMillimeters(millimetres) });
         Assert.Equal("Bore", fault.ParamName);
         Assert.Contains("between 9 mm and 51 mm", fault.Message, StringComparison.Ordinal);
     }

@@ -12,7 +12,12 @@ public sealed class SteppedAndQuickTakeUpTests
 
     private static double Square(Length bore) => Math.PI / 4 * bore.Meters * bore.Meters;
 
-    private static TandemMasterCylinder Plain(byte bore) => new() { Bore = Millimetres(15 + (bore / 10.0)), Stroke = Millimetres(40), ReturnSpringForce = Force.Zero };
+    private static TandemMasterCylinder Plain(byte bore) => new()
+    {
+        Bore = Millimetres(15 + (bore / 10.0)),
+        Stroke = Millimetres(40),
+        ReturnSpringForce = Force.Zero,
+    };
 
     private static CircuitVolume Circuit(double square, double takeUp) => new()
     {
@@ -39,12 +44,14 @@ public sealed class SteppedAndQuickTakeUpTests
         Force rod = Force.FromNewtons(force / 10.0);
         Assert.Equal(plain.OutletPressures(rod).Front.Pascals, stepped.OutletPressures(rod).Rear.Pascals, 1e-6);
         Assert.Equal(plain.RodTravel(volumes).Meters, stepped.RodTravel(volumes).Meters, 1e-12);
-        Assert.Equal(plain.RodTravelWithout(Axle.Front, volumes)!.Value.Meters, stepped.RodTravelWithout(Axle.Front, volumes)!.Value.Meters, 1e-12);
+        Assert.Equal(plain.RodTravelWithout(Axle.Front, volumes)!.Value.Meters, stepped.RodTravelWithout(Axle.Front, volumes)!.Value.Meters,
+            1e-12);
         Assert.Equal(1, new TandemSplit().RearToFrontPressureRatio);
     }
 
     [Property]
-    public void A_stepped_cylinder_obeys_the_floating_pistons_equilibrium_and_loses_no_work(byte bore, byte other, ushort force, byte front, byte rear)
+    public void A_stepped_cylinder_obeys_the_floating_pistons_equilibrium_and_loses_no_work(byte bore, byte other, ushort force, byte front,
+        byte rear)
     {
         TandemMasterCylinder stepped = Plain(bore) with { RearBore = Millimetres(15 + (other / 10.0)) };
         double first = Square(stepped.Bore);
@@ -71,15 +78,25 @@ public sealed class SteppedAndQuickTakeUpTests
         TandemMasterCylinder plain = Plain(bore);
         TandemMasterCylinder same = plain with { QuickTakeUp = new QuickTakeUp { LargeBore = plain.Bore } };
         Assert.Equal(Travel(plain, bar / 2.0, takeUp).RodTravel.Meters, Travel(same, bar / 2.0, takeUp).RodTravel.Meters, 1e-12);
-        Assert.Equal(plain.RodForce(Axle.Front, Pressure.FromBars(bar)).Newtons, same.RodForce(Axle.Front, Pressure.FromBars(bar)).Newtons, 1e-9);
+        Assert.Equal(plain.RodForce(Axle.Front, Pressure.FromBars(bar)).Newtons, same.RodForce(Axle.Front, Pressure.FromBars(bar)).Newtons,
+            1e-9);
     }
 
     [Property]
-    public void Quick_take_up_never_needs_more_travel_nor_less_force_and_lies_between_its_two_bores(byte bore, byte more, byte blowOff, byte bar, byte takeUp)
+    public void Quick_take_up_never_needs_more_travel_nor_less_force_and_lies_between_its_two_bores(byte bore, byte more, byte blowOff,
+        byte bar, byte takeUp)
     {
         TandemMasterCylinder small = Plain(bore);
         Length largeBore = small.Bore + Millimetres(0.5 + (more / 25.0));
-        TandemMasterCylinder fast = small with { QuickTakeUp = new QuickTakeUp { LargeBore = largeBore, BlowOffPressure = Pressure.FromBars(1 + (blowOff / 20.0)) } };
+        TandemMasterCylinder fast =
+            small with
+            {
+                QuickTakeUp = new QuickTakeUp
+                {
+                    LargeBore = largeBore,
+                    BlowOffPressure = Pressure.FromBars(1 + (blowOff / 20.0))
+                }
+            };
         TandemMasterCylinder large = small with { Bore = largeBore };
         double pressure = bar / 2.0;
         double travel = Travel(fast, pressure, takeUp).RodTravel.Meters;
@@ -98,7 +115,8 @@ public sealed class SteppedAndQuickTakeUpTests
     public void More_rod_force_never_lowers_the_pressure_of_a_quick_take_up_cylinder(byte bore, byte more, ushort first, ushort second)
     {
         TandemMasterCylinder small = Plain(bore);
-        TandemMasterCylinder fast = small with { QuickTakeUp = new QuickTakeUp { LargeBore = small.Bore + Millimetres(1 + (more / 25.0)) } };
+        TandemMasterCylinder fast =
+            small with { QuickTakeUp = new QuickTakeUp { LargeBore = small.Bore + Millimetres(1 + (more / 25.0)) } };
         double At(ushort force) => fast.OutletPressures(Force.FromNewtons(force / 10.0)).Front.Pascals;
         Assert.True(At(Math.Min(first, second)) <= At(Math.Max(first, second)));
     }
@@ -117,7 +135,8 @@ public sealed class SteppedAndQuickTakeUpTests
         Assert.Equal(0.55 * 907.92, master.RodForce(Axle.Front, Pressure.FromMegapascals(0.55)).Newtons, 0.05);
         Assert.Equal((5 * 452.389) + (0.6 * (907.920 - 452.389)), master.RodForce(Axle.Front, Pressure.FromMegapascals(5)).Newtons, 0.05);
         // 3 cm³ sent by the large bore of 9.0792 cm² instead of the small one of 4.52389 cm².
-        Assert.Equal((3 / 4.52389 - 3 / 9.07920) * 10, master.TravelSaved(new(Volume.FromCubicCentimeters(2), Volume.FromCubicCentimeters(1))).Millimeters, 0.001);
+        Assert.Equal((3 / 4.52389 - 3 / 9.07920) * 10,
+            master.TravelSaved(new(Volume.FromCubicCentimeters(2), Volume.FromCubicCentimeters(1))).Millimeters, 0.001);
     }
 
     [Property]
@@ -126,7 +145,8 @@ public sealed class SteppedAndQuickTakeUpTests
         TandemMasterCylinder plain = Plain(bore);
         TandemMasterCylinder fast = plain with { QuickTakeUp = new QuickTakeUp { LargeBore = plain.Bore + Millimetres(8) } };
         PerAxle<Volume> volumes = new(Volume.FromCubicCentimeters(front / 50.0), Volume.FromCubicCentimeters(1));
-        Assert.Equal(plain.RodTravelWithout(Axle.Rear, volumes)!.Value.Meters, fast.RodTravelWithout(Axle.Rear, volumes)!.Value.Meters, 1e-12);
+        Assert.Equal(plain.RodTravelWithout(Axle.Rear, volumes)!.Value.Meters, fast.RodTravelWithout(Axle.Rear, volumes)!.Value.Meters,
+            1e-12);
     }
 
     [Property]
@@ -157,7 +177,11 @@ public sealed class SteppedAndQuickTakeUpTests
     {
         foreach (int celsius in Enumerable.Range(0, 21).Select(i => 10 * i))
         {
-            double Loss(string grade) => new BrakeFluid { Grade = BrakeFluidGrade.Named(grade)!, Temperature = Temperature.FromDegreesCelsius(celsius) }
+            double Loss(string grade) => new BrakeFluid
+            {
+                Grade = BrakeFluidGrade.Named(grade)!,
+                Temperature = Temperature.FromDegreesCelsius(celsius),
+            }
                 .Compression(Volume.FromCubicCentimeters(300), Pressure.FromBars(80)).CubicCentimeters;
             Assert.True(Loss("DOT 5") > 1.3 * Loss("DOT 4"));
             Assert.Equal(Loss("DOT 4"), Loss("DOT 5.1"), 1e-12);

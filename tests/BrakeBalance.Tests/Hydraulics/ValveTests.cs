@@ -80,7 +80,8 @@ public class ValveTests
     [Fact]
     public void Changed_copy_uses_its_own_numbers()
     {
-        Assert.Equal(60, (Proportioning with { Knee = Pressure.FromBars(50), Slope = 0.2 }).OutletPressure(Pressure.FromBars(100)).Bars, 1e-9);
+        Assert.Equal(60, (Proportioning with { Knee = Pressure.FromBars(50), Slope = 0.2 })
+            .OutletPressure(Pressure.FromBars(100)).Bars, 1e-9);
         Assert.Equal(12, (Limiting with { Limit = Pressure.FromBars(12) }).OutletPressure(Pressure.FromBars(100)).Bars, 1e-9);
         Assert.Equal(0, (HoldOff with { OpeningPressure = Pressure.FromBars(10) }).OutletPressure(Pressure.FromBars(9)).Bars);
         Assert.Equal(38, (LoadSensing with { ReferenceLoad = Force.FromKilonewtons(5) }).KneeAt(Force.FromKilonewtons(6)).Bars, 1e-9);

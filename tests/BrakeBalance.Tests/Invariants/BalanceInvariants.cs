@@ -164,7 +164,8 @@ public class BalanceInvariants
             if (model.AtRate(rate) is { AdhesionUtilisation: { Front: { } front, Rear: { } rear } })
             {
                 double adhesion = Math.Max(front, rear);
-                if (adhesion <= 2 && Math.Abs(front - rear) > 2e-3 && model.FirstLockUp(adhesion) is { } lockUp && Math.Abs(lockUp.At.BrakingRate - rate) < 1e-6)
+                if (adhesion <= 2 && Math.Abs(front - rear) > 2e-3 && model.FirstLockUp(adhesion) is { } lockUp
+                    && Math.Abs(lockUp.At.BrakingRate - rate) < 1e-6)
                 {
                     Assert.Equal(front > rear ? Axle.Front : Axle.Rear, lockUp.First);
                 }
@@ -283,7 +284,8 @@ public class BalanceInvariants
         LoadCase load = car.LoadCases[0];
         double weight = load.Mass.Kilograms * Gravity.StandardMetresPerSecondSquared;
         double wheelbase = car.Wheelbase.Meters;
-        Vehicle fixedShare = TestCars.FixedShare(frontShare, wheelbase, load.FrontAxleToCentreOfGravity.Meters, load.CentreOfGravityHeight.Meters, weight);
+        Vehicle fixedShare = TestCars.FixedShare(frontShare, wheelbase, load.FrontAxleToCentreOfGravity.Meters,
+            load.CentreOfGravityHeight.Meters, weight);
         var closed = new FixedRatio
         {
             StaticRearShare = load.FrontAxleToCentreOfGravity.Meters / wheelbase,
@@ -324,7 +326,8 @@ public class BalanceInvariants
         var two = new BalanceModel(us, us.LoadCases[0]);
         foreach (double bars in Bars)
         {
-            Assert.Equal(one.At(Pressure.FromBars(bars)).BrakingRate, two.At(Pressure.FromPoundsForcePerSquareInch(Pressure.FromBars(bars).PoundsForcePerSquareInch)).BrakingRate, 1e-9);
+            Assert.Equal(one.At(Pressure.FromBars(bars)).BrakingRate,
+                two.At(Pressure.FromPoundsForcePerSquareInch(Pressure.FromBars(bars).PoundsForcePerSquareInch)).BrakingRate, 1e-9);
         }
 
         foreach (double adhesion in Adhesions)
@@ -361,7 +364,8 @@ public class BalanceInvariants
         {
             Force normal = at.NormalReactions[axle];
             Force force = at.BrakingForces[axle];
-            return force <= Force.Zero ? 0 : normal <= Force.Zero ? double.PositiveInfinity : force / normal / car.Tyres[axle].AdhesionOn(adhesion, normal / 2);
+            return force <= Force.Zero
+                ? 0 : normal <= Force.Zero ? double.PositiveInfinity : force / normal / car.Tyres[axle].AdhesionOn(adhesion, normal / 2);
         }
 
         return (Of(Axle.Front), Of(Axle.Rear));

@@ -25,7 +25,8 @@ public sealed class FootInvariants
         double low = Math.Min(less, more) / 255.0 * 90;
         double high = Math.Max(less, more) / 255.0 * 90;
         Force output = Force.FromNewtons(wanted / 10.0);
-        Assert.True(Booster(shape / 255.0, high).InputForce(output).Newtons <= Booster(shape / 255.0, low).InputForce(output).Newtons + 1e-9);
+        Assert.True(Booster(shape / 255.0, high).InputForce(output).Newtons <= Booster(shape / 255.0, low).InputForce(output).Newtons
+            + 1e-9);
     }
 
     [Property]
@@ -63,7 +64,11 @@ public sealed class FootInvariants
     {
         var pedal = new Pedal { Lever = new FixedRatioLever { Ratio = 3 + (ratio / 64.0) } };
         var assist = new NoAssist();
-        TandemMasterCylinder Of(byte size) => new() { Bore = Length.FromMillimeters(12 + (size / 10.0)), Stroke = Length.FromMillimeters(35) };
+        TandemMasterCylinder Of(byte size) => new()
+        {
+            Bore = Length.FromMillimeters(12 + (size / 10.0)),
+            Stroke = Length.FromMillimeters(35),
+        };
         Force rod = assist.OutputForce(pedal.InputRodForce(Force.FromNewtons(foot / 50.0)));
         double small = Of(Math.Min(first, second)).OutletPressures(rod).Front.Pascals;
         double big = Of(Math.Max(first, second)).OutletPressures(rod).Front.Pascals;

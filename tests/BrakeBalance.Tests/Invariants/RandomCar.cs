@@ -25,7 +25,8 @@ public static class RandomCar
         from rear in BrakeOf(kilograms * fast * 0.0040)
         from tyres in TyrePair
         from split in Split
-        from frontValves in Gen.OneOf(Gen.Constant(ImmutableArray<PressureValve>.Empty), Gen.Constant(ImmutableArray<PressureValve>.Empty), HoldOff.Select(One))
+        from frontValves in Gen.OneOf(Gen.Constant(ImmutableArray<PressureValve>.Empty), Gen.Constant(ImmutableArray<PressureValve>.Empty),
+            HoldOff.Select(One))
         from rearValves in RearValves
         from rolling in Gen.OneOf(Gen.Constant(0.0), Between(0.005, 0.03))
         from engine in Gen.OneOf(Gen.Constant<EngineBraking?>(null), Engine)
@@ -41,7 +42,13 @@ public static class RandomCar
             ],
             Tyres = tyres,
             Brakes = new(front, rear),
-            Hydraulics = new BrakeHydraulics { Split = split, FrontValves = frontValves, RearValves = rearValves, MaximumPressure = Pressure.FromBars(160) },
+            Hydraulics = new BrakeHydraulics
+            {
+                Split = split,
+                FrontValves = frontValves,
+                RearValves = rearValves,
+                MaximumPressure = Pressure.FromBars(160),
+            },
             RollingResistanceCoefficient = rolling,
             EngineBraking = engine,
             Aerodynamics = aerodynamics,
@@ -57,7 +64,12 @@ public static class RandomCar
     private static Gen<MasterSplit> Split => Gen.OneOf(
         Gen.Constant<MasterSplit>(new TandemSplit()),
         from share in Between(0.4, 0.7)
-        select (MasterSplit)new BalanceBarSplit { FrontForceShare = share, FrontBore = Length.FromMillimeters(19), RearBore = Length.FromMillimeters(20.6) });
+        select (MasterSplit)new BalanceBarSplit
+        {
+            FrontForceShare = share,
+            FrontBore = Length.FromMillimeters(19),
+            RearBore = Length.FromMillimeters(20.6),
+        });
 
     private static Gen<PressureValve> Proportioning =>
         from knee in Between(5, 90)
@@ -71,7 +83,11 @@ public static class RandomCar
     private static Gen<PressureValve> HoldOff =>
         from opening in Between(1, 10)
         from more in Between(2, 20)
-        select (PressureValve)new HoldOffValve { OpeningPressure = Pressure.FromBars(opening), BlendPressure = Pressure.FromBars(opening + more) };
+        select (PressureValve)new HoldOffValve
+        {
+            OpeningPressure = Pressure.FromBars(opening),
+            BlendPressure = Pressure.FromBars(opening + more),
+        };
 
     private static Gen<PressureValve> LoadSensing =>
         from knee in Between(10, 60)
@@ -126,14 +142,16 @@ public static class RandomCar
         },
         from friction in Between(0.25, 0.42)
         from threshold in Between(0, 5)
-        from arrangement in Gen.Elements(ShoeArrangement.LeadingTrailing, ShoeArrangement.TwoLeading, ShoeArrangement.TwoTrailing, ShoeArrangement.DuoServo)
+        from arrangement in Gen.Elements(ShoeArrangement.LeadingTrailing, ShoeArrangement.TwoLeading, ShoeArrangement.TwoTrailing,
+            ShoeArrangement.DuoServo)
         let shoes = CatalogueShoes.Typical(arrangement)
         select (Brake)new DrumBrake
         {
             FrictionCoefficient = friction,
             ThresholdPressure = Pressure.FromBars(threshold),
             Arrangement = arrangement,
-            WheelCylinderDiameter = Length.FromMeters(Math.Sqrt(newtonMetresPerBar / (shoes.NominalBrakeFactor * 0.12 * 1e5) * 4 / Math.PI)),
+            WheelCylinderDiameter = Length.FromMeters(
+                Math.Sqrt(newtonMetresPerBar / (shoes.NominalBrakeFactor * 0.12 * 1e5) * 4 / Math.PI)),
             EffectiveRadius = Length.FromMeters(0.12),
             Shoes = shoes,
         },

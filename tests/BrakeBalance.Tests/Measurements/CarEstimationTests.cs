@@ -17,12 +17,30 @@ public class CarEstimationTests
         Wheelbase = Length.FromMeters(2.9),
         LoadCases =
         [
-            new LoadCase { Name = "driver only", Mass = Mass.FromKilograms(1700), FrontAxleToCentreOfGravity = Length.FromMeters(2.9 * 0.44), CentreOfGravityHeight = Length.FromMeters(0.55) },
-            new LoadCase { Name = "laden", Mass = Mass.FromKilograms(2050), FrontAxleToCentreOfGravity = Length.FromMeters(2.9 * 0.5), CentreOfGravityHeight = Length.FromMeters(0.57) },
+            new LoadCase
+            {
+                Name = "driver only",
+                Mass = Mass.FromKilograms(1700),
+                FrontAxleToCentreOfGravity = Length.FromMeters(2.9 * 0.44),
+                CentreOfGravityHeight = Length.FromMeters(0.55),
+            },
+            new LoadCase
+            {
+                Name = "laden",
+                Mass = Mass.FromKilograms(2050),
+                FrontAxleToCentreOfGravity = Length.FromMeters(2.9 * 0.5),
+                CentreOfGravityHeight = Length.FromMeters(0.57),
+            },
         ],
         Tyres = new(new Tyre { LoadedRadius = Length.FromMeters(0.32) }, new Tyre { LoadedRadius = Length.FromMeters(0.32) }),
         Brakes = new(
-            new DiscBrake { FrictionCoefficient = 0.38, Pistons = PistonSet.OneSide([Length.FromMillimeters(74.7)]), EffectiveRadius = Length.FromMillimeters(118), ThresholdPressure = Pressure.FromBars(0.5) },
+            new DiscBrake
+            {
+                FrictionCoefficient = 0.38,
+                Pistons = PistonSet.OneSide([Length.FromMillimeters(74.7)]),
+                EffectiveRadius = Length.FromMillimeters(118),
+                ThresholdPressure = Pressure.FromBars(0.5),
+            },
             new DrumBrake
             {
                 FrictionCoefficient = 0.38,
@@ -34,16 +52,19 @@ public class CarEstimationTests
             }),
         Hydraulics = new BrakeHydraulics
         {
-            RearValves = [new ProportioningValve { Knee = Pressure.FromBars(24), Slope = 0.35, Adjustment = new KneeAdjustment { KneeFullyOut = Pressure.FromBars(8), KneePerTurn = Pressure.FromBars(8), Turns = 6 } }],
+            RearValves = [new ProportioningValve { Knee = Pressure.FromBars(24), Slope = 0.35,
+                Adjustment = new KneeAdjustment { KneeFullyOut = Pressure.FromBars(8), KneePerTurn = Pressure.FromBars(8), Turns = 6 } }],
         },
     };
 
-    private static double Normal(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+    private static double Normal(Random random) =>
+        Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 
-    private static Vehicle Scaled(Vehicle vehicle, double front, double rear, double height) => vehicle.WithFrictionFactors(front, rear) with
-    {
-        LoadCases = [.. vehicle.LoadCases.Select(l => l with { CentreOfGravityHeight = l.CentreOfGravityHeight * height })],
-    };
+    private static Vehicle Scaled(Vehicle vehicle, double front, double rear, double height) =>
+        vehicle.WithFrictionFactors(front, rear) with
+        {
+            LoadCases = [.. vehicle.LoadCases.Select(l => l with { CentreOfGravityHeight = l.CentreOfGravityHeight * height })],
+        };
 
     /// <summary>A day of stops: easy and firm ones, then to lock-up on a dry and a wet surface, in two load cases.</summary>
     internal static List<TestStop> Day(InventedTrack track, SurfaceCondition dry, SurfaceCondition wet, bool notes = false)
@@ -113,7 +134,8 @@ public class CarEstimationTests
     public void Chains_and_weighted_draws_agree()
     {
         var track = new InventedTrack(Scaled(Coupe, 0.95, 1.05, 1.02), 9);
-        CarEstimate estimate = CarEstimation.Estimate(Coupe, Day(track, SurfaceCondition.Typical("dry"), SurfaceCondition.Typical("wet")), new EstimationOptions { CheckSteps = 6000 });
+        CarEstimate estimate = CarEstimation.Estimate(Coupe, Day(track, SurfaceCondition.Typical("dry"), SurfaceCondition.Typical("wet")),
+            new EstimationOptions { CheckSteps = 6000 });
         Assert.True(estimate.ChainsAgree);
         Assert.InRange(estimate.DifferenceFromChains!.Value, 0, 0.35);
     }
@@ -129,7 +151,8 @@ public class CarEstimationTests
         }
 
         CarEstimation.Estimate(Coupe, stops.Take(20));
-        double best = Enumerable.Range(0, 3).Min(_ => SpeedCollection.ProcessorSeconds(() => CarEstimation.Estimate(Coupe, stops.Take(200))));
+        double best = Enumerable.Range(0, 3)
+            .Min(_ => SpeedCollection.ProcessorSeconds(() => CarEstimation.Estimate(Coupe, stops.Take(200))));
 
         // A second on two cores is two of processor time; half as much again for the unoptimised build and a busy machine's caches.
         Assert.True(best < 3, $"{best:0.00} s of processor time");
@@ -139,10 +162,14 @@ public class CarEstimationTests
     public void Without_lock_ups_front_and_rear_friction_are_said_not_to_be_told_apart()
     {
         var track = new InventedTrack(Coupe, 3);
-        TestStop[] stops = [.. Enumerable.Range(0, 12).Select(i => track.Stop(Coupe.LoadCases[0], SurfaceCondition.Typical("dry"), Pressure.FromBars(18), Speed.FromKilometersPerHour(50)))];
+        TestStop[] stops = [.. Enumerable.Range(0, 12)
+            .Select(i => track.Stop(Coupe.LoadCases[0], SurfaceCondition.Typical("dry"), Pressure.FromBars(18),
+            Speed.FromKilometersPerHour(50)))];
         CarEstimate estimate = CarEstimation.Estimate(Coupe, stops);
-        Assert.Contains(estimate.Identifiability, w => w.Contains("Front friction and rear friction cannot be told apart") && w.Contains("torque wrench"));
-        Assert.Contains(estimate.Identifiability, w => w.Contains("next to nothing about") && w.Contains("height of the centre of gravity"));
+        Assert.Contains(estimate.Identifiability, w =>
+            w.Contains("Front friction and rear friction cannot be told apart") && w.Contains("torque wrench"));
+        Assert.Contains(estimate.Identifiability, w =>
+            w.Contains("next to nothing about") && w.Contains("height of the centre of gravity"));
     }
 
     [Fact]
@@ -151,8 +178,20 @@ public class CarEstimationTests
         TestStop[] stops =
         [
             new TestStop { Line = 4, PedalForce = Force.FromNewtons(200), Deceleration = Acceleration.FromMetersPerSecondSquared(5) },
-            new TestStop { Line = 5, FrontPressure = Pressure.FromBars(20), Deceleration = Acceleration.FromMetersPerSecondSquared(5), LoadCase = "three up" },
-            new TestStop { Line = 6, FrontPressure = Pressure.FromBars(60), Deceleration = Acceleration.FromMetersPerSecondSquared(7), Locked = FirstLock.Front },
+            new TestStop
+            {
+                Line = 5,
+                FrontPressure = Pressure.FromBars(20),
+                Deceleration = Acceleration.FromMetersPerSecondSquared(5),
+                LoadCase = "three up",
+            },
+            new TestStop
+            {
+                Line = 6,
+                FrontPressure = Pressure.FromBars(60),
+                Deceleration = Acceleration.FromMetersPerSecondSquared(7),
+                Locked = FirstLock.Front,
+            },
         ];
         CarEstimate estimate = CarEstimation.Estimate(Coupe, stops);
         Assert.Equal(1, estimate.StopsUsed);
@@ -166,14 +205,22 @@ public class CarEstimationTests
     public void The_same_stops_give_the_same_estimate()
     {
         List<TestStop> stops = Day(new InventedTrack(Coupe, 3), SurfaceCondition.Typical("dry"), SurfaceCondition.Typical("wet"));
-        Assert.Equal(CarEstimation.Estimate(Coupe, stops).Parameters.Select(p => p.Posterior), CarEstimation.Estimate(Coupe, stops).Parameters.Select(p => p.Posterior));
+        Assert.Equal(CarEstimation.Estimate(Coupe, stops).Parameters.Select(p => p.Posterior),
+            CarEstimation.Estimate(Coupe, stops).Parameters.Select(p => p.Posterior));
     }
 
     [Fact]
     public void The_estimated_car_brakes_as_the_stops_did()
     {
-        var track = new InventedTrack(Scaled(Coupe, 0.9, 1.06, 1), 12) { FrictionScatter = 0.002, DecelerationScatter = 0.002, AdhesionScatter = 0.01, GaugeScatter = Pressure.FromBars(0.05) };
-        CarEstimate estimate = CarEstimation.Estimate(Coupe, Day(track, SurfaceCondition.Typical("dry"), SurfaceCondition.Typical("wet"), notes: true));
+        var track = new InventedTrack(Scaled(Coupe, 0.9, 1.06, 1), 12)
+        {
+            FrictionScatter = 0.002,
+            DecelerationScatter = 0.002,
+            AdhesionScatter = 0.01,
+            GaugeScatter = Pressure.FromBars(0.05),
+        };
+        CarEstimate estimate = CarEstimation.Estimate(Coupe,
+            Day(track, SurfaceCondition.Typical("dry"), SurfaceCondition.Typical("wet"), notes: true));
         Vehicle found = estimate.Apply();
         Assert.Equal(0.38 * 0.9, found.Brakes.Front.FrictionCoefficient, 0.012);
         Assert.Equal(0.38 * 1.06, found.Brakes.Rear.FrictionCoefficient, 0.012);
@@ -184,7 +231,14 @@ public class CarEstimationTests
     [Fact]
     public void Stops_of_a_car_whose_front_line_is_limited_are_estimated_too()
     {
-        Vehicle limited = Coupe with { Hydraulics = Coupe.Hydraulics with { FrontValves = [new LimitingValve { Limit = Pressure.FromBars(50) }] } };
+        Vehicle limited = Coupe with
+        {
+            Hydraulics = Coupe.Hydraulics with
+            {
+                FrontValves = [
+            new LimitingValve { Limit = Pressure.FromBars(50) }]
+            }
+        };
         TestStop Stop(double front, double rear, FirstLock locked) => new()
         {
             FrontPressure = Pressure.FromBars(front),
@@ -199,6 +253,7 @@ public class CarEstimationTests
         Assert.True(double.IsFinite(model.NegativeLog(model.PriorMean)));
         CarEstimate estimate = CarEstimation.Estimate(limited, stops);
         Assert.Equal(3, estimate.StopsUsed);
-        Assert.All(estimate.Parameters, p => Assert.True(double.IsFinite(p.Posterior.Low) && double.IsFinite(p.Posterior.High) && p.Posterior.Low < p.Posterior.High));
+        Assert.All(estimate.Parameters, p =>
+            Assert.True(double.IsFinite(p.Posterior.Low) && double.IsFinite(p.Posterior.High) && p.Posterior.Low < p.Posterior.High));
     }
 }

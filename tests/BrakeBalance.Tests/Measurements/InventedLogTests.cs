@@ -44,11 +44,14 @@ public class InventedLogTests
         CarEstimate estimate = CarEstimation.Estimate(Coupe, log.Rows);
         double[] truth =
         [
-            InventedLogs.TrueFrontFriction * Coupe.Brakes.Front.FrictionCoefficient, InventedLogs.TrueRearFriction * Coupe.Brakes.Rear.FrictionCoefficient,
-            InventedLogs.TrueHeight * Coupe.LoadCases[0].CentreOfGravityHeight.Meters, InventedLogs.TrueDryAdhesion, InventedLogs.TrueWetAdhesion,
+            InventedLogs.TrueFrontFriction * Coupe.Brakes.Front.FrictionCoefficient,
+                InventedLogs.TrueRearFriction * Coupe.Brakes.Rear.FrictionCoefficient,
+            InventedLogs.TrueHeight * Coupe.LoadCases[0].CentreOfGravityHeight.Meters, InventedLogs.TrueDryAdhesion,
+                InventedLogs.TrueWetAdhesion,
         ];
         Assert.Equal(5, estimate.Parameters.Count);
-        Assert.All(estimate.Parameters.Zip(truth), pair => Assert.InRange(pair.Second, pair.First.Posterior.Low, pair.First.Posterior.High));
+        Assert.All(estimate.Parameters.Zip(truth), pair =>
+            Assert.InRange(pair.Second, pair.First.Posterior.Low, pair.First.Posterior.High));
     }
 
     [Fact]
@@ -56,7 +59,8 @@ public class InventedLogTests
     {
         StopSearch search = StopFinder.Find(LogReader.ReadTimeSeries(new StringReader(Log("invented-telephone.csv"))).Rows);
         Assert.Equal(3, search.Stops.Count);
-        Assert.All(search.Stops.Zip(InventedLogs.TrueDecelerations), pair => Assert.Equal(1, pair.First.Deceleration!.Value / pair.Second, 0.02));
+        Assert.All(search.Stops.Zip(InventedLogs.TrueDecelerations), pair =>
+            Assert.Equal(1, pair.First.Deceleration!.Value / pair.Second, 0.02));
     }
 
     private static string FindRoot()

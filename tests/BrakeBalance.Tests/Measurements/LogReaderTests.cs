@@ -114,7 +114,8 @@ public class LogReaderTests
     [Fact]
     public void A_time_that_steps_back_is_left_out()
     {
-        LogReading<MotionSample> log = LogReader.ReadTimeSeries(new StringReader("time [s],speed [km/h]\n0.0,50\n0.1,50\n0.1,49\n0.2,49\n"));
+        LogReading<MotionSample> log =
+            LogReader.ReadTimeSeries(new StringReader("time [s],speed [km/h]\n0.0,50\n0.1,50\n0.1,49\n0.2,49\n"));
         Assert.Equal(3, log.Rows.Count);
         Assert.Contains("does not come after 0.1 s", Assert.Single(log.Problems).Reason);
     }
@@ -144,7 +145,8 @@ public class LogReaderTests
         Assert.Empty(commas.Problems);
         Assert.Equal(plain.Seconds, commas.Rows.Trace().Seconds);
         Assert.Equal(plain.MetresPerSecond, commas.Rows.Trace().MetresPerSecond);
-        Assert.Equal(plain.MetresPerSecond, Lap(Points.Replace("time_s", "time [s]").Replace("speed_km_h", "speed (km/h)")).Rows.Trace().MetresPerSecond);
+        Assert.Equal(plain.MetresPerSecond,
+            Lap(Points.Replace("time_s", "time [s]").Replace("speed_km_h", "speed (km/h)")).Rows.Trace().MetresPerSecond);
     }
 
     [Fact]
@@ -155,7 +157,8 @@ public class LogReaderTests
         Assert.Equal(4, lap.Lost);
         Assert.Equal([3, 4, 6, 8], lap.Problems.Select(p => p.Line));
         Assert.Equal(["'x' is not a number", "out of range", "does not come after", "speed is missing"],
-            lap.Problems.Zip(["'x' is not a number", "out of range", "does not come after", "speed is missing"], (p, words) => p.Reason.Contains(words) ? words : p.Reason));
+            lap.Problems.Zip(["'x' is not a number", "out of range", "does not come after", "speed is missing"], (p, words) =>
+                p.Reason.Contains(words) ? words : p.Reason));
         Assert.Contains("speed [km/h]", Lap("time_s,v\n0,1\n").Problems[^1].Reason);
         Assert.Throws<ArgumentException>(() => Lap("time_s,speed_km_h\n0,1\n").Rows.Trace());
     }

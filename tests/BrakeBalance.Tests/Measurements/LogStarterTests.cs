@@ -40,5 +40,6 @@ public class LogStarterTests
     public void An_unknown_kind_of_log_is_refused() => Assert.Throws<ArgumentException>(() => LogStarter.Text("laps"));
 
     private static string WithExamples(string text) =>
-        text + string.Concat(text.Split('\n').Where(line => line.StartsWith("#   ", StringComparison.Ordinal)).Select(line => line.TrimStart('#', ' ') + "\n"));
+        text + string.Concat(text.Split('\n').Where(line => line.StartsWith("#   ", StringComparison.Ordinal))
+            .Select(line => line.TrimStart('#', ' ') + "\n"));
 }

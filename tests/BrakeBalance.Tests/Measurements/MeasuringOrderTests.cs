@@ -26,7 +26,8 @@ public class MeasuringOrderTests
     {
         Vehicle car = Read($$"""{ "name": "x", "carClass": "{{name}}" }""");
         Assert.All(car.Uncertainty!.Ranges, range => Assert.True(range.IsTypical));
-        Assert.Contains(car.Uncertainty!.Ranges, range => range.Path == "loadCases[0].centreOfGravityHeight" && range.HowToMeasure.Contains("raised"));
+        Assert.Contains(car.Uncertainty!.Ranges, range =>
+            range.Path == "loadCases[0].centreOfGravityHeight" && range.HowToMeasure.Contains("raised"));
         Assert.Contains("rear.brake.type", VehicleFile.Read($$"""{ "name": "x", "carClass": "{{name}}" }""", "test").FromCarClass);
         Assert.True(car.Uncertainty!.Ranges.Count >= 10);
         Assert.All(MeasuringOrder.Bands(car, samples: 16), answer => Assert.True(answer.Band.High > answer.Band.Low));
@@ -36,8 +37,10 @@ public class MeasuringOrderTests
     public void The_band_narrows_as_values_arrive()
     {
         double bare = Width(MeasuringOrder.Bands(Read(Bare)), "rear_force_margin");
-        double braked = Width(MeasuringOrder.Bands(Read("""{ "name": "x", "carClass": "1960s coupe", "rear": { "brake": { "type": "drum", "shoes": "duo-servo", "drumRadius": "127 mm", "wheelCylinderDiameter": "22.2 mm", "friction": 0.38 } } }""")), "rear_force_margin");
-        double known = Width(MeasuringOrder.Bands(VehicleFile.Load(RepositoryFile("data/vehicles/coupe-1960s.json")).Vehicle), "rear_force_margin");
+        double braked = Width(MeasuringOrder.Bands(
+            Read("""{ "name": "x", "carClass": "1960s coupe", "rear": { "brake": { "type": "drum", "shoes": "duo-servo", "drumRadius": "127 mm", "wheelCylinderDiameter": "22.2 mm", "friction": 0.38 } } }""")), "rear_force_margin");
+        double known = Width(MeasuringOrder.Bands(VehicleFile.Load(RepositoryFile("data/vehicles/coupe-1960s.json")).Vehicle),
+            "rear_force_margin");
         Assert.True(bare > 1.3 * braked, $"{bare} {braked}");
         Assert.Equal(0, known);
     }
@@ -57,7 +60,10 @@ public class MeasuringOrderTests
         IReadOnlyList<BandedAnswer> before = MeasuringOrder.Bands(Read(Bare));
         MeasuringAdvice advice = before[0].MeasureNext[0];
         // Averaged over what the measurement might give.
-        double after = new[] { 0.342, 0.366, 0.39, 0.408 }.Average(mu => Width(MeasuringOrder.Bands(Read(Bare, new ValueOverride(advice.Path, mu.ToString(System.Globalization.CultureInfo.InvariantCulture)))), "rear_force_margin"));
+        double after = new[] { 0.342, 0.366, 0.39, 0.408 }.Average(mu =>
+            Width(MeasuringOrder.Bands(
+            Read(Bare, new ValueOverride(advice.Path, mu.ToString(System.Globalization.CultureInfo.InvariantCulture)))),
+            "rear_force_margin"));
         Assert.Equal(advice.BandLeft, after / Width(before, "rear_force_margin"), 0.15);
     }
 
@@ -103,7 +109,9 @@ public class MeasuringOrderTests
     [Fact]
     public void The_spread_of_friction_follows_the_ranges_of_the_file()
     {
-        ParameterSpread spread = ParameterSpread.From(Read("""{ "name": "x", "carClass": "track coupe", "front": { "brake": { "type": "disc", "friction": "0.40 .. 0.44", "pistonDiameters": ["54 mm"], "effectiveRadius": "130 mm" } } }"""));
+        ParameterSpread spread =
+            ParameterSpread.From(Read(
+            """{ "name": "x", "carClass": "track coupe", "front": { "brake": { "type": "disc", "friction": "0.40 .. 0.44", "pistonDiameters": ["54 mm"], "effectiveRadius": "130 mm" } } }"""));
         Assert.Equal(0.02 / 0.42 / Math.Sqrt(3), spread.FrontFriction, 6);
     }
 

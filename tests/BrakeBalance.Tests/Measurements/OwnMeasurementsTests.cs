@@ -61,7 +61,8 @@ public class OwnMeasurementsTests
         car.Named(stops: "nowhere.csv");
         (VehicleReading? reading, IReadOnlyList<string> problems) = OwnMeasurements.Attach(VehicleFile.Load(car.File));
         Assert.Null(reading);
-        Assert.Contains(problems, problem => problem.Contains("gauges.csv: line 3: ", StringComparison.Ordinal) && problem.Contains("'thirty'", StringComparison.Ordinal));
+        Assert.Contains(problems, problem =>
+            problem.Contains("gauges.csv: line 3: ", StringComparison.Ordinal) && problem.Contains("'thirty'", StringComparison.Ordinal));
         Assert.Contains(problems, problem => problem.Contains("1 of 3 rows cannot be read, more than 2 %", StringComparison.Ordinal));
         Assert.Contains(problems, problem => problem.Contains("nowhere.csv: the log cannot be opened", StringComparison.Ordinal));
     }
@@ -81,7 +82,8 @@ public class OwnMeasurementsTests
             Assert.Contains(named, string.Join('\n', setting.Doubts), StringComparison.Ordinal);
             Assert.Null(setting.Recommended);
             Assert.Equal((SettingReach.Withheld, SettingRule.Corners), (setting.Reach, setting.Rule));
-            Assert.Contains(SettingWords.Lines(setting, BrakeBalance.Answers.UnitSystem.Si), line => line.Label == "Recommended setting" && line.Text.Contains(named, StringComparison.Ordinal));
+            Assert.Contains(SettingWords.Lines(setting, BrakeBalance.Answers.UnitSystem.Si), line =>
+                line.Label == "Recommended setting" && line.Text.Contains(named, StringComparison.Ordinal));
 
             // The estimate by itself, as a notebook has it, withholds it too.
             Assert.Null(Setting.Of(vehicle, OwnMeasurements.Of(vehicle)!.Estimate, draws: Draws).Recommended);
@@ -117,7 +119,8 @@ public class OwnMeasurementsTests
         using var car = new OwnCar();
         car.Write("stops.csv", OwnCar.Stops(1));
         car.Named(gauges: null);
-        File.WriteAllText(car.File, File.ReadAllText(car.File).Replace("\"friction\": 0.40 }", "\"friction\": \"0.63 .. 0.65\" }", StringComparison.Ordinal));
+        File.WriteAllText(car.File, File.ReadAllText(car.File)
+            .Replace("\"friction\": 0.40 }", "\"friction\": \"0.63 .. 0.65\" }", StringComparison.Ordinal));
         var setting = Setting.Of(Attached(car), draws: Draws);
         Assert.NotEmpty(setting.Doubts);
         Assert.Null(setting.Recommended);
@@ -138,7 +141,8 @@ public class OwnMeasurementsTests
             ],
             written);
         string file = car.Write("deeper/fitted.json", text);
-        Assert.All(new[] { "// My car. Weighed in May.", "// tape measure", "/* new pads */", "// maker's word", "// my own" }, comment => Assert.Contains(comment, text, StringComparison.Ordinal));
+        Assert.All(new[] { "// My car. Weighed in May.", "// tape measure", "/* new pads */", "// maker's word", "// my own" }, comment =>
+            Assert.Contains(comment, text, StringComparison.Ordinal));
         Assert.Equal(source.Split('\n').Length, text.Split('\n').Length);
         Assert.Contains("fitted to 20 test stops, 2026-05-12: 0.", text, StringComparison.Ordinal);
         Assert.Contains(" in .. ", text, StringComparison.Ordinal);
@@ -151,7 +155,8 @@ public class OwnMeasurementsTests
         Assert.Equal((front.Low + front.High) / 2, fitted.Vehicle.Brakes.Front.FrictionCoefficient, 2e-3);
         Assert.Equal((rear.Low + rear.High) / 2, fitted.Vehicle.Brakes.Rear.FrictionCoefficient, 2e-3);
         Assert.Equal(own.Estimate.CentreOfGravityHeight.Estimate.Meters, fitted.Vehicle.LoadCases[0].CentreOfGravityHeight.Meters, 5e-3);
-        Assert.Equal(own.Valve!.Calibration!.KneePerTurn.Estimate.Bars, fitted.Vehicle.Hydraulics.RearProportioningValve!.Adjustment!.KneePerTurn.Bars, 0.02);
+        Assert.Equal(own.Valve!.Calibration!.KneePerTurn.Estimate.Bars,
+            fitted.Vehicle.Hydraulics.RearProportioningValve!.Adjustment!.KneePerTurn.Bars, 0.02);
         Assert.Equal(6, fitted.Ranges.Count);
 
         // Without a day there is none, and nothing can be written twice.

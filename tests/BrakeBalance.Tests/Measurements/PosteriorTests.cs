@@ -12,7 +12,8 @@ public class PosteriorTests
         Matrix<double> precision = covariance.Inverse();
         Vector<double> centre = Vector<double>.Build.Dense([0.3, -1.2, 5]);
         double Negative(Vector<double> x) => 0.5 * (x - centre) * precision * (x - centre);
-        LaplacePosterior laplace = LaplacePosterior.Find(Negative, Vector<double>.Build.Dense(3), Vector<double>.Build.Dense([0.1, 0.1, 1]));
+        LaplacePosterior laplace =
+            LaplacePosterior.Find(Negative, Vector<double>.Build.Dense(3), Vector<double>.Build.Dense([0.1, 0.1, 1]));
         Assert.True((laplace.Mode - centre).AbsoluteMaximum() < 1e-4);
         Assert.True((laplace.Covariance - covariance).Enumerate().Max(Math.Abs) < 1e-3);
         (Vector<double>[] samples, double reduction) = MetropolisChain.Run(Negative, laplace, 8000, 4, 1);

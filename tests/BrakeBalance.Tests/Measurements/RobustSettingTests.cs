@@ -12,7 +12,13 @@ public class RobustSettingTests
 {
     private static readonly Vehicle Coupe = CarEstimationTests.Coupe;
 
-    private static SettingQuestion Ask(Vehicle vehicle) => new() { Vehicle = vehicle, Draws = 20_000, Spread = new ParameterSpread { FrontFriction = 0.04, RearFriction = 0.04, CentreOfGravityHeight = 0.03 } };
+    private static SettingQuestion Ask(Vehicle vehicle) =>
+        new()
+        {
+            Vehicle = vehicle,
+            Draws = 20_000,
+            Spread = new ParameterSpread { FrontFriction = 0.04, RearFriction = 0.04, CentreOfGravityHeight = 0.03 }
+        };
 
     [Theory]
     [InlineData(0.0)]
@@ -36,7 +42,8 @@ public class RobustSettingTests
         for (int i = 0; i < 400; i++)
         {
             LoadCase load = car.LoadCases[i % 2];
-            double front = 0.8 + 0.4 * random.NextDouble(), rear = 0.8 + 0.4 * random.NextDouble(), k = 0.15 + random.NextDouble(), knee = 60e5 * random.NextDouble();
+            double front = 0.8 + 0.4 * random.NextDouble(), rear = 0.8 + 0.4 * random.NextDouble(), k = 0.15
+                + random.NextDouble(), knee = 60e5 * random.NextDouble();
             var kernel = new BalanceKernel(car, load, 0);
             kernel.Laws[kernel.Setting] = ValveLaw.AboveKnee(knee, 0.35);
             (AxleLimit one, AxleLimit two) = kernel.Limits(k, k);
@@ -47,8 +54,10 @@ public class RobustSettingTests
             Assert.Equal(full, found.Efficiency, 1e-5);
             Assert.Equal(1, found.Pascals / state.MasterPascals, 2e-5);
             inBlend += state.MasterPascals < 20e5 ? 1 : 0;
-            double Used(Axle axle, double utilisation, double load) => utilisation / car.Tyres[axle].AdhesionOn(k, Force.FromNewtons(load / 2));
-            if (Math.Abs(Used(Axle.Front, state.FrontUtilisation, state.FrontNormalNewtons) - Used(Axle.Rear, state.RearUtilisation, state.RearNormalNewtons)) > 0.01)
+            double Used(Axle axle, double utilisation, double load) =>
+                utilisation / car.Tyres[axle].AdhesionOn(k, Force.FromNewtons(load / 2));
+            if (Math.Abs(Used(Axle.Front, state.FrontUtilisation, state.FrontNormalNewtons) - Used(Axle.Rear, state.RearUtilisation,
+                state.RearNormalNewtons)) > 0.01)
             {
                 Assert.Equal(first == Axle.Rear, found.Order == LockOrder.Rear);
             }
@@ -78,7 +87,8 @@ public class RobustSettingTests
     [Fact]
     public void A_stricter_level_never_asks_for_a_higher_knee()
     {
-        double[] knees = [.. new[] { 0.2, 0.05, 0.01 }.Select(level => RobustSetting.Find(Ask(Coupe) with { Level = level }).Recommended!.Knee!.Value.Bars)];
+        double[] knees = [.. new[] { 0.2, 0.05, 0.01 }.Select(level =>
+            RobustSetting.Find(Ask(Coupe) with { Level = level }).Recommended!.Knee!.Value.Bars)];
         Assert.True(knees[0] >= knees[1] && knees[1] >= knees[2]);
     }
 
@@ -97,7 +107,9 @@ public class RobustSettingTests
         };
         double knee = RobustSetting.Find(question).Recommended!.Knee!.Value.Bars;
         double step = RobustSetting.Find(question).TradeOff[1].Knee!.Value.Bars;
-        bool FrontFirst(double bars) => new BalanceModel(Coupe.WithRearKnee(Pressure.FromBars(bars)), Coupe.LoadCases[0], question.Speeds.Lowest).FirstLockUp(0.9)!.FrontFirstOrTogether;
+        bool FrontFirst(double bars) =>
+            new BalanceModel(Coupe.WithRearKnee(Pressure.FromBars(bars)), Coupe.LoadCases[0], question.Speeds.Lowest)
+            .FirstLockUp(0.9)!.FrontFirstOrTogether;
         Assert.True(FrontFirst(knee - 0.05));
         Assert.False(FrontFirst(knee + step + 0.05));
     }
@@ -107,7 +119,15 @@ public class RobustSettingTests
     {
         Vehicle bar = Coupe with
         {
-            Hydraulics = new BrakeHydraulics { Split = new BalanceBarSplit { FrontBore = Length.FromMillimeters(19), RearBore = Length.FromMillimeters(22.2), FrontForceShare = 0.5 } },
+            Hydraulics = new BrakeHydraulics
+            {
+                Split = new BalanceBarSplit
+                {
+                    FrontBore = Length.FromMillimeters(19),
+                    RearBore = Length.FromMillimeters(22.2),
+                    FrontForceShare = 0.5
+                }
+            },
         };
         SettingAnswer answer = RobustSetting.Find(Ask(bar));
         Assert.Equal(SettingVariable.BalanceBar, answer.Variable);
@@ -118,7 +138,8 @@ public class RobustSettingTests
     public void Test_stops_narrow_the_uncertainty_and_never_lower_the_best_efficiency_by_much()
     {
         var track = new InventedTrack(Coupe, 3);
-        CarEstimate estimate = CarEstimation.Estimate(Coupe, CarEstimationTests.Day(track, SurfaceCondition.Typical("dry"), SurfaceCondition.Typical("wet")));
+        CarEstimate estimate = CarEstimation.Estimate(Coupe,
+            CarEstimationTests.Day(track, SurfaceCondition.Typical("dry"), SurfaceCondition.Typical("wet")));
         SettingAnswer before = RobustSetting.Find(Ask(Coupe)), after = RobustSetting.Find(Ask(Coupe) with { Estimate = estimate });
         Assert.True(after.Recommended!.MeanEfficiency > before.Recommended!.MeanEfficiency - 0.01);
     }
@@ -156,5 +177,6 @@ public class RobustSettingTests
 
     [Fact]
     public void The_same_question_gets_the_same_answer() =>
-        Assert.Equal(RobustSetting.Find(Ask(Coupe)).TradeOff.Select(p => p.RearFirst), RobustSetting.Find(Ask(Coupe)).TradeOff.Select(p => p.RearFirst));
+        Assert.Equal(RobustSetting.Find(Ask(Coupe)).TradeOff.Select(p => p.RearFirst),
+            RobustSetting.Find(Ask(Coupe)).TradeOff.Select(p => p.RearFirst));
 }

@@ -72,7 +72,12 @@ public class SettingTests(ITestOutputHelper output)
                     valve with
                     {
                         Knee = Pressure.FromBars(out_),
-                        Adjustment = new KneeAdjustment { KneeFullyOut = Pressure.FromBars(out_), KneePerTurn = Pressure.FromBars(perTurn), Turns = turns },
+                        Adjustment = new KneeAdjustment
+                        {
+                            KneeFullyOut = Pressure.FromBars(out_),
+                            KneePerTurn = Pressure.FromBars(perTurn),
+                            Turns = turns,
+                        },
                     },
                 ],
             },
@@ -84,7 +89,11 @@ public class SettingTests(ITestOutputHelper output)
         Assert.Contains("fully out is still too much", SettingWords.OutOfReach(below)[0], StringComparison.Ordinal);
         SettingChange weaker = below.Changes.First(change => change.Kind == SettingChangeKind.WeakerRear);
         Vehicle changed = With(40, 5, 4);
-        changed = changed with { Tyres = new(changed.Tyres.Front, changed.Tyres.Rear with { LoadedRadius = changed.Tyres.Rear.LoadedRadius / weaker.Amount }) };
+        changed = changed with
+        {
+            Tyres = new(changed.Tyres.Front,
+            changed.Tyres.Rear with { LoadedRadius = changed.Tyres.Rear.LoadedRadius / weaker.Amount })
+        };
         Assert.NotEqual(SettingReach.Below, Setting.Of(changed).Reach);
 
         var above = Setting.Of(With(2, 1, 4));
@@ -96,12 +105,14 @@ public class SettingTests(ITestOutputHelper output)
     public void Conditions_come_from_the_file_and_change_the_answer()
     {
         Vehicle usual = Load("coupe-1960s");
-        Vehicle mild = Load("coupe-1960s", new ValueOverride("conditions.rearFrictionSpread", "0.02"), new ValueOverride("conditions.frontFrictionSpread", "0.02"));
+        Vehicle mild = Load("coupe-1960s", new ValueOverride("conditions.rearFrictionSpread", "0.02"),
+            new ValueOverride("conditions.frontFrictionSpread", "0.02"));
         Assert.Equal(0.02, mild.Conditions.FrictionSpread.Rear);
         Assert.True(Setting.Of(mild).SafeLimit!.Knee > Setting.Of(usual).SafeLimit!.Knee);
         Assert.Contains("± 2 %", SettingWords.Conditions(mild, UnitSystem.Si), StringComparison.Ordinal);
         Vehicle track = Load("coupe-1960s", new ValueOverride("conditions.closedTrack", "true"));
-        Assert.Equal((0.3, 1.3, 0.05), (track.Conditions.LowestAdhesion, track.Conditions.HighestAdhesion, track.Conditions.RearFirstChance));
+        Assert.Equal((0.3, 1.3, 0.05),
+            (track.Conditions.LowestAdhesion, track.Conditions.HighestAdhesion, track.Conditions.RearFirstChance));
     }
 
     [Theory]
@@ -123,7 +134,8 @@ public class SettingTests(ITestOutputHelper output)
         Assert.NotNull(setting.Band);
         Assert.True(setting.Band.Value.Low.Knee < setting.Band.Value.High.Knee);
         Assert.Equal(setting.Band.Value.Low.Knee!.Value.Bars, setting.SafeLimit!.Knee!.Value.Bars, 1e-9);
-        int holds = car.Uncertainty.DrawsOf(car).Count(draw => SettingSearch.RearFirst(draw.Vehicle.WithRearKnee(setting.SafeLimit.Knee!.Value), car.Conditions) is null);
+        int holds = car.Uncertainty.DrawsOf(car)
+            .Count(draw => SettingSearch.RearFirst(draw.Vehicle.WithRearKnee(setting.SafeLimit.Knee!.Value), car.Conditions) is null);
         Assert.True(holds >= 0.9 * car.Uncertainty.DrawsOf(car).Count, $"{holds}");
         Assert.Contains("over the file's ranges", SettingWords.HowSure(setting, UnitSystem.Si), StringComparison.Ordinal);
     }
@@ -156,7 +168,8 @@ public class SettingTests(ITestOutputHelper output)
     {
         Vehicle car = CarEstimationTests.Coupe;
         var track = new InventedTrack(car, 3);
-        CarEstimate estimate = CarEstimation.Estimate(car, CarEstimationTests.Day(track, SurfaceCondition.Typical("dry"), SurfaceCondition.Typical("wet")));
+        CarEstimate estimate = CarEstimation.Estimate(car,
+            CarEstimationTests.Day(track, SurfaceCondition.Typical("dry"), SurfaceCondition.Typical("wet")));
         Setting before = Setting.Of(car), after = Setting.Of(car, estimate, draws: 30_000);
         Assert.Equal((SettingRule.Corners, SettingRule.Chance), (before.Rule, after.Rule));
         Assert.Equal(before.SafeLimit!.Knee!.Value.Bars, after.OtherRule.Knee!.Value.Bars, 1e-9);
@@ -209,7 +222,8 @@ public class SettingTests(ITestOutputHelper output)
             Assert.InRange(exact - number, 0, units == UnitSystem.Us ? 1 : 0.1);
         }
 
-        Assert.Equal("61.3 % front", SettingWords.Number(new SettingLimit(SettingVariable.BalanceBar, null, 0.6125, null, true, null), units));
+        Assert.Equal("61.3 % front",
+            SettingWords.Number(new SettingLimit(SettingVariable.BalanceBar, null, 0.6125, null, true, null), units));
         Assert.NotEmpty(car.Name);
     }
 }

@@ -40,7 +40,8 @@ public class StopFinderTests
         return trace;
     }
 
-    private static double Normal(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+    private static double Normal(Random random) =>
+        Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 
     [Theory]
     [InlineData(10, 0.08)]
@@ -51,7 +52,12 @@ public class StopFinderTests
     {
         var random = new Random(11);
         double[] plateaus = [4.2, 6.43, 8.1];
-        var samples = Drive(rate, 27.78, plateaus).Select(d => new MotionSample { Time = Duration.FromSeconds(d.Time), Speed = Speed.FromMetersPerSecond(Math.Max(0, d.Speed + noise * Normal(random))) }).ToList();
+        var samples = Drive(rate, 27.78, plateaus)
+            .Select(d => new MotionSample
+            {
+                Time = Duration.FromSeconds(d.Time),
+                Speed = Speed.FromMetersPerSecond(Math.Max(0, d.Speed + noise * Normal(random)))
+            }).ToList();
         StopSearch search = StopFinder.Find(samples);
         Assert.Equal(3, search.Stops.Count);
         Assert.Equal(rate, search.SampleRate.Hertz, 1);
@@ -74,7 +80,8 @@ public class StopFinderTests
         var samples = Drive(100, 20, plateaus).Select(d => new MotionSample
         {
             Time = Duration.FromSeconds(d.Time),
-            Acceleration = Acceleration.FromMetersPerSecondSquared(d.Acceleration * Math.Cos(tilt) + G * Math.Sin(tilt) + offset + 0.15 * Normal(random)),
+            Acceleration = Acceleration.FromMetersPerSecondSquared(d.Acceleration * Math.Cos(tilt) + G * Math.Sin(tilt) + offset
+                + 0.15 * Normal(random)),
         }).ToList();
         StopSearch search = StopFinder.Find(samples);
         Assert.Equal(2, search.Stops.Count);
@@ -94,7 +101,8 @@ public class StopFinderTests
         (double c1, double s1, double c2, double s2) = (Math.Cos(0.61), Math.Sin(0.61), Math.Cos(0.87), Math.Sin(0.87));
         var samples = Drive(50, 22, 6.8, 5.2).Select(d =>
         {
-            (double along, double across, double up) = (d.Acceleration + 0.1 * Normal(random), 0.1 * Normal(random), G + 0.1 * Normal(random));
+            (double along, double across, double up) =
+                (d.Acceleration + 0.1 * Normal(random), 0.1 * Normal(random), G + 0.1 * Normal(random));
             (double x, double y) = (c1 * along + s1 * across, -s1 * along + c1 * across);
             Acceleration A(double a) => Acceleration.FromMetersPerSecondSquared(a);
             return new MotionSample { Time = Duration.FromSeconds(d.Time), Axes = (A(x), A(c2 * y + s2 * up), A(-s2 * y + c2 * up)) };
@@ -109,7 +117,12 @@ public class StopFinderTests
     public void A_known_dive_of_the_body_is_taken_out()
     {
         double dive = 1.5 * Math.PI / 180;
-        var samples = Drive(100, 20, 7).Select(d => new MotionSample { Time = Duration.FromSeconds(d.Time), Acceleration = Acceleration.FromMetersPerSecondSquared(d.Acceleration * (1 + dive)) }).ToList();
+        var samples = Drive(100, 20, 7)
+            .Select(d => new MotionSample
+            {
+                Time = Duration.FromSeconds(d.Time),
+                Acceleration = Acceleration.FromMetersPerSecondSquared(d.Acceleration * (1 + dive))
+            }).ToList();
         double with = StopFinder.Find(samples, Angle.FromDegrees(1.5)).Stops[0].Deceleration!.Value.MetersPerSecondSquared;
         double without = StopFinder.Find(samples).Stops[0].Deceleration!.Value.MetersPerSecondSquared;
         Assert.Equal(7, with, 1);
@@ -134,14 +147,22 @@ public class StopFinderTests
     [Fact]
     public void A_log_that_ends_at_once_says_where_its_zero_comes_from()
     {
-        var samples = Drive(100, 20, 6).TakeWhile(d => d.Time < 2.1 || d.Speed > 0.5).Select(d => new MotionSample { Time = Duration.FromSeconds(d.Time), Acceleration = Acceleration.FromMetersPerSecondSquared(d.Acceleration + 0.4) }).ToList();
-        Assert.Contains(StopFinder.Find(samples).Stops.Single().Cautions, c => c.Contains("the zero was taken from the second before braking"));
+        var samples = Drive(100, 20, 6).TakeWhile(d => d.Time < 2.1 || d.Speed > 0.5)
+            .Select(d => new MotionSample
+            {
+                Time = Duration.FromSeconds(d.Time),
+                Acceleration = Acceleration.FromMetersPerSecondSquared(d.Acceleration + 0.4)
+            }).ToList();
+        Assert.Contains(StopFinder.Find(samples).Stops.Single().Cautions, c =>
+            c.Contains("the zero was taken from the second before braking"));
     }
 
     [Fact]
     public void A_drive_without_braking_holds_no_stop()
     {
-        var samples = Enumerable.Range(0, 400).Select(i => new MotionSample { Time = Duration.FromSeconds(i * 0.05), Speed = Speed.FromMetersPerSecond(20 - 0.01 * i) }).ToList();
+        var samples = Enumerable.Range(0, 400)
+            .Select(i => new MotionSample { Time = Duration.FromSeconds(i * 0.05), Speed = Speed.FromMetersPerSecond(20 - 0.01 * i) })
+            .ToList();
         StopSearch search = StopFinder.Find(samples);
         Assert.Empty(search.Stops);
         Assert.Contains(search.Remarks, r => r.Contains("No stop was found"));

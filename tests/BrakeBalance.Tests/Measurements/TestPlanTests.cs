@@ -5,7 +5,12 @@ namespace BrakeBalance.Tests.Measurements;
 
 public class TestPlanTests
 {
-    private static readonly EstimationOptions Options = new() { Surfaces = [SurfaceCondition.Typical("dry"), SurfaceCondition.Typical("wet")], Prior = new ParameterSpread { FrontFriction = 0.06, RearFriction = 0.04 } };
+    private static readonly EstimationOptions Options =
+        new()
+        {
+            Surfaces = [SurfaceCondition.Typical("dry"), SurfaceCondition.Typical("wet")],
+            Prior = new ParameterSpread { FrontFriction = 0.06, RearFriction = 0.04 }
+        };
 
     private static readonly CarEstimate Before = CarEstimation.Estimate(CarEstimationTests.Coupe, [], Options);
 
@@ -53,8 +58,17 @@ public class TestPlanTests
     public void What_was_measured_often_is_worth_less_to_measure_again()
     {
         var track = new InventedTrack(CarEstimationTests.Coupe, 5);
-        TestStop firm = new() { LoadCase = "driver only", Surface = "dry", FrontPressure = Pressure.FromBars(20), InitialSpeed = Speed.FromKilometersPerHour(50), Turns = 0 };
-        IEnumerable<TestStop> made = Enumerable.Range(0, 15).Select(_ => track.Stop(CarEstimationTests.Coupe.LoadCases[0], SurfaceCondition.Typical("dry"), Pressure.FromBars(20), Speed.FromKilometersPerHour(50), 0));
+        TestStop firm = new()
+        {
+            LoadCase = "driver only",
+            Surface = "dry",
+            FrontPressure = Pressure.FromBars(20),
+            InitialSpeed = Speed.FromKilometersPerHour(50),
+            Turns = 0,
+        };
+        IEnumerable<TestStop> made = Enumerable.Range(0, 15)
+            .Select(_ => track.Stop(CarEstimationTests.Coupe.LoadCases[0], SurfaceCondition.Typical("dry"), Pressure.FromBars(20),
+            Speed.FromKilometersPerHour(50), 0));
         CarEstimate after = CarEstimation.Estimate(CarEstimationTests.Coupe, made, Options);
         Assert.True(NextTest.Rank(Before, [firm])[0].Bits > 1.5 * NextTest.Rank(after, [firm])[0].Bits);
     }
@@ -75,7 +89,9 @@ public class TestPlanTests
         CandidateStop best = NextTest.Rank(Before)[0];
         var track = new InventedTrack(CarEstimationTests.Coupe, 6);
         SurfaceCondition surface = SurfaceCondition.Typical(best.Stop.Surface!);
-        IEnumerable<TestStop> made = Enumerable.Range(0, 12).Select(_ => track.Stop(CarEstimationTests.Coupe.LoadCase(best.Stop.LoadCase!), surface, best.Stop.FrontPressure!.Value, best.Stop.InitialSpeed!.Value, best.Stop.Turns));
+        IEnumerable<TestStop> made = Enumerable.Range(0, 12)
+            .Select(_ => track.Stop(CarEstimationTests.Coupe.LoadCase(best.Stop.LoadCase!), surface, best.Stop.FrontPressure!.Value,
+            best.Stop.InitialSpeed!.Value, best.Stop.Turns));
         CarEstimate after = CarEstimation.Estimate(CarEstimationTests.Coupe, made, Options);
         static double Spread(CarEstimate e)
         {

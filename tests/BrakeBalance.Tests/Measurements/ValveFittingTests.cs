@@ -7,7 +7,9 @@ namespace BrakeBalance.Tests.Measurements;
 public class ValveFittingTests(ITestOutputHelper output)
 {
     /// <summary>Pairs read on an invented valve: both gauges scatter, a share of the rear readings may be anything.</summary>
-    private static List<GaugePair> Readings(Random random, double kneeBars, double slope, double scatterBars, int count = 16, double outliers = 0, double? turns = null, double topBars = 80, double releaseExtraBars = 0, PressurePhase phase = PressurePhase.Apply)
+    private static List<GaugePair> Readings(Random random, double kneeBars, double slope, double scatterBars, int count = 16,
+        double outliers = 0, double? turns = null, double topBars = 80, double releaseExtraBars = 0,
+        PressurePhase phase = PressurePhase.Apply)
     {
         List<GaugePair> pairs = [];
         for (int i = 0; i < count; i++)
@@ -15,13 +17,22 @@ public class ValveFittingTests(ITestOutputHelper output)
             double front = 5 + (topBars - 5) * i / (count - 1);
             double rear = front <= kneeBars ? front : kneeBars + slope * (front - kneeBars) + releaseExtraBars;
             rear = random.NextDouble() < outliers ? random.NextDouble() * topBars : rear + scatterBars * Normal(random);
-            pairs.Add(new GaugePair { Line = i + 2, Front = Pressure.FromBars(Math.Max(0, front + scatterBars * Normal(random))), Rear = Pressure.FromBars(Math.Max(0, rear)), Turns = turns, Phase = phase });
+            pairs.Add(new GaugePair
+            {
+                Line = i
+                + 2,
+                Front = Pressure.FromBars(Math.Max(0, front + scatterBars * Normal(random))),
+                Rear = Pressure.FromBars(Math.Max(0, rear)),
+                Turns = turns,
+                Phase = phase
+            });
         }
 
         return pairs;
     }
 
-    private static double Normal(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+    private static double Normal(Random random) =>
+        Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 
     [Fact]
     public void Readings_without_scatter_give_the_knee_and_slope_back()
@@ -40,7 +51,8 @@ public class ValveFittingTests(ITestOutputHelper output)
     }
 
     /// <summary>Reads a valve as a person does: few readings, uneven steps, both gauges scattering and rounded to their marks.</summary>
-    private static (double Knee, List<GaugePair> Pairs) Read(Random random, Cover cover, double slope, double scatter, double mark, int count, double top, double? turns = null, int line = 2)
+    private static (double Knee, List<GaugePair> Pairs) Read(Random random, Cover cover, double slope, double scatter, double mark,
+        int count, double top, double? turns = null, int line = 2)
     {
         double share = cover switch
         {
@@ -53,12 +65,21 @@ public class ValveFittingTests(ITestOutputHelper output)
         return (knee, [.. Enumerable.Range(0, count).Select(i =>
         {
             double front = top * (i + 0.5 + 0.6 * (random.NextDouble() - 0.5)) / count;
-            return new GaugePair { Line = line + i, Front = Gauge(front), Rear = Gauge(front <= knee ? front : knee + slope * (front - knee)), Turns = turns, Phase = PressurePhase.Apply };
+            return new GaugePair
+            {
+                Line = line + i,
+                Front = Gauge(front),
+                Rear = Gauge(front <= knee ? front : knee + slope * (front - knee)),
+                Turns = turns,
+                Phase = PressurePhase.Apply,
+            };
         })]);
     }
 
     private static (double Slope, double Scatter, double Mark, int Count, double Top) Drawn(Random random) =>
-        (0.2 + 0.4 * random.NextDouble(), 0.2 + 0.8 * random.NextDouble(), random.Next(3) switch { 0 => 0.1, 1 => 0.5, _ => 1.0 }, random.Next(8, 21), 60 + 60 * random.NextDouble());
+        (0.2 + 0.4 * random.NextDouble(), 0.2
+            + 0.8 * random.NextDouble(), random.Next(3) switch { 0 => 0.1, 1 => 0.5, _ => 1.0 }, random.Next(8, 21), 60
+            + 60 * random.NextDouble());
 
     private static bool Holds(Interval<double> band, double truth) => band.Low <= truth && truth <= band.High;
 
@@ -77,9 +98,11 @@ public class ValveFittingTests(ITestOutputHelper output)
             (double slope, double scatter, double mark, int count, double top) = Drawn(random);
             (double knee, List<GaugePair> pairs) = Read(random, cover, slope, scatter, mark, count, top);
             ValveFit fit = ValveFitting.Analyse(pairs).Positions.Single().Apply!;
-            seen[i] = (cover, fit.Knee is not null, fit.Knee is { } k && Holds(k, knee), fit.Slope is { } s && Holds(s, slope), fit.LeftOut.Count > 0);
+            seen[i] = (cover, fit.Knee is not null, fit.Knee is { } k && Holds(k, knee), fit.Slope is { } s
+                && Holds(s, slope), fit.LeftOut.Count > 0);
         });
-        double Share(Func<(Cover Cover, bool Shown, bool Knee, bool Slope, bool Rejected), bool> what, IEnumerable<(Cover Cover, bool Shown, bool Knee, bool Slope, bool Rejected)> of) =>
+        double Share(Func<(Cover Cover, bool Shown, bool Knee, bool Slope, bool Rejected), bool> what,
+            IEnumerable<(Cover Cover, bool Shown, bool Knee, bool Slope, bool Rejected)> of) =>
             of.Count(what) / (double)of.Count();
         foreach (var regime in seen.Where(x => x.Shown).GroupBy(x => x.Cover).OrderBy(g => g.Key))
         {
@@ -127,7 +150,9 @@ public class ValveFittingTests(ITestOutputHelper output)
         for (int t = 0; t < slopes.Length; t++)
         {
             // The last position is hardly covered: two or three readings above its knee.
-            (knees[t], List<GaugePair> read) = Read(random, t == slopes.Length - 1 ? Cover.TwoAbove : Cover.BothSides, slopes[t], 0.55, 0.5, random.Next(8, 14), 80, t, 2 + 20 * t);
+            (knees[t], List<GaugePair> read) =
+                Read(random, t == slopes.Length - 1
+                ? Cover.TwoAbove : Cover.BothSides, slopes[t], 0.55, 0.5, random.Next(8, 14), 80, t, 2 + 20 * t);
             pairs.AddRange(read);
         }
 
@@ -143,7 +168,9 @@ public class ValveFittingTests(ITestOutputHelper output)
         {
             (_, GaugeAnalysis analysis) = Day(8, i, [0.35, 0.35, 0.35]);
             Interval<double>[] slopes = [.. analysis.Positions.Select(p => p.Apply!.Slope).OfType<Interval<double>>()];
-            seen[i] = (analysis.Findings.Any(f => f.Kind == GaugeFindingKind.SlopeVaries), Holds(analysis.Slope!.Value, 0.35), slopes.Max(s => s.Estimate), slopes.Distinct().Count() == 1, analysis.Findings.Any(f => f.Kind != GaugeFindingKind.SlopeVaries));
+            seen[i] = (analysis.Findings.Any(f => f.Kind == GaugeFindingKind.SlopeVaries), Holds(analysis.Slope!.Value, 0.35),
+                slopes.Max(s => s.Estimate), slopes.Distinct()
+                .Count() == 1, analysis.Findings.Any(f => f.Kind != GaugeFindingKind.SlopeVaries));
         });
         output.WriteLine($"alarms {seen.Count(s => s.Alarm)}, other findings {seen.Count(s => s.Other)}, held {seen.Count(s => s.Held)}, greatest slope {seen.Max(s => s.Greatest):0.00} of {logs}");
         Assert.InRange(seen.Count(s => s.Alarm), 0, 0.015 * logs);
@@ -214,8 +241,11 @@ public class ValveFittingTests(ITestOutputHelper output)
         {
             // 1.5 % of a full scale of 100 bar, as a zero error the worst case at low pressure.
             Random random = RandomNumbers.Stream(55, i);
-            List<GaugePair> pairs = [.. Read(random, Cover.BothSides, 0.35, 0.3, 0.1, 20, 90).Pairs.Select(p => p with { Rear = Pressure.FromBars(Math.Max(0, p.Rear.Bars + 100 * (gain - 1))) })];
-            Assert.DoesNotContain(ValveFitting.Analyse(pairs).Findings, f => f.Kind is GaugeFindingKind.UnequalBelowKnee or GaugeFindingKind.Offset or GaugeFindingKind.Swapped);
+            List<GaugePair> pairs = [
+                .. Read(random, Cover.BothSides, 0.35, 0.3, 0.1, 20, 90).Pairs.Select(p =>
+                p with { Rear = Pressure.FromBars(Math.Max(0, p.Rear.Bars + 100 * (gain - 1))) })];
+            Assert.DoesNotContain(ValveFitting.Analyse(pairs).Findings, f =>
+                f.Kind is GaugeFindingKind.UnequalBelowKnee or GaugeFindingKind.Offset or GaugeFindingKind.Swapped);
         }
     }
 
@@ -223,7 +253,8 @@ public class ValveFittingTests(ITestOutputHelper output)
     public void A_difference_within_the_accuracy_of_the_gauges_asks_for_them_to_be_swapped()
     {
         List<GaugePair> pairs = [.. Readings(new Random(2), 30, 0.35, 0.05, count: 24).Select(p => p with { Rear = 0.92 * p.Rear })];
-        GaugeFinding finding = Assert.Single(ValveFitting.Analyse(pairs).Findings, f => f.Kind is GaugeFindingKind.GaugesDiffer or GaugeFindingKind.UnequalBelowKnee);
+        GaugeFinding finding = Assert.Single(ValveFitting.Analyse(pairs).Findings, f =>
+            f.Kind is GaugeFindingKind.GaugesDiffer or GaugeFindingKind.UnequalBelowKnee);
         Assert.Equal(GaugeFindingKind.GaugesDiffer, finding.Kind);
         Assert.Contains("Swap the gauges and repeat", finding.Text);
     }
@@ -234,7 +265,8 @@ public class ValveFittingTests(ITestOutputHelper output)
         double worst = 0;
         for (int i = 0; i < 100; i++)
         {
-            ValveFit fit = ValveFitting.Analyse(Readings(new Random(900 + i), 30, 0.35, 0.5, count: 20, outliers: 0.1)).Positions.Single().Apply!;
+            ValveFit fit = ValveFitting.Analyse(
+                Readings(new Random(900 + i), 30, 0.35, 0.5, count: 20, outliers: 0.1)).Positions.Single().Apply!;
             worst = Math.Max(worst, Math.Abs(fit.Knee!.Value.Estimate.Bars - 30));
         }
 
@@ -265,7 +297,8 @@ public class ValveFittingTests(ITestOutputHelper output)
     public void A_rise_and_fall_without_a_phase_column_is_split_at_the_top()
     {
         var pairs = Readings(new Random(5), 30, 0.35, 0.1, count: 12).Select(p => p with { Phase = null }).ToList();
-        pairs.AddRange(Enumerable.Reverse(Readings(new Random(6), 30, 0.35, 0.1, count: 12, releaseExtraBars: 4, topBars: 78)).Select(p => p with { Phase = null }));
+        pairs.AddRange(Enumerable.Reverse(Readings(new Random(6), 30, 0.35, 0.1, count: 12, releaseExtraBars: 4, topBars: 78))
+            .Select(p => p with { Phase = null }));
         KnobPosition position = ValveFitting.Analyse(pairs).Positions.Single();
         Assert.Equal(12, position.Apply!.Readings);
         Assert.NotNull(position.Release);
@@ -317,7 +350,8 @@ public class ValveFittingTests(ITestOutputHelper output)
     {
         for (int i = 0; i < 50; i++)
         {
-            Assert.DoesNotContain(ValveFitting.Analyse(Readings(new Random(i), 30, 0.35, 0.2, count: 12)).Findings, f => f.Kind != GaugeFindingKind.Outliers);
+            Assert.DoesNotContain(ValveFitting.Analyse(Readings(new Random(i), 30, 0.35, 0.2, count: 12)).Findings, f =>
+                f.Kind != GaugeFindingKind.Outliers);
         }
     }
 
@@ -329,7 +363,12 @@ public class ValveFittingTests(ITestOutputHelper output)
     {
         List<GaugePair> pairs = Readings(new Random(2), 30, 0.35, 0.2);
         pairs.Add(new GaugePair { Front = Pressure.FromBars(60), Rear = Pressure.FromBars(40), Phase = PressurePhase.Hold });
-        pairs.Add(new GaugePair { Front = Pressure.FromBars(60 - frontFall), Rear = Pressure.FromBars(40 - rearFall), Phase = PressurePhase.Hold });
+        pairs.Add(new GaugePair
+        {
+            Front = Pressure.FromBars(60 - frontFall),
+            Rear = Pressure.FromBars(40 - rearFall),
+            Phase = PressurePhase.Hold
+        });
         Assert.Equal([kind], ValveFitting.Analyse(pairs).Findings.Select(f => f.Kind));
     }
 
@@ -345,7 +384,8 @@ public class ValveFittingTests(ITestOutputHelper output)
     [Fact]
     public void A_hold_off_valve_in_front_shows_as_a_constant_lead_of_the_rear()
     {
-        List<GaugePair> pairs = [.. Readings(new Random(2), 60, 0.35, 0.1, count: 24).Select(p => p with { Rear = p.Rear + Pressure.FromBars(6) })];
+        List<GaugePair> pairs = [.. Readings(new Random(2), 60, 0.35, 0.1, count: 24)
+            .Select(p => p with { Rear = p.Rear + Pressure.FromBars(6) })];
         Assert.Contains(ValveFitting.Analyse(pairs).Findings, f => f.Kind == GaugeFindingKind.Offset && f.Text.Contains("metering"));
     }
 
@@ -375,8 +415,10 @@ public class ValveFittingTests(ITestOutputHelper output)
         })];
         GaugeAnalysis analysis = ValveFitting.Analyse(pairs);
         Assert.True(analysis.Slope is not { } slope || (slope.Low >= -0.5 && slope.High <= 1.5), analysis.Slope?.ToString());
-        Assert.All(analysis.Positions.SelectMany(p => new[] { p.Apply, p.Release }).OfType<ValveFit>().Select(fit => fit.Knee).OfType<Interval<Pressure>>(),
+        Assert.All(analysis.Positions.SelectMany(p => new[] { p.Apply, p.Release }).OfType<ValveFit>()
+            .Select(fit => fit.Knee).OfType<Interval<Pressure>>(),
             knee => Assert.True(knee.Low >= Pressure.Zero && knee.High <= Pressure.FromBars(400)));
-        Assert.Equal(pairs.Max(p => p.Front) - pairs.Min(p => p.Front) < Pressure.FromBars(5), analysis.Findings.Any(f => f.Text.Contains("front pressure moves only from", StringComparison.Ordinal)));
+        Assert.Equal(pairs.Max(p => p.Front) - pairs.Min(p => p.Front) < Pressure.FromBars(5),
+            analysis.Findings.Any(f => f.Text.Contains("front pressure moves only from", StringComparison.Ordinal)));
     }
 }

@@ -77,13 +77,14 @@ public class InertPartTests
         }
 
         // With everything scattered as usual: the same draws must come to the same ends.
-        SettingAnswer Of(Vehicle car) => RobustSetting.Find(TwoWays.WithoutScatter(given with { Car = car with { LoadCases = [car.LoadCases[0]] } }) with
-        {
-            Spread = new ParameterSpread(),
-            Surfaces = [new SurfaceCondition { Name = "road", Adhesion = given.Adhesion }],
-            StopScatter = 0.03,
-            KneeScatter = Pressure.FromBars(1),
-        });
+        SettingAnswer Of(Vehicle car) =>
+            RobustSetting.Find(TwoWays.WithoutScatter(given with { Car = car with { LoadCases = [car.LoadCases[0]] } }) with
+            {
+                Spread = new ParameterSpread(),
+                Surfaces = [new SurfaceCondition { Name = "road", Adhesion = given.Adhesion }],
+                StopScatter = 0.03,
+                KneeScatter = Pressure.FromBars(1),
+            });
         (SettingAnswer without, SettingAnswer with) = (Of(given.Car), Of(part.FitTo(given.Car)));
         TwoWays.Hold(given, without.Variable == with.Variable && without.Draws == with.Draws,
             $"{without.Draws} draws over {without.Variable} without, {with.Draws} over {with.Variable} with the part");

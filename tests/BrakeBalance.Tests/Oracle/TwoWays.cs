@@ -105,7 +105,8 @@ internal static class TwoWays
         IEnumerable<double> between =
             Enumerable.Range(0, 41).Select(i => lowest + ((highestAdhesion - lowest) * i / 40))
                 .Concat(limit.Binding is { } binding ? [binding.Adhesion] : []);
-        bool MayBeSafe(double knee) => Everywhere(knee, conditions.Adhesions, (car, adhesion) => !Agreement.RearMustBeFirst(car, adhesion, 0));
+        bool MayBeSafe(double knee) =>
+            Everywhere(knee, conditions.Adhesions, (car, adhesion) => !Agreement.RearMustBeFirst(car, adhesion, 0));
         bool MustBeSafe(double knee) => Everywhere(knee, between.Reverse(), (car, adhesion) => !Agreement.RearMayBeFirst(car, adhesion, 0));
 
         if (limit.Knee?.Pascals is not { } found)

@@ -49,7 +49,12 @@ public class BrakeFactorRanges
     [InlineData(0.40, 0.80)]
     public void Disc_brake_factor_is_twice_the_friction(double friction, double brakeFactor)
     {
-        var brake = new DiscBrake { Pistons = PistonSet.OneSide(Length.FromMillimeters(54)), EffectiveRadius = Length.FromMillimeters(118), FrictionCoefficient = friction };
+        var brake = new DiscBrake
+        {
+            Pistons = PistonSet.OneSide(Length.FromMillimeters(54)),
+            EffectiveRadius = Length.FromMillimeters(118),
+            FrictionCoefficient = friction,
+        };
         Assert.Equal(brakeFactor, brake.BrakeFactor, 1e-12);
     }
 

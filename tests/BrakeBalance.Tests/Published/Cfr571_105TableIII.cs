@@ -46,7 +46,8 @@ public sealed class Cfr571_105TableIII
     [InlineData(8.0, 484)]
     [InlineData(7.5, 517)]
     [InlineData(7.0, 554)]
-    public void Cars_with_a_power_unit(double feetPerSecondSquared, double feet, double above = 1) => Equivalent(feetPerSecondSquared, feet, above);
+    public void Cars_with_a_power_unit(double feetPerSecondSquared, double feet, double above = 1) =>
+        Equivalent(feetPerSecondSquared, feet, above);
 
     [Theory]
     [InlineData(13.0, 298)]
@@ -60,7 +61,8 @@ public sealed class Cfr571_105TableIII
     [InlineData(7.0, 554)]
     [InlineData(6.5, 596)]
     [InlineData(6.0, 646)]
-    public void Other_vehicles_with_a_power_unit(double feetPerSecondSquared, double feet, double above = 1) => Equivalent(feetPerSecondSquared, feet, above);
+    public void Other_vehicles_with_a_power_unit(double feetPerSecondSquared, double feet, double above = 1) =>
+        Equivalent(feetPerSecondSquared, feet, above);
 
     private static void Equivalent(double feetPerSecondSquared, double feet, double above = 1)
     {

@@ -62,7 +62,8 @@ public sealed class Cfr571_135HeatingSnubs
     public void Snubs_of_heavier_vehicles_from_40_to_20_mph_every_30_seconds(int snubs)
     {
         HeatResult result = Run(HeatCycle.Repeated(
-            snubs, Speed.FromMilesPerHour(40), Speed.FromMilesPerHour(20), Acceleration.FromFeetPerSecondSquared(10), Duration.FromSeconds(30), samePressure: false));
+            snubs, Speed.FromMilesPerHour(40), Speed.FromMilesPerHour(20), Acceleration.FromFeetPerSecondSquared(10),
+                Duration.FromSeconds(30), samePressure: false));
         Assert.Equal(snubs, result.Stops.Count);
         Assert.All(result.Stops, stop =>
         {

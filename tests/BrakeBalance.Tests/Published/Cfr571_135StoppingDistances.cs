@@ -35,7 +35,8 @@ public sealed class Cfr571_135StoppingDistances
     [InlineData(120, 108.48)]
     [InlineData(104, 82.8672)]
     public void Distance_of_the_high_speed_stop(double kilometresPerHour, double metres) =>
-        Assert.Equal(metres, Rule("fmvss135-high-speed").LongestDistance(Speed.FromKilometersPerHour(kilometresPerHour))!.Value.Meters, 1e-9);
+        Assert.Equal(metres, Rule("fmvss135-high-speed")
+            .LongestDistance(Speed.FromKilometersPerHour(kilometresPerHour))!.Value.Meters, 1e-9);
 
     [Theory]
     [InlineData("fmvss135-cold", 230)]
@@ -67,7 +68,8 @@ public sealed class Cfr571_135StoppingDistances
     public void Formula_is_a_delay_of_0_36_s_and_a_deceleration(double square, double kilometresPerHour, double metres, double feet)
     {
         Length distance = StopDistance.WithDelay(
-            Speed.FromKilometersPerHour(kilometresPerHour), Duration.FromSeconds(0.36), Acceleration.FromMetersPerSecondSquared(1 / (25.92 * square)));
+            Speed.FromKilometersPerHour(kilometresPerHour), Duration.FromSeconds(0.36),
+                Acceleration.FromMetersPerSecondSquared(1 / (25.92 * square)));
         Assert.Equal(metres, distance.Meters, 1e-9);
         Assert.Equal(feet, distance.Feet, 0.5);
     }

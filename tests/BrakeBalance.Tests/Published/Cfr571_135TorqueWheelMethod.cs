@@ -60,7 +60,10 @@ public sealed class Cfr571_135TorqueWheelMethod
     [Fact]
     public void Adhesion_utilised_by_both_axles_at_4_megapascals()
     {
-        Vehicle car = TestCars.With(1, 1, 2.5, 2.5 * 7000 / 16_000, 0.5, 16_000) with { Brakes = new(Brake(FrontTorques), Brake(RearTorques)) };
+        Vehicle car = TestCars.With(1, 1, 2.5, 2.5 * 7000 / 16_000, 0.5, 16_000) with
+        {
+            Brakes = new(Brake(FrontTorques), Brake(RearTorques)),
+        };
         BalancePoint at = car.Model().At(Pressure.FromMegapascals(4));
         Assert.Equal(7413.33, at.BrakingForces.Front.Newtons, 0.005);
         Assert.Equal(2866.67, at.BrakingForces.Rear.Newtons, 0.005);
@@ -73,6 +76,10 @@ public sealed class Cfr571_135TorqueWheelMethod
     private static MeasuredBrake Brake(double[] torques)
     {
         (double factor, double holdOff) = Fit(torques);
-        return TestCars.AxleBrake(1) with { MeasuredNewtonMetresPerBar = factor / 10, ThresholdPressure = Pressure.FromMegapascals(holdOff) };
+        return TestCars.AxleBrake(1) with
+        {
+            MeasuredNewtonMetresPerBar = factor / 10,
+            ThresholdPressure = Pressure.FromMegapascals(holdOff),
+        };
     }
 }

@@ -99,7 +99,8 @@ public class DistributionRuleLines
     public void The_exception_of_the_directive_lets_the_rear_lead_a_little_between_0_3_and_0_45()
     {
         // The rear leads from about 0.31 to a little above the knee at 0.375 and nowhere else.
-        Vehicle car = TestCars.FixedShare(0.609, 2.5, 1.1, 0.4).WithRearValves(new ProportioningValve { Knee = Pressure.FromBars(37.5), Slope = 0.3 });
+        Vehicle car = TestCars.FixedShare(0.609, 2.5, 1.1, 0.4)
+            .WithRearValves(new ProportioningValve { Knee = Pressure.FromBars(37.5), Slope = 0.3 });
         IReadOnlyList<UtilisationPoint> points = UtilisationCurve.Of(car)[0].Points;
         double[] led = [.. points.Where(point => point.Rear > point.Front && point.BrakingRate <= 0.8).Select(point => point.BrakingRate)];
         Assert.NotEmpty(led);
@@ -123,8 +124,10 @@ public class DistributionRuleLines
     [Fact]
     public void The_exception_ends_at_a_rate_of_0_45()
     {
-        Vehicle car = TestCars.FixedShare(0.609, 2.5, 1.1, 0.4).WithRearValves(new ProportioningValve { Knee = Pressure.FromBars(48), Slope = 0.3 });
-        UtilisationPoint[] led = [.. UtilisationCurve.Of(car)[0].Points.Where(point => point.Rear > point.Front && point.BrakingRate <= 0.8)];
+        Vehicle car = TestCars.FixedShare(0.609, 2.5, 1.1, 0.4)
+            .WithRearValves(new ProportioningValve { Knee = Pressure.FromBars(48), Slope = 0.3 });
+        UtilisationPoint[] led =
+            [.. UtilisationCurve.Of(car)[0].Points.Where(point => point.Rear > point.Front && point.BrakingRate <= 0.8)];
         Assert.True(led.Max(point => point.BrakingRate) > 0.46);
         Assert.All(led, point => Assert.True(point.Rear < point.BrakingRate + 0.05));
         Assert.Equal(RuleOutcome.Fail, Outcome(DistributionRules.Check(car), "un-r13-order"));
@@ -135,12 +138,16 @@ public class DistributionRuleLines
     public void Every_verdict_names_its_regulation_and_says_what_is_from_memory()
     {
         IReadOnlyList<RuleVerdict> verdicts = DistributionRules.Check(TestCars.FixedShare(0.7, 2.5, 1.1, 0.5));
-        Assert.All(verdicts.Where(verdict => verdict.Rule.StartsWith("un-r13h", StringComparison.Ordinal)), verdict => Assert.Contains("UN R13-H Annex 5", verdict.Source));
-        Assert.All(verdicts.Where(verdict => verdict.Rule.StartsWith("un-r13-", StringComparison.Ordinal)), verdict => Assert.Contains("71/320/EEC", verdict.Source));
-        Assert.All(verdicts.Where(verdict => verdict.Rule.StartsWith("fmvss", StringComparison.Ordinal)), verdict => Assert.Contains("49 CFR 571.135", verdict.Source));
+        Assert.All(verdicts.Where(verdict => verdict.Rule.StartsWith("un-r13h", StringComparison.Ordinal)), verdict =>
+            Assert.Contains("UN R13-H Annex 5", verdict.Source));
+        Assert.All(verdicts.Where(verdict => verdict.Rule.StartsWith("un-r13-", StringComparison.Ordinal)), verdict =>
+            Assert.Contains("71/320/EEC", verdict.Source));
+        Assert.All(verdicts.Where(verdict => verdict.Rule.StartsWith("fmvss", StringComparison.Ordinal)), verdict =>
+            Assert.Contains("49 CFR 571.135", verdict.Source));
         // 49 CFR 571.135 was from memory until its text was read; only UN R13-H still is.
         Assert.All(verdicts, verdict => Assert.Equal(
-            verdict.Rule.StartsWith("un-r13h", StringComparison.Ordinal), verdict.Source.Contains("from memory", StringComparison.Ordinal)));
+            verdict.Rule.StartsWith("un-r13h", StringComparison.Ordinal),
+                verdict.Source.Contains("from memory", StringComparison.Ordinal)));
         Assert.Equal(6, verdicts.Select(verdict => verdict.Rule).Distinct().Count());
     }
 
@@ -149,7 +156,8 @@ public class DistributionRuleLines
     [Fact]
     public void With_g_of_10_a_knee_falls_at_a_rate_two_percent_lower()
     {
-        Vehicle car = TestCars.FixedShare(0.6, 2.5, 1.1, 0.5).WithRearValves(new ProportioningValve { Knee = Pressure.FromBars(40), Slope = 0.3 });
+        Vehicle car = TestCars.FixedShare(0.6, 2.5, 1.1, 0.5)
+            .WithRearValves(new ProportioningValve { Knee = Pressure.FromBars(40), Slope = 0.3 });
         Vehicle atTen = car with { LoadCases = [TestCars.Load("only", 10_000 * 10 / Gravity.StandardMetresPerSecondSquared, 1.1, 0.5)] };
         double ours = Assert.Single(car.Model().RearKnees()).BrakingRate;
         double theirs = Assert.Single(atTen.Model().RearKnees()).BrakingRate;
@@ -160,5 +168,6 @@ public class DistributionRuleLines
         Assert.Equal(below.Rear, belowAtTen.Rear, 1e-9);
     }
 
-    private static RuleOutcome Outcome(IEnumerable<RuleVerdict> verdicts, string rule) => verdicts.Single(verdict => verdict.Rule == rule).Outcome;
+    private static RuleOutcome Outcome(IEnumerable<RuleVerdict> verdicts, string rule) =>
+        verdicts.Single(verdict => verdict.Rule == rule).Outcome;
 }

@@ -72,14 +72,16 @@ public sealed class EffectivenessDistances
     [InlineData("un-r13h-type-0", 6.43)]
     [InlineData("un-r13h-secondary", 2.44)]
     public void Square_term_stands_for_the_printed_deceleration(string id, double deceleration) =>
-        Assert.Equal(deceleration, EffectivenessRule.All.Single(entry => entry.Id == id).ImpliedDeceleration!.Value.MetersPerSecondSquared, 0.005);
+        Assert.Equal(deceleration, EffectivenessRule.All.Single(entry => entry.Id == id).ImpliedDeceleration!.Value.MetersPerSecondSquared,
+            0.005);
 
     /// <summary>A build-up of twice 0.36 s costs what the formulas' 0.1 V stands for, but for the small term J t²/24.</summary>
     [Fact]
     public void Build_up_of_0_72_s_is_the_tenth_of_the_speed_in_the_formulas()
     {
         double deceleration = 6.43;
-        StoppingDistance stop = StoppingDistance.From(Speed.FromKilometersPerHour(100), deceleration / 9.80665, Duration.FromSeconds(0.72), Duration.Zero);
+        StoppingDistance stop = StoppingDistance.From(Speed.FromKilometersPerHour(100), deceleration / 9.80665, Duration.FromSeconds(0.72),
+            Duration.Zero);
         Assert.Equal(70.0 - (deceleration * 0.72 * 0.72 / 24), stop.FromFirstTouch.Meters, 0.02);
     }
 }

@@ -28,7 +28,8 @@ public class FixedFrontShareExercise
     [Theory]
     [InlineData(1500, 1.0, 0.45, 11496.8, 3218.2, 13243.5)]
     [InlineData(2200, 1.25, 0.50, 15227.3, 6354.7, 19423.8)]
-    public void Axle_loads_and_greatest_braking_force(double kilograms, double frontAxleToCg, double height, double front, double rear, double braking)
+    public void Axle_loads_and_greatest_braking_force(double kilograms, double frontAxleToCg, double height, double front, double rear,
+        double braking)
     {
         BalanceModel model = TestCars.FixedShare(0.7, 2.7, frontAxleToCg, height, kilograms * 9.81, rolling: 0.01).Model();
         double rate = model.GreatestRate(0.9);

@@ -39,7 +39,11 @@ public sealed class FluidAndHoseCases
     [Fact]
     public void Seal_uptake_is_lost_beside_the_pads_clearance()
     {
-        var caliper = new CircuitVolume { PistonArea = Area.FromSquareMillimeters(Math.PI / 4 * 57 * 57), TakeUp = Length.FromMillimeters(0.1) };
+        var caliper = new CircuitVolume
+        {
+            PistonArea = Area.FromSquareMillimeters(Math.PI / 4 * 57 * 57),
+            TakeUp = Length.FromMillimeters(0.1),
+        };
         Assert.True(caliper.Demand(Pressure.FromBars(50)).TakeUp.CubicMillimeters > 100 * 2);
     }
 
@@ -163,7 +167,8 @@ public sealed class FluidAndHoseCases
     [InlineData(4.7625, HoseBore.ThreeSixteenthsInch)]
     [InlineData(5.0, HoseBore.ThreeSixteenthsInch)]
     [InlineData(5.2, HoseBore.QuarterInch)]
-    public void Rows_of_the_table_by_bore(double millimetres, HoseBore row) => Assert.Equal(row, BrakeHose.BoreGroup(Length.FromMillimeters(millimetres)));
+    public void Rows_of_the_table_by_bore(double millimetres, HoseBore row) =>
+        Assert.Equal(row, BrakeHose.BoreGroup(Length.FromMillimeters(millimetres)));
 
     /// <summary>
     /// 49 CFR 571.116 S5.1.1 to S5.1.3 (read): boiling points dry and wet, greatest viscosity at −40 °C in mm²/s; a DOT 5.1 is a DOT 5

@@ -27,7 +27,8 @@ public class GillespieProportioning
     [InlineData(500, 353, 1652, 816, 0.606, 0.617, 0.584, 98.2)]
     [InlineData(600, 383, 1982, 886, 0.704, 0.720, 0.670, 97.7)]
     [InlineData(700, 413, 2312, 955, 0.802, 0.818, 0.766, 98.1)]
-    public void Row(double psi, double rearPsi, double front, double rear, double rate, double frontUtilisation, double rearUtilisation, double efficiencyPercent)
+    public void Row(double psi, double rearPsi, double front, double rear, double rate, double frontUtilisation, double rearUtilisation,
+        double efficiencyPercent)
     {
         BalanceModel model = Car.Model();
         BalancePoint at = model.At(Pressure.FromPoundsForcePerSquareInch(psi));
@@ -47,7 +48,8 @@ public class GillespieProportioning
     [Fact]
     public void Installed_and_ideal_curve_cross_twice_in_one_table()
     {
-        double[] crossings = [.. Car.Model().IdealCrossings().Select(point => point.MasterPressure.PoundsForcePerSquareInch).Where(psi => psi <= 700)];
+        double[] crossings = [.. Car.Model().IdealCrossings().Select(point => point.MasterPressure.PoundsForcePerSquareInch)
+            .Where(psi => psi <= 700)];
         Assert.Equal(2, crossings.Length);
         Assert.InRange(crossings[0], 100, 200);
         Assert.InRange(crossings[1], 300, 500);
@@ -64,7 +66,8 @@ public class GillespieProportioning
         double radius = 12.11 / inchesPerMetre;
         double NewtonsPerBar(double inchPoundsPerPsi) => 2 * inchPoundsPerPsi / 12.11 * NewtonsPerPoundForce / barPerPsi;
         Vehicle car = TestCars.With(
-            NewtonsPerBar(20), NewtonsPerBar(14), 108.5 / inchesPerMetre, 108.5 * 1864 / 4074 / inchesPerMetre, 20.5 / inchesPerMetre, 4074 * NewtonsPerPoundForce);
+            NewtonsPerBar(20), NewtonsPerBar(14), 108.5 / inchesPerMetre, 108.5 * 1864 / 4074 / inchesPerMetre, 20.5 / inchesPerMetre,
+                4074 * NewtonsPerPoundForce);
         return (car with
         {
             Tyres = car.Tyres.Select(tyre => tyre with { LoadedRadius = Length.FromMeters(radius) }),

@@ -31,7 +31,8 @@ public sealed class HoseAndThreadFigures
     [Theory]
     [InlineData(6)]
     [InlineData(12)]
-    public void Length_tolerance_of_a_short_assembly(double inches) => Assert.Equal(0.125, Hose(inches, 1, 1).LengthTolerance.Inches, 0.0005);
+    public void Length_tolerance_of_a_short_assembly(double inches) =>
+        Assert.Equal(0.125, Hose(inches, 1, 1).LengthTolerance.Inches, 0.0005);
 
     /// <summary>A hose may grow by 2 % or shorten by 4 % under pressure: a hose maker's page, read in part.</summary>
     [Source("A hose maker's page", Reading.Read)]
@@ -124,8 +125,10 @@ public sealed class HoseAndThreadFigures
     {
         HoseAssembly hose = Hose(24, 1, 1);
         Assert.Equal(180, hose.WorkingPressure.Bars, 1e-9);
-        Assert.Equal(120, (hose with { Second = hose.Second with { WorkingPressure = Pressure.FromBars(120) } }).WorkingPressure.Bars, 1e-9);
-        Assert.Equal(180, (hose with { Second = hose.Second with { WorkingPressure = Pressure.FromBars(300) } }).WorkingPressure.Bars, 1e-9);
+        Assert.Equal(120, (hose with { Second = hose.Second with { WorkingPressure = Pressure.FromBars(120) } }).WorkingPressure.Bars,
+            1e-9);
+        Assert.Equal(180, (hose with { Second = hose.Second with { WorkingPressure = Pressure.FromBars(300) } }).WorkingPressure.Bars,
+            1e-9);
     }
 
     /// <summary>
@@ -136,7 +139,8 @@ public sealed class HoseAndThreadFigures
     public void Flares_of_two_cones_share_threads()
     {
         string Thread(string family, string size) => ThreadFact.All.Single(row => row.Family == family && row.Size == size).Thread;
-        Assert.All(new[] { "-2", "-3", "-4", "-5", "-8", "-10" }, size => Assert.Equal(Thread("37° flare", size), Thread("45° flare", size)));
+        Assert.All(new[] { "-2", "-3", "-4", "-5", "-8", "-10" }, size =>
+            Assert.Equal(Thread("37° flare", size), Thread("45° flare", size)));
         Assert.Equal(12, ThreadFact.All.Single(row => row is { Family: "37° flare", Size: "-12" }).ThreadsPerInch, 0.05);
         Assert.Equal(14, ThreadFact.All.Single(row => row is { Family: "45° flare", Size: "-12" }).ThreadsPerInch, 0.05);
     }
@@ -151,7 +155,8 @@ public sealed class HoseAndThreadFigures
     {
         ThreadFact small = ThreadFact.All.Single(row => row is { Family: "inverted double flare", Size: "3/16 in tube" });
         Assert.StartsWith("3/8-24", small.Thread, StringComparison.Ordinal);
-        Assert.StartsWith("7/16-24", ThreadFact.All.Single(row => row is { Family: "inverted double flare", Size: "1/4 in tube" }).Thread, StringComparison.Ordinal);
+        Assert.StartsWith("7/16-24", ThreadFact.All.Single(row => row is { Family: "inverted double flare", Size: "1/4 in tube" }).Thread,
+            StringComparison.Ordinal);
         ThreadFact metric = ThreadFact.All.First(row => row.Thread == "M10 x 1.0" && row.Tube is not null);
         Assert.Equal(25.4, metric.ThreadsPerInch, 0.05);
         Assert.Contains(small.LookAlikes(), alike => alike.Other.Thread == "M10 x 1.0" && !alike.SameThread);
@@ -164,10 +169,12 @@ public sealed class HoseAndThreadFigures
     {
         foreach (ThreadFact row in ThreadFact.All.Where(row => !row.Thread.StartsWith('M')))
         {
-            string[] name = row.Thread.Split(' ')[..^1] is [var whole, var rest] ? [whole, .. rest.Split('-')] : ["0", .. row.Thread.Split(' ')[0].Split('-')];
+            string[] name = row.Thread.Split(' ')[..^1] is [var whole, var rest]
+                ? [whole, .. rest.Split('-')] : ["0", .. row.Thread.Split(' ')[0].Split('-')];
             string[] fraction = name[1].Split('/');
             double inches = double.Parse(name[0], System.Globalization.CultureInfo.InvariantCulture)
-                + (double.Parse(fraction[0], System.Globalization.CultureInfo.InvariantCulture) / double.Parse(fraction[1], System.Globalization.CultureInfo.InvariantCulture));
+                + (double.Parse(fraction[0], System.Globalization.CultureInfo.InvariantCulture) / double.Parse(fraction[1],
+                    System.Globalization.CultureInfo.InvariantCulture));
             Assert.Equal(inches, row.MajorDiameter.Inches, 1e-4);
             Assert.Equal(double.Parse(name[2], System.Globalization.CultureInfo.InvariantCulture), row.ThreadsPerInch, 0.001);
         }

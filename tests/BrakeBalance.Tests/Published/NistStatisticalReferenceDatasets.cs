@@ -12,8 +12,10 @@ public class NistStatisticalReferenceDatasets
 {
     private static readonly double[] PontiusY =
     [
-        .11019, .21956, .32949, .43899, .54803, .65694, .76562, .87487, .98292, 1.09146, 1.20001, 1.30822, 1.41599, 1.52399, 1.63194, 1.73947, 1.84646, 1.95392, 2.06128, 2.16844,
-        .11052, .22018, .32939, .43886, .54798, .65739, .76596, .87474, .98300, 1.09150, 1.20004, 1.30818, 1.41613, 1.52408, 1.63159, 1.73965, 1.84696, 1.95445, 2.06177, 2.16829,
+        .11019, .21956, .32949, .43899, .54803, .65694, .76562, .87487, .98292, 1.09146, 1.20001, 1.30822, 1.41599, 1.52399, 1.63194,
+            1.73947, 1.84646, 1.95392, 2.06128, 2.16844,
+        .11052, .22018, .32939, .43886, .54798, .65739, .76596, .87474, .98300, 1.09150, 1.20004, 1.30818, 1.41613, 1.52408, 1.63159,
+            1.73965, 1.84696, 1.95445, 2.06177, 2.16829,
     ];
 
     [Fact]
@@ -40,7 +42,8 @@ public class NistStatisticalReferenceDatasets
         double[] x = [1.309, 1.471, 1.490, 1.565, 1.611, 1.680], y = [2.138, 3.421, 3.597, 4.340, 4.882, 5.660];
         const double variance = 4.3173084083E-03 / 4;
         double Negative(Vector<double> b) => x.Zip(y, (xi, yi) => Math.Pow(yi - b[0] * Math.Pow(xi, b[1]), 2)).Sum() / (2 * variance);
-        LaplacePosterior fit = LaplacePosterior.Find(Negative, Vector<double>.Build.Dense([start1, start2]), Vector<double>.Build.Dense([0.01, 0.03]));
+        LaplacePosterior fit = LaplacePosterior.Find(Negative, Vector<double>.Build.Dense([start1, start2]),
+            Vector<double>.Build.Dense([0.01, 0.03]));
         Assert.Equal(7.6886226176E-01, fit.Mode[0], 1e-7);
         Assert.Equal(3.8604055871E+00, fit.Mode[1], 4e-7);
         // The certified deviations leave out the second derivatives of the model; the Hessian holds them: 2 %.

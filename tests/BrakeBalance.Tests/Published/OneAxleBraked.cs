@@ -51,7 +51,8 @@ public class OneAxleBraked
     [Fact]
     public void Front_brakes_alone_with_and_without_load_transfer()
     {
-        double RateAt(double height) => TestCars.FixedShare(0.5, 4, 2.8, height).WithoutCircuit(Axle.Rear).Model().FirstLockUp(0.8)!.At.BrakingRate;
+        double RateAt(double height) =>
+            TestCars.FixedShare(0.5, 4, 2.8, height).WithoutCircuit(Axle.Rear).Model().FirstLockUp(0.8)!.At.BrakingRate;
         Assert.Equal(2.4, RateAt(1e-6) * 10, 0.05);
         Assert.Equal(2.803, RateAt(0.8) * 9.81, 0.0005);
     }

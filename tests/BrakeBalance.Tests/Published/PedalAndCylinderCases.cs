@@ -70,7 +70,8 @@ public sealed class PedalAndCylinderCases
     public void Going_from_1_125_to_0_875_in_raises_the_pressure_by_65_percent()
     {
         Force rod = Force.FromNewtons(1000);
-        double ratio = Lossless(Length.FromInches(0.875)).OutletPressures(rod).Front / Lossless(Length.FromInches(1.125)).OutletPressures(rod).Front;
+        double ratio = Lossless(Length.FromInches(0.875)).OutletPressures(rod).Front / Lossless(Length.FromInches(1.125))
+            .OutletPressures(rod).Front;
         Assert.Equal(1.65, ratio, 0.005);
     }
 

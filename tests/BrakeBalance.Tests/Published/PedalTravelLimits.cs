@@ -16,7 +16,8 @@ namespace BrakeBalance.Tests.Published;
 public sealed class PedalTravelLimits
 {
     /// <summary>Service manuals: sports coupe; compact car; small off-road car (no force given there).</summary>
-    private static readonly (double HeightMillimetres, double ClearanceMillimetres, double TravelMillimetres, double LeastPlay, double MostPlay)[] Manuals =
+    private static readonly (double HeightMillimetres, double ClearanceMillimetres, double TravelMillimetres, double LeastPlay,
+        double MostPlay)[] Manuals =
     [
         (175, 98.6, 76.4, 2, 5),
         (136, 86, 50, 3, 5),
@@ -39,7 +40,8 @@ public sealed class PedalTravelLimits
         PedalTravel travel = force.TravelAt(force.At(Force.FromNewtons(147)).Balance.MasterPressure)!;
         Assert.True(travel.Reaches);
         Assert.InRange(travel.Pad!.Value.Millimeters, 10, Manuals.Max(manual => manual.TravelMillimetres));
-        Assert.InRange(force.Control.Pedal.FreePlay.Millimeters, Manuals.Min(manual => manual.LeastPlay), Manuals.Max(manual => manual.MostPlay));
+        Assert.InRange(force.Control.Pedal.FreePlay.Millimeters, Manuals.Min(manual => manual.LeastPlay),
+            Manuals.Max(manual => manual.MostPlay));
     }
 
     /// <summary>

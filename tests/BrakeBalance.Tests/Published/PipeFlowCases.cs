@@ -21,7 +21,8 @@ public sealed class PipeFlowCases
     public void Example_12_8_pressure_at_the_entrance_of_a_needle()
     {
         PipeLoss loss = PipeFlow.Loss(
-            VolumeFlow.FromCubicMetersPerSecond(1e-6 * 0.120), Length.FromMillimeters(0.300), Length.FromCentimeters(2.50), Water, Kinematic(1.00e-3, Water));
+            VolumeFlow.FromCubicMetersPerSecond(1e-6 * 0.120), Length.FromMillimeters(0.300), Length.FromCentimeters(2.50), Water,
+                Kinematic(1.00e-3, Water));
         Assert.Equal(FlowRegime.Laminar, loss.Regime);
         Assert.Equal(1.62e4, loss.Friction.Pascals + 1.066e3, 0.005e4);
     }
@@ -33,9 +34,12 @@ public sealed class PipeFlowCases
     public void Example_12_7_half_the_flow_at_the_same_pressure()
     {
         PipeLoss Loss(double flow, double radius) => PipeFlow.Loss(
-            VolumeFlow.FromCubicMetersPerSecond(1e-6 * flow), Length.FromMillimeters(2 * radius), Length.FromMeters(1), Water, Kinematic(1e-3, Water));
-        Assert.Equal(Loss(1, 1).Friction.Pascals, Loss(0.5, 0.841).Friction.Pascals, 0.0025 * Loss(1, 1).Friction.Pascals); // 0.841 stands for 0.8409: half a digit is 0.24 %
-        Assert.Equal(Loss(1, 1).Friction.Pascals, Loss(0.81, 0.95).Friction.Pascals, 0.0062 * Loss(1, 1).Friction.Pascals); // the text's 0.81, half a digit is 0.62 %
+            VolumeFlow.FromCubicMetersPerSecond(1e-6 * flow), Length.FromMillimeters(2 * radius), Length.FromMeters(1), Water,
+                Kinematic(1e-3, Water));
+        Assert.Equal(Loss(1, 1).Friction.Pascals, Loss(0.5, 0.841).Friction.Pascals,
+            0.0025 * Loss(1, 1).Friction.Pascals); // 0.841 stands for 0.8409: half a digit is 0.24 %
+        Assert.Equal(Loss(1, 1).Friction.Pascals, Loss(0.81, 0.95).Friction.Pascals,
+            0.0062 * Loss(1, 1).Friction.Pascals); // the text's 0.81, half a digit is 0.62 %
     }
 
     /// <summary>
@@ -70,7 +74,8 @@ public sealed class PipeFlowCases
     {
         var fluid = Density.FromKilogramsPerCubicMeter(1045);
         var flow = VolumeFlow.FromCubicMetersPerSecond(1e-6 * 1);
-        PipeLoss loss = PipeFlow.Loss(flow, Length.FromMillimeters(3), Length.FromMeters(3), fluid, KinematicViscosity.FromCentistokes(1800));
+        PipeLoss loss = PipeFlow.Loss(flow, Length.FromMillimeters(3), Length.FromMeters(3), fluid,
+            KinematicViscosity.FromCentistokes(1800));
         Assert.Equal(2.838e12, loss.Friction.Pascals / flow.CubicMetersPerSecond, 0.0005e12);
     }
 }

@@ -20,7 +20,8 @@ public class RotorHeating
         ThermalBrake ring = Ring(Mass.FromPounds(10), SpecificEntropy.FromJoulesPerKilogramKelvin(0.130 * 4186.8));
         HeatResult result = BrakeHeat.Run(
             Car(Mass.FromPounds(3000)), new(ring, ring),
-            HeatCycle.Repeated(1, Speed.FromMilesPerHour(60), Speed.Zero, Acceleration.FromStandardGravity(0.3), Duration.FromSeconds(60), false),
+            HeatCycle.Repeated(1, Speed.FromMilesPerHour(60), Speed.Zero, Acceleration.FromStandardGravity(0.3), Duration.FromSeconds(60),
+                false),
             Temperature.FromDegreesCelsius(20), BrakeBalance.Hydraulics.BrakeFluidGrade.Dot4);
         HeatStop stop = Assert.Single(result.Stops);
         double mean = 0.5 * (stop.RingAtEnd.Front.DegreesFahrenheit + stop.RingAtEnd.Rear.DegreesFahrenheit) - 68;
@@ -38,7 +39,8 @@ public class RotorHeating
         ThermalBrake ring = Ring(Mass.FromKilograms(8), SpecificEntropy.FromJoulesPerKilogramKelvin(460));
         HeatResult result = BrakeHeat.Run(
             Car(Mass.FromTonnes(1.5)), new(ring, ring),
-            HeatCycle.Repeated(1, Speed.FromKilometersPerHour(120), Speed.Zero, Acceleration.FromStandardGravity(0.5), Duration.FromSeconds(60), false),
+            HeatCycle.Repeated(1, Speed.FromKilometersPerHour(120), Speed.Zero, Acceleration.FromStandardGravity(0.5),
+                Duration.FromSeconds(60), false),
             Temperature.FromDegreesCelsius(20), BrakeBalance.Hydraulics.BrakeFluidGrade.Dot4);
         HeatStop stop = Assert.Single(result.Stops);
         double kilojoules = (stop.Heat.Front + stop.Heat.Rear).Kilojoules;
@@ -60,12 +62,14 @@ public class RotorHeating
     [InlineData(10_000, 38.3406, 100, 800, 92, 0.5)]
     [InlineData(750, 24, 15, 450, 32, 0.5)]
     [InlineData(1500, 16.6667, 15, 460, 30, 0.5)]
-    public void Kinetic_energy_warms_brake_material(double mass, double metresPerSecond, double material, double specificHeat, double rise, double tolerance)
+    public void Kinetic_energy_warms_brake_material(double mass, double metresPerSecond, double material, double specificHeat, double rise,
+        double tolerance)
     {
         ThermalBrake ring = Ring(Mass.FromKilograms(material / 4), SpecificEntropy.FromJoulesPerKilogramKelvin(specificHeat));
         HeatStop stop = Assert.Single(BrakeHeat.Run(
             Car(Mass.FromKilograms(mass)), new(ring, ring),
-            HeatCycle.Repeated(1, Speed.FromMetersPerSecond(metresPerSecond), Speed.Zero, Acceleration.FromMetersPerSecondSquared(2), Duration.FromSeconds(90), false),
+            HeatCycle.Repeated(1, Speed.FromMetersPerSecond(metresPerSecond), Speed.Zero, Acceleration.FromMetersPerSecondSquared(2),
+                Duration.FromSeconds(90), false),
             Temperature.FromDegreesCelsius(0), BrakeBalance.Hydraulics.BrakeFluidGrade.Dot4).Stops);
         Assert.Equal(rise, 0.5 * (stop.RingAtEnd.Front.DegreesCelsius + stop.RingAtEnd.Rear.DegreesCelsius), tolerance);
     }
@@ -115,7 +119,8 @@ public class RotorHeating
     [InlineData(5, 126.4)]
     [InlineData(null, 133.0)]
     public void Repeated_stops_reach_a_plateau(int? stops, double kelvins) =>
-        Assert.Equal(kelvins, RepeatedHeating.PeakRise(TemperatureDelta.FromKelvins(60), 0.01, Duration.FromSeconds(60), stops).Kelvins, 0.05);
+        Assert.Equal(kelvins, RepeatedHeating.PeakRise(TemperatureDelta.FromKelvins(60), 0.01, Duration.FromSeconds(60), stops).Kelvins,
+            0.05);
 
     /// <summary>
     /// The simulated cycle against the closed form above, with a ring that has that cooling rate and no radiation; the stops take 2.8 s

@@ -59,7 +59,8 @@ public class SimulatedStops
     public void On_a_grade_by_the_closed_form_and_by_simulation(double degrees, double feet)
     {
         double ratio = 0.4 + 0.02 + Math.Sin(degrees * Math.PI / 180);
-        Assert.Equal(feet, StopDistance.Braking(Speed.FromMilesPerHour(55), Speed.FromMilesPerHour(30), ratio, 1.05).Feet, 0.2); // 64.4 ft/s² is 0.08 % above twice standard gravity
+        Assert.Equal(feet, StopDistance.Braking(Speed.FromMilesPerHour(55), Speed.FromMilesPerHour(30), ratio, 1.05).Feet,
+            0.2); // 64.4 ft/s² is 0.08 % above twice standard gravity
 
         // The same by simulation: the brakes' force is 0.4 of the weight, the wheels' inertia stands for the factor of 1.05.
         Mass mass = Mass.FromPounds(3000);
@@ -87,7 +88,8 @@ public class SimulatedStops
         Assert.Equal(566.0, StopDistance.WithDelay(Speed.FromMilesPerHour(60), Duration.FromSeconds(2.5), us).Feet, 0.5);
         Assert.Equal(345.5, StopDistance.WithDelay(Speed.FromMilesPerHour(60), Duration.Zero, us).Feet, 0.5);
         Assert.Equal(184.2, StopDistance.WithDelay(
-            Speed.FromKilometersPerHour(100), Duration.FromSeconds(2.5), Acceleration.FromMetersPerSecondSquared(3.4)).Meters, 0.012 * 114.7);
+            Speed.FromKilometersPerHour(100), Duration.FromSeconds(2.5), Acceleration.FromMetersPerSecondSquared(3.4)).Meters,
+                0.012 * 114.7);
     }
 
     /// <summary>
@@ -101,7 +103,8 @@ public class SimulatedStops
     [InlineData(5.00, 0.5, 105, 0.5)]
     public void How_far_does_a_car_go_when_coming_to_a_halt(double deceleration, double reaction, double metres, double tolerance) =>
         Assert.Equal(metres, StopDistance.WithDelay(
-            Speed.FromMetersPerSecond(30), Duration.FromSeconds(reaction), Acceleration.FromMetersPerSecondSquared(deceleration)).Meters, tolerance);
+            Speed.FromMetersPerSecond(30), Duration.FromSeconds(reaction), Acceleration.FromMetersPerSecondSquared(deceleration)).Meters,
+                tolerance);
 
     /// <summary>
     /// Pairs of stopping distance and mean fully developed deceleration: UN R13 Rev. 4 Annex 4, 2.2 for the secondary
@@ -113,7 +116,8 @@ public class SimulatedStops
     [InlineData(80, 93.33, 2.9, 0.36, 0.2)] // M1 secondary
     [InlineData(60, 64.38, 2.5, 0.54, 0.2)] // M2, M3 secondary
     [InlineData(70, 95.72, 2.2, 0.54, 1.0)] // N1 secondary; 2/115 is 2.218 m/s² unrounded
-    public void Distance_and_deceleration_of_secondary_braking_agree(double kmh, double metres, double deceleration, double delay, double tolerance) =>
+    public void Distance_and_deceleration_of_secondary_braking_agree(double kmh, double metres, double deceleration, double delay,
+        double tolerance) =>
         Distance_and_deceleration_of_the_regulations_agree(kmh, metres, deceleration, delay, tolerance);
 
     /// <summary>The same for UN R13-H Annex 3 and the service brake of M1 under UN R13 (from memory).</summary>
@@ -124,9 +128,11 @@ public class SimulatedStops
     [InlineData(100, 168.0, 2.44, 0.36, 0.5)] // secondary
     [InlineData(100, 90.0, 4.82, 0.36, 0.2)] // hot
     [InlineData(80, 50.67, 5.8, 0.36, 0.2)] // R13 M1 service
-    public void Distance_and_deceleration_of_the_regulations_agree(double kmh, double metres, double deceleration, double delay, double tolerance) =>
+    public void Distance_and_deceleration_of_the_regulations_agree(double kmh, double metres, double deceleration, double delay,
+        double tolerance) =>
         Assert.Equal(metres, StopDistance.WithDelay(
-            Speed.FromKilometersPerHour(kmh), Duration.FromSeconds(delay), Acceleration.FromMetersPerSecondSquared(deceleration)).Meters, tolerance);
+            Speed.FromKilometersPerHour(kmh), Duration.FromSeconds(delay), Acceleration.FromMetersPerSecondSquared(deceleration)).Meters,
+                tolerance);
 
     /// <summary>
     /// Mean fully developed deceleration of 71/320/EEC Annex II 1.1.2 (seen): d_m = (v_b² − v_e²)/(25.92 (s_e − s_b)); a constant 6.43

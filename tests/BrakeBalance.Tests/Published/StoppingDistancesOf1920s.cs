@@ -63,12 +63,14 @@ public class StoppingDistancesOf1920s
         Assert.Equal(1.239, fit.Coefficients[0], 3);
         Assert.Equal(0.09014, fit.Coefficients[1], 5);
         // Distance = v t + v² / (2 a) with v in ft/s.
-        double feetPerSecond = 5280.0 / 3600, seconds = fit.Coefficients[0] / feetPerSecond, rate = feetPerSecond * feetPerSecond / (2 * fit.Coefficients[1]);
+        double feetPerSecond = 5280.0 / 3600, seconds = fit.Coefficients[0] / feetPerSecond,
+            rate = feetPerSecond * feetPerSecond / (2 * fit.Coefficients[1]);
         Assert.Equal(0.845, seconds, 3);
         Assert.Equal(11.93, rate, 2);
         foreach (double speed in (ReadOnlySpan<double>)[4, 15, 25])
         {
-            Length distance = StopDistance.WithDelay(Speed.FromMilesPerHour(speed), Duration.FromSeconds(seconds), Acceleration.FromFeetPerSecondSquared(rate));
+            Length distance = StopDistance.WithDelay(Speed.FromMilesPerHour(speed), Duration.FromSeconds(seconds),
+                Acceleration.FromFeetPerSecondSquared(rate));
             Assert.Equal(fit.Coefficients[0] * speed + fit.Coefficients[1] * speed * speed, distance.Feet, 1e-6);
         }
     }

@@ -14,7 +14,8 @@ public class UnR13MeanFullyDevelopedDeceleration
     public void A_constant_deceleration_from_100_km_h_covers_37_80_m_and_comes_back()
     {
         // 6300 / (25.92 · 6.43) = 37.80 m between 80 and 10 km/h.
-        double mean = FullyDevelopedDeceleration.Between(Speed.FromKilometersPerHour(80), Speed.FromKilometersPerHour(10), Length.FromMeters(37.80)).MetersPerSecondSquared;
+        double mean = FullyDevelopedDeceleration.Between(Speed.FromKilometersPerHour(80), Speed.FromKilometersPerHour(10),
+            Length.FromMeters(37.80)).MetersPerSecondSquared;
         Assert.Equal(6.43, mean, 0.005);
     }
 

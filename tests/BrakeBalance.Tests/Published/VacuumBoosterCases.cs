@@ -122,7 +122,8 @@ public sealed class VacuumBoosterCases
         var test = new VacuumSupply { Vacuum = Pressure.FromMillimetersOfMercury(500) };
         Assert.Equal(66.7, test.Vacuum.Kilopascals, 0.05);
         double[] knees = [.. new[] { 200.0, 300, 400, 500 }.Select(mercury =>
-            (TestCar with { Supply = new VacuumSupply { Vacuum = Pressure.FromMillimetersOfMercury(mercury) } }).RunOut!.Value.InputForce.Newtons)];
+            (TestCar with { Supply = new VacuumSupply { Vacuum = Pressure.FromMillimetersOfMercury(
+                mercury) } }).RunOut!.Value.InputForce.Newtons)];
         Assert.Equal(knees.Order(), knees);
         Assert.Equal(4, knees.Distinct().Count());
     }

@@ -20,24 +20,33 @@ public class ValveServiceTables
         // 3.95 to 5.4 over 9.8 - 3.95 MPa.
         ["fixed valve, coupe of 2.4 litres, 2004"] = (3.95, 0.248, [(1.5, 1.5, 1.5), (3.95, 3.7, 4.2), (9.8, 5.0, 5.8)]),
         ["fixed valve, coupe of 3.0 litres, 2004"] = (3.45, 0.244, [(1.5, 1.5, 1.5), (3.45, 3.2, 3.7), (9.8, 4.6, 5.4)]),
-        ["fixed valve, coupe and saloon with anti-lock brakes, 1997 and 1998"] = (2.945, 0.312, [(1.5, 1.5, 1.5), (2.945, 2.70, 3.19), (6.86, 3.92, 4.41)]),
+        ["fixed valve, coupe and saloon with anti-lock brakes, 1997 and 1998"] =
+            (2.945, 0.312, [(1.5, 1.5, 1.5), (2.945, 2.70, 3.19), (6.86, 3.92, 4.41)]),
         // The line through (4.9, 2.55) and (9.8, 3.53) meets equal pressures at (2.55 - 0.2 x 4.9) / 0.8.
         ["load-sensing valve, pick-up, driver only, 2006"] = (1.96, 0.200, [(1.0, 1.0, 1.0), (4.9, 2.25, 2.85), (9.8, 3.13, 3.93)]),
-        ["load-sensing valve, pick-up 4x2 with anti-lock brakes, 2006"] = (1.95, 0.461, [(1.0, 1.0, 1.0), (4.9, 2.91, 3.71), (9.8, 4.97, 6.17)]),
+        ["load-sensing valve, pick-up 4x2 with anti-lock brakes, 2006"] =
+            (1.95, 0.461, [(1.0, 1.0, 1.0), (4.9, 2.91, 3.71), (9.8, 4.97, 6.17)]),
         ["load-sensing valve, off-road car, short wheelbase, laden"] = (7.27, 0.290, [(4.0, 4.0, 4.0), (9.8, 7.5, 8.5), (16.7, 9.0, 11.0)]),
     };
 
     public static TheoryData<string> Names => [.. Tables.Keys];
 
     private static GaugePair Pair(double front, double rear, double? turns = null) =>
-        new() { Front = Pressure.FromMegapascals(front), Rear = Pressure.FromMegapascals(rear), Turns = turns, Phase = PressurePhase.Apply };
+        new()
+        {
+            Front = Pressure.FromMegapascals(front),
+            Rear = Pressure.FromMegapascals(rear),
+            Turns = turns,
+            Phase = PressurePhase.Apply,
+        };
 
     /// <summary>
     /// A manual that gives the knee and one pressure says nothing in between, where a later knee and a flatter slope would pass too: a
     /// pair half way is added.
     /// </summary>
     private static ValveFit Fit((double Front, double Rear)[] read) => FitAll(
-        read[1].Front > read[1].Rear || read.Length != 3 ? read : [.. read, ((read[1].Front + read[2].Front) / 2, (read[1].Rear + read[2].Rear) / 2)]);
+        read[1].Front > read[1].Rear || read.Length != 3
+            ? read : [.. read, ((read[1].Front + read[2].Front) / 2, (read[1].Rear + read[2].Rear) / 2)]);
 
     private static ValveFit FitAll(IEnumerable<(double Front, double Rear)> points) =>
         ValveFitting.Analyse(points.SelectMany(p => Enumerable.Repeat(Pair(p.Front, p.Rear), 4))).Positions.Single().Apply!;
@@ -59,7 +68,8 @@ public class ValveServiceTables
         (double Front, double Low, double High)[] points = Tables[name].Points;
         foreach ((double a, double b) in (ReadOnlySpan<(double, double)>)[(0, 0), (0, 1), (1, 0), (1, 1)])
         {
-            (double Front, double Rear)[] read = [.. points.Select((p, i) => (p.Front, p.Low + (p.High - p.Low) * (i == points.Length - 1 ? b : a)))];
+            (double Front, double Rear)[] read =
+                [.. points.Select((p, i) => (p.Front, p.Low + (p.High - p.Low) * (i == points.Length - 1 ? b : a)))];
             if (read[1].Rear > read[1].Front)
             {
                 // The knee itself lies anywhere in its band, on the line of equal pressures.
@@ -99,7 +109,12 @@ public class ValveServiceTables
     [Fact]
     public void A_front_held_off_by_117_psi_is_said_and_the_knee_of_300_psi_is_found_once_it_is_open()
     {
-        static GaugePair Psi(double front, double rear) => new() { Front = Pressure.FromPoundsForcePerSquareInch(front), Rear = Pressure.FromPoundsForcePerSquareInch(rear), Phase = PressurePhase.Apply };
+        static GaugePair Psi(double front, double rear) => new()
+        {
+            Front = Pressure.FromPoundsForcePerSquareInch(front),
+            Rear = Pressure.FromPoundsForcePerSquareInch(rear),
+            Phase = PressurePhase.Apply,
+        };
         static double Rear(double master) => master <= 300 ? master : 300 + 0.27 * (master - 300);
         double[] master = [130, 160, 190, 220, 250, 280, 350, 450, 550, 650, 750, 850];
         ValveFit open = ValveFitting.Analyse(master.Select(p => Psi(p, Rear(p)))).Positions.Single().Apply!;
@@ -134,7 +149,8 @@ public class ValveServiceTables
             Assert.Equal(perTurn, (1 - analysis.Slope!.Value.Estimate) * analysis.Calibration!.KneePerTurn.Estimate.Megapascals, 0.003);
             foreach (KnobPosition position in analysis.Positions)
             {
-                Assert.Equal(3.70 + perTurn * position.Turns!.Value, position.Apply!.RearAt(Pressure.FromMegapascals(10)).Megapascals, 0.01);
+                Assert.Equal(3.70 + perTurn * position.Turns!.Value, position.Apply!.RearAt(Pressure.FromMegapascals(10)).Megapascals,
+                    0.01);
                 Assert.InRange(position.Apply.RearAt(Pressure.FromMegapascals(10)).Megapascals, 3.70 - 0.64, 3.70 + 0.64);
             }
         }

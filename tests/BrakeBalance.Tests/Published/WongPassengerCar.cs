@@ -54,7 +54,8 @@ public class WongPassengerCar
         var closed = new FixedRatio { StaticRearShare = 1.27 / 2.87, RearForceShare = 0.4, RelativeHeight = 0.508 / 2.87 };
         Assert.Equal(front, closed.FrontLockRate(adhesion)!.Value, 0.00005);
         Assert.Equal(rear, closed.RearLockRate(adhesion), 0.00005);
-        Assert.Equal(Math.Min(front, rear), (Car with { RollingResistanceCoefficient = 0 }).Model().FirstLockUp(adhesion)!.At.BrakingRate, 0.00005);
+        Assert.Equal(Math.Min(front, rear), (Car with { RollingResistanceCoefficient = 0 }).Model()
+            .FirstLockUp(adhesion)!.At.BrakingRate, 0.00005);
     }
 
     [Fact]

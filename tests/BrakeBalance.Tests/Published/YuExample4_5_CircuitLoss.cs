@@ -66,7 +66,8 @@ public sealed class YuExample4_5_CircuitLoss
     [Theory]
     [InlineData(CircuitLayout.FrontRear, "front-lost", 0.46, 0.32, 0.7)]
     [InlineData(CircuitLayout.FrontRear, "rear-lost", 0.55, 0.39, 1.3)]
-    public void Lost_circuit_leaves_the_printed_efficiency_rate_and_gain(CircuitLayout layout, string id, double efficiency, double rate, double gainOfOneCircuit)
+    public void Lost_circuit_leaves_the_printed_efficiency_rate_and_gain(CircuitLayout layout, string id, double efficiency, double rate,
+        double gainOfOneCircuit)
     {
         Vehicle car = Car(layout);
         FailureOutcome outcome = FailureAnalysis.Of(car, Load, Conditions).Single(failure => failure.Case.Id == id);
@@ -120,7 +121,8 @@ public sealed class YuExample4_5_CircuitLoss
     {
         var load = Load with { FrontAxleToCentreOfGravity = Length.FromMeters(2.1), CentreOfGravityHeight = Length.FromMeters(0.85) };
         Vehicle truck = Car(CircuitLayout.FrontRear) with { Wheelbase = Length.FromMeters(3.95), LoadCases = [load] };
-        FailureOutcome outcome = FailureAnalysis.Of(truck, load, new FailureConditions { Adhesion = 0.8 }).Single(failure => failure.Case.Id == "front-lost");
+        FailureOutcome outcome = FailureAnalysis.Of(truck, load, new FailureConditions { Adhesion = 0.8 })
+            .Single(failure => failure.Case.Id == "front-lost");
         Assert.Equal(Axle.Rear, outcome.FirstToLock);
         Assert.Equal(0.4536, outcome.Efficiency!.Value, 0.00005);
         Assert.Equal(0.3629, outcome.LockUpRate!.Value, 0.00005);

@@ -20,7 +20,8 @@ public sealed class YuExercise4_3Truck
     private static readonly Vehicle Laden = TestCars.FixedShare(0.38, 3.950, 2.950, 1.170, 9290 * 9.8);
 
     [Fact]
-    public void Synchronous_adhesion_laden_is_0_428() => Assert.Equal(0.428, Assert.Single(Laden.Model().IdealCrossings()).BrakingRate, 0.0005);
+    public void Synchronous_adhesion_laden_is_0_428() =>
+        Assert.Equal(0.428, Assert.Single(Laden.Model().IdealCrossings()).BrakingRate, 0.0005);
 
     // Printed −0.413: there is none on any road, and the rear axle locks first everywhere.
     [Fact]

@@ -75,7 +75,8 @@ public class DistributionRulesTests
         Assert.Equal(0.5303, point.Front, 0.00005);
         Assert.Equal(0.3312, DistributionRules.UnR13HLine.LeastRate(point.Front), 0.00005);
         RuleVerdict rear = DistributionRules.Check(Car).Single(verdict => verdict.Rule == "fmvss135-rear-line");
-        double least = UtilisationCurve.Of(Car)[0].Points.Where(candidate => candidate.BrakingRate is > 0.149 and < 0.801).Min(candidate => candidate.BrakingRate / 0.9 - candidate.Rear);
+        double least = UtilisationCurve.Of(Car)[0].Points.Where(candidate => candidate.BrakingRate is > 0.149 and < 0.801)
+            .Min(candidate => candidate.BrakingRate / 0.9 - candidate.Rear);
         Assert.Equal(least, rear.Margin!.Value, 1e-12);
     }
 }

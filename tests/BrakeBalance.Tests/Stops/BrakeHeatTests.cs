@@ -62,7 +62,8 @@ public class BrakeHeatTests
     [Fact]
     public void A_driver_who_holds_the_deceleration_presses_harder_as_the_brakes_fade()
     {
-        HeatCycle cycle = HeatCycle.Repeated(10, Kmh(120), Kmh(60), Acceleration.FromMetersPerSecondSquared(4), Duration.FromSeconds(40), samePressure: false);
+        HeatCycle cycle = HeatCycle.Repeated(10, Kmh(120), Kmh(60), Acceleration.FromMetersPerSecondSquared(4), Duration.FromSeconds(40),
+            samePressure: false);
         HeatResult result = BrakeHeat.Run(Coupe(), new(Disc(4.5, Fading), Disc(4.5, Fading)), cycle, Air, BrakeFluidGrade.Dot4);
         Assert.Equal(1, result.HotOverCold, 1e-3);
         Assert.True(result.Stops[^1].LinePressure > 1.05 * result.Stops[0].LinePressure);
@@ -81,8 +82,10 @@ public class BrakeHeatTests
             CaliperConductanceWattsPerKelvin = 0,
         };
         HeatCycle once = HeatCycle.Repeated(
-            1, Kmh(100), Kmh(1), Acceleration.FromMetersPerSecondSquared(20), Duration.FromSeconds(300), false, Acceleration.FromMetersPerSecondSquared(20));
-        HeatSample[] trace = [.. BrakeHeat.Run(Coupe(), new(pair, pair), once, Air, BrakeFluidGrade.Dot4).Trace.Where(s => s.TimeSeconds > 5)];
+            1, Kmh(100), Kmh(1), Acceleration.FromMetersPerSecondSquared(20), Duration.FromSeconds(300), false,
+                Acceleration.FromMetersPerSecondSquared(20));
+        HeatSample[] trace = [.. BrakeHeat.Run(Coupe(), new(pair, pair), once, Air, BrakeFluidGrade.Dot4).Trace.Where(s =>
+            s.TimeSeconds > 5)];
         double rate = 12 * (1 / (7 * 460.0) + 1 / (2.5 * 460));
         HeatSample a = trace[0];
         HeatSample b = trace.First(s => s.TimeSeconds > a.TimeSeconds + 60);
@@ -94,7 +97,8 @@ public class BrakeHeatTests
     public void Old_fluid_boils_in_a_small_hot_brake_and_the_stop_is_named()
     {
         ThermalBrake tiny = Disc(2) with { CaliperConductanceWattsPerKelvin = 8, CoolingArea = Area.FromSquareMeters(0.05) };
-        HeatCycle hard = HeatCycle.Repeated(30, Kmh(150), Kmh(60), Acceleration.FromMetersPerSecondSquared(7), Duration.FromSeconds(25), false,
+        HeatCycle hard = HeatCycle.Repeated(30, Kmh(150), Kmh(60), Acceleration.FromMetersPerSecondSquared(7), Duration.FromSeconds(25),
+            false,
             Acceleration.FromMetersPerSecondSquared(3));
         HeatResult result = BrakeHeat.Run(Coupe(), new(tiny, tiny), hard, Air, BrakeFluidGrade.Named("DOT 3")!);
         Assert.True(result.WetBoilingMargin.Kelvins < 0);
@@ -151,7 +155,8 @@ public class BrakeHeatTests
     {
         string driven = "time_s,speed_km_h\n0,60\n10,180\n14,60\n24,180\n28,0\n";
         HeatResult Drive(string trace) => BrakeHeat.Run(
-            Coupe(), new(Disc(), Disc()), HeatCycle.Lap("invented", LogReader.ReadLap(new StringReader(trace)).Rows.Trace(), 1), Air, BrakeFluidGrade.Dot4);
+            Coupe(), new(Disc(), Disc()), HeatCycle.Lap("invented", LogReader.ReadLap(new StringReader(trace)).Rows.Trace(), 1), Air,
+                BrakeFluidGrade.Dot4);
         HeatResult parked = Drive(driven);
         HeatResult written = Drive(driven + "1828,0\n");
         Assert.Equal(parked.HottestFluid.Front.DegreesCelsius, written.HottestFluid.Front.DegreesCelsius, 0.1);
@@ -162,11 +167,13 @@ public class BrakeHeatTests
     [Fact]
     public void A_lap_takes_as_much_heat_as_the_car_loses_in_speed()
     {
-        SpeedTrace trace = LogReader.ReadLap(new StringReader("# invented\ntime_s,speed_km_h\n0,60\n10,180\n14,60\n24,180\n28,60\n")).Rows.Trace();
+        SpeedTrace trace = LogReader.ReadLap(
+            new StringReader("# invented\ntime_s,speed_km_h\n0,60\n10,180\n14,60\n24,180\n28,60\n")).Rows.Trace();
         HeatResult result = BrakeHeat.Run(Coupe(), new(Disc(), Disc()), HeatCycle.Lap("invented lap", trace, 3), Air, BrakeFluidGrade.Dot4);
         Assert.Equal(6, result.Stops.Count);
         double mass = 1700 + 4 / 0.1024;
-        Assert.Equal(0.5 * mass * (50 * 50 - 16.6667 * 16.6667), (result.Stops[0].Heat.Front + result.Stops[0].Heat.Rear).Joules, 0.003 * 1.9e6);
+        Assert.Equal(0.5 * mass * (50 * 50 - 16.6667 * 16.6667), (result.Stops[0].Heat.Front + result.Stops[0].Heat.Rear).Joules,
+            0.003 * 1.9e6);
     }
 
     [Fact]

@@ -102,7 +102,8 @@ public class IntegratorTests
         const double inertia = 2;
         double weight = m * Gravity.StandardMetresPerSecondSquared;
         double scale = 0.9 / Burckhardt(Math.Log(1.2801 * 23.99 / 0.52) / 23.99);
-        Vector<double>[] reference = RungeKutta.FourthOrder(Vector<double>.Build.Dense([100 / 3.6, 100 / 3.6 / radius, 100 / 3.6 / radius]), 0, 1, 50_001, (_, y) =>
+        Vector<double>[] reference =
+            RungeKutta.FourthOrder(Vector<double>.Build.Dense([100 / 3.6, 100 / 3.6 / radius, 100 / 3.6 / radius]), 0, 1, 50_001, (_, y) =>
         {
             double mf = scale * Burckhardt(1 - y[1] * radius / y[0]);
             double mr = scale * Burckhardt(1 - y[2] * radius / y[0]);
@@ -121,6 +122,7 @@ public class IntegratorTests
         Assert.Equal(reference[^1][0], at, 2e-3);
         Assert.Equal(1 - reference[^1][1] * radius / reference[^1][0], before.Slip.Front, 2e-5);
 
-        static double Burckhardt(double slip) => Math.Sign(slip) * (1.2801 * (1 - Math.Exp(-23.99 * Math.Abs(slip))) - 0.52 * Math.Abs(slip));
+        static double Burckhardt(double slip) =>
+            Math.Sign(slip) * (1.2801 * (1 - Math.Exp(-23.99 * Math.Abs(slip))) - 0.52 * Math.Abs(slip));
     }
 }

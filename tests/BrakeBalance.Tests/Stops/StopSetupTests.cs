@@ -68,7 +68,8 @@ public class StopSetupTests
                 Assert.InRange(stop.Energy.Imbalance, -0.005, 0.005);
             }
 
-            YawResult yaw = YawStop.Run(setup.Car, setup.MaximumPressure, setup.BuildUp, Speed.FromKilometersPerHour(100), YawDisturbance.Crown);
+            YawResult yaw = YawStop.Run(setup.Car, setup.MaximumPressure, setup.BuildUp, Speed.FromKilometersPerHour(100),
+                YawDisturbance.Crown);
             Assert.InRange(yaw.EnergyImbalance, -0.005, 0.005);
         }
     }

@@ -34,7 +34,14 @@ public class StopStudyTests
     public void Without_spread_the_distances_are_those_of_single_stops()
     {
         Vehicle car = Car(0.7);
-        var plan = new StopStudyPlan { Stops = 3, LowestAdhesion = 0.8, HighestAdhesion = 0.8, FrictionSpread = 0, RiseTime = Duration.FromSeconds(0.25) };
+        var plan = new StopStudyPlan
+        {
+            Stops = 3,
+            LowestAdhesion = 0.8,
+            HighestAdhesion = 0.8,
+            FrictionSpread = 0,
+            RiseTime = Duration.FromSeconds(0.25),
+        };
         StopSetup setup = StopSetup.From(car, car.LoadCases[0], 0.8, BrakeBalance.Tyres.PublishedSlipCurves.DryAsphalt);
         double single = StraightStop.Run(setup.Car, setup.Panic, setup.BuildUp, plan.InitialSpeed).Distance.Meters;
         StopStudyResult study = StopStudy.Run(car, plan);

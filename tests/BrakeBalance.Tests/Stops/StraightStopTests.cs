@@ -35,7 +35,8 @@ public class StraightStopTests
         Assert.Null(stop.FirstLock);
     }
 
-    public static TheoryData<string> Setups => ["front first", "rear first", "pitch", "load sensitive", "aero, grade, engine", "anti-lock", "threshold", "ice"];
+    public static TheoryData<string> Setups =>
+        ["front first", "rear first", "pitch", "load sensitive", "aero, grade, engine", "anti-lock", "threshold", "ice"];
 
     private static (BrakedCar Car, Driver Driver) Setup(string name)
     {
@@ -44,7 +45,8 @@ public class StraightStopTests
         {
             "front first" => (coupe, Panic()),
             "rear first" => (RearFirst(), Panic()),
-            "pitch" => (coupe with { Pitch = new PitchDynamics { NaturalFrequency = Frequency.FromHertz(1.5), DampingRatio = 0.35 } }, Panic()),
+            "pitch" => (coupe with { Pitch = new PitchDynamics { NaturalFrequency = Frequency.FromHertz(1.5), DampingRatio = 0.35 } },
+                Panic()),
             "load sensitive" => (Coupe(PublishedSlipCurves.PassengerCarTyre), Panic()),
             "aero, grade, engine" => (coupe with
             {
@@ -121,7 +123,8 @@ public class StraightStopTests
         {
             SlipCurve tyre = PublishedSlipCurves.DryAsphalt.ScaledToPeak(drawn.Item1.Item1 / 100.0, Force.FromKilonewtons(4));
             BrakedCar car = Coupe(tyre, 3000, 30 * drawn.Item1.Item2);
-            return StraightStop.Run(car, new ThresholdDriver { Margin = 0.9 }, new PressureBuildUp(), Kmh(drawn.Item2), withTrace: false).FirstLock is null;
+            return StraightStop.Run(car, new ThresholdDriver { Margin = 0.9 }, new PressureBuildUp(), Kmh(drawn.Item2),
+                withTrace: false).FirstLock is null;
         });
 
     [Property(MaxTest = 60)]

@@ -31,8 +31,10 @@ public class YawStopTests
     [InlineData(150)]
     public void A_locked_rear_axle_swaps_the_ends_and_a_locked_front_axle_does_not(double kmh)
     {
-        YawResult rear = YawStop.Run(YawStop.WithOnlyLocked(Coupe(), Axle.Rear), Firm, new PressureBuildUp(), Kmh(kmh), YawDisturbance.Crown);
-        YawResult front = YawStop.Run(YawStop.WithOnlyLocked(Coupe(), Axle.Front), Firm, new PressureBuildUp(), Kmh(kmh), YawDisturbance.Crown);
+        YawResult rear = YawStop.Run(YawStop.WithOnlyLocked(Coupe(), Axle.Rear), Firm, new PressureBuildUp(), Kmh(kmh),
+            YawDisturbance.Crown);
+        YawResult front = YawStop.Run(YawStop.WithOnlyLocked(Coupe(), Axle.Front), Firm, new PressureBuildUp(), Kmh(kmh),
+            YawDisturbance.Crown);
         YawResult none = YawStop.Run(Coupe(), Pressure.FromBars(40), new PressureBuildUp(), Kmh(kmh), YawDisturbance.Crown);
         Assert.True(rear.SwapsEnds);
         Assert.False(front.SwapsEnds);
@@ -241,7 +243,8 @@ public class YawStopTests
                 && Math.Abs(left.FinalHeading.Degrees + right.FinalHeading.Degrees) < 1e-4;
 
             YawResult Run(double degrees) => YawStop.Run(
-                RearFirst(), Firm, new PressureBuildUp(), Kmh(drawn.Item2), new YawDisturbance { CrossSlope = Angle.FromDegrees(degrees) }, withTrace: false);
+                RearFirst(), Firm, new PressureBuildUp(), Kmh(drawn.Item2), new YawDisturbance { CrossSlope = Angle.FromDegrees(degrees) },
+                    withTrace: false);
         });
 
     [Fact]

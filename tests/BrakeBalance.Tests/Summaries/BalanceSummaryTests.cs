@@ -46,14 +46,17 @@ public class BalanceSummaryTests
     [Fact]
     public void Rear_first_lock_up_is_said_with_load_case_adhesions_and_consequence()
     {
-        string notice = Assert.Single(BalanceSummary.Of(Car, loadCase: "driver only", adhesions: [0.1, 0.9, 1.0]).Notices, text => text.Contains("locks first"));
+        string notice = Assert.Single(BalanceSummary.Of(Car, loadCase: "driver only", adhesions: [0.1, 0.9, 1.0]).Notices, text =>
+            text.Contains("locks first"));
         Assert.Equal("driver only: the rear axle locks first at adhesion 0.90, 1.00. Rear-first lock-up spins the car.", notice);
     }
 
     [Fact]
     public void Lift_off_and_missing_pressure_are_said_in_words()
     {
-        Vehicle high = TestCars.FixedShare(0.8, 2.0, 0.7, 0.9) with { Hydraulics = new BrakeHydraulics { MaximumPressure = Pressure.FromBars(50) } };
+        Vehicle high = TestCars.FixedShare(0.8, 2.0, 0.7,
+            0.9) with
+        { Hydraulics = new BrakeHydraulics { MaximumPressure = Pressure.FromBars(50) } };
         IReadOnlyList<string> notices = BalanceSummary.Of(high, adhesions: [0.3, 1.0]).Notices;
         Assert.Contains(notices, text => text.Contains("rear wheels leave the road at a braking rate of 0.78"));
         Assert.Contains(notices, text => text.Contains("no axle locks up to 50 bar at adhesion 1.00"));
@@ -62,7 +65,8 @@ public class BalanceSummaryTests
     [Fact]
     public void Advice_comes_with_a_proportioning_valve()
     {
-        BalanceSummary summary = BalanceSummary.Of(Car.WithRearValves(new ProportioningValve { Knee = Pressure.FromBars(30), Slope = 0.2 }));
+        BalanceSummary summary =
+            BalanceSummary.Of(Car.WithRearValves(new ProportioningValve { Knee = Pressure.FromBars(30), Slope = 0.2 }));
         Assert.NotNull(summary.Setting.SafeLimit);
         Assert.Equal(30, summary.Setting.Present!.Knee!.Value.Bars, 1e-9);
         Assert.Equal(30, Assert.Single(summary.LoadCases[0].Knees).MasterPressure.Bars, 1e-4);
@@ -71,7 +75,8 @@ public class BalanceSummaryTests
     [Fact]
     public void Unknown_load_case_and_impossible_numbers_are_refused_with_what_would_do()
     {
-        Assert.Contains("\"driver only\", \"laden\"", Assert.Throws<ArgumentException>(() => BalanceSummary.Of(Car, loadCase: "half")).Message);
+        Assert.Contains("\"driver only\", \"laden\"",
+            Assert.Throws<ArgumentException>(() => BalanceSummary.Of(Car, loadCase: "half")).Message);
         Assert.Equal("brakingRates", Assert.Throws<ArgumentOutOfRangeException>(() => BalanceSummary.Of(Car, [0])).ParamName);
         Assert.Equal("brakingRates", Assert.Throws<ArgumentOutOfRangeException>(() => BalanceSummary.Of(Car, [double.NaN])).ParamName);
         Assert.Equal("adhesion", Assert.Throws<ArgumentOutOfRangeException>(() => BalanceSummary.Of(Car, null, [3])).ParamName);
@@ -80,11 +85,14 @@ public class BalanceSummaryTests
     [Fact]
     public void No_answer_is_ever_not_a_number()
     {
-        Vehicle extreme = TestCars.FixedShare(0.5, 2.0, 1.9, 0.9) with { EngineBraking = new EngineBraking { DrivenAxle = Axle.Front, BrakingForce = Force.FromNewtons(900) } };
+        Vehicle extreme = TestCars.FixedShare(0.5, 2.0, 1.9,
+            0.9) with
+        { EngineBraking = new EngineBraking { DrivenAxle = Axle.Front, BrakingForce = Force.FromNewtons(900) } };
         foreach (LoadCaseSummary part in BalanceSummary.Of(extreme).LoadCases)
         {
             Assert.All(part.LockUps, surface => Assert.True(surface.LockUp is null || double.IsFinite(surface.LockUp.Efficiency)));
-            Assert.All(part.Rates, rate => Assert.True(rate.Installed is null || double.IsFinite(rate.Installed.AdhesionUtilisation.Front ?? 0)));
+            Assert.All(part.Rates, rate =>
+                Assert.True(rate.Installed is null || double.IsFinite(rate.Installed.AdhesionUtilisation.Front ?? 0)));
         }
     }
 
@@ -106,7 +114,8 @@ public class BalanceSummaryTests
             string[] told = [.. BalanceSummary.Of(With(bars)).Notices.Where(notice =>
                 notice.StartsWith("driver only: foot eased", StringComparison.Ordinal))];
             Assert.Equal(eased.LocksAt.Rear is null ? 0 : 1, told.Length);
-            Assert.All(told, notice => Assert.Equal(!eased.RearIsFreeWithFront, notice.Contains("locked longer", StringComparison.Ordinal)));
+            Assert.All(told, notice =>
+                Assert.Equal(!eased.RearIsFreeWithFront, notice.Contains("locked longer", StringComparison.Ordinal)));
         }
     }
 }

@@ -34,9 +34,11 @@ public class ExerciseTests
         Dictionary<string, double> byHand = ByHand(car);
         foreach (Exercise exercise in Exercises.For(car))
         {
-            double answer = exercise.Answer.Quantity is { } quantity ? quantity.As(quantity.QuantityInfo.BaseUnitInfo.Value) : exercise.Answer.Fraction!.Value;
+            double answer = exercise.Answer.Quantity is { } quantity
+                ? quantity.As(quantity.QuantityInfo.BaseUnitInfo.Value) : exercise.Answer.Fraction!.Value;
             double expected = byHand[exercise.Id];
-            Assert.True(Math.Abs(answer - expected) <= 2e-4 * Math.Abs(expected) + 1e-9, $"{exercise.Id}: {answer} against {expected} by hand");
+            Assert.True(Math.Abs(answer - expected) <= 2e-4 * Math.Abs(expected)
+                + 1e-9, $"{exercise.Id}: {answer} against {expected} by hand");
         }
     }
 
@@ -72,7 +74,9 @@ public class ExerciseTests
     [Fact]
     public void The_same_numbers_give_the_same_sheet_and_other_numbers_another()
     {
-        string Sheet(int seed, int student) => string.Join('\n', Exercises.For(new ClassNumber { Seed = seed, Student = student }).Select(e => e.Question + e.Answer.Text(false)));
+        string Sheet(int seed, int student) =>
+            string.Join('\n', Exercises.For(new ClassNumber { Seed = seed, Student = student })
+            .Select(e => e.Question + e.Answer.Text(false)));
         Assert.Equal(Sheet(5, 9), Sheet(5, 9));
         Assert.Equal(30, Enumerable.Range(1, 30).Select(student => Sheet(5, student)).Distinct().Count());
         Assert.NotEqual(Sheet(5, 9), Sheet(6, 9));
@@ -82,7 +86,8 @@ public class ExerciseTests
     public void Each_lesson_has_three_exercises_from_easy_to_hard()
     {
         IReadOnlyList<Exercise> exercises = Exercises.For(new ClassNumber { Seed = 1, Student = 1 });
-        Assert.All(Lesson.All, lesson => Assert.Equal([1, 2, 3], exercises.Where(exercise => exercise.Lesson == lesson).Select(exercise => exercise.Level)));
+        Assert.All(Lesson.All, lesson =>
+            Assert.Equal([1, 2, 3], exercises.Where(exercise => exercise.Lesson == lesson).Select(exercise => exercise.Level)));
     }
 
     // Written from the sheet's data alone; nothing of Balance, Brakes, Hydraulics or Assist is called.
@@ -150,7 +155,8 @@ public class ExerciseTests
             ["failed-assist-3"] = (front * bare500 + rear * Rear(bare500)) / (m * G),
             ["rear-lock-1"] = rearLock,
             ["rear-lock-2"] = grippy * psi2 / (share + grippy * chi),
-            ["rear-lock-3"] = ((grippy * m * G * (psi2 - grippy * chi) / rear) - slope * (grippy * m * G * (psi + grippy * chi) / front)) / (1 - slope),
+            ["rear-lock-3"] = ((grippy * m * G * (psi2 - grippy * chi) / rear) - slope * (
+                grippy * m * G * (psi + grippy * chi) / front)) / (1 - slope),
             ["heat-1"] = energy,
             ["heat-2"] = energy * frontPart / 2 / (car.DiscMass.Kilograms * 460),
             ["heat-3"] = energy * frontPart / (car.Speed.MetersPerSecond / (z * G)),

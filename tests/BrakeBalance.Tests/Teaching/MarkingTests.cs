@@ -21,7 +21,9 @@ public class MarkingTests
 
     [Fact]
     public void A_missing_unit_costs_half() =>
-        Assert.Equal((Mark.UnitMissing, 1.0), (Marking.Check(Sheet["load-transfer-2"], Newtons("load-transfer-2")).Mark, Marking.Check(Sheet["load-transfer-2"], Newtons("load-transfer-2")).Points));
+        Assert.Equal((Mark.UnitMissing, 1.0),
+            (Marking.Check(Sheet["load-transfer-2"], Newtons("load-transfer-2")).Mark,
+            Marking.Check(Sheet["load-transfer-2"], Newtons("load-transfer-2")).Points));
 
     [Fact]
     public void A_sign_error_is_named() =>
@@ -39,7 +41,8 @@ public class MarkingTests
     {
         double share = Sheet["ideal-curve-1"].Answer.Fraction!.Value;
         Assert.Equal(Mark.Percent, Marking.Check(Sheet["ideal-curve-1"], (share * 100).ToString("0.0", CultureInfo.InvariantCulture)).Mark);
-        Assert.Equal(Mark.Right, Marking.Check(Sheet["ideal-curve-1"], (share * 100).ToString("0.0", CultureInfo.InvariantCulture) + " %").Mark);
+        Assert.Equal(Mark.Right,
+            Marking.Check(Sheet["ideal-curve-1"], (share * 100).ToString("0.0", CultureInfo.InvariantCulture) + " %").Mark);
     }
 
     [Theory]
@@ -47,26 +50,33 @@ public class MarkingTests
     [InlineData(null, Mark.Blank)]
     [InlineData("about four", Mark.Unreadable)]
     [InlineData("12 apples", Mark.Unreadable)]
-    public void What_is_no_answer_is_said_to_be_none(string? text, Mark mark) => Assert.Equal(mark, Marking.Check(Sheet["load-transfer-1"], text).Mark);
+    public void What_is_no_answer_is_said_to_be_none(string? text, Mark mark) =>
+        Assert.Equal(mark, Marking.Check(Sheet["load-transfer-1"], text).Mark);
 
     [Fact]
     public void A_decimal_comma_is_read() =>
-        Assert.Equal(Mark.Right, Marking.Check(Sheet["ideal-curve-1"], Sheet["ideal-curve-1"].Answer.Fraction!.Value.ToString("0.000", CultureInfo.InvariantCulture).Replace('.', ',')).Mark);
+        Assert.Equal(Mark.Right,
+            Marking.Check(Sheet["ideal-curve-1"],
+            Sheet["ideal-curve-1"].Answer.Fraction!.Value.ToString("0.000", CultureInfo.InvariantCulture).Replace('.', ',')).Mark);
 
     [Fact]
     public void Bad_lines_are_reported_by_number_and_left_out()
     {
-        AnswerSheet sheet = AnswerSheet.Read(new StringReader("# a class\nstudent,exercise,answer\n1,knee-1,30 bar\nx,knee-1,30 bar\n1,kne-1,30 bar\n1,knee-1,31 bar\n"));
+        AnswerSheet sheet = AnswerSheet.Read(
+            new StringReader("# a class\nstudent,exercise,answer\n1,knee-1,30 bar\nx,knee-1,30 bar\n1,kne-1,30 bar\n1,knee-1,31 bar\n"));
         Assert.Single(sheet.Answers);
         Assert.Equal(
-            ["Line 4: \"x\" is not a student number. Accepted: 1 to 9999.", "Line 5: \"kne-1\" is not an exercise. Did you mean \"knee-1\"?", "Line 6: student 1 has answered knee-1 already; the first answer counts."],
+            ["Line 4: \"x\" is not a student number. Accepted: 1 to 9999.",
+                "Line 5: \"kne-1\" is not an exercise. Did you mean \"knee-1\"?",
+                "Line 6: student 1 has answered knee-1 already; the first answer counts."],
             sheet.Faults);
     }
 
     [Fact]
     public void An_answer_cut_by_its_own_decimal_comma_or_with_hidden_characters_is_a_fault_and_no_other_answer()
     {
-        AnswerSheet sheet = AnswerSheet.Read(new StringReader("student,exercise,answer\n1,knee-1,30,5 bar\n2,knee-1,30\u001b bar\n3,knee-1,\"30,5 bar\"\n"));
+        AnswerSheet sheet = AnswerSheet.Read(
+            new StringReader("student,exercise,answer\n1,knee-1,30,5 bar\n2,knee-1,30\u001b bar\n3,knee-1,\"30,5 bar\"\n"));
         Assert.Equal("30,5 bar", Assert.Single(sheet.Answers).Text);
         Assert.Equal(2, sheet.Faults.Count);
         Assert.StartsWith("Line 2: 4 cells where the header names 3 columns", sheet.Faults[0]);

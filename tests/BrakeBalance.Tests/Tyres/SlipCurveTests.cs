@@ -64,8 +64,10 @@ public class SlipCurveTests
         {
             (Force fx, Force fy) = CombinedSlip.Forces(
                 PublishedSlipCurves.DryAsphalt, 0.5,
-                Speed.FromMetersPerSecond(drawn.Item1.Item1), Speed.FromMetersPerSecond(drawn.Item1.Item2), Speed.FromMetersPerSecond(drawn.Item2), Load);
-            return Math.Sqrt(fx.Newtons * fx.Newtons + fy.Newtons * fy.Newtons) <= PublishedSlipCurves.DryAsphalt.PeakAdhesion(Load) * Load.Newtons + 1e-6;
+                Speed.FromMetersPerSecond(drawn.Item1.Item1), Speed.FromMetersPerSecond(drawn.Item1.Item2),
+                    Speed.FromMetersPerSecond(drawn.Item2), Load);
+            return Math.Sqrt(fx.Newtons * fx.Newtons
+                + fy.Newtons * fy.Newtons) <= PublishedSlipCurves.DryAsphalt.PeakAdhesion(Load) * Load.Newtons + 1e-6;
         });
 
     [Fact]

@@ -6,7 +6,13 @@ namespace BrakeBalance.Tests.Tyres;
 /// <summary>The adhesion of an axle's tyres against the surface's own.</summary>
 public class TyreTests
 {
-    private static readonly Tyre Sensitive = new() { LoadedRadius = Length.FromMeters(0.3), LoadSensitivity = 0.1, ReferenceLoad = Force.FromKilonewtons(4), AdhesionFactor = 1.2 };
+    private static readonly Tyre Sensitive = new()
+    {
+        LoadedRadius = Length.FromMeters(0.3),
+        LoadSensitivity = 0.1,
+        ReferenceLoad = Force.FromKilonewtons(4),
+        AdhesionFactor = 1.2,
+    };
 
     [Theory]
     [InlineData(4, 0.96)]
@@ -27,9 +33,12 @@ public class TyreTests
     [Fact]
     public void Values_out_of_range_are_refused()
     {
-        Assert.Equal("LoadedRadius", Assert.Throws<ArgumentOutOfRangeException>(() => Sensitive with { LoadedRadius = Length.Zero }).ParamName);
+        Assert.Equal("LoadedRadius",
+            Assert.Throws<ArgumentOutOfRangeException>(() => Sensitive with { LoadedRadius = Length.Zero }).ParamName);
         Assert.Equal("AdhesionFactor", Assert.Throws<ArgumentOutOfRangeException>(() => Sensitive with { AdhesionFactor = 0.2 }).ParamName);
-        Assert.Equal("LoadSensitivity", Assert.Throws<ArgumentOutOfRangeException>(() => Sensitive with { LoadSensitivity = 0.5 }).ParamName);
-        Assert.Equal("ReferenceLoad", Assert.Throws<ArgumentOutOfRangeException>(() => Sensitive with { ReferenceLoad = Force.Zero }).ParamName);
+        Assert.Equal("LoadSensitivity",
+            Assert.Throws<ArgumentOutOfRangeException>(() => Sensitive with { LoadSensitivity = 0.5 }).ParamName);
+        Assert.Equal("ReferenceLoad",
+            Assert.Throws<ArgumentOutOfRangeException>(() => Sensitive with { ReferenceLoad = Force.Zero }).ParamName);
     }
 }

@@ -12,7 +12,8 @@ public class CentreOfGravityTests
     [InlineData("\"frontAxleMass\": \"50 kg\", \"rearAxleMass\": \"2000 kg\"", "loadCases[0].frontAxleMass", "2.4 %")]
     public void A_car_that_stands_on_one_axle_is_refused(string load, string path, string share)
     {
-        string text = StarterFile.Text().Replace("\"mass\": \"1350 kg\",", load + ",", StringComparison.Ordinal).Replace("\"frontShare\": 0.53,", "", StringComparison.Ordinal);
+        string text = StarterFile.Text().Replace("\"mass\": \"1350 kg\",", load + ",", StringComparison.Ordinal)
+            .Replace("\"frontShare\": 0.53,", "", StringComparison.Ordinal);
         Problem problem = Assert.Single(VehicleFile.TryRead(text).Problems);
         Assert.Equal(path, problem.Path);
         Assert.Contains(share, problem.What);

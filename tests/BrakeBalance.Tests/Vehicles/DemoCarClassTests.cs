@@ -46,6 +46,7 @@ public class DemoCarClassTests
     private static double Diameter(Brake brake) => Math.Sqrt(4 * brake.PistonArea.SquareMeters / Math.PI);
 
     private static double Si(string text) =>
-        QuantityOption.Read<Length>(text).Value?.Meters ?? QuantityOption.Read<Mass>(text).Value?.Kilograms ?? QuantityOption.Read<Pressure>(text).Value?.Pascals
+        QuantityOption.Read<Length>(text).Value?.Meters ?? QuantityOption.Read<Mass>(text).Value?.Kilograms
+            ?? QuantityOption.Read<Pressure>(text).Value?.Pascals
         ?? double.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -23,7 +23,8 @@ internal static class Documents
 
             foreach (FieldInfo field in FieldMap.Of(type))
             {
-                (FieldShape shape, Type inner) = field.Shape == FieldShape.List ? FieldMap.ShapeOf(field.ValueType) : (field.Shape, field.ValueType);
+                (FieldShape shape, Type inner) = field.Shape == FieldShape.List
+                    ? FieldMap.ShapeOf(field.ValueType) : (field.Shape, field.ValueType);
                 if (shape == FieldShape.Document)
                 {
                     Visit(inner);

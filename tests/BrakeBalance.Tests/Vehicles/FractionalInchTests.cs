@@ -24,7 +24,8 @@ public class FractionalInchTests
     [InlineData("2-61/64 in", 2.953125)]
     [InlineData("-1/128 in", -0.0078125)]
     [InlineData("-1-1/2 in", -1.5)]
-    public void Fractions_of_an_inch_are_read(string text, double inches) => Assert.Equal(inches, QuantityOption.Read<Length>(text).Value!.Value.Inches, 12);
+    public void Fractions_of_an_inch_are_read(string text, double inches) =>
+        Assert.Equal(inches, QuantityOption.Read<Length>(text).Value!.Value.Inches, 12);
 
     [Theory]
     [InlineData("1-1/8", "has no unit")]
@@ -87,7 +88,8 @@ public class FractionalInchTests
     [InlineData("1-9/8 in", "is no fraction of an inch")]
     public void A_fraction_is_checked_against_the_range_of_its_entry(string bore, string said)
     {
-        Problem problem = Assert.Single(VehicleFile.TryRead(Starter.Replace("\"bore\": \"19.05 mm\"", $"\"bore\": \"{bore}\"", StringComparison.Ordinal)).Problems);
+        Problem problem = Assert.Single(
+            VehicleFile.TryRead(Starter.Replace("\"bore\": \"19.05 mm\"", $"\"bore\": \"{bore}\"", StringComparison.Ordinal)).Problems);
         Assert.Equal("masterCylinder.bore", problem.Path);
         Assert.Contains(said, problem.What);
     }
@@ -95,6 +97,7 @@ public class FractionalInchTests
     [Fact]
     public void An_override_takes_a_fraction() => Assert.Equal(
         28.575,
-        VehicleFile.Read(Starter, "starter", new ValueOverride("rear.brake.pistonDiameters[0]", "1-1/8 in")).Vehicle.Brakes.Rear.PistonArea.SquareMillimeters is var area
+        VehicleFile.Read(Starter, "starter",
+            new ValueOverride("rear.brake.pistonDiameters[0]", "1-1/8 in")).Vehicle.Brakes.Rear.PistonArea.SquareMillimeters is var area
             ? Math.Sqrt(area * 4 / Math.PI) : 0, 9);
 }

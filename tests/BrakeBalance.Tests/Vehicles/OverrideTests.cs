@@ -23,13 +23,15 @@ public class OverrideTests
     public void Name_may_hold_a_point()
     {
         string text = VehicleFileTests.Good.Replace("\"driver only\"", "\"tank 0.5 full\"");
-        Assert.Equal(1333, VehicleFile.Read(text, "test", new ValueOverride("loadCases[tank 0.5 full].mass", "1333 kg")).Vehicle.LoadCases[0].Mass.Kilograms, 1e-9);
+        Assert.Equal(1333, VehicleFile.Read(text, "test", new ValueOverride("loadCases[tank 0.5 full].mass", "1333 kg")).Vehicle.LoadCases[
+            0].Mass.Kilograms, 1e-9);
     }
 
     [Fact]
     public void Number_text_and_range_can_be_set()
     {
-        Vehicle car = Read(new("front.brake.friction", "0.44"), new("name", "1960"), new("rear.brake.shoes", "two-leading"), new("front.brake.pistonDiameters[0]", "57 mm"));
+        Vehicle car = Read(new("front.brake.friction", "0.44"), new("name", "1960"), new("rear.brake.shoes", "two-leading"),
+            new("front.brake.pistonDiameters[0]", "57 mm"));
         Assert.Equal(0.44, car.Brakes.Front.FrictionCoefficient);
         Assert.Equal("1960", car.Name);
         Assert.Equal(57, ((BrakeBalance.Brakes.DiscBrake)car.Brakes.Front).Pistons.Diameters[0].Millimeters, 1e-9);
@@ -37,7 +39,8 @@ public class OverrideTests
         Assert.Equal(0.4, ranged.Vehicle.Brakes.Front.FrictionCoefficient, 1e-12);
         Assert.Single(ranged.Ranges);
         string withRange = VehicleFileTests.Good.Replace("0.40", "\"0.36 .. 0.44\"");
-        Assert.Equal(0.5, VehicleFile.Read(withRange, "test", new ValueOverride("front.brake.friction", "0.5")).Vehicle.Brakes.Front.FrictionCoefficient);
+        Assert.Equal(0.5, VehicleFile.Read(withRange, "test",
+            new ValueOverride("front.brake.friction", "0.5")).Vehicle.Brakes.Front.FrictionCoefficient);
     }
 
     [Fact]
@@ -67,7 +70,8 @@ public class OverrideTests
     [InlineData("front.brake.friction", "true", "does not fit")]
     public void Faulty_override_is_told_with_its_path(string path, string value, string what)
     {
-        (VehicleReading? reading, IReadOnlyList<Problem> problems) = VehicleFile.TryRead(VehicleFileTests.Good, new ValueOverride(path, value));
+        (VehicleReading? reading, IReadOnlyList<Problem> problems) =
+            VehicleFile.TryRead(VehicleFileTests.Good, new ValueOverride(path, value));
         Assert.Null(reading);
         Assert.Contains(problems, problem => problem.Path == path && problem.What.Contains(what));
         Assert.All(problems, problem => Assert.NotEqual("", problem.Accepted));

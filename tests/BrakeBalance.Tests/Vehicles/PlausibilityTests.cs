@@ -22,12 +22,14 @@ public class PlausibilityTests
     }
 
     [Fact]
-    public void The_cars_as_they_are_have_no_problem() => Assert.All((string[])[Coupe, Track, RearEngined], text => Assert.Empty(Problems(text)));
+    public void The_cars_as_they_are_have_no_problem() =>
+        Assert.All((string[])[Coupe, Track, RearEngined], text => Assert.Empty(Problems(text)));
 
     [Fact]
     public void A_brake_that_does_not_fit_into_its_tyre_is_a_problem()
     {
-        Problem pads = Only(Problems(Track, ("front.tyre.loadedRadius", "160 mm"), ("front.brake.padOuterRadius", "300 mm")), "front.brake.padOuterRadius");
+        Problem pads = Only(Problems(Track, ("front.tyre.loadedRadius", "160 mm"), ("front.brake.padOuterRadius", "300 mm")),
+            "front.brake.padOuterRadius");
         Assert.Contains("300 mm does not fit into the tyre", pads.What);
         Assert.Contains("below 160 mm", pads.Accepted);
         Only(Problems(Coupe, ("rear.tyre.loadedRadius", "150 mm"), ("rear.brake.drumRadius", "250 mm")), "rear.brake.drumRadius");
@@ -35,7 +37,8 @@ public class PlausibilityTests
 
     [Fact]
     public void Free_play_beyond_the_travel_is_a_problem() =>
-        Assert.Contains(Problems(Track, ("pedal.freePlay", "40 mm"), ("pedal.travel", "30 mm")), problem => problem.Path.StartsWith("pedal.", StringComparison.Ordinal));
+        Assert.Contains(Problems(Track, ("pedal.freePlay", "40 mm"), ("pedal.travel", "30 mm")), problem =>
+            problem.Path.StartsWith("pedal.", StringComparison.Ordinal));
 
     [Fact]
     public void An_engine_that_drags_harder_than_its_tyres_hold_is_a_problem()
@@ -80,14 +83,17 @@ public class PlausibilityTests
     [Fact]
     public void A_bar_whose_share_and_bores_starve_one_axle_is_a_problem() =>
         Assert.Contains("times the front's pressure", Only(
-            Problems(Track, ("hydraulics.split.frontBore", "10 mm"), ("hydraulics.split.rearBore", "38 mm"), ("hydraulics.split.frontForceShare", "0.8")),
+            Problems(Track, ("hydraulics.split.frontBore", "10 mm"), ("hydraulics.split.rearBore", "38 mm"),
+                ("hydraulics.split.frontForceShare", "0.8")),
             "hydraulics.split.frontForceShare").What);
 
     [Fact]
     public void Three_thousand_valves_are_refused_by_their_number()
     {
-        var car = (JsonObject)JsonNode.Parse(Coupe, documentOptions: new() { CommentHandling = System.Text.Json.JsonCommentHandling.Skip, AllowTrailingCommas = true })!;
-        car["hydraulics"]!["rearValves"] = new JsonArray([.. Enumerable.Range(0, 3000).Select(_ => new JsonObject { ["type"] = "limiting", ["limit"] = "45 bar" })]);
+        var car = (JsonObject)JsonNode.Parse(Coupe,
+            documentOptions: new() { CommentHandling = System.Text.Json.JsonCommentHandling.Skip, AllowTrailingCommas = true })!;
+        car["hydraulics"]!["rearValves"] =
+            new JsonArray([.. Enumerable.Range(0, 3000).Select(_ => new JsonObject { ["type"] = "limiting", ["limit"] = "45 bar" })]);
         Problem many = Only(Problems(car.ToJsonString()), "hydraulics.rearValves");
         Assert.Equal("has 3000 elements.", many.What);
         Assert.Equal("at most 4", many.Accepted);
@@ -96,7 +102,8 @@ public class PlausibilityTests
     [Theory]
     [InlineData("0.051 m")]
     [InlineData("0.05100000000000001 m")]
-    public void The_limit_itself_written_in_another_unit_is_accepted(string bore) => Assert.Empty(Problems(Coupe, ("masterCylinder.bore", bore)));
+    public void The_limit_itself_written_in_another_unit_is_accepted(string bore) =>
+        Assert.Empty(Problems(Coupe, ("masterCylinder.bore", bore)));
 
     [Theory]
     [InlineData("NaN bar")]
@@ -109,10 +116,12 @@ public class PlausibilityTests
     [Fact]
     public void Bands_answer_when_no_front_pressure_is_left_for_both_axles_to_lock_together()
     {
-        Vehicle car = VehicleFile.Read(RearEngined, "test", new ValueOverride("engineBraking.drivenAxle", "front"), new ValueOverride("engineBraking.brakingForce", "2.2 kN")).Vehicle;
+        Vehicle car = VehicleFile.Read(RearEngined, "test", new ValueOverride("engineBraking.drivenAxle", "front"),
+            new ValueOverride("engineBraking.brakingForce", "2.2 kN")).Vehicle;
         foreach (BandedAnswer answer in MeasuringOrder.Bands(car, 0.1, samples: 8))
         {
-            Assert.True(double.IsFinite(answer.Band.Estimate) && double.IsFinite(answer.Band.Low) && double.IsFinite(answer.Band.High), answer.Key);
+            Assert.True(double.IsFinite(answer.Band.Estimate) && double.IsFinite(answer.Band.Low)
+                && double.IsFinite(answer.Band.High), answer.Key);
         }
     }
 }

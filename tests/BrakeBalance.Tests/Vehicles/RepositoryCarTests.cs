@@ -17,7 +17,8 @@ public partial class RepositoryCarTests
     {
         Vehicle car = Load(file);
         Assert.Contains("invented", car.Name + " " + car.Note, StringComparison.OrdinalIgnoreCase);
-        Assert.Contains("invented", File.ReadLines(PathOf(file)).Take(3).Last(line => line.Contains("//")), StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("invented", File.ReadLines(PathOf(file)).Take(3)
+            .Last(line => line.Contains("//")), StringComparison.OrdinalIgnoreCase);
         Assert.True(car.LoadCases.Length >= 2);
     }
 
@@ -45,7 +46,8 @@ public partial class RepositoryCarTests
     public void Car_written_in_US_units_gives_the_same_summary(string file)
     {
         string metric = File.ReadAllText(PathOf(file));
-        string us = Quantities().Replace(metric, match => "\"" + InUsUnits(match.Groups["number"].Value, match.Groups["unit"].Value) + "\"");
+        string us = Quantities()
+            .Replace(metric, match => "\"" + InUsUnits(match.Groups["number"].Value, match.Groups["unit"].Value) + "\"");
         Assert.NotEqual(metric, us);
         double[] expected = Numbers(BalanceSummary.Of(VehicleFile.Read(metric, file).Vehicle));
         double[] found = Numbers(BalanceSummary.Of(VehicleFile.Read(us, file).Vehicle));
@@ -86,14 +88,17 @@ public partial class RepositoryCarTests
             part.StaticAxleLoads.Front.Newtons,
             part.RearLiftOffRate,
             .. part.Rates.SelectMany(rate => rate.Installed is { } at ? Of(at) : []),
-            .. part.LockUps.SelectMany(surface => surface.LockUp is { } lockUp ? (IEnumerable<double>)[.. Of(lockUp.At), lockUp.Efficiency, lockUp.First is { } first ? (int)first : -1] : []),
+            .. part.LockUps.SelectMany(surface =>
+                surface.LockUp is { } lockUp
+                ? (IEnumerable<double>)[.. Of(lockUp.At), lockUp.Efficiency, lockUp.First is { } first ? (int)first : -1] : []),
             .. part.IdealCrossings.Select(point => Math.Round(point.BrakingRate, 6)),
         ]),
         .. summary.Verdicts.Select(verdict => verdict.Margin ?? -9),
     ];
 
     private static IEnumerable<double> Of(BalancePoint at) =>
-        [at.BrakingRate, at.BrakingForces.Front.Newtons, at.BrakingForces.Rear.Newtons, at.LinePressures.Front.Bars, at.LinePressures.Rear.Bars];
+        [at.BrakingRate, at.BrakingForces.Front.Newtons, at.BrakingForces.Rear.Newtons, at.LinePressures.Front.Bars,
+            at.LinePressures.Rear.Bars];
 
     private static Vehicle Load(string file) => VehicleFile.Load(PathOf(file)).Vehicle;
 

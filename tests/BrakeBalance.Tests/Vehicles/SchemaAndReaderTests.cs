@@ -34,7 +34,8 @@ public class SchemaAndReaderTests
     /// <summary>Cars that together have every part a starter file can have.</summary>
     public static TheoryData<string, string, string> Cars => new()
     {
-        { "pump", "drum", "adjustable" }, { "vacuum", "disc", "load-sensing" }, { "none", "disc", "balance-bar" }, { "none", "drum", "limiting" },
+        { "pump", "drum", "adjustable" }, { "vacuum", "disc", "load-sensing" }, { "none", "disc", "balance-bar" },
+            { "none", "drum", "limiting" },
     };
 
     [Theory]
@@ -60,7 +61,8 @@ public class SchemaAndReaderTests
                 if (!Valid(without))
                 {
                     required.Add(path);
-                    Assert.True(VehicleFile.TryRead(without.ToJsonString()).Problems.Count > 0, $"{path}: required by the schema, but not by the reader of a {name ?? "car without class"}");
+                    Assert.True(VehicleFile.TryRead(without.ToJsonString()).Problems.Count > 0,
+                        $"{path}: required by the schema, but not by the reader of a {name ?? "car without class"}");
                 }
             }
 
@@ -85,7 +87,8 @@ public class SchemaAndReaderTests
             {
                 missing++;
                 Assert.False(Valid(without), path);
-                Assert.Contains(VehicleFile.TryRead(without.ToJsonString()).Problems, problem => problem.Path == path && problem.What == "is missing.");
+                Assert.Contains(VehicleFile.TryRead(without.ToJsonString()).Problems, problem =>
+                    problem.Path == path && problem.What == "is missing.");
             }
         }
 
@@ -94,7 +97,8 @@ public class SchemaAndReaderTests
 
     [Theory]
     [MemberData(nameof(Cars))]
-    public void With_a_class_that_fills_them_reader_and_schema_do_without_the_entries_that_a_class_may_fill(string assist, string rear, string valve)
+    public void With_a_class_that_fills_them_reader_and_schema_do_without_the_entries_that_a_class_may_fill(string assist, string rear,
+        string valve)
     {
         JsonObject car = Everything(assist, rear, valve);
         int filled = 0;
@@ -117,11 +121,13 @@ public class SchemaAndReaderTests
     public void Every_closed_list_is_in_the_schema_and_accepted_word_by_word_and_nothing_else_is()
     {
         HashSet<string> seen = [];
-        foreach ((Type root, string schema) in new[] { (typeof(VehicleDocument), VehicleSchema.Text()), (typeof(BenchDocument), BenchFile.Schema()) })
+        foreach ((Type root, string schema) in new[] { (typeof(VehicleDocument), VehicleSchema.Text()),
+            (typeof(BenchDocument), BenchFile.Schema()) })
         {
             List<(string Key, string Words)> listed = [];
             Collect(JsonNode.Parse(schema), listed);
-            foreach ((Type type, FieldInfo field) in Documents.Of(root).SelectMany(type => FieldMap.Of(type).Select(field => (type, field))).Where(pair => pair.field.Words.Count > 0))
+            foreach ((Type type, FieldInfo field) in Documents.Of(root).SelectMany(type => FieldMap.Of(type).Select(field => (type, field)))
+                .Where(pair => pair.field.Words.Count > 0))
             {
                 string words = string.Join(", ", field.Words.Select(known => known.Word));
                 seen.Add(field.Key);
@@ -138,7 +144,8 @@ public class SchemaAndReaderTests
 
     [Theory]
     [MemberData(nameof(Cars))]
-    public void A_whole_file_is_accepted_with_each_word_of_its_closed_lists_and_refused_with_another(string assist, string rear, string valve)
+    public void A_whole_file_is_accepted_with_each_word_of_its_closed_lists_and_refused_with_another(string assist, string rear,
+        string valve)
     {
         JsonObject car = Everything(assist, rear, valve);
         foreach (string path in Paths(car, "").Where(path => FieldOf(car, path) is { Words.Count: > 0 }))
@@ -158,7 +165,8 @@ public class SchemaAndReaderTests
 
     [Fact]
     public void Every_entry_that_holds_a_value_says_how_it_is_found() => Assert.All(
-        Documents.Of(typeof(VehicleDocument)).Concat(Documents.Of(typeof(BenchDocument))).SelectMany(type => FieldMap.Of(type).Select(field => (type, field)))
+        Documents.Of(typeof(VehicleDocument)).Concat(Documents.Of(typeof(BenchDocument)))
+            .SelectMany(type => FieldMap.Of(type).Select(field => (type, field)))
             .Where(pair => (pair.field.Shape == FieldShape.List ? FieldMap.ShapeOf(pair.field.ValueType).Shape : pair.field.Shape)
                 is not (FieldShape.Document or FieldShape.Text or FieldShape.Json)),
         pair => Assert.True(pair.field.About.HowToMeasure.Length > 0, $"{pair.type.Name}.{pair.field.Key}"));
@@ -166,8 +174,10 @@ public class SchemaAndReaderTests
     [Fact]
     public void A_usual_range_is_a_range_within_the_limits_and_is_told_as_common_practice()
     {
-        FieldInfo[] usual = [.. Documents.Of(typeof(VehicleDocument)).SelectMany(FieldMap.Of).Where(field => field.About.Typical.Length > 0)];
-        string[] asked = ["ratio", "boostRatio", "effectiveAreaShare", "pumpFlow", "reliefPressure", "stroke", "bore", "vacuum", "diaphragmDiameter", "powerPiston", "friction", "knee"];
+        FieldInfo[] usual = [.. Documents.Of(typeof(VehicleDocument)).SelectMany(FieldMap.Of)
+            .Where(field => field.About.Typical.Length > 0)];
+        string[] asked = ["ratio", "boostRatio", "effectiveAreaShare", "pumpFlow", "reliefPressure", "stroke", "bore", "vacuum",
+            "diaphragmDiameter", "powerPiston", "friction", "knee"];
         Assert.Empty(asked.Except(usual.Select(field => field.Key)));
         Assert.All(usual, field => Assert.Contains($"Usual: {field.About.Typical} (common practice).", field.Told));
         Assert.All(usual, field =>
@@ -175,7 +185,8 @@ public class SchemaAndReaderTests
             string[] ends = field.About.Typical.Split(" .. ");
             Assert.Equal(2, ends.Length);
             Assert.True(Size(field, ends[0]) < Size(field, ends[1]), field.Key);
-            Assert.True((field.About.Low is null || Size(field, ends[0]) >= Size(field, field.About.Low)) && (field.About.High is null || Size(field, ends[1]) <= Size(field, field.About.High)), field.Key);
+            Assert.True((field.About.Low is null || Size(field, ends[0]) >= Size(field, field.About.Low))
+                && (field.About.High is null || Size(field, ends[1]) <= Size(field, field.About.High)), field.Key);
         });
     }
 
@@ -185,11 +196,14 @@ public class SchemaAndReaderTests
         FieldInfo[] fields = [.. Documents.Of(typeof(VehicleDocument)).SelectMany(FieldMap.Of)];
         foreach (string name in CarClassNames.Words)
         {
-            foreach (ValueRange range in VehicleFile.Read($$"""{ "name": "x", "carClass": "{{name}}", "hydraulics": { "rearValves": [{ "type": "proportioning" }] } }""", "x").Ranges)
+            foreach (ValueRange range in VehicleFile.Read(
+                $$"""{ "name": "x", "carClass": "{{name}}", "hydraulics": { "rearValves": [{ "type": "proportioning" }] } }""", "x").Ranges)
             {
-                FieldInfo field = fields.First(field => field.About.Description == range.Description && range.Path.Split('.', '[').Contains(field.Key));
+                FieldInfo field = fields.First(field =>
+                    field.About.Description == range.Description && range.Path.Split('.', '[').Contains(field.Key));
                 string[] ends = field.About.Typical.Split(" .. ");
-                Assert.True(Size(field, range.Low) >= 0.995 * Size(field, ends[0]) && Size(field, range.High) <= 1.005 * Size(field, ends[1]), $"{name}: {range.Path} {range.Low} .. {range.High}");
+                Assert.True(Size(field, range.Low) >= 0.995 * Size(field, ends[0])
+                    && Size(field, range.High) <= 1.005 * Size(field, ends[1]), $"{name}: {range.Path} {range.Low} .. {range.High}");
             }
         }
     }
@@ -199,13 +213,15 @@ public class SchemaAndReaderTests
         "pedal.ratio, assist.boostRatio, assist.vacuum, assist.diaphragmDiameter, assist.effectiveAreaShare, masterCylinder.stroke, masterCylinder.bore")]
     [InlineData("\"pedal\": { \"ratio\": 4.4 }, \"assist\": { \"type\": \"hydraulic\", \"pumpFlow\": \"8 l/min\" }, \"masterCylinder\": { \"type\": \"single\" }",
         "assist.boostRatio, assist.reliefPressure, assist.powerPiston, masterCylinder.stroke, masterCylinder.bore")]
-    [InlineData("\"aerodynamics\": {}, \"engineBraking\": { \"drivenAxle\": \"rear\" }", "aerodynamics.dragArea, engineBraking.brakingForce")]
+    [InlineData("\"aerodynamics\": {}, \"engineBraking\": { \"drivenAxle\": \"rear\" }",
+        "aerodynamics.dragArea, engineBraking.brakingForce")]
     [InlineData("\"rollingResistance\": 0.01", "")]
     public void A_class_fills_the_usual_ranges_of_the_parts_that_a_file_has(string parts, string expected)
     {
         string text = $$"""{ "name": "x", "carClass": "1960s coupe", {{parts}} }""";
         VehicleReading reading = VehicleFile.Read(text, "x");
-        string[] found = [.. reading.Ranges.Where(range => !range.Path.StartsWith("front", StringComparison.Ordinal) && !range.Path.StartsWith("rear.", StringComparison.Ordinal)
+        string[] found = [.. reading.Ranges.Where(range =>
+            !range.Path.StartsWith("front", StringComparison.Ordinal) && !range.Path.StartsWith("rear.", StringComparison.Ordinal)
             && !range.Path.StartsWith("loadCases", StringComparison.Ordinal) && range.Path != "wheelbase").Select(range => range.Path)];
         Assert.Equal(expected.Split(", ", StringSplitOptions.RemoveEmptyEntries).Order(), found.Order());
         Assert.All(reading.Ranges, range => Assert.True(range.IsTypical));
@@ -276,7 +292,8 @@ public class SchemaAndReaderTests
     {
         var changed = (JsonObject)car.DeepClone();
         string[] steps = path.Split('.');
-        JsonNode parent = steps[..^1].Aggregate((JsonNode)changed, (node, step) => step.Contains('[') ? node[step.Split('[')[0]]![0]! : node[step]!);
+        JsonNode parent = steps[..^1].Aggregate((JsonNode)changed, (node, step) =>
+            step.Contains('[') ? node[step.Split('[')[0]]![0]! : node[step]!);
         ((JsonObject)parent).Remove(steps[^1]);
         if (instead is not null)
         {

@@ -51,17 +51,20 @@ public class StarterAndSchemaTests
 
     [Theory]
     [MemberData(nameof(Combinations))]
-    public void Every_combination_is_accepted_with_each_optional_line_taken_in_and_with_all_of_them(string assist, string rear, string valve)
+    public void Every_combination_is_accepted_with_each_optional_line_taken_in_and_with_all_of_them(string assist, string rear,
+        string valve)
     {
         string text = StarterFile.Text(assist, rear, valve);
         Accepted(text);
         Assert.NotNull(VehicleFile.Read(text, "starter").Vehicle.Control);
         string[] lines = text.Split('\n');
-        int[] optional = [.. lines.Index().Where(line => line.Item.TrimStart().StartsWith(CommentedFile.Optional, StringComparison.Ordinal)).Select(line => line.Index)];
+        int[] optional = [.. lines.Index().Where(line => line.Item.TrimStart().StartsWith(CommentedFile.Optional, StringComparison.Ordinal))
+            .Select(line => line.Index)];
         Assert.True(optional.Length > 30, $"{optional.Length} optional lines");
         foreach (int line in optional)
         {
-            IReadOnlyList<Problem> problems = VehicleFile.TryRead(string.Join('\n', lines.Select((one, i) => i == line ? TakenIn(one) : one))).Problems;
+            IReadOnlyList<Problem> problems =
+                VehicleFile.TryRead(string.Join('\n', lines.Select((one, i) => i == line ? TakenIn(one) : one))).Problems;
             Assert.True(problems.Count == 0, $"{lines[line]}: {string.Join("; ", problems)}");
         }
 
@@ -125,7 +128,8 @@ public class StarterAndSchemaTests
 
     [Fact]
     public void Schema_accepts_ranges_and_every_unit() =>
-        Assert.Empty(Faults(VehicleFileTests.Good.Replace("\"1200 kg\"", "\"1150 .. 1250 kg\"").Replace("0.40", "\"0.36 .. 0.44\"").Replace("\"2.50 m\"", "\"98.4 in\"")));
+        Assert.Empty(Faults(VehicleFileTests.Good.Replace("\"1200 kg\"", "\"1150 .. 1250 kg\"").Replace("0.40", "\"0.36 .. 0.44\"")
+            .Replace("\"2.50 m\"", "\"98.4 in\"")));
 
     [Theory]
     [InlineData("\"2.50 m\"", "2.50")]
@@ -174,7 +178,8 @@ public class StarterAndSchemaTests
     [Fact]
     public void Every_document_property_is_described() =>
         Assert.All(DocumentTypes(), type => Assert.All(
-            type.GetProperties(BindingFlags.Public | BindingFlags.Instance), property => Assert.NotNull(property.GetCustomAttribute<FieldAttribute>())));
+            type.GetProperties(BindingFlags.Public | BindingFlags.Instance), property =>
+                Assert.NotNull(property.GetCustomAttribute<FieldAttribute>())));
 
     [Fact]
     public void Every_example_is_a_value_the_reader_accepts() => Assert.All(DocumentTypes().SelectMany(FieldMap.Of), field =>
@@ -228,7 +233,8 @@ public class StarterAndSchemaTests
     }
 
     internal static string TakenIn(string line) =>
-        line.TrimStart().StartsWith(CommentedFile.Optional, StringComparison.Ordinal) ? line.Replace(CommentedFile.Optional, "", StringComparison.Ordinal) : line;
+        line.TrimStart().StartsWith(CommentedFile.Optional, StringComparison.Ordinal)
+            ? line.Replace(CommentedFile.Optional, "", StringComparison.Ordinal) : line;
 
     private static void Accepted(string text)
     {
@@ -238,8 +244,12 @@ public class StarterAndSchemaTests
 
     internal static IReadOnlyList<string> Faults(string text)
     {
-        using JsonDocument document = JsonDocument.Parse(text, new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
+        using JsonDocument document =
+            JsonDocument.Parse(text, new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
         EvaluationResults results = Schema.Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
-        return results.IsValid ? [] : [.. (results.Details ?? []).Where(detail => detail.Errors is not null).SelectMany(detail => detail.Errors!.Select(error => detail.InstanceLocation + ": " + error.Value)).DefaultIfEmpty("not valid")];
+        return results.IsValid ? []
+            : [.. (results.Details ?? []).Where(detail => detail.Errors is not null)
+            .SelectMany(detail => detail.Errors!.Select(error => detail.InstanceLocation + ": " + error.Value))
+            .DefaultIfEmpty("not valid")];
     }
 }

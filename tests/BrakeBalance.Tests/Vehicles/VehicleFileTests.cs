@@ -57,7 +57,8 @@ public class VehicleFileTests
         { "\"2.50 m\"", "[\"2.50 m\"]", "wheelbase", "a list does not fit", "a length" },
         { "\"1200 kg\"", "\"-1200 kg\"", "loadCases[0].mass", "outside the range", "from 200 kg to 7500 kg" },
         { "\"wheelbase\"", "\"wheelbas\"", "wheelbas", "Did you mean \"wheelbase\"?", "name, note, carClass, wheelbase" },
-        { "\"effectiveRadius\"", "\"effectivRadius\"", "front.brake.effectivRadius", "Did you mean \"effectiveRadius\"?", "pistonDiameters" },
+        { "\"effectiveRadius\"", "\"effectivRadius\"", "front.brake.effectivRadius", "Did you mean \"effectiveRadius\"?",
+            "pistonDiameters" },
         { "\"name\": \"Test coupe\"", "\"name\": \"  \"", "name", "does not fit", "text" },
         { "\"name\": \"Test coupe\"", "\"name\": 17", "name", "17 does not fit", "text" },
         { "\"name\": \"Test coupe\",", "", "name", "is missing", "text" },
@@ -67,11 +68,14 @@ public class VehicleFileTests
         { "0.54", "\"0.5 .. 0.95\"", "loadCases[0].frontShare", "outside the range", "from 0.15 to 0.85" },
         { "0.54", "1e999", "loadCases[0].frontShare", "1e999 is outside the range", "from 0.15 to 0.85" },
         { "\"frontShare\": 0.54, ", "", "loadCases[0]", "does not say where the centre of gravity lies", "frontAxleToCentreOfGravity" },
-        { "\"frontShare\": 0.54", "\"frontShare\": 0.54, \"frontAxleToCentreOfGravity\": \"1.1 m\"", "loadCases[0]", "says twice where the centre of gravity lies", "one of frontShare" },
-        { "\"frontShare\": 0.54", "\"frontAxleToCentreOfGravity\": \"2.6 m\"", "loadCases[0].frontAxleToCentreOfGravity", "outside the wheelbase: 2.6 m behind the front axle, wheelbase 2.5 m", "below 2.5 m" },
+        { "\"frontShare\": 0.54", "\"frontShare\": 0.54, \"frontAxleToCentreOfGravity\": \"1.1 m\"", "loadCases[0]",
+            "says twice where the centre of gravity lies", "one of frontShare" },
+        { "\"frontShare\": 0.54", "\"frontAxleToCentreOfGravity\": \"2.6 m\"", "loadCases[0].frontAxleToCentreOfGravity",
+            "outside the wheelbase: 2.6 m behind the front axle, wheelbase 2.5 m", "below 2.5 m" },
         { "\"mass\": \"1200 kg\", ", "", "loadCases[0].mass", "is missing", "frontAxleMass and rearAxleMass" },
         { "\"frontAxleMass\": \"700 kg\", ", "", "loadCases[1]", "on one axle only", "together" },
-        { "\"frontAxleMass\": \"700 kg\"", "\"mass\": \"1500 kg\", \"frontAxleMass\": \"700 kg\"", "loadCases[1]", "as well as mass", "either" },
+        { "\"frontAxleMass\": \"700 kg\"", "\"mass\": \"1500 kg\", \"frontAxleMass\": \"700 kg\"", "loadCases[1]", "as well as mass",
+            "either" },
         { "\"name\": \"laden\"", "\"name\": \"Driver Only\"", "loadCases", "is used 2 times", "a name of its own" },
         { "\"type\": \"disc\", ", "", "front.brake.type", "is missing", "\"disc\", \"drum\", \"measured\"" },
         { "\"type\": \"disc\"", "\"type\": \"discs\"", "front.brake.type", "\"discs\" is not known", "\"disc\", \"drum\", \"measured\"" },
@@ -79,23 +83,38 @@ public class VehicleFileTests
         { "[\"54 mm\"]", "\"54 mm\"", "front.brake.pistonDiameters", "is not a list", "square brackets" },
         { "[\"54 mm\"]", "[\"54 mm\", \"54\"]", "front.brake.pistonDiameters[1]", "has no unit", "from 10 mm to 120 mm" },
         { "\"effectiveRadius\": \"110 mm\", ", "", "front.brake", "does not say at which radius", "effectiveRadius, or padInnerRadius" },
-        { "\"effectiveRadius\": \"110 mm\"", "\"effectiveRadius\": \"110 mm\", \"padInnerRadius\": \"90 mm\", \"padOuterRadius\": \"130 mm\"", "front.brake", "says twice at which radius", "effectiveRadius, or" },
-        { "\"effectiveRadius\": \"110 mm\"", "\"padInnerRadius\": \"130 mm\", \"padOuterRadius\": \"90 mm\"", "front.brake.padInnerRadius", "is not below padOuterRadius", "smaller radius" },
+        { "\"effectiveRadius\": \"110 mm\"",
+            "\"effectiveRadius\": \"110 mm\", \"padInnerRadius\": \"90 mm\", \"padOuterRadius\": \"130 mm\"", "front.brake",
+            "says twice at which radius", "effectiveRadius, or" },
+        { "\"effectiveRadius\": \"110 mm\"", "\"padInnerRadius\": \"130 mm\", \"padOuterRadius\": \"90 mm\"", "front.brake.padInnerRadius",
+            "is not below padOuterRadius", "smaller radius" },
         { "\"leading-trailing\"", "\"simplex\"", "rear.brake.shoes", "\"simplex\" is not known", "\"duo-servo\"" },
-        { "\"brakeFactor\": 2.1", "\"frictionSensitivity\": 2.1", "rear.brake.frictionSensitivity", "says nothing without brakeFactor", "brakeFactor beside it" },
-        { "\"brakeFactor\": 2.1", "\"brakeFactor\": 2.1, \"geometry\": { \"pivotDistance\": \"90 mm\", \"actuatingArm\": \"160 mm\", \"liningStart\": \"20 °\", \"liningEnd\": \"130 °\" }", "rear.brake", "more than once", "one of brakeFactor, geometry" },
-        { "\"brakeFactor\": 2.1", "\"geometry\": { \"pivotDistance\": \"90 mm\", \"actuatingArm\": \"160 mm\", \"liningStart\": \"130 °\", \"liningEnd\": \"20 °\" }", "rear.brake", "must end further", "" },
-        { "\"brakeFactor\": 2.1", "\"geometry\": { \"pivotDistance\": \"90 mm\", \"actuatingArm\": \"160 mm\", \"liningStart\": \"20 °\", \"liningEnd\": \"130 °\", \"support\": \"floating\" }", "rear.brake.geometry.support", "\"floating\" is not known", "\"pivoted\", \"sliding\"" },
-        { "\"shoes\": \"leading-trailing\"", "\"geometry\": { \"pivotDistance\": \"90 mm\", \"actuatingArm\": \"160 mm\", \"liningStart\": \"20 °\", \"liningEnd\": \"130 °\" }, \"shoes\": \"duo-servo\"", "rear.brake", "more than once", "" },
-        { "\"friction\": 0.38, \"brakeFactor\": 2.1", "\"friction\": 1.0, \"brakeFactor\": 2.1, \"brakeFactorFriction\": 0.38, \"frictionSensitivity\": 3", "rear.brake", "lock", "" },
-        { "\"blendPressure\": \"20 bar\"", "\"blendPressure\": \"5 bar\"", "hydraulics.frontValves[0].blendPressure", "is not above openingPressure", "above openingPressure" },
-        { "\"knee\": \"35 bar\"", "\"knee\": \"80 bar\"", "hydraulics.rearValves[0].knee", "80 bar cannot be set with the knob", "from 7 bar to 67 bar" },
+        { "\"brakeFactor\": 2.1", "\"frictionSensitivity\": 2.1", "rear.brake.frictionSensitivity", "says nothing without brakeFactor",
+            "brakeFactor beside it" },
+        { "\"brakeFactor\": 2.1",
+            "\"brakeFactor\": 2.1, \"geometry\": { \"pivotDistance\": \"90 mm\", \"actuatingArm\": \"160 mm\", \"liningStart\": \"20 °\", \"liningEnd\": \"130 °\" }", "rear.brake", "more than once", "one of brakeFactor, geometry" },
+        { "\"brakeFactor\": 2.1",
+            "\"geometry\": { \"pivotDistance\": \"90 mm\", \"actuatingArm\": \"160 mm\", \"liningStart\": \"130 °\", \"liningEnd\": \"20 °\" }", "rear.brake", "must end further", "" },
+        { "\"brakeFactor\": 2.1",
+            "\"geometry\": { \"pivotDistance\": \"90 mm\", \"actuatingArm\": \"160 mm\", \"liningStart\": \"20 °\", \"liningEnd\": \"130 °\", \"support\": \"floating\" }", "rear.brake.geometry.support", "\"floating\" is not known", "\"pivoted\", \"sliding\"" },
+        { "\"shoes\": \"leading-trailing\"",
+            "\"geometry\": { \"pivotDistance\": \"90 mm\", \"actuatingArm\": \"160 mm\", \"liningStart\": \"20 °\", \"liningEnd\": \"130 °\" }, \"shoes\": \"duo-servo\"", "rear.brake", "more than once", "" },
+        { "\"friction\": 0.38, \"brakeFactor\": 2.1",
+            "\"friction\": 1.0, \"brakeFactor\": 2.1, \"brakeFactorFriction\": 0.38, \"frictionSensitivity\": 3", "rear.brake", "lock",
+            "" },
+        { "\"blendPressure\": \"20 bar\"", "\"blendPressure\": \"5 bar\"", "hydraulics.frontValves[0].blendPressure",
+            "is not above openingPressure", "above openingPressure" },
+        { "\"knee\": \"35 bar\"", "\"knee\": \"80 bar\"", "hydraulics.rearValves[0].knee", "80 bar cannot be set with the knob",
+            "from 7 bar to 67 bar" },
         { "\"knee\": \"35 bar\"", "\"knee\": \"-5 bar\"", "hydraulics.rearValves[0].knee", "outside the range", "from 0 bar to 300 bar" },
         { "\"slope\": 0.4", "\"slope\": 1.4", "hydraulics.rearValves[0].slope", "1.4 is outside the range", "from 0 to 1" },
-        { "\"type\": \"proportioning\"", "\"type\": \"magic\"", "hydraulics.rearValves[0].type", "\"magic\" is not known", "\"proportioning\", \"limiting\", \"load-sensing\", \"hold-off\"" },
-        { "\"drivenAxle\": \"rear\"", "\"drivenAxle\": \"both\"", "engineBraking.drivenAxle", "\"both\" is not known", "\"front\", \"rear\"" },
+        { "\"type\": \"proportioning\"", "\"type\": \"magic\"", "hydraulics.rearValves[0].type", "\"magic\" is not known",
+            "\"proportioning\", \"limiting\", \"load-sensing\", \"hold-off\"" },
+        { "\"drivenAxle\": \"rear\"", "\"drivenAxle\": \"both\"", "engineBraking.drivenAxle", "\"both\" is not known",
+            "\"front\", \"rear\"" },
         { "{ \"dragArea\": \"0.7 m²\" }", "\"0.7 m²\"", "aerodynamics", "is not an object", "entries between braces" },
-        { "{ \"dragArea\": \"0.7 m²\" }", "{ \"dragArea\": \"0.7 m²\", \"airDensity\": \"9 kg/m³\" }", "aerodynamics.airDensity", "outside the range", "from 0.5 kg/m³ to 2 kg/m³" },
+        { "{ \"dragArea\": \"0.7 m²\" }", "{ \"dragArea\": \"0.7 m²\", \"airDensity\": \"9 kg/m³\" }", "aerodynamics.airDensity",
+            "outside the range", "from 0.5 kg/m³ to 2 kg/m³" },
     };
 
     [Theory]
@@ -113,7 +132,8 @@ public class VehicleFileTests
 
     [Theory]
     [MemberData(nameof(Faults))]
-    public void Each_fault_is_told_in_the_same_words_where_a_comma_is_usual(string replaced, string by, string path, string what, string accepted) =>
+    public void Each_fault_is_told_in_the_same_words_where_a_comma_is_usual(string replaced, string by, string path, string what,
+        string accepted) =>
         Under("de-DE", () => Each_fault_is_told_with_path_reason_and_accepted_form(replaced, by, path, what, accepted));
 
     [Fact]
@@ -127,7 +147,8 @@ public class VehicleFileTests
         Assert.Equal(0.8, Assert.IsType<DiscBrake>(car.Brakes.Front).BrakeFactor, 1e-12);
         Assert.Equal(2.1, Assert.IsType<DrumBrake>(car.Brakes.Rear).BrakeFactor, 1e-12);
         Assert.Equal(35, car.Hydraulics.RearProportioningValve!.Knee.Bars, 1e-12);
-        Assert.Equal(2.8, car.Hydraulics.RearProportioningValve.Adjustment!.TurnsFor(car.Hydraulics.RearProportioningValve.Knee)!.Value, 1e-9);
+        Assert.Equal(2.8, car.Hydraulics.RearProportioningValve.Adjustment!.TurnsFor(car.Hydraulics.RearProportioningValve.Knee)!.Value,
+            1e-9);
         Assert.IsType<HoldOffValve>(Assert.Single(car.Hydraulics.FrontValves));
         Assert.Equal(Axle.Rear, car.EngineBraking!.DrivenAxle);
         Assert.Equal(0.015, car.RollingResistanceCoefficient);
@@ -141,14 +162,18 @@ public class VehicleFileTests
             .Replace("{ \"type\": \"disc\", \"pistonDiameters\": [\"54 mm\"], \"effectiveRadius\": \"110 mm\", \"friction\": 0.40 }",
                 "{ \"type\": \"measured\", \"torque\": \"620 N·m\", \"torquePressure\": \"50 bar\", \"pistonDiameters\": [\"54 mm\"], \"effectiveRadius\": \"110 mm\", \"friction\": 0.40 }")
             .Replace("\"shoes\": \"leading-trailing\"", "\"shoes\": \"duo-servo\"")
-            .Replace("\"brakeFactor\": 2.1", "\"duoServoGeometry\": { \"cylinderDistance\": \"90 mm\", \"anchorDistance\": \"95 mm\", \"linkDistance\": \"90 mm\", \"primaryStart\": \"40 °\", \"primaryEnd\": \"130 °\", \"secondaryStart\": \"30 °\", \"secondaryEnd\": \"140 °\" }")
-            .Replace("\"frontValves\": [", "\"split\": { \"type\": \"balance bar\", \"frontBore\": \"19.05 mm\", \"rearBore\": \"20.64 mm\", \"frontForceShare\": 0.55 }, \"frontValves\": [")
-            .Replace("\"rearValves\": [", "\"rearValves\": [{ \"type\": \"limiting\", \"limit\": \"60 bar\" }, { \"type\": \"load-sensing\", \"kneeAtReference\": \"30 bar\", \"referenceLoad\": \"6 kN\", \"kneePerKilonewton\": \"8 bar\", \"slope\": 0.35 }, ");
+            .Replace("\"brakeFactor\": 2.1",
+                "\"duoServoGeometry\": { \"cylinderDistance\": \"90 mm\", \"anchorDistance\": \"95 mm\", \"linkDistance\": \"90 mm\", \"primaryStart\": \"40 °\", \"primaryEnd\": \"130 °\", \"secondaryStart\": \"30 °\", \"secondaryEnd\": \"140 °\" }")
+            .Replace("\"frontValves\": [",
+                "\"split\": { \"type\": \"balance bar\", \"frontBore\": \"19.05 mm\", \"rearBore\": \"20.64 mm\", \"frontForceShare\": 0.55 }, \"frontValves\": [")
+            .Replace("\"rearValves\": [",
+                "\"rearValves\": [{ \"type\": \"limiting\", \"limit\": \"60 bar\" }, { \"type\": \"load-sensing\", \"kneeAtReference\": \"30 bar\", \"referenceLoad\": \"6 kN\", \"kneePerKilonewton\": \"8 bar\", \"slope\": 0.35 }, ");
         Vehicle car = VehicleFile.Read(text, "test").Vehicle;
         Assert.Equal(12.4, Assert.IsType<MeasuredBrake>(car.Brakes.Front).MeasuredNewtonMetresPerBar, 1e-9);
         Assert.IsType<DuoServoGeometry>(Assert.IsType<DrumBrake>(car.Brakes.Rear).Shoes);
         Assert.IsType<BalanceBarSplit>(car.Hydraulics.Split);
-        Assert.Equal([typeof(LimitingValve), typeof(LoadSensingValve), typeof(ProportioningValve)], car.Hydraulics.RearValves.Select(valve => valve.GetType()));
+        Assert.Equal([typeof(LimitingValve), typeof(LoadSensingValve), typeof(ProportioningValve)],
+            car.Hydraulics.RearValves.Select(valve => valve.GetType()));
     }
 
     [Fact]
@@ -164,14 +189,16 @@ public class VehicleFileTests
             .Replace("\"rearAxleMass\": \"800 kg\", ", "");
         string[] paths = [.. VehicleFile.TryRead(text).Problems.Select(problem => problem.Path)];
         Assert.Equal(
-            ["engineBraking.drivenAxle", "hydraulics.frontValves[0].blendPressure", "hydraulics.rearValves[0].slope", "loadCases[0].mass", "loadCases[1]", "rear.brake.shoes", "wheelbase"],
+            ["engineBraking.drivenAxle", "hydraulics.frontValves[0].blendPressure", "hydraulics.rearValves[0].slope", "loadCases[0].mass",
+                "loadCases[1]", "rear.brake.shoes", "wheelbase"],
             paths.Order(StringComparer.Ordinal));
     }
 
     [Fact]
     public void Part_that_cannot_be_read_does_not_shift_the_places_of_the_others()
     {
-        string text = Good.Replace("{ \"name\": \"driver only\",", "7, { \"name\": \"driver only\",").Replace("\"frontShare\": 0.54", "\"frontAxleToCentreOfGravity\": \"2.6 m\"");
+        string text = Good.Replace("{ \"name\": \"driver only\",", "7, { \"name\": \"driver only\",")
+            .Replace("\"frontShare\": 0.54", "\"frontAxleToCentreOfGravity\": \"2.6 m\"");
         string[] paths = [.. VehicleFile.TryRead(text).Problems.Select(problem => problem.Path)];
         Assert.Equal(["loadCases[0]", "loadCases[1].frontAxleToCentreOfGravity"], paths);
     }
@@ -179,7 +206,8 @@ public class VehicleFileTests
     [Fact]
     public void Exception_lists_every_problem_after_the_files_name()
     {
-        var fault = Assert.Throws<VehicleFileException>(() => VehicleFile.Read(Good.Replace("\"2.50 m\"", "\"2.50\"").Replace("0.40", "4"), "car.json"));
+        var fault = Assert.Throws<VehicleFileException>(() =>
+            VehicleFile.Read(Good.Replace("\"2.50 m\"", "\"2.50\"").Replace("0.40", "4"), "car.json"));
         Assert.Equal(2, fault.Problems.Count);
         Assert.All(fault.Message.Split('\n'), line => Assert.StartsWith("car.json: ", line));
     }
@@ -227,12 +255,15 @@ public class VehicleFileTests
     [Fact]
     public void Range_stands_at_its_middle_and_is_told()
     {
-        VehicleReading reading = VehicleFile.Read(Good.Replace("\"1200 kg\"", "\"1150 kg .. 1250 kg\"").Replace("0.40", "\"0.36 .. 0.44\"").Replace("\"knee\": \"35 bar\"", "\"knee\": \"30 .. 40 bar\""), "test");
+        VehicleReading reading =
+            VehicleFile.Read(Good.Replace("\"1200 kg\"", "\"1150 kg .. 1250 kg\"").Replace("0.40", "\"0.36 .. 0.44\"")
+            .Replace("\"knee\": \"35 bar\"", "\"knee\": \"30 .. 40 bar\""), "test");
         Assert.Equal(1200, reading.Vehicle.LoadCases[0].Mass.Kilograms, 1e-9);
         Assert.Equal(0.40, reading.Vehicle.Brakes.Front.FrictionCoefficient, 1e-12);
         Assert.Equal(35, reading.Vehicle.Hydraulics.RearProportioningValve!.Knee.Bars, 1e-9);
         Assert.Equal(
-            [("loadCases[0].mass", "1150 kg", "1250 kg"), ("front.brake.friction", "0.36", "0.44"), ("hydraulics.rearValves[0].knee", "30 bar", "40 bar")],
+            [("loadCases[0].mass", "1150 kg", "1250 kg"), ("front.brake.friction", "0.36", "0.44"),
+                ("hydraulics.rearValves[0].knee", "30 bar", "40 bar")],
             reading.Ranges.Select(range => (range.Path, range.Low, range.High)));
     }
 

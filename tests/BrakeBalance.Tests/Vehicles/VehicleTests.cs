@@ -22,18 +22,26 @@ public class VehicleTests
     {
         LoadCase load = Car.LoadCases[0];
         Assert.Equal("Mass", Assert.Throws<ArgumentOutOfRangeException>(() => load with { Mass = Mass.FromKilograms(-1) }).ParamName);
-        Assert.Equal("FrontAxleToCentreOfGravity", Assert.Throws<ArgumentOutOfRangeException>(() => load with { FrontAxleToCentreOfGravity = Length.Zero }).ParamName);
-        Assert.Equal("CentreOfGravityHeight", Assert.Throws<ArgumentOutOfRangeException>(() => load with { CentreOfGravityHeight = Length.Zero }).ParamName);
+        Assert.Equal("FrontAxleToCentreOfGravity",
+            Assert.Throws<ArgumentOutOfRangeException>(() => load with { FrontAxleToCentreOfGravity = Length.Zero }).ParamName);
+        Assert.Equal("CentreOfGravityHeight",
+            Assert.Throws<ArgumentOutOfRangeException>(() => load with { CentreOfGravityHeight = Length.Zero }).ParamName);
     }
 
     [Fact]
     public void Impossible_cars_are_refused_by_name()
     {
         Assert.Equal("Wheelbase", Assert.Throws<ArgumentOutOfRangeException>(() => Car with { Wheelbase = Length.Zero }).ParamName);
-        Assert.Equal("RollingResistanceCoefficient", Assert.Throws<ArgumentOutOfRangeException>(() => Car with { RollingResistanceCoefficient = -0.01 }).ParamName);
-        Assert.Equal("BrakingForce", Assert.Throws<ArgumentOutOfRangeException>(() => new EngineBraking { DrivenAxle = Axle.Rear, BrakingForce = Force.FromNewtons(-1) }).ParamName);
-        Assert.Equal("DragArea", Assert.Throws<ArgumentOutOfRangeException>(() => new Aerodynamics { DragArea = Area.FromSquareMeters(-1) }).ParamName);
-        Assert.Equal("AirDensity", Assert.Throws<ArgumentOutOfRangeException>(() => new Aerodynamics { DragArea = Area.Zero, AirDensity = Density.Zero }).ParamName);
+        Assert.Equal("RollingResistanceCoefficient",
+            Assert.Throws<ArgumentOutOfRangeException>(() => Car with { RollingResistanceCoefficient = -0.01 }).ParamName);
+        Assert.Equal("BrakingForce",
+            Assert.Throws<ArgumentOutOfRangeException>(() =>
+            new EngineBraking { DrivenAxle = Axle.Rear, BrakingForce = Force.FromNewtons(-1) }).ParamName);
+        Assert.Equal("DragArea",
+            Assert.Throws<ArgumentOutOfRangeException>(() => new Aerodynamics { DragArea = Area.FromSquareMeters(-1) }).ParamName);
+        Assert.Equal("AirDensity",
+            Assert.Throws<ArgumentOutOfRangeException>(() =>
+            new Aerodynamics { DragArea = Area.Zero, AirDensity = Density.Zero }).ParamName);
     }
 
     [Fact]

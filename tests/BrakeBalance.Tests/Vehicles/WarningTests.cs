@@ -64,7 +64,8 @@ public class WarningTests
     public void Of_three_hundred_exercise_cars_none_gives_a_warning() =>
         Assert.All(
             Enumerable.Range(1, 300),
-            student => Assert.Empty(Plausibility.OfBrakes(ExerciseCar.For(new ClassNumber { Seed = 2026, Student = student }).Vehicle, null)));
+            student => Assert.Empty(
+                Plausibility.OfBrakes(ExerciseCar.For(new ClassNumber { Seed = 2026, Student = student }).Vehicle, null)));
 
     [Theory]
     [InlineData(Coupe, "front")]

@@ -22,7 +22,8 @@ internal sealed class MeasureJson(SummaryUnits units)
 
     public static string Text(JsonNode node) => node.ToJsonString(Written);
 
-    public static JsonArray Problems(IEnumerable<LogProblem> problems) => SummaryJson.List(problems, p => new JsonObject { ["line"] = p.Line, ["reason"] = p.Reason });
+    public static JsonArray Problems(IEnumerable<LogProblem> problems) =>
+        SummaryJson.List(problems, p => new JsonObject { ["line"] = p.Line, ["reason"] = p.Reason });
 
     public JsonObject Gauges(GaugeAnalysis analysis) => new()
     {
@@ -39,11 +40,12 @@ internal sealed class MeasureJson(SummaryUnits units)
             [units.Key("knee_per_turn", units.Pressure)] = Band(knob.KneePerTurn.Select(units.Of)),
             ["lowest_turns"] = SummaryJson.Number(knob.LowestTurns),
             ["highest_turns"] = SummaryJson.Number(knob.HighestTurns),
-            ["knees"] = SummaryJson.List(Enumerable.Range(0, 5).Select(i => knob.LowestTurns + (knob.HighestTurns - knob.LowestTurns) * i / 4), t => new JsonObject
-            {
-                ["turns"] = SummaryJson.Number(t),
-                [units.Key("knee", units.Pressure)] = Band(knob.KneeAt(t).Select(units.Of)),
-            }),
+            ["knees"] = SummaryJson.List(Enumerable.Range(0, 5)
+                .Select(i => knob.LowestTurns + (knob.HighestTurns - knob.LowestTurns) * i / 4), t => new JsonObject
+                {
+                    ["turns"] = SummaryJson.Number(t),
+                    [units.Key("knee", units.Pressure)] = Band(knob.KneeAt(t).Select(units.Of)),
+                }),
         } : null,
         ["findings"] = SummaryJson.List(analysis.Findings, f => new JsonObject { ["kind"] = f.Kind.ToString(), ["text"] = f.Text }),
     };
@@ -55,9 +57,11 @@ internal sealed class MeasureJson(SummaryUnits units)
         {
             ["begins_at_s"] = SummaryJson.Number(s.Start.Seconds),
             ["ends_at_s"] = SummaryJson.Number(s.End.Seconds),
-            [units.Us ? "initial_speed_mph" : "initial_speed_km_h"] = SummaryJson.Number(units.Us ? s.InitialSpeed.MilesPerHour : s.InitialSpeed.KilometersPerHour),
+            [units.Us ? "initial_speed_mph" : "initial_speed_km_h"] =
+                SummaryJson.Number(units.Us ? s.InitialSpeed.MilesPerHour : s.InitialSpeed.KilometersPerHour),
             ["mean_fully_developed_deceleration_m_s2"] = SummaryJson.Number(s.Deceleration?.MetersPerSecondSquared),
-            ["mean_fully_developed_deceleration_g"] = SummaryJson.Number(s.Deceleration?.MetersPerSecondSquared / Gravity.StandardMetresPerSecondSquared),
+            ["mean_fully_developed_deceleration_g"] =
+                SummaryJson.Number(s.Deceleration?.MetersPerSecondSquared / Gravity.StandardMetresPerSecondSquared),
             ["peak_deceleration_m_s2"] = SummaryJson.Number(s.Peak.MetersPerSecondSquared),
             ["distance_m"] = SummaryJson.Number(s.Distance.Meters),
             ["offset_removed_m_s2"] = SummaryJson.Number(s.Offset?.MetersPerSecondSquared),
@@ -80,7 +84,8 @@ internal sealed class MeasureJson(SummaryUnits units)
             ["after"] = Band(p.Posterior),
             ["learnt"] = SummaryJson.Number(p.Learnt),
         }),
-        ["correlation"] = SummaryJson.List(estimate.Correlation, row => new JsonArray([.. row.Select(r => (JsonNode?)SummaryJson.Number(r))])),
+        ["correlation"] = SummaryJson.List(estimate.Correlation, row =>
+            new JsonArray([.. row.Select(r => (JsonNode?)SummaryJson.Number(r))])),
         ["identifiability"] = Words(estimate.Identifiability),
         ["deceleration_scatter"] = Band(estimate.DecelerationScatter),
         ["difference_from_chains"] = SummaryJson.Number(estimate.DifferenceFromChains),

@@ -49,7 +49,8 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
         {
             Axle? first = row.Panic.FirstLock;
             Row(
-                stops, Text(row.Setup.Adhesion, "0.00"), Text(units.Of(row.Panic.Distance)), row.Threshold is { } t ? Text(units.Of(t.Distance)) : "–",
+                stops, Text(row.Setup.Adhesion, "0.00"), Text(units.Of(row.Panic.Distance)), row.Threshold is { } t
+                    ? Text(units.Of(t.Distance)) : "–",
                 Text(units.Of(row.Bound.Distance)), first?.ToString().ToLowerInvariant() ?? "none",
                 first is { } axle ? Text(row.Panic.Locks[axle]!.Time.Seconds, "0.00") : "–",
                 first is { } same ? Text(row.Panic.Locks[same]!.BrakingRate, "0.00") : "–",
@@ -182,13 +183,16 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
     {
         Line(heat.Cycle);
         string degrees = $" [{units.Temperature}]";
-        Table table = Table("Stop", "Front" + degrees, "Rear" + degrees, "Front fluid" + degrees, "Rear fluid" + degrees, $"Pressure [{units.Pressure}]", "Front share", "Over first");
+        Table table = Table("Stop", "Front" + degrees, "Rear" + degrees, "Front fluid" + degrees, "Rear fluid"
+            + degrees, $"Pressure [{units.Pressure}]", "Front share", "Over first");
         foreach (HeatStop stop in heat.Stops.Where((_, i) => i == 0 || i == heat.Stops.Count - 1 || (i + 1) % 5 == 0))
         {
             Row(
                 table, Text(stop.Number, "0"), Text(units.Of(stop.RingAtEnd.Front), "0"), Text(units.Of(stop.RingAtEnd.Rear), "0"),
-                Text(units.Of(stop.FluidAtEnd.Front), "0"), Text(units.Of(stop.FluidAtEnd.Rear), "0"), Text(units.Of(stop.LinePressure), "0.0"),
-                stop.FrontShare is { } share ? Text(share, "0.00") : "–", Text(stop.MeanDeceleration / heat.Stops[0].MeanDeceleration, "0.00"));
+                Text(units.Of(stop.FluidAtEnd.Front), "0"), Text(units.Of(stop.FluidAtEnd.Rear), "0"),
+                    Text(units.Of(stop.LinePressure), "0.0"),
+                stop.FrontShare is { } share
+                    ? Text(share, "0.00") : "–", Text(stop.MeanDeceleration / heat.Stops[0].MeanDeceleration, "0.00"));
         }
 
         console.Write(table);

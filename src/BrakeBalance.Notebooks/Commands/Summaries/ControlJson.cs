@@ -65,7 +65,8 @@ internal sealed class ControlJson(SummaryUnits units)
 
     private JsonObject Travel(PedalTravel travel)
     {
-        var parts = new JsonArray([.. travel.Parts.Select(part => new JsonObject { ["part"] = part.Name, [Key("travel")] = Short(part.Travel) })]);
+        var parts = new JsonArray(
+            [.. travel.Parts.Select(part => new JsonObject { ["part"] = part.Name, [Key("travel")] = Short(part.Travel) })]);
         return new()
         {
             [Key("pad")] = Short(travel.Pad),

@@ -34,7 +34,8 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
         }
 
         console.Write(rules);
-        foreach (string notice in summary.Notices.Concat(summary.Drags.Select(cause => cause.Words(units.Us ? UnitSystem.Us : UnitSystem.Si))))
+        foreach (string notice in summary.Notices.Concat(
+            summary.Drags.Select(cause => cause.Words(units.Us ? UnitSystem.Us : UnitSystem.Si))))
         {
             SettingOutput.Labelled(console, "Notice", notice);
         }
@@ -47,11 +48,13 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
         string force = $" [{units.Force}]";
         string pressure = $" [{units.Pressure}]";
         bool hot = part.Rates.Any(rate => rate.TravelDrumsHot is not null);
-        string[] headings = ["Deceleration [g]", "Pedal force" + force, "no assist" + force, $"Pedal travel [{Short}]", $"left [{Short}]", $"left, drums hot [{Short}]"];
+        string[] headings = ["Deceleration [g]", "Pedal force" + force, "no assist"
+            + force, $"Pedal travel [{Short}]", $"left [{Short}]", $"left, drums hot [{Short}]"];
         Table rates = SummaryTables.Table(headings[..(hot ? 6 : 5)]);
         foreach (ControlRateSummary rate in part.Rates)
         {
-            string[] cells = [Rate(rate.BrakingRate), Force(rate.Point?.PedalForce), Force(rate.WithoutAssist), Travel(rate.Travel?.Pad), Left(rate.Travel), Left(rate.TravelDrumsHot)];
+            string[] cells = [Rate(rate.BrakingRate), Force(rate.Point?.PedalForce), Force(rate.WithoutAssist), Travel(rate.Travel?.Pad),
+                Left(rate.Travel), Left(rate.TravelDrumsHot)];
             SummaryTables.Row(rates, cells[..(hot ? 6 : 5)]);
         }
 
@@ -66,7 +69,8 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
             : "Run-out of the assist: none within the pressure considered");
         if (all)
         {
-            Table gauges = SummaryTables.Table("Pedal force" + force, "At the cylinder front" + pressure, "rear" + pressure, "At the brakes front" + pressure, "rear" + pressure);
+            Table gauges = SummaryTables.Table("Pedal force" + force, "At the cylinder front" + pressure, "rear"
+                + pressure, "At the brakes front" + pressure, "rear" + pressure);
             foreach (ControlForcePoint point in part.Gauges)
             {
                 SummaryTables.Row(
@@ -82,12 +86,15 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
         string foot = units.Us ? "112 lbf" : "500 N";
         string speed = units.Us ? "62 mph" : "100 km/h";
         Table failures = SummaryTables.Table(
-            "Case", "Pedal force for 0.25 g" + force, $"Deceleration at {foot} [g]", "Bound by", "Locks first", $"Stop from {speed} [{Distance}]");
+            "Case", "Pedal force for 0.25 g"
+                + force, $"Deceleration at {foot} [g]", "Bound by", "Locks first", $"Stop from {speed} [{Distance}]");
         foreach (FailureOutcome outcome in part.Failures)
         {
             SummaryTables.Row(
-                failures, outcome.Case.Name, outcome.WhyNot ?? Force(outcome.PedalForceForRate), Rate(outcome.RateAtForce), outcome.Bound.ToString().ToLowerInvariant(),
-                outcome.LockUpRate is null ? "none" : outcome.FirstToLock switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" },
+                failures, outcome.Case.Name, outcome.WhyNot
+                    ?? Force(outcome.PedalForceForRate), Rate(outcome.RateAtForce), outcome.Bound.ToString().ToLowerInvariant(),
+                outcome.LockUpRate is null
+                    ? "none" : outcome.FirstToLock switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" },
                 Road(outcome.Distance?.FromFirstTouch));
         }
 
@@ -106,7 +113,8 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
         string rate = Rate(presses.BrakingRate);
         string count = presses.Count is { } counted ? counted.ToString(CultureInfo.InvariantCulture) : "any number, even with no assist";
         console.WriteLine($"Engine off, presses in a row at {rate} g with at most {At(presses.GreatestPedalForce)}: {count}");
-        foreach ((ReserveApplication application, Force? needed) in presses.Applications.Zip(presses.PedalForces).TakeWhile(p => p.First.MaximumAssist > UnitsNet.Force.Zero))
+        foreach ((ReserveApplication application, Force? needed) in presses.Applications.Zip(presses.PedalForces)
+            .TakeWhile(p => p.First.MaximumAssist > UnitsNet.Force.Zero))
         {
             console.WriteLine($"  press {application.Number}: {At(needed)}; assist {Rate(application.ShareOfFirst)} of the first");
         }
@@ -116,13 +124,17 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
 
     private string Force(Force? force) => force is { } value ? units.Of(value).ToString("0", CultureInfo.InvariantCulture) : "–";
 
-    private string Pressure(Pressure? pressure) => pressure is { } value ? units.Of(value).ToString(units.Us ? "0" : "0.0", CultureInfo.InvariantCulture) : "–";
+    private string Pressure(Pressure? pressure) =>
+        pressure is { } value ? units.Of(value).ToString(units.Us ? "0" : "0.0", CultureInfo.InvariantCulture) : "–";
 
-    private string Travel(Length? length) => length is { } value ? (units.Us ? value.Inches : value.Millimeters).ToString(units.Us ? "0.0" : "0", CultureInfo.InvariantCulture) : "–";
+    private string Travel(Length? length) =>
+        length is { } value ? (units.Us ? value.Inches : value.Millimeters).ToString(units.Us ? "0.0" : "0", CultureInfo.InvariantCulture)
+        : "–";
 
     private string Left(PedalTravel? travel) => travel is { Reaches: false } ? "none" : Travel(travel?.LeftToFloor);
 
-    private string Road(Length? length) => length is { } value ? (units.Us ? value.Feet : value.Meters).ToString("0", CultureInfo.InvariantCulture) : "–";
+    private string Road(Length? length) =>
+        length is { } value ? (units.Us ? value.Feet : value.Meters).ToString("0", CultureInfo.InvariantCulture) : "–";
 
     private static string Rate(double rate) => rate.ToString("0.00", CultureInfo.InvariantCulture);
 }

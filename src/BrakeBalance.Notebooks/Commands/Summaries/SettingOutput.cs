@@ -52,10 +52,12 @@ internal static class SettingOutput
         ("setting_point.knee_bar", "knee, gauge; null for a balance bar"),
         ("setting_point.front_force_share", "the bar's front share of the rod force; null unless a bar is set"),
         ("setting_point.turns", "turns in from fully out; null when the adjuster is not described or does not reach"),
-        ("setting_point.friction_margin", "how much stronger the rear brakes could be against the front ones before the rear locks first, as a fraction"),
+        ("setting_point.friction_margin",
+            "how much stronger the rear brakes could be against the front ones before the rear locks first, as a fraction"),
         ("setting_point.mean_efficiency", "mean braking efficiency over the conditions, friction at its middle"),
         ("setting_point.least_efficiency", "least braking efficiency over the conditions, friction at its middle"),
-        ("setting_point.rear_first_in", "first condition in which the rear locks first (see setting_condition); null when the front does everywhere"),
+        ("setting_point.rear_first_in",
+            "first condition in which the rear locks first (see setting_condition); null when the front does everywhere"),
         ("setting_point.shown", "the setting as every output shows it"),
         ("setting_limit.knee_bar", "knee, gauge; null for a balance bar, or when there is none"),
         ("setting_limit.front_force_share", "the bar's front share; null for a knee, or when there is none"),
@@ -84,7 +86,8 @@ internal static class SettingOutput
         console.WriteLine("");
         Labelled(console, "Conditions", SettingWords.Conditions(setting.Vehicle, units) + ".");
         Labelled(console, "Rule", SettingWords.Rule(setting, units));
-        Labelled(console, "Orientation", $"with every number at its middle both axles lock together at {SettingWords.Number(setting.Middle, units)}: never to set.");
+        Labelled(console, "Orientation",
+            $"with every number at its middle both axles lock together at {SettingWords.Number(setting.Middle, units)}: never to set.");
         foreach (string words in SettingWords.OutOfReach(setting))
         {
             Labelled(console, "Out of reach", words);
@@ -147,13 +150,20 @@ internal static class SettingOutput
             ["binding"] = Condition(setting.Binding, units),
             ["most_rear_first"] = setting.MostRearFirst is null ? null : SettingWords.Why(setting, system),
             ["band"] = setting.Band is { } band
-                ? new JsonObject { ["low"] = Limit(band.Low, units), ["middle"] = Limit(band.Estimate, units), ["high"] = Limit(band.High, units) }
+                ? new JsonObject
+                {
+                    ["low"] = Limit(band.Low, units),
+                    ["middle"] = Limit(band.Estimate, units),
+                    ["high"] = Limit(band.High, units)
+                }
                 : null,
             ["other_rule"] = Limit(setting.OtherRule, units),
             ["middle"] = Limit(setting.Middle, units),
-            ["locks_first_dry"] = setting.FirstLockDry is { } lockUp ? lockUp.First?.ToString().ToLowerInvariant() ?? "both together" : null,
+            ["locks_first_dry"] = setting.FirstLockDry is { } lockUp
+                ? lockUp.First?.ToString().ToLowerInvariant() ?? "both together" : null,
             ["locks_first_dry_deceleration_g"] = SummaryJson.Number(setting.FirstLockDry?.At.BrakingRate),
-            ["costs"] = SummaryJson.List(setting.Costs, cost => new JsonObject { ["condition"] = cost.Name, ["limit_without"] = Limit(cost.Limit, units) }),
+            ["costs"] = SummaryJson.List(setting.Costs, cost =>
+                new JsonObject { ["condition"] = cost.Name, ["limit_without"] = Limit(cost.Limit, units) }),
             ["gains"] = SummaryJson.List(setting.Gains, gain => new JsonObject
             {
                 ["measure"] = gain.Range?.Path ?? "friction of both axles",
@@ -171,7 +181,8 @@ internal static class SettingOutput
                 ["lowest_adhesion"] = SummaryJson.Number(of.LowestAdhesion),
                 ["highest_adhesion"] = SummaryJson.Number(of.HighestAdhesion),
                 ["load_cases"] = Words(of.LoadCasesOf(setting.Vehicle).Select(load => load.Name)),
-                [units.Us ? "speeds_mph" : "speeds_km_h"] = SummaryJson.List(of.SpeedsOf(setting.Vehicle), speed => SummaryJson.Number(Of(speed, units))),
+                [units.Us ? "speeds_mph" : "speeds_km_h"] =
+                    SummaryJson.List(of.SpeedsOf(setting.Vehicle), speed => SummaryJson.Number(Of(speed, units))),
                 ["brake_states"] = Words(of.BrakeStates.Select(state => state.Name)),
                 ["friction_spread_front"] = SummaryJson.Number(of.FrictionSpread.Front),
                 ["friction_spread_rear"] = SummaryJson.Number(of.FrictionSpread.Rear),
@@ -181,17 +192,18 @@ internal static class SettingOutput
         };
     }
 
-    private static JsonObject? Point(SettingValue? value, SummaryUnits units, Func<SettingValue, UnitSystem, string>? shown = null) => value is null ? null : new JsonObject
-    {
-        [units.Key("knee", units.Pressure)] = SummaryJson.Number(value.Knee is { } knee ? units.Of(knee) : null),
-        ["front_force_share"] = SummaryJson.Number(value.FrontForceShare),
-        ["turns"] = SummaryJson.Number(value.Turns),
-        ["friction_margin"] = SummaryJson.Number(value.FrictionMargin),
-        ["mean_efficiency"] = SummaryJson.Number(value.MeanEfficiency),
-        ["least_efficiency"] = SummaryJson.Number(value.LeastEfficiency),
-        ["rear_first_in"] = Condition(value.RearFirst, units),
-        ["shown"] = (shown ?? SettingWords.Text)(value, units.System),
-    };
+    private static JsonObject? Point(SettingValue? value, SummaryUnits units, Func<SettingValue, UnitSystem, string>? shown = null) =>
+        value is null ? null : new JsonObject
+        {
+            [units.Key("knee", units.Pressure)] = SummaryJson.Number(value.Knee is { } knee ? units.Of(knee) : null),
+            ["front_force_share"] = SummaryJson.Number(value.FrontForceShare),
+            ["turns"] = SummaryJson.Number(value.Turns),
+            ["friction_margin"] = SummaryJson.Number(value.FrictionMargin),
+            ["mean_efficiency"] = SummaryJson.Number(value.MeanEfficiency),
+            ["least_efficiency"] = SummaryJson.Number(value.LeastEfficiency),
+            ["rear_first_in"] = Condition(value.RearFirst, units),
+            ["shown"] = (shown ?? SettingWords.Text)(value, units.System),
+        };
 
     private static JsonObject? Limit(SettingLimit? limit, SummaryUnits units) => limit is null ? null : new JsonObject
     {

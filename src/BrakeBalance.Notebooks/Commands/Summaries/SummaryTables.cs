@@ -66,7 +66,8 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
             + $"{Force(part.StaticAxleLoads.Rear)} {units.Force} rear; rear wheels leave the road at a deceleration of {Fraction(part.RearLiftOffRate)} g");
         string force = $" [{units.Force}]";
         string pressure = $" [{units.Pressure}]";
-        Table rates = Table("Deceleration [g]", "Axle load front" + force, "rear" + force, "Line pressure front" + pressure, "rear" + pressure);
+        Table rates = Table("Deceleration [g]", "Axle load front" + force, "rear" + force, "Line pressure front" + pressure, "rear"
+            + pressure);
         foreach (RateSummary rate in part.Rates)
         {
             Row(
@@ -77,23 +78,27 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         console.Write(RightAligned(rates));
         if (all)
         {
-            Table forces = Table("Deceleration [g]", "Ideal force front" + force, "rear" + force, "Installed front" + force, "rear" + force);
+            Table forces = Table("Deceleration [g]", "Ideal force front" + force, "rear" + force, "Installed front" + force, "rear"
+                + force);
             foreach (RateSummary rate in part.Rates)
             {
                 PerAxle<UnitsNet.Force>? installed = rate.Installed?.BrakingForces;
                 Row(
-                    forces, Fraction(rate.BrakingRate), Force(rate.IdealForces.Front), Force(rate.IdealForces.Rear), Force(installed?.Front), Force(installed?.Rear));
+                    forces, Fraction(rate.BrakingRate), Force(rate.IdealForces.Front), Force(rate.IdealForces.Rear),
+                        Force(installed?.Front), Force(installed?.Rear));
             }
 
             console.Write(RightAligned(forces));
         }
 
-        Table surfaces = Table("Adhesion", "Locks first", "Deceleration then [g]", "Line pressure front" + pressure, "rear" + pressure, "Braking efficiency");
+        Table surfaces = Table("Adhesion", "Locks first", "Deceleration then [g]", "Line pressure front" + pressure, "rear"
+            + pressure, "Braking efficiency");
         foreach (SurfaceSummary surface in part.LockUps)
         {
             LockUp? lockUp = surface.LockUp;
             Row(
-                surfaces, Fraction(surface.Adhesion), LocksFirst(lockUp), Fraction(lockUp?.At.BrakingRate), Pressure(lockUp?.At.LinePressures.Front),
+                surfaces, Fraction(surface.Adhesion), LocksFirst(lockUp), Fraction(lockUp?.At.BrakingRate),
+                    Pressure(lockUp?.At.LinePressures.Front),
                 Pressure(lockUp?.At.LinePressures.Rear), Fraction(lockUp?.Efficiency));
         }
 
@@ -190,5 +195,6 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
     private string Pressure(UnitsNet.Pressure? pressure) =>
         pressure is { } value ? units.Of(value).ToString(units.Us ? "0" : "0.0", CultureInfo.InvariantCulture) : "–";
 
-    private static string Fraction(double? fraction) => fraction is { } value && double.IsFinite(value) ? value.ToString("0.000", CultureInfo.InvariantCulture) : "–";
+    private static string Fraction(double? fraction) =>
+        fraction is { } value && double.IsFinite(value) ? value.ToString("0.000", CultureInfo.InvariantCulture) : "–";
 }

@@ -40,7 +40,9 @@ internal sealed class CellProcess : IAsyncDisposable
     /// <exception cref="CellProcessEndedException">It does not start.</exception>
     public static CellProcess Start()
     {
-        string muxer = Path.GetFullPath(Path.Combine(RuntimeEnvironment.GetRuntimeDirectory(), "..", "..", "..", OperatingSystem.IsWindows() ? "dotnet.exe" : "dotnet"));
+        string muxer = Path.GetFullPath(
+            Path.Combine(RuntimeEnvironment.GetRuntimeDirectory(), "..", "..", "..", OperatingSystem.IsWindows()
+            ? "dotnet.exe" : "dotnet"));
         var start = new ProcessStartInfo(File.Exists(muxer) ? muxer : "dotnet", [typeof(CellProcess).Assembly.Location, CellWorker.Command])
         {
             RedirectStandardInput = true,

@@ -106,7 +106,8 @@ internal sealed class ChildEngine(ChildEngines engines, string folder, string na
             await process.EndAsync("a cell took too long").ConfigureAwait(false);
             await ((Task)answer).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
             return new CellRun([], CellFailures.At(code, FormattableString.Invariant(
-                $"The cell took longer than {engines.CellLimit.TotalSeconds:0.###} s and was ended; --cell-limit gives it more time."), null));
+                $"The cell took longer than {engines.CellLimit.TotalSeconds:0.###} s and was ended; --cell-limit gives it more time."),
+                    null));
         }
     }
 }

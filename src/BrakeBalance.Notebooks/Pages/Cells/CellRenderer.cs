@@ -26,7 +26,8 @@ internal sealed class CellRenderer(string notebook, ProseRenderer prose)
         codeCells++;
         string number = codeCells.ToString(CultureInfo.InvariantCulture);
         var html = new StringBuilder();
-        html.Append("<section class=\"bb-cell\" id=\"").Append(ElementId(cell)).Append("\" aria-label=\"Code cell ").Append(number).Append("\">\n");
+        html.Append("<section class=\"bb-cell\" id=\"").Append(ElementId(cell)).Append("\" aria-label=\"Code cell ").Append(number)
+            .Append("\">\n");
         AppendSource(html, cell);
         foreach (CellOutput output in cell.Outputs)
             html.Append(OutputRenderer.Html(output, $"{notebook}-{number}"));

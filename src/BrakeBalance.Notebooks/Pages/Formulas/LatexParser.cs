@@ -171,7 +171,8 @@ internal sealed class LatexParser(string source)
         ? $"<mi>{name}</mi>"
         : $"<mi>{name}</mi>{ApplyAndSpace()}";
 
-    private string ApplyAndSpace() => reader.Peek() is '(' or '[' or '^' or '_' || reader.SeesCommand("left") ? Apply : Apply + Space("0.167em");
+    private string ApplyAndSpace() =>
+        reader.Peek() is '(' or '[' or '^' or '_' || reader.SeesCommand("left") ? Apply : Apply + Space("0.167em");
 
     private string ParseFraction()
     {
@@ -287,9 +288,16 @@ internal sealed class LatexParser(string source)
 
     private static string CellStyle(string columns, int column, bool closeToItsNeighbour)
     {
-        char align = columns.Length == 1 ? columns[0] : closeToItsNeighbour ? columns[column % columns.Length] : columns[Math.Min(column, columns.Length - 1)];
+        char align = columns.Length == 1
+            ? columns[0] : closeToItsNeighbour ? columns[column % columns.Length] : columns[Math.Min(column, columns.Length - 1)];
         string side = align switch { 'l' => "left", 'r' => "right", _ => "center" };
-        string padding = (closeToItsNeighbour, align) switch { (true, 'r') => ";padding-right:0", (true, 'l') => ";padding-left:0", _ => "" };
+        string padding = (closeToItsNeighbour, align) switch
+        {
+            (true, 'r') =>
+            ";padding-right:0",
+            (true, 'l') => ";padding-left:0",
+            _ => ""
+        };
         return $"text-align:{side}{padding}";
     }
 
@@ -331,7 +339,8 @@ internal sealed class LatexParser(string source)
 
     private static string Space(string width) => $"<mspace width=\"{width}\"></mspace>";
 
-    private static string Name(string name) => name.Length == 1 ? $"<mi mathvariant=\"normal\">{name}</mi>" : $"<mi>{HtmlText.Escape(name)}</mi>";
+    private static string Name(string name) =>
+        name.Length == 1 ? $"<mi mathvariant=\"normal\">{name}</mi>" : $"<mi>{HtmlText.Escape(name)}</mi>";
 
     private static string Text(string text)
     {

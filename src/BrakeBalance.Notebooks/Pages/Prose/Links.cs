@@ -45,7 +45,8 @@ internal static class Links
         int hash = url.IndexOf('#', StringComparison.Ordinal);
         (string path, string fragment) = hash < 0 ? (url, "") : (url[..hash], url[hash..]);
         // All pages lie in one folder, whatever folder their notebooks lie in.
-        return path.EndsWith(".ipynb", StringComparison.OrdinalIgnoreCase) ? PageNames.FileFor(Path.GetFileNameWithoutExtension(path)) + fragment : url;
+        return path.EndsWith(".ipynb", StringComparison.OrdinalIgnoreCase)
+            ? PageNames.FileFor(Path.GetFileNameWithoutExtension(path)) + fragment : url;
     }
 
     private static bool IsOutside(string url) =>

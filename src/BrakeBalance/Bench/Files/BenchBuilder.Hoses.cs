@@ -22,13 +22,18 @@ internal sealed partial class BenchBuilder
         Length taken = first.CutOff + second.CutOff + first.Insertion + second.Insertion;
         if (taken >= hose.OverallLength!.Value)
         {
-            Add(DocumentReader.Join(path, "overallLength"), FormattableString.Invariant($"{hose.OverallLength.Value.Millimeters:0.#} mm leave no hose: cut-offs and sockets take {taken.Millimeters:0.#} mm."),
+            Add(DocumentReader.Join(path, "overallLength"),
+                FormattableString.Invariant(
+                $"{hose.OverallLength.Value.Millimeters:0.#} mm leave no hose: cut-offs and sockets take {taken.Millimeters:0.#} mm."),
                 FormattableString.Invariant($"a length above {taken.Millimeters:0.#} mm"));
         }
 
         if (hose.OutsideDiameter is { } outside && rating?.Bore is { } bore && outside <= bore)
         {
-            Add(DocumentReader.Join(path, "outsideDiameter"), FormattableString.Invariant($"{outside.Millimeters:0.#} mm is not above the bore of {rating.Name}, {bore.Millimeters:0.#} mm."), "the outer diameter, over the cover");
+            Add(DocumentReader.Join(path, "outsideDiameter"),
+                FormattableString.Invariant(
+                $"{outside.Millimeters:0.#} mm is not above the bore of {rating.Name}, {bore.Millimeters:0.#} mm."),
+                "the outer diameter, over the cover");
         }
 
         ImmutableArray<HoseClearance> clearances = [.. (hose.Clearances ?? []).Select(Clearance)];
@@ -48,7 +53,13 @@ internal sealed partial class BenchBuilder
                 Pieces = (int)(hose.Pieces ?? 1),
                 Spares = (int)(hose.Spares ?? 0),
             },
-            new HoseDuty { Highest = hose.HighestPressure!.Value, Margin = hose.Margin ?? 0.25, Hottest = hose.Hottest, Side = hose.Side!.Value });
+            new HoseDuty
+            {
+                Highest = hose.HighestPressure!.Value,
+                Margin = hose.Margin ?? 0.25,
+                Hottest = hose.Hottest,
+                Side = hose.Side!.Value,
+            });
     }
 
     private HoseRating? Rating(HoseDocument hose, string path)
@@ -58,7 +69,8 @@ internal sealed partial class BenchBuilder
             return rating;
         }
 
-        string[] sizes = [.. HoseRating.All.Where(row => string.Equals(row.Class, hose.Class, StringComparison.OrdinalIgnoreCase)).Select(row => row.Dash)];
+        string[] sizes = [.. HoseRating.All.Where(row => string.Equals(row.Class, hose.Class, StringComparison.OrdinalIgnoreCase))
+            .Select(row => row.Dash)];
         Add(DocumentReader.Join(path, "dash"), hose.Dash is null ? "is missing." : $"\"{hose.Dash}\" is not in the table for {hose.Class}.",
             sizes is [""] ? "no dash: the class has one rating for all sizes" : string.Join(", ", sizes.Select(size => $"\"{size}\"")));
         return null;

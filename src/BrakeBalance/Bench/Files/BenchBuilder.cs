@@ -15,8 +15,11 @@ internal sealed partial class BenchBuilder(string folder)
 
     public BenchSheet? Build(BenchDocument document)
     {
-        ImmutableArray<HoseJob> hoses = [.. (document.Hoses ?? []).Select((hose, i) => hose is null ? null : Hose(hose, FormattableString.Invariant($"hoses[{i}]"))).OfType<HoseJob>()];
-        foreach (IGrouping<string, HoseJob> same in hoses.GroupBy(hose => hose.Assembly.Name, StringComparer.OrdinalIgnoreCase).Where(group => group.Count() > 1))
+        ImmutableArray<HoseJob> hoses =
+            [.. (document.Hoses ?? []).Select((hose, i) => hose is null ? null : Hose(hose, FormattableString.Invariant($"hoses[{i}]")))
+            .OfType<HoseJob>()];
+        foreach (IGrouping<string, HoseJob> same in hoses.GroupBy(hose => hose.Assembly.Name, StringComparer.OrdinalIgnoreCase)
+            .Where(group => group.Count() > 1))
         {
             Add("hoses", $"The name \"{same.Key}\" is used {same.Count()} times.", "a name of its own for each hose");
         }
@@ -49,17 +52,24 @@ internal sealed partial class BenchBuilder(string folder)
         bool half = (document.RodLength is null) != (document.RodSeatDepth is null);
         if (half || apart == (document.RodProjection is not null))
         {
-            Add(path, half ? "gives only one of rodLength and rodSeatDepth." : apart ? "gives the rod's projection twice." : "does not say how far the rod stands out.", "rodProjection, or rodLength together with rodSeatDepth");
+            Add(path, half ? "gives only one of rodLength and rodSeatDepth."
+                : apart ? "gives the rod's projection twice."
+                : "does not say how far the rod stands out.", "rodProjection, or rodLength together with rodSeatDepth");
             return null;
         }
 
         Length least = document.LeastGap ?? Length.Zero, greatest = document.GreatestGap ?? Length.FromMillimeters(0.75);
         if (least >= greatest)
         {
-            Add(path, FormattableString.Invariant($"wants a gap from {least.Millimeters:0.##} to {greatest.Millimeters:0.##} mm."), "leastGap below greatestGap");
+            Add(path, FormattableString.Invariant($"wants a gap from {least.Millimeters:0.##} to {greatest.Millimeters:0.##} mm."),
+                "leastGap below greatestGap");
         }
 
-        static RepeatedReading? Reading(string name, IReadOnlyList<Length>? readings) => readings is null ? null : new() { Name = name, Readings = [.. readings] };
+        static RepeatedReading? Reading(string name, IReadOnlyList<Length>? readings) => readings is null ? null : new()
+        {
+            Name = name,
+            Readings = [.. readings],
+        };
         var sheet = new PushRodSheet
         {
             SeatDepth = Reading("seatDepth", document.SeatDepth)!,
@@ -93,14 +103,16 @@ internal sealed partial class BenchBuilder(string folder)
         (string? text, Problem? fault) = DocumentFile.Load(file, "a vehicle file");
         if (fault is not null)
         {
-            Add(DocumentReader.Join(path, "vehicle"), $"\"{document.Vehicle}\": {fault.What}", "the path of a vehicle file from this file's folder");
+            Add(DocumentReader.Join(path, "vehicle"), $"\"{document.Vehicle}\": {fault.What}",
+                "the path of a vehicle file from this file's folder");
             return null;
         }
 
         (VehicleReading? before, IReadOnlyList<Problem> oldProblems) = VehicleFile.TryRead(text!);
         if (before is null)
         {
-            _problems.AddRange(oldProblems.Select(problem => problem with { Path = $"change.vehicle ({document.Vehicle}) {problem.Path}".TrimEnd() }));
+            _problems.AddRange(oldProblems.Select(problem =>
+                problem with { Path = $"change.vehicle ({document.Vehicle}) {problem.Path}".TrimEnd() }));
             return null;
         }
 

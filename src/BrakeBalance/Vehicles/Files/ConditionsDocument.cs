@@ -36,7 +36,8 @@ public sealed class ConditionsDocument
     public IReadOnlyList<string>? LoadCases { get; set; }
 
     /// <summary>States of the brakes.</summary>
-    [Field("States of the brakes; normal, cold, hot in front and grabbing at the rear when left out (common practice)", Fewest = 1, Most = 12)]
+    [Field("States of the brakes; normal, cold, hot in front and grabbing at the rear when left out (common practice)", Fewest = 1,
+        Most = 12)]
     public IReadOnlyList<BrakeStateDocument>? BrakeStates { get; set; }
 
     /// <summary>Spread of the front friction.</summary>
@@ -45,7 +46,8 @@ public sealed class ConditionsDocument
     public double? FrontFrictionSpread { get; set; }
 
     /// <summary>Spread of the rear friction.</summary>
-    [Field("The same for the rear friction", Low = "0", High = "0.5", Example = "0.08", HowToMeasure = "Scatter of the friction over test stops with one set of pads")]
+    [Field("The same for the rear friction", Low = "0", High = "0.5", Example = "0.08",
+        HowToMeasure = "Scatter of the friction over test stops with one set of pads")]
     public double? RearFrictionSpread { get; set; }
 
     /// <summary>Chance of rear-first.</summary>

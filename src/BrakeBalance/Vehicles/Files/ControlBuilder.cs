@@ -14,7 +14,8 @@ internal sealed class ControlBuilder(List<Problem> problems)
     /// <summary>The control of the brakes; null when the file says nothing of it, or when there are problems.</summary>
     public BrakeControl? Build(VehicleDocument document, PerAxle<Brake>? brakes)
     {
-        bool any = document.Pedal is not null || document.Assist is not null || document.MasterCylinder is not null || document.Fluid is not null;
+        bool any = document.Pedal is not null || document.Assist is not null || document.MasterCylinder is not null
+            || document.Fluid is not null;
         if (!any)
         {
             return null;
@@ -22,17 +23,20 @@ internal sealed class ControlBuilder(List<Problem> problems)
 
         if (document.Pedal is null)
         {
-            Add("pedal", "is missing, though other parts between foot and line pressure are given.", "pedal with ratio or geometry, or none of pedal, assist, masterCylinder and fluid");
+            Add("pedal", "is missing, though other parts between foot and line pressure are given.",
+                "pedal with ratio or geometry, or none of pedal, assist, masterCylinder and fluid");
         }
 
         if (document.Assist is null)
         {
-            Add("assist", "is missing, though other parts between foot and line pressure are given.", "{ \"type\": \"none\" } for a car without booster, or \"vacuum\" or \"hydraulic\" with its data");
+            Add("assist", "is missing, though other parts between foot and line pressure are given.",
+                "{ \"type\": \"none\" } for a car without booster, or \"vacuum\" or \"hydraulic\" with its data");
         }
 
         if (document.MasterCylinder is null)
         {
-            Add("masterCylinder", "is missing, though other parts between foot and line pressure are given.", "\"tandem\", \"balance bar\" or \"single\" with its data");
+            Add("masterCylinder", "is missing, though other parts between foot and line pressure are given.",
+                "\"tandem\", \"balance bar\" or \"single\" with its data");
         }
 
         Pedal? pedal = document.Pedal is null ? null : Pedal(document.Pedal);
@@ -89,8 +93,10 @@ internal sealed class ControlBuilder(List<Problem> problems)
             if (ends < floor)
             {
                 Add("pedal.geometry",
-                    FormattableString.Invariant($"stops pushing the rod after {ends.Millimeters:0} mm of the pad's travel, free play included, before the floor at {floor.Millimeters:0} mm."),
-                    FormattableString.Invariant($"a longer link, a pin that stands further back or a rod axis nearer the pin; or pedal.travel up to {Math.Floor(ends.Millimeters):0} mm"));
+                    FormattableString.Invariant(
+                        $"stops pushing the rod after {ends.Millimeters:0} mm of the pad's travel, free play included, before the floor at {floor.Millimeters:0} mm."),
+                    FormattableString.Invariant(
+                        $"a longer link, a pin that stands further back or a rod axis nearer the pin; or pedal.travel up to {Math.Floor(ends.Millimeters):0} mm"));
                 return null;
             }
         }
@@ -98,7 +104,8 @@ internal sealed class ControlBuilder(List<Problem> problems)
         if ((pedal.FreePlay ?? plain.FreePlay) >= (pedal.Travel ?? plain.AvailableTravel))
         {
             Add("pedal.freePlay",
-                FormattableString.Invariant($"{(pedal.FreePlay ?? plain.FreePlay).Millimeters:0.#} mm is not less than the pad's whole travel of {(pedal.Travel ?? plain.AvailableTravel).Millimeters:0.#} mm."),
+                FormattableString.Invariant(
+                    $"{(pedal.FreePlay ?? plain.FreePlay).Millimeters:0.#} mm is not less than the pad's whole travel of {(pedal.Travel ?? plain.AvailableTravel).Millimeters:0.#} mm."),
                 "a free play below pedal.travel");
             return null;
         }
@@ -132,7 +139,8 @@ internal sealed class ControlBuilder(List<Problem> problems)
                 };
                 if (vacuum.Vacuum > made.Supply.AirPressure)
                 {
-                    Add("assist.vacuum", FormattableString.Invariant($"{vacuum.Vacuum.Value.InchesOfMercury:0.#} inHg is more than the air's own pressure at {made.Supply.Altitude.Meters:0} m."),
+                    Add("assist.vacuum", FormattableString.Invariant(
+                        $"{vacuum.Vacuum.Value.InchesOfMercury:0.#} inHg is more than the air's own pressure at {made.Supply.Altitude.Meters:0} m."),
                         FormattableString.Invariant($"a vacuum up to {made.Supply.AirPressure.InchesOfMercury:0.#} inHg there"));
                     return null;
                 }
@@ -143,7 +151,8 @@ internal sealed class ControlBuilder(List<Problem> problems)
                 if (hydraulic.Accumulator is { } vessel && vessel.Precharge > hydraulic.ReliefPressure)
                 {
                     Add("assist.accumulator.precharge",
-                        FormattableString.Invariant($"{vessel.Precharge!.Value.Bars:0.#} bar lies above the pump's relief pressure of {hydraulic.ReliefPressure!.Value.Bars:0.#} bar, so no oil can enter the accumulator."),
+                        FormattableString.Invariant(
+                            $"{vessel.Precharge!.Value.Bars:0.#} bar lies above the pump's relief pressure of {hydraulic.ReliefPressure!.Value.Bars:0.#} bar, so no oil can enter the accumulator."),
                         FormattableString.Invariant($"a pressure below {hydraulic.ReliefPressure.Value.Bars:0.#} bar"));
                     return null;
                 }
@@ -183,7 +192,8 @@ internal sealed class ControlBuilder(List<Problem> problems)
         if (barInSplit != document is TwinCylinderDocument)
         {
             Add("masterCylinder.type",
-                barInSplit ? "is not \"balance bar\", but hydraulics.split is." : "is \"balance bar\", but hydraulics.split gives no balance bar.",
+                barInSplit ? "is not \"balance bar\", but hydraulics.split is."
+                    : "is \"balance bar\", but hydraulics.split gives no balance bar.",
                 barInSplit ? "\"balance bar\"" : "hydraulics.split with type \"balance bar\", its bores and force share");
             return null;
         }
@@ -211,10 +221,13 @@ internal sealed class ControlBuilder(List<Problem> problems)
     private static Problem? QuickTakeUpProblem(TandemCylinderDocument document) =>
         document.QuickTakeUpBore is not { } large ? null
         : document.RearBore is not null
-            ? new("masterCylinder.quickTakeUpBore", "is given beside rearBore; a stepped cylinder with quick take-up is not computed here.", "one of quickTakeUpBore and rearBore")
+            ? new("masterCylinder.quickTakeUpBore", "is given beside rearBore; a stepped cylinder with quick take-up is not computed here.",
+                "one of quickTakeUpBore and rearBore")
         : large <= document.Bore
             ? new("masterCylinder.quickTakeUpBore",
-                FormattableString.Invariant($"{large.Millimeters:0.##} mm is not above the bore of {document.Bore!.Value.Millimeters:0.##} mm."), "a diameter above bore")
+                FormattableString.Invariant(
+                    $"{large.Millimeters:0.##} mm is not above the bore of {document.Bore!.Value.Millimeters:0.##} mm."),
+                    "a diameter above bore")
         : null;
 
     private static TandemMasterCylinder Tandem(TandemCylinderDocument document)
@@ -224,7 +237,8 @@ internal sealed class ControlBuilder(List<Problem> problems)
         {
             Bore = document.Bore!.Value,
             RearBore = document.RearBore,
-            QuickTakeUp = fast is not null && document.QuickTakeUpPressure is { } pressure ? fast with { BlowOffPressure = pressure } : fast,
+            QuickTakeUp = fast is not null && document.QuickTakeUpPressure is { } pressure
+                ? fast with { BlowOffPressure = pressure } : fast,
             Stroke = document.Stroke!.Value,
             FrontStrokeShare = document.FrontStrokeShare ?? 0.5,
         };
@@ -247,11 +261,18 @@ internal sealed class ControlBuilder(List<Problem> problems)
 
     private PushRodFit? PushRod(PushRodDocument document)
     {
-        var fit = new PushRodFit { PistonDepth = document.PistonDepth!.Value, RodProjection = document.RodProjection!.Value, Gasket = document.Gasket ?? Length.Zero };
+        var fit = new PushRodFit
+        {
+            PistonDepth = document.PistonDepth!.Value,
+            RodProjection = document.RodProjection!.Value,
+            Gasket = document.Gasket ?? Length.Zero,
+        };
         fit = document.ReadingError is { } error ? fit with { ReadingError = error } : fit;
         if (fit.Verdict == PushRodVerdict.Preload)
         {
-            Add("masterCylinder.pushRod.rodProjection", fit.Describe(), FormattableString.Invariant($"a projection below {(fit.PistonDepth + fit.Gasket).Millimeters:0.##} mm, with the depth and gasket given"));
+            Add("masterCylinder.pushRod.rodProjection", fit.Describe(),
+                FormattableString.Invariant(
+                $"a projection below {(fit.PistonDepth + fit.Gasket).Millimeters:0.##} mm, with the depth and gasket given"));
             return null;
         }
 
@@ -281,12 +302,14 @@ internal sealed class ControlBuilder(List<Problem> problems)
         bool isDrum = construction == BrakeConstruction.Drum;
         if (construction is not null && (document.Caliper is null) != isDrum)
         {
-            Add(DocumentReader.Join(path, "caliper"), isDrum ? "is given for a drum brake." : "is missing.", isDrum ? "nothing: leave it out" : "\"sliding\", \"fixed\"");
+            Add(DocumentReader.Join(path, "caliper"), isDrum
+                ? "is given for a drum brake." : "is missing.", isDrum ? "nothing: leave it out" : "\"sliding\", \"fixed\"");
         }
 
         if (!isDrum && (document.DrumTemperature is not null || document.DrumExpansionPerKelvin is not null))
         {
-            Add(DocumentReader.Join(path, document.DrumTemperature is not null ? "drumTemperature" : "drumExpansionPerKelvin"), "is given for a disc brake.", "nothing: leave it out");
+            Add(DocumentReader.Join(path, document.DrumTemperature is not null ? "drumTemperature" : "drumExpansionPerKelvin"),
+                "is given for a disc brake.", "nothing: leave it out");
         }
 
         double faces = document.Caliper == CaliperKind.Sliding ? 1 : 2;
@@ -313,10 +336,12 @@ internal sealed class ControlBuilder(List<Problem> problems)
         var growth = new DrumGrowth { DrumRadius = brake.EffectiveRadius };
         growth = document.DrumTemperature is { } temperature ? growth with { HotTemperature = temperature } : growth;
         growth = document.DrumExpansionPerKelvin is { } expansion ? growth with { ExpansionPerKelvin = expansion } : growth;
-        return brake is DrumBrake { Shoes: ShoeGeometry shoe } ? growth with { PistonPerGrowth = shoe.ActuatingArm / shoe.PivotDistance } : growth;
+        return brake is DrumBrake { Shoes: ShoeGeometry shoe }
+            ? growth with { PistonPerGrowth = shoe.ActuatingArm / shoe.PivotDistance } : growth;
     }
 
-    private static ResidualPressureValve? Residual(Pressure? held) => held is { } pressure ? new ResidualPressureValve { Held = pressure } : null;
+    private static ResidualPressureValve? Residual(Pressure? held) =>
+        held is { } pressure ? new ResidualPressureValve { Held = pressure } : null;
 
     private void Add(string path, string what, string accepted = "") => problems.Add(new(path, what, accepted));
 }

@@ -25,7 +25,8 @@ internal static class DocumentFile
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            string what = fault is FileNotFoundException or DirectoryNotFoundException ? "There is no such file." : "The file cannot be opened.";
+            string what = fault is FileNotFoundException or DirectoryNotFoundException
+                ? "There is no such file." : "The file cannot be opened.";
             return (null, new("", what, $"the path of {kind} (JSON)"));
         }
     }
@@ -44,7 +45,9 @@ internal static class DocumentFile
             string where = fault.LineNumber is { } line
                 ? FormattableString.Invariant($"Line {line + 1}, column {fault.BytePositionInLine + 1}: ")
                 : "";
-            return (null, new("", where + "this is not JSON: " + fault.Message.Split(" Path:", 2)[0].Split(" LineNumber:", 2)[0].TrimEnd('.') + ".", "JSON; comments and trailing commas may stay"));
+            return (null, new("", where + "this is not JSON: "
+                + fault.Message.Split(" Path:", 2)[0].Split(" LineNumber:", 2)[0].TrimEnd('.')
+                + ".", "JSON; comments and trailing commas may stay"));
         }
     }
 

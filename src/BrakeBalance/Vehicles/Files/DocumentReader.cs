@@ -38,7 +38,8 @@ internal sealed class DocumentReader
                 return null;
             }
 
-            KindAttribute? kind = kinds.FirstOrDefault(k => typeNode is JsonValue value && value.TryGetValue(out string? text) && text == k.Name);
+            KindAttribute? kind = kinds.FirstOrDefault(k =>
+                typeNode is JsonValue value && value.TryGetValue(out string? text) && text == k.Name);
             if (kind is null)
             {
                 Add(Join(path, "type"), $"{Show(typeNode)} is not known.", names);
@@ -92,7 +93,8 @@ internal sealed class DocumentReader
         {
             string rest = _ranges[i].Path[fieldPath.Length..];
             int index = -1;
-            if (rest.Length == 0 || (rest.EndsWith(']') && int.TryParse(rest[1..^1], NumberStyles.None, CultureInfo.InvariantCulture, out index)))
+            if (rest.Length == 0 || (rest.EndsWith(']')
+                && int.TryParse(rest[1..^1], NumberStyles.None, CultureInfo.InvariantCulture, out index)))
             {
                 _ranges[i] = _ranges[i] with { HowToMeasure = field.About.HowToMeasure, Description = field.About.Description };
                 Targets.Add(new RangeTarget(document, field, index, _ranges[i]));
@@ -144,7 +146,10 @@ internal sealed class DocumentReader
         _ => node.ToJsonString(Relaxed),
     };
 
-    private static readonly JsonSerializerOptions Relaxed = new() { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Relaxed = new()
+    {
+        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     private object? Read(FieldInfo field, JsonNode? value, string path) => field.Shape switch
     {
@@ -205,13 +210,15 @@ internal sealed class DocumentReader
                 return WithinLimits(field, node!.GetValue<double>(), path, node.ToJsonString());
             case FieldShape.Choice when kind == JsonValueKind.String:
                 return Choose(field, node!.GetValue<string>(), path);
-            case FieldShape.Number when !field.About.Whole && kind == JsonValueKind.String && NumberRange(node!.GetValue<string>()) is var (low, high):
+            case FieldShape.Number when !field.About.Whole && kind == JsonValueKind.String
+                && NumberRange(node!.GetValue<string>()) is var (low, high):
                 if (low != high)
                 {
                     _ranges.Add(new(path, low.ToString(CultureInfo.InvariantCulture), high.ToString(CultureInfo.InvariantCulture)));
                 }
 
-                return WithinLimits(field, low, path, node.ToJsonString()) is null || WithinLimits(field, high, path, node.ToJsonString()) is null
+                return WithinLimits(field, low, path, node.ToJsonString()) is null
+                    || WithinLimits(field, high, path, node.ToJsonString()) is null
                     ? null
                     : 0.5 * (low + high);
             case FieldShape.Quantity when kind == JsonValueKind.String:
@@ -265,7 +272,8 @@ internal sealed class DocumentReader
     // The limit itself may be written in another unit, which rounds: it is taken for the limit.
     private static IQuantity? WithinLimits(FieldInfo field, IQuantity given)
     {
-        double value = given.As(given.Unit), low = field.LowQuantity?.As(given.Unit) ?? value, high = field.HighQuantity?.As(given.Unit) ?? value;
+        double value = given.As(given.Unit), low = field.LowQuantity?.As(given.Unit) ?? value, high = field.HighQuantity?.As(given.Unit)
+            ?? value;
         return value < low - Rounding * Math.Abs(low) || value > high + Rounding * Math.Abs(high) ? null
             : value <= low && field.LowQuantity is { } lowest ? lowest
             : value >= high && field.HighQuantity is { } highest ? highest

@@ -13,7 +13,12 @@ internal static class DocumentSchema
     private const string Fraction = @"^\s*[+-]?(\d+(\s*-\s*|\s+))?\d+\s*/\s*\d+\s*(in|inch|""|″|”)\s*$";
     private const string Range = @"^.+\.\..+$";
 
-    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, NewLine = "\n" };
+    private static readonly JsonSerializerOptions Indented = new()
+    {
+        WriteIndented = true,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        NewLine = "\n",
+    };
 
     /// <summary>The schema (JSON Schema, draft 2020-12) as text.</summary>
     /// <param name="type">The document type.</param>
@@ -94,7 +99,8 @@ internal static class DocumentSchema
                 required.Add(field.Key);
             }
 
-            (FieldShape shape, Type inner) = field.Shape == FieldShape.List ? FieldMap.ShapeOf(field.ValueType) : (field.Shape, field.ValueType);
+            (FieldShape shape, Type inner) = field.Shape == FieldShape.List
+                ? FieldMap.ShapeOf(field.ValueType) : (field.Shape, field.ValueType);
             if (shape == FieldShape.Document && OnlyWithoutClass(inner, null, field.About.ByClass) is { } part)
             {
                 properties[field.Key] = field.Shape == FieldShape.List ? new JsonObject { ["items"] = part } : part;

@@ -11,7 +11,8 @@ internal static class DuplicateKeys
     public static IReadOnlyList<Problem> Of(string text)
     {
         byte[] bytes = Encoding.UTF8.GetBytes(text);
-        var reader = new Utf8JsonReader(bytes, new JsonReaderOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
+        var reader = new Utf8JsonReader(bytes,
+            new JsonReaderOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
         List<Problem> problems = [];
         Stack<HashSet<string>> open = new();
         while (reader.Read())
@@ -19,7 +20,8 @@ internal static class DuplicateKeys
             int line = bytes.AsSpan(0, (int)reader.TokenStartIndex).Count((byte)'\n') + 1;
             if (reader.TokenType is JsonTokenType.PropertyName or JsonTokenType.String && !IsReadable(ref reader))
             {
-                problems.Add(new("", FormattableString.Invariant($"Line {line}: a text has characters that cannot be seen."), "letters, digits and signs"));
+                problems.Add(new("", FormattableString.Invariant($"Line {line}: a text has characters that cannot be seen."),
+                    "letters, digits and signs"));
                 continue;
             }
 
@@ -32,7 +34,8 @@ internal static class DuplicateKeys
                     open.Pop();
                     break;
                 case JsonTokenType.PropertyName when !open.Peek().Add(reader.GetString()!):
-                    problems.Add(new(reader.GetString()!, FormattableString.Invariant($"is there twice, the second time in line {line}."), "one entry of that name"));
+                    problems.Add(new(reader.GetString()!, FormattableString.Invariant($"is there twice, the second time in line {line}."),
+                        "one entry of that name"));
                     break;
             }
         }

@@ -73,7 +73,8 @@ internal static class FieldMap
             : plain.IsEnum ? (FieldShape.Choice, plain)
             : typeof(IQuantity).IsAssignableFrom(plain) ? (FieldShape.Quantity, plain)
             : plain == typeof(JsonObject) ? (FieldShape.Json, plain)
-            : plain.IsGenericType && plain.GetGenericTypeDefinition() == typeof(IReadOnlyList<>) ? (FieldShape.List, plain.GetGenericArguments()[0])
+            : plain.IsGenericType && plain.GetGenericTypeDefinition() == typeof(IReadOnlyList<>)
+                ? (FieldShape.List, plain.GetGenericArguments()[0])
             : (FieldShape.Document, plain);
     }
 
@@ -111,7 +112,11 @@ internal static class FieldMap
         };
         return limited switch
         {
-            FieldShape.Quantity => field with { LowQuantity = Limit(about.Low, limitedType), HighQuantity = Limit(about.High, limitedType) },
+            FieldShape.Quantity => field with
+            {
+                LowQuantity = Limit(about.Low, limitedType),
+                HighQuantity = Limit(about.High, limitedType)
+            },
             FieldShape.Number => field with { LowNumber = Number(about.Low), HighNumber = Number(about.High) },
             _ => field,
         };

@@ -22,7 +22,8 @@ internal static partial class JsonPath
             Match match = Part().Match(parts[i]);
             if (!match.Success)
             {
-                return new(change.Path, $"\"{parts[i]}\" cannot be read as part of a path.", "names parted by points, list elements as name[0] or name[driver only]");
+                return new(change.Path, $"\"{parts[i]}\" cannot be read as part of a path.",
+                    "names parted by points, list elements as name[0] or name[driver only]");
             }
 
             string key = match.Groups["key"].Value;
@@ -39,7 +40,8 @@ internal static partial class JsonPath
                 {
                     if (json[key] is JsonObject or JsonArray)
                     {
-                        return new(change.Path, "is not a single value.", "a path to a single value, such as " + walked + (json[key] is JsonArray ? "[0]" : "") + ".…");
+                        return new(change.Path, "is not a single value.", "a path to a single value, such as " + walked
+                            + (json[key] is JsonArray ? "[0]" : "") + ".…");
                     }
 
                     json[key] = Value(change.Value, json[key]);
@@ -62,16 +64,21 @@ internal static partial class JsonPath
 
             if (json[key] is not JsonArray array)
             {
-                return json[key] is null ? Missing(change.Path, walked, key, json) : new(change.Path, $"\"{walked}\" is not a list.", "a path without brackets there");
+                return json[key] is null
+                    ? Missing(change.Path, walked, key, json)
+                    : new(change.Path, $"\"{walked}\" is not a list.", "a path without brackets there");
             }
 
             string index = match.Groups["index"].Value;
             int at = int.TryParse(index, NumberStyles.None, CultureInfo.InvariantCulture, out int number)
                 ? number
-                : array.ToList().FindIndex(element => element is JsonObject named && named["name"] is JsonValue name && string.Equals(name.ToString(), index, StringComparison.OrdinalIgnoreCase));
+                : array.ToList().FindIndex(element =>
+                    element is JsonObject named && named["name"] is JsonValue name
+                    && string.Equals(name.ToString(), index, StringComparison.OrdinalIgnoreCase));
             if (at < 0 || at >= array.Count)
             {
-                return new(change.Path, $"\"{walked}\" has no element [{index}].", array.Count == 0 ? "none, the list is empty" : $"0 to {array.Count - 1}, or the name of an element");
+                return new(change.Path, $"\"{walked}\" has no element [{index}].", array.Count == 0
+                    ? "none, the list is empty" : $"0 to {array.Count - 1}, or the name of an element");
             }
 
             walked += $"[{at}]";
@@ -103,7 +110,8 @@ internal static partial class JsonPath
     private static JsonNode Value(string text, JsonNode? present)
     {
         bool staysText = present is JsonValue value && value.TryGetValue(out string? written) && !QuantityOrRange().IsMatch(written);
-        return !staysText && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number) ? JsonValue.Create(number)
+        return !staysText && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
+            && double.IsFinite(number) ? JsonValue.Create(number)
             : !staysText && text is ("true" or "false") ? JsonValue.Create(text == "true")
             : JsonValue.Create(text);
     }

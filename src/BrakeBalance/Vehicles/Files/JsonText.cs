@@ -17,7 +17,8 @@ internal sealed partial class JsonText
     public JsonText(string text)
     {
         _bytes = Encoding.UTF8.GetBytes(text);
-        var reader = new Utf8JsonReader(_bytes, new JsonReaderOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
+        var reader = new Utf8JsonReader(_bytes,
+            new JsonReaderOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
         reader.Read();
         Walk(ref reader, "");
     }
@@ -48,7 +49,8 @@ internal sealed partial class JsonText
             there--;
         }
 
-        if (parts[there..].Any(part => part.Contains('[', StringComparison.Ordinal)) || _bytes[_values[string.Join('.', parts[..there])].Start] != '{')
+        if (parts[there..].Any(part => part.Contains('[', StringComparison.Ordinal))
+            || _bytes[_values[string.Join('.', parts[..there])].Start] != '{')
         {
             return false;
         }

@@ -89,9 +89,11 @@ internal static class Plausibility
         bool sliding = string.Equals(circuit?.Caliper?.ToString(), "sliding", StringComparison.OrdinalIgnoreCase);
         (string What, string Usual)? odd =
             arc > MostArcRadians
-                ? (Invariant($"{pistons} pistons side by side would span {Degrees(arc)}° of the disc."), $"up to {Degrees(MostArcRadians)}° on one side")
+                ? (Invariant($"{pistons} pistons side by side would span {Degrees(arc)}° of the disc."),
+                    $"up to {Degrees(MostArcRadians)}° on one side")
             : areaPerLoad > most
-                ? (Invariant($"the pistons of one side have {areaPerLoad:0.0} mm² for each kilogram on the axle."), Invariant($"up to {most} mm²/kg"))
+                ? (Invariant($"the pistons of one side have {areaPerLoad:0.0} mm² for each kilogram on the axle."),
+                    Invariant($"up to {most} mm²/kg"))
             : sliding && pistons > slides
                 ? (Invariant($"{pistons} pistons in a sliding caliper."), axle == Axle.Front ? "one or two" : "one at the rear")
             : null;

@@ -43,7 +43,8 @@ internal static partial class QuantityText
         AcceptedUnits.TryGetValue(quantity, out string? units)
             ? units
             : string.Join(", ", Quantity.Infos.Where(info => info.ValueType == quantity).SelectMany(info => info.UnitInfos).Take(6)
-                .Select(unit => UnitAbbreviationsCache.Default.GetDefaultAbbreviation(unit.Value.GetType(), Convert.ToInt32(unit.Value, CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)));
+                .Select(unit => UnitAbbreviationsCache.Default.GetDefaultAbbreviation(unit.Value.GetType(),
+                    Convert.ToInt32(unit.Value, CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)));
 
     /// <summary>Reads one quantity or a range of it.</summary>
     /// <returns>Null when read; else what is wrong.</returns>
@@ -82,7 +83,8 @@ internal static partial class QuantityText
     /// <summary>A quantity as the reader accepts it again.</summary>
     public static string Write(IQuantity quantity) =>
         ((double)quantity.Value).ToString("0.########", CultureInfo.InvariantCulture) + " "
-        + UnitAbbreviationsCache.Default.GetDefaultAbbreviation(quantity.Unit.GetType(), Convert.ToInt32(quantity.Unit, CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        + UnitAbbreviationsCache.Default.GetDefaultAbbreviation(quantity.Unit.GetType(),
+            Convert.ToInt32(quantity.Unit, CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
     private static string? ReadOne(string text, Type quantity, out IQuantity? value)
     {
@@ -189,7 +191,8 @@ internal static partial class QuantityText
     internal static string Words(string name, string apart = " ") =>
         string.Concat(name.Select((c, i) => (i > 0 && char.IsUpper(c) ? apart : "") + char.ToLowerInvariant(c)));
 
-    [GeneratedRegex(@"^\s*(?<number>[+-]?([0-9]+(\.[0-9]*)?|\.[0-9]+)([eE][+-]?[0-9]+)?)\s*(?<unit>[^\d\s.,+-].*?)?\s*$", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"^\s*(?<number>[+-]?([0-9]+(\.[0-9]*)?|\.[0-9]+)([eE][+-]?[0-9]+)?)\s*(?<unit>[^\d\s.,+-].*?)?\s*$",
+        RegexOptions.ExplicitCapture)]
     private static partial Regex Shape();
 
     [GeneratedRegex(@"^\s*(?<sign>[+-])?((?<whole>[0-9]+)(\s*-\s*|\s+))?(?<above>[0-9]+)\s*/\s*(?<below>[0-9]+)\s*(?<unit>[^\d\s.,/+-].*?)?\s*$", RegexOptions.ExplicitCapture)]

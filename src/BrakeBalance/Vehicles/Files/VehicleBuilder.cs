@@ -23,7 +23,8 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
     public Vehicle? Build(VehicleDocument document)
     {
         ImmutableArray<LoadCase> loads = [.. (document.LoadCases ?? [])
-            .Select((load, i) => load is not null && Sound($"loadCases[{i}]") ? LoadCase(load, document.Wheelbase, $"loadCases[{i}]") : null)
+            .Select((load, i) => load is not null && Sound($"loadCases[{i}]")
+                ? LoadCase(load, document.Wheelbase, $"loadCases[{i}]") : null)
             .OfType<LoadCase>()];
         foreach (IGrouping<string, string> same in (document.LoadCases ?? [])
             .Select(load => load?.Name).OfType<string>()
@@ -84,7 +85,8 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         (double low, double high) = (document.LowestAdhesion ?? usual.LowestAdhesion, document.HighestAdhesion ?? usual.HighestAdhesion);
         if (low >= high)
         {
-            Add("conditions.lowestAdhesion", FormattableString.Invariant($"{low} is not below the highest adhesion, {high}."), "the lower of the two");
+            Add("conditions.lowestAdhesion", FormattableString.Invariant($"{low} is not below the highest adhesion, {high}."),
+                "the lower of the two");
         }
 
         if (document.HighestSpeed < document.LowestSpeed)
@@ -92,7 +94,8 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
             Add("conditions.lowestSpeed", "It is above the highest speed.", "the lower of the two");
         }
 
-        foreach (string name in (document.LoadCases ?? []).Where(name => !loads.Any(load => string.Equals(load.Name, name, StringComparison.OrdinalIgnoreCase))))
+        foreach (string name in (document.LoadCases ?? [])
+            .Where(name => !loads.Any(load => string.Equals(load.Name, name, StringComparison.OrdinalIgnoreCase))))
         {
             Add("conditions.loadCases", $"There is no load case \"{name}\".", string.Join(", ", loads.Select(load => $"\"{load.Name}\"")));
         }
@@ -106,7 +109,8 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
             BrakeStates = document.BrakeStates is { Count: > 0 } states
                 ? [.. states.Select(state => new BrakeState { Name = state.Name!, Front = state.Front ?? 1, Rear = state.Rear ?? 1 })]
                 : usual.BrakeStates,
-            FrictionSpread = new(document.FrontFrictionSpread ?? usual.FrictionSpread.Front, document.RearFrictionSpread ?? usual.FrictionSpread.Rear),
+            FrictionSpread = new(document.FrontFrictionSpread ?? usual.FrictionSpread.Front, document.RearFrictionSpread
+                ?? usual.FrictionSpread.Rear),
             RearFirstChance = document.RearFirstChance ?? usual.RearFirstChance,
         };
     }
@@ -127,7 +131,8 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         if (radius >= tyre)
         {
             Add($"{path}.brake.{entry}",
-                FormattableString.Invariant($"{radius.Millimeters:0.#} mm does not fit into the tyre, whose loaded radius is {tyre.Millimeters:0.#} mm."),
+                FormattableString.Invariant(
+                    $"{radius.Millimeters:0.#} mm does not fit into the tyre, whose loaded radius is {tyre.Millimeters:0.#} mm."),
                 FormattableString.Invariant($"a radius, not a diameter, below {tyre.Millimeters:0.#} mm"));
         }
     }
@@ -141,18 +146,21 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         }
 
         double lightest = loads.Min(load => load.Mass.Kilograms * Gravity.StandardMetresPerSecondSquared
-            * (engine.DrivenAxle == Axle.Rear ? load.FrontAxleToCentreOfGravity / wheelbase : 1 - load.FrontAxleToCentreOfGravity / wheelbase));
+            * (engine.DrivenAxle == Axle.Rear
+                ? load.FrontAxleToCentreOfGravity / wheelbase : 1 - load.FrontAxleToCentreOfGravity / wheelbase));
         double most = GreatestEngineShare * lightest;
         if (engine.BrakingForce.Newtons > most)
         {
             Add("engineBraking.brakingForce",
-                FormattableString.Invariant($"{engine.BrakingForce.Newtons:0} N is more than an engine drags with: {engine.BrakingForce.Newtons / lightest:0.00} of the load of {lightest:0} N on the driven axle."),
+                FormattableString.Invariant(
+                    $"{engine.BrakingForce.Newtons:0} N is more than an engine drags with: {engine.BrakingForce.Newtons / lightest:0.00} of the load of {lightest:0} N on the driven axle."),
                 FormattableString.Invariant($"a force up to {Math.Floor(most):0} N, {GreatestEngineShare} of that load"));
         }
     }
 
     private bool Sound(string path) => !readingProblems.Any(problem =>
-        problem.Path.StartsWith(path, StringComparison.Ordinal) && (problem.Path.Length == path.Length || problem.Path[path.Length] is '.' or '['));
+        problem.Path.StartsWith(path, StringComparison.Ordinal)
+            && (problem.Path.Length == path.Length || problem.Path[path.Length] is '.' or '['));
 
     private LoadCase? LoadCase(LoadCaseDocument load, Length? wheelbase, string path)
     {
@@ -162,7 +170,8 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         {
             if (mass is not null || share is not null || load.FrontAxleToCentreOfGravity is not null)
             {
-                Add(path, "gives the axle masses as well as mass, frontShare or frontAxleToCentreOfGravity.", "either the two axle masses, or mass with one of the others");
+                Add(path, "gives the axle masses as well as mass, frontShare or frontAxleToCentreOfGravity.",
+                    "either the two axle masses, or mass with one of the others");
                 return null;
             }
 
@@ -197,7 +206,8 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         if (a >= between)
         {
             Add(DocumentReader.Join(path, "frontAxleToCentreOfGravity"),
-                FormattableString.Invariant($"The centre of gravity lies outside the wheelbase: {a.Meters:0.###} m behind the front axle, wheelbase {between.Meters:0.###} m."),
+                FormattableString.Invariant(
+                    $"The centre of gravity lies outside the wheelbase: {a.Meters:0.###} m behind the front axle, wheelbase {between.Meters:0.###} m."),
                 FormattableString.Invariant($"a length above zero and below {between.Meters:0.###} m"));
             return null;
         }
@@ -207,12 +217,20 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         if (onFrontAxle is < LeastAxleShare or > 1 - LeastAxleShare)
         {
             string entry = load.FrontAxleToCentreOfGravity is not null ? "frontAxleToCentreOfGravity" : "frontAxleMass";
-            Add(DocumentReader.Join(path, entry), FormattableString.Invariant($"The front axle would carry {100 * onFrontAxle:0.#} % of the weight."),
-                FormattableString.Invariant($"a centre of gravity that leaves each axle at least {100 * LeastAxleShare:0} % of the weight"));
+            Add(DocumentReader.Join(path, entry),
+                FormattableString.Invariant($"The front axle would carry {100 * onFrontAxle:0.#} % of the weight."),
+                FormattableString.Invariant(
+                    $"a centre of gravity that leaves each axle at least {100 * LeastAxleShare:0} % of the weight"));
             return null;
         }
 
-        return new LoadCase { Name = load.Name!, Mass = mass.Value, FrontAxleToCentreOfGravity = a, CentreOfGravityHeight = load.CentreOfGravityHeight!.Value };
+        return new LoadCase
+        {
+            Name = load.Name!,
+            Mass = mass.Value,
+            FrontAxleToCentreOfGravity = a,
+            CentreOfGravityHeight = load.CentreOfGravityHeight!.Value,
+        };
     }
 
     private static Tyre Tyre(TyreDocument tyre)
@@ -253,7 +271,8 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         if (made is DrumBrake shoes && shoes.SelfLockingFriction() is { } locks && locks <= (1 + FrictionSpread) * made.FrictionCoefficient)
         {
             Add(DocumentReader.Join(path, "friction"),
-                FormattableString.Invariant($"{made.FrictionCoefficient:0.###} is so near the {locks:0.###} at which the shoes lock by themselves that the scatter of linings, {100 * FrictionSpread:0} %, reaches it."),
+                FormattableString.Invariant(
+                    $"{made.FrictionCoefficient:0.###} is so near the {locks:0.###} at which the shoes lock by themselves that the scatter of linings, {100 * FrictionSpread:0} %, reaches it."),
                 FormattableString.Invariant($"a friction below {locks / (1 + FrictionSpread):0.###}, or shoes that lock at a higher one"));
             return null;
         }
@@ -280,7 +299,11 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
                 return null;
             }
 
-            radius = new PadRing { InnerRadius = disc.PadInnerRadius!.Value, OuterRadius = disc.PadOuterRadius!.Value }.EffectiveRadiusUniformWear();
+            radius = new PadRing
+            {
+                InnerRadius = disc.PadInnerRadius!.Value,
+                OuterRadius = disc.PadOuterRadius!.Value
+            }.EffectiveRadiusUniformWear();
         }
 
         return new DiscBrake
@@ -299,14 +322,16 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         int ways = (drum.BrakeFactor is null ? 0 : 1) + (drum.Geometry is null ? 0 : 1) + (drum.DuoServoGeometry is null ? 0 : 1);
         if (ways > 1)
         {
-            Add(path, "describes its shoes more than once.", "one of brakeFactor, geometry and duoServoGeometry, or none for typical shoes");
+            Add(path, "describes its shoes more than once.",
+                "one of brakeFactor, geometry and duoServoGeometry, or none for typical shoes");
             return null;
         }
 
         bool duoServo = arrangement == ShoeArrangement.DuoServo;
         if ((drum.Geometry is not null && duoServo) || (drum.DuoServoGeometry is not null && !duoServo))
         {
-            Add(path, $"gives {(duoServo ? "geometry" : "duoServoGeometry")} for {QuantityText.Words(arrangement.ToString(), "-")} shoes.", duoServo ? "duoServoGeometry or brakeFactor" : "geometry or brakeFactor");
+            Add(path, $"gives {(duoServo ? "geometry" : "duoServoGeometry")} for {QuantityText.Words(arrangement.ToString(), "-")} shoes.",
+                duoServo ? "duoServoGeometry or brakeFactor" : "geometry or brakeFactor");
             return null;
         }
 
@@ -384,8 +409,10 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
             if (ratio is < LeastPressureRatio or > 1 / LeastPressureRatio)
             {
                 Add("hydraulics.split.frontForceShare",
-                    FormattableString.Invariant($"{share:0.##} with bores of {frontBore.Millimeters:0.##} and {rearBore.Millimeters:0.##} mm gives the rear {ratio:0.##} times the front's pressure."),
-                    FormattableString.Invariant($"a share and bores that give between {LeastPressureRatio} and {1 / LeastPressureRatio} times the front's pressure"));
+                    FormattableString.Invariant(
+                        $"{share:0.##} with bores of {frontBore.Millimeters:0.##} and {rearBore.Millimeters:0.##} mm gives the rear {ratio:0.##} times the front's pressure."),
+                    FormattableString.Invariant(
+                        $"a share and bores that give between {LeastPressureRatio} and {1 / LeastPressureRatio} times the front's pressure"));
             }
         }
 
@@ -399,7 +426,12 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         return new BrakeHydraulics
         {
             Split = document.Split is BalanceBarDocument bar
-                ? new BalanceBarSplit { FrontBore = bar.FrontBore!.Value, RearBore = bar.RearBore!.Value, FrontForceShare = bar.FrontForceShare!.Value }
+                ? new BalanceBarSplit
+                {
+                    FrontBore = bar.FrontBore!.Value,
+                    RearBore = bar.RearBore!.Value,
+                    FrontForceShare = bar.FrontForceShare!.Value,
+                }
                 : Tandem(master),
             FrontValves = frontValves,
             RearValves = rearValves,
@@ -407,12 +439,14 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         };
     }
 
-    private static TandemSplit Tandem(MasterCylinderDocument? master) => master is TandemCylinderDocument { Bore: { } bore, RearBore: { } rearBore }
+    private static TandemSplit Tandem(MasterCylinderDocument? master) =>
+        master is TandemCylinderDocument { Bore: { } bore, RearBore: { } rearBore }
         ? new TandemSplit { FrontToRearAreaRatio = TandemMasterCylinder.AreaRatio(bore, rearBore) }
         : new TandemSplit();
 
     private ImmutableArray<PressureValve> Valves(IReadOnlyList<ValveDocument>? valves, string path) =>
-        [.. (valves ?? []).Select((valve, i) => valve is not null && Sound($"{path}[{i}]") ? Valve(valve, $"{path}[{i}]") : null).OfType<PressureValve>()];
+        [.. (valves ?? []).Select((valve, i) => valve is not null && Sound($"{path}[{i}]") ? Valve(valve, $"{path}[{i}]") : null)
+            .OfType<PressureValve>()];
 
     private PressureValve? Valve(ValveDocument valve, string path)
     {
@@ -420,13 +454,19 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         {
             case ProportioningDocument proportioning:
                 KneeAdjustment? knob = proportioning.Knob is { } screw
-                    ? new KneeAdjustment { KneeFullyOut = screw.KneeFullyOut!.Value, KneePerTurn = screw.KneePerTurn!.Value, Turns = screw.Turns!.Value }
+                    ? new KneeAdjustment
+                    {
+                        KneeFullyOut = screw.KneeFullyOut!.Value,
+                        KneePerTurn = screw.KneePerTurn!.Value,
+                        Turns = screw.Turns!.Value,
+                    }
                     : null;
                 if (knob is not null && knob.TurnsFor(proportioning.Knee!.Value) is null)
                 {
                     Add(DocumentReader.Join(path, "knee"),
                         FormattableString.Invariant($"{proportioning.Knee.Value.Bars:0.##} bar cannot be set with the knob described."),
-                        FormattableString.Invariant($"a pressure from {knob.KneeFullyOut.Bars:0.##} bar to {knob.KneeAt(knob.Turns).Bars:0.##} bar"));
+                        FormattableString.Invariant(
+                            $"a pressure from {knob.KneeFullyOut.Bars:0.##} bar to {knob.KneeAt(knob.Turns).Bars:0.##} bar"));
                     return null;
                 }
 
@@ -486,7 +526,11 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
     }
 
     private static EngineBraking? Engine(EngineBrakingDocument? document) =>
-        document is null ? null : new EngineBraking { DrivenAxle = document.DrivenAxle!.Value, BrakingForce = document.BrakingForce!.Value };
+        document is null ? null : new EngineBraking
+        {
+            DrivenAxle = document.DrivenAxle!.Value,
+            BrakingForce = document.BrakingForce!.Value,
+        };
 
     private void Add(string path, string what, string accepted = "") => _problems.Add(new(path, what, accepted));
 }

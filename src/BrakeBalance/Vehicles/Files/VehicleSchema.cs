@@ -6,5 +6,6 @@ public static class VehicleSchema
     /// <summary>The schema (JSON Schema, draft 2020-12) as text.</summary>
     /// <returns>Indented JSON with a final line break.</returns>
     public static string Text() => DocumentSchema.Text(
-        typeof(VehicleDocument), "Vehicle file", "One car for the brake balance notebooks; every quantity is a text with its unit, or a range of it.");
+        typeof(VehicleDocument), "Vehicle file",
+            "One car for the brake balance notebooks; every quantity is a text with its unit, or a range of it.");
 }
