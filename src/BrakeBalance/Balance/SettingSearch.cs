@@ -203,8 +203,10 @@ public static class SettingSearch
             _cases = [.. from load in conditions.LoadCasesOf(vehicle)
                          from speed in conditions.SpeedsOf(vehicle)
                          select (load, speed, new BalanceKernel(vehicle, load, speed.MetersPerSecond))];
-            _states = [.. conditions.BrakeStates.Select(state =>
-                (state, Draw(state.Front * (1 - _spread.Front), state.Rear * (1 + _spread.Rear))))];
+            // The state with most rear braking first: it decides most cases.
+            _states = [.. conditions.BrakeStates
+                .Select(state => (State: state, Worst: Draw(state.Front * (1 - _spread.Front), state.Rear * (1 + _spread.Rear))))
+                .OrderByDescending(state => state.Worst.Rear / state.Worst.Front)];
             _middle = Draw(1, 1);
         }
 
@@ -238,6 +240,7 @@ public static class SettingSearch
         {
             IReadOnlyList<double> adhesions = _conditions.Adhesions;
             (int rearFirst, double sum, double worst) = (0, 0, 1);
+            bool never = RearFirst(setting) is null;
             foreach ((_, _, BalanceKernel kernel) in _cases)
             {
                 ValveLaw[] laws = Laws(kernel, setting);
@@ -246,7 +249,7 @@ public static class SettingSearch
                     (AxleLimit front, AxleLimit rear) = kernel.Limits(adhesion, adhesion);
                     double limit = kernel.LimitNewtons(front, rear, 1);
                     bool RearIn(CarGains car) => kernel.First(car, laws, kernel.Ratio, front, rear, limit).Order == LockOrder.Rear;
-                    rearFirst += _states.Any(state => RearIn(state.Worst)) ? 1 : 0;
+                    rearFirst += !never && _states.Any(state => RearIn(state.Worst)) ? 1 : 0;
                     double efficiency = kernel.First(_middle, laws, kernel.Ratio, front, rear, limit).Efficiency;
                     sum += efficiency;
                     worst = Math.Min(worst, efficiency);

@@ -60,13 +60,13 @@ public sealed partial record Setting
     public required BindingCondition? Binding { get; init; }
 
     /// <summary>The rule of chance in full: the trade-off over all settings, and each condition.</summary>
-    public required SettingAnswer Chance { get; init; }
+    public SettingAnswer Chance => ChanceLater.Value;
 
     /// <summary>In a measured car, the condition in which the rear locks first most often at the limit; else null.</summary>
     public ConditionOutcome? MostRearFirst { get; init; }
 
     /// <summary>What the other rule would give as the limit.</summary>
-    public required SettingLimit OtherRule { get; init; }
+    public SettingLimit OtherRule => Rule == SettingRule.Corners ? LimitOf(Chance, Corners) : Corners;
 
     /// <summary>Where both axles lock together with every number at its middle: for orientation, never to set.</summary>
     public required SettingLimit Middle { get; init; }
@@ -80,7 +80,7 @@ public sealed partial record Setting
     public IReadOnlyList<string> Doubts { get; init; } = [];
 
     /// <summary>What each condition costs: the limit without it; the dearest first.</summary>
-    public required IReadOnlyList<ConditionCost> Costs { get; init; }
+    public IReadOnlyList<ConditionCost> Costs => CostsLater.Value;
 
     /// <summary>What would bring a setting in reach; empty when one is.</summary>
     public required IReadOnlyList<SettingChange> Changes { get; init; }
@@ -89,7 +89,16 @@ public sealed partial record Setting
     public required IReadOnlyList<MeasuringGain> Gains { get; init; }
 
     /// <summary>Limits of their own beside the conditions: on ice, on other tyres, in a bend, on release.</summary>
-    public required IReadOnlyList<SettingFinding> Findings { get; init; }
+    public IReadOnlyList<SettingFinding> Findings => FindingsLater.Value;
+
+    // What few readers ask for is worked out when they do.
+    private Lazy<SettingAnswer> ChanceLater { get; init; } = null!;
+
+    private Lazy<IReadOnlyList<ConditionCost>> CostsLater { get; init; } = null!;
+
+    private Lazy<IReadOnlyList<SettingFinding>> FindingsLater { get; init; } = null!;
+
+    private SettingLimit Corners { get; init; } = null!;
 
     /// <summary>The first lock-up of the car as it is on a dry road, first load case; null when neither axle locks.</summary>
     public required LockUp? FirstLockDry { get; init; }
@@ -124,11 +133,9 @@ public sealed partial record Setting
         SettingVariable variable = SettingSearch.VariableOf(vehicle);
         SettingLimit corners = SettingSearch.Limit(vehicle, conditions);
         (Interval<SettingLimit>? band, IReadOnlyList<MeasuringGain> gains) = estimate is null ? OverRanges(vehicle, corners) : (null, []);
-        SettingAnswer chance = RobustSetting.Find(
-            new SettingQuestion { Vehicle = vehicle, Estimate = estimate, Draws = estimate is null ? DrawsOfTheOtherRule : draws },
-                progress);
-        SettingLimit byChance = LimitOf(chance, corners);
-        SettingLimit limit = estimate is null ? band?.Low ?? corners : Supported(vehicle, byChance, estimate);
+        var chance = new Lazy<SettingAnswer>(() => RobustSetting.Find(
+            new SettingQuestion { Vehicle = vehicle, Estimate = estimate, Draws = estimate is null ? DrawsOfTheOtherRule : draws }, progress));
+        SettingLimit limit = estimate is null ? band?.Low ?? corners : Supported(vehicle, LimitOf(chance.Value, corners), estimate);
         SettingReach reach = doubts.Count > 0 ? SettingReach.Withheld : ReachOf(vehicle, limit);
         Vehicle? best = reach is SettingReach.Within or SettingReach.Above or SettingReach.NotNeeded
             ? Rounded(vehicle, limit, reach) : null;
@@ -144,18 +151,18 @@ public sealed partial record Setting
             Recommended = Value(best),
             Band = band,
             Binding = limit.Binding,
-            MostRearFirst = estimate is null ? null : chance.Binding,
-            Chance = chance,
-            OtherRule = estimate is null ? byChance : corners,
+            MostRearFirst = estimate is null ? null : chance.Value.Binding,
+            ChanceLater = chance,
+            Corners = corners,
             Middle = SettingSearch.Limit(vehicle, conditions.AtMiddle),
             FirstLockDry = new BalanceModel(vehicle, conditions.LoadCasesOf(vehicle)[0]).FirstLockUp(Vehicles.Conditions.DryAdhesion),
             RearFirstAtMiddle = SettingSearch.RearFirst(vehicle, conditions.AtMiddle),
             Reach = reach,
             Doubts = doubts,
-            Costs = CostsOf(vehicle, corners),
+            CostsLater = new(() => CostsOf(vehicle, corners)),
             Changes = reachable ? [] : SettingChange.Of(vehicle),
             Gains = gains,
-            Findings = SettingFinding.Of(best ?? vehicle, conditions),
+            FindingsLater = new(() => SettingFinding.Of(best ?? vehicle, conditions)),
         };
     }
 
