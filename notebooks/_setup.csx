@@ -8,6 +8,7 @@
 #r "../src/BrakeBalance.Charts/bin/Release/net10.0/Plotly.NET.dll"
 
 global using BrakeBalance;
+global using BrakeBalance.Answers;
 global using BrakeBalance.Assist;
 global using BrakeBalance.Balance;
 global using BrakeBalance.Bench;
@@ -29,7 +30,6 @@ global using BrakeBalance.Tyres;
 global using BrakeBalance.Vehicles;
 global using Microsoft.Data.Analysis;
 global using UnitsNet;
-global using Measure = BrakeBalance.Answers.Measure;
 global using UnitSystem = BrakeBalance.Answers.UnitSystem;
 
 // A decimal comma in a picture's numbers would break it, whatever the language of the computer.
