@@ -49,6 +49,32 @@ public sealed record NotebookInput(string VehiclePath, IReadOnlyList<string> Ove
             VehiclePath, [.. problems.Select(problem => new Problem("measurements", problem, "logs that this program reads"))]);
     }
 
+    /// <summary>The car's own tests, or those of the invented example when its file names no logs of gauges and stops.</summary>
+    /// <param name="checkSteps">Steps of the Metropolis chains that check the estimate; 0 for no check.</param>
+    /// <returns>The tests, and whose they are, in a sentence.</returns>
+    /// <exception cref="VehicleFileException">The file or an override has problems; all of them are listed.</exception>
+    /// <exception cref="DirectoryNotFoundException">No repository was found.</exception>
+    public (OwnMeasurements Tests, string Whose) Tests(int checkSteps = 0)
+    {
+        VehicleReading reading = Load();
+        bool own = reading.Logs is { Gauges: not null, Stops: not null };
+        VehicleReading of = own ? reading : VehicleFile.Load(RepositoryRoot.File(DefaultVehicle));
+        string Log(string name) => RepositoryRoot.File("data/logs/invented-" + name + ".csv");
+        MeasurementLogs logs = own
+            ? reading.Logs! with { Series = reading.Logs.Series ?? Log("telephone") }
+            : new MeasurementLogs(Log("gauges"), Log("stops"), Log("telephone"));
+        (OwnMeasurements? tests, IReadOnlyList<string> problems) = OwnMeasurements.Read(FileOf(of.Vehicle), logs, true, checkSteps);
+        string car = reading.Vehicle.Name;
+        return tests is null ? throw new FormatException(string.Join('\n', problems)) : (tests, own
+            ? $"These are the tests of the {car}, as its file names them."
+                + (reading.Logs!.Series is null ? " The phone's log is an invented example." : "")
+            : $"Example: {of.Vehicle.Name}, with invented logs."
+                + (of.Vehicle.Name == car ? "" : $" The file of the {car} names no logs (entry measurements), so nothing on this page is said of it."));
+    }
+
+    // Without what was attached to it while it was read.
+    private static Vehicle FileOf(Vehicle vehicle) => (vehicle.Measured as OwnMeasurements)?.File ?? vehicle;
+
     /// <summary>Makes this the input of the notebooks run from now on in this process and those it starts.</summary>
     public void MakeCurrent()
     {
