@@ -71,7 +71,7 @@ public static class BalanceExplorables
         (Pressure[] knees, int start) = SettingChoices.Knees(setting, settings, units);
         double slope = setting.Middle.Slope ?? SettingSearch.AddedSlope;
         return (
-            Control.Slider("setting", "Knee pressure of the valve", Measure.LinePressure, knees, start, units),
+            Control.Slider("setting", "Knee pressure of the valve", SettingChoices.Texts(knees, units), start),
             [.. knees.Select(knee => setting.Vehicle.WithRearKnee(knee, slope))]);
     }
 

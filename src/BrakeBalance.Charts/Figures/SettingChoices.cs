@@ -29,6 +29,13 @@ internal static class SettingChoices
         return ([.. knees.Select(knee => Pressure.FromPascals(knee))], start);
     }
 
+    /// <summary>Knees as a slider names them: to the digit to which the setting itself is shown.</summary>
+    /// <param name="knees">The knees, gauge.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>A text each; a no-break space stands before the symbol.</returns>
+    public static IEnumerable<string> Texts(IEnumerable<Pressure> knees, UnitSystem units) =>
+        knees.Select(knee => SettingWords.Knee(knee, units).Replace(' ', '\u00a0'));
+
     /// <summary>Front shares of a balance bar to choose from, rising.</summary>
     /// <param name="setting">The answer for the car.</param>
     /// <param name="present">The bar's present share [–].</param>
@@ -40,8 +47,12 @@ internal static class SettingChoices
         return (shares, Put(shares, present, setting.Recommended?.FrontForceShare));
     }
 
-    // The nearest values make room.
-    private static int Put(double[] values, double present, double? recommended)
+    /// <summary>Puts the present and the recommended value among others, where the nearest make room.</summary>
+    /// <param name="values">The values; rising afterwards.</param>
+    /// <param name="present">The present value.</param>
+    /// <param name="recommended">The recommended value; null for none.</param>
+    /// <returns>The place of the present one.</returns>
+    public static int Put(double[] values, double present, double? recommended)
     {
         int Nearest(double wanted, int taken) =>
             values.Index().Where(value => value.Index != taken).MinBy(value => Math.Abs(value.Item - wanted)).Index;

@@ -22,6 +22,17 @@ public static class KneeStory
     /// <summary>Slopes of the story [–]; 1 is a car without the valve.</summary>
     public static IReadOnlyList<double> Slopes { get; } = [0, 0.3, 0.6, 1];
 
+    /// <summary>The slopes of the story for a car: its own in place of the nearest.</summary>
+    /// <param name="setting">The answer for the car.</param>
+    /// <returns>Them, rising, and the place of its own.</returns>
+    public static (IReadOnlyList<double> Slopes, int Start) SlopesOf(Setting setting)
+    {
+        ArgumentNullException.ThrowIfNull(setting);
+        double[] slopes = [.. Slopes];
+        int start = SettingChoices.Put(slopes, setting.Middle.Slope ?? SettingSearch.AddedSlope, recommended: null);
+        return (slopes, start);
+    }
+
     /// <summary>The explorable of a car.</summary>
     /// <param name="setting">The answer for the car; a valve is put into its rear line where it has none.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
@@ -33,16 +44,15 @@ public static class KneeStory
         UnitSystem shown = units ?? Display.Units;
         Vehicle vehicle = setting.Vehicle;
         (Pressure[] knees, int own) = SettingChoices.Knees(setting, 9, shown);
-        double ownSlope = setting.Middle.Slope ?? SettingSearch.AddedSlope;
-        BalanceModel[][][] models = [.. knees.Select(knee => Slopes.Select(slope =>
+        (IReadOnlyList<double> slopes, int ownSlope) = SlopesOf(setting);
+        BalanceModel[][][] models = [.. knees.Select(knee => slopes.Select(slope =>
             vehicle.WithRearKnee(knee, slope)).Select(car => car.LoadCases.Select(load => new BalanceModel(car, load)).ToArray())
                 .ToArray())];
         var window = ForceWindow.Of(models[^1][^1], 0.95);
         Control[] controls =
         [
-            Control.Slider("knee", "Knee", Measure.LinePressure, knees, own, shown),
-            Control.Slider("slope", "Share above the knee", Slopes.Select(SlopeName), Slopes.Index()
-                .MinBy(slope => Math.Abs(slope.Item - ownSlope)).Index),
+            Control.Slider("knee", "Knee", SettingChoices.Texts(knees, shown), own),
+            Control.Slider("slope", "Share above the knee", slopes.Select(SlopeName), ownSlope),
             Control.Choice("load", "Load", vehicle.LoadCases.Select(load => PlainWording.Say(load.Name)), 0),
             Control.Choice("road", "Road", Roads.Select(road => road.Name), 2),
         ];
@@ -53,7 +63,7 @@ public static class KneeStory
             LockUp? lockUp = model.FirstLockUp(adhesion);
             return new Frame(
                 [
-                    StoryFigures.Valve(model, lockUp, knees[state["knee"]], Slopes[state["slope"]], shown, $"{id}-valve"),
+                    StoryFigures.Valve(model, lockUp, knees[state["knee"]], slopes[state["slope"]], shown, $"{id}-valve"),
                     StoryFigures.Sharing(model, lockUp, adhesion, road, window, shown, $"{id}-sharing"),
                     StoryFigures.Wheels(lockUp, shown, $"{id}-wheels"),
                 ],

@@ -22,8 +22,8 @@ internal sealed class BalanceTrials
         _units = units;
         (IReadOnlyList<Pressure> knees, int start) = KneeStory.Knees(setting, units);
         (_lowest, _knee) = (knees[0], knees[start]);
-        double own = setting.Middle.Slope ?? SettingSearch.AddedSlope;
-        _slope = KneeStory.Slopes.MinBy(slope => Math.Abs(slope - own));
+        (IReadOnlyList<double> slopes, int own) = KneeStory.SlopesOf(setting);
+        _slope = slopes[own];
     }
 
     /// <summary>Task and answer.</summary>

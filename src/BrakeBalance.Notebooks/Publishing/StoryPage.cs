@@ -95,10 +95,9 @@ public static class StoryPage
             .Append("</p>\n<dl>");
         foreach ((string label, string text) in new[]
         {
-            ("Present setting", setting.Present is { } present
-                ? SettingWords.Present(present, units) + (setting.PresentIsBeyond ? ": beyond the safe limit" : "") : "none fitted"),
-            ("Safe limit", setting.Reach == SettingReach.NotNeeded ? "none needed" : SettingWords.Text(setting.SafeLimit, units)),
-            ("Recommended setting", SettingWords.Text(setting.Recommended, units)),
+            ("Present setting", SettingWords.Present(setting, units) + (setting.PresentIsBeyond ? ": beyond the safe limit" : "")),
+            ("Safe limit", SettingWords.SafeLimit(setting, units)),
+            ("Recommended setting", SettingWords.Recommended(setting, units)),
         })
         {
             body.Append("<dt>").Append(label).Append("</dt><dd>").Append(HtmlText.Escape(text)).Append("</dd>");
