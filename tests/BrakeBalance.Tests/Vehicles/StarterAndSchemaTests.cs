@@ -102,6 +102,14 @@ public class StarterAndSchemaTests
         Assert.Null(SettingSearch.RearFirst(car, car.Conditions.AtMiddle));
     }
 
+    [Theory]
+    [MemberData(nameof(Combinations))]
+    public void A_starter_car_does_not_stand_beyond_its_safe_limit(string assist, string rear, string valve)
+    {
+        var setting = BrakeBalance.Measurements.Setting.Of(VehicleFile.Read(StarterFile.Text(assist, rear, valve), "starter").Vehicle);
+        Assert.False(setting.PresentIsBeyond, string.Join('\n', BrakeBalance.Measurements.SettingWords.Lines(setting, UnitSystem.Si)));
+    }
+
     [Fact]
     public void The_starter_car_locks_its_front_axle_first_on_every_road()
     {

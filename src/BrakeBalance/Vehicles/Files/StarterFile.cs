@@ -35,14 +35,14 @@ public static class StarterFile
     {
         ["adjustable"] = """
             { "hydraulics": { "rearValves": [{
-                "type": "proportioning", "knee": "35 bar", "slope": 0.4, "knob": { "kneeFullyOut": "7 bar", "kneePerTurn": "10 bar", "turns": 6 } }] } }
+                "type": "proportioning", "knee": "27 bar", "slope": 0.4, "knob": { "kneeFullyOut": "7 bar", "kneePerTurn": "10 bar", "turns": 6 } }] } }
             """,
         ["load-sensing"] = """
             { "hydraulics": { "rearValves": [{
                 "type": "load-sensing", "kneeAtReference": "30 bar", "referenceLoad": "6 kN", "kneePerKilonewton": "8 bar", "slope": 0.35 }] } }
             """,
         ["balance-bar"] = """
-            { "hydraulics": { "split": { "type": "balance bar", "frontBore": "19.05 mm", "rearBore": "20.64 mm", "frontForceShare": 0.55 }, "rearValves": null },
+            { "hydraulics": { "split": { "type": "balance bar", "frontBore": "19.05 mm", "rearBore": "20.64 mm", "frontForceShare": 0.58 }, "rearValves": null },
               "masterCylinder": { "type": "balance bar", "stroke": "30 mm" } }
             """,
         ["limiting"] = """{ "hydraulics": { "rearValves": [{ "type": "limiting", "limit": "30 bar" }] } }""",
