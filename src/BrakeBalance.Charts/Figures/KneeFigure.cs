@@ -9,6 +9,7 @@ namespace BrakeBalance.Charts.Figures;
 public static class KneeFigure
 {
     private const string RearFirst = "rear first somewhere";
+    private const string TooOften = "rear first too often";
 
     /// <summary>Efficiency against the knee for the valve's slope, with the three settings of the answer.</summary>
     /// <param name="setting">The answer; its car is set by a knee.</param>
@@ -32,14 +33,15 @@ public static class KneeFigure
             .Title(KneeTitle(figure, setting, used, top))
             .Describe(
                 $"Braking efficiency of the {vehicle.Name} over all load cases, speeds and surfaces from {Finding.Rate(conditions.LowestAdhesion)} to {Finding.Rate(conditions.HighestAdhesion)}, against the valve's knee.",
-                "Mean and least braking efficiency against the knee; beyond the safe limit the rear axle locks first somewhere.",
+                "Mean and least braking efficiency against the knee; a line marks the safe limit, the region beyond it is hatched.",
                 $"A higher knee lets the rear brakes work more. {SettingWords.Sentence(setting, figure.Units)} Conditions: {SettingWords.Conditions(vehicle, figure.Units)}.")
             .X("Knee", "p", Measure.LinePressure, 0, top)
             .Y("Braking efficiency", "", Measure.Percent, floor, 1);
         double safe = setting.SafeLimit?.Knee?.Pascals ?? 0;
+        bool byChance = setting.Rule == SettingRule.Chance;
         if (safe < top)
         {
-            figure.Region(RearFirst, [safe, top, top, safe], [floor, floor, 1, 1], Tone.Rear, Hatch.Rising);
+            figure.Region(byChance ? TooOften : RearFirst, [safe, top, top, safe], [floor, floor, 1, 1], Tone.Rear, Hatch.Rising);
         }
 
         figure
@@ -74,6 +76,9 @@ public static class KneeFigure
         string withSlope = $"with a slope of {Finding.Rate(slope)}";
         return setting.SafeLimit is not { } limit ? $"No knee keeps the front first {withSlope}"
             : limit.Knee?.Pascals >= top ? $"Every knee shown keeps the front first {withSlope}"
+            : setting.Rule == SettingRule.Chance
+                ? $"Up to a knee of {SettingWords.Number(limit, figure.Units)} the chance of rear-first stays within "
+                    + $"{Measure.Percent.Text(setting.Conditions.RearFirstChance, figure.Units)} {withSlope}"
             : $"Up to a knee of {SettingWords.Number(limit, figure.Units)} the front locks first everywhere {withSlope}";
     }
 }

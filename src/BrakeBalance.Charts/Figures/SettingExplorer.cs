@@ -87,14 +87,13 @@ public static class SettingExplorer
         return new Frame(
             [figure.Build()],
             [
-                new Readout("Present setting", setting.Present is { } value
-                    ? SettingWords.Present(value, figure.Units) : "no valve fitted"),
+                new Readout("Present setting", SettingWords.Present(setting, figure.Units)),
                 new Readout(
                     "Highest knee with the front first here",
                     least >= highest.Pascals ? "above " + figure.Text(Measure.LinePressure, highest)
                         : least <= 0 ? SettingWords.None : figure.Text(Measure.LinePressure, least)),
-                new Readout("Safe limit in all conditions", SettingWords.Text(setting.SafeLimit, figure.Units)),
-                new Readout("Recommended setting", SettingWords.Text(setting.Recommended, figure.Units)),
+                new Readout("Safe limit in all conditions", SettingWords.SafeLimit(setting, figure.Units)),
+                new Readout("Recommended setting", SettingWords.Recommended(setting, figure.Units)),
             ],
             verdict);
     }

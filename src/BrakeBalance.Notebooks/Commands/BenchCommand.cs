@@ -40,12 +40,11 @@ internal static class BenchCommand
             file, json, schema, sheet, threads, set, units, force,
             StarterCommand.Writing(
                 terminal, "starter", "Write a commented bench file of an invented job to begin with.",
-                    "Put your readings in, then 'bench {0}'.",
+                    "Put your readings in, then '" + CommandLine.Name + " bench {0}'.",
                 _ => BenchStarter.Text()),
         };
         command.SetAction(parsed =>
         {
-            bool us = string.Equals(parsed.GetRequiredValue(units), "us", StringComparison.OrdinalIgnoreCase);
             if (parsed.GetValue(schema))
             {
                 terminal.Output.WriteLine(BenchFile.Schema().TrimEnd());
@@ -60,7 +59,7 @@ internal static class BenchCommand
             List<string> problems = [];
             string? target = parsed.GetValue(sheet) is { } asked
                 ? new OutputFiles(problems, parsed.GetValue(force)).File(asked, "--sheet") : null;
-            UnitSystem system = us ? UnitSystem.Us : UnitSystem.Si;
+            UnitSystem system = VehicleOptions.UnitsOf(parsed, units);
             BenchReport report = Compute(parsed.GetValue(file), parsed.GetRequiredValue(set), problems);
             if (target is not null)
             {
@@ -69,7 +68,7 @@ internal static class BenchCommand
 
             if (parsed.GetValue(json))
             {
-                terminal.Output.WriteLine(new BenchJson(new SummaryUnits(us)).Text(report));
+                terminal.Output.WriteLine(new BenchJson(new SummaryUnits(system)).Text(report));
             }
             else
             {

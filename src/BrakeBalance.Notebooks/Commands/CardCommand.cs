@@ -1,5 +1,4 @@
 using System.CommandLine;
-using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Vehicles;
@@ -44,7 +43,7 @@ internal static class CardCommand
             VehicleReading? reading = VehicleOptions.ReadNamed(terminal, path, parsed.GetRequiredValue(set), problems);
 
             CardPaper sheet = CardPaper.All.First(known => known.Name == parsed.GetRequiredValue(paper));
-            UnitSystem shown = Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si;
+            UnitSystem shown = VehicleOptions.UnitsOf(parsed, units);
             string name = $"{Path.GetFileNameWithoutExtension(path ?? "")}-card-{sheet.Name}-{FigureExport.Name(shown)}.html";
             string page = new OutputFiles(problems, parsed.GetValue(force))
                 .File(Path.Combine(parsed.GetRequiredValue(output), name), "--output");

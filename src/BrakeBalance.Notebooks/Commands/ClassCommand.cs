@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Classroom;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Teaching;
@@ -78,7 +77,7 @@ internal static class ClassCommand
                 Seed = parsed.GetRequiredValue(seed),
                 Students = who!,
                 Lessons = chosen,
-                Units = Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si,
+                Units = VehicleOptions.UnitsOf(parsed, units),
             };
             SortedDictionary<int, Exception> failed = [];
             string[] papers = [ClassSheets.Students(plan, (student, fault) => failed[student] = fault),
@@ -138,7 +137,7 @@ internal static class ClassCommand
 
             SortedDictionary<int, Exception> failed = [];
             ClassResults results = Results(parsed.GetRequiredValue(seed), sheet.Answers,
-                Display.Parse(parsed.GetRequiredValue(units)) == UnitSystem.Us, failed);
+                VehicleOptions.UnitsOf(parsed, units) == UnitSystem.Us, failed);
             AtomicFile.Write(Path.Combine(folder, Marks), ClassReport.Marks(results));
             AtomicFile.Write(Path.Combine(folder, Items), ClassReport.Items(results));
             Show(terminal, results);

@@ -34,7 +34,7 @@ internal static class MeasureCommand
         Option<string> units = VehicleOptions.Units();
         return StarterCommand.Writing(
             terminal, "starter", "Write an empty log with the columns that this program reads, and notes on filling it in.",
-            "Fill it in on the car; what reads it: 'measure gauges', 'measure setting'.",
+            "Fill it in on the car; what reads it: '" + CommandLine.Name + " measure gauges' or 'measure setting'.",
             parsed => LogStarter.Text(parsed.GetRequiredValue(kind), Shown(parsed, units).Us), kind, units);
     }
 
@@ -48,8 +48,10 @@ internal static class MeasureCommand
             DefaultValueFactory = _ => 1,
         };
         (Option<bool> json, Option<string> units, Option<bool> lost) = (Json(), VehicleOptions.Units(), LogInput.AllowLost());
-        var command = new Command("gauges", "Knee and slope of the valve by turns of its knob, and what is wrong with the lines.") { log,
-            below, json, units, lost };
+        var command = new Command("gauges", "Knee and slope of the valve by turns of its knob, and what is wrong with the lines.")
+        {
+            log, below, json, units, lost,
+        };
         command.SetAction(parsed =>
         {
             LogReading<GaugePair> reading = LogInput.Read(parsed.GetRequiredValue(log), LogReader.ReadGaugePairs, parsed.GetValue(lost));
@@ -90,15 +92,16 @@ internal static class MeasureCommand
         };
         (Option<bool> json, Option<string> units, Option<bool> lost) = (Json(), VehicleOptions.Units(), LogInput.AllowLost());
         var command = new Command("series",
-            "Finds the stops in a logger's or telephone's readings and their mean fully developed deceleration.") { log, dive, json, units,
-            lost };
+            "Finds the stops in a logger's or telephone's readings and their mean fully developed deceleration.")
+        {
+            log, dive, json, units, lost,
+        };
         command.SetAction(parsed =>
         {
             LogReading<MotionSample> reading = LogInput.Read(parsed.GetRequiredValue(log), LogReader.ReadTimeSeries, parsed.GetValue(lost));
-            if (reading.Rows.Count < 10)
+            if (StopFinder.WhyTooFew(reading.Rows) is { } few)
             {
-                throw new BadInputException(
-                    $"{parsed.GetRequiredValue(log)}: {reading.Rows.Count} samples could be read; a stop needs at least ten.");
+                throw new BadInputException($"{parsed.GetRequiredValue(log)}: {few}");
             }
 
             double? degrees = parsed.GetValue(dive);
@@ -220,7 +223,11 @@ internal static class MeasureCommand
             }
             else
             {
-                SummaryTables.Write(terminal.Rich(), MeasurementTables.LeftOut(pairs?.Problems ?? []));
+                if (pairs is not null)
+                {
+                    SummaryTables.Write(terminal.Rich(Terminal.Narrow), MeasurementTables.LeftOut(pairs.Problems));
+                }
+
                 Show(terminal, log, estimate, answer, next, valve, System(parsed, units));
             }
 
@@ -233,10 +240,7 @@ internal static class MeasureCommand
     {
         try
         {
-            (string text, IReadOnlyList<string> written) = own is null
-                ? throw new ArgumentException(
-                    "Nothing was fitted: name own test stops or gauges, under measurements or by --stops and --gauges.")
-                : FittedFile.Write(File.ReadAllText(source), own, Path.GetDirectoryName(target)!, day);
+            (string text, IReadOnlyList<string> written) = FittedFile.Write(File.ReadAllText(source), own, Path.GetDirectoryName(target)!, day);
             AtomicFile.Write(target, text);
             terminal.Error.WriteLine($"{target}: written with {string.Join(", ", written)}.");
         }
@@ -307,7 +311,11 @@ internal static class MeasureCommand
             console.WriteLine($"By the gauges that knee stands at {turns} turns in from fully out.");
         }
 
-        SummaryTables.Write(console, MeasurementTables.Conditions(answer.Chance));
+        if (answer.Rule == SettingRule.Chance)
+        {
+            SummaryTables.Write(console, MeasurementTables.Conditions(answer.Chance));
+        }
+
         if (next.Count > 0)
         {
             SummaryTables.Write(console, MeasurementTables.NextStops(next, units));
@@ -377,8 +385,10 @@ internal static class MeasureCommand
         var sheet = new Option<string?>("--sheet") { Description = "Writes a sheet to print (HTML, A4 or Letter)", HelpName = "FILE" };
         (Option<bool> json, Option<string> units, Option<string[]> set) = (Json(), VehicleOptions.Units(), VehicleOptions.Set());
         Option<bool> force = OutputFiles.Force();
-        var command = new Command("plan", "An ordered list of test stops with pressures, loads, abort criteria and cautions.") { file,
-            surfaces, csv, sheet, json, units, set, force };
+        var command = new Command("plan", "An ordered list of test stops with pressures, loads, abort criteria and cautions.")
+        {
+            file, surfaces, csv, sheet, json, units, set, force,
+        };
         command.SetAction(parsed =>
         {
             Vehicle car = Car(terminal, parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
@@ -482,8 +492,10 @@ internal static class MeasureCommand
             HelpName = "FILE",
         };
         Option<bool> force = OutputFiles.Force();
-        var command = new Command("invent", "Writes the invented logs that the notebooks read, from a car whose truth is known.") { folder,
-            file, force };
+        var command = new Command("invent", "Writes the invented logs that the notebooks read, from a car whose truth is known.")
+        {
+            folder, file, force,
+        };
         command.SetAction(parsed =>
         {
             string path = parsed.GetValue(file) ?? Repository.Folder(NotebookInput.DefaultVehicle);
@@ -519,23 +531,17 @@ internal static class MeasureCommand
 
     private static Option<bool> Json() => new("--json") { Description = "Writes JSON for scripts; keys carry their unit" };
 
-    private static SummaryUnits Shown(ParseResult parsed, Option<string> units) =>
-        new(string.Equals(parsed.GetRequiredValue(units), "us", StringComparison.OrdinalIgnoreCase));
+    private static SummaryUnits Shown(ParseResult parsed, Option<string> units) => new(System(parsed, units));
 
-    private static UnitSystem System(ParseResult parsed, Option<string> units) => Shown(parsed, units).Us ? UnitSystem.Us : UnitSystem.Si;
+    private static UnitSystem System(ParseResult parsed, Option<string> units) => VehicleOptions.UnitsOf(parsed, units);
 
     private static Vehicle Car(Terminal terminal, string path, string[] set) => Reading(terminal, path, set).Vehicle;
 
     private static VehicleReading Reading(Terminal terminal, string path, string[] set, bool allowLost = false)
     {
         List<string> problems = [];
-        IReadOnlyList<ValueOverride> overrides = VehicleOptions.Overrides(set, problems);
-        VehicleReading? car = VehicleOptions.Read(path, overrides, problems, allowLost);
-        if (car is not null)
-        {
-            VehicleOptions.TellOfWarnings(terminal, path, car, overrides);
-        }
-
-        return problems.Count > 0 || car is null ? throw new BadInputException(problems) : car;
+        VehicleReading? car = VehicleOptions.Read(terminal, path, VehicleOptions.Overrides(set, problems), problems, allowLost);
+        BadInputException.ThrowIfAny(problems);
+        return car!;
     }
 }

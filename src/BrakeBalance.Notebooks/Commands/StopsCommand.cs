@@ -144,7 +144,7 @@ internal static class StopsCommand
                         },
                         progress, cancellation)))
                     : null;
-                var shown = new StopUnits(string.Equals(parsed.GetRequiredValue(units), "us", StringComparison.OrdinalIgnoreCase));
+                var shown = new StopUnits(VehicleOptions.UnitsOf(parsed, units));
                 StopReport report = Compute(vehicle, () => StopReport.Of(vehicle, ask, loads, many));
                 Write(terminal, report, shown, parsed.GetValue(json));
                 return ExitCode.Success;

@@ -41,7 +41,7 @@ internal static class StoryCommand
                 throw new BadInputException(problems);
             }
 
-            UnitSystem shown = Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si;
+            UnitSystem shown = VehicleOptions.UnitsOf(parsed, units);
             AtomicFile.Write(target,
                 StoryPage.Render(reading.Vehicle, shown,
                 [new("Vehicle file", Path.GetFileName(path)), new("Units", shown == UnitSystem.Us ? "US customary" : "SI")]).Html);

@@ -54,7 +54,7 @@ internal static class SummaryCommand
                 parsed.GetValue(speed) is { } text ? VehicleOptions.SpeedOf("--speed", text, 0, 400, problems) ?? Speed.Zero : Speed.Zero,
                 parsed.GetValue(load),
                 problems);
-            var shown = new SummaryUnits(string.Equals(parsed.GetRequiredValue(units), "us", StringComparison.OrdinalIgnoreCase));
+            var shown = new SummaryUnits(VehicleOptions.UnitsOf(parsed, units));
             if (parsed.GetValue(json))
             {
                 terminal.Output.WriteLine(new SummaryJson(shown).Text(summary));

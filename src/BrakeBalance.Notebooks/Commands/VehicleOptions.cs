@@ -1,4 +1,5 @@
 using System.CommandLine;
+using BrakeBalance.Charts;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
@@ -31,6 +32,9 @@ internal static class VehicleOptions
         units.AcceptOnlyFromAmong(StringComparer.OrdinalIgnoreCase, "si", "us");
         return units;
     }
+
+    /// <summary>The display units that were chosen.</summary>
+    public static UnitSystem UnitsOf(ParseResult parsed, Option<string> units) => Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si;
 
     /// <summary>Reads overrides; those that are not <c>path=value</c> are added to the problems.</summary>
     public static IReadOnlyList<ValueOverride> Overrides(IEnumerable<string> texts, List<string> problems)
@@ -99,9 +103,10 @@ internal static class VehicleOptions
     }
 
     /// <summary>Reads a vehicle file; its problems are added to the others, and that it has warnings is told.</summary>
-    public static VehicleReading? Read(Terminal terminal, string path, IReadOnlyList<ValueOverride> overrides, List<string> problems)
+    public static VehicleReading? Read(
+        Terminal terminal, string path, IReadOnlyList<ValueOverride> overrides, List<string> problems, bool allowLostRows = false)
     {
-        VehicleReading? reading = Read(path, overrides, problems);
+        VehicleReading? reading = Read(path, overrides, problems, allowLostRows);
         if (reading is not null)
         {
             TellOfWarnings(terminal, path, reading, overrides);

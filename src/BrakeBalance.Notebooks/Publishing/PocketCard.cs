@@ -70,10 +70,10 @@ public sealed record PocketCard
             Warning = WarningOf(setting, units),
             Baseline = setting.Reach == SettingReach.Withheld ? "Withheld: the measurements do not fit the car"
                 : setting.Recommended is null ? "No safe setting in reach"
-                : setting.Reach == SettingReach.NotNeeded ? "No valve needed" : SettingWords.Text(setting.Recommended, units),
-            Limit = $"Safe limit {SettingWords.Text(setting.SafeLimit, units)}: {SettingWords.Why(setting, units)}."
-                + (setting.Present is { } present && !setting.PresentIsBeyond
-                    ? $" Present setting {SettingWords.Present(present, units)}." : ""),
+                : setting.Reach == SettingReach.NotNeeded ? "No valve needed" : SettingWords.Recommended(setting, units),
+            Limit = $"Safe limit {SettingWords.SafeLimit(setting, units)}: {SettingWords.Why(setting, units)}."
+                + (setting.Present is not null && !setting.PresentIsBeyond
+                    ? $" Present setting {SettingWords.Present(setting, units)}." : ""),
             Conditions = SettingWords.Conditions(vehicle, units) + ".",
             Columns = [.. columns, .. Rates.SelectMany(rate => new[] { $"Front at {G(rate)} [{unit}]", $"Rear at {G(rate)} [{unit}]" }),
                 "Dry road: locks first at [g]"],
@@ -86,10 +86,10 @@ public sealed record PocketCard
 
     private static string? WarningOf(Setting setting, UnitSystem units)
     {
-        int typical = setting.Vehicle.Uncertainty?.Ranges.Count(range => range.IsTypical) ?? 0;
+        int typical = setting.Vehicle.Uncertainty?.OfClass ?? 0;
         string ofClass = typical > 0 ? $"{typical} numbers are typical of the car's class, not this car's. " : "";
         string beyond = setting.PresentIsBeyond
-            ? $"Present setting {SettingWords.Present(setting.Present!, units)}, beyond the safe limit: the rear can lock first and spin it."
+            ? $"Present setting {SettingWords.Present(setting, units)}, beyond the safe limit: the rear can lock first and spin it."
             : "";
         string doubts = string.Join(' ', setting.Doubts);
         return ofClass.Length + beyond.Length + doubts.Length == 0 ? null : $"{doubts} {beyond} {ofClass}".Trim();

@@ -221,11 +221,11 @@ public static class SettingSearch
                 CarGains car = rear == 1 ? worst : Draw(state.Front, state.Rear * rear);
                 foreach ((LoadCase load, Speed speed, BalanceKernel kernel) in _cases)
                 {
-                    if (kernel.RearFirstAdhesion(
-                        car, Laws(kernel, setting), ratio ?? kernel.Ratio, _conditions.LowestAdhesion, _conditions.HighestAdhesion)
-                            is { } adhesion)
+                    double? adhesion = kernel.RearFirstAdhesion(
+                        car, Laws(kernel, setting), ratio ?? kernel.Ratio, _conditions.LowestAdhesion, _conditions.HighestAdhesion);
+                    if (adhesion is { } there)
                     {
-                        return new(load.Name, adhesion, speed, state.Name, _spread);
+                        return new(load.Name, there, speed, state.Name, _spread);
                     }
                 }
             }

@@ -58,9 +58,9 @@ public sealed record ChangePlan
         Pedals.FootForce foot = changed.Vehicle.Control!.Foot;
         yield return Row(ChangeTopic.Effort, FormattableString.Invariant($"Pedal force at {rate:0.00} g"), old.PedalForce,
             changed.PedalForce,
-            changed.PedalForce is not { } force || force > foot.Maximum
-                ? BenchSeverity.Wrong : force > foot.Planned || force < Force.FromPoundsForce(20)
-                ? BenchSeverity.Caution : BenchSeverity.Good,
+            changed.PedalForce is not { } force || force > foot.Maximum ? BenchSeverity.Wrong
+                : force > foot.Planned || force < Force.FromPoundsForce(20) ? BenchSeverity.Caution
+                : BenchSeverity.Good,
             "The pedal gets " + (changed.PedalForce < old.PedalForce ? "lighter" : "harder"), "the rate is not reached");
         yield return Row(ChangeTopic.Effort,
             FormattableString.Invariant($"Pedal force at {Conditions.RateWithoutAssist:0.00} g, assist dead"), old.PedalWithoutAssist, dead,
@@ -100,15 +100,13 @@ public sealed record ChangePlan
     private IEnumerable<ChangeRow> BalanceRows(Side old, Side changed)
     {
         double? before = old.RearShare, after = changed.RearShare;
-        string way = before is { } b && after is { } a
-            ? Math.Abs(a - b) < 5e-4
-                ? "The balance stays" : FormattableString.Invariant(
-                $"Braking moves {(a > b ? "rearwards, the dangerous side" : "forwards")}, by {Math.Abs(a - b) * 100:0.0} points")
-            : "The rate is not reached";
+        string way = before is not { } b || after is not { } a ? "The rate is not reached"
+            : Math.Abs(a - b) < 5e-4 ? "The balance stays"
+            : FormattableString.Invariant($"Braking moves {(a > b ? "rearwards, the dangerous side" : "forwards")}, by {Math.Abs(a - b) * 100:0.0} points");
         yield return Row(ChangeTopic.Balance,
             FormattableString.Invariant($"Rear axle's share of braking at {Conditions.BrakingRate:0.00} g"),
-            Fraction(before), Fraction(after), after is null || after > before
-                ? BenchSeverity.Caution : BenchSeverity.Good, way, "the rate is not reached");
+            Fraction(before), Fraction(after), after is null || after > before ? BenchSeverity.Caution : BenchSeverity.Good,
+            way, "the rate is not reached");
         string now = changed.RearFirst;
         yield return new(ChangeTopic.Balance, "Rear axle locks first on adhesions", null, null, old.RearFirst, now,
             now == Side.Nowhere ? BenchSeverity.Good : BenchSeverity.Wrong,

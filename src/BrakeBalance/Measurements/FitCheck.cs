@@ -23,9 +23,9 @@ internal static class FitCheck
 
     /// <summary>Share of the residuals that a slip has to leave at most to be named [–].</summary>
     private const double Explains = 0.5;
-    private const double PoundsPerBar = 14.503773773;
     private const double LowestHardPressBars = 12;
     private const int FewestStops = 3;
+    private static readonly double PoundsPerBar = Pressure.FromBars(1).PoundsForcePerSquareInch;
 
     private static readonly Slip[] Slips =
     [

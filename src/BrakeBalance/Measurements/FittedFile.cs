@@ -14,20 +14,27 @@ namespace BrakeBalance.Measurements;
 /// </remarks>
 public static class FittedFile
 {
+    private const string NothingFitted =
+        "Nothing was fitted: name own test stops or gauges, under measurements or by --stops and --gauges.";
+
     private static readonly JsonSerializerOptions Relaxed = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>The text of the file with the fitted numbers.</summary>
     /// <param name="text">The text of the vehicle file that the car was read from.</param>
-    /// <param name="own">What was measured on the car.</param>
+    /// <param name="own">What was measured on the car; null for nothing.</param>
     /// <param name="folder">Whole path of the folder that the new file goes to: the logs' paths are counted from it.</param>
     /// <param name="date">Day of the tests, as shown in the comments; null for none.</param>
     /// <returns>The new text, and the paths of the entries that were written.</returns>
     /// <exception cref="ArgumentException">
     /// There is nothing fitted, or it does not fit the car, or does not fit into the file; the message says why.
     /// </exception>
-    public static (string Text, IReadOnlyList<string> Written) Write(string text, OwnMeasurements own, string folder, DateOnly? date)
+    public static (string Text, IReadOnlyList<string> Written) Write(string text, OwnMeasurements? own, string folder, DateOnly? date)
     {
-        ArgumentNullException.ThrowIfNull(own);
+        if (own is null)
+        {
+            throw new ArgumentException(NothingFitted, nameof(own));
+        }
+
         if (own.Doubts.Count > 0)
         {
             throw new ArgumentException("The measurements do not fit the car, so nothing is written: " + string.Join(' ', own.Doubts));
@@ -75,7 +82,7 @@ public static class FittedFile
         {
             throw new ArgumentException(own.Logs.Fitted
                 ? "The fit of these logs stands in the file already (entry measurements.fitted)."
-                : "Nothing was fitted: name own test stops or gauges, under measurements or by --stops and --gauges.");
+                : NothingFitted);
         }
 
         if (file.Has("measurements"))
@@ -85,8 +92,8 @@ public static class FittedFile
             {
                 if (log is not null)
                 {
-                    file.Set("measurements."
-                        + key, JsonSerializer.Serialize(Path.GetRelativePath(folder, log).Replace('\\', '/'), Relaxed));
+                    string path = Path.GetRelativePath(folder, log).Replace('\\', '/');
+                    file.Set("measurements." + key, JsonSerializer.Serialize(path, Relaxed));
                 }
             }
 

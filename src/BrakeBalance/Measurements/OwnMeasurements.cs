@@ -5,7 +5,6 @@ namespace BrakeBalance.Measurements;
 /// <summary>What was measured on a car itself: its logs, what they say of valve and brakes, and whether they fit the car at all.</summary>
 public sealed class OwnMeasurements : IOwnMeasurements
 {
-    private const int FewestSamples = 10;
     private readonly Lazy<CarEstimate?> _estimate;
     private readonly Lazy<IReadOnlyList<string>> _doubts;
 
@@ -103,9 +102,9 @@ public sealed class OwnMeasurements : IOwnMeasurements
         LogReading<GaugePair>? gauges = Of(logs.Gauges, LogReader.ReadGaugePairs);
         LogReading<TestStop>? stops = Of(logs.Stops, LogReader.ReadTestStops);
         LogReading<MotionSample>? series = Of(logs.Series, LogReader.ReadTimeSeries);
-        if (series is { Rows.Count: < FewestSamples })
+        if (series is not null && StopFinder.WhyTooFew(series.Rows) is { } few)
         {
-            problems.Add($"{logs.Series}: {series.Rows.Count} samples could be read; a stop needs at least ten.");
+            problems.Add($"{logs.Series}: {few}");
         }
 
         return problems.Count > 0 ? (null, problems) : (new OwnMeasurements(file, logs, gauges, stops, series, checkSteps), []);

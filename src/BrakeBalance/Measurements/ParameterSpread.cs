@@ -21,6 +21,16 @@ public sealed record ParameterSpread
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 0.3.</exception>
     public double CentreOfGravityHeight { get; init => field = Require.Between(value, 0, 0.3); } = 0.05;
 
+    /// <summary>The spread that a car's conditions give its friction, and its file the height of the centre of gravity.</summary>
+    /// <param name="car">The car.</param>
+    /// <returns>Standard deviations of even distributions over them.</returns>
+    public static ParameterSpread Under(Vehicle car)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        PerAxle<double> deviation = car.Conditions.FrictionSpread.Select(spread => spread / Math.Sqrt(3));
+        return From(car) with { FrontFriction = deviation.Front, RearFriction = deviation.Rear };
+    }
+
     /// <summary>The spread that the ranges of a vehicle file say; where they say nothing, the usual one.</summary>
     /// <param name="car">The car with its ranges.</param>
     /// <returns>Standard deviations of even distributions over the ranges.</returns>

@@ -20,7 +20,7 @@ namespace BrakeBalance.Measurements;
 /// </para>
 /// <para>Source: own derivation from UN R13-H Annex 5's f₁ and f₂. A setting is a start for testing, not an approval.</para>
 /// </remarks>
-public sealed partial record Setting
+public sealed record Setting
 {
     /// <summary>
     /// Share of the cars within the file's ranges for which the limit may fail: nine in ten hold on either side of the middle.

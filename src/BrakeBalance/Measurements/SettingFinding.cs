@@ -37,6 +37,15 @@ public sealed record SettingFinding(SettingFindingKind Kind, bool FrontFirst, Se
     // What a locked wheel keeps of its adhesion (common practice).
     private const double SlidingShare = 0.75;
 
+    /// <summary>Whether it holds however the car is set.</summary>
+    /// <param name="vehicle">The car.</param>
+    /// <returns>True when nothing up to the highest pressure, or down to the least front share, breaks it.</returns>
+    public bool AtAnySetting(Vehicle vehicle)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        return Limit is { } limit && (limit.FrontForceShare <= 0.2 || limit.Knee >= vehicle.Hydraulics.MaximumPressure);
+    }
+
     internal static IReadOnlyList<SettingFinding> Of(Vehicle set, Conditions conditions)
     {
         List<SettingFinding> findings = [];

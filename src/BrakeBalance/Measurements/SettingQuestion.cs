@@ -12,8 +12,13 @@ public sealed record SettingQuestion
     /// <summary>What test stops say of it; null to go by the file and <see cref="Spread"/>.</summary>
     public CarEstimate? Estimate { get; init; }
 
-    /// <summary>How far friction and height of the centre of gravity may lie off the file's values; not used with an estimate.</summary>
-    public ParameterSpread Spread { get; init; } = new();
+    /// <summary>How far friction and height of the centre of gravity may lie off the file's values; by the car's conditions unless said. Not used with
+    /// an estimate.</summary>
+    public ParameterSpread Spread
+    {
+        get => field ?? ParameterSpread.Under(Vehicle);
+        init;
+    }
 
     /// <summary>Surfaces; five over the adhesions of the car's conditions unless said.</summary>
     public IReadOnlyList<SurfaceCondition> Surfaces

@@ -66,9 +66,9 @@ public static class SettingWords
         string speed = speeds.Count == 1
             ? vehicle.Aerodynamics is null ? "any speed" : SpeedRange.Words(speeds[0], units)
             : $"{SpeedRange.Words(speeds[0], units)} to {SpeedRange.Words(speeds[^1], units)}";
-        string loads = of.LoadCases.IsEmpty
-            ? vehicle.LoadCases.Length == 1
-            ? $"load case {vehicle.LoadCases[0].Name}" : "every load case" : $"load case {List(of.LoadCases)}";
+        string loads = of.LoadCases.IsEmpty && vehicle.LoadCases.Length > 1
+            ? "every load case"
+            : $"load case {List(of.LoadCasesOf(vehicle).Select(load => load.Name))}";
         string friction = of.FrictionSpread.Front == of.FrictionSpread.Rear
             ? Format($"friction ± {100 * of.FrictionSpread.Front:0.#} %")
             : Format($"friction ± {100 * of.FrictionSpread.Front:0.#} % in front, ± {100 * of.FrictionSpread.Rear:0.#} % at the rear");
@@ -111,7 +111,7 @@ public static class SettingWords
     public static string HowSure(Setting setting, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(setting);
-        int typical = setting.Vehicle.Uncertainty?.Ranges.Count(range => range.IsTypical) ?? 0;
+        int typical = setting.Vehicle.Uncertainty?.OfClass ?? 0;
         string band = setting.Band is { } of
             ? $"{Number(of.Low, units)} to {Number(of.High, units)} over the file's ranges (90 %)"
                 + (typical > 0 ? $", {typical} of them typical of the class, not this car's" : "")
@@ -189,10 +189,12 @@ public static class SettingWords
                 SettingFindingKind.Bend => Format($"In a bend of {SettingFinding.BendRate:0.0} g"),
                 _ => "As the foot eases after both axles locked",
             };
-            string limit = finding.Limit is null ? "no setting does better" : $"limit there {Number(finding.Limit, units)}";
-            string late = finding.Kind == SettingFindingKind.Release ? "lets go last" : "locks first";
-            return finding.FrontFirst
-                ? $"{where} the front still {(finding.Kind == SettingFindingKind.Release ? "lets go with the rear or after it" : late)} ({limit})." : $"{where} the rear {late} ({limit}).";
+            string limit = finding.Limit is not { } highest ? "no setting does better"
+                : finding.AtAnySetting(setting.Vehicle) ? "at any setting"
+                : $"limit there {Number(highest, units)}";
+            string what = finding.Kind != SettingFindingKind.Release ? $"the {(finding.FrontFirst ? "front still" : "rear")} locks first"
+                : finding.FrontFirst ? "the front still lets go with the rear or after it" : "the rear lets go last";
+            return $"{where} {what} ({limit}).";
         })];
     }
 
@@ -203,20 +205,17 @@ public static class SettingWords
     public static IReadOnlyList<(string Label, string Text)> Lines(Setting setting, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(setting);
-        string beyond = setting.PresentIsBeyond ? "; BEYOND THE SAFE LIMIT" : "";
-        string recommended = setting.Reach == SettingReach.NotNeeded ? "no valve needed"
-            : setting.Reach == SettingReach.Withheld ? $"withheld: {string.Join(' ', setting.Doubts)}"
-            : setting.Recommended is null ? $"{None} in reach: see below"
-            : Text(setting.Recommended, units)
-                + Format($"; mean efficiency {100 * setting.Recommended.MeanEfficiency:0} %")
-                + (setting.Variable == SettingVariable.AddedKnee
-                    ? Format($" (valve of slope {SettingSearch.AddedSlope:0.0#} to be fitted)") : "");
+        string more = setting.Reach is SettingReach.Withheld ? $": {string.Join(' ', setting.Doubts)}"
+            : setting.Reach is SettingReach.NotNeeded ? ""
+            : setting.Recommended is not { } best ? ": see below"
+            : Format($"; mean efficiency {100 * best.MeanEfficiency:0} %")
+                + (setting.Variable == SettingVariable.AddedKnee ? Format($" (valve of slope {SettingSearch.AddedSlope:0.0#} to be fitted)") : "");
         return
         [
             ("Locks first", LocksFirst(setting, units)),
-            ("Present setting", (setting.Present is null ? "none fitted" : Present(setting.Present, units)) + beyond),
-            ("Safe limit", setting.Reach == SettingReach.NotNeeded ? "none needed" : Text(setting.SafeLimit, units)),
-            ("Recommended setting", recommended),
+            ("Present setting", Present(setting, units) + (setting.PresentIsBeyond ? "; BEYOND THE SAFE LIMIT" : "")),
+            ("Safe limit", SafeLimit(setting, units)),
+            ("Recommended setting", Recommended(setting, units) + more),
             ("Why", Why(setting, units)),
             ("How sure", HowSure(setting, units)),
         ];
@@ -229,8 +228,8 @@ public static class SettingWords
     public static string Sentence(Setting setting, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(setting);
-        string present = setting.Present is { } value
-            ? $"Present setting {Present(value, units)}{(setting.PresentIsBeyond ? ", beyond the safe limit" : "")}. " : "";
+        string present = setting.Present is not null
+            ? $"Present setting {Present(setting, units)}{(setting.PresentIsBeyond ? ", beyond the safe limit" : "")}. " : "";
         return present + setting.Reach switch
         {
             SettingReach.NotNeeded => "No valve is needed: the front locks first in all conditions without one.",
@@ -239,15 +238,51 @@ public static class SettingWords
         };
     }
 
-    /// <summary>The present setting, rounded as any number.</summary>
-    /// <param name="value">The setting.</param>
+    /// <summary>A knee that is tried, rounded as any number.</summary>
+    /// <param name="knee">The knee, gauge.</param>
     /// <param name="units">The system of units.</param>
-    /// <returns>Such as "24.0 bar, 1.7 turns in".</returns>
-    public static string Present(SettingValue value, UnitSystem units)
+    /// <returns>Such as "24.0 bar".</returns>
+    public static string Knee(Pressure knee, UnitSystem units) => Shown(knee, units, down: false);
+
+    /// <summary>The setting the car has, rounded as any number.</summary>
+    /// <param name="setting">The answer.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>Such as "24.0 bar, 1.7 turns in", counted from fully out; "none fitted".</returns>
+    public static string Present(Setting setting, UnitSystem units)
     {
-        ArgumentNullException.ThrowIfNull(value);
-        string amount = value.Knee is { } knee ? Shown(knee, units, Math.Round) : Format($"{100 * value.FrontForceShare ?? 0:0.0} % front");
+        ArgumentNullException.ThrowIfNull(setting);
+        if (setting.Present is not { } value)
+        {
+            return "none fitted";
+        }
+
+        string amount = value.Knee is { } knee ? Shown(knee, units, down: false) : Format($"{100 * value.FrontForceShare ?? 0:0.0} % front");
         return value.Turns is { } turns ? $"{amount}, {Turns(turns)} in" : amount;
+    }
+
+    /// <summary>The safe limit as every output shows it.</summary>
+    /// <param name="setting">The answer.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>Such as "9.5 bar, 0.25 turns in"; "none needed"; <see cref="None"/>.</returns>
+    public static string SafeLimit(Setting setting, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(setting);
+        return setting.Reach == SettingReach.NotNeeded ? "none needed" : Text(setting.SafeLimit, units);
+    }
+
+    /// <summary>The recommended setting as every output shows it.</summary>
+    /// <param name="setting">The answer.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>Such as "9.5 bar, 0.25 turns in"; "no valve needed"; "withheld"; "none in reach".</returns>
+    public static string Recommended(Setting setting, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(setting);
+        return setting.Reach switch
+        {
+            SettingReach.NotNeeded => "no valve needed",
+            SettingReach.Withheld => "withheld",
+            _ => setting.Recommended is null ? $"{None} in reach" : Text(setting.Recommended, units),
+        };
     }
 
     private static string Measured(Setting setting) => setting.Doubts.Count > 0 ? "The measurements do not fit this car and are left out"
@@ -266,14 +301,18 @@ public static class SettingWords
     }
 
     private static string Amount(Pressure? knee, double? share, UnitSystem units) =>
-        knee is { } pressure ? Shown(pressure, units, Math.Floor)
+        knee is { } pressure ? Shown(pressure, units, down: true)
         : share is { } front ? Format($"{Math.Ceiling(1000 * front - 1e-6) / 10:0.0} % front")
         : None;
 
     // To a tenth of a bar or a whole psi: no valve is set closer.
-    private static string Shown(Pressure knee, UnitSystem units, Func<double, double> rounding) => units == UnitSystem.Us
-        ? Format($"{rounding(knee.PoundsForcePerSquareInch + (rounding == Math.Floor ? 1e-6 : 0)):0} psi")
-        : Format($"{rounding(10 * knee.Bars + (rounding == Math.Floor ? 1e-6 : 0)) / 10:0.0} bar");
+    private static string Shown(Pressure knee, UnitSystem units, bool down)
+    {
+        double Rounded(double number) => down ? Math.Floor(number + 1e-6) : Math.Round(number);
+        return units == UnitSystem.Us
+            ? Format($"{Rounded(knee.PoundsForcePerSquareInch):0} psi")
+            : Format($"{Rounded(10 * knee.Bars) / 10:0.0} bar");
+    }
 
     private static string List(IEnumerable<string> names)
     {

@@ -18,6 +18,16 @@ public static class StopFinder
     private const double Braking = 1.5;
     private const double LeastSeconds = 0.5;
 
+    /// <summary>Why samples are too few to find a stop in, in a sentence; null when they are not.</summary>
+    /// <param name="samples">The samples.</param>
+    /// <returns>The sentence, or null.</returns>
+    public static string? WhyTooFew(IReadOnlyCollection<MotionSample> samples)
+    {
+        ArgumentNullException.ThrowIfNull(samples);
+        return samples.Count >= 10 ? null
+            : FormattableString.Invariant($"{samples.Count} samples could be read; a stop needs at least ten.");
+    }
+
     /// <summary>Finds the stops.</summary>
     /// <param name="samples">Samples in order of time, 10 to 200 a second.</param>
     /// <param name="divePerG">
@@ -27,11 +37,10 @@ public static class StopFinder
     /// <exception cref="ArgumentException">There are fewer than ten samples.</exception>
     public static StopSearch Find(IReadOnlyList<MotionSample> samples, Angle? divePerG = null)
     {
-        if (samples.Count < 10)
+        ArgumentNullException.ThrowIfNull(samples);
+        if (WhyTooFew(samples) is { } few)
         {
-            throw new ArgumentException(
-                FormattableString.Invariant($"A stop cannot be found in {samples.Count} samples; at least ten are needed."),
-                nameof(samples));
+            throw new ArgumentException(few, nameof(samples));
         }
 
         double[] time = [.. samples.Select(s => s.Time.Seconds)];

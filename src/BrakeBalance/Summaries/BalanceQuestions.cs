@@ -64,8 +64,7 @@ internal sealed class BalanceQuestions(DeskCar desk)
 
         LockUp? lockUp = new BalanceModel(Car.WithRearKnee(screw.KneeFullyOut), Car.LoadCases[0]).FirstLockUp(Dry);
         string fullyOut = $"Fully out ({desk.LowLine(screw.KneeFullyOut)}{Say($", slope {valve.Slope:0.00}")}) {LocksFirst(lockUp)} on "
-            + $"dry road "
-            + "by this file. ";
+            + "dry road by this file. ";
         return fullyOut + (desk.Answer.Reach is SettingReach.Below or SettingReach.None
             ? desk.Conclusion
             : "If the rear locks all the same, the linings are not as the file says (damp, hot or grabbing) or the valve does not "
@@ -128,8 +127,7 @@ internal sealed class BalanceQuestions(DeskCar desk)
 
     public Reply Ever() =>
         $"No: a locked front axle slides straight on, a locked rear axle spins the car. Here {LocksFirst(desk.Model.FirstLockUp(Dry))} "
-            + $"on dry road "
-        + $"and {LocksFirst(desk.Model.FirstLockUp(Wet))} on wet; "
+            + $"on dry road and {LocksFirst(desk.Model.FirstLockUp(Wet))} on wet; "
         + (desk.Model.FirstRearLedRate(0.15, 0.8) is { } rate
             ? Say($"from a deceleration of {rate:0.00} g on the rear uses more of its tyres' adhesion than the front.")
             : "the front uses more of its tyres' adhesion at every deceleration from 0.15 to 0.80 g.");
@@ -158,8 +156,7 @@ internal sealed class BalanceQuestions(DeskCar desk)
         PerAxle<Tyres.Tyre> tyres = Car.Tyres, tall = tyres.Select(tyre => tyre with { LoadedRadius = tyre.LoadedRadius * 1.05 });
         Vehicle front = Car with { Tyres = new(tall.Front, tyres.Rear) }, rear = Car with { Tyres = new(tyres.Front, tall.Rear) };
         return $"Taller tyres have a longer lever against the brake. At a deceleration of {G(Firm)} the rear does {Share(Car)} of the "
-            + $"braking, "
-            + $"{Share(front)} with front tyres 5 % taller (the unsafe way) and {Share(rear)} with rear ones. "
+            + $"braking, {Share(front)} with front tyres 5 % taller (the unsafe way) and {Share(rear)} with rear ones. "
             + Say($"On tyres with an adhesion of {StickyAdhesion:0.0} {LocksFirst(desk.Model.FirstLockUp(StickyAdhesion))}: ")
             + "more adhesion takes more load off the rear, so test again.";
     }
@@ -250,8 +247,7 @@ internal sealed class BalanceQuestions(DeskCar desk)
             ? $"old fluid boils in stop {wet}, fresh fluid {(heat.FirstDryBoilingStop is { } dry ? $"in stop {dry}" : "not")}"
             : "neither boils while driving";
         return $"After {stops}, the {(hotter == Axle.Front ? "front" : "rear")} fluid is the hottest at {At(hottest[hotter])}. "
-            + $"{boils}: {when}. "
-            + "A soft pedal that comes back when cool is boiling fluid: change it.";
+            + $"{boils}: {when}. A soft pedal that comes back when cool is boiling fluid: change it.";
     }
 
     public Reply DampGrab()

@@ -69,8 +69,7 @@ public abstract record DragCause
         /// <inheritdoc/>
         public override string Words(UnitSystem units) => Drags
             ? $"Back-pressure in the return line leaves {Measure.ControlForce.Text(Output - Spring, units)} on the master cylinder "
-                + $"with the pedal "
-                + "released: the brakes release slowly and drag."
+                + "with the pedal released: the brakes release slowly and drag."
             : "Back-pressure in the return line pushes on the released booster, but the master cylinder's spring holds it.";
     }
 }

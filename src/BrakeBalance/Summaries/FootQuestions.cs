@@ -127,8 +127,7 @@ internal sealed class FootQuestions(DeskCar desk)
         {
             return Control is null ? Reply.Lacks(Reply.Control, PumpEntries)
                 : $"Not by the brakes: {(desk.Booster is null ? "no booster is fitted" : "the booster runs on vacuum")}, so they take "
-                    + $"no oil "
-                    + $"from the steering pump. For {G(Firm)} the foot gives {desk.Effort(desk.Foot!, Firm)}.";
+                    + $"no oil from the steering pump. For {G(Firm)} the foot gives {desk.Effort(desk.Foot!, Firm)}.";
         }
 
         if (booster.SteeringFlow <= VolumeFlow.Zero)
@@ -145,8 +144,7 @@ internal sealed class FootQuestions(DeskCar desk)
         return $"The pump gives {desk.Flow(booster.PumpFlow)}, of which the steering takes {desk.Flow(booster.SteeringFlow)}: "
             + $"{desk.Flow(booster.PumpFlow - booster.SteeringFlow)} are left for the booster.{quick} Back-pressure in the return is "
             + $"{desk.LowLine(booster.ReturnBackPressure)}. Where the assist runs out the pump blows off, and the steering gets "
-            + $"nothing: here it "
-            + $"{RunsOut()}.";
+            + $"nothing: here it {RunsOut()}.";
     }
 
     public Reply Reserve()
@@ -182,8 +180,7 @@ internal sealed class FootQuestions(DeskCar desk)
         int count = presses.Count ?? 0;
         string counted = count == 1 ? "1 press takes" : $"{count} presses in a row take";
         return $"{counted} no more than {desk.Push(presses.GreatestPedalForce)} at a deceleration of "
-            + $"{G(presses.BrakingRate)}{(count == 1 ? "" : " each")}; "
-            + $"with the store spent {spent}. Count them on the car, engine off.";
+            + $"{G(presses.BrakingRate)}{(count == 1 ? "" : " each")}; with the store spent {spent}. Count them on the car, engine off.";
     }
 
     public Reply Small()
@@ -216,8 +213,7 @@ internal sealed class FootQuestions(DeskCar desk)
         ControlTargets targets = desk.Targets;
         string wanted = $"Wanted in {desk.Car.LoadCases[0].Name}: {G(targets.BrakingRate)} with {desk.Push(targets.LeastPedalForce)} to "
             + $"{desk.Push(targets.GreatestPedalForce)} and {desk.Travel(targets.LeastTravelLeft)} of pedal left, "
-            + $"{G(targets.FailSafeRate)} without "
-            + $"assist with at most {desk.Push(targets.GreatestFailSafeForce)} (common practice). ";
+            + $"{G(targets.FailSafeRate)} without assist with at most {desk.Push(targets.GreatestFailSafeForce)} (common practice). ";
         ControlChoiceResult[] fits = [.. choices.Where(choice => choice.Fits)];
         if (fits.Length == 0)
         {
@@ -289,8 +285,7 @@ internal sealed class FootQuestions(DeskCar desk)
             .Select(part => $"{part.Name} ({desk.Travel(part.Travel)})"));
         return $"At a deceleration of {G(rate)} the pedal goes {desk.Travel(travel.Pad!.Value)}, mostly through {parts}; "
             + $"{desk.Travel(travel.PadLeft!.Value)} are left to the floor, {desk.Travel(PedalTravel.WantedReserve)} are wanted "
-            + $"(common practice). "
-            + "Adjust and bleed before blaming the cylinder.";
+            + "(common practice). Adjust and bleed before blaming the cylinder.";
     }
 
     public Reply Drag()

@@ -25,6 +25,9 @@ public sealed class VehicleUncertainty
     /// </summary>
     public IReadOnlyList<ValueRange> Ranges { get; }
 
+    /// <summary>How many of the entries are not this car's but typical of its class.</summary>
+    public int OfClass => Ranges.Count(range => range.IsTypical);
+
     /// <summary>The car for a choice of values.</summary>
     /// <param name="fractions">For each range where in it the value lies [–]: 0 for the lower end, 1 for the upper.</param>
     /// <returns>The car; null when these values do not go together, such as a friction at which a shoe locks by itself.</returns>

@@ -40,7 +40,7 @@ public partial class OneSettingEverywhereTests(RenderedNotebooks notebooks)
             await OutputAsync("measure", "setting", Path(car), "--units", system, "--json", "--draws", "2000"))!;
         foreach (JsonNode node in new[] { summary["setting"]!, measured["setting"]! })
         {
-            Assert.Equal(SettingWords.Present(setting.Present!, units), node["present"]!["shown"]!.GetValue<string>());
+            Assert.Equal(SettingWords.Present(setting, units), node["present"]!["shown"]!.GetValue<string>());
             Assert.Equal(SettingWords.Text(setting.SafeLimit, units), node["safe_limit"]!["shown"]!.GetValue<string>());
             Assert.Equal(SettingWords.Text(setting.Recommended, units), node["recommended"]!["shown"]!.GetValue<string>());
         }
@@ -111,7 +111,7 @@ public partial class OneSettingEverywhereTests(RenderedNotebooks notebooks)
         string words = Spaces().Replace(text, " ");
         foreach (string shown in new[]
         {
-            SettingWords.Present(setting.Present!, units),
+            SettingWords.Present(setting, units),
             SettingWords.Number(setting.SafeLimit!, units),
             setting.Recommended is null ? SettingWords.OutOfReach(setting)[0] : SettingWords.Text(setting.Recommended, units),
         })
@@ -125,7 +125,7 @@ public partial class OneSettingEverywhereTests(RenderedNotebooks notebooks)
         {
             string[] allowed = match.Groups["what"].Value.ToUpperInvariant() switch
             {
-                "PRESENT SETTING" => [SettingWords.Present(setting.Present!, units)],
+                "PRESENT SETTING" => [SettingWords.Present(setting, units)],
                 "SAFE LIMIT" => [SettingWords.Number(setting.SafeLimit!, units)],
                 _ => [setting.Recommended is null ? SettingWords.None : SettingWords.Number(setting.Recommended, units)],
             };

@@ -207,6 +207,38 @@ public class SettingTests(ITestOutputHelper output)
         Assert.InRange(answered, 0.9 * cars, cars);
     }
 
+    // Nothing measured: the chance is drawn with the friction spread of the conditions, not with one of its own.
+    [Fact]
+    public void The_rule_of_chance_draws_friction_from_the_conditions()
+    {
+        double Knee(string spread) => Setting.Of(Load("coupe-1960s",
+            new ValueOverride("conditions.frontFrictionSpread", spread), new ValueOverride("conditions.rearFrictionSpread", spread))).OtherRule.Knee!.Value.Bars;
+        Assert.True(Knee("0.02") > Knee("0.08") + 1);
+        PerAxle<double> said = new(0.03, 0.06);
+        ParameterSpread drawn = ParameterSpread.Under(Load("coupe-1960s") with { Conditions = new() { FrictionSpread = said } });
+        Assert.Equal((said.Front / Math.Sqrt(3), said.Rear / Math.Sqrt(3)), (drawn.FrontFriction, drawn.RearFriction));
+    }
+
+    [Fact]
+    public void What_holds_at_any_setting_names_no_limit()
+    {
+        var setting = Setting.Of(VehicleFile.Read(BrakeBalance.Vehicles.Files.StarterFile.Text(), "starter").Vehicle);
+        SettingFinding ice = setting.Findings.First(finding => finding.Kind == SettingFindingKind.Ice);
+        Assert.True(ice.FrontFirst && ice.AtAnySetting(setting.Vehicle));
+        Assert.Contains("(at any setting)", SettingWords.Findings(setting, UnitSystem.Si)[0], StringComparison.Ordinal);
+        Assert.DoesNotContain(SettingWords.Findings(setting, UnitSystem.Si), words => words.Contains("140.0 bar", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_car_that_needs_no_valve_is_told_so_in_the_same_words_everywhere()
+    {
+        Vehicle car = TestCars.FixedShare(0.85, 2.5, 1.1, 0.5);
+        var setting = Setting.Of(car);
+        Assert.Equal(SettingReach.NotNeeded, setting.Reach);
+        Assert.Equal(("none fitted", "none needed", "no valve needed"),
+            (SettingWords.Present(setting, UnitSystem.Si), SettingWords.SafeLimit(setting, UnitSystem.Si), SettingWords.Recommended(setting, UnitSystem.Si)));
+    }
+
     [Theory]
     [InlineData(UnitSystem.Si)]
     [InlineData(UnitSystem.Us)]

@@ -196,11 +196,10 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
         }
 
         console.Write(table);
-        UnitSystem shown = units.Us ? UnitSystem.Us : UnitSystem.Si;
-        Line(HeatFigures.Soak(heat, shown));
+        Line(HeatFigures.Soak(heat, units.System));
         Line(heat.WetBoilingMargin.Kelvins < 0
-            ? $"CAUTION, {heat.Fluid.Name}: {HeatFigures.Fluid(heat, shown)}; the pedal would go to the floor."
-            : $"{HeatFigures.Kelvins(heat.WetBoilingMargin, shown)} left to the wet boiling point of {heat.Fluid.Name} at the fluid's hottest.");
+            ? $"CAUTION, {heat.Fluid.Name}: {HeatFigures.Fluid(heat, units.System)}; the pedal would go to the floor."
+            : $"{HeatFigures.Kelvins(heat.WetBoilingMargin, units.System)} left to the wet boiling point of {heat.Fluid.Name} at the fluid's hottest.");
         if (heat.BeyondFadeCurve.Front || heat.BeyondFadeCurve.Rear)
         {
             Line("Notice: a disc or drum went past the last point of its friction data; the last value was held.");

@@ -3,9 +3,11 @@ using UnitsNet;
 namespace BrakeBalance.Notebooks.Commands.Stopping;
 
 /// <summary>The units of one report on stops: what they are called in a table and at the end of a key.</summary>
-/// <param name="Us">Whether United States customary units are shown.</param>
-internal sealed record StopUnits(bool Us)
+/// <param name="System">The system of units.</param>
+internal sealed record StopUnits(UnitSystem System)
 {
+    public bool Us => System == UnitSystem.Us;
+
     public string Distance => Us ? "ft" : "m";
 
     public string Speed => Us ? "mph" : "km/h";

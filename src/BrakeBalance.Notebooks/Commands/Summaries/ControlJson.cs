@@ -16,7 +16,7 @@ internal sealed class ControlJson(SummaryUnits units)
         ["load_cases"] = SummaryJson.List(summary.LoadCases, LoadCase),
         ["rule_checks"] = SummaryJson.List(summary.Verdicts, SummaryJson.Verdict),
         ["choices"] = SummaryJson.List(summary.Choices, Choice),
-        ["notices"] = Words([.. summary.Notices, .. summary.Drags.Select(cause => cause.Words(units.Us ? UnitSystem.Us : UnitSystem.Si))]),
+        ["notices"] = Words([.. summary.Notices, .. summary.Drags.Select(cause => cause.Words(units.System))]),
     };
 
     private JsonObject Choice(ControlChoiceResult choice) => new()

@@ -35,7 +35,7 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
 
         console.Write(rules);
         foreach (string notice in summary.Notices.Concat(
-            summary.Drags.Select(cause => cause.Words(units.Us ? UnitSystem.Us : UnitSystem.Si))))
+            summary.Drags.Select(cause => cause.Words(units.System))))
         {
             SettingOutput.Labelled(console, "Notice", notice);
         }

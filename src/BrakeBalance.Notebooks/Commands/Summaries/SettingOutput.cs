@@ -87,7 +87,8 @@ internal static class SettingOutput
         Labelled(console, "Conditions", SettingWords.Conditions(setting.Vehicle, units) + ".");
         Labelled(console, "Rule", SettingWords.Rule(setting, units));
         Labelled(console, "Orientation",
-            $"with every number at its middle both axles lock together at {SettingWords.Number(setting.Middle, units)}: never to set.");
+            $"with every number at its middle both axles lock together at {SettingWords.Number(setting.Middle, units)}"
+                + (setting.Middle.Binding is { } binding ? $" in {binding.Words(units)}" : "") + ": never to set.");
         foreach (string words in SettingWords.OutOfReach(setting))
         {
             Labelled(console, "Out of reach", words);
@@ -95,7 +96,8 @@ internal static class SettingOutput
 
         if (setting.Costs.Count > 0)
         {
-            Table costs = SummaryTables.Table("Without this condition", "the limit would be");
+            string ranges = setting.Band is null ? "" : ", ranges at their middle";
+            Table costs = SummaryTables.Table("Without this condition", "the limit would be" + ranges);
             foreach (ConditionCost cost in setting.Costs)
             {
                 SummaryTables.Row(costs, cost.Name, SettingWords.Number(cost.Limit, units));
@@ -141,10 +143,10 @@ internal static class SettingOutput
         {
             ["variable"] = Snake(setting.Variable),
             ["rule"] = Snake(setting.Rule),
-            ["present"] = Point(setting.Present, units, SettingWords.Present),
+            ["present"] = Point(setting.Present, SettingWords.Present(setting, system), units),
             ["present_is_beyond_safe_limit"] = setting.PresentIsBeyond,
-            ["safe_limit"] = Point(setting.SafeLimit, units),
-            ["recommended"] = Point(setting.Recommended, units),
+            ["safe_limit"] = Point(setting.SafeLimit, SettingWords.SafeLimit(setting, system), units),
+            ["recommended"] = Point(setting.Recommended, SettingWords.Recommended(setting, system), units),
             ["reach"] = Snake(setting.Reach),
             ["out_of_reach"] = Words(SettingWords.OutOfReach(setting)),
             ["binding"] = Condition(setting.Binding, units),
@@ -192,7 +194,7 @@ internal static class SettingOutput
         };
     }
 
-    private static JsonObject? Point(SettingValue? value, SummaryUnits units, Func<SettingValue, UnitSystem, string>? shown = null) =>
+    private static JsonObject? Point(SettingValue? value, string shown, SummaryUnits units) =>
         value is null ? null : new JsonObject
         {
             [units.Key("knee", units.Pressure)] = SummaryJson.Number(value.Knee is { } knee ? units.Of(knee) : null),
@@ -202,7 +204,7 @@ internal static class SettingOutput
             ["mean_efficiency"] = SummaryJson.Number(value.MeanEfficiency),
             ["least_efficiency"] = SummaryJson.Number(value.LeastEfficiency),
             ["rear_first_in"] = Condition(value.RearFirst, units),
-            ["shown"] = (shown ?? SettingWords.Text)(value, units.System),
+            ["shown"] = shown,
         };
 
     private static JsonObject? Limit(SettingLimit? limit, SummaryUnits units) => limit is null ? null : new JsonObject

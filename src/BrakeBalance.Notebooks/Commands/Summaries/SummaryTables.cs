@@ -64,10 +64,10 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         SettingOutput.Labelled(console, part.LoadCase.Name,
             $"{NumberText.Of(Math.Round(units.Of(part.LoadCase.Mass)))} {units.Mass}; unbraked {Force(part.StaticAxleLoads.Front)} {units.Force} front, "
             + $"{Force(part.StaticAxleLoads.Rear)} {units.Force} rear; rear wheels leave the road at a deceleration of {Fraction(part.RearLiftOffRate)} g");
-        string force = $" [{units.Force}]";
-        string pressure = $" [{units.Pressure}]";
-        Table rates = Table("Deceleration [g]", "Axle load front" + force, "rear" + force, "Line pressure front" + pressure, "rear"
-            + pressure);
+        string force = $"[{units.Force}]";
+        string pressure = $"[{units.Pressure}]";
+        Table rates = Table(
+            "Deceleration\n[g]", "Axle load\nfront " + force, "\nrear " + force, "Line pressure\nfront " + pressure, "\nrear " + pressure);
         foreach (RateSummary rate in part.Rates)
         {
             Row(
@@ -78,8 +78,8 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         console.Write(RightAligned(rates));
         if (all)
         {
-            Table forces = Table("Deceleration [g]", "Ideal force front" + force, "rear" + force, "Installed front" + force, "rear"
-                + force);
+            Table forces = Table(
+                "Deceleration\n[g]", "Ideal force\nfront " + force, "\nrear " + force, "Installed\nfront " + force, "\nrear " + force);
             foreach (RateSummary rate in part.Rates)
             {
                 PerAxle<UnitsNet.Force>? installed = rate.Installed?.BrakingForces;
@@ -91,8 +91,8 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
             console.Write(RightAligned(forces));
         }
 
-        Table surfaces = Table("Adhesion", "Locks first", "Deceleration then [g]", "Line pressure front" + pressure, "rear"
-            + pressure, "Braking efficiency");
+        Table surfaces = Table(
+            "Adhesion", "Locks\nfirst", "Deceleration\n[g]", "Front line\n" + pressure, "Rear line\n" + pressure, "Braking\nefficiency");
         foreach (SurfaceSummary surface in part.LockUps)
         {
             LockUp? lockUp = surface.LockUp;

@@ -3,10 +3,10 @@ using UnitsNet;
 namespace BrakeBalance.Notebooks.Commands.Summaries;
 
 /// <summary>The units of one summary: what they are called in a table and at the end of a key.</summary>
-/// <param name="Us">Whether United States customary units are shown.</param>
-internal sealed record SummaryUnits(bool Us)
+/// <param name="System">The system of units.</param>
+internal sealed record SummaryUnits(UnitSystem System)
 {
-    public UnitSystem System => Us ? UnitSystem.Us : UnitSystem.Si;
+    public bool Us => System == UnitSystem.Us;
 
     public string Pressure => Us ? "psi" : "bar";
 

@@ -2,6 +2,7 @@ using System.Collections;
 using System.Globalization;
 using BrakeBalance.Brakes;
 using UnitsNet;
+using static System.FormattableString;
 
 namespace BrakeBalance.Vehicles.Files;
 
@@ -182,6 +183,4 @@ internal static class Plausibility
     }
 
     private static string Name(Axle axle) => axle == Axle.Front ? "front" : "rear";
-
-    private static string Invariant(FormattableString text) => FormattableString.Invariant(text);
 }
