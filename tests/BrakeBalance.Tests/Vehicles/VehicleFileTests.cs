@@ -326,4 +326,18 @@ public class VehicleFileTests
         int at = text.IndexOf(replaced, StringComparison.Ordinal);
         return text[..at] + by + text[(at + replaced.Length)..];
     }
+
+    [Fact]
+    public void A_file_as_long_as_may_be_is_read_in_no_time_and_a_longer_one_is_refused()
+    {
+        string head = "{\n  \"name\": \"long\",\n  \"other\": [\n", foot = "    1\n  ]\n}\n", row = "    [1, 2, 3],\n";
+        string longest = head + string.Concat(Enumerable.Repeat(row, (DocumentFile.MostCharacters - head.Length - foot.Length) / row.Length)) + foot;
+        Assert.InRange(longest.Length, DocumentFile.MostCharacters - 100, DocumentFile.MostCharacters);
+
+        var watch = System.Diagnostics.Stopwatch.StartNew();
+        Assert.DoesNotContain(VehicleFile.TryRead(longest).Problems, problem => problem.What.Contains("characters", StringComparison.Ordinal));
+        Assert.InRange(watch.Elapsed.TotalSeconds, 0, 2);
+        Assert.Equal("The file has 1000100 characters.",
+            Assert.Single(VehicleFile.TryRead(longest.PadRight(DocumentFile.MostCharacters + 100)).Problems).What);
+    }
 }

@@ -7,6 +7,9 @@ namespace BrakeBalance.Vehicles.Files;
 /// <summary>Reads files of any document type: JSON with comments, every quantity a text with its unit.</summary>
 internal static class DocumentFile
 {
+    /// <summary>The most characters of a file: no car and no job on the bench needs a tenth of it.</summary>
+    public const int MostCharacters = 1_000_000;
+
     private static readonly JsonDocumentOptions Options = new()
     {
         CommentHandling = JsonCommentHandling.Skip,
@@ -35,6 +38,12 @@ internal static class DocumentFile
     /// <returns>The tree (null also for the JSON value null), or what is wrong.</returns>
     public static (JsonNode? Root, Problem? Problem) Parse(string text)
     {
+        if (text.Length > MostCharacters)
+        {
+            return (null, new("", FormattableString.Invariant($"The file has {text.Length} characters."),
+                FormattableString.Invariant($"at most {MostCharacters}")));
+        }
+
         try
         {
             JsonNode? root = JsonNode.Parse(text, documentOptions: Options);

@@ -17,10 +17,10 @@ internal static class DuplicateKeys
         Stack<HashSet<string>> open = new();
         while (reader.Read())
         {
-            int line = bytes.AsSpan(0, (int)reader.TokenStartIndex).Count((byte)'\n') + 1;
+            int at = (int)reader.TokenStartIndex;
             if (reader.TokenType is JsonTokenType.PropertyName or JsonTokenType.String && !IsReadable(ref reader))
             {
-                problems.Add(new("", FormattableString.Invariant($"Line {line}: a text has characters that cannot be seen."),
+                problems.Add(new("", FormattableString.Invariant($"Line {Line(at)}: a text has characters that cannot be seen."),
                     "letters, digits and signs"));
                 continue;
             }
@@ -34,13 +34,15 @@ internal static class DuplicateKeys
                     open.Pop();
                     break;
                 case JsonTokenType.PropertyName when !open.Peek().Add(reader.GetString()!):
-                    problems.Add(new(reader.GetString()!, FormattableString.Invariant($"is there twice, the second time in line {line}."),
+                    problems.Add(new(reader.GetString()!, FormattableString.Invariant($"is there twice, the second time in line {Line(at)}."),
                         "one entry of that name"));
                     break;
             }
         }
 
         return problems;
+
+        int Line(int end) => bytes.AsSpan(0, end).Count((byte)'\n') + 1;
     }
 
     // Half of a character pair cannot be decoded at all; a control character would reach terminals and spreadsheets.
