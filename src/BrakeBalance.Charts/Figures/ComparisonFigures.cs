@@ -116,7 +116,7 @@ public static class ComparisonFigures
     private static LockUp[] Locked(BalanceModel model, IReadOnlyList<double> adhesions) =>
         [.. adhesions.Select(model.FirstLockUp).OfType<LockUp>()];
 
-    private static void MarkRearFirst(FigureBuilder figure, string name, LockUp[] lockUps, Tone tone)
+    internal static void MarkRearFirst(FigureBuilder figure, string name, LockUp[] lockUps, Tone tone)
     {
         LockUp[] rear = [.. lockUps.Where(l => l.First == Axle.Rear)];
         if (rear.Length > 0)

@@ -53,6 +53,7 @@ public static class CommandLine
             FiguresCommand.Create(terminal),
             CardCommand.Create(terminal),
             StoryCommand.Create(terminal),
+            LiveCommand.Create(terminal),
             JupyterCommand.Create(terminal),
         };
         if (UnreadableWords(arguments) is { Count: > 0 } unreadable)

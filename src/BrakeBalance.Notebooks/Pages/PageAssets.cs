@@ -12,7 +12,7 @@ public static class PageAssets
     /// <summary>The script of every page: theme, code folding, contents.</summary>
     public static string Script => LazyScript.Value;
 
-    private static string Read(string name)
+    internal static string Read(string name)
     {
         using Stream stream = typeof(PageAssets).Assembly.GetManifestResourceStream(name)
             ?? throw new InvalidOperationException($"The program carries no resource {name}.");

@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using System.Text;
 using BrakeBalance.Charts;
 
@@ -6,10 +7,6 @@ namespace BrakeBalance.Notebooks.Pages;
 /// <summary>What stands around the content of every page: head, top bar, foot, scripts.</summary>
 internal static class PageShell
 {
-    // Nothing may be fetched except the shared script beside the page; a browser enforces it.
-    private const string Policy = "default-src 'none'; script-src 'unsafe-inline' 'self' file:; style-src 'unsafe-inline'; "
-        + "img-src data: blob:; base-uri 'none'; form-action 'none'";
-
     // Chosen theme before the first paint; storage may be refused for pages opened from disk.
     private const string EarlyScript =
         "try{const t=localStorage.getItem('bb-theme');if(t==='light'||t==='dark')document.documentElement.dataset.theme=t}catch{}"
@@ -27,15 +24,23 @@ internal static class PageShell
     /// <summary>What differs between pages.</summary>
     public sealed record Parts(
         string Title, string Body, IEnumerable<KeyValuePair<string, string>> Facts, bool IsIndex, bool HasCharts, bool SingleFile,
-            bool HasCode = true);
+            bool HasCode = true)
+    {
+        /// <summary>Script of the page's own, for the end of the body; empty for none.</summary>
+        public string OwnScript { get; init; } = "";
+
+        /// <summary>Whether the calculation assembly runs in the page.</summary>
+        public bool IsLive { get; init; }
+    }
 
     /// <summary>Puts a page together.</summary>
     public static string Html(Parts parts)
     {
         var html = new StringBuilder();
+        string[] atEnd = [.. ScriptsAtEnd(parts)];
         html.Append("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n" + PageMark.Html + "\n")
             .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
-            .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"").Append(HtmlText.Escape(Policy)).Append("\">\n")
+            .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"").Append(HtmlText.Escape(Policy([EarlyScript, .. atEnd], parts.IsLive))).Append("\">\n")
             .Append("<meta name=\"referrer\" content=\"no-referrer\">\n<meta name=\"color-scheme\" content=\"light dark\">\n")
             .Append("<link rel=\"icon\" href=\"data:,\">\n")
             .Append("<title>").Append(HtmlText.Escape(parts.Title)).Append(parts.IsIndex ? "" : " – Brake balance notebooks")
@@ -48,7 +53,8 @@ internal static class PageShell
         AppendTopBar(html, parts.IsIndex, parts.HasCode);
         html.Append(parts.Body);
         AppendFoot(html, parts.Facts);
-        AppendScripts(html, parts);
+        foreach (string script in atEnd)
+            html.Append("<script>").Append(script).Append("</script>\n");
         return html.Append("</body>\n</html>\n").ToString();
     }
 
@@ -73,13 +79,26 @@ internal static class PageShell
         html.Append("</dl>\n</footer>\n");
     }
 
-    private static void AppendScripts(StringBuilder html, Parts parts)
+    private static IEnumerable<string> ScriptsAtEnd(Parts parts)
     {
-        html.Append("<script>\n").Append(HtmlText.ScriptBody(PageAssets.Script)).Append("</script>\n");
+        yield return HtmlText.ScriptBody(PageAssets.Script);
+        if (parts.OwnScript.Length > 0)
+            yield return HtmlText.ScriptBody(parts.OwnScript);
         if (!parts.HasCharts)
-            return;
-        html.Append("<script>\n").Append(HtmlText.ScriptBody(FigureAssets.Script)).Append("</script>\n");
+            yield break;
+        yield return HtmlText.ScriptBody(FigureAssets.Script);
         if (parts.SingleFile)
-            html.Append("<script>\n").Append(HtmlText.ScriptBody(FigureAssets.Plotly)).Append("\n</script>\n");
+            yield return HtmlText.ScriptBody(FigureAssets.Plotly);
+    }
+
+    /// <summary>
+    /// Nothing may be fetched except the shared script beside the page, and only the page's own scripts may run, known by their hashes; a
+    /// browser enforces it. The calculation assembly starts from blobs, in workers, and WebAssembly needs 'wasm-unsafe-eval'.
+    /// </summary>
+    private static string Policy(IEnumerable<string> scripts, bool isLive)
+    {
+        IEnumerable<string> hashes = scripts.Select(script => $"'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(script)))}'");
+        return $"default-src 'none'; script-src {string.Join(' ', hashes)} 'self' file:{(isLive ? " blob: 'wasm-unsafe-eval'" : "")}; "
+            + $"style-src 'unsafe-inline'; img-src data: blob:; {(isLive ? "worker-src blob:; " : "")}base-uri 'none'; form-action 'none'";
     }
 }

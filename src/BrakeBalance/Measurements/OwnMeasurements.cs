@@ -90,15 +90,16 @@ public sealed class OwnMeasurements : IOwnMeasurements
     /// <param name="logs">Whole paths of the logs.</param>
     /// <param name="allowLostRows">Whether any number of rows may be lost.</param>
     /// <param name="checkSteps">Steps of the Metropolis chains that check the estimate; 0 for no check.</param>
+    /// <param name="open">Opens the text of a path; null for files on disk.</param>
     /// <returns>What was measured, or every problem of the logs.</returns>
     public static (OwnMeasurements? Own, IReadOnlyList<string> Problems) Read(
-        Vehicle file, MeasurementLogs logs, bool allowLostRows = false, int checkSteps = 0)
+        Vehicle file, MeasurementLogs logs, bool allowLostRows = false, int checkSteps = 0, Func<string, TextReader>? open = null)
     {
         ArgumentNullException.ThrowIfNull(file);
         ArgumentNullException.ThrowIfNull(logs);
         List<string> problems = [];
         LogReading<T>? Of<T>(string? path, Func<TextReader, LogReading<T>> read) =>
-            path is null ? null : LogFile.Read(path, read, allowLostRows, problems);
+            path is null ? null : LogFile.Read(path, read, allowLostRows, problems, open);
         LogReading<GaugePair>? gauges = Of(logs.Gauges, LogReader.ReadGaugePairs);
         LogReading<TestStop>? stops = Of(logs.Stops, LogReader.ReadTestStops);
         LogReading<MotionSample>? series = Of(logs.Series, LogReader.ReadTimeSeries);

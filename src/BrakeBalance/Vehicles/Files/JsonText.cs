@@ -10,6 +10,7 @@ internal sealed partial class JsonText
 {
     private readonly byte[] _bytes;
     private readonly Dictionary<string, (int Start, int End)> _values = [];
+    private readonly Dictionary<string, int> _names = [];
     private readonly List<(int Start, int End, string Text)> _edits = [];
 
     /// <summary>Finds where each value of a text stands.</summary>
@@ -69,6 +70,42 @@ internal sealed partial class JsonText
         return true;
     }
 
+    /// <summary>Takes an entry or a list element out, with its line where nothing else stands there; nothing happens where none is.</summary>
+    /// <param name="path">Its path.</param>
+    public void Remove(string path)
+    {
+        if (!_values.TryGetValue(path, out (int Start, int End) at))
+        {
+            return;
+        }
+
+        int start = _names.GetValueOrDefault(path, at.Start), end = at.End;
+        end = After(end) is var comma && comma < _bytes.Length && _bytes[comma] == ',' ? comma + 1 : end;
+        int line = start;
+        while (line > 0 && _bytes[line - 1] is (byte)' ' or (byte)'\t')
+        {
+            line--;
+        }
+
+        bool alone = line > 0 && _bytes[line - 1] == '\n' && After(end, lines: false) is var rest && rest < _bytes.Length && _bytes[rest] == '\n';
+        _edits.Add(alone ? (line, After(end, lines: false) + 1, "") : (start, end, ""));
+    }
+
+    /// <summary>Adds an element behind the last one of a list.</summary>
+    /// <param name="path">Path of the list.</param>
+    /// <param name="json">The element.</param>
+    public void Append(string path, string json)
+    {
+        int count = 0;
+        while (Has(Element(path, count)))
+        {
+            count++;
+        }
+
+        int at = count == 0 ? _values[path].Start + 1 : _values[Element(path, count - 1)].End;
+        _edits.Add((at, at, count == 0 ? json : ", " + json));
+    }
+
     /// <inheritdoc/>
     public override string ToString()
     {
@@ -92,20 +129,33 @@ internal sealed partial class JsonText
         {
             while (reader.Read() && reader.TokenType == JsonTokenType.PropertyName)
             {
-                string key = reader.GetString()!;
+                string inside = DocumentReader.Join(path, reader.GetString()!);
+                _names[inside] = (int)reader.TokenStartIndex;
                 reader.Read();
-                Walk(ref reader, DocumentReader.Join(path, key));
+                Walk(ref reader, inside);
             }
         }
         else if (reader.TokenType == JsonTokenType.StartArray)
         {
             for (int i = 0; reader.Read() && reader.TokenType != JsonTokenType.EndArray; i++)
             {
-                Walk(ref reader, string.Create(CultureInfo.InvariantCulture, $"{path}[{i}]"));
+                Walk(ref reader, Element(path, i));
             }
         }
 
         _values[path] = (start, (int)reader.BytesConsumed);
+    }
+
+    private static string Element(string path, int index) => string.Create(CultureInfo.InvariantCulture, $"{path}[{index}]");
+
+    private int After(int at, bool lines = true)
+    {
+        while (at < _bytes.Length && (_bytes[at] is (byte)' ' or (byte)'\t' or (byte)'\r' || (lines && _bytes[at] == '\n')))
+        {
+            at++;
+        }
+
+        return at;
     }
 
     [GeneratedRegex(@"^\s*")]

@@ -1,0 +1,126 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json.Nodes;
+using BrakeBalance.Balance;
+using BrakeBalance.Charts.Rendering;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Measurements;
+using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Live;
+
+/// <summary>The answer of a live page: always in sight, in the words of every other output.</summary>
+internal static class LiveAnswer
+{
+    /// <summary>The reply: problems with their paths, or the answer in short and in full.</summary>
+    public static JsonObject Of(LiveCar car, UnitSystem units)
+    {
+        var reply = new JsonObject
+        {
+            ["problems"] = new JsonArray([.. car.Problems.Select(problem => Said(problem.Path, Problem(problem)))]),
+            ["logProblems"] = new JsonArray([.. car.LogProblems.Select(words => (JsonNode?)JsonValue.Create(words))]),
+        };
+        if (car.Reading is not { } reading || car.Study is not { } study)
+        {
+            return reply;
+        }
+
+        Setting setting = study.Answer;
+        reply["name"] = reading.Vehicle.Name;
+        reply["warnings"] = new JsonArray([.. reading.Warnings.Select(warning => Said(warning.Path, warning.ToString()))]);
+        reply["beyond"] = setting.PresentIsBeyond;
+        reply["bar"] = Bar(setting, units);
+        reply["answer"] = Full(setting, reading, car, units);
+        reply["marks"] = Marks(setting, units);
+        reply["sentence"] = SettingWords.Sentence(setting, units);
+        return reply;
+    }
+
+    private static string Problem(Problem problem) => problem with { Path = "" } is var plain ? plain.ToString() : "";
+
+    private static JsonObject Said(string path, string words) => new() { ["path"] = path, ["words"] = words };
+
+    private static string Bar(Setting setting, UnitSystem units)
+    {
+        var html = new StringBuilder("<dl>");
+        foreach ((string label, string text) in SettingWords.Lines(setting, units).Take(4))
+        {
+            html.Append("<div><dt>").Append(HtmlRenderer.Escape(label)).Append("</dt><dd>").Append(HtmlRenderer.Escape(text)).Append("</dd></div>");
+        }
+
+        return html.Append("</dl>").ToString();
+    }
+
+    private static string Full(Setting setting, VehicleReading reading, LiveCar car, UnitSystem units)
+    {
+        var html = new StringBuilder("<dl>");
+        void Line(string label, string text) => html.Append("<dt>").Append(HtmlRenderer.Escape(label)).Append("</dt><dd>")
+            .Append(HtmlRenderer.Escape(text)).Append("</dd>\n");
+        foreach ((string label, string text) in SettingWords.Lines(setting, units).Skip(4))
+        {
+            Line(label, text);
+        }
+
+        Line("Conditions", SettingWords.Conditions(setting.Vehicle, units) + ".");
+        Line("Rule", SettingWords.Rule(setting, units));
+        foreach (string words in SettingWords.OutOfReach(setting))
+        {
+            Line("Out of reach", words);
+        }
+
+        foreach (string words in SettingWords.Findings(setting, units))
+        {
+            Line("Beside these", words);
+        }
+
+        int typical = reading.FromCarClass.Count;
+        if (typical > 0)
+        {
+            Line("By class", string.Create(CultureInfo.InvariantCulture,
+                $"{typical} {(typical == 1 ? "number is" : "numbers are")} typical of the class, not this car's."));
+        }
+
+        if (reading.Logs is { } logs && car.Own is null)
+        {
+            Line("Own measurements", "The file names " + string.Join(" and ", new[] { logs.Gauges, logs.Stops, logs.Series }.OfType<string>())
+                + ": open " + (logs.Gauges is null || logs.Stops is null ? "it" : "them") + " under Measure, else it is left out.");
+        }
+
+        Line("Caution", SettingWords.Caution);
+        return html.Append("</dl>").ToString();
+    }
+
+    // Where present setting, safe limit and recommendation stand on the track of the entry that sets them.
+    private static JsonObject? Marks(Setting setting, UnitSystem units)
+    {
+        var hydraulics = setting.Vehicle.Hydraulics;
+        int valve = hydraulics.RearValves.ToList().FindIndex(one => one is ProportioningValve);
+        string? path = setting.Variable switch
+        {
+            SettingVariable.Knee when valve >= 0 => string.Create(CultureInfo.InvariantCulture, $"hydraulics.rearValves[{valve}].knee"),
+            SettingVariable.BalanceBar => "hydraulics.split.frontForceShare",
+            _ => null,
+        };
+        JsonObject? Mark(SettingValue? value, string text) => value is null ? null : new JsonObject
+        {
+            ["pascals"] = value.Knee?.Pascals,
+            ["share"] = value.FrontForceShare,
+            ["text"] = text,
+        };
+        return path is null ? null : new JsonObject
+        {
+            ["path"] = path,
+            ["pascalsPerUnit"] = new JsonObject
+            {
+                ["bar"] = Pressure.FromBars(1).Pascals,
+                ["psi"] = Pressure.FromPoundsForcePerSquareInch(1).Pascals,
+                ["kPa"] = 1e3,
+                ["MPa"] = 1e6,
+            },
+            ["safe"] = Mark(setting.SafeLimit, "Safe limit " + SettingWords.SafeLimit(setting, units)),
+            ["recommended"] = Mark(setting.Recommended, "Recommended setting " + SettingWords.Recommended(setting, units)),
+        };
+    }
+}

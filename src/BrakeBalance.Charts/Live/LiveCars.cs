@@ -1,0 +1,76 @@
+using System.Text.Json.Nodes;
+using BrakeBalance.Charts.Publishing;
+using BrakeBalance.Measurements;
+using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
+
+namespace BrakeBalance.Charts.Live;
+
+/// <summary>A car as a live page has it: what was read, or what is wrong with it.</summary>
+/// <param name="Reading">What was read; null when there are problems.</param>
+/// <param name="Study">What its figures have in common; null when there are problems.</param>
+/// <param name="Own">What was measured on it; null for nothing.</param>
+/// <param name="Problems">What is wrong with the file.</param>
+/// <param name="LogProblems">What is wrong with its logs, which are then left out.</param>
+internal sealed record LiveCar(
+    VehicleReading? Reading, CarStudy? Study, OwnMeasurements? Own, IReadOnlyList<Problem> Problems, IReadOnlyList<string> LogProblems);
+
+/// <summary>The cars last asked for, so that one file is not read again for each figure.</summary>
+internal sealed class LiveCars
+{
+    private const int Kept = 8;
+
+    private readonly List<(string Key, LiveCar Car)> _cars = [];
+
+    /// <summary>The car of a request.</summary>
+    public LiveCar Of(JsonObject request)
+    {
+        string text = LiveDesk.Word(request, "text") ?? "";
+        var logs = request["logs"] as JsonObject;
+        string key = string.Join('\0', text, request["set"]?.ToJsonString(), logs?.ToJsonString());
+        int at = _cars.FindIndex(kept => kept.Key == key);
+        LiveCar car = at >= 0 ? _cars[at].Car : Read(text, Overrides(request["set"]), logs);
+        if (at >= 0)
+        {
+            _cars.RemoveAt(at);
+        }
+
+        _cars.Insert(0, (key, car));
+        _cars.RemoveRange(Math.Min(Kept, _cars.Count), Math.Max(0, _cars.Count - Kept));
+        return car;
+    }
+
+    private static ValueOverride[] Overrides(JsonNode? set) =>
+    [
+        .. (set as JsonArray ?? []).OfType<JsonArray>().Where(pair => pair.Count == 2)
+            .Select(pair => new ValueOverride(pair[0]!.ToString(), pair[1]!.ToString())),
+    ];
+
+    private static LiveCar Read(string text, ValueOverride[] set, JsonObject? logs)
+    {
+        (VehicleReading? reading, IReadOnlyList<Problem> problems) = VehicleFile.TryRead(text, set);
+        if (reading is null)
+        {
+            return new LiveCar(null, null, null, problems, []);
+        }
+
+        string? gauges = Log(logs, "gauges"), stops = Log(logs, "stops");
+        if ((gauges ?? stops) is null)
+        {
+            return new LiveCar(reading, new CarStudy(reading.Vehicle), null, [], []);
+        }
+
+        // The page names the logs as the file does, or as it saves them.
+        var named = new MeasurementLogs(
+            gauges is null ? null : reading.Logs?.Gauges ?? "gauges.csv", stops is null ? null : reading.Logs?.Stops ?? "stops.csv", null)
+        {
+            Fitted = reading.Logs?.Fitted == true,
+        };
+        (OwnMeasurements? own, IReadOnlyList<string> wrong) = OwnMeasurements.Read(
+            reading.Vehicle, named, open: path => new StringReader((path == named.Gauges ? gauges : stops)!));
+        return new LiveCar(reading, new CarStudy(own?.Attached() ?? reading.Vehicle), own, [], wrong);
+    }
+
+    private static string? Log(JsonObject? logs, string key) =>
+        logs is not null && LiveDesk.Word(logs, key) is { } text && text.Trim().Length > 0 ? text : null;
+}

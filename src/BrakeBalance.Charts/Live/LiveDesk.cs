@@ -1,0 +1,129 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using BrakeBalance.Charts.Publishing;
+using BrakeBalance.Measurements;
+using BrakeBalance.Vehicles.Files;
+
+namespace BrakeBalance.Charts.Live;
+
+/// <summary>Answers what a live page asks: JSON in, JSON out, no exception ever.</summary>
+/// <remarks>
+/// A request has <c>do</c>, and <c>text</c> (a vehicle file), <c>set</c> (pairs of path and value in place of the file's), <c>logs</c>
+/// (texts of <c>gauges</c> and <c>stops</c>) and <c>units</c> (<c>si</c> or <c>us</c>) where a car is asked of. A reply has
+/// <c>fault</c> when the request could not be answered, for whatever reason.
+/// </remarks>
+public sealed class LiveDesk
+{
+    private readonly IReadOnlyDictionary<string, string> _demos;
+    private readonly LiveCars _cars = new();
+    private readonly Dictionary<string, Func<JsonObject, JsonObject>> _answers;
+
+    /// <summary>Makes a desk.</summary>
+    /// <param name="demos">Vehicle files to start from, by name.</param>
+    public LiveDesk(IReadOnlyDictionary<string, string> demos)
+    {
+        ArgumentNullException.ThrowIfNull(demos);
+        _demos = demos;
+        _answers = new()
+        {
+            ["begin"] = _ => Begin(),
+            ["new"] = request => Text(VehicleText.New(Word(request, "class"))),
+            ["demo"] = request => Text(_demos.GetValueOrDefault(Word(request, "name") ?? "") ?? ""),
+            ["form"] = request => Html(LiveForm.Html(Word(request, "text") ?? "")),
+            ["edit"] = Edit,
+            ["car"] = request => LiveAnswer.Of(_cars.Of(request), Units(request)),
+            ["figure"] = Figure,
+            ["compare"] = request => Html(LiveComparison.Html(
+                [.. (request["cars"] as JsonArray ?? []).OfType<JsonObject>().Select(car => (Word(car, "name") ?? "", _cars.Of(car)))],
+                Units(request), Size(request), Paper(request))),
+            ["measured"] = request => Html(LiveMeasured.Html(_cars.Of(request), Units(request))),
+            ["log"] = request => Text(LogStarter.Text(Word(request, "kind") ?? "", Units(request) == UnitSystem.Us)),
+        };
+    }
+
+    /// <summary>Answers a request.</summary>
+    /// <param name="request">The request, JSON.</param>
+    /// <returns>The reply, JSON.</returns>
+    public string Answer(string request)
+    {
+        JsonObject reply;
+        try
+        {
+            reply = JsonNode.Parse(request) is JsonObject asked && Word(asked, "do") is { } what && _answers.TryGetValue(what, out var answer)
+                ? answer(asked)
+                : Fault("This page asked for something that is not known.");
+        }
+#pragma warning disable CA1031 // Whatever happens has to reach the page as words.
+        catch (Exception exception)
+#pragma warning restore CA1031
+        {
+            reply = Fault(exception is ArgumentException said ? Problem.WordsOf(said) : $"{exception.GetType().Name}: {exception.Message}");
+        }
+
+        return reply.ToJsonString();
+    }
+
+    internal static string? Word(JsonObject request, string key) =>
+        request[key] is JsonValue value && value.GetValueKind() == JsonValueKind.String ? value.GetValue<string>() : null;
+
+    private static UnitSystem Units(JsonObject request) => Word(request, "units") == "us" ? UnitSystem.Us : UnitSystem.Si;
+
+    private static Theme Paper(JsonObject request) => Word(request, "theme") == "dark" ? Theme.Dark : Theme.Light;
+
+    // Laid out for the width it is shown at, taller than wide on a phone.
+    private static FigureSize Size(JsonObject request)
+    {
+        double width = Math.Clamp(request["width"]?.GetValue<double>() ?? FigureSize.Page.Width, 280, 1000);
+        return FigureSize.Page with
+        {
+            Name = "live",
+            Width = width,
+            Height = width < 480 ? width * 1.05 : Math.Min(520, width * 0.62),
+            FontSize = width < 480 ? 12 : 13,
+        };
+    }
+
+    private static JsonObject Fault(string words) => new() { ["fault"] = words };
+
+    private static JsonObject Text(string text) => new() { ["text"] = text };
+
+    private static JsonObject Html(string html) => new() { ["html"] = html };
+
+    private static JsonArray Words(IEnumerable<string> words) => new([.. words.Select(word => (JsonNode?)JsonValue.Create(word))]);
+
+    private JsonObject Begin() => new()
+    {
+        ["demos"] = Words(_demos.Keys),
+        ["classes"] = Words(CarForm.Classes),
+        ["figures"] = new JsonArray([.. LivePictures.All.Select(tab => new JsonObject { ["tab"] = tab.Tab, ["names"] = Words(tab.Names) })]),
+    };
+
+    private JsonObject Edit(JsonObject request)
+    {
+        string text = Word(request, "text") ?? "", path = Word(request, "path") ?? "", value = Word(request, "value") ?? "";
+        return Text(Word(request, "how") switch
+        {
+            "add" => VehicleText.Add(text, path),
+            "remove" => VehicleText.Remove(text, path),
+            "kind" => VehicleText.ChangeKind(text, path, value),
+            _ => VehicleText.Set(text, path, value),
+        });
+    }
+
+    private JsonObject Figure(JsonObject request)
+    {
+        string name = Word(request, "name") ?? "";
+        if (_cars.Of(request).Study is not { } study || FigureCatalogue.All.FirstOrDefault(entry => entry.Name == name) is not { } entry)
+        {
+            return new JsonObject { ["html"] = "" };
+        }
+
+        return entry.Make(study, Units(request)) is { } figure
+            ? new JsonObject
+            {
+                ["html"] = LivePictures.Html(entry.Marked(figure, study.Car), Size(request), Paper(request)),
+                ["id"] = figure.Id,
+            }
+            : new JsonObject { ["html"] = "", ["needs"] = entry.Needs };
+    }
+}

@@ -1,0 +1,55 @@
+using System.Text;
+using BrakeBalance.Charts.Rendering;
+using BrakeBalance.Charts.Tables;
+using BrakeBalance.Measurements;
+
+namespace BrakeBalance.Charts.Live;
+
+/// <summary>What gauges and test stops typed into a live page say of the car, and what to do next.</summary>
+internal static class LiveMeasured
+{
+    /// <summary>The tables, as the notebook of test stops shows them.</summary>
+    public static string Html(LiveCar car, UnitSystem units)
+    {
+        var html = new StringBuilder();
+        foreach (string problem in car.LogProblems)
+        {
+            html.Append("<p class=\"bb-wrong\">").Append(HtmlRenderer.Escape(problem)).Append("</p>\n");
+        }
+
+        if (car.Own is not { } own)
+        {
+            return html.ToString();
+        }
+
+        foreach (string words in own.LeftOut.Concat(own.Doubts).Concat(own.AreInvented ? ["A log says of itself that it is invented."] : []))
+        {
+            html.Append("<p class=\"bb-warned\">").Append(HtmlRenderer.Escape(words)).Append("</p>\n");
+        }
+
+        if (own.Valve is { } valve)
+        {
+            html.Append(MeasurementTables.Knees(valve, units).ToHtml());
+            foreach (GaugeFinding finding in valve.Findings)
+            {
+                html.Append("<p class=\"bb-warned\">").Append(HtmlRenderer.Escape(finding.Text)).Append("</p>\n");
+            }
+        }
+
+        if (own.Estimate is { } estimate)
+        {
+            html.Append(MeasurementTables.Estimate(estimate).ToHtml());
+            foreach (string words in estimate.Identifiability)
+            {
+                html.Append("<p>").Append(HtmlRenderer.Escape(words)).Append("</p>\n");
+            }
+
+            if (own.Doubts.Count == 0)
+            {
+                html.Append(MeasurementTables.NextStops(NextTest.Rank(estimate), units).ToHtml());
+            }
+        }
+
+        return html.ToString();
+    }
+}

@@ -1,0 +1,440 @@
+// The page of one's own car: keeps the set-ups, asks the calculation assembly in two workers, shows what it says.
+(() => {
+  "use strict";
+  const KEPT = "bb-cars", MOST = 4, SETTLE = 250;
+  const $ = id => document.getElementById(id);
+  const status = $("live-status"), bar = $("live-bar"), form = $("live-form"), panels = $("live-panels"), dock = $("live-dock");
+  const make = (tag, attributes = {}, text = "") => {
+    const element = document.createElement(tag);
+    for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
+    element.textContent = text;
+    return element;
+  };
+  const debounce = (wait, act) => { let timer = 0; return () => { clearTimeout(timer); timer = setTimeout(act, wait); }; };
+
+  // ---- The assembly. A newer question of the same name takes the place of one that still waits.
+  const bytes = text => Uint8Array.from(atob(text), letter => letter.charCodeAt(0));
+  const store = JSON.parse($("live-parts").textContent), source = JSON.parse($("live-worker").textContent);
+  const startDesk = () => {
+    const worker = new Worker(URL.createObjectURL(new Blob([source], { type: "text/javascript" })));
+    const waiting = new Map();
+    let asked = null, serial = 0;
+    const next = () => {
+      if (asked || waiting.size === 0) return;
+      const [name, first] = waiting.entries().next().value;
+      waiting.delete(name);
+      asked = { ...first, id: ++serial };
+      worker.postMessage({ id: asked.id, request: first.request, parts: first.parts });
+    };
+    worker.addEventListener("message", event => {
+      if (!asked || event.data.id !== asked.id) return;
+      const { resolve } = asked;
+      asked = null;
+      resolve(JSON.parse(event.data.reply));
+      next();
+    });
+    const fail = event => { event.preventDefault?.(); asked?.resolve({ fault: event.message || "the calculation stopped" }); asked = null; next(); };
+    worker.addEventListener("error", fail);
+    const put = (name, entry) => new Promise(resolve => {
+      waiting.get(name)?.resolve(null);
+      waiting.set(name, { ...entry, resolve });
+      next();
+    });
+    const desk = {
+      ready: put("start", { parts: Object.fromEntries(Object.entries(store).map(([name, text]) => [name, bytes(text)])) }),
+      ask: (name, request) => put(name, { request: JSON.stringify(request) }),
+      end: () => { worker.terminate(); asked?.resolve(null); waiting.forEach(entry => entry.resolve(null)); },
+    };
+    return desk;
+  };
+  let quick = startDesk(), slow = null;
+
+  // ---- State. A set-up is a vehicle file, the logs typed in, and values moved by sliders but not kept yet.
+  const fresh = (name, text) => ({ name, text, logs: {}, set: {}, back: [] });
+  const state = { units: "si", tab: "car", at: 0, cars: [], figures: [], demos: [], classes: [], sliders: [], seen: 0 };
+  const car = () => state.cars[state.at];
+  const asked = (one = car(), moved = true) => ({
+    text: one.text, logs: one.logs, set: moved ? Object.entries(one.set) : [], units: state.units,
+    theme: document.documentElement.dataset.theme || (matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light"),
+    width: Math.floor(Math.max(280, panels.clientWidth - 12)),
+  });
+  const keep = () => {
+    try {
+      localStorage.setItem(KEPT, JSON.stringify({ units: state.units, at: state.at, cars: state.cars.map(({ name, text, logs }) => ({ name, text, logs })) }));
+    } catch { /* storage may be refused; the cars then last as long as the page */ }
+  };
+  const say = (words, kind = "") => { status.textContent = words; status.dataset.kind = kind; status.hidden = !words; };
+  const heard = reply => {
+    if (reply?.fault) say("This could not be worked out: " + reply.fault, "fail");
+    return reply && !reply.fault ? reply : null;
+  };
+
+  // ---- The answer, always in sight.
+  const answer = async () => {
+    const mine = ++state.seen, one = car();
+    const reply = heard(await (slow || quick).ask("car", { do: "car", ...asked(one) }));
+    if (!reply || mine !== state.seen) return;
+    mark(reply);
+    bar.dataset.state = reply.problems.length > 0 ? "problems" : reply.beyond ? "beyond" : "good";
+    if (reply.problems.length > 0) {
+      bar.replaceChildren(make("p", {}, `${reply.problems.length === 1 ? "One entry needs" : reply.problems.length + " entries need"} a value before there is an answer; the first: ${reply.problems[0].path || "the file"} ${reply.problems[0].words}`));
+      $("live-answer").replaceChildren();
+      return;
+    }
+    bar.innerHTML = reply.bar;
+    $("live-answer").innerHTML = reply.answer;
+    document.title = `${reply.name} – Brake balance notebooks`;
+    state.marks = reply.marks;
+    sliders();
+  };
+
+  // ---- The form.
+  const mark = reply => {
+    for (const place of form.querySelectorAll(".bb-wrong, .bb-warned")) place.hidden = true;
+    for (const badge of form.querySelectorAll(".bb-badge")) badge.remove();
+    const loose = [];
+    const show = (list, kind) => list.forEach(({ path, words }) => {
+      const field = form.querySelector(`[data-field="${CSS.escape(path)}"]`) || form.querySelector(`[data-field="${CSS.escape(path.replace(/\[\d+\]$/, ""))}"]`);
+      const place = field?.querySelector(".bb-wrong, .bb-warned");
+      if (!place) { loose.push((path ? path + ": " : "") + words); return; }
+      place.className = kind;
+      place.textContent = words;
+      place.hidden = false;
+      const summary = field.closest(".bb-part")?.querySelector("summary");
+      if (summary && !summary.querySelector(".bb-badge")) summary.append(make("b", { class: "bb-badge" }, kind === "bb-wrong" ? " fill in" : " look again"));
+    });
+    show(reply.problems, "bb-wrong");
+    show(reply.warnings || [], "bb-warned");
+    $("live-loose").replaceChildren(...loose.concat(reply.logProblems || []).map(words => make("li", {}, words)));
+  };
+  const openKeys = () => [...form.querySelectorAll("details")].map((one, i) => [one.dataset.part || "n" + i, one.open]);
+  const drawForm = async () => {
+    const reply = heard(await quick.ask("form", { do: "form", text: car().text }));
+    if (!reply) return;
+    const was = new Map(openKeys()), focus = document.activeElement?.id;
+    form.innerHTML = reply.html;
+    [...form.querySelectorAll("details")].forEach((one, i) => { if (was.get(one.dataset.part || "n" + i)) one.open = true; });
+    if (was.size === 0) form.querySelector("details").open = true;
+    if (focus && focus.startsWith("f-")) $(focus)?.focus();
+  };
+  const take = async text => {
+    const one = car();
+    if (text === one.text) return;
+    one.back.push(one.text);
+    one.text = text;
+    keep();
+    await drawForm();
+    await refresh();
+  };
+  const edit = async (how, path, value = "") => {
+    const reply = heard(await quick.ask("edit " + path, { do: "edit", text: car().text, how, path, value }));
+    if (reply) await take(reply.text);
+  };
+  form.addEventListener("change", event => {
+    const { path, kind } = event.target.dataset;
+    if (path !== undefined) edit("set", path, event.target.value);
+    else if (kind !== undefined && event.target.value) edit("kind", kind, event.target.value);
+  });
+  form.addEventListener("click", event => {
+    const button = event.target.closest("button");
+    if (!button) return;
+    if (button.dataset.how) edit(button.dataset.how, button.dataset.at);
+    else if (button.dataset.slide) {
+      const { slide: path, low, high, value, unit } = button.dataset;
+      const at = state.sliders.findIndex(one => one.path === path);
+      if (at >= 0) { drop(path); return; }
+      const label = form.querySelector(`[data-field="${CSS.escape(path)}"] label`).textContent;
+      const part = button.closest(".bb-part").querySelector("summary span").textContent;
+      state.sliders.push({ path, label: part === "The car" ? label : `${part}: ${label.toLowerCase()}`, low: +low, high: +high, start: +value, value: +value, unit });
+      sliders();
+    }
+  });
+
+  // ---- Sliders: any number, in sight with the picture.
+  const digits = slider => Math.max(0, 2 - Math.floor(Math.log10(Math.max(1e-9, slider.high - slider.low))));
+  const worded = slider => Number(slider.value).toFixed(digits(slider)) + (slider.unit ? " " + slider.unit : "");
+  const drop = path => { state.sliders = state.sliders.filter(one => one.path !== path); delete car().set[path]; sliders(); refresh(); };
+  const track = slider => {
+    const marks = state.marks;
+    if (!marks || marks.path !== slider.path) return [];
+    const per = marks.pascalsPerUnit[slider.unit];
+    return [["safe", marks.safe], ["recommended", marks.recommended]].filter(([, one]) => one).map(([kind, one]) => {
+      const value = one.share ?? (per ? one.pascals / per : NaN), share = (value - slider.low) / (slider.high - slider.low);
+      return share >= 0 && share <= 1 ? { kind, share, text: one.text } : null;
+    }).filter(Boolean);
+  };
+  const sliders = () => {
+    for (const button of form.querySelectorAll(".bb-slide")) button.setAttribute("aria-pressed", String(state.sliders.some(one => one.path === button.dataset.slide)));
+    dock.hidden = state.sliders.length === 0;
+    document.documentElement.classList.toggle("bb-docked", !dock.hidden);
+    const known = new Map([...dock.querySelectorAll(".bb-slider")].map(one => [one.dataset.path, one]));
+    const rows = state.sliders.map(slider => {
+      let row = known.get(slider.path);
+      if (!row) {
+        const id = "s-" + slider.path.replace(/[^a-z0-9]/gi, "-");
+        row = make("div", { class: "bb-slider", "data-path": slider.path });
+        const range = make("input", { id, type: "range", min: slider.low, max: slider.high, step: "any" });
+        range.value = slider.value;
+        const output = make("output", { for: id });
+        const ticks = make("div", { class: "bb-ticks", "aria-hidden": "true" });
+        const keepIt = make("button", { type: "button" }, "Keep"), away = make("button", { type: "button" }, "Undo");
+        keepIt.addEventListener("click", async () => { await edit("set", slider.path, worded(slider)); delete car().set[slider.path]; slider.start = slider.value; drop(slider.path); });
+        away.addEventListener("click", () => drop(slider.path));
+        range.addEventListener("input", () => {
+          slider.value = Number(range.value);
+          car().set[slider.path] = worded(slider);
+          output.textContent = worded(slider);
+          range.setAttribute("aria-valuetext", worded(slider));
+          moved();
+        });
+        // Arrow keys move by a hundredth of the track; "any" has no step of its own.
+        range.addEventListener("keydown", event => {
+          const step = { ArrowLeft: -1, ArrowDown: -1, ArrowRight: 1, ArrowUp: 1, PageDown: -10, PageUp: 10 }[event.key];
+          if (!step) return;
+          event.preventDefault();
+          range.value = Number(range.value) + step * (slider.high - slider.low) / 100;
+          range.dispatchEvent(new Event("input"));
+        });
+        row.append(make("label", { for: id }, slider.label), output, keepIt, away, range, ticks, make("small", {}));
+        output.textContent = worded(slider);
+        range.setAttribute("aria-valuetext", worded(slider));
+      }
+      const points = track(slider);
+      row.querySelector(".bb-ticks").replaceChildren(...points.map(point => {
+        const tick = make("i", { class: "bb-tick-" + point.kind });
+        tick.style.left = `calc(${(100 * point.share).toFixed(2)}% + ${(1.15 - 2.3 * point.share).toFixed(3)}rem)`;
+        return tick;
+      }));
+      row.querySelector("small").textContent = points.map(point => `${point.kind === "safe" ? "▲" : "●"} ${point.text}`).join(" · ");
+      return row;
+    });
+    dock.replaceChildren(...rows);
+  };
+
+  // ---- Pictures. The one in sight follows the slider; the others when the hand rests.
+  const pictures = () => [...panels.querySelectorAll(`#live-${state.tab} figure[data-figure]`)];
+  const paint = async (element, desk = quick) => {
+    const one = car(), request = { do: "figure", name: element.dataset.figure, ...asked(one) };
+    element.dataset.stale = "";
+    const began = performance.now();
+    const reply = await desk.ask("figure " + element.dataset.figure, request);
+    if (!reply) return;
+    delete element.dataset.stale;
+    if (reply.fault) { element.replaceChildren(make("p", { class: "bb-warned" }, reply.fault)); return; }
+    element.hidden = !reply.html && !reply.needs;
+    if (reply.html) {
+      const open = element.querySelector(".bb-data")?.open;
+      element.innerHTML = reply.html;
+      element.querySelector(".bb-data").open = Boolean(open);
+      element.append(saves(element.dataset.figure));
+      element.dataset.took = String(Math.round(performance.now() - began));
+    } else if (reply.needs) element.replaceChildren(make("p", { class: "bb-needs" }, `${element.dataset.figure.replaceAll("-", " ")}: needs ${reply.needs}.`));
+  };
+  const saves = name => {
+    const row = make("p", { class: "bb-saves" });
+    for (const kind of ["SVG", "PNG"]) row.append(make("button", { type: "button", "data-save": kind, "data-name": name }, "Save " + kind));
+    return row;
+  };
+  const inSight = element => { const box = element.getBoundingClientRect(); return box.bottom > 0 && box.top < innerHeight; };
+  const rest = debounce(SETTLE, () => { for (const one of pictures().filter(inSight)) if (one !== first()) paint(one, slow || quick); else paint(one); });
+  const first = () => pictures().find(inSight) || pictures()[0];
+  const watcher = new IntersectionObserver(entries => entries.forEach(({ isIntersecting, target }) => {
+    if (isIntersecting && !target.hidden && (target.childElementCount === 0 || "stale" in target.dataset)) paint(target, slow || quick);
+  }), { rootMargin: "300px" });
+  const moved = () => { const one = first(); if (one) paint(one); answer(); for (const other of pictures()) if (other !== one) other.dataset.stale = ""; rest(); };
+  const refresh = async () => {
+    for (const one of panels.querySelectorAll("figure[data-figure]")) { one.dataset.stale = ""; one.hidden = false; }
+    const done = [answer()];
+    const shown = first();
+    if (shown) done.push(paint(shown));
+    if (state.tab === "measure") done.push(measured());
+    if (state.tab === "compare") done.push(compare());
+    await Promise.all(done);
+    for (const one of pictures()) { watcher.unobserve(one); watcher.observe(one); }
+  };
+  const download = (name, content, type) => {
+    const link = make("a", { href: URL.createObjectURL(content instanceof Blob ? content : new Blob([content], { type })), download: name });
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 10000);
+  };
+  panels.addEventListener("click", event => {
+    const button = event.target.closest("[data-save]");
+    if (!button) return;
+    const drawing = button.closest("figure").querySelector("svg"), name = button.dataset.name;
+    const text = new XMLSerializer().serializeToString(drawing);
+    if (button.dataset.save === "SVG") { download(name + ".svg", text, "image/svg+xml"); return; }
+    const image = new Image(), [, , width, height] = drawing.getAttribute("viewBox").split(" ").map(Number);
+    image.addEventListener("load", () => {
+      const canvas = make("canvas", { width: Math.round(width * 2), height: Math.round(height * 2) });
+      canvas.getContext("2d").drawImage(image, 0, 0, canvas.width, canvas.height);
+      canvas.toBlob(blob => download(name + ".png", blob));
+    });
+    image.src = "data:image/svg+xml;charset=utf-8," + encodeURIComponent(text);
+  });
+
+  // ---- Own measurements: what was typed is read when asked for, and can be stopped.
+  const measured = async () => {
+    for (const kind of ["gauges", "stops"]) if ($("log-" + kind) !== document.activeElement) $("log-" + kind).value = car().logs[kind] || "";
+    const reply = Object.keys(car().logs).length > 0 ? heard(await (slow || quick).ask("measured", { do: "measured", ...asked() })) : null;
+    $("live-measured").innerHTML = reply?.html || "";
+  };
+  $("live-fit").addEventListener("click", async () => {
+    for (const kind of ["gauges", "stops"]) {
+      const text = $("log-" + kind).value;
+      if (text.trim()) car().logs[kind] = text;
+      else delete car().logs[kind];
+    }
+    keep();
+    say("Fitting the car to its measurements …");
+    $("live-cancel").hidden = false;
+    await refresh();
+    $("live-cancel").hidden = true;
+    if (status.dataset.kind !== "fail") say("Fitted.");
+  });
+  $("live-cancel").addEventListener("click", async () => {
+    $("live-cancel").hidden = true;
+    say("Stopped.", "fail");
+    (slow || quick).end();
+    if (slow) { slow = startDesk(); await slow.ready; } else { quick = startDesk(); await quick.ready; }
+  });
+  for (const button of document.querySelectorAll("[data-log]")) button.addEventListener("click", async () => {
+    const reply = heard(await quick.ask("log", { do: "log", kind: button.dataset.log, units: state.units }));
+    if (reply) $("log-" + button.dataset.log).value = reply.text;
+  });
+  for (const input of document.querySelectorAll("[data-log-file]")) input.addEventListener("change", async () => {
+    const [file] = input.files;
+    if (file && file.size > 20e6) say(`${file.name}: ${file.size} bytes are too many. Accepted: at most 20 MB.`, "fail");
+    else if (file) $("log-" + input.dataset.logFile).value = await file.text();
+  });
+
+  // ---- Set-ups side by side.
+  const compare = async () => {
+    const reply = heard(await (slow || quick).ask("compare", {
+      do: "compare", ...asked(), cars: state.cars.map(one => ({ name: one.name, ...asked(one) })),
+    }));
+    $("live-compared").innerHTML = reply?.html || "";
+  };
+  const setups = () => {
+    const buttons = state.cars.map((one, i) => {
+      const button = make("button", { type: "button", "aria-pressed": String(i === state.at) }, one.name);
+      button.addEventListener("click", () => { leave(i); });
+      return button;
+    });
+    if (state.cars.length < MOST) {
+      const more = make("button", { type: "button" }, "Copy to a new set-up");
+      more.addEventListener("click", async () => {
+        const copy = fresh("ABCD".split("").find(letter => state.cars.every(one => one.name !== letter)), car().text);
+        for (const [path, value] of Object.entries(car().set)) copy.text = heard(await quick.ask("edit", { do: "edit", text: copy.text, how: "set", path, value }))?.text ?? copy.text;
+        copy.logs = { ...car().logs };
+        state.cars.push(copy);
+        leave(state.cars.length - 1);
+      });
+      buttons.push(more);
+    }
+    if (state.cars.length > 1) {
+      const away = make("button", { type: "button" }, `Remove ${car().name}`);
+      away.addEventListener("click", () => { state.cars.splice(state.at, 1); leave(Math.max(0, state.at - 1)); });
+      buttons.push(away);
+    }
+    $("live-setups").replaceChildren(...buttons);
+  };
+  const leave = async to => {
+    state.at = to;
+    state.sliders = [];
+    keep();
+    setups();
+    sliders();
+    await drawForm();
+    await refresh();
+  };
+
+  // ---- Tabs, units, files.
+  const show = async tab => {
+    state.tab = tab;
+    for (const button of $("live-tabs").children) button.setAttribute("aria-current", String(button.dataset.tab === tab));
+    for (const panel of panels.children) panel.hidden = panel.id !== "live-" + tab;
+    await refresh();
+  };
+  $("live-tabs").addEventListener("click", event => { if (event.target.dataset.tab) show(event.target.dataset.tab); });
+  $("live-units").addEventListener("change", event => { state.units = event.target.value; keep(); refresh(); });
+  const open = async (text, words) => {
+    if (text.length > 1_000_000) { say(`${words}: ${text.length} characters are too many. Accepted: a vehicle file of at most 1,000,000.`, "fail"); return; }
+    const reply = heard(await quick.ask("form", { do: "form", text }));
+    if (!reply) return;
+    const one = car();
+    Object.assign(one, { back: [...one.back, one.text], text, logs: {}, set: {} });
+    state.sliders = [];
+    keep();
+    say(words);
+    await drawForm();
+    await refresh();
+  };
+  $("live-open").addEventListener("change", async event => { const [file] = event.target.files; if (file) open(file.size > 4e6 ? " ".repeat(1_000_001) : await file.text(), file.name); event.target.value = ""; });
+  addEventListener("dragover", event => event.preventDefault());
+  addEventListener("drop", async event => { event.preventDefault(); const [file] = event.dataTransfer.files; if (file) open(file.size > 4e6 ? " ".repeat(1_000_001) : await file.text(), file.name); });
+  $("live-paste").addEventListener("click", () => { if ($("live-text").value.trim()) open($("live-text").value, "Pasted file"); });
+  $("live-save").addEventListener("click", () => {
+    download("my-car.json", car().text, "application/json");
+    for (const [kind, text] of Object.entries(car().logs)) download(kind + ".csv", text, "text/csv");
+  });
+  $("live-undo").addEventListener("click", async () => { const text = car().back.pop(); if (text !== undefined) { car().text = text; keep(); await drawForm(); await refresh(); } });
+  $("live-forget").addEventListener("click", () => { try { localStorage.removeItem(KEPT); } catch { /* nothing was kept */ } say("Nothing is kept on this device any more."); });
+  $("live-begin").addEventListener("change", async event => {
+    const [what, name] = event.target.value.split(":");
+    if (!what) return;
+    event.target.value = "";
+    const reply = heard(await quick.ask("begin", what === "demo" ? { do: "demo", name } : { do: "new", class: name }));
+    if (reply) open(reply.text, what === "demo" ? `${name}: an invented car` : `A ${name}: only its class is known yet`);
+  });
+  $("live-link").addEventListener("click", async () => {
+    const packed = new Uint8Array(await new Response(new Blob([car().text]).stream().pipeThrough(new CompressionStream("deflate-raw"))).arrayBuffer());
+    const words = btoa(String.fromCharCode(...packed)).replaceAll("+", "-").replaceAll("/", "_").replace(/=+$/, "");
+    const link = location.href.split("#")[0] + "#car=" + words;
+    try { await navigator.clipboard.writeText(link); say("The link is copied; it holds the whole car."); }
+    catch { location.hash = "car=" + words; say("The link stands in the address bar; it holds the whole car."); }
+  });
+  const fromLink = async () => {
+    const words = /^#car=([\w-]+)$/.exec(location.hash)?.[1];
+    if (!words) return null;
+    try {
+      const packed = bytes(words.replaceAll("-", "+").replaceAll("_", "/"));
+      return await new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("deflate-raw"))).text();
+    } catch { say("The link holds no car that can be read.", "fail"); return null; }
+  };
+  let wide = innerWidth;
+  addEventListener("resize", debounce(200, () => { if (innerWidth !== wide) { wide = innerWidth; refresh(); } }));
+  new MutationObserver(() => refresh()).observe(document.documentElement, { attributes: true, attributeFilter: ["data-theme"] });
+
+  // ---- Begin.
+  const begin = async () => {
+    const began = performance.now();
+    heard(await quick.ready);
+    const reply = heard(await quick.ask("begin", { do: "begin" }));
+    if (!reply) return;
+    Object.assign(state, reply);
+    for (const { tab, names } of reply.figures) for (const name of names) $("live-" + tab).querySelector(".bb-pictures").append(make("figure", { class: "bb-figure", "data-figure": name }));
+    const choose = $("live-begin");
+    choose.append(...reply.classes.map(name => make("option", { value: "new:" + name }, `New: ${name}`)), ...reply.demos.map(name => make("option", { value: "demo:" + name }, `Invented car: ${name.replaceAll("-", " ")}`)));
+    let kept = null;
+    try { kept = JSON.parse(localStorage.getItem(KEPT)); } catch { /* begin afresh */ }
+    const linked = await fromLink();
+    if (Array.isArray(kept?.cars) && kept.cars.length > 0 && kept.cars.every(one => typeof one.text === "string")) {
+      state.cars = kept.cars.slice(0, MOST).map(({ name, text, logs }) => ({ ...fresh(name, text), logs: logs || {} }));
+      state.at = Math.min(kept.at || 0, state.cars.length - 1);
+      state.units = kept.units === "us" ? "us" : "si";
+      $("live-units").value = state.units;
+    } else state.cars = [fresh("A", JSON.parse($("live-first").textContent))];
+    if (linked) Object.assign(car(), { text: linked, logs: {} });
+    setups();
+    await drawForm();
+    await show(state.tab);
+    document.documentElement.dataset.live = String(Math.round(performance.now() - began));
+    slow = startDesk();
+    const second = slow;
+    slow = null;
+    await second.ready;
+    slow = second;
+    document.documentElement.dataset.second = "yes";
+  };
+  begin();
+})();

@@ -1,0 +1,147 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using UnitsNet;
+
+namespace BrakeBalance.Vehicles.Files;
+
+/// <summary>A vehicle file as a form: its parts and entries with what a person has to know of each.</summary>
+/// <remarks>Made from the descriptions that reader, schema and starter use, so an entry added there is in the form too.</remarks>
+public static class CarForm
+{
+    private const string BarePart = "The car";
+
+    /// <summary>The classes of car that a file may name.</summary>
+    public static IReadOnlyList<string> Classes => CarClasses.Names;
+
+    /// <summary>The form of a file.</summary>
+    /// <param name="text">The text of a vehicle file; it may have problems as long as it is JSON.</param>
+    /// <returns>The parts in the order of the file's description, or what keeps the text from being read at all.</returns>
+    public static (IReadOnlyList<FormPart> Parts, Problem? Problem) Of(string text)
+    {
+        (JsonNode? root, Problem? problem) = DocumentFile.Parse(text);
+        if (root is not JsonObject car)
+        {
+            return ([], problem ?? new("", "The file is no object.", "entries between braces"));
+        }
+
+        var full = (JsonObject)car.DeepClone();
+        CarClasses.Fill(full, []);
+        FormPart whole = Part(typeof(VehicleDocument), BarePart, "", "", car, full, new Wheel("disc", KindOf(full["rear"]?["brake"]) ?? "disc"));
+        return ([whole with { Parts = [] }, .. whole.Parts], null);
+    }
+
+    /// <summary>A key in words: <c>centreOfGravityHeight</c> is "Centre of gravity height".</summary>
+    internal static string Label(string key)
+    {
+        string words = QuantityText.Words(key);
+        return char.ToUpperInvariant(words[0]) + words[1..];
+    }
+
+    private sealed record Wheel(string Front, string Rear)
+    {
+        public string At(string path) => path.StartsWith("rear", StringComparison.Ordinal) || path.StartsWith("fluid.rear", StringComparison.Ordinal)
+            ? Rear : Front;
+    }
+
+    private static string? KindOf(JsonNode? node) => (node as JsonObject)?["type"] is JsonValue type ? type.ToString() : null;
+
+    private static FormPart Part(Type type, string label, string about, string path, JsonObject? own, JsonObject? full, Wheel wheel)
+    {
+        IReadOnlyList<KindAttribute> kinds = FieldMap.Kinds(type);
+        string? kind = kinds.Count == 0 ? null : KindOf(own) ?? KindOf(full);
+        Type document = kinds.Count == 0 ? type : kinds.FirstOrDefault(known => known.Name == kind)?.Document ?? typeof(object);
+        List<FormField> fields = [];
+        List<FormPart> parts = [];
+        foreach (FieldInfo field in FieldMap.Of(document).Where(field => Fits(field, wheel.At(path))))
+        {
+            string here = DocumentReader.Join(path, field.Key);
+            JsonNode? mine = own?[field.Key], all = full?[field.Key];
+            if (field.Shape == FieldShape.Document)
+            {
+                parts.Add(Part(field.ValueType, Label(field.Key), field.About.Description, here, mine as JsonObject, all as JsonObject, wheel));
+            }
+            else if (field.Shape == FieldShape.List && FieldMap.ShapeOf(field.ValueType) is (FieldShape.Document, var element))
+            {
+                parts.Add(List(field, element, here, mine as JsonArray, all as JsonArray, wheel));
+            }
+            else if (field.Shape != FieldShape.Json)
+            {
+                fields.Add(Field(field, here, mine, all));
+            }
+        }
+
+        return new FormPart
+        {
+            Path = path,
+            Label = label,
+            Description = about,
+            IsGiven = own is not null,
+            IsThere = full is not null,
+            Kind = kind,
+            Kinds = [.. kinds.Select(known => (known.Name, known.Description))],
+            Fields = fields,
+            Parts = full is null ? [] : parts,
+        };
+    }
+
+    private static FormPart List(FieldInfo field, Type element, string path, JsonArray? own, JsonArray? full, Wheel wheel)
+    {
+        int count = Math.Max(own?.Count ?? 0, full?.Count ?? 0);
+        string one = Label(field.Key).TrimEnd('s');
+        return new FormPart
+        {
+            Path = path,
+            Label = Label(field.Key),
+            Description = field.About.Description,
+            IsGiven = own is not null,
+            IsThere = full is not null,
+            IsList = true,
+            MayGrow = count < field.About.Most,
+            Parts =
+            [
+                .. Enumerable.Range(0, count).Select(i => Part(
+                    element, count == 1 ? one : string.Create(CultureInfo.InvariantCulture, $"{one} {i + 1}"), "",
+                    string.Create(CultureInfo.InvariantCulture, $"{path}[{i}]"),
+                    own?.ElementAtOrDefault(i) as JsonObject, full?.ElementAtOrDefault(i) as JsonObject, wheel)
+                    with { IsElement = true }),
+            ],
+        };
+    }
+
+    private static bool Fits(FieldInfo field, string brake) => field.About.OnlyFor.Length == 0 || field.About.OnlyFor == brake;
+
+    private static FormField Field(FieldInfo field, string path, JsonNode? own, JsonNode? full)
+    {
+        string value = Text(own);
+        return new FormField
+        {
+            Path = path,
+            Label = Label(field.Key),
+            Description = field.About.Description,
+            HowToMeasure = field.About.HowToMeasure,
+            Usual = field.About.Typical,
+            Accepted = DocumentReader.Accepted(field),
+            Shape = field.Shape switch
+            {
+                FieldShape.Choice => FormShape.Choice,
+                FieldShape.Flag => FormShape.Flag,
+                FieldShape.Quantity or FieldShape.Number => FormShape.Number,
+                _ => FormShape.Text,
+            },
+            Value = value,
+            FromClass = own is null ? Text(full) : "",
+            IsRequired = field.About.Required,
+            Replaces = field.About.InPlaceOf,
+            Choices = [.. field.Words.Select(known => known.Word)],
+            Slide = Slide.Of(field, value.Length > 0 ? value : Text(full)),
+        };
+    }
+
+    private static string Text(JsonNode? node) => node switch
+    {
+        null => "",
+        JsonArray list => string.Join(", ", list.Select(Text)),
+        JsonObject => "",
+        _ => node.ToString(),
+    };
+}

@@ -1,0 +1,186 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+
+namespace BrakeBalance.Vehicles.Files;
+
+/// <summary>Changes single entries in the text of a vehicle file; comments and layout stay.</summary>
+/// <remarks>Nothing is invented: a part that is added is empty until its entries are filled in, and reading it says which those are.</remarks>
+public static class VehicleText
+{
+    private static readonly JsonSerializerOptions Relaxed = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    /// <summary>A file that says only of which class a car is.</summary>
+    /// <param name="carClass">The class; null for none.</param>
+    /// <returns>The text.</returns>
+    public static string New(string? carClass) =>
+        "{\n  \"name\": \"My car\"" + (carClass is null ? "" : $",\n  \"carClass\": {Json(carClass)}") + "\n}\n";
+
+    /// <summary>Puts a value into an entry.</summary>
+    /// <param name="text">The file.</param>
+    /// <param name="path">Path of the entry.</param>
+    /// <param name="value">What is filled in, a list parted by commas; empty to take the entry out.</param>
+    /// <returns>The new text; the old one where the path is none of a vehicle file.</returns>
+    public static string Set(string text, string path, string value)
+    {
+        if (value.Trim().Length == 0)
+        {
+            return Remove(text, path);
+        }
+
+        return At(text, path) is { } field && Written(field, value.Trim()) is { } json ? Put(text, path, json) : text;
+    }
+
+    /// <summary>Takes an entry or a part out.</summary>
+    /// <param name="text">The file.</param>
+    /// <param name="path">Path of the entry, the part or the list element.</param>
+    /// <returns>The new text.</returns>
+    public static string Remove(string text, string path)
+    {
+        var file = new JsonText(text);
+        file.Remove(path);
+        return file.ToString();
+    }
+
+    /// <summary>Adds an empty part, or an empty element to a list.</summary>
+    /// <param name="text">The file.</param>
+    /// <param name="path">Path of the part or the list.</param>
+    /// <returns>The new text.</returns>
+    public static string Add(string text, string path)
+    {
+        FieldInfo? field = At(text, path);
+        var file = new JsonText(text);
+        if (field?.Shape == FieldShape.List && file.Has(path))
+        {
+            file.Append(path, "{}");
+        }
+        else
+        {
+            file.Set(path, field?.Shape == FieldShape.List ? "[{}]" : "{}");
+        }
+
+        return file.ToString();
+    }
+
+    /// <summary>Makes a part one of another kind; entries that the new kind has too stay.</summary>
+    /// <param name="text">The file.</param>
+    /// <param name="path">Path of the part.</param>
+    /// <param name="kind">Name of the kind.</param>
+    /// <returns>The new text; the old one where there is no such kind.</returns>
+    public static string ChangeKind(string text, string path, string kind)
+    {
+        if (TypeAt(text, path) is not { } type || FieldMap.Kinds(type).FirstOrDefault(known => known.Name == kind) is not { } chosen)
+        {
+            return text;
+        }
+
+        IEnumerable<string> stay = (Node(DocumentFile.Parse(text).Root, path) as JsonObject ?? [])
+            .Where(entry => FieldMap.Of(chosen.Document).Any(field => field.Key == entry.Key))
+            .Select(entry => $"{Json(entry.Key)}: {entry.Value?.ToJsonString(Relaxed)}");
+        return Put(text, path, "{ " + string.Join(", ", stay.Prepend($"\"type\": {Json(kind)}")) + " }");
+    }
+
+    // Elements of lists that only the class has are begun, so that an entry of them can be set.
+    private static string Put(string text, string path, string json)
+    {
+        for (int at = path.IndexOf("[0]", StringComparison.Ordinal); at > 0; at = path.IndexOf("[0]", at + 1, StringComparison.Ordinal))
+        {
+            var list = new JsonText(text);
+            if (!list.Has(path[..at]))
+            {
+                list.Set(path[..at], "[{}]");
+                text = list.ToString();
+            }
+        }
+
+        var file = new JsonText(text);
+        file.Set(path, json);
+        return file.ToString();
+    }
+
+    private static string? Written(FieldInfo field, string value)
+    {
+        if (field.Shape == FieldShape.List)
+        {
+            (FieldShape shape, Type _) = FieldMap.ShapeOf(field.ValueType);
+            IEnumerable<string> parts = value.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+            return shape == FieldShape.Document ? null : $"[{string.Join(", ", parts.Select(part => Written(shape, part)))}]";
+        }
+
+        return field.Shape is FieldShape.Document or FieldShape.Json ? null : Written(field.Shape, value);
+    }
+
+    // What is no number stays a text, and reading the file says what is wrong with it.
+    private static string Written(FieldShape shape, string value) => shape switch
+    {
+        FieldShape.Number when IsJsonNumber(value) => value,
+        FieldShape.Flag when value is "true" or "false" => value,
+        _ => Json(value),
+    };
+
+    private static bool IsJsonNumber(string value)
+    {
+        try
+        {
+            return JsonNode.Parse(value) is JsonValue number && number.GetValueKind() == JsonValueKind.Number;
+        }
+        catch (JsonException)
+        {
+            return false;
+        }
+    }
+
+    private static string Json(string value) => JsonSerializer.Serialize(value, Relaxed);
+
+    private static FieldInfo? At(string text, string path)
+    {
+        int dot = path.LastIndexOf('.');
+        Type? type = TypeAt(text, dot < 0 ? "" : path[..dot]);
+        string key = path[(dot + 1)..].Split('[')[0];
+        if (type is null)
+        {
+            return null;
+        }
+
+        JsonObject root = DocumentFile.Parse(text).Root as JsonObject ?? [];
+        CarClasses.Fill(root, []);
+        return FieldMap.Of(Kind(type, Node(root, dot < 0 ? "" : path[..dot]))).FirstOrDefault(field => field.Key == key);
+    }
+
+    // The document type at a path; parts on the way are of the kind that the file or the car's class says.
+    private static Type? TypeAt(string text, string path)
+    {
+        JsonObject root = DocumentFile.Parse(text).Root as JsonObject ?? [];
+        CarClasses.Fill(root, []);
+        Type type = typeof(VehicleDocument);
+        string walked = "";
+        foreach (string step in path.Split('.', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (FieldMap.Of(Kind(type, Node(root, walked))).FirstOrDefault(field => field.Key == step.Split('[')[0]) is not { } field)
+            {
+                return null;
+            }
+
+            type = field.ValueType;
+            walked = DocumentReader.Join(walked, step);
+        }
+
+        return type;
+    }
+
+    private static Type Kind(Type type, JsonNode? node) => (node as JsonObject)?["type"] is JsonValue name
+        ? FieldMap.Kinds(type).FirstOrDefault(kind => kind.Name == name.ToString())?.Document ?? type
+        : type;
+
+    private static JsonNode? Node(JsonNode? root, string path)
+    {
+        foreach (string step in path.Split('.', StringSplitOptions.RemoveEmptyEntries))
+        {
+            string[] parts = step.Split('[', ']');
+            root = (root as JsonObject)?[parts[0]];
+            root = parts.Length > 1 ? (root as JsonArray)?.ElementAtOrDefault(int.Parse(parts[1], System.Globalization.CultureInfo.InvariantCulture)) : root;
+        }
+
+        return root;
+    }
+}
