@@ -1,5 +1,8 @@
 using System.Runtime.InteropServices.JavaScript;
+using System.Runtime.Versioning;
 using BrakeBalance.Charts.Live;
+
+[assembly: SupportedOSPlatform("browser")]
 
 namespace BrakeBalance.Live;
 

@@ -47,7 +47,8 @@ internal static class LiveAnswer
         var html = new StringBuilder("<dl>");
         foreach ((string label, string text) in SettingWords.Lines(setting, units).Take(4))
         {
-            html.Append("<div><dt>").Append(HtmlRenderer.Escape(label)).Append("</dt><dd>").Append(HtmlRenderer.Escape(text)).Append("</dd></div>");
+            html.Append("<div><dt>").Append(HtmlRenderer.Escape(label)).Append("</dt><dd>").Append(HtmlRenderer.Escape(text))
+                .Append("</dd></div>");
         }
 
         return html.Append("</dl>").ToString();
@@ -84,8 +85,8 @@ internal static class LiveAnswer
 
         if (reading.Logs is { } logs && car.Own is null)
         {
-            Line("Own measurements", "The file names " + string.Join(" and ", new[] { logs.Gauges, logs.Stops, logs.Series }.OfType<string>())
-                + ": open " + (logs.Gauges is null || logs.Stops is null ? "it" : "them") + " under Measure, else it is left out.");
+            string names = string.Join(" and ", new[] { logs.Gauges, logs.Stops, logs.Series }.OfType<string>());
+            Line("Own measurements", $"Measure takes what the file names and this page cannot open by itself: {names}.");
         }
 
         Line("Caution", SettingWords.Caution);

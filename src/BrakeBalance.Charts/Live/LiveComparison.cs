@@ -16,7 +16,8 @@ internal static class LiveComparison
     /// <summary>The comparison; a set-up with problems says so in its column.</summary>
     public static string Html(IReadOnlyList<(string Name, LiveCar Car)> cars, UnitSystem units, FigureSize size, Theme theme)
     {
-        var html = new StringBuilder("<div class=\"bb-scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Table: set-ups side by side\">\n<table>\n<thead><tr><td></td>");
+        var html = new StringBuilder("<div class=\"bb-scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Set-ups side by side\">\n");
+        html.Append("<table>\n<thead><tr><td></td>");
         foreach ((string name, LiveCar _) in cars)
         {
             html.Append("<th scope=\"col\">").Append(HtmlRenderer.Escape(name)).Append("</th>");
@@ -40,8 +41,12 @@ internal static class LiveComparison
         html.Append("</tbody>\n</table>\n</div>\n");
         (string Name, BalanceModel Model)[] models =
             [.. cars.Where(car => car.Car.Study is not null).Select(car => (car.Name, car.Car.Study!.Light))];
-        return models.Length < 2 || Efficiencies(models, units) is not { } figure
-            ? html.ToString() : html.Append("<figure class=\"bb-figure\">").Append(LivePictures.Html(figure, size, theme)).Append("</figure>\n").ToString();
+        if (models.Length > 1 && Efficiencies(models, units) is { } figure)
+        {
+            html.Append("<figure class=\"bb-figure\">").Append(LivePictures.Html(figure, size, theme)).Append("</figure>\n");
+        }
+
+        return html.ToString();
     }
 
     private static IReadOnlyList<(string Label, string Text)> Column(LiveCar car, UnitSystem units)
@@ -62,7 +67,8 @@ internal static class LiveComparison
         if (study.Control is not null)
         {
             var foot = new ControlForce(study.Light);
-            rows.Add(("Pedal force at 0.5 g", foot.AtRate(0.5) is { } at ? Measure.ControlForce.Text(at.PedalForce, units) : "not reached"));
+            rows.Add(("Pedal force at 0.5 g",
+                foot.AtRate(0.5) is { } at ? Measure.ControlForce.Text(at.PedalForce, units) : "not reached"));
         }
 
         return rows;
@@ -72,8 +78,8 @@ internal static class LiveComparison
     {
         LockUp[][] locks =
         [
-            .. models.Select(model => ComparisonFigures.DefaultAdhesions.Select(adhesion => model.Model.FirstLockUp(adhesion)).OfType<LockUp>()
-                .ToArray()),
+            .. models.Select(model =>
+                ComparisonFigures.DefaultAdhesions.Select(adhesion => model.Model.FirstLockUp(adhesion)).OfType<LockUp>().ToArray()),
         ];
         if (locks.Any(one => one.Length == 0))
         {
@@ -88,7 +94,8 @@ internal static class LiveComparison
         FigureBuilder figure = new FigureBuilder("set-ups", units)
             .Title(finding)
             .Describe(
-                "Braking efficiency at the first lock-up, first load case, standing still. Triangles: the rear axle locks first, dangerous.",
+                "Braking efficiency at the first lock-up, first load case, standing still. "
+                + "Triangles: the rear axle locks first, dangerous.",
                 "Lines of braking efficiency over adhesion, one a set-up; triangles where the rear axle locks first.",
                 finding + ".")
             .X("Adhesion", "k", Measure.Number, 0, ComparisonFigures.DefaultAdhesions.Max())
@@ -96,7 +103,8 @@ internal static class LiveComparison
         for (int i = 0; i < models.Length; i++)
         {
             (Tone tone, Dash dash) = Strokes[i % Strokes.Length];
-            figure.Line(models[i].Name, locks[i].Select(at => at.Adhesion).ToArray(), locks[i].Select(at => at.Efficiency).ToArray(), tone, dash, 2.4);
+            figure.Line(models[i].Name, locks[i].Select(at => at.Adhesion).ToArray(), locks[i].Select(at => at.Efficiency).ToArray(),
+                tone, dash, 2.4);
             ComparisonFigures.MarkRearFirst(figure, $"rear locks first, {models[i].Name}", locks[i], Tone.Rear);
         }
 

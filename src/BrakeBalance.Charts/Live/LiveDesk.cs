@@ -49,7 +49,7 @@ public sealed class LiveDesk
         JsonObject reply;
         try
         {
-            reply = JsonNode.Parse(request) is JsonObject asked && Word(asked, "do") is { } what && _answers.TryGetValue(what, out var answer)
+            reply = JsonNode.Parse(request) is JsonObject asked && _answers.TryGetValue(Word(asked, "do") ?? "", out var answer)
                 ? answer(asked)
                 : Fault("This page asked for something that is not known.");
         }
@@ -89,13 +89,14 @@ public sealed class LiveDesk
 
     private static JsonObject Html(string html) => new() { ["html"] = html };
 
-    private static JsonArray Words(IEnumerable<string> words) => new([.. words.Select(word => (JsonNode?)JsonValue.Create(word))]);
+    private static JsonArray Words(IEnumerable<string> words) => new([.. words.Select(word => JsonValue.Create(word))]);
 
     private JsonObject Begin() => new()
     {
         ["demos"] = Words(_demos.Keys),
         ["classes"] = Words(CarForm.Classes),
-        ["figures"] = new JsonArray([.. LivePictures.All.Select(tab => new JsonObject { ["tab"] = tab.Tab, ["names"] = Words(tab.Names) })]),
+        ["figures"] = new JsonArray(
+            [.. LivePictures.All.Select(tab => new JsonObject { ["tab"] = tab.Tab, ["names"] = Words(tab.Names) })]),
     };
 
     private JsonObject Edit(JsonObject request)

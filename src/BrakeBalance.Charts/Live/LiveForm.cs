@@ -126,7 +126,8 @@ internal static class LiveForm
     private static void Kinds(StringBuilder html, FormPart part)
     {
         string id = Id(part.Path + ".type");
-        html.Append(CultureInfo.InvariantCulture, $"<div class=\"bb-field\"><label for=\"{id}\">Kind of {Escape(Lower(part.Label))}</label>\n")
+        string label = Escape(Lower(part.Label));
+        html.Append(CultureInfo.InvariantCulture, $"<div class=\"bb-field\"><label for=\"{id}\">Kind of {label}</label>\n")
             .Append(CultureInfo.InvariantCulture, $"<select id=\"{id}\" data-kind=\"{Escape(part.Path)}\">");
         if (part.Kind is null || !part.IsGiven)
         {
@@ -164,16 +165,21 @@ internal static class LiveForm
         }
         else
         {
-            html.Append(CultureInfo.InvariantCulture,
-                $"<input id=\"{id}\" type=\"text\" data-path=\"{path}\" value=\"{Escape(field.Value)}\" autocomplete=\"off\" spellcheck=\"false\" aria-describedby=\"{id}-about\"")
+            string value = Escape(field.Value);
+            html.Append(CultureInfo.InvariantCulture, $"<input id=\"{id}\" type=\"text\" data-path=\"{path}\" value=\"{value}\"")
+                .Append(CultureInfo.InvariantCulture, $" autocomplete=\"off\" spellcheck=\"false\" aria-describedby=\"{id}-about\"")
                 .Append(field.FromClass.Length > 0
                     ? $" placeholder=\"{Escape(field.FromClass)} (class)\"" : "").Append('>');
         }
 
         if (field.Slide is { } slide)
         {
-            html.Append(CultureInfo.InvariantCulture,
-                $"<button type=\"button\" class=\"bb-slide\" data-slide=\"{path}\" data-low=\"{slide.Low:R}\" data-high=\"{slide.High:R}\" data-value=\"{slide.Value:R}\" data-unit=\"{Escape(slide.Unit)}\" aria-pressed=\"false\">Slide<span class=\"bb-hidden\"> {Escape(Lower(field.Label))}</span></button>");
+            string unit = Escape(slide.Unit), label = Escape(Lower(field.Label));
+            html.Append("<button type=\"button\" class=\"bb-slide\" aria-pressed=\"false\"")
+                .Append(CultureInfo.InvariantCulture, $" data-slide=\"{path}\"")
+                .Append(CultureInfo.InvariantCulture, $" data-low=\"{slide.Low:R}\" data-high=\"{slide.High:R}\"")
+                .Append(CultureInfo.InvariantCulture, $" data-value=\"{slide.Value:R}\" data-unit=\"{unit}\">")
+                .Append(CultureInfo.InvariantCulture, $"Slide<span class=\"bb-hidden\"> {label}</span></button>");
         }
 
         html.Append("</div>\n<p class=\"bb-wrong\" hidden></p>\n<details class=\"bb-how\" id=\"").Append(id).Append("-about\"><summary>")

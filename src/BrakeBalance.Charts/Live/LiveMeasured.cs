@@ -22,7 +22,8 @@ internal static class LiveMeasured
             return html.ToString();
         }
 
-        foreach (string words in own.LeftOut.Concat(own.Doubts).Concat(own.AreInvented ? ["A log says of itself that it is invented."] : []))
+        string[] invented = own.AreInvented ? ["A log says of itself that it is invented."] : [];
+        foreach (string words in (string[])[.. own.LeftOut, .. own.Doubts, .. invented])
         {
             html.Append("<p class=\"bb-warned\">").Append(HtmlRenderer.Escape(words)).Append("</p>\n");
         }

@@ -1,4 +1,5 @@
 using System.IO.Compression;
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 
@@ -34,7 +35,7 @@ internal static class LiveAssets
             parts[name[Folder.Length..]] = text;
         }
 
-        return parts.ToJsonString(new JsonSerializerOptions { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+        return parts.ToJsonString(new JsonSerializerOptions { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
     }
 
     private static string Pack(System.Reflection.Assembly own, string name)

@@ -40,7 +40,8 @@ internal static class PageShell
         string[] atEnd = [.. ScriptsAtEnd(parts)];
         html.Append("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n" + PageMark.Html + "\n")
             .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
-            .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"").Append(HtmlText.Escape(Policy([EarlyScript, .. atEnd], parts.IsLive))).Append("\">\n")
+            .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"")
+            .Append(HtmlText.Escape(Policy([EarlyScript, .. atEnd], parts.IsLive))).Append("\">\n")
             .Append("<meta name=\"referrer\" content=\"no-referrer\">\n<meta name=\"color-scheme\" content=\"light dark\">\n")
             .Append("<link rel=\"icon\" href=\"data:,\">\n")
             .Append("<title>").Append(HtmlText.Escape(parts.Title)).Append(parts.IsIndex ? "" : " – Brake balance notebooks")
@@ -97,8 +98,9 @@ internal static class PageShell
     /// </summary>
     private static string Policy(IEnumerable<string> scripts, bool isLive)
     {
-        IEnumerable<string> hashes = scripts.Select(script => $"'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(script)))}'");
-        return $"default-src 'none'; script-src {string.Join(' ', hashes)} 'self' file:{(isLive ? " blob: 'wasm-unsafe-eval'" : "")}; "
+        IEnumerable<byte[]> hashes = scripts.Select(script => SHA256.HashData(Encoding.UTF8.GetBytes(script)));
+        string own = string.Join(' ', hashes.Select(hash => $"'sha256-{Convert.ToBase64String(hash)}'"));
+        return $"default-src 'none'; script-src {own} 'self' file:{(isLive ? " blob: 'wasm-unsafe-eval'" : "")}; "
             + $"style-src 'unsafe-inline'; img-src data: blob:; {(isLive ? "worker-src blob:; " : "")}base-uri 'none'; form-action 'none'";
     }
 }

@@ -13,8 +13,8 @@ public static class LogFile
     /// <param name="problems">Takes what is wrong, each with the file and, where there is one, the line.</param>
     /// <param name="open">Opens the text of a path; null for a file on disk.</param>
     /// <returns>The rows that could be read, at least one, and what was left out; null when the log cannot be used.</returns>
-    public static LogReading<T>? Read<T>(
-        string path, Func<TextReader, LogReading<T>> read, bool allowLost, ICollection<string> problems, Func<string, TextReader>? open = null)
+    public static LogReading<T>? Read<T>(string path, Func<TextReader, LogReading<T>> read, bool allowLost, ICollection<string> problems,
+        Func<string, TextReader>? open = null)
     {
         ArgumentNullException.ThrowIfNull(read);
         ArgumentNullException.ThrowIfNull(problems);

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
-using UnitsNet;
 
 namespace BrakeBalance.Vehicles.Files;
 
@@ -26,7 +25,8 @@ public static class CarForm
 
         var full = (JsonObject)car.DeepClone();
         CarClasses.Fill(full, []);
-        FormPart whole = Part(typeof(VehicleDocument), BarePart, "", "", car, full, new Wheel("disc", KindOf(full["rear"]?["brake"]) ?? "disc"));
+        var wheel = new Wheel("disc", KindOf(full["rear"]?["brake"]) ?? "disc");
+        FormPart whole = Part(typeof(VehicleDocument), BarePart, "", "", car, full, wheel);
         return ([whole with { Parts = [] }, .. whole.Parts], null);
     }
 
@@ -39,8 +39,8 @@ public static class CarForm
 
     private sealed record Wheel(string Front, string Rear)
     {
-        public string At(string path) => path.StartsWith("rear", StringComparison.Ordinal) || path.StartsWith("fluid.rear", StringComparison.Ordinal)
-            ? Rear : Front;
+        public string At(string path) =>
+            path.StartsWith("rear", StringComparison.Ordinal) || path.StartsWith("fluid.rear", StringComparison.Ordinal) ? Rear : Front;
     }
 
     private static string? KindOf(JsonNode? node) => (node as JsonObject)?["type"] is JsonValue type ? type.ToString() : null;
@@ -58,7 +58,8 @@ public static class CarForm
             JsonNode? mine = own?[field.Key], all = full?[field.Key];
             if (field.Shape == FieldShape.Document)
             {
-                parts.Add(Part(field.ValueType, Label(field.Key), field.About.Description, here, mine as JsonObject, all as JsonObject, wheel));
+                string meaning = field.About.Description;
+                parts.Add(Part(field.ValueType, Label(field.Key), meaning, here, mine as JsonObject, all as JsonObject, wheel));
             }
             else if (field.Shape == FieldShape.List && FieldMap.ShapeOf(field.ValueType) is (FieldShape.Document, var element))
             {

@@ -70,7 +70,7 @@ internal sealed partial class JsonText
         return true;
     }
 
-    /// <summary>Takes an entry or a list element out, with its line where nothing else stands there; nothing happens where none is.</summary>
+    /// <summary>Takes an entry or a list element out, with its line where nothing else stands there.</summary>
     /// <param name="path">Its path.</param>
     public void Remove(string path)
     {
@@ -87,8 +87,9 @@ internal sealed partial class JsonText
             line--;
         }
 
-        bool alone = line > 0 && _bytes[line - 1] == '\n' && After(end, lines: false) is var rest && rest < _bytes.Length && _bytes[rest] == '\n';
-        _edits.Add(alone ? (line, After(end, lines: false) + 1, "") : (start, end, ""));
+        int rest = After(end, lines: false);
+        bool alone = line > 0 && _bytes[line - 1] == '\n' && rest < _bytes.Length && _bytes[rest] == '\n';
+        _edits.Add(alone ? (line, rest + 1, "") : (start, end, ""));
     }
 
     /// <summary>Adds an element behind the last one of a list.</summary>

@@ -41,5 +41,6 @@ public sealed record Slide(double Low, double High, double Value, string Unit)
     }
 
     private static double? Number(string text) =>
-        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number) ? number : null;
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number)
+            ? number : null;
 }

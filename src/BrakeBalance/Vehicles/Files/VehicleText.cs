@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
@@ -5,7 +6,9 @@ using System.Text.Json.Nodes;
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>Changes single entries in the text of a vehicle file; comments and layout stay.</summary>
-/// <remarks>Nothing is invented: a part that is added is empty until its entries are filled in, and reading it says which those are.</remarks>
+/// <remarks>
+/// Nothing is invented: a part that is added is empty until its entries are filled in, and reading it says which those are.
+/// </remarks>
 public static class VehicleText
 {
     private static readonly JsonSerializerOptions Relaxed = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
@@ -80,7 +83,7 @@ public static class VehicleText
         return Put(text, path, "{ " + string.Join(", ", stay.Prepend($"\"type\": {Json(kind)}")) + " }");
     }
 
-    // Elements of lists that only the class has are begun, so that an entry of them can be set.
+    // An element that only the class has is begun under the name it has there, so that an entry of it can be set.
     private static string Put(string text, string path, string json)
     {
         for (int at = path.IndexOf("[0]", StringComparison.Ordinal); at > 0; at = path.IndexOf("[0]", at + 1, StringComparison.Ordinal))
@@ -88,7 +91,8 @@ public static class VehicleText
             var list = new JsonText(text);
             if (!list.Has(path[..at]))
             {
-                list.Set(path[..at], "[{}]");
+                string? name = (Node(Filled(text), path[..(at + 3)]) as JsonObject)?["name"]?.ToString();
+                list.Set(path[..at], name is null ? "[{}]" : $"[{{ \"name\": {Json(name)} }}]");
                 text = list.ToString();
             }
         }
@@ -142,16 +146,14 @@ public static class VehicleText
             return null;
         }
 
-        JsonObject root = DocumentFile.Parse(text).Root as JsonObject ?? [];
-        CarClasses.Fill(root, []);
+        JsonObject root = Filled(text);
         return FieldMap.Of(Kind(type, Node(root, dot < 0 ? "" : path[..dot]))).FirstOrDefault(field => field.Key == key);
     }
 
     // The document type at a path; parts on the way are of the kind that the file or the car's class says.
     private static Type? TypeAt(string text, string path)
     {
-        JsonObject root = DocumentFile.Parse(text).Root as JsonObject ?? [];
-        CarClasses.Fill(root, []);
+        JsonObject root = Filled(text);
         Type type = typeof(VehicleDocument);
         string walked = "";
         foreach (string step in path.Split('.', StringSplitOptions.RemoveEmptyEntries))
@@ -168,6 +170,13 @@ public static class VehicleText
         return type;
     }
 
+    private static JsonObject Filled(string text)
+    {
+        JsonObject root = DocumentFile.Parse(text).Root as JsonObject ?? [];
+        CarClasses.Fill(root, []);
+        return root;
+    }
+
     private static Type Kind(Type type, JsonNode? node) => (node as JsonObject)?["type"] is JsonValue name
         ? FieldMap.Kinds(type).FirstOrDefault(kind => kind.Name == name.ToString())?.Document ?? type
         : type;
@@ -178,7 +187,8 @@ public static class VehicleText
         {
             string[] parts = step.Split('[', ']');
             root = (root as JsonObject)?[parts[0]];
-            root = parts.Length > 1 ? (root as JsonArray)?.ElementAtOrDefault(int.Parse(parts[1], System.Globalization.CultureInfo.InvariantCulture)) : root;
+            root = parts.Length > 1 && int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out int index)
+                ? (root as JsonArray)?.ElementAtOrDefault(index) : root;
         }
 
         return root;
