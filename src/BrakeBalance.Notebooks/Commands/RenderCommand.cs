@@ -104,8 +104,12 @@ internal static class RenderCommand
                 SingleFile = parsed.GetValue(single),
                 Facts = facts,
                 Answers = whole
-                    ? Page(QuestionsPage.FileName, () => QuestionsPage.Render(
-                        input.Load(), Display.Units, [.. notebooks.Select(document => document.Name)], facts), parsed, failures)
+                    ?
+                    [
+                        .. Page(LivePage.FileName, () => LivePage.Render(OwnText(input)), parsed, failures),
+                        .. Page(QuestionsPage.FileName, () => QuestionsPage.Render(
+                            input.Load(), Display.Units, [.. notebooks.Select(document => document.Name)], facts), parsed, failures),
+                    ]
                     : [],
                 Stories = whole ? Page(StoryPage.FileName, () =>
                     StoryPage.Render(input.Load().Vehicle, Display.Units, facts), parsed, failures) : [],
@@ -161,7 +165,7 @@ internal static class RenderCommand
         foreach (IGrouping<string, NotebookDocument> page in notebooks.GroupBy(document =>
             PageNames.FileFor(document.Name), StringComparer.OrdinalIgnoreCase))
         {
-            if (page.Count() > 1 || page.Key is PageNames.Index or StoryPage.FileName or QuestionsPage.FileName)
+            if (page.Count() > 1 || page.Key is PageNames.Index or StoryPage.FileName or QuestionsPage.FileName or LivePage.FileName)
             {
                 problems.Add($"{string.Join(" and ", page.Select(document => document.Path))}: would become {page.Key}, which another page is. Accepted: notebooks of different names.");
             }
@@ -174,6 +178,7 @@ internal static class RenderCommand
         {
             files.File(Path.Combine(folder, StoryPage.FileName), "--output");
             files.File(Path.Combine(folder, QuestionsPage.FileName), "--output");
+            files.File(Path.Combine(folder, LivePage.FileName), "--output");
         }
     }
 
@@ -249,6 +254,10 @@ internal static class RenderCommand
 
     private static NotebookGroup Group(NotebookDocument document) =>
         Path.GetFileName(document.Folder) == "notebooks" ? NotebookGroup.Main : NotebookGroup.Lesson;
+
+    /// <summary>The text of the car that the notebooks use, with the values that were set outside the file.</summary>
+    private static string OwnText(NotebookInput input) => input.Overrides.Select(ValueOverride.Parse).OfType<ValueOverride>()
+        .Aggregate(File.ReadAllText(input.VehiclePath), (text, change) => VehicleText.Set(text, change.Path, change.Value));
 
     private static List<KeyValuePair<string, string>> Facts(NotebookInput input, string units)
     {

@@ -1,0 +1,219 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using BrakeBalance.Charts;
+using BrakeBalance.Charts.Live;
+using BrakeBalance.Notebooks.Publishing;
+using BrakeBalance.Notebooks.Tests.Browser;
+using BrakeBalance.Notebooks.Tests.Commands;
+using BrakeBalance.Tests.Vehicles;
+using PuppeteerSharp;
+using Xunit.Abstractions;
+
+namespace BrakeBalance.Notebooks.Tests.Publishing;
+
+[Collection(BrowserTests.Name)]
+public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
+{
+    private const string Bar = "document.querySelector('#live-bar').innerText";
+
+    private static readonly string CoupeFile = RepositoryRoot.File("data/vehicles/coupe-1960s.json");
+    private static readonly Lazy<string> Html = new(() => LivePage.Render(File.ReadAllText(CoupeFile)).Html);
+
+    [Fact]
+    public void It_is_one_file_of_at_most_5_MB_that_lets_only_its_own_scripts_run()
+    {
+        Assert.InRange(System.Text.Encoding.UTF8.GetByteCount(Html.Value), 1_000_000, 5_000_000);
+        string policy = Html.Value.Split("Content-Security-Policy\" content=\"")[1].Split('"')[0];
+        Assert.DoesNotContain("unsafe-inline", policy.Split("style-src")[0], StringComparison.Ordinal);
+        Assert.Contains("wasm-unsafe-eval", policy, StringComparison.Ordinal);
+        Assert.DoesNotContain("unsafe-eval'", policy.Replace("wasm-unsafe-eval'", "", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_command_writes_it_for_any_car_and_refuses_a_file_with_problems()
+    {
+        using var folder = new TemporaryFolder();
+        (int code, string _, string error) = await Shell.RunAsync("your-car", CoupeFile, "--output", folder.Path);
+        Assert.Equal((0, ""), (code, error));
+        Assert.True(File.Exists(folder.File(LivePage.FileName)));
+        File.WriteAllText(folder.File("bad.json"), "{ }");
+        Assert.Equal(2, (await Shell.RunAsync("your-car", folder.File("bad.json"), "--output", folder.Path, "--force")).Code);
+    }
+
+    [SkippableTheory]
+    [InlineData(1280)]
+    [InlineData(390)]
+    public async Task It_answers_fits_and_moves_by_keyboard(int width)
+    {
+        await using WatchedPage page = await OpenAsync(width);
+        var desk = new LiveDesk(new Dictionary<string, string>());
+        string expected = Reply(desk, new() { ["do"] = "car", ["text"] = File.ReadAllText(CoupeFile) })["sentence"]!.ToString();
+        string recommended = expected.Split("Recommended setting ")[1].Split(';')[0];
+        Assert.Contains(recommended, await TextAsync(page, Bar), StringComparison.Ordinal);
+        await page.AssertNoSidewaysScrollAsync();
+        await page.AssertAccessibleAsync();
+
+        await ClickAsync(page, "[data-part=hydraulics] > summary");
+        await page.Page.EvaluateExpressionAsync("document.querySelector('[data-slide$=\".knee\"]').focus()");
+        await page.Page.Keyboard.PressAsync("Enter");
+        await ClickAsync(page, "[data-tab=balance]");
+        await page.Page.WaitForSelectorAsync("figure[data-figure=brake-forces] svg", new() { Timeout = 60_000 });
+        string before = await TextAsync(page, "document.querySelector('figure[data-figure=brake-forces] svg').outerHTML");
+        await page.Page.FocusAsync("#live-dock input");
+        await page.Page.Keyboard.PressAsync("PageUp");
+        await page.Page.WaitForFunctionAsync(
+            "was => document.querySelector('figure[data-figure=brake-forces] svg').outerHTML !== was", new() { Timeout = 60_000 }, before);
+        await page.Page.WaitForFunctionAsync(
+            "was => !document.querySelector('#live-bar').innerText.includes(was)", new() { Timeout = 60_000 }, await TextAsync(page, "document.querySelector('#live-dock input').min"));
+        await page.AssertNoSidewaysScrollAsync();
+        foreach (string tab in (string[])["pedal", "measure", "compare", "balance"])
+        {
+            await ClickAsync(page, $"[data-tab={tab}]");
+            await page.AssertNoSidewaysScrollAsync();
+            await page.AssertAccessibleAsync();
+        }
+
+        page.AssertQuiet();
+    }
+
+    [SkippableFact]
+    public async Task On_a_phone_finding_picture_and_slider_stand_on_the_first_screen()
+    {
+        await using WatchedPage page = await OpenAsync(390, 844);
+        await page.Page.EvaluateExpressionAsync(
+            "document.querySelector('[data-part=hydraulics]').open = true; document.querySelector('[data-slide$=\".knee\"]').click(); scrollTo(0, 0)");
+        await ClickAsync(page, "[data-tab=balance]");
+        await page.Page.WaitForSelectorAsync("figure[data-figure=brake-forces] svg", new() { Timeout = 60_000 });
+        await page.Page.EvaluateExpressionAsync("scrollTo(0, 0)");
+        double[] edges = await page.Page.EvaluateExpressionAsync<double[]>(
+            """
+            (() => {
+              const box = selector => document.querySelector(selector).getBoundingClientRect();
+              return [box("#live-bar").top, box("figure[data-figure=brake-forces] .bb-title").top, box("figure[data-figure=brake-forces] svg").bottom,
+                box("#live-dock").top, box("#live-dock input").bottom];
+            })()
+            """);
+        output.WriteLine(string.Join(", ", edges));
+        Assert.InRange(edges[0], 0, 844);
+        Assert.InRange(edges[1], edges[0], 300);
+        Assert.InRange(edges[2], 0, 844);
+        Assert.True(edges[2] - edges[3] < 40, $"The slider covers {edges[2] - edges[3]:0} px of the picture.");
+        Assert.InRange(edges[4], 0, 844);
+    }
+
+    [SkippableFact]
+    public async Task Two_hundred_random_cars_and_every_demo_car_get_the_numbers_of_the_program()
+    {
+        await using WatchedPage page = await OpenAsync(1280);
+        var desk = new LiveDesk(new Dictionary<string, string>());
+        string[] cars = [.. OrdinaryCar.Measured(200), .. Directory.GetFiles(RepositoryRoot.File("data/vehicles"), "*.json").Select(File.ReadAllText)];
+        Assert.InRange(cars.Length, 204, 220);
+        List<string> differ = [];
+        foreach (string text in cars)
+        {
+            var request = new JsonObject { ["do"] = "summary", ["text"] = text };
+            string here = Reply(desk, request)["json"]!.ToString();
+            string there = await page.Page.EvaluateFunctionAsync<string>(
+                "async request => (await bbLive.ask('test', JSON.parse(request))).json", request.ToJsonString());
+            if (Differences(JsonNode.Parse(here), JsonNode.Parse(there), "").Take(3).ToArray() is { Length: > 0 } found)
+            {
+                differ.Add(string.Join("; ", found));
+            }
+        }
+
+        Assert.True(differ.Count == 0, $"{differ.Count} of {cars.Length} cars differ: {string.Join("\n", differ.Take(5))}");
+    }
+
+    [SkippableFact]
+    public async Task It_opens_within_seconds_and_follows_the_slider()
+    {
+        await using WatchedPage page = await OpenAsync(1280);
+        await page.Page.EvaluateExpressionAsync(
+            "document.querySelector('[data-part=hydraulics]').open = true; document.querySelector('[data-slide$=\".knee\"]').click()");
+        await ClickAsync(page, "[data-tab=balance]");
+        await page.Page.WaitForSelectorAsync("figure[data-figure=brake-forces] svg", new() { Timeout = 60_000 });
+        await page.Page.WaitForExpressionAsync("document.documentElement.dataset.second === 'yes'", new() { Timeout = 60_000 });
+        double[] took = await page.Page.EvaluateExpressionAsync<double[]>(
+            """
+            (async () => {
+              const range = document.querySelector("#live-dock input"), figure = document.querySelector("figure[data-figure=brake-forces]");
+              const took = [];
+              for (let i = 0; i < 40; i++) {
+                const was = figure.querySelector("svg"), began = performance.now();
+                range.value = Number(range.min) + (Number(range.max) - Number(range.min)) * (0.1 + 0.02 * i);
+                range.dispatchEvent(new Event("input"));
+                while (figure.querySelector("svg") === was) await new Promise(resolve => setTimeout(resolve, 1));
+                took.push(performance.now() - began);
+              }
+              return took.slice(5);
+            })()
+            """);
+        string live = await TextAsync(page, "document.documentElement.dataset.live");
+        double slow = took.Order().ElementAt((int)(took.Length * 0.95));
+        output.WriteLine($"live after {live} ms; slider to picture: median {took.Order().ElementAt(took.Length / 2):0} ms, 95th percentile {slow:0} ms");
+        Assert.InRange(double.Parse(live, System.Globalization.CultureInfo.InvariantCulture), 100, 20_000);
+        Assert.InRange(slow, 1, 1_000);
+    }
+
+    [SkippableFact]
+    public async Task Too_long_a_file_and_a_hostile_one_do_no_harm()
+    {
+        await using WatchedPage page = await OpenAsync(1280);
+        string deep = string.Concat(Enumerable.Repeat("[", 5000));
+        foreach ((string text, string said) in new[]
+        {
+            (new string(' ', 1_000_001), "characters are too many"),
+            (deep, "not JSON"),
+            ("{ \"name\": \"<script>document.title = 'run'</script><img src=x onerror=\\\"document.title='run'\\\">\", \"carClass\": \"track coupe\" }", ""),
+            ("{ \"name\": \"x\", \"carClass\": \"track coupe\", \"wheelbase\": \"1e308 m\" }", "no number of a car"),
+        })
+        {
+            await page.Page.EvaluateFunctionAsync(
+                "text => { document.querySelector('#live-text').value = text; if (!text.trim()) document.querySelector('#live-text').value = 'x'.repeat(1000001); document.querySelector('#live-paste').click(); }",
+                text);
+            await page.Page.WaitForFunctionAsync(
+                "said => document.querySelector('main').innerText.includes(said)", new() { Timeout = 60_000 }, said);
+            Assert.NotEqual("run", await page.Page.GetTitleAsync());
+        }
+
+        page.AssertQuiet();
+    }
+
+    private static IEnumerable<string> Differences(JsonNode? here, JsonNode? there, string path)
+    {
+        switch (here, there)
+        {
+            case (JsonObject a, JsonObject b):
+                return a.Select(entry => entry.Key).Union(b.Select(entry => entry.Key))
+                    .SelectMany(key => Differences(a[key], b[key], $"{path}.{key}"));
+            case (JsonArray a, JsonArray b) when a.Count == b.Count:
+                return a.Zip(b).SelectMany((pair, i) => Differences(pair.First, pair.Second, $"{path}[{i}]"));
+            case (JsonValue a, JsonValue b) when a.GetValueKind() == JsonValueKind.Number && b.GetValueKind() == JsonValueKind.Number:
+                (double x, double y) = (a.GetValue<double>(), b.GetValue<double>());
+                return Math.Abs(x - y) <= 1e-9 * Math.Max(Math.Abs(x), Math.Abs(y)) ? [] : [$"{path}: {x:R} here, {y:R} in the page"];
+            default:
+                return JsonNode.DeepEquals(here, there) ? [] : [$"{path}: {here?.ToJsonString()} here, {there?.ToJsonString()} in the page"];
+        }
+    }
+
+    private static JsonObject Reply(LiveDesk desk, JsonObject request) => (JsonObject)JsonNode.Parse(desk.Answer(request.ToJsonString()))!;
+
+    private static Task<string> TextAsync(WatchedPage page, string expression) => page.Page.EvaluateExpressionAsync<string>(expression);
+
+    private static Task ClickAsync(WatchedPage page, string selector) =>
+        page.Page.EvaluateFunctionAsync("selector => document.querySelector(selector).click()", selector);
+
+    private async Task<WatchedPage> OpenAsync(int width, int height = 900)
+    {
+        string file = Path.Combine(browser.Folder, LivePage.FileName);
+        if (!File.Exists(file))
+        {
+            File.WriteAllText(file, Html.Value);
+        }
+
+        WatchedPage page = await browser.OpenAsync(file, width, height);
+        await page.Page.EvaluateExpressionAsync("localStorage.removeItem('bb-cars')");
+        await page.Page.WaitForExpressionAsync("document.documentElement.dataset.live !== undefined", new() { Timeout = 120_000 });
+        return page;
+    }
+}
