@@ -25,7 +25,8 @@ internal static class HtmlRenderer
         string id = figure.Id;
         html.Append(CultureInfo.InvariantCulture, $"<figure class=\"bb-figure\" id=\"{id}\">\n");
         html.Append(CultureInfo.InvariantCulture,
-            $"<div class=\"bb-live\" id=\"{id}-live\" role=\"img\" aria-label=\"{Escape(figure.AltText)}\" aria-describedby=\"{id}-long\"></div>\n");
+            $"<div class=\"bb-live\" id=\"{id}-live\" "
+                + $"role=\"img\" aria-label=\"{Escape(figure.AltText)}\" aria-describedby=\"{id}-long\"></div>\n");
         html.Append(CultureInfo.InvariantCulture, $"<div class=\"bb-static\">\n{figure.ToSvg()}");
         if (state is not null)
         {
@@ -34,7 +35,8 @@ internal static class HtmlRenderer
 
         html.Append("</div>\n");
         html.Append(CultureInfo.InvariantCulture,
-            $"<figcaption><strong class=\"bb-title\">{Escape(figure.Title)}</strong> <span class=\"bb-caption\">{Escape(figure.Caption)}</span>");
+            $"<figcaption><strong class=\"bb-title\">{Escape(figure.Title)}</strong> "
+                + $"<span class=\"bb-caption\">{Escape(figure.Caption)}</span>");
         if (figure.Credit is { } credit)
         {
             html.Append(CultureInfo.InvariantCulture, $" <small class=\"bb-credit\">{Escape(credit)}</small>");
@@ -51,7 +53,8 @@ internal static class HtmlRenderer
     public static void Table(StringBuilder html, FigureTable table, string id, string name)
     {
         html.Append(CultureInfo.InvariantCulture,
-            $"<p><a class=\"bb-csv\" download=\"{id}.csv\" href=\"data:text/csv;charset=utf-8,{DataText(table.ToCsv())}\">Save as CSV</a></p>\n");
+            $"<p><a class=\"bb-csv\" download=\"{id}.csv\" "
+                + $"href=\"data:text/csv;charset=utf-8,{DataText(table.ToCsv())}\">Save as CSV</a></p>\n");
         html.Append(CultureInfo.InvariantCulture,
             $"<div class=\"bb-scroll\" tabindex=\"0\" role=\"region\" aria-label=\"{Escape("Table: " + name)}\">\n<table>\n<thead><tr>");
         foreach (string column in table.Columns)

@@ -176,7 +176,8 @@ internal static class PlotlyTraces
             ("title", Dynamic.Of(("text", unit.Bracketed))), ("thickness", 12), ("outlinewidth", 0)));
         trace.SetProperty(
             "hovertemplate",
-            $"%{{x:.4~g}} {XUnit(layout).Symbol}, %{{y:.4~g}} {YUnit(layout).Symbol}: %{{z:.4~g}} {unit.Symbol}<extra>{SvgWriter.Escape(heat.Name)}</extra>");
+            $"%{{x:.4~g}} {XUnit(layout).Symbol}, %{{y:.4~g}} {YUnit(layout).Symbol}: "
+                + $"%{{z:.4~g}} {unit.Symbol}<extra>{SvgWriter.Escape(heat.Name)}</extra>");
         return trace;
     }
 

@@ -85,7 +85,8 @@ public static class FigureExport
             foreach ((FigureSize size, Theme theme) in plan.Sizes.SelectMany(size => plan.Themes.Select(theme => (size, theme))))
             {
                 cancellation.ThrowIfCancellationRequested();
-                string name = $"{plan.CarName}-{entry.Name}-{size.Name}-{Name(units)}{(plain ? "-plain" : "")}{(theme == Theme.Light ? "" : "-" + theme.Name)}";
+                string name = $"{plan.CarName}-{entry.Name}-{size.Name}-{Name(units)}"
+                    + (plain ? "-plain" : "") + (theme == Theme.Light ? "" : "-" + theme.Name);
                 string svg = FigureText.WithMetadata(shown.ToSvg(size, theme), shown, vehicle);
                 Put(name + ".svg", svg);
                 if (browser is null)

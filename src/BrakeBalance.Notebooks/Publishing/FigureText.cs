@@ -115,7 +115,8 @@ public static class FigureText
     private static string Metadata(Figure figure, Vehicle vehicle)
     {
         var text = new StringBuilder();
-        text.Append("<metadata>\n<rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\">\n<rdf:Description rdf:about=\"\">\n");
+        text.Append("<metadata>\n<rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\" "
+            + "xmlns:dc=\"http://purl.org/dc/elements/1.1/\">\n<rdf:Description rdf:about=\"\">\n");
         foreach ((string name, string value) in new[]
         {
             ("title", figure.Title), ("description", figure.Caption), ("creator", "Brake balance notebooks"),

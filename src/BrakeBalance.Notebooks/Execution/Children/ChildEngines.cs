@@ -29,7 +29,8 @@ public sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsyncDi
         .. _ended.Concat(_process is { } last ? [last] : []).Where(process => !process.IsExplained).Select(process =>
             process.Notebooks is [var one]
                 ? $"{one}: after its last cell the process that ran it ended: {process.Ending}. Its page is whole."
-                : $"{string.Join(", ", process.Notebooks)}: after the last cell of one of them the process that ran them ended: {process.Ending}. Their pages are whole."),
+                : $"{string.Join(", ", process.Notebooks)}: after the last cell of one of them the process that ran them ended: "
+                    + $"{process.Ending}. Their pages are whole."),
     ];
 
     /// <summary>Starts an engine; a process that ends meanwhile is replaced when the first cell runs.</summary>

@@ -48,7 +48,8 @@ internal sealed class CellRenderer(string notebook, ProseRenderer prose)
 
     private static void AppendFailure(StringBuilder html, CellFailure failure)
     {
-        html.Append("<div class=\"bb-failure\" role=\"note\"><p><strong>This cell failed.</strong> The cells below it were not run.</p><pre>")
+        html.Append("<div class=\"bb-failure\" role=\"note\">"
+            + "<p><strong>This cell failed.</strong> The cells below it were not run.</p><pre>")
             .Append(HtmlText.Escape(failure.Message)).Append("</pre>");
         if (failure.Line is { } line)
         {

@@ -23,7 +23,8 @@ internal static partial class OutputRenderer
         if (data.TryGetValue("image/svg+xml", out string? svg))
             return $"<div class=\"bb-output bb-scroll\">{SvgProlog().Replace(svg, "")}</div>\n";
         if (data.TryGetValue("image/png", out string? png) && Base64().IsMatch(png))
-            return $"<div class=\"bb-output\"><img alt=\"Picture made by the cell\" src=\"data:image/png;base64,{png.ReplaceLineEndings("")}\"></div>\n";
+            return "<div class=\"bb-output\"><img alt=\"Picture made by the cell\" "
+                + $"src=\"data:image/png;base64,{png.ReplaceLineEndings("")}\"></div>\n";
         string text = data.GetValueOrDefault("text/plain") ?? csv
             ?? string.Join('\n', data.OrderBy(d => d.Key, StringComparer.Ordinal).Select(d => $"{d.Key}: {d.Value}"));
         // Columns are made with runs of spaces; without them the text is sentences, which may wrap and need no fixed pitch.
@@ -32,7 +33,8 @@ internal static partial class OutputRenderer
     }
 
     private static string SaveLink(string csv, string fileName) =>
-        $"<p class=\"bb-save\"><a download=\"{HtmlText.Escape(fileName)}.csv\" href=\"data:text/csv;charset=utf-8,{Uri.EscapeDataString(csv)}\">Save the table as CSV</a></p>\n";
+        $"<p class=\"bb-save\"><a download=\"{HtmlText.Escape(fileName)}.csv\" "
+            + $"href=\"data:text/csv;charset=utf-8,{Uri.EscapeDataString(csv)}\">Save the table as CSV</a></p>\n";
 
     private static bool IsBareTable(string html) => html.AsSpan().TrimStart().StartsWith("<table", StringComparison.OrdinalIgnoreCase);
 
