@@ -4,6 +4,7 @@ using BrakeBalance.Charts.Sheets;
 using BrakeBalance.Charts.Tables;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Charts.Tests;
 

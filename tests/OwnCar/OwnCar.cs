@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 
 namespace BrakeBalance.Tests;

@@ -1,5 +1,4 @@
 using BrakeBalance.Balance;
-using BrakeBalance.Charts.Layers;
 using UnitsNet;
 using UnitsNet.Units;
 

@@ -123,7 +123,7 @@ public static class HeatFigures
             : result.DryBoilingMargin.Kelvins < 0 ? $", new fluid {parked}" : "";
         return result.FirstBoilingStop is { } stop ? FormattableString.Invariant($"Old fluid boils in stop {stop}") + of + dry
             : result.WetBoilingMargin.Kelvins >= 0
-                ? $"The fluid stays {Kelvins(result.WetBoilingMargin, units)} below its wet boiling point, also {parked}"
+                ? $"The fluid stays {StopTables.Kelvins(result.WetBoilingMargin, units)} below its wet boiling point, also {parked}"
             : BoilsDriving(result) ? "Old fluid boils between two stops" + dry
             : $"Old fluid boils {parked}{dry}";
     }
@@ -173,14 +173,6 @@ public static class HeatFigures
             figure.Level(name, at.Kelvins, tone, Dash.LongDash);
         }
     }
-
-    /// <summary>A difference of temperatures in words.</summary>
-    /// <param name="difference">The difference.</param>
-    /// <param name="units">The system of units.</param>
-    /// <returns>Rounded to whole kelvins or degrees Fahrenheit.</returns>
-    public static string Kelvins(TemperatureDelta difference, UnitSystem units) => units == UnitSystem.Us
-        ? FormattableString.Invariant($"{difference.DegreesFahrenheit:0} °F")
-        : FormattableString.Invariant($"{difference.Kelvins:0} K");
 
     private static string Percent(double value) => Measure.Percent.Text(value, UnitSystem.Si);
 }

@@ -1,6 +1,5 @@
 using System.Globalization;
 using BrakeBalance.Balance;
-using BrakeBalance.Charts.Layers;
 using BrakeBalance.Measurements;
 using UnitsNet;
 

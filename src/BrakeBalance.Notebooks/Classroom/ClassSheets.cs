@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using BrakeBalance.Charts.Lessons;
 using BrakeBalance.Notebooks.Pages;
-using BrakeBalance.Notebooks.Pages.Prose;
 using BrakeBalance.Teaching;
 
 namespace BrakeBalance.Notebooks.Classroom;

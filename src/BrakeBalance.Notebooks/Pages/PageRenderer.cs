@@ -2,8 +2,6 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using BrakeBalance.Notebooks.Execution;
-using BrakeBalance.Notebooks.Pages.Cells;
-using BrakeBalance.Notebooks.Pages.Prose;
 
 namespace BrakeBalance.Notebooks.Pages;
 

@@ -174,7 +174,7 @@ public sealed class Chromium : IAsyncDisposable
     }
 
     private static string Wrapped(string svg, string width, string height, string title = "Figure") =>
-        $"<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>{Pages.HtmlText.Escape(title)}</title>"
+        $"<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>{HtmlText.Escape(title)}</title>"
         + $"<style>html,body{{margin:0;background:transparent;overflow:hidden}}svg{{display:block;width:{width};height:{height}}}</style>"
         + $"</head><body>{svg}</body></html>";
 

@@ -20,7 +20,7 @@ public static class FigureExport
     /// <param name="browser">Makes pictures and sheets; null when neither is wanted or possible.</param>
     /// <param name="cancellation">Ends the export between two files.</param>
     /// <returns>Names of the files written, in order, and the figures that failed.</returns>
-    /// <exception cref="Commands.BadInputException">A file cannot be written.</exception>
+    /// <exception cref="BadInputException">A file cannot be written.</exception>
     public static Task<FigureExportResult> WriteAsync(
         Vehicle vehicle, FigurePlan plan, string folder, Chromium? browser, CancellationToken cancellation = default) =>
         WriteAsync(vehicle, plan, folder, browser, units => FigureCatalogue.For(vehicle, units), cancellation);

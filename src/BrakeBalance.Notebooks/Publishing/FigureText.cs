@@ -123,7 +123,7 @@ public static class FigureText
                 ("source", $"{Method} {Car(vehicle)}"), ("rights", Licence), ("format", "image/svg+xml"),
         })
         {
-            text.Append("<dc:").Append(name).Append('>').Append(Pages.HtmlText.Escape(value)).Append("</dc:").Append(name).Append(">\n");
+            text.Append("<dc:").Append(name).Append('>').Append(HtmlText.Escape(value)).Append("</dc:").Append(name).Append(">\n");
         }
 
         return text.Append("</rdf:Description>\n</rdf:RDF>\n</metadata>\n").ToString();

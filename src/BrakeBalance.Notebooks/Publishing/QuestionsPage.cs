@@ -4,6 +4,7 @@ using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Publishing;
 

@@ -10,6 +10,7 @@ using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Notebooks.Tests.Browser;
 using BrakeBalance.Notebooks.Tests.Commands;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using PuppeteerSharp.Media;
 using UnitsNet;
 

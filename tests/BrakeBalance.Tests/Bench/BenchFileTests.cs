@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using BrakeBalance.Bench;
+using BrakeBalance.Bench.Files;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles.Files;
 using Json.Schema;
