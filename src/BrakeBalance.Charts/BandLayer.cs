@@ -1,7 +1,7 @@
 namespace BrakeBalance.Charts;
 
 /// <summary>A band between two lines over the same abscissae: spread or uncertainty.</summary>
-public sealed record BandLayer : Layer
+internal sealed record BandLayer : Layer
 {
     /// <summary>Abscissae in SI, rising.</summary>
     public required IReadOnlyList<double> X { get; init; }

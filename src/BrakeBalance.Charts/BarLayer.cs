@@ -1,7 +1,7 @@
 namespace BrakeBalance.Charts;
 
 /// <summary>One series of bars over the categories of the x axis.</summary>
-public sealed record BarLayer : Layer
+internal sealed record BarLayer : Layer
 {
     /// <summary>The height of the bar of each category, in SI.</summary>
     public required IReadOnlyList<double> Values { get; init; }

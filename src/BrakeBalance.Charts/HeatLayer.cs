@@ -1,7 +1,7 @@
 namespace BrakeBalance.Charts;
 
 /// <summary>A grid of cells tinted by a value.</summary>
-public sealed record HeatLayer : Layer
+internal sealed record HeatLayer : Layer
 {
     /// <summary>Abscissae of the cell centres in SI, evenly spaced and rising.</summary>
     public required IReadOnlyList<double> X { get; init; }

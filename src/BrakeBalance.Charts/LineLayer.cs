@@ -1,7 +1,7 @@
 namespace BrakeBalance.Charts;
 
 /// <summary>A line through points, with a direct label.</summary>
-public sealed record LineLayer : Layer
+internal sealed record LineLayer : Layer
 {
     /// <summary>Abscissae in SI.</summary>
     public required IReadOnlyList<double> X { get; init; }

@@ -1,7 +1,7 @@
 namespace BrakeBalance.Charts;
 
 /// <summary>A grid of cells that each belong to one named class, such as <c>front first everywhere</c>.</summary>
-public sealed record MapLayer : Layer
+internal sealed record MapLayer : Layer
 {
     /// <summary>Abscissae of the cell centres in SI, evenly spaced and rising.</summary>
     public required IReadOnlyList<double> X { get; init; }

@@ -1,7 +1,7 @@
 namespace BrakeBalance.Charts;
 
 /// <summary>Single points, each with a label or an error bar if wanted.</summary>
-public sealed record MarkerLayer : Layer
+internal sealed record MarkerLayer : Layer
 {
     /// <summary>Abscissae in SI.</summary>
     public required IReadOnlyList<double> X { get; init; }

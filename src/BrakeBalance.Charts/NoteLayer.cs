@@ -1,7 +1,7 @@
 namespace BrakeBalance.Charts;
 
 /// <summary>A remark at a point of the plot.</summary>
-public sealed record NoteLayer : Layer
+internal sealed record NoteLayer : Layer
 {
     /// <summary>Abscissa in SI.</summary>
     public required double X { get; init; }

@@ -1,7 +1,7 @@
 namespace BrakeBalance.Charts;
 
 /// <summary>A straight line across the whole plot at one value.</summary>
-public sealed record ReferenceLayer : Layer
+internal sealed record ReferenceLayer : Layer
 {
     /// <summary>Whether the line stands upright at an abscissa; otherwise it lies at an ordinate.</summary>
     public required bool Vertical { get; init; }

@@ -1,7 +1,7 @@
 namespace BrakeBalance.Charts;
 
 /// <summary>A shaded polygon labelled in words.</summary>
-public sealed record RegionLayer : Layer
+internal sealed record RegionLayer : Layer
 {
     /// <summary>Abscissae of the corners in SI.</summary>
     public required IReadOnlyList<double> X { get; init; }

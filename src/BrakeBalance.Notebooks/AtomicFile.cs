@@ -4,7 +4,7 @@ using BrakeBalance.Notebooks.Commands;
 namespace BrakeBalance.Notebooks;
 
 /// <summary>Files that are either written whole or left as they were.</summary>
-public static class AtomicFile
+internal static class AtomicFile
 {
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 

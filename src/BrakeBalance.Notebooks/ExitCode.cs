@@ -1,7 +1,7 @@
 namespace BrakeBalance.Notebooks;
 
 /// <summary>What a command tells the shell. README and <c>--help</c> say the same.</summary>
-public static class ExitCode
+internal static class ExitCode
 {
     /// <summary>The answer is given, whether or not it is good news for the car.</summary>
     public const int Success = 0;

@@ -7,7 +7,7 @@ namespace BrakeBalance.Notebooks;
 /// <param name="Output">Answers.</param>
 /// <param name="Error">Problems.</param>
 /// <param name="IsInteractive">Whether a person watches <paramref name="Output"/>: colours and moving progress, else plain lines.</param>
-public sealed record Terminal(TextWriter Output, TextWriter Error, bool IsInteractive)
+internal sealed record Terminal(TextWriter Output, TextWriter Error, bool IsInteractive)
 {
     /// <summary>Where progress is shown while a command still works: the real output, never held back.</summary>
     public TextWriter Live { get; private init; } = Output;

@@ -8,7 +8,7 @@ using static System.FormattableString;
 
 namespace BrakeBalance.Charts.Lessons;
 
-public static partial class LessonFigures
+internal static partial class LessonFigures
 {
     private static Explorable Utilisation(ExerciseCar car, UnitSystem units)
     {

@@ -5,7 +5,7 @@ using BrakeBalance.Teaching;
 namespace BrakeBalance.Notebooks.Classroom;
 
 /// <summary>A class's results as CSV: a line an answer, and a line an exercise.</summary>
-public static class ClassReport
+internal static class ClassReport
 {
     /// <summary>The marks.</summary>
     /// <param name="results">The results.</param>

@@ -8,7 +8,7 @@ namespace BrakeBalance.Notebooks.Classroom;
 
 /// <summary>The printed papers of a class: one file with every student's sheet, another with the teacher's key.</summary>
 /// <remarks>The sheets hold no answer, no tolerance and no step, neither in their text nor in their source.</remarks>
-public static class ClassSheets
+internal static class ClassSheets
 {
     private const string Print =
         """

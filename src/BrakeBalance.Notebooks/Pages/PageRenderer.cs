@@ -9,7 +9,7 @@ namespace BrakeBalance.Notebooks.Pages;
 /// <remarks>
 /// The same notebook and options give the same bytes: the page holds no clock, no path of this machine and no random name.
 /// </remarks>
-public static class PageRenderer
+internal static class PageRenderer
 {
     private const int DeepestListedHeading = 3;
 

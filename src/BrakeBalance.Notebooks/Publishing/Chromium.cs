@@ -4,7 +4,7 @@ using PuppeteerSharp;
 namespace BrakeBalance.Notebooks.Publishing;
 
 /// <summary>The system's Chromium without a window, which turns drawings into pictures and sheets of paper.</summary>
-public sealed class Chromium : IAsyncDisposable
+internal sealed class Chromium : IAsyncDisposable
 {
     /// <summary>The environment variable that can name another browser of the Chromium family.</summary>
     public const string Variable = "BRAKE_BALANCE_CHROMIUM";

@@ -11,7 +11,7 @@ namespace BrakeBalance.Notebooks.Publishing;
 /// for larger pictures.
 /// Words (<c>.txt</c>, <c>.json</c>) and numbers (<c>.csv</c>) are the same for all sizes and carry no size in their name.
 /// </remarks>
-public static class FigureExport
+internal static class FigureExport
 {
     /// <summary>Writes the figures; one that cannot be made stops no other.</summary>
     /// <param name="vehicle">The car.</param>
@@ -124,10 +124,10 @@ public static class FigureExport
 /// <summary>What came of writing a car's figures.</summary>
 /// <param name="Files">Names of the files written, in order.</param>
 /// <param name="Failed">The figures that could not be made.</param>
-public sealed record FigureExportResult(IReadOnlyList<string> Files, IReadOnlyList<FigureFault> Failed);
+internal sealed record FigureExportResult(IReadOnlyList<string> Files, IReadOnlyList<FigureFault> Failed);
 
 /// <summary>A figure that could not be made.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="Units">The system of units in which it was asked for.</param>
 /// <param name="Fault">What happened.</param>
-public sealed record FigureFault(string Name, UnitSystem Units, Exception Fault);
+internal sealed record FigureFault(string Name, UnitSystem Units, Exception Fault);

@@ -9,7 +9,7 @@ using BrakeBalance.Vehicles;
 namespace BrakeBalance.Notebooks.Publishing;
 
 /// <summary>The texts that go with a published figure: method, credit, licence, and the note that cars are invented.</summary>
-public static class FigureText
+internal static class FigureText
 {
     /// <summary>The licence of figures and data of the repository.</summary>
     public const string Licence = "MIT License, © 2026 The brake balance notebooks developers";

@@ -6,7 +6,7 @@ using BrakeBalance.Notebooks.Pages;
 namespace BrakeBalance.Notebooks.Publishing;
 
 /// <summary>Writes a pocket card as a page that prints on one sheet and reads well on a phone.</summary>
-public static class PocketCardPage
+internal static class PocketCardPage
 {
     private const string Caution =
         "Calculated, approved by nobody. A car whose rear axle locks first spins. Change one thing at a time, "

@@ -12,7 +12,7 @@ namespace BrakeBalance.Notebooks.Publishing;
 
 /// <summary>The story "What the knee does": one page for readers who do not know the trade, with figures to move.</summary>
 /// <remarks>Every number in its text comes from the calculation assembly, and every state of its figures was computed beforehand.</remarks>
-public static class StoryPage
+internal static class StoryPage
 {
     /// <summary>The page's file name.</summary>
     public const string FileName = "what-the-knee-does.html";

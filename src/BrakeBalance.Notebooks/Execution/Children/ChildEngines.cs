@@ -9,7 +9,7 @@ namespace BrakeBalance.Notebooks.Execution.Children;
 /// </remarks>
 /// <param name="kind">What runs the cells.</param>
 /// <param name="cellLimit">The longest that a cell may take.</param>
-public sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsyncDisposable
+internal sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsyncDisposable
 {
     private readonly SemaphoreSlim _starting = new(1);
     private readonly List<CellProcess> _ended = [];
