@@ -28,6 +28,7 @@ global using BrakeBalance.Summaries;
 global using BrakeBalance.Teaching;
 global using BrakeBalance.Tyres;
 global using BrakeBalance.Vehicles;
+global using BrakeBalance.Vehicles.Files;
 global using Microsoft.Data.Analysis;
 global using UnitsNet;
 global using UnitSystem = BrakeBalance.Answers.UnitSystem;

@@ -1,5 +1,3 @@
-using BrakeBalance.Charts.Layers;
-
 namespace BrakeBalance.Charts;
 
 /// <summary>The table of a figure that brings none of its own.</summary>

@@ -1,4 +1,5 @@
 using BrakeBalance.Bench;
+using BrakeBalance.Bench.Files;
 
 namespace BrakeBalance.Charts;
 

@@ -12,7 +12,8 @@ public sealed record Drawing : IHtmlOutput
 {
     // Stands inside a drawing, so that it also holds where no style sheet of the pages is: in a Jupyter client.
     private const string Choice =
-        ".bb-drawing .bb-narrow{display:none}@media screen and (max-width:40rem){.bb-drawing .bb-wide{display:none}.bb-drawing .bb-narrow{display:block}}"
+        ".bb-drawing .bb-narrow{display:none}"
+            + "@media screen and (max-width:40rem){.bb-drawing .bb-wide{display:none}.bb-drawing .bb-narrow{display:block}}"
         + "@media print{.bb-drawing .bb-static.bb-narrow{display:none!important}}";
 
     private readonly FigureSize _wide;
@@ -55,9 +56,11 @@ public sealed record Drawing : IHtmlOutput
         var html = new StringBuilder();
         html.Append(CultureInfo.InvariantCulture, $"<figure class=\"bb-figure bb-drawing\" id=\"{Id}\">\n");
         html.Append(CultureInfo.InvariantCulture,
-            $"<div class=\"bb-static bb-wide\">\n{Svg(_wide, Theme.Light, Choice)}</div>\n<div class=\"bb-static bb-narrow\">\n{Svg(_narrow, Theme.Light, null)}</div>\n");
+            $"<div class=\"bb-static bb-wide\">\n{Svg(_wide, Theme.Light, Choice)}</div>\n"
+                + $"<div class=\"bb-static bb-narrow\">\n{Svg(_narrow, Theme.Light, null)}</div>\n");
         html.Append(CultureInfo.InvariantCulture,
-            $"<figcaption><strong class=\"bb-title\">{HtmlRenderer.Escape(Title)}</strong> <span class=\"bb-caption\">{HtmlRenderer.Escape(Caption)}</span></figcaption>\n");
+            $"<figcaption><strong class=\"bb-title\">{HtmlRenderer.Escape(Title)}</strong> "
+                + $"<span class=\"bb-caption\">{HtmlRenderer.Escape(Caption)}</span></figcaption>\n");
         html.Append("<details class=\"bb-data\"><summary>Numbers and description</summary>\n");
         html.Append(CultureInfo.InvariantCulture, $"<p>{HtmlRenderer.Escape(LongDescription)}</p>\n");
         HtmlRenderer.Table(html, Table, Id, Title);

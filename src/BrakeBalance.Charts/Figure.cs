@@ -1,5 +1,4 @@
 using System.Text;
-using BrakeBalance.Charts.Layers;
 using BrakeBalance.Charts.Rendering;
 using Plotly.NET;
 

@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using BrakeBalance.Charts.Layers;
 
 namespace BrakeBalance.Charts;
 

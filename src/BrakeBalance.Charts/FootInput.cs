@@ -20,6 +20,7 @@ public sealed record FootInput(Vehicle Vehicle, string Note)
         }
 
         Vehicle stand = new NotebookInput(RepositoryRoot.File(NotebookInput.DefaultVehicle), []).Load().Vehicle;
-        return new(stand, $"The file of \"{asked.Name}\" does not give {lacks}, so \"{stand.Name}\" stands in for it here. Add {lacks} to the file to see your own car. {stand.Note}");
+        return new(stand, $"The file of \"{asked.Name}\" does not give {lacks}, so \"{stand.Name}\" stands in for it here. "
+            + $"Add {lacks} to the file to see your own car. {stand.Note}");
     }
 }

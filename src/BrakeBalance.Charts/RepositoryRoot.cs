@@ -17,7 +17,8 @@ public static class RepositoryRoot
     public static string File(string relativePath) => Path.GetFullPath(Path.Combine(
         Find() ?? throw new DirectoryNotFoundException(
             "Notebooks and invented cars are taken from a clone of the repository, and no folder at or above "
-            + $"'{Environment.CurrentDirectory}' holds {Marker}. Start inside a clone, or name a file of your own where the command takes one."),
+            + $"'{Environment.CurrentDirectory}' holds {Marker}. "
+            + "Start inside a clone, or name a file of your own where the command takes one."),
         relativePath));
 
     private static string? Above(string start)

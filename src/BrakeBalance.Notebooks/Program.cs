@@ -1,3 +1,4 @@
+using BrakeBalance.Notebooks;
 using BrakeBalance.Notebooks.Commands;
 using BrakeBalance.Notebooks.Execution.Children;
 

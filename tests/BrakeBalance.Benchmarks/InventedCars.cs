@@ -1,4 +1,5 @@
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Benchmarks;
 

@@ -14,7 +14,7 @@ if (args is ["case", var of, var which])
 
 if (args is not ["fuzz", .. string[] numbers])
 {
-    BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+    BenchmarkSwitcher.FromAssembly(typeof(FuzzRun).Assembly).Run(args);
     return 0;
 }
 

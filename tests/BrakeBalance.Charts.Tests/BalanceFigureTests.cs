@@ -1,7 +1,6 @@
 using System.Text.Json.Nodes;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts.Figures;
-using BrakeBalance.Charts.Layers;
 using BrakeBalance.Rules;
 using BrakeBalance.Vehicles;
 using UnitsNet;

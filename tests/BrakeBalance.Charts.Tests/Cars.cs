@@ -5,6 +5,7 @@ using BrakeBalance.Charts.Figures;
 using BrakeBalance.Measurements;
 using BrakeBalance.Rules;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 
 namespace BrakeBalance.Charts.Tests;

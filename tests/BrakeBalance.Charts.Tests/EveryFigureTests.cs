@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using BrakeBalance.Charts.Layers;
 using BrakeBalance.Charts.Rendering;
 
 namespace BrakeBalance.Charts.Tests;

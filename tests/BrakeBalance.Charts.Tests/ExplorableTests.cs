@@ -34,7 +34,7 @@ public partial class ExplorableTests
                 JsonNode[] traces = [.. shown["data"]!.AsArray().OfType<JsonNode>()];
                 Assert.Equal(frame.Figures[f].Layers.Select(layer => layer.Name),
                     traces.Select(trace => trace["name"]!.GetValue<string>()));
-                var line = (Layers.LineLayer)frame.Figures[f].Layers.Last(layer => layer is Layers.LineLayer);
+                var line = (LineLayer)frame.Figures[f].Layers.Last(layer => layer is LineLayer);
                 double last = frame.Figures[f].YAxis.Measure.In(UnitSystem.Si).FromSi(line.Y[^1]);
                 JsonNode drawn = traces.Last(trace => trace["name"]!.GetValue<string>() == line.Name);
                 Assert.Equal(last, drawn["y"]!.AsArray()[^1]!.GetValue<double>(), Math.Max(1e-9, Math.Abs(last) * 1e-4));

@@ -4,6 +4,7 @@ using BrakeBalance.Charts.Sheets;
 using BrakeBalance.Charts.Tables;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Charts.Tests;
 
@@ -119,9 +120,13 @@ public class MeasurementFigureTests
         string text = System.Text.RegularExpressions.Regex.Replace(
             File.ReadAllText(RepositoryRoot.File("data/vehicles/coupe-1960s.json")),
             @"""pedal"": \{[^}]*\}",
-            @"""pedal"": { ""geometry"": { ""pivotToPad"": ""320 mm"", ""pivotToPin"": ""60 mm"", ""linkLength"": ""60 mm"", ""rodAxisDepth"": ""60 mm"", ""pinAngleAtRest"": ""30 °"" } }");
+            """
+            "pedal": { "geometry": { "pivotToPad": "320 mm", "pivotToPin": "60 mm",
+              "linkLength": "60 mm", "rodAxisDepth": "60 mm", "pinAngleAtRest": "30 °" } }
+            """);
         Vehicle car = VehicleFile.Read(text, "test").Vehicle;
-        Figure figure = BrakeBalance.Charts.Publishing.FigureCatalogue.For(car, UnitSystem.Si).Single(item => item.Entry.Name == "effort").Make()!;
+        Figure figure = BrakeBalance.Charts.Publishing.FigureCatalogue.For(car, UnitSystem.Si)
+            .Single(item => item.Entry.Name == "effort").Make()!;
         Assert.DoesNotContain("NaN", figure.ToPlainText(), StringComparison.Ordinal);
     }
 }

@@ -2,12 +2,12 @@ using System.Xml.Linq;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Figures;
-using BrakeBalance.Charts.Layers;
 using BrakeBalance.Charts.Tables;
 using BrakeBalance.Measurements;
 using BrakeBalance.Stops;
 using BrakeBalance.Tyres;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 
 namespace BrakeBalance.Charts.Tests;
@@ -108,7 +108,7 @@ public class StopFigureTests
     }
 
     [Fact]
-    public void The_knee_over_lateral_acceleration_is_told_with_the_bend_in_which_the_rear_lets_go_and_without_a_valve_the_side_force_is_shown()
+    public void The_knee_in_a_bend_is_told_with_where_the_rear_lets_go_and_without_a_valve_the_side_force_is_shown()
     {
         Vehicle coupe = Read("coupe-1960s");
         BendMap map = TrailBraking.Map(coupe, coupe.LoadCases[0], 0.9, Hundred, Acceleration.FromStandardGravity(0.1));

@@ -47,8 +47,9 @@ internal sealed record FuzzCase(string Kind, string Text, string What)
     private const string ClassFilled = """{ "name": "What is known", "carClass": "1960s coupe", "wheelbase": "2.70 m .. 2.75 m" }""";
 
     private const string ClassFilledControl = """
-        { "name": "What is known", "carClass": "small sports car", "pedal": {}, "assist": { "type": "hydraulic" }, "masterCylinder": { "type": "tandem" },
-          "aerodynamics": {}, "engineBraking": { "drivenAxle": "rear" }, "hydraulics": { "rearValves": [{ "type": "proportioning" }] } }
+        { "name": "What is known", "carClass": "small sports car", "pedal": {}, "assist": { "type": "hydraulic" },
+          "masterCylinder": { "type": "tandem" }, "aerodynamics": {}, "engineBraking": { "drivenAxle": "rear" },
+          "hydraulics": { "rearValves": [{ "type": "proportioning" }] } }
         """;
 
     // The coupe with other parts, so that those are changed too.
@@ -68,9 +69,16 @@ internal sealed record FuzzCase(string Kind, string Text, string What)
             return car.ToJsonString();
         }
 
-        const string Linkage = """{ "geometry": { "pivotToPad": "300 mm", "pivotToPin": "62 mm", "linkLength": "80 mm", "rodAxisDepth": "60 mm", "pinAngleAtRest": "-15 °" } }""";
-        const string Pump = """{ "type": "hydraulic", "reliefPressure": "95 bar", "pumpFlow": "6 l/min", "powerPiston": "22 mm", "boostRatio": 3.2 }""";
-        const string Lever = """[{ "type": "load-sensing", "kneeAtReference": "30 bar", "referenceLoad": "6 kN", "kneePerKilonewton": "8 bar", "slope": 0.35 }]""";
+        const string Linkage = """
+            { "geometry": { "pivotToPad": "300 mm", "pivotToPin": "62 mm", "linkLength": "80 mm",
+              "rodAxisDepth": "60 mm", "pinAngleAtRest": "-15 °" } }
+            """;
+        const string Pump = """
+            { "type": "hydraulic", "reliefPressure": "95 bar", "pumpFlow": "6 l/min", "powerPiston": "22 mm", "boostRatio": 3.2 }
+            """;
+        const string Lever = """
+            [{ "type": "load-sensing", "kneeAtReference": "30 bar", "referenceLoad": "6 kN", "kneePerKilonewton": "8 bar", "slope": 0.35 }]
+            """;
         yield return With(("hydraulics.rearValves", Lever));
         yield return With(("pedal", Linkage));
         yield return With(("assist", Pump),
@@ -78,7 +86,8 @@ internal sealed record FuzzCase(string Kind, string Text, string What)
     }
 
     private const string Answers =
-        "student,exercise,answer\n1,load-transfer-1,4520 N\n1,load-transfer-2,6100 N\n1,ideal-curve-1,0.29\n1,knee-1,30 bar\n2,knee-1,435 psi\n2,load-transfer-1,4.5 kN\n3,static-load-1,-1000 lbf\n";
+        "student,exercise,answer\n1,load-transfer-1,4520 N\n1,load-transfer-2,6100 N\n"
+            + "1,ideal-curve-1,0.29\n1,knee-1,30 bar\n2,knee-1,435 psi\n2,load-transfer-1,4.5 kN\n3,static-load-1,-1000 lbf\n";
 
     private static string Series { get; } = "time [s];speed [km/h]\n"
         + string.Concat(Enumerable.Range(0, 120)

@@ -156,7 +156,13 @@ internal static class FuzzDocuments
         public override string ToString()
         {
             string value = Value?.ToJsonString() ?? "null";
-            return $"{string.Join('.', Path)} {Kind switch { EditKind.Drop => "dropped", EditKind.Repeat => $"+{Times}", _ => "= " + (value.Length > Shown ? value[..Shown] + "…" : value) }}";
+            string edit = Kind switch
+            {
+                EditKind.Drop => "dropped",
+                EditKind.Repeat => $"+{Times}",
+                _ => "= " + (value.Length > Shown ? value[..Shown] + "…" : value),
+            };
+            return $"{string.Join('.', Path)} {edit}";
         }
     }
 }

@@ -2,8 +2,10 @@ using System.Text.RegularExpressions;
 using BrakeBalance.Charts;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Measurements;
+using BrakeBalance.Notebooks;
 using BrakeBalance.Notebooks.Commands;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using Bb = BrakeBalance.Notebooks.Commands.CommandLine;
 
 namespace BrakeBalance.Fuzz;

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 
 namespace BrakeBalance.Tests;
@@ -37,7 +38,8 @@ internal sealed class OwnCar : IDisposable
           },
           "hydraulics": {
             "rearValves": [
-              { "type": "proportioning", "knee": "25 bar", "slope": 0.35, "knob": { "kneeFullyOut": "5 bar", "kneePerTurn": "8 bar", "turns": 6 } }
+              { "type": "proportioning", "knee": "25 bar", "slope": 0.35,
+                "knob": { "kneeFullyOut": "5 bar", "kneePerTurn": "8 bar", "turns": 6 } }
             ]
           }
         }
@@ -104,7 +106,8 @@ internal sealed class OwnCar : IDisposable
         SurfaceCondition dry = SurfaceCondition.Typical("dry"), wet = SurfaceCondition.Typical("wet");
         string unit = slip == LogSlip.BarUnderPsi ? "psi" : "bar";
         var csv = new StringBuilder(
-            $"speed [km/h];load case;surface;turns;front pressure [{unit}];rear pressure [{unit}];lock pressure [{unit}];deceleration [{(slip == LogSlip.GUnderMetres ? "m/s2" : "g")}];locked first\n");
+            $"speed [km/h];load case;surface;turns;front pressure [{unit}];rear pressure [{unit}];lock "
+                + $"pressure [{unit}];deceleration [{(slip == LogSlip.GUnderMetres ? "m/s2" : "g")}];locked first\n");
         foreach (LoadCase load in car.LoadCases)
         {
             foreach ((SurfaceCondition surface, double bars, double turns) in ((SurfaceCondition, double, double)[])

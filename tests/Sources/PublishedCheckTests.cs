@@ -21,7 +21,8 @@ public class PublishedCheckTests
             .Order(StringComparer.Ordinal)];
         Assert.True(
             silent.Length == 0,
-            $"Write [Source(\"title, section\", Reading.Read)], or SecondHand or FromMemory, above each of these classes of {Project.GetName().Name}: "
+            "Write [Source(\"title, section\", Reading.Read)], "
+                + $"or SecondHand or FromMemory, above each of these classes of {Project.GetName().Name}: "
                 + string.Join(", ", silent));
         Assert.All(Checks, check => Assert.False(string.IsNullOrWhiteSpace(SourceOf(check)!.Name)));
     }
@@ -43,7 +44,8 @@ public class PublishedCheckTests
         string[] wanted = cases.Count > 0 ? [row] : [];
         Assert.True(
             written.SequenceEqual(wanted),
-            $"README.md, section \"Checked against\", must hold for {Project.GetName().Name} {(cases.Count > 0 ? $"exactly this row: {row}" : "no row: the project has no published checks")}");
+            $"README.md, section \"Checked against\", must hold for {Project.GetName().Name} "
+                + $"{(cases.Count > 0 ? $"exactly this row: {row}" : "no row: the project has no published checks")}");
     }
 
     private static SourceAttribute? SourceOf(MethodInfo check) =>

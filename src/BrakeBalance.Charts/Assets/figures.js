@@ -41,7 +41,8 @@
     const element = document.getElementById(state.id);
     if (!element) return null;
     const figure = {
-      state, element, live: element.querySelector('.bb-live'), still: element.querySelector('.bb-static'), started: false, drawnNarrow: null,
+      state, element, live: element.querySelector('.bb-live'), still: element.querySelector('.bb-static'),
+      started: false, drawnNarrow: null,
       draw() {
         if (!plotly() || !figure.started) return;
         element.classList.add('bb-on');
@@ -122,7 +123,8 @@
     if (!plotly() || !figure.started) return Promise.resolve();
     const chart = chartOf(figure.state, 720, false);
     const height = chart.layout.height;
-    return plotly().toImage({ data: chart.data, layout: { ...chart.layout, width: 720 }, config: { staticPlot: true } }, { format: 'svg', width: 720, height })
+    const drawn = { data: chart.data, layout: { ...chart.layout, width: 720 }, config: { staticPlot: true } };
+    return plotly().toImage(drawn, { format: 'svg', width: 720, height })
       .then(url => {
         const image = document.createElement('img');
         image.src = url;
@@ -150,7 +152,8 @@
     let frame = json.start, queued = false, settling = 0;
     root.querySelector('.bb-controls').hidden = false;
 
-    const shownText = settings => 'Shown: ' + json.controls.map((control, c) => control.label + ' ' + control.texts[settings[c]]).join(', ') + '.';
+    const shownText = settings =>
+      'Shown: ' + json.controls.map((control, c) => control.label + ' ' + control.texts[settings[c]]).join(', ') + '.';
     const show = () => {
       queued = false;
       const settings = inputs.map(input => Number(input.value));
@@ -218,7 +221,10 @@
       stop();
     });
     // A reloaded page may come back with the controls where the reader left them.
-    json.controls.forEach((control, c) => { if (inputs[c].tagName === 'INPUT' || inputs[c].selectedIndex >= 0) outputs[c].textContent = control.texts[Number(inputs[c].value)]; });
+    json.controls.forEach((control, c) => {
+      const chosen = inputs[c].tagName === 'INPUT' || inputs[c].selectedIndex >= 0;
+      if (chosen) outputs[c].textContent = control.texts[Number(inputs[c].value)];
+    });
     queue();
     return own;
   };

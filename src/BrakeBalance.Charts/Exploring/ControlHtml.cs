@@ -21,7 +21,8 @@ internal static class ControlHtml
             if (control.IsSlider)
             {
                 html.Append(CultureInfo.InvariantCulture,
-                    $"<input type=\"range\" id=\"{id}\" min=\"0\" max=\"{control.Settings.Count - 1}\" step=\"1\" value=\"{control.Start}\" aria-valuetext=\"{HtmlRenderer.Escape(start)}\">\n");
+                    $"<input type=\"range\" id=\"{id}\" min=\"0\" max=\"{control.Settings.Count - 1}\" "
+                        + $"step=\"1\" value=\"{control.Start}\" aria-valuetext=\"{HtmlRenderer.Escape(start)}\">\n");
             }
             else
             {
@@ -55,7 +56,8 @@ internal static class ControlHtml
             foreach (Readout readout in frame.Readouts)
             {
                 html.Append(CultureInfo.InvariantCulture,
-                    $"<div class=\"bb-readout\"><dt>{HtmlRenderer.Escape(readout.Label)}</dt><dd>{HtmlRenderer.Escape(readout.Value)}</dd></div>\n");
+                    $"<div class=\"bb-readout\"><dt>{HtmlRenderer.Escape(readout.Label)}</dt>"
+                        + $"<dd>{HtmlRenderer.Escape(readout.Value)}</dd></div>\n");
             }
 
             html.Append("</dl>\n");

@@ -57,8 +57,9 @@ public sealed class Explorable : IHtmlOutput
         int count = controls.Aggregate(1, (product, control) => product * control.Settings.Count);
         if (controls.Count == 0 || count > CombinationLimit)
         {
-            throw new ArgumentException(FormattableString.Invariant(
-                $"The explorable '{id}' needs at least one control and at most {CombinationLimit} combinations; it has {controls.Count} and {count}."));
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                $"The explorable '{id}' needs at least one control and at most {CombinationLimit} combinations; "
+                    + $"it has {controls.Count} and {count}."));
         }
 
         var selections = Enumerable.Range(0, count).Select(index => new Selection(controls, Places(controls, index))).ToList();

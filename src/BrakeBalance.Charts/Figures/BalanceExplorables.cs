@@ -100,7 +100,9 @@ public static class BalanceExplorables
         { First: Axle.Rear } => new(
             $"The rear axle locks first at a deceleration of {Finding.Rate(lockUp.At.BrakingRate)} g: the car can spin.",
             VerdictKind.Caution),
-        { First: null } => new($"Both axles lock together at a deceleration of {Finding.Rate(lockUp.At.BrakingRate)} g: nothing is left in hand.", VerdictKind.Caution),
-        _ => new($"The front axle locks first at a deceleration of {Finding.Rate(lockUp.At.BrakingRate)} g: the car runs straight on, unsteered.", VerdictKind.Good),
+        { First: null } => new($"Both axles lock together at a deceleration of {Finding.Rate(lockUp.At.BrakingRate)} g: "
+            + "nothing is left in hand.", VerdictKind.Caution),
+        _ => new($"The front axle locks first at a deceleration of {Finding.Rate(lockUp.At.BrakingRate)} g: "
+            + "the car runs straight on, unsteered.", VerdictKind.Good),
     };
 }

@@ -29,7 +29,8 @@ public static class BenchFigures
         figure
             .Title($"A half turn takes at least {Half(least)} of {least.Dash} hose and {Half(most)} of {most.Dash}")
             .Describe(
-                $"Least length of hose in one bend, least radius times angle, for {hoseClass}. The straight hose at the fittings comes on top. The maker's chart goes before this table.",
+                $"Least length of hose in one bend, least radius times angle, for {hoseClass}. "
+                    + "The straight hose at the fittings comes on top. The maker's chart goes before this table.",
                 $"Straight lines from zero: hose taken by a bend over its angle, one for each size of {hoseClass}.",
                 $"For a half turn: {string.Join(", ", sizes.Select(size => $"{size.Dash} {Half(size)}"))}.")
             .X("Angle of the bend", "θ", Measure.Angle, 0, Math.PI)
@@ -83,7 +84,8 @@ public static class BenchFigures
                 ? $"With the pedal at rest {At(coldest[0])} stand at the booster with oil of {cold}, {At(warmest[0])} at {warm}"
                 : $"Cold oil holds back the booster: {At(coldest[^1])} at {cold}, {At(warmest[^1])} at {warm} for {most}")
             .Describe(
-                "Back-pressure at the booster's return over the flow out of it, by Darcy's law with 64/Re or Colebrook's friction factor. A bend upwards is the change to turbulent flow.",
+                "Back-pressure at the booster's return over the flow out of it, by Darcy's law with 64/Re or Colebrook's friction factor. "
+                    + "A bend upwards is the change to turbulent flow.",
                 "Rising lines of back-pressure over the booster's return flow, one for each oil temperature.",
                 string.Join(' ', curves.Select(curve =>
                     $"Oil of {curve.Name}: {At(curve.Pascals[0])} at rest, {At(curve.Pascals[^1])} at {most}.")))

@@ -3,7 +3,7 @@ using UnitsNet.Units;
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>Measures of the bench, finer than those of the road.</summary>
-public static class BenchMeasures
+internal static class BenchMeasures
 {
     /// <summary>A length to cut by: mm or in; the SI unit is the metre.</summary>
     public static Measure Cut { get; } =

@@ -45,7 +45,8 @@ public static class ComparisonFigures
         figure
             .Title(Finding.Capital($"{order}; {share}"))
             .Describe(
-                "Braking efficiency at the first lock-up, before and after the change. Triangles mark surfaces on which the rear axle locks first: dangerous.",
+                "Braking efficiency at the first lock-up, before and after the change. "
+                    + "Triangles mark surfaces on which the rear axle locks first: dangerous.",
                 "Two lines of braking efficiency over adhesion, before and after; triangles where the rear axle locks first.",
                 $"{Finding.Capital(order)}: {share}.")
             .X("Adhesion", "k", Measure.Number, 0, adhesions.Max())
@@ -101,7 +102,8 @@ public static class ComparisonFigures
         {
             Id = id,
             Title = "Turns of the knob, counted inwards from fully out, and what they give",
-            Caption = $"Line pressures, gauge, at a braking rate of {rate}; lock order at an adhesion of {surface}. Check with two gauges; change one thing at a time.",
+            Caption = $"Line pressures, gauge, at a braking rate of {rate}; lock order at an adhesion of {surface}. "
+                + "Check with two gauges; change one thing at a time.",
             Table = new TableBuilder(units)
                 .Column("Turns in", Measure.Number, turns)
                 .Column("Knee", Measure.LinePressure, knees)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using BrakeBalance.Balance;
 using UnitsNet;
 
@@ -22,19 +23,23 @@ public static partial class FootFigures
             ?? outcomes[0];
         double sound = outcomes[0].Distance?.Whole.Meters ?? 0;
         string title = worst.Distance is { } longest && sound > 0
-            ? FormattableString.Invariant(
-                $"Worst is \"{worst.Case.Name}\": {figure.Text(Measure.Distance, longest.Whole)}, {longest.Whole.Meters / sound:0.0} times the sound car's")
+            ? string.Create(CultureInfo.InvariantCulture,
+                $"Worst is \"{worst.Case.Name}\": {figure.Text(Measure.Distance, longest.Whole)}, "
+                    + $"{longest.Whole.Meters / sound:0.0} times the sound car's")
             : "Nothing brakes in any case";
         double[] Part(Func<StoppingDistance, Length> part) =>
             [.. outcomes.Select(outcome => outcome.Distance is { } distance ? part(distance).Meters : 0)];
         return figure
             .Title(title)
             .Describe(
-                $"Stopping distance from {figure.Text(Measure.Speed, asked.Speed)} with at most {figure.Text(Measure.ControlForce, asked.PedalForce)} on the pedal at an adhesion of {Words(asked.Adhesion)}, no wheel locked. {car}, {outcomes[0].LoadCase}.",
+                $"Stopping distance from {figure.Text(Measure.Speed, asked.Speed)} "
+                    + $"with at most {figure.Text(Measure.ControlForce, asked.PedalForce)} "
+                    + $"on the pedal at an adhesion of {Words(asked.Adhesion)}, no wheel locked. {car}, {outcomes[0].LoadCase}.",
                 "Stacked bars of reaction, build-up and braking distance for each case of failure.",
                 "The rule for failed circuits and assist counts from the first touch of the pedal. "
                     + string.Join(" ", outcomes.Select(outcome => outcome.Distance is { } distance
-                    ? $"{Finding.Capital(outcome.Case.Name)}: {figure.Text(Measure.Distance, distance.Whole)} at a braking rate of {Words(outcome.RateAtForce)}."
+                    ? $"{Finding.Capital(outcome.Case.Name)}: "
+                        + $"{figure.Text(Measure.Distance, distance.Whole)} at a braking rate of {Words(outcome.RateAtForce)}."
                     : $"{Finding.Capital(outcome.Case.Name)}: nothing brakes.")))
             .Categories("Case", outcomes.Select(outcome => ShortName(outcome.Case)))
             .Y("Distance", "s", Measure.Distance, 0)

@@ -24,15 +24,19 @@ public static class GaugeFigures
             ? "The gauges, lines or columns are swapped: no knee can be read"
             : seen.Length == 0 ? "No knee shows within the pressures read"
             : seen.Length == 1 ? $"The gauges show a knee at {figure.Text(Measure.LinePressure, seen[0].Apply!.Knee!.Value.Estimate)}"
-            : $"The gauges show knees from {figure.Text(Measure.LinePressure, seen.Min(p => p.Apply!.Knee!.Value.Estimate))} to {figure.Text(Measure.LinePressure, seen.Max(p => p.Apply!.Knee!.Value.Estimate))}";
+            : $"The gauges show knees from {figure.Text(Measure.LinePressure, seen.Min(p => p.Apply!.Knee!.Value.Estimate))} "
+                + $"to {figure.Text(Measure.LinePressure, seen.Max(p => p.Apply!.Knee!.Value.Estimate))}";
         figure
             .Title(finding)
             .Describe(
-                "Rear against front line pressure as read on two gauges; lines are the fits for each position of the adjuster, pressure rising.",
+                "Rear against front line pressure as read on two gauges; "
+                    + "lines are the fits for each position of the adjuster, pressure rising.",
                 "Gauge readings rising along the line of equal pressures, each knob position bending off it at its own knee.",
                 $"{readings.Count} readings. "
                     + string.Join(' ', seen.Select(p =>
-                    $"{Name(p.Turns)}: knee {figure.Text(Measure.LinePressure, p.Apply!.Knee!.Value.Estimate)}, slope {Measure.Number.Text(p.Apply.Slope!.Value.Estimate, figure.Units)}.")) + " Readings with pressure falling lie a little higher: the valve's hysteresis.")
+                    $"{Name(p.Turns)}: knee {figure.Text(Measure.LinePressure, p.Apply!.Knee!.Value.Estimate)}, "
+                        + $"slope {Measure.Number.Text(p.Apply.Slope!.Value.Estimate, figure.Units)}."))
+                    + " Readings with pressure falling lie a little higher: the valve's hysteresis.")
             .X("Front line pressure", "p₁", Measure.LinePressure, 0, top)
             .Y("Rear line pressure", "p₂", Measure.LinePressure, 0, top)
             .Line("equal pressures", [0, top], [0, top], Tone.Guide, Dash.Dot, 1);
@@ -86,9 +90,11 @@ public static class GaugeFigures
         return figure
             .Title($"A turn moves the knee by {figure.Text(Measure.LinePressure, perTurn.Estimate)}")
             .Describe(
-                "Knee against turns of the adjuster from fully out, from gauge readings with pressure rising; the band holds the knee at 90 %.",
+                "Knee against turns of the adjuster from fully out, "
+                    + "from gauge readings with pressure rising; the band holds the knee at 90 %.",
                 "Knee rising in a straight line with the turns of the adjuster, with a narrow band and the single fits as points.",
-                $"Each turn moves the knee by {figure.Text(Measure.LinePressure, perTurn.Low)} to {figure.Text(Measure.LinePressure, perTurn.High)}, at 90 %. The line is drawn over the turns measured only.")
+                $"Each turn moves the knee by {figure.Text(Measure.LinePressure, perTurn.Low)} to "
+                    + $"{figure.Text(Measure.LinePressure, perTurn.High)}, at 90 %. The line is drawn over the turns measured only.")
             .X("Turns in from fully out", "n", Measure.Number)
             .Y("Knee", "p", Measure.LinePressure, 0)
             .Band("90 % interval", turns, knees.Select(k => k.Low).ToArray(), knees.Select(k => k.High).ToArray(), Tone.Ideal)

@@ -13,7 +13,9 @@ namespace BrakeBalance.Charts.Figures;
 public sealed class GaugeSheet(ControlForce control, IReadOnlyList<Force>? forces = null, UnitSystem? units = null) : IHtmlOutput
 {
     private const string Caution =
-        "Wheels chocked, car in neutral, engine running as in the file. Bleed the gauges first and push smoothly. With a hydraulic booster hold no more than about 100 lbf (450 N) for 5 s. Never exceed the lowest pressure rating in the chain. Work for a competent person.";
+        "Wheels chocked, car in neutral, engine running as in the file. Bleed the gauges first and push smoothly. "
+            + "With a hydraulic booster hold no more than about 100 lbf (450 N) for 5 s. "
+            + "Never exceed the lowest pressure rating in the chain. Work for a competent person.";
 
     private const string Style = """
         <style>
@@ -45,7 +47,8 @@ public sealed class GaugeSheet(ControlForce control, IReadOnlyList<Force>? force
         foreach (string[] row in Rows())
         {
             html.Append(CultureInfo.InvariantCulture,
-                $"<tr><th scope=\"row\">{row[0]}</th><td>{row[1]}</td><td>{row[2]}</td><td>{row[3]}</td><td class=\"bb-blank\"></td><td class=\"bb-blank\"></td></tr>\n");
+                $"<tr><th scope=\"row\">{row[0]}</th><td>{row[1]}</td>"
+                    + $"<td>{row[2]}</td><td>{row[3]}</td><td class=\"bb-blank\"></td><td class=\"bb-blank\"></td></tr>\n");
         }
 
         return html.Append(CultureInfo.InvariantCulture, $"</tbody>\n</table>\n<p>{Text(Caution)}</p>\n</div>\n").ToString();

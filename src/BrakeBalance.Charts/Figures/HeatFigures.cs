@@ -24,9 +24,11 @@ public static class HeatFigures
         figure
             .Title(boil)
             .Describe(
-                $"{result.Cycle}; {result.Car}. Bulk temperatures at the end of each stop; boiling points of {result.Fluid.Name} (49 CFR 571.116).",
+                $"{result.Cycle}; {result.Car}. Bulk temperatures at the end of each stop; "
+                    + $"boiling points of {result.Fluid.Name} (49 CFR 571.116).",
                 "Temperatures climb stop by stop; level lines mark boiling points and the start of fade.",
-                $"{boil}. The hottest front disc or drum reaches {figure.Text(Measure.Temperature, result.HottestRing.Front)}, the rear {figure.Text(Measure.Temperature, result.HottestRing.Rear)}. {Soak(result, figure.Units)}")
+                $"{boil}. The hottest front disc or drum reaches {figure.Text(Measure.Temperature, result.HottestRing.Front)}, "
+                    + $"the rear {figure.Text(Measure.Temperature, result.HottestRing.Rear)}. {Soak(result, figure.Units)}")
             .X("Stop number", "n", Measure.Count, 1, result.Stops.Count)
             .Y("Temperature", "T", Measure.Temperature)
             .Line("front disc or drum", numbers, result.Stops.Select(s => s.RingAtEnd.Front).ToArray(), Tone.Front)
@@ -57,9 +59,12 @@ public static class HeatFigures
         return figure
             .Title($"While the brakes heat the balance {direction}")
             .Describe(
-                $"{result.Cycle}; {result.Car}. Front brakes' share of the work; torque over that at reference friction; deceleration over the first stop's.",
+                $"{result.Cycle}; {result.Car}. Front brakes' share of the work; "
+                    + "torque over that at reference friction; deceleration over the first stop's.",
                 "Front share, torque factors and deceleration against stop number.",
-                $"The front share goes from {Percent(braked[0].FrontShare!.Value)} to {Percent(braked[^1].FrontShare!.Value)}; the last stop reaches {Percent(braked[^1].MeanDeceleration.MetersPerSecondSquared / first)} of the first stop's deceleration.")
+                $"The front share goes from {Percent(braked[0].FrontShare!.Value)} to {Percent(braked[^1].FrontShare!.Value)}; "
+                    + $"the last stop reaches {Percent(braked[^1].MeanDeceleration.MetersPerSecondSquared / first)} "
+                    + "of the first stop's deceleration.")
             .X("Stop number", "n", Measure.Count, 1, Math.Max(2, result.Stops.Count))
             .Y("Fraction", "", Measure.Percent)
             .Line("front share of the work", numbers, braked.Select(s => s.FrontShare!.Value).ToArray(), Tone.Main, Dash.Solid, 2.5)
@@ -89,7 +94,10 @@ public static class HeatFigures
                 $"{result.Cycle}, then parked; {result.Car}. Bulk temperatures of disc or drum, hat and fluid.",
                 "Saw-tooth temperatures of discs or drums over a slow rise of hat and fluid, then the fluid's rise while the car stands.",
                 $"{fluid}. The {(frontHotter ? "front" : "rear")} brakes run hottest, {hottest}. {Soak(result, figure.Units)} " +
-                $"Disc or drum: front up to {figure.Text(Measure.Temperature, result.HottestRing.Front)}, rear up to {figure.Text(Measure.Temperature, result.HottestRing.Rear)}; fluid up to {figure.Text(Measure.Temperature, result.HottestFluid.Front)} front and {figure.Text(Measure.Temperature, result.HottestFluid.Rear)} rear.")
+                $"Disc or drum: front up to {figure.Text(Measure.Temperature, result.HottestRing.Front)}, "
+                    + $"rear up to {figure.Text(Measure.Temperature, result.HottestRing.Rear)}; "
+                    + $"fluid up to {figure.Text(Measure.Temperature, result.HottestFluid.Front)} front "
+                    + $"and {figure.Text(Measure.Temperature, result.HottestFluid.Rear)} rear.")
             .X("Time", "t", Measure.Time, 0)
             .Y("Temperature", "T", Measure.Temperature)
             .Line("front disc or drum", times, Kelvin(s => s.RingCelsius.Front), Tone.Front, Dash.Solid, 1.5)
@@ -115,7 +123,7 @@ public static class HeatFigures
             : result.DryBoilingMargin.Kelvins < 0 ? $", new fluid {parked}" : "";
         return result.FirstBoilingStop is { } stop ? FormattableString.Invariant($"Old fluid boils in stop {stop}") + of + dry
             : result.WetBoilingMargin.Kelvins >= 0
-                ? $"The fluid stays {Kelvins(result.WetBoilingMargin, units)} below its wet boiling point, also {parked}"
+                ? $"The fluid stays {StopTables.Kelvins(result.WetBoilingMargin, units)} below its wet boiling point, also {parked}"
             : BoilsDriving(result) ? "Old fluid boils between two stops" + dry
             : $"Old fluid boils {parked}{dry}";
     }
@@ -165,14 +173,6 @@ public static class HeatFigures
             figure.Level(name, at.Kelvins, tone, Dash.LongDash);
         }
     }
-
-    /// <summary>A difference of temperatures in words.</summary>
-    /// <param name="difference">The difference.</param>
-    /// <param name="units">The system of units.</param>
-    /// <returns>Rounded to whole kelvins or degrees Fahrenheit.</returns>
-    public static string Kelvins(TemperatureDelta difference, UnitSystem units) => units == UnitSystem.Us
-        ? FormattableString.Invariant($"{difference.DegreesFahrenheit:0} °F")
-        : FormattableString.Invariant($"{difference.Kelvins:0} K");
 
     private static string Percent(double value) => Measure.Percent.Text(value, UnitSystem.Si);
 }

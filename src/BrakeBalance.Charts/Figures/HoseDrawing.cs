@@ -1,3 +1,4 @@
+using System.Globalization;
 using BrakeBalance.Bench;
 using BrakeBalance.Charts.Rendering;
 
@@ -25,9 +26,12 @@ public static class HoseDrawing
         {
             Id = id ?? "hose-" + Naming.Slug(hose.Name),
             Title = $"{hose.Name}: cut {Text(hose.CutLength)} of hose{angle}",
-            Caption = $"Overall {Text(hose.OverallLength)} less cut-offs of {Text(hose.First.CutOff)} and {Text(hose.Second.CutOff)}. Under pressure {Text(hose.ShortestUnderPressure)} to {Text(hose.LongestUnderPressure)}. The angle is read from the second end: first end (1) hanging down, clockwise to the second (2).",
+            Caption = $"Overall {Text(hose.OverallLength)} less cut-offs of {Text(hose.First.CutOff)} and {Text(hose.Second.CutOff)}. "
+                + $"Under pressure {Text(hose.ShortestUnderPressure)} to {Text(hose.LongestUnderPressure)}. "
+                + "The angle is read from the second end: first end (1) hanging down, clockwise to the second (2).",
             AltText = $"Hose with two fittings and its lengths: overall {Text(hose.OverallLength)}, cut {Text(hose.CutLength)}.",
-            LongDescription = $"{hose.Rating.Name}. First end: {hose.First.Fitting}, cut-off {Text(hose.First.CutOff)}. Second end: {hose.Second.Fitting}, cut-off {Text(hose.Second.CutOff)}{angle}. The hose is cut to {Text(hose.CutLength)}.",
+            LongDescription = $"{hose.Rating.Name}. First end: {hose.First.Fitting}, cut-off {Text(hose.First.CutOff)}. Second end: "
+                + $"{hose.Second.Fitting}, cut-off {Text(hose.Second.CutOff)}{angle}. The hose is cut to {Text(hose.CutLength)}.",
             Table = new TableBuilder(system)
                 .Words("Length", "overall", "cut-off, first end", "cut-off, second end", "cut length", "free hose",
                     "shortest under pressure", "longest under pressure")
@@ -137,8 +141,9 @@ public static class HoseDrawing
             ("text-anchor", "middle"), ("stroke", "none"), ("fill", theme.Ink), ("font-size", font));
         double arc = radius * 0.62;
         int large = radians > Math.PI ? 1 : 0;
-        svg.Empty("path", ("d", FormattableString.Invariant(
-            $"M{x:0.##} {y + arc:0.##}A{arc:0.##} {arc:0.##} 0 {large} 1 {x - (arc * Math.Sin(radians)):0.##} {y + (arc * Math.Cos(radians)):0.##}")), ("stroke", theme.Front), ("stroke-dasharray", "3 2"));
+        svg.Empty("path", ("d", string.Create(CultureInfo.InvariantCulture,
+            $"M{x:0.##} {y + arc:0.##}A{arc:0.##} {arc:0.##} 0 {large} 1 {x - (arc * Math.Sin(radians)):0.##} "
+                + $"{y + (arc * Math.Cos(radians)):0.##}")), ("stroke", theme.Front), ("stroke-dasharray", "3 2"));
         svg.Text("text", text, ("x", x + (size.Width < 500 ? 44 : 0)), ("y", size.Width < 500 ? y + 4 : y - radius - 10),
             ("text-anchor", size.Width < 500 ? "start" : "middle"), ("stroke", "none"), ("fill", theme.Ink), ("font-weight", "bold"));
         svg.Close();

@@ -32,9 +32,12 @@ public static class KneeFigure
         figure
             .Title(KneeTitle(figure, setting, used, top))
             .Describe(
-                $"Braking efficiency of the {vehicle.Name} over all load cases, speeds and surfaces from {Finding.Rate(conditions.LowestAdhesion)} to {Finding.Rate(conditions.HighestAdhesion)}, against the valve's knee.",
+                $"Braking efficiency of the {vehicle.Name} over all load cases, "
+                    + $"speeds and surfaces from {Finding.Rate(conditions.LowestAdhesion)} "
+                    + $"to {Finding.Rate(conditions.HighestAdhesion)}, against the valve's knee.",
                 "Mean and least braking efficiency against the knee; a line marks the safe limit, the region beyond it is hatched.",
-                $"A higher knee lets the rear brakes work more. {SettingWords.Sentence(setting, figure.Units)} Conditions: {SettingWords.Conditions(vehicle, figure.Units)}.")
+                "A higher knee lets the rear brakes work more. "
+                    + $"{SettingWords.Sentence(setting, figure.Units)} Conditions: {SettingWords.Conditions(vehicle, figure.Units)}.")
             .X("Knee", "p", Measure.LinePressure, 0, top)
             .Y("Braking efficiency", "", Measure.Percent, floor, 1);
         double safe = setting.SafeLimit?.Knee?.Pascals ?? 0;

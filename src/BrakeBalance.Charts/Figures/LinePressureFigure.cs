@@ -21,7 +21,8 @@ public static partial class BalanceFigures
         BalancePoint last = points[^1];
         string title = knees.Count > 0
             ? $"Above a knee of {figure.Text(Measure.LinePressure, knees[0].LinePressures.Rear)} the rear brakes get less of the pressure"
-            : $"The rear brakes get {Measure.Percent.Text(last.LinePressures.Rear / last.LinePressures.Front, figure.Units)} of the front pressure all the way";
+            : $"The rear brakes get {Measure.Percent.Text(last.LinePressures.Rear / last.LinePressures.Front, figure.Units)} "
+                + "of the front pressure all the way";
         LockUp[] lockUps = [.. adhesions.Select(model.FirstLockUp).OfType<LockUp>()];
         double top = Math.Max(last.LinePressures.Front.Pascals, last.LinePressures.Rear.Pascals);
         figure
@@ -30,7 +31,9 @@ public static partial class BalanceFigures
                 $"Rear against front line pressure at the brakes, gauge, of the {model.Vehicle.Name}, {model.LoadCase.Name}.",
                 "Rear against front line pressure: the installed line, the line of equal pressures, and the pressures at first lock-up.",
                 $"{title}. " + string.Join(' ', lockUps.Select(l =>
-                    $"At an adhesion of {Finding.Rate(l.Adhesion)} the first lock-up comes at {figure.Text(Measure.LinePressure, l.At.LinePressures.Front)} front and {figure.Text(Measure.LinePressure, l.At.LinePressures.Rear)} rear.")))
+                    $"At an adhesion of {Finding.Rate(l.Adhesion)} the first lock-up comes "
+                        + $"at {figure.Text(Measure.LinePressure, l.At.LinePressures.Front)} front "
+                        + $"and {figure.Text(Measure.LinePressure, l.At.LinePressures.Rear)} rear.")))
             .X("Front line pressure", "p₁", Measure.LinePressure, 0)
             .Y("Rear line pressure", "p₂", Measure.LinePressure, 0)
             .Line("equal pressures", [0, top], [0, top], Tone.Guide, Dash.Dot, 1.4, labelAt: 0.8)

@@ -20,13 +20,16 @@ public static partial class BalanceFigures
         LockUp?[] lockUps = [.. both.Select(model => model.FirstLockUp(adhesion))];
         string finding = string.Join("; ", both.Zip(lockUps, (model, lockUp) => lockUp is null
             ? $"{model.LoadCase.Name}, no axle locks"
-            : $"{model.LoadCase.Name}, {Finding.AxleWords(lockUp.First)} at a braking rate of {Finding.Rate(lockUp.At.BrakingRate)} with {Measure.Percent.Text(lockUp.Efficiency, figure.Units)} of the road used"));
+            : $"{model.LoadCase.Name}, {Finding.AxleWords(lockUp.First)} at a braking rate of {Finding.Rate(lockUp.At.BrakingRate)} "
+                + $"with {Measure.Percent.Text(lockUp.Efficiency, figure.Units)} of the road used"));
         figure
             .Title(LoadTitle(both, lockUps, adhesion))
             .Describe(
-                $"Ideal distribution of the {light.Vehicle.Name}, {light.LoadCase.Name} and {laden.LoadCase.Name}, and what is installed. The load moves the ideal curve, the valve stays.",
+                $"Ideal distribution of the {light.Vehicle.Name}, {light.LoadCase.Name} and {laden.LoadCase.Name}, and what is installed. "
+                    + "The load moves the ideal curve, the valve stays.",
                 "Two ideal curves, one for each load case, over the installed line; the first lock-up of each is marked.",
-                $"The ideal curve of the heavier load case lies higher, because the rear axle carries more. At an adhesion of {Finding.Rate(adhesion)}: {finding}.")
+                "The ideal curve of the heavier load case lies higher, because the rear axle carries more. "
+                    + $"At an adhesion of {Finding.Rate(adhesion)}: {finding}.")
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, front)
             .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, rear);
         AddIdeal(figure, light, front, Tone.Ideal, $"ideal, {light.LoadCase.Name}");
@@ -72,9 +75,11 @@ public static partial class BalanceFigures
             return $"At an adhesion of {Finding.Rate(adhesion)} an axle locks in one load case only, if any";
         }
 
-        string rates = $"{Finding.Rate(light.At.BrakingRate)} {both[0].LoadCase.Name}, {Finding.Rate(laden.At.BrakingRate)} {both[1].LoadCase.Name}";
+        string rates = $"{Finding.Rate(light.At.BrakingRate)} {both[0].LoadCase.Name}, "
+            + $"{Finding.Rate(laden.At.BrakingRate)} {both[1].LoadCase.Name}";
         return light.First == laden.First
             ? $"At an adhesion of {Finding.Rate(adhesion)} {Finding.AxleWords(light.First)} first: at a braking rate of {rates}"
-            : $"The load changes which axle locks first at an adhesion of {Finding.Rate(adhesion)}: {Finding.AxleWord(light)} {both[0].LoadCase.Name}, {Finding.AxleWord(laden)} {both[1].LoadCase.Name}";
+            : $"The load changes which axle locks first at an adhesion of {Finding.Rate(adhesion)}: "
+                + $"{Finding.AxleWord(light)} {both[0].LoadCase.Name}, {Finding.AxleWord(laden)} {both[1].LoadCase.Name}";
     }
 }

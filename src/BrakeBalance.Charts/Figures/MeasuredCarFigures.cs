@@ -38,9 +38,12 @@ public static class MeasuredCarFigures
                 ? $"No stop without lock-up was made in {loadCase.Name}"
                 : $"The estimated car brakes as measured, to within {Measure.Percent.Text(worst, figure.Units)}")
             .Describe(
-                $"Braking rate over front line pressure, {loadCase.Name}: stops without lock-up as points, the estimated car as a line with its 90 % band.",
+                $"Braking rate over front line pressure, {loadCase.Name}: "
+                    + "stops without lock-up as points, the estimated car as a line with its 90 % band.",
                 "Points of measured braking rate on the estimated car's rising line, with a narrow band around it.",
-                $"{shown.Length} stops without lock-up. The line bends where the valve begins to hold the rear back; the band is what the stops leave open. Stops at other turns of the adjuster lie a little off the line, which is drawn for one setting.")
+                $"{shown.Length} stops without lock-up. "
+                    + "The line bends where the valve begins to hold the rear back; the band is what the stops leave open. "
+                    + "Stops at other turns of the adjuster lie a little off the line, which is drawn for one setting.")
             .X("Front line pressure", "p₁", Measure.LinePressure, 0, top)
             .Y("Braking rate", "z", Measure.Number, 0)
             .Band("90 % interval", pressures, rates.Select(r => r.Low).ToArray(), rates.Select(r => r.High).ToArray(), Tone.Ideal)
@@ -110,9 +113,12 @@ public static class MeasuredCarFigures
             .Title(rears.Length > 0 ? $"In {rears.Length} of {shown.Length} stops the rear locked first or with the front"
                 : $"No stop locked the rear first; the front locked in {fronts.Length} of {shown.Length}")
             .Describe(
-                $"Rear against front brake force, {loadCase.Name}: ideal curve, the car of the file, the estimated car with its band, and every stop where it ended.",
+                $"Rear against front brake force, {loadCase.Name}: "
+                    + "ideal curve, the car of the file, the estimated car with its band, and every stop where it ended.",
                 "Force picture with ideal curve, installed line before and after the stops, and the stops marked by what locked.",
-                $"A stop is drawn at the forces the estimated car makes at its pressures: where it held without lock-up, at the pressure noted at lock-up, or, where none was noted, at the highest pressure of the stop. {none.Length} stops without lock-up, {fronts.Length} with the front first, {rears.Length} with the rear first or both.")
+                "A stop is drawn at the forces the estimated car makes at its pressures: where it held without lock-up, "
+                    + $"at the pressure noted at lock-up, or, where none was noted, at the highest pressure of the stop. {none.Length} "
+                    + $"stops without lock-up, {fronts.Length} with the front first, {rears.Length} with the rear first or both.")
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, front)
             .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, rear)
             .Line("ideal distribution", ideal.Select(f => f.Front).ToArray(), ideal.Select(f => f.Rear)

@@ -34,8 +34,11 @@ public static class PlumbingDrawing
             Id = id,
             Title = title,
             Caption = findings.Length > 0
-                ? findings : "Full lines carry pump pressure, dashed ones run back to the reservoir, dotted ones feed the pump. Check the real hoses one by one.",
-            AltText = $"Diagram of {graph.Nodes.Length.ToString(CultureInfo.InvariantCulture)} parts and {graph.Lines.Length.ToString(CultureInfo.InvariantCulture)} lines; {(wrong.Length > 0 ? "wrong ones crossed" : "none wrong")}.",
+                ? findings : "Full lines carry pump pressure, dashed ones run back to the reservoir, dotted ones feed the pump. "
+                    + "Check the real hoses one by one.",
+            AltText = $"Diagram of {graph.Nodes.Length.ToString(CultureInfo.InvariantCulture)} parts "
+                + $"and {graph.Lines.Length.ToString(CultureInfo.InvariantCulture)} lines; "
+                + $"{(wrong.Length > 0 ? "wrong ones crossed" : "none wrong")}.",
             LongDescription = string.Join(' ',
                 graph.Lines.Select((line, i) =>
                 string.Create(CultureInfo.InvariantCulture, $"Line {i + 1} runs from {line.From} to {line.To}.")))
@@ -205,8 +208,9 @@ public static class PlumbingDrawing
         (double X, double Y) tip = points[^1], before = points[^2];
         double length = Math.Max(1e-9, Math.Sqrt(((tip.X - before.X) * (tip.X - before.X)) + ((tip.Y - before.Y) * (tip.Y - before.Y))));
         double ux = (tip.X - before.X) / length, uy = (tip.Y - before.Y) / length;
-        svg.Empty("path", ("d", FormattableString.Invariant(
-            $"M{tip.X:0.##} {tip.Y:0.##}L{tip.X - (9 * ux) - (4.5 * uy):0.##} {tip.Y - (9 * uy) + (4.5 * ux):0.##}L{tip.X - (9 * ux) + (4.5 * uy):0.##} {tip.Y - (9 * uy) - (4.5 * ux):0.##}Z")),
+        svg.Empty("path", ("d", string.Create(CultureInfo.InvariantCulture,
+            $"M{tip.X:0.##} {tip.Y:0.##}L{tip.X - (9 * ux) - (4.5 * uy):0.##} "
+                + $"{tip.Y - (9 * uy) + (4.5 * ux):0.##}L{tip.X - (9 * ux) + (4.5 * uy):0.##} {tip.Y - (9 * uy) - (4.5 * ux):0.##}Z")),
             ("fill", colour), ("stroke", "none"));
     }
 

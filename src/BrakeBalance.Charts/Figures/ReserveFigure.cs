@@ -1,3 +1,4 @@
+using System.Globalization;
 using BrakeBalance.Assist;
 using BrakeBalance.Balance;
 using UnitsNet;
@@ -36,10 +37,12 @@ public static partial class FootFigures
         return figure
             .Title(finding)
             .Describe(
-                $"Hardest stop that is still helped at the end of its stroke, engine stopped, presses at {Words(brakingRate)} with the pedal let up in between. {control.Model.Vehicle.Name}, {control.Model.LoadCase.Name}.",
+                $"Hardest stop that is still helped at the end of its stroke, engine stopped, presses at {Words(brakingRate)} "
+                    + $"with the pedal let up in between. {control.Model.Vehicle.Name}, {control.Model.LoadCase.Name}.",
                 "Bars that shrink from application to application: the braking rate up to which the stored energy still helps.",
-                string.Join(" ", reserve.Select((application, i) => FormattableString.Invariant(
-                    $"Application {application.Number}: {100 * application.ShareOfFirst:0} % of the first one's assist; a rate of {Words(brakingRate)} takes {Effort(i)}.")))
+                string.Join(" ", reserve.Select((application, i) => string.Create(CultureInfo.InvariantCulture,
+                    $"Application {application.Number}: {100 * application.ShareOfFirst:0} % of the first one's assist; "
+                        + $"a rate of {Words(brakingRate)} takes {Effort(i)}.")))
                 + $" With the store spent a braking rate of {Words(brakingRate)} takes {Effort(stops.Length - 1)}.")
             .Categories("Application after the engine has stopped", names)
             .Y("Braking rate up to which it helps", "z", Measure.Number, 0, Math.Max(0.6, helped.Max() * 1.1))

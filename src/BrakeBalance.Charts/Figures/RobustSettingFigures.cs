@@ -27,10 +27,12 @@ public static class RobustSettingFigures
         figure
             .Title(answer.Recommended is null
                 ? $"No setting keeps the chance of the rear locking first below {level} in every condition"
-                : $"{(bar ? "From" : "Up to a knee of")} {SettingWords.Number(byChance, figure.Units)} the chance that the rear locks first "
+                : $"{(bar ? "From" : "Up to a knee of")} "
+                    + $"{SettingWords.Number(byChance, figure.Units)} the chance that the rear locks first "
                     + $"stays below {level} in every condition")
             .Describe(
-                $"Chance that the rear locks first (worst load, surface and state of the brakes, and all together) and mean braking efficiency, against the {(bar ? "front share of the balance bar" : "knee")}.",
+                "Chance that the rear locks first (worst load, surface and state of the brakes, and all together) "
+                    + $"and mean braking efficiency, against the {(bar ? "front share of the balance bar" : "knee")}.",
                 "Two curves of risk and one of mean efficiency against the setting, with the level allowed and the setting recommended.",
                 SettingWords.Sentence(setting, figure.Units))
             .X(bar ? "Front cylinder's share of the rod force" : "Knee", bar ? "" : "p", measure)
@@ -80,7 +82,8 @@ public static class RobustSettingFigures
             .Describe(
                 "Share of the answer's variance that each number has a hand in; the tallest bar is the number most worth measuring.",
                 "Bars falling from the number most worth measuring to the least.",
-                $"{answer.Question}. Known alone, {first[0].Path} would leave {Measure.Percent.Text(first[0].BandLeft, units ?? Display.Units)} of the present band. {first[0].How}.")
+                $"{answer.Question}. Known alone, {first[0].Path} would leave "
+                    + $"{Measure.Percent.Text(first[0].BandLeft, units ?? Display.Units)} of the present band. {first[0].How}.")
             .Categories("Entry of the vehicle file", first.Select(a => Short(a.Path)))
             .Y("Share of the variance", "", Measure.Percent, 0, 1)
             .Bars("alone", first.Select(a => a.Alone).ToArray(), Tone.Front)

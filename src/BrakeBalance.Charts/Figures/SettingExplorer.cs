@@ -56,7 +56,8 @@ public static class SettingExplorer
         figure
             .Title($"{Finding.Capital(load.Name)}: {everywhere}")
             .Describe(
-                $"The highest knee with which the front axle of the {vehicle.Name} locks first, standing still, by adhesion. Above the line the rear locks first.",
+                $"The highest knee with which the front axle of the {vehicle.Name} locks first, standing still, by adhesion. "
+                    + "Above the line the rear locks first.",
                 "Highest knee with the front first against adhesion; the region above it, where the rear locks first, is shaded.",
                 $"{Finding.Capital(load.Name)}: {everywhere}. {SettingWords.Sentence(setting, figure.Units)}")
             .X("Adhesion", "k", Measure.Number, adhesions[0], adhesions[^1]).Y("Knee", "p", Measure.LinePressure, 0, highest.Pascals)
@@ -82,7 +83,8 @@ public static class SettingExplorer
         var verdict = rearFirst.Length == 0
             ? new Verdict("At the present setting the front locks first on every surface shown.", VerdictKind.Good)
             : new Verdict(
-                $"At the present setting the rear locks first at adhesions from {Finding.Rate(rearFirst[0])} to {Finding.Rate(rearFirst[^1])}: the car can spin.",
+                "At the present setting the rear locks first "
+                    + $"at adhesions from {Finding.Rate(rearFirst[0])} to {Finding.Rate(rearFirst[^1])}: the car can spin.",
                 VerdictKind.Caution);
         return new Frame(
             [figure.Build()],

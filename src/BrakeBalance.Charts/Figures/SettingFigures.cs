@@ -1,5 +1,5 @@
+using System.Globalization;
 using BrakeBalance.Balance;
-using BrakeBalance.Charts.Layers;
 using BrakeBalance.Measurements;
 using UnitsNet;
 
@@ -22,16 +22,19 @@ public static class SettingFigures
         var figure = new FigureBuilder(id, units);
         int safe = outcomes.Count(outcome => outcome.FrontFirstEverywhere);
         string finding = setting is { SafeLimit: { Knee: not null } limit, Middle.Slope: { } slope }
-            ? $"With a slope of {Finding.Rate(slope)} the front axle locks first everywhere up to a knee of {SettingWords.Number(limit, figure.Units)}"
+            ? $"With a slope of {Finding.Rate(slope)} the front axle locks first everywhere up to a knee "
+                + $"of {SettingWords.Number(limit, figure.Units)}"
             : safe == 0 ? "No setting tried keeps the front axle first everywhere"
                 : "The lower knee and slope are, the more surely the front axle locks first";
         figure
             .Title(finding)
             .Describe(
-                "Each knee and slope, judged over all load cases, surfaces and the spread of friction. A starting point for tests, one change at a time.",
+                "Each knee and slope, judged over all load cases, surfaces and the spread of friction. "
+                    + "A starting point for tests, one change at a time.",
                 "Map of knee against slope with the region where the front axle locks first in every case.",
-                FormattableString.Invariant(
-                    $"{safe} of {outcomes.Count} settings tried keep the front axle first in every case; they lie at low knees and low slopes. ")
+                string.Create(CultureInfo.InvariantCulture,
+                    $"{safe} of {outcomes.Count} settings tried keep the front axle first in every case; "
+                        + $"they lie at low knees and low slopes. ")
                 + (setting is null ? $"{finding}." : SettingWords.Sentence(setting, figure.Units)))
             .X("Knee", "p", Measure.LinePressure)
             .Y("Slope above the knee", "", Measure.Number)
@@ -153,7 +156,8 @@ public static class SettingFigures
 
         double slope = common.MinBy(s => Math.Abs(s - 0.3));
         Pressure lost = narrow.Points.First(p => p.Slope == slope).Knee - wide.Points.First(p => p.Slope == slope).Knee;
-        return $"Friction off by up to {Measure.Percent.Text(wide.Spread, figure.Units)} instead of {Measure.Percent.Text(narrow.Spread, figure.Units)} costs "
+        return $"Friction off by up to {Measure.Percent.Text(wide.Spread, figure.Units)} instead "
+            + $"of {Measure.Percent.Text(narrow.Spread, figure.Units)} costs "
             + $"{figure.Text(Measure.LinePressure, lost)} of knee at a slope of {Finding.Rate(slope)}";
     }
 

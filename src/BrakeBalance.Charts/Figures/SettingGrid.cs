@@ -1,3 +1,4 @@
+using System.Globalization;
 using BrakeBalance.Balance;
 using UnitsNet;
 
@@ -29,8 +30,9 @@ internal sealed class SettingGrid
         if (knees.Length < 2 || slopes.Length < 2 || knees.Length * slopes.Length != outcomes.Count)
         {
             throw new ArgumentException(
-                FormattableString.Invariant(
-                    $"The outcomes must be a full grid of at least two knees and two slopes; they are {outcomes.Count} outcomes at {knees.Length} knees and {slopes.Length} slopes."),
+                string.Create(CultureInfo.InvariantCulture,
+                    $"The outcomes must be a full grid of at least two knees and two slopes; "
+                        + $"they are {outcomes.Count} outcomes at {knees.Length} knees and {slopes.Length} slopes."),
                 nameof(outcomes));
         }
 

@@ -1,6 +1,7 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Brakes;
 using BrakeBalance.Charts.Exploring;
+using BrakeBalance.Charts.Tables;
 using BrakeBalance.Stops;
 using BrakeBalance.Vehicles;
 using UnitsNet;
@@ -106,7 +107,7 @@ public static class StopExplorables
                 [
                     new Readout("Hottest disc or drum", Measure.Temperature.Text(
                         Math.Max(heat.HottestRing.Front.Kelvins, heat.HottestRing.Rear.Kelvins), shown)),
-                    new Readout("Left to wet boiling", HeatFigures.Kelvins(heat.WetBoilingMargin, shown)),
+                    new Readout("Left to wet boiling", StopTables.Kelvins(heat.WetBoilingMargin, shown)),
                     new Readout("Last stop over first", Measure.Percent.Text(heat.HotOverCold, shown)),
                     new Readout("Front share, last stop", share),
                 ],

@@ -23,10 +23,13 @@ public static partial class StopFigures
         figure
             .Title($"A locked wheel on {first.Name} keeps {Percent(locked / peak)} of its best grip")
             .Describe(
-                $"Adhesion against slip at a wheel load of {figure.Text(Measure.BrakeForce, wheelLoad)}. 0 % slip: rolling freely; 100 %: locked.",
+                $"Adhesion against slip at a wheel load of {figure.Text(Measure.BrakeForce, wheelLoad)}. "
+                    + "0 % slip: rolling freely; 100 %: locked.",
                 "Adhesion rises steeply to a peak at small slip and falls towards the locked wheel.",
                 string.Join(' ', curves.Select(curve =>
-                    $"On {curve.Name} adhesion is greatest, {Number(curve.PeakAdhesion(wheelLoad))}, at {Percent(curve.PeakSlip(wheelLoad))} slip, and {Number(curve.LockedAdhesion(wheelLoad))} with the wheel locked.")))
+                    $"On {curve.Name} adhesion is greatest, "
+                        + $"{Number(curve.PeakAdhesion(wheelLoad))}, at {Percent(curve.PeakSlip(wheelLoad))} slip, "
+                        + $"and {Number(curve.LockedAdhesion(wheelLoad))} with the wheel locked.")))
             .X("Slip", "s", Measure.Percent, 0, 1)
             .Y("Adhesion coefficient", "μ", Measure.Number, 0);
         Dash[] dashes = [Dash.Solid, Dash.Dash, Dash.DashDot, Dash.LongDash, Dash.Dot];

@@ -56,7 +56,8 @@ public static partial class StopFigures
     /// <returns>The figure.</returns>
     public static Figure LoadsOverTime(StopResult stop, double? moment = null, UnitSystem? units = null, string id = "stop-loads") =>
         OverTime(id, units, stop, moment)
-            .Title($"The front axle carries up to {Text(Measure.BrakeForce, Force.FromNewtons(stop.Trace.Max(s => s.NormalReactionNewtons.Front)), units)}")
+            .Title("The front axle carries up "
+                + $"to {Text(Measure.BrakeForce, Force.FromNewtons(stop.Trace.Max(s => s.NormalReactionNewtons.Front)), units)}")
             .Describe(
                 "Normal reaction and braking force of each axle.",
                 "Load moves to the front as the braking force rises; each axle's braking force stays below its grip.",
@@ -90,7 +91,8 @@ public static partial class StopFigures
         figure
             .Title($"{Finding.Capital(First(stop))}: the stop leaves the installed line there")
             .Describe(
-                $"Braking forces at the road during the stop, on the ideal and the installed distribution of the {stop.Car}. Below lock the stop runs along the installed line.",
+                $"Braking forces at the road during the stop, on the ideal and the installed distribution of the {stop.Car}. "
+                    + "Below lock the stop runs along the installed line.",
                 "The stop follows the installed line up to the first lock, then turns away from it.",
                 LockWords(stop))
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, right)
@@ -131,12 +133,15 @@ public static partial class StopFigures
         var figure = new FigureBuilder(id, units);
         StopComparisonRow best = rows.MinBy(r => r.Threshold?.Distance.Meters ?? r.Panic.Distance.Meters)!;
         figure
-            .Title($"{Finding.Capital(best.Name)}: shortest stop, just below lock-up, {figure.Text(Measure.Distance, (best.Threshold ?? best.Panic).Distance)}")
+            .Title($"{Finding.Capital(best.Name)}: "
+                + $"shortest stop, just below lock-up, {figure.Text(Measure.Distance, (best.Threshold ?? best.Panic).Distance)}")
             .Describe(
-                $"Stopping distance from {figure.Text(Measure.Speed, best.Panic.InitialSpeed)}, pressure build-up included. The bound is no real anti-lock system.",
+                $"Stopping distance from {figure.Text(Measure.Speed, best.Panic.InitialSpeed)}, pressure build-up included. "
+                    + "The bound is no real anti-lock system.",
                 "Bars of stopping distance for each set-up: full pressure with locked wheels, just below lock-up, and the anti-lock bound.",
                 string.Join(' ', rows.Select(r =>
-                    $"{r.Name}: full pressure, wheels locked {figure.Text(Measure.Distance, r.Panic.Distance)}, {First(r.Panic)}; bound {figure.Text(Measure.Distance, r.Bound.Distance)}.")))
+                    $"{r.Name}: full pressure, wheels locked {figure.Text(Measure.Distance, r.Panic.Distance)}, {First(r.Panic)}; "
+                        + $"bound {figure.Text(Measure.Distance, r.Bound.Distance)}.")))
             .Categories("Set-up", rows.Select(r => r.Name))
             .Y("Stopping distance", "s", Measure.Distance, 0)
             .Bars("full pressure, wheels locked", rows.Select(r => r.Panic.Distance).ToArray(), Tone.Rear, Hatch.Rising)

@@ -27,14 +27,17 @@ public static partial class BalanceFigures
         UtilisationPoint[] wrong = [.. judged.Where(p => p.Rear > p.Front)];
         string order = wrong.Length == 0
             ? "the front axle uses more adhesion than the rear from braking rate 0.15 to 0.80"
-            : $"the rear axle uses more adhesion than the front at braking rates from {Finding.Rate(wrong[0].BrakingRate)} to {Finding.Rate(wrong[^1].BrakingRate)}";
+            : "the rear axle uses more adhesion than the front "
+                + $"at braking rates from {Finding.Rate(wrong[0].BrakingRate)} to {Finding.Rate(wrong[^1].BrakingRate)}";
         double top = Math.Min(1.4, Math.Max(1.0, Math.Max(front.Max(), rear.Max())));
         var figure = new FigureBuilder(id, units)
             .Title(Finding.Capital($"{curve.LoadCase.Name}: {order}"))
             .Describe(
-                $"Adhesion utilised by each axle, {curve.LoadCase.Name}. UN R13-H asks for the front curve above the rear one from 0.15 to 0.80 and both below its limit. Informative; no approval.",
+                $"Adhesion utilised by each axle, {curve.LoadCase.Name}. UN R13-H asks for the front curve above the rear one "
+                    + "from 0.15 to 0.80 and both below its limit. Informative; no approval.",
                 "Adhesion utilised against braking rate: front and rear curve, the ideal line, and the limit of UN R13-H.",
-                $"Two curves near the line on which adhesion utilised equals braking rate; {order}. The limit line of UN R13-H runs above from a braking rate of 0.10 to 0.52.")
+                $"Two curves near the line on which adhesion utilised equals braking rate; {order}. "
+                    + "The limit line of UN R13-H runs above from a braking rate of 0.10 to 0.52.")
             .X("Braking rate", "z", Measure.Number, 0, 1)
             .Y("Adhesion utilised", "f", Measure.Number, 0, Math.Ceiling(top * 5) / 5);
         AddRearAboveFront(figure, points);

@@ -8,7 +8,7 @@ using static System.FormattableString;
 
 namespace BrakeBalance.Charts.Lessons;
 
-public static partial class LessonFigures
+internal static partial class LessonFigures
 {
     private static Explorable Utilisation(ExerciseCar car, UnitSystem units)
     {
@@ -85,7 +85,8 @@ public static partial class LessonFigures
                         : "Without vacuum the booster gives nothing")
                     .Describe($"Line pressure against pedal force with and without assist, no losses. {Invented}",
                         "Two lines from the origin: the assisted one is steeper up to the run-out, then parallel to the bare one.",
-                        $"At 300 N the line pressure is {Measure.LinePressure.Text(Assisted(300), units)} with assist and {Measure.LinePressure.Text(Bare(300), units)} without.")
+                        $"At 300 N the line pressure is {Measure.LinePressure.Text(Assisted(300), units)} "
+                            + $"with assist and {Measure.LinePressure.Text(Bare(300), units)} without.")
                     .X("Pedal force", "F", Measure.ControlForce, 0, 500)
                     .Y("Line pressure", "p", Measure.LinePressure, 0, 1.6e7)
                     .Line("with assist", pedals, pedals.Select(Assisted).ToArray(), Tone.Main)
@@ -232,7 +233,8 @@ public static partial class LessonFigures
                     .Title($"A stop from {Measure.Speed.Text(speed, units)} turns {Measure.Energy.Text(energy, units)} into heat")
                     .Describe($"Energy of one stop against the speed before it. {Invented}",
                         "A curve that rises with the square of the speed: twice the speed, four times the heat.",
-                        $"From {Measure.Speed.Text(speed, units)} the brakes take {Measure.Energy.Text(energy, units)}, the front axle {Measure.Energy.Text(energy * share, units)} of it.")
+                        $"From {Measure.Speed.Text(speed, units)} the brakes take {Measure.Energy.Text(energy, units)}, "
+                            + $"the front axle {Measure.Energy.Text(energy * share, units)} of it.")
                     .X("Speed before the stop", "v", Measure.Speed, 0, 45)
                     .Y("Energy", "E", Measure.Energy, 0, 0.5 * mass * 45 * 45)
                     .Line("all brakes", axis, axis.Select(v => 0.5 * mass * v * v).ToArray(), Tone.Main)

@@ -8,7 +8,7 @@ using static System.FormattableString;
 namespace BrakeBalance.Charts.Lessons;
 
 /// <summary>The figures to explore in the lessons: each shows the invented car of a sheet, every state computed beforehand.</summary>
-public static partial class LessonFigures
+internal static partial class LessonFigures
 {
     private const string Invented = "Invented exercise car; rigid, level road, no aerodynamics.";
 
@@ -66,7 +66,9 @@ public static partial class LessonFigures
                     .Title(Invariant($"The front axle carries {share:0.0%} of the weight"))
                     .Describe($"Axle loads at rest, before and with the added load. {Invented}",
                         "Bars of the front and the rear axle load at rest, before and after a load is added.",
-                        $"Without the load the front axle carries {Measure.BrakeForce.Text(before.Front, units)} and the rear {Measure.BrakeForce.Text(before.Rear, units)}; with it {Measure.BrakeForce.Text(loads.Front, units)} and {Measure.BrakeForce.Text(loads.Rear, units)}.")
+                        $"Without the load the front axle carries {Measure.BrakeForce.Text(before.Front, units)} "
+                            + $"and the rear {Measure.BrakeForce.Text(before.Rear, units)}; with it "
+                            + $"{Measure.BrakeForce.Text(loads.Front, units)} and {Measure.BrakeForce.Text(loads.Rear, units)}.")
                     .Categories("Axle", "front axle", "rear axle")
                     .Y("Axle load at rest", "P", Measure.BrakeForce, 0, 1.1 * Math.Max(before.Front.Newtons, before.Rear.Newtons) + 2600)
                     .Bars("before", new double[] { before.Front.Newtons, before.Rear.Newtons }, Tone.Guide, Hatch.Dots)
@@ -100,7 +102,9 @@ public static partial class LessonFigures
                     .Title(Invariant($"At a braking rate of {rate:0.00} the rear axle keeps {at.Rear / model.Weight:0%} of the weight"))
                     .Describe($"Normal reactions of both axles against braking rate. {Invented}",
                         "Two straight lines: the front load rises with braking rate, the rear load falls by as much.",
-                        $"The front load rises from {Measure.BrakeForce.Text(model.StaticAxleLoads.Front, units)} at rest to {Measure.BrakeForce.Text(at.Front, units)} at the rate chosen; the rear load falls by the same {Measure.BrakeForce.Text(shift, units)}.")
+                        $"The front load rises from {Measure.BrakeForce.Text(model.StaticAxleLoads.Front, units)} "
+                            + $"at rest to {Measure.BrakeForce.Text(at.Front, units)} at the rate chosen; "
+                            + $"the rear load falls by the same {Measure.BrakeForce.Text(shift, units)}.")
                     .X("Braking rate", "z", Measure.Number, 0, 1)
                     .Y("Normal reaction", "N", Measure.BrakeForce, 0, model.Weight.Newtons)
                     .Line("front axle", rates, rates.Select(z => model.NormalReactions(z).Front.Newtons).ToArray(), Tone.Front)
@@ -145,7 +149,8 @@ public static partial class LessonFigures
                         .Title(Invariant($"At a braking rate of {rate:0.00} the rear axle should do {rear:0%} of the braking"))
                         .Describe($"Ideal rear against front braking force up to a rate of 1.0. {Invented}",
                             "A curve that rises from the origin, flattens and bends down; a dot marks the braking rate chosen.",
-                            $"At the rate chosen the ideal forces are {Measure.BrakeForce.Text(at.Front, units)} in front and {Measure.BrakeForce.Text(at.Rear, units)} at the rear.")
+                            $"At the rate chosen the ideal forces are {Measure.BrakeForce.Text(at.Front, units)} "
+                                + $"in front and {Measure.BrakeForce.Text(at.Rear, units)} at the rear.")
                         .X("Front braking force", "T₁", Measure.BrakeForce, 0, top)
                         .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * top)
                         .Line("ideal curve", rates.Select(z => model.IdealForces(z).Front.Newtons)
@@ -186,7 +191,9 @@ public static partial class LessonFigures
                     .Describe($"A fixed share against the ideal curve, up to a rate of 1.0. {Invented}",
                         "A straight line from the origin and the bent ideal curve; they cross once or not at all.",
                         critical is { } crossing
-                            ? Invariant($"The straight line lies below the ideal curve up to a braking rate of {crossing:0.00} and above it from there on.") : "The straight line lies above the ideal curve everywhere.")
+                            ? Invariant($"The straight line lies below the ideal curve up to a braking rate of {crossing:0.00} ")
+                                + "and above it from there on."
+                            : "The straight line lies above the ideal curve everywhere.")
                     .X("Front braking force", "T₁", Measure.BrakeForce, 0, weight)
                     .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * weight)
                     .Line("ideal curve", rates.Select(r => car.Balance.IdealForces(r).Front.Newtons)
@@ -227,9 +234,11 @@ public static partial class LessonFigures
                 var model = new BalanceModel(car.Vehicle.WithRearKnee(valve.Knee, valve.Slope), car.LoadCase);
                 BalancePoint atKnee = model.At(valve.Knee);
                 Figure pressures = new FigureBuilder("lesson-knee-pressures", units)
-                    .Title(Invariant($"Up to {Measure.LinePressure.Text(valve.Knee, units)} both lines agree; then the rear rises {valve.Slope:0.00} as fast"))
+                    .Title($"Up to {Measure.LinePressure.Text(valve.Knee, units)} both lines agree; "
+                        + Invariant($"then the rear rises {valve.Slope:0.00} as fast"))
                     .Describe("Rear against front line pressure, gauge.", "A line at 45 degrees up to the knee, flatter above it.",
-                        Invariant($"The knee lies at {Measure.LinePressure.Text(valve.Knee, units)}; the slope above it is {valve.Slope:0.00}."))
+                        $"The knee lies at {Measure.LinePressure.Text(valve.Knee, units)}; "
+                            + Invariant($"the slope above it is {valve.Slope:0.00}."))
                     .X("Front line pressure", "p₁", Measure.LinePressure, 0, 1e7)
                     .Y("Rear line pressure", "p₂", Measure.LinePressure, 0, 1e7)
                     .Line("no valve", new double[] { 0, 1e7 }, new double[] { 0, 1e7 }, Tone.Guide, Dash.Dot)

@@ -61,18 +61,21 @@ public sealed partial class LessonSheet : IHtmlOutput
     public string ToHtml()
     {
         var html = new StringBuilder();
-        html.Append("<section class=\"bb-exercises\">\n<table class=\"bb-table\">\n<caption>Your invented car</caption>\n<thead><tr><th scope=\"col\">Quantity</th><th scope=\"col\">Symbol</th><th scope=\"col\">Value</th></tr></thead>\n<tbody>\n");
+        html.Append("<section class=\"bb-exercises\">\n<table class=\"bb-table\">\n<caption>Your invented car</caption>\n<thead>"
+            + "<tr><th scope=\"col\">Quantity</th><th scope=\"col\">Symbol</th><th scope=\"col\">Value</th></tr></thead>\n<tbody>\n");
         foreach ((string name, string symbol, string value) in Data())
         {
             html.Append(CultureInfo.InvariantCulture,
-                $"<tr><th scope=\"row\">{WebUtility.HtmlEncode(name)}</th><td>{WebUtility.HtmlEncode(symbol)}</td><td>{WebUtility.HtmlEncode(value)}</td></tr>\n");
+                $"<tr><th scope=\"row\">{WebUtility.HtmlEncode(name)}</th>"
+                    + $"<td>{WebUtility.HtmlEncode(symbol)}</td><td>{WebUtility.HtmlEncode(value)}</td></tr>\n");
         }
 
         html.Append("</tbody>\n</table>\n<ol>\n");
         foreach (Exercise exercise in _exercises)
         {
             html.Append(CultureInfo.InvariantCulture,
-                $"<li>{Bold().Replace(WebUtility.HtmlEncode(exercise.Question), "<strong>$1</strong>")} <small>({exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")}{Unit(exercise)})</small></li>\n");
+                $"<li>{Bold().Replace(WebUtility.HtmlEncode(exercise.Question), "<strong>$1</strong>")} "
+                    + $"<small>({exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")}{Unit(exercise)})</small></li>\n");
         }
 
         return html.Append("</ol>\n</section>\n").ToString();

@@ -17,7 +17,8 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.Own is { Valve.Positions.Count: > 0 } own
                 ? GaugeFigures.Readings(own.Gauges!.Rows, own.Valve, units) : null,
             Plain = new(
-                "Two pressure gauges, one at the front brakes, one at the rear, while the pedal is pressed and let up. Where the points bend off, the valve starts to hold back.",
+                "Two pressure gauges, one at the front brakes, one at the rear, while the pedal is pressed and let up. "
+                    + "Where the points bend off, the valve starts to hold back.",
                 "Readings of two gauges as points that bend away from equal pressures at the valve's bend point.",
                 new("Fluid pressure at the front brakes"), new("Fluid pressure at the rear brakes")),
         },
@@ -26,7 +27,8 @@ public static partial class FigureCatalogue
             Name = "knee-against-turns", Needs = OwnGauges + " at two turns of the adjuster or more", IsMeasured = true,
             Make = (car, units) => car.Own?.Valve is { Calibration: not null } valve ? GaugeFigures.Knob(valve, units) : null,
             Plain = new(
-                "What the knob of the valve does, as measured: each turn lets the rear brakes have more pressure before the valve holds back.",
+                "What the knob of the valve does, as measured: "
+                    + "each turn lets the rear brakes have more pressure before the valve holds back.",
                 "A straight line through measured points, rising with the turns of the knob, with a band for doubt.",
                 new("Turns of the knob, counted inwards", "turns"), BendPoint),
         },
@@ -58,7 +60,8 @@ public static partial class FigureCatalogue
                 ? RobustSettingFigures.TradeOff(answer, units)
                 : null,
             Plain = new(
-                "A bargain: the further the setting goes, the better the car brakes on average, and the likelier the rear wheels lock first.",
+                "A bargain: the further the setting goes, "
+                    + "the better the car brakes on average, and the likelier the rear wheels lock first.",
                 "Curves of risk and of the average share of grip used over the setting, with the risk allowed and the recommended setting.",
                 new("Setting of the valve or the bar"), new("Chance, or share of grip used")),
         },
@@ -71,7 +74,8 @@ public static partial class FigureCatalogue
         {
             Name = "hose-bends", Make = (_, units) => BenchFigures.Bends("EN 853 1SN", units: units),
             Plain = new(
-                "Hose does not bend sharply. The further it turns, the longer it must be; thicker hose needs more. The maker's own chart comes first.",
+                "Hose does not bend sharply. The further it turns, the longer it must be; thicker hose needs more. "
+                    + "The maker's own chart comes first.",
                 "Straight lines from zero: hose needed over the angle it turns, one line for each size.", new("Angle that the hose turns"),
                     new("Hose needed for the bend")),
         },

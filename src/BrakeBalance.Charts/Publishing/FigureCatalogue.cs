@@ -40,7 +40,8 @@ public static partial class FigureCatalogue
         {
             Name = "brake-forces", Make = (car, units) => BalanceFigures.BrakeForces(car.Light, units: units),
             Plain = new(
-                "How a car shares its braking between front and rear. Above the curve of the perfect split the rear wheels lock first, and the car can spin.",
+                "How a car shares its braking between front and rear. "
+                    + "Above the curve of the perfect split the rear wheels lock first, and the car can spin.",
                 "Rear against front braking: a curve for the perfect split, this car's line, and a shaded area where the rear locks first.",
                     FrontForce, RearForce),
         },
@@ -49,22 +50,27 @@ public static partial class FigureCatalogue
             Name = "brake-forces-laden", Make = (car, units) =>
                 BalanceFigures.BrakeForces(car.Laden, [0.2, 0.5, 1.1], units: units, id: "brake-forces-laden"),
             Plain = new(
-                "The same sharing of the braking with the car fully loaded. The load presses the rear wheels down, so they may brake more before they lock.",
-                "Rear against front braking of the loaded car: the perfect split, this car's line, and the area where the rear locks first.", FrontForce, RearForce),
+                "The same sharing of the braking with the car fully loaded. "
+                    + "The load presses the rear wheels down, so they may brake more before they lock.",
+                "Rear against front braking of the loaded car: "
+                    + "the perfect split, this car's line, and the area where the rear locks first.", FrontForce, RearForce),
         },
         new()
         {
             Name = "line-pressures", Make = (car, units) => BalanceFigures.LinePressures(car.Light, units: units),
             Plain = new(
-                "Fluid pressure at the rear brakes against the front brakes. A valve lets the rear brakes have less once the pressure passes its bend point.",
-                "Rear against front fluid pressure, with the line of equal pressures; above the valve's bend point the rear rises more slowly.",
+                "Fluid pressure at the rear brakes against the front brakes. "
+                    + "A valve lets the rear brakes have less once the pressure passes its bend point.",
+                "Rear against front fluid pressure, with the line of equal pressures; "
+                    + "above the valve's bend point the rear rises more slowly.",
                 new("Fluid pressure at the front brakes"), new("Fluid pressure at the rear brakes")),
         },
         new()
         {
             Name = "adhesion-utilisation", Make = (car, units) => BalanceFigures.AdhesionUtilisation(car.Curves[0], units),
             Plain = new(
-                "How much grip each axle needs as the car brakes harder. The axle with the higher curve locks first; new cars must keep the front on top.",
+                "How much grip each axle needs as the car brakes harder. "
+                    + "The axle with the higher curve locks first; new cars must keep the front on top.",
                 "Grip needed by front and rear against how hard the car brakes; the dotted line is the perfect split.", Braking,
                     new("Grip the axle needs", "share of weight")),
         },
@@ -72,7 +78,8 @@ public static partial class FigureCatalogue
         {
             Name = "braking-efficiency", Make = (car, units) => BalanceFigures.BrakingEfficiency(car.Light, units: units),
             Plain = new(
-                "How much of the road's grip the car can use before the first wheels lock. A hundred per cent would mean all four wheels lock together.",
+                "How much of the road's grip the car can use before the first wheels lock. "
+                    + "A hundred per cent would mean all four wheels lock together.",
                 "Share of the road's grip used before wheels lock, from slippery to grippy roads; the dashes tell which wheels lock first.",
                     Grip, GripUsed),
         },
@@ -94,21 +101,25 @@ public static partial class FigureCatalogue
             Name = "knee-setting", Needs = "a proportioning valve in the rear line",
             Make = (car, units) => car.Car.Hydraulics.RearProportioningValve is null ? null : KneeFigure.Of(car.Answer, units: units),
             Plain = new(
-                "The later the valve starts to hold the rear brakes back, the better the car brakes on average, until the rear wheels begin to lock first.",
-                "Share of grip used, rising with the pressure at which the valve starts to hold back, and the hatched range in which the rear locks first.", BendPoint, GripUsed),
+                "The later the valve starts to hold the rear brakes back, "
+                    + "the better the car brakes on average, until the rear wheels begin to lock first.",
+                "Share of grip used, rising with the pressure at which the valve starts to hold back, "
+                    + "and the hatched range in which the rear locks first.", BendPoint, GripUsed),
         },
         new()
         {
             Name = "safe-settings", Make = (car, units) => SettingFigures.SafeSettings(car.Settings, car.Answer, units),
             Plain = new(
-                "Every setting of the rear valve, tried with every load and on every road. Only in the green corner do the front wheels always lock first.",
+                "Every setting of the rear valve, tried with every load and on every road. "
+                    + "Only in the green corner do the front wheels always lock first.",
                 "Map of valve settings: low settings are safe everywhere, high ones let the rear wheels lock first.", BendPoint, Passed),
         },
         new()
         {
             Name = "setting-efficiency", Make = (car, units) => SettingFigures.EfficiencyOfSettings(car.Settings, car.Answer, units: units),
             Plain = new(
-                "What a safe setting costs: the average share of the road's grip that the brakes use. Blank settings let the rear lock first somewhere.",
+                "What a safe setting costs: the average share of the road's grip that the brakes use. "
+                    + "Blank settings let the rear lock first somewhere.",
                 "Map of the average share of grip used over valve settings; darker is better, blank is unsafe.", BendPoint, Passed),
         },
         new()
@@ -117,7 +128,8 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.Knees.Any(curve => curve.Item2.Any(point => point.Item2 is not null))
                 ? SettingFigures.SafeLimits(car.Knees, units) : null,
             Plain = new(
-                "Brake pads never grip exactly as promised. The less they can be trusted, the earlier the valve must start to hold the rear brakes back.",
+                "Brake pads never grip exactly as promised. "
+                    + "The less they can be trusted, the earlier the valve must start to hold the rear brakes back.",
                 "Falling lines: the highest safe setting of the valve for three degrees of doubt about the pads.", Passed, BendPoint),
         },
         new()
@@ -138,7 +150,8 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.Control is { } control
                 ? FootFigures.Effort(car.Light, ControlVariants.Assists(control), units: units) : null,
             Plain = new(
-                "How hard the foot must press. The booster does most of the work until its help ends; from there every step harder is the driver's own.",
+                "How hard the foot must press. The booster does most of the work until its help ends; "
+                    + "from there every step harder is the driver's own.",
                 "Pedal force against how hard the car brakes, with and without the booster's help.", Braking,
                     new("Force of the foot on the pedal")),
         },
@@ -148,7 +161,8 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.ControlWithVolumes is not null
                 ? FootFigures.Reserve(new ControlForce(car.Light), units: units) : null,
             Plain = new(
-                "When the engine stops, the booster has help left for a few presses of the pedal. Each press uses some; the next one is helped less far.",
+                "When the engine stops, the booster has help left for a few presses of the pedal. "
+                    + "Each press uses some; the next one is helped less far.",
                 "Shrinking bars: how hard the car can brake with the booster still helping, press by press, after the engine has stopped.",
                 new("Press of the pedal after the engine has stopped"), new("How hard the car brakes while the booster still helps", "g")),
         },
@@ -156,7 +170,8 @@ public static partial class FigureCatalogue
         {
             Name = "travel", Needs = Volumes, Make = Travel,
             Plain = new(
-                "Where the pedal's way goes: gaps that close, parts that stretch, hoses that swell. What is left above the floor is the reserve.",
+                "Where the pedal's way goes: gaps that close, parts that stretch, hoses that swell. "
+                    + "What is left above the floor is the reserve.",
                 "Stacked bars of pedal movement by cause, below a line at the floor.", new("How hard the car brakes"),
                     new("Way of the pedal")),
         },
@@ -166,7 +181,8 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.ControlWithVolumes is { } control
                 ? FootFigures.ChoiceMap(car.Light, "the present assist", control.Assist, units: units) : null,
             Plain = new(
-                "Choosing a pedal and a master cylinder. Too narrow a cylinder makes a long pedal, too wide a one a hard pedal; both must fit together.",
+                "Choosing a pedal and a master cylinder. "
+                    + "Too narrow a cylinder makes a long pedal, too wide a one a hard pedal; both must fit together.",
                 "Map of cylinder width against pedal leverage, with the area that fits and the reasons why the rest does not.",
                 new("Width of the master cylinder"), new("Leverage of the pedal", "to 1")),
         },
@@ -176,7 +192,8 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.ControlWithVolumes is not null
                 ? FootFigures.FailureDistances(FailureAnalysis.Of(car.Car, car.Light.LoadCase), car.Car.Name, units: units) : null,
             Plain = new(
-                "How far the car goes before it stops when something has failed. Distances include the driver's reaction time; no wheel is locked.",
+                "How far the car goes before it stops when something has failed. "
+                    + "Distances include the driver's reaction time; no wheel is locked.",
                 "Stacked bars of stopping distance for the sound car and for each failure.", Case, new("Distance to stop")),
         },
     ];
@@ -203,7 +220,8 @@ public static partial class FigureCatalogue
             Name = "stop-speed", Needs = Press,
             Make = (car, units) => car.CanStop ? StopFigures.SpeedOverTime(car.Panic, units: units) : null,
             Plain = new(
-                "An emergency stop on a dry road, second by second: the speed of the car and of its wheels. A locked wheel no longer turns.",
+                "An emergency stop on a dry road, second by second: "
+                    + "the speed of the car and of its wheels. A locked wheel no longer turns.",
                 "Speed of car and wheels against time in an emergency stop.", Seconds, new("Speed")),
         },
         new()
@@ -211,7 +229,8 @@ public static partial class FigureCatalogue
             Name = "stop-deceleration", Needs = Press,
             Make = (car, units) => car.CanStop ? StopFigures.DecelerationOverTime(car.Panic, units: units) : null,
             Plain = new(
-                "How strongly the car slows down during an emergency stop. It takes a moment for the pressure to rise, and locked wheels slow the car less.",
+                "How strongly the car slows down during an emergency stop. "
+                    + "It takes a moment for the pressure to rise, and locked wheels slow the car less.",
                 "Slowing of the car against time in an emergency stop.", Seconds, new("How strongly the car slows down")),
         },
         new()
@@ -219,7 +238,8 @@ public static partial class FigureCatalogue
             Name = "stop-loads", Needs = Press,
             Make = (car, units) => car.CanStop ? StopFigures.LoadsOverTime(car.Panic, units: units) : null,
             Plain = new(
-                "Braking presses the front wheels down and lifts the rear. That is why the rear brakes must do less the harder the car slows.",
+                "Braking presses the front wheels down and lifts the rear. "
+                    + "That is why the rear brakes must do less the harder the car slows.",
                 "Weight on front and rear wheels, and their braking, against time in an emergency stop.", Seconds, new("Force")),
         },
         new()
@@ -227,7 +247,8 @@ public static partial class FigureCatalogue
             Name = "force-course", Needs = Press,
             Make = (car, units) => car.CanStop ? StopFigures.ForceCourse(car.Light, car.Panic, CarStudy.Dry, units: units) : null,
             Plain = new(
-                "The path of one emergency stop in the picture of front and rear braking. Where wheels lock, the path leaves the car's line.",
+                "The path of one emergency stop in the picture of front and rear braking. "
+                    + "Where wheels lock, the path leaves the car's line.",
                 "Rear against front braking during a stop, over the perfect split and this car's line.", FrontForce, RearForce),
         },
         new()
@@ -236,7 +257,8 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.CanStop
                 ? StopFigures.PlanView(car.YawStops, car.Car.Wheelbase, car.YawStops.Max(s => s.Stop.Duration.Seconds), units) : null,
             Plain = new(
-                "Three stops seen from above on a road that falls off slightly to one side. With the front locked the car slides straight; with the rear locked it spins.",
+                "Three stops seen from above on a road that falls off slightly to one side. "
+                    + "With the front locked the car slides straight; with the rear locked it spins.",
                 "Three cars from above with their paths: front wheels locked, rear wheels locked, all wheels rolling.",
                     new("Way along the road"), new("Across the road, one lane for each case")),
         },
@@ -254,7 +276,8 @@ public static partial class FigureCatalogue
             Name = "distances", Needs = Press,
             Make = (car, units) => car.CanStop ? StopFigures.Distances(car.Comparison, units) : null,
             Plain = new(
-                "Stopping distance of three set-ups of the car, with locked wheels, with wheels kept just short of locking, and the best any system could do.",
+                "Stopping distance of three set-ups of the car, "
+                    + "with locked wheels, with wheels kept just short of locking, and the best any system could do.",
                 "Bars of stopping distance for three set-ups of the car and three ways of braking.", new("Set-up"),
                     new("Distance to stop")),
         },
@@ -298,7 +321,8 @@ public static partial class FigureCatalogue
             Name = "heat-stops", Needs = Press,
             Make = (car, units) => car.CanStop ? HeatFigures.TemperatureByStop(car.Heat.Result, car.Heat.Brakes, units) : null,
             Plain = new(
-                "Brakes turn speed into heat. Stop after stop they get hotter, and old fluid that boils gives a pedal that goes to the floor.",
+                "Brakes turn speed into heat. Stop after stop they get hotter, "
+                    + "and old fluid that boils gives a pedal that goes to the floor.",
                 "Temperatures of brakes and fluid climbing stop by stop, with the boiling points marked.", Stop, Degrees),
         },
         new()
@@ -306,7 +330,8 @@ public static partial class FigureCatalogue
             Name = "heat-drift", Needs = Press,
             Make = (car, units) => car.CanStop ? HeatFigures.Drift(car.Heat.Result, units) : null,
             Plain = new(
-                "Hot brakes grip differently. As front and rear change by different amounts, the balance of the car moves while it is being driven.",
+                "Hot brakes grip differently. As front and rear change by different amounts, "
+                    + "the balance of the car moves while it is being driven.",
                 "Share of the front brakes, strength of each brake and slowing of the car, stop by stop.", Stop, new("Share")),
         },
         new()

@@ -20,7 +20,8 @@ internal static class StoryFigures
         figure
             .Title(holds
                 ? $"Above {figure.Text(Measure.LinePressure, knee)} the valve lets "
-                    + $"{(slope == 0 ? "nothing more" : FormattableString.Invariant($"only {100 * slope:0} % of any further pressure"))} through to the rear"
+                    + $"{(slope == 0 ? "nothing more" : FormattableString.Invariant($"only {100 * slope:0} % of any further pressure"))} "
+                    + $"through to the rear"
                 : "Without the valve the rear brakes get all the pressure")
             .Describe(
                 "Pressure of the brake fluid at the rear wheels against that at the front wheels.",
@@ -30,7 +31,8 @@ internal static class StoryFigures
                     : "Nothing holds the rear pressure back. ")
                 + (HoldsFront(model.Vehicle) ? Metering + " " : "")
                 + (lockUp is null ? "No wheel locks."
-                    : $"When the first wheels lock, the pressure is {figure.Text(Measure.LinePressure, lockUp.At.LinePressures.Front)} at the front and {figure.Text(Measure.LinePressure, lockUp.At.LinePressures.Rear)} at the rear."))
+                    : $"When the first wheels lock, the pressure is {figure.Text(Measure.LinePressure, lockUp.At.LinePressures.Front)} "
+                        + $"at the front and {figure.Text(Measure.LinePressure, lockUp.At.LinePressures.Rear)} at the rear."))
             .X("Pressure at the front brakes", "", Measure.LinePressure, 0, top)
             .Y("Pressure at the rear brakes", "", Measure.LinePressure, 0, top)
             .Line("equal pressures", [0, top], [0, top], Tone.Guide, Dash.Dot, 1.4, labelAt: 0.85)
@@ -74,11 +76,15 @@ internal static class StoryFigures
                 _ => "All wheels lock together",
             })
             .Describe(
-                "Braking by the rear wheels against braking by the front wheels. On the green curve all four wheels would lock together; above it, in the hatched area, the rear goes first.",
-                "A curve for the perfect split, this car's line with its knee, and a hatched area above the curve where the rear locks first.",
-                $"The perfect split rises, bends over and falls, because hard braking takes weight off the rear wheels. The road is {road}, its grip {grip} of the weight. "
+                "Braking by the rear wheels against braking by the front wheels. "
+                    + "On the green curve all four wheels would lock together; above it, in the hatched area, the rear goes first.",
+                "A curve for the perfect split, this car's line with its knee, "
+                    + "and a hatched area above the curve where the rear locks first.",
+                "The perfect split rises, bends over and falls, because hard braking takes weight off the rear wheels. "
+                    + $"The road is {road}, its grip {grip} of the weight. "
                 + (lockUp is null ? "No wheel locks."
-                    : $"The first wheels lock with {figure.Text(Measure.BrakeForce, lockUp.At.BrakingForces.Front)} of braking at the front and {figure.Text(Measure.BrakeForce, lockUp.At.BrakingForces.Rear)} at the rear."))
+                    : $"The first wheels lock with {figure.Text(Measure.BrakeForce, lockUp.At.BrakingForces.Front)} of braking "
+                        + $"at the front and {figure.Text(Measure.BrakeForce, lockUp.At.BrakingForces.Rear)} at the rear."))
             .X("Braking by the front wheels", "", Measure.BrakeForce, 0, front)
             .Y("Braking by the rear wheels", "", Measure.BrakeForce, 0, rear)
             .Region("rear locks first: the car can spin", (double[])[.. x, right, right, 0],
@@ -115,7 +121,8 @@ internal static class StoryFigures
                 _ => "Front and rear let go at the same moment",
             })
             .Describe(
-                "Share of its own grip that each pair of wheels uses at the moment the first pair locks. The pair with something left keeps rolling.",
+                "Share of its own grip that each pair of wheels uses at the moment the first pair locks. "
+                    + "The pair with something left keeps rolling.",
                 "Two bars: grip used by the front wheels and by the rear wheels when the first wheels lock.",
                 $"Front wheels {Text(front)}, rear wheels {Text(rear)} of the grip they have with the weight that then rests on them.")
             .Categories("Wheels", "front", "rear")
@@ -133,7 +140,8 @@ internal static class StoryFigures
         _ when lockUp is null => new("No wheel locks: the pressure does not go high enough."),
         Axle.Rear => new($"Danger: the rear wheels lock first, at {Finding.Rate(lockUp.At.BrakingRate)} g. The car can spin.",
             VerdictKind.Caution),
-        Axle.Front => new($"The front wheels lock first, at {Finding.Rate(lockUp.At.BrakingRate)} g. The car slides straight on and cannot steer, but it does not spin.", VerdictKind.Good),
+        Axle.Front => new($"The front wheels lock first, at {Finding.Rate(lockUp.At.BrakingRate)} g. "
+            + "The car slides straight on and cannot steer, but it does not spin.", VerdictKind.Good),
         _ => new($"All four wheels lock together, at {Finding.Rate(lockUp.At.BrakingRate)} g. Nothing is left in hand.",
             VerdictKind.Caution),
     };

@@ -21,7 +21,8 @@ public static class BenchPrintSheet
         var html = new StringBuilder();
         html.Append("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n" + PageMark.Html
             + "\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
-            .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'\">\n")
+            .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; "
+                + "style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'\">\n")
             .Append("<link rel=\"icon\" href=\"data:,\">\n<title>Bench sheet: ").Append(Escape(report.Sheet.Name))
                 .Append("</title>\n<style>\n").Append(FigureAssets.Sheet).Append("</style>\n</head>\n<body>\n<main>\n");
         Head(html, report);
@@ -42,7 +43,8 @@ public static class BenchPrintSheet
             html.Append("</ul>\n</section>\n");
         }
 
-        return html.Append("</div>\n</section>\n</main>\n<footer>Made with the brake balance notebooks. Pressures are gauge.</footer>\n</body>\n</html>\n").ToString();
+        return html.Append("</div>\n</section>\n</main>\n"
+            + "<footer>Made with the brake balance notebooks. Pressures are gauge.</footer>\n</body>\n</html>\n").ToString();
     }
 
     private static void Head(StringBuilder html, BenchReport report)
@@ -53,8 +55,10 @@ public static class BenchPrintSheet
             html.Append("<p>").Append(Escape(report.Sheet.Note)).Append("</p>\n");
         }
 
-        html.Append("</div>\n<dl><dt>Car</dt><dd></dd><dt>Date</dt><dd></dd><dt>Done by</dt><dd></dd><dt>Checked by</dt><dd></dd></dl>\n</header>\n")
-            .Append("<p class=\"caution\">A calculation is no approval. Brake work and test stops belong in competent hands and off public roads, under local law and the car's service manual. A car whose rear axle locks first spins.</p>\n");
+        html.Append("</div>\n<dl><dt>Car</dt><dd></dd>"
+            + "<dt>Date</dt><dd></dd><dt>Done by</dt><dd></dd><dt>Checked by</dt><dd></dd></dl>\n</header>\n")
+            .Append("<p class=\"caution\">A calculation is no approval. Brake work and test stops belong in competent hands "
+                + "and off public roads, under local law and the car's service manual. A car whose rear axle locks first spins.</p>\n");
     }
 
     private static void Findings(StringBuilder html, BenchReport report)
@@ -117,12 +121,15 @@ public static class BenchPrintSheet
 
         if (!report.Releases.IsEmpty)
         {
-            html.Append("<h2>Release</h2>\n<table><thead><tr><th>Oil</th><th class=\"number\">In the return, at rest</th><th class=\"number\">Pedal back within</th></tr></thead><tbody>\n");
+            html.Append("<h2>Release</h2>\n<table><thead><tr><th>Oil</th><th class=\"number\">In the return, at rest</th>"
+                + "<th class=\"number\">Pedal back within</th></tr></thead><tbody>\n");
             foreach ((Temperature oil, ReleaseEffect effect) in report.Releases)
             {
                 string time = effect.ReleaseTime is { } back ? Measure.Time.Text(back, units) : "not by springs";
                 html.Append(CultureInfo.InvariantCulture,
-                    $"<tr><td>{Escape(Measure.Temperature.Text(oil, units))}</td><td class=\"number\">{Escape(BenchMeasures.BackPressure.Text(effect.Standing, units))}</td><td class=\"number\">{Escape(time)}</td></tr>\n");
+                    $"<tr><td>{Escape(Measure.Temperature.Text(oil, units))}</td>"
+                        + $"<td class=\"number\">{Escape(BenchMeasures.BackPressure.Text(effect.Standing, units))}</td>"
+                        + $"<td class=\"number\">{Escape(time)}</td></tr>\n");
             }
 
             html.Append("</tbody></table>\n");

@@ -104,7 +104,8 @@ public static class MeasurementTables
         {
             Id = id,
             Title = setting.PresentIsBeyond ? "The present setting lies beyond the safe limit" : "The setting",
-            Caption = $"Conditions: {SettingWords.Conditions(setting.Vehicle, shown)}. {SettingWords.Rule(setting, shown)} {SettingWords.Caution}",
+            Caption = $"Conditions: {SettingWords.Conditions(setting.Vehicle, shown)}. "
+                + $"{SettingWords.Rule(setting, shown)} {SettingWords.Caution}",
             Table = new TableBuilder(units)
                 .Words("Question", lines.Select(line => line.Label))
                 .Words("Answer", lines.Select(line => line.Text)).Build(),
@@ -141,9 +142,10 @@ public static class MeasurementTables
     {
         Id = id,
         Title = answer.Recommended is not { } at ? "The setting with least rear braking, case by case"
-            : FormattableString.Invariant(
-                $"At {(at.Knee is { } knee ? Measure.LinePressure.Text(knee, Display.Units) : Measure.Percent.Text(at.FrontForceShare!.Value, Display.Units))}, ")
-                + "the highest within the chance, case by case",
+            : "At " + (at.Knee is { } knee
+                ? Measure.LinePressure.Text(knee, Display.Units)
+                : Measure.Percent.Text(at.FrontForceShare!.Value, Display.Units))
+                + ", the highest within the chance, case by case",
         Table = new TableBuilder()
             .Words("Load", answer.Conditions.Select(c => c.LoadCase))
             .Words("Surface", answer.Conditions.Select(c => c.Surface))

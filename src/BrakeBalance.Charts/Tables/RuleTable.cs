@@ -21,13 +21,16 @@ public sealed class RuleTable(IReadOnlyList<RuleVerdict> verdicts) : IHtmlOutput
     public string ToHtml()
     {
         var html = new StringBuilder(
-            "<table class=\"bb-rules\">\n<thead><tr><th scope=\"col\">Verdict</th><th scope=\"col\">Rule and source</th><th scope=\"col\">Finding</th></tr></thead>\n<tbody>\n");
+            "<table class=\"bb-rules\">\n<thead><tr><th scope=\"col\">Verdict</th>"
+                + "<th scope=\"col\">Rule and source</th><th scope=\"col\">Finding</th></tr></thead>\n<tbody>\n");
         foreach (RuleVerdict verdict in verdicts)
         {
             html.Append(CultureInfo.InvariantCulture,
-                $"<tr><td data-rule=\"{verdict.Rule}\"><strong class=\"bb-{verdict.Outcome.ToString().ToLowerInvariant()}\">{Words(verdict.Outcome)}</strong></td>")
+                $"<tr><td data-rule=\"{verdict.Rule}\">"
+                    + $"<strong class=\"bb-{verdict.Outcome.ToString().ToLowerInvariant()}\">{Words(verdict.Outcome)}</strong></td>")
                 .Append(CultureInfo.InvariantCulture,
-                    $"<td>{Escape(verdict.Title)}<br><small>{Escape(verdict.Source)}</small></td><td>{Escape(verdict.Explanation)}</td></tr>\n");
+                    $"<td>{Escape(verdict.Title)}<br><small>{Escape(verdict.Source)}</small>"
+                        + $"</td><td>{Escape(verdict.Explanation)}</td></tr>\n");
         }
 
         return html.Append("</tbody>\n</table>\n<p class=\"frame-note\">").Append(Note).Append("</p>").ToString();

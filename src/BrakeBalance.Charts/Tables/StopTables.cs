@@ -1,4 +1,3 @@
-using BrakeBalance.Charts.Figures;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Stops;
 using UnitsNet;
@@ -128,7 +127,7 @@ public static class StopTables
             .Words("Fluid", grades.Select(g => g.Name))
             .Column("Boils dry", Measure.Temperature, grades.Select(g => Rounded(Measure.Temperature, g.DryBoilingPoint.Kelvins, shown)))
             .Column("Boils wet", Measure.Temperature, grades.Select(g => Rounded(Measure.Temperature, g.WetBoilingPoint.Kelvins, shown)))
-            .Words("Left to wet boiling", grades.Select(g => HeatFigures.Kelvins((result with { Fluid = g }).WetBoilingMargin, shown)))
+            .Words("Left to wet boiling", grades.Select(g => Kelvins((result with { Fluid = g }).WetBoilingMargin, shown)))
             .Build();
     }
 
@@ -154,4 +153,12 @@ public static class StopTables
         DisplayUnit unit = measure.In(units);
         return si is { } value ? unit.ToSi(Math.Round(unit.FromSi(value) / unit.RoundTo) * unit.RoundTo) : null;
     }
+
+    /// <summary>A difference of temperatures in words.</summary>
+    /// <param name="difference">The difference.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>Rounded to whole kelvins or degrees Fahrenheit.</returns>
+    public static string Kelvins(TemperatureDelta difference, UnitSystem units) => units == UnitSystem.Us
+        ? FormattableString.Invariant($"{difference.DegreesFahrenheit:0} °F")
+        : FormattableString.Invariant($"{difference.Kelvins:0} K");
 }

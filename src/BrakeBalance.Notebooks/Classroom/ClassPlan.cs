@@ -3,7 +3,7 @@ using BrakeBalance.Teaching;
 namespace BrakeBalance.Notebooks.Classroom;
 
 /// <summary>Which exercises a class gets, and who is in it.</summary>
-public sealed record ClassPlan
+internal sealed record ClassPlan
 {
     /// <summary>The class seed.</summary>
     public required int Seed { get; init; }

@@ -5,7 +5,7 @@ using BrakeBalance.Teaching;
 namespace BrakeBalance.Notebooks.Classroom;
 
 /// <summary>A class's results as CSV: a line an answer, and a line an exercise.</summary>
-public static class ClassReport
+internal static class ClassReport
 {
     /// <summary>The marks.</summary>
     /// <param name="results">The results.</param>
@@ -17,7 +17,8 @@ public static class ClassReport
             .ThenBy(mark => mark.Exercise.Level))
         {
             csv.Append(CultureInfo.InvariantCulture,
-                $"{mark.Student},{mark.Exercise.Id},{CsvText.Cell(mark.Text)},{Words(mark.Marked.Mark)},{mark.Marked.Points},{mark.Exercise.Level},{CsvText.Cell(mark.Marked.Comment)}\n");
+                $"{mark.Student},{mark.Exercise.Id},{CsvText.Cell(mark.Text)},{Words(mark.Marked.Mark)},"
+                + $"{mark.Marked.Points},{mark.Exercise.Level},{CsvText.Cell(mark.Marked.Comment)}\n");
         }
 
         return csv.ToString();
@@ -33,7 +34,7 @@ public static class ClassReport
         {
             (string comment, int count) = item.Comments.Count > 0 ? item.Comments[0] : ("", 0);
             csv.Append(CultureInfo.InvariantCulture,
-                $"{item.ExerciseId},{item.Answers},{item.Facility:0.000},{(item.Discrimination is { } value ? value.ToString("0.000", CultureInfo.InvariantCulture) : "")},{CsvText.Cell(comment)},{count}\n");
+                $"{item.ExerciseId},{item.Answers},{item.Facility:0.000},{item.Discrimination:0.000},{CsvText.Cell(comment)},{count}\n");
         }
 
         return csv.ToString();
@@ -45,7 +46,8 @@ public static class ClassReport
     public static string Blank(ClassPlan plan)
     {
         var csv = new StringBuilder(
-            "# Write each answer with its unit, such as 4520 N; a fraction without. Nothing else about a student belongs here.\nstudent,exercise,answer\n");
+            "# Write each answer with its unit, such as 4520 N; a fraction without. "
+                + "Nothing else about a student belongs here.\nstudent,exercise,answer\n");
         foreach (int student in plan.Students)
         {
             foreach (Exercise exercise in plan.Exercises(ExerciseCar.For(new ClassNumber { Seed = plan.Seed, Student = student })))

@@ -2,18 +2,20 @@ using System.Globalization;
 using System.Text;
 using BrakeBalance.Charts.Lessons;
 using BrakeBalance.Notebooks.Pages;
-using BrakeBalance.Notebooks.Pages.Prose;
 using BrakeBalance.Teaching;
 
 namespace BrakeBalance.Notebooks.Classroom;
 
 /// <summary>The printed papers of a class: one file with every student's sheet, another with the teacher's key.</summary>
 /// <remarks>The sheets hold no answer, no tolerance and no step, neither in their text nor in their source.</remarks>
-public static class ClassSheets
+internal static class ClassSheets
 {
     private const string Print =
         """
-        .bb-paper { break-after: page; page-break-after: always; border-bottom: 1px solid var(--line); margin-bottom: 2rem; padding-bottom: 1.5rem; }
+        .bb-paper {
+          break-after: page; page-break-after: always;
+          border-bottom: 1px solid var(--line); margin-bottom: 2rem; padding-bottom: 1.5rem;
+        }
         .bb-paper:last-of-type { break-after: auto; page-break-after: auto; border: 0; }
         .bb-paper h2 { margin-top: 0; }
         .bb-paper table { border-collapse: collapse; font-size: 0.92em; width: 100%; }
@@ -23,7 +25,10 @@ public static class ClassSheets
         .bb-paper li { margin: 0.35em 0 0.8em; break-inside: avoid; }
         .bb-wrong { font-size: 0.9em; color: var(--muted); }
         .bb-scroll-x { overflow-x: auto; overflow-y: hidden; }
-        @media print { .bb-scroll-x { overflow: visible; } body { font-size: 11pt; } .bb-paper { margin: 0; padding: 0; border: 0; } .bb-wrong { color: #333; } }
+        @media print {
+          .bb-scroll-x { overflow: visible; } body { font-size: 11pt; }
+          .bb-paper { margin: 0; padding: 0; border: 0; } .bb-wrong { color: #333; }
+        }
         """;
 
     /// <summary>The students' sheets in one page, each on paper of its own.</summary>
@@ -68,7 +73,8 @@ public static class ClassSheets
                 : string.Create(CultureInfo.InvariantCulture, $"± {exercise.Answer.Tolerance * 100:0} %");
             html.Append("<li value=\"").Append(CultureInfo.InvariantCulture, $"{index + 1}").Append("\">").Append(Prose(exercise.Question))
                 .Append(CultureInfo.InvariantCulture,
-                    $" <small>({exercise.Id}, {exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")})</small><br><strong>{HtmlText.Escape(exercise.Answer.Text(us))}</strong> {tolerance}");
+                    $" <small>({exercise.Id}, {exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")})</small>"
+                        + $"<br><strong>{HtmlText.Escape(exercise.Answer.Text(us))}</strong> {tolerance}");
             foreach (string step in exercise.Steps)
             {
                 html.Append("<div class=\"bb-scroll-x\">").Append(Prose(step)).Append("</div>");
@@ -116,7 +122,8 @@ public static class ClassSheets
     private static void Head(StringBuilder html, ClassPlan plan, int student, string title, ExerciseCar car)
     {
         html.Append(CultureInfo.InvariantCulture, $"<h2>{title} {student}</h2>\n<p>Class {plan.Seed}, student number {student}. ")
-            .Append("The car is invented. A calculation is no approval of a brake; rear-first lock-up can spin a car.</p>\n<div class=\"bb-scroll-x\"><table>\n<tbody>\n");
+            .Append("The car is invented. A calculation is no approval of a brake; rear-first lock-up can spin a car.</p>\n"
+                + "<div class=\"bb-scroll-x\"><table>\n<tbody>\n");
         foreach ((string name, string symbol, string value) in CarData.Of(car, plan.Units))
         {
             html.Append("<tr><th scope=\"row\">").Append(HtmlText.Escape(name)).Append("</th><td>").Append(HtmlText.Escape(symbol))

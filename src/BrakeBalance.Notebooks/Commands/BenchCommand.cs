@@ -1,5 +1,6 @@
 using System.CommandLine;
 using BrakeBalance.Bench;
+using BrakeBalance.Bench.Files;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Sheets;
 using BrakeBalance.Notebooks.Commands.Benches;

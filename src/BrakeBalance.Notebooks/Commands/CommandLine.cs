@@ -5,7 +5,7 @@ using System.Globalization;
 namespace BrakeBalance.Notebooks.Commands;
 
 /// <summary>The program's commands and what they have in common: where they write, how they fail.</summary>
-public static class CommandLine
+internal static class CommandLine
 {
     /// <summary>What the program is called: the tool's command, the alias of the readme, the word in help and messages.</summary>
     public const string Name = "balance";

@@ -3,6 +3,7 @@ using BrakeBalance.Charts;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Commands;
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using BrakeBalance.Bench;
+using BrakeBalance.Bench.Files;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Execution;

@@ -12,7 +12,7 @@ namespace BrakeBalance.Notebooks.Documents;
 /// Works on the file's own JSON. Format 4.5; keys in alphabetical order and one space of indent, as Jupyter writes
 /// them; LF; of the metadata only the C# kernel's name and the cells' tags stay.
 /// </remarks>
-public static partial class CanonicalNotebook
+internal static partial class CanonicalNotebook
 {
     /// <summary>The name of the kernel that the notebooks ask for and that <c>jupyter install</c> sets up.</summary>
     public const string KernelName = "brake-balance-csharp";

@@ -5,4 +5,4 @@ namespace BrakeBalance.Notebooks.Documents;
 /// <param name="IsCode">Whether the cell is code; otherwise it is prose.</param>
 /// <param name="Source">The cell's text, lines parted by LF.</param>
 /// <param name="Tags">The tags in the cell's metadata.</param>
-public sealed record NotebookCell(string Id, bool IsCode, string Source, IReadOnlyList<string> Tags);
+internal sealed record NotebookCell(string Id, bool IsCode, string Source, IReadOnlyList<string> Tags);

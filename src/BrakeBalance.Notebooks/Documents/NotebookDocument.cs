@@ -3,7 +3,7 @@ namespace BrakeBalance.Notebooks.Documents;
 /// <summary>A notebook as it lies in its file.</summary>
 /// <param name="Path">Full path of the file.</param>
 /// <param name="Cells">The cells in order.</param>
-public sealed record NotebookDocument(string Path, IReadOnlyList<NotebookCell> Cells)
+internal sealed record NotebookDocument(string Path, IReadOnlyList<NotebookCell> Cells)
 {
     /// <summary>File name without folder and extension.</summary>
     public string Name => System.IO.Path.GetFileNameWithoutExtension(Path);

@@ -3,7 +3,7 @@ using System.Text.Json.Nodes;
 namespace BrakeBalance.Notebooks.Documents;
 
 /// <summary>Reads notebook files (Jupyter's format, version 4).</summary>
-public static class NotebookFile
+internal static class NotebookFile
 {
     /// <summary>Reads a notebook.</summary>
     /// <param name="path">The file.</param>

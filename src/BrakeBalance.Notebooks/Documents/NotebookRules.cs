@@ -5,7 +5,7 @@ using Microsoft.CodeAnalysis.CSharp.Syntax;
 namespace BrakeBalance.Notebooks.Documents;
 
 /// <summary>What keeps the notebooks readable: short cells, one place for set-up, definitions in the assemblies.</summary>
-public static class NotebookRules
+internal static class NotebookRules
 {
     /// <summary>A code cell has at most so many lines that are not blank.</summary>
     public const int MostLines = 12;

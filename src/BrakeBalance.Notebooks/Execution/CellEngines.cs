@@ -1,7 +1,7 @@
 namespace BrakeBalance.Notebooks.Execution;
 
 /// <summary>Makes engines, ready for their first cell.</summary>
-public static class CellEngines
+internal static class CellEngines
 {
     /// <summary>Starts an engine and compiles a first expression in it, so that the first cell does not wait for the compiler.</summary>
     /// <param name="kind">What runs the cells.</param>

@@ -4,7 +4,7 @@ namespace BrakeBalance.Notebooks.Execution;
 /// <param name="Name">File name without folder and extension; also the page's name.</param>
 /// <param name="Title">The text of the first top-level heading, or <paramref name="Name"/>.</param>
 /// <param name="Cells">The cells in order.</param>
-public sealed record ExecutedNotebook(string Name, string Title, IReadOnlyList<ExecutedCell> Cells)
+internal sealed record ExecutedNotebook(string Name, string Title, IReadOnlyList<ExecutedCell> Cells)
 {
     /// <summary>Whether every cell ran to its end.</summary>
     public bool Succeeded => Cells.OfType<ExecutedCodeCell>().All(cell => cell.Failure is null);
@@ -13,12 +13,12 @@ public sealed record ExecutedNotebook(string Name, string Title, IReadOnlyList<E
 /// <summary>A cell of an executed notebook.</summary>
 /// <param name="Id">The cell's stable id in the notebook file.</param>
 /// <param name="Source">The cell's text, lines parted by LF.</param>
-public abstract record ExecutedCell(string Id, string Source);
+internal abstract record ExecutedCell(string Id, string Source);
 
 /// <summary>A cell of prose.</summary>
 /// <param name="Id">The cell's stable id.</param>
 /// <param name="Source">Markdown with LaTeX formulas between dollar signs.</param>
-public sealed record ExecutedMarkdownCell(string Id, string Source) : ExecutedCell(Id, Source);
+internal sealed record ExecutedMarkdownCell(string Id, string Source) : ExecutedCell(Id, Source);
 
 /// <summary>A cell of code and what came of it.</summary>
 /// <param name="Id">The cell's stable id.</param>
@@ -26,16 +26,16 @@ public sealed record ExecutedMarkdownCell(string Id, string Source) : ExecutedCe
 /// <param name="Tags">The tags in the cell's metadata.</param>
 /// <param name="Outputs">What the cell printed and returned, in order.</param>
 /// <param name="Failure">Why the cell failed; null when it ran to its end.</param>
-public sealed record ExecutedCodeCell(
+internal sealed record ExecutedCodeCell(
     string Id, string Source, IReadOnlyList<string> Tags, IReadOnlyList<CellOutput> Outputs, CellFailure? Failure)
     : ExecutedCell(Id, Source);
 
 /// <summary>One output of a code cell: the same thing in one or more media types.</summary>
 /// <param name="Data">Media type (such as <c>text/html</c>, <c>text/plain</c>) to content.</param>
-public sealed record CellOutput(IReadOnlyDictionary<string, string> Data);
+internal sealed record CellOutput(IReadOnlyDictionary<string, string> Data);
 
 /// <summary>Why a cell failed.</summary>
 /// <param name="Message">What went wrong, in words; no stack trace.</param>
 /// <param name="Line">The line in the cell, counted from 1; null when unknown.</param>
 /// <param name="SourceLine">The text of that line; null when unknown.</param>
-public sealed record CellFailure(string Message, int? Line, string? SourceLine);
+internal sealed record CellFailure(string Message, int? Line, string? SourceLine);

@@ -1,7 +1,7 @@
 namespace BrakeBalance.Notebooks.Execution;
 
 /// <summary>Runs the code cells of one notebook, one after the other; a cell sees what the cells before it defined.</summary>
-public interface ICellEngine : IAsyncDisposable
+internal interface ICellEngine : IAsyncDisposable
 {
     /// <summary>Runs one cell.</summary>
     /// <param name="code">C# script; a <c>#load</c> line counts from the engine's folder.</param>

@@ -11,7 +11,7 @@ using Microsoft.DotNet.Interactive.Events;
 namespace BrakeBalance.Notebooks.Execution;
 
 /// <summary>Runs cells in the interactive C# kernel, embedded in this program.</summary>
-public sealed class InteractiveEngine : ICellEngine
+internal sealed class InteractiveEngine : ICellEngine
 {
     private readonly string _folder;
     private readonly CSharpKernel _language = new();

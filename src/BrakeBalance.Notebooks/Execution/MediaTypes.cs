@@ -1,7 +1,7 @@
 namespace BrakeBalance.Notebooks.Execution;
 
 /// <summary>The media types of cell outputs.</summary>
-public static class MediaTypes
+internal static class MediaTypes
 {
     /// <summary>An HTML fragment.</summary>
     public const string Html = "text/html";

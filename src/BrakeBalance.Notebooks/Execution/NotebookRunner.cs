@@ -9,7 +9,7 @@ namespace BrakeBalance.Notebooks.Execution;
 /// would break pictures.
 /// </remarks>
 /// <param name="startEngine">Starts an engine for a notebook.</param>
-public sealed class NotebookRunner(Func<NotebookDocument, Task<ICellEngine>> startEngine)
+internal sealed class NotebookRunner(Func<NotebookDocument, Task<ICellEngine>> startEngine)
 {
     /// <summary>A runner with engines of one kind.</summary>
     /// <param name="kind">What runs the cells.</param>

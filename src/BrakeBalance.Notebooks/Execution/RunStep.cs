@@ -7,4 +7,4 @@ namespace BrakeBalance.Notebooks.Execution;
 /// <param name="Done">Code cells run so far in it.</param>
 /// <param name="Of">Code cells it has.</param>
 /// <param name="Cell">The code cell just run; null when the notebook is about to start.</param>
-public sealed record RunStep(NotebookDocument Notebook, int Done, int Of, ExecutedCodeCell? Cell);
+internal sealed record RunStep(NotebookDocument Notebook, int Done, int Of, ExecutedCodeCell? Cell);

@@ -9,7 +9,7 @@ namespace BrakeBalance.Notebooks.Execution;
 
 /// <summary>Runs cells with plain C# scripting: the same cells, without the interactive kernel.</summary>
 /// <param name="folder">The notebook's folder, from which <c>#load</c> lines count.</param>
-public sealed class ScriptEngine(string folder) : ICellEngine
+internal sealed class ScriptEngine(string folder) : ICellEngine
 {
     private static readonly string[] Imports =
         ["System", "System.Text", "System.Collections", "System.Collections.Generic", "System.Threading.Tasks", "System.Linq"];

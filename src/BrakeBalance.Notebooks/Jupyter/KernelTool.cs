@@ -46,7 +46,8 @@ internal static class KernelTool
 
         return Find(version)
             ?? throw new BadInputException(
-                $"'dotnet tool restore' did not bring {Package} {version}: {(await error.ConfigureAwait(false) + await output.ConfigureAwait(false)).Trim().ReplaceLineEndings(" ")}");
+                $"'dotnet tool restore' did not bring {Package} {version}: "
+                    + $"{(await error.ConfigureAwait(false) + await output.ConfigureAwait(false)).Trim().ReplaceLineEndings(" ")}");
     }
 
     private static string Version(string manifest)

@@ -1,7 +1,7 @@
 namespace BrakeBalance.Notebooks.Pages;
 
 /// <summary>The pages' own style sheet and script; those of the figures come from <see cref="Charts.FigureAssets"/>.</summary>
-public static class PageAssets
+internal static class PageAssets
 {
     private static readonly Lazy<string> LazyStyle = new(() => Read("Pages.page.css"));
     private static readonly Lazy<string> LazyScript = new(() => Read("Pages.page.js"));

@@ -1,7 +1,7 @@
 namespace BrakeBalance.Notebooks.Pages;
 
 /// <summary>The names of the files that make up the pages.</summary>
-public static class PageNames
+internal static class PageNames
 {
     /// <summary>The page that lists the others.</summary>
     public const string Index = "index.html";

@@ -4,7 +4,7 @@ namespace BrakeBalance.Notebooks.Pages;
 /// <param name="Notebook">The notebook's name.</param>
 /// <param name="CellId">The id of the cell.</param>
 /// <param name="Message">What is wrong, in words.</param>
-public sealed record PageProblem(string Notebook, string CellId, string Message)
+internal sealed record PageProblem(string Notebook, string CellId, string Message)
 {
     /// <summary>One line that names notebook and cell.</summary>
     /// <returns>Notebook, cell and message.</returns>

@@ -2,8 +2,6 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using BrakeBalance.Notebooks.Execution;
-using BrakeBalance.Notebooks.Pages.Cells;
-using BrakeBalance.Notebooks.Pages.Prose;
 
 namespace BrakeBalance.Notebooks.Pages;
 
@@ -11,7 +9,7 @@ namespace BrakeBalance.Notebooks.Pages;
 /// <remarks>
 /// The same notebook and options give the same bytes: the page holds no clock, no path of this machine and no random name.
 /// </remarks>
-public static class PageRenderer
+internal static class PageRenderer
 {
     private const int DeepestListedHeading = 3;
 
@@ -105,7 +103,8 @@ public static class PageRenderer
         string digest = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(source)))[..12];
         int code = notebook.Cells.OfType<ExecutedCodeCell>().Count();
         yield return new("Notebook",
-            $"{notebook.Name}.ipynb, {code.ToString(CultureInfo.InvariantCulture)} code {(code == 1 ? "cell" : "cells")}, content {digest}");
+            $"{notebook.Name}.ipynb, {code.ToString(CultureInfo.InvariantCulture)} code "
+                + $"{(code == 1 ? "cell" : "cells")}, content {digest}");
         foreach (KeyValuePair<string, string> fact in options.Facts)
             yield return fact;
     }

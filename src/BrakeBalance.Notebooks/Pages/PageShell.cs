@@ -72,7 +72,8 @@ internal static class PageShell
 
     private static void AppendFoot(StringBuilder html, IEnumerable<KeyValuePair<string, string>> facts)
     {
-        html.Append("<footer class=\"bb-foot\">\n<p>A calculation is not an approval. Have work and tests on brakes done or checked by competent people, "
+        html.Append("<footer class=\"bb-foot\">\n"
+            + "<p>A calculation is not an approval. Have work and tests on brakes done or checked by competent people, "
             + "test away from public roads, keep to local law and the service manual.</p>\n<dl>");
         foreach ((string label, string value) in facts)
             html.Append("<div><dt>").Append(HtmlText.Escape(label)).Append("</dt><dd>").Append(HtmlText.Escape(value))

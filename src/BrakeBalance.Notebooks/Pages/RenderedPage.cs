@@ -6,7 +6,7 @@ namespace BrakeBalance.Notebooks.Pages;
 /// <param name="Summary">The first paragraph as HTML without links; empty when there is none.</param>
 /// <param name="Html">The whole page.</param>
 /// <param name="Problems">What could not be shown as meant; empty when all is well.</param>
-public sealed record RenderedPage(string FileName, string Title, string Summary, string Html, IReadOnlyList<PageProblem> Problems)
+internal sealed record RenderedPage(string FileName, string Title, string Summary, string Html, IReadOnlyList<PageProblem> Problems)
 {
     /// <summary>Whether the page has charts that need the chart script.</summary>
     public required bool HasCharts { get; init; }

@@ -4,7 +4,7 @@ using BrakeBalance.Notebooks.Execution;
 namespace BrakeBalance.Notebooks.Pages;
 
 /// <summary>Writes the pages of a run: one for each notebook, the index, and the script they share.</summary>
-public static class Site
+internal static class Site
 {
     /// <summary>Renders and writes all pages.</summary>
     /// <param name="entries">The notebooks in reading order, main notebooks before lessons.</param>

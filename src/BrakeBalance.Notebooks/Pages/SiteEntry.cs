@@ -5,10 +5,10 @@ namespace BrakeBalance.Notebooks.Pages;
 /// <summary>A notebook that becomes a page.</summary>
 /// <param name="Notebook">The executed notebook.</param>
 /// <param name="Group">Where the index lists it.</param>
-public sealed record SiteEntry(ExecutedNotebook Notebook, NotebookGroup Group = NotebookGroup.Main);
+internal sealed record SiteEntry(ExecutedNotebook Notebook, NotebookGroup Group = NotebookGroup.Main);
 
 /// <summary>The groups of notebooks, in the order of the index.</summary>
-public enum NotebookGroup
+internal enum NotebookGroup
 {
     /// <summary>A notebook that answers a question about one's own car.</summary>
     Main,

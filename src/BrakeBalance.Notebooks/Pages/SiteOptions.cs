@@ -1,7 +1,7 @@
 namespace BrakeBalance.Notebooks.Pages;
 
 /// <summary>What all pages of one run have in common.</summary>
-public sealed record SiteOptions
+internal sealed record SiteOptions
 {
     /// <summary>Whether each page carries the chart script itself, so that one file can be passed on alone.</summary>
     public bool SingleFile { get; init; }

@@ -4,9 +4,9 @@ namespace BrakeBalance.Notebooks.Pages;
 /// <param name="Files">The files written, pages first.</param>
 /// <param name="Problems">What could not be shown as meant, such as an unknown formula command; empty when all is well.</param>
 /// <param name="Faults">Pages that could not be made; in their place stands one that says so.</param>
-public sealed record SiteResult(IReadOnlyList<string> Files, IReadOnlyList<PageProblem> Problems, IReadOnlyList<PageFault> Faults);
+internal sealed record SiteResult(IReadOnlyList<string> Files, IReadOnlyList<PageProblem> Problems, IReadOnlyList<PageFault> Faults);
 
 /// <summary>A page that could not be made.</summary>
 /// <param name="Page">The notebook's name.</param>
 /// <param name="Fault">What happened.</param>
-public sealed record PageFault(string Page, Exception Fault);
+internal sealed record PageFault(string Page, Exception Fault);

@@ -36,10 +36,14 @@ internal sealed class BalanceTrials
             yield return ("Take the valve out:", $"let all of it through. With the valve {Words(start)}. Without it {Words(open)}.");
             yield return ("Be too careful:",
                 $"set the lowest knee and let nothing more through. Now {Words(cautious)}, with {Used(cautious)} of the road's grip used; "
-                + $"at the start it was {Used(start)}.{(cautious?.Efficiency < start?.Efficiency ? " The car takes longer to stop." : "")}");
+                + $"at the start it was {Used(start)}."
+                + (cautious?.Efficiency < start?.Efficiency ? " The car takes longer to stop." : ""));
             yield return ("Go to a slippery road:", slippery is null
                 ? "no wheel locks."
-                : $"{Words(slippery)}, at a pressure of {Measure.LinePressure.Text(slippery.At.LinePressures.Front, _units)} at the front. {(slippery.At.LinePressures.Front < _knee ? "That is below the knee, so the valve never comes into it." : "That is above the knee.")}");
+                : $"{Words(slippery)}, at a pressure of {Measure.LinePressure.Text(slippery.At.LinePressures.Front, _units)} at the front. "
+                    + (slippery.At.LinePressures.Front < _knee
+                        ? "That is below the knee, so the valve never comes into it."
+                        : "That is above the knee."));
             yield return ("Load the car:", $"{Words(laden)}, with {Used(laden)} of the grip used; without the load it was {Used(start)}. "
                 + (laden?.Efficiency < start?.Efficiency
                     ? "The load has given the rear wheels grip that the valve, which knows nothing of it, does not use."
@@ -54,6 +58,10 @@ internal sealed class BalanceTrials
 
     private static string Words(LockUp? lockUp) => lockUp is null
         ? "no wheel locks"
-        : FormattableString.Invariant(
-            $"{(lockUp.First switch { Axle.Front => "the front wheels lock first", Axle.Rear => "the rear wheels lock first", _ => "all wheels lock together" })}, at {lockUp.At.BrakingRate:0.00} g");
+        : lockUp.First switch
+        {
+            Axle.Front => "the front wheels lock first",
+            Axle.Rear => "the rear wheels lock first",
+            _ => "all wheels lock together",
+        } + FormattableString.Invariant($", at {lockUp.At.BrakingRate:0.00} g");
 }

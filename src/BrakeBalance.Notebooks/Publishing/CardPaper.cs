@@ -4,7 +4,7 @@ namespace BrakeBalance.Notebooks.Publishing;
 /// <param name="Name">Its name on the command line.</param>
 /// <param name="WidthMillimetres">Width.</param>
 /// <param name="HeightMillimetres">Height.</param>
-public sealed record CardPaper(string Name, double WidthMillimetres, double HeightMillimetres)
+internal sealed record CardPaper(string Name, double WidthMillimetres, double HeightMillimetres)
 {
     /// <summary>A5, 148 × 210 mm (ISO 216).</summary>
     public static CardPaper A5 { get; } = new("a5", 148, 210);

@@ -4,7 +4,7 @@ using PuppeteerSharp;
 namespace BrakeBalance.Notebooks.Publishing;
 
 /// <summary>The system's Chromium without a window, which turns drawings into pictures and sheets of paper.</summary>
-public sealed class Chromium : IAsyncDisposable
+internal sealed class Chromium : IAsyncDisposable
 {
     /// <summary>The environment variable that can name another browser of the Chromium family.</summary>
     public const string Variable = "BRAKE_BALANCE_CHROMIUM";
@@ -41,7 +41,8 @@ public sealed class Chromium : IAsyncDisposable
 
     /// <summary>What to tell a user whose system has no browser.</summary>
     public static string Missing =>
-        $"PNG and PDF need Chromium, which was not found (looked for {string.Join(", ", Candidates)}). Install it, or name it in the environment variable {Variable}.";
+        $"PNG and PDF need Chromium, which was not found (looked for {string.Join(", ", Candidates)}). "
+            + $"Install it, or name it in the environment variable {Variable}.";
 
     /// <summary>Starts the browser.</summary>
     /// <returns>The browser.</returns>
@@ -173,8 +174,9 @@ public sealed class Chromium : IAsyncDisposable
     }
 
     private static string Wrapped(string svg, string width, string height, string title = "Figure") =>
-        $"<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>{Pages.HtmlText.Escape(title)}</title>"
-        + $"<style>html,body{{margin:0;background:transparent;overflow:hidden}}svg{{display:block;width:{width};height:{height}}}</style></head><body>{svg}</body></html>";
+        $"<!DOCTYPE html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>{HtmlText.Escape(title)}</title>"
+        + $"<style>html,body{{margin:0;background:transparent;overflow:hidden}}svg{{display:block;width:{width};height:{height}}}</style>"
+        + $"</head><body>{svg}</body></html>";
 
     private static void Remove(string folder)
     {

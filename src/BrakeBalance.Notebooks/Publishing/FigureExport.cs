@@ -11,7 +11,7 @@ namespace BrakeBalance.Notebooks.Publishing;
 /// for larger pictures.
 /// Words (<c>.txt</c>, <c>.json</c>) and numbers (<c>.csv</c>) are the same for all sizes and carry no size in their name.
 /// </remarks>
-public static class FigureExport
+internal static class FigureExport
 {
     /// <summary>Writes the figures; one that cannot be made stops no other.</summary>
     /// <param name="vehicle">The car.</param>
@@ -20,7 +20,7 @@ public static class FigureExport
     /// <param name="browser">Makes pictures and sheets; null when neither is wanted or possible.</param>
     /// <param name="cancellation">Ends the export between two files.</param>
     /// <returns>Names of the files written, in order, and the figures that failed.</returns>
-    /// <exception cref="Commands.BadInputException">A file cannot be written.</exception>
+    /// <exception cref="BadInputException">A file cannot be written.</exception>
     public static Task<FigureExportResult> WriteAsync(
         Vehicle vehicle, FigurePlan plan, string folder, Chromium? browser, CancellationToken cancellation = default) =>
         WriteAsync(vehicle, plan, folder, browser, units => FigureCatalogue.For(vehicle, units), cancellation);
@@ -85,7 +85,8 @@ public static class FigureExport
             foreach ((FigureSize size, Theme theme) in plan.Sizes.SelectMany(size => plan.Themes.Select(theme => (size, theme))))
             {
                 cancellation.ThrowIfCancellationRequested();
-                string name = $"{plan.CarName}-{entry.Name}-{size.Name}-{Name(units)}{(plain ? "-plain" : "")}{(theme == Theme.Light ? "" : "-" + theme.Name)}";
+                string name = $"{plan.CarName}-{entry.Name}-{size.Name}-{Name(units)}"
+                    + (plain ? "-plain" : "") + (theme == Theme.Light ? "" : "-" + theme.Name);
                 string svg = FigureText.WithMetadata(shown.ToSvg(size, theme), shown, vehicle);
                 Put(name + ".svg", svg);
                 if (browser is null)
@@ -123,10 +124,10 @@ public static class FigureExport
 /// <summary>What came of writing a car's figures.</summary>
 /// <param name="Files">Names of the files written, in order.</param>
 /// <param name="Failed">The figures that could not be made.</param>
-public sealed record FigureExportResult(IReadOnlyList<string> Files, IReadOnlyList<FigureFault> Failed);
+internal sealed record FigureExportResult(IReadOnlyList<string> Files, IReadOnlyList<FigureFault> Failed);
 
 /// <summary>A figure that could not be made.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="Units">The system of units in which it was asked for.</param>
 /// <param name="Fault">What happened.</param>
-public sealed record FigureFault(string Name, UnitSystem Units, Exception Fault);
+internal sealed record FigureFault(string Name, UnitSystem Units, Exception Fault);

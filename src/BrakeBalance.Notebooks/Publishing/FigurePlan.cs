@@ -3,7 +3,7 @@ using BrakeBalance.Charts;
 namespace BrakeBalance.Notebooks.Publishing;
 
 /// <summary>What of a car's figures is to be exported, and how.</summary>
-public sealed record FigurePlan
+internal sealed record FigurePlan
 {
     /// <summary>The car's short name, as file names begin with it.</summary>
     public required string CarName { get; init; }

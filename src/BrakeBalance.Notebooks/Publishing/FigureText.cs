@@ -9,7 +9,7 @@ using BrakeBalance.Vehicles;
 namespace BrakeBalance.Notebooks.Publishing;
 
 /// <summary>The texts that go with a published figure: method, credit, licence, and the note that cars are invented.</summary>
-public static class FigureText
+internal static class FigureText
 {
     /// <summary>The licence of figures and data of the repository.</summary>
     public const string Licence = "MIT License, © 2026 The brake balance notebooks developers";
@@ -115,14 +115,15 @@ public static class FigureText
     private static string Metadata(Figure figure, Vehicle vehicle)
     {
         var text = new StringBuilder();
-        text.Append("<metadata>\n<rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\">\n<rdf:Description rdf:about=\"\">\n");
+        text.Append("<metadata>\n<rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\" "
+            + "xmlns:dc=\"http://purl.org/dc/elements/1.1/\">\n<rdf:Description rdf:about=\"\">\n");
         foreach ((string name, string value) in new[]
         {
             ("title", figure.Title), ("description", figure.Caption), ("creator", "Brake balance notebooks"),
                 ("source", $"{Method} {Car(vehicle)}"), ("rights", Licence), ("format", "image/svg+xml"),
         })
         {
-            text.Append("<dc:").Append(name).Append('>').Append(Pages.HtmlText.Escape(value)).Append("</dc:").Append(name).Append(">\n");
+            text.Append("<dc:").Append(name).Append('>').Append(HtmlText.Escape(value)).Append("</dc:").Append(name).Append(">\n");
         }
 
         return text.Append("</rdf:Description>\n</rdf:RDF>\n</metadata>\n").ToString();

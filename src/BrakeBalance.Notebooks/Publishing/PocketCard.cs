@@ -10,7 +10,7 @@ namespace BrakeBalance.Notebooks.Publishing;
 /// <summary>
 /// What a racer's pocket card says: settings and resulting pressures, first locks and pedal, around the recommended setting.
 /// </summary>
-public sealed record PocketCard
+internal sealed record PocketCard
 {
     /// <summary>Braking rates at which pressures are listed [–].</summary>
     public static IReadOnlyList<double> Rates { get; } = [0.5, 0.8];
@@ -196,4 +196,4 @@ public sealed record PocketCard
 /// <param name="Cells">One text a column.</param>
 /// <param name="IsOwn">Whether it is the setting to go back to.</param>
 /// <param name="RearFirst">Whether the rear axle locks first on a dry road.</param>
-public sealed record CardRow(IReadOnlyList<string> Cells, bool IsOwn, bool RearFirst);
+internal sealed record CardRow(IReadOnlyList<string> Cells, bool IsOwn, bool RearFirst);

@@ -6,10 +6,11 @@ using BrakeBalance.Notebooks.Pages;
 namespace BrakeBalance.Notebooks.Publishing;
 
 /// <summary>Writes a pocket card as a page that prints on one sheet and reads well on a phone.</summary>
-public static class PocketCardPage
+internal static class PocketCardPage
 {
     private const string Caution =
-        "Calculated, approved by nobody. A car whose rear axle locks first spins. Change one thing at a time, check with gauges, test off public roads with competent people, and keep to local law and the service manual.";
+        "Calculated, approved by nobody. A car whose rear axle locks first spins. Change one thing at a time, "
+            + "check with gauges, test off public roads with competent people, and keep to local law and the service manual.";
 
     private const string Style =
         """
@@ -30,16 +31,23 @@ public static class PocketCardPage
         tr.own{background:#dfe9f2;outline:3px solid #000;outline-offset:-2px}
         tr.rear td:last-child{background:#000;color:#fff}
         dl{display:grid;grid-template-columns:repeat(auto-fit,minmax(8.5rem,1fr));gap:.35rem;margin:0}
-        dl div{border:1px solid #555;border-radius:.3rem;padding:.25rem .45rem} dt{font-size:.8rem} dd{margin:0;font-size:1.25rem;font-weight:700;line-height:1.15}
+        dl div{border:1px solid #555;border-radius:.3rem;padding:.25rem .45rem}
+        dt{font-size:.8rem} dd{margin:0;font-size:1.25rem;font-weight:700;line-height:1.15}
         .lines th{font-size:.78rem;font-weight:600;padding:.15rem .3rem} .lines td{height:1.9rem}
         .caution{border-left:.4rem solid #000;padding-left:.5rem;font-size:.85rem;margin-top:.7rem}
         .wide{overflow-x:auto}
-        @media screen and (max-width:34rem){main{padding:.6rem} thead th{font-size:.72rem} tbody th,tbody td{font-size:1.12rem;padding:.2rem .1rem} tbody td:last-child{font-size:.9rem} .back strong{font-size:1.5rem}}
+        @media screen and (max-width:34rem){
+          main{padding:.6rem} thead th{font-size:.72rem} tbody th,tbody td{font-size:1.12rem;padding:.2rem .1rem}
+          tbody td:last-child{font-size:.9rem} .back strong{font-size:1.5rem}
+        }
         @media print{
           html{background:#fff} body{font-size:8.4pt;line-height:1.25} main{max-width:none;padding:0 .3mm}
-          h1{font-size:13pt} h2{font-size:8.4pt;margin:1.6mm 0 .5mm} .back,.warning{margin:1mm 0;padding:.6mm 2mm} .back strong{font-size:17pt} p{margin:.4mm 0}
-          .wide{overflow:visible} thead th{font-size:7pt;padding:.4mm} tbody th,tbody td{font-size:12.5pt;padding:.3mm .4mm} tbody td:last-child{font-size:11.5pt}
-          dl{gap:1mm;grid-template-columns:repeat(4,1fr)} dl.pedal{grid-template-columns:repeat(6,1fr)} dl.pedal div{grid-column:span 2} dl.pedal div:nth-child(n+4){grid-column:span 3}
+          h1{font-size:13pt} h2{font-size:8.4pt;margin:1.6mm 0 .5mm} p{margin:.4mm 0}
+          .back,.warning{margin:1mm 0;padding:.6mm 2mm} .back strong{font-size:17pt}
+          .wide{overflow:visible} thead th{font-size:7pt;padding:.4mm} tbody th,tbody td{font-size:12.5pt;padding:.3mm .4mm}
+          tbody td:last-child{font-size:11.5pt}
+          dl{gap:1mm;grid-template-columns:repeat(4,1fr)} dl.pedal{grid-template-columns:repeat(6,1fr)}
+          dl.pedal div{grid-column:span 2} dl.pedal div:nth-child(n+4){grid-column:span 3}
           dl div{padding:.4mm 1.2mm} dt{font-size:7pt} dd{font-size:11.5pt}
           dl.pedal div:nth-child(n+4){display:flex;justify-content:space-between;align-items:center;gap:1mm}
           .lines td{height:5.6mm} .lines th{font-size:7pt} .caution{font-size:7pt;line-height:1.2;margin-top:1.4mm}
@@ -57,17 +65,21 @@ public static class PocketCardPage
         ArgumentNullException.ThrowIfNull(paper);
         var html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n" + PageMark.Html
             + "\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
-        html.Append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'\">\n<link rel=\"icon\" href=\"data:,\">\n<title>")
+        html.Append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; "
+            + "img-src data:; base-uri 'none'; form-action 'none'\">\n<link rel=\"icon\" href=\"data:,\">\n<title>")
             .Append(HtmlText.Escape($"Brake card, {card.Car}")).Append("</title>\n<style>\n").Append(Style)
             .Append(CultureInfo.InvariantCulture,
                 $"\n@page{{size:{paper.WidthMillimetres}mm {paper.HeightMillimetres}mm;margin:7mm}}\n</style>\n</head>\n<body>\n<main>\n")
             .Append(CultureInfo.InvariantCulture,
-                $"<h1>{HtmlText.Escape(card.Car)}</h1>\n<p class=\"load\">Brake card, {HtmlText.Escape(card.LoadCase)}. Line pressures at the brakes, gauge.</p>\n")
+                $"<h1>{HtmlText.Escape(card.Car)}</h1>\n<p class=\"load\">Brake card, {HtmlText.Escape(card.LoadCase)}. "
+                    + $"Line pressures at the brakes, gauge.</p>\n")
             .Append(card.Warning is null ? "" : $"<p class=\"warning\"><strong>WARNING</strong> {HtmlText.Escape(card.Warning)}</p>\n")
             .Append(CultureInfo.InvariantCulture,
-                $"<div class=\"back\">Baseline: recommended setting<strong>{HtmlText.Escape(card.Baseline)}</strong>{HtmlText.Escape(card.Limit)}</div>\n")
+                $"<div class=\"back\">Baseline: recommended setting"
+                    + $"<strong>{HtmlText.Escape(card.Baseline)}</strong>{HtmlText.Escape(card.Limit)}</div>\n")
             .Append(CultureInfo.InvariantCulture, $"<p class=\"load\">Holds for: {HtmlText.Escape(card.Conditions)}</p>\n");
-        html.Append("<h2 id=\"settings\">Resulting pressures</h2>\n<div class=\"wide\" role=\"region\" aria-labelledby=\"settings\" tabindex=\"0\"><table>\n<thead><tr>");
+        html.Append("<h2 id=\"settings\">Resulting pressures</h2>\n"
+            + "<div class=\"wide\" role=\"region\" aria-labelledby=\"settings\" tabindex=\"0\"><table>\n<thead><tr>");
         foreach (string column in card.Columns)
         {
             html.Append("<th scope=\"col\">").Append(HtmlText.Escape(column)).Append("</th>");
@@ -89,7 +101,8 @@ public static class PocketCardPage
         html.Append("</tbody>\n</table></div>\n");
         Facts(html, "First lock-up at the recommended setting", card.FirstLocks, "");
         Facts(html, "Pedal", card.Pedal, " class=\"pedal\"");
-        html.Append("<h2>Run log</h2>\n<table class=\"lines\">\n<thead><tr><th scope=\"col\">Date, track, tyres</th><th scope=\"col\">Setting</th><th scope=\"col\">Locked first</th><th scope=\"col\">Remarks</th></tr></thead>\n<tbody>\n");
+        html.Append("<h2>Run log</h2>\n<table class=\"lines\">\n<thead><tr><th scope=\"col\">Date, track, tyres</th>"
+            + "<th scope=\"col\">Setting</th><th scope=\"col\">Locked first</th><th scope=\"col\">Remarks</th></tr></thead>\n<tbody>\n");
         for (int line = 0; line < 4; line++)
         {
             html.Append("<tr><td>&nbsp;</td><td>&nbsp;</td><td>&nbsp;</td><td>&nbsp;</td></tr>\n");

@@ -3,7 +3,7 @@ namespace BrakeBalance.Notebooks.Publishing;
 /// <summary>Where more is said about a common question.</summary>
 /// <param name="Notebooks">Numbers of the notebooks that treat it, such as <c>03</c>.</param>
 /// <param name="Commands">Commands that do, without the program's name.</param>
-public sealed record QuestionPointers(IReadOnlyList<string> Notebooks, IReadOnlyList<string> Commands)
+internal sealed record QuestionPointers(IReadOnlyList<string> Notebooks, IReadOnlyList<string> Commands)
 {
     private static readonly QuestionPointers[] All =
     [

@@ -4,11 +4,12 @@ using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Publishing;
 
 /// <summary>The common questions with their answers for one car: the same that <c>measure questions</c> prints.</summary>
-public static class QuestionsPage
+internal static class QuestionsPage
 {
     /// <summary>The page's file name.</summary>
     public const string FileName = "questions.html";

@@ -12,7 +12,7 @@ namespace BrakeBalance.Notebooks.Publishing;
 
 /// <summary>The story "What the knee does": one page for readers who do not know the trade, with figures to move.</summary>
 /// <remarks>Every number in its text comes from the calculation assembly, and every state of its figures was computed beforehand.</remarks>
-public static class StoryPage
+internal static class StoryPage
 {
     /// <summary>The page's file name.</summary>
     public const string FileName = "what-the-knee-does.html";
@@ -21,7 +21,8 @@ public static class StoryPage
     public const string Title = "What the knee does";
 
     private const string Summary =
-        "A small valve keeps the rear wheels from locking. Move the bend in its behaviour and watch which wheels let go first. For readers who do not know the trade.";
+        "A small valve keeps the rear wheels from locking. "
+            + "Move the bend in its behaviour and watch which wheels let go first. For readers who do not know the trade.";
 
     private const string Style =
         """
@@ -52,10 +53,12 @@ public static class StoryPage
         body.Append("<style>\n").Append(Style).Append("\n</style>\n<main id=\"content\" class=\"bb-story\" tabindex=\"-1\">\n");
         Opening(body, vehicle, units);
         Settings(body, setting, units);
-        body.Append("<h2 id=\"try\">Move it</h2>\n<p>Four controls, three pictures. The first control is the pressure at the knee, the second the share that the valve passes on above it. The ring shows the moment at which the first wheels lock.</p>\n")
+        body.Append("<h2 id=\"try\">Move it</h2>\n<p>Four controls, three pictures. The first control is the pressure at the knee, the "
+            + "second the share that the valve passes on above it. The ring shows the moment at which the first wheels lock.</p>\n")
             .Append(explorable.ToHtml())
             .Append(CultureInfo.InvariantCulture,
-                $"<p><small>Each of the {explorable.Frames.Count} positions of the four controls was computed beforehand; the page picks one and fills nothing in between.</small></p>\n");
+                $"<p><small>Each of the {explorable.Frames.Count} positions of the four controls was computed beforehand; "
+                    + $"the page picks one and fills nothing in between.</small></p>\n");
         Trials(body, new BalanceTrials(setting, units));
         body.Append("<h2>How this was computed</h2>\n<p>").Append(HtmlText.Escape(FigureText.Method)).Append(' ')
             .Append(HtmlText.Escape(FigureText.Car(vehicle)))
@@ -72,18 +75,29 @@ public static class StoryPage
         PerAxle<Force> rest = model.StaticAxleLoads, hard = model.NormalReactions(0.8);
         string Share(Force part, PerAxle<Force> of) => Measure.Percent.Text(part.Newtons / (of.Front.Newtons + of.Rear.Newtons), units);
         body.Append("<h1>").Append(Title)
-            .Append("</h1>\n<p class=\"bb-lead\">Stand on the brake, and a car leans on its front wheels. The rear wheels go light just when you ask most of them. "
-                + "A small valve keeps them from letting go. It has a bend in its behaviour, called the knee, and here you can move it.</p>\n")
-            .Append("<div class=\"bb-caution\" role=\"note\"><p><strong>Caution.</strong> A story, not a setting. Brakes can kill: work on them and test stops are for competent people, off public roads, within local law and by the service manual.</p></div>\n")
+            .Append("</h1>\n<p class=\"bb-lead\">Stand on the brake, and a car leans on its front wheels. "
+                + "The rear wheels go light just when you ask most of them. "
+                + "A small valve keeps them from letting go. "
+                + "It has a bend in its behaviour, called the knee, and here you can move it.</p>\n")
+            .Append("<div class=\"bb-caution\" role=\"note\"><p><strong>Caution.</strong> A story, not a setting. "
+                + "Brakes can kill: work on them and test stops are for competent people, "
+                + "off public roads, within local law and by the service manual.</p></div>\n")
             .Append("<h2>Weight moves forward</h2>\n<p>")
             .Append(HtmlText.Escape(
-                $"Standing still, the {vehicle.Name} rests {Share(rest.Front, rest)} of its weight on the front wheels. Braking at 0.8 g, as in a hard stop on a dry road, it rests {Share(hard.Front, hard)} there. The rear wheels have lost {Measure.Percent.Text(1 - hard.Rear / rest.Rear, units)} of their load, and as much of their grip."))
+                $"Standing still, the {vehicle.Name} rests {Share(rest.Front, rest)} of its weight on the front wheels. "
+                    + $"Braking at 0.8 g, as in a hard stop on a dry road, it rests {Share(hard.Front, hard)} there. The rear wheels "
+                    + $"have lost {Measure.Percent.Text(1 - hard.Rear / rest.Rear, units)} of their load, and as much of their grip."))
             .Append(" (A car brakes at 1 g when it loses speed as fast as a dropped stone gains it.)</p>\n")
-            .Append("<h2>Why the rear must not go first</h2>\n<p>A wheel that locks stops turning and slides. A sliding wheel cannot be steered and cannot hold the car sideways. If the front wheels lock, the car goes straight on; let up, and it steers again. "
-                + "If the rear wheels lock, the tail comes round, faster than most drivers can catch it. So the front wheels should always be the first to lock, and only just.</p>\n")
-            .Append("<h2>A valve with a bend</h2>\n<p>Front and rear brakes are worked by the same fluid. Up to a certain pressure at the rear, the knee, the valve lets everything through. "
+            .Append("<h2>Why the rear must not go first</h2>\n<p>A wheel that locks stops turning and slides. "
+                + "A sliding wheel cannot be steered and cannot hold the car sideways. "
+                + "If the front wheels lock, the car goes straight on; let up, and it steers again. "
+                + "If the rear wheels lock, the tail comes round, faster than most drivers can catch it. "
+                + "So the front wheels should always be the first to lock, and only just.</p>\n")
+            .Append("<h2>A valve with a bend</h2>\n<p>Front and rear brakes are worked by the same fluid. "
+                + "Up to a certain pressure at the rear, the knee, the valve lets everything through. "
                 + "Above it the rear gets only a share of any further pressure. " + KneeStory.MeteringOf(vehicle) + " "
-                + "The line in the picture bends, and with it the car follows, roughly, the curve on which all four wheels would lock together.</p>\n");
+                + "The line in the picture bends, and with it the car follows, "
+                + "roughly, the curve on which all four wheels would lock together.</p>\n");
     }
 
     private static void Settings(StringBuilder body, Setting setting, UnitSystem units)
@@ -91,7 +105,8 @@ public static class StoryPage
         string what = setting.Variable == SettingVariable.BalanceBar ? "the bar between its two brake cylinders" : "the knee";
         body.Append("<h2 id=\"setting\">Where it may stand</h2>\n<p>")
             .Append(HtmlText.Escape($"On the {setting.Vehicle.Name} {what} is what can be set. "
-                + "The front must go first on slippery roads and on dry ones, slow and fast, with every load, and with pads that bite better or worse than promised. "))
+                + "The front must go first on slippery roads and on dry ones, "
+                + "slow and fast, with every load, and with pads that bite better or worse than promised. "))
             .Append("</p>\n<dl>");
         foreach ((string label, string text) in new[]
         {
@@ -115,6 +130,7 @@ public static class StoryPage
                 .Append("</li>\n");
         }
 
-        body.Append("</ol>\n<p>No one setting is right for every road and every load. The knee is a bargain: low enough that the rear never goes first, and no lower than that.</p>\n");
+        body.Append("</ol>\n<p>No one setting is right for every road and every load. "
+            + "The knee is a bargain: low enough that the rear never goes first, and no lower than that.</p>\n");
     }
 }

@@ -60,7 +60,8 @@ public sealed record Accumulator
         {
             throw new ArgumentException(string.Create(
                 System.Globalization.CultureInfo.InvariantCulture,
-                $"The accumulator's precharge of {Precharge.Bars:0.#} bar lies above the {charge.Bars:0.#} bar that the pump can give, so no oil can enter it. Lower the precharge below the pump's relief pressure, or check both readings."));
+                $"The accumulator's precharge of {Precharge.Bars:0.#} bar lies above the {charge.Bars:0.#} bar that the pump can give, "
+                    + $"so no oil can enter it. Lower the precharge below the pump's relief pressure, or check both readings."));
         }
 
         return GasVolume.CubicMeters * (Precharge.Pascals + AirPascals) / (charge.Pascals + AirPascals);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Collections.Immutable;
 using BrakeBalance.Assist;
 using BrakeBalance.Hydraulics;
@@ -72,8 +73,9 @@ public static class ControlChoice
                 TooLight = false,
                 TooLong = false,
                 TooHardWithoutAssist = false,
-                NotPossible = FormattableString.Invariant(
-                    $"no such cylinder: a bore would lie outside {MasterCylinder.SmallestBore.Millimeters:0} to {MasterCylinder.LargestBore.Millimeters:0} mm"),
+                NotPossible = string.Create(CultureInfo.InvariantCulture,
+                    $"no such cylinder: a bore would lie outside "
+                        + $"{MasterCylinder.SmallestBore.Millimeters:0} to {MasterCylinder.LargestBore.Millimeters:0} mm"),
             };
         }
 

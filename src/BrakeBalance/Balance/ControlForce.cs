@@ -32,7 +32,8 @@ public sealed class ControlForce
         ArgumentNullException.ThrowIfNull(model);
         Model = model;
         Control = control ?? model.Vehicle.Control ?? throw new ArgumentException(
-            $"\"{model.Vehicle.Name}\" does not say what lies between foot and line pressure: give pedal, assist and masterCylinder in its file.", nameof(model));
+            $"\"{model.Vehicle.Name}\" does not say what lies between foot and line pressure: "
+                + "give pedal, assist and masterCylinder in its file.", nameof(model));
         Cylinder = Control.MasterCylinderFor(model.Vehicle.Hydraulics.Split);
         _travelMatters = Control.Circuits is not null
             && (Control.Pedal.Lever is not FixedRatioLever || Control.Pedal.ReturnSpringRate > ForcePerLength.Zero);

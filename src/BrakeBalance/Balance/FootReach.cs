@@ -6,7 +6,7 @@ namespace BrakeBalance.Balance;
 /// <param name="MasterPressure">Front master-cylinder pressure, gauge; zero when nothing arrives.</param>
 /// <param name="Bound">What ends it: the foot's force, or the travel of pedal and master cylinder; null for the highest pressure
 /// considered.</param>
-public sealed record FootReach(Pressure MasterPressure, RateBound? Bound)
+internal sealed record FootReach(Pressure MasterPressure, RateBound? Bound)
 {
     /// <summary>The reach of a car's pedal under a force.</summary>
     /// <param name="control">The foot in front of the car's balance.</param>

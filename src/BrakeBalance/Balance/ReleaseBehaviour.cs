@@ -17,7 +17,7 @@ namespace BrakeBalance.Balance;
 /// <para>Assumes a slow foot: no wheel inertia, no pitch, the speed of the balance.</para>
 /// <para>Source: statics and Coulomb friction with two coefficients.</para>
 /// </remarks>
-public sealed record ReleaseBehaviour
+internal sealed record ReleaseBehaviour
 {
     private ReleaseBehaviour()
     {

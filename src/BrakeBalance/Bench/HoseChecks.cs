@@ -4,7 +4,7 @@ using UnitsNet;
 namespace BrakeBalance.Bench;
 
 /// <summary>Judges a hose assembly: length, orientation, bends, pressure, temperature and clearances.</summary>
-public static class HoseChecks
+internal static class HoseChecks
 {
     /// <summary>Straight hose wanted between fitting and bend, in outer diameters [–] (common practice).</summary>
     public const double StraightDiameters = 1;

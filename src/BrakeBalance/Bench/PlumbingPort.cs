@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace BrakeBalance.Bench;
 
 /// <summary>Which way oil goes through a port.</summary>
-public enum PortFlow
+internal enum PortFlow
 {
     /// <summary>Into the part.</summary>
     In,
@@ -20,7 +20,7 @@ public enum PortFlow
 /// <param name="Flow">Which way oil goes through it.</param>
 /// <param name="Needed">Whether it must be connected.</param>
 /// <param name="WhenOpen">What happens when it is not.</param>
-public sealed record PlumbingPort(string Name, PortFlow Flow, bool Needed, string WhenOpen)
+internal sealed record PlumbingPort(string Name, PortFlow Flow, bool Needed, string WhenOpen)
 {
     private const string NoOil = "No oil would get there.";
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using UnitsNet;
 
 namespace BrakeBalance.Brakes;
@@ -182,6 +183,8 @@ public abstract record Brake
     /// A one-line description in millimetres, square centimetres and bar; values that may not exist past self-locking are left out.
     /// </summary>
     /// <returns>The description, the same in every culture.</returns>
-    public sealed override string ToString() => FormattableString.Invariant(
-        $"{GetType().Name} {{ friction {FrictionCoefficient:0.###}, piston area {PistonArea.SquareCentimeters:0.###} cm², effective radius {EffectiveRadius.Millimeters:0.#} mm, threshold {ThresholdPressure.Bars:0.##} bar, efficiency {Efficiency:0.###} }}");
+    public sealed override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"{GetType().Name} {{ friction {FrictionCoefficient:0.###}, "
+            + $"piston area {PistonArea.SquareCentimeters:0.###} cm², effective radius {EffectiveRadius.Millimeters:0.#} mm, "
+            + $"threshold {ThresholdPressure.Bars:0.##} bar, efficiency {Efficiency:0.###} }}");
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using UnitsNet;
 
 namespace BrakeBalance.Brakes;
@@ -76,8 +77,9 @@ public sealed record DuoServoGeometry : DrumShoes
     internal override double Factor(ShoeArrangement arrangement, double friction, Length drumRadius) =>
         arrangement == ShoeArrangement.DuoServo
         ? PrimaryShoeFactor(friction, drumRadius) + SecondaryShoeFactor(friction, drumRadius)
-        : throw new ArgumentException(FormattableString.Invariant(
-            $"DuoServoGeometry describes a DuoServo brake, but the arrangement is {arrangement}; give ShoeGeometry or CatalogueShoes for it."));
+        : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+            $"DuoServoGeometry describes a DuoServo brake, but the arrangement is {arrangement}; "
+                + $"give ShoeGeometry or CatalogueShoes for it."));
 
     internal override double? SelfLocking(ShoeArrangement arrangement, Length drumRadius)
     {

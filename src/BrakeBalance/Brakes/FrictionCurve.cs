@@ -1,3 +1,4 @@
+using System.Globalization;
 using MathNet.Numerics.Interpolation;
 using MathNet.Numerics.RootFinding;
 using UnitsNet;
@@ -73,8 +74,9 @@ public sealed record FrictionCurve
             Require.PositiveUpTo(list[i].Friction, Brake.HighestFriction, FormattableString.Invariant($"friction of point {i + 1}"));
             if (i > 0 && list[i].Celsius <= list[i - 1].Celsius)
             {
-                throw new ArgumentException(FormattableString.Invariant(
-                    $"Temperatures must rise from point to point: point {i} is at {list[i - 1].Celsius:0.###} °C and point {i + 1} at {list[i].Celsius:0.###} °C."), nameof(points));
+                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                    $"Temperatures must rise from point to point: point {i} is at {list[i - 1].Celsius:0.###} °C and point {i + 1} "
+                        + $"at {list[i].Celsius:0.###} °C."), nameof(points));
             }
         }
 
@@ -91,8 +93,9 @@ public sealed record FrictionCurve
         double celsius = temperature.DegreesCelsius;
         return celsius >= _celsius[0] && celsius <= _celsius[^1]
             ? _interpolation.Interpolate(celsius)
-            : throw new ArgumentOutOfRangeException(nameof(temperature), celsius, FormattableString.Invariant(
-                $"The friction curve covers {_celsius[0]:0.###} °C to {_celsius[^1]:0.###} °C; friction at {celsius:0.###} °C is not known. Add a measured point there."));
+            : throw new ArgumentOutOfRangeException(nameof(temperature), celsius, string.Create(CultureInfo.InvariantCulture,
+                $"The friction curve covers {_celsius[0]:0.###} °C to {_celsius[^1]:0.###} °C; "
+                    + $"friction at {celsius:0.###} °C is not known. Add a measured point there."));
     }
 
     /// <summary>Temperature above the peak at which friction has fallen to a share of its peak.</summary>

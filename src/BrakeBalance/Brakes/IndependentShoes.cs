@@ -1,3 +1,4 @@
+using System.Globalization;
 using UnitsNet;
 
 namespace BrakeBalance.Brakes;
@@ -51,8 +52,9 @@ public abstract record IndependentShoes : DrumShoes
         ShoeArrangement.LeadingTrailing => LeadingShoeFactor(friction, drumRadius) + TrailingShoeFactor(friction, drumRadius),
         ShoeArrangement.TwoLeading => 2 * LeadingShoeFactor(friction, drumRadius),
         ShoeArrangement.TwoTrailing => 2 * TrailingShoeFactor(friction, drumRadius),
-        _ => throw new ArgumentException(FormattableString.Invariant(
-            $"{GetType().Name} describes shoes that do not drive one another, but the arrangement is {arrangement}; give DuoServoGeometry or CatalogueShoes for it.")),
+        _ => throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+            $"{GetType().Name} describes shoes that do not drive one another, but the arrangement is {arrangement}; "
+                + $"give DuoServoGeometry or CatalogueShoes for it.")),
     };
 
     internal override double? SelfLocking(ShoeArrangement arrangement, Length drumRadius)

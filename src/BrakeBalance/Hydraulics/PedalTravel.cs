@@ -147,10 +147,12 @@ public sealed record PedalTravel
     private static string? WarningFor(Length strokeLeft, Length? padLeft) =>
         padLeft is not { } left ? "The lever cannot push the rod so far: the geometry of the pedal ends first."
         : strokeLeft < Length.Zero
-            ? "The master cylinder is at the end of its stroke before this pressure is reached: the bore is too small for the volume, or there is air or too much clearance."
+            ? "The master cylinder is at the end of its stroke before this pressure is reached: "
+                + "the bore is too small for the volume, or there is air or too much clearance."
         : left < Length.Zero ? "The pedal is on the floor before this pressure is reached."
         : left < WantedReserve ? string.Create(System.Globalization.CultureInfo.InvariantCulture,
-            $"Long pedal: {left.Millimeters:0} mm ({left.Inches:0.0} in) left to the floor, {WantedReserve.Millimeters:0} mm ({WantedReserve.Inches:0.0} in) are wanted (common practice).")
+            $"Long pedal: {left.Millimeters:0} mm ({left.Inches:0.0} in) left to the floor, "
+                + $"{WantedReserve.Millimeters:0} mm ({WantedReserve.Inches:0.0} in) are wanted (common practice).")
         : null;
 }
 

@@ -31,7 +31,8 @@ public sealed record PushRodFit
 
     /// <summary>Possible error of each reading, plus or minus; 0 to 2 mm; 0.1 mm unless said, a depth gauge's.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 2 mm.</exception>
-    public Length ReadingError { get; init => field = Require.Between(value, Length.Zero, Length.FromMillimeters(2)); } = Length.FromMillimeters(0.1);
+    public Length ReadingError { get; init =>
+        field = Require.Between(value, Length.Zero, Length.FromMillimeters(2)); } = Length.FromMillimeters(0.1);
 
     /// <summary>Least gap wanted; 0 unless said.</summary>
     public Length LeastGap { get; init; } = Length.Zero;
@@ -64,9 +65,11 @@ public sealed record PushRodFit
         return Verdict switch
         {
             PushRodVerdict.Preload =>
-                $"Preload of {size}: the rod is longer than the depth. The compensating port stays covered, pressure is locked in, the brakes drag and heat up. Shorten the rod or add a spacer before the car moves.",
+                $"Preload of {size}: the rod is longer than the depth. The compensating port stays covered, pressure is locked in, "
+                    + "the brakes drag and heat up. Shorten the rod or add a spacer before the car moves.",
             PushRodVerdict.MayBePreload =>
-                $"{(Gap >= Length.Zero ? "Gap" : "Preload")} of {size}: the readings cannot rule out a preload. Measure again more finely, or check with soft clay on the rod's tip and fluid moving in the reservoir.",
+                $"{(Gap >= Length.Zero ? "Gap" : "Preload")} of {size}: the readings cannot rule out a preload. "
+                    + "Measure again more finely, or check with soft clay on the rod's tip and fluid moving in the reservoir.",
             PushRodVerdict.TooMuchGap =>
                 $"Gap of {size}: more than wanted. The pedal travels dead before anything happens. Lengthen the rod.",
             PushRodVerdict.MayBeTooMuchGap =>

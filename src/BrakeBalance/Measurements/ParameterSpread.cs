@@ -38,10 +38,9 @@ public sealed record ParameterSpread
     {
         var spread = new ParameterSpread();
         IReadOnlyList<ValueRange> ranges = car.Uncertainty?.Ranges ?? [];
-        double? Of(string path) => Enumerable.Range(0, ranges.Count)
-            .Where(i => ranges[i].Path.EndsWith(path, StringComparison.Ordinal))
-            .Select(i => (double?)Math.Min(0.5, car.Uncertainty!.RelativeHalfWidth(i) / Math.Sqrt(3)))
-            .FirstOrDefault();
+        double? Of(string path) =>
+            ranges.FirstOrDefault(range => range.Path.EndsWith(path, StringComparison.Ordinal)) is { } range
+                ? Math.Min(0.5, range.RelativeHalfWidth / Math.Sqrt(3)) : null;
         return spread with
         {
             FrontFriction = Of("front.brake.friction") ?? spread.FrontFriction,

@@ -12,7 +12,7 @@ namespace BrakeBalance.Measurements;
 /// <para>Assumes a straight stop with slowly rising pressure and no anti-lock system. A setting is a start for testing, not an
 /// approval.</para>
 /// </remarks>
-public static class RobustSetting
+internal static class RobustSetting
 {
     private const int Settings = 61;
 

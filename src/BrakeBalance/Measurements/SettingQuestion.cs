@@ -4,7 +4,7 @@ using UnitsNet;
 namespace BrakeBalance.Measurements;
 
 /// <summary>What a setting has to hold for.</summary>
-public sealed record SettingQuestion
+internal sealed record SettingQuestion
 {
     /// <summary>The car.</summary>
     public required Vehicle Vehicle { get; init; }

@@ -121,7 +121,8 @@ public sealed record LinkedLever : PedalLever
         if (RodMetresPerRadian(rest) is not > 0)
         {
             throw new ArgumentException(
-                "The link does not reach from the pin to the rod's axis, or pushes it backwards, with the pedal at rest; check pin distance, link length and rod axis depth.");
+                "The link does not reach from the pin to the rod's axis, or pushes it backwards, with the pedal at rest; "
+                    + "check pin distance, link length and rod axis depth.");
         }
 
         double angle = rest;

@@ -6,7 +6,7 @@ namespace BrakeBalance.Rules;
 /// <remarks>
 /// S ≤ a V + b V², or one distance at one speed. Source: see each rule; all in <c>data/references/effectiveness-rules.csv</c>.
 /// </remarks>
-public sealed record EffectivenessRule
+internal sealed record EffectivenessRule
 {
     private static readonly Lazy<IReadOnlyList<EffectivenessRule>> Table =
         new(() => ReferenceTable.Rows("effectiveness-rules.csv", row => new EffectivenessRule

@@ -1,3 +1,4 @@
+using System.Globalization;
 using BrakeBalance.Balance;
 using BrakeBalance.Vehicles;
 
@@ -40,8 +41,9 @@ public static class EffectivenessRules
         Func<FailureConditions, IReadOnlyList<FailureOutcome>> outcomesFor)
     {
         string title = rule.TestSpeed is { } at && rule.LongestDistance(at) is { } limit
-            ? FormattableString.Invariant(
-                $"{rule.Title}: {limit.Meters:0.#} m from {at.KilometersPerHour:0.#} km/h with at most {rule.GreatestPedalForce.Newtons:0} N")
+            ? string.Create(CultureInfo.InvariantCulture,
+                $"{rule.Title}: {limit.Meters:0.#} m from {at.KilometersPerHour:0.#} km/h "
+                    + $"with at most {rule.GreatestPedalForce.Newtons:0} N")
             : rule.Title;
         string source = $"{rule.Section} ({rule.Source})";
         RuleVerdict NotApplicable(string why) => new(rule.Id, title, source, RuleOutcome.NotApplicable, null, "", why);
@@ -79,7 +81,8 @@ public static class EffectivenessRules
             _ => FormattableString.Invariant($"{worst.ForceUsed.Newtons:0} N"),
         };
         return new(rule.Id, title, source, margin >= 0 ? RuleOutcome.Pass : RuleOutcome.Fail, margin, where,
-            FormattableString.Invariant(
-                $"{(margin >= 0 ? "Pass" : "Fail")}: worst {where}, {distance.FromFirstTouch.Meters:0.0} m at a braking rate of {worst.RateAtForce:0.00} ({bound}); {longest.Meters:0.0} m allowed."));
+            string.Create(CultureInfo.InvariantCulture,
+                $"{(margin >= 0 ? "Pass" : "Fail")}: worst {where}, {distance.FromFirstTouch.Meters:0.0} m "
+                    + $"at a braking rate of {worst.RateAtForce:0.00} ({bound}); {longest.Meters:0.0} m allowed."));
     }
 }

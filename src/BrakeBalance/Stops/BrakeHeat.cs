@@ -1,3 +1,4 @@
+using System.Globalization;
 using BrakeBalance.Hydraulics;
 using UnitsNet;
 
@@ -97,8 +98,10 @@ public static class BrakeHeat
             int fired = time < end ? integrator.Advance(ref system, ref time, y, end) : -1;
             if (fired < 0 && piece.UntilSpeed is not null)
             {
-                throw new InvalidOperationException(FormattableString.Invariant(
-                    $"In stop {stops.Count} the car still moves at {y[HeatSystem.Speed]:0.0} m/s after ten minutes: the brakes have faded to {system.Front.Fade.At(y[HeatSystem.FrontRing]):0.00} front and {system.Rear.Fade.At(y[HeatSystem.RearRing]):0.00} rear of their torque."));
+                throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture,
+                    $"In stop {stops.Count} the car still moves at {y[HeatSystem.Speed]:0.0} m/s after ten minutes: "
+                        + $"the brakes have faded to {system.Front.Fade.At(y[HeatSystem.FrontRing]):0.00} front "
+                        + $"and {system.Rear.Fade.At(y[HeatSystem.RearRing]):0.00} rear of their torque."));
             }
 
             y[HeatSystem.Speed] = piece.UntilSpeed ?? Math.Max(0, y[HeatSystem.Speed]);

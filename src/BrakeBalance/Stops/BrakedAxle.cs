@@ -19,7 +19,8 @@ public sealed record BrakedAxle
     /// <summary>Moment of inertia about the wheel axis of both wheels, tyres and rotors together; above zero.</summary>
     /// <remarks>Source: common practice, about 1 kg·m² a wheel of a car.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
-    public MassMomentOfInertia WheelInertia { get; init => field = Require.Positive(value); } = MassMomentOfInertia.FromKilogramSquareMeters(2);
+    public MassMomentOfInertia WheelInertia { get; init => field = Require.Positive(value); } =
+        MassMomentOfInertia.FromKilogramSquareMeters(2);
 
     /// <summary>Torque on both wheels together from a closed throttle; not negative, zero with the clutch down.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using UnitsNet;
 
 namespace BrakeBalance.Stops;
@@ -55,8 +56,9 @@ public sealed record HeatCycle
         double needed = (high - low) / slowing + (high - low) / pulling;
         if (!(cycle >= needed))
         {
-            throw new ArgumentException(FormattableString.Invariant(
-                $"The interval of {cycle:0.#} s is shorter than stop and acceleration together ({needed:0.#} s); make it longer or the acceleration greater."), nameof(interval));
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                $"The interval of {cycle:0.#} s is shorter than stop and acceleration together ({needed:0.#} s); "
+                    + $"make it longer or the acceleration greater."), nameof(interval));
         }
 
         List<HeatPiece> pieces = [];

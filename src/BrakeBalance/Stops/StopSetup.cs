@@ -1,3 +1,4 @@
+using System.Globalization;
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Tyres;
@@ -192,8 +193,9 @@ public sealed record StopSetup
     }
 
     private static string? NoPressure(Pressure held, Force? force) => held > Pressure.Zero || force is not { } foot ? null
-        : FormattableString.Invariant(
-            $"A foot of {foot.Newtons:0.#} N brings no pressure to the brakes: springs and friction hold it all, or the pedal ends before.");
+        : string.Create(CultureInfo.InvariantCulture,
+            $"A foot of {foot.Newtons:0.#} N brings no pressure to the brakes: "
+                + $"springs and friction hold it all, or the pedal ends before.");
 
     private static StopBound BoundOf(RateBound? bound) => bound switch
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using UnitsNet;
 
 namespace BrakeBalance.Stops;
@@ -177,7 +178,8 @@ public static class StraightStop
                 return Math.Min(wanted, most) is var pascals && double.IsFinite(pascals)
                     ? pascals
                     : throw new InvalidOperationException(
-                        "No line pressure within four times the last point of the torque curves locks an axle, so there is no threshold to hold; use a panic driver with a chosen pressure.");
+                        "No line pressure within four times the last point of the torque curves locks an axle, "
+                            + "so there is no threshold to hold; use a panic driver with a chosen pressure.");
         }
     }
 
@@ -227,8 +229,9 @@ public static class StraightStop
     {
         if (time >= longest)
         {
-            throw new InvalidOperationException(FormattableString.Invariant(
-                $"The car still moves at {speed:0.0} m/s after {time:0} s: neither the brakes at {heldPascals / 1e5:0.0} bar nor the road stop it."));
+            throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture,
+                $"The car still moves at {speed:0.0} m/s after {time:0} s: "
+                    + $"neither the brakes at {heldPascals / 1e5:0.0} bar nor the road stop it."));
         }
     }
 }

@@ -29,7 +29,8 @@ public sealed record ThermalBrake
     /// <summary>Specific heat of ring and hat; above zero.</summary>
     /// <remarks>Source: grey iron about 460 J/(kg K), common practice.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
-    public SpecificEntropy SpecificHeat { get; init => field = Require.Positive(value); } = SpecificEntropy.FromJoulesPerKilogramKelvin(460);
+    public SpecificEntropy SpecificHeat { get; init => field = Require.Positive(value); } =
+        SpecificEntropy.FromJoulesPerKilogramKelvin(460);
 
     /// <summary>Surface of the ring that air sweeps, ducts included; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
@@ -37,11 +38,13 @@ public sealed record ThermalBrake
 
     /// <summary>Convection at standstill h₀; not negative.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
-    public HeatTransferCoefficient StillConvection { get; init => field = Require.NotNegative(value); } = HeatTransferCoefficient.FromWattsPerSquareMeterKelvin(10);
+    public HeatTransferCoefficient StillConvection { get; init => field = Require.NotNegative(value); } =
+        HeatTransferCoefficient.FromWattsPerSquareMeterKelvin(10);
 
     /// <summary>Convection added at 10 m/s; it grows with speed to the power 0.8; not negative.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
-    public HeatTransferCoefficient ConvectionAtTenMetresPerSecond { get; init => field = Require.NotNegative(value); } = HeatTransferCoefficient.FromWattsPerSquareMeterKelvin(30);
+    public HeatTransferCoefficient ConvectionAtTenMetresPerSecond { get; init => field = Require.NotNegative(value); } =
+        HeatTransferCoefficient.FromWattsPerSquareMeterKelvin(30);
 
     /// <summary>Emissivity of the ring for radiation [–]; 0 to 1.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 1.</exception>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using BrakeBalance.Brakes;
 using BrakeBalance.Vehicles;
 using UnitsNet;
@@ -14,8 +15,9 @@ internal static class ThermalFigures
         BrakeThermalData given = data ?? BrakeHeatEstimate.Of(brake);
         if (data is null)
         {
-            assumed.Add(FormattableString.Invariant(
-                $"{axle} brake of {given.RingMass.Kilograms:0.0} kg ring and {given.CoolingArea.SquareMeters:0.000} m² cooled surface, estimated from its radius"));
+            assumed.Add(string.Create(CultureInfo.InvariantCulture,
+                $"{axle} brake of {given.RingMass.Kilograms:0.0} kg ring "
+                    + $"and {given.CoolingArea.SquareMeters:0.000} m² cooled surface, estimated from its radius"));
         }
 
         if (data?.Friction is null)

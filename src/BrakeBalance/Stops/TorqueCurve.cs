@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Collections.Immutable;
 using BrakeBalance.Brakes;
 using BrakeBalance.Hydraulics;
@@ -60,8 +61,9 @@ public sealed class TorqueCurve
             if (!(pascals[i] > pascals[i - 1]) || !(torques[i] >= torques[i - 1]))
             {
                 throw new ArgumentException(
-                    FormattableString.Invariant(
-                        $"Pressures must rise and torques must not fall from point to point; point {i} is {pascals[i]} Pa, {torques[i]} N·m after {pascals[i - 1]} Pa, {torques[i - 1]} N·m."),
+                    string.Create(CultureInfo.InvariantCulture,
+                        $"Pressures must rise and torques must not fall from point to point; point {i} is {pascals[i]} Pa, "
+                            + $"{torques[i]} N·m after {pascals[i - 1]} Pa, {torques[i - 1]} N·m."),
                     nameof(points));
             }
         }

@@ -59,7 +59,7 @@ public sealed record TurnCourse(Acceleration LateralAcceleration, PerAxle<Force>
 /// <para>A load-sensing valve follows the rear axle's load with its transfer where the vehicle is given.</para>
 /// <para>Source: common practice; friction circle; an axle locks with its second wheel: 49 CFR 571.135 S7.2 (read).</para>
 /// </remarks>
-public static class TurnBraking
+internal static class TurnBraking
 {
     private const double Together = 1 - 1e-9;
 

@@ -41,12 +41,15 @@ public static class Exercises
             Make("static-load", 1, "How great is the load on the **front axle** (both wheels) at rest, as a force?",
                 ExerciseAnswer.Of(loads.Front, ("the rear axle was taken", loads.Rear),
                     ("the load of one wheel was given", loads.Front / 2), ("the mass was not multiplied by g", loads.Front / G)),
-                $@"$P_1 = \psi_1 m g = {N(car.FrontShare)} \cdot {N(car.LoadCase.Mass.Kilograms)} \cdot 9.81 = {N(loads.Front.Newtons)}\ \text{{N}}$"),
+                $@"$P_1 = \psi_1 m g = {N(car.FrontShare)} \cdot {N(car.LoadCase.Mass.Kilograms)} \cdot 9.81 "
+                    + $@"= {N(loads.Front.Newtons)}\ \text{{N}}$"),
             Make("static-load", 2, "How far behind the front axle does the centre of gravity lie?",
                 ExerciseAnswer.Of(car.LoadCase.FrontAxleToCentreOfGravity,
                     ("the distance to the rear axle was given", wheelbase - car.LoadCase.FrontAxleToCentreOfGravity)),
-                $@"Moments about the front axle: $a = (1 - \psi_1) E = {N(1 - car.FrontShare)} \cdot {N(wheelbase.Millimeters)} = {N(car.LoadCase.FrontAxleToCentreOfGravity.Millimeters)}\ \text{{mm}}$"),
-            Make("static-load", 3, "A box of 80 kg (176 lb) is hung 0.40 m (15.7 in) **behind the rear axle**. How great is the rear axle's load now, as a force?",
+                $@"Moments about the front axle: $a = (1 - \psi_1) E = {N(1 - car.FrontShare)} \cdot {N(wheelbase.Millimeters)} "
+                    + $@"= {N(car.LoadCase.FrontAxleToCentreOfGravity.Millimeters)}\ \text{{mm}}$"),
+            Make("static-load", 3, "A box of 80 kg (176 lb) is hung 0.40 m (15.7 in) **behind the rear axle**. "
+                + "How great is the rear axle's load now, as a force?",
                 ExerciseAnswer.Of(rear, ("the box's overhang was left out", loads.Rear + Force.FromNewtons(box.Kilograms * G)),
                     ("the front axle was taken", loads.Front - Force.FromNewtons(box.Kilograms * G * overhang.Meters / wheelbase.Meters)),
                     ("the box was left out", loads.Rear)),
@@ -74,7 +77,8 @@ public static class Exercises
             Make("load-transfer", 2, $"How great is the normal reaction on the **front axle** at a braking rate of {N(z)}?",
                 ExerciseAnswer.Of(moving.Front, ("the static load was used", still.Front),
                     ("the transfer was taken off, not added", still.Front - shift), ("the rear axle was taken", moving.Rear)),
-                $@"$N_1 = P_1 + z m g \frac{{h}}{{E}} = {N(still.Front.Newtons)} + {N(shift.Newtons)} = {N(moving.Front.Newtons)}\ \text{{N}}$"),
+                $@"$N_1 = P_1 + z m g \frac{{h}}{{E}} = {N(still.Front.Newtons)} + {N(shift.Newtons)} "
+                    + $@"= {N(moving.Front.Newtons)}\ \text{{N}}$"),
             Make("load-transfer", 3, "At which braking rate does the rear axle carry only 20 % of the weight?",
                 ExerciseAnswer.Of(rate, ("the front share was used", (car.FrontShare - target) / h),
                     ("the rate at which the rear lifts off was given", rearShare / h),
@@ -127,7 +131,8 @@ public static class Exercises
                     ("the piston's diameter was taken for its radius", torque * 4)),
                 $@"$A = \frac{{\pi}}{{4}} d^2 = {N(car.Front.PistonArea.SquareMillimeters)}\ \text{{mm}}^2$",
                 $@"$M = 2 \mu p A r = {N(torque.NewtonMeters)}\ \text{{N m}}$"),
-            Make("fixed-ratio", 2, "Which share of the braking force does the **rear** axle give when both lines have the same pressure (no valve)?",
+            Make("fixed-ratio", 2, "Which share of the braking "
+                + "force does the **rear** axle give when both lines have the same pressure (no valve)?",
                 ExerciseAnswer.Of(rearShare, ("the front share was given", 1 - rearShare),
                     ("rear over front was given", rearShare / (1 - rearShare)),
                     ("piston diameters were used in place of areas",
@@ -154,7 +159,8 @@ public static class Exercises
             Make("knee", 1, $"How great is the **rear** line pressure when the front line has {P(inlet)}?",
                 ExerciseAnswer.Of(outlet, ("the valve was left out", inlet), ("the slope was applied to the whole pressure", inlet * slope),
                     ("the slope was applied to the whole pressure and added to the knee", knee + (inlet * slope))),
-                $@"$p_2 = p_k + s (p_1 - p_k) = {N(knee.Bars)} + {N(slope)} ({N(inlet.Bars)} - {N(knee.Bars)}) = {N(outlet.Bars)}\ \text{{bar}}$"),
+                $@"$p_2 = p_k + s (p_1 - p_k) = {N(knee.Bars)} + {N(slope)} ({N(inlet.Bars)} - {N(knee.Bars)}) "
+                    + $@"= {N(outlet.Bars)}\ \text{{bar}}$"),
             Make("knee", 2, "How great is the braking force of the **front axle** (both wheels) at the knee?",
                 ExerciseAnswer.Of(point.BrakingForces.Front, ("one wheel only was counted", point.BrakingForces.Front / 2),
                     ("the rear axle was taken", point.BrakingForces.Rear),
@@ -164,7 +170,8 @@ public static class Exercises
                 ExerciseAnswer.Of(point.BrakingRate, ("the front axle alone was counted", point.BrakingForces.Front / car.Balance.Weight),
                     ("the force was divided by the mass without g", point.BrakingRate * G),
                     ("one wheel an axle was counted", point.BrakingRate / 2)),
-                $@"$z = \frac{{T_1 + T_2}}{{m g}} = \frac{{{N(point.BrakingForces.Front.Newtons)} + {N(point.BrakingForces.Rear.Newtons)}}}{{{N(car.Balance.Weight.Newtons)}}} = {N(point.BrakingRate)}$"),
+                $@"$z = \frac{{T_1 + T_2}}{{m g}} = \frac{{{N(point.BrakingForces.Front.Newtons)} "
+                    + $@"+ {N(point.BrakingForces.Rear.Newtons)}}}{{{N(car.Balance.Weight.Newtons)}}} = {N(point.BrakingRate)}$"),
         ];
     }
 
@@ -181,15 +188,18 @@ public static class Exercises
             Make("adhesion-utilisation", 1, $"Without a valve: how much adhesion does the **front** axle use at a braking rate of {N(z)}?",
                 ExerciseAnswer.Of(front, ("the static load was used", point.BrakingForces.Front / still.Front),
                     ("the rear axle was taken", rear), ("the braking rate was given", z)),
-                $@"$f_1 = \frac{{T_1}}{{N_1}} = \frac{{{N(point.BrakingForces.Front.Newtons)}}}{{{N(point.NormalReactions.Front.Newtons)}}} = {N(front)}$"),
+                $@"$f_1 = \frac{{T_1}}{{N_1}} "
+                    + $@"= \frac{{{N(point.BrakingForces.Front.Newtons)}}}{{{N(point.NormalReactions.Front.Newtons)}}} = {N(front)}$"),
             Make("adhesion-utilisation", 2, $"Without a valve: how much adhesion does the **rear** axle use at a braking rate of {N(z)}?",
                 ExerciseAnswer.Of(rear, ("the static load was used", point.BrakingForces.Rear / still.Rear),
                     ("the front axle was taken", front),
                     ("the transfer was added to the rear",
                     point.BrakingForces.Rear / (still.Rear + (still.Rear - point.NormalReactions.Rear)))),
-                $@"$f_2 = \frac{{T_2}}{{N_2}} = \frac{{{N(point.BrakingForces.Rear.Newtons)}}}{{{N(point.NormalReactions.Rear.Newtons)}}} = {N(rear)}$"),
+                $@"$f_2 = \frac{{T_2}}{{N_2}} "
+                    + $@"= \frac{{{N(point.BrakingForces.Rear.Newtons)}}}{{{N(point.NormalReactions.Rear.Newtons)}}} = {N(rear)}$"),
             Make("adhesion-utilisation", 3,
-                $"Without a valve, on a surface with an adhesion of {N(car.Adhesion)}: how great is the braking efficiency at the first lock-up?",
+                $"Without a valve, on a surface with an adhesion of {N(car.Adhesion)}: "
+                    + "how great is the braking efficiency at the first lock-up?",
                 ExerciseAnswer.Of(lockUp.Efficiency, ("the braking rate at lock-up was given", lockUp.At.BrakingRate),
                     ("the other axle was taken", Other(car, lockUp) / car.Adhesion)),
                 $@"The {(lockUp.First == Axle.Front ? "front" : "rear")} axle locks first, at $z = {N(lockUp.At.BrakingRate)}$",
@@ -215,12 +225,15 @@ public static class Exercises
             Make("effort", 2, $"**Without** assist: how great is the line pressure at a pedal force of {F(car.PedalForce)}?",
                 ExerciseAnswer.Of(bare, ("the bore was taken for a radius", bare / 4), ("the pedal ratio was left out", bare / ratio),
                     ("the assist was counted in", assisted)),
-                $@"$p = \frac{{i F}}{{A}} = \frac{{{N(rod.Newtons)}}}{{{N(bore.SquareMillimeters)}\ \text{{mm}}^2}} = {N(bare.Bars)}\ \text{{bar}}$"),
+                $@"$p = \frac{{i F}}{{A}} = \frac{{{N(rod.Newtons)}}}{{{N(bore.SquareMillimeters)}\ \text{{mm}}^2}} "
+                    + $@"= {N(bare.Bars)}\ \text{{bar}}$"),
             Make("effort", 3, $"**With** assist: how great is the line pressure at a pedal force of {F(car.PedalForce)}? Mind the run-out.",
                 ExerciseAnswer.Of(assisted, ("the assist was left out", bare),
                     ("the run-out was overlooked", rod * car.Booster.BoostRatio / bore), ("the bore was taken for a radius", assisted / 4)),
-                $@"Greatest assist $\Delta p A_d = {N(car.Booster.MaximumAssist.Newtons)}\ \text{{N}}$; {(ranOut ? "the booster has run out" : "the booster has not run out")}",
-                $@"$F_o = {(ranOut ? @"i F + \Delta p A_d" : @"b\, i F")} = {N(boosted.Newtons)}\ \text{{N}}$, $p = \frac{{F_o}}{{A}} = {N(assisted.Bars)}\ \text{{bar}}$"),
+                $@"Greatest assist $\Delta p A_d = {N(car.Booster.MaximumAssist.Newtons)}\ \text{{N}}$; "
+                    + $@"{(ranOut ? "the booster has run out" : "the booster has not run out")}",
+                $@"$F_o = {(ranOut ? @"i F + \Delta p A_d" : @"b\, i F")} = {N(boosted.Newtons)}\ \text{{N}}$, "
+                    + $@"$p = \frac{{F_o}}{{A}} = {N(assisted.Bars)}\ \text{{bar}}$"),
         ];
     }
 
@@ -242,12 +255,14 @@ public static class Exercises
             Make("failed-assist", 2, $"The assist is gone. How hard must the driver push for a line pressure of {P(car.LinePressure)}?",
                 ExerciseAnswer.Of(needed, ("the pedal ratio was left out", needed * ratio),
                     ("the pedal ratio was used twice", needed / ratio), ("the bore was taken for a radius", needed * 4)),
-                $@"$F = \frac{{p A}}{{i}} = \frac{{{N(car.LinePressure.Megapascals)} \cdot {N(bore.SquareMillimeters)}}}{{{N(ratio)}}} = {N(needed.Newtons)}\ \text{{N}}$"),
+                $@"$F = \frac{{p A}}{{i}} = \frac{{{N(car.LinePressure.Megapascals)} \cdot "
+                    + $@"{N(bore.SquareMillimeters)}}}{{{N(ratio)}}} = {N(needed.Newtons)}\ \text{{N}}$"),
             Make("failed-assist", 3, "The assist is gone. Which braking rate does a pedal force of 500 N (112 lbf) give, valve included?",
                 ExerciseAnswer.Of(point.BrakingRate, ("the valve was left out", car.WithoutValve.At(line).BrakingRate),
                     ("the front axle alone was counted", point.BrakingForces.Front / car.Balance.Weight),
                     ("the pedal ratio was left out", car.Balance.At(line / ratio).BrakingRate)),
-                $@"$p_1 = \frac{{i \cdot 500}}{{A}} = {N(line.Bars)}\ \text{{bar}}$, rear behind the valve ${N(point.LinePressures.Rear.Bars)}\ \text{{bar}}$",
+                $@"$p_1 = \frac{{i \cdot 500}}{{A}} = {N(line.Bars)}\ \text{{bar}}$, "
+                    + $@"rear behind the valve ${N(point.LinePressures.Rear.Bars)}\ \text{{bar}}$",
                 $@"$z = \frac{{T_1 + T_2}}{{m g}} = {N(point.BrakingRate)}$"),
         ];
     }
@@ -272,12 +287,15 @@ public static class Exercises
             Make("rear-lock", 1, $"Without a valve, adhesion {N(car.Adhesion)}: at which braking rate does the **rear** axle lock?",
                 ExerciseAnswer.Of(rearRate, ("the static load was used", car.Adhesion * (1 - car.FrontShare) / share),
                     ("the adhesion was given", car.Adhesion), ("the front axle was taken", ratio.FrontLockRate(car.Adhesion) ?? 0)),
-                $@"$z = \frac{{k \Psi}}{{\Phi + k h/E}} = \frac{{{N(car.Adhesion)} \cdot {N(1 - car.FrontShare)}}}{{{N(share)} + {N(car.Adhesion * h)}}} = {N(rearRate)}$"),
+                $@"$z = \frac{{k \Psi}}{{\Phi + k h/E}} = \frac{{{N(car.Adhesion)} \cdot "
+                    + $@"{N(1 - car.FrontShare)}}}{{{N(share)} + {N(car.Adhesion * h)}}} = {N(rearRate)}$"),
             Make("rear-lock", 2, $"Without a valve, adhesion {N(grippy)}: at which braking rate does the **first** axle lock?",
                 ExerciseAnswer.Of(first.At.BrakingRate, ("the other axle was taken", ratio.FrontLockRate(grippy) ?? 0),
                     ("the adhesion was given", grippy)),
-                $@"The rear axle leads above $z = {N(bare.IdealCrossings()[0].BrakingRate)}$, so it locks first: $z = {N(first.At.BrakingRate)}$. That spins the car."),
-            Make("rear-lock", 3, $"Which **knee** makes both axles lock together at an adhesion of {N(grippy)}, the slope staying at {N(slope)}?",
+                $@"The rear axle leads above $z = {N(bare.IdealCrossings()[0].BrakingRate)}$, "
+                    + $@"so it locks first: $z = {N(first.At.BrakingRate)}$. That spins the car."),
+            Make("rear-lock", 3, "Which **knee** makes both axles lock together "
+                + $"at an adhesion of {N(grippy)}, the slope staying at {N(slope)}?",
                 ExerciseAnswer.Of(knee, ("the slope was left out", Pressure.FromBars(rear)),
                     ("the front pressure at lock-up was given", Pressure.FromBars(front)),
                     ("the slope was applied from zero", Pressure.FromBars(rear / slope))),
@@ -301,17 +319,21 @@ public static class Exercises
         [
             Make("heat", 1, $"How much energy must the brakes take in a stop from {V(car.Speed)}?",
                 ExerciseAnswer.Of(energy, ("the speed was used in km/h", energy * 12.96), ("the factor one half was lost", energy * 2)),
-                $@"$E = \frac{{1}}{{2}} m v^2 = \frac{{1}}{{2}} \cdot {N(car.LoadCase.Mass.Kilograms)} \cdot {N(speed)}^2 = {N(energy.Kilojoules)}\ \text{{kJ}}$"),
-            Make("heat", 2, $"The front axle takes {N(frontShare)} of it. By how much does **one front disc** of {M(car.DiscMass)} warm up in that stop, nothing lost to the air? (Specific heat 460 J/(kg K).)",
+                $@"$E = \frac{{1}}{{2}} m v^2 = \frac{{1}}{{2}} \cdot {N(car.LoadCase.Mass.Kilograms)} \cdot {N(speed)}^2 "
+                    + $@"= {N(energy.Kilojoules)}\ \text{{kJ}}$"),
+            Make("heat", 2, $"The front axle takes {N(frontShare)} of it. By how much does **one front disc** "
+                + $"of {M(car.DiscMass)} warm up in that stop, nothing lost to the air? (Specific heat 460 J/(kg K).)",
                 ExerciseAnswer.Of(Rise(rise), ("both discs' heat was put into one", Rise(rise * 2)),
                     ("the rear axle's share was forgotten", Rise(rise / frontShare)),
                     ("a quarter of the whole was taken for each wheel",
                     Rise(energy.Joules / 4 / (car.DiscMass.Kilograms * DiscSpecificHeat)))),
                 $@"$\Delta T = \frac{{E \cdot {N(frontShare)} / 2}}{{m_d c}} = {N(rise)}\ \text{{K}}$"),
-            Make("heat", 3, $"How great is the **mean power** that the front axle's brakes turn into heat in that stop, at a constant braking rate of {N(car.BrakingRate)}?",
+            Make("heat", 3, "How great is the **mean power** that the front axle's brakes turn into heat in that stop, "
+                + $"at a constant braking rate of {N(car.BrakingRate)}?",
                 ExerciseAnswer.Of(Watts(watts), ("the whole car was taken", Watts(watts / frontShare)),
                     ("the power at the start was given", Watts(watts * 2)), ("the braking rate was not multiplied by g", Watts(watts / G))),
-                $@"$t = \frac{{v}}{{z g}} = {N(seconds)}\ \text{{s}}$, $P = \frac{{E \cdot {N(frontShare)}}}{{t}} = {N(watts / 1000)}\ \text{{kW}}$"),
+                $@"$t = \frac{{v}}{{z g}} = {N(seconds)}\ \text{{s}}$, $P "
+                    + $@"= \frac{{E \cdot {N(frontShare)}}}{{t}} = {N(watts / 1000)}\ \text{{kW}}$"),
         ];
     }
 

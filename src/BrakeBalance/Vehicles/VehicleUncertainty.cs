@@ -1,5 +1,3 @@
-using BrakeBalance.Vehicles.Files;
-
 namespace BrakeBalance.Vehicles;
 
 /// <summary>What a vehicle file leaves uncertain: its ranges, and the cars that they allow.</summary>
@@ -8,15 +6,14 @@ public sealed class VehicleUncertainty
     private const int Draws = 48;
 
     private readonly Vehicle _middle;
-    private readonly VehicleDocument _document;
-    private readonly IReadOnlyList<RangeTarget> _targets;
+    private readonly Func<ReadOnlySpan<double>, Vehicle?> _build;
     private readonly Lock _one = new();
     private readonly Lazy<IReadOnlyList<DrawnVehicle>> _drawn;
 
-    internal VehicleUncertainty(Vehicle middle, VehicleDocument document, IReadOnlyList<RangeTarget> targets,
-        IReadOnlyList<ValueRange> ranges)
+    // How a car is built from where in each range its value lies is for the reader of its file to say.
+    internal VehicleUncertainty(Vehicle middle, IReadOnlyList<ValueRange> ranges, Func<ReadOnlySpan<double>, Vehicle?> build)
     {
-        (_middle, _document, _targets, Ranges) = (middle, document, targets, ranges);
+        (_middle, Ranges, _build) = (middle, ranges, build);
         _drawn = new(Drawn);
     }
 
@@ -34,28 +31,18 @@ public sealed class VehicleUncertainty
     /// <exception cref="ArgumentException">There are not as many fractions as ranges.</exception>
     public Vehicle? Draw(ReadOnlySpan<double> fractions)
     {
-        if (fractions.Length != _targets.Count)
+        if (fractions.Length != Ranges.Count)
         {
             throw new ArgumentException(
-                FormattableString.Invariant($"{_targets.Count} fractions are needed, one for each range; there are {fractions.Length}."),
+                FormattableString.Invariant($"{Ranges.Count} fractions are needed, one for each range; there are {fractions.Length}."),
                     nameof(fractions));
         }
 
         lock (_one)
         {
-            for (int i = 0; i < fractions.Length; i++)
-            {
-                _targets[i].Set(fractions[i]);
-            }
-
-            return new VehicleBuilder([]).Build(_document);
+            return _build(fractions);
         }
     }
-
-    /// <summary>Half the width of a range over its middle [–].</summary>
-    /// <param name="index">Which range.</param>
-    /// <returns>Relative half width.</returns>
-    public double RelativeHalfWidth(int index) => _targets[index].RelativeHalfWidth;
 
     /// <summary>
     /// Cars drawn evenly from the ranges, the friction of the brakes at its middle: its spread is one of the <see cref="Conditions"/>.
@@ -85,14 +72,14 @@ public sealed class VehicleUncertainty
         double root = 1.5;
         for (int i = 0; i < 60; i++)
         {
-            root = Math.Pow(1 + root, 1.0 / (_targets.Count + 1));
+            root = Math.Pow(1 + root, 1.0 / (Ranges.Count + 1));
         }
 
         bool[] friction = [.. Ranges.Select(range => range.Path.EndsWith(".brake.friction", StringComparison.Ordinal))];
         List<DrawnVehicle> drawn = [];
         for (int n = 1; n <= Draws; n++)
         {
-            double[] fractions = [.. _targets.Select((_, i) => friction[i] ? 0.5 : (0.5 + n * Math.Pow(root, -(i + 1))) % 1)];
+            double[] fractions = [.. Ranges.Select((_, i) => friction[i] ? 0.5 : (0.5 + n * Math.Pow(root, -(i + 1))) % 1)];
             if (Draw(fractions) is { } vehicle)
             {
                 drawn.Add(new(fractions, vehicle));

@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using BrakeBalance.Charts.Layers;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Charts.Rendering;
 

@@ -73,7 +73,8 @@ public sealed class BrowserFixture : IAsyncLifetime
     private async Task<IPage> NewPageAsync()
     {
         if (_browser is null && Required)
-            Assert.Fail($"The browser tests need Chromium and CI=true requires them. Looked for {string.Join(", ", Candidates)}; BRAKE_BALANCE_CHROMIUM can name another.");
+            Assert.Fail("The browser tests need Chromium and CI=true requires them. "
+                + $"Looked for {string.Join(", ", Candidates)}; BRAKE_BALANCE_CHROMIUM can name another.");
         Skip.If(_browser is null,
             $"Chromium is not installed (looked for {string.Join(", ", Candidates)}; BRAKE_BALANCE_CHROMIUM can name another).");
         return await _browser!.NewPageAsync();

@@ -59,7 +59,8 @@ public sealed class WatchedPage : IAsyncDisposable
         string[] faults = await Page.EvaluateExpressionAsync<string[]>(
             """
             axe.run(document, { resultTypes: ["violations"] }).then(result => result.violations.flatMap(
-              violation => violation.nodes.map(node => `${violation.id}: ${node.html.slice(0, 160)} ${node.any.map(check => check.message).join(" ")}`)))
+              violation => violation.nodes.map(node =>
+                `${violation.id}: ${node.html.slice(0, 160)} ${node.any.map(check => check.message).join(" ")}`)))
             """);
         Assert.True(faults.Length == 0, $"{Page.Url}: {string.Join("\n", faults)}");
     }

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using BrakeBalance.Bench;
+using BrakeBalance.Bench.Files;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Tests.Browser;
 using PuppeteerSharp;

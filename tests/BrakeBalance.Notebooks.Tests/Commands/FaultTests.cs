@@ -11,6 +11,7 @@ using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Teaching;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using Microsoft.Data.Analysis;
 
 namespace BrakeBalance.Notebooks.Tests.Commands;

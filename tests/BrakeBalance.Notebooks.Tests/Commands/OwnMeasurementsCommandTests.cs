@@ -5,6 +5,7 @@ using BrakeBalance.Notebooks.Commands;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Tests;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Tests.Commands;
 

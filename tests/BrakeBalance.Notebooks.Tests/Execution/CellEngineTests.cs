@@ -104,7 +104,8 @@ public class CellEngineTests
         await using ICellEngine engine = await CellEngines.StartAsync(kind, NotebooksFolder);
         await engine.RunAsync("#load \"_setup.csx\"", default);
         CellRun run = await engine.RunAsync(
-            "new DataFrame(new DoubleDataFrameColumn(\"Knee [bar]\", new[] { 38.5, 40 }), new StringDataFrameColumn(\"Set-up\", new[] { \"a<b\", \"c\" }))",
+            "new DataFrame(new DoubleDataFrameColumn(\"Knee [bar]\", "
+                + "new[] { 38.5, 40 }), new StringDataFrameColumn(\"Set-up\", new[] { \"a<b\", \"c\" }))",
             default);
 
         IReadOnlyDictionary<string, string> data = run.Outputs.Single().Data;

@@ -15,9 +15,11 @@ public class ChildEngineTests
     {
         { "Environment.Exit(0);", "exit code 0" },
         { "int Deep(int n) => Deep(n + 1) + n;\nDeep(0)", "stack overflow" },
-        { "new System.Threading.Thread(() => throw new InvalidOperationException(\"no vacuum\")).Start();\nSystem.Threading.Thread.Sleep(60_000);", "no vacuum" },
+        { "new System.Threading.Thread(() => throw new InvalidOperationException(\"no vacuum\")).Start();\n"
+            + "System.Threading.Thread.Sleep(60_000);", "no vacuum" },
         { "Environment.FailFast(\"gone\");", "broke off" },
-        { "var kept = new List<byte[]>();\nwhile (true) { var block = new byte[100_000_000]; Array.Fill(block, (byte)1); kept.Add(block); }", "memory" },
+        { "var kept = new List<byte[]>();\nwhile (true) { var block = new byte[100_000_000]; "
+            + "Array.Fill(block, (byte)1); kept.Add(block); }", "memory" },
     };
 
     [Theory]
@@ -88,7 +90,8 @@ public class ChildEngineTests
         IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(engines.StartAsync).RunAsync([careless, next], null, default);
         Assert.True(executed[1].Succeeded, executed[1].Cells.OfType<ExecutedCodeCell>().Last().Failure?.Message);
         Assert.Equal("21", Assert.IsType<ExecutedCodeCell>(executed[1].Cells[^1]).Outputs.Single().Data[MediaTypes.Plain]);
-        Assert.Equal(["careless: after its last cell the process that ran it ended: something that the cell left running failed: late. Its page is whole."], engines.LeftRunning);
+        Assert.Equal(["careless: after its last cell the process that ran it ended: something that the cell left running failed: late. "
+            + "Its page is whole."], engines.LeftRunning);
     }
 
     [Theory]
@@ -129,7 +132,8 @@ public class ChildEngineTests
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
         await using ICellEngine engine = await engines.StartAsync(SampleNotebook.Of("any", "# Any"));
         CellRun run = await engine.RunAsync(
-            "using (var raw = Console.OpenStandardOutput()) raw.Write(\"{ stray\\n{\\\"Engine\\\":\"u8);\nConsole.ReadLine() ?? \"nothing to read\"", default);
+            "using (var raw = Console.OpenStandardOutput()) raw.Write(\"{ stray\\n"
+                + "{\\\"Engine\\\":\"u8);\nConsole.ReadLine() ?? \"nothing to read\"", default);
         Assert.Equal("nothing to read", run.Outputs.Single().Data[MediaTypes.Plain]);
     }
 

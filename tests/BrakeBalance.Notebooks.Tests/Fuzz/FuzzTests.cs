@@ -1,6 +1,7 @@
 using System.Globalization;
 using BrakeBalance.Fuzz;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using Xunit.Abstractions;
 
 namespace BrakeBalance.Notebooks.Tests.Fuzz;

@@ -22,11 +22,13 @@ public class LatexToMathMlTests
     [InlineData(@"\sqrt{2}", "<msqrt><mrow><mn>2</mn></mrow></msqrt>")]
     [InlineData(@"\sqrt[3]{x}", "<mroot><mrow><mi>x</mi></mrow><mrow><mn>3</mn></mrow></mroot>")]
     [InlineData(@"\sum_{i=1}^{n} i",
-        "<munderover><mo movablelimits=\"true\">∑</mo><mrow><mi>i</mi><mo>=</mo><mn>1</mn></mrow><mrow><mi>n</mi></mrow></munderover><mi>i</mi>")]
+        "<munderover><mo movablelimits=\"true\">∑</mo>"
+            + "<mrow><mi>i</mi><mo>=</mo><mn>1</mn></mrow><mrow><mi>n</mi></mrow></munderover><mi>i</mi>")]
     [InlineData(@"\int_0^T", "<msubsup><mo>∫</mo><mn>0</mn><mi>T</mi></msubsup>")]
     [InlineData(@"\max_k", "<munder><mo movablelimits=\"true\" lspace=\"0\" rspace=\"0.167em\">max</mo><mi>k</mi></munder>")]
     [InlineData(@"\sin\theta", "<mi>sin</mi><mo>\u2061</mo><mspace width=\"0.167em\"></mspace><mi>θ</mi>")]
-    [InlineData(@"\sin(x)", "<mi>sin</mi><mo>\u2061</mo><mo form=\"prefix\" stretchy=\"false\">(</mo><mi>x</mi><mo form=\"postfix\" stretchy=\"false\">)</mo>")]
+    [InlineData(@"\sin(x)",
+        "<mi>sin</mi><mo>\u2061</mo><mo form=\"prefix\" stretchy=\"false\">(</mo><mi>x</mi><mo form=\"postfix\" stretchy=\"false\">)</mo>")]
     [InlineData(@"\text{if } x", "<mtext>if\u00A0</mtext><mi>x</mi>")]
     [InlineData(@"\mathrm{max}", "<mrow><mi>max</mi></mrow>")]
     [InlineData(@"F_\mathrm{r}", "<msub><mi>F</mi><mrow><mi mathvariant=\"normal\">r</mi></mrow></msub>")]
@@ -35,7 +37,8 @@ public class LatexToMathMlTests
     [InlineData(@"\overline{ab}", "<mover accent=\"true\"><mrow><mi>a</mi><mi>b</mi></mrow><mo stretchy=\"true\">‾</mo></mover>")]
     [InlineData(@"\left( x \right.", "<mrow><mo form=\"prefix\" fence=\"true\" stretchy=\"true\">(</mo><mrow><mi>x</mi></mrow></mrow>")]
     [InlineData(@"\left\lfloor x \right\rfloor",
-        "<mrow><mo form=\"prefix\" fence=\"true\" stretchy=\"true\">⌊</mo><mrow><mi>x</mi></mrow><mo form=\"postfix\" fence=\"true\" stretchy=\"true\">⌋</mo></mrow>")]
+        "<mrow><mo form=\"prefix\" fence=\"true\" stretchy=\"true\">⌊</mo>"
+            + "<mrow><mi>x</mi></mrow><mo form=\"postfix\" fence=\"true\" stretchy=\"true\">⌋</mo></mrow>")]
     [InlineData(@"a \le b \%", "<mi>a</mi><mo>≤</mo><mi>b</mi><mi mathvariant=\"normal\">%</mi>")]
     [InlineData(@"\begin{matrix} a & b \\ c & d \end{matrix}",
         "<mrow><mtable><mtr><mtd style=\"text-align:center\"><mi>a</mi></mtd><mtd style=\"text-align:center\"><mi>b</mi></mtd></mtr>"
@@ -127,7 +130,8 @@ public class LatexToMathMlTests
     public static TheoryData<string> WholeFormulas() =>
     [
         @"N_1 = m\,g\left(\frac{b}{E} + z\,\frac{h}{E}\right)",
-        @"T_2 = \frac{m g}{2}\left[\sqrt{\left(\frac{b}{h}\right)^2 + \frac{4E}{h}\cdot\frac{T_1}{m g}} - \left(\frac{b}{h} + \frac{2 T_1}{m g}\right)\right]",
+        @"T_2 = \frac{m g}{2}\left[\sqrt{\left(\frac{b}{h}\right)^2 + \frac{4E}{h}\cdot\frac{T_1}{m g}} "
+            + @"- \left(\frac{b}{h} + \frac{2 T_1}{m g}\right)\right]",
         @"\eta = \frac{z}{\max(f_1, f_2)} \quad \text{with } f_i = \frac{T_i}{N_i}",
         @"\begin{aligned} z &= \frac{T_1 + T_2}{m g} \\ k &\ge \frac{z + 0.07}{0.85} \end{aligned}",
         @"\underbrace{m\,g\,z}_{\text{force}} \Rightarrow \hat{p}_{\mathrm{knee}}'",

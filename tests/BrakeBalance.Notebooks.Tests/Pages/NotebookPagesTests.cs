@@ -98,7 +98,8 @@ public class NotebookPagesTests(BrowserFixture browser, RenderedNotebooks notebo
             "[...document.querySelectorAll('.bb-explorable input[type=range]')].map(input => input.id)");
         foreach (string slider in sliders)
         {
-            string answers = $"document.getElementById('{slider}').closest('.bb-explorable').querySelector('.bb-readouts').innerText + document.getElementById('{slider}').closest('.bb-explorable').querySelector('.bb-title').innerText";
+            string answers = $"document.getElementById('{slider}').closest('.bb-explorable').querySelector('.bb-readouts').innerText "
+                + $"+ document.getElementById('{slider}').closest('.bb-explorable').querySelector('.bb-title').innerText";
             string before = await page.Page.EvaluateExpressionAsync<string>(answers);
             await page.Page.FocusAsync("#" + slider);
             await page.Page.Keyboard.PressAsync("End");
@@ -118,7 +119,8 @@ public class NotebookPagesTests(BrowserFixture browser, RenderedNotebooks notebo
             await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync(name));
             await page.Page.EmulateMediaTypeAsync(MediaType.Print);
             Assert.True(await page.Page.EvaluateExpressionAsync<bool>(
-                "[...document.querySelectorAll('.bb-figure:has(.bb-live)')].every(f => f.querySelector('.bb-live').offsetHeight === 0 && f.querySelector('.bb-static').offsetHeight > 100)"));
+                "[...document.querySelectorAll('.bb-figure:has(.bb-live)')].every(f => f.querySelector('.bb-live').offsetHeight "
+                    + "=== 0 && f.querySelector('.bb-static').offsetHeight > 100)"));
             Assert.True((await page.PrintAsync(paper)).Length > 10_000);
             page.AssertQuiet();
         }

@@ -87,7 +87,8 @@ public class PageBrowserTests(BrowserFixture browser)
     [SkippableFact]
     public async Task On_paper_and_without_scripts_the_static_drawing_stands_for_the_chart()
     {
-        const string shown = "[getComputedStyle(document.querySelector('.bb-live')).display, getComputedStyle(document.querySelector('.bb-static')).display].join()";
+        const string shown = "[getComputedStyle(document.querySelector('.bb-live')).display, "
+            + "getComputedStyle(document.querySelector('.bb-static')).display].join()";
         string file = Path.Combine(WriteSite(), "01-chart.html");
         await using WatchedPage page = await browser.OpenAsync(file);
         await page.Page.WaitForSelectorAsync("#valve-live svg.main-svg", new() { Timeout = 20_000 });
@@ -119,7 +120,8 @@ public class PageBrowserTests(BrowserFixture browser)
     {
         string file = Path.Combine(browser.Folder, "mute.html");
         await File.WriteAllTextAsync(file,
-            "<!DOCTYPE html><html lang=\"en\"><title>x</title><main><h1>x</h1><img src=\"data:image/gif;base64,R0lGODlhAQABAAAAACw=\"></main></html>");
+            "<!DOCTYPE html><html lang=\"en\"><title>x</title>"
+                + "<main><h1>x</h1><img src=\"data:image/gif;base64,R0lGODlhAQABAAAAACw=\"></main></html>");
 
         await using WatchedPage page = await browser.OpenAsync(file);
 
@@ -135,7 +137,8 @@ public class PageBrowserTests(BrowserFixture browser)
 
         bool refused = await page.Page.EvaluateExpressionAsync<bool>("fetch('http://127.0.0.1:9/x').then(() => false, () => true)");
         string violated = await page.Page.EvaluateExpressionAsync<string>(
-            "new Promise(done => { addEventListener('securitypolicyviolation', e => done(e.effectiveDirective)); new Image().src = 'http://127.0.0.1:9/y.png'; setTimeout(() => done('none'), 3000); })");
+            "new Promise(done => { addEventListener('securitypolicyviolation', e => done(e.effectiveDirective)); "
+                + "new Image().src = 'http://127.0.0.1:9/y.png'; setTimeout(() => done('none'), 3000); })");
 
         Assert.True(refused);
         Assert.Equal("img-src", violated);
@@ -190,7 +193,8 @@ public class PageBrowserTests(BrowserFixture browser)
 
         // A fraction that is set is higher than the line it stands in; one that is not has the height of its text.
         double ratio = await page.Page.EvaluateExpressionAsync<double>(
-            "(() => { const f = document.querySelector('math[display] mfrac'); return f.getBoundingClientRect().height / f.firstElementChild.getBoundingClientRect().height; })()");
+            "(() => { const f = document.querySelector('math[display] mfrac'); "
+                + "return f.getBoundingClientRect().height / f.firstElementChild.getBoundingClientRect().height; })()");
 
         Assert.True(ratio > 1.8, $"height of a fraction over its numerator: {ratio}");
     }

@@ -22,7 +22,7 @@ public sealed class RenderedNotebooks : IDisposable
     private static IReadOnlyList<string> Files => NotebookFile.In(RepositoryRoot.File("notebooks"));
 
     /// <summary>What came of writing the pages.</summary>
-    public Task<SiteResult> SiteAsync() => _site.Value;
+    internal Task<SiteResult> SiteAsync() => _site.Value;
 
     /// <summary>The file of a page.</summary>
     public async Task<string> PageAsync(string name)

@@ -11,7 +11,8 @@ internal static class SampleNotebook
         new ExecutedMarkdownCell("intro", """
             # Which axle locks first?
 
-            A pedal force becomes two line pressures, and those become two braking forces. This page follows one car from the pedal to the road.
+            A pedal force becomes two line pressures, and those become two braking forces.
+            This page follows one car from the pedal to the road.
 
             > **Caution.** A calculation is no approval. Test off public roads.
 
@@ -25,14 +26,16 @@ internal static class SampleNotebook
 
             and the ideal rear force follows from the front one:
 
-            $$T_2 = \frac{m g}{2}\left[\sqrt{\left(\frac{b}{h}\right)^2 + \frac{4E}{h}\cdot\frac{T_1}{m g}} - \left(\frac{b}{h} + \frac{2 T_1}{m g}\right)\right]$$
+            $$T_2 = \frac{m g}{2}\left[\sqrt{\left(\frac{b}{h}\right)^2 + \frac{4E}{h}\cdot\frac{T_1}{m g}}
+              - \left(\frac{b}{h} + \frac{2 T_1}{m g}\right)\right]$$
 
             | Quantity | Symbol | Front | Rear | A column that is long | And another one that is longer |
             |---|---|---:|---:|---|---|
             | Static axle load | $P_i$ | 9336 N | 7335 N | at rest on level ground | with the driver aboard |
             | Utilised adhesion | $f_i$ | 0.81 | 0.79 | braking force over normal reaction | both near the braking rate |
             """),
-        Code("c1", "// the car\nvar knee = Pressure.FromBars(24.5);\nvar name = \"coupe\";\nforeach (var p in new[] { 1, 2 })\n    Console.WriteLine(p);", Plain("1\n2\n<script>alert('no')</script>")),
+        Code("c1", "// the car\nvar knee = Pressure.FromBars(24.5);\nvar name = \"coupe\";\n"
+            + "foreach (var p in new[] { 1, 2 })\n    Console.WriteLine(p);", Plain("1\n2\n<script>alert('no')</script>")),
         new ExecutedMarkdownCell("valve", """
             ## The valve bends the line
 
@@ -40,17 +43,20 @@ internal static class SampleNotebook
 
             ### What to see
 
-            See [choosing the setting](02-choosing.ipynb#the-load-moves-forward) or the [regulation](https://example.org/r13h). Inline: $k \ge \frac{z+0.07}{0.85}$ and $\hat{p}_\mathrm{max}$.
+            See [choosing the setting](02-choosing.ipynb#the-load-moves-forward) or the [regulation](https://example.org/r13h).
+            Inline: $k \ge \frac{z+0.07}{0.85}$ and $\hat{p}_\mathrm{max}$.
             """),
         Code("c2", "frame", new CellOutput(new Dictionary<string, string>
         {
-            ["text/html"] = "<table class=\"frame\"><thead><tr><th scope=\"col\">Knee [bar]</th><th scope=\"col\" class=\"number\">z [–]</th></tr></thead><tbody><tr><td>20</td><td class=\"number\">0.71</td></tr></tbody></table>",
+            ["text/html"] = "<table class=\"frame\"><thead><tr><th scope=\"col\">Knee [bar]</th><th scope=\"col\" class=\"number\">"
+                + "z [–]</th></tr></thead><tbody><tr><td>20</td><td class=\"number\">0.71</td></tr></tbody></table>",
             ["text/plain"] = "unused",
             ["text/csv"] = "Knee [bar],z [–]\n20,0.71\n",
         })),
         Code("c3", "drawing", new CellOutput(new Dictionary<string, string>
         {
-            ["image/svg+xml"] = "<?xml version=\"1.0\"?><svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 100 50\" role=\"img\" aria-label=\"A line\"><path d=\"M0 50L100 0\" stroke=\"currentColor\"/></svg>",
+            ["image/svg+xml"] = "<?xml version=\"1.0\"?><svg xmlns=\"http://www.w3.org/2000/svg\" "
+                + "viewBox=\"0 0 100 50\" role=\"img\" aria-label=\"A line\"><path d=\"M0 50L100 0\" stroke=\"currentColor\"/></svg>",
         })),
     ]);
 

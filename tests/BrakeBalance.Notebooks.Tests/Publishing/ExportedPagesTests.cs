@@ -6,6 +6,7 @@ using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Notebooks.Tests.Browser;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using PuppeteerSharp.Media;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;

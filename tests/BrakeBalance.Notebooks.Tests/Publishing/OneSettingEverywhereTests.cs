@@ -10,6 +10,7 @@ using BrakeBalance.Notebooks.Tests.Browser;
 using BrakeBalance.Notebooks.Tests.Commands;
 using BrakeBalance.Notebooks.Tests.Pages;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 

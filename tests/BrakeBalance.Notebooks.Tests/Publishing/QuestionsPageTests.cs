@@ -9,6 +9,7 @@ using BrakeBalance.Notebooks.Tests.Browser;
 using BrakeBalance.Notebooks.Tests.Commands;
 using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using PuppeteerSharp.Media;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;

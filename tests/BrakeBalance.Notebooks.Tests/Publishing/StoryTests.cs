@@ -10,6 +10,7 @@ using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Notebooks.Tests.Browser;
 using BrakeBalance.Notebooks.Tests.Commands;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using PuppeteerSharp.Media;
 using UnitsNet;
 
@@ -44,7 +45,8 @@ public class StoryTests(BrowserFixture browser)
             }
 
             Pressure knee = KneeStory.Knees(Answer.Value, UnitSystem.Si).Knees[at[0]];
-            Assert.Equal(knee.Bars, double.Parse(story.Controls[0].Settings[at[0]].Split('\u00a0')[0], CultureInfo.InvariantCulture), 0.051);
+            Assert.Equal(knee.Bars, double.Parse(story.Controls[0].Settings[at[0]].Split('\u00a0')[0],
+                CultureInfo.InvariantCulture), 0.051);
             Assert.True(Coupe.Hydraulics.RearProportioningValve!.Adjustment!.TurnsFor(knee)
                 is not null, "The story offers only what the adjuster reaches.");
             LockUp? expected = new BalanceModel(Coupe.WithRearKnee(knee, KneeStory.Slopes[at[1]]), Coupe.LoadCases[at[2]])
@@ -60,7 +62,8 @@ public class StoryTests(BrowserFixture browser)
     public void The_page_is_one_file_says_that_nothing_is_guessed_and_speaks_plainly()
     {
         string html = Page.Value.Html;
-        Assert.Contains("Each of the 432 positions of the four controls was computed beforehand; the page picks one and fills nothing in between.", html, StringComparison.Ordinal);
+        Assert.Contains("Each of the 432 positions of the four controls was computed beforehand; "
+            + "the page picks one and fills nothing in between.", html, StringComparison.Ordinal);
         Assert.DoesNotContain(" src=\"", Regex.Replace(html, "(?s)<script.*?</script>", ""), StringComparison.Ordinal);
         string words = Regex.Replace(Regex.Replace(Regex.Replace(html, "(?s)<(script|style).*?</\\1>", ""), "<[^>]+>", " "), @"\s+", " ");
         Assert.All(Jargon, word => Assert.DoesNotContain(word, words, StringComparison.OrdinalIgnoreCase));
@@ -115,7 +118,8 @@ public class StoryTests(BrowserFixture browser)
             "(document.querySelector('#story-valve .bb-state')?.textContent ?? '').includes('all of it')", new() { Timeout = 30_000 });
         await page.Page.EmulateMediaTypeAsync(MediaType.Print);
         Assert.Equal("none,block", await page.Page.EvaluateExpressionAsync<string>(
-            "[getComputedStyle(document.querySelector('#story-valve .bb-live')).display, getComputedStyle(document.querySelector('#story-valve .bb-static')).display].join()"));
+            "[getComputedStyle(document.querySelector('#story-valve .bb-live')).display, "
+                + "getComputedStyle(document.querySelector('#story-valve .bb-static')).display].join()"));
         Assert.InRange(PdfFacts.Of(await page.PrintAsync(PaperFormat.A4)).Pages, 2, 8);
         page.AssertQuiet();
     }

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using BrakeBalance.Bench;
+using BrakeBalance.Bench.Files;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles.Files;
 using Json.Schema;
@@ -124,8 +125,10 @@ public sealed class BenchFileTests
     [InlineData("{ \"name\": \"x\", \"pushRod\": { \"seatDepth\": [\"24 mm\"], \"rodLength\": [\"96 mm\"] } }",
         "gives only one of rodLength and rodSeatDepth.")]
     [InlineData("{ \"name\": \"x\", \"pushRod\": { \"seatDepth\": [\"24 mm\"] } }", "does not say how far the rod stands out.")]
-    [InlineData("{ \"name\": \"x\", \"pushRod\": { \"seatDepth\": [\"4 mm\"], \"spigotHeight\": [\"5 mm\"], \"rodProjection\": [\"3 mm\"] } }", "is higher than the seat is deep")]
-    [InlineData("{ \"name\": \"x\", \"pushRod\": { \"seatDepth\": [\"24 mm\"], \"rodLength\": [\"60 mm\"], \"rodSeatDepth\": [\"72 mm\"] } }", "is shorter than its seat is deep")]
+    [InlineData("{ \"name\": \"x\", \"pushRod\": { \"seatDepth\": "
+        + "[\"4 mm\"], \"spigotHeight\": [\"5 mm\"], \"rodProjection\": [\"3 mm\"] } }", "is higher than the seat is deep")]
+    [InlineData("{ \"name\": \"x\", \"pushRod\": { \"seatDepth\": "
+        + "[\"24 mm\"], \"rodLength\": [\"60 mm\"], \"rodSeatDepth\": [\"72 mm\"] } }", "is shorter than its seat is deep")]
     [InlineData("{ \"name\": \"x\", \"change\": { \"vehicle\": \"../vehicles/coupe-1960s.json\", \"newParts\": 3 } }", "3 does not fit.")]
     [InlineData("{ \"name\": \"x\", \"change\": { \"vehicle\": \"../vehicles/coupe-1960s.json\", \"newParts\": { \"frnt\": {} } } }",
         "Did you mean \"front\"?")]
@@ -175,7 +178,10 @@ public sealed class BenchFileTests
     }
 
     private static ChangePlan Plan(string newParts) => BenchFile.Read(
-        $$"""{ "name": "x", "change": { "vehicle": "../vehicles/coupe-1960s.json", "newParts": {{newParts}}, "oldFrontRing": "6.5 kg", "oldRearRing": "7 kg" } }""", "x", Folder).Change!;
+        $$"""
+        { "name": "x", "change": { "vehicle": "../vehicles/coupe-1960s.json", "newParts": {{newParts}},
+          "oldFrontRing": "6.5 kg", "oldRearRing": "7 kg" } }
+        """, "x", Folder).Change!;
 
     private static ChangeRow Row(ChangePlan plan, string name) =>
         plan.Rows().First(row => row.Name.StartsWith(name, StringComparison.Ordinal));
@@ -263,7 +269,10 @@ public sealed class BenchFileTests
     [Fact]
     public void A_part_of_another_type_replaces_the_old_one_whole()
     {
-        ChangePlan plan = Plan("""{ "rear": { "brake": { "type": "disc", "pistonDiameters": ["38 mm"], "effectiveRadius": "120 mm", "friction": 0.38 } }, "assist": { "type": "none" }, "fluid": { "rear": { "caliper": "sliding" } } }""");
+        ChangePlan plan = Plan("""
+            { "rear": { "brake": { "type": "disc", "pistonDiameters": ["38 mm"], "effectiveRadius": "120 mm", "friction": 0.38 } },
+              "assist": { "type": "none" }, "fluid": { "rear": { "caliper": "sliding" } } }
+            """);
         Assert.IsType<BrakeBalance.Brakes.DiscBrake>(plan.After.Brakes.Rear);
         ChangeRow runOut = Row(plan, "Front line pressure at run-out");
         Assert.Null(runOut.After);

@@ -1,4 +1,5 @@
 using BrakeBalance.Bench;
+using BrakeBalance.Bench.Files;
 using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Tests.Bench;

@@ -45,7 +45,10 @@ public sealed class ControlAnswersTests
         select Changed(
             linked
                 ? Linkage(
-                    $"\"pivotToPad\": \"{pad} mm\", \"pivotToPin\": \"{pin} mm\", \"linkLength\": \"{link} mm\", \"rodAxisDepth\": \"{axis} mm\", \"pinAngleAtRest\": \"{angle} °\"",
+                    $$"""
+                    "pivotToPad": "{{pad}} mm", "pivotToPin": "{{pin}} mm", "linkLength": "{{link}} mm",
+                    "rodAxisDepth": "{{axis}} mm", "pinAngleAtRest": "{{angle}} °"
+                    """,
                     FormattableString.Invariant($", \"travel\": \"{travel} mm\", \"returnSpringRate\": \"{springRate}\""))
                 : FormattableString.Invariant(
                     $$"""{ "ratio": {{ratio}}, "travel": "{{travel}} mm", "returnSpringRate": "{{springRate}}" }"""),
@@ -62,7 +65,10 @@ public sealed class ControlAnswersTests
             0 => (FormattableString)$$"""{ "type": "balance bar", "stroke": "{{stroke}} mm" }""",
             1 => $$"""{ "type": "tandem", "bore": "{{bore}} mm", "stroke": "{{stroke}} mm", "frontStrokeShare": {{share}} }""",
             2 => $$"""{ "type": "tandem", "bore": "{{bore}} mm", "rearBore": "{{rearBore}} mm", "stroke": "{{stroke}} mm" }""",
-            3 => $$"""{ "type": "tandem", "bore": "{{bore}} mm", "quickTakeUpBore": "{{bore + 5}} mm", "stroke": "{{stroke}} mm", "circuits": "diagonal" }""",
+            3 => $$"""
+                { "type": "tandem", "bore": "{{bore}} mm", "quickTakeUpBore": "{{bore + 5}} mm", "stroke": "{{stroke}} mm",
+                  "circuits": "diagonal" }
+                """,
             _ => $$"""{ "type": "single", "bore": "{{bore}} mm", "stroke": "{{stroke}} mm" }""",
         };
         car["masterCylinder"] = JsonNode.Parse(FormattableString.Invariant(cylinder));
@@ -136,9 +142,15 @@ public sealed class ControlAnswersTests
     }
 
     [Theory]
-    [InlineData("\"pivotToPad\": \"250 mm\", \"pivotToPin\": \"50 mm\", \"linkLength\": \"120 mm\", \"rodAxisDepth\": \"50 mm\", \"pinAngleAtRest\": \"20 °\"")]
-    [InlineData("\"pivotToPad\": \"250 mm\", \"pivotToPin\": \"50 mm\", \"linkLength\": \"200 mm\", \"rodAxisDepth\": \"40 mm\", \"pinAngleAtRest\": \"20 °\"")]
-    [InlineData("\"pivotToPad\": \"320 mm\", \"pivotToPin\": \"60 mm\", \"linkLength\": \"60 mm\", \"rodAxisDepth\": \"60 mm\", \"pinAngleAtRest\": \"30 °\"")]
+    [InlineData("""
+        "pivotToPad": "250 mm", "pivotToPin": "50 mm", "linkLength": "120 mm", "rodAxisDepth": "50 mm", "pinAngleAtRest": "20 °"
+        """)]
+    [InlineData("""
+        "pivotToPad": "250 mm", "pivotToPin": "50 mm", "linkLength": "200 mm", "rodAxisDepth": "40 mm", "pinAngleAtRest": "20 °"
+        """)]
+    [InlineData("""
+        "pivotToPad": "320 mm", "pivotToPin": "60 mm", "linkLength": "60 mm", "rodAxisDepth": "60 mm", "pinAngleAtRest": "30 °"
+        """)]
     public void A_linkage_that_ends_early_is_answered(string geometry)
     {
         JsonObject car = File("coupe-1960s");
@@ -151,7 +163,9 @@ public sealed class ControlAnswersTests
     {
         JsonObject file = File("coupe-1960s");
         file["pedal"] = JsonNode.Parse(Linkage(
-            $"\"pivotToPad\": \"320 mm\", \"pivotToPin\": \"60 mm\", \"linkLength\": \"60 mm\", \"rodAxisDepth\": \"60 mm\", \"pinAngleAtRest\": \"30 °\""));
+            $"""
+            "pivotToPad": "320 mm", "pivotToPin": "60 mm", "linkLength": "60 mm", "rodAxisDepth": "60 mm", "pinAngleAtRest": "30 °"
+            """));
         Vehicle car = VehicleFile.TryRead(file.ToJsonString()).Reading!.Vehicle;
         var force = new ControlForce(new BalanceModel(car, car.LoadCases[0]));
         Assert.Null(force.AtRate(0.8));
@@ -182,7 +196,9 @@ public sealed class ControlAnswersTests
     {
         JsonObject file = File("coupe-1960s");
         file["pedal"] = JsonNode.Parse(Linkage(
-            $"\"pivotToPad\": \"250 mm\", \"pivotToPin\": \"60 mm\", \"linkLength\": \"40 mm\", \"rodAxisDepth\": \"70 mm\", \"pinAngleAtRest\": \"20 °\"",
+            $"""
+            "pivotToPad": "250 mm", "pivotToPin": "60 mm", "linkLength": "40 mm", "rodAxisDepth": "70 mm", "pinAngleAtRest": "20 °"
+            """,
             ", \"travel\": \"150 mm\""));
         Problem problem = Assert.Single(VehicleFile.TryRead(file.ToJsonString()).Problems);
         Assert.Equal("pedal.geometry", problem.Path);
@@ -203,7 +219,10 @@ public sealed class ControlAnswersTests
     {
         JsonObject file = File("coupe-1960s");
         JsonNode Brake(string more) => JsonNode.Parse(
-            $$"""{ "type": "measured", "friction": 0.38, "torque": "600 N·m", "torquePressure": "50 bar", "pistonDiameters": ["0.875 in"], "effectiveRadius": "127 mm"{{more}} }""")!;
+            $$"""
+            { "type": "measured", "friction": 0.38, "torque": "600 N·m", "torquePressure": "50 bar",
+              "pistonDiameters": ["0.875 in"], "effectiveRadius": "127 mm"{{more}} }
+            """)!;
         file["rear"]!["brake"] = Brake("");
         Problem missing = Assert.Single(VehicleFile.TryRead(file.ToJsonString()).Problems);
         Assert.Equal("rear.brake.construction", missing.Path);
@@ -233,7 +252,10 @@ public sealed class ControlAnswersTests
     {
         JsonObject file = File("coupe-1960s");
         file["rear"]!["brake"] = JsonNode.Parse(
-            """{ "type": "measured", "friction": 0.38, "torque": "600 N·m", "torquePressure": "50 bar", "pistonDiameters": ["0.875 in"], "effectiveRadius": "127 mm" }""");
+            """
+            { "type": "measured", "friction": 0.38, "torque": "600 N·m", "torquePressure": "50 bar",
+              "pistonDiameters": ["0.875 in"], "effectiveRadius": "127 mm" }
+            """);
         file.Remove("fluid");
         Assert.Empty(VehicleFile.TryRead(file.ToJsonString()).Problems);
     }

@@ -80,7 +80,10 @@ public sealed class ControlFileTests
     public void A_precharge_above_the_pumps_relief_pressure_is_refused_with_both()
     {
         Problem problem = Assert.Single(Problems("coupe-1960s", json => json["assist"] = Parse(
-            """{ "type": "hydraulic", "reliefPressure": "95 bar", "pumpFlow": "7 l/min", "powerPiston": "35 mm", "boostRatio": 6, "accumulator": { "gasVolume": "80 cm³", "precharge": "120 bar" } }""")));
+            """
+            { "type": "hydraulic", "reliefPressure": "95 bar", "pumpFlow": "7 l/min", "powerPiston": "35 mm", "boostRatio": 6,
+              "accumulator": { "gasVolume": "80 cm³", "precharge": "120 bar" } }
+            """)));
         Assert.Equal("assist.accumulator.precharge", problem.Path);
         Assert.Contains("120 bar", problem.What, StringComparison.Ordinal);
         Assert.Contains("95 bar", problem.What, StringComparison.Ordinal);
@@ -141,8 +144,14 @@ public sealed class ControlFileTests
 
     [Theory]
     [InlineData("pedal", """{ "freePlay": "4 mm" }""", "pedal")]
-    [InlineData("pedal", """{ "ratio": 4, "geometry": { "pivotToPad": "320 mm", "pivotToPin": "80 mm", "linkLength": "120 mm", "rodAxisDepth": "80 mm", "pinAngleAtRest": "-10 °" } }""", "pedal")]
-    [InlineData("pedal", """{ "geometry": { "pivotToPad": "320 mm", "pivotToPin": "60 mm", "linkLength": "30 mm", "rodAxisDepth": "200 mm", "pinAngleAtRest": "-10 °" } }""", "pedal.geometry")]
+    [InlineData("pedal", """
+        { "ratio": 4, "geometry": { "pivotToPad": "320 mm", "pivotToPin": "80 mm", "linkLength": "120 mm",
+          "rodAxisDepth": "80 mm", "pinAngleAtRest": "-10 °" } }
+        """, "pedal")]
+    [InlineData("pedal", """
+        { "geometry": { "pivotToPad": "320 mm", "pivotToPin": "60 mm", "linkLength": "30 mm",
+          "rodAxisDepth": "200 mm", "pinAngleAtRest": "-10 °" } }
+        """, "pedal.geometry")]
     public void A_pedal_says_its_ratio_once_and_its_linkage_reaches(string key, string text, string path) =>
         Assert.Equal(path, Assert.Single(Problems("coupe-1960s", json => json[key] = Parse(text))).Path);
 

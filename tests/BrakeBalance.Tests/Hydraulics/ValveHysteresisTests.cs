@@ -112,7 +112,8 @@ public class ValveHysteresisTests
         int from = text.IndexOf("\"type\": \"proportioning\"", StringComparison.Ordinal);
         int to = text.IndexOf("\"turns\": 6 }", from, StringComparison.Ordinal) + "\"turns\": 6 }".Length;
         (VehicleReading? sensing, IReadOnlyList<Problem> more) = VehicleFile.TryRead(text[..from]
-            + "\"type\": \"load-sensing\", \"kneeAtReference\": \"30 bar\", \"referenceLoad\": \"6 kN\", \"kneePerKilonewton\": \"8 bar\", \"slope\": 0.3, "
+            + "\"type\": \"load-sensing\", \"kneeAtReference\": "
+            + "\"30 bar\", \"referenceLoad\": \"6 kN\", \"kneePerKilonewton\": \"8 bar\", \"slope\": 0.3, "
             + "\"lag\": \"80 ms\", \"hysteresis\": \"2 bar\"" + text[to..]);
         Assert.Empty(more);
         var valve = Assert.IsType<LoadSensingValve>(Assert.Single(sensing!.Vehicle.Hydraulics.RearValves));

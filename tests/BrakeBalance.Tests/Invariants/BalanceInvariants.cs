@@ -63,7 +63,8 @@ public class BalanceInvariants
             if (at.NormalReactions.Rear > Force.Zero)
             {
                 double moment = at.NormalReactions.Front.Newtons * still.Wheelbase.Meters
-                    - weight * (still.Wheelbase - load.FrontAxleToCentreOfGravity).Meters - at.BrakingRate * weight * load.CentreOfGravityHeight.Meters;
+                    - weight * (still.Wheelbase - load.FrontAxleToCentreOfGravity).Meters
+                    - at.BrakingRate * weight * load.CentreOfGravityHeight.Meters;
                 Assert.Equal(0, moment / weight, 1e-9);
             }
         }

@@ -2,6 +2,7 @@ using BrakeBalance.Balance;
 using BrakeBalance.Stops;
 using BrakeBalance.Tyres;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using FsCheck.Xunit;
 using UnitsNet;
 

@@ -1,5 +1,6 @@
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 
 namespace BrakeBalance.Tests.Measurements;

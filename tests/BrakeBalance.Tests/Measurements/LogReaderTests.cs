@@ -39,7 +39,8 @@ public class LogReaderTests
     public void Every_line_left_out_is_reported_with_its_number_and_reason()
     {
         LogReading<GaugePair> log = Gauges(
-            "# origin: invented\n\nfront pressure [bar];rear pressure [bar];phase\n10;10;apply\n20;;apply\n30;thirty;apply\n-4;3;apply\n40;40;sideways\n50;50;apply;7\n60;\"60;apply\n70;70;\n");
+            "# origin: invented\n\nfront pressure [bar];rear pressure [bar];phase\n10;10;apply\n"
+                + "20;;apply\n30;thirty;apply\n-4;3;apply\n40;40;sideways\n50;50;apply;7\n60;\"60;apply\n70;70;\n");
         Assert.Equal([10.0, 70.0], log.Rows.Select(r => r.Front.Bars));
         Assert.Equal([4, 11], log.Rows.Select(r => r.Line));
         Assert.Equal([5, 6, 7, 8, 9, 10], log.Problems.Select(p => p.Line));
@@ -96,8 +97,10 @@ public class LogReaderTests
     public void Test_stops_read_with_missing_cells()
     {
         LogReading<TestStop> log = Stops(
-            "speed [mph];pedal force [lbf];front pressure [psi];rear pressure [psi];deceleration [g];locked first;surface;load case;temperature [°F];turns\n" +
-            "30;50;500;400;0.55;none;dry;driver only;200;2\n40;-;700;n/a;;front;dry;driver only;;2\n40;;;;0.5;none;;;;\n40;60;700;;;;;;;\n");
+            "speed [mph];pedal force [lbf];front pressure "
+                + "[psi];rear pressure [psi];deceleration [g];locked first;surface;load case;temperature [°F];turns\n" +
+            "30;50;500;400;0.55;none;dry;driver only;200;2\n"
+                + "40;-;700;n/a;;front;dry;driver only;;2\n40;;;;0.5;none;;;;\n40;60;700;;;;;;;\n");
         Assert.Equal(2, log.Rows.Count);
         TestStop first = log.Rows[0];
         Assert.Equal(48.28, first.InitialSpeed!.Value.KilometersPerHour, 2);

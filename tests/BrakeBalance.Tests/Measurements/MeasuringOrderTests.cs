@@ -37,8 +37,10 @@ public class MeasuringOrderTests
     public void The_band_narrows_as_values_arrive()
     {
         double bare = Width(MeasuringOrder.Bands(Read(Bare)), "rear_force_margin");
-        double braked = Width(MeasuringOrder.Bands(
-            Read("""{ "name": "x", "carClass": "1960s coupe", "rear": { "brake": { "type": "drum", "shoes": "duo-servo", "drumRadius": "127 mm", "wheelCylinderDiameter": "22.2 mm", "friction": 0.38 } } }""")), "rear_force_margin");
+        double braked = Width(MeasuringOrder.Bands(Read("""
+            { "name": "x", "carClass": "1960s coupe", "rear": { "brake": { "type": "drum", "shoes": "duo-servo",
+              "drumRadius": "127 mm", "wheelCylinderDiameter": "22.2 mm", "friction": 0.38 } } }
+            """)), "rear_force_margin");
         double known = Width(MeasuringOrder.Bands(VehicleFile.Load(RepositoryFile("data/vehicles/coupe-1960s.json")).Vehicle),
             "rear_force_margin");
         Assert.True(bare > 1.3 * braked, $"{bare} {braked}");
@@ -70,7 +72,9 @@ public class MeasuringOrderTests
     [Fact]
     public void A_range_in_the_file_is_the_files_own()
     {
-        Vehicle car = Read("""{ "name": "x", "carClass": "pickup", "loadCases": [{ "name": "empty", "mass": "1900 kg .. 1950 kg", "frontShare": 0.57 }] }""");
+        Vehicle car = Read("""
+            { "name": "x", "carClass": "pickup", "loadCases": [{ "name": "empty", "mass": "1900 kg .. 1950 kg", "frontShare": 0.57 }] }
+            """);
         Assert.False(car.Uncertainty!.Ranges.Single(r => r.Path == "loadCases[0].mass").IsTypical);
         Assert.True(car.Uncertainty!.Ranges.Single(r => r.Path == "loadCases[0].centreOfGravityHeight").IsTypical);
         Assert.DoesNotContain(car.Uncertainty!.Ranges, r => r.Path.Contains("frontShare"));
@@ -79,7 +83,11 @@ public class MeasuringOrderTests
     [Fact]
     public void Values_that_are_given_are_kept_and_axle_masses_keep_the_class_from_adding_a_mass()
     {
-        Vehicle car = Read("""{ "name": "x", "carClass": "small sports car", "wheelbase": "2.28 m", "loadCases": [{ "name": "me", "frontAxleMass": "500 kg", "rearAxleMass": "480 kg" }], "rear": { "brake": { "type": "disc", "pistonDiameters": ["34 mm"], "effectiveRadius": "110 mm" } } }""");
+        Vehicle car = Read("""
+            { "name": "x", "carClass": "small sports car", "wheelbase": "2.28 m",
+              "loadCases": [{ "name": "me", "frontAxleMass": "500 kg", "rearAxleMass": "480 kg" }],
+              "rear": { "brake": { "type": "disc", "pistonDiameters": ["34 mm"], "effectiveRadius": "110 mm" } } }
+            """);
         Assert.Equal(980, car.LoadCases[0].Mass.Kilograms, 6);
         Assert.Contains(car.Uncertainty!.Ranges, r => r.Path == "rear.brake.friction");
         Assert.DoesNotContain(car.Uncertainty!.Ranges, r => r.Path.StartsWith("rear.brake.drum", StringComparison.Ordinal));
@@ -109,9 +117,10 @@ public class MeasuringOrderTests
     [Fact]
     public void The_spread_of_friction_follows_the_ranges_of_the_file()
     {
-        ParameterSpread spread =
-            ParameterSpread.From(Read(
-            """{ "name": "x", "carClass": "track coupe", "front": { "brake": { "type": "disc", "friction": "0.40 .. 0.44", "pistonDiameters": ["54 mm"], "effectiveRadius": "130 mm" } } }"""));
+        ParameterSpread spread = ParameterSpread.From(Read("""
+            { "name": "x", "carClass": "track coupe", "front": { "brake": { "type": "disc", "friction": "0.40 .. 0.44",
+              "pistonDiameters": ["54 mm"], "effectiveRadius": "130 mm" } } }
+            """));
         Assert.Equal(0.02 / 0.42 / Math.Sqrt(3), spread.FrontFriction, 6);
     }
 

@@ -2,6 +2,7 @@ using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 
 namespace BrakeBalance.Tests.Measurements;

@@ -5,6 +5,7 @@ using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 
 namespace BrakeBalance.Tests.Measurements;

@@ -212,7 +212,8 @@ public class SettingTests(ITestOutputHelper output)
     public void The_rule_of_chance_draws_friction_from_the_conditions()
     {
         double Knee(string spread) => Setting.Of(Load("coupe-1960s",
-            new ValueOverride("conditions.frontFrictionSpread", spread), new ValueOverride("conditions.rearFrictionSpread", spread))).OtherRule.Knee!.Value.Bars;
+            new ValueOverride("conditions.frontFrictionSpread", spread),
+                new ValueOverride("conditions.rearFrictionSpread", spread))).OtherRule.Knee!.Value.Bars;
         Assert.True(Knee("0.02") > Knee("0.08") + 1);
         PerAxle<double> said = new(0.03, 0.06);
         ParameterSpread drawn = ParameterSpread.Under(Load("coupe-1960s") with { Conditions = new() { FrictionSpread = said } });
@@ -226,7 +227,8 @@ public class SettingTests(ITestOutputHelper output)
         SettingFinding ice = setting.Findings.First(finding => finding.Kind == SettingFindingKind.Ice);
         Assert.True(ice.FrontFirst && ice.AtAnySetting(setting.Vehicle));
         Assert.Contains("(at any setting)", SettingWords.Findings(setting, UnitSystem.Si)[0], StringComparison.Ordinal);
-        Assert.DoesNotContain(SettingWords.Findings(setting, UnitSystem.Si), words => words.Contains("140.0 bar", StringComparison.Ordinal));
+        Assert.DoesNotContain(SettingWords.Findings(setting, UnitSystem.Si),
+            words => words.Contains("140.0 bar", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -236,7 +238,8 @@ public class SettingTests(ITestOutputHelper output)
         var setting = Setting.Of(car);
         Assert.Equal(SettingReach.NotNeeded, setting.Reach);
         Assert.Equal(("none fitted", "none needed", "no valve needed"),
-            (SettingWords.Present(setting, UnitSystem.Si), SettingWords.SafeLimit(setting, UnitSystem.Si), SettingWords.Recommended(setting, UnitSystem.Si)));
+            (SettingWords.Present(setting, UnitSystem.Si),
+                SettingWords.SafeLimit(setting, UnitSystem.Si), SettingWords.Recommended(setting, UnitSystem.Si)));
     }
 
     [Theory]

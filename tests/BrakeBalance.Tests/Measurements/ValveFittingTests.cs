@@ -106,7 +106,8 @@ public class ValveFittingTests(ITestOutputHelper output)
             of.Count(what) / (double)of.Count();
         foreach (var regime in seen.Where(x => x.Shown).GroupBy(x => x.Cover).OrderBy(g => g.Key))
         {
-            output.WriteLine($"{regime.Key}: {regime.Count()} logs, knee {Share(x => x.Knee, regime):0.000}, slope {Share(x => x.Slope, regime):0.000}");
+            output.WriteLine($"{regime.Key}: {regime.Count()} logs, "
+                + $"knee {Share(x => x.Knee, regime):0.000}, slope {Share(x => x.Slope, regime):0.000}");
             Assert.InRange(Share(x => x.Knee, regime), 0.86, 0.95);
             Assert.InRange(Share(x => x.Slope, regime), 0.86, 0.95);
         }
@@ -114,7 +115,8 @@ public class ValveFittingTests(ITestOutputHelper output)
         foreach (int part in Enumerable.Range(0, seeds.Length))
         {
             var shown = seen.Skip(part * logs).Take(logs).Where(x => x.Shown).ToArray();
-            output.WriteLine($"seed {seeds[part]}: {shown.Length} logs, knee {Share(x => x.Knee, shown):0.000}, slope {Share(x => x.Slope, shown):0.000}");
+            output.WriteLine($"seed {seeds[part]}: "
+                + $"{shown.Length} logs, knee {Share(x => x.Knee, shown):0.000}, slope {Share(x => x.Slope, shown):0.000}");
             Assert.InRange(shown.Length, 500, logs);
             Assert.InRange(Share(x => x.Knee, shown), 0.88, 0.92);
             Assert.InRange(Share(x => x.Slope, shown), 0.88, 0.92);
@@ -172,7 +174,8 @@ public class ValveFittingTests(ITestOutputHelper output)
                 slopes.Max(s => s.Estimate), slopes.Distinct()
                 .Count() == 1, analysis.Findings.Any(f => f.Kind != GaugeFindingKind.SlopeVaries));
         });
-        output.WriteLine($"alarms {seen.Count(s => s.Alarm)}, other findings {seen.Count(s => s.Other)}, held {seen.Count(s => s.Held)}, greatest slope {seen.Max(s => s.Greatest):0.00} of {logs}");
+        output.WriteLine($"alarms {seen.Count(s => s.Alarm)}, other findings {seen.Count(s => s.Other)}, "
+            + $"held {seen.Count(s => s.Held)}, greatest slope {seen.Max(s => s.Greatest):0.00} of {logs}");
         Assert.InRange(seen.Count(s => s.Alarm), 0, 0.015 * logs);
         Assert.InRange(seen.Count(s => s.Other), 0, 0.01 * logs);
         Assert.All(seen.Where(s => !s.Alarm), s => Assert.True(s.OneSlope));
@@ -202,7 +205,8 @@ public class ValveFittingTests(ITestOutputHelper output)
             seen[i] = (varying.Findings.Any(f => f.Kind == GaugeFindingKind.SlopeVaries), Width(varying));
             even[i] = Width(Day(9, i, [0.35, 0.35, 0.35]).Analysis);
         });
-        output.WriteLine($"found {seen.Count(s => s.Alarm)} of {logs}; mean width {seen.Average(s => s.Width):0.000} against {even.Average():0.000}");
+        output.WriteLine($"found {seen.Count(s => s.Alarm)} of {logs}; "
+            + $"mean width {seen.Average(s => s.Width):0.000} against {even.Average():0.000}");
         Assert.True(seen.Count(s => s.Alarm) >= least * logs);
         Assert.True(seen.Where((s, i) => s.Width > even[i]).Count() >= 0.95 * logs);
     }

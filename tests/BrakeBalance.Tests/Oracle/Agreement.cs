@@ -50,7 +50,8 @@ internal static class Agreement
         }
 
         throw new XunitException(string.Create(CultureInfo.InvariantCulture,
-            $"textbook: {Words(expected)}\nlibrary:  {Words(actual)}\nadhesion {adhesion:0.######}, {metresPerSecond * 3.6:0.##} km/h\n{car}\nfrom {given.GetType().Name}"));
+            $"textbook: {Words(expected)}\nlibrary:  {Words(actual)}\n"
+                + $"adhesion {adhesion:0.######}, {metresPerSecond * 3.6:0.##} km/h\n{car}\nfrom {given.GetType().Name}"));
     }
 
     /// <summary>Whether an efficiency is the textbook's: at first lock-up, or at the highest pressure when nothing locks.</summary>
@@ -116,8 +117,10 @@ internal static class Agreement
     }
 
     private static string Words(PlainLock? found) => found is null ? "nothing locks" : string.Create(CultureInfo.InvariantCulture,
-        $"{(found.RearIsFirst ? "rear" : "front")} first (front uses {found.FrontUsed:0.######}, rear {found.RearUsed:0.######}) at {found.At.Pressure / 1e5:0.#####} bar, {found.At.BrakingRate:0.######} g, efficiency {found.Efficiency:0.######}");
+        $"{(found.RearIsFirst ? "rear" : "front")} first (front uses {found.FrontUsed:0.######}, rear {found.RearUsed:0.######}) "
+            + $"at {found.At.Pressure / 1e5:0.#####} bar, {found.At.BrakingRate:0.######} g, efficiency {found.Efficiency:0.######}");
 
     private static string Words(Lock? found) => found is null ? "nothing locks" : string.Create(CultureInfo.InvariantCulture,
-        $"{found.First?.ToString() ?? "both"} first at {found.Pascals / 1e5:0.#####} bar, {found.Rate:0.######} g, efficiency {found.Efficiency:0.######}");
+        $"{found.First?.ToString() ?? "both"} first at {found.Pascals / 1e5:0.#####} bar, "
+            + $"{found.Rate:0.######} g, efficiency {found.Efficiency:0.######}");
 }

@@ -22,7 +22,8 @@ public sealed record BrakingCase(Vehicle Car, double Adhesion, double Kilometres
     internal PlainCar Plain => PlainCarReader.Read(Car, Load);
 
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"adhesion {Adhesion:0.####}, {KilometresPerHour:0.##} km/h, choice {Choice:0.####}, {Car.LoadCases.Length} load case(s), front {Words(Car.Brakes.Front)}, rear {Words(Car.Brakes.Rear)}\n{Plain}");
+        $"adhesion {Adhesion:0.####}, {KilometresPerHour:0.##} km/h, choice {Choice:0.####}, "
+            + $"{Car.LoadCases.Length} load case(s), front {Words(Car.Brakes.Front)}, rear {Words(Car.Brakes.Rear)}\n{Plain}");
 
     private static string Words(Brake brake) => brake is DrumBrake drum ? $"{drum.Arrangement} drum with {drum.Shoes.GetType().Name}"
         : brake.GetType().Name;

@@ -44,7 +44,8 @@ public class InertPartTests
                         other.Installed!.MasterPressure.Pascals, Exact)
                         || Agreement.Near(one.BrakingRate, Textbook.At(PlainCarReader.Read(given.Car, a.LoadCase),
                             other.Installed.MasterPressure.Pascals, given.MetresPerSecond).BrakingRate, Exact),
-                    $"pressure for a braking rate: {one.Installed?.MasterPressure} without, {other.Installed?.MasterPressure} with the part");
+                    $"pressure for a braking rate: {one.Installed?.MasterPressure} without, "
+                        + $"{other.Installed?.MasterPressure} with the part");
             }
         }
     }
@@ -92,7 +93,8 @@ public class InertPartTests
         {
             TwoWays.Hold(
                 given, Math.Abs(one.RearFirst - other.RearFirst) < 3e-3 && Math.Abs(one.MeanEfficiency - other.MeanEfficiency) < 1e-3,
-                $"at {one.Knee} {one.FrontForceShare}: rear first {one.RearFirst}, efficiency {one.MeanEfficiency} without; {other.RearFirst}, {other.MeanEfficiency} with the part {part}");
+                $"at {one.Knee} {one.FrontForceShare}: rear first {one.RearFirst}, efficiency {one.MeanEfficiency} without; "
+                    + $"{other.RearFirst}, {other.MeanEfficiency} with the part {part}");
         }
     }
 

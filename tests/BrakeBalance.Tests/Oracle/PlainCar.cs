@@ -36,8 +36,10 @@ internal sealed record PlainCar
     public double RollingCoefficient { get; init; }
 
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"""
-        mass {Mass:0.#} kg, wheelbase {Wheelbase:0.####} m, centre of gravity {FrontAxleToCentreOfGravity:0.####} m behind the front axle and {CentreOfGravityHeight:0.####} m high
-        rear/front master pressure {RearToFrontMasterPressure:0.####}, highest {HighestPressure / 1e5:0.##} bar, drag area {DragArea:0.###} m2, air {AirDensity:0.####} kg/m3, rolling {RollingCoefficient:0.####}
+        mass {Mass:0.#} kg, wheelbase {Wheelbase:0.####} m, centre of gravity {FrontAxleToCentreOfGravity:0.####} m behind the front axle
+          and {CentreOfGravityHeight:0.####} m high
+        rear/front master pressure {RearToFrontMasterPressure:0.####}, highest {HighestPressure / 1e5:0.##} bar
+        drag area {DragArea:0.###} m2, air {AirDensity:0.####} kg/m3, rolling {RollingCoefficient:0.####}
         front: {Front}
         rear:  {Rear}
         """);
@@ -71,7 +73,10 @@ internal sealed record PlainAxle
     public double EngineBrakingForce { get; init; }
 
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"wheel {WheelRadius:0.####} m, {TorquePerPascal * 1e5:0.####} N m/bar above {ThresholdPressure / 1e5:0.###} bar, adhesion factor {AdhesionFactor:0.###}, load sensitivity {LoadSensitivity:0.####} at {ReferenceWheelLoad:0} N, lift area {LiftArea:0.###} m2, engine {EngineBrakingForce:0.#} N, valves [{string.Join(", ", Valves.Select(valve => valve.ToString()))}]");
+        $"wheel {WheelRadius:0.####} m, {TorquePerPascal * 1e5:0.####} N m/bar above {ThresholdPressure / 1e5:0.###} bar, "
+            + $"adhesion factor {AdhesionFactor:0.###}, "
+            + $"load sensitivity {LoadSensitivity:0.####} at {ReferenceWheelLoad:0} N, lift area {LiftArea:0.###} m2, "
+            + $"engine {EngineBrakingForce:0.#} N, valves [{string.Join(", ", Valves.Select(valve => valve.ToString()))}]");
 }
 
 /// <summary>A valve: what comes out for what goes in. The rear axle's load matters only to one kind.</summary>
@@ -130,5 +135,6 @@ internal sealed record LoadSensing(double KneeAtReference, double ReferenceLoad,
     }
 
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"load-sensing {KneeAtReference / 1e5:0.####} bar at {ReferenceLoad:0} N, {PascalsPerNewton / 100:0.####} bar/kN, slope {Slope:0.####}, lowest {LowestKnee / 1e5:0.##} bar");
+        $"load-sensing {KneeAtReference / 1e5:0.####} bar at {ReferenceLoad:0} N, "
+            + $"{PascalsPerNewton / 100:0.####} bar/kN, slope {Slope:0.####}, lowest {LowestKnee / 1e5:0.##} bar");
 }

@@ -2,6 +2,7 @@ using BrakeBalance.Stops;
 using BrakeBalance.Tests.Stops;
 using BrakeBalance.Tyres;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 
 namespace BrakeBalance.Tests.Published;

@@ -3,6 +3,7 @@ using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
 using BrakeBalance.Stops;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;

@@ -2,6 +2,7 @@ using BrakeBalance.Assist;
 using BrakeBalance.Balance;
 using BrakeBalance.Stops;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 
 namespace BrakeBalance.Tests.Stops;

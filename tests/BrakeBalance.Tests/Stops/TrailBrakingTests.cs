@@ -1,6 +1,7 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Stops;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;

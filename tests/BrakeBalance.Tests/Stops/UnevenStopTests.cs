@@ -1,5 +1,6 @@
 using BrakeBalance.Stops;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 using static BrakeBalance.Tests.Stops.Cars;
 

@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using BrakeBalance.Balance;
 using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Tests.Vehicles;
 

@@ -210,8 +210,10 @@ public class SchemaAndReaderTests
 
     [Theory]
     [InlineData("\"pedal\": {}, \"assist\": { \"type\": \"vacuum\" }, \"masterCylinder\": { \"type\": \"tandem\" }",
-        "pedal.ratio, assist.boostRatio, assist.vacuum, assist.diaphragmDiameter, assist.effectiveAreaShare, masterCylinder.stroke, masterCylinder.bore")]
-    [InlineData("\"pedal\": { \"ratio\": 4.4 }, \"assist\": { \"type\": \"hydraulic\", \"pumpFlow\": \"8 l/min\" }, \"masterCylinder\": { \"type\": \"single\" }",
+        "pedal.ratio, assist.boostRatio, assist.vacuum, "
+            + "assist.diaphragmDiameter, assist.effectiveAreaShare, masterCylinder.stroke, masterCylinder.bore")]
+    [InlineData("\"pedal\": { \"ratio\": 4.4 }, \"assist\": "
+        + "{ \"type\": \"hydraulic\", \"pumpFlow\": \"8 l/min\" }, \"masterCylinder\": { \"type\": \"single\" }",
         "assist.boostRatio, assist.reliefPressure, assist.powerPiston, masterCylinder.stroke, masterCylinder.bore")]
     [InlineData("\"aerodynamics\": {}, \"engineBraking\": { \"drivenAxle\": \"rear\" }",
         "aerodynamics.dragArea, engineBraking.brakingForce")]
@@ -233,7 +235,8 @@ public class SchemaAndReaderTests
         VehicleFile.Read(
             """
             { "name": "x", "carClass": "pickup", "assist": { "type": "none" }, "masterCylinder": { "type": "tandem" },
-              "pedal": { "geometry": { "pivotToPad": "320 mm", "pivotToPin": "80 mm", "linkLength": "120 mm", "rodAxisDepth": "80 mm", "pinAngleAtRest": "-10 °" } } }
+              "pedal": { "geometry": { "pivotToPad": "320 mm", "pivotToPin": "80 mm", "linkLength": "120 mm",
+                "rodAxisDepth": "80 mm", "pinAngleAtRest": "-10 °" } } }
             """, "x").FromCarClass,
         path => path == "pedal.ratio");
 

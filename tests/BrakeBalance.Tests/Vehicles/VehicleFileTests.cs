@@ -26,11 +26,13 @@ public class VehicleFileTests
           },
           "rear": {
             "tyre": { "loadedRadius": "300 mm" },
-            "brake": { "type": "drum", "shoes": "leading-trailing", "drumRadius": "115 mm", "wheelCylinderDiameter": "19 mm", "friction": 0.38, "brakeFactor": 2.1 }
+            "brake": { "type": "drum", "shoes": "leading-trailing", "drumRadius": "115 mm", "wheelCylinderDiameter": "19 mm",
+              "friction": 0.38, "brakeFactor": 2.1 }
           },
           "hydraulics": {
             "frontValves": [{ "type": "hold-off", "openingPressure": "6 bar", "blendPressure": "20 bar" }],
-            "rearValves": [{ "type": "proportioning", "knee": "35 bar", "slope": 0.4, "knob": { "kneeFullyOut": "7 bar", "kneePerTurn": "10 bar", "turns": 6 } }],
+            "rearValves": [{ "type": "proportioning", "knee": "35 bar", "slope": 0.4,
+              "knob": { "kneeFullyOut": "7 bar", "kneePerTurn": "10 bar", "turns": 6 } }],
             "maximumPressure": "140 bar"
           },
           "aerodynamics": { "dragArea": "0.7 m²" },
@@ -92,13 +94,18 @@ public class VehicleFileTests
         { "\"brakeFactor\": 2.1", "\"frictionSensitivity\": 2.1", "rear.brake.frictionSensitivity", "says nothing without brakeFactor",
             "brakeFactor beside it" },
         { "\"brakeFactor\": 2.1",
-            "\"brakeFactor\": 2.1, \"geometry\": { \"pivotDistance\": \"90 mm\", \"actuatingArm\": \"160 mm\", \"liningStart\": \"20 °\", \"liningEnd\": \"130 °\" }", "rear.brake", "more than once", "one of brakeFactor, geometry" },
+            "\"brakeFactor\": 2.1, \"geometry\": { \"pivotDistance\": \"90 mm\", \"actuatingArm\": \"160 mm\", \"liningStart\": "
+                + "\"20 °\", \"liningEnd\": \"130 °\" }", "rear.brake", "more than once", "one of brakeFactor, geometry" },
         { "\"brakeFactor\": 2.1",
-            "\"geometry\": { \"pivotDistance\": \"90 mm\", \"actuatingArm\": \"160 mm\", \"liningStart\": \"130 °\", \"liningEnd\": \"20 °\" }", "rear.brake", "must end further", "" },
+            "\"geometry\": { \"pivotDistance\": \"90 mm\", \"actuatingArm\": "
+                + "\"160 mm\", \"liningStart\": \"130 °\", \"liningEnd\": \"20 °\" }", "rear.brake", "must end further", "" },
         { "\"brakeFactor\": 2.1",
-            "\"geometry\": { \"pivotDistance\": \"90 mm\", \"actuatingArm\": \"160 mm\", \"liningStart\": \"20 °\", \"liningEnd\": \"130 °\", \"support\": \"floating\" }", "rear.brake.geometry.support", "\"floating\" is not known", "\"pivoted\", \"sliding\"" },
+            "\"geometry\": { \"pivotDistance\": \"90 mm\", \"actuatingArm\": "
+                + "\"160 mm\", \"liningStart\": \"20 °\", \"liningEnd\": \"130 °\", \"support\": \"floating\" }",
+                "rear.brake.geometry.support", "\"floating\" is not known", "\"pivoted\", \"sliding\"" },
         { "\"shoes\": \"leading-trailing\"",
-            "\"geometry\": { \"pivotDistance\": \"90 mm\", \"actuatingArm\": \"160 mm\", \"liningStart\": \"20 °\", \"liningEnd\": \"130 °\" }, \"shoes\": \"duo-servo\"", "rear.brake", "more than once", "" },
+            "\"geometry\": { \"pivotDistance\": \"90 mm\", \"actuatingArm\": \"160 mm\", \"liningStart\": "
+                + "\"20 °\", \"liningEnd\": \"130 °\" }, \"shoes\": \"duo-servo\"", "rear.brake", "more than once", "" },
         { "\"friction\": 0.38, \"brakeFactor\": 2.1",
             "\"friction\": 1.0, \"brakeFactor\": 2.1, \"brakeFactorFriction\": 0.38, \"frictionSensitivity\": 3", "rear.brake", "lock",
             "" },
@@ -160,14 +167,19 @@ public class VehicleFileTests
     {
         string text = Good
             .Replace("{ \"type\": \"disc\", \"pistonDiameters\": [\"54 mm\"], \"effectiveRadius\": \"110 mm\", \"friction\": 0.40 }",
-                "{ \"type\": \"measured\", \"torque\": \"620 N·m\", \"torquePressure\": \"50 bar\", \"pistonDiameters\": [\"54 mm\"], \"effectiveRadius\": \"110 mm\", \"friction\": 0.40 }")
+                "{ \"type\": \"measured\", \"torque\": \"620 N·m\", \"torquePressure\": "
+                    + "\"50 bar\", \"pistonDiameters\": [\"54 mm\"], \"effectiveRadius\": \"110 mm\", \"friction\": 0.40 }")
             .Replace("\"shoes\": \"leading-trailing\"", "\"shoes\": \"duo-servo\"")
             .Replace("\"brakeFactor\": 2.1",
-                "\"duoServoGeometry\": { \"cylinderDistance\": \"90 mm\", \"anchorDistance\": \"95 mm\", \"linkDistance\": \"90 mm\", \"primaryStart\": \"40 °\", \"primaryEnd\": \"130 °\", \"secondaryStart\": \"30 °\", \"secondaryEnd\": \"140 °\" }")
+                "\"duoServoGeometry\": { \"cylinderDistance\": "
+                    + "\"90 mm\", \"anchorDistance\": \"95 mm\", \"linkDistance\": \"90 mm\", \"primaryStart\": "
+                    + "\"40 °\", \"primaryEnd\": \"130 °\", \"secondaryStart\": \"30 °\", \"secondaryEnd\": \"140 °\" }")
             .Replace("\"frontValves\": [",
-                "\"split\": { \"type\": \"balance bar\", \"frontBore\": \"19.05 mm\", \"rearBore\": \"20.64 mm\", \"frontForceShare\": 0.55 }, \"frontValves\": [")
+                "\"split\": { \"type\": \"balance bar\", \"frontBore\": "
+                    + "\"19.05 mm\", \"rearBore\": \"20.64 mm\", \"frontForceShare\": 0.55 }, \"frontValves\": [")
             .Replace("\"rearValves\": [",
-                "\"rearValves\": [{ \"type\": \"limiting\", \"limit\": \"60 bar\" }, { \"type\": \"load-sensing\", \"kneeAtReference\": \"30 bar\", \"referenceLoad\": \"6 kN\", \"kneePerKilonewton\": \"8 bar\", \"slope\": 0.35 }, ");
+                "\"rearValves\": [{ \"type\": \"limiting\", \"limit\": \"60 bar\" }, { \"type\": \"load-sensing\", \"kneeAtReference\": "
+                    + "\"30 bar\", \"referenceLoad\": \"6 kN\", \"kneePerKilonewton\": \"8 bar\", \"slope\": 0.35 }, ");
         Vehicle car = VehicleFile.Read(text, "test").Vehicle;
         Assert.Equal(12.4, Assert.IsType<MeasuredBrake>(car.Brakes.Front).MeasuredNewtonMetresPerBar, 1e-9);
         Assert.IsType<DuoServoGeometry>(Assert.IsType<DrumBrake>(car.Brakes.Rear).Shoes);

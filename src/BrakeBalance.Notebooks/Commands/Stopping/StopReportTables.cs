@@ -1,5 +1,6 @@
 using System.Globalization;
 using BrakeBalance.Charts.Figures;
+using BrakeBalance.Charts.Tables;
 using BrakeBalance.Stops;
 using Spectre.Console;
 
@@ -199,7 +200,7 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
         Line(HeatFigures.Soak(heat, units.System));
         Line(heat.WetBoilingMargin.Kelvins < 0
             ? $"CAUTION, {heat.Fluid.Name}: {HeatFigures.Fluid(heat, units.System)}; the pedal would go to the floor."
-            : $"{HeatFigures.Kelvins(heat.WetBoilingMargin, units.System)} left to the wet boiling point of {heat.Fluid.Name} at the fluid's hottest.");
+            : $"{StopTables.Kelvins(heat.WetBoilingMargin, units.System)} left to the wet boiling point of {heat.Fluid.Name} at the fluid's hottest.");
         if (heat.BeyondFadeCurve.Front || heat.BeyondFadeCurve.Rear)
         {
             Line("Notice: a disc or drum went past the last point of its friction data; the last value was held.");

@@ -43,7 +43,8 @@ internal sealed class CellWorker
         // Ctrl-C reaches every process of the terminal: the parent decides what becomes of this one.
         using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, context => context.Cancel = true);
         AppDomain.CurrentDomain.UnhandledException += (_, fault) =>
-            worker.End($"something that the cell left running failed: {((Exception)fault.ExceptionObject).Message.ReplaceLineEndings(" ")}");
+            worker.End("something that the cell left running failed: "
+                + $"{((Exception)fault.ExceptionObject).Message.ReplaceLineEndings(" ")}");
         new Thread(worker.WatchMemory) { IsBackground = true }.Start();
         while (requests.ReadLine() is { } line)
         {

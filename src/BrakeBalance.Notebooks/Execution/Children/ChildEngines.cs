@@ -9,7 +9,7 @@ namespace BrakeBalance.Notebooks.Execution.Children;
 /// </remarks>
 /// <param name="kind">What runs the cells.</param>
 /// <param name="cellLimit">The longest that a cell may take.</param>
-public sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsyncDisposable
+internal sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsyncDisposable
 {
     private readonly SemaphoreSlim _starting = new(1);
     private readonly List<CellProcess> _ended = [];
@@ -29,7 +29,8 @@ public sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsyncDi
         .. _ended.Concat(_process is { } last ? [last] : []).Where(process => !process.IsExplained).Select(process =>
             process.Notebooks is [var one]
                 ? $"{one}: after its last cell the process that ran it ended: {process.Ending}. Its page is whole."
-                : $"{string.Join(", ", process.Notebooks)}: after the last cell of one of them the process that ran them ended: {process.Ending}. Their pages are whole."),
+                : $"{string.Join(", ", process.Notebooks)}: after the last cell of one of them the process that ran them ended: "
+                    + $"{process.Ending}. Their pages are whole."),
     ];
 
     /// <summary>Starts an engine; a process that ends meanwhile is replaced when the first cell runs.</summary>

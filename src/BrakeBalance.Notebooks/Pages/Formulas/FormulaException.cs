@@ -4,7 +4,7 @@ namespace BrakeBalance.Notebooks.Pages.Formulas;
 /// <param name="problem">What is wrong, in words.</param>
 /// <param name="formula">The whole formula.</param>
 /// <param name="position">Where in the formula, counted in characters from 0.</param>
-public sealed class FormulaException(string problem, string formula, int position)
+internal sealed class FormulaException(string problem, string formula, int position)
     : FormatException($"{problem} at character {position + 1} of the formula \"{formula}\".")
 {
     /// <summary>What is wrong, without the place.</summary>

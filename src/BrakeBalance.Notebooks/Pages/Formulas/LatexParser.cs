@@ -225,7 +225,8 @@ internal sealed class LatexParser(string source)
     {
         string size = name.StartsWith('B') ? "1.8em" : "1.3em";
         string form = name.EndsWith('r') ? "postfix" : "prefix";
-        return $"<mo form=\"{form}\" stretchy=\"true\" symmetric=\"true\" minsize=\"{size}\" maxsize=\"{size}\">{Delimiter("\\" + name)}</mo>";
+        return $"<mo form=\"{form}\" stretchy=\"true\" "
+            + $"symmetric=\"true\" minsize=\"{size}\" maxsize=\"{size}\">{Delimiter("\\" + name)}</mo>";
     }
 
     private string Delimiter(string after)

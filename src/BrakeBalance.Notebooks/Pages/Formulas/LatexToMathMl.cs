@@ -6,7 +6,7 @@ namespace BrakeBalance.Notebooks.Pages.Formulas;
 /// What is known: <see cref="LatexSymbols"/> (letters, operators, functions, spaces) and <see cref="LatexParser"/> (structures).
 /// Anything else is an error; nothing is dropped silently.
 /// </remarks>
-public static class LatexToMathMl
+internal static class LatexToMathMl
 {
     /// <summary>Converts one formula.</summary>
     /// <param name="latex">The formula without its dollar signs.</param>

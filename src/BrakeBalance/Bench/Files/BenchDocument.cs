@@ -5,7 +5,7 @@ using UnitsNet;
 namespace BrakeBalance.Bench.Files;
 
 /// <summary>A bench file as it is written: what was measured before the car moves. Every part may be left out.</summary>
-public sealed class BenchDocument
+internal sealed class BenchDocument
 {
     /// <summary>Name.</summary>
     [Field("Name of the job", Required = true, Example = "Booster swap")]
@@ -37,7 +37,7 @@ public sealed class BenchDocument
 }
 
 /// <summary>How hose is cut and sold, as it is written.</summary>
-public sealed class PurchaseDocument
+internal sealed class PurchaseDocument
 {
     /// <summary>Kerf.</summary>
     [Field("Width that each cut takes; 3 mm when left out", Low = "0 mm", High = "10 mm", Example = "3 mm",
@@ -51,7 +51,7 @@ public sealed class PurchaseDocument
 }
 
 /// <summary>A change of parts as it is written.</summary>
-public sealed class ChangeDocument
+internal sealed class ChangeDocument
 {
     /// <summary>Vehicle file.</summary>
     [Field("Vehicle file of the car with its old parts, as a path from this file's folder", Required = true,

@@ -4,7 +4,7 @@ using UnitsNet;
 namespace BrakeBalance.Bench.Files;
 
 /// <summary>A hose assembly as it is written.</summary>
-public sealed class HoseDocument
+internal sealed class HoseDocument
 {
     /// <summary>Name.</summary>
     [Field("Name of the assembly", Required = true, Example = "pump to booster")]
@@ -87,7 +87,7 @@ public sealed class HoseDocument
 }
 
 /// <summary>An end of a hose as it is written.</summary>
-public sealed class HoseEndDocument
+internal sealed class HoseEndDocument
 {
     /// <summary>Fitting.</summary>
     [Field("The fitting in words", Required = true, Example = "-6 female swivel 37°, straight")]
@@ -115,7 +115,7 @@ public sealed class HoseEndDocument
 }
 
 /// <summary>The bends of a route as they are written.</summary>
-public sealed class RoutingDocument
+internal sealed class RoutingDocument
 {
     /// <summary>Straight at the first end.</summary>
     [Field("Straight hose out of the first fitting", Required = true, Low = "0 mm", High = "10 m", Example = "60 mm",
@@ -138,7 +138,7 @@ public sealed class RoutingDocument
 }
 
 /// <summary>A bend as it is written.</summary>
-public sealed class BendDocument
+internal sealed class BendDocument
 {
     /// <summary>Radius.</summary>
     [Field("Radius of the hose's centre line", Required = true, Low = "5 mm", High = "5 m", Example = "140 mm",
@@ -152,7 +152,7 @@ public sealed class BendDocument
 }
 
 /// <summary>A clearance as it is written.</summary>
-public sealed class ClearanceDocument
+internal sealed class ClearanceDocument
 {
     /// <summary>From what.</summary>
     [Field("What the hose is kept away from", Required = true, Example = "exhaust manifold")]

@@ -4,7 +4,7 @@ using UnitsNet;
 namespace BrakeBalance.Bench.Files;
 
 /// <summary>The plumbing of a pump-fed booster as it is written.</summary>
-public sealed class PlumbingDocument
+internal sealed class PlumbingDocument
 {
     /// <summary>Relief pressure.</summary>
     [Field("Pressure at which the pump's relief valve opens", Required = true, Low = "20 bar", High = "200 bar", Example = "95 bar",
@@ -39,7 +39,7 @@ public sealed class PlumbingDocument
 }
 
 /// <summary>An oil as it is written.</summary>
-public sealed class OilDocument
+internal sealed class OilDocument
 {
     /// <summary>Density.</summary>
     [Field("Density; 860 kg/m³ when left out", Low = "700 kg/m³", High = "1100 kg/m³", Example = "860 kg/m³",
@@ -58,7 +58,7 @@ public sealed class OilDocument
 }
 
 /// <summary>A part of the plumbing as it is written.</summary>
-public sealed class PlumbingPartDocument
+internal sealed class PlumbingPartDocument
 {
     /// <summary>Name.</summary>
     [Field("Name of the part", Required = true, Example = "booster")]
@@ -81,7 +81,7 @@ public sealed class PlumbingPartDocument
 }
 
 /// <summary>A line of the plumbing as it is written.</summary>
-public sealed class PlumbingLineDocument
+internal sealed class PlumbingLineDocument
 {
     /// <summary>From.</summary>
     [Field("Port it comes from, as part.port", Required = true, Example = "pump.outlet")]
@@ -112,7 +112,7 @@ public sealed class PlumbingLineDocument
 }
 
 /// <summary>Booster and master cylinder for the release, as they are written.</summary>
-public sealed class ReleaseDocument
+internal sealed class ReleaseDocument
 {
     /// <summary>Power piston.</summary>
     [Field("Diameter of the booster's power piston", Required = true, Low = "10 mm", High = "80 mm", Example = "35 mm",

@@ -4,7 +4,7 @@ using UnitsNet;
 namespace BrakeBalance.Bench.Files;
 
 /// <summary>Readings of the push rod as they are written; each a list, for a length read more than once.</summary>
-public sealed class PushRodSheetDocument
+internal sealed class PushRodSheetDocument
 {
     /// <summary>Seat depth.</summary>
     [Field("Depth from the cylinder's outermost face to the piston's seat", Required = true, Fewest = 1, Low = "0 mm", High = "200 mm",

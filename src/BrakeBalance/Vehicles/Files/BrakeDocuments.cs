@@ -7,7 +7,7 @@ namespace BrakeBalance.Vehicles.Files;
 [Kind("disc", typeof(DiscBrakeDocument), "disc brake")]
 [Kind("drum", typeof(DrumBrakeDocument), "drum brake")]
 [Kind("measured", typeof(MeasuredBrakeDocument), "brake known by its measured torque per line pressure")]
-public abstract class BrakeDocument
+internal abstract class BrakeDocument
 {
     /// <summary>Friction coefficient.</summary>
     [Field("Friction coefficient of pad or lining", ByClass = true, Typical = "0.33 .. 0.55", Required = true, Low = "0.05", High = "1.2",
@@ -29,7 +29,7 @@ public abstract class BrakeDocument
 }
 
 /// <summary>A disc brake as it is written.</summary>
-public sealed class DiscBrakeDocument : BrakeDocument
+internal sealed class DiscBrakeDocument : BrakeDocument
 {
     /// <summary>Piston diameters on one side.</summary>
     [Field("Diameters of the pistons on one side of the disc (a sliding caliper's pistons count once)", ByClass = true,
@@ -59,7 +59,7 @@ public sealed class DiscBrakeDocument : BrakeDocument
 }
 
 /// <summary>A drum brake as it is written.</summary>
-public sealed class DrumBrakeDocument : BrakeDocument
+internal sealed class DrumBrakeDocument : BrakeDocument
 {
     /// <summary>Arrangement of the shoes.</summary>
     [Field("Arrangement of the shoes", ByClass = true, Required = true, Example = "duo-servo",
@@ -106,7 +106,7 @@ public sealed class DrumBrakeDocument : BrakeDocument
 }
 
 /// <summary>The geometry of leading and trailing shoes as it is written.</summary>
-public sealed class ShoeGeometryDocument
+internal sealed class ShoeGeometryDocument
 {
     /// <summary>Pivot distance.</summary>
     [Field("Distance from the drum's centre to the pivot or abutment of a shoe", Required = true, Low = "20 mm", High = "250 mm",
@@ -135,7 +135,7 @@ public sealed class ShoeGeometryDocument
 }
 
 /// <summary>The geometry of a duo-servo brake as it is written.</summary>
-public sealed class DuoServoDocument
+internal sealed class DuoServoDocument
 {
     /// <summary>Cylinder distance.</summary>
     [Field("Distance from the drum's centre to the wheel cylinder's axis", Required = true, Low = "0 mm", High = "250 mm",
@@ -174,7 +174,7 @@ public sealed class DuoServoDocument
 }
 
 /// <summary>A measured brake as it is written.</summary>
-public sealed class MeasuredBrakeDocument : BrakeDocument
+internal sealed class MeasuredBrakeDocument : BrakeDocument
 {
     /// <summary>Disc or drum.</summary>
     [Field(

@@ -3,7 +3,7 @@ using UnitsNet;
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>What answers about the setting have to hold for, as it is written.</summary>
-public sealed class ConditionsDocument
+internal sealed class ConditionsDocument
 {
     /// <summary>Closed track.</summary>
     [Field("true for a car on track tyres and closed ground only: decides what stands for the entries left out here", Example = "false",
@@ -57,7 +57,7 @@ public sealed class ConditionsDocument
 }
 
 /// <summary>A state of the brakes as it is written.</summary>
-public sealed class BrakeStateDocument
+internal sealed class BrakeStateDocument
 {
     /// <summary>Name.</summary>
     [Field("Name of the state, as it stands behind the word \"brakes\"", Required = true, Example = "hot in front")]

@@ -3,7 +3,7 @@ using UnitsNet;
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>The pedal as it is written.</summary>
-public sealed class PedalDocument
+internal sealed class PedalDocument
 {
     /// <summary>Pedal ratio.</summary>
     [Field("Pivot to pad over pivot to rod pin; or give geometry", Typical = "3.5 .. 6.5", Low = "1", High = "12", Example = "4.0",
@@ -50,7 +50,7 @@ public sealed class PedalDocument
 }
 
 /// <summary>The linkage of a hanging pedal as it is written.</summary>
-public sealed class PedalGeometryDocument
+internal sealed class PedalGeometryDocument
 {
     /// <summary>Pivot to pad.</summary>
     [Field("Distance from the pivot to the middle of the pad", Required = true, Low = "100 mm", High = "600 mm", Example = "320 mm",
@@ -82,13 +82,13 @@ public sealed class PedalGeometryDocument
 [Kind("none", typeof(NoAssistDocument), "no booster")]
 [Kind("vacuum", typeof(VacuumBoosterDocument), "vacuum booster")]
 [Kind("hydraulic", typeof(HydraulicBoosterDocument), "hydraulic booster fed by the steering pump")]
-public abstract class AssistDocument;
+internal abstract class AssistDocument;
 
 /// <summary>No assist as it is written.</summary>
-public sealed class NoAssistDocument : AssistDocument;
+internal sealed class NoAssistDocument : AssistDocument;
 
 /// <summary>What both kinds of booster have, as it is written.</summary>
-public abstract class PoweredAssistDocument : AssistDocument
+internal abstract class PoweredAssistDocument : AssistDocument
 {
     /// <summary>Boost ratio.</summary>
     [Field("Rise of output over rise of input while the assist lasts", Typical = "2.5 .. 6", Required = true, Low = "1.05", High = "15",
@@ -113,7 +113,7 @@ public abstract class PoweredAssistDocument : AssistDocument
 }
 
 /// <summary>A vacuum booster as it is written.</summary>
-public sealed class VacuumBoosterDocument : PoweredAssistDocument
+internal sealed class VacuumBoosterDocument : PoweredAssistDocument
 {
     /// <summary>Vacuum.</summary>
     [Field("Vacuum at the booster, engine hot and idling in gear, as the gauge shows it without its sign", Typical = "14 inHg .. 21 inHg",
@@ -156,7 +156,7 @@ public sealed class VacuumBoosterDocument : PoweredAssistDocument
 }
 
 /// <summary>A hydraulic booster as it is written.</summary>
-public sealed class HydraulicBoosterDocument : PoweredAssistDocument
+internal sealed class HydraulicBoosterDocument : PoweredAssistDocument
 {
     /// <summary>Relief pressure.</summary>
     [Field("Pressure at which the pump's relief valve opens", Typical = "70 bar .. 110 bar", Required = true, Low = "20 bar",
@@ -192,7 +192,7 @@ public sealed class HydraulicBoosterDocument : PoweredAssistDocument
 }
 
 /// <summary>An accumulator as it is written.</summary>
-public sealed class AccumulatorDocument
+internal sealed class AccumulatorDocument
 {
     /// <summary>Gas volume.</summary>
     [Field("Volume of the gas with no oil in the vessel", Required = true, Low = "5 cm³", High = "2000 cm³", Example = "80 cm³",
@@ -215,7 +215,7 @@ public sealed class AccumulatorDocument
 [Kind("tandem", typeof(TandemCylinderDocument), "two pistons in line, one circuit each")]
 [Kind("balance bar", typeof(TwinCylinderDocument), "two cylinders on a balance bar; bores and bar are given in hydraulics.split")]
 [Kind("single", typeof(SingleCylinderDocument), "one piston for all four wheels")]
-public abstract class MasterCylinderDocument
+internal abstract class MasterCylinderDocument
 {
     /// <summary>Stroke.</summary>
     [Field("Travel of the rod from rest to its end (both chambers of a tandem together)", Typical = "28 mm .. 40 mm", Required = true,
@@ -255,7 +255,7 @@ public abstract class MasterCylinderDocument
 }
 
 /// <summary>A tandem master cylinder as it is written.</summary>
-public sealed class TandemCylinderDocument : MasterCylinderDocument
+internal sealed class TandemCylinderDocument : MasterCylinderDocument
 {
     /// <summary>Bore.</summary>
     [Field("Bore; of the front circuit's chamber when rearBore is given", Typical = "19 mm .. 28.6 mm", Required = true, Low = "9 mm",
@@ -291,10 +291,10 @@ public sealed class TandemCylinderDocument : MasterCylinderDocument
 }
 
 /// <summary>Two master cylinders on a balance bar as they are written.</summary>
-public sealed class TwinCylinderDocument : MasterCylinderDocument;
+internal sealed class TwinCylinderDocument : MasterCylinderDocument;
 
 /// <summary>A single master cylinder as it is written.</summary>
-public sealed class SingleCylinderDocument : MasterCylinderDocument
+internal sealed class SingleCylinderDocument : MasterCylinderDocument
 {
     /// <summary>Bore.</summary>
     [Field("Bore", Typical = "19 mm .. 25.4 mm", Required = true, Low = "9 mm", High = "51 mm", Example = "1 in",
@@ -304,7 +304,7 @@ public sealed class SingleCylinderDocument : MasterCylinderDocument
 }
 
 /// <summary>A push rod's fit as it is written.</summary>
-public sealed class PushRodDocument
+internal sealed class PushRodDocument
 {
     /// <summary>Piston depth.</summary>
     [Field("Depth of the piston's seat below the cylinder's mounting face", Required = true, Low = "0 mm", High = "150 mm",
@@ -329,7 +329,7 @@ public sealed class PushRodDocument
 }
 
 /// <summary>Fluid and the volumes of the two circuits as they are written.</summary>
-public sealed class FluidDocument
+internal sealed class FluidDocument
 {
     /// <summary>Grade.</summary>
     [Field("Grade by FMVSS 116; DOT 4 when left out", Words = typeof(FluidGradeNames), Example = "DOT 4",
@@ -356,7 +356,7 @@ public sealed class FluidDocument
 }
 
 /// <summary>Fluid displacement of one axle's brakes, as it is written.</summary>
-public sealed class CircuitDocument
+internal sealed class CircuitDocument
 {
     /// <summary>Caliper.</summary>
     [Field("Disc brakes only: kind of caliper; a fixed caliper's pistons on both sides move fluid", OnlyFor = "disc", Example = "sliding",
@@ -411,7 +411,7 @@ public sealed class CircuitDocument
 }
 
 /// <summary>Which wheels the circuits of a tandem cylinder serve.</summary>
-public enum TandemCircuits
+internal enum TandemCircuits
 {
     /// <summary>One the front axle, one the rear.</summary>
     FrontRear,
@@ -421,7 +421,7 @@ public enum TandemCircuits
 }
 
 /// <summary>How a caliper takes its reaction.</summary>
-public enum CaliperKind
+internal enum CaliperKind
 {
     /// <summary>It slides; pistons stand on one side of the disc.</summary>
     Sliding,

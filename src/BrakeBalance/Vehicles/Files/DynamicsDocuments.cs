@@ -3,7 +3,7 @@ using UnitsNet;
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>How the car moves in a stop, as it is written.</summary>
-public sealed class DynamicsDocument
+internal sealed class DynamicsDocument
 {
     /// <summary>Yaw inertia.</summary>
     [Field("Moment of inertia about the vertical axis; mass times the distances of the axles from the centre of gravity when left out",
@@ -51,7 +51,7 @@ public sealed class DynamicsDocument
 }
 
 /// <summary>Heat capacity and cooling of one wheel's brake, as they are written.</summary>
-public sealed class HeatDocument
+internal sealed class HeatDocument
 {
     /// <summary>Ring mass.</summary>
     [Field("Mass of the disc's rubbing ring or the drum's shell", Required = true, Low = "0.3 kg", High = "60 kg", Example = "6.5 kg",
@@ -86,7 +86,7 @@ public sealed class HeatDocument
 }
 
 /// <summary>One measured point of friction against temperature, as it is written.</summary>
-public sealed class FrictionPointDocument
+internal sealed class FrictionPointDocument
 {
     /// <summary>Temperature.</summary>
     [Field("Temperature of the rubbing surface", Required = true, Low = "-60 °C", High = "1500 °C", Example = "100 °C",

@@ -3,7 +3,7 @@ namespace BrakeBalance.Vehicles.Files;
 /// <summary>Describes one entry of a file: the reader, the JSON Schema and the commented starter file are all made from it.</summary>
 /// <param name="description">What the entry means, as a sentence without a full stop.</param>
 [AttributeUsage(AttributeTargets.Property)]
-public sealed class FieldAttribute(string description) : Attribute
+internal sealed class FieldAttribute(string description) : Attribute
 {
     /// <summary>What the entry means.</summary>
     public string Description { get; } = description;
@@ -64,7 +64,7 @@ public sealed class FieldAttribute(string description) : Attribute
 /// <param name="document">The document type that describes that kind.</param>
 /// <param name="description">What that kind is, as a phrase.</param>
 [AttributeUsage(AttributeTargets.Class, AllowMultiple = true, Inherited = false)]
-public sealed class KindAttribute(string name, Type document, string description) : Attribute
+internal sealed class KindAttribute(string name, Type document, string description) : Attribute
 {
     /// <summary>The value of <c>type</c>.</summary>
     public string Name { get; } = name;

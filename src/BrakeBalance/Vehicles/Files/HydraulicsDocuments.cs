@@ -3,7 +3,7 @@ using UnitsNet;
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>The hydraulics as they are written.</summary>
-public sealed class HydraulicsDocument
+internal sealed class HydraulicsDocument
 {
     /// <summary>Split.</summary>
     [Field("How the circuits share the pedal's force; a tandem cylinder when left out")]
@@ -27,13 +27,13 @@ public sealed class HydraulicsDocument
 /// <summary>The circuit split as it is written; its <c>type</c> says of which kind.</summary>
 [Kind("tandem", typeof(TandemDocument), "one tandem master cylinder")]
 [Kind("balance bar", typeof(BalanceBarDocument), "two master cylinders on a balance bar")]
-public abstract class SplitDocument;
+internal abstract class SplitDocument;
 
 /// <summary>A tandem split as it is written.</summary>
-public sealed class TandemDocument : SplitDocument;
+internal sealed class TandemDocument : SplitDocument;
 
 /// <summary>A balance bar as it is written.</summary>
-public sealed class BalanceBarDocument : SplitDocument
+internal sealed class BalanceBarDocument : SplitDocument
 {
     /// <summary>Front bore.</summary>
     [Field("Bore of the front circuit's master cylinder", Required = true, Low = "10 mm", High = "40 mm", Example = "19.05 mm",
@@ -58,10 +58,10 @@ public sealed class BalanceBarDocument : SplitDocument
 [Kind("limiting", typeof(LimitingDocument), "pressure limiter")]
 [Kind("load-sensing", typeof(LoadSensingDocument), "load-sensing proportioning valve")]
 [Kind("hold-off", typeof(HoldOffDocument), "metering (hold-off) valve")]
-public abstract class ValveDocument;
+internal abstract class ValveDocument;
 
 /// <summary>A proportioning valve as it is written.</summary>
-public sealed class ProportioningDocument : ValveDocument
+internal sealed class ProportioningDocument : ValveDocument
 {
     /// <summary>Knee.</summary>
     [Field("Inlet pressure at which the outlet stops following one to one", ByClass = true, Typical = "200 psi .. 900 psi", Required = true,
@@ -94,7 +94,7 @@ public sealed class ProportioningDocument : ValveDocument
 }
 
 /// <summary>The adjusting screw of a valve as it is written.</summary>
-public sealed class KnobDocument
+internal sealed class KnobDocument
 {
     /// <summary>Knee fully out.</summary>
     [Field("Knee with the adjuster fully out", Required = true, Low = "0 bar", High = "200 bar", Example = "7 bar",
@@ -115,7 +115,7 @@ public sealed class KnobDocument
 }
 
 /// <summary>A pressure limiter as it is written.</summary>
-public sealed class LimitingDocument : ValveDocument
+internal sealed class LimitingDocument : ValveDocument
 {
     /// <summary>Limit.</summary>
     [Field("Highest outlet pressure", Required = true, Low = "0 bar", High = "300 bar", Example = "45 bar",
@@ -136,7 +136,7 @@ public sealed class LimitingDocument : ValveDocument
 }
 
 /// <summary>A load-sensing valve as it is written.</summary>
-public sealed class LoadSensingDocument : ValveDocument
+internal sealed class LoadSensingDocument : ValveDocument
 {
     /// <summary>Knee at the reference load.</summary>
     [Field("Knee when the rear axle carries referenceLoad", Required = true, Low = "0 bar", High = "300 bar", Example = "30 bar",
@@ -179,7 +179,7 @@ public sealed class LoadSensingDocument : ValveDocument
 }
 
 /// <summary>A hold-off valve as it is written.</summary>
-public sealed class HoldOffDocument : ValveDocument
+internal sealed class HoldOffDocument : ValveDocument
 {
     /// <summary>Opening pressure.</summary>
     [Field("Inlet pressure at which the valve begins to open", Required = true, Low = "0 bar", High = "30 bar", Example = "7 bar",

@@ -1,7 +1,7 @@
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>The logs measured on the car itself, as they are written.</summary>
-public sealed class MeasurementsDocument
+internal sealed class MeasurementsDocument
 {
     /// <summary>Gauge log.</summary>
     [Field("Log of front and rear line pressures read together (CSV); its path counts from this file's folder", Example = "gauges.csv",

@@ -1,7 +1,7 @@
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>Finds the known word that a mistyped one most likely meant.</summary>
-public static class Nearest
+internal static class Nearest
 {
     /// <summary>The closest of some known words.</summary>
     /// <param name="word">The word as typed.</param>

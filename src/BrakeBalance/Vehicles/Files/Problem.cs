@@ -16,22 +16,6 @@ public sealed record Problem(string Path, string What, string Accepted = "")
         (Path.Length > 0 ? Path + ": " : "") + What + (Accepted.Length > 0 ? " Accepted: " + Accepted + "." : "");
 }
 
-/// <summary>An entry given as a range instead of one value.</summary>
-/// <param name="Path">Path of the entry in the file.</param>
-/// <param name="Low">Lower end as text with its unit, as the file's reader accepts it.</param>
-/// <param name="High">Upper end as text with its unit.</param>
-public sealed record ValueRange(string Path, string Low, string High)
-{
-    /// <summary>Whether the range is what is typical of the car class (common practice) and not the file's own.</summary>
-    public bool IsTypical { get; init; }
-
-    /// <summary>How the value is found on the car; empty when the file's description does not say.</summary>
-    public string HowToMeasure { get; init; } = "";
-
-    /// <summary>What the value is, in words.</summary>
-    public string Description { get; init; } = "";
-}
-
 /// <summary>One value set from outside in place of the file's: a path and the new text.</summary>
 /// <param name="Path">
 /// Path of the entry, such as <c>hydraulics.rearValves[0].knee</c>; a list element may also be named, as in

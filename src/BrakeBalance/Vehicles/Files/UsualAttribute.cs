@@ -5,7 +5,7 @@ namespace BrakeBalance.Vehicles.Files;
 /// <param name="low">Lower end, with its unit for a quantity.</param>
 /// <param name="high">Upper end, with its unit for a quantity.</param>
 [AttributeUsage(AttributeTargets.Property)]
-public sealed class UsualAttribute(string low, string high) : Attribute
+internal sealed class UsualAttribute(string low, string high) : Attribute
 {
     /// <summary>Lower end.</summary>
     public string Low { get; } = low;

@@ -3,7 +3,7 @@ using UnitsNet;
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>A vehicle file as it is written: the entries in their order.</summary>
-public sealed class VehicleDocument
+internal sealed class VehicleDocument
 {
     /// <summary>Name of the car.</summary>
     [Field("Name of the car", Required = true, Example = "My coupe")]
@@ -90,7 +90,7 @@ public sealed class VehicleDocument
 }
 
 /// <summary>A load case as it is written.</summary>
-public sealed class LoadCaseDocument
+internal sealed class LoadCaseDocument
 {
     /// <summary>Name.</summary>
     [Field("Name of the load case", Required = true, Example = "driver only")]
@@ -135,7 +135,7 @@ public sealed class LoadCaseDocument
 }
 
 /// <summary>An axle as it is written.</summary>
-public sealed class AxleDocument
+internal sealed class AxleDocument
 {
     /// <summary>Tyre.</summary>
     [Field("Tyre of this axle", ByClass = true, Required = true)]
@@ -168,7 +168,7 @@ public sealed class AxleDocument
 }
 
 /// <summary>A tyre as it is written.</summary>
-public sealed class TyreDocument
+internal sealed class TyreDocument
 {
     /// <summary>Loaded radius.</summary>
     [Field("Distance from hub centre to road, car down", ByClass = true, Typical = "275 mm .. 385 mm", Required = true, Low = "150 mm",
@@ -204,7 +204,7 @@ public sealed class TyreDocument
 }
 
 /// <summary>Aerodynamics as they are written.</summary>
-public sealed class AerodynamicsDocument
+internal sealed class AerodynamicsDocument
 {
     /// <summary>Drag area.</summary>
     [Field("Drag coefficient times frontal area", Typical = "0.55 m² .. 1.1 m²", Required = true, Low = "0 m²", High = "5 m²",
@@ -233,7 +233,7 @@ public sealed class AerodynamicsDocument
 }
 
 /// <summary>Engine braking as it is written.</summary>
-public sealed class EngineBrakingDocument
+internal sealed class EngineBrakingDocument
 {
     /// <summary>Driven axle.</summary>
     [Field("The driven axle", Required = true, Example = "rear",

@@ -1,0 +1,17 @@
+namespace BrakeBalance.Charts;
+
+/// <summary>One series of bars over the categories of the x axis.</summary>
+internal sealed record BarLayer : Layer
+{
+    /// <summary>The height of the bar of each category, in SI.</summary>
+    public required IReadOnlyList<double> Values { get; init; }
+
+    /// <summary>How the bars are hatched.</summary>
+    public Hatch Hatch { get; init; }
+
+    /// <summary>Half the height of each error bar in SI; null for none.</summary>
+    public IReadOnlyList<double>? Error { get; init; }
+
+    internal override (Extent? X, Extent? Y) Extents =>
+        (null, Extent.Union(new Extent(0, 0), Extent.Of(Error is { } e ? Values.Zip(e, (v, d) => v + d) : Values)));
+}

@@ -1,0 +1,198 @@
+using BrakeBalance.Charts.Rendering;
+
+namespace BrakeBalance.Charts;
+
+/// <summary>Where everything of a figure goes at one size: plot area, ticks, wrapped texts, labels.</summary>
+internal sealed class FigureLayout
+{
+    private const double Pad = 8;
+    private const double ScaleRoom = 74;
+
+    private FigureLayout(Figure figure, FigureSize size, IReadOnlyList<(int Owner, int Part)> keyed)
+    {
+        Figure = figure;
+        Size = size;
+        Keyed = keyed;
+        double font = size.FontSize, line = font * TextMetrics.LineHeight, inner = size.Width - 2 * Pad;
+        TitleLines = size.ShowTitle ? TextMetrics.Wrap(figure.Title, TitleFont, inner, bold: true) : [];
+        CreditLines = size.ShowTitle && figure.Credit is { } credit ? TextMetrics.Wrap(credit, SmallFont, inner) : [];
+        YTitleLines = TextMetrics.Wrap(figure.YAxis.Title(figure.Units), font, inner);
+        double top = Pad + TitleLines.Count * TitleFont * TextMetrics.LineHeight + (TitleLines.Count > 0 ? Pad : 0);
+        YTitleTop = top;
+        top += YTitleLines.Count * line + font * 0.6;
+
+        // Ranges need tick counts, tick labels need ranges, margins need tick labels: the height is known well enough beforehand.
+        double roughHeight = size.Height - top - 3.5 * line;
+        (YLow, YHigh, YStep) = Range(figure.YAxis, figure.Layers.Select(layer => layer.Extents.Y)
+            .Append(Stacks(figure)), roughHeight / (font * 3.4));
+        YTicks = [.. Ticks.Between(YLow, YHigh, YStep).Select(value => (value, Ticks.Text(value, YStep)))];
+        double left = Pad + YTicks.Max(tick => TextMetrics.Width(tick.Text, font)) + 7;
+        double right = Pad + 6 + (figure.Layers.Any(layer => layer is HeatLayer) ? ScaleRoom : 0);
+        (XLow, XHigh, XStep) = figure.XAxis.Categories is { } categories
+            ? (-0.5, categories.Count - 0.5, 1)
+            : Range(figure.XAxis, figure.Layers.Select(layer => layer.Extents.X), (size.Width - left - right) / (font * 5.2));
+        XTicks = figure.XAxis.Categories is { } names
+            ? [.. names.Select((name, i) => ((double)i, name))]
+            : [.. Ticks.Between(XLow, XHigh, XStep).Select(value => (value, Ticks.Text(value, XStep)))];
+        if (figure.XAxis.Categories is null && XTicks.Count > 0 && XTicks[^1].Value > XHigh - XStep * 0.2)
+        {
+            right = Math.Max(right, Pad + TextMetrics.Width(XTicks[^1].Text, font) / 2);
+        }
+
+        double band = (size.Width - left - right) / Math.Max(1, figure.XAxis.Categories?.Count ?? 1);
+        XTickLines = figure.XAxis.Categories is null
+            ? [.. XTicks.Select(tick => (IReadOnlyList<string>)[tick.Text])]
+            : [.. XTicks.Select(tick => TextMetrics.Wrap(tick.Text, font, band - 4))];
+        XTitleLines = TextMetrics.Wrap(figure.XAxis.Title(figure.Units), font, inner);
+        Key = KeyRows(size.Width - left - right);
+        double bottom = Pad + CreditLines.Count * SmallFont * TextMetrics.LineHeight + (CreditLines.Count > 0 ? Pad / 2 : 0)
+            + (Key.Count > 0 ? Key.Max(entry => entry.Row + 1) * line + Pad / 2 : 0)
+            + XTitleLines.Count * line + XTickLines.Max(lines => lines.Count) * line + 8;
+        Plot = new Box(left, top, size.Width - right, Math.Max(top + 40, size.Height - bottom));
+        XTitleTop = Plot.Bottom + 6 + XTickLines.Max(lines => lines.Count) * line;
+        KeyTop = XTitleTop + XTitleLines.Count * line + Pad / 2;
+        Labels = [];
+    }
+
+    /// <summary>The figure.</summary>
+    public Figure Figure { get; }
+
+    /// <summary>The size it is laid out for.</summary>
+    public FigureSize Size { get; }
+
+    /// <summary>The plot area.</summary>
+    public Box Plot { get; }
+
+    /// <summary>Ends and tick step of the axes, in display units.</summary>
+    public double XLow { get; }
+
+    public double XHigh { get; }
+
+    public double XStep { get; }
+
+    public double YLow { get; }
+
+    public double YHigh { get; }
+
+    public double YStep { get; }
+
+    public IReadOnlyList<(double Value, string Text)> XTicks { get; }
+
+    public IReadOnlyList<(double Value, string Text)> YTicks { get; }
+
+    public IReadOnlyList<IReadOnlyList<string>> XTickLines { get; }
+
+    public IReadOnlyList<string> TitleLines { get; }
+
+    public IReadOnlyList<string> CreditLines { get; }
+
+    public IReadOnlyList<string> XTitleLines { get; }
+
+    public IReadOnlyList<string> YTitleLines { get; }
+
+    public double YTitleTop { get; }
+
+    public double XTitleTop { get; }
+
+    public double KeyTop { get; }
+
+    /// <summary>The labels beside their marks.</summary>
+    public IReadOnlyList<PlacedLabel> Labels { get; private set; }
+
+    /// <summary>The layers, and the classes of maps, that found no room for their label and stand in the key below the plot.</summary>
+    public IReadOnlyList<(int Owner, int Part)> Keyed { get; }
+
+    /// <summary>Where the entries of the key stand.</summary>
+    public IReadOnlyList<(int Owner, int Part, string Text, double X, int Row)> Key { get; }
+
+    public double TitleFont => Size.FontSize * 1.25;
+
+    public double SmallFont => Size.FontSize * 0.85;
+
+    public double LabelFont => Size.FontSize * 0.95;
+
+    /// <summary>Lays a figure out.</summary>
+    /// <param name="figure">The figure.</param>
+    /// <param name="size">The size.</param>
+    /// <param name="before">The layout of another state of the figure, near whose labels the new ones would rather stay.</param>
+    public static FigureLayout Of(Figure figure, FigureSize size, FigureLayout? before = null)
+    {
+        int[] bars = [.. figure.Layers.Index().Where(layer => layer.Item is BarLayer).Select(layer => layer.Index)];
+        var keyed = new SortedSet<(int Owner, int Part)>(bars.Length > 1 ? bars.Select(bar => (bar, 0)) : []);
+        while (true)
+        {
+            var layout = new FigureLayout(figure, size, [.. keyed]);
+            (IReadOnlyList<LabelRequest> requests, LabelPlacer placer) = LabelRequests.Of(layout, before);
+            IReadOnlyList<PlacedLabel?> labels = placer.Place(requests);
+            int count = keyed.Count;
+            keyed.UnionWith(labels.Index()
+                .Where(label => label.Item is null && !requests[label.Index].MayBeLeftOut)
+                .Select(label => (requests[label.Index].Owner, requests[label.Index].Part)));
+            if (keyed.Count == count)
+            {
+                layout.Labels = [.. labels.OfType<PlacedLabel>()];
+                return layout;
+            }
+        }
+    }
+
+    /// <summary>The name of a layer or of a class of a map.</summary>
+    public string NameOf(int owner, int part) => Figure.Layers[owner] is MapLayer map ? map.Classes[part].Label : Figure.Layers[owner].Name;
+
+    /// <summary>The place of an SI point of the figure on the drawing.</summary>
+    public Dot At(double x, double y) => new(AtX(x), AtY(y));
+
+    public double AtX(double x) => ShownX(Figure.XAxis.Categories is null ? Figure.XAxis.Measure.In(Figure.Units).FromSi(x) : x);
+
+    public double AtY(double y) => ShownY(Figure.YAxis.Measure.In(Figure.Units).FromSi(y));
+
+    /// <summary>The place of a display value on the drawing.</summary>
+    public double ShownX(double value) => Plot.Left + (value - XLow) / (XHigh - XLow) * Plot.Width;
+
+    public double ShownY(double value) => Plot.Bottom - (value - YLow) / (YHigh - YLow) * Plot.Height;
+
+    /// <summary>The points of a path on the drawing, thinned.</summary>
+    public IReadOnlyList<Dot> Path(IReadOnlyList<double> x, IReadOnlyList<double> y) =>
+        [.. Thinning.Keep(y, Figure.PointLimit).Select(i => At(x[i], y[i]))];
+
+    private (double Low, double High, double Step) Range(Axis axis, IEnumerable<Extent?> extents, double parts)
+    {
+        DisplayUnit unit = axis.Measure.In(Figure.Units);
+        Extent? all = extents.Aggregate((Extent?)null, Extent.Union);
+        bool grid = Figure.Layers.Any(layer => layer is HeatLayer or MapLayer);
+        double low = unit.FromSi(axis.Minimum ?? all?.Low ?? 0), high = unit.FromSi(axis.Maximum ?? all?.High ?? 1);
+        (double fitLow, double fitHigh) = grid ? (low, high) : Ticks.Fit(low, high, parts);
+        (low, high) = (axis.Minimum is null ? fitLow : low, axis.Maximum is null ? fitHigh : high);
+        return (low, high, Ticks.Step(high - low, parts));
+    }
+
+    /// <summary>The extent of stacked bars; null when bars do not stack.</summary>
+    private static Extent? Stacks(Figure figure)
+    {
+        BarLayer[] bars = [.. figure.Layers.OfType<BarLayer>()];
+        return figure.BarMode == BarMode.Stacked && bars.Length > 0
+            ? Extent.Of(Enumerable.Range(0, bars[0].Values.Count).Select(i => bars.Sum(bar => bar.Values[i]) + (bars[^1].Error?[i] ?? 0)))
+            : null;
+    }
+
+    private List<(int Owner, int Part, string Text, double X, int Row)> KeyRows(double width)
+    {
+        List<(int Owner, int Part, string Text, double X, int Row)> entries = [];
+        double x = 0;
+        int row = 0;
+        foreach ((int owner, int part) in Keyed)
+        {
+            string text = NameOf(owner, part);
+            double needed = 30 + TextMetrics.Width(text, LabelFont) + 14;
+            if (x > 0 && x + needed > width)
+            {
+                (x, row) = (0, row + 1);
+            }
+
+            entries.Add((owner, part, text, x, row));
+            x += needed;
+        }
+
+        return entries;
+    }
+}

@@ -1,0 +1,45 @@
+using BrakeBalance.Charts.Rendering;
+
+namespace BrakeBalance.Charts;
+
+/// <summary>A label that wants a place in the plot.</summary>
+internal sealed record LabelRequest
+{
+    /// <summary>The place of its layer in the figure.</summary>
+    public required int Owner { get; init; }
+
+    /// <summary>Which part of the layer it names: the class of a map; 0 for other layers.</summary>
+    public int Part { get; init; }
+
+    /// <summary>The text.</summary>
+    public required string Text { get; init; }
+
+    /// <summary>Whether the figure is complete without it, so that it need not stand in the key when there is no room.</summary>
+    public bool MayBeLeftOut { get; init; }
+
+    /// <summary>The tone in which it is written.</summary>
+    public required Tone Tone { get; init; }
+
+    /// <summary>Whether it must be placed early because it has few places to go.</summary>
+    public required int Priority { get; init; }
+
+    /// <summary>The places it may go, for a box of the given width and height; lower cost is better.</summary>
+    public required Func<double, double, IEnumerable<(Dot Centre, double Cost)>> Candidates { get; init; }
+
+    /// <summary>The area it must stay in; null for the plot.</summary>
+    public IReadOnlyList<Dot>? Within { get; init; }
+
+    /// <summary>Whether it names an area and is written bold.</summary>
+    public bool Bold { get; init; }
+
+    /// <summary>A place it would rather have than any other, such as its place in the state shown before; null for none.</summary>
+    public Dot? Hint { get; init; }
+}
+
+/// <summary>A label in its place.</summary>
+/// <param name="Owner">The place of its layer in the figure.</param>
+/// <param name="Lines">The text, line by line.</param>
+/// <param name="Tone">The tone in which it is written.</param>
+/// <param name="Bold">Whether it is written bold.</param>
+/// <param name="Box">The measured box.</param>
+internal sealed record PlacedLabel(int Owner, IReadOnlyList<string> Lines, Tone Tone, bool Bold, Box Box);

@@ -1,0 +1,177 @@
+using System.Text.Json.Nodes;
+using BrakeBalance.Charts.Rendering;
+using Microsoft.FSharp.Collections;
+using Plotly.NET;
+
+namespace BrakeBalance.Charts;
+
+/// <summary>Turns a figure into a Plotly.NET chart and its JSON.</summary>
+internal static class PlotlyRenderer
+{
+    /// <summary>The layout of live charts in a wide container; labels placed here stay clear of each other in any wider one.</summary>
+    public static FigureSize Wide { get; } = new() { Name = "wide", Width = 620, Height = 430, ShowTitle = false };
+
+    /// <summary>The layout of live charts on a phone.</summary>
+    public static FigureSize Narrow { get; } = new() { Name = "narrow", Width = 326, Height = 380, FontSize = 12, ShowTitle = false };
+
+    /// <summary>The chart at one size.</summary>
+    public static GenericChart Chart(Figure figure, FigureSize size)
+    {
+        FigureLayout layout = FigureLayout.Of(figure, size);
+        IReadOnlyList<(int Owner, Trace Trace)> traces = PlotlyTraces.Of(layout);
+        HashSet<string> keyed = [.. layout.Keyed.Select(key => layout.NameOf(key.Owner, key.Part))];
+        foreach ((int _, Trace trace) in traces.Where(t => keyed.Contains((string)t.Trace.GetPropertyValue("name"))))
+        {
+            trace.SetProperty("showlegend", true);
+        }
+
+        return GenericChart.NewMultiChart(
+            ListModule.OfSeq(traces.Select(t => t.Trace)), Layout(figure, layout), Config(), new DisplayOptions());
+    }
+
+    /// <summary>Traces and layout at one size.</summary>
+    public static string Json(Figure figure, FigureSize size) => PlainJson.Text(Node(Chart(figure, size)));
+
+    /// <summary>The layouts of a figure on a wide and on a narrow screen.</summary>
+    public static (FigureLayout Wide, FigureLayout Narrow) Layouts(Figure figure,
+        (FigureLayout Wide, FigureLayout Narrow)? before = null) =>
+        (FigureLayout.Of(figure, Wide, before?.Wide), FigureLayout.Of(figure, Narrow, before?.Narrow));
+
+    /// <summary>What the page's script needs: traces, common layout, and the parts of the layout that depend on the width.</summary>
+    /// <param name="layouts">The layouts of the figure.</param>
+    /// <param name="pointLimit">The most points of a line.</param>
+    public static JsonObject Live((FigureLayout Wide, FigureLayout Narrow) layouts, int pointLimit = Figure.PointLimit)
+    {
+        IReadOnlyList<(int Owner, Trace Trace)> traces = PlotlyTraces.Of(layouts.Wide, pointLimit);
+        JsonObject live = Node(GenericChart.NewMultiChart(
+            ListModule.OfSeq(traces.Select(t => t.Trace)), Layout(layouts.Wide.Figure, layouts.Wide), Config(), new DisplayOptions()));
+        live["wide"] = Sized((JsonObject)live["layout"]!, layouts.Wide);
+        var narrow = (JsonObject)Node(GenericChart.NewMultiChart(
+            ListModule.OfSeq(traces.Take(1).Select(t => t.Trace)), Layout(layouts.Narrow.Figure, layouts.Narrow), Config(),
+                new DisplayOptions()))["layout"]!;
+        live["narrow"] = Sized(narrow, layouts.Narrow);
+        return live;
+    }
+
+    /// <summary>Takes the parts that depend on the width out of a layout.</summary>
+    private static JsonObject Sized(JsonObject layout, FigureLayout from)
+    {
+        JsonObject sized = [];
+        foreach (string name in new[] { "annotations", "margin", "height", "font", "legend", "xaxis", "yaxis" })
+        {
+            if (layout[name] is { } part)
+            {
+                layout.Remove(name);
+                sized[name] = part;
+            }
+        }
+
+        sized["keyed"] = new JsonArray([.. from.Keyed.Select(key => JsonValue.Create(from.NameOf(key.Owner, key.Part)))]);
+        return sized;
+    }
+
+    /// <summary>
+    /// The chart's traces and layout, the same as <see cref="GenericChart.toFigureJson"/> writes, without a detour over text.
+    /// </summary>
+    private static JsonObject Node(GenericChart chart) => new()
+    {
+        ["data"] = Dynamic.Node(GenericChart.getTraces(chart)),
+        ["layout"] = Dynamic.Node(GenericChart.getLayout(chart)),
+    };
+
+    private static Config Config()
+    {
+        var config = new Config();
+        config.SetProperty("displayModeBar", false);
+        config.SetProperty("responsive", true);
+        config.SetProperty("scrollZoom", false);
+        return config;
+    }
+
+    private static Layout Layout(Figure figure, FigureLayout layout)
+    {
+        Theme theme = Theme.Light;
+        Box plot = layout.Plot;
+        var result = new Layout();
+        result.SetProperty("font", Dynamic.Of(("family", TextMetrics.FontFamily), ("size", layout.Size.FontSize), ("color", theme.Ink)));
+        result.SetProperty("paper_bgcolor", theme.Background);
+        result.SetProperty("plot_bgcolor", theme.Background);
+        result.SetProperty("height", layout.Size.Height);
+        result.SetProperty("margin", Dynamic.Of(
+            ("l", Math.Ceiling(plot.Left)), ("r", Math.Ceiling(layout.Size.Width - plot.Right)), ("t", Math.Ceiling(plot.Top)),
+            ("b", Math.Ceiling(layout.Size.Height - plot.Bottom)), ("pad", 0)));
+        result.SetProperty("dragmode", false);
+        result.SetProperty("hovermode", "closest");
+        result.SetProperty("showlegend", true);
+        result.SetProperty("legend", Dynamic.Of(
+            ("orientation", "h"), ("x", 0), ("xanchor", "left"), ("y", -(layout.KeyTop - plot.Bottom - 4) / plot.Height),
+                ("yanchor", "top"),
+            ("bgcolor", theme.Background), ("font", Dynamic.Of(("size", layout.LabelFont))), ("itemclick", false),
+                ("itemdoubleclick", false)));
+        if (figure.Layers.Any(layer => layer is BarLayer))
+        {
+            result.SetProperty("barmode", figure.BarMode == BarMode.Stacked ? "stack" : "group");
+        }
+
+        result.SetProperty("xaxis", Axis(figure.XAxis, figure.Units, layout.XLow, layout.XHigh, layout.XStep, theme, withTitle: true));
+        result.SetProperty("yaxis", Axis(figure.YAxis, figure.Units, layout.YLow, layout.YHigh, layout.YStep, theme, withTitle: false));
+        result.SetProperty("annotations", Annotations(layout, theme));
+        return result;
+    }
+
+    private static DynamicObj.DynamicObj Axis(
+        Axis axis, UnitSystem units, double low, double high, double step, Theme theme, bool withTitle)
+    {
+        // The title of the upright axis lies above it, as an annotation, and names itself here for whoever reads the JSON.
+        DynamicObj.DynamicObj result = Dynamic.Of(
+            ("title", Dynamic.Of(
+                ("text", axis.Title(units)), ("standoff", 8),
+                ("font", Dynamic.Of(("color", withTitle ? theme.Ink : "rgba(0,0,0,0)"), ("size", withTitle ? 13 : 1))))),
+            ("gridcolor", theme.Grid), ("linecolor", theme.Muted), ("showline", true), ("zeroline", false), ("fixedrange", true),
+            ("tickfont", Dynamic.Of(("color", theme.Muted))), ("ticks", ""));
+        if (axis.Categories is null)
+        {
+            result.SetProperty("range", new[] { Rounding.Significant(low, 8), Rounding.Significant(high, 8) });
+            result.SetProperty("tick0", 0);
+            result.SetProperty("dtick", Rounding.Significant(step, 6));
+        }
+        else
+        {
+            // Places by number, so that lines across the plot keep to it: a number on an axis of categories would be one more category.
+            result.SetProperty("range", new[] { -0.5, axis.Categories.Count - 0.5 });
+            result.SetProperty("tickmode", "array");
+            result.SetProperty("tickvals", Enumerable.Range(0, axis.Categories.Count).ToArray());
+            result.SetProperty("ticktext", axis.Categories.Select(SvgWriter.Escape).ToArray());
+        }
+
+        return result;
+    }
+
+    private static List<DynamicObj.DynamicObj> Annotations(FigureLayout layout, Theme theme)
+    {
+        Box plot = layout.Plot;
+        List<DynamicObj.DynamicObj> annotations =
+        [
+            Dynamic.Of(
+                ("name", "title of the upright axis"), ("text", string.Join("<br>", layout.YTitleLines)), ("xref", "paper"),
+                    ("yref", "paper"), ("x", 0), ("y", 1), ("xanchor", "left"),
+                ("yanchor", "bottom"), ("xshift", -Math.Round(plot.Left - 8)), ("yshift", 4), ("align", "left"), ("showarrow", false),
+                ("font", Dynamic.Of(("color", theme.Ink)))),
+        ];
+        foreach (PlacedLabel label in layout.Labels)
+        {
+            annotations.Add(Dynamic.Of(
+                ("name", layout.Figure.Layers[label.Owner].Name),
+                    ("text", Bold(label.Bold, string.Join("<br>", label.Lines.Select(SvgWriter.Escape)))),
+                ("xref", "paper"), ("yref", "paper"),
+                ("x", Math.Round((label.Box.Centre.X - plot.Left) / plot.Width, 3)),
+                    ("y", Math.Round((plot.Bottom - label.Box.Centre.Y) / plot.Height, 3)),
+                ("xanchor", "center"), ("yanchor", "middle"), ("showarrow", false), ("bgcolor", theme.Background + "a6"), ("borderpad", 0),
+                ("font", Dynamic.Of(("color", SvgRenderer.TextColour(theme, label.Tone)), ("size", layout.LabelFont)))));
+        }
+
+        return annotations;
+
+        static string Bold(bool bold, string text) => bold ? $"<b>{text}</b>" : text;
+    }
+}

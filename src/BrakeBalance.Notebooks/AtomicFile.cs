@@ -1,0 +1,50 @@
+using System.Text;
+using BrakeBalance.Notebooks.Commands;
+
+namespace BrakeBalance.Notebooks;
+
+/// <summary>Files that are either written whole or left as they were.</summary>
+internal static class AtomicFile
+{
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+
+    /// <summary>Writes text as UTF-8 to a file beside the target, then moves it over the target.</summary>
+    /// <param name="path">The file; its folder is created where it is missing.</param>
+    /// <param name="text">The whole content.</param>
+    /// <exception cref="BadInputException">The folder or the file cannot be written.</exception>
+    public static void Write(string path, string text) => Write(path, Bytes(text));
+
+    /// <summary>Text as it is written to files: UTF-8 without a mark in front.</summary>
+    /// <param name="text">The text.</param>
+    /// <returns>The bytes.</returns>
+    public static byte[] Bytes(string text) => Utf8.GetBytes(text);
+
+    /// <summary>Writes data to a file beside the target, then moves it over the target.</summary>
+    /// <param name="path">The file; its folder is created where it is missing.</param>
+    /// <param name="data">The whole content.</param>
+    /// <exception cref="BadInputException">The folder or the file cannot be written.</exception>
+    public static void Write(string path, byte[] data)
+    {
+        string folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
+
+        // Short, so that any file name that the system takes can be written.
+        string temporary = Path.Combine(folder, $".{Guid.NewGuid():N}.tmp");
+        try
+        {
+            Directory.CreateDirectory(folder);
+            File.WriteAllBytes(temporary, data);
+            File.Move(temporary, path, overwrite: true);
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            // The system's words would name the temporary file, which means nothing to the user.
+            string reason = exception is UnauthorizedAccessException
+                ? "there is no permission" : "the system refused it, as when a disk is full";
+            throw new BadInputException($"{path}: cannot be written; {reason}.");
+        }
+        finally
+        {
+            File.Delete(temporary);
+        }
+    }
+}

@@ -1,0 +1,20 @@
+namespace BrakeBalance.Notebooks;
+
+/// <summary>What a command was given cannot be used; ends it with <see cref="ExitCode.BadInput"/>.</summary>
+/// <param name="problems">Every problem found, one line each.</param>
+internal sealed class BadInputException(params IReadOnlyList<string> problems) : Exception(string.Join('\n', problems))
+{
+    /// <summary>Every problem found.</summary>
+    public IReadOnlyList<string> Problems { get; } = problems;
+
+    /// <summary>Ends the command when there are problems.</summary>
+    /// <param name="problems">Every problem found.</param>
+    /// <exception cref="BadInputException">There is a problem.</exception>
+    internal static void ThrowIfAny(IReadOnlyList<string> problems)
+    {
+        if (problems.Count > 0)
+        {
+            throw new BadInputException(problems);
+        }
+    }
+}

@@ -1,0 +1,93 @@
+using BrakeBalance.Notebooks.Commands;
+using Spectre.Console;
+
+namespace BrakeBalance.Notebooks;
+
+/// <summary>Where a command writes.</summary>
+/// <param name="Output">Answers.</param>
+/// <param name="Error">Problems.</param>
+/// <param name="IsInteractive">Whether a person watches <paramref name="Output"/>: colours and moving progress, else plain lines.</param>
+internal sealed record Terminal(TextWriter Output, TextWriter Error, bool IsInteractive)
+{
+    /// <summary>Where progress is shown while a command still works: the real output, never held back.</summary>
+    public TextWriter Live { get; private init; } = Output;
+
+    /// <summary>Columns that every answer can be read at.</summary>
+    public const int Narrow = 80;
+
+    /// <summary>Columns of wide tables when nobody watches and COLUMNS says nothing.</summary>
+    private const int PlainWidth = 160;
+
+    /// <summary>The terminal of this process.</summary>
+    /// <returns>The terminal.</returns>
+    public static Terminal OfProcess()
+    {
+        System.Console.OutputEncoding = System.Text.Encoding.UTF8;
+        return new Terminal(System.Console.Out, System.Console.Error, !System.Console.IsOutputRedirected
+            && Environment.GetEnvironmentVariable("CI") is null);
+    }
+
+    /// <summary>
+    /// The same terminal with its answers held back until <see cref="Release"/>, and with what cannot be seen made visible.
+    /// </summary>
+    /// <returns>The terminal.</returns>
+    internal Terminal Holding() =>
+        this with
+        {
+            Output = new StringWriter(),
+            Error = new VisibleWriter(Error),
+            Live = IsInteractive ? Output : new VisibleWriter(Output),
+        };
+
+    /// <summary>Lets go what was held back.</summary>
+    internal void Release()
+    {
+        Live.Write(VisibleText.Of(Output.ToString()!, colours: IsInteractive));
+        Live.Flush();
+    }
+
+    /// <summary>A console for tables on <see cref="Output"/>.</summary>
+    /// <param name="width">Columns when nobody watches and COLUMNS says nothing.</param>
+    /// <returns>The console.</returns>
+    public IAnsiConsole Rich(int width = PlainWidth) => Console(new Held(Output, Live), width);
+
+    /// <summary>A console for progress on <see cref="Live"/>.</summary>
+    /// <returns>The console.</returns>
+    public IAnsiConsole Watched() => Console(new AnsiConsoleOutput(Live), PlainWidth);
+
+    private IAnsiConsole Console(IAnsiConsoleOutput output, int width)
+    {
+        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings
+        {
+            Ansi = IsInteractive ? AnsiSupport.Detect : AnsiSupport.No,
+            ColorSystem = IsInteractive ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
+            Interactive = IsInteractive ? InteractionSupport.Detect : InteractionSupport.No,
+            Out = output,
+        });
+        if (!IsInteractive)
+        {
+            console.Profile.Width = int.TryParse(Environment.GetEnvironmentVariable("COLUMNS"), out int asked) && asked >= Narrow / 2
+                ? asked : width;
+        }
+
+        return console;
+    }
+
+    /// <summary>Text held back, laid out for the terminal on which it will be shown.</summary>
+    private sealed class Held(TextWriter writer, TextWriter shown) : IAnsiConsoleOutput
+    {
+        private readonly AnsiConsoleOutput _shown = new(shown);
+
+        public TextWriter Writer => writer;
+
+        public bool IsTerminal => _shown.IsTerminal;
+
+        public int Width => _shown.Width;
+
+        public int Height => _shown.Height;
+
+        public void SetEncoding(System.Text.Encoding encoding)
+        {
+        }
+    }
+}
