@@ -61,8 +61,8 @@ public sealed record NotebookInput(string VehiclePath, IReadOnlyList<string> Ove
         VehicleReading of = own ? reading : VehicleFile.Load(RepositoryRoot.File(DefaultVehicle));
         string Log(string name) => RepositoryRoot.File("data/logs/invented-" + name + ".csv");
         MeasurementLogs logs = own
-            ? reading.Logs! with { Series = reading.Logs.Series ?? Log("telephone") }
-            : new MeasurementLogs(Log("gauges"), Log("stops"), Log("telephone"));
+            ? reading.Logs! with { Series = reading.Logs.Series ?? Log("phone") }
+            : new MeasurementLogs(Log("gauges"), Log("stops"), Log("phone"));
         (OwnMeasurements? tests, IReadOnlyList<string> problems) = OwnMeasurements.Read(FileOf(of.Vehicle), logs, true, checkSteps);
         string car = reading.Vehicle.Name;
         return tests is null ? throw new FormatException(string.Join('\n', problems)) : (tests, own

@@ -201,7 +201,7 @@ public static partial class FigureCatalogue
         new()
         {
             Name = "stop-speed", Needs = Press,
-            Make = (car, units) => car.CanStop ? StopFigures.SpeedOverTime(car.Panic, units: units) : null,
+            Make = (car, units) => car.CanStop ? StopFigures.SpeedOverTime(car.Emergency, units: units) : null,
             Plain = new(
                 "An emergency stop on a dry road, second by second: the speed of the car and of its wheels. A locked wheel no longer turns.",
                 "Speed of car and wheels against time in an emergency stop.", Seconds, new("Speed")),
@@ -209,7 +209,7 @@ public static partial class FigureCatalogue
         new()
         {
             Name = "stop-deceleration", Needs = Press,
-            Make = (car, units) => car.CanStop ? StopFigures.DecelerationOverTime(car.Panic, units: units) : null,
+            Make = (car, units) => car.CanStop ? StopFigures.DecelerationOverTime(car.Emergency, units: units) : null,
             Plain = new(
                 "How strongly the car slows down during an emergency stop. It takes a moment for the pressure to rise, and locked wheels slow the car less.",
                 "Slowing of the car against time in an emergency stop.", Seconds, new("How strongly the car slows down")),
@@ -217,7 +217,7 @@ public static partial class FigureCatalogue
         new()
         {
             Name = "stop-loads", Needs = Press,
-            Make = (car, units) => car.CanStop ? StopFigures.LoadsOverTime(car.Panic, units: units) : null,
+            Make = (car, units) => car.CanStop ? StopFigures.LoadsOverTime(car.Emergency, units: units) : null,
             Plain = new(
                 "Braking presses the front wheels down and lifts the rear. That is why the rear brakes must do less the harder the car slows.",
                 "Weight on front and rear wheels, and their braking, against time in an emergency stop.", Seconds, new("Force")),
@@ -225,7 +225,7 @@ public static partial class FigureCatalogue
         new()
         {
             Name = "force-course", Needs = Press,
-            Make = (car, units) => car.CanStop ? StopFigures.ForceCourse(car.Light, car.Panic, CarStudy.Dry, units: units) : null,
+            Make = (car, units) => car.CanStop ? StopFigures.ForceCourse(car.Light, car.Emergency, CarStudy.Dry, units: units) : null,
             Plain = new(
                 "The path of one emergency stop in the picture of front and rear braking. Where wheels lock, the path leaves the car's line.",
                 "Rear against front braking during a stop, over the perfect split and this car's line.", FrontForce, RearForce),

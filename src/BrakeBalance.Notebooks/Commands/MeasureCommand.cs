@@ -48,7 +48,7 @@ internal static class MeasureCommand
             DefaultValueFactory = _ => 1,
         };
         (Option<bool> json, Option<string> units, Option<bool> lost) = (Json(), VehicleOptions.Units(), LogInput.AllowLost());
-        var command = new Command("gauges", "Knee and slope of the valve by turns of its knob, and what is wrong with the lines.")
+        var command = new Command("gauges", "Knee and slope of the valve by turns of its adjuster, and what is wrong with the lines.")
         {
             log, below, json, units, lost,
         };
@@ -92,7 +92,7 @@ internal static class MeasureCommand
         };
         (Option<bool> json, Option<string> units, Option<bool> lost) = (Json(), VehicleOptions.Units(), LogInput.AllowLost());
         var command = new Command("series",
-            "Finds the stops in a logger's or telephone's readings and their mean fully developed deceleration.")
+            "Finds the stops in a logger's or phone's readings and their mean fully developed deceleration.")
         {
             log, dive, json, units, lost,
         };

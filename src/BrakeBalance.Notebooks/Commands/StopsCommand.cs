@@ -41,7 +41,7 @@ internal static class StopsCommand
         };
         var pedalForce = new Option<string?>("--pedal-force")
         {
-            Description = "Force of the foot in a panic stop, such as \"110 lbf\"; without it the file\'s pedal.panicForce, or 500 N",
+            Description = "Force of the foot in an emergency stop, such as \"110 lbf\"; without it the file\'s pedal.emergencyForce, or 500 N",
             HelpName = "FORCE",
         };
         var release = new Option<string?>("--release")
@@ -53,7 +53,7 @@ internal static class StopsCommand
         var load = new Option<string?>("--load-case") { Description = "Only the load case of this name", HelpName = "NAME" };
         var study = new Option<int?>("--study")
         {
-            Description = "Also so many panic stops with adhesion, load and friction drawn at random, on all processors",
+            Description = "Also so many emergency stops with adhesion, load and friction drawn at random, on all processors",
             HelpName = "NUMBER",
         };
         var seed = new Option<int>("--seed")

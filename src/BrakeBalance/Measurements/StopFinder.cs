@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 
-/// <summary>Finds stops in a logger's or telephone's time series and works out their mean fully developed deceleration.</summary>
+/// <summary>Finds stops in a logger's or phone's time series and works out their mean fully developed deceleration.</summary>
 /// <remarks>
 /// <para>Speed is used where it is logged. Otherwise the longitudinal acceleration is: what the instrument reads with the car at rest
 /// after the

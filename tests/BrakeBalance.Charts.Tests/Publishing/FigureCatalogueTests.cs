@@ -193,7 +193,7 @@ public partial class FigureCatalogueTests
     {
         BrakeBalance.Vehicles.Vehicle car = Cars.Load("coupe-1960s");
         BrakeBalance.Vehicles.BrakeControl control = car.Control!;
-        var taken = control.Circuits!.Value.Select(circuit => circuit with { TakeUp = UnitsNet.Length.FromMillimeters(10) });
+        var taken = control.Circuits!.Value.Select(circuit => circuit with { Clearance = UnitsNet.Length.FromMillimeters(10) });
         string[] whole = [.. Figures(car, UnitSystem.Si).Select(item => item.Entry.Name)];
         string[] left = [.. Figures(car with { Control = control with { Circuits = taken } }, UnitSystem.Si)
             .Select(item => item.Entry.Name)];

@@ -101,7 +101,12 @@ internal static partial class JsonPath
 
     private static Problem Missing(string path, string walked, string key, JsonObject json)
     {
-        IEnumerable<string> known = json.Select(entry => entry.Key);
+        string[] known = [.. json.Select(entry => entry.Key)];
+        if (RenamedEntries.Words(RenamedEntries.Keys, key, known) is { } renamed)
+        {
+            return new(path, $"\"{walked}\" {renamed}", string.Join(", ", known));
+        }
+
         string near = Nearest.Of(key, known) is { } guess ? $" Did you mean \"{guess}\"?" : "";
         return new(path, $"\"{walked}\" is not in the file.{near}", string.Join(", ", known));
     }
