@@ -83,7 +83,7 @@ public class BalanceFigureTests
         BalanceModel open = Cars.Model(car.WithRearKnee(car.Hydraulics.MaximumPressure));
         double from = open.IdealCrossings().Select(point => point.BrakingRate).First(rate => rate > 0.1);
         Assert.EndsWith(
-            $"the front axle locks first up to a braking rate of {Measure.Number.Text(from, UnitSystem.Si)}, the rear axle above",
+            $"the front axle locks first up to a deceleration of {Measure.Number.Text(from, UnitSystem.Si)} g, the rear axle above",
             BalanceFigures.BrakeForces(open).Title, StringComparison.Ordinal);
         Assert.Equal(Axle.Rear, open.FirstLockUp(1.1)!.First);
         Assert.Contains(

@@ -100,15 +100,15 @@ public static class ComparisonFigures
         return new NamedTable
         {
             Id = id,
-            Title = "Turns of the adjuster, counted inwards from fully out, and what they give",
-            Caption = $"Line pressures, gauge, at a braking rate of {rate}; lock order at an adhesion of {surface}. Check with two gauges; change one thing at a time.",
+            Title = "Turns of the adjuster, counted inwards from fully out, and the resulting pressures",
+            Caption = $"Line pressures, gauge, at a deceleration of {rate} g; lock order at an adhesion of {surface}. Check with two gauges; change one thing at a time.",
             Table = new TableBuilder(units)
                 .Column("Turns in", Measure.Number, turns)
                 .Column("Knee", Measure.LinePressure, knees)
                 .Column($"Front line pressure at z = {rate}", Measure.LinePressure, at.Select(p => p?.LinePressures.Front.Pascals))
                 .Column($"Rear line pressure at z = {rate}", Measure.LinePressure, at.Select(p => p?.LinePressures.Rear.Pascals))
                 .Words($"Locks first at k = {surface}", lockUps.Select(Finding.AxleWord))
-                .Column("at braking rate z", Measure.Number, lockUps.Select(l => l?.At.BrakingRate))
+                .Column("at deceleration z", Measure.InG, lockUps.Select(l => l?.At.BrakingRate))
                 .Build(),
         };
     }
@@ -133,9 +133,9 @@ public static class ComparisonFigures
             .Column("Adhesion k", Measure.Number, adhesions.ToArray())
             .Words("Locks first, before", old.Select(Finding.AxleWord))
             .Words("Locks first, after", changed.Select(Finding.AxleWord))
-            .Column("Braking rate z, before", Measure.Number, old.Select(l => l?.At.BrakingRate))
-            .Column("Braking rate z, after", Measure.Number, changed.Select(l => l?.At.BrakingRate))
-            .Column("Change in braking rate", Measure.Number, old.Zip(changed, (a, b) => b?.At.BrakingRate - a?.At.BrakingRate))
+            .Column("Deceleration z, before", Measure.InG, old.Select(l => l?.At.BrakingRate))
+            .Column("Deceleration z, after", Measure.InG, changed.Select(l => l?.At.BrakingRate))
+            .Column("Change in deceleration", Measure.InG, old.Zip(changed, (a, b) => b?.At.BrakingRate - a?.At.BrakingRate))
             .Column("Front line pressure, before", Measure.LinePressure, old.Select(l => l?.At.LinePressures.Front.Pascals))
             .Column("Front line pressure, after", Measure.LinePressure, changed.Select(l => l?.At.LinePressures.Front.Pascals))
             .Column("Rear line pressure, before", Measure.LinePressure, old.Select(l => l?.At.LinePressures.Rear.Pascals))

@@ -59,7 +59,7 @@ public static partial class StopFigures
             .Title($"The front axle carries up to {Text(Measure.BrakeForce, Force.FromNewtons(stop.Trace.Max(s => s.NormalReactionNewtons.Front)), units)}")
             .Describe(
                 "Normal reaction and braking force of each axle.",
-                "Load moves to the front as the braking force rises; each axle's braking force stays below its grip.",
+                "Load moves to the front as the braking force rises; each axle's braking force stays below its adhesion limit.",
                 LockWords(stop))
             .Y("Force", "N, T", Measure.BrakeForce, 0)
             .Line("load, front", Times(stop), Of(stop, s => s.NormalReactionNewtons.Front), Tone.Front, Dash.Dash)

@@ -51,7 +51,7 @@ internal sealed class CarStudy
         _rows = new(() => StopComparison.Of(
             new (string, Vehicle)[]
             {
-                ("As in the file", car),
+                ("Present setting", car),
                 ("Without the rear valve", car with { Hydraulics = car.Hydraulics.WithoutRearProportioning() }),
                 ("Rear friction 15 % up", car.WithFrictionFactors(1, 1.15)),
             }.Where(row => StopSetup.WhyNoStop(row.Item2, car.LoadCases[0]) is null),

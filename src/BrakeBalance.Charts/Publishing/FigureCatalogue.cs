@@ -192,7 +192,7 @@ public static partial class FigureCatalogue
         (string, PedalTravel)[] cases = [.. new[] { 0.3, 0.5, 0.7 }
             .Select(rate => (Rate: rate, Travel: force.AtRate(rate) is { } at ? force.TravelAt(at.Balance.MasterPressure) : null))
             .Where(item => item.Travel is not null)
-            .Select(item => (FormattableString.Invariant($"rate {item.Rate:0.0}"), item.Travel!))];
+            .Select(item => (FormattableString.Invariant($"{item.Rate:0.0} g"), item.Travel!))];
         return cases.Length == 0 ? null : FootFigures.Travel(cases, control.Pedal.AvailableTravel, car.Car.Name, units: units);
     }
 

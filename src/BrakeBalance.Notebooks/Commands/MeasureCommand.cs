@@ -373,7 +373,7 @@ internal static class MeasureCommand
         Argument<string> file = VehicleArgument();
         var surfaces = new Option<string>("--surfaces")
         {
-            Description = "Surfaces to test on, parted by commas",
+            Description = "Surfaces to test on, separated by commas",
             HelpName = "NAMES",
             DefaultValueFactory = _ => "dry,wet",
         };

@@ -23,7 +23,7 @@ internal static class StopsCommand
         Option<string> units = VehicleOptions.Units();
         var adhesion = new Option<string>("--adhesion")
         {
-            Description = "Surfaces to stop on, as peak coefficients of adhesion from 0.05 to 2, parted by commas",
+            Description = "Surfaces to stop on, as peak coefficients of adhesion from 0.05 to 2, separated by commas",
             HelpName = "NUMBERS",
             DefaultValueFactory = _ => "0.3,0.6,0.9",
         };

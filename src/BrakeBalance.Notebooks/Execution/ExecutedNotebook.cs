@@ -12,7 +12,7 @@ public sealed record ExecutedNotebook(string Name, string Title, IReadOnlyList<E
 
 /// <summary>A cell of an executed notebook.</summary>
 /// <param name="Id">The cell's stable id in the notebook file.</param>
-/// <param name="Source">The cell's text, lines parted by LF.</param>
+/// <param name="Source">The cell's text, lines separated by LF.</param>
 public abstract record ExecutedCell(string Id, string Source);
 
 /// <summary>A cell of prose.</summary>

@@ -63,7 +63,7 @@ public static class StopFinder
             : FromAcceleration(samples, step, divePerG, remarks);
         if (stops.Count == 0)
         {
-            remarks.Add("No stop was found: nowhere does the car brake harder than 1.5 m/s² for half a second.");
+            remarks.Add("No stop was found: nowhere does the car brake harder than 0.15 g for half a second.");
         }
 
         return new StopSearch { Stops = stops, SampleRate = Frequency.FromHertz(1 / step), Remarks = remarks };

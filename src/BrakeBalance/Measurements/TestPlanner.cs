@@ -43,7 +43,7 @@ public static class TestPlanner
                     (0.55, 40, "firm stop without lock-up: friction of both axles together"),
                     (0.75, 50, "firm stop above the knee: friction of the rear against the front"),
                     (1.15, 40, "to the first lock-up, from the lowest speed that shows it"),
-                    (1.15, 50, "the same again: lock-up scatters, one call is none"),
+                    (1.15, 50, "the same again: lock-up scatters, one observation proves nothing"),
                 ];
                 foreach ((double share, double speed, string purpose) in ladder)
                 {

@@ -176,7 +176,7 @@ internal sealed class BalanceQuestions(DeskCar desk)
         string Efficiency(LockUp? lockUp) => lockUp is null ? "" : Say($" with an efficiency of {100 * lockUp.Efficiency:0} %");
         string verdict = later is null || later.FrontFirstOrTogether
             ? "The order is safe, but the rear does less"
-                + (desk.Valve is { Adjustment: not null } ? ": the valve can go in."
+                + (desk.Valve is { Adjustment: not null } ? ": the adjuster can be screwed in."
                     : desk.Bar is not null ? ": the bar can go to the rear." : ".")
             : "The order is unsafe.";
         return Say($"Front friction up by {100 * (factor - 1):0} %: on dry road {LocksFirst(later)}{Efficiency(later)}, ")

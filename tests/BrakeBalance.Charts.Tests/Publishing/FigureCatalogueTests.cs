@@ -86,7 +86,7 @@ public partial class FigureCatalogueTests
     {
         Assert.Equal(
             "On a road with a grip of 0.80 the front axle locks first, when braking at 0.75 g.",
-                PlainWording.Say("At an adhesion of 0.80 the front axle locks first, at a braking rate of 0.75."));
+                PlainWording.Say("At an adhesion of 0.80 the front axle locks first, at a deceleration of 0.75 g."));
         Assert.Equal("Above a bend point of 24 bar", PlainWording.Say("Above a knee of 24 bar"));
     }
 

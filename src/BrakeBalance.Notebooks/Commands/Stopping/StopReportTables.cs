@@ -28,7 +28,7 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
                 $"  rear first in {study.RearFirstShare:P1}, no lock in {study.NoLockShare:P1}; distance 5 / 50 / 95 %: {Text(units.Of(study.DistanceQuantile(0.05)))} / {Text(units.Of(study.DistanceQuantile(0.5)))} / {Text(units.Of(study.DistanceQuantile(0.95)))} {units.Distance}"));
         }
 
-        Line("Pressures are gauge. The anti-lock bound is no real system. A calculation is no approval: test stops belong in competent hands, off public roads.");
+        Line("Pressures are gauge. The anti-lock bound is no real system. A calculation is no approval: test stops are for competent people, off public roads.");
     }
 
     private void Write(LoadReport load, StopReport report)
@@ -173,7 +173,7 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
         }
 
         console.Write(table);
-        Line("Front lost: the car runs wide. Rear lost: it spins. Friction as in the file.");
+        Line("Front lost: the car runs wide. Rear lost: it spins. Friction is nominal.");
     }
 
     internal static string Wheel(TurnLock wheel) =>

@@ -41,7 +41,7 @@ public sealed class DynamicsDocument
     /// <summary>Emergency rise time.</summary>
     [Field("Time from first touch to the full push of the foot in an emergency stop; 0.25 s when left out", Low = "0.02 s", High = "5 s",
         Example = "0.25 s",
-        HowToMeasure = "Pressure logger in the front line: first rise to nine tenths in an emergency stop")]
+        HowToMeasure = "Pressure logger in the front line: first rise to 90 % in an emergency stop")]
     public Duration? EmergencyRiseTime { get; set; }
 
     /// <summary>Assist lag.</summary>

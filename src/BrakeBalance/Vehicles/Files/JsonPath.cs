@@ -23,7 +23,7 @@ internal static partial class JsonPath
             if (!match.Success)
             {
                 return new(change.Path, $"\"{parts[i]}\" cannot be read as part of a path.",
-                    "names parted by points, list elements as name[0] or name[driver only]");
+                    "names separated by points, list elements as name[0] or name[driver only]");
             }
 
             string key = match.Groups["key"].Value;
