@@ -15,7 +15,7 @@ public class WordingTests
     private const string Refused =
         @"first to lock|go back to|as set now|as in the file|greatest safe|greatest knee|hold-off|(?<!\.)\bknob\b|\bkept:|\bbroken:|\bpanic\b"
         + @"|just past first lock|out of line|nine chances|nine tenths|nine in ten|break off|\bgive of\b|(?<!quick-)\btake-?up\b|part of all"
-        + @"|boils dry|ends apart|lost in cuts|telephone|in a holder|nowhere|leg work|\(es\)|\(s\)|best setting|put right|as wanted"
+        + @"|boils dry|ends apart|lost in cuts|telephone|in a holder|nowhere|leg work|\(es\)|(?<!\\mu)\(s\)|best setting|put right|as wanted"
         + @"|(assist|booster) (is )?(dead|lost|failed)|dead booster|utilised in front|\[(m|ft)/s²\]|(?<![\d.,])1 (turns|elements|stops|hoses)\b"
         + @"|belongs? (to|in) competent|the driver can answer|held back at the road|pushes on at|helps itself on|drag each other|makes braking"
         + @"|changed twin|swallow|leg is alone|get no say|foretell|(?<!against )\ba wall\b|\bjams\b|turned down|how great (is|are)|parted by"
