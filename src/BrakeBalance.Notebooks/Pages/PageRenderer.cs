@@ -106,7 +106,7 @@ public static class PageRenderer
         int code = notebook.Cells.OfType<ExecutedCodeCell>().Count();
         yield return new("Notebook",
             $"{notebook.Name}.ipynb, {code.ToString(CultureInfo.InvariantCulture)} code {(code == 1 ? "cell" : "cells")}, content {digest}");
-        foreach (KeyValuePair<string, string> fact in options.Facts)
+        foreach (KeyValuePair<string, string> fact in options.FactsOf(notebook))
             yield return fact;
     }
 }

@@ -139,6 +139,23 @@ public sealed class RenderCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task A_page_that_shows_the_example_names_it_and_not_the_reader_s_car()
+    {
+        Directory.CreateDirectory(_folder.File("data/bench"));
+        File.Copy(RepositoryRoot.File(BenchInput.Default), _folder.File(BenchInput.Default));
+        _folder.Write("notebooks/08-bench.ipynb", SampleNotebook.Json("# Bench", "#load \"_setup.csx\"", "BenchInput.Whose"));
+        _folder.Write("mine.json", File.ReadAllText(_folder.File(NotebookInput.DefaultVehicle))
+            .Replace("Invented 1960s coupe", "Green coupe", StringComparison.Ordinal));
+        (int code, string _, string error) = await Shell.RunAsync("render", "--notebook", "08", "--vehicle", "mine.json", "--output", "pages");
+
+        Assert.Equal((0, ""), (code, error));
+        string page = File.ReadAllText(_folder.File("pages/08-bench.html"));
+        Assert.Contains("nothing on this page is said of the Green coupe", page);
+        Assert.Contains("booster-swap.json, an invented job", page);
+        Assert.DoesNotContain("mine.json", page);
+    }
+
+    [Fact]
     public async Task Two_renders_of_the_same_input_give_the_same_bytes()
     {
         await Shell.RunAsync("render", "--notebook", "01");
