@@ -3,9 +3,10 @@ using BrakeBalance.Vehicles;
 namespace BrakeBalance.Charts;
 
 /// <summary>The car of the notebooks on pedal, assist and travel.</summary>
-/// <param name="Vehicle">The car; it says what lies between foot and line pressure, and what its circuits swallow.</param>
+/// <param name="Vehicle">The car; it says what lies between foot and line pressure, and how much fluid its circuits displace.</param>
 /// <param name="Note">Which car it is, and why when it is not the one asked for.</param>
-public sealed record FootInput(Vehicle Vehicle, string Note)
+/// <param name="IsAsked">Whether it is the one asked for.</param>
+public sealed record FootInput(Vehicle Vehicle, string Note, bool IsAsked)
 {
     /// <summary>The car asked for, or the invented one in its place when its file does not go as far as the foot.</summary>
     /// <param name="input">What the notebook is run for; <see cref="NotebookInput.Current"/> unless said.</param>
@@ -16,11 +17,10 @@ public sealed record FootInput(Vehicle Vehicle, string Note)
         string? lacks = asked.Control is null ? "pedal, assist and masterCylinder" : asked.Control.Circuits is null ? "fluid" : null;
         if (lacks is null)
         {
-            return new(asked, $"{asked.Name}: {asked.Note}");
+            return new(asked, $"{asked.Name}: {asked.Note}", true);
         }
 
-        Vehicle stand = new NotebookInput(RepositoryRoot.File(NotebookInput.DefaultVehicle), []).Load().Vehicle;
-        return new(stand, $"The file of \"{asked.Name}\" does not give {lacks}, so \"{stand.Name}\" stands in for it here. "
-            + $"Add {lacks} to the file to see your own car. {stand.Note}");
+        Vehicle stand = NotebookInput.Example.Load().Vehicle;
+        return new(stand, $"The file of \"{asked.Name}\" does not give {lacks}, so \"{stand.Name}\" stands in for it here. Add {lacks} to the file to see your own car. {stand.Note}", false);
     }
 }

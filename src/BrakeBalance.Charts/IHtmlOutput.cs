@@ -12,6 +12,6 @@ public interface IHtmlOutput
     string ToHtml();
 
     /// <summary>The same content in words, for a terminal or a client that shows no HTML.</summary>
-    /// <returns>Lines parted by LF.</returns>
+    /// <returns>Lines separated by LF.</returns>
     string ToPlainText();
 }

@@ -22,6 +22,10 @@ public sealed record NotebookInput(string VehiclePath, IReadOnlyList<string> Ove
     /// <summary>The invented car the notebooks show when no vehicle file is named; counts from the repository's root.</summary>
     public const string DefaultVehicle = "data/vehicles/coupe-1960s.json";
 
+    /// <summary>The invented car, whatever vehicle file is named.</summary>
+    /// <exception cref="DirectoryNotFoundException">No repository was found.</exception>
+    public static NotebookInput Example => new(RepositoryRoot.File(DefaultVehicle), []);
+
     /// <summary>The input of this run, read from the environment at each call.</summary>
     /// <exception cref="DirectoryNotFoundException">A path is relative and no repository was found.</exception>
     public static NotebookInput Current
@@ -35,6 +39,13 @@ public sealed record NotebookInput(string VehiclePath, IReadOnlyList<string> Ove
                 overrides.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));
         }
     }
+
+    /// <summary>Whether it is the invented car of the repository, changed values or not.</summary>
+    /// <exception cref="DirectoryNotFoundException">No repository was found.</exception>
+    public bool IsDefault => Path.GetFullPath(VehiclePath) == Path.GetFullPath(RepositoryRoot.File(DefaultVehicle));
+
+    /// <summary>Whether the vehicle file names logs of gauges and test stops, so that they are the ones shown.</summary>
+    public bool HasOwnTests => IsTested(Load());
 
     /// <summary>Reads the vehicle file with the overrides applied, and the logs that it names.</summary>
     /// <returns>The vehicle, and which of its values are ranges.</returns>
@@ -57,21 +68,22 @@ public sealed record NotebookInput(string VehiclePath, IReadOnlyList<string> Ove
     public (OwnMeasurements Tests, string Whose) Tests(int checkSteps = 0)
     {
         VehicleReading reading = Load();
-        bool own = reading.Logs is { Gauges: not null, Stops: not null };
-        VehicleReading of = own ? reading : VehicleFile.Load(RepositoryRoot.File(DefaultVehicle));
+        bool own = IsTested(reading);
+        VehicleReading of = own ? reading : VehicleFile.Load(Example.VehiclePath);
         string Log(string name) => RepositoryRoot.File("data/logs/invented-" + name + ".csv");
         MeasurementLogs logs = own
-            ? reading.Logs! with { Series = reading.Logs.Series ?? Log("telephone") }
-            : new MeasurementLogs(Log("gauges"), Log("stops"), Log("telephone"));
+            ? reading.Logs! with { Series = reading.Logs.Series ?? Log("phone") }
+            : new MeasurementLogs(Log("gauges"), Log("stops"), Log("phone"));
         (OwnMeasurements? tests, IReadOnlyList<string> problems) = OwnMeasurements.Read(FileOf(of.Vehicle), logs, true, checkSteps);
         string car = reading.Vehicle.Name;
         return tests is null ? throw new FormatException(string.Join('\n', problems)) : (tests, own
             ? $"These are the tests of the {car}, as its file names them."
                 + (reading.Logs!.Series is null ? " The phone's log is an invented example." : "")
             : $"Example: {of.Vehicle.Name}, with invented logs."
-                + (of.Vehicle.Name == car ? "" : $" The file of the {car} names no logs (entry measurements), "
-                    + "so nothing on this page is said of it."));
+                + (of.Vehicle.Name == car ? "" : $" The file of the {car} names no logs of gauges and test stops (entry measurements), so nothing on this page is said of it."));
     }
+
+    private static bool IsTested(VehicleReading reading) => reading.Logs is { Gauges: not null, Stops: not null };
 
     // Without what was attached to it while it was read.
     private static Vehicle FileOf(Vehicle vehicle) => (vehicle.Measured as OwnMeasurements)?.File ?? vehicle;

@@ -27,11 +27,11 @@ public class StopBenchmarks
     }
 
     [Benchmark]
-    public double Straight_stop() => StraightStop.Run(_setup.Car, _setup.Panic, _setup.BuildUp, Hundred).Distance.Meters;
+    public double Straight_stop() => StraightStop.Run(_setup.Car, _setup.Emergency, _setup.BuildUp, Hundred).Distance.Meters;
 
     [Benchmark]
     public double Straight_stop_without_trace() =>
-        StraightStop.Run(_setup.Car, _setup.Panic, _setup.BuildUp, Hundred, withTrace: false).Distance.Meters;
+        StraightStop.Run(_setup.Car, _setup.Emergency, _setup.BuildUp, Hundred, withTrace: false).Distance.Meters;
 
     [Benchmark]
     public double Yaw_stop() =>

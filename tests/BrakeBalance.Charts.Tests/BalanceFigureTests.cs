@@ -82,7 +82,7 @@ public class BalanceFigureTests
         BalanceModel open = Cars.Model(car.WithRearKnee(car.Hydraulics.MaximumPressure));
         double from = open.IdealCrossings().Select(point => point.BrakingRate).First(rate => rate > 0.1);
         Assert.EndsWith(
-            $"the front axle locks first up to a braking rate of {Measure.Number.Text(from, UnitSystem.Si)}, the rear axle above",
+            $"the front axle locks first up to a deceleration of {Measure.Number.Text(from, UnitSystem.Si)} g, the rear axle above",
             BalanceFigures.BrakeForces(open).Title, StringComparison.Ordinal);
         Assert.Equal(Axle.Rear, open.FirstLockUp(1.1)!.First);
         Assert.Contains(
@@ -109,7 +109,7 @@ public class BalanceFigureTests
     public void The_knob_table_gives_the_valve_s_knees_and_pressures()
     {
         Vehicle car = Cars.Load("coupe-1960s");
-        NamedTable table = ComparisonFigures.KnobTable(
+        NamedTable table = ComparisonFigures.AdjusterTable(
             car.Hydraulics.RearProportioningValve!.Adjustment!, knee =>
                 Cars.Model(car.WithRearKnee(knee)), stepTurns: 1, units: UnitSystem.Us);
         Assert.Equal(7, table.Table.Frame.Rows.Count);
@@ -117,7 +117,7 @@ public class BalanceFigureTests
         Assert.Equal(Pressure.FromBars(27).PoundsForcePerSquareInch, (double)table.Table.Frame.Columns[1][2], 0.01);
         BalancePoint at = Cars.Model(car.WithRearKnee(Pressure.FromBars(27))).AtRate(0.8)!;
         Assert.Equal(at.LinePressures.Rear.PoundsForcePerSquareInch, (double)table.Table.Frame.Columns[3][2], 0.01);
-        Assert.Contains("knob-table.csv", table.ToHtml(), StringComparison.Ordinal);
+        Assert.Contains("adjuster-table.csv", table.ToHtml(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -39,7 +39,7 @@ public class BalanceTableTests
         for (int i = 0; i < Adhesions.Length; i++)
         {
             LockUp lockUp = model.FirstLockUp(Adhesions[i])!;
-            Assert.Equal(lockUp.At.BrakingRate, (double)table["Braking rate z [–]"][i], 0.0051);
+            Assert.Equal(lockUp.At.BrakingRate, (double)table["Deceleration z [g]"][i], 0.0051);
             Assert.Equal(lockUp.At.LinePressures.Rear.PoundsForcePerSquareInch, (double)table["Rear line pressure [psi]"][i], 5.1);
             Assert.Equal(lockUp.First == Axle.Front ? "front" : "REAR", table["Locks first"][i]);
         }

@@ -90,7 +90,7 @@ internal static class Cars
         yield return FootFigures.Reserve(force, units: units);
         yield return FootFigures.Travel(
             [.. new[] { 0.7, 0.5, 0.3 }.Select(rate =>
-                (FormattableString.Invariant($"rate {rate}"), force.TravelAt(force.AtRate(rate)!.Balance.MasterPressure)!))],
+                (FormattableString.Invariant($"{rate} g"), force.TravelAt(force.AtRate(rate)!.Balance.MasterPressure)!))],
             control.Pedal.AvailableTravel,
             car.Name,
             units: units);

@@ -25,7 +25,7 @@ public class MeasurementFigureTests
         return
         [
             GaugeFigures.Readings(Pairs, Gauges, units),
-            GaugeFigures.Knob(Gauges, units),
+            GaugeFigures.Adjuster(Gauges, units),
             MeasuredCarFigures.BrakingRates(Estimate, Stops, Coupe.LoadCases[0], units),
             MeasuredCarFigures.LockEvents(Estimate, Coupe, Stops, Coupe.LoadCases[0], 1, units),
             RobustSettingFigures.TradeOff(Answer, units),

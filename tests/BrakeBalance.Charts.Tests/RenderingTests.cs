@@ -94,10 +94,10 @@ public class RenderingTests
         Figure figure = new FigureBuilder("bars", UnitSystem.Si)
             .Title("The assist does most of the work")
                 .Describe("Stacked bars.", "Stacked bars of foot and assist.", "Two bars, each of two parts.")
-            .Categories("Braking rate", "0.4", "0.8").Y("Force", "F", Measure.ControlForce)
+            .Categories("Deceleration", "0.4", "0.8").Y("Force", "F", Measure.ControlForce)
             .Bars("foot", [100, 200]).Bars("assist", [300, 650], Tone.Other, Hatch.Rising).BarsAre(BarMode.Stacked).Build();
         Assert.Equal(1000, FigureLayout.Of(figure, FigureSize.Page).YHigh);
-        Assert.Equal(["Braking rate", "Force, foot [N]", "Force, assist [N]"], figure.Table.Columns);
+        Assert.Equal(["Deceleration", "Force, foot [N]", "Force, assist [N]"], figure.Table.Columns);
         Assert.Contains("\"barmode\":\"stack\"", figure.ToPlotlyJson(), StringComparison.Ordinal);
     }
 }

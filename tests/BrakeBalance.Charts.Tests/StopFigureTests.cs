@@ -34,7 +34,7 @@ public class StopFigureTests
     {
         StopSetup setup = Setup(name);
         Vehicle car = Read(name);
-        StopResult stop = StraightStop.Run(setup.Car, setup.Panic, setup.BuildUp, Hundred);
+        StopResult stop = StraightStop.Run(setup.Car, setup.Emergency, setup.BuildUp, Hundred);
         HeatResult heat = BrakeHeat.Run(setup.Car, setup.Heat, HeatCycle.TypeOne(setup.MaximumSpeed), Temperature.FromDegreesCelsius(20),
             setup.Fluid);
         IReadOnlyList<StopComparisonRow> rows =
@@ -66,7 +66,7 @@ public class StopFigureTests
     public void First_and_last_point_of_the_traces_are_those_of_the_stop()
     {
         StopSetup setup = Setup("coupe-1960s");
-        StopResult stop = StraightStop.Run(setup.Car, setup.Panic, setup.BuildUp, Hundred);
+        StopResult stop = StraightStop.Run(setup.Car, setup.Emergency, setup.BuildUp, Hundred);
         LineLayer car = StopFigures.SpeedOverTime(stop).Layers.OfType<LineLayer>().Single(l => l.Name == "car");
         Assert.Equal(Hundred.MetersPerSecond, car.Y[0], 1e-9);
         Assert.Equal(0, car.Y[^1]);
@@ -169,7 +169,7 @@ public class StopFigureTests
     {
         StopSetup setup = Setup("coupe-1960s");
         Vehicle car = Read("coupe-1960s");
-        StopResult stop = StraightStop.Run(setup.Car, setup.Panic, setup.BuildUp, Hundred);
+        StopResult stop = StraightStop.Run(setup.Car, setup.Emergency, setup.BuildUp, Hundred);
         Explorable second = StopExplorables.SecondBySecond(new BalanceModel(car, car.LoadCases[0]), stop, 0.9, 5);
         Assert.Equal(5, second.Frames.Count);
         Assert.Equal("0 km/h", second.Frames[^1].Readouts[0].Value.Replace('\u00a0', ' '));
@@ -188,7 +188,7 @@ public class StopFigureTests
         Vehicle car = Read("coupe-1960s");
         IReadOnlyList<StopComparisonRow> rows = StopComparison.Of([("as it is", car)], car.LoadCases[0].Name, 0.9, Hundred);
         FigureTable table = StopTables.SideBySide(rows, UnitSystem.Us);
-        Assert.Equal(rows[0].Panic.Distance.Feet, (double)table.Frame["Full pressure, wheels locked [ft]"][0], 0.6);
+        Assert.Equal(rows[0].Emergency.Distance.Feet, (double)table.Frame["Full pressure, wheels locked [ft]"][0], 0.6);
         Assert.Contains("Swaps ends", table.Columns);
     }
 }

@@ -37,7 +37,7 @@ internal sealed record FuzzCase(string Kind, string Text, string What)
                 .Replace("../vehicles", RepositoryRoot.File("data/vehicles"), StringComparison.Ordinal)])),
             (1, FuzzTables.Of("gauges", [Read("data/logs/invented-gauges.csv")])),
             (1, FuzzTables.Of("stops", [Read("data/logs/invented-stops.csv")])),
-            (1, FuzzTables.Of("series", [Read("data/logs/invented-telephone.csv"), Series])),
+            (1, FuzzTables.Of("series", [Read("data/logs/invented-phone.csv"), Series])),
             (2, FuzzTables.Of("lap", [Read("data/cycles/invented-lap.csv")])),
             (1, FuzzTables.Of("answers", [Answers])));
     }
@@ -82,7 +82,7 @@ internal sealed record FuzzCase(string Kind, string Text, string What)
         yield return With(("hydraulics.rearValves", Lever));
         yield return With(("pedal", Linkage));
         yield return With(("assist", Pump),
-            ("hydraulics.frontValves", """[{ "type": "hold-off", "openingPressure": "7 bar", "blendPressure": "20 bar" }]"""));
+            ("hydraulics.frontValves", """[{ "type": "metering", "openingPressure": "7 bar", "blendPressure": "20 bar" }]"""));
     }
 
     private const string Answers =

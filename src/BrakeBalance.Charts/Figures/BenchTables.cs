@@ -58,7 +58,7 @@ public static class BenchTables
                 .Column("Cut-off, second", BenchMeasures.Cut,
                     hoses.Select(hose => (double?)Step(hose.Second.CutOff, BenchMeasures.Cut, units)))
                 .Column("Cut", BenchMeasures.Cut, hoses.Select(hose => (double?)Step(hose.CutLength, BenchMeasures.Cut, units)))
-                .Column("Ends apart", Measure.Angle, hoses.Select(hose => hose.Orientation?.Radians))
+                .Column("Clocking angle", Measure.Angle, hoses.Select(hose => hose.Orientation?.Radians))
                 .Words("Pieces", hoses.Select(hose =>
                     hose.Spares == 0 ? Whole(hose.Pieces) : $"{Whole(hose.Pieces)} + {Whole(hose.Spares)} spare"))
                 .Build(),
@@ -132,9 +132,9 @@ public static class BenchTables
                 .Words("Thread", all.Select(row => row.Thread))
                 .Column("Outer diameter", BenchMeasures.Gap,
                     all.Select(row => (double?)Step(row.MajorDiameter, BenchMeasures.Gap, UnitSystem.Si)))
-                .Column("Threads an inch", Measure.Number, all.Select(row => (double?)row.ThreadsPerInch))
+                .Column("Threads per inch", Measure.Number, all.Select(row => (double?)row.ThreadsPerInch))
                 .Words("Standard", all.Select(row => row.Standard))
-                .Words("Taken for it by mistake",
+                .Words("Often confused with",
                     all.Select(row => string.Join("; ", row.LookAlikes().Select(alike => $"{alike.Other.Family} {alike.Other.Thread}")
                     .Distinct().Take(3))))
                 .Words("Source", all.Select(row => row.Source))
@@ -165,7 +165,7 @@ public static class BenchTables
 
     internal static string Word(BenchSeverity severity) => severity switch
     {
-        BenchSeverity.Good => "good",
+        BenchSeverity.Good => "pass",
         BenchSeverity.Caution => "caution",
         _ => "WRONG",
     };

@@ -105,7 +105,7 @@ public static class BendFigures
             .Describe(
                 $"Up to the line the front axle of the {map.Car} lets go first, above it the rear: {map.LoadCase}, adhesion "
                     + $"{StopFigures.Number(map.Adhesion)}, "
-                + $"{figure.Text(Measure.Speed, map.Speed)}, friction as in the file. {everywhere}",
+                + $"{figure.Text(Measure.Speed, map.Speed)}, nominal friction. {everywhere}",
                 "The highest knee with the front first against lateral acceleration, the zone above it hatched, and the present knee.",
                 $"{everywhere} Straight on the limit is {Limit(figure, map, map.Points[0])}, at {Lateral(map.Points[^1])} g sideways "
                 + $"{Limit(figure, map, map.Points[^1])}. The front axle takes "

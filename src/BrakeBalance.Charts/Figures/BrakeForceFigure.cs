@@ -49,7 +49,7 @@ public static partial class BalanceFigures
             double sum = Sum(model.IdealForces(rate));
             if (sum > 0 && sum < front + rear)
             {
-                figure.Line($"braking rate {Finding.Rate(rate)}", [0, sum], [sum, 0], Tone.Guide, Dash.Dot, 1, Finding.Bound("z", rate),
+                figure.Line($"deceleration {Finding.Rate(rate)} g", [0, sum], [sum, 0], Tone.Guide, Dash.Dot, 1, Finding.Bound("z", rate),
                     0.7);
             }
         }
@@ -162,7 +162,7 @@ public static partial class BalanceFigures
         BalancePoint?[] at = [.. rates.Select(model.AtRate)];
         PerAxle<Force>[] ideal = [.. rates.Select(model.IdealForces)];
         table
-            .Column("Braking rate z", Measure.Number, rates)
+            .Column("Deceleration z", Measure.InG, rates)
             .Column("Front brake force", Measure.BrakeForce, at.Select(p => p?.BrakingForces.Front.Newtons))
             .Column("Rear brake force", Measure.BrakeForce, at.Select(p => p?.BrakingForces.Rear.Newtons))
             .Column("Ideal front brake force", Measure.BrakeForce, ideal.Select(f => f.Front).ToArray())

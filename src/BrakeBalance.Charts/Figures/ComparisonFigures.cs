@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace BrakeBalance.Charts.Figures;
 
-/// <summary>Figures and tables that set two set-ups, or the steps of a knob, side by side.</summary>
+/// <summary>Figures and tables that set two set-ups, or the steps of an adjuster, side by side.</summary>
 public static class ComparisonFigures
 {
     /// <summary>The surfaces compared when none are chosen [–]: ice, snow, wet, damp, dry, track tyres.</summary>
@@ -78,7 +78,7 @@ public static class ComparisonFigures
                 Table = Table(before, after, adhesions ?? DefaultAdhesions, units ?? Display.Units),
             };
 
-    /// <summary>What each turn of the knob gives: knee, line pressures at a braking rate, and the axle that locks first.</summary>
+    /// <summary>What each turn of the adjuster gives: knee, line pressures at a braking rate, and the axle that locks first.</summary>
     /// <param name="adjustment">The screw of the valve.</param>
     /// <param name="withKnee">The balance with a given knee.</param>
     /// <param name="brakingRate">The braking rate at which pressures are given [–].</param>
@@ -87,10 +87,10 @@ public static class ComparisonFigures
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The table's short name.</param>
     /// <returns>The table.</returns>
-    public static NamedTable KnobTable(
+    public static NamedTable AdjusterTable(
         KneeAdjustment adjustment, Func<Pressure, BalanceModel> withKnee, double brakingRate = 0.8, double adhesion = 0.9,
             double stepTurns = 0.5,
-        UnitSystem? units = null, string id = "knob-table")
+        UnitSystem? units = null, string id = "adjuster-table")
     {
         double[] turns = [.. Enumerable.Range(0, (int)Math.Floor(adjustment.Turns / stepTurns + 1e-9) + 1).Select(i => i * stepTurns)];
         Pressure[] knees = [.. turns.Select(adjustment.KneeAt)];
@@ -101,16 +101,15 @@ public static class ComparisonFigures
         return new NamedTable
         {
             Id = id,
-            Title = "Turns of the knob, counted inwards from fully out, and what they give",
-            Caption = $"Line pressures, gauge, at a braking rate of {rate}; lock order at an adhesion of {surface}. "
-                + "Check with two gauges; change one thing at a time.",
+            Title = "Turns of the adjuster, counted inwards from fully out, and the resulting pressures",
+            Caption = $"Line pressures, gauge, at a deceleration of {rate} g; lock order at an adhesion of {surface}. Check with two gauges; change one thing at a time.",
             Table = new TableBuilder(units)
                 .Column("Turns in", Measure.Number, turns)
                 .Column("Knee", Measure.LinePressure, knees)
                 .Column($"Front line pressure at z = {rate}", Measure.LinePressure, at.Select(p => p?.LinePressures.Front.Pascals))
                 .Column($"Rear line pressure at z = {rate}", Measure.LinePressure, at.Select(p => p?.LinePressures.Rear.Pascals))
                 .Words($"Locks first at k = {surface}", lockUps.Select(Finding.AxleWord))
-                .Column("at braking rate z", Measure.Number, lockUps.Select(l => l?.At.BrakingRate))
+                .Column("at deceleration z", Measure.InG, lockUps.Select(l => l?.At.BrakingRate))
                 .Build(),
         };
     }
@@ -135,9 +134,9 @@ public static class ComparisonFigures
             .Column("Adhesion k", Measure.Number, adhesions.ToArray())
             .Words("Locks first, before", old.Select(Finding.AxleWord))
             .Words("Locks first, after", changed.Select(Finding.AxleWord))
-            .Column("Braking rate z, before", Measure.Number, old.Select(l => l?.At.BrakingRate))
-            .Column("Braking rate z, after", Measure.Number, changed.Select(l => l?.At.BrakingRate))
-            .Column("Change in braking rate", Measure.Number, old.Zip(changed, (a, b) => b?.At.BrakingRate - a?.At.BrakingRate))
+            .Column("Deceleration z, before", Measure.InG, old.Select(l => l?.At.BrakingRate))
+            .Column("Deceleration z, after", Measure.InG, changed.Select(l => l?.At.BrakingRate))
+            .Column("Change in deceleration", Measure.InG, old.Zip(changed, (a, b) => b?.At.BrakingRate - a?.At.BrakingRate))
             .Column("Front line pressure, before", Measure.LinePressure, old.Select(l => l?.At.LinePressures.Front.Pascals))
             .Column("Front line pressure, after", Measure.LinePressure, changed.Select(l => l?.At.LinePressures.Front.Pascals))
             .Column("Rear line pressure, before", Measure.LinePressure, old.Select(l => l?.At.LinePressures.Rear.Pascals))

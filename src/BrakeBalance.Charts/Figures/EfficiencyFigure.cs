@@ -27,8 +27,7 @@ public static partial class BalanceFigures
         var figure = new FigureBuilder(id, units);
         LockUp worst = lockUps.MinBy(l => l.Efficiency)!;
         string finding =
-            $"the car uses at least {Measure.Percent.Text(worst.Efficiency, figure.Units)} of the road before an axle locks, "
-                + $"least at an adhesion of {Finding.Rate(worst.Adhesion)}";
+            $"the braking efficiency at first lock-up is at least {Measure.Percent.Text(worst.Efficiency, figure.Units)}, least at an adhesion of {Finding.Rate(worst.Adhesion)}";
         bool rearFirst = lockUps.Any(l => l.First == Axle.Rear);
         double floor = Math.Floor(worst.Efficiency * 20 - 0.2) / 20;
         figure
@@ -75,7 +74,7 @@ public static partial class BalanceFigures
     private static void LockUpTable(TableBuilder table, IReadOnlyList<LockUp> lockUps) => table
         .Column("Adhesion k", Measure.Number, lockUps.Select(l => l.Adhesion).ToArray())
         .Words("Locks first", lockUps.Select(Finding.AxleWord))
-        .Column("Braking rate z", Measure.Number, lockUps.Select(l => l.At.BrakingRate).ToArray())
+        .Column("Deceleration z", Measure.InG, lockUps.Select(l => l.At.BrakingRate).ToArray())
         .Column("Braking efficiency", Measure.Percent, lockUps.Select(l => l.Efficiency).ToArray())
         .Column("Front line pressure", Measure.LinePressure, lockUps.Select(l => l.At.LinePressures.Front).ToArray())
         .Column("Rear line pressure", Measure.LinePressure, lockUps.Select(l => l.At.LinePressures.Rear).ToArray());

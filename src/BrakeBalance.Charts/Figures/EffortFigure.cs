@@ -39,11 +39,10 @@ public static partial class FootFigures
         figure
             .Title(finding)
             .Describe(
-                $"Pedal force against braking rate of the {model.Vehicle.Name}, {model.LoadCase.Name}. "
-                    + "A ring marks where an assist gives all it can; beyond it every newton more is the driver's own.",
-                "Pedal force against braking rate; each assisted line turns steep at its run-out and then runs beside the unassisted one.",
+                $"Pedal force against deceleration of the {model.Vehicle.Name}, {model.LoadCase.Name}. A ring marks where an assist gives all it can; beyond it every newton more is the driver's own.",
+                "Pedal force against deceleration; each assisted line turns steep at its run-out and then runs beside the unassisted one.",
                 string.Join(" ", controls.Select(item => EffortSentence(figure, item.Name, item.Force))))
-            .X("Braking rate", "z", Measure.Number, 0, highestRate)
+            .X("Deceleration", "z", Measure.InG, 0, highestRate)
             .Y("Pedal force", "F", Measure.ControlForce, 0, highestForce?.Newtons);
         for (int i = 0; i < controls.Length; i++)
         {
@@ -64,7 +63,7 @@ public static partial class FootFigures
         return figure.Table(table =>
         {
             double[] listed = [.. Enumerable.Range(1, 10).Select(i => highestRate * i / 10)];
-            table.Column("Braking rate z", Measure.Number, listed);
+            table.Column("Deceleration z", Measure.InG, listed);
             foreach ((string name, ControlForce force) in controls)
             {
                 table.Column($"Pedal force, {name}", Measure.ControlForce, listed.Select(rate => force.AtRate(rate)?.PedalForce.Newtons));
@@ -98,18 +97,18 @@ public static partial class FootFigures
     private static string EffortFinding(FigureBuilder figure, ControlForce control)
     {
         string hard = control.AtRate(HardStop) is { } point
-            ? $"a braking rate of {Words(HardStop)} takes {figure.Text(Measure.ControlForce, point.PedalForce)} on the pedal"
-            : $"the highest pressure does not give a braking rate of {Words(HardStop)}";
+            ? $"a deceleration of {Words(HardStop)} g takes {figure.Text(Measure.ControlForce, point.PedalForce)} on the pedal"
+            : $"the highest pressure does not give a deceleration of {Words(HardStop)} g";
         return control.RunOut() is { } runOut && runOut.Balance.BrakingRate < HardStop
-            ? $"The assist runs out at a braking rate of {Words(runOut.Balance.BrakingRate)}; {hard}"
+            ? $"The assist runs out at a deceleration of {Words(runOut.Balance.BrakingRate)} g; {hard}"
             : Finding.Capital(hard);
     }
 
     private static string EffortSentence(FigureBuilder figure, string name, ControlForce control)
     {
         string hard = control.AtRate(HardStop) is { } point
-            ? $"{figure.Text(Measure.ControlForce, point.PedalForce)} for a braking rate of {Words(HardStop)}"
-            : $"a braking rate of {Words(HardStop)} is not reached";
+            ? $"{figure.Text(Measure.ControlForce, point.PedalForce)} for a deceleration of {Words(HardStop)} g"
+            : $"a deceleration of {Words(HardStop)} g is not reached";
         string runOut = control.RunOut() is { } at
             ? $"; run-out at {figure.Text(Measure.ControlForce, at.PedalForce)} and {Words(at.Balance.BrakingRate)}" : "";
         return $"{Finding.Capital(name)}: {hard}{runOut}.";

@@ -60,9 +60,9 @@ public sealed class FailureCards(IReadOnlyList<FailureOutcome> outcomes, Failure
     private IEnumerable<(string Name, string Value)> Lines(FailureOutcome outcome)
     {
         string rate = FootFigures.Words(_asked.BrakingRate);
-        yield return ($"Pedal force for a rate of {rate}", outcome.PedalForceForRate is { } force
+        yield return ($"Pedal force for a deceleration of {rate} g", outcome.PedalForceForRate is { } force
             ? Measure.ControlForce.Text(force, _units) : outcome.WhyNot ?? "–");
-        yield return ($"Braking rate with up to {Measure.ControlForce.Text(_asked.PedalForce, _units)}",
+        yield return ($"Deceleration with up to {Measure.ControlForce.Text(_asked.PedalForce, _units)}",
             FootFigures.Words(outcome.RateAtForce));
         yield return ("Bound by", FootFigures.BoundWords(outcome.Bound));
         yield return ($"Stop from {Measure.Speed.Text(_asked.Speed, _units)}", outcome.Distance is { } stop

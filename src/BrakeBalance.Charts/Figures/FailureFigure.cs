@@ -38,8 +38,7 @@ public static partial class FootFigures
                 "Stacked bars of reaction, build-up and braking distance for each case of failure.",
                 "The rule for failed circuits and assist counts from the first touch of the pedal. "
                     + string.Join(" ", outcomes.Select(outcome => outcome.Distance is { } distance
-                    ? $"{Finding.Capital(outcome.Case.Name)}: "
-                        + $"{figure.Text(Measure.Distance, distance.Whole)} at a braking rate of {Words(outcome.RateAtForce)}."
+                    ? $"{Finding.Capital(outcome.Case.Name)}: {figure.Text(Measure.Distance, distance.Whole)} at a deceleration of {Words(outcome.RateAtForce)} g."
                     : $"{Finding.Capital(outcome.Case.Name)}: nothing brakes.")))
             .Categories("Case", outcomes.Select(outcome => ShortName(outcome.Case)))
             .Y("Distance", "s", Measure.Distance, 0)
@@ -49,7 +48,7 @@ public static partial class FootFigures
             .Bars("braking", Part(distance => distance.Braking), Tone.Front)
             .Table(table => table
                 .Words("Case", outcomes.Select(outcome => outcome.Case.Name))
-                .Column("Braking rate", Measure.Number, outcomes.Select(outcome => (double?)outcome.RateAtForce))
+                .Column("Deceleration", Measure.InG, outcomes.Select(outcome => (double?)outcome.RateAtForce))
                 .Words("Bound by", outcomes.Select(outcome => BoundWords(outcome.Bound)))
                 .Column("Pedal force", Measure.ControlForce, outcomes.Select(outcome => (double?)outcome.ForceUsed.Newtons))
                 .Column("From first touch", Measure.Distance, outcomes.Select(outcome => outcome.Distance?.FromFirstTouch.Meters))
@@ -71,7 +70,7 @@ public static partial class FootFigures
 
     internal static string BoundWords(RateBound bound) => bound switch
     {
-        RateBound.Road => "the road's grip",
+        RateBound.Road => "the road's adhesion",
         RateBound.Travel => "the pedal comes to its end",
         RateBound.Nothing => "nothing is left that brakes",
         _ => "the foot",

@@ -32,16 +32,16 @@ internal static class Finding
         double top = Math.Min(highestRate, model.At(model.MaximumPressure).BrakingRate);
         if (led.Count == 0)
         {
-            return $"the front axle locks first at braking rates from {Rate(LowestRate)} to {Rate(top)}";
+            return $"the front axle locks first at decelerations from {Rate(LowestRate)} to {Rate(top)} g";
         }
 
         bool fromStart = led[0].From <= LowestRate + 1e-9, toEnd = led[^1].To >= Math.Min(top, model.RearLiftOffRate * 0.999) - 1e-9;
         return (led.Count, fromStart, toEnd) switch
         {
-            (1, true, true) => "the rear axle locks first at every braking rate",
-            (1, true, false) => $"the rear axle locks first up to a braking rate of {Rate(led[0].To)}, the front axle above",
-            (1, false, true) => $"the front axle locks first up to a braking rate of {Rate(led[0].From)}, the rear axle above",
-            (1, false, false) => $"the rear axle locks first between braking rates of {Rate(led[0].From)} and {Rate(led[0].To)}",
+            (1, true, true) => "the rear axle locks first at every deceleration",
+            (1, true, false) => $"the rear axle locks first up to a deceleration of {Rate(led[0].To)} g, the front axle above",
+            (1, false, true) => $"the front axle locks first up to a deceleration of {Rate(led[0].From)} g, the rear axle above",
+            (1, false, false) => $"the rear axle locks first between decelerations of {Rate(led[0].From)} and {Rate(led[0].To)} g",
             _ => "the rear axle locks first " + string.Join(" and ", led.Select(part => $"between {Rate(part.From)} and {Rate(part.To)}")),
         };
     }
@@ -49,7 +49,7 @@ internal static class Finding
     /// <summary>The first lock-up on a surface.</summary>
     public static string LockUp(LockUp? lockUp, double adhesion) => lockUp is null
         ? $"At an adhesion of {Rate(adhesion)} no axle locks within the pressure considered."
-        : $"At an adhesion of {Rate(adhesion)} {AxleWords(lockUp.First)} first, at a braking rate of {Rate(lockUp.At.BrakingRate)}.";
+        : $"At an adhesion of {Rate(adhesion)} {AxleWords(lockUp.First)} first, at a deceleration of {Rate(lockUp.At.BrakingRate)} g.";
 
     /// <summary>Which axle locks, as a clause.</summary>
     public static string AxleWords(Axle? first) => first switch

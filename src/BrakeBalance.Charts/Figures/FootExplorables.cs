@@ -42,7 +42,7 @@ public static class FootExplorables
             var force = new ControlForce(models[state["bore"]], control);
             var bare = new ControlForce(force.Model, control with { Assist = control.Assist.WithoutEnergy() });
             (string, BrakeControl)[] cases = control.Assist is PoweredAssist
-                ? [("as set", control), ("assist dead", bare.Control)]
+                ? [("as set", control), ("no assist", bare.Control)]
                 : [("as set", control)];
             return new Frame([FootFigures.Effort(force.Model, cases, 1.0, top, shown, $"{id}-figure")], Readouts(force, bare, shown),
                 Judge(force, bare, shown));
@@ -54,13 +54,13 @@ public static class FootExplorables
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The explorable's short name.</param>
     /// <returns>The explorable.</returns>
-    /// <exception cref="ArgumentException">The car does not say what its circuits swallow.</exception>
+    /// <exception cref="ArgumentException">The car does not say how much fluid its circuits displace.</exception>
     public static Explorable Travel(Vehicle vehicle, UnitSystem? units = null, string id = "explore-travel")
     {
         UnitSystem shown = units ?? Display.Units;
         if (vehicle.Control is not { Circuits: { } circuits } own)
         {
-            throw new ArgumentException($"\"{vehicle.Name}\" does not say what its circuits swallow.", nameof(vehicle));
+            throw new ArgumentException($"\"{vehicle.Name}\" does not say how much fluid its circuits displace.", nameof(vehicle));
         }
 
         double[] airs = [0, 0.002, 0.005, 0.01, 0.02, 0.04];
@@ -89,7 +89,7 @@ public static class FootExplorables
             BrakeControl control = bores[state["bore"]](own) with { Circuits = circuits.Select(With) };
             var force = new ControlForce(models[state["bore"]], control);
             (string Name, PedalTravel Travel)[] cases =
-                [.. new[] { 0.8, 0.5, 0.3 }.Select(rate => ($"rate {FootFigures.Words(rate)}", Travel: At(force, rate)))
+                [.. new[] { 0.8, 0.5, 0.3 }.Select(rate => ($"{FootFigures.Words(rate)} g", Travel: At(force, rate)))
                     .Where(item => item.Travel is not null).Select(item => (item.Item1, item.Travel!))];
             if (cases.Length == 0)
             {
@@ -195,12 +195,12 @@ public static class FootExplorables
         PedalTravel? travel = At(force, FootFigures.HardStop);
         return
         [
-            new($"Pedal force at a rate of {FootFigures.Words(FootFigures.HardStop)}", force.AtRate(FootFigures.HardStop) is { } hard
+            new($"Pedal force at a deceleration of {FootFigures.Words(FootFigures.HardStop)} g", force.AtRate(FootFigures.HardStop) is { } hard
                 ? Measure.ControlForce.Text(hard.PedalForce, units) : "not reached"),
-            new("Assist runs out at a rate of", force.RunOut() is { } runOut ? FootFigures.Words(runOut.Balance.BrakingRate) : "–"),
+            new("Assist runs out at", force.RunOut() is { } runOut ? FootFigures.Words(runOut.Balance.BrakingRate) + " g" : "–"),
             new("Helped up to a line pressure of", force.Control.Assist.RunOut is { } knee
                 ? Measure.LinePressure.Text(force.Cylinder.OutletPressures(knee.OutputForce).Front, units) : "–"),
-            new("Pedal force at 0.25, assist dead", bare.AtRate(0.25) is { } dead
+            new("Pedal force at 0.25 g, no assist", bare.AtRate(0.25) is { } dead
                 ? Measure.ControlForce.Text(dead.PedalForce, units) : "not reached"),
             new("Travel left to the floor", travel?.LeftToFloor is { } left ? Measure.Travel.Text(left, units) : "–"),
         ];
@@ -221,7 +221,7 @@ public static class FootExplorables
 
         if (bare.AtRate(0.25) is not { } dead || dead.PedalForce.Newtons > 500)
         {
-            return new("With the assist dead a braking rate of 0.25 takes more than 500 N: more than the rules allow.",
+            return new("Without assist a deceleration of 0.25 g takes more than 500 N: more than the rules allow.",
                 VerdictKind.Caution);
         }
 

@@ -8,7 +8,7 @@ public static class GaugeFigures
 {
     private static readonly Marker[] Shapes = [Marker.Circle, Marker.Square, Marker.Triangle, Marker.Diamond, Marker.Cross];
 
-    /// <summary>Rear against front line pressure as read, with the fitted line of each knob position.</summary>
+    /// <summary>Rear against front line pressure as read, with the fitted line of each adjuster position.</summary>
     /// <param name="readings">The readings.</param>
     /// <param name="analysis">Their analysis.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
@@ -18,7 +18,7 @@ public static class GaugeFigures
         string id = "gauge-readings")
     {
         var figure = new FigureBuilder(id, units);
-        KnobPosition[] seen = [.. analysis.Positions.Where(p => p.Apply?.Knee is not null)];
+        AdjusterPosition[] seen = [.. analysis.Positions.Where(p => p.Apply?.Knee is not null)];
         double top = readings.Count == 0 ? 1e6 : readings.Max(r => Math.Max(r.Front.Pascals, r.Rear.Pascals));
         string finding = analysis.Findings.Any(f => f.Kind == GaugeFindingKind.Swapped)
             ? "The gauges, lines or columns are swapped: no knee can be read"
@@ -29,9 +29,8 @@ public static class GaugeFigures
         figure
             .Title(finding)
             .Describe(
-                "Rear against front line pressure as read on two gauges; "
-                    + "lines are the fits for each position of the adjuster, pressure rising.",
-                "Gauge readings rising along the line of equal pressures, each knob position bending off it at its own knee.",
+                "Rear against front line pressure as read on two gauges; lines are the fits for each position of the adjuster, pressure rising.",
+                "Gauge readings rising along the line of equal pressures, each adjuster position bending off it at its own knee.",
                 $"{readings.Count} readings. "
                     + string.Join(' ', seen.Select(p =>
                     $"{Name(p.Turns)}: knee {figure.Text(Measure.LinePressure, p.Apply!.Knee!.Value.Estimate)}, "
@@ -42,7 +41,7 @@ public static class GaugeFigures
             .Line("equal pressures", [0, top], [0, top], Tone.Guide, Dash.Dot, 1);
         // One key for the rings of all positions.
         bool ringsNamed = false;
-        foreach ((int i, KnobPosition position) in analysis.Positions.Index())
+        foreach ((int i, AdjusterPosition position) in analysis.Positions.Index())
         {
             GaugePair[] rows = [.. readings.Where(r => r.Turns == position.Turns && r.Phase != PressurePhase.Hold)];
             GaugePair[] falling = [.. rows.Where(r => r.Phase == PressurePhase.Release)];
@@ -77,16 +76,16 @@ public static class GaugeFigures
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">The analysis has no calibration: fewer than two positions show a knee.</exception>
-    public static Figure Knob(GaugeAnalysis analysis, UnitSystem? units = null, string id = "knee-against-turns")
+    public static Figure Adjuster(GaugeAnalysis analysis, UnitSystem? units = null, string id = "knee-against-turns")
     {
-        KnobCalibration knob = analysis.Calibration
+        AdjusterCalibration adjuster = analysis.Calibration
             ?? throw new ArgumentException(
             "The knee is known at fewer than two positions of the adjuster, so it cannot be drawn against the turns.", nameof(analysis));
         var figure = new FigureBuilder(id, units);
-        KnobPosition[] seen = [.. analysis.Positions.Where(p => p is { Turns: not null, Apply.Knee: not null })];
-        double[] turns = [.. Enumerable.Range(0, 31).Select(i => knob.LowestTurns + (knob.HighestTurns - knob.LowestTurns) * i / 30)];
-        Interval<Pressure>[] knees = [.. turns.Select(knob.KneeAt)];
-        Interval<Pressure> perTurn = knob.KneePerTurn;
+        AdjusterPosition[] seen = [.. analysis.Positions.Where(p => p is { Turns: not null, Apply.Knee: not null })];
+        double[] turns = [.. Enumerable.Range(0, 31).Select(i => adjuster.LowestTurns + (adjuster.HighestTurns - adjuster.LowestTurns) * i / 30)];
+        Interval<Pressure>[] knees = [.. turns.Select(adjuster.KneeAt)];
+        Interval<Pressure> perTurn = adjuster.KneePerTurn;
         return figure
             .Title($"A turn moves the knee by {figure.Text(Measure.LinePressure, perTurn.Estimate)}")
             .Describe(

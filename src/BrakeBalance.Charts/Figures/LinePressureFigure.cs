@@ -58,6 +58,6 @@ public static partial class BalanceFigures
         table
             .Column("Front line pressure", Measure.LinePressure, points.Select(p => p.LinePressures.Front).ToArray())
             .Column("Rear line pressure", Measure.LinePressure, points.Select(p => p.LinePressures.Rear).ToArray())
-            .Column("Braking rate z", Measure.Number, points.Select(p => p.BrakingRate).ToArray());
+            .Column("Deceleration z", Measure.InG, points.Select(p => p.BrakingRate).ToArray());
     }
 }

@@ -20,8 +20,7 @@ public static partial class BalanceFigures
         LockUp?[] lockUps = [.. both.Select(model => model.FirstLockUp(adhesion))];
         string finding = string.Join("; ", both.Zip(lockUps, (model, lockUp) => lockUp is null
             ? $"{model.LoadCase.Name}, no axle locks"
-            : $"{model.LoadCase.Name}, {Finding.AxleWords(lockUp.First)} at a braking rate of {Finding.Rate(lockUp.At.BrakingRate)} "
-                + $"with {Measure.Percent.Text(lockUp.Efficiency, figure.Units)} of the road used"));
+            : $"{model.LoadCase.Name}, {Finding.AxleWords(lockUp.First)} at a deceleration of {Finding.Rate(lockUp.At.BrakingRate)} g with a braking efficiency of {Measure.Percent.Text(lockUp.Efficiency, figure.Units)}"));
         figure
             .Title(LoadTitle(both, lockUps, adhesion))
             .Describe(
@@ -63,7 +62,7 @@ public static partial class BalanceFigures
                 .Words("Load case", rows.Select(row => row.Name))
                 .Column("Adhesion k", Measure.Number, rows.Select(row => row.Adhesion).ToArray())
                 .Words("Locks first", rows.Select(row => Finding.AxleWord(row.LockUp)))
-                .Column("Braking rate z", Measure.Number, rows.Select(row => row.LockUp?.At.BrakingRate))
+                .Column("Deceleration z", Measure.InG, rows.Select(row => row.LockUp?.At.BrakingRate))
                 .Column("Braking efficiency", Measure.Percent, rows.Select(row => row.LockUp?.Efficiency));
         }).Build();
     }
@@ -78,8 +77,7 @@ public static partial class BalanceFigures
         string rates = $"{Finding.Rate(light.At.BrakingRate)} {both[0].LoadCase.Name}, "
             + $"{Finding.Rate(laden.At.BrakingRate)} {both[1].LoadCase.Name}";
         return light.First == laden.First
-            ? $"At an adhesion of {Finding.Rate(adhesion)} {Finding.AxleWords(light.First)} first: at a braking rate of {rates}"
-            : $"The load changes which axle locks first at an adhesion of {Finding.Rate(adhesion)}: "
-                + $"{Finding.AxleWord(light)} {both[0].LoadCase.Name}, {Finding.AxleWord(laden)} {both[1].LoadCase.Name}";
+            ? $"At an adhesion of {Finding.Rate(adhesion)} {Finding.AxleWords(light.First)} first: at a deceleration of {rates} g"
+            : $"The load changes which axle locks first at an adhesion of {Finding.Rate(adhesion)}: {Finding.AxleWord(light)} {both[0].LoadCase.Name}, {Finding.AxleWord(laden)} {both[1].LoadCase.Name}";
     }
 }

@@ -5,7 +5,7 @@ namespace BrakeBalance.Charts.Figures;
 
 public static partial class StopFigures
 {
-    // Cars are drawn larger than the road so that their heading can be seen on a telephone.
+    // Cars are drawn larger than the road so that their heading can be seen on a phone.
     private const double CarScale = 2.2;
     private const double PlotAspect = 0.45;
 

@@ -26,7 +26,7 @@ public static partial class FootFigures
         double?[] efforts = [.. presses.PedalForces.Take(reserve.Length).Append(presses.WithoutAssist).Select(force => force?.Newtons)];
         string[] names = [.. reserve.Select(application => FormattableString.Invariant($"{application.Number}")), "spent"];
         string Effort(int i) => efforts[i] is { } newtons ? figure.Text(Measure.ControlForce, newtons) : "more than the highest pressure";
-        string asked = $"a braking rate of {Words(brakingRate)}";
+        string asked = $"a deceleration of {Words(brakingRate)} g";
         string limit = figure.Text(Measure.ControlForce, presses.GreatestPedalForce);
         string finding = !presses.IsDescribed ? "The volume of the booster's chamber is not known, so no reserve is told"
             : presses.Count is not { } count ? $"Engine off, {asked} takes no more than {limit} even with the store spent"
@@ -37,15 +37,13 @@ public static partial class FootFigures
         return figure
             .Title(finding)
             .Describe(
-                $"Hardest stop that is still helped at the end of its stroke, engine stopped, presses at {Words(brakingRate)} "
-                    + $"with the pedal let up in between. {control.Model.Vehicle.Name}, {control.Model.LoadCase.Name}.",
-                "Bars that shrink from application to application: the braking rate up to which the stored energy still helps.",
-                string.Join(" ", reserve.Select((application, i) => string.Create(CultureInfo.InvariantCulture,
-                    $"Application {application.Number}: {100 * application.ShareOfFirst:0} % of the first one's assist; "
-                        + $"a rate of {Words(brakingRate)} takes {Effort(i)}.")))
-                + $" With the store spent a braking rate of {Words(brakingRate)} takes {Effort(stops.Length - 1)}.")
+                $"Hardest stop that is still helped at the end of its stroke, engine stopped, presses at {Words(brakingRate)} with the pedal let up in between. {control.Model.Vehicle.Name}, {control.Model.LoadCase.Name}.",
+                "Bars that shrink from application to application: the deceleration up to which the stored energy still helps.",
+                string.Join(" ", reserve.Select((application, i) => FormattableString.Invariant(
+                    $"Application {application.Number}: {100 * application.ShareOfFirst:0} % of the first one's assist; a deceleration of {Words(brakingRate)} g takes {Effort(i)}.")))
+                + $" With the store spent a deceleration of {Words(brakingRate)} g takes {Effort(stops.Length - 1)}.")
             .Categories("Application after the engine has stopped", names)
-            .Y("Braking rate up to which it helps", "z", Measure.Number, 0, Math.Max(0.6, helped.Max() * 1.1))
+            .Y("Deceleration up to which it helps", "z", Measure.InG, 0, Math.Max(0.6, helped.Max() * 1.1))
             .Bars("helped up to", helped, Tone.Front)
             .Level($"stops of {Words(brakingRate)}", brakingRate)
             .Table(table => table
@@ -54,7 +52,7 @@ public static partial class FootFigures
                     : "Vacuum left", oil ? Measure.LinePressure
                     : Measure.Vacuum, [.. reserve.Select(a => (double?)a.WorkingPressure.Pascals), 0d])
                 .Column("Share of the first", Measure.Percent, [.. reserve.Select(a => (double?)a.ShareOfFirst), 0d])
-                .Column("Helped up to a rate of", Measure.Number, helped.Select(rate => (double?)rate))
+                .Column("Helped up to a deceleration of", Measure.InG, helped.Select(rate => (double?)rate))
                 .Column($"Pedal force for {Words(brakingRate)}", Measure.ControlForce, efforts))
             .Build();
     }

@@ -21,15 +21,13 @@ public static partial class StopFigures
         double peak = first.PeakAdhesion(wheelLoad);
         double locked = first.LockedAdhesion(wheelLoad);
         figure
-            .Title($"A locked wheel on {first.Name} keeps {Percent(locked / peak)} of its best grip")
+            .Title($"A locked wheel on {first.Name} keeps {Percent(locked / peak)} of its peak adhesion")
             .Describe(
                 $"Adhesion against slip at a wheel load of {figure.Text(Measure.BrakeForce, wheelLoad)}. "
                     + "0 % slip: rolling freely; 100 %: locked.",
                 "Adhesion rises steeply to a peak at small slip and falls towards the locked wheel.",
                 string.Join(' ', curves.Select(curve =>
-                    $"On {curve.Name} adhesion is greatest, "
-                        + $"{Number(curve.PeakAdhesion(wheelLoad))}, at {Percent(curve.PeakSlip(wheelLoad))} slip, "
-                        + $"and {Number(curve.LockedAdhesion(wheelLoad))} with the wheel locked.")))
+                    $"On {curve.Name} adhesion peaks: {Number(curve.PeakAdhesion(wheelLoad))}, at {Percent(curve.PeakSlip(wheelLoad))} slip, and {Number(curve.LockedAdhesion(wheelLoad))} with the wheel locked.")))
             .X("Slip", "s", Measure.Percent, 0, 1)
             .Y("Adhesion coefficient", "μ", Measure.Number, 0);
         Dash[] dashes = [Dash.Solid, Dash.Dash, Dash.DashDot, Dash.LongDash, Dash.Dot];
@@ -41,7 +39,7 @@ public static partial class StopFigures
         }
 
         figure.Points(
-            "greatest adhesion", curves.Select(c => c.PeakSlip(wheelLoad)).ToArray(), curves.Select(c => c.PeakAdhesion(wheelLoad))
+            "peak adhesion", curves.Select(c => c.PeakSlip(wheelLoad)).ToArray(), curves.Select(c => c.PeakAdhesion(wheelLoad))
                 .ToArray(), Tone.Main, Marker.Ring, label: "");
         return figure.Build();
     }
@@ -80,7 +78,7 @@ public static partial class StopFigures
 
     internal static string Outcome(string name, YawResult stop) => stop.SquareToRoadAt is { } square
         ? $"{name}: square to the road after {Number(square.Seconds)} s, heading {Degrees(stop.FinalHeading)} at standstill."
-        : $"{name}: at most {Degrees(stop.GreatestSideslip)} out of line, heading {Degrees(stop.FinalHeading)} at standstill.";
+        : $"{name}: at most {Degrees(stop.GreatestSideslip)} of sideslip, heading {Degrees(stop.FinalHeading)} at standstill.";
 
     internal static Tone CaseTone(string name, int place) => name.Contains("rear", StringComparison.OrdinalIgnoreCase) ? Tone.Rear
         : name.Contains("front", StringComparison.OrdinalIgnoreCase) ? Tone.Front

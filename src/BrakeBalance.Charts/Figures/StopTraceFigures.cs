@@ -60,7 +60,7 @@ public static partial class StopFigures
                 + $"to {Text(Measure.BrakeForce, Force.FromNewtons(stop.Trace.Max(s => s.NormalReactionNewtons.Front)), units)}")
             .Describe(
                 "Normal reaction and braking force of each axle.",
-                "Load moves to the front as the braking force rises; each axle's braking force stays below its grip.",
+                "Load moves to the front as the braking force rises; each axle's braking force stays below its adhesion limit.",
                 LockWords(stop))
             .Y("Force", "N, T", Measure.BrakeForce, 0)
             .Line("load, front", Times(stop), Of(stop, s => s.NormalReactionNewtons.Front), Tone.Front, Dash.Dash)
@@ -131,21 +131,18 @@ public static partial class StopFigures
     public static Figure Distances(IReadOnlyList<StopComparisonRow> rows, UnitSystem? units = null, string id = "distances")
     {
         var figure = new FigureBuilder(id, units);
-        StopComparisonRow best = rows.MinBy(r => r.Threshold?.Distance.Meters ?? r.Panic.Distance.Meters)!;
+        StopComparisonRow best = rows.MinBy(r => r.Threshold?.Distance.Meters ?? r.Emergency.Distance.Meters)!;
         figure
-            .Title($"{Finding.Capital(best.Name)}: "
-                + $"shortest stop, just below lock-up, {figure.Text(Measure.Distance, (best.Threshold ?? best.Panic).Distance)}")
+            .Title($"{Finding.Capital(best.Name)}: shortest stop, just below lock-up, {figure.Text(Measure.Distance, (best.Threshold ?? best.Emergency).Distance)}")
             .Describe(
-                $"Stopping distance from {figure.Text(Measure.Speed, best.Panic.InitialSpeed)}, pressure build-up included. "
-                    + "The bound is no real anti-lock system.",
+                $"Stopping distance from {figure.Text(Measure.Speed, best.Emergency.InitialSpeed)}, pressure build-up included. The bound is no real anti-lock system.",
                 "Bars of stopping distance for each set-up: full pressure with locked wheels, just below lock-up, and the anti-lock bound.",
                 string.Join(' ', rows.Select(r =>
-                    $"{r.Name}: full pressure, wheels locked {figure.Text(Measure.Distance, r.Panic.Distance)}, {First(r.Panic)}; "
-                        + $"bound {figure.Text(Measure.Distance, r.Bound.Distance)}.")))
+                    $"{r.Name}: full pressure, wheels locked {figure.Text(Measure.Distance, r.Emergency.Distance)}, {First(r.Emergency)}; bound {figure.Text(Measure.Distance, r.Bound.Distance)}.")))
             .Categories("Set-up", rows.Select(r => r.Name))
             .Y("Stopping distance", "s", Measure.Distance, 0)
-            .Bars("full pressure, wheels locked", rows.Select(r => r.Panic.Distance).ToArray(), Tone.Rear, Hatch.Rising)
-            .Bars("just below lock-up", rows.Select(r => (r.Threshold ?? r.Panic).Distance).ToArray(), Tone.Front)
+            .Bars("full pressure, wheels locked", rows.Select(r => r.Emergency.Distance).ToArray(), Tone.Rear, Hatch.Rising)
+            .Bars("just below lock-up", rows.Select(r => (r.Threshold ?? r.Emergency).Distance).ToArray(), Tone.Front)
             .Bars("anti-lock bound", rows.Select(r => r.Bound.Distance).ToArray(), Tone.Guide, Hatch.Dots)
             .Table(StopTables.SideBySide(rows, figure.Units));
         return figure.Build();

@@ -17,7 +17,7 @@ public static partial class BalanceFigures
         IReadOnlyList<UtilisationPoint> points = curve.Points;
         if (points.Count == 0)
         {
-            throw new ArgumentException($"The car reaches no braking rate at which adhesion utilisation is judged ({curve.LoadCase.Name}).",
+            throw new ArgumentException($"The car reaches no deceleration at which adhesion utilisation is judged ({curve.LoadCase.Name}).",
                 nameof(curve));
         }
 
@@ -26,19 +26,16 @@ public static partial class BalanceFigures
         UtilisationPoint[] judged = [.. points.Where(p => p.BrakingRate is >= 0.1499 and <= 0.8001)];
         UtilisationPoint[] wrong = [.. judged.Where(p => p.Rear > p.Front)];
         string order = wrong.Length == 0
-            ? "the front axle uses more adhesion than the rear from braking rate 0.15 to 0.80"
-            : "the rear axle uses more adhesion than the front "
-                + $"at braking rates from {Finding.Rate(wrong[0].BrakingRate)} to {Finding.Rate(wrong[^1].BrakingRate)}";
+            ? "the front axle uses more adhesion than the rear from 0.15 to 0.80 g"
+            : $"the rear axle uses more adhesion than the front at decelerations from {Finding.Rate(wrong[0].BrakingRate)} to {Finding.Rate(wrong[^1].BrakingRate)} g";
         double top = Math.Min(1.4, Math.Max(1.0, Math.Max(front.Max(), rear.Max())));
         var figure = new FigureBuilder(id, units)
             .Title(Finding.Capital($"{curve.LoadCase.Name}: {order}"))
             .Describe(
-                $"Adhesion utilised by each axle, {curve.LoadCase.Name}. UN R13-H asks for the front curve above the rear one "
-                    + "from 0.15 to 0.80 and both below its limit. Informative; no approval.",
-                "Adhesion utilised against braking rate: front and rear curve, the ideal line, and the limit of UN R13-H.",
-                $"Two curves near the line on which adhesion utilised equals braking rate; {order}. "
-                    + "The limit line of UN R13-H runs above from a braking rate of 0.10 to 0.52.")
-            .X("Braking rate", "z", Measure.Number, 0, 1)
+                $"Adhesion utilised by each axle, {curve.LoadCase.Name}. UN R13-H asks for the front curve above the rear one from 0.15 to 0.80 and both below its limit. Informative; no approval.",
+                "Adhesion utilised against deceleration: front and rear curve, the ideal line, and the limit of UN R13-H.",
+                $"Two curves near the line on which adhesion utilised equals deceleration; {order}. The limit line of UN R13-H runs above from a deceleration of 0.10 to 0.52 g.")
+            .X("Deceleration", "z", Measure.InG, 0, 1)
             .Y("Adhesion utilised", "f", Measure.Number, 0, Math.Ceiling(top * 5) / 5);
         AddRearAboveFront(figure, points);
         figure.Line("f = z", [0, 1], [0, 1], Tone.Guide, Dash.Dot, 1.2, "f\u00a0=\u00a0z");
@@ -59,7 +56,7 @@ public static partial class BalanceFigures
             {
                 UtilisationPoint[] rows = [.. points.Where((_, i) => i % 5 == 0)];
                 table
-                    .Column("Braking rate z", Measure.Number, rows.Select(p => p.BrakingRate).ToArray())
+                    .Column("Deceleration z", Measure.InG, rows.Select(p => p.BrakingRate).ToArray())
                     .Column("Adhesion utilised, front", Measure.Number, rows.Select(p => p.Front).ToArray())
                     .Column("Adhesion utilised, rear", Measure.Number, rows.Select(p => p.Rear).ToArray())
                     .Column("Limit of UN R13-H", Measure.Number, rows.Select(p => Limit(p.BrakingRate)));

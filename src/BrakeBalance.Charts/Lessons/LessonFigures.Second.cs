@@ -19,7 +19,7 @@ internal static partial class LessonFigures
         return Explorable.Of(
             "lesson-utilisation",
             [Control.Slider("share", "Rear share of the braking force", Measure.Percent, shares, start, units),
-                Control.Slider("rate", "Braking rate", Measure.Number, rates, 10, units)],
+                Control.Slider("rate", "Deceleration", Measure.InG, rates, 10, units)],
             state =>
             {
                 double share = shares[state["share"]];
@@ -29,16 +29,16 @@ internal static partial class LessonFigures
                 double Rear(double z) => share * z * weight / car.Balance.NormalReactions(z).Rear.Newtons;
                 bool frontLeads = Front(rate) >= Rear(rate);
                 Figure figure = new FigureBuilder("lesson-utilisation-curves", units)
-                    .Title(Invariant($"At a braking rate of {rate:0.00} the {(frontLeads ? "front" : "rear")} axle uses more of the road"))
-                    .Describe($"Adhesion utilised by both axles against braking rate. {Invented}",
+                    .Title(Invariant($"At a deceleration of {rate:0.00} g the {(frontLeads ? "front" : "rear")} axle uses more of the road"))
+                    .Describe($"Adhesion utilised by both axles against deceleration. {Invented}",
                         "Two curves around the diagonal k = z: front above it where it leads, rear above it where it leads.",
-                        Invariant($"At the rate chosen the front uses {Front(rate):0.00} and the rear {Rear(rate):0.00}."))
-                    .X("Braking rate", "z", Measure.Number, 0.1, 0.95)
+                        Invariant($"At the deceleration chosen the front uses {Front(rate):0.00} and the rear {Rear(rate):0.00}."))
+                    .X("Deceleration", "z", Measure.InG, 0.1, 0.95)
                     .Y("Adhesion utilised", "f", Measure.Number, 0, 1.4)
                     .Line("ideal, f = z", rates, rates, Tone.Ideal, Dash.Dot)
                     .Line("front axle", rates, rates.Select(Front).ToArray(), Tone.Front)
                     .Line("rear axle", rates, rates.Select(Rear).ToArray(), Tone.Rear, Dash.Dash)
-                    .Points("at the rate chosen", new double[] { rate, rate }, new double[] { Front(rate), Rear(rate) }, Tone.Main,
+                    .Points("at the deceleration chosen", new double[] { rate, rate }, new double[] { Front(rate), Rear(rate) }, Tone.Main,
                         label: "")
                     .Build();
                 return new Frame([figure],
@@ -125,12 +125,12 @@ internal static partial class LessonFigures
                     (pedal.InputRodForce(Force.FromNewtons(newtons)) / bore).Pascals)).BrakingRate;
                 double at500 = Rate(500);
                 Figure figure = new FigureBuilder("lesson-failed-assist-curve", units)
-                    .Title(Invariant($"With 500 N and no assist the brakes ask for a braking rate of {at500:0.00}"))
-                    .Describe($"Braking rate the brakes ask for against pedal force, assist gone, no losses. {Invented}",
+                    .Title(Invariant($"With 500 N and no assist the brakes ask for a deceleration of {at500:0.00} g"))
+                    .Describe($"Deceleration the brakes ask for against pedal force, assist gone, no losses. {Invented}",
                         "A rising line that bends at the valve's knee; a mark at 500 N.",
                         Invariant($"At 500 N the brakes ask for {at500:0.00}; the tyres may give less."))
                     .X("Pedal force", "F", Measure.ControlForce, 0, 800)
-                    .Y("Braking rate asked for", "z", Measure.Number, 0, 1.2)
+                    .Y("Deceleration asked for", "z", Measure.InG, 0, 1.2)
                     .Line("no assist", pedals, pedals.Select(Rate).ToArray(), Tone.Other)
                     .Upright("500 N", 500, label: "500 N (112 lbf)")
                     .Level("failed-assist rule", 0.249, label: "about what a stop from 100 km/h in 168 m needs")
@@ -179,7 +179,7 @@ internal static partial class LessonFigures
                     .Describe($"Rear against front braking force with both locking limits. {Invented}",
                         "The installed line runs from the origin until it meets the front or the rear locking limit.",
                         lockUp is null ? "No limit is met within the pressure considered."
-                            : Invariant($"The limit is met at a braking rate of {lockUp.At.BrakingRate:0.00}."))
+                            : Invariant($"The limit is met at a deceleration of {lockUp.At.BrakingRate:0.00} g."))
                     .X("Front braking force", "T₁", Measure.BrakeForce, 0, weight)
                     .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * weight)
                     .Line("ideal curve", rates.Select(r => model.IdealForces(r).Front.Newtons)
@@ -204,11 +204,11 @@ internal static partial class LessonFigures
                 [
                     new("Locks first", lockUp is null
                         ? "no axle" : lockUp.First switch { Axle.Front => "front axle", Axle.Rear => "rear axle", _ => "both axles" }),
-                    new("At braking rate", lockUp is null ? "–" : Measure.Number.Text(lockUp.At.BrakingRate, units)),
+                    new("At a deceleration of", lockUp is null ? "–" : Measure.InG.Text(lockUp.At.BrakingRate, units)),
                     new("Braking efficiency", lockUp is null ? "–" : Measure.Percent.Text(lockUp.Efficiency, units)),
                 ],
                 lockUp?.First == Axle.Rear
-                    ? new Verdict("Rear first: the car can spin before the driver can answer.", VerdictKind.Caution)
+                    ? new Verdict("Rear first: the car can spin before the driver can react.", VerdictKind.Caution)
                     : new Verdict("Front first: the car runs straight on, unsteered.", VerdictKind.Good));
             });
     }

@@ -63,7 +63,7 @@ internal static partial class LessonFigures
                 PerAxle<Force> before = car.Balance.StaticAxleLoads;
                 double share = loads.Front / (loads.Front + loads.Rear);
                 Figure figure = new FigureBuilder("lesson-static-load-bars", units)
-                    .Title(Invariant($"The front axle carries {share:0.0%} of the weight"))
+                    .Title(Invariant($"The front axle carries {share:0.0\u00a0%} of the weight"))
                     .Describe($"Axle loads at rest, before and with the added load. {Invented}",
                         "Bars of the front and the rear axle load at rest, before and after a load is added.",
                         $"Without the load the front axle carries {Measure.BrakeForce.Text(before.Front, units)} "
@@ -89,7 +89,7 @@ internal static partial class LessonFigures
         double[] rates = Rates[..21];
         return Explorable.Of(
             "lesson-load-transfer",
-            [Control.Slider("rate", "Braking rate", Measure.Number, rates, 12, units),
+            [Control.Slider("rate", "Deceleration", Measure.InG, rates, 12, units),
                 Control.Slider("height", "Height of the centre of gravity", Measure.Travel, heights, 3, units)],
             state =>
             {
@@ -99,17 +99,15 @@ internal static partial class LessonFigures
                 PerAxle<Force> at = model.NormalReactions(rate);
                 double shift = at.Front.Newtons - model.StaticAxleLoads.Front.Newtons;
                 Figure figure = new FigureBuilder("lesson-load-transfer-lines", units)
-                    .Title(Invariant($"At a braking rate of {rate:0.00} the rear axle keeps {at.Rear / model.Weight:0%} of the weight"))
-                    .Describe($"Normal reactions of both axles against braking rate. {Invented}",
-                        "Two straight lines: the front load rises with braking rate, the rear load falls by as much.",
-                        $"The front load rises from {Measure.BrakeForce.Text(model.StaticAxleLoads.Front, units)} "
-                            + $"at rest to {Measure.BrakeForce.Text(at.Front, units)} at the rate chosen; "
-                            + $"the rear load falls by the same {Measure.BrakeForce.Text(shift, units)}.")
-                    .X("Braking rate", "z", Measure.Number, 0, 1)
+                    .Title(Invariant($"At a deceleration of {rate:0.00} g the rear axle keeps {at.Rear / model.Weight:0\u00a0%} of the weight"))
+                    .Describe($"Normal reactions of both axles against deceleration. {Invented}",
+                        "Two straight lines: the front load rises with deceleration, the rear load falls by as much.",
+                        $"The front load rises from {Measure.BrakeForce.Text(model.StaticAxleLoads.Front, units)} at rest to {Measure.BrakeForce.Text(at.Front, units)} at the deceleration chosen; the rear load falls by the same {Measure.BrakeForce.Text(shift, units)}.")
+                    .X("Deceleration", "z", Measure.InG, 0, 1)
                     .Y("Normal reaction", "N", Measure.BrakeForce, 0, model.Weight.Newtons)
                     .Line("front axle", rates, rates.Select(z => model.NormalReactions(z).Front.Newtons).ToArray(), Tone.Front)
                     .Line("rear axle", rates, rates.Select(z => model.NormalReactions(z).Rear.Newtons).ToArray(), Tone.Rear, Dash.Dash)
-                    .Points("at the rate chosen", new double[] { rate, rate }, new double[] { at.Front.Newtons, at.Rear.Newtons },
+                    .Points("at the deceleration chosen", new double[] { rate, rate }, new double[] { at.Front.Newtons, at.Rear.Newtons },
                         Tone.Main, label: "")
                     .Build();
                 return new Frame([figure],
@@ -130,7 +128,7 @@ internal static partial class LessonFigures
         return Explorable.Of(
             "lesson-ideal-curve",
             [
-                Control.Slider("rate", "Braking rate", Measure.Number, rates, 7, units),
+                Control.Slider("rate", "Deceleration", Measure.InG, rates, 7, units),
                 Control.Slider("height", "Height of the centre of gravity", Measure.Travel, heights, 2, units),
                 Control.Slider("share", "Weight on the front axle at rest", Measure.Percent, shares, 2, units),
             ],
@@ -146,18 +144,17 @@ internal static partial class LessonFigures
                 double rear = rate > 0 ? at.Rear / (at.Front + at.Rear) : 1 - shares[state["share"]];
                 return new Frame([
                     new FigureBuilder("lesson-ideal-curve-plane", units)
-                        .Title(Invariant($"At a braking rate of {rate:0.00} the rear axle should do {rear:0%} of the braking"))
-                        .Describe($"Ideal rear against front braking force up to a rate of 1.0. {Invented}",
-                            "A curve that rises from the origin, flattens and bends down; a dot marks the braking rate chosen.",
-                            $"At the rate chosen the ideal forces are {Measure.BrakeForce.Text(at.Front, units)} "
-                                + $"in front and {Measure.BrakeForce.Text(at.Rear, units)} at the rear.")
+                        .Title(Invariant($"At a deceleration of {rate:0.00} g the rear axle should do {rear:0\u00a0%} of the braking"))
+                        .Describe($"Ideal rear against front braking force up to a deceleration of 1.0 g. {Invented}",
+                            "A curve that rises from the origin, flattens and bends down; a dot marks the deceleration chosen.",
+                            $"At the deceleration chosen the ideal forces are {Measure.BrakeForce.Text(at.Front, units)} in front and {Measure.BrakeForce.Text(at.Rear, units)} at the rear.")
                         .X("Front braking force", "T₁", Measure.BrakeForce, 0, top)
                         .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * top)
                         .Line("ideal curve", rates.Select(z => model.IdealForces(z).Front.Newtons)
                             .ToArray(), rates.Select(z => model.IdealForces(z).Rear.Newtons).ToArray(), Tone.Ideal)
-                        .Line("equal braking rate", new double[] { Math.Max(0, (rate - 0.45) * top), rate * top },
+                        .Line("equal deceleration", new double[] { Math.Max(0, (rate - 0.45) * top), rate * top },
                             new double[] { Math.Min(rate, 0.45) * top, 0 }, Tone.Guide, Dash.Dot, label: "")
-                        .Points("at the rate chosen", new double[] { at.Front.Newtons }, new double[] { at.Rear.Newtons }, Tone.Main,
+                        .Points("at the deceleration chosen", new double[] { at.Front.Newtons }, new double[] { at.Rear.Newtons }, Tone.Main,
                             label: "")
                         .Build(),
                 ],
@@ -186,14 +183,12 @@ internal static partial class LessonFigures
                 double? critical = ratio.CriticalRate;
                 FigureBuilder figure = new FigureBuilder("lesson-fixed-ratio-plane", units)
                     .Title(critical is { } z
-                        ? Invariant($"Below a braking rate of {z:0.00} the front axle leads, above it the rear")
-                        : "The rear axle leads at every braking rate")
-                    .Describe($"A fixed share against the ideal curve, up to a rate of 1.0. {Invented}",
+                        ? Invariant($"Below a deceleration of {z:0.00} g the front axle leads, above it the rear")
+                        : "The rear axle leads at every deceleration")
+                    .Describe($"A fixed share against the ideal curve, up to a deceleration of 1.0 g. {Invented}",
                         "A straight line from the origin and the bent ideal curve; they cross once or not at all.",
                         critical is { } crossing
-                            ? Invariant($"The straight line lies below the ideal curve up to a braking rate of {crossing:0.00} ")
-                                + "and above it from there on."
-                            : "The straight line lies above the ideal curve everywhere.")
+                            ? Invariant($"The straight line lies below the ideal curve up to a deceleration of {crossing:0.00} g and above it from there on.") : "The straight line lies above the ideal curve everywhere.")
                     .X("Front braking force", "T₁", Measure.BrakeForce, 0, weight)
                     .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * weight)
                     .Line("ideal curve", rates.Select(r => car.Balance.IdealForces(r).Front.Newtons)
@@ -207,7 +202,7 @@ internal static partial class LessonFigures
 
                 return new Frame([figure.Build()],
                 [
-                    new("Both use the same at", critical is { } rate ? $"z = {Measure.Number.Text(rate, units)}" : "no rate"),
+                    new("Both use the same at", critical is { } rate ? $"z = {Measure.Number.Text(rate, units)}" : "no deceleration"),
                     new($"Efficiency at adhesion 0.8", Measure.Percent.Text(ratio.Efficiency(0.8), units)),
                     new("Locks first at 0.8", ratio.FrontLockRate(0.8) is { } front && front < ratio.RearLockRate(0.8)
                         ? "front axle" : "rear axle"),
@@ -247,10 +242,10 @@ internal static partial class LessonFigures
                     .Build();
                 BalanceState[] states = [.. inlets.Select(model.StateAt).Where(s => s.FrontForceNewtons < weight)];
                 Figure forces = new FigureBuilder("lesson-knee-forces", units)
-                    .Title(Invariant($"The installed line bends at a braking rate of {atKnee.BrakingRate:0.00}"))
+                    .Title(Invariant($"The installed line bends at a deceleration of {atKnee.BrakingRate:0.00} g"))
                     .Describe($"Rear against front braking force with the ideal curve. {Invented}",
                         "The installed line bends at the knee and stays under or crosses the ideal curve.",
-                        Invariant($"The bend lies at a braking rate of {atKnee.BrakingRate:0.00}."))
+                        Invariant($"The bend lies at a deceleration of {atKnee.BrakingRate:0.00} g."))
                     .X("Front braking force", "T₁", Measure.BrakeForce, 0, weight)
                     .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * weight)
                     .Line("ideal curve", rates.Select(r => model.IdealForces(r).Front.Newtons)
@@ -264,10 +259,10 @@ internal static partial class LessonFigures
                 return new Frame([pressures, forces],
                 [
                     new("Knee reached at", $"z = {Measure.Number.Text(atKnee.BrakingRate, units)}"),
-                    new("Rear leads from", rearLed is { } rate ? $"z = {Measure.Number.Text(rate, units)}" : "no rate up to 1.0"),
+                    new("Rear leads from", rearLed is { } rate ? $"z = {Measure.Number.Text(rate, units)}" : "no deceleration up to 1.0"),
                 ],
-                rearLed is null ? new Verdict("The front axle leads up to a braking rate of 1.0.", VerdictKind.Good)
-                    : new Verdict("Somewhere below a rate of 1.0 the rear axle leads: it would lock first there.", VerdictKind.Caution));
+                rearLed is null ? new Verdict("The front axle leads up to a deceleration of 1.0 g.", VerdictKind.Good)
+                    : new Verdict("Somewhere below a deceleration of 1.0 g the rear axle leads: it would lock first there.", VerdictKind.Caution));
             });
     }
 }

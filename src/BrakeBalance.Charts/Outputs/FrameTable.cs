@@ -60,7 +60,7 @@ public sealed class FrameTable(DataFrame frame, int mostRows = FrameTable.Defaul
     }
 
     /// <summary>The whole frame as comma-separated values, numbers in full precision.</summary>
-    /// <returns>A heading and one line a row, parted by LF.</returns>
+    /// <returns>A heading and one line a row, separated by LF.</returns>
     public string ToCsv()
     {
         var csv = new StringBuilder();

@@ -13,7 +13,7 @@ public static class ValueText
 
     /// <summary>Any value as plain text.</summary>
     /// <param name="value">What the cell returned or showed; may be null.</param>
-    /// <returns>Lines parted by LF; the same in every culture.</returns>
+    /// <returns>Lines separated by LF; the same in every culture.</returns>
     public static string Of(object? value) => value switch
     {
         null => "null",

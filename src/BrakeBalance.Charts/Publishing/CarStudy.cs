@@ -25,7 +25,7 @@ internal sealed class CarStudy
     private readonly Lazy<BalanceModel?> _advised;
     private readonly Lazy<bool> _canStop;
     private readonly Lazy<StopSetup> _setup;
-    private readonly Lazy<StopResult> _panic;
+    private readonly Lazy<StopResult> _emergency;
     private readonly Lazy<IReadOnlyList<(string Name, YawResult Stop)>> _yaw;
     private readonly Lazy<IReadOnlyList<StopComparisonRow>> _rows;
     private readonly Lazy<(PerAxle<ThermalBrake> Brakes, HeatResult Result)> _fade;
@@ -46,12 +46,12 @@ internal sealed class CarStudy
         _advised = new(Advised);
         _canStop = new(() => car.LoadCases.All(load => StopSetup.WhyNoStop(car, load) is null));
         _setup = new(() => StopSetup.From(car, car.LoadCases[0], Dry));
-        _panic = new(() => StraightStop.Run(Setup.Car, Setup.Panic, Setup.BuildUp, From));
+        _emergency = new(() => StraightStop.Run(Setup.Car, Setup.Emergency, Setup.BuildUp, From));
         _yaw = new(Yaw);
         _rows = new(() => StopComparison.Of(
             new (string, Vehicle)[]
             {
-                ("As in the file", car),
+                ("Present setting", car),
                 ("Without the rear valve", car with { Hydraulics = car.Hydraulics.WithoutRearProportioning() }),
                 ("Rear friction 15 % up", car.WithFrictionFactors(1, 1.15)),
             }.Where(row => StopSetup.WhyNoStop(row.Item2, car.LoadCases[0]) is null),
@@ -96,8 +96,8 @@ internal sealed class CarStudy
     /// <summary>The car ready to stop on a dry road.</summary>
     public StopSetup Setup => _setup.Value;
 
-    /// <summary>A panic stop.</summary>
-    public StopResult Panic => _panic.Value;
+    /// <summary>An emergency stop.</summary>
+    public StopResult Emergency => _emergency.Value;
 
     /// <summary>Stops with one axle locked, and with none.</summary>
     public IReadOnlyList<(string Name, YawResult Stop)> YawStops => _yaw.Value;

@@ -209,7 +209,7 @@ public static partial class FigureCatalogue
         (string, PedalTravel)[] cases = [.. new[] { 0.3, 0.5, 0.7 }
             .Select(rate => (Rate: rate, Travel: force.AtRate(rate) is { } at ? force.TravelAt(at.Balance.MasterPressure) : null))
             .Where(item => item.Travel is not null)
-            .Select(item => (FormattableString.Invariant($"rate {item.Rate:0.0}"), item.Travel!))];
+            .Select(item => (FormattableString.Invariant($"{item.Rate:0.0} g"), item.Travel!))];
         return cases.Length == 0 ? null : FootFigures.Travel(cases, control.Pedal.AvailableTravel, car.Car.Name, units: units);
     }
 
@@ -218,7 +218,7 @@ public static partial class FigureCatalogue
         new()
         {
             Name = "stop-speed", Needs = Press,
-            Make = (car, units) => car.CanStop ? StopFigures.SpeedOverTime(car.Panic, units: units) : null,
+            Make = (car, units) => car.CanStop ? StopFigures.SpeedOverTime(car.Emergency, units: units) : null,
             Plain = new(
                 "An emergency stop on a dry road, second by second: "
                     + "the speed of the car and of its wheels. A locked wheel no longer turns.",
@@ -227,7 +227,7 @@ public static partial class FigureCatalogue
         new()
         {
             Name = "stop-deceleration", Needs = Press,
-            Make = (car, units) => car.CanStop ? StopFigures.DecelerationOverTime(car.Panic, units: units) : null,
+            Make = (car, units) => car.CanStop ? StopFigures.DecelerationOverTime(car.Emergency, units: units) : null,
             Plain = new(
                 "How strongly the car slows down during an emergency stop. "
                     + "It takes a moment for the pressure to rise, and locked wheels slow the car less.",
@@ -236,7 +236,7 @@ public static partial class FigureCatalogue
         new()
         {
             Name = "stop-loads", Needs = Press,
-            Make = (car, units) => car.CanStop ? StopFigures.LoadsOverTime(car.Panic, units: units) : null,
+            Make = (car, units) => car.CanStop ? StopFigures.LoadsOverTime(car.Emergency, units: units) : null,
             Plain = new(
                 "Braking presses the front wheels down and lifts the rear. "
                     + "That is why the rear brakes must do less the harder the car slows.",
@@ -245,7 +245,7 @@ public static partial class FigureCatalogue
         new()
         {
             Name = "force-course", Needs = Press,
-            Make = (car, units) => car.CanStop ? StopFigures.ForceCourse(car.Light, car.Panic, CarStudy.Dry, units: units) : null,
+            Make = (car, units) => car.CanStop ? StopFigures.ForceCourse(car.Light, car.Emergency, CarStudy.Dry, units: units) : null,
             Plain = new(
                 "The path of one emergency stop in the picture of front and rear braking. "
                     + "Where wheels lock, the path leaves the car's line.",

@@ -16,24 +16,19 @@ public static class PlainWording
             (@"rear limit of FMVSS 135", "United States limit for the rear"),
             (@"UN R13-H|UN R13|FMVSS \d+", "the rule for new cars"),
             (@" \(49 CFR [^)]*\)", ""),
-            (@"whose adhesion utilised equals braking rate", "of the perfect split"),
-            (@"adhesion utilised equals braking rate", "both axles use the same grip"),
-            (@"between braking rates of (\d+\.\d+) and (\d+\.\d+)", "when braking between $1 and $2 g"),
-            (@"at braking rates from (\d+\.\d+) to (\d+\.\d+)", "when braking at $1 to $2 g"),
-            (@"from a braking rate of (\d+\.\d+) to (\d+\.\d+)", "from $1 to $2 g of braking"),
-            (@"from braking rate (\d+\.\d+) to (\d+\.\d+)", "from $1 to $2 g of braking"),
+            (@"whose adhesion utilised equals deceleration", "of the perfect split"),
+            (@"adhesion utilised equals deceleration", "both axles use the same grip"),
+            (@"between decelerations of (\d+\.\d+) and (\d+\.\d+ g)", "when braking between $1 and $2"),
+            (@"at decelerations from (\d+\.\d+) to (\d+\.\d+ g)", "when braking at $1 to $2"),
+            (@"from a deceleration of (\d+\.\d+) to (\d+\.\d+ g)", "from $1 to $2 of braking"),
             (@"between (\d+\.\d+) and (\d+\.\d+)(?! g)", "between $1 and $2"),
-            (@"up to a braking rate of (\d+\.\d+)", "up to $1 g of braking"),
-            (@"for a braking rate of (\d+\.\d+)", "for $1 g of braking"),
-            (@"at every braking rate", "however hard it brakes"),
-            (@"at a braking rate of (\d+\.\d+)", "when braking at $1 g"),
-            (@"a braking rate of (\d+\.\d+)", "braking at $1 g"),
-            (@"up to a rate of (\d+\.\d+)", "up to $1 g"),
-            (@"a rate of (\d+\.\d+)", "braking at $1 g"),
-            (@"braking rate (\d+\.\d+)", "$1 g"),
-            (@"\brate (\d+\.\d+)", "$1 g"),
-            (@"braking rate at first lock", "braking when the first wheel locks"),
-            (@"braking rates?( z)?", "braking"),
+            (@"up to a deceleration of (\d+\.\d+ g)", "up to $1 of braking"),
+            (@"for a deceleration of (\d+\.\d+ g)", "for $1 of braking"),
+            (@"at every deceleration", "however hard it brakes"),
+            (@"at a deceleration of (\d+\.\d+ g)", "when braking at $1"),
+            (@"a deceleration of (\d+\.\d+ g)", "braking at $1"),
+            (@"deceleration at first lock", "braking when the first wheel locks"),
+            (@"decelerations?( z)?", "braking"),
             (@"the mean braking efficiency", "the average share of grip used"),
             (@"the least braking efficiency", "the smallest share of grip used"),
             (@"mean braking efficiency|mean efficiency", "average share of grip used"),
@@ -95,7 +90,6 @@ public static class PlainWording
             (@"normal reactions?", "wheel load"),
             (@"sideslip", "drift angle"),
             (@"peak slip|\bslip\b", "sliding"),
-            (@"\bpanic\b", "emergency stop"),
             (@"build-up", "pressure rising"),
             (@"hat\b(?= )", "hub"),
             (@"front hat", "front hub"),
@@ -105,9 +99,6 @@ public static class PlainWording
             (@"\bbore\b", "width"),
         }.Select(pair => (new Regex(pair.Item1, RegexOptions.IgnoreCase | RegexOptions.CultureInvariant), pair.Item2)),
     ];
-
-    private static readonly Regex PureBraking =
-        new(@"^([^\[]*\bbraking\b[^\[]*) \[–\]", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
 
     /// <summary>The figure in plain words: axes, labels, texts and table; the drawing and its numbers stay.</summary>
     /// <param name="figure">The figure.</param>
@@ -174,8 +165,7 @@ public static class PlainWording
         DataFrameColumn copy = column is StringDataFrameColumn words
             ? new StringDataFrameColumn(column.Name, words.Select(cell => Say(cell ?? "")))
             : column.Clone();
-        string name = PureBraking.Replace(Say(column.Name), "$1 [g]").Replace(" [–]", "", StringComparison.Ordinal);
-        copy.SetName(name);
+        copy.SetName(Say(column.Name).Replace(" [–]", "", StringComparison.Ordinal));
         return copy;
     })));
 }

@@ -150,7 +150,7 @@ internal static class StoryFigures
     public const string Metering = "At the very start another valve keeps the front brakes waiting until the rear shoes touch.";
 
     /// <summary>Whether there is such a valve.</summary>
-    public static bool HoldsFront(Vehicle vehicle) => vehicle.Hydraulics.FrontValves.OfType<HoldOffValve>().Any();
+    public static bool HoldsFront(Vehicle vehicle) => vehicle.Hydraulics.FrontValves.OfType<MeteringValve>().Any();
 
     private static Measure GForce { get; } = Measure.Pure("braking", "g", 1, 0.01);
 

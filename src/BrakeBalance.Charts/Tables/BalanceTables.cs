@@ -62,7 +62,7 @@ public static class BalanceTables
         PerAxle<Force>[] loads = [.. brakingRates.Select(model.NormalReactions)];
         PerAxle<Force>[] ideal = [.. brakingRates.Select(model.IdealForces)];
         return new TableBuilder(units)
-            .Rounded("Braking rate z", Measure.Number, brakingRates.Select(rate => (double?)rate))
+            .Rounded("Deceleration z", Measure.InG, brakingRates.Select(rate => (double?)rate))
             .Rounded("Front load N₁", Measure.BrakeForce, loads.Select(load => (double?)load.Front.Newtons))
             .Rounded("Rear load N₂", Measure.BrakeForce, loads.Select(load => (double?)load.Rear.Newtons))
             .Rounded("Ideal front force T₁", Measure.BrakeForce, ideal.Select(force => (double?)force.Front.Newtons))
@@ -82,7 +82,7 @@ public static class BalanceTables
         return new TableBuilder(units)
             .Rounded("Adhesion k", Measure.Number, adhesions.Select(adhesion => (double?)adhesion))
             .Words("Locks first", lockUps.Select(First))
-            .Rounded("Braking rate z", Measure.Number, lockUps.Select(lockUp => lockUp?.At.BrakingRate))
+            .Rounded("Deceleration z", Measure.InG, lockUps.Select(lockUp => lockUp?.At.BrakingRate))
             .Rounded("Front line pressure", Measure.LinePressure, lockUps.Select(lockUp => lockUp?.At.LinePressures.Front.Pascals))
             .Rounded("Rear line pressure", Measure.LinePressure, lockUps.Select(lockUp => lockUp?.At.LinePressures.Rear.Pascals))
             .Rounded("Utilised in front f₁", Measure.Number, lockUps.Select(lockUp => lockUp?.At.AdhesionUtilisation.Front))
@@ -116,8 +116,8 @@ public static class BalanceTables
             .Rounded("Adhesion k", Measure.Number, cases.Select(row => (double?)row.Adhesion))
             .Words("Before: locks first", cases.Select(row => First(row.Before)))
             .Words("After: locks first", cases.Select(row => First(row.After)))
-            .Rounded("Before: rate z", Measure.Number, cases.Select(row => row.Before?.At.BrakingRate))
-            .Rounded("After: rate z", Measure.Number, cases.Select(row => row.After?.At.BrakingRate))
+            .Rounded("Before: deceleration z", Measure.InG, cases.Select(row => row.Before?.At.BrakingRate))
+            .Rounded("After: deceleration z", Measure.InG, cases.Select(row => row.After?.At.BrakingRate))
             .Rounded("Before: efficiency", Measure.Percent, cases.Select(row => row.Before?.Efficiency))
             .Rounded("After: efficiency", Measure.Percent, cases.Select(row => row.After?.Efficiency))
             .Build().Frame;

@@ -20,14 +20,14 @@ public static class MeasurementTables
             .Words("Reason", problems.Count == 0 ? ["nothing was left out"] : problems.Select(p => p.Reason)).Build(),
     };
 
-    /// <summary>Knee and slope of each position of the knob.</summary>
+    /// <summary>Knee and slope of each position of the adjuster.</summary>
     /// <param name="analysis">The analysis of the gauges.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The table's short name.</param>
     /// <returns>The table.</returns>
     public static NamedTable Knees(GaugeAnalysis analysis, UnitSystem? units = null, string id = "knees")
     {
-        (KnobPosition Position, ValveFit Fit)[] rows =
+        (AdjusterPosition Position, ValveFit Fit)[] rows =
             [.. analysis.Positions.SelectMany(p => new[] { p.Apply, p.Release }.OfType<ValveFit>().Select(f => (p, f)))];
         return new NamedTable
         {

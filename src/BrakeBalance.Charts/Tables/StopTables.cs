@@ -17,11 +17,11 @@ public static class StopTables
         return new TableBuilder(shown)
             .Words("Set-up", rows.Select(r => r.Name))
             .Column("Full pressure, wheels locked", Measure.Distance,
-                rows.Select(r => Rounded(Measure.Distance, r.Panic.Distance.Meters, shown)))
+                rows.Select(r => Rounded(Measure.Distance, r.Emergency.Distance.Meters, shown)))
             .Column("Just below lock-up", Measure.Distance,
                 rows.Select(r => Rounded(Measure.Distance, r.Threshold?.Distance.Meters, shown)))
             .Column("Anti-lock bound", Measure.Distance, rows.Select(r => Rounded(Measure.Distance, r.Bound.Distance.Meters, shown)))
-            .Words("Full pressure: locks first", rows.Select(r => First(r.Panic.FirstLock)))
+            .Words("Full pressure: locks first", rows.Select(r => First(r.Emergency.FirstLock)))
             .Words("Steady: locks first", rows.Select(r => First(LockPressure.Lowest(r.Setup.Car, Speed.Zero)?.Axle)))
             .Column("Largest sideslip, 8 % past lock-up", Measure.Angle,
                 rows.Select(r => Rounded(Measure.Angle, r.FirmOnCrown.GreatestSideslip.Radians, shown)))

@@ -144,6 +144,6 @@ internal static class BenchCommand
         }
 
         SummaryTables.Write(console, BenchTables.Findings(report.Findings));
-        console.WriteLine("Pressures are gauge. A calculation is no approval: brake work belongs in competent hands, under the car's service manual.");
+        console.WriteLine("Pressures are gauge. A calculation is no approval: brake work is for competent people, under the car's service manual.");
     }
 }

@@ -14,7 +14,7 @@ internal static class CommandLine
         """
         Brake balance of a car: which axle locks first, and where the proportioning valve belongs.
 
-        A calculation is no approval. Brake work and test stops belong in competent hands and off public roads,
+        A calculation is no approval. Brake work and test stops are for competent people and off public roads,
         under local law and the car's service manual. A car whose rear axle locks first spins.
 
         """ + ExitCode.Meanings;

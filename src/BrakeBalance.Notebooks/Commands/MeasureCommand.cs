@@ -40,22 +40,24 @@ internal static class MeasureCommand
 
     private static Command Gauges(Terminal terminal)
     {
-        Argument<string> log = Log("Gauge pairs: front and rear line pressure, turns and phase, as CSV");
+        Argument<string> log = Log("Gauge pairs: front and rear line pressure, turns and phase, as CSV; or the vehicle file that names such a log");
         var below = new Option<double>("--below-knee")
         {
-            Description = "Rear over front line pressure below the knee: 1 for one master cylinder, else what two bores and a bar make it",
+            Description = "Rear over front line pressure below the knee: 1 for one master cylinder, else what two bores and a bar make it; by a vehicle file when one is named",
             HelpName = "NUMBER",
             DefaultValueFactory = _ => 1,
         };
         (Option<bool> json, Option<string> units, Option<bool> lost) = (Json(), VehicleOptions.Units(), LogInput.AllowLost());
-        var command = new Command("gauges", "Knee and slope of the valve by turns of its knob, and what is wrong with the lines.")
+        var command = new Command("gauges", "Knee and slope of the valve by turns of its adjuster, and what is wrong with the lines.")
         {
             log, below, json, units, lost,
         };
         command.SetAction(parsed =>
         {
-            LogReading<GaugePair> reading = LogInput.Read(parsed.GetRequiredValue(log), LogReader.ReadGaugePairs, parsed.GetValue(lost));
-            double ratio = parsed.GetValue(below);
+            (string path, Vehicle? car) = LogOf(parsed.GetRequiredValue(log), "gauges", logs => logs.Gauges);
+            LogReading<GaugePair> reading = LogInput.Read(path, LogReader.ReadGaugePairs, parsed.GetValue(lost));
+            double ratio = car is not null && parsed.GetResult(below) is null or { Implicit: true }
+                ? car.Hydraulics.Split.RearToFrontPressureRatio : parsed.GetValue(below);
             if (ratio is not (>= 0.1 and <= 10))
             {
                 throw new BadInputException("--below-knee: a number from 0.1 to 10, such as 1 or 0.85.");
@@ -84,7 +86,7 @@ internal static class MeasureCommand
 
     private static Command Series(Terminal terminal)
     {
-        Argument<string> log = Log("Time and speed or acceleration, 10 to 200 samples a second, as CSV");
+        Argument<string> log = Log("Time and speed or acceleration, 10 to 200 samples a second, as CSV; or the vehicle file that names such a log");
         var dive = new Option<double?>("--dive")
         {
             Description = "Nose-down pitch of the body at 1 g, in degrees; only an accelerometer needs it",
@@ -92,16 +94,17 @@ internal static class MeasureCommand
         };
         (Option<bool> json, Option<string> units, Option<bool> lost) = (Json(), VehicleOptions.Units(), LogInput.AllowLost());
         var command = new Command("series",
-            "Finds the stops in a logger's or telephone's readings and their mean fully developed deceleration.")
+            "Finds the stops in a logger's or phone's readings and their mean fully developed deceleration.")
         {
             log, dive, json, units, lost,
         };
         command.SetAction(parsed =>
         {
-            LogReading<MotionSample> reading = LogInput.Read(parsed.GetRequiredValue(log), LogReader.ReadTimeSeries, parsed.GetValue(lost));
+            (string path, _) = LogOf(parsed.GetRequiredValue(log), "series", logs => logs.Series);
+            LogReading<MotionSample> reading = LogInput.Read(path, LogReader.ReadTimeSeries, parsed.GetValue(lost));
             if (StopFinder.WhyTooFew(reading.Rows) is { } few)
             {
-                throw new BadInputException($"{parsed.GetRequiredValue(log)}: {few}");
+                throw new BadInputException($"{path}: {few}");
             }
 
             double? degrees = parsed.GetValue(dive);
@@ -218,6 +221,12 @@ internal static class MeasureCommand
                     node["gauges_left_out"] = MeasureJson.Problems(pairs.Problems);
                 }
 
+                if (own?.Series is { } series)
+                {
+                    node["series"] = measured.Stops(StopFinder.Find(series.Rows));
+                    node["series_left_out"] = MeasureJson.Problems(series.Problems);
+                }
+
                 node["turns_by_gauges"] = TurnsByGauges(answer, valve);
                 terminal.Output.WriteLine(MeasureJson.Text(node));
             }
@@ -229,6 +238,11 @@ internal static class MeasureCommand
                 }
 
                 Show(terminal, log, estimate, answer, next, valve, System(parsed, units));
+                if (own?.Series is { } series)
+                {
+                    SummaryTables.Write(terminal.Rich(Terminal.Narrow), MeasurementTables.LeftOut(series.Problems));
+                    SummaryTables.Write(terminal.Rich(Terminal.Narrow), MeasurementTables.Stops(StopFinder.Find(series.Rows), System(parsed, units)));
+                }
             }
 
             return ExitCode.Success;
@@ -373,7 +387,7 @@ internal static class MeasureCommand
         Argument<string> file = VehicleArgument();
         var surfaces = new Option<string>("--surfaces")
         {
-            Description = "Surfaces to test on, parted by commas",
+            Description = "Surfaces to test on, separated by commas",
             HelpName = "NAMES",
             DefaultValueFactory = _ => "dry,wet",
         };
@@ -523,6 +537,26 @@ internal static class MeasureCommand
             return ExitCode.Success;
         });
         return command;
+    }
+
+    // A log by its own path, or by the vehicle file that names it.
+    private static (string Path, Vehicle? Car) LogOf(string named, string entry, Func<MeasurementLogs, string?> log)
+    {
+        if (!named.EndsWith(".json", StringComparison.OrdinalIgnoreCase))
+        {
+            return (named, null);
+        }
+
+        try
+        {
+            VehicleReading reading = VehicleFile.Load(named);
+            return reading.Logs is { } logs && log(logs) is { } path ? (path, reading.Vehicle)
+                : throw new BadInputException($"{named}: measurements.{entry} names no log. Accepted: a log (CSV), or a vehicle file that names one there.");
+        }
+        catch (VehicleFileException exception)
+        {
+            throw new BadInputException([.. exception.Problems.Select(problem => $"{named}: {problem}")]);
+        }
     }
 
     private static Argument<string> Log(string description) => new("LOG") { Description = description };

@@ -104,6 +104,7 @@ internal static class RenderCommand
             {
                 SingleFile = parsed.GetValue(single),
                 Facts = facts,
+                FactsOf = run => Facts(run, input, parsed.GetValue(bench), chosen),
                 Answers = whole
                     ?
                     [
@@ -256,9 +257,26 @@ internal static class RenderCommand
     private static NotebookGroup Group(NotebookDocument document) =>
         Path.GetFileName(document.Folder) == "notebooks" ? NotebookGroup.Main : NotebookGroup.Lesson;
 
-    /// <summary>The text of the car that the notebooks use, with the values that were set outside the file.</summary>
-    private static string OwnText(NotebookInput input) => input.Overrides.Select(ValueOverride.Parse).OfType<ValueOverride>()
-        .Aggregate(File.ReadAllText(input.VehiclePath), (text, change) => VehicleText.Set(text, change.Path, change.Value));
+    /// <summary>What a notebook's page rests on: the reader's own files only where it shows them.</summary>
+    private static List<KeyValuePair<string, string>> Facts(ExecutedNotebook run, NotebookInput input, string? bench, string units)
+    {
+        bool Reads(string word) => run.Cells.OfType<ExecutedCodeCell>().Any(cell => cell.Source.Contains(word, StringComparison.Ordinal));
+        List<KeyValuePair<string, string>> facts = [];
+        if (Reads(nameof(NotebookInput)) || Reads(nameof(FootInput)))
+        {
+            bool own = (!Reads("." + nameof(NotebookInput.Tests)) || input.HasOwnTests)
+                && (!Reads(nameof(FootInput)) || FootInput.Load(input).IsAsked);
+            facts = own ? Facts(input, units) : Facts(NotebookInput.Example, units);
+        }
+        else
+        {
+            facts = [.. Facts(NotebookInput.Example, units).Where(fact => fact.Key == "Units")];
+        }
+
+        return Reads(nameof(BenchInput))
+            ? [new("Bench file", bench is null ? Path.GetFileName(BenchInput.Default) + ", an invented job" : Path.GetFileName(bench)), .. facts]
+            : facts;
+    }
 
     private static List<KeyValuePair<string, string>> Facts(NotebookInput input, string units)
     {

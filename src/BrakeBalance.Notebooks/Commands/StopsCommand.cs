@@ -23,7 +23,7 @@ internal static class StopsCommand
         Option<string> units = VehicleOptions.Units();
         var adhesion = new Option<string>("--adhesion")
         {
-            Description = "Surfaces to stop on, as peak coefficients of adhesion from 0.05 to 2, parted by commas",
+            Description = "Surfaces to stop on, as peak coefficients of adhesion from 0.05 to 2, separated by commas",
             HelpName = "NUMBERS",
             DefaultValueFactory = _ => "0.3,0.6,0.9",
         };
@@ -41,7 +41,7 @@ internal static class StopsCommand
         };
         var pedalForce = new Option<string?>("--pedal-force")
         {
-            Description = "Force of the foot in a panic stop, such as \"110 lbf\"; without it the file\'s pedal.panicForce, or 500 N",
+            Description = "Force of the foot in an emergency stop, such as \"110 lbf\"; without it the file\'s pedal.emergencyForce, or 500 N",
             HelpName = "FORCE",
         };
         var release = new Option<string?>("--release")
@@ -53,7 +53,7 @@ internal static class StopsCommand
         var load = new Option<string?>("--load-case") { Description = "Only the load case of this name", HelpName = "NAME" };
         var study = new Option<int?>("--study")
         {
-            Description = "Also so many panic stops with adhesion, load and friction drawn at random, on all processors",
+            Description = "Also so many emergency stops with adhesion, load and friction drawn at random, on all processors",
             HelpName = "NUMBER",
         };
         var seed = new Option<int>("--seed")

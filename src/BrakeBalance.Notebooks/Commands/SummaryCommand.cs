@@ -22,9 +22,9 @@ internal static class SummaryCommand
         Option<string[]> set = VehicleOptions.Set();
         Option<string> units = VehicleOptions.Units();
         Option<string?> adhesions =
-            Numbers("--adhesion", "Surfaces to try, as coefficients of adhesion above 0 up to 2, parted by commas: 0.2,0.5,1.0");
+            Numbers("--adhesion", "Surfaces to try, as coefficients of adhesion above 0 up to 2, separated by commas: 0.2,0.5,1.0");
         Option<string?> rates = Numbers("--braking-rate",
-            "Braking rates to show, as deceleration over g above 0 up to 2, parted by commas: 0.3,0.6");
+            "Decelerations to show, as deceleration over g above 0 up to 2, separated by commas: 0.3,0.6");
         var speed = new Option<string?>("--speed")
         {
             Description = "Speed at which drag, lift and downforce act, with its unit; standstill when left out: --speed \"120 km/h\"",

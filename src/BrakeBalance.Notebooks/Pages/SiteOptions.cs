@@ -1,3 +1,5 @@
+using BrakeBalance.Notebooks.Execution;
+
 namespace BrakeBalance.Notebooks.Pages;
 
 /// <summary>What all pages of one run have in common.</summary>
@@ -10,6 +12,9 @@ internal sealed record SiteOptions
     /// Facts for the foot of every page, such as the vehicle file and the unit system; nothing that changes from run to run.
     /// </summary>
     public IReadOnlyList<KeyValuePair<string, string>> Facts { get; init; } = [];
+
+    /// <summary>Facts for the foot of one notebook's page; those of every page unless said.</summary>
+    public Func<ExecutedNotebook, IReadOnlyList<KeyValuePair<string, string>>> FactsOf { get => field ?? (_ => Facts); init; }
 
     /// <summary>Pages that are no notebooks and answer for the car; the index lists them first.</summary>
     public IReadOnlyList<RenderedPage> Answers { get; init; } = [];

@@ -21,11 +21,14 @@ public sealed record Measure
         _customary = customary;
     }
 
-    /// <summary>A pure number, such as a braking rate or an adhesion [–].</summary>
+    /// <summary>A pure number, such as an adhesion [–].</summary>
     public static Measure Number { get; } = Pure("number", "", 1, 0.01);
 
     /// <summary>A fraction shown in per cent.</summary>
     public static Measure Percent { get; } = Pure("fraction", "%", 100, 1);
+
+    /// <summary>Deceleration held as a multiple of g [–], shown in g.</summary>
+    public static Measure InG { get; } = Pure("deceleration", "g", 1, 0.01);
 
     /// <summary>A count or an ordinal, shown without decimals [–].</summary>
     public static Measure Count { get; } = Pure("count", "", 1, 1);
@@ -58,12 +61,12 @@ public sealed record Measure
     public static Measure Speed { get; } =
         Of("speed", SpeedUnit.MeterPerSecond, (SpeedUnit.KilometerPerHour, "km/h", 1), (SpeedUnit.MilePerHour, "mph", 1));
 
-    /// <summary>Deceleration: m/s² or ft/s²; the SI unit is the metre per second squared.</summary>
+    /// <summary>Deceleration, shown in g; the SI unit is the metre per second squared.</summary>
     public static Measure Deceleration { get; } = Of(
         "deceleration",
         AccelerationUnit.MeterPerSecondSquared,
-        (AccelerationUnit.MeterPerSecondSquared, "m/s²", 0.1),
-        (AccelerationUnit.FootPerSecondSquared, "ft/s²", 0.5));
+        (AccelerationUnit.StandardGravity, "g", 0.01),
+        (AccelerationUnit.StandardGravity, "g", 0.01));
 
     /// <summary>Temperature: °C or °F; the SI unit is the kelvin.</summary>
     public static Measure Temperature { get; } = Of(

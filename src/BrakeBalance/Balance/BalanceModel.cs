@@ -286,7 +286,7 @@ public sealed class BalanceModel
         {
             int bit = Math.Min(31, _kernel.FrontValves + i + (added ? 1 : 0));
             int first = Array.FindIndex(_pieces, piece => (piece.Holding >> bit & 1) != 0);
-            if (valve is not HoldOffValve && first >= 0 && _pieces[first].From < _kernel.MaximumPascals)
+            if (valve is not MeteringValve && first >= 0 && _pieces[first].From < _kernel.MaximumPascals)
             {
                 knees.Add(BalancePoint.From(StateAt(_pieces[first].From)));
             }

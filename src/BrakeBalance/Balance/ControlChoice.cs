@@ -220,7 +220,7 @@ public sealed record ControlChoiceResult
 
         if (TooHardWithoutAssist)
         {
-            reasons.Add("too hard once the assist is dead");
+            reasons.Add("too hard without assist");
         }
 
         return reasons.Count == 0 ? "fits" : string.Join("; ", reasons);

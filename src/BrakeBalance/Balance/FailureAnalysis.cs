@@ -292,7 +292,7 @@ public static class FailureAnalysis
         if (lockUp is not null && lockUp.At.BrakingRate < rate)
         {
             return (null, FormattableString.Invariant(
-                $"the {AxleWords(lockUp.First)} locks at a rate of {lockUp.At.BrakingRate:0.00} on this road"));
+                $"the {AxleWords(lockUp.First)} locks at a deceleration of {lockUp.At.BrakingRate:0.00} g on this road"));
         }
 
         if (control.AtRate(rate) is not { } point)

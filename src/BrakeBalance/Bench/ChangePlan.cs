@@ -61,11 +61,11 @@ public sealed record ChangePlan
             changed.PedalForce is not { } force || force > foot.Maximum ? BenchSeverity.Wrong
                 : force > foot.Planned || force < Force.FromPoundsForce(20) ? BenchSeverity.Caution
                 : BenchSeverity.Good,
-            "The pedal gets " + (changed.PedalForce < old.PedalForce ? "lighter" : "harder"), "the rate is not reached");
+            "The pedal gets " + (changed.PedalForce < old.PedalForce ? "lighter" : "harder"), "the deceleration is not reached");
         yield return Row(ChangeTopic.Effort,
-            FormattableString.Invariant($"Pedal force at {Conditions.RateWithoutAssist:0.00} g, assist dead"), old.PedalWithoutAssist, dead,
+            FormattableString.Invariant($"Pedal force at {Conditions.RateWithoutAssist:0.00} g, no assist"), old.PedalWithoutAssist, dead,
             dead is null || dead > foot.Maximum ? BenchSeverity.Wrong : dead > foot.Planned ? BenchSeverity.Caution : BenchSeverity.Good,
-            "With a dead booster the leg has to do it", "the rate is not reached");
+            "Without assist the leg has to do it", "the deceleration is not reached");
         Pressure? runOut = changed.RunOutPressure, ceiling = changed.Vehicle.Hydraulics.MaximumPressure;
         bool early = runOut < changed.PressureAtRate, beyond = runOut > ceiling;
         yield return Row(ChangeTopic.Effort, "Front line pressure at run-out of the assist", old.RunOutPressure, runOut,
@@ -100,13 +100,13 @@ public sealed record ChangePlan
     private IEnumerable<ChangeRow> BalanceRows(Side old, Side changed)
     {
         double? before = old.RearShare, after = changed.RearShare;
-        string way = before is not { } b || after is not { } a ? "The rate is not reached"
+        string way = before is not { } b || after is not { } a ? "The deceleration is not reached"
             : Math.Abs(a - b) < 5e-4 ? "The balance stays"
             : FormattableString.Invariant($"Braking moves {(a > b ? "rearwards, the dangerous side" : "forwards")}, by {Math.Abs(a - b) * 100:0.0} points");
         yield return Row(ChangeTopic.Balance,
             FormattableString.Invariant($"Rear axle's share of braking at {Conditions.BrakingRate:0.00} g"),
             Fraction(before), Fraction(after), after is null || after > before ? BenchSeverity.Caution : BenchSeverity.Good,
-            way, "the rate is not reached");
+            way, "the deceleration is not reached");
         string now = changed.RearFirst;
         yield return new(ChangeTopic.Balance, "Rear axle locks first on adhesions", null, null, old.RearFirst, now,
             now == Side.Nowhere ? BenchSeverity.Good : BenchSeverity.Wrong,
@@ -143,7 +143,7 @@ public sealed record ChangePlan
             TemperatureDelta? rise = changed.Warming(axle);
             yield return Row(ChangeTopic.Heat,
                 FormattableString.Invariant(
-                $"{axle} rings warm by, one stop from {Conditions.Speed.KilometersPerHour:0} km/h ({Conditions.Speed.MilesPerHour:0} mph)"),
+                $"{axle} disc temperature rise, one stop from {Conditions.Speed.KilometersPerHour:0} km/h ({Conditions.Speed.MilesPerHour:0} mph)"),
                 old.Warming(axle), rise,
                 rise is { } k && k.Kelvins > 230
                     ? BenchSeverity.Caution : BenchSeverity.Good, "Bulk of the ring, before any cooling", "ring not weighed");

@@ -60,7 +60,7 @@ internal static class HoseChecks
         {
             yield return new(BenchSeverity.Good, hose.Name, FormattableString.Invariant(
                 $"spans its route of {InBoth.Text(route)} even at its shortest, {InBoth.Text(hose.ShortestUnderPressure)}."),
-                "Prove it with the wheels hanging and on both locks.");
+                "Prove it at full droop, lock to lock.");
         }
     }
 

@@ -117,14 +117,14 @@ public sealed record ReleaseEffect
         if (time is null)
         {
             return new(BenchSeverity.Wrong, where, FormattableString.Invariant(
-                $"{InBoth.Text(standing)} stand in the return with the pedal released, the springs hold {InBoth.Text(Pressure.FromPascals(springPascals))}: {InBoth.Text(residual)} stay on the brakes."),
+                $"The back-pressure is {InBoth.Text(standing)} with the pedal released, the springs hold {InBoth.Text(Pressure.FromPascals(springPascals))}: {InBoth.Text(residual)} stay on the brakes."),
                 "The brakes drag and heat up. Give the booster a return of its own, wider and shorter, and let the oil warm up before it is judged.");
         }
 
         if (limit is { } most && standing > most)
         {
             return new(BenchSeverity.Wrong, where,
-                FormattableString.Invariant($"{InBoth.Text(standing)} stand in the return, the maker allows {InBoth.Text(most)}."),
+                FormattableString.Invariant($"the back-pressure is {InBoth.Text(standing)}, the maker allows {InBoth.Text(most)}."),
                 "Give the booster a return of its own, wider and shorter.");
         }
 

@@ -50,7 +50,7 @@ public sealed record ThreadFact
     public double ThreadsPerInch => 25.4 / Pitch.Millimeters;
 
     /// <summary>Rows that hold every word of a text.</summary>
-    /// <param name="words">Words parted by blanks, capitals or not; <c>deg</c> and <c>degree</c> stand for °.</param>
+    /// <param name="words">Words separated by blanks, capitals or not; <c>deg</c> and <c>degree</c> stand for °.</param>
     /// <returns>The rows in the table's order; all of them for an empty text.</returns>
     public static ImmutableArray<ThreadFact> Search(string words)
     {
@@ -79,7 +79,7 @@ public sealed record ThreadFact
         if (other.Thread != Thread)
         {
             return FormattableString.Invariant(
-                $"{other.MajorDiameter.Millimeters:0.00} mm with {other.ThreadsPerInch:0.#} threads an inch against {MajorDiameter.Millimeters:0.00} mm with {ThreadsPerInch:0.#}");
+                $"{other.MajorDiameter.Millimeters:0.00} mm with {other.ThreadsPerInch:0.#} threads per inch against {MajorDiameter.Millimeters:0.00} mm with {ThreadsPerInch:0.#}");
         }
 
         return other.Cone is { } there && Cone is { } here && Math.Abs(there.Degrees - here.Degrees) > 0.5

@@ -91,8 +91,8 @@ public sealed record BrakeHydraulics
     }
 
     /// <summary>The same hydraulics without proportioning in the rear line: what the brakes would do on their own.</summary>
-    /// <returns>A copy in which only hold-off valves are left in the rear line.</returns>
-    public BrakeHydraulics WithoutRearProportioning() => this with { RearValves = [.. RearValves.Where(valve => valve is HoldOffValve)] };
+    /// <returns>A copy in which only metering valves are left in the rear line.</returns>
+    public BrakeHydraulics WithoutRearProportioning() => this with { RearValves = [.. RearValves.Where(valve => valve is MeteringValve)] };
 
     internal static double Through(ImmutableArray<PressureValve> valves, double inletPascals, double rearAxleLoadNewtons)
     {

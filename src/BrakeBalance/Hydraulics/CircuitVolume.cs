@@ -19,7 +19,7 @@ public sealed record CircuitVolume
     /// <summary>Travel of each piston before the pads or shoes touch: clearance and roll-back; 0 to 10 mm.</summary>
     /// <remarks>About 0.015 in (0.4 mm) for a disc, 0.05 in (1.3 mm) for a drum in adjustment (common practice).</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 10 mm.</exception>
-    public required Length TakeUp { get; init => field = Require.Between(value, Length.Zero, Length.FromMillimeters(10)); }
+    public required Length Clearance { get; init => field = Require.Between(value, Length.Zero, Length.FromMillimeters(10)); }
 
     /// <summary>How far the axle's drums grow when hot; null for discs, or when it is not known.</summary>
     public DrumGrowth? Drum { get; init; }
@@ -30,14 +30,14 @@ public sealed record CircuitVolume
     /// <summary>The flexible hoses of the axle.</summary>
     public BrakeHose Hose { get; init; } = new() { Length = Length.Zero };
 
-    /// <summary>Volume that calipers, pads, drums and shoes give way by at <see cref="GiveAt"/>, whole axle; not negative.</summary>
+    /// <summary>Volume that calipers, pads, drums and shoes give way by at <see cref="ComplianceAt"/>, whole axle; not negative.</summary>
     /// <remarks>1 to 2 cm³ a front caliper, 0.4 to 0.8 cm³ a rear one at 100 bar: a note's estimates, not measured (from memory).</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
-    public Volume Give { get; init => field = Require.NotNegative(value); } = Volume.Zero;
+    public Volume Compliance { get; init => field = Require.NotNegative(value); } = Volume.Zero;
 
-    /// <summary>Line pressure, gauge, at which <see cref="Give"/> holds; above zero; 100 bar unless said.</summary>
+    /// <summary>Line pressure, gauge, at which <see cref="Compliance"/> holds; above zero; 100 bar unless said.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
-    public Pressure GiveAt { get; init => field = Require.Positive(value); } = Pressure.FromBars(100);
+    public Pressure ComplianceAt { get; init => field = Require.Positive(value); } = Pressure.FromBars(100);
 
     /// <summary>Fluid in the circuit: cylinder, pipes and brakes; not negative.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
@@ -55,11 +55,11 @@ public sealed record CircuitVolume
         ArgumentOutOfRangeException.ThrowIfLessThan(linePressure, Pressure.Zero);
         return new VolumeDemand
         {
-            TakeUp = Volume.FromCubicMeters(PistonArea.SquareMeters * TakeUp.Meters),
+            Clearance = Volume.FromCubicMeters(PistonArea.SquareMeters * Clearance.Meters),
             DrumGrowth = DrumHot && Drum is { } drum
                 ? Volume.FromCubicMeters(PistonArea.SquareMeters * drum.PistonTravel.Meters) : Volume.Zero,
             Hoses = Hose.Expansion(linePressure),
-            Give = Volume.FromCubicMeters(Give.CubicMeters * linePressure.Pascals / GiveAt.Pascals),
+            Compliance = Volume.FromCubicMeters(Compliance.CubicMeters * linePressure.Pascals / ComplianceAt.Pascals),
             Compression = Fluid.Compression(FluidVolume, linePressure),
             Air = Fluid.AirCompression(FluidVolume, linePressure),
         };

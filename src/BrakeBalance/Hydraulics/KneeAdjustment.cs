@@ -2,16 +2,16 @@ using UnitsNet;
 
 namespace BrakeBalance.Hydraulics;
 
-/// <summary>The screw of an adjustable proportioning valve: which knee each turn of the knob gives.</summary>
+/// <summary>The screw of an adjustable proportioning valve: which knee each turn of the adjuster gives.</summary>
 /// <remarks>
 /// <para>p_k(n) = p_0 + n Δp, turns n counted from fully out; fully out gives the lowest knee on the usual screw type.</para>
 /// <para>Assumes a linear spring. Source: common practice; a gauge is the proof.</para>
 /// </remarks>
 public sealed record KneeAdjustment
 {
-    /// <summary>Knee with the knob fully out, gauge; not negative.</summary>
+    /// <summary>Knee with the adjuster fully out, gauge; not negative.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
-    public required Pressure KneeFullyOut { get; init => field = Require.NotNegative(value); }
+    public required Pressure KneeBackedOff { get; init => field = Require.NotNegative(value); }
 
     /// <summary>Rise of the knee for one turn in; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
@@ -27,7 +27,7 @@ public sealed record KneeAdjustment
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="turns"/> is outside the screw's travel.</exception>
     public Pressure KneeAt(double turns) =>
         turns >= 0 && turns <= Turns
-            ? KneeFullyOut + turns * KneePerTurn
+            ? KneeBackedOff + turns * KneePerTurn
             : throw new ArgumentOutOfRangeException(nameof(turns), turns,
                 FormattableString.Invariant($"Must lie between 0 and {Turns} turns."));
 
@@ -36,7 +36,7 @@ public sealed record KneeAdjustment
     /// <returns>Turns [–]; null when the screw does not reach that knee.</returns>
     public double? TurnsFor(Pressure knee)
     {
-        double turns = (knee - KneeFullyOut) / KneePerTurn;
+        double turns = (knee - KneeBackedOff) / KneePerTurn;
         return turns >= -1e-9 && turns <= Turns + 1e-9 ? Math.Clamp(turns, 0, Turns) : null;
     }
 }

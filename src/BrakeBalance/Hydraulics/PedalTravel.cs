@@ -86,12 +86,12 @@ public sealed record PedalTravel
         [
             ("push-rod gap", pushRodGap),
             ("compensating ports", ports),
-            ("front pads or shoes to contact", RodFor(demand => demand.TakeUp, null)),
-            ("rear pads or shoes to contact", RodFor(null, demand => demand.TakeUp)),
+            ("front pads or shoes to contact", RodFor(demand => demand.Clearance, null)),
+            ("rear pads or shoes to contact", RodFor(null, demand => demand.Clearance)),
             .. front.DrumGrowth + rear.DrumGrowth > Volume.Zero
                 ? new[] { ("growth of the hot drums", Both(demand => demand.DrumGrowth)) } : [],
             ("hoses", Both(demand => demand.Hoses)),
-            ("compliance of calipers and drums", Both(demand => demand.Give)),
+            ("compliance of calipers and drums", Both(demand => demand.Compliance)),
             ("compression of the fluid", Both(demand => demand.Compression)),
             ("trapped air", Both(demand => demand.Air)),
         ];

@@ -6,7 +6,7 @@ namespace BrakeBalance.Hydraulics;
 /// <remarks>All pressures are gauge. Every valve here is quasi-static; a <see cref="ReducingValve"/> may follow another line as the
 /// pressure falls.</remarks>
 /// <seealso cref="ReducingValve"/>
-/// <seealso cref="HoldOffValve"/>
+/// <seealso cref="MeteringValve"/>
 public abstract record PressureValve
 {
     private protected PressureValve()

@@ -74,7 +74,7 @@ public sealed record PushRodFit
                 $"Gap of {size}: more than wanted. The pedal travels dead before anything happens. Lengthen the rod.",
             PushRodVerdict.MayBeTooMuchGap =>
                 $"Gap of {size}: may be more than wanted. It does no harm but costs pedal travel; measure again more finely.",
-            _ => $"Gap of {size}: as wanted.",
+            _ => $"Gap of {size}: within its limits.",
         };
     }
 }

@@ -5,7 +5,7 @@ namespace BrakeBalance.Hydraulics;
 /// </summary>
 /// <remarks>
 /// One form for every kind: a proportioning valve and a limiter have the first line only, a load-sensing valve has its lowest knee in the
-/// first and the sensed one in the second, a hold-off valve has nothing in the first and its rise to the blend pressure in the second.
+/// first and the sensed one in the second, a metering valve has nothing in the first and its rise to the blend pressure in the second.
 /// </remarks>
 internal readonly record struct ValveLaw(double A0, double A1, double B0, double B1, double BLoad)
 {

@@ -6,7 +6,7 @@ namespace BrakeBalance.Hydraulics;
 public sealed record VolumeDemand
 {
     /// <summary>To bring pads or shoes into contact.</summary>
-    public required Volume TakeUp { get; init; }
+    public required Volume Clearance { get; init; }
 
     /// <summary>To follow drums that have grown hot; none unless said.</summary>
     public Volume DrumGrowth { get; init; } = Volume.Zero;
@@ -14,8 +14,8 @@ public sealed record VolumeDemand
     /// <summary>Swelling of the hoses.</summary>
     public required Volume Hoses { get; init; }
 
-    /// <summary>Give of calipers, pads, drums and shoes.</summary>
-    public required Volume Give { get; init; }
+    /// <summary>Compliance of calipers, pads, drums and shoes.</summary>
+    public required Volume Compliance { get; init; }
 
     /// <summary>Compression of the fluid.</summary>
     public required Volume Compression { get; init; }
@@ -24,5 +24,5 @@ public sealed record VolumeDemand
     public required Volume Air { get; init; }
 
     /// <summary>All of it.</summary>
-    public Volume Total => TakeUp + DrumGrowth + Hoses + Give + Compression + Air;
+    public Volume Total => Clearance + DrumGrowth + Hoses + Compliance + Compression + Air;
 }

@@ -12,7 +12,7 @@ public sealed record EstimationOptions
     public IReadOnlyList<SurfaceCondition> Surfaces { get; init; } = [];
 
     /// <summary>Knee against turns as found with gauges; null to go by the vehicle file.</summary>
-    public KnobCalibration? Knob { get; init; }
+    public AdjusterCalibration? Adjuster { get; init; }
 
     /// <summary>Relative error expected of a deceleration read [–]; 0.005 to 0.3. The stops correct it.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside that range.</exception>

@@ -50,9 +50,9 @@ internal static class FitCheck
         }
 
         double top = pairs.Max(pair => pair.Front.Bars);
-        double? off = vehicle.Hydraulics.RearProportioningValve?.Adjustment is { } adjuster && valve.Calibration is { } knob
-            && knob.KneePerTurn.Estimate > Pressure.Zero
-            ? Math.Log(knob.KneePerTurn.Estimate / adjuster.KneePerTurn)
+        double? off = vehicle.Hydraulics.RearProportioningValve?.Adjustment is { } adjuster && valve.Calibration is { } measured
+            && measured.KneePerTurn.Estimate > Pressure.Zero
+            ? Math.Log(measured.KneePerTurn.Estimate / adjuster.KneePerTurn)
             : null;
         if (top < LowestHardPressBars || (off is { } log && Math.Abs(Math.Abs(log) - Math.Log(PoundsPerBar)) < 1))
         {

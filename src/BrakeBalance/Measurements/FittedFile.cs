@@ -73,8 +73,8 @@ public static class FittedFile
                 ? Number(file, at + ".slope",
                     new(Math.Clamp(slope.Estimate, 0, 1), Math.Clamp(slope.Low, 0, 1), Math.Clamp(slope.High, 0, 1)), by)
                 : null);
-            Set(at + ".knob.kneePerTurn", file.Has(at + ".knob") && valve.Calibration is { } knob
-                ? Quantity(file, at + ".knob.kneePerTurn", knob.KneePerTurn.Select(pressure => (IQuantity)pressure), by)
+            Set(at + ".adjuster.kneePerTurn", file.Has(at + ".adjuster") && valve.Calibration is { } adjuster
+                ? Quantity(file, at + ".adjuster.kneePerTurn", adjuster.KneePerTurn.Select(pressure => (IQuantity)pressure), by)
                 : null);
         }
 

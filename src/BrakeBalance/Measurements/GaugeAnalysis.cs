@@ -3,8 +3,8 @@ namespace BrakeBalance.Measurements;
 /// <summary>What a log of gauge pairs says about the valve and the lines.</summary>
 public sealed record GaugeAnalysis
 {
-    /// <summary>One entry a position of the knob, in order of turns.</summary>
-    public required IReadOnlyList<KnobPosition> Positions { get; init; }
+    /// <summary>One entry a position of the adjuster, in order of turns.</summary>
+    public required IReadOnlyList<AdjusterPosition> Positions { get; init; }
 
     /// <summary>
     /// The slope that all positions share on application, with its 90 % interval [–]; null when no position shows a knee.
@@ -12,7 +12,7 @@ public sealed record GaugeAnalysis
     public Interval<double>? Slope { get; init; }
 
     /// <summary>The knee as a line in the turns; null with fewer than two positions that show a knee.</summary>
-    public KnobCalibration? Calibration { get; init; }
+    public AdjusterCalibration? Calibration { get; init; }
 
     /// <summary>What else the gauges show, in words; empty when the valve looks healthy.</summary>
     public required IReadOnlyList<GaugeFinding> Findings { get; init; }

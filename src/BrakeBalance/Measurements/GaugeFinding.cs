@@ -32,7 +32,7 @@ public enum GaugeFindingKind
     /// <summary>One gauge leads the other by a constant pressure.</summary>
     Offset,
 
-    /// <summary>The slope changes with the knob more than scatter explains.</summary>
+    /// <summary>The slope changes with the adjuster more than scatter explains.</summary>
     SlopeVaries,
 
     /// <summary>Single readings that can only be mistakes were given no say.</summary>

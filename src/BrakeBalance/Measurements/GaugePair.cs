@@ -8,7 +8,7 @@ public sealed record GaugePair
     /// <summary>Line of the log the pair came from, from 1; 0 when it came from elsewhere.</summary>
     public int Line { get; init; }
 
-    /// <summary>Turns of the valve's knob, counted from fully out; null when not recorded.</summary>
+    /// <summary>Turns of the valve's adjuster, counted from fully out; null when not recorded.</summary>
     public double? Turns { get; init; }
 
     /// <summary>Front line pressure, gauge; not negative.</summary>

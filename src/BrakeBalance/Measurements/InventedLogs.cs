@@ -26,7 +26,7 @@ public static class InventedLogs
     /// <summary>True adhesion of the surface called wet [–].</summary>
     public const double TrueWetAdhesion = 0.46;
 
-    /// <summary>True deceleration of the three stops in the telephone's log, in m/s².</summary>
+    /// <summary>True deceleration of the three stops in the phone's log, in m/s².</summary>
     public static IReadOnlyList<Acceleration> TrueDecelerations { get; } =
         [Acceleration.FromMetersPerSecondSquared(4.6), Acceleration.FromMetersPerSecondSquared(6.8),
             Acceleration.FromMetersPerSecondSquared(7.6)];
@@ -48,18 +48,18 @@ public static class InventedLogs
     {
         if (file.Hydraulics.RearProportioningValve?.Adjustment is null)
         {
-            throw new ArgumentException("The invented logs turn a knob, so the car needs a proportioning valve with a knob.", nameof(file));
+            throw new ArgumentException("The invented logs turn an adjuster, so the car needs a proportioning valve with an adjuster.", nameof(file));
         }
 
         return [("invented-gauges.csv", Gauges(file, seed)), ("invented-stops.csv", Stops(file, seed)),
-            ("invented-telephone.csv", Telephone(file, seed))];
+            ("invented-phone.csv", Phone(file, seed))];
     }
 
     private static string Gauges(Vehicle file, int seed)
     {
         var track = new InventedTrack(TrueCar(file), seed) { Outliers = 0.03 };
         var csv = new StringBuilder(
-            "# origin: invented. Gauge readings that nobody measured; they belong to no real car.\n# Written by the command 'measure invent' from the invented car of data/vehicles/coupe-1960s.json.\n# Two gauges, the pedal pressed and eased slowly, the knob turned by whole turns.\nturns;front pressure [bar];rear pressure [bar];phase;note\n");
+            "# origin: invented. Gauge readings that nobody measured; they belong to no real car.\n# Written by the command 'measure invent' from the invented car of data/vehicles/coupe-1960s.json.\n# Two gauges, the pedal pressed and eased slowly, the adjuster turned by whole turns.\nturns;front pressure [bar];rear pressure [bar];phase;note\n");
         foreach (double turns in (double[])[0, 1, 2, 3, 4])
         {
             foreach (GaugePair pair in track.Gauges(turns, Pressure.FromBars(80), 14))
@@ -111,12 +111,12 @@ public static class InventedLogs
         return csv.ToString();
     }
 
-    private static string Telephone(Vehicle file, int seed)
+    private static string Phone(Vehicle file, int seed)
     {
         var track = new InventedTrack(file, seed + 2);
         (Speed, Acceleration)[] stops = [.. TrueDecelerations.Select((a, i) => (Speed.FromKilometersPerHour(45 + 5 * i), a))];
         IReadOnlyList<MotionSample> samples =
-            track.Telephone(stops, Frequency.FromHertz(25), Angle.FromDegrees(3), Acceleration.FromMetersPerSecondSquared(0.12));
+            track.Phone(stops, Frequency.FromHertz(25), Angle.FromDegrees(3), Acceleration.FromMetersPerSecondSquared(0.12));
         var csv = new StringBuilder(
             "# origin: invented. Readings of a phone in a mount that nobody drove.\n# Written by the command 'measure invent'. Tilted by 3 degrees, with a zero error; the truth: three stops of 4.6, 6.8 and 7.6 m/s².\ntime [s];acceleration [m/s2]\n");
         foreach (MotionSample sample in samples)

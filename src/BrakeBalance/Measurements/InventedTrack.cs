@@ -40,14 +40,14 @@ public sealed class InventedTrack
     /// <summary>Extra rear line pressure on release above the knee: the valve's hysteresis.</summary>
     public Pressure Hysteresis { get; init; } = Pressure.FromBars(3);
 
-    /// <summary>Reads both gauges at rising and falling pedal force for one position of the knob.</summary>
-    /// <param name="turns">Turns from fully out; null leaves the knob as the car has it.</param>
+    /// <summary>Reads both gauges at rising and falling pedal force for one position of the adjuster.</summary>
+    /// <param name="turns">Turns from fully out; null leaves the adjuster as the car has it.</param>
     /// <param name="highest">Highest front line pressure, gauge.</param>
     /// <param name="count">Readings on the way up; half as many on the way down.</param>
     /// <returns>The pairs.</returns>
     public IReadOnlyList<GaugePair> Gauges(double? turns, Pressure highest, int count)
     {
-        Vehicle car = AtKnob(turns);
+        Vehicle car = AtAdjuster(turns);
         List<GaugePair> pairs = [];
         for (int i = 0; i < count + count / 2; i++)
         {
@@ -85,13 +85,13 @@ public sealed class InventedTrack
     /// <param name="surface">Surface with its true adhesion.</param>
     /// <param name="target">Front line pressure aimed at, gauge.</param>
     /// <param name="speed">Initial speed.</param>
-    /// <param name="turns">Turns of the knob; null leaves it as the car has it.</param>
+    /// <param name="turns">Turns of the adjuster; null leaves it as the car has it.</param>
     /// <param name="notesLockPressure">Whether the pressure at lock-up is noted, as with a logger or a drag needle.</param>
     /// <returns>The stop as it would be written down.</returns>
     public TestStop Stop(LoadCase load, SurfaceCondition surface, Pressure target, Speed speed, double? turns = null,
         bool notesLockPressure = false)
     {
-        Vehicle car = AtKnob(turns).WithFrictionFactors(Scatter(FrictionScatter), Scatter(FrictionScatter));
+        Vehicle car = AtAdjuster(turns).WithFrictionFactors(Scatter(FrictionScatter), Scatter(FrictionScatter));
         double k1 = surface.Adhesion * Scatter(AdhesionScatter), k2 = surface.Adhesion * Scatter(AdhesionScatter);
         var balance = new BalanceModel(car, load);
         FirstLock locked = FirstLock.None;
@@ -126,13 +126,13 @@ public sealed class InventedTrack
         };
     }
 
-    /// <summary>Logs a drive with stops as a telephone in a holder would.</summary>
+    /// <summary>Logs a drive with stops as a phone in a mount would.</summary>
     /// <param name="stops">Initial speed and steady deceleration of each stop.</param>
     /// <param name="samplesPerSecond">Sample rate.</param>
-    /// <param name="tilt">Tilt of the holder, nose up positive.</param>
+    /// <param name="tilt">Tilt of the mount, nose up positive.</param>
     /// <param name="offset">Zero error of the instrument.</param>
     /// <returns>Samples of longitudinal acceleration.</returns>
-    public IReadOnlyList<MotionSample> Telephone(IEnumerable<(Speed From, Acceleration Steady)> stops, Frequency samplesPerSecond,
+    public IReadOnlyList<MotionSample> Phone(IEnumerable<(Speed From, Acceleration Steady)> stops, Frequency samplesPerSecond,
         Angle tilt, Acceleration offset)
     {
         const double buildUpSeconds = 0.4, noise = 0.25;
@@ -183,7 +183,7 @@ public sealed class InventedTrack
         return samples;
     }
 
-    private Vehicle AtKnob(double? turns) =>
+    private Vehicle AtAdjuster(double? turns) =>
         turns is { } t && Car.Hydraulics.RearProportioningValve?.Adjustment is { } screw ? Car.WithRearKnee(screw.KneeAt(t)) : Car;
 
     private Pressure Read(Pressure actual) =>

@@ -21,7 +21,7 @@ public static class LogReader
         var cells = new LogCells(LogTable.Read(reader));
         var front = cells.Number(LogUnits.Pressures, "front pressure", "front line pressure", "front");
         var rear = cells.Number(LogUnits.Pressures, "rear pressure", "rear line pressure", "rear");
-        var turns = cells.Number(LogUnits.Turns, "turns", "knob", "knob turns");
+        var turns = cells.Number(LogUnits.Turns, "turns", "adjuster", "adjuster turns", "knob", "knob turns");
         int phase = cells.Find("phase");
         cells.ReportUnusedColumns("note", "notes", "pedal force");
         if (front is null || rear is null)
@@ -34,7 +34,7 @@ public static class LogReader
         {
             Pressure? frontPressure = Bounded(cells, front);
             Pressure? rearPressure = Bounded(cells, rear);
-            double? knob = cells.Value(turns, -50, 50, t => t, "turns lie from -50 to 50");
+            double? adjuster = cells.Value(turns, -50, 50, t => t, "turns lie from -50 to 50");
             PressurePhase? step = Phase(cells, cells.Word(phase));
             if (frontPressure is null || rearPressure is null)
             {
@@ -42,7 +42,7 @@ public static class LogReader
                 return null;
             }
 
-            return new GaugePair { Line = line, Front = frontPressure.Value, Rear = rearPressure.Value, Turns = knob, Phase = step };
+            return new GaugePair { Line = line, Front = frontPressure.Value, Rear = rearPressure.Value, Turns = adjuster, Phase = step };
         });
     }
 
@@ -59,7 +59,7 @@ public static class LogReader
         var atLock = cells.Number(LogUnits.Pressures, "lock pressure", "front pressure at lock");
         var deceleration = cells.Number(LogUnits.Accelerations, "deceleration", "mfdd", "mean fully developed deceleration");
         var temperature = cells.Number(LogUnits.Temperatures, "temperature", "initial temperature");
-        var turns = cells.Number(LogUnits.Turns, "turns", "knob", "knob turns");
+        var turns = cells.Number(LogUnits.Turns, "turns", "adjuster", "adjuster turns", "knob", "knob turns");
         int locked = cells.Find("locked first", "locked", "first lock");
         int surface = cells.Find("surface");
         int load = cells.Find("load case", "load");

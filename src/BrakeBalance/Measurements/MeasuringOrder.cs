@@ -35,7 +35,7 @@ public static class MeasuringOrder
             ("rear_force_margin", $"How much more the rear could brake before it locks together with the front, {k}, as a part of what it does; below zero the rear locks first", ""),
             ("knee_for_equal_lock_up_bar", $"Knee at which both axles lock together, {k} (zero: even the least rear braking is too much)",
                 "bar"),
-            ("first_lock_up_braking_rate", $"Braking rate at first lock-up, {k}", ""),
+            ("first_lock_up_deceleration_g", $"Deceleration at first lock-up, {k}", ""),
             ("first_lock_up_line_pressure_bar", $"Front line pressure at first lock-up, {k}", "bar"),
             ("braking_efficiency", $"Braking efficiency at first lock-up, {k}", ""),
         ];

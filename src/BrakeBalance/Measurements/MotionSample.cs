@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 
-/// <summary>One sample of a logger or telephone.</summary>
+/// <summary>One sample of a logger or phone.</summary>
 public sealed record MotionSample
 {
     /// <summary>Line of the log the sample came from, from 1; 0 when it came from elsewhere.</summary>

@@ -33,18 +33,18 @@ public static class NextTest
             .Where(c => c.RearFirst <= HighestRearFirst)
             .OrderByDescending(c => c.KneeNarrowed).ThenByDescending(c => c.Bits)
 
-            // Below the knee and the limit, surface and knob make no difference: one such stop stands for all.
+            // Below the knee and the limit, surface and adjuster make no difference: one such stop stands for all.
             .DistinctBy(c => (c.Stop.LoadCase, c.Stop.FrontPressure, Math.Round(c.KneeNarrowed, 6)))];
     }
 
     private static IEnumerable<TestStop> Usual(CarEstimate estimate)
     {
         Vehicle vehicle = estimate.Model.Vehicle;
-        double?[] knobs = vehicle.Hydraulics.RearProportioningValve?.Adjustment is { } screw
+        double?[] adjusters = vehicle.Hydraulics.RearProportioningValve?.Adjustment is { } screw
             ? [0, Math.Min(1, screw.Turns), Math.Min(2, screw.Turns)] : [null];
         foreach (LoadCase load in vehicle.LoadCases)
         {
-            foreach ((SurfaceCondition surface, double? turns) in estimate.Model.Surfaces.SelectMany(s => knobs.Select(t => (s, t))))
+            foreach ((SurfaceCondition surface, double? turns) in estimate.Model.Surfaces.SelectMany(s => adjusters.Select(t => (s, t))))
             {
                 for (double bars = 10; bars <= 70; bars += 10)
                 {

@@ -22,7 +22,7 @@ public sealed class OwnMeasurements : IOwnMeasurements
             Car, stops.Rows, new EstimationOptions
             {
                 Prior = ParameterSpread.From(file),
-                Knob = Valve?.Calibration,
+                Adjuster = Valve?.Calibration,
                 CheckSteps = checkSteps,
             }));
         _doubts = new(() => [.. Valve is null ? [] : FitCheck.Of(file, gauges!.Rows, Valve), .. Estimate?.Doubts ?? []]);

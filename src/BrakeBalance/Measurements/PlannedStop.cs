@@ -23,7 +23,7 @@ public sealed record PlannedStop
     /// <summary>Surface.</summary>
     public required string Surface { get; init; }
 
-    /// <summary>Turns of the knob from fully out; null when there is no knob.</summary>
+    /// <summary>Turns of the adjuster from fully out; null when there is no adjuster.</summary>
     public double? Turns { get; init; }
 
     /// <summary>Braking rate expected, with its 90 % interval [–].</summary>

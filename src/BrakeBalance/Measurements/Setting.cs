@@ -247,7 +247,7 @@ public sealed record Setting
         }
 
         return vehicle.Hydraulics.RearProportioningValve?.Adjustment is not { } adjuster || limit.Knee is not { } knee ? SettingReach.Within
-            : knee < adjuster.KneeFullyOut ? SettingReach.Below
+            : knee < adjuster.KneeBackedOff ? SettingReach.Below
             : knee > adjuster.KneeAt(adjuster.Turns) ? SettingReach.Above
             : SettingReach.Within;
     }
@@ -271,7 +271,7 @@ public sealed record Setting
 
         Pressure rounded = vehicle.Hydraulics.RearProportioningValve?.Adjustment is { } adjuster
             ? adjuster.KneeAt(Math.Min(adjuster.Turns,
-                Math.Floor(((knee - adjuster.KneeFullyOut) / adjuster.KneePerTurn + 1e-9) / TurnStep) * TurnStep))
+                Math.Floor(((knee - adjuster.KneeBackedOff) / adjuster.KneePerTurn + 1e-9) / TurnStep) * TurnStep))
             : Pressure.FromBars(Math.Floor(knee.Bars / 0.5 + 1e-9) * 0.5);
         return vehicle.WithRearKnee(rounded, limit.Slope);
     }

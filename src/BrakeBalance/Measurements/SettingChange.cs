@@ -56,7 +56,7 @@ public sealed record SettingChange(SettingChangeKind Kind, double Amount)
     {
         SettingLimit limit = SettingSearch.Limit(vehicle, vehicle.Conditions, slope);
         return limit.FrontForceShare is not null
-            || limit.Knee is { } knee && knee >= (vehicle.Hydraulics.RearProportioningValve?.Adjustment?.KneeFullyOut ?? Pressure.Zero);
+            || limit.Knee is { } knee && knee >= (vehicle.Hydraulics.RearProportioningValve?.Adjustment?.KneeBackedOff ?? Pressure.Zero);
     }
 
     // Force at the road goes with torque over radius, so a larger radius stands for any weaker brake.

@@ -8,7 +8,7 @@ public sealed record SettingPoint
     /// <summary>Knee, gauge; null when a balance bar is set, or no valve is fitted.</summary>
     public Pressure? Knee { get; init; }
 
-    /// <summary>Turns of the knob from fully out for that knee; null when the knob is not described or does not reach it.</summary>
+    /// <summary>Turns of the adjuster from fully out for that knee; null when the adjuster is not described or does not reach it.</summary>
     public double? Turns { get; init; }
 
     /// <summary>Front cylinder's share of the rod force [–]; null unless a balance bar is set.</summary>

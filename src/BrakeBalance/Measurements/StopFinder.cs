@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 
-/// <summary>Finds stops in a logger's or telephone's time series and works out their mean fully developed deceleration.</summary>
+/// <summary>Finds stops in a logger's or phone's time series and works out their mean fully developed deceleration.</summary>
 /// <remarks>
 /// <para>Speed is used where it is logged. Otherwise the longitudinal acceleration is: what the instrument reads with the car at rest
 /// after the
@@ -63,7 +63,7 @@ public static class StopFinder
             : FromAcceleration(samples, step, divePerG, remarks);
         if (stops.Count == 0)
         {
-            remarks.Add("No stop was found: nowhere does the car brake harder than 1.5 m/s² for half a second.");
+            remarks.Add("No stop was found: nowhere does the car brake harder than 0.15 g for half a second.");
         }
 
         return new StopSearch { Stops = stops, SampleRate = Frequency.FromHertz(1 / step), Remarks = remarks };

@@ -186,7 +186,7 @@ internal sealed class StopModel
             return null;
         }
 
-        Vehicle set = AtKnob(stop.Turns);
+        Vehicle set = AtAdjuster(stop.Turns);
         var balance = new BalanceModel(set, load);
         double? atLock = stop.LockPressure?.Pascals;
         double? front = stop.FrontPressure?.Pascals ?? atLock;
@@ -248,14 +248,14 @@ internal sealed class StopModel
         return high;
     }
 
-    private Vehicle AtKnob(double? turns)
+    private Vehicle AtAdjuster(double? turns)
     {
         if (turns is not { } t || Vehicle.Hydraulics.RearProportioningValve is not { } valve)
         {
             return Vehicle;
         }
 
-        Pressure? knee = _options.Knob?.KneeAt(t).Estimate
+        Pressure? knee = _options.Adjuster?.KneeAt(t).Estimate
             ?? (valve.Adjustment is { } screw && t >= 0 && t <= screw.Turns ? screw.KneeAt(t) : null);
         return knee is { } k ? Vehicle.WithRearKnee(k) : Vehicle;
     }

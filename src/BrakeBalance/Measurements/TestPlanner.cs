@@ -43,7 +43,7 @@ public static class TestPlanner
                     (0.55, 40, "firm stop without lock-up: friction of both axles together"),
                     (0.75, 50, "firm stop above the knee: friction of the rear against the front"),
                     (1.15, 40, "to the first lock-up, from the lowest speed that shows it"),
-                    (1.15, 50, "the same again: lock-up scatters, one call is none"),
+                    (1.15, 50, "the same again: lock-up scatters, one observation proves nothing"),
                 ];
                 foreach ((double share, double speed, string purpose) in ladder)
                 {
@@ -106,7 +106,7 @@ public static class TestPlanner
         return high;
     }
 
-    private static List<string> Cautions(Vehicle vehicle, bool knob)
+    private static List<string> Cautions(Vehicle vehicle, bool adjuster)
     {
         List<string> cautions =
         [
@@ -117,7 +117,7 @@ public static class TestPlanner
             "A rear axle that locks first spins the car: release at once, take rear braking out, and do not go faster.",
             "Never pass the lowest pressure rating of hose, fitting, caliper and gauge.",
         ];
-        if (knob)
+        if (adjuster)
         {
             cautions.Insert(0, "Begin with the adjuster fully out (least rear braking). Turn in by half a turn at most, and only after a clean repeat.");
         }

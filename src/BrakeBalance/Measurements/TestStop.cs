@@ -38,6 +38,6 @@ public sealed record TestStop
     /// <summary>Disc or drum temperature at the start of the stop; null when not recorded.</summary>
     public Temperature? InitialTemperature { get; init; }
 
-    /// <summary>Turns of the valve's knob, counted from fully out; null when not recorded.</summary>
+    /// <summary>Turns of the valve's adjuster, counted from fully out; null when not recorded.</summary>
     public double? Turns { get; init; }
 }

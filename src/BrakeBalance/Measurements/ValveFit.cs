@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 
-/// <summary>Knee and slope of a proportioning valve at one position of its knob, from gauge readings in one direction.</summary>
+/// <summary>Knee and slope of a proportioning valve at one position of its adjuster, from gauge readings in one direction.</summary>
 public sealed record ValveFit
 {
     /// <summary>Whether the readings were taken while pressure rose or fell.</summary>
@@ -15,7 +15,7 @@ public sealed record ValveFit
     public required Pressure HighestFront { get; init; }
 
     /// <summary>
-    /// Slope above the knee with its 90 % interval [–], the one that all positions of the knob share in this direction unless they
+    /// Slope above the knee with its 90 % interval [–], the one that all positions of the adjuster share in this direction unless they
     /// clearly differ; null when the readings show no knee.
     /// </summary>
     public Interval<double>? Slope { get; init; }

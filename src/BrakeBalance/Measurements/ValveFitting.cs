@@ -17,7 +17,7 @@ public static class ValveFitting
     private const double StrongDisagreement = 0.995;
 
     /// <summary>
-    /// Analyses gauge pairs: a fit for each position of the knob and direction, the knee against the turns, and what looks wrong.
+    /// Analyses gauge pairs: a fit for each position of the adjuster and direction, the knee against the turns, and what looks wrong.
     /// </summary>
     /// <param name="pairs">The readings, in the order they were taken.</param>
     /// <param name="belowKnee">
@@ -77,12 +77,12 @@ public static class ValveFitting
         if (apply.SlopesDiffer)
         {
             findings.Add(new GaugeFinding(GaugeFindingKind.SlopeVaries,
-                "The slope above the knee differs between knob positions more than the scatter explains. The screw moves the knee, not the slope: repeat one position, then check for air, a sticking valve, or a lever-type valve."));
+                "The slope above the knee differs between adjuster positions more than the scatter explains. The screw moves the knee, not the slope: repeat one position, then check for air, a sticking valve, or a lever-type valve."));
         }
 
         return new GaugeAnalysis
         {
-            Positions = [.. read.Select((r, i) => new KnobPosition
+            Positions = [.. read.Select((r, i) => new AdjusterPosition
             {
                 Turns = r.Turns,
                 Apply = apply.Public(i, PressurePhase.Apply),
@@ -98,7 +98,7 @@ public static class ValveFitting
     }
 
     private static string At(double? turns) =>
-        turns is null ? "With the knob as it is," : FormattableString.Invariant($"At {turns:0.##} turn{(turns == 1 ? "" : "s")}");
+        turns is null ? "With the adjuster as it is," : FormattableString.Invariant($"At {turns:0.##} turn{(turns == 1 ? "" : "s")}");
 
     /// <summary>The phases as logged; where none is, a rise up to the highest reading is application and what follows is release.</summary>
     private static PressurePhase[] PhasesOf(GaugePair[] pairs)
@@ -127,7 +127,7 @@ public static class ValveFitting
             : (down.RearAt(low, belowKnee) - up.RearAt(low, belowKnee) + down.RearAt(top, belowKnee) - up.RearAt(top, belowKnee)) / 2;
     }
 
-    private static KnobCalibration? Calibrate((double Turns, PositionFit Fit)[] points, Phase phase)
+    private static AdjusterCalibration? Calibrate((double Turns, PositionFit Fit)[] points, Phase phase)
     {
         double[] turns = [.. points.Select(p => p.Turns)];
         if (turns.Distinct().Count() < 2)
@@ -157,7 +157,7 @@ public static class ValveFitting
 
         // Knees that scatter about the line are judged by themselves; otherwise the scatter of a reading is known from all readings.
         int freedom = scattered ? line.DegreesOfFreedom : phase.DegreesOfFreedom;
-        return new KnobCalibration(line.Coefficients[0], line.Coefficients[1], covariance, mean, LeastSquares.HalfWidth90(freedom))
+        return new AdjusterCalibration(line.Coefficients[0], line.Coefficients[1], covariance, mean, LeastSquares.HalfWidth90(freedom))
         {
             LowestTurns = turns.Min(),
             HighestTurns = turns.Max(),

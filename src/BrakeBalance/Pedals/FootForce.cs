@@ -21,9 +21,9 @@ public sealed record FootForce
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public Force Maximum { get; init => field = Require.Positive(value); } = Force.FromPoundsForce(300);
 
-    /// <summary>Force of a foot that stamps on the pedal in a panic stop; above zero; null when not said.</summary>
+    /// <summary>Force of a foot that stamps on the pedal in an emergency stop; above zero; null when not said.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
-    public Force? Panic { get; init => field = value is { } given ? Require.Positive(given) : null; }
+    public Force? Emergency { get; init => field = value is { } given ? Require.Positive(given) : null; }
 
     /// <summary>How a pedal force feels, in words.</summary>
     /// <param name="pedalForce">Force of the foot on the pad.</param>

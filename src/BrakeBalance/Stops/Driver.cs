@@ -36,14 +36,14 @@ public enum StopBound
 }
 
 /// <summary>Stamps on the pedal and stays there, whatever the wheels do.</summary>
-public sealed record PanicDriver : Driver
+public sealed record EmergencyDriver : Driver
 {
     /// <summary>Line pressure at the master cylinder that the foot holds, gauge; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public required Pressure HeldPressure { get; init => field = Require.Positive(value); }
 
     /// <inheritdoc/>
-    public override string Name => "panic";
+    public override string Name => "emergency";
 }
 
 /// <summary>Builds pressure up to just below the first lock and holds it there.</summary>

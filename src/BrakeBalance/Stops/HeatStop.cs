@@ -32,6 +32,6 @@ public sealed record HeatStop
     /// <summary>Torque of each axle at the end over its torque at the reference friction [–].</summary>
     public required PerAxle<double> TorqueFactorAtEnd { get; init; }
 
-    /// <summary>The front brakes' part of the heat [–], or null when the brakes took none.</summary>
+    /// <summary>The front brakes' share of the heat [–], or null when the brakes took none.</summary>
     public double? FrontShare => (Heat.Front + Heat.Rear).Joules > 0 ? Heat.Front / (Heat.Front + Heat.Rear) : null;
 }

@@ -39,10 +39,10 @@ public static class StopComparison
 
         // Just past the first lock, where one axle slides and the other still rolls: the dangerous half-second of a real stop.
         Pressure firm = LockPressure.Lowest(setup.Car, Speed.Zero) is { } steady
-            ? Pressure.FromPascals(Math.Min(1.08 * steady.LinePressure.Pascals, setup.PanicPressure.Pascals))
-            : setup.PanicPressure;
+            ? Pressure.FromPascals(Math.Min(1.08 * steady.LinePressure.Pascals, setup.EmergencyPressure.Pascals))
+            : setup.EmergencyPressure;
         return new StopComparisonRow(
-            name, setup, Stop(setup.Panic), threshold, Stop(setup.Antilock),
+            name, setup, Stop(setup.Emergency), threshold, Stop(setup.Antilock),
                 YawStop.Run(setup.Car, firm, setup.BuildUp, speed, disturbance))
         {
             Easing = releaseRate is { } rate ? Stop(setup.Easing(rate)) : null,
@@ -53,13 +53,13 @@ public static class StopComparison
 /// <summary>One set-up of a comparison.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="Setup">The set-up on its surface.</param>
-/// <param name="Panic">The stop of a driver who stamps on the pedal and stays there.</param>
+/// <param name="Emergency">The stop of a driver who stamps on the pedal and stays there.</param>
 /// <param name="Threshold">The stop of a driver who holds just below the first lock, as far as the foot reaches; null when no pressure
 /// locks an axle.</param>
 /// <param name="Bound">The bound of an ideal anti-lock control.</param>
 /// <param name="FirmOnCrown">The same car on a crowned road at 8 % above the pressure of first lock, free to yaw.</param>
 public sealed record StopComparisonRow(
-    string Name, StopSetup Setup, StopResult Panic, StopResult? Threshold, StopResult Bound, YawResult FirmOnCrown)
+    string Name, StopSetup Setup, StopResult Emergency, StopResult? Threshold, StopResult Bound, YawResult FirmOnCrown)
 {
     /// <summary>The stop of a driver who stamps on the pedal and eases after the first lock; null when not asked for.</summary>
     public StopResult? Easing { get; init; }

@@ -20,20 +20,20 @@ public sealed record StopSetup
     /// <summary>Heat capacity, cooling and fade of one wheel's brake of each axle.</summary>
     public required PerAxle<ThermalBrake> Heat { get; init; }
 
-    /// <summary>How pressure follows the foot in a panic stop.</summary>
+    /// <summary>How pressure follows the foot in an emergency stop.</summary>
     public required PressureBuildUp BuildUp { get; init; }
 
     /// <summary>Highest line pressure at the master cylinder considered, gauge.</summary>
     public required Pressure MaximumPressure { get; init; }
 
-    /// <summary>Line pressure at the master cylinder that a panic driver reaches and holds, gauge: what foot, assist and travel
+    /// <summary>Line pressure at the master cylinder that an emergency driver reaches and holds, gauge: what foot, assist and travel
     /// give.</summary>
-    public required Pressure PanicPressure { get; init; }
+    public required Pressure EmergencyPressure { get; init; }
 
-    /// <summary>What ends the rise to <see cref="PanicPressure"/>.</summary>
-    public required StopBound PanicBound { get; init; }
+    /// <summary>What ends the rise to <see cref="EmergencyPressure"/>.</summary>
+    public required StopBound EmergencyBound { get; init; }
 
-    /// <summary>Force of the panic driver's foot; null when the vehicle does not say what lies between foot and line pressure.</summary>
+    /// <summary>Force of the emergency driver's foot; null when the vehicle does not say what lies between foot and line pressure.</summary>
     public Force? PedalForce { get; init; }
 
     /// <summary>Part of the lateral load transfer that the front axle takes [–].</summary>
@@ -52,19 +52,19 @@ public sealed record StopSetup
     public required IReadOnlyList<string> Assumptions { get; init; }
 
     /// <summary>A driver who stamps on the pedal and holds all the pressure that comes.</summary>
-    public PanicDriver Panic => new() { HeldPressure = PanicPressure, Bound = PanicBound };
+    public EmergencyDriver Emergency => new() { HeldPressure = EmergencyPressure, Bound = EmergencyBound };
 
     /// <summary>A driver who holds just below the first lock, or all the pressure that comes when that is less.</summary>
-    public ThresholdDriver Threshold => new() { HighestPressure = PanicPressure, Bound = PanicBound };
+    public ThresholdDriver Threshold => new() { HighestPressure = EmergencyPressure, Bound = EmergencyBound };
 
     /// <summary>The bound of an ideal anti-lock control with a foot that stamps on the pedal.</summary>
-    public AntilockBound Antilock => new() { HeldPressure = PanicPressure, Bound = PanicBound };
+    public AntilockBound Antilock => new() { HeldPressure = EmergencyPressure, Bound = EmergencyBound };
 
     /// <summary>A driver who stamps on the pedal and eases after the first lock.</summary>
     /// <param name="releaseRate">Fall per second of the pressure that the foot asks for; above zero.</param>
     /// <returns>The driver.</returns>
     public EasingDriver Easing(PressureChangeRate releaseRate)
-        => new() { HeldPressure = PanicPressure, Bound = PanicBound, ReleaseRate = releaseRate };
+        => new() { HeldPressure = EmergencyPressure, Bound = EmergencyBound, ReleaseRate = releaseRate };
 
     /// <summary>The car with the torque that its hot brakes have left at the end of a stop.</summary>
     /// <param name="stop">A stop of a heat cycle of this set-up.</param>
@@ -114,13 +114,13 @@ public sealed record StopSetup
         List<string> assumed = [];
         VehicleDynamics dynamics = vehicle.Dynamics ?? new();
         StopConditions road = conditions ?? new();
-        (Pressure panicPressure, StopBound panicBound, Force? pedalForce) = Reach(vehicle, load, road, assumed);
-        if (NoPressure(panicPressure, pedalForce) is { } why)
+        (Pressure emergencyPressure, StopBound emergencyBound, Force? pedalForce) = Reach(vehicle, load, road, assumed);
+        if (NoPressure(emergencyPressure, pedalForce) is { } why)
         {
             throw new ArgumentException(why);
         }
 
-        double panicSeconds = Known(dynamics.PanicRiseTime?.Seconds, 0.25, "time to the full push of an emergency stop 0.25 s", assumed);
+        double emergencySeconds = Known(dynamics.EmergencyRiseTime?.Seconds, 0.25, "time to the full push of an emergency stop 0.25 s", assumed);
         Aerodynamics? air = vehicle.Aerodynamics;
         var car = new BrakedCar
         {
@@ -158,12 +158,12 @@ public sealed record StopSetup
                 ThermalFigures.Of(vehicle.Brakes.Rear, vehicle.AxleDynamics.Rear.Heat, "rear", assumed)),
             BuildUp = new PressureBuildUp
             {
-                RampRate = PressureChangeRate.FromPascalsPerSecond(panicPressure.Pascals / panicSeconds),
+                RampRate = PressureChangeRate.FromPascalsPerSecond(emergencyPressure.Pascals / emergencySeconds),
                 AssistLag = Duration.FromSeconds(Known(dynamics.AssistLag?.Seconds, 0.06, "assist lag 60 ms", assumed)),
             },
             MaximumPressure = vehicle.Hydraulics.MaximumPressure,
-            PanicPressure = panicPressure,
-            PanicBound = panicBound,
+            EmergencyPressure = emergencyPressure,
+            EmergencyBound = emergencyBound,
             PedalForce = pedalForce,
             FrontRollShare = Known(dynamics.FrontRollShare, 0.55, "front axle takes 55 % of the lateral load transfer", assumed),
             MaximumSpeed = Speed.FromKilometersPerHour(
@@ -185,7 +185,7 @@ public sealed record StopSetup
             return (highest, StopBound.HighestPressure, null);
         }
 
-        Force force = conditions.PedalForce ?? control.Foot.Panic
+        Force force = conditions.PedalForce ?? control.Foot.Emergency
             ?? Force.FromNewtons(Known(null, StopConditions.UsualPedalForce.Newtons, "force of the foot in an emergency stop 500 N",
                 assumed));
         FootReach reach = FootReach.Of(new ControlForce(new BalanceModel(vehicle, load)), force);

@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace BrakeBalance.Stops;
 
-/// <summary>Many panic stops with adhesion, load and friction drawn at random, on all processors.</summary>
+/// <summary>Many emergency stops with adhesion, load and friction drawn at random, on all processors.</summary>
 /// <remarks>
 /// <para>Stops are numbered; each draws from its own generator, so the outcome does not depend on how the work is shared out.</para>
 /// <para>Source: plain Monte Carlo sampling.</para>
@@ -57,9 +57,9 @@ public static class StopStudy
                 Drawn(setup.Car.Axles.Front, adhesion, Between(spread.Front, front)),
                     Drawn(setup.Car.Axles.Rear, adhesion, Between(spread.Rear, rear))),
         };
-        var rate = PressureChangeRate.FromPascalsPerSecond(setup.PanicPressure.Pascals / plan.RiseTime.Seconds);
+        var rate = PressureChangeRate.FromPascalsPerSecond(setup.EmergencyPressure.Pascals / plan.RiseTime.Seconds);
         PressureBuildUp buildUp = setup.BuildUp with { RampRate = rate };
-        StopResult stop = StraightStop.Run(car, setup.Panic, buildUp, plan.InitialSpeed, withTrace: false);
+        StopResult stop = StraightStop.Run(car, setup.Emergency, buildUp, plan.InitialSpeed, withTrace: false);
         return new StudiedStop(
             load, adhesion, plan.FrictionSpread * (2 * front - 1), plan.FrictionSpread * (2 * rear - 1), stop.FirstLock,
                 stop.Distance.Meters);

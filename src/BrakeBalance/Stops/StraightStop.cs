@@ -162,8 +162,8 @@ public static class StraightStop
         bounded = false;
         switch (driver)
         {
-            case PanicDriver panic:
-                return panic.HeldPressure.Pascals;
+            case EmergencyDriver emergency:
+                return emergency.HeldPressure.Pascals;
             case AntilockBound bound:
                 return bound.HeldPressure.Pascals;
             case EasingDriver easing:
@@ -178,8 +178,7 @@ public static class StraightStop
                 return Math.Min(wanted, most) is var pascals && double.IsFinite(pascals)
                     ? pascals
                     : throw new InvalidOperationException(
-                        "No line pressure within four times the last point of the torque curves locks an axle, "
-                            + "so there is no threshold to hold; use a panic driver with a chosen pressure.");
+                        "No line pressure within four times the last point of the torque curves locks an axle, so there is no threshold to hold; use an emergency driver with a chosen pressure.");
         }
     }
 

@@ -29,7 +29,7 @@ public sealed record UnevenStop(double LeftAdhesion, double RightAdhesion, bool 
         (double left, double right) = road.Split ?? (adhesion, adhesion);
         StopSetup setup = On(0.5 * (left + right));
         YawDisturbance disturbance = YawDisturbance.Split(left, right) with { CrossSlope = road.CrossSlope };
-        Pressure full = setup.Panic.HeldPressure;
+        Pressure full = setup.Emergency.HeldPressure;
 
         // The stronger brake may stand on the slippery side: a car that is so on both sides sets the pressure below which no wheel locks.
         BrakedCar worst = On(Math.Min(left, right)).Car;

@@ -17,7 +17,7 @@ internal sealed class BalanceQuestions(DeskCar desk)
     private const double TwinRate = 0.8;
     private const double StickyAdhesion = 1.1;
     private const int LapStops = 20;
-    private const string KnobEntry = "hydraulics.rearValves[0].knob: two gauges, adjuster fully out, one reading a turn";
+    private const string AdjusterEntry = "hydraulics.rearValves[0].adjuster: two gauges, adjuster fully out, one reading a turn";
 
     private Vehicle Car => desk.Car;
 
@@ -59,11 +59,11 @@ internal sealed class BalanceQuestions(DeskCar desk)
 
         if (valve.Adjustment is not { } screw)
         {
-            return Reply.Lacks(KnobEntry);
+            return Reply.Lacks(AdjusterEntry);
         }
 
-        LockUp? lockUp = new BalanceModel(Car.WithRearKnee(screw.KneeFullyOut), Car.LoadCases[0]).FirstLockUp(Dry);
-        string fullyOut = $"Fully out ({desk.LowLine(screw.KneeFullyOut)}{Say($", slope {valve.Slope:0.00}")}) {LocksFirst(lockUp)} on "
+        LockUp? lockUp = new BalanceModel(Car.WithRearKnee(screw.KneeBackedOff), Car.LoadCases[0]).FirstLockUp(Dry);
+        string fullyOut = $"Fully out ({desk.LowLine(screw.KneeBackedOff)}{Say($", slope {valve.Slope:0.00}")}) {LocksFirst(lockUp)} on "
             + "dry road by this file. ";
         return fullyOut + (desk.Answer.Reach is SettingReach.Below or SettingReach.None
             ? desk.Conclusion
@@ -95,7 +95,7 @@ internal sealed class BalanceQuestions(DeskCar desk)
     {
         Pressure rear = Car.Brakes.Rear.ThresholdPressure, front = Car.Brakes.Front.ThresholdPressure;
         string begin = $"the front brakes begin at {desk.LowLine(front)}, the rear at {desk.LowLine(rear)}";
-        return Car.Hydraulics.FrontValves.OfType<HoldOffValve>().FirstOrDefault() is { } hold
+        return Car.Hydraulics.FrontValves.OfType<MeteringValve>().FirstOrDefault() is { } hold
             ? $"It opens at {desk.LowLine(hold.OpeningPressure)} and passes all from {desk.LowLine(hold.BlendPressure)}; {begin}. "
                 + (hold.OpeningPressure < rear ? "It opens before the rear brakes begin." : "It keeps light fronts from doing all the "
                 + "work before the rear brakes begin.")
@@ -113,8 +113,8 @@ internal sealed class BalanceQuestions(DeskCar desk)
         {
             return valve.Adjustment is { } screw
                 ? $"Screwing in raises the knee and with it the rear pressure: {desk.LowLine(screw.KneePerTurn)} a turn from "
-                    + $"{desk.LowLine(screw.KneeFullyOut)} fully out, {SettingWords.Turns(screw.Turns)} in all. A gauge is the proof."
-                : Reply.Lacks(KnobEntry);
+                    + $"{desk.LowLine(screw.KneeBackedOff)} fully out, {SettingWords.Turns(screw.Turns)} in all. A gauge is the proof."
+                : Reply.Lacks(AdjusterEntry);
         }
 
         return desk.Bar is { FrontForceShare: > 0.22 } bar
@@ -176,7 +176,7 @@ internal sealed class BalanceQuestions(DeskCar desk)
         string Efficiency(LockUp? lockUp) => lockUp is null ? "" : Say($" with an efficiency of {100 * lockUp.Efficiency:0} %");
         string verdict = later is null || later.FrontFirstOrTogether
             ? "The order is safe, but the rear does less"
-                + (desk.Valve is { Adjustment: not null } ? ": the valve can go in."
+                + (desk.Valve is { Adjustment: not null } ? ": the adjuster can be screwed in."
                     : desk.Bar is not null ? ": the bar can go to the rear." : ".")
             : "The order is unsafe.";
         return Say($"Front friction up by {100 * (factor - 1):0} %: on dry road {LocksFirst(later)}{Efficiency(later)}, ")

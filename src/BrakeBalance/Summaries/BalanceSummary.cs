@@ -52,7 +52,7 @@ public sealed record BalanceSummary(
         {
             if (rate is not (> 0 and <= 2))
             {
-                throw new ArgumentOutOfRangeException(nameof(brakingRates), rate, "A braking rate must be above 0 and at most 2.");
+                throw new ArgumentOutOfRangeException(nameof(brakingRates), rate, "A deceleration must be above 0 and at most 2.");
             }
         }
 
@@ -108,7 +108,7 @@ public sealed record LoadCaseSummary(
         if (model.RearLiftOffRate <= greatest)
         {
             warnings.Add(FormattableString.Invariant(
-                $"{name}: the rear wheels leave the road at a braking rate of {model.RearLiftOffRate:0.00}; beyond it the front axle carries the whole car."));
+                $"{name}: the rear wheels leave the road at a deceleration of {model.RearLiftOffRate:0.00} g; beyond it the front axle carries the whole car."));
         }
 
         string[] rearFirst = [.. lockUps.Where(surface => surface.LockUp?.First == Axle.Rear)

@@ -38,7 +38,7 @@ public static class Exercises
         Force rear = new BalanceModel(car.Vehicle, loaded).StaticAxleLoads.Rear;
         return
         [
-            Make("static-load", 1, "How great is the load on the **front axle** (both wheels) at rest, as a force?",
+            Make("static-load", 1, "What is the load on the **front axle** (both wheels) at rest, as a force?",
                 ExerciseAnswer.Of(loads.Front, ("the rear axle was taken", loads.Rear),
                     ("the load of one wheel was given", loads.Front / 2), ("the mass was not multiplied by g", loads.Front / G)),
                 $@"$P_1 = \psi_1 m g = {N(car.FrontShare)} \cdot {N(car.LoadCase.Mass.Kilograms)} \cdot 9.81 "
@@ -46,10 +46,8 @@ public static class Exercises
             Make("static-load", 2, "How far behind the front axle does the centre of gravity lie?",
                 ExerciseAnswer.Of(car.LoadCase.FrontAxleToCentreOfGravity,
                     ("the distance to the rear axle was given", wheelbase - car.LoadCase.FrontAxleToCentreOfGravity)),
-                $@"Moments about the front axle: $a = (1 - \psi_1) E = {N(1 - car.FrontShare)} \cdot {N(wheelbase.Millimeters)} "
-                    + $@"= {N(car.LoadCase.FrontAxleToCentreOfGravity.Millimeters)}\ \text{{mm}}$"),
-            Make("static-load", 3, "A box of 80 kg (176 lb) is hung 0.40 m (15.7 in) **behind the rear axle**. "
-                + "How great is the rear axle's load now, as a force?",
+                $@"Moments about the front axle: $a = (1 - \psi_1) E = {N(1 - car.FrontShare)} \cdot {N(wheelbase.Millimeters)} = {N(car.LoadCase.FrontAxleToCentreOfGravity.Millimeters)}\ \text{{mm}}$"),
+            Make("static-load", 3, "A box of 80 kg (176 lb) is hung 0.40 m (15.7 in) **behind the rear axle**. What is the rear axle's load now, as a force?",
                 ExerciseAnswer.Of(rear, ("the box's overhang was left out", loads.Rear + Force.FromNewtons(box.Kilograms * G)),
                     ("the front axle was taken", loads.Front - Force.FromNewtons(box.Kilograms * G * overhang.Meters / wheelbase.Meters)),
                     ("the box was left out", loads.Rear)),
@@ -70,16 +68,15 @@ public static class Exercises
         return
         [
             Make("load-transfer", 1,
-                $"How great is the load that moves from the rear to the front axle at a braking rate of {N(z)}, as a force?",
-                ExerciseAnswer.Of(shift, ("the braking rate was left out", shift / z), ("half of it was given, one wheel", shift / 2),
+                $"What is the load that moves from the rear to the front axle at a deceleration of {N(z)} g, as a force?",
+                ExerciseAnswer.Of(shift, ("the deceleration was left out", shift / z), ("half of it was given, one wheel", shift / 2),
                     ("height and wheelbase were swapped", shift / (h * h))),
                 $@"$\Delta N = z m g \frac{{h}}{{E}} = {N(shift.Newtons)}\ \text{{N}}$"),
-            Make("load-transfer", 2, $"How great is the normal reaction on the **front axle** at a braking rate of {N(z)}?",
+            Make("load-transfer", 2, $"What is the normal reaction on the **front axle** at a deceleration of {N(z)} g?",
                 ExerciseAnswer.Of(moving.Front, ("the static load was used", still.Front),
                     ("the transfer was taken off, not added", still.Front - shift), ("the rear axle was taken", moving.Rear)),
-                $@"$N_1 = P_1 + z m g \frac{{h}}{{E}} = {N(still.Front.Newtons)} + {N(shift.Newtons)} "
-                    + $@"= {N(moving.Front.Newtons)}\ \text{{N}}$"),
-            Make("load-transfer", 3, "At which braking rate does the rear axle carry only 20 % of the weight?",
+                $@"$N_1 = P_1 + z m g \frac{{h}}{{E}} = {N(still.Front.Newtons)} + {N(shift.Newtons)} = {N(moving.Front.Newtons)}\ \text{{N}}$"),
+            Make("load-transfer", 3, "At what deceleration, in g, does the rear axle carry only 20 % of the weight?",
                 ExerciseAnswer.Of(rate, ("the front share was used", (car.FrontShare - target) / h),
                     ("the rate at which the rear lifts off was given", rearShare / h),
                     ("height and wheelbase were swapped", (rearShare - target) * h)),
@@ -99,16 +96,16 @@ public static class Exercises
         Force greatest = weight * (a * a / (4 * h * car.Vehicle.Wheelbase.Meters));
         return
         [
-            Make("ideal-curve", 1, $"Which share of the braking force should the **rear** axle give at a braking rate of {N(z)}, ideally?",
+            Make("ideal-curve", 1, $"Which share of the braking force should the **rear** axle give at a deceleration of {N(z)} g, ideally?",
                 ExerciseAnswer.Of(rearShare, ("the front share was given", 1 - rearShare),
                     ("the static share was used", 1 - car.FrontShare),
                     ("the transfer was added, not taken off", 1 - car.FrontShare + z * h / car.Vehicle.Wheelbase.Meters)),
                 $@"$\Phi = (1 - \psi_1) - z \frac{{h}}{{E}} = {N(rearShare)}$"),
-            Make("ideal-curve", 2, $"How great is the ideal braking force of the **front** axle at a braking rate of {N(z)}?",
+            Make("ideal-curve", 2, $"What is the ideal braking force of the **front** axle at a deceleration of {N(z)} g?",
                 ExerciseAnswer.Of(ideal.Front, ("the static load was used", still.Front * z), ("the rear axle was taken", ideal.Rear),
                     ("the force of the whole car was given", weight * z)),
                 $@"$T_1 = z N_1 = z \left(P_1 + z m g \frac{{h}}{{E}}\right) = {N(ideal.Front.Newtons)}\ \text{{N}}$"),
-            Make("ideal-curve", 3, "The ideal rear braking force rises with the braking rate, then falls again. How great is it at most?",
+            Make("ideal-curve", 3, "The ideal rear braking force rises with the deceleration, then falls again. What is its highest value?",
                 ExerciseAnswer.Of(greatest, ("the factor one half of the summit was lost", greatest * 2),
                     ("the distance to the rear axle was used",
                     weight * (Math.Pow(car.Vehicle.Wheelbase.Meters - a, 2) / (4 * h * car.Vehicle.Wheelbase.Meters)))),
@@ -126,7 +123,7 @@ public static class Exercises
         double h = car.LoadCase.CentreOfGravityHeight / car.Vehicle.Wheelbase;
         return
         [
-            Make("fixed-ratio", 1, $"How great is the braking torque of **one front wheel** at a line pressure of {P(car.LinePressure)}?",
+            Make("fixed-ratio", 1, $"What is the braking torque of **one front wheel** at a line pressure of {P(car.LinePressure)}?",
                 ExerciseAnswer.Of(torque, ("the pistons of both sides were counted", torque * 2), ("one pad only was counted", torque / 2),
                     ("the piston's diameter was taken for its radius", torque * 4)),
                 $@"$A = \frac{{\pi}}{{4}} d^2 = {N(car.Front.PistonArea.SquareMillimeters)}\ \text{{mm}}^2$",
@@ -138,7 +135,7 @@ public static class Exercises
                     ("piston diameters were used in place of areas",
                     Share(car.RearPiston / car.FrontPiston * (car.Rear.EffectiveRadius / car.Front.EffectiveRadius)))),
                 $@"$\frac{{T_2}}{{T_1}} = \frac{{d_2^2 r_2}}{{d_1^2 r_1}} = {N(rearShare / (1 - rearShare))}$, so $\Phi = {N(rearShare)}$"),
-            Make("fixed-ratio", 3, "At which braking rate do both axles use the same adhesion when there is no valve?",
+            Make("fixed-ratio", 3, "At what deceleration, in g, do both axles use the same adhesion when there is no valve?",
                 ExerciseAnswer.Of(critical,
                     ("the front shares were used",
                     Math.Abs(car.FrontShare - (1 - rearShare)) / h * (car.FrontShare > 1 - rearShare ? 1 : -1)),
@@ -156,17 +153,16 @@ public static class Exercises
         BalancePoint point = car.Balance.At(knee);
         return
         [
-            Make("knee", 1, $"How great is the **rear** line pressure when the front line has {P(inlet)}?",
+            Make("knee", 1, $"What is the **rear** line pressure when the front line has {P(inlet)}?",
                 ExerciseAnswer.Of(outlet, ("the valve was left out", inlet), ("the slope was applied to the whole pressure", inlet * slope),
                     ("the slope was applied to the whole pressure and added to the knee", knee + (inlet * slope))),
-                $@"$p_2 = p_k + s (p_1 - p_k) = {N(knee.Bars)} + {N(slope)} ({N(inlet.Bars)} - {N(knee.Bars)}) "
-                    + $@"= {N(outlet.Bars)}\ \text{{bar}}$"),
-            Make("knee", 2, "How great is the braking force of the **front axle** (both wheels) at the knee?",
+                $@"$p_2 = p_k + s (p_1 - p_k) = {N(knee.Bars)} + {N(slope)} ({N(inlet.Bars)} - {N(knee.Bars)}) = {N(outlet.Bars)}\ \text{{bar}}$"),
+            Make("knee", 2, "What is the braking force of the **front axle** (both wheels) at the knee?",
                 ExerciseAnswer.Of(point.BrakingForces.Front, ("one wheel only was counted", point.BrakingForces.Front / 2),
                     ("the rear axle was taken", point.BrakingForces.Rear),
                     ("the pistons of both sides were counted", point.BrakingForces.Front * 2)),
                 $@"$T_1 = 2 \cdot \frac{{2 \mu p_k A r}}{{R}} = {N(point.BrakingForces.Front.Newtons)}\ \text{{N}}$"),
-            Make("knee", 3, "At which braking rate is the knee reached?",
+            Make("knee", 3, "At what deceleration, in g, is the knee reached?",
                 ExerciseAnswer.Of(point.BrakingRate, ("the front axle alone was counted", point.BrakingForces.Front / car.Balance.Weight),
                     ("the force was divided by the mass without g", point.BrakingRate * G),
                     ("one wheel an axle was counted", point.BrakingRate / 2)),
@@ -185,12 +181,11 @@ public static class Exercises
         double rear = point.AdhesionUtilisation.Rear!.Value;
         return
         [
-            Make("adhesion-utilisation", 1, $"Without a valve: how much adhesion does the **front** axle use at a braking rate of {N(z)}?",
+            Make("adhesion-utilisation", 1, $"Without a valve: how much adhesion does the **front** axle use at a deceleration of {N(z)} g?",
                 ExerciseAnswer.Of(front, ("the static load was used", point.BrakingForces.Front / still.Front),
-                    ("the rear axle was taken", rear), ("the braking rate was given", z)),
-                $@"$f_1 = \frac{{T_1}}{{N_1}} "
-                    + $@"= \frac{{{N(point.BrakingForces.Front.Newtons)}}}{{{N(point.NormalReactions.Front.Newtons)}}} = {N(front)}$"),
-            Make("adhesion-utilisation", 2, $"Without a valve: how much adhesion does the **rear** axle use at a braking rate of {N(z)}?",
+                    ("the rear axle was taken", rear), ("the deceleration was given", z)),
+                $@"$f_1 = \frac{{T_1}}{{N_1}} = \frac{{{N(point.BrakingForces.Front.Newtons)}}}{{{N(point.NormalReactions.Front.Newtons)}}} = {N(front)}$"),
+            Make("adhesion-utilisation", 2, $"Without a valve: how much adhesion does the **rear** axle use at a deceleration of {N(z)} g?",
                 ExerciseAnswer.Of(rear, ("the static load was used", point.BrakingForces.Rear / still.Rear),
                     ("the front axle was taken", front),
                     ("the transfer was added to the rear",
@@ -198,9 +193,8 @@ public static class Exercises
                 $@"$f_2 = \frac{{T_2}}{{N_2}} "
                     + $@"= \frac{{{N(point.BrakingForces.Rear.Newtons)}}}{{{N(point.NormalReactions.Rear.Newtons)}}} = {N(rear)}$"),
             Make("adhesion-utilisation", 3,
-                $"Without a valve, on a surface with an adhesion of {N(car.Adhesion)}: "
-                    + "how great is the braking efficiency at the first lock-up?",
-                ExerciseAnswer.Of(lockUp.Efficiency, ("the braking rate at lock-up was given", lockUp.At.BrakingRate),
+                $"Without a valve, on a surface with an adhesion of {N(car.Adhesion)}: what is the braking efficiency at the first lock-up?",
+                ExerciseAnswer.Of(lockUp.Efficiency, ("the deceleration at lock-up was given", lockUp.At.BrakingRate),
                     ("the other axle was taken", Other(car, lockUp) / car.Adhesion)),
                 $@"The {(lockUp.First == Axle.Front ? "front" : "rear")} axle locks first, at $z = {N(lockUp.At.BrakingRate)}$",
                 $@"$\eta = \frac{{z}}{{k}} = {N(lockUp.Efficiency)}$"),
@@ -218,16 +212,15 @@ public static class Exercises
         bool ranOut = rod > car.Booster.RunOut!.Value.InputForce;
         return
         [
-            Make("effort", 1, $"How great is the force in the **input rod** when the driver pushes with {F(car.PedalForce)}?",
+            Make("effort", 1, $"What is the force in the **input rod** when the driver pushes with {F(car.PedalForce)}?",
                 ExerciseAnswer.Of(rod, ("the force was divided by the pedal ratio", car.PedalForce / ratio),
                     ("the pedal ratio was left out", car.PedalForce)),
                 $@"$F_r = i F = {N(ratio)} \cdot {N(car.PedalForce.Newtons)} = {N(rod.Newtons)}\ \text{{N}}$"),
-            Make("effort", 2, $"**Without** assist: how great is the line pressure at a pedal force of {F(car.PedalForce)}?",
+            Make("effort", 2, $"**Without** assist: what is the line pressure at a pedal force of {F(car.PedalForce)}?",
                 ExerciseAnswer.Of(bare, ("the bore was taken for a radius", bare / 4), ("the pedal ratio was left out", bare / ratio),
                     ("the assist was counted in", assisted)),
-                $@"$p = \frac{{i F}}{{A}} = \frac{{{N(rod.Newtons)}}}{{{N(bore.SquareMillimeters)}\ \text{{mm}}^2}} "
-                    + $@"= {N(bare.Bars)}\ \text{{bar}}$"),
-            Make("effort", 3, $"**With** assist: how great is the line pressure at a pedal force of {F(car.PedalForce)}? Mind the run-out.",
+                $@"$p = \frac{{i F}}{{A}} = \frac{{{N(rod.Newtons)}}}{{{N(bore.SquareMillimeters)}\ \text{{mm}}^2}} = {N(bare.Bars)}\ \text{{bar}}$"),
+            Make("effort", 3, $"**With** assist: what is the line pressure at a pedal force of {F(car.PedalForce)}? Mind the run-out.",
                 ExerciseAnswer.Of(assisted, ("the assist was left out", bare),
                     ("the run-out was overlooked", rod * car.Booster.BoostRatio / bore), ("the bore was taken for a radius", assisted / 4)),
                 $@"Greatest assist $\Delta p A_d = {N(car.Booster.MaximumAssist.Newtons)}\ \text{{N}}$; "
@@ -248,16 +241,15 @@ public static class Exercises
         BalancePoint point = car.Balance.At(line);
         return
         [
-            Make("failed-assist", 1, "How great is the booster's **greatest assist force** at the vacuum given?",
+            Make("failed-assist", 1, "What is the booster's **greatest assist force** at the vacuum given?",
                 ExerciseAnswer.Of(assist, ("the effective share of the area was left out", assist / car.Booster.EffectiveAreaShare),
                     ("the diameter was taken for a radius", assist * 4)),
                 $@"$F_a = \Delta p \cdot 0.85 \frac{{\pi}}{{4}} D^2 = {N(assist.Newtons)}\ \text{{N}}$"),
             Make("failed-assist", 2, $"The assist is gone. How hard must the driver push for a line pressure of {P(car.LinePressure)}?",
                 ExerciseAnswer.Of(needed, ("the pedal ratio was left out", needed * ratio),
                     ("the pedal ratio was used twice", needed / ratio), ("the bore was taken for a radius", needed * 4)),
-                $@"$F = \frac{{p A}}{{i}} = \frac{{{N(car.LinePressure.Megapascals)} \cdot "
-                    + $@"{N(bore.SquareMillimeters)}}}{{{N(ratio)}}} = {N(needed.Newtons)}\ \text{{N}}$"),
-            Make("failed-assist", 3, "The assist is gone. Which braking rate does a pedal force of 500 N (112 lbf) give, valve included?",
+                $@"$F = \frac{{p A}}{{i}} = \frac{{{N(car.LinePressure.Megapascals)} \cdot {N(bore.SquareMillimeters)}}}{{{N(ratio)}}} = {N(needed.Newtons)}\ \text{{N}}$"),
+            Make("failed-assist", 3, "The assist is gone. What deceleration, in g, does a pedal force of 500 N (112 lbf) give, valve included?",
                 ExerciseAnswer.Of(point.BrakingRate, ("the valve was left out", car.WithoutValve.At(line).BrakingRate),
                     ("the front axle alone was counted", point.BrakingForces.Front / car.Balance.Weight),
                     ("the pedal ratio was left out", car.Balance.At(line / ratio).BrakingRate)),
@@ -284,12 +276,11 @@ public static class Exercises
         Pressure knee = Pressure.FromBars((rear - (slope * front)) / (1 - slope));
         return
         [
-            Make("rear-lock", 1, $"Without a valve, adhesion {N(car.Adhesion)}: at which braking rate does the **rear** axle lock?",
+            Make("rear-lock", 1, $"Without a valve, adhesion {N(car.Adhesion)}: at what deceleration, in g, does the **rear** axle lock?",
                 ExerciseAnswer.Of(rearRate, ("the static load was used", car.Adhesion * (1 - car.FrontShare) / share),
                     ("the adhesion was given", car.Adhesion), ("the front axle was taken", ratio.FrontLockRate(car.Adhesion) ?? 0)),
-                $@"$z = \frac{{k \Psi}}{{\Phi + k h/E}} = \frac{{{N(car.Adhesion)} \cdot "
-                    + $@"{N(1 - car.FrontShare)}}}{{{N(share)} + {N(car.Adhesion * h)}}} = {N(rearRate)}$"),
-            Make("rear-lock", 2, $"Without a valve, adhesion {N(grippy)}: at which braking rate does the **first** axle lock?",
+                $@"$z = \frac{{k \Psi}}{{\Phi + k h/E}} = \frac{{{N(car.Adhesion)} \cdot {N(1 - car.FrontShare)}}}{{{N(share)} + {N(car.Adhesion * h)}}} = {N(rearRate)}$"),
+            Make("rear-lock", 2, $"Without a valve, adhesion {N(grippy)}: at what deceleration, in g, does the **first** axle lock?",
                 ExerciseAnswer.Of(first.At.BrakingRate, ("the other axle was taken", ratio.FrontLockRate(grippy) ?? 0),
                     ("the adhesion was given", grippy)),
                 $@"The rear axle leads above $z = {N(bare.IdealCrossings()[0].BrakingRate)}$, "
@@ -328,12 +319,10 @@ public static class Exercises
                     ("a quarter of the whole was taken for each wheel",
                     Rise(energy.Joules / 4 / (car.DiscMass.Kilograms * DiscSpecificHeat)))),
                 $@"$\Delta T = \frac{{E \cdot {N(frontShare)} / 2}}{{m_d c}} = {N(rise)}\ \text{{K}}$"),
-            Make("heat", 3, "How great is the **mean power** that the front axle's brakes turn into heat in that stop, "
-                + $"at a constant braking rate of {N(car.BrakingRate)}?",
+            Make("heat", 3, $"What is the **mean power** that the front axle's brakes turn into heat in that stop, at a constant deceleration of {N(car.BrakingRate)} g?",
                 ExerciseAnswer.Of(Watts(watts), ("the whole car was taken", Watts(watts / frontShare)),
-                    ("the power at the start was given", Watts(watts * 2)), ("the braking rate was not multiplied by g", Watts(watts / G))),
-                $@"$t = \frac{{v}}{{z g}} = {N(seconds)}\ \text{{s}}$, $P "
-                    + $@"= \frac{{E \cdot {N(frontShare)}}}{{t}} = {N(watts / 1000)}\ \text{{kW}}$"),
+                    ("the power at the start was given", Watts(watts * 2)), ("the deceleration was not multiplied by g", Watts(watts / G))),
+                $@"$t = \frac{{v}}{{z g}} = {N(seconds)}\ \text{{s}}$, $P = \frac{{E \cdot {N(frontShare)}}}{{t}} = {N(watts / 1000)}\ \text{{kW}}$"),
         ];
     }
 

@@ -30,9 +30,9 @@ public sealed record VehicleDynamics
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public Speed? MaximumSpeed { get; init => field = value is { } given ? Require.Positive(given) : null; }
 
-    /// <summary>Time in which the foot goes from nothing to its full push in a panic stop; null when unknown.</summary>
+    /// <summary>Time in which the foot goes from nothing to its full push in an emergency stop; null when unknown.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
-    public Duration? PanicRiseTime { get; init => field = value is { } given ? Require.Positive(given) : null; }
+    public Duration? EmergencyRiseTime { get; init => field = value is { } given ? Require.Positive(given) : null; }
 
     /// <summary>Time constant with which the assist follows the foot; null when unknown.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>

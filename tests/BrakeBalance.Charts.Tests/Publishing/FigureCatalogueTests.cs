@@ -85,7 +85,7 @@ public partial class FigureCatalogueTests
     {
         Assert.Equal(
             "On a road with a grip of 0.80 the front axle locks first, when braking at 0.75 g.",
-                PlainWording.Say("At an adhesion of 0.80 the front axle locks first, at a braking rate of 0.75."));
+                PlainWording.Say("At an adhesion of 0.80 the front axle locks first, at a deceleration of 0.75 g."));
         Assert.Equal("Above a bend point of 24 bar", PlainWording.Say("Above a knee of 24 bar"));
     }
 
@@ -192,7 +192,7 @@ public partial class FigureCatalogueTests
     {
         BrakeBalance.Vehicles.Vehicle car = Cars.Load("coupe-1960s");
         BrakeBalance.Vehicles.BrakeControl control = car.Control!;
-        var taken = control.Circuits!.Value.Select(circuit => circuit with { TakeUp = UnitsNet.Length.FromMillimeters(10) });
+        var taken = control.Circuits!.Value.Select(circuit => circuit with { Clearance = UnitsNet.Length.FromMillimeters(10) });
         string[] whole = [.. Figures(car, UnitSystem.Si).Select(item => item.Entry.Name)];
         string[] left = [.. Figures(car with { Control = control with { Circuits = taken } }, UnitSystem.Si)
             .Select(item => item.Entry.Name)];

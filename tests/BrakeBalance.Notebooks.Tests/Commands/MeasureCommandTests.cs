@@ -47,7 +47,7 @@ public class MeasureCommandTests
         Assert.Equal(ExitCode.Success, code);
         JsonElement root = JsonDocument.Parse(output).RootElement;
         Assert.Equal(5, root.GetProperty("positions").GetArrayLength());
-        Assert.InRange(root.GetProperty("knob").GetProperty("knee_per_turn_psi").GetProperty("estimate").GetDouble(), 130, 160);
+        Assert.InRange(root.GetProperty("adjuster").GetProperty("knee_per_turn_psi").GetProperty("estimate").GetDouble(), 130, 160);
         Assert.Equal(2, root.GetProperty("left_out").GetArrayLength());
     }
 
@@ -66,9 +66,9 @@ public class MeasureCommandTests
     }
 
     [Fact]
-    public async Task The_telephones_stops_come_out_with_their_deceleration()
+    public async Task The_phones_stops_come_out_with_their_deceleration()
     {
-        (int code, string output, _) = await Shell.RunAsync("measure", "series", Data("logs/invented-telephone.csv"), "--json");
+        (int code, string output, _) = await Shell.RunAsync("measure", "series", Data("logs/invented-phone.csv"), "--json");
         Assert.Equal(ExitCode.Success, code);
         JsonElement[] stops = [.. JsonDocument.Parse(output).RootElement.GetProperty("stops").EnumerateArray()];
         Assert.Equal(3, stops.Length);
@@ -171,7 +171,7 @@ public class MeasureCommandTests
     [Theory]
     [InlineData("gauges", "logs/invented-gauges.csv", "--below-knee", "NaN")]
     [InlineData("gauges", "logs/invented-gauges.csv", "--below-knee", "1e308")]
-    [InlineData("series", "logs/invented-telephone.csv", "--dive", "NaN")]
+    [InlineData("series", "logs/invented-phone.csv", "--dive", "NaN")]
     public async Task An_option_that_is_no_number_of_a_car_is_refused(string command, string log, string option, string value)
     {
         (int code, string output, string error) = await Shell.RunAsync("measure", command, Data(log), option, value);

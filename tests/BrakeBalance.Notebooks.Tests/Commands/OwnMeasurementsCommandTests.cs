@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using BrakeBalance.Charts;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Commands;
@@ -150,5 +151,39 @@ public class OwnMeasurementsCommandTests
         Vehicle named = OwnCar.Plain with { Name = "Invented once, bought later" };
         Assert.Contains("reader's own vehicle file", FigureText.Car(named), StringComparison.Ordinal);
         Assert.Contains("invented", FigureText.Car(named with { IsInvented = true }), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_vehicle_file_stands_for_the_logs_that_it_names()
+    {
+        using var car = OwnCar.Measured();
+        File.Copy(RepositoryRoot.File("data/logs/invented-phone.csv"), car.At("phone.csv"));
+        car.Named(series: "phone.csv");
+        Assert.Equal((await Json("measure", "series", car.At("phone.csv"))).ToJsonString(), (await Json("measure", "series", car.File)).ToJsonString());
+        Assert.Equal((await Json("measure", "gauges", car.At("gauges.csv"))).ToJsonString(), (await Json("measure", "gauges", car.File)).ToJsonString());
+        Assert.Equal(3, (await Json("measure", "setting", car.File, "--draws", "1000"))["series"]!["stops"]!.AsArray().Count);
+        Assert.Contains("3 stops were found", (await Run("measure", "setting", car.File, "--draws", "1000")).Out, StringComparison.Ordinal);
+
+        car.Named();
+        (int exit, _, string error) = await Run("measure", "series", car.File);
+        Assert.Equal(ExitCode.BadInput, exit);
+        Assert.Contains("measurements.series names no log", error, StringComparison.Ordinal);
+        Assert.Null((await Json("measure", "setting", car.File, "--draws", "1000"))["series"]);
+    }
+
+    [Fact]
+    public async Task Gauges_behind_a_balance_bar_are_judged_by_the_car_s_own_bores()
+    {
+        using var folder = new TemporaryFolder();
+        string track = await File.ReadAllTextAsync(RepositoryRoot.File("data/vehicles/track-coupe.json"));
+        string file = folder.Write("track.json", track.Replace("\"wheelbase\"", "\"measurements\": { \"gauges\": \"gauges.csv\" },\n  \"wheelbase\"",
+            StringComparison.Ordinal));
+        double ratio = VehicleFile.Load(file).Vehicle.Hydraulics.Split.RearToFrontPressureRatio;
+        Assert.InRange(Math.Abs(ratio - 1), 0.02, 1);
+        folder.Write("gauges.csv", "front pressure [bar];rear pressure [bar]\n" + string.Concat(Enumerable.Range(1, 15)
+            .Select(i => FormattableString.Invariant($"{4 * i};{4 * i * ratio:0.0}\n"))));
+        string given = ratio.ToString("R", System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Equal((await Json("measure", "gauges", folder.File("gauges.csv"), "--below-knee", given)).ToJsonString(),
+            (await Json("measure", "gauges", file)).ToJsonString());
     }
 }

@@ -11,7 +11,7 @@ public sealed class RenderCommandTests : IDisposable
 
     public RenderCommandTests()
     {
-        foreach (string folder in new[] { "notebooks/lessons", "data/vehicles" })
+        foreach (string folder in new[] { "notebooks/lessons", "data/vehicles", "data/bench" })
         {
             Directory.CreateDirectory(_folder.File(folder));
         }
@@ -19,6 +19,7 @@ public sealed class RenderCommandTests : IDisposable
         _folder.Write("Notebooks.sln", "");
         string setup = File.ReadAllText(RepositoryRoot.File("notebooks/_setup.csx"));
         File.Copy(RepositoryRoot.File(NotebookInput.DefaultVehicle), _folder.File(NotebookInput.DefaultVehicle));
+        File.Copy(RepositoryRoot.File(BenchInput.Default), _folder.File(BenchInput.Default));
         _folder.Write("notebooks/_setup.csx", setup);
         _folder.Write("notebooks/01-good.ipynb",
             SampleNotebook.Json("# Good", "#load \"_setup.csx\"", "NotebookInput.Current.Load().Vehicle.Wheelbase",
@@ -136,6 +137,21 @@ public sealed class RenderCommandTests : IDisposable
         Assert.Contains("mine.json", page);
         Assert.Contains("wheelbase=3.1 m", page);
         Assert.False(Directory.Exists(_folder.File("out")));
+    }
+
+    [Fact]
+    public async Task A_page_that_shows_the_example_names_it_and_not_the_reader_s_car()
+    {
+        _folder.Write("notebooks/08-bench.ipynb", SampleNotebook.Json("# Bench", "#load \"_setup.csx\"", "BenchInput.Whose"));
+        _folder.Write("mine.json", File.ReadAllText(_folder.File(NotebookInput.DefaultVehicle))
+            .Replace("Invented 1960s coupe", "Green coupe", StringComparison.Ordinal));
+        (int code, string _, string error) = await Shell.RunAsync("render", "--notebook", "08", "--vehicle", "mine.json", "--output", "pages");
+
+        Assert.Equal((0, ""), (code, error));
+        string page = File.ReadAllText(_folder.File("pages/08-bench.html"));
+        Assert.Contains("nothing on this page is said of the Green coupe", page);
+        Assert.Contains("booster-swap.json, an invented job", page);
+        Assert.DoesNotContain("mine.json", page);
     }
 
     [Fact]

@@ -53,8 +53,8 @@ public class StopsCommandTests
     public async Task Other_units_are_the_same_quantities()
     {
         JsonNode si = await JsonAsync("--adhesion", "0.9"), us = await JsonAsync("--adhesion", "0.9", "--units", "us");
-        JsonNode Panic(JsonNode report) => report["load_cases"]![0]!["surfaces"]![0]!["panic"]!;
-        Assert.Equal((double)Panic(si)["distance_m"]! / 0.3048, (double)Panic(us)["distance_ft"]!, 0.01);
+        JsonNode Emergency(JsonNode report) => report["load_cases"]![0]!["surfaces"]![0]!["full_pressure"]!;
+        Assert.Equal((double)Emergency(si)["distance_m"]! / 0.3048, (double)Emergency(us)["distance_ft"]!, 0.01);
         JsonNode Fade(JsonNode report) => report["load_cases"]![0]!["fade"]!;
         Assert.Equal((double)Fade(si)["hottest_front_c"]! * 1.8 + 32, (double)Fade(us)["hottest_front_f"]!, 0.01);
         Assert.Equal((double)Fade(si)["wet_boiling_margin_k"]! * 1.8, (double)Fade(us)["wet_boiling_margin_f"]!, 0.01);
@@ -65,7 +65,7 @@ public class StopsCommandTests
     {
         JsonNode json = await JsonAsync("--adhesion", "0.6", "--split-adhesion", "0.3/0.8", "--cross-slope", "0 %");
         JsonNode full = json["load_cases"]![0]!["uneven_road"]![0]!, below = json["load_cases"]![0]!["uneven_road"]![1]!;
-        Assert.Equal((true, false), ((bool)full["full_pressure"]!, (bool)below["full_pressure"]!));
+        Assert.Equal((true, false), ((bool)full["wheels_lock"]!, (bool)below["wheels_lock"]!));
         Assert.Equal((0.3, 0.8), ((double)full["adhesion_left"]!, (double)full["adhesion_right"]!));
         Assert.True((double)full["largest_braking_moment_n_m"]! < -1000);
         Assert.False((bool)full["within_lane"]!);
@@ -85,7 +85,7 @@ public class StopsCommandTests
         Assert.Equal(4, (double)slope["cross_slope_percent"]!, 1e-6);
         Assert.Equal(0, (double)Row(flat)["past_first_lock_on_crown"]!["lateral_offset_m"]!, 1e-6);
         Assert.NotEqual(0, (double)Row(slope)["past_first_lock_on_crown"]!["lateral_offset_m"]!, 0.01);
-        Assert.True((double)Row(slope)["panic"]!["distance_m"]! > 1.05 * (double)Row(flat)["panic"]!["distance_m"]!);
+        Assert.True((double)Row(slope)["full_pressure"]!["distance_m"]! > 1.05 * (double)Row(flat)["full_pressure"]!["distance_m"]!);
         Assert.Equal(2, slope["load_cases"]![0]!["uneven_road"]!.AsArray().Count);
         Assert.Empty((await JsonAsync("--adhesion", "0.6"))["load_cases"]![0]!["uneven_road"]!.AsArray());
     }
@@ -140,7 +140,7 @@ public class StopsCommandTests
     {
         async Task<double> Deceleration(string grade) =>
             (double)Surface(await JsonAsync("--adhesion", "0.2", "--speed", "60 km/h", "--grade",
-                grade))["panic"]!["mean_fully_developed_deceleration_m_s2"]!;
+                grade))["full_pressure"]!["mean_fully_developed_deceleration_m_s2"]!;
         double level = await Deceleration("0 %"), up = await Deceleration("3.5 °"), down = await Deceleration("-4 %");
         Assert.Equal(9.80665 * Math.Sin(3.5 * Math.PI / 180), up - level, 0.05);
         Assert.Equal(9.80665 * Math.Sin(Math.Atan(0.04)), level - down, 0.05);
@@ -158,9 +158,9 @@ public class StopsCommandTests
     public async Task A_weak_foot_bounds_the_stop_and_the_tables_say_so()
     {
         JsonNode weak = Surface(await JsonAsync("--adhesion", "0.9", "--pedal-force", "200 N"));
-        Assert.Equal(("foot", "foot"), ((string)weak["panic"]!["bound"]!, (string)weak["threshold"]!["bound"]!));
-        Assert.True((double)weak["panic"]!["held_pressure_bar"]! < 35);
-        Assert.Equal("road", (string)Surface(await JsonAsync("--adhesion", "0.9", "--pedal-force", "1500 N"))["panic"]!["bound"]!);
+        Assert.Equal(("foot", "foot"), ((string)weak["full_pressure"]!["bound"]!, (string)weak["below_lock_up"]!["bound"]!));
+        Assert.True((double)weak["full_pressure"]!["held_pressure_bar"]! < 35);
+        Assert.Equal("road", (string)Surface(await JsonAsync("--adhesion", "0.9", "--pedal-force", "1500 N"))["full_pressure"]!["bound"]!);
         (int _, string output, string _) = await Shell.RunAsync("stops", Coupe, "--adhesion", "0.9", "--pedal-force", "200 N",
             "--load-case", "driver only");
         Assert.Contains("bound by the foot: 200 N on the pedal give", output);
@@ -169,7 +169,7 @@ public class StopsCommandTests
     [Fact]
     public async Task A_car_whose_pedal_ends_before_any_pressure_is_answered_with_that()
     {
-        string[] far = ["--set", "fluid.front.takeUp=10 mm", "--set", "fluid.rear.takeUp=10 mm", "--study", "20"];
+        string[] far = ["--set", "fluid.front.clearance=10 mm", "--set", "fluid.rear.clearance=10 mm", "--study", "20"];
         JsonNode json = await JsonAsync(far);
         Assert.Contains("brings no pressure", (string)json["load_cases"]![0]!["no_stop"]!);
         Assert.Empty(json["load_cases"]![0]!["surfaces"]!.AsArray());
@@ -215,7 +215,7 @@ public class StopsCommandTests
                 foreach ((string key, JsonNode? value) in json)
                 {
                     string at = path.Length == 0 ? key : $"{path}.{key}";
-                    bool isStop = key is "panic" or "threshold" or "antilock_bound" or "easing";
+                    bool isStop = key is "full_pressure" or "below_lock_up" or "antilock_bound" or "easing";
                     if (isStop || (key == "laps" && path == "load_cases[]"))
                     {
                         yield return at;

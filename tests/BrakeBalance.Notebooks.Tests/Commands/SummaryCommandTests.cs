@@ -62,7 +62,7 @@ public class SummaryCommandTests
         Assert.Matches(@"At 0\.80 g\s+The master cylinder is at the end of its stroke", output);
         Assert.Matches(@"\n\s+0\.80 .*\snone\s+none\s*\n", output);
         JsonNode json = JsonNode.Parse((await Shell.RunAsync([.. small, "--json"])).Output)!;
-        JsonNode hard = json["control"]!["load_cases"]![0]!["braking_rates"]![3]!;
+        JsonNode hard = json["control"]!["load_cases"]![0]!["decelerations"]![3]!;
         Assert.False((bool)hard["travel"]!["reaches"]!);
         Assert.True((double)hard["travel"]!["stroke_left_mm"]! < 0);
     }
@@ -70,7 +70,7 @@ public class SummaryCommandTests
     [Fact]
     public async Task Hot_drums_leave_less_pedal()
     {
-        JsonNode rate = (await JsonAsync())["control"]!["load_cases"]![0]!["braking_rates"]![3]!;
+        JsonNode rate = (await JsonAsync())["control"]!["load_cases"]![0]!["decelerations"]![3]!;
         Assert.True((double)rate["travel_drums_hot"]!["pad_left_mm"]! < (double)rate["travel"]!["pad_left_mm"]! - 5);
     }
 
@@ -149,7 +149,7 @@ public class SummaryCommandTests
     {
         JsonNode control = (await JsonAsync("--load-case", "laden"))["control"]!;
         JsonNode load = Assert.Single(control["load_cases"]!.AsArray())!;
-        JsonNode rate = load["braking_rates"]!.AsArray().Single(entry => (double)entry!["braking_rate"]! == 0.6)!;
+        JsonNode rate = load["decelerations"]!.AsArray().Single(entry => (double)entry!["deceleration_g"]! == 0.6)!;
         Assert.True((double)rate["at"]!["pedal_force_n"]! < (double)rate["pedal_force_without_assist_n"]!);
         Assert.Equal(6, load["gauge_table"]!.AsArray().Count);
         Assert.Equal("sound", (string)load["failures"]![0]!["case"]!);

@@ -42,7 +42,7 @@ public class CardCommandTests
         Assert.Equal(setting.Recommended.Turns!.Value, Number(own.Cells[0]), 1e-9);
         Assert.Equal(SettingWords.Text(setting.Recommended, UnitSystem.Si), card.Baseline);
 
-        // The valve's law beyond the knee: rear = knee + slope × (front − knee), as long as the front's hold-off valve is fully open.
+        // The valve's law beyond the knee: rear = knee + slope × (front − knee), as long as the front's metering valve is fully open.
         double front = Number(own.Cells[4]), rear = Number(own.Cells[5]);
         Assert.Equal(knee + 0.3 * (front - knee), rear, 0.5);
         Assert.Equal(card.Columns.Count, own.Cells.Count);

@@ -71,7 +71,7 @@ public partial class OneSettingEverywhereTests(RenderedNotebooks notebooks)
         GaugeAnalysis valve = ValveFitting.Analyse(LogReader.LoadGaugePairs(RepositoryRoot.File("data/logs/invented-gauges.csv")).Rows);
         Vehicle car = file.WithRearKnee(file.Hydraulics.RearProportioningValve!.Knee, valve.Slope!.Value.Estimate);
         IReadOnlyList<TestStop> stops = LogReader.LoadTestStops(RepositoryRoot.File("data/logs/invented-stops.csv")).Rows;
-        var measured = Setting.Of(car, CarEstimation.Estimate(car, stops, new EstimationOptions { Knob = valve.Calibration }));
+        var measured = Setting.Of(car, CarEstimation.Estimate(car, stops, new EstimationOptions { Adjuster = valve.Calibration }));
         Three(measured, UnitSystem.Si, "05",
             Words(await File.ReadAllTextAsync(await notebooks.PageAsync("05-from-test-stops-to-a-setting"))));
     }

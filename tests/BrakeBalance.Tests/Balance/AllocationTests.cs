@@ -69,7 +69,7 @@ public class AllocationTests
         {
             "valve" => plain.WithRearValves(valve).Model(),
             "series" => plain.WithRearValves(valve, new LimitingValve { Limit = Pressure.FromBars(60) })
-                .WithFrontValves(new HoldOffValve { OpeningPressure = Pressure.FromBars(6), BlendPressure = Pressure.FromBars(20) })
+                .WithFrontValves(new MeteringValve { OpeningPressure = Pressure.FromBars(6), BlendPressure = Pressure.FromBars(20) })
                     .Model(),
             "aerodynamics" => (plain with
             {

@@ -192,11 +192,11 @@ public class BalanceModelTests
         Assert.Empty(Plain.WithRearValves(new ProportioningValve { Knee = Pressure.FromBars(260), Slope = 0.4 }).Model().RearKnees());
 
     [Fact]
-    public void Two_valves_in_series_have_two_knees_and_the_hold_off_valve_none()
+    public void Two_valves_in_series_have_two_knees_and_the_metering_valve_none()
     {
         BalanceModel model = Plain
             .WithRearValves(
-                new HoldOffValve { OpeningPressure = Pressure.FromBars(2), BlendPressure = Pressure.FromBars(8) },
+                new MeteringValve { OpeningPressure = Pressure.FromBars(2), BlendPressure = Pressure.FromBars(8) },
                 new ProportioningValve { Knee = Pressure.FromBars(30), Slope = 0.5 },
                 new LimitingValve { Limit = Pressure.FromBars(50) })
             .Model();
@@ -208,7 +208,7 @@ public class BalanceModelTests
     public void Hold_off_valve_in_the_front_line_lets_the_rear_lead_at_the_start()
     {
         BalanceModel model = Plain.WithFrontValves(
-            new HoldOffValve { OpeningPressure = Pressure.FromBars(7), BlendPressure = Pressure.FromBars(20) }).Model();
+            new MeteringValve { OpeningPressure = Pressure.FromBars(7), BlendPressure = Pressure.FromBars(20) }).Model();
         Assert.Equal(0, model.At(Pressure.FromBars(7)).BrakingForces.Front.Newtons);
         Assert.True(model.At(Pressure.FromBars(7)).BrakingForces.Rear > Force.Zero);
         Assert.Equal(Axle.Rear, model.FirstLockUp(0.04)!.First);

@@ -61,9 +61,9 @@ public class SettingSearchTests
     [Fact]
     public void A_car_that_is_rear_first_on_ice_already_has_no_safe_knee()
     {
-        // A small pressure suffices on ice, and a hold-off valve leaves that to the rear.
+        // A small pressure suffices on ice, and a metering valve leaves that to the rear.
         Vehicle car = RearHappy.WithFrontValves(
-            new HoldOffValve { OpeningPressure = Pressure.FromBars(40), BlendPressure = Pressure.FromBars(60) });
+            new MeteringValve { OpeningPressure = Pressure.FromBars(40), BlendPressure = Pressure.FromBars(60) });
         SettingLimit limit = SettingSearch.Limit(car, Conditions, 1.0);
         Assert.False(limit.Exists);
         Assert.Null(limit.Set(car));

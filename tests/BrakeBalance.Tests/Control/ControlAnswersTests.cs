@@ -40,7 +40,7 @@ public sealed class ControlAnswersTests
         from kind in Gen.Choose(0, 4)
         from stroke in Between(10, 80)
         from share in Between(0.2, 0.8)
-        from takeUp in Between(0, 10)
+        from clearance in Between(0, 10)
         from hose in Gen.Elements("3.2 mm", "4.5 mm", "7 mm")
         select Changed(
             linked
@@ -52,9 +52,9 @@ public sealed class ControlAnswersTests
                     FormattableString.Invariant($", \"travel\": \"{travel} mm\", \"returnSpringRate\": \"{springRate}\""))
                 : FormattableString.Invariant(
                     $$"""{ "ratio": {{ratio}}, "travel": "{{travel}} mm", "returnSpringRate": "{{springRate}}" }"""),
-            kind, bore, rearBore, stroke, share, takeUp, hose);
+            kind, bore, rearBore, stroke, share, clearance, hose);
 
-    private static JsonObject Changed(string pedal, int kind, double bore, double rearBore, double stroke, double share, double takeUp,
+    private static JsonObject Changed(string pedal, int kind, double bore, double rearBore, double stroke, double share, double clearance,
         string hose)
     {
         bool bar = kind == 0;
@@ -80,7 +80,7 @@ public sealed class ControlAnswersTests
                 $$"""{ "type": "balance bar", "frontBore": "{{front}} mm", "rearBore": "{{rear}} mm", "frontForceShare": {{share}} }"""));
         }
 
-        car["fluid"]!["rear"]!["takeUp"] = FormattableString.Invariant($"{takeUp} mm");
+        car["fluid"]!["rear"]!["clearance"] = FormattableString.Invariant($"{clearance} mm");
         car["fluid"]!["front"]!["hoseBore"] = hose;
         return car;
     }

@@ -108,13 +108,13 @@ public class BrakeHydraulicsTests
     [Fact]
     public void Without_proportioning_only_hold_off_valves_are_left()
     {
-        var holdOff = new HoldOffValve { OpeningPressure = Pressure.FromBars(5), BlendPressure = Pressure.FromBars(15) };
+        var metering = new MeteringValve { OpeningPressure = Pressure.FromBars(5), BlendPressure = Pressure.FromBars(15) };
         BrakeHydraulics bare = new BrakeHydraulics
         {
-            RearValves = [holdOff, Valve,
+            RearValves = [metering, Valve,
             new LimitingValve { Limit = Pressure.FromBars(60) }]
         }.WithoutRearProportioning();
-        Assert.Same(holdOff, Assert.Single(bare.RearValves));
+        Assert.Same(metering, Assert.Single(bare.RearValves));
     }
 
     [Fact]

@@ -9,18 +9,18 @@ public sealed class FluidVolumeTests
     private static readonly CircuitVolume Front = new()
     {
         PistonArea = Area.FromSquareCentimeters(88),
-        TakeUp = Length.FromMillimeters(0.3),
+        Clearance = Length.FromMillimeters(0.3),
         Hose = new BrakeHose { Length = Length.FromMillimeters(800) },
-        Give = Volume.FromCubicCentimeters(2.5),
+        Compliance = Volume.FromCubicCentimeters(2.5),
         FluidVolume = Volume.FromCubicCentimeters(150),
     };
 
     private static readonly CircuitVolume Rear = new()
     {
         PistonArea = Area.FromSquareCentimeters(15.5),
-        TakeUp = Length.FromMillimeters(1.2),
+        Clearance = Length.FromMillimeters(1.2),
         Hose = new BrakeHose { Length = Length.FromMillimeters(400) },
-        Give = Volume.FromCubicCentimeters(1.0),
+        Compliance = Volume.FromCubicCentimeters(1.0),
         FluidVolume = Volume.FromCubicCentimeters(100),
     };
 
@@ -34,8 +34,8 @@ public sealed class FluidVolumeTests
     public void At_no_pressure_only_the_clearance_is_taken_up()
     {
         VolumeDemand none = Front.Demand(Pressure.Zero);
-        Assert.Equal(88 * 0.03, none.TakeUp.CubicCentimeters, 9);
-        Assert.Equal(none.TakeUp.CubicCentimeters, none.Total.CubicCentimeters, 12);
+        Assert.Equal(88 * 0.03, none.Clearance.CubicCentimeters, 9);
+        Assert.Equal(none.Clearance.CubicCentimeters, none.Total.CubicCentimeters, 12);
     }
 
     [Fact]

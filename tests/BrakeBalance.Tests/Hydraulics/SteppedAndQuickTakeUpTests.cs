@@ -19,20 +19,20 @@ public sealed class SteppedAndQuickTakeUpTests
         ReturnSpringForce = Force.Zero,
     };
 
-    private static CircuitVolume Circuit(double square, double takeUp) => new()
+    private static CircuitVolume Circuit(double square, double clearance) => new()
     {
         PistonArea = Area.FromSquareCentimeters(square),
-        TakeUp = Millimetres(takeUp),
-        Give = Volume.FromCubicCentimeters(1.5),
+        Clearance = Millimetres(clearance),
+        Compliance = Volume.FromCubicCentimeters(1.5),
         Hose = new BrakeHose { Length = Length.FromMeters(0.6) },
         FluidVolume = Volume.FromCubicCentimeters(120),
     };
 
-    private static PedalTravel Travel(MasterCylinder master, double bar, byte takeUp)
+    private static PedalTravel Travel(MasterCylinder master, double bar, byte clearance)
     {
         var pedal = new Pedal { Lever = new FixedRatioLever { Ratio = 4 }, AvailableTravel = Length.FromMeters(2) };
         PerAxle<Pressure> lines = new(Pressure.FromBars(bar), Pressure.FromBars(bar));
-        return PedalTravel.At(pedal, master, new(Circuit(60, 0.1 + (takeUp / 200.0)), Circuit(12, 1.1)), lines);
+        return PedalTravel.At(pedal, master, new(Circuit(60, 0.1 + (clearance / 200.0)), Circuit(12, 1.1)), lines);
     }
 
     [Property]
@@ -73,18 +73,18 @@ public sealed class SteppedAndQuickTakeUpTests
     }
 
     [Property]
-    public void A_large_bore_equal_to_the_small_one_changes_nothing(byte bore, byte bar, byte takeUp)
+    public void A_large_bore_equal_to_the_small_one_changes_nothing(byte bore, byte bar, byte clearance)
     {
         TandemMasterCylinder plain = Plain(bore);
         TandemMasterCylinder same = plain with { QuickTakeUp = new QuickTakeUp { LargeBore = plain.Bore } };
-        Assert.Equal(Travel(plain, bar / 2.0, takeUp).RodTravel.Meters, Travel(same, bar / 2.0, takeUp).RodTravel.Meters, 1e-12);
+        Assert.Equal(Travel(plain, bar / 2.0, clearance).RodTravel.Meters, Travel(same, bar / 2.0, clearance).RodTravel.Meters, 1e-12);
         Assert.Equal(plain.RodForce(Axle.Front, Pressure.FromBars(bar)).Newtons, same.RodForce(Axle.Front, Pressure.FromBars(bar)).Newtons,
             1e-9);
     }
 
     [Property]
     public void Quick_take_up_never_needs_more_travel_nor_less_force_and_lies_between_its_two_bores(byte bore, byte more, byte blowOff,
-        byte bar, byte takeUp)
+        byte bar, byte clearance)
     {
         TandemMasterCylinder small = Plain(bore);
         Length largeBore = small.Bore + Millimetres(0.5 + (more / 25.0));
@@ -99,15 +99,15 @@ public sealed class SteppedAndQuickTakeUpTests
             };
         TandemMasterCylinder large = small with { Bore = largeBore };
         double pressure = bar / 2.0;
-        double travel = Travel(fast, pressure, takeUp).RodTravel.Meters;
-        Assert.True(travel < Travel(small, pressure, takeUp).RodTravel.Meters);
-        Assert.True(travel >= Travel(large, pressure, takeUp).RodTravel.Meters - 1e-12);
+        double travel = Travel(fast, pressure, clearance).RodTravel.Meters;
+        Assert.True(travel < Travel(small, pressure, clearance).RodTravel.Meters);
+        Assert.True(travel >= Travel(large, pressure, clearance).RodTravel.Meters - 1e-12);
         Pressure line = Pressure.FromBars(pressure);
         double force = fast.RodForce(Axle.Front, line).Newtons;
         Assert.True(force >= small.RodForce(Axle.Front, line).Newtons - 1e-9);
         Assert.True(force <= large.RodForce(Axle.Front, line).Newtons + 1e-9);
         Assert.Equal(line.Pascals, fast.OutletPressures(Force.FromNewtons(force)).Front.Pascals, 1.0);
-        PedalTravel budget = Travel(fast, pressure, takeUp);
+        PedalTravel budget = Travel(fast, pressure, clearance);
         Assert.Equal(budget.Pad!.Value.Meters, budget.Parts.Sum(part => part.Travel.Meters), 1e-9);
     }
 

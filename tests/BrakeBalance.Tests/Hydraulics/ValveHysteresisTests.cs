@@ -101,12 +101,12 @@ public class ValveHysteresisTests
     {
         string text = File.ReadAllText(Path.Combine(RepositoryFiles.Root, "data", "vehicles", "coupe-1960s.json"))
             .Replace("\"slope\": 0.30,", "\"slope\": 0.30, \"hysteresis\": \"4 bar\",", StringComparison.Ordinal)
-            .Replace("\"freePlay\": \"4 mm\",", "\"freePlay\": \"4 mm\", \"panicForce\": \"700 N\",", StringComparison.Ordinal)
+            .Replace("\"freePlay\": \"4 mm\",", "\"freePlay\": \"4 mm\", \"emergencyForce\": \"700 N\",", StringComparison.Ordinal)
             .Replace("\"pitchDamping\": 0.3,", "\"pitchDamping\": 0.3, \"antiDive\": 0.2,", StringComparison.Ordinal);
         (VehicleReading? loaded, IReadOnlyList<Problem> problems) = VehicleFile.TryRead(text);
         Assert.Empty(problems);
         Assert.Equal(4, loaded!.Vehicle.Hydraulics.RearProportioningValve!.Hysteresis.Bars, 1e-9);
-        Assert.Equal(700, loaded.Vehicle.Control!.Foot.Panic!.Value.Newtons, 1e-9);
+        Assert.Equal(700, loaded.Vehicle.Control!.Foot.Emergency!.Value.Newtons, 1e-9);
         Assert.Equal(0.2, loaded.Vehicle.Dynamics!.AntiDive);
 
         int from = text.IndexOf("\"type\": \"proportioning\"", StringComparison.Ordinal);

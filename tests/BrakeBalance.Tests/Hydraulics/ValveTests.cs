@@ -9,7 +9,7 @@ public class ValveTests
 {
     private static readonly ProportioningValve Proportioning = new() { Knee = Pressure.FromBars(30), Slope = 0.4 };
     private static readonly LimitingValve Limiting = new() { Limit = Pressure.FromBars(45) };
-    private static readonly HoldOffValve HoldOff = new() { OpeningPressure = Pressure.FromBars(7), BlendPressure = Pressure.FromBars(20) };
+    private static readonly MeteringValve Metering = new() { OpeningPressure = Pressure.FromBars(7), BlendPressure = Pressure.FromBars(20) };
 
     private static readonly LoadSensingValve LoadSensing = new()
     {
@@ -43,7 +43,7 @@ public class ValveTests
     [InlineData(20, 20)]
     [InlineData(80, 80)]
     public void Hold_off_valve_waits_and_then_catches_up(double inlet, double outlet) =>
-        Assert.Equal(outlet, HoldOff.OutletPressure(Pressure.FromBars(inlet)).Bars, 1e-9);
+        Assert.Equal(outlet, Metering.OutletPressure(Pressure.FromBars(inlet)).Bars, 1e-9);
 
     [Theory]
     [InlineData(6, 30)]
@@ -62,7 +62,7 @@ public class ValveTests
     [Fact]
     public void Only_the_load_sensing_valve_looks_at_the_load()
     {
-        Assert.All(new PressureValve[] { Proportioning, Limiting, HoldOff }, valve =>
+        Assert.All(new PressureValve[] { Proportioning, Limiting, Metering }, valve =>
         {
             Assert.False(valve.SensesLoad);
             Assert.Equal(valve.OutletPascals(5e6, 0), valve.OutletPascals(5e6, 9000));
@@ -83,13 +83,13 @@ public class ValveTests
         Assert.Equal(60, (Proportioning with { Knee = Pressure.FromBars(50), Slope = 0.2 })
             .OutletPressure(Pressure.FromBars(100)).Bars, 1e-9);
         Assert.Equal(12, (Limiting with { Limit = Pressure.FromBars(12) }).OutletPressure(Pressure.FromBars(100)).Bars, 1e-9);
-        Assert.Equal(0, (HoldOff with { OpeningPressure = Pressure.FromBars(10) }).OutletPressure(Pressure.FromBars(9)).Bars);
+        Assert.Equal(0, (Metering with { OpeningPressure = Pressure.FromBars(10) }).OutletPressure(Pressure.FromBars(9)).Bars);
         Assert.Equal(38, (LoadSensing with { ReferenceLoad = Force.FromKilonewtons(5) }).KneeAt(Force.FromKilonewtons(6)).Bars, 1e-9);
     }
 
     [Fact]
     public void Negative_inlet_is_refused_by_every_valve() =>
-        Assert.All(new PressureValve[] { Proportioning, Limiting, HoldOff, LoadSensing }, valve =>
+        Assert.All(new PressureValve[] { Proportioning, Limiting, Metering, LoadSensing }, valve =>
             Assert.Equal("inlet", Assert.Throws<ArgumentOutOfRangeException>(() => valve.OutletPressure(Pressure.FromBars(-1))).ParamName));
 
     [Theory]
@@ -112,29 +112,29 @@ public class ValveTests
         Assert.Contains("negative", fault.Message);
         Assert.Throws<ArgumentOutOfRangeException>(() => Limiting with { Limit = Pressure.FromBars(-1) });
         Assert.Throws<ArgumentOutOfRangeException>(() => LoadSensing with { LowestKnee = Pressure.FromBars(-1) });
-        Assert.Throws<ArgumentOutOfRangeException>(() => HoldOff with { OpeningPressure = Pressure.FromBars(-1) });
+        Assert.Throws<ArgumentOutOfRangeException>(() => Metering with { OpeningPressure = Pressure.FromBars(-1) });
     }
 
     [Fact]
     public void Hold_off_valve_that_closes_before_it_opens_is_refused_when_the_car_is_computed()
     {
-        Vehicle car = TestCars.FixedShare(0.7, 2.5, 1.2, 0.5).WithFrontValves(HoldOff with { BlendPressure = Pressure.FromBars(6) });
+        Vehicle car = TestCars.FixedShare(0.7, 2.5, 1.2, 0.5).WithFrontValves(Metering with { BlendPressure = Pressure.FromBars(6) });
         string message = Assert.Throws<ArgumentException>(() => car.Model()).Message;
         Assert.Contains("opening 7 bar", message);
         Assert.Contains("blend 6 bar", message);
     }
 
     [Fact]
-    public void Knob_gives_a_knee_for_each_turn_and_back()
+    public void Adjuster_gives_a_knee_for_each_turn_and_back()
     {
-        var knob = new KneeAdjustment { KneeFullyOut = Pressure.FromBars(7), KneePerTurn = Pressure.FromBars(10), Turns = 6 };
-        Assert.Equal(7, knob.KneeAt(0).Bars, 1e-9);
-        Assert.Equal(32, knob.KneeAt(2.5).Bars, 1e-9);
-        Assert.Equal(67, knob.KneeAt(6).Bars, 1e-9);
-        Assert.Equal(2.5, knob.TurnsFor(Pressure.FromBars(32))!.Value, 1e-9);
-        Assert.Equal(6, knob.TurnsFor(Pressure.FromBars(67))!.Value, 1e-9);
-        Assert.Null(knob.TurnsFor(Pressure.FromBars(68)));
-        Assert.Null(knob.TurnsFor(Pressure.FromBars(6)));
-        Assert.Equal("turns", Assert.Throws<ArgumentOutOfRangeException>(() => knob.KneeAt(6.1)).ParamName);
+        var adjuster = new KneeAdjustment { KneeBackedOff = Pressure.FromBars(7), KneePerTurn = Pressure.FromBars(10), Turns = 6 };
+        Assert.Equal(7, adjuster.KneeAt(0).Bars, 1e-9);
+        Assert.Equal(32, adjuster.KneeAt(2.5).Bars, 1e-9);
+        Assert.Equal(67, adjuster.KneeAt(6).Bars, 1e-9);
+        Assert.Equal(2.5, adjuster.TurnsFor(Pressure.FromBars(32))!.Value, 1e-9);
+        Assert.Equal(6, adjuster.TurnsFor(Pressure.FromBars(67))!.Value, 1e-9);
+        Assert.Null(adjuster.TurnsFor(Pressure.FromBars(68)));
+        Assert.Null(adjuster.TurnsFor(Pressure.FromBars(6)));
+        Assert.Equal("turns", Assert.Throws<ArgumentOutOfRangeException>(() => adjuster.KneeAt(6.1)).ParamName);
     }
 }

@@ -79,12 +79,12 @@ public sealed class FootInvariants
     public void The_volume_the_cylinder_sends_is_the_volume_the_circuits_take(byte bore, byte frontBar, byte rearBar, byte air)
     {
         var fluid = new BrakeFluid { TrappedAir = air / 255.0 * 0.05 };
-        CircuitVolume Circuit(double square, double takeUp, double hose) => new()
+        CircuitVolume Circuit(double square, double clearance, double hose) => new()
         {
             PistonArea = Area.FromSquareCentimeters(square),
-            TakeUp = Length.FromMillimeters(takeUp),
+            Clearance = Length.FromMillimeters(clearance),
             Hose = new BrakeHose { Length = Length.FromMillimeters(hose) },
-            Give = Volume.FromCubicCentimeters(1.5),
+            Compliance = Volume.FromCubicCentimeters(1.5),
             FluidVolume = Volume.FromCubicCentimeters(120),
             Fluid = fluid,
         };

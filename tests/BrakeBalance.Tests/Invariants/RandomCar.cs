@@ -26,7 +26,7 @@ public static class RandomCar
         from tyres in TyrePair
         from split in Split
         from frontValves in Gen.OneOf(Gen.Constant(ImmutableArray<PressureValve>.Empty), Gen.Constant(ImmutableArray<PressureValve>.Empty),
-            HoldOff.Select(One))
+            Metering.Select(One))
         from rearValves in RearValves
         from rolling in Gen.OneOf(Gen.Constant(0.0), Between(0.005, 0.03))
         from engine in Gen.OneOf(Gen.Constant<EngineBraking?>(null), Engine)
@@ -80,10 +80,10 @@ public static class RandomCar
         from limit in Between(10, 120)
         select (PressureValve)new LimitingValve { Limit = Pressure.FromBars(limit) };
 
-    private static Gen<PressureValve> HoldOff =>
+    private static Gen<PressureValve> Metering =>
         from opening in Between(1, 10)
         from more in Between(2, 20)
-        select (PressureValve)new HoldOffValve
+        select (PressureValve)new MeteringValve
         {
             OpeningPressure = Pressure.FromBars(opening),
             BlendPressure = Pressure.FromBars(opening + more),

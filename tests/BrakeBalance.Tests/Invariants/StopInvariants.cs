@@ -110,7 +110,7 @@ public class StopInvariants
         StopResult stop;
         try
         {
-            stop = StraightStop.Run(setup.Car, setup.Panic, slow, fast, withTrace: false, relativeTolerance: 5e-5);
+            stop = StraightStop.Run(setup.Car, setup.Emergency, slow, fast, withTrace: false, relativeTolerance: 5e-5);
         }
         catch (InvalidOperationException exception) when (exception.Message.Contains("steps", StringComparison.Ordinal))
         {
@@ -151,7 +151,7 @@ public class StopInvariants
             StopResult stop;
             try
             {
-                stop = StraightStop.Run(setup.Car, setup.Panic, setup.BuildUp, Speed.FromKilometersPerHour(130));
+                stop = StraightStop.Run(setup.Car, setup.Emergency, setup.BuildUp, Speed.FromKilometersPerHour(130));
             }
             catch (InvalidOperationException)
             {

@@ -53,7 +53,7 @@ public class CarEstimationTests
         Hydraulics = new BrakeHydraulics
         {
             RearValves = [new ProportioningValve { Knee = Pressure.FromBars(24), Slope = 0.35,
-                Adjustment = new KneeAdjustment { KneeFullyOut = Pressure.FromBars(8), KneePerTurn = Pressure.FromBars(8), Turns = 6 } }],
+                Adjustment = new KneeAdjustment { KneeBackedOff = Pressure.FromBars(8), KneePerTurn = Pressure.FromBars(8), Turns = 6 } }],
         },
     };
 

@@ -56,9 +56,9 @@ public class InventedLogTests
     }
 
     [Fact]
-    public void The_telephone_gives_the_three_decelerations_back()
+    public void The_phone_gives_the_three_decelerations_back()
     {
-        StopSearch search = StopFinder.Find(LogReader.ReadTimeSeries(new StringReader(Log("invented-telephone.csv"))).Rows);
+        StopSearch search = StopFinder.Find(LogReader.ReadTimeSeries(new StringReader(Log("invented-phone.csv"))).Rows);
         Assert.Equal(3, search.Stops.Count);
         Assert.All(search.Stops.Zip(InventedLogs.TrueDecelerations), pair =>
             Assert.Equal(1, pair.First.Deceleration!.Value / pair.Second, 0.02));

@@ -138,7 +138,7 @@ public class OwnMeasurementsTests
         Assert.Equal(
             [
                 "front.brake.friction", "rear.brake.friction", "loadCases[0].centreOfGravityHeight", "loadCases[1].centreOfGravityHeight",
-                "hydraulics.rearValves[0].slope", "hydraulics.rearValves[0].knob.kneePerTurn",
+                "hydraulics.rearValves[0].slope", "hydraulics.rearValves[0].adjuster.kneePerTurn",
             ],
             written);
         string file = car.Write("deeper/fitted.json", text);

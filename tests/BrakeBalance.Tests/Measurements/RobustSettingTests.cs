@@ -34,7 +34,7 @@ public class RobustSettingTests
             Hydraulics = Coupe.Hydraulics with
             {
                 MaximumPressure = Pressure.FromBars(300),
-                FrontValves = [new HoldOffValve { OpeningPressure = Pressure.FromBars(6), BlendPressure = Pressure.FromBars(20) }],
+                FrontValves = [new MeteringValve { OpeningPressure = Pressure.FromBars(6), BlendPressure = Pressure.FromBars(20) }],
             },
         };
         PerAxle<FrictionGain> gains = FrictionGain.Of(car);

@@ -74,7 +74,7 @@ public class SettingTests(ITestOutputHelper output)
                         Knee = Pressure.FromBars(out_),
                         Adjustment = new KneeAdjustment
                         {
-                            KneeFullyOut = Pressure.FromBars(out_),
+                            KneeBackedOff = Pressure.FromBars(out_),
                             KneePerTurn = Pressure.FromBars(perTurn),
                             Turns = turns,
                         },

@@ -94,7 +94,7 @@ public class StopFinderTests
     }
 
     [Fact]
-    public void A_telephone_in_any_mounting_is_turned_into_the_cars_axis()
+    public void A_phone_in_any_mounting_is_turned_into_the_cars_axis()
     {
         var random = new Random(7);
         // Turned by 35° about the vertical, then by 50° about its own x-axis.

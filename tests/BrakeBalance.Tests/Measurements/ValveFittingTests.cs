@@ -142,7 +142,7 @@ public class ValveFittingTests(ITestOutputHelper output)
     }
 
     /// <summary>
-    /// A day at the knob: three positions, gauges that scatter by 8 psi, each position with its own slope if the valve is faulty.
+    /// A day at the adjuster: three positions, gauges that scatter by 8 psi, each position with its own slope if the valve is faulty.
     /// </summary>
     private static (double[] Knees, GaugeAnalysis Analysis) Day(int seed, int log, double[] slopes)
     {
@@ -292,7 +292,7 @@ public class ValveFittingTests(ITestOutputHelper output)
     {
         List<GaugePair> pairs = Readings(new Random(5), 30, 0.35, 0.2, count: 20);
         pairs.AddRange(Readings(new Random(6), 30, 0.35, 0.2, count: 20, releaseExtraBars: 4, phase: PressurePhase.Release));
-        KnobPosition position = ValveFitting.Analyse(pairs).Positions.Single();
+        AdjusterPosition position = ValveFitting.Analyse(pairs).Positions.Single();
         Assert.InRange(position.Hysteresis!.Value.Bars, 2.5, 5);
         Assert.NotNull(position.Release);
     }
@@ -303,7 +303,7 @@ public class ValveFittingTests(ITestOutputHelper output)
         var pairs = Readings(new Random(5), 30, 0.35, 0.1, count: 12).Select(p => p with { Phase = null }).ToList();
         pairs.AddRange(Enumerable.Reverse(Readings(new Random(6), 30, 0.35, 0.1, count: 12, releaseExtraBars: 4, topBars: 78))
             .Select(p => p with { Phase = null }));
-        KnobPosition position = ValveFitting.Analyse(pairs).Positions.Single();
+        AdjusterPosition position = ValveFitting.Analyse(pairs).Positions.Single();
         Assert.Equal(12, position.Apply!.Readings);
         Assert.NotNull(position.Release);
     }
@@ -322,7 +322,7 @@ public class ValveFittingTests(ITestOutputHelper output)
                 pairs.AddRange(Readings(random, 14 + 8 * t, 0.36, 0.6, count: 12, turns: t));
             }
 
-            KnobCalibration calibration = ValveFitting.Analyse(pairs).Calibration!;
+            AdjusterCalibration calibration = ValveFitting.Analyse(pairs).Calibration!;
             Interval<Pressure> at = calibration.KneeAt(2.5);
             seen[i] = (Holds(at, 34), Holds(calibration.TurnsFor(Pressure.FromBars(34))!.Value, 2.5));
         });

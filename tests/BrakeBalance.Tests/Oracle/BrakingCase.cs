@@ -131,7 +131,7 @@ public static class AnyCase
     private static Gen<PressureValve> Metering =>
         from opening in Between(0, 12)
         from more in Between(1, 25)
-        select (PressureValve)new HoldOffValve
+        select (PressureValve)new MeteringValve
         {
             OpeningPressure = Pressure.FromBars(opening),
             BlendPressure = Pressure.FromBars(opening + more)

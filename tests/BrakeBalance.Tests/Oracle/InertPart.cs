@@ -31,7 +31,7 @@ public sealed record InertPart(PressureValve Valve, bool InFront, double Place)
             Gen.Choose(0, 120).Select(n => (PressureValve)new ProportioningValve { Knee = Pressure.FromBars(n), Slope = 1 }),
             Gen.Choose(0, 100).Select(n => Feeling(NeverReachedBars, n / 100.0)),
             Gen.Choose(0, 120).Select(n => Feeling(n, 1)),
-            Gen.Choose(1, 30).Select(n => (PressureValve)new HoldOffValve
+            Gen.Choose(1, 30).Select(n => (PressureValve)new MeteringValve
             {
                 OpeningPressure = Pressure.Zero,
                 BlendPressure = Pressure.FromBars(n)

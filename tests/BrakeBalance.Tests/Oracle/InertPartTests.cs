@@ -104,7 +104,7 @@ public class InertPartTests
         StopResult Of(Vehicle car)
         {
             StopSetup setup = StopSetup.From(car, car.LoadCases[0], given.Adhesion);
-            return StraightStop.Run(setup.Car, setup.Panic, setup.BuildUp, Speed.FromKilometersPerHour(Math.Max(40,
+            return StraightStop.Run(setup.Car, setup.Emergency, setup.BuildUp, Speed.FromKilometersPerHour(Math.Max(40,
                 given.KilometresPerHour)), withTrace: false);
         }
 

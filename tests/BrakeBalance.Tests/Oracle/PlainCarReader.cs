@@ -55,7 +55,7 @@ internal static class PlainCarReader
     {
         ProportioningValve v => new ProportioningAt(v.Knee.Pascals, v.Slope),
         LimitingValve v => new LimitAt(v.Limit.Pascals),
-        HoldOffValve v => new MeteringBetween(v.OpeningPressure.Pascals, v.BlendPressure.Pascals),
+        MeteringValve v => new MeteringBetween(v.OpeningPressure.Pascals, v.BlendPressure.Pascals),
         LoadSensingValve v => new LoadSensing(v.KneeAtReference.Pascals, v.ReferenceLoad.Newtons, v.KneePerKilonewton.Pascals / 1000,
             v.Slope, v.LowestKnee.Pascals),
         _ => throw new NotSupportedException("The oracle does not know this valve."),

@@ -59,7 +59,7 @@ public sealed class Cfr571_135WheelLockSequence
     {
         double seconds = new StopStudyPlan().RiseTime.Seconds;
         var ramp = new PressureBuildUp { DeadTime = Duration.Zero, RampRate = PressureChangeRate.FromMegapascalsPerSecond(12 / seconds) };
-        StopResult stop = StraightStop.Run(Coupe(), Panic(), ramp, Kmh(100));
+        StopResult stop = StraightStop.Run(Coupe(), Emergency(), ramp, Kmh(100));
         Assert.InRange(stop.Locks.Front!.Time.Seconds, 0.5, 1.5);
         // S7.2.3(b), (d): 100 km/h above a braking ratio of 0.50; only locks above 15 km/h count.
         Assert.True(stop.Locks.Front.BrakingRate > 0.5);

@@ -42,9 +42,9 @@ public sealed class FluidAndHoseCases
         var caliper = new CircuitVolume
         {
             PistonArea = Area.FromSquareMillimeters(Math.PI / 4 * 57 * 57),
-            TakeUp = Length.FromMillimeters(0.1),
+            Clearance = Length.FromMillimeters(0.1),
         };
-        Assert.True(caliper.Demand(Pressure.FromBars(50)).TakeUp.CubicMillimeters > 100 * 2);
+        Assert.True(caliper.Demand(Pressure.FromBars(50)).Clearance.CubicMillimeters > 100 * 2);
     }
 
     /// <summary>

@@ -19,7 +19,7 @@ public class SimulatedStops
     public void Light_truck_with_a_constant_force_stops_in_218_feet()
     {
         StopResult stop = StraightStop.Run(
-            Truck(Mass.FromPounds(3635), Force.FromPoundsForce(2000)), new PanicDriver { HeldPressure = Pressure.FromBars(100) },
+            Truck(Mass.FromPounds(3635), Force.FromPoundsForce(2000)), new EmergencyDriver { HeldPressure = Pressure.FromBars(100) },
             PressureBuildUp.Instant, Speed.FromMilesPerHour(60));
         Assert.Equal(218.7, stop.Distance.Feet, 0.5);
         Assert.Equal(4.971, stop.Duration.Seconds, 0.01);
@@ -70,7 +70,7 @@ public class SimulatedStops
             RollingResistance = 0.02,
         };
         StopResult stop = StraightStop.Run(
-            car, new PanicDriver { HeldPressure = Pressure.FromBars(100) }, PressureBuildUp.Instant, Speed.FromMilesPerHour(55));
+            car, new EmergencyDriver { HeldPressure = Pressure.FromBars(100) }, PressureBuildUp.Instant, Speed.FromMilesPerHour(55));
         double at30 = Interpolate(stop.Trace, Speed.FromMilesPerHour(30).MetersPerSecond);
         Assert.Equal(feet, at30 / 0.3048, 0.01 * feet);
     }
@@ -145,7 +145,7 @@ public class SimulatedStops
         Mass mass = Mass.FromKilograms(1500);
         BrakedCar car = Truck(mass, Force.FromNewtons(6.43 * 1500));
         StopResult stop = StraightStop.Run(
-            car, new PanicDriver { HeldPressure = Pressure.FromBars(100) }, new PressureBuildUp(), Speed.FromKilometersPerHour(100));
+            car, new EmergencyDriver { HeldPressure = Pressure.FromBars(100) }, new PressureBuildUp(), Speed.FromKilometersPerHour(100));
         Assert.Equal(6.43, stop.MeanFullyDevelopedDeceleration.MetersPerSecondSquared, 0.01);
         double between = Interpolate(stop.Trace, 10 / 3.6) - Interpolate(stop.Trace, 80 / 3.6);
         Assert.Equal(37.80, between, 0.1);

@@ -147,7 +147,7 @@ public class ValveServiceTables
 
             GaugeAnalysis analysis = ValveFitting.Analyse(pairs);
             Assert.Equal(perTurn, (1 - analysis.Slope!.Value.Estimate) * analysis.Calibration!.KneePerTurn.Estimate.Megapascals, 0.003);
-            foreach (KnobPosition position in analysis.Positions)
+            foreach (AdjusterPosition position in analysis.Positions)
             {
                 Assert.Equal(3.70 + perTurn * position.Turns!.Value, position.Apply!.RearAt(Pressure.FromMegapascals(10)).Megapascals,
                     0.01);

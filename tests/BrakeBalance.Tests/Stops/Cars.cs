@@ -32,7 +32,7 @@ internal static class Cars
     public static SlipCurve ConstantAdhesion(double adhesion) =>
         new BurckhardtCurve { Name = "constant", C1 = adhesion, C2 = 3000, C3 = 0 };
 
-    public static PanicDriver Panic(double bars = 120) => new() { HeldPressure = Pressure.FromBars(bars) };
+    public static EmergencyDriver Emergency(double bars = 120) => new() { HeldPressure = Pressure.FromBars(bars) };
 
     public static Speed Kmh(double value) => Speed.FromKilometersPerHour(value);
 }

@@ -13,7 +13,7 @@ public class FootBoundStopTests
         "coupe-1960s.json")).Vehicle;
     private static readonly Vehicle Unassisted = Coupe with { Control = Coupe.Control! with { Assist = new NoAssist() } };
 
-    private static StopResult Stop(StopSetup setup) => StraightStop.Run(setup.Car, setup.Panic, setup.BuildUp,
+    private static StopResult Stop(StopSetup setup) => StraightStop.Run(setup.Car, setup.Emergency, setup.BuildUp,
         Speed.FromKilometersPerHour(100));
 
     [Fact]
@@ -23,8 +23,8 @@ public class FootBoundStopTests
         FailureOutcome summary = FailureAnalysis.Of(Unassisted, Unassisted.LoadCases[0])[0];
         Assert.Equal(RateBound.Foot, summary.Bound);
         Assert.Equal(0.556, summary.RateAtForce, 5e-4);
-        Assert.Equal(summary.MasterPressure.Pascals, setup.PanicPressure.Pascals, 1e-6 * summary.MasterPressure.Pascals);
-        Assert.Equal((StopBound.Foot, 500.0), (setup.PanicBound, setup.PedalForce!.Value.Newtons));
+        Assert.Equal(summary.MasterPressure.Pascals, setup.EmergencyPressure.Pascals, 1e-6 * summary.MasterPressure.Pascals);
+        Assert.Equal((StopBound.Foot, 500.0), (setup.EmergencyBound, setup.PedalForce!.Value.Newtons));
 
         // The balance leaves out what the wheels' inertia takes; drag is gone near the end.
         StopResult stop = Stop(setup);
@@ -42,14 +42,14 @@ public class FootBoundStopTests
     [Fact]
     public void The_force_of_the_conditions_comes_before_that_of_the_file_and_that_before_500_newtons()
     {
-        Vehicle strong = Unassisted with { Control = Unassisted.Control! with { Foot = new() { Panic = Force.FromNewtons(900) } } };
+        Vehicle strong = Unassisted with { Control = Unassisted.Control! with { Foot = new() { Emergency = Force.FromNewtons(900) } } };
         StopSetup Of(Vehicle car, Force? force = null) => StopSetup.From(car, car.LoadCases[0], 0.9,
             conditions: new() { PedalForce = force });
         Assert.Equal(900, Of(strong).PedalForce!.Value.Newtons);
         Assert.Equal(700, Of(strong, Force.FromNewtons(700)).PedalForce!.Value.Newtons);
         Assert.Contains("force of the foot in an emergency stop 500 N", Of(Unassisted).Assumptions);
         Assert.DoesNotContain("force of the foot in an emergency stop 500 N", Of(strong).Assumptions);
-        Assert.True(Of(strong).PanicPressure > Of(Unassisted).PanicPressure * 1.7);
+        Assert.True(Of(strong).EmergencyPressure > Of(Unassisted).EmergencyPressure * 1.7);
         Assert.Throws<ArgumentException>(() => Of(Unassisted, Force.FromNewtons(10)));
     }
 
@@ -68,7 +68,7 @@ public class FootBoundStopTests
     {
         StopSetup setup = StopSetup.From(Unassisted, Unassisted.LoadCases[0], 0.9);
         StopResult threshold = StraightStop.Run(setup.Car, setup.Threshold, setup.BuildUp, Speed.FromKilometersPerHour(100));
-        Assert.Equal(setup.PanicPressure, threshold.HeldPressure);
+        Assert.Equal(setup.EmergencyPressure, threshold.HeldPressure);
         Assert.Equal(StopBound.Foot, threshold.Bound);
     }
 
@@ -78,10 +78,10 @@ public class FootBoundStopTests
         var shortPedal = Coupe.Control!.Pedal with { AvailableTravel = Length.FromMillimeters(60) };
         Vehicle spongy = Coupe with { Control = Coupe.Control with { Pedal = shortPedal } };
         StopSetup setup = StopSetup.From(spongy, spongy.LoadCases[0], 0.9);
-        Assert.Equal(StopBound.Travel, setup.PanicBound);
+        Assert.Equal(StopBound.Travel, setup.EmergencyBound);
         var control = new ControlForce(new BalanceModel(spongy, spongy.LoadCases[0]));
-        Assert.True(control.TravelAt(setup.PanicPressure * 0.999)!.Reaches);
-        Assert.False(control.TravelAt(setup.PanicPressure * 1.001)!.Reaches);
+        Assert.True(control.TravelAt(setup.EmergencyPressure * 0.999)!.Reaches);
+        Assert.False(control.TravelAt(setup.EmergencyPressure * 1.001)!.Reaches);
         Assert.Equal(StopBound.Travel, Stop(setup).Bound);
     }
 
@@ -90,7 +90,7 @@ public class FootBoundStopTests
     {
         Vehicle bare = Coupe with { Control = null };
         StopSetup setup = StopSetup.From(bare, bare.LoadCases[0], 0.9);
-        Assert.Equal((bare.Hydraulics.MaximumPressure, StopBound.HighestPressure), (setup.PanicPressure, setup.PanicBound));
+        Assert.Equal((bare.Hydraulics.MaximumPressure, StopBound.HighestPressure), (setup.EmergencyPressure, setup.EmergencyBound));
         Assert.Contains(setup.Assumptions, a => a.StartsWith("full pressure held at 140 bar", StringComparison.Ordinal));
     }
 }

@@ -116,7 +116,7 @@ public class IntegratorTests
             return Vector<double>.Build.Dense([-(ff + fr) / m, (ff * radius - 2000) / inertia, (fr * radius - 560) / inertia]);
         });
         StopResult stop = StraightStop.Run(
-            Cars.Coupe(), Cars.Panic(40), PressureBuildUp.Instant, Cars.Kmh(100), true, relativeTolerance: 1e-6);
+            Cars.Coupe(), Cars.Emergency(40), PressureBuildUp.Instant, Cars.Kmh(100), true, relativeTolerance: 1e-6);
         StopSample before = stop.Trace.Last(s => s.TimeSeconds <= 1);
         double at = before.SpeedMetresPerSecond - before.DecelerationMetresPerSecondSquared * (1 - before.TimeSeconds);
         Assert.Equal(reference[^1][0], at, 2e-3);

@@ -22,7 +22,7 @@ public class LoadSensingStopTests
         TestCars.With(100, 80, 2.6, 1.2, 0.55, 12_000).WithRearValves(valve ?? Valve) with
         {
             AxleDynamics = new(Light(), Light()),
-            Dynamics = new VehicleDynamics { PanicRiseTime = Duration.FromSeconds(0.5), AssistLag = Duration.Zero },
+            Dynamics = new VehicleDynamics { EmergencyRiseTime = Duration.FromSeconds(0.5), AssistLag = Duration.Zero },
         };
 
     private static AxleDynamics Light() => new() { WheelInertia = MassMomentOfInertia.FromKilogramSquareMeters(0.01) };
@@ -30,7 +30,7 @@ public class LoadSensingStopTests
     private static StopSetup Setup(Vehicle car, double adhesion = 0.9) => StopSetup.From(car, car.LoadCases[0], adhesion);
 
     private static StopResult Held(StopSetup setup, double bars, bool atOnce = false) => StraightStop.Run(
-        setup.Car, new PanicDriver { HeldPressure = Pressure.FromBars(bars) }, atOnce ? PressureBuildUp.Instant : setup.BuildUp,
+        setup.Car, new EmergencyDriver { HeldPressure = Pressure.FromBars(bars) }, atOnce ? PressureBuildUp.Instant : setup.BuildUp,
             Speed.FromKilometersPerHour(100));
 
     [Fact]
@@ -128,9 +128,9 @@ public class LoadSensingStopTests
         Vehicle car = Car();
         var plan = new StopStudyPlan { Stops = 2, LowestAdhesion = 0.8, HighestAdhesion = 0.8, FrictionSpread = 0 };
         StopSetup setup = StopSetup.From(car, car.LoadCases[0], 0.8, BrakeBalance.Tyres.PublishedSlipCurves.DryAsphalt);
-        var rate = PressureChangeRate.FromPascalsPerSecond(setup.PanicPressure.Pascals / 2);
+        var rate = PressureChangeRate.FromPascalsPerSecond(setup.EmergencyPressure.Pascals / 2);
         StopResult single = StraightStop.Run(
-            setup.Car, setup.Panic, setup.BuildUp with { RampRate = rate }, plan.InitialSpeed);
+            setup.Car, setup.Emergency, setup.BuildUp with { RampRate = rate }, plan.InitialSpeed);
         Assert.All(StopStudy.Run(car, plan).Stops, s => Assert.Equal((single.FirstLock, single.Distance.Meters),
             (s.FirstLock, s.DistanceMetres)));
         Assert.Equal(Axle.Front, single.FirstLock);

@@ -34,7 +34,7 @@ public class PitchTests
                 InstantShare = instant
             }
         },
-        Panic(30), Stamp, Kmh(120));
+        Emergency(30), Stamp, Kmh(120));
 
     private static double StaticFront => 0.56 * 1700 * Gravity.StandardMetresPerSecondSquared;
 
@@ -81,7 +81,7 @@ public class PitchTests
     [Fact]
     public void With_all_of_it_through_the_links_the_car_stops_as_one_that_does_not_pitch()
     {
-        StopResult stiff = StraightStop.Run(Coupe(), Panic(), new PressureBuildUp(), Kmh(120));
+        StopResult stiff = StraightStop.Run(Coupe(), Emergency(), new PressureBuildUp(), Kmh(120));
         StopResult links = StraightStop.Run(
             Coupe() with
             {
@@ -92,7 +92,7 @@ public class PitchTests
                     InstantShare = 1
                 }
             },
-            Panic(), new PressureBuildUp(), Kmh(120));
+            Emergency(), new PressureBuildUp(), Kmh(120));
         Assert.Equal(stiff.Distance.Meters, links.Distance.Meters, 2e-3 * stiff.Distance.Meters);
         Assert.Equal(stiff.Locks.Front!.Time.Seconds, links.Locks.Front!.Time.Seconds, 1e-3);
     }

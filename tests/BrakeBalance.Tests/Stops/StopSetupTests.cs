@@ -62,7 +62,7 @@ public class StopSetupTests
         foreach (double adhesion in new[] { 0.1, 0.35, 0.7, 1.1 })
         {
             StopSetup setup = StopSetup.From(vehicle, vehicle.LoadCases[^1], adhesion);
-            foreach (Driver driver in new Driver[] { setup.Panic, setup.Antilock, new ThresholdDriver() })
+            foreach (Driver driver in new Driver[] { setup.Emergency, setup.Antilock, new ThresholdDriver() })
             {
                 StopResult stop = StraightStop.Run(setup.Car, driver, setup.BuildUp, Speed.FromKilometersPerHour(120));
                 Assert.InRange(stop.Energy.Imbalance, -0.005, 0.005);

@@ -43,7 +43,7 @@ public class StopStudyTests
             RiseTime = Duration.FromSeconds(0.25),
         };
         StopSetup setup = StopSetup.From(car, car.LoadCases[0], 0.8, BrakeBalance.Tyres.PublishedSlipCurves.DryAsphalt);
-        double single = StraightStop.Run(setup.Car, setup.Panic, setup.BuildUp, plan.InitialSpeed).Distance.Meters;
+        double single = StraightStop.Run(setup.Car, setup.Emergency, setup.BuildUp, plan.InitialSpeed).Distance.Meters;
         StopStudyResult study = StopStudy.Run(car, plan);
         Assert.All(study.Stops, s => Assert.Equal(single, s.DistanceMetres, 0.01));
         Assert.Equal(single, study.DistanceQuantile(0.5).Meters, 0.01);

@@ -18,7 +18,7 @@ public class StraightStopTests
     [InlineData(60, 0.1)]
     public void Locked_wheels_on_constant_adhesion_need_half_speed_squared_over_adhesion_and_gravity(double kmh, double adhesion)
     {
-        StopResult stop = StraightStop.Run(Coupe(ConstantAdhesion(adhesion)), Panic(400), PressureBuildUp.Instant, Kmh(kmh));
+        StopResult stop = StraightStop.Run(Coupe(ConstantAdhesion(adhesion)), Emergency(400), PressureBuildUp.Instant, Kmh(kmh));
         double v = kmh / 3.6;
         Assert.Equal(1, v * v / (2 * adhesion * Gravity.StandardMetresPerSecondSquared) / stop.Distance.Meters, 0.004);
         Assert.Equal(1, v / (adhesion * Gravity.StandardMetresPerSecondSquared) / stop.Duration.Seconds, 0.004);
@@ -28,7 +28,7 @@ public class StraightStopTests
     public void Below_lock_the_force_is_torque_over_radius_and_the_wheels_add_their_inertia()
     {
         // 30 bar: 1920 N·m over 0.32 m = 6000 N; the wheels' inertia adds 4/0.32² = 39.06 kg to 1700 kg while slip is small.
-        StopResult stop = StraightStop.Run(Coupe(), Panic(30), PressureBuildUp.Instant, Kmh(100));
+        StopResult stop = StraightStop.Run(Coupe(), Emergency(30), PressureBuildUp.Instant, Kmh(100));
         double deceleration = 6000 / (1700 + 4 / 0.1024);
         Assert.Equal(deceleration, stop.Trace[stop.Trace.Count / 2].DecelerationMetresPerSecondSquared, 0.01);
         Assert.Equal(27.7778 * 27.7778 / (2 * deceleration), stop.Distance.Meters, 0.3);
@@ -43,11 +43,11 @@ public class StraightStopTests
         BrakedCar coupe = Coupe();
         return name switch
         {
-            "front first" => (coupe, Panic()),
-            "rear first" => (RearFirst(), Panic()),
+            "front first" => (coupe, Emergency()),
+            "rear first" => (RearFirst(), Emergency()),
             "pitch" => (coupe with { Pitch = new PitchDynamics { NaturalFrequency = Frequency.FromHertz(1.5), DampingRatio = 0.35 } },
-                Panic()),
-            "load sensitive" => (Coupe(PublishedSlipCurves.PassengerCarTyre), Panic()),
+                Emergency()),
+            "load sensitive" => (Coupe(PublishedSlipCurves.PassengerCarTyre), Emergency()),
             "aero, grade, engine" => (coupe with
             {
                 DragArea = Area.FromSquareMeters(0.8),
@@ -55,10 +55,10 @@ public class StraightStopTests
                 RollingResistance = 0.015,
                 Grade = Angle.FromDegrees(-3),
                 Axles = coupe.Axles with { Rear = coupe.Axles.Rear with { EngineBrakingTorque = Torque.FromNewtonMeters(250) } },
-            }, Panic()),
+            }, Emergency()),
             "anti-lock" => (coupe, new AntilockBound { HeldPressure = Pressure.FromBars(120), Efficiency = 0.95 }),
             "threshold" => (coupe, new ThresholdDriver()),
-            _ => (Coupe(PublishedSlipCurves.Ice), Panic()),
+            _ => (Coupe(PublishedSlipCurves.Ice), Emergency()),
         };
     }
 
@@ -89,8 +89,8 @@ public class StraightStopTests
     [Fact]
     public void The_axle_that_the_steady_balance_names_locks_first()
     {
-        Assert.Equal(Axle.Front, StraightStop.Run(Coupe(), Panic(), new PressureBuildUp(), Kmh(100)).FirstLock);
-        Assert.Equal(Axle.Rear, StraightStop.Run(RearFirst(), Panic(), new PressureBuildUp(), Kmh(100)).FirstLock);
+        Assert.Equal(Axle.Front, StraightStop.Run(Coupe(), Emergency(), new PressureBuildUp(), Kmh(100)).FirstLock);
+        Assert.Equal(Axle.Rear, StraightStop.Run(RearFirst(), Emergency(), new PressureBuildUp(), Kmh(100)).FirstLock);
         Assert.Equal(Axle.Front, LockPressure.Lowest(Coupe(), Speed.Zero)!.Value.Axle);
         Assert.Equal(Axle.Rear, LockPressure.Lowest(RearFirst(), Speed.Zero)!.Value.Axle);
     }
@@ -108,10 +108,10 @@ public class StraightStopTests
     [Fact]
     public void A_panic_stop_needs_more_road_than_a_threshold_stop_and_that_more_than_the_bound()
     {
-        double panic = Distance(Panic());
+        double emergency = Distance(Emergency());
         double threshold = Distance(new ThresholdDriver { Margin = 0.97 });
         double bound = Distance(new AntilockBound { HeldPressure = Pressure.FromBars(120) });
-        Assert.True(bound < threshold && threshold < panic, $"{bound} {threshold} {panic}");
+        Assert.True(bound < threshold && threshold < emergency, $"{bound} {threshold} {emergency}");
 
         static double Distance(Driver driver) => StraightStop.Run(Coupe(), driver, new PressureBuildUp(), Kmh(100)).Distance.Meters;
     }
@@ -136,7 +136,7 @@ public class StraightStopTests
             Speed speed = Kmh(drawn.Item2);
             double Distance(double adhesion) => StraightStop.Run(
                 Coupe(PublishedSlipCurves.DryAsphalt.ScaledToPeak(adhesion, Force.FromKilonewtons(4)), 4000, 70 * drawn.Item1.Item2),
-                Panic(), new PressureBuildUp(), speed, withTrace: false).Distance.Meters;
+                Emergency(), new PressureBuildUp(), speed, withTrace: false).Distance.Meters;
             double distance = Distance(peak);
             double v = speed.MetersPerSecond;
             return distance > v * v / (2 * peak * Gravity.StandardMetresPerSecondSquared) && Distance(peak + 0.1) < distance * 1.001;
@@ -145,7 +145,7 @@ public class StraightStopTests
     [Fact]
     public void Every_normal_reaction_pair_sums_to_the_weight()
     {
-        StopResult stop = StraightStop.Run(Coupe(), Panic(), new PressureBuildUp(), Kmh(100));
+        StopResult stop = StraightStop.Run(Coupe(), Emergency(), new PressureBuildUp(), Kmh(100));
         Assert.All(stop.Trace, s => Assert.Equal(
             1700 * Gravity.StandardMetresPerSecondSquared, s.NormalReactionNewtons.Front + s.NormalReactionNewtons.Rear, 1e-6));
     }
@@ -154,8 +154,8 @@ public class StraightStopTests
     public void A_lagging_load_transfer_ends_at_the_steady_one()
     {
         BrakedCar soft = Coupe() with { Pitch = new PitchDynamics { NaturalFrequency = Frequency.FromHertz(1.5), DampingRatio = 0.7 } };
-        StopResult pitching = StraightStop.Run(soft, Panic(30), new PressureBuildUp(), Kmh(120));
-        StopResult stiff = StraightStop.Run(Coupe(), Panic(30), new PressureBuildUp(), Kmh(120));
+        StopResult pitching = StraightStop.Run(soft, Emergency(30), new PressureBuildUp(), Kmh(120));
+        StopResult stiff = StraightStop.Run(Coupe(), Emergency(30), new PressureBuildUp(), Kmh(120));
         StopSample late = pitching.Trace.Last(s => s.SpeedMetresPerSecond > 5);
         Assert.Equal(stiff.Trace.Last(s => s.SpeedMetresPerSecond > 5).NormalReactionNewtons.Front, late.NormalReactionNewtons.Front, 20.0);
         Assert.Equal(stiff.Distance.Meters, pitching.Distance.Meters, 0.1);
@@ -165,7 +165,7 @@ public class StraightStopTests
     public void Brakes_weaker_than_a_slope_are_said_in_words()
     {
         BrakedCar downhill = Coupe() with { Grade = Angle.FromDegrees(-15) };
-        var error = Assert.Throws<InvalidOperationException>(() => StraightStop.Run(downhill, Panic(5), new PressureBuildUp(), Kmh(50)));
+        var error = Assert.Throws<InvalidOperationException>(() => StraightStop.Run(downhill, Emergency(5), new PressureBuildUp(), Kmh(50)));
         Assert.Contains("still moves", error.Message);
         var weak = Assert.Throws<InvalidOperationException>(() =>
             StraightStop.Run(Coupe(frontTorque: 100, rearTorque: 100), new ThresholdDriver(), new PressureBuildUp(), Kmh(50)));
@@ -176,7 +176,7 @@ public class StraightStopTests
     public void A_stop_takes_less_than_ten_milliseconds_even_on_a_loaded_machine()
     {
         BrakedCar car = Coupe();
-        Driver driver = Panic();
+        Driver driver = Emergency();
         var buildUp = new PressureBuildUp();
         for (int i = 0; i < 20; i++)
         {

@@ -17,7 +17,7 @@ public class YawStopTests
     [Fact]
     public void Without_a_disturbance_it_is_the_straight_stop()
     {
-        StopResult straight = StraightStop.Run(Coupe(), Panic(), new PressureBuildUp(), Kmh(100));
+        StopResult straight = StraightStop.Run(Coupe(), Emergency(), new PressureBuildUp(), Kmh(100));
         YawResult free = YawStop.Run(Coupe(), Firm, new PressureBuildUp(), Kmh(100), new YawDisturbance());
         Assert.Equal(straight.Distance.Meters, free.Distance.Meters, 0.05);
         Assert.Equal(straight.Locks.Front!.Time.Seconds, free.LockTimes.Front!.Value.Seconds, 0.003);

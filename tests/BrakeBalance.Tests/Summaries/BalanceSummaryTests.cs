@@ -58,7 +58,7 @@ public class BalanceSummaryTests
             0.9) with
         { Hydraulics = new BrakeHydraulics { MaximumPressure = Pressure.FromBars(50) } };
         IReadOnlyList<string> notices = BalanceSummary.Of(high, adhesions: [0.3, 1.0]).Notices;
-        Assert.Contains(notices, text => text.Contains("rear wheels leave the road at a braking rate of 0.78"));
+        Assert.Contains(notices, text => text.Contains("rear wheels leave the road at a deceleration of 0.78 g"));
         Assert.Contains(notices, text => text.Contains("no axle locks up to 50 bar at adhesion 1.00"));
     }
 

@@ -84,7 +84,7 @@ public class StarterAndSchemaTests
         Assert.Equal(rear == "drum", text.Contains("\"drumTemperature\"", StringComparison.Ordinal));
         Assert.Equal(rear == "disc" ? 2 : 1, text.Split("\"caliper\"").Length - 1);
         Assert.Equal(valve == "balance-bar", car.Hydraulics.Split is BalanceBarSplit);
-        Assert.Equal(valve == "adjustable", text.Contains("\"knob\"", StringComparison.Ordinal));
+        Assert.Equal(valve == "adjustable", text.Contains("\"adjuster\"", StringComparison.Ordinal));
         Assert.Equal(valve == "load-sensing", text.Contains("\"kneeAtReference\"", StringComparison.Ordinal));
         Assert.Equal(valve == "limiting", text.Contains("\"limit\"", StringComparison.Ordinal));
         Assert.Equal(valve is "none" or "balance-bar" ? 0 : 1, car.Hydraulics.RearValves.Length);

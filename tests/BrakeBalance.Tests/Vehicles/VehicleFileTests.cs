@@ -30,9 +30,8 @@ public class VehicleFileTests
               "friction": 0.38, "brakeFactor": 2.1 }
           },
           "hydraulics": {
-            "frontValves": [{ "type": "hold-off", "openingPressure": "6 bar", "blendPressure": "20 bar" }],
-            "rearValves": [{ "type": "proportioning", "knee": "35 bar", "slope": 0.4,
-              "knob": { "kneeFullyOut": "7 bar", "kneePerTurn": "10 bar", "turns": 6 } }],
+            "frontValves": [{ "type": "metering", "openingPressure": "6 bar", "blendPressure": "20 bar" }],
+            "rearValves": [{ "type": "proportioning", "knee": "35 bar", "slope": 0.4, "adjuster": { "kneeBackedOff": "7 bar", "kneePerTurn": "10 bar", "turns": 6 } }],
             "maximumPressure": "140 bar"
           },
           "aerodynamics": { "dragArea": "0.7 m²" },
@@ -111,12 +110,12 @@ public class VehicleFileTests
             "" },
         { "\"blendPressure\": \"20 bar\"", "\"blendPressure\": \"5 bar\"", "hydraulics.frontValves[0].blendPressure",
             "is not above openingPressure", "above openingPressure" },
-        { "\"knee\": \"35 bar\"", "\"knee\": \"80 bar\"", "hydraulics.rearValves[0].knee", "80 bar cannot be set with the knob",
+        { "\"knee\": \"35 bar\"", "\"knee\": \"80 bar\"", "hydraulics.rearValves[0].knee", "80 bar cannot be set with the adjuster",
             "from 7 bar to 67 bar" },
         { "\"knee\": \"35 bar\"", "\"knee\": \"-5 bar\"", "hydraulics.rearValves[0].knee", "outside the range", "from 0 bar to 300 bar" },
         { "\"slope\": 0.4", "\"slope\": 1.4", "hydraulics.rearValves[0].slope", "1.4 is outside the range", "from 0 to 1" },
         { "\"type\": \"proportioning\"", "\"type\": \"magic\"", "hydraulics.rearValves[0].type", "\"magic\" is not known",
-            "\"proportioning\", \"limiting\", \"load-sensing\", \"hold-off\"" },
+            "\"proportioning\", \"limiting\", \"load-sensing\", \"metering\"" },
         { "\"drivenAxle\": \"rear\"", "\"drivenAxle\": \"both\"", "engineBraking.drivenAxle", "\"both\" is not known",
             "\"front\", \"rear\"" },
         { "{ \"dragArea\": \"0.7 m²\" }", "\"0.7 m²\"", "aerodynamics", "is not an object", "entries between braces" },
@@ -156,7 +155,7 @@ public class VehicleFileTests
         Assert.Equal(35, car.Hydraulics.RearProportioningValve!.Knee.Bars, 1e-12);
         Assert.Equal(2.8, car.Hydraulics.RearProportioningValve.Adjustment!.TurnsFor(car.Hydraulics.RearProportioningValve.Knee)!.Value,
             1e-9);
-        Assert.IsType<HoldOffValve>(Assert.Single(car.Hydraulics.FrontValves));
+        Assert.IsType<MeteringValve>(Assert.Single(car.Hydraulics.FrontValves));
         Assert.Equal(Axle.Rear, car.EngineBraking!.DrivenAxle);
         Assert.Equal(0.015, car.RollingResistanceCoefficient);
         Assert.Equal(0.7, car.Aerodynamics!.DragArea.SquareMeters, 1e-12);

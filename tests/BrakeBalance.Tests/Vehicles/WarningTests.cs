@@ -174,7 +174,7 @@ public class WarningTests
     [Fact]
     public void A_turn_of_the_adjuster_in_the_wrong_unit_gives_one_warning()
     {
-        const string PerTurn = "hydraulics.rearValves[0].knob.kneePerTurn";
+        const string PerTurn = "hydraulics.rearValves[0].adjuster.kneePerTurn";
         Only(Warnings(Text(Coupe), (PerTurn, "10 psi"), ("hydraulics.rearValves[0].knee", "11 bar")), PerTurn, "psi given for bar");
     }
 

@@ -35,16 +35,16 @@ internal sealed class MeasureJson(SummaryUnits units)
             [units.Key("hysteresis", units.Pressure)] = Number(p.Hysteresis),
         }),
         ["slope"] = analysis.Slope is { } slope ? Band(slope) : null,
-        ["knob"] = analysis.Calibration is { } knob ? new JsonObject
+        ["adjuster"] = analysis.Calibration is { } adjuster ? new JsonObject
         {
-            [units.Key("knee_per_turn", units.Pressure)] = Band(knob.KneePerTurn.Select(units.Of)),
-            ["lowest_turns"] = SummaryJson.Number(knob.LowestTurns),
-            ["highest_turns"] = SummaryJson.Number(knob.HighestTurns),
+            [units.Key("knee_per_turn", units.Pressure)] = Band(adjuster.KneePerTurn.Select(units.Of)),
+            ["lowest_turns"] = SummaryJson.Number(adjuster.LowestTurns),
+            ["highest_turns"] = SummaryJson.Number(adjuster.HighestTurns),
             ["knees"] = SummaryJson.List(Enumerable.Range(0, 5)
-                .Select(i => knob.LowestTurns + (knob.HighestTurns - knob.LowestTurns) * i / 4), t => new JsonObject
+                .Select(i => adjuster.LowestTurns + (adjuster.HighestTurns - adjuster.LowestTurns) * i / 4), t => new JsonObject
                 {
                     ["turns"] = SummaryJson.Number(t),
-                    [units.Key("knee", units.Pressure)] = Band(knob.KneeAt(t).Select(units.Of)),
+                    [units.Key("knee", units.Pressure)] = Band(adjuster.KneeAt(t).Select(units.Of)),
                 }),
         } : null,
         ["findings"] = SummaryJson.List(analysis.Findings, f => new JsonObject { ["kind"] = f.Kind.ToString(), ["text"] = f.Text }),
@@ -145,7 +145,7 @@ internal sealed class MeasureJson(SummaryUnits units)
         ["surface"] = c.Stop.Surface,
         ["turns"] = SummaryJson.Number(c.Stop.Turns),
         [units.Key("front_pressure", units.Pressure)] = Number(c.Stop.FrontPressure),
-        ["braking_rate"] = Band(c.BrakingRate),
+        ["deceleration_g"] = Band(c.BrakingRate),
         ["lock"] = SummaryJson.Number(c.Lock),
         ["rear_first"] = SummaryJson.Number(c.RearFirst),
         ["information_bits"] = SummaryJson.Number(c.Bits),
@@ -165,7 +165,7 @@ internal sealed class MeasureJson(SummaryUnits units)
             ["turns"] = SummaryJson.Number(s.Turns),
             [units.Us ? "speed_mph" : "speed_km_h"] = SummaryJson.Number(units.Us ? s.Speed.MilesPerHour : s.Speed.KilometersPerHour),
             [units.Key("target_pressure", units.Pressure)] = Number(s.TargetPressure),
-            ["braking_rate"] = Band(s.BrakingRate),
+            ["deceleration_g"] = Band(s.BrakingRate),
             ["rear_first"] = SummaryJson.Number(s.RearFirst),
             ["abort_if"] = s.AbortIf,
         }),

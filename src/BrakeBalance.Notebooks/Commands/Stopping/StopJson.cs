@@ -43,8 +43,8 @@ internal sealed class StopJson(StopUnits units)
     private JsonObject Surface(StopComparisonRow row) => new()
     {
         ["adhesion"] = Number(row.Setup.Adhesion),
-        ["panic"] = Stop(row.Panic),
-        ["threshold"] = row.Threshold is { } threshold ? Stop(threshold) : null,
+        ["full_pressure"] = Stop(row.Emergency),
+        ["below_lock_up"] = row.Threshold is { } threshold ? Stop(threshold) : null,
         ["antilock_bound"] = Stop(row.Bound),
         ["easing"] = row.Easing is { } easing ? Stop(easing) : null,
         ["past_first_lock_on_crown"] = new JsonObject
@@ -62,7 +62,7 @@ internal sealed class StopJson(StopUnits units)
     {
         ["adhesion_left"] = Number(uneven.LeftAdhesion),
         ["adhesion_right"] = Number(uneven.RightAdhesion),
-        ["full_pressure"] = uneven.WheelsLock,
+        ["wheels_lock"] = uneven.WheelsLock,
         [units.Key("held_pressure", units.Pressure)] = Number(units.Of(uneven.HeldPressure)),
         [units.Key("distance", units.Distance)] = Number(units.Of(uneven.Stop.Distance)),
         ["front_lock_s"] = Number(uneven.Stop.LockTimes.Front?.Seconds),
@@ -115,7 +115,7 @@ internal sealed class StopJson(StopUnits units)
         ["first_lock"] = stop.FirstLock?.ToString().ToLowerInvariant(),
         ["front_lock_s"] = Number(stop.Locks.Front?.Time.Seconds),
         ["rear_lock_s"] = Number(stop.Locks.Rear?.Time.Seconds),
-        ["braking_rate_at_first_lock"] = Number(stop.FirstLock is { } axle ? stop.Locks[axle]!.BrakingRate : null),
+        ["deceleration_g_at_first_lock"] = Number(stop.FirstLock is { } axle ? stop.Locks[axle]!.BrakingRate : null),
         ["front_free_s"] = Number(stop.Releases.Front?.Time.Seconds),
         ["rear_free_s"] = Number(stop.Releases.Rear?.Time.Seconds),
         [units.Key("front_free_pressure", units.Pressure)] = Number(stop.Releases.Front is { } front ? units.Of(front.MasterPressure)

@@ -29,7 +29,7 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
                 $"  rear first in {study.RearFirstShare:P1}, no lock in {study.NoLockShare:P1}; distance 5 / 50 / 95 %: {Text(units.Of(study.DistanceQuantile(0.05)))} / {Text(units.Of(study.DistanceQuantile(0.5)))} / {Text(units.Of(study.DistanceQuantile(0.95)))} {units.Distance}"));
         }
 
-        Line("Pressures are gauge. The anti-lock bound is no real system. A calculation is no approval: test stops belong in competent hands, off public roads.");
+        Line("Pressures are gauge. The anti-lock bound is no real system. A calculation is no approval: test stops are for competent people, off public roads.");
     }
 
     private void Write(LoadReport load, StopReport report)
@@ -48,13 +48,13 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
             "Locks first", "after [s]", "Deceleration [g]", "Largest sideslip, 8 % past lock-up");
         foreach (StopComparisonRow row in load.Surfaces)
         {
-            Axle? first = row.Panic.FirstLock;
+            Axle? first = row.Emergency.FirstLock;
             Row(
-                stops, Text(row.Setup.Adhesion, "0.00"), Text(units.Of(row.Panic.Distance)), row.Threshold is { } t
+                stops, Text(row.Setup.Adhesion, "0.00"), Text(units.Of(row.Emergency.Distance)), row.Threshold is { } t
                     ? Text(units.Of(t.Distance)) : "–",
                 Text(units.Of(row.Bound.Distance)), first?.ToString().ToLowerInvariant() ?? "none",
-                first is { } axle ? Text(row.Panic.Locks[axle]!.Time.Seconds, "0.00") : "–",
-                first is { } same ? Text(row.Panic.Locks[same]!.BrakingRate, "0.00") : "–",
+                first is { } axle ? Text(row.Emergency.Locks[axle]!.Time.Seconds, "0.00") : "–",
+                first is { } same ? Text(row.Emergency.Locks[same]!.BrakingRate, "0.00") : "–",
                 row.FirmOnCrown.SwapsEnds ? "SWAPS ENDS" : $"{Text(row.FirmOnCrown.GreatestSideslip.Degrees, "0")}°");
         }
 
@@ -93,9 +93,9 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
 
     private static string? Bound(StopComparisonRow row, StopUnits units)
     {
-        string pressure = $"{Text(units.Of(row.Panic.HeldPressure))} {units.Pressure}";
+        string pressure = $"{Text(units.Of(row.Emergency.HeldPressure))} {units.Pressure}";
         string adhesion = Text(row.Setup.Adhesion, "0.00");
-        return row.Panic.Bound switch
+        return row.Emergency.Bound switch
         {
             StopBound.Foot =>
                 $"Adhesion {adhesion}: bound by the foot: {Text(units.Of(row.Setup.PedalForce!.Value), "0")} {units.Force} on the pedal give {pressure}, "
@@ -174,7 +174,7 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
         }
 
         console.Write(table);
-        Line("Front lost: the car runs wide. Rear lost: it spins. Friction as in the file.");
+        Line("Front lost: the car runs wide. Rear lost: it spins. Friction is nominal.");
     }
 
     internal static string Wheel(TurnLock wheel) =>

@@ -25,7 +25,7 @@ internal sealed class ControlJson(SummaryUnits units)
         ["pedal_ratio"] = SummaryJson.Number(choice.PedalRatio),
         [units.Key("pedal_force", units.Force)] = Force(choice.PedalForce),
         [Key("pad_left")] = Short(choice.Travel?.LeftToFloor),
-        [units.Key("pedal_force_without_assist_at_0_25", units.Force)] = Force(choice.FailSafePedalForce),
+        [units.Key("pedal_force_without_assist_at_0_25_g", units.Force)] = Force(choice.FailSafePedalForce),
         ["fits"] = choice.Fits,
         ["verdict"] = choice.Describe(),
     };
@@ -34,7 +34,7 @@ internal sealed class ControlJson(SummaryUnits units)
     {
         ["name"] = part.LoadCase.Name,
         ["run_out"] = part.RunOut is { } runOut ? Point(runOut) : null,
-        ["braking_rates"] = SummaryJson.List(part.Rates, Rate),
+        ["decelerations"] = SummaryJson.List(part.Rates, Rate),
         ["gauge_table"] = SummaryJson.List(part.Gauges, Point),
         ["engine_off"] = EngineOff(part.EngineOff),
         ["reserve"] = SummaryJson.List(part.EngineOff.Applications.Zip(part.EngineOff.PedalForces), Press),
@@ -43,7 +43,7 @@ internal sealed class ControlJson(SummaryUnits units)
 
     private JsonObject Rate(ControlRateSummary rate) => new()
     {
-        ["braking_rate"] = SummaryJson.Number(rate.BrakingRate),
+        ["deceleration_g"] = SummaryJson.Number(rate.BrakingRate),
         ["at"] = rate.Point is { } point ? Point(point) : null,
         [units.Key("pedal_force_without_assist", units.Force)] = Force(rate.WithoutAssist),
         ["travel"] = rate.Travel is { } travel ? Travel(travel) : null,
@@ -60,7 +60,7 @@ internal sealed class ControlJson(SummaryUnits units)
         [units.Key("outlet_pressure_rear", units.Pressure)] = Pressure(point.OutletPressures.Rear),
         [units.Key("line_pressure_front", units.Pressure)] = Pressure(point.Balance.LinePressures.Front),
         [units.Key("line_pressure_rear", units.Pressure)] = Pressure(point.Balance.LinePressures.Rear),
-        ["braking_rate"] = SummaryJson.Number(point.Balance.BrakingRate),
+        ["deceleration_g"] = SummaryJson.Number(point.Balance.BrakingRate),
     };
 
     private JsonObject Travel(PedalTravel travel)
@@ -81,7 +81,7 @@ internal sealed class ControlJson(SummaryUnits units)
 
     private JsonObject EngineOff(EngineOffPresses presses) => new()
     {
-        ["braking_rate"] = SummaryJson.Number(presses.BrakingRate),
+        ["deceleration_g"] = SummaryJson.Number(presses.BrakingRate),
         [units.Key("greatest_pedal_force", units.Force)] = Force(presses.GreatestPedalForce),
         ["is_described"] = presses.IsDescribed,
         ["presses"] = presses.Count,
@@ -102,13 +102,13 @@ internal sealed class ControlJson(SummaryUnits units)
     {
         ["case"] = outcome.Case.Id,
         ["name"] = outcome.Case.Name,
-        [units.Key("pedal_force_for_rate_0_25", units.Force)] = Force(outcome.PedalForceForRate),
+        [units.Key("pedal_force_at_0_25_g", units.Force)] = Force(outcome.PedalForceForRate),
         ["why_not"] = outcome.WhyNot,
-        ["braking_rate_at_500_n"] = SummaryJson.Number(outcome.RateAtForce),
+        ["deceleration_g_at_500_n"] = SummaryJson.Number(outcome.RateAtForce),
         ["bound_by"] = outcome.Bound.ToString().ToLowerInvariant(),
         [units.Key("pedal_force_used", units.Force)] = Force(outcome.ForceUsed),
         ["locks_first"] = outcome.LockUpRate is null ? null : outcome.FirstToLock?.ToString().ToLowerInvariant() ?? "both together",
-        ["lock_up_braking_rate"] = SummaryJson.Number(outcome.LockUpRate),
+        ["lock_up_deceleration_g"] = SummaryJson.Number(outcome.LockUpRate),
         [Key("distance_from_100_km_h", long_: true)] = Distance(outcome.Distance?.FromFirstTouch),
         [Key("distance_with_reaction", long_: true)] = Distance(outcome.Distance?.Whole),
         [Key("pad_travel")] = Short(outcome.Travel?.Pad),

@@ -46,8 +46,8 @@ internal sealed class SummaryJson(SummaryUnits units)
             [units.Key("centre_of_gravity_height", units.Length)] = Number(units.Of(part.LoadCase.CentreOfGravityHeight)),
         };
         Add(node, "static_axle_load", part.StaticAxleLoads);
-        node["rear_lift_off_braking_rate"] = Number(part.RearLiftOffRate);
-        node["braking_rates"] = List(part.Rates, Rate);
+        node["rear_lift_off_deceleration_g"] = Number(part.RearLiftOffRate);
+        node["decelerations"] = List(part.Rates, Rate);
         node["adhesions"] = List(part.LockUps, Surface);
         node["ideal_crossings"] = List(part.IdealCrossings, Point);
         node["knees"] = List(part.Knees, Point);
@@ -56,7 +56,7 @@ internal sealed class SummaryJson(SummaryUnits units)
 
     private JsonObject Rate(RateSummary rate)
     {
-        var node = new JsonObject { ["braking_rate"] = Number(rate.BrakingRate) };
+        var node = new JsonObject { ["deceleration_g"] = Number(rate.BrakingRate) };
         Add(node, "axle_load", rate.NormalReactions);
         Add(node, "ideal_force", rate.IdealForces);
         node["installed"] = rate.Installed is { } installed ? Point(installed) : null;
@@ -78,7 +78,7 @@ internal sealed class SummaryJson(SummaryUnits units)
         node[units.Key("line_pressure_rear", units.Pressure)] = Number(units.Of(point.LinePressures.Rear));
         Add(node, "braking_force", point.BrakingForces);
         Add(node, "axle_load", point.NormalReactions);
-        node["braking_rate"] = Number(point.BrakingRate);
+        node["deceleration_g"] = Number(point.BrakingRate);
         node["adhesion_utilised_front"] = Number(point.AdhesionUtilisation.Front);
         node["adhesion_utilised_rear"] = Number(point.AdhesionUtilisation.Rear);
         return node;

@@ -83,7 +83,7 @@ internal static class LatexSymbols
             ["split"] = ("", "", "rl", true),
         };
 
-    /// <summary>Reads names and values that alternate, parted by white space; ␠ stands for a space.</summary>
+    /// <summary>Reads names and values that alternate, separated by white space; ␠ stands for a space.</summary>
     private static Dictionary<string, string> Table(string text) => text
         .Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries).Chunk(2)
         .ToDictionary(pair => pair[0] == "␠" ? " " : pair[0], pair => pair[1]);

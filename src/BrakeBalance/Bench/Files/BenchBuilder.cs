@@ -137,7 +137,7 @@ internal sealed partial class BenchBuilder(string folder)
             Conditions = new ChangeConditions
             {
                 LoadCase = document.LoadCase,
-                BrakingRate = document.BrakingRate ?? 0.8,
+                BrakingRate = document.Deceleration ?? 0.8,
                 Speed = document.Speed ?? Speed.FromKilometersPerHour(100),
                 OldRings = new(document.OldFrontRing, document.OldRearRing),
                 NewRings = new(document.NewFrontRing ?? document.OldFrontRing, document.NewRearRing ?? document.OldRearRing),

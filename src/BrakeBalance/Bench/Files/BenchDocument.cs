@@ -67,10 +67,10 @@ internal sealed class ChangeDocument
         HowToMeasure = "Chosen: a load case of the vehicle file")]
     public string? LoadCase { get; set; }
 
-    /// <summary>Braking rate.</summary>
+    /// <summary>Deceleration.</summary>
     [Field("Deceleration over g of the hard stop; 0.8 when left out", Low = "0.1", High = "1.5", Example = "0.8",
         HowToMeasure = "Chosen: a hard stop below the lock")]
-    public double? BrakingRate { get; set; }
+    public double? Deceleration { get; set; }
 
     /// <summary>Speed.</summary>
     [Field("Speed from which one stop heats the brakes; 100 km/h when left out", Low = "20 km/h", High = "400 km/h", Example = "60 mph",

@@ -51,7 +51,7 @@ internal sealed class ControlBuilder(List<Problem> problems)
             Assist = assist,
             MasterCylinder = master,
             Layout = layout,
-            Foot = new FootForce { Panic = document.Pedal!.PanicForce },
+            Foot = new FootForce { Emergency = document.Pedal!.EmergencyForce },
             Circuits = circuits,
             PushRod = pushRod,
             Residual = new(Residual(document.MasterCylinder!.FrontResidual), Residual(document.MasterCylinder.RearResidual)),
@@ -317,8 +317,8 @@ internal sealed class ControlBuilder(List<Problem> problems)
         {
             PistonArea = brake.PistonArea * (2 * faces),
             Drum = isDrum ? Growth(document, brake) : null,
-            TakeUp = document.TakeUp!.Value,
-            Give = document.Give ?? Volume.Zero,
+            Clearance = document.Clearance!.Value,
+            Compliance = document.Compliance ?? Volume.Zero,
             FluidVolume = document.Volume ?? Volume.Zero,
             Fluid = fluid,
             Hose = new BrakeHose
@@ -328,7 +328,7 @@ internal sealed class ControlBuilder(List<Problem> problems)
                 LowExpansion = document.LowExpansion ?? false,
             },
         };
-        return document.GiveAt is { } pressure ? circuit with { GiveAt = pressure } : circuit;
+        return document.ComplianceAt is { } pressure ? circuit with { ComplianceAt = pressure } : circuit;
     }
 
     private static DrumGrowth Growth(CircuitDocument document, Brake brake)

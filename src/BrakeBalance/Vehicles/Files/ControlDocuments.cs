@@ -42,11 +42,11 @@ internal sealed class PedalDocument
     [Usual("60 mm", "220 mm")]
     public Length? Travel { get; set; }
 
-    /// <summary>Panic force.</summary>
-    [Field("Force of the driver's foot in a panic stop; 500 N when left out", Low = "50 N", High = "3000 N", Example = "500 N",
+    /// <summary>Emergency force.</summary>
+    [Field("Force of the driver's foot in an emergency stop; 500 N when left out", Low = "50 N", High = "3000 N", Example = "500 N",
         HowToMeasure = "Bathroom scale against a wall, or a pedal force gauge: what you reach at once, not at a strain")]
     [Usual("200 N", "1500 N", Below = "kilograms or pounds given as newtons")]
-    public Force? PanicForce { get; set; }
+    public Force? EmergencyForce { get; set; }
 }
 
 /// <summary>The linkage of a hanging pedal as it is written.</summary>
@@ -373,11 +373,11 @@ internal sealed class CircuitDocument
         Low = "1e-6", High = "5e-5", Example = "11e-6", HowToMeasure = "Table of materials: grey cast iron 11e-6, aluminium 23e-6")]
     public double? DrumExpansionPerKelvin { get; set; }
 
-    /// <summary>Take-up.</summary>
+    /// <summary>Clearance.</summary>
     [Field("Travel of each piston before pads or shoes touch: clearance and roll-back", Required = true, Low = "0 mm", High = "10 mm",
         Example = "0.4 mm",
         HowToMeasure = "Feeler gauge between pad and disc, or shoe and drum; about 0.4 mm for discs, 1.3 mm for drums in adjustment")]
-    public Length? TakeUp { get; set; }
+    public Length? Clearance { get; set; }
 
     /// <summary>Hose length.</summary>
     [Field("Free length of flexible hose on the axle, all together; none when left out", Low = "0 m", High = "20 m", Example = "0.8 m",
@@ -394,15 +394,15 @@ internal sealed class CircuitDocument
         HowToMeasure = "Printed on the hose: HL for low, HR for regular expansion")]
     public bool? LowExpansion { get; set; }
 
-    /// <summary>Give.</summary>
-    [Field("Compliance: volume by which calipers or drums of the axle yield at giveAt; none when left out", Low = "0 cm³", High = "30 cm³",
-        Example = "2.5 cm³", HowToMeasure = "Syringe or reservoir level at giveAt, hoses clamped off and clearance taken away")]
-    public Volume? Give { get; set; }
+    /// <summary>Compliance.</summary>
+    [Field("Compliance: volume by which calipers or drums of the axle yield at complianceAt; none when left out", Low = "0 cm³", High = "30 cm³",
+        Example = "2.5 cm³", HowToMeasure = "Syringe or reservoir level at complianceAt, hoses clamped off and clearance taken away")]
+    public Volume? Compliance { get; set; }
 
-    /// <summary>Pressure at which the give holds.</summary>
-    [Field("Line pressure for which give holds; 100 bar when left out", Low = "5 bar", High = "200 bar", Example = "100 bar",
-        HowToMeasure = "Gauge in the line at the reading of give")]
-    public Pressure? GiveAt { get; set; }
+    /// <summary>Pressure at which the compliance holds.</summary>
+    [Field("Line pressure for which compliance holds; 100 bar when left out", Low = "5 bar", High = "200 bar", Example = "100 bar",
+        HowToMeasure = "Gauge in the line at the reading of compliance")]
+    public Pressure? ComplianceAt { get; set; }
 
     /// <summary>Fluid volume.</summary>
     [Field("Fluid in the circuit with its brakes; none when left out", Low = "0 cm³", High = "2000 cm³", Example = "150 cm³",

@@ -42,7 +42,7 @@ internal sealed class DocumentReader
                 typeNode is JsonValue value && value.TryGetValue(out string? text) && text == k.Name);
             if (kind is null)
             {
-                Add(Join(path, "type"), $"{Show(typeNode)} is not known.", names);
+                Add(Join(path, "type"), Renamed(typeNode, kinds) ?? $"{Show(typeNode)} is not known.", names);
                 return null;
             }
 
@@ -57,7 +57,7 @@ internal sealed class DocumentReader
             int before = _ranges.Count;
             if (!json.TryGetPropertyValue(field.Key, out JsonNode? value))
             {
-                if (field.About.Required)
+                if (field.About.Required && !RenamedEntries.IsWrittenAsOld(field.Key, json.Select(entry => entry.Key)))
                 {
                     Add(fieldPath, "is missing.", Accepted(field));
                 }
@@ -79,13 +79,19 @@ internal sealed class DocumentReader
         {
             if (!(key == "type" && kinds.Count > 0) && fields.All(field => field.Key != key))
             {
-                string near = Nearest.Of(key, fields.Select(field => field.Key)) is { } guess ? $" Did you mean \"{guess}\"?" : "";
-                Add(Join(path, key), "is not an entry known here." + near, string.Join(", ", fields.Select(field => field.Key)));
+                string[] known = [.. fields.Select(field => field.Key)];
+                string near = Nearest.Of(key, known) is { } guess ? $" Did you mean \"{guess}\"?" : "";
+                Add(Join(path, key), RenamedEntries.Words(RenamedEntries.Keys, key, known) ?? "is not an entry known here." + near,
+                    string.Join(", ", known));
             }
         }
 
         return document;
     }
+
+    private static string? Renamed(JsonNode? type, IReadOnlyList<KindAttribute> kinds) =>
+        type is JsonValue value && value.TryGetValue(out string? old)
+            && RenamedEntries.Words(RenamedEntries.Types, old, kinds.Select(kind => kind.Name)) is { } words ? $"\"{old}\" {words}" : null;
 
     private void KeepTargets(object document, FieldInfo field, string fieldPath, int before)
     {

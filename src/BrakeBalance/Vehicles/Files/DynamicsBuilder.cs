@@ -15,7 +15,7 @@ internal sealed class DynamicsBuilder(List<Problem> problems)
         AntiDive = document.AntiDive,
         FrontRollShare = document.FrontRollShare,
         MaximumSpeed = document.MaximumSpeed,
-        PanicRiseTime = document.PanicRiseTime,
+        EmergencyRiseTime = document.EmergencyRiseTime,
         AssistLag = document.AssistLag,
     };
 

@@ -38,11 +38,11 @@ internal sealed class DynamicsDocument
         HowToMeasure = "Registration papers, or a satellite speedometer")]
     public Speed? MaximumSpeed { get; set; }
 
-    /// <summary>Panic rise time.</summary>
-    [Field("Time from first touch to the full push of the foot in a panic stop; 0.25 s when left out", Low = "0.02 s", High = "5 s",
+    /// <summary>Emergency rise time.</summary>
+    [Field("Time from first touch to the full push of the foot in an emergency stop; 0.25 s when left out", Low = "0.02 s", High = "5 s",
         Example = "0.25 s",
-        HowToMeasure = "Pressure logger in the front line: first rise to nine tenths in a panic stop")]
-    public Duration? PanicRiseTime { get; set; }
+        HowToMeasure = "Pressure logger in the front line: first rise to 90 % in an emergency stop")]
+    public Duration? EmergencyRiseTime { get; set; }
 
     /// <summary>Assist lag.</summary>
     [Field("Time constant with which the assist follows the foot; 60 ms when left out", Low = "0 ms", High = "1000 ms", Example = "60 ms",

@@ -29,7 +29,7 @@ internal sealed class FieldAttribute(string description) : Attribute
     /// </summary>
     public bool ByClass { get; init; }
 
-    /// <summary>Keys, parted by spaces, of the entries in whose place this one may stand; empty when it replaces none.</summary>
+    /// <summary>Keys, separated by spaces, of the entries in whose place this one may stand; empty when it replaces none.</summary>
     public string InPlaceOf { get; init; } = "";
 
     /// <summary>Key of the entry without which this one says nothing; empty when it stands by itself.</summary>

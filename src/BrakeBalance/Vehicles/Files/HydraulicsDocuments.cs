@@ -10,7 +10,7 @@ internal sealed class HydraulicsDocument
     public SplitDocument? Split { get; set; }
 
     /// <summary>Front valves.</summary>
-    [Field("Valves in the front line, master cylinder first", Most = 4, Example = "hold-off")]
+    [Field("Valves in the front line, master cylinder first", Most = 4, Example = "metering")]
     public IReadOnlyList<ValveDocument>? FrontValves { get; set; }
 
     /// <summary>Rear valves.</summary>
@@ -57,8 +57,8 @@ internal sealed class BalanceBarDocument : SplitDocument
 [Kind("proportioning", typeof(ProportioningDocument), "proportioning valve, fixed or adjustable")]
 [Kind("limiting", typeof(LimitingDocument), "pressure limiter")]
 [Kind("load-sensing", typeof(LoadSensingDocument), "load-sensing proportioning valve")]
-[Kind("hold-off", typeof(HoldOffDocument), "metering (hold-off) valve")]
-internal abstract class ValveDocument;
+[Kind("metering", typeof(MeteringDocument), "metering valve")]
+public abstract class ValveDocument;
 
 /// <summary>A proportioning valve as it is written.</summary>
 internal sealed class ProportioningDocument : ValveDocument
@@ -83,9 +83,9 @@ internal sealed class ProportioningDocument : ValveDocument
         HowToMeasure = "Two gauges, rising and falling: difference of the outlets at the same inlet")]
     public Pressure? Hysteresis { get; set; }
 
-    /// <summary>Knob.</summary>
+    /// <summary>Adjuster.</summary>
     [Field("The adjuster, when the valve has one")]
-    public KnobDocument? Knob { get; set; }
+    public AdjusterDocument? Adjuster { get; set; }
 
     /// <summary>Bypass.</summary>
     [Field("Whether the valve opens fully when the front circuit is lost, as some combination valves do; false when left out",
@@ -94,13 +94,13 @@ internal sealed class ProportioningDocument : ValveDocument
 }
 
 /// <summary>The adjusting screw of a valve as it is written.</summary>
-internal sealed class KnobDocument
+public sealed class AdjusterDocument
 {
     /// <summary>Knee fully out.</summary>
     [Field("Knee with the adjuster fully out", Required = true, Low = "0 bar", High = "200 bar", Example = "7 bar",
         HowToMeasure = "Two gauges with the adjuster fully out")]
     [Usual("0 bar", "40 bar", Above = "bar given for psi, or the knee fully in")]
-    public Pressure? KneeFullyOut { get; set; }
+    public Pressure? KneeBackedOff { get; set; }
 
     /// <summary>Knee per turn.</summary>
     [Field("Rise of the knee for one turn of the adjuster in", Required = true, Low = "0.1 bar", High = "100 bar", Example = "10 bar",
@@ -178,8 +178,8 @@ internal sealed class LoadSensingDocument : ValveDocument
     public Pressure? Hysteresis { get; set; }
 }
 
-/// <summary>A hold-off valve as it is written.</summary>
-internal sealed class HoldOffDocument : ValveDocument
+/// <summary>A metering valve as it is written.</summary>
+public sealed class MeteringDocument : ValveDocument
 {
     /// <summary>Opening pressure.</summary>
     [Field("Inlet pressure at which the valve begins to open", Required = true, Low = "0 bar", High = "30 bar", Example = "7 bar",

@@ -23,7 +23,7 @@ internal static partial class JsonPath
             if (!match.Success)
             {
                 return new(change.Path, $"\"{parts[i]}\" cannot be read as part of a path.",
-                    "names parted by points, list elements as name[0] or name[driver only]");
+                    "names separated by points, list elements as name[0] or name[driver only]");
             }
 
             string key = match.Groups["key"].Value;
@@ -101,7 +101,12 @@ internal static partial class JsonPath
 
     private static Problem Missing(string path, string walked, string key, JsonObject json)
     {
-        IEnumerable<string> known = json.Select(entry => entry.Key);
+        string[] known = [.. json.Select(entry => entry.Key)];
+        if (RenamedEntries.Words(RenamedEntries.Keys, key, known) is { } renamed)
+        {
+            return new(path, $"\"{walked}\" {renamed}", string.Join(", ", known));
+        }
+
         string near = Nearest.Of(key, known) is { } guess ? $" Did you mean \"{guess}\"?" : "";
         return new(path, $"\"{walked}\" is not in the file.{near}", string.Join(", ", known));
     }

@@ -23,11 +23,11 @@ public static class StarterFile
         ["drum"] = """
             { "rear": { "brake": {
                 "type": "drum", "friction": 0.38, "shoes": "leading-trailing", "drumRadius": "114 mm", "wheelCylinderDiameter": "17.5 mm", "brakeFactor": 2.2 } },
-              "fluid": { "rear": { "takeUp": "1.3 mm" } } }
+              "fluid": { "rear": { "clearance": "1.3 mm" } } }
             """,
         ["disc"] = """
             { "rear": { "brake": { "type": "disc", "friction": 0.42, "pistonDiameters": ["38 mm"], "effectiveRadius": "125 mm" } },
-              "fluid": { "rear": { "caliper": "sliding", "takeUp": "0.4 mm" } } }
+              "fluid": { "rear": { "caliper": "sliding", "clearance": "0.4 mm" } } }
             """,
     };
 
@@ -35,7 +35,7 @@ public static class StarterFile
     {
         ["adjustable"] = """
             { "hydraulics": { "rearValves": [{
-                "type": "proportioning", "knee": "27 bar", "slope": 0.4, "knob": { "kneeFullyOut": "7 bar", "kneePerTurn": "10 bar", "turns": 6 } }] } }
+                "type": "proportioning", "knee": "27 bar", "slope": 0.4, "adjuster": { "kneeBackedOff": "7 bar", "kneePerTurn": "10 bar", "turns": 6 } }] } }
             """,
         ["load-sensing"] = """
             { "hydraulics": { "rearValves": [{
@@ -62,7 +62,7 @@ public static class StarterFile
           "rear": { "tyre": { "loadedRadius": "315 mm" } },
           "hydraulics": { "split": null },
           "masterCylinder": { "type": "tandem", "stroke": "36 mm" },
-          "fluid": { "front": { "caliper": "sliding", "takeUp": "0.4 mm" } }
+          "fluid": { "front": { "caliper": "sliding", "clearance": "0.4 mm" } }
         }
         """;
 

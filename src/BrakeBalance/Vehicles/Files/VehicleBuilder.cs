@@ -453,20 +453,20 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         switch (valve)
         {
             case ProportioningDocument proportioning:
-                KneeAdjustment? knob = proportioning.Knob is { } screw
+                KneeAdjustment? adjuster = proportioning.Adjuster is { } screw
                     ? new KneeAdjustment
                     {
-                        KneeFullyOut = screw.KneeFullyOut!.Value,
+                        KneeBackedOff = screw.KneeBackedOff!.Value,
                         KneePerTurn = screw.KneePerTurn!.Value,
                         Turns = screw.Turns!.Value,
                     }
                     : null;
-                if (knob is not null && knob.TurnsFor(proportioning.Knee!.Value) is null)
+                if (adjuster is not null && adjuster.TurnsFor(proportioning.Knee!.Value) is null)
                 {
                     Add(DocumentReader.Join(path, "knee"),
-                        FormattableString.Invariant($"{proportioning.Knee.Value.Bars:0.##} bar cannot be set with the knob described."),
+                        FormattableString.Invariant($"{proportioning.Knee.Value.Bars:0.##} bar cannot be set with the adjuster described."),
                         FormattableString.Invariant(
-                            $"a pressure from {knob.KneeFullyOut.Bars:0.##} bar to {knob.KneeAt(knob.Turns).Bars:0.##} bar"));
+                            $"a pressure from {adjuster.KneeBackedOff.Bars:0.##} bar to {adjuster.KneeAt(adjuster.Turns).Bars:0.##} bar"));
                     return null;
                 }
 
@@ -474,7 +474,7 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
                 {
                     Knee = proportioning.Knee!.Value,
                     Slope = proportioning.Slope!.Value,
-                    Adjustment = knob,
+                    Adjustment = adjuster,
                     Hysteresis = proportioning.Hysteresis ?? Pressure.Zero,
                     BypassWhenFrontLost = proportioning.BypassWhenFrontLost ?? false,
                 };
@@ -496,14 +496,14 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
                     Lag = sensing.Lag ?? Duration.Zero,
                     Hysteresis = sensing.Hysteresis ?? Pressure.Zero,
                 };
-            case HoldOffDocument holdOff:
-                if (holdOff.BlendPressure <= holdOff.OpeningPressure)
+            case MeteringDocument metering:
+                if (metering.BlendPressure <= metering.OpeningPressure)
                 {
                     Add(DocumentReader.Join(path, "blendPressure"), "is not above openingPressure.", "a pressure above openingPressure");
                     return null;
                 }
 
-                return new HoldOffValve { OpeningPressure = holdOff.OpeningPressure!.Value, BlendPressure = holdOff.BlendPressure!.Value };
+                return new MeteringValve { OpeningPressure = metering.OpeningPressure!.Value, BlendPressure = metering.BlendPressure!.Value };
             default:
                 throw new NotSupportedException(valve.GetType().Name);
         }

@@ -2,8 +2,8 @@ using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 
-/// <summary>What the gauges say at one position of the valve's knob.</summary>
-public sealed record KnobPosition
+/// <summary>What the gauges say at one position of the valve's adjuster.</summary>
+public sealed record AdjusterPosition
 {
     /// <summary>Turns from fully out; null when the log does not give them.</summary>
     public double? Turns { get; init; }

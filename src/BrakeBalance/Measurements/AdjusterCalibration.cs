@@ -2,12 +2,12 @@ using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 
-/// <summary>The knee as a straight line in the turns of the knob.</summary>
+/// <summary>The knee as a straight line in the turns of the adjuster.</summary>
 /// <remarks>
 /// Weighted least squares of the knees of the single positions, given the slope they share; weights from their errors, the scatter never
 /// taken smaller than they say, the error of the shared slope carried along.
 /// </remarks>
-public sealed record KnobCalibration
+public sealed record AdjusterCalibration
 {
     private readonly double _atMeanBars;
     private readonly double _perTurnBars;
@@ -15,7 +15,7 @@ public sealed record KnobCalibration
     private readonly double _meanTurns;
     private readonly double _halfWidth;
 
-    internal KnobCalibration(double atMeanBars, double perTurnBars, double[] covariance, double meanTurns, double halfWidth) =>
+    internal AdjusterCalibration(double atMeanBars, double perTurnBars, double[] covariance, double meanTurns, double halfWidth) =>
         (_atMeanBars, _perTurnBars, _covariance, _meanTurns, _halfWidth) = (atMeanBars, perTurnBars, covariance, meanTurns, halfWidth);
 
     /// <summary>Change of the knee a turn, with its 90 % interval; positive when screwing in raises it.</summary>
@@ -30,7 +30,7 @@ public sealed record KnobCalibration
     /// <summary>How many positions were fitted; with two, the interval rests on the scatter within the positions alone.</summary>
     public required int Positions { get; init; }
 
-    /// <summary>The knee at a position of the knob, with its 90 % interval.</summary>
+    /// <summary>The knee at a position of the adjuster, with its 90 % interval.</summary>
     /// <param name="turns">Turns from fully out.</param>
     /// <returns>Knee, gauge; the bound is cut at zero.</returns>
     public Interval<Pressure> KneeAt(double turns)
@@ -42,7 +42,7 @@ public sealed record KnobCalibration
 
     /// <summary>The turns that set a wanted knee, with the 90 % interval.</summary>
     /// <param name="knee">Wanted knee, gauge.</param>
-    /// <returns>Turns from fully out; null when the knee does not clearly move with the knob.</returns>
+    /// <returns>Turns from fully out; null when the knee does not clearly move with the adjuster.</returns>
     public Interval<double>? TurnsFor(Pressure knee)
     {
         Interval<Pressure> perTurn = KneePerTurn;

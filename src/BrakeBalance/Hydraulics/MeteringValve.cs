@@ -2,13 +2,13 @@ using UnitsNet;
 
 namespace BrakeBalance.Hydraulics;
 
-/// <summary>Hold-off (metering) valve in the front line: keeps the front discs waiting until the rear shoes touch.</summary>
+/// <summary>Metering valve in the front line: keeps the front discs waiting until the rear shoes touch.</summary>
 /// <remarks>
 /// <para>p₂ = 0 up to the opening pressure p_o; then p₂ rises in a straight line to meet p₁ at the blend pressure p_b; p₂ = p₁
 /// above.</para>
 /// <para>Assumes quasi-static application. Source: common practice (opening at about 5 to 9 bar).</para>
 /// </remarks>
-public sealed record HoldOffValve : PressureValve
+public sealed record MeteringValve : PressureValve
 {
     private readonly double _openingPascals;
     private readonly double _blendPascals;
@@ -45,7 +45,7 @@ public sealed record HoldOffValve : PressureValve
             double gradient = _blendPascals / (_blendPascals - _openingPascals);
             return _blendPascals > _openingPascals
                 ? new(0, 0, -gradient * _openingPascals, gradient, 0)
-                : throw new ArgumentException("The blend pressure of a hold-off valve must be above its opening pressure: "
+                : throw new ArgumentException("The blend pressure of a metering valve must be above its opening pressure: "
                     + FormattableString.Invariant($"opening {OpeningPressure.Bars:0.##} bar, blend {BlendPressure.Bars:0.##} bar."));
         }
     }
