@@ -14,7 +14,7 @@ namespace BrakeBalance.Charts.Live;
 /// <summary>The answer of a live page: always in sight, in the words of every other output.</summary>
 internal static class LiveAnswer
 {
-    /// <summary>The reply: problems with their paths, or the answer in short and in full.</summary>
+    /// <summary>The reply: problems with their paths, or the answer in short.</summary>
     public static JsonObject Of(LiveCar car, UnitSystem units)
     {
         var reply = new JsonObject
@@ -32,7 +32,6 @@ internal static class LiveAnswer
         reply["warnings"] = new JsonArray([.. reading.Warnings.Select(warning => Said(warning.Path, warning.ToString()))]);
         reply["beyond"] = setting.PresentIsBeyond;
         reply["bar"] = Bar(setting, units);
-        reply["answer"] = Full(setting, reading, car, units);
         reply["marks"] = Marks(setting, units);
         reply["sentence"] = SettingWords.Sentence(setting, units);
         return reply;
@@ -54,8 +53,14 @@ internal static class LiveAnswer
         return html.Append("</dl>").ToString();
     }
 
-    private static string Full(Setting setting, VehicleReading reading, LiveCar car, UnitSystem units)
+    /// <summary>What stands behind the answer; it takes longer, for it asks the other rule too.</summary>
+    public static string Behind(LiveCar car, UnitSystem units)
     {
+        if (car.Reading is not { } reading || car.Study?.Answer is not { } setting)
+        {
+            return "";
+        }
+
         var html = new StringBuilder("<dl>");
         void Line(string label, string text) => html.Append("<dt>").Append(HtmlRenderer.Escape(label)).Append("</dt><dd>")
             .Append(HtmlRenderer.Escape(text)).Append("</dd>\n");

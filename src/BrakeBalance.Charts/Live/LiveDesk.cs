@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Measurements;
+using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Charts.Live;
@@ -32,11 +33,13 @@ public sealed class LiveDesk
             ["form"] = request => Html(LiveForm.Html(Word(request, "text") ?? "")),
             ["edit"] = Edit,
             ["car"] = request => LiveAnswer.Of(_cars.Of(request), Units(request)),
+            ["behind"] = request => Html(LiveAnswer.Behind(_cars.Of(request), Units(request))),
             ["figure"] = Figure,
             ["compare"] = request => Html(LiveComparison.Html(
                 [.. (request["cars"] as JsonArray ?? []).OfType<JsonObject>().Select(car => (Word(car, "name") ?? "", _cars.Of(car)))],
                 Units(request), Size(request), Paper(request))),
             ["measured"] = request => Html(LiveMeasured.Html(_cars.Of(request), Units(request))),
+            ["summary"] = Summary,
             ["log"] = request => Text(LogStarter.Text(Word(request, "kind") ?? "", Units(request) == UnitSystem.Us)),
         };
     }
@@ -109,6 +112,18 @@ public sealed class LiveDesk
             "kind" => VehicleText.ChangeKind(text, path, value),
             _ => VehicleText.Set(text, path, value),
         });
+    }
+
+    private JsonObject Summary(JsonObject request)
+    {
+        if (_cars.Of(request).Study is not { } study)
+        {
+            return new JsonObject { ["json"] = "" };
+        }
+
+        var summary = BalanceSummary.Of(study.Car);
+        summary = request["draws"] is { } draws ? summary with { Setting = Setting.Of(study.Car, draws: draws.GetValue<int>()) } : summary;
+        return new JsonObject { ["json"] = new SummaryJson(new SummaryUnits(Units(request))).Text(summary) };
     }
 
     private JsonObject Figure(JsonObject request)

@@ -21,7 +21,7 @@ internal static class LivePictures
     public static string Html(Figure figure, FigureSize size, Theme theme)
     {
         var html = new StringBuilder();
-        html.Append("<h3 class=\"bb-title\">").Append(HtmlRenderer.Escape(figure.Title)).Append("</h3>\n<div class=\"bb-static\">")
+        html.Append("<h2 class=\"bb-title\">").Append(HtmlRenderer.Escape(figure.Title)).Append("</h2>\n<div class=\"bb-static\">")
             .Append(figure.ToSvg(size, theme)).Append("</div>\n<figcaption>").Append(HtmlRenderer.Escape(figure.Caption))
             .Append("</figcaption>\n<details class=\"bb-data\"><summary>Numbers and description</summary>\n<p>")
             .Append(HtmlRenderer.Escape(figure.LongDescription)).Append("</p>\n");

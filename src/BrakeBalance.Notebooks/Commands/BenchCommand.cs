@@ -1,3 +1,4 @@
+using BrakeBalance.Summaries;
 using System.CommandLine;
 using BrakeBalance.Bench;
 using BrakeBalance.Bench.Files;

@@ -206,7 +206,7 @@ internal static class MeasureCommand
                 var node = new JsonObject
                 {
                     ["car"] = car.Name,
-                    ["setting"] = SettingOutput.Node(answer, Shown(parsed, units)),
+                    ["setting"] = SettingJson.Node(answer, Shown(parsed, units)),
                     ["chance"] = measured.Chance(answer.Chance)
                 };
                 if (estimate is not null)

@@ -258,6 +258,10 @@ internal static class RenderCommand
         Path.GetFileName(document.Folder) == "notebooks" ? NotebookGroup.Main : NotebookGroup.Lesson;
 
     /// <summary>What a notebook's page rests on: the reader's own files only where it shows them.</summary>
+    /// <summary>The text of the car that the notebooks use, with the values that were set outside the file.</summary>
+    private static string OwnText(NotebookInput input) => input.Overrides.Select(ValueOverride.Parse).OfType<ValueOverride>()
+        .Aggregate(File.ReadAllText(input.VehiclePath), (text, change) => VehicleText.Set(text, change.Path, change.Value));
+
     private static List<KeyValuePair<string, string>> Facts(ExecutedNotebook run, NotebookInput input, string? bench, string units)
     {
         bool Reads(string word) => run.Cells.OfType<ExecutedCodeCell>().Any(cell => cell.Source.Contains(word, StringComparison.Ordinal));

@@ -6,7 +6,7 @@ using BrakeBalance.Notebooks.Pages;
 namespace BrakeBalance.Notebooks.Publishing;
 
 /// <summary>The page of one's own car: the calculation assembly runs in it, so one file answers for any car without a network.</summary>
-public static class LivePage
+internal static class LivePage
 {
     /// <summary>The page's file name.</summary>
     public const string FileName = "your-car.html";

@@ -121,7 +121,7 @@ public sealed record Setting
     /// What its own test stops say; null for those that the car carries (<see cref="OwnMeasurements"/>), if any.
     /// </param>
     /// <param name="progress">Told the part done, 0 to 1; may be null.</param>
-    /// <param name="draws">Random draws for the rule of chance once the car has been measured.</param>
+    /// <param name="draws">Random draws for the rule of chance; fewer where it is only the other rule.</param>
     /// <returns>The answer.</returns>
     public static Setting Of(Vehicle vehicle, CarEstimate? estimate = null, IProgress<double>? progress = null, int draws = 100_000)
     {
@@ -134,7 +134,7 @@ public sealed record Setting
         SettingLimit corners = SettingSearch.Limit(vehicle, conditions);
         (Interval<SettingLimit>? band, IReadOnlyList<MeasuringGain> gains) = estimate is null ? OverRanges(vehicle, corners) : (null, []);
         var chance = new Lazy<SettingAnswer>(() => RobustSetting.Find(
-            new SettingQuestion { Vehicle = vehicle, Estimate = estimate, Draws = estimate is null ? DrawsOfTheOtherRule : draws }, progress));
+            new SettingQuestion { Vehicle = vehicle, Estimate = estimate, Draws = estimate is null ? Math.Min(draws, DrawsOfTheOtherRule) : draws }, progress));
         SettingLimit limit = estimate is null ? band?.Low ?? corners : Supported(vehicle, LimitOf(chance.Value, corners), estimate);
         SettingReach reach = doubts.Count > 0 ? SettingReach.Withheld : ReachOf(vehicle, limit);
         Vehicle? best = reach is SettingReach.Within or SettingReach.Above or SettingReach.NotNeeded

@@ -4,7 +4,7 @@ using System.Text.RegularExpressions;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Publishing;
-using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Tests.Commands;
 

@@ -1,4 +1,4 @@
-using BrakeBalance.Bench;
+using BrakeBalance.Bench.Files;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 

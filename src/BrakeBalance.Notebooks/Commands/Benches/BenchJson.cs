@@ -1,3 +1,4 @@
+using BrakeBalance.Summaries;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;

@@ -78,14 +78,16 @@
     bar.dataset.state = reply.problems.length > 0 ? "problems" : reply.beyond ? "beyond" : "good";
     if (reply.problems.length > 0) {
       bar.replaceChildren(make("p", {}, `${reply.problems.length === 1 ? "One entry needs" : reply.problems.length + " entries need"} a value before there is an answer; the first: ${reply.problems[0].path || "the file"} ${reply.problems[0].words}`));
-      $("live-answer").replaceChildren();
       return;
     }
     bar.innerHTML = reply.bar;
-    $("live-answer").innerHTML = reply.answer;
     document.title = `${reply.name} – Brake balance notebooks`;
     state.marks = reply.marks;
     sliders();
+  };
+  const behind = async () => {
+    const reply = heard(await (slow || quick).ask("behind", { do: "behind", ...asked() }));
+    if (reply) $("live-answer").innerHTML = reply.html;
   };
 
   // ---- The form.
@@ -236,7 +238,7 @@
     return row;
   };
   const inSight = element => { const box = element.getBoundingClientRect(); return box.bottom > 0 && box.top < innerHeight; };
-  const rest = debounce(SETTLE, () => { for (const one of pictures().filter(inSight)) if (one !== first()) paint(one, slow || quick); else paint(one); });
+  const rest = debounce(SETTLE, () => { if (state.tab === "balance") behind(); for (const one of pictures().filter(inSight)) if (one !== first()) paint(one, slow || quick); else paint(one); });
   const first = () => pictures().find(inSight) || pictures()[0];
   const watcher = new IntersectionObserver(entries => entries.forEach(({ isIntersecting, target }) => {
     if (isIntersecting && !target.hidden && (target.childElementCount === 0 || "stale" in target.dataset)) paint(target, slow || quick);
@@ -247,6 +249,7 @@
     const done = [answer()];
     const shown = first();
     if (shown) done.push(paint(shown));
+    if (state.tab === "balance") done.push(behind());
     if (state.tab === "measure") done.push(measured());
     if (state.tab === "compare") done.push(compare());
     await Promise.all(done);
@@ -434,6 +437,7 @@
     slow = null;
     await second.ready;
     slow = second;
+    globalThis.bbLive = slow; // what scripts and tests may ask: bbLive.ask(name, request)
     document.documentElement.dataset.second = "yes";
   };
   begin();

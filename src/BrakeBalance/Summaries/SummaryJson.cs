@@ -4,10 +4,9 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using BrakeBalance.Balance;
 using BrakeBalance.Rules;
-using BrakeBalance.Summaries;
 using UnitsNet;
 
-namespace BrakeBalance.Notebooks.Commands.Summaries;
+namespace BrakeBalance.Summaries;
 
 /// <summary>A balance summary as JSON for scripts; <see cref="SummaryKeys"/> says what each key means.</summary>
 /// <param name="units">Units of the values, named at the end of the keys.</param>
@@ -32,7 +31,7 @@ internal sealed class SummaryJson(SummaryUnits units)
         ["control"] = summary.Control() is { } control
             ? new ControlJson(units).Node(control)
             : null,
-        ["setting"] = SettingOutput.Node(summary.Setting, units),
+        ["setting"] = SettingJson.Node(summary.Setting, units),
         ["notices"] = new JsonArray([.. summary.Notices.Select(notice => JsonValue.Create(notice))]),
     };
 

@@ -1,4 +1,4 @@
-namespace BrakeBalance.Notebooks.Commands.Summaries;
+namespace BrakeBalance.Summaries;
 
 /// <summary>What each key of the summary's JSON means; the keys stay the same from version to version.</summary>
 /// <remarks>
@@ -119,7 +119,7 @@ internal static class SummaryKeys
         ("control.choices[].fits", "whether force, travel and fail-safe force meet the usual targets"),
         ("control.choices[].verdict", "fits, or what does not"),
         ("control.notices[]", "what should be said in words"),
-        .. SettingOutput.Keys,
+        .. SettingJson.Keys,
         ("notices[]", "what should be said in words"),
     ];
 }

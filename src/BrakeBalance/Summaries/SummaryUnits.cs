@@ -1,6 +1,7 @@
 using UnitsNet;
+using UnitSystem = BrakeBalance.Answers.UnitSystem;
 
-namespace BrakeBalance.Notebooks.Commands.Summaries;
+namespace BrakeBalance.Summaries;
 
 /// <summary>The units of one summary: what they are called in a table and at the end of a key.</summary>
 /// <param name="System">The system of units.</param>

@@ -2,10 +2,9 @@ using System.Text.Json.Nodes;
 using BrakeBalance.Assist;
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
-using BrakeBalance.Summaries;
 using UnitsNet;
 
-namespace BrakeBalance.Notebooks.Commands.Summaries;
+namespace BrakeBalance.Summaries;
 
 /// <summary>Pedal, assist, travel and failures as JSON for scripts; <see cref="SummaryKeys"/> says what each key means.</summary>
 /// <param name="units">Units of the values, named at the end of the keys.</param>
