@@ -491,6 +491,11 @@ internal static class MeasureCommand
             }
 
             console.WriteLine("");
+            if (BandText.LegendOf(car.Vehicle) is { Length: > 0 } legend)
+            {
+                SettingOutput.Labelled(console, "Ranges", legend);
+            }
+
             SettingOutput.Labelled(console, "Caution", SettingWords.Caution);
             return ExitCode.Success;
         });

@@ -13,6 +13,9 @@ namespace BrakeBalance.Notebooks.Commands.Summaries;
 /// <param name="console">Where it is written.</param>
 internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
 {
+    // A band that is broken inside cannot be read; what is longer than one are words.
+    private const int WidestBand = 14;
+
     /// <summary>The answer first, then what it rests on.</summary>
     /// <param name="summary">The summary.</param>
     /// <param name="all">Whether every table is shown, or only those that most readers want.</param>
@@ -27,26 +30,35 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         }
 
         SettingOutput.WriteDetails(console, summary.Setting, units.System);
-        foreach (LoadCaseSummary part in summary.LoadCases)
+        Banded<BalanceSummary> bands = summary.Bands();
+        if (bands.HasBand)
         {
-            Write(part, all);
+            Line("");
+            SettingOutput.Labelled(console, "Ranges", BandText.LegendOf(summary.Vehicle));
+        }
+
+        for (int i = 0; i < summary.LoadCases.Count; i++)
+        {
+            Write(bands.Select(of => of.LoadCases.ElementAtOrDefault(i))!, all);
         }
 
         Line("");
         Line("Rule checks (informative, no type approval)");
         Table rules = Table("Rule", "Outcome", "Margin", "Where it is least", "Source");
-        foreach (RuleVerdict verdict in summary.Verdicts)
+        for (int i = 0; i < summary.Verdicts.Count; i++)
         {
-            Row(rules, verdict.Title, Outcome(verdict.Outcome), Fraction(verdict.Margin), verdict.At, verdict.Source);
+            RuleVerdict verdict = summary.Verdicts[i];
+            Banded<RuleVerdict> of = bands.Select(car => car.Verdicts.ElementAtOrDefault(i))!;
+            Row(rules, verdict.Title, of.Text(v => Outcome(v.Outcome)), of.Text(v => Fraction(v.Margin)), verdict.At, verdict.Source);
         }
 
         console.Write(rules);
-        if (summary.Control() is { } control)
+        if (bands.Select(of => of.Control()) is { } control)
         {
             new ControlTables(units, console).Write(control, all);
         }
 
-        foreach (string notice in summary.Notices)
+        foreach (string notice in BandText.Each(summary.Notices, bands.Drawn.Select(of => of.Notices), bands.OfClass.Select(of => of.Notices)))
         {
             SettingOutput.Labelled(console, "Notice", notice);
         }
@@ -58,76 +70,80 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         }
     }
 
-    private void Write(LoadCaseSummary part, bool all)
+    private void Write(Banded<LoadCaseSummary> part, bool all)
     {
         Line("");
-        SettingOutput.Labelled(console, part.LoadCase.Name,
-            $"{NumberText.Of(Math.Round(units.Of(part.LoadCase.Mass)))} {units.Mass}; unbraked {Force(part.StaticAxleLoads.Front)} {units.Force} front, "
-            + $"{Force(part.StaticAxleLoads.Rear)} {units.Force} rear; rear wheels leave the road at a deceleration of {Fraction(part.RearLiftOffRate)} g");
+        SettingOutput.Labelled(console, part.Middle.LoadCase.Name, part.Text(of =>
+            $"{NumberText.Of(Math.Round(units.Of(of.LoadCase.Mass)))} {units.Mass}; unbraked {Force(of.StaticAxleLoads.Front)} {units.Force} front, "
+            + $"{Force(of.StaticAxleLoads.Rear)} {units.Force} rear; rear wheels leave the road at a deceleration of {Fraction(of.RearLiftOffRate)} g"));
         string force = $"[{units.Force}]";
         string pressure = $"[{units.Pressure}]";
         Table rates = Table(
             "Deceleration\n[g]", "Axle load\nfront " + force, "\nrear " + force, "Line pressure\nfront " + pressure, "\nrear " + pressure);
-        foreach (RateSummary rate in part.Rates)
-        {
-            Row(
-                rates, Fraction(rate.BrakingRate), Force(rate.NormalReactions.Front), Force(rate.NormalReactions.Rear),
-                Pressure(rate.Installed?.LinePressures.Front), Pressure(rate.Installed?.LinePressures.Rear));
-        }
-
+        Rows(rates, part, of => of.Rates, rate => [
+            Fraction(rate.BrakingRate), Force(rate.NormalReactions.Front), Force(rate.NormalReactions.Rear),
+            Pressure(rate.Installed?.LinePressures.Front), Pressure(rate.Installed?.LinePressures.Rear)]);
         console.Write(RightAligned(rates));
         if (all)
         {
             Table forces = Table(
                 "Deceleration\n[g]", "Ideal force\nfront " + force, "\nrear " + force, "Installed\nfront " + force, "\nrear " + force);
-            foreach (RateSummary rate in part.Rates)
-            {
-                PerAxle<UnitsNet.Force>? installed = rate.Installed?.BrakingForces;
-                Row(
-                    forces, Fraction(rate.BrakingRate), Force(rate.IdealForces.Front), Force(rate.IdealForces.Rear),
-                        Force(installed?.Front), Force(installed?.Rear));
-            }
-
+            Rows(forces, part, of => of.Rates, rate => [
+                Fraction(rate.BrakingRate), Force(rate.IdealForces.Front), Force(rate.IdealForces.Rear),
+                Force(rate.Installed?.BrakingForces.Front), Force(rate.Installed?.BrakingForces.Rear)]);
             console.Write(RightAligned(forces));
         }
 
         Table surfaces = Table(
             "Adhesion", "Locks\nfirst", "Deceleration\n[g]", "Front line\n" + pressure, "Rear line\n" + pressure, "Braking\nefficiency");
-        foreach (SurfaceSummary surface in part.LockUps)
-        {
-            LockUp? lockUp = surface.LockUp;
-            Row(
-                surfaces, Fraction(surface.Adhesion), LocksFirst(lockUp), Fraction(lockUp?.At.BrakingRate),
-                    Pressure(lockUp?.At.LinePressures.Front),
-                Pressure(lockUp?.At.LinePressures.Rear), Fraction(lockUp?.Efficiency));
-        }
-
+        Rows(surfaces, part, of => of.LockUps, surface => [
+            Fraction(surface.Adhesion), LocksFirst(surface.LockUp), Fraction(surface.LockUp?.At.BrakingRate),
+            Pressure(surface.LockUp?.At.LinePressures.Front), Pressure(surface.LockUp?.At.LinePressures.Rear),
+            Fraction(surface.LockUp?.Efficiency)]);
         console.Write(RightAligned(surfaces));
         if (all)
         {
             Table used = Table("Adhesion", "Adhesion used front", "rear");
-            foreach (SurfaceSummary surface in part.LockUps)
-            {
-                PerAxle<double?>? at = surface.LockUp?.At.AdhesionUtilisation;
-                Row(used, Fraction(surface.Adhesion), Fraction(at?.Front), Fraction(at?.Rear));
-            }
-
+            Rows(used, part, of => of.LockUps, surface => [
+                Fraction(surface.Adhesion), Fraction(surface.LockUp?.At.AdhesionUtilisation.Front),
+                Fraction(surface.LockUp?.At.AdhesionUtilisation.Rear)]);
             console.Write(RightAligned(used));
-            Points("Valve knee", part.Knees);
-            Points("Installed meets ideal distribution", part.IdealCrossings);
+            Points("Valve knee", part, of => of.Knees);
+            Points("Installed meets ideal distribution", part, of => of.IdealCrossings);
         }
     }
 
-    private void Points(string title, IReadOnlyList<BalancePoint> points)
+    private void Points(string title, Banded<LoadCaseSummary> part, Func<LoadCaseSummary, IReadOnlyList<BalancePoint>> of)
     {
-        foreach (BalancePoint point in points)
+        for (int i = 0; i < of(part.Middle).Count; i++)
         {
-            Line($"{title}: {Pressure(point.MasterPressure)} {units.Pressure}, front force {Force(point.BrakingForces.Front)} {units.Force}, deceleration {Fraction(point.BrakingRate)} g");
+            Line(part.Select(load => of(load).ElementAtOrDefault(i))!.Text(point =>
+                $"{title}: {Pressure(point.MasterPressure)} {units.Pressure}, front force {Force(point.BrakingForces.Front)} {units.Force}, deceleration {Fraction(point.BrakingRate)} g"));
         }
 
-        if (points.Count == 0)
+        if (of(part.Middle).Count == 0)
         {
             Line($"{title}: none");
+        }
+    }
+
+    /// <summary>A row for each item that the middle has; every number with its band.</summary>
+    internal static void Rows<TPart, TItem>(Table table, Banded<TPart> part, Func<TPart, IReadOnlyList<TItem>> items,
+        Func<TItem, string[]> cells) where TItem : class
+    {
+        bool[] narrow = [.. table.Columns.Select(_ => true)];
+        for (int i = 0; i < items(part.Middle).Count; i++)
+        {
+            Banded<string[]> row = part.Select(of => items(of).ElementAtOrDefault(i))!.Select(cells)!;
+            string[] shown = [.. row.Middle.Select((_, column) =>
+                row.Text(of => of[column]).Replace(" (", "\n(", StringComparison.Ordinal))];
+            narrow = [.. narrow.Zip(shown, (so, cell) => so && cell.Split('\n').All(line => line.Length <= WidestBand))];
+            Row(table, shown);
+        }
+
+        foreach ((int column, bool keeps) in narrow.Index())
+        {
+            table.Columns[column].NoWrap = keeps && part.HasBand;
         }
     }
 
@@ -157,7 +173,7 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         var table = new Table { Border = TableBorder.Simple };
         foreach (string heading in headings)
         {
-            table.AddColumn(new TableColumn(Markup.Escape(heading)));
+            table.AddColumn(new TableColumn(Markup.Escape(heading)) { Padding = new Padding(0, 0, 1, 0) });
         }
 
         return table;
