@@ -73,8 +73,8 @@ internal static class MeasureCommand
             else
             {
                 IAnsiConsole console = terminal.Rich();
-                SummaryTables.Write(console, MeasurementTables.LeftOut(reading.Problems));
-                SummaryTables.Write(console, MeasurementTables.Knees(analysis, System(parsed, units)));
+                TextTable.Write(console, MeasurementTables.LeftOut(reading.Problems));
+                TextTable.Write(console, MeasurementTables.Knees(analysis, System(parsed, units)));
                 MeasureOutput.Sentences(console, analysis.Findings.Count == 0
                     ? ["The gauges show nothing wrong."] : analysis.Findings.Select(f => f.Text));
             }
@@ -123,8 +123,8 @@ internal static class MeasureCommand
             else
             {
                 IAnsiConsole console = terminal.Rich();
-                SummaryTables.Write(console, MeasurementTables.LeftOut(reading.Problems));
-                SummaryTables.Write(console, MeasurementTables.Stops(search, System(parsed, units)));
+                TextTable.Write(console, MeasurementTables.LeftOut(reading.Problems));
+                TextTable.Write(console, MeasurementTables.Stops(search, System(parsed, units)));
             }
 
             return ExitCode.Success;
@@ -234,14 +234,14 @@ internal static class MeasureCommand
             {
                 if (pairs is not null)
                 {
-                    SummaryTables.Write(terminal.Rich(Terminal.Narrow), MeasurementTables.LeftOut(pairs.Problems));
+                    TextTable.Write(terminal.Rich(), MeasurementTables.LeftOut(pairs.Problems));
                 }
 
                 Show(terminal, log, estimate, answer, next, valve, System(parsed, units));
                 if (own?.Series is { } series)
                 {
-                    SummaryTables.Write(terminal.Rich(Terminal.Narrow), MeasurementTables.LeftOut(series.Problems));
-                    SummaryTables.Write(terminal.Rich(Terminal.Narrow), MeasurementTables.Stops(StopFinder.Find(series.Rows), System(parsed, units)));
+                    TextTable.Write(terminal.Rich(), MeasurementTables.LeftOut(series.Problems));
+                    TextTable.Write(terminal.Rich(), MeasurementTables.Stops(StopFinder.Find(series.Rows), System(parsed, units)));
                 }
             }
 
@@ -305,11 +305,11 @@ internal static class MeasureCommand
     private static void Show(Terminal terminal, LogReading<TestStop>? log, CarEstimate? estimate, Setting answer,
         IReadOnlyList<CandidateStop> next, GaugeAnalysis? valve, UnitSystem units)
     {
-        IAnsiConsole console = terminal.Rich(Terminal.Narrow);
+        IAnsiConsole console = terminal.Rich();
         if (log is not null && estimate is not null)
         {
-            SummaryTables.Write(console, MeasurementTables.LeftOut([.. log.Problems, .. estimate.NotUsed]));
-            SummaryTables.Write(console, MeasurementTables.Estimate(estimate));
+            TextTable.Write(console, MeasurementTables.LeftOut([.. log.Problems, .. estimate.NotUsed]));
+            TextTable.Write(console, MeasurementTables.Estimate(estimate));
             MeasureOutput.Sentences(console, estimate.Identifiability);
             if (estimate.DifferenceFromChains is { } difference)
             {
@@ -327,12 +327,12 @@ internal static class MeasureCommand
 
         if (answer.Rule == SettingRule.Chance)
         {
-            SummaryTables.Write(console, MeasurementTables.Conditions(answer.Chance));
+            TextTable.Write(console, MeasurementTables.Conditions(answer.Chance));
         }
 
         if (next.Count > 0)
         {
-            SummaryTables.Write(console, MeasurementTables.NextStops(next, units));
+            TextTable.Write(console, MeasurementTables.NextStops(next, units));
         }
 
         SettingOutput.WriteDetails(console, answer, units);
@@ -350,7 +350,7 @@ internal static class MeasureCommand
         {
             Description = "Coefficient of adhesion that the answers are for",
             HelpName = "NUMBER",
-            DefaultValueFactory = _ => 0.85,
+            DefaultValueFactory = _ => Conditions.DryAdhesion,
         };
         (Option<bool> json, Option<string[]> set) = (Json(), VehicleOptions.Set());
         var command = new Command("bands",
@@ -360,7 +360,7 @@ internal static class MeasureCommand
             Vehicle car = Car(terminal, parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
             if (parsed.GetValue(adhesion) is not (> 0 and <= 2))
             {
-                throw new BadInputException("--adhesion: a number above 0, at most 2, such as 0.85.");
+                throw new BadInputException("--adhesion: a number above 0, at most 2, such as 0.9.");
             }
 
             IReadOnlyList<BandedAnswer> answers =
@@ -373,8 +373,8 @@ internal static class MeasureCommand
             else
             {
                 IAnsiConsole console = terminal.Rich();
-                SummaryTables.Write(console, MeasurementTables.Bands(answers));
-                SummaryTables.Write(console, MeasurementTables.MeasureNext(answers[0]));
+                TextTable.Write(console, MeasurementTables.Bands(answers));
+                TextTable.Write(console, MeasurementTables.MeasureNext(answers[0]));
             }
 
             return ExitCode.Success;
@@ -437,7 +437,7 @@ internal static class MeasureCommand
             }
             else
             {
-                SummaryTables.Write(terminal.Rich(), MeasurementTables.Plan(plan, System(parsed, units)));
+                TextTable.Write(terminal.Rich(), MeasurementTables.Plan(plan, System(parsed, units)));
             }
 
             return ExitCode.Success;

@@ -28,15 +28,15 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
 
         console.WriteLine("");
         console.WriteLine("Rules on stopping distance (informative, no type approval)");
-        Table rules = SummaryTables.Table("Rule", "Outcome", "Finding", "Source");
+        var rules = new TextTable("Rule", "Outcome", "Finding", "Source");
         for (int i = 0; i < summary.Verdicts.Count; i++)
         {
             Banded<RuleVerdict> verdict = bands.Select(of => of.Verdicts.ElementAtOrDefault(i))!;
-            SummaryTables.Row(rules, verdict.Middle.Title, verdict.Text(v => SummaryTables.Outcome(v.Outcome)),
+            rules.Row(verdict.Middle.Title, verdict.Text(v => SummaryTables.Outcome(v.Outcome)),
                 verdict.Text(v => v.Explanation), verdict.Middle.Source);
         }
 
-        console.Write(rules);
+        rules.Write(console);
         foreach (string notice in BandText.Each(Notices(summary), bands.Drawn.Select(Notices), bands.OfClass.Select(Notices)))
         {
             SettingOutput.Labelled(console, "Notice", notice);
@@ -55,14 +55,14 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
         bool hot = part.Middle.Rates.Any(rate => rate.TravelDrumsHot is not null);
         string[] headings = ["Deceleration [g]", "Pedal force" + force, "no assist"
             + force, $"Pedal travel [{Short}]", $"left [{Short}]", $"left, drums hot [{Short}]"];
-        Table rates = SummaryTables.Table(headings[..(hot ? 6 : 5)]);
+        var rates = new TextTable(headings[..(hot ? 6 : 5)]);
         SummaryTables.Rows(rates, part, of => of.Rates, rate =>
         {
             string[] cells = [Rate(rate.BrakingRate), Force(rate.Point?.PedalForce), Force(rate.WithoutAssist), Travel(rate.Travel?.Pad),
                 Left(rate.Travel), Left(rate.TravelDrumsHot)];
             return cells[..(hot ? 6 : 5)];
         });
-        console.Write(SummaryTables.RightAligned(rates));
+        rates.Write(console);
         foreach (ControlRateSummary rate in part.Middle.Rates.Where(rate => rate.Remark is not null))
         {
             SettingOutput.Labelled(console, $"At {Rate(rate.BrakingRate)} g", rate.Remark!);
@@ -73,19 +73,19 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
             : "Run-out of the assist: none within the pressure considered"));
         if (all)
         {
-            Table gauges = SummaryTables.Table("Pedal force" + force, "At the cylinder front" + pressure, "rear"
+            var gauges = new TextTable("Pedal force" + force, "At the cylinder front" + pressure, "rear"
                 + pressure, "At the brakes front" + pressure, "rear" + pressure);
             SummaryTables.Rows(gauges, part, of => of.Gauges, point => [
                 Force(point.PedalForce), Pressure(point.OutletPressures.Front), Pressure(point.OutletPressures.Rear),
                 Pressure(point.Balance.LinePressures.Front), Pressure(point.Balance.LinePressures.Rear)]);
-            console.Write(SummaryTables.RightAligned(gauges));
+            gauges.Write(console);
         }
 
         Write(part.Select(of => of.EngineOff)!);
 
         string foot = units.Us ? "112 lbf" : "500 N";
         string speed = units.Us ? "62 mph" : "100 km/h";
-        Table failures = SummaryTables.Table(
+        var failures = new TextTable(
             "Case", "Pedal force for 0.25 g"
                 + force, $"Deceleration at {foot} [g]", "Bound by", "Locks first", $"Stop from {speed} [{Distance}]");
         SummaryTables.Rows(failures, part, of => of.Failures, outcome => [
@@ -93,7 +93,7 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
             outcome.Bound.ToString().ToLowerInvariant(),
             outcome.LockUpRate is null ? "none" : outcome.FirstToLock switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" },
             Road(outcome.Distance?.FromFirstTouch)]);
-        console.Write(failures);
+        failures.Write(console);
     }
 
     private void Write(Banded<EngineOffPresses> of)
