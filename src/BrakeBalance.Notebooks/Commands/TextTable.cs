@@ -16,6 +16,10 @@ internal sealed class TextTable(params string[] headings)
     private const int Readable = 16;
     private const int WidestLabel = 30;
 
+    // Short cells and names stay whole where there is room for that.
+    private const int Whole = 12;
+    private const int WholeName = 24;
+
     private readonly List<string[]> _rows = [];
 
     /// <summary>Adds a row.</summary>
@@ -74,7 +78,11 @@ internal sealed class TextTable(params string[] headings)
     {
         int free = width - Margin - (Gap.Length * (headings.Length - 1));
         int[] wanted = [.. headings.Select((heading, i) => Column(i).Append(heading).Max(Longest))];
-        int[] least = [.. headings.Select((heading, i) => Column(i).Append(heading).Max(LongestWord))];
+        int[] words = [.. headings.Select((heading, i) => Column(i).Append(heading).Max(LongestWord))];
+        int[] least = [.. words.Select((word, i) => Math.Max(word,
+            Column(i).SelectMany(cell => cell.Split('\n')).Select(line => line.Length)
+                .Where(length => length <= (i == 0 ? WholeName : Whole)).DefaultIfEmpty(0).Max()))];
+        least = least.Sum() > free ? words : least;
         if (least.Sum() > free)
         {
             return null;
