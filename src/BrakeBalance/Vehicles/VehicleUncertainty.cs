@@ -6,8 +6,8 @@ namespace BrakeBalance.Vehicles;
 public sealed class VehicleUncertainty
 {
     private const int Draws = 48;
-    private const int DrawsOfNumbers = 16;
-    private const int DrawsOfClass = 3;
+    private const int DrawsOfNumbers = 12;
+    private const int DrawsOfClass = 2;
 
     private readonly Vehicle _middle;
     private readonly VehicleDocument _document;
