@@ -40,10 +40,12 @@ internal static class MeasureCommand
 
     private static Command Gauges(Terminal terminal)
     {
-        Argument<string> log = Log("Gauge pairs: front and rear line pressure, turns and phase, as CSV; or the vehicle file that names such a log");
+        Argument<string> log = Log(
+            "Gauge pairs: front and rear line pressure, turns and phase, as CSV; or the vehicle file that names such a log");
         var below = new Option<double>("--below-knee")
         {
-            Description = "Rear over front line pressure below the knee: 1 for one master cylinder, else what two bores and a bar make it; by a vehicle file when one is named",
+            Description = "Rear over front line pressure below the knee: 1 for one master cylinder, else what two bores and a bar make it; "
+                + "by a vehicle file when one is named",
             HelpName = "NUMBER",
             DefaultValueFactory = _ => 1,
         };
@@ -86,7 +88,8 @@ internal static class MeasureCommand
 
     private static Command Series(Terminal terminal)
     {
-        Argument<string> log = Log("Time and speed or acceleration, 10 to 200 samples a second, as CSV; or the vehicle file that names such a log");
+        Argument<string> log = Log(
+            "Time and speed or acceleration, 10 to 200 samples a second, as CSV; or the vehicle file that names such a log");
         var dive = new Option<double?>("--dive")
         {
             Description = "Nose-down pitch of the body at 1 g, in degrees; only an accelerometer needs it",
@@ -556,7 +559,8 @@ internal static class MeasureCommand
         {
             VehicleReading reading = VehicleFile.Load(named);
             return reading.Logs is { } logs && log(logs) is { } path ? (path, reading.Vehicle)
-                : throw new BadInputException($"{named}: measurements.{entry} names no log. Accepted: a log (CSV), or a vehicle file that names one there.");
+                : throw new BadInputException(
+                    $"{named}: measurements.{entry} names no log. Accepted: a log (CSV), or a vehicle file that names one there.");
         }
         catch (VehicleFileException exception)
         {

@@ -12,7 +12,7 @@ public sealed partial record Terminal(TextWriter Output, TextWriter Error, bool 
     /// <summary>Where progress is shown while a command still works: the real output, never held back.</summary>
     public TextWriter Live { get; private init; } = Output;
 
-    /// <summary>Columns that every answer can be read at, and of all that is written when nobody watches and COLUMNS says nothing.</summary>
+    /// <summary>Columns that every answer can be read at; those of all that is written when nobody watches and COLUMNS is not set.</summary>
     public const int Columns = 80;
 
     private const int FewestColumns = 40;

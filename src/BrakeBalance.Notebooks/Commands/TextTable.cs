@@ -4,7 +4,7 @@ using Spectre.Console;
 
 namespace BrakeBalance.Notebooks.Commands;
 
-/// <summary>A table of texts, laid out for the width of the console: as columns, or where they would be too narrow one block a row.</summary>
+/// <summary>A table of texts for the width of the console: as columns, or where they would be too narrow as one block a row.</summary>
 /// <param name="headings">Headings of the columns; a line break in one is kept.</param>
 internal sealed class TextTable(params string[] headings)
 {
@@ -169,14 +169,16 @@ internal sealed class TextTable(params string[] headings)
     private static int LongestWord(string cell) => cell.Split('\n', ' ').Max(word => word.Length);
 
     private static bool IsNumber(string cell) =>
-        char.IsAsciiDigit(cell[0]) || cell[0] is '(' or '–' or '±' || ("−-+".Contains(cell[0], StringComparison.Ordinal) && cell.Length > 1);
+        char.IsAsciiDigit(cell[0]) || cell[0] is '(' or '–' or '±'
+        || ("−-+".Contains(cell[0], StringComparison.Ordinal) && cell.Length > 1);
 
     private static IEnumerable<string> Folded(string text, int width)
     {
         foreach (string paragraph in text.Split('\n'))
         {
             string line = "";
-            foreach (string word in paragraph.Split(' ').SelectMany(word => word.Length > width ? word.Chunk(width).Select(part => new string(part)) : [word]))
+            foreach (string word in paragraph.Split(' ').SelectMany(word =>
+                word.Length > width ? word.Chunk(width).Select(part => new string(part)) : [word]))
             {
                 if (line.Length > 0 && line.Length + 1 + word.Length > width)
                 {

@@ -91,7 +91,8 @@ public sealed record PocketCard
         };
     }
 
-    private static Banded<BalanceModel> Models(Vehicle car, LoadCase load) => Banded.Of(car, of => new BalanceModel(of, of.LoadCase(load.Name)));
+    private static Banded<BalanceModel> Models(Vehicle car, LoadCase load) =>
+        Banded.Of(car, of => new BalanceModel(of, of.LoadCase(load.Name)));
 
     private static IReadOnlyList<(string, string)> PedalOf(Banded<BalanceModel> own, UnitSystem units)
     {

@@ -63,7 +63,8 @@ public static class PocketCardPage
         html.Append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'\">\n<link rel=\"icon\" href=\"data:,\">\n<title>")
             .Append(HtmlText.Escape($"Brake card, {card.Car}")).Append("</title>\n<style>\n").Append(Style)
             .Append(CultureInfo.InvariantCulture,
-                $"\n@page{{size:{paper.WidthMillimetres}mm {paper.HeightMillimetres}mm;margin:7mm}}\n</style>\n</head>\n<body>\n<main{(card.HasBands ? " class=\"banded\"" : "")}>\n")
+                $"\n@page{{size:{paper.WidthMillimetres}mm {paper.HeightMillimetres}mm;margin:7mm}}\n</style>\n</head>\n")
+            .Append(CultureInfo.InvariantCulture, $"<body>\n<main{(card.HasBands ? " class=\"banded\"" : "")}>\n")
             .Append(CultureInfo.InvariantCulture,
                 $"<h1>{HtmlText.Escape(card.Car)}</h1>\n<p class=\"load\">Brake card, {HtmlText.Escape(card.LoadCase)}. Line pressures at the brakes, gauge.</p>\n")
             .Append(card.Warning is null ? "" : $"<p class=\"warning\"><strong>WARNING</strong> {HtmlText.Escape(card.Warning)}</p>\n")

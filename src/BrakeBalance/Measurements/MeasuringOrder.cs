@@ -21,7 +21,8 @@ public static class MeasuringOrder
     /// <param name="seed">Seed of the random numbers.</param>
     /// <returns>The answers; a car without ranges has bands without width and nothing to measure.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="adhesion"/> is outside its range.</exception>
-    public static IReadOnlyList<BandedAnswer> Bands(Vehicle car, double adhesion = Conditions.DryAdhesion, string? loadCase = null, int samples = 256,
+    public static IReadOnlyList<BandedAnswer> Bands(Vehicle car, double adhesion = Conditions.DryAdhesion, string? loadCase = null,
+        int samples = 256,
         int seed = 1)
     {
         if (adhesion is not (> 0 and <= 2))

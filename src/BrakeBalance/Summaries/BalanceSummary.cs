@@ -75,7 +75,8 @@ public sealed record BalanceSummary(
         IEnumerable<LoadCase> loads = loadCase is null ? vehicle.LoadCases : [vehicle.LoadCase(loadCase)];
         IReadOnlyList<LoadCaseSummary> parts =
             [.. loads.Select(load => LoadCaseSummary.Of(new BalanceModel(vehicle, load, speed), brakingRates, adhesions))];
-        return new(vehicle, parts, DistributionRules.Check(vehicle), known ?? Setting.Of(vehicle), [.. parts.SelectMany(part => part.Notices)])
+        return new(vehicle, parts, DistributionRules.Check(vehicle), known ?? Setting.Of(vehicle),
+            [.. parts.SelectMany(part => part.Notices)])
         {
             Speed = speed,
             NumbersOnly = known is not null,

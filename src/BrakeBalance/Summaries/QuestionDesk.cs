@@ -60,13 +60,15 @@ public static class QuestionDesk
         Ask(QuestionTopic.Pedal, "Does a hard push exceed the pressure that calipers and hoses stand?", d => d.Foot.Ceiling(), Foot);
         Ask(QuestionTopic.Pedal, "Two cylinders on a bar: which axle gets the bigger bore?", d => d.Balance.Twin(), Balance);
         Ask(QuestionTopic.Pedal, "Where does a long pedal come from?", d => d.Foot.LongPedal(), Travel);
-        Ask(QuestionTopic.Pedal, "Why do the brakes drag after a booster swap?", d => d.Foot.Drag(), ["masterCylinder", "assist", .. Brakes]);
+        Ask(QuestionTopic.Pedal, "Why do the brakes drag after a booster swap?", d => d.Foot.Drag(),
+            ["masterCylinder", "assist", .. Brakes]);
         Ask(QuestionTopic.Pedal, "Which pressures should the gauges show?", d => d.Foot.Gauges(), Foot);
         Ask(QuestionTopic.Balance, "The rear locks after a change of front brakes: what now?", d => d.Balance.RearLocks(), Balance);
         Ask(QuestionTopic.Balance, "The valve is fully out and the rear still locks: what is left?", d => d.Balance.FullyOut(), Balance);
         Ask(QuestionTopic.Balance, "Do the fixed and the adjustable valve go together?", d => d.Balance.Series(), "hydraulics");
         Ask(QuestionTopic.Balance, "Is the metering valve for the front needed?", d => d.Balance.Metering(), ["hydraulics", .. Brakes]);
-        Ask(QuestionTopic.Balance, "Are residual pressure valves needed, and where?", d => d.Foot.Residual(), ["masterCylinder", .. Brakes]);
+        Ask(QuestionTopic.Balance, "Are residual pressure valves needed, and where?", d => d.Foot.Residual(),
+            ["masterCylinder", .. Brakes]);
         Ask(QuestionTopic.Balance, "Which way is more rear, and how many turns?", d => d.Balance.Turns(), "hydraulics");
         Ask(QuestionTopic.Balance, "Should the rear ever lock first?", d => d.Balance.Ever(), Balance);
         Ask(QuestionTopic.Balance, "Balance bar or valve?", d => d.Balance.BarOrValve(), Balance);

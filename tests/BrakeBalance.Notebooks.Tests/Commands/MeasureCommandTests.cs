@@ -1,7 +1,7 @@
 using System.Text.Json;
 using BrakeBalance.Charts;
-using BrakeBalance.Vehicles;
 using BrakeBalance.Notebooks.Commands;
+using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Notebooks.Tests.Commands;
 

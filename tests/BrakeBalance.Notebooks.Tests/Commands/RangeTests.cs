@@ -12,7 +12,8 @@ public class RangeTests
     private const string Class = """
         { "name": "Mine", "carClass": "1960s coupe", "wheelbase": "2.85 m", "pedal": { "ratio": 5 }, "assist": { "type": "none" },
           "masterCylinder": { "type": "tandem", "bore": "25.4 mm" },
-          "hydraulics": { "rearValves": [ { "type": "proportioning", "adjuster": { "kneeBackedOff": "7 bar", "kneePerTurn": "10 bar", "turns": 6 } } ] } }
+          "hydraulics": { "rearValves": [ { "type": "proportioning",
+            "adjuster": { "kneeBackedOff": "7 bar", "kneePerTurn": "10 bar", "turns": 6 } } ] } }
         """;
 
     private static readonly string[] Ranges = ["front.brake.friction=0.34 .. 0.41", "wheelbase=2.80 m .. 2.95 m"];
@@ -36,7 +37,8 @@ public class RangeTests
     public async Task Every_number_of_the_json_that_the_ranges_move_has_its_lowest_and_highest_beside_it()
     {
         JsonNode ranged = JsonNode.Parse(await Run(["summary", Coupe, "--json", .. Set(Ranges)]))!;
-        JsonNode[] ends = [.. await Task.WhenAll(Ends.Select(async end => JsonNode.Parse(await Run(["summary", Coupe, "--json", .. Set(end)]))!))];
+        JsonNode[] ends = [.. await Task.WhenAll(Ends.Select(async end =>
+            JsonNode.Parse(await Run(["summary", Coupe, "--json", .. Set(end)]))!))];
         int banded = 0;
         void Walk(JsonNode? middle, JsonNode?[] others, string path)
         {
@@ -62,7 +64,8 @@ public class RangeTests
                 case JsonArray list:
                     for (int i = 0; i < list.Count; i++)
                     {
-                        Walk(list[i], [.. others.Select(other => other is JsonArray more && more.Count > i ? more[i] : null)], $"{path}[{i}]");
+                        Walk(list[i], [.. others.Select(other => other is JsonArray more && more.Count > i ? more[i] : null)],
+                            $"{path}[{i}]");
                     }
 
                     break;

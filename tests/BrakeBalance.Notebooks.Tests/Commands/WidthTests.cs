@@ -18,14 +18,17 @@ public sealed class WidthTests : IDisposable
             [
                 "summary vehicles/coupe-1960s.json --all", "summary vehicles/track-coupe.json --all --units us",
                 "summary vehicles/big-cam-saloon.json --set rear.brake.friction=0.34..0.44", "summary --keys",
-                "stops vehicles/coupe-1960s.json --bend-map --split-adhesion 0.3/0.8 --release 100bar/s", "stops vehicles/track-coupe.json --units us",
+                "stops vehicles/coupe-1960s.json --bend-map --split-adhesion 0.3/0.8 --release 100bar/s",
+                "stops vehicles/track-coupe.json --units us",
                 "stops --keys", "measure gauges logs/invented-gauges.csv", "measure series logs/invented-phone.csv",
                 "measure setting vehicles/coupe-1960s.json --draws 2000 --stops logs/invented-stops.csv --gauges logs/invented-gauges.csv",
                 "measure bands vehicles/coupe-1960s.json", "measure bands vehicles/coupe-1960s.json --set wheelbase=2.8m..2.9m",
                 "measure plan vehicles/coupe-1960s.json", "measure questions vehicles/coupe-1960s.json", "bench bench/booster-swap.json",
                 "bench bench/booster-swap.json --units us", "bench --threads inverted", "--help", "summary --help", "stops --help",
-                "measure --help", "measure setting --help", "bench --help", "render --help", "card --help", "figures --help", "story --help",
-                "class --help", "class sheets --help", "starter --help", "check --help", "notebooks --help", "jupyter --help", "schema --help",
+                "measure --help", "measure setting --help", "bench --help", "render --help", "card --help",
+                "figures --help", "story --help",
+                "class --help", "class sheets --help", "starter --help", "check --help", "notebooks --help", "jupyter --help",
+                "schema --help",
             ])
             {
                 answers.Add(command, 80);

@@ -1,5 +1,4 @@
 using System.Globalization;
-using BrakeBalance.Assist;
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Rules;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using BrakeBalance.Balance;
-using BrakeBalance.Charts;
 using BrakeBalance.Charts.Outputs;
 using BrakeBalance.Rules;
 using BrakeBalance.Summaries;
@@ -55,7 +54,8 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
             new ControlTables(units, console).Write(control, all);
         }
 
-        foreach (string notice in BandText.Each(summary.Notices, bands.Drawn.Select(of => of.Notices), bands.OfClass.Select(of => of.Notices)))
+        foreach (string notice in BandText.Each(
+            summary.Notices, bands.Drawn.Select(of => of.Notices), bands.OfClass.Select(of => of.Notices)))
         {
             SettingOutput.Labelled(console, "Notice", notice);
         }
@@ -71,8 +71,9 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
     {
         Line("");
         SettingOutput.Labelled(console, part.Middle.LoadCase.Name, part.Text(of =>
-            $"{NumberText.Of(Math.Round(units.Of(of.LoadCase.Mass)))} {units.Mass}; unbraked {Force(of.StaticAxleLoads.Front)} {units.Force} front, "
-            + $"{Force(of.StaticAxleLoads.Rear)} {units.Force} rear; rear wheels leave the road at a deceleration of {Fraction(of.RearLiftOffRate)} g"));
+            $"{NumberText.Of(Math.Round(units.Of(of.LoadCase.Mass)))} {units.Mass}; "
+            + $"unbraked {Force(of.StaticAxleLoads.Front)} {units.Force} front, {Force(of.StaticAxleLoads.Rear)} {units.Force} rear; "
+            + $"rear wheels leave the road at a deceleration of {Fraction(of.RearLiftOffRate)} g"));
         string force = $"[{units.Force}]";
         string pressure = $"[{units.Pressure}]";
         var rates = new TextTable(
@@ -115,7 +116,8 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         for (int i = 0; i < of(part.Middle).Count; i++)
         {
             Line(part.Select(load => of(load).ElementAtOrDefault(i))!.Text(point =>
-                $"{title}: {Pressure(point.MasterPressure)} {units.Pressure}, front force {Force(point.BrakingForces.Front)} {units.Force}, deceleration {Fraction(point.BrakingRate)} g"));
+                $"{title}: {Pressure(point.MasterPressure)} {units.Pressure}, "
+                + $"front force {Force(point.BrakingForces.Front)} {units.Force}, deceleration {Fraction(point.BrakingRate)} g"));
         }
 
         if (of(part.Middle).Count == 0)
