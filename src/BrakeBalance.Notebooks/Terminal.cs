@@ -1,4 +1,4 @@
-using BrakeBalance.Notebooks.Commands;
+using System.Text.RegularExpressions;
 using Spectre.Console;
 
 namespace BrakeBalance.Notebooks;
@@ -7,16 +7,15 @@ namespace BrakeBalance.Notebooks;
 /// <param name="Output">Answers.</param>
 /// <param name="Error">Problems.</param>
 /// <param name="IsInteractive">Whether a person watches <paramref name="Output"/>: colours and moving progress, else plain lines.</param>
-internal sealed record Terminal(TextWriter Output, TextWriter Error, bool IsInteractive)
+public sealed partial record Terminal(TextWriter Output, TextWriter Error, bool IsInteractive)
 {
     /// <summary>Where progress is shown while a command still works: the real output, never held back.</summary>
     public TextWriter Live { get; private init; } = Output;
 
-    /// <summary>Columns that every answer can be read at.</summary>
-    public const int Narrow = 80;
+    /// <summary>Columns that every answer can be read at; those of all that is written when nobody watches and COLUMNS is not set.</summary>
+    public const int Columns = 80;
 
-    /// <summary>Columns of wide tables when nobody watches and COLUMNS says nothing.</summary>
-    private const int PlainWidth = 160;
+    private const int FewestColumns = 40;
 
     /// <summary>The terminal of this process.</summary>
     /// <returns>The terminal.</returns>
@@ -42,20 +41,26 @@ internal sealed record Terminal(TextWriter Output, TextWriter Error, bool IsInte
     /// <summary>Lets go what was held back.</summary>
     internal void Release()
     {
-        Live.Write(VisibleText.Of(Output.ToString()!, colours: IsInteractive));
+        Live.Write(BlankLines().Replace(VisibleText.Of(Output.ToString()!, colours: IsInteractive), "\n\n"));
         Live.Flush();
     }
 
+    /// <summary>Columns of what is written: those of the screen, or what COLUMNS asks for, or <see cref="Columns"/>.</summary>
+    public int Width => Rich().Profile.Width;
+
     /// <summary>A console for tables on <see cref="Output"/>.</summary>
-    /// <param name="width">Columns when nobody watches and COLUMNS says nothing.</param>
     /// <returns>The console.</returns>
-    public IAnsiConsole Rich(int width = PlainWidth) => Console(new Held(Output, Live), width);
+    public IAnsiConsole Rich() => Console(new Held(Output, Live));
 
     /// <summary>A console for progress on <see cref="Live"/>.</summary>
     /// <returns>The console.</returns>
-    public IAnsiConsole Watched() => Console(new AnsiConsoleOutput(Live), PlainWidth);
+    public IAnsiConsole Watched() => Console(new AnsiConsoleOutput(Live));
 
-    private IAnsiConsole Console(IAnsiConsoleOutput output, int width)
+    // Tables and paragraphs each keep their distance; two of them together need no more than one.
+    [GeneratedRegex("\n{3,}")]
+    private static partial Regex BlankLines();
+
+    private IAnsiConsole Console(IAnsiConsoleOutput output)
     {
         IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings
         {
@@ -66,8 +71,8 @@ internal sealed record Terminal(TextWriter Output, TextWriter Error, bool IsInte
         });
         if (!IsInteractive)
         {
-            console.Profile.Width = int.TryParse(Environment.GetEnvironmentVariable("COLUMNS"), out int asked) && asked >= Narrow / 2
-                ? asked : width;
+            console.Profile.Width = int.TryParse(Environment.GetEnvironmentVariable("COLUMNS"), out int asked) && asked >= FewestColumns
+                ? asked : Columns;
         }
 
         return console;

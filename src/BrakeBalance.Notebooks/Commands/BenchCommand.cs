@@ -124,7 +124,7 @@ internal static class BenchCommand
                 $"--threads {words}: no row of the table holds all of these words. Families: {string.Join(", ", ThreadFact.All.Select(row => row.Family).Distinct())}.");
         }
 
-        SummaryTables.Write(terminal.Rich(), BenchTables.Threads(rows));
+        TextTable.Write(terminal.Rich(), BenchTables.Threads(rows));
         return ExitCode.Success;
     }
 
@@ -135,16 +135,16 @@ internal static class BenchCommand
         console.WriteLine(report.Sheet.Note);
         if (!report.Sheet.Hoses.IsEmpty)
         {
-            SummaryTables.Write(console, BenchTables.CutList(report, units));
-            SummaryTables.Write(console, BenchTables.Purchase(report, units));
+            TextTable.Write(console, BenchTables.CutList(report, units));
+            TextTable.Write(console, BenchTables.Purchase(report, units));
         }
 
         if (report.Sheet.Change is not null)
         {
-            SummaryTables.Write(console, BenchTables.Changes(report, units));
+            TextTable.Write(console, BenchTables.Changes(report, units));
         }
 
-        SummaryTables.Write(console, BenchTables.Findings(report.Findings));
+        TextTable.Write(console, BenchTables.Findings(report.Findings));
         console.WriteLine("Pressures are gauge. A calculation is no approval: brake work is for competent people, under the car's service manual.");
     }
 }

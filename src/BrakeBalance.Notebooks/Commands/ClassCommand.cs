@@ -192,17 +192,17 @@ internal static class ClassCommand
 
     private static void Show(Terminal terminal, ClassResults results)
     {
-        Table table = new Table().AddColumns("Exercise", "Answers", "Facility", "Discrimination", "Most frequent comment");
+        var table = new TextTable("Exercise", "Answers", "Facility", "Discrimination", "Most frequent comment");
         foreach (ItemAnalysis item in results.Items)
         {
-            table.AddRow(
+            table.Row(
                 item.ExerciseId,
                 item.Answers.ToString(CultureInfo.InvariantCulture),
                 item.Facility.ToString("0.00", CultureInfo.InvariantCulture),
                 item.Discrimination?.ToString("0.00", CultureInfo.InvariantCulture) ?? "–",
-                Markup.Escape(item.Comments.Count > 0 ? $"{item.Comments[0].Comment} ({item.Comments[0].Count})" : ""));
+                item.Comments.Count > 0 ? $"{item.Comments[0].Comment} ({item.Comments[0].Count})" : "");
         }
 
-        terminal.Rich().Write(table);
+        table.Write(terminal.Rich());
     }
 }

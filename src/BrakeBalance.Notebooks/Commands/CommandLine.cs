@@ -38,7 +38,7 @@ internal static class CommandLine
         // A plain command and not the parser's root, which would call itself by the assembly's file name.
         var root = new Command(Name, About)
         {
-            new HelpOption(),
+            new HelpOption { Action = new HelpAction { MaxWidth = terminal.Width } },
             new VersionOption(),
             RenderCommand.Create(terminal),
             SummaryCommand.Create(terminal),

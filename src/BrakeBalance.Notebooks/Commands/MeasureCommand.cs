@@ -40,10 +40,12 @@ internal static class MeasureCommand
 
     private static Command Gauges(Terminal terminal)
     {
-        Argument<string> log = Log("Gauge pairs: front and rear line pressure, turns and phase, as CSV; or the vehicle file that names such a log");
+        Argument<string> log = Log(
+            "Gauge pairs: front and rear line pressure, turns and phase, as CSV; or the vehicle file that names such a log");
         var below = new Option<double>("--below-knee")
         {
-            Description = "Rear over front line pressure below the knee: 1 for one master cylinder, else what two bores and a bar make it; by a vehicle file when one is named",
+            Description = "Rear over front line pressure below the knee: 1 for one master cylinder, else what two bores and a bar make it; "
+                + "by a vehicle file when one is named",
             HelpName = "NUMBER",
             DefaultValueFactory = _ => 1,
         };
@@ -73,8 +75,8 @@ internal static class MeasureCommand
             else
             {
                 IAnsiConsole console = terminal.Rich();
-                SummaryTables.Write(console, MeasurementTables.LeftOut(reading.Problems));
-                SummaryTables.Write(console, MeasurementTables.Knees(analysis, System(parsed, units)));
+                TextTable.Write(console, MeasurementTables.LeftOut(reading.Problems));
+                TextTable.Write(console, MeasurementTables.Knees(analysis, System(parsed, units)));
                 MeasureOutput.Sentences(console, analysis.Findings.Count == 0
                     ? ["The gauges show nothing wrong."] : analysis.Findings.Select(f => f.Text));
             }
@@ -86,7 +88,8 @@ internal static class MeasureCommand
 
     private static Command Series(Terminal terminal)
     {
-        Argument<string> log = Log("Time and speed or acceleration, 10 to 200 samples a second, as CSV; or the vehicle file that names such a log");
+        Argument<string> log = Log(
+            "Time and speed or acceleration, 10 to 200 samples a second, as CSV; or the vehicle file that names such a log");
         var dive = new Option<double?>("--dive")
         {
             Description = "Nose-down pitch of the body at 1 g, in degrees; only an accelerometer needs it",
@@ -123,8 +126,8 @@ internal static class MeasureCommand
             else
             {
                 IAnsiConsole console = terminal.Rich();
-                SummaryTables.Write(console, MeasurementTables.LeftOut(reading.Problems));
-                SummaryTables.Write(console, MeasurementTables.Stops(search, System(parsed, units)));
+                TextTable.Write(console, MeasurementTables.LeftOut(reading.Problems));
+                TextTable.Write(console, MeasurementTables.Stops(search, System(parsed, units)));
             }
 
             return ExitCode.Success;
@@ -234,14 +237,14 @@ internal static class MeasureCommand
             {
                 if (pairs is not null)
                 {
-                    SummaryTables.Write(terminal.Rich(Terminal.Narrow), MeasurementTables.LeftOut(pairs.Problems));
+                    TextTable.Write(terminal.Rich(), MeasurementTables.LeftOut(pairs.Problems));
                 }
 
                 Show(terminal, log, estimate, answer, next, valve, System(parsed, units));
                 if (own?.Series is { } series)
                 {
-                    SummaryTables.Write(terminal.Rich(Terminal.Narrow), MeasurementTables.LeftOut(series.Problems));
-                    SummaryTables.Write(terminal.Rich(Terminal.Narrow), MeasurementTables.Stops(StopFinder.Find(series.Rows), System(parsed, units)));
+                    TextTable.Write(terminal.Rich(), MeasurementTables.LeftOut(series.Problems));
+                    TextTable.Write(terminal.Rich(), MeasurementTables.Stops(StopFinder.Find(series.Rows), System(parsed, units)));
                 }
             }
 
@@ -305,11 +308,11 @@ internal static class MeasureCommand
     private static void Show(Terminal terminal, LogReading<TestStop>? log, CarEstimate? estimate, Setting answer,
         IReadOnlyList<CandidateStop> next, GaugeAnalysis? valve, UnitSystem units)
     {
-        IAnsiConsole console = terminal.Rich(Terminal.Narrow);
+        IAnsiConsole console = terminal.Rich();
         if (log is not null && estimate is not null)
         {
-            SummaryTables.Write(console, MeasurementTables.LeftOut([.. log.Problems, .. estimate.NotUsed]));
-            SummaryTables.Write(console, MeasurementTables.Estimate(estimate));
+            TextTable.Write(console, MeasurementTables.LeftOut([.. log.Problems, .. estimate.NotUsed]));
+            TextTable.Write(console, MeasurementTables.Estimate(estimate));
             MeasureOutput.Sentences(console, estimate.Identifiability);
             if (estimate.DifferenceFromChains is { } difference)
             {
@@ -327,12 +330,12 @@ internal static class MeasureCommand
 
         if (answer.Rule == SettingRule.Chance)
         {
-            SummaryTables.Write(console, MeasurementTables.Conditions(answer.Chance));
+            TextTable.Write(console, MeasurementTables.Conditions(answer.Chance));
         }
 
         if (next.Count > 0)
         {
-            SummaryTables.Write(console, MeasurementTables.NextStops(next, units));
+            TextTable.Write(console, MeasurementTables.NextStops(next, units));
         }
 
         SettingOutput.WriteDetails(console, answer, units);
@@ -350,7 +353,7 @@ internal static class MeasureCommand
         {
             Description = "Coefficient of adhesion that the answers are for",
             HelpName = "NUMBER",
-            DefaultValueFactory = _ => 0.85,
+            DefaultValueFactory = _ => Conditions.DryAdhesion,
         };
         (Option<bool> json, Option<string[]> set) = (Json(), VehicleOptions.Set());
         var command = new Command("bands",
@@ -360,7 +363,7 @@ internal static class MeasureCommand
             Vehicle car = Car(terminal, parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
             if (parsed.GetValue(adhesion) is not (> 0 and <= 2))
             {
-                throw new BadInputException("--adhesion: a number above 0, at most 2, such as 0.85.");
+                throw new BadInputException("--adhesion: a number above 0, at most 2, such as 0.9.");
             }
 
             IReadOnlyList<BandedAnswer> answers =
@@ -373,8 +376,8 @@ internal static class MeasureCommand
             else
             {
                 IAnsiConsole console = terminal.Rich();
-                SummaryTables.Write(console, MeasurementTables.Bands(answers));
-                SummaryTables.Write(console, MeasurementTables.MeasureNext(answers[0]));
+                TextTable.Write(console, MeasurementTables.Bands(answers));
+                TextTable.Write(console, MeasurementTables.MeasureNext(answers[0]));
             }
 
             return ExitCode.Success;
@@ -437,7 +440,7 @@ internal static class MeasureCommand
             }
             else
             {
-                SummaryTables.Write(terminal.Rich(), MeasurementTables.Plan(plan, System(parsed, units)));
+                TextTable.Write(terminal.Rich(), MeasurementTables.Plan(plan, System(parsed, units)));
             }
 
             return ExitCode.Success;
@@ -491,6 +494,11 @@ internal static class MeasureCommand
             }
 
             console.WriteLine("");
+            if (BandText.LegendOf(car.Vehicle) is { Length: > 0 } legend)
+            {
+                SettingOutput.Labelled(console, "Ranges", legend);
+            }
+
             SettingOutput.Labelled(console, "Caution", SettingWords.Caution);
             return ExitCode.Success;
         });
@@ -551,7 +559,8 @@ internal static class MeasureCommand
         {
             VehicleReading reading = VehicleFile.Load(named);
             return reading.Logs is { } logs && log(logs) is { } path ? (path, reading.Vehicle)
-                : throw new BadInputException($"{named}: measurements.{entry} names no log. Accepted: a log (CSV), or a vehicle file that names one there.");
+                : throw new BadInputException(
+                    $"{named}: measurements.{entry} names no log. Accepted: a log (CSV), or a vehicle file that names one there.");
         }
         catch (VehicleFileException exception)
         {

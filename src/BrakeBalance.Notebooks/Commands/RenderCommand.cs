@@ -278,7 +278,8 @@ internal static class RenderCommand
         }
 
         return Reads(nameof(BenchInput))
-            ? [new("Bench file", bench is null ? Path.GetFileName(BenchInput.Default) + ", an invented job" : Path.GetFileName(bench)), .. facts]
+            ? [new("Bench file", bench is null
+                ? Path.GetFileName(BenchInput.Default) + ", an invented job" : Path.GetFileName(bench)), .. facts]
             : facts;
     }
 

@@ -101,7 +101,7 @@ internal static class StopsCommand
             {
                 if (parsed.GetValue(keys))
                 {
-                    WriteKeys(terminal);
+                    TextTable.Keys(terminal.Rich(), StopKeys.All);
                     return ExitCode.Success;
                 }
 
@@ -291,15 +291,6 @@ internal static class StopsCommand
         if (!holds)
         {
             problems.Add(problem);
-        }
-    }
-
-    private static void WriteKeys(Terminal terminal)
-    {
-        int width = StopKeys.All.Max(key => key.Path.Length);
-        foreach ((string path, string meaning) in StopKeys.All)
-        {
-            terminal.Output.WriteLine($"{path.PadRight(width)}  {meaning}");
         }
     }
 }

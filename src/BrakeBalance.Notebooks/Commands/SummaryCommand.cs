@@ -40,7 +40,7 @@ internal static class SummaryCommand
         {
             if (parsed.GetValue(keys))
             {
-                WriteKeys(terminal);
+                TextTable.Keys(terminal.Rich(), SummaryKeys.All);
                 return ExitCode.Success;
             }
 
@@ -61,7 +61,7 @@ internal static class SummaryCommand
             }
             else
             {
-                new SummaryTables(shown, terminal.Rich(Terminal.Narrow)).Write(summary, parsed.GetValue(all));
+                new SummaryTables(shown, terminal.Rich()).Write(summary, parsed.GetValue(all));
             }
 
             return ExitCode.Success;
@@ -134,14 +134,5 @@ internal static class SummaryCommand
         }
 
         return [.. numbers];
-    }
-
-    private static void WriteKeys(Terminal terminal)
-    {
-        int width = SummaryKeys.All.Max(key => key.Path.Length);
-        foreach ((string path, string meaning) in SummaryKeys.All)
-        {
-            terminal.Output.WriteLine($"{path.PadRight(width)}  {meaning}");
-        }
     }
 }

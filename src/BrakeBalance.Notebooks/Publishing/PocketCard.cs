@@ -2,6 +2,7 @@ using BrakeBalance.Assist;
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
+using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
 using UnitsNet;
 
@@ -37,6 +38,9 @@ internal sealed record PocketCard
     /// <summary>What all this holds for, in a sentence.</summary>
     public required string Conditions { get; init; }
 
+    /// <summary>Whether its numbers stand with bands, because the file gives ranges.</summary>
+    public bool HasBands { get; init; }
+
     /// <summary>Headings of the table of settings, each with its unit.</summary>
     public required IReadOnlyList<string> Columns { get; init; }
 
@@ -60,7 +64,7 @@ internal sealed record PocketCard
         ArgumentNullException.ThrowIfNull(load);
         Setting setting = Setting.Of(vehicle);
         Vehicle recommended = setting.RecommendedVehicle;
-        var own = new BalanceModel(recommended, load);
+        Banded<BalanceModel> own = Models(recommended, load);
         (IReadOnlyList<string> columns, IReadOnlyList<(string[] Cells, Vehicle Car)> settings) = Settings(recommended, units);
         string unit = Measure.LinePressure.In(units).Symbol;
         return new PocketCard
@@ -74,14 +78,27 @@ internal sealed record PocketCard
             Limit = $"Safe limit {SettingWords.SafeLimit(setting, units)}: {SettingWords.Why(setting, units)}."
                 + (setting.Present is not null && !setting.PresentIsBeyond
                     ? $" Present setting {SettingWords.Present(setting, units)}." : ""),
-            Conditions = SettingWords.Conditions(vehicle, units) + ".",
+            Conditions = SettingWords.Conditions(vehicle, units) + "."
+                + (own.HasBand ? " " + BandText.LegendOf(vehicle) : ""),
+            HasBands = own.HasBand,
             Columns = [.. columns, .. Rates.SelectMany(rate => new[] { $"Front at {G(rate)} [{unit}]", $"Rear at {G(rate)} [{unit}]" }),
                 "Dry road: locks first at [g]"],
             Rows = [.. settings.Select(row =>
-                Row(row.Cells, new BalanceModel(row.Car, load), ReferenceEquals(row.Car, recommended), units))],
-            FirstLocks = [.. Roads.Select(road => ($"{road.Name}, k = {road.Adhesion:0.0}", LockText(own.FirstLockUp(road.Adhesion))))],
-            Pedal = vehicle.Control is null ? [] : [.. PedalLines(new ControlForce(own), units)],
+                Row(row.Cells, Models(row.Car, load), ReferenceEquals(row.Car, recommended), units))],
+            FirstLocks = [.. Roads.Select(road =>
+                ($"{road.Name}, k = {road.Adhesion:0.0}", own.Text(model => LockText(model.FirstLockUp(road.Adhesion)))))],
+            Pedal = vehicle.Control is null ? [] : PedalOf(own, units),
         };
+    }
+
+    private static Banded<BalanceModel> Models(Vehicle car, LoadCase load) =>
+        Banded.Of(car, of => new BalanceModel(of, of.LoadCase(load.Name)));
+
+    private static IReadOnlyList<(string, string)> PedalOf(Banded<BalanceModel> own, UnitSystem units)
+    {
+        Banded<(string Name, string Value)[]> lines = own.Select(model => PedalLines(new ControlForce(model), units).ToArray())!;
+        return [.. lines.Middle.Select(line => (line.Name, lines.Text(of =>
+            of.Where(other => other.Name == line.Name).Select(other => other.Value).FirstOrDefault("–"))))];
     }
 
     private static string? WarningOf(Setting setting, UnitSystem units)
@@ -95,17 +112,21 @@ internal sealed record PocketCard
         return ofClass.Length + beyond.Length + doubts.Length == 0 ? null : $"{doubts} {beyond} {ofClass}".Trim();
     }
 
-    private static CardRow Row(string[] cells, BalanceModel model, bool isOwn, UnitSystem units) => new(
+    private static CardRow Row(string[] cells, Banded<BalanceModel> models, bool isOwn, UnitSystem units) => new(
         [
             .. cells,
-            .. Rates.Select(model.AtRate).SelectMany(at => at is null
-                ? new[] { "–", "–" }
-                : [Measure.LinePressure.In(units).Number(at.LinePressures.Front.Pascals), Measure.LinePressure.In(units)
-                    .Number(at.LinePressures.Rear.Pascals)]),
-            LockText(model.FirstLockUp(Roads[2].Adhesion)).Replace(" g", "", StringComparison.Ordinal),
+            .. Rates.SelectMany(rate => new[]
+            {
+                models.Text(model => Line(model.AtRate(rate)?.LinePressures.Front, units)),
+                models.Text(model => Line(model.AtRate(rate)?.LinePressures.Rear, units)),
+            }),
+            models.Text(model => LockText(model.FirstLockUp(Roads[2].Adhesion)).Replace(" g", "", StringComparison.Ordinal)),
         ],
         isOwn,
-        model.FirstLockUp(Roads[2].Adhesion)?.First == Axle.Rear);
+        models.Middle.FirstLockUp(Roads[2].Adhesion)?.First == Axle.Rear);
+
+    private static string Line(Pressure? pressure, UnitSystem units) =>
+        pressure is { } line ? Measure.LinePressure.In(units).Number(line.Pascals) : "–";
 
     // The recommended setting and others around it; what cannot be known is to be filled in by hand.
     private static (IReadOnlyList<string> Columns, IReadOnlyList<(string[], Vehicle)> Rows) Settings(Vehicle vehicle, UnitSystem units)

@@ -36,10 +36,8 @@ internal static class PocketCardPage
         .lines th{font-size:.78rem;font-weight:600;padding:.15rem .3rem} .lines td{height:1.9rem}
         .caution{border-left:.4rem solid #000;padding-left:.5rem;font-size:.85rem;margin-top:.7rem}
         .wide{overflow-x:auto}
-        @media screen and (max-width:34rem){
-          main{padding:.6rem} thead th{font-size:.72rem} tbody th,tbody td{font-size:1.12rem;padding:.2rem .1rem}
-          tbody td:last-child{font-size:.9rem} .back strong{font-size:1.5rem}
-        }
+        main.banded tbody td{font-size:.95rem} main.banded tbody td:last-child{font-size:.9rem;white-space:normal} main.banded dd{font-size:1rem}
+        @media screen and (max-width:34rem){main{padding:.6rem} thead th{font-size:.72rem} tbody th,tbody td{font-size:1.12rem;padding:.2rem .1rem} tbody td:last-child{font-size:.9rem} .back strong{font-size:1.5rem}}
         @media print{
           html{background:#fff} body{font-size:8.4pt;line-height:1.25} main{max-width:none;padding:0 .3mm}
           h1{font-size:13pt} h2{font-size:8.4pt;margin:1.6mm 0 .5mm} p{margin:.4mm 0}
@@ -51,6 +49,8 @@ internal static class PocketCardPage
           dl div{padding:.4mm 1.2mm} dt{font-size:7pt} dd{font-size:11.5pt}
           dl.pedal div:nth-child(n+4){display:flex;justify-content:space-between;align-items:center;gap:1mm}
           .lines td{height:5.6mm} .lines th{font-size:7pt} .caution{font-size:7pt;line-height:1.2;margin-top:1.4mm}
+          main.banded tbody td,main.banded tbody td:last-child{font-size:7.5pt;line-height:1.1} main.banded dd{font-size:8pt}
+          main.banded .lines td{height:4.2mm}
           tr,dl div{break-inside:avoid} *{print-color-adjust:exact;-webkit-print-color-adjust:exact}
         }
         """;
@@ -69,7 +69,8 @@ internal static class PocketCardPage
             + "img-src data:; base-uri 'none'; form-action 'none'\">\n<link rel=\"icon\" href=\"data:,\">\n<title>")
             .Append(HtmlText.Escape($"Brake card, {card.Car}")).Append("</title>\n<style>\n").Append(Style)
             .Append(CultureInfo.InvariantCulture,
-                $"\n@page{{size:{paper.WidthMillimetres}mm {paper.HeightMillimetres}mm;margin:7mm}}\n</style>\n</head>\n<body>\n<main>\n")
+                $"\n@page{{size:{paper.WidthMillimetres}mm {paper.HeightMillimetres}mm;margin:7mm}}\n</style>\n</head>\n")
+            .Append(CultureInfo.InvariantCulture, $"<body>\n<main{(card.HasBands ? " class=\"banded\"" : "")}>\n")
             .Append(CultureInfo.InvariantCulture,
                 $"<h1>{HtmlText.Escape(card.Car)}</h1>\n<p class=\"load\">Brake card, {HtmlText.Escape(card.LoadCase)}. "
                     + $"Line pressures at the brakes, gauge.</p>\n")

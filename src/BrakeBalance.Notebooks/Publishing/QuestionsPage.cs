@@ -52,6 +52,11 @@ internal static class QuestionsPage
             .Append(" Answers are as good as the file, and hold in its first load case unless they name another. "
                 + "Work on brakes and test stops are for "
                 + "competent people, within local law and by the service manual.</p></div>\n");
+        if (BandText.LegendOf(reading.Vehicle) is { Length: > 0 } legend)
+        {
+            body.Append("<p>").Append(HtmlText.Escape(legend)).Append("</p>\n");
+        }
+
         Lacking(body, answers);
         body.Append("<nav aria-label=\"Questions\">\n");
         foreach (IGrouping<QuestionTopic, QuestionAnswer> topic in answers.GroupBy(answer => answer.Topic))

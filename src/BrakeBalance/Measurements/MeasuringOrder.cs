@@ -21,7 +21,8 @@ public static class MeasuringOrder
     /// <param name="seed">Seed of the random numbers.</param>
     /// <returns>The answers; a car without ranges has bands without width and nothing to measure.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="adhesion"/> is outside its range.</exception>
-    public static IReadOnlyList<BandedAnswer> Bands(Vehicle car, double adhesion = 0.85, string? loadCase = null, int samples = 256,
+    public static IReadOnlyList<BandedAnswer> Bands(Vehicle car, double adhesion = Conditions.DryAdhesion, string? loadCase = null,
+        int samples = 256,
         int seed = 1)
     {
         if (adhesion is not (> 0 and <= 2))
@@ -32,10 +33,10 @@ public static class MeasuringOrder
         string k = string.Create(CultureInfo.InvariantCulture, $"adhesion {adhesion:0.##}");
         (string Key, string Question, string Unit)[] questions =
         [
-            ("rear_force_margin", $"How much more the rear could brake before it locks together with the front, {k}, as a part of what it does; below zero the rear locks first", ""),
+            ("rear_force_margin", $"How much more the rear could brake before it locks together with the front, {k}, as a share of what it does; below zero the rear locks first", ""),
             ("knee_for_equal_lock_up_bar", $"Knee at which both axles lock together, {k} (zero: even the least rear braking is too much)",
                 "bar"),
-            ("first_lock_up_deceleration_g", $"Deceleration at first lock-up, {k}", ""),
+            ("first_lock_up_deceleration_g", $"Deceleration at first lock-up, {k}", "g"),
             ("first_lock_up_line_pressure_bar", $"Front line pressure at first lock-up, {k}", "bar"),
             ("braking_efficiency", $"Braking efficiency at first lock-up, {k}", ""),
         ];

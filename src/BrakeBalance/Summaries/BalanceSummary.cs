@@ -22,9 +22,13 @@ public sealed record BalanceSummary(
     /// <summary>The speed at which drag, lift and downforce act.</summary>
     public Speed Speed { get; init; }
 
+    /// <summary>Whether it is of a drawn car, of which only numbers are wanted.</summary>
+    private bool NumbersOnly { get; init; }
+
     /// <summary>What the driver's foot does in the load cases of this summary.</summary>
     /// <returns>The summary of the control; null when the vehicle file describes none.</returns>
-    public ControlSummary? Control() => ControlSummary.Of(Vehicle, null, LoadCases is [var only] ? only.LoadCase.Name : null);
+    public ControlSummary? Control() =>
+        ControlSummary.Of(Vehicle, null, LoadCases is [var only] ? only.LoadCase.Name : null, NumbersOnly);
 
     /// <summary>Braking rates shown when none are asked for [–].</summary>
     public static IReadOnlyList<double> DefaultBrakingRates { get; } = [0.2, 0.4, 0.6, 0.8, 1.0];
@@ -56,12 +60,27 @@ public sealed record BalanceSummary(
             }
         }
 
+        return Of(vehicle, brakingRates, adhesions, loadCase, speed, null);
+    }
+
+    /// <summary>The summary with those of the cars that the ranges of its file allow.</summary>
+    /// <returns>The summary and the numbers of the others; their setting is that of the whole, which has its own band.</returns>
+    public Banded<BalanceSummary> Bands() => Banded.Of(Vehicle, car => ReferenceEquals(car, Vehicle) ? this
+        : Of(car, [.. LoadCases[0].Rates.Select(rate => rate.BrakingRate)], [.. LoadCases[0].LockUps.Select(surface => surface.Adhesion)],
+            LoadCases is [var only] ? only.LoadCase.Name : null, Speed, Setting));
+
+    private static BalanceSummary Of(
+        Vehicle vehicle, IReadOnlyList<double> brakingRates, IReadOnlyList<double> adhesions, string? loadCase, Speed speed, Setting? known)
+    {
         IEnumerable<LoadCase> loads = loadCase is null ? vehicle.LoadCases : [vehicle.LoadCase(loadCase)];
         IReadOnlyList<LoadCaseSummary> parts =
             [.. loads.Select(load => LoadCaseSummary.Of(new BalanceModel(vehicle, load, speed), brakingRates, adhesions))];
-        return new(vehicle, parts, DistributionRules.Check(vehicle), Setting.Of(vehicle),
+        return new(vehicle, parts, DistributionRules.Check(vehicle), known ?? Setting.Of(vehicle),
             [.. parts.SelectMany(part => part.Notices)])
-        { Speed = speed };
+        {
+            Speed = speed,
+            NumbersOnly = known is not null,
+        };
     }
 }
 

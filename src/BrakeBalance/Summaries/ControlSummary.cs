@@ -37,8 +37,10 @@ public sealed record ControlSummary(
     /// <param name="vehicle">The car.</param>
     /// <param name="brakingRates">Braking rates to list [–]; <see cref="UsualRates"/> unless said.</param>
     /// <param name="loadCase">Only this load case; all unless said.</param>
+    /// <param name="numbersOnly">Whether the choices of bore and pedal ratio are left out.</param>
     /// <returns>The summary; null when the car does not say what lies between foot and line pressure.</returns>
-    public static ControlSummary? Of(Vehicle vehicle, IReadOnlyList<double>? brakingRates = null, string? loadCase = null)
+    public static ControlSummary? Of(Vehicle vehicle, IReadOnlyList<double>? brakingRates = null, string? loadCase = null,
+        bool numbersOnly = false)
     {
         ArgumentNullException.ThrowIfNull(vehicle);
         if (vehicle.Control is not { } control)
@@ -51,7 +53,7 @@ public sealed record ControlSummary(
             vehicle,
             [.. loads.Select(load => ControlLoadCaseSummary.Of(vehicle, load, brakingRates ?? UsualRates))],
             EffectivenessRules.Check(vehicle),
-            Around(vehicle, control),
+            numbersOnly ? [] : Around(vehicle, control),
             Warnings(control));
     }
 

@@ -14,7 +14,10 @@ namespace BrakeBalance.Summaries;
 /// <summary>A car at the question desk: what several questions ask of it, and how its quantities are written.</summary>
 /// <param name="vehicle">The car; questions that do not name a load case are answered in its first.</param>
 /// <param name="units">The system of units.</param>
-internal sealed class DeskCar(Vehicle vehicle, UnitSystem units)
+/// <param name="known">
+/// The answer on the setting when the car is drawn from the ranges of another, which has its band there; null to work it out.
+/// </param>
+internal sealed class DeskCar(Vehicle vehicle, UnitSystem units, Lazy<Setting>? known = null)
 {
     /// <summary>Deceleration of a firm stop, in g [–].</summary>
     public const double Firm = 0.6;
@@ -32,7 +35,7 @@ internal sealed class DeskCar(Vehicle vehicle, UnitSystem units)
         (VolumeFlowUnit.LiterPerMinute, "l/min", 0.1),
         (VolumeFlowUnit.UsGallonPerMinute, "US gal/min", 0.1));
 
-    private readonly Lazy<Setting> _setting = new(() => Setting.Of(vehicle));
+    public Lazy<Setting> Known { get; } = known ?? new(() => Setting.Of(vehicle));
 
     public Vehicle Car => vehicle;
 
@@ -54,7 +57,7 @@ internal sealed class DeskCar(Vehicle vehicle, UnitSystem units)
 
     public BalanceBarSplit? Bar => vehicle.Hydraulics.Split as BalanceBarSplit;
 
-    public Setting Answer => _setting.Value;
+    public Setting Answer => Known.Value;
 
     public string Conclusion => SettingWords.Sentence(Answer, units);
 

@@ -7,7 +7,8 @@ namespace BrakeBalance.Summaries;
 /// <summary>The questions that owners of modified cars ask most, answered from a vehicle file or with the number that lacks.</summary>
 /// <remarks>
 /// <para>The questions are common practice: a composite of what is asked in workshops and forums, in own words.</para>
-/// <para>A number lacks when its entry is not in the file; where it is a range or the class's, the answer names it as vague.</para>
+/// <para>A number lacks when its entry is not in the file; where it is a range or the class's, the answer names it as vague,
+/// and each number that rests on it stands with its band.</para>
 /// </remarks>
 public static class QuestionDesk
 {
@@ -29,48 +30,80 @@ public static class QuestionDesk
     public static IReadOnlyList<QuestionAnswer> Answer(VehicleReading reading, UnitSystem units = UnitSystem.Si)
     {
         ArgumentNullException.ThrowIfNull(reading);
-        var desk = new DeskCar(reading.Vehicle, units);
-        var foot = new FootQuestions(desk);
-        var balance = new BalanceQuestions(desk);
+        var own = new Desk(new DeskCar(reading.Vehicle, units));
+        Banded<Desk> desks = Banded.Of(reading.Vehicle,
+            car => ReferenceEquals(car, reading.Vehicle) ? own : new Desk(new DeskCar(car, units, own.Car.Known)));
         string[] vague = [.. reading.Ranges.Select(range => range.Path).Concat(reading.FromCarClass).Distinct()];
         List<QuestionAnswer> answers = [];
-        void Ask(QuestionTopic topic, string question, Reply reply, params string[] rests) => answers.Add(new QuestionAnswer
+        void Ask(QuestionTopic topic, string question, Func<Desk, Reply> asked, params string[] rests)
         {
-            Number = answers.Count + 1,
-            Topic = topic,
-            Question = question,
-            Answer = reply.Answer,
-            Lacking = reply.Lacking,
-            Vague = [.. vague.Where(path => rests.Any(start => path.StartsWith(start, StringComparison.Ordinal)))],
-        });
+            Reply reply = asked(own);
+            answers.Add(new QuestionAnswer
+            {
+                Number = answers.Count + 1,
+                Topic = topic,
+                Question = question,
+                Answer = desks.Sentences(desk => ReferenceEquals(desk, own) ? reply.Answer : Tried(asked, desk)),
+                Lacking = reply.Lacking,
+                Vague = [.. vague.Where(path => rests.Any(start => path.StartsWith(start, StringComparison.Ordinal)))],
+            });
+        }
 
-        Ask(QuestionTopic.Effort, "Is there enough vacuum for a vacuum booster with this camshaft?", foot.Vacuum(), Foot);
-        Ask(QuestionTopic.Effort, "The pedal is solid and the car will not stop without a booster: why?", foot.Solid(), Foot);
-        Ask(QuestionTopic.Effort, "Can a pump-fed booster be run from this pump?", foot.Pump(), Foot);
-        Ask(QuestionTopic.Effort, "What does a lower pedal ratio cost?", foot.Ratio(), Foot);
-        Ask(QuestionTopic.Effort, "Why is the pedal touchy?", foot.Touchy(), Foot);
-        Ask(QuestionTopic.Effort, "Why is the steering heavy while braking?", foot.Steering(), Travel);
-        Ask(QuestionTopic.Effort, "How many stops are left when the engine stalls?", foot.Reserve(), Travel);
-        Ask(QuestionTopic.Effort, "Is the booster too small for the car?", foot.Small(), Foot);
-        Ask(QuestionTopic.Pedal, "Which master cylinder bore fits?", foot.Bore(), Travel);
-        Ask(QuestionTopic.Pedal, "Does a hard push exceed the pressure that calipers and hoses stand?", foot.Ceiling(), Foot);
-        Ask(QuestionTopic.Pedal, "Two cylinders on a bar: which axle gets the bigger bore?", balance.Twin(), Balance);
-        Ask(QuestionTopic.Pedal, "Where does a long pedal come from?", foot.LongPedal(), Travel);
-        Ask(QuestionTopic.Pedal, "Why do the brakes drag after a booster swap?", foot.Drag(), ["masterCylinder", "assist", .. Brakes]);
-        Ask(QuestionTopic.Pedal, "Which pressures should the gauges show?", foot.Gauges(), Foot);
-        Ask(QuestionTopic.Balance, "The rear locks after a change of front brakes: what now?", balance.RearLocks(), Balance);
-        Ask(QuestionTopic.Balance, "The valve is fully out and the rear still locks: what is left?", balance.FullyOut(), Balance);
-        Ask(QuestionTopic.Balance, "Do the fixed and the adjustable valve go together?", balance.Series(), "hydraulics");
-        Ask(QuestionTopic.Balance, "Is the metering valve for the front needed?", balance.Metering(), ["hydraulics", .. Brakes]);
-        Ask(QuestionTopic.Balance, "Are residual pressure valves needed, and where?", foot.Residual(), ["masterCylinder", .. Brakes]);
-        Ask(QuestionTopic.Balance, "Which way is more rear, and how many turns?", balance.Turns(), "hydraulics");
-        Ask(QuestionTopic.Balance, "Should the rear ever lock first?", balance.Ever(), Balance);
-        Ask(QuestionTopic.Balance, "Balance bar or valve?", balance.BarOrValve(), Balance);
-        Ask(QuestionTopic.Road, "What do bigger tyres change?", balance.BiggerTyres(), Balance);
-        Ask(QuestionTopic.Road, "What do race pads in front only change?", balance.Pads(), Balance);
-        Ask(QuestionTopic.Road, "Set for the dry: how much for the wet?", balance.DryToWet(), Balance);
-        Ask(QuestionTopic.Road, "The pedal goes soft on a hot lap: is it the fluid?", balance.SoftPedal(), [.. Balance, .. Heat]);
-        Ask(QuestionTopic.Road, "The rear grabs in the first damp stop: does it lock first?", balance.DampGrab(), Balance);
+        Ask(QuestionTopic.Effort, "Is there enough vacuum for a vacuum booster with this camshaft?", d => d.Foot.Vacuum(), Foot);
+        Ask(QuestionTopic.Effort, "The pedal is solid and the car will not stop without a booster: why?", d => d.Foot.Solid(), Foot);
+        Ask(QuestionTopic.Effort, "Can a pump-fed booster be run from this pump?", d => d.Foot.Pump(), Foot);
+        Ask(QuestionTopic.Effort, "What does a lower pedal ratio cost?", d => d.Foot.Ratio(), Foot);
+        Ask(QuestionTopic.Effort, "Why is the pedal touchy?", d => d.Foot.Touchy(), Foot);
+        Ask(QuestionTopic.Effort, "Why is the steering heavy while braking?", d => d.Foot.Steering(), Travel);
+        Ask(QuestionTopic.Effort, "How many stops are left when the engine stalls?", d => d.Foot.Reserve(), Travel);
+        Ask(QuestionTopic.Effort, "Is the booster too small for the car?", d => d.Foot.Small(), Foot);
+        Ask(QuestionTopic.Pedal, "Which master cylinder bore fits?", d => d.Foot.Bore(), Travel);
+        Ask(QuestionTopic.Pedal, "Does a hard push exceed the pressure that calipers and hoses stand?", d => d.Foot.Ceiling(), Foot);
+        Ask(QuestionTopic.Pedal, "Two cylinders on a bar: which axle gets the bigger bore?", d => d.Balance.Twin(), Balance);
+        Ask(QuestionTopic.Pedal, "Where does a long pedal come from?", d => d.Foot.LongPedal(), Travel);
+        Ask(QuestionTopic.Pedal, "Why do the brakes drag after a booster swap?", d => d.Foot.Drag(),
+            ["masterCylinder", "assist", .. Brakes]);
+        Ask(QuestionTopic.Pedal, "Which pressures should the gauges show?", d => d.Foot.Gauges(), Foot);
+        Ask(QuestionTopic.Balance, "The rear locks after a change of front brakes: what now?", d => d.Balance.RearLocks(), Balance);
+        Ask(QuestionTopic.Balance, "The valve is fully out and the rear still locks: what is left?", d => d.Balance.FullyOut(), Balance);
+        Ask(QuestionTopic.Balance, "Do the fixed and the adjustable valve go together?", d => d.Balance.Series(), "hydraulics");
+        Ask(QuestionTopic.Balance, "Is the metering valve for the front needed?", d => d.Balance.Metering(), ["hydraulics", .. Brakes]);
+        Ask(QuestionTopic.Balance, "Are residual pressure valves needed, and where?", d => d.Foot.Residual(),
+            ["masterCylinder", .. Brakes]);
+        Ask(QuestionTopic.Balance, "Which way is more rear, and how many turns?", d => d.Balance.Turns(), "hydraulics");
+        Ask(QuestionTopic.Balance, "Should the rear ever lock first?", d => d.Balance.Ever(), Balance);
+        Ask(QuestionTopic.Balance, "Balance bar or valve?", d => d.Balance.BarOrValve(), Balance);
+        Ask(QuestionTopic.Road, "What do bigger tyres change?", d => d.Balance.BiggerTyres(), Balance);
+        Ask(QuestionTopic.Road, "What do race pads in front only change?", d => d.Balance.Pads(), Balance);
+        Ask(QuestionTopic.Road, "Set for the dry: how much for the wet?", d => d.Balance.DryToWet(), Balance);
+        Ask(QuestionTopic.Road, "The pedal goes soft on a hot lap: is it the fluid?", d => d.Balance.SoftPedal(), [.. Balance, .. Heat]);
+        Ask(QuestionTopic.Road, "The rear grabs in the first damp stop: does it lock first?", d => d.Balance.DampGrab(), Balance);
         return answers;
+    }
+
+    // A drawn car may have values that do not go together for one question.
+    private static string? Tried(Func<Desk, Reply> asked, Desk desk)
+    {
+        try
+        {
+            return asked(desk).Answer;
+        }
+        catch (ArgumentException)
+        {
+            return null;
+        }
+        catch (InvalidOperationException)
+        {
+            return null;
+        }
+    }
+
+    private sealed class Desk(DeskCar car)
+    {
+        public DeskCar Car => car;
+
+        public FootQuestions Foot { get; } = new(car);
+
+        public BalanceQuestions Balance { get; } = new(car);
     }
 }

@@ -21,7 +21,19 @@ internal sealed class SummaryJson(SummaryUnits units)
 
     public string Text(BalanceSummary summary) => Node(summary).ToJsonString(Written);
 
-    public JsonObject Node(BalanceSummary summary) => new()
+    /// <summary>The summary; beside each number that the file's ranges move, its lowest and highest.</summary>
+    public JsonObject Node(BalanceSummary summary)
+    {
+        Banded<BalanceSummary> bands = summary.Bands();
+        JsonObject node = Numbers(summary);
+        JsonObject banded = bands.HasBand ? JsonBands.With(node, [.. bands.Drawn.Select(Numbers)]) : node;
+        banded["setting"] = SettingOutput.Node(summary.Setting, units);
+        banded["notices"] = new JsonArray([.. BandText.Each(summary.Notices, bands.Drawn.Select(of => of.Notices),
+            bands.OfClass.Select(of => of.Notices)).Select(notice => JsonValue.Create(notice))]);
+        return banded;
+    }
+
+    private JsonObject Numbers(BalanceSummary summary) => new()
     {
         ["name"] = summary.Vehicle.Name,
         ["note"] = summary.Vehicle.Note,
@@ -31,8 +43,6 @@ internal sealed class SummaryJson(SummaryUnits units)
         ["control"] = summary.Control() is { } control
             ? new ControlJson(units).Node(control)
             : null,
-        ["setting"] = SettingJson.Node(summary.Setting, units),
-        ["notices"] = new JsonArray([.. summary.Notices.Select(notice => JsonValue.Create(notice))]),
     };
 
     private JsonObject LoadCase(LoadCaseSummary part)

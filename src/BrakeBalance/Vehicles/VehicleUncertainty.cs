@@ -4,17 +4,24 @@ namespace BrakeBalance.Vehicles;
 public sealed class VehicleUncertainty
 {
     private const int Draws = 48;
+    private const int DrawsOfNumbers = 12;
+    private const int DrawsOfClass = 2;
 
     private readonly Vehicle _middle;
     private readonly Func<ReadOnlySpan<double>, Vehicle?> _build;
     private readonly Lock _one = new();
     private readonly Lazy<IReadOnlyList<DrawnVehicle>> _drawn;
+    private readonly Lazy<IReadOnlyList<DrawnVehicle>> _any;
+    private readonly Lazy<IReadOnlyList<DrawnVehicle>> _class;
 
     // How a car is built from where in each range its value lies is for the reader of its file to say.
     internal VehicleUncertainty(Vehicle middle, IReadOnlyList<ValueRange> ranges, Func<ReadOnlySpan<double>, Vehicle?> build)
     {
-        (_middle, Ranges, _build) = (middle, ranges, build);
-        _drawn = new(Drawn);
+        (_middle, _document, _targets, Ranges) = (middle, document, targets, ranges);
+        bool[] friction = [.. Ranges.Select(range => range.Path.EndsWith(".brake.friction", StringComparison.Ordinal))];
+        _drawn = new(() => Drawn(i => friction[i], Draws));
+        _any = new(() => Drawn(_ => false, DrawsOfNumbers));
+        _class = new(() => OfClass == 0 ? [] : Drawn(i => !Ranges[i].IsTypical, DrawsOfClass));
     }
 
     /// <summary>
@@ -51,7 +58,19 @@ public sealed class VehicleUncertainty
     /// <returns>
     /// The cars, with that car's hydraulics; none when the car was changed in anything else, as the ranges are then not its own.
     /// </returns>
-    public IReadOnlyList<DrawnVehicle> DrawsOf(Vehicle vehicle)
+    public IReadOnlyList<DrawnVehicle> DrawsOf(Vehicle vehicle) => Of(vehicle, _drawn);
+
+    /// <summary>Cars drawn evenly from all ranges, the friction of the brakes included: what a number of the car can come to.</summary>
+    /// <param name="vehicle">The car of the file; its hydraulics may have been set otherwise since.</param>
+    /// <returns>The cars, with that car's hydraulics; none when the car was changed in anything else.</returns>
+    public IReadOnlyList<Vehicle> CarsOf(Vehicle vehicle) => [.. Of(vehicle, _any).Select(draw => draw.Vehicle)];
+
+    /// <summary>Some cars that differ only in what is typical of the class: a number that differs among them rests on the class.</summary>
+    /// <param name="vehicle">The car of the file; its hydraulics may have been set otherwise since.</param>
+    /// <returns>The cars, with that car's hydraulics; none when nothing is the class's or the car was changed in anything else.</returns>
+    public IReadOnlyList<Vehicle> CarsOfClass(Vehicle vehicle) => [.. Of(vehicle, _class).Select(draw => draw.Vehicle)];
+
+    private IReadOnlyList<DrawnVehicle> Of(Vehicle vehicle, Lazy<IReadOnlyList<DrawnVehicle>> drawn)
     {
         bool set = !ReferenceEquals(vehicle.Hydraulics, _middle.Hydraulics);
         Vehicle like = vehicle with
@@ -62,12 +81,12 @@ public sealed class VehicleUncertainty
             Conditions = _middle.Conditions,
         };
         return like != _middle ? []
-            : set ? [.. _drawn.Value.Select(draw => draw with { Vehicle = draw.Vehicle with { Hydraulics = vehicle.Hydraulics } })]
-            : _drawn.Value;
+            : set ? [.. drawn.Value.Select(draw => draw with { Vehicle = draw.Vehicle with { Hydraulics = vehicle.Hydraulics } })]
+            : drawn.Value;
     }
 
     // A fixed sequence of low discrepancy, so that the answer depends on no chance: fractional parts of multiples of powers of a root.
-    private IReadOnlyList<DrawnVehicle> Drawn()
+    private IReadOnlyList<DrawnVehicle> Drawn(Func<int, bool> held, int draws)
     {
         double root = 1.5;
         for (int i = 0; i < 60; i++)
@@ -75,11 +94,10 @@ public sealed class VehicleUncertainty
             root = Math.Pow(1 + root, 1.0 / (Ranges.Count + 1));
         }
 
-        bool[] friction = [.. Ranges.Select(range => range.Path.EndsWith(".brake.friction", StringComparison.Ordinal))];
         List<DrawnVehicle> drawn = [];
-        for (int n = 1; n <= Draws; n++)
+        for (int n = 1; n <= draws; n++)
         {
-            double[] fractions = [.. Ranges.Select((_, i) => friction[i] ? 0.5 : (0.5 + n * Math.Pow(root, -(i + 1))) % 1)];
+            double[] fractions = [.. _targets.Select((_, i) => held(i) ? 0.5 : (0.5 + n * Math.Pow(root, -(i + 1))) % 1)];
             if (Draw(fractions) is { } vehicle)
             {
                 drawn.Add(new(fractions, vehicle));

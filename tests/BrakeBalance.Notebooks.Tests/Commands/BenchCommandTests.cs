@@ -18,7 +18,7 @@ public class BenchCommandTests(BrowserFixture browser)
     {
         (int code, string output, string error) = await Shell.RunAsync("bench", Example);
         Assert.Equal((0, ""), (code, error));
-        Assert.Contains("booster to steering box", output);
+        Assert.Matches(@"booster to steering\s[^─]*box", output);
         Assert.Contains("547.4", output);
         Assert.Contains("Old parts against new", output);
         Assert.Contains("caution", output);

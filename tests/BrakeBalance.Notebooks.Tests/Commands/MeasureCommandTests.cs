@@ -1,6 +1,7 @@
 using System.Text.Json;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Commands;
+using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Notebooks.Tests.Commands;
 
@@ -103,6 +104,16 @@ public class MeasureCommandTests
         JsonElement first = JsonDocument.Parse(output).RootElement.GetProperty("answers")[0].GetProperty("measure_next")[0];
         Assert.NotEqual("", first.GetProperty("how").GetString());
         Assert.True(first.GetProperty("typical_of_class").GetBoolean());
+    }
+
+    [Fact]
+    public async Task Bands_are_of_the_dry_road_that_all_answers_mean_unless_another_is_named()
+    {
+        string file = Data("vehicles/coupe-1960s.json");
+        string usual = (await Shell.RunAsync("measure", "bands", file, "--json")).Output;
+        Assert.Equal(usual, (await Shell.RunAsync("measure", "bands", file, "--json", "--adhesion",
+            Conditions.DryAdhesion.ToString(System.Globalization.CultureInfo.InvariantCulture))).Output);
+        Assert.Contains("adhesion 0.9", usual, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -159,8 +159,11 @@ public class OwnMeasurementsCommandTests
         using var car = OwnCar.Measured();
         File.Copy(RepositoryRoot.File("data/logs/invented-phone.csv"), car.At("phone.csv"));
         car.Named(series: "phone.csv");
-        Assert.Equal((await Json("measure", "series", car.At("phone.csv"))).ToJsonString(), (await Json("measure", "series", car.File)).ToJsonString());
-        Assert.Equal((await Json("measure", "gauges", car.At("gauges.csv"))).ToJsonString(), (await Json("measure", "gauges", car.File)).ToJsonString());
+        foreach ((string kind, string log) in new[] { ("series", "phone.csv"), ("gauges", "gauges.csv") })
+        {
+            Assert.Equal((await Json("measure", kind, car.At(log))).ToJsonString(), (await Json("measure", kind, car.File)).ToJsonString());
+        }
+
         Assert.Equal(3, (await Json("measure", "setting", car.File, "--draws", "1000"))["series"]!["stops"]!.AsArray().Count);
         Assert.Contains("3 stops were found", (await Run("measure", "setting", car.File, "--draws", "1000")).Out, StringComparison.Ordinal);
 
@@ -176,8 +179,8 @@ public class OwnMeasurementsCommandTests
     {
         using var folder = new TemporaryFolder();
         string track = await File.ReadAllTextAsync(RepositoryRoot.File("data/vehicles/track-coupe.json"));
-        string file = folder.Write("track.json", track.Replace("\"wheelbase\"", "\"measurements\": { \"gauges\": \"gauges.csv\" },\n  \"wheelbase\"",
-            StringComparison.Ordinal));
+        string file = folder.Write("track.json", track.Replace("\"wheelbase\"",
+            "\"measurements\": { \"gauges\": \"gauges.csv\" },\n  \"wheelbase\"", StringComparison.Ordinal));
         double ratio = VehicleFile.Load(file).Vehicle.Hydraulics.Split.RearToFrontPressureRatio;
         Assert.InRange(Math.Abs(ratio - 1), 0.02, 1);
         folder.Write("gauges.csv", "front pressure [bar];rear pressure [bar]\n" + string.Concat(Enumerable.Range(1, 15)

@@ -145,7 +145,8 @@ public sealed class RenderCommandTests : IDisposable
         _folder.Write("notebooks/08-bench.ipynb", SampleNotebook.Json("# Bench", "#load \"_setup.csx\"", "BenchInput.Whose"));
         _folder.Write("mine.json", File.ReadAllText(_folder.File(NotebookInput.DefaultVehicle))
             .Replace("Invented 1960s coupe", "Green coupe", StringComparison.Ordinal));
-        (int code, string _, string error) = await Shell.RunAsync("render", "--notebook", "08", "--vehicle", "mine.json", "--output", "pages");
+        (int code, string _, string error) =
+            await Shell.RunAsync("render", "--notebook", "08", "--vehicle", "mine.json", "--output", "pages");
 
         Assert.Equal((0, ""), (code, error));
         string page = File.ReadAllText(_folder.File("pages/08-bench.html"));

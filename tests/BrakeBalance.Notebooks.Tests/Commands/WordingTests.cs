@@ -2,7 +2,6 @@ using System.Net;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using BrakeBalance.Charts;
-using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Vehicles.Files;
 
@@ -13,14 +12,15 @@ public class WordingTests
 {
     // Keys of files and names of entries may still hold such a word, with a point or a quotation mark beside it.
     private const string Refused =
-        @"first to lock|go back to|as set now|as in the file|greatest safe|greatest knee|hold-off|(?<!\.)\bknob\b|\bkept:|\bbroken:|\bpanic\b"
-        + @"|just past first lock|out of line|nine chances|nine tenths|nine in ten|break off|\bgive of\b|(?<!quick-)\btake-?up\b|part of all"
-        + @"|boils dry|ends apart|lost in cuts|telephone|in a holder|nowhere|leg work|\(es\)|(?<!\\mu)\(s\)|best setting|put right|as wanted"
-        + @"|(assist|booster) (is )?(dead|lost|failed)|dead booster|utilised in front|\[(m|ft)/s²\]|(?<![\d.,])1 (turns|elements|stops|hoses)\b"
-        + @"|belongs? (to|in) competent|the driver can answer|held back at the road|pushes on at|helps itself on|drag each other|makes braking"
-        + @"|changed twin|swallow|leg is alone|get no say|foretell|(?<!against )\ba wall\b|\bjams\b|turned down|how great (is|are)|parted by"
-        + @"|rings? warm|stands? in the return|hanging and on|valve can go in|one call is|(?<!of )an inch\b|taken for it\b|what they give"
-        + @"|tried today|growth a second|\d%";
+        @"first to lock|go back to|as set now|as in the file|greatest safe|greatest knee|hold-off|(?<!\.)\bknob\b|\bkept:"
+        + @"|\bbroken:|\bpanic\b|just past first lock|out of line|nine chances|nine tenths|nine in ten|break off|\bgive of\b"
+        + @"|(?<!quick-)\btake-?up\b|part of all|boils dry|ends apart|lost in cuts|telephone|in a holder|nowhere|leg work|\(es\)"
+        + @"|(?<!\\mu)\(s\)|best setting|put right|as wanted|(assist|booster) (is )?(dead|lost|failed)|dead booster"
+        + @"|utilised in front|\[(m|ft)/s²\]|(?<![\d.,])1 (turns|elements|stops|hoses)\b|belongs? (to|in) competent"
+        + @"|the driver can answer|held back at the road|pushes on at|helps itself on|drag each other|makes braking|changed twin"
+        + @"|swallow|leg is alone|get no say|foretell|(?<!against )\ba wall\b|\bjams\b|turned down|how great (is|are)|parted by"
+        + @"|rings? warm|stands? in the return|hanging and on|valve can go in|one call is|(?<!of )an inch\b|taken for it\b"
+        + @"|what they give|tried today|growth a second|\d%";
 
     // Plain words have the grip of the road for its adhesion; the rules call the deceleration a braking rate.
     private const string RefusedOfTrade = @"|grip used|share of grip|part of the road";
@@ -36,7 +36,8 @@ public class WordingTests
         "measure questions vehicles/track-coupe.json", "measure bands vehicles/coupe-1960s.json", "measure plan vehicles/coupe-1960s.json",
         "measure gauges logs/invented-gauges.csv", "measure series logs/invented-phone.csv",
         "measure setting vehicles/coupe-1960s.json --draws 2000 --stops logs/invented-stops.csv --gauges logs/invented-gauges.csv",
-        "bench bench/booster-swap.json", "bench bench/booster-swap.json --json", "bench --threads inverted", "summary --keys", "stops --keys",
+        "bench bench/booster-swap.json", "bench bench/booster-swap.json --json", "bench --threads inverted", "summary --keys",
+        "stops --keys",
         "schema", "bench --schema", "stops --help", "measure --help", "bench --help", "summary --help", "figures --help", "card --help",
     ];
 
@@ -53,7 +54,8 @@ public class WordingTests
     ];
 
     public static TheoryData<string> Notebooks =>
-        [.. Directory.EnumerateFiles(RepositoryRoot.File("notebooks"), "*.ipynb", SearchOption.AllDirectories).Order(StringComparer.Ordinal)];
+        [.. Directory.EnumerateFiles(RepositoryRoot.File("notebooks"), "*.ipynb", SearchOption.AllDirectories)
+            .Order(StringComparer.Ordinal)];
 
     [Theory]
     [MemberData(nameof(Answers))]
@@ -92,7 +94,8 @@ public class WordingTests
             .SelectMany(cell => cell!["source"]!.AsArray().Select(line => (string)line!))), RefusedOfTrade);
 
     [Fact]
-    public void The_readme_holds_no_other_name() => Holds(File.ReadAllText(RepositoryRoot.File("README.md")), RefusedOfTrade + RefusedButInRules);
+    public void The_readme_holds_no_other_name() =>
+        Holds(File.ReadAllText(RepositoryRoot.File("README.md")), RefusedOfTrade + RefusedButInRules);
 
     private static string[] Arguments(string command, string folder) => [.. command.Split(' ')
         .Select(word => word.StartsWith("FOLDER", StringComparison.Ordinal) ? Path.Join(folder, word["FOLDER".Length..])

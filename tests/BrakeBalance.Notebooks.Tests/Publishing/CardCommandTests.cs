@@ -148,6 +148,22 @@ public class CardCommandTests
         }
     }
 
+    [SkippableTheory]
+    [InlineData("coupe-1960s", "a5", "front.brake.friction=0.34 .. 0.41")]
+    [InlineData("big-cam-saloon", "half-letter", "rear.brake.friction=0.34 .. 0.44")]
+    public async Task A_card_of_a_car_with_ranges_prints_on_one_sheet_too(string car, string paper, string range)
+    {
+        Skip.If(Chromium.Executable is null && Environment.GetEnvironmentVariable("CI") != "true", Chromium.Missing);
+        using var folder = new TemporaryFolder();
+        foreach (string units in new[] { "si", "us" })
+        {
+            (int code, string _, string error) = await Shell.RunAsync("card", RepositoryRoot.File($"data/vehicles/{car}.json"), "--paper", paper,
+                "--units", units, "--pdf", "--set", range, "--set", "loadCases[0].mass=1400 kg .. 1700 kg", "--output", folder.Path);
+            Assert.True(code == 0, error);
+            Assert.Equal(1, PdfFacts.Of(File.ReadAllBytes(folder.File($"{car}-card-{paper}-{units}.pdf"))).Pages);
+        }
+    }
+
     private static Vehicle Load(string name) => VehicleFile.Load(RepositoryRoot.File($"data/vehicles/{name}.json")).Vehicle;
 
     private static double Number(string text) =>

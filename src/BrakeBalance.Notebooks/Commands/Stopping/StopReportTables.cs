@@ -43,14 +43,14 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
         }
 
         string distance = $" [{units.Distance}]";
-        Table stops = Table(
+        var stops = new TextTable(
             "Adhesion", "Full pressure, wheels locked" + distance, "Just below lock-up" + distance, "Anti-lock bound" + distance,
             "Locks first", "after [s]", "Deceleration [g]", "Largest sideslip, 8 % past lock-up");
         foreach (StopComparisonRow row in load.Surfaces)
         {
             Axle? first = row.Emergency.FirstLock;
-            Row(
-                stops, Text(row.Setup.Adhesion, "0.00"), Text(units.Of(row.Emergency.Distance)), row.Threshold is { } t
+            stops.Row(
+                Text(row.Setup.Adhesion, "0.00"), Text(units.Of(row.Emergency.Distance)), row.Threshold is { } t
                     ? Text(units.Of(t.Distance)) : "–",
                 Text(units.Of(row.Bound.Distance)), first?.ToString().ToLowerInvariant() ?? "none",
                 first is { } axle ? Text(row.Emergency.Locks[axle]!.Time.Seconds, "0.00") : "–",
@@ -58,7 +58,7 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
                 row.FirmOnCrown.SwapsEnds ? "SWAPS ENDS" : $"{Text(row.FirmOnCrown.GreatestSideslip.Degrees, "0")}°");
         }
 
-        console.Write(stops);
+        stops.Write(console);
         foreach (string? line in load.Surfaces.Select(row => Bound(row, units)).Concat(load.Surfaces.Select(row => Easing(row, units))))
         {
             if (line is not null)
@@ -131,15 +131,15 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
         Line(string.Create(CultureInfo.InvariantCulture,
             $"Uneven road or brakes, steering held still; cross slope {100 * Math.Tan(road.CrossSlope.Radians):0.#} %, grade "
                 + $"{100 * Math.Tan(road.Grade.Radians):0.#} %; leftwards positive:"));
-        Table table = Table(
+        var table = new TextTable(
             "Adhesion left / right", "Pedal", $"Pressure [{units.Pressure}]", $"Distance [{units.Distance}]", $"Moment [{units.Moment}]",
                 "Largest heading [°]",
             $"Sideways [{units.Distance}]", "Within ±15°", "In 3.5 m lane");
         foreach (UnevenStop uneven in load.Uneven)
         {
             YawResult stop = uneven.Stop;
-            Row(
-                table, $"{Text(uneven.LeftAdhesion, "0.00")} / {Text(uneven.RightAdhesion, "0.00")}",
+            table.Row(
+                $"{Text(uneven.LeftAdhesion, "0.00")} / {Text(uneven.RightAdhesion, "0.00")}",
                     uneven.WheelsLock ? "full pressure" : "just below lock-up",
                 Text(units.Of(uneven.HeldPressure)), Text(units.Of(stop.Distance)), Text(units.Of(stop.GreatestBrakingMoment), "0"),
                     Text(stop.GreatestHeading.Degrees),
@@ -147,22 +147,22 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
                     stop.StaysInLane ? "yes" : "NO");
         }
 
-        console.Write(table);
+        table.Write(console);
     }
 
     private void Write(BendMap map)
     {
         Line($"Braking in a bend, adhesion {Text(map.Adhesion, "0.00")}; without braking the tyres hold "
             + $"{Text(map.Limit.StandardGravity, "0.00")} g sideways:");
-        Table table = Table(
+        var table = new TextTable(
             "Sideways [g]", "First wheel", "at [g]", "First axle lost", "at [g]", $"at [{units.Pressure}]",
                 $"Rear side force left [{units.Force}]", $"needed [{units.Force}]",
             $"Highest safe knee [{units.Pressure}]");
         foreach (BendPoint point in map.Points)
         {
             TurnCourse course = point.Course;
-            Row(
-                table, Text(course.LateralAcceleration.StandardGravity, "0.00"), course.FirstWheel is { } wheel ? Wheel(wheel) : "none",
+            table.Row(
+                Text(course.LateralAcceleration.StandardGravity, "0.00"), course.FirstWheel is { } wheel ? Wheel(wheel) : "none",
                 course.FirstWheel is { } first ? Text(first.BrakingRate, "0.00") : "–",
                 course.FirstAxle?.Axle switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "none" },
                 course.FirstAxle is { } at ? Text(at.BrakingRate, "0.00") : "–",
@@ -173,7 +173,7 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
                     : Text(units.Of(knee)));
         }
 
-        console.Write(table);
+        table.Write(console);
         Line("Front lost: the car runs wide. Rear lost: it spins. Friction is nominal.");
     }
 
@@ -184,19 +184,19 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
     {
         Line(heat.Cycle);
         string degrees = $" [{units.Temperature}]";
-        Table table = Table("Stop", "Front" + degrees, "Rear" + degrees, "Front fluid" + degrees, "Rear fluid"
+        var table = new TextTable("Stop", "Front" + degrees, "Rear" + degrees, "Front fluid" + degrees, "Rear fluid"
             + degrees, $"Pressure [{units.Pressure}]", "Front share", "Over first");
         foreach (HeatStop stop in heat.Stops.Where((_, i) => i == 0 || i == heat.Stops.Count - 1 || (i + 1) % 5 == 0))
         {
-            Row(
-                table, Text(stop.Number, "0"), Text(units.Of(stop.RingAtEnd.Front), "0"), Text(units.Of(stop.RingAtEnd.Rear), "0"),
+            table.Row(
+                Text(stop.Number, "0"), Text(units.Of(stop.RingAtEnd.Front), "0"), Text(units.Of(stop.RingAtEnd.Rear), "0"),
                 Text(units.Of(stop.FluidAtEnd.Front), "0"), Text(units.Of(stop.FluidAtEnd.Rear), "0"),
                     Text(units.Of(stop.LinePressure), "0.0"),
                 stop.FrontShare is { } share
                     ? Text(share, "0.00") : "–", Text(stop.MeanDeceleration / heat.Stops[0].MeanDeceleration, "0.00"));
         }
 
-        console.Write(table);
+        table.Write(console);
         Line(HeatFigures.Soak(heat, units.System));
         Line(heat.WetBoilingMargin.Kelvins < 0
             ? $"CAUTION, {heat.Fluid.Name}: {HeatFigures.Fluid(heat, units.System)}; the pedal would go to the floor."
@@ -210,17 +210,4 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
     private static string Text(double value, string format = "0.0") => value.ToString(format, CultureInfo.InvariantCulture);
 
     private void Line(string text) => console.WriteLine(text);
-
-    private static Table Table(params string[] headings)
-    {
-        Table table = new() { Border = TableBorder.Simple };
-        foreach ((int i, string heading) in headings.Index())
-        {
-            table.AddColumn(new TableColumn(Markup.Escape(heading)) { Alignment = i == 0 ? Justify.Left : Justify.Right });
-        }
-
-        return table;
-    }
-
-    private static void Row(Table table, params string[] cells) => table.AddRow([.. cells.Select(Markup.Escape)]);
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using BrakeBalance.Assist;
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Rules;
@@ -18,91 +17,87 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
 
     private string Distance => units.Us ? "ft" : "m";
 
-    public void Write(ControlSummary summary, bool all)
+    public void Write(Banded<ControlSummary> bands, bool all)
     {
-        foreach (ControlLoadCaseSummary part in summary.LoadCases)
+        ControlSummary summary = bands.Middle;
+        for (int i = 0; i < summary.LoadCases.Count; i++)
         {
-            Write(part, all);
+            Write(bands.Select(of => of.LoadCases.ElementAtOrDefault(i))!, all);
         }
 
         console.WriteLine("");
         console.WriteLine("Rules on stopping distance (informative, no type approval)");
-        Table rules = SummaryTables.Table("Rule", "Outcome", "Finding", "Source");
-        foreach (RuleVerdict verdict in summary.Verdicts)
+        var rules = new TextTable("Rule", "Outcome", "Finding", "Source");
+        for (int i = 0; i < summary.Verdicts.Count; i++)
         {
-            SummaryTables.Row(rules, verdict.Title, SummaryTables.Outcome(verdict.Outcome), verdict.Explanation, verdict.Source);
+            Banded<RuleVerdict> verdict = bands.Select(of => of.Verdicts.ElementAtOrDefault(i))!;
+            rules.Row(verdict.Middle.Title, verdict.Text(v => SummaryTables.Outcome(v.Outcome)),
+                verdict.Text(v => v.Explanation), verdict.Middle.Source);
         }
 
-        console.Write(rules);
-        foreach (string notice in summary.Notices.Concat(
-            summary.Drags.Select(cause => cause.Words(units.System))))
+        rules.Write(console);
+        foreach (string notice in BandText.Each(Notices(summary), bands.Drawn.Select(Notices), bands.OfClass.Select(Notices)))
         {
             SettingOutput.Labelled(console, "Notice", notice);
         }
     }
 
-    private void Write(ControlLoadCaseSummary part, bool all)
+    private IReadOnlyList<string> Notices(ControlSummary summary) =>
+        [.. summary.Notices, .. summary.Drags.Select(cause => cause.Words(units.System))];
+
+    private void Write(Banded<ControlLoadCaseSummary> part, bool all)
     {
         console.WriteLine("");
-        console.WriteLine($"{part.LoadCase.Name}: foot and line pressure");
+        console.WriteLine($"{part.Middle.LoadCase.Name}: foot and line pressure");
         string force = $" [{units.Force}]";
         string pressure = $" [{units.Pressure}]";
-        bool hot = part.Rates.Any(rate => rate.TravelDrumsHot is not null);
+        bool hot = part.Middle.Rates.Any(rate => rate.TravelDrumsHot is not null);
         string[] headings = ["Deceleration [g]", "Pedal force" + force, "no assist"
             + force, $"Pedal travel [{Short}]", $"left [{Short}]", $"left, drums hot [{Short}]"];
-        Table rates = SummaryTables.Table(headings[..(hot ? 6 : 5)]);
-        foreach (ControlRateSummary rate in part.Rates)
+        var rates = new TextTable(headings[..(hot ? 6 : 5)]);
+        SummaryTables.Rows(rates, part, of => of.Rates, rate =>
         {
             string[] cells = [Rate(rate.BrakingRate), Force(rate.Point?.PedalForce), Force(rate.WithoutAssist), Travel(rate.Travel?.Pad),
                 Left(rate.Travel), Left(rate.TravelDrumsHot)];
-            SummaryTables.Row(rates, cells[..(hot ? 6 : 5)]);
-        }
-
-        console.Write(SummaryTables.RightAligned(rates));
-        foreach (ControlRateSummary rate in part.Rates.Where(rate => rate.Remark is not null))
+            return cells[..(hot ? 6 : 5)];
+        });
+        rates.Write(console);
+        foreach (ControlRateSummary rate in part.Middle.Rates.Where(rate => rate.Remark is not null))
         {
             SettingOutput.Labelled(console, $"At {Rate(rate.BrakingRate)} g", rate.Remark!);
         }
 
-        console.WriteLine(part.RunOut is { } runOut
+        console.WriteLine(part.Text(of => of.RunOut is { } runOut
             ? $"Run-out of the assist: pedal force {Force(runOut.PedalForce)} {units.Force}, deceleration {Rate(runOut.Balance.BrakingRate)} g"
-            : "Run-out of the assist: none within the pressure considered");
+            : "Run-out of the assist: none within the pressure considered"));
         if (all)
         {
-            Table gauges = SummaryTables.Table("Pedal force" + force, "At the cylinder front" + pressure, "rear"
+            var gauges = new TextTable("Pedal force" + force, "At the cylinder front" + pressure, "rear"
                 + pressure, "At the brakes front" + pressure, "rear" + pressure);
-            foreach (ControlForcePoint point in part.Gauges)
-            {
-                SummaryTables.Row(
-                    gauges, Force(point.PedalForce), Pressure(point.OutletPressures.Front), Pressure(point.OutletPressures.Rear),
-                    Pressure(point.Balance.LinePressures.Front), Pressure(point.Balance.LinePressures.Rear));
-            }
-
-            console.Write(SummaryTables.RightAligned(gauges));
+            SummaryTables.Rows(gauges, part, of => of.Gauges, point => [
+                Force(point.PedalForce), Pressure(point.OutletPressures.Front), Pressure(point.OutletPressures.Rear),
+                Pressure(point.Balance.LinePressures.Front), Pressure(point.Balance.LinePressures.Rear)]);
+            gauges.Write(console);
         }
 
-        Write(part.EngineOff);
+        Write(part.Select(of => of.EngineOff)!);
 
         string foot = units.Us ? "112 lbf" : "500 N";
         string speed = units.Us ? "62 mph" : "100 km/h";
-        Table failures = SummaryTables.Table(
+        var failures = new TextTable(
             "Case", "Pedal force for 0.25 g"
                 + force, $"Deceleration at {foot} [g]", "Bound by", "Locks first", $"Stop from {speed} [{Distance}]");
-        foreach (FailureOutcome outcome in part.Failures)
-        {
-            SummaryTables.Row(
-                failures, outcome.Case.Name, outcome.WhyNot
-                    ?? Force(outcome.PedalForceForRate), Rate(outcome.RateAtForce), outcome.Bound.ToString().ToLowerInvariant(),
-                outcome.LockUpRate is null
-                    ? "none" : outcome.FirstToLock switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" },
-                Road(outcome.Distance?.FromFirstTouch));
-        }
-
-        console.Write(failures);
+        SummaryTables.Rows(failures, part, of => of.Failures, outcome => [
+            outcome.Case.Name, outcome.WhyNot ?? Force(outcome.PedalForceForRate), Rate(outcome.RateAtForce),
+            outcome.Bound.ToString().ToLowerInvariant(),
+            outcome.LockUpRate is null ? "none" : outcome.FirstToLock switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" },
+            Road(outcome.Distance?.FromFirstTouch)]);
+        failures.Write(console);
     }
 
-    private void Write(EngineOffPresses presses)
+    private void Write(Banded<EngineOffPresses> of)
     {
+        EngineOffPresses presses = of.Middle;
         if (!presses.IsDescribed)
         {
             console.WriteLine("Engine off: the file does not give the booster's vacuumChamber, so the presses left are not told.");
@@ -111,15 +106,18 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
 
         string At(Force? force) => force is null ? "not reached" : $"{Force(force)} {units.Force}";
         string rate = Rate(presses.BrakingRate);
-        string count = presses.Count is { } counted ? counted.ToString(CultureInfo.InvariantCulture) : "any number, even with no assist";
-        console.WriteLine($"Engine off, presses in a row at {rate} g with at most {At(presses.GreatestPedalForce)}: {count}");
-        foreach ((ReserveApplication application, Force? needed) in presses.Applications.Zip(presses.PedalForces)
-            .TakeWhile(p => p.First.MaximumAssist > UnitsNet.Force.Zero))
+        string Count(EngineOffPresses p) =>
+            p.Count is { } counted ? counted.ToString(CultureInfo.InvariantCulture) : "any number, even with no assist";
+        console.WriteLine($"Engine off, presses in a row at {rate} g with at most {At(presses.GreatestPedalForce)}: {of.Text(Count)}");
+        string[] Presses(EngineOffPresses p) => [.. p.Applications.Zip(p.PedalForces)
+            .TakeWhile(press => press.First.MaximumAssist > UnitsNet.Force.Zero)
+            .Select(press => $"{At(press.Second)}; assist {Rate(press.First.ShareOfFirst)} of the first")];
+        for (int i = 0; i < Presses(presses).Length; i++)
         {
-            console.WriteLine($"  press {application.Number}: {At(needed)}; assist {Rate(application.ShareOfFirst)} of the first");
+            console.WriteLine($"  press {i + 1}: {of.Select(p => Presses(p).ElementAtOrDefault(i))!.Text(press => press)}");
         }
 
-        console.WriteLine($"  store spent: {At(presses.WithoutAssist)}");
+        console.WriteLine($"  store spent: {of.Text(p => At(p.WithoutAssist))}");
     }
 
     private string Force(Force? force) => force is { } value ? units.Of(value).ToString("0", CultureInfo.InvariantCulture) : "–";

@@ -40,13 +40,13 @@ internal static class SettingOutput
         if (setting.Costs.Count > 0)
         {
             string ranges = setting.Band is null ? "" : ", ranges at their middle";
-            Table costs = SummaryTables.Table("Without this condition", "the limit would be" + ranges);
+            var costs = new TextTable("Without this condition", "the limit would be" + ranges);
             foreach (ConditionCost cost in setting.Costs)
             {
-                SummaryTables.Row(costs, cost.Name, SettingWords.Number(cost.Limit, units));
+                costs.Row(cost.Name, SettingWords.Number(cost.Limit, units));
             }
 
-            console.Write(costs);
+            costs.Write(console);
         }
 
         foreach (string words in SettingWords.Findings(setting, units))

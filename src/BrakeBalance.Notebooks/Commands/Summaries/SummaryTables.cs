@@ -1,6 +1,5 @@
 using System.Globalization;
 using BrakeBalance.Balance;
-using BrakeBalance.Charts;
 using BrakeBalance.Charts.Outputs;
 using BrakeBalance.Rules;
 using BrakeBalance.Summaries;
@@ -27,26 +26,36 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         }
 
         SettingOutput.WriteDetails(console, summary.Setting, units.System);
-        foreach (LoadCaseSummary part in summary.LoadCases)
+        Banded<BalanceSummary> bands = summary.Bands();
+        if (bands.HasBand)
         {
-            Write(part, all);
+            Line("");
+            SettingOutput.Labelled(console, "Ranges", BandText.LegendOf(summary.Vehicle));
+        }
+
+        for (int i = 0; i < summary.LoadCases.Count; i++)
+        {
+            Write(bands.Select(of => of.LoadCases.ElementAtOrDefault(i))!, all);
         }
 
         Line("");
         Line("Rule checks (informative, no type approval)");
-        Table rules = Table("Rule", "Outcome", "Margin", "Where it is least", "Source");
-        foreach (RuleVerdict verdict in summary.Verdicts)
+        var rules = new TextTable("Rule", "Outcome", "Margin", "Where it is least", "Source");
+        for (int i = 0; i < summary.Verdicts.Count; i++)
         {
-            Row(rules, verdict.Title, Outcome(verdict.Outcome), Fraction(verdict.Margin), verdict.At, verdict.Source);
+            RuleVerdict verdict = summary.Verdicts[i];
+            Banded<RuleVerdict> of = bands.Select(car => car.Verdicts.ElementAtOrDefault(i))!;
+            rules.Row(verdict.Title, of.Text(v => Outcome(v.Outcome)), of.Text(v => Fraction(v.Margin)), verdict.At, verdict.Source);
         }
 
-        console.Write(rules);
-        if (summary.Control() is { } control)
+        rules.Write(console);
+        if (bands.Select(of => of.Control()) is { } control)
         {
             new ControlTables(units, console).Write(control, all);
         }
 
-        foreach (string notice in summary.Notices)
+        foreach (string notice in BandText.Each(
+            summary.Notices, bands.Drawn.Select(of => of.Notices), bands.OfClass.Select(of => of.Notices)))
         {
             SettingOutput.Labelled(console, "Notice", notice);
         }
@@ -58,122 +67,78 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         }
     }
 
-    private void Write(LoadCaseSummary part, bool all)
+    private void Write(Banded<LoadCaseSummary> part, bool all)
     {
         Line("");
-        SettingOutput.Labelled(console, part.LoadCase.Name,
-            $"{NumberText.Of(Math.Round(units.Of(part.LoadCase.Mass)))} {units.Mass}; unbraked {Force(part.StaticAxleLoads.Front)} {units.Force} front, "
-            + $"{Force(part.StaticAxleLoads.Rear)} {units.Force} rear; rear wheels leave the road at a deceleration of {Fraction(part.RearLiftOffRate)} g");
+        SettingOutput.Labelled(console, part.Middle.LoadCase.Name, part.Text(of =>
+            $"{NumberText.Of(Math.Round(units.Of(of.LoadCase.Mass)))} {units.Mass}; "
+            + $"unbraked {Force(of.StaticAxleLoads.Front)} {units.Force} front, {Force(of.StaticAxleLoads.Rear)} {units.Force} rear; "
+            + $"rear wheels leave the road at a deceleration of {Fraction(of.RearLiftOffRate)} g"));
         string force = $"[{units.Force}]";
         string pressure = $"[{units.Pressure}]";
-        Table rates = Table(
+        var rates = new TextTable(
             "Deceleration\n[g]", "Axle load\nfront " + force, "\nrear " + force, "Line pressure\nfront " + pressure, "\nrear " + pressure);
-        foreach (RateSummary rate in part.Rates)
-        {
-            Row(
-                rates, Fraction(rate.BrakingRate), Force(rate.NormalReactions.Front), Force(rate.NormalReactions.Rear),
-                Pressure(rate.Installed?.LinePressures.Front), Pressure(rate.Installed?.LinePressures.Rear));
-        }
-
-        console.Write(RightAligned(rates));
+        Rows(rates, part, of => of.Rates, rate => [
+            Fraction(rate.BrakingRate), Force(rate.NormalReactions.Front), Force(rate.NormalReactions.Rear),
+            Pressure(rate.Installed?.LinePressures.Front), Pressure(rate.Installed?.LinePressures.Rear)]);
+        rates.Write(console);
         if (all)
         {
-            Table forces = Table(
+            var forces = new TextTable(
                 "Deceleration\n[g]", "Ideal force\nfront " + force, "\nrear " + force, "Installed\nfront " + force, "\nrear " + force);
-            foreach (RateSummary rate in part.Rates)
-            {
-                PerAxle<UnitsNet.Force>? installed = rate.Installed?.BrakingForces;
-                Row(
-                    forces, Fraction(rate.BrakingRate), Force(rate.IdealForces.Front), Force(rate.IdealForces.Rear),
-                        Force(installed?.Front), Force(installed?.Rear));
-            }
-
-            console.Write(RightAligned(forces));
+            Rows(forces, part, of => of.Rates, rate => [
+                Fraction(rate.BrakingRate), Force(rate.IdealForces.Front), Force(rate.IdealForces.Rear),
+                Force(rate.Installed?.BrakingForces.Front), Force(rate.Installed?.BrakingForces.Rear)]);
+            forces.Write(console);
         }
 
-        Table surfaces = Table(
+        var surfaces = new TextTable(
             "Adhesion", "Locks\nfirst", "Deceleration\n[g]", "Front line\n" + pressure, "Rear line\n" + pressure, "Braking\nefficiency");
-        foreach (SurfaceSummary surface in part.LockUps)
-        {
-            LockUp? lockUp = surface.LockUp;
-            Row(
-                surfaces, Fraction(surface.Adhesion), LocksFirst(lockUp), Fraction(lockUp?.At.BrakingRate),
-                    Pressure(lockUp?.At.LinePressures.Front),
-                Pressure(lockUp?.At.LinePressures.Rear), Fraction(lockUp?.Efficiency));
-        }
-
-        console.Write(RightAligned(surfaces));
+        Rows(surfaces, part, of => of.LockUps, surface => [
+            Fraction(surface.Adhesion), LocksFirst(surface.LockUp), Fraction(surface.LockUp?.At.BrakingRate),
+            Pressure(surface.LockUp?.At.LinePressures.Front), Pressure(surface.LockUp?.At.LinePressures.Rear),
+            Fraction(surface.LockUp?.Efficiency)]);
+        surfaces.Write(console);
         if (all)
         {
-            Table used = Table("Adhesion", "Adhesion used front", "rear");
-            foreach (SurfaceSummary surface in part.LockUps)
-            {
-                PerAxle<double?>? at = surface.LockUp?.At.AdhesionUtilisation;
-                Row(used, Fraction(surface.Adhesion), Fraction(at?.Front), Fraction(at?.Rear));
-            }
-
-            console.Write(RightAligned(used));
-            Points("Valve knee", part.Knees);
-            Points("Installed meets ideal distribution", part.IdealCrossings);
+            var used = new TextTable("Adhesion", "Adhesion used front", "rear");
+            Rows(used, part, of => of.LockUps, surface => [
+                Fraction(surface.Adhesion), Fraction(surface.LockUp?.At.AdhesionUtilisation.Front),
+                Fraction(surface.LockUp?.At.AdhesionUtilisation.Rear)]);
+            used.Write(console);
+            Points("Valve knee", part, of => of.Knees);
+            Points("Installed meets ideal distribution", part, of => of.IdealCrossings);
         }
     }
 
-    private void Points(string title, IReadOnlyList<BalancePoint> points)
+    private void Points(string title, Banded<LoadCaseSummary> part, Func<LoadCaseSummary, IReadOnlyList<BalancePoint>> of)
     {
-        foreach (BalancePoint point in points)
+        for (int i = 0; i < of(part.Middle).Count; i++)
         {
-            Line($"{title}: {Pressure(point.MasterPressure)} {units.Pressure}, front force {Force(point.BrakingForces.Front)} {units.Force}, deceleration {Fraction(point.BrakingRate)} g");
+            Line(part.Select(load => of(load).ElementAtOrDefault(i))!.Text(point =>
+                $"{title}: {Pressure(point.MasterPressure)} {units.Pressure}, "
+                + $"front force {Force(point.BrakingForces.Front)} {units.Force}, deceleration {Fraction(point.BrakingRate)} g"));
         }
 
-        if (points.Count == 0)
+        if (of(part.Middle).Count == 0)
         {
             Line($"{title}: none");
         }
     }
 
+    /// <summary>A row for each item that the middle has; every number with its band.</summary>
+    internal static void Rows<TPart, TItem>(TextTable table, Banded<TPart> part, Func<TPart, IReadOnlyList<TItem>> items,
+        Func<TItem, string[]> cells) where TItem : class
+    {
+        for (int i = 0; i < items(part.Middle).Count; i++)
+        {
+            Banded<string[]> row = part.Select(of => items(of).ElementAtOrDefault(i))!.Select(cells)!;
+            table.Row([.. row.Middle.Select((_, column) =>
+                row.Text(of => of[column]).Replace(" (", "\n(", StringComparison.Ordinal))]);
+        }
+    }
+
     private void Line(string text) => console.WriteLine(text);
-
-    /// <summary>Writes a table under its title and caption.</summary>
-    internal static void Write(IAnsiConsole console, NamedTable named)
-    {
-        console.WriteLine("");
-        console.WriteLine(named.Title);
-        if (named.Caption.Length > 0)
-        {
-            console.WriteLine(named.Caption);
-        }
-
-        Table table = Table([.. named.Table.Columns]);
-        for (long row = 0; row < named.Table.Frame.Rows.Count; row++)
-        {
-            Row(table, [.. named.Table.Row(row)]);
-        }
-
-        console.Write(table);
-    }
-
-    internal static Table Table(params string[] headings)
-    {
-        var table = new Table { Border = TableBorder.Simple };
-        foreach (string heading in headings)
-        {
-            table.AddColumn(new TableColumn(Markup.Escape(heading)));
-        }
-
-        return table;
-    }
-
-    internal static Table RightAligned(Table table)
-    {
-        foreach (TableColumn column in table.Columns)
-        {
-            column.RightAligned();
-        }
-
-        return table;
-    }
-
-    internal static void Row(Table table, params string[] cells) => table.AddRow([.. cells.Select(Markup.Escape)]);
 
     private static string LocksFirst(LockUp? lockUp) => lockUp switch
     {

@@ -175,12 +175,12 @@ internal sealed class DocumentReader
 
         if (array.Count < field.About.Fewest)
         {
-            Add(path, $"has {array.Count} elements.", $"at least {field.About.Fewest}");
+            Add(path, $"has {array.Count} element{(array.Count == 1 ? "" : "s")}.", $"at least {field.About.Fewest}");
         }
 
         if (array.Count > field.About.Most)
         {
-            Add(path, $"has {array.Count} elements.", $"at most {field.About.Most}");
+            Add(path, $"has {array.Count} element{(array.Count == 1 ? "" : "s")}.", $"at most {field.About.Most}");
             return null;
         }
 
