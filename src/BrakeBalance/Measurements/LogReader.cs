@@ -210,16 +210,6 @@ public static class LogReader
         return ReadTestStops(reader);
     }
 
-    /// <summary>Reads a file of a time series.</summary>
-    /// <param name="path">Path of the CSV file.</param>
-    /// <returns>The rows, and the lines left out.</returns>
-    /// <exception cref="IOException">The file cannot be opened.</exception>
-    public static LogReading<MotionSample> LoadTimeSeries(string path)
-    {
-        using var reader = new StreamReader(path);
-        return ReadTimeSeries(reader);
-    }
-
     /// <summary>Reads a file of the speed over time of a lap.</summary>
     /// <param name="path">Path of the CSV file.</param>
     /// <returns>The rows, and the lines left out.</returns>

@@ -36,14 +36,4 @@ public sealed record MeasuredStop
 
     /// <summary>What a reader should know about this stop, in words.</summary>
     public required IReadOnlyList<string> Cautions { get; init; }
-
-    /// <summary>The stop as a row of a test-stop log; what a time series cannot know stays empty.</summary>
-    /// <returns>The row.</returns>
-    public TestStop ToTestStop() => new()
-    {
-        InitialSpeed = InitialSpeed,
-        Deceleration = Deceleration,
-        FrontPressure = FrontPressure,
-        RearPressure = RearPressure,
-    };
 }

@@ -33,10 +33,6 @@ internal sealed class SettingSweep
                           select new Condition(load, surface, state, kernels)];
     }
 
-    public IReadOnlyList<Condition> Conditions => _conditions;
-
-    public IReadOnlyList<Speed> Speeds => _speeds;
-
     public int DrawsUsed => PerBlock * Blocks * _conditions.Length * _speeds.Count;
 
     private int PerBlock => Math.Max(1, _question.Draws / (_conditions.Length * Blocks * _speeds.Count));
