@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text;
 using Microsoft.Data.Analysis;
 
 namespace BrakeBalance.Charts;

@@ -1,4 +1,3 @@
-using System.Text;
 using BrakeBalance.Notebooks.Commands;
 
 namespace BrakeBalance.Notebooks;

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance;
 
 /// <summary>The acceleration by which a braking rate is referred to a deceleration.</summary>

@@ -1,7 +1,3 @@
-using BrakeBalance.Balance;
-using BrakeBalance.Hydraulics;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>Figures and tables that set two set-ups, or the steps of a knob, side by side.</summary>

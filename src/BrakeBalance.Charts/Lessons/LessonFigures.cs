@@ -1,8 +1,4 @@
-using BrakeBalance.Balance;
 using BrakeBalance.Charts.Exploring;
-using BrakeBalance.Hydraulics;
-using BrakeBalance.Teaching;
-using UnitsNet;
 using static System.FormattableString;
 
 namespace BrakeBalance.Charts.Lessons;

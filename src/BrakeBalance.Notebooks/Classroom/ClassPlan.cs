@@ -1,5 +1,3 @@
-using BrakeBalance.Teaching;
-
 namespace BrakeBalance.Notebooks.Classroom;
 
 /// <summary>Which exercises a class gets, and who is in it.</summary>

@@ -1,7 +1,3 @@
-using System.Globalization;
-using System.Text;
-using BrakeBalance.Teaching;
-
 namespace BrakeBalance.Notebooks.Classroom;
 
 /// <summary>A class's results as CSV: a line an answer, and a line an exercise.</summary>

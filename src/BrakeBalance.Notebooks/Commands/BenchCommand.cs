@@ -1,12 +1,9 @@
 using System.CommandLine;
-using BrakeBalance.Bench;
-using BrakeBalance.Bench.Files;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Sheets;
 using BrakeBalance.Notebooks.Commands.Benches;
 using BrakeBalance.Notebooks.Commands.Summaries;
 using BrakeBalance.Notebooks.Pages;
-using BrakeBalance.Vehicles.Files;
 using Spectre.Console;
 
 namespace BrakeBalance.Notebooks.Commands;

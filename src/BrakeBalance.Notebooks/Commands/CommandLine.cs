@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.CommandLine.Help;
-using System.Globalization;
 
 namespace BrakeBalance.Notebooks.Commands;
 

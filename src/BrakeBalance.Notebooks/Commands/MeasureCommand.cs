@@ -1,19 +1,13 @@
 using System.CommandLine;
-using System.Globalization;
 using System.Text.Json.Nodes;
 using BrakeBalance.Charts;
 using BrakeBalance.Charts.Sheets;
 using BrakeBalance.Charts.Tables;
-using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Commands.Measuring;
 using BrakeBalance.Notebooks.Commands.Summaries;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Publishing;
-using BrakeBalance.Summaries;
-using BrakeBalance.Vehicles;
-using BrakeBalance.Vehicles.Files;
 using Spectre.Console;
-using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Commands;
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using BrakeBalance.Notebooks.Documents;
 
 namespace BrakeBalance.Notebooks.Execution;

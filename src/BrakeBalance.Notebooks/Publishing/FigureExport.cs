@@ -1,7 +1,6 @@
 using BrakeBalance.Charts;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Notebooks.Pages;
-using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Notebooks.Publishing;
 

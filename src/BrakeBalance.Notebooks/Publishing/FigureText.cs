@@ -1,10 +1,8 @@
 using System.Security.Cryptography;
-using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using BrakeBalance.Charts;
-using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Notebooks.Publishing;
 

@@ -1,10 +1,3 @@
-using BrakeBalance.Assist;
-using BrakeBalance.Balance;
-using BrakeBalance.Hydraulics;
-using BrakeBalance.Measurements;
-using BrakeBalance.Vehicles;
-using UnitsNet;
-
 namespace BrakeBalance.Notebooks.Publishing;
 
 /// <summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using UnitsNet;
-
 namespace BrakeBalance.Bench;
 
 /// <summary>Judges a hose assembly: length, orientation, bends, pressure, temperature and clearances.</summary>

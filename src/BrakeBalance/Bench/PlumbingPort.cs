@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace BrakeBalance.Bench;
 
 /// <summary>Which way oil goes through a port.</summary>

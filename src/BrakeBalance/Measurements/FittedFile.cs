@@ -1,9 +1,7 @@
-using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
-using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 

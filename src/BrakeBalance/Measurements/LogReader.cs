@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Measurements;
 
 /// <summary>Reads the kinds of log: gauge pairs, test stops, time series and laps.</summary>

@@ -1,6 +1,5 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
-using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Stops;
 
 /// <summary>A car at one load on one road, as a stop sees it.</summary>

@@ -1,8 +1,5 @@
-using System.Globalization;
-using System.Collections.Immutable;
 using BrakeBalance.Brakes;
 using BrakeBalance.Hydraulics;
-using UnitsNet;
 
 namespace BrakeBalance.Stops;
 

@@ -1,9 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using BrakeBalance.Bench;
 using BrakeBalance.Notebooks.Commands.Summaries;
-using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Commands.Benches;
 

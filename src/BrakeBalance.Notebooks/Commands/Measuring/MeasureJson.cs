@@ -1,11 +1,8 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Commands.Summaries;
 using BrakeBalance.Notebooks.Publishing;
-using BrakeBalance.Summaries;
-using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Commands.Measuring;
 

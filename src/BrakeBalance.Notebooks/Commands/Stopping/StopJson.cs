@@ -2,7 +2,6 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using BrakeBalance.Notebooks.Commands.Summaries;
-using BrakeBalance.Stops;
 
 namespace BrakeBalance.Notebooks.Commands.Stopping;
 

@@ -1,9 +1,4 @@
 using System.Text.Json.Nodes;
-using BrakeBalance.Assist;
-using BrakeBalance.Balance;
-using BrakeBalance.Hydraulics;
-using BrakeBalance.Summaries;
-using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Commands.Summaries;
 

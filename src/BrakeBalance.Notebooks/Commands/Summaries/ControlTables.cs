@@ -1,11 +1,4 @@
-using System.Globalization;
-using BrakeBalance.Assist;
-using BrakeBalance.Balance;
-using BrakeBalance.Hydraulics;
-using BrakeBalance.Rules;
-using BrakeBalance.Summaries;
 using Spectre.Console;
-using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Commands.Summaries;
 

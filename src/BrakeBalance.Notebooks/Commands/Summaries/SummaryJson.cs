@@ -1,11 +1,6 @@
-using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using BrakeBalance.Balance;
-using BrakeBalance.Rules;
-using BrakeBalance.Summaries;
-using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Commands.Summaries;
 

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Notebooks.Commands.Summaries;
 
 /// <summary>The units of one summary: what they are called in a table and at the end of a key.</summary>

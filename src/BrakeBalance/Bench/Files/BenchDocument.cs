@@ -1,6 +1,5 @@
 using System.Text.Json.Nodes;
 using BrakeBalance.Vehicles.Files;
-using UnitsNet;
 
 namespace BrakeBalance.Bench.Files;
 

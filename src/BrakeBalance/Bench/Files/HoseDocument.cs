@@ -1,5 +1,4 @@
 using BrakeBalance.Vehicles.Files;
-using UnitsNet;
 
 namespace BrakeBalance.Bench.Files;
 

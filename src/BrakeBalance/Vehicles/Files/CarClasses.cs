@@ -1,7 +1,5 @@
-using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
-using UnitsNet;
 
 namespace BrakeBalance.Vehicles.Files;
 

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>What answers about the setting have to hold for, as it is written.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>The pedal as it is written.</summary>

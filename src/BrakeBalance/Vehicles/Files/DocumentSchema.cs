@@ -1,7 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using UnitsNet;
 
 namespace BrakeBalance.Vehicles.Files;
 

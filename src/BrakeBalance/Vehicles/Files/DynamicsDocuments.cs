@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>How the car moves in a stop, as it is written.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>The hydraulics as they are written.</summary>

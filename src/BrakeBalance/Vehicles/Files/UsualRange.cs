@@ -1,6 +1,3 @@
-using System.Globalization;
-using UnitsNet;
-
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>The usual range of an entry as numbers in the unit of its lower end.</summary>
