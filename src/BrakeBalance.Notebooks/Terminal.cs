@@ -19,7 +19,6 @@ internal sealed record Terminal(TextWriter Output, TextWriter Error, bool IsInte
     private const int PlainWidth = 160;
 
     /// <summary>The terminal of this process.</summary>
-    /// <returns>The terminal.</returns>
     public static Terminal OfProcess()
     {
         System.Console.OutputEncoding = System.Text.Encoding.UTF8;
@@ -30,7 +29,6 @@ internal sealed record Terminal(TextWriter Output, TextWriter Error, bool IsInte
     /// <summary>
     /// The same terminal with its answers held back until <see cref="Release"/>, and with what cannot be seen made visible.
     /// </summary>
-    /// <returns>The terminal.</returns>
     internal Terminal Holding() =>
         this with
         {
@@ -48,11 +46,9 @@ internal sealed record Terminal(TextWriter Output, TextWriter Error, bool IsInte
 
     /// <summary>A console for tables on <see cref="Output"/>.</summary>
     /// <param name="width">Columns when nobody watches and COLUMNS says nothing.</param>
-    /// <returns>The console.</returns>
     public IAnsiConsole Rich(int width = PlainWidth) => Console(new Held(Output, Live), width);
 
     /// <summary>A console for progress on <see cref="Live"/>.</summary>
-    /// <returns>The console.</returns>
     public IAnsiConsole Watched() => Console(new AnsiConsoleOutput(Live), PlainWidth);
 
     private IAnsiConsole Console(IAnsiConsoleOutput output, int width)

@@ -14,7 +14,6 @@ internal static partial class LessonFigures
     /// <param name="lesson">The lesson.</param>
     /// <param name="car">The car of the sheet.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The explorable.</returns>
     public static Explorable Of(Lesson lesson, ExerciseCar car, UnitSystem? units = null)
     {
         UnitSystem shown = units ?? Display.Units;

@@ -4,7 +4,6 @@ namespace BrakeBalance.Notebooks.Classroom;
 internal static class ClassReport
 {
     /// <summary>The marks.</summary>
-    /// <param name="results">The results.</param>
     /// <returns>CSV with the columns student, exercise, answer, mark, points, of, comment.</returns>
     public static string Marks(ClassResults results)
     {
@@ -21,7 +20,6 @@ internal static class ClassReport
     }
 
     /// <summary>The item analysis.</summary>
-    /// <param name="results">The results.</param>
     /// <returns>CSV with the columns exercise, answers, facility, discrimination, most frequent comment, its count.</returns>
     public static string Items(ClassResults results)
     {

@@ -25,7 +25,6 @@ internal static class FigureText
     };
 
     /// <summary>What kind of car a figure shows.</summary>
-    /// <param name="vehicle">The car.</param>
     /// <returns>That the car is invented where its file says so; otherwise that it is somebody's own file.</returns>
     public static string Car(Vehicle vehicle)
     {
@@ -36,16 +35,12 @@ internal static class FigureText
     }
 
     /// <summary>The credit line of a car's figures.</summary>
-    /// <param name="vehicle">The car.</param>
     /// <returns>A line such as <c>Brake balance notebooks (MIT). Invented car, calculated.</c></returns>
     public static string Credit(Vehicle vehicle) =>
         "Brake balance notebooks (MIT License). "
             + (vehicle.IsInvented ? "Calculated; the car is invented." : "Calculated from a reader's vehicle file.");
 
     /// <summary>A drawing with its source, licence and description in its metadata.</summary>
-    /// <param name="svg">The drawing.</param>
-    /// <param name="figure">The figure.</param>
-    /// <param name="vehicle">The car.</param>
     /// <returns>The drawing with a metadata element after its description.</returns>
     public static string WithMetadata(string svg, Figure figure, Vehicle vehicle)
     {
@@ -57,8 +52,6 @@ internal static class FigureText
     }
 
     /// <summary>All words of a figure as plain text.</summary>
-    /// <param name="figure">The figure.</param>
-    /// <param name="vehicle">The car.</param>
     /// <returns>Title, caption, alternative text, long description, credit, method and licence, each under its name.</returns>
     public static string Words(Figure figure, Vehicle vehicle)
     {
@@ -72,11 +65,6 @@ internal static class FigureText
     }
 
     /// <summary>All words of a figure, and a mark by which a correction can be traced, as JSON.</summary>
-    /// <param name="figure">The figure.</param>
-    /// <param name="vehicle">The car.</param>
-    /// <param name="units">The system of units.</param>
-    /// <param name="plain">Whether it is the plain variant.</param>
-    /// <returns>JSON.</returns>
     public static string Json(Figure figure, Vehicle vehicle, UnitSystem units, bool plain)
     {
         ArgumentNullException.ThrowIfNull(figure);

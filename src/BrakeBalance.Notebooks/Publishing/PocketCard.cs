@@ -43,10 +43,6 @@ internal sealed record PocketCard
     public required IReadOnlyList<(string Name, string Value)> Pedal { get; init; }
 
     /// <summary>Makes the card of a car.</summary>
-    /// <param name="vehicle">The car.</param>
-    /// <param name="load">One of its load cases.</param>
-    /// <param name="units">The system of units.</param>
-    /// <returns>The card.</returns>
     public static PocketCard Of(Vehicle vehicle, LoadCase load, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(vehicle);

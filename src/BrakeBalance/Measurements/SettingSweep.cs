@@ -66,9 +66,6 @@ internal sealed class SettingSweep
     }
 
     /// <summary>How one setting does in a condition.</summary>
-    /// <param name="condition">Which condition.</param>
-    /// <param name="cells">The sweep's result for it.</param>
-    /// <param name="setting">Which setting.</param>
     public ConditionOutcome Outcome(int condition, SweepCell[][] cells, int setting)
     {
         int worst = Enumerable.Range(0, _speeds.Count).MaxBy(v => cells[v][setting].RearFirst);
