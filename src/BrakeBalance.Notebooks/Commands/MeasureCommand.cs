@@ -60,7 +60,7 @@ internal static class MeasureCommand
             {
                 JsonObject node = new MeasureJson(Shown(parsed, units)).Gauges(analysis);
                 node["left_out"] = MeasureJson.Problems(reading.Problems);
-                terminal.Output.WriteLine(MeasureJson.Text(node));
+                terminal.Output.WriteLine(IndentedJson.Text(node));
             }
             else
             {
@@ -109,7 +109,7 @@ internal static class MeasureCommand
             {
                 JsonObject node = new MeasureJson(Shown(parsed, units)).Stops(search);
                 node["left_out"] = MeasureJson.Problems(reading.Problems);
-                terminal.Output.WriteLine(MeasureJson.Text(node));
+                terminal.Output.WriteLine(IndentedJson.Text(node));
             }
             else
             {
@@ -213,7 +213,7 @@ internal static class MeasureCommand
                 }
 
                 node["turns_by_gauges"] = TurnsByGauges(answer, valve);
-                terminal.Output.WriteLine(MeasureJson.Text(node));
+                terminal.Output.WriteLine(IndentedJson.Text(node));
             }
             else
             {
@@ -348,7 +348,7 @@ internal static class MeasureCommand
             if (parsed.GetValue(json))
             {
                 terminal.Output.WriteLine(
-                    MeasureJson.Text(new JsonObject { ["car"] = car.Name, ["answers"] = MeasureJson.Bands(answers) }));
+                    IndentedJson.Text(new JsonObject { ["car"] = car.Name, ["answers"] = MeasureJson.Bands(answers) }));
             }
             else
             {
@@ -413,7 +413,7 @@ internal static class MeasureCommand
 
             if (parsed.GetValue(json))
             {
-                terminal.Output.WriteLine(MeasureJson.Text(new MeasureJson(Shown(parsed, units)).Plan(plan)));
+                terminal.Output.WriteLine(IndentedJson.Text(new MeasureJson(Shown(parsed, units)).Plan(plan)));
             }
             else
             {
@@ -451,7 +451,7 @@ internal static class MeasureCommand
             QuestionAnswer[] shown = [.. answers.Where(a => parsed.GetValue(number) is not { } only || a.Number == only)];
             if (parsed.GetValue(json))
             {
-                terminal.Output.WriteLine(MeasureJson.Text(
+                terminal.Output.WriteLine(IndentedJson.Text(
                     new JsonObject { ["car"] = car.Vehicle.Name, ["questions"] = MeasureJson.Questions(shown) }));
                 return ExitCode.Success;
             }

@@ -1,6 +1,4 @@
 using System.Security.Cryptography;
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using BrakeBalance.Charts;
 
@@ -15,14 +13,6 @@ internal static class FigureText
     /// <summary>How the figures were computed, in a sentence.</summary>
     public const string Method =
         "Calculated for a car with two axles on a level, straight road; no approval of any brake and no setting for any car.";
-
-    private static readonly JsonSerializerOptions Indented = new()
-    {
-        WriteIndented = true,
-        IndentSize = 2,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
 
     /// <summary>What kind of car a figure shows.</summary>
     /// <returns>That the car is invented where its file says so; otherwise that it is somebody's own file.</returns>
@@ -83,7 +73,7 @@ internal static class FigureText
         }
 
         json["version"] = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(figure.Title + "\n" + data)))[..12];
-        return json.ToJsonString(Indented) + "\n";
+        return IndentedJson.Text(json) + "\n";
     }
 
     private static IEnumerable<(string Name, string Value)> Parts(Figure figure, Vehicle vehicle) =>

@@ -1,5 +1,3 @@
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using BrakeBalance.Notebooks.Commands.Summaries;
 
@@ -9,14 +7,7 @@ namespace BrakeBalance.Notebooks.Commands.Benches;
 /// <param name="units">Units of the values.</param>
 internal sealed class BenchJson(SummaryUnits units)
 {
-    private static readonly JsonSerializerOptions Written = new()
-    {
-        WriteIndented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
-    public string Text(BenchReport report) => new JsonObject
+    public string Text(BenchReport report) => IndentedJson.Text(new JsonObject
     {
         ["name"] = report.Sheet.Name,
         ["note"] = report.Sheet.Note,
@@ -43,7 +34,7 @@ internal sealed class BenchJson(SummaryUnits units)
             ["what"] = finding.What,
             ["why"] = finding.Why,
         })]),
-    }.ToJsonString(Written);
+    });
 
     private JsonObject Hose(HoseAssembly hose) => new()
     {

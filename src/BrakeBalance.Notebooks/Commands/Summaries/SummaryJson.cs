@@ -1,5 +1,3 @@
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 
 namespace BrakeBalance.Notebooks.Commands.Summaries;
@@ -8,14 +6,7 @@ namespace BrakeBalance.Notebooks.Commands.Summaries;
 /// <param name="units">Units of the values, named at the end of the keys.</param>
 internal sealed class SummaryJson(SummaryUnits units)
 {
-    private static readonly JsonSerializerOptions Written = new()
-    {
-        WriteIndented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
-    public string Text(BalanceSummary summary) => Node(summary).ToJsonString(Written);
+    public string Text(BalanceSummary summary) => IndentedJson.Text(Node(summary));
 
     public JsonObject Node(BalanceSummary summary) => new()
     {

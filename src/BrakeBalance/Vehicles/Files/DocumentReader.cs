@@ -141,12 +141,7 @@ internal sealed class DocumentReader
     {
         JsonValueKind.Object => "an object",
         JsonValueKind.Array => "a list",
-        _ => node.ToJsonString(Relaxed),
-    };
-
-    private static readonly JsonSerializerOptions Relaxed = new()
-    {
-        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        _ => node.ToJsonString(CommentedFile.Relaxed),
     };
 
     private object? Read(FieldInfo field, JsonNode? value, string path) => field.Shape switch
