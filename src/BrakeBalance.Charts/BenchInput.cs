@@ -1,6 +1,3 @@
-using BrakeBalance.Bench;
-using BrakeBalance.Bench.Files;
-
 namespace BrakeBalance.Charts;
 
 /// <summary>

@@ -35,7 +35,6 @@ public sealed partial class FigureBuilder
     private string _caption = "";
     private string _alt = "";
     private string _description = "";
-    private string? _credit;
     private Axis? _x;
     private Axis? _y;
     private FigureTable? _table;
@@ -84,15 +83,6 @@ public sealed partial class FigureBuilder
         _caption = caption;
         _alt = alt;
         _description = description;
-        return this;
-    }
-
-    /// <summary>Sets the credit line.</summary>
-    /// <param name="credit">The credit line.</param>
-    /// <returns>This builder.</returns>
-    public FigureBuilder Credit(string credit)
-    {
-        _credit = credit;
         return this;
     }
 
@@ -382,7 +372,6 @@ public sealed partial class FigureBuilder
             Caption = _caption,
             AltText = _alt,
             LongDescription = _description,
-            Credit = _credit,
             XAxis = _x!,
             YAxis = _y!,
             Layers = [.. _layers],

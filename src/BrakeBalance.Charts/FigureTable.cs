@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text;
 using Microsoft.Data.Analysis;
 
 namespace BrakeBalance.Charts;
@@ -43,7 +41,6 @@ public sealed record FigureTable
 
     /// <summary>Whether a column holds numbers.</summary>
     /// <param name="column">Its place.</param>
-    /// <returns>Whether it does.</returns>
     internal bool IsNumeric(int column) => Frame.Columns[column].DataType != typeof(string);
 
     internal static string Text(object? value) => value switch

@@ -1,5 +1,3 @@
-using BrakeBalance.Vehicles;
-
 namespace BrakeBalance.Charts;
 
 /// <summary>The car of the notebooks on pedal, assist and travel.</summary>

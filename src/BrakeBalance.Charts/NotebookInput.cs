@@ -1,7 +1,3 @@
-using BrakeBalance.Measurements;
-using BrakeBalance.Vehicles;
-using BrakeBalance.Vehicles.Files;
-
 namespace BrakeBalance.Charts;
 
 /// <summary>What a notebook is run for: the vehicle file and single values that replace those in it.</summary>

@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace BrakeBalance.Charts;
 
 /// <summary>A table in plain text.</summary>

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace BrakeBalance.Charts;
 
 /// <summary>Rounding to significant digits.</summary>

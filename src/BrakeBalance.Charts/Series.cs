@@ -1,6 +1,5 @@
 using System.Collections;
 using System.Runtime.CompilerServices;
-using UnitsNet;
 using UnitsNet.Units;
 
 namespace BrakeBalance.Charts;

@@ -1,4 +1,3 @@
-using System.Text;
 using BrakeBalance.Notebooks.Commands;
 
 namespace BrakeBalance.Notebooks;
@@ -15,8 +14,6 @@ internal static class AtomicFile
     public static void Write(string path, string text) => Write(path, Bytes(text));
 
     /// <summary>Text as it is written to files: UTF-8 without a mark in front.</summary>
-    /// <param name="text">The text.</param>
-    /// <returns>The bytes.</returns>
     public static byte[] Bytes(string text) => Utf8.GetBytes(text);
 
     /// <summary>Writes data to a file beside the target, then moves it over the target.</summary>

@@ -8,7 +8,6 @@ internal sealed class BadInputException(params IReadOnlyList<string> problems) :
     public IReadOnlyList<string> Problems { get; } = problems;
 
     /// <summary>Ends the command when there are problems.</summary>
-    /// <param name="problems">Every problem found.</param>
     /// <exception cref="BadInputException">There is a problem.</exception>
     internal static void ThrowIfAny(IReadOnlyList<string> problems)
     {

@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace BrakeBalance.Notebooks;
 
 /// <summary>Text on its way into HTML.</summary>

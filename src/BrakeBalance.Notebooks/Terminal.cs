@@ -18,7 +18,6 @@ public sealed partial record Terminal(TextWriter Output, TextWriter Error, bool 
     private const int FewestColumns = 40;
 
     /// <summary>The terminal of this process.</summary>
-    /// <returns>The terminal.</returns>
     public static Terminal OfProcess()
     {
         System.Console.OutputEncoding = System.Text.Encoding.UTF8;
@@ -29,7 +28,6 @@ public sealed partial record Terminal(TextWriter Output, TextWriter Error, bool 
     /// <summary>
     /// The same terminal with its answers held back until <see cref="Release"/>, and with what cannot be seen made visible.
     /// </summary>
-    /// <returns>The terminal.</returns>
     internal Terminal Holding() =>
         this with
         {
@@ -49,11 +47,9 @@ public sealed partial record Terminal(TextWriter Output, TextWriter Error, bool 
     public int Width => Rich().Profile.Width;
 
     /// <summary>A console for tables on <see cref="Output"/>.</summary>
-    /// <returns>The console.</returns>
     public IAnsiConsole Rich() => Console(new Held(Output, Live));
 
     /// <summary>A console for progress on <see cref="Live"/>.</summary>
-    /// <returns>The console.</returns>
     public IAnsiConsole Watched() => Console(new AnsiConsoleOutput(Live));
 
     // Tables and paragraphs each keep their distance; two of them together need no more than one.

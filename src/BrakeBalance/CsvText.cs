@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace BrakeBalance;
 
 /// <summary>Cells of comma-separated values.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance;
 
 /// <summary>The acceleration by which a braking rate is referred to a deceleration.</summary>
@@ -8,7 +6,4 @@ public static class Gravity
     /// <summary>Standard acceleration of free fall in metres per second squared.</summary>
     /// <remarks>Source: ISO 80000-3, exact by convention (3rd CGPM, 1901).</remarks>
     public const double StandardMetresPerSecondSquared = 9.80665;
-
-    /// <summary>Standard acceleration of free fall.</summary>
-    public static Acceleration Standard { get; } = Acceleration.FromMetersPerSecondSquared(StandardMetresPerSecondSquared);
 }

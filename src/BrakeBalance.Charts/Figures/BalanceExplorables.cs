@@ -1,10 +1,4 @@
-using BrakeBalance.Balance;
 using BrakeBalance.Charts.Exploring;
-using BrakeBalance.Hydraulics;
-using BrakeBalance.Measurements;
-using BrakeBalance.Rules;
-using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Charts.Figures;
 

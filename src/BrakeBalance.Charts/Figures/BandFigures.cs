@@ -1,7 +1,3 @@
-using BrakeBalance.Balance;
-using BrakeBalance.Measurements;
-using BrakeBalance.Vehicles;
-
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>The force picture of a car that is only partly known: bands in place of lines.</summary>

@@ -1,6 +1,4 @@
-using BrakeBalance.Bench;
 using BrakeBalance.Charts.Exploring;
-using UnitsNet;
 
 namespace BrakeBalance.Charts.Figures;
 

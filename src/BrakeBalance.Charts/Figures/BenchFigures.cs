@@ -1,6 +1,3 @@
-using BrakeBalance.Bench;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>Figures of the bench: bends of hoses, back-pressure of the return, release of the pedal.</summary>

@@ -1,7 +1,3 @@
-using System.Globalization;
-using BrakeBalance.Bench;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>Tables of a bench report.</summary>

@@ -1,6 +1,3 @@
-using BrakeBalance.Stops;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>Figures of braking in a bend: what lets go, and what that means for the valve.</summary>

@@ -1,6 +1,3 @@
-using BrakeBalance.Balance;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>Figures of the balance of a car: each takes what the calculation assembly answers and draws it.</summary>

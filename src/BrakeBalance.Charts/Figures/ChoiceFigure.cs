@@ -1,5 +1,3 @@
-using BrakeBalance.Balance;
-using UnitsNet;
 using UnitsNet.Units;
 
 namespace BrakeBalance.Charts.Figures;

@@ -1,7 +1,3 @@
-using BrakeBalance.Balance;
-using BrakeBalance.Hydraulics;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>Figures and tables that set two set-ups, or the steps of an adjuster, side by side.</summary>
@@ -60,23 +56,6 @@ public static class ComparisonFigures
 
         string Percent(double efficiency) => Measure.Percent.Text(efficiency, figure.Units);
     }
-
-    /// <summary>Two set-ups side by side on each surface, as a table.</summary>
-    /// <param name="before">The set-up as it was.</param>
-    /// <param name="after">The set-up as it would be.</param>
-    /// <param name="adhesions">The surfaces [–]; null for <see cref="DefaultAdhesions"/>.</param>
-    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The table's short name.</param>
-    /// <returns>The table.</returns>
-    public static NamedTable BeforeAfterTable(
-        BalanceModel before, BalanceModel after, IReadOnlyList<double>? adhesions = null, UnitSystem? units = null,
-            string id = "before-after-table") => new()
-            {
-                Id = id,
-                Title = "Before and after the change, surface by surface",
-                Caption = "At the first lock-up while the pressure rises. A rear axle that locks first spins the car.",
-                Table = Table(before, after, adhesions ?? DefaultAdhesions, units ?? Display.Units),
-            };
 
     /// <summary>What each turn of the adjuster gives: knee, line pressures at a braking rate, and the axle that locks first.</summary>
     /// <param name="adjustment">The screw of the valve.</param>

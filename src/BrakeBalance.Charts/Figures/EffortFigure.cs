@@ -1,7 +1,3 @@
-using BrakeBalance.Balance;
-using BrakeBalance.Vehicles;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>Figures of pedal, assist, travel and failures.</summary>

@@ -1,7 +1,4 @@
-using System.Globalization;
 using System.Net;
-using System.Text;
-using BrakeBalance.Balance;
 
 namespace BrakeBalance.Charts.Figures;
 

@@ -1,5 +1,3 @@
-using BrakeBalance.Balance;
-
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>What a balance says, in words.</summary>

@@ -1,10 +1,4 @@
-using BrakeBalance.Assist;
-using BrakeBalance.Balance;
 using BrakeBalance.Charts.Exploring;
-using BrakeBalance.Hydraulics;
-using BrakeBalance.Pedals;
-using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Charts.Figures;
 

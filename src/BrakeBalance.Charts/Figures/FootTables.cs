@@ -1,4 +1,3 @@
-using BrakeBalance.Balance;
 using Microsoft.Data.Analysis;
 
 namespace BrakeBalance.Charts.Figures;

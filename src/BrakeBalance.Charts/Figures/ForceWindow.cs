@@ -1,6 +1,4 @@
-using BrakeBalance.Balance;
 using BrakeBalance.Charts.Rendering;
-using UnitsNet;
 
 namespace BrakeBalance.Charts.Figures;
 

@@ -1,6 +1,3 @@
-using BrakeBalance.Measurements;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>Gauge readings and what the fit makes of them.</summary>

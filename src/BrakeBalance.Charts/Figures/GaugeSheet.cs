@@ -1,8 +1,4 @@
-using System.Globalization;
 using System.Net;
-using System.Text;
-using BrakeBalance.Balance;
-using UnitsNet;
 
 namespace BrakeBalance.Charts.Figures;
 

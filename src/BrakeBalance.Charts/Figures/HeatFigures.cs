@@ -1,6 +1,4 @@
 using BrakeBalance.Charts.Tables;
-using BrakeBalance.Stops;
-using UnitsNet;
 
 namespace BrakeBalance.Charts.Figures;
 

@@ -1,5 +1,3 @@
-using System.Globalization;
-using BrakeBalance.Bench;
 using BrakeBalance.Charts.Rendering;
 
 namespace BrakeBalance.Charts.Figures;

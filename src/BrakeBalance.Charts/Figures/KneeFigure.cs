@@ -1,8 +1,3 @@
-using BrakeBalance.Balance;
-using BrakeBalance.Measurements;
-using BrakeBalance.Vehicles;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>What the knee of the valve does to efficiency, and how far it may go.</summary>

@@ -1,6 +1,3 @@
-using BrakeBalance.Balance;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Figures;
 
 public static partial class BalanceFigures

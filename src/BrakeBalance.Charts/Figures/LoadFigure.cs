@@ -1,5 +1,3 @@
-using BrakeBalance.Balance;
-
 namespace BrakeBalance.Charts.Figures;
 
 public static partial class BalanceFigures

@@ -1,8 +1,3 @@
-using BrakeBalance.Balance;
-using BrakeBalance.Measurements;
-using BrakeBalance.Vehicles;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>Test stops over what the estimated car foretells.</summary>

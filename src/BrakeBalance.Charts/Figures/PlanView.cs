@@ -1,6 +1,3 @@
-using BrakeBalance.Stops;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Figures;
 
 public static partial class StopFigures

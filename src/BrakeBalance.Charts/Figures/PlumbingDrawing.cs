@@ -1,7 +1,4 @@
-using System.Globalization;
-using BrakeBalance.Bench;
 using BrakeBalance.Charts.Rendering;
-using UnitsNet;
 
 namespace BrakeBalance.Charts.Figures;
 

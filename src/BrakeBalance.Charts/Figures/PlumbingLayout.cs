@@ -1,5 +1,3 @@
-using BrakeBalance.Bench;
-
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>Where the parts and ports of a plumbing diagram stand.</summary>

@@ -1,8 +1,3 @@
-using System.Globalization;
-using BrakeBalance.Assist;
-using BrakeBalance.Balance;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Figures;
 
 public static partial class FootFigures

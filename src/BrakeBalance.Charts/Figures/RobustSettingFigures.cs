@@ -1,6 +1,3 @@
-using BrakeBalance.Balance;
-using BrakeBalance.Measurements;
-
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>What a setting gives and what it risks.</summary>

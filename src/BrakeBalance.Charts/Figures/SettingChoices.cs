@@ -1,7 +1,3 @@
-using BrakeBalance.Hydraulics;
-using BrakeBalance.Measurements;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>

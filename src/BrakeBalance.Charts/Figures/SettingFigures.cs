@@ -1,8 +1,3 @@
-using System.Globalization;
-using BrakeBalance.Balance;
-using BrakeBalance.Measurements;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>Figures of the choice of a setting: knee and slope over loads, surfaces and friction spread.</summary>

@@ -1,7 +1,3 @@
-using System.Globalization;
-using BrakeBalance.Balance;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>The outcomes of a sweep as a grid of knees and slopes.</summary>

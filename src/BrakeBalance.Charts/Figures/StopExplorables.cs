@@ -1,10 +1,5 @@
-using BrakeBalance.Balance;
-using BrakeBalance.Brakes;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Tables;
-using BrakeBalance.Stops;
-using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Charts.Figures;
 

@@ -1,7 +1,3 @@
-using BrakeBalance.Stops;
-using BrakeBalance.Tyres;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>Figures of a stop: each takes what the calculation assembly answers and draws it.</summary>

@@ -1,7 +1,4 @@
-using BrakeBalance.Balance;
 using BrakeBalance.Charts.Tables;
-using BrakeBalance.Stops;
-using UnitsNet;
 
 namespace BrakeBalance.Charts.Figures;
 

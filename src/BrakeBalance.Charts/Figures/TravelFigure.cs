@@ -1,6 +1,3 @@
-using BrakeBalance.Hydraulics;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Figures;
 
 public static partial class FootFigures

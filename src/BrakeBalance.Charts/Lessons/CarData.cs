@@ -1,7 +1,3 @@
-using System.Globalization;
-using BrakeBalance.Teaching;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Lessons;
 
 /// <summary>The data of an exercise car as a sheet prints them: both systems of units, the leading one first.</summary>

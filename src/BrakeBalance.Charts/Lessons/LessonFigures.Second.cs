@@ -1,9 +1,4 @@
-using BrakeBalance.Assist;
-using BrakeBalance.Balance;
 using BrakeBalance.Charts.Exploring;
-using BrakeBalance.Pedals;
-using BrakeBalance.Teaching;
-using UnitsNet;
 using static System.FormattableString;
 
 namespace BrakeBalance.Charts.Lessons;

@@ -1,8 +1,4 @@
-using BrakeBalance.Balance;
 using BrakeBalance.Charts.Exploring;
-using BrakeBalance.Hydraulics;
-using BrakeBalance.Teaching;
-using UnitsNet;
 using static System.FormattableString;
 
 namespace BrakeBalance.Charts.Lessons;
@@ -18,7 +14,6 @@ internal static partial class LessonFigures
     /// <param name="lesson">The lesson.</param>
     /// <param name="car">The car of the sheet.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <returns>The explorable.</returns>
     public static Explorable Of(Lesson lesson, ExerciseCar car, UnitSystem? units = null)
     {
         UnitSystem shown = units ?? Display.Units;

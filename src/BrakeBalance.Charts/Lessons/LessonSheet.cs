@@ -1,9 +1,6 @@
-using System.Globalization;
 using System.Net;
-using System.Text;
 using System.Text.RegularExpressions;
 using BrakeBalance.Charts.Exploring;
-using BrakeBalance.Teaching;
 
 namespace BrakeBalance.Charts.Lessons;
 

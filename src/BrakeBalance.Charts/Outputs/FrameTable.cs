@@ -1,6 +1,4 @@
-using System.Globalization;
 using System.Net;
-using System.Text;
 using Microsoft.Data.Analysis;
 
 namespace BrakeBalance.Charts.Outputs;

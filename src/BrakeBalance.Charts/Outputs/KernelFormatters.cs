@@ -1,6 +1,5 @@
 using System.Reflection;
 using Microsoft.Data.Analysis;
-using UnitsNet;
 
 namespace BrakeBalance.Charts.Outputs;
 

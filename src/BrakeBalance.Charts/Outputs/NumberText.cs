@@ -1,6 +1,3 @@
-using System.Globalization;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Outputs;
 
 /// <summary>Numbers and quantities as short text, the same in every culture.</summary>

@@ -1,7 +1,5 @@
 using System.Collections;
-using System.Globalization;
 using Microsoft.Data.Analysis;
-using UnitsNet;
 
 namespace BrakeBalance.Charts.Outputs;
 

@@ -1,10 +1,3 @@
-using BrakeBalance.Balance;
-using BrakeBalance.Measurements;
-using BrakeBalance.Rules;
-using BrakeBalance.Stops;
-using BrakeBalance.Vehicles;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Publishing;
 
 /// <summary>What the figures of one car have in common, each part computed when the first figure asks for it.</summary>

@@ -1,6 +1,3 @@
-using BrakeBalance.Measurements;
-using BrakeBalance.Vehicles;
-
 namespace BrakeBalance.Charts.Publishing;
 
 /// <summary>A figure that can be made for any car, or for those that have what it needs.</summary>

@@ -1,5 +1,4 @@
 using BrakeBalance.Charts.Figures;
-using BrakeBalance.Measurements;
 
 namespace BrakeBalance.Charts.Publishing;
 

@@ -1,9 +1,4 @@
-using BrakeBalance.Balance;
 using BrakeBalance.Charts.Figures;
-using BrakeBalance.Hydraulics;
-using BrakeBalance.Tyres;
-using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Charts.Publishing;
 

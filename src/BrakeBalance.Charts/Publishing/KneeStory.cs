@@ -1,9 +1,5 @@
-using BrakeBalance.Balance;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Figures;
-using BrakeBalance.Measurements;
-using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Charts.Publishing;
 

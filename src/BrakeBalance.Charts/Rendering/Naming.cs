@@ -1,6 +1,3 @@
-using System.Globalization;
-using System.Text;
-
 namespace BrakeBalance.Charts.Rendering;
 
 /// <summary>Names for ids and files.</summary>

@@ -1,6 +1,3 @@
-using System.Globalization;
-using System.Text;
-
 namespace BrakeBalance.Charts.Rendering;
 
 /// <summary>Writes SVG elements with invariant numbers of at most two decimals.</summary>

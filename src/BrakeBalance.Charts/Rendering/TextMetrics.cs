@@ -27,16 +27,10 @@ internal static class TextMetrics
     ];
 
     /// <summary>The room that one line of text needs.</summary>
-    /// <param name="text">The text.</param>
-    /// <param name="fontSize">The font size.</param>
-    /// <param name="bold">Whether it is bold.</param>
     /// <returns>The width in the unit of <paramref name="fontSize"/>.</returns>
     public static double Width(string text, double fontSize, bool bold = false) => Safety * Natural(text, fontSize, bold);
 
     /// <summary>The length at which one line of text is drawn, in every face.</summary>
-    /// <param name="text">The text.</param>
-    /// <param name="fontSize">The font size.</param>
-    /// <param name="bold">Whether it is bold.</param>
     /// <returns>The length in the unit of <paramref name="fontSize"/>.</returns>
     public static double Natural(string text, double fontSize, bool bold = false)
     {
@@ -67,7 +61,6 @@ internal static class TextMetrics
     /// <param name="fontSize">The font size.</param>
     /// <param name="widest">The width no line should pass; a single word may.</param>
     /// <param name="bold">Whether it is bold.</param>
-    /// <returns>The lines.</returns>
     public static IReadOnlyList<string> Wrap(string text, double fontSize, double widest, bool bold = false)
     {
         List<string> lines = [];

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace BrakeBalance.Charts.Rendering;
 
 /// <summary>Round numbers along an axis, in display units.</summary>

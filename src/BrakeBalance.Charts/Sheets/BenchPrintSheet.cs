@@ -1,9 +1,5 @@
-using System.Globalization;
-using System.Text;
-using BrakeBalance.Bench;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Rendering;
-using UnitsNet;
 
 namespace BrakeBalance.Charts.Sheets;
 

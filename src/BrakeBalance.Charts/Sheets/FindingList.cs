@@ -1,6 +1,3 @@
-using System.Globalization;
-using System.Text;
-using BrakeBalance.Bench;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Rendering;
 

@@ -1,7 +1,4 @@
-using System.Globalization;
-using System.Text;
 using BrakeBalance.Charts.Rendering;
-using BrakeBalance.Measurements;
 
 namespace BrakeBalance.Charts.Sheets;
 

@@ -1,8 +1,4 @@
-using BrakeBalance.Balance;
-using BrakeBalance.Brakes;
-using BrakeBalance.Vehicles;
 using Microsoft.Data.Analysis;
-using UnitsNet;
 
 namespace BrakeBalance.Charts.Tables;
 

@@ -1,6 +1,3 @@
-using System.Globalization;
-using BrakeBalance.Measurements;
-
 namespace BrakeBalance.Charts.Tables;
 
 /// <summary>Tables of what was measured and what follows from it.</summary>

@@ -1,8 +1,4 @@
-using System.Globalization;
 using System.Net;
-using System.Text;
-using BrakeBalance.Rules;
-using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Charts.Tables;
 

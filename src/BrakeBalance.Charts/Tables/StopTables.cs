@@ -1,7 +1,3 @@
-using BrakeBalance.Hydraulics;
-using BrakeBalance.Stops;
-using UnitsNet;
-
 namespace BrakeBalance.Charts.Tables;
 
 /// <summary>Tables of stops and of heat.</summary>

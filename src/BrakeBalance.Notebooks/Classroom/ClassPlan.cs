@@ -1,5 +1,3 @@
-using BrakeBalance.Teaching;
-
 namespace BrakeBalance.Notebooks.Classroom;
 
 /// <summary>Which exercises a class gets, and who is in it.</summary>
@@ -18,13 +16,11 @@ internal sealed record ClassPlan
     public UnitSystem Units { get; init; } = UnitSystem.Si;
 
     /// <summary>The exercises on a car.</summary>
-    /// <param name="car">A student's car.</param>
     /// <returns>Those of the plan's lessons, in the order of the course.</returns>
     public IReadOnlyList<Exercise> Exercises(ExerciseCar car) =>
         [.. Teaching.Exercises.For(car).Where(exercise => Lessons.Count == 0 || Lessons.Contains(exercise.Lesson))];
 
     /// <summary>Reads "1-30" or "1,4,7-9".</summary>
-    /// <param name="text">The text.</param>
     /// <returns>The numbers, rising, each once; null when the text cannot be read or a number lies outside 1 to 9999.</returns>
     public static IReadOnlyList<int>? ReadStudents(string text)
     {

@@ -1,14 +1,9 @@
-using System.Globalization;
-using System.Text;
-using BrakeBalance.Teaching;
-
 namespace BrakeBalance.Notebooks.Classroom;
 
 /// <summary>A class's results as CSV: a line an answer, and a line an exercise.</summary>
 internal static class ClassReport
 {
     /// <summary>The marks.</summary>
-    /// <param name="results">The results.</param>
     /// <returns>CSV with the columns student, exercise, answer, mark, points, of, comment.</returns>
     public static string Marks(ClassResults results)
     {
@@ -25,7 +20,6 @@ internal static class ClassReport
     }
 
     /// <summary>The item analysis.</summary>
-    /// <param name="results">The results.</param>
     /// <returns>CSV with the columns exercise, answers, facility, discrimination, most frequent comment, its count.</returns>
     public static string Items(ClassResults results)
     {

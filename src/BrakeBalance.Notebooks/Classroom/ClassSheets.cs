@@ -1,8 +1,5 @@
-using System.Globalization;
-using System.Text;
 using BrakeBalance.Charts.Lessons;
 using BrakeBalance.Notebooks.Pages;
-using BrakeBalance.Teaching;
 
 namespace BrakeBalance.Notebooks.Classroom;
 

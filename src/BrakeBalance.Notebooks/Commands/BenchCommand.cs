@@ -1,13 +1,10 @@
 using BrakeBalance.Summaries;
 using System.CommandLine;
-using BrakeBalance.Bench;
-using BrakeBalance.Bench.Files;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Sheets;
 using BrakeBalance.Notebooks.Commands.Benches;
 using BrakeBalance.Notebooks.Commands.Summaries;
 using BrakeBalance.Notebooks.Pages;
-using BrakeBalance.Vehicles.Files;
 using Spectre.Console;
 
 namespace BrakeBalance.Notebooks.Commands;

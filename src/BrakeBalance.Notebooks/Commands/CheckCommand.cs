@@ -1,7 +1,4 @@
 using System.CommandLine;
-using BrakeBalance.Measurements;
-using BrakeBalance.Vehicles;
-using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Commands;
 

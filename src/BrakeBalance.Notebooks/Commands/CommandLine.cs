@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.CommandLine.Help;
-using System.Globalization;
 
 namespace BrakeBalance.Notebooks.Commands;
 
@@ -20,9 +19,6 @@ internal static class CommandLine
         """ + ExitCode.Meanings;
 
     /// <summary>Runs the program.</summary>
-    /// <param name="arguments">The words after the program's name.</param>
-    /// <param name="terminal">Where it writes.</param>
-    /// <param name="cancellation">Ends a running command.</param>
     /// <returns>One of <see cref="ExitCode"/>.</returns>
     /// <remarks>What a command writes as its answer is held back until it has ended well, so that no half answer is ever shown.</remarks>
     public static async Task<int> RunAsync(IReadOnlyList<string> arguments, Terminal terminal, CancellationToken cancellation = default)

@@ -6,9 +6,6 @@ namespace BrakeBalance.Notebooks.Commands;
 internal static class FaultReport
 {
     /// <summary>Writes the details and says where they are.</summary>
-    /// <param name="fault">What happened.</param>
-    /// <param name="arguments">The command's words.</param>
-    /// <returns>The sentence for the terminal.</returns>
     public static string Write(Exception fault, IReadOnlyList<string> arguments)
     {
         string text = string.Join('\n',

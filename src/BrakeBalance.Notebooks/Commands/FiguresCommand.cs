@@ -2,8 +2,6 @@ using System.CommandLine;
 using BrakeBalance.Charts;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Notebooks.Publishing;
-using BrakeBalance.Vehicles;
-using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Commands;
 

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using BrakeBalance.Measurements;
 
 namespace BrakeBalance.Notebooks.Commands;
 

@@ -1,19 +1,13 @@
 using System.CommandLine;
-using System.Globalization;
 using System.Text.Json.Nodes;
 using BrakeBalance.Charts;
 using BrakeBalance.Charts.Sheets;
 using BrakeBalance.Charts.Tables;
-using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Commands.Measuring;
 using BrakeBalance.Notebooks.Commands.Summaries;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Publishing;
-using BrakeBalance.Summaries;
-using BrakeBalance.Vehicles;
-using BrakeBalance.Vehicles.Files;
 using Spectre.Console;
-using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Commands;
 
@@ -70,7 +64,7 @@ internal static class MeasureCommand
             {
                 JsonObject node = new MeasureJson(Shown(parsed, units)).Gauges(analysis);
                 node["left_out"] = MeasureJson.Problems(reading.Problems);
-                terminal.Output.WriteLine(MeasureJson.Text(node));
+                terminal.Output.WriteLine(IndentedJson.Text(node));
             }
             else
             {
@@ -121,7 +115,7 @@ internal static class MeasureCommand
             {
                 JsonObject node = new MeasureJson(Shown(parsed, units)).Stops(search);
                 node["left_out"] = MeasureJson.Problems(reading.Problems);
-                terminal.Output.WriteLine(MeasureJson.Text(node));
+                terminal.Output.WriteLine(IndentedJson.Text(node));
             }
             else
             {
@@ -231,7 +225,7 @@ internal static class MeasureCommand
                 }
 
                 node["turns_by_gauges"] = TurnsByGauges(answer, valve);
-                terminal.Output.WriteLine(MeasureJson.Text(node));
+                terminal.Output.WriteLine(IndentedJson.Text(node));
             }
             else
             {
@@ -371,7 +365,7 @@ internal static class MeasureCommand
             if (parsed.GetValue(json))
             {
                 terminal.Output.WriteLine(
-                    MeasureJson.Text(new JsonObject { ["car"] = car.Name, ["answers"] = MeasureJson.Bands(answers) }));
+                    IndentedJson.Text(new JsonObject { ["car"] = car.Name, ["answers"] = MeasureJson.Bands(answers) }));
             }
             else
             {
@@ -436,7 +430,7 @@ internal static class MeasureCommand
 
             if (parsed.GetValue(json))
             {
-                terminal.Output.WriteLine(MeasureJson.Text(new MeasureJson(Shown(parsed, units)).Plan(plan)));
+                terminal.Output.WriteLine(IndentedJson.Text(new MeasureJson(Shown(parsed, units)).Plan(plan)));
             }
             else
             {
@@ -474,7 +468,7 @@ internal static class MeasureCommand
             QuestionAnswer[] shown = [.. answers.Where(a => parsed.GetValue(number) is not { } only || a.Number == only)];
             if (parsed.GetValue(json))
             {
-                terminal.Output.WriteLine(MeasureJson.Text(
+                terminal.Output.WriteLine(IndentedJson.Text(
                     new JsonObject { ["car"] = car.Vehicle.Name, ["questions"] = MeasureJson.Questions(shown) }));
                 return ExitCode.Success;
             }

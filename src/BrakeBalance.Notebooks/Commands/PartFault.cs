@@ -6,14 +6,11 @@ namespace BrakeBalance.Notebooks.Commands;
 internal static class PartFault
 {
     /// <summary>The words.</summary>
-    /// <param name="fault">What happened.</param>
-    /// <param name="parsed">The command.</param>
     /// <returns>What the calculation says; of a fault of this program, where its details are.</returns>
     public static string Words(Exception fault, ParseResult parsed) =>
         Said(fault) ?? FaultReport.Write(fault, [.. parsed.Tokens.Select(token => token.Value)]);
 
     /// <summary>What this project's own code says of an input with which it cannot calculate; null for any other fault.</summary>
-    /// <param name="fault">What happened.</param>
     public static string? Said(Exception fault) => fault switch
     {
         BadInputException bad => string.Join(" ", bad.Problems),

@@ -1,13 +1,10 @@
 using System.CommandLine;
-using BrakeBalance.Bench;
-using BrakeBalance.Bench.Files;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Execution;
 using BrakeBalance.Notebooks.Execution.Children;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Publishing;
-using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Commands;
 

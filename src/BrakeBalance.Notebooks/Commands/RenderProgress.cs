@@ -9,9 +9,6 @@ namespace BrakeBalance.Notebooks.Commands;
 internal static class RenderProgress
 {
     /// <summary>Runs something that reports its steps.</summary>
-    /// <param name="terminal">Where the progress is shown.</param>
-    /// <param name="notebooks">The notebooks to run.</param>
-    /// <param name="run">What is run.</param>
     public static Task<T> ShowAsync<T>(Terminal terminal, IReadOnlyList<NotebookDocument> notebooks,
         Func<IProgress<RunStep>, Task<T>> run) =>
         terminal.IsInteractive

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Commands;
 

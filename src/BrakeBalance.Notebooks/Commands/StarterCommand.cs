@@ -1,6 +1,5 @@
 using System.CommandLine;
 using BrakeBalance.Notebooks.Pages;
-using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Commands;
 

@@ -1,11 +1,5 @@
 using System.CommandLine;
-using System.Globalization;
-using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Commands.Stopping;
-using BrakeBalance.Stops;
-using BrakeBalance.Vehicles;
-using BrakeBalance.Vehicles.Files;
-using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Commands;
 

@@ -1,10 +1,5 @@
 using System.CommandLine;
-using System.Globalization;
 using BrakeBalance.Notebooks.Commands.Summaries;
-using BrakeBalance.Summaries;
-using BrakeBalance.Vehicles;
-using BrakeBalance.Vehicles.Files;
-using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Commands;
 

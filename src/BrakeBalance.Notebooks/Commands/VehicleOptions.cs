@@ -1,9 +1,5 @@
 using System.CommandLine;
 using BrakeBalance.Charts;
-using BrakeBalance.Measurements;
-using BrakeBalance.Vehicles;
-using BrakeBalance.Vehicles.Files;
-using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Commands;
 

@@ -6,8 +6,6 @@ namespace BrakeBalance.Notebooks.Documents;
 internal static class NotebookFile
 {
     /// <summary>Reads a notebook.</summary>
-    /// <param name="path">The file.</param>
-    /// <returns>The notebook.</returns>
     /// <exception cref="NotebookFormatException">The file is no notebook of version 4.</exception>
     /// <exception cref="IOException">The file cannot be read.</exception>
     public static NotebookDocument Read(string path) => Parse(File.ReadAllText(path), Path.GetFullPath(path));
@@ -28,7 +26,6 @@ internal static class NotebookFile
     }
 
     /// <summary>The notebooks of a folder, then those of its sub-folders, each in the order of their names.</summary>
-    /// <param name="folder">The folder.</param>
     /// <returns>Full paths.</returns>
     public static IReadOnlyList<string> In(string folder) =>
     [

@@ -13,7 +13,6 @@ internal static class NotebookRules
     private static readonly CSharpParseOptions Script = new(kind: SourceCodeKind.Script);
 
     /// <summary>Looks a notebook over.</summary>
-    /// <param name="notebook">The notebook.</param>
     /// <returns>Everything that breaks a rule, each naming its cell; empty when all is well.</returns>
     public static IReadOnlyList<string> Broken(NotebookDocument notebook)
     {

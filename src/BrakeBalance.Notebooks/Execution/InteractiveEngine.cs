@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using System.Text;
 using BrakeBalance.Charts.Outputs;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.Scripting;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using BrakeBalance.Notebooks.Documents;
 
 namespace BrakeBalance.Notebooks.Execution;
@@ -12,7 +11,6 @@ namespace BrakeBalance.Notebooks.Execution;
 internal sealed class NotebookRunner(Func<NotebookDocument, Task<ICellEngine>> startEngine)
 {
     /// <summary>A runner with engines of one kind.</summary>
-    /// <param name="kind">What runs the cells.</param>
     public NotebookRunner(EngineKind kind)
         : this(notebook => CellEngines.StartAsync(kind, notebook.Folder))
     {

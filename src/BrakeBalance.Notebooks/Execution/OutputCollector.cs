@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace BrakeBalance.Notebooks.Execution;
 
 /// <summary>Gathers a cell's outputs in order; text printed in several goes becomes one output.</summary>

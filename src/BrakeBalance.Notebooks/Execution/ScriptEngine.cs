@@ -1,4 +1,3 @@
-using System.Text;
 using BrakeBalance.Charts.Outputs;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp.Scripting;

@@ -53,7 +53,6 @@ internal sealed class KernelSetup(string dataFolder)
     }
 
     /// <summary>Deletes the kernel and the folders that were made for it, if nothing else lies in them by now.</summary>
-    /// <returns>Whether there was one.</returns>
     public bool Remove()
     {
         if (!Directory.Exists(Folder))

@@ -13,8 +13,6 @@ internal static class KernelTool
     private const string Package = "microsoft.dotnet-interactive";
 
     /// <summary>The folder with the tool's files; restores the tool when it is not there yet.</summary>
-    /// <param name="root">The repository's root.</param>
-    /// <param name="cancellation">Stops the restore.</param>
     /// <exception cref="BadInputException">The manifest does not name the tool, or it could not be restored.</exception>
     public static async Task<string> FolderAsync(string root, CancellationToken cancellation)
     {

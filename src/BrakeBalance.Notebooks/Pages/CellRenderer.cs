@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text;
 using BrakeBalance.Notebooks.Execution;
 
 namespace BrakeBalance.Notebooks.Pages;

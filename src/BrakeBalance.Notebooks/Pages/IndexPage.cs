@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace BrakeBalance.Notebooks.Pages;
 
 /// <summary>The page that lists the others.</summary>

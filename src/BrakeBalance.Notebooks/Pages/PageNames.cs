@@ -10,7 +10,6 @@ internal static class PageNames
     public const string SharedScript = "assets/plotly.min.js";
 
     /// <summary>The file of a notebook's page.</summary>
-    /// <param name="notebook">The notebook's name.</param>
     /// <returns>A file name without folder.</returns>
     public static string FileFor(string notebook) => notebook + ".html";
 }

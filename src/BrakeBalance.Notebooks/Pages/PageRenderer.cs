@@ -1,6 +1,4 @@
-using System.Globalization;
 using System.Security.Cryptography;
-using System.Text;
 using BrakeBalance.Notebooks.Execution;
 
 namespace BrakeBalance.Notebooks.Pages;
@@ -18,7 +16,6 @@ internal static class PageRenderer
     /// <param name="options">What all pages have in common.</param>
     /// <param name="previous">The page before, if any.</param>
     /// <param name="next">The page after, if any.</param>
-    /// <returns>The page and the problems met.</returns>
     public static RenderedPage Render(ExecutedNotebook notebook, SiteOptions options, PageLink? previous = null, PageLink? next = null)
     {
         ArgumentNullException.ThrowIfNull(notebook);

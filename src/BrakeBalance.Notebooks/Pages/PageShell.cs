@@ -1,5 +1,4 @@
 using System.Security.Cryptography;
-using System.Text;
 using BrakeBalance.Charts;
 
 namespace BrakeBalance.Notebooks.Pages;

@@ -1,8 +1,4 @@
-using BrakeBalance.Balance;
 using BrakeBalance.Charts.Publishing;
-using BrakeBalance.Measurements;
-using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Publishing;
 

@@ -45,7 +45,6 @@ internal sealed class Chromium : IAsyncDisposable
             + $"Install it, or name it in the environment variable {Variable}.";
 
     /// <summary>Starts the browser.</summary>
-    /// <returns>The browser.</returns>
     /// <exception cref="IOException">There is no browser, or it does not start; the message says what to do.</exception>
     public static async Task<Chromium> StartAsync()
     {
@@ -118,7 +117,6 @@ internal sealed class Chromium : IAsyncDisposable
     /// <param name="title">The document's title.</param>
     /// <param name="width">Width in inches.</param>
     /// <param name="height">Height in inches.</param>
-    /// <returns>PDF data of one page.</returns>
     public async Task<byte[]> PdfAsync(string svg, string title, double width, double height)
     {
         await using IPage page = await _browser.NewPageAsync().ConfigureAwait(false);
@@ -130,7 +128,6 @@ internal sealed class Chromium : IAsyncDisposable
 
     /// <summary>A page printed as its own style sheet says.</summary>
     /// <param name="html">The page; it must need nothing from elsewhere.</param>
-    /// <returns>PDF data.</returns>
     public async Task<byte[]> PrintAsync(string html)
     {
         await using IPage page = await _browser.NewPageAsync().ConfigureAwait(false);

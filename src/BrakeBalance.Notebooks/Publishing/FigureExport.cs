@@ -1,7 +1,6 @@
 using BrakeBalance.Charts;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Notebooks.Pages;
-using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Notebooks.Publishing;
 
@@ -116,7 +115,6 @@ internal static class FigureExport
     }
 
     /// <summary>The short name of a system of units in file names.</summary>
-    /// <param name="units">The system of units.</param>
     /// <returns><c>si</c> or <c>us</c>.</returns>
     public static string Name(UnitSystem units) => units == UnitSystem.Us ? "us" : "si";
 }

@@ -1,10 +1,6 @@
 using System.Security.Cryptography;
-using System.Text;
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using BrakeBalance.Charts;
-using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Notebooks.Publishing;
 
@@ -18,16 +14,7 @@ internal static class FigureText
     public const string Method =
         "Calculated for a car with two axles on a level, straight road; no approval of any brake and no setting for any car.";
 
-    private static readonly JsonSerializerOptions Indented = new()
-    {
-        WriteIndented = true,
-        IndentSize = 2,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
     /// <summary>What kind of car a figure shows.</summary>
-    /// <param name="vehicle">The car.</param>
     /// <returns>That the car is invented where its file says so; otherwise that it is somebody's own file.</returns>
     public static string Car(Vehicle vehicle)
     {
@@ -38,16 +25,12 @@ internal static class FigureText
     }
 
     /// <summary>The credit line of a car's figures.</summary>
-    /// <param name="vehicle">The car.</param>
     /// <returns>A line such as <c>Brake balance notebooks (MIT). Invented car, calculated.</c></returns>
     public static string Credit(Vehicle vehicle) =>
         "Brake balance notebooks (MIT License). "
             + (vehicle.IsInvented ? "Calculated; the car is invented." : "Calculated from a reader's vehicle file.");
 
     /// <summary>A drawing with its source, licence and description in its metadata.</summary>
-    /// <param name="svg">The drawing.</param>
-    /// <param name="figure">The figure.</param>
-    /// <param name="vehicle">The car.</param>
     /// <returns>The drawing with a metadata element after its description.</returns>
     public static string WithMetadata(string svg, Figure figure, Vehicle vehicle)
     {
@@ -59,8 +42,6 @@ internal static class FigureText
     }
 
     /// <summary>All words of a figure as plain text.</summary>
-    /// <param name="figure">The figure.</param>
-    /// <param name="vehicle">The car.</param>
     /// <returns>Title, caption, alternative text, long description, credit, method and licence, each under its name.</returns>
     public static string Words(Figure figure, Vehicle vehicle)
     {
@@ -74,11 +55,6 @@ internal static class FigureText
     }
 
     /// <summary>All words of a figure, and a mark by which a correction can be traced, as JSON.</summary>
-    /// <param name="figure">The figure.</param>
-    /// <param name="vehicle">The car.</param>
-    /// <param name="units">The system of units.</param>
-    /// <param name="plain">Whether it is the plain variant.</param>
-    /// <returns>JSON.</returns>
     public static string Json(Figure figure, Vehicle vehicle, UnitSystem units, bool plain)
     {
         ArgumentNullException.ThrowIfNull(figure);
@@ -97,7 +73,7 @@ internal static class FigureText
         }
 
         json["version"] = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(figure.Title + "\n" + data)))[..12];
-        return json.ToJsonString(Indented) + "\n";
+        return IndentedJson.Text(json) + "\n";
     }
 
     private static IEnumerable<(string Name, string Value)> Parts(Figure figure, Vehicle vehicle) =>

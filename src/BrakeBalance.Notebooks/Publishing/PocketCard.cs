@@ -1,11 +1,3 @@
-using BrakeBalance.Assist;
-using BrakeBalance.Balance;
-using BrakeBalance.Hydraulics;
-using BrakeBalance.Measurements;
-using BrakeBalance.Summaries;
-using BrakeBalance.Vehicles;
-using UnitsNet;
-
 namespace BrakeBalance.Notebooks.Publishing;
 
 /// <summary>
@@ -54,10 +46,6 @@ internal sealed record PocketCard
     public required IReadOnlyList<(string Name, string Value)> Pedal { get; init; }
 
     /// <summary>Makes the card of a car.</summary>
-    /// <param name="vehicle">The car.</param>
-    /// <param name="load">One of its load cases.</param>
-    /// <param name="units">The system of units.</param>
-    /// <returns>The card.</returns>
     public static PocketCard Of(Vehicle vehicle, LoadCase load, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(vehicle);

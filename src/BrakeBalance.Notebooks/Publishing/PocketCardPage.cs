@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Pages;
 
@@ -56,8 +54,6 @@ internal static class PocketCardPage
         """;
 
     /// <summary>The page.</summary>
-    /// <param name="card">The card.</param>
-    /// <param name="paper">The sheet it is printed on.</param>
     /// <returns>HTML that needs nothing from elsewhere.</returns>
     public static string Html(PocketCard card, CardPaper paper)
     {

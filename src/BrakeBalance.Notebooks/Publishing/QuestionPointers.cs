@@ -22,8 +22,6 @@ internal sealed record QuestionPointers(IReadOnlyList<string> Notebooks, IReadOn
     ]);
 
     /// <summary>Where more is said about a question.</summary>
-    /// <param name="question">The question's number.</param>
-    /// <returns>The pointers.</returns>
     public static QuestionPointers Of(int question) => All[question - 1];
 
     private static QuestionPointers To(string notebook, params IReadOnlyList<string> commands) => new([notebook], commands);

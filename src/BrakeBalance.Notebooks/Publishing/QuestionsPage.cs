@@ -1,10 +1,4 @@
-using System.Globalization;
-using System.Text;
-using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Pages;
-using BrakeBalance.Summaries;
-using BrakeBalance.Vehicles;
-using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Publishing;
 

@@ -1,12 +1,6 @@
-using System.Globalization;
-using System.Text;
-using BrakeBalance.Balance;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Publishing;
-using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Pages;
-using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Publishing;
 

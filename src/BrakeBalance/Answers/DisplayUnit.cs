@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace BrakeBalance.Answers;
 
 /// <summary>A unit in which a number is shown, and how the shown number follows from the SI value.</summary>

@@ -1,4 +1,3 @@
-using UnitsNet;
 using UnitsNet.Units;
 
 namespace BrakeBalance.Answers;
@@ -82,24 +81,9 @@ public sealed record Measure
     /// <summary>Mass: kg or lb; the SI unit is the kilogram.</summary>
     public static Measure Mass { get; } = Of("mass", MassUnit.Kilogram, (MassUnit.Kilogram, "kg", 1), (MassUnit.Pound, "lb", 5));
 
-    /// <summary>Torque: N·m or lbf·ft; the SI unit is the newton metre.</summary>
-    public static Measure Torque { get; } =
-        Of("torque", TorqueUnit.NewtonMeter, (TorqueUnit.NewtonMeter, "N·m", 5), (TorqueUnit.PoundForceFoot, "lbf·ft", 5));
-
     /// <summary>Energy: kJ or thousands of foot pounds-force; the SI unit is the joule.</summary>
     public static Measure Energy { get; } =
         Of("energy", EnergyUnit.Joule, (EnergyUnit.Kilojoule, "kJ", 1), (EnergyUnit.FootPound, "ft·lbf", 100));
-
-    /// <summary>Power: kW or mechanical horsepower; the SI unit is the watt.</summary>
-    public static Measure Power { get; } =
-        Of("power", PowerUnit.Watt, (PowerUnit.Kilowatt, "kW", 0.1), (PowerUnit.MechanicalHorsepower, "hp", 0.1));
-
-    /// <summary>Fluid volume: cm³ or in³; the SI unit is the cubic metre.</summary>
-    public static Measure FluidVolume { get; } = Of(
-        "volume",
-        VolumeUnit.CubicMeter,
-        (VolumeUnit.CubicCentimeter, "cm³", 0.05),
-        (VolumeUnit.CubicInch, "in³", 0.005));
 
     /// <summary>Area: cm² or in²; the SI unit is the square metre.</summary>
     public static Measure Area { get; } =
@@ -107,13 +91,6 @@ public sealed record Measure
 
     /// <summary>Angle in degrees; the SI unit is the radian.</summary>
     public static Measure Angle { get; } = Of("angle", AngleUnit.Radian, (AngleUnit.Degree, "°", 0.1), (AngleUnit.Degree, "°", 0.1));
-
-    /// <summary>Yaw rate in degrees per second; the SI unit is the radian per second.</summary>
-    public static Measure YawRate { get; } = Of(
-        "yaw rate",
-        RotationalSpeedUnit.RadianPerSecond,
-        (RotationalSpeedUnit.DegreePerSecond, "°/s", 0.1),
-        (RotationalSpeedUnit.DegreePerSecond, "°/s", 0.1));
 
     /// <summary>What is measured, in words.</summary>
     public string Name { get; }

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Assist;
 
 /// <summary>A gas-charged accumulator that keeps oil under pressure for when the pump stands still.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using UnitsNet;
-
 namespace BrakeBalance.Assist;
 
 /// <summary>What stands between the pedal's rod and the master cylinder's rod and may add force of its own.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using UnitsNet;
-
 namespace BrakeBalance.Assist;
 
 /// <summary>Hydraulic booster fed by the steering pump: oil pressure on a power piston helps the driver.</summary>

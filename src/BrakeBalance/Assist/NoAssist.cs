@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using UnitsNet;
-
 namespace BrakeBalance.Assist;
 
 /// <summary>No assist: a plain rod, or a booster that has lost its energy and whose springs the driver pushes as well.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Assist;
 
 /// <summary>A booster that adds force in proportion to the driver's until its supply is used up.</summary>

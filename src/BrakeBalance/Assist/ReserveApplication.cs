@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Assist;
 
 /// <summary>One application of the brakes out of stored energy, with the engine stopped.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Assist;
 
 /// <summary>The point at which a booster gives all it can; from there on every further newton is the driver's own.</summary>

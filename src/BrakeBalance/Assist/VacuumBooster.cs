@@ -1,7 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using UnitsNet;
-
 namespace BrakeBalance.Assist;
 
 /// <summary>Vacuum booster: the air's pressure on one or two diaphragms helps the driver.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Assist;
 
 /// <summary>The vacuum an engine offers to the booster, as read on a gauge at the booster's hose, and the air around it.</summary>

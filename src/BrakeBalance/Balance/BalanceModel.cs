@@ -1,7 +1,6 @@
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
 using MathNet.Numerics.RootFinding;
-using UnitsNet;
 
 namespace BrakeBalance.Balance;
 

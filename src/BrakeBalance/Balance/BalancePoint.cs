@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Balance;
 
 /// <summary>The car at one line pressure: pressures, braking forces, axle loads and adhesion utilised.</summary>

@@ -1,10 +1,7 @@
-using System.Globalization;
-using System.Collections.Immutable;
 using BrakeBalance.Assist;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Pedals;
 using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Balance;
 

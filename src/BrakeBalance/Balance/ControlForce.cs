@@ -2,7 +2,6 @@ using BrakeBalance.Hydraulics;
 using BrakeBalance.Pedals;
 using BrakeBalance.Vehicles;
 using MathNet.Numerics.RootFinding;
-using UnitsNet;
 
 namespace BrakeBalance.Balance;
 
@@ -111,18 +110,6 @@ public sealed class ControlForce
         }
 
         return Force.FromNewtons(most);
-    }
-
-    /// <summary>
-    /// The braking rate that a pedal force gives on a road: what the brakes give, or what they give when the first axle locks.
-    /// </summary>
-    /// <param name="pedalForce">Force of the foot on the pad; not negative.</param>
-    /// <param name="adhesion">The surface's coefficient of adhesion [–]; above zero, at most 2.</param>
-    /// <returns>Braking rate [–].</returns>
-    public double RateOn(Force pedalForce, double adhesion)
-    {
-        double asked = At(pedalForce).Balance.BrakingRate;
-        return Model.FirstLockUp(adhesion) is { } lockUp ? Math.Min(asked, lockUp.At.BrakingRate) : asked;
     }
 
     /// <summary>The car at the point where the assist gives all it can; every newton more is the driver's own.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Balance;
 
 /// <summary>The car under one pedal force, from the foot to the road.</summary>

@@ -1,6 +1,5 @@
 using BrakeBalance.Assist;
 using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Balance;
 

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using BrakeBalance.Assist;
-using UnitsNet;
 
 namespace BrakeBalance.Balance;
 

@@ -1,9 +1,7 @@
-using System.Collections.Immutable;
 using BrakeBalance.Assist;
 using BrakeBalance.Brakes;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Balance;
 

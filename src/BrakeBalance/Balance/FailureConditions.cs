@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Balance;
 
 /// <summary>What is asked of a car in a case of failure.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Balance;
 
 /// <summary>The line pressure that a foot reaches through pedal and assist, whatever the road allows.</summary>

@@ -2,7 +2,6 @@ using BrakeBalance.Hydraulics;
 using BrakeBalance.Tyres;
 using BrakeBalance.Vehicles;
 using MathNet.Numerics.RootFinding;
-using UnitsNet;
 
 namespace BrakeBalance.Balance;
 

@@ -1,6 +1,4 @@
 using BrakeBalance.Vehicles;
-using UnitsNet;
-using UnitSystem = BrakeBalance.Answers.UnitSystem;
 
 namespace BrakeBalance.Balance;
 

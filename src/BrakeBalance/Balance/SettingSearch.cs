@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Balance;
 

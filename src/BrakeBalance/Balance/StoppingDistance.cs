@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Balance;
 
 /// <summary>Distance of a stop in three parts: reaction, build-up and steady braking.</summary>

@@ -1,7 +1,5 @@
-using System.Collections.Immutable;
 using BrakeBalance.Assist;
 using BrakeBalance.Hydraulics;
-using UnitsNet;
 
 namespace BrakeBalance.Bench;
 

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Bench;
 
 /// <summary>The stop by which old and new parts are compared.</summary>

@@ -1,9 +1,7 @@
-using System.Collections.Immutable;
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Bench;
 

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Bench;
 
 /// <summary>What a row of the change table is about.</summary>

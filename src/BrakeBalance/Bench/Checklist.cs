@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace BrakeBalance.Bench;
 
 /// <summary>A short list to print and tick off.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Bench;
 
 /// <summary>A hose with its two fittings, as it is ordered or made up.</summary>

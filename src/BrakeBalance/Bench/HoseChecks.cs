@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using UnitsNet;
-
 namespace BrakeBalance.Bench;
 
 /// <summary>Judges a hose assembly: length, orientation, bends, pressure, temperature and clearances.</summary>
@@ -10,8 +7,6 @@ internal static class HoseChecks
     public const double StraightDiameters = 1;
 
     /// <summary>Everything that can be said of an assembly from what was measured.</summary>
-    /// <param name="hose">The assembly.</param>
-    /// <param name="duty">What it has to stand.</param>
     /// <returns>The findings, gravest first; what was not measured is not judged.</returns>
     public static ImmutableArray<BenchFinding> Of(HoseAssembly hose, HoseDuty duty)
     {

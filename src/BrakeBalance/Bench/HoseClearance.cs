@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Bench;
 
 /// <summary>What a hose has to keep away from.</summary>

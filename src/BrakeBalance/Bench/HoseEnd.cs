@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Bench;
 
 /// <summary>One end of a hose assembly: the fitting and what it takes off the hose's length.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using UnitsNet;
-
 namespace BrakeBalance.Bench;
 
 /// <summary>How much hose to buy for a set of assemblies.</summary>

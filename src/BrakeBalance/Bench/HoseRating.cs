@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using UnitsNet;
-
 namespace BrakeBalance.Bench;
 
 /// <summary>On which side of a hydraulic circuit a class of hose may be used.</summary>

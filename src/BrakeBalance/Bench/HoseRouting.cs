@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using UnitsNet;
-
 namespace BrakeBalance.Bench;
 
 /// <summary>One bend of a hose's route.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Bench;
 
 /// <summary>The oil of pump, booster and steering gear, with its viscosity over temperature.</summary>

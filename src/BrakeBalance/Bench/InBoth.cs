@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Bench;
 
 /// <summary>Quantities in metric and United States customary units side by side, for sentences that every reader gets alike.</summary>

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Bench;

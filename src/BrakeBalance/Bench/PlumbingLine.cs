@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Bench;
 
 /// <summary>A hose or pipe from one port to another, in the direction of flow.</summary>

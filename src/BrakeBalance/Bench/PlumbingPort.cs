@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace BrakeBalance.Bench;
 
 /// <summary>Which way oil goes through a port.</summary>
@@ -25,8 +23,6 @@ internal sealed record PlumbingPort(string Name, PortFlow Flow, bool Needed, str
     private const string NoOil = "No oil would get there.";
 
     /// <summary>The ports of a kind of part.</summary>
-    /// <param name="part">The kind of part.</param>
-    /// <returns>Its ports.</returns>
     public static ImmutableArray<PlumbingPort> Of(PlumbingPart part) => part switch
     {
         PlumbingPart.Reservoir =>

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using BrakeBalance.Hydraulics;
-using UnitsNet;
 
 namespace BrakeBalance.Bench;
 

@@ -1,6 +1,5 @@
 using BrakeBalance.Assist;
 using BrakeBalance.Hydraulics;
-using UnitsNet;
 
 namespace BrakeBalance.Bench;
 

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using UnitsNet;
-
 namespace BrakeBalance.Bench;
 
 /// <summary>Back-pressure at the booster's return: what the lines back to the reservoir hold against the oil.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using UnitsNet;
-
 namespace BrakeBalance.Bench;
 
 /// <summary>One size of one family of tube or hose ends: thread, cone and what it is confused with.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Bench;
 
 /// <summary>The two usual layouts of a pump-fed booster's plumbing, to compare their returns.</summary>

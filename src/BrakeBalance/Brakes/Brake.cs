@@ -1,6 +1,3 @@
-using System.Globalization;
-using UnitsNet;
-
 namespace BrakeBalance.Brakes;
 
 /// <summary>The friction brake of one wheel: turns line pressure into braking torque.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Brakes;
 
 /// <summary>Shoes known only by a brake factor at one friction coefficient and by how sharply it follows friction.</summary>

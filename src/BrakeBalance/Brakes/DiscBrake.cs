@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Brakes;
 
 /// <summary>The disc brake of one wheel: two pads that squeeze a disc.</summary>

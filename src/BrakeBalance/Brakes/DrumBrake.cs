@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Brakes;
 
 /// <summary>The drum brake of one wheel: two shoes that wheel-cylinder pistons press outwards against a drum.</summary>

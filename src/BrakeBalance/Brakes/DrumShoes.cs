@@ -1,6 +1,3 @@
-using System.Globalization;
-using UnitsNet;
-
 namespace BrakeBalance.Brakes;
 
 /// <summary>What is known about a drum brake's shoes, enough to give the brake factor C*.</summary>

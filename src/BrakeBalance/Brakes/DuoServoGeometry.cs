@@ -1,6 +1,3 @@
-using System.Globalization;
-using UnitsNet;
-
 namespace BrakeBalance.Brakes;
 
 /// <summary>

@@ -1,7 +1,5 @@
-using System.Globalization;
 using MathNet.Numerics.Interpolation;
 using MathNet.Numerics.RootFinding;
-using UnitsNet;
 
 namespace BrakeBalance.Brakes;
 

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Brakes;
 
 /// <summary>A pad or lining material: its name and its friction against temperature.</summary>

@@ -1,6 +1,3 @@
-using System.Globalization;
-using UnitsNet;
-
 namespace BrakeBalance.Brakes;
 
 /// <summary>Two shoes alike of which neither drives the other; each leads or trails.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Brakes;
 
 /// <summary>The arc of a drum that one lining covers.</summary>

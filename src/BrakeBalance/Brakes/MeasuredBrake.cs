@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Brakes;
 
 /// <summary>The brake of one wheel known by a measurement: the slope of its torque against line pressure.</summary>

@@ -1,6 +1,3 @@
-using System.Globalization;
-using UnitsNet;
-
 namespace BrakeBalance.Brakes;
 
 /// <summary>The ring a disc brake's pad sweeps, from which the effective radius follows.</summary>

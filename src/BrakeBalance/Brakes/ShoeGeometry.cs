@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Brakes;
 
 /// <summary>Geometry of the shoes of a leading-trailing, two-leading or two-trailing drum brake; both shoes alike.</summary>

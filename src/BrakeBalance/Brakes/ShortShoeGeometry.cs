@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Brakes;
 
 /// <summary>Geometry of shoes whose normal and friction forces are each taken at one point: the block of the textbooks.</summary>

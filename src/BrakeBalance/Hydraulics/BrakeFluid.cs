@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>Brake fluid at a temperature, with the gas that bleeding has left in it.</summary>

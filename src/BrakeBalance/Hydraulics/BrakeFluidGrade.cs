@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>A grade of brake fluid and the least it must withstand.</summary>

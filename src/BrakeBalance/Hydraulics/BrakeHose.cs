@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>Bore of a hydraulic brake hose, in the three groups that FMVSS 106 knows.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using UnitsNet;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>All that lies between the master cylinder and the wheel brakes: how the circuits are split, and the valves in each.</summary>

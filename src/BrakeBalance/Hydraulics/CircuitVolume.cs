@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>What the brakes, hoses and fluid of one axle swallow before and while the pressure rises.</summary>

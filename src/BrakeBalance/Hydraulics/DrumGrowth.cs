@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>By how much a hot drum grows away from its shoes, and how far each wheel-cylinder piston must follow.</summary>

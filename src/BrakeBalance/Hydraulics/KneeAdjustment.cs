@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>The screw of an adjustable proportioning valve: which knee each turn of the adjuster gives.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>A long straight line through which fluid creeps: its resistance decides how fast a cold brake comes on.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>Pressure limiter: passes line pressure unchanged up to its limit and holds it there.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>Load-sensing proportioning valve: its knee rises with the load that the rear suspension carries at that moment.</summary>

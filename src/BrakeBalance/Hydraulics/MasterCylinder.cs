@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>The cylinder, or pair of cylinders, that turns the rod's force into line pressure and its travel into volume.</summary>

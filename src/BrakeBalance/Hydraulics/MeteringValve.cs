@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>Metering valve in the front line: keeps the front discs waiting until the rear shoes touch.</summary>

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using BrakeBalance.Pedals;
-using UnitsNet;
 
 namespace BrakeBalance.Hydraulics;
 

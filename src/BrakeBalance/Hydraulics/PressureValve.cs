@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>A valve between the master cylinder and the brakes of one axle: it turns inlet into outlet line pressure.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>Proportioning valve: passes line pressure unchanged up to the knee, then a fraction of any further rise.</summary>

@@ -1,7 +1,3 @@
-using System.Globalization;
-using UnitsNet;
-using UnitSystem = BrakeBalance.Answers.UnitSystem;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>The fit of the booster's push rod in the master cylinder's piston, from measured depths.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>A valve that holds back part of the rise of pressure, and lets go of it late as the pressure falls.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>Residual pressure valve: keeps a little pressure in the line after the pedal is released.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>Two pistons in line, one circuit each: in one bore, at practically the same pressure, or in a stepped one.</summary>

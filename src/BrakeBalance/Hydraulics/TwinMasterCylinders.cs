@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>Two cylinders side by side, one circuit each, pushed through a balance bar.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Hydraulics;
 
 /// <summary>Volume that the master cylinder has to send into one axle's circuit, by cause.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Measurements;
 
 /// <summary>The knee as a straight line in the turns of the adjuster.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Measurements;
 
 /// <summary>What the gauges say at one position of the valve's adjuster.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using BrakeBalance.Vehicles;
 using MathNet.Numerics.LinearAlgebra;
 

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Measurements;
 
 /// <summary>How a setting does in one load case, on one surface, in one state of the brakes.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Measurements;
 
 /// <summary>What is believed before the test stops, and how far stops scatter.</summary>

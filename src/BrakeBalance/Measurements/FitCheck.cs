@@ -1,7 +1,5 @@
-using System.Globalization;
 using BrakeBalance.Vehicles;
 using MathNet.Numerics.LinearAlgebra;
-using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 

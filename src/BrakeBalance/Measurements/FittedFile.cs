@@ -1,9 +1,6 @@
-using System.Globalization;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
-using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 
@@ -16,8 +13,6 @@ public static class FittedFile
 {
     private const string NothingFitted =
         "Nothing was fitted: name own test stops or gauges, under measurements or by --stops and --gauges.";
-
-    private static readonly JsonSerializerOptions Relaxed = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>The text of the file with the fitted numbers.</summary>
     /// <param name="text">The text of the vehicle file that the car was read from.</param>
@@ -93,7 +88,7 @@ public static class FittedFile
                 if (log is not null)
                 {
                     string path = Path.GetRelativePath(folder, log).Replace('\\', '/');
-                    file.Set("measurements." + key, JsonSerializer.Serialize(path, Relaxed));
+                    file.Set("measurements." + key, JsonSerializer.Serialize(path, CommentedFile.Relaxed));
                 }
             }
 

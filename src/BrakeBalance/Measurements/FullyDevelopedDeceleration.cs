@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Measurements;
 
 /// <summary>The mean fully developed deceleration of a stop.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using MathNet.Numerics.Distributions;
 
 namespace BrakeBalance.Measurements;

@@ -1,7 +1,5 @@
-using System.Globalization;
 using System.Text;
 using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Measurements;
 
 /// <summary>Reads the kinds of log: gauge pairs, test stops, time series and laps.</summary>
@@ -208,16 +206,6 @@ public static class LogReader
     {
         using var reader = new StreamReader(path);
         return ReadTestStops(reader);
-    }
-
-    /// <summary>Reads a file of a time series.</summary>
-    /// <param name="path">Path of the CSV file.</param>
-    /// <returns>The rows, and the lines left out.</returns>
-    /// <exception cref="IOException">The file cannot be opened.</exception>
-    public static LogReading<MotionSample> LoadTimeSeries(string path)
-    {
-        using var reader = new StreamReader(path);
-        return ReadTimeSeries(reader);
     }
 
     /// <summary>Reads a file of the speed over time of a lap.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Measurements;
 
 /// <summary>A stop found in a time series.</summary>
@@ -36,14 +34,4 @@ public sealed record MeasuredStop
 
     /// <summary>What a reader should know about this stop, in words.</summary>
     public required IReadOnlyList<string> Cautions { get; init; }
-
-    /// <summary>The stop as a row of a test-stop log; what a time series cannot know stays empty.</summary>
-    /// <returns>The row.</returns>
-    public TestStop ToTestStop() => new()
-    {
-        InitialSpeed = InitialSpeed,
-        Deceleration = Deceleration,
-        FrontPressure = FrontPressure,
-        RearPressure = RearPressure,
-    };
 }

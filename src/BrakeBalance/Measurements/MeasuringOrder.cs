@@ -1,9 +1,7 @@
-using System.Globalization;
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
-using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 

@@ -1,5 +1,4 @@
 using BrakeBalance.Stops;
-using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.Statistics;
 

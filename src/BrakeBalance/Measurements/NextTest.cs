@@ -1,6 +1,5 @@
 using BrakeBalance.Vehicles;
 using MathNet.Numerics.LinearAlgebra;
-using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 

@@ -1,6 +1,5 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
-using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 
@@ -19,7 +18,6 @@ internal static class RobustSetting
     /// <summary>Finds the setting.</summary>
     /// <param name="question">Car, conditions and level.</param>
     /// <param name="progress">Told the part done, 0 to 1; may be null.</param>
-    /// <returns>The answer.</returns>
     public static SettingAnswer Find(SettingQuestion question, IProgress<double>? progress = null)
     {
         BrakeHydraulics hydraulics = question.Vehicle.Hydraulics;

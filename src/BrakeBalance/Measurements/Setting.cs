@@ -1,7 +1,6 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
-using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 

@@ -2,7 +2,6 @@ using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Stops;
 using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 

@@ -1,5 +1,4 @@
 using BrakeBalance.Balance;
-using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 

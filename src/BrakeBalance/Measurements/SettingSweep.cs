@@ -1,7 +1,6 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 
@@ -32,10 +31,6 @@ internal sealed class SettingSweep
                           from state in question.States
                           select new Condition(load, surface, state, kernels)];
     }
-
-    public IReadOnlyList<Condition> Conditions => _conditions;
-
-    public IReadOnlyList<Speed> Speeds => _speeds;
 
     public int DrawsUsed => PerBlock * Blocks * _conditions.Length * _speeds.Count;
 
@@ -71,9 +66,6 @@ internal sealed class SettingSweep
     }
 
     /// <summary>How one setting does in a condition.</summary>
-    /// <param name="condition">Which condition.</param>
-    /// <param name="cells">The sweep's result for it.</param>
-    /// <param name="setting">Which setting.</param>
     public ConditionOutcome Outcome(int condition, SweepCell[][] cells, int setting)
     {
         int worst = Enumerable.Range(0, _speeds.Count).MaxBy(v => cells[v][setting].RearFirst);

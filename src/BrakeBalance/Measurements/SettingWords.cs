@@ -1,10 +1,7 @@
-using System.Globalization;
 using BrakeBalance.Answers;
 using BrakeBalance.Balance;
 using BrakeBalance.Brakes;
 using BrakeBalance.Vehicles;
-using UnitsNet;
-using UnitSystem = BrakeBalance.Answers.UnitSystem;
 
 namespace BrakeBalance.Measurements;
 

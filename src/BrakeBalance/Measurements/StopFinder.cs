@@ -1,6 +1,4 @@
-using System.Globalization;
 using MathNet.Numerics.Statistics;
-using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Measurements;
 
 /// <summary>What an estimated car does at given line pressures, each with its 90 % interval.</summary>

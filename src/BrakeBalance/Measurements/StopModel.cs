@@ -3,7 +3,6 @@ using BrakeBalance.Brakes;
 using BrakeBalance.Vehicles;
 using MathNet.Numerics;
 using MathNet.Numerics.LinearAlgebra;
-using UnitsNet;
 
 namespace BrakeBalance.Measurements;
 

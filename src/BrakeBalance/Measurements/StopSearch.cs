@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Measurements;
 
 /// <summary>The stops found in a time series, and what was noticed on the way.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Measurements;
 
 /// <summary>Knee and slope of a proportioning valve at one position of its adjuster, from gauge readings in one direction.</summary>

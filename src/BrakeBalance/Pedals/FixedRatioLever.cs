@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Pedals;
 
 /// <summary>Pedal lever whose ratio is taken as the same over the whole travel.</summary>

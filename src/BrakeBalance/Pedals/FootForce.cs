@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Pedals;
 
 /// <summary>What a driver's foot can and will do on the pedal.</summary>

@@ -1,5 +1,4 @@
 using MathNet.Numerics.RootFinding;
-using UnitsNet;
 
 namespace BrakeBalance.Pedals;
 

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Pedals;
 
 /// <summary>The brake pedal: lever, return spring, friction, free play and the travel there is to the floor.</summary>

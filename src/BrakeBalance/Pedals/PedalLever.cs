@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Pedals;
 
 /// <summary>The lever between the driver's foot and the input rod of the booster or master cylinder.</summary>

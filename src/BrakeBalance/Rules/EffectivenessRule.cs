@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Rules;
 
 /// <summary>One rule on the distance of a stop, as data.</summary>

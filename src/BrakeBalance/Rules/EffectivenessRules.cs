@@ -1,4 +1,3 @@
-using System.Globalization;
 using BrakeBalance.Balance;
 using BrakeBalance.Vehicles;
 

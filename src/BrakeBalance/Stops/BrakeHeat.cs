@@ -1,6 +1,4 @@
-using System.Globalization;
 using BrakeBalance.Hydraulics;
-using UnitsNet;
 
 namespace BrakeBalance.Stops;
 

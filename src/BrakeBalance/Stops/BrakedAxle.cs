@@ -1,5 +1,4 @@
 using BrakeBalance.Tyres;
-using UnitsNet;
 
 namespace BrakeBalance.Stops;
 

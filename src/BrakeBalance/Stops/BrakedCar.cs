@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Stops;
 
 /// <summary>A car at one load on one road, as a stop sees it.</summary>
@@ -69,7 +67,4 @@ public sealed record BrakedCar
 
     /// <summary>Lag of the load transfer, or null for a transfer that follows the braking force at once.</summary>
     public PitchDynamics? Pitch { get; init; }
-
-    /// <summary>Distance from the front axle to the centre of gravity.</summary>
-    public Length FrontAxleToCentreOfGravity => (1 - StaticFrontShare) * Wheelbase;
 }

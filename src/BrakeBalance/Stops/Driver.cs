@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Stops;
 
 /// <summary>What the foot asks for in a stop.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Stops;
 
 /// <summary>Braking torque at a temperature over the torque at the reference friction, as straight pieces.</summary>

@@ -1,6 +1,3 @@
-using System.Globalization;
-using UnitsNet;
-
 namespace BrakeBalance.Stops;
 
 /// <summary>What the car does while its brakes heat: braking, speeding up, cruising.</summary>

@@ -1,5 +1,4 @@
 using BrakeBalance.Hydraulics;
-using UnitsNet;
 
 namespace BrakeBalance.Stops;
 

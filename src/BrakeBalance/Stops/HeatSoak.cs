@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Stops;
 
 /// <summary>The fluid of a car that is parked at the end of a heat cycle, until it has been at its hottest at both axles.</summary>

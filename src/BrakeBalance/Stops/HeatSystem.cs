@@ -59,11 +59,7 @@ internal struct HeatSystem : IStiffSystem
     /// <summary>Shortest time between two samples while nothing brakes, in seconds.</summary>
     public double SampleApart = 1.5;
 
-    public readonly int Size => States;
-
     public readonly int Controlled => 7;
-
-    public readonly int EventCount => Functions;
 
     public readonly ThermalNumbers Front => _front;
 

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Stops;
 
 /// <summary>When and where the wheels of an axle stood still for the first time.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Stops;
 
 /// <summary>The line pressure at which a car would use all the adhesion of an axle.</summary>

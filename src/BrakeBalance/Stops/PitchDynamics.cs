@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Stops;
 
 /// <summary>Load transfer of a car that pitches on its springs and dampers.</summary>

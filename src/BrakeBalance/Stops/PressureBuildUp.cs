@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Stops;
 
 /// <summary>How line pressure follows the driver's foot: dead time, a ramp, and the lag of the assist.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Stops;
 
 /// <summary>When the wheels of an axle that had locked turned again for the first time.</summary>

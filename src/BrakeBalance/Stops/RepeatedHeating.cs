@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Stops;
 
 /// <summary>Closed form for equal stops at equal intervals on one lump with constant cooling.</summary>

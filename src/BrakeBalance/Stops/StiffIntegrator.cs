@@ -3,14 +3,8 @@ namespace BrakeBalance.Stops;
 /// <summary>A system of ordinary differential equations that the integrator steps, with events.</summary>
 internal interface IStiffSystem
 {
-    /// <summary>Number of state variables.</summary>
-    int Size { get; }
-
     /// <summary>How many of the leading states take part in error control; those after them are sums on the side.</summary>
     int Controlled { get; }
-
-    /// <summary>Number of event functions.</summary>
-    int EventCount { get; }
 
     /// <summary>Rates of change, and for each state its own decay rate (the negative diagonal of the Jacobian), or zero.</summary>
     void Rates(double time, ReadOnlySpan<double> state, Span<double> rate, Span<double> decay);

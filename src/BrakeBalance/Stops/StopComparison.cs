@@ -1,5 +1,4 @@
 using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Stops;
 

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Stops;
 
 /// <summary>The road and the foot of a stop, beside adhesion and speed.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Stops;
 
 /// <summary>Closed forms for the distance of a stop with a constant retarding force.</summary>

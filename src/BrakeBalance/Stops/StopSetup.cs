@@ -1,9 +1,7 @@
-using System.Globalization;
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Tyres;
 using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Stops;
 

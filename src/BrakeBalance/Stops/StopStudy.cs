@@ -1,6 +1,5 @@
 using BrakeBalance.Brakes;
 using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Stops;
 

@@ -66,11 +66,7 @@ internal struct StraightStopSystem : IStiffSystem
 
     public WheelState FrontState;
     public WheelState RearState;
-    public readonly int Size => States;
-
     public readonly int Controlled => 6;
-
-    public readonly int EventCount => Functions;
 
     public void Rates(double time, ReadOnlySpan<double> state, Span<double> rate, Span<double> decay)
     {

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Stops;
 
 /// <summary>Rise of the rubbing surface above the bulk in one stop.</summary>

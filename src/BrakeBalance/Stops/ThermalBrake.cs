@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Stops;
 
 /// <summary>Heat capacity, cooling and fade of one wheel's brake.</summary>

@@ -1,7 +1,5 @@
-using System.Globalization;
 using BrakeBalance.Brakes;
 using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Stops;
 

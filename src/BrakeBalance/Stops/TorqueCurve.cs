@@ -1,8 +1,5 @@
-using System.Globalization;
-using System.Collections.Immutable;
 using BrakeBalance.Brakes;
 using BrakeBalance.Hydraulics;
-using UnitsNet;
 
 namespace BrakeBalance.Stops;
 
@@ -96,19 +93,6 @@ public sealed class TorqueCurve
     /// <param name="brakingTorque">Braking torque of both brakes of the axle at that pressure; not negative.</param>
     /// <returns>The straight line from the origin through that point.</returns>
     public static TorqueCurve Proportional(Pressure linePressure, Torque brakingTorque) => Through([(linePressure, brakingTorque)]);
-
-    /// <summary>A curve sampled at evenly spaced pressures.</summary>
-    /// <param name="brakingTorque">Braking torque of both brakes of the axle for a line pressure at the master cylinder (gauge).</param>
-    /// <param name="highest">Highest line pressure sampled, gauge; above zero.</param>
-    /// <param name="count">Number of samples; at least one.</param>
-    /// <returns>The curve through the samples.</returns>
-    public static TorqueCurve Sampled(Func<Pressure, Torque> brakingTorque, Pressure highest, int count = 200)
-    {
-        ArgumentNullException.ThrowIfNull(brakingTorque);
-        Require.Positive(highest, nameof(highest));
-        ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
-        return Through(Enumerable.Range(1, count).Select(i => highest * ((double)i / count)).Select(p => (p, brakingTorque(p))));
-    }
 
     /// <summary>The curve with every torque multiplied, as when pad friction changes.</summary>
     /// <param name="factor">Factor on the torque [–]; not negative.</param>

@@ -1,6 +1,5 @@
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Stops;
 

@@ -1,7 +1,6 @@
 using BrakeBalance.Brakes;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Stops;
 

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Stops;
 
 /// <summary>Whether a small turn of a car with a locked axle grows or dies out.</summary>

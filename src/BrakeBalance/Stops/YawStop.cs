@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Stops;
 
 /// <summary>Simulates stops in which the car may turn: what a locked axle does to the direction.</summary>

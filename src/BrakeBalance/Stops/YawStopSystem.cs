@@ -70,11 +70,7 @@ internal struct YawStopSystem : IStiffSystem
         static double RightOf(double imbalance) => imbalance >= 0 ? 2 / (2 - imbalance) : 2 * (1 + imbalance) / (2 + imbalance);
     }
 
-    public readonly int Size => States;
-
     public readonly int Controlled => Along;
-
-    public readonly int EventCount => Functions;
 
     public void Rates(double time, ReadOnlySpan<double> y, Span<double> rate, Span<double> decay)
     {

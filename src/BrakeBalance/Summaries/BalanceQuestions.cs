@@ -4,7 +4,6 @@ using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
 using BrakeBalance.Stops;
 using BrakeBalance.Vehicles;
-using UnitsNet;
 using static BrakeBalance.Summaries.DeskCar;
 
 namespace BrakeBalance.Summaries;

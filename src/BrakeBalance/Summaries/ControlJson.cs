@@ -2,7 +2,6 @@ using System.Text.Json.Nodes;
 using BrakeBalance.Assist;
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
-using UnitsNet;
 
 namespace BrakeBalance.Summaries;
 

@@ -1,13 +1,10 @@
-using System.Globalization;
 using BrakeBalance.Answers;
 using BrakeBalance.Assist;
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
-using UnitsNet;
 using UnitsNet.Units;
-using UnitSystem = BrakeBalance.Answers.UnitSystem;
 
 namespace BrakeBalance.Summaries;
 

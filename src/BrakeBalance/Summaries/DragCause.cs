@@ -2,8 +2,6 @@ using BrakeBalance.Answers;
 using BrakeBalance.Assist;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
-using UnitsNet;
-using UnitSystem = BrakeBalance.Answers.UnitSystem;
 
 namespace BrakeBalance.Summaries;
 

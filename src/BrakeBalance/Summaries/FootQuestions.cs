@@ -3,7 +3,6 @@ using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Pedals;
 using BrakeBalance.Vehicles;
-using UnitsNet;
 using static BrakeBalance.Summaries.DeskCar;
 
 namespace BrakeBalance.Summaries;

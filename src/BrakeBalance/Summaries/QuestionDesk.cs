@@ -1,6 +1,5 @@
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
-using UnitSystem = BrakeBalance.Answers.UnitSystem;
 
 namespace BrakeBalance.Summaries;
 

@@ -1,10 +1,7 @@
 using System.Text.Json.Nodes;
-using BrakeBalance.Answers;
 using BrakeBalance.Balance;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
-using UnitsNet;
-using UnitSystem = BrakeBalance.Answers.UnitSystem;
 
 namespace BrakeBalance.Summaries;
 

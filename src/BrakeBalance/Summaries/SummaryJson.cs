@@ -1,10 +1,6 @@
-using System.Globalization;
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using BrakeBalance.Balance;
 using BrakeBalance.Rules;
-using UnitsNet;
 
 namespace BrakeBalance.Summaries;
 
@@ -12,14 +8,7 @@ namespace BrakeBalance.Summaries;
 /// <param name="units">Units of the values, named at the end of the keys.</param>
 internal sealed class SummaryJson(SummaryUnits units)
 {
-    private static readonly JsonSerializerOptions Written = new()
-    {
-        WriteIndented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
-    public string Text(BalanceSummary summary) => Node(summary).ToJsonString(Written);
+    public string Text(BalanceSummary summary) => IndentedJson.Text(Node(summary));
 
     /// <summary>The summary; beside each number that the file's ranges move, its lowest and highest.</summary>
     public JsonObject Node(BalanceSummary summary)
@@ -27,7 +16,7 @@ internal sealed class SummaryJson(SummaryUnits units)
         Banded<BalanceSummary> bands = summary.Bands();
         JsonObject node = Numbers(summary);
         JsonObject banded = bands.HasBand ? JsonBands.With(node, [.. bands.Drawn.Select(Numbers)]) : node;
-        banded["setting"] = SettingOutput.Node(summary.Setting, units);
+        banded["setting"] = SettingJson.Node(summary.Setting, units);
         banded["notices"] = new JsonArray([.. BandText.Each(summary.Notices, bands.Drawn.Select(of => of.Notices),
             bands.OfClass.Select(of => of.Notices)).Select(notice => JsonValue.Create(notice))]);
         return banded;

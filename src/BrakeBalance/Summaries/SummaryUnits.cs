@@ -1,6 +1,3 @@
-using UnitsNet;
-using UnitSystem = BrakeBalance.Answers.UnitSystem;
-
 namespace BrakeBalance.Summaries;
 
 /// <summary>The units of one summary: what they are called in a table and at the end of a key.</summary>

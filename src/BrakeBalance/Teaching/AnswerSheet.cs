@@ -1,4 +1,3 @@
-using System.Globalization;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles.Files;
 

@@ -1,5 +1,3 @@
-using System.Globalization;
-using UnitsNet;
 using UnitsNet.Units;
 
 namespace BrakeBalance.Teaching;

@@ -6,7 +6,6 @@ using BrakeBalance.Pedals;
 using BrakeBalance.Tyres;
 using BrakeBalance.Vehicles;
 using MathNet.Numerics.Random;
-using UnitsNet;
 
 namespace BrakeBalance.Teaching;
 

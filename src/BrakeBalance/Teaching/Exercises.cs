@@ -1,7 +1,5 @@
-using System.Globalization;
 using BrakeBalance.Balance;
 using BrakeBalance.Vehicles;
-using UnitsNet;
 
 namespace BrakeBalance.Teaching;
 

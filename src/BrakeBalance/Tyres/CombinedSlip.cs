@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Tyres;
 
 /// <summary>Force of a tyre that slips along and across its rolling direction at once.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Tyres;
 
 /// <summary>What a tyre has left in one direction while it is used in the other.</summary>

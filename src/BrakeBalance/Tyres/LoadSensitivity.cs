@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Tyres;
 
 /// <summary>Linear loss of a tyre's adhesion coefficient as its load rises.</summary>

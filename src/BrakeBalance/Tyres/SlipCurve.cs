@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Tyres;
 
 /// <summary>Adhesion coefficient of a braked tyre against its slip.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Tyres;
 
 /// <summary>The tyres of one axle: their loaded radius and their adhesion against the surface's own.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Vehicles;
 
 /// <summary>Drag and lift of the car as areas (coefficient times reference area).</summary>

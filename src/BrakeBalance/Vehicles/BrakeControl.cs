@@ -1,7 +1,6 @@
 using BrakeBalance.Assist;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Pedals;
-using UnitsNet;
 
 namespace BrakeBalance.Vehicles;
 

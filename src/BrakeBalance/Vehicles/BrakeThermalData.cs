@@ -1,5 +1,4 @@
 using BrakeBalance.Brakes;
-using UnitsNet;
 
 namespace BrakeBalance.Vehicles;
 

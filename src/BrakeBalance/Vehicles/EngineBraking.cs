@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Vehicles;
 
 /// <summary>Drag of the engine in gear, felt as a braking force on the driven axle.</summary>

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Vehicles;
 
 /// <summary>One state of load: how heavy the car is and where its centre of gravity lies.</summary>

@@ -1,6 +1,4 @@
 using BrakeBalance.Answers;
-using UnitsNet;
-using UnitSystem = BrakeBalance.Answers.UnitSystem;
 
 namespace BrakeBalance.Vehicles;
 

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Vehicles;
 
 /// <summary>What the course of a stop depends on beyond the balance; every value may be unknown.</summary>

@@ -17,7 +17,7 @@ public sealed class VehicleUncertainty
     // How a car is built from where in each range its value lies is for the reader of its file to say.
     internal VehicleUncertainty(Vehicle middle, IReadOnlyList<ValueRange> ranges, Func<ReadOnlySpan<double>, Vehicle?> build)
     {
-        (_middle, _document, _targets, Ranges) = (middle, document, targets, ranges);
+        (_middle, Ranges, _build) = (middle, ranges, build);
         bool[] friction = [.. Ranges.Select(range => range.Path.EndsWith(".brake.friction", StringComparison.Ordinal))];
         _drawn = new(() => Drawn(i => friction[i], Draws));
         _any = new(() => Drawn(_ => false, DrawsOfNumbers));
@@ -97,7 +97,7 @@ public sealed class VehicleUncertainty
         List<DrawnVehicle> drawn = [];
         for (int n = 1; n <= draws; n++)
         {
-            double[] fractions = [.. _targets.Select((_, i) => held(i) ? 0.5 : (0.5 + n * Math.Pow(root, -(i + 1))) % 1)];
+            double[] fractions = [.. Ranges.Select((_, i) => held(i) ? 0.5 : (0.5 + n * Math.Pow(root, -(i + 1))) % 1)];
             if (Draw(fractions) is { } vehicle)
             {
                 drawn.Add(new(fractions, vehicle));

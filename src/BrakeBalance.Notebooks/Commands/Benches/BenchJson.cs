@@ -1,10 +1,5 @@
-using BrakeBalance.Summaries;
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using System.Text.Json.Nodes;
-using BrakeBalance.Bench;
 using BrakeBalance.Notebooks.Commands.Summaries;
-using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Commands.Benches;
 
@@ -12,14 +7,7 @@ namespace BrakeBalance.Notebooks.Commands.Benches;
 /// <param name="units">Units of the values.</param>
 internal sealed class BenchJson(SummaryUnits units)
 {
-    private static readonly JsonSerializerOptions Written = new()
-    {
-        WriteIndented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
-    public string Text(BenchReport report) => new JsonObject
+    public string Text(BenchReport report) => IndentedJson.Text(new JsonObject
     {
         ["name"] = report.Sheet.Name,
         ["note"] = report.Sheet.Note,
@@ -46,7 +34,7 @@ internal sealed class BenchJson(SummaryUnits units)
             ["what"] = finding.What,
             ["why"] = finding.Why,
         })]),
-    }.ToJsonString(Written);
+    });
 
     private JsonObject Hose(HoseAssembly hose) => new()
     {

@@ -1,11 +1,6 @@
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using System.Text.Json.Nodes;
-using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Commands.Summaries;
 using BrakeBalance.Notebooks.Publishing;
-using BrakeBalance.Summaries;
-using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Commands.Measuring;
 
@@ -13,15 +8,6 @@ namespace BrakeBalance.Notebooks.Commands.Measuring;
 /// <param name="units">Units of the values.</param>
 internal sealed class MeasureJson(SummaryUnits units)
 {
-    private static readonly JsonSerializerOptions Written = new()
-    {
-        WriteIndented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
-    public static string Text(JsonNode node) => node.ToJsonString(Written);
-
     public static JsonArray Problems(IEnumerable<LogProblem> problems) =>
         SummaryJson.List(problems, p => new JsonObject { ["line"] = p.Line, ["reason"] = p.Reason });
 

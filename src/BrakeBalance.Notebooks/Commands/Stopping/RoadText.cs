@@ -1,7 +1,3 @@
-using System.Globalization;
-using BrakeBalance.Vehicles;
-using UnitsNet;
-
 namespace BrakeBalance.Notebooks.Commands.Stopping;
 
 /// <summary>Reads the options that describe the road and the foot of a stop; what cannot be read is added to the problems.</summary>

@@ -1,9 +1,5 @@
-using BrakeBalance.Summaries;
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using BrakeBalance.Notebooks.Commands.Summaries;
-using BrakeBalance.Stops;
 
 namespace BrakeBalance.Notebooks.Commands.Stopping;
 
@@ -11,14 +7,7 @@ namespace BrakeBalance.Notebooks.Commands.Stopping;
 /// <param name="units">Units of the values, named at the end of the keys.</param>
 internal sealed class StopJson(StopUnits units)
 {
-    private static readonly JsonSerializerOptions Written = new()
-    {
-        WriteIndented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
-    public string Text(StopReport report) => new JsonObject
+    public string Text(StopReport report) => IndentedJson.Text(new JsonObject
     {
         ["name"] = report.Vehicle.Name,
         ["note"] = report.Vehicle.Note,
@@ -27,7 +16,7 @@ internal sealed class StopJson(StopUnits units)
         [units.Key("initial_speed", units.Speed)] = Number(units.Of(report.InitialSpeed)),
         ["load_cases"] = new JsonArray([.. report.Loads.Select(Load)]),
         ["study"] = report.Study is { } study ? Study(study) : null,
-    }.ToJsonString(Written);
+    });
 
     private JsonObject Load(LoadReport load) => new()
     {

@@ -1,7 +1,3 @@
-using BrakeBalance.Stops;
-using BrakeBalance.Vehicles;
-using UnitsNet;
-
 namespace BrakeBalance.Notebooks.Commands.Stopping;
 
 /// <summary>What a report on stops is to hold.</summary>

@@ -1,7 +1,5 @@
-using System.Globalization;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Tables;
-using BrakeBalance.Stops;
 using Spectre.Console;
 
 namespace BrakeBalance.Notebooks.Commands.Stopping;

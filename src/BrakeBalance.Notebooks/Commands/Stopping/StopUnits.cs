@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Notebooks.Commands.Stopping;
 
 /// <summary>The units of one report on stops: what they are called in a table and at the end of a key.</summary>

@@ -1,10 +1,4 @@
-using System.Globalization;
-using BrakeBalance.Balance;
-using BrakeBalance.Hydraulics;
-using BrakeBalance.Rules;
-using BrakeBalance.Summaries;
 using Spectre.Console;
-using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Commands.Summaries;
 

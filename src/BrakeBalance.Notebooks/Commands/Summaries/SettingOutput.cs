@@ -1,9 +1,5 @@
 using System.Text.Json.Nodes;
-using BrakeBalance.Balance;
-using BrakeBalance.Measurements;
-using BrakeBalance.Vehicles;
 using Spectre.Console;
-using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Commands.Summaries;
 

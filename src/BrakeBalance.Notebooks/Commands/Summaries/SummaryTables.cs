@@ -1,8 +1,5 @@
-using System.Globalization;
-using BrakeBalance.Balance;
+using BrakeBalance.Charts;
 using BrakeBalance.Charts.Outputs;
-using BrakeBalance.Rules;
-using BrakeBalance.Summaries;
 using Spectre.Console;
 
 namespace BrakeBalance.Notebooks.Commands.Summaries;

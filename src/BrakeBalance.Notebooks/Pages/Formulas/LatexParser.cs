@@ -1,6 +1,3 @@
-using System.Globalization;
-using System.Text;
-
 namespace BrakeBalance.Notebooks.Pages.Formulas;
 
 /// <summary>Recursive-descent parser from LaTeX mathematics to MathML text.</summary>

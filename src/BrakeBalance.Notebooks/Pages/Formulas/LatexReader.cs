@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace BrakeBalance.Notebooks.Pages.Formulas;
 
 /// <summary>Reads a formula character by character and knows where it is.</summary>

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using BrakeBalance.Vehicles.Files;
-using UnitsNet;
 
 namespace BrakeBalance.Bench.Files;
 

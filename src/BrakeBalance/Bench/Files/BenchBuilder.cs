@@ -1,8 +1,6 @@
-using System.Collections.Immutable;
 using System.Text.Json.Nodes;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
-using UnitsNet;
 
 namespace BrakeBalance.Bench.Files;
 

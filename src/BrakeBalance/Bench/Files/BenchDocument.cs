@@ -1,37 +1,29 @@
 using System.Text.Json.Nodes;
 using BrakeBalance.Vehicles.Files;
-using UnitsNet;
 
 namespace BrakeBalance.Bench.Files;
 
 /// <summary>A bench file as it is written: what was measured before the car moves. Every part may be left out.</summary>
 internal sealed class BenchDocument
 {
-    /// <summary>Name.</summary>
     [Field("Name of the job", Required = true, Example = "Booster swap")]
     public string? Name { get; set; }
 
-    /// <summary>Remark.</summary>
     [Field("Anything a reader should know of this job or file", Example = "Measured on 12 May, car on stands")]
     public string? Note { get; set; }
 
-    /// <summary>Hoses.</summary>
     [Field("Hose assemblies to make up")]
     public IReadOnlyList<HoseDocument>? Hoses { get; set; }
 
-    /// <summary>Buying hose.</summary>
     [Field("How hose is cut and sold")]
     public PurchaseDocument? Purchase { get; set; }
 
-    /// <summary>Plumbing.</summary>
     [Field("Plumbing of a pump-fed booster")]
     public PlumbingDocument? Plumbing { get; set; }
 
-    /// <summary>Push rod.</summary>
     [Field("Readings of the push rod between booster and master cylinder")]
     public PushRodSheetDocument? PushRod { get; set; }
 
-    /// <summary>Change of parts.</summary>
     [Field("Old parts against new ones on a car")]
     public ChangeDocument? Change { get; set; }
 }
@@ -39,12 +31,10 @@ internal sealed class BenchDocument
 /// <summary>How hose is cut and sold, as it is written.</summary>
 internal sealed class PurchaseDocument
 {
-    /// <summary>Kerf.</summary>
     [Field("Width that each cut takes; 3 mm when left out", Low = "0 mm", High = "10 mm", Example = "3 mm",
         HowToMeasure = "Thickness of the saw blade or cutting disc")]
     public Length? Kerf { get; set; }
 
-    /// <summary>Step.</summary>
     [Field("Step in which the hose is sold; 0.1 m when left out", Low = "1 mm", High = "10 m", Example = "1 ft",
         HowToMeasure = "The shop's price list")]
     public Length? SoldBy { get; set; }
@@ -53,46 +43,37 @@ internal sealed class PurchaseDocument
 /// <summary>A change of parts as it is written.</summary>
 internal sealed class ChangeDocument
 {
-    /// <summary>Vehicle file.</summary>
     [Field("Vehicle file of the car with its old parts, as a path from this file's folder", Required = true,
         Example = "../vehicles/my-car.json")]
     public string? Vehicle { get; set; }
 
-    /// <summary>New parts.</summary>
     [Field("The new parts: entries of a vehicle file, only those that change", Required = true)]
     public JsonObject? NewParts { get; set; }
 
-    /// <summary>Load case.</summary>
     [Field("Name of the load case; the car's first when left out", Example = "driver only",
         HowToMeasure = "Chosen: a load case of the vehicle file")]
     public string? LoadCase { get; set; }
 
-    /// <summary>Deceleration.</summary>
     [Field("Deceleration over g of the hard stop; 0.8 when left out", Low = "0.1", High = "1.5", Example = "0.8",
         HowToMeasure = "Chosen: a hard stop below the lock")]
     public double? Deceleration { get; set; }
 
-    /// <summary>Speed.</summary>
     [Field("Speed from which one stop heats the brakes; 100 km/h when left out", Low = "20 km/h", High = "400 km/h", Example = "60 mph",
         HowToMeasure = "Chosen: the speed of the hard stop")]
     public Speed? Speed { get; set; }
 
-    /// <summary>Old front ring.</summary>
     [Field("Mass of one old front disc's rubbing ring (or drum shell)", Low = "0.5 kg", High = "60 kg", Example = "6 kg",
         HowToMeasure = "Disc on the scales, less hat and flange")]
     public Mass? OldFrontRing { get; set; }
 
-    /// <summary>Old rear ring.</summary>
     [Field("Mass of one old rear disc's rubbing ring (or drum shell)", Low = "0.5 kg", High = "60 kg", Example = "7 kg",
         HowToMeasure = "Disc on the scales, less hat and flange")]
     public Mass? OldRearRing { get; set; }
 
-    /// <summary>New front ring.</summary>
     [Field("Mass of one new front disc's rubbing ring; the old one's when left out", Low = "0.5 kg", High = "60 kg", Example = "8 kg",
         HowToMeasure = "Disc on the scales, less hat and flange")]
     public Mass? NewFrontRing { get; set; }
 
-    /// <summary>New rear ring.</summary>
     [Field("Mass of one new rear disc's rubbing ring; the old one's when left out", Low = "0.5 kg", High = "60 kg", Example = "7 kg",
         HowToMeasure = "Disc on the scales, less hat and flange")]
     public Mass? NewRearRing { get; set; }

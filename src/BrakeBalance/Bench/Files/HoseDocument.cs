@@ -1,86 +1,68 @@
 using BrakeBalance.Vehicles.Files;
-using UnitsNet;
 
 namespace BrakeBalance.Bench.Files;
 
 /// <summary>A hose assembly as it is written.</summary>
 internal sealed class HoseDocument
 {
-    /// <summary>Name.</summary>
     [Field("Name of the assembly", Required = true, Example = "pump to booster")]
     public string? Name { get; set; }
 
-    /// <summary>Class.</summary>
     [Field("Class of the hose as the table of ratings names it", Words = typeof(HoseClassNames), Required = true, Example = "EN 853 1SN",
         HowToMeasure = "Printed on the hose")]
     public string? Class { get; set; }
 
-    /// <summary>Size.</summary>
     [Field("Size of the hose as a dash number; left out for classes with one rating", Example = "-6",
         HowToMeasure = "Printed on the hose; sixteenths of an inch of bore")]
     public string? Dash { get; set; }
 
-    /// <summary>Overall length.</summary>
     [Field("Length from seat to seat, to the centre line of a bent fitting's seat", Required = true, Low = "20 mm", High = "10 m",
         Example = "610 mm", HowToMeasure = "String along the route, then add the allowance for shortening")]
     public Length? OverallLength { get; set; }
 
-    /// <summary>First end.</summary>
     [Field("The first end", Required = true)]
     public HoseEndDocument? First { get; set; }
 
-    /// <summary>Second end.</summary>
     [Field("The second end", Required = true)]
     public HoseEndDocument? Second { get; set; }
 
-    /// <summary>Orientation.</summary>
     [Field("Angle between two bent ends: first end hanging down, clockwise to the second, seen from the second end", Low = "0 °",
         High = "360 °", Example = "90 °", HowToMeasure = "Lay it in the car, mark both ends, take it out and read with a protractor")]
     public Angle? Orientation { get; set; }
 
-    /// <summary>Outer diameter.</summary>
     [Field("Outer diameter of the hose", Low = "5 mm", High = "80 mm", Example = "17 mm", HowToMeasure = "Caliper")]
     public Length? OutsideDiameter { get; set; }
 
-    /// <summary>Route.</summary>
     [Field("Longest way from seat to seat", Low = "20 mm", High = "10 m", Example = "585 mm",
         HowToMeasure = "String at full bump, droop and both locks; the longest counts")]
     public Length? RouteLength { get; set; }
 
-    /// <summary>Bends.</summary>
     [Field("The bends of the route")]
     public RoutingDocument? Routing { get; set; }
 
-    /// <summary>Clearances.</summary>
     [Field("Distances to heat, moving parts and edges")]
     public IReadOnlyList<ClearanceDocument>? Clearances { get; set; }
 
-    /// <summary>Pieces.</summary>
     [Field("How many are made; 1 when left out", Whole = true, Low = "1", High = "100", Example = "1",
         HowToMeasure = "Chosen: how many the car needs")]
     public double? Pieces { get; set; }
 
-    /// <summary>Spares.</summary>
     [Field("How many more are made to keep; none when left out", Whole = true, Low = "0", High = "100", Example = "1",
         HowToMeasure = "Chosen: one for the tool box is usual")]
     public double? Spares { get; set; }
 
-    /// <summary>Side.</summary>
     [Field("Side of the pump", Required = true, Example = "pressure",
         HowToMeasure = "Follow the line: behind the pump is pressure, back to the reservoir is return")]
     public HoseSide? Side { get; set; }
 
-    /// <summary>Highest pressure.</summary>
     [Field("Highest pressure it has to stand: the pump's relief on the pressure side", Required = true, Low = "0 bar", High = "400 bar",
         Example = "95 bar", HowToMeasure = "Gauge and shut-off valve behind the pump, closed for seconds only, or the manual")]
     public Pressure? HighestPressure { get; set; }
 
-    /// <summary>Margin.</summary>
     [Field("How far the working pressure should lie above it; 0.25 when left out", Low = "0", High = "3", Example = "0.25",
         HowToMeasure = "Chosen: a quarter is usual")]
     public double? Margin { get; set; }
 
-    /// <summary>Hottest fluid.</summary>
     [Field("Highest temperature of the fluid", Low = "20 °C", High = "200 °C", Example = "110 °C",
         HowToMeasure = "Thermometer in the reservoir after hard use")]
     public Temperature? Hottest { get; set; }
@@ -89,26 +71,21 @@ internal sealed class HoseDocument
 /// <summary>An end of a hose as it is written.</summary>
 internal sealed class HoseEndDocument
 {
-    /// <summary>Fitting.</summary>
     [Field("The fitting in words", Required = true, Example = "-6 female swivel 37°, straight")]
     public string? Fitting { get; set; }
 
-    /// <summary>Cut-off.</summary>
     [Field("Cut-off allowance of this very fitting", Required = true, Low = "0 mm", High = "250 mm", Example = "28 mm",
         HowToMeasure = "The fitting's chart")]
     public Length? CutOff { get; set; }
 
-    /// <summary>Insertion.</summary>
     [Field("Hose hidden in the fitting's socket; none when left out", Low = "0 mm", High = "100 mm", Example = "20 mm",
         HowToMeasure = "Caliper: depth of the socket to its shoulder")]
     public Length? Insertion { get; set; }
 
-    /// <summary>Bend.</summary>
     [Field("Angle by which the fitting is bent; straight when left out", Low = "0 °", High = "180 °", Example = "90 °",
         HowToMeasure = "Protractor on the fitting, or its chart")]
     public Angle? Bend { get; set; }
 
-    /// <summary>Working pressure.</summary>
     [Field("Working pressure of the connector", Low = "1 bar", High = "1000 bar", Example = "250 bar",
         HowToMeasure = "The fitting's chart")]
     public Pressure? WorkingPressure { get; set; }
@@ -117,22 +94,18 @@ internal sealed class HoseEndDocument
 /// <summary>The bends of a route as they are written.</summary>
 internal sealed class RoutingDocument
 {
-    /// <summary>Straight at the first end.</summary>
     [Field("Straight hose out of the first fitting", Required = true, Low = "0 mm", High = "10 m", Example = "60 mm",
         HowToMeasure = "Rule along the hose from the fitting to the start of the bend")]
     public Length? StraightAtFirst { get; set; }
 
-    /// <summary>Straight at the second end.</summary>
     [Field("Straight hose into the second fitting", Required = true, Low = "0 mm", High = "10 m", Example = "60 mm",
         HowToMeasure = "Rule along the hose from the end of the bend to the fitting")]
     public Length? StraightAtSecond { get; set; }
 
-    /// <summary>Straight between.</summary>
     [Field("Straight hose between bends, all together; none when left out", Low = "0 mm", High = "10 m", Example = "80 mm",
         HowToMeasure = "Rule along the hose between the bends")]
     public Length? StraightBetween { get; set; }
 
-    /// <summary>Bends.</summary>
     [Field("The bends in their order")]
     public IReadOnlyList<BendDocument>? Bends { get; set; }
 }
@@ -140,12 +113,10 @@ internal sealed class RoutingDocument
 /// <summary>A bend as it is written.</summary>
 internal sealed class BendDocument
 {
-    /// <summary>Radius.</summary>
     [Field("Radius of the hose's centre line", Required = true, Low = "5 mm", High = "5 m", Example = "140 mm",
         HowToMeasure = "Template cut from card")]
     public Length? Radius { get; set; }
 
-    /// <summary>Turn.</summary>
     [Field("Angle through which the hose turns", Required = true, Low = "1 °", High = "360 °", Example = "90 °",
         HowToMeasure = "Protractor, or a template cut from card")]
     public Angle? Turn { get; set; }
@@ -154,21 +125,17 @@ internal sealed class BendDocument
 /// <summary>A clearance as it is written.</summary>
 internal sealed class ClearanceDocument
 {
-    /// <summary>From what.</summary>
     [Field("What the hose is kept away from", Required = true, Example = "exhaust manifold")]
     public string? From { get; set; }
 
-    /// <summary>Kind.</summary>
     [Field("What would harm the hose there: heat, a moving part or an edge", Required = true, Example = "heat",
         HowToMeasure = "Look: what would harm the hose there")]
     public ClearanceKind? Kind { get; set; }
 
-    /// <summary>Distance.</summary>
     [Field("Least distance at the worst position", Required = true, Low = "0 mm", High = "2 m", Example = "110 mm",
         HowToMeasure = "Rule, suspension and steering moved through, engine rocked")]
     public Length? Distance { get; set; }
 
-    /// <summary>Wanted.</summary>
     [Field("Distance wanted; 100 mm from heat, 25 mm from moving parts, 10 mm from edges when left out", Low = "0 mm", High = "2 m",
         Example = "100 mm", HowToMeasure = "Chosen: the service manual's distance, if it says one")]
     public Length? Wanted { get; set; }

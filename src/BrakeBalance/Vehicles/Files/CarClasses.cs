@@ -1,7 +1,5 @@
-using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
-using UnitsNet;
 
 namespace BrakeBalance.Vehicles.Files;
 
@@ -134,8 +132,6 @@ internal static partial class CarClasses
     }
 
     /// <summary>Fills in what a file leaves out, when it names its class.</summary>
-    /// <param name="json">The file.</param>
-    /// <param name="filled">Paths of the entries added.</param>
     public static void Fill(JsonObject json, List<string> filled)
     {
         if (json["carClass"] is not JsonValue named || !named.TryGetValue(out string? name)

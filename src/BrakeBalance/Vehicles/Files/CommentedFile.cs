@@ -17,7 +17,7 @@ internal sealed class CommentedFile(string rearBrake)
 
     private const string Indent = "  ", FrontBrake = "disc";
 
-    private static readonly JsonSerializerOptions Relaxed = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    public static readonly JsonSerializerOptions Relaxed = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>The file.</summary>
     /// <param name="head">Comment lines above the document, without their slashes.</param>

@@ -2,7 +2,6 @@ using BrakeBalance.Assist;
 using BrakeBalance.Brakes;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Pedals;
-using UnitsNet;
 
 namespace BrakeBalance.Vehicles.Files;
 

@@ -1,48 +1,38 @@
-using UnitsNet;
-
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>The pedal as it is written.</summary>
 internal sealed class PedalDocument
 {
-    /// <summary>Pedal ratio.</summary>
     [Field("Pivot to pad over pivot to rod pin; or give geometry", Typical = "3.5 .. 6.5", Low = "1", High = "12", Example = "4.0",
         HowToMeasure = "Tape in the car: pivot to middle of the pad over pivot to rod pin")]
     [Usual("2.5", "8", Below = "ratio between other points: pivot to pad over pivot to rod pin", Above = "the booster's ratio included")]
     public double? Ratio { get; set; }
 
-    /// <summary>Linkage.</summary>
     [Field("The linkage, in place of ratio, when the ratio changes over the travel", InPlaceOf = "ratio")]
     public PedalGeometryDocument? Geometry { get; set; }
 
-    /// <summary>Efficiency.</summary>
     [Field("Share of the foot's work that reaches the rod; 0.95 when left out", Low = "0.5", High = "1", Example = "0.95",
         HowToMeasure = "Force gauges at pad and rod pin: output times its travel over input times its travel")]
     public double? Efficiency { get; set; }
 
-    /// <summary>Return spring force.</summary>
     [Field("Force of the return spring at rest, at the pad; none when left out", Low = "0 N", High = "200 N", Example = "15 N",
         HowToMeasure = "Spring balance on the pad, rod disconnected")]
     public Force? ReturnSpring { get; set; }
 
-    /// <summary>Return spring rate.</summary>
     [Field("Rate of the return spring, at the pad; none when left out", Low = "0 N/mm", High = "10 N/mm", Example = "0.1 N/mm",
         HowToMeasure = "Spring balance on the pad, rod disconnected: rise of force over two rule readings of travel")]
     public ForcePerLength? ReturnSpringRate { get; set; }
 
-    /// <summary>Free play.</summary>
     [Field("Travel of the pad before the rod moves; 4 mm when left out", Low = "0 mm", High = "40 mm", Example = "4 mm",
         HowToMeasure = "Rule at the pad, pressed by hand until it stiffens")]
     [Usual("0 mm", "20 mm", Above = "travel to the first resistance of the brakes")]
     public Length? FreePlay { get; set; }
 
-    /// <summary>Travel to the floor.</summary>
     [Field("Travel of the pad from rest to floor or stop; 150 mm when left out", Low = "30 mm", High = "300 mm", Example = "150 mm",
         HowToMeasure = "Rule at the pad, a bleeder open into a bottle")]
     [Usual("60 mm", "220 mm")]
     public Length? Travel { get; set; }
 
-    /// <summary>Emergency force.</summary>
     [Field("Force of the driver's foot in an emergency stop; 500 N when left out", Low = "50 N", High = "3000 N", Example = "500 N",
         HowToMeasure = "Bathroom scale against a wall, or a pedal force gauge: what you reach at once, not at a strain")]
     [Usual("200 N", "1500 N", Below = "kilograms or pounds given as newtons")]
@@ -52,27 +42,22 @@ internal sealed class PedalDocument
 /// <summary>The linkage of a hanging pedal as it is written.</summary>
 internal sealed class PedalGeometryDocument
 {
-    /// <summary>Pivot to pad.</summary>
     [Field("Distance from the pivot to the middle of the pad", Required = true, Low = "100 mm", High = "600 mm", Example = "320 mm",
         HowToMeasure = "Tape in the car: pivot to the middle of the pad")]
     public Length? PivotToPad { get; set; }
 
-    /// <summary>Pivot to pin.</summary>
     [Field("Distance from the pivot to the rod pin", Required = true, Low = "20 mm", High = "200 mm", Example = "80 mm",
         HowToMeasure = "Caliper or tape: pivot to the centre of the rod pin")]
     public Length? PivotToPin { get; set; }
 
-    /// <summary>Link length.</summary>
     [Field("Length of the link from the pin to the end that slides straight", Required = true, Low = "20 mm", High = "600 mm",
         Example = "120 mm", HowToMeasure = "Caliper or tape: pin to the end that slides straight")]
     public Length? LinkLength { get; set; }
 
-    /// <summary>Depth of the rod's axis.</summary>
     [Field("Depth of the rod's axis below the pivot", Required = true, Low = "10 mm", High = "300 mm", Example = "80 mm",
         HowToMeasure = "Rule and spirit level: height of the pivot over the booster's or cylinder's axis")]
     public Length? RodAxisDepth { get; set; }
 
-    /// <summary>Pin angle at rest.</summary>
     [Field("Angle of the pin forward of the vertical through the pivot at rest; negative behind", Required = true, Low = "-60 °",
         High = "60 °", Example = "-10 °", HowToMeasure = "Angle gauge on the line from pivot to pin, pedal released")]
     public Angle? PinAngleAtRest { get; set; }
@@ -90,23 +75,19 @@ internal sealed class NoAssistDocument : AssistDocument;
 /// <summary>What both kinds of booster have, as it is written.</summary>
 internal abstract class PoweredAssistDocument : AssistDocument
 {
-    /// <summary>Boost ratio.</summary>
     [Field("Rise of output over rise of input while the assist lasts", Typical = "2.5 .. 6", Required = true, Low = "1.05", High = "15",
         Example = "4", HowToMeasure = "Line pressure at two pedal forces below the run-out, divided by what the pedal alone would give")]
     [Usual("1.5", "9", Below = "gain counted without the foot's part", Above = "the pedal ratio included")]
     public double? BoostRatio { get; set; }
 
-    /// <summary>Cut-in force.</summary>
     [Field("Force on the input rod at which the valve opens; 30 N when left out", Low = "0 N", High = "300 N", Example = "40 N",
         HowToMeasure = "Pedal force at which the line pressure begins to rise steeply, times the pedal ratio")]
     public Force? CutIn { get; set; }
 
-    /// <summary>Jump-in.</summary>
     [Field("Output that appears at once when the valve opens; none when left out", Low = "0 N", High = "2000 N", Example = "200 N",
         HowToMeasure = "Line pressure that appears at once at that pedal force, times the master cylinder's area")]
     public Force? JumpIn { get; set; }
 
-    /// <summary>Return spring.</summary>
     [Field("Force of the booster's return spring and seals; none when left out", Low = "0 N", High = "1000 N", Example = "100 N",
         HowToMeasure = "Spring balance on the output rod, booster on the bench")]
     public Force? ReturnSpring { get; set; }
@@ -115,41 +96,34 @@ internal abstract class PoweredAssistDocument : AssistDocument
 /// <summary>A vacuum booster as it is written.</summary>
 internal sealed class VacuumBoosterDocument : PoweredAssistDocument
 {
-    /// <summary>Vacuum.</summary>
     [Field("Vacuum at the booster, engine hot and idling in gear, as the gauge shows it without its sign", Typical = "14 inHg .. 21 inHg",
         Required = true, Low = "0 inHg", High = "29.9 inHg", Example = "18 inHg",
         HowToMeasure = "Vacuum gauge in the booster's hose, engine hot, idling in gear")]
     [Usual("7 inHg", "25 inHg", Below = "kPa or psi given as inHg", Above = "absolute pressure")]
     public Pressure? Vacuum { get; set; }
 
-    /// <summary>Altitude.</summary>
     [Field("Altitude at which the vacuum was read; sea level when left out", Low = "-400 m", High = "5000 m", Example = "200 m",
         HowToMeasure = "Map or phone, where the vacuum was read")]
     public Length? Altitude { get; set; }
 
-    /// <summary>Diaphragm diameter.</summary>
     [Field("Diameter of one diaphragm, as the booster's size is named", Typical = "7 in .. 10 in", Required = true, Low = "100 mm",
         High = "400 mm", Example = "9 in", HowToMeasure = "Outside of the shell less its rim")]
     [Usual("150 mm", "300 mm", Below = "radius given for diameter", Above = "both diaphragms added up: give one and diaphragms 2")]
     public Length? DiaphragmDiameter { get; set; }
 
-    /// <summary>Number of diaphragms.</summary>
     [Field("Number of diaphragms: 1 single, 2 tandem; 1 when left out", Whole = true, Low = "1", High = "2", Example = "1",
         HowToMeasure = "Look at the shell: a second bead round it makes a tandem")]
     public double? Diaphragms { get; set; }
 
-    /// <summary>Effective share of the area.</summary>
     [Field("Share of the diaphragm's circle that works; 0.85 for a single, 0.78 for a tandem when left out", Typical = "0.74 .. 0.88",
         Low = "0.5", High = "1", Example = "0.85",
         HowToMeasure = "Run-out: output less input force there, over vacuum times the diaphragms' full area")]
     public double? EffectiveAreaShare { get; set; }
 
-    /// <summary>Vacuum chamber volume.</summary>
     [Field("Volume of the evacuated chamber with any reservoir; without it no reserve is told", Low = "0 l", High = "30 l",
         Example = "2.6 l", HowToMeasure = "Water or shell sizes: front half of the shell and any reservoir")]
     public Volume? VacuumChamber { get; set; }
 
-    /// <summary>Apply chamber volume.</summary>
     [Field("Volume of the chamber that air enters, pedal released", Low = "0 l", High = "10 l", Example = "0.5 l",
         HowToMeasure = "Water or shell sizes: rear half of the shell, pedal released")]
     public Volume? ApplyChamber { get; set; }
@@ -158,35 +132,29 @@ internal sealed class VacuumBoosterDocument : PoweredAssistDocument
 /// <summary>A hydraulic booster as it is written.</summary>
 internal sealed class HydraulicBoosterDocument : PoweredAssistDocument
 {
-    /// <summary>Relief pressure.</summary>
     [Field("Pressure at which the pump's relief valve opens", Typical = "70 bar .. 110 bar", Required = true, Low = "20 bar",
         High = "200 bar", Example = "95 bar", HowToMeasure = "Gauge and shut-off valve in the pump's outlet, closed for seconds only")]
     [Usual("40 bar", "150 bar", Above = "bar given for psi", Below = "psi given for bar")]
     public Pressure? ReliefPressure { get; set; }
 
-    /// <summary>Pump flow.</summary>
     [Field("Flow of the pump at idle", Typical = "5 l/min .. 10 l/min", Required = true, Low = "0 l/min", High = "40 l/min",
         Example = "7 l/min", HowToMeasure = "Flow meter in the pump's outlet at idle, oil hot")]
     [Usual("2 l/min", "20 l/min")]
     public VolumeFlow? PumpFlow { get; set; }
 
-    /// <summary>Power piston diameter.</summary>
     [Field("Diameter of the power piston", Typical = "25 mm .. 40 mm", Required = true, Low = "10 mm", High = "80 mm", Example = "35 mm",
         HowToMeasure = "Micrometer on the piston, or the booster's service manual")]
     [Usual("20 mm", "60 mm", Below = "radius given for diameter")]
     public Length? PowerPiston { get; set; }
 
-    /// <summary>Steering flow.</summary>
     [Field("Flow that the steering takes at the same time; none when left out", Low = "0 l/min", High = "40 l/min", Example = "3 l/min",
         HowToMeasure = "Flow meter behind the booster while the wheel is turned briskly at rest")]
     public VolumeFlow? SteeringFlow { get; set; }
 
-    /// <summary>Return back-pressure.</summary>
     [Field("Back-pressure in the return line; none when left out", Low = "0 bar", High = "20 bar", Example = "0.5 bar",
         HowToMeasure = "Low-pressure gauge in the return at the booster, while steering")]
     public Pressure? ReturnBackPressure { get; set; }
 
-    /// <summary>Accumulator.</summary>
     [Field("The accumulator; left out when there is none")]
     public AccumulatorDocument? Accumulator { get; set; }
 }
@@ -194,18 +162,15 @@ internal sealed class HydraulicBoosterDocument : PoweredAssistDocument
 /// <summary>An accumulator as it is written.</summary>
 internal sealed class AccumulatorDocument
 {
-    /// <summary>Gas volume.</summary>
     [Field("Volume of the gas with no oil in the vessel", Required = true, Low = "5 cm³", High = "2000 cm³", Example = "80 cm³",
         HowToMeasure = "Stamped on the vessel, or its service manual")]
     public Volume? GasVolume { get; set; }
 
-    /// <summary>Precharge.</summary>
     [Field("Pressure of the gas with no oil in the vessel", Required = true, Low = "1 bar", High = "200 bar", Example = "45 bar",
         HowToMeasure = "Filling tool's gauge on the gas valve, oil side empty")]
     [Usual("15 bar", "100 bar", Above = "bar given for psi", Below = "psi given for bar")]
     public Pressure? Precharge { get; set; }
 
-    /// <summary>Polytropic exponent.</summary>
     [Field("Polytropic exponent of a quick discharge; 1.3 when left out", Low = "1", High = "1.67", Example = "1.3",
         HowToMeasure = "Not measured in a car: 1 for a slow, 1.4 for a quick discharge of nitrogen")]
     public double? PolytropicExponent { get; set; }
@@ -217,38 +182,31 @@ internal sealed class AccumulatorDocument
 [Kind("single", typeof(SingleCylinderDocument), "one piston for all four wheels")]
 internal abstract class MasterCylinderDocument
 {
-    /// <summary>Stroke.</summary>
     [Field("Travel of the rod from rest to its end (both chambers of a tandem together)", Typical = "28 mm .. 40 mm", Required = true,
         Low = "10 mm", High = "80 mm", Example = "38 mm",
         HowToMeasure = "Push the piston to its end on the bench with a rod, rule beside it")]
     [Usual("20 mm", "55 mm", Above = "travel of the pedal", Below = "stroke of one chamber of a tandem")]
     public Length? Stroke { get; set; }
 
-    /// <summary>Port travel.</summary>
     [Field("Travel of the rod before the ports are covered; 1.2 mm when left out", Low = "0 mm", High = "6 mm", Example = "1.2 mm",
         HowToMeasure = "Wire through the reservoir's compensating port while a rod pushes the piston, rule beside it")]
     public Length? PortTravel { get; set; }
 
-    /// <summary>Return spring.</summary>
     [Field("Force of the return springs; 100 N when left out", Low = "0 N", High = "500 N", Example = "100 N",
         HowToMeasure = "Spring balance on the piston, cylinder dry on the bench")]
     public Force? ReturnSpring { get; set; }
 
-    /// <summary>Seal friction.</summary>
     [Field("Friction of the cups; none when left out", Low = "0 N", High = "300 N", Example = "40 N",
         HowToMeasure = "Spring balance on the piston: half the difference between pushing in and letting out")]
     public Force? SealFriction { get; set; }
 
-    /// <summary>Push rod.</summary>
     [Field("Measured fit of the booster's push rod; left out when not measured")]
     public PushRodDocument? PushRod { get; set; }
 
-    /// <summary>Front residual pressure.</summary>
     [Field("Pressure that a residual valve keeps in the front line; left out for none", Low = "0.05 bar", High = "2 bar", Example = "2 psi",
         HowToMeasure = "Low-pressure gauge in the front line a minute after release")]
     public Pressure? FrontResidual { get; set; }
 
-    /// <summary>Rear residual pressure.</summary>
     [Field("Pressure that a residual valve keeps in the rear line; left out for none", Low = "0.05 bar", High = "2 bar", Example = "10 psi",
         HowToMeasure = "Low-pressure gauge in the rear line a minute after release")]
     public Pressure? RearResidual { get; set; }
@@ -257,34 +215,28 @@ internal abstract class MasterCylinderDocument
 /// <summary>A tandem master cylinder as it is written.</summary>
 internal sealed class TandemCylinderDocument : MasterCylinderDocument
 {
-    /// <summary>Bore.</summary>
     [Field("Bore; of the front circuit's chamber when rearBore is given", Typical = "19 mm .. 28.6 mm", Required = true, Low = "9 mm",
         High = "51 mm", Example = "1 in", HowToMeasure = "Cast or stamped on the cylinder; bore gauge")]
     [Usual("14 mm", "32 mm", Below = "radius given for diameter", Above = "outside of the cylinder")]
     public Length? Bore { get; set; }
 
-    /// <summary>Rear bore.</summary>
     [Field("Bore of the rear circuit's chamber of a stepped cylinder; the same as bore when left out", Low = "9 mm", High = "51 mm",
         Example = "22.2 mm", HowToMeasure = "Bore gauge; the pistons' cups differ in size")]
     [Usual("14 mm", "32 mm", Below = "radius given for diameter", Above = "outside of the cylinder")]
     public Length? RearBore { get; set; }
 
-    /// <summary>Large bore.</summary>
     [Field("Large bore of a quick-take-up cylinder, above bore; left out for a plain one", InPlaceOf = "rearBore", Low = "9 mm",
         High = "70 mm", Example = "34 mm", HowToMeasure = "Diameter of the wide end of the first piston")]
     public Length? QuickTakeUpBore { get; set; }
 
-    /// <summary>Blow-off pressure.</summary>
     [Field("Pressure at which the large bore blows off; 6 bar when left out", Needs = "quickTakeUpBore", Low = "0.5 bar", High = "30 bar",
         Example = "6 bar", HowToMeasure = "Gauge in the line: the pressure at which the pedal's travel suddenly grows slower")]
     public Pressure? QuickTakeUpPressure { get; set; }
 
-    /// <summary>Front stroke share.</summary>
     [Field("Share of the stroke that belongs to the front circuit's chamber; 0.5 when left out", Low = "0.2", High = "0.8", Example = "0.5",
         HowToMeasure = "Push each piston to its end on the bench; the front circuit's travel over both")]
     public double? FrontStrokeShare { get; set; }
 
-    /// <summary>Layout.</summary>
     [Field("Which wheels each circuit serves; front-rear when left out", Example = "front-rear",
         HowToMeasure = "Follow the pipes from the cylinder")]
     public TandemCircuits? Circuits { get; set; }
@@ -296,7 +248,6 @@ internal sealed class TwinCylinderDocument : MasterCylinderDocument;
 /// <summary>A single master cylinder as it is written.</summary>
 internal sealed class SingleCylinderDocument : MasterCylinderDocument
 {
-    /// <summary>Bore.</summary>
     [Field("Bore", Typical = "19 mm .. 25.4 mm", Required = true, Low = "9 mm", High = "51 mm", Example = "1 in",
         HowToMeasure = "Cast or stamped on the cylinder; bore gauge")]
     [Usual("14 mm", "32 mm", Below = "radius given for diameter", Above = "outside of the cylinder")]
@@ -306,23 +257,19 @@ internal sealed class SingleCylinderDocument : MasterCylinderDocument
 /// <summary>A push rod's fit as it is written.</summary>
 internal sealed class PushRodDocument
 {
-    /// <summary>Piston depth.</summary>
     [Field("Depth of the piston's seat below the cylinder's mounting face", Required = true, Low = "0 mm", High = "150 mm",
         Example = "24.0 mm",
         HowToMeasure = "Depth gauge from the mounting face into the piston's seat; take off what the flange enters the booster")]
     public Length? PistonDepth { get; set; }
 
-    /// <summary>Rod projection.</summary>
     [Field("How far the rod stands out beyond the booster's mounting face", Required = true, Low = "0 mm", High = "150 mm",
         Example = "23.6 mm", HowToMeasure = "Depth gauge on the booster's face, vacuum applied where the service manual asks for it")]
     public Length? RodProjection { get; set; }
 
-    /// <summary>Gasket.</summary>
     [Field("Thickness of the gasket between the faces; none when left out", Low = "0 mm", High = "5 mm", Example = "0.5 mm",
         HowToMeasure = "Caliper on the gasket, lightly pressed")]
     public Length? Gasket { get; set; }
 
-    /// <summary>Reading error.</summary>
     [Field("Possible error of each reading, plus or minus; 0.1 mm when left out", Low = "0 mm", High = "2 mm", Example = "0.1 mm",
         HowToMeasure = "Read the same length five times: half the spread")]
     public Length? ReadingError { get; set; }
@@ -331,26 +278,21 @@ internal sealed class PushRodDocument
 /// <summary>Fluid and the volumes of the two circuits as they are written.</summary>
 internal sealed class FluidDocument
 {
-    /// <summary>Grade.</summary>
     [Field("Grade by FMVSS 116; DOT 4 when left out", Words = typeof(FluidGradeNames), Example = "DOT 4",
         HowToMeasure = "Reservoir cap or the bottle that it was filled from")]
     public string? Grade { get; set; }
 
-    /// <summary>Temperature.</summary>
     [Field("Temperature of the fluid; 20 °C when left out", Low = "0 °C", High = "200 °C", Example = "20 °C",
         HowToMeasure = "Thermometer in the reservoir, or contact thermometer on the caliper after the run")]
     public Temperature? Temperature { get; set; }
 
-    /// <summary>Trapped air.</summary>
     [Field("Share of the circuits' volume that is air; none when left out", Low = "0", High = "0.2", Example = "0.002",
         HowToMeasure = "Reservoir level pressed and released, over the circuits' volume; bleed until it is none")]
     public double? TrappedAir { get; set; }
 
-    /// <summary>Front circuit.</summary>
     [Field("Fluid displacement of the front brakes", Required = true)]
     public CircuitDocument? Front { get; set; }
 
-    /// <summary>Rear circuit.</summary>
     [Field("Fluid displacement of the rear brakes", Required = true)]
     public CircuitDocument? Rear { get; set; }
 }
@@ -358,53 +300,43 @@ internal sealed class FluidDocument
 /// <summary>Fluid displacement of one axle's brakes, as it is written.</summary>
 internal sealed class CircuitDocument
 {
-    /// <summary>Caliper.</summary>
     [Field("Disc brakes only: kind of caliper; a fixed caliper's pistons on both sides move fluid", OnlyFor = "disc", Example = "sliding",
         HowToMeasure = "Look: pistons on both sides of the disc make a fixed caliper")]
     public CaliperKind? Caliper { get; set; }
 
-    /// <summary>Drum temperature.</summary>
     [Field("Drum brakes only: temperature of a hot drum for the pedal's travel with hot drums; 300 °C when left out", OnlyFor = "drum",
         Low = "20 °C", High = "600 °C", Example = "300 °C", HowToMeasure = "Contact thermometer inside the drum after a hard descent")]
     public Temperature? DrumTemperature { get; set; }
 
-    /// <summary>Expansion of the drum.</summary>
     [Field("Drum brakes only: linear expansion of the drum's material per kelvin; 11e-6, grey cast iron, when left out", OnlyFor = "drum",
         Low = "1e-6", High = "5e-5", Example = "11e-6", HowToMeasure = "Table of materials: grey cast iron 11e-6, aluminium 23e-6")]
     public double? DrumExpansionPerKelvin { get; set; }
 
-    /// <summary>Clearance.</summary>
     [Field("Travel of each piston before pads or shoes touch: clearance and roll-back", Required = true, Low = "0 mm", High = "10 mm",
         Example = "0.4 mm",
         HowToMeasure = "Feeler gauge between pad and disc, or shoe and drum; about 0.4 mm for discs, 1.3 mm for drums in adjustment")]
     public Length? Clearance { get; set; }
 
-    /// <summary>Hose length.</summary>
     [Field("Free length of flexible hose on the axle, all together; none when left out", Low = "0 m", High = "20 m", Example = "0.8 m",
         HowToMeasure = "Tape along each hose between its fittings")]
     public Length? HoseLength { get; set; }
 
-    /// <summary>Hose bore.</summary>
     [Field("Bore of the hoses; 1/8 in when left out", Low = "2 mm", High = "8 mm", Example = "3.2 mm",
         HowToMeasure = "Printed on the hose, or drill shanks as a gauge")]
     public Length? HoseBore { get; set; }
 
-    /// <summary>Low expansion.</summary>
     [Field("Whether the hoses are of the low-expansion grade; false when left out", Example = "true",
         HowToMeasure = "Printed on the hose: HL for low, HR for regular expansion")]
     public bool? LowExpansion { get; set; }
 
-    /// <summary>Compliance.</summary>
     [Field("Compliance: volume by which calipers or drums of the axle yield at complianceAt; none when left out", Low = "0 cm³", High = "30 cm³",
         Example = "2.5 cm³", HowToMeasure = "Syringe or reservoir level at complianceAt, hoses clamped off and clearance taken away")]
     public Volume? Compliance { get; set; }
 
-    /// <summary>Pressure at which the compliance holds.</summary>
     [Field("Line pressure for which compliance holds; 100 bar when left out", Low = "5 bar", High = "200 bar", Example = "100 bar",
         HowToMeasure = "Gauge in the line at the reading of compliance")]
     public Pressure? ComplianceAt { get; set; }
 
-    /// <summary>Fluid volume.</summary>
     [Field("Fluid in the circuit with its brakes; none when left out", Low = "0 cm³", High = "2000 cm³", Example = "150 cm³",
         HowToMeasure = "Measuring cup: what comes out when the circuit is emptied")]
     public Volume? Volume { get; set; }

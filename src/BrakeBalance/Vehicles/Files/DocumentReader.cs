@@ -1,7 +1,5 @@
-using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using UnitsNet;
 
 namespace BrakeBalance.Vehicles.Files;
 
@@ -149,12 +147,7 @@ internal sealed class DocumentReader
     {
         JsonValueKind.Object => "an object",
         JsonValueKind.Array => "a list",
-        _ => node.ToJsonString(Relaxed),
-    };
-
-    private static readonly JsonSerializerOptions Relaxed = new()
-    {
-        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        _ => node.ToJsonString(CommentedFile.Relaxed),
     };
 
     private object? Read(FieldInfo field, JsonNode? value, string path) => field.Shape switch

@@ -1,7 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using UnitsNet;
 
 namespace BrakeBalance.Vehicles.Files;
 
@@ -21,9 +20,6 @@ internal static class DocumentSchema
     };
 
     /// <summary>The schema (JSON Schema, draft 2020-12) as text.</summary>
-    /// <param name="type">The document type.</param>
-    /// <param name="title">Title of the schema.</param>
-    /// <param name="description">What such a file holds.</param>
     /// <returns>Indented JSON with a final line break.</returns>
     public static string Text(Type type, string title, string description)
     {

@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
 using System.Reflection;
 using System.Text.Json.Nodes;
-using UnitsNet;
 
 namespace BrakeBalance.Vehicles.Files;
 

@@ -1,23 +1,17 @@
-using UnitsNet;
-
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>The hydraulics as they are written.</summary>
 internal sealed class HydraulicsDocument
 {
-    /// <summary>Split.</summary>
     [Field("How the circuits share the pedal's force; a tandem cylinder when left out")]
     public SplitDocument? Split { get; set; }
 
-    /// <summary>Front valves.</summary>
     [Field("Valves in the front line, master cylinder first", Most = 4, Example = "metering")]
     public IReadOnlyList<ValveDocument>? FrontValves { get; set; }
 
-    /// <summary>Rear valves.</summary>
     [Field("Valves in the rear line, master cylinder first", Most = 4)]
     public IReadOnlyList<ValveDocument>? RearValves { get; set; }
 
-    /// <summary>Highest pressure.</summary>
     [Field("Highest line pressure considered; 140 bar when left out", Low = "20 bar", High = "300 bar", Example = "140 bar",
         HowToMeasure = "Gauge under the hardest push of the foot; or keep 140 bar")]
     [Usual("70 bar", "200 bar", Above = "bar given for psi", Below = "psi given for bar")]
@@ -35,19 +29,16 @@ internal sealed class TandemDocument : SplitDocument;
 /// <summary>A balance bar as it is written.</summary>
 internal sealed class BalanceBarDocument : SplitDocument
 {
-    /// <summary>Front bore.</summary>
     [Field("Bore of the front circuit's master cylinder", Required = true, Low = "10 mm", High = "40 mm", Example = "19.05 mm",
         HowToMeasure = "Cast or stamped on the cylinder; bore gauge")]
     [Usual("14 mm", "32 mm", Below = "radius given for diameter", Above = "outside of the cylinder")]
     public Length? FrontBore { get; set; }
 
-    /// <summary>Rear bore.</summary>
     [Field("Bore of the rear circuit's master cylinder", Required = true, Low = "10 mm", High = "40 mm", Example = "20.64 mm",
         HowToMeasure = "Cast or stamped on the cylinder; bore gauge")]
     [Usual("14 mm", "32 mm", Below = "radius given for diameter", Above = "outside of the cylinder")]
     public Length? RearBore { get; set; }
 
-    /// <summary>Front share of the force.</summary>
     [Field("Front cylinder's share of the rod force: distance from bearing to rear clevis over clevis spacing", Required = true,
         Low = "0.2", High = "0.8", Example = "0.55", HowToMeasure = "Rule: bearing centre to rear clevis over clevis spacing, under load")]
     public double? FrontForceShare { get; set; }
@@ -63,52 +54,44 @@ public abstract class ValveDocument;
 /// <summary>A proportioning valve as it is written.</summary>
 internal sealed class ProportioningDocument : ValveDocument
 {
-    /// <summary>Knee.</summary>
     [Field("Inlet pressure at which the outlet stops following one to one", ByClass = true, Typical = "200 psi .. 900 psi", Required = true,
         Low = "0 bar", High = "300 bar", Example = "35 bar",
         HowToMeasure = "Two gauges, one each side of the valve: inlet pressure at which they part")]
     [Usual("10 bar", "75 bar", Above = "bar given for psi", Below = "psi given for bar")]
     public Pressure? Knee { get; set; }
 
-    /// <summary>Slope.</summary>
     [Field("Rise of the outlet over rise of the inlet above the knee", ByClass = true, Typical = "0.2 .. 0.5", Required = true, Low = "0",
         High = "1", Example = "0.4",
         HowToMeasure = "Two gauges: difference of outlet over difference of inlet between two readings above the knee")]
     [Usual("0.2", "0.5", Above = "percent reduction given for slope (a 57 % reduction is a slope of 0.43)")]
     public double? Slope { get; set; }
 
-    /// <summary>Hysteresis.</summary>
     [Field("How much higher the outlet stands at the same inlet on release than on application, above the knee; none when left out",
         Low = "0 bar", High = "40 bar", Example = "3 bar",
         HowToMeasure = "Two gauges, rising and falling: difference of the outlets at the same inlet")]
     public Pressure? Hysteresis { get; set; }
 
-    /// <summary>Adjuster.</summary>
     [Field("The adjuster, when the valve has one")]
     public AdjusterDocument? Adjuster { get; set; }
 
-    /// <summary>Bypass.</summary>
     [Field("Whether the valve opens fully when the front circuit is lost, as some combination valves do; false when left out",
         Example = "true", HowToMeasure = "Two gauges, front circuit open at a bleeder: does the rear follow one to one?")]
     public bool? BypassWhenFrontLost { get; set; }
 }
 
 /// <summary>The adjusting screw of a valve as it is written.</summary>
-public sealed class AdjusterDocument
+internal sealed class AdjusterDocument
 {
-    /// <summary>Knee fully out.</summary>
     [Field("Knee with the adjuster fully out", Required = true, Low = "0 bar", High = "200 bar", Example = "7 bar",
         HowToMeasure = "Two gauges with the adjuster fully out")]
     [Usual("0 bar", "40 bar", Above = "bar given for psi, or the knee fully in")]
     public Pressure? KneeBackedOff { get; set; }
 
-    /// <summary>Knee per turn.</summary>
     [Field("Rise of the knee for one turn of the adjuster in", Required = true, Low = "0.1 bar", High = "100 bar", Example = "10 bar",
         HowToMeasure = "Two gauges, one reading per turn")]
     [Usual("1.5 bar", "30 bar", Above = "bar given for psi", Below = "psi given for bar")]
     public Pressure? KneePerTurn { get; set; }
 
-    /// <summary>Turns.</summary>
     [Field("Turns from fully out to fully in", Required = true, Low = "0.1", High = "50", Example = "6", HowToMeasure = "Count them")]
     [Usual("1", "15")]
     public double? Turns { get; set; }
@@ -117,19 +100,16 @@ public sealed class AdjusterDocument
 /// <summary>A pressure limiter as it is written.</summary>
 internal sealed class LimitingDocument : ValveDocument
 {
-    /// <summary>Limit.</summary>
     [Field("Highest outlet pressure", Required = true, Low = "0 bar", High = "300 bar", Example = "45 bar",
         HowToMeasure = "Gauge behind the valve under a hard push")]
     [Usual("15 bar", "100 bar", Above = "bar given for psi", Below = "psi given for bar")]
     public Pressure? Limit { get; set; }
 
-    /// <summary>Hysteresis.</summary>
     [Field("How much higher the outlet stands at the same inlet on release than on application, above the limit; none when left out",
         Low = "0 bar", High = "40 bar", Example = "3 bar",
         HowToMeasure = "Two gauges, rising and falling: difference of the outlets at the same inlet")]
     public Pressure? Hysteresis { get; set; }
 
-    /// <summary>Bypass.</summary>
     [Field("Whether the valve opens fully when the front circuit is lost, as some combination valves do; false when left out",
         Example = "true", HowToMeasure = "Two gauges, front circuit open at a bleeder: does the rear follow one to one?")]
     public bool? BypassWhenFrontLost { get; set; }
@@ -138,40 +118,33 @@ internal sealed class LimitingDocument : ValveDocument
 /// <summary>A load-sensing valve as it is written.</summary>
 internal sealed class LoadSensingDocument : ValveDocument
 {
-    /// <summary>Knee at the reference load.</summary>
     [Field("Knee when the rear axle carries referenceLoad", Required = true, Low = "0 bar", High = "300 bar", Example = "30 bar",
         HowToMeasure = "Two gauges at the valve, rear axle on scales: inlet pressure at which they part")]
     [Usual("10 bar", "75 bar", Above = "bar given for psi", Below = "psi given for bar")]
     public Pressure? KneeAtReference { get; set; }
 
-    /// <summary>Reference load.</summary>
     [Field("Rear axle load for which kneeAtReference holds", Required = true, Low = "0.5 kN", High = "50 kN", Example = "6 kN",
         HowToMeasure = "Scales under both rear wheels at that reading")]
     public Force? ReferenceLoad { get; set; }
 
-    /// <summary>Knee per kilonewton.</summary>
     [Field("Rise of the knee for each kilonewton more on the rear axle", Required = true, Low = "0 bar", High = "50 bar", Example = "8 bar",
         HowToMeasure = "The same at a second load: rise of the knee over rise of the load")]
     public Pressure? KneePerKilonewton { get; set; }
 
-    /// <summary>Slope.</summary>
     [Field("Rise of the outlet over rise of the inlet above the knee", Required = true, Low = "0", High = "1", Example = "0.35",
         HowToMeasure = "Two gauges: difference of outlet over difference of inlet between two readings above the knee")]
     [Usual("0.2", "0.5", Above = "percent reduction given for slope (a 57 % reduction is a slope of 0.43)")]
     public double? Slope { get; set; }
 
-    /// <summary>Lowest knee.</summary>
     [Field("Knee with the rear suspension unloaded; 0 bar when left out", Low = "0 bar", High = "200 bar", Example = "5 bar",
         HowToMeasure = "Two gauges, car lifted until the rear wheels hang")]
     public Pressure? LowestKnee { get; set; }
 
-    /// <summary>Lag.</summary>
     [Field("Time constant with which the valve follows the rear axle load in a stop; none when left out", Low = "0 ms", High = "2000 ms",
         Example = "50 ms",
         HowToMeasure = "Pressure logger in both lines while the tail is dropped: time to 63 % of the change")]
     public Duration? Lag { get; set; }
 
-    /// <summary>Hysteresis.</summary>
     [Field("How much higher the outlet stands at the same inlet on release than on application, above the knee; none when left out",
         Low = "0 bar", High = "40 bar", Example = "3 bar",
         HowToMeasure = "Two gauges, rising and falling: difference of the outlets at the same inlet")]
@@ -179,15 +152,13 @@ internal sealed class LoadSensingDocument : ValveDocument
 }
 
 /// <summary>A metering valve as it is written.</summary>
-public sealed class MeteringDocument : ValveDocument
+internal sealed class MeteringDocument : ValveDocument
 {
-    /// <summary>Opening pressure.</summary>
     [Field("Inlet pressure at which the valve begins to open", Required = true, Low = "0 bar", High = "30 bar", Example = "7 bar",
         HowToMeasure = "Two gauges: inlet pressure at which the outlet begins to rise")]
     [Usual("1 bar", "15 bar", Above = "bar given for psi", Below = "psi given for bar")]
     public Pressure? OpeningPressure { get; set; }
 
-    /// <summary>Blend pressure.</summary>
     [Field("Inlet pressure from which outlet and inlet are equal; above openingPressure", Required = true, Low = "0.5 bar", High = "60 bar",
         Example = "20 bar", HowToMeasure = "Two gauges: inlet pressure at which they meet")]
     [Usual("5 bar", "50 bar", Above = "bar given for psi", Below = "psi given for bar")]

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using System.Text.RegularExpressions;
@@ -34,7 +33,6 @@ internal sealed partial class JsonText
     /// <summary>Puts a value in place of another, or where none is; nothing happens where a list element would have to be made.</summary>
     /// <param name="path">Path such as <c>loadCases[0].mass</c>.</param>
     /// <param name="json">The value as JSON, with what shall stand behind it.</param>
-    /// <returns>Whether it could be put in.</returns>
     public bool Set(string path, string json)
     {
         if (_values.TryGetValue(path, out (int Start, int End) at))

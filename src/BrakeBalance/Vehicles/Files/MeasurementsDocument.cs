@@ -3,22 +3,18 @@ namespace BrakeBalance.Vehicles.Files;
 /// <summary>The logs measured on the car itself, as they are written.</summary>
 internal sealed class MeasurementsDocument
 {
-    /// <summary>Gauge log.</summary>
     [Field("Log of front and rear line pressures read together (CSV); its path counts from this file's folder", Example = "gauges.csv",
         HowToMeasure = "Two gauges, pedal pressed and eased slowly at several turns of the adjuster; 'measure starter gauges' writes the form")]
     public string? Gauges { get; set; }
 
-    /// <summary>Log of test stops.</summary>
     [Field("Log of test stops (CSV); its path counts from this file's folder", Example = "stops.csv",
         HowToMeasure = "Test stops off public roads, one line each; 'measure plan' lists them, 'measure starter stops' writes the form")]
     public string? Stops { get; set; }
 
-    /// <summary>Log over time.</summary>
     [Field("Logger's or phone's readings over time (CSV); its path counts from this file's folder", Example = "series.csv",
         HowToMeasure = "Logger or phone in a mount, 10 to 200 samples a second, over the whole test")]
     public string? Series { get; set; }
 
-    /// <summary>Whether the fit stands in the file.</summary>
     [Field("true when what these logs say stands in this file already, so that it does not count twice; 'measure setting --write' sets it",
         Example = "false", HowToMeasure = "Chosen")]
     public bool? Fitted { get; set; }

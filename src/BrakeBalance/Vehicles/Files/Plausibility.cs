@@ -1,7 +1,5 @@
 using System.Collections;
-using System.Globalization;
 using BrakeBalance.Brakes;
-using UnitsNet;
 using static System.FormattableString;
 
 namespace BrakeBalance.Vehicles.Files;

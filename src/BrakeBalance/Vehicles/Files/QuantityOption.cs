@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>Reads a quantity that stands by itself, such as a command's option, by the rules of the files' entries.</summary>

@@ -1,7 +1,5 @@
 using System.Collections.Concurrent;
-using System.Globalization;
 using System.Text.RegularExpressions;
-using UnitsNet;
 using UnitsNet.Units;
 
 namespace BrakeBalance.Vehicles.Files;

@@ -1,6 +1,4 @@
 using System.Collections;
-using System.Globalization;
-using UnitsNet;
 
 namespace BrakeBalance.Vehicles.Files;
 

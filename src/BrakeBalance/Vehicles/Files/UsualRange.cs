@@ -1,6 +1,3 @@
-using System.Globalization;
-using UnitsNet;
-
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>The usual range of an entry as numbers in the unit of its lower end.</summary>
@@ -30,8 +27,6 @@ internal sealed class UsualRange
     }
 
     /// <summary>What a value clearly outside the range gives to warn of; null for any other.</summary>
-    /// <param name="path">Path of the entry.</param>
-    /// <param name="value">A number or a quantity.</param>
     public Warning? Judge(string path, object value)
     {
         double number = Number(value);

@@ -1,8 +1,6 @@
-using System.Collections.Immutable;
 using BrakeBalance.Brakes;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Tyres;
-using UnitsNet;
 
 namespace BrakeBalance.Vehicles.Files;
 

@@ -3,7 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using BrakeBalance.Summaries;
 
-namespace BrakeBalance.Notebooks.Commands.Summaries;
+namespace BrakeBalance.Summaries;
 
 /// <summary>Puts the lowest and highest of a number beside it, over the cars that a file's ranges allow.</summary>
 internal static class JsonBands
