@@ -3,7 +3,6 @@ using System.Globalization;
 using BrakeBalance.Notebooks.Classroom;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Teaching;
-using Spectre.Console;
 
 namespace BrakeBalance.Notebooks.Commands;
 
