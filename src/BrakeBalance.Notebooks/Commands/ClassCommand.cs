@@ -1,7 +1,7 @@
 using System.CommandLine;
 using BrakeBalance.Notebooks.Classroom;
 using BrakeBalance.Notebooks.Pages;
-using Spectre.Console;
+using BrakeBalance.Teaching;
 
 namespace BrakeBalance.Notebooks.Commands;
 
