@@ -1,12 +1,4 @@
-using System.Globalization;
-using System.Text;
 using System.Text.Json.Nodes;
-using BrakeBalance.Balance;
-using BrakeBalance.Charts.Rendering;
-using BrakeBalance.Hydraulics;
-using BrakeBalance.Measurements;
-using BrakeBalance.Vehicles;
-using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 
 namespace BrakeBalance.Charts.Live;

@@ -1,8 +1,5 @@
 using System.Text.Json.Nodes;
 using BrakeBalance.Charts.Publishing;
-using BrakeBalance.Measurements;
-using BrakeBalance.Vehicles;
-using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Charts.Live;
 

@@ -1,9 +1,4 @@
-using System.Text;
-using BrakeBalance.Balance;
 using BrakeBalance.Charts.Figures;
-using BrakeBalance.Charts.Rendering;
-using BrakeBalance.Measurements;
-using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Charts.Live;
 

@@ -1,9 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using BrakeBalance.Charts.Publishing;
-using BrakeBalance.Measurements;
-using BrakeBalance.Summaries;
-using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Charts.Live;
 

@@ -1,7 +1,3 @@
-using System.Globalization;
-using System.Text;
-using BrakeBalance.Charts.Rendering;
-using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Charts.Live;
 

@@ -1,7 +1,4 @@
-using System.Text;
-using BrakeBalance.Charts.Rendering;
 using BrakeBalance.Charts.Tables;
-using BrakeBalance.Measurements;
 
 namespace BrakeBalance.Charts.Live;
 

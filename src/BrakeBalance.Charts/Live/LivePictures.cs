@@ -1,5 +1,3 @@
-using System.Text;
-using BrakeBalance.Charts.Rendering;
 
 namespace BrakeBalance.Charts.Live;
 

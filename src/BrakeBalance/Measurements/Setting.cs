@@ -1,6 +1,5 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Vehicles;
-using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Measurements;
 

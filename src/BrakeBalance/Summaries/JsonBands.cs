@@ -1,7 +1,5 @@
-using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using BrakeBalance.Summaries;
 
 namespace BrakeBalance.Summaries;
 

@@ -1,5 +1,4 @@
 using BrakeBalance.Bench.Files;
-using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Tests.Vehicles;

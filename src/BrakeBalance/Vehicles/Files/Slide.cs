@@ -1,5 +1,3 @@
-using System.Globalization;
-using UnitsNet;
 
 namespace BrakeBalance.Vehicles.Files;
 
