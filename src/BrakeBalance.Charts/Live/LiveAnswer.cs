@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using UnitsNet;
 
 namespace BrakeBalance.Charts.Live;
 

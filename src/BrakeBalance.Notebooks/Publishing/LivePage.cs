@@ -1,6 +1,4 @@
-using System.Text;
 using System.Text.Json;
-using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Pages;
 
 namespace BrakeBalance.Notebooks.Publishing;

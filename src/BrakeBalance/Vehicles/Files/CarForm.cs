@@ -4,7 +4,7 @@ namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>A vehicle file as a form: its parts and entries with what a person has to know of each.</summary>
 /// <remarks>Made from the descriptions that reader, schema and starter use, so an entry added there is in the form too.</remarks>
-public static class CarForm
+internal static class CarForm
 {
     private const string BarePart = "The car";
 

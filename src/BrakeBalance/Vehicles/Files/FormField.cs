@@ -1,7 +1,7 @@
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>How an entry is filled in.</summary>
-public enum FormShape
+internal enum FormShape
 {
     /// <summary>Any text.</summary>
     Text,
@@ -17,7 +17,7 @@ public enum FormShape
 }
 
 /// <summary>An entry of a form.</summary>
-public sealed record FormField
+internal sealed record FormField
 {
     /// <summary>Path of the entry in the file.</summary>
     public required string Path { get; init; }

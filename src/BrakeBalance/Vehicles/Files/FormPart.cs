@@ -1,7 +1,7 @@
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>A part of a car in a form: an object of the vehicle file, or a list of such.</summary>
-public sealed record FormPart
+internal sealed record FormPart
 {
     /// <summary>Path of the part in the file; empty for the car as a whole.</summary>
     public required string Path { get; init; }

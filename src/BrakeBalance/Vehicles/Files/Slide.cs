@@ -6,7 +6,7 @@ namespace BrakeBalance.Vehicles.Files;
 /// <param name="High">Highest number.</param>
 /// <param name="Value">The present number, a range at its middle.</param>
 /// <param name="Unit">The unit behind the number; empty for a plain number.</param>
-public sealed record Slide(double Low, double High, double Value, string Unit)
+internal sealed record Slide(double Low, double High, double Value, string Unit)
 {
     private const double Reach = 0.5;
 

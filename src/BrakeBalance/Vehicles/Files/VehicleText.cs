@@ -8,7 +8,7 @@ namespace BrakeBalance.Vehicles.Files;
 /// <remarks>
 /// Nothing is invented: a part that is added is empty until its entries are filled in, and reading it says which those are.
 /// </remarks>
-public static class VehicleText
+internal static class VehicleText
 {
     private static readonly JsonSerializerOptions Relaxed = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
