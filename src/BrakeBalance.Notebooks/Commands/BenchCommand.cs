@@ -117,7 +117,8 @@ internal static class BenchCommand
         if (rows.Count == 0)
         {
             throw new BadInputException(
-                $"--threads {words}: no row of the table holds all of these words. Families: {string.Join(", ", ThreadFact.All.Select(row => row.Family).Distinct())}.");
+                $"--threads {words}: no row of the table holds all of these words. "
+                    + $"Families: {string.Join(", ", ThreadFact.All.Select(row => row.Family).Distinct())}.");
         }
 
         SummaryTables.Write(terminal.Rich(), BenchTables.Threads(rows));
@@ -141,6 +142,7 @@ internal static class BenchCommand
         }
 
         SummaryTables.Write(console, BenchTables.Findings(report.Findings));
-        console.WriteLine("Pressures are gauge. A calculation is no approval: brake work belongs in competent hands, under the car's service manual.");
+        console.WriteLine("Pressures are gauge. "
+            + "A calculation is no approval: brake work belongs in competent hands, under the car's service manual.");
     }
 }

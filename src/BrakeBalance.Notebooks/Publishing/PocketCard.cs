@@ -45,8 +45,6 @@ internal sealed record PocketCard
     /// <summary>Makes the card of a car.</summary>
     public static PocketCard Of(Vehicle vehicle, LoadCase load, UnitSystem units)
     {
-        ArgumentNullException.ThrowIfNull(vehicle);
-        ArgumentNullException.ThrowIfNull(load);
         Setting setting = Setting.Of(vehicle);
         Vehicle recommended = setting.RecommendedVehicle;
         var own = new BalanceModel(recommended, load);

@@ -115,9 +115,11 @@ public sealed record ReleaseEffect
         const string where = "booster return";
         if (time is null)
         {
-            return new(BenchSeverity.Wrong, where, FormattableString.Invariant(
-                $"{InBoth.Text(standing)} stand in the return with the pedal released, the springs hold {InBoth.Text(Pressure.FromPascals(springPascals))}: {InBoth.Text(residual)} stay on the brakes."),
-                "The brakes drag and heat up. Give the booster a return of its own, wider and shorter, and let the oil warm up before it is judged.");
+            return new(BenchSeverity.Wrong, where, string.Create(CultureInfo.InvariantCulture,
+                $"{InBoth.Text(standing)} stand in the return with the pedal released, the springs "
+                    + $"hold {InBoth.Text(Pressure.FromPascals(springPascals))}: {InBoth.Text(residual)} stay on the brakes."),
+                "The brakes drag and heat up. Give the booster a return of its own, "
+                    + "wider and shorter, and let the oil warm up before it is judged.");
         }
 
         if (limit is { } most && standing > most)
@@ -127,8 +129,9 @@ public sealed record ReleaseEffect
                 "Give the booster a return of its own, wider and shorter.");
         }
 
-        string seconds = FormattableString.Invariant(
-            $"by springs alone the pedal takes up to {time.Value.Seconds:0.00} s to come back, against {InBoth.Text(standing)} in the return.");
+        string seconds = string.Create(CultureInfo.InvariantCulture,
+            $"by springs alone the pedal takes up to {time.Value.Seconds:0.00} s to come back, "
+                + $"against {InBoth.Text(standing)} in the return.");
         return time > FreeWithin
             ? new(BenchSeverity.Caution, where, seconds,
                 "That is a slow release; widen or shorten the return, and look for a crushed hose.")

@@ -106,15 +106,17 @@ public sealed record LoadCaseSummary(
             .Max(), lockUps.Select(surface => model.GreatestRate(surface.Adhesion)).DefaultIfEmpty(0).Max());
         if (model.RearLiftOffRate <= greatest)
         {
-            warnings.Add(FormattableString.Invariant(
-                $"{name}: the rear wheels leave the road at a braking rate of {model.RearLiftOffRate:0.00}; beyond it the front axle carries the whole car."));
+            warnings.Add(string.Create(CultureInfo.InvariantCulture,
+                $"{name}: the rear wheels leave the road at a braking rate of {model.RearLiftOffRate:0.00}; "
+                    + $"beyond it the front axle carries the whole car."));
         }
 
         string[] rearFirst = [.. lockUps.Where(surface => surface.LockUp?.First == Axle.Rear)
             .Select(surface => FormattableString.Invariant($"{surface.Adhesion:0.00}"))];
         if (rearFirst.Length > 0)
         {
-            warnings.Add($"{name}: the rear axle locks first at adhesion {string.Join(", ", rearFirst)}. Rear-first lock-up spins the car.");
+            warnings.Add($"{name}: the rear axle locks first at adhesion {string.Join(", ", rearFirst)}. "
+                + "Rear-first lock-up spins the car.");
         }
 
         string[] none = [.. lockUps.Where(surface => surface.LockUp is null)
@@ -147,8 +149,9 @@ public sealed record LoadCaseSummary(
             return null;
         }
 
-        string on = FormattableString.Invariant(
-            $"{model.LoadCase.Name}: foot eased on adhesion {ReleaseAdhesion:0.00} with both axles locked (sliding {100 * SlidingShare:0} % of it): ");
+        string on = string.Create(CultureInfo.InvariantCulture,
+            $"{model.LoadCase.Name}: foot eased on adhesion {ReleaseAdhesion:0.00} "
+                + $"with both axles locked (sliding {100 * SlidingShare:0} % of it): ");
         string turns = $"the rear turns again at {Text(eased.FreeAt.Rear)}, the front at {Text(eased.FreeAt.Front)}";
         if (eased.RearIsFreeWithFront)
         {

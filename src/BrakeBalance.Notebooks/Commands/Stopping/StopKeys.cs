@@ -24,9 +24,11 @@ internal static class StopKeys
         ("load_cases[].no_stop", "why the foot cannot stop the car; null when it can, and without it there are no surfaces, fade or laps"),
         (Surface + "adhesion", "peak adhesion of the surface"),
         (Surface + "panic", "all the pressure that foot, assist and travel give, held whatever the wheels do (see stop)"),
-        (Surface + "threshold", "95 % of the pressure of first lock held, as far as the foot reaches (see stop); null when no pressure locks an axle"),
+        (Surface + "threshold", "95 % of the pressure of first lock held, as far as the foot reaches (see stop); "
+            + "null when no pressure locks an axle"),
         (Surface + "antilock_bound", "each axle held at its best slip, a bound and no real system (see stop)"),
-        (Surface + "easing", "panic, and half a second after the first lock the foot eases until every wheel turns (see stop); null without --release"),
+        (Surface + "easing", "panic, and half a second after the first lock the foot eases "
+            + "until every wheel turns (see stop); null without --release"),
         (Surface + "past_first_lock_on_crown.swaps_ends",
             "whether the car turns past square to its path at 8 % above the pressure of first lock on a crowned road"),
         (Surface + "past_first_lock_on_crown.sideways_after_s", "time until it stands square to its path; null when it never does"),
@@ -76,7 +78,8 @@ internal static class StopKeys
         ("stop.duration_s", "time of the same"),
         ("stop.mean_fully_developed_deceleration_m_s2", "mean fully developed deceleration, between 80 and 10 % of the speed"),
         ("stop.held_pressure_bar", "pressure held at the master cylinder, gauge"),
-        ("stop.bound", "what bounds the stop: road when an axle reaches its adhesion, else foot, travel (pedal or master cylinder at its end) or highest pressure"),
+        ("stop.bound", "what bounds the stop: road when an axle reaches its adhesion, "
+            + "else foot, travel (pedal or master cylinder at its end) or highest pressure"),
         ("stop.first_lock", "front or rear; null when no axle locks"),
         ("stop.front_lock_s", "time of the front axle's first lock; null for none"),
         ("stop.rear_lock_s", "time of the rear axle's first lock; null for none"),

@@ -58,8 +58,10 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
     {
         Line("");
         SettingOutput.Labelled(console, part.LoadCase.Name,
-            $"{NumberText.Of(Math.Round(units.Of(part.LoadCase.Mass)))} {units.Mass}; unbraked {Force(part.StaticAxleLoads.Front)} {units.Force} front, "
-            + $"{Force(part.StaticAxleLoads.Rear)} {units.Force} rear; rear wheels leave the road at a deceleration of {Fraction(part.RearLiftOffRate)} g");
+            $"{NumberText.Of(Math.Round(units.Of(part.LoadCase.Mass)))} {units.Mass}; "
+                + $"unbraked {Force(part.StaticAxleLoads.Front)} {units.Force} front, "
+            + $"{Force(part.StaticAxleLoads.Rear)} {units.Force} rear; "
+            + $"rear wheels leave the road at a deceleration of {Fraction(part.RearLiftOffRate)} g");
         string force = $"[{units.Force}]";
         string pressure = $"[{units.Pressure}]";
         Table rates = Table(
@@ -118,7 +120,8 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
     {
         foreach (BalancePoint point in points)
         {
-            Line($"{title}: {Pressure(point.MasterPressure)} {units.Pressure}, front force {Force(point.BrakingForces.Front)} {units.Force}, deceleration {Fraction(point.BrakingRate)} g");
+            Line($"{title}: {Pressure(point.MasterPressure)} {units.Pressure}, "
+                + $"front force {Force(point.BrakingForces.Front)} {units.Force}, deceleration {Fraction(point.BrakingRate)} g");
         }
 
         if (points.Count == 0)
