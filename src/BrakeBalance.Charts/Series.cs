@@ -67,22 +67,6 @@ public readonly struct Series : IEnumerable<double>
     /// <param name="values">The durations.</param>
     public static implicit operator Series(Duration[] values) => Of(values, DurationUnit.Second);
 
-    /// <summary>Masses.</summary>
-    /// <param name="values">The masses.</param>
-    public static implicit operator Series(Mass[] values) => Of(values, MassUnit.Kilogram);
-
-    /// <summary>Torques.</summary>
-    /// <param name="values">The torques.</param>
-    public static implicit operator Series(Torque[] values) => Of(values, TorqueUnit.NewtonMeter);
-
-    /// <summary>Energies.</summary>
-    /// <param name="values">The energies.</param>
-    public static implicit operator Series(Energy[] values) => Of(values, EnergyUnit.Joule);
-
-    /// <summary>Volumes.</summary>
-    /// <param name="values">The volumes.</param>
-    public static implicit operator Series(Volume[] values) => Of(values, VolumeUnit.CubicMeter);
-
     /// <summary>Takes numbers that are in SI units already.</summary>
     /// <param name="si">The numbers; finite.</param>
     /// <returns>The series.</returns>

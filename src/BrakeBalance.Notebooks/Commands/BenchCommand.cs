@@ -118,7 +118,8 @@ internal static class BenchCommand
         if (rows.Count == 0)
         {
             throw new BadInputException(
-                $"--threads {words}: no row of the table holds all of these words. Families: {string.Join(", ", ThreadFact.All.Select(row => row.Family).Distinct())}.");
+                $"--threads {words}: no row of the table holds all of these words. "
+                    + $"Families: {string.Join(", ", ThreadFact.All.Select(row => row.Family).Distinct())}.");
         }
 
         TextTable.Write(terminal.Rich(), BenchTables.Threads(rows));

@@ -51,7 +51,8 @@ internal static class CardCommand
                 : reading?.Vehicle.LoadCases[0];
             if (reading is not null && asked is null)
             {
-                problems.Add($"--load-case {parsed.GetValue(load)}: there is no such load case. Accepted: {string.Join(", ", reading.Vehicle.LoadCases.Select(known => known.Name))}.");
+                problems.Add($"--load-case {parsed.GetValue(load)}: there is no such load case. "
+                    + $"Accepted: {string.Join(", ", reading.Vehicle.LoadCases.Select(known => known.Name))}.");
             }
 
             if (problems.Count > 0 || reading is null)

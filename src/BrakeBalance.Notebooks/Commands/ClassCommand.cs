@@ -49,7 +49,8 @@ internal static class ClassCommand
             IReadOnlyList<int>? who = ClassPlan.ReadStudents(numbers);
             if (who is null)
             {
-                problems.Add($"--students {numbers}: these are no student numbers. Accepted: numbers from 1 to 9999 such as 1-30 or 1,4,7-9.");
+                problems.Add($"--students {numbers}: these are no student numbers. "
+                    + "Accepted: numbers from 1 to 9999 such as 1-30 or 1,4,7-9.");
             }
 
             List<Lesson> chosen = [];
@@ -61,7 +62,8 @@ internal static class ClassCommand
                 }
                 else
                 {
-                    problems.Add($"--lesson {name}: there is no such lesson. Accepted: {string.Join(", ", Lesson.All.Select(known => known.Id))}.");
+                    problems.Add($"--lesson {name}: there is no such lesson. "
+                        + $"Accepted: {string.Join(", ", Lesson.All.Select(known => known.Id))}.");
                 }
             }
 
@@ -86,7 +88,8 @@ internal static class ClassCommand
             AtomicFile.Write(targets[2], ClassReport.Blank(done));
             terminal.Output.WriteLine(
                 string.Create(CultureInfo.InvariantCulture,
-                $"{folder}: sheets.html for {done.Students.Count} students, key.html for the teacher, answers.csv to fill in. Keep seed and key away from the class."));
+                $"{folder}: sheets.html for {done.Students.Count} students, key.html for the teacher, answers.csv to fill in. "
+                    + $"Keep seed and key away from the class."));
             return Left(terminal, failed, parsed);
         });
         return command;

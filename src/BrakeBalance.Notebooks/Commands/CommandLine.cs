@@ -23,8 +23,6 @@ internal static class CommandLine
     /// <remarks>What a command writes as its answer is held back until it has ended well, so that no half answer is ever shown.</remarks>
     public static async Task<int> RunAsync(IReadOnlyList<string> arguments, Terminal terminal, CancellationToken cancellation = default)
     {
-        ArgumentNullException.ThrowIfNull(arguments);
-        ArgumentNullException.ThrowIfNull(terminal);
         terminal = terminal.Holding();
         CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
         CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;

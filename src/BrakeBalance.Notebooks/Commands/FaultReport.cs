@@ -26,7 +26,8 @@ internal static class FaultReport
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
-            return $"A fault of this program, not of your input ({fault.GetType().Name}); its details could not be written to {Path.GetTempPath()}.";
+            return $"A fault of this program, not of your input ({fault.GetType().Name}); "
+                + $"its details could not be written to {Path.GetTempPath()}.";
         }
     }
 }

@@ -104,7 +104,8 @@ internal static class FiguresCommand
             .Where(name => result.Failed.All(figure => figure.Name != name)
                 && !result.Files.Contains(
                     $"{plan.CarName}-{name}-{FigureExport.Name(plan.Units[0])}{(plan.PlainVariants[0] ? "-plain" : "")}.csv"))
-            .Select(name => $"{name}: not made; it needs {FigureCatalogue.All.First(entry => entry.Name == name).Needs}, which this car has not."));
+            .Select(name => $"{name}: not made; "
+                + $"it needs {FigureCatalogue.All.First(entry => entry.Name == name).Needs}, which this car has not."));
         if (missing is not null)
         {
             left.Add(missing + " SVG, words and numbers were written.");
@@ -118,8 +119,9 @@ internal static class FiguresCommand
             terminal.Output.WriteLine($"{entry.Name}: left out; it needs {entry.Needs}.");
         }
 
-        terminal.Output.WriteLine(FormattableString.Invariant(
-            $"{folder}: {result.Files.Count(name => name.EndsWith(".svg", StringComparison.Ordinal))} drawings, {result.Files.Count} files. {FigureText.Car(vehicle)}"));
+        terminal.Output.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"{folder}: {result.Files.Count(name => name.EndsWith(".svg", StringComparison.Ordinal))} drawings, "
+                + $"{result.Files.Count} files. {FigureText.Car(vehicle)}"));
         return left.Count > 0 ? ExitCode.Failed : ExitCode.Success;
     }
 
@@ -148,8 +150,9 @@ internal static class FiguresCommand
         {
             (int width, int height) = size.Pixels();
             terminal.Output.WriteLine(
-                FormattableString.Invariant(
-                $"  {size.Name,-22}{width} × {height} px at scale 1{(size.ShownWidth!.EndsWith("mm", StringComparison.Ordinal) ? ", " + size.ShownWidth + " wide at 300 dpi" : "")}"));
+                string.Create(CultureInfo.InvariantCulture,
+                $"  {size.Name,-22}{width} × {height} px at scale 1"
+                    + $"{(size.ShownWidth!.EndsWith("mm", StringComparison.Ordinal) ? ", " + size.ShownWidth + " wide at 300 dpi" : "")}"));
         }
 
         terminal.Output.WriteLine($"Themes: {string.Join(", ", Theme.Published.Select(ThemeName))}");

@@ -251,7 +251,8 @@ internal static class MeasureCommand
     {
         try
         {
-            (string text, IReadOnlyList<string> written) = FittedFile.Write(File.ReadAllText(source), own, Path.GetDirectoryName(target)!, day);
+            (string text, IReadOnlyList<string> written) = FittedFile.Write(File.ReadAllText(source),
+                own, Path.GetDirectoryName(target)!, day);
             AtomicFile.Write(target, text);
             terminal.Error.WriteLine($"{target}: written with {string.Join(", ", written)}.");
         }
@@ -311,7 +312,8 @@ internal static class MeasureCommand
             if (estimate.DifferenceFromChains is { } difference)
             {
                 console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                    $"Metropolis chains: bounds differ by at most {difference:0.00} standard deviations; the chains {(estimate.ChainsAgree == true ? "agree" : "do not agree")}."));
+                    $"Metropolis chains: bounds differ by at most {difference:0.00} standard deviations; "
+                        + $"the chains {(estimate.ChainsAgree == true ? "agree" : "do not agree")}."));
             }
         }
 

@@ -71,8 +71,9 @@ internal static class RenderCommand
             PageFiles(notebooks, whole, folder, files, problems);
             if (parsed.GetRequiredValue(limit) is not (>= 1 and <= LongestLimit))
             {
-                problems.Add(FormattableString.Invariant(
-                    $"--cell-limit {parsed.GetRequiredValue(limit)}: this is no time for a cell. Accepted: whole seconds from 1 to {LongestLimit}."));
+                problems.Add(string.Create(CultureInfo.InvariantCulture,
+                    $"--cell-limit {parsed.GetRequiredValue(limit)}: this is no time for a cell. "
+                        + $"Accepted: whole seconds from 1 to {LongestLimit}."));
             }
 
             BadInputException.ThrowIfAny(problems);
@@ -166,7 +167,8 @@ internal static class RenderCommand
         {
             if (page.Count() > 1 || page.Key is PageNames.Index or StoryPage.FileName or QuestionsPage.FileName or LivePage.FileName)
             {
-                problems.Add($"{string.Join(" and ", page.Select(document => document.Path))}: would become {page.Key}, which another page is. Accepted: notebooks of different names.");
+                problems.Add($"{string.Join(" and ", page.Select(document => document.Path))}: "
+                    + $"would become {page.Key}, which another page is. Accepted: notebooks of different names.");
             }
 
             files.File(Path.Combine(folder, page.Key), "--output");

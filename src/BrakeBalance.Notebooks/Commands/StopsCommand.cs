@@ -263,7 +263,8 @@ internal static class StopsCommand
             if (lap.Problems.Count > 0)
             {
                 terminal.Error.WriteLine(
-                    $"--lap {path}: {lap.Lost} of {lap.Rows.Count + lap.Lost} rows left out; {string.Join("; ", lap.Problems.Take(MostReasons))}.");
+                    $"--lap {path}: {lap.Lost} of {lap.Rows.Count + lap.Lost} rows left out; "
+                        + $"{string.Join("; ", lap.Problems.Take(MostReasons))}.");
             }
 
             return lap.Rows.Trace();

@@ -12,7 +12,8 @@ internal static class SummaryCommand
         var json = new Option<bool>("--json") { Description = "Writes JSON for scripts; keys carry their unit" };
         var keys = new Option<bool>("--keys")
         {
-            Description = "Lists the keys of the JSON and what each means, and does nothing else; --units us ends them in _psi, _lbf, _lb, _in or _ft and _mph",
+            Description = "Lists the keys of the JSON and what each means, and does nothing else; "
+                + "--units us ends them in _psi, _lbf, _lb, _in or _ft and _mph",
         };
         Option<string[]> set = VehicleOptions.Set();
         Option<string> units = VehicleOptions.Units();

@@ -6,12 +6,11 @@ namespace BrakeBalance.Notebooks.Commands;
 /// <summary>The options that say which car, with which values, in which units.</summary>
 internal static class VehicleOptions
 {
-    private const double FastestNumber = 1e6;
-
     /// <summary>Single values that replace those in the vehicle file.</summary>
     public static Option<string[]> Set() => new("--set")
     {
-        Description = "Takes one value in place of the file's, by its path in it; may be given several times: --set \"hydraulics.rearValves[0].knee=40 bar\"",
+        Description = "Takes one value in place of the file's, by its path in it; "
+            + "may be given several times: --set \"hydraulics.rearValves[0].knee=40 bar\"",
         HelpName = "PATH=VALUE",
         DefaultValueFactory = _ => [],
     };
@@ -30,7 +29,8 @@ internal static class VehicleOptions
     }
 
     /// <summary>The display units that were chosen.</summary>
-    public static UnitSystem UnitsOf(ParseResult parsed, Option<string> units) => Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si;
+    public static UnitSystem UnitsOf(ParseResult parsed, Option<string> units) =>
+        Display.Parse(parsed.GetRequiredValue(units)) ?? UnitSystem.Si;
 
     /// <summary>Reads overrides; those that are not <c>path=value</c> are added to the problems.</summary>
     public static IReadOnlyList<ValueOverride> Overrides(IEnumerable<string> texts, List<string> problems)
@@ -81,8 +81,9 @@ internal static class VehicleOptions
             return speed;
         }
 
-        problems.Add(FormattableString.Invariant(
-            $"{option}: '{text}' is not a speed from {low:0} to {high:0} km/h{(fault is null ? "" : $" ({fault.TrimEnd('.')})")}. Accepted: such as \"100 km/h\" or \"60 mph\"."));
+        problems.Add(string.Create(CultureInfo.InvariantCulture,
+            $"{option}: '{text}' is not a speed from {low:0} to {high:0} km/h{(fault is null ? "" : $" ({fault.TrimEnd('.')})")}. "
+                + $"Accepted: such as \"100 km/h\" or \"60 mph\"."));
         return null;
     }
 

@@ -18,8 +18,6 @@ internal static class PageRenderer
     /// <param name="next">The page after, if any.</param>
     public static RenderedPage Render(ExecutedNotebook notebook, SiteOptions options, PageLink? previous = null, PageLink? next = null)
     {
-        ArgumentNullException.ThrowIfNull(notebook);
-        ArgumentNullException.ThrowIfNull(options);
         var prose = new ProseRenderer(notebook.Name);
         foreach (string id in PageShell.ReservedIds.Concat(notebook.Cells.Select(CellRenderer.ElementId)))
             prose.Reserve(id);

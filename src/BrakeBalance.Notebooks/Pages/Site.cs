@@ -46,7 +46,6 @@ internal static class Site
     public static IReadOnlyList<RenderedPage> Render(IReadOnlyList<SiteEntry> entries, SiteOptions options,
         ICollection<PageFault>? faults = null)
     {
-        ArgumentNullException.ThrowIfNull(entries);
         string[] taken = [.. entries.Select(e => e.Notebook.Name).Append(Path.GetFileNameWithoutExtension(PageNames.Index))];
         if (taken.GroupBy(name => name, StringComparer.OrdinalIgnoreCase).FirstOrDefault(g => g.Count() > 1) is { } twice)
             throw new ArgumentException($"Two pages would have the name \"{twice.Key}\"; give one notebook another file name.",

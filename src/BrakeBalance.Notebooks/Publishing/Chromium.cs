@@ -80,7 +80,6 @@ internal sealed class Chromium : IAsyncDisposable
     /// <returns>The browser, or null.</returns>
     public static async Task<Chromium?> TryStartAsync(Action<string> missing)
     {
-        ArgumentNullException.ThrowIfNull(missing);
         try
         {
             return await StartAsync().ConfigureAwait(false);

@@ -33,7 +33,6 @@ internal static class FigureExport
         Func<UnitSystem, IEnumerable<(CatalogueEntry Entry, Func<Figure?> Make)>> figures,
         CancellationToken cancellation)
     {
-        ArgumentNullException.ThrowIfNull(plan);
         List<string> files = [];
         List<FigureFault> failed = [];
         foreach (UnitSystem units in plan.Units)

@@ -18,7 +18,6 @@ internal static class FigureText
     /// <returns>That the car is invented where its file says so; otherwise that it is somebody's own file.</returns>
     public static string Car(Vehicle vehicle)
     {
-        ArgumentNullException.ThrowIfNull(vehicle);
         return vehicle.IsInvented
             ? "The figures are of invented cars."
             : "The figures are of the car in a reader's own vehicle file, as described there.";
@@ -57,7 +56,6 @@ internal static class FigureText
     /// <summary>All words of a figure, and a mark by which a correction can be traced, as JSON.</summary>
     public static string Json(Figure figure, Vehicle vehicle, UnitSystem units, bool plain)
     {
-        ArgumentNullException.ThrowIfNull(figure);
         string data = figure.Table.ToCsv();
         var json = new JsonObject
         {

@@ -48,8 +48,6 @@ internal sealed record PocketCard
     /// <summary>Makes the card of a car.</summary>
     public static PocketCard Of(Vehicle vehicle, LoadCase load, UnitSystem units)
     {
-        ArgumentNullException.ThrowIfNull(vehicle);
-        ArgumentNullException.ThrowIfNull(load);
         Setting setting = Setting.Of(vehicle);
         Vehicle recommended = setting.RecommendedVehicle;
         Banded<BalanceModel> own = Models(recommended, load);

@@ -35,8 +35,6 @@ internal static class QuestionsPage
     public static RenderedPage Render(
         VehicleReading reading, UnitSystem units, IReadOnlyCollection<string> notebooks, IEnumerable<KeyValuePair<string, string>> facts)
     {
-        ArgumentNullException.ThrowIfNull(reading);
-        ArgumentNullException.ThrowIfNull(notebooks);
         IReadOnlyList<QuestionAnswer> answers = QuestionDesk.Answer(reading, units);
         string title = "Common questions: " + reading.Vehicle.Name;
         var body = new StringBuilder();

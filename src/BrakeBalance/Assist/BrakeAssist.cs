@@ -53,7 +53,6 @@ public abstract record BrakeAssist
 
     private protected static void RequireStrokes(IReadOnlyList<Length> rodTravels)
     {
-        ArgumentNullException.ThrowIfNull(rodTravels);
         ArgumentOutOfRangeException.ThrowIfLessThan(rodTravels.Count, 1, nameof(rodTravels));
         ArgumentOutOfRangeException.ThrowIfGreaterThan(rodTravels.Count, 100, nameof(rodTravels));
         foreach (Length travel in rodTravels)

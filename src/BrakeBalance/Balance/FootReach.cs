@@ -13,7 +13,6 @@ internal sealed record FootReach(Pressure MasterPressure, RateBound? Bound)
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="pedalForce"/> is negative.</exception>
     public static FootReach Of(ControlForce control, Force pedalForce)
     {
-        ArgumentNullException.ThrowIfNull(control);
         Pressure foot = control.At(pedalForce).Balance.MasterPressure;
         Pressure highest = control.Model.MaximumPressure;
         (Pressure wanted, RateBound? bound) = foot < highest ? (foot, RateBound.Foot) : (highest, (RateBound?)null);

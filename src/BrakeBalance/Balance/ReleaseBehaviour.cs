@@ -46,7 +46,6 @@ internal sealed record ReleaseBehaviour
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static ReleaseBehaviour Of(BalanceModel model, Pressure highest, double adhesion, double slidingShare)
     {
-        ArgumentNullException.ThrowIfNull(model);
         double top = Require.Positive(highest, nameof(highest)).Pascals;
         Require.PositiveUpTo(adhesion, 2, nameof(adhesion));
         var axles = new SlidingAxles(model, adhesion, Require.PositiveUpTo(slidingShare, 1, nameof(slidingShare)));
@@ -77,7 +76,6 @@ internal sealed record ReleaseBehaviour
         Vehicle vehicle, LoadCase loadCase, Pressure highest, double adhesion, double slidingShare, Speed speed = default,
             double? slope = null)
     {
-        ArgumentNullException.ThrowIfNull(vehicle);
         bool Good(double bars) => Of(
             new BalanceModel(vehicle with { Hydraulics = vehicle.Hydraulics.WithRearKnee(Pressure.FromBars(bars), slope) }, loadCase,
                 speed),

@@ -100,7 +100,8 @@ public sealed record ChangePlan
         double? before = old.RearShare, after = changed.RearShare;
         string way = before is not { } b || after is not { } a ? "The deceleration is not reached"
             : Math.Abs(a - b) < 5e-4 ? "The balance stays"
-            : FormattableString.Invariant($"Braking moves {(a > b ? "rearwards, the dangerous side" : "forwards")}, by {Math.Abs(a - b) * 100:0.0} points");
+            : string.Create(CultureInfo.InvariantCulture, $"Braking moves {(a > b ? "rearwards, the dangerous side" : "forwards")}, "
+                + $"by {Math.Abs(a - b) * 100:0.0} points");
         yield return Row(ChangeTopic.Balance,
             FormattableString.Invariant($"Rear axle's share of braking at {Conditions.BrakingRate:0.00} g"),
             Fraction(before), Fraction(after), after is null || after > before ? BenchSeverity.Caution : BenchSeverity.Good,

@@ -30,7 +30,8 @@ public sealed record Checklist(string Title, string Before, ImmutableArray<strin
             "Drum shoes adjusted before the pedal is judged.",
             "Wheels in the manual's order; reservoir never empty; fresh fluid of the right grade from a sealed can.",
             "A metering valve held open if the manual says so for pressure bleeding.",
-            "Booster side by itself: front wheels off the ground, engine off, lock to lock about twenty times, level kept up; then idle a short while.",
+            "Booster side by itself: front wheels off the ground, "
+                + "engine off, lock to lock about twenty times, level kept up; then idle a short while.",
             "Level that moves when the wheel is turned, or foam: still air. Wait and repeat.",
             "Stored pressure pumped off with some thirty firm strokes, engine off, before any booster line is opened.",
             "Spilt brake fluid washed off with water at once.",

@@ -10,8 +10,6 @@ internal static class HoseChecks
     /// <returns>The findings, gravest first; what was not measured is not judged.</returns>
     public static ImmutableArray<BenchFinding> Of(HoseAssembly hose, HoseDuty duty)
     {
-        ArgumentNullException.ThrowIfNull(hose);
-        ArgumentNullException.ThrowIfNull(duty);
         List<BenchFinding> findings =
             [.. Lengths(hose), .. Orientation(hose), .. Bends(hose), .. Pressures(hose, duty), .. Clearances(hose)];
         return [.. findings.OrderByDescending(finding => finding.Severity)];
@@ -21,8 +19,9 @@ internal static class HoseChecks
     {
         if (hose.FreeLength <= Length.Zero)
         {
-            yield return new(BenchSeverity.Wrong, hose.Name, FormattableString.Invariant(
-                $"no hose is left between the fittings: overall {InBoth.Text(hose.OverallLength)}, cut-offs {InBoth.Text(hose.CutOffs)}, inside the sockets {InBoth.Text(hose.First.Insertion + hose.Second.Insertion)}."),
+            yield return new(BenchSeverity.Wrong, hose.Name, string.Create(CultureInfo.InvariantCulture,
+                $"no hose is left between the fittings: overall {InBoth.Text(hose.OverallLength)}, cut-offs {InBoth.Text(hose.CutOffs)}, "
+                    + $"inside the sockets {InBoth.Text(hose.First.Insertion + hose.Second.Insertion)}."),
                 "Measure the overall length and the allowances again.");
             yield break;
         }
@@ -36,13 +35,15 @@ internal static class HoseChecks
         {
             yield return new(BenchSeverity.Wrong, hose.Name, FormattableString.Invariant(
                 $"may become {InBoth.Text(hose.ShortestUnderPressure)} long under pressure, the route takes {InBoth.Text(route)}."),
-                FormattableString.Invariant(
-                    $"It would pull at its crimps; make it at least {InBoth.Text(Length.FromMillimeters(Math.Ceiling(hose.OverallFor(route).Millimeters)))} overall."));
+                string.Create(CultureInfo.InvariantCulture,
+                    $"It would pull at its crimps; make it at least "
+                        + $"{InBoth.Text(Length.FromMillimeters(Math.Ceiling(hose.OverallFor(route).Millimeters)))} overall."));
         }
         else if (hose.ShortestUnderPressure - hose.LengthTolerance < route)
         {
-            yield return new(BenchSeverity.Caution, hose.Name, FormattableString.Invariant(
-                $"spans its route of {InBoth.Text(route)} only if it is made to length: at its shortest it is {InBoth.Text(hose.ShortestUnderPressure)}, and {InBoth.Text(hose.LengthTolerance)} less is usual."),
+            yield return new(BenchSeverity.Caution, hose.Name, string.Create(CultureInfo.InvariantCulture,
+                $"spans its route of {InBoth.Text(route)} only if it is made to length: at its shortest it "
+                    + $"is {InBoth.Text(hose.ShortestUnderPressure)}, and {InBoth.Text(hose.LengthTolerance)} less is usual."),
                 "Make it longer by that much, or measure the finished hose.");
         }
         else if (hose.OverallLength > 1.25 * route)
@@ -103,8 +104,9 @@ internal static class HoseChecks
             {
                 if (straight < wanted)
                 {
-                    yield return new(BenchSeverity.Caution, hose.Name, FormattableString.Invariant(
-                        $"has {InBoth.Text(straight)} of straight hose at its {end} fitting; at least {InBoth.Text(wanted)}, one outer diameter, is wanted."),
+                    yield return new(BenchSeverity.Caution, hose.Name, string.Create(CultureInfo.InvariantCulture,
+                        $"has {InBoth.Text(straight)} of straight hose at its {end} fitting; "
+                            + $"at least {InBoth.Text(wanted)}, one outer diameter, is wanted."),
                         "A bend that starts in the fitting breaks the hose there.");
                 }
             }

@@ -44,8 +44,9 @@ public sealed record HydraulicOil
 
         if (At100Celsius >= At40Celsius)
         {
-            throw new InvalidOperationException(FormattableString.Invariant(
-                $"The oil has {At40Celsius.Centistokes:0.#} mm²/s at 40 °C and {At100Celsius.Centistokes:0.#} mm²/s at 100 °C; it must be thinner when hot."));
+            throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture,
+                $"The oil has {At40Celsius.Centistokes:0.#} mm²/s "
+                    + $"at 40 °C and {At100Celsius.Centistokes:0.#} mm²/s at 100 °C; it must be thinner when hot."));
         }
 
         double warm = DoubleLog(At40Celsius), hot = DoubleLog(At100Celsius);

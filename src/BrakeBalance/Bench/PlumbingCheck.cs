@@ -129,7 +129,8 @@ public static class PlumbingCheck
         }
 
         foreach (BenchFinding finding in Feed(graph, $"{pump.Name}.outlet", booster, "pressure",
-                     "The booster comes first behind the pump: behind the steering gear it would get no pressure, beside it only what steering leaves.")
+                     "The booster comes first behind the pump: "
+                         + "behind the steering gear it would get no pressure, beside it only what steering leaves.")
                  .Concat(Feed(graph, $"{booster.Name}.gear", gear, "pressure",
                      "The pump's flow leaves the booster for the steering gear; else steering has no assist.")))
         {
@@ -206,7 +207,8 @@ public static class PlumbingCheck
                 if (entry == "branch" || exit == "branch")
                 {
                     yield return Wrong(node.Name, $"has {booster.Name} on its branch.",
-                        $"The steering's flow would jam the booster's: put {booster.Name} and the reservoir on the straight run, {gear.Name} on the branch.");
+                        "The steering's flow would jam the booster's: "
+                            + $"put {booster.Name} and the reservoir on the straight run, {gear.Name} on the branch.");
                 }
                 else if (gears.Passes(node.Name))
                 {

@@ -127,8 +127,9 @@ public sealed record ReleaseEffect
                 "Give the booster a return of its own, wider and shorter.");
         }
 
-        string seconds = FormattableString.Invariant(
-            $"by springs alone the pedal takes up to {time.Value.Seconds:0.00} s to come back, against {InBoth.Text(standing)} in the return.");
+        string seconds = string.Create(CultureInfo.InvariantCulture,
+            $"by springs alone the pedal takes up to {time.Value.Seconds:0.00} s to come back, "
+                + $"against {InBoth.Text(standing)} in the return.");
         return time > FreeWithin
             ? new(BenchSeverity.Caution, where, seconds,
                 "That is a slow release; widen or shorten the return, and look for a crushed hose.")

@@ -119,7 +119,9 @@ public static class CarEstimation
                 if (Math.Abs(r) > 0.8 && parameters[i].Learnt + parameters[j].Learnt > 0.1)
                 {
                     words.Add(string.Create(CultureInfo.InvariantCulture,
-                        $"{Capital(parameters[j].Name)} and {parameters[i].Name} cannot be told apart by these stops (correlation {r:0.00}): only {(r < 0 ? "something like their sum or product" : "their ratio")} is known. {Remedy(j, i)}"));
+                        $"{Capital(parameters[j].Name)} and {parameters[i].Name} cannot be told apart "
+                            + $"by these stops (correlation {r:0.00}): "
+                            + $"only {(r < 0 ? "something like their sum or product" : "their ratio")} is known. {Remedy(j, i)}"));
                 }
             }
         }
@@ -129,7 +131,8 @@ public static class CarEstimation
 
     private static string Remedy(int first, int second) => (first, second) switch
     {
-        (0, 1) => "Stops at one front pressure with the adjuster at both ends of its safe range tell them apart; so does a torque wrench on one hub with a gauge in its line.",
+        (0, 1) => "Stops at one front pressure with the adjuster at both ends of its safe range tell them apart; "
+            + "so does a torque wrench on one hub with a gauge in its line.",
         ( < 2, 2) => "Lock-ups on two surfaces of different adhesion tell them apart; so does weighing the car with one end raised.",
         ( < 2, >= 3) => "Stops without lock-up at two pressures on that surface give the friction by itself.",
         (2, >= 3) => "Weighing the car with one end raised gives the height by itself.",

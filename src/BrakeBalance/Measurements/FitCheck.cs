@@ -58,7 +58,8 @@ internal static class FitCheck
                 $", and the knee by {valve.Calibration!.KneePerTurn.Estimate.Bars:0.##} bar a turn where the file says ")
                 + $"{Text($"{vehicle.Hydraulics.RearProportioningValve!.Adjustment!.KneePerTurn.Bars:0.##}")} bar";
             yield return string.Create(CultureInfo.InvariantCulture,
-                $"Gauges: the front pressure rises to {top:0.#} bar only{turn}: the pressures are probably in another unit than the header ")
+                $"Gauges: the front pressure rises to {top:0.#} bar only{turn}: "
+                    + $"the pressures are probably in another unit than the header ")
                 + "says (bar under [psi], or psi under [bar]).";
         }
     }
@@ -89,10 +90,12 @@ internal static class FitCheck
         Slip? likely = Slips.Select(slip => (Slip: slip, Left: Misfit(model, [.. stops.Select(slip.Undone)])))
             .Where(tried => tried.Left < Explains * asIs).OrderBy(tried => tried.Left).Select(tried => tried.Slip).FirstOrDefault();
         string probably = rear ?? likely?.Words
-            ?? "look for a column in another unit, swapped gauges, a load case or turns noted wrongly, or a wrong entry in the vehicle file";
+            ?? "look for a column in another unit, swapped gauges, "
+                + "a load case or turns noted wrongly, or a wrong entry in the vehicle file";
         if (Math.Abs(rates) > Systematic)
         {
-            doubts.Add(Text($"Stops: even the best fit leaves half of the decelerations {Off(rates)} what the car would make: {probably}."));
+            doubts.Add(string.Create(CultureInfo.InvariantCulture, $"Stops: even the best fit leaves half "
+                + $"of the decelerations {Off(rates)} what the car would make: {probably}."));
         }
         else if (Math.Abs(locks) > Systematic)
         {

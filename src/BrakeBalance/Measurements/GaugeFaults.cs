@@ -33,7 +33,9 @@ internal static class GaugeFaults
         if (top > 10 && y.Max() < 0.05 * top)
         {
             yield return new GaugeFinding(GaugeFindingKind.NoRearPressure,
-                Text($"The rear gauge never passes {y.Max():0.#} bar while the front one reaches {top:0.#} bar: the rear circuit is blocked, open, or its gauge is shut off. Do not drive."));
+                string.Create(CultureInfo.InvariantCulture,
+                    $"The rear gauge never passes {y.Max():0.#} bar while the front one reaches {top:0.#} bar: "
+                        + $"the rear circuit is blocked, open, or its gauge is shut off. Do not drive."));
             yield break;
         }
 
@@ -59,7 +61,9 @@ internal static class GaugeFaults
         if (bends && lows > 0)
         {
             yield return new GaugeFinding(GaugeFindingKind.Swapped,
-                Text($"At high pressure the rear gauge reads above the front one ({y.Max():0.#} bar against {x[Array.IndexOf(y, y.Max())]:0.#} bar), and a valve can only lower the rear: the gauges, lines or columns are swapped, or the valve sits in the front line."));
+                string.Create(CultureInfo.InvariantCulture, $"At high pressure the rear gauge reads above the front one "
+                    + $"({y.Max():0.#} bar against {x[Array.IndexOf(y, y.Max())]:0.#} bar), and a valve can only lower the rear: "
+                    + $"the gauges, lines or columns are swapped, or the valve sits in the front line."));
             yield break;
         }
     }
@@ -110,19 +114,27 @@ internal static class GaugeFaults
             string cause = gap < 0 ? "a metering valve in the front line, or a zero error of a gauge"
                 : "a zero error of a gauge, or a valve that opens late in the rear line";
             return new GaugeFinding(GaugeFindingKind.Offset,
-                Text($"From the first readings on the {leader} gauge leads by about {Math.Abs(gap):0.#} bar: {cause}. Swap the gauges and read again."));
+                string.Create(CultureInfo.InvariantCulture,
+                    $"From the first readings on the {leader} gauge leads by about {Math.Abs(gap):0.#} bar: "
+                        + $"{cause}. Swap the gauges and read again."));
         }
 
         double off = Math.Abs(share / belowKnee - 1);
         if (off > 2 * ShareTolerance && sure > accuracy)
         {
             return new GaugeFinding(GaugeFindingKind.UnequalBelowKnee,
-                Text($"Even at low pressure the rear reads {share:0.##} of the front where {belowKnee:0.##} is expected: a second valve in series, a leak or air in the rear line, another bore or balance-bar position, a knee below the readings, or a gauge that is off. Swap the gauges and read again."));
+                string.Create(CultureInfo.InvariantCulture,
+                    $"Even at low pressure the rear reads {share:0.##} of the front where {belowKnee:0.##} is expected: "
+                        + $"a second valve in series, a leak or air in the rear line, another bore or balance-bar position, "
+                        + $"a knee below the readings, or a gauge that is off. Swap the gauges and read again."));
         }
 
         return off > ShareTolerance
             ? new GaugeFinding(GaugeFindingKind.GaugesDiffer,
-                Text($"At low pressure the rear reads {share:0.##} of the front where {belowKnee:0.##} is expected, {Math.Abs(gap):0.#} bar apart; two gauges of {scale:0} bar may differ by {accuracy:0.#} bar, so this says nothing about the brakes yet. Swap the gauges and repeat: what moves with them is theirs."))
+                string.Create(CultureInfo.InvariantCulture,
+                    $"At low pressure the rear reads {share:0.##} of the front where {belowKnee:0.##} is expected, "
+                        + $"{Math.Abs(gap):0.#} bar apart; two gauges of {scale:0} bar may differ by {accuracy:0.#} bar, "
+                        + $"so this says nothing about the brakes yet. Swap the gauges and repeat: what moves with them is theirs."))
             : null;
     }
 
@@ -154,7 +166,9 @@ internal static class GaugeFaults
                     _ => (GaugeFindingKind.BothFall, "pedal was eased, or the master cylinder lets fluid past"),
                 };
                 yield return new GaugeFinding(kind,
-                    Text($"With the pedal held the front went from {first.Front.Bars:0.#} to {last.Front.Bars:0.#} bar and the rear from {first.Rear.Bars:0.#} to {last.Rear.Bars:0.#} bar: the {what}. Find it before the car moves."));
+                    string.Create(CultureInfo.InvariantCulture,
+                        $"With the pedal held the front went from {first.Front.Bars:0.#} to {last.Front.Bars:0.#} bar and the rear "
+                            + $"from {first.Rear.Bars:0.#} to {last.Rear.Bars:0.#} bar: the {what}. Find it before the car moves."));
             }
 
             i = end + 1;
@@ -162,6 +176,4 @@ internal static class GaugeFaults
     }
 
     private static bool Falls(double first, double last) => first - last > Math.Max(HoldFallBars, HoldFallShare * first);
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -81,10 +81,15 @@ public static class InventedLogs
                 Adhesion = TrueWetAdhesion,
             };
         var csv = new StringBuilder(
-            "# origin: invented. Test stops that nobody made; they belong to no real car.\n# Written by the command 'measure invent' from the invented car of data/vehicles/coupe-1960s.json.\n");
+            "# origin: invented. Test stops that nobody made; they belong to no real car.\n"
+                + "# Written by the command 'measure invent' from the invented car of data/vehicles/coupe-1960s.json.\n");
         csv.Append(CultureInfo.InvariantCulture,
-            $"# The truth they were made from: front friction {TrueFrontFriction * file.Brakes.Front.FrictionCoefficient:0.000}, rear friction {TrueRearFriction * file.Brakes.Rear.FrictionCoefficient:0.000}, height of the centre of gravity {TrueHeight * file.LoadCases[0].CentreOfGravityHeight.Meters:0.000} m, adhesion dry {TrueDryAdhesion:0.00}, wet {TrueWetAdhesion:0.00}.\n");
-        csv.Append("stop;speed [km/h];load case;surface;turns;front pressure [bar];rear pressure [bar];lock pressure [bar];deceleration [g];locked first;notes\n");
+            $"# The truth they were made from: front friction {TrueFrontFriction * file.Brakes.Front.FrictionCoefficient:0.000}, "
+                + $"rear friction {TrueRearFriction * file.Brakes.Rear.FrictionCoefficient:0.000}, "
+                + $"height of the centre of gravity {TrueHeight * file.LoadCases[0].CentreOfGravityHeight.Meters:0.000} m, "
+                + $"adhesion dry {TrueDryAdhesion:0.00}, wet {TrueWetAdhesion:0.00}.\n");
+        csv.Append("stop;speed [km/h];load case;surface;turns;front "
+            + "pressure [bar];rear pressure [bar];lock pressure [bar];deceleration [g];locked first;notes\n");
         int number = 0;
         foreach (LoadCase load in (LoadCase[])[car.LoadCases[0], car.LoadCases[^1]])
         {
@@ -101,7 +106,8 @@ public static class InventedLogs
                     ? (d.MetersPerSecondSquared / Gravity.StandardMetresPerSecondSquared).ToString("0.000", CultureInfo.InvariantCulture)
                     : "";
                 csv.Append(CultureInfo.InvariantCulture,
-                    $"{++number};{speed:0};{load.Name};{surface.Name};{turns:0.#};{stop.FrontPressure!.Value.Bars:0.0};{stop.RearPressure!.Value.Bars:0.0};{atLock};{rate};{locked};\n");
+                    $"{++number};{speed:0};{load.Name};{surface.Name};{turns:0.#};"
+                        + $"{stop.FrontPressure!.Value.Bars:0.0};{stop.RearPressure!.Value.Bars:0.0};{atLock};{rate};{locked};\n");
             }
         }
 
@@ -116,7 +122,8 @@ public static class InventedLogs
         IReadOnlyList<MotionSample> samples =
             track.Phone(stops, Frequency.FromHertz(25), Angle.FromDegrees(3), Acceleration.FromMetersPerSecondSquared(0.12));
         var csv = new StringBuilder(
-            "# origin: invented. Readings of a phone in a mount that nobody drove.\n# Written by the command 'measure invent'. Tilted by 3 degrees, with a zero error; the truth: three stops of 4.6, 6.8 and 7.6 m/s².\ntime [s];acceleration [m/s2]\n");
+            "# origin: invented. Readings of a phone in a mount that nobody drove.\n# Written by the command 'measure invent'. Tilted by "
+                + "3 degrees, with a zero error; the truth: three stops of 4.6, 6.8 and 7.6 m/s².\ntime [s];acceleration [m/s2]\n");
         foreach (MotionSample sample in samples)
         {
             csv.Append(CultureInfo.InvariantCulture,

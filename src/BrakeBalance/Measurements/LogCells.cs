@@ -41,7 +41,8 @@ internal sealed partial class LogCells
             Problems.Add(new LogProblem
             {
                 Line = _table.HeaderLine,
-                Reason = $"the column '{_table.Header[index]}' {given}; write '{names[0]} [unit]' with one of {string.Join(", ", units.Keys)}"
+                Reason = $"the column '{_table.Header[index]}' {given}; "
+                    + $"write '{names[0]} [unit]' with one of {string.Join(", ", units.Keys)}"
             });
             return null;
         }
@@ -52,7 +53,8 @@ internal sealed partial class LogCells
             Problems.Add(new LogProblem
             {
                 Line = _table.HeaderLine,
-                Reason = $"the column '{_table.Header[index]}' is not used: its numbers, such as 1,200, could be one and a fifth or twelve hundred; write 1200"
+                Reason = $"the column '{_table.Header[index]}' is not used: "
+                    + "its numbers, such as 1,200, could be one and a fifth or twelve hundred; write 1200"
             });
             return null;
         }

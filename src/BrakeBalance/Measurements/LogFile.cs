@@ -48,7 +48,8 @@ public static class LogFile
 
         problems.Add(reading.Rows.Count == 0
             ? $"{path}: no row can be used. Accepted: a header line that names each column and its unit, then rows of numbers."
-            : $"{path}: {reading.Lost} of {reading.Rows.Count + reading.Lost} rows cannot be read, more than 2 %. Mend them, or add --allow-lost-rows.");
+            : $"{path}: {reading.Lost} of {reading.Rows.Count + reading.Lost} rows cannot be read, more than 2 %. "
+                + "Mend them, or add --allow-lost-rows.");
         return null;
     }
 }

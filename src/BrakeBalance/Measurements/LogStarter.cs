@@ -46,7 +46,9 @@ public static class LogStarter
         us ? "#   1;30;driver only;dry;0;390;205;;0.47;none;" : "#   1;50;driver only;dry;0;27.0;14.0;;0.47;none;",
         us ? "#   2;30;driver only;dry;0;;;640;;front;" : "#   2;50;driver only;dry;0;;;44.0;;front;",
         us
-            ? "stop;speed [mph];load case;surface;turns;front pressure [psi];rear pressure [psi];lock pressure [psi];deceleration [g];locked first;notes"
-            : "stop;speed [km/h];load case;surface;turns;front pressure [bar];rear pressure [bar];lock pressure [bar];deceleration [g];locked first;notes",
+            ? "stop;speed [mph];load case;surface;turns;front "
+                + "pressure [psi];rear pressure [psi];lock pressure [psi];deceleration [g];locked first;notes"
+            : "stop;speed [km/h];load case;surface;turns;front "
+                + "pressure [bar];rear pressure [bar];lock pressure [bar];deceleration [g];locked first;notes",
     ];
 }

@@ -53,7 +53,8 @@ internal sealed class LogTable
             problems.Add(new LogProblem
             {
                 Line = Math.Max(1, lines.Count),
-                Reason = "the log has no header line; its first line that is no comment names the columns with their units, such as 'front pressure [bar]'"
+                Reason = "the log has no header line; "
+                    + "its first line that is no comment names the columns with their units, such as 'front pressure [bar]'"
             });
             return new LogTable(',', 0, [], [], problems, remarks);
         }

@@ -11,7 +11,8 @@ internal sealed record SettingQuestion
     /// <summary>What test stops say of it; null to go by the file and <see cref="Spread"/>.</summary>
     public CarEstimate? Estimate { get; init; }
 
-    /// <summary>How far friction and height of the centre of gravity may lie off the file's values; by the car's conditions unless said. Not used with
+    /// <summary>How far friction and height of the centre of gravity may lie off the
+    /// file's values; by the car's conditions unless said. Not used with
     /// an estimate.</summary>
     public ParameterSpread Spread
     {

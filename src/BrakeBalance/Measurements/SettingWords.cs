@@ -84,7 +84,8 @@ public static class SettingWords
         string other = Number(setting.OtherRule, units);
         return setting.Rule == SettingRule.Corners
             ? $"{Measured(setting)}: front first in every corner of the conditions. A chance of rear-first of {chance} would give {other}."
-            : $"Own test stops: a chance of rear-first of at most {chance} in each condition. Every corner without them would give {other}.";
+            : $"Own test stops: a chance of rear-first of at most {chance} in each condition. "
+                + $"Every corner without them would give {other}.";
     }
 
     /// <summary>What holds the limit back.</summary>
@@ -97,7 +98,8 @@ public static class SettingWords
         return setting.MostRearFirst is { } most
             ? Format($"rear first most often in {most.LoadCase}, {most.Surface}, brakes {most.State} ({100 * most.RearFirst:0.#} %)")
             : setting.Binding is { } binding
-                ? $"{(setting.SafeLimit is null ? "even with least rear braking the rear locks first in" : "beyond it the rear locks first in")} {binding.Words(units)}"
+                ? (setting.SafeLimit is null ? "even with least rear braking" : "beyond it")
+                    + $" the rear locks first in {binding.Words(units)}"
                 : "nothing in the conditions lets the rear lock first";
     }
 
@@ -159,13 +161,16 @@ public static class SettingWords
             SettingChangeKind.AddedValve =>
                 Format($"A proportioning valve (slope about {factor:0.0#}) in the rear line, besides the bar, brings one in reach."),
             SettingChangeKind.NothingHelps =>
-                "Even rear brakes of a quarter of their present force do not help: look for a wrong entry, such as the height of the centre of gravity, an axle load or the front friction.",
+                "Even rear brakes of a quarter of their present force do not help: look for a wrong entry, "
+                    + "such as the height of the centre of gravity, an axle load or the front friction.",
             _ => Format($"Rear brakes with {100 * factor:0} % of their present force per pressure bring one in reach: ")
                 + vehicle.Brakes.Rear switch
                 {
-                    DrumBrake drum => Format(
-                        $"a wheel cylinder {Math.Sqrt(factor):0.00} times as wide, or linings of about {drum.FrictionCoefficient * (1 - (1 - factor) / drum.FrictionSensitivity):0.00} friction."),
-                    Brake brake => Format($"pistons {Math.Sqrt(factor):0.00} times as wide, pads of {brake.FrictionCoefficient * factor:0.00} friction, or a smaller effective radius."),
+                    DrumBrake drum => string.Create(CultureInfo.InvariantCulture,
+                        $"a wheel cylinder {Math.Sqrt(factor):0.00} times as wide, or linings "
+                            + $"of about {drum.FrictionCoefficient * (1 - (1 - factor) / drum.FrictionSensitivity):0.00} friction."),
+                    Brake brake => string.Create(CultureInfo.InvariantCulture, $"pistons {Math.Sqrt(factor):0.00} times as wide, "
+                        + $"pads of {brake.FrictionCoefficient * factor:0.00} friction, or a smaller effective radius."),
                 },
         };
     }
@@ -206,7 +211,8 @@ public static class SettingWords
             : setting.Reach is SettingReach.NotNeeded ? ""
             : setting.Recommended is not { } best ? ": see below"
             : Format($"; mean efficiency {100 * best.MeanEfficiency:0} %")
-                + (setting.Variable == SettingVariable.AddedKnee ? Format($" (valve of slope {SettingSearch.AddedSlope:0.0#} to be fitted)") : "");
+                + (setting.Variable == SettingVariable.AddedKnee
+                    ? Format($" (valve of slope {SettingSearch.AddedSlope:0.0#} to be fitted)") : "");
         return
         [
             ("Locks first", LocksFirst(setting, units)),
@@ -231,7 +237,8 @@ public static class SettingWords
         {
             SettingReach.NotNeeded => "No valve is needed: the front locks first in all conditions without one.",
             SettingReach.None or SettingReach.Below or SettingReach.Withheld => string.Join(' ', OutOfReach(setting)),
-            _ => $"Recommended setting {Text(setting.Recommended, units)}; safe limit {Number(setting.SafeLimit!, units)}, {Why(setting, units)}.",
+            _ => $"Recommended setting {Text(setting.Recommended, units)}; "
+                + $"safe limit {Number(setting.SafeLimit!, units)}, {Why(setting, units)}.",
         };
     }
 
@@ -253,7 +260,8 @@ public static class SettingWords
             return "none fitted";
         }
 
-        string amount = value.Knee is { } knee ? Shown(knee, units, down: false) : Format($"{100 * value.FrontForceShare ?? 0:0.0} % front");
+        string amount = value.Knee is { } knee ? Shown(knee, units, down: false)
+            : Format($"{100 * value.FrontForceShare ?? 0:0.0} % front");
         return value.Turns is { } turns ? $"{amount}, {Turns(turns)} in" : amount;
     }
 
@@ -290,7 +298,9 @@ public static class SettingWords
     private static string LocksFirst(Setting setting, UnitSystem units)
     {
         string dry = setting.FirstLockDry is { } lockUp
-            ? Format($"{(lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" })}, dry road, {lockUp.At.BrakingRate:0.00} g")
+            ? string.Create(CultureInfo.InvariantCulture,
+                $"{(lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" })}, "
+                    + $"dry road, {lockUp.At.BrakingRate:0.00} g")
             : "neither on dry road";
         return setting.RearFirstAtMiddle is { } rear
             ? $"{dry}; rear in {rear.Words(units)}"

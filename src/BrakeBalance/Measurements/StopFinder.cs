@@ -46,13 +46,16 @@ public static class StopFinder
         List<string> remarks = [];
         if (step > 0.105)
         {
-            remarks.Add(Text($"The log has only {1 / step:0.#} samples a second; ten or more are needed for a trustworthy mean deceleration."));
+            remarks.Add(string.Create(CultureInfo.InvariantCulture, $"The log has only {1 / step:0.#} samples a second; "
+                + $"ten or more are needed for a trustworthy mean deceleration."));
         }
 
         int gaps = time.Zip(time.Skip(1)).Count(z => z.Second - z.First > 5 * step);
         if (gaps > 0)
         {
-            remarks.Add(Text($"The log has {gaps} gap{(gaps > 1 ? "s" : "")} longer than five samples; a stop across a gap is not trustworthy."));
+            remarks.Add(string.Create(CultureInfo.InvariantCulture,
+                $"The log has {gaps} gap{(gaps > 1 ? "s" : "")} longer than five samples; "
+                    + $"a stop across a gap is not trustworthy."));
         }
 
         bool hasSpeed = samples.Count(s => s.Speed is not null) > 0.8 * samples.Count;
@@ -109,7 +112,8 @@ public static class StopFinder
         }
 
         remarks.Add(divePerG is null
-            ? "The nose-down pitch under braking is not taken out: an accelerometer then reads one to three per cent too high (common practice)."
+            ? "The nose-down pitch under braking is not taken out: "
+                + "an accelerometer then reads one to three per cent too high (common practice)."
             : Text($"A nose-down pitch of {divePerG.Value.Degrees:0.##}° at 1 g was taken out."));
         double[] time = [.. samples.Select(s => s.Time.Seconds)];
         (double[] smooth, _) = Smooth(time, reading, Math.Max(0.1, step));
@@ -122,11 +126,14 @@ public static class StopFinder
             double before = BeforeBraking(time, smooth, start);
             if (rest is null)
             {
-                cautions.Add("The log ends or the car moves on before half a second of rest, so the zero was taken from the second before braking; drag and engine braking then count as zero.");
+                cautions.Add("The log ends or the car moves on before half a second of rest, "
+                    + "so the zero was taken from the second before braking; drag and engine braking then count as zero.");
             }
             else if (Math.Abs(rest.Value - before) > 0.6)
             {
-                cautions.Add(Text($"The zero before braking and at rest differ by {Math.Abs(rest.Value - before):0.0} m/s²: the road slopes, the car was slowing already, or the instrument moved."));
+                cautions.Add(string.Create(CultureInfo.InvariantCulture,
+                    $"The zero before braking and at rest differ by {Math.Abs(rest.Value - before):0.0} m/s²: "
+                        + $"the road slopes, the car was slowing already, or the instrument moved."));
             }
 
             double offset = rest ?? before;

@@ -29,12 +29,14 @@ public sealed record TestPlan
         }
 
         csv.Append("# locked first: none, front, rear or together; lock pressure: front gauge at the moment of lock-up\n");
-        csv.Append("stop;speed [km/h];target pressure [bar];load case;surface;turns;abort if;front pressure [bar];rear pressure [bar];lock pressure [bar];deceleration [g];locked first;temperature [°C];notes\n");
+        csv.Append("stop;speed [km/h];target pressure [bar];load case;surface;turns;abort if;front "
+            + "pressure [bar];rear pressure [bar];lock pressure [bar];deceleration [g];locked first;temperature [°C];notes\n");
         foreach (PlannedStop stop in Stops)
         {
             string turns = stop.Turns?.ToString("0.##", CultureInfo.InvariantCulture) ?? "";
             csv.Append(CultureInfo.InvariantCulture,
-                $"{stop.Number};{stop.Speed.KilometersPerHour:0};{stop.TargetPressure.Bars:0};{CsvText.Cell(stop.LoadCase)};{CsvText.Cell(stop.Surface)};{turns};{CsvText.Cell(stop.AbortIf)};;;;;;;\n");
+                $"{stop.Number};{stop.Speed.KilometersPerHour:0};{stop.TargetPressure.Bars:0};{CsvText.Cell(stop.LoadCase)};"
+                    + $"{CsvText.Cell(stop.Surface)};{turns};{CsvText.Cell(stop.AbortIf)};;;;;;;\n");
         }
 
         return csv.ToString();

@@ -24,7 +24,8 @@ public static class TestPlanner
         if (names.Any(n => estimate.Model.Adhesion(estimate.Model.PriorMean, n) is null))
         {
             throw new ArgumentException(
-                $"The estimate knows the surfaces {string.Join(", ", estimate.Model.Surfaces.Select(s => s.Name))}; make it with all surfaces to be tested on ({string.Join(", ", names)}).", nameof(surfaces));
+                $"The estimate knows the surfaces {string.Join(", ", estimate.Model.Surfaces.Select(s => s.Name))}; "
+                    + $"make it with all surfaces to be tested on ({string.Join(", ", names)}).", nameof(surfaces));
         }
 
         double? turns = vehicle.Hydraulics.RearProportioningValve?.Adjustment is null ? null : 0;
@@ -108,7 +109,8 @@ public static class TestPlanner
     {
         List<string> cautions =
         [
-            "Closed ground only: level, straight, wide, empty, with permission; local law holds. Competent people only; the car's service manual comes first.",
+            "Closed ground only: level, straight, wide, empty, with permission; local law holds. "
+                + "Competent people only; the car's service manual comes first.",
             "Helmet and belt; spotters well clear of the line and behind a barrier; a stop signal agreed; nothing to hit.",
             "Brakes bedded and at the same working temperature before each stop; tyre pressures equal; no leak, no pull, no warning light.",
             "Build the pressure over about a second, wheel straight, clutch in or neutral, the same every time.",
@@ -117,7 +119,8 @@ public static class TestPlanner
         ];
         if (adjuster)
         {
-            cautions.Insert(0, "Begin with the adjuster fully out (least rear braking). Turn in by half a turn at most, and only after a clean repeat.");
+            cautions.Insert(0, "Begin with the adjuster fully out (least rear braking). "
+                + "Turn in by half a turn at most, and only after a clean repeat.");
         }
 
         if (vehicle.LoadCases.Length > 1)

@@ -46,14 +46,16 @@ public static class ValveFitting
             if (!read[^1].Apply.IsEnough && !read[^1].Release.IsEnough)
             {
                 findings.Add(new GaugeFinding(GaugeFindingKind.TooFew,
-                    $"{At(group.Key)} there are {group.Count()} readings; at least four with pressure rising, on both sides of the knee, are needed."));
+                    $"{At(group.Key)} there are {group.Count()} readings; "
+                        + "at least four with pressure rising, on both sides of the knee, are needed."));
             }
 
             (double least, double most) = (group.Min(p => p.Front.Bars), group.Max(p => p.Front.Bars));
             if (most - least < LeastSpanBars)
             {
-                findings.Add(new GaugeFinding(GaugeFindingKind.TooFew, FormattableString.Invariant(
-                    $"{At(group.Key)} the front pressure moves only from {least:0.0} to {most:0.0} bar, which tells nothing of a valve; press slowly from nothing to hard.")));
+                findings.Add(new GaugeFinding(GaugeFindingKind.TooFew, string.Create(CultureInfo.InvariantCulture,
+                    $"{At(group.Key)} the front pressure moves only from {least:0.0} to {most:0.0} bar, "
+                        + $"which tells nothing of a valve; press slowly from nothing to hard.")));
             }
         }
 
@@ -69,7 +71,9 @@ public static class ValveFitting
             if (left.Length > 0)
             {
                 findings.Add(new GaugeFinding(GaugeFindingKind.Outliers,
-                    $"{At(turns)} the reading{(left.Length > 1 ? "s" : "")} on line{(left.Length > 1 ? "s" : "")} {string.Join(", ", left.Order())} can only be a mistake and {(left.Length > 1 ? "have" : "has")} no say; look whether the pedal moved or a digit slipped."));
+                    $"{At(turns)} the reading{(left.Length > 1 ? "s" : "")} "
+                        + $"on line{(left.Length > 1 ? "s" : "")} {string.Join(", ", left.Order())} can only be a mistake "
+                        + $"and {(left.Length > 1 ? "have" : "has")} no say; look whether the pedal moved or a digit slipped."));
             }
         }
 

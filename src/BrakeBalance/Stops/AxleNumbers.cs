@@ -50,7 +50,6 @@ internal readonly struct CarNumbers
 
     public CarNumbers(BrakedCar car)
     {
-        ArgumentNullException.ThrowIfNull(car);
         Mass = car.Mass.Kilograms;
         double wheelbase = car.Wheelbase.Meters;
         HeightOverWheelbase = car.CentreOfGravityHeight.Meters / wheelbase;

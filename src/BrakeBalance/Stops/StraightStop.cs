@@ -36,8 +36,6 @@ public static class StraightStop
     internal static StopResult Run(BrakedCar car, Driver driver, PressureBuildUp buildUp, Speed initialSpeed, bool withTrace,
         double relativeTolerance)
     {
-        ArgumentNullException.ThrowIfNull(driver);
-        ArgumentNullException.ThrowIfNull(buildUp);
         double v0 = Require.Between(initialSpeed.MetersPerSecond, 1, 150, nameof(initialSpeed));
         var numbers = new CarNumbers(car);
         double held = HeldPascals(numbers, driver, v0, out bool bounded);

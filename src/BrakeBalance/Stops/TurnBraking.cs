@@ -94,8 +94,6 @@ internal static class TurnBraking
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static TurnCourse? Follow(Vehicle vehicle, StopSetup setup, Acceleration lateralAcceleration, Speed speed)
     {
-        ArgumentNullException.ThrowIfNull(vehicle);
-        ArgumentNullException.ThrowIfNull(setup);
         return Follow(
             new CarNumbers(setup.Car), TorquesOf(vehicle), vehicle.Hydraulics.SensesLoad, vehicle.Hydraulics.MaximumPressure.Pascals,
             lateralAcceleration, setup.FrontRollShare, speed);

@@ -50,8 +50,6 @@ public static class YawStop
         BrakedCar car, Pressure heldPressure, PressureBuildUp buildUp, Speed initialSpeed, YawDisturbance disturbance, bool withTrace,
             double relativeTolerance)
     {
-        ArgumentNullException.ThrowIfNull(buildUp);
-        ArgumentNullException.ThrowIfNull(disturbance);
         double v0 = Require.Between(initialSpeed.MetersPerSecond, 2, 150, nameof(initialSpeed));
         double held = Require.NotNegative(heldPressure, nameof(heldPressure)).Pascals;
         var numbers = new CarNumbers(car);

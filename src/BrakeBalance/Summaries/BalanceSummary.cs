@@ -133,7 +133,8 @@ public sealed record LoadCaseSummary(
             .Select(surface => FormattableString.Invariant($"{surface.Adhesion:0.00}"))];
         if (rearFirst.Length > 0)
         {
-            warnings.Add($"{name}: the rear axle locks first at adhesion {string.Join(", ", rearFirst)}. Rear-first lock-up spins the car.");
+            warnings.Add($"{name}: the rear axle locks first at adhesion {string.Join(", ", rearFirst)}. "
+                + "Rear-first lock-up spins the car.");
         }
 
         string[] none = [.. lockUps.Where(surface => surface.LockUp is null)
@@ -166,8 +167,9 @@ public sealed record LoadCaseSummary(
             return null;
         }
 
-        string on = FormattableString.Invariant(
-            $"{model.LoadCase.Name}: foot eased on adhesion {ReleaseAdhesion:0.00} with both axles locked (sliding {100 * SlidingShare:0} % of it): ");
+        string on = string.Create(CultureInfo.InvariantCulture,
+            $"{model.LoadCase.Name}: foot eased on adhesion {ReleaseAdhesion:0.00} "
+                + $"with both axles locked (sliding {100 * SlidingShare:0} % of it): ");
         string turns = $"the rear turns again at {Text(eased.FreeAt.Rear)}, the front at {Text(eased.FreeAt.Front)}";
         if (eased.RearIsFreeWithFront)
         {

@@ -95,6 +95,4 @@ internal sealed class DeskCar(Vehicle vehicle, UnitSystem units, Lazy<Setting>? 
     public static string G(double rate) => Say($"{rate:0.0#} g");
 
     public static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
-
-    public static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -76,7 +76,8 @@ internal static class StopKeys
         ("stop.duration_s", "time of the same"),
         ("stop.mean_fully_developed_deceleration_m_s2", "mean fully developed deceleration, between 80 and 10 % of the speed"),
         ("stop.held_pressure_bar", "pressure held at the master cylinder, gauge"),
-        ("stop.bound", "what bounds the stop: road when an axle reaches its adhesion, else foot, travel (pedal or master cylinder at its end) or highest pressure"),
+        ("stop.bound", "what bounds the stop: road when an axle reaches its adhesion, "
+            + "else foot, travel (pedal or master cylinder at its end) or highest pressure"),
         ("stop.first_lock", "front or rear; null when no axle locks"),
         ("stop.front_lock_s", "time of the front axle's first lock; null for none"),
         ("stop.rear_lock_s", "time of the rear axle's first lock; null for none"),

@@ -22,9 +22,12 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
         {
             Line("");
             Line(string.Create(CultureInfo.InvariantCulture,
-                $"Study of {study.Stops.Count} stops, adhesion {study.Plan.LowestAdhesion:0.##} to {study.Plan.HighestAdhesion:0.##}, friction within {study.Plan.FrictionSpread:P0}, seed {study.Plan.Seed}:"));
+                $"Study of {study.Stops.Count} stops, adhesion {study.Plan.LowestAdhesion:0.##} to {study.Plan.HighestAdhesion:0.##}, "
+                    + $"friction within {study.Plan.FrictionSpread:P0}, seed {study.Plan.Seed}:"));
             Line(string.Create(CultureInfo.InvariantCulture,
-                $"  rear first in {study.RearFirstShare:P1}, no lock in {study.NoLockShare:P1}; distance 5 / 50 / 95 %: {Text(units.Of(study.DistanceQuantile(0.05)))} / {Text(units.Of(study.DistanceQuantile(0.5)))} / {Text(units.Of(study.DistanceQuantile(0.95)))} {units.Distance}"));
+                $"  rear first in {study.RearFirstShare:P1}, no lock in {study.NoLockShare:P1}; distance 5 / 50 / 95 %: "
+                    + $"{Text(units.Of(study.DistanceQuantile(0.05)))} / {Text(units.Of(study.DistanceQuantile(0.5)))} "
+                    + $"/ {Text(units.Of(study.DistanceQuantile(0.95)))} {units.Distance}"));
         }
 
         Line("Pressures are gauge. The anti-lock bound is no real system. A calculation is no approval: test stops are for competent people, off public roads.");
@@ -96,7 +99,8 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
         return row.Emergency.Bound switch
         {
             StopBound.Foot =>
-                $"Adhesion {adhesion}: bound by the foot: {Text(units.Of(row.Setup.PedalForce!.Value), "0")} {units.Force} on the pedal give {pressure}, "
+                $"Adhesion {adhesion}: bound by the foot: "
+                    + $"{Text(units.Of(row.Setup.PedalForce!.Value), "0")} {units.Force} on the pedal give {pressure}, "
                 + "and no axle locks.",
             StopBound.Travel => $"Adhesion {adhesion}: bound by travel: pedal or master cylinder end at {pressure}, and no axle locks.",
             StopBound.HighestPressure => $"Adhesion {adhesion}: bound by the highest pressure considered, {pressure}; no axle locks.",
@@ -198,7 +202,8 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
         Line(HeatFigures.Soak(heat, units.System));
         Line(heat.WetBoilingMargin.Kelvins < 0
             ? $"CAUTION, {heat.Fluid.Name}: {HeatFigures.Fluid(heat, units.System)}; the pedal would go to the floor."
-            : $"{StopTables.Kelvins(heat.WetBoilingMargin, units.System)} left to the wet boiling point of {heat.Fluid.Name} at the fluid's hottest.");
+            : $"{StopTables.Kelvins(heat.WetBoilingMargin, units.System)} left to the wet boiling point "
+                + $"of {heat.Fluid.Name} at the fluid's hottest.");
         if (heat.BeyondFadeCurve.Front || heat.BeyondFadeCurve.Rear)
         {
             Line("Notice: a disc or drum went past the last point of its friction data; the last value was held.");

@@ -15,7 +15,6 @@ internal static class LatexToMathMl
     /// <exception cref="FormulaException">The formula uses an unknown command or is not well formed.</exception>
     public static string Convert(string latex, bool display)
     {
-        ArgumentNullException.ThrowIfNull(latex);
         string source = latex.Trim();
         string body = new LatexParser(source).ParseFormula();
         string mode = display ? " display=\"block\"" : "";

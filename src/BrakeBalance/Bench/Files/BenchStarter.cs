@@ -19,7 +19,8 @@ public static class BenchStarter
           "plumbing": {
             "reliefPressure": "95 bar", "pumpFlow": "9 l/min", "oilTemperature": "60 °C",
             "parts": [
-              { "name": "pump", "part": "pump with reservoir" }, { "name": "booster", "part": "booster" }, { "name": "box", "part": "steering gear" }
+              { "name": "pump", "part": "pump with reservoir" }, { "name": "booster",
+                "part": "booster" }, { "name": "box", "part": "steering gear" }
             ],
             "lines": [
               { "from": "pump.outlet", "to": "booster.pressure", "bore": "9.5 mm", "length": "0.61 m" },
@@ -28,7 +29,8 @@ public static class BenchStarter
               { "from": "booster.return", "to": "pump.return2", "bore": "9.5 mm", "length": "0.8 m" }
             ]
           },
-          "pushRod": { "seatDepth": ["28.10 mm", "28.15 mm"], "spigotHeight": ["4.00 mm", "4.05 mm"], "rodProjection": ["23.60 mm", "23.65 mm"] },
+          "pushRod": { "seatDepth": ["28.10 mm", "28.15 mm"], "spigotHeight": ["4.00 mm",
+            "4.05 mm"], "rodProjection": ["23.60 mm", "23.65 mm"] },
           "change": null
         }
         """;

@@ -16,14 +16,17 @@ internal static partial class CarClasses
         ["1960s coupe"] = """
             {
               "wheelbase": "2.80 m .. 2.97 m",
-              "loadCases": [{ "name": "driver only", "mass": "1550 kg .. 1850 kg", "frontShare": "0.54 .. 0.58", "centreOfGravityHeight": "0.51 m .. 0.58 m" }],
+              "loadCases": [{ "name": "driver only", "mass": "1550 kg .. 1850 kg",
+                "frontShare": "0.54 .. 0.58", "centreOfGravityHeight": "0.51 m .. 0.58 m" }],
               "front": {
                 "tyre": { "loadedRadius": "305 mm .. 335 mm" },
-                "brake": { "type": "disc", "pistonDiameters": ["69.6 mm .. 74.8 mm"], "effectiveRadius": "114 mm .. 129 mm", "friction": "0.33 .. 0.42" }
+                "brake": { "type": "disc", "pistonDiameters": ["69.6 mm .. 74.8 mm"],
+                  "effectiveRadius": "114 mm .. 129 mm", "friction": "0.33 .. 0.42" }
               },
               "rear": {
                 "tyre": { "loadedRadius": "305 mm .. 335 mm" },
-                "brake": { "type": "drum", "shoes": "duo-servo", "drumRadius": "121 mm .. 140 mm", "wheelCylinderDiameter": "21 mm .. 24 mm", "friction": "0.33 .. 0.42", "thresholdPressure": "2 bar .. 7 bar" }
+                "brake": { "type": "drum", "shoes": "duo-servo", "drumRadius": "121 mm .. 140 mm",
+                  "wheelCylinderDiameter": "21 mm .. 24 mm", "friction": "0.33 .. 0.42", "thresholdPressure": "2 bar .. 7 bar" }
               },
               "valve": { "knee": "250 psi .. 600 psi", "slope": "0.25 .. 0.45" }
             }
@@ -31,14 +34,17 @@ internal static partial class CarClasses
         ["track coupe"] = """
             {
               "wheelbase": "2.45 m .. 2.70 m",
-              "loadCases": [{ "name": "driver only", "mass": "950 kg .. 1300 kg", "frontShare": "0.50 .. 0.56", "centreOfGravityHeight": "0.43 m .. 0.50 m" }],
+              "loadCases": [{ "name": "driver only", "mass": "950 kg .. 1300 kg",
+                "frontShare": "0.50 .. 0.56", "centreOfGravityHeight": "0.43 m .. 0.50 m" }],
               "front": {
                 "tyre": { "loadedRadius": "300 mm .. 325 mm" },
-                "brake": { "type": "disc", "pistonDiameters": ["50 mm .. 66 mm"], "effectiveRadius": "128 mm .. 148 mm", "friction": "0.42 .. 0.55" }
+                "brake": { "type": "disc", "pistonDiameters": ["50 mm .. 66 mm"],
+                  "effectiveRadius": "128 mm .. 148 mm", "friction": "0.42 .. 0.55" }
               },
               "rear": {
                 "tyre": { "loadedRadius": "300 mm .. 325 mm" },
-                "brake": { "type": "disc", "pistonDiameters": ["40.7 mm .. 51.7 mm"], "effectiveRadius": "115 mm .. 135 mm", "friction": "0.42 .. 0.55" }
+                "brake": { "type": "disc", "pistonDiameters": ["40.7 mm .. 51.7 mm"],
+                  "effectiveRadius": "115 mm .. 135 mm", "friction": "0.42 .. 0.55" }
               },
               "valve": { "knee": "300 psi .. 800 psi", "slope": "0.4 .. 0.5" }
             }
@@ -46,14 +52,17 @@ internal static partial class CarClasses
         ["small sports car"] = """
             {
               "wheelbase": "2.10 m .. 2.35 m",
-              "loadCases": [{ "name": "driver only", "mass": "850 kg .. 1080 kg", "frontShare": "0.48 .. 0.54", "centreOfGravityHeight": "0.43 m .. 0.50 m" }],
+              "loadCases": [{ "name": "driver only", "mass": "850 kg .. 1080 kg",
+                "frontShare": "0.48 .. 0.54", "centreOfGravityHeight": "0.43 m .. 0.50 m" }],
               "front": {
                 "tyre": { "loadedRadius": "275 mm .. 305 mm" },
-                "brake": { "type": "disc", "pistonDiameters": ["43.7 mm .. 56.4 mm"], "effectiveRadius": "90 mm .. 113 mm", "friction": "0.33 .. 0.40" }
+                "brake": { "type": "disc", "pistonDiameters": ["43.7 mm .. 56.4 mm"],
+                  "effectiveRadius": "90 mm .. 113 mm", "friction": "0.33 .. 0.40" }
               },
               "rear": {
                 "tyre": { "loadedRadius": "275 mm .. 305 mm" },
-                "brake": { "type": "drum", "shoes": "leading-trailing", "drumRadius": "101 mm .. 127 mm", "wheelCylinderDiameter": "15.9 mm .. 22.2 mm", "friction": "0.33 .. 0.40", "thresholdPressure": "2 bar .. 7 bar" }
+                "brake": { "type": "drum", "shoes": "leading-trailing", "drumRadius": "101 mm .. 127 mm",
+                  "wheelCylinderDiameter": "15.9 mm .. 22.2 mm", "friction": "0.33 .. 0.40", "thresholdPressure": "2 bar .. 7 bar" }
               },
               "valve": { "knee": "250 psi .. 600 psi", "slope": "0.25 .. 0.5" }
             }
@@ -61,14 +70,17 @@ internal static partial class CarClasses
         ["rear-engined car"] = """
             {
               "wheelbase": "2.15 m .. 2.50 m",
-              "loadCases": [{ "name": "driver only", "mass": "780 kg .. 1350 kg", "frontShare": "0.37 .. 0.44", "centreOfGravityHeight": "0.46 m .. 0.54 m" }],
+              "loadCases": [{ "name": "driver only", "mass": "780 kg .. 1350 kg",
+                "frontShare": "0.37 .. 0.44", "centreOfGravityHeight": "0.46 m .. 0.54 m" }],
               "front": {
                 "tyre": { "loadedRadius": "280 mm .. 315 mm" },
-                "brake": { "type": "disc", "pistonDiameters": ["41 mm .. 56 mm"], "effectiveRadius": "96 mm .. 128 mm", "friction": "0.35 .. 0.45" }
+                "brake": { "type": "disc", "pistonDiameters": ["41 mm .. 56 mm"],
+                  "effectiveRadius": "96 mm .. 128 mm", "friction": "0.35 .. 0.45" }
               },
               "rear": {
                 "tyre": { "loadedRadius": "280 mm .. 315 mm" },
-                "brake": { "type": "disc", "pistonDiameters": ["33 mm .. 44 mm"], "effectiveRadius": "96 mm .. 126 mm", "friction": "0.35 .. 0.45" }
+                "brake": { "type": "disc", "pistonDiameters": ["33 mm .. 44 mm"],
+                  "effectiveRadius": "96 mm .. 126 mm", "friction": "0.35 .. 0.45" }
               },
               "valve": { "knee": "400 psi .. 900 psi", "slope": "0.3 .. 0.5" }
             }
@@ -76,14 +88,17 @@ internal static partial class CarClasses
         ["pickup"] = """
             {
               "wheelbase": "2.90 m .. 3.45 m",
-              "loadCases": [{ "name": "driver only", "mass": "1750 kg .. 2200 kg", "frontShare": "0.55 .. 0.60", "centreOfGravityHeight": "0.65 m .. 0.75 m" }],
+              "loadCases": [{ "name": "driver only", "mass": "1750 kg .. 2200 kg",
+                "frontShare": "0.55 .. 0.60", "centreOfGravityHeight": "0.65 m .. 0.75 m" }],
               "front": {
                 "tyre": { "loadedRadius": "345 mm .. 385 mm" },
-                "brake": { "type": "disc", "pistonDiameters": ["70.5 mm .. 81.4 mm"], "effectiveRadius": "122 mm .. 135 mm", "friction": "0.33 .. 0.40" }
+                "brake": { "type": "disc", "pistonDiameters": ["70.5 mm .. 81.4 mm"],
+                  "effectiveRadius": "122 mm .. 135 mm", "friction": "0.33 .. 0.40" }
               },
               "rear": {
                 "tyre": { "loadedRadius": "345 mm .. 385 mm" },
-                "brake": { "type": "drum", "shoes": "duo-servo", "drumRadius": "127 mm .. 152 mm", "wheelCylinderDiameter": "22.2 mm .. 28.6 mm", "friction": "0.33 .. 0.40", "thresholdPressure": "2 bar .. 7 bar" }
+                "brake": { "type": "drum", "shoes": "duo-servo", "drumRadius": "127 mm .. 152 mm",
+                  "wheelCylinderDiameter": "22.2 mm .. 28.6 mm", "friction": "0.33 .. 0.40", "thresholdPressure": "2 bar .. 7 bar" }
               },
               "valve": { "knee": "200 psi .. 500 psi", "slope": "0.25 .. 0.4" }
             }

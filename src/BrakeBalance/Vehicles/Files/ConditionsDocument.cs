@@ -7,7 +7,8 @@ internal sealed class ConditionsDocument
         HowToMeasure = "Chosen")]
     public bool? ClosedTrack { get; set; }
 
-    [Field("Slipperiest road that the setting has to suit; 0.2 when left out, 0.3 on a closed track (regulations judge from a deceleration of 0.15 g)",
+    [Field("Slipperiest road that the setting has to suit; "
+        + "0.2 when left out, 0.3 on a closed track (regulations judge from a deceleration of 0.15 g)",
         Low = "0.05", High = "2", Example = "0.2", HowToMeasure = "Chosen: the worst road the car is driven on")]
     public double? LowestAdhesion { get; set; }
 
@@ -31,7 +32,8 @@ internal sealed class ConditionsDocument
         Most = 12)]
     public IReadOnlyList<BrakeStateDocument>? BrakeStates { get; set; }
 
-    [Field("How far the front friction may be off, as a fraction in either direction; from its range or the class's when left out, else 0.08 (common practice)",
+    [Field("How far the front friction may be off, as a fraction in either direction; "
+        + "from its range or the class's when left out, else 0.08 (common practice)",
         Low = "0", High = "0.5", Example = "0.08", HowToMeasure = "Scatter of the friction over test stops with one set of pads")]
     public double? FrontFrictionSpread { get; set; }
 
@@ -39,7 +41,8 @@ internal sealed class ConditionsDocument
         HowToMeasure = "Scatter of the friction over test stops with one set of pads")]
     public double? RearFrictionSpread { get; set; }
 
-    [Field("Once the car's own stops are fitted: highest chance that the rear locks first in any condition; 0.02 when left out, 0.05 on a closed track (common practice)",
+    [Field("Once the car's own stops are fitted: highest chance that the rear locks first in any condition; "
+        + "0.02 when left out, 0.05 on a closed track (common practice)",
         Low = "0.001", High = "0.5", Example = "0.02", HowToMeasure = "Chosen")]
     public double? RearFirstChance { get; set; }
 }

@@ -92,10 +92,12 @@ internal sealed class ControlBuilder(List<Problem> problems)
             if (ends < floor)
             {
                 Add("pedal.geometry",
-                    FormattableString.Invariant(
-                        $"stops pushing the rod after {ends.Millimeters:0} mm of the pad's travel, free play included, before the floor at {floor.Millimeters:0} mm."),
-                    FormattableString.Invariant(
-                        $"a longer link, a pin that stands further back or a rod axis nearer the pin; or pedal.travel up to {Math.Floor(ends.Millimeters):0} mm"));
+                    string.Create(CultureInfo.InvariantCulture,
+                        $"stops pushing the rod after {ends.Millimeters:0} mm of the pad's travel, "
+                            + $"free play included, before the floor at {floor.Millimeters:0} mm."),
+                    string.Create(CultureInfo.InvariantCulture,
+                        $"a longer link, a pin that stands further back or a rod axis nearer the pin; "
+                            + $"or pedal.travel up to {Math.Floor(ends.Millimeters):0} mm"));
                 return null;
             }
         }
@@ -103,8 +105,9 @@ internal sealed class ControlBuilder(List<Problem> problems)
         if ((pedal.FreePlay ?? plain.FreePlay) >= (pedal.Travel ?? plain.AvailableTravel))
         {
             Add("pedal.freePlay",
-                FormattableString.Invariant(
-                    $"{(pedal.FreePlay ?? plain.FreePlay).Millimeters:0.#} mm is not less than the pad's whole travel of {(pedal.Travel ?? plain.AvailableTravel).Millimeters:0.#} mm."),
+                string.Create(CultureInfo.InvariantCulture,
+                    $"{(pedal.FreePlay ?? plain.FreePlay).Millimeters:0.#} mm is not less than the pad's whole travel "
+                        + $"of {(pedal.Travel ?? plain.AvailableTravel).Millimeters:0.#} mm."),
                 "a free play below pedal.travel");
             return null;
         }
@@ -138,8 +141,9 @@ internal sealed class ControlBuilder(List<Problem> problems)
                 };
                 if (vacuum.Vacuum > made.Supply.AirPressure)
                 {
-                    Add("assist.vacuum", FormattableString.Invariant(
-                        $"{vacuum.Vacuum.Value.InchesOfMercury:0.#} inHg is more than the air's own pressure at {made.Supply.Altitude.Meters:0} m."),
+                    Add("assist.vacuum", string.Create(CultureInfo.InvariantCulture,
+                        $"{vacuum.Vacuum.Value.InchesOfMercury:0.#} inHg is more than the air's own pressure "
+                            + $"at {made.Supply.Altitude.Meters:0} m."),
                         FormattableString.Invariant($"a vacuum up to {made.Supply.AirPressure.InchesOfMercury:0.#} inHg there"));
                     return null;
                 }
@@ -150,8 +154,9 @@ internal sealed class ControlBuilder(List<Problem> problems)
                 if (hydraulic.Accumulator is { } vessel && vessel.Precharge > hydraulic.ReliefPressure)
                 {
                     Add("assist.accumulator.precharge",
-                        FormattableString.Invariant(
-                            $"{vessel.Precharge!.Value.Bars:0.#} bar lies above the pump's relief pressure of {hydraulic.ReliefPressure!.Value.Bars:0.#} bar, so no oil can enter the accumulator."),
+                        string.Create(CultureInfo.InvariantCulture,
+                            $"{vessel.Precharge!.Value.Bars:0.#} bar lies above the pump's relief pressure "
+                                + $"of {hydraulic.ReliefPressure!.Value.Bars:0.#} bar, so no oil can enter the accumulator."),
                         FormattableString.Invariant($"a pressure below {hydraulic.ReliefPressure.Value.Bars:0.#} bar"));
                     return null;
                 }

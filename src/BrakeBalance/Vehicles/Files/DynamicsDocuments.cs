@@ -17,7 +17,8 @@ internal sealed class DynamicsDocument
     public double? PitchDamping { get; set; }
 
     [Field(
-        "Share of the load transfer that the links pass to the tyres at once, without the springs (anti-dive and anti-lift); 0 when left out",
+        "Share of the load transfer that the links pass to the tyres at once, "
+            + "without the springs (anti-dive and anti-lift); 0 when left out",
         Low = "0", High = "1", Example = "0.2",
         HowToMeasure = "Side-view angles of the links: slope to the instant centre over the slope of full compensation")]
     public double? AntiDive { get; set; }

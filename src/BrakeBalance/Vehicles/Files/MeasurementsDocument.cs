@@ -4,7 +4,8 @@ namespace BrakeBalance.Vehicles.Files;
 internal sealed class MeasurementsDocument
 {
     [Field("Log of front and rear line pressures read together (CSV); its path counts from this file's folder", Example = "gauges.csv",
-        HowToMeasure = "Two gauges, pedal pressed and eased slowly at several turns of the adjuster; 'measure starter gauges' writes the form")]
+        HowToMeasure = "Two gauges, pedal pressed and eased slowly at several turns of the adjuster; "
+            + "'measure starter gauges' writes the form")]
     public string? Gauges { get; set; }
 
     [Field("Log of test stops (CSV); its path counts from this file's folder", Example = "stops.csv",

@@ -129,7 +129,8 @@ internal static class Plausibility
         double crossing = (front / (front + rear) - share) / (load.CentreOfGravityHeight / vehicle.Wheelbase);
         return crossing >= LeastCrossing ? null : new(
             "loadCases[0]",
-            Invariant($"with {100 * share:0} % of the weight in front, the rear would lock first from {Math.Max(0, crossing):0.00} g on, valve aside."),
+            string.Create(CultureInfo.InvariantCulture, $"with {100 * share:0} % of the weight in front, "
+                + $"the rear would lock first from {Math.Max(0, crossing):0.00} g on, valve aside."),
             "from 0.3 g or more with discs all round",
             "axle loads swapped, as of a rear-engined car given the front share of its rear axle");
     }

@@ -193,7 +193,9 @@ internal static partial class QuantityText
         RegexOptions.ExplicitCapture)]
     private static partial Regex Shape();
 
-    [GeneratedRegex(@"^\s*(?<sign>[+-])?((?<whole>[0-9]+)(\s*-\s*|\s+))?(?<above>[0-9]+)\s*/\s*(?<below>[0-9]+)\s*(?<unit>[^\d\s.,/+-].*?)?\s*$", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(
+        @"^\s*(?<sign>[+-])?((?<whole>[0-9]+)(\s*-\s*|\s+))?(?<above>[0-9]+)\s*/\s*(?<below>[0-9]+)"
+            + @"\s*(?<unit>[^\d\s.,/+-].*?)?\s*$", RegexOptions.ExplicitCapture)]
     private static partial Regex Fraction();
 
     [GeneratedRegex(@"^\s*[+-]?([0-9]+(\.[0-9]*)?|\.[0-9]+|([0-9]+(\s*-\s*|\s+))?[0-9]+\s*/\s*[0-9]+)\s*$", RegexOptions.ExplicitCapture)]

@@ -9,11 +9,13 @@ public static class StarterFile
     {
         ["pump"] = """
             { "pedal": { "ratio": 4.0 }, "masterCylinder": { "bore": "23.8 mm" },
-              "assist": { "type": "hydraulic", "boostRatio": 4, "reliefPressure": "95 bar", "pumpFlow": "7 l/min", "powerPiston": "35 mm" } }
+              "assist": { "type": "hydraulic", "boostRatio": 4, "reliefPressure": "95 bar",
+                "pumpFlow": "7 l/min", "powerPiston": "35 mm" } }
             """,
         ["vacuum"] = """
             { "pedal": { "ratio": 4.0 }, "masterCylinder": { "bore": "23.8 mm" },
-              "assist": { "type": "vacuum", "boostRatio": 4, "vacuum": "18 inHg", "diaphragmDiameter": "9 in", "vacuumChamber": "2.6 l", "applyChamber": "0.5 l" } }
+              "assist": { "type": "vacuum", "boostRatio": 4, "vacuum": "18 inHg",
+                "diaphragmDiameter": "9 in", "vacuumChamber": "2.6 l", "applyChamber": "0.5 l" } }
             """,
         ["none"] = """{ "pedal": { "ratio": 6.0 }, "masterCylinder": { "bore": "19.05 mm" }, "assist": { "type": "none" } }""",
     };
@@ -39,10 +41,12 @@ public static class StarterFile
             """,
         ["load-sensing"] = """
             { "hydraulics": { "rearValves": [{
-                "type": "load-sensing", "kneeAtReference": "30 bar", "referenceLoad": "6 kN", "kneePerKilonewton": "8 bar", "slope": 0.35 }] } }
+                "type": "load-sensing", "kneeAtReference": "30 bar", "referenceLoad": "6 kN",
+                  "kneePerKilonewton": "8 bar", "slope": 0.35 }] } }
             """,
         ["balance-bar"] = """
-            { "hydraulics": { "split": { "type": "balance bar", "frontBore": "19.05 mm", "rearBore": "20.64 mm", "frontForceShare": 0.58 }, "rearValves": null },
+            { "hydraulics": { "split": { "type": "balance bar", "frontBore": "19.05 mm",
+              "rearBore": "20.64 mm", "frontForceShare": 0.58 }, "rearValves": null },
               "masterCylinder": { "type": "balance bar", "stroke": "30 mm" } }
             """,
         ["limiting"] = """{ "hydraulics": { "rearValves": [{ "type": "limiting", "limit": "30 bar" }] } }""",

@@ -150,8 +150,9 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         if (engine.BrakingForce.Newtons > most)
         {
             Add("engineBraking.brakingForce",
-                FormattableString.Invariant(
-                    $"{engine.BrakingForce.Newtons:0} N is more than an engine drags with: {engine.BrakingForce.Newtons / lightest:0.00} of the load of {lightest:0} N on the driven axle."),
+                string.Create(CultureInfo.InvariantCulture,
+                    $"{engine.BrakingForce.Newtons:0} N is more than an engine drags with: "
+                        + $"{engine.BrakingForce.Newtons / lightest:0.00} of the load of {lightest:0} N on the driven axle."),
                 FormattableString.Invariant($"a force up to {Math.Floor(most):0} N, {GreatestEngineShare} of that load"));
         }
     }
@@ -204,8 +205,9 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         if (a >= between)
         {
             Add(DocumentReader.Join(path, "frontAxleToCentreOfGravity"),
-                FormattableString.Invariant(
-                    $"The centre of gravity lies outside the wheelbase: {a.Meters:0.###} m behind the front axle, wheelbase {between.Meters:0.###} m."),
+                string.Create(CultureInfo.InvariantCulture,
+                    $"The centre of gravity lies outside the wheelbase: "
+                        + $"{a.Meters:0.###} m behind the front axle, wheelbase {between.Meters:0.###} m."),
                 FormattableString.Invariant($"a length above zero and below {between.Meters:0.###} m"));
             return null;
         }
@@ -269,8 +271,9 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         if (made is DrumBrake shoes && shoes.SelfLockingFriction() is { } locks && locks <= (1 + FrictionSpread) * made.FrictionCoefficient)
         {
             Add(DocumentReader.Join(path, "friction"),
-                FormattableString.Invariant(
-                    $"{made.FrictionCoefficient:0.###} is so near the {locks:0.###} at which the shoes lock by themselves that the scatter of linings, {100 * FrictionSpread:0} %, reaches it."),
+                string.Create(CultureInfo.InvariantCulture,
+                    $"{made.FrictionCoefficient:0.###} is so near the {locks:0.###} at which the shoes lock "
+                        + $"by themselves that the scatter of linings, {100 * FrictionSpread:0} %, reaches it."),
                 FormattableString.Invariant($"a friction below {locks / (1 + FrictionSpread):0.###}, or shoes that lock at a higher one"));
             return null;
         }
@@ -407,10 +410,12 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
             if (ratio is < LeastPressureRatio or > 1 / LeastPressureRatio)
             {
                 Add("hydraulics.split.frontForceShare",
-                    FormattableString.Invariant(
-                        $"{share:0.##} with bores of {frontBore.Millimeters:0.##} and {rearBore.Millimeters:0.##} mm gives the rear {ratio:0.##} times the front's pressure."),
-                    FormattableString.Invariant(
-                        $"a share and bores that give between {LeastPressureRatio} and {1 / LeastPressureRatio} times the front's pressure"));
+                    string.Create(CultureInfo.InvariantCulture,
+                        $"{share:0.##} with bores of {frontBore.Millimeters:0.##} "
+                            + $"and {rearBore.Millimeters:0.##} mm gives the rear {ratio:0.##} times the front's pressure."),
+                    string.Create(CultureInfo.InvariantCulture,
+                        $"a share and bores that give between {LeastPressureRatio} "
+                            + $"and {1 / LeastPressureRatio} times the front's pressure"));
             }
         }
 

@@ -172,7 +172,8 @@ internal sealed class AerodynamicsDocument
     public Area? DragArea { get; set; }
 
     [Field(
-        "Lift coefficient at the front wheels as a tunnel's wheel scales give it, drag couple included, times frontal area; negative presses down",
+        "Lift coefficient at the front wheels as a tunnel's wheel scales give it, "
+            + "drag couple included, times frontal area; negative presses down",
         Low = "-5 m²", High = "2 m²", Example = "0.10 m²",
         HowToMeasure = "Wind tunnel's wheel scales, or ride height at speed over the springs' rates")]
     public Area? FrontLiftArea { get; set; }
