@@ -1,4 +1,3 @@
-using BrakeBalance.Notebooks.Commands;
 
 namespace BrakeBalance.Notebooks;
 

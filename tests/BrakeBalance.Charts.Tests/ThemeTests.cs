@@ -1,4 +1,3 @@
-using BrakeBalance.Charts.Rendering;
 
 namespace BrakeBalance.Charts.Tests;
 

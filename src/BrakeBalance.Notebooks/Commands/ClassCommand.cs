@@ -1,7 +1,5 @@
 using System.CommandLine;
 using BrakeBalance.Notebooks.Classroom;
-using BrakeBalance.Notebooks.Pages;
-using BrakeBalance.Teaching;
 
 namespace BrakeBalance.Notebooks.Commands;
 

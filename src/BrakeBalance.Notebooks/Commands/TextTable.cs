@@ -1,4 +1,3 @@
-using System.Text;
 using BrakeBalance.Charts;
 using Spectre.Console;
 

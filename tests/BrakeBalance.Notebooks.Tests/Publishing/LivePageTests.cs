@@ -6,7 +6,6 @@ using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Notebooks.Tests.Browser;
 using BrakeBalance.Notebooks.Tests.Commands;
 using BrakeBalance.Tests.Vehicles;
-using PuppeteerSharp;
 using Xunit.Abstractions;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;

@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using BrakeBalance.Notebooks.Commands.Summaries;
 
 namespace BrakeBalance.Notebooks.Commands.Benches;
 

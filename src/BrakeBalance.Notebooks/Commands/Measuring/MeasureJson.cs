@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using BrakeBalance.Notebooks.Commands.Summaries;
 using BrakeBalance.Notebooks.Publishing;
 
 namespace BrakeBalance.Notebooks.Commands.Measuring;

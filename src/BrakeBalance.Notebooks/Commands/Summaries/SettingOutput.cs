@@ -1,4 +1,3 @@
-using System.Text.Json.Nodes;
 using Spectre.Console;
 
 namespace BrakeBalance.Notebooks.Commands.Summaries;

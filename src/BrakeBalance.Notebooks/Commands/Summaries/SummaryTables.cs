@@ -1,4 +1,3 @@
-using BrakeBalance.Charts;
 using BrakeBalance.Charts.Outputs;
 using Spectre.Console;
 
