@@ -19,6 +19,7 @@ public sealed record FootInput(Vehicle Vehicle, string Note, bool IsAsked)
         }
 
         Vehicle stand = NotebookInput.Example.Load().Vehicle;
-        return new(stand, $"The file of \"{asked.Name}\" does not give {lacks}, so \"{stand.Name}\" stands in for it here. Add {lacks} to the file to see your own car. {stand.Note}", false);
+        return new(stand, $"The file of \"{asked.Name}\" does not give {lacks}, so \"{stand.Name}\" stands in for it here. Add "
+            + $"{lacks} to the file to see your own car. {stand.Note}", false);
     }
 }

@@ -76,7 +76,8 @@ public sealed record NotebookInput(string VehiclePath, IReadOnlyList<string> Ove
             ? $"These are the tests of the {car}, as its file names them."
                 + (reading.Logs!.Series is null ? " The phone's log is an invented example." : "")
             : $"Example: {of.Vehicle.Name}, with invented logs."
-                + (of.Vehicle.Name == car ? "" : $" The file of the {car} names no logs of gauges and test stops (entry measurements), so nothing on this page is said of it."));
+                + (of.Vehicle.Name == car ? "" : $" The file of the {car} names no logs of gauges and test stops (entry "
+                + "measurements), so nothing on this page is said of it."));
     }
 
     private static bool IsTested(VehicleReading reading) => reading.Logs is { Gauges: not null, Stops: not null };

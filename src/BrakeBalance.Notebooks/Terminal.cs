@@ -7,12 +7,15 @@ namespace BrakeBalance.Notebooks;
 /// <param name="Output">Answers.</param>
 /// <param name="Error">Problems.</param>
 /// <param name="IsInteractive">Whether a person watches <paramref name="Output"/>: colours and moving progress, else plain lines.</param>
-public sealed partial record Terminal(TextWriter Output, TextWriter Error, bool IsInteractive)
+internal sealed partial record Terminal(TextWriter Output, TextWriter Error, bool IsInteractive)
 {
     /// <summary>Where progress is shown while a command still works: the real output, never held back.</summary>
     public TextWriter Live { get; private init; } = Output;
 
-    /// <summary>Columns that every answer can be read at; those of all that is written when nobody watches and COLUMNS is not set.</summary>
+    /// <summary>
+    /// Columns that every answer can be read at; those of all that is written when nobody watches and COLUMNS is not
+    /// set.
+    /// </summary>
     public const int Columns = 80;
 
     private const int FewestColumns = 40;

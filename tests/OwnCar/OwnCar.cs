@@ -38,7 +38,8 @@ internal sealed class OwnCar : IDisposable
           },
           "hydraulics": {
             "rearValves": [
-              { "type": "proportioning", "knee": "25 bar", "slope": 0.35, "adjuster": { "kneeBackedOff": "5 bar", "kneePerTurn": "8 bar", "turns": 6 } }
+              { "type": "proportioning", "knee": "25 bar", "slope": 0.35, "adjuster": { "kneeBackedOff": "5 bar", "kneePerTurn": "8 bar",
+                "turns": 6 } }
             ]
           }
         }

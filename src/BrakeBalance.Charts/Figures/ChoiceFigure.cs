@@ -52,8 +52,13 @@ public static partial class FootFigures
                 $"Bore of the master cylinder against pedal ratio for the {model.Vehicle.Name}, {model.LoadCase.Name}: "
                     + "what is neither too hard nor too long, with and without assist.",
                 "Map of bore against pedal ratio with areas that fit, that make the pedal too long, too hard or touchy.",
-                $"Wanted: a deceleration of {Words(wanted.BrakingRate)} g with {figure.Text(Measure.ControlForce, wanted.LeastPedalForce)} to {figure.Text(Measure.ControlForce, wanted.GreatestPedalForce)}, {figure.Text(Measure.Travel, wanted.LeastTravelLeft)} left to the floor, and {Words(wanted.FailSafeRate)} without assist with at most {figure.Text(Measure.ControlForce, wanted.GreatestFailSafeForce)}. "
-                + $"{title}. A small bore or a high ratio makes the pedal long and light, a big bore or a low ratio short and hard. A diamond marks the car as it is: {figure.Text(Bore, presentBore)} and {Words(presentRatio)}.")
+                $"Wanted: a deceleration of {Words(wanted.BrakingRate)} g with "
+                    + $"{figure.Text(Measure.ControlForce, wanted.LeastPedalForce)} to "
+                    + $"{figure.Text(Measure.ControlForce, wanted.GreatestPedalForce)}, "
+                    + $"{figure.Text(Measure.Travel, wanted.LeastTravelLeft)} left to the floor, and {Words(wanted.FailSafeRate)} "
+                    + $"without assist with at most {figure.Text(Measure.ControlForce, wanted.GreatestFailSafeForce)}. "
+                + $"{title}. A small bore or a high ratio makes the pedal long and light, a big bore or a low ratio short and hard. A "
+                + $"diamond marks the car as it is: {figure.Text(Bore, presentBore)} and {Words(presentRatio)}.")
             .X("Bore of the master cylinder", "d", Bore)
             .Y("Pedal ratio", "i", Measure.Number)
             .Map("choice", bores, ratios, cells, grid.Any(choice => choice.NotPossible is not null) ? ChoiceClasses : ChoiceClasses[..^1])

@@ -81,7 +81,8 @@ public static class ComparisonFigures
         {
             Id = id,
             Title = "Turns of the adjuster, counted inwards from fully out, and the resulting pressures",
-            Caption = $"Line pressures, gauge, at a deceleration of {rate} g; lock order at an adhesion of {surface}. Check with two gauges; change one thing at a time.",
+            Caption = $"Line pressures, gauge, at a deceleration of {rate} g; lock order at an adhesion of {surface}. Check with two "
+                + "gauges; change one thing at a time.",
             Table = new TableBuilder(units)
                 .Column("Turns in", Measure.Number, turns)
                 .Column("Knee", Measure.LinePressure, knees)

@@ -25,7 +25,8 @@ public static partial class BalanceFigures
         var figure = new FigureBuilder(id, units);
         LockUp worst = lockUps.MinBy(l => l.Efficiency)!;
         string finding =
-            $"the braking efficiency at first lock-up is at least {Measure.Percent.Text(worst.Efficiency, figure.Units)}, least at an adhesion of {Finding.Rate(worst.Adhesion)}";
+            $"the braking efficiency at first lock-up is at least {Measure.Percent.Text(worst.Efficiency, figure.Units)}, least at an "
+                + $"adhesion of {Finding.Rate(worst.Adhesion)}";
         bool rearFirst = lockUps.Any(l => l.First == Axle.Rear);
         double floor = Math.Floor(worst.Efficiency * 20 - 0.2) / 20;
         figure

@@ -35,7 +35,8 @@ public static partial class FootFigures
         figure
             .Title(finding)
             .Describe(
-                $"Pedal force against deceleration of the {model.Vehicle.Name}, {model.LoadCase.Name}. A ring marks where an assist gives all it can; beyond it every newton more is the driver's own.",
+                $"Pedal force against deceleration of the {model.Vehicle.Name}, {model.LoadCase.Name}. A ring marks where an assist "
+                    + "gives all it can; beyond it every newton more is the driver's own.",
                 "Pedal force against deceleration; each assisted line turns steep at its run-out and then runs beside the unassisted one.",
                 string.Join(" ", controls.Select(item => EffortSentence(figure, item.Name, item.Force))))
             .X("Deceleration", "z", Measure.InG, 0, highestRate)

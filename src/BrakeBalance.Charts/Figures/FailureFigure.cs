@@ -34,7 +34,8 @@ public static partial class FootFigures
                 "Stacked bars of reaction, build-up and braking distance for each case of failure.",
                 "The rule for failed circuits and assist counts from the first touch of the pedal. "
                     + string.Join(" ", outcomes.Select(outcome => outcome.Distance is { } distance
-                    ? $"{Finding.Capital(outcome.Case.Name)}: {figure.Text(Measure.Distance, distance.Whole)} at a deceleration of {Words(outcome.RateAtForce)} g."
+                    ? $"{Finding.Capital(outcome.Case.Name)}: {figure.Text(Measure.Distance, distance.Whole)} at a deceleration of "
+                        + $"{Words(outcome.RateAtForce)} g."
                     : $"{Finding.Capital(outcome.Case.Name)}: nothing brakes.")))
             .Categories("Case", outcomes.Select(outcome => ShortName(outcome.Case)))
             .Y("Distance", "s", Measure.Distance, 0)

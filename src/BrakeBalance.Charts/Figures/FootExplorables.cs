@@ -189,7 +189,8 @@ public static class FootExplorables
         PedalTravel? travel = At(force, FootFigures.HardStop);
         return
         [
-            new($"Pedal force at a deceleration of {FootFigures.Words(FootFigures.HardStop)} g", force.AtRate(FootFigures.HardStop) is { } hard
+            new($"Pedal force at a deceleration of {FootFigures.Words(FootFigures.HardStop)} g",
+                force.AtRate(FootFigures.HardStop) is { } hard
                 ? Measure.ControlForce.Text(hard.PedalForce, units) : "not reached"),
             new("Assist runs out at", force.RunOut() is { } runOut ? FootFigures.Words(runOut.Balance.BrakingRate) + " g" : "–"),
             new("Helped up to a line pressure of", force.Control.Assist.RunOut is { } knee

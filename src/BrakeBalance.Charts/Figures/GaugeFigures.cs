@@ -26,7 +26,8 @@ public static class GaugeFigures
         figure
             .Title(finding)
             .Describe(
-                "Rear against front line pressure as read on two gauges; lines are the fits for each position of the adjuster, pressure rising.",
+                "Rear against front line pressure as read on two gauges; lines are the fits for each position of the adjuster, "
+                    + "pressure rising.",
                 "Gauge readings rising along the line of equal pressures, each adjuster position bending off it at its own knee.",
                 $"{readings.Count} readings. "
                     + string.Join(' ', seen.Select(p =>
@@ -80,7 +81,8 @@ public static class GaugeFigures
             "The knee is known at fewer than two positions of the adjuster, so it cannot be drawn against the turns.", nameof(analysis));
         var figure = new FigureBuilder(id, units);
         AdjusterPosition[] seen = [.. analysis.Positions.Where(p => p is { Turns: not null, Apply.Knee: not null })];
-        double[] turns = [.. Enumerable.Range(0, 31).Select(i => adjuster.LowestTurns + (adjuster.HighestTurns - adjuster.LowestTurns) * i / 30)];
+        double[] turns = [.. Enumerable.Range(0,
+            31).Select(i => adjuster.LowestTurns + (adjuster.HighestTurns - adjuster.LowestTurns) * i / 30)];
         Interval<Pressure>[] knees = [.. turns.Select(adjuster.KneeAt)];
         Interval<Pressure> perTurn = adjuster.KneePerTurn;
         return figure

@@ -9,7 +9,9 @@ namespace BrakeBalance.Charts.Figures;
 public sealed class GaugeSheet(ControlForce control, IReadOnlyList<Force>? forces = null, UnitSystem? units = null) : IHtmlOutput
 {
     private const string Caution =
-        "Wheels chocked, car in neutral, engine running as the file has it. Bleed the gauges first and push smoothly. With a hydraulic booster hold no more than about 100 lbf (450 N) for 5 s. Never exceed the lowest pressure rating in the chain. Work for a competent person.";
+        "Wheels chocked, car in neutral, engine running as the file has it. Bleed the gauges first and push smoothly. With a "
+            + "hydraulic booster hold no more than about 100 lbf (450 N) for 5 s. Never exceed the lowest pressure rating in the "
+            + "chain. Work for a competent person.";
 
     private const string Style = """
         <style>

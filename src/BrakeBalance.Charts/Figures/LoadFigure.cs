@@ -18,7 +18,8 @@ public static partial class BalanceFigures
         LockUp?[] lockUps = [.. both.Select(model => model.FirstLockUp(adhesion))];
         string finding = string.Join("; ", both.Zip(lockUps, (model, lockUp) => lockUp is null
             ? $"{model.LoadCase.Name}, no axle locks"
-            : $"{model.LoadCase.Name}, {Finding.AxleWords(lockUp.First)} at a deceleration of {Finding.Rate(lockUp.At.BrakingRate)} g with a braking efficiency of {Measure.Percent.Text(lockUp.Efficiency, figure.Units)}"));
+            : $"{model.LoadCase.Name}, {Finding.AxleWords(lockUp.First)} at a deceleration of {Finding.Rate(lockUp.At.BrakingRate)} g "
+                + $"with a braking efficiency of {Measure.Percent.Text(lockUp.Efficiency, figure.Units)}"));
         figure
             .Title(LoadTitle(both, lockUps, adhesion))
             .Describe(
@@ -76,6 +77,7 @@ public static partial class BalanceFigures
             + $"{Finding.Rate(laden.At.BrakingRate)} {both[1].LoadCase.Name}";
         return light.First == laden.First
             ? $"At an adhesion of {Finding.Rate(adhesion)} {Finding.AxleWords(light.First)} first: at a deceleration of {rates} g"
-            : $"The load changes which axle locks first at an adhesion of {Finding.Rate(adhesion)}: {Finding.AxleWord(light)} {both[0].LoadCase.Name}, {Finding.AxleWord(laden)} {both[1].LoadCase.Name}";
+            : $"The load changes which axle locks first at an adhesion of {Finding.Rate(adhesion)}: {Finding.AxleWord(light)} "
+                + $"{both[0].LoadCase.Name}, {Finding.AxleWord(laden)} {both[1].LoadCase.Name}";
     }
 }

@@ -33,9 +33,12 @@ public static class MeasuredCarFigures
                 ? $"No stop without lock-up was made in {loadCase.Name}"
                 : $"The estimated car brakes as measured, to within {Measure.Percent.Text(worst, figure.Units)}")
             .Describe(
-                $"Deceleration over front line pressure, {loadCase.Name}: stops without lock-up as points, the estimated car as a line with its 90 % band.",
+                $"Deceleration over front line pressure, {loadCase.Name}: stops without lock-up as points, the estimated car as a "
+                    + "line with its 90 % band.",
                 "Points of measured deceleration on the estimated car's rising line, with a narrow band around it.",
-                $"{shown.Length} stops without lock-up. The line bends where the valve begins to hold the rear back; the band is what the stops leave open. Stops at other turns of the adjuster lie a little off the line, which is drawn for one setting.")
+                $"{shown.Length} stops without lock-up. The line bends where the valve begins to hold the rear back; the band is what "
+                    + "the stops leave open. Stops at other turns of the adjuster lie a little off the line, which is drawn for one "
+                    + "setting.")
             .X("Front line pressure", "p₁", Measure.LinePressure, 0, top)
             .Y("Deceleration", "z", Measure.InG, 0)
             .Band("90 % interval", pressures, rates.Select(r => r.Low).ToArray(), rates.Select(r => r.High).ToArray(), Tone.Ideal)

@@ -130,12 +130,15 @@ public static partial class StopFigures
         var figure = new FigureBuilder(id, units);
         StopComparisonRow best = rows.MinBy(r => r.Threshold?.Distance.Meters ?? r.Emergency.Distance.Meters)!;
         figure
-            .Title($"{Finding.Capital(best.Name)}: shortest stop, just below lock-up, {figure.Text(Measure.Distance, (best.Threshold ?? best.Emergency).Distance)}")
+            .Title($"{Finding.Capital(best.Name)}: shortest stop, just below lock-up, "
+                + $"{figure.Text(Measure.Distance, (best.Threshold ?? best.Emergency).Distance)}")
             .Describe(
-                $"Stopping distance from {figure.Text(Measure.Speed, best.Emergency.InitialSpeed)}, pressure build-up included. The bound is no real anti-lock system.",
+                $"Stopping distance from {figure.Text(Measure.Speed, best.Emergency.InitialSpeed)}, pressure build-up included. The "
+                    + "bound is no real anti-lock system.",
                 "Bars of stopping distance for each set-up: full pressure with locked wheels, just below lock-up, and the anti-lock bound.",
                 string.Join(' ', rows.Select(r =>
-                    $"{r.Name}: full pressure, wheels locked {figure.Text(Measure.Distance, r.Emergency.Distance)}, {First(r.Emergency)}; bound {figure.Text(Measure.Distance, r.Bound.Distance)}.")))
+                    $"{r.Name}: full pressure, wheels locked {figure.Text(Measure.Distance, r.Emergency.Distance)}, "
+                        + $"{First(r.Emergency)}; bound {figure.Text(Measure.Distance, r.Bound.Distance)}.")))
             .Categories("Set-up", rows.Select(r => r.Name))
             .Y("Stopping distance", "s", Measure.Distance, 0)
             .Bars("full pressure, wheels locked", rows.Select(r => r.Emergency.Distance).ToArray(), Tone.Rear, Hatch.Rising)

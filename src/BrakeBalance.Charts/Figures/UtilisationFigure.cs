@@ -25,14 +25,17 @@ public static partial class BalanceFigures
         UtilisationPoint[] wrong = [.. judged.Where(p => p.Rear > p.Front)];
         string order = wrong.Length == 0
             ? "the front axle uses more adhesion than the rear from 0.15 to 0.80 g"
-            : $"the rear axle uses more adhesion than the front at decelerations from {Finding.Rate(wrong[0].BrakingRate)} to {Finding.Rate(wrong[^1].BrakingRate)} g";
+            : $"the rear axle uses more adhesion than the front at decelerations from {Finding.Rate(wrong[0].BrakingRate)} to "
+                + $"{Finding.Rate(wrong[^1].BrakingRate)} g";
         double top = Math.Min(1.4, Math.Max(1.0, Math.Max(front.Max(), rear.Max())));
         var figure = new FigureBuilder(id, units)
             .Title(Finding.Capital($"{curve.LoadCase.Name}: {order}"))
             .Describe(
-                $"Adhesion utilised by each axle, {curve.LoadCase.Name}. UN R13-H asks for the front curve above the rear one from 0.15 to 0.80 and both below its limit. Informative; no approval.",
+                $"Adhesion utilised by each axle, {curve.LoadCase.Name}. UN R13-H asks for the front curve above the rear one from "
+                    + "0.15 to 0.80 and both below its limit. Informative; no approval.",
                 "Adhesion utilised against deceleration: front and rear curve, the ideal line, and the limit of UN R13-H.",
-                $"Two curves near the line on which adhesion utilised equals deceleration; {order}. The limit line of UN R13-H runs above from a deceleration of 0.10 to 0.52 g.")
+                $"Two curves near the line on which adhesion utilised equals deceleration; {order}. The limit line of UN R13-H runs "
+                    + "above from a deceleration of 0.10 to 0.52 g.")
             .X("Deceleration", "z", Measure.InG, 0, 1)
             .Y("Adhesion utilised", "f", Measure.Number, 0, Math.Ceiling(top * 5) / 5);
         AddRearAboveFront(figure, points);

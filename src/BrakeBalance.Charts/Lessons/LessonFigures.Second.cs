@@ -24,7 +24,8 @@ internal static partial class LessonFigures
                 double Rear(double z) => share * z * weight / car.Balance.NormalReactions(z).Rear.Newtons;
                 bool frontLeads = Front(rate) >= Rear(rate);
                 Figure figure = new FigureBuilder("lesson-utilisation-curves", units)
-                    .Title(Invariant($"At a deceleration of {rate:0.00} g the {(frontLeads ? "front" : "rear")} axle uses more of the road"))
+                    .Title(Invariant($"At a deceleration of {rate:0.00} g the {(frontLeads ? "front" : "rear")} axle ")
+                        + "uses more of the road")
                     .Describe($"Adhesion utilised by both axles against deceleration. {Invented}",
                         "Two curves around the diagonal k = z: front above it where it leads, rear above it where it leads.",
                         Invariant($"At the deceleration chosen the front uses {Front(rate):0.00} and the rear {Rear(rate):0.00}."))

@@ -94,10 +94,13 @@ internal static partial class LessonFigures
                 PerAxle<Force> at = model.NormalReactions(rate);
                 double shift = at.Front.Newtons - model.StaticAxleLoads.Front.Newtons;
                 Figure figure = new FigureBuilder("lesson-load-transfer-lines", units)
-                    .Title(Invariant($"At a deceleration of {rate:0.00} g the rear axle keeps {at.Rear / model.Weight:0\u00a0%} of the weight"))
+                    .Title(Invariant($"At a deceleration of {rate:0.00} g the rear axle keeps {at.Rear / model.Weight:0\u00a0%} of "
+                        + "the weight"))
                     .Describe($"Normal reactions of both axles against deceleration. {Invented}",
                         "Two straight lines: the front load rises with deceleration, the rear load falls by as much.",
-                        $"The front load rises from {Measure.BrakeForce.Text(model.StaticAxleLoads.Front, units)} at rest to {Measure.BrakeForce.Text(at.Front, units)} at the deceleration chosen; the rear load falls by the same {Measure.BrakeForce.Text(shift, units)}.")
+                        $"The front load rises from {Measure.BrakeForce.Text(model.StaticAxleLoads.Front, units)} at rest to "
+                            + $"{Measure.BrakeForce.Text(at.Front, units)} at the deceleration chosen; the rear load falls by the "
+                            + $"same {Measure.BrakeForce.Text(shift, units)}.")
                     .X("Deceleration", "z", Measure.InG, 0, 1)
                     .Y("Normal reaction", "N", Measure.BrakeForce, 0, model.Weight.Newtons)
                     .Line("front axle", rates, rates.Select(z => model.NormalReactions(z).Front.Newtons).ToArray(), Tone.Front)
@@ -142,14 +145,16 @@ internal static partial class LessonFigures
                         .Title(Invariant($"At a deceleration of {rate:0.00} g the rear axle should do {rear:0\u00a0%} of the braking"))
                         .Describe($"Ideal rear against front braking force up to a deceleration of 1.0 g. {Invented}",
                             "A curve that rises from the origin, flattens and bends down; a dot marks the deceleration chosen.",
-                            $"At the deceleration chosen the ideal forces are {Measure.BrakeForce.Text(at.Front, units)} in front and {Measure.BrakeForce.Text(at.Rear, units)} at the rear.")
+                            $"At the deceleration chosen the ideal forces are {Measure.BrakeForce.Text(at.Front, units)} in front and "
+                                + $"{Measure.BrakeForce.Text(at.Rear, units)} at the rear.")
                         .X("Front braking force", "T₁", Measure.BrakeForce, 0, top)
                         .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * top)
                         .Line("ideal curve", rates.Select(z => model.IdealForces(z).Front.Newtons)
                             .ToArray(), rates.Select(z => model.IdealForces(z).Rear.Newtons).ToArray(), Tone.Ideal)
                         .Line("equal deceleration", new double[] { Math.Max(0, (rate - 0.45) * top), rate * top },
                             new double[] { Math.Min(rate, 0.45) * top, 0 }, Tone.Guide, Dash.Dot, label: "")
-                        .Points("at the deceleration chosen", new double[] { at.Front.Newtons }, new double[] { at.Rear.Newtons }, Tone.Main,
+                        .Points("at the deceleration chosen", new double[] { at.Front.Newtons }, new double[] { at.Rear.Newtons },
+                            Tone.Main,
                             label: "")
                         .Build(),
                 ],
@@ -183,7 +188,8 @@ internal static partial class LessonFigures
                     .Describe($"A fixed share against the ideal curve, up to a deceleration of 1.0 g. {Invented}",
                         "A straight line from the origin and the bent ideal curve; they cross once or not at all.",
                         critical is { } crossing
-                            ? Invariant($"The straight line lies below the ideal curve up to a deceleration of {crossing:0.00} g and above it from there on.") : "The straight line lies above the ideal curve everywhere.")
+                            ? Invariant($"The straight line lies below the ideal curve up to a deceleration of {crossing:0.00} g and "
+                                + "above it from there on.") : "The straight line lies above the ideal curve everywhere.")
                     .X("Front braking force", "T₁", Measure.BrakeForce, 0, weight)
                     .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * weight)
                     .Line("ideal curve", rates.Select(r => car.Balance.IdealForces(r).Front.Newtons)
@@ -257,7 +263,8 @@ internal static partial class LessonFigures
                     new("Rear leads from", rearLed is { } rate ? $"z = {Measure.Number.Text(rate, units)}" : "no deceleration up to 1.0"),
                 ],
                 rearLed is null ? new Verdict("The front axle leads up to a deceleration of 1.0 g.", VerdictKind.Good)
-                    : new Verdict("Somewhere below a deceleration of 1.0 g the rear axle leads: it would lock first there.", VerdictKind.Caution));
+                    : new Verdict("Somewhere below a deceleration of 1.0 g the rear axle leads: it would lock first there.",
+                        VerdictKind.Caution));
             });
     }
 }

@@ -26,7 +26,8 @@ public static partial class FigureCatalogue
             Name = "knee-against-turns", Needs = OwnGauges + " at two turns of the adjuster or more", IsMeasured = true,
             Make = (car, units) => car.Own?.Valve is { Calibration: not null } valve ? GaugeFigures.Adjuster(valve, units) : null,
             Plain = new(
-                "What the adjuster of the valve does, as measured: each turn lets the rear brakes have more pressure before the valve holds back.",
+                "What the adjuster of the valve does, as measured: each turn lets the rear brakes have more pressure before the valve "
+                    + "holds back.",
                 "A straight line through measured points, rising with the turns of the adjuster, with a band for doubt.",
                 new("Turns of the adjuster, counted inwards", "turns"), BendPoint),
         },

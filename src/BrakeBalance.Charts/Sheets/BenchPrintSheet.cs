@@ -50,8 +50,10 @@ public static class BenchPrintSheet
             html.Append("<p>").Append(Escape(report.Sheet.Note)).Append("</p>\n");
         }
 
-        html.Append("</div>\n<dl><dt>Car</dt><dd></dd><dt>Date</dt><dd></dd><dt>Done by</dt><dd></dd><dt>Checked by</dt><dd></dd></dl>\n</header>\n")
-            .Append("<p class=\"caution\">A calculation is no approval. Brake work and test stops are for competent people and off public roads, under local law and the car's service manual. A car whose rear axle locks first spins.</p>\n");
+        html.Append("</div>\n<dl><dt>Car</dt><dd></dd><dt>Date</dt><dd></dd><dt>Done by</dt><dd></dd><dt>Checked "
+            + "by</dt><dd></dd></dl>\n</header>\n")
+            .Append("<p class=\"caution\">A calculation is no approval. Brake work and test stops are for competent people and off "
+                + "public roads, under local law and the car's service manual. A car whose rear axle locks first spins.</p>\n");
     }
 
     private static void Findings(StringBuilder html, BenchReport report)

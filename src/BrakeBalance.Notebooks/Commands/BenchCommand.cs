@@ -140,6 +140,7 @@ internal static class BenchCommand
         }
 
         TextTable.Write(console, BenchTables.Findings(report.Findings));
-        console.WriteLine("Pressures are gauge. A calculation is no approval: brake work is for competent people, under the car's service manual.");
+        console.WriteLine("Pressures are gauge. A calculation is no approval: brake work is for competent people, under the car's "
+            + "service manual.");
     }
 }

@@ -35,7 +35,8 @@ internal static class StopsCommand
         };
         var pedalForce = new Option<string?>("--pedal-force")
         {
-            Description = "Force of the foot in an emergency stop, such as \"110 lbf\"; without it the file\'s pedal.emergencyForce, or 500 N",
+            Description = "Force of the foot in an emergency stop, such as \"110 lbf\"; without it the file\'s pedal.emergencyForce, "
+                + "or 500 N",
             HelpName = "FORCE",
         };
         var release = new Option<string?>("--release")

@@ -6,8 +6,10 @@ internal static class IndexPage
     private const string Job =
         "What will this car do when I press the pedal, which axle locks first, and where do I set the proportioning valve? "
         + "These pages answer that for one car at a time, from a vehicle file with its masses, its brakes and its hydraulics: "
-        + "the forces at both axles, the deceleration and the line pressures at which the first axle locks, how much of the road's adhesion is used, "
-        + "and where the valve's knee belongs. Each page is a notebook: text, equations, the code that computed every number, and figures to move.";
+        + "the forces at both axles, the deceleration and the line pressures at which the first axle locks, how much of the road's "
+        + "adhesion is used, "
+        + "and where the valve's knee belongs. Each page is a notebook: text, equations, the code that computed every number, and "
+        + "figures to move.";
 
     private const string Caution =
         "These pages calculate; they approve nothing. Brakes can kill: set them up and test them only with competent people, "

@@ -98,7 +98,8 @@ internal static class PageRenderer
         string digest = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(source)))[..12];
         int code = notebook.Cells.OfType<ExecutedCodeCell>().Count();
         yield return new("Notebook",
-            $"{notebook.Name}.ipynb, {code.ToString(CultureInfo.InvariantCulture)} code {(code == 1 ? "cell" : "cells")}, content {digest}");
+            string.Create(CultureInfo.InvariantCulture, $"{notebook.Name}.ipynb, {code} code {(code == 1 ? "cell" : "cells")}, ")
+            + $"content {digest}");
         foreach (KeyValuePair<string, string> fact in options.FactsOf(notebook))
             yield return fact;
     }

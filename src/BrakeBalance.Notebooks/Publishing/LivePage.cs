@@ -88,17 +88,20 @@ internal static class LivePage
         ArgumentNullException.ThrowIfNull(text);
         var body = new StringBuilder();
         body.Append("<style>\n").Append(LiveAssets.Style).Append("\n</style>\n")
-            .Append("<main id=\"content\" class=\"bb-live-page\" tabindex=\"-1\">\n").Append(Head).Append("\n<nav id=\"live-tabs\" aria-label=\"Parts of this page\">");
+            .Append("<main id=\"content\" class=\"bb-live-page\" tabindex=\"-1\">\n").Append(Head)
+                .Append("\n<nav id=\"live-tabs\" aria-label=\"Parts of this page\">");
         foreach ((string tab, string label, string _) in Tabs)
         {
             string current = tab == "car" ? "true" : "false";
-            body.Append(CultureInfo.InvariantCulture, $"<button type=\"button\" data-tab=\"{tab}\" aria-current=\"{current}\">{label}</button>");
+            body.Append(CultureInfo.InvariantCulture, $"<button type=\"button\" data-tab=\"{tab}\" "
+                + $"aria-current=\"{current}\">{label}</button>");
         }
 
         body.Append("</nav>\n<p id=\"live-status\" role=\"status\" hidden></p>\n<div id=\"live-panels\">\n");
         foreach ((string tab, string label, string inside) in Tabs)
         {
-            body.Append(CultureInfo.InvariantCulture, $"<section id=\"live-{tab}\" aria-label=\"{label}\"{(tab == "car" ? "" : " hidden")}>\n").Append(inside)
+            body.Append(CultureInfo.InvariantCulture, $"<section id=\"live-{tab}\" "
+                + $"aria-label=\"{label}\"{(tab == "car" ? "" : " hidden")}>\n").Append(inside)
                 .Append("</section>\n");
         }
 
@@ -117,5 +120,6 @@ internal static class LivePage
     }
 
     private static void Data(StringBuilder body, string id, string json) =>
-        body.Append(CultureInfo.InvariantCulture, $"<script type=\"application/json\" id=\"{id}\">").Append(HtmlText.ScriptBody(json)).Append("</script>\n");
+        body.Append(CultureInfo.InvariantCulture,
+            $"<script type=\"application/json\" id=\"{id}\">").Append(HtmlText.ScriptBody(json)).Append("</script>\n");
 }

@@ -33,8 +33,12 @@ internal static class PocketCardPage
         .lines th{font-size:.78rem;font-weight:600;padding:.15rem .3rem} .lines td{height:1.9rem}
         .caution{border-left:.4rem solid #000;padding-left:.5rem;font-size:.85rem;margin-top:.7rem}
         .wide{overflow-x:auto}
-        main.banded tbody td{font-size:.95rem} main.banded tbody td:last-child{font-size:.9rem;white-space:normal} main.banded dd{font-size:1rem}
-        @media screen and (max-width:34rem){main{padding:.6rem} thead th{font-size:.72rem} tbody th,tbody td{font-size:1.12rem;padding:.2rem .1rem} tbody td:last-child{font-size:.9rem} .back strong{font-size:1.5rem}}
+        main.banded tbody td{font-size:.95rem}
+        main.banded tbody td:last-child{font-size:.9rem;white-space:normal} main.banded dd{font-size:1rem}
+        @media screen and (max-width:34rem){
+          main{padding:.6rem} thead th{font-size:.72rem} tbody th,tbody td{font-size:1.12rem;padding:.2rem .1rem}
+          tbody td:last-child{font-size:.9rem} .back strong{font-size:1.5rem}
+        }
         @media print{
           html{background:#fff} body{font-size:8.4pt;line-height:1.25} main{max-width:none;padding:0 .3mm}
           h1{font-size:13pt} h2{font-size:8.4pt;margin:1.6mm 0 .5mm} p{margin:.4mm 0}

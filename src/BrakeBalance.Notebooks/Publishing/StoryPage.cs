@@ -82,9 +82,13 @@ internal static class StoryPage
                     + $"Braking at 0.8 g, as in a hard stop on a dry road, it rests {Share(hard.Front, hard)} there. The rear wheels "
                     + $"have lost {Measure.Percent.Text(1 - hard.Rear / rest.Rear, units)} of their load, and as much of their grip."))
             .Append(" (A car brakes at 1 g when it loses speed as fast as a dropped stone gains it.)</p>\n")
-            .Append("<h2>Why the rear must not go first</h2>\n<p>A wheel that locks stops turning and slides. A sliding wheel cannot be steered and cannot hold the car sideways. If the front wheels lock, the car goes straight on; let up, and it steers again. "
-                + "If the rear wheels lock, the tail comes round, faster than most drivers can catch it. So the front wheels should always lock first, and only just.</p>\n")
-            .Append("<h2>A valve with a bend</h2>\n<p>Front and rear brakes are worked by the same fluid. Up to a certain pressure at the rear, the knee, the valve lets everything through. "
+            .Append("<h2>Why the rear must not go first</h2>\n<p>A wheel that locks stops turning and slides. A sliding wheel cannot "
+                + "be steered and cannot hold the car sideways. If the front wheels lock, the car goes straight on; let up, and it "
+                + "steers again. "
+                + "If the rear wheels lock, the tail comes round, faster than most drivers can catch it. So the front wheels should "
+                + "always lock first, and only just.</p>\n")
+            .Append("<h2>A valve with a bend</h2>\n<p>Front and rear brakes are worked by the same fluid. Up to a certain pressure at "
+                + "the rear, the knee, the valve lets everything through. "
                 + "Above it the rear gets only a share of any further pressure. " + KneeStory.MeteringOf(vehicle) + " "
                 + "The line in the picture bends, and with it the car follows, "
                 + "roughly, the curve on which all four wheels would lock together.</p>\n");

@@ -141,8 +141,9 @@ public sealed record ChangePlan
 
             TemperatureDelta? rise = changed.Warming(axle);
             yield return Row(ChangeTopic.Heat,
-                FormattableString.Invariant(
-                $"{axle} disc temperature rise, one stop from {Conditions.Speed.KilometersPerHour:0} km/h ({Conditions.Speed.MilesPerHour:0} mph)"),
+                string.Create(CultureInfo.InvariantCulture,
+                $"{axle} disc temperature rise, one stop from {Conditions.Speed.KilometersPerHour:0} km/h "
+                    + $"({Conditions.Speed.MilesPerHour:0} mph)"),
                 old.Warming(axle), rise,
                 rise is { } k && k.Kelvins > 230
                     ? BenchSeverity.Caution : BenchSeverity.Good, "Bulk of the ring, before any cooling", "ring not weighed");

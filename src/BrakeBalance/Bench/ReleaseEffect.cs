@@ -115,9 +115,11 @@ public sealed record ReleaseEffect
         const string where = "booster return";
         if (time is null)
         {
-            return new(BenchSeverity.Wrong, where, FormattableString.Invariant(
-                $"The back-pressure is {InBoth.Text(standing)} with the pedal released, the springs hold {InBoth.Text(Pressure.FromPascals(springPascals))}: {InBoth.Text(residual)} stay on the brakes."),
-                "The brakes drag and heat up. Give the booster a return of its own, wider and shorter, and let the oil warm up before it is judged.");
+            return new(BenchSeverity.Wrong, where, string.Create(CultureInfo.InvariantCulture,
+                $"The back-pressure is {InBoth.Text(standing)} with the pedal released, the springs hold "
+                    + $"{InBoth.Text(Pressure.FromPascals(springPascals))}: {InBoth.Text(residual)} stay on the brakes."),
+                "The brakes drag and heat up. Give the booster a return of its own, wider and shorter, and let the oil warm up before "
+                    + "it is judged.");
         }
 
         if (limit is { } most && standing > most)

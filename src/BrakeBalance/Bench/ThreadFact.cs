@@ -75,8 +75,9 @@ public sealed record ThreadFact
     {
         if (other.Thread != Thread)
         {
-            return FormattableString.Invariant(
-                $"{other.MajorDiameter.Millimeters:0.00} mm with {other.ThreadsPerInch:0.#} threads per inch against {MajorDiameter.Millimeters:0.00} mm with {ThreadsPerInch:0.#}");
+            return string.Create(CultureInfo.InvariantCulture,
+                $"{other.MajorDiameter.Millimeters:0.00} mm with {other.ThreadsPerInch:0.#} threads per inch against "
+                    + $"{MajorDiameter.Millimeters:0.00} mm with {ThreadsPerInch:0.#}");
         }
 
         return other.Cone is { } there && Cone is { } here && Math.Abs(there.Degrees - here.Degrees) > 0.5

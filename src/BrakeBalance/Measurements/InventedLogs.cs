@@ -46,7 +46,8 @@ public static class InventedLogs
     {
         if (file.Hydraulics.RearProportioningValve?.Adjustment is null)
         {
-            throw new ArgumentException("The invented logs turn an adjuster, so the car needs a proportioning valve with an adjuster.", nameof(file));
+            throw new ArgumentException("The invented logs turn an adjuster, so the car needs a proportioning valve with an adjuster.",
+                nameof(file));
         }
 
         return [("invented-gauges.csv", Gauges(file, seed)), ("invented-stops.csv", Stops(file, seed)),
@@ -57,7 +58,9 @@ public static class InventedLogs
     {
         var track = new InventedTrack(TrueCar(file), seed) { Outliers = 0.03 };
         var csv = new StringBuilder(
-            "# origin: invented. Gauge readings that nobody measured; they belong to no real car.\n# Written by the command 'measure invent' from the invented car of data/vehicles/coupe-1960s.json.\n# Two gauges, the pedal pressed and eased slowly, the adjuster turned by whole turns.\nturns;front pressure [bar];rear pressure [bar];phase;note\n");
+            "# origin: invented. Gauge readings that nobody measured; they belong to no real car.\n# Written by the command 'measure "
+                + "invent' from the invented car of data/vehicles/coupe-1960s.json.\n# Two gauges, the pedal pressed and eased "
+                + "slowly, the adjuster turned by whole turns.\nturns;front pressure [bar];rear pressure [bar];phase;note\n");
         foreach (double turns in (double[])[0, 1, 2, 3, 4])
         {
             foreach (GaugePair pair in track.Gauges(turns, Pressure.FromBars(80), 14))

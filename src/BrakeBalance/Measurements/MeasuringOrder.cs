@@ -30,7 +30,8 @@ public static class MeasuringOrder
         string k = string.Create(CultureInfo.InvariantCulture, $"adhesion {adhesion:0.##}");
         (string Key, string Question, string Unit)[] questions =
         [
-            ("rear_force_margin", $"How much more the rear could brake before it locks together with the front, {k}, as a share of what it does; below zero the rear locks first", ""),
+            ("rear_force_margin", $"How much more the rear could brake before it locks together with the front, {k}, as a share of "
+                + "what it does; below zero the rear locks first", ""),
             ("knee_for_equal_lock_up_bar", $"Knee at which both axles lock together, {k} (zero: even the least rear braking is too much)",
                 "bar"),
             ("first_lock_up_deceleration_g", $"Deceleration at first lock-up, {k}", "g"),

@@ -80,7 +80,8 @@ public static class ValveFitting
         if (apply.SlopesDiffer)
         {
             findings.Add(new GaugeFinding(GaugeFindingKind.SlopeVaries,
-                "The slope above the knee differs between adjuster positions more than the scatter explains. The screw moves the knee, not the slope: repeat one position, then check for air, a sticking valve, or a lever-type valve."));
+                "The slope above the knee differs between adjuster positions more than the scatter explains. The screw moves the "
+                    + "knee, not the slope: repeat one position, then check for air, a sticking valve, or a lever-type valve."));
         }
 
         return new GaugeAnalysis

@@ -31,7 +31,10 @@ public sealed record StopSetup
     /// <summary>What ends the rise to <see cref="EmergencyPressure"/>.</summary>
     public required StopBound EmergencyBound { get; init; }
 
-    /// <summary>Force of the emergency driver's foot; null when the vehicle does not say what lies between foot and line pressure.</summary>
+    /// <summary>
+    /// Force of the emergency driver's foot; null when the vehicle does not say what lies between foot and line
+    /// pressure.
+    /// </summary>
     public Force? PedalForce { get; init; }
 
     /// <summary>Part of the lateral load transfer that the front axle takes [–].</summary>
@@ -118,7 +121,8 @@ public sealed record StopSetup
             throw new ArgumentException(why);
         }
 
-        double emergencySeconds = Known(dynamics.EmergencyRiseTime?.Seconds, 0.25, "time to the full push of an emergency stop 0.25 s", assumed);
+        double emergencySeconds = Known(dynamics.EmergencyRiseTime?.Seconds, 0.25, "time to the full push of an emergency stop 0.25 s",
+            assumed);
         Aerodynamics? air = vehicle.Aerodynamics;
         var car = new BrakedCar
         {

@@ -173,7 +173,8 @@ public static class StraightStop
                 return Math.Min(wanted, most) is var pascals && double.IsFinite(pascals)
                     ? pascals
                     : throw new InvalidOperationException(
-                        "No line pressure within four times the last point of the torque curves locks an axle, so there is no threshold to hold; use an emergency driver with a chosen pressure.");
+                        "No line pressure within four times the last point of the torque curves locks an axle, so there is no "
+                            + "threshold to hold; use an emergency driver with a chosen pressure.");
         }
     }
 

@@ -125,8 +125,8 @@ public sealed record LoadCaseSummary(
             .Max(), lockUps.Select(surface => model.GreatestRate(surface.Adhesion)).DefaultIfEmpty(0).Max());
         if (model.RearLiftOffRate <= greatest)
         {
-            warnings.Add(FormattableString.Invariant(
-                $"{name}: the rear wheels leave the road at a deceleration of {model.RearLiftOffRate:0.00} g; beyond it the front axle carries the whole car."));
+            warnings.Add(FormattableString.Invariant($"{name}: the rear wheels leave the road at a deceleration of ")
+                + FormattableString.Invariant($"{model.RearLiftOffRate:0.00} g; beyond it the front axle carries the whole car."));
         }
 
         string[] rearFirst = [.. lockUps.Where(surface => surface.LockUp?.First == Axle.Rear)

@@ -17,15 +17,18 @@ internal static class SettingJson
         ("setting.present_is_beyond_safe_limit", "whether the car stands beyond the safe limit"),
         ("setting.safe_limit", "highest setting that keeps the front first under the conditions (see setting_point); null when none does"),
         ("setting.recommended", "what to set, at or below the safe limit and in reach (see setting_point); null when there is none"),
-        ("setting.reach", "where the safe limit lies for the adjuster: within, below, above, none, not_needed or withheld (the measurements do not fit)"),
+        ("setting.reach", "where the safe limit lies for the adjuster: within, below, above, none, not_needed or withheld (the "
+            + "measurements do not fit)"),
         ("setting.out_of_reach[]", "what would bring a setting in reach, in words; empty when one is"),
         ("setting.binding", "the condition that holds the limit back (see setting_condition); null when none does"),
         ("setting.most_rear_first", "in a measured car, the condition in which the rear locks first most often, in words; else null"),
-        ("setting.band.low", "safe limit at the low end of 90 % of the cars that the file's ranges allow (see setting_limit); no band without ranges"),
+        ("setting.band.low", "safe limit at the low end of 90 % of the cars that the file's ranges allow (see setting_limit); no band "
+            + "without ranges"),
         ("setting.band.middle", "the same in the middle"),
         ("setting.band.high", "the same at the high end"),
         ("setting.other_rule", "what the other rule would give as the limit (see setting_limit)"),
-        ("setting.middle", "where both axles lock together with every number at its middle: for orientation, never to set (see setting_limit)"),
+        ("setting.middle", "where both axles lock together with every number at its middle: for orientation, never to set (see "
+            + "setting_limit)"),
         ("setting.locks_first_dry", "front, rear or both together on a dry road in the first load case; null when neither does"),
         ("setting.locks_first_dry_deceleration_g", "deceleration there, over g"),
         ("setting.costs[].condition", "a condition, the dearest first"),

@@ -71,7 +71,8 @@ internal static class SummaryKeys
         ("control.load_cases[].engine_off.presses", "presses in a row within that force; null when not described or without end"),
         ("control.load_cases[].engine_off.needs_no_assist", "true when a press stays within that force even with the store spent"),
         ("control.load_cases[].engine_off.pedal_force_with_store_spent_n", "pedal force at that deceleration with the store spent"),
-        ("control.load_cases[].reserve[].application", "number of the press after the engine has stopped, each at engine_off.deceleration_g"),
+        ("control.load_cases[].reserve[].application", "number of the press after the engine has stopped, each at "
+            + "engine_off.deceleration_g"),
         ("control.load_cases[].reserve[].working_pressure_bar", "pressure difference that assists at the end of its stroke"),
         ("control.load_cases[].reserve[].greatest_assist_n", "most that the booster adds there"),
         ("control.load_cases[].reserve[].share_of_first", "that over the first press's"),
@@ -114,7 +115,8 @@ internal static class SummaryKeys
             "bore of the master cylinder (the front one's with a balance bar), in steps of 1/16 in around the car's own"),
         ("control.choices[].pedal_ratio", "pedal ratio, in steps of a half around the car's own"),
         ("control.choices[].pedal_force_n", "pedal force for a deceleration of 0.8 g in the first load case"),
-        ("control.choices[].pad_left_mm", "travel of the pedal left to the floor at that deceleration; null when the deceleration is not reached"),
+        ("control.choices[].pad_left_mm", "travel of the pedal left to the floor at that deceleration; null when the deceleration is "
+            + "not reached"),
         ("control.choices[].pedal_force_without_assist_at_0_25_g_n", "pedal force for a deceleration of 0.25 g without assist"),
         ("control.choices[].fits", "whether force, travel and fail-safe force meet the usual targets"),
         ("control.choices[].verdict", "fits, or what does not"),

@@ -44,8 +44,10 @@ public static class Exercises
             Make("static-load", 2, "How far behind the front axle does the centre of gravity lie?",
                 ExerciseAnswer.Of(car.LoadCase.FrontAxleToCentreOfGravity,
                     ("the distance to the rear axle was given", wheelbase - car.LoadCase.FrontAxleToCentreOfGravity)),
-                $@"Moments about the front axle: $a = (1 - \psi_1) E = {N(1 - car.FrontShare)} \cdot {N(wheelbase.Millimeters)} = {N(car.LoadCase.FrontAxleToCentreOfGravity.Millimeters)}\ \text{{mm}}$"),
-            Make("static-load", 3, "A box of 80 kg (176 lb) is hung 0.40 m (15.7 in) **behind the rear axle**. What is the rear axle's load now, as a force?",
+                $@"Moments about the front axle: $a = (1 - \psi_1) E = {N(1 - car.FrontShare)} \cdot {N(wheelbase.Millimeters)} = "
+                    + $@"{N(car.LoadCase.FrontAxleToCentreOfGravity.Millimeters)}\ \text{{mm}}$"),
+            Make("static-load", 3, "A box of 80 kg (176 lb) is hung 0.40 m (15.7 in) **behind the rear axle**. What is the rear "
+                + "axle's load now, as a force?",
                 ExerciseAnswer.Of(rear, ("the box's overhang was left out", loads.Rear + Force.FromNewtons(box.Kilograms * G)),
                     ("the front axle was taken", loads.Front - Force.FromNewtons(box.Kilograms * G * overhang.Meters / wheelbase.Meters)),
                     ("the box was left out", loads.Rear)),
@@ -73,7 +75,8 @@ public static class Exercises
             Make("load-transfer", 2, $"What is the normal reaction on the **front axle** at a deceleration of {N(z)} g?",
                 ExerciseAnswer.Of(moving.Front, ("the static load was used", still.Front),
                     ("the transfer was taken off, not added", still.Front - shift), ("the rear axle was taken", moving.Rear)),
-                $@"$N_1 = P_1 + z m g \frac{{h}}{{E}} = {N(still.Front.Newtons)} + {N(shift.Newtons)} = {N(moving.Front.Newtons)}\ \text{{N}}$"),
+                $@"$N_1 = P_1 + z m g \frac{{h}}{{E}} = {N(still.Front.Newtons)} + {N(shift.Newtons)} = {N(moving.Front.Newtons)}\ "
+                    + $@"\text{{N}}$"),
             Make("load-transfer", 3, "At what deceleration, in g, does the rear axle carry only 20 % of the weight?",
                 ExerciseAnswer.Of(rate, ("the front share was used", (car.FrontShare - target) / h),
                     ("the rate at which the rear lifts off was given", rearShare / h),
@@ -94,7 +97,8 @@ public static class Exercises
         Force greatest = weight * (a * a / (4 * h * car.Vehicle.Wheelbase.Meters));
         return
         [
-            Make("ideal-curve", 1, $"Which share of the braking force should the **rear** axle give at a deceleration of {N(z)} g, ideally?",
+            Make("ideal-curve", 1, $"Which share of the braking force should the **rear** axle give at a deceleration of {N(z)} g, "
+                + "ideally?",
                 ExerciseAnswer.Of(rearShare, ("the front share was given", 1 - rearShare),
                     ("the static share was used", 1 - car.FrontShare),
                     ("the transfer was added, not taken off", 1 - car.FrontShare + z * h / car.Vehicle.Wheelbase.Meters)),
@@ -154,7 +158,8 @@ public static class Exercises
             Make("knee", 1, $"What is the **rear** line pressure when the front line has {P(inlet)}?",
                 ExerciseAnswer.Of(outlet, ("the valve was left out", inlet), ("the slope was applied to the whole pressure", inlet * slope),
                     ("the slope was applied to the whole pressure and added to the knee", knee + (inlet * slope))),
-                $@"$p_2 = p_k + s (p_1 - p_k) = {N(knee.Bars)} + {N(slope)} ({N(inlet.Bars)} - {N(knee.Bars)}) = {N(outlet.Bars)}\ \text{{bar}}$"),
+                $@"$p_2 = p_k + s (p_1 - p_k) = {N(knee.Bars)} + {N(slope)} ({N(inlet.Bars)} - {N(knee.Bars)}) = {N(outlet.Bars)}\ "
+                    + $@"\text{{bar}}$"),
             Make("knee", 2, "What is the braking force of the **front axle** (both wheels) at the knee?",
                 ExerciseAnswer.Of(point.BrakingForces.Front, ("one wheel only was counted", point.BrakingForces.Front / 2),
                     ("the rear axle was taken", point.BrakingForces.Rear),
@@ -179,10 +184,12 @@ public static class Exercises
         double rear = point.AdhesionUtilisation.Rear!.Value;
         return
         [
-            Make("adhesion-utilisation", 1, $"Without a valve: how much adhesion does the **front** axle use at a deceleration of {N(z)} g?",
+            Make("adhesion-utilisation", 1, "Without a valve: how much adhesion does the **front** axle use at a deceleration of "
+                + $"{N(z)} g?",
                 ExerciseAnswer.Of(front, ("the static load was used", point.BrakingForces.Front / still.Front),
                     ("the rear axle was taken", rear), ("the deceleration was given", z)),
-                $@"$f_1 = \frac{{T_1}}{{N_1}} = \frac{{{N(point.BrakingForces.Front.Newtons)}}}{{{N(point.NormalReactions.Front.Newtons)}}} = {N(front)}$"),
+                $@"$f_1 = \frac{{T_1}}{{N_1}} = "
+                    + $@"\frac{{{N(point.BrakingForces.Front.Newtons)}}}{{{N(point.NormalReactions.Front.Newtons)}}} = {N(front)}$"),
             Make("adhesion-utilisation", 2, $"Without a valve: how much adhesion does the **rear** axle use at a deceleration of {N(z)} g?",
                 ExerciseAnswer.Of(rear, ("the static load was used", point.BrakingForces.Rear / still.Rear),
                     ("the front axle was taken", front),
@@ -191,7 +198,8 @@ public static class Exercises
                 $@"$f_2 = \frac{{T_2}}{{N_2}} "
                     + $@"= \frac{{{N(point.BrakingForces.Rear.Newtons)}}}{{{N(point.NormalReactions.Rear.Newtons)}}} = {N(rear)}$"),
             Make("adhesion-utilisation", 3,
-                $"Without a valve, on a surface with an adhesion of {N(car.Adhesion)}: what is the braking efficiency at the first lock-up?",
+                $"Without a valve, on a surface with an adhesion of {N(car.Adhesion)}: what is the braking efficiency at the first "
+                    + "lock-up?",
                 ExerciseAnswer.Of(lockUp.Efficiency, ("the deceleration at lock-up was given", lockUp.At.BrakingRate),
                     ("the other axle was taken", Other(car, lockUp) / car.Adhesion)),
                 $@"The {(lockUp.First == Axle.Front ? "front" : "rear")} axle locks first, at $z = {N(lockUp.At.BrakingRate)}$",
@@ -217,7 +225,8 @@ public static class Exercises
             Make("effort", 2, $"**Without** assist: what is the line pressure at a pedal force of {F(car.PedalForce)}?",
                 ExerciseAnswer.Of(bare, ("the bore was taken for a radius", bare / 4), ("the pedal ratio was left out", bare / ratio),
                     ("the assist was counted in", assisted)),
-                $@"$p = \frac{{i F}}{{A}} = \frac{{{N(rod.Newtons)}}}{{{N(bore.SquareMillimeters)}\ \text{{mm}}^2}} = {N(bare.Bars)}\ \text{{bar}}$"),
+                $@"$p = \frac{{i F}}{{A}} = \frac{{{N(rod.Newtons)}}}{{{N(bore.SquareMillimeters)}\ \text{{mm}}^2}} = {N(bare.Bars)}\ "
+                    + $@"\text{{bar}}$"),
             Make("effort", 3, $"**With** assist: what is the line pressure at a pedal force of {F(car.PedalForce)}? Mind the run-out.",
                 ExerciseAnswer.Of(assisted, ("the assist was left out", bare),
                     ("the run-out was overlooked", rod * car.Booster.BoostRatio / bore), ("the bore was taken for a radius", assisted / 4)),
@@ -246,8 +255,10 @@ public static class Exercises
             Make("failed-assist", 2, $"The assist is gone. How hard must the driver push for a line pressure of {P(car.LinePressure)}?",
                 ExerciseAnswer.Of(needed, ("the pedal ratio was left out", needed * ratio),
                     ("the pedal ratio was used twice", needed / ratio), ("the bore was taken for a radius", needed * 4)),
-                $@"$F = \frac{{p A}}{{i}} = \frac{{{N(car.LinePressure.Megapascals)} \cdot {N(bore.SquareMillimeters)}}}{{{N(ratio)}}} = {N(needed.Newtons)}\ \text{{N}}$"),
-            Make("failed-assist", 3, "The assist is gone. What deceleration, in g, does a pedal force of 500 N (112 lbf) give, valve included?",
+                $@"$F = \frac{{p A}}{{i}} = \frac{{{N(car.LinePressure.Megapascals)} \cdot "
+                    + $@"{N(bore.SquareMillimeters)}}}{{{N(ratio)}}} = {N(needed.Newtons)}\ \text{{N}}$"),
+            Make("failed-assist", 3, "The assist is gone. What deceleration, in g, does a pedal force of 500 N (112 lbf) give, valve "
+                + "included?",
                 ExerciseAnswer.Of(point.BrakingRate, ("the valve was left out", car.WithoutValve.At(line).BrakingRate),
                     ("the front axle alone was counted", point.BrakingForces.Front / car.Balance.Weight),
                     ("the pedal ratio was left out", car.Balance.At(line / ratio).BrakingRate)),
@@ -277,7 +288,8 @@ public static class Exercises
             Make("rear-lock", 1, $"Without a valve, adhesion {N(car.Adhesion)}: at what deceleration, in g, does the **rear** axle lock?",
                 ExerciseAnswer.Of(rearRate, ("the static load was used", car.Adhesion * (1 - car.FrontShare) / share),
                     ("the adhesion was given", car.Adhesion), ("the front axle was taken", ratio.FrontLockRate(car.Adhesion) ?? 0)),
-                $@"$z = \frac{{k \Psi}}{{\Phi + k h/E}} = \frac{{{N(car.Adhesion)} \cdot {N(1 - car.FrontShare)}}}{{{N(share)} + {N(car.Adhesion * h)}}} = {N(rearRate)}$"),
+                $@"$z = \frac{{k \Psi}}{{\Phi + k h/E}} = \frac{{{N(car.Adhesion)} \cdot {N(1 - car.FrontShare)}}}{{{N(share)} + "
+                    + $@"{N(car.Adhesion * h)}}} = {N(rearRate)}$"),
             Make("rear-lock", 2, $"Without a valve, adhesion {N(grippy)}: at what deceleration, in g, does the **first** axle lock?",
                 ExerciseAnswer.Of(first.At.BrakingRate, ("the other axle was taken", ratio.FrontLockRate(grippy) ?? 0),
                     ("the adhesion was given", grippy)),
@@ -317,10 +329,12 @@ public static class Exercises
                     ("a quarter of the whole was taken for each wheel",
                     Rise(energy.Joules / 4 / (car.DiscMass.Kilograms * DiscSpecificHeat)))),
                 $@"$\Delta T = \frac{{E \cdot {N(frontShare)} / 2}}{{m_d c}} = {N(rise)}\ \text{{K}}$"),
-            Make("heat", 3, $"What is the **mean power** that the front axle's brakes turn into heat in that stop, at a constant deceleration of {N(car.BrakingRate)} g?",
+            Make("heat", 3, "What is the **mean power** that the front axle's brakes turn into heat in that stop, at a constant "
+                + $"deceleration of {N(car.BrakingRate)} g?",
                 ExerciseAnswer.Of(Watts(watts), ("the whole car was taken", Watts(watts / frontShare)),
                     ("the power at the start was given", Watts(watts * 2)), ("the deceleration was not multiplied by g", Watts(watts / G))),
-                $@"$t = \frac{{v}}{{z g}} = {N(seconds)}\ \text{{s}}$, $P = \frac{{E \cdot {N(frontShare)}}}{{t}} = {N(watts / 1000)}\ \text{{kW}}$"),
+                $@"$t = \frac{{v}}{{z g}} = {N(seconds)}\ \text{{s}}$, $P = \frac{{E \cdot {N(frontShare)}}}{{t}} = "
+                    + $@"{N(watts / 1000)}\ \text{{kW}}$"),
         ];
     }
 

@@ -73,7 +73,8 @@ public class LiveDeskTests
         Assert.Equal(SettingWords.Sentence(Setting.Of(own!.Attached()), UnitSystem.Si), reply["sentence"]!.ToString());
         Assert.Contains("<table", Ask(new() { ["do"] = "measured", ["text"] = Coupe, ["logs"] = logs })["html"]!.ToString(),
             StringComparison.Ordinal);
-        Assert.NotEmpty(Ask(new() { ["do"] = "car", ["text"] = Coupe, ["logs"] = new JsonObject { ["stops"] = "no,log" } })["logProblems"]!.AsArray());
+        Assert.NotEmpty(Ask(new() { ["do"] = "car", ["text"] = Coupe,
+            ["logs"] = new JsonObject { ["stops"] = "no,log" } })["logProblems"]!.AsArray());
     }
 
     [Theory]

@@ -135,7 +135,10 @@ public class SummaryCommandTests
 
         string[] leaves = [.. explained.Where(path =>
             path is not ("notices[]" or "control" or "setting.out_of_reach[]") && path[0] != '…'
-            && !Regex.IsMatch(path, "^setting\\.(present|safe_limit|recommended|binding|band\\..*|other_rule|middle|costs\\[\\]\\.limit_without|findings\\[\\]\\.limit)$|^setting_point.rear_first_in$") && !Regex.IsMatch(path, "installed$|at_lock_up$|crossings\\[\\]$|knees\\[\\]$|run_out$|decelerations\\[\\].at$|decelerations\\[\\].travel(_drums_hot)?$|gauge_table\\[\\]$|control.rule_checks\\[\\]$"))];
+            && !Regex.IsMatch(path, "^setting\\.(present|safe_limit|recommended|binding|band\\..*|"
+                + "other_rule|middle|costs\\[\\]\\.limit_without|findings\\[\\]\\.limit)$|^setting_point.rear_first_in$")
+            && !Regex.IsMatch(path, "installed$|at_lock_up$|crossings\\[\\]$|knees\\[\\]$|run_out$|"
+                + "decelerations\\[\\].at$|decelerations\\[\\].travel(_drums_hot)?$|gauge_table\\[\\]$|control.rule_checks\\[\\]$"))];
         written.RemoveWhere(path =>
             path is "setting.band" or "setting_point.rear_first_in" or "setting.binding" or "setting.findings[].limit");
         Assert.Equal(leaves.Order(), written.Order());

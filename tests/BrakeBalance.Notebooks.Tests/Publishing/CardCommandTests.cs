@@ -157,7 +157,8 @@ public class CardCommandTests
         using var folder = new TemporaryFolder();
         foreach (string units in new[] { "si", "us" })
         {
-            (int code, string _, string error) = await Shell.RunAsync("card", RepositoryRoot.File($"data/vehicles/{car}.json"), "--paper", paper,
+            (int code, string _, string error) = await Shell.RunAsync("card", RepositoryRoot.File($"data/vehicles/{car}.json"), "--paper",
+                paper,
                 "--units", units, "--pdf", "--set", range, "--set", "loadCases[0].mass=1400 kg .. 1700 kg", "--output", folder.Path);
             Assert.True(code == 0, error);
             Assert.Equal(1, PdfFacts.Of(File.ReadAllBytes(folder.File($"{car}-card-{paper}-{units}.pdf"))).Pages);

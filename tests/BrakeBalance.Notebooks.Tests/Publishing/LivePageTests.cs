@@ -80,7 +80,8 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
     {
         await using WatchedPage page = await OpenAsync(390, 844);
         await page.Page.EvaluateExpressionAsync(
-            "document.querySelector('[data-part=hydraulics]').open = true; document.querySelector('[data-slide$=\".knee\"]').click(); scrollTo(0, 0)");
+            "document.querySelector('[data-part=hydraulics]').open = true; document.querySelector('[data-slide$=\".knee\"]').click(); "
+                + "scrollTo(0, 0)");
         await ClickAsync(page, "[data-tab=balance]");
         await page.Page.WaitForSelectorAsync("figure[data-figure=brake-forces] svg", new() { Timeout = 60_000 });
         await page.Page.EvaluateExpressionAsync("scrollTo(0, 0)");
@@ -88,7 +89,8 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
             """
             (() => {
               const box = selector => document.querySelector(selector).getBoundingClientRect();
-              return [box("#live-bar").top, box("figure[data-figure=brake-forces] .bb-title").top, box("figure[data-figure=brake-forces] svg").bottom,
+              const figure = "figure[data-figure=brake-forces] ";
+              return [box("#live-bar").top, box(figure + ".bb-title").top, box(figure + "svg").bottom,
                 box("#live-dock").top, box("#live-dock input").bottom];
             })()
             """);
@@ -106,7 +108,8 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
         await using WatchedPage page = await OpenAsync(1280);
         await page.Page.WaitForExpressionAsync("globalThis.bbLive !== undefined", new() { Timeout = 60_000 });
         var desk = new LiveDesk(new Dictionary<string, string>());
-        string[] cars = [.. OrdinaryCar.Measured(200), .. Directory.GetFiles(RepositoryRoot.File("data/vehicles"), "*.json").Select(File.ReadAllText)];
+        string[] cars = [.. OrdinaryCar.Measured(200),
+            .. Directory.GetFiles(RepositoryRoot.File("data/vehicles"), "*.json").Select(File.ReadAllText)];
         Assert.InRange(cars.Length, 204, 220);
         List<string> differ = [];
         foreach (string text in cars)
@@ -150,7 +153,8 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
             """);
         string live = await TextAsync(page, "document.documentElement.dataset.live");
         double slow = took.Order().ElementAt((int)(took.Length * 0.95));
-        output.WriteLine($"live after {live} ms; slider to picture: median {took.Order().ElementAt(took.Length / 2):0} ms, 95th percentile {slow:0} ms");
+        output.WriteLine($"live after {live} ms; slider to picture: median {took.Order().ElementAt(took.Length / 2):0} ms, 95th "
+            + $"percentile {slow:0} ms");
         Assert.InRange(double.Parse(live, System.Globalization.CultureInfo.InvariantCulture), 100, 20_000);
         Assert.InRange(slow, 1, 1_000);
     }
@@ -164,12 +168,14 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
         {
             (new string(' ', 1_000_001), "characters are too many"),
             (deep, "not JSON"),
-            ("{ \"name\": \"<script>document.title = 'run'</script><img src=x onerror=\\\"document.title='run'\\\">\", \"carClass\": \"track coupe\" }", ""),
+            ("{ \"name\": \"<script>document.title = 'run'</script><img src=x onerror=\\\"document.title='run'\\\">\", \"carClass\": "
+                + "\"track coupe\" }", ""),
             ("{ \"name\": \"x\", \"carClass\": \"track coupe\", \"wheelbase\": \"1e308 m\" }", "no number of a car"),
         })
         {
             await page.Page.EvaluateFunctionAsync(
-                "text => { document.querySelector('#live-text').value = text; if (!text.trim()) document.querySelector('#live-text').value = 'x'.repeat(1000001); document.querySelector('#live-paste').click(); }",
+                "text => { document.querySelector('#live-text').value = text; if (!text.trim()) "
+                    + "document.querySelector('#live-text').value = 'x'.repeat(1000001); document.querySelector('#live-paste').click(); }",
                 text);
             await page.Page.WaitForFunctionAsync(
                 "said => document.querySelector('main').innerText.includes(said)", new() { Timeout = 60_000 }, said);
@@ -192,7 +198,8 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
                 (double x, double y) = (a.GetValue<double>(), b.GetValue<double>());
                 return Math.Abs(x - y) <= 1e-9 * Math.Max(Math.Abs(x), Math.Abs(y)) ? [] : [$"{path}: {x:R} here, {y:R} in the page"];
             default:
-                return JsonNode.DeepEquals(here, there) ? [] : [$"{path}: {here?.ToJsonString()} here, {there?.ToJsonString()} in the page"];
+                return JsonNode.DeepEquals(here, there) ? []
+                    : [$"{path}: {here?.ToJsonString()} here, {there?.ToJsonString()} in the page"];
         }
     }
 

@@ -39,7 +39,8 @@ public sealed class PushRodFitTests
     }
 
     [Fact]
-    public void A_good_gap_says_so() => Assert.Equal("Gap of 0.40 ± 0.10 mm (0.016 ± 0.004 in): within its limits.", Fit(24, 23.6).Describe());
+    public void A_good_gap_says_so() => Assert.Equal("Gap of 0.40 ± 0.10 mm (0.016 ± 0.004 in): within its limits.", Fit(24,
+        23.6).Describe());
 
     [Fact]
     public void A_negative_depth_is_refused() => Assert.Throws<ArgumentOutOfRangeException>(() => Fit(-1, 20));

@@ -27,7 +27,8 @@ public class OneSettingTests
         { "limiter above the highest pressure", new LimitingValve { Limit = Pressure.FromBars(299) } },
         { "knee above the highest pressure", new ProportioningValve { Knee = Pressure.FromBars(299), Slope = 0.3 } },
         { "slope of one", new ProportioningValve { Knee = Pressure.FromBars(9), Slope = 1 } },
-        { "metering valve that opens at nothing", new MeteringValve { OpeningPressure = Pressure.Zero, BlendPressure = Pressure.FromBars(9) } },
+        { "metering valve that opens at nothing", new MeteringValve { OpeningPressure = Pressure.Zero,
+            BlendPressure = Pressure.FromBars(9) } },
     };
 
     [Theory]

@@ -223,7 +223,8 @@ internal static class TwoWays
             SlipCurve = new BurckhardtCurve { Name = "rises to lock", C1 = 1, C2 = 0.5, C3 = 0 },
         };
         StopSetup setup = StopSetup.From(given.Car with { AxleDynamics = new(wheels, wheels) }, given.Load, given.Adhesion);
-        StopResult result = StraightStop.Run(setup.Car, new EmergencyDriver { HeldPressure = given.Car.Hydraulics.MaximumPressure }, buildUp,
+        StopResult result = StraightStop.Run(setup.Car, new EmergencyDriver { HeldPressure = given.Car.Hydraulics.MaximumPressure },
+            buildUp,
             given.Speed, withTrace: false);
         LockEvent? first = new[] { result.Locks.Front, result.Locks.Rear }.OfType<LockEvent>().MinBy(one => one.Time.Seconds);
         return first is null

@@ -165,7 +165,8 @@ public class StraightStopTests
     public void Brakes_weaker_than_a_slope_are_said_in_words()
     {
         BrakedCar downhill = Coupe() with { Grade = Angle.FromDegrees(-15) };
-        var error = Assert.Throws<InvalidOperationException>(() => StraightStop.Run(downhill, Emergency(5), new PressureBuildUp(), Kmh(50)));
+        var error = Assert.Throws<InvalidOperationException>(() => StraightStop.Run(downhill, Emergency(5), new PressureBuildUp(),
+            Kmh(50)));
         Assert.Contains("still moves", error.Message);
         var weak = Assert.Throws<InvalidOperationException>(() =>
             StraightStop.Run(Coupe(frontTorque: 100, rearTorque: 100), new ThresholdDriver(), new PressureBuildUp(), Kmh(50)));

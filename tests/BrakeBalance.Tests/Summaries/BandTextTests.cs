@@ -7,7 +7,8 @@ public class BandTextTests
 {
     [Theory]
     [InlineData("0.62 g", "0.62 g (0.58–0.66)", "0.58 g", "0.66 g", "0.60 g")]
-    [InlineData("front 38.5 bar, rear 20 bar", "front 38 bar (36–41), rear 20 bar", "front 36.0 bar, rear 20 bar", "front 41.0 bar, rear 20 bar")]
+    [InlineData("front 38.5 bar, rear 20 bar", "front 38 bar (36–41), rear 20 bar",
+        "front 36.0 bar, rear 20 bar", "front 41.0 bar, rear 20 bar")]
     [InlineData("0.623", "0.62 (0.58–0.70)", "0.581", "0.702")]
     [InlineData("0.623", "0.623 (0.619–0.624)", "0.619", "0.624")]
     [InlineData("−0.3", "−0.3 (−0.5–0.2)", "−0.5", "0.2")]
@@ -16,7 +17,8 @@ public class BandTextTests
     [InlineData("front", "front or REAR", "REAR", "front")]
     [InlineData("the 1960s coupe", "the 1960s coupe", "the 1960s coupe")]
     [InlineData("12 %", "12 % (10–14)", "10 %", "14 %")]
-    [InlineData("front 0.77 g", "front 0.77 g (0.71–0.88) or REAR 0.85 g (0.81–0.85)", "front 0.71 g", "front 0.88 g", "REAR 0.85 g", "REAR 0.81 g")]
+    [InlineData("front 0.77 g", "front 0.77 g (0.71–0.88) or REAR 0.85 g (0.81–0.85)",
+        "front 0.71 g", "front 0.88 g", "REAR 0.85 g", "REAR 0.81 g")]
     public void A_number_that_differs_stands_with_its_band(string middle, string expected, params string[] drawn) =>
         Assert.Equal(expected, BandText.Of(middle, drawn, []));
 
@@ -31,7 +33,8 @@ public class BandTextTests
         Assert.Equal("200 N: 26 bar (25–27). 400 N: 38 bar (36–40).",
             BandText.Sentences("200 N: 26 bar. 400 N: 38 bar.", ["200 N: 25 bar. 400 N: 36 bar.", "200 N: 27 bar. 400 N: 40 bar."], []));
         Assert.Equal("It takes 580 N (520–650). The pedal is hard. Within the file's ranges it can also be: The pedal is fine.",
-            BandText.Sentences("It takes 580 N. The pedal is hard.", ["It takes 520 N. The pedal is fine.", "It takes 650 N. The pedal is hard."], []));
+            BandText.Sentences("It takes 580 N. The pedal is hard.",
+                ["It takes 520 N. The pedal is fine.", "It takes 650 N. The pedal is hard."], []));
     }
 
     [Fact]

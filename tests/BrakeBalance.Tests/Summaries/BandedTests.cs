@@ -12,7 +12,8 @@ public class BandedTests
     private static readonly string Coupe = File.ReadAllText(Path.Combine(RepositoryFiles.Root, "data", "vehicles", "coupe-1960s.json"));
 
     internal static Vehicle Ranged(string friction = "0.34 .. 0.41") => VehicleFile.Read(Coupe, "coupe",
-        new ValueOverride("front.brake.friction", friction), new ValueOverride("loadCases[0].centreOfGravityHeight", "0.50 m .. 0.58 m")).Vehicle;
+        new ValueOverride("front.brake.friction", friction),
+            new ValueOverride("loadCases[0].centreOfGravityHeight", "0.50 m .. 0.58 m")).Vehicle;
 
     [Fact]
     public void Without_ranges_there_is_no_band()

@@ -17,7 +17,8 @@ public class CarFormTests
         Assert.Equal(fields.Length, fields.Select(field => field.Path).Distinct().Count());
         using JsonDocument car = JsonDocument.Parse(text,
             new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
-        (string Path, string Value)[] leaves = [.. Leaves(car.RootElement, "").Where(leaf => !leaf.Path.EndsWith("type", StringComparison.Ordinal))];
+        (string Path, string Value)[] leaves = [.. Leaves(car.RootElement, "").Where(leaf => !leaf.Path.EndsWith("type",
+            StringComparison.Ordinal))];
         Assert.NotEmpty(leaves);
         Assert.All(leaves, leaf => Assert.Equal(leaf.Value, Assert.Single(fields, field => field.Path == leaf.Path).Value));
     }

@@ -31,7 +31,8 @@ public class VehicleFileTests
           },
           "hydraulics": {
             "frontValves": [{ "type": "metering", "openingPressure": "6 bar", "blendPressure": "20 bar" }],
-            "rearValves": [{ "type": "proportioning", "knee": "35 bar", "slope": 0.4, "adjuster": { "kneeBackedOff": "7 bar", "kneePerTurn": "10 bar", "turns": 6 } }],
+            "rearValves": [{ "type": "proportioning", "knee": "35 bar", "slope": 0.4, "adjuster": { "kneeBackedOff": "7 bar",
+              "kneePerTurn": "10 bar", "turns": 6 } }],
             "maximumPressure": "140 bar"
           },
           "aerodynamics": { "dragArea": "0.7 m²" },
@@ -342,11 +343,13 @@ public class VehicleFileTests
     public void A_file_as_long_as_may_be_is_read_in_no_time_and_a_longer_one_is_refused()
     {
         string head = "{\n  \"name\": \"long\",\n  \"other\": [\n", foot = "    1\n  ]\n}\n", row = "    [1, 2, 3],\n";
-        string longest = head + string.Concat(Enumerable.Repeat(row, (DocumentFile.MostCharacters - head.Length - foot.Length) / row.Length)) + foot;
+        string longest = head + string.Concat(Enumerable.Repeat(row,
+            (DocumentFile.MostCharacters - head.Length - foot.Length) / row.Length)) + foot;
         Assert.InRange(longest.Length, DocumentFile.MostCharacters - 100, DocumentFile.MostCharacters);
 
         var watch = System.Diagnostics.Stopwatch.StartNew();
-        Assert.DoesNotContain(VehicleFile.TryRead(longest).Problems, problem => problem.What.Contains("characters", StringComparison.Ordinal));
+        Assert.DoesNotContain(VehicleFile.TryRead(longest).Problems, problem => problem.What.Contains("characters",
+            StringComparison.Ordinal));
         Assert.InRange(watch.Elapsed.TotalSeconds, 0, 2);
         Assert.Equal("The file has 1000100 characters.",
             Assert.Single(VehicleFile.TryRead(longest.PadRight(DocumentFile.MostCharacters + 100)).Problems).What);

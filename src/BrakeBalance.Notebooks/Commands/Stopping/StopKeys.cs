@@ -24,9 +24,11 @@ internal static class StopKeys
         ("load_cases[].no_stop", "why the foot cannot stop the car; null when it can, and without it there are no surfaces, fade or laps"),
         (Surface + "adhesion", "peak adhesion of the surface"),
         (Surface + "full_pressure", "all the pressure that foot, assist and travel give, held whatever the wheels do (see stop)"),
-        (Surface + "below_lock_up", "95 % of the pressure of first lock held, as far as the foot reaches (see stop); null when no pressure locks an axle"),
+        (Surface + "below_lock_up", "95 % of the pressure of first lock held, as far as the foot reaches (see stop); null when no "
+            + "pressure locks an axle"),
         (Surface + "antilock_bound", "each axle held at its best slip, a bound and no real system (see stop)"),
-        (Surface + "easing", "full_pressure, and half a second after the first lock the foot eases until every wheel turns (see stop); null without --release"),
+        (Surface + "easing", "full_pressure, and half a second after the first lock the foot eases until every wheel turns (see "
+            + "stop); null without --release"),
         (Surface + "past_first_lock_on_crown.swaps_ends",
             "whether the car turns past square to its path at 8 % above the pressure of first lock on a crowned road"),
         (Surface + "past_first_lock_on_crown.sideways_after_s", "time until it stands square to its path; null when it never does"),

@@ -30,7 +30,8 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
                     + $"/ {Text(units.Of(study.DistanceQuantile(0.95)))} {units.Distance}"));
         }
 
-        Line("Pressures are gauge. The anti-lock bound is no real system. A calculation is no approval: test stops are for competent people, off public roads.");
+        Line("Pressures are gauge. The anti-lock bound is no real system. A calculation is no approval: test stops are for competent "
+            + "people, off public roads.");
     }
 
     private void Write(LoadReport load, StopReport report)

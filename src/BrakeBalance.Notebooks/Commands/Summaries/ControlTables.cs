@@ -62,7 +62,8 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
         }
 
         console.WriteLine(part.Text(of => of.RunOut is { } runOut
-            ? $"Run-out of the assist: pedal force {Force(runOut.PedalForce)} {units.Force}, deceleration {Rate(runOut.Balance.BrakingRate)} g"
+            ? $"Run-out of the assist: pedal force {Force(runOut.PedalForce)} {units.Force}, deceleration "
+                + $"{Rate(runOut.Balance.BrakingRate)} g"
             : "Run-out of the assist: none within the pressure considered"));
         if (all)
         {

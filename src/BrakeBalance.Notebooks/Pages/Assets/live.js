@@ -33,7 +33,8 @@
       resolve(JSON.parse(event.data.reply));
       next();
     });
-    const fail = event => { event.preventDefault?.(); asked?.resolve({ fault: event.message || "the calculation stopped" }); asked = null; next(); };
+    const fail = event => { event.preventDefault?.(); asked?.resolve({ fault: event.message || "the calculation stopped" }); asked = null;
+      next(); };
     worker.addEventListener("error", fail);
     const put = (name, entry) => new Promise(resolve => {
       waiting.get(name)?.resolve(null);
@@ -60,7 +61,8 @@
   });
   const keep = () => {
     try {
-      localStorage.setItem(KEPT, JSON.stringify({ units: state.units, at: state.at, cars: state.cars.map(({ name, text, logs }) => ({ name, text, logs })) }));
+      localStorage.setItem(KEPT, JSON.stringify({ units: state.units, at: state.at, cars: state.cars.map(({ name, text, logs }) => ({ name,
+        text, logs })) }));
     } catch { /* storage may be refused; the cars then last as long as the page */ }
   };
   const say = (words, kind = "") => { status.textContent = words; status.dataset.kind = kind; status.hidden = !words; };
@@ -77,7 +79,9 @@
     mark(reply);
     bar.dataset.state = reply.problems.length > 0 ? "problems" : reply.beyond ? "beyond" : "good";
     if (reply.problems.length > 0) {
-      bar.replaceChildren(make("p", {}, `${reply.problems.length === 1 ? "One entry needs" : reply.problems.length + " entries need"} a value before there is an answer; the first: ${reply.problems[0].path || "the file"} ${reply.problems[0].words}`));
+      const [first] = reply.problems, count = reply.problems.length;
+      const needs = count === 1 ? "One entry needs" : `${count} entries need`;
+      bar.replaceChildren(make("p", {}, `${needs} a value before there is an answer; the first: ${first.path || "the file"} ${first.words}`));
       return;
     }
     bar.innerHTML = reply.bar;
@@ -96,14 +100,16 @@
     for (const badge of form.querySelectorAll(".bb-badge")) badge.remove();
     const loose = [];
     const show = (list, kind) => list.forEach(({ path, words }) => {
-      const field = form.querySelector(`[data-field="${CSS.escape(path)}"]`) || form.querySelector(`[data-field="${CSS.escape(path.replace(/\[\d+\]$/, ""))}"]`);
+      const field = form.querySelector(`[data-field="${CSS.escape(path)}"]`) ||
+        form.querySelector(`[data-field="${CSS.escape(path.replace(/\[\d+\]$/, ""))}"]`);
       const place = field?.querySelector(".bb-wrong, .bb-warned");
       if (!place) { loose.push((path ? path + ": " : "") + words); return; }
       place.className = kind;
       place.textContent = words;
       place.hidden = false;
       const summary = field.closest(".bb-part")?.querySelector("summary");
-      if (summary && !summary.querySelector(".bb-badge")) summary.append(make("b", { class: "bb-badge" }, kind === "bb-wrong" ? " fill in" : " look again"));
+      if (summary && !summary.querySelector(".bb-badge")) summary.append(make("b", { class: "bb-badge" }, kind === "bb-wrong"
+        ? " fill in" : " look again"));
     });
     show(reply.problems, "bb-wrong");
     show(reply.warnings || [], "bb-warned");
@@ -147,7 +153,8 @@
       if (at >= 0) { drop(path); return; }
       const label = form.querySelector(`[data-field="${CSS.escape(path)}"] label`).textContent;
       const part = button.closest(".bb-part").querySelector("summary span").textContent;
-      state.sliders.push({ path, label: part === "The car" ? label : `${part}: ${label.toLowerCase()}`, low: +low, high: +high, start: +value, value: +value, unit });
+      state.sliders.push({ path, label: part === "The car" ? label : `${part}: ${label.toLowerCase()}`, low: +low, high: +high,
+        start: +value, value: +value, unit });
       sliders();
     }
   });
@@ -166,7 +173,8 @@
     }).filter(Boolean);
   };
   const sliders = () => {
-    for (const button of form.querySelectorAll(".bb-slide")) button.setAttribute("aria-pressed", String(state.sliders.some(one => one.path === button.dataset.slide)));
+    for (const button of form.querySelectorAll(".bb-slide")) button.setAttribute("aria-pressed", String(state.sliders.some(one =>
+      one.path === button.dataset.slide)));
     dock.hidden = state.sliders.length === 0;
     document.documentElement.classList.toggle("bb-docked", !dock.hidden);
     const known = new Map([...dock.querySelectorAll(".bb-slider")].map(one => [one.dataset.path, one]));
@@ -180,7 +188,8 @@
         const output = make("output", { for: id });
         const ticks = make("div", { class: "bb-ticks", "aria-hidden": "true" });
         const keepIt = make("button", { type: "button" }, "Keep"), away = make("button", { type: "button" }, "Undo");
-        keepIt.addEventListener("click", async () => { await edit("set", slider.path, worded(slider)); delete car().set[slider.path]; slider.start = slider.value; drop(slider.path); });
+        keepIt.addEventListener("click", async () => { await edit("set", slider.path, worded(slider)); delete car().set[slider.path];
+          slider.start = slider.value; drop(slider.path); });
         away.addEventListener("click", () => drop(slider.path));
         range.addEventListener("input", () => {
           slider.value = Number(range.value);
@@ -230,7 +239,8 @@
       element.querySelector(".bb-data").open = Boolean(open);
       element.append(saves(element.dataset.figure));
       element.dataset.took = String(Math.round(performance.now() - began));
-    } else if (reply.needs) element.replaceChildren(make("p", { class: "bb-needs" }, `${element.dataset.figure.replaceAll("-", " ")}: needs ${reply.needs}.`));
+    } else if (reply.needs) element.replaceChildren(make("p", { class: "bb-needs" },
+      `${element.dataset.figure.replaceAll("-", " ")}: needs ${reply.needs}.`));
   };
   const saves = name => {
     const row = make("p", { class: "bb-saves" });
@@ -238,12 +248,14 @@
     return row;
   };
   const inSight = element => { const box = element.getBoundingClientRect(); return box.bottom > 0 && box.top < innerHeight; };
-  const rest = debounce(SETTLE, () => { if (state.tab === "balance") behind(); for (const one of pictures().filter(inSight)) if (one !== first()) paint(one, slow || quick); else paint(one); });
+  const rest = debounce(SETTLE, () => { if (state.tab === "balance") behind();
+    for (const one of pictures().filter(inSight)) if (one !== first()) paint(one, slow || quick); else paint(one); });
   const first = () => pictures().find(inSight) || pictures()[0];
   const watcher = new IntersectionObserver(entries => entries.forEach(({ isIntersecting, target }) => {
     if (isIntersecting && !target.hidden && (target.childElementCount === 0 || "stale" in target.dataset)) paint(target, slow || quick);
   }), { rootMargin: "300px" });
-  const moved = () => { const one = first(); if (one) paint(one); answer(); for (const other of pictures()) if (other !== one) other.dataset.stale = ""; rest(); };
+  const moved = () => { const one = first(); if (one) paint(one); answer();
+    for (const other of pictures()) if (other !== one) other.dataset.stale = ""; rest(); };
   const refresh = async () => {
     for (const one of panels.querySelectorAll("figure[data-figure]")) { one.dataset.stale = ""; one.hidden = false; }
     const done = [answer()];
@@ -256,7 +268,8 @@
     for (const one of pictures()) { watcher.unobserve(one); watcher.observe(one); }
   };
   const download = (name, content, type) => {
-    const link = make("a", { href: URL.createObjectURL(content instanceof Blob ? content : new Blob([content], { type })), download: name });
+    const link = make("a", { href: URL.createObjectURL(content instanceof Blob ? content : new Blob([content], { type })),
+      download: name });
     link.click();
     setTimeout(() => URL.revokeObjectURL(link.href), 10000);
   };
@@ -277,7 +290,9 @@
 
   // ---- Own measurements: what was typed is read when asked for, and can be stopped.
   const measured = async () => {
-    for (const kind of ["gauges", "stops"]) if ($("log-" + kind) !== document.activeElement) $("log-" + kind).value = car().logs[kind] || "";
+    for (const kind of ["gauges", "stops"]) {
+      if ($("log-" + kind) !== document.activeElement) $("log-" + kind).value = car().logs[kind] || "";
+    }
     const reply = Object.keys(car().logs).length > 0 ? heard(await (slow || quick).ask("measured", { do: "measured", ...asked() })) : null;
     $("live-measured").innerHTML = reply?.html || "";
   };
@@ -327,7 +342,8 @@
       const more = make("button", { type: "button" }, "Copy to a new set-up");
       more.addEventListener("click", async () => {
         const copy = fresh("ABCD".split("").find(letter => state.cars.every(one => one.name !== letter)), car().text);
-        for (const [path, value] of Object.entries(car().set)) copy.text = heard(await quick.ask("edit", { do: "edit", text: copy.text, how: "set", path, value }))?.text ?? copy.text;
+        for (const [path, value] of Object.entries(car().set)) copy.text = heard(await quick.ask("edit", { do: "edit", text: copy.text,
+          how: "set", path, value }))?.text ?? copy.text;
         copy.logs = { ...car().logs };
         state.cars.push(copy);
         leave(state.cars.length - 1);
@@ -361,7 +377,8 @@
   $("live-tabs").addEventListener("click", event => { if (event.target.dataset.tab) show(event.target.dataset.tab); });
   $("live-units").addEventListener("change", event => { state.units = event.target.value; keep(); refresh(); });
   const open = async (text, words) => {
-    if (text.length > 1_000_000) { say(`${words}: ${text.length} characters are too many. Accepted: a vehicle file of at most 1,000,000.`, "fail"); return; }
+    if (text.length > 1_000_000) { say(`${words}: ${text.length} characters are too many. Accepted: a vehicle file of at most 1,000,000.`,
+      "fail"); return; }
     const reply = heard(await quick.ask("form", { do: "form", text }));
     if (!reply) return;
     const one = car();
@@ -372,16 +389,20 @@
     await drawForm();
     await refresh();
   };
-  $("live-open").addEventListener("change", async event => { const [file] = event.target.files; if (file) open(file.size > 4e6 ? " ".repeat(1_000_001) : await file.text(), file.name); event.target.value = ""; });
+  $("live-open").addEventListener("change", async event => { const [file] = event.target.files;
+    if (file) open(file.size > 4e6 ? " ".repeat(1_000_001) : await file.text(), file.name); event.target.value = ""; });
   addEventListener("dragover", event => event.preventDefault());
-  addEventListener("drop", async event => { event.preventDefault(); const [file] = event.dataTransfer.files; if (file) open(file.size > 4e6 ? " ".repeat(1_000_001) : await file.text(), file.name); });
+  addEventListener("drop", async event => { event.preventDefault(); const [file] = event.dataTransfer.files;
+    if (file) open(file.size > 4e6 ? " ".repeat(1_000_001) : await file.text(), file.name); });
   $("live-paste").addEventListener("click", () => { if ($("live-text").value.trim()) open($("live-text").value, "Pasted file"); });
   $("live-save").addEventListener("click", () => {
     download("my-car.json", car().text, "application/json");
     for (const [kind, text] of Object.entries(car().logs)) download(kind + ".csv", text, "text/csv");
   });
-  $("live-undo").addEventListener("click", async () => { const text = car().back.pop(); if (text !== undefined) { car().text = text; keep(); await drawForm(); await refresh(); } });
-  $("live-forget").addEventListener("click", () => { try { localStorage.removeItem(KEPT); } catch { /* nothing was kept */ } say("Nothing is kept on this device any more."); });
+  $("live-undo").addEventListener("click", async () => { const text = car().back.pop(); if (text !== undefined) { car().text = text;
+    keep(); await drawForm(); await refresh(); } });
+  $("live-forget").addEventListener("click", () => { try { localStorage.removeItem(KEPT);
+    } catch { /* nothing was kept */ } say("Nothing is kept on this device any more."); });
   $("live-begin").addEventListener("change", async event => {
     const [what, name] = event.target.value.split(":");
     if (!what) return;
@@ -390,7 +411,8 @@
     if (reply) open(reply.text, what === "demo" ? `${name}: an invented car` : `A ${name}: only its class is known yet`);
   });
   $("live-link").addEventListener("click", async () => {
-    const packed = new Uint8Array(await new Response(new Blob([car().text]).stream().pipeThrough(new CompressionStream("deflate-raw"))).arrayBuffer());
+    const stream = new Blob([car().text]).stream().pipeThrough(new CompressionStream("deflate-raw"));
+    const packed = new Uint8Array(await new Response(stream).arrayBuffer());
     const words = btoa(String.fromCharCode(...packed)).replaceAll("+", "-").replaceAll("/", "_").replace(/=+$/, "");
     const link = location.href.split("#")[0] + "#car=" + words;
     try { await navigator.clipboard.writeText(link); say("The link is copied; it holds the whole car."); }
@@ -415,9 +437,13 @@
     const reply = heard(await quick.ask("begin", { do: "begin" }));
     if (!reply) return;
     Object.assign(state, reply);
-    for (const { tab, names } of reply.figures) for (const name of names) $("live-" + tab).querySelector(".bb-pictures").append(make("figure", { class: "bb-figure", "data-figure": name }));
+    for (const { tab, names } of reply.figures) {
+      const place = $("live-" + tab).querySelector(".bb-pictures");
+      place.append(...names.map(name => make("figure", { class: "bb-figure", "data-figure": name })));
+    }
     const choose = $("live-begin");
-    choose.append(...reply.classes.map(name => make("option", { value: "new:" + name }, `New: ${name}`)), ...reply.demos.map(name => make("option", { value: "demo:" + name }, `Invented car: ${name.replaceAll("-", " ")}`)));
+    choose.append(...reply.classes.map(name => make("option", { value: "new:" + name }, `New: ${name}`)), ...reply.demos.map(name =>
+      make("option", { value: "demo:" + name }, `Invented car: ${name.replaceAll("-", " ")}`)));
     let kept = null;
     try { kept = JSON.parse(localStorage.getItem(KEPT)); } catch { /* begin afresh */ }
     const linked = await fromLink();

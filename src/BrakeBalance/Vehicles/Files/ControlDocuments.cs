@@ -329,7 +329,8 @@ internal sealed class CircuitDocument
         HowToMeasure = "Printed on the hose: HL for low, HR for regular expansion")]
     public bool? LowExpansion { get; set; }
 
-    [Field("Compliance: volume by which calipers or drums of the axle yield at complianceAt; none when left out", Low = "0 cm³", High = "30 cm³",
+    [Field("Compliance: volume by which calipers or drums of the axle yield at complianceAt; none when left out", Low = "0 cm³",
+        High = "30 cm³",
         Example = "2.5 cm³", HowToMeasure = "Syringe or reservoir level at complianceAt, hoses clamped off and clearance taken away")]
     public Volume? Compliance { get; set; }
 

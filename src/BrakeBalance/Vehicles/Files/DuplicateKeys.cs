@@ -34,8 +34,8 @@ internal static class DuplicateKeys
                     open.Pop();
                     break;
                 case JsonTokenType.PropertyName when !open.Peek().Add(reader.GetString()!):
-                    problems.Add(new(reader.GetString()!, FormattableString.Invariant($"is there twice, the second time in line {Line(at)}."),
-                        "one entry of that name"));
+                    string twice = FormattableString.Invariant($"is there twice, the second time in line {Line(at)}.");
+                    problems.Add(new(reader.GetString()!, twice, "one entry of that name"));
                     break;
             }
         }

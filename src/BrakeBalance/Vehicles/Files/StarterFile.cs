@@ -24,7 +24,8 @@ public static class StarterFile
     {
         ["drum"] = """
             { "rear": { "brake": {
-                "type": "drum", "friction": 0.38, "shoes": "leading-trailing", "drumRadius": "114 mm", "wheelCylinderDiameter": "17.5 mm", "brakeFactor": 2.2 } },
+                "type": "drum", "friction": 0.38, "shoes": "leading-trailing", "drumRadius": "114 mm", "wheelCylinderDiameter": "17.5 mm",
+                  "brakeFactor": 2.2 } },
               "fluid": { "rear": { "clearance": "1.3 mm" } } }
             """,
         ["disc"] = """
@@ -37,7 +38,8 @@ public static class StarterFile
     {
         ["adjustable"] = """
             { "hydraulics": { "rearValves": [{
-                "type": "proportioning", "knee": "27 bar", "slope": 0.4, "adjuster": { "kneeBackedOff": "7 bar", "kneePerTurn": "10 bar", "turns": 6 } }] } }
+                "type": "proportioning", "knee": "27 bar", "slope": 0.4, "adjuster": { "kneeBackedOff": "7 bar", "kneePerTurn": "10 bar",
+                  "turns": 6 } }] } }
             """,
         ["load-sensing"] = """
             { "hydraulics": { "rearValves": [{
