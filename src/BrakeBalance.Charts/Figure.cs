@@ -1,4 +1,3 @@
-using BrakeBalance.Charts.Rendering;
 using Plotly.NET;
 
 namespace BrakeBalance.Charts;

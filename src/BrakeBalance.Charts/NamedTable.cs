@@ -1,5 +1,3 @@
-using BrakeBalance.Charts.Rendering;
-
 namespace BrakeBalance.Charts;
 
 /// <summary>A table that stands on its own in a notebook.</summary>

@@ -1,5 +1,3 @@
-using BrakeBalance.Notebooks.Commands;
-
 namespace BrakeBalance.Notebooks;
 
 /// <summary>Files that are either written whole or left as they were.</summary>

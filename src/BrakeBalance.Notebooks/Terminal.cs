@@ -1,4 +1,3 @@
-using BrakeBalance.Notebooks.Commands;
 using Spectre.Console;
 
 namespace BrakeBalance.Notebooks;

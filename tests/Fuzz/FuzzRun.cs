@@ -3,7 +3,6 @@ using BrakeBalance.Charts;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks;
-using BrakeBalance.Notebooks.Commands;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 using Bb = BrakeBalance.Notebooks.Commands.CommandLine;

@@ -1,5 +1,3 @@
-using BrakeBalance.Charts.Rendering;
-
 namespace BrakeBalance.Charts.Exploring;
 
 /// <summary>Writes the controls and answers of an explorable.</summary>

@@ -1,5 +1,3 @@
-using BrakeBalance.Charts.Rendering;
-
 namespace BrakeBalance.Charts.Exploring;
 
 /// <summary>Figures with controls, all of whose states were computed beforehand.</summary>

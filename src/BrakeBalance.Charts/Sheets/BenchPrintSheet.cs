@@ -1,5 +1,4 @@
 using BrakeBalance.Charts.Figures;
-using BrakeBalance.Charts.Rendering;
 
 namespace BrakeBalance.Charts.Sheets;
 

@@ -1,5 +1,3 @@
-using BrakeBalance.Charts.Rendering;
-
 namespace BrakeBalance.Charts.Sheets;
 
 /// <summary>A test plan as a sheet to fill in beside the car.</summary>

@@ -1,5 +1,3 @@
-using BrakeBalance.Charts.Rendering;
-
 namespace BrakeBalance.Charts.Sheets;
 
 /// <summary>Checklists as a notebook shows them.</summary>

@@ -3,7 +3,6 @@ using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Sheets;
 using BrakeBalance.Notebooks.Commands.Benches;
 using BrakeBalance.Notebooks.Commands.Summaries;
-using BrakeBalance.Notebooks.Pages;
 using Spectre.Console;
 
 namespace BrakeBalance.Notebooks.Commands;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Publishing;
 
 namespace BrakeBalance.Notebooks.Commands;

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using BrakeBalance.Notebooks.Classroom;
-using BrakeBalance.Notebooks.Pages;
 using Spectre.Console;
 
 namespace BrakeBalance.Notebooks.Commands;

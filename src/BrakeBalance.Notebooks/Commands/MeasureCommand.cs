@@ -5,7 +5,6 @@ using BrakeBalance.Charts.Sheets;
 using BrakeBalance.Charts.Tables;
 using BrakeBalance.Notebooks.Commands.Measuring;
 using BrakeBalance.Notebooks.Commands.Summaries;
-using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Publishing;
 using Spectre.Console;
 

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using BrakeBalance.Notebooks.Documents;
-using BrakeBalance.Notebooks.Pages;
 
 namespace BrakeBalance.Notebooks.Commands;
 

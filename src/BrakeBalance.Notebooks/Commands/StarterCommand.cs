@@ -1,5 +1,4 @@
 using System.CommandLine;
-using BrakeBalance.Notebooks.Pages;
 
 namespace BrakeBalance.Notebooks.Commands;
 

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using BrakeBalance.Charts;
-using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Publishing;
 
 namespace BrakeBalance.Notebooks.Commands;

@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Text.Json.Nodes;
-using BrakeBalance.Notebooks.Commands;
 
 namespace BrakeBalance.Notebooks.Jupyter;
 

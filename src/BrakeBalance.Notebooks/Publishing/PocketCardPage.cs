@@ -1,5 +1,4 @@
 using BrakeBalance.Charts;
-using BrakeBalance.Notebooks.Pages;
 
 namespace BrakeBalance.Notebooks.Publishing;
 

@@ -1,7 +1,6 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
-using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Measurements;
 

@@ -1,5 +1,4 @@
 using BrakeBalance.Vehicles;
-using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Measurements;
 

@@ -1,4 +1,3 @@
-using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Summaries;

@@ -3,7 +3,6 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using BrakeBalance.Charts.Publishing;
-using BrakeBalance.Charts.Rendering;
 
 namespace BrakeBalance.Charts.Tests.Publishing;
 

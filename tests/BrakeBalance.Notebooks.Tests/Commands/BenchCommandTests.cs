@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using BrakeBalance.Bench;
 using BrakeBalance.Bench.Files;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Tests.Browser;

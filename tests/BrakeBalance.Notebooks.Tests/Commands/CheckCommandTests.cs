@@ -1,5 +1,4 @@
 using BrakeBalance.Charts;
-using BrakeBalance.Notebooks.Commands;
 
 namespace BrakeBalance.Notebooks.Tests.Commands;
 

@@ -1,6 +1,5 @@
 using System.Text.Json;
 using BrakeBalance.Charts;
-using BrakeBalance.Notebooks.Commands;
 
 namespace BrakeBalance.Notebooks.Tests.Commands;
 

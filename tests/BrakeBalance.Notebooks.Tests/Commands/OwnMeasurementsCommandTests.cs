@@ -1,7 +1,6 @@
 using System.Text.Json.Nodes;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Measurements;
-using BrakeBalance.Notebooks.Commands;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Tests;
 using BrakeBalance.Vehicles;

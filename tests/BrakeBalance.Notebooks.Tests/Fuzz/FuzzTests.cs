@@ -1,6 +1,5 @@
 using System.Globalization;
 using BrakeBalance.Fuzz;
-using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 using Xunit.Abstractions;
 

@@ -3,7 +3,6 @@ using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts;
-using BrakeBalance.Notebooks.Commands;
 using BrakeBalance.Notebooks.Tests.Commands;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;

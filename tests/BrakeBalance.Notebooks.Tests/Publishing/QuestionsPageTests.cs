@@ -8,7 +8,6 @@ using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Notebooks.Tests.Browser;
 using BrakeBalance.Notebooks.Tests.Commands;
 using BrakeBalance.Summaries;
-using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 using PuppeteerSharp.Media;
 

@@ -1,5 +1,4 @@
 using BrakeBalance.Hydraulics;
-using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 

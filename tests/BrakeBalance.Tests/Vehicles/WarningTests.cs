@@ -1,6 +1,5 @@
 using System.Text.Json.Nodes;
 using BrakeBalance.Teaching;
-using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Tests.Vehicles;
