@@ -27,8 +27,11 @@ public sealed record HydraulicBooster : PoweredAssist
 
     /// <summary>Diameter of the power piston; 10 mm to 80 mm.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 10 mm to 80 mm.</exception>
-    public required Length PowerPistonDiameter { get; init =>
-        field = Require.Between(value, Length.FromMillimeters(10), Length.FromMillimeters(80)); }
+    public required Length PowerPistonDiameter
+    {
+        get;
+        init => field = Require.Between(value, Length.FromMillimeters(10), Length.FromMillimeters(80));
+    }
 
     /// <summary>Flow that the steering gear takes at the same time; not negative; none unless said.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>

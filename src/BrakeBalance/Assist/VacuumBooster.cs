@@ -14,8 +14,11 @@ public sealed record VacuumBooster : PoweredAssist
 
     /// <summary>Diameter of one diaphragm, as the booster's size is named; 100 mm to 400 mm.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 100 mm to 400 mm.</exception>
-    public required Length DiaphragmDiameter { get; init =>
-        field = Require.Between(value, Length.FromMillimeters(100), Length.FromMillimeters(400)); }
+    public required Length DiaphragmDiameter
+    {
+        get;
+        init => field = Require.Between(value, Length.FromMillimeters(100), Length.FromMillimeters(400));
+    }
 
     /// <summary>Number of diaphragms: 1 single, 2 tandem.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is neither 1 nor 2.</exception>

@@ -10,13 +10,19 @@ public sealed record HosePurchase
 {
     /// <summary>Width that each cut turns into dust; 0 to 10 mm; 3 mm unless said (common practice, an abrasive wheel).</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 10 mm.</exception>
-    public Length Kerf { get; init =>
-        field = Require.Between(value, Length.Zero, Length.FromMillimeters(10)); } = Length.FromMillimeters(3);
+    public Length Kerf
+    {
+        get;
+        init => field = Require.Between(value, Length.Zero, Length.FromMillimeters(10));
+    } = Length.FromMillimeters(3);
 
     /// <summary>Step in which hose is sold; 1 mm to 10 m; 0.1 m unless said.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 1 mm to 10 m.</exception>
-    public Length SoldBy { get; init =>
-        field = Require.Between(value, Length.FromMillimeters(1), Length.FromMeters(10)); } = Length.FromMeters(0.1);
+    public Length SoldBy
+    {
+        get;
+        init => field = Require.Between(value, Length.FromMillimeters(1), Length.FromMeters(10));
+    } = Length.FromMeters(0.1);
 
     /// <summary>The list of hose to buy.</summary>
     /// <param name="hoses">The assemblies; each of a cut length above zero.</param>

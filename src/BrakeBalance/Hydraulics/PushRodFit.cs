@@ -27,8 +27,11 @@ public sealed record PushRodFit
 
     /// <summary>Possible error of each reading, plus or minus; 0 to 2 mm; 0.1 mm unless said, a depth gauge's.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 2 mm.</exception>
-    public Length ReadingError { get; init =>
-        field = Require.Between(value, Length.Zero, Length.FromMillimeters(2)); } = Length.FromMillimeters(0.1);
+    public Length ReadingError
+    {
+        get;
+        init => field = Require.Between(value, Length.Zero, Length.FromMillimeters(2));
+    } = Length.FromMillimeters(0.1);
 
     /// <summary>Least gap wanted; 0 unless said.</summary>
     public Length LeastGap { get; init; } = Length.Zero;

@@ -20,8 +20,11 @@ public sealed record QuickTakeUp
 {
     /// <summary>Diameter of the large bore; 9 mm to 70 mm; must be above the pressing bore.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 9 mm to 70 mm.</exception>
-    public required Length LargeBore { get; init =>
-        field = Require.Between(value, MasterCylinder.SmallestBore, Length.FromMillimeters(70)); }
+    public required Length LargeBore
+    {
+        get;
+        init => field = Require.Between(value, MasterCylinder.SmallestBore, Length.FromMillimeters(70));
+    }
 
     /// <summary>
     /// Pressure at which the valve lets the large bore's fluid back to the reservoir, gauge; above zero; 6 bar unless said (from memory).

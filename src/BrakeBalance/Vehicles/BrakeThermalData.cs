@@ -19,8 +19,11 @@ public sealed record BrakeThermalData
 
     /// <summary>Convection added at 10 m/s; null when unknown.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
-    public HeatTransferCoefficient? ConvectionAtTenMetresPerSecond { get; init =>
-        field = value is { } given ? Require.NotNegative(given) : null; }
+    public HeatTransferCoefficient? ConvectionAtTenMetresPerSecond
+    {
+        get;
+        init => field = value is { } given ? Require.NotNegative(given) : null;
+    }
 
     /// <summary>Friction against temperature; null when it does not change, as far as is known.</summary>
     public FrictionCurve? Friction { get; init; }

@@ -133,8 +133,10 @@ internal static class TwoWays
         {
             SettingPoint point = answer.TradeOff[i];
             PlainCar set = point.FrontForceShare is { } share && vehicle.Hydraulics.Split is BalanceBarSplit bar
-                ? PlainCarReader.Read(vehicle with { Hydraulics =
-                    vehicle.Hydraulics with { Split = bar with { FrontForceShare = share } } }, given.Load)
+                ? PlainCarReader.Read(vehicle with
+                {
+                    Hydraulics = vehicle.Hydraulics with { Split = bar with { FrontForceShare = share } },
+                }, given.Load)
                 : Textbook.WithRearKnee(car, point.Knee!.Value.Pascals,
                     vehicle.Hydraulics.RearValves.OfType<ProportioningValve>().FirstOrDefault()?.Slope ?? 0.4);
             SamePoint(given, set, point);
