@@ -94,8 +94,8 @@ internal static partial class LessonFigures
                 PerAxle<Force> at = model.NormalReactions(rate);
                 double shift = at.Front.Newtons - model.StaticAxleLoads.Front.Newtons;
                 Figure figure = new FigureBuilder("lesson-load-transfer-lines", units)
-                    .Title(Invariant($"At a deceleration of {rate:0.00} g the rear axle keeps {at.Rear / model.Weight:0\u00a0%} of "
-                        + "the weight"))
+                    .Title(Invariant($"At a deceleration of {rate:0.00} g the rear axle keeps {at.Rear / model.Weight:0\u00a0%} ")
+                        + "of the weight")
                     .Describe($"Normal reactions of both axles against deceleration. {Invented}",
                         "Two straight lines: the front load rises with deceleration, the rear load falls by as much.",
                         $"The front load rises from {Measure.BrakeForce.Text(model.StaticAxleLoads.Front, units)} at rest to "
@@ -188,8 +188,8 @@ internal static partial class LessonFigures
                     .Describe($"A fixed share against the ideal curve, up to a deceleration of 1.0 g. {Invented}",
                         "A straight line from the origin and the bent ideal curve; they cross once or not at all.",
                         critical is { } crossing
-                            ? Invariant($"The straight line lies below the ideal curve up to a deceleration of {crossing:0.00} g and "
-                                + "above it from there on.") : "The straight line lies above the ideal curve everywhere.")
+                            ? Invariant($"The straight line lies below the ideal curve up to a deceleration of {crossing:0.00} g ")
+                                + "and above it from there on." : "The straight line lies above the ideal curve everywhere.")
                     .X("Front braking force", "T₁", Measure.BrakeForce, 0, weight)
                     .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * weight)
                     .Line("ideal curve", rates.Select(r => car.Balance.IdealForces(r).Front.Newtons)

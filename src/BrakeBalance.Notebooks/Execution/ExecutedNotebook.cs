@@ -13,7 +13,7 @@ internal sealed record ExecutedNotebook(string Name, string Title, IReadOnlyList
 /// <summary>A cell of an executed notebook.</summary>
 /// <param name="Id">The cell's stable id in the notebook file.</param>
 /// <param name="Source">The cell's text, lines separated by LF.</param>
-public abstract record ExecutedCell(string Id, string Source);
+internal abstract record ExecutedCell(string Id, string Source);
 
 /// <summary>A cell of prose.</summary>
 /// <param name="Id">The cell's stable id.</param>

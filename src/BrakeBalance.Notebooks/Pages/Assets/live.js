@@ -81,7 +81,8 @@
     if (reply.problems.length > 0) {
       const [first] = reply.problems, count = reply.problems.length;
       const needs = count === 1 ? "One entry needs" : `${count} entries need`;
-      bar.replaceChildren(make("p", {}, `${needs} a value before there is an answer; the first: ${first.path || "the file"} ${first.words}`));
+      const words = `${first.path || "the file"} ${first.words}`;
+      bar.replaceChildren(make("p", {}, `${needs} a value before there is an answer; the first: ${words}`));
       return;
     }
     bar.innerHTML = reply.bar;

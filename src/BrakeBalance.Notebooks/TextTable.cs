@@ -1,7 +1,7 @@
 using BrakeBalance.Charts;
 using Spectre.Console;
 
-namespace BrakeBalance.Notebooks.Commands;
+namespace BrakeBalance.Notebooks;
 
 /// <summary>A table of texts for the width of the console: as columns, or where they would be too narrow as one block a row.</summary>
 /// <param name="headings">Headings of the columns; a line break in one is kept.</param>
