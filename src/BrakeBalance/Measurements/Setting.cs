@@ -132,8 +132,13 @@ public sealed record Setting
         SettingLimit corners = SettingSearch.Limit(vehicle, conditions);
         (Interval<SettingLimit>? band, IReadOnlyList<MeasuringGain> gains) = estimate is null ? OverRanges(vehicle, corners) : (null, []);
         var chance = new Lazy<SettingAnswer>(() => RobustSetting.Find(
-            new SettingQuestion { Vehicle = vehicle, Estimate = estimate, Draws = estimate is null ? Math.Min(draws,
-                DrawsOfTheOtherRule) : draws }, progress));
+            new SettingQuestion
+            {
+                Vehicle = vehicle,
+                Estimate = estimate,
+                Draws = estimate is null ? Math.Min(draws,
+                DrawsOfTheOtherRule) : draws
+            }, progress));
         SettingLimit limit = estimate is null ? band?.Low ?? corners : Supported(vehicle, LimitOf(chance.Value, corners), estimate);
         SettingReach reach = doubts.Count > 0 ? SettingReach.Withheld : ReachOf(vehicle, limit);
         Vehicle? best = reach is SettingReach.Within or SettingReach.Above or SettingReach.NotNeeded

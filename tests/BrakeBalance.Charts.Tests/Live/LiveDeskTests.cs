@@ -29,7 +29,9 @@ public class LiveDeskTests
     {
         JsonObject moved = Ask(new()
         {
-            ["do"] = "car", ["text"] = Coupe, ["set"] = new JsonArray(new JsonArray("hydraulics.rearValves[0].knee", "12 bar")),
+            ["do"] = "car",
+            ["text"] = Coupe,
+            ["set"] = new JsonArray(new JsonArray("hydraulics.rearValves[0].knee", "12 bar")),
         });
         var set = Setting.Of(VehicleFile.Read(Coupe, "test", new ValueOverride("hydraulics.rearValves[0].knee", "12 bar")).Vehicle);
         Assert.Equal(SettingWords.Sentence(set, UnitSystem.Si), moved["sentence"]!.ToString());
@@ -40,7 +42,8 @@ public class LiveDeskTests
     {
         JsonObject reply = Ask(new()
         {
-            ["do"] = "car", ["text"] = Coupe.Replace("\"wheelbase\": \"", "\"wheelbase\": \"x", StringComparison.Ordinal),
+            ["do"] = "car",
+            ["text"] = Coupe.Replace("\"wheelbase\": \"", "\"wheelbase\": \"x", StringComparison.Ordinal),
         });
         Assert.Equal("wheelbase", Assert.Single(reply["problems"]!.AsArray())!["path"]!.ToString());
         Assert.Null(reply["bar"]);
@@ -73,8 +76,12 @@ public class LiveDeskTests
         Assert.Equal(SettingWords.Sentence(Setting.Of(own!.Attached()), UnitSystem.Si), reply["sentence"]!.ToString());
         Assert.Contains("<table", Ask(new() { ["do"] = "measured", ["text"] = Coupe, ["logs"] = logs })["html"]!.ToString(),
             StringComparison.Ordinal);
-        Assert.NotEmpty(Ask(new() { ["do"] = "car", ["text"] = Coupe,
-            ["logs"] = new JsonObject { ["stops"] = "no,log" } })["logProblems"]!.AsArray());
+        Assert.NotEmpty(Ask(new()
+        {
+            ["do"] = "car",
+            ["text"] = Coupe,
+            ["logs"] = new JsonObject { ["stops"] = "no,log" }
+        })["logProblems"]!.AsArray());
     }
 
     [Theory]

@@ -9,8 +9,11 @@ public class ValveTests
 {
     private static readonly ProportioningValve Proportioning = new() { Knee = Pressure.FromBars(30), Slope = 0.4 };
     private static readonly LimitingValve Limiting = new() { Limit = Pressure.FromBars(45) };
-    private static readonly MeteringValve Metering = new() { OpeningPressure = Pressure.FromBars(7),
-        BlendPressure = Pressure.FromBars(20) };
+    private static readonly MeteringValve Metering = new()
+    {
+        OpeningPressure = Pressure.FromBars(7),
+        BlendPressure = Pressure.FromBars(20)
+    };
 
     private static readonly LoadSensingValve LoadSensing = new()
     {

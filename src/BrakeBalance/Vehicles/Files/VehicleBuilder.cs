@@ -506,8 +506,11 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
                     return null;
                 }
 
-                return new MeteringValve { OpeningPressure = metering.OpeningPressure!.Value,
-                    BlendPressure = metering.BlendPressure!.Value };
+                return new MeteringValve
+                {
+                    OpeningPressure = metering.OpeningPressure!.Value,
+                    BlendPressure = metering.BlendPressure!.Value
+                };
             default:
                 throw new NotSupportedException(valve.GetType().Name);
         }
