@@ -21,6 +21,10 @@ internal static class LiveAssets
     /// <summary>The worker's script as a JSON text.</summary>
     public static string Worker => JsonSerializer.Serialize(PageAssets.Read("Pages.live-worker.js"));
 
+    /// <summary>The licence of the .NET runtime that the page carries, and the notices of what is in it.</summary>
+    public static string Notices => "your-car.html carries the .NET runtime for browsers. Its licence and notices:\n\n"
+        + PageAssets.Read("Notices.1") + "\n\n" + PageAssets.Read("Notices.2");
+
     /// <summary>The runtime's and the assembly's files by name, each packed (gzip) and written in base64.</summary>
     public static string Parts => LazyParts.Value;
 

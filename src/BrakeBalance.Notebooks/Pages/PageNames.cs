@@ -9,6 +9,9 @@ internal static class PageNames
     /// <summary>The chart script that all pages share, relative to the pages' folder.</summary>
     public const string SharedScript = "assets/plotly.min.js";
 
+    /// <summary>The notices of the runtime that the live page carries, relative to the pages' folder.</summary>
+    public const string Notices = "assets/notices.txt";
+
     /// <summary>The file of a notebook's page.</summary>
     /// <returns>A file name without folder.</returns>
     public static string FileFor(string notebook) => notebook + ".html";

@@ -10,4 +10,7 @@ internal sealed record RenderedPage(string FileName, string Title, string Summar
 {
     /// <summary>Whether the page has charts that need the chart script.</summary>
     public required bool HasCharts { get; init; }
+
+    /// <summary>Whether the calculation assembly and its runtime are in the page.</summary>
+    public bool IsLive { get; init; }
 }

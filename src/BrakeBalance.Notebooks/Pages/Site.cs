@@ -25,6 +25,8 @@ internal static class Site
         Put(PageNames.Index, IndexPage.Html([.. entries.Zip(pages, (entry, page) => (entry.Group, page))], options));
         if (!options.SingleFile && pages.Any(p => p.HasCharts))
             Put(PageNames.SharedScript, FigureAssets.Plotly);
+        if (options.Answers.Any(page => page.IsLive))
+            Put(PageNames.Notices, LiveAssets.Notices);
         return new SiteResult(files, [.. pages.SelectMany(p => p.Problems)], faults);
 
         void Put(string name, string text)

@@ -116,7 +116,7 @@ internal static class LivePage
             IsLive = true,
             OwnScript = LiveAssets.Script,
         };
-        return new RenderedPage(FileName, Title, Summary, PageShell.Html(parts), []) { HasCharts = false };
+        return new RenderedPage(FileName, Title, Summary, PageShell.Html(parts), []) { HasCharts = false, IsLive = true };
     }
 
     private static void Data(StringBuilder body, string id, string json) =>

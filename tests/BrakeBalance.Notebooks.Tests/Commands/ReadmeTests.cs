@@ -63,7 +63,7 @@ public partial class ReadmeTests
         Assert.Contains("no approval", parts[2], StringComparison.Ordinal);
     }
 
-    [GeneratedRegex(@"^balance ((?:class|measure|jupyter|notebooks) [a-z]+|[a-z]+)", RegexOptions.Multiline)]
+    [GeneratedRegex(@"^balance ((?:class|measure|jupyter|notebooks) [a-z]+|[a-z-]+)", RegexOptions.Multiline)]
     private static partial Regex Command();
 
     [GeneratedRegex(@"\]\(((?!http)[^)#]+)\)")]
