@@ -20,7 +20,7 @@ public sealed record Measure
         _customary = customary;
     }
 
-    /// <summary>A pure number, such as a braking rate or an adhesion [–].</summary>
+    /// <summary>A pure number, such as a deceleration or an adhesion [–].</summary>
     public static Measure Number { get; } = Pure("number", "", 1, 0.01);
 
     /// <summary>A fraction shown in per cent.</summary>
