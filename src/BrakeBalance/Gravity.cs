@@ -1,6 +1,6 @@
 namespace BrakeBalance;
 
-/// <summary>The acceleration by which a braking rate is referred to a deceleration.</summary>
+/// <summary>The acceleration in which decelerations z are given.</summary>
 public static class Gravity
 {
     /// <summary>Standard acceleration of free fall in metres per second squared.</summary>

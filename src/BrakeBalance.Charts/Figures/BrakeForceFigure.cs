@@ -9,7 +9,7 @@ public static partial class BalanceFigures
     private static readonly double[] RatesShown = [0.2, 0.4, 0.6, 0.8, 1.0, 1.2];
 
     /// <summary>
-    /// Rear against front brake force: ideal curve, lines of equal braking rate, locking limits, installed line with knee.
+    /// Rear against front brake force: ideal curve, lines of equal deceleration, locking limits, installed line with knee.
     /// </summary>
     /// <param name="model">The car in one load case.</param>
     /// <param name="adhesions">Surfaces whose locking limits are shown [–]; null for <see cref="DefaultAdhesions"/>.</param>
@@ -152,7 +152,7 @@ public static partial class BalanceFigures
         }
     }
 
-    /// <summary>The installed and the ideal state at round braking rates.</summary>
+    /// <summary>The installed and the ideal state at round decelerations.</summary>
     private static void RateTable(TableBuilder table, BalanceModel model, double greatestRate)
     {
         double[] rates = [.. Enumerable.Range(1, 15).Select(i => i * 0.1).Where(rate => rate <= greatestRate + 0.05)];

@@ -60,7 +60,7 @@ public static class ComparisonFigures
     /// <summary>What each turn of the adjuster gives: knee, line pressures at a braking rate, and the axle that locks first.</summary>
     /// <param name="adjustment">The screw of the valve.</param>
     /// <param name="withKnee">The balance with a given knee.</param>
-    /// <param name="brakingRate">The braking rate at which pressures are given [–].</param>
+    /// <param name="brakingRate">The deceleration at which pressures are given [–].</param>
     /// <param name="adhesion">The surface of the lock order [–].</param>
     /// <param name="stepTurns">Turns between two rows.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>

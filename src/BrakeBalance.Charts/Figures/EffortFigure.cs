@@ -3,7 +3,7 @@ namespace BrakeBalance.Charts.Figures;
 /// <summary>Figures of pedal, assist, travel and failures.</summary>
 public static partial class FootFigures
 {
-    /// <summary>Braking rate that captions and readouts take as a hard stop on a dry road [–].</summary>
+    /// <summary>Deceleration that captions and readouts take as a hard stop on a dry road [–].</summary>
     public const double HardStop = 0.8;
 
     private static readonly (Tone Tone, Dash Dash)[] Styles =
@@ -12,10 +12,10 @@ public static partial class FootFigures
             (Tone.Guide, Dash.Solid),
     ];
 
-    /// <summary>Pedal force against braking rate for a car with several boosters or pedals, run-out marked.</summary>
+    /// <summary>Pedal force against deceleration for a car with several boosters or pedals, run-out marked.</summary>
     /// <param name="model">The car in one load case.</param>
     /// <param name="cases">What is compared, with a name each; the first is what the title speaks of.</param>
-    /// <param name="highestRate">End of the axis of braking rates [–].</param>
+    /// <param name="highestRate">End of the axis of decelerations [–].</param>
     /// <param name="highestForce">End of the axis of pedal forces; null to fit the data.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>

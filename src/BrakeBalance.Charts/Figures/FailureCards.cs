@@ -2,7 +2,7 @@ using System.Net;
 
 namespace BrakeBalance.Charts.Figures;
 
-/// <summary>One card for each case of failure: pedal force, braking rate, distance, and what to beware of.</summary>
+/// <summary>One card for each case of failure: pedal force, deceleration, distance, and what to beware of.</summary>
 /// <param name="outcomes">The outcomes of one load case.</param>
 /// <param name="conditions">What was asked; the usual conditions unless said.</param>
 /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>

@@ -5,7 +5,7 @@ internal static class Finding
 {
     private const double LowestRate = 0.1;
 
-    /// <summary>The parts of the range of braking rates in which the rear axle uses more of its tyres than the front.</summary>
+    /// <summary>The parts of the range of decelerations in which the rear axle uses more of its tyres than the front.</summary>
     public static IReadOnlyList<(double From, double To)> RearLed(BalanceModel model, double highestRate)
     {
         double top = Math.Min(highestRate, Math.Min(model.RearLiftOffRate * 0.999, model.At(model.MaximumPressure).BrakingRate));
@@ -23,7 +23,7 @@ internal static class Finding
         return led;
     }
 
-    /// <summary>Which axle would lock first, over the range of braking rates.</summary>
+    /// <summary>Which axle would lock first, over the range of decelerations.</summary>
     public static string Order(BalanceModel model, double highestRate)
     {
         IReadOnlyList<(double From, double To)> led = RearLed(model, highestRate);

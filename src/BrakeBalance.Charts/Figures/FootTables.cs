@@ -5,9 +5,9 @@ namespace BrakeBalance.Charts.Figures;
 /// <summary>Tables of pedal and assist as data frames, in display units rounded as running text is.</summary>
 public static class FootTables
 {
-    /// <summary>Every force and pressure from the foot to the road at a series of braking rates.</summary>
+    /// <summary>Every force and pressure from the foot to the road at a series of decelerations.</summary>
     /// <param name="control">The car's control in one load case.</param>
-    /// <param name="brakingRates">Braking rates [–]; above zero; those that the highest pressure does not reach are left out.</param>
+    /// <param name="brakingRates">Decelerations [–]; above zero; those that the highest pressure does not reach are left out.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <returns>A row a rate.</returns>
     public static DataFrame Path(ControlForce control, IReadOnlyList<double> brakingRates, UnitSystem? units = null)

@@ -7,7 +7,7 @@ public static class MeasuredCarFigures
     private const double FinestStepBars = 1e-4;
     private const double WithRoom = 1.2;
 
-    /// <summary>Measured braking rate over front line pressure, with the estimated car's line and band.</summary>
+    /// <summary>Measured deceleration over front line pressure, with the estimated car's line and band.</summary>
     /// <param name="estimate">The estimate.</param>
     /// <param name="stops">The stops it was made from.</param>
     /// <param name="loadCase">The load case shown.</param>

@@ -4,7 +4,7 @@ public static partial class FootFigures
 {
     /// <summary>The hardest stop that the stored energy still helps, application by application after the engine has stopped.</summary>
     /// <param name="control">The car's control in one load case.</param>
-    /// <param name="brakingRate">Braking rate of each stop [–]: it decides how much each application takes from the store.</param>
+    /// <param name="brakingRate">Deceleration of each stop [–]: it decides how much each application takes from the store.</param>
     /// <param name="applications">How many applications are shown at most.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>

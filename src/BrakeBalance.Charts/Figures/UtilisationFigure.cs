@@ -2,7 +2,7 @@ namespace BrakeBalance.Charts.Figures;
 
 public static partial class BalanceFigures
 {
-    /// <summary>Adhesion utilised by each axle against braking rate, with the limit of UN R13-H.</summary>
+    /// <summary>Adhesion utilised by each axle against deceleration, with the limit of UN R13-H.</summary>
     /// <param name="curve">The curve of a car in one load case.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>

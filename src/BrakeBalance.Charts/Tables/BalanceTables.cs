@@ -48,9 +48,9 @@ public static class BalanceTables
             .Build().Frame;
     }
 
-    /// <summary>Axle loads and ideal braking forces at a series of braking rates.</summary>
+    /// <summary>Axle loads and ideal braking forces at a series of decelerations.</summary>
     /// <param name="model">The car in one load case.</param>
-    /// <param name="brakingRates">Braking rates [–]; not negative.</param>
+    /// <param name="brakingRates">Decelerations [–]; not negative.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <returns>A row for each rate.</returns>
     public static DataFrame AxleLoads(BalanceModel model, IReadOnlyList<double> brakingRates, UnitSystem? units = null)

@@ -5,7 +5,7 @@ namespace BrakeBalance.Notebooks.Publishing;
 /// </summary>
 internal sealed record PocketCard
 {
-    /// <summary>Braking rates at which pressures are listed [–].</summary>
+    /// <summary>Decelerations at which pressures are listed [–].</summary>
     public static IReadOnlyList<double> Rates { get; } = [0.5, 0.8];
 
     private static readonly (string Name, double Adhesion)[] Roads =

@@ -160,7 +160,7 @@ internal sealed class BalanceKernel
     }
 
     /// <summary>
-    /// Braking rate and logarithms of the utilisation over the adhesion that the tyres have on a surface of adhesion 1, for line
+    /// Deceleration and logarithms of the utilisation over the adhesion that the tyres have on a surface of adhesion 1, for line
     /// pressures at the brakes.
     /// </summary>
     public (double Rate, double LogFront, double LogRear) Utilisation(double frontLine, double rearLine, in CarGains car)

@@ -75,7 +75,7 @@ public sealed class BalanceModel
     /// <summary>Static load of each axle (both wheels), less lift at <see cref="Speed"/>.</summary>
     public PerAxle<Force> StaticAxleLoads => new(Force.FromNewtons(_kernel.FrontStatic), Force.FromNewtons(_kernel.RearStatic));
 
-    /// <summary>Braking rate at which the rear wheels leave the road [–]: N₂ = 0.</summary>
+    /// <summary>Deceleration at which the rear wheels leave the road [–]: N₂ = 0.</summary>
     public double RearLiftOffRate => _kernel.RearStatic / (_kernel.WeightNewtons * _kernel.Tau);
 
     /// <summary>Highest master-cylinder pressure considered, gauge.</summary>
@@ -132,12 +132,12 @@ public sealed class BalanceModel
     /// <summary>Force per pressure of both axles at the car's own friction.</summary>
     internal CarGains Gains { get; }
 
-    /// <summary>The car at a braking rate.</summary>
+    /// <summary>The car at a deceleration.</summary>
     /// <param name="brakingRate">Deceleration over g [–]; above zero.</param>
     /// <returns>The point; null when the highest pressure does not reach that rate, or rolling and drag alone exceed it.</returns>
     public BalancePoint? AtRate(double brakingRate) => PascalsFor(brakingRate) is { } pascals ? BalancePoint.From(StateAt(pascals)) : null;
 
-    /// <summary>Normal reaction of the road on each axle (both wheels) at a braking rate.</summary>
+    /// <summary>Normal reaction of the road on each axle (both wheels) at a deceleration.</summary>
     /// <param name="brakingRate">Deceleration over g [–]; not negative.</param>
     /// <returns>N₁ and N₂; beyond <see cref="RearLiftOffRate"/> the front carries all and the rear nothing.</returns>
     public PerAxle<Force> NormalReactions(double brakingRate)
@@ -146,7 +146,7 @@ public sealed class BalanceModel
         return new(Force.FromNewtons(front), Force.FromNewtons(rear));
     }
 
-    /// <summary>The ideal braking forces at a braking rate: both axles use the same part of what their tyres have.</summary>
+    /// <summary>The ideal braking forces at a deceleration: both axles use the same part of what their tyres have.</summary>
     /// <param name="brakingRate">Deceleration over g [–]; not negative.</param>
     /// <returns>T₁ and T₂ with T₁ + T₂ = z m g − R − D; both zero when rolling and drag alone exceed the rate.</returns>
     public PerAxle<Force> IdealForces(double brakingRate)
@@ -179,9 +179,9 @@ public sealed class BalanceModel
         return Force.FromNewtons(free > 0 ? limit.Reached(0, 1, free, -_kernel.Tau, 0, double.MaxValue) : 0);
     }
 
-    /// <summary>The braking rate with both axles at their limit: the most the road allows.</summary>
+    /// <summary>The deceleration with both axles at their limit: the most the road allows.</summary>
     /// <param name="adhesion">The surface's coefficient of adhesion [–]; above zero.</param>
-    /// <returns>Braking rate [–], rolling resistance and drag included.</returns>
+    /// <returns>Deceleration [–], rolling resistance and drag included.</returns>
     public double GreatestRate(double adhesion)
     {
         (AxleLimit front, AxleLimit rear) = _kernel.Limits(adhesion, adhesion);
@@ -209,7 +209,7 @@ public sealed class BalanceModel
     /// <param name="state">The car at first lock-up; at the highest pressure when no axle locks.</param>
     /// <param name="first">The axle that locks first; null when both lock together.</param>
     /// <param name="efficiency">
-    /// Braking efficiency [–]; when no axle locks, the braking rate of the highest pressure over what the road allows.
+    /// Braking efficiency [–]; when no axle locks, the deceleration of the highest pressure over what the road allows.
     /// </param>
     /// <returns>False when no axle locks up to the highest pressure.</returns>
     public bool TryFirstLockUp(double adhesion, out BalanceState state, out Axle? first, out double efficiency)
@@ -236,7 +236,7 @@ public sealed class BalanceModel
         throw new InvalidOperationException("The pressure has no end.");
     }
 
-    /// <summary>Braking rates at which installed and ideal distribution agree, rising.</summary>
+    /// <summary>Decelerations at which installed and ideal distribution agree, rising.</summary>
     /// <returns>
     /// The points of crossing above a rate of 0.02; empty when there is none below the highest pressure or rear lift-off.
     /// </returns>
@@ -294,7 +294,7 @@ public sealed class BalanceModel
         return knees;
     }
 
-    /// <summary>Whether the rear axle uses more of its tyres than the front at any braking rate of a range.</summary>
+    /// <summary>Whether the rear axle uses more of its tyres than the front at any deceleration of a range.</summary>
     /// <param name="fromRate">Lower end [–]; above zero.</param>
     /// <param name="toRate">Upper end [–].</param>
     /// <returns>The lowest such rate; null when the front leads all the way, as far as pressure reaches.</returns>

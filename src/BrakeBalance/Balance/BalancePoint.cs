@@ -4,7 +4,7 @@ namespace BrakeBalance.Balance;
 /// <param name="MasterPressure">Front master-cylinder pressure, gauge.</param>
 /// <param name="LinePressures">Line pressure at the brakes, gauge.</param>
 /// <param name="BrakingForces">Braking force of each axle (both wheels).</param>
-/// <param name="NormalReactions">Normal reaction of the road on each axle at this braking rate.</param>
+/// <param name="NormalReactions">Normal reaction of the road on each axle at this deceleration.</param>
 /// <param name="BrakingRate">Deceleration over g [–].</param>
 /// <param name="AdhesionUtilisation">f_i = T_i/N_i [–]; null for an axle whose wheels are in the air.</param>
 public sealed record BalancePoint(

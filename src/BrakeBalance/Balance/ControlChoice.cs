@@ -129,7 +129,7 @@ public static class ControlChoice
 /// <summary>What is wanted of pedal, booster and master cylinder together.</summary>
 public sealed record ControlTargets
 {
-    /// <summary>Braking rate of a hard stop [–]; 0.8 unless said.</summary>
+    /// <summary>Deceleration of a hard stop [–]; 0.8 unless said.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.1 to 2.</exception>
     public double BrakingRate { get; init => field = Require.Between(value, 0.1, 2); } = 0.8;
 
@@ -147,7 +147,7 @@ public sealed record ControlTargets
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
     public Length LeastTravelLeft { get; init => field = Require.NotNegative(value); } = PedalTravel.WantedReserve;
 
-    /// <summary>Braking rate to be had without assist [–]; 0.25 unless said: 168 m from 100 km/h.</summary>
+    /// <summary>Deceleration to be had without assist [–]; 0.25 unless said: 168 m from 100 km/h.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.05 to 2.</exception>
     public double FailSafeRate { get; init => field = Require.Between(value, 0.05, 2); } = 0.25;
 

@@ -5,7 +5,7 @@ using MathNet.Numerics.RootFinding;
 
 namespace BrakeBalance.Balance;
 
-/// <summary>From the foot to the braking rate and back: pedal, assist and master cylinder in front of a car's balance.</summary>
+/// <summary>From the foot to the deceleration and back: pedal, assist and master cylinder in front of a car's balance.</summary>
 /// <remarks>
 /// <para>Foot → pedal → booster → master cylinder → front outlet pressure → <see cref="BalanceModel"/>.</para>
 /// <para>
@@ -71,7 +71,7 @@ public sealed class ControlForce
         return PedalForceForPressure(master) is { } force ? Point(force, master) : null;
     }
 
-    /// <summary>The car at a braking rate, with the pedal force that makes it.</summary>
+    /// <summary>The car at a deceleration, with the pedal force that makes it.</summary>
     /// <param name="brakingRate">Deceleration over g [–]; above zero. What the road allows is not asked here.</param>
     /// <returns>
     /// The point; null when the highest pressure considered, or the pedal's linkage, does not reach that rate: see <see
@@ -80,7 +80,7 @@ public sealed class ControlForce
     public ControlForcePoint? AtRate(double brakingRate) =>
         Model.AtRate(brakingRate) is { } point ? AtPressure(point.MasterPressure) : null;
 
-    /// <summary>Why a braking rate cannot be had, in words.</summary>
+    /// <summary>Why a deceleration cannot be had, in words.</summary>
     /// <param name="brakingRate">Deceleration over g [–]; above zero.</param>
     /// <returns>The reason; null when <see cref="AtRate"/> has an answer.</returns>
     public string? WhyNotAtRate(double brakingRate) =>

@@ -6,14 +6,14 @@ namespace BrakeBalance.Balance;
 /// How often a car can be braked in a row after its engine has stopped: equal presses, each with a limit on the pedal force.
 /// </summary>
 /// <remarks>
-/// <para>A press counts when the braking rate asked for takes no more than the limit at the end of its stroke; the count ends with the
+/// <para>A press counts when the deceleration asked for takes no more than the limit at the end of its stroke; the count ends with the
 /// first that takes more.</para>
 /// <para>Source: <see cref="BrakeAssist.Reserve(IReadOnlyList{Length})"/> for what each press finds; rate and limit are a choice, stated
 /// with every count.</para>
 /// </remarks>
 public sealed record EngineOffPresses
 {
-    /// <summary>Braking rate of each press unless another is asked for [–]: 0.5, a firm stop.</summary>
+    /// <summary>Deceleration of each press unless another is asked for [–]: 0.5, a firm stop.</summary>
     public const double UsualRate = 0.5;
 
     private EngineOffPresses(double brakingRate, Force greatestPedalForce, ImmutableArray<ReserveApplication> applications,
@@ -29,7 +29,7 @@ public sealed record EngineOffPresses
     /// <remarks>Common practice: what a leg gives in comfort, the same as in <see cref="ControlTargets.GreatestPedalForce"/>.</remarks>
     public static Force UsualForce { get; } = new ControlTargets().GreatestPedalForce;
 
-    /// <summary>Braking rate of each press [–].</summary>
+    /// <summary>Deceleration of each press [–].</summary>
     public double BrakingRate { get; }
 
     /// <summary>Greatest pedal force of a press that counts.</summary>
@@ -57,7 +57,7 @@ public sealed record EngineOffPresses
 
     /// <summary>The presses of a car.</summary>
     /// <param name="control">The car's control with the engine running.</param>
-    /// <param name="brakingRate">Braking rate of each press [–]; <see cref="UsualRate"/> unless said.</param>
+    /// <param name="brakingRate">Deceleration of each press [–]; <see cref="UsualRate"/> unless said.</param>
     /// <param name="greatestPedalForce">Greatest pedal force of a press that counts; <see cref="UsualForce"/> unless said.</param>
     /// <param name="applications">How many presses are tried; 1 to 100.</param>
     /// <returns>The presses.</returns>

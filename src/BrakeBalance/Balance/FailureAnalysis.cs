@@ -39,10 +39,10 @@ public static class FailureAnalysis
     }
 
     /// <summary>
-    /// The applications out of the stored energy after the engine has stopped, each as hard as the braking rate asked for needs.
+    /// The applications out of the stored energy after the engine has stopped, each as hard as the deceleration asked for needs.
     /// </summary>
     /// <remarks>
-    /// The stroke is that of the braking rate: travel goes with line pressure, whoever makes it, so the assist that is left does not
+    /// The stroke is that of the deceleration: travel goes with line pressure, whoever makes it, so the assist that is left does not
     /// change it.
     /// </remarks>
     /// <param name="control">The car's control.</param>
@@ -196,7 +196,7 @@ public static class FailureAnalysis
 
     // Harder pressing takes a longer stroke, which leaves less help at its end: the one pressure at which both agree, or that of the
     // road. The
-    // applications before were as hard as the braking rate asked for.
+    // applications before were as hard as the deceleration asked for.
     private static ControlForce AtFullForce(ControlForce sound, ControlForce atRate, int number, FailureConditions asked, LockUp? lockUp)
     {
         BrakeAssist full = sound.Control.Assist;

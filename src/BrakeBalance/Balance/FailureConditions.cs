@@ -3,12 +3,12 @@ namespace BrakeBalance.Balance;
 /// <summary>What is asked of a car in a case of failure.</summary>
 public sealed record FailureConditions
 {
-    /// <summary>Braking rate for which the pedal force is asked [–]; above zero, to 2; 0.25 unless said.</summary>
+    /// <summary>Deceleration for which the pedal force is asked [–]; above zero, to 2; 0.25 unless said.</summary>
     /// <remarks>Stopping from 100 km/h in 168 m after 0.36 s, as the rules for failed systems ask, needs a rate of 0.25.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.01 to 2.</exception>
     public double BrakingRate { get; init => field = Require.Between(value, 0.01, 2); } = 0.25;
 
-    /// <summary>Pedal force for which the braking rate is asked; above zero; 500 N unless said.</summary>
+    /// <summary>Pedal force for which the deceleration is asked; above zero; 500 N unless said.</summary>
     /// <remarks>Source: highest pedal force of the tests of 49 CFR 571.135, S7.5.2(c) (read).</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public Force PedalForce { get; init => field = Require.Positive(value); } = Force.FromNewtons(500);

@@ -11,13 +11,13 @@ public sealed record FailureOutcome
     /// <summary>The load case's name.</summary>
     public required string LoadCase { get; init; }
 
-    /// <summary>Pedal force for the braking rate asked for; null when that rate cannot be had.</summary>
+    /// <summary>Pedal force for the deceleration asked for; null when that rate cannot be had.</summary>
     public required Force? PedalForceForRate { get; init; }
 
     /// <summary>Why the rate asked for cannot be had, in words; null when it can.</summary>
     public required string? WhyNot { get; init; }
 
-    /// <summary>Braking rate at the pedal force asked for, on the road asked for [–]; zero when nothing brakes.</summary>
+    /// <summary>Deceleration at the pedal force asked for, on the road asked for [–]; zero when nothing brakes.</summary>
     public required double RateAtForce { get; init; }
 
     /// <summary>What bounds that rate.</summary>
@@ -35,7 +35,7 @@ public sealed record FailureOutcome
     /// <summary>The axle that would lock first when the pressure rises on; null when both lock together or none does.</summary>
     public required Axle? FirstToLock { get; init; }
 
-    /// <summary>Braking rate at that lock-up [–]; null when no axle locks.</summary>
+    /// <summary>Deceleration at that lock-up [–]; null when no axle locks.</summary>
     public required double? LockUpRate { get; init; }
 
     /// <summary>Braking efficiency at that lock-up [–], of the wheels that are still braked; null when no axle locks.</summary>
@@ -51,7 +51,7 @@ public sealed record FailureOutcome
     public required IReadOnlyList<string> Notices { get; init; }
 }
 
-/// <summary>What bounds the braking rate of a stop.</summary>
+/// <summary>What bounds the deceleration of a stop.</summary>
 public enum RateBound
 {
     /// <summary>The driver's foot.</summary>

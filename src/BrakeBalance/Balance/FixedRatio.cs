@@ -23,11 +23,11 @@ public sealed record FixedRatio
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.01 to 1.</exception>
     public required double RelativeHeight { get; init => field = Require.Between(value, 0.01, 1); }
 
-    /// <summary>Braking rate at which both axles use the same adhesion [–].</summary>
+    /// <summary>Deceleration at which both axles use the same adhesion [–].</summary>
     /// <returns>The rate; null when the rear axle leads at every rate (Φ ≥ Ψ).</returns>
     public double? CriticalRate => StaticRearShare > RearForceShare ? (StaticRearShare - RearForceShare) / RelativeHeight : null;
 
-    /// <summary>Braking rate at which the front axle locks [–].</summary>
+    /// <summary>Deceleration at which the front axle locks [–].</summary>
     /// <param name="adhesion">Coefficient of adhesion, k [–]; above zero.</param>
     /// <returns>z; null when load transfer outruns the front's demand so that it never locks.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="adhesion"/> is not above zero.</exception>
@@ -38,14 +38,14 @@ public sealed record FixedRatio
         return rest > 0 ? adhesion * (1 - StaticRearShare) / rest : null;
     }
 
-    /// <summary>Braking rate at which the rear axle locks [–].</summary>
+    /// <summary>Deceleration at which the rear axle locks [–].</summary>
     /// <param name="adhesion">Coefficient of adhesion, k [–]; above zero.</param>
     /// <returns>z [–].</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="adhesion"/> is not above zero.</exception>
     public double RearLockRate(double adhesion) =>
         Require.Positive(adhesion, nameof(adhesion)) * StaticRearShare / (RearForceShare + adhesion * RelativeHeight);
 
-    /// <summary>Braking rate at the first lock-up [–].</summary>
+    /// <summary>Deceleration at the first lock-up [–].</summary>
     /// <param name="adhesion">Coefficient of adhesion, k [–]; above zero.</param>
     /// <returns>The smaller of the two lock-up rates.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="adhesion"/> is not above zero.</exception>

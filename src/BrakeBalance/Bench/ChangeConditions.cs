@@ -6,11 +6,11 @@ public sealed record ChangeConditions
     /// <summary>Name of the load case; null for the car's first.</summary>
     public string? LoadCase { get; init; }
 
-    /// <summary>Braking rate of a hard stop [–]; 0.1 to 1.5; 0.8 unless said.</summary>
+    /// <summary>Deceleration of a hard stop [–]; 0.1 to 1.5; 0.8 unless said.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.1 to 1.5.</exception>
     public double BrakingRate { get; init => field = Require.Between(value, 0.1, 1.5); } = 0.8;
 
-    /// <summary>Braking rate wanted with dead assist [–]; 0.05 to 1; 0.25 unless said: 168 m from 100 km/h.</summary>
+    /// <summary>Deceleration wanted with dead assist [–]; 0.05 to 1; 0.25 unless said: 168 m from 100 km/h.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.05 to 1.</exception>
     public double RateWithoutAssist { get; init => field = Require.Between(value, 0.05, 1); } = 0.25;
 

@@ -6,7 +6,7 @@ public sealed record CandidateStop
     /// <summary>The stop: load case, surface, front line pressure aimed at, initial speed, turns.</summary>
     public required TestStop Stop { get; init; }
 
-    /// <summary>Braking rate expected, with its 90 % interval [–].</summary>
+    /// <summary>Deceleration expected, with its 90 % interval [–].</summary>
     public required Interval<double> BrakingRate { get; init; }
 
     /// <summary>Chance that an axle locks [–].</summary>

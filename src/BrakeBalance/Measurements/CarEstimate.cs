@@ -77,7 +77,7 @@ public sealed record CarEstimate
     public Interval<Length> CentreOfGravityHeight => Parameters[2].Posterior.Select(m => Length.FromMeters(m));
 
     /// <summary>
-    /// Braking rate and brake forces foretold for a front line pressure, each with its 90 % interval; lock-up is left aside.
+    /// Deceleration and brake forces foretold for a front line pressure, each with its 90 % interval; lock-up is left aside.
     /// </summary>
     /// <param name="stop">Pressures, load case and turns; the rear line pressure follows from the valve when it is not given.</param>
     /// <returns>The forecast; null when the stop gives no line pressure or names a load case that the car does not have.</returns>

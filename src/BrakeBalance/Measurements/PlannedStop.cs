@@ -24,7 +24,7 @@ public sealed record PlannedStop
     /// <summary>Turns of the adjuster from fully out; null when there is no adjuster.</summary>
     public double? Turns { get; init; }
 
-    /// <summary>Braking rate expected, with its 90 % interval [–].</summary>
+    /// <summary>Deceleration expected, with its 90 % interval [–].</summary>
     public required Interval<double> BrakingRate { get; init; }
 
     /// <summary>Chance that the rear locks first [–].</summary>

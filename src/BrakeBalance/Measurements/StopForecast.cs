@@ -3,7 +3,7 @@ namespace BrakeBalance.Measurements;
 /// <summary>What an estimated car does at given line pressures, each with its 90 % interval.</summary>
 public sealed record StopForecast
 {
-    /// <summary>Braking rate [–].</summary>
+    /// <summary>Deceleration [–].</summary>
     public required Interval<double> BrakingRate { get; init; }
 
     /// <summary>Braking force of the front axle (both wheels).</summary>

@@ -125,7 +125,7 @@ internal sealed class StopModel
         return Math.Log(Math.Max(1, rear) / front);
     }
 
-    /// <summary>Braking rate and the two braking forces at a stop's line pressures.</summary>
+    /// <summary>Deceleration and the two braking forces at a stop's line pressures.</summary>
     public (double Rate, double Front, double Rear) Forces(Stop stop, Vector<double> theta)
     {
         CarGains car = Forces(theta).Gains;
@@ -156,7 +156,7 @@ internal sealed class StopModel
     }
 
     /// <summary>What a stop that was not made yet would show.</summary>
-    /// <returns>Logarithm of the braking rate, and the chances that nothing locks, the front, or the rear locks first.</returns>
+    /// <returns>Logarithm of the deceleration, and the chances that nothing locks, the front, or the rear locks first.</returns>
     public (double LogRate, double None, double Front, double Rear) Predict(Stop stop, Vector<double> theta)
     {
         (CarGains car, PerAxle<double> friction) = Forces(theta);

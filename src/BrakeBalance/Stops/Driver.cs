@@ -47,7 +47,7 @@ public sealed record EmergencyDriver : Driver
 /// <summary>Builds pressure up to just below the first lock and holds it there.</summary>
 /// <remarks>
 /// <para>The held pressure is <see cref="Margin"/> times the lowest at which an axle would use all its adhesion with the load transfer
-/// of that braking rate, at the initial speed or near standstill.</para>
+/// of that deceleration, at the initial speed or near standstill.</para>
 /// <para>Source: common practice (threshold braking).</para>
 /// </remarks>
 public sealed record ThresholdDriver : Driver

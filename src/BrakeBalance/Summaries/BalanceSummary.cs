@@ -29,7 +29,7 @@ public sealed record BalanceSummary(
     public ControlSummary? Control() =>
         ControlSummary.Of(Vehicle, null, LoadCases is [var only] ? only.LoadCase.Name : null, NumbersOnly);
 
-    /// <summary>Braking rates shown when none are asked for [–].</summary>
+    /// <summary>Decelerations shown when none are asked for [–].</summary>
     public static IReadOnlyList<double> DefaultBrakingRates { get; } = [0.2, 0.4, 0.6, 0.8, 1.0];
 
     /// <summary>Adhesions tried when none are asked for [–].</summary>
@@ -37,13 +37,13 @@ public sealed record BalanceSummary(
 
     /// <summary>Computes the summary of a car.</summary>
     /// <param name="vehicle">The car.</param>
-    /// <param name="brakingRates">Braking rates [–], above 0 and at most 2; the default ones when null.</param>
+    /// <param name="brakingRates">Decelerations [–], above 0 and at most 2; the default ones when null.</param>
     /// <param name="adhesions">Adhesions [–], above 0 and at most 2; the default ones when null.</param>
     /// <param name="loadCase">Name of the only load case wanted; all when null.</param>
     /// <param name="speed">Speed for drag and lift; standstill unless said.</param>
     /// <returns>The summary.</returns>
     /// <exception cref="ArgumentException">There is no such load case, or the car cannot be computed; the message says why.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">A braking rate or adhesion is out of its range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A deceleration or adhesion is out of its range.</exception>
     public static BalanceSummary Of(
         Vehicle vehicle, IReadOnlyList<double>? brakingRates = null, IReadOnlyList<double>? adhesions = null, string? loadCase = null,
             Speed speed = default)
@@ -86,8 +86,8 @@ public sealed record BalanceSummary(
 /// <summary>The balance of a car in one load case.</summary>
 /// <param name="LoadCase">The state of load.</param>
 /// <param name="StaticAxleLoads">Axle loads without braking, less lift at the speed asked for.</param>
-/// <param name="RearLiftOffRate">Braking rate at which the rear wheels leave the road [–].</param>
-/// <param name="Rates">The car at each braking rate asked for.</param>
+/// <param name="RearLiftOffRate">Deceleration at which the rear wheels leave the road [–].</param>
+/// <param name="Rates">The car at each deceleration asked for.</param>
 /// <param name="LockUps">The first lock-up on each surface asked for.</param>
 /// <param name="IdealCrossings">Where installed and ideal distribution agree.</param>
 /// <param name="Knees">Where the valves in the rear line begin to hold pressure back.</param>
@@ -189,7 +189,7 @@ public sealed record LoadCaseSummary(
     }
 }
 
-/// <summary>The car at one braking rate.</summary>
+/// <summary>The car at one deceleration.</summary>
 /// <param name="BrakingRate">z [–].</param>
 /// <param name="NormalReactions">Dynamic axle loads.</param>
 /// <param name="IdealForces">Ideal braking force of each axle.</param>

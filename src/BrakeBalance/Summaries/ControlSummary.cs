@@ -26,7 +26,7 @@ public sealed record ControlSummary(
     /// <summary>What makes the brakes drag by the numbers of the file; empty when nothing does.</summary>
     public IReadOnlyList<DragCause> Drags { get; } = DragCause.Of(Vehicle);
 
-    /// <summary>Braking rates whose pedal force is listed unless others are asked for [–].</summary>
+    /// <summary>Decelerations whose pedal force is listed unless others are asked for [–].</summary>
     public static IReadOnlyList<double> UsualRates { get; } = [0.2, 0.4, 0.6, 0.8];
 
     /// <summary>Pedal forces at which gauge readings are listed: 20 to 120 lbf in steps of 20.</summary>
@@ -34,7 +34,7 @@ public sealed record ControlSummary(
 
     /// <summary>The summary of a car.</summary>
     /// <param name="vehicle">The car.</param>
-    /// <param name="brakingRates">Braking rates to list [–]; <see cref="UsualRates"/> unless said.</param>
+    /// <param name="brakingRates">Decelerations to list [–]; <see cref="UsualRates"/> unless said.</param>
     /// <param name="loadCase">Only this load case; all unless said.</param>
     /// <param name="numbersOnly">Whether the choices of bore and pedal ratio are left out.</param>
     /// <returns>The summary; null when the car does not say what lies between foot and line pressure.</returns>
@@ -96,7 +96,7 @@ public sealed record ControlSummary(
 /// <summary>Foot and line pressure of a car in one load case.</summary>
 /// <param name="LoadCase">The state of load.</param>
 /// <param name="RunOut">The car at the pedal force at which the assist runs out; null without assist.</param>
-/// <param name="Rates">Pedal force and travel at each braking rate asked for.</param>
+/// <param name="Rates">Pedal force and travel at each deceleration asked for.</param>
 /// <param name="Gauges">What gauges should show at <see cref="ControlSummary.GaugeForces"/>.</param>
 /// <param name="EngineOff">Presses in a row after the engine has stopped.</param>
 /// <param name="Failures">What the car still does when something fails; the sound car first.</param>
@@ -129,7 +129,7 @@ public sealed record ControlLoadCaseSummary(
     }
 }
 
-/// <summary>Pedal force and travel at one braking rate.</summary>
+/// <summary>Pedal force and travel at one deceleration.</summary>
 /// <param name="BrakingRate">z [–].</param>
 /// <param name="Point">The car at that rate; null when the highest pressure or the pedal's linkage does not reach it.</param>
 /// <param name="WithoutAssist">Pedal force with the assist dead; null when the rate is not reached.</param>

@@ -42,7 +42,7 @@ public sealed class ExerciseCar
     /// <summary>The front axle's share of the weight at rest [–].</summary>
     public required double FrontShare { get; init; }
 
-    /// <summary>A braking rate to work with [–].</summary>
+    /// <summary>A deceleration to work with [–].</summary>
     public required double BrakingRate { get; init; }
 
     /// <summary>An adhesion to work with [–].</summary>
