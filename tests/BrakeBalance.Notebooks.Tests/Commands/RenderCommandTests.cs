@@ -51,7 +51,9 @@ public sealed class RenderCommandTests : IDisposable
         Assert.Equal(1, code);
         Assert.Equal("02-bad, cell c2, line 2: no vacuum\n    throw new InvalidOperationException(\"no vacuum\");\n", error);
         Assert.Contains("2 of 3 notebooks ran to their end", output);
-        Assert.Equal(["01-good.html", "02-bad.html", "a-lesson.html", "index.html", "questions.html", "what-the-knee-does.html", "your-car.html"], Pages());
+        Assert.Equal(
+            ["01-good.html", "02-bad.html", "a-lesson.html", "index.html", "questions.html", "what-the-knee-does.html", "your-car.html"],
+            Pages());
         Assert.Contains("7 N", Page("a-lesson"));
         Assert.Contains("no vacuum", Page("02-bad"));
     }
@@ -88,7 +90,9 @@ public sealed class RenderCommandTests : IDisposable
         Assert.StartsWith("02-bad, cell c2: The process that runs the cells ended: something in a cell ended it (exit code 0)", error,
             StringComparison.Ordinal);
         Assert.Contains("2 of 3 notebooks ran to their end", output);
-        Assert.Equal(["01-good.html", "02-bad.html", "a-lesson.html", "index.html", "questions.html", "what-the-knee-does.html", "your-car.html"], Pages());
+        Assert.Equal(
+            ["01-good.html", "02-bad.html", "a-lesson.html", "index.html", "questions.html", "what-the-knee-does.html", "your-car.html"],
+            Pages());
     }
 
     [Fact]
