@@ -169,9 +169,9 @@
     if (!marks || marks.path !== slider.path) return [];
     const per = marks.pascalsPerUnit[slider.unit];
     return [["safe", marks.safe], ["recommended", marks.recommended]].filter(([, one]) => one).map(([kind, one]) => {
-      const value = one.share ?? (per ? one.pascals / per : NaN), share = (value - slider.low) / (slider.high - slider.low);
-      return share >= 0 && share <= 1 ? { kind, share, text: one.text } : null;
-    }).filter(Boolean);
+      const value = one.share ?? (per ? one.pascals / per : NaN);
+      return { kind, share: (value - slider.low) / (slider.high - slider.low), text: one.text };
+    });
   };
   const sliders = () => {
     for (const button of form.querySelectorAll(".bb-slide")) button.setAttribute("aria-pressed", String(state.sliders.some(one =>
@@ -212,7 +212,7 @@
         range.setAttribute("aria-valuetext", worded(slider));
       }
       const points = track(slider);
-      row.querySelector(".bb-ticks").replaceChildren(...points.map(point => {
+      row.querySelector(".bb-ticks").replaceChildren(...points.filter(point => point.share >= 0 && point.share <= 1).map(point => {
         const tick = make("i", { class: "bb-tick-" + point.kind });
         tick.style.left = `calc(${(100 * point.share).toFixed(2)}% + ${(1.15 - 2.3 * point.share).toFixed(3)}rem)`;
         return tick;
@@ -220,7 +220,8 @@
       row.querySelector("small").textContent = points.map(point => `${point.kind === "safe" ? "▲" : "●"} ${point.text}`).join(" · ");
       return row;
     });
-    dock.replaceChildren(...rows);
+    // Rows that stay are not put in again: the one under the hand would lose the focus.
+    if (rows.length !== dock.children.length || rows.some((row, i) => row !== dock.children[i])) dock.replaceChildren(...rows);
   };
 
   // ---- Pictures. The one in sight follows the slider; the others when the hand rests.
@@ -370,6 +371,7 @@
 
   // ---- Tabs, units, files.
   const show = async tab => {
+    if (tab !== state.tab) scrollTo(0, 0); // a part begins with its first picture, wherever the last one was left
     state.tab = tab;
     for (const button of $("live-tabs").children) button.setAttribute("aria-current", String(button.dataset.tab === tab));
     for (const panel of panels.children) panel.hidden = panel.id !== "live-" + tab;
