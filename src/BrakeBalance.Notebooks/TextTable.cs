@@ -171,7 +171,8 @@ internal sealed class TextTable(params string[] headings)
         char.IsAsciiDigit(cell[0]) || cell[0] is '(' or '–' or '±'
         || ("−-+".Contains(cell[0], StringComparison.Ordinal) && cell.Length > 1);
 
-    private static IEnumerable<string> Folded(string text, int width)
+    /// <summary>The lines of a text that is no wider than so many columns.</summary>
+    internal static IEnumerable<string> Folded(string text, int width)
     {
         foreach (string paragraph in text.Split('\n'))
         {

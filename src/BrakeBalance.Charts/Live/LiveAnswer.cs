@@ -5,6 +5,9 @@ namespace BrakeBalance.Charts.Live;
 /// <summary>The answer of a live page: always in sight, in the words of every other output.</summary>
 internal static class LiveAnswer
 {
+    // Locks first and the three settings: what must always be in sight.
+    private const int BarLines = 4;
+
     /// <summary>The reply: problems with their paths, or the answer in short.</summary>
     public static JsonObject Of(LiveCar car, UnitSystem units)
     {
@@ -35,7 +38,7 @@ internal static class LiveAnswer
     private static string Bar(Setting setting, UnitSystem units)
     {
         var html = new StringBuilder("<dl>");
-        foreach ((string label, string text) in SettingWords.Lines(setting, units).Take(4))
+        foreach ((string label, string text) in SettingWords.Lines(setting, units).Take(BarLines))
         {
             html.Append("<div><dt>").Append(HtmlRenderer.Escape(label)).Append("</dt><dd>").Append(HtmlRenderer.Escape(text))
                 .Append("</dd></div>");
@@ -55,16 +58,10 @@ internal static class LiveAnswer
         var html = new StringBuilder("<dl>");
         void Line(string label, string text) => html.Append("<dt>").Append(HtmlRenderer.Escape(label)).Append("</dt><dd>")
             .Append(HtmlRenderer.Escape(text)).Append("</dd>\n");
-        foreach ((string label, string text) in SettingWords.Lines(setting, units).Skip(4))
+        foreach ((string label, string text) in SettingWords.Lines(setting, units).Skip(BarLines)
+            .Concat(SettingWords.Behind(setting, units)))
         {
             Line(label, text);
-        }
-
-        Line("Conditions", SettingWords.Conditions(setting.Vehicle, units) + ".");
-        Line("Rule", SettingWords.Rule(setting, units));
-        foreach (string words in SettingWords.OutOfReach(setting))
-        {
-            Line("Out of reach", words);
         }
 
         foreach (string words in SettingWords.Findings(setting, units))
@@ -72,11 +69,9 @@ internal static class LiveAnswer
             Line("Beside these", words);
         }
 
-        int typical = reading.FromCarClass.Count;
-        if (typical > 0)
+        if (SettingWords.OfClass(setting.Vehicle) is { Length: > 0 } typical)
         {
-            Line("By class", string.Create(CultureInfo.InvariantCulture,
-                $"{typical} {(typical == 1 ? "number is" : "numbers are")} typical of the class, not this car's."));
+            Line("By class", typical);
         }
 
         if (reading.Logs is { } logs && car.Own is null)

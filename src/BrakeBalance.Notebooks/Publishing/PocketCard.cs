@@ -89,8 +89,7 @@ internal sealed record PocketCard
 
     private static string? WarningOf(Setting setting, UnitSystem units)
     {
-        int typical = setting.Vehicle.Uncertainty?.OfClass ?? 0;
-        string ofClass = typical > 0 ? $"{typical} numbers are typical of the car's class, not this car's. " : "";
+        string ofClass = SettingWords.OfClass(setting.Vehicle);
         string beyond = setting.PresentIsBeyond
             ? $"Present setting {SettingWords.Present(setting, units)}, beyond the safe limit: the rear can lock first and spin it."
             : "";

@@ -118,6 +118,20 @@ public static class SettingWords
         return setting.Gains is [var gain, ..] ? $"{band}. Measure next: {Gain(gain, units)}" : band;
     }
 
+    /// <summary>How many numbers of a car are not its own but typical of its class.</summary>
+    /// <param name="vehicle">The car.</param>
+    /// <returns>A sentence; empty when all are the car's own.</returns>
+    public static string OfClass(Vehicle vehicle)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        return (vehicle.Uncertainty?.OfClass ?? 0) switch
+        {
+            0 => "",
+            1 => "1 number is typical of the car's class, not this car's.",
+            int typical => Format($"{typical} numbers are typical of the car's class, not this car's."),
+        };
+    }
+
     /// <summary>What measuring a number would gain.</summary>
     /// <param name="gain">The gain.</param>
     /// <param name="units">The system of units.</param>
@@ -221,6 +235,23 @@ public static class SettingWords
             ("Recommended setting", Recommended(setting, units) + more),
             ("Why", Why(setting, units)),
             ("How sure", HowSure(setting, units)),
+        ];
+    }
+
+    /// <summary>What stands behind the answer: a label and a text each.</summary>
+    /// <param name="setting">The answer.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>The lines.</returns>
+    public static IReadOnlyList<(string Label, string Text)> Behind(Setting setting, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(setting);
+        return
+        [
+            ("Conditions", Conditions(setting.Vehicle, units) + "."),
+            ("Rule", Rule(setting, units)),
+            ("Orientation", $"with every number at its middle both axles lock together at {Number(setting.Middle, units)}"
+                + (setting.Middle.Binding is { } binding ? $" in {binding.Words(units)}" : "") + ": never to set."),
+            .. OutOfReach(setting).Select(words => ("Out of reach", words)),
         ];
     }
 

@@ -22,14 +22,9 @@ internal static class SettingOutput
     public static void WriteDetails(IAnsiConsole console, Setting setting, UnitSystem units)
     {
         console.WriteLine("");
-        Labelled(console, "Conditions", SettingWords.Conditions(setting.Vehicle, units) + ".");
-        Labelled(console, "Rule", SettingWords.Rule(setting, units));
-        Labelled(console, "Orientation",
-            $"with every number at its middle both axles lock together at {SettingWords.Number(setting.Middle, units)}"
-                + (setting.Middle.Binding is { } binding ? $" in {binding.Words(units)}" : "") + ": never to set.");
-        foreach (string words in SettingWords.OutOfReach(setting))
+        foreach ((string label, string text) in SettingWords.Behind(setting, units))
         {
-            Labelled(console, "Out of reach", words);
+            Labelled(console, label, text);
         }
 
         if (setting.Costs.Count > 0)
@@ -54,21 +49,9 @@ internal static class SettingOutput
     public static void Labelled(IAnsiConsole console, string label, string text)
     {
         int width = Math.Max(20, console.Profile.Width - LabelWidth - 1);
-        string line = "";
-        string shown = label.PadRight(LabelWidth);
-        foreach (string word in text.Split(' '))
+        foreach ((int number, string line) in TextTable.Folded(text, width).Index())
         {
-            if (line.Length > 0 && line.Length + 1 + word.Length > width)
-            {
-                console.WriteLine(shown + line);
-                (shown, line) = (new string(' ', LabelWidth), word);
-            }
-            else
-            {
-                line = line.Length == 0 ? word : $"{line} {word}";
-            }
+            console.WriteLine((number == 0 ? label : "").PadRight(LabelWidth) + line);
         }
-
-        console.WriteLine(shown + line);
     }
 }
