@@ -47,23 +47,20 @@ public static class Banded
     {
         ArgumentNullException.ThrowIfNull(vehicle);
         ArgumentNullException.ThrowIfNull(work);
-        T? Try(Vehicle drawn)
-        {
-            try
-            {
-                return work(drawn);
-            }
-            catch (ArgumentException)
-            {
-                return null;
-            }
-            catch (InvalidOperationException)
-            {
-                return null;
-            }
-        }
+        T[] Each(IReadOnlyList<Vehicle>? cars) => [.. (cars ?? []).Select(car => Try(() => work(car))).OfType<T>()];
+        return new(work(vehicle), Each(vehicle.Uncertainty?.CarsOf(vehicle)), Each(vehicle.Uncertainty?.CarsOfClass(vehicle)));
+    }
 
-        return new(work(vehicle), [.. (vehicle.Uncertainty?.CarsOf(vehicle) ?? []).Select(Try).OfType<T>()],
-            [.. (vehicle.Uncertainty?.CarsOfClass(vehicle) ?? []).Select(Try).OfType<T>()]);
+    /// <summary>What is worked out of a drawn car; null where its values do not go together for it.</summary>
+    internal static T? Try<T>(Func<T?> work) where T : class
+    {
+        try
+        {
+            return work();
+        }
+        catch (Exception exception) when (exception is ArgumentException or InvalidOperationException)
+        {
+            return null;
+        }
     }
 }

@@ -41,7 +41,7 @@ public static class QuestionDesk
                 Number = answers.Count + 1,
                 Topic = topic,
                 Question = question,
-                Answer = desks.Sentences(desk => ReferenceEquals(desk, own) ? reply.Answer : Tried(asked, desk)),
+                Answer = desks.Sentences(desk => ReferenceEquals(desk, own) ? reply.Answer : Banded.Try(() => asked(desk).Answer)),
                 Lacking = reply.Lacking,
                 Vague = [.. vague.Where(path => rests.Any(start => path.StartsWith(start, StringComparison.Ordinal)))],
             });
@@ -77,23 +77,6 @@ public static class QuestionDesk
         Ask(QuestionTopic.Road, "The pedal goes soft on a hot lap: is it the fluid?", d => d.Balance.SoftPedal(), [.. Balance, .. Heat]);
         Ask(QuestionTopic.Road, "The rear grabs in the first damp stop: does it lock first?", d => d.Balance.DampGrab(), Balance);
         return answers;
-    }
-
-    // A drawn car may have values that do not go together for one question.
-    private static string? Tried(Func<Desk, Reply> asked, Desk desk)
-    {
-        try
-        {
-            return asked(desk).Answer;
-        }
-        catch (ArgumentException)
-        {
-            return null;
-        }
-        catch (InvalidOperationException)
-        {
-            return null;
-        }
     }
 
     private sealed class Desk(DeskCar car)
