@@ -6,6 +6,9 @@ public static class ComparisonFigures
     /// <summary>The surfaces compared when none are chosen [–]: ice, snow, wet, damp, dry, track tyres.</summary>
     public static IReadOnlyList<double> DefaultAdhesions { get; } = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.1, 1.2];
 
+    private static readonly (Tone Tone, Dash Dash)[] Strokes =
+        [(Tone.Main, Dash.Solid), (Tone.Other, Dash.Dash), (Tone.Front, Dash.Dot), (Tone.Ideal, Dash.DashDot)];
+
     /// <summary>Braking efficiency of two set-ups over adhesion; surfaces on which the rear axle locks first are marked.</summary>
     /// <param name="before">The set-up as it was.</param>
     /// <param name="after">The set-up as it would be.</param>
@@ -37,7 +40,6 @@ public static class ComparisonFigures
             (0, > 0) => "the change makes the rear axle lock first on some surfaces",
             _ => $"the rear axle locks first on {rearBefore} of the surfaces before and on {rearAfter} after",
         };
-        double floor = Math.Floor(Math.Min(old.Min(l => l.Efficiency), changed.Min(l => l.Efficiency)) * 20 - 0.2) / 20;
         figure
             .Title(Finding.Capital($"{order}; {share}"))
             .Describe(
@@ -46,7 +48,7 @@ public static class ComparisonFigures
                 "Two lines of braking efficiency over adhesion, before and after; triangles where the rear axle locks first.",
                 $"{Finding.Capital(order)}: {share}.")
             .X("Adhesion", "k", Measure.Number, 0, adhesions.Max())
-            .Y("Braking efficiency", "", Measure.Percent, Math.Max(0, floor), 1)
+            .Y("Braking efficiency", "", Measure.Percent, Floor(old, changed), 1)
             .Line("before", old.Select(l => l.Adhesion).ToArray(), old.Select(l => l.Efficiency).ToArray(), Tone.Other, Dash.Dash, 2.2)
             .Line("after", changed.Select(l => l.Adhesion).ToArray(), changed.Select(l => l.Efficiency)
                 .ToArray(), Tone.Main, Dash.Solid, 2.8);
@@ -94,10 +96,61 @@ public static class ComparisonFigures
         };
     }
 
+    /// <summary>Braking efficiency of several set-ups over adhesion; surfaces on which the rear axle locks first are marked.</summary>
+    /// <param name="setUps">The set-ups, each with its name; at most four can be told apart.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure; null when a set-up locks no axle on any of the surfaces.</returns>
+    public static Figure? SetUps(
+        IReadOnlyList<(string Name, BalanceModel Model)> setUps, UnitSystem? units = null, string id = "set-ups")
+    {
+        ArgumentNullException.ThrowIfNull(setUps);
+        LockUp[][] locks = [.. setUps.Select(setUp => Locked(setUp.Model, DefaultAdhesions))];
+        if (locks.Any(one => one.Length == 0))
+        {
+            return null;
+        }
+
+        string[] rear = [.. setUps.Where((_, i) => locks[i].Any(at => at.First == Axle.Rear)).Select(setUp => setUp.Name)];
+        string finding = rear.Length == 0
+            ? "No set-up locks the rear first on any of these surfaces"
+            : $"The rear locks first somewhere with {string.Join(" and ", rear)}";
+        FigureBuilder figure = new FigureBuilder(id, units)
+            .Title(finding)
+            .Describe(
+                $"Braking efficiency at the first lock-up, {setUps[0].Model.LoadCase.Name}, standing still. "
+                + "Triangles: the rear axle locks first, dangerous.",
+                "Lines of braking efficiency over adhesion, one a set-up; triangles where the rear axle locks first.",
+                finding + ".")
+            .X("Adhesion", "k", Measure.Number, 0, DefaultAdhesions.Max())
+            .Y("Braking efficiency", "", Measure.Percent, Floor(locks), 1);
+        for (int i = 0; i < setUps.Count; i++)
+        {
+            (Tone tone, Dash dash) = Strokes[i % Strokes.Length];
+            figure.Line(setUps[i].Name, locks[i].Select(at => at.Adhesion).ToArray(), locks[i].Select(at => at.Efficiency).ToArray(),
+                tone, dash, 2.4);
+            MarkRearFirst(figure, $"rear locks first, {setUps[i].Name}", locks[i], Tone.Rear);
+        }
+
+        return figure.Table(table =>
+        {
+            TableBuilder rows = table.Column("Adhesion k", Measure.Number, DefaultAdhesions.ToArray());
+            foreach ((string name, BalanceModel model) in setUps)
+            {
+                rows.Column($"Braking efficiency, {name}", Measure.Percent,
+                    DefaultAdhesions.Select(adhesion => model.FirstLockUp(adhesion)?.Efficiency));
+            }
+        }).Build();
+    }
+
+    // Where an axis of efficiencies begins: a step of a twentieth below the least.
+    private static double Floor(params LockUp[][] lockUps) =>
+        Math.Max(0, Math.Floor(lockUps.Min(one => one.Min(at => at.Efficiency)) * 20 - 0.2) / 20);
+
     private static LockUp[] Locked(BalanceModel model, IReadOnlyList<double> adhesions) =>
         [.. adhesions.Select(model.FirstLockUp).OfType<LockUp>()];
 
-    internal static void MarkRearFirst(FigureBuilder figure, string name, LockUp[] lockUps, Tone tone)
+    private static void MarkRearFirst(FigureBuilder figure, string name, LockUp[] lockUps, Tone tone)
     {
         LockUp[] rear = [.. lockUps.Where(l => l.First == Axle.Rear)];
         if (rear.Length > 0)

@@ -5,9 +5,6 @@ namespace BrakeBalance.Charts.Live;
 /// <summary>Up to four set-ups side by side: what differs as a table, braking efficiency as one figure.</summary>
 internal static class LiveComparison
 {
-    private static readonly (Tone Tone, Dash Dash)[] Strokes =
-        [(Tone.Main, Dash.Solid), (Tone.Other, Dash.Dash), (Tone.Front, Dash.Dot), (Tone.Ideal, Dash.DashDot)];
-
     /// <summary>The comparison; a set-up with problems says so in its column.</summary>
     public static string Html(IReadOnlyList<(string Name, LiveCar Car)> cars, UnitSystem units, FigureSize size, Theme theme)
     {
@@ -36,7 +33,7 @@ internal static class LiveComparison
         html.Append("</tbody>\n</table>\n</div>\n");
         (string Name, BalanceModel Model)[] models =
             [.. cars.Where(car => car.Car.Study is not null).Select(car => (car.Name, car.Car.Study!.Light))];
-        if (models.Length > 1 && Efficiencies(models, units) is { } figure)
+        if (models.Length > 1 && ComparisonFigures.SetUps(models, units) is { } figure)
         {
             html.Append("<figure class=\"bb-figure\">").Append(LivePictures.Html(figure, size, theme)).Append("</figure>\n");
         }
@@ -52,65 +49,22 @@ internal static class LiveComparison
         }
 
         List<(string, string)> rows = [.. SettingWords.Lines(study.Answer, units)];
+        Banded<BalanceModel> models = Banded.Of(study.Car, drawn => new BalanceModel(drawn, drawn.LoadCases[0]));
+        rows.Add(("Load case of what follows", study.Light.LoadCase.Name));
         foreach ((string road, double adhesion) in new[] { ("wet", Conditions.WetAdhesion), ("dry", Conditions.DryAdhesion) })
         {
-            LockUp? lockUp = study.Light.FirstLockUp(adhesion);
-            rows.Add(($"First lock-up, {road} road", lockUp is null ? "none" : FormattableString.Invariant(
-                $"{Finding.AxleWord(lockUp)}, {lockUp.At.BrakingRate:0.00} g, efficiency {100 * lockUp.Efficiency:0} %")));
+            rows.Add(($"First lock-up, {road} road", models.Text(model => model.FirstLockUp(adhesion) is { } lockUp
+                ? FormattableString.Invariant(
+                    $"{Finding.AxleWord(lockUp)} {lockUp.At.BrakingRate:0.00} g, efficiency {100 * lockUp.Efficiency:0} %")
+                : "none")));
         }
 
         if (study.Control is not null)
         {
-            var foot = new ControlForce(study.Light);
-            rows.Add(("Pedal force at 0.5 g",
-                foot.AtRate(0.5) is { } at ? Measure.ControlForce.Text(at.PedalForce, units) : "not reached"));
+            rows.Add(("Pedal force at 0.5 g", models.Text(model => new ControlForce(model).AtRate(0.5) is { } at
+                ? Measure.ControlForce.Text(at.PedalForce, units) : "not reached")));
         }
 
         return rows;
-    }
-
-    private static Figure? Efficiencies((string Name, BalanceModel Model)[] models, UnitSystem units)
-    {
-        LockUp[][] locks =
-        [
-            .. models.Select(model =>
-                ComparisonFigures.DefaultAdhesions.Select(adhesion => model.Model.FirstLockUp(adhesion)).OfType<LockUp>().ToArray()),
-        ];
-        if (locks.Any(one => one.Length == 0))
-        {
-            return null;
-        }
-
-        string[] rear = [.. models.Where((_, i) => locks[i].Any(at => at.First == Axle.Rear)).Select(model => model.Name)];
-        string finding = rear.Length == 0
-            ? "No set-up locks the rear first on any of these surfaces"
-            : $"The rear locks first somewhere with {string.Join(" and ", rear)}";
-        double floor = Math.Floor(locks.Min(one => one.Min(at => at.Efficiency)) * 20 - 0.2) / 20;
-        FigureBuilder figure = new FigureBuilder("set-ups", units)
-            .Title(finding)
-            .Describe(
-                "Braking efficiency at the first lock-up, first load case, standing still. "
-                + "Triangles: the rear axle locks first, dangerous.",
-                "Lines of braking efficiency over adhesion, one a set-up; triangles where the rear axle locks first.",
-                finding + ".")
-            .X("Adhesion", "k", Measure.Number, 0, ComparisonFigures.DefaultAdhesions.Max())
-            .Y("Braking efficiency", "", Measure.Percent, Math.Max(0, floor), 1);
-        for (int i = 0; i < models.Length; i++)
-        {
-            (Tone tone, Dash dash) = Strokes[i % Strokes.Length];
-            figure.Line(models[i].Name, locks[i].Select(at => at.Adhesion).ToArray(), locks[i].Select(at => at.Efficiency).ToArray(),
-                tone, dash, 2.4);
-            ComparisonFigures.MarkRearFirst(figure, $"rear locks first, {models[i].Name}", locks[i], Tone.Rear);
-        }
-
-        return figure.Table(table =>
-        {
-            TableBuilder rows = table.Column("Adhesion k", Measure.Number, ComparisonFigures.DefaultAdhesions.ToArray());
-            foreach ((string name, BalanceModel model) in models)
-            {
-                rows.Column($"Braking efficiency, {name}", Measure.Percent,
-                    ComparisonFigures.DefaultAdhesions.Select(adhesion => model.FirstLockUp(adhesion)?.Efficiency));
-            }
-        }).Build();
     }
 }
