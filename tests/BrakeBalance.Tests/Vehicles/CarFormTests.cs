@@ -96,6 +96,21 @@ public class CarFormTests
     }
 
     [Fact]
+    public void A_value_is_set_by_the_paths_of_the_command_line_too()
+    {
+        string text = File.ReadAllText(RepositoryFiles.Vehicles.Single(file => Path.GetFileName(file) == "coupe-1960s.json"));
+        string name = VehicleFile.Read(text, "test").Vehicle.LoadCases[^1].Name;
+        foreach (var change in (ValueOverride[])[new($"loadCases[{name}].mass", "1801 kg"), new("conditions.highestAdhesion", "1.1")])
+        {
+            string set = VehicleText.Set(text, change.Path, change.Value);
+            VehicleReading here = VehicleFile.Read(set, "test"), there = VehicleFile.Read(text, "test", change);
+            Assert.NotEqual(text, set);
+            Assert.Equal(there.Vehicle.LoadCases[^1].Mass, here.Vehicle.LoadCases[^1].Mass);
+            Assert.Equal(there.Vehicle.Conditions.HighestAdhesion, here.Vehicle.Conditions.HighestAdhesion);
+        }
+    }
+
+    [Fact]
     public void A_wrong_value_is_kept_as_it_was_typed_and_told_beside_its_entry()
     {
         string text = VehicleText.Set(VehicleText.New("track coupe"), "wheelbase", "two \"metres\" <b>");

@@ -213,7 +213,7 @@ internal static partial class CarClasses
             {
                 Type of = FieldMap.Of(type).First(field => field.Key == key).ValueType;
                 string? name = (inner["type"] ?? typicalInner["type"])?.ToString();
-                Merge(inner, typicalInner, Kind(of, name), DocumentReader.Join(path, key), filled);
+                Merge(inner, typicalInner, FieldMap.OfKind(of, name), DocumentReader.Join(path, key), filled);
             }
             else if (!otherKind || key == "friction")
             {
@@ -225,7 +225,7 @@ internal static partial class CarClasses
     // Ranges that are usual for any class, in the parts that the file has.
     private static void Usual(JsonObject json, Type type, string path, List<string> filled)
     {
-        foreach (FieldInfo field in FieldMap.Of(Kind(type, json["type"]?.ToString())))
+        foreach (FieldInfo field in FieldMap.Of(FieldMap.OfKind(type, json["type"]?.ToString())))
         {
             string here = DocumentReader.Join(path, field.Key);
             switch (json[field.Key])
@@ -243,12 +243,9 @@ internal static partial class CarClasses
         }
     }
 
-    private static Type Kind(Type type, string? name) =>
-        FieldMap.Kinds(type) is { Count: > 0 } kinds ? kinds.FirstOrDefault(kind => kind.Name == name)?.Document ?? type : type;
-
     private static void Add(JsonObject json, Type type, string path, string key, JsonNode value, List<string> filled)
     {
-        bool saidOtherwise = FieldMap.Of(Kind(type, json["type"]?.ToString()))
+        bool saidOtherwise = FieldMap.Of(FieldMap.OfKind(type, json["type"]?.ToString()))
             .Any(other => other.Replaces.Contains(key) && json.ContainsKey(other.Key));
         if (!saidOtherwise && !json.ContainsKey(key))
         {

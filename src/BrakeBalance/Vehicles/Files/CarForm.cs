@@ -48,10 +48,10 @@ internal static class CarForm
     {
         IReadOnlyList<KindAttribute> kinds = FieldMap.Kinds(type);
         string? kind = kinds.Count == 0 ? null : KindOf(own) ?? KindOf(full);
-        Type document = kinds.Count == 0 ? type : kinds.FirstOrDefault(known => known.Name == kind)?.Document ?? typeof(object);
+        Type document = FieldMap.OfKind(type, kind);
         List<FormField> fields = [];
         List<FormPart> parts = [];
-        foreach (FieldInfo field in FieldMap.Of(document).Where(field => Fits(field, wheel.At(path))))
+        foreach (FieldInfo field in FieldMap.Of(document).Where(field => field.Fits(wheel.At(path))))
         {
             string here = DocumentReader.Join(path, field.Key);
             JsonNode? mine = own?[field.Key], all = full?[field.Key];
@@ -107,8 +107,6 @@ internal static class CarForm
             ],
         };
     }
-
-    private static bool Fits(FieldInfo field, string brake) => field.About.OnlyFor.Length == 0 || field.About.OnlyFor == brake;
 
     private static FormField Field(FieldInfo field, string path, JsonNode? own, JsonNode? full)
     {

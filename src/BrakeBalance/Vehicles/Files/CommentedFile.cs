@@ -43,7 +43,7 @@ internal sealed class CommentedFile(string rearBrake)
             string wheel = field.Key == "rear" ? rearBrake : brake;
             bool given = sample.TryGetPropertyValue(field.Key, out JsonNode? value);
             bool apart = field.About.Needs.Length == 0 || sample[field.About.Needs] is not null;
-            if (given ? value is not null : Fits(field, brake) && apart)
+            if (given ? value is not null : field.Fits(brake) && apart)
             {
                 FieldInfo[] followers = [.. FieldMap.Of(type).Where(other => other.About.Needs == field.Key)];
                 lines.AddRange(Entry(field, value, wheel, followers).Select(line => Indent + line));
@@ -86,7 +86,7 @@ internal sealed class CommentedFile(string rearBrake)
 
     // A part that may be left out is one line; what its entries mean stands above it.
     private static IEnumerable<string> Inside(FieldInfo field, string brake) =>
-        Part(field) is not { } part ? [] : FieldMap.Of(part.Document).Where(inner => Fits(inner, brake))
+        Part(field) is not { } part ? [] : FieldMap.Of(part.Document).Where(inner => inner.Fits(brake))
             .SelectMany(inner => Inside(inner, brake).Prepend($"//   {inner.Key}: {inner.Told}"));
 
     private static string Example(FieldInfo field, string brake)
@@ -100,7 +100,7 @@ internal sealed class CommentedFile(string rearBrake)
             return field.Shape == FieldShape.List ? $"[{one}]" : one;
         }
 
-        IEnumerable<string> entries = FieldMap.Of(document).Where(inner => Fits(inner, brake) && inner.Replaces.Count == 0)
+        IEnumerable<string> entries = FieldMap.Of(document).Where(inner => inner.Fits(brake) && inner.Replaces.Count == 0)
             .Select(inner => $"\"{inner.Key}\": {Example(inner, brake)}");
         string made = "{ " + string.Join(", ", kind is null ? entries : entries.Prepend($"\"type\": \"{kind}\"")) + " }";
         return field.Shape == FieldShape.List ? $"[{made}]" : made;
@@ -121,8 +121,6 @@ internal sealed class CommentedFile(string rearBrake)
 
     private static bool NothingRequired(Type type) =>
         FieldMap.Kinds(type).Count == 0 && FieldMap.Of(type).All(field => !field.About.Required);
-
-    private static bool Fits(FieldInfo field, string brake) => field.About.OnlyFor.Length == 0 || field.About.OnlyFor == brake;
 
     private static string Json(JsonNode? value) => value is JsonArray list
         ? $"[{string.Join(", ", list.Select(Json))}]"

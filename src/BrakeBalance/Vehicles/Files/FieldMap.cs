@@ -43,6 +43,9 @@ internal sealed record FieldInfo(string Key, PropertyInfo Property, FieldAttribu
         + (About.Typical.Length > 0 ? $" Usual: {About.Typical} (common practice)." : "")
         + (About.HowToMeasure.Length > 0 ? $" How: {About.HowToMeasure}." : "");
 
+    /// <summary>Whether a wheel with such a brake can have the entry.</summary>
+    public bool Fits(string brake) => About.OnlyFor.Length == 0 || About.OnlyFor == brake;
+
     /// <summary>Keys of the entries in whose place this one may stand.</summary>
     public IReadOnlyList<string> Replaces => About.InPlaceOf.Split(' ', StringSplitOptions.RemoveEmptyEntries);
 }
@@ -62,6 +65,10 @@ internal static class FieldMap
     public static IReadOnlyList<FieldInfo> Of(Type document) => Maps.GetOrAdd(document, Build);
 
     public static IReadOnlyList<KindAttribute> Kinds(Type document) => [.. document.GetCustomAttributes<KindAttribute>()];
+
+    /// <summary>The document type of a kind; the type itself where it has no kinds, or none of that name.</summary>
+    public static Type OfKind(Type document, string? kind) =>
+        Kinds(document).FirstOrDefault(known => known.Name == kind)?.Document ?? document;
 
     public static (FieldShape Shape, Type ValueType) ShapeOf(Type type)
     {

@@ -69,11 +69,7 @@ internal static partial class JsonPath
             }
 
             string index = match.Groups["index"].Value;
-            int at = int.TryParse(index, NumberStyles.None, CultureInfo.InvariantCulture, out int number)
-                ? number
-                : array.ToList().FindIndex(element =>
-                    element is JsonObject named && named["name"] is JsonValue name
-                    && string.Equals(name.ToString(), index, StringComparison.OrdinalIgnoreCase));
+            int at = IndexOf(array, index);
             if (at < 0 || at >= array.Count)
             {
                 return new(change.Path, $"\"{walked}\" has no element [{index}].", array.Count == 0
@@ -97,6 +93,34 @@ internal static partial class JsonPath
 
         return null;
     }
+
+    /// <summary>A path whose list elements stand by their number, also those that were named.</summary>
+    /// <param name="root">The tree.</param>
+    /// <param name="path">The path; what of it the tree does not have stays as it is.</param>
+    public static string Indexed(JsonObject root, string path)
+    {
+        JsonNode? node = root;
+        return string.Join('.', Points().Split(path).Select(part =>
+        {
+            Match match = Part().Match(part);
+            node = (node as JsonObject)?[match.Groups["key"].Value];
+            if (!match.Groups["index"].Success || node is not JsonArray array
+                || IndexOf(array, match.Groups["index"].Value) is not (>= 0 and var at) || at >= array.Count)
+            {
+                return part;
+            }
+
+            node = array[at];
+            return string.Create(CultureInfo.InvariantCulture, $"{match.Groups["key"].Value}[{at}]");
+        }));
+    }
+
+    private static int IndexOf(JsonArray array, string index) =>
+        int.TryParse(index, NumberStyles.None, CultureInfo.InvariantCulture, out int number)
+            ? number
+            : array.ToList().FindIndex(element =>
+                element is JsonObject named && named["name"] is JsonValue name
+                && string.Equals(name.ToString(), index, StringComparison.OrdinalIgnoreCase));
 
     private static Problem Missing(string path, string walked, string key, JsonObject json)
     {

@@ -20,7 +20,7 @@ internal static class VehicleText
 
     /// <summary>Puts a value into an entry.</summary>
     /// <param name="text">The file.</param>
-    /// <param name="path">Path of the entry.</param>
+    /// <param name="path">Path of the entry; a list element by its number or its name.</param>
     /// <param name="value">What is filled in, a list parted by commas; empty to take the entry out.</param>
     /// <returns>The new text; the old one where the path is none of a vehicle file.</returns>
     public static string Set(string text, string path, string value)
@@ -30,6 +30,7 @@ internal static class VehicleText
             return Remove(text, path);
         }
 
+        path = JsonPath.Indexed(Filled(text), path);
         return At(text, path) is { } field && Written(field, value.Trim()) is { } json ? Put(text, path, json) : text;
     }
 
@@ -71,7 +72,7 @@ internal static class VehicleText
     /// <returns>The new text; the old one where there is no such kind.</returns>
     public static string ChangeKind(string text, string path, string kind)
     {
-        if (TypeAt(text, path) is not { } type || FieldMap.Kinds(type).FirstOrDefault(known => known.Name == kind) is not { } chosen)
+        if (TypeAt(Filled(text), path) is not { } type || FieldMap.Kinds(type).FirstOrDefault(known => known.Name == kind) is not { } chosen)
         {
             return text;
         }
@@ -137,27 +138,20 @@ internal static class VehicleText
 
     private static FieldInfo? At(string text, string path)
     {
-        int dot = path.LastIndexOf('.');
-        Type? type = TypeAt(text, dot < 0 ? "" : path[..dot]);
-        string key = path[(dot + 1)..].Split('[')[0];
-        if (type is null)
-        {
-            return null;
-        }
-
         JsonObject root = Filled(text);
-        return FieldMap.Of(Kind(type, Node(root, dot < 0 ? "" : path[..dot]))).FirstOrDefault(field => field.Key == key);
+        int dot = path.LastIndexOf('.');
+        string part = dot < 0 ? "" : path[..dot], key = path[(dot + 1)..].Split('[')[0];
+        return TypeAt(root, part) is { } type ? FieldMap.Of(OfKind(type, root, part)).FirstOrDefault(field => field.Key == key) : null;
     }
 
     // The document type at a path; parts on the way are of the kind that the file or the car's class says.
-    private static Type? TypeAt(string text, string path)
+    private static Type? TypeAt(JsonObject root, string path)
     {
-        JsonObject root = Filled(text);
         Type type = typeof(VehicleDocument);
         string walked = "";
         foreach (string step in path.Split('.', StringSplitOptions.RemoveEmptyEntries))
         {
-            if (FieldMap.Of(Kind(type, Node(root, walked))).FirstOrDefault(field => field.Key == step.Split('[')[0]) is not { } field)
+            if (FieldMap.Of(OfKind(type, root, walked)).FirstOrDefault(field => field.Key == step.Split('[')[0]) is not { } field)
             {
                 return null;
             }
@@ -169,16 +163,15 @@ internal static class VehicleText
         return type;
     }
 
+    private static Type OfKind(Type type, JsonObject root, string path) =>
+        FieldMap.OfKind(type, (Node(root, path) as JsonObject)?["type"]?.ToString());
+
     private static JsonObject Filled(string text)
     {
         JsonObject root = DocumentFile.Parse(text).Root as JsonObject ?? [];
         CarClasses.Fill(root, []);
         return root;
     }
-
-    private static Type Kind(Type type, JsonNode? node) => (node as JsonObject)?["type"] is JsonValue name
-        ? FieldMap.Kinds(type).FirstOrDefault(kind => kind.Name == name.ToString())?.Document ?? type
-        : type;
 
     private static JsonNode? Node(JsonNode? root, string path)
     {
