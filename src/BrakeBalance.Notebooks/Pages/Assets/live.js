@@ -52,10 +52,10 @@
 
   // ---- State. A set-up is a vehicle file, the logs typed in, and values moved by sliders but not kept yet.
   const fresh = (name, text) => ({ name, text, logs: {}, set: {}, back: [] });
-  const state = { units: "si", tab: "car", at: 0, cars: [], figures: [], demos: [], classes: [], sliders: [], seen: 0 };
+  const state = { units: "si", tab: "car", at: 0, cars: [], sliders: [], marks: null, seen: 0 };
   const car = () => state.cars[state.at];
-  const asked = (one = car(), moved = true) => ({
-    text: one.text, logs: one.logs, set: moved ? Object.entries(one.set) : [], units: state.units,
+  const asked = (one = car()) => ({
+    text: one.text, logs: one.logs, set: Object.entries(one.set), units: state.units,
     theme: document.documentElement.dataset.theme || (matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light"),
     width: Math.floor(Math.max(280, panels.clientWidth - 12)),
   });
@@ -67,15 +67,16 @@
   };
   const say = (words, kind = "") => { status.textContent = words; status.dataset.kind = kind; status.hidden = !words; };
   const heard = reply => {
-    if (reply?.fault) say("This could not be worked out: " + reply.fault, "fail");
+    if (reply?.fault) say("This could not be worked out: " + reply.fault, "fault");
     return reply && !reply.fault ? reply : null;
   };
 
   // ---- The answer, always in sight.
   const answer = async () => {
-    const mine = ++state.seen, one = car();
-    const reply = heard(await (slow || quick).ask("car", { do: "car", ...asked(one) }));
+    const mine = ++state.seen;
+    const reply = heard(await (slow || quick).ask("car", { do: "car", ...asked() }));
     if (!reply || mine !== state.seen) return;
+    if (status.dataset.kind === "fault") say("");
     mark(reply);
     bar.dataset.state = reply.problems.length > 0 ? "problems" : reply.beyond ? "beyond" : "good";
     if (reply.problems.length > 0) {
@@ -163,7 +164,8 @@
   // ---- Sliders: any number, in sight with the picture.
   const digits = slider => Math.max(0, 2 - Math.floor(Math.log10(Math.max(1e-9, slider.high - slider.low))));
   const worded = slider => Number(slider.value).toFixed(digits(slider)) + (slider.unit ? " " + slider.unit : "");
-  const drop = path => { state.sliders = state.sliders.filter(one => one.path !== path); delete car().set[path]; sliders(); refresh(); };
+  const lift = path => { state.sliders = state.sliders.filter(one => one.path !== path); delete car().set[path]; sliders(); };
+  const drop = path => { lift(path); refresh(); };
   const track = slider => {
     const marks = state.marks;
     if (!marks || marks.path !== slider.path) return [];
@@ -189,8 +191,7 @@
         const output = make("output", { for: id });
         const ticks = make("div", { class: "bb-ticks", "aria-hidden": "true" });
         const keepIt = make("button", { type: "button" }, "Keep"), away = make("button", { type: "button" }, "Undo");
-        keepIt.addEventListener("click", async () => { await edit("set", slider.path, worded(slider)); delete car().set[slider.path];
-          slider.start = slider.value; drop(slider.path); });
+        keepIt.addEventListener("click", () => { const kept = worded(slider); lift(slider.path); edit("set", slider.path, kept); });
         away.addEventListener("click", () => drop(slider.path));
         range.addEventListener("input", () => {
           slider.value = Number(range.value);
@@ -309,7 +310,7 @@
     $("live-cancel").hidden = false;
     await refresh();
     $("live-cancel").hidden = true;
-    if (status.dataset.kind !== "fail") say("Fitted.");
+    if (status.dataset.kind !== "fault") say("Fitted.");
   });
   $("live-cancel").addEventListener("click", async () => {
     $("live-cancel").hidden = true;
@@ -439,7 +440,6 @@
     heard(await quick.ready);
     const reply = heard(await quick.ask("begin", { do: "begin" }));
     if (!reply) return;
-    Object.assign(state, reply);
     for (const { tab, names } of reply.figures) {
       const place = $("live-" + tab).querySelector(".bb-pictures");
       place.append(...names.map(name => make("figure", { class: "bb-figure", "data-figure": name })));
