@@ -20,8 +20,8 @@ public static partial class FootFigures
         double sound = outcomes[0].Distance?.Whole.Meters ?? 0;
         string title = worst.Distance is { } longest && sound > 0
             ? string.Create(CultureInfo.InvariantCulture,
-                $"Worst is \"{worst.Case.Name}\": {figure.Text(Measure.Distance, longest.Whole)}, "
-                    + $"{longest.Whole.Meters / sound:0.0} times the sound car's")
+                $"Worst is \"{worst.Case.Name}\": {figure.Text(Measure.Distance, longest.Whole)} "
+                    + $"with the driver's reaction, {longest.Whole.Meters / sound:0.0} times the sound car's")
             : "Nothing brakes in any case";
         double[] Part(Func<StoppingDistance, Length> part) =>
             [.. outcomes.Select(outcome => outcome.Distance is { } distance ? part(distance).Meters : 0)];
