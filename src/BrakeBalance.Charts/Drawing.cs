@@ -8,12 +8,6 @@ namespace BrakeBalance.Charts;
 /// </remarks>
 public sealed record Drawing : IHtmlOutput
 {
-    // Stands inside a drawing, so that it also holds where no style sheet of the pages is: in a Jupyter client.
-    private const string Choice =
-        ".bb-drawing .bb-narrow{display:none}"
-            + "@media screen and (max-width:40rem){.bb-drawing .bb-wide{display:none}.bb-drawing .bb-narrow{display:block}}"
-        + "@media print{.bb-drawing .bb-static.bb-narrow{display:none!important}}";
-
     private readonly FigureSize _wide;
     private readonly FigureSize _narrow;
     private readonly Func<FigureSize, Theme, string> _draw;
@@ -41,34 +35,27 @@ public sealed record Drawing : IHtmlOutput
     /// <summary>What it shows as a table.</summary>
     public required FigureTable Table { get; init; }
 
-
     /// <summary>The drawing as an SVG document.</summary>
     /// <param name="narrow">Whether it is laid out for a phone.</param>
     /// <param name="theme">Its colours; null for <see cref="Theme.Light"/>.</param>
     /// <returns>SVG with editable text, and title and description for assistive technology.</returns>
-    public string ToSvg(bool narrow = false, Theme? theme = null) => Svg(narrow ? _narrow : _wide, theme ?? Theme.Light, null);
+    public string ToSvg(bool narrow = false, Theme? theme = null) => Svg(narrow ? _narrow : _wide, theme ?? Theme.Light);
 
     /// <inheritdoc/>
     public string ToHtml()
     {
         var html = new StringBuilder();
         html.Append(CultureInfo.InvariantCulture, $"<figure class=\"bb-figure bb-drawing\" id=\"{Id}\">\n");
-        html.Append(CultureInfo.InvariantCulture,
-            $"<div class=\"bb-static bb-wide\">\n{Svg(_wide, Theme.Light, Choice)}</div>\n"
-                + $"<div class=\"bb-static bb-narrow\">\n{Svg(_narrow, Theme.Light, null)}</div>\n");
-        html.Append(CultureInfo.InvariantCulture,
-            $"<figcaption><strong class=\"bb-title\">{HtmlRenderer.Escape(Title)}</strong> "
-                + $"<span class=\"bb-caption\">{HtmlRenderer.Escape(Caption)}</span></figcaption>\n");
-        html.Append("<details class=\"bb-data\"><summary>Numbers and description</summary>\n");
-        html.Append(CultureInfo.InvariantCulture, $"<p>{HtmlRenderer.Escape(LongDescription)}</p>\n");
-        HtmlRenderer.Table(html, Table, Id, Title);
-        return html.Append("</details>\n</figure>\n").ToString();
+        HtmlRenderer.Finding(html, Title);
+        HtmlRenderer.Drawings(html, Svg(_wide, Theme.Light), Svg(_narrow, Theme.Light));
+        HtmlRenderer.Words(html, Id, Title, Caption, LongDescription, Table);
+        return html.Append("</figure>\n").ToString();
     }
 
     /// <inheritdoc/>
     public string ToPlainText() => $"{Title}\n{Caption}\n{LongDescription}\n{PlainTable.Of(Table)}";
 
-    private string Svg(FigureSize size, Theme colours, string? style)
+    private string Svg(FigureSize size, Theme colours)
     {
         string id = $"{Id}-{size.Name}";
         var svg = new SvgWriter();
@@ -84,11 +71,6 @@ public sealed record Drawing : IHtmlOutput
             ("font-size", size.FontSize));
         svg.Text("title", AltText, ("id", $"{id}-title"));
         svg.Text("desc", LongDescription, ("id", $"{id}-desc"));
-        if (style is not null)
-        {
-            svg.Text("style", style);
-        }
-
         svg.Empty("rect", ("width", size.Width), ("height", size.Height), ("fill", colours.Background));
         svg.Raw(_draw(size, colours));
         return svg.Close().ToString();

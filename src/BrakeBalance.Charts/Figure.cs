@@ -4,8 +4,8 @@ namespace BrakeBalance.Charts;
 
 /// <summary>A figure: what is drawn, what it says in words, and the numbers behind it.</summary>
 /// <remarks>
-/// <para>Made by a <see cref="FigureBuilder"/>; see there for a short how-to. From this one model come the live chart
-/// (<see cref="ToPlotly"/>), the static drawing (<see cref="ToSvg"/>) and the fragment of a page (<see cref="ToHtml"/>).</para>
+/// <para>Made by a <see cref="FigureBuilder"/>; see there for a short how-to. From this one model come the chart of
+/// notebook clients (<see cref="ToPlotly"/>), the drawing (<see cref="ToSvg"/>) and the fragment of a page (<see cref="ToHtml"/>).</para>
 /// <para>Layers hold SI numbers; they are converted to <see cref="Units"/> once, at the axis. All output is the same byte
 /// by byte for the same figure, whatever the culture.</para>
 /// </remarks>
@@ -53,15 +53,15 @@ public sealed record Figure : IHtmlOutput
     /// <summary>How bars share a category.</summary>
     public BarMode BarMode { get; init; }
 
-    /// <summary>The live chart.</summary>
+    /// <summary>The chart that notebook clients draw.</summary>
     /// <returns>A chart of Plotly.NET with the theme for white pages.</returns>
     public GenericChart ToPlotly() => PlotlyRenderer.Chart(this, FigureSize.Page);
 
-    /// <summary>The live chart's traces and layout.</summary>
+    /// <summary>The chart's traces and layout.</summary>
     /// <returns>JSON with the members <c>data</c> and <c>layout</c>.</returns>
     public string ToPlotlyJson() => PlotlyRenderer.Json(this, FigureSize.Page);
 
-    /// <summary>The static drawing.</summary>
+    /// <summary>The drawing.</summary>
     /// <param name="size">Its size; null for <see cref="FigureSize.Page"/>.</param>
     /// <param name="theme">Its colours; null for <see cref="Theme.Light"/>.</param>
     /// <returns>An SVG document with editable text, one named group a layer, and title and description for assistive technology.</returns>
@@ -69,7 +69,12 @@ public sealed record Figure : IHtmlOutput
         SvgRenderer.Svg(this, size ?? FigureSize.Page, theme ?? Theme.Light);
 
     /// <inheritdoc/>
-    public string ToHtml() => HtmlRenderer.Fragment(this);
+    public string ToHtml()
+    {
+        var html = new StringBuilder();
+        HtmlRenderer.Figure(html, this);
+        return html.ToString();
+    }
 
     /// <inheritdoc/>
     public string ToPlainText()

@@ -114,15 +114,14 @@ internal sealed class FigureLayout
     /// <summary>Lays a figure out.</summary>
     /// <param name="figure">The figure.</param>
     /// <param name="size">The size.</param>
-    /// <param name="before">The layout of another state of the figure, near whose labels the new ones would rather stay.</param>
-    public static FigureLayout Of(Figure figure, FigureSize size, FigureLayout? before = null)
+    public static FigureLayout Of(Figure figure, FigureSize size)
     {
         int[] bars = [.. figure.Layers.Index().Where(layer => layer.Item is BarLayer).Select(layer => layer.Index)];
         var keyed = new SortedSet<(int Owner, int Part)>(bars.Length > 1 ? bars.Select(bar => (bar, 0)) : []);
         while (true)
         {
             var layout = new FigureLayout(figure, size, [.. keyed]);
-            (IReadOnlyList<LabelRequest> requests, LabelPlacer placer) = LabelRequests.Of(layout, before);
+            (IReadOnlyList<LabelRequest> requests, LabelPlacer placer) = LabelRequests.Of(layout);
             IReadOnlyList<PlacedLabel?> labels = placer.Place(requests);
             int count = keyed.Count;
             keyed.UnionWith(labels.Index()

@@ -1,4 +1,3 @@
-using System.Text.Json.Nodes;
 using BrakeBalance.Charts.Rendering;
 
 namespace BrakeBalance.Charts;
@@ -6,46 +5,56 @@ namespace BrakeBalance.Charts;
 /// <summary>Writes a figure as a fragment of a page.</summary>
 internal static class HtmlRenderer
 {
-    /// <summary>A figure on its own.</summary>
-    public static string Fragment(Figure figure)
-    {
-        var html = new StringBuilder();
-        Figure(html, figure, state: null);
-        var json = new JsonObject { ["figures"] = new JsonArray(State(figure)) };
-        return html.Append(Script(figure.Id, json)).ToString();
-    }
-
-    /// <summary>The figure element: live chart, static twin, caption, table.</summary>
+    /// <summary>The figure element: finding, drawing, caption, numbers.</summary>
     /// <param name="html">Written to.</param>
     /// <param name="figure">The figure.</param>
-    /// <param name="state">The setting the static twin shows; null when there is only one.</param>
-    public static void Figure(StringBuilder html, Figure figure, string? state)
+    /// <param name="size">The size at which it is drawn; null for a page and for a phone, of which the screen shows one.</param>
+    public static void Figure(StringBuilder html, Figure figure, FigureSize? size = null)
     {
-        string id = figure.Id;
-        html.Append(CultureInfo.InvariantCulture, $"<figure class=\"bb-figure\" id=\"{id}\">\n");
-        html.Append(CultureInfo.InvariantCulture,
-            $"<div class=\"bb-live\" id=\"{id}-live\" "
-                + $"role=\"img\" aria-label=\"{Escape(figure.AltText)}\" aria-describedby=\"{id}-long\"></div>\n");
-        html.Append(CultureInfo.InvariantCulture, $"<div class=\"bb-static\">\n{figure.ToSvg()}");
-        if (state is not null)
+        html.Append(CultureInfo.InvariantCulture, $"<figure class=\"bb-figure\" id=\"{figure.Id}\">\n");
+        Inside(html, figure, size);
+        html.Append("</figure>\n");
+    }
+
+    /// <summary>What stands in a figure element.</summary>
+    public static void Inside(StringBuilder html, Figure figure, FigureSize? size = null)
+    {
+        Finding(html, figure.Title);
+        if (size is null)
         {
-            html.Append(CultureInfo.InvariantCulture, $"<p class=\"bb-state\">{Escape(state)}</p>\n");
+            Drawings(html, figure.ToSvg(FigureSize.Page), figure.ToSvg(FigureSize.Phone));
+        }
+        else
+        {
+            html.Append("<div class=\"bb-static\">\n").Append(figure.ToSvg(size)).Append("</div>\n");
         }
 
-        html.Append("</div>\n");
-        html.Append(CultureInfo.InvariantCulture,
-            $"<figcaption><strong class=\"bb-title\">{Escape(figure.Title)}</strong> "
-                + $"<span class=\"bb-caption\">{Escape(figure.Caption)}</span>");
-        if (figure.Credit is { } credit)
+        Words(html, figure.Id, figure.Title, figure.Caption, figure.LongDescription, figure.Table, figure.Credit);
+    }
+
+    /// <summary>The finding, above the drawing.</summary>
+    public static void Finding(StringBuilder html, string title) =>
+        html.Append("<figcaption class=\"bb-title\">").Append(Escape(title)).Append("</figcaption>\n");
+
+    /// <summary>A drawing for a page and one for a phone; the style sheet shows the one that fits.</summary>
+    public static void Drawings(StringBuilder html, string wide, string narrow) =>
+        html.Append("<div class=\"bb-static bb-wide\">\n").Append(wide)
+            .Append("</div>\n<div class=\"bb-static bb-narrow\" hidden>\n").Append(narrow).Append("</div>\n");
+
+    /// <summary>Caption, description and numbers of a figure or drawing.</summary>
+    public static void Words(
+        StringBuilder html, string id, string title, string caption, string description, FigureTable table, string? credit = null)
+    {
+        html.Append("<p class=\"bb-caption\">").Append(Escape(caption));
+        if (credit is not null)
         {
-            html.Append(CultureInfo.InvariantCulture, $" <small class=\"bb-credit\">{Escape(credit)}</small>");
+            html.Append(" <small class=\"bb-credit\">").Append(Escape(credit)).Append("</small>");
         }
 
-        html.Append("</figcaption>\n");
-        html.Append("<details class=\"bb-data\"><summary>Numbers and description</summary>\n");
-        html.Append(CultureInfo.InvariantCulture, $"<p id=\"{id}-long\">{Escape(figure.LongDescription)}</p>\n");
-        Table(html, figure.Table, id, figure.Title);
-        html.Append("</details>\n</figure>\n");
+        html.Append("</p>\n<details class=\"bb-data\"><summary>Numbers and description</summary>\n<p>").Append(Escape(description))
+            .Append("</p>\n");
+        Table(html, table, id, title);
+        html.Append("</details>\n");
     }
 
     /// <summary>A table with a link that saves it as CSV.</summary>
@@ -75,19 +84,6 @@ internal static class HtmlRenderer
 
         html.Append("</tbody>\n</table>\n</div>\n");
     }
-
-    /// <summary>What the page's script needs of a figure.</summary>
-    public static JsonObject State(Figure figure, (FigureLayout Wide, FigureLayout Narrow)? layouts = null,
-        int pointLimit = Charts.Figure.PointLimit)
-    {
-        JsonObject state = PlotlyRenderer.Live(layouts ?? PlotlyRenderer.Layouts(figure), pointLimit);
-        state["id"] = figure.Id;
-        return state;
-    }
-
-    /// <summary>The script element that carries the data of the page's script.</summary>
-    public static string Script(string id, JsonObject json) =>
-        $"<script type=\"application/json\" class=\"bb-json\" id=\"{id}-json\">{PlainJson.Text(json)}</script>\n";
 
     /// <summary>Text with the characters escaped that HTML reserves.</summary>
     public static string Escape(string text) => SvgWriter.Escape(text);

@@ -10,7 +10,6 @@ internal sealed class LabelPlacer
 {
     private const double Gap = 3;
     private const int Rounds = 3;
-    private const double HintCost = -2;
 
     private readonly Box _plot;
     private readonly double _fontSize;
@@ -115,11 +114,6 @@ internal sealed class LabelPlacer
             foreach ((Dot centre, double placeCost) in request.Candidates(width, height))
             {
                 Add(centre, placeCost);
-            }
-
-            if (request.Hint is { } hint)
-            {
-                Add(hint, HintCost);
             }
 
             void Add(Dot centre, double placeCost)

@@ -9,8 +9,7 @@ internal static class LabelRequests
 
     /// <summary>The requests of a figure, and a placer that knows what to avoid.</summary>
     /// <param name="layout">Where axes and plot are.</param>
-    /// <param name="before">Another state of the figure; each label would rather stay where it was there.</param>
-    public static (IReadOnlyList<LabelRequest> Requests, LabelPlacer Placer) Of(FigureLayout layout, FigureLayout? before)
+    public static (IReadOnlyList<LabelRequest> Requests, LabelPlacer Placer) Of(FigureLayout layout)
     {
         var placer = new LabelPlacer(layout.Plot, layout.LabelFont);
         List<LabelRequest> requests = [];
@@ -65,15 +64,7 @@ internal static class LabelRequests
             }
         }
 
-        return (before is null ? requests : [.. requests.Select(request => request with { Hint = Hint(request, layout, before) })], placer);
-    }
-
-    private static Dot? Hint(LabelRequest request, FigureLayout layout, FigureLayout before)
-    {
-        string name = layout.Figure.Layers[request.Owner].Name;
-        return before.Labels.FirstOrDefault(label =>
-            before.Figure.Layers[label.Owner].Name == name && string.Join(' ', label.Lines) == request.Text)?.Box.Centre
-            ?? before.Labels.FirstOrDefault(label => before.Figure.Layers[label.Owner].Name == name)?.Box.Centre;
+        return (requests, placer);
     }
 
     private static LabelRequest Request(

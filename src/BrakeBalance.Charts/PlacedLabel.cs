@@ -31,9 +31,6 @@ internal sealed record LabelRequest
 
     /// <summary>Whether it names an area and is written bold.</summary>
     public bool Bold { get; init; }
-
-    /// <summary>A place it would rather have than any other, such as its place in the state shown before; null for none.</summary>
-    public Dot? Hint { get; init; }
 }
 
 /// <summary>A label in its place.</summary>

@@ -8,12 +8,6 @@ namespace BrakeBalance.Charts;
 /// <summary>Turns a figure into a Plotly.NET chart and its JSON.</summary>
 internal static class PlotlyRenderer
 {
-    /// <summary>The layout of live charts in a wide container; labels placed here stay clear of each other in any wider one.</summary>
-    public static FigureSize Wide { get; } = new() { Name = "wide", Width = 620, Height = 430, ShowTitle = false };
-
-    /// <summary>The layout of live charts on a phone.</summary>
-    public static FigureSize Narrow { get; } = new() { Name = "narrow", Width = 326, Height = 380, FontSize = 12, ShowTitle = false };
-
     /// <summary>The chart at one size.</summary>
     public static GenericChart Chart(Figure figure, FigureSize size)
     {
@@ -31,44 +25,6 @@ internal static class PlotlyRenderer
 
     /// <summary>Traces and layout at one size.</summary>
     public static string Json(Figure figure, FigureSize size) => PlainJson.Text(Node(Chart(figure, size)));
-
-    /// <summary>The layouts of a figure on a wide and on a narrow screen.</summary>
-    public static (FigureLayout Wide, FigureLayout Narrow) Layouts(Figure figure,
-        (FigureLayout Wide, FigureLayout Narrow)? before = null) =>
-        (FigureLayout.Of(figure, Wide, before?.Wide), FigureLayout.Of(figure, Narrow, before?.Narrow));
-
-    /// <summary>What the page's script needs: traces, common layout, and the parts of the layout that depend on the width.</summary>
-    /// <param name="layouts">The layouts of the figure.</param>
-    /// <param name="pointLimit">The most points of a line.</param>
-    public static JsonObject Live((FigureLayout Wide, FigureLayout Narrow) layouts, int pointLimit = Figure.PointLimit)
-    {
-        IReadOnlyList<(int Owner, Trace Trace)> traces = PlotlyTraces.Of(layouts.Wide, pointLimit);
-        JsonObject live = Node(GenericChart.NewMultiChart(
-            ListModule.OfSeq(traces.Select(t => t.Trace)), Layout(layouts.Wide.Figure, layouts.Wide), Config(), new DisplayOptions()));
-        live["wide"] = Sized((JsonObject)live["layout"]!, layouts.Wide);
-        var narrow = (JsonObject)Node(GenericChart.NewMultiChart(
-            ListModule.OfSeq(traces.Take(1).Select(t => t.Trace)), Layout(layouts.Narrow.Figure, layouts.Narrow), Config(),
-                new DisplayOptions()))["layout"]!;
-        live["narrow"] = Sized(narrow, layouts.Narrow);
-        return live;
-    }
-
-    /// <summary>Takes the parts that depend on the width out of a layout.</summary>
-    private static JsonObject Sized(JsonObject layout, FigureLayout from)
-    {
-        JsonObject sized = [];
-        foreach (string name in new[] { "annotations", "margin", "height", "font", "legend", "xaxis", "yaxis" })
-        {
-            if (layout[name] is { } part)
-            {
-                layout.Remove(name);
-                sized[name] = part;
-            }
-        }
-
-        sized["keyed"] = new JsonArray([.. from.Keyed.Select(key => JsonValue.Create(from.NameOf(key.Owner, key.Part)))]);
-        return sized;
-    }
 
     /// <summary>
     /// The chart's traces and layout, the same as <see cref="GenericChart.toFigureJson"/> writes, without a detour over text.

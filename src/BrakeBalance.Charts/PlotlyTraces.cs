@@ -10,18 +10,18 @@ internal static class PlotlyTraces
     private const string TintAlpha = "21";
 
     /// <summary>The traces of a figure, each with the place of the layer it draws.</summary>
-    public static IReadOnlyList<(int Owner, Trace Trace)> Of(FigureLayout layout, int pointLimit = Figure.PointLimit)
+    public static IReadOnlyList<(int Owner, Trace Trace)> Of(FigureLayout layout)
     {
         List<(int, Trace)> traces = [];
         foreach ((int owner, Layer layer) in layout.Figure.Layers.Index())
         {
-            traces.AddRange(Of(layout, layer, pointLimit).Select(trace => (owner, (Trace)trace)));
+            traces.AddRange(Of(layout, layer).Select(trace => (owner, (Trace)trace)));
         }
 
         return traces;
     }
 
-    private static IEnumerable<Trace2D> Of(FigureLayout layout, Layer layer, int pointLimit)
+    private static IEnumerable<Trace2D> Of(FigureLayout layout, Layer layer)
     {
         Theme theme = Theme.Light;
         string colour = theme[layer.Tone];
@@ -29,9 +29,7 @@ internal static class PlotlyTraces
         {
             case LineLayer line:
                 (IReadOnlyList<double> x, IReadOnlyList<double> y) = line.Path;
-                IReadOnlyList<int> keep = pointLimit < Figure.PointLimit
-                    ? Thinning.Shape([.. x.Zip(y, layout.At)], pointLimit)
-                    : Thinning.Keep(y, pointLimit);
+                IReadOnlyList<int> keep = Thinning.Keep(y, Figure.PointLimit);
                 Trace2D path = Scatter(layout, line.Name, [.. keep.Select(i => x[i])], [.. keep.Select(i => y[i])], "lines");
                 path.SetProperty("line", LineStyle(colour, line.Width, line.Dash));
                 yield return path;

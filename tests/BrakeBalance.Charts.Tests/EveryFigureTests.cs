@@ -89,8 +89,7 @@ public partial class EveryFigureTests
         FigureSize[] sizes =
         [
             FigureSize.Page, FigureSize.Phone, FigureSize.Column, FigureSize.FullWidth, FigureSize.Slide, FigureSize.Square,
-                FigureSize.PrintSingle,
-            FigureSize.PrintDouble, PlotlyRenderer.Wide, PlotlyRenderer.Narrow,
+                FigureSize.PrintSingle, FigureSize.PrintDouble,
         ];
         foreach (Figure figure in Cars.Figures(car, units))
         {
@@ -174,8 +173,8 @@ public partial class EveryFigureTests
             string html = figure.ToHtml().Replace("http://www.w3.org/2000/svg", "", StringComparison.Ordinal);
             Assert.DoesNotContain("http", html, StringComparison.Ordinal);
             Assert.DoesNotContain("src=", html, StringComparison.Ordinal);
-            Assert.Contains("class=\"bb-live\"", html, StringComparison.Ordinal);
-            Assert.Contains("class=\"bb-static\"", html, StringComparison.Ordinal);
+            Assert.Contains("class=\"bb-static bb-wide\"", html, StringComparison.Ordinal);
+            Assert.Contains("class=\"bb-static bb-narrow\" hidden", html, StringComparison.Ordinal);
             Assert.Contains("<details class=\"bb-data\">", html, StringComparison.Ordinal);
         }
     }

@@ -38,13 +38,12 @@ public class ThemeTests
     [Fact]
     public void The_colours_of_light_pages_can_be_exchanged_for_those_of_dark_ones()
     {
-        // The script tells colours by their value, so no two parts of the light theme may share one.
+        // The style sheet tells colours by their value, so no two parts of the light theme may share one.
         Theme light = Theme.Light;
         string[] all = [light.Background, light.Ink, light.Muted, light.Grid, light.Front, light.Rear, light.Ideal, light.Other,
             light.Guide, .. light.Scale];
         Assert.Equal(all.Length, all.Distinct().Count());
-        Assert.All(all, colour => Assert.Contains($"\"{colour}\"", FigureAssets.Script, StringComparison.Ordinal));
-        Assert.DoesNotContain("__BB", FigureAssets.Script, StringComparison.Ordinal);
+        Assert.All(all, colour => Assert.Contains($"[fill=\"{colour}\"] {{ fill: #", FigureAssets.Style, StringComparison.Ordinal));
     }
 
     [Theory]

@@ -1,10 +1,12 @@
+using System.Text.Json.Nodes;
+using BrakeBalance.Charts.Rendering;
 
 namespace BrakeBalance.Charts.Exploring;
 
-/// <summary>Figures with controls, all of whose states were computed beforehand.</summary>
+/// <summary>Figures with controls. A state is computed when it is asked for.</summary>
 /// <remarks>
-/// <para>The page's script picks a state; it computes nothing. Only what differs between states is stored more than once.
-/// One set of controls may drive several figures. How to make one:</para>
+/// <para>A page shows the state at the start, and asks the calculation assembly that it carries for every other one. One set of controls
+/// may drive several figures. How to make one:</para>
 /// <code>
 /// var explorable = Explorable.Of(
 ///     "knee", [Control.Slider("knee", "Knee", Measure.LinePressure, knees, start: 8)],
@@ -15,20 +17,23 @@ namespace BrakeBalance.Charts.Exploring;
 /// </remarks>
 public sealed class Explorable : IHtmlOutput
 {
-    /// <summary>The most combinations of settings an explorable may have.</summary>
-    public const int CombinationLimit = 3000;
+    private readonly Func<Selection, Frame> _frame;
+    private readonly Lazy<Frame> _start;
+    private readonly Lazy<IReadOnlyList<Frame>> _frames;
+    private JsonObject? _request;
 
-    private readonly IReadOnlyList<Frame> _frames;
-    private readonly IReadOnlyList<string> _words;
-    private readonly int _start;
-
-    private Explorable(string id, IReadOnlyList<Control> controls, IReadOnlyList<Frame> frames, IReadOnlyList<string> words, int start)
+    private Explorable(string id, IReadOnlyList<Control> controls, Func<Selection, Frame> frame)
     {
         Id = id;
         Controls = controls;
-        _frames = frames;
-        _words = words;
-        _start = start;
+        _frame = frame;
+        _start = new(() => At([.. controls.Select(control => control.Start)]));
+        _frames = new(() =>
+        {
+            var all = new Frame[controls.Aggregate(1, (product, control) => product * control.Settings.Count)];
+            Parallel.For(0, all.Length, index => all[index] = At(Places(index)));
+            return all;
+        });
     }
 
     /// <summary>A short name, unique in a page.</summary>
@@ -38,57 +43,38 @@ public sealed class Explorable : IHtmlOutput
     public IReadOnlyList<Control> Controls { get; }
 
     /// <summary>The state at the start.</summary>
-    public Frame Start => _frames[_start];
+    public Frame Start => _start.Value;
 
-    /// <summary>All states; the setting of the last control changes fastest.</summary>
-    public IReadOnlyList<Frame> Frames => _frames;
+    /// <summary>All states, each computed; the setting of the last control changes fastest.</summary>
+    public IReadOnlyList<Frame> Frames => _frames.Value;
 
-    /// <summary>Computes every state.</summary>
+    /// <summary>Makes one.</summary>
     /// <param name="id">A short name: lower-case letters, digits and hyphens.</param>
     /// <param name="controls">The controls.</param>
     /// <param name="frame">The state for a combination of settings; may be called from several threads at once.</param>
     /// <returns>The explorable.</returns>
-    /// <exception cref="ArgumentException">There are no controls, too many combinations, or states that do not match.</exception>
-    public static Explorable Of(string id, IReadOnlyList<Control> controls, Func<Selection, Frame> frame)
-    {
-        int count = controls.Aggregate(1, (product, control) => product * control.Settings.Count);
-        if (controls.Count == 0 || count > CombinationLimit)
-        {
-            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"The explorable '{id}' needs at least one control and at most {CombinationLimit} combinations; "
-                    + $"it has {controls.Count} and {count}."));
-        }
+    /// <exception cref="ArgumentException">There are no controls.</exception>
+    public static Explorable Of(string id, IReadOnlyList<Control> controls, Func<Selection, Frame> frame) => controls.Count > 0
+        ? new Explorable(id, controls, frame)
+        : throw new ArgumentException($"The explorable '{id}' needs at least one control.", nameof(controls));
 
-        var selections = Enumerable.Range(0, count).Select(index => new Selection(controls, Places(controls, index))).ToList();
-        var frames = new Frame[count];
-        Parallel.For(0, count, index => frames[index] = frame(selections[index]));
-        int odd = Array.FindIndex(frames, f =>
-            !f.Figures.Select(figure => figure.Id).SequenceEqual(frames[0].Figures.Select(figure => figure.Id))
-            || !f.Readouts.Select(readout => readout.Label).SequenceEqual(frames[0].Readouts.Select(readout => readout.Label)));
-        if (odd >= 0)
-        {
-            throw new ArgumentException(
-                $"The explorable '{id}' shows other figures or readouts for '{selections[odd].Words}' than for '{selections[0].Words}'.",
-                    nameof(frame));
-        }
-
-        int start = controls.Aggregate(0, (index, control) => index * control.Settings.Count + control.Start);
-        return new Explorable(id, controls, frames, [.. selections.Select(selection => selection.Words)], start);
-    }
+    /// <summary>The state for settings of the controls.</summary>
+    /// <param name="places">The place of each control's setting, in the order of the controls.</param>
+    /// <returns>The state.</returns>
+    public Frame At(IReadOnlyList<int> places) => _frame(new Selection(Controls, places));
 
     /// <inheritdoc/>
     public string ToHtml()
     {
         var html = new StringBuilder();
         html.Append(CultureInfo.InvariantCulture, $"<div class=\"bb-explorable\" id=\"{Id}\">\n");
-        ControlHtml.Controls(html, this);
-        ControlHtml.Answers(html, Start);
-        foreach (Figure figure in Start.Figures)
+        html.Append(ExplorableHtml.Controls(this)).Append("<div class=\"bb-shown\">\n")
+            .Append(ExplorableHtml.State(Start, StateText(null), size: null)).Append("</div>\n");
+        if (_request is not null)
         {
-            HtmlRenderer.Figure(html, figure, StateText(_start));
+            html.Append("<script type=\"application/json\" class=\"bb-ask\">").Append(PlainJson.Text(_request)).Append("</script>\n");
         }
 
-        html.Append(HtmlRenderer.Script(Id, FrameStore.Of(this)));
         return html.Append("</div>\n").ToString();
     }
 
@@ -96,7 +82,7 @@ public sealed class Explorable : IHtmlOutput
     public string ToPlainText()
     {
         var text = new StringBuilder();
-        text.Append(StateText(_start)).Append('\n');
+        text.Append(StateText(null)).Append('\n');
         foreach (Readout readout in Start.Readouts)
         {
             text.Append(readout.Label).Append(": ").Append(readout.Value).Append('\n');
@@ -110,16 +96,42 @@ public sealed class Explorable : IHtmlOutput
         return text.AppendJoin('\n', Start.Figures.Select(figure => figure.ToPlainText())).ToString();
     }
 
-    internal int StartIndex => _start;
-
-    internal string StateText(int index) => $"Shown: {_words[index]}.";
-
-    private static int[] Places(IReadOnlyList<Control> controls, int index)
+    /// <summary>Says by which name, and from what, a page can make this explorable again; without a source it stays as it is.</summary>
+    internal Explorable Again(string name, UnitSystem units, object? read, params ReadOnlySpan<(string Key, JsonNode? Value)> more)
     {
-        int[] places = new int[controls.Count];
-        for (int c = controls.Count - 1; c >= 0; c--)
+        SourceText? source = read is null ? null : SourceText.Of(read);
+        if (read is not null && source is null)
         {
-            (index, places[c]) = Math.DivRem(index, controls[c].Settings.Count);
+            return this;
+        }
+
+        var request = new JsonObject { ["do"] = "explore", ["name"] = name, ["id"] = Id, ["units"] = units == UnitSystem.Us ? "us" : "si" };
+        foreach ((string key, JsonNode? value) in more)
+        {
+            request[key] = value;
+        }
+
+        if (source is not null)
+        {
+            request["text"] = source.Text;
+            request["set"] = new JsonArray([.. source.Set.Select(one => (JsonNode)new JsonArray(one.Path, one.Value))]);
+            request["logs"] = new JsonObject(source.Logs.Select(log => KeyValuePair.Create(log.Key, (JsonNode?)log.Value)));
+        }
+
+        _request = request;
+        return this;
+    }
+
+    /// <summary>Which settings are shown; null for those at the start.</summary>
+    internal string StateText(IReadOnlyList<int>? places) =>
+        $"Shown: {new Selection(Controls, places ?? [.. Controls.Select(control => control.Start)]).Words}.";
+
+    private int[] Places(int index)
+    {
+        int[] places = new int[Controls.Count];
+        for (int c = Controls.Count - 1; c >= 0; c--)
+        {
+            (index, places[c]) = Math.DivRem(index, Controls[c].Settings.Count);
         }
 
         return places;

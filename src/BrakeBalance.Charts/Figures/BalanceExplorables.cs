@@ -2,7 +2,7 @@ using BrakeBalance.Charts.Exploring;
 
 namespace BrakeBalance.Charts.Figures;
 
-/// <summary>Explorables of the balance of a car; every state is computed by the calculation assembly beforehand.</summary>
+/// <summary>Explorables of the balance of a car.</summary>
 public static class BalanceExplorables
 {
     private static readonly double[] Surfaces = [0.3, Conditions.WetAdhesion, Conditions.DryAdhesion, 1.1];
@@ -15,7 +15,7 @@ public static class BalanceExplorables
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The explorable's short name.</param>
     /// <returns>The explorable.</returns>
-    public static Explorable SettingAndLoad(Setting setting, int settings = 15, UnitSystem? units = null, string id = "explore")
+    public static Explorable SettingAndLoad(Setting setting, int settings = 41, UnitSystem? units = null, string id = "explore")
     {
         ArgumentNullException.ThrowIfNull(setting);
         Vehicle vehicle = setting.Vehicle;
@@ -24,12 +24,7 @@ public static class BalanceExplorables
             && vehicle.Hydraulics.RearProportioningValve is null
             ? BarShares(setting, bar, settings, shown)
             : Knees(setting, settings, shown);
-        BalanceModel[][] models = [.. cars.Select(car => car.LoadCases.Select(load => new BalanceModel(car, load)).ToArray())];
-        IReadOnlyList<UtilisationCurve>[] curves = [.. cars.Select(UtilisationCurve.Of)];
-        Figure[][] utilisation =
-            [.. curves.Select(loads =>
-            loads.Select(curve => BalanceFigures.AdhesionUtilisation(curve, shown, $"{id}-utilisation")).ToArray())];
-        var window = ForceWindow.Of(models[0], 0.95);
+        var window = ForceWindow.Of([.. cars[0].LoadCases.Select(load => new BalanceModel(cars[0], load))], 0.95);
         Control[] controls =
         [
             control,
@@ -38,18 +33,19 @@ public static class BalanceExplorables
         ];
         return Explorable.Of(id, controls, state =>
         {
+            Vehicle car = cars[state["setting"]];
             int load = state["load"];
             double adhesion = Surfaces[state["surface"]];
-            BalanceModel model = models[state["setting"]][load];
+            var model = new BalanceModel(car, car.LoadCases[load]);
             LockUp? lockUp = model.FirstLockUp(adhesion);
             return new Frame(
                 [
                     BalanceFigures.BrakeForces(model, [adhesion], window, shown, $"{id}-forces"),
-                    utilisation[state["setting"]][load],
+                    BalanceFigures.AdhesionUtilisation(UtilisationCurve.Of(car)[load], shown, $"{id}-utilisation"),
                 ],
                 Readouts(lockUp, shown),
                 Verdict(lockUp, adhesion));
-        });
+        }).Again("setting-and-load", shown, vehicle, ("settings", settings));
     }
 
     private static string SurfaceName(double adhesion) => adhesion switch

@@ -2,7 +2,7 @@ using BrakeBalance.Charts.Exploring;
 
 namespace BrakeBalance.Charts.Figures;
 
-/// <summary>Explorables of the bench; every state is computed by the calculation assembly beforehand.</summary>
+/// <summary>Explorables of the bench.</summary>
 public static class BenchExplorables
 {
     private static readonly double[] BoreMillimetres = [5, 6.5, 8, 9.5, 12.7];
@@ -48,6 +48,6 @@ public static class BenchExplorables
                 ],
                 new Verdict($"{effect.Finding.What} {effect.Finding.Why}", effect.Finding.Severity == BenchSeverity.Good
                     ? VerdictKind.Good : VerdictKind.Caution));
-        });
+        }).Again("return", system, ReferenceEquals(SourceText.Of(flow), SourceText.Of(job)) ? flow : new object(), ("metres", length.Meters));
     }
 }

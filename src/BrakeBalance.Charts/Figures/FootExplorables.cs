@@ -1,8 +1,9 @@
+using System.Text.Json.Nodes;
 using BrakeBalance.Charts.Exploring;
 
 namespace BrakeBalance.Charts.Figures;
 
-/// <summary>Figures of pedal and assist with sliders; every state is computed by the calculation assembly beforehand.</summary>
+/// <summary>Figures of pedal and assist with sliders.</summary>
 public static class FootExplorables
 {
     private const double SixteenthInchMetres = 0.0254 / 16;
@@ -40,7 +41,42 @@ public static class FootExplorables
                 : [("as set", control)];
             return new Frame([FootFigures.Effort(force.Model, cases, 1.0, top, shown, $"{id}-figure")], Readouts(force, bare, shown),
                 Judge(force, bare, shown));
-        });
+        }).Again("effort", shown, assist is null or HydraulicBooster ? vehicle : new object(), ("pump", PumpNumbers(assist)));
+    }
+
+    /// <summary>A booster fed by a pump as plain numbers in SI, so that a page can make it again; null for none.</summary>
+    private static JsonArray? PumpNumbers(BrakeAssist? assist) => assist is HydraulicBooster pump
+        ?
+        [
+            pump.ReliefPressure.Pascals, pump.PumpFlow.CubicMetersPerSecond, pump.PowerPistonDiameter.Meters, pump.BoostRatio,
+            pump.CutInForce.Newtons, pump.JumpIn.Newtons, pump.ReturnSpringForce.Newtons, pump.SteeringFlow.CubicMetersPerSecond,
+            pump.ReturnBackPressure.Pascals, pump.Accumulator?.GasVolume.CubicMeters, pump.Accumulator?.Precharge.Pascals,
+            pump.Accumulator?.PolytropicExponent,
+        ]
+        : null;
+
+    /// <summary>The booster of <see cref="PumpNumbers"/>.</summary>
+    internal static HydraulicBooster? Pump(JsonArray? numbers)
+    {
+        double?[] at = [.. (numbers ?? []).Select(number => number?.GetValue<double>())];
+        return at.Length < 12 ? null : new HydraulicBooster
+        {
+            ReliefPressure = Pressure.FromPascals(at[0]!.Value),
+            PumpFlow = VolumeFlow.FromCubicMetersPerSecond(at[1]!.Value),
+            PowerPistonDiameter = Length.FromMeters(at[2]!.Value),
+            BoostRatio = at[3]!.Value,
+            CutInForce = Force.FromNewtons(at[4]!.Value),
+            JumpIn = Force.FromNewtons(at[5]!.Value),
+            ReturnSpringForce = Force.FromNewtons(at[6]!.Value),
+            SteeringFlow = VolumeFlow.FromCubicMetersPerSecond(at[7]!.Value),
+            ReturnBackPressure = Pressure.FromPascals(at[8]!.Value),
+            Accumulator = at[9] is { } volume ? new Accumulator
+            {
+                GasVolume = Volume.FromCubicMeters(volume),
+                Precharge = Pressure.FromPascals(at[10]!.Value),
+                PolytropicExponent = at[11]!.Value,
+            } : null,
+        };
     }
 
     /// <summary>The pedal's travel with sliders for bore, trapped air and fluid temperature.</summary>
@@ -101,7 +137,7 @@ public static class FootExplorables
                 ],
                 hard.Warning is { } warning
                     ? new Verdict(warning, VerdictKind.Caution) : new Verdict("Enough travel is left.", VerdictKind.Good));
-        });
+        }).Again("travel", shown, vehicle);
     }
 
     private static PedalTravel? At(ControlForce force, double rate) =>

@@ -35,7 +35,8 @@ public static class SettingExplorer
                 vehicle.LoadCases[selection["load"]],
                 top,
                 units,
-                id));
+                id))
+            .Again("setting", units ?? Display.Units, file, ("highest", highest?.Pascals));
     }
 
     private static Frame Frame(Setting setting, Vehicle vehicle, LoadCase load, Pressure highest, UnitSystem? units, string id)

@@ -1,11 +1,54 @@
+using System.Text.Json.Nodes;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Tables;
 
 namespace BrakeBalance.Charts.Figures;
 
-/// <summary>Stops to play and to explore; every state is computed by the calculation assembly beforehand.</summary>
+/// <summary>Stops to play and to explore.</summary>
 public static class StopExplorables
 {
+    /// <summary>An emergency stop second by second, as <see cref="SecondBySecond(BalanceModel, StopResult, double, int, UnitSystem?, string)"/>.
+    /// </summary>
+    /// <param name="vehicle">The car.</param>
+    /// <param name="load">Its load case.</param>
+    /// <param name="adhesion">Adhesion of the surface [–].</param>
+    /// <param name="speed">Speed from which it stops.</param>
+    /// <param name="pedalForce">Greatest force on the pedal; null for what the file says.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <returns>The explorable.</returns>
+    /// <exception cref="ArgumentException">The foot brings no pressure to the brakes.</exception>
+    public static Explorable SecondBySecond(
+        Vehicle vehicle, LoadCase load, double adhesion, Speed speed, Force? pedalForce = null, UnitSystem? units = null)
+    {
+        StopSetup setup = Setup(vehicle, load, adhesion, pedalForce);
+        StopResult stop = StraightStop.Run(setup.Car, setup.Emergency, setup.BuildUp, speed);
+        return SecondBySecond(new BalanceModel(vehicle, load), stop, adhesion, 61, units)
+            .Again("second-by-second", units ?? Display.Units, vehicle, Stop(load, adhesion, speed, pedalForce));
+    }
+
+    /// <summary>
+    /// The car seen from above, with one axle locked and with none, as
+    /// <see cref="FromAbove(IReadOnlyList{ValueTuple{string, YawResult}}, Length, int, UnitSystem?, string)"/>.
+    /// </summary>
+    /// <param name="vehicle">The car.</param>
+    /// <param name="load">Its load case.</param>
+    /// <param name="adhesion">Adhesion of the surface [–].</param>
+    /// <param name="speed">Speed from which it stops.</param>
+    /// <param name="pedalForce">Greatest force on the pedal; null for what the file says.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <returns>The explorable.</returns>
+    /// <exception cref="ArgumentException">The foot brings no pressure to the brakes.</exception>
+    public static Explorable FromAbove(
+        Vehicle vehicle, LoadCase load, double adhesion, Speed speed, Force? pedalForce = null, UnitSystem? units = null) =>
+        FromAbove(YawStop.EachAxleLocked(Setup(vehicle, load, adhesion, pedalForce), speed), vehicle.Wheelbase, 81, units)
+            .Again("from-above", units ?? Display.Units, vehicle, Stop(load, adhesion, speed, pedalForce));
+
+    private static StopSetup Setup(Vehicle vehicle, LoadCase load, double adhesion, Force? pedalForce) =>
+        StopSetup.From(vehicle, load, adhesion, conditions: new StopConditions { PedalForce = pedalForce });
+
+    private static (string, JsonNode?)[] Stop(LoadCase load, double adhesion, Speed speed, Force? pedalForce) =>
+        [("load", load.Name), ("adhesion", adhesion), ("speed", speed.MetersPerSecond), ("force", pedalForce?.Newtons)];
+
     /// <summary>A stop second by second: traces and the course on the force picture, all at the same moment.</summary>
     /// <param name="model">The car in its load case.</param>
     /// <param name="stop">A stop of that car with its trace.</param>
@@ -109,7 +152,7 @@ public static class StopExplorables
                 heat.WetBoilingMargin.Kelvins < 0
                     ? new Verdict($"{HeatFigures.Fluid(heat, shown)}: the pedal would go to the floor.", VerdictKind.Caution)
                     : new Verdict("The fluid does not boil in this cycle, nor parked after it."));
-        });
+        }).Again("pads", shown, vehicle, ("load", loadCase));
     }
 
     private static Vehicle With(Vehicle vehicle, Axle axle, string material)

@@ -3,7 +3,7 @@ using static System.FormattableString;
 
 namespace BrakeBalance.Charts.Lessons;
 
-/// <summary>The figures to explore in the lessons: each shows the invented car of a sheet, every state computed beforehand.</summary>
+/// <summary>The figures to explore in the lessons: each shows the invented car of a sheet.</summary>
 internal static partial class LessonFigures
 {
     private const string Invented = "Invented exercise car; rigid, level road, no aerodynamics.";

@@ -10,8 +10,14 @@ public sealed partial class LessonSheet : IHtmlOutput
     private readonly IReadOnlyList<Exercise> _exercises;
     private readonly UnitSystem _units;
 
-    private LessonSheet(Lesson lesson, ExerciseCar car, IReadOnlyList<Exercise> exercises, UnitSystem units) =>
-        (Lesson, Car, _exercises, _units) = (lesson, car, exercises, units);
+    private readonly ClassNumber _number;
+
+    private LessonSheet(Lesson lesson, ClassNumber number, UnitSystem units)
+    {
+        (Lesson, _number, _units) = (lesson, number, units);
+        Car = ExerciseCar.For(number);
+        _exercises = [.. Exercises.For(Car).Where(exercise => exercise.Lesson == lesson)];
+    }
 
     /// <summary>The lesson.</summary>
     public Lesson Lesson { get; }
@@ -20,7 +26,8 @@ public sealed partial class LessonSheet : IHtmlOutput
     public ExerciseCar Car { get; }
 
     /// <summary>The figure to explore.</summary>
-    public Explorable Figure => LessonFigures.Of(Lesson, Car, _units);
+    public Explorable Figure => LessonFigures.Of(Lesson, Car, _units)
+        .Again("lesson", _units, null, ("lesson", Lesson.Id), ("seed", _number.Seed), ("student", _number.Student));
 
     /// <summary>The sheet of a lesson.</summary>
     /// <param name="lesson">The lesson's short name, such as <c>load-transfer</c>.</param>
@@ -30,12 +37,8 @@ public sealed partial class LessonSheet : IHtmlOutput
     /// <returns>The sheet.</returns>
     /// <exception cref="ArgumentException">There is no such lesson.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The student's number is out of its range.</exception>
-    public static LessonSheet Of(string lesson, int seed = 1, int student = 1, UnitSystem? units = null)
-    {
-        var of = Lesson.Of(lesson);
-        ExerciseCar car = ExerciseCar.For(new ClassNumber { Seed = seed, Student = student });
-        return new(of, car, [.. Exercises.For(car).Where(exercise => exercise.Lesson == of)], units ?? Display.Units);
-    }
+    public static LessonSheet Of(string lesson, int seed = 1, int student = 1, UnitSystem? units = null) =>
+        new(Lesson.Of(lesson), new ClassNumber { Seed = seed, Student = student }, units ?? Display.Units);
 
     /// <summary>Says what is off with an answer, without giving the right one.</summary>
     /// <param name="number">The exercise's number in the lesson: 1 to 3.</param>

@@ -6,7 +6,7 @@ namespace BrakeBalance.Charts.Live;
 internal static class LiveComparison
 {
     /// <summary>The comparison; a set-up with problems says so in its column.</summary>
-    public static string Html(IReadOnlyList<(string Name, LiveCar Car)> cars, UnitSystem units, FigureSize size, Theme theme)
+    public static string Html(IReadOnlyList<(string Name, LiveCar Car)> cars, UnitSystem units, FigureSize size)
     {
         var html = new StringBuilder("<div class=\"bb-scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Set-ups side by side\">\n");
         html.Append("<table>\n<thead><tr><td></td>");
@@ -35,7 +35,7 @@ internal static class LiveComparison
             [.. cars.Where(car => car.Car.Study is not null).Select(car => (car.Name, car.Car.Study!.Light))];
         if (models.Length > 1 && ComparisonFigures.SetUps(models, units) is { } figure)
         {
-            html.Append("<figure class=\"bb-figure\">").Append(LivePictures.Html(figure, size, theme)).Append("</figure>\n");
+            html.Append("<figure class=\"bb-figure\">").Append(LivePictures.Html(figure, size)).Append("</figure>\n");
         }
 
         return html.ToString();

@@ -14,6 +14,7 @@ public sealed class LiveDesk
 {
     private readonly IReadOnlyDictionary<string, string> _demos;
     private readonly LiveCars _cars = new();
+    private readonly LiveExplorables _explorables = new();
     private readonly Dictionary<string, Func<JsonObject, JsonObject>> _answers;
 
     /// <summary>Makes a desk.</summary>
@@ -32,9 +33,10 @@ public sealed class LiveDesk
             ["car"] = request => LiveAnswer.Of(_cars.Of(request), Units(request)),
             ["behind"] = request => Html(LiveAnswer.Behind(_cars.Of(request), Units(request))),
             ["figure"] = Figure,
+            ["explore"] = request => _explorables.Answer(request, _cars, Size(request)),
             ["compare"] = request => Html(LiveComparison.Html(
                 [.. (request["cars"] as JsonArray ?? []).OfType<JsonObject>().Select(car => (Word(car, "name") ?? "", _cars.Of(car)))],
-                Units(request), Size(request), Paper(request))),
+                Units(request), Size(request))),
             ["measured"] = request => Html(LiveMeasured.Html(_cars.Of(request), Units(request))),
             ["summary"] = Summary,
             ["log"] = request => Text(LogStarter.Text(Word(request, "kind") ?? "", Units(request) == UnitSystem.Us)),
@@ -66,9 +68,7 @@ public sealed class LiveDesk
     internal static string? Word(JsonObject request, string key) =>
         request[key] is JsonValue value && value.GetValueKind() == JsonValueKind.String ? value.GetValue<string>() : null;
 
-    private static UnitSystem Units(JsonObject request) => Word(request, "units") == "us" ? UnitSystem.Us : UnitSystem.Si;
-
-    private static Theme Paper(JsonObject request) => Word(request, "theme") == "dark" ? Theme.Dark : Theme.Light;
+    internal static UnitSystem Units(JsonObject request) => Word(request, "units") == "us" ? UnitSystem.Us : UnitSystem.Si;
 
     // Laid out for the width it is shown at, taller than wide on a phone.
     private static FigureSize Size(JsonObject request)
@@ -134,7 +134,7 @@ public sealed class LiveDesk
         return entry.Make(study, Units(request)) is { } figure
             ? new JsonObject
             {
-                ["html"] = LivePictures.Html(entry.Marked(figure, study.Car), Size(request), Paper(request)),
+                ["html"] = LivePictures.Html(entry.Marked(figure, study.Car), Size(request)),
                 ["id"] = figure.Id,
             }
             : new JsonObject { ["html"] = "", ["needs"] = entry.Needs };

@@ -16,14 +16,10 @@ internal static class LivePictures
     ];
 
     /// <summary>A figure as it stands on the page: finding, drawing, caption, numbers.</summary>
-    public static string Html(Figure figure, FigureSize size, Theme theme)
+    public static string Html(Figure figure, FigureSize size)
     {
         var html = new StringBuilder();
-        html.Append("<h2 class=\"bb-title\">").Append(HtmlRenderer.Escape(figure.Title)).Append("</h2>\n<div class=\"bb-static\">")
-            .Append(figure.ToSvg(size, theme)).Append("</div>\n<figcaption>").Append(HtmlRenderer.Escape(figure.Caption))
-            .Append("</figcaption>\n<details class=\"bb-data\"><summary>Numbers and description</summary>\n<p>")
-            .Append(HtmlRenderer.Escape(figure.LongDescription)).Append("</p>\n");
-        HtmlRenderer.Table(html, figure.Table, figure.Id, figure.Title);
-        return html.Append("</details>\n").ToString();
+        HtmlRenderer.Inside(html, figure, size);
+        return html.ToString();
     }
 }

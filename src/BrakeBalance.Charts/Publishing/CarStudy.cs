@@ -40,7 +40,7 @@ internal sealed class CarStudy
         _canStop = new(() => car.LoadCases.All(load => StopSetup.WhyNoStop(car, load) is null));
         _setup = new(() => StopSetup.From(car, car.LoadCases[0], Dry));
         _emergency = new(() => StraightStop.Run(Setup.Car, Setup.Emergency, Setup.BuildUp, From));
-        _yaw = new(Yaw);
+        _yaw = new(() => YawStop.EachAxleLocked(Setup, From));
         _rows = new(() => StopComparison.Of(
             new (string, Vehicle)[]
             {
@@ -111,18 +111,6 @@ internal sealed class CarStudy
         Answer is { Recommended: not null, Reach: not SettingReach.NotNeeded, Variable: not SettingVariable.AddedKnee } answer
         ? new BalanceModel(answer.RecommendedVehicle, answer.RecommendedVehicle.LoadCases[0])
         : null;
-
-    private IReadOnlyList<(string Name, YawResult Stop)> Yaw()
-    {
-        StopResult gentle = StraightStop.Run(Setup.Car, new ThresholdDriver { Margin = 0.9 }, Setup.BuildUp, From);
-        YawResult Run(BrakedCar car, Pressure pressure) => YawStop.Run(car, pressure, Setup.BuildUp, From, YawDisturbance.Crown);
-        return
-        [
-            ("front axle locked", Run(YawStop.WithOnlyLocked(Setup.Car, Axle.Front), Setup.MaximumPressure)),
-            ("rear axle locked", Run(YawStop.WithOnlyLocked(Setup.Car, Axle.Rear), Setup.MaximumPressure)),
-            ("wheels rolling", Run(Setup.Car, gentle.HeldPressure)),
-        ];
-    }
 
     private (PerAxle<ThermalBrake> Brakes, HeatResult Result) Fade()
     {

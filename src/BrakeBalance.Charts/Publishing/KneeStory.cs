@@ -3,9 +3,11 @@ using BrakeBalance.Charts.Figures;
 
 namespace BrakeBalance.Charts.Publishing;
 
-/// <summary>The figures to move in the story "What the knee does": four controls, plain words, every state computed beforehand.</summary>
+/// <summary>The figures to move in the story "What the knee does": four controls, plain words.</summary>
 public static class KneeStory
 {
+    private const int KneeCount = 41;
+
     /// <summary>Roads of the story: name in plain words and adhesion [–].</summary>
     public static IReadOnlyList<(string Name, double Adhesion)> Roads { get; } =
         [("slippery", 0.3), ("wet", Conditions.WetAdhesion), ("dry", Conditions.DryAdhesion), ("dry, track tyres", 1.1)];
@@ -39,12 +41,12 @@ public static class KneeStory
         ArgumentNullException.ThrowIfNull(setting);
         UnitSystem shown = units ?? Display.Units;
         Vehicle vehicle = setting.Vehicle;
-        (Pressure[] knees, int own) = SettingChoices.Knees(setting, 9, shown);
+        (Pressure[] knees, int own) = SettingChoices.Knees(setting, KneeCount, shown);
         (IReadOnlyList<double> slopes, int ownSlope) = SlopesOf(setting);
-        BalanceModel[][][] models = [.. knees.Select(knee => slopes.Select(slope =>
-            vehicle.WithRearKnee(knee, slope)).Select(car => car.LoadCases.Select(load => new BalanceModel(car, load)).ToArray())
-                .ToArray())];
-        var window = ForceWindow.Of(models[^1][^1], 0.95);
+        BalanceModel Model(int knee, int slope, int load) =>
+            new(vehicle.WithRearKnee(knees[knee], slopes[slope]), vehicle.LoadCases[load]);
+        var window = ForceWindow.Of(
+            [.. Enumerable.Range(0, vehicle.LoadCases.Length).Select(load => Model(knees.Length - 1, slopes.Count - 1, load))], 0.95);
         Control[] controls =
         [
             Control.Slider("knee", "Knee", SettingChoices.Texts(knees, shown), own),
@@ -54,7 +56,7 @@ public static class KneeStory
         ];
         return Explorable.Of(id, controls, state =>
         {
-            BalanceModel model = models[state["knee"]][state["slope"]][state["load"]];
+            BalanceModel model = Model(state["knee"], state["slope"], state["load"]);
             (string road, double adhesion) = Roads[state["road"]];
             LockUp? lockUp = model.FirstLockUp(adhesion);
             return new Frame(
@@ -70,7 +72,7 @@ public static class KneeStory
                     new Readout("Grip of the road used", lockUp is null ? "–" : Measure.Percent.Text(lockUp.Efficiency, shown)),
                 ],
                 StoryFigures.Verdict(lockUp));
-        });
+        }).Again("story", shown, vehicle);
     }
 
     /// <summary>The knees of the story and the place of the one at the start; gauge.</summary>
@@ -78,7 +80,7 @@ public static class KneeStory
     /// <param name="units">The system of units.</param>
     /// <returns>Them, rising.</returns>
     public static (IReadOnlyList<Pressure> Knees, int Start) Knees(Setting setting, UnitSystem units) =>
-        SettingChoices.Knees(setting, 9, units);
+        SettingChoices.Knees(setting, KneeCount, units);
 
     private static string SlopeName(double slope) => slope switch
     {

@@ -34,23 +34,4 @@ internal static class Thinning
 
         return [.. keep];
     }
-
-    /// <summary>
-    /// The places of about so many points that keep a line's shape as drawn: its corners and points in between for pointing at.
-    /// </summary>
-    /// <param name="path">The line as drawn, all its points.</param>
-    /// <param name="most">How many points may stay about; at least four.</param>
-    /// <returns>Places in rising order.</returns>
-    public static IReadOnlyList<int> Shape(IReadOnlyList<Dot> path, int most)
-    {
-        if (path.Count <= most)
-        {
-            return [.. Enumerable.Range(0, path.Count)];
-        }
-
-        HashSet<Dot> corners = [.. Geometry.Simplify(path, 0.25)];
-        int every = Math.Max(1, path.Count / (most / 2));
-        int[] keep = [.. Enumerable.Range(0, path.Count).Where(i => i % every == 0 || i == path.Count - 1 || corners.Contains(path[i]))];
-        return keep.Length <= most * 2 ? keep : Keep([.. path.Select(dot => dot.Y)], most);
-    }
 }

@@ -113,7 +113,7 @@ internal static class ClassSheets
 
         body.Append("</main>\n</div>\n");
         KeyValuePair<string, string>[] facts = [new("Cars", "invented, drawn by a class seed and a student number")];
-        return PageShell.Html(new PageShell.Parts(title, body.ToString(), facts, IsIndex: false, HasCharts: false, SingleFile: false));
+        return PageShell.Html(new PageShell.Parts(title, body.ToString(), facts, IsIndex: false, SingleFile: false));
     }
 
     private static void Head(StringBuilder html, ClassPlan plan, int student, string title, ExerciseCar car)

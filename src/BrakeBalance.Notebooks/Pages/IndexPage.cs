@@ -28,7 +28,7 @@ internal static class IndexPage
         AppendGroup(body, options.Stories, "Stories for readers");
         body.Append("</main>\n");
         return PageShell.Html(new PageShell.Parts("Brake balance notebooks", body.ToString(), options.Facts, IsIndex: true,
-            HasCharts: false, SingleFile: false));
+            SingleFile: false));
 
         IEnumerable<RenderedPage> Of(NotebookGroup group) => pages.Where(p => p.Group == group).Select(p => p.Page);
     }

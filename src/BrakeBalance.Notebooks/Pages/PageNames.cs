@@ -6,10 +6,10 @@ internal static class PageNames
     /// <summary>The page that lists the others.</summary>
     public const string Index = "index.html";
 
-    /// <summary>The chart script that all pages share, relative to the pages' folder.</summary>
-    public const string SharedScript = "assets/plotly.min.js";
+    /// <summary>The calculation assembly that all pages share, relative to the pages' folder.</summary>
+    public const string SharedScript = "assets/calculation.js";
 
-    /// <summary>The notices of the runtime that the live page carries, relative to the pages' folder.</summary>
+    /// <summary>The notices of the runtime that pages carry, relative to the pages' folder.</summary>
     public const string Notices = "assets/notices.txt";
 
     /// <summary>The file of a notebook's page.</summary>

@@ -23,7 +23,7 @@ internal static class PageRenderer
             prose.Reserve(id);
         var cells = new CellRenderer(notebook.Name, prose);
         string content = string.Concat(notebook.Cells.Select(cells.Html));
-        bool charts = content.Contains("bb-live", StringComparison.Ordinal);
+        bool live = content.Contains("class=\"bb-ask\"", StringComparison.Ordinal);
         var body = new StringBuilder();
         body.Append("<div class=\"bb-layout\">\n");
         AppendContents(body, prose.Headings);
@@ -33,11 +33,13 @@ internal static class PageRenderer
         AppendFailureNotice(body, notebook);
         body.Append(content).Append("</main>\n</div>\n");
         AppendNeighbours(body, previous, next);
-        string html = PageShell.Html(new PageShell.Parts(
-            notebook.Title, body.ToString(), Facts(notebook, options), IsIndex: false, charts, options.SingleFile));
-        return new RenderedPage(PageNames.FileFor(notebook.Name), notebook.Title, prose.FirstParagraph ?? "", html, prose.Problems)
+        var parts = new PageShell.Parts(notebook.Title, body.ToString(), Facts(notebook, options), IsIndex: false, options.SingleFile)
         {
-            HasCharts = charts,
+            IsLive = live,
+        };
+        return new RenderedPage(PageNames.FileFor(notebook.Name), notebook.Title, prose.FirstParagraph ?? "", PageShell.Html(parts), prose.Problems)
+        {
+            IsLive = live,
         };
     }
 

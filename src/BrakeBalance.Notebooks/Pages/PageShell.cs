@@ -22,14 +22,14 @@ internal static class PageShell
 
     /// <summary>What differs between pages.</summary>
     public sealed record Parts(
-        string Title, string Body, IEnumerable<KeyValuePair<string, string>> Facts, bool IsIndex, bool HasCharts, bool SingleFile,
+        string Title, string Body, IEnumerable<KeyValuePair<string, string>> Facts, bool IsIndex, bool SingleFile,
             bool HasCode = true)
     {
-        /// <summary>Script of the page's own, for the end of the body; empty for none.</summary>
-        public string OwnScript { get; init; } = "";
-
         /// <summary>Whether the calculation assembly runs in the page.</summary>
         public bool IsLive { get; init; }
+
+        /// <summary>The script by which a live page asks it.</summary>
+        public string OwnScript { get; init; } = LiveAssets.Explore;
     }
 
     /// <summary>Puts a page together.</summary>
@@ -45,14 +45,16 @@ internal static class PageShell
             .Append("<link rel=\"icon\" href=\"data:,\">\n")
             .Append("<title>").Append(HtmlText.Escape(parts.Title)).Append(parts.IsIndex ? "" : " – Brake balance notebooks")
                 .Append("</title>\n")
-            .Append("<style>\n").Append(parts.HasCharts ? FigureAssets.Style : "").Append(PageAssets.Style).Append("</style>\n")
+            .Append("<style>\n").Append(FigureAssets.Style).Append(PageAssets.Style).Append("</style>\n")
             .Append("<script>").Append(EarlyScript).Append("</script>\n");
-        if (parts is { HasCharts: true, SingleFile: false })
-            html.Append("<script defer src=\"").Append(PageNames.SharedScript).Append("\"></script>\n");
         html.Append("</head>\n<body>\n<a class=\"bb-skip\" href=\"#content\">Skip to the text</a>\n");
         AppendTopBar(html, parts.IsIndex, parts.HasCode);
         html.Append(parts.Body);
         AppendFoot(html, parts.Facts);
+        if (parts.IsLive)
+            AppendData(html, "live-worker", LiveAssets.Worker);
+        if (parts is { IsLive: true, SingleFile: true })
+            AppendData(html, "live-parts", LiveAssets.Parts);
         foreach (string script in atEnd)
             html.Append("<script>").Append(script).Append("</script>\n");
         return html.Append("</body>\n</html>\n").ToString();
@@ -80,16 +82,17 @@ internal static class PageShell
         html.Append("</dl>\n</footer>\n");
     }
 
+    /// <summary>Writes data for a script.</summary>
+    public static void AppendData(StringBuilder html, string id, string json) => html.Append("<script type=\"application/json\" id=\"")
+        .Append(id).Append("\">").Append(HtmlText.ScriptBody(json)).Append("</script>\n");
+
     private static IEnumerable<string> ScriptsAtEnd(Parts parts)
     {
         yield return HtmlText.ScriptBody(PageAssets.Script);
-        if (parts.OwnScript.Length > 0)
-            yield return HtmlText.ScriptBody(parts.OwnScript);
-        if (!parts.HasCharts)
+        if (!parts.IsLive)
             yield break;
-        yield return HtmlText.ScriptBody(FigureAssets.Script);
-        if (parts.SingleFile)
-            yield return HtmlText.ScriptBody(FigureAssets.Plotly);
+        yield return HtmlText.ScriptBody(LiveAssets.Desk);
+        yield return HtmlText.ScriptBody(parts.OwnScript);
     }
 
     /// <summary>

@@ -8,9 +8,6 @@ namespace BrakeBalance.Notebooks.Pages;
 /// <param name="Problems">What could not be shown as meant; empty when all is well.</param>
 internal sealed record RenderedPage(string FileName, string Title, string Summary, string Html, IReadOnlyList<PageProblem> Problems)
 {
-    /// <summary>Whether the page has charts that need the chart script.</summary>
-    public required bool HasCharts { get; init; }
-
-    /// <summary>Whether the calculation assembly and its runtime are in the page.</summary>
+    /// <summary>Whether the calculation assembly runs in the page.</summary>
     public bool IsLive { get; init; }
 }

@@ -1,4 +1,3 @@
-using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Execution;
 
 namespace BrakeBalance.Notebooks.Pages;
@@ -23,9 +22,9 @@ internal static class Site
         foreach (RenderedPage other in options.Answers.Concat(options.Stories))
             Put(other.FileName, other.Html);
         Put(PageNames.Index, IndexPage.Html([.. entries.Zip(pages, (entry, page) => (entry.Group, page))], options));
-        if (!options.SingleFile && pages.Any(p => p.HasCharts))
-            Put(PageNames.SharedScript, FigureAssets.Plotly);
-        if (options.Answers.Any(page => page.IsLive))
+        if (!options.SingleFile && pages.Any(page => page.IsLive))
+            Put(PageNames.SharedScript, LiveAssets.Shared);
+        if (pages.Concat(options.Answers).Concat(options.Stories).Any(page => page.IsLive))
             Put(PageNames.Notices, LiveAssets.Notices);
         return new SiteResult(files, [.. pages.SelectMany(p => p.Problems)], faults);
 

@@ -108,18 +108,12 @@ internal static class LivePage
         body.Append("</div>\n<div class=\"bb-caution\" role=\"note\"><p><strong>Caution.</strong> ")
             .Append(HtmlText.Escape($"{SettingWords.Caution} {Caution}"))
             .Append("</p></div>\n<section id=\"live-dock\" aria-label=\"Sliders\" hidden></section>\n</main>\n");
-        Data(body, "live-first", JsonSerializer.Serialize(text));
-        Data(body, "live-worker", LiveAssets.Worker);
-        Data(body, "live-parts", LiveAssets.Parts);
-        var parts = new PageShell.Parts(Title, body.ToString(), [], IsIndex: false, HasCharts: false, SingleFile: true, HasCode: false)
+        PageShell.AppendData(body, "live-first", JsonSerializer.Serialize(text));
+        var parts = new PageShell.Parts(Title, body.ToString(), [], IsIndex: false, SingleFile: true, HasCode: false)
         {
             IsLive = true,
             OwnScript = LiveAssets.Script,
         };
-        return new RenderedPage(FileName, Title, Summary, PageShell.Html(parts), []) { HasCharts = false, IsLive = true };
+        return new RenderedPage(FileName, Title, Summary, PageShell.Html(parts), []) { IsLive = true };
     }
-
-    private static void Data(StringBuilder body, string id, string json) =>
-        body.Append(CultureInfo.InvariantCulture,
-            $"<script type=\"application/json\" id=\"{id}\">").Append(HtmlText.ScriptBody(json)).Append("</script>\n");
 }

@@ -76,8 +76,8 @@ internal static class QuestionsPage
 
         body.Append("</main>\n");
         string html = PageShell.Html(
-            new PageShell.Parts(title, body.ToString(), facts, IsIndex: false, HasCharts: false, SingleFile: true, HasCode: false));
-        return new RenderedPage(FileName, title, HtmlText.Escape(Lead(answers)), html, []) { HasCharts = false };
+            new PageShell.Parts(title, body.ToString(), facts, IsIndex: false, SingleFile: true, HasCode: false));
+        return new RenderedPage(FileName, title, HtmlText.Escape(Lead(answers)), html, []);
     }
 
     private static string Lead(IReadOnlyList<QuestionAnswer> answers)

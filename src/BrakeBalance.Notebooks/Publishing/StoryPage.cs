@@ -1,11 +1,10 @@
-using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Notebooks.Pages;
 
 namespace BrakeBalance.Notebooks.Publishing;
 
 /// <summary>The story "What the knee does": one page for readers who do not know the trade, with figures to move.</summary>
-/// <remarks>Every number in its text comes from the calculation assembly, and every state of its figures was computed beforehand.</remarks>
+/// <remarks>Every number in its text comes from the calculation assembly, in the page too.</remarks>
 internal static class StoryPage
 {
     /// <summary>The page's file name.</summary>
@@ -42,25 +41,23 @@ internal static class StoryPage
     public static RenderedPage Render(Vehicle vehicle, UnitSystem units, IEnumerable<KeyValuePair<string, string>> facts)
     {
         var setting = Setting.Of(vehicle);
-        Explorable explorable = KneeStory.Of(setting, units);
         var body = new StringBuilder();
         body.Append("<style>\n").Append(Style).Append("\n</style>\n<main id=\"content\" class=\"bb-story\" tabindex=\"-1\">\n");
         Opening(body, vehicle, units);
         Settings(body, setting, units);
         body.Append("<h2 id=\"try\">Move it</h2>\n<p>Four controls, three pictures. The first control is the pressure at the knee, the "
             + "second the share that the valve passes on above it. The ring shows the moment at which the first wheels lock.</p>\n")
-            .Append(explorable.ToHtml())
-            .Append(CultureInfo.InvariantCulture,
-                $"<p><small>Each of the {explorable.Frames.Count} positions of the four controls was computed beforehand; "
-                    + $"the page picks one and fills nothing in between.</small></p>\n");
+            .Append(KneeStory.Of(setting, units).ToHtml())
+            .Append("<p><small>The page itself works out every position of the controls, with the same calculation as everything else "
+                + "here.</small></p>\n");
         Trials(body, new BalanceTrials(setting, units));
         body.Append("<h2>How this was computed</h2>\n<p>").Append(HtmlText.Escape(FigureText.Method)).Append(' ')
             .Append(HtmlText.Escape(FigureText.Car(vehicle)))
             .Append(" Air and the sway of the body are left out. ").Append(HtmlText.Escape(FigureText.Licence)).Append(".</p>\n</main>\n");
         KeyValuePair<string, string>[] foot = [.. facts];
         string html = PageShell.Html(
-            new PageShell.Parts(Title, body.ToString(), foot, IsIndex: false, HasCharts: true, SingleFile: true, HasCode: false));
-        return new RenderedPage(FileName, Title, Summary, html, []) { HasCharts = false };
+            new PageShell.Parts(Title, body.ToString(), foot, IsIndex: false, SingleFile: true, HasCode: false) { IsLive = true });
+        return new RenderedPage(FileName, Title, Summary, html, []) { IsLive = true };
     }
 
     private static void Opening(StringBuilder body, Vehicle vehicle, UnitSystem units)

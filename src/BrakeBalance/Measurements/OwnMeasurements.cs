@@ -83,7 +83,21 @@ public sealed class OwnMeasurements : IOwnMeasurements
         }
 
         (OwnMeasurements? own, IReadOnlyList<string> problems) = Read(reading.Vehicle, logs, allowLostRows);
-        return own is null ? (null, problems) : (reading with { Vehicle = own.Attached() }, []);
+        if (own is null)
+        {
+            return (null, problems);
+        }
+
+        SourceText? source = SourceText.Of(reading.Vehicle);
+        string?[] paths = [logs.Gauges, logs.Stops];
+        return (reading with
+        {
+            Vehicle = SourceText.Remember(own.Attached(), source is null ? null : source with
+            {
+                Logs = new[] { "gauges", "stops" }.Zip(paths).Where(log => log.Second is not null)
+                    .ToDictionary(log => log.First, log => System.IO.File.ReadAllText(log.Second!)),
+            }),
+        }, []);
     }
 
     /// <summary>Reads logs of a car.</summary>

@@ -46,6 +46,23 @@ public static class YawStop
         };
     }
 
+    /// <summary>Three stops on a crowned road: with the front axle locked, with the rear axle locked, and braked so that no wheel locks.</summary>
+    /// <param name="setup">The car ready to stop.</param>
+    /// <param name="speed">Speed when the foot touches the pedal; 2 to 150 m/s.</param>
+    /// <returns>Name and outcome of each.</returns>
+    public static IReadOnlyList<(string Name, YawResult Stop)> EachAxleLocked(StopSetup setup, Speed speed)
+    {
+        ArgumentNullException.ThrowIfNull(setup);
+        StopResult gentle = StraightStop.Run(setup.Car, new ThresholdDriver { Margin = 0.9 }, setup.BuildUp, speed);
+        YawResult Stop(BrakedCar car, Pressure pressure) => Run(car, pressure, setup.BuildUp, speed, YawDisturbance.Crown);
+        return
+        [
+            ("front axle locked", Stop(WithOnlyLocked(setup.Car, Axle.Front), setup.MaximumPressure)),
+            ("rear axle locked", Stop(WithOnlyLocked(setup.Car, Axle.Rear), setup.MaximumPressure)),
+            ("wheels rolling", Stop(setup.Car, gentle.HeldPressure)),
+        ];
+    }
+
     internal static YawResult Run(
         BrakedCar car, Pressure heldPressure, PressureBuildUp buildUp, Speed initialSpeed, YawDisturbance disturbance, bool withTrace,
             double relativeTolerance)

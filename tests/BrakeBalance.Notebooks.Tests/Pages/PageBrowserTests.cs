@@ -1,3 +1,4 @@
+using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Tests.Browser;
 using PuppeteerSharp.Media;
@@ -8,21 +9,6 @@ namespace BrakeBalance.Notebooks.Tests.Pages;
 public class PageBrowserTests(BrowserFixture browser)
 {
     private static readonly string[] Pages = ["index.html", "01-sample.html", "09-failed.html", "01-chart.html"];
-
-    [SkippableFact]
-    public async Task Cells_saved_from_a_page_are_written_as_those_of_the_files()
-    {
-        string script = BrakeBalance.Charts.FigureAssets.Script;
-        int start = script.IndexOf("const csvCell = ", StringComparison.Ordinal),
-            end = script.IndexOf("const csvOf", start, StringComparison.Ordinal);
-        await using WatchedPage page = await browser.OpenAsync(Path.Combine(WriteSite(), Pages[0]));
-        foreach (string cell in new[] { "=cmd()", "+1", "-3.5", "-x;y", "@a", "\tz", "a\"b", "1,5", "plain", "", "-", "+.5e3", "-1e",
-            "−4" })
-        {
-            string saved = await page.Page.EvaluateFunctionAsync<string>($"text => {{ {script[start..end]} return csvCell(text); }}", cell);
-            Assert.Equal(CsvText.Cell(cell), saved);
-        }
-    }
 
     [SkippableTheory]
     [InlineData(1280)]
@@ -54,54 +40,79 @@ public class PageBrowserTests(BrowserFixture browser)
     }
 
     [SkippableTheory]
-    [InlineData(false)]
-    [InlineData(true)]
-    public async Task The_chart_is_drawn_from_the_script_beside_the_page_or_inside_it(bool singleFile)
+    [InlineData(1280, false)]
+    [InlineData(1280, true)]
+    [InlineData(390, false)]
+    public async Task A_slider_moved_by_keyboard_changes_answer_and_drawing(int width, bool singleFile)
     {
-        string folder = WriteSite(singleFile);
+        await using WatchedPage page = await browser.OpenAsync(Path.Combine(WriteSite(singleFile), "01-chart.html"), width);
+        const string shown = "document.querySelector('.bb-shown').innerHTML";
+        string before = await page.Page.EvaluateExpressionAsync<string>(shown);
+        string drawn = await page.Page.EvaluateExpressionAsync<string>(
+            "document.querySelector('.bb-static:not([hidden]) svg, .bb-static svg').outerHTML");
 
-        await using WatchedPage page = await browser.OpenAsync(Path.Combine(folder, "01-chart.html"));
-        await page.Page.WaitForSelectorAsync("#valve-live svg.main-svg", new() { Timeout = 20_000 });
-        page.AssertQuiet();
-    }
+        await page.Page.FocusAsync(".bb-controls input[type=range]");
+        await page.Page.Keyboard.PressAsync("Home");
+        await page.Page.WaitForExpressionAsync("document.querySelector('.bb-explorable').dataset.moved > 0", new() { Timeout = 60_000 });
 
-    [SkippableTheory]
-    [InlineData(1280)]
-    [InlineData(390)]
-    public async Task A_slider_moved_by_keyboard_changes_the_number_and_the_chart(int width)
-    {
-        await using WatchedPage page = await browser.OpenAsync(Path.Combine(WriteSite(), "01-chart.html"), width);
-        await page.Page.WaitForSelectorAsync("#valve-live svg.main-svg", new() { Timeout = 20_000 });
-        const string number = "document.querySelector('.bb-readout dd').textContent";
-        string before = await page.Page.EvaluateExpressionAsync<string>(number);
-
-        await page.Page.FocusAsync("#knee-knee");
-        await page.Page.Keyboard.PressAsync("ArrowRight");
-        await page.Page.WaitForExpressionAsync($"{number} !== '{before}'");
-
-        Assert.Equal("45\u00a0bar", before);
-        Assert.Equal("52\u00a0bar", await page.Page.EvaluateExpressionAsync<string>(number));
+        Assert.NotEqual(before, await page.Page.EvaluateExpressionAsync<string>(shown));
+        Assert.NotEqual(drawn, await page.Page.EvaluateExpressionAsync<string>("document.querySelector('.bb-static svg').outerHTML"));
+        Assert.Equal("range", await page.Page.EvaluateExpressionAsync<string>("document.activeElement.type"));
+        Assert.Contains(
+            await page.Page.EvaluateExpressionAsync<string>("document.querySelector('.bb-controls output').textContent"),
+            await page.Page.EvaluateExpressionAsync<string>("document.querySelector('.bb-state').textContent"), StringComparison.Ordinal);
+        await page.AssertNoSidewaysScrollAsync();
+        await page.AssertAccessibleAsync();
         page.AssertQuiet();
     }
 
     [SkippableFact]
-    public async Task On_paper_and_without_scripts_the_static_drawing_stands_for_the_chart()
+    public async Task Without_the_file_beside_it_a_page_says_so_and_keeps_its_drawing()
     {
-        const string shown = "[getComputedStyle(document.querySelector('.bb-live')).display, "
-            + "getComputedStyle(document.querySelector('.bb-static')).display].join()";
+        string alone = Path.Combine(browser.Folder, "alone.html");
+        File.Copy(Path.Combine(WriteSite(), "01-chart.html"), alone, overwrite: true);
+        await using WatchedPage page = await browser.OpenAsync(alone);
+        await page.Page.FocusAsync(".bb-controls input[type=range]");
+        await page.Page.Keyboard.PressAsync("Home");
+        await page.Page.WaitForExpressionAsync(
+            "[...document.querySelectorAll('.bb-explorable > .bb-verdict')].some(words => words.textContent.includes('calculation.js'))",
+            new() { Timeout = 30_000 });
+        Assert.True(await page.Page.EvaluateExpressionAsync<bool>("document.querySelector('.bb-static svg') !== null"));
+    }
+
+    [SkippableFact]
+    public async Task A_car_kept_on_the_device_is_offered_and_a_fault_of_it_is_said()
+    {
+        await using WatchedPage page = await browser.OpenAsync(Path.Combine(WriteSite(), "02-own.html"));
+        string car = File.ReadAllText(RepositoryRoot.File("data/vehicles/track-coupe.json"));
+        await page.Page.EvaluateFunctionAsync(
+            "text => localStorage.setItem('bb-cars', JSON.stringify({ units: 'si', at: 0, cars: [{ name: 'A', text, logs: {} }] }))", car);
+        await page.Page.ReloadAsync();
+        await page.Page.EvaluateExpressionAsync("document.querySelector('.bb-own').click()");
+        await page.Page.WaitForExpressionAsync("document.querySelector('.bb-shown').innerText.includes('track coupe')",
+            new() { Timeout = 60_000 });
+        await page.Page.EvaluateExpressionAsync("document.querySelector('.bb-own').click()");
+        await page.Page.WaitForExpressionAsync("!document.querySelector('.bb-shown').innerText.includes('track coupe')",
+            new() { Timeout = 60_000 });
+        await page.Page.EvaluateExpressionAsync("localStorage.clear()");
+        page.AssertQuiet();
+    }
+
+    [SkippableFact]
+    public async Task A_screen_and_paper_show_one_drawing_each_and_it_follows_a_dark_page()
+    {
+        const string shown = "[...document.querySelector('.bb-figure').querySelectorAll('.bb-static')].map(one => one.offsetHeight > 100).join()";
+        const string ground = "getComputedStyle(document.querySelector('.bb-static svg > rect')).fill";
         string file = Path.Combine(WriteSite(), "01-chart.html");
-        await using WatchedPage page = await browser.OpenAsync(file);
-        await page.Page.WaitForSelectorAsync("#valve-live svg.main-svg", new() { Timeout = 20_000 });
-
-        string screen = await page.Page.EvaluateExpressionAsync<string>(shown);
-        await page.Page.EmulateMediaTypeAsync(MediaType.Print);
-        string paper = await page.Page.EvaluateExpressionAsync<string>(shown);
-        await using WatchedPage still = await browser.OpenAsync(file, script: false);
-        string html = await still.Page.GetContentAsync();
-
-        Assert.Equal("block,none", screen);
-        Assert.Equal("none,block", paper);
-        Assert.DoesNotContain("bb-on\"", html, StringComparison.Ordinal);
+        await using WatchedPage desk = await browser.OpenAsync(file, script: false);
+        Assert.Equal("true,false", await desk.Page.EvaluateExpressionAsync<string>(shown));
+        Assert.Equal("rgb(255, 255, 255)", await desk.Page.EvaluateExpressionAsync<string>(ground));
+        await using WatchedPage phone = await browser.OpenAsync(file, 390, script: false, dark: true);
+        Assert.Equal("false,true", await phone.Page.EvaluateExpressionAsync<string>(shown));
+        Assert.Equal("rgb(21, 25, 29)", await phone.Page.EvaluateExpressionAsync<string>(ground));
+        await phone.Page.EmulateMediaTypeAsync(MediaType.Print);
+        Assert.Equal("true,false", await phone.Page.EvaluateExpressionAsync<string>(shown));
+        Assert.Equal("rgb(255, 255, 255)", await phone.Page.EvaluateExpressionAsync<string>(ground));
     }
 
     [SkippableFact]
@@ -218,7 +229,8 @@ public class PageBrowserTests(BrowserFixture browser)
         if (!Directory.Exists(folder))
         {
             Site.Write(
-                [new SiteEntry(SampleNotebook.Create()), new SiteEntry(SampleNotebook.Failed()), new SiteEntry(SampleNotebook.WithChart())],
+                [new SiteEntry(SampleNotebook.Create()), new SiteEntry(SampleNotebook.Failed()), new SiteEntry(SampleNotebook.WithChart()),
+                    new SiteEntry(SampleNotebook.WithCar())],
                 folder, new SiteOptions { SingleFile = singleFile, Facts = [new("Vehicle", "coupe-1966.json"), new("Units", "si")] });
         }
 

@@ -1,6 +1,8 @@
 using BrakeBalance.Charts;
-using BrakeBalance.Charts.Exploring;
+using BrakeBalance.Charts.Figures;
+using BrakeBalance.Charts.Lessons;
 using BrakeBalance.Notebooks.Execution;
+using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
@@ -66,30 +68,24 @@ internal static class SampleNotebook
             new CellFailure("Attempted to divide by <zero>.", 2, "var b = a / zero; // <b>")),
     ]);
 
-    /// <summary>One figure with a slider for the knee: rear against front line pressure.</summary>
-    public static ExecutedNotebook WithChart()
-    {
-        double[] knees = [20e5, 30e5, 40e5];
-        var explorable = Explorable.Of("knee", [Control.Slider("knee", "Knee", Measure.LinePressure, knees, start: 1)], selection =>
+    /// <summary>A figure with sliders: the one of the lesson on the knee.</summary>
+    public static ExecutedNotebook WithChart() => new("01-chart", "Chart", [
+        new ExecutedMarkdownCell("t", "# Chart\n\nOne chart."),
+        Code("c", "chart", new CellOutput(new Dictionary<string, string>
         {
-            double knee = knees[selection["knee"]];
-            double[] front = [0, knee, 100e5];
-            double[] rear = [0, knee, knee + 0.3 * (100e5 - knee)];
-            Figure figure = new FigureBuilder("valve")
-                .Title($"The valve bends the line at {Measure.LinePressure.Text(knee, UnitSystem.Si)}")
-                .Describe("Rear against front line pressure.", "A line that bends at the knee.",
-                    "A straight line up to the knee, then a shallower one.")
-                .X("Front line pressure", "p₁", Measure.LinePressure).Y("Rear line pressure", "p₂", Measure.LinePressure)
-                .Line("Installed", front, rear, Tone.Rear).Build();
-            return new Frame([figure],
-                [new Readout("Rear at 80 bar front", Measure.LinePressure.Text(knee + 0.3 * (80e5 - knee), UnitSystem.Si))],
-                new Verdict("The valve holds back."));
-        });
-        return new("01-chart", "Chart", [
-            new ExecutedMarkdownCell("t", "# Chart\n\nOne chart."),
-            Code("c", "chart", new CellOutput(new Dictionary<string, string> { ["text/html"] = explorable.ToHtml() })),
-        ]);
-    }
+            ["text/html"] = LessonSheet.Of("knee", seed: 2026, units: UnitSystem.Si).Figure.ToHtml(),
+        })),
+    ]);
+
+    /// <summary>A figure with sliders of a car from a file.</summary>
+    public static ExecutedNotebook WithCar() => new("02-own", "Travel", [
+        new ExecutedMarkdownCell("t", "# Travel\n\nOne chart."),
+        Code("c", "chart", new CellOutput(new Dictionary<string, string>
+        {
+            ["text/html"] = FootExplorables.Travel(
+                VehicleFile.Load(RepositoryRoot.File("data/vehicles/coupe-1960s.json")).Vehicle, UnitSystem.Si).ToHtml(),
+        })),
+    ]);
 
     private static ExecutedCodeCell Code(string id, string source, params CellOutput[] outputs) => new(id, source, [], outputs, null);
 

@@ -9,7 +9,7 @@ public class StopPagesTests(BrowserFixture browser, RenderedNotebooks notebooks)
 {
     private const string Page = "06-what-happens-when-an-axle-locks";
     private const string Time = "Number(document.getElementById('above-time').value)";
-    private const string Button = "document.getElementById('above-time-play')";
+    private const string Button = "document.querySelector('#above [data-play]')";
 
     [SkippableFact]
     public async Task It_plays_and_pauses()
@@ -18,7 +18,7 @@ public class StopPagesTests(BrowserFixture browser, RenderedNotebooks notebooks)
         await page.Page.EvaluateExpressionAsync($"{Button}.scrollIntoView()");
         double before = await page.Page.EvaluateExpressionAsync<double>(Time);
         await page.Page.EvaluateExpressionAsync($"{Button}.click()");
-        await page.Page.WaitForExpressionAsync($"{Time} > {before + 2}", new() { Timeout = 20_000 });
+        await page.Page.WaitForExpressionAsync($"{Time} > {before + 2}", new() { Timeout = 60_000 });
         await page.Page.EvaluateExpressionAsync($"{Button}.click()");
         Assert.Equal("Play", await page.Page.EvaluateExpressionAsync<string>($"{Button}.textContent"));
         double paused = await page.Page.EvaluateExpressionAsync<double>(Time);
@@ -37,7 +37,7 @@ public class StopPagesTests(BrowserFixture browser, RenderedNotebooks notebooks)
         Assert.Equal("Next step", await page.Page.EvaluateExpressionAsync<string>($"{Button}.textContent"));
         double before = await page.Page.EvaluateExpressionAsync<double>(Time);
         await page.Page.EvaluateExpressionAsync($"{Button}.click()");
-        await Task.Delay(600);
+        await page.Page.WaitForExpressionAsync("document.querySelector('#above').dataset.moved > 0", new() { Timeout = 60_000 });
         Assert.Equal(before + 1, await page.Page.EvaluateExpressionAsync<double>(Time));
         page.AssertQuiet();
     }

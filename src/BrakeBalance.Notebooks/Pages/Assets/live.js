@@ -12,42 +12,8 @@
   };
   const debounce = (wait, act) => { let timer = 0; return () => { clearTimeout(timer); timer = setTimeout(act, wait); }; };
 
-  // ---- The assembly. A newer question of the same name takes the place of one that still waits.
-  const bytes = text => Uint8Array.from(atob(text), letter => letter.charCodeAt(0));
-  const store = JSON.parse($("live-parts").textContent), source = JSON.parse($("live-worker").textContent);
-  const startDesk = () => {
-    const worker = new Worker(URL.createObjectURL(new Blob([source], { type: "text/javascript" })));
-    const waiting = new Map();
-    let asked = null, serial = 0;
-    const next = () => {
-      if (asked || waiting.size === 0) return;
-      const [name, first] = waiting.entries().next().value;
-      waiting.delete(name);
-      asked = { ...first, id: ++serial };
-      worker.postMessage({ id: asked.id, request: first.request, parts: first.parts });
-    };
-    worker.addEventListener("message", event => {
-      if (!asked || event.data.id !== asked.id) return;
-      const { resolve } = asked;
-      asked = null;
-      resolve(JSON.parse(event.data.reply));
-      next();
-    });
-    const fail = event => { event.preventDefault?.(); asked?.resolve({ fault: event.message || "the calculation stopped" }); asked = null;
-      next(); };
-    worker.addEventListener("error", fail);
-    const put = (name, entry) => new Promise(resolve => {
-      waiting.get(name)?.resolve(null);
-      waiting.set(name, { ...entry, resolve });
-      next();
-    });
-    const desk = {
-      ready: put("start", { parts: Object.fromEntries(Object.entries(store).map(([name, text]) => [name, bytes(text)])) }),
-      ask: (name, request) => put(name, { request: JSON.stringify(request) }),
-      end: () => { worker.terminate(); asked?.resolve(null); waiting.forEach(entry => entry.resolve(null)); },
-    };
-    return desk;
-  };
+  // ---- Two workers: one for what the hand moves, one for what takes long.
+  const startDesk = bbDesk.start;
   let quick = startDesk(), slow = null;
 
   // ---- State. A set-up is a vehicle file, the logs typed in, and values moved by sliders but not kept yet.
@@ -56,7 +22,6 @@
   const car = () => state.cars[state.at];
   const asked = (one = car()) => ({
     text: one.text, logs: one.logs, set: Object.entries(one.set), units: state.units,
-    theme: document.documentElement.dataset.theme || (matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light"),
     width: Math.floor(Math.max(280, panels.clientWidth - 12)),
   });
   const keep = () => {
@@ -426,13 +391,12 @@
     const words = /^#car=([\w-]+)$/.exec(location.hash)?.[1];
     if (!words) return null;
     try {
-      const packed = bytes(words.replaceAll("-", "+").replaceAll("_", "/"));
+      const packed = Uint8Array.from(atob(words.replaceAll("-", "+").replaceAll("_", "/")), letter => letter.charCodeAt(0));
       return await new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("deflate-raw"))).text();
     } catch { say("The link holds no car that can be read.", "fail"); return null; }
   };
   let wide = innerWidth;
   addEventListener("resize", debounce(200, () => { if (innerWidth !== wide) { wide = innerWidth; refresh(); } }));
-  new MutationObserver(() => refresh()).observe(document.documentElement, { attributes: true, attributeFilter: ["data-theme"] });
 
   // ---- Begin.
   const begin = async () => {

@@ -33,7 +33,16 @@ public static class BenchFile
         }
 
         var builder = new BenchBuilder(folder);
-        return builder.Build(document) ?? throw new BenchFileException(source, builder.Problems);
+        BenchSheet sheet = builder.Build(document) ?? throw new BenchFileException(source, builder.Problems);
+        if (sheet.Plumbing is { } plumbing)
+        {
+            // The rest of the file may name others, which a page does not have.
+            var own = new SourceText(VehicleText.Remove(text, "change"), [.. overrides]);
+            SourceText.Remember(plumbing.Return, own);
+            _ = plumbing.Release is { } job ? SourceText.Remember(job, own) : null;
+        }
+
+        return sheet;
     }
 
     // Parts that could be read whole are looked at further, so that all problems come at once.

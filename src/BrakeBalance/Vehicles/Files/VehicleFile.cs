@@ -49,7 +49,7 @@ public static class VehicleFile
 
         return EndsOf(reading, filled) is { Count: > 0 } ends
             ? (null, ends)
-            : (new VehicleReading(Uncertain(vehicle, reading, filled))
+            : (new VehicleReading(SourceText.Remember(Uncertain(vehicle, reading, filled), new SourceText(text, [.. overrides])))
             {
                 FromCarClass = filled,
                 Warnings = Plausibility.Of(document, vehicle, filled),

@@ -1,0 +1,79 @@
+namespace BrakeBalance.Charts.Exploring;
+
+/// <summary>Writes the controls of an explorable, and a state of it.</summary>
+internal static class ExplorableHtml
+{
+    /// <summary>The controls, hidden until the page's script runs.</summary>
+    public static string Controls(Explorable explorable)
+    {
+        var html = new StringBuilder("<form class=\"bb-controls\" hidden autocomplete=\"off\">\n");
+        foreach (Control control in explorable.Controls)
+        {
+            string id = $"{explorable.Id}-{control.Id}", start = HtmlRenderer.Escape(control.Settings[control.Start]);
+            html.Append("<div class=\"bb-control\">\n");
+            html.Append(CultureInfo.InvariantCulture, $"<label for=\"{id}\">{HtmlRenderer.Escape(control.Label)}</label>\n");
+            if (control.IsSlider)
+            {
+                string texts = HtmlRenderer.Escape(string.Join('|', control.Settings));
+                html.Append(CultureInfo.InvariantCulture, $"<output id=\"{id}-value\" for=\"{id}\" aria-live=\"polite\">{start}</output>\n"
+                    + $"<input type=\"range\" id=\"{id}\" min=\"0\" max=\"{control.Settings.Count - 1}\" step=\"1\" "
+                    + $"value=\"{control.Start}\" aria-valuetext=\"{start}\" data-texts=\"{texts}\">\n");
+            }
+            else
+            {
+                html.Append(CultureInfo.InvariantCulture, $"<select id=\"{id}\">\n");
+                foreach ((int i, string setting) in control.Settings.Index())
+                {
+                    string selected = i == control.Start ? " selected" : "";
+                    html.Append(CultureInfo.InvariantCulture, $"<option value=\"{i}\"{selected}>{HtmlRenderer.Escape(setting)}</option>\n");
+                }
+
+                html.Append("</select>\n");
+            }
+
+            if (control.FrameMilliseconds is { } milliseconds)
+            {
+                html.Append(CultureInfo.InvariantCulture, $"<button type=\"button\" data-play=\"{milliseconds}\">Play</button>\n");
+            }
+
+            html.Append("</div>\n");
+        }
+
+        return html.Append("</form>\n").ToString();
+    }
+
+    /// <summary>Readouts, verdict and figures of a state.</summary>
+    /// <param name="frame">The state.</param>
+    /// <param name="words">Which settings are shown.</param>
+    /// <param name="size">The size at which its figures are drawn; null for a page and for a phone.</param>
+    public static string State(Frame frame, string words, FigureSize? size)
+    {
+        var html = new StringBuilder();
+        if (frame.Readouts.Count > 0)
+        {
+            html.Append("<dl class=\"bb-readouts\">\n");
+            foreach (Readout readout in frame.Readouts)
+            {
+                html.Append(CultureInfo.InvariantCulture,
+                    $"<div class=\"bb-readout\"><dt>{HtmlRenderer.Escape(readout.Label)}</dt>"
+                        + $"<dd>{HtmlRenderer.Escape(readout.Value)}</dd></div>\n");
+            }
+
+            html.Append("</dl>\n");
+        }
+
+        if (frame.Verdict is { } verdict)
+        {
+            string kind = verdict.Kind switch { VerdictKind.Good => "good", VerdictKind.Caution => "caution", _ => "neutral" };
+            html.Append(CultureInfo.InvariantCulture,
+                $"<p class=\"bb-verdict\" role=\"status\" data-kind=\"{kind}\">{HtmlRenderer.Escape(verdict.Text)}</p>\n");
+        }
+
+        foreach (Figure figure in frame.Figures)
+        {
+            HtmlRenderer.Figure(html, figure, size);
+        }
+
+        return html.Append(CultureInfo.InvariantCulture, $"<p class=\"bb-state\">{HtmlRenderer.Escape(words)}</p>\n").ToString();
+    }
+}

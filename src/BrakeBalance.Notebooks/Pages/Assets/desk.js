@@ -1,0 +1,71 @@
+// Starts the calculation assembly in a worker and asks it. A newer question of the same name takes the place of one that still waits.
+const bbDesk = (() => {
+  "use strict";
+  const worth = new Uint8Array(128);
+  [..."__BB_LETTERS__"].forEach((letter, i) => { worth[letter.charCodeAt(0)] = i; });
+  // "length text": five letters hold four bytes.
+  const bytes = written => {
+    const gap = written.indexOf(" "), length = Number(written.slice(0, gap)), all = new DataView(new ArrayBuffer(length + 3));
+    for (let i = gap + 1, at = 0; at < length; i += 5, at += 4) {
+      let value = 0;
+      for (let k = 0; k < 5; k++) value = value * 85 + worth[written.charCodeAt(i + k)];
+      all.setUint32(at, value);
+    }
+    return new Uint8Array(all.buffer, 0, length);
+  };
+  const unpacked = store => Object.fromEntries(Object.entries(store).map(([name, text]) => [name, bytes(text)]));
+  let parts = null;
+
+  // The parts stand in the page itself or in the file that all pages share; it is read when a page first needs it.
+  const load = () => parts ??= new Promise((resolve, reject) => {
+    const here = document.getElementById("live-parts");
+    if (here) { resolve(unpacked(JSON.parse(here.textContent))); return; }
+    const script = document.createElement("script");
+    script.src = "__BB_SHARED__";
+    script.onload = () => resolve(unpacked(globalThis.bbParts));
+    script.onerror = () => reject(new Error("the file __BB_SHARED__ is not beside this page"));
+    document.head.append(script);
+  });
+
+  const start = () => {
+    const source = JSON.parse(document.getElementById("live-worker").textContent);
+    const worker = new Worker(URL.createObjectURL(new Blob([source], { type: "text/javascript" })));
+    const waiting = new Map();
+    let asked = null, serial = 0;
+    const next = () => {
+      if (asked || waiting.size === 0) return;
+      const [name, first] = waiting.entries().next().value;
+      waiting.delete(name);
+      asked = { ...first, id: ++serial };
+      worker.postMessage({ id: asked.id, request: first.request, parts: first.parts });
+    };
+    worker.addEventListener("message", event => {
+      if (!asked || event.data.id !== asked.id) return;
+      const { resolve } = asked;
+      asked = null;
+      resolve(JSON.parse(event.data.reply));
+      next();
+    });
+    worker.addEventListener("error", event => {
+      event.preventDefault?.();
+      asked?.resolve({ fault: event.message || "the calculation stopped" });
+      asked = null;
+      next();
+    });
+    const put = (name, entry) => new Promise(resolve => {
+      waiting.get(name)?.resolve(null);
+      waiting.set(name, { ...entry, resolve });
+      next();
+    });
+    const ready = load().then(all => put("start", { parts: all }), error => ({ fault: error.message }));
+    return {
+      ready,
+      ask: async (name, request) => {
+        const began = await ready;
+        return began?.fault ? began : put(name, { request: JSON.stringify(request) });
+      },
+      end: () => { worker.terminate(); asked?.resolve(null); waiting.forEach(entry => entry.resolve(null)); },
+    };
+  };
+  return { start };
+})();
