@@ -52,13 +52,13 @@ public sealed record Drawing : IHtmlOutput
     public string ToHtml()
     {
         var html = new StringBuilder();
-        html.Append(CultureInfo.InvariantCulture, $"<figure class=\"bb-figure bb-drawing\" id=\"{Id}\">\n");
+        html.Append(CultureInfo.InvariantCulture, $"<figure class=\"bb-figure bb-drawing\" id=\"{Id}\">\n"
+            + $"<figcaption class=\"bb-title\">{HtmlRenderer.Escape(Title)}</figcaption>\n");
         html.Append(CultureInfo.InvariantCulture,
             $"<div class=\"bb-static bb-wide\">\n{Svg(_wide, Theme.Light, Choice)}</div>\n"
                 + $"<div class=\"bb-static bb-narrow\">\n{Svg(_narrow, Theme.Light, null)}</div>\n");
         html.Append(CultureInfo.InvariantCulture,
-            $"<figcaption><strong class=\"bb-title\">{HtmlRenderer.Escape(Title)}</strong> "
-                + $"<span class=\"bb-caption\">{HtmlRenderer.Escape(Caption)}</span></figcaption>\n");
+            $"<p class=\"bb-caption\">{HtmlRenderer.Escape(Caption)}</p>\n");
         html.Append("<details class=\"bb-data\"><summary>Numbers and description</summary>\n");
         html.Append(CultureInfo.InvariantCulture, $"<p>{HtmlRenderer.Escape(LongDescription)}</p>\n");
         HtmlRenderer.Table(html, Table, Id, Title);

@@ -11,7 +11,7 @@ public static class FigureAssets
 {
     private static readonly Lazy<string> ScriptText =
         new(() => Read("figures.js").Replace("__BB_COLOURS__", DarkColours(), StringComparison.Ordinal));
-    private static readonly Lazy<string> StyleText = new(() => Read("figures.css"));
+    private static readonly Lazy<string> StyleText = new(() => Read("figures.css") + DarkDrawings());
     private static readonly Lazy<string> SheetText = new(() => Read("sheet.css"));
     private static readonly Lazy<string> PlotlyText = new(ReadPlotly);
 
@@ -27,21 +27,29 @@ public static class FigureAssets
     /// <summary>The plotly script that Plotly.NET carries, with its licence comment.</summary>
     public static string Plotly => PlotlyText.Value;
 
-    private static string DarkColours()
-    {
-        Theme light = Theme.Light, dark = Theme.Dark;
-        var map = new JsonObject();
-        foreach ((string from, string to) in new[]
-                 {
-                     (light.Background, dark.Background), (light.Ink, dark.Ink), (light.Muted, dark.Muted), (light.Grid, dark.Grid),
-                     (light.Front, dark.Front), (light.Rear, dark.Rear), (light.Ideal, dark.Ideal), (light.Other, dark.Other),
-                         (light.Guide, dark.Guide),
-                 }.Concat(light.Scale.Zip(dark.Scale)))
+    /// <summary>The colours of the light theme, each with the one that stands for it on a dark page.</summary>
+    private static IReadOnlyList<(string Light, string Dark)> Pairs { get; } =
+    [
+        .. new Func<Theme, string>[]
         {
-            map[from] = to;
-        }
+            theme => theme.Background, theme => theme.Ink, theme => theme.Muted, theme => theme.Grid, theme => theme.Front,
+            theme => theme.Rear, theme => theme.Ideal, theme => theme.Other, theme => theme.Guide,
+        }.Select(colour => (colour(Theme.Light), colour(Theme.Dark))),
+        .. Theme.Light.Scale.Zip(Theme.Dark.Scale),
+    ];
 
-        return PlainJson.Text(map);
+    private static string DarkColours() =>
+        PlainJson.Text(new JsonObject(Pairs.Select(pair => KeyValuePair.Create(pair.Light, (JsonNode?)pair.Dark))));
+
+    /// <summary>Drawings in a page are made in the light colours and shown in those of the page; on paper they stay light.</summary>
+    private static string DarkDrawings()
+    {
+        string dark = string.Concat(Pairs.Select(pair => $"--{pair.Light[1..]}:{pair.Dark};"));
+        IEnumerable<string> rules = from pair in Pairs
+                                    from paint in new[] { "fill", "stroke" }
+                                    select $".bb-static [{paint}=\"{pair.Light}\"]{{{paint}:var(--{pair.Light[1..]},{pair.Light})}}\n";
+        return $"@media screen {{ :root[data-theme=dark] {{ {dark} }} }}\n"
+            + $"@media screen and (prefers-color-scheme: dark) {{ :root:not([data-theme=light]) {{ {dark} }} }}\n{string.Concat(rules)}";
     }
 
     private static string Read(string name)

@@ -22,26 +22,28 @@ internal static class HtmlRenderer
     public static void Figure(StringBuilder html, Figure figure, string? state)
     {
         string id = figure.Id;
-        html.Append(CultureInfo.InvariantCulture, $"<figure class=\"bb-figure\" id=\"{id}\">\n");
+        html.Append(CultureInfo.InvariantCulture,
+            $"<figure class=\"bb-figure\" id=\"{id}\">\n<figcaption class=\"bb-title\">{Escape(figure.Title)}</figcaption>\n");
         html.Append(CultureInfo.InvariantCulture,
             $"<div class=\"bb-live\" id=\"{id}-live\" "
                 + $"role=\"img\" aria-label=\"{Escape(figure.AltText)}\" aria-describedby=\"{id}-long\"></div>\n");
         html.Append(CultureInfo.InvariantCulture, $"<div class=\"bb-static\">\n{figure.ToSvg()}");
-        if (state is not null)
+        if (state is null)
+        {
+            html.Append(SvgRenderer.Svg(figure, FigureSize.Phone, Theme.Light, twin: FigureSize.Page));
+        }
+        else
         {
             html.Append(CultureInfo.InvariantCulture, $"<p class=\"bb-state\">{Escape(state)}</p>\n");
         }
 
         html.Append("</div>\n");
-        html.Append(CultureInfo.InvariantCulture,
-            $"<figcaption><strong class=\"bb-title\">{Escape(figure.Title)}</strong> "
-                + $"<span class=\"bb-caption\">{Escape(figure.Caption)}</span>");
+        html.Append(CultureInfo.InvariantCulture, $"<p class=\"bb-caption\">{Escape(figure.Caption)}</p>\n");
         if (figure.Credit is { } credit)
         {
-            html.Append(CultureInfo.InvariantCulture, $" <small class=\"bb-credit\">{Escape(credit)}</small>");
+            html.Append(CultureInfo.InvariantCulture, $"<p class=\"bb-credit\">{Escape(credit)}</p>\n");
         }
 
-        html.Append("</figcaption>\n");
         html.Append("<details class=\"bb-data\"><summary>Numbers and description</summary>\n");
         html.Append(CultureInfo.InvariantCulture, $"<p id=\"{id}-long\">{Escape(figure.LongDescription)}</p>\n");
         Table(html, figure.Table, id, figure.Title);
@@ -51,11 +53,14 @@ internal static class HtmlRenderer
     /// <summary>A table with a link that saves it as CSV.</summary>
     public static void Table(StringBuilder html, FigureTable table, string id, string name)
     {
+        // The columns of numbers are named at the table: a class for each of thousands of cells would weigh more than the cells.
+        IEnumerable<int> numbers = Enumerable.Range(0, table.Columns.Count).Where(table.IsNumeric);
         html.Append(CultureInfo.InvariantCulture,
             $"<p><a class=\"bb-csv\" download=\"{id}.csv\" "
                 + $"href=\"data:text/csv;charset=utf-8,{DataText(table.ToCsv())}\">Save as CSV</a></p>\n");
         html.Append(CultureInfo.InvariantCulture,
-            $"<div class=\"bb-scroll\" tabindex=\"0\" role=\"region\" aria-label=\"{Escape("Table: " + name)}\">\n<table>\n<thead><tr>");
+            $"<div class=\"bb-scroll\" tabindex=\"0\" role=\"region\" aria-label=\"{Escape("Table: " + name)}\">\n"
+                + $"<table class=\"{string.Join(' ', numbers.Select(column => $"bb-n{column + 1}"))}\">\n<thead><tr>");
         foreach (string column in table.Columns)
         {
             html.Append(CultureInfo.InvariantCulture, $"<th scope=\"col\">{Escape(column)}</th>");
@@ -65,9 +70,9 @@ internal static class HtmlRenderer
         for (long row = 0; row < table.Frame.Rows.Count; row++)
         {
             html.Append("<tr>");
-            foreach ((int column, string cell) in table.Row(row).Index())
+            foreach (string cell in table.Row(row))
             {
-                html.Append(table.IsNumeric(column) ? "<td class=\"bb-number\">" : "<td>").Append(Escape(cell)).Append("</td>");
+                html.Append("<td>").Append(Escape(cell)).Append("</td>");
             }
 
             html.Append("</tr>\n");

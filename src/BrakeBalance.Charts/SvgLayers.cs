@@ -47,9 +47,10 @@ internal static class SvgLayers
         {
             case LineLayer line:
                 (IReadOnlyList<double> x, IReadOnlyList<double> y) = line.Path;
+                double tolerance = layout.Size == FigureSize.Phone ? 0.2 : 0.05;
                 svg.Empty(
                     "path",
-                    ("d", PathData(Geometry.Simplify(layout.Path(x, y), 0.05), close: false)), ("fill", "none"),
+                    ("d", PathData(Geometry.Simplify(layout.Path(x, y), tolerance), close: false)), ("fill", "none"),
                         ("stroke", theme[line.Tone]),
                     ("stroke-width", line.Width), ("stroke-dasharray", Dashes(line.Dash, line.Width)), ("stroke-linejoin", "round"));
                 break;
@@ -136,7 +137,7 @@ internal static class SvgLayers
 
     private static string PatternId(string id, int index, string suffix) => FormattableString.Invariant($"{id}-hatch-{index}{suffix}");
 
-    private static string PathData(IReadOnlyList<Dot> path, bool close)
+    internal static string PathData(IReadOnlyList<Dot> path, bool close)
     {
         var data = new StringBuilder();
         foreach ((int i, Dot dot) in path.Index())

@@ -6,10 +6,14 @@ namespace BrakeBalance.Charts;
 internal static class SvgRenderer
 {
     /// <summary>The drawing.</summary>
-    public static string Svg(Figure figure, FigureSize size, Theme theme)
+    /// <param name="figure">The figure.</param>
+    /// <param name="size">Its size.</param>
+    /// <param name="theme">Its colours.</param>
+    /// <param name="twin">The size of the drawing beside it in a page, which has the words for both; a style sheet shows one of them.</param>
+    public static string Svg(Figure figure, FigureSize size, Theme theme, FigureSize? twin = null)
     {
         FigureLayout layout = FigureLayout.Of(figure, size);
-        string id = $"{figure.Id}-{size.Name}";
+        string id = $"{figure.Id}-{size.Name}", words = $"{figure.Id}-{(twin ?? size).Name}";
         var svg = new SvgWriter();
         double? shownHeight = size.ShownWidth is null ? size.Height : null;
         svg.Open(
@@ -19,11 +23,17 @@ internal static class SvgRenderer
             ("width", size.ShownWidth ?? SvgWriter.Number(size.Width)),
             ("height", shownHeight),
             ("role", "img"),
-            ("aria-labelledby", $"{id}-title {id}-desc"),
+            ("class", twin is null ? size == FigureSize.Page ? "bb-wide" : null : "bb-narrow"),
+            ("style", twin is null ? null : "display:none"),
+            ("aria-labelledby", $"{words}-title {words}-desc"),
             ("font-family", TextMetrics.FontFamily),
             ("font-size", size.FontSize));
-        svg.Text("title", figure.AltText, ("id", $"{id}-title"));
-        svg.Text("desc", figure.LongDescription, ("id", $"{id}-desc"));
+        if (twin is null)
+        {
+            svg.Text("title", figure.AltText, ("id", $"{id}-title"));
+            svg.Text("desc", figure.LongDescription, ("id", $"{id}-desc"));
+        }
+
         svg.Open("defs");
         svg.Open("clipPath", ("id", $"{id}-clip"));
         Rectangle(svg, layout.Plot.Grown(0.5));
@@ -40,7 +50,7 @@ internal static class SvgRenderer
             // Markers on the edge are drawn whole; everything else ends at the plot.
             string name = $"{id}-{Naming.Slug(layer.Name)}";
             svg.Open(
-                "g", ("id", used.Add(name) ? name : FormattableString.Invariant($"{name}-{index}")),
+                "g", ("id", twin is not null ? null : used.Add(name) ? name : FormattableString.Invariant($"{name}-{index}")),
                 ("clip-path", layer is MarkerLayer ? null : $"url(#{id}-clip)"));
             SvgLayers.Draw(svg, layout, theme, id, layer, index);
             svg.Close();
@@ -96,14 +106,11 @@ internal static class SvgRenderer
         Box plot = layout.Plot;
         double font = layout.Size.FontSize, line = font * TextMetrics.LineHeight;
         svg.Open("g", ("id", $"{id}-axis-x"), ("fill", theme.Muted), ("stroke", "none"), ("text-anchor", "middle"));
+        Grid(svg, theme, layout.XTicks.Where(_ => layout.Figure.XAxis.Categories is null).Select(tick =>
+            (new Dot(layout.ShownX(tick.Value), plot.Top), new Dot(layout.ShownX(tick.Value), plot.Bottom))));
         foreach ((int i, (double value, string _)) in layout.XTicks.Index())
         {
             double x = layout.ShownX(value);
-            if (layout.Figure.XAxis.Categories is null)
-            {
-                Stroke(svg, x, plot.Top, x, plot.Bottom, theme.Grid, 1);
-            }
-
             foreach ((int row, string text) in layout.XTickLines[i].Index())
             {
                 svg.Text("text", text, ("x", x), ("y", plot.Bottom + 6 + font * 0.95 + row * line));
@@ -112,14 +119,20 @@ internal static class SvgRenderer
 
         svg.Close();
         svg.Open("g", ("id", $"{id}-axis-y"), ("fill", theme.Muted), ("stroke", "none"), ("text-anchor", "end"));
+        Grid(svg, theme, layout.YTicks.Select(tick =>
+            (new Dot(plot.Left, layout.ShownY(tick.Value)), new Dot(plot.Right, layout.ShownY(tick.Value)))));
         foreach ((double value, string text) in layout.YTicks)
         {
-            double y = layout.ShownY(value);
-            Stroke(svg, plot.Left, y, plot.Right, y, theme.Grid, 1);
-            svg.Text("text", text, ("x", plot.Left - 6), ("y", y + font * 0.35));
+            svg.Text("text", text, ("x", plot.Left - 6), ("y", layout.ShownY(value) + font * 0.35));
         }
 
         svg.Close();
+    }
+
+    private static void Grid(SvgWriter svg, Theme theme, IEnumerable<(Dot From, Dot To)> lines)
+    {
+        string path = string.Concat(lines.Select(line => SvgLayers.PathData([line.From, line.To], close: false)));
+        svg.Empty("path", ("d", path), ("stroke", theme.Grid));
     }
 
     private static void Frame(SvgWriter svg, FigureLayout layout, Theme theme, string id)

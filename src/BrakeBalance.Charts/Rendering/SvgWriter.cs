@@ -51,7 +51,7 @@ internal sealed class SvgWriter(double? fontSize = null)
         if (name == "text" && content.Length > 0 && size is { } known)
         {
             (string, object?)[] sized =
-                [.. attributes, ("textLength", TextMetrics.Natural(content, known, bold)), ("lengthAdjust", "spacingAndGlyphs")];
+                [.. attributes, ("textLength", TextMetrics.Natural(content, known, bold)), ("lengthAdjust", Adjusted(content))];
             Tag(name, sized, ">");
         }
         else
@@ -62,6 +62,9 @@ internal sealed class SvgWriter(double? fontSize = null)
         _text.Append(Escape(content)).Append("</").Append(name).Append(">\n");
         return this;
     }
+
+    /// <summary>Ticks are too short for their glyphs to need it: the gaps between them take the difference up.</summary>
+    private static string? Adjusted(string content) => content.Length > 4 ? "spacingAndGlyphs" : null;
 
     /// <summary>Writes elements made elsewhere, as they are.</summary>
     public SvgWriter Raw(string elements)

@@ -87,7 +87,11 @@ internal static class SampleNotebook
         });
         return new("01-chart", "Chart", [
             new ExecutedMarkdownCell("t", "# Chart\n\nOne chart."),
-            Code("c", "chart", new CellOutput(new Dictionary<string, string> { ["text/html"] = explorable.ToHtml() })),
+            Code("quiet", "var quiet = 1;"),
+            Code("c", "chart", new CellOutput(new Dictionary<string, string> { ["text/html"] = explorable.ToHtml() })) with
+            {
+                Tags = ["first-screen"],
+            },
         ]);
     }
 
