@@ -33,7 +33,7 @@ public sealed class LiveDesk
             ["car"] = request => LiveAnswer.Of(_cars.Of(request), Units(request)),
             ["behind"] = request => Html(LiveAnswer.Behind(_cars.Of(request), Units(request))),
             ["figure"] = Figure,
-            ["explore"] = request => _explorables.Answer(request, _cars, Size(request)),
+            ["explore"] = request => _explorables.Answer(request, _cars),
             ["compare"] = request => Html(LiveComparison.Html(
                 [.. (request["cars"] as JsonArray ?? []).OfType<JsonObject>().Select(car => (Word(car, "name") ?? "", _cars.Of(car)))],
                 Units(request), Size(request))),

@@ -13,7 +13,8 @@ internal sealed class LiveExplorables
 
     private static readonly Dictionary<string, Func<LiveCar, JsonObject, UnitSystem, string, Explorable>> OfCars = new()
     {
-        ["setting-and-load"] = (car, of, units, id) => BalanceExplorables.SettingAndLoad(Answer(car), (int)Number(of, "settings")!, units, id),
+        ["setting-and-load"] = (car, of, units, id) =>
+            BalanceExplorables.SettingAndLoad(Answer(car), (int)Number(of, "settings")!, units, id),
         ["setting"] = (car, of, units, id) => SettingExplorer.Of(
             Answer(car), Number(of, "highest") is { } highest ? Pressure.FromPascals(highest) : null, units, id),
         ["effort"] = (car, of, units, id) => FootExplorables.Effort(Car(car), FootExplorables.Pump(of["pump"] as JsonArray), units, id),
@@ -29,7 +30,7 @@ internal sealed class LiveExplorables
     private readonly List<(string Key, Explorable Explorable)> _made = [];
 
     /// <summary>The reply: the state, and the controls when no state is asked for, since another car has others.</summary>
-    public JsonObject Answer(JsonObject request, LiveCars cars, FigureSize size)
+    public JsonObject Answer(JsonObject request, LiveCars cars)
     {
         int[]? at = (request["at"] as JsonArray)?.Select(place => place!.GetValue<int>()).ToArray();
         string key = Key(request);
@@ -44,6 +45,8 @@ internal sealed class LiveExplorables
         int[] places = at?.Length == explorable.Controls.Count
             ? [.. at.Zip(explorable.Controls, (place, control) => Math.Clamp(place, 0, control.Settings.Count - 1))]
             : [.. explorable.Controls.Select(control => control.Start)];
+        // Laid out as the page was written, so that nothing jumps when the first state replaces it.
+        FigureSize size = Number(request, "width") is < 560 ? FigureSize.Phone : FigureSize.Page;
         var reply = new JsonObject
         {
             ["html"] = ExplorableHtml.State(explorable.At(places), explorable.StateText(places), size),
@@ -71,7 +74,8 @@ internal sealed class LiveExplorables
         return name switch
         {
             "lesson" => LessonSheet.Of(
-                LiveDesk.Word(request, "lesson") ?? "", (int)(Number(request, "seed") ?? 1), (int)(Number(request, "student") ?? 1), units).Figure,
+                LiveDesk.Word(request, "lesson") ?? "", (int)(Number(request, "seed") ?? 1), (int)(Number(request, "student") ?? 1), units)
+                .Figure,
             "return" when BenchFile.Read(LiveDesk.Word(request, "text") ?? "", "this page", "").Plumbing is { Release: { } job } plumbing =>
                 BenchExplorables.Return(plumbing.Return, job, Length.FromMeters(Number(request, "metres") ?? 1), units, id),
             _ => throw new ArgumentException("This page asked for a figure that is not known."),

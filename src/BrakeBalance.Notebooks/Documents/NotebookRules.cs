@@ -10,6 +10,9 @@ internal static class NotebookRules
     /// <summary>A code cell has at most so many lines that are not blank.</summary>
     public const int MostLines = 12;
 
+    /// <summary>The tag of the code cell whose output opens the page.</summary>
+    public const string FirstScreen = "first-screen";
+
     private static readonly CSharpParseOptions Script = new(kind: SourceCodeKind.Script);
 
     /// <summary>Looks a notebook over.</summary>
@@ -26,6 +29,12 @@ internal static class NotebookRules
         if (headings != 1)
         {
             broken.Add(FormattableString.Invariant($"it must have one top-level heading, not {headings}"));
+        }
+
+        NotebookCell[] opening = [.. notebook.Cells.Where(cell => cell.Tags.Contains(FirstScreen))];
+        if (opening.Length > 1 || opening.Any(cell => !cell.IsCode))
+        {
+            broken.Add($"at most one code cell, and no prose, may have the tag {FirstScreen}");
         }
 
         NotebookCell? setup = notebook.Cells.FirstOrDefault(cell => cell.IsCode);

@@ -1,3 +1,4 @@
+using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Execution;
 
 namespace BrakeBalance.Notebooks.Pages;
@@ -5,7 +6,15 @@ namespace BrakeBalance.Notebooks.Pages;
 /// <summary>Cells of one notebook as HTML.</summary>
 internal sealed class CellRenderer(string notebook, ProseRenderer prose)
 {
+    /// <summary>The id of the part of a page that opens it.</summary>
+    public const string FirstScreenId = "first-screen";
+
+    private const string Moved = $"<p class=\"bb-moved\"><a href=\"#{FirstScreenId}\">Shown at the top of this page</a></p>\n";
+
     private int codeCells;
+
+    /// <summary>The output met so far that opens the page; its cell points there. Empty when there is none.</summary>
+    public string FirstScreen { get; private set; } = "";
 
     /// <summary>Renders a cell; an empty text for a cell that shows nothing.</summary>
     public string Html(ExecutedCell cell) => cell switch
@@ -25,21 +34,25 @@ internal sealed class CellRenderer(string notebook, ProseRenderer prose)
         var html = new StringBuilder();
         html.Append("<section class=\"bb-cell\" id=\"").Append(ElementId(cell)).Append("\" aria-label=\"Code cell ").Append(number)
             .Append("\">\n");
-        AppendSource(html, cell);
-        foreach (CellOutput output in cell.Outputs)
-            html.Append(OutputRenderer.Html(output, $"{notebook}-{number}"));
+        string shown = string.Concat(cell.Outputs.Select(output => OutputRenderer.Html(output, $"{notebook}-{number}")));
+        AppendSource(html, cell, isQuiet: shown.Length == 0 && cell.Failure is null);
+        if (shown.Length > 0 && cell.Tags.Contains(NotebookRules.FirstScreen))
+            (FirstScreen, shown) = (shown, Moved);
+        html.Append(shown);
         if (cell.Failure is { } failure)
             AppendFailure(html, failure);
         return html.Append("</section>\n").ToString();
     }
 
-    private static void AppendSource(StringBuilder html, ExecutedCodeCell cell)
+    /// <summary>The folded source. That of a cell that shows nothing opens with all the others only.</summary>
+    private static void AppendSource(StringBuilder html, ExecutedCodeCell cell, bool isQuiet)
     {
         if (string.IsNullOrWhiteSpace(cell.Source))
             return;
         int lines = cell.Source.TrimEnd('\n').Count(c => c == '\n') + 1;
         string size = lines == 1 ? "1 line" : lines.ToString(CultureInfo.InvariantCulture) + " lines";
-        html.Append("<details class=\"bb-code\"><summary>C# <span>").Append(size).Append("</span></summary><pre><code>")
+        html.Append("<details class=\"bb-code").Append(isQuiet ? " bb-quiet" : "").Append("\"><summary>C# <span>").Append(size)
+            .Append("</span></summary><pre><code>")
             .Append(CodeHighlighter.Html(cell.Source)).Append("</code></pre></details>\n");
     }
 

@@ -16,21 +16,17 @@ internal static class IndexPage
         + "off public roads, within local law and by the service manual. A car whose rear axle locks first can spin without warning.";
 
     /// <summary>Renders the index.</summary>
-    public static string Html(IReadOnlyList<(NotebookGroup Group, RenderedPage Page)> pages, SiteOptions options)
+    public static string Html(IReadOnlyList<PageGroup> groups, SiteOptions options)
     {
         var body = new StringBuilder();
         body.Append("<main id=\"content\" class=\"bb-index\" tabindex=\"-1\">\n<h1>Brake balance</h1>\n<p class=\"bb-lead\">").Append(Job)
             .Append("</p>\n")
             .Append("<div class=\"bb-caution\" role=\"note\"><p><strong>Caution.</strong> ").Append(Caution).Append("</p></div>\n");
-        AppendGroup(body, options.Answers, "Answers for this car");
-        AppendGroup(body, [.. Of(NotebookGroup.Main)], "Notebooks");
-        AppendGroup(body, [.. Of(NotebookGroup.Lesson)], "Lessons");
-        AppendGroup(body, options.Stories, "Stories for readers");
+        foreach (PageGroup group in groups)
+            AppendGroup(body, group.Pages, group.Title);
         body.Append("</main>\n");
         return PageShell.Html(new PageShell.Parts("Brake balance notebooks", body.ToString(), options.Facts, IsIndex: true,
             SingleFile: false));
-
-        IEnumerable<RenderedPage> Of(NotebookGroup group) => pages.Where(p => p.Group == group).Select(p => p.Page);
     }
 
     private static void AppendGroup(StringBuilder body, IReadOnlyList<RenderedPage> members, string title)

@@ -10,6 +10,7 @@ namespace BrakeBalance.Notebooks.Pages;
 internal static class PageRenderer
 {
     private const int DeepestListedHeading = 3;
+    private const string EndOfTitle = "</h1>\n";
 
     /// <summary>Renders a page.</summary>
     /// <param name="notebook">The executed notebook.</param>
@@ -23,21 +24,21 @@ internal static class PageRenderer
             prose.Reserve(id);
         var cells = new CellRenderer(notebook.Name, prose);
         string content = string.Concat(notebook.Cells.Select(cells.Html));
+        if (!prose.Headings.Any(h => h.Level == 1))
+            content = $"<h1>{HtmlText.Escape(notebook.Title)}</h1>\n{content}";
+        content = content.Insert(content.IndexOf(EndOfTitle, StringComparison.Ordinal) + EndOfTitle.Length, Opening(notebook, cells));
         bool live = content.Contains("class=\"bb-ask\"", StringComparison.Ordinal);
         var body = new StringBuilder();
         body.Append("<div class=\"bb-layout\">\n");
         AppendContents(body, prose.Headings);
-        body.Append("<main id=\"content\" tabindex=\"-1\">\n");
-        if (!prose.Headings.Any(h => h.Level == 1))
-            body.Append("<h1>").Append(HtmlText.Escape(notebook.Title)).Append("</h1>\n");
-        AppendFailureNotice(body, notebook);
-        body.Append(content).Append("</main>\n</div>\n");
+        body.Append("<main id=\"content\" tabindex=\"-1\">\n").Append(content).Append("</main>\n</div>\n");
         AppendNeighbours(body, previous, next);
         var parts = new PageShell.Parts(notebook.Title, body.ToString(), Facts(notebook, options), IsIndex: false, options.SingleFile)
         {
             IsLive = live,
         };
-        return new RenderedPage(PageNames.FileFor(notebook.Name), notebook.Title, prose.FirstParagraph ?? "", PageShell.Html(parts), prose.Problems)
+        string html = PageShell.Html(parts);
+        return new RenderedPage(PageNames.FileFor(notebook.Name), notebook.Title, prose.FirstParagraph ?? "", html, prose.Problems)
         {
             IsLive = live,
         };
@@ -67,12 +68,15 @@ internal static class PageRenderer
         body.Append(inner ? "</li></ol></li>" : "</li>").Append("\n</ol></details></nav>\n");
     }
 
-    private static void AppendFailureNotice(StringBuilder body, ExecutedNotebook notebook)
+    /// <summary>What stands below the title: the notice of a failed run, and the finding with its picture and its controls.</summary>
+    private static string Opening(ExecutedNotebook notebook, CellRenderer cells)
     {
-        if (notebook.Cells.OfType<ExecutedCodeCell>().FirstOrDefault(c => c.Failure is not null) is not { } failed)
-            return;
-        body.Append("<div class=\"bb-failure\" role=\"note\"><p><strong>This notebook did not run to its end.</strong> <a href=\"#")
-            .Append(CellRenderer.ElementId(failed)).Append("\">Go to the cell that failed.</a></p></div>\n");
+        string notice = notebook.Cells.OfType<ExecutedCodeCell>().FirstOrDefault(c => c.Failure is not null) is not { } failed ? ""
+            : "<div class=\"bb-failure\" role=\"note\"><p><strong>This notebook did not run to its end.</strong> "
+                + $"<a href=\"#{CellRenderer.ElementId(failed)}\">Go to the cell that failed.</a></p></div>\n";
+        return cells.FirstScreen.Length == 0 ? notice
+            : $"{notice}<section class=\"bb-first\" id=\"{CellRenderer.FirstScreenId}\" aria-label=\"The finding\">\n"
+                + $"{cells.FirstScreen}</section>\n";
     }
 
     private static void AppendNeighbours(StringBuilder body, PageLink? previous, PageLink? next)

@@ -18,7 +18,7 @@ internal static class PageShell
         + "<circle cx=\"14\" cy=\"17\" r=\"3\" fill=\"var(--accent)\"/></svg>";
 
     /// <summary>Ids that the shell uses itself.</summary>
-    public static readonly string[] ReservedIds = ["content", "bb-code-all", "bb-theme"];
+    public static readonly string[] ReservedIds = ["content", "bb-code-all", "bb-theme", CellRenderer.FirstScreenId];
 
     /// <summary>What differs between pages.</summary>
     public sealed record Parts(
@@ -65,9 +65,9 @@ internal static class PageShell
         html.Append("<header class=\"bb-top\">\n");
         string name = Mark + "<span>Brake balance notebooks</span>";
         html.Append(isIndex ? $"<p class=\"bb-home\">{name}</p>\n" : $"<a class=\"bb-home\" href=\"{PageNames.Index}\">{name}</a>\n");
-        html.Append("<div class=\"bb-tools\">");
+        html.Append(PageMenu.Place).Append("<div class=\"bb-tools\">");
         if (!isIndex && hasCode)
-            html.Append("<button type=\"button\" id=\"bb-code-all\" aria-pressed=\"false\">Show code</button>");
+            html.Append("<button type=\"button\" id=\"bb-code-all\" aria-pressed=\"false\">Show the computation</button>");
         html.Append("<button type=\"button\" id=\"bb-theme\">Dark</button></div>\n</header>\n");
     }
 

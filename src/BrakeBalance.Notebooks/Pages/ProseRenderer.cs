@@ -41,6 +41,12 @@ internal sealed class ProseRenderer(string notebook)
             Links.Prepare(link, report);
         foreach (QuoteBlock quote in document.Descendants<QuoteBlock>())
             Notices.Mark(quote);
+        // The caution stands right below the title, and what opens the page between the two.
+        if (document is [HeadingBlock { Level: 1 }, ..] && document.FirstOrDefault(Notices.IsCaution) is { } caution)
+        {
+            document.Remove(caution);
+            document.Insert(1, caution);
+        }
         foreach (HeadingBlock heading in document.Descendants<HeadingBlock>())
             Register(heading, report);
         FirstParagraph ??= document.OfType<ParagraphBlock>().Select(p => InnerHtml(p, _ => { })).FirstOrDefault();

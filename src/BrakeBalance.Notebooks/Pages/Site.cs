@@ -17,16 +17,22 @@ internal static class Site
         List<PageFault> faults = [];
         IReadOnlyList<RenderedPage> pages = Render(entries, options, faults);
         List<string> files = [];
-        foreach (RenderedPage page in pages)
-            Put(page.FileName, page.Html);
-        foreach (RenderedPage other in options.Answers.Concat(options.Stories))
-            Put(other.FileName, other.Html);
-        Put(PageNames.Index, IndexPage.Html([.. entries.Zip(pages, (entry, page) => (entry.Group, page))], options));
+        PageGroup[] groups =
+        [
+            new("Answers for this car", options.Answers), new("Notebooks", Of(NotebookGroup.Main)),
+            new("Lessons", Of(NotebookGroup.Lesson)), new("Stories for readers", options.Stories),
+        ];
+        foreach (RenderedPage page in pages.Concat(options.Answers).Concat(options.Stories))
+            Put(page.FileName, PageMenu.Into(page.Html, page.FileName, groups));
+        Put(PageNames.Index, PageMenu.Into(IndexPage.Html(groups, options), PageNames.Index, groups));
         if (!options.SingleFile && pages.Any(page => page.IsLive))
             Put(PageNames.SharedScript, LiveAssets.Shared);
         if (pages.Concat(options.Answers).Concat(options.Stories).Any(page => page.IsLive))
             Put(PageNames.Notices, LiveAssets.Notices);
         return new SiteResult(files, [.. pages.SelectMany(p => p.Problems)], faults);
+
+        IReadOnlyList<RenderedPage> Of(NotebookGroup group) =>
+            [.. entries.Zip(pages).Where(pair => pair.First.Group == group).Select(pair => pair.Second)];
 
         void Put(string name, string text)
         {

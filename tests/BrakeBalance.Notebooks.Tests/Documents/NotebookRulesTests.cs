@@ -31,6 +31,20 @@ public class NotebookRulesTests
         Assert.Contains("cell c1: ", NotebookRules.Broken(SampleNotebook.Of("bad", "# Title", Setup + "\nvar a = 1;")).Single());
 
     [Fact]
+    public void One_code_cell_at_most_opens_the_page()
+    {
+        NotebookDocument good = SampleNotebook.Of("tags", "# Title", Setup, "1", "2");
+        Assert.Empty(NotebookRules.Broken(Tagged(good, 2)));
+        Assert.Contains("first-screen", NotebookRules.Broken(Tagged(good, 2, 3)).Single());
+        Assert.Contains("first-screen", NotebookRules.Broken(Tagged(good, 0)).Single());
+
+        static NotebookDocument Tagged(NotebookDocument notebook, params int[] tagged) => notebook with
+        {
+            Cells = [.. notebook.Cells.Select((cell, i) => tagged.Contains(i) ? cell with { Tags = [NotebookRules.FirstScreen] } : cell)],
+        };
+    }
+
+    [Fact]
     public void The_title_comes_first_and_only_once()
     {
         Assert.Equal(2, NotebookRules.Broken(SampleNotebook.Of("bad", Setup)).Count);

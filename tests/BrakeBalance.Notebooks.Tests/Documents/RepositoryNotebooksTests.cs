@@ -28,6 +28,11 @@ public class RepositoryNotebooksTests
 
     [Theory]
     [MemberData(nameof(Notebooks))]
+    public void One_cell_opens_its_page(string notebook) =>
+        Assert.Single(NotebookFile.Read(RepositoryRoot.File(notebook)).Cells, cell => cell.Tags.Contains(NotebookRules.FirstScreen));
+
+    [Theory]
+    [MemberData(nameof(Notebooks))]
     public Task It_runs_to_its_end(string notebook) => RunAsync(notebook, EngineKind.Interactive);
 
     [Theory]

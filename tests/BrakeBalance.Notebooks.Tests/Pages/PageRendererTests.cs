@@ -123,6 +123,35 @@ public class PageRendererTests
     }
 
     [Fact]
+    public void A_caution_stands_below_the_title_with_its_first_sentence_in_sight_and_loses_no_word()
+    {
+        const string words = "**Caution.** One *is* first. Then [two](02-b.ipynb), i.e. *three*.";
+        var notebook = new ExecutedNotebook("n", "T", [new ExecutedMarkdownCell("a", $"# T\n\nLead.\n\n> {words}")]);
+
+        string html = PageRenderer.Render(notebook, Options).Html;
+
+        Assert.Contains("<h1 id=\"t\">T</h1>\n<div class=\"bb-caution\" role=\"note\">\n"
+            + "<p><strong>Caution.</strong> One <em>is</em> first.</p>\n<details class=\"bb-more\"><summary>The whole caution</summary>"
+            + "</details>\n<div class=\"bb-rest\">\n<p>Then <a href=\"02-b.html\">two</a>, i.e. <em>three</em>.</p>\n</div></div>\n"
+            + "<p>Lead.</p>", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_output_with_the_tag_opens_the_page_once_and_its_cell_points_there()
+    {
+        string html = PageRenderer.Render(SampleNotebook.WithChart(), Options).Html;
+
+        Assert.Equal(1, Occurrences(html, "<figure "));
+        int section = html.IndexOf("<section class=\"bb-first\" id=\"first-screen\"", StringComparison.Ordinal);
+        Assert.Equal(section, html.IndexOf("</h1>\n", StringComparison.Ordinal) + "</h1>\n".Length);
+        Assert.True(section < html.IndexOf("<figure ", StringComparison.Ordinal));
+        int cell = html.IndexOf("id=\"cell-c\"", StringComparison.Ordinal);
+        Assert.True(cell > html.IndexOf("<figure ", StringComparison.Ordinal));
+        Assert.True(html.IndexOf("<a href=\"#first-screen\">", StringComparison.Ordinal) > cell);
+        Assert.Contains("<details class=\"bb-code bb-quiet\">", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Links_to_notebooks_lead_to_their_pages()
     {
         string html = PageRenderer.Render(SampleNotebook.Create(), Options).Html;

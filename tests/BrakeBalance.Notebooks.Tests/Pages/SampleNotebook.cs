@@ -71,10 +71,14 @@ internal static class SampleNotebook
     /// <summary>A figure with sliders: the one of the lesson on the knee.</summary>
     public static ExecutedNotebook WithChart() => new("01-chart", "Chart", [
         new ExecutedMarkdownCell("t", "# Chart\n\nOne chart."),
+        Code("quiet", "var quiet = 1;"),
         Code("c", "chart", new CellOutput(new Dictionary<string, string>
         {
             ["text/html"] = LessonSheet.Of("knee", seed: 2026, units: UnitSystem.Si).Figure.ToHtml(),
-        })),
+        })) with
+        {
+            Tags = ["first-screen"],
+        },
     ]);
 
     /// <summary>A figure with sliders of a car from a file.</summary>

@@ -37,6 +37,26 @@ public sealed class SiteTests : IDisposable
     }
 
     [Fact]
+    public void Every_page_has_the_menu_of_all_pages_and_marks_itself()
+    {
+        RenderedPage story = new("story.html", "A story", "", $"<header>{PageMenu.Place}</header>", []);
+        Site.Write([new SiteEntry(SampleNotebook.Create("01-a")), new SiteEntry(SampleNotebook.Create("lesson-b"), NotebookGroup.Lesson)],
+            _folder, new SiteOptions { Stories = [story] });
+
+        foreach (string name in new[] { "01-a.html", "lesson-b.html", "story.html", "index.html" })
+        {
+            string html = File.ReadAllText(Path.Combine(_folder, name));
+            Assert.DoesNotContain(PageMenu.Place, html, StringComparison.Ordinal);
+            string menu = html[html.IndexOf("<nav aria-label=\"All pages\">", StringComparison.Ordinal)..html.IndexOf("</nav>",
+                StringComparison.Ordinal)];
+            foreach (string other in new[] { "01-a.html", "lesson-b.html", "story.html" })
+            {
+                Assert.Contains($"<a href=\"{other}\"{(other == name ? " aria-current=\"page\"" : "")}>", menu, StringComparison.Ordinal);
+            }
+        }
+    }
+
+    [Fact]
     public void A_folder_is_created_and_no_temporary_file_stays()
     {
         string folder = Path.Combine(_folder, "a", "b");

@@ -18,12 +18,21 @@
   darkQuery.addEventListener("change", nameTheme);
   nameTheme();
 
-  // All code at once.
+  // The menu closes like any other: by Escape, and by a press anywhere else.
+  const menu = document.querySelector(".bb-menu");
+  addEventListener("keydown", event => {
+    if (event.key !== "Escape" || !menu?.open) return;
+    menu.open = false;
+    menu.querySelector("summary").focus();
+  });
+  addEventListener("pointerdown", event => { if (menu && !menu.contains(event.target)) menu.open = false; });
+
+  // The computation: all code at once, that of cells without output with it.
   const codeButton = document.getElementById("bb-code-all");
   codeButton?.addEventListener("click", () => {
     const show = codeButton.getAttribute("aria-pressed") !== "true";
     codeButton.setAttribute("aria-pressed", String(show));
-    codeButton.textContent = show ? "Hide code" : "Show code";
+    codeButton.textContent = show ? "Hide the computation" : "Show the computation";
     for (const details of document.querySelectorAll("details.bb-code")) details.open = show;
   });
 
