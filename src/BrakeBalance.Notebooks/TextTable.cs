@@ -25,6 +25,22 @@ internal sealed class TextTable(params string[] headings)
     /// <param name="cells">One text a column; a line break in one is kept.</param>
     public void Row(params string[] cells) => _rows.Add(cells);
 
+    /// <summary>The table with the bands of its numbers.</summary>
+    /// <param name="drawn">The same table of each car that the file's ranges allow; one with other rows is left out.</param>
+    /// <param name="ofClass">The same of some cars that differ only in what is typical of the class.</param>
+    public TextTable Banded(IReadOnlyList<TextTable> drawn, IReadOnlyList<TextTable> ofClass)
+    {
+        var banded = new TextTable(headings);
+        IEnumerable<string> Cells(IReadOnlyList<TextTable> tables, int row, int column) =>
+            tables.Where(table => table._rows.Count == _rows.Count).Select(table => table._rows[row][column]);
+        foreach ((int r, string[] row) in _rows.Index())
+        {
+            banded.Row([.. row.Select((cell, c) => BandText.Of(cell, Cells(drawn, r, c), Cells(ofClass, r, c)))]);
+        }
+
+        return banded;
+    }
+
     /// <summary>Writes a table under its title and caption.</summary>
     public static void Write(IAnsiConsole console, NamedTable named)
     {

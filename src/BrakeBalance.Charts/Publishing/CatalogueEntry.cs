@@ -3,6 +3,8 @@ namespace BrakeBalance.Charts.Publishing;
 /// <summary>A figure that can be made for any car, or for those that have what it needs.</summary>
 public sealed record CatalogueEntry
 {
+    private const string Middles = "Drawn with each range of the file at its middle.";
+
     private readonly Func<CarStudy, UnitSystem, Figure?>? _make;
 
     internal CatalogueEntry()
@@ -28,15 +30,19 @@ public sealed record CatalogueEntry
         init => _make = value;
     }
 
-    /// <summary>A figure of this entry as it is published: where its logs are invented, it says so.</summary>
+    /// <summary>A figure of this entry as it is published: where its logs are invented, or the file gives ranges, it says so.</summary>
     /// <param name="figure">The figure.</param>
     /// <param name="vehicle">The car it was made for.</param>
     /// <returns>The figure, its caption marked where that is needed.</returns>
     public Figure Marked(Figure figure, Vehicle vehicle)
     {
         ArgumentNullException.ThrowIfNull(figure);
-        return IsMeasured && OwnMeasurements.Of(vehicle)?.AreInvented == true
-            ? figure with { Caption = figure.Caption + " Invented measurements." } : figure;
+        string[] marks =
+        [
+            .. IsMeasured && OwnMeasurements.Of(vehicle)?.AreInvented == true ? (string[])["Invented measurements."] : [],
+            .. vehicle.Uncertainty is null ? (string[])[] : [Middles],
+        ];
+        return marks.Length == 0 ? figure : figure with { Caption = string.Join(' ', [figure.Caption, .. marks]) };
     }
 
     /// <summary>Makes the figure for a car.</summary>

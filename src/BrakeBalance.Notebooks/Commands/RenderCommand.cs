@@ -256,11 +256,11 @@ internal static class RenderCommand
     private static NotebookGroup Group(NotebookDocument document) =>
         Path.GetFileName(document.Folder) == "notebooks" ? NotebookGroup.Main : NotebookGroup.Lesson;
 
-    /// <summary>What a notebook's page rests on: the reader's own files only where it shows them.</summary>
     /// <summary>The text of the car that the notebooks use, with the values that were set outside the file.</summary>
     private static string OwnText(NotebookInput input) => input.Overrides.Select(ValueOverride.Parse).OfType<ValueOverride>()
         .Aggregate(File.ReadAllText(input.VehiclePath), (text, change) => VehicleText.Set(text, change.Path, change.Value));
 
+    /// <summary>What a notebook's page rests on: the reader's own files only where it shows them.</summary>
     private static List<KeyValuePair<string, string>> Facts(ExecutedNotebook run, NotebookInput input, string? bench, string units)
     {
         bool Reads(string word) => run.Cells.OfType<ExecutedCodeCell>().Any(cell => cell.Source.Contains(word, StringComparison.Ordinal));
@@ -288,6 +288,11 @@ internal static class RenderCommand
         if (input.Overrides.Count > 0)
         {
             facts.Add(new("Changed values", string.Join("; ", input.Overrides)));
+        }
+
+        if (input.Load().Vehicle.Uncertainty is not null)
+        {
+            facts.Add(new("Ranges of the file", "each at its middle, unless a figure or a number shows its band"));
         }
 
         facts.Add(new("Units", units == "us" ? "US customary" : "SI"));

@@ -140,8 +140,9 @@ internal static class StopsCommand
                         progress, cancellation)))
                     : null;
                 var shown = new StopUnits(VehicleOptions.UnitsOf(parsed, units));
-                StopReport report = Compute(vehicle, () => StopReport.Of(vehicle, ask, loads, many));
-                Write(terminal, report, shown, parsed.GetValue(json));
+                Banded<StopReport> reports = Compute(vehicle, () => Banded.Of(vehicle, drawn =>
+                    StopReport.Of(drawn, ask, [.. loads.Select(one => drawn.LoadCase(one.Name))], many)));
+                Write(terminal, reports, shown, parsed.GetValue(json));
                 return ExitCode.Success;
             },
             cancellation));
@@ -164,16 +165,16 @@ internal static class StopsCommand
         }
     }
 
-    private static void Write(Terminal terminal, StopReport report, StopUnits units, bool json)
+    private static void Write(Terminal terminal, Banded<StopReport> reports, StopUnits units, bool json)
     {
         if (json)
         {
-            terminal.Output.WriteLine(new StopJson(units).Text(report));
+            terminal.Output.WriteLine(new StopJson(units).Text(reports));
+            return;
         }
-        else
-        {
-            new StopReportTables(units, terminal.Rich()).Write(report);
-        }
+
+        IReadOnlyList<object> Parts(StopReport report) => StopReportTables.Of(report, units);
+        BandedParts.Write(terminal.Rich(), reports.Select(Parts)!, reports.Middle.Vehicle);
     }
 
     private static double[] Surfaces(string text, List<string> problems)

@@ -17,6 +17,14 @@ internal static class JsonBands
 
     private const int LongestWord = 16;
 
+    /// <summary>The keys that bands add, and what each means.</summary>
+    public static IReadOnlyList<(string Path, string Meaning)> Keys { get; } =
+    [
+        ("…" + Low, "lowest of the number beside it over the cars that the file's ranges allow; only where they differ"),
+        ("…" + High, "highest of the same"),
+        ("…" + Also + "[]", "the words or flags that the key beside it has among those cars; only where they differ"),
+    ];
+
     /// <summary>An answer with its bands.</summary>
     /// <param name="middle">The answer with every range at its middle; taken apart.</param>
     /// <param name="drawn">The same answer for each car that the ranges allow.</param>

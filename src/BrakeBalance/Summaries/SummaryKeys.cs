@@ -122,9 +122,7 @@ internal static class SummaryKeys
         ("control.choices[].verdict", "fits, or what does not"),
         ("control.notices[]", "what should be said in words"),
         .. SettingJson.Keys,
-        ("…_low", "lowest of the number beside it over the cars that the file's ranges allow; only where they differ"),
-        ("…_high", "highest of the same"),
-        ("…_in_ranges[]", "the words or flags that the key beside it has among those cars; only where they differ"),
+        .. JsonBands.Keys,
         ("notices[]", "what should be said in words"),
     ];
 }

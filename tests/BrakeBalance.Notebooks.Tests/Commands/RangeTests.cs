@@ -33,12 +33,14 @@ public class RangeTests
 
     private static string[] Set(string[] values) => [.. values.SelectMany(value => new[] { "--set", value })];
 
-    [Fact]
-    public async Task Every_number_of_the_json_that_the_ranges_move_has_its_lowest_and_highest_beside_it()
+    [Theory]
+    [InlineData("summary", 200)]
+    [InlineData("stops", 60)]
+    public async Task Every_number_of_the_json_that_the_ranges_move_has_its_lowest_and_highest_beside_it(string command, int atLeast)
     {
-        JsonNode ranged = JsonNode.Parse(await Run(["summary", Coupe, "--json", .. Set(Ranges)]))!;
+        JsonNode ranged = JsonNode.Parse(await Run([command, Coupe, "--json", .. Set(Ranges)]))!;
         JsonNode[] ends = [.. await Task.WhenAll(Ends.Select(async end =>
-            JsonNode.Parse(await Run(["summary", Coupe, "--json", .. Set(end)]))!))];
+            JsonNode.Parse(await Run([command, Coupe, "--json", .. Set(end)]))!))];
         int banded = 0;
         void Walk(JsonNode? middle, JsonNode?[] others, string path)
         {
@@ -73,11 +75,22 @@ public class RangeTests
         }
 
         // The choices of a cylinder rest on a sweep of their own and are told apart; the setting has its own band.
-        ranged["control"]!.AsObject().Remove("choices");
+        ranged["control"]?.AsObject().Remove("choices");
         ranged.AsObject().Remove("setting");
         Walk(ranged, ends, "");
-        Assert.True(banded > 200, $"{banded}");
-        Assert.DoesNotContain("_low\"", await Run("summary", Coupe, "--json"), StringComparison.Ordinal);
+        Assert.True(banded > atLeast, $"{banded}");
+        Assert.DoesNotContain("_low\"", await Run(command, Coupe, "--json"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Distances_of_stops_stand_with_their_band_and_the_middle_is_that_of_the_car_without_ranges()
+    {
+        string plain = await Run("stops", Coupe, "--adhesion", "0.9");
+        string ranged = await Run(["stops", Coupe, "--adhesion", "0.9", .. Set(Ranges)]);
+        Assert.DoesNotMatch(@"\([\d.]+–[\d.]+\)", plain);
+        Assert.Matches(@"wheels locked\s+\[m\]\s+\d+(\.\d)? \([\d.]+–[\d.]+\)", ranged);
+        Assert.Contains(BandText.Legend, Plain(ranged), StringComparison.Ordinal);
+        Assert.All(ranged.Split('\n'), line => Assert.True(line.Length <= 80, line));
     }
 
     [Theory]

@@ -6,7 +6,10 @@ namespace BrakeBalance.Notebooks.Commands.Stopping;
 /// <param name="units">Units of the values, named at the end of the keys.</param>
 internal sealed class StopJson(StopUnits units)
 {
-    public string Text(StopReport report) => IndentedJson.Text(new JsonObject
+    public string Text(Banded<StopReport> reports) =>
+        IndentedJson.Text(JsonBands.With(Of(reports.Middle), [.. reports.Drawn.Select(Of)]));
+
+    private JsonObject Of(StopReport report) => new()
     {
         ["name"] = report.Vehicle.Name,
         ["note"] = report.Vehicle.Note,
@@ -15,7 +18,7 @@ internal sealed class StopJson(StopUnits units)
         [units.Key("initial_speed", units.Speed)] = Number(units.Of(report.InitialSpeed)),
         ["load_cases"] = new JsonArray([.. report.Loads.Select(Load)]),
         ["study"] = report.Study is { } study ? Study(study) : null,
-    });
+    };
 
     private JsonObject Load(LoadReport load) => new()
     {

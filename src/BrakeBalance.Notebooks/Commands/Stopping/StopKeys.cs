@@ -130,5 +130,6 @@ internal static class StopKeys
         ("study.distance_5_percent_m", "distance that 5 % of the stops stay below"),
         ("study.distance_50_percent_m", "the same for half of them"),
         ("study.distance_95_percent_m", "the same for 95 %"),
+        .. JsonBands.Keys,
     ];
 }

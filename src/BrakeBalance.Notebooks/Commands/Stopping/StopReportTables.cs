@@ -1,15 +1,22 @@
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Tables;
-using Spectre.Console;
 
 namespace BrakeBalance.Notebooks.Commands.Stopping;
 
-/// <summary>A report on stops as tables for a person.</summary>
+/// <summary>A report on stops as lines and tables for a person; each car gives the same parts, some of them empty.</summary>
 /// <param name="units">Units of what is shown.</param>
-/// <param name="console">Where it is written.</param>
-internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
+internal sealed class StopReportTables(StopUnits units)
 {
-    public void Write(StopReport report)
+    private readonly List<object> _parts = [];
+
+    public static IReadOnlyList<object> Of(StopReport report, StopUnits units)
+    {
+        var tables = new StopReportTables(units);
+        tables.Write(report);
+        return tables._parts;
+    }
+
+    private void Write(StopReport report)
     {
         Line(report.Vehicle.Name);
         Line(report.Vehicle.Note);
@@ -20,7 +27,7 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
 
         if (report.Study is { } study)
         {
-            Line("");
+            Gap();
             Line(string.Create(CultureInfo.InvariantCulture,
                 $"Study of {study.Stops.Count} stops, adhesion {study.Plan.LowestAdhesion:0.##} to {study.Plan.HighestAdhesion:0.##}, "
                     + $"friction within {study.Plan.FrictionSpread:P0}, seed {study.Plan.Seed}:"));
@@ -36,7 +43,7 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
 
     private void Write(LoadReport load, StopReport report)
     {
-        Line("");
+        Gap();
         Line($"{load.LoadCase.Name}, from {Text(units.Of(report.InitialSpeed), "0")} {units.Speed}{Slope(report.Ask.Road.Grade)}");
         if (load.NoStop is { } why)
         {
@@ -60,13 +67,10 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
                 row.FirmOnCrown.SwapsEnds ? "SWAPS ENDS" : $"{Text(row.FirmOnCrown.GreatestSideslip.Degrees, "0")}°");
         }
 
-        stops.Write(console);
+        _parts.Add(stops);
         foreach (string? line in load.Surfaces.Select(row => Bound(row, units)).Concat(load.Surfaces.Select(row => Easing(row, units))))
         {
-            if (line is not null)
-            {
-                Line(line);
-            }
+            Line(line ?? "");
         }
 
         WriteUneven(load, report.Ask.Road);
@@ -81,10 +85,7 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
             Write(laps);
         }
 
-        if (load.Assumptions.Count > 0)
-        {
-            Line("Taken as typical (common practice): " + string.Join("; ", load.Assumptions) + ".");
-        }
+        Line(load.Assumptions.Count > 0 ? "Taken as typical (common practice): " + string.Join("; ", load.Assumptions) + "." : "");
     }
 
     private static string Slope(UnitsNet.Angle grade)
@@ -150,7 +151,7 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
                     stop.StaysInLane ? "yes" : "NO");
         }
 
-        table.Write(console);
+        _parts.Add(table);
     }
 
     private void Write(BendMap map)
@@ -176,7 +177,7 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
                     : Text(units.Of(knee)));
         }
 
-        table.Write(console);
+        _parts.Add(table);
         Line("Front lost: the car runs wide. Rear lost: it spins. Friction is nominal.");
     }
 
@@ -199,19 +200,19 @@ internal sealed class StopReportTables(StopUnits units, IAnsiConsole console)
                     ? Text(share, "0.00") : "–", Text(stop.MeanDeceleration / heat.Stops[0].MeanDeceleration, "0.00"));
         }
 
-        table.Write(console);
+        _parts.Add(table);
         Line(HeatFigures.Soak(heat, units.System));
         Line(heat.WetBoilingMargin.Kelvins < 0
             ? $"CAUTION, {heat.Fluid.Name}: {HeatFigures.Fluid(heat, units.System)}; the pedal would go to the floor."
             : $"{StopTables.Kelvins(heat.WetBoilingMargin, units.System)} left to the wet boiling point "
                 + $"of {heat.Fluid.Name} at the fluid's hottest.");
-        if (heat.BeyondFadeCurve.Front || heat.BeyondFadeCurve.Rear)
-        {
-            Line("Notice: a disc or drum went past the last point of its friction data; the last value was held.");
-        }
+        Line(heat.BeyondFadeCurve.Front || heat.BeyondFadeCurve.Rear
+            ? "Notice: a disc or drum went past the last point of its friction data; the last value was held." : "");
     }
 
     private static string Text(double value, string format = "0.0") => value.ToString(format, CultureInfo.InvariantCulture);
 
-    private void Line(string text) => console.WriteLine(text);
+    private void Line(string text) => _parts.Add(text);
+
+    private void Gap() => _parts.Add(BandedParts.Gap);
 }

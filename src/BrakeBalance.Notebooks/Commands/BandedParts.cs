@@ -1,0 +1,50 @@
+using Spectre.Console;
+
+namespace BrakeBalance.Notebooks.Commands;
+
+/// <summary>Lines and tables of an answer, with the bands of their numbers where the file gives ranges.</summary>
+internal static class BandedParts
+{
+    /// <summary>An empty line between parts.</summary>
+    public const string Gap = "\n";
+
+    /// <summary>Writes them.</summary>
+    /// <param name="console">Where they are written.</param>
+    /// <param name="parts">Texts and <see cref="TextTable"/>s; an empty text is not written.</param>
+    /// <param name="vehicle">The car that they are of.</param>
+    public static void Write(IAnsiConsole console, Banded<IReadOnlyList<object>> parts, Vehicle vehicle)
+    {
+        bool IsLike(IReadOnlyList<object> other) => other.Select(part => part.GetType()).SequenceEqual(parts.Middle.Select(part =>
+            part.GetType()));
+        IReadOnlyList<object>[] drawn = [.. parts.Drawn.Where(IsLike)], ofClass = [.. parts.OfClass.Where(IsLike)];
+        foreach ((int i, object part) in parts.Middle.Index())
+        {
+            if (part is TextTable table)
+            {
+                table.Banded([.. drawn.Select(other => (TextTable)other[i])], [.. ofClass.Select(other => (TextTable)other[i])])
+                    .Write(console);
+            }
+            else if (part.Equals(Gap))
+            {
+                console.WriteLine("");
+            }
+            else if (BandText.Sentences((string)part, drawn.Select(other => (string)other[i]), ofClass.Select(other => (string)other[i]))
+                is { Length: > 0 } line)
+            {
+                console.WriteLine(line);
+            }
+        }
+
+        if (drawn.Length < parts.Drawn.Count)
+        {
+            console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+                $"Of {parts.Drawn.Count} cars drawn from the file's ranges {parts.Drawn.Count - drawn.Length} would give another report, "
+                    + $"such as one without a stop: they are not in the brackets."));
+        }
+
+        if (BandText.LegendOf(vehicle) is { Length: > 0 } legend)
+        {
+            console.WriteLine(legend);
+        }
+    }
+}
