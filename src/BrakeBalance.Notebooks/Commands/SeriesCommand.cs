@@ -122,10 +122,10 @@ internal static class SeriesCommand
             problems.Add("--into: the surface is not known to a logger; give --surface NAME, such as dry.");
         }
 
-        FirstLock?[] locks = Each(told.Locked, stops.Length, "--locked", problems, word =>
+        FirstLock?[] locks = Each<FirstLock>(told.Locked, stops.Length, "--locked", problems, word =>
             Enum.TryParse(word, ignoreCase: true, out FirstLock first) && word.All(char.IsLetter) ? first : (FirstLock?)null,
             "none, front, rear or together");
-        Pressure?[] pressures = Each(told.FrontPressure, stops.Length, "--front-pressure", problems,
+        Pressure?[] pressures = Each<Pressure>(told.FrontPressure, stops.Length, "--front-pressure", problems,
             text => QuantityOption.Read<Pressure>(text).Value is { } p && p.Bars is >= 0 and <= 300 ? p : null, "pressures such as \"27 bar\"");
         if (told.Turns is not (null or (>= -50 and <= 50)))
         {

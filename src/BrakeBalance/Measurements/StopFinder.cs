@@ -322,7 +322,7 @@ public static class StopFinder
             {
                 double Steepest(int at, int side) => Enumerable.Range(at - 3 * edge, 6 * edge).Where(i => i >= 0 && i + edge < y.Length)
                     .Select(i => side * (y[i + edge] - y[i])).DefaultIfEmpty(0).Max();
-                sum += end + 2 * edge < y.Length ? Steepest(end, 1) - Steepest(start, -1) : 0;
+                sum += start >= 2 * edge && end + 2 * edge < y.Length ? Steepest(end, 1) - Steepest(start, -1) : 0;
             }
 
             return sum;
@@ -362,6 +362,7 @@ public static class StopFinder
                 ? behind : (stop.Fit!.Start.At - at, stop.Fit.Start.Sd);
         (double lag, double lagSd) = late.Length == 0 ? (0, 0)
             : (late.Select(l => l.Late).Median(), late.Select(l => l.Sd).Median() / Math.Sqrt(late.Length));
+        double? pedalLate = late.Length == 0 ? null : lag;
         (lag, lagSd) = Math.Abs(lag) > 0.04 + 2 * lagSd ? (lag, lagSd) : (0, 0);
         if (lag != 0)
         {
@@ -369,7 +370,7 @@ public static class StopFinder
                 + $"{Math.Abs(lag):0.00} s {(lag > 0 ? "behind" : "ahead of")} the {pedal!.Value.Name}; that was taken out."));
         }
 
-        return [.. found.Zip(pressed).Select(pair => Measure(pair.First, samples, Start(pair.First.Fit, pair.Second), lag))];
+        return [.. found.Zip(pressed).Select(pair => Measure(pair.First, samples, Start(pair.First.Fit, pair.Second), lag, pedalLate))];
 
         // Both the signal and the slope tell the beginning; each counts as far as it is sharp.
         (double, double, string)? Start(OnsetFit? fit, double? at)
@@ -432,7 +433,8 @@ public static class StopFinder
         return slope > 0 ? Math.Max(t0, t1 - Math.Max(0, l1 - rest) / slope - 0.045) : (t0 + t1) / 2;
     }
 
-    private static MeasuredStop Measure(Found stop, IReadOnlyList<MotionSample> samples, (double At, double Sd, string By)? pressed, double lag)
+    private static MeasuredStop Measure(Found stop, IReadOnlyList<MotionSample> samples, (double At, double Sd, string By)? pressed, double lag,
+        double? pedalLate)
     {
         (double[] time, double[] speed, OnsetFit? fit) = (stop.Time, stop.Speed, stop.Fit);
         List<string> doubts = stop.Doubts, notes = stop.Notes;
@@ -447,15 +449,16 @@ public static class StopFinder
 
         // The stop as a line of points: the fitted beginning, the smoothed samples, and the run-out to rest.
         int first = Array.FindIndex(time, t => t >= Math.Max(start, fit?.Start.At ?? start) + 0.7 * rise);
-        int last = stop.Last, lowest = last;
+        int last = stop.Last;
         double quiet = Math.Max(Math.Max(0.06 * v0, 0.7), 2 * stop.SpeedNoise);
         bool stands = speed[last] < Math.Max(0.12 * v0, 1.2 * Braking * stop.Step + 0.5)
             || last + 1 < speed.Length && speed[last + 1] < quiet || !stop.BySpeed;
-        while (stands && last > first + 1 && speed[last] < quiet)
+        while (stands && last > first && speed[last] < quiet)
         {
             last--;
         }
 
+        double window = Math.Max(0.1, Math.Max(1.3 * stop.Step, Math.Min(2 * stop.Step, 0.5)));
         List<(double T, double V)> line = [(start, v0)];
         double until = first >= 0 && first <= last ? time[first] : start;
         for (int i = 1; i < 20 && fit is not null; i++)
@@ -466,7 +469,7 @@ public static class StopFinder
 
         if (first >= 0 && first <= last)
         {
-            (double[] v, double[] rate) = Smooth(time[first..(last + 1)], speed[first..(last + 1)], Math.Max(0.1, Math.Min(2 * stop.Step, 0.5)));
+            (double[] v, double[] rate) = Smooth(time[first..(last + 1)], speed[first..(last + 1)], window);
             line.AddRange(time[first..(last + 1)].Zip(v).Select(pair => (pair.First, pair.Second)));
             if (stands && rate[^1] < -0.5)
             {
@@ -488,7 +491,7 @@ public static class StopFinder
         {
             mean = FullyDevelopedDeceleration.Between(Speed.FromMetersPerSecond(0.8 * v0), Speed.FromMetersPerSecond(0.1 * v0),
                 Length.FromMeters(e.S - b.S));
-            double a = mean.Value.MetersPerSecondSquared, points = Math.Max(1, Math.Min(2 * stop.Step, 0.5) * 2 / stop.Step);
+            double a = mean.Value.MetersPerSecondSquared, points = Math.Max(1, 2 * window / stop.Step);
             double few = stop.BySpeed ? 0.8 * a * Math.Pow(stop.Step * a / v0, 1.5) : 0;
             meanSd = Norm(a * 2.56 / v0 * stop.SpeedNoise / Math.Sqrt(points), few, a * stop.Scale, stop.OffsetSd);
         }
@@ -513,7 +516,7 @@ public static class StopFinder
             stop.Scale * peak, stop.Step > 0.2 ? 0.15 * peak : 0);
         WhyNotTrusted(doubts, stop.Step, v0, d, Ninety * dSd, mean?.MetersPerSecondSquared, Ninety * meanSd, peak);
 
-        double wheelsLate = Late(samples, line, lag, stop.BySpeed);
+        double wheelsLate = pedalLate ?? Late(samples, line, stop.BySpeed);
         bool known = samples.Any(s => s.Speed is { } v && !Wheels(s).Any(w => w is { } rim && rim.Equals((object)v)));
         WheelLocks? wheels = WheelLocks.Of(samples, start - wheelsLate, line[^1].T - wheelsLate,
             !known && stop.BySpeed ? null : t => At(line, t + wheelsLate));
@@ -586,12 +589,12 @@ public static class StopFinder
     }
 
     // How late the speed runs behind the wheels: by the pedal where there is one, else by the best match.
-    private static double Late(IReadOnlyList<MotionSample> samples, List<(double T, double V)> line, double lag, bool bySpeed)
+    private static double Late(IReadOnlyList<MotionSample> samples, List<(double T, double V)> line, bool bySpeed)
     {
         (double T, double V)[] rims = [.. samples.Where(s => s.Time.Seconds > line[0].T - 2 && s.Time.Seconds < line[^1].T)
             .Select(s => (s.Time.Seconds, Wheels(s).Max()?.MetersPerSecond)).Where(r => r.MetersPerSecond is not null)
             .Select(r => (r.Seconds, r.MetersPerSecond!.Value))];
-        return lag != 0 || rims.Length < 10 || !bySpeed ? lag : Enumerable.Range(0, 61).Select(i => 0.02 * i).MinBy(late =>
+        return rims.Length < 10 || !bySpeed ? 0 : Enumerable.Range(0, 61).Select(i => 0.02 * i).MinBy(late =>
             rims.Where(r => r.T + late >= line[0].T && r.T + late <= line[0].T + 0.7 * (line[^1].T - line[0].T))
                 .Select(r => Math.Abs(At(line, r.T + late) - r.V)).DefaultIfEmpty(1e9).Average());
     }
