@@ -16,7 +16,8 @@ internal static class MeasureCommand
     public static Command Create(Terminal terminal) =>
         new("measure", "From gauges and test stops to a setting; what to measure next; a plan of test stops.")
     {
-        Gauges(terminal), SeriesCommand.Create(terminal), Setting(terminal), Bands(terminal), Plan(terminal), Questions(terminal), Invent(terminal),
+        Gauges(terminal), SeriesCommand.Create(terminal), Setting(terminal), Bands(terminal), Plan(terminal), Questions(terminal),
+            Invent(terminal),
         Starter(terminal),
     };
 

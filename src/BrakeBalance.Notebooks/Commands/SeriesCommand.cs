@@ -12,8 +12,8 @@ internal static class SeriesCommand
 {
     public static Command Create(Terminal terminal)
     {
-        Argument<string> log = MeasureCommand.Log("What a phone or logger exported: a time with a speed (also of wheels, or as positions) or "
-            + "an acceleration, 4 to 200 times a second, in any delimiter, decimal sign and wording; or the vehicle file that names such a log");
+        Argument<string> log = MeasureCommand.Log("What a phone or logger exported: a time with a speed (also of wheels, or as positions) "
+            + "or an acceleration, 4 to 200 times a second, in any delimiter, decimal sign and wording; or the vehicle file that names one");
         var dive = new Option<double?>("--dive")
         {
             Description = "Nose-down pitch of the body at 1 g, in degrees; only an accelerometer needs it",
@@ -27,18 +27,21 @@ internal static class SeriesCommand
         Option<string?> load = Said("--load-case", "With --into: load case, as the vehicle file names it", "NAME");
         Option<string?> surface = Said("--surface", "With --into: surface, the same word for the same surface", "NAME");
         Option<string?> locked = Said("--locked",
-            "With --into: what locked first (none, front, rear, together), one for all stops or one for each, separated by commas", "WORDS");
+            "With --into: what locked first (none, front, rear, together), one for all stops or one for each, separated by commas",
+                "WORDS");
         Option<string?> pressure = Said("--front-pressure",
-            "With --into: front line pressure where the log has none, one for all stops or one for each, such as \"27 bar, 31 bar\"", "PRESSURES");
+            "With --into: front line pressure where the log has none, one for all stops or one for each, such as \"27 bar, 31 bar\"",
+                "PRESSURES");
         var turns = new Option<double?>("--turns")
         {
             Description = "With --into: turns of the valve's adjuster, in from fully out",
             HelpName = "NUMBER",
         };
-        (Option<bool> json, Option<string> units, Option<bool> lost) = (MeasureCommand.Json(), VehicleOptions.Units(), LogInput.AllowLost());
+        (Option<bool> json, Option<string> units, Option<bool> lost) = (MeasureCommand.Json(), VehicleOptions.Units(),
+            LogInput.AllowLost());
         Option<string[]> column = LogInput.Columns();
         var command = new Command("series",
-            "Finds the stops in a logger's or phone's readings: speed, distance, mean fully developed deceleration, each with its uncertainty.")
+            "Finds the stops in a logger's or phone's readings: speed, distance, mean fully developed deceleration, with uncertainty.")
         {
             log, column, dive, into, load, surface, locked, pressure, turns, json, units, lost,
         };
@@ -64,7 +67,8 @@ internal static class SeriesCommand
             if (parsed.GetValue(into) is { } target)
             {
                 Put(terminal, path, car, search, target, MeasureCommand.System(parsed, units) == UnitSystem.Us, new Told(
-                    parsed.GetValue(load), parsed.GetValue(surface), parsed.GetValue(locked), parsed.GetValue(pressure), parsed.GetValue(turns)));
+                    parsed.GetValue(load), parsed.GetValue(surface), parsed.GetValue(locked), parsed.GetValue(pressure),
+                        parsed.GetValue(turns)));
             }
 
             if (parsed.GetValue(json))
@@ -92,7 +96,8 @@ internal static class SeriesCommand
         return command;
     }
 
-    private static Option<string?> Said(string name, string description, string help) => new(name) { Description = description, HelpName = help };
+    private static Option<string?> Said(string name, string description, string help) => new(name) { Description = description,
+        HelpName = help };
 
     private sealed record Told(string? LoadCase, string? Surface, string? Locked, string? FrontPressure, double? Turns);
 
@@ -126,7 +131,8 @@ internal static class SeriesCommand
             Enum.TryParse(word, ignoreCase: true, out FirstLock first) && word.All(char.IsLetter) ? first : (FirstLock?)null,
             "none, front, rear or together");
         Pressure?[] pressures = Each<Pressure>(told.FrontPressure, stops.Length, "--front-pressure", problems,
-            text => QuantityOption.Read<Pressure>(text).Value is { } p && p.Bars is >= 0 and <= 300 ? p : null, "pressures such as \"27 bar\"");
+            text => QuantityOption.Read<Pressure>(text).Value is { } p && p.Bars is >= 0 and <= 300 ? p : null,
+                "pressures such as \"27 bar\"");
         if (told.Turns is not (null or (>= -50 and <= 50)))
         {
             problems.Add("--turns: turns lie from -50 to 50.");
@@ -149,7 +155,8 @@ internal static class SeriesCommand
         }
 
         BadInputException.ThrowIfAny(problems);
-        (string? text, IReadOnlyList<string> wrong) = StopLog.Add(Existing(full, us), [.. stops.Select((stop, i) => (Row(stop, i), Note(stop)))]);
+        (string? text, IReadOnlyList<string> wrong) = StopLog.Add(Existing(full, us),
+            [.. stops.Select((stop, i) => (Row(stop, i), Note(stop)))]);
         if (text is null)
         {
             throw new BadInputException([.. wrong.Select(problem => $"--into {target}: {problem}.")]);

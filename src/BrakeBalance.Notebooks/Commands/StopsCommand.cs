@@ -267,7 +267,8 @@ internal static class StopsCommand
             if (guessed.Length > 0)
             {
                 terminal.Error.WriteLine($"--lap {path}: "
-                    + string.Join("; ", guessed.Select(c => $"'{c.Name}' is {c.Words}{(c.Unit.Length > 0 ? $" [{c.Unit}]" : "")} ({c.Reason})"))
+                    + string.Join("; ", guessed
+                        .Select(c => $"'{c.Name}' is {c.Words}{(c.Unit.Length > 0 ? $" [{c.Unit}]" : "")} ({c.Reason})"))
                     + ". --column sets another.");
             }
 

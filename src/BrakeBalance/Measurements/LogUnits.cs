@@ -38,16 +38,18 @@ internal static class LogUnits
 
     // Other spellings of the units above; none may mean two units of one quantity.
     private static readonly Dictionary<string, string> Spellings = Spelt(
-        ("km/h", "kmh kph kmph km/hr kmhr kmh-1 km·h-1"), ("mph", "mi/h milesperhour mileshour miles/h"),
-        ("m/s", "mps ms-1 m·s-1 mpers meterspersecond metrespersecond"),
-        ("ft/s", "fps feetpersecond"), ("knots", "kn kt kts knot"),
-        ("m/s2", "m/s^2 m/s/s mps2 ms-2 m·s-2 m/sec2 m/sec^2 ms2 mss"), ("g", "gs gee standardgravity"), ("ft/s2", "ft/s^2 ft/s/s"),
+        ("km/h", "km_h kmh kph kmph km/hr kmhr kmh-1 km·h-1"), ("mph", "mi/h milesperhour mileshour miles/h"),
+        ("m/s", "m_s mps ms-1 m·s-1 mpers meterspersecond metrespersecond"),
+        ("ft/s", "ft_s fps feetpersecond"), ("knots", "kn kt kts knot"),
+        ("m/s2", "m_s2 m_s^2 m/s^2 m/s/s mps2 ms-2 m·s-2 m/sec2 m/sec^2 ms2 mss"), ("g", "gs gee standardgravity"),
+            ("ft/s2", "ft/s^2 ft/s/s"),
         ("s", "sec secs second seconds"), ("ms", "msec millis millisecond milliseconds"), ("us", "µs μs usec microseconds"),
         ("min", "mins minutes"), ("deg", "° degree degrees"), ("°c", "c degc"), ("°f", "f degf"), ("turns", "turn"), ("kpa", "kilopascal"),
         ("n", "newton"), ("psi", "psig lbf/in2 lb/in2"), ("bar", "barg bars"));
 
     private static readonly HashSet<string> Others =
-        ["%", "rpm", "1/min", "hz", "v", "mv", "a", "nm", "n·m", "m", "mm", "km", "deg/s", "°/s", "rad/s", "bool", "-", "–", "", "#", "count",
+        ["%", "rpm", "1/min", "hz", "v", "mv", "a", "nm", "n·m", "m", "mm", "km", "deg/s", "°/s", "rad/s", "bool", "-", "–", "", "#",
+            "count",
             "0/1", "on/off", "hh:mm:ss", "hh:mm:ss.fff", "clock", "%rh", "hpa", "gauss", "µt"];
 
     /// <summary>A unit as the tables above write it, brackets and other spellings taken off.</summary>

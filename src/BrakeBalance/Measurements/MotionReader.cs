@@ -162,10 +162,12 @@ internal static class MotionReader
         }
 
         List<string> noise = [];
-        Count(noise, backwards, "row whose time does not come after the one before was", "rows whose time does not come after the one before were",
+        Count(noise, backwards, "row whose time does not come after the one before was",
+            "rows whose time does not come after the one before were",
             backward is { } b ? string.Create(CultureInfo.InvariantCulture,
                 $"passed over (first in line {b.Line}: {b.At:0.####} s does not come after {b.Before:0.####} s)") : "");
-        Count(noise, standing, "slightly negative speed", "slightly negative speeds", standing == 1 ? "counts as standing" : "count as standing");
+        Count(noise, standing, "slightly negative speed", "slightly negative speeds", standing == 1 ? "counts as standing"
+            : "count as standing");
         Count(noise, silent, "row holds", "rows hold", "nothing that is used");
         bool tooNoisy = backwards > 0.1 * Math.Max(1, table.Rows.Count);
         return reading with

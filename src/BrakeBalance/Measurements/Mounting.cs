@@ -43,7 +43,8 @@ internal static class Mounting
     {
         int window = Math.Clamp(samples.Count(s => s.Time.Seconds < samples[0].Time.Seconds + 1), 5, readings.Length);
         Vector<double>[] seconds = [.. Enumerable.Range(0, (readings.Length - window) / Math.Max(1, window / 2) + 1)
-            .Select(i => readings[(i * Math.Max(1, window / 2))..(i * Math.Max(1, window / 2) + window)].Aggregate((a, b) => a + b) / window)
+            .Select(i => readings[(i * Math.Max(1, window / 2))..(i * Math.Max(1, window / 2) + window)].Aggregate((a, b) => a
+                + b) / window)
             .OrderBy(mean => mean.L2Norm())];
         seconds = seconds[..Math.Max(1, seconds.Length / 5)];
         return Vector<double>.Build.Dense(3, axis => seconds.Select(s => s[axis]).Median());

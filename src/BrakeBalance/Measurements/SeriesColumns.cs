@@ -15,7 +15,8 @@ internal static partial class SeriesColumns
         ["gyro", "rotation", "yaw", "pitch", "roll", "rate", "magnet", "orient", "angle", "heading", "bearing", "course", "altitude",
             "height", "accuracy", "error", "hdop", "rpm", "gear", "throttle", "accelerator", "clutch", "steer", "temperature", "count",
             "satellites", "sats", "engine", "motor", "wind", "target", "limit", "distance", "lap", "delta", "max", "min", "avg", "average",
-            "tyre", "tire", "oil", "fuel", "boost", "manifold", "air", "baro", "ambient", "coolant", "water", "number", "index", "odometer"];
+            "tyre", "tire", "oil", "fuel", "boost", "manifold", "air", "baro", "ambient", "coolant", "water", "number", "index",
+                "odometer"];
 
     private static readonly string[] Times =
         ["t", "time", "timestamp", "zeit", "temps", "tiempo", "tempo", "elapsed", "clock", "utc", "moment", "seconds", "uhrzeit"];
@@ -23,7 +24,8 @@ internal static partial class SeriesColumns
     private static readonly string[] Speeds =
         ["speed", "velocity", "vel", "spd", "v", "geschwindigkeit", "geschw", "vitesse", "velocidad", "velocita", "kmh", "kph", "mph"];
 
-    private static readonly string[] Accelerations = ["acc", "accel", "acceleration", "decel", "deceleration", "beschl", "gforce", "slowing"];
+    private static readonly string[] Accelerations = ["acc", "accel", "acceleration", "decel", "deceleration", "beschl", "gforce",
+        "slowing"];
     private static readonly string[] Along = ["long", "longitudinal", "lon", "längs", "laengs", "inline", "forward", "fore", "along"];
     private static readonly string[] Across = ["lat", "lateral", "quer", "side", "sideways", "across", "cross", "vert", "vertical", "up"];
     private static readonly string[] Brakes = ["brake", "braking", "brems", "frein", "freno", "brk"];
@@ -56,7 +58,8 @@ internal static partial class SeriesColumns
             int at = Place(table.Header, choice.Name);
             if (at < 0)
             {
-                asked.Add($"--column: the log has no column '{choice.Name}'; it has {string.Join(", ", table.Header.Select(h => $"'{h}'"))}");
+                asked.Add($"--column: the log has no column '{choice.Name}'; it has "
+                    + string.Join(", ", table.Header.Select(h => $"'{h}'")));
                 continue;
             }
 
@@ -127,7 +130,8 @@ internal static partial class SeriesColumns
     private static (ColumnMeaning Meaning, int Rank, string Why) MeaningOf(
         string header, string[] words, LogTable table, LogCells cells, int index)
     {
-        bool Has(params string[] stems) => words.Any(w => stems.Any(stem => stem.Length < 4 ? w == stem : w.StartsWith(stem, StringComparison.Ordinal)));
+        bool Has(params string[] stems) => words.Any(w => stems.Any(stem => stem.Length < 4 ? w == stem
+            : w.StartsWith(stem, StringComparison.Ordinal)));
         (ColumnMeaning, int, string) By(ColumnMeaning meaning, int rank, string what) => (meaning, rank, $"its name says {what}");
         string unit = Bracket().Match(header) is { Success: true } match ? LogUnits.Plain(match.Value)
             : index < table.Units.Length ? LogUnits.Plain(table.Units[index]) : "";
@@ -152,13 +156,15 @@ internal static partial class SeriesColumns
         {
             return Has(Front) || words.Contains("f") ? By(ColumnMeaning.FrontPressure, 2, "front pressure")
                 : Has(Rear) || words.Contains("r") ? By(ColumnMeaning.RearPressure, 2, "rear pressure")
-                : braking ? By(ColumnMeaning.Pedal, 1, "a brake pressure without an axle") : (ColumnMeaning.None, 0, "a pressure of unknown place");
+                : braking ? By(ColumnMeaning.Pedal, 1, "a brake pressure without an axle")
+                    : (ColumnMeaning.None, 0, "a pressure of unknown place");
         }
 
         if (Has("pedal", "pedale") && !accelerating || braking && !accelerating && !Has(Speeds) && !Has(Times))
         {
             double?[] numbers = [.. Numbers(table, cells, index)];
-            return numbers.Length > 0 && numbers.All(n => n is 0 or 1) ? (ColumnMeaning.BrakeSwitch, 1, "a brake column of noughts and ones")
+            return numbers.Length > 0 && numbers.All(n => n is 0 or 1) ? (ColumnMeaning.BrakeSwitch, 1,
+                "a brake column of noughts and ones")
                 : By(ColumnMeaning.Pedal, 2, "brake pedal");
         }
 
@@ -192,7 +198,8 @@ internal static partial class SeriesColumns
         if (Has(Speeds) && !(words.Contains("tempo") && !Has("speed")) || LogUnits.Speeds.ContainsKey(LogUnits.Plain(header)))
         {
             return Has(Satellite) ? By(ColumnMeaning.Speed, 4, "speed by satellite") : Has(Diagnostics)
-                ? By(ColumnMeaning.Speed, 2, "speed by the car's diagnostics") : Has(Wheels) ? By(ColumnMeaning.Speed, 1, "speed of a wheel")
+                ? By(ColumnMeaning.Speed, 2, "speed by the car's diagnostics") : Has(Wheels)
+                    ? By(ColumnMeaning.Speed, 1, "speed of a wheel")
                 : By(ColumnMeaning.Speed, 3, "speed");
         }
 
@@ -286,7 +293,8 @@ internal static partial class SeriesColumns
             return;
         }
 
-        double[] sizes = [.. table.Rows.Take(MostLooked).Select(row => axes.Select(i => i < row.Cells.Length ? cells.Plain(row.Cells[i]) : null))
+        double[] sizes = [.. table.Rows.Take(MostLooked).Select(row => axes.Select(i => i < row.Cells.Length ? cells.Plain(row.Cells[i])
+            : null))
             .Where(a => a.All(n => n is not null)).Select(a => Math.Sqrt(a.Sum(n => n!.Value * n.Value)))];
         double size = sizes.Length > 10 ? sizes.Median() : 0;
         string? unit = size is > 9.3 and < 10.5 ? "m/s2" : size is > 0.95 and < 1.07 ? "g" : null;

@@ -56,18 +56,21 @@ public static class StopFinder
         MotionSample[] used = bySpeed ? fast : felt.Length >= 10 ? felt : [.. samples];
         double step = StepOf(used);
         double[] steps = [.. used.Zip(used.Skip(1), (a, b) => b.Time.Seconds - a.Time.Seconds)];
-        remarks.Add(string.Create(CultureInfo.InvariantCulture, $"{(bySpeed ? "Speed" : "Acceleration")} is logged {1 / step:0.#} times a second; half of the intervals lie "
+        remarks.Add(string.Create(CultureInfo.InvariantCulture,
+            $"{(bySpeed ? "Speed" : "Acceleration")} is logged {1 / step:0.#} times a second; half of the intervals lie "
             + $"within {100 * steps.Select(d => Math.Abs(d - step)).Median() / step:0} % of that."));
         if (step > 1.05 / LeastRate)
         {
-            remarks.Add(string.Create(CultureInfo.InvariantCulture, $"The log has only {1 / step:0.#} samples a second; ten or more are needed for a trustworthy mean "
+            remarks.Add(string.Create(CultureInfo.InvariantCulture,
+                $"The log has only {1 / step:0.#} samples a second; ten or more are needed for a trustworthy mean "
                 + $"deceleration."));
         }
 
         int gaps = steps.Count(d => d > 5 * step);
         if (gaps > 0)
         {
-            remarks.Add(string.Create(CultureInfo.InvariantCulture, $"The log has {gaps} gap{(gaps > 1 ? "s" : "")} longer than five samples; "
+            remarks.Add(string.Create(CultureInfo.InvariantCulture,
+                $"The log has {gaps} gap{(gaps > 1 ? "s" : "")} longer than five samples; "
                 + $"a stop across a gap is not trustworthy."));
         }
 
@@ -148,12 +151,14 @@ public static class StopFinder
     {
         double[] time = [.. samples.Select(s => s.Time.Seconds)];
         double[] raw = [.. samples.Select(s => s.Speed!.Value.MetersPerSecond)];
-        double[] bends = [.. Enumerable.Range(1, raw.Length - 2).Where(i => raw[i] > 1).Select(i => Math.Abs(raw[i + 1] - 2 * raw[i] + raw[i - 1]))];
+        double[] bends = [.. Enumerable.Range(1, raw.Length - 2).Where(i => raw[i] > 1)
+            .Select(i => Math.Abs(raw[i + 1] - 2 * raw[i] + raw[i - 1]))];
         double[] differences = [.. raw.Zip(raw.Skip(1), (a, b) => Math.Abs(b - a)).Where(d => d > 1e-6).Order()];
 
         // The grain of the speeds: what nearly all of their differences are multiples of.
         double grain = differences.Length < 10 ? 0 : differences[differences.Length / 50];
-        grain = grain > 0.02 && differences.Count(d => Math.Abs(d / grain - Math.Round(d / grain)) < 0.1) > 0.95 * differences.Length ? grain : 0;
+        grain = grain > 0.02 && differences.Count(d => Math.Abs(d / grain - Math.Round(d / grain)) < 0.1) > 0.95 * differences.Length
+            ? grain : 0;
         double noise = Math.Max(Math.Max(bends.Length < 5 ? 0.1 : bends.Median() / 0.6745 / Math.Sqrt(6), grain / Math.Sqrt(12)), 0.01);
 
         // A window so wide that the noise of the slope stays well below the threshold.
@@ -164,7 +169,7 @@ public static class StopFinder
         }
 
         (_, double[] rate) = Smooth(time, raw, half);
-        bool ofWheels = samples.Count(s => s.Speed is { } v && Wheels(s).Any(w => w is { } rim && rim.Equals((object)v))) > 0.9 * samples.Length;
+        bool ofWheels = samples.Count(IsOfWheel) > 0.9 * samples.Length;
         List<Found> found = [];
         foreach ((int start, int end) in Runs(time, [.. rate.Select(r => -r)], Braking, LeastSeconds, step))
         {
@@ -191,13 +196,18 @@ public static class StopFinder
         return found;
     }
 
+    // Whether nothing but a wheel knows the speed.
+    private static bool IsOfWheel(MotionSample sample) =>
+        sample.Speed is { } speed && Wheels(sample).Any(wheel => wheel is { } rim && rim.Equals((object)speed));
+
     private static IEnumerable<Speed?> Wheels(MotionSample sample) =>
         [sample.Wheels.FrontLeft, sample.Wheels.FrontRight, sample.Wheels.RearLeft, sample.Wheels.RearRight];
 
     private static List<Found> FromAcceleration(MotionSample[] samples, MotionSample[] speeds, double step, Angle? divePerG,
         List<string> remarks)
     {
-        double[] reading = samples[0].Acceleration is not null
+        bool oneAxis = samples.All(s => s.Acceleration is not null);
+        double[] reading = oneAxis
             ? [.. samples.Select(s => s.Acceleration!.Value.MetersPerSecondSquared)] : Mounting.Longitudinal(samples, remarks);
         double[] time = [.. samples.Select(s => s.Time.Seconds)];
         double half = Math.Max(0.1, step);
@@ -214,8 +224,8 @@ public static class StopFinder
                 + "an accelerometer then reads one to three per cent too high (common practice)."
             : string.Create(CultureInfo.InvariantCulture, $"A nose-down pitch of {divePerG.Value.Degrees:0.##}° at 1 g was taken out."));
         double level = Level(time, smooth);
-        double shake = Enumerable.Range(1, reading.Length - 2).Select(i => Math.Abs(reading[i + 1] - 2 * reading[i] + reading[i - 1])).Median()
-            / 0.6745 / Math.Sqrt(6);
+        double shake = Enumerable.Range(1, reading.Length - 2).Select(i => Math.Abs(reading[i + 1] - 2 * reading[i] + reading[i - 1]))
+            .Median() / 0.6745 / Math.Sqrt(6);
         List<Found> found = [];
         foreach ((int start, int end) in Runs(time, [.. smooth.Select(r => level - r)], Braking, LeastSeconds, step))
         {
@@ -229,13 +239,14 @@ public static class StopFinder
             }
             else if (Math.Abs(rest.Value - before) > 0.6)
             {
-                notes.Add(string.Create(CultureInfo.InvariantCulture, $"The zero before braking and at rest differ by {Math.Abs(rest.Value - before):0.0} m/s²: "
+                notes.Add(string.Create(CultureInfo.InvariantCulture,
+                    $"The zero before braking and at rest differ by {Math.Abs(rest.Value - before):0.0} m/s²: "
                     + $"the road slopes, the car was slowing already, or the instrument moved."));
             }
 
             // A single axis off the level reads part of gravity at rest, and so much less of the braking.
             double offset = rest ?? before;
-            double tilt = samples[0].Acceleration is not null && Math.Abs(offset) < 0.7 * Gravity.StandardMetresPerSecondSquared
+            double tilt = oneAxis && Math.Abs(offset) < 0.7 * Gravity.StandardMetresPerSecondSquared
                 ? Math.Asin(offset / Gravity.StandardMetresPerSecondSquared) : 0;
             double scale = (1 + (divePerG?.Radians ?? 0)) * Math.Cos(tilt);
             double[] a = [.. reading.Select(r => (r - offset) / scale)];
@@ -276,7 +287,8 @@ public static class StopFinder
                 Notes = notes,
             };
             if (rest is not null && speeds.Where(s => s.Time.Seconds > time[start] - 1.5 && s.Time.Seconds < time[start])
-                .Select(s => s.Speed!.Value.MetersPerSecond).ToArray() is { Length: > 0 } seen && Math.Abs(seen.Median() / v[start] - 1) > 0.12)
+                .Select(s => s.Speed!.Value.MetersPerSecond).ToArray() is { Length: > 0 } seen
+                    && Math.Abs(seen.Median() / v[start] - 1) > 0.12)
             {
                 doubts.Add("The speed summed up from the acceleration does not agree with the speed that is logged beside it.");
             }
@@ -352,10 +364,9 @@ public static class StopFinder
         }
 
         (string Name, (double Time, double Level)[] Points)? pedal = Pedal(samples);
-        double pedalStep = pedal is not { } signals ? 0
-            : signals.Points.Zip(signals.Points.Skip(1), (a, b) => b.Time - a.Time).Median();
-        double?[] pressed = [.. found.Select(s => pedal is { } p && s.Fit is { } fit ? Pressed(p.Points, fit.Start.At) : null)];
-        (double Late, double Sd)[] late = [.. found.Zip(pressed).Where(f => f.Second is not null).Select(f => Late(f.First, f.Second!.Value))];
+        (double At, double Sd)?[] pressed = [.. found.Select(s => pedal is { } p && s.Fit is { } fit ? Pressed(p.Points, fit.Start.At) : null)];
+        (double Late, double Sd)[] late = [.. found.Zip(pressed).Where(f => f.Second is not null)
+            .Select(f => Late(f.First, f.Second!.Value.At))];
         (double Late, double Sd) Late(Found stop, double at) =>
             pedal!.Value.Name.EndsWith("pressure", StringComparison.Ordinal)
                 && OnsetFit.Behind(stop.Time, stop.Speed, stop.From, stop.To, pedal.Value.Points, stop.SpeedNoise) is { } behind
@@ -373,16 +384,16 @@ public static class StopFinder
         return [.. found.Zip(pressed).Select(pair => Measure(pair.First, samples, Start(pair.First.Fit, pair.Second), lag, pedalLate))];
 
         // Both the signal and the slope tell the beginning; each counts as far as it is sharp.
-        (double, double, string)? Start(OnsetFit? fit, double? at)
+        (double, double, string)? Start(OnsetFit? fit, (double At, double Sd)? at)
         {
             if (fit is null || at is not { } signal)
             {
                 return null;
             }
 
-            double sd = Norm(lagSd, 0.3 * pedalStep + 0.015), own = 1 / (fit.Start.Sd * fit.Start.Sd);
+            double sd = Norm(lagSd, signal.Sd, 0.015), own = 1 / (fit.Start.Sd * fit.Start.Sd);
             double sharp = 1 / (sd * sd);
-            return ((sharp * (signal + lag) + own * fit.Start.At) / (sharp + own), 1 / Math.Sqrt(sharp + own), pedal!.Value.Name);
+            return ((sharp * (signal.At + lag) + own * fit.Start.At) / (sharp + own), 1 / Math.Sqrt(sharp + own), pedal!.Value.Name);
         }
     }
 
@@ -400,7 +411,7 @@ public static class StopFinder
     }
 
     // When the signal leaves its rest, looked for from well before the change of slope, as a satellite's speed may come late.
-    private static double? Pressed((double Time, double Level)[] points, double start)
+    private static (double At, double Sd)? Pressed((double Time, double Level)[] points, double start)
     {
         (double Time, double Level)[] near = [.. points.Where(p => p.Time > start - 2.2 && p.Time < start + 0.8)];
         if (near.Length < 4)
@@ -416,25 +427,19 @@ public static class StopFinder
             return null;
         }
 
-        // The line through the rise, back to where it leaves the rest.
-        int low = high;
-        while (low > 0 && near[low - 1].Level > rest + 0.06 * (top - rest))
+        if (points.Select(p => p.Level).Distinct().Skip(3).Any())
         {
-            low--;
+            // A pressure or a pedal rises as the deceleration does, so the same fit tells when it leaves its rest.
+            double[] time = [.. near.Select(p => p.Time)], pull = [.. near.Select(p => 8 * (rest - p.Level) / (top - rest))];
+            (int from, int to) = (Array.FindIndex(time, t => t > time[high] - 1), Array.FindLastIndex(time, t => t < time[high] + 0.5));
+            return OnsetFit.Of(time, pull, pull, from, Math.Max(high, to), time[Math.Max(0, high - 1)], 0.08)?.Start;
         }
 
-        if (low == 0)
-        {
-            return null;
-        }
-
-        (double t0, double l0, double t1, double l1) = (near[low - 1].Time, near[low - 1].Level, near[low].Time, near[low].Level);
-        double slope = high > low ? (near[high].Level - l1) / (near[high].Time - t1) : 0;
-        return slope > 0 ? Math.Max(t0, t1 - Math.Max(0, l1 - rest) / slope - 0.045) : (t0 + t1) / 2;
+        return ((near[high - 1].Time + near[high].Time) / 2, (near[high].Time - near[high - 1].Time) / Math.Sqrt(12));
     }
 
-    private static MeasuredStop Measure(Found stop, IReadOnlyList<MotionSample> samples, (double At, double Sd, string By)? pressed, double lag,
-        double? pedalLate)
+    private static MeasuredStop Measure(Found stop, IReadOnlyList<MotionSample> samples, (double At, double Sd, string By)? pressed,
+        double lag, double? pedalLate)
     {
         (double[] time, double[] speed, OnsetFit? fit) = (stop.Time, stop.Speed, stop.Fit);
         List<string> doubts = stop.Doubts, notes = stop.Notes;
@@ -500,7 +505,8 @@ public static class StopFinder
             notes.Add("Braking ended above a tenth of the initial speed, so the stop has no mean fully developed deceleration.");
         }
 
-        double gap = time.Zip(time.Skip(1)).Skip(stop.First).Take(stop.Last - stop.First).Select(z => z.Second - z.First).DefaultIfEmpty(0).Max();
+        double gap = time.Zip(time.Skip(1)).Skip(stop.First).Take(stop.Last - stop.First)
+            .Select(z => z.Second - z.First).DefaultIfEmpty(0).Max();
         double missing = Math.Max(0, gap - 1.5 * stop.Step);
         if (gap > Math.Max(0.3, 2.5 * stop.Step))
         {
@@ -512,16 +518,18 @@ public static class StopFinder
         double dSd = Norm(v0 * startSd, stop.Scale * d, stop.Bias * length, stop.SpeedNoise * Math.Sqrt(stop.Step * length),
             stop.OffsetSd * length * length / 3, edge * v0, pull * missing * missing / 4);
         double peak = PeakOver(time, stop.Rate, stop.First, stop.Last, 0.3);
-        double peakSd = Norm(stop.BySpeed ? 3.5 * stop.SpeedNoise / (Math.Max(0.3, stop.Step) * Math.Sqrt(Math.Max(1, 0.3 / stop.Step))) : 0.1,
+        double peakSd = Norm(stop.BySpeed ? 3.5 * stop.SpeedNoise / (Math.Max(0.3, stop.Step) * Math.Sqrt(Math.Max(1, 0.3 / stop.Step)))
+            : 0.1,
             stop.Scale * peak, stop.Step > 0.2 ? 0.15 * peak : 0);
         WhyNotTrusted(doubts, stop.Step, v0, d, Ninety * dSd, mean?.MetersPerSecondSquared, Ninety * meanSd, peak);
 
         double wheelsLate = pedalLate ?? Late(samples, line, stop.BySpeed);
-        bool known = samples.Any(s => s.Speed is { } v && !Wheels(s).Any(w => w is { } rim && rim.Equals((object)v)));
+        bool known = samples.Any(s => s.Speed is not null && !IsOfWheel(s));
         WheelLocks? wheels = WheelLocks.Of(samples, start - wheelsLate, line[^1].T - wheelsLate,
             !known && stop.BySpeed ? null : t => At(line, t + wheelsLate));
         (double From, double To) even = (sb?.T ?? start, se?.T ?? line[^1].T);
-        double? lockedAt = wheels is null ? null : wheels.FrontAt is null || wheels.RearAt < wheels.FrontAt ? wheels.RearAt : wheels.FrontAt;
+        double? lockedAt = wheels is null ? null : wheels.FrontAt is null || wheels.RearAt < wheels.FrontAt ? wheels.RearAt
+            : wheels.FrontAt;
         if (lockedAt is not null && !known)
         {
             doubts.Add("Wheels lock and the speed is known from the wheels alone.");
@@ -569,12 +577,14 @@ public static class StopFinder
     {
         if (step > 1.05 / LeastRate)
         {
-            doubts.Add(string.Create(CultureInfo.InvariantCulture, $"{1 / step:0.#} samples a second are too few to tell when braking began; four are the least."));
+            doubts.Add(string.Create(CultureInfo.InvariantCulture,
+                $"{1 / step:0.#} samples a second are too few to tell when braking began; four are the least."));
         }
 
         if (dWithin > 0.08 * d || mean is { } a && meanWithin > MostTrusted * a)
         {
-            doubts.Add(string.Create(CultureInfo.InvariantCulture, $"The uncertainty is too wide: {100 * dWithin / d:0} % of the distance."));
+            doubts.Add(string.Create(CultureInfo.InvariantCulture,
+                $"The uncertainty is too wide: {100 * dWithin / d:0} % of the distance."));
         }
 
         if (v0 < 5)

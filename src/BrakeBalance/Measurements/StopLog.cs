@@ -25,7 +25,8 @@ public static class StopLog
         {
             foreach ((int line, _) in table.Rows.Where(row => notes >= 0 && notes < row.Cells.Length && row.Cells[notes] == note))
             {
-                problems.Add(FormattableString.Invariant($"line {line} holds the stop '{note}' already; take that row out to put it in again"));
+                problems.Add(string.Create(CultureInfo.InvariantCulture,
+                    $"line {line} holds the stop '{note}' already; take that row out to put it in again"));
             }
         }
 

@@ -1,5 +1,7 @@
 using System.Text.Json;
-using BrakeBalance.Notebooks.Commands;
+using BrakeBalance.Charts;
+using BrakeBalance.Charts.Publishing;
+using BrakeBalance.Measurements;
 
 namespace BrakeBalance.Notebooks.Tests.Commands;
 
@@ -58,7 +60,8 @@ public class SeriesCommandTests
         string target = Path.Combine(folder.Path, "stops.csv");
         (int code, string output, string error) = await Shell.RunAsync("measure", "series", Export("01"), "--into", target);
         Assert.Equal((2, ""), (code, output));
-        Assert.All(["--load-case NAME", "--surface NAME", "--locked none, front, rear or together"], words => Assert.Contains(words, error));
+        Assert.All(["--load-case NAME", "--surface NAME", "--locked none, front, rear or together"],
+            words => Assert.Contains(words, error));
         Assert.False(File.Exists(target));
 
         (code, _, error) = await Shell.RunAsync(["measure", "series", Export("01"), "--into", target, .. Said]);
@@ -69,7 +72,8 @@ public class SeriesCommandTests
         Assert.Empty(read.Problems);
         Assert.Equal(["dry", "dry"], read.Rows.Select(r => r.Surface));
         Assert.All(read.Rows, row => Assert.InRange(row.FrontPressure!.Value.Bars, 44, 46));
-        Assert.All(read.Rows.Zip([6.8, 8.2]), pair => Assert.InRange(pair.First.Deceleration!.Value.MetersPerSecondSquared / pair.Second, 0.97, 1.03));
+        Assert.All(read.Rows.Zip([6.8, 8.2]), pair => Assert.InRange(pair.First.Deceleration!.Value.MetersPerSecondSquared / pair.Second,
+            0.97, 1.03));
         Assert.All(read.Rows, row => Assert.Equal(FirstLock.None, row.Locked));
 
         (code, _, error) = await Shell.RunAsync(["measure", "series", Export("01"), "--into", target, .. Said]);
@@ -102,8 +106,10 @@ public class SeriesCommandTests
     {
         using var folder = new TemporaryFolder();
         string target = folder.Write("mine.csv",
-            "# mine\nspeed [mph];front pressure [psi];deceleration [g];locked first;surface;load case;notes\n30,5;410,0;0,47;none;dry;driver only;mine\n");
-        (int code, _, string error) = await Shell.RunAsync(["measure", "series", Export("02"), "--into", target, "--front-pressure", "30 bar, 500 psi", .. Said]);
+            "# mine\nspeed [mph];front pressure [psi];deceleration [g];locked first;surface;load case;notes\n"
+                + "30,5;410,0;0,47;none;dry;driver only;mine\n");
+        (int code, _, string error) = await Shell.RunAsync(["measure", "series", Export("02"), "--into", target, "--front-pressure",
+            "30 bar, 500 psi", .. Said]);
         Assert.True(code == 0, error);
         string[] lines = File.ReadAllLines(target);
         Assert.Equal(5, lines.Length);

@@ -8,7 +8,8 @@ namespace BrakeBalance.Tests.Measurements;
 public class ExportStyleTests
 {
     private static readonly string[] Names =
-        [.. Directory.EnumerateFiles(Path.Combine(RepositoryFiles.Root, "data", "logs"), "invented-export-*").Select(path => Path.GetFileName(path)).Order()];
+        [.. Directory.EnumerateFiles(Path.Combine(RepositoryFiles.Root, "data", "logs"), "invented-export-*")
+            .Select(path => Path.GetFileName(path)).Order()];
 
     public static TheoryData<string> Files => [.. Names];
 
@@ -57,7 +58,8 @@ public class ExportStyleTests
     [InlineData("10", "time=t [s]|speed=velocity [m/s]|pedal=brake pedal [N]")]
     public void What_a_column_means_is_guessed_with_a_reason(string number, string meanings)
     {
-        (LogReading<MotionSample> reading, _) = Read(Names.Single(f => f.StartsWith($"invented-export-{number}", StringComparison.Ordinal)));
+        (LogReading<MotionSample> reading, _) = Read(Names.Single(f => f.StartsWith($"invented-export-{number}",
+            StringComparison.Ordinal)));
         foreach (string meaning in meanings.Split('|'))
         {
             (string words, string name) = (meaning.Split('=')[0], meaning.Split('=')[1]);
@@ -73,7 +75,9 @@ public class ExportStyleTests
         (LogReading<MotionSample> reading, _) = Read("invented-export-10-noise.csv");
         LogProblem noise = Assert.Single(reading.Problems);
         Assert.Equal(0, reading.Lost);
-        Assert.Matches(@"^noise: \d+ rows whose time does not come after the one before were passed over .*; \d+ slightly negative speeds", noise.Reason);
+        Assert.Matches(
+            @"^noise: \d+ rows whose time does not come after the one before were passed over .*; \d+ slightly negative speeds",
+            noise.Reason);
     }
 
     [Fact]

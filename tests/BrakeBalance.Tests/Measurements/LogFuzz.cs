@@ -8,11 +8,14 @@ namespace BrakeBalance.Tests.Measurements;
 internal static class LogFuzz
 {
     private static readonly string[] Bad =
-        ["", "-", "NaN", "Infinity", "1e308", "-1e308", "1e999", "４５", "1,5", "1.5", "1,200", "0", "-5", "99999999999999999999", "=1+1", "x",
-            "\u001b[31m", "\u0000", "\"", "\ud800", "12:61:99", "25:00:00", "2026-13-40T00:00:00", "-0.1", "1e-320", "[km/h]", "s", "true", "|", ";"];
+        ["", "-", "NaN", "Infinity", "1e308", "-1e308", "1e999", "４５", "1,5", "1.5", "1,200", "0", "-5", "99999999999999999999", "=1+1",
+            "x",
+            "\u001b[31m", "\u0000", "\"", "\ud800", "12:61:99", "25:00:00", "2026-13-40T00:00:00", "-0.1", "1e-320", "[km/h]", "s",
+                "true", "|", ";"];
 
     private static readonly string[] Headers =
-        ["", "time", "time [min]", "Time (ms)", "speed", "speed [furlong]", "GPS speed [kn]", "acc X [g]", "acc Y", "acceleration", "Latitude",
+        ["", "time", "time [min]", "Time (ms)", "speed", "speed [furlong]", "GPS speed [kn]", "acc X [g]", "acc Y", "acceleration",
+            "Latitude",
             "brake", "Brake pressure front [bar]", "wheel FL", "note", "clock", "v", "x", "y", "z", "g", "km/h", "time [s]"];
 
     private static readonly (string Spelling, double PerMetreASecond)[] Units =
@@ -42,7 +45,8 @@ internal static class LogFuzz
                     lines[at] = string.Join(sign, cells);
                     break;
                 case 3 or 4:
-                    int header = lines.FindIndex(l => l.Contains("ime", StringComparison.Ordinal) || l.Contains("Zeit", StringComparison.Ordinal));
+                    int header = lines.FindIndex(l => l.Contains("ime", StringComparison.Ordinal)
+                        || l.Contains("Zeit", StringComparison.Ordinal));
                     cells = lines[Math.Max(0, header)].Split(sign);
                     cells[random.Next(cells.Length)] = One(Headers);
                     lines[Math.Max(0, header)] = string.Join(sign, cells);
@@ -71,7 +75,8 @@ internal static class LogFuzz
             text = LogText.Decode(bytes);
             LogReading<MotionSample> reading = random.Next(4) == 0 ? LogReader.ReadLap(new StringReader(text))
                 : LogReader.ReadTimeSeries(new StringReader(text),
-                    random.Next(5) == 0 ? [new ColumnChoice(One(Enum.GetValues<ColumnMeaning>()), null, One(["#1", "#2", "speed", "nothing"]))] : null);
+                    random.Next(5) == 0 ? [new ColumnChoice(One(Enum.GetValues<ColumnMeaning>()), null,
+                        One(["#1", "#2", "speed", "nothing"]))] : null);
             if (reading.Rows.Count == 0 && reading.Problems.Count == 0)
             {
                 return "nothing read and nothing said";
@@ -86,7 +91,8 @@ internal static class LogFuzz
             {
                 foreach (MeasuredStop stop in StopFinder.Find(reading.Rows).Stops)
                 {
-                    double[] numbers = [stop.Distance.Meters, stop.DistanceWithin.Meters, stop.InitialSpeed.MetersPerSecond, stop.Start.Seconds,
+                    double[] numbers = [stop.Distance.Meters, stop.DistanceWithin.Meters, stop.InitialSpeed.MetersPerSecond,
+                        stop.Start.Seconds,
                         stop.Deceleration?.MetersPerSecondSquared ?? 0, stop.Peak.MetersPerSecondSquared, stop.RiseTime.Seconds,
                         stop.DecelerationWithin?.MetersPerSecondSquared ?? 0, stop.InitialSpeedWithin.MetersPerSecond, stop.End.Seconds];
                     if (!numbers.All(double.IsFinite))
@@ -114,7 +120,8 @@ internal static class LogFuzz
         string name = One(Names), unit = known ? spelling : One(Unknown);
         bool row = random.Next(4) == 0, behind = !row && random.Next(3) == 0 && unit.Length > 1 && !unit.Contains('*');
         char sign = One([';', '\t', '|', ',']), mark = sign != ',' && random.Next(2) == 0 ? ',' : '.';
-        string header = row || unit.Length == 0 ? name : behind ? $"{name}_{unit}" : One([$"{name} [{unit}]", $"{name} ({unit})", $"{name}({unit})"]);
+        string header = row || unit.Length == 0 ? name : behind ? $"{name}_{unit}"
+            : One([$"{name} [{unit}]", $"{name} ({unit})", $"{name}({unit})"]);
         var text = new StringBuilder(random.Next(2) == 0 ? "Device" + sign + "none\nDriver" + sign + "nobody\n\n" : "");
         text.Append(CultureInfo.InvariantCulture, $"time{(row ? "" : " [s]")}{sign}{header}\n");
         text.Append(row ? $"s{sign}{(unit.Length == 0 ? "-" : unit)}\n" : "");
@@ -129,7 +136,8 @@ internal static class LogFuzz
         double? first = reading.Rows.Count == 0 ? null : reading.Rows[0].Speed?.MetersPerSecond;
         string told = string.Join(" | ", reading.Problems.Select(p => p.Reason));
         return known
-            ? first is { } v && Math.Abs(v - 25) < 0.01 && reading.Rows.Count == 60 ? null : $"'{header}' in {spelling} gave {first} m/s: {told}"
+            ? first is { } v && Math.Abs(v - 25) < 0.01 && reading.Rows.Count == 60 ? null
+                : $"'{header}' in {spelling} gave {first} m/s: {told}"
             : first is null && told.Contains("--column", StringComparison.Ordinal) | told.Contains("no column", StringComparison.Ordinal)
                 ? null : $"'{header}' without a unit gave {first} m/s: {told}";
     }

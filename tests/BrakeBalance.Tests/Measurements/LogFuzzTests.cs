@@ -10,7 +10,8 @@ public class LogFuzzTests
         string[] sound = [.. Enum.GetValues<SimulatedLogger>().Select(logger => new SimulatedLog(logger, 7).Text).Select(Short),
             .. Directory.EnumerateFiles(Path.Combine(RepositoryFiles.Root, "data", "logs"), "invented-export-*").Order()
                 .Select(path => Short(BrakeBalance.Measurements.LogText.Open(path).ReadToEnd()))];
-        Assert.Empty(Enumerable.Range(0, Count).AsParallel().Select(seed => (seed, LogFuzz.Broken(seed, sound))).Where(f => f.Item2 is not null));
+        Assert.Empty(Enumerable.Range(0, Count).AsParallel().Select(seed => (seed, LogFuzz.Broken(seed, sound)))
+            .Where(f => f.Item2 is not null));
     }
 
     [Fact]

@@ -52,7 +52,8 @@ internal sealed class SimulatedLog
     // Cruise, lifted throttle in gear, the pedal, a plateau that drifts, the driver easing off at the end, standing, driving off.
     private void Drive()
     {
-        double top = Between(16, 36), v = _v.Count == 0 ? top : 0, plateau = Between(3.5, 9.5), rise = Between(0.15, 0.6), drift = Between(-0.05, 0.05) * plateau;
+        double top = Between(16, 36), v = _v.Count == 0 ? top : 0, plateau = Between(3.5, 9.5), rise = Between(0.15, 0.6),
+            drift = Between(-0.05, 0.05) * plateau;
         double coast = Between(0.3, 1.2), coasting = Between(0.4, 2.5), ease = _random.Next(2) * Between(0.2, 0.45);
         bool smooth = _random.Next(2) == 0;
         int standing = _v.Count;
@@ -146,13 +147,16 @@ internal sealed class SimulatedLog
             double v = At(_v, t - late) + noise * Normal();
             text.Append(logger switch
             {
-                SimulatedLogger.Diagnostics => $"{N(1000 * t, "0")},{N(Math.Max(0, floor ? Math.Floor(v * 3.6 + 0.02) : Math.Round(v * 3.6)), "0")}\n",
+                SimulatedLogger.Diagnostics =>
+                    $"{N(1000 * t, "0")},{N(Math.Max(0, floor ? Math.Floor(v * 3.6 + 0.02) : Math.Round(v * 3.6)), "0")}\n",
                 SimulatedLogger.Wheels => $"{N(t, "0.000")};{string.Join(';', Enumerable.Range(0, 4).Select(i =>
                     N(3.6 * Math.Max(0, At(_v, t) * (1 + At(_a, t) * (i < 2 ? 0.003 : 0.002)) + noise * Normal()), "0.00")))}\n",
                 SimulatedLogger.SatelliteAndPressure =>
                     $"{N(t, "0.000").Replace('.', ',')};{N(3.6 * v, "0.00").Replace('.', ',')};"
                         + $"{N(60 * At(_level, t) + 0.2 * Normal(), "0.0").Replace('.', ',')}\n",
-                SimulatedLogger.SatelliteAndSwitch => $"{N(t, "0.000")},{N(v, "0.00")},{(Truth.Any(s => t > s.Start - 0.02 && t < s.Start + 1) || At(_level, t) > 0 ? 1 : 0)}\n",
+                SimulatedLogger.SatelliteAndSwitch =>
+                    $"{N(t, "0.000")},{N(v, "0.00")},"
+                        + $"{(Truth.Any(s => t > s.Start - 0.02 && t < s.Start + 1) || At(_level, t) > 0 ? 1 : 0)}\n",
                 _ => $"{N(t, "0.000")}\t{N(v / 0.44704, "0.00")}\n",
             });
         }
@@ -168,7 +172,8 @@ internal sealed class SimulatedLog
         foreach (double t in Clock(rate))
         {
             double north = (way[Math.Clamp((int)(t / Fine), 0, way.Length - 1)] + noise * Normal()) / 6_371_000 * 180 / Math.PI;
-            text.Append(CultureInfo.InvariantCulture, $"{TimeSpan.FromHours(13.5) + TimeSpan.FromSeconds(Math.Round(t, 3)):hh\\:mm\\:ss\\.fff};");
+            text.Append(CultureInfo.InvariantCulture,
+                $"{TimeSpan.FromHours(13.5) + TimeSpan.FromSeconds(Math.Round(t, 3)):hh\\:mm\\:ss\\.fff};");
             text.Append(CultureInfo.InvariantCulture, $"{48 + north:0.00000000};{9.123:0.00000000}\n");
         }
 

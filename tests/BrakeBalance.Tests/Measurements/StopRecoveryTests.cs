@@ -16,7 +16,8 @@ public class StopRecoveryTests
     private static readonly Lazy<List<Recovered>> All = new(() => [.. Enumerable.Range(0, Logs).AsParallel().AsOrdered()
         .SelectMany(i => Of(Kinds[i % Kinds.Length], i))]);
 
-    private sealed record Recovered(SimulatedLogger Logger, MeasuredStop? Stop, double Distance, double Deceleration, bool Covered, int Extra);
+    private sealed record Recovered(SimulatedLogger Logger, MeasuredStop? Stop, double Distance, double Deceleration, bool Covered,
+        int Extra);
 
     private static IEnumerable<Recovered> Of(SimulatedLogger logger, int seed)
     {
@@ -81,7 +82,8 @@ public class StopRecoveryTests
     [Fact]
     public void A_log_of_one_or_two_samples_a_second_is_not_trusted_and_its_uncertainty_covers_the_truth()
     {
-        Recovered[] slow = [.. Enumerable.Range(0, 30).SelectMany(i => Of(SimulatedLogger.SlowSatellite, i)).Where(r => r.Stop is not null)];
+        Recovered[] slow = [.. Enumerable.Range(0, 30).SelectMany(i => Of(SimulatedLogger.SlowSatellite, i))
+            .Where(r => r.Stop is not null)];
         Assert.True(slow.Length > 80);
         Assert.All(slow, r => Assert.False(r.Stop!.IsTrusted));
         Assert.All(slow, r => Assert.NotEmpty(r.Stop!.Cautions));
