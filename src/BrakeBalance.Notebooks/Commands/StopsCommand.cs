@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Text.RegularExpressions;
 using BrakeBalance.Notebooks.Commands.Stopping;
 
 namespace BrakeBalance.Notebooks.Commands;
@@ -263,7 +264,7 @@ internal static class StopsCommand
         {
             LogReading<MotionSample> lap = LogInput.Read(path, text => LogReader.ReadLap(text, choices), allowLost);
             LogColumn[] guessed = [.. lap.Columns.Where(c => c.Meaning != ColumnMeaning.None
-                && !c.Name.StartsWith(c.Words, StringComparison.OrdinalIgnoreCase))];
+                && !Regex.IsMatch(c.Name, $@"^{c.Words}\s*([\[(_]|$)", RegexOptions.IgnoreCase))];
             if (guessed.Length > 0)
             {
                 terminal.Error.WriteLine($"--lap {path}: "

