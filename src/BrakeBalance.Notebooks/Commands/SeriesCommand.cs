@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
-using BrakeBalance.Charts;
 using BrakeBalance.Charts.Tables;
 using BrakeBalance.Notebooks.Commands.Measuring;
 using Spectre.Console;

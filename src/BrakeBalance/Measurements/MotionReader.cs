@@ -46,7 +46,7 @@ internal static class MotionReader
 
         // Where one row in ten has nothing to say the channels run at rates of their own.
         bool mixed = table.Rows.Count(row => used.All(i => i >= row.Cells.Length || LogNumbers.IsMissing(row.Cells[i])))
-            > 0.1 * table.Rows.Count;
+            > Math.Max(5, 0.1 * table.Rows.Count);
         MotionSample? previous = null;
         List<(double, double)?> places = [];
 

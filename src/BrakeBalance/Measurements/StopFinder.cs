@@ -74,7 +74,8 @@ public static class StopFinder
                 + $"a stop across a gap is not trustworthy."));
         }
 
-        List<Found> found = used.Length < 10 ? [] : bySpeed ? FromSpeed(used, step) : FromAcceleration(used, fast, step, divePerG, remarks);
+        List<Found> found = !bySpeed && felt.Length < 10 ? [] : bySpeed ? FromSpeed(used, step)
+            : FromAcceleration(used, fast, step, divePerG, remarks);
         List<MeasuredStop> stops = Measured(found, samples, remarks);
         if (stops.Count == 0)
         {
@@ -364,7 +365,8 @@ public static class StopFinder
         }
 
         (string Name, (double Time, double Level)[] Points)? pedal = Pedal(samples);
-        (double At, double Sd)?[] pressed = [.. found.Select(s => pedal is { } p && s.Fit is { } fit ? Pressed(p.Points, fit.Start.At) : null)];
+        (double At, double Sd)?[] pressed = [.. found.Select(s => pedal is { } p && s.Fit is { } fit ? Pressed(p.Points, fit.Start.At)
+            : null)];
         (double Late, double Sd)[] late = [.. found.Zip(pressed).Where(f => f.Second is not null)
             .Select(f => Late(f.First, f.Second!.Value.At))];
         (double Late, double Sd) Late(Found stop, double at) =>

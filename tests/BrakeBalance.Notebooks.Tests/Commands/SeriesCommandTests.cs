@@ -1,6 +1,5 @@
 using System.Text.Json;
 using BrakeBalance.Charts;
-using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Measurements;
 
 namespace BrakeBalance.Notebooks.Tests.Commands;
