@@ -37,10 +37,13 @@ internal sealed record FuzzCase(string Kind, string Text, string What)
                 .Replace("../vehicles", RepositoryRoot.File("data/vehicles"), StringComparison.Ordinal)])),
             (1, FuzzTables.Of("gauges", [Read("data/logs/invented-gauges.csv")])),
             (1, FuzzTables.Of("stops", [Read("data/logs/invented-stops.csv")])),
-            (1, FuzzTables.Of("series", [Read("data/logs/invented-phone.csv"), Series])),
-            (2, FuzzTables.Of("lap", [Read("data/cycles/invented-lap.csv")])),
+            (1, FuzzTables.Of("series", [Read("data/logs/invented-phone.csv"), Series, .. Exports])),
+            (2, FuzzTables.Of("lap", [Read("data/cycles/invented-lap.csv"), .. Exports])),
             (1, FuzzTables.Of("answers", [Answers])));
     }
+
+    private static IEnumerable<string> Exports => ((string[])["03-diagnostics.log", "04-wheels.csv", "08-two-rates.csv", "10-noise.csv"])
+        .Select(name => Read("data/logs/invented-export-" + name));
 
     private static string Read(string path) => File.ReadAllText(RepositoryRoot.File(path));
 

@@ -61,12 +61,56 @@ public static class MeasurementTables
             ? new TableBuilder(units).Words("Stop", ["–"]).Build()
             : new TableBuilder(units)
                 .Column("Begins at", Measure.Time, search.Stops.Select(s => s.Start).ToArray())
+                .Words("Found by", search.Stops.Select(s => s.FoundBy))
                 .Column("Initial speed", Measure.Speed, search.Stops.Select(s => s.InitialSpeed).ToArray())
                 .Column("Mean fully developed deceleration", Measure.Deceleration,
                     search.Stops.Select(s => s.Deceleration?.MetersPerSecondSquared))
+                .Column("± (90 %)", Measure.Deceleration, search.Stops.Select(s => s.DecelerationWithin?.MetersPerSecondSquared))
                 .Column("Peak deceleration", Measure.Deceleration, search.Stops.Select(s => s.Peak).ToArray())
+                .Column("Rise time", Measure.Time, search.Stops.Select(s => s.RiseTime).ToArray())
                 .Column("Distance", Measure.Distance, search.Stops.Select(s => s.Distance).ToArray())
+                .Column("Distance ± (90 %)", Measure.Distance, search.Stops.Select(s => s.DistanceWithin).ToArray())
+                .Words("Trusted", search.Stops.Select(s => s.IsTrusted ? "yes" : "no"))
                 .Words("Caution", search.Stops.Select(s => s.Cautions.Count == 0 ? "none" : string.Join(' ', s.Cautions))).Build(),
+    };
+
+    /// <summary>Line pressures, slip and lock-up of the stops found.</summary>
+    /// <param name="search">The stops.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table; null when the log holds neither pressures nor wheel speeds.</returns>
+    public static NamedTable? Wheels(StopSearch search, UnitSystem? units = null, string id = "stops-wheels") =>
+        search.Stops.All(s => s is { FrontPressure: null, RearPressure: null, Locked: null }) ? null : new()
+        {
+            Id = id,
+            Title = "Line pressures, slip and lock-up",
+            Caption = "Pressures are means from 80 % to 10 % of the initial speed; slip is the middle one from 80 % to 30 %.",
+            Table = new TableBuilder(units)
+                .Column("Begins at", Measure.Time, search.Stops.Select(s => s.Start).ToArray())
+                .Column("Front pressure", Measure.LinePressure, search.Stops.Select(s => s.FrontPressure?.Pascals))
+                .Column("Rear pressure", Measure.LinePressure, search.Stops.Select(s => s.RearPressure?.Pascals))
+                .Column("Front slip", Measure.Percent, search.Stops.Select(s => s.FrontSlip))
+                .Column("Rear slip", Measure.Percent, search.Stops.Select(s => s.RearSlip))
+                .Words("Locks first", search.Stops.Select(s => s.Locked?.ToString().ToLowerInvariant() ?? "not logged"))
+                .Column("Front locks at", Measure.Time, search.Stops.Select(s => s.FrontLockedAt?.Seconds))
+                .Column("Rear locks at", Measure.Time, search.Stops.Select(s => s.RearLockedAt?.Seconds))
+                .Column("Front pressure at lock-up", Measure.LinePressure, search.Stops.Select(s => s.LockPressure?.Pascals)).Build(),
+        };
+
+    /// <summary>What each column of a time series was taken for, and why.</summary>
+    /// <param name="columns">The columns.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table.</returns>
+    public static NamedTable Columns(IReadOnlyList<LogColumn> columns, string id = "log-columns") => new()
+    {
+        Id = id,
+        Title = "What the columns were taken for",
+        Caption = $"Set another by --column {ColumnChoice.Form}.",
+        Table = new TableBuilder()
+            .Words("Column", columns.Select(c => c.Name))
+            .Words("Meaning", columns.Select(c => c.Meaning == ColumnMeaning.None ? "not used" : c.Words))
+            .Words("Unit", columns.Select(c => c.Unit.Length == 0 ? "–" : c.Unit))
+            .Words("Reason", columns.Select(c => c.Reason)).Build(),
     };
 
     /// <summary>What was believed and what is known after the stops.</summary>

@@ -11,6 +11,34 @@ internal static class LogInput
         Description = "Answers even when more than 2 % of a log's rows cannot be read",
     };
 
+    /// <summary>The option that says what columns of a time series mean.</summary>
+    public static Option<string[]> Columns() => new("--column")
+    {
+        Description = "What a column means, where the guess is wrong or its unit is not known: " + ColumnChoice.Form
+            + "; none=… leaves it out, #3 names it by its place. Meanings: " + string.Join(", ", ColumnChoice.Meanings),
+        HelpName = "MEANING=NAME",
+        DefaultValueFactory = _ => [],
+    };
+
+    /// <summary>What was said of columns.</summary>
+    public static IReadOnlyList<ColumnChoice> ChoicesOf(IEnumerable<string> given, List<string> problems)
+    {
+        List<ColumnChoice> choices = [];
+        foreach ((ColumnChoice? choice, string? fault) in given.Select(ColumnChoice.Read))
+        {
+            if (choice is not null)
+            {
+                choices.Add(choice);
+            }
+            else
+            {
+                problems.Add("--column: " + fault);
+            }
+        }
+
+        return choices;
+    }
+
     /// <summary>Reads a log.</summary>
     /// <param name="path">Path of the log, with the option that names it for the messages.</param>
     /// <param name="read">Reads the text.</param>

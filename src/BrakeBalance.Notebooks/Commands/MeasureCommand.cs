@@ -16,7 +16,8 @@ internal static class MeasureCommand
     public static Command Create(Terminal terminal) =>
         new("measure", "From gauges and test stops to a setting; what to measure next; a plan of test stops.")
     {
-        Gauges(terminal), Series(terminal), Setting(terminal), Bands(terminal), Plan(terminal), Questions(terminal), Invent(terminal),
+        Gauges(terminal), SeriesCommand.Create(terminal), Setting(terminal), Bands(terminal), Plan(terminal), Questions(terminal),
+            Invent(terminal),
         Starter(terminal),
     };
 
@@ -72,55 +73,6 @@ internal static class MeasureCommand
                 TextTable.Write(console, MeasurementTables.Knees(analysis, System(parsed, units)));
                 MeasureOutput.Sentences(console, analysis.Findings.Count == 0
                     ? ["The gauges show nothing wrong."] : analysis.Findings.Select(f => f.Text));
-            }
-
-            return ExitCode.Success;
-        });
-        return command;
-    }
-
-    private static Command Series(Terminal terminal)
-    {
-        Argument<string> log = Log(
-            "Time and speed or acceleration, 10 to 200 samples a second, as CSV; or the vehicle file that names such a log");
-        var dive = new Option<double?>("--dive")
-        {
-            Description = "Nose-down pitch of the body at 1 g, in degrees; only an accelerometer needs it",
-            HelpName = "DEGREES",
-        };
-        (Option<bool> json, Option<string> units, Option<bool> lost) = (Json(), VehicleOptions.Units(), LogInput.AllowLost());
-        var command = new Command("series",
-            "Finds the stops in a logger's or phone's readings and their mean fully developed deceleration.")
-        {
-            log, dive, json, units, lost,
-        };
-        command.SetAction(parsed =>
-        {
-            (string path, _) = LogOf(parsed.GetRequiredValue(log), "series", logs => logs.Series);
-            LogReading<MotionSample> reading = LogInput.Read(path, LogReader.ReadTimeSeries, parsed.GetValue(lost));
-            if (StopFinder.WhyTooFew(reading.Rows) is { } few)
-            {
-                throw new BadInputException($"{path}: {few}");
-            }
-
-            double? degrees = parsed.GetValue(dive);
-            if (degrees is not (null or (>= 0 and <= 10)))
-            {
-                throw new BadInputException("--dive: the pitch lies from 0 to 10 degrees at 1 g; one to two are usual.");
-            }
-
-            StopSearch search = StopFinder.Find(reading.Rows, degrees is { } d ? Angle.FromDegrees(d) : null);
-            if (parsed.GetValue(json))
-            {
-                JsonObject node = new MeasureJson(Shown(parsed, units)).Stops(search);
-                node["left_out"] = MeasureJson.Problems(reading.Problems);
-                terminal.Output.WriteLine(IndentedJson.Text(node));
-            }
-            else
-            {
-                IAnsiConsole console = terminal.Rich();
-                TextTable.Write(console, MeasurementTables.LeftOut(reading.Problems));
-                TextTable.Write(console, MeasurementTables.Stops(search, System(parsed, units)));
             }
 
             return ExitCode.Success;
@@ -543,7 +495,7 @@ internal static class MeasureCommand
     }
 
     // A log by its own path, or by the vehicle file that names it.
-    private static (string Path, Vehicle? Car) LogOf(string named, string entry, Func<MeasurementLogs, string?> log)
+    internal static (string Path, Vehicle? Car) LogOf(string named, string entry, Func<MeasurementLogs, string?> log)
     {
         if (!named.EndsWith(".json", StringComparison.OrdinalIgnoreCase))
         {
@@ -563,15 +515,15 @@ internal static class MeasureCommand
         }
     }
 
-    private static Argument<string> Log(string description) => new("LOG") { Description = description };
+    internal static Argument<string> Log(string description) => new("LOG") { Description = description };
 
     private static Argument<string> VehicleArgument() => new("FILE") { Description = "The vehicle file" };
 
-    private static Option<bool> Json() => new("--json") { Description = "Writes JSON for scripts; keys carry their unit" };
+    internal static Option<bool> Json() => new("--json") { Description = "Writes JSON for scripts; keys carry their unit" };
 
-    private static SummaryUnits Shown(ParseResult parsed, Option<string> units) => new(System(parsed, units));
+    internal static SummaryUnits Shown(ParseResult parsed, Option<string> units) => new(System(parsed, units));
 
-    private static UnitSystem System(ParseResult parsed, Option<string> units) => VehicleOptions.UnitsOf(parsed, units);
+    internal static UnitSystem System(ParseResult parsed, Option<string> units) => VehicleOptions.UnitsOf(parsed, units);
 
     private static Vehicle Car(Terminal terminal, string path, string[] set) => Reading(terminal, path, set).Vehicle;
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Text.RegularExpressions;
 using BrakeBalance.Notebooks.Commands.Stopping;
 
 namespace BrakeBalance.Notebooks.Commands;
@@ -59,7 +60,7 @@ internal static class StopsCommand
         };
         var lap = new Option<string?>("--lap")
         {
-            Description = "Also the heat of laps: CSV with a time and a speed, such as time_s,speed_km_h or time [s];speed [km/h]",
+            Description = "Also the heat of laps: a log with a time and a speed as loggers export it (see 'measure series --help')",
             HelpName = "FILE",
         };
         var laps = new Option<int>("--laps")
@@ -85,11 +86,11 @@ internal static class StopsCommand
             Description = "Also braking in bends: what lets go first, and the highest knee "
             + "with the front first, over lateral acceleration"
         };
-        Option<bool> lost = LogInput.AllowLost();
+        (Option<bool> lost, Option<string[]> column) = (LogInput.AllowLost(), LogInput.Columns());
         var command = new Command("stops", "Stop a car: distance, lock order, whether it swaps ends, brake heat and fade.")
         {
             file, json, keys, set, units, adhesion, speed, grade, pedalForce, release, load, split, crossSlope, bends, study, seed, lap,
-                laps, lost,
+                laps, column, lost,
         };
         command.SetAction((parsed, cancellation) => Task.Run(
             () =>
@@ -113,7 +114,7 @@ internal static class StopsCommand
                 Force? foot = RoadText.PedalForce(parsed.GetValue(pedalForce), vehicle, problems);
                 PressureChangeRate? releaseRate = RoadText.ReleaseRate(parsed.GetValue(release), problems);
                 bool uneven = parsed.GetValue(split) is not null || parsed.GetValue(crossSlope) is not null;
-                SpeedTrace? trace = Lap(terminal, parsed.GetValue(lap), parsed.GetValue(lost), problems);
+                SpeedTrace? trace = Lap(terminal, parsed.GetValue(lap), parsed.GetRequiredValue(column), parsed.GetValue(lost), problems);
                 Demand(parsed.GetRequiredValue(laps) is >= 1 and <= 200, "--laps: must lie between 1 and 200.", problems);
                 Demand(parsed.GetValue(study) is null or (>= 1 and <= 1_000_000), "--study: must lie between 1 and 1000000.", problems);
                 if (problems.Count > 0 || vehicle is null || initial is null)
@@ -252,8 +253,9 @@ internal static class StopsCommand
         }
     }
 
-    private static SpeedTrace? Lap(Terminal terminal, string? path, bool allowLost, List<string> problems)
+    private static SpeedTrace? Lap(Terminal terminal, string? path, string[] columns, bool allowLost, List<string> problems)
     {
+        IReadOnlyList<ColumnChoice> choices = LogInput.ChoicesOf(columns, problems);
         if (path is null)
         {
             return null;
@@ -261,7 +263,17 @@ internal static class StopsCommand
 
         try
         {
-            LogReading<MotionSample> lap = LogInput.Read(path, LogReader.ReadLap, allowLost);
+            LogReading<MotionSample> lap = LogInput.Read(path, text => LogReader.ReadLap(text, choices), allowLost);
+            LogColumn[] guessed = [.. lap.Columns.Where(c => c.Meaning != ColumnMeaning.None
+                && !Regex.IsMatch(c.Name, $@"^{c.Words}\s*([\[(_]|$)", RegexOptions.IgnoreCase))];
+            if (guessed.Length > 0)
+            {
+                terminal.Error.WriteLine($"--lap {path}: "
+                    + string.Join("; ", guessed
+                        .Select(c => $"'{c.Name}' is {c.Words}{(c.Unit.Length > 0 ? $" [{c.Unit}]" : "")} ({c.Reason})"))
+                    + ". --column sets another.");
+            }
+
             if (lap.Problems.Count > 0)
             {
                 terminal.Error.WriteLine(

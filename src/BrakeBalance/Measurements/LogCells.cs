@@ -35,7 +35,7 @@ internal sealed partial class LogCells
             return null;
         }
 
-        if (!units.TryGetValue(unit.ToLowerInvariant().Replace(" ", "", StringComparison.Ordinal), out Func<double, T>? make))
+        if (!units.ContainsKey(LogUnits.Plain(unit)))
         {
             string given = unit.Length == 0 ? "names no unit" : $"has the unit '{unit}', which is not known here";
             Problems.Add(new LogProblem
@@ -47,7 +47,14 @@ internal sealed partial class LogCells
             return null;
         }
 
-        if (LogUnits.CoarseUnits.Contains(unit.ToLowerInvariant())
+        return Number(units, index, LogUnits.Plain(unit), names[0]);
+    }
+
+    /// <summary>A column of numbers by its place, in a unit that its table knows; null when its numbers can be read in two ways.</summary>
+    public Column<T>? Number<T>(Dictionary<string, Func<double, T>> units, int index, string unit, string name)
+    {
+        _used.Add(index);
+        if (LogUnits.CoarseUnits.Contains(unit)
             && _numbers.LooksLikeThousands(_table.Rows.Where(r => index < r.Cells.Length).Select(r => r.Cells[index])))
         {
             Problems.Add(new LogProblem
@@ -59,7 +66,7 @@ internal sealed partial class LogCells
             return null;
         }
 
-        return new Column<T>(index, names[0], make);
+        return new Column<T>(index, name, units[unit]);
     }
 
     // Loggers write the unit behind the name: time_s, speed_km_h.
@@ -150,6 +157,10 @@ internal sealed partial class LogCells
         return Reading(rows, lost);
     }
 
+    /// <summary>The cell of a column in the row at hand; empty when it is missing.</summary>
+    public string Cell(int index) =>
+        index >= 0 && index < _row.Cells.Length && !LogNumbers.IsMissing(_row.Cells[index]) ? _row.Cells[index].Trim() : "";
+
     /// <summary>The reading of a log that lacks a column it cannot do without: nothing.</summary>
     public LogReading<TRow> Nothing<TRow>() => Reading<TRow>([], _table.Rows.Count);
 
@@ -160,6 +171,10 @@ internal sealed partial class LogCells
         Problems = [.. _table.Problems.Concat(Problems).OrderBy(p => p.Line)],
         Remarks = _table.Remarks,
     };
+
+    /// <summary>The number in a cell; null when it is missing or no number.</summary>
+    public double? Plain(string cell) =>
+        !LogNumbers.IsMissing(cell) && _numbers.Parse(cell) is { Fault: null } parsed ? parsed.Value : null;
 
     /// <summary>Marks the row at hand as faulty; the first reason stands.</summary>
     public void Fault(string reason) => _fault ??= reason;
@@ -174,8 +189,7 @@ internal sealed partial class LogCells
     /// <summary>The words of a column in the row at hand; empty when the cell is missing; control characters are a fault.</summary>
     public string Word(int index)
     {
-        string word = index >= 0 && index < _row.Cells.Length && !LogNumbers.IsMissing(_row.Cells[index])
-            ? CsvText.Words(_row.Cells[index]) : "";
+        string word = CsvText.Words(Cell(index));
         if (word.Any(char.IsControl))
         {
             Fault("a cell has characters that cannot be seen");

@@ -21,7 +21,7 @@ public static class LogFile
         LogReading<T> reading;
         try
         {
-            using TextReader text = open is null ? new StreamReader(path) : open(path);
+            using TextReader text = open is null ? LogText.Open(path) : open(path);
             reading = read(text);
         }
         catch (Exception exception)

@@ -9,7 +9,7 @@ namespace BrakeBalance.Measurements;
 /// </remarks>
 public static class LogReader
 {
-    private const string PressureRange = "a line pressure lies from 0 to 300 bar";
+    internal const string PressureRange = "a line pressure lies from 0 to 300 bar";
 
     /// <summary>Reads front and rear line pressures taken together.</summary>
     /// <param name="reader">The log's text.</param>
@@ -50,19 +50,9 @@ public static class LogReader
     public static LogReading<TestStop> ReadTestStops(TextReader reader)
     {
         var cells = new LogCells(LogTable.Read(reader));
-        var speed = cells.Number(LogUnits.Speeds, "speed", "initial speed");
-        var pedal = cells.Number(LogUnits.Forces, "pedal force", "pedal");
-        var front = cells.Number(LogUnits.Pressures, "front pressure", "front line pressure", "front");
-        var rear = cells.Number(LogUnits.Pressures, "rear pressure", "rear line pressure", "rear");
-        var atLock = cells.Number(LogUnits.Pressures, "lock pressure", "front pressure at lock");
-        var deceleration = cells.Number(LogUnits.Accelerations, "deceleration", "mfdd", "mean fully developed deceleration");
-        var temperature = cells.Number(LogUnits.Temperatures, "temperature", "initial temperature");
-        var turns = cells.Number(LogUnits.Turns, "turns", "adjuster", "adjuster turns", "knob", "knob turns");
-        int locked = cells.Find("locked first", "locked", "first lock");
-        int surface = cells.Find("surface");
-        int load = cells.Find("load case", "load");
+        StopColumns of = StopColumns.In(cells);
         cells.ReportUnusedColumns("note", "notes", "stop", "target pressure", "abort if", "done");
-        if (deceleration is null && locked < 0)
+        if (of.Deceleration is null && of.Locked < 0)
         {
             cells.Missing("deceleration' or 'locked first", "deceleration [g]' or 'locked first");
             return cells.Nothing<TestStop>();
@@ -73,19 +63,19 @@ public static class LogReader
             var stop = new TestStop
             {
                 Line = line,
-                InitialSpeed = cells.Value(speed, 0, 110, v => v.MetersPerSecond, "a test speed lies from 0 to 400 km/h"),
-                PedalForce = cells.Value(pedal, 0, 3000, f => f.Newtons, "a pedal force lies from 0 to 3000 N"),
-                FrontPressure = Bounded(cells, front),
-                RearPressure = Bounded(cells, rear),
-                LockPressure = Bounded(cells, atLock),
-                Deceleration = cells.Value(deceleration, 0.1, 30, a =>
+                InitialSpeed = cells.Value(of.Speed, 0, 110, v => v.MetersPerSecond, "a test speed lies from 0 to 400 km/h"),
+                PedalForce = cells.Value(of.PedalForce, 0, 3000, f => f.Newtons, "a pedal force lies from 0 to 3000 N"),
+                FrontPressure = Bounded(cells, of.FrontPressure),
+                RearPressure = Bounded(cells, of.RearPressure),
+                LockPressure = Bounded(cells, of.LockPressure),
+                Deceleration = cells.Value(of.Deceleration, 0.1, 30, a =>
                     a.MetersPerSecondSquared, "a deceleration is positive and lies from 0.1 to 30 m/s²"),
-                InitialTemperature = cells.Value(temperature, -40, 1200, t =>
+                InitialTemperature = cells.Value(of.Temperature, -40, 1200, t =>
                     t.DegreesCelsius, "a disc or drum temperature lies from -40 to 1200 °C"),
-                Turns = cells.Value(turns, -50, 50, t => t, "turns lie from -50 to 50"),
-                Locked = Locked(cells, cells.Word(locked)),
-                Surface = Name(cells.Word(surface)),
-                LoadCase = Name(cells.Word(load)),
+                Turns = cells.Value(of.Turns, -50, 50, t => t, "turns lie from -50 to 50"),
+                Locked = Locked(cells, cells.Word(of.Locked)),
+                Surface = Name(cells.Word(of.Surface)),
+                LoadCase = Name(cells.Word(of.LoadCase)),
             };
             if (stop is { Deceleration: null, Locked: null, FrontPressure: null, RearPressure: null, LockPressure: null, PedalForce: null })
             {
@@ -108,85 +98,25 @@ public static class LogReader
         });
     }
 
-    /// <summary>Reads a time series of speed or acceleration.</summary>
+    /// <summary>Reads a time series as a phone or a logger exports it.</summary>
     /// <param name="reader">The log's text.</param>
-    /// <returns>The samples in order of time, and the lines left out.</returns>
-    public static LogReading<MotionSample> ReadTimeSeries(TextReader reader) => ReadMotion(reader, onlySpeed: false);
+    /// <param name="columns">What columns mean, where the guess is not to be trusted; null for the guess alone.</param>
+    /// <returns>The samples in order of time, what each column was taken for, and the lines left out.</returns>
+    /// <remarks>
+    /// Lines may stand before the header and a line of units below it. A time with a speed (also as positions or of the wheels) or an
+    /// acceleration is needed; what each column means is guessed by its name, unit and numbers (<see cref="LogColumn"/>).
+    /// </remarks>
+    public static LogReading<MotionSample> ReadTimeSeries(TextReader reader, IReadOnlyList<ColumnChoice>? columns = null) =>
+        MotionReader.Read(reader, columns ?? [], onlySpeed: false);
 
-    /// <summary>Reads the speed over time of a lap.</summary>
+    /// <summary>Reads the speed over time of a lap, from the same logs as <see cref="ReadTimeSeries"/>.</summary>
     /// <param name="reader">
     /// The log's text, with a time and a speed, such as <c>time [s];speed [km/h]</c> or <c>time_s,speed_km_h</c>.
     /// </param>
+    /// <param name="columns">What columns mean, where the guess is not to be trusted; null for the guess alone.</param>
     /// <returns>The samples in order of time, each with a speed, and the lines left out.</returns>
-    public static LogReading<MotionSample> ReadLap(TextReader reader) => ReadMotion(reader, onlySpeed: true);
-
-    private static LogReading<MotionSample> ReadMotion(TextReader reader, bool onlySpeed)
-    {
-        var cells = new LogCells(LogTable.Read(reader));
-        var time = cells.Number(LogUnits.Durations, "time", "t");
-        var speed = cells.Number(LogUnits.Speeds, "speed");
-        var acceleration = cells.Number(LogUnits.Accelerations, "acceleration", "longitudinal acceleration");
-        var x = cells.Number(LogUnits.Accelerations, "acceleration x", "x");
-        var y = cells.Number(LogUnits.Accelerations, "acceleration y", "y");
-        var z = cells.Number(LogUnits.Accelerations, "acceleration z", "z");
-        var front = cells.Number(LogUnits.Pressures, "front pressure", "front");
-        var rear = cells.Number(LogUnits.Pressures, "rear pressure", "rear");
-        cells.ReportUnusedColumns("note", "notes");
-        if (time is null || (speed is null && (onlySpeed || (acceleration is null && (x is null || y is null || z is null)))))
-        {
-            (string what, string example) = time is null ? ("time", "time [s]")
-                : onlySpeed ? ("speed", "speed [km/h]")
-                : ("speed' or 'acceleration", "speed [km/h]' or 'acceleration [m/s2]");
-            cells.Missing(what, example);
-            return cells.Nothing<MotionSample>();
-        }
-
-        double last = double.NegativeInfinity;
-        return cells.ReadRows(line =>
-        {
-            Duration? at = cells.Value(time, 0, 1e7, t => t.Seconds, "time counts up from 0");
-            Speed? v = cells.Value(speed, 0, 150, s => s.MetersPerSecond, "a speed lies from 0 to 540 km/h");
-            Acceleration? a = Axis(cells, acceleration);
-            (Acceleration? ax, Acceleration? ay, Acceleration? az) = (Axis(cells, x), Axis(cells, y), Axis(cells, z));
-            Pressure? frontPressure = Bounded(cells, front);
-            Pressure? rearPressure = Bounded(cells, rear);
-            if (at is null)
-            {
-                cells.Fault("the time is missing");
-                return null;
-            }
-
-            if (onlySpeed && v is null)
-            {
-                cells.Fault("the speed is missing");
-                return null;
-            }
-
-            if (v is null && a is null && (ax is null || ay is null || az is null))
-            {
-                cells.Fault("neither a speed nor an acceleration is given");
-                return null;
-            }
-
-            if (at.Value.Seconds <= last)
-            {
-                cells.Fault(FormattableString.Invariant($"the time {at.Value.Seconds:0.####} s does not come after {last:0.####} s"));
-                return null;
-            }
-
-            last = at.Value.Seconds;
-            return new MotionSample
-            {
-                Line = line,
-                Time = at.Value,
-                Speed = v,
-                Acceleration = a,
-                Axes = ax is { } vx && ay is { } vy && az is { } vz ? (vx, vy, vz) : null,
-                FrontPressure = frontPressure,
-                RearPressure = rearPressure,
-            };
-        });
-    }
+    public static LogReading<MotionSample> ReadLap(TextReader reader, IReadOnlyList<ColumnChoice>? columns = null) =>
+        MotionReader.Read(reader, columns ?? [], onlySpeed: true);
 
     /// <summary>Reads a file of front and rear line pressures taken together.</summary>
     /// <param name="path">Path of the CSV file.</param>
@@ -194,7 +124,7 @@ public static class LogReader
     /// <exception cref="IOException">The file cannot be opened.</exception>
     public static LogReading<GaugePair> LoadGaugePairs(string path)
     {
-        using var reader = new StreamReader(path);
+        using TextReader reader = LogText.Open(path);
         return ReadGaugePairs(reader);
     }
 
@@ -204,7 +134,7 @@ public static class LogReader
     /// <exception cref="IOException">The file cannot be opened.</exception>
     public static LogReading<TestStop> LoadTestStops(string path)
     {
-        using var reader = new StreamReader(path);
+        using TextReader reader = LogText.Open(path);
         return ReadTestStops(reader);
     }
 
@@ -214,15 +144,12 @@ public static class LogReader
     /// <exception cref="IOException">The file cannot be opened.</exception>
     public static LogReading<MotionSample> LoadLap(string path)
     {
-        using var reader = new StreamReader(path);
+        using TextReader reader = LogText.Open(path);
         return ReadLap(reader);
     }
 
     private static Pressure? Bounded(LogCells cells, LogCells.Column<Pressure>? column) =>
         cells.Value(column, 0, 3e7, p => p.Pascals, PressureRange);
-
-    private static Acceleration? Axis(LogCells cells, LogCells.Column<Acceleration>? column) =>
-        cells.Value(column, -80, 80, a => a.MetersPerSecondSquared, "an acceleration lies from -8 to 8 g");
 
     private static string? Name(string word) => word.Length == 0 ? null : word;
 

@@ -21,7 +21,10 @@ public sealed record LogReading<TRow>
     /// <summary>Lines left out and columns not used, each with its reason; empty when all was read.</summary>
     public required IReadOnlyList<LogProblem> Problems { get; init; }
 
-    /// <summary>The comment lines of the file without their mark.</summary>
+    /// <summary>What each column was taken for; empty for logs whose columns have fixed names.</summary>
+    public IReadOnlyList<LogColumn> Columns { get; init; } = [];
+
+    /// <summary>The comment lines of the file and those before its header, without their mark.</summary>
     public required IReadOnlyList<string> Remarks { get; init; }
 
     /// <summary>Whether the log is marked as invented, by a remark that begins with <see cref="InventedMark"/>.</summary>

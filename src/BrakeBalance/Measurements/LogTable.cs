@@ -5,15 +5,21 @@ namespace BrakeBalance.Measurements;
 /// <summary>A log as cells: header, rows with their line numbers, comments, and lines that are no rows.</summary>
 internal sealed class LogTable
 {
-    private LogTable(char delimiter, int headerLine, string[] header, List<(int Line, string[] Cells)> rows, List<LogProblem> problems,
-        List<string> remarks) =>
-        (Delimiter, HeaderLine, Header, Rows, Problems, Remarks) = (delimiter, headerLine, header, rows, problems, remarks);
+    private const int MostLooked = 400;
+
+    private LogTable(char delimiter, int headerLine, string[] header, string[] units, List<(int Line, string[] Cells)> rows,
+        List<LogProblem> problems, List<string> remarks) =>
+        (Delimiter, HeaderLine, Header, Units, Rows, Problems, Remarks) =
+            (delimiter, headerLine, header, units, rows, problems, remarks);
 
     public char Delimiter { get; }
 
     public int HeaderLine { get; }
 
     public string[] Header { get; }
+
+    /// <summary>The units of a line below the header that holds nothing else; none when there is no such line.</summary>
+    public string[] Units { get; }
 
     public List<(int Line, string[] Cells)> Rows { get; }
 
@@ -24,17 +30,25 @@ internal sealed class LogTable
     /// <summary>Lines below the header that are no rows, because a quotation mark is not closed.</summary>
     public int Broken => HeaderLine == 0 ? 0 : Problems.Count(p => p.Line > HeaderLine);
 
-    public static LogTable Read(TextReader reader)
+    /// <summary>Reads a log.</summary>
+    /// <param name="reader">The log's text.</param>
+    /// <param name="preamble">
+    /// Whether lines that are no table may stand before the header, as loggers write them; they become remarks. Else the header is the
+    /// first line that is no remark.
+    /// </param>
+    public static LogTable Read(TextReader reader, bool preamble = false)
     {
         List<LogProblem> problems = [];
         List<string> remarks = [];
         List<string> lines = [];
+        Dictionary<int, string> marked = [];
         while (reader.ReadLine() is { } line)
         {
             string text = lines.Count == 0 ? line.TrimStart('\uFEFF') : line;
             string trimmed = text.TrimStart().TrimStart('"');
             if (trimmed.StartsWith('#'))
             {
+                marked[lines.Count] = trimmed.TrimStart('#').Trim();
                 remarks.Add(trimmed.TrimStart('#').Trim().TrimEnd(';', ',', '"', '\t'));
                 text = "";
             }
@@ -48,6 +62,13 @@ internal sealed class LogTable
         }
 
         int headerIndex = lines.FindIndex(l => !string.IsNullOrWhiteSpace(l));
+        string[] units = [];
+        char? found = null;
+        if (preamble && headerIndex >= 0)
+        {
+            (headerIndex, units, found) = FindHeader(lines, marked, remarks, headerIndex);
+        }
+
         if (headerIndex < 0)
         {
             problems.Add(new LogProblem
@@ -56,10 +77,10 @@ internal sealed class LogTable
                 Reason = "the log has no header line; "
                     + "its first line that is no comment names the columns with their units, such as 'front pressure [bar]'"
             });
-            return new LogTable(',', 0, [], [], problems, remarks);
+            return new LogTable(',', 0, [], [], [], problems, remarks);
         }
 
-        char delimiter = DelimiterOf(lines[headerIndex]);
+        char delimiter = found ?? DelimiterOf(lines[headerIndex]);
         var options = new CsvReaderOptions
         {
             Separator = delimiter,
@@ -96,7 +117,81 @@ internal sealed class LogTable
             problems.Add(new LogProblem { Line = headerIndex + 1, Reason = "the log has a header and no rows of numbers below it" });
         }
 
-        return new LogTable(delimiter, headerIndex + 1, header ?? [], rows, problems, remarks);
+        return new LogTable(delimiter, headerIndex + 1, header ?? [], units, rows, problems, remarks);
+    }
+
+    // The header is the line before the first rows of numbers, or the one before that when a line of units stands between.
+    private static (int Header, string[] Units, char? Delimiter) FindHeader(
+        List<string> lines, Dictionary<int, string> marked, List<string> remarks, int first)
+    {
+        int[] filled = [.. Enumerable.Range(0, lines.Count).Where(i => !string.IsNullOrWhiteSpace(lines[i])).Take(MostLooked)];
+        (char sign, int cells) = ";\t|,".Select(s => (s, filled.Sum(i => NumbersIn(lines[i], s)))).MaxBy(pair => pair.Item2);
+        int data = Array.FindIndex(filled, i => NumbersIn(lines[i], sign) > 0);
+        for (int n = data; n >= 0 && n < filled.Length; n++)
+        {
+            int[] next = [.. filled.Skip(n).Take(5)];
+            if (NumbersIn(lines[next[0]], sign) > 0 && next.Count(i => NumbersIn(lines[i], sign) > 0) >= 0.6 * next.Length)
+            {
+                data = n;
+                break;
+            }
+        }
+
+        if (cells == 0 || data < 0)
+        {
+            return (first, [], null);
+        }
+
+        int row = filled[data];
+        int[] before = [.. filled.Take(data).Reverse().Where(i => Cells(lines[i], sign).Count > 1).Take(2)];
+        bool hasUnits = before.Length == 2 && Cells(lines[before[1]], sign).Count >= Cells(lines[before[0]], sign).Count - 1
+            && LogUnits.AreUnits(Cells(lines[before[0]], sign));
+        int header = before.Length > 0 ? before[hasUnits ? 1 : 0] : -1;
+        int remark = marked.Keys.Where(i => i < row).DefaultIfEmpty(-1).Max();
+        if (remark >= 0 && before.Length == 0 && Cells(marked[remark], sign).Count >= Cells(lines[row], sign).Count)
+        {
+            header = remark;
+            lines[header] = marked[remark];
+        }
+
+        string[] units = hasUnits ? [.. Cells(lines[before[0]], sign)] : [];
+        foreach (int i in filled.Where(i => header >= 0 && i < row && i != header))
+        {
+            if (i < header)
+            {
+                remarks.Add(lines[i].Trim(' ', '\t', ';', ',', '|', '"'));
+            }
+
+            lines[i] = "";
+        }
+
+        return (header >= 0 ? header : first, units, sign);
+    }
+
+    // How many cells of a line are numbers; 0 when the line is no row of numbers.
+    private static int NumbersIn(string line, char sign)
+    {
+        List<string> cells = Cells(line, sign);
+        int filled = cells.Count(cell => !LogNumbers.IsMissing(cell)), numbers = cells.Count(LogNumbers.IsNumberOrTime);
+        return cells.Count > 1 && numbers * 2 > filled ? numbers : 0;
+    }
+
+    private static List<string> Cells(string line, char sign)
+    {
+        List<string> cells = [];
+        bool quoted = false;
+        int from = 0;
+        for (int i = 0; i <= line.Length; i++)
+        {
+            quoted ^= i < line.Length && line[i] == '"';
+            if (i == line.Length || line[i] == sign && !quoted)
+            {
+                cells.Add(line[from..i].Trim().Trim('"').Trim());
+                from = i + 1;
+            }
+        }
+
+        return cells;
     }
 
     private static char DelimiterOf(string header)

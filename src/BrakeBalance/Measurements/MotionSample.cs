@@ -15,7 +15,7 @@ public sealed record MotionSample
     public Speed? Speed { get; init; }
 
     /// <summary>
-    /// Longitudinal acceleration as the instrument gave it, forwards positive, with its tilt and offset; null when not recorded.
+    /// Longitudinal acceleration as the instrument gave it, of either sign, with its tilt and offset; null when not recorded.
     /// </summary>
     public Acceleration? Acceleration { get; init; }
 
@@ -27,6 +27,15 @@ public sealed record MotionSample
 
     /// <summary>Rear line pressure, gauge; null when not recorded.</summary>
     public Pressure? RearPressure { get; init; }
+
+    /// <summary>Speeds at the wheels' rims: front left, front right, rear left, rear right; null where not recorded.</summary>
+    public (Speed? FrontLeft, Speed? FrontRight, Speed? RearLeft, Speed? RearRight) Wheels { get; init; }
+
+    /// <summary>What rises with the pedal (force, travel, a pressure), in the log's own unit; null when not recorded.</summary>
+    public double? Pedal { get; init; }
+
+    /// <summary>Whether the brake switch is closed; null when not recorded.</summary>
+    public bool? BrakeOn { get; init; }
 }
 
 /// <summary>Samples taken together.</summary>

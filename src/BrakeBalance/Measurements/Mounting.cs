@@ -6,10 +6,10 @@ namespace BrakeBalance.Measurements;
 /// <summary>Turns three axes of an instrument in any mounting into the car's longitudinal axis.</summary>
 internal static class Mounting
 {
-    /// <summary>Longitudinal acceleration, forwards positive, zero where the instrument is quietest.</summary>
+    /// <summary>Longitudinal acceleration, forwards most likely positive, zero where nothing but gravity is felt.</summary>
     /// <remarks>
-    /// The quietest second gives gravity and with it the vertical; across it, the direction of the strongest readings is the car's axis,
-    /// and braking is its strong side.
+    /// The seconds without acceleration give gravity and with it the vertical; across it, the direction of the strongest readings is the
+    /// car's axis, and braking most likely its strong side.
     /// </remarks>
     public static double[] Longitudinal(MotionSample[] samples, List<string> remarks)
     {
@@ -34,25 +34,19 @@ internal static class Mounting
         double tilt = rest.L2Norm() > 0 ? Math.Acos(Math.Clamp(rest.AbsoluteMaximum() / rest.L2Norm(), -1, 1)) * 180 / Math.PI : 0;
         remarks.Add(string.Create(CultureInfo.InvariantCulture,
             $"The instrument's axes were turned: its nearest axis stands {tilt:0.#}° off the vertical; "
-                + $"the car's axis is the direction of the strongest readings, taken as braking."));
+                + $"the car's axis is the direction of the strongest readings."));
         return [.. level.Select(v => v.DotProduct(axis))];
     }
 
+    // Any acceleration along the road adds to gravity, so the seconds in which the axes add up to least are those without.
     private static Vector<double> Quietest(MotionSample[] samples, Vector<double>[] readings)
     {
-        int window = Math.Max(5, samples.Count(s => s.Time.Seconds < samples[0].Time.Seconds + 1));
-        double best = double.PositiveInfinity;
-        Vector<double> mean = readings[0];
-        for (int i = 0; i + window <= readings.Length; i += Math.Max(1, window / 4))
-        {
-            Vector<double> m = readings[i..(i + window)].Aggregate((a, b) => a + b) / window;
-            double spread = readings[i..(i + window)].Sum(r => (r - m).DotProduct(r - m));
-            if (spread < best)
-            {
-                (best, mean) = (spread, m);
-            }
-        }
-
-        return mean;
+        int window = Math.Clamp(samples.Count(s => s.Time.Seconds < samples[0].Time.Seconds + 1), 5, readings.Length);
+        Vector<double>[] seconds = [.. Enumerable.Range(0, (readings.Length - window) / Math.Max(1, window / 2) + 1)
+            .Select(i => readings[(i * Math.Max(1, window / 2))..(i * Math.Max(1, window / 2) + window)].Aggregate((a, b) => a
+                + b) / window)
+            .OrderBy(mean => mean.L2Norm())];
+        seconds = seconds[..Math.Max(1, seconds.Length / 5)];
+        return Vector<double>.Build.Dense(3, axis => seconds.Select(s => s[axis]).Median());
     }
 }

@@ -117,7 +117,7 @@ public sealed class OwnMeasurements : IOwnMeasurements
             path is null ? null : LogFile.Read(path, read, allowLostRows, problems, open);
         LogReading<GaugePair>? gauges = Of(logs.Gauges, LogReader.ReadGaugePairs);
         LogReading<TestStop>? stops = Of(logs.Stops, LogReader.ReadTestStops);
-        LogReading<MotionSample>? series = Of(logs.Series, LogReader.ReadTimeSeries);
+        LogReading<MotionSample>? series = Of(logs.Series, text => LogReader.ReadTimeSeries(text));
         if (series is not null && StopFinder.WhyTooFew(series.Rows) is { } few)
         {
             problems.Add($"{logs.Series}: {few}");

@@ -2,19 +2,26 @@ using MathNet.Numerics.Statistics;
 
 namespace BrakeBalance.Measurements;
 
-/// <summary>Finds stops in a logger's or phone's time series and works out their mean fully developed deceleration.</summary>
+/// <summary>Finds stops in a logger's or phone's time series as a test engineer would, and measures them.</summary>
 /// <remarks>
-/// <para>Speed is used where it is logged. Otherwise the longitudinal acceleration is: what the instrument reads with the car at rest
-/// after the
-/// stop (tilt of its mounting, slope of the road, zero error) is taken off, and the speed is summed up backwards from rest.
-/// Three axes in any mounting are turned first: gravity at rest gives the vertical, the strongest braking the car's axis.</para>
-/// <para>Assumes that a stop ends at rest when only acceleration is known. Thresholds (braking above 1.5 m/s² for half a second) are our
-/// choice.</para>
+/// <para>Speed is used where it is logged four times a second or more. Otherwise the longitudinal acceleration is: what the instrument
+/// reads with the car at rest after the stop (tilt of its mounting, slope of the road, zero error) is taken off, and the speed is summed
+/// up backwards from rest. Three axes in any mounting are turned first: gravity at rest gives the vertical, the strongest readings the
+/// car's axis; the sign is the one by which the readings end at a standstill.</para>
+/// <para>The coast before the pedal is not the stop: it begins with the pressure, the pedal or the brake switch where one is logged, else
+/// where the slope of the speed changes (<see cref="OnsetFit"/>). How late the speed runs behind the pedal is taken out.</para>
+/// <para>Assumes that a stop ends at rest when only acceleration is known. Thresholds (braking above 1.5 m/s² for half a second, trust
+/// within 5 %) are our choice.</para>
 /// </remarks>
 public static class StopFinder
 {
     private const double Braking = 1.5;
     private const double LeastSeconds = 0.5;
+    private const double LeastRate = 4;
+    private const double LeastLoss = 2;
+    private const double Ninety = 1.645;
+    private const double MostTrusted = 0.05;
+    private const double MostPlausible = 1.6 * Gravity.StandardMetresPerSecondSquared;
 
     /// <summary>Why samples are too few to find a stop in, in a sentence; null when they are not.</summary>
     /// <param name="samples">The samples.</param>
@@ -27,7 +34,7 @@ public static class StopFinder
     }
 
     /// <summary>Finds the stops.</summary>
-    /// <param name="samples">Samples in order of time, 10 to 200 a second.</param>
+    /// <param name="samples">Samples in order of time, 4 to 200 a second.</param>
     /// <param name="divePerG">
     /// Nose-down pitch of the body at 1 g of deceleration, not negative; null leaves it uncorrected. Only an accelerometer needs it.
     /// </param>
@@ -41,27 +48,35 @@ public static class StopFinder
             throw new ArgumentException(few, nameof(samples));
         }
 
-        double[] time = [.. samples.Select(s => s.Time.Seconds)];
-        double step = time.Zip(time.Skip(1), (a, b) => b - a).Median();
         List<string> remarks = [];
-        if (step > 0.105)
+        MotionSample[] fast = Updates([.. samples.Where(s => s.Speed is not null)]);
+        MotionSample[] felt = [.. samples.Where(s => s.Acceleration is not null)];
+        felt = felt.Length >= 10 ? felt : [.. samples.Where(s => s.Axes is not null)];
+        bool bySpeed = fast.Length >= 10 && (felt.Length < 10 || StepOf(fast) <= 1.05 / LeastRate || StepOf(felt) > StepOf(fast));
+        MotionSample[] used = bySpeed ? fast : felt.Length >= 10 ? felt : [.. samples];
+        double step = StepOf(used);
+        double[] steps = [.. used.Zip(used.Skip(1), (a, b) => b.Time.Seconds - a.Time.Seconds)];
+        remarks.Add(string.Create(CultureInfo.InvariantCulture,
+            $"{(bySpeed ? "Speed" : "Acceleration")} is logged {1 / step:0.#} times a second; half of the intervals lie "
+            + $"within {100 * steps.Select(d => Math.Abs(d - step)).Median() / step:0} % of that."));
+        if (step > 1.05 / LeastRate)
         {
-            remarks.Add(string.Create(CultureInfo.InvariantCulture, $"The log has only {1 / step:0.#} samples a second; "
-                + $"ten or more are needed for a trustworthy mean deceleration."));
+            remarks.Add(string.Create(CultureInfo.InvariantCulture,
+                $"The log has only {1 / step:0.#} samples a second; ten or more are needed for a trustworthy mean "
+                + $"deceleration."));
         }
 
-        int gaps = time.Zip(time.Skip(1)).Count(z => z.Second - z.First > 5 * step);
+        int gaps = steps.Count(d => d > 5 * step);
         if (gaps > 0)
         {
             remarks.Add(string.Create(CultureInfo.InvariantCulture,
                 $"The log has {gaps} gap{(gaps > 1 ? "s" : "")} longer than five samples; "
-                    + $"a stop across a gap is not trustworthy."));
+                + $"a stop across a gap is not trustworthy."));
         }
 
-        bool hasSpeed = samples.Count(s => s.Speed is not null) > 0.8 * samples.Count;
-        List<MeasuredStop> stops = hasSpeed
-            ? FromSpeed([.. samples.Where(s => s.Speed is not null)], step)
-            : FromAcceleration(samples, step, divePerG, remarks);
+        List<Found> found = !bySpeed && felt.Length < 10 ? [] : bySpeed ? FromSpeed(used, step)
+            : FromAcceleration(used, fast, step, divePerG, remarks);
+        List<MeasuredStop> stops = Measured(found, samples, remarks);
         if (stops.Count == 0)
         {
             remarks.Add("No stop was found: nowhere does the car brake harder than 0.15 g for half a second.");
@@ -70,158 +85,565 @@ public static class StopFinder
         return new StopSearch { Stops = stops, SampleRate = Frequency.FromHertz(1 / step), Remarks = remarks };
     }
 
-    private static List<MeasuredStop> FromSpeed(MotionSample[] samples, double step)
+    private static double StepOf(MotionSample[] samples) =>
+        samples.Length < 2 ? 1 : Math.Max(1e-4, samples.Zip(samples.Skip(1), (a, b) => b.Time.Seconds - a.Time.Seconds).Median());
+
+    // A speed that comes at a slower rate than the log is written in stairs: only the rows where it was renewed count.
+    private static MotionSample[] Updates(MotionSample[] samples)
+    {
+        if (samples.Length < 10)
+        {
+            return samples;
+        }
+
+        double[] v = [.. samples.Select(s => s.Speed!.Value.MetersPerSecond)];
+        int[] changes = [.. Enumerable.Range(1, v.Length - 1).Where(i => v[i] != v[i - 1])];
+        double step = StepOf(samples);
+        double[] held = [.. changes.Zip(changes.Skip(1)).Where(c => v[c.Second] < v[c.First] - 0.05)
+            .Select(c => samples[c.Second].Time.Seconds - samples[c.First].Time.Seconds).Where(d => d < 1.5)];
+        double renewed = held.Length < 5 ? 0 : held.Quantile(0.3);
+        if (renewed < 1.8 * step)
+        {
+            return samples;
+        }
+
+        List<MotionSample> kept = [samples[0]];
+        for (int i = 1; i < samples.Length; i++)
+        {
+            if (v[i] != v[i - 1] || samples[i].Time.Seconds - kept[^1].Time.Seconds > 1.6 * renewed)
+            {
+                kept.Add(samples[i]);
+            }
+        }
+
+        return [.. kept];
+    }
+
+    private sealed record Found(double[] Time, double[] Speed, double[] Rate, int First, int Last, double Step)
+    {
+        public double Noise { get; init; }
+
+        public double SpeedNoise => BySpeed ? Noise : 0.03 + Noise * Math.Sqrt(0.3 * Step);
+
+        public double Scale { get; init; }
+
+        public double Bias { get; init; }
+
+        public double OffsetSd { get; init; }
+
+        public double? Offset { get; init; }
+
+        public double[]? Felt { get; init; }
+
+        public bool BySpeed => Felt is null;
+
+        public List<string> Doubts { get; init; } = [];
+
+        public List<string> Notes { get; init; } = [];
+
+        public OnsetFit? Fit { get; set; }
+
+        public int From { get; set; }
+
+        public int To { get; set; }
+    }
+
+    private static List<Found> FromSpeed(MotionSample[] samples, double step)
     {
         double[] time = [.. samples.Select(s => s.Time.Seconds)];
         double[] raw = [.. samples.Select(s => s.Speed!.Value.MetersPerSecond)];
-        (double[] speed, double[] rate) = Smooth(time, raw, Math.Max(0.1, step));
-        List<MeasuredStop> stops = [];
-        foreach ((int start, int end) in Runs(time, [.. rate.Select(r => -r)], Braking, LeastSeconds))
-        {
-            int first = start;
-            while (first > 0 && rate[first - 1] < -0.4)
-            {
-                first--;
-            }
+        double[] bends = [.. Enumerable.Range(1, raw.Length - 2).Where(i => raw[i] > 1)
+            .Select(i => Math.Abs(raw[i + 1] - 2 * raw[i] + raw[i - 1]))];
+        double[] differences = [.. raw.Zip(raw.Skip(1), (a, b) => Math.Abs(b - a)).Where(d => d > 1e-6).Order()];
 
+        // The grain of the speeds: what nearly all of their differences are multiples of.
+        double grain = differences.Length < 10 ? 0 : differences[differences.Length / 50];
+        grain = grain > 0.02 && differences.Count(d => Math.Abs(d / grain - Math.Round(d / grain)) < 0.1) > 0.95 * differences.Length
+            ? grain : 0;
+        double noise = Math.Max(Math.Max(bends.Length < 5 ? 0.1 : bends.Median() / 0.6745 / Math.Sqrt(6), grain / Math.Sqrt(12)), 0.01);
+
+        // A window so wide that the noise of the slope stays well below the threshold.
+        double half = Math.Max(0.1, 1.5 * step);
+        while (noise * 1.73 / (half * Math.Sqrt(2 * half / step)) > 0.35 && half < 0.6)
+        {
+            half *= 1.2;
+        }
+
+        (_, double[] rate) = Smooth(time, raw, half);
+        bool ofWheels = samples.Count(IsOfWheel) > 0.9 * samples.Length;
+        List<Found> found = [];
+        foreach ((int start, int end) in Runs(time, [.. rate.Select(r => -r)], Braking, LeastSeconds, step))
+        {
             int last = end;
-            while (last < time.Length - 1 && speed[last] > 0.3 && rate[last] < -0.4)
+            while (last < time.Length - 1 && raw[last] > 0.3 && rate[last] < -0.4)
             {
                 last++;
             }
 
-            double v0 = Math.Max(speed[first], raw[Math.Max(0, first - 3)..(first + 1)].Median());
-            stops.Add(Measure(samples, time, raw, speed, rate, first, last, v0, []));
+            if (raw[Math.Max(0, start - 1)] - raw[last] < Math.Max(LeastLoss, 6 * noise))
+            {
+                continue;
+            }
+
+            found.Add(new Found(time, raw, rate, start, last, step)
+            {
+                Noise = noise,
+                Scale = ofWheels ? 0.015 : 0.004,
+                Bias = grain > 0.1 ? grain / Math.Sqrt(12) : 0,
+                Notes = ofWheels ? ["The speed is that of the fastest wheel, so slip makes it one to three per cent low."] : [],
+            });
         }
 
-        return stops;
+        return found;
     }
 
-    private static List<MeasuredStop> FromAcceleration(IReadOnlyList<MotionSample> all, double step, Angle? divePerG, List<string> remarks)
+    // Whether nothing but a wheel knows the speed.
+    private static bool IsOfWheel(MotionSample sample) =>
+        sample.Speed is { } speed && Wheels(sample).Any(wheel => wheel is { } rim && rim.Equals((object)speed));
+
+    private static IEnumerable<Speed?> Wheels(MotionSample sample) =>
+        [sample.Wheels.FrontLeft, sample.Wheels.FrontRight, sample.Wheels.RearLeft, sample.Wheels.RearRight];
+
+    private static List<Found> FromAcceleration(MotionSample[] samples, MotionSample[] speeds, double step, Angle? divePerG,
+        List<string> remarks)
     {
-        MotionSample[] samples = [.. all.Where(s => s.Acceleration is not null)];
-        double[] reading;
-        if (samples.Length > 0.8 * all.Count)
+        bool oneAxis = samples.All(s => s.Acceleration is not null);
+        double[] reading = oneAxis
+            ? [.. samples.Select(s => s.Acceleration!.Value.MetersPerSecondSquared)] : Mounting.Longitudinal(samples, remarks);
+        double[] time = [.. samples.Select(s => s.Time.Seconds)];
+        double half = Math.Max(0.1, step);
+        (double[] smooth, _) = Smooth(time, reading, half);
+        if (Sign(time, smooth, speeds) < 0)
         {
-            reading = [.. samples.Select(s => s.Acceleration!.Value.MetersPerSecondSquared)];
-        }
-        else
-        {
-            samples = [.. all.Where(s => s.Axes is not null)];
-            reading = Mounting.Longitudinal(samples, remarks);
+            reading = [.. reading.Select(r => -r)];
+            smooth = [.. smooth.Select(r => -r)];
+            remarks.Add("Readings that end at a standstill are positive, so the instrument points backwards; its sign was turned.");
         }
 
         remarks.Add(divePerG is null
             ? "The nose-down pitch under braking is not taken out: "
                 + "an accelerometer then reads one to three per cent too high (common practice)."
-            : Text($"A nose-down pitch of {divePerG.Value.Degrees:0.##}° at 1 g was taken out."));
-        double[] time = [.. samples.Select(s => s.Time.Seconds)];
-        (double[] smooth, _) = Smooth(time, reading, Math.Max(0.1, step));
+            : string.Create(CultureInfo.InvariantCulture, $"A nose-down pitch of {divePerG.Value.Degrees:0.##}° at 1 g was taken out."));
         double level = Level(time, smooth);
-        List<MeasuredStop> stops = [];
-        foreach ((int start, int end) in Runs(time, [.. smooth.Select(r => level - r)], Braking, LeastSeconds))
+        double shake = Enumerable.Range(1, reading.Length - 2).Select(i => Math.Abs(reading[i + 1] - 2 * reading[i] + reading[i - 1]))
+            .Median() / 0.6745 / Math.Sqrt(6);
+        List<Found> found = [];
+        foreach ((int start, int end) in Runs(time, [.. smooth.Select(r => level - r)], Braking, LeastSeconds, step))
         {
-            List<string> cautions = [];
+            List<string> doubts = [], notes = [];
             double? rest = RestAfter(time, smooth, end);
             double before = BeforeBraking(time, smooth, start);
             if (rest is null)
             {
-                cautions.Add("The log ends or the car moves on before half a second of rest, "
+                doubts.Add("The log ends or the car moves on before half a second of rest, "
                     + "so the zero was taken from the second before braking; drag and engine braking then count as zero.");
             }
             else if (Math.Abs(rest.Value - before) > 0.6)
             {
-                cautions.Add(string.Create(CultureInfo.InvariantCulture,
+                notes.Add(string.Create(CultureInfo.InvariantCulture,
                     $"The zero before braking and at rest differ by {Math.Abs(rest.Value - before):0.0} m/s²: "
-                        + $"the road slopes, the car was slowing already, or the instrument moved."));
+                    + $"the road slopes, the car was slowing already, or the instrument moved."));
             }
 
+            // A single axis off the level reads part of gravity at rest, and so much less of the braking.
             double offset = rest ?? before;
-            double dive = 1 + (divePerG?.Radians ?? 0);
-            double[] a = [.. reading.Select(r => (r - offset) / dive)];
-            double[] slow = [.. smooth.Select(r => (r - offset) / dive)];
-            int first = start;
-            while (first > 0 && slow[first - 1] < -0.4)
-            {
-                first--;
-            }
+            double tilt = oneAxis && Math.Abs(offset) < 0.7 * Gravity.StandardMetresPerSecondSquared
+                ? Math.Asin(offset / Gravity.StandardMetresPerSecondSquared) : 0;
+            double scale = (1 + (divePerG?.Radians ?? 0)) * Math.Cos(tilt);
+            double[] a = [.. reading.Select(r => (r - offset) / scale)];
+            double[] slow = [.. smooth.Select(r => (r - offset) / scale)];
 
             // The car stands where the deceleration has collapsed to half of what it was just before.
             int last = end;
-            double held = -slow[Math.Max(first, end - (int)(0.3 / step))..(end + 1)].Minimum();
-            while (last > first && -slow[last] < held / 2)
+            double held = -slow[Math.Max(start, end - (int)(0.3 / step))..(end + 1)].Minimum();
+            while (last > start && -slow[last] < held / 2)
             {
                 last--;
             }
 
             double[] v = new double[a.Length];
-            for (int i = last - 1; i >= 0; i--)
+            if (last + 1 < a.Length && slow[last + 1] > slow[last])
             {
-                v[i] = Math.Max(0, v[i + 1] - (a[i] + a[i + 1]) / 2 * (time[i + 1] - time[i]));
+                v[last] = Math.Min(1, (slow[last] + held / 2) / (slow[last] - slow[last + 1])) * (time[last + 1] - time[last]) * held;
             }
 
-            MeasuredStop stop = Measure(samples, time, v, v, slow, first, last, v[first], cautions);
-            stops.Add(stop with { Offset = Acceleration.FromMetersPerSecondSquared(offset) });
+            for (int i = last - 1; i >= 0; i--)
+            {
+                v[i] = v[i + 1] - (a[i] + a[i + 1]) / 2 * (time[i + 1] - time[i]);
+            }
+
+            if (v[start] < LeastLoss)
+            {
+                continue;
+            }
+
+            Found one = new(time, v, slow, start, last, step)
+            {
+                Felt = a,
+                Noise = Math.Max(0.02, shake / scale),
+                Scale = divePerG is null ? 0.018 : 0.008,
+                OffsetSd = rest is null ? 0.3 : 0.06,
+                Offset = offset,
+                Doubts = doubts,
+                Notes = notes,
+            };
+            if (rest is not null && speeds.Where(s => s.Time.Seconds > time[start] - 1.5 && s.Time.Seconds < time[start])
+                .Select(s => s.Speed!.Value.MetersPerSecond).ToArray() is { Length: > 0 } seen
+                    && Math.Abs(seen.Median() / v[start] - 1) > 0.12)
+            {
+                doubts.Add("The speed summed up from the acceleration does not agree with the speed that is logged beside it.");
+            }
+
+            found.Add(one);
         }
 
-        return stops;
+        return found;
     }
 
-    private static MeasuredStop Measure(MotionSample[] samples, double[] time, double[] raw, double[] speed, double[] rate, int first,
-        int last, double v0, List<string> cautions)
+    // Braking ends abruptly, at a standstill; speeding up fades. Where speed is logged, that decides.
+    private static int Sign(double[] time, double[] smooth, MotionSample[] speeds)
     {
-        double[] distance = new double[last + 1];
-        for (int i = first + 1; i <= last; i++)
+        if (speeds.Length >= 10)
         {
-            distance[i] = distance[i - 1] + (raw[i] + raw[i - 1]) / 2 * (time[i] - time[i - 1]);
+            double[] t = [.. speeds.Select(s => s.Time.Seconds)], v = [.. speeds.Select(s => s.Speed!.Value.MetersPerSecond)];
+            double level = Level(time, smooth), best = 0;
+            for (double late = 0; late <= 1.2; late += 0.1)
+            {
+                double sum = 0;
+                for (int i = 1, k = 0; i < t.Length; i++)
+                {
+                    while (k < time.Length - 1 && time[k] < (t[i] + t[i - 1]) / 2 - late)
+                    {
+                        k++;
+                    }
+
+                    sum += (v[i] - v[i - 1]) * (smooth[k] - level);
+                }
+
+                best = Math.Abs(sum) > Math.Abs(best) ? sum : best;
+            }
+
+            return best < 0 ? -1 : 1;
         }
 
-        double? sb = Crossing(speed, distance, first, last, 0.8 * v0), se = Crossing(speed, distance, first, last, 0.1 * v0);
-        Acceleration? mean = null;
-        if (sb is null || se is null || se <= sb)
+        double Abruptness(double sign)
         {
-            cautions.Add("Braking ended above a tenth of the initial speed, so the stop has no mean fully developed deceleration.");
+            double[] y = [.. smooth.Select(r => sign * r)];
+            double level = Level(time, y), step = (time[^1] - time[0]) / (time.Length - 1), sum = 0;
+            int edge = Math.Max(1, (int)Math.Round(0.15 / step));
+            foreach ((int start, int end) in Runs(time, [.. y.Select(r => level - r)], Braking, LeastSeconds, step))
+            {
+                double Steepest(int at, int side) => Enumerable.Range(at - 3 * edge, 6 * edge).Where(i => i >= 0 && i + edge < y.Length)
+                    .Select(i => side * (y[i + edge] - y[i])).DefaultIfEmpty(0).Max();
+                sum += start >= 2 * edge && end + 2 * edge < y.Length ? Steepest(end, 1) - Steepest(start, -1) : 0;
+            }
+
+            return sum;
+        }
+
+        return Abruptness(-1) > Abruptness(1) ? -1 : 1;
+    }
+
+    private static List<MeasuredStop> Measured(List<Found> found, IReadOnlyList<MotionSample> samples, List<string> remarks)
+    {
+        foreach (Found stop in found)
+        {
+            double wait = Math.Max(0.5, 5 * stop.Step), top = stop.Speed[stop.First];
+            int from = stop.First, to = stop.First;
+            while (from > 0 && stop.Time[stop.First] - stop.Time[from - 1] < wait)
+            {
+                from--;
+            }
+
+            while (to < stop.Last && (stop.Speed[to] > 0.55 * top && stop.Time[to] - stop.Time[stop.First] < 1.5 || to < stop.First + 4))
+            {
+                to++;
+            }
+
+            (stop.From, stop.To) = (from, to);
+            stop.Fit = OnsetFit.Of(stop.Time, stop.Speed, stop.Felt, from, to, stop.Time[stop.First], stop.Noise);
+        }
+
+        (string Name, (double Time, double Level)[] Points)? pedal = Pedal(samples);
+        (double At, double Sd)?[] pressed = [.. found.Select(s => pedal is { } p && s.Fit is { } fit ? Pressed(p.Points, fit.Start.At)
+            : null)];
+        (double Late, double Sd)[] late = [.. found.Zip(pressed).Where(f => f.Second is not null)
+            .Select(f => Late(f.First, f.Second!.Value.At))];
+        (double Late, double Sd) Late(Found stop, double at) =>
+            pedal!.Value.Name.EndsWith("pressure", StringComparison.Ordinal)
+                && OnsetFit.Behind(stop.Time, stop.Speed, stop.From, stop.To, pedal.Value.Points, stop.SpeedNoise) is { } behind
+                ? behind : (stop.Fit!.Start.At - at, stop.Fit.Start.Sd);
+        (double lag, double lagSd) = late.Length == 0 ? (0, 0)
+            : (late.Select(l => l.Late).Median(), late.Select(l => l.Sd).Median() / Math.Sqrt(late.Length));
+        double? pedalLate = late.Length == 0 ? null : lag;
+        (lag, lagSd) = Math.Abs(lag) > 0.04 + 2 * lagSd ? (lag, lagSd) : (0, 0);
+        if (lag != 0)
+        {
+            remarks.Add(string.Create(CultureInfo.InvariantCulture, $"The {(found[0].BySpeed ? "speed" : "acceleration")} runs "
+                + $"{Math.Abs(lag):0.00} s {(lag > 0 ? "behind" : "ahead of")} the {pedal!.Value.Name}; that was taken out."));
+        }
+
+        return [.. found.Zip(pressed).Select(pair => Measure(pair.First, samples, Start(pair.First.Fit, pair.Second), lag, pedalLate))];
+
+        // Both the signal and the slope tell the beginning; each counts as far as it is sharp.
+        (double, double, string)? Start(OnsetFit? fit, (double At, double Sd)? at)
+        {
+            if (fit is null || at is not { } signal)
+            {
+                return null;
+            }
+
+            double sd = Norm(lagSd, signal.Sd, 0.015), own = 1 / (fit.Start.Sd * fit.Start.Sd);
+            double sharp = 1 / (sd * sd);
+            return ((sharp * (signal.At + lag) + own * fit.Start.At) / (sharp + own), 1 / Math.Sqrt(sharp + own), pedal!.Value.Name);
+        }
+    }
+
+    // Pressure tells more than the pedal, and the pedal more than its switch.
+    private static (string Name, (double, double)[] Points)? Pedal(IReadOnlyList<MotionSample> samples)
+    {
+        (string, (double, double)[])? By(string name, Func<MotionSample, double?> of)
+        {
+            (double, double)[] points = [.. samples.Where(s => of(s) is not null).Select(s => (s.Time.Seconds, of(s)!.Value))];
+            return points.Length < 10 ? null : (name, points);
+        }
+
+        return By("front pressure", s => s.FrontPressure?.Bars) ?? By("rear pressure", s => s.RearPressure?.Bars)
+            ?? By("pedal", s => s.Pedal) ?? By("brake switch", s => s.BrakeOn is { } on ? on ? 1 : 0 : null);
+    }
+
+    // When the signal leaves its rest, looked for from well before the change of slope, as a satellite's speed may come late.
+    private static (double At, double Sd)? Pressed((double Time, double Level)[] points, double start)
+    {
+        (double Time, double Level)[] near = [.. points.Where(p => p.Time > start - 2.2 && p.Time < start + 0.8)];
+        if (near.Length < 4)
+        {
+            return null;
+        }
+
+        double[] levels = [.. points.Select(p => p.Level).Order()];
+        double rest = levels[levels.Length / 10], top = near.Max(p => p.Level);
+        int high = Array.FindIndex(near, p => p.Level > rest + 0.4 * (top - rest));
+        if (top - rest < 0.25 * (levels[^1] - rest) || high <= 0)
+        {
+            return null;
+        }
+
+        if (points.Select(p => p.Level).Distinct().Skip(3).Any())
+        {
+            // A pressure or a pedal rises as the deceleration does, so the same fit tells when it leaves its rest.
+            double[] time = [.. near.Select(p => p.Time)], pull = [.. near.Select(p => 8 * (rest - p.Level) / (top - rest))];
+            (int from, int to) = (Array.FindIndex(time, t => t > time[high] - 1), Array.FindLastIndex(time, t => t < time[high] + 0.5));
+            return OnsetFit.Of(time, pull, pull, from, Math.Max(high, to), time[Math.Max(0, high - 1)], 0.08)?.Start;
+        }
+
+        return ((near[high - 1].Time + near[high].Time) / 2, (near[high].Time - near[high - 1].Time) / Math.Sqrt(12));
+    }
+
+    private static MeasuredStop Measure(Found stop, IReadOnlyList<MotionSample> samples, (double At, double Sd, string By)? pressed,
+        double lag, double? pedalLate)
+    {
+        (double[] time, double[] speed, OnsetFit? fit) = (stop.Time, stop.Speed, stop.Fit);
+        List<string> doubts = stop.Doubts, notes = stop.Notes;
+        (double start, double startSd) = pressed is { } p ? (p.At, p.Sd) : fit?.Start ?? (time[stop.First], stop.Step);
+        if (fit is null)
+        {
+            doubts.Add("Too few samples show where braking began.");
+        }
+
+        double v0 = fit?.SpeedAt(start) ?? speed[stop.First];
+        double rise = fit?.Rise.Seconds ?? 0;
+
+        // The stop as a line of points: the fitted beginning, the smoothed samples, and the run-out to rest.
+        int first = Array.FindIndex(time, t => t >= Math.Max(start, fit?.Start.At ?? start) + 0.7 * rise);
+        int last = stop.Last;
+        double quiet = Math.Max(Math.Max(0.06 * v0, 0.7), 2 * stop.SpeedNoise);
+        bool stands = speed[last] < Math.Max(0.12 * v0, 1.2 * Braking * stop.Step + 0.5)
+            || last + 1 < speed.Length && speed[last + 1] < quiet || !stop.BySpeed;
+        while (stands && last > first && speed[last] < quiet)
+        {
+            last--;
+        }
+
+        double window = Math.Max(0.1, Math.Max(1.3 * stop.Step, Math.Min(2 * stop.Step, 0.5)));
+        List<(double T, double V)> line = [(start, v0)];
+        double until = first >= 0 && first <= last ? time[first] : start;
+        for (int i = 1; i < 20 && fit is not null; i++)
+        {
+            double t = start + (until - start) * i / 20;
+            line.Add((t, fit.SpeedAt(t)));
+        }
+
+        if (first >= 0 && first <= last)
+        {
+            (double[] v, double[] rate) = Smooth(time[first..(last + 1)], speed[first..(last + 1)], window);
+            line.AddRange(time[first..(last + 1)].Zip(v).Select(pair => (pair.First, pair.Second)));
+            if (stands && rate[^1] < -0.5)
+            {
+                line.Add((time[last] - v[^1] / rate[^1], 0));
+            }
+        }
+
+        double[] distance = new double[line.Count];
+        for (int i = 1; i < line.Count; i++)
+        {
+            distance[i] = distance[i - 1] + (line[i].V + line[i - 1].V) / 2 * (line[i].T - line[i - 1].T);
+        }
+
+        double d = distance[^1], length = line[^1].T - start;
+        Acceleration? mean = null;
+        double meanSd = 0;
+        (double T, double S)? sb = Crossing(line, distance, 0.8 * v0), se = Crossing(line, distance, 0.1 * v0);
+        if (sb is { } b && se is { } e && e.S > b.S && v0 > 0.5)
+        {
+            mean = FullyDevelopedDeceleration.Between(Speed.FromMetersPerSecond(0.8 * v0), Speed.FromMetersPerSecond(0.1 * v0),
+                Length.FromMeters(e.S - b.S));
+            double a = mean.Value.MetersPerSecondSquared, points = Math.Max(1, 2 * window / stop.Step);
+            double few = stop.BySpeed ? 0.8 * a * Math.Pow(stop.Step * a / v0, 1.5) : 0;
+            meanSd = Norm(a * 2.56 / v0 * stop.SpeedNoise / Math.Sqrt(points), few, a * stop.Scale, stop.OffsetSd);
         }
         else
         {
-            mean = FullyDevelopedDeceleration.Between(Speed.FromMetersPerSecond(0.8 * v0), Speed.FromMetersPerSecond(0.1 * v0),
-                Length.FromMeters(se.Value - sb.Value));
+            notes.Add("Braking ended above a tenth of the initial speed, so the stop has no mean fully developed deceleration.");
         }
 
-        if (time.Zip(time.Skip(1)).Skip(first).Take(last - first).Any(z => z.Second - z.First > 0.3))
+        double gap = time.Zip(time.Skip(1)).Skip(stop.First).Take(stop.Last - stop.First)
+            .Select(z => z.Second - z.First).DefaultIfEmpty(0).Max();
+        double missing = Math.Max(0, gap - 1.5 * stop.Step);
+        if (gap > Math.Max(0.3, 2.5 * stop.Step))
         {
-            cautions.Add("Samples are missing within the stop.");
+            doubts.Add("Samples are missing within the stop.");
+        }
+
+        double edge = stop.BySpeed ? 0 : 0.02 + 0.3 * stop.Step, pull = mean?.MetersPerSecondSquared ?? 5;
+        double vSd = Norm(fit?.Initial.Sd ?? stop.SpeedNoise, stop.Scale * v0, stop.Bias, stop.OffsetSd * length, edge * pull,
+            stop.Step > 0.3 ? 0.1 * stop.Step * pull : 0);
+        double dSd = Norm(v0 * startSd, stop.Scale * d, stop.Bias * length, stop.SpeedNoise * Math.Sqrt(stop.Step * length),
+            stop.OffsetSd * length * length / 3, edge * v0, pull * missing * missing / 4);
+        double peak = PeakOver(time, stop.Rate, stop.First, stop.Last, 0.3);
+        double peakSd = Norm(stop.BySpeed ? 3.5 * stop.SpeedNoise / (Math.Max(0.3, stop.Step) * Math.Sqrt(Math.Max(1, 0.3 / stop.Step)))
+            : 0.1,
+            stop.Scale * peak, stop.Step > 0.2 ? 0.15 * peak : 0);
+        WhyNotTrusted(doubts, stop.Step, v0, d, Ninety * dSd, mean?.MetersPerSecondSquared, Ninety * meanSd, peak);
+
+        double wheelsLate = pedalLate ?? Late(samples, line, stop.BySpeed);
+        bool known = samples.Any(s => s.Speed is not null && !IsOfWheel(s));
+        WheelLocks? wheels = WheelLocks.Of(samples, start - wheelsLate, line[^1].T - wheelsLate,
+            !known && stop.BySpeed ? null : t => At(line, t + wheelsLate));
+        (double From, double To) even = (sb?.T ?? start, se?.T ?? line[^1].T);
+        double? lockedAt = wheels is null ? null : wheels.FrontAt is null || wheels.RearAt < wheels.FrontAt ? wheels.RearAt
+            : wheels.FrontAt;
+        if (lockedAt is not null && !known)
+        {
+            doubts.Add("Wheels lock and the speed is known from the wheels alone.");
+        }
+
+        Pressure? Even(Func<MotionSample, Pressure?> of)
+        {
+            double[] bars = [.. samples.Where(s => s.Time.Seconds >= even.From - lag && s.Time.Seconds <= even.To - lag).Select(of)
+                .OfType<Pressure>().Select(x => x.Bars)];
+            return bars.Length == 0 ? null : Pressure.FromBars(bars.Mean());
         }
 
         return new MeasuredStop
         {
-            Start = Duration.FromSeconds(time[first]),
-            End = Duration.FromSeconds(time[last]),
+            Start = Duration.FromSeconds(start),
+            End = Duration.FromSeconds(line[^1].T),
             InitialSpeed = Speed.FromMetersPerSecond(v0),
+            InitialSpeedWithin = Speed.FromMetersPerSecond(Ninety * vSd),
             Deceleration = mean,
-            Peak = Acceleration.FromMetersPerSecondSquared(PeakOver(time, rate, first, last, 0.3)),
-            Distance = Length.FromMeters(distance[last]),
-            FrontPressure = Highest(samples, first, last, s => s.FrontPressure),
-            RearPressure = Highest(samples, first, last, s => s.RearPressure),
-            Cautions = cautions,
+            DecelerationWithin = mean is null ? null : Acceleration.FromMetersPerSecondSquared(Ninety * meanSd),
+            Peak = Acceleration.FromMetersPerSecondSquared(peak),
+            PeakWithin = Acceleration.FromMetersPerSecondSquared(Ninety * peakSd),
+            Distance = Length.FromMeters(d),
+            DistanceWithin = Length.FromMeters(Ninety * dSd),
+            RiseTime = Duration.FromSeconds(rise),
+            RiseTimeWithin = Duration.FromSeconds(Ninety * (fit?.Rise.Sd ?? stop.Step)),
+            FoundBy = pressed?.By ?? "change of slope",
+            FrontPressure = Even(s => s.FrontPressure),
+            RearPressure = Even(s => s.RearPressure),
+            Locked = wheels?.First,
+            FrontLockedAt = wheels?.FrontAt is { } f ? Duration.FromSeconds(f) : null,
+            RearLockedAt = wheels?.RearAt is { } r ? Duration.FromSeconds(r) : null,
+            FrontSlip = wheels?.FrontSlip,
+            RearSlip = wheels?.RearSlip,
+            LockPressure = lockedAt is { } at ? samples.Where(s => s.FrontPressure is not null && Math.Abs(s.Time.Seconds - at) < 0.15)
+                .MinBy(s => Math.Abs(s.Time.Seconds - at))?.FrontPressure : null,
+            Offset = stop.Offset is { } offset ? Acceleration.FromMetersPerSecondSquared(offset) : null,
+            IsTrusted = doubts.Count == 0 && mean is not null,
+            Cautions = [.. doubts, .. notes],
         };
     }
 
-    /// <summary>Third highest reading, so that a single spike does not count.</summary>
-    private static Pressure? Highest(MotionSample[] samples, int first, int last, Func<MotionSample, Pressure?> of)
+    private static void WhyNotTrusted(
+        List<string> doubts, double step, double v0, double d, double dWithin, double? mean, double meanWithin, double peak)
     {
-        double[] bars = [.. samples[first..(last + 1)].Select(of).OfType<Pressure>().Select(p => p.Bars).OrderDescending()];
-        return bars.Length == 0 ? null : Pressure.FromBars(bars[Math.Min(2, bars.Length - 1)]);
+        if (step > 1.05 / LeastRate)
+        {
+            doubts.Add(string.Create(CultureInfo.InvariantCulture,
+                $"{1 / step:0.#} samples a second are too few to tell when braking began; four are the least."));
+        }
+
+        if (dWithin > 0.08 * d || mean is { } a && meanWithin > MostTrusted * a)
+        {
+            doubts.Add(string.Create(CultureInfo.InvariantCulture,
+                $"The uncertainty is too wide: {100 * dWithin / d:0} % of the distance."));
+        }
+
+        if (v0 < 5)
+        {
+            doubts.Add("The stop begins below 18 km/h, where every error counts double.");
+        }
+
+        if (mean > MostPlausible || peak > 1.4 * MostPlausible)
+        {
+            doubts.Add("No tyre of a car brakes so hard: the unit of the column may be another (--column sets it).");
+        }
     }
 
-    private static double? Crossing(double[] speed, double[] distance, int first, int last, double level)
+    // How late the speed runs behind the wheels: by the pedal where there is one, else by the best match.
+    private static double Late(IReadOnlyList<MotionSample> samples, List<(double T, double V)> line, bool bySpeed)
     {
-        for (int i = last; i > first; i--)
+        (double T, double V)[] rims = [.. samples.Where(s => s.Time.Seconds > line[0].T - 2 && s.Time.Seconds < line[^1].T)
+            .Select(s => (s.Time.Seconds, Wheels(s).Max()?.MetersPerSecond)).Where(r => r.MetersPerSecond is not null)
+            .Select(r => (r.Seconds, r.MetersPerSecond!.Value))];
+        return rims.Length < 10 || !bySpeed ? 0 : Enumerable.Range(0, 61).Select(i => 0.02 * i).MinBy(late =>
+            rims.Where(r => r.T + late >= line[0].T && r.T + late <= line[0].T + 0.7 * (line[^1].T - line[0].T))
+                .Select(r => Math.Abs(At(line, r.T + late) - r.V)).DefaultIfEmpty(1e9).Average());
+    }
+
+    private static double At(List<(double T, double V)> line, double time)
+    {
+        (int i, int high) = (0, line.Count);
+        while (i < high)
         {
-            if (speed[i - 1] >= level && speed[i] < level)
+            int middle = (i + high) / 2;
+            (i, high) = line[middle].T < time ? (middle + 1, high) : (i, middle);
+        }
+
+        return i == line.Count ? line[^1].V : i == 0 || line[i].T <= line[i - 1].T ? line[i].V
+            : line[i - 1].V + (line[i].V - line[i - 1].V) * (time - line[i - 1].T) / (line[i].T - line[i - 1].T);
+    }
+
+    private static double Norm(params ReadOnlySpan<double> parts)
+    {
+        double sum = 0;
+        foreach (double part in parts)
+        {
+            sum += part * part;
+        }
+
+        return Math.Sqrt(sum);
+    }
+
+    private static (double T, double S)? Crossing(List<(double T, double V)> line, double[] distance, double level)
+    {
+        for (int i = line.Count - 1; i > 0; i--)
+        {
+            if (line[i - 1].V >= level && line[i].V < level)
             {
-                double part = (speed[i - 1] - level) / (speed[i - 1] - speed[i]);
-                return distance[i - 1] + part * (distance[i] - distance[i - 1]);
+                double part = (line[i - 1].V - level) / (line[i - 1].V - line[i].V);
+                return (line[i - 1].T + part * (line[i].T - line[i - 1].T), distance[i - 1] + part * (distance[i] - distance[i - 1]));
             }
         }
 
@@ -291,7 +713,8 @@ public static class StopFinder
         return smooth[from..Math.Max(from + 1, to)].Average();
     }
 
-    private static IEnumerable<(int Start, int End)> Runs(double[] time, double[] deceleration, double threshold, double seconds)
+    private static IEnumerable<(int Start, int End)> Runs(double[] time, double[] deceleration, double threshold, double seconds,
+        double step)
     {
         for (int i = 0; i < time.Length;)
         {
@@ -302,7 +725,7 @@ public static class StopFinder
             }
 
             int end = i;
-            for (int j = i; j < time.Length && time[j] - time[end] <= 0.25; j++)
+            for (int j = i; j < time.Length && time[j] - time[end] <= Math.Max(0.25, 1.5 * step); j++)
             {
                 end = deceleration[j] >= threshold ? j : end;
             }
@@ -352,6 +775,4 @@ public static class StopFinder
 
         return (value, gradient);
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

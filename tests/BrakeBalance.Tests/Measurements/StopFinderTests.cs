@@ -167,4 +167,59 @@ public class StopFinderTests
         Assert.Empty(search.Stops);
         Assert.Contains(search.Remarks, r => r.Contains("No stop was found"));
     }
+
+    [Fact]
+    public void The_coast_before_the_pedal_is_not_the_stop()
+    {
+        // 79 km/h, lifted throttle at 1 m/s² for three seconds, then 8.5 m/s² built up over 0.3 s from 68.2 km/h.
+        List<MotionSample> samples = [];
+        double v = 79 / 3.6, truth = 0, initial = 0;
+        for (int i = 0; i < 1100; i++)
+        {
+            samples.Add(new MotionSample { Time = Duration.FromSeconds(i * 0.01), Speed = Speed.FromMetersPerSecond(v) });
+            for (int k = 0; k < 10; k++)
+            {
+                double t = i * 0.01 + k * 0.001, a = t < 2 ? 0 : t < 5 ? 1 : 1 + 7.5 * Math.Min(1, (t - 5) / 0.3);
+                initial = t < 5 ? v : initial;
+                truth += t >= 5 ? v * 0.001 : 0;
+                v = Math.Max(0, v - a * 0.001);
+            }
+        }
+
+        MeasuredStop stop = StopFinder.Find(samples).Stops.Single();
+        Assert.Equal(initial * 3.6, stop.InitialSpeed.KilometersPerHour, 1.0);
+        Assert.InRange(stop.Distance.Meters / truth, 0.98, 1.02);
+        Assert.InRange(Math.Abs(stop.Distance.Meters - truth), 0, stop.DistanceWithin.Meters);
+        Assert.Equal("change of slope", stop.FoundBy);
+        Assert.True(stop.IsTrusted);
+    }
+
+    [Fact]
+    public void A_speed_that_stands_in_stairs_counts_as_often_as_it_is_renewed()
+    {
+        var trace = Drive(100, 25, 7, 5);
+        var samples = trace.Select((d, i) => new MotionSample
+        {
+            Time = Duration.FromSeconds(d.Time),
+            Speed = Speed.FromMetersPerSecond(Math.Round(trace[i - i % 10].Speed, 2)),
+        }).ToList();
+        StopSearch search = StopFinder.Find(samples);
+        Assert.Equal(10, search.SampleRate.Hertz, 1);
+        Assert.Equal(2, search.Stops.Count);
+        Assert.All(search.Stops.Zip([7.0, 5.0]), pair =>
+            Assert.InRange(pair.First.Deceleration!.Value.MetersPerSecondSquared / pair.Second, 0.98, 1.02));
+    }
+
+    [Fact]
+    public void A_deceleration_that_no_tyre_gives_is_not_trusted_and_the_unit_is_named_as_the_likely_slip()
+    {
+        var samples = Drive(20, 20 * 3.6, 7 * 3.6).Select(d => new MotionSample
+        {
+            Time = Duration.FromSeconds(d.Time),
+            Speed = Speed.FromMetersPerSecond(d.Speed),
+        }).ToList();
+        MeasuredStop stop = StopFinder.Find(samples).Stops.Single();
+        Assert.False(stop.IsTrusted);
+        Assert.Contains(stop.Cautions, c => c.Contains("the unit of the column may be another"));
+    }
 }

@@ -35,6 +35,14 @@ internal sealed class MeasureJson(SummaryUnits units)
         ["findings"] = SummaryJson.List(analysis.Findings, f => new JsonObject { ["kind"] = f.Kind.ToString(), ["text"] = f.Text }),
     };
 
+    public static JsonArray Columns(IEnumerable<LogColumn> columns) => SummaryJson.List(columns, c => new JsonObject
+    {
+        ["column"] = c.Name,
+        ["meaning"] = c.Words,
+        ["unit"] = c.Unit,
+        ["reason"] = c.Reason,
+    });
+
     public JsonObject Stops(StopSearch search) => new()
     {
         ["samples_per_second_hz"] = SummaryJson.Number(search.SampleRate.Hertz),
@@ -42,16 +50,29 @@ internal sealed class MeasureJson(SummaryUnits units)
         {
             ["begins_at_s"] = SummaryJson.Number(s.Start.Seconds),
             ["ends_at_s"] = SummaryJson.Number(s.End.Seconds),
-            [units.Us ? "initial_speed_mph" : "initial_speed_km_h"] =
-                SummaryJson.Number(units.Us ? s.InitialSpeed.MilesPerHour : s.InitialSpeed.KilometersPerHour),
+            ["found_by"] = s.FoundBy,
+            ["trusted"] = s.IsTrusted,
+            [units.Us ? "initial_speed_mph" : "initial_speed_km_h"] = Speed(s.InitialSpeed),
+            [units.Us ? "initial_speed_within_mph" : "initial_speed_within_km_h"] = Speed(s.InitialSpeedWithin),
             ["mean_fully_developed_deceleration_m_s2"] = SummaryJson.Number(s.Deceleration?.MetersPerSecondSquared),
             ["mean_fully_developed_deceleration_g"] =
                 SummaryJson.Number(s.Deceleration?.MetersPerSecondSquared / Gravity.StandardMetresPerSecondSquared),
+            ["mean_fully_developed_deceleration_within_m_s2"] = SummaryJson.Number(s.DecelerationWithin?.MetersPerSecondSquared),
             ["peak_deceleration_m_s2"] = SummaryJson.Number(s.Peak.MetersPerSecondSquared),
+            ["peak_deceleration_within_m_s2"] = SummaryJson.Number(s.PeakWithin.MetersPerSecondSquared),
+            ["rise_time_s"] = SummaryJson.Number(s.RiseTime.Seconds),
+            ["rise_time_within_s"] = SummaryJson.Number(s.RiseTimeWithin.Seconds),
             ["distance_m"] = SummaryJson.Number(s.Distance.Meters),
+            ["distance_within_m"] = SummaryJson.Number(s.DistanceWithin.Meters),
             ["offset_removed_m_s2"] = SummaryJson.Number(s.Offset?.MetersPerSecondSquared),
             [units.Key("front_pressure", units.Pressure)] = Number(s.FrontPressure),
             [units.Key("rear_pressure", units.Pressure)] = Number(s.RearPressure),
+            [units.Key("lock_pressure", units.Pressure)] = Number(s.LockPressure),
+            ["locked_first"] = s.Locked?.ToString().ToLowerInvariant(),
+            ["front_locked_at_s"] = SummaryJson.Number(s.FrontLockedAt?.Seconds),
+            ["rear_locked_at_s"] = SummaryJson.Number(s.RearLockedAt?.Seconds),
+            ["front_slip"] = SummaryJson.Number(s.FrontSlip),
+            ["rear_slip"] = SummaryJson.Number(s.RearSlip),
             ["cautions"] = Words(s.Cautions),
         }),
         ["remarks"] = Words(search.Remarks),
@@ -182,6 +203,8 @@ internal sealed class MeasureJson(SummaryUnits units)
         ["low"] = SummaryJson.Number(band.Low),
         ["high"] = SummaryJson.Number(band.High),
     };
+
+    private JsonValue? Speed(Speed speed) => SummaryJson.Number(units.Us ? speed.MilesPerHour : speed.KilometersPerHour);
 
     private JsonValue? Number(Pressure? pressure) => SummaryJson.Number(pressure is { } value ? units.Of(value) : null);
 

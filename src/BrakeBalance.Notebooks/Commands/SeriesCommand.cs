@@ -1,0 +1,220 @@
+using System.CommandLine;
+using System.Text.Json.Nodes;
+using BrakeBalance.Charts.Tables;
+using BrakeBalance.Notebooks.Commands.Measuring;
+using Spectre.Console;
+
+namespace BrakeBalance.Notebooks.Commands;
+
+/// <summary><c>measure series LOG</c>: the stops in a phone's or logger's readings, and their way into the log of test stops.</summary>
+internal static class SeriesCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        Argument<string> log = MeasureCommand.Log("What a phone or logger exported: a time with a speed (also of wheels, or as positions) "
+            + "or an acceleration, 4 to 200 times a second, in any delimiter, decimal sign and wording; or the vehicle file that names one");
+        var dive = new Option<double?>("--dive")
+        {
+            Description = "Nose-down pitch of the body at 1 g, in degrees; only an accelerometer needs it",
+            HelpName = "DEGREES",
+        };
+        var into = new Option<string?>("--into")
+        {
+            Description = "Adds the stops that can be trusted to this log of test stops; it is begun when it is not there",
+            HelpName = "STOPS",
+        };
+        Option<string?> load = Said("--load-case", "With --into: load case, as the vehicle file names it", "NAME");
+        Option<string?> surface = Said("--surface", "With --into: surface, the same word for the same surface", "NAME");
+        Option<string?> locked = Said("--locked",
+            "With --into: what locked first (none, front, rear, together), one for all stops or one for each, separated by commas",
+                "WORDS");
+        Option<string?> pressure = Said("--front-pressure",
+            "With --into: front line pressure where the log has none, one for all stops or one for each, such as \"27 bar, 31 bar\"",
+                "PRESSURES");
+        var turns = new Option<double?>("--turns")
+        {
+            Description = "With --into: turns of the valve's adjuster, in from fully out",
+            HelpName = "NUMBER",
+        };
+        (Option<bool> json, Option<string> units, Option<bool> lost) = (MeasureCommand.Json(), VehicleOptions.Units(),
+            LogInput.AllowLost());
+        Option<string[]> column = LogInput.Columns();
+        var command = new Command("series",
+            "Finds the stops in a logger's or phone's readings: speed, distance, mean fully developed deceleration, with uncertainty.")
+        {
+            log, column, dive, into, load, surface, locked, pressure, turns, json, units, lost,
+        };
+        command.SetAction(parsed =>
+        {
+            (string path, Vehicle? car) = MeasureCommand.LogOf(parsed.GetRequiredValue(log), "series", logs => logs.Series);
+            List<string> problems = [];
+            IReadOnlyList<ColumnChoice> choices = LogInput.ChoicesOf(parsed.GetRequiredValue(column), problems);
+            double? degrees = parsed.GetValue(dive);
+            if (degrees is not (null or (>= 0 and <= 10)))
+            {
+                problems.Add("--dive: the pitch lies from 0 to 10 degrees at 1 g; one to two are usual.");
+            }
+
+            BadInputException.ThrowIfAny(problems);
+            LogReading<MotionSample> reading = LogInput.Read(path, text => LogReader.ReadTimeSeries(text, choices), parsed.GetValue(lost));
+            if (StopFinder.WhyTooFew(reading.Rows) is { } few)
+            {
+                throw new BadInputException($"{path}: {few}");
+            }
+
+            StopSearch search = StopFinder.Find(reading.Rows, degrees is { } d ? Angle.FromDegrees(d) : null);
+            if (parsed.GetValue(into) is { } target)
+            {
+                Put(terminal, path, car, search, target, MeasureCommand.System(parsed, units) == UnitSystem.Us, new Told(
+                    parsed.GetValue(load), parsed.GetValue(surface), parsed.GetValue(locked), parsed.GetValue(pressure),
+                        parsed.GetValue(turns)));
+            }
+
+            if (parsed.GetValue(json))
+            {
+                JsonObject node = new MeasureJson(MeasureCommand.Shown(parsed, units)).Stops(search);
+                node["columns"] = MeasureJson.Columns(reading.Columns);
+                node["left_out"] = MeasureJson.Problems(reading.Problems);
+                terminal.Output.WriteLine(IndentedJson.Text(node));
+            }
+            else
+            {
+                IAnsiConsole console = terminal.Rich();
+                UnitSystem system = MeasureCommand.System(parsed, units);
+                TextTable.Write(console, MeasurementTables.Columns(reading.Columns));
+                TextTable.Write(console, MeasurementTables.LeftOut(reading.Problems));
+                TextTable.Write(console, MeasurementTables.Stops(search, system));
+                if (MeasurementTables.Wheels(search, system) is { } wheels)
+                {
+                    TextTable.Write(console, wheels);
+                }
+            }
+
+            return ExitCode.Success;
+        });
+        return command;
+    }
+
+    private static Option<string?> Said(string name, string description, string help) => new(name) { Description = description,
+        HelpName = help };
+
+    private sealed record Told(string? LoadCase, string? Surface, string? Locked, string? FrontPressure, double? Turns);
+
+    // What a logger cannot know has to be said; nothing is guessed, and no row that is there is touched.
+    private static void Put(Terminal terminal, string path, Vehicle? car, StopSearch search, string target, bool us, Told told)
+    {
+        List<string> problems = [];
+        MeasuredStop[] stops = [.. search.Stops.Where(s => s.IsTrusted)];
+        if (stops.Length == 0)
+        {
+            throw new BadInputException($"--into: {path} holds no stop that can be trusted. "
+                + string.Join(' ', search.Stops.SelectMany(s => s.Cautions).Distinct()));
+        }
+
+        if (told.LoadCase is null)
+        {
+            problems.Add("--into: the load case is not known to a logger; give --load-case NAME"
+                + (car is null ? "." : $", one of {string.Join(", ", car.LoadCases.Select(l => $"\"{l.Name}\""))}."));
+        }
+        else if (car?.LoadCases.All(l => l.Name != told.LoadCase) == true)
+        {
+            problems.Add($"--load-case: the vehicle file has {string.Join(", ", car.LoadCases.Select(l => $"\"{l.Name}\""))}.");
+        }
+
+        if (told.Surface is null)
+        {
+            problems.Add("--into: the surface is not known to a logger; give --surface NAME, such as dry.");
+        }
+
+        FirstLock?[] locks = Each<FirstLock>(told.Locked, stops.Length, "--locked", problems, word =>
+            Enum.TryParse(word, ignoreCase: true, out FirstLock first) && word.All(char.IsLetter) ? first : (FirstLock?)null,
+            "none, front, rear or together");
+        Pressure?[] pressures = Each<Pressure>(told.FrontPressure, stops.Length, "--front-pressure", problems,
+            text => QuantityOption.Read<Pressure>(text).Value is { } p && p.Bars is >= 0 and <= 300 ? p : null,
+                "pressures such as \"27 bar\"");
+        if (told.Turns is not (null or (>= -50 and <= 50)))
+        {
+            problems.Add("--turns: turns lie from -50 to 50.");
+        }
+
+        if (stops.Where((s, i) => (s.Locked ?? locks[i]) is null).Any())
+        {
+            problems.Add("--into: which axle locked first is not logged; give --locked none, front, rear or together.");
+        }
+
+        if (stops.Where((s, i) => (s.FrontPressure ?? s.RearPressure ?? pressures[i]) is null).Any())
+        {
+            problems.Add("--into: the log has no line pressure, without which a stop says nothing of the brakes; give --front-pressure.");
+        }
+
+        string full = Path.GetFullPath(target), name = Path.GetFileName(path);
+        if (!File.Exists(full))
+        {
+            new OutputFiles(problems, force: false).File(target, "--into");
+        }
+
+        BadInputException.ThrowIfAny(problems);
+        (string? text, IReadOnlyList<string> wrong) = StopLog.Add(Existing(full, us),
+            [.. stops.Select((stop, i) => (Row(stop, i), Note(stop)))]);
+        if (text is null)
+        {
+            throw new BadInputException([.. wrong.Select(problem => $"--into {target}: {problem}.")]);
+        }
+
+        AtomicFile.Write(full, text);
+        terminal.Error.WriteLine($"{target}: {stops.Length} stop{(stops.Length == 1 ? "" : "s")} added.");
+        foreach (MeasuredStop left in search.Stops.Where(s => !s.IsTrusted))
+        {
+            terminal.Error.WriteLine(string.Create(CultureInfo.InvariantCulture,
+                $"The stop at {left.Start.Seconds:0.00} s is not added: {string.Join(' ', left.Cautions)}"));
+        }
+
+        string Note(MeasuredStop stop) => string.Create(CultureInfo.InvariantCulture, $"{name} at {stop.Start.Seconds:0.00} s");
+
+        TestStop Row(MeasuredStop stop, int i)
+        {
+            FirstLock first = stop.Locked ?? locks[i]!.Value;
+            Pressure? front = stop.FrontPressure ?? pressures[i];
+            return new TestStop
+            {
+                InitialSpeed = stop.InitialSpeed,
+                FrontPressure = front,
+                RearPressure = stop.RearPressure,
+                LockPressure = first == FirstLock.None ? null : stop.LockPressure,
+                Deceleration = first == FirstLock.None ? stop.Deceleration : null,
+                Locked = first,
+                Surface = told.Surface,
+                LoadCase = told.LoadCase,
+                Turns = told.Turns,
+            };
+        }
+    }
+
+    private static string Existing(string path, bool us)
+    {
+        try
+        {
+            return File.Exists(path) ? LogText.Open(path).ReadToEnd() : LogStarter.Text("stops", us);
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            throw new BadInputException($"--into {path}: the file cannot be opened.");
+        }
+    }
+
+    // One for all, or one for each.
+    private static T?[] Each<T>(string? text, int count, string option, List<string> problems, Func<string, T?> read, string accepted)
+        where T : struct
+    {
+        string[] words = text?.Split(',', StringSplitOptions.TrimEntries) ?? [];
+        T?[] values = [.. words.Select(read)];
+        if (text is not null && (values.Any(v => v is null) || values.Length != 1 && values.Length != count))
+        {
+            problems.Add($"{option}: '{text}' is not understood. Accepted: {accepted}; one for all {count} stops that can be trusted, "
+                + "or one for each, separated by commas.");
+            return new T?[count];
+        }
+
+        return values.Length == 0 ? new T?[count] : values.Length == 1 ? [.. Enumerable.Repeat(values[0], count)] : values;
+    }
+}

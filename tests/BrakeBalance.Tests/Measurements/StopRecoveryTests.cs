@@ -1,0 +1,92 @@
+using BrakeBalance.Measurements;
+
+namespace BrakeBalance.Tests.Measurements;
+
+/// <summary>
+/// Simulated logs against the truth they were made from. What each class of logger can give is written down as it was measured; the
+/// distance rests on when the pedal was pressed, which a slow or coarse log does not show to a twentieth of a second.
+/// </summary>
+public class StopRecoveryTests
+{
+    // Logs of three stops each; 1,002 stops in all.
+    private const int Logs = 334;
+
+    private static readonly SimulatedLogger[] Kinds = [.. Enum.GetValues<SimulatedLogger>().Where(k => k != SimulatedLogger.SlowSatellite)];
+
+    private static readonly Lazy<List<Recovered>> All = new(() => [.. Enumerable.Range(0, Logs).AsParallel().AsOrdered()
+        .SelectMany(i => Of(Kinds[i % Kinds.Length], i))]);
+
+    private sealed record Recovered(SimulatedLogger Logger, MeasuredStop? Stop, double Distance, double Deceleration, bool Covered,
+        int Extra);
+
+    private static IEnumerable<Recovered> Of(SimulatedLogger logger, int seed)
+    {
+        var log = new SimulatedLog(logger, seed);
+        LogReading<MotionSample> reading = LogReader.ReadTimeSeries(new StringReader(log.Text));
+        Assert.False(reading.LosesTooMuch, string.Join('\n', reading.Problems));
+        List<MeasuredStop> stops = [.. StopFinder.Find(reading.Rows).Stops];
+        foreach ((double start, double _, double distance, double deceleration) in log.Truth)
+        {
+            MeasuredStop? stop = stops.Find(s => Math.Abs(s.Start.Seconds - start) < 1.6);
+            stops.Remove(stop!);
+            yield return new Recovered(logger, stop, stop?.Distance.Meters / distance - 1 ?? 9,
+                stop?.Deceleration?.MetersPerSecondSquared / deceleration - 1 ?? 9,
+                stop is not null && Math.Abs(stop.Distance.Meters - distance) <= stop.DistanceWithin.Meters, 0);
+        }
+
+        if (stops.Count > 0)
+        {
+            yield return new Recovered(logger, null, 9, 9, false, stops.Count);
+        }
+    }
+
+    private static double Share(IEnumerable<Recovered> of, Func<Recovered, bool> holds) => of.Select(r => holds(r) ? 1.0 : 0).Average();
+
+    [Fact]
+    public void Of_a_thousand_stops_with_the_faults_of_real_logs_nearly_all_are_found_and_hardly_any_beside_them()
+    {
+        Assert.Equal(3 * Logs, All.Value.Count(r => r.Extra == 0));
+        Assert.InRange(Share(All.Value.Where(r => r.Extra == 0), r => r.Stop is not null), 0.985, 1);
+        Assert.InRange(All.Value.Sum(r => r.Extra), 0, 10);
+    }
+
+    [Fact]
+    public void The_mean_fully_developed_deceleration_of_a_trusted_stop_is_right_to_two_per_cent()
+    {
+        Recovered[] trusted = [.. All.Value.Where(r => r.Stop?.IsTrusted == true)];
+        Assert.InRange(Share(trusted, r => Math.Abs(r.Deceleration) <= 0.02), 0.98, 1);
+        Assert.InRange(Math.Sqrt(trusted.Average(r => r.Deceleration * r.Deceleration)), 0, 0.01);
+    }
+
+    [Theory]
+    [InlineData(SimulatedLogger.SatelliteAndPressure, 0.80)]
+    [InlineData(SimulatedLogger.SatelliteAndSwitch, 0.80)]
+    [InlineData(SimulatedLogger.PhoneThreeAxes, 0.80)]
+    [InlineData(SimulatedLogger.PhoneOneAxis, 0.80)]
+    [InlineData(SimulatedLogger.Wheels, 0.75)]
+    [InlineData(SimulatedLogger.Satellite, 0.70)]
+    [InlineData(SimulatedLogger.Diagnostics, 0.60)]
+    [InlineData(SimulatedLogger.Positions, 0.60)]
+    public void The_distance_of_a_trusted_stop_is_right_to_three_per_cent_in_the_share_that_its_logger_can_give(
+        SimulatedLogger logger, double share)
+    {
+        Recovered[] trusted = [.. All.Value.Where(r => r.Logger == logger && r.Stop?.IsTrusted == true)];
+        Assert.InRange(Share(trusted, r => Math.Abs(r.Distance) <= 0.03), share, 1);
+        Assert.InRange(Math.Abs(trusted.Average(r => r.Distance)), 0, 0.015);
+    }
+
+    [Fact]
+    public void The_uncertainty_of_the_distance_covers_the_truth_in_nine_stops_of_ten() =>
+        Assert.InRange(Share(All.Value.Where(r => r.Stop is not null), r => r.Covered), 0.88, 0.99);
+
+    [Fact]
+    public void A_log_of_one_or_two_samples_a_second_is_not_trusted_and_its_uncertainty_covers_the_truth()
+    {
+        Recovered[] slow = [.. Enumerable.Range(0, 30).SelectMany(i => Of(SimulatedLogger.SlowSatellite, i))
+            .Where(r => r.Stop is not null)];
+        Assert.True(slow.Length > 80);
+        Assert.All(slow, r => Assert.False(r.Stop!.IsTrusted));
+        Assert.All(slow, r => Assert.NotEmpty(r.Stop!.Cautions));
+        Assert.InRange(Share(slow, r => r.Covered), 0.85, 1);
+    }
+}
