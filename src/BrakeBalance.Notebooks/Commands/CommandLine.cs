@@ -37,6 +37,7 @@ internal static class CommandLine
             RenderCommand.Create(terminal),
             SummaryCommand.Create(terminal),
             CompareCommand.Create(terminal),
+            ChooseCommand.Create(terminal),
             StopsCommand.Create(terminal),
             BenchCommand.Create(terminal),
             MeasureCommand.Create(terminal),
