@@ -18,7 +18,7 @@ internal static class CompareCommand
         };
         var set = new Option<string[]>("--set")
         {
-            Description = "One more set-up: the first file with other values, parted by semicolons: "
+            Description = "One more set-up: the first file with other values, separated by semicolons: "
                 + "--set \"masterCylinder.bore=7/8 in; pedal.ratio=5\"; may be given several times",
             HelpName = "PATH=VALUE;…",
             DefaultValueFactory = _ => [],

@@ -19,7 +19,6 @@ internal sealed class ChoiceSearch
     public const double Most = 50e6;
 
     private const int MissesKept = 256;
-    private const int Batch = 16;
 
     private readonly string _text;
     private readonly Targets _targets;
@@ -142,16 +141,17 @@ internal sealed class ChoiceSearch
                 ChosenCar.Answers(reading.Vehicle, _targets, RatingOf(parts), Alike(index, reading.Vehicle)));
     });
 
-    // What a range of the pedal's leaves uncertain moves the draws of the others too, so such a car is worked out by itself.
-    private ChosenCar Alike(long index, Vehicle car) => car.Uncertainty is not null ? new(car, _targets)
-        : _alike.GetOrAdd(index / _feet, _ => new(car, _targets));
+    // A range that a new part takes away moves the draws of the others too, so such a car is worked out by itself.
+    private ChosenCar Alike(long index, Vehicle car) =>
+        car.Uncertainty?.Ranges.Any(range => range.Path.Split('.')[0] is "pedal" or "assist" or "masterCylinder") == true
+            ? new(car, _targets) : _alike.GetOrAdd(index / _feet, _ => new(car, _targets));
 
     /// <summary>The least rating of some parts; null when none says one.</summary>
     internal static Pressure? RatingOf(IEnumerable<Part> parts) => parts.Min(part => part.Rating);
 
     private IEnumerable<(FoundSet Set, Proposal? Proposal)> Known(IEnumerable<FoundSet> sets, CancellationToken cancellation)
     {
-        foreach (FoundSet[] batch in sets.Chunk(Batch))
+        foreach (FoundSet[] batch in sets.Chunk(Environment.ProcessorCount))
         {
             cancellation.ThrowIfCancellationRequested();
             Parallel.ForEach(batch, new ParallelOptions { CancellationToken = cancellation }, set => Of(set.Index));

@@ -144,7 +144,7 @@ internal sealed partial record PartsList(ImmutableArray<(string Name, ImmutableA
         """
         # Parts to choose among. All parts, prices and masses are invented; sizes are common in the trade (common practice).
         # part: parts of one name exclude one another; the present part of the car always stays among them.
-        # sets: entries of the vehicle file as '--set' names them, parted by semicolons; lists parted by commas.
+        # sets: entries of the vehicle file as '--set' names them, separated by semicolons; lists by commas.
         # One value of a row may stand for several: "inch series", "metric series", "inch series 3/4 in .. 1 in",
         # or a range with its step, "4 .. 6 step 0.5".
         # rating: highest line pressure that the part bears, gauge. What no row names stays as it is.
