@@ -18,7 +18,8 @@ internal static class LiveComparison
         html.Append("</tr></thead>\n<tbody>\n");
         (string Name, LiveCar Car)[] sound = [.. cars.Where(car => car.Car.Study is not null)];
         IReadOnlyList<ComparisonRow> rows = sound.Length == 0 ? [new("locks_first", "Locks first", [], [], [])] : SetUpComparison.Of(
-            [.. sound.Select(car => (car.Name, car.Car.Study!.Car))], units, settings: [.. sound.Select(car => car.Car.Study!.Answer)]).Rows;
+            [.. sound.Select(car => (car.Name, car.Car.Study!.Car))], units,
+            settings: [.. sound.Select(car => car.Car.Study!.Answer)]).Rows;
         foreach ((int at, ComparisonRow row) in rows.Index())
         {
             int next = 0;

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using BrakeBalance.Choosing;
-using BrakeBalance.Notebooks.Commands.Choosing;
 using BrakeBalance.Notebooks.Commands.Stopping;
 using Spectre.Console;
 

@@ -20,8 +20,8 @@ public sealed record SetUpComparison(IReadOnlyList<string> Names, IReadOnlyList<
     /// <param name="settings">The answers, where they are known already; null to work them out.</param>
     /// <returns>The comparison; figures that no car's file can tell are left out.</returns>
     /// <exception cref="ArgumentException">A car has no load case of the name asked for, or cannot be computed.</exception>
-    public static SetUpComparison Of(IReadOnlyList<(string Name, Vehicle Car)> setUps, UnitSystem units, ChangeConditions? conditions = null,
-        IReadOnlyList<Setting>? settings = null)
+    public static SetUpComparison Of(IReadOnlyList<(string Name, Vehicle Car)> setUps, UnitSystem units,
+        ChangeConditions? conditions = null, IReadOnlyList<Setting>? settings = null)
     {
         ArgumentNullException.ThrowIfNull(setUps);
         ChangeConditions asked = conditions ?? new();

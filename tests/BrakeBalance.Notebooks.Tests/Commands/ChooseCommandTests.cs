@@ -105,13 +105,17 @@ public sealed class ChooseCommandTests : IDisposable
         Assert.Equal(2, (await Shell.RunAsync("compare", Coupe)).Code);
         Assert.Equal(2, (await Shell.RunAsync("compare", Coupe, Coupe, Coupe, Coupe, Coupe, Coupe, Coupe)).Code);
         Assert.Equal(2, (await Shell.RunAsync("compare", Coupe, Car, "--load-case", "nobody")).Code);
-        (int code, string output, string error) =
-            await Shell.RunAsync("compare", Coupe, "--set", "wheelbase = 2.7 m .. 2.9 m; pedal.ratio=5");
+        const string Ranged = "front.brake.friction = 0.36 .. 0.40; pedal.ratio=5";
+        (int code, string output, string error) = await Shell.RunAsync("compare", Coupe, "--set", Ranged);
         Assert.True(code == 0, error);
-        string[] words = output.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries);
-        Assert.Contains("pedal.ratio", words);
-        Assert.Contains("over the cars that the file's ranges allow", string.Join(' ', words), StringComparison.Ordinal);
-        Assert.Matches(@"\d+ N \(\d+–\d+\); [+−]\d+ N", string.Join(' ', words).Replace('\u00a0', ' '));
+        string words = string.Join(' ', output.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("over the cars that the file's ranges allow", words, StringComparison.Ordinal);
+        JsonNode row = JsonNode.Parse((await Shell.RunAsync("compare", Coupe, "--set", Ranged, "--json")).Output)!["rows"]!.AsArray()
+            .First(row => row!["key"]!.ToString() == "pedal_force")!;
+        Assert.Matches(@"^\d+ N \(\d+–\d+\)$", row["texts"]![1]!.ToString().Replace('\u00a0', ' '));
+        Assert.Null(row["values_low"]![0]);
+        Assert.InRange(row["values"]![1]!.GetValue<double>(), row["values_low"]![1]!.GetValue<double>(),
+            row["values_high"]![1]!.GetValue<double>());
     }
 
     private string In(string name) => Path.Combine(_folder, name);

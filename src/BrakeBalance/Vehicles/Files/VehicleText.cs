@@ -76,7 +76,8 @@ internal static class VehicleText
     /// <returns>The new text; the old one where there is no such kind.</returns>
     public static string ChangeKind(string text, string path, string kind)
     {
-        if (TypeAt(Filled(text), path) is not { } type || FieldMap.Kinds(type).FirstOrDefault(known => known.Name == kind) is not { } chosen)
+        if (TypeAt(Filled(text), path) is not { } type
+            || FieldMap.Kinds(type).FirstOrDefault(known => known.Name == kind) is not { } chosen)
         {
             return text;
         }

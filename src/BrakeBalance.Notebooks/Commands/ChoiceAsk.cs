@@ -1,6 +1,6 @@
 using BrakeBalance.Choosing;
 
-namespace BrakeBalance.Notebooks.Commands.Choosing;
+namespace BrakeBalance.Notebooks.Commands;
 
 /// <summary>What a choice of parts is asked of: a car, what is wanted, and what may be fitted.</summary>
 /// <param name="Path">The vehicle file, as it was named.</param>

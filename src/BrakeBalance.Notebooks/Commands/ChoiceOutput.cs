@@ -4,7 +4,7 @@ using BrakeBalance.Choosing;
 using BrakeBalance.Notebooks.Commands.Summaries;
 using Spectre.Console;
 
-namespace BrakeBalance.Notebooks.Commands.Choosing;
+namespace BrakeBalance.Notebooks.Commands;
 
 /// <summary>A choice of parts on the terminal and in JSON.</summary>
 internal sealed class ChoiceOutput(ChoiceAsk ask, ChoiceResult result, UnitSystem units)
