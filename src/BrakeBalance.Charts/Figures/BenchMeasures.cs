@@ -25,9 +25,4 @@ internal static class BenchMeasures
     /// <summary>A low pressure, gauge: bar or psi; the SI unit is the pascal.</summary>
     public static Measure BackPressure { get; } = Measure.Of(
         "back-pressure", PressureUnit.Pascal, (PressureUnit.Bar, "bar", 0.01), (PressureUnit.PoundForcePerSquareInch, "psi", 0.2));
-
-    /// <summary>A rise of temperature: K or °F; the SI unit is the kelvin.</summary>
-    public static Measure Rise { get; } = Measure.Of(
-        "rise of temperature", TemperatureDeltaUnit.Kelvin, (TemperatureDeltaUnit.Kelvin, "K", 1),
-            (TemperatureDeltaUnit.DegreeFahrenheit, "°F", 1));
 }

@@ -16,6 +16,17 @@ public static class BenchTables
             throw new ArgumentException("The bench sheet plans no change of parts.", nameof(report));
         }
 
+        return Changes(plan, report.Changes, units);
+    }
+
+    /// <summary>Old parts against new, of a plan by itself.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="rows">Its rows.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <returns>The table.</returns>
+    public static NamedTable Changes(ChangePlan plan, IReadOnlyList<ChangeRow> rows, UnitSystem? units)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
         UnitSystem system = units ?? Display.Units;
         return new NamedTable
         {
@@ -24,11 +35,11 @@ public static class BenchTables
             Caption = FormattableString.Invariant(
                 $"{plan.Before.Name}, {plan.Conditions.LoadCase ?? plan.Before.LoadCases[0].Name}. It compares parts and approves none."),
             Table = new TableBuilder(system)
-                .Words("What", report.Changes.Select(row => row.Name))
-                .Words("Old", report.Changes.Select(row => Text(row.Before, row.BeforeWords, system)))
-                .Words("New", report.Changes.Select(row => Text(row.After, row.AfterWords, system)))
-                .Words("Verdict", report.Changes.Select(row => Word(row.Severity)))
-                .Words("What it means", report.Changes.Select(row => row.Meaning))
+                .Words("What", rows.Select(row => row.Name))
+                .Words("Old", rows.Select(row => SetUp.Text(row.Before, row.BeforeWords, system)))
+                .Words("New", rows.Select(row => SetUp.Text(row.After, row.AfterWords, system)))
+                .Words("Verdict", rows.Select(row => Word(row.Severity)))
+                .Words("What it means", rows.Select(row => row.Meaning))
                 .Build(),
         };
     }
@@ -164,17 +175,6 @@ public static class BenchTables
         BenchSeverity.Good => "pass",
         BenchSeverity.Caution => "caution",
         _ => "WRONG",
-    };
-
-    internal static string Text(IQuantity? quantity, string words, UnitSystem units) => quantity switch
-    {
-        null => words,
-        Pressure pressure => Measure.LinePressure.Text(pressure, units),
-        Force force => Measure.ControlForce.Text(force, units),
-        Length length => Measure.Travel.Text(length, units),
-        TemperatureDelta rise => BenchMeasures.Rise.Text(rise, units),
-        Ratio ratio => string.Create(CultureInfo.InvariantCulture, $"{ratio.DecimalFractions * 100:0.0}\u00a0%"),
-        _ => throw new NotSupportedException(quantity.QuantityInfo.Name),
     };
 
     // A list to work by needs no more digits than a rule or a gauge shows.

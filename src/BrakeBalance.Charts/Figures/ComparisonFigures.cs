@@ -7,7 +7,8 @@ public static class ComparisonFigures
     public static IReadOnlyList<double> DefaultAdhesions { get; } = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.1, 1.2];
 
     private static readonly (Tone Tone, Dash Dash)[] Strokes =
-        [(Tone.Main, Dash.Solid), (Tone.Other, Dash.Dash), (Tone.Front, Dash.Dot), (Tone.Ideal, Dash.DashDot)];
+        [(Tone.Main, Dash.Solid), (Tone.Other, Dash.Dash), (Tone.Front, Dash.Dot), (Tone.Ideal, Dash.DashDot), (Tone.Guide, Dash.LongDash),
+            (Tone.Main, Dash.Dot)];
 
     /// <summary>Braking efficiency of two set-ups over adhesion; surfaces on which the rear axle locks first are marked.</summary>
     /// <param name="before">The set-up as it was.</param>
@@ -97,7 +98,7 @@ public static class ComparisonFigures
     }
 
     /// <summary>Braking efficiency of several set-ups over adhesion; surfaces on which the rear axle locks first are marked.</summary>
-    /// <param name="setUps">The set-ups, each with its name; at most four can be told apart.</param>
+    /// <param name="setUps">The set-ups, each with its name; at most six can be told apart.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure; null when a set-up locks no axle on any of the surfaces.</returns>

@@ -36,6 +36,8 @@ internal static class CommandLine
             new VersionOption(),
             RenderCommand.Create(terminal),
             SummaryCommand.Create(terminal),
+            CompareCommand.Create(terminal),
+            ChooseCommand.Create(terminal),
             StopsCommand.Create(terminal),
             BenchCommand.Create(terminal),
             MeasureCommand.Create(terminal),

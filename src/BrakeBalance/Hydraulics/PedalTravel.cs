@@ -12,12 +12,13 @@ public sealed record PedalTravel
     /// <summary>Least travel that should be left under a firm push: 50 mm (common practice).</summary>
     public static Length WantedReserve { get; } = Length.FromMillimeters(50);
 
-    private PedalTravel()
-    {
-    }
+    // Few ask for the parts; a search of sets asks millions of times for the whole.
+    private readonly Func<ImmutableArray<PedalTravelPart>> _parts;
+
+    private PedalTravel(Func<ImmutableArray<PedalTravelPart>> parts) => _parts = parts;
 
     /// <summary>The parts, in the order in which they are used up; travels at the pad.</summary>
-    public ImmutableArray<PedalTravelPart> Parts { get; private init; } = [];
+    public ImmutableArray<PedalTravelPart> Parts => field.IsDefault ? field = _parts() : field;
 
     /// <summary>Travel of the master cylinder's rod.</summary>
     public Length RodTravel { get; private init; }
@@ -41,7 +42,7 @@ public sealed record PedalTravel
     public Length? LeftToFloor => Reaches ? PadLeft : null;
 
     /// <summary>A warning of a long pedal in words; null when there is none to give.</summary>
-    public string? Warning { get; private init; }
+    public string? Warning => WarningFor(StrokeLeft, PadLeft);
 
     /// <summary>The travel budget of a sound system.</summary>
     /// <param name="pedal">The pedal.</param>
@@ -71,16 +72,15 @@ public sealed record PedalTravel
         PerAxle<Pressure> filling = master.BlowOffPressure is { } blowOff
             ? linesAtBlowOff ?? linePressures.Select(line => line < blowOff ? line : blowOff)
             : linePressures;
-        VolumeDemand frontFilled = circuits.Front.Demand(filling.Front);
-        VolumeDemand rearFilled = circuits.Rear.Demand(filling.Rear);
-        VolumeDemand front = circuits.Front.Demand(linePressures.Front);
-        VolumeDemand rear = circuits.Rear.Demand(linePressures.Rear);
+        VolumeDemand front = circuits.Front.Demand(linePressures.Front), rear = circuits.Rear.Demand(linePressures.Rear);
+        VolumeDemand frontFilled = master.BlowOffPressure is null ? front : circuits.Front.Demand(filling.Front);
+        VolumeDemand rearFilled = master.BlowOffPressure is null ? rear : circuits.Rear.Demand(filling.Rear);
         Length ports = master.CompensatingPortTravel;
         Length RodFor(Func<VolumeDemand, Volume>? atFront, Func<VolumeDemand, Volume>? atRear) =>
             master.RodTravel(new(atFront?.Invoke(front) ?? Volume.Zero, atRear?.Invoke(rear) ?? Volume.Zero)) - ports
             - master.TravelSaved(new(atFront?.Invoke(frontFilled) ?? Volume.Zero, atRear?.Invoke(rearFilled) ?? Volume.Zero));
         Length Both(Func<VolumeDemand, Volume> part) => RodFor(part, part);
-        (string Name, Length Rod)[] rods =
+        (string Name, Length Rod)[] Rods() =>
         [
             ("push-rod gap", pushRodGap),
             ("compensating ports", ports),
@@ -94,7 +94,7 @@ public sealed record PedalTravel
             ("trapped air", Both(demand => demand.Air)),
         ];
         Length rod = Both(demand => demand.Total) + ports + pushRodGap;
-        return Of(pedal, master, rod, rods, pushRodGap);
+        return Of(pedal, master, rod, Rods, pushRodGap);
     }
 
     /// <summary>The travel budget with one circuit lost.</summary>
@@ -121,24 +121,24 @@ public sealed record PedalTravel
             pedal,
             master,
             travel + pushRodGap,
-            [("push-rod gap", pushRodGap), ("lost circuit's piston to its end", idle), ("sound circuit", travel - idle)],
+            () => [("push-rod gap", pushRodGap), ("lost circuit's piston to its end", idle), ("sound circuit", travel - idle)],
             pushRodGap);
     }
 
-    private static PedalTravel Of(Pedal pedal, MasterCylinder master, Length rod, (string Name, Length Rod)[] rods, Length pushRodGap)
+    private static PedalTravel Of(Pedal pedal, MasterCylinder master, Length rod, Func<(string Name, Length Rod)[]> rods,
+        Length pushRodGap)
     {
         Length strokeLeft = master.Stroke - (rod - pushRodGap);
         Length? pad = pedal.PadTravel(rod);
         Length? left = pad is { } travel ? pedal.AvailableTravel - travel : null;
         double perRod = pad is { } p && rod > Length.Zero ? (p - pedal.FreePlay) / rod : 0;
-        return new PedalTravel
+        return new PedalTravel(() =>
+            [new("free play", pedal.FreePlay), .. rods().Select(part => new PedalTravelPart(part.Name, part.Rod * perRod))])
         {
-            Parts = [new("free play", pedal.FreePlay), .. rods.Select(part => new PedalTravelPart(part.Name, part.Rod * perRod))],
             RodTravel = rod,
             StrokeLeft = strokeLeft,
             Pad = pad,
             PadLeft = left,
-            Warning = WarningFor(strokeLeft, left),
         };
     }
 

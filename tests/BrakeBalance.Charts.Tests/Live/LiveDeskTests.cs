@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using BrakeBalance.Charts.Live;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Measurements;
+using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 
@@ -82,6 +83,28 @@ public class LiveDeskTests
             ["text"] = Coupe,
             ["logs"] = new JsonObject { ["stops"] = "no,log" }
         })["logProblems"]!.AsArray());
+    }
+
+    [Fact]
+    public void Set_ups_side_by_side_say_what_the_comparison_of_the_program_says()
+    {
+        string other = Coupe.Replace("\"name\": \"", "\"name\": \"Other ", StringComparison.Ordinal)
+            .Replace("\"ratio\": 4.0", "\"ratio\": 5.0", StringComparison.Ordinal);
+        Assert.NotEqual(Coupe, other);
+        string html = System.Net.WebUtility.HtmlDecode(Ask(new()
+        {
+            ["do"] = "compare",
+            ["cars"] = new JsonArray(
+                new JsonObject { ["name"] = "A", ["text"] = Coupe }, new JsonObject { ["name"] = "B", ["text"] = other },
+                new JsonObject { ["name"] = "C", ["text"] = "{" }),
+        })["html"]!.ToString());
+        Assert.Contains("the file has a problem", html, StringComparison.Ordinal);
+        foreach (ComparisonRow row in SetUpComparison.Of(
+            [("A", VehicleFile.Read(Coupe, "a").Vehicle), ("B", VehicleFile.Read(other, "b").Vehicle)], UnitSystem.Si).Rows)
+        {
+            string second = row.Differences[1].Length == 0 ? row.Texts[1] : $"{row.Texts[1]}; {row.Differences[1]}";
+            Assert.Matches($">{Regex.Escape(row.Label)}</th><td>{Regex.Escape(row.Texts[0])}</td><td>{Regex.Escape(second)}</td>", html);
+        }
     }
 
     [Theory]

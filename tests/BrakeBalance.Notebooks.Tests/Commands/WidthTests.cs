@@ -25,6 +25,7 @@ public sealed class WidthTests : IDisposable
                 "measure bands vehicles/coupe-1960s.json", "measure bands vehicles/coupe-1960s.json --set wheelbase=2.8m..2.9m",
                 "measure plan vehicles/coupe-1960s.json", "measure questions vehicles/coupe-1960s.json", "bench bench/booster-swap.json",
                 "bench bench/booster-swap.json --units us", "bench --threads inverted", "--help", "summary --help", "stops --help",
+                "compare vehicles/coupe-1960s.json vehicles/track-coupe.json", "compare --help", "choose --help", "choose starter --help",
                 "measure --help", "measure setting --help", "bench --help", "render --help", "card --help",
                 "figures --help", "story --help",
                 "class --help", "class sheets --help", "starter --help", "check --help", "notebooks --help", "jupyter --help",

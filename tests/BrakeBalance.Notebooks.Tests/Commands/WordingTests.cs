@@ -38,7 +38,10 @@ public class WordingTests
         "measure setting vehicles/coupe-1960s.json --draws 2000 --stops logs/invented-stops.csv --gauges logs/invented-gauges.csv",
         "bench bench/booster-swap.json", "bench bench/booster-swap.json --json", "bench --threads inverted", "summary --keys",
         "stops --keys",
-        "schema", "bench --schema", "stops --help", "measure --help", "bench --help", "summary --help", "figures --help", "card --help",
+        "schema", "bench --schema", "choose --schema", "choose --help", "compare --help", "choose starter parts", "choose starter targets",
+        "compare vehicles/coupe-1960s.json vehicles/track-coupe.json",
+        "compare vehicles/coupe-1960s.json vehicles/track-coupe.json --json",
+        "stops --help", "measure --help", "bench --help", "summary --help", "figures --help", "card --help",
     ];
 
     /// <summary>Commands that write files to read or print, FOLDER standing for where they go.</summary>

@@ -8,7 +8,7 @@ public partial class StageDirectionTests
     private static readonly string[] Order =
     [
         "Answers", "Pedals", "Assist", "Hydraulics", "Brakes", "Tyres", "Vehicles", "Balance", "Rules", "Stops", "Measurements", "Bench",
-            "Teaching", "Summaries",
+            "Teaching", "Summaries", "Choosing",
     ];
 
     private static readonly string Source = Path.Combine(RepositoryFiles.Root, "src", "BrakeBalance");

@@ -62,16 +62,17 @@ internal sealed class BenchJson(SummaryUnits units)
     {
         ["topic"] = row.Topic.ToString().ToLowerInvariant(),
         ["name"] = row.Name,
-        ["unit"] = Unit(row.Before ?? row.After),
-        ["before"] = Value(row.Before),
-        ["after"] = Value(row.After),
+        ["unit"] = Unit(row.Before ?? row.After, units),
+        ["before"] = Value(row.Before, units),
+        ["after"] = Value(row.After, units),
         ["before_words"] = row.BeforeWords,
         ["after_words"] = row.AfterWords,
         ["severity"] = row.Severity.ToString().ToLowerInvariant(),
         ["meaning"] = row.Meaning,
     };
 
-    private string? Unit(IQuantity? quantity) => quantity switch
+    /// <summary>The unit in which a figure of a comparison stands in JSON.</summary>
+    public static string? Unit(IQuantity? quantity, SummaryUnits units) => quantity switch
     {
         null => null,
         Pressure => units.Pressure,
@@ -81,12 +82,13 @@ internal sealed class BenchJson(SummaryUnits units)
         _ => "fraction",
     };
 
-    private JsonValue? Value(IQuantity? quantity) => quantity switch
+    /// <summary>A figure of a comparison in that unit.</summary>
+    public static JsonValue? Value(IQuantity? quantity, SummaryUnits units) => quantity switch
     {
         null => null,
-        Pressure pressure => Number(pressure),
+        Pressure pressure => SummaryJson.Number(units.Of(pressure)),
         Force force => SummaryJson.Number(units.Of(force)),
-        Length length => Number(length),
+        Length length => SummaryJson.Number(units.Of(length)),
         TemperatureDelta rise => SummaryJson.Number(rise.Kelvins),
         Ratio ratio => SummaryJson.Number(ratio.DecimalFractions),
         _ => throw new NotSupportedException(quantity.QuantityInfo.Name),

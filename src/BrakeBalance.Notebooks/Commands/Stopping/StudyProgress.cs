@@ -3,18 +3,19 @@ using Spectre.Console;
 
 namespace BrakeBalance.Notebooks.Commands.Stopping;
 
-/// <summary>Shows how far a study of many stops has come: a moving bar for a person, a line every few seconds otherwise.</summary>
+/// <summary>Shows how far a study of many cases has come: a moving bar for a person, a line every few seconds otherwise.</summary>
 internal static class StudyProgress
 {
-    /// <summary>Runs something that reports how many stops are done.</summary>
+    /// <summary>Runs something that reports how many cases are done.</summary>
     /// <param name="terminal">Where the progress is shown; plain lines go to its problems' side so that the answer stays clean.</param>
     /// <param name="stops">How many there are.</param>
     /// <param name="run">What is run.</param>
-    public static T Show<T>(Terminal terminal, int stops, Func<IProgress<int>, T> run)
+    /// <param name="what">What the cases are.</param>
+    public static T Show<T>(Terminal terminal, int stops, Func<IProgress<int>, T> run, string what = "stops")
     {
         if (!terminal.IsInteractive)
         {
-            return run(new Lines(terminal.Error, stops));
+            return run(new Lines(terminal.Error, stops, what));
         }
 
         T? result = default;
@@ -22,7 +23,7 @@ internal static class StudyProgress
             .Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn(), new RemainingTimeColumn())
             .Start(context =>
             {
-                ProgressTask task = context.AddTask("stops", maxValue: stops);
+                ProgressTask task = context.AddTask(what, maxValue: stops);
                 result = run(new Bar(task));
             });
         return result!;
@@ -33,7 +34,7 @@ internal static class StudyProgress
         public void Report(int value) => task.Value = Math.Max(task.Value, value);
     }
 
-    private sealed class Lines(TextWriter output, int stops) : IProgress<int>
+    private sealed class Lines(TextWriter output, int stops, string what) : IProgress<int>
     {
         private static readonly TimeSpan Apart = TimeSpan.FromSeconds(2);
         private readonly Stopwatch _since = Stopwatch.StartNew();
@@ -46,7 +47,7 @@ internal static class StudyProgress
                 if (_since.Elapsed >= Apart)
                 {
                     _since.Restart();
-                    output.WriteLine(FormattableString.Invariant($"{value} of {stops} stops"));
+                    output.WriteLine(FormattableString.Invariant($"{value} of {stops} {what}"));
                 }
             }
         }

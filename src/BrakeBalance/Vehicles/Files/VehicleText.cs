@@ -34,6 +34,10 @@ internal static class VehicleText
         return At(text, path) is { } field && Written(field, value.Trim()) is { } json ? Put(text, path, json) : text;
     }
 
+    /// <summary>Whether a path is that of a single value, or of a list of them, that the car of a file has or can be given.</summary>
+    public static bool Knows(string text, string path) =>
+        At(text, JsonPath.Indexed(Filled(text), path)) is { } field && Written(field, "1") is not null;
+
     /// <summary>Takes an entry or a part out.</summary>
     /// <param name="text">The file.</param>
     /// <param name="path">Path of the entry, the part or the list element.</param>
