@@ -9,7 +9,7 @@ internal static class SvgRenderer
     /// <param name="figure">The figure.</param>
     /// <param name="size">Its size.</param>
     /// <param name="theme">Its colours.</param>
-    /// <param name="twin">The size of the drawing beside it in a page, which has the words for both; a style sheet shows one of them.</param>
+    /// <param name="twin">The size of the drawing beside it in a page, which has the words for both; one of them is shown.</param>
     public static string Svg(Figure figure, FigureSize size, Theme theme, FigureSize? twin = null)
     {
         FigureLayout layout = FigureLayout.Of(figure, size);
@@ -153,6 +153,11 @@ internal static class SvgRenderer
             ("stroke-width", 3.5), ("stroke-linejoin", "round"));
         foreach (PlacedLabel label in layout.Labels)
         {
+            if (label.Leader is (Dot from, Dot to))
+            {
+                Stroke(svg, from.X, from.Y, to.X, to.Y, TextColour(theme, label.Tone), 1);
+            }
+
             foreach ((int i, string text) in label.Lines.Index())
             {
                 svg.Text(

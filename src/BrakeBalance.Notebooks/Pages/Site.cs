@@ -21,11 +21,12 @@ internal static class Site
         PageGroup[] groups =
         [
             new("Answers for this car", options.Answers), new("Notebooks", Of(NotebookGroup.Main)),
-            new("Lessons", Of(NotebookGroup.Lesson)), new("Stories for readers", options.Stories),
+            new(PageGroup.Lessons, Of(NotebookGroup.Lesson)), new("Stories for readers", options.Stories),
         ];
         foreach (RenderedPage page in pages.Concat(options.Answers).Concat(options.Stories))
             Put(page.FileName, PageMenu.Into(page.Html, page.FileName, groups));
-        Put(PageNames.Index, PageMenu.Into(IndexPage.Html(groups, options), PageNames.Index, groups));
+        if (options.IsWhole || !File.Exists(Path.Combine(folder, PageNames.Index)))
+            Put(PageNames.Index, PageMenu.Into(IndexPage.Html(groups, options), PageNames.Index, groups));
         if (!options.SingleFile && pages.Any(p => p.HasCharts))
             Put(PageNames.SharedScript, FigureAssets.Plotly);
         if (options.Answers.Any(page => page.IsLive))

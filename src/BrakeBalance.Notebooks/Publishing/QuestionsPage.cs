@@ -77,7 +77,11 @@ internal static class QuestionsPage
         body.Append("</main>\n");
         string html = PageShell.Html(
             new PageShell.Parts(title, body.ToString(), facts, IsIndex: false, HasCharts: false, SingleFile: true, HasCode: false));
-        return new RenderedPage(FileName, title, HtmlText.Escape(Lead(answers)), html, []) { HasCharts = false };
+        return new RenderedPage(FileName, title, HtmlText.Escape(Lead(answers)), html, [])
+        {
+            HasCharts = false,
+            Headings = [.. answers.Select(answer => new PageHeading(2, $"q{answer.Number}", HtmlText.Escape(answer.Question)))],
+        };
     }
 
     private static string Lead(IReadOnlyList<QuestionAnswer> answers)
