@@ -48,7 +48,7 @@ internal sealed record LabelRequest
 internal sealed record PlacedLabel(int Owner, IReadOnlyList<string> Lines, Tone Tone, bool Bold, Box Box)
 {
     /// <summary>The farthest that a label stands from its mark without a line that joins them, in layout units.</summary>
-    public const double Reach = 18;
+    public const double Reach = 20;
 
     /// <summary>The line from its edge to its mark; null where it stands beside it.</summary>
     public (Dot From, Dot To)? Leader { get; init; }

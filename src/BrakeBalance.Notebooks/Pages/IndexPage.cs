@@ -102,7 +102,7 @@ internal static partial class IndexPage
     private static void AppendPicture(StringBuilder body, RenderedPage page)
     {
         if (page.Picture is { Length: > 0 } picture)
-            body.Append("<img alt=\"\" loading=\"lazy\" width=\"720\" height=\"450\" src=\"").Append(picture).Append("\">");
+            body.Append("<img alt=\"\" width=\"720\" height=\"450\" src=\"").Append(picture).Append("\">");
     }
 
     /// <summary>What can be found in a page: the words, the address, and the page's title where the words are not that.</summary>
