@@ -7,7 +7,7 @@ public static class PlumbingDrawing
 {
     private static readonly FigureSize Wide = new() { Name = "wide", Width = 720, Height = 330, ShowTitle = false };
 
-    private static readonly FigureSize Narrow = new() { Name = "narrow", Width = 360, Height = 310, FontSize = 12, ShowTitle = false };
+    private static readonly FigureSize Narrow = new() { Name = "narrow", Width = 360, Height = 310, FontSize = 13, ShowTitle = false };
 
     /// <summary>Draws a plumbing.</summary>
     /// <param name="graph">The plumbing, sound or not.</param>
