@@ -50,6 +50,9 @@ public sealed record Figure : IHtmlOutput
     /// <summary>A credit line; null for none.</summary>
     public string? Credit { get; init; }
 
+    /// <summary>Whether a length is drawn alike along both axes, as on a plan; one of the axes then reaches farther than asked.</summary>
+    public bool IsToScale { get; init; }
+
     /// <summary>How bars share a category.</summary>
     public BarMode BarMode { get; init; }
 

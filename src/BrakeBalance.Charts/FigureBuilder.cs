@@ -39,6 +39,7 @@ public sealed partial class FigureBuilder
     private Axis? _y;
     private FigureTable? _table;
     private BarMode _bars;
+    private bool _toScale;
 
     /// <summary>Starts a figure.</summary>
     /// <param name="id">Its short name: lower-case letters, digits and hyphens.</param>
@@ -269,6 +270,14 @@ public sealed partial class FigureBuilder
             ? null : error.Values
         });
 
+    /// <summary>Draws a length alike along both axes, as on a plan.</summary>
+    /// <returns>This builder.</returns>
+    public FigureBuilder ToScale()
+    {
+        _toScale = true;
+        return this;
+    }
+
     /// <summary>Sets how bars share a category.</summary>
     /// <param name="mode">Side by side or stacked.</param>
     /// <returns>This builder.</returns>
@@ -377,6 +386,7 @@ public sealed partial class FigureBuilder
             Layers = [.. _layers],
             Units = Units,
             BarMode = _bars,
+            IsToScale = _toScale,
             Table = _table ?? AutomaticTable.Of(_x!, _y!, _layers, Units),
         };
     }

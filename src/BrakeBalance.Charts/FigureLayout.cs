@@ -49,6 +49,17 @@ internal sealed class FigureLayout
             + (Key.Count > 0 ? Key.Max(entry => entry.Row + 1) * line + Pad / 2 : 0)
             + XTitleLines.Count * line + XTickLines.Max(lines => lines.Count) * line + 8;
         Plot = new Box(left, top, size.Width - right, Math.Max(top + 40, size.Height - bottom));
+        if (figure.IsToScale)
+        {
+            double along = Plot.Width / (XHigh - XLow), up = Plot.Height / (YHigh - YLow);
+            double over = Math.Max(0, (Plot.Height / along) - (YHigh - YLow)) / 2;
+            XHigh += Math.Max(0, (Plot.Width / up) - (XHigh - XLow));
+            (YLow, YHigh) = (YLow - over, YHigh + over);
+            XTicks = [.. Ticks.Between(XLow, XHigh, XStep).Select(value => (value, Ticks.Text(value, XStep)))];
+            YTicks = [.. Ticks.Between(YLow, YHigh, YStep).Select(value => (value, Ticks.Text(value, YStep)))];
+            XTickLines = [.. XTicks.Select(tick => (IReadOnlyList<string>)[tick.Text])];
+        }
+
         XTitleTop = Plot.Bottom + 6 + XTickLines.Max(lines => lines.Count) * line;
         KeyTop = XTitleTop + XTitleLines.Count * line + Pad / 2;
         Labels = [];
@@ -129,11 +140,17 @@ internal sealed class FigureLayout
                 .Select(label => (requests[label.Index].Owner, requests[label.Index].Part)));
             if (keyed.Count == count)
             {
-                layout.Labels = [.. labels.OfType<PlacedLabel>()];
+                layout.Labels = [.. labels.Zip(requests).Where(pair => pair.First is not null)
+                    .Select(pair => Joined(pair.First!, pair.Second))];
                 return layout;
             }
         }
     }
+
+    /// <summary>A label with the line to its mark, where it had to go so far from it that one is needed.</summary>
+    private static PlacedLabel Joined(PlacedLabel label, LabelRequest request) =>
+        request.Mark is { } mark && Geometry.Between(label.Box, mark) is var (from, to)
+            && Geometry.Distance(from, to) > PlacedLabel.Reach ? label with { Leader = (from, to) } : label;
 
     /// <summary>The name of a layer or of a class of a map.</summary>
     public string NameOf(int owner, int part) => Figure.Layers[owner] is MapLayer map ? map.Classes[part].Label : Figure.Layers[owner].Name;

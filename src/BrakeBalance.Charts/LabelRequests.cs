@@ -29,7 +29,10 @@ internal static class LabelRequests
                     if (!keyed && line.LabelText.Length > 0 && runs.Count > 0)
                     {
                         IReadOnlyList<Dot> longest = runs.MaxBy(Length)!;
-                        requests.Add(Request(owner, line, 2, (w, h) => AlongPath(longest, w, h, line.LabelAt)));
+                        requests.Add(Request(owner, line, 2, (w, h) => AlongPath(longest, w, h, line.LabelAt)) with
+                        {
+                            Mark = [.. runs.SelectMany(Segments)],
+                        });
                     }
 
                     break;
@@ -38,7 +41,10 @@ internal static class LabelRequests
                     placer.Avoid(owner, across);
                     if (!keyed && reference.LabelText.Length > 0 && layout.Plot.Grown(1).Contains(across[0]))
                     {
-                        requests.Add(Request(owner, reference, 3, (w, h) => AlongPath(across, w, h, null)));
+                        requests.Add(Request(owner, reference, 3, (w, h) => AlongPath(across, w, h, null)) with
+                        {
+                            Mark = [.. Segments(across)],
+                        });
                     }
 
                     break;
@@ -59,13 +65,15 @@ internal static class LabelRequests
                     break;
                 case NoteLayer note:
                     Dot at = layout.At(note.X, note.Y);
-                    requests.Add(Request(owner, note, 1, (w, h) => Around(at, w, h, 0)));
+                    requests.Add(Request(owner, note, 1, (w, h) => Around(at, w, h, 0)) with { Mark = [(at, at)] });
                     break;
             }
         }
 
         return (requests, placer);
     }
+
+    private static IEnumerable<(Dot A, Dot B)> Segments(IReadOnlyList<Dot> path) => path.Zip(path.Skip(1));
 
     private static LabelRequest Request(
         int owner, Layer layer, int priority, Func<double, double, IEnumerable<(Dot, double)>> candidates) =>
@@ -94,7 +102,12 @@ internal static class LabelRequests
             foreach ((int i, string label) in labels.Index().Where(l => l.Item.Length > 0))
             {
                 Dot dot = dots[i];
-                yield return Request(owner, markers, 0, (w, h) => Around(dot, w, h, radius)) with { Text = label, MayBeLeftOut = true };
+                yield return Request(owner, markers, 0, (w, h) => Around(dot, w, h, radius)) with
+                {
+                    Text = label,
+                    MayBeLeftOut = true,
+                    Mark = [(dot, dot)],
+                };
             }
         }
         else if (markers.LabelText.Length > 0)
@@ -103,7 +116,10 @@ internal static class LabelRequests
             yield return Request(owner, markers, 1, (w, h) =>
                 dots.Index().Where(d => d.Index % Math.Max(1, dots.Count / 12) == 0 || d.Index == dots.Count - 1)
                 .SelectMany(d => Around(d.Item, w, h, radius)
-                    .Select(c => (c.Item1, c.Item2 + 0.3 * (dots.Count - 1 - d.Index) / dots.Count))));
+                    .Select(c => (c.Item1, c.Item2 + 0.3 * (dots.Count - 1 - d.Index) / dots.Count)))) with
+            {
+                Mark = [.. dots.Select(dot => (dot, dot))],
+            };
         }
     }
 

@@ -26,6 +26,9 @@ internal sealed record LabelRequest
     /// <summary>The places it may go, for a box of the given width and height; lower cost is better.</summary>
     public required Func<double, double, IEnumerable<(Dot Centre, double Cost)>> Candidates { get; init; }
 
+    /// <summary>What it names, as segments; null where it stands in what it names.</summary>
+    public IReadOnlyList<(Dot A, Dot B)>? Mark { get; init; }
+
     /// <summary>The area it must stay in; null for the plot.</summary>
     public IReadOnlyList<Dot>? Within { get; init; }
 
@@ -39,4 +42,11 @@ internal sealed record LabelRequest
 /// <param name="Tone">The tone in which it is written.</param>
 /// <param name="Bold">Whether it is written bold.</param>
 /// <param name="Box">The measured box.</param>
-internal sealed record PlacedLabel(int Owner, IReadOnlyList<string> Lines, Tone Tone, bool Bold, Box Box);
+internal sealed record PlacedLabel(int Owner, IReadOnlyList<string> Lines, Tone Tone, bool Bold, Box Box)
+{
+    /// <summary>The farthest that a label stands from its mark without a line that joins them, in layout units.</summary>
+    public const double Reach = 20;
+
+    /// <summary>The line from its edge to its mark; null where it stands beside it.</summary>
+    public (Dot From, Dot To)? Leader { get; init; }
+}

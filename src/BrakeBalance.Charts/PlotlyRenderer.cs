@@ -71,6 +71,11 @@ internal static class PlotlyRenderer
 
         result.SetProperty("xaxis", Axis(figure.XAxis, figure.Units, layout.XLow, layout.XHigh, layout.XStep, theme, withTitle: true));
         result.SetProperty("yaxis", Axis(figure.YAxis, figure.Units, layout.YLow, layout.YHigh, layout.YStep, theme, withTitle: false));
+        if (figure.IsToScale)
+        {
+            ((DynamicObj.DynamicObj)result.GetPropertyValue("yaxis")!).SetProperty("scaleanchor", "x");
+        }
+
         result.SetProperty("annotations", Annotations(layout, theme));
         return result;
     }
@@ -116,14 +121,23 @@ internal static class PlotlyRenderer
         ];
         foreach (PlacedLabel label in layout.Labels)
         {
+            Dot centre = label.Box.Centre, at = label.Leader?.To ?? centre;
+            string colour = SvgRenderer.TextColour(theme, label.Tone);
+            double x = (at.X - plot.Left) / plot.Width, y = (plot.Bottom - at.Y) / plot.Height;
+
+            // A plan keeps its scale at any width, so that its labels follow the marks and not the frame.
+            bool plan = layout.Figure.IsToScale;
+
+            // All annotations have the same entries, so that states of an explorable differ in places only; a line of no length is none.
             annotations.Add(Dynamic.Of(
                 ("name", layout.Figure.Layers[label.Owner].Name),
                     ("text", Bold(label.Bold, string.Join("<br>", label.Lines.Select(SvgWriter.Escape)))),
-                ("xref", "paper"), ("yref", "paper"),
-                ("x", Math.Round((label.Box.Centre.X - plot.Left) / plot.Width, 3)),
-                    ("y", Math.Round((plot.Bottom - label.Box.Centre.Y) / plot.Height, 3)),
-                ("xanchor", "center"), ("yanchor", "middle"), ("showarrow", false), ("bgcolor", theme.Background + "a6"), ("borderpad", 0),
-                ("font", Dynamic.Of(("color", SvgRenderer.TextColour(theme, label.Tone)), ("size", layout.LabelFont)))));
+                ("xref", plan ? "x" : "paper"), ("yref", plan ? "y" : "paper"),
+                ("x", Math.Round(plan ? layout.XLow + (x * (layout.XHigh - layout.XLow)) : x, 3)),
+                ("y", Math.Round(plan ? layout.YLow + (y * (layout.YHigh - layout.YLow)) : y, 3)),
+                ("xanchor", "center"), ("yanchor", "middle"), ("showarrow", true),
+                ("ax", Math.Round(centre.X - at.X)), ("ay", Math.Round(centre.Y - at.Y)), ("arrowhead", 0), ("arrowwidth", 1), ("bgcolor", theme.Background + "a6"), ("borderpad", 0),
+                ("font", Dynamic.Of(("color", colour), ("size", layout.LabelFont)))));
         }
 
         return annotations;

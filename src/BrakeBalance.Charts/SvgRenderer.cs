@@ -140,6 +140,11 @@ internal static class SvgRenderer
             ("stroke-width", 3.5), ("stroke-linejoin", "round"));
         foreach (PlacedLabel label in layout.Labels)
         {
+            if (label.Leader is (Dot from, Dot to))
+            {
+                Stroke(svg, from.X, from.Y, to.X, to.Y, TextColour(theme, label.Tone), 1);
+            }
+
             foreach ((int i, string text) in label.Lines.Index())
             {
                 svg.Text(

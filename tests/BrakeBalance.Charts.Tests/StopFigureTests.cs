@@ -20,9 +20,9 @@ public class StopFigureTests
 
     private static Vehicle Read(string name) => VehicleFile.Load(RepositoryRoot.File($"data/vehicles/{name}.json")).Vehicle;
 
-    private static StopSetup Setup(string name) => StopSetup.From(Read(name), Read(name).LoadCases[0], 0.9);
+    internal static StopSetup Setup(string name) => StopSetup.From(Read(name), Read(name).LoadCases[0], 0.9);
 
-    private static (string, YawResult)[] Cases(StopSetup setup) =>
+    internal static (string, YawResult)[] Cases(StopSetup setup) =>
     [
         .. new[] { Axle.Front, Axle.Rear }.Select(axle => ($"{axle.ToString().ToLowerInvariant()} axle locked", YawStop.Run(
             YawStop.WithOnlyLocked(setup.Car, axle), setup.MaximumPressure, setup.BuildUp, Hundred, YawDisturbance.Crown))),

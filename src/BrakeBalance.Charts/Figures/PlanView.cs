@@ -24,11 +24,12 @@ public static partial class StopFigures
         figure
             .Title(worst.SwapsEnds ? $"{Finding.Capital(name)}: the car swaps ends" : "No case swaps ends")
             .Describe(
-                $"Plan view, along and across to nearly the same scale on a wide page; the cars are "
+                $"Plan view, along and across to the same scale; the cars are "
                     + $"drawn {CarScale.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} times their size. "
                     + $"A thick bar is a locked axle, the point is the nose.",
                 $"Cars from above, one lane a case: {string.Join(", ", stops.Select(s => s.Name))}.",
                 string.Join(' ', stops.Select(s => Finding.Capital(Outcome(s.Name, s.Stop)))))
+            .ToScale()
             .X("Way along the road", "x", Measure.Distance, -4, length)
             .Y("Across the road, lanes one above the other", "y", Measure.Distance, 0, lane * stops.Count)
             .Table(table => table

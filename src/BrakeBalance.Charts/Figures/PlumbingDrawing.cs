@@ -7,7 +7,7 @@ public static class PlumbingDrawing
 {
     private static readonly FigureSize Wide = new() { Name = "wide", Width = 720, Height = 330, ShowTitle = false };
 
-    private static readonly FigureSize Narrow = new() { Name = "narrow", Width = 360, Height = 310, FontSize = 12, ShowTitle = false };
+    private static readonly FigureSize Narrow = new() { Name = "narrow", Width = 360, Height = 310, FontSize = 13, ShowTitle = false };
 
     /// <summary>Draws a plumbing.</summary>
     /// <param name="graph">The plumbing, sound or not.</param>
@@ -26,7 +26,7 @@ public static class PlumbingDrawing
             : cautions.Length > 0 ? "The plumbing works, with cautions"
                 : "Pump, booster, steering gear and returns are connected as they should be";
         string findings = string.Join(' ', wrong.Concat(cautions).Select(finding => finding.ToString()));
-        return new Drawing(Wide, Narrow, (size, theme) => Draw(graph, [.. wrong], size, theme))
+        return new Drawing(Wide, Narrow, (size, theme) => Draw(id, graph, [.. wrong], size, theme))
         {
             Id = id,
             Title = title,
@@ -57,7 +57,7 @@ public static class PlumbingDrawing
     private static bool Concerns(BenchFinding finding, PlumbingLine line) =>
         finding.Where == line.Name || finding.Where == line.From || finding.Where == line.To;
 
-    private static string Draw(PlumbingGraph graph, IReadOnlyList<BenchFinding> wrong, FigureSize size, Theme theme)
+    private static string Draw(string id, PlumbingGraph graph, IReadOnlyList<BenchFinding> wrong, FigureSize size, Theme theme)
     {
         var layout = new PlumbingLayout(graph, size);
         var svg = new SvgWriter(size.FontSize);
@@ -77,7 +77,7 @@ public static class PlumbingDrawing
             (double X, double Y)[] points =
                 Way(layout, from, to, lane + (i * laneStep), (size.Width < 500 ? 9 : 13) + (7 * ((graph.Lines.Length - 1 - i) % 3)));
             string way = "M" + string.Join('L', points.Select(point => SvgWriter.Number(point.X) + " " + SvgWriter.Number(point.Y)));
-            svg.Open("g", ("id", $"{Naming.Slug(line.Name)}-{size.Name}"), ("fill", "none"), ("stroke", colour));
+            svg.Open("g", ("id", $"{id}-{Naming.Slug(line.Name)}-{size.Name}"), ("fill", "none"), ("stroke", colour));
             svg.Empty("path", ("d", way), ("stroke-width", kind == Kind.Pressure ? 3.2 : 2.0), ("stroke-linejoin", "round"),
                 ("stroke-dasharray", kind == Kind.Return ? "7 4" : kind == Kind.Suction ? "2 4" : null));
             Arrow(svg, points, colour);

@@ -109,10 +109,33 @@ internal static class Geometry
     /// <summary>The square of the distance of a point from a segment.</summary>
     public static double SquaredDistance(Dot p, Dot a, Dot b)
     {
-        double dx = b.X - a.X, dy = b.Y - a.Y, length = dx * dx + dy * dy;
-        double t = length == 0 ? 0 : Math.Clamp(((p.X - a.X) * dx + (p.Y - a.Y) * dy) / length, 0, 1);
-        double x = p.X - a.X - dx * t, y = p.Y - a.Y - dy * t;
+        double t = Place(p, a, b), x = p.X - a.X - (b.X - a.X) * t, y = p.Y - a.Y - (b.Y - a.Y) * t;
         return x * x + y * y;
+    }
+
+    /// <summary>The shortest way from a box to segments: a point of the box, a point of a segment; the same where they meet.</summary>
+    public static (Dot From, Dot To) Between(Box box, IReadOnlyList<(Dot A, Dot B)> segments) =>
+        segments.SelectMany(segment => Ways(box, segment.A, segment.B)).MinBy(way => Distance(way.From, way.To));
+
+    private static IEnumerable<(Dot From, Dot To)> Ways(Box box, Dot a, Dot b)
+    {
+        if (Clip(a, b, box) is { } part)
+        {
+            Dot inside = Along(a, b, part.From);
+            return [(inside, inside)];
+        }
+
+        Dot[] corners = [new(box.Left, box.Top), new(box.Right, box.Top), new(box.Left, box.Bottom), new(box.Right, box.Bottom)];
+        return corners.Select(corner => (corner, Along(a, b, Place(corner, a, b))))
+            .Concat(new[] { a, b }.Select(end =>
+                (new Dot(Math.Clamp(end.X, box.Left, box.Right), Math.Clamp(end.Y, box.Top, box.Bottom)), end)));
+    }
+
+    /// <summary>The place on a segment nearest to a point, as a fraction of it.</summary>
+    private static double Place(Dot p, Dot a, Dot b)
+    {
+        double dx = b.X - a.X, dy = b.Y - a.Y, length = dx * dx + dy * dy;
+        return length == 0 ? 0 : Math.Clamp(((p.X - a.X) * dx + (p.Y - a.Y) * dy) / length, 0, 1);
     }
 
     /// <summary>Drops points of a polyline that lie within a tolerance of the line through their neighbours.</summary>

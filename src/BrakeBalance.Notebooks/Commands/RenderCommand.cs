@@ -101,6 +101,7 @@ internal static class RenderCommand
             var options = new SiteOptions
             {
                 SingleFile = parsed.GetValue(single),
+                IsWhole = whole,
                 Facts = facts,
                 FactsOf = run => Facts(run, input, parsed.GetValue(bench), chosen),
                 Answers = whole

@@ -52,8 +52,7 @@ internal sealed class CellRenderer(string notebook, ProseRenderer prose)
         int lines = cell.Source.TrimEnd('\n').Count(c => c == '\n') + 1;
         string size = lines == 1 ? "1 line" : lines.ToString(CultureInfo.InvariantCulture) + " lines";
         html.Append("<details class=\"bb-code").Append(isQuiet ? " bb-quiet" : "").Append("\"><summary>C# <span>").Append(size)
-            .Append("</span></summary><pre><code>")
-            .Append(CodeHighlighter.Html(cell.Source)).Append("</code></pre></details>\n");
+            .Append("</span></summary><pre><code>").Append(CodeHighlighter.Html(cell.Source)).Append("</code></pre></details>\n");
     }
 
     private static void AppendFailure(StringBuilder html, CellFailure failure)

@@ -41,7 +41,17 @@ internal static class PageRenderer
         return new RenderedPage(PageNames.FileFor(notebook.Name), notebook.Title, prose.FirstParagraph ?? "", html, prose.Problems)
         {
             IsLive = live,
+            Headings = prose.Headings,
+            Minutes = Minutes(notebook, content),
         };
+    }
+
+    /// <summary>Reading at 120 words a minute and seven minutes an exercise (common practice), to the next five.</summary>
+    private static int Minutes(ExecutedNotebook notebook, string content)
+    {
+        int words = notebook.Cells.OfType<ExecutedMarkdownCell>().Sum(cell => cell.Source.Split((char[]?)null).Length);
+        int exercises = content.Split("<section class=\"bb-exercises\">").Skip(1).Sum(sheet => sheet.Split("<li>").Length - 1);
+        return (int)Math.Ceiling(((words / 120.0) + (7 * exercises)) / 5) * 5;
     }
 
     private static void AppendContents(StringBuilder body, IReadOnlyList<PageHeading> headings)

@@ -28,8 +28,8 @@ internal static class PageShell
         /// <summary>Whether the calculation assembly runs in the page.</summary>
         public bool IsLive { get; init; }
 
-        /// <summary>The script by which a live page asks it.</summary>
-        public string OwnScript { get; init; } = LiveAssets.Explore;
+        /// <summary>The page's own script; a live page without one moves its explorables.</summary>
+        public string OwnScript { get; init; } = "";
     }
 
     /// <summary>Puts a page together.</summary>
@@ -89,10 +89,11 @@ internal static class PageShell
     private static IEnumerable<string> ScriptsAtEnd(Parts parts)
     {
         yield return HtmlText.ScriptBody(PageAssets.Script);
-        if (!parts.IsLive)
-            yield break;
-        yield return HtmlText.ScriptBody(LiveAssets.Desk);
-        yield return HtmlText.ScriptBody(parts.OwnScript);
+        if (parts.IsLive)
+            yield return HtmlText.ScriptBody(LiveAssets.Desk);
+        string own = parts.OwnScript.Length > 0 || !parts.IsLive ? parts.OwnScript : LiveAssets.Explore;
+        if (own.Length > 0)
+            yield return HtmlText.ScriptBody(own);
     }
 
     /// <summary>

@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+
 namespace BrakeBalance.Notebooks.Pages;
 
 /// <summary>A page ready to be written.</summary>
@@ -6,8 +8,34 @@ namespace BrakeBalance.Notebooks.Pages;
 /// <param name="Summary">The first paragraph as HTML without links; empty when there is none.</param>
 /// <param name="Html">The whole page.</param>
 /// <param name="Problems">What could not be shown as meant; empty when all is well.</param>
-internal sealed record RenderedPage(string FileName, string Title, string Summary, string Html, IReadOnlyList<PageProblem> Problems)
+internal sealed partial record RenderedPage(string FileName, string Title, string Summary, string Html, IReadOnlyList<PageProblem> Problems)
 {
+    /// <summary>Its headings, or the questions that it answers, by which it is found.</summary>
+    public IReadOnlyList<PageHeading> Headings { get; init; } = [];
+
+    /// <summary>How long a learner takes, for a lesson.</summary>
+    public int Minutes { get; init; }
+
+    /// <summary>What its first figure shows, as HTML; empty for none.</summary>
+    public string Finding => FirstTitle().Match(Html).Groups[1].Value;
+
+    /// <summary>Its first figure without words, for an image's address; empty for none.</summary>
+    /// <remarks>An image of its own, so that no id of the drawing stands in the page that shows it.</remarks>
+    public string Picture => FirstDrawing().Match(Html) is { Success: true, Value: { } drawing }
+        ? "data:image/svg+xml," + Uri.EscapeDataString(Words().Replace(drawing, "")).Replace("%20", " ", StringComparison.Ordinal)
+            .Replace("%3D", "=", StringComparison.Ordinal).Replace("%2F", "/", StringComparison.Ordinal)
+            .Replace("%2C", ",", StringComparison.Ordinal).Replace("%3A", ":", StringComparison.Ordinal)
+        : "";
+
     /// <summary>Whether the calculation assembly runs in the page.</summary>
     public bool IsLive { get; init; }
+
+    [GeneratedRegex("<figcaption class=\"bb-title\">(.*?)</figcaption>")]
+    private static partial Regex FirstTitle();
+
+    [GeneratedRegex("<svg xmlns=.*?</svg>", RegexOptions.Singleline)]
+    private static partial Regex FirstDrawing();
+
+    [GeneratedRegex("<(text|title|desc|style)\\b[^>]*>.*?</\\1>\\n?", RegexOptions.Singleline)]
+    private static partial Regex Words();
 }

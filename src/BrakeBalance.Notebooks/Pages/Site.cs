@@ -20,11 +20,12 @@ internal static class Site
         PageGroup[] groups =
         [
             new("Answers for this car", options.Answers), new("Notebooks", Of(NotebookGroup.Main)),
-            new("Lessons", Of(NotebookGroup.Lesson)), new("Stories for readers", options.Stories),
+            new(PageGroup.Lessons, Of(NotebookGroup.Lesson)), new("Stories for readers", options.Stories),
         ];
         foreach (RenderedPage page in pages.Concat(options.Answers).Concat(options.Stories))
             Put(page.FileName, PageMenu.Into(page.Html, page.FileName, groups));
-        Put(PageNames.Index, PageMenu.Into(IndexPage.Html(groups, options), PageNames.Index, groups));
+        if (options.IsWhole || !File.Exists(Path.Combine(folder, PageNames.Index)))
+            Put(PageNames.Index, PageMenu.Into(IndexPage.Html(groups, options), PageNames.Index, groups));
         if (!options.SingleFile && pages.Any(page => page.IsLive))
             Put(PageNames.SharedScript, LiveAssets.Shared);
         if (pages.Concat(options.Answers).Concat(options.Stories).Any(page => page.IsLive))

@@ -8,6 +8,9 @@ internal sealed record SiteOptions
     /// <summary>Whether each page carries the chart script itself, so that one file can be passed on alone.</summary>
     public bool SingleFile { get; init; }
 
+    /// <summary>Whether these are all pages; an index that lists more than a part stays as it is.</summary>
+    public bool IsWhole { get; init; } = true;
+
     /// <summary>
     /// Facts for the foot of every page, such as the vehicle file and the unit system; nothing that changes from run to run.
     /// </summary>

@@ -130,7 +130,7 @@ public sealed record ReleaseEffect
         }
 
         string seconds = string.Create(CultureInfo.InvariantCulture,
-            $"by springs alone the pedal takes up to {time.Value.Seconds:0.00} s to come back, "
+            $"By springs alone the pedal takes up to {time.Value.Seconds:0.00} s to come back, "
                 + $"against {InBoth.Text(standing)} in the return.");
         return time > FreeWithin
             ? new(BenchSeverity.Caution, where, seconds,

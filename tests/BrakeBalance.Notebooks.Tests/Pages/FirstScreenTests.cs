@@ -106,7 +106,7 @@ public class FirstScreenTests(BrowserFixture browser, RenderedNotebooks notebook
                     const off = Math.abs(part.getBoundingClientRect().left - edge);
                     if (part.offsetHeight > 0 && off > 1) faults.push(part.outerHTML.slice(0, 60));
                   }
-                  for (const text of document.querySelectorAll("main > p")) {
+                  for (const text of document.querySelectorAll("main > p:not(:has(math))")) {
                     const lines = Math.round(text.offsetHeight / parseFloat(getComputedStyle(text).lineHeight));
                     const most = text.innerText.length / Math.max(1, lines - 1), least = text.innerText.length / lines;
                     if (lines > 3 && (least > 68 || most < 38)) faults.push(`${least} to ${most}: ${text.innerText.slice(0, 40)}`);

@@ -14,7 +14,9 @@ public sealed class SiteTests : IDisposable
         Site.Write([new SiteEntry(SampleNotebook.Create("01-a")), new SiteEntry(SampleNotebook.Create("lesson-b"), NotebookGroup.Lesson)],
             _folder, new SiteOptions());
 
+        // The menu in the top bar names every page before the list does: the list alone has this order to keep.
         string index = File.ReadAllText(Path.Combine(_folder, "index.html"));
+        index = index[index.IndexOf("<main", StringComparison.Ordinal)..];
         Assert.True(index.IndexOf("<h2>Notebooks</h2>", StringComparison.Ordinal) < index.IndexOf("href=\"01-a.html\"",
             StringComparison.Ordinal));
         Assert.True(index.IndexOf("<h2>Lessons</h2>", StringComparison.Ordinal) < index.IndexOf("href=\"lesson-b.html\"",
