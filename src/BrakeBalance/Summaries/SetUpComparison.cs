@@ -1,4 +1,3 @@
-using BrakeBalance.Balance;
 using BrakeBalance.Bench;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
