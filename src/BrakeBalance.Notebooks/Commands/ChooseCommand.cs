@@ -1,7 +1,6 @@
 using System.CommandLine;
 using BrakeBalance.Choosing;
 using BrakeBalance.Notebooks.Commands.Stopping;
-using Spectre.Console;
 
 namespace BrakeBalance.Notebooks.Commands;
 
