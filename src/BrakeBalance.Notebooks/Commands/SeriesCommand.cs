@@ -95,8 +95,11 @@ internal static class SeriesCommand
         return command;
     }
 
-    private static Option<string?> Said(string name, string description, string help) => new(name) { Description = description,
-        HelpName = help };
+    private static Option<string?> Said(string name, string description, string help) => new(name)
+    {
+        Description = description,
+        HelpName = help
+    };
 
     private sealed record Told(string? LoadCase, string? Surface, string? Locked, string? FrontPressure, double? Turns);
 
