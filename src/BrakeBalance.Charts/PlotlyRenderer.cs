@@ -136,7 +136,8 @@ internal static class PlotlyRenderer
                 ("x", Math.Round(plan ? layout.XLow + (x * (layout.XHigh - layout.XLow)) : x, 3)),
                 ("y", Math.Round(plan ? layout.YLow + (y * (layout.YHigh - layout.YLow)) : y, 3)),
                 ("xanchor", "center"), ("yanchor", "middle"), ("showarrow", true),
-                ("ax", Math.Round(centre.X - at.X)), ("ay", Math.Round(centre.Y - at.Y)), ("arrowhead", 0), ("arrowwidth", 1), ("bgcolor", theme.Background + "a6"), ("borderpad", 0),
+                ("ax", Math.Round(centre.X - at.X)), ("ay", Math.Round(centre.Y - at.Y)), ("arrowhead", 0), ("arrowwidth", 1),
+                ("arrowcolor", colour), ("bgcolor", theme.Background + "a6"), ("borderpad", 0),
                 ("font", Dynamic.Of(("color", colour), ("size", layout.LabelFont)))));
         }
 

@@ -79,8 +79,9 @@ internal static partial class IndexPage
     private static void AppendGroup(StringBuilder body, PageGroup group)
     {
         bool path = group.Pages.All(page => page.Minutes > 0) && group.Title == PageGroup.Lessons;
+        int minutes = group.Pages.Sum(page => page.Minutes);
         body.Append("<h2>").Append(group.Title).Append("</h2>\n")
-            .Append(path ? $"<p>A path from the first to the last, {group.Pages.Sum(page => page.Minutes)} minutes in all.</p>\n<ol" : "<ul")
+            .Append(path ? $"<p>A path from the first to the last, {minutes} minutes in all.</p>\n<ol" : "<ul")
             .Append(" class=\"bb-cards\">\n");
         foreach (RenderedPage page in group.Pages)
         {
