@@ -7,7 +7,7 @@ public static class HoseDrawing
 {
     private static readonly FigureSize Wide = new() { Name = "wide", Width = 720, Height = 210, ShowTitle = false };
 
-    private static readonly FigureSize Narrow = new() { Name = "narrow", Width = 360, Height = 250, FontSize = 12, ShowTitle = false };
+    private static readonly FigureSize Narrow = new() { Name = "narrow", Width = 360, Height = 250, FontSize = 13, ShowTitle = false };
 
     /// <summary>Draws an assembly.</summary>
     /// <param name="hose">The assembly; its cut length above zero.</param>

@@ -87,7 +87,7 @@ public class ReadablePagesTests(BrowserFixture browser, RenderedNotebooks notebo
     }
 
     [SkippableFact]
-    public async Task Pages_of_paper_are_filled_and_short_tables_stay_whole()
+    public async Task Short_tables_stay_whole_on_paper()
     {
         await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync("05-from-test-stops-to-a-setting"));
         await page.Page.EmulateMediaTypeAsync(MediaType.Print);
@@ -97,6 +97,5 @@ public class ReadablePagesTests(BrowserFixture browser, RenderedNotebooks notebo
               && getComputedStyle(table).breakInside !== "avoid").map(table => table.outerHTML.slice(0, 80))
             """);
         Assert.Empty(split);
-        Assert.InRange(Publishing.PdfFacts.Of(await page.PrintAsync(PaperFormat.A4)).Pages, 4, 15);
     }
 }
