@@ -1,6 +1,5 @@
 using BrakeBalance.Balance;
 using BrakeBalance.Bench;
-using BrakeBalance.Bench.Files;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Lessons;
@@ -46,10 +45,9 @@ public class LabelPlacementTests
         List<string> far = [];
         foreach (int index in Enumerable.Range(0, frames.Count).Where(index => index % step == 0))
         {
-            foreach ((Figure start, Figure figure) in explorable.Start.Figures.Zip(frames[index].Figures))
+            foreach (Figure figure in frames[index].Figures)
             {
-                (FigureLayout wide, FigureLayout narrow) = PlotlyRenderer.Layouts(figure, PlotlyRenderer.Layouts(start));
-                foreach (FigureLayout layout in new[] { wide, narrow })
+                foreach (FigureLayout layout in new[] { FigureLayout.Of(figure, FigureSize.Page), FigureLayout.Of(figure, FigureSize.Phone) })
                 {
                     labels += layout.Labels.Count;
                     far.AddRange(layout.Labels.Where(label => !IsNear(layout, label)).Select(label =>
@@ -91,8 +89,7 @@ public class LabelPlacementTests
     {
         Figure plan = StopFigures.PlanView(
             StopFigureTests.Cases(StopFigureTests.Setup(Coupe)), Cars.Load(Coupe).Wheelbase, moment, UnitSystem.Si);
-        foreach (FigureSize size in FigureSize.Published.Concat(
-            [FigureSize.Page, FigureSize.Phone, PlotlyRenderer.Wide, PlotlyRenderer.Narrow]))
+        foreach (FigureSize size in FigureSize.Published.Concat([FigureSize.Page, FigureSize.Phone]))
         {
             FigureLayout layout = FigureLayout.Of(plan, size);
             double along = layout.AtX(50) - layout.AtX(0), across = layout.AtY(0) - layout.AtY(50);

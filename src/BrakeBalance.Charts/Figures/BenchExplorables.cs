@@ -48,6 +48,7 @@ public static class BenchExplorables
                 ],
                 new Verdict($"{effect.Finding.What} {effect.Finding.Why}", effect.Finding.Severity == BenchSeverity.Good
                     ? VerdictKind.Good : VerdictKind.Caution));
-        }).Again("return", system, ReferenceEquals(SourceText.Of(flow), SourceText.Of(job)) ? flow : new object(), ("metres", length.Meters));
+        }).Again(
+            "return", system, ReferenceEquals(SourceText.Of(flow), SourceText.Of(job)) ? flow : new object(), ("metres", length.Meters));
     }
 }

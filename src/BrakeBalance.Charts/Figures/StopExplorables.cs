@@ -7,8 +7,7 @@ namespace BrakeBalance.Charts.Figures;
 /// <summary>Stops to play and to explore.</summary>
 public static class StopExplorables
 {
-    /// <summary>An emergency stop second by second, as <see cref="SecondBySecond(BalanceModel, StopResult, double, int, UnitSystem?, string)"/>.
-    /// </summary>
+    /// <summary>An emergency stop second by second: traces and the course on the force picture, all at the same moment.</summary>
     /// <param name="vehicle">The car.</param>
     /// <param name="load">Its load case.</param>
     /// <param name="adhesion">Adhesion of the surface [–].</param>
@@ -26,10 +25,7 @@ public static class StopExplorables
             .Again("second-by-second", units ?? Display.Units, vehicle, Stop(load, adhesion, speed, pedalForce));
     }
 
-    /// <summary>
-    /// The car seen from above, with one axle locked and with none, as
-    /// <see cref="FromAbove(IReadOnlyList{ValueTuple{string, YawResult}}, Length, int, UnitSystem?, string)"/>.
-    /// </summary>
+    /// <summary>The car seen from above, to play: one lane with each axle locked, and one with none.</summary>
     /// <param name="vehicle">The car.</param>
     /// <param name="load">Its load case.</param>
     /// <param name="adhesion">Adhesion of the surface [–].</param>

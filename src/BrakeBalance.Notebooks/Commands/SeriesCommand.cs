@@ -12,7 +12,8 @@ internal static class SeriesCommand
     public static Command Create(Terminal terminal)
     {
         Argument<string> log = MeasureCommand.Log("What a phone or logger exported: a time with a speed (also of wheels, or as positions) "
-            + "or an acceleration, 4 to 200 times a second, in any delimiter, decimal sign and wording; or the vehicle file that names one");
+            + "or an acceleration, 4 to 200 times a second, in any delimiter, decimal sign and wording; or the vehicle file that "
+            + "names one");
         var dive = new Option<double?>("--dive")
         {
             Description = "Nose-down pitch of the body at 1 g, in degrees; only an accelerometer needs it",

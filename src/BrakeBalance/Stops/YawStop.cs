@@ -46,7 +46,7 @@ public static class YawStop
         };
     }
 
-    /// <summary>Three stops on a crowned road: with the front axle locked, with the rear axle locked, and braked so that no wheel locks.</summary>
+    /// <summary>Three stops on a crowned road: with the front axle locked, with the rear axle locked, and with no wheel locked.</summary>
     /// <param name="setup">The car ready to stop.</param>
     /// <param name="speed">Speed when the foot touches the pedal; 2 to 150 m/s.</param>
     /// <returns>Name and outcome of each.</returns>

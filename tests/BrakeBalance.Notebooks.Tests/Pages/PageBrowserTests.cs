@@ -101,7 +101,8 @@ public class PageBrowserTests(BrowserFixture browser)
     [SkippableFact]
     public async Task A_screen_and_paper_show_one_drawing_each_and_it_follows_a_dark_page()
     {
-        const string shown = "[...document.querySelector('.bb-figure').querySelectorAll('.bb-static')].map(one => one.offsetHeight > 100).join()";
+        const string shown =
+            "[...document.querySelector('.bb-figure').querySelectorAll('.bb-static')].map(one => one.offsetHeight > 100).join()";
         const string ground = "getComputedStyle(document.querySelector('.bb-static svg > rect')).fill";
         string file = Path.Combine(WriteSite(), "01-chart.html");
         await using WatchedPage desk = await browser.OpenAsync(file, script: false);
