@@ -47,8 +47,9 @@ public class LabelPlacementTests
         {
             foreach (Figure figure in frames[index].Figures)
             {
-                foreach (FigureLayout layout in new[] { FigureLayout.Of(figure, FigureSize.Page), FigureLayout.Of(figure, FigureSize.Phone) })
+                foreach (FigureSize size in new[] { FigureSize.Page, FigureSize.Phone })
                 {
+                    FigureLayout layout = FigureLayout.Of(figure, size);
                     labels += layout.Labels.Count;
                     far.AddRange(layout.Labels.Where(label => !IsNear(layout, label)).Select(label =>
                         FormattableString.Invariant($"state {index}, {figure.Id} {layout.Size.Name}: {string.Join(' ', label.Lines)}")));

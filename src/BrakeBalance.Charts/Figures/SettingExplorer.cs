@@ -51,7 +51,8 @@ public static class SettingExplorer
             : least <= 0 ? "the rear locks first somewhere at every knee"
                 : $"up to a knee of {figure.Text(Measure.LinePressure, least)} the front locks first on every surface";
         figure
-            .Title($"{Finding.Capital(load.Name)}: {everywhere}")
+            .Title($"{Finding.Capital(load.Name)}, at rest and with this friction: {everywhere}; safe limit in all conditions "
+                + (setting.SafeLimit is { } safe ? SettingWords.Number(safe, figure.Units) : "none"))
             .Describe(
                 $"The highest knee with which the front axle of the {vehicle.Name} locks first, standing still, by adhesion. "
                     + "Above the line the rear locks first.",

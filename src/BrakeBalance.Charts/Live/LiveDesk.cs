@@ -38,6 +38,7 @@ public sealed class LiveDesk
                 [.. (request["cars"] as JsonArray ?? []).OfType<JsonObject>().Select(car => (Word(car, "name") ?? "", _cars.Of(car)))],
                 Units(request), Size(request))),
             ["measured"] = request => Html(LiveMeasured.Html(_cars.Of(request), Units(request))),
+            ["series"] = request => Html(LiveMeasured.Series(Word(request, "log") ?? "", Units(request))),
             ["summary"] = Summary,
             ["log"] = request => Text(LogStarter.Text(Word(request, "kind") ?? "", Units(request) == UnitSystem.Us)),
         };

@@ -5,6 +5,31 @@ namespace BrakeBalance.Charts.Live;
 /// <summary>What gauges and test stops typed into a live page say of the car, and what to do next.</summary>
 internal static class LiveMeasured
 {
+    /// <summary>What a phone's or logger's export holds: what each column was taken for, and the stops in it.</summary>
+    public static string Series(string log, UnitSystem units)
+    {
+        List<string> problems = [];
+        LogReading<MotionSample>? reading = LogFile.Read("this log", text => LogReader.ReadTimeSeries(text), false, problems,
+            _ => new StringReader(log));
+        if (reading is not null && StopFinder.WhyTooFew(reading.Rows) is { } few)
+        {
+            problems.Add(few);
+        }
+
+        if (reading is null || problems.Count > 0)
+        {
+            return string.Concat(problems.Select(problem => $"<p class=\"bb-wrong\">{HtmlRenderer.Escape(problem)}</p>\n"));
+        }
+
+        StopSearch search = StopFinder.Find(reading.Rows);
+        NamedTable?[] tables =
+        [
+            MeasurementTables.Stops(search, units), MeasurementTables.Wheels(search, units), MeasurementTables.Columns(reading.Columns),
+            reading.Problems.Count > 0 ? MeasurementTables.LeftOut(reading.Problems) : null,
+        ];
+        return string.Concat(tables.OfType<NamedTable>().Select(table => table.ToHtml()));
+    }
+
     /// <summary>The tables, as the notebook of test stops shows them.</summary>
     public static string Html(LiveCar car, UnitSystem units)
     {

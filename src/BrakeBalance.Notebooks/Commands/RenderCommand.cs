@@ -36,7 +36,7 @@ internal static class RenderCommand
         };
         var single = new Option<bool>("--single-file")
         {
-            Description = "Puts the chart script into each page, so that one file can be passed on alone",
+            Description = "Puts the calculation into each page (about 5 MB), so that one file can be passed on alone",
         };
         var engine = new Option<string>("--engine")
         {

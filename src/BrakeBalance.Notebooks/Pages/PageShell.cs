@@ -11,11 +11,11 @@ internal static class PageShell
         "try{const t=localStorage.getItem('bb-theme');if(t==='light'||t==='dark')document.documentElement.dataset.theme=t}catch{}"
         + "document.documentElement.classList.add('bb-js')";
 
-    private const string Mark = "<svg class=\"bb-mark\" viewBox=\"0 0 32 32\" aria-hidden=\"true\" focusable=\"false\">"
-        + "<path d=\"M4 4v24h24\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"2\"/>"
-        + "<path d=\"M4 28C9 15 16 11 28 16\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"2\" stroke-dasharray=\"3 2.4\"/>"
-        + "<path d=\"M4 28 14 17 28 12\" fill=\"none\" stroke=\"var(--accent)\" stroke-width=\"3\" stroke-linejoin=\"round\"/>"
-        + "<circle cx=\"14\" cy=\"17\" r=\"3\" fill=\"var(--accent)\"/></svg>";
+    private static readonly string Mark =
+        Drawing("class=\"bb-mark\" aria-hidden=\"true\" focusable=\"false\"", "currentColor", "var(--accent)");
+
+    /// <summary>The mark as a drawing of its own.</summary>
+    public static string Icon => Drawing("xmlns=\"http://www.w3.org/2000/svg\"", "#1c2428", "#0b5568") + "\n";
 
     /// <summary>Ids that the shell uses itself.</summary>
     public static readonly string[] ReservedIds = ["content", "bb-code-all", "bb-theme", CellRenderer.FirstScreenId];
@@ -82,6 +82,12 @@ internal static class PageShell
         html.Append("</dl>\n</footer>\n");
     }
 
+    private static string Drawing(string attributes, string ink, string accent) => $"<svg {attributes} viewBox=\"0 0 32 32\">"
+        + $"<path d=\"M4 4v24h24\" fill=\"none\" stroke=\"{ink}\" stroke-width=\"2\"/>"
+        + $"<path d=\"M4 28C9 15 16 11 28 16\" fill=\"none\" stroke=\"{ink}\" stroke-width=\"2\" stroke-dasharray=\"3 2.4\"/>"
+        + $"<path d=\"M4 28 14 17 28 12\" fill=\"none\" stroke=\"{accent}\" stroke-width=\"3\" stroke-linejoin=\"round\"/>"
+        + $"<circle cx=\"14\" cy=\"17\" r=\"3\" fill=\"{accent}\"/></svg>";
+
     /// <summary>Writes data for a script.</summary>
     public static void AppendData(StringBuilder html, string id, string json) => html.Append("<script type=\"application/json\" id=\"")
         .Append(id).Append("\">").Append(HtmlText.ScriptBody(json)).Append("</script>\n");
@@ -105,6 +111,7 @@ internal static class PageShell
         IEnumerable<byte[]> hashes = scripts.Select(script => SHA256.HashData(Encoding.UTF8.GetBytes(script)));
         string own = string.Join(' ', hashes.Select(hash => $"'sha256-{Convert.ToBase64String(hash)}'"));
         return $"default-src 'none'; script-src {own} 'self' file:{(isLive ? " blob: 'wasm-unsafe-eval'" : "")}; "
-            + $"style-src 'unsafe-inline'; img-src data: blob:; {(isLive ? "worker-src blob:; " : "")}base-uri 'none'; form-action 'none'";
+            + $"style-src 'unsafe-inline'; img-src data: blob:; worker-src 'self'{(isLive ? " blob:" : "")}; manifest-src 'self'; "
+            + "base-uri 'none'; form-action 'none'";
     }
 }

@@ -16,7 +16,7 @@ internal static class Site
     {
         List<PageFault> faults = [];
         IReadOnlyList<RenderedPage> pages = Render(entries, options, faults);
-        List<string> files = [];
+        List<(string Name, string Text)> written = [];
         PageGroup[] groups =
         [
             new("Answers for this car", options.Answers), new("Notebooks", Of(NotebookGroup.Main)),
@@ -30,16 +30,21 @@ internal static class Site
             Put(PageNames.SharedScript, LiveAssets.Shared);
         if (pages.Concat(options.Answers).Concat(options.Stories).Any(page => page.IsLive))
             Put(PageNames.Notices, LiveAssets.Notices);
-        return new SiteResult(files, [.. pages.SelectMany(p => p.Problems)], faults);
+        if (options.IsWhole && written.Any(file => file.Name == PageNames.SharedScript))
+        {
+            string start = options.Answers.FirstOrDefault(page => page.IsLive)?.FileName ?? PageNames.Index;
+            foreach ((string name, string text) in InstalledApp.Files([.. written], start).ToArray())
+                Put(name, text);
+        }
+        return new SiteResult([.. written.Select(file => Path.Combine(folder, file.Name))], [.. pages.SelectMany(p => p.Problems)], faults);
 
         IReadOnlyList<RenderedPage> Of(NotebookGroup group) =>
             [.. entries.Zip(pages).Where(pair => pair.First.Group == group).Select(pair => pair.Second)];
 
         void Put(string name, string text)
         {
-            string path = Path.Combine(folder, name);
-            AtomicFile.Write(path, text);
-            files.Add(path);
+            AtomicFile.Write(Path.Combine(folder, name), text);
+            written.Add((name, text));
         }
     }
 

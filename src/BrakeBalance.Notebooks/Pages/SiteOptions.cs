@@ -5,7 +5,7 @@ namespace BrakeBalance.Notebooks.Pages;
 /// <summary>What all pages of one run have in common.</summary>
 internal sealed record SiteOptions
 {
-    /// <summary>Whether each page carries the chart script itself, so that one file can be passed on alone.</summary>
+    /// <summary>Whether each page carries the calculation itself, so that one file can be passed on alone.</summary>
     public bool SingleFile { get; init; }
 
     /// <summary>Whether these are all pages; an index that lists more than a part stays as it is.</summary>

@@ -59,6 +59,8 @@ internal static class LivePage
         <div class="bb-row"><button type="button" data-log="stops">Begin a form of stops</button>
         <label for="file-stops">or open a log</label>
         <input type="file" id="file-stops" data-log-file="stops" accept=".csv,text/csv"></div></div>
+        <div class="bb-field"><label for="file-series">Stops in the log of a phone or logger, whatever its columns</label>
+        <input type="file" id="file-series" accept=".csv,.txt,.tsv,.log,text/plain"><div id="live-series"></div></div>
         <div class="bb-row"><button type="button" id="live-fit">Fit</button>
         <button type="button" id="live-cancel" hidden>Stop fitting</button></div>
         <div id="live-measured"></div>

@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using BrakeBalance.Charts.Live;
 using BrakeBalance.Charts.Publishing;
+using BrakeBalance.Charts.Tables;
 using BrakeBalance.Measurements;
 using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
@@ -13,6 +14,19 @@ public class LiveDeskTests
 {
     private static readonly string Coupe = File.ReadAllText(RepositoryRoot.File("data/vehicles/coupe-1960s.json"));
     private readonly LiveDesk _desk = new(new Dictionary<string, string> { ["coupe"] = Coupe });
+
+    [Theory]
+    [InlineData("invented-export-01-decimal-comma.csv")]
+    [InlineData("invented-export-04-wheels.csv")]
+    public void The_stops_of_a_loggers_export_are_those_of_the_program(string name)
+    {
+        string log = File.ReadAllText(RepositoryRoot.File("data/logs/" + name));
+        string html = Ask(new() { ["do"] = "series", ["log"] = log })["html"]!.ToString();
+        StopSearch search = StopFinder.Find(LogReader.ReadTimeSeries(new StringReader(log)).Rows);
+        Assert.NotEmpty(search.Stops);
+        Assert.Contains(MeasurementTables.Stops(search, UnitSystem.Si).ToHtml(), html, StringComparison.Ordinal);
+        Assert.Contains("bb-wrong", Ask(new() { ["do"] = "series", ["log"] = "x" })["html"]!.ToString(), StringComparison.Ordinal);
+    }
 
     [Fact]
     public void The_answer_stands_in_the_words_of_every_other_output()

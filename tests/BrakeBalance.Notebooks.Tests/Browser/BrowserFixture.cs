@@ -55,7 +55,7 @@ public sealed class BrowserFixture : IAsyncLifetime
         }
     }
 
-    /// <summary>Opens a file and watches it: see <see cref="WatchedPage"/>.</summary>
+    /// <summary>Opens a file, or an address of this machine, and watches it: see <see cref="WatchedPage"/>.</summary>
     public async Task<WatchedPage> OpenAsync(string file, int width = 1280, int height = 900, bool dark = false, bool script = true)
     {
         IPage page = await NewPageAsync();
@@ -65,7 +65,7 @@ public sealed class BrowserFixture : IAsyncLifetime
             [new MediaFeatureValue { MediaFeature = MediaFeature.PrefersColorScheme, Value = dark ? "dark" : "light" }]);
         await page.SetJavaScriptEnabledAsync(script);
         var watched = new WatchedPage(page);
-        await page.GoToAsync(new Uri(Path.GetFullPath(file)).AbsoluteUri,
+        await page.GoToAsync(file.StartsWith("http:", StringComparison.Ordinal) ? file : new Uri(Path.GetFullPath(file)).AbsoluteUri,
             new NavigationOptions { WaitUntil = [WaitUntilNavigation.Load], Timeout = 60_000 });
         return watched;
     }

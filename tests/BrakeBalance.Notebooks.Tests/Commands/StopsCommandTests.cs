@@ -43,7 +43,7 @@ public class StopsCommandTests
     {
         JsonNode json = await JsonAsync("--study", "50", "--lap", Lap, "--laps", "1", "--adhesion", "0.5", "--release", "100 bar/s",
             "--split-adhesion", "0.3/0.8", "--bend-map");
-        HashSet<string> described = [.. StopKeys.All.Select(key => key.Path)];
+        HashSet<string> described = [.. StopKeys.All.Select(key => key.Path).Where(path => !path.StartsWith('…'))];
         HashSet<string> written = [.. Paths(json, "")];
         Assert.Empty(written.Except(described));
         Assert.Empty(described.Except(written));

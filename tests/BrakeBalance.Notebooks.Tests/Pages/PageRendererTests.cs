@@ -141,7 +141,7 @@ public class PageRendererTests
     {
         string html = PageRenderer.Render(SampleNotebook.WithChart(), Options).Html;
 
-        Assert.Equal(1, Occurrences(html, "<figure "));
+        Assert.Equal(1, Occurrences(html, "class=\"bb-explorable\""));
         int section = html.IndexOf("<section class=\"bb-first\" id=\"first-screen\"", StringComparison.Ordinal);
         Assert.Equal(section, html.IndexOf("</h1>\n", StringComparison.Ordinal) + "</h1>\n".Length);
         Assert.True(section < html.IndexOf("<figure ", StringComparison.Ordinal));

@@ -292,6 +292,19 @@
     if (file && file.size > 20e6) say(`${file.name}: ${file.size} bytes are too many. Accepted: at most 20 MB.`, "fail");
     else if (file) $("log-" + input.dataset.logFile).value = await file.text();
   });
+  // A logger's export is looked at and not kept: it may be long.
+  $("file-series").addEventListener("change", async event => {
+    const [file] = event.target.files;
+    if (!file) return;
+    if (file.size > 20e6) { say(`${file.name}: ${file.size} bytes are too many. Accepted: at most 20 MB.`, "fail"); return; }
+    const raw = new Uint8Array(await file.arrayBuffer()), wide = raw[0] === 0xff && raw[1] === 0xfe;
+    say("Looking for stops …");
+    const log = new TextDecoder(wide ? "utf-16le" : "utf-8").decode(raw);
+    const reply = heard(await (slow || quick).ask("series", { do: "series", log, units: state.units }));
+    if (!reply) return;
+    $("live-series").innerHTML = reply.html;
+    say(file.name);
+  });
 
   // ---- Set-ups side by side.
   const compare = async () => {

@@ -18,6 +18,15 @@
   darkQuery.addEventListener("change", nameTheme);
   nameTheme();
 
+  // Served by a web server, the pages can be installed and are kept for use without a network.
+  if (location.protocol.startsWith("http")) {
+    const link = document.createElement("link");
+    link.rel = "manifest";
+    link.href = "app.webmanifest";
+    document.head.append(link);
+    navigator.serviceWorker?.register("sw.js").catch(() => { /* a page that was passed on alone */ });
+  }
+
   // The menu closes like any other: by Escape, and by a press anywhere else.
   const menu = document.querySelector(".bb-menu");
   addEventListener("keydown", event => {

@@ -1,6 +1,6 @@
 using Spectre.Console;
 
-namespace BrakeBalance.Notebooks.Commands;
+namespace BrakeBalance.Notebooks;
 
 /// <summary>Lines and tables of an answer, with the bands of their numbers where the file gives ranges.</summary>
 internal static class BandedParts
@@ -28,13 +28,13 @@ internal static class BandedParts
             {
                 console.WriteLine("");
             }
-            else if (BandText.Sentences((string)part, drawn.Select(other => (string)other[i]), ofClass.Select(other => (string)other[i]))
-                is { Length: > 0 } line)
+            else if (Line((string)part, Texts(drawn, i), Texts(ofClass, i)) is { Length: > 0 } line)
             {
                 console.WriteLine(line);
             }
         }
 
+        static string[] Texts(IReadOnlyList<object>[] cars, int place) => [.. cars.Select(car => (string)car[place])];
         if (drawn.Length < parts.Drawn.Count)
         {
             console.WriteLine(string.Create(CultureInfo.InvariantCulture,
@@ -46,5 +46,13 @@ internal static class BandedParts
         {
             console.WriteLine(legend);
         }
+    }
+
+    // Where the middle or some of the others have nothing to say.
+    private static string Line(string middle, string[] drawn, string[] ofClass)
+    {
+        string[] said = [.. drawn.Where(text => text.Length > 0)];
+        string line = BandText.Sentences(middle, said, ofClass.Where(text => text.Length > 0)).TrimStart();
+        return middle.Length > 0 && said.Length < drawn.Length ? line + " This is not so of every car that the file's ranges allow." : line;
     }
 }

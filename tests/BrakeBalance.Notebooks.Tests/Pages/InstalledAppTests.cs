@@ -1,0 +1,83 @@
+using System.Net;
+using BrakeBalance.Notebooks.Pages;
+using BrakeBalance.Notebooks.Tests.Browser;
+
+namespace BrakeBalance.Notebooks.Tests.Pages;
+
+/// <summary>Pages served by a web server and then used without it.</summary>
+[Collection(BrowserTests.Name)]
+public class InstalledAppTests(BrowserFixture browser)
+{
+    [SkippableFact]
+    public async Task Pages_that_were_served_once_open_and_compute_without_the_server()
+    {
+        string folder = Path.Combine(browser.Folder, "served");
+        Site.Write([new SiteEntry(SampleNotebook.WithChart()), new SiteEntry(SampleNotebook.Create())], folder, new SiteOptions());
+        int port = Random.Shared.Next(20_000, 60_000);
+        string address = $"http://127.0.0.1:{port}/";
+        var server = new HttpListener { Prefixes = { address } };
+        server.Start();
+        Task serving = Task.Run(() => ServeAsync(server, folder));
+        await using WatchedPage page = await browser.OpenAsync(address + "01-chart.html");
+        string kept = await page.Page.EvaluateExpressionAsync<string>(
+            """
+            (async () => {
+              await navigator.serviceWorker.ready;
+              const [name] = await caches.keys();
+              return (await (await caches.open(name)).keys()).map(request => new URL(request.url).pathname).join();
+            })()
+            """);
+        Assert.Contains("/assets/calculation.js", kept, StringComparison.Ordinal);
+        Assert.Contains("/01-sample.html", kept, StringComparison.Ordinal);
+        server.Close();
+        await serving;
+
+        await page.Page.ReloadAsync();
+        await page.Page.FocusAsync(".bb-controls input[type=range]");
+        await page.Page.Keyboard.PressAsync("Home");
+        await page.Page.WaitForExpressionAsync("document.querySelector('.bb-explorable').dataset.moved > 0", new() { Timeout = 60_000 });
+        await page.Page.GoToAsync(address + "01-sample.html");
+        Assert.Equal("Which axle locks first?", await page.Page.EvaluateExpressionAsync<string>("document.querySelector('h1').innerText"));
+        await page.Page.EvaluateExpressionAsync(
+            "navigator.serviceWorker.getRegistration().then(registration => registration.unregister())");
+    }
+
+    [Fact]
+    public void Another_rendering_has_another_name_and_the_same_has_the_same()
+    {
+        string Worker(string text) => InstalledApp.Files([("a.html", text)], "a.html").Single(file => file.Name == "sw.js").Text;
+        Assert.Equal(Worker("one"), Worker("one"));
+        Assert.NotEqual(Worker("one"), Worker("two"));
+    }
+
+    private static async Task ServeAsync(HttpListener server, string folder)
+    {
+        try
+        {
+            while (true)
+            {
+                HttpListenerContext asked = await server.GetContextAsync();
+                string file = Path.Combine(folder, asked.Request.Url!.AbsolutePath.TrimStart('/'));
+                asked.Response.StatusCode = File.Exists(file) ? 200 : 404;
+                asked.Response.ContentType = Path.GetExtension(file) switch
+                {
+                    ".html" => "text/html; charset=utf-8",
+                    ".js" => "text/javascript; charset=utf-8",
+                    ".svg" => "image/svg+xml",
+                    ".webmanifest" => "application/manifest+json",
+                    _ => "text/plain; charset=utf-8",
+                };
+                if (File.Exists(file))
+                {
+                    await asked.Response.OutputStream.WriteAsync(await File.ReadAllBytesAsync(file));
+                }
+
+                asked.Response.Close();
+            }
+        }
+        catch (Exception exception) when (exception is HttpListenerException or ObjectDisposedException)
+        {
+            // The server was closed.
+        }
+    }
+}
