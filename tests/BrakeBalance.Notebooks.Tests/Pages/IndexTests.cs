@@ -1,4 +1,5 @@
 using BrakeBalance.Charts;
+using BrakeBalance.Charts.Lessons;
 using BrakeBalance.Notebooks.Execution;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Publishing;
@@ -49,7 +50,8 @@ public class IndexTests(BrowserFixture browser)
         card = card[..card.IndexOf("</li>", StringComparison.Ordinal)];
         Assert.Contains("<img alt=\"\" ", card, StringComparison.Ordinal);
         Assert.Contains("<a href=\"01-brake-balance.html\">Chart</a>", card, StringComparison.Ordinal);
-        Assert.Contains("<p class=\"bb-finding\">The valve bends the line at 30", card, StringComparison.Ordinal);
+        string finding = LessonSheet.Of("knee", seed: 2026, units: UnitSystem.Si).Figure.Start.Figures[0].Title;
+        Assert.Contains($"<p class=\"bb-finding\">{finding}</p>", card, StringComparison.Ordinal);
         Assert.Contains("<p class=\"bb-minutes\">5 minutes</p>", html, StringComparison.Ordinal);
         Assert.DoesNotContain("<text", Uri.UnescapeDataString(card), StringComparison.Ordinal);
     }

@@ -80,7 +80,10 @@ public class QuestionsPageTests(BrowserFixture browser)
             string index = File.ReadAllText(Path.Combine(folder, PageNames.Index));
             int link = index.IndexOf($"<a href=\"{QuestionsPage.FileName}\">", StringComparison.Ordinal);
             Assert.InRange(link, 1, index.IndexOf("01-a.html", StringComparison.Ordinal));
-            Assert.Equal(Page.Value.Html, File.ReadAllText(Path.Combine(folder, QuestionsPage.FileName)));
+            string[] around = Page.Value.Html.Split(PageMenu.Place);
+            string written = File.ReadAllText(Path.Combine(folder, QuestionsPage.FileName));
+            Assert.StartsWith(around[0], written, StringComparison.Ordinal);
+            Assert.EndsWith(around[1], written, StringComparison.Ordinal);
         }
         finally
         {
