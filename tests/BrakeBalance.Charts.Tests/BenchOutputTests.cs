@@ -3,6 +3,8 @@ using System.Xml.Linq;
 using BrakeBalance.Bench;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Sheets;
+using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 using UnitsNet;
 
 namespace BrakeBalance.Charts.Tests;
@@ -218,6 +220,22 @@ public class BenchOutputTests
         Assert.DoesNotContain("<script", html, StringComparison.Ordinal);
         Assert.DoesNotContain("href=\"http", html, StringComparison.Ordinal);
         Assert.DoesNotContain("src=", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_change_of_parts_on_a_car_with_ranges_says_that_they_stand_at_their_middles()
+    {
+        string text = File.ReadAllText(RepositoryRoot.File("data/vehicles/coupe-1960s.json"));
+        Vehicle plain = VehicleFile.Read(text, "test").Vehicle;
+        Vehicle ranged = VehicleFile.Read(text, "test", new ValueOverride("wheelbase", "2.80 m .. 2.95 m")).Vehicle;
+        string Caption(Vehicle before, Vehicle after)
+        {
+            var plan = new ChangePlan { Before = before, After = after };
+            return BenchTables.Changes(plan, plan.Rows(), UnitSystem.Si).Caption;
+        }
+
+        Assert.DoesNotContain("middles", Caption(plain, plain), StringComparison.Ordinal);
+        Assert.Contains("stand at their middles", Caption(plain, ranged), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -28,12 +28,14 @@ public static class BenchTables
     {
         ArgumentNullException.ThrowIfNull(plan);
         UnitSystem system = units ?? Display.Units;
+        string ranges = (plan.Before.Uncertainty ?? plan.After.Uncertainty) is null ? ""
+            : " Ranges of the vehicle files stand at their middles here; compare shows their bands.";
         return new NamedTable
         {
             Id = "change-plan",
             Title = "Old parts against new",
-            Caption = FormattableString.Invariant(
-                $"{plan.Before.Name}, {plan.Conditions.LoadCase ?? plan.Before.LoadCases[0].Name}. It compares parts and approves none."),
+            Caption = $"{plan.Before.Name}, {plan.Conditions.LoadCase ?? plan.Before.LoadCases[0].Name}. "
+                + "It compares parts and approves none." + ranges,
             Table = new TableBuilder(system)
                 .Words("What", rows.Select(row => row.Name))
                 .Words("Old", rows.Select(row => SetUp.Text(row.Before, row.BeforeWords, system)))
