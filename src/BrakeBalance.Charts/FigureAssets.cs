@@ -22,7 +22,7 @@ public static class FigureAssets
             (light.Front, dark.Front), (light.Rear, dark.Rear), (light.Ideal, dark.Ideal), (light.Other, dark.Other),
             (light.Guide, dark.Guide), .. light.Scale.Zip(dark.Scale),
         ];
-        string Rules(string root) => string.Concat(pairs.SelectMany(pair => new[] { "fill", "stroke", "stop-color" }.Select(name =>
+        string Rules(string root) => string.Concat(pairs.SelectMany(pair => new[] { "fill", "stroke" }.Select(name =>
             $"{root} .bb-static [{name}=\"{pair.From}\"] {{ {name}: {pair.To}; }}\n")));
         return "@media screen {\n" + Rules(":root[data-theme=dark]") + "}\n@media screen and (prefers-color-scheme: dark) {\n"
             + Rules(":root:not([data-theme=light])") + "}\n";

@@ -129,11 +129,6 @@ internal sealed class LabelPlacer
         return [.. options.OrderBy(option => option.BaseCost)];
     }
 
-    /// <summary>Whether a label's mark is near enough there that no line need join them.</summary>
-    private static bool IsBeside(LabelRequest request, Box box) =>
-        request.Mark is null
-            || Geometry.Between(box, request.Mark) is var (from, to) && Geometry.Distance(from, to) <= PlacedLabel.Reach;
-
     /// <summary>What it costs that a label covers or confuses other marks.</summary>
     private double Clutter(LabelRequest request, Box box)
     {

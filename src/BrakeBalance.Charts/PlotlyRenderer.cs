@@ -128,14 +128,13 @@ internal static class PlotlyRenderer
             // A plan keeps its scale at any width, so that its labels follow the marks and not the frame.
             bool plan = layout.Figure.IsToScale;
 
-            // All annotations have the same entries, so that states of an explorable differ in places only; a line of no length is none.
             annotations.Add(Dynamic.Of(
                 ("name", layout.Figure.Layers[label.Owner].Name),
                     ("text", Bold(label.Bold, string.Join("<br>", label.Lines.Select(SvgWriter.Escape)))),
                 ("xref", plan ? "x" : "paper"), ("yref", plan ? "y" : "paper"),
                 ("x", Math.Round(plan ? layout.XLow + (x * (layout.XHigh - layout.XLow)) : x, 3)),
                 ("y", Math.Round(plan ? layout.YLow + (y * (layout.YHigh - layout.YLow)) : y, 3)),
-                ("xanchor", "center"), ("yanchor", "middle"), ("showarrow", true),
+                ("xanchor", "center"), ("yanchor", "middle"), ("showarrow", label.Leader is not null),
                 ("ax", Math.Round(centre.X - at.X)), ("ay", Math.Round(centre.Y - at.Y)), ("arrowhead", 0), ("arrowwidth", 1),
                 ("arrowcolor", colour), ("bgcolor", theme.Background + "a6"), ("borderpad", 0),
                 ("font", Dynamic.Of(("color", colour), ("size", layout.LabelFont)))));

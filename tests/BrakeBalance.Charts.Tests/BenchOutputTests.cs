@@ -180,7 +180,7 @@ public class BenchOutputTests
     {
         ReleaseJob job = Sheet.Plumbing!.Release!;
         Exploring.Explorable explorable = BenchExplorables.Return(Sheet.Plumbing.Return, job, Length.FromMeters(1), UnitSystem.Si);
-        Assert.Equal(2 * 5 * 12, explorable.Frames.Count);
+        Assert.Equal(2 * 5 * 12, explorable.Frames().Count);
 
         // The first state of the tee: 5 mm bore, −20 °C.
         ReturnFlow flow = Sheet.Plumbing.Return with
@@ -189,11 +189,11 @@ public class BenchOutputTests
             Temperature = Temperature.FromDegreesCelsius(-20),
         };
         ReleaseEffect effect = ReleaseEffect.Of(flow, job.Booster, job.Master, job.RodTravel);
-        Exploring.Frame frame = explorable.Frames[5 * 12];
+        Exploring.Frame frame = explorable.Frames()[5 * 12];
         Assert.Equal(BenchMeasures.BackPressure.Text(effect.Standing, UnitSystem.Si), frame.Readouts[0].Value);
         Assert.Equal("not by springs", frame.Readouts[2].Value);
         Assert.Equal(Exploring.VerdictKind.Caution, frame.Verdict!.Kind);
-        Assert.All(explorable.Frames.Take(5 * 12), own => Assert.StartsWith("0\u00a0", own.Readouts[0].Value, StringComparison.Ordinal));
+        Assert.All(explorable.Frames().Take(5 * 12), own => Assert.StartsWith("0\u00a0", own.Readouts[0].Value, StringComparison.Ordinal));
     }
 
     [Fact]

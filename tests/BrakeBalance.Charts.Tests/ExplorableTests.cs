@@ -23,7 +23,8 @@ public partial class ExplorableTests
         var desk = new LiveDesk(new Dictionary<string, string>());
         JsonNode first = Ask(desk, request);
         Assert.Contains(first["controls"]!.ToString(), explorable.ToHtml(), StringComparison.Ordinal);
-        Assert.Contains(explorable.StateText(null), first["html"]!.ToString(), StringComparison.Ordinal);
+        int[] start = [.. explorable.Controls.Select(control => control.Start)];
+        Assert.Contains(explorable.StateText(start), first["html"]!.ToString(), StringComparison.Ordinal);
         var random = new Random(7);
         for (int state = 0; state < 10; state++)
         {
@@ -51,6 +52,15 @@ public partial class ExplorableTests
         Assert.Contains("bb-ask", FootExplorables.Travel(car, UnitSystem.Si).ToHtml(), StringComparison.Ordinal);
         Assert.DoesNotContain("bb-ask", FootExplorables.Travel(car with { Name = "Another" }, UnitSystem.Si).ToHtml(),
             StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_setting_may_hold_any_letter()
+    {
+        var slider = Control.Slider("load", "Load", ["driver | fuel", "\"both\" <full>"], 0);
+        string html = Explorable.Of("odd", [slider], _ => new Frame([], [])).ToHtml();
+        string texts = System.Net.WebUtility.HtmlDecode(html.Split("data-texts=\"")[1].Split('"')[0]);
+        Assert.Equal(["driver | fuel", "\"both\" <full>"], JsonNode.Parse(texts)!.AsArray().Select(text => text!.GetValue<string>()));
     }
 
     [Fact]
@@ -86,7 +96,7 @@ public partial class ExplorableTests
     public void A_rear_first_setting_is_a_caution_in_words()
     {
         Explorable explorable = Cars.Explorable("coupe-1960s", UnitSystem.Si);
-        Frame[] rear = [.. explorable.Frames.Where(frame => frame.Readouts[0].Value == "rear axle")];
+        Frame[] rear = [.. explorable.Frames().Where(frame => frame.Readouts[0].Value == "rear axle")];
         Assert.NotEmpty(rear);
         Assert.All(rear, frame =>
         {
@@ -124,7 +134,7 @@ public partial class ExplorableTests
         Explorable explorable = Explorable.Of("run", [Control.Clock("time", "Time", Measure.Time, new double[] { 0, 0.5, 1 }, 80)], state =>
             new Frame([Car(state["time"])], []));
         Assert.Contains("<button type=\"button\" data-play=\"80\">Play</button>", explorable.ToHtml(), StringComparison.Ordinal);
-        Assert.Equal([0.0, 1, 2], explorable.Frames.Select(frame => ((MarkerLayer)frame.Figures[0].Layers[0]).X[0]));
+        Assert.Equal([0.0, 1, 2], explorable.Frames().Select(frame => ((MarkerLayer)frame.Figures[0].Layers[0]).X[0]));
     }
 
     private static JsonNode Ask(LiveDesk desk, JsonObject request) => JsonNode.Parse(desk.Answer(request.ToJsonString()))!;

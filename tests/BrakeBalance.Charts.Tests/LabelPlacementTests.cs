@@ -40,7 +40,7 @@ public class LabelPlacementTests
     public void Every_label_is_near_its_mark_or_joined_to_it_in_every_state(string name)
     {
         Explorable explorable = Made.TryGetValue(name, out Func<Explorable>? make) ? make() : LessonSheet.Of(name, 2026).Figure;
-        IReadOnlyList<Frame> frames = explorable.Frames;
+        IReadOnlyList<Frame> frames = explorable.Frames();
         int step = Math.Max(1, (frames.Count + MostStates - 1) / MostStates), labels = 0;
         List<string> far = [];
         foreach (int index in Enumerable.Range(0, frames.Count).Where(index => index % step == 0))

@@ -171,15 +171,15 @@ public class StopFigureTests
         Vehicle car = Read("coupe-1960s");
         StopResult stop = StraightStop.Run(setup.Car, setup.Emergency, setup.BuildUp, Hundred);
         Explorable second = StopExplorables.SecondBySecond(new BalanceModel(car, car.LoadCases[0]), stop, 0.9, 5);
-        Assert.Equal(5, second.Frames.Count);
-        Assert.Equal("0 km/h", second.Frames[^1].Readouts[0].Value.Replace('\u00a0', ' '));
+        Assert.Equal(5, second.Frames().Count);
+        Assert.Equal("0 km/h", second.Frames()[^1].Readouts[0].Value.Replace('\u00a0', ' '));
         Explorable above = StopExplorables.FromAbove(Cases(setup), car.Wheelbase, 81);
         double heading = double.Parse(above.Start.Readouts[1].Value.Split(", ")[1].TrimEnd('°'),
             System.Globalization.CultureInfo.InvariantCulture);
         Assert.InRange(Math.Abs(heading), 60, 120);
         Assert.Contains("Play", above.ToHtml(), StringComparison.Ordinal);
         Explorable pads = StopExplorables.PadsAndHeat(car, car.LoadCases[0].Name);
-        Assert.Equal(75, pads.Frames.Count);
+        Assert.Equal(75, pads.Frames().Count);
     }
 
     [Fact]

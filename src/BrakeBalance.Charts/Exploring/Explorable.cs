@@ -19,7 +19,6 @@ public sealed class Explorable : IHtmlOutput
 {
     private readonly Func<Selection, Frame> _frame;
     private readonly Lazy<Frame> _start;
-    private readonly Lazy<IReadOnlyList<Frame>> _frames;
     private JsonObject? _request;
 
     private Explorable(string id, IReadOnlyList<Control> controls, Func<Selection, Frame> frame)
@@ -27,13 +26,7 @@ public sealed class Explorable : IHtmlOutput
         Id = id;
         Controls = controls;
         _frame = frame;
-        _start = new(() => At([.. controls.Select(control => control.Start)]));
-        _frames = new(() =>
-        {
-            var all = new Frame[controls.Aggregate(1, (product, control) => product * control.Settings.Count)];
-            Parallel.For(0, all.Length, index => all[index] = At(Places(index)));
-            return all;
-        });
+        _start = new(() => At(AtStart));
     }
 
     /// <summary>A short name, unique in a page.</summary>
@@ -44,9 +37,6 @@ public sealed class Explorable : IHtmlOutput
 
     /// <summary>The state at the start.</summary>
     public Frame Start => _start.Value;
-
-    /// <summary>All states, each computed; the setting of the last control changes fastest.</summary>
-    public IReadOnlyList<Frame> Frames => _frames.Value;
 
     /// <summary>Makes one.</summary>
     /// <param name="id">A short name: lower-case letters, digits and hyphens.</param>
@@ -69,7 +59,7 @@ public sealed class Explorable : IHtmlOutput
         var html = new StringBuilder();
         html.Append(CultureInfo.InvariantCulture, $"<div class=\"bb-explorable\" id=\"{Id}\">\n");
         html.Append(ExplorableHtml.Controls(this)).Append("<div class=\"bb-shown\">\n")
-            .Append(ExplorableHtml.State(Start, StateText(null), size: null)).Append("</div>\n");
+            .Append(ExplorableHtml.State(Start, StateText(AtStart), size: null)).Append("</div>\n");
         if (_request is not null)
         {
             html.Append("<script type=\"application/json\" class=\"bb-ask\">").Append(PlainJson.Text(_request)).Append("</script>\n");
@@ -82,7 +72,7 @@ public sealed class Explorable : IHtmlOutput
     public string ToPlainText()
     {
         var text = new StringBuilder();
-        text.Append(StateText(null)).Append('\n');
+        text.Append(StateText(AtStart)).Append('\n');
         foreach (Readout readout in Start.Readouts)
         {
             text.Append(readout.Label).Append(": ").Append(readout.Value).Append('\n');
@@ -96,44 +86,29 @@ public sealed class Explorable : IHtmlOutput
         return text.AppendJoin('\n', Start.Figures.Select(figure => figure.ToPlainText())).ToString();
     }
 
-    /// <summary>Says by which name, and from what, a page can make this explorable again; without a source it stays as it is.</summary>
-    internal Explorable Again(string name, UnitSystem units, object? read, params ReadOnlySpan<(string Key, JsonNode? Value)> more)
+    /// <summary>Says by which name, and with what, a page can make this explorable again.</summary>
+    internal Explorable Again(string name, UnitSystem units, params ReadOnlySpan<(string Key, JsonNode? Value)> more)
     {
-        SourceText? source = read is null ? null : SourceText.Of(read);
-        if (read is not null && source is null)
-        {
-            return this;
-        }
-
-        var request = new JsonObject { ["do"] = "explore", ["name"] = name, ["id"] = Id, ["units"] = units == UnitSystem.Us ? "us" : "si" };
+        _request = new() { ["do"] = "explore", ["name"] = name, ["id"] = Id, ["units"] = units == UnitSystem.Us ? "us" : "si" };
         foreach ((string key, JsonNode? value) in more)
         {
-            request[key] = value;
+            _request[key] = value;
         }
 
-        if (source is not null)
-        {
-            request["text"] = source.Text;
-            request["set"] = new JsonArray([.. source.Set.Select(one => (JsonNode)new JsonArray(one.Path, one.Value))]);
-            request["logs"] = new JsonObject(source.Logs.Select(log => KeyValuePair.Create(log.Key, (JsonNode?)log.Value)));
-        }
-
-        _request = request;
         return this;
     }
 
-    /// <summary>Which settings are shown; null for those at the start.</summary>
-    internal string StateText(IReadOnlyList<int>? places) =>
-        $"Shown: {new Selection(Controls, places ?? [.. Controls.Select(control => control.Start)]).Words}.";
+    /// <summary>The same from what a file was read into; where no source is known of it, the explorable stays as it is.</summary>
+    internal Explorable AgainFrom(object read, string name, UnitSystem units, params ReadOnlySpan<(string Key, JsonNode? Value)> more) =>
+        SourceText.Of(read) is not { } source ? this : Again(name, units,
+        [
+            .. more, ("text", source.Text),
+            ("set", new JsonArray([.. source.Set.Select(one => (JsonNode)new JsonArray(one.Path, one.Value))])),
+            ("logs", new JsonObject(source.Logs.Select(log => KeyValuePair.Create(log.Key, (JsonNode?)log.Value)))),
+        ]);
 
-    private int[] Places(int index)
-    {
-        int[] places = new int[Controls.Count];
-        for (int c = Controls.Count - 1; c >= 0; c--)
-        {
-            (index, places[c]) = Math.DivRem(index, Controls[c].Settings.Count);
-        }
+    /// <summary>Which settings are shown.</summary>
+    internal string StateText(IReadOnlyList<int> places) => $"Shown: {new Selection(Controls, places).Words}.";
 
-        return places;
-    }
+    private int[] AtStart => [.. Controls.Select(control => control.Start)];
 }

@@ -45,7 +45,7 @@ public static class BalanceExplorables
                 ],
                 Readouts(lockUp, shown),
                 Verdict(lockUp, adhesion));
-        }).Again("setting-and-load", shown, vehicle, ("settings", settings));
+        }).AgainFrom(vehicle, "setting-and-load", shown, ("settings", settings));
     }
 
     private static string SurfaceName(double adhesion) => adhesion switch

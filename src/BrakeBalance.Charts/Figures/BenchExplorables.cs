@@ -27,7 +27,7 @@ public static class BenchExplorables
                 .ToArray(), 3, system),
             Control.Slider("oil", "Temperature of the oil", Measure.Temperature, kelvins, 4, system),
         ];
-        return Explorable.Of(id, controls, state =>
+        var explorable = Explorable.Of(id, controls, state =>
         {
             Length bore = Length.FromMillimeters(BoreMillimetres[state["bore"]]);
             Pressure relief = job.Booster.ReliefPressure;
@@ -48,7 +48,10 @@ public static class BenchExplorables
                 ],
                 new Verdict($"{effect.Finding.What} {effect.Finding.Why}", effect.Finding.Severity == BenchSeverity.Good
                     ? VerdictKind.Good : VerdictKind.Caution));
-        }).Again(
-            "return", system, ReferenceEquals(SourceText.Of(flow), SourceText.Of(job)) ? flow : new object(), ("metres", length.Meters));
+        });
+
+        // Only a flow and a job of the same file can be read again together.
+        return ReferenceEquals(SourceText.Of(flow), SourceText.Of(job))
+            ? explorable.AgainFrom(flow, "return", system, ("metres", length.Meters)) : explorable;
     }
 }

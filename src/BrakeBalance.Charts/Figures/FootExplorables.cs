@@ -31,7 +31,7 @@ public static class FootExplorables
         double greatest = bores.Max(change =>
             new ControlForce(models[0], change(basis with { Assist = basis.Assist.WithoutEnergy() })).AtRate(0.9)?.PedalForce.Newtons ?? 0);
         Force top = Force.FromNewtons(Math.Clamp(Math.Ceiling(greatest / 100) * 100, 300, 1500));
-        return Explorable.Of(id, [supply, bore], state =>
+        var explorable = Explorable.Of(id, [supply, bore], state =>
         {
             BrakeControl control = bores[state["bore"]](supplies[state["supply"]]);
             var force = new ControlForce(models[state["bore"]], control);
@@ -41,7 +41,9 @@ public static class FootExplorables
                 : [("as set", control)];
             return new Frame([FootFigures.Effort(force.Model, cases, 1.0, top, shown, $"{id}-figure")], Readouts(force, bare, shown),
                 Judge(force, bare, shown));
-        }).Again("effort", shown, assist is null or HydraulicBooster ? vehicle : new object(), ("pump", PumpNumbers(assist)));
+        });
+        return assist is null or HydraulicBooster
+            ? explorable.AgainFrom(vehicle, "effort", shown, ("pump", PumpNumbers(assist))) : explorable;
     }
 
     /// <summary>A booster fed by a pump as plain numbers in SI, so that a page can make it again; null for none.</summary>
@@ -137,7 +139,7 @@ public static class FootExplorables
                 ],
                 hard.Warning is { } warning
                     ? new Verdict(warning, VerdictKind.Caution) : new Verdict("Enough travel is left.", VerdictKind.Good));
-        }).Again("travel", shown, vehicle);
+        }).AgainFrom(vehicle, "travel", shown);
     }
 
     private static PedalTravel? At(ControlForce force, double rate) =>

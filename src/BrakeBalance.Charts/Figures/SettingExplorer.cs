@@ -36,7 +36,7 @@ public static class SettingExplorer
                 top,
                 units,
                 id))
-            .Again("setting", units ?? Display.Units, file, ("highest", highest?.Pascals));
+            .AgainFrom(file, "setting", units ?? Display.Units, ("highest", highest?.Pascals));
     }
 
     private static Frame Frame(Setting setting, Vehicle vehicle, LoadCase load, Pressure highest, UnitSystem? units, string id)

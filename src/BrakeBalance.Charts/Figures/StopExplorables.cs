@@ -22,7 +22,7 @@ public static class StopExplorables
         StopSetup setup = Setup(vehicle, load, adhesion, pedalForce);
         StopResult stop = StraightStop.Run(setup.Car, setup.Emergency, setup.BuildUp, speed);
         return SecondBySecond(new BalanceModel(vehicle, load), stop, adhesion, 61, units)
-            .Again("second-by-second", units ?? Display.Units, vehicle, Stop(load, adhesion, speed, pedalForce));
+            .AgainFrom(vehicle, "second-by-second", units ?? Display.Units, Stop(load, adhesion, speed, pedalForce));
     }
 
     /// <summary>The car seen from above, to play: one lane with each axle locked, and one with none.</summary>
@@ -37,7 +37,7 @@ public static class StopExplorables
     public static Explorable FromAbove(
         Vehicle vehicle, LoadCase load, double adhesion, Speed speed, Force? pedalForce = null, UnitSystem? units = null) =>
         FromAbove(YawStop.EachAxleLocked(Setup(vehicle, load, adhesion, pedalForce), speed), vehicle.Wheelbase, 81, units)
-            .Again("from-above", units ?? Display.Units, vehicle, Stop(load, adhesion, speed, pedalForce));
+            .AgainFrom(vehicle, "from-above", units ?? Display.Units, Stop(load, adhesion, speed, pedalForce));
 
     private static StopSetup Setup(Vehicle vehicle, LoadCase load, double adhesion, Force? pedalForce) =>
         StopSetup.From(vehicle, load, adhesion, conditions: new StopConditions { PedalForce = pedalForce });
@@ -148,7 +148,7 @@ public static class StopExplorables
                 heat.WetBoilingMargin.Kelvins < 0
                     ? new Verdict($"{HeatFigures.Fluid(heat, shown)}: the pedal would go to the floor.", VerdictKind.Caution)
                     : new Verdict("The fluid does not boil in this cycle, nor parked after it."));
-        }).Again("pads", shown, vehicle, ("load", loadCase));
+        }).AgainFrom(vehicle, "pads", shown, ("load", loadCase));
     }
 
     private static Vehicle With(Vehicle vehicle, Axle axle, string material)

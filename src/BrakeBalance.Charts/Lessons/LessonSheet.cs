@@ -27,7 +27,7 @@ public sealed partial class LessonSheet : IHtmlOutput
 
     /// <summary>The figure to explore.</summary>
     public Explorable Figure => LessonFigures.Of(Lesson, Car, _units)
-        .Again("lesson", _units, null, ("lesson", Lesson.Id), ("seed", _number.Seed), ("student", _number.Student));
+        .Again("lesson", _units, ("lesson", Lesson.Id), ("seed", _number.Seed), ("student", _number.Student));
 
     /// <summary>The sheet of a lesson.</summary>
     /// <param name="lesson">The lesson's short name, such as <c>load-transfer</c>.</param>

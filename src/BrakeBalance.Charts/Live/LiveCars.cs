@@ -15,9 +15,7 @@ internal sealed record LiveCar(
 /// <summary>The cars last asked for, so that one file is not read again for each figure.</summary>
 internal sealed class LiveCars
 {
-    private const int Kept = 8;
-
-    private readonly List<(string Key, LiveCar Car)> _cars = [];
+    private readonly Lately<LiveCar> _cars = new(8);
 
     /// <summary>The car of a request.</summary>
     public LiveCar Of(JsonObject request)
@@ -25,16 +23,7 @@ internal sealed class LiveCars
         string text = LiveDesk.Word(request, "text") ?? "";
         var logs = request["logs"] as JsonObject;
         string key = string.Join('\0', text, request["set"]?.ToJsonString(), logs?.ToJsonString());
-        int at = _cars.FindIndex(kept => kept.Key == key);
-        LiveCar car = at >= 0 ? _cars[at].Car : Read(text, Overrides(request["set"]), logs);
-        if (at >= 0)
-        {
-            _cars.RemoveAt(at);
-        }
-
-        _cars.Insert(0, (key, car));
-        _cars.RemoveRange(Math.Min(Kept, _cars.Count), Math.Max(0, _cars.Count - Kept));
-        return car;
+        return _cars.Of(key, () => Read(text, Overrides(request["set"]), logs));
     }
 
     private static ValueOverride[] Overrides(JsonNode? set) =>

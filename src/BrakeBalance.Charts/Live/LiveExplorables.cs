@@ -9,8 +9,6 @@ namespace BrakeBalance.Charts.Live;
 /// <summary>Makes the explorables of exported pages again, by the name that each gave itself, and shows the state asked for.</summary>
 internal sealed class LiveExplorables
 {
-    private const int Kept = 4;
-
     private static readonly Dictionary<string, Func<LiveCar, JsonObject, UnitSystem, string, Explorable>> OfCars = new()
     {
         ["setting-and-load"] = (car, of, units, id) =>
@@ -27,21 +25,13 @@ internal sealed class LiveExplorables
         ["story"] = (car, _, units, id) => KneeStory.Of(Answer(car), units, id),
     };
 
-    private readonly List<(string Key, Explorable Explorable)> _made = [];
+    private readonly Lately<Explorable> _made = new(4);
 
     /// <summary>The reply: the state, and the controls when no state is asked for, since another car has others.</summary>
     public JsonObject Answer(JsonObject request, LiveCars cars)
     {
         int[]? at = (request["at"] as JsonArray)?.Select(place => place!.GetValue<int>()).ToArray();
-        string key = Key(request);
-        int known = _made.FindIndex(made => made.Key == key);
-        Explorable explorable = known >= 0 ? _made[known].Explorable : Made(request, cars);
-        if (known < 0)
-        {
-            _made.Insert(0, (key, explorable));
-            _made.RemoveRange(Math.Min(Kept, _made.Count), Math.Max(0, _made.Count - Kept));
-        }
-
+        Explorable explorable = _made.Of(Key(request), () => Made(request, cars));
         int[] places = at?.Length == explorable.Controls.Count
             ? [.. at.Zip(explorable.Controls, (place, control) => Math.Clamp(place, 0, control.Settings.Count - 1))]
             : [.. explorable.Controls.Select(control => control.Start)];

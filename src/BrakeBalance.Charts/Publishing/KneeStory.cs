@@ -72,7 +72,7 @@ public static class KneeStory
                     new Readout("Grip of the road used", lockUp is null ? "–" : Measure.Percent.Text(lockUp.Efficiency, shown)),
                 ],
                 StoryFigures.Verdict(lockUp));
-        }).Again("story", shown, vehicle);
+        }).AgainFrom(vehicle, "story", shown);
     }
 
     /// <summary>The knees of the story and the place of the one at the start; gauge.</summary>

@@ -86,7 +86,7 @@ internal static class RenderCommand
             string chosen = parsed.GetRequiredValue(units).ToLowerInvariant();
             Display.Units = Display.Parse(chosen) ?? UnitSystem.Si;
             Environment.SetEnvironmentVariable(Display.Variable, chosen);
-            List<KeyValuePair<string, string>> facts = Facts(input, chosen);
+            List<KeyValuePair<string, string>> facts = Facts(input, chosen), example = Facts(NotebookInput.Example, chosen);
             EngineKind kind = Enum.Parse<EngineKind>(parsed.GetRequiredValue(engine), ignoreCase: true);
             IReadOnlyList<ExecutedNotebook> executed;
             List<string> failures;
@@ -103,7 +103,7 @@ internal static class RenderCommand
                 SingleFile = parsed.GetValue(single),
                 IsWhole = whole,
                 Facts = facts,
-                FactsOf = run => Facts(run, input, parsed.GetValue(bench), chosen),
+                FactsOf = run => Facts(run, input, parsed.GetValue(bench), facts, example),
                 Answers = whole
                     ?
                     [
@@ -262,20 +262,15 @@ internal static class RenderCommand
         .Aggregate(File.ReadAllText(input.VehiclePath), (text, change) => VehicleText.Set(text, change.Path, change.Value));
 
     /// <summary>What a notebook's page rests on: the reader's own files only where it shows them.</summary>
-    private static List<KeyValuePair<string, string>> Facts(ExecutedNotebook run, NotebookInput input, string? bench, string units)
+    private static List<KeyValuePair<string, string>> Facts(ExecutedNotebook run, NotebookInput input, string? bench,
+        List<KeyValuePair<string, string>> own, List<KeyValuePair<string, string>> example)
     {
         bool Reads(string word) => run.Cells.OfType<ExecutedCodeCell>().Any(cell => cell.Source.Contains(word, StringComparison.Ordinal));
-        List<KeyValuePair<string, string>> facts = [];
-        if (Reads(nameof(NotebookInput)) || Reads(nameof(FootInput)))
-        {
-            bool own = (!Reads("." + nameof(NotebookInput.Tests)) || input.HasOwnTests)
-                && (!Reads(nameof(FootInput)) || FootInput.Load(input).IsAsked);
-            facts = own ? Facts(input, units) : Facts(NotebookInput.Example, units);
-        }
-        else
-        {
-            facts = [.. Facts(NotebookInput.Example, units).Where(fact => fact.Key == "Units")];
-        }
+        bool isOwn = (!Reads("." + nameof(NotebookInput.Tests)) || input.HasOwnTests)
+            && (!Reads(nameof(FootInput)) || FootInput.Load(input).IsAsked);
+        List<KeyValuePair<string, string>> facts = Reads(nameof(NotebookInput)) || Reads(nameof(FootInput))
+            ? isOwn ? own : example
+            : [.. example.Where(fact => fact.Key == "Units")];
 
         return Reads(nameof(BenchInput))
             ? [new("Bench file", bench is null

@@ -22,13 +22,14 @@ internal static class Site
             new("Answers for this car", options.Answers), new("Notebooks", Of(NotebookGroup.Main)),
             new(PageGroup.Lessons, Of(NotebookGroup.Lesson)), new("Stories for readers", options.Stories),
         ];
-        foreach (RenderedPage page in pages.Concat(options.Answers).Concat(options.Stories))
+        RenderedPage[] all = [.. groups.SelectMany(group => group.Pages)];
+        foreach (RenderedPage page in all)
             Put(page.FileName, PageMenu.Into(page.Html, page.FileName, groups));
         if (options.IsWhole || !File.Exists(Path.Combine(folder, PageNames.Index)))
             Put(PageNames.Index, PageMenu.Into(IndexPage.Html(groups, options), PageNames.Index, groups));
         if (!options.SingleFile && pages.Any(page => page.IsLive))
             Put(PageNames.SharedScript, LiveAssets.Shared);
-        if (pages.Concat(options.Answers).Concat(options.Stories).Any(page => page.IsLive))
+        if (all.Any(page => page.IsLive))
             Put(PageNames.Notices, LiveAssets.Notices);
         if (options.IsWhole && written.Any(file => file.Name == PageNames.SharedScript))
         {
