@@ -1,3 +1,6 @@
+using System.Text.Json.Nodes;
+using BrakeBalance.Charts.Rendering;
+
 namespace BrakeBalance.Charts.Exploring;
 
 /// <summary>Writes the controls of an explorable, and a state of it.</summary>
@@ -14,7 +17,8 @@ internal static class ExplorableHtml
             html.Append(CultureInfo.InvariantCulture, $"<label for=\"{id}\">{HtmlRenderer.Escape(control.Label)}</label>\n");
             if (control.IsSlider)
             {
-                string texts = HtmlRenderer.Escape(string.Join('|', control.Settings));
+                var settings = new JsonArray([.. control.Settings.Select(one => JsonValue.Create(one))]);
+                string texts = HtmlRenderer.Escape(PlainJson.Text(settings));
                 html.Append(CultureInfo.InvariantCulture, $"<output id=\"{id}-value\" for=\"{id}\" aria-live=\"polite\">{start}</output>\n"
                     + $"<input type=\"range\" id=\"{id}\" min=\"0\" max=\"{control.Settings.Count - 1}\" step=\"1\" "
                     + $"value=\"{control.Start}\" aria-valuetext=\"{start}\" data-texts=\"{texts}\">\n");

@@ -104,6 +104,31 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
     }
 
     [SkippableFact]
+    public async Task A_page_written_for_another_car_opens_with_that_car_and_keeps_the_set_ups_of_before_beside_it()
+    {
+        const string Names =
+            "[...document.querySelectorAll('#live-setups [aria-pressed]')].map(one => one.textContent + one.ariaPressed).join()";
+        await using WatchedPage page = await OpenAsync(1280);
+        await page.Page.EvaluateFunctionAsync(
+            "text => localStorage.setItem('bb-cars', "
+                + "JSON.stringify({ page: 'another', units: 'si', at: 0, cars: [{ name: 'A', text, logs: {} }] }))",
+            File.ReadAllText(RepositoryRoot.File("data/vehicles/track-coupe.json")));
+        await page.Page.ReloadAsync();
+        await page.Page.WaitForExpressionAsync("document.documentElement.dataset.live !== undefined", new() { Timeout = 120_000 });
+        Assert.Equal("Btrue,Afalse", await TextAsync(page, Names));
+        Assert.Contains("1960s coupe", await TextAsync(page, "document.title"), StringComparison.Ordinal);
+        Assert.Contains("written anew", await TextAsync(page, "document.querySelector('#live-status').innerText"),
+            StringComparison.Ordinal);
+        await ClickAsync(page, "#live-setups [aria-pressed=false]");
+        await page.Page.WaitForExpressionAsync("document.title.includes('track coupe')", new() { Timeout = 60_000 });
+        await page.Page.ReloadAsync();
+        await page.Page.WaitForExpressionAsync("document.title.includes('track coupe')", new() { Timeout = 120_000 });
+        Assert.Equal("Bfalse,Atrue", await TextAsync(page, Names));
+        await page.Page.EvaluateExpressionAsync("localStorage.removeItem('bb-cars')");
+        page.AssertQuiet();
+    }
+
+    [SkippableFact]
     public async Task Two_hundred_random_cars_and_every_demo_car_get_the_numbers_of_the_program()
     {
         await using WatchedPage page = await OpenAsync(1280);

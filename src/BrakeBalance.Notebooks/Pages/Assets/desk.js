@@ -67,5 +67,15 @@ const bbDesk = (() => {
       end: () => { worker.terminate(); asked?.resolve(null); waiting.forEach(entry => entry.resolve(null)); },
     };
   };
-  return { start };
+  // The set-ups that a reader keeps on this device; null for none, or where storage is refused.
+  const KEPT = "bb-cars";
+  const kept = () => {
+    try {
+      const found = JSON.parse(localStorage.getItem(KEPT));
+      return Array.isArray(found?.cars) && found.cars.length > 0 && found.cars.every(one => typeof one.text === "string") ? found : null;
+    } catch { return null; }
+  };
+  const keep = found => { try { localStorage.setItem(KEPT, JSON.stringify(found)); } catch { /* they last as long as the page */ } };
+  const forget = () => { try { localStorage.removeItem(KEPT); } catch { /* nothing was kept */ } };
+  return { start, kept, keep, forget };
 })();

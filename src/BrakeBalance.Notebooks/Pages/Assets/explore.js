@@ -2,13 +2,11 @@
 (() => {
   "use strict";
   const reduced = matchMedia("(prefers-reduced-motion: reduce)");
-  let desk = null;
+  let started = null;
+  const desk = () => started ??= bbDesk.start();
   const own = () => {
-    try {
-      const kept = JSON.parse(localStorage.getItem("bb-cars"));
-      const car = kept.cars[kept.at || 0];
-      return typeof car.text === "string" ? { text: car.text, logs: car.logs || {}, set: [] } : null;
-    } catch { return null; } // nothing is kept, or storage is refused
+    const kept = bbDesk.kept(), car = kept?.cars[kept.at || 0];
+    return car ? { text: car.text, logs: car.logs || {}, set: [] } : null;
   };
 
   const explore = root => {
@@ -38,16 +36,15 @@
     const ask = async at => {
       const mine = ++serial;
       shown.setAttribute("aria-busy", "true");
-      desk ??= bbDesk.start();
       const width = Math.floor(Math.max(280, shown.querySelector(".bb-figure")?.clientWidth || root.clientWidth));
-      return [await desk.ask(request.id, { ...request, width, ...(at ? { at } : {}) }), mine];
+      return [await desk().ask(request.id, { ...request, width, ...(at ? { at } : {}) }), mine];
     };
     const move = async () => put(...await ask(inputs().map(input => Number(input.value))));
 
     const bind = () => {
       form().hidden = false;
       for (const input of inputs()) {
-        const output = document.getElementById(input.id + "-value"), texts = input.dataset.texts?.split("|");
+        const output = document.getElementById(input.id + "-value"), texts = input.dataset.texts && JSON.parse(input.dataset.texts);
         const word = () => {
           if (!texts) return;
           output.textContent = texts[Number(input.value)];
@@ -124,8 +121,7 @@
     // The assembly starts, and works out what is shown once more, when the reader comes near: the first move need not wait for either.
     const near = new IntersectionObserver(entries => entries.filter(entry => entry.isIntersecting).forEach(async ({ target }) => {
       near.unobserve(target);
-      desk ??= bbDesk.start();
-      await desk.ask(target.id + " warm", JSON.parse(target.querySelector("script.bb-ask").textContent));
+      await desk().ask(target.id + " warm", JSON.parse(target.querySelector("script.bb-ask").textContent));
       document.documentElement.dataset.live = "yes";
     }), { rootMargin: "600px" });
     roots.forEach(root => near.observe(root));

@@ -1,7 +1,7 @@
 // The page of one's own car: keeps the set-ups, asks the calculation assembly in two workers, shows what it says.
 (() => {
   "use strict";
-  const KEPT = "bb-cars", MOST = 4, SETTLE = 250;
+  const MOST = 4, SETTLE = 250;
   const $ = id => document.getElementById(id);
   const status = $("live-status"), bar = $("live-bar"), form = $("live-form"), panels = $("live-panels"), dock = $("live-dock");
   const make = (tag, attributes = {}, text = "") => {
@@ -20,16 +20,14 @@
   const fresh = (name, text) => ({ name, text, logs: {}, set: {}, back: [] });
   const state = { units: "si", tab: "car", at: 0, cars: [], sliders: [], marks: null, seen: 0 };
   const car = () => state.cars[state.at];
+  const unused = () => [..."ABCD"].find(letter => state.cars.every(one => one.name !== letter));
   const asked = (one = car()) => ({
     text: one.text, logs: one.logs, set: Object.entries(one.set), units: state.units,
     width: Math.floor(Math.max(280, panels.clientWidth - 12)),
   });
-  const keep = () => {
-    try {
-      localStorage.setItem(KEPT, JSON.stringify({ units: state.units, at: state.at, cars: state.cars.map(({ name, text, logs }) => ({ name,
-        text, logs })) }));
-    } catch { /* storage may be refused; the cars then last as long as the page */ }
-  };
+  const page = JSON.parse($("live-first").textContent);
+  const keep = () => bbDesk.keep({ page, units: state.units, at: state.at,
+    cars: state.cars.map(({ name, text, logs }) => ({ name, text, logs })) });
   const say = (words, kind = "") => { status.textContent = words; status.dataset.kind = kind; status.hidden = !words; };
   const heard = reply => {
     if (reply?.fault) say("This could not be worked out: " + reply.fault, "fault");
@@ -322,7 +320,7 @@
     if (state.cars.length < MOST) {
       const more = make("button", { type: "button" }, "Copy to a new set-up");
       more.addEventListener("click", async () => {
-        const copy = fresh("ABCD".split("").find(letter => state.cars.every(one => one.name !== letter)), car().text);
+        const copy = fresh(unused(), car().text);
         for (const [path, value] of Object.entries(car().set)) copy.text = heard(await quick.ask("edit", { do: "edit", text: copy.text,
           how: "set", path, value }))?.text ?? copy.text;
         copy.logs = { ...car().logs };
@@ -383,8 +381,7 @@
   });
   $("live-undo").addEventListener("click", async () => { const text = car().back.pop(); if (text !== undefined) { car().text = text;
     keep(); await drawForm(); await refresh(); } });
-  $("live-forget").addEventListener("click", () => { try { localStorage.removeItem(KEPT);
-    } catch { /* nothing was kept */ } say("Nothing is kept on this device any more."); });
+  $("live-forget").addEventListener("click", () => { bbDesk.forget(); say("Nothing is kept on this device any more."); });
   $("live-begin").addEventListener("change", async event => {
     const [what, name] = event.target.value.split(":");
     if (!what) return;
@@ -424,15 +421,20 @@
     const choose = $("live-begin");
     choose.append(...reply.classes.map(name => make("option", { value: "new:" + name }, `New: ${name}`)), ...reply.demos.map(name =>
       make("option", { value: "demo:" + name }, `Invented car: ${name.replaceAll("-", " ")}`)));
-    let kept = null;
-    try { kept = JSON.parse(localStorage.getItem(KEPT)); } catch { /* begin afresh */ }
-    const linked = await fromLink();
-    if (Array.isArray(kept?.cars) && kept.cars.length > 0 && kept.cars.every(one => typeof one.text === "string")) {
+    const kept = bbDesk.kept(), linked = await fromLink();
+    if (kept) {
       state.cars = kept.cars.slice(0, MOST).map(({ name, text, logs }) => ({ ...fresh(name, text), logs: logs || {} }));
       state.at = Math.min(kept.at || 0, state.cars.length - 1);
       state.units = kept.units === "us" ? "us" : "si";
       $("live-units").value = state.units;
-    } else state.cars = [fresh("A", JSON.parse($("live-first").textContent))];
+    }
+    // A page that was written anew since, for this car or another, opens with what it was written for; what was kept stands beside it.
+    if (kept?.page !== page) {
+      state.cars = state.cars.slice(0, MOST - 1);
+      state.cars.unshift(fresh(unused(), page));
+      state.at = 0;
+      if (kept) say("This page was written anew: its car comes first, the set-ups kept on this device stand beside it.");
+    }
     if (linked) Object.assign(car(), { text: linked, logs: {} });
     setups();
     await drawForm();
