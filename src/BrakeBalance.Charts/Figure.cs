@@ -4,8 +4,8 @@ namespace BrakeBalance.Charts;
 
 /// <summary>A figure: what is drawn, what it says in words, and the numbers behind it.</summary>
 /// <remarks>
-/// <para>Made by a <see cref="FigureBuilder"/>; see there for a short how-to. From this one model come the chart of
-/// notebook clients (<see cref="ToPlotly"/>), the drawing (<see cref="ToSvg"/>) and the fragment of a page (<see cref="ToHtml"/>).</para>
+/// <para>Made by a <see cref="FigureBuilder"/>; see there for a short how-to. From this one model come the chart
+/// (<see cref="ToPlotly"/>), the drawing (<see cref="ToSvg"/>) and the fragment of a page (<see cref="ToHtml"/>).</para>
 /// <para>Layers hold SI numbers; they are converted to <see cref="Units"/> once, at the axis. All output is the same byte
 /// by byte for the same figure, whatever the culture.</para>
 /// </remarks>
@@ -56,7 +56,7 @@ public sealed record Figure : IHtmlOutput
     /// <summary>How bars share a category.</summary>
     public BarMode BarMode { get; init; }
 
-    /// <summary>The chart that notebook clients draw.</summary>
+    /// <summary>The chart, whose points answer to the pointer.</summary>
     /// <returns>A chart of Plotly.NET with the theme for white pages.</returns>
     public GenericChart ToPlotly() => PlotlyRenderer.Chart(this, FigureSize.Page);
 

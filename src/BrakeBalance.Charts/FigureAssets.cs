@@ -5,12 +5,16 @@ public static class FigureAssets
 {
     private static readonly Lazy<string> StyleText = new(() => Read("figures.css") + DarkColours());
     private static readonly Lazy<string> SheetText = new(() => Read("sheet.css"));
+    private static readonly Lazy<string> PlotlyText = new(ReadPlotly);
 
     /// <summary>The style sheet of figures, on the page's custom properties where there are any; drawings follow a dark page.</summary>
     public static string Style => StyleText.Value;
 
     /// <summary>The style sheet of printed sheets, which are documents of their own.</summary>
     public static string Sheet => SheetText.Value;
+
+    /// <summary>The script that Plotly.NET carries for its charts, with its licence comment.</summary>
+    public static string Plotly => PlotlyText.Value;
 
     // Drawings carry the light colours as attributes; on a dark screen each gives way to its dark twin.
     private static string DarkColours()
@@ -28,10 +32,19 @@ public static class FigureAssets
             + Rules(":root:not([data-theme=light])") + "}\n";
     }
 
-    private static string Read(string name)
+    private static string Read(string name) =>
+        Text(typeof(FigureAssets).Assembly, $"BrakeBalance.Charts.Assets.{name}").ReplaceLineEndings("\n");
+
+    private static string ReadPlotly()
     {
-        using Stream stream = typeof(FigureAssets).Assembly.GetManifestResourceStream($"BrakeBalance.Charts.Assets.{name}")!;
+        System.Reflection.Assembly assembly = typeof(global::Plotly.NET.GenericChart).Assembly;
+        return Text(assembly, assembly.GetManifestResourceNames().Single(name => name.EndsWith(".min.js", StringComparison.Ordinal)));
+    }
+
+    private static string Text(System.Reflection.Assembly assembly, string name)
+    {
+        using Stream stream = assembly.GetManifestResourceStream(name)!;
         using var reader = new StreamReader(stream, Encoding.UTF8);
-        return reader.ReadToEnd().ReplaceLineEndings("\n");
+        return reader.ReadToEnd();
     }
 }

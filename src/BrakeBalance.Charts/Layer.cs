@@ -3,7 +3,7 @@ namespace BrakeBalance.Charts;
 /// <summary>Something drawn in the plot area of a figure; numbers in SI.</summary>
 public abstract record Layer
 {
-    /// <summary>What it is, in words; names the group in the SVG and the trace in a notebook client's chart.</summary>
+    /// <summary>What it is, in words; names the group in the SVG and the trace in the chart.</summary>
     public required string Name { get; init; }
 
     /// <summary>The text written beside it; null to use <see cref="Name"/>, empty for none.</summary>

@@ -17,7 +17,6 @@ public static class KernelFormatters
     private const string Html = "text/html";
     private const string Plain = "text/plain";
     private const string Csv = "text/csv";
-    private const string Chart = "application/vnd.plotly.v1+json";
 
     private static readonly Lock Once = new();
     private static bool s_done;
@@ -40,9 +39,7 @@ public static class KernelFormatters
             Write(formatter, typeof(object), Html, (value, writer) => writer.Write(ValueHtml.Of(value)));
             Write(formatter, typeof(object), Plain, (value, writer) => writer.Write(ValueText.Of(value)));
             Write(formatter, typeof(DataFrame), Csv, (value, writer) => writer.Write(new FrameTable((DataFrame)value).ToCsv()));
-            Write(formatter, typeof(Figure), Chart, (value, writer) => writer.Write(((Figure)value).ToPlotlyJson()));
             Prefer(formatter, typeof(object), Html, Plain);
-            Prefer(formatter, typeof(Figure), Html, Chart, Plain);
             Prefer(formatter, typeof(DataFrame), Html, Plain, Csv);
             foreach (Type type in new[] { typeof(string), typeof(bool), typeof(IFormattable), typeof(IQuantity) })
             {

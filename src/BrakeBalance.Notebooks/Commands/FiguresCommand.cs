@@ -9,7 +9,7 @@ namespace BrakeBalance.Notebooks.Commands;
 internal static class FiguresCommand
 {
     private const string All = "all";
-    private static readonly string[] Formats = ["svg", "png", "pdf"];
+    private static readonly string[] Formats = ["svg", "png", "pdf", "html"];
 
     public static Command Create(Terminal terminal)
     {
@@ -18,7 +18,8 @@ internal static class FiguresCommand
         Option<string[]> figures = Many("--figure", "One figure only, by its name; may be given several times", "NAME", []);
         Option<string[]> sizes = Many("--size", "A size by its name, or all; may be given several times", "NAME", [FigureSize.Column.Name]);
         Option<string[]> formats =
-            Many("--format", "svg, png or pdf; may be given several times. SVG is always written", "FORMAT", ["svg"]);
+            Many("--format", "svg, png, pdf or html (a chart whose points answer to the pointer, a page of 3.7 MB); may be given several "
+                + "times. SVG is always written", "FORMAT", ["svg"]);
         Option<string[]> themes = Many("--theme", "white, transparent, dark or print; may be given several times", "NAME", ["white"]);
         Option<string[]> scales =
             Many("--scale", "Pixels of a PNG per nominal pixel: 1, 2 or 3; may be given several times", "NUMBER", ["1"]);
@@ -80,6 +81,7 @@ internal static class FiguresCommand
                 PlainVariants = [parsed.GetValue(plain)],
                 Png = kinds.Contains("png"),
                 Pdf = kinds.Contains("pdf"),
+                Chart = kinds.Contains("html"),
                 Scales = [.. factors.Select(factor => factor[0] - '0').Distinct().Order()],
             };
             return await WriteAsync(terminal, reading.Vehicle, plan, folder, parsed, cancellation).ConfigureAwait(false);

@@ -79,6 +79,11 @@ internal static class FigureExport
             Put(words + ".txt", FigureText.Words(shown, vehicle));
             Put(words + ".json", FigureText.Json(shown, vehicle, units, plain));
             Put(words + ".csv", shown.Table.ToCsv());
+            if (plan.Chart)
+            {
+                Put(words + ".html", ChartPage.Html(shown));
+            }
+
             foreach ((FigureSize size, Theme theme) in plan.Sizes.SelectMany(size => plan.Themes.Select(theme => (size, theme))))
             {
                 cancellation.ThrowIfCancellationRequested();

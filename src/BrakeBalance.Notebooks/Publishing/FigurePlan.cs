@@ -23,6 +23,9 @@ internal sealed record FigurePlan
     /// <summary>The variants: the trade's own words, plain words, or both.</summary>
     public IReadOnlyList<bool> PlainVariants { get; init; } = [false];
 
+    /// <summary>Whether charts whose points answer to the pointer are written, a page each.</summary>
+    public bool Chart { get; init; }
+
     /// <summary>Whether pictures are written.</summary>
     public bool Png { get; init; }
 
