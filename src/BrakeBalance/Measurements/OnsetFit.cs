@@ -93,17 +93,16 @@ internal sealed record OnsetFit
     /// </summary>
     /// <returns>The delay in seconds with its standard deviation; null when the pressure does not explain the speed.</returns>
     public static (double Late, double Sd)? Behind(
-        double[] time, double[] speed, int from, int to, (double Time, double Level)[] pressure, double noise)
+        double[] time, double[] speed, int from, int to, double[] at, double[] pressure, double noise)
     {
-        double[] sums = new double[pressure.Length], twice = new double[pressure.Length];
-        for (int i = 1; i < pressure.Length; i++)
+        double[] sums = new double[at.Length], twice = new double[at.Length];
+        for (int i = 1; i < at.Length; i++)
         {
-            double step = pressure[i].Time - pressure[i - 1].Time;
-            sums[i] = sums[i - 1] + step * (pressure[i].Level + pressure[i - 1].Level) / 2;
+            double step = at[i] - at[i - 1];
+            sums[i] = sums[i - 1] + step * (pressure[i] + pressure[i - 1]) / 2;
             twice[i] = twice[i - 1] + step * (sums[i] + sums[i - 1]) / 2;
         }
 
-        double[] at = [.. pressure.Select(p => p.Time)];
         double[] x = time[from..(to + 1)], v = speed[from..(to + 1)];
         double sigma = Math.Max(0.01, noise);
         (double Late, double Cost, double Gain)[] grid = [.. Enumerable.Range(-30, 171).Select(i => 0.01 * i).Select(late =>

@@ -211,6 +211,27 @@ public class StopFinderTests
     }
 
     [Fact]
+    public void A_log_eight_times_as_long_costs_eight_times_as_much()
+    {
+        static double Cost(int stops)
+        {
+            // Each drive pulls away again, or the log as a whole would only ever brake.
+            var drive = Drive(200, 20, 7).Select(d => d.Acceleration).Concat(Enumerable.Repeat(2.5, 1600)).ToArray();
+            List<MotionSample> samples = [.. Enumerable.Range(0, stops).SelectMany(_ => drive).Select((a, i) => new MotionSample
+            {
+                Time = Duration.FromSeconds(i / 200.0),
+                Acceleration = Acceleration.FromMetersPerSecondSquared(a),
+            })];
+            long before = GC.GetAllocatedBytesForCurrentThread();
+            Assert.Equal(stops, StopFinder.Find(samples).Stops.Count);
+            return GC.GetAllocatedBytesForCurrentThread() - before;
+        }
+
+        Cost(1); // what is made once
+        Assert.InRange(Cost(40) / Cost(5), 6, 10);
+    }
+
+    [Fact]
     public void A_deceleration_that_no_tyre_gives_is_not_trusted_and_the_unit_is_named_as_the_likely_slip()
     {
         var samples = Drive(20, 20 * 3.6, 7 * 3.6).Select(d => new MotionSample
