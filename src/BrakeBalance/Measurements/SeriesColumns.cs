@@ -246,7 +246,7 @@ internal static partial class SeriesColumns
                 string[] part = words[from..(from + length)];
                 bool last = from + length == words.Length;
                 string? unit = new[] { string.Join('/', part), string.Concat(part) }.Where(text => last || text.Length > 1)
-                    .Select(LogUnits.Plain).FirstOrDefault(units.Contains);
+                    .Select(LogUnits.Plain).FirstOrDefault(word => word != Clock && units.Contains(word));
                 if (unit is not null)
                 {
                     return (unit, "its unit stands in its name");

@@ -143,6 +143,15 @@ public class LogReaderTests
     }
 
     [Fact]
+    public void A_column_called_clock_may_count_seconds()
+    {
+        string rows = string.Concat(Enumerable.Range(0, 20).Select(i => FormattableString.Invariant($"{i * 0.1:0.0};{i}\n")));
+        LogReading<MotionSample> reading = LogReader.ReadTimeSeries(new StringReader("clock;speed [km/h]\n" + rows));
+        Assert.Empty(reading.Problems);
+        Assert.Equal(1.9, reading.Rows[^1].Time.Seconds, 9);
+    }
+
+    [Fact]
     public void Reading_does_not_depend_on_the_culture()
     {
         var before = System.Globalization.CultureInfo.CurrentCulture;
