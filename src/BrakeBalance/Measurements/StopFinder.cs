@@ -56,14 +56,14 @@ public static class StopFinder
         MotionSample[] used = bySpeed ? fast : felt.Length >= 10 ? felt : [.. samples];
         double step = StepOf(used);
         double[] steps = [.. used.Zip(used.Skip(1), (a, b) => b.Time.Seconds - a.Time.Seconds)];
+        double uneven = steps.Select(d => Math.Abs(d - step)).Median() / step;
         remarks.Add(string.Create(CultureInfo.InvariantCulture,
-            $"{(bySpeed ? "Speed" : "Acceleration")} is logged {1 / step:0.#} times a second; half of the intervals lie "
-            + $"within {100 * steps.Select(d => Math.Abs(d - step)).Median() / step:0} % of that."));
+            $"{(bySpeed ? "Speed" : "Acceleration")} is logged {1 / step:0.#} times a second"
+            + $"{(uneven < 0.005 ? ", evenly." : $"; half of the intervals lie within {100 * uneven:0} % of that.")}"));
         if (step > 1.05 / LeastRate)
         {
             remarks.Add(string.Create(CultureInfo.InvariantCulture,
-                $"The log has only {1 / step:0.#} samples a second; ten or more are needed for a trustworthy mean "
-                + $"deceleration."));
+                $"The log has only {1 / step:0.#} samples a second; four are the least for a stop to be trusted, ten are better."));
         }
 
         int gaps = steps.Count(d => d > 5 * step);
@@ -477,7 +477,7 @@ public static class StopFinder
             stop.Step > 0.3 ? 0.1 * stop.Step * pull : 0);
         double dSd = Norm(v0 * startSd, stop.Scale * d, stop.Bias * length, stop.SpeedNoise * Math.Sqrt(stop.Step * length),
             stop.OffsetSd * length * length / 3, edge * v0, pull * missing * missing / 4);
-        double peak = PeakOver(time, stop.Rate, stop.First, stop.Last, 0.3);
+        double peak = PeakOver(time, stop.Rate, stop.First, stop.Last, Math.Max(0.3, 1.3 * stop.Step));
         double peakSd = Norm(stop.BySpeed ? 3.5 * stop.SpeedNoise / (Math.Max(0.3, stop.Step) * Math.Sqrt(Math.Max(1, 0.3 / stop.Step)))
             : 0.1,
             stop.Scale * peak, stop.Step > 0.2 ? 0.15 * peak : 0);
@@ -541,7 +541,8 @@ public static class StopFinder
         if (dWithin > 0.08 * d || mean is { } a && meanWithin > MostTrusted * a)
         {
             doubts.Add(string.Create(CultureInfo.InvariantCulture,
-                $"The uncertainty is too wide: {100 * dWithin / d:0} % of the distance."));
+                $"The uncertainty is too wide: {100 * dWithin / d:0} % of the distance"
+                + $"{(mean is { } m ? $", {100 * meanWithin / m:0} % of the mean deceleration" : "")}."));
         }
 
         if (v0 < 5)
@@ -617,7 +618,7 @@ public static class StopFinder
                 j++;
             }
 
-            peak = j > i && (time[j - 1] - time[i] > 0.6 * window || j > last) && j - i > 1 ? Math.Max(peak, sum / (j - i)) : peak;
+            peak = j - i > 1 && (time[j - 1] - time[i] > 0.6 * window || j > last) ? Math.Max(peak, sum / (j - i)) : peak;
         }
 
         return peak;

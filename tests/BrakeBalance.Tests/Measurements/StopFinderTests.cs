@@ -211,6 +211,21 @@ public class StopFinderTests
     }
 
     [Fact]
+    public void A_slow_log_says_what_it_lacks_and_its_peak_is_not_nought()
+    {
+        StopSearch search = StopFinder.Find([.. Drive(0.8, 30, 6).Select(d => new MotionSample
+        {
+            Time = Duration.FromSeconds(d.Time),
+            Speed = Speed.FromMetersPerSecond(d.Speed),
+        })]);
+        MeasuredStop stop = search.Stops.Single();
+        Assert.InRange(stop.Peak.MetersPerSecondSquared, 3, 7);
+        Assert.Contains(search.Remarks, remark => remark.Contains("four are the least for a stop to be trusted"));
+        Assert.Contains(stop.Cautions, c => c.Contains("four are the least"));
+        Assert.Matches(@"too wide: \d+ % of the distance, \d+ % of the mean deceleration\.", string.Join(' ', stop.Cautions));
+    }
+
+    [Fact]
     public void A_log_eight_times_as_long_costs_eight_times_as_much()
     {
         static double Cost(int stops)
