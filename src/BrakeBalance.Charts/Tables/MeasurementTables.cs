@@ -104,7 +104,7 @@ public static class MeasurementTables
     {
         Id = id,
         Title = "What the columns were taken for",
-        Caption = $"Set another by --column {ColumnChoice.Form}.",
+        Caption = $"Where one is wrong, name it in the file's header as in 'speed [km/h]', or by --column {ColumnChoice.Form}.",
         Table = new TableBuilder()
             .Words("Column", columns.Select(c => c.Name))
             .Words("Meaning", columns.Select(c => c.Meaning == ColumnMeaning.None ? "not used" : c.Words))

@@ -86,7 +86,8 @@ internal static partial class SeriesColumns
                 string words = ColumnChoice.WordsOf(own.Meaning);
                 IReadOnlyList<string> units = UnitsOf(own.Meaning);
                 asked.Add($"the column '{table.Header[i]}' reads like {words}, but names no unit that is known; "
-                    + $"give it: --column \"{words} [{units[0]}]={table.Header[i]}\", with one of {string.Join(", ", units)}");
+                    + $"write it in the header, as in '{words} [{units[0]}]', or give it: "
+                    + $"--column \"{words} [{units[0]}]={table.Header[i]}\", with one of {string.Join(", ", units)}");
                 own = new Candidate(ColumnMeaning.None, 0, "", "its unit is not known");
             }
 
