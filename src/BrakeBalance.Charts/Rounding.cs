@@ -22,4 +22,14 @@ internal static class Rounding
         double rounded = Significant(value, digits);
         return rounded == 0 ? "0" : rounded.ToString("0.##########", CultureInfo.InvariantCulture);
     }
+
+    /// <summary>A number and its half-width: one digit of the half-width, two when it begins with 1 or 2 (common practice).</summary>
+    public static string Within(double value, double halfWidth)
+    {
+        string[] parts = halfWidth.ToString("E1", CultureInfo.InvariantCulture).Split('E');
+        int digits = double.Parse(parts[0], CultureInfo.InvariantCulture) < 3 ? 2 : 1;
+        int decimals = Math.Clamp(digits - 1 - int.Parse(parts[1], CultureInfo.InvariantCulture), 0, 6);
+        string format = "F" + decimals.ToString(CultureInfo.InvariantCulture);
+        return $"{value.ToString(format, CultureInfo.InvariantCulture)} ± {halfWidth.ToString(format, CultureInfo.InvariantCulture)}";
+    }
 }

@@ -49,6 +49,22 @@ public sealed class TableBuilder
             values.Select(value => value is { } si ? unit.ToSi(Math.Round(unit.FromSi(si) / unit.RoundTo) * unit.RoundTo) : (double?)null));
     }
 
+    /// <summary>Adds a column of quantities each with its half-width, both as exact as the half-width allows.</summary>
+    /// <typeparam name="T">Kind of row.</typeparam>
+    /// <param name="name">What they are; the unit in brackets is added.</param>
+    /// <param name="measure">Their measure.</param>
+    /// <param name="rows">The rows.</param>
+    /// <param name="value">The quantity of a row; null where there is no answer.</param>
+    /// <param name="halfWidth">Half of its interval; null where there is no answer.</param>
+    /// <returns>This builder.</returns>
+    public TableBuilder Within<T>(
+        string name, Measure measure, IEnumerable<T> rows, Func<T, IQuantity?> value, Func<T, IQuantity?> halfWidth)
+    {
+        DisplayUnit unit = measure.In(_units);
+        return Words($"{name} {unit.Bracketed}", rows.Select(row => (value(row), halfWidth(row)) is ({ } v, { } half)
+            ? Rounding.Within(unit.FromSi(measure.Si(v)), measure.Si(half) * unit.Scale) : ""));
+    }
+
     /// <summary>Adds a column of words.</summary>
     /// <param name="name">What they are.</param>
     /// <param name="values">The words.</param>

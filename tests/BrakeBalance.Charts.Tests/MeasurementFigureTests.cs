@@ -5,6 +5,7 @@ using BrakeBalance.Charts.Tables;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
+using UnitsNet;
 
 namespace BrakeBalance.Charts.Tests;
 
@@ -69,6 +70,42 @@ public class MeasurementFigureTests
         Assert.Equal(Estimate.Parameters.Count, MeasurementTables.Estimate(Estimate).Table.Frame.Rows.Count);
         Assert.Contains(MeasurementTables.Knees(Gauges, UnitSystem.Us).Table.Columns, c => c.Contains("[psi]", StringComparison.Ordinal));
         Assert.Contains("nothing was left out", MeasurementTables.LeftOut([]).ToPlainText());
+    }
+
+    [Fact]
+    public void A_stop_that_was_found_is_shown_no_more_exactly_than_it_is_known()
+    {
+        var stop = new MeasuredStop
+        {
+            Start = Duration.FromSeconds(12.6462),
+            End = Duration.FromSeconds(16.1),
+            InitialSpeed = Speed.FromKilometersPerHour(73.994),
+            InitialSpeedWithin = Speed.FromKilometersPerHour(0.5211),
+            Deceleration = Acceleration.FromStandardGravity(0.55813),
+            DecelerationWithin = Acceleration.FromStandardGravity(0.0045584),
+            Peak = Acceleration.FromStandardGravity(0.6),
+            PeakWithin = Acceleration.FromStandardGravity(0.0264),
+            Distance = Length.FromMeters(35.241),
+            DistanceWithin = Length.FromMeters(0.42461),
+            RiseTime = Duration.FromSeconds(0.31981),
+            RiseTimeWithin = Duration.FromSeconds(0.0963),
+            FoundBy = "front pressure",
+            FrontPressure = Pressure.FromBars(44.968),
+            FrontSlip = 0.033253,
+            FrontLockedAt = Duration.FromSeconds(13.00481),
+            IsTrusted = true,
+            Cautions = [],
+        };
+        var search = new StopSearch { Stops = [stop], SampleRate = Frequency.FromHertz(100), Remarks = ["As logged."] };
+        NamedTable si = MeasurementTables.Stops(search, UnitSystem.Si), us = MeasurementTables.Stops(search, UnitSystem.Us);
+        Assert.Equal(["12.65", "front pressure", "74.0 ± 0.5", "0.558 ± 0.005", "0.600 ± 0.026", "0.32 ± 0.10", "35.2 ± 0.4"],
+            si.Table.Row(0).Take(7));
+        Assert.Equal(["46.0 ± 0.3", "115.6 ± 1.4"], (string[])[us.Table.Row(0)[2], us.Table.Row(0)[6]]);
+        Assert.Equal("As logged. Behind ± stands half of a 90 % interval.", si.Caption);
+        Assert.Equal(["12.65", "45", "", "3", "", "not logged", "13", "", ""],
+            MeasurementTables.Wheels(search, UnitSystem.Si)!.Table.Row(0));
+        MeasuredStop snub = stop with { Deceleration = null, DecelerationWithin = null };
+        Assert.Equal("", MeasurementTables.Stops(search with { Stops = [snub] }, UnitSystem.Si).Table.Row(0)[3]);
     }
 
     [Fact]

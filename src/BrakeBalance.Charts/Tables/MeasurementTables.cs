@@ -56,20 +56,19 @@ public static class MeasurementTables
         Id = id,
         Title = search.Stops.Count == 0
             ? "No stop was found" : $"{search.Stops.Count} stop{(search.Stops.Count == 1 ? " was" : "s were")} found",
-        Caption = string.Join(' ', search.Remarks),
+        Caption = string.Join(' ', search.Stops.Count == 0
+            ? search.Remarks : search.Remarks.Append("Behind ± stands half of a 90 % interval.")),
         Table = search.Stops.Count == 0
             ? new TableBuilder(units).Words("Stop", ["–"]).Build()
             : new TableBuilder(units)
-                .Column("Begins at", Measure.Time, search.Stops.Select(s => s.Start).ToArray())
+                .Rounded("Begins at", Measure.Time, search.Stops.Select(s => (double?)s.Start.Seconds))
                 .Words("Found by", search.Stops.Select(s => s.FoundBy))
-                .Column("Initial speed", Measure.Speed, search.Stops.Select(s => s.InitialSpeed).ToArray())
-                .Column("Mean fully developed deceleration", Measure.Deceleration,
-                    search.Stops.Select(s => s.Deceleration?.MetersPerSecondSquared))
-                .Column("± (90 %)", Measure.Deceleration, search.Stops.Select(s => s.DecelerationWithin?.MetersPerSecondSquared))
-                .Column("Peak deceleration", Measure.Deceleration, search.Stops.Select(s => s.Peak).ToArray())
-                .Column("Rise time", Measure.Time, search.Stops.Select(s => s.RiseTime).ToArray())
-                .Column("Distance", Measure.Distance, search.Stops.Select(s => s.Distance).ToArray())
-                .Column("Distance ± (90 %)", Measure.Distance, search.Stops.Select(s => s.DistanceWithin).ToArray())
+                .Within("Initial speed", Measure.Speed, search.Stops, s => s.InitialSpeed, s => s.InitialSpeedWithin)
+                .Within("Mean fully developed deceleration", Measure.Deceleration, search.Stops,
+                    s => s.Deceleration, s => s.DecelerationWithin)
+                .Within("Peak deceleration", Measure.Deceleration, search.Stops, s => s.Peak, s => s.PeakWithin)
+                .Within("Rise time", Measure.Time, search.Stops, s => s.RiseTime, s => s.RiseTimeWithin)
+                .Within("Distance", Measure.Distance, search.Stops, s => s.Distance, s => s.DistanceWithin)
                 .Words("Trusted", search.Stops.Select(s => s.IsTrusted ? "yes" : "no"))
                 .Words("Caution", search.Stops.Select(s => s.Cautions.Count == 0 ? "none" : string.Join(' ', s.Cautions))).Build(),
     };
@@ -86,15 +85,15 @@ public static class MeasurementTables
             Title = "Line pressures, slip and lock-up",
             Caption = "Pressures are means from 80 % to 10 % of the initial speed; slip is the middle one from 80 % to 30 %.",
             Table = new TableBuilder(units)
-                .Column("Begins at", Measure.Time, search.Stops.Select(s => s.Start).ToArray())
-                .Column("Front pressure", Measure.LinePressure, search.Stops.Select(s => s.FrontPressure?.Pascals))
-                .Column("Rear pressure", Measure.LinePressure, search.Stops.Select(s => s.RearPressure?.Pascals))
-                .Column("Front slip", Measure.Percent, search.Stops.Select(s => s.FrontSlip))
-                .Column("Rear slip", Measure.Percent, search.Stops.Select(s => s.RearSlip))
+                .Rounded("Begins at", Measure.Time, search.Stops.Select(s => (double?)s.Start.Seconds))
+                .Rounded("Front pressure", Measure.LinePressure, search.Stops.Select(s => s.FrontPressure?.Pascals))
+                .Rounded("Rear pressure", Measure.LinePressure, search.Stops.Select(s => s.RearPressure?.Pascals))
+                .Rounded("Front slip", Measure.Percent, search.Stops.Select(s => s.FrontSlip))
+                .Rounded("Rear slip", Measure.Percent, search.Stops.Select(s => s.RearSlip))
                 .Words("Locks first", search.Stops.Select(s => s.Locked?.ToString().ToLowerInvariant() ?? "not logged"))
-                .Column("Front locks at", Measure.Time, search.Stops.Select(s => s.FrontLockedAt?.Seconds))
-                .Column("Rear locks at", Measure.Time, search.Stops.Select(s => s.RearLockedAt?.Seconds))
-                .Column("Front pressure at lock-up", Measure.LinePressure, search.Stops.Select(s => s.LockPressure?.Pascals)).Build(),
+                .Rounded("Front locks at", Measure.Time, search.Stops.Select(s => s.FrontLockedAt?.Seconds))
+                .Rounded("Rear locks at", Measure.Time, search.Stops.Select(s => s.RearLockedAt?.Seconds))
+                .Rounded("Front pressure at lock-up", Measure.LinePressure, search.Stops.Select(s => s.LockPressure?.Pascals)).Build(),
         };
 
     /// <summary>What each column of a time series was taken for, and why.</summary>
@@ -105,7 +104,7 @@ public static class MeasurementTables
     {
         Id = id,
         Title = "What the columns were taken for",
-        Caption = $"Set another by --column {ColumnChoice.Form}.",
+        Caption = $"Where one is wrong, name it in the file's header as in 'speed [km/h]', or by --column {ColumnChoice.Form}.",
         Table = new TableBuilder()
             .Words("Column", columns.Select(c => c.Name))
             .Words("Meaning", columns.Select(c => c.Meaning == ColumnMeaning.None ? "not used" : c.Words))

@@ -36,6 +36,8 @@ internal static class LogInput
             }
         }
 
+        problems.AddRange(choices.Where(c => c.Meaning != ColumnMeaning.None).GroupBy(c => c.Meaning).Where(same => same.Count() > 1)
+            .Select(same => $"--column: {ColumnChoice.WordsOf(same.Key)} is set {same.Count()} times; set one column for it."));
         return choices;
     }
 

@@ -27,8 +27,8 @@ internal static class SeriesCommand
         Option<string?> load = Said("--load-case", "With --into: load case, as the vehicle file names it", "NAME");
         Option<string?> surface = Said("--surface", "With --into: surface, the same word for the same surface", "NAME");
         Option<string?> locked = Said("--locked",
-            "With --into: what locked first (none, front, rear, together), one for all stops or one for each, separated by commas",
-                "WORDS");
+            "With --into: what locked first (none, front, rear, together) where no wheel speeds tell, one for all stops or one for "
+                + "each, separated by commas", "WORDS");
         Option<string?> pressure = Said("--front-pressure",
             "With --into: front line pressure where the log has none, one for all stops or one for each, such as \"27 bar, 31 bar\"",
                 "PRESSURES");
@@ -56,6 +56,14 @@ internal static class SeriesCommand
                 problems.Add("--dive: the pitch lies from 0 to 10 degrees at 1 g; one to two are usual.");
             }
 
+            var told = new Told(parsed.GetValue(load), parsed.GetValue(surface), parsed.GetValue(locked), parsed.GetValue(pressure),
+                parsed.GetValue(turns));
+            if (parsed.GetValue(into) is null && told is not { LoadCase: null, Surface: null, Locked: null, FrontPressure: null, Turns: null })
+            {
+                problems.Add("--load-case, --surface, --locked, --front-pressure and --turns say what goes into a log of test stops; "
+                    + "name it: --into STOPS.");
+            }
+
             BadInputException.ThrowIfAny(problems);
             LogReading<MotionSample> reading = LogInput.Read(path, text => LogReader.ReadTimeSeries(text, choices), parsed.GetValue(lost));
             if (StopFinder.WhyTooFew(reading.Rows) is { } few)
@@ -66,9 +74,7 @@ internal static class SeriesCommand
             StopSearch search = StopFinder.Find(reading.Rows, degrees is { } d ? Angle.FromDegrees(d) : null);
             if (parsed.GetValue(into) is { } target)
             {
-                Put(terminal, path, car, search, target, MeasureCommand.System(parsed, units) == UnitSystem.Us, new Told(
-                    parsed.GetValue(load), parsed.GetValue(surface), parsed.GetValue(locked), parsed.GetValue(pressure),
-                        parsed.GetValue(turns)));
+                Put(terminal, path, car, search, target, MeasureCommand.System(parsed, units) == UnitSystem.Us, told);
             }
 
             if (parsed.GetValue(json))
@@ -141,12 +147,12 @@ internal static class SeriesCommand
             problems.Add("--turns: turns lie from -50 to 50.");
         }
 
-        if (stops.Where((s, i) => (s.Locked ?? locks[i]) is null).Any())
+        if (told.Locked is null && stops.Any(s => s.Locked is null))
         {
             problems.Add("--into: which axle locked first is not logged; give --locked none, front, rear or together.");
         }
 
-        if (stops.Where((s, i) => (s.FrontPressure ?? s.RearPressure ?? pressures[i]) is null).Any())
+        if (told.FrontPressure is null && stops.Any(s => (s.FrontPressure ?? s.RearPressure) is null))
         {
             problems.Add("--into: the log has no line pressure, without which a stop says nothing of the brakes; give --front-pressure.");
         }
@@ -171,6 +177,16 @@ internal static class SeriesCommand
         {
             terminal.Error.WriteLine(string.Create(CultureInfo.InvariantCulture,
                 $"The stop at {left.Start.Seconds:0.00} s is not added: {string.Join(' ', left.Cautions)}"));
+        }
+
+        if (stops.Where((s, i) => s.Locked is { } seen && locks[i] is { } said && seen != said).Any())
+        {
+            terminal.Error.WriteLine("--locked: not used where the wheel speeds tell otherwise.");
+        }
+
+        if (told.FrontPressure is not null && stops.Any(s => s.FrontPressure is not null))
+        {
+            terminal.Error.WriteLine("--front-pressure: not used; the log has its own.");
         }
 
         string Note(MeasuredStop stop) => string.Create(CultureInfo.InvariantCulture, $"{name} at {stop.Start.Seconds:0.00} s");

@@ -32,7 +32,7 @@ internal sealed partial class LogNumbers
         return new LogNumbers(commas > points ? ',' : '.');
     }
 
-    public static bool IsMissing(string cell) => MissingMarks.Contains(cell.Trim().ToLowerInvariant());
+    public static bool IsMissing(string cell) => MissingMarks.Contains(cell.Trim(), StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Whether a cell is a number with either decimal mark, or a time of day, or a date.</summary>
     public static bool IsNumberOrTime(string cell) => cell.Length > 0 && (Plain().IsMatch(cell) || Moment(cell) is not null);

@@ -125,23 +125,16 @@ internal sealed class LogTable
         List<string> lines, Dictionary<int, string> marked, List<string> remarks, int first)
     {
         int[] filled = [.. Enumerable.Range(0, lines.Count).Where(i => !string.IsNullOrWhiteSpace(lines[i])).Take(MostLooked)];
-        (char sign, int cells) = ";\t|,".Select(s => (s, filled.Sum(i => NumbersIn(lines[i], s)))).MaxBy(pair => pair.Item2);
-        int data = Array.FindIndex(filled, i => NumbersIn(lines[i], sign) > 0);
-        for (int n = data; n >= 0 && n < filled.Length; n++)
-        {
-            int[] next = [.. filled.Skip(n).Take(5)];
-            if (NumbersIn(lines[next[0]], sign) > 0 && next.Count(i => NumbersIn(lines[i], sign) > 0) >= 0.6 * next.Length)
-            {
-                data = n;
-                break;
-            }
-        }
-
-        if (cells == 0 || data < 0)
+        (char sign, int[] numbers) = ";\t|,".Select(s => (s, filled.Select(i => NumbersIn(lines[i], s)).ToArray()))
+            .MaxBy(pair => pair.Item2.Sum());
+        if (numbers.All(n => n == 0))
         {
             return (first, [], null);
         }
 
+        // A lone row of numbers may stand in the preamble; the rows of the table follow one another.
+        bool Follows(int n) => numbers[n] > 0 && numbers.Skip(n).Take(5).Select(cells => cells > 0 ? 1.0 : 0).Average() >= 0.6;
+        int data = Enumerable.Range(0, numbers.Length).FirstOrDefault(Follows, Array.FindIndex(numbers, n => n > 0));
         int row = filled[data];
         int[] before = [.. filled.Take(data).Reverse().Where(i => Cells(lines[i], sign).Count > 1).Take(2)];
         bool hasUnits = before.Length == 2 && Cells(lines[before[1]], sign).Count >= Cells(lines[before[0]], sign).Count - 1

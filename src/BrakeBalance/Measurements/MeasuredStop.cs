@@ -23,7 +23,7 @@ public sealed record MeasuredStop
     /// <summary>Uncertainty of <see cref="Deceleration"/>.</summary>
     public Acceleration? DecelerationWithin { get; init; }
 
-    /// <summary>Highest deceleration over three tenths of a second, positive.</summary>
+    /// <summary>Highest deceleration over three tenths of a second, or over two samples of a log slower than that; positive.</summary>
     public required Acceleration Peak { get; init; }
 
     /// <summary>Uncertainty of <see cref="Peak"/>.</summary>

@@ -39,16 +39,13 @@ internal static class MotionReader
         }
 
         double last = double.NegativeInfinity, days = 0, origin = double.NaN;
-        (int Line, double At, double Before)? backward = null;
-        int backwards = 0, standing = 0, silent = 0;
+        int standing = 0, silent = 0;
         int[] used = [.. columns.Where(c => c.Meaning is not (ColumnMeaning.None or ColumnMeaning.Time)
             && (!onlySpeed || c.Meaning <= ColumnMeaning.Longitude)).Select(c => c.Index)];
 
         // Where one row in ten has nothing to say the channels run at rates of their own.
         bool mixed = table.Rows.Count(row => used.All(i => i >= row.Cells.Length || LogNumbers.IsMissing(row.Cells[i])))
             > Math.Max(5, 0.1 * table.Rows.Count);
-        MotionSample? previous = null;
-        List<(double, double)?> places = [];
 
         Speed? Rolling(LogCells.Column<Speed>? column)
         {
@@ -88,7 +85,7 @@ internal static class MotionReader
             return null;
         }
 
-        LogReading<MotionSample> reading = cells.ReadRows<MotionSample>(line =>
+        LogReading<Row> reading = cells.ReadRows<Row>(line =>
         {
             double? at = Seconds();
             Speed? v = Rolling(speed);
@@ -129,57 +126,53 @@ internal static class MotionReader
                 return null;
             }
 
-            if (at.Value > last || at.Value == last && Adds(previous!, sample))
-            {
-                (last, previous) = (at.Value, at.Value > last ? sample : Joined(previous!, sample));
-                places.Add(place);
-                return sample;
-            }
-
-            backwards++;
-            backward ??= (line, at.Value, last);
-            return null;
+            last = Math.Max(last, at.Value);
+            return new Row(sample, place);
         });
-        List<MotionSample> rows = [];
-        List<(double North, double East)?> spots = [];
-        foreach ((MotionSample sample, (double, double)? place) in reading.Rows.Zip(places))
+        List<Row> rows = [];
+        List<(MotionSample Sample, Duration Before)> backwards = [];
+        foreach (Row row in reading.Rows)
         {
-            if (rows.Count > 0 && rows[^1].Time.Equals((object)sample.Time))
+            if (rows.Count == 0 || row.Sample.Time > rows[^1].Sample.Time)
             {
-                (rows[^1], spots[^1]) = (Joined(rows[^1], sample), spots[^1] ?? place);
+                rows.Add(row);
+            }
+            else if (row.Sample.Time.Equals((object)rows[^1].Sample.Time) && rows[^1].With(row) is var joined && joined != rows[^1])
+            {
+                rows[^1] = joined;
             }
             else
             {
-                rows.Add(sample);
-                spots.Add(place);
+                backwards.Add((row.Sample, rows[^1].Sample.Time));
             }
         }
 
         if (speed is null && wheels.All(w => w is null) && latitude is not null && longitude is not null)
         {
-            FromPlaces(rows, spots);
-            rows = onlySpeed ? [.. rows.Where(row => row.Speed is not null)] : rows;
+            FromPlaces(rows);
+            rows = onlySpeed ? [.. rows.Where(row => row.Sample.Speed is not null)] : rows;
         }
 
         List<string> noise = [];
-        Count(noise, backwards, "row whose time does not come after the one before was",
+        Count(noise, backwards.Count, "row whose time does not come after the one before was",
             "rows whose time does not come after the one before were",
-            backward is { } b ? string.Create(CultureInfo.InvariantCulture,
-                $"passed over (first in line {b.Line}: {b.At:0.####} s does not come after {b.Before:0.####} s)") : "");
+            backwards is [var first, ..] ? string.Create(CultureInfo.InvariantCulture, $"passed over (first in line {first.Sample.Line}: "
+                + $"{first.Sample.Time.Seconds:0.####} s does not come after {first.Before.Seconds:0.####} s)") : "");
         Count(noise, standing, "slightly negative speed", "slightly negative speeds", standing == 1 ? "counts as standing"
             : "count as standing");
         Count(noise, silent, "row holds", "rows hold", "nothing that is used");
-        bool tooNoisy = backwards > 0.1 * Math.Max(1, table.Rows.Count);
-        return reading with
+        bool tooNoisy = backwards.Count > 0.1 * Math.Max(1, table.Rows.Count);
+        return new LogReading<MotionSample>
         {
-            Rows = rows,
+            Rows = [.. rows.Select(row => row.Sample)],
             Columns = columns,
-            Lost = reading.Lost + (tooNoisy ? backwards : 0),
+            Lost = reading.Lost + (tooNoisy ? backwards.Count : 0),
             Problems = noise.Count == 0 ? reading.Problems : [.. reading.Problems.Append(new LogProblem
             {
-                Line = backward?.Line ?? cells.HeaderLine,
+                Line = backwards is [var back, ..] ? back.Sample.Line : cells.HeaderLine,
                 Reason = "noise: " + string.Join("; ", noise),
             }).OrderBy(p => p.Line)],
+            Remarks = reading.Remarks,
         };
     }
 
@@ -191,42 +184,50 @@ internal static class MotionReader
         }
     }
 
-    private static bool Adds(MotionSample known, MotionSample more) => Joined(known, more) with { Line = known.Line } != known;
-
-    private static MotionSample Joined(MotionSample known, MotionSample more) => known with
+    // A row as it was read. Rows of one time are one: what the first does not know the others may.
+    private sealed record Row(MotionSample Sample, (double North, double East)? Place)
     {
-        Speed = known.Speed ?? more.Speed,
-        Acceleration = known.Acceleration ?? more.Acceleration,
-        Axes = known.Axes ?? more.Axes,
-        FrontPressure = known.FrontPressure ?? more.FrontPressure,
-        RearPressure = known.RearPressure ?? more.RearPressure,
-        Wheels = (known.Wheels.FrontLeft ?? more.Wheels.FrontLeft, known.Wheels.FrontRight ?? more.Wheels.FrontRight,
-            known.Wheels.RearLeft ?? more.Wheels.RearLeft, known.Wheels.RearRight ?? more.Wheels.RearRight),
-        Pedal = known.Pedal ?? more.Pedal,
-        BrakeOn = known.BrakeOn ?? more.BrakeOn,
-    };
+        public Row With(Row more) => new(Joined(Sample, more.Sample), Place ?? more.Place);
+
+        private static MotionSample Joined(MotionSample known, MotionSample more) => known with
+        {
+            Speed = known.Speed ?? more.Speed,
+            Acceleration = known.Acceleration ?? more.Acceleration,
+            Axes = known.Axes ?? more.Axes,
+            FrontPressure = known.FrontPressure ?? more.FrontPressure,
+            RearPressure = known.RearPressure ?? more.RearPressure,
+            Wheels = (known.Wheels.FrontLeft ?? more.Wheels.FrontLeft, known.Wheels.FrontRight ?? more.Wheels.FrontRight,
+                known.Wheels.RearLeft ?? more.Wheels.RearLeft, known.Wheels.RearRight ?? more.Wheels.RearRight),
+            Pedal = known.Pedal ?? more.Pedal,
+            BrakeOn = known.BrakeOn ?? more.BrakeOn,
+        };
+    }
 
     // Speed midway between two positions that differ in time by a tenth of a second or more.
-    private static void FromPlaces(List<MotionSample> rows, List<(double North, double East)?> spots)
+    private static void FromPlaces(List<Row> rows)
     {
         int before = -1;
         for (int i = 0; i < rows.Count; i++)
         {
-            if (spots[i] is not { } here || before >= 0 && rows[i].Time.Seconds - rows[before].Time.Seconds < 0.099
-                || before >= 0 && spots[before] == here && rows[i].Time.Seconds - rows[before].Time.Seconds < 0.9)
+            if (rows[i].Place is not { } here)
             {
                 continue;
             }
 
-            if (before >= 0 && spots[before] is { } there)
+            if (before >= 0 && rows[before].Place is { } there)
             {
+                double seconds = rows[i].Sample.Time.Seconds - rows[before].Sample.Time.Seconds;
+                if (seconds < 0.099 || there == here && seconds < 0.9)
+                {
+                    continue;
+                }
+
                 double north = (here.North - there.North) * Math.PI / 180, east = (here.East - there.East) * Math.PI / 180;
-                double metres = EarthRadius * Math.Sqrt(north * north + Math.Pow(east * Math.Cos(here.North * Math.PI / 180), 2));
-                double v = metres / (rows[i].Time.Seconds - rows[before].Time.Seconds);
+                double v = EarthRadius * Math.Sqrt(north * north + Math.Pow(east * Math.Cos(here.North * Math.PI / 180), 2)) / seconds;
                 int middle = (before + i) / 2;
                 if (v < 150)
                 {
-                    rows[middle] = rows[middle] with { Speed = Speed.FromMetersPerSecond(v) };
+                    rows[middle] = rows[middle] with { Sample = rows[middle].Sample with { Speed = Speed.FromMetersPerSecond(v) } };
                 }
             }
 

@@ -36,6 +36,12 @@ public sealed record MotionSample
 
     /// <summary>Whether the brake switch is closed; null when not recorded.</summary>
     public bool? BrakeOn { get; init; }
+
+    /// <summary>The speeds at the wheels in the order of <see cref="Wheels"/>.</summary>
+    internal IEnumerable<Speed?> AllWheels => [Wheels.FrontLeft, Wheels.FrontRight, Wheels.RearLeft, Wheels.RearRight];
+
+    /// <summary>Whether nothing but a wheel knows the speed.</summary>
+    internal bool SpeedIsOfWheel => Speed is { } speed && AllWheels.Any(wheel => wheel is { } rim && rim.Equals((object)speed));
 }
 
 /// <summary>Samples taken together.</summary>

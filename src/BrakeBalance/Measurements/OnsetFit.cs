@@ -63,17 +63,8 @@ internal sealed record OnsetFit
 
         double step = (t[^1] - t[0]) / (n - 1), sigma = Math.Max(0.01, noise / Math.Sqrt(every));
         (OnsetFit Fit, double Cost)[] grid = Grid(t, v, slope is not null, rough - 0.9 - step, rough + 0.3 + step, sigma);
-        double least = grid.Min(g => g.Cost);
-
-        // What the model cannot follow counts as noise too.
-        double widen = Math.Max(1, least / Math.Max(1, n - 4));
-        double[] weight = [.. grid.Select(g => Math.Exp(-(g.Cost - least) / (2 * widen)))];
-        double total = weight.Sum();
-        (double Mean, double Sd) Of(Func<OnsetFit, double> value)
-        {
-            double mean = grid.Zip(weight).Sum(g => value(g.First.Fit) * g.Second) / total;
-            return (mean, Math.Sqrt(grid.Zip(weight).Sum(g => Math.Pow(value(g.First.Fit) - mean, 2) * g.Second) / total));
-        }
+        (double[] weight, double widen) = Weights([.. grid.Select(g => g.Cost)], n);
+        (double Mean, double Sd) Of(Func<OnsetFit, double> value) => Weighed([.. grid.Select(g => value(g.Fit))], weight);
 
         (double at, double atSd) = Of(f => f.Start.At);
         (double v0, double v0Sd) = slope is null ? Of(f => f.Initial.Speed) : (Read(time, speed, at), 0.02);
@@ -93,17 +84,16 @@ internal sealed record OnsetFit
     /// </summary>
     /// <returns>The delay in seconds with its standard deviation; null when the pressure does not explain the speed.</returns>
     public static (double Late, double Sd)? Behind(
-        double[] time, double[] speed, int from, int to, (double Time, double Level)[] pressure, double noise)
+        double[] time, double[] speed, int from, int to, double[] at, double[] pressure, double noise)
     {
-        double[] sums = new double[pressure.Length], twice = new double[pressure.Length];
-        for (int i = 1; i < pressure.Length; i++)
+        double[] sums = new double[at.Length], twice = new double[at.Length];
+        for (int i = 1; i < at.Length; i++)
         {
-            double step = pressure[i].Time - pressure[i - 1].Time;
-            sums[i] = sums[i - 1] + step * (pressure[i].Level + pressure[i - 1].Level) / 2;
+            double step = at[i] - at[i - 1];
+            sums[i] = sums[i - 1] + step * (pressure[i] + pressure[i - 1]) / 2;
             twice[i] = twice[i - 1] + step * (sums[i] + sums[i - 1]) / 2;
         }
 
-        double[] at = [.. pressure.Select(p => p.Time)];
         double[] x = time[from..(to + 1)], v = speed[from..(to + 1)];
         double sigma = Math.Max(0.01, noise);
         (double Late, double Cost, double Gain)[] grid = [.. Enumerable.Range(-30, 171).Select(i => 0.01 * i).Select(late =>
@@ -117,12 +107,23 @@ internal sealed record OnsetFit
             }, 0.01);
             return (late, cost, fit[2]);
         })];
-        (double best, double least, double gain) = grid.MinBy(g => g.Cost);
-        double widen = Math.Max(1, least / Math.Max(1, x.Length - 4));
-        double[] weight = [.. grid.Select(g => Math.Exp(-(g.Cost - least) / (2 * widen)))];
-        double mean = grid.Zip(weight).Sum(g => g.First.Late * g.Second) / weight.Sum();
-        double sd = Math.Sqrt(grid.Zip(weight).Sum(g => Math.Pow(g.First.Late - mean, 2) * g.Second) / weight.Sum());
+        (double best, _, double gain) = grid.MinBy(g => g.Cost);
+        (double[] weight, double widen) = Weights([.. grid.Select(g => g.Cost)], x.Length);
+        (double mean, double sd) = Weighed([.. grid.Select(g => g.Late)], weight);
         return gain > 0 && widen < 25 && best is > -0.29 and < 1.39 ? (mean, sd + 0.005) : null;
+    }
+
+    // The weights of a grid by the costs of its points. What the model cannot follow counts as noise too.
+    private static (double[] Weight, double Widen) Weights(double[] costs, int samples)
+    {
+        double least = costs.Min(), widen = Math.Max(1, least / Math.Max(1, samples - 4));
+        return ([.. costs.Select(cost => Math.Exp(-(cost - least) / (2 * widen)))], widen);
+    }
+
+    private static (double Mean, double Sd) Weighed(double[] values, double[] weight)
+    {
+        double mean = values.Zip(weight, (value, w) => value * w).Sum() / weight.Sum();
+        return (mean, Math.Sqrt(values.Zip(weight, (value, w) => (value - mean) * (value - mean) * w).Sum() / weight.Sum()));
     }
 
     private static double Read(double[] at, double[] of, double t)

@@ -86,7 +86,8 @@ internal static partial class SeriesColumns
                 string words = ColumnChoice.WordsOf(own.Meaning);
                 IReadOnlyList<string> units = UnitsOf(own.Meaning);
                 asked.Add($"the column '{table.Header[i]}' reads like {words}, but names no unit that is known; "
-                    + $"give it: --column \"{words} [{units[0]}]={table.Header[i]}\", with one of {string.Join(", ", units)}");
+                    + $"write it in the header, as in '{words} [{units[0]}]', or give it: "
+                    + $"--column \"{words} [{units[0]}]={table.Header[i]}\", with one of {string.Join(", ", units)}");
                 own = new Candidate(ColumnMeaning.None, 0, "", "its unit is not known");
             }
 
@@ -246,7 +247,7 @@ internal static partial class SeriesColumns
                 string[] part = words[from..(from + length)];
                 bool last = from + length == words.Length;
                 string? unit = new[] { string.Join('/', part), string.Concat(part) }.Where(text => last || text.Length > 1)
-                    .Select(LogUnits.Plain).FirstOrDefault(units.Contains);
+                    .Select(LogUnits.Plain).FirstOrDefault(word => word != Clock && units.Contains(word));
                 if (unit is not null)
                 {
                     return (unit, "its unit stands in its name");

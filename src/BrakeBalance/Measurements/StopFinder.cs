@@ -56,14 +56,14 @@ public static class StopFinder
         MotionSample[] used = bySpeed ? fast : felt.Length >= 10 ? felt : [.. samples];
         double step = StepOf(used);
         double[] steps = [.. used.Zip(used.Skip(1), (a, b) => b.Time.Seconds - a.Time.Seconds)];
+        double uneven = steps.Select(d => Math.Abs(d - step)).Median() / step;
         remarks.Add(string.Create(CultureInfo.InvariantCulture,
-            $"{(bySpeed ? "Speed" : "Acceleration")} is logged {1 / step:0.#} times a second; half of the intervals lie "
-            + $"within {100 * steps.Select(d => Math.Abs(d - step)).Median() / step:0} % of that."));
+            $"{(bySpeed ? "Speed" : "Acceleration")} is logged {1 / step:0.#} times a second"
+            + $"{(uneven < 0.005 ? ", evenly." : $"; half of the intervals lie within {100 * uneven:0} % of that.")}"));
         if (step > 1.05 / LeastRate)
         {
             remarks.Add(string.Create(CultureInfo.InvariantCulture,
-                $"The log has only {1 / step:0.#} samples a second; ten or more are needed for a trustworthy mean "
-                + $"deceleration."));
+                $"The log has only {1 / step:0.#} samples a second; four are the least for a stop to be trusted, ten are better."));
         }
 
         int gaps = steps.Count(d => d > 5 * step);
@@ -76,7 +76,7 @@ public static class StopFinder
 
         List<Found> found = !bySpeed && felt.Length < 10 ? [] : bySpeed ? FromSpeed(used, step)
             : FromAcceleration(used, fast, step, divePerG, remarks);
-        List<MeasuredStop> stops = Measured(found, samples, remarks);
+        List<MeasuredStop> stops = Measured(found, new TimedSamples(samples), remarks);
         if (stops.Count == 0)
         {
             remarks.Add("No stop was found: nowhere does the car brake harder than 0.15 g for half a second.");
@@ -141,11 +141,12 @@ public static class StopFinder
 
         public List<string> Notes { get; init; } = [];
 
-        public OnsetFit? Fit { get; set; }
+        public OnsetFit? Fit { get; init; }
 
-        public int From { get; set; }
+        // The samples that show the beginning.
+        public int From { get; init; }
 
-        public int To { get; set; }
+        public int To { get; init; }
     }
 
     private static List<Found> FromSpeed(MotionSample[] samples, double step)
@@ -170,7 +171,7 @@ public static class StopFinder
         }
 
         (_, double[] rate) = Smooth(time, raw, half);
-        bool ofWheels = samples.Count(IsOfWheel) > 0.9 * samples.Length;
+        bool ofWheels = samples.Count(s => s.SpeedIsOfWheel) > 0.9 * samples.Length;
         List<Found> found = [];
         foreach ((int start, int end) in Runs(time, [.. rate.Select(r => -r)], Braking, LeastSeconds, step))
         {
@@ -197,13 +198,6 @@ public static class StopFinder
         return found;
     }
 
-    // Whether nothing but a wheel knows the speed.
-    private static bool IsOfWheel(MotionSample sample) =>
-        sample.Speed is { } speed && Wheels(sample).Any(wheel => wheel is { } rim && rim.Equals((object)speed));
-
-    private static IEnumerable<Speed?> Wheels(MotionSample sample) =>
-        [sample.Wheels.FrontLeft, sample.Wheels.FrontRight, sample.Wheels.RearLeft, sample.Wheels.RearRight];
-
     private static List<Found> FromAcceleration(MotionSample[] samples, MotionSample[] speeds, double step, Angle? divePerG,
         List<string> remarks)
     {
@@ -227,6 +221,7 @@ public static class StopFinder
         double level = Level(time, smooth);
         double shake = Enumerable.Range(1, reading.Length - 2).Select(i => Math.Abs(reading[i + 1] - 2 * reading[i] + reading[i - 1]))
             .Median() / 0.6745 / Math.Sqrt(6);
+        TimedSamples seen = new(speeds);
         List<Found> found = [];
         foreach ((int start, int end) in Runs(time, [.. smooth.Select(r => level - r)], Braking, LeastSeconds, step))
         {
@@ -250,13 +245,14 @@ public static class StopFinder
             double tilt = oneAxis && Math.Abs(offset) < 0.7 * Gravity.StandardMetresPerSecondSquared
                 ? Math.Asin(offset / Gravity.StandardMetresPerSecondSquared) : 0;
             double scale = (1 + (divePerG?.Radians ?? 0)) * Math.Cos(tilt);
-            double[] a = [.. reading.Select(r => (r - offset) / scale)];
-            double[] slow = [.. smooth.Select(r => (r - offset) / scale)];
+            Range around = TimedSamples.FirstFrom(time, time[start] - Math.Max(4, 10 * step))..Math.Min(time.Length, end + 2);
+            double[] t = time[around], a = [.. reading[around].Select(r => (r - offset) / scale)];
+            double[] slow = [.. smooth[around].Select(r => (r - offset) / scale)];
 
             // The car stands where the deceleration has collapsed to half of what it was just before.
-            int last = end;
-            double held = -slow[Math.Max(start, end - (int)(0.3 / step))..(end + 1)].Minimum();
-            while (last > start && -slow[last] < held / 2)
+            int first = start - around.Start.Value, last = end - around.Start.Value;
+            double held = -slow[Math.Max(first, last - (int)(0.3 / step))..(last + 1)].Minimum();
+            while (last > first && -slow[last] < held / 2)
             {
                 last--;
             }
@@ -264,20 +260,26 @@ public static class StopFinder
             double[] v = new double[a.Length];
             if (last + 1 < a.Length && slow[last + 1] > slow[last])
             {
-                v[last] = Math.Min(1, (slow[last] + held / 2) / (slow[last] - slow[last + 1])) * (time[last + 1] - time[last]) * held;
+                v[last] = Math.Min(1, (slow[last] + held / 2) / (slow[last] - slow[last + 1])) * (t[last + 1] - t[last]) * held;
             }
 
             for (int i = last - 1; i >= 0; i--)
             {
-                v[i] = v[i + 1] - (a[i] + a[i + 1]) / 2 * (time[i + 1] - time[i]);
+                v[i] = v[i + 1] - (a[i] + a[i + 1]) / 2 * (t[i + 1] - t[i]);
             }
 
-            if (v[start] < LeastLoss)
+            if (v[first] < LeastLoss)
             {
                 continue;
             }
 
-            Found one = new(time, v, slow, start, last, step)
+            if (rest is not null && seen.Between(time[start] - 1.5, time[start]).Select(s => s.Speed!.Value.MetersPerSecond).ToArray()
+                is { Length: > 0 } logged && Math.Abs(logged.Median() / v[first] - 1) > 0.12)
+            {
+                doubts.Add("The speed summed up from the acceleration does not agree with the speed that is logged beside it.");
+            }
+
+            found.Add(new(t, v, slow, first, last, step)
             {
                 Felt = a,
                 Noise = Math.Max(0.02, shake / scale),
@@ -286,15 +288,7 @@ public static class StopFinder
                 Offset = offset,
                 Doubts = doubts,
                 Notes = notes,
-            };
-            if (rest is not null && speeds.Where(s => s.Time.Seconds > time[start] - 1.5 && s.Time.Seconds < time[start])
-                .Select(s => s.Speed!.Value.MetersPerSecond).ToArray() is { Length: > 0 } seen
-                    && Math.Abs(seen.Median() / v[start] - 1) > 0.12)
-            {
-                doubts.Add("The speed summed up from the acceleration does not agree with the speed that is logged beside it.");
-            }
-
-            found.Add(one);
+            });
         }
 
         return found;
@@ -344,46 +338,24 @@ public static class StopFinder
         return Abruptness(-1) > Abruptness(1) ? -1 : 1;
     }
 
-    private static List<MeasuredStop> Measured(List<Found> found, IReadOnlyList<MotionSample> samples, List<string> remarks)
+    private static List<MeasuredStop> Measured(IEnumerable<Found> found, TimedSamples log, List<string> remarks)
     {
-        foreach (Found stop in found)
-        {
-            double wait = Math.Max(0.5, 5 * stop.Step), top = stop.Speed[stop.First];
-            int from = stop.First, to = stop.First;
-            while (from > 0 && stop.Time[stop.First] - stop.Time[from - 1] < wait)
-            {
-                from--;
-            }
-
-            while (to < stop.Last && (stop.Speed[to] > 0.55 * top && stop.Time[to] - stop.Time[stop.First] < 1.5 || to < stop.First + 4))
-            {
-                to++;
-            }
-
-            (stop.From, stop.To) = (from, to);
-            stop.Fit = OnsetFit.Of(stop.Time, stop.Speed, stop.Felt, from, to, stop.Time[stop.First], stop.Noise);
-        }
-
-        (string Name, (double Time, double Level)[] Points)? pedal = Pedal(samples);
-        (double At, double Sd)?[] pressed = [.. found.Select(s => pedal is { } p && s.Fit is { } fit ? Pressed(p.Points, fit.Start.At)
-            : null)];
-        (double Late, double Sd)[] late = [.. found.Zip(pressed).Where(f => f.Second is not null)
-            .Select(f => Late(f.First, f.Second!.Value.At))];
-        (double Late, double Sd) Late(Found stop, double at) =>
-            pedal!.Value.Name.EndsWith("pressure", StringComparison.Ordinal)
-                && OnsetFit.Behind(stop.Time, stop.Speed, stop.From, stop.To, pedal.Value.Points, stop.SpeedNoise) is { } behind
-                ? behind : (stop.Fit!.Start.At - at, stop.Fit.Start.Sd);
+        Found[] stops = [.. found.Select(Fitted)];
+        PedalSignal? pedal = PedalSignal.Of(log);
+        (double At, double Sd)?[] pressed = [.. stops.Select(s => s.Fit is { } fit ? pedal?.Pressed(fit.Start.At) : null)];
+        (double Late, double Sd)[] late = [.. stops.Zip(pressed).Where(f => f.Second is not null)
+            .Select(f => Behind(pedal!, f.First, f.Second!.Value.At))];
         (double lag, double lagSd) = late.Length == 0 ? (0, 0)
             : (late.Select(l => l.Late).Median(), late.Select(l => l.Sd).Median() / Math.Sqrt(late.Length));
         double? pedalLate = late.Length == 0 ? null : lag;
         (lag, lagSd) = Math.Abs(lag) > 0.04 + 2 * lagSd ? (lag, lagSd) : (0, 0);
         if (lag != 0)
         {
-            remarks.Add(string.Create(CultureInfo.InvariantCulture, $"The {(found[0].BySpeed ? "speed" : "acceleration")} runs "
-                + $"{Math.Abs(lag):0.00} s {(lag > 0 ? "behind" : "ahead of")} the {pedal!.Value.Name}; that was taken out."));
+            remarks.Add(string.Create(CultureInfo.InvariantCulture, $"The {(stops[0].BySpeed ? "speed" : "acceleration")} runs "
+                + $"{Math.Abs(lag):0.00} s {(lag > 0 ? "behind" : "ahead of")} the {pedal!.Name}; that was taken out."));
         }
 
-        return [.. found.Zip(pressed).Select(pair => Measure(pair.First, samples, Start(pair.First.Fit, pair.Second), lag, pedalLate))];
+        return [.. stops.Zip(pressed).Select(pair => Measure(pair.First, log, Start(pair.First.Fit, pair.Second), lag, pedalLate))];
 
         // Both the signal and the slope tell the beginning; each counts as far as it is sharp.
         (double, double, string)? Start(OnsetFit? fit, (double At, double Sd)? at)
@@ -395,52 +367,38 @@ public static class StopFinder
 
             double sd = Norm(lagSd, signal.Sd, 0.015), own = 1 / (fit.Start.Sd * fit.Start.Sd);
             double sharp = 1 / (sd * sd);
-            return ((sharp * (signal.At + lag) + own * fit.Start.At) / (sharp + own), 1 / Math.Sqrt(sharp + own), pedal!.Value.Name);
+            return ((sharp * (signal.At + lag) + own * fit.Start.At) / (sharp + own), 1 / Math.Sqrt(sharp + own), pedal!.Name);
         }
     }
 
-    // Pressure tells more than the pedal, and the pedal more than its switch.
-    private static (string Name, (double, double)[] Points)? Pedal(IReadOnlyList<MotionSample> samples)
+    private static Found Fitted(Found stop)
     {
-        (string, (double, double)[])? By(string name, Func<MotionSample, double?> of)
+        double wait = Math.Max(0.5, 5 * stop.Step), top = stop.Speed[stop.First];
+        int from = stop.First, to = stop.First;
+        while (from > 0 && stop.Time[stop.First] - stop.Time[from - 1] < wait)
         {
-            (double, double)[] points = [.. samples.Where(s => of(s) is not null).Select(s => (s.Time.Seconds, of(s)!.Value))];
-            return points.Length < 10 ? null : (name, points);
+            from--;
         }
 
-        return By("front pressure", s => s.FrontPressure?.Bars) ?? By("rear pressure", s => s.RearPressure?.Bars)
-            ?? By("pedal", s => s.Pedal) ?? By("brake switch", s => s.BrakeOn is { } on ? on ? 1 : 0 : null);
+        while (to < stop.Last && (stop.Speed[to] > 0.55 * top && stop.Time[to] - stop.Time[stop.First] < 1.5 || to < stop.First + 4))
+        {
+            to++;
+        }
+
+        OnsetFit? fit = OnsetFit.Of(stop.Time, stop.Speed, stop.Felt, from, to, stop.Time[stop.First], stop.Noise);
+        return stop with { From = from, To = to, Fit = fit };
     }
 
-    // When the signal leaves its rest, looked for from well before the change of slope, as a satellite's speed may come late.
-    private static (double At, double Sd)? Pressed((double Time, double Level)[] points, double start)
+    // How late a stop's speed runs behind the pedal.
+    private static (double Late, double Sd) Behind(PedalSignal pedal, Found stop, double pressed)
     {
-        (double Time, double Level)[] near = [.. points.Where(p => p.Time > start - 2.2 && p.Time < start + 0.8)];
-        if (near.Length < 4)
-        {
-            return null;
-        }
-
-        double[] levels = [.. points.Select(p => p.Level).Order()];
-        double rest = levels[levels.Length / 10], top = near.Max(p => p.Level);
-        int high = Array.FindIndex(near, p => p.Level > rest + 0.4 * (top - rest));
-        if (top - rest < 0.25 * (levels[^1] - rest) || high <= 0)
-        {
-            return null;
-        }
-
-        if (points.Select(p => p.Level).Distinct().Skip(3).Any())
-        {
-            // A pressure or a pedal rises as the deceleration does, so the same fit tells when it leaves its rest.
-            double[] time = [.. near.Select(p => p.Time)], pull = [.. near.Select(p => 8 * (rest - p.Level) / (top - rest))];
-            (int from, int to) = (Array.FindIndex(time, t => t > time[high] - 1), Array.FindLastIndex(time, t => t < time[high] + 0.5));
-            return OnsetFit.Of(time, pull, pull, from, Math.Max(high, to), time[Math.Max(0, high - 1)], 0.08)?.Start;
-        }
-
-        return ((near[high - 1].Time + near[high].Time) / 2, (near[high].Time - near[high - 1].Time) / Math.Sqrt(12));
+        (double[] time, double[] level) = pedal.Between(stop.Time[stop.From] - 5, stop.Time[stop.To] + 5);
+        return pedal.IsPressure
+            && OnsetFit.Behind(stop.Time, stop.Speed, stop.From, stop.To, time, level, stop.SpeedNoise) is { } behind
+            ? behind : (stop.Fit!.Start.At - pressed, stop.Fit.Start.Sd);
     }
 
-    private static MeasuredStop Measure(Found stop, IReadOnlyList<MotionSample> samples, (double At, double Sd, string By)? pressed,
+    private static MeasuredStop Measure(Found stop, TimedSamples log, (double At, double Sd, string By)? pressed,
         double lag, double? pedalLate)
     {
         (double[] time, double[] speed, OnsetFit? fit) = (stop.Time, stop.Speed, stop.Fit);
@@ -455,7 +413,7 @@ public static class StopFinder
         double rise = fit?.Rise.Seconds ?? 0;
 
         // The stop as a line of points: the fitted beginning, the smoothed samples, and the run-out to rest.
-        int first = Array.FindIndex(time, t => t >= Math.Max(start, fit?.Start.At ?? start) + 0.7 * rise);
+        int first = TimedSamples.FirstFrom(time, Math.Max(start, fit?.Start.At ?? start) + 0.7 * rise);
         int last = stop.Last;
         double quiet = Math.Max(Math.Max(0.06 * v0, 0.7), 2 * stop.SpeedNoise);
         bool stands = speed[last] < Math.Max(0.12 * v0, 1.2 * Braking * stop.Step + 0.5)
@@ -467,14 +425,14 @@ public static class StopFinder
 
         double window = Math.Max(0.1, Math.Max(1.3 * stop.Step, Math.Min(2 * stop.Step, 0.5)));
         List<(double T, double V)> line = [(start, v0)];
-        double until = first >= 0 && first <= last ? time[first] : start;
+        double until = first <= last ? time[first] : start;
         for (int i = 1; i < 20 && fit is not null; i++)
         {
             double t = start + (until - start) * i / 20;
             line.Add((t, fit.SpeedAt(t)));
         }
 
-        if (first >= 0 && first <= last)
+        if (first <= last)
         {
             (double[] v, double[] rate) = Smooth(time[first..(last + 1)], speed[first..(last + 1)], window);
             line.AddRange(time[first..(last + 1)].Zip(v).Select(pair => (pair.First, pair.Second)));
@@ -507,8 +465,7 @@ public static class StopFinder
             notes.Add("Braking ended above a tenth of the initial speed, so the stop has no mean fully developed deceleration.");
         }
 
-        double gap = time.Zip(time.Skip(1)).Skip(stop.First).Take(stop.Last - stop.First)
-            .Select(z => z.Second - z.First).DefaultIfEmpty(0).Max();
+        double gap = Enumerable.Range(stop.First, stop.Last - stop.First).Select(i => time[i + 1] - time[i]).DefaultIfEmpty(0).Max();
         double missing = Math.Max(0, gap - 1.5 * stop.Step);
         if (gap > Math.Max(0.3, 2.5 * stop.Step))
         {
@@ -520,28 +477,25 @@ public static class StopFinder
             stop.Step > 0.3 ? 0.1 * stop.Step * pull : 0);
         double dSd = Norm(v0 * startSd, stop.Scale * d, stop.Bias * length, stop.SpeedNoise * Math.Sqrt(stop.Step * length),
             stop.OffsetSd * length * length / 3, edge * v0, pull * missing * missing / 4);
-        double peak = PeakOver(time, stop.Rate, stop.First, stop.Last, 0.3);
+        double peak = PeakOver(time, stop.Rate, stop.First, stop.Last, Math.Max(0.3, 1.3 * stop.Step));
         double peakSd = Norm(stop.BySpeed ? 3.5 * stop.SpeedNoise / (Math.Max(0.3, stop.Step) * Math.Sqrt(Math.Max(1, 0.3 / stop.Step)))
             : 0.1,
             stop.Scale * peak, stop.Step > 0.2 ? 0.15 * peak : 0);
         WhyNotTrusted(doubts, stop.Step, v0, d, Ninety * dSd, mean?.MetersPerSecondSquared, Ninety * meanSd, peak);
 
-        double wheelsLate = pedalLate ?? Late(samples, line, stop.BySpeed);
-        bool known = samples.Any(s => s.Speed is not null && !IsOfWheel(s));
-        WheelLocks? wheels = WheelLocks.Of(samples, start - wheelsLate, line[^1].T - wheelsLate,
-            !known && stop.BySpeed ? null : t => At(line, t + wheelsLate));
+        double wheelsLate = pedalLate ?? BehindWheels(log, line, stop.BySpeed);
+        WheelLocks? wheels = WheelLocks.Of(log.Between(start - wheelsLate - 0.3, line[^1].T - wheelsLate),
+            !log.KnowsSpeed && stop.BySpeed ? null : t => At(line, t + wheelsLate));
         (double From, double To) even = (sb?.T ?? start, se?.T ?? line[^1].T);
-        double? lockedAt = wheels is null ? null : wheels.FrontAt is null || wheels.RearAt < wheels.FrontAt ? wheels.RearAt
-            : wheels.FrontAt;
-        if (lockedAt is not null && !known)
+        double? lockedAt = wheels is null ? null : new[] { wheels.FrontAt, wheels.RearAt }.Min();
+        if (lockedAt is not null && !log.KnowsSpeed)
         {
             doubts.Add("Wheels lock and the speed is known from the wheels alone.");
         }
 
         Pressure? Even(Func<MotionSample, Pressure?> of)
         {
-            double[] bars = [.. samples.Where(s => s.Time.Seconds >= even.From - lag && s.Time.Seconds <= even.To - lag).Select(of)
-                .OfType<Pressure>().Select(x => x.Bars)];
+            double[] bars = [.. log.Between(even.From - lag, even.To - lag).Select(of).OfType<Pressure>().Select(x => x.Bars)];
             return bars.Length == 0 ? null : Pressure.FromBars(bars.Mean());
         }
 
@@ -567,7 +521,7 @@ public static class StopFinder
             RearLockedAt = wheels?.RearAt is { } r ? Duration.FromSeconds(r) : null,
             FrontSlip = wheels?.FrontSlip,
             RearSlip = wheels?.RearSlip,
-            LockPressure = lockedAt is { } at ? samples.Where(s => s.FrontPressure is not null && Math.Abs(s.Time.Seconds - at) < 0.15)
+            LockPressure = lockedAt is { } at ? log.Between(at - 0.15, at + 0.15).Where(s => s.FrontPressure is not null)
                 .MinBy(s => Math.Abs(s.Time.Seconds - at))?.FrontPressure : null,
             Offset = stop.Offset is { } offset ? Acceleration.FromMetersPerSecondSquared(offset) : null,
             IsTrusted = doubts.Count == 0 && mean is not null,
@@ -587,7 +541,8 @@ public static class StopFinder
         if (dWithin > 0.08 * d || mean is { } a && meanWithin > MostTrusted * a)
         {
             doubts.Add(string.Create(CultureInfo.InvariantCulture,
-                $"The uncertainty is too wide: {100 * dWithin / d:0} % of the distance."));
+                $"The uncertainty is too wide: {100 * dWithin / d:0} % of the distance"
+                + $"{(mean is { } m ? $", {100 * meanWithin / m:0} % of the mean deceleration" : "")}."));
         }
 
         if (v0 < 5)
@@ -601,11 +556,11 @@ public static class StopFinder
         }
     }
 
-    // How late the speed runs behind the wheels: by the pedal where there is one, else by the best match.
-    private static double Late(IReadOnlyList<MotionSample> samples, List<(double T, double V)> line, bool bySpeed)
+    // How late the speed runs behind the wheels, by the best match.
+    private static double BehindWheels(TimedSamples log, List<(double T, double V)> line, bool bySpeed)
     {
-        (double T, double V)[] rims = [.. samples.Where(s => s.Time.Seconds > line[0].T - 2 && s.Time.Seconds < line[^1].T)
-            .Select(s => (s.Time.Seconds, Wheels(s).Max()?.MetersPerSecond)).Where(r => r.MetersPerSecond is not null)
+        (double T, double V)[] rims = [.. log.Between(line[0].T - 2, line[^1].T)
+            .Select(s => (s.Time.Seconds, s.AllWheels.Max()?.MetersPerSecond)).Where(r => r.MetersPerSecond is not null)
             .Select(r => (r.Seconds, r.MetersPerSecond!.Value))];
         return rims.Length < 10 || !bySpeed ? 0 : Enumerable.Range(0, 61).Select(i => 0.02 * i).MinBy(late =>
             rims.Where(r => r.T + late >= line[0].T && r.T + late <= line[0].T + 0.7 * (line[^1].T - line[0].T))
@@ -663,7 +618,7 @@ public static class StopFinder
                 j++;
             }
 
-            peak = j > i && (time[j - 1] - time[i] > 0.6 * window || j > last) && j - i > 1 ? Math.Max(peak, sum / (j - i)) : peak;
+            peak = j - i > 1 && (time[j - 1] - time[i] > 0.6 * window || j > last) ? Math.Max(peak, sum / (j - i)) : peak;
         }
 
         return peak;
@@ -690,8 +645,8 @@ public static class StopFinder
     private static double? RestAfter(double[] time, double[] smooth, int end)
     {
         // The body rocks back for a moment after the car stands.
-        int from = Array.FindIndex(time, t => t >= time[end] + 0.7);
-        if (from < 0)
+        int from = TimedSamples.FirstFrom(time, time[end] + 0.7);
+        if (from == time.Length)
         {
             return null;
         }
@@ -708,8 +663,7 @@ public static class StopFinder
 
     private static double BeforeBraking(double[] time, double[] smooth, int start)
     {
-        int to = Math.Max(1, Array.FindIndex(time, t => t >= time[start] - 0.3));
-        int from = Math.Max(0, Array.FindIndex(time, t => t >= time[start] - 1.3));
+        int from = TimedSamples.FirstFrom(time, time[start] - 1.3), to = Math.Max(1, TimedSamples.FirstFrom(time, time[start] - 0.3));
         return smooth[from..Math.Max(from + 1, to)].Average();
     }
 

@@ -20,15 +20,13 @@ internal sealed record WheelLocks
 
     public required double? RearSlip { get; init; }
 
-    /// <summary>Looks at the wheels between two times.</summary>
-    /// <param name="samples">The samples.</param>
-    /// <param name="from">Beginning of the stop on the wheels' clock, in seconds.</param>
-    /// <param name="to">Its end.</param>
+    /// <summary>Looks at the wheels during a stop.</summary>
+    /// <param name="samples">The samples from just before the stop to its end.</param>
     /// <param name="reference">Speed of the car on the wheels' clock; null where only the wheels know it.</param>
     /// <returns>What was found; null without wheel speeds of both axles.</returns>
-    public static WheelLocks? Of(IReadOnlyList<MotionSample> samples, double from, double to, Func<double, double>? reference)
+    public static WheelLocks? Of(IEnumerable<MotionSample> samples, Func<double, double>? reference)
     {
-        MotionSample[] within = [.. samples.Where(s => s.Time.Seconds >= from - 0.3 && s.Time.Seconds <= to)
+        MotionSample[] within = [.. samples
             .Where(s => (s.Wheels.FrontLeft ?? s.Wheels.FrontRight) is not null && (s.Wheels.RearLeft ?? s.Wheels.RearRight) is not null)];
         if (within.Length < 5)
         {
@@ -36,8 +34,7 @@ internal sealed record WheelLocks
         }
 
         double[] time = [.. within.Select(s => s.Time.Seconds)];
-        double[][] wheels = [.. within.Select(s => new[] { s.Wheels.FrontLeft, s.Wheels.FrontRight, s.Wheels.RearLeft, s.Wheels.RearRight }
-            .Select(w => w?.MetersPerSecond ?? double.NaN).ToArray())];
+        double[][] wheels = [.. within.Select(s => s.AllWheels.Select(w => w?.MetersPerSecond ?? double.NaN).ToArray())];
         double[] car = new double[time.Length];
         for (int i = 0; i < time.Length; i++)
         {

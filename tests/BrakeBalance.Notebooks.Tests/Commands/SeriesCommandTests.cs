@@ -120,6 +120,41 @@ public class SeriesCommandTests
     }
 
     [Fact]
+    public async Task Nothing_that_was_said_is_passed_over_in_silence()
+    {
+        (int code, string output, string error) = await Shell.RunAsync("measure", "series", Export("01"), "--surface", "dry");
+        Assert.Equal((2, ""), (code, output));
+        Assert.Contains("--into STOPS", error);
+        (code, _, error) = await Shell.RunAsync("measure", "series", Export("01"), "--column", "speed [m/s]=#2", "--column", "speed=#3");
+        Assert.Equal(2, code);
+        Assert.Contains("speed is set 2 times", error);
+        using var folder = new TemporaryFolder();
+        string target = Path.Combine(folder.Path, "stops.csv");
+        string[] into = ["--into", target, .. Said];
+        (code, _, error) = await Shell.RunAsync(["measure", "series", Export("02"), .. into, "--front-pressure", "30"]);
+        Assert.Equal(2, code);
+        Assert.Contains("--front-pressure: '30' is not understood", error);
+        Assert.DoesNotContain("has no line pressure", error);
+        (code, _, error) = await Shell.RunAsync(["measure", "series", Export("01"), .. into, "--front-pressure", "30 bar"]);
+        Assert.Equal(0, code);
+        Assert.Contains("--front-pressure: not used; the log has its own", error);
+        Assert.DoesNotContain("--locked: not used", error);
+        (code, _, error) = await Shell.RunAsync(["measure", "series", Export("04"), .. into]);
+        Assert.Equal(0, code);
+        Assert.Contains("--locked: not used where the wheel speeds tell otherwise", error);
+    }
+
+    [Fact]
+    public async Task A_table_is_rounded_and_json_keeps_the_digits()
+    {
+        (_, string output, _) = await Shell.RunAsync("measure", "series", Export("01"));
+        Assert.Matches(@"Distance[^\n]*\d\d\.\d ± 0\.\d\s", output);
+        (_, output, _) = await Shell.RunAsync("measure", "series", Export("01"), "--json");
+        Assert.Matches(@"""distance_m"": \d\d\.\d{3,}", output);
+        Assert.Matches(@"""distance_within_m"": 0\.\d{4,}", output);
+    }
+
+    [Fact]
     public async Task A_lap_is_read_from_any_export_and_the_guess_is_told()
     {
         (int code, string output, string error) = await Shell.RunAsync("stops", Data("vehicles/coupe-1960s.json"), "--lap", Export("09"),

@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text;
 using BrakeBalance.Measurements;
 using BrakeBalance.Stops;
 
@@ -121,6 +123,32 @@ public class LogReaderTests
             LogReader.ReadTimeSeries(new StringReader("time [s],speed [km/h]\n0.0,50\n0.1,50\n0.1,49\n0.2,49\n"));
         Assert.Equal(3, log.Rows.Count);
         Assert.Contains("does not come after 0.1 s", Assert.Single(log.Problems).Reason);
+    }
+
+    [Fact]
+    public void A_row_that_adds_a_position_to_the_time_before_is_no_step_back()
+    {
+        var text = new StringBuilder("time [s];lat;lon;pedal\n");
+        for (int i = 0; i < 40; i++)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"{i * 0.2:0.0};;;{i}\n{i * 0.2:0.0};{50 + i * 4e-5:0.000000};8.0;\n");
+        }
+
+        LogReading<MotionSample> reading = LogReader.ReadTimeSeries(new StringReader(text.ToString()));
+        Assert.Empty(reading.Problems);
+        Assert.Equal(40, reading.Rows.Count);
+        double truth = 4e-5 * 6_371_000 * Math.PI / 180 / 0.2;
+        Assert.Equal(39, reading.Rows.Count(row => row.Speed is { } v && Math.Abs(v.MetersPerSecond / truth - 1) < 0.02));
+        Assert.All(reading.Rows, row => Assert.NotNull(row.Pedal));
+    }
+
+    [Fact]
+    public void A_column_called_clock_may_count_seconds()
+    {
+        string rows = string.Concat(Enumerable.Range(0, 20).Select(i => FormattableString.Invariant($"{i * 0.1:0.0};{i}\n")));
+        LogReading<MotionSample> reading = LogReader.ReadTimeSeries(new StringReader("clock;speed [km/h]\n" + rows));
+        Assert.Empty(reading.Problems);
+        Assert.Equal(1.9, reading.Rows[^1].Time.Seconds, 9);
     }
 
     [Fact]

@@ -211,6 +211,42 @@ public class StopFinderTests
     }
 
     [Fact]
+    public void A_slow_log_says_what_it_lacks_and_its_peak_is_not_nought()
+    {
+        StopSearch search = StopFinder.Find([.. Drive(0.8, 30, 6).Select(d => new MotionSample
+        {
+            Time = Duration.FromSeconds(d.Time),
+            Speed = Speed.FromMetersPerSecond(d.Speed),
+        })]);
+        MeasuredStop stop = search.Stops.Single();
+        Assert.InRange(stop.Peak.MetersPerSecondSquared, 3, 7);
+        Assert.Contains(search.Remarks, remark => remark.Contains("four are the least for a stop to be trusted"));
+        Assert.Contains(stop.Cautions, c => c.Contains("four are the least"));
+        Assert.Matches(@"too wide: \d+ % of the distance, \d+ % of the mean deceleration\.", string.Join(' ', stop.Cautions));
+    }
+
+    [Fact]
+    public void A_log_eight_times_as_long_costs_eight_times_as_much()
+    {
+        static double Cost(int stops)
+        {
+            // Each drive pulls away again, or the log as a whole would only ever brake.
+            var drive = Drive(200, 20, 7).Select(d => d.Acceleration).Concat(Enumerable.Repeat(2.5, 1600)).ToArray();
+            List<MotionSample> samples = [.. Enumerable.Range(0, stops).SelectMany(_ => drive).Select((a, i) => new MotionSample
+            {
+                Time = Duration.FromSeconds(i / 200.0),
+                Acceleration = Acceleration.FromMetersPerSecondSquared(a),
+            })];
+            long before = GC.GetAllocatedBytesForCurrentThread();
+            Assert.Equal(stops, StopFinder.Find(samples).Stops.Count);
+            return GC.GetAllocatedBytesForCurrentThread() - before;
+        }
+
+        Cost(1); // what is made once
+        Assert.InRange(Cost(40) / Cost(5), 6, 10);
+    }
+
+    [Fact]
     public void A_deceleration_that_no_tyre_gives_is_not_trusted_and_the_unit_is_named_as_the_likely_slip()
     {
         var samples = Drive(20, 20 * 3.6, 7 * 3.6).Select(d => new MotionSample
