@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 
@@ -135,10 +136,8 @@ internal sealed class ChoiceSearch
     public Proposal? Of(long index) => _known.GetOrAdd(index, _ =>
     {
         Part[] parts = Chosen(index);
-        string text = parts.Aggregate(_text, (file, part) => part.Fitted(file));
-        return VehicleFile.TryRead(text).Reading is not { Vehicle.Control: not null } reading ? null
-            : new Proposal(index, parts, text, reading.Vehicle, _targets,
-                ChosenCar.Answers(reading.Vehicle, _targets, RatingOf(parts), Alike(index, reading.Vehicle)));
+        return Part.Fit(_text, parts) is { } text && VehicleFile.TryRead(text).Reading?.Vehicle is { Control: not null } car
+            ? new Proposal(index, parts, text, car, _targets, ChosenCar.Answers(car, _targets, RatingOf(parts), Alike(index, car))) : null;
     });
 
     // A range that a new part takes away moves the draws of the others too, so such a car is worked out by itself.
@@ -256,8 +255,7 @@ internal sealed class ChoiceSearch
     }
 
     private Vehicle? Read(IEnumerable<Part> parts) =>
-        VehicleFile.TryRead(parts.Aggregate(_text, (file, part) => part.Fitted(file))).Reading?.Vehicle is { Control: not null } car
-            ? car : null;
+        Part.Fit(_text, parts) is { } text && VehicleFile.TryRead(text).Reading?.Vehicle is { Control: not null } car ? car : null;
 
     private ChosenCar? Balanced(ReadOnlySpan<int> chosen)
     {
@@ -443,7 +441,7 @@ internal sealed record Proposal(long Index, IReadOnlyList<Part> Parts, string Te
     public (int Meet, int Of)? Holds()
     {
         double[]?[] drawn = [.. (Vehicle.Uncertainty?.CarsOf(Vehicle) ?? []).AsParallel().AsOrdered().Select(car =>
-            Summaries.Banded.Try(() => ChosenCar.Answers(car, Targets, ChoiceSearch.RatingOf(Parts))))];
+            Banded.Try(() => ChosenCar.Answers(car, Targets, ChoiceSearch.RatingOf(Parts))))];
         return drawn.Length == 0 ? null : (drawn.Count(values => values is not null && MissOf(Targets, values) == 0), drawn.Length);
     }
 
