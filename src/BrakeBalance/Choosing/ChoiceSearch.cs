@@ -137,7 +137,8 @@ internal sealed class ChoiceSearch
     {
         Part[] parts = Chosen(index);
         return Part.Fit(_text, parts) is { } text && VehicleFile.TryRead(text).Reading?.Vehicle is { Control: not null } car
-            ? new Proposal(index, parts, text, car, _targets, ChosenCar.Answers(car, _targets, RatingOf(parts), Alike(index, car))) : null;
+            && Banded.Try(() => ChosenCar.Answers(car, _targets, RatingOf(parts), Alike(index, car))) is { } values
+            ? new Proposal(index, parts, text, car, _targets, values) : null;
     });
 
     // A range that a new part takes away moves the draws of the others too, so such a car is worked out by itself.
@@ -280,7 +281,7 @@ internal sealed class ChoiceSearch
             },
             Uncertainty = null,
         };
-        return new ChosenCar(car, _targets);
+        return Banded.Try(() => new ChosenCar(car, _targets));
     }
 
     // Which pieces of the car a place changes; an entry of the whole car changes all of them.
