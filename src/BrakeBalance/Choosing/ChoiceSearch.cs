@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Numerics;
 using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
@@ -57,6 +58,7 @@ internal sealed class ChoiceSearch
     /// <summary>How many combinations there are.</summary>
     public long Count { get; }
 
+    // In the order of their bits.
     private static readonly Piece[] Pieces = [Piece.Front, Piece.Rear, Piece.Hydraulics, Piece.Pedal, Piece.Assist, Piece.Cylinder];
 
     /// <summary>Tries all combinations, on all cores.</summary>
@@ -167,7 +169,8 @@ internal sealed class ChoiceSearch
     {
         Choose(index, chosen);
         last = last.Key == index / _feet ? last : (index / _feet, Balanced(chosen), null);
-        (Vehicle? pedal, Vehicle? assist, Vehicle? cylinder) = (PieceOf(3, chosen), PieceOf(4, chosen), PieceOf(5, chosen));
+        (Vehicle? pedal, Vehicle? assist, Vehicle? cylinder) =
+            (PieceOf(Piece.Pedal, chosen), PieceOf(Piece.Assist, chosen), PieceOf(Piece.Cylinder, chosen));
         if (last.Car is not { Vehicle.Control: { } control } car || pedal is null || assist is null || cylinder is null)
         {
             field.Impossible++;
@@ -232,15 +235,15 @@ internal sealed class ChoiceSearch
         return [.. _places.Zip(chosen, (place, at) => place.Parts[at]).OfType<Part>()];
     }
 
-    private Vehicle? PieceOf(int piece, ReadOnlySpan<int> chosen)
+    private Vehicle? PieceOf(Piece piece, ReadOnlySpan<int> chosen)
     {
-        int key = 0;
-        foreach (int at in _touching[piece])
+        (int number, int key) = (BitOperations.TrailingZeroCount((int)piece), 0);
+        foreach (int at in _touching[number])
         {
             key = (key * _places[at].Parts.Length) + chosen[at];
         }
 
-        return _pieces[piece][key].Value;
+        return _pieces[number][key].Value;
     }
 
     private IEnumerable<Part> Digits(int key, int[] touching)
@@ -260,7 +263,8 @@ internal sealed class ChoiceSearch
 
     private ChosenCar? Balanced(ReadOnlySpan<int> chosen)
     {
-        if (PieceOf(0, chosen) is not { } front || PieceOf(1, chosen) is not { } rear || PieceOf(2, chosen) is not { } hydraulics)
+        if (PieceOf(Piece.Front, chosen) is not { } front || PieceOf(Piece.Rear, chosen) is not { } rear
+            || PieceOf(Piece.Hydraulics, chosen) is not { } hydraulics)
         {
             return null;
         }
