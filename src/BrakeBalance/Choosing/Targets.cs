@@ -36,7 +36,7 @@ internal sealed class Targets
             new(TargetKind.FrontFirst, "Front first in all conditions", Measure.Number, said.FrontFirst == false ? 0 : 1, AtLeast: true),
             new(TargetKind.RearMargin, "Margin of the rear brakes", Measure.Percent, said.RearMargin ?? 0.10, AtLeast: true),
             new(TargetKind.Efficiency, "Mean braking efficiency", Measure.Percent, said.Efficiency ?? 0.75, AtLeast: true),
-            new(TargetKind.LinePressure, "Line pressure over the parts' rating", Measure.Percent, 1),
+            new(TargetKind.LinePressure, "Line pressure against the parts' rating", Measure.Percent, 1),
             new(TargetKind.StoredStops, "Presses from the store", Measure.Count, said.StoredStops ?? 2, AtLeast: true),
             new(TargetKind.DiscTemperature, "Hottest disc or drum", Measure.Temperature,
                 said.Use is { } use ? (use.Hottest ?? Temperature.FromDegreesCelsius(450)).Kelvins : double.PositiveInfinity),
