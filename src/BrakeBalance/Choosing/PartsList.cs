@@ -173,8 +173,10 @@ internal sealed partial record PartsList(ImmutableArray<(string Name, ImmutableA
     private static void Check(Part part, string vehicle, string line, List<Problem> problems)
     {
         string fitted = part.Fitted(vehicle);
-        problems.AddRange(part.Sets.Where(set => !VehicleText.Holds(fitted, set)).Select(set => new Problem(
-            line, $"{set.Path} = {set.Value} is no single value of this car's file.", "a path as '--set' takes it, a kind as the file has it")));
+        problems.AddRange(part.Sets.Where(set => !VehicleText.Holds(fitted, set)).Select(set =>
+            VehicleText.Kinds(fitted, set.Path).ToArray() is { Length: > 0 } kinds
+                ? new Problem(line, $"{set.Path} \"{set.Value}\" is not known.", string.Join(", ", kinds))
+                : new Problem(line, $"{set.Path} is no single value of this car's file.", "a path as '--set' takes it")));
         problems.AddRange(VehicleFile.TryRead(fitted).Problems.Select(problem => problem with
         {
             Path = $"{line} ({part.Name})",

@@ -104,10 +104,10 @@ public class ChoiceFileTests
     }
 
     [Theory]
-    [InlineData("assist.type = banana", "assist.type = banana")]
-    [InlineData("assist.type = none; assist.cutInn = 40 N", "assist.cutInn = 40 N")]
-    [InlineData("assist.type = none; assist.cutIn = 40 N", "assist.cutIn = 40 N")]
-    [InlineData("front.brake.pistonDiameters[7] = 40 mm", "front.brake.pistonDiameters[7] = 40 mm")]
+    [InlineData("assist.type = banana", "vacuum, hydraulic")]
+    [InlineData("assist.type = none; assist.cutInn = 40 N", "assist.cutInn is no single value")]
+    [InlineData("assist.type = none; assist.cutIn = 40 N", "assist.cutIn is no single value")]
+    [InlineData("front.brake.pistonDiameters[7] = 40 mm", "front.brake.pistonDiameters[7] is no single value")]
     public void What_a_row_sets_and_no_car_of_it_would_have_is_a_problem(string sets, string named)
     {
         (PartsList? parts, IReadOnlyList<Problem> problems) =

@@ -54,6 +54,10 @@ internal static class VehicleText
         return json is not null && JsonNode.DeepEquals(Node(root, path), JsonNode.Parse(json));
     }
 
+    /// <summary>The kinds that an entry of a kind may name; none for any other entry.</summary>
+    public static IEnumerable<string> Kinds(string text, string path) =>
+        PartOf(path) is { } part && TypeAt(Filled(text), part) is { } type ? FieldMap.Kinds(type).Select(kind => kind.Name) : [];
+
     /// <summary>Takes an entry or a part out.</summary>
     /// <param name="text">The file.</param>
     /// <param name="path">Path of the entry, the part or the list element.</param>
