@@ -38,8 +38,8 @@ public static class BenchTables
                 + "It compares parts and approves none." + ranges,
             Table = new TableBuilder(system)
                 .Words("What", rows.Select(row => row.Name))
-                .Words("Old", rows.Select(row => SetUp.Text(row.Before, row.BeforeWords, system)))
-                .Words("New", rows.Select(row => SetUp.Text(row.After, row.AfterWords, system)))
+                .Words("Old", rows.Select(row => Shown(row.Topic, row.Before, row.BeforeWords, system)))
+                .Words("New", rows.Select(row => Shown(row.Topic, row.After, row.AfterWords, system)))
                 .Words("Verdict", rows.Select(row => Word(row.Severity)))
                 .Words("What it means", rows.Select(row => row.Meaning))
                 .Build(),
@@ -178,6 +178,10 @@ public static class BenchTables
         BenchSeverity.Caution => "caution",
         _ => "WRONG",
     };
+
+    // A safe limit is rounded to the safe side, as wherever it is told.
+    private static string Shown(ChangeTopic topic, IQuantity? value, string words, UnitSystem units) =>
+        topic == ChangeTopic.Knee && value is Pressure limit ? SettingWords.Number(limit, units) : SetUp.Text(value, words, units);
 
     // A list to work by needs no more digits than a rule or a gauge shows.
     private static double Step(IQuantity quantity, Measure measure, UnitSystem? units)

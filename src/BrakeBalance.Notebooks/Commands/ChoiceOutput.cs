@@ -3,12 +3,16 @@ using BrakeBalance.Charts.Figures;
 using BrakeBalance.Choosing;
 using BrakeBalance.Notebooks.Commands.Summaries;
 using Spectre.Console;
+using UnitsNet.Units;
 
 namespace BrakeBalance.Notebooks.Commands;
 
 /// <summary>A choice of parts on the terminal and in JSON.</summary>
 internal sealed class ChoiceOutput(ChoiceAsk ask, ChoiceResult result, UnitSystem units)
 {
+    private static readonly Measure PartMass =
+        Measure.Of("mass of a part", MassUnit.Kilogram, (MassUnit.Kilogram, "kg", 0.1), (MassUnit.Pound, "lb", 0.1));
+
     private readonly Lazy<(int Meet, int Of)?[]> _holds = new(() =>
         [.. (result.Nearest is null ? result.Shown.Select(shown => shown.Set) : []).Select(set => set.Holds())]);
 
@@ -20,7 +24,15 @@ internal sealed class ChoiceOutput(ChoiceAsk ask, ChoiceResult result, UnitSyste
 
     private string Tried => $"{Count(result.Combinations)} combinations tried, none left out; {Count(result.Cheap)} meet the targets "
         + "asked of each"
-        + (result.Impossible > 0 ? $", {Count(result.Impossible)} have parts that do not go together" : "") + ".";
+        + (result.Impossible > 0 ? $", in {Count(result.Impossible)} the parts do not go together" : "") + ".";
+
+    private string Conditions => $"Pedal, travel and line pressure: load case {LoadCase}, the pressure with "
+        + $"{Measure.ControlForce.Text(ask.Targets.HighestPedalForce, units)} on the pedal. Front first, margin and efficiency: every load "
+        + "case and condition of the file. Rules: as 'summary' holds them."
+        + (ask.Targets.Use is { } use ? $" Heat: {use.Name}, load case {LoadCase}." : "")
+        + (ask.Car.Uncertainty is null ? "" : " Ranges of the file stand at their middles, but not for the front first.");
+
+    private string LoadCase => ask.Targets.LoadCaseOf(ask.Car).Name;
 
     private string Conclusion => result.Shown.Count > 0
         ? $"The smallest change that works: {PartsOf(result.Shown[0].Set)}{PriceOf(result.Shown[0].Set, ", ")}."
@@ -33,6 +45,7 @@ internal sealed class ChoiceOutput(ChoiceAsk ask, ChoiceResult result, UnitSyste
     {
         SettingOutput.Labelled(console, "Tried", Tried);
         SettingOutput.Labelled(console, "Answer", Conclusion);
+        SettingOutput.Labelled(console, "Conditions", Conditions);
         if (ask.LogsLeft)
         {
             SettingOutput.Labelled(console, "Measured", "Logs of the present parts are left aside: they say nothing of new ones.");
@@ -56,6 +69,8 @@ internal sealed class ChoiceOutput(ChoiceAsk ask, ChoiceResult result, UnitSyste
         }
 
         table.Write(console);
+        SettingOutput.Labelled(console, "Met by", "combinations, each target by itself. Targets without a number are asked only of sets "
+            + "that meet those with one; room is to the tightest of these.");
         foreach (string caution in ChoiceResult.Cautions)
         {
             SettingOutput.Labelled(console, "Caution", caution);
@@ -77,7 +92,7 @@ internal sealed class ChoiceOutput(ChoiceAsk ask, ChoiceResult result, UnitSyste
         var list = new TextTable("Part", "Name", "Price", "Mass", "Rated for", "Sets");
         foreach (Part part in set.Parts)
         {
-            list.Row(part.Place, part.Name, Price(part.Price), part.Mass is { } mass ? Measure.Mass.Text(mass, units) : "",
+            list.Row(part.Place, part.Name, Price(part.Price), part.Mass is { } mass ? PartMass.Text(mass, units) : "",
                 part.Rating is { } rating ? Measure.LinePressure.Text(rating, units) : "not said",
                 string.Join("; ", part.Sets.Select(one => $"{one.Path} = {one.Value}")));
         }
@@ -100,6 +115,7 @@ internal sealed class ChoiceOutput(ChoiceAsk ask, ChoiceResult result, UnitSyste
         ["impossible"] = result.Impossible,
         ["meet_quick_targets"] = result.Cheap,
         ["answer"] = Conclusion,
+        ["load_case"] = LoadCase,
         ["targets"] = new JsonArray([.. Asked.Select(target => new JsonObject
         {
             ["key"] = Key(target),
@@ -159,7 +175,7 @@ internal sealed class ChoiceOutput(ChoiceAsk ask, ChoiceResult result, UnitSyste
         Target fewest = Asked.Where(one => ChosenCar.IsCheap(one.Kind)).MinBy(one => result.Met[(int)one.Kind])!;
         Target target = nearest.Broken.Count > 0 && result.Met[(int)fewest.Kind] > 0 ? nearest.Broken[0].Target : fewest;
         return $"{Lowered(target.Name)}, {Wanted(target)}"
-            + (ChosenCar.IsCheap(target.Kind) ? $", met by {Count(result.Met[(int)target.Kind])} of all" : "") + ".";
+            + (ChosenCar.IsCheap(target.Kind) ? $", met by {Count(result.Met[(int)target.Kind])} of {Count(result.Combinations)}" : "") + ".";
     }
 
     private string Broken(Proposal set) => string.Join("; ", set.Broken.Select(broken =>
@@ -169,7 +185,8 @@ internal sealed class ChoiceOutput(ChoiceAsk ask, ChoiceResult result, UnitSyste
     private string Wanted(Target target) => target.Kind == TargetKind.FrontFirst ? "yes"
         : (target.AtLeast ? "at least " : "at most ") + target.Measure.Text(target.Limit, units);
 
-    private string HoldsFor(int at) => result.Nearest is not null || _holds.Value[at] is not { } holds ? "the file's numbers"
+    private string HoldsFor(int at) => result.Nearest is not null ? "–"
+        : _holds.Value[at] is not { } holds ? "the file's numbers"
         : $"{Number(holds.Meet)} of {Number(holds.Of)} cars of the file's ranges";
 
     private static string PartsOf(Proposal set) =>
@@ -180,7 +197,7 @@ internal sealed class ChoiceOutput(ChoiceAsk ask, ChoiceResult result, UnitSyste
     private string Price(double price) => string.Create(CultureInfo.InvariantCulture, $"{price:#,0.##} {ask.Parts.Money}").Trim();
 
     private string MassOf(Proposal set) => set.Parts.Any(part => part.Mass is not null)
-        ? Measure.Mass.Text(set.Parts.Sum(part => part.Mass?.Kilograms ?? 0), units) : "";
+        ? PartMass.Text(set.Parts.Sum(part => part.Mass?.Kilograms ?? 0), units) : "";
 
     private double? Shown(Target target, double value) => double.IsFinite(value) ? target.Measure.In(units).FromSi(value) : null;
 

@@ -12,8 +12,8 @@ internal static class CompareCommand
     {
         var files = new Argument<string[]>("FILES")
         {
-            Description = FormattableString.Invariant($"The vehicle files, the first being what the others are held against; ")
-                + FormattableString.Invariant($"with --set at most {SetUpComparison.Most} set-ups"),
+            Description = string.Create(CultureInfo.InvariantCulture,
+                $"The vehicle files, the first being what the others are held against; with --set at most {SetUpComparison.Most} set-ups"),
             Arity = ArgumentArity.ZeroOrMore,
         };
         var set = new Option<string[]>("--set")
@@ -67,7 +67,7 @@ internal static class CompareCommand
         return command;
     }
 
-    /// <summary>Writes a comparison as a table: rows that differ first say so by the difference below the number.</summary>
+    /// <summary>Writes a comparison as a table; below a number, how far it lies from the first.</summary>
     public static void Write(IAnsiConsole console, SetUpComparison comparison)
     {
         var table = new TextTable(["What", .. comparison.Names]);
@@ -102,8 +102,8 @@ internal static class CompareCommand
                 };
                 if (row.Values.Any(value => value.HasBand))
                 {
-                    json["values_low"] = Of(row.Values.Select(value => End(value, all => all.Min())));
-                    json["values_high"] = Of(row.Values.Select(value => End(value, all => all.Max())));
+                    json["values" + JsonBands.Low] = Of(row.Values.Select(value => End(value, all => all.Min())));
+                    json["values" + JsonBands.High] = Of(row.Values.Select(value => End(value, all => all.Max())));
                 }
 
                 return (JsonNode?)json;

@@ -141,7 +141,7 @@ public sealed record ControlTargets
     /// Least pedal force at that rate, below which the pedal is touchy; not negative; 20 lbf unless said (common practice).
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
-    public Force LeastPedalForce { get; init => field = Require.NotNegative(value); } = Force.FromPoundsForce(20);
+    public Force LeastPedalForce { get; init => field = Require.NotNegative(value); } = FootForce.Touchy;
 
     /// <summary>Least travel of the pad left to the floor at that rate; not negative; 50 mm unless said (common practice).</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>

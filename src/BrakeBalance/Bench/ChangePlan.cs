@@ -45,7 +45,7 @@ public sealed record ChangePlan
         Pedals.FootForce foot = changed.Vehicle.Control!.Foot;
         yield return Row(old, changed, "pedal_force",
             changed.PedalForce is not { } force || force > foot.Maximum ? BenchSeverity.Wrong
-                : force > foot.Planned || force < Force.FromPoundsForce(20) ? BenchSeverity.Caution
+                : force > foot.Planned || force < Pedals.FootForce.Touchy ? BenchSeverity.Caution
                 : BenchSeverity.Good,
             "The pedal gets " + (changed.PedalForce < old.PedalForce ? "lighter" : "harder"));
         yield return Row(old, changed, "pedal_force_no_assist",
@@ -73,7 +73,9 @@ public sealed record ChangePlan
         yield return Row(old, changed, "pedal_travel_left",
             changed.Travel is { Reaches: false }
                 ? BenchSeverity.Wrong : left is null || left < PedalTravel.WantedReserve ? BenchSeverity.Caution : BenchSeverity.Good,
-            changed.Travel?.Warning ?? "More than 50 mm (2 in) are wanted (common practice)");
+            changed.Travel?.Warning ?? string.Create(CultureInfo.InvariantCulture,
+                $"More than {PedalTravel.WantedReserve.Millimeters:0} mm ({PedalTravel.WantedReserve.Inches:0} in) are wanted "
+                    + $"(common practice)"));
         yield return Row(old, changed, "stroke_left",
             changed.Travel is null ? BenchSeverity.Caution
                 : changed.Travel.StrokeLeft < Length.Zero ? BenchSeverity.Wrong : BenchSeverity.Good,

@@ -15,7 +15,7 @@ namespace BrakeBalance.Bench;
 /// </remarks>
 internal sealed class SetUp
 {
-    public const string Nowhere = "none", Missing = "not told";
+    public const string Nowhere = "none", Missing = "not told", Unweighed = "ring not weighed";
     private const string NotReached = "the deceleration is not reached";
     private const double IronJoulesPerKilogramKelvin = 460;
 
@@ -77,8 +77,8 @@ internal sealed class SetUp
             new(ChangeTopic.Balance, "rear_share", $"Rear axle's share of braking {at}",
                 RearShare is { } share ? Ratio.FromDecimalFractions(share) : null, NotReached),
             new(ChangeTopic.Balance, "rear_first_adhesions", "Rear axle locks first on adhesions", null, RearFirst),
-            new(ChangeTopic.Heat, "front_rise", $"Front {stop}", Warming(Axle.Front), "ring not weighed"),
-            new(ChangeTopic.Heat, "rear_rise", $"Rear {stop}", Warming(Axle.Rear), "ring not weighed"),
+            new(ChangeTopic.Heat, "front_rise", $"Front {stop}", Warming(Axle.Front), Unweighed),
+            new(ChangeTopic.Heat, "rear_rise", $"Rear {stop}", Warming(Axle.Rear), Unweighed),
         ];
     }
 

@@ -131,7 +131,8 @@ internal sealed record ChoiceResult(
             lines.Add("Proportioning valve: gauges in both lines, knee and slope read before the first test stop ('measure gauges').");
         }
 
-        lines.Add("Bleed, look for leaks under a firm push, and use up the assist once.");
+        lines.Add("Bleed, look for leaks under a firm push"
+            + (set.Vehicle.Control?.Assist is null or Assist.NoAssist ? "." : ", and use up the assist once."));
         return lines;
     }
 

@@ -1,4 +1,6 @@
 using System.Collections.Concurrent;
+using System.Numerics;
+using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 
@@ -56,6 +58,7 @@ internal sealed class ChoiceSearch
     /// <summary>How many combinations there are.</summary>
     public long Count { get; }
 
+    // In the order of their bits.
     private static readonly Piece[] Pieces = [Piece.Front, Piece.Rear, Piece.Hydraulics, Piece.Pedal, Piece.Assist, Piece.Cylinder];
 
     /// <summary>Tries all combinations, on all cores.</summary>
@@ -135,10 +138,9 @@ internal sealed class ChoiceSearch
     public Proposal? Of(long index) => _known.GetOrAdd(index, _ =>
     {
         Part[] parts = Chosen(index);
-        string text = parts.Aggregate(_text, (file, part) => part.Fitted(file));
-        return VehicleFile.TryRead(text).Reading is not { Vehicle.Control: not null } reading ? null
-            : new Proposal(index, parts, text, reading.Vehicle, _targets,
-                ChosenCar.Answers(reading.Vehicle, _targets, RatingOf(parts), Alike(index, reading.Vehicle)));
+        return Part.Fit(_text, parts) is { } text && VehicleFile.TryRead(text).Reading?.Vehicle is { Control: not null } car
+            && Banded.Try(() => ChosenCar.Answers(car, _targets, RatingOf(parts), Alike(index, car))) is { } values
+            ? new Proposal(index, parts, text, car, _targets, values) : null;
     });
 
     // A range that a new part takes away moves the draws of the others too, so such a car is worked out by itself.
@@ -167,7 +169,8 @@ internal sealed class ChoiceSearch
     {
         Choose(index, chosen);
         last = last.Key == index / _feet ? last : (index / _feet, Balanced(chosen), null);
-        (Vehicle? pedal, Vehicle? assist, Vehicle? cylinder) = (PieceOf(3, chosen), PieceOf(4, chosen), PieceOf(5, chosen));
+        (Vehicle? pedal, Vehicle? assist, Vehicle? cylinder) =
+            (PieceOf(Piece.Pedal, chosen), PieceOf(Piece.Assist, chosen), PieceOf(Piece.Cylinder, chosen));
         if (last.Car is not { Vehicle.Control: { } control } car || pedal is null || assist is null || cylinder is null)
         {
             field.Impossible++;
@@ -232,15 +235,15 @@ internal sealed class ChoiceSearch
         return [.. _places.Zip(chosen, (place, at) => place.Parts[at]).OfType<Part>()];
     }
 
-    private Vehicle? PieceOf(int piece, ReadOnlySpan<int> chosen)
+    private Vehicle? PieceOf(Piece piece, ReadOnlySpan<int> chosen)
     {
-        int key = 0;
-        foreach (int at in _touching[piece])
+        (int number, int key) = (BitOperations.TrailingZeroCount((int)piece), 0);
+        foreach (int at in _touching[number])
         {
             key = (key * _places[at].Parts.Length) + chosen[at];
         }
 
-        return _pieces[piece][key].Value;
+        return _pieces[number][key].Value;
     }
 
     private IEnumerable<Part> Digits(int key, int[] touching)
@@ -256,12 +259,12 @@ internal sealed class ChoiceSearch
     }
 
     private Vehicle? Read(IEnumerable<Part> parts) =>
-        VehicleFile.TryRead(parts.Aggregate(_text, (file, part) => part.Fitted(file))).Reading?.Vehicle is { Control: not null } car
-            ? car : null;
+        Part.Fit(_text, parts) is { } text && VehicleFile.TryRead(text).Reading?.Vehicle is { Control: not null } car ? car : null;
 
     private ChosenCar? Balanced(ReadOnlySpan<int> chosen)
     {
-        if (PieceOf(0, chosen) is not { } front || PieceOf(1, chosen) is not { } rear || PieceOf(2, chosen) is not { } hydraulics)
+        if (PieceOf(Piece.Front, chosen) is not { } front || PieceOf(Piece.Rear, chosen) is not { } rear
+            || PieceOf(Piece.Hydraulics, chosen) is not { } hydraulics)
         {
             return null;
         }
@@ -282,7 +285,7 @@ internal sealed class ChoiceSearch
             },
             Uncertainty = null,
         };
-        return new ChosenCar(car, _targets);
+        return Banded.Try(() => new ChosenCar(car, _targets));
     }
 
     // Which pieces of the car a place changes; an entry of the whole car changes all of them.
@@ -443,7 +446,7 @@ internal sealed record Proposal(long Index, IReadOnlyList<Part> Parts, string Te
     public (int Meet, int Of)? Holds()
     {
         double[]?[] drawn = [.. (Vehicle.Uncertainty?.CarsOf(Vehicle) ?? []).AsParallel().AsOrdered().Select(car =>
-            Summaries.Banded.Try(() => ChosenCar.Answers(car, Targets, ChoiceSearch.RatingOf(Parts))))];
+            Banded.Try(() => ChosenCar.Answers(car, Targets, ChoiceSearch.RatingOf(Parts))))];
         return drawn.Length == 0 ? null : (drawn.Count(values => values is not null && MissOf(Targets, values) == 0), drawn.Length);
     }
 

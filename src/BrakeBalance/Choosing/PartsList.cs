@@ -14,8 +14,15 @@ namespace BrakeBalance.Choosing;
 internal sealed record Part(string Place, string Name, ImmutableArray<ValueOverride> Sets, double Price, Mass? Mass, Pressure? Rating)
 {
     /// <summary>A vehicle file with the part in it; comments and layout stay.</summary>
-    public string Fitted(string text) => Sets.Aggregate(text, (file, set) => set.Path.EndsWith(".type", StringComparison.Ordinal)
-        ? VehicleText.ChangeKind(file, set.Path[..^".type".Length], set.Value) : VehicleText.Set(file, set.Path, set.Value));
+    public string Fitted(string text) => VehicleText.With(text, Sets);
+
+    /// <summary>A vehicle file with some parts in it; null where one of them takes away what another sets.</summary>
+    public static string? Fit(string text, IEnumerable<Part> parts)
+    {
+        ValueOverride[] sets = [.. parts.SelectMany(part => part.Sets)];
+        string fitted = VehicleText.With(text, sets);
+        return sets.All(set => VehicleText.Holds(fitted, set)) ? fitted : null;
+    }
 }
 
 /// <summary>The parts among which is chosen: the user's list.</summary>
@@ -165,19 +172,16 @@ internal sealed partial record PartsList(ImmutableArray<(string Name, ImmutableA
     // A part by itself has to make a car that can be read; what it sets has to be an entry of a vehicle file.
     private static void Check(Part part, string vehicle, string line, List<Problem> problems)
     {
-        Problem[] unknown = [.. part.Sets.Where(set => !VehicleText.Knows(vehicle, set.Path))
-            .Select(set => new Problem(line, $"{set.Path} is no single value of this car's file.", "a path as '--set' takes it"))];
-        if (unknown.Length == 0 || part.Sets.Any(set => set.Path.EndsWith(".type", StringComparison.Ordinal)))
+        string fitted = part.Fitted(vehicle);
+        problems.AddRange(part.Sets.Where(set => !VehicleText.Holds(fitted, set)).Select(set =>
+            VehicleText.Kinds(fitted, set.Path).ToArray() is { Length: > 0 } kinds
+                ? new Problem(line, $"{set.Path} \"{set.Value}\" is not known.", string.Join(", ", kinds))
+                : new Problem(line, $"{set.Path} is no single value of this car's file.", "a path as '--set' takes it")));
+        problems.AddRange(VehicleFile.TryRead(fitted).Problems.Select(problem => problem with
         {
-            IReadOnlyList<Problem> read = VehicleFile.TryRead(part.Fitted(vehicle)).Problems;
-            unknown = [.. read.Select(problem => problem with
-            {
-                Path = $"{line} ({part.Name})",
-                What = $"{problem.Path} {problem.What}".Trim(),
-            })];
-        }
-
-        problems.AddRange(unknown);
+            Path = $"{line} ({part.Name})",
+            What = $"{problem.Path} {problem.What}".Trim(),
+        }));
     }
 
     private static IEnumerable<(ImmutableArray<ValueOverride> Sets, string Size)> Sets(string text, Action<string, string> add)

@@ -1,5 +1,7 @@
 using System.Text.Json.Nodes;
 using BrakeBalance.Answers;
+using BrakeBalance.Hydraulics;
+using BrakeBalance.Pedals;
 using BrakeBalance.Stops;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
@@ -24,17 +26,17 @@ internal sealed class Targets
             new(TargetKind.PedalForceHalf, "Pedal force at 0.50 g", Light, Newtons(said.PedalForceHalf, 200)),
             new(TargetKind.PedalForceFull, "Pedal force at 1.00 g", Light, Newtons(said.PedalForceFull, 400)),
             new(TargetKind.LightPedal, "Pedal force at 1.00 g, not touchy", Light,
-                Newtons(said.LightPedal, Force.FromPoundsForce(20).Newtons), AtLeast: true),
+                Newtons(said.LightPedal, FootForce.Touchy.Newtons), AtLeast: true),
             new(TargetKind.PedalForceHalfNoAssist, "Pedal force at 0.50 g, no assist", Light, Newtons(said.PedalForceHalfNoAssist, 1000)),
             new(TargetKind.PedalForceFullNoAssist, "Pedal force at 1.00 g, no assist", Light,
                 Newtons(said.PedalForceFullNoAssist, double.PositiveInfinity)),
             new(TargetKind.PedalTravelFull, "Pedal travel at 1.00 g", Measure.Travel, said.PedalTravelFull?.Meters ?? 0.100),
-            new(TargetKind.TravelLeftAtLock, "Travel left at lock-up, dry road", Measure.Travel, said.TravelLeftAtLock?.Meters ?? 0.050,
-                AtLeast: true),
+            new(TargetKind.TravelLeftAtLock, "Travel left at lock-up, dry road", Measure.Travel,
+                (said.TravelLeftAtLock ?? PedalTravel.WantedReserve).Meters, AtLeast: true),
             new(TargetKind.FrontFirst, "Front first in all conditions", Measure.Number, said.FrontFirst == false ? 0 : 1, AtLeast: true),
             new(TargetKind.RearMargin, "Margin of the rear brakes", Measure.Percent, said.RearMargin ?? 0.10, AtLeast: true),
             new(TargetKind.Efficiency, "Mean braking efficiency", Measure.Percent, said.Efficiency ?? 0.75, AtLeast: true),
-            new(TargetKind.LinePressure, "Line pressure over the parts' rating", Measure.Percent, 1),
+            new(TargetKind.LinePressure, "Line pressure against the parts' rating", Measure.Percent, 1),
             new(TargetKind.StoredStops, "Presses from the store", Measure.Count, said.StoredStops ?? 2, AtLeast: true),
             new(TargetKind.DiscTemperature, "Hottest disc or drum", Measure.Temperature,
                 said.Use is { } use ? (use.Hottest ?? Temperature.FromDegreesCelsius(450)).Kelvins : double.PositiveInfinity),
@@ -50,7 +52,7 @@ internal sealed class Targets
     public Target this[TargetKind kind] => All[(int)kind];
 
     /// <summary>Force of the foot at which the pressure is held against the rating.</summary>
-    public Force HighestPedalForce => _said.HighestPedalForce ?? Force.FromNewtons(500);
+    public Force HighestPedalForce => _said.HighestPedalForce ?? StopConditions.UsualPedalForce;
 
     /// <summary>The load case of a car in which pedal and travel are judged.</summary>
     public LoadCase LoadCaseOf(Vehicle car) => _said.LoadCase is { } name ? car.LoadCase(name) : car.LoadCases[0];

@@ -32,6 +32,9 @@ public static class SettingWords
     public static string Number(SettingLimit? limit, UnitSystem units) =>
         limit is null || !limit.Exists ? None : Amount(limit.Knee, limit.FrontForceShare, units);
 
+    /// <summary>The same of the knee alone.</summary>
+    internal static string Number(Pressure limit, UnitSystem units) => Shown(limit, units, down: true);
+
     /// <summary>A setting with the turns of its adjuster.</summary>
     /// <param name="value">The setting; null for none.</param>
     /// <param name="units">The system of units.</param>

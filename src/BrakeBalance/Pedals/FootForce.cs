@@ -7,6 +7,9 @@ namespace BrakeBalance.Pedals;
 /// </remarks>
 public sealed record FootForce
 {
+    /// <summary>Force in a hard stop below which a pedal is touchy, too light to be metered: 20 lbf (common practice).</summary>
+    public static Force Touchy { get; } = Force.FromPoundsForce(20);
+
     /// <summary>Force a driver uses in everyday stops without thinking of it; above zero; 70 lbf unless said (common practice).</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public Force Comfortable { get; init => field = Require.Positive(value); } = Force.FromPoundsForce(70);

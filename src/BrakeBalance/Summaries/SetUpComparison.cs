@@ -44,7 +44,7 @@ public sealed record SetUpComparison(IReadOnlyList<string> Names, IReadOnlyList<
     }
 
     // Words that tell something of the car, not that its file is silent.
-    private static string? Says(SetUpFigure figure) => figure.Words is SetUp.Missing or "ring not weighed" ? null : figure.Words;
+    private static string? Says(SetUpFigure figure) => figure.Words is SetUp.Missing or SetUp.Unweighed ? null : figure.Words;
 }
 
 /// <summary>One row of a comparison.</summary>

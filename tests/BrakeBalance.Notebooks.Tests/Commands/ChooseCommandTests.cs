@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Commands;
 
@@ -42,6 +43,25 @@ public sealed class ChooseCommandTests : IDisposable
         (code, _, error) = await Shell.RunAsync("choose", Car, "--parts", parts, "--targets", targets, "--show", "1", "--write", sets);
         Assert.Equal(2, code);
         Assert.Contains("--force writes over it", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_is_shown_says_its_conditions_and_tells_one_number_once()
+    {
+        File.WriteAllText(In("p.csv"), "part,name,sets,price,mass [kg]\npedal,long,pedal.ratio = 5,40,0.6\n");
+        File.WriteAllText(In("t.json"), """{ "loadCase": "laden", "pedalForceHalf": "40 N" }""");
+        (int code, string output, string error) = await Shell.RunAsync("choose", Car, "--parts", In("p.csv"), "--targets", In("t.json"));
+        Assert.True(code == 0, error);
+        string words = Words(output);
+        Assert.Contains("Nothing fits", words, StringComparison.Ordinal);
+        Assert.Contains("load case laden", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("the file's numbers", words, StringComparison.Ordinal);
+        Assert.Contains("0.6 kg", words, StringComparison.Ordinal);
+
+        string report = (await Shell.RunAsync("choose", Car, "--parts", In("p.csv"), "--targets", In("t.json"), "--report", "1")).Output;
+        string[] limits = [.. Regex.Matches(Words(report), @"Safe limit\D*(?<first>[\d.]+ bar)").Select(match => match.Groups["first"].Value)];
+        Assert.Equal(2, limits.Length);
+        Assert.Equal(limits[0], limits[1]);
     }
 
     [Fact]
@@ -108,7 +128,7 @@ public sealed class ChooseCommandTests : IDisposable
         const string Ranged = "front.brake.friction = 0.36 .. 0.40; pedal.ratio=5";
         (int code, string output, string error) = await Shell.RunAsync("compare", Coupe, "--set", Ranged);
         Assert.True(code == 0, error);
-        string words = string.Join(' ', output.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+        string words = Words(output);
         Assert.Contains("over the cars that the file's ranges allow", words, StringComparison.Ordinal);
         JsonNode row = JsonNode.Parse((await Shell.RunAsync("compare", Coupe, "--set", Ranged, "--json")).Output)!["rows"]!.AsArray()
             .First(row => row!["key"]!.ToString() == "pedal_force")!;
@@ -117,6 +137,9 @@ public sealed class ChooseCommandTests : IDisposable
         Assert.InRange(row["values"]![1]!.GetValue<double>(), row["values_low"]![1]!.GetValue<double>(),
             row["values_high"]![1]!.GetValue<double>());
     }
+
+    private static string Words(string output) =>
+        string.Join(' ', output.Split([' ', '\n', '\u00a0'], StringSplitOptions.RemoveEmptyEntries));
 
     private string In(string name) => Path.Combine(_folder, name);
 }

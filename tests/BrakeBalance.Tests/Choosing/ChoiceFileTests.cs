@@ -104,6 +104,29 @@ public class ChoiceFileTests
     }
 
     [Theory]
+    [InlineData("assist.type = banana", "vacuum, hydraulic")]
+    [InlineData("assist.type = none; assist.cutInn = 40 N", "assist.cutInn is no single value")]
+    [InlineData("assist.type = none; assist.cutIn = 40 N", "assist.cutIn is no single value")]
+    [InlineData("front.brake.pistonDiameters[7] = 40 mm", "front.brake.pistonDiameters[7] is no single value")]
+    public void What_a_row_sets_and_no_car_of_it_would_have_is_a_problem(string sets, string named)
+    {
+        (PartsList? parts, IReadOnlyList<Problem> problems) =
+            PartsList.Read(new StringReader($"part,name,sets\nany,a,\"{sets}\"\n"), Car);
+        Assert.Null(parts);
+        Assert.Contains(problems, problem => problem.ToString().Contains(named, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_kind_and_its_entries_may_stand_in_any_order()
+    {
+        (PartsList? parts, IReadOnlyList<Problem> problems) = PartsList.Read(new StringReader(
+            "part,name,sets\nbooster,vacuum,assist.vacuum = 20 inHg; assist.diaphragmDiameter = 8 in; assist.type = vacuum\n"), Car);
+        Assert.Empty(problems);
+        string fitted = parts!.Places.Single().Parts[1]!.Fitted(Car);
+        Assert.IsType<BrakeBalance.Assist.VacuumBooster>(VehicleFile.Read(fitted, "fitted").Vehicle.Control!.Assist);
+    }
+
+    [Theory]
     [InlineData("", "no header")]
     [InlineData("part,name,sets\n", "no rows")]
     [InlineData("part,name\na,b\n", "sets")]

@@ -130,6 +130,30 @@ public class ChoiceSearchTests
     }
 
     [Fact]
+    public void A_part_that_takes_away_what_another_sets_does_not_go_together_with_it()
+    {
+        (Targets? targets, _) = Targets.Read("{}", null);
+        (PartsList? parts, IReadOnlyList<Problem> problems) = PartsList.Read(new StringReader(
+            "part,name,sets\nbooster,none,assist.type = none\npump,strong,assist.reliefPressure = 110 bar\n"), Car);
+        Assert.Empty(problems);
+        var search = new ChoiceSearch(Car, targets!, parts!);
+        Assert.Equal(1, search.Run().Impossible);
+        Assert.Single(Enumerable.Range(0, 4), index => search.Of(index) is null);
+    }
+
+    [Fact]
+    public void A_car_that_cannot_be_computed_counts_as_one_whose_parts_do_not_go_together()
+    {
+        (Targets? targets, _) = Targets.Read("""{ "loadCase": "driver only" }""", null);
+        (PartsList? parts, IReadOnlyList<Problem> problems) =
+            PartsList.Read(new StringReader("part,name,sets\nballast,other,loadCases[0].name = nobody\n"), Car);
+        Assert.Empty(problems);
+        var search = new ChoiceSearch(Car, targets!, parts!);
+        Assert.Equal(1, search.Run().Impossible);
+        Assert.Null(search.Of(1));
+    }
+
+    [Fact]
     public void When_nothing_fits_the_nearest_miss_says_what_it_lacks()
     {
         (Targets? targets, _) = Targets.Read("""{ "pedalForceFull": "60 N", "pedalForceHalf": "40 N", "lightPedal": "10 N" }""", null);

@@ -96,6 +96,17 @@ public class CarFormTests
     }
 
     [Fact]
+    public void One_element_of_a_list_of_values_is_set_by_its_number()
+    {
+        string text = File.ReadAllText(RepositoryFiles.Vehicles.Single(file => Path.GetFileName(file) == "coupe-1960s.json"));
+        string set = VehicleText.Set(text, "front.brake.pistonDiameters[0]", "50 mm");
+        Assert.NotEqual(text, set);
+        Assert.True(VehicleText.Holds(set, new("front.brake.pistonDiameters[0]", "50 mm")));
+        Assert.False(VehicleText.Holds(text, new("front.brake.pistonDiameters[0]", "50 mm")));
+        Assert.Empty(VehicleFile.TryRead(set).Problems);
+    }
+
+    [Fact]
     public void A_value_is_set_by_the_paths_of_the_command_line_too()
     {
         string text = File.ReadAllText(RepositoryFiles.Vehicles.Single(file => Path.GetFileName(file) == "coupe-1960s.json"));

@@ -31,12 +31,32 @@ internal static class VehicleText
         }
 
         path = JsonPath.Indexed(Filled(text), path);
-        return At(text, path) is { } field && Written(field, value.Trim()) is { } json ? Put(text, path, json) : text;
+        return Written(text, path, value) is { } json ? Put(text, path, json) : text;
     }
 
-    /// <summary>Whether a path is that of a single value, or of a list of them, that the car of a file has or can be given.</summary>
-    public static bool Knows(string text, string path) =>
-        At(text, JsonPath.Indexed(Filled(text), path)) is { } field && Written(field, "1") is not null;
+    /// <summary>Puts values into entries; kinds of parts first, since they say which entries a part has.</summary>
+    /// <param name="text">The file.</param>
+    /// <param name="sets">The entries and their values; that of a kind ends with <c>.type</c>.</param>
+    /// <returns>The new text; what is none of a vehicle file's is left out, as <see cref="Holds"/> tells.</returns>
+    public static string With(string text, IEnumerable<ValueOverride> sets) =>
+        sets.OrderBy(set => PartOf(set.Path) is null).Aggregate(text, (file, set) =>
+            PartOf(set.Path) is { } part ? ChangeKind(file, part, set.Value) : Set(file, set.Path, set.Value));
+
+    /// <summary>Whether an entry has a value, after it was put there.</summary>
+    /// <param name="text">The file.</param>
+    /// <param name="set">The entry and the value.</param>
+    /// <returns>False where the car of the file has no such entry, or another set has taken it away.</returns>
+    public static bool Holds(string text, ValueOverride set)
+    {
+        JsonObject root = Filled(text);
+        string path = JsonPath.Indexed(root, set.Path);
+        string? json = PartOf(path) is null ? Written(text, path, set.Value) : Json(set.Value);
+        return json is not null && JsonNode.DeepEquals(Node(root, path), JsonNode.Parse(json));
+    }
+
+    /// <summary>The kinds that an entry of a kind may name; none for any other entry.</summary>
+    public static IEnumerable<string> Kinds(string text, string path) =>
+        PartOf(path) is { } part && TypeAt(Filled(text), part) is { } type ? FieldMap.Kinds(type).Select(kind => kind.Name) : [];
 
     /// <summary>Takes an entry or a part out.</summary>
     /// <param name="text">The file.</param>
@@ -107,16 +127,22 @@ internal static class VehicleText
         return file.ToString();
     }
 
-    private static string? Written(FieldInfo field, string value)
+    // The part whose kind a path says; null for any other entry.
+    private static string? PartOf(string path) =>
+        path.EndsWith(".type", StringComparison.Ordinal) ? path[..^".type".Length] : null;
+
+    private static string? Written(string text, string path, string value)
     {
-        if (field.Shape == FieldShape.List)
+        if (At(text, path) is not { } field)
         {
-            (FieldShape shape, Type _) = FieldMap.ShapeOf(field.ValueType);
-            IEnumerable<string> parts = value.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
-            return shape == FieldShape.Document ? null : $"[{string.Join(", ", parts.Select(part => Written(shape, part)))}]";
+            return null;
         }
 
-        return field.Shape is FieldShape.Document or FieldShape.Json ? null : Written(field.Shape, value);
+        (FieldShape shape, bool list) = field.Shape == FieldShape.List ? (FieldMap.ShapeOf(field.ValueType).Shape, true) : (field.Shape, false);
+        return shape is FieldShape.Document or FieldShape.Json ? null
+            : !list || path.EndsWith(']') ? Written(shape, value.Trim())
+            : $"[{string.Join(", ", value.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+                .Select(part => Written(shape, part)))}]";
     }
 
     // What is no number stays a text, and reading the file says what is wrong with it.
