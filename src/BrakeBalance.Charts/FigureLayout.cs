@@ -7,6 +7,9 @@ internal sealed class FigureLayout
 {
     private const double Pad = 8;
     private const double ScaleRoom = 74;
+    private const double Invisible = 0.05;
+
+    private readonly Dictionary<LineLayer, IReadOnlyList<Dot>> _drawn = new(ReferenceEqualityComparer.Instance);
 
     private FigureLayout(Figure figure, FigureSize size, IReadOnlyList<(int Owner, int Part)> keyed)
     {
@@ -166,6 +169,18 @@ internal sealed class FigureLayout
     public double ShownX(double value) => Plot.Left + (value - XLow) / (XHigh - XLow) * Plot.Width;
 
     public double ShownY(double value) => Plot.Bottom - (value - YLow) / (YHigh - YLow) * Plot.Height;
+
+    /// <summary>A line on the drawing, without the points whose lack cannot be seen.</summary>
+    public IReadOnlyList<Dot> Drawn(LineLayer line)
+    {
+        if (!_drawn.TryGetValue(line, out IReadOnlyList<Dot>? path))
+        {
+            (IReadOnlyList<double> x, IReadOnlyList<double> y) = line.Path;
+            _drawn[line] = path = Geometry.Simplify(Path(x, y), Invisible);
+        }
+
+        return path;
+    }
 
     /// <summary>The points of a path on the drawing, thinned.</summary>
     public IReadOnlyList<Dot> Path(IReadOnlyList<double> x, IReadOnlyList<double> y) =>

@@ -13,7 +13,7 @@ internal sealed class LabelPlacer
 
     private readonly Box _plot;
     private readonly double _fontSize;
-    private readonly List<(int Owner, Dot A, Dot B)> _segments = [];
+    private readonly List<Segment> _segments = [];
     private readonly List<Box> _blocks = [];
 
     /// <summary>Starts with an empty plot.</summary>
@@ -28,7 +28,7 @@ internal sealed class LabelPlacer
     {
         for (int i = 1; i < path.Count; i++)
         {
-            _segments.Add((owner, path[i - 1], path[i]));
+            _segments.Add(new Segment(owner, path[i - 1], path[i]));
         }
     }
 
@@ -75,27 +75,40 @@ internal sealed class LabelPlacer
                 break;
             }
 
-            Box grown = option.Label.Box.Grown(Gap / 2);
-            if (Array.Exists(placed, other => other is not null && other.Box.Grown(Gap / 2).Overlaps(grown)))
+            if (Covers(option.Box.Grown(Gap), placed))
             {
                 continue;
             }
 
-            option.Clutter ??= request.Within is { } area && !Geometry.Inside(option.Label.Box, area)
-                ? double.PositiveInfinity : Clutter(request, option.Label.Box);
+            option.Clutter ??= request.Within is { } area && !Geometry.Inside(option.Box, area)
+                ? double.PositiveInfinity : Clutter(request, option.Box);
             if (option.BaseCost + option.Clutter.Value < least)
             {
                 (best, least) = (option, option.BaseCost + option.Clutter.Value);
             }
         }
 
-        return best?.Label;
+        return best is null ? null : new PlacedLabel(request.Owner, best.Lines, request.Tone, request.Bold, best.Box);
+    }
+
+    private static bool Covers(Box grown, PlacedLabel?[] placed)
+    {
+        foreach (PlacedLabel? other in placed)
+        {
+            if (other is not null && other.Box.Overlaps(grown))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>The places a label could go, the least possible cost first.</summary>
     private List<Option> Options(LabelRequest request)
     {
         List<Option> options = [];
+        Box room = _plot.Grown(-2);
         double single = TextMetrics.Width(request.Text, _fontSize, request.Bold);
         string? previous = null;
         foreach ((double share, double cost) in new[] { (0.42, 0.0), (0.28, 0.6), (0.18, 1.4) })
@@ -119,9 +132,9 @@ internal sealed class LabelPlacer
             void Add(Dot centre, double placeCost)
             {
                 Box box = Box.Around(centre, width, height);
-                if (_plot.Grown(-2).Contains(box))
+                if (room.Contains(box))
                 {
-                    options.Add(new Option(new PlacedLabel(request.Owner, lines, request.Tone, request.Bold, box), cost + placeCost));
+                    options.Add(new Option(lines, box, cost + placeCost));
                 }
             }
         }
@@ -130,45 +143,68 @@ internal sealed class LabelPlacer
     }
 
     /// <summary>What it costs that a label covers or confuses other marks.</summary>
+    /// <remarks>The innermost loop of all drawing: plain numbers, and most segments are out of the question by their bounds.</remarks>
     private double Clutter(LabelRequest request, Box box)
     {
         double cost = 0;
         Box tight = box.Grown(-1);
-        HashSet<int> crossed = [];
-        double own = double.MaxValue, other = double.MaxValue;
-        foreach ((int owner, Dot a, Dot b) in _segments)
+        Dot centre = box.Centre;
+        double own = double.MaxValue;
+        foreach (Segment segment in _segments)
         {
-            bool apart = Math.Max(a.X, b.X) < tight.Left || Math.Min(a.X, b.X) > tight.Right || Math.Max(a.Y, b.Y) < tight.Top
-                || Math.Min(a.Y, b.Y) > tight.Bottom;
-            if (!apart && Geometry.Clip(a, b, tight) is not null && crossed.Add(owner))
+            if (segment.Owner == request.Owner)
             {
-                cost += owner == request.Owner ? 4 : 3;
-            }
-
-            double distance = Geometry.SquaredDistance(box.Centre, a, b);
-            if (owner == request.Owner)
-            {
-                own = Math.Min(own, distance);
-            }
-            else
-            {
-                other = Math.Min(other, distance);
+                own = Math.Min(own, Geometry.SquaredDistance(centre, segment.A, segment.B));
             }
         }
 
-        cost += 5 * _blocks.Count(block => block.Overlaps(tight));
-        if (request.Within is null && own < double.MaxValue && other < own)
+        bool mayConfuse = request.Within is null && own < double.MaxValue, isConfused = false;
+        double reach = mayConfuse ? Math.Sqrt(own) : 0;
+        Box near = new(centre.X - reach, centre.Y - reach, centre.X + reach, centre.Y + reach);
+
+        // The segments of one owner stand together.
+        int crossed = -1;
+        foreach (Segment segment in _segments)
         {
-            cost += 2.5;
+            if (segment.Owner != crossed && segment.Meets(tight) && Geometry.Clip(segment.A, segment.B, tight) is not null)
+            {
+                crossed = segment.Owner;
+                cost += crossed == request.Owner ? 4 : 3;
+            }
+
+            isConfused = isConfused || (mayConfuse && segment.Owner != request.Owner && segment.Meets(near)
+                && Geometry.SquaredDistance(centre, segment.A, segment.B) < own);
         }
 
-        return cost;
+        foreach (Box block in _blocks)
+        {
+            cost += block.Overlaps(tight) ? 5 : 0;
+        }
+
+        return isConfused ? cost + 2.5 : cost;
+    }
+
+    /// <summary>A part of a line with its bounds.</summary>
+    private sealed class Segment(int owner, Dot a, Dot b)
+    {
+        private readonly double _left = Math.Min(a.X, b.X), _right = Math.Max(a.X, b.X);
+        private readonly double _top = Math.Min(a.Y, b.Y), _bottom = Math.Max(a.Y, b.Y);
+
+        public int Owner { get; } = owner;
+
+        public Dot A { get; } = a;
+
+        public Dot B { get; } = b;
+
+        public bool Meets(Box box) => _right >= box.Left && _left <= box.Right && _bottom >= box.Top && _top <= box.Bottom;
     }
 
     /// <summary>A place a label could go.</summary>
-    private sealed class Option(PlacedLabel label, double baseCost)
+    private sealed class Option(IReadOnlyList<string> lines, Box box, double baseCost)
     {
-        public PlacedLabel Label { get; } = label;
+        public IReadOnlyList<string> Lines { get; } = lines;
+
+        public Box Box { get; } = box;
 
         public double BaseCost { get; } = baseCost;
 

@@ -19,8 +19,7 @@ internal static class LabelRequests
             switch (layer)
             {
                 case LineLayer line:
-                    (IReadOnlyList<double> x, IReadOnlyList<double> y) = line.Path;
-                    var runs = Geometry.Clip(Geometry.Simplify(layout.Path(x, y), 0.7), layout.Plot);
+                    var runs = Geometry.Clip(Geometry.Simplify(layout.Drawn(line), 0.7), layout.Plot);
                     foreach (IReadOnlyList<Dot> run in runs)
                     {
                         placer.Avoid(owner, run);
@@ -29,7 +28,8 @@ internal static class LabelRequests
                     if (!keyed && line.LabelText.Length > 0 && runs.Count > 0)
                     {
                         IReadOnlyList<Dot> longest = runs.MaxBy(Length)!;
-                        requests.Add(Request(owner, line, 2, (w, h) => AlongPath(longest, w, h, line.LabelAt)) with
+                        IReadOnlyList<(Dot, Dot)> places = Places(longest);
+                        requests.Add(Request(owner, line, 2, (w, h) => Beside(places, w, h, line.LabelAt)) with
                         {
                             Mark = [.. runs.SelectMany(Segments)],
                         });
@@ -41,7 +41,8 @@ internal static class LabelRequests
                     placer.Avoid(owner, across);
                     if (!keyed && reference.LabelText.Length > 0 && layout.Plot.Grown(1).Contains(across[0]))
                     {
-                        requests.Add(Request(owner, reference, 3, (w, h) => AlongPath(across, w, h, null)) with
+                        IReadOnlyList<(Dot, Dot)> places = Places(across);
+                        requests.Add(Request(owner, reference, 3, (w, h) => Beside(places, w, h, null)) with
                         {
                             Mark = [.. Segments(across)],
                         });
@@ -52,13 +53,15 @@ internal static class LabelRequests
                     requests.AddRange(OfMarkers(layout, placer, owner, markers, keyed));
                     break;
                 case BandLayer band when !keyed && band.LabelText.Length > 0:
-                    IReadOnlyList<Dot> outline = [.. layout.Path(band.X, band.Upper), .. layout.Path(band.X, band.Lower).Reverse()];
-                    requests.Add(Request(owner, band, 4, (w, h) =>
-                        AlongPath(layout.Path(band.X, band.Upper), w, h, null).Concat(InArea(layout, outline))));
+                    IReadOnlyList<Dot> upper = layout.Path(band.X, band.Upper);
+                    IReadOnlyList<(Dot, Dot)> above = Places(upper);
+                    IReadOnlyList<(Dot, double)> between = InArea(layout, [.. upper, .. layout.Path(band.X, band.Lower).Reverse()]);
+                    requests.Add(Request(owner, band, 4, (w, h) => Beside(above, w, h, null).Concat(between)));
                     break;
                 case RegionLayer region when !keyed && region.LabelText.Length > 0:
                     IReadOnlyList<Dot> polygon = Geometry.Simplify([.. region.X.Zip(region.Y, layout.At)], 0.7);
-                    requests.Add(Request(owner, region, 5, (_, _) => InArea(layout, polygon)) with { Within = polygon, Bold = true });
+                    IReadOnlyList<(Dot, double)> inside = InArea(layout, polygon);
+                    requests.Add(Request(owner, region, 5, (_, _) => inside) with { Within = polygon, Bold = true });
                     break;
                 case MapLayer map:
                     requests.AddRange(OfMap(layout, owner, map));
@@ -160,17 +163,43 @@ internal static class LabelRequests
         }
     }
 
-    /// <summary>Places beside a path: on either side at many points, and beyond its end.</summary>
-    private static IEnumerable<(Dot Centre, double Cost)> AlongPath(IReadOnlyList<Dot> path, double width, double height, double? wanted)
+    /// <summary>Points along a path, evenly from end to end, each with the direction of the path there.</summary>
+    private static IReadOnlyList<(Dot At, Dot Direction)> Places(IReadOnlyList<Dot> path)
     {
-        double length = Length(path);
-        const int Places = 24;
-        for (int place = 0; place <= Places; place++)
+        const int Steps = 24;
+        double[] steps = [.. path.Zip(path.Skip(1), Geometry.Distance)];
+        double length = steps.Sum(), passed = 0;
+        List<(Dot, Dot)> places = [];
+        for (int i = 0; i < steps.Length; i++)
         {
-            double at = place / (double)Places;
-            (Dot dot, Dot direction) = At(path, at * length);
-            double cost = wanted is { } w ? 3 * Math.Abs(at - w) : 0.8 * Math.Abs(at - 0.75);
-            foreach (double side in new[] { -1.0, 1.0 })
+            double step = steps[i];
+            Dot a = path[i], b = path[i + 1];
+            while (step > 0 && places.Count <= Steps && (places.Count * length / Steps <= passed + step || i == steps.Length - 1))
+            {
+                places.Add((Geometry.Along(a, b, Math.Clamp((places.Count * length / Steps - passed) / step, 0, 1)),
+                    new Dot((b.X - a.X) / step, (b.Y - a.Y) / step)));
+            }
+
+            passed += step;
+        }
+
+        while (places.Count <= Steps)
+        {
+            places.Add((path[^1], new Dot(1, 0)));
+        }
+
+        return places;
+    }
+
+    /// <summary>Places beside a path: on either side at many points, and beyond its ends.</summary>
+    private static IEnumerable<(Dot Centre, double Cost)> Beside(
+        IReadOnlyList<(Dot At, Dot Direction)> places, double width, double height, double? wanted)
+    {
+        for (int place = 0; place < places.Count; place++)
+        {
+            (Dot dot, Dot direction) = places[place];
+            double at = place / (places.Count - 1.0), cost = wanted is { } w ? 3 * Math.Abs(at - w) : 0.8 * Math.Abs(at - 0.75);
+            for (int side = -1; side <= 1; side += 2)
             {
                 double nx = -direction.Y * side, ny = direction.X * side;
                 double distance = Math.Abs(nx) * width / 2 + Math.Abs(ny) * height / 2 + Clearance;
@@ -178,7 +207,7 @@ internal static class LabelRequests
                 yield return (new Dot(dot.X + nx * (distance + height), dot.Y + ny * (distance + height)), cost + 1.2);
             }
 
-            if (place is 0 or Places)
+            if (place == 0 || place == places.Count - 1)
             {
                 double sign = place == 0 ? -1 : 1, dx = direction.X * sign, dy = direction.Y * sign;
                 double distance = Math.Abs(dx) * width / 2 + Math.Abs(dy) * height / 2 + Clearance;
@@ -206,10 +235,10 @@ internal static class LabelRequests
     }
 
     /// <summary>Places inside a polygon, the roomiest first.</summary>
-    private static IEnumerable<(Dot Centre, double Cost)> InArea(FigureLayout layout, IReadOnlyList<Dot> polygon)
+    private static IReadOnlyList<(Dot Centre, double Cost)> InArea(FigureLayout layout, IReadOnlyList<Dot> polygon)
     {
         const int Columns = 28, Rows = 20;
-        var inside = new List<(Dot Dot, double Room)>();
+        List<(Dot Dot, double Room)> inside = [];
         for (int column = 1; column < Columns; column++)
         {
             for (int row = 1; row < Rows; row++)
@@ -218,33 +247,14 @@ internal static class LabelRequests
                     layout.Plot.Left + layout.Plot.Width * column / Columns, layout.Plot.Top + layout.Plot.Height * row / Rows);
                 if (Geometry.Inside(dot, polygon))
                 {
-                    double room = polygon.Index().Min(p => Geometry.Distance(dot, p.Item, polygon[(p.Index + 1) % polygon.Count]));
-                    inside.Add((dot, room));
+                    inside.Add((dot, Geometry.DistanceToEdge(dot, polygon)));
                 }
             }
         }
 
         double most = inside.Count == 0 ? 1 : inside.Max(d => d.Room);
-        return inside.Select(d => (d.Dot, 1 - d.Room / most));
+        return [.. inside.Select(d => (d.Dot, 1 - d.Room / most))];
     }
 
-    private static double Length(IReadOnlyList<Dot> path) =>
-        Enumerable.Range(1, path.Count - 1).Sum(i => Geometry.Distance(path[i - 1], path[i]));
-
-    private static (Dot Dot, Dot Direction) At(IReadOnlyList<Dot> path, double distance)
-    {
-        for (int i = 1; i < path.Count; i++)
-        {
-            double step = Geometry.Distance(path[i - 1], path[i]);
-            if ((distance <= step || i == path.Count - 1) && step > 0)
-            {
-                return (Geometry.Along(path[i - 1], path[i], Math.Min(1, distance / step)),
-                    new Dot((path[i].X - path[i - 1].X) / step, (path[i].Y - path[i - 1].Y) / step));
-            }
-
-            distance -= step;
-        }
-
-        return (path[^1], new Dot(1, 0));
-    }
+    private static double Length(IReadOnlyList<Dot> path) => path.Zip(path.Skip(1), Geometry.Distance).Sum();
 }

@@ -46,10 +46,9 @@ internal static class SvgLayers
         switch (layer)
         {
             case LineLayer line:
-                (IReadOnlyList<double> x, IReadOnlyList<double> y) = line.Path;
                 svg.Empty(
                     "path",
-                    ("d", PathData(Geometry.Simplify(layout.Path(x, y), 0.05), close: false)), ("fill", "none"),
+                    ("d", PathData(layout.Drawn(line), close: false)), ("fill", "none"),
                         ("stroke", theme[line.Tone]),
                     ("stroke-width", line.Width), ("stroke-dasharray", Dashes(line.Dash, line.Width)), ("stroke-linejoin", "round"));
                 break;

@@ -1,11 +1,19 @@
 using System.Globalization;
 using BenchmarkDotNet.Running;
+using BrakeBalance.Benchmarks;
 using BrakeBalance.Fuzz;
 
 // dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- --filter '*'
 // dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- fuzz [COUNT] [SEED] [FIRST] [EVERY] [QUICK]
 //   of the accepted cases of a kind every EVERY-th (5) goes through every command, every QUICK-th (1) is asked a quick question
 // dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- case SEED NUMBER
+// dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- page FILE
+if (args is ["page", var file])
+{
+    await PageSpeed.ReadAsync(file, Console.WriteLine);
+    return 0;
+}
+
 if (args is ["case", var of, var which])
 {
     Console.WriteLine(FuzzCase.Of(int.Parse(of, CultureInfo.InvariantCulture), int.Parse(which, CultureInfo.InvariantCulture)).Text);

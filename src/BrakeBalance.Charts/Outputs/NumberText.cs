@@ -21,8 +21,7 @@ public static class NumberText
     /// <returns>Such as <c>38.5 bar</c>; the number alone where the unit has no symbol.</returns>
     public static string Of(IQuantity quantity)
     {
-        string symbol = UnitsNetSetup.Default.UnitAbbreviations.GetDefaultAbbreviation(
-            quantity.Unit.GetType(), Convert.ToInt32(quantity.Unit, CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        string symbol = KnownQuantities.Symbol(quantity.Unit);
         return symbol.Length == 0 ? Of((double)quantity.Value) : $"{Of((double)quantity.Value)} {symbol}";
     }
 }

@@ -114,22 +114,40 @@ internal static class Geometry
     }
 
     /// <summary>The shortest way from a box to segments: a point of the box, a point of a segment; the same where they meet.</summary>
-    public static (Dot From, Dot To) Between(Box box, IReadOnlyList<(Dot A, Dot B)> segments) =>
-        segments.SelectMany(segment => Ways(box, segment.A, segment.B)).MinBy(way => Distance(way.From, way.To));
-
-    private static IEnumerable<(Dot From, Dot To)> Ways(Box box, Dot a, Dot b)
+    public static (Dot From, Dot To) Between(Box box, IReadOnlyList<(Dot A, Dot B)> segments)
     {
-        if (Clip(a, b, box) is { } part)
+        (Dot From, Dot To) best = default;
+        double least = double.MaxValue;
+        void Try(Dot from, Dot to)
         {
-            Dot inside = Along(a, b, part.From);
-            return [(inside, inside)];
+            if (Distance(from, to) is var way && way < least)
+            {
+                (least, best) = (way, (from, to));
+            }
         }
 
-        Dot[] corners = [new(box.Left, box.Top), new(box.Right, box.Top), new(box.Left, box.Bottom), new(box.Right, box.Bottom)];
-        return corners.Select(corner => (corner, Along(a, b, Place(corner, a, b))))
-            .Concat(new[] { a, b }.Select(end =>
-                (new Dot(Math.Clamp(end.X, box.Left, box.Right), Math.Clamp(end.Y, box.Top, box.Bottom)), end)));
+        foreach ((Dot a, Dot b) in segments)
+        {
+            if (Clip(a, b, box) is { } part)
+            {
+                Dot inside = Along(a, b, part.From);
+                return (inside, inside);
+            }
+
+            foreach (Dot corner in (ReadOnlySpan<Dot>)
+                [new(box.Left, box.Top), new(box.Right, box.Top), new(box.Left, box.Bottom), new(box.Right, box.Bottom)])
+            {
+                Try(corner, Along(a, b, Place(corner, a, b)));
+            }
+
+            Try(Nearest(box, a), a);
+            Try(Nearest(box, b), b);
+        }
+
+        return best;
     }
+
+    private static Dot Nearest(Box box, Dot dot) => new(Math.Clamp(dot.X, box.Left, box.Right), Math.Clamp(dot.Y, box.Top, box.Bottom));
 
     /// <summary>The place on a segment nearest to a point, as a fraction of it.</summary>
     private static double Place(Dot p, Dot a, Dot b)
@@ -171,6 +189,28 @@ internal static class Geometry
         }
 
         return [.. path.Where((_, i) => keep[i])];
+    }
+
+    /// <summary>The distance of a point from the nearest edge of a polygon.</summary>
+    public static double DistanceToEdge(Dot p, IReadOnlyList<Dot> polygon)
+    {
+        double least = double.MaxValue;
+        for (int i = 0, j = polygon.Count - 1; i < polygon.Count; j = i++)
+        {
+            Dot a = polygon[j], b = polygon[i];
+            double dx = b.X - a.X, dy = b.Y - a.Y, px = p.X - a.X, py = p.Y - a.Y, length = dx * dx + dy * dy, along = px * dx + py * dy;
+            if (along > 0)
+            {
+                double t = along < length ? along / length : 1;
+                px -= dx * t;
+                py -= dy * t;
+            }
+
+            double square = px * px + py * py;
+            least = square < least ? square : least;
+        }
+
+        return Math.Sqrt(least);
     }
 
     /// <summary>Whether a point lies inside a polygon (even-odd rule).</summary>

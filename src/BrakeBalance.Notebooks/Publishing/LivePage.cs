@@ -1,4 +1,7 @@
+using System.IO.Compression;
 using System.Text.Json;
+using System.Text.Json.Nodes;
+using BrakeBalance.Charts.Live;
 using BrakeBalance.Notebooks.Pages;
 
 namespace BrakeBalance.Notebooks.Publishing;
@@ -111,11 +114,31 @@ internal static class LivePage
             .Append(HtmlText.Escape($"{SettingWords.Caution} {Caution}"))
             .Append("</p></div>\n<section id=\"live-dock\" aria-label=\"Sliders\" hidden></section>\n</main>\n");
         PageShell.AppendData(body, "live-first", JsonSerializer.Serialize(text));
+        PageShell.AppendData(body, "live-known", JsonSerializer.Serialize(Known(text)));
         var parts = new PageShell.Parts(Title, body.ToString(), [], IsIndex: false, SingleFile: true, HasCode: false)
         {
             IsLive = true,
             OwnScript = LiveAssets.Script,
         };
         return new RenderedPage(FileName, Title, Summary, PageShell.Html(parts), []) { IsLive = true };
+    }
+
+    // The form and the answer with which the page opens, packed, so that they stand there before the calculation is ready.
+    private static string Known(string text)
+    {
+        var desk = new LiveDesk(new Dictionary<string, string>());
+        var known = new JsonObject();
+        foreach (string what in (string[])["form", "car"])
+        {
+            known[what] = JsonNode.Parse(desk.Answer(new JsonObject { ["do"] = what, ["text"] = text }.ToJsonString()));
+        }
+
+        using var packed = new MemoryStream();
+        using (var packing = new DeflateStream(packed, CompressionLevel.SmallestSize, leaveOpen: true))
+        {
+            packing.Write(Encoding.UTF8.GetBytes(known.ToJsonString()));
+        }
+
+        return Convert.ToBase64String(packed.ToArray());
     }
 }

@@ -111,8 +111,8 @@ public sealed record Measure
 
         DisplayUnit Unit((Enum Unit, string Symbol, double RoundTo) of)
         {
-            double offset = UnitConverter.Convert(0, siUnit, of.Unit);
-            return new DisplayUnit(of.Symbol, UnitConverter.Convert(1, siUnit, of.Unit) - offset, offset, of.RoundTo);
+            double offset = KnownQuantities.From(0, siUnit).As(of.Unit);
+            return new DisplayUnit(of.Symbol, KnownQuantities.From(1, siUnit).As(of.Unit) - offset, offset, of.RoundTo);
         }
     }
 

@@ -122,7 +122,7 @@ public static class FittedFile
             && QuantityText.Read(JsonSerializer.Deserialize<string>(old)!, band.Estimate.GetType(), out IQuantity? given, out _) is null
             ? given!.Unit
             : band.Estimate.Unit;
-        string symbol = QuantityText.Write(UnitsNet.Quantity.From(1, unit))[2..];
+        string symbol = KnownQuantities.Symbol(unit);
         return Beside(file, path, band.Select(quantity => quantity.As(unit)), " " + symbol, by);
     }
 

@@ -95,7 +95,7 @@ public sealed record ExerciseAnswer
             return mistake.Value.ToString("0.000", CultureInfo.InvariantCulture);
         }
 
-        IQuantity wrong = UnitsNet.Quantity.From(mistake.Value, Quantity.QuantityInfo.BaseUnitInfo.Value);
+        IQuantity wrong = KnownQuantities.From(mistake.Value, Quantity.QuantityInfo.BaseUnitInfo.Value);
         return Write(wrong, LeadUnit(us));
     }
 
@@ -108,8 +108,7 @@ public sealed record ExerciseAnswer
     internal static double Si(IQuantity quantity) => quantity.As(quantity.QuantityInfo.BaseUnitInfo.Value);
 
     private static string Abbreviation(Enum unit) =>
-        UnitAbbreviationsCache.Default.GetDefaultAbbreviation(unit.GetType(), Convert.ToInt32(unit, CultureInfo.InvariantCulture),
-            CultureInfo.InvariantCulture) switch
+        KnownQuantities.Symbol(unit) switch
         {
             "∆°C" => "°C",
             "∆°F" => "°F",

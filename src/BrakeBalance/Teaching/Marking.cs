@@ -92,7 +92,7 @@ public static partial class Marking
         Type type = answer.QuantityType!;
         if (unit.Length == 0)
         {
-            double inLead = ExerciseAnswer.Si(UnitsNet.Quantity.From(number, answer.LeadUnit(us)));
+            double inLead = ExerciseAnswer.Si(KnownQuantities.From(number, answer.LeadUnit(us)));
             return Near(answer, inLead) ? new(Mark.UnitMissing, exercise.Level / 2.0, "Write the unit.")
                 : Near(answer, -inLead) ? new(Mark.SignError, exercise.Level / 2.0, "Look at the sign, and write the unit.")
                 : Known(exercise, inLead);
@@ -129,7 +129,7 @@ public static partial class Marking
             : new(Mark.Wrong, 0, "Wrong; start again from the sketch.");
 
     private static bool AnyUnitFits(ExerciseAnswer answer, double number) =>
-        answer.Quantity!.QuantityInfo.UnitInfos.Any(unit => Near(answer, ExerciseAnswer.Si(UnitsNet.Quantity.From(number, unit.Value))));
+        answer.Quantity!.QuantityInfo.UnitInfos.Any(unit => Near(answer, ExerciseAnswer.Si(KnownQuantities.From(number, unit.Value))));
 
     private static bool Near(ExerciseAnswer answer, double value) =>
         Math.Abs(value - answer.RightValue) <= Slack(answer, answer.RightValue);

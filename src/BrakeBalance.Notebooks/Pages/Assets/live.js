@@ -38,7 +38,9 @@
   const answer = async () => {
     const mine = ++state.seen;
     const reply = heard(await (slow || quick).ask("car", { do: "car", ...asked() }));
-    if (!reply || mine !== state.seen) return;
+    if (reply && mine === state.seen) tell(reply);
+  };
+  const tell = reply => {
     if (status.dataset.kind === "fault") say("");
     mark(reply);
     bar.dataset.state = reply.problems.length > 0 ? "problems" : reply.beyond ? "beyond" : "good";
@@ -83,7 +85,9 @@
   const openKeys = () => [...form.querySelectorAll("details")].map((one, i) => [one.dataset.part || "n" + i, one.open]);
   const drawForm = async () => {
     const reply = heard(await quick.ask("form", { do: "form", text: car().text }));
-    if (!reply) return;
+    if (reply) putForm(reply);
+  };
+  const putForm = reply => {
     const was = new Map(openKeys()), focus = document.activeElement?.id;
     form.innerHTML = reply.html;
     [...form.querySelectorAll("details")].forEach((one, i) => { if (was.get(one.dataset.part || "n" + i)) one.open = true; });
@@ -214,14 +218,15 @@
     return row;
   };
   const inSight = element => { const box = element.getBoundingClientRect(); return box.bottom > 0 && box.top < innerHeight; };
-  const rest = debounce(SETTLE, () => { if (state.tab === "balance") behind();
-    for (const one of pictures().filter(inSight)) if (one !== first()) paint(one, slow || quick); else paint(one); });
+  const rest = debounce(SETTLE, () => { for (const one of pictures().filter(inSight)) if (one !== first()) paint(one, slow || quick); else paint(one); });
+  // What stands behind the answer takes seconds, in which the answer of a new hand's turn would wait.
+  const restLong = debounce(6 * SETTLE, () => { if (state.tab === "balance") behind(); });
   const first = () => pictures().find(inSight) || pictures()[0];
   const watcher = new IntersectionObserver(entries => entries.forEach(({ isIntersecting, target }) => {
     if (isIntersecting && !target.hidden && (target.childElementCount === 0 || "stale" in target.dataset)) paint(target, slow || quick);
   }), { rootMargin: "300px" });
   const moved = () => { const one = first(); if (one) paint(one); answer();
-    for (const other of pictures()) if (other !== one) other.dataset.stale = ""; rest(); };
+    for (const other of pictures()) if (other !== one) other.dataset.stale = ""; rest(); restLong(); };
   const refresh = async () => {
     for (const one of panels.querySelectorAll("figure[data-figure]")) { one.dataset.stale = ""; one.hidden = false; }
     const done = [answer()];
@@ -397,31 +402,21 @@
     try { await navigator.clipboard.writeText(link); say("The link is copied; it holds the whole car."); }
     catch { location.hash = "car=" + words; say("The link stands in the address bar; it holds the whole car."); }
   });
+  const unpack = async words => {
+    const packed = Uint8Array.from(atob(words.replaceAll("-", "+").replaceAll("_", "/")), letter => letter.charCodeAt(0));
+    return await new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("deflate-raw"))).text();
+  };
   const fromLink = async () => {
     const words = /^#car=([\w-]+)$/.exec(location.hash)?.[1];
     if (!words) return null;
-    try {
-      const packed = Uint8Array.from(atob(words.replaceAll("-", "+").replaceAll("_", "/")), letter => letter.charCodeAt(0));
-      return await new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("deflate-raw"))).text();
-    } catch { say("The link holds no car that can be read.", "fail"); return null; }
+    try { return await unpack(words); } catch { say("The link holds no car that can be read.", "fail"); return null; }
   };
   let wide = innerWidth;
   addEventListener("resize", debounce(200, () => { if (innerWidth !== wide) { wide = innerWidth; refresh(); } }));
 
   // ---- Begin.
   const begin = async () => {
-    const began = performance.now();
-    heard(await quick.ready);
-    const reply = heard(await quick.ask("begin", { do: "begin" }));
-    if (!reply) return;
-    for (const { tab, names } of reply.figures) {
-      const place = $("live-" + tab).querySelector(".bb-pictures");
-      place.append(...names.map(name => make("figure", { class: "bb-figure", "data-figure": name })));
-    }
-    const choose = $("live-begin");
-    choose.append(...reply.classes.map(name => make("option", { value: "new:" + name }, `New: ${name}`)), ...reply.demos.map(name =>
-      make("option", { value: "demo:" + name }, `Invented car: ${name.replaceAll("-", " ")}`)));
-    const kept = bbDesk.kept(), linked = await fromLink();
+    const began = performance.now(), linked = await fromLink(), kept = bbDesk.kept();
     if (kept) {
       state.cars = kept.cars.slice(0, MOST).map(({ name, text, logs }) => ({ ...fresh(name, text), logs: logs || {} }));
       state.at = Math.min(kept.at || 0, state.cars.length - 1);
@@ -437,7 +432,24 @@
     }
     if (linked) Object.assign(car(), { text: linked, logs: {} });
     setups();
-    await drawForm();
+
+    // What was worked out when the page was written stands until the calculation is ready, which takes a second or two.
+    const isKnown = car().text === page && state.units === "si" && Object.keys(car().logs).length === 0;
+    if (isKnown) {
+      const known = JSON.parse(await unpack(JSON.parse($("live-known").textContent)));
+      putForm(known.form);
+      tell(known.car);
+    }
+    heard(await quick.ready);
+    const reply = heard(await quick.ask("begin", { do: "begin" }));
+    if (!reply) return;
+    for (const { tab, names } of reply.figures) {
+      const place = $("live-" + tab).querySelector(".bb-pictures");
+      place.append(...names.map(name => make("figure", { class: "bb-figure", "data-figure": name })));
+    }
+    $("live-begin").append(...reply.classes.map(name => make("option", { value: "new:" + name }, `New: ${name}`)),
+      ...reply.demos.map(name => make("option", { value: "demo:" + name }, `Invented car: ${name.replaceAll("-", " ")}`)));
+    if (!isKnown) await drawForm();
     await show(state.tab);
     document.documentElement.dataset.live = String(Math.round(performance.now() - began));
     slow = startDesk();

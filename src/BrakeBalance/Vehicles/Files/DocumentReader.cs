@@ -29,10 +29,10 @@ internal sealed class DocumentReader
         IReadOnlyList<KindAttribute> kinds = FieldMap.Kinds(type);
         if (kinds.Count > 0)
         {
-            string names = string.Join(", ", kinds.Select(kind => $"\"{kind.Name}\""));
+            string Names() => string.Join(", ", kinds.Select(kind => $"\"{kind.Name}\""));
             if (!json.TryGetPropertyValue("type", out JsonNode? typeNode))
             {
-                Add(Join(path, "type"), "is missing.", names);
+                Add(Join(path, "type"), "is missing.", Names());
                 return null;
             }
 
@@ -40,7 +40,7 @@ internal sealed class DocumentReader
                 typeNode is JsonValue value && value.TryGetValue(out string? text) && text == k.Name);
             if (kind is null)
             {
-                Add(Join(path, "type"), Renamed(typeNode, kinds) ?? $"{Show(typeNode)} is not known.", names);
+                Add(Join(path, "type"), Renamed(typeNode, kinds) ?? $"{Show(typeNode)} is not known.", Names());
                 return null;
             }
 
@@ -49,6 +49,7 @@ internal sealed class DocumentReader
 
         object document = Activator.CreateInstance(type)!;
         IReadOnlyList<FieldInfo> fields = FieldMap.Of(type);
+        int known = kinds.Count > 0 ? 1 : 0;
         foreach (FieldInfo field in fields)
         {
             string fieldPath = Join(path, field.Key);
@@ -60,10 +61,14 @@ internal sealed class DocumentReader
                     Add(fieldPath, "is missing.", Accepted(field));
                 }
             }
-            else if (Read(field, value, fieldPath) is { } read)
+            else
             {
-                field.Property.SetValue(document, read);
-                KeepTargets(document, field, fieldPath, before);
+                known++;
+                if (Read(field, value, fieldPath) is { } read)
+                {
+                    field.Property.SetValue(document, read);
+                    KeepTargets(document, field, fieldPath, before);
+                }
             }
         }
 
@@ -73,18 +78,23 @@ internal sealed class DocumentReader
             Add(Join(path, orphan.Key), $"says nothing without {orphan.About.Needs}.", $"{orphan.About.Needs} beside it, or neither");
         }
 
-        foreach ((string key, JsonNode? _) in json)
+        if (known < json.Count)
         {
-            if (!(key == "type" && kinds.Count > 0) && fields.All(field => field.Key != key))
-            {
-                string[] known = [.. fields.Select(field => field.Key)];
-                string near = Nearest.Of(key, known) is { } guess ? $" Did you mean \"{guess}\"?" : "";
-                Add(Join(path, key), RenamedEntries.Words(RenamedEntries.Keys, key, known) ?? "is not an entry known here." + near,
-                    string.Join(", ", known));
-            }
+            FindUnknown(json, kinds.Count > 0, fields, path);
         }
 
         return document;
+    }
+
+    private void FindUnknown(JsonObject json, bool hasKinds, IReadOnlyList<FieldInfo> fields, string path)
+    {
+        string[] known = [.. fields.Select(field => field.Key)];
+        foreach (string key in json.Select(entry => entry.Key).Where(key => !(key == "type" && hasKinds) && !known.Contains(key)))
+        {
+            string near = Nearest.Of(key, known) is { } guess ? $" Did you mean \"{guess}\"?" : "";
+            Add(Join(path, key), RenamedEntries.Words(RenamedEntries.Keys, key, known) ?? "is not an entry known here." + near,
+                string.Join(", ", known));
+        }
     }
 
     private static string? Renamed(JsonNode? type, IReadOnlyList<KindAttribute> kinds) =>
@@ -265,7 +275,7 @@ internal sealed class DocumentReader
         }
 
         _ranges.Add(new(path, QuantityText.Write(low!), QuantityText.Write(high!)));
-        return Quantity.From(0.5 * ((double)low!.Value + high!.As(low.Unit)), low.Unit);
+        return KnownQuantities.From(0.5 * ((double)low!.Value + high!.As(low.Unit)), low.Unit);
     }
 
     // The limit itself may be written in another unit, which rounds: it is taken for the limit.

@@ -62,9 +62,12 @@ internal static class FieldMap
 {
     private static readonly ConcurrentDictionary<Type, IReadOnlyList<FieldInfo>> Maps = new();
 
+    private static readonly ConcurrentDictionary<Type, IReadOnlyList<KindAttribute>> KindsOf = new();
+
     public static IReadOnlyList<FieldInfo> Of(Type document) => Maps.GetOrAdd(document, Build);
 
-    public static IReadOnlyList<KindAttribute> Kinds(Type document) => [.. document.GetCustomAttributes<KindAttribute>()];
+    public static IReadOnlyList<KindAttribute> Kinds(Type document) =>
+        KindsOf.GetOrAdd(document, type => [.. type.GetCustomAttributes<KindAttribute>()]);
 
     /// <summary>The document type of a kind; the type itself where it has no kinds, or none of that name.</summary>
     public static Type OfKind(Type document, string? kind) =>

@@ -10,43 +10,33 @@ internal static partial class QuantityText
     // Beyond these a change of unit could overflow, and nothing of a car is that large or small.
     private const double LargestNumber = 1e15, SmallestNumber = 1e-15;
 
-    private static readonly Dictionary<Type, string> AcceptedUnits = new()
-    {
-        [typeof(Length)] = "mm, cm, m, in, ft",
-        [typeof(Mass)] = "kg, lb",
-        [typeof(Pressure)] = "bar, psi, kPa, MPa, inHg",
-        [typeof(Force)] = "N, kN, lbf",
-        [typeof(ForcePerLength)] = "N/mm, N/m",
-        [typeof(Area)] = "mm², cm², m², in²",
-        [typeof(Speed)] = "km/h, mph, m/s",
-        [typeof(Volume)] = "cm³, l, in³",
-        [typeof(Torque)] = "N·m, lbf·ft",
-        [typeof(Density)] = "kg/m³",
-        [typeof(Temperature)] = "°C, °F, K",
-        [typeof(VolumeFlow)] = "l/min, US gal/min, cm³/s",
-        [typeof(Duration)] = "s, ms, min",
-        [typeof(Frequency)] = "Hz",
-        [typeof(HeatTransferCoefficient)] = "W/m²·K",
-        [typeof(Angle)] = "°, rad",
-        [typeof(KinematicViscosity)] = "mm²/s, cSt",
-        [typeof(MassMomentOfInertia)] = "kg·m²",
-    };
-
     private static readonly string[] FractionsOfAnInch = ["2", "4", "8", "16", "32", "64", "128"];
 
     private static readonly ConcurrentDictionary<(Type, string), Enum?> Units = new();
 
+    // A slider reads the same file again and again; whoever reads a thousand files does not keep them all.
+    private const int MostKnown = 1000;
+
+    private static readonly ConcurrentDictionary<(Type, string), (string? Fault, IQuantity? Low, IQuantity? High)> Known = new();
+
     /// <summary>Units named in messages for a kind of quantity.</summary>
-    public static string Accepted(Type quantity) =>
-        AcceptedUnits.TryGetValue(quantity, out string? units)
-            ? units
-            : string.Join(", ", Quantity.Infos.Where(info => info.ValueType == quantity).SelectMany(info => info.UnitInfos).Take(6)
-                .Select(unit => UnitAbbreviationsCache.Default.GetDefaultAbbreviation(unit.Value.GetType(),
-                    Convert.ToInt32(unit.Value, CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)));
+    public static string Accepted(Type quantity) => KnownQuantities.Accepted(quantity);
 
     /// <summary>Reads one quantity or a range of it.</summary>
     /// <returns>Null when read; else what is wrong.</returns>
     public static string? Read(string text, Type quantity, out IQuantity? low, out IQuantity? high)
+    {
+        if (Known.Count > MostKnown)
+        {
+            Known.Clear();
+        }
+
+        (string? fault, low, high) = Known.GetOrAdd((quantity, text), static key =>
+            (ReadBoth(key.Item2, key.Item1, out IQuantity? from, out IQuantity? to), from, to));
+        return fault;
+    }
+
+    private static string? ReadBoth(string text, Type quantity, out IQuantity? low, out IQuantity? high)
     {
         (low, high) = (null, null);
         string[] ends = text.Split("..", StringSplitOptions.TrimEntries);
@@ -81,8 +71,7 @@ internal static partial class QuantityText
     /// <summary>A quantity as the reader accepts it again.</summary>
     public static string Write(IQuantity quantity) =>
         ((double)quantity.Value).ToString("0.########", CultureInfo.InvariantCulture) + " "
-        + UnitAbbreviationsCache.Default.GetDefaultAbbreviation(quantity.Unit.GetType(),
-            Convert.ToInt32(quantity.Unit, CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        + KnownQuantities.Symbol(quantity.Unit);
 
     private static string? ReadOne(string text, Type quantity, out IQuantity? value)
     {
@@ -123,7 +112,7 @@ internal static partial class QuantityText
             return $"\"{text}\" is no number of a car.";
         }
 
-        value = Quantity.From(number, unit);
+        value = KnownQuantities.From(number, unit);
         return null;
     }
 
@@ -160,7 +149,6 @@ internal static partial class QuantityText
 
     private static Enum? FindUnit(Type quantity, string text)
     {
-        Type unitType = Quantity.Infos.First(info => info.ValueType == quantity).UnitType;
         string plain = text.Replace("^2", "²", StringComparison.Ordinal).Replace("^3", "³", StringComparison.Ordinal);
         if (plain is [.., '2'] or [.., '3'])
         {
@@ -172,18 +160,16 @@ internal static partial class QuantityText
         {
             "Nm" => "N·m",
             "lbf ft" or "lb·ft" or "lb ft" => "lbf·ft",
-            "gal/min" or "US gal/min" or "gpm" => "gal (U.S.)/min",
-            "l" or "L" => "l",
+            "gal/min" or "gpm" => "US gal/min",
+            "L" => "l",
             "degC" => "°C",
             "degF" => "°F",
             "deg" => "°",
             "\"" or "″" or "”" when quantity == typeof(Length) => "in",
             "kph" => "km/h",
-            "mm²/s" => "cSt",
-            "cm³/s" => "mL/s",
             _ => plain,
         };
-        return UnitParser.Default.TryParse(plain, unitType, CultureInfo.InvariantCulture, out Enum? unit) ? unit : null;
+        return KnownQuantities.Find(quantity, plain);
     }
 
     internal static string Words(string name, string apart = " ") =>

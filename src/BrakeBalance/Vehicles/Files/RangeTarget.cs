@@ -42,7 +42,7 @@ internal sealed class RangeTarget
     public void Set(double fraction)
     {
         double value = Math.Clamp(_low + fraction * (_high - _low), _low, _high);
-        object boxed = _unit is null ? value : Quantity.From(value, _unit);
+        object boxed = _unit is null ? value : KnownQuantities.From(value, _unit);
         if (_index < 0)
         {
             _field.Property.SetValue(_document, boxed);

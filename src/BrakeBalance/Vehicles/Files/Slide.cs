@@ -27,7 +27,7 @@ internal sealed record Slide(double Low, double High, double Value, string Unit)
         }
 
         Enum unit = low!.Unit;
-        string symbol = QuantityText.Write(Quantity.From(1, unit))[2..];
+        string symbol = KnownQuantities.Symbol(unit);
         return Around(((double)low.Value + high!.As(unit)) / 2, field.LowQuantity?.As(unit), field.HighQuantity?.As(unit), symbol);
     }
 

@@ -51,7 +51,7 @@ internal sealed class UsualRange
 
         double there = end.As(unit);
         double step = there == 0 ? 1 : Math.Pow(10, Math.Floor(Math.Log10(Math.Abs(there))) - 1);
-        return QuantityText.Write(Quantity.From(Math.Round(there / step) * step, unit));
+        return QuantityText.Write(KnownQuantities.From(Math.Round(there / step) * step, unit));
     }
 
     private static string Text(object value) =>

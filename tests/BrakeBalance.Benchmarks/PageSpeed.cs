@@ -1,0 +1,60 @@
+using System.Globalization;
+using BrakeBalance.Notebooks.Publishing;
+using PuppeteerSharp;
+
+namespace BrakeBalance.Benchmarks;
+
+/// <summary>How fast the live page is on this machine: from opening to the first computed answer, from a slider to the new picture.</summary>
+internal static class PageSpeed
+{
+    private const string Turn =
+        """
+        async () => {
+          const range = document.querySelector("#live-dock input"), figure = document.querySelector("figure[data-figure=brake-forces]");
+          const low = Number(range.min), reach = Number(range.max) - low, took = [];
+          for (let i = 0; i < 60; i++) {
+            const was = figure.querySelector("svg"), began = performance.now();
+            range.value = low + reach * (0.1 + 0.012 * i);
+            range.dispatchEvent(new Event("input"));
+            while (figure.querySelector("svg") === was) await new Promise(resolve => setTimeout(resolve, 1));
+            took.push(performance.now() - began);
+            await new Promise(resolve => setTimeout(resolve, 60));
+          }
+          return took;
+        }
+        """;
+
+    /// <summary>Reads both at the machine's own speed and at a fourth of it.</summary>
+    /// <param name="file">The live page.</param>
+    /// <param name="line">Told what was read, a line each.</param>
+    public static async Task ReadAsync(string file, Action<string> line)
+    {
+        await using IBrowser browser = await Puppeteer.LaunchAsync(new LaunchOptions
+        {
+            ExecutablePath = Chromium.Executable ?? throw new IOException(Chromium.Missing),
+            Headless = true,
+            Args = ["--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-dev-shm-usage"],
+        });
+        foreach (int throttling in (int[])[1, 4])
+        {
+            await using IPage page = await browser.NewPageAsync();
+            page.DefaultTimeout = 120_000;
+            await page.SetViewportAsync(new ViewPortOptions { Width = 1280, Height = 900 });
+            await page.EmulateCPUThrottlingAsync(throttling);
+            await page.GoToAsync(new Uri(Path.GetFullPath(file)).AbsoluteUri);
+            await page.WaitForFunctionAsync("() => document.documentElement.dataset.live");
+            double live = await page.EvaluateExpressionAsync<double>("performance.now()");
+            await page.WaitForFunctionAsync("() => document.documentElement.dataset.second");
+            await page.EvaluateExpressionAsync(
+                "document.querySelector('[data-part=hydraulics]').open = true;"
+                + "document.querySelector('[data-slide$=\".knee\"]').click(); document.querySelector('[data-tab=balance]').click()");
+            await page.WaitForSelectorAsync("figure[data-figure=brake-forces] svg");
+            await page.WaitForFunctionAsync("() => document.querySelector('#live-answer').childElementCount > 0");
+            double[] took = await page.EvaluateFunctionAsync<double[]>(Turn), sorted = [.. took.Order()];
+            line(string.Create(CultureInfo.InvariantCulture, $"CPU throttling {throttling}: opening to the first computed answer ")
+                + string.Create(CultureInfo.InvariantCulture, $"{live / 1000:0.0} s; slider to the new picture, {took.Length} turns, ")
+                + string.Create(CultureInfo.InvariantCulture, $"median {sorted[took.Length / 2]:0} ms, ")
+                + string.Create(CultureInfo.InvariantCulture, $"95th percentile {sorted[(int)(0.95 * took.Length)]:0} ms"));
+        }
+    }
+}
