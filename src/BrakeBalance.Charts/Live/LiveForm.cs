@@ -163,7 +163,8 @@ internal static class LiveForm
         {
             string value = Escape(field.Value);
             html.Append(CultureInfo.InvariantCulture, $"<input id=\"{id}\" type=\"text\" data-path=\"{path}\" value=\"{value}\"")
-                .Append(CultureInfo.InvariantCulture, $" autocomplete=\"off\" spellcheck=\"false\" aria-describedby=\"{id}-beside {id}-about\"")
+                .Append(" autocomplete=\"off\" spellcheck=\"false\"")
+                .Append(CultureInfo.InvariantCulture, $" aria-describedby=\"{id}-beside {id}-about\"")
                 .Append(field.FromClass.Length > 0
                     ? $" placeholder=\"{Escape(field.FromClass)} (class)\"" : "").Append('>')
                 .Append(CultureInfo.InvariantCulture, $"<output id=\"{id}-beside\" for=\"{id}\" class=\"bb-beside\">")
@@ -176,7 +177,8 @@ internal static class LiveForm
             html.Append("<button type=\"button\" class=\"bb-slide\" aria-pressed=\"false\"")
                 .Append(CultureInfo.InvariantCulture, $" data-slide=\"{path}\"")
                 .Append(CultureInfo.InvariantCulture, $" data-low=\"{slide.Low:R}\" data-high=\"{slide.High:R}\"")
-                .Append(CultureInfo.InvariantCulture, $" data-value=\"{slide.Value:R}\" data-unit=\"{unit}\" data-decimals=\"{slide.Decimals}\">")
+                .Append(CultureInfo.InvariantCulture, $" data-value=\"{slide.Value:R}\" data-unit=\"{unit}\"")
+                .Append(CultureInfo.InvariantCulture, $" data-decimals=\"{slide.Decimals}\">")
                 .Append(CultureInfo.InvariantCulture, $"Slide<span class=\"bb-hidden\"> {label}</span></button>");
         }
 

@@ -29,7 +29,8 @@ internal static class LiveShare
             : "Scan it with another phone and copy the text that it shows. In a your-car.html there, paste it under Car, "
                 + "“Paste a vehicle file or a car’s words”.";
         return $"<figure class=\"bb-scan\"><svg viewBox=\"0 0 {side} {side}\" role=\"img\" aria-labelledby=\"live-scan-title\" "
-            + $"shape-rendering=\"crispEdges\" data-version=\"{code.Version}\"><title id=\"live-scan-title\">QR code that holds this car</title>"
+            + $"shape-rendering=\"crispEdges\" data-version=\"{code.Version}\">"
+            + $"<title id=\"live-scan-title\">QR code that holds this car</title>"
             + $"<rect width=\"{side}\" height=\"{side}\" fill=\"#fff\"/><path fill=\"#000\" d=\"{code.Path()}\"/></svg>\n<figcaption>{how} "
             + (code.Version > HardToScan ? "It is a dense one: show it large, hold the phone still. " : "")
             + "It holds the whole car but the comments of its file.</figcaption></figure>";

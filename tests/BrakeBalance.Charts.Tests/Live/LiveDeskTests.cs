@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using BrakeBalance.Charts.Live;
 using BrakeBalance.Charts.Publishing;
+using BrakeBalance.Charts.Rendering;
 using BrakeBalance.Charts.Tables;
 using BrakeBalance.Measurements;
 using BrakeBalance.Summaries;
@@ -210,7 +211,7 @@ public class LiveDeskTests
         string metric = Ask(new() { ["do"] = "form", ["text"] = Coupe, ["units"] = "si" })["html"]!.ToString();
         string customary = Ask(new() { ["do"] = "form", ["text"] = Coupe, ["units"] = "us" })["html"]!.ToString();
         Assert.Contains(">= 24.1 bar</output>", metric, StringComparison.Ordinal);
-        Assert.Matches("rearValves\\[0\\]\\.knee\" data-low=\"12\\.1\" data-high=\"36\\.1\" data-value=\"24\\.13[0-9]*\" data-unit=\"bar\"", metric);
+        Assert.Matches("knee\" data-low=\"12\\.1\" data-high=\"36\\.1\" data-value=\"24\\.13[0-9]*\" data-unit=\"bar\"", metric);
         Assert.DoesNotContain(">= 350", customary, StringComparison.Ordinal);
         Assert.Matches("rearValves\\[0\\]\\.knee\" data-low=\"175\" data-high=\"525\" data-value=\"350\" data-unit=\"psi\"", customary);
     }
@@ -228,17 +229,19 @@ public class LiveDeskTests
                     string moved = $"{end.ToString("F" + field.Slide.Decimals, CultureInfo.InvariantCulture)} {field.Slide.Unit}".Trim();
                     string kept = VehicleText.Keep(Coupe, field.Path, moved);
                     string Present(string text) => Assert.Single(Fields(CarForm.Of(text).Parts), one => one.Path == field.Path).Value;
-                    string Unit(string value) => value.Split(' ') is [.., var last] && value.Contains(' ', StringComparison.Ordinal) ? last : "";
+                    string Unit(string value) => value[(value.LastIndexOf(' ') + 1)..];
                     Assert.DoesNotContain(VehicleFile.TryRead(kept).Problems, problem =>
                         problem.Path == field.Path && problem.Accepted == field.Accepted);
-                    Assert.True(field.Value.Length == 0 || Unit(field.Value) == Unit(Present(kept)), $"{field.Path}: {moved}, {Present(kept)}");
+                    Assert.True(field.Value.Length == 0 || Unit(field.Value) == Unit(Present(kept)),
+                        $"{field.Path}: {moved}, {Present(kept)}");
                     count++;
                 }
             }
         }
 
         Assert.InRange(count, 100, 1000);
-        Assert.Equal("348.09 psi", Assert.Single(Fields(CarForm.Of(VehicleText.Keep(Coupe, "hydraulics.rearValves[0].knee", "24 bar")).Parts),
+        string set = VehicleText.Keep(Coupe, "hydraulics.rearValves[0].knee", "24 bar");
+        Assert.Equal("348.09 psi", Assert.Single(Fields(CarForm.Of(set).Parts),
             field => field.Path == "hydraulics.rearValves[0].knee").Value);
     }
 
@@ -256,6 +259,31 @@ public class LiveDeskTests
         Assert.Equal("psi", there["unit"]!.ToString());
         Assert.Equal(175, there["low"]!.GetValue<double>());
         Assert.Equal(Pressure.FromBars(20).PoundsForcePerSquareInch, there["value"]!.GetValue<double>(), 1e-9);
+    }
+
+    [Theory]
+    [InlineData(280)]
+    [InlineData(370)]
+    [InlineData(1000)]
+    public void Names_under_the_bars_stand_clear_of_one_another_at_every_width(int width)
+    {
+        string html = Ask(new() { ["do"] = "figure", ["text"] = Coupe, ["name"] = "failures", ["width"] = width })["html"]!.ToString();
+        string axis = Regex.Match(html, "-axis-x\"[^>]*>(.*?)</g>", RegexOptions.Singleline).Groups[1].Value;
+        (double X, double Y, string Text)[] names = [.. Regex.Matches(axis, "<text[^>]* x=\"([^\"]+)\" y=\"([^\"]+)\"[^>]*>([^<]*)<")
+            .Select(match => (double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture),
+                double.Parse(match.Groups[2].Value, CultureInfo.InvariantCulture), match.Groups[3].Value))];
+        Assert.InRange(names.Length, 9, 40);
+        double font = width < 480 ? 12 : 13;
+        double Half(string text) => TextMetrics.Width(text, font) / 2;
+        foreach ((double X, double Y, string Text)[] row in names.GroupBy(name => name.Y)
+            .Select(row => row.OrderBy(name => name.X).ToArray()))
+        {
+            Assert.All(row.Zip(row.Skip(1)), pair => Assert.True(
+                pair.Second.X - pair.First.X > Half(pair.First.Text) + Half(pair.Second.Text),
+                $"{pair.First.Text} and {pair.Second.Text} at {width} px"));
+        }
+
+        Assert.All(names, name => Assert.InRange(name.X + Half(name.Text), 0, width));
     }
 
     private static IEnumerable<FormField> Fields(IEnumerable<FormPart> parts) =>

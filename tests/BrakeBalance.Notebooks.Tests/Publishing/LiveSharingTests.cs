@@ -1,7 +1,7 @@
 using System.Net;
+using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Notebooks.Tests.Browser;
-using BrakeBalance.Notebooks.Tests.Commands;
 using ZXing;
 using ZXing.Common;
 using ZXing.QrCode;
@@ -60,8 +60,8 @@ public class LiveSharingTests(BrowserFixture browser)
             await LiveAsync(page);
             await ClickAsync(page, "[data-part=hydraulics] > summary");
             await ClickAsync(page, "[data-slide$=\"rearValves[0].knee\"]");
-            await MoveAsync(page, "25.0");
-            await page.Page.WaitForExpressionAsync($"{Bar}.includes('25')", new() { Timeout = 60_000 });
+            await MoveAsync(page, "26.0");
+            await page.Page.WaitForExpressionAsync($"{Bar}.includes('26')", new() { Timeout = 60_000 });
             answer = await TextAsync(page, Bar);
             link = await ScannedAsync(page);
             Assert.StartsWith($"{address}{LivePage.FileName}#CAR/", link, StringComparison.Ordinal);

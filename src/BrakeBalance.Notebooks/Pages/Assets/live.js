@@ -156,6 +156,7 @@
       if (reply) Object.assign(slider, reply);
       if (slider.path in car().set) car().set[slider.path] = worded(slider);
     }
+    [state.seen, state.marks] = [state.seen + 1, null]; // what was asked in the other units is of no use here
     dock.replaceChildren();
     sliders();
   };
