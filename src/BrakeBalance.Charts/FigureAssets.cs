@@ -32,7 +32,7 @@ public static class FigureAssets
             + Rules(":root:not([data-theme=light])") + "}\n";
     }
 
-    private static string Read(string name) =>
+    internal static string Read(string name) =>
         Text(typeof(FigureAssets).Assembly, $"BrakeBalance.Charts.Assets.{name}").ReplaceLineEndings("\n");
 
     private static string ReadPlotly()

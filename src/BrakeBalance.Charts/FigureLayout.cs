@@ -45,7 +45,7 @@ internal sealed class FigureLayout
         double band = (size.Width - left - right) / Math.Max(1, figure.XAxis.Categories?.Count ?? 1);
         XTickLines = figure.XAxis.Categories is null
             ? [.. XTicks.Select(tick => (IReadOnlyList<string>)[tick.Text])]
-            : [.. XTicks.Select(tick => TextMetrics.Wrap(tick.Text, font, band - 4))];
+            : Names([.. XTicks.Select(tick => tick.Text)], font, band);
         XTitleLines = TextMetrics.Wrap(figure.XAxis.Title(figure.Units), font, inner);
         Key = KeyRows(size.Width - left - right);
         double bottom = Pad + CreditLines.Count * SmallFont * TextMetrics.LineHeight + (CreditLines.Count > 0 ? Pad / 2 : 0)
@@ -66,6 +66,21 @@ internal sealed class FigureLayout
         XTitleTop = Plot.Bottom + 6 + XTickLines.Max(lines => lines.Count) * line;
         KeyTop = XTitleTop + XTitleLines.Count * line + Pad / 2;
         Labels = [];
+    }
+
+    // Names wider than their bars stand in two tiers by turns, each with the room of its neighbours.
+    private static IReadOnlyList<string>[] Names(string[] names, double font, double band)
+    {
+        IReadOnlyList<string>[] lines = [.. names.Select(name => TextMetrics.Wrap(name, font, band - 4))];
+        if (lines.SelectMany(all => all).All(text => TextMetrics.Width(text, font) <= band - 2))
+        {
+            return lines;
+        }
+
+        double room = Math.Min((2 * band) - 6, band + (2 * Pad));
+        lines = [.. names.Select(name => TextMetrics.Wrap(name, font, room))];
+        int upper = lines.Where((_, i) => i % 2 == 0).Max(all => all.Count);
+        return [.. lines.Select((all, i) => i % 2 == 0 ? all : (IReadOnlyList<string>)[.. Enumerable.Repeat("", upper), .. all])];
     }
 
     /// <summary>The figure.</summary>

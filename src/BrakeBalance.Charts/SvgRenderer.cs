@@ -104,7 +104,7 @@ internal static class SvgRenderer
                 Stroke(svg, x, plot.Top, x, plot.Bottom, theme.Grid, 1);
             }
 
-            foreach ((int row, string text) in layout.XTickLines[i].Index())
+            foreach ((int row, string text) in layout.XTickLines[i].Index().Where(line => line.Item.Length > 0))
             {
                 svg.Text("text", text, ("x", x), ("y", plot.Bottom + 6 + font * 0.95 + row * line));
             }

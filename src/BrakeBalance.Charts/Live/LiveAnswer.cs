@@ -9,7 +9,10 @@ internal static class LiveAnswer
     private const int BarLines = 4;
 
     /// <summary>The reply: problems with their paths, or the answer in short.</summary>
-    public static JsonObject Of(LiveCar car, UnitSystem units)
+    /// <param name="car">The car.</param>
+    /// <param name="units">The system of units.</param>
+    /// <param name="slides">The sliders shown: pairs of path and unit.</param>
+    public static JsonObject Of(LiveCar car, UnitSystem units, JsonNode? slides)
     {
         var reply = new JsonObject
         {
@@ -26,7 +29,7 @@ internal static class LiveAnswer
         reply["warnings"] = new JsonArray([.. reading.Warnings.Select(warning => Said(warning.Path, warning.ToString()))]);
         reply["beyond"] = setting.PresentIsBeyond;
         reply["bar"] = Bar(setting, units);
-        reply["marks"] = Marks(setting, units);
+        reply["marks"] = Marks(setting, units, slides);
         reply["sentence"] = SettingWords.Sentence(setting, units);
         return reply;
     }
@@ -85,7 +88,7 @@ internal static class LiveAnswer
     }
 
     // Where present setting, safe limit and recommendation stand on the track of the entry that sets them.
-    private static JsonObject? Marks(Setting setting, UnitSystem units)
+    private static JsonObject? Marks(Setting setting, UnitSystem units, JsonNode? slides)
     {
         var hydraulics = setting.Vehicle.Hydraulics;
         int valve = hydraulics.RearValves.ToList().FindIndex(one => one is ProportioningValve);
@@ -95,22 +98,17 @@ internal static class LiveAnswer
             SettingVariable.BalanceBar => "hydraulics.split.frontForceShare",
             _ => null,
         };
+        JsonNode? slider = (slides as JsonArray)?.FirstOrDefault(pair => pair?[0]?.ToString() == path);
+        Pressure? one = slider is not null && QuantityText.Read($"1 {slider[1]}", typeof(Pressure), out IQuantity? unit, out _) is null
+            ? (Pressure)unit! : null;
         JsonObject? Mark(SettingValue? value, string text) => value is null ? null : new JsonObject
         {
-            ["pascals"] = value.Knee?.Pascals,
-            ["share"] = value.FrontForceShare,
+            ["at"] = one is { Unit: var shown } ? value.Knee?.As(shown) : value.FrontForceShare,
             ["text"] = text,
         };
         return path is null ? null : new JsonObject
         {
             ["path"] = path,
-            ["pascalsPerUnit"] = new JsonObject
-            {
-                ["bar"] = Pressure.FromBars(1).Pascals,
-                ["psi"] = Pressure.FromPoundsForcePerSquareInch(1).Pascals,
-                ["kPa"] = 1e3,
-                ["MPa"] = 1e6,
-            },
             ["safe"] = Mark(setting.SafeLimit, "Safe limit " + SettingWords.SafeLimit(setting, units)),
             ["recommended"] = Mark(setting.Recommended, "Recommended setting " + SettingWords.Recommended(setting, units)),
         };

@@ -26,7 +26,8 @@ internal sealed class LiveCars
         return _cars.Of(key, () => Read(text, Overrides(request["set"]), logs));
     }
 
-    private static ValueOverride[] Overrides(JsonNode? set) =>
+    /// <summary>The values that a request puts in place of the file's.</summary>
+    public static ValueOverride[] Overrides(JsonNode? set) =>
     [
         .. (set as JsonArray ?? []).OfType<JsonArray>().Where(pair => pair.Count == 2)
             .Select(pair => new ValueOverride(pair[0]!.ToString(), pair[1]!.ToString())),

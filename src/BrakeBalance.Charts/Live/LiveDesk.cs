@@ -28,9 +28,14 @@ public sealed class LiveDesk
             ["begin"] = _ => Begin(),
             ["new"] = request => Text(VehicleText.New(Word(request, "class"))),
             ["demo"] = request => Text(_demos.GetValueOrDefault(Word(request, "name") ?? "") ?? ""),
-            ["form"] = request => Html(LiveForm.Html(Word(request, "text") ?? "")),
+            ["form"] = request => Html(LiveForm.Html(Word(request, "text") ?? "", Units(request))),
+            ["beside"] = request => Text(LiveForm.Beside(CarForm.Beside(
+                Word(request, "text") ?? "", Word(request, "path") ?? "", Word(request, "value") ?? "", Units(request)))),
+            ["slide"] = Slide,
+            ["link"] = request => LiveShare.Of(Moved(request), Word(request, "page") ?? ""),
+            ["open"] = request => Text(LiveLink.Opened(Word(request, "text") ?? "")),
             ["edit"] = Edit,
-            ["car"] = request => LiveAnswer.Of(_cars.Of(request), Units(request)),
+            ["car"] = request => LiveAnswer.Of(_cars.Of(request), Units(request), request["slides"]),
             ["behind"] = request => Html(LiveAnswer.Behind(_cars.Of(request), Units(request))),
             ["figure"] = Figure,
             ["explore"] = request => _explorables.Answer(request, _cars),
@@ -108,9 +113,26 @@ public sealed class LiveDesk
             "add" => VehicleText.Add(text, path),
             "remove" => VehicleText.Remove(text, path),
             "kind" => VehicleText.ChangeKind(text, path, value),
+            "keep" => VehicleText.Keep(text, path, value),
             _ => VehicleText.Set(text, path, value),
         });
     }
+
+    private static JsonObject Slide(JsonObject request) =>
+        CarForm.SlideAt(Word(request, "text") ?? "", Word(request, "path") ?? "", Word(request, "value") ?? "", Units(request)) is { } slide
+            ? new()
+            {
+                ["low"] = slide.Low,
+                ["high"] = slide.High,
+                ["value"] = slide.Value,
+                ["unit"] = slide.Unit,
+                ["decimals"] = slide.Decimals,
+            }
+            : [];
+
+    // The file with what its sliders say now.
+    private static string Moved(JsonObject request) => LiveCars.Overrides(request["set"])
+        .Aggregate(Word(request, "text") ?? "", (text, set) => VehicleText.Keep(text, set.Path, set.Value));
 
     private JsonObject Summary(JsonObject request)
     {

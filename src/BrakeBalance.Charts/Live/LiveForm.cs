@@ -5,9 +5,9 @@ namespace BrakeBalance.Charts.Live;
 internal static class LiveForm
 {
     /// <summary>The form; the page's script listens to what its elements say in their data attributes.</summary>
-    public static string Html(string text)
+    public static string Html(string text, UnitSystem units)
     {
-        (IReadOnlyList<FormPart> parts, Problem? problem) = CarForm.Of(text);
+        (IReadOnlyList<FormPart> parts, Problem? problem) = CarForm.Of(text, units);
         if (problem is not null)
         {
             return $"<p class=\"bb-wrong\">{Escape(problem.ToString())}</p>";
@@ -163,9 +163,12 @@ internal static class LiveForm
         {
             string value = Escape(field.Value);
             html.Append(CultureInfo.InvariantCulture, $"<input id=\"{id}\" type=\"text\" data-path=\"{path}\" value=\"{value}\"")
-                .Append(CultureInfo.InvariantCulture, $" autocomplete=\"off\" spellcheck=\"false\" aria-describedby=\"{id}-about\"")
+                .Append(" autocomplete=\"off\" spellcheck=\"false\"")
+                .Append(CultureInfo.InvariantCulture, $" aria-describedby=\"{id}-beside {id}-about\"")
                 .Append(field.FromClass.Length > 0
-                    ? $" placeholder=\"{Escape(field.FromClass)} (class)\"" : "").Append('>');
+                    ? $" placeholder=\"{Escape(field.FromClass)} (class)\"" : "").Append('>')
+                .Append(CultureInfo.InvariantCulture, $"<output id=\"{id}-beside\" for=\"{id}\" class=\"bb-beside\">")
+                .Append(Escape(Beside(field.Beside))).Append("</output>");
         }
 
         if (field.Slide is { } slide)
@@ -174,7 +177,8 @@ internal static class LiveForm
             html.Append("<button type=\"button\" class=\"bb-slide\" aria-pressed=\"false\"")
                 .Append(CultureInfo.InvariantCulture, $" data-slide=\"{path}\"")
                 .Append(CultureInfo.InvariantCulture, $" data-low=\"{slide.Low:R}\" data-high=\"{slide.High:R}\"")
-                .Append(CultureInfo.InvariantCulture, $" data-value=\"{slide.Value:R}\" data-unit=\"{unit}\">")
+                .Append(CultureInfo.InvariantCulture, $" data-value=\"{slide.Value:R}\" data-unit=\"{unit}\"")
+                .Append(CultureInfo.InvariantCulture, $" data-decimals=\"{slide.Decimals}\">")
                 .Append(CultureInfo.InvariantCulture, $"Slide<span class=\"bb-hidden\"> {label}</span></button>");
         }
 
@@ -192,6 +196,9 @@ internal static class LiveForm
 
         html.Append("<p>Accepted: ").Append(Escape(field.Accepted)).Append(".</p></details></div>\n");
     }
+
+    /// <summary>What a value is in the chosen system of units, as it stands beside the field.</summary>
+    public static string Beside(string converted) => converted.Length > 0 ? "= " + converted : "";
 
     private static string Word(FormField field, string word) => field.Shape == FormShape.Flag ? word == "true" ? "yes" : "no" : word;
 

@@ -41,9 +41,11 @@ internal static class LivePage
         <div class="bb-row"><button type="button" id="live-undo">Undo</button>
         <button type="button" id="live-save">Save the vehicle file</button>
         <button type="button" id="live-link">Copy a link with this car</button>
+        <button type="button" id="live-picture" aria-expanded="false" aria-controls="live-scan">Picture to scan</button>
         <button type="button" id="live-forget">Forget what is kept here</button></div>
-        <details class="bb-more"><summary>Paste a vehicle file</summary>
-        <label for="live-text">Text of the file</label><textarea id="live-text" spellcheck="false"></textarea>
+        <div id="live-scan" role="region" aria-label="Picture to scan" hidden></div>
+        <details class="bb-more"><summary>Paste a vehicle file or a car’s words</summary>
+        <label for="live-text">Text of the file, or what a link or a scanned picture says</label><textarea id="live-text" spellcheck="false"></textarea>
         <p><button type="button" id="live-paste">Take it</button></p></details>
         <p>The car stays on this device, kept by the browser until it is forgotten. Nothing is sent anywhere.</p>
 

@@ -1,12 +1,15 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using BrakeBalance.Charts.Live;
 using BrakeBalance.Charts.Publishing;
+using BrakeBalance.Charts.Rendering;
 using BrakeBalance.Charts.Tables;
 using BrakeBalance.Measurements;
 using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
+using UnitsNet;
 
 namespace BrakeBalance.Charts.Tests.Live;
 
@@ -31,12 +34,22 @@ public class LiveDeskTests
     [Fact]
     public void The_answer_stands_in_the_words_of_every_other_output()
     {
-        JsonObject reply = Ask(new() { ["do"] = "car", ["text"] = Coupe, ["units"] = "us" });
+        const string Knee = "hydraulics.rearValves[0].knee";
+        JsonObject reply = Ask(new()
+        {
+            ["do"] = "car",
+            ["text"] = Coupe,
+            ["units"] = "us",
+            ["slides"] = new JsonArray(new JsonArray(Knee, "psi")),
+        });
         var setting = Setting.Of(VehicleFile.Read(Coupe, "test").Vehicle);
         string words = Plain(reply["bar"]!.ToString() + Ask(new() { ["do"] = "behind", ["text"] = Coupe, ["units"] = "us" })["html"]);
         Assert.All(SettingWords.Lines(setting, UnitSystem.Us), line => Assert.Contains(line.Text, words, StringComparison.Ordinal));
         Assert.Equal(setting.PresentIsBeyond, reply["beyond"]!.GetValue<bool>());
-        Assert.Equal(setting.SafeLimit!.Knee!.Value.Pascals, reply["marks"]!["safe"]!["pascals"]!.GetValue<double>(), 1e-6);
+        
+        // A mark stands on the slider's track, so it is in the slider's unit: it was in pascals, which the page then divided.
+        Assert.Equal(setting.SafeLimit!.Knee!.Value.PoundsForcePerSquareInch, reply["marks"]!["safe"]!["at"]!.GetValue<double>(), 1e-9);
+        Assert.Equal(Knee, reply["marks"]!["path"]!.ToString());
     }
 
     [Fact]
@@ -159,7 +172,9 @@ public class LiveDeskTests
         string[] ids = [.. Regex.Matches(form, " id=\"([^\"]+)\"").Select(match => match.Groups[1].Value)];
         Assert.InRange(ids.Length, 40, 1000);
         Assert.Equal(ids.Length, ids.Distinct().Count());
-        Assert.All(Regex.Matches(form, " (?:for|aria-describedby)=\"([^\"]+)\"").Select(match => match.Groups[1].Value),
+
+        // A list of several is as good as one.
+        Assert.All(Regex.Matches(form, " (?:for|aria-describedby)=\"([^\"]+)\"").SelectMany(match => match.Groups[1].Value.Split(' ')),
             id => Assert.Contains(id, ids));
     }
 
@@ -168,6 +183,111 @@ public class LiveDeskTests
         File.ReadAllText(RepositoryRoot.File("data/logs/invented-gauges.csv")));
 
     private static string Plain(string html) => System.Net.WebUtility.HtmlDecode(Regex.Replace(html, "<[^>]+>", "\n"));
+
+    [Theory]
+    [InlineData("hydraulics.rearValves[0].knee", "350 psi", "si", "= 24.1 bar")]
+    [InlineData("hydraulics.rearValves[0].knee", "350 .. 400 psi", "si", "= 24.1 bar .. 27.6 bar")]
+    [InlineData("hydraulics.rearValves[0].knee", "350 psi", "us", "")]
+    [InlineData("hydraulics.rearValves[0].knee", "", "si", "= 24.1 bar")]
+    [InlineData("hydraulics.rearValves[0].knee", "35x", "si", "")]
+    [InlineData("hydraulics.rearValves[0].slope", "0.3", "us", "")]
+    [InlineData("front.brake.pistonDiameters", "2.94 in, 1-1/8 in", "si", "= 74.7 mm, 28.6 mm")]
+    [InlineData("wheelbase", "2.90 m", "us", "= 114 in")]
+    [InlineData("loadCases[0].mass", "1700 kg", "us", "= 3748 lb")]
+    [InlineData("assist.vacuum", "60 kPa", "us", "= 17.7 inHg")]
+    [InlineData("assist.altitude", "200 m", "us", "= 656 ft")]
+    [InlineData("name", "12 mm", "us", "")]
+    [InlineData("nonsense", "12 mm", "us", "")]
+    public void Beside_an_entry_stands_what_it_is_in_the_other_system_of_units(string path, string value, string units, string said)
+    {
+        string text = VehicleText.ChangeKind(Coupe, "assist", "vacuum");
+        Assert.Equal(said, Ask(new() { ["do"] = "beside", ["text"] = text, ["path"] = path, ["value"] = value, ["units"] = units })["text"]!
+            .ToString());
+    }
+
+    [Fact]
+    public void The_form_tells_every_quantity_of_a_car_in_the_chosen_units_and_slides_in_them()
+    {
+        string metric = Ask(new() { ["do"] = "form", ["text"] = Coupe, ["units"] = "si" })["html"]!.ToString();
+        string customary = Ask(new() { ["do"] = "form", ["text"] = Coupe, ["units"] = "us" })["html"]!.ToString();
+        Assert.Contains(">= 24.1 bar</output>", metric, StringComparison.Ordinal);
+        Assert.Matches("knee\" data-low=\"12\\.1\" data-high=\"36\\.1\" data-value=\"24\\.13[0-9]*\" data-unit=\"bar\"", metric);
+        Assert.DoesNotContain(">= 350", customary, StringComparison.Ordinal);
+        Assert.Matches("rearValves\\[0\\]\\.knee\" data-low=\"175\" data-high=\"525\" data-value=\"350\" data-unit=\"psi\"", customary);
+    }
+
+    [Fact]
+    public void What_a_slider_writes_the_readers_accept_at_both_ends_in_either_system_and_the_file_keeps_its_unit()
+    {
+        int count = 0;
+        foreach (UnitSystem units in Enum.GetValues<UnitSystem>())
+        {
+            foreach (FormField field in Fields(CarForm.Of(Coupe, units).Parts).Where(field => field.Slide is { Unit.Length: > 0 }))
+            {
+                foreach (double end in new[] { field.Slide!.Low, field.Slide.High })
+                {
+                    string moved = $"{end.ToString("F" + field.Slide.Decimals, CultureInfo.InvariantCulture)} {field.Slide.Unit}".Trim();
+                    string kept = VehicleText.Keep(Coupe, field.Path, moved);
+                    string Present(string text) => Assert.Single(Fields(CarForm.Of(text).Parts), one => one.Path == field.Path).Value;
+                    string Unit(string value) => value[(value.LastIndexOf(' ') + 1)..];
+                    Assert.DoesNotContain(VehicleFile.TryRead(kept).Problems, problem =>
+                        problem.Path == field.Path && problem.Accepted == field.Accepted);
+                    Assert.True(field.Value.Length == 0 || Unit(field.Value) == Unit(Present(kept)),
+                        $"{field.Path}: {moved}, {Present(kept)}");
+                    count++;
+                }
+            }
+        }
+
+        Assert.InRange(count, 100, 1000);
+        string set = VehicleText.Keep(Coupe, "hydraulics.rearValves[0].knee", "24 bar");
+        Assert.Equal("348.09 psi", Assert.Single(Fields(CarForm.Of(set).Parts),
+            field => field.Path == "hydraulics.rearValves[0].knee").Value);
+    }
+
+    [Fact]
+    public void A_slider_stays_where_it_stands_when_the_units_change()
+    {
+        JsonObject there = Ask(new()
+        {
+            ["do"] = "slide",
+            ["text"] = Coupe,
+            ["path"] = "hydraulics.rearValves[0].knee",
+            ["value"] = "20.00 bar",
+            ["units"] = "us",
+        });
+        Assert.Equal("psi", there["unit"]!.ToString());
+        Assert.Equal(175, there["low"]!.GetValue<double>());
+        Assert.Equal(Pressure.FromBars(20).PoundsForcePerSquareInch, there["value"]!.GetValue<double>(), 1e-9);
+    }
+
+    [Theory]
+    [InlineData(280)]
+    [InlineData(370)]
+    [InlineData(1000)]
+    public void Names_under_the_bars_stand_clear_of_one_another_at_every_width(int width)
+    {
+        string html = Ask(new() { ["do"] = "figure", ["text"] = Coupe, ["name"] = "failures", ["width"] = width })["html"]!.ToString();
+        string axis = Regex.Match(html, "-axis-x\"[^>]*>(.*?)</g>", RegexOptions.Singleline).Groups[1].Value;
+        (double X, double Y, string Text)[] names = [.. Regex.Matches(axis, "<text[^>]* x=\"([^\"]+)\" y=\"([^\"]+)\"[^>]*>([^<]*)<")
+            .Select(match => (double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture),
+                double.Parse(match.Groups[2].Value, CultureInfo.InvariantCulture), match.Groups[3].Value))];
+        Assert.InRange(names.Length, 9, 40);
+        double font = width < 480 ? 12 : 13;
+        double Half(string text) => TextMetrics.Width(text, font) / 2;
+        foreach ((double X, double Y, string Text)[] row in names.GroupBy(name => name.Y)
+            .Select(row => row.OrderBy(name => name.X).ToArray()))
+        {
+            Assert.All(row.Zip(row.Skip(1)), pair => Assert.True(
+                pair.Second.X - pair.First.X > Half(pair.First.Text) + Half(pair.Second.Text),
+                $"{pair.First.Text} and {pair.Second.Text} at {width} px"));
+        }
+
+        Assert.All(names, name => Assert.InRange(name.X + Half(name.Text), 0, width));
+    }
+
+    private static IEnumerable<FormField> Fields(IEnumerable<FormPart> parts) =>
+        parts.SelectMany(part => part.Fields.Concat(Fields(part.Parts)));
 
     private JsonObject Ask(JsonObject request)
     {

@@ -23,6 +23,7 @@
   const unused = () => [..."ABCD"].find(letter => state.cars.every(one => one.name !== letter));
   const asked = (one = car()) => ({
     text: one.text, logs: one.logs, set: Object.entries(one.set), units: state.units,
+    slides: state.sliders.map(({ path, unit }) => [path, unit]),
     width: Math.floor(Math.max(280, panels.clientWidth - 12)),
   });
   const page = JSON.parse($("live-first").textContent);
@@ -84,7 +85,7 @@
   };
   const openKeys = () => [...form.querySelectorAll("details")].map((one, i) => [one.dataset.part || "n" + i, one.open]);
   const drawForm = async () => {
-    const reply = heard(await quick.ask("form", { do: "form", text: car().text }));
+    const reply = heard(await quick.ask("form", { do: "form", text: car().text, units: state.units }));
     if (reply) putForm(reply);
   };
   const putForm = reply => {
@@ -112,35 +113,56 @@
     if (path !== undefined) edit("set", path, event.target.value);
     else if (kind !== undefined && event.target.value) edit("kind", kind, event.target.value);
   });
+  form.addEventListener("input", async event => {
+    const { id, dataset: { path }, value } = event.target, place = $(id + "-beside");
+    if (!place) return;
+    const reply = await quick.ask("beside " + path, { do: "beside", text: car().text, path, value, units: state.units });
+    if (reply?.text !== undefined && event.target.value === value) place.textContent = reply.text;
+  });
   form.addEventListener("click", event => {
     const button = event.target.closest("button");
     if (!button) return;
     if (button.dataset.how) edit(button.dataset.how, button.dataset.at);
     else if (button.dataset.slide) {
-      const { slide: path, low, high, value, unit } = button.dataset;
+      const { slide: path, low, high, value, unit, decimals } = button.dataset;
       const at = state.sliders.findIndex(one => one.path === path);
       if (at >= 0) { drop(path); return; }
       const label = form.querySelector(`[data-field="${CSS.escape(path)}"] label`).textContent;
       const part = button.closest(".bb-part").querySelector("summary span").textContent;
       state.sliders.push({ path, label: part === "The car" ? label : `${part}: ${label.toLowerCase()}`, low: +low, high: +high,
-        start: +value, value: +value, unit });
+        value: +value, unit, decimals: +decimals });
       sliders();
+      answer(); // says where the marks stand in its unit
     }
   });
 
   // ---- Sliders: any number, in sight with the picture.
-  const digits = slider => Math.max(0, 2 - Math.floor(Math.log10(Math.max(1e-9, slider.high - slider.low))));
-  const worded = slider => Number(slider.value).toFixed(digits(slider)) + (slider.unit ? " " + slider.unit : "");
+  const worded = slider => slider.value.toFixed(slider.decimals) + (slider.unit ? " " + slider.unit : "");
   const lift = path => { state.sliders = state.sliders.filter(one => one.path !== path); delete car().set[path]; sliders(); };
   const drop = path => { lift(path); refresh(); };
   const track = slider => {
     const marks = state.marks;
     if (!marks || marks.path !== slider.path) return [];
-    const per = marks.pascalsPerUnit[slider.unit];
-    return [["safe", marks.safe], ["recommended", marks.recommended]].filter(([, one]) => one).map(([kind, one]) => {
-      const value = one.share ?? (per ? one.pascals / per : NaN);
-      return { kind, share: (value - slider.low) / (slider.high - slider.low), text: one.text };
-    });
+    const points = [["safe", marks.safe], ["recommended", marks.recommended]].filter(([, one]) => one);
+    // The track reaches as far as its marks.
+    const ends = points.map(([, one]) => one.at).filter(at => at !== null);
+    slider.low = Math.min(slider.low, ...ends);
+    slider.high = Math.max(slider.high, ...ends);
+    return points.map(([kind, one]) =>
+      ({ kind, share: one.at === null ? NaN : (one.at - slider.low) / (slider.high - slider.low), text: one.text }));
+  };
+  // In the other units the track is another one, and the value that was moved stays where it was.
+  const reslide = async () => {
+    for (const slider of state.sliders) {
+      const reply = heard(await quick.ask("slide " + slider.path, {
+        do: "slide", text: car().text, path: slider.path, value: worded(slider), units: state.units,
+      }));
+      if (reply) Object.assign(slider, reply);
+      if (slider.path in car().set) car().set[slider.path] = worded(slider);
+    }
+    [state.seen, state.marks] = [state.seen + 1, null]; // what was asked in the other units is of no use here
+    dock.replaceChildren();
+    sliders();
   };
   const sliders = () => {
     for (const button of form.querySelectorAll(".bb-slide")) button.setAttribute("aria-pressed", String(state.sliders.some(one =>
@@ -158,7 +180,7 @@
         const output = make("output", { for: id });
         const ticks = make("div", { class: "bb-ticks", "aria-hidden": "true" });
         const keepIt = make("button", { type: "button" }, "Keep"), away = make("button", { type: "button" }, "Undo");
-        keepIt.addEventListener("click", () => { const kept = worded(slider); lift(slider.path); edit("set", slider.path, kept); });
+        keepIt.addEventListener("click", () => { const kept = worded(slider); lift(slider.path); edit("keep", slider.path, kept); });
         away.addEventListener("click", () => drop(slider.path));
         range.addEventListener("input", () => {
           slider.value = Number(range.value);
@@ -179,7 +201,8 @@
         output.textContent = worded(slider);
         range.setAttribute("aria-valuetext", worded(slider));
       }
-      const points = track(slider);
+      const points = track(slider), range = row.querySelector("input");
+      [range.min, range.max] = [slider.low, slider.high];
       row.querySelector(".bb-ticks").replaceChildren(...points.filter(point => point.share >= 0 && point.share <= 1).map(point => {
         const tick = make("i", { class: "bb-tick-" + point.kind });
         tick.style.left = `calc(${(100 * point.share).toFixed(2)}% + ${(1.15 - 2.3 * point.share).toFixed(3)}rem)`;
@@ -218,7 +241,9 @@
     return row;
   };
   const inSight = element => { const box = element.getBoundingClientRect(); return box.bottom > 0 && box.top < innerHeight; };
-  const rest = debounce(SETTLE, () => { for (const one of pictures().filter(inSight)) if (one !== first()) paint(one, slow || quick); else paint(one); });
+  const rest = debounce(SETTLE, () => {
+    for (const one of pictures().filter(inSight)) if (one !== first()) paint(one, slow || quick); else paint(one);
+    share(); });
   // What stands behind the answer takes seconds, in which the answer of a new hand's turn would wait.
   const restLong = debounce(6 * SETTLE, () => { if (state.tab === "balance") behind(); });
   const first = () => pictures().find(inSight) || pictures()[0];
@@ -235,6 +260,7 @@
     if (state.tab === "balance") done.push(behind());
     if (state.tab === "measure") done.push(measured());
     if (state.tab === "compare") done.push(compare());
+    done.push(share());
     await Promise.all(done);
     for (const one of pictures()) { watcher.unobserve(one); watcher.observe(one); }
   };
@@ -327,7 +353,7 @@
       more.addEventListener("click", async () => {
         const copy = fresh(unused(), car().text);
         for (const [path, value] of Object.entries(car().set)) copy.text = heard(await quick.ask("edit", { do: "edit", text: copy.text,
-          how: "set", path, value }))?.text ?? copy.text;
+          how: "keep", path, value }))?.text ?? copy.text;
         copy.logs = { ...car().logs };
         state.cars.push(copy);
         leave(state.cars.length - 1);
@@ -360,12 +386,14 @@
     await refresh();
   };
   $("live-tabs").addEventListener("click", event => { if (event.target.dataset.tab) show(event.target.dataset.tab); });
-  $("live-units").addEventListener("change", event => { state.units = event.target.value; keep(); refresh(); });
-  const open = async (text, words) => {
+  $("live-units").addEventListener("change", async event => { state.units = event.target.value; keep(); await reslide();
+    await drawForm(); await refresh(); });
+  const open = async (given, words) => {
+    const opened = given.length > 1_000_000 ? { text: given } : heard(await quick.ask("open", { do: "open", text: given }));
+    if (!opened) return;
+    const { text } = opened;
     if (text.length > 1_000_000) { say(`${words}: ${text.length} characters are too many. Accepted: a vehicle file of at most 1,000,000.`,
       "fail"); return; }
-    const reply = heard(await quick.ask("form", { do: "form", text }));
-    if (!reply) return;
     const one = car();
     Object.assign(one, { back: [...one.back, one.text], text, logs: {}, set: {} });
     state.sliders = [];
@@ -394,22 +422,39 @@
     const reply = heard(await quick.ask("begin", what === "demo" ? { do: "demo", name } : { do: "new", class: name }));
     if (reply) open(reply.text, what === "demo" ? `${name}: an invented car` : `A ${name}: only its class is known yet`);
   });
+  // From a disk a link leads nowhere on another device: there the words of the car go alone.
+  const held = name => (slow || quick).ask(name, { do: "link", ...asked(), page: /^https?:$/.test(location.protocol)
+    ? location.href.split("#")[0] : "" });
+  const scan = $("live-scan");
+  const share = async () => {
+    if (scan.hidden) return;
+    const reply = heard(await held("scan"));
+    if (reply) scan.innerHTML = reply.html;
+  };
+  $("live-picture").addEventListener("click", event => {
+    scan.hidden = !scan.hidden;
+    event.target.setAttribute("aria-expanded", String(!scan.hidden));
+    scan.replaceChildren();
+    share();
+  });
+  scan.addEventListener("click", event => { if (event.target.closest("[data-hand-on]")) $("live-save").click(); });
   $("live-link").addEventListener("click", async () => {
-    const stream = new Blob([car().text]).stream().pipeThrough(new CompressionStream("deflate-raw"));
-    const packed = new Uint8Array(await new Response(stream).arrayBuffer());
-    const words = btoa(String.fromCharCode(...packed)).replaceAll("+", "-").replaceAll("/", "_").replace(/=+$/, "");
-    const link = location.href.split("#")[0] + "#car=" + words;
-    try { await navigator.clipboard.writeText(link); say("The link is copied; it holds the whole car."); }
-    catch { location.hash = "car=" + words; say("The link stands in the address bar; it holds the whole car."); }
+    const reply = heard(await held("link"));
+    if (!reply) return;
+    try { await navigator.clipboard.writeText(reply.link);
+      say(reply.link === reply.words ? "The words of this car are copied: paste them in a your-car.html on another device, under Car."
+        : "The link is copied; it holds the whole car."); }
+    catch { location.hash = reply.words; say("The link stands in the address bar; it holds the whole car."); }
   });
   const unpack = async words => {
     const packed = Uint8Array.from(atob(words.replaceAll("-", "+").replaceAll("_", "/")), letter => letter.charCodeAt(0));
     return await new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("deflate-raw"))).text();
   };
   const fromLink = async () => {
-    const words = /^#car=([\w-]+)$/.exec(location.hash)?.[1];
-    if (!words) return null;
-    try { return await unpack(words); } catch { say("The link holds no car that can be read.", "fail"); return null; }
+    if (location.hash.length < 2) return null;
+    const reply = await quick.ask("open", { do: "open", text: location.hash });
+    if (reply?.fault) say(reply.fault, "fail");
+    return reply?.text === location.hash ? null : reply?.text;
   };
   let wide = innerWidth;
   addEventListener("resize", debounce(200, () => { if (innerWidth !== wide) { wide = innerWidth; refresh(); } }));

@@ -13,8 +13,9 @@ internal static class CarForm
 
     /// <summary>The form of a file.</summary>
     /// <param name="text">The text of a vehicle file; it may have problems as long as it is JSON.</param>
+    /// <param name="units">The system of units in which sliders are shown and values told beside the file's.</param>
     /// <returns>The parts in the order of the file's description, or what keeps the text from being read at all.</returns>
-    public static (IReadOnlyList<FormPart> Parts, Problem? Problem) Of(string text)
+    public static (IReadOnlyList<FormPart> Parts, Problem? Problem) Of(string text, UnitSystem units = UnitSystem.Si)
     {
         (JsonNode? root, Problem? problem) = DocumentFile.Parse(text);
         if (root is not JsonObject car)
@@ -24,10 +25,30 @@ internal static class CarForm
 
         var full = (JsonObject)car.DeepClone();
         CarClasses.Fill(full, []);
-        var wheel = new Wheel("disc", KindOf(full["rear"]?["brake"]) ?? "disc");
+        var wheel = new Wheel("disc", KindOf(full["rear"]?["brake"]) ?? "disc", units);
         FormPart whole = Part(typeof(VehicleDocument), BarePart, "", "", car, full, wheel);
         return ([whole with { Parts = [] }, .. whole.Parts], null);
     }
+
+    /// <summary>What a value, or that of the file where nothing is filled in, is in a system of units.</summary>
+    /// <param name="text">The text of a vehicle file.</param>
+    /// <param name="path">Path of an entry.</param>
+    /// <param name="value">What is being filled in; may be empty.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>Such as <c>24.1 bar</c>; empty where it is in these units, or no quantity yet.</returns>
+    public static string Beside(string text, string path, string value, UnitSystem units) =>
+        VehicleText.Entry(text, path) is var (field, present)
+            ? OtherUnits.Text(field, value.Trim().Length > 0 ? value : Text(present), units) : "";
+
+    /// <summary>How far an entry can be moved, and where it stands.</summary>
+    /// <param name="text">The text of a vehicle file.</param>
+    /// <param name="path">Path of the entry.</param>
+    /// <param name="value">Where the slider stands, in any unit of the entry.</param>
+    /// <param name="units">The system of units in which it is shown.</param>
+    /// <returns>The slide; null when the entry is no single number.</returns>
+    public static Slide? SlideAt(string text, string path, string value, UnitSystem units) =>
+        VehicleText.Entry(text, path) is var (field, present) && Slide.Of(field, Text(present), units) is { } slide
+            ? slide with { Value = Slide.Of(field, value, units)?.Value ?? slide.Value } : null;
 
     /// <summary>A key in words: <c>centreOfGravityHeight</c> is "Centre of gravity height".</summary>
     internal static string Label(string key)
@@ -36,7 +57,7 @@ internal static class CarForm
         return char.ToUpperInvariant(words[0]) + words[1..];
     }
 
-    private sealed record Wheel(string Front, string Rear)
+    private sealed record Wheel(string Front, string Rear, UnitSystem Units)
     {
         public string At(string path) =>
             path.StartsWith("rear", StringComparison.Ordinal) || path.StartsWith("fluid.rear", StringComparison.Ordinal) ? Rear : Front;
@@ -66,7 +87,7 @@ internal static class CarForm
             }
             else if (field.Shape != FieldShape.Json)
             {
-                fields.Add(Field(field, here, mine, all));
+                fields.Add(Field(field, here, mine, all, wheel.Units));
             }
         }
 
@@ -108,7 +129,7 @@ internal static class CarForm
         };
     }
 
-    private static FormField Field(FieldInfo field, string path, JsonNode? own, JsonNode? full)
+    private static FormField Field(FieldInfo field, string path, JsonNode? own, JsonNode? full, UnitSystem units)
     {
         string value = Text(own);
         return new FormField
@@ -127,15 +148,16 @@ internal static class CarForm
                 _ => FormShape.Text,
             },
             Value = value,
+            Beside = OtherUnits.Text(field, value.Length > 0 ? value : Text(full), units),
             FromClass = own is null ? Text(full) : "",
             IsRequired = field.About.Required,
             Replaces = field.About.InPlaceOf,
             Choices = [.. field.Words.Select(known => known.Word)],
-            Slide = Slide.Of(field, value.Length > 0 ? value : Text(full)),
+            Slide = Slide.Of(field, value.Length > 0 ? value : Text(full), units),
         };
     }
 
-    private static string Text(JsonNode? node) => node switch
+    internal static string Text(JsonNode? node) => node switch
     {
         null => "",
         JsonArray list => string.Join(", ", list.Select(Text)),

@@ -43,6 +43,9 @@ internal sealed record FormField
     /// <summary>What the file says, a list parted by commas; empty when it says nothing.</summary>
     public required string Value { get; init; }
 
+    /// <summary>What the value, or the class's in its place, is in the chosen system of units; empty where it is in them.</summary>
+    public required string Beside { get; init; }
+
     /// <summary>What the car's class says in its place; empty for nothing.</summary>
     public required string FromClass { get; init; }
 

@@ -10,6 +10,8 @@ namespace BrakeBalance.Vehicles.Files;
 /// </remarks>
 internal static class VehicleText
 {
+    private const int KeptDigits = 5;
+
     private static readonly JsonSerializerOptions Relaxed = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>A file that says only of which class a car is.</summary>
@@ -32,6 +34,28 @@ internal static class VehicleText
 
         path = JsonPath.Indexed(Filled(text), path);
         return Written(text, path, value) is { } json ? Put(text, path, json) : text;
+    }
+
+    /// <summary>Puts a value where a slider left it into an entry, in the unit that the entry has.</summary>
+    /// <param name="text">The file.</param>
+    /// <param name="path">Path of the entry.</param>
+    /// <param name="value">The value, in any unit of the entry.</param>
+    /// <returns>The new text.</returns>
+    public static string Keep(string text, string path, string value) =>
+        Entry(text, path) is var (field, present) && field.Shape == FieldShape.Quantity
+            && QuantityText.Read(CarForm.Text(present), field.ValueType, out IQuantity? own, out _) is null
+            && QuantityText.Read(value, field.ValueType, out IQuantity? moved, out _) is null && !moved!.Unit.Equals(own!.Unit)
+            ? Set(text, path, OtherUnits.Written(moved, own.Unit, KeptDigits)) : Set(text, path, value);
+
+    /// <summary>A quantity's entry, and what the file or the car's class says there.</summary>
+    /// <param name="text">The file.</param>
+    /// <param name="path">Path of the entry.</param>
+    /// <returns>Null for a path that is none of a vehicle file.</returns>
+    internal static (FieldInfo Field, JsonNode? Present)? Entry(string text, string path)
+    {
+        JsonObject root = Filled(text);
+        path = JsonPath.Indexed(root, path);
+        return At(text, path) is { } field ? (field, Node(root, path)) : null;
     }
 
     /// <summary>Puts values into entries; kinds of parts first, since they say which entries a part has.</summary>

@@ -1,0 +1,42 @@
+using System.Text.Json.Nodes;
+
+namespace BrakeBalance.Charts.Live;
+
+/// <summary>A car to hand to another device: words for a link, and the same as a picture to scan.</summary>
+internal static class LiveShare
+{
+    private const int MostOfPicture = 4296, HardToScan = 25;
+
+    /// <summary>The reply: the words, the link or the words alone, and the picture or why there is none.</summary>
+    /// <param name="text">The car's file.</param>
+    /// <param name="page">Address of the page as others reach it, without what follows a number sign; empty where they cannot.</param>
+    public static JsonObject Of(string text, string page)
+    {
+        string words = LiveLink.Of(text), held = page.Length > 0 ? $"{page}#{words}" : words;
+        return new()
+        {
+            ["words"] = words,
+            ["link"] = held,
+            ["html"] = QrCode.Of(held) is { } code ? Picture(code, page.Length > 0) : TooLong(held.Length),
+        };
+    }
+
+    private static string Picture(QrCode code, bool isLink)
+    {
+        string side = (code.Size + (2 * QrCode.Quiet)).ToString(CultureInfo.InvariantCulture);
+        string how = isLink
+            ? "Scan it with another phone: it opens this page with this car."
+            : "Scan it with another phone and copy the text that it shows. In a your-car.html there, paste it under Car, "
+                + "“Paste a vehicle file or a car’s words”.";
+        return $"<figure class=\"bb-scan\"><svg viewBox=\"0 0 {side} {side}\" role=\"img\" aria-labelledby=\"live-scan-title\" "
+            + $"shape-rendering=\"crispEdges\" data-version=\"{code.Version}\">"
+            + $"<title id=\"live-scan-title\">QR code that holds this car</title>"
+            + $"<rect width=\"{side}\" height=\"{side}\" fill=\"#fff\"/><path fill=\"#000\" d=\"{code.Path()}\"/></svg>\n<figcaption>{how} "
+            + (code.Version > HardToScan ? "It is a dense one: show it large, hold the phone still. " : "")
+            + "It holds the whole car but the comments of its file.</figcaption></figure>";
+    }
+
+    private static string TooLong(int length) => string.Create(CultureInfo.InvariantCulture,
+        $"<p>This car is too long for a picture: {length:N0} characters, and a picture holds {MostOfPicture:N0}. ")
+        + "Hand on its file in place of it.</p>\n<p><button type=\"button\" data-hand-on>Save the vehicle file</button></p>";
+}
