@@ -1,4 +1,5 @@
 using BrakeBalance.Charts;
+using BrakeBalance.Charts.Sheets;
 using BrakeBalance.Notebooks.Classroom;
 using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Execution;
