@@ -63,6 +63,11 @@ public class ExportedPagesTests(BrowserFixture browser)
             await page.Page.EmulateMediaTypeAsync(MediaType.Print);
             await page.AssertNoSidewaysScrollAsync();
             Assert.InRange(PdfFacts.Of(await page.PrintAsync(paper)).Pages, 1, 60);
+            if (!Papers.Contains(name) || name == StoryPage.FileName)
+            {
+                (await PaperLayout.OfAsync(page, paper)).AssertGood($"{name}, {paper.Width} in wide");
+            }
+
             page.AssertQuiet();
         }
     }

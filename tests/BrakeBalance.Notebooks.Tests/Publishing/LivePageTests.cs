@@ -223,7 +223,15 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
         await page.Page.WaitForExpressionAsync("document.querySelector('#bench-problems').innerText !== ''", new() { Timeout = 60_000 });
         Assert.Equal(Assert.Throws<BenchFileException>(() => BenchFile.Read("{", "x", "")).Problems.Single().ToString(),
             await TextAsync(page, "document.querySelector('#bench-problems').innerText"));
-        await (await page.Page.QuerySelectorAsync("#bench-open")).UploadFileAsync(job);
+        await page.Page.EvaluateFunctionAsync(
+            """
+            text => {
+              const files = new DataTransfer(), input = document.querySelector("#bench-open");
+              files.items.add(new File([text], "job.json"));
+              input.files = files.files;
+              input.dispatchEvent(new Event("change"));
+            }
+            """, File.ReadAllText(job));
         await page.Page.WaitForExpressionAsync(
             "document.querySelector('#bench-sheet').contentDocument?.body.innerText.includes('booster in the invented coupe')", new() { Timeout = 60_000 });
         Assert.Contains("Invented 1960s coupe", await TextAsync(page, "document.querySelector('#bench-said').innerText"),
