@@ -168,7 +168,8 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
         async Task<string> SavedAsync(string kind)
         {
             string button = $"[data-name=brake-forces][data-save={kind}]";
-            Assert.StartsWith(kind + ": ", await TextAsync(page, $"document.querySelector('{button}').ariaLabel"), StringComparison.Ordinal);
+            string label = await TextAsync(page, $"document.querySelector('{button}').ariaLabel");
+            Assert.StartsWith(kind + ": ", label, StringComparison.Ordinal);
             await page.Page.FocusAsync(button);
             await page.Page.Keyboard.PressAsync("Enter");
             await page.Page.WaitForExpressionAsync("saved.length > 0", new() { Timeout = 60_000 });
@@ -233,14 +234,16 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
             }
             """, File.ReadAllText(job));
         await page.Page.WaitForExpressionAsync(
-            "document.querySelector('#bench-sheet').contentDocument?.body.innerText.includes('booster in the invented coupe')", new() { Timeout = 60_000 });
+            "document.querySelector('#bench-sheet').contentDocument?.body.innerText.includes('booster in the invented coupe')",
+            new() { Timeout = 60_000 });
         Assert.Contains("Invented 1960s coupe", await TextAsync(page, "document.querySelector('#bench-said').innerText"),
             StringComparison.Ordinal);
 
         foreach ((string kind, string file) in new[] { ("card", "coupe-1960s-card-half-letter-si.html"), ("bench", "bench.html") })
         {
             await page.Page.EvaluateFunctionAsync(
-                "kind => { document.querySelector(`#${kind}-sheet`).contentWindow.print = function() { globalThis.printed = kind; }; }", kind);
+                "kind => { document.querySelector(`#${kind}-sheet`).contentWindow.print = () => { globalThis.printed = kind; }; }",
+                kind);
             await page.Page.FocusAsync($"[data-print={kind}]");
             await page.Page.Keyboard.PressAsync("Enter");
             await page.Page.WaitForFunctionAsync("kind => globalThis.printed === kind", new(), kind);
