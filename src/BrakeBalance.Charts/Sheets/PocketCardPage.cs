@@ -118,7 +118,8 @@ public static class PocketCardPage
         html.Append(CultureInfo.InvariantCulture, $"<h2>{title}</h2>\n<dl{attributes}>\n");
         foreach ((string name, string value) in facts)
         {
-            html.Append(CultureInfo.InvariantCulture, $"<div><dt>{HtmlRenderer.Escape(name)}</dt><dd>{HtmlRenderer.Escape(value)}</dd></div>\n");
+            html.Append("<div><dt>").Append(HtmlRenderer.Escape(name)).Append("</dt><dd>").Append(HtmlRenderer.Escape(value))
+                .Append("</dd></div>\n");
         }
 
         html.Append("</dl>\n");
