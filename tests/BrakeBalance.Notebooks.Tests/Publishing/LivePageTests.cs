@@ -234,7 +234,7 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
             }
             """, File.ReadAllText(job));
         await page.Page.WaitForExpressionAsync(
-            "document.querySelector('#bench-sheet').contentDocument?.body.innerText.includes('booster in the invented coupe')",
+            "document.querySelector('#bench-sheet').contentDocument?.body?.innerText.includes('booster in the invented coupe')",
             new() { Timeout = 60_000 });
         Assert.Contains("Invented 1960s coupe", await TextAsync(page, "document.querySelector('#bench-said').innerText"),
             StringComparison.Ordinal);
