@@ -13,6 +13,11 @@ public static class Display
     /// <summary>The units in use; at the start those named by the environment variable <see cref="Variable"/>, otherwise SI.</summary>
     public static UnitSystem Units { get; set; } = Parse(Environment.GetEnvironmentVariable(Variable)) ?? UnitSystem.Si;
 
+    /// <summary>The short name of a system of units, as file names have it.</summary>
+    /// <param name="units">The system of units.</param>
+    /// <returns><c>si</c> or <c>us</c>.</returns>
+    public static string Name(UnitSystem units) => units == UnitSystem.Us ? "us" : "si";
+
     /// <summary>Reads the name of a system of units.</summary>
     /// <param name="name"><c>si</c> or <c>us</c>, in any case.</param>
     /// <returns>The system of units; null when <paramref name="name"/> is null, empty or unknown.</returns>

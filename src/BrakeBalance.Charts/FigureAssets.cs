@@ -5,7 +5,6 @@ public static class FigureAssets
 {
     private static readonly Lazy<string> StyleText = new(() => Read("figures.css") + DarkColours());
     private static readonly Lazy<string> SheetText = new(() => Read("sheet.css"));
-    private static readonly Lazy<string> PlotlyText = new(ReadPlotly);
 
     /// <summary>The style sheet of figures, on the page's custom properties where there are any; drawings follow a dark page.</summary>
     public static string Style => StyleText.Value;
@@ -14,7 +13,7 @@ public static class FigureAssets
     public static string Sheet => SheetText.Value;
 
     /// <summary>The script that Plotly.NET carries for its charts, with its licence comment.</summary>
-    public static string Plotly => PlotlyText.Value;
+    public static string Plotly => Charts.Text.Value;
 
     // Drawings carry the light colours as attributes; on a dark screen each gives way to its dark twin.
     private static string DarkColours()
@@ -35,16 +34,23 @@ public static class FigureAssets
     internal static string Read(string name) =>
         Text(typeof(FigureAssets).Assembly, $"BrakeBalance.Charts.Assets.{name}").ReplaceLineEndings("\n");
 
-    private static string ReadPlotly()
-    {
-        System.Reflection.Assembly assembly = typeof(global::Plotly.NET.GenericChart).Assembly;
-        return Text(assembly, assembly.GetManifestResourceNames().Single(name => name.EndsWith(".min.js", StringComparison.Ordinal)));
-    }
-
     private static string Text(System.Reflection.Assembly assembly, string name)
     {
         using Stream stream = assembly.GetManifestResourceStream(name)!;
         using var reader = new StreamReader(stream, Encoding.UTF8);
         return reader.ReadToEnd();
+    }
+
+    // Apart from the rest, so that what runs in a browser, and needs a style sheet only, does not carry the package.
+    private static class Charts
+    {
+        public static readonly Lazy<string> Text = new(Read);
+
+        private static string Read()
+        {
+            System.Reflection.Assembly assembly = typeof(global::Plotly.NET.GenericChart).Assembly;
+            return FigureAssets.Text(
+                assembly, assembly.GetManifestResourceNames().Single(name => name.EndsWith(".min.js", StringComparison.Ordinal)));
+        }
     }
 }

@@ -37,12 +37,19 @@ internal static class LiveComparison
         }
 
         html.Append("</tbody>\n</table>\n</div>\n");
-        (string Name, BalanceModel Model)[] models = [.. sound.Select(car => (car.Name, car.Car.Study!.Light))];
-        if (models.Length > 1 && ComparisonFigures.SetUps(models, units) is { } figure)
+        if (Figure(cars, units) is { } figure)
         {
             html.Append("<figure class=\"bb-figure\">").Append(LivePictures.Html(figure, size)).Append("</figure>\n");
         }
 
         return html.ToString();
+    }
+
+    /// <summary>Braking efficiency of the set-ups without problems; null for fewer than two, or when one never locks a wheel.</summary>
+    public static Figure? Figure(IReadOnlyList<(string Name, LiveCar Car)> cars, UnitSystem units)
+    {
+        (string Name, BalanceModel Model)[] models =
+            [.. cars.Where(car => car.Car.Study is not null).Select(car => (car.Name, car.Car.Study!.Light))];
+        return models.Length > 1 ? ComparisonFigures.SetUps(models, units) : null;
     }
 }

@@ -39,9 +39,11 @@ public sealed class LiveDesk
             ["behind"] = request => Html(LiveAnswer.Behind(_cars.Of(request), Units(request))),
             ["figure"] = Figure,
             ["explore"] = request => _explorables.Answer(request, _cars),
-            ["compare"] = request => Html(LiveComparison.Html(
-                [.. (request["cars"] as JsonArray ?? []).OfType<JsonObject>().Select(car => (Word(car, "name") ?? "", _cars.Of(car)))],
-                Units(request), Size(request))),
+            ["compare"] = request => Html(LiveComparison.Html(SetUps(request), Units(request), Size(request))),
+            ["save"] = request => LivePapers.Figure(request, _cars.Of(request), SetUps(request)),
+            ["card"] = request => LivePapers.Card(request, _cars.Of(request)),
+            ["bench"] = request => LivePapers.Bench(request, _cars.Of(request)),
+            ["job"] = _ => Text(BenchStarter.Text()),
             ["measured"] = request => Html(LiveMeasured.Html(_cars.Of(request), Units(request))),
             ["series"] = request => Html(LiveMeasured.Series(Word(request, "log") ?? "", Units(request))),
             ["summary"] = Summary,
@@ -96,6 +98,9 @@ public sealed class LiveDesk
     private static JsonObject Html(string html) => new() { ["html"] = html };
 
     private static JsonArray Words(IEnumerable<string> words) => new([.. words.Select(word => JsonValue.Create(word))]);
+
+    private (string Name, LiveCar Car)[] SetUps(JsonObject request) =>
+        [.. (request["cars"] as JsonArray ?? []).OfType<JsonObject>().Select(car => (Word(car, "name") ?? "", _cars.Of(car)))];
 
     private JsonObject Begin() => new()
     {

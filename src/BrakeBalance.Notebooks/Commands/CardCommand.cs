@@ -1,4 +1,6 @@
 using System.CommandLine;
+using BrakeBalance.Charts;
+using BrakeBalance.Charts.Sheets;
 using BrakeBalance.Notebooks.Publishing;
 
 namespace BrakeBalance.Notebooks.Commands;
@@ -42,7 +44,7 @@ internal static class CardCommand
 
             CardPaper sheet = CardPaper.All.First(known => known.Name == parsed.GetRequiredValue(paper));
             UnitSystem shown = VehicleOptions.UnitsOf(parsed, units);
-            string name = $"{Path.GetFileNameWithoutExtension(path ?? "")}-card-{sheet.Name}-{FigureExport.Name(shown)}.html";
+            string name = $"{Path.GetFileNameWithoutExtension(path ?? "")}-card-{sheet.Name}-{Display.Name(shown)}.html";
             string page = new OutputFiles(problems, parsed.GetValue(force))
                 .File(Path.Combine(parsed.GetRequiredValue(output), name), "--output");
             LoadCase? asked = parsed.GetValue(load) is { } wanted

@@ -101,11 +101,11 @@ internal static class FiguresCommand
         }
 
         List<string> left = [.. result.Failed.Select(figure =>
-            $"{figure.Name} ({FigureExport.Name(figure.Units)}): not made; {PartFault.Words(figure.Fault, parsed)}")];
+            $"{figure.Name} ({Display.Name(figure.Units)}): not made; {PartFault.Words(figure.Fault, parsed)}")];
         left.AddRange(plan.Figures
             .Where(name => result.Failed.All(figure => figure.Name != name)
                 && !result.Files.Contains(
-                    $"{plan.CarName}-{name}-{FigureExport.Name(plan.Units[0])}{(plan.PlainVariants[0] ? "-plain" : "")}.csv"))
+                    $"{plan.CarName}-{name}-{Display.Name(plan.Units[0])}{(plan.PlainVariants[0] ? "-plain" : "")}.csv"))
             .Select(name => $"{name}: not made; "
                 + $"it needs {FigureCatalogue.All.First(entry => entry.Name == name).Needs}, which this car has not."));
         if (missing is not null)

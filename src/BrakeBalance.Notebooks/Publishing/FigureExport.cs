@@ -74,8 +74,8 @@ internal static class FigureExport
         foreach (bool plain in plan.PlainVariants)
         {
             Figure worded = plain ? PlainWording.Of(figure, entry.Plain) : figure;
-            Figure shown = entry.Marked(worded, vehicle) with { Credit = FigureText.Credit(vehicle) };
-            string words = $"{plan.CarName}-{entry.Name}-{Name(units)}{(plain ? "-plain" : "")}";
+            Figure shown = FigureText.Credited(entry.Marked(worded, vehicle), vehicle);
+            string words = $"{plan.CarName}-{entry.Name}-{Display.Name(units)}{(plain ? "-plain" : "")}";
             Put(words + ".txt", FigureText.Words(shown, vehicle));
             Put(words + ".json", FigureText.Json(shown, vehicle, units, plain));
             Put(words + ".csv", shown.Table.ToCsv());
@@ -87,9 +87,9 @@ internal static class FigureExport
             foreach ((FigureSize size, Theme theme) in plan.Sizes.SelectMany(size => plan.Themes.Select(theme => (size, theme))))
             {
                 cancellation.ThrowIfCancellationRequested();
-                string name = $"{plan.CarName}-{entry.Name}-{size.Name}-{Name(units)}"
+                string name = $"{plan.CarName}-{entry.Name}-{size.Name}-{Display.Name(units)}"
                     + (plain ? "-plain" : "") + (theme == Theme.Light ? "" : "-" + theme.Name);
-                string svg = FigureText.WithMetadata(shown.ToSvg(size, theme), shown, vehicle);
+                string svg = FigureText.Drawing(shown, size, theme, vehicle);
                 Put(name + ".svg", svg);
                 if (browser is null)
                 {
@@ -116,10 +116,6 @@ internal static class FigureExport
 
         void Put(string name, string text) => files.Add((name, AtomicFile.Bytes(text)));
     }
-
-    /// <summary>The short name of a system of units in file names.</summary>
-    /// <returns><c>si</c> or <c>us</c>.</returns>
-    public static string Name(UnitSystem units) => units == UnitSystem.Us ? "us" : "si";
 }
 
 /// <summary>What came of writing a car's figures.</summary>

@@ -72,6 +72,30 @@ internal static class LivePage
 
         """;
 
+    private const string Paper =
+        """
+        <h2>Pocket card</h2>
+        <div class="bb-row"><label for="card-paper">Sheet</label>
+        <select id="card-paper"><option value="a5">A5</option><option value="half-letter">half a Letter sheet</option></select>
+        <label for="card-load">Load</label><select id="card-load"></select>
+        <button type="button" data-print="card">Print the card</button>
+        <button type="button" data-keep="card">Save the card</button></div>
+        <iframe id="card-sheet" class="bb-paper" title="Pocket card" hidden></iframe>
+        <h2>Bench sheet</h2>
+        <p>Hoses, plumbing, push rod and a change of parts, from a bench file with your own readings.</p>
+        <div class="bb-field"><label for="bench-text">Text of the bench file</label><textarea id="bench-text" spellcheck="false"></textarea>
+        <div class="bb-row"><label for="bench-open">or open one</label>
+        <input type="file" id="bench-open" accept=".json,application/json">
+        <button type="button" id="bench-begin">Begin with an invented job to write over</button></div></div>
+        <div class="bb-row"><button type="button" id="bench-make">Make the sheet</button>
+        <button type="button" data-print="bench">Print the sheet</button>
+        <button type="button" data-keep="bench">Save the sheet</button>
+        <button type="button" id="bench-keep">Save the bench file</button></div>
+        <ul id="bench-problems" class="bb-wrong"></ul><p id="bench-said"></p>
+        <iframe id="bench-sheet" class="bb-paper" title="Bench sheet" hidden></iframe>
+
+        """;
+
     private const string Caution = "A calculation is no approval. Work on brakes and test stops are for competent people, within local law "
         + "and by the service manual.";
 
@@ -85,6 +109,7 @@ internal static class LivePage
         ("measure", "Measure", Measure + Pictures),
         ("compare", "Compare",
             "<p>Copy a set-up under Car, then change it. Rows that differ are shaded.</p>\n<div id=\"live-compared\"></div>\n"),
+        ("paper", "Paper", Paper),
     ];
 
     /// <summary>Renders the page.</summary>

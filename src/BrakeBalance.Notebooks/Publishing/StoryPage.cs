@@ -25,10 +25,15 @@ internal static class StoryPage
         .bb-story .bb-explorable { max-width: none; }
         .bb-story .bb-explorable > * { min-width: 0; max-width: none; }
         .bb-story .bb-control { grid-template-columns: 1fr auto; }
+        @media screen and (max-width: 67.99rem) {
+          .bb-story .bb-controls { grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 0 1rem; padding: 0.3rem 0.8rem;
+            max-height: 11rem; }
+          .bb-story .bb-controls :is(output, label) { font-size: 0.95rem; line-height: 1.2; }
+        }
         @media screen and (min-width: 68rem) {
           .bb-story .bb-explorable { display: grid; grid-template-columns: 1fr 1fr; gap: 0 2rem; }
           .bb-story .bb-explorable > :is(form, dl, p) { grid-column: 1 / -1; }
-          .bb-story .bb-controls { grid-template-columns: repeat(4, 1fr); align-items: end; }
+          .bb-story .bb-controls { grid-template-columns: repeat(4, 1fr); align-items: end; position: sticky; top: 4rem; z-index: 1; }
         }
         @media print { .bb-story .bb-figure { break-inside: avoid; } }
         """;

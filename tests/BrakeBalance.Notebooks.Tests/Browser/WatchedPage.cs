@@ -58,7 +58,7 @@ public sealed class WatchedPage : IAsyncDisposable
         await Page.EvaluateExpressionAsync(new BundledAxeScriptProvider().GetScript() + "; null");
         string[] faults = await Page.EvaluateExpressionAsync<string[]>(
             """
-            axe.run(document, { resultTypes: ["violations"] }).then(result => result.violations.flatMap(
+            axe.run(document, { resultTypes: ["violations"], iframes: false }).then(result => result.violations.flatMap(
               violation => violation.nodes.map(node =>
                 `${violation.id}: ${node.html.slice(0, 160)} ${node.any.map(check => check.message).join(" ")}`)))
             """);

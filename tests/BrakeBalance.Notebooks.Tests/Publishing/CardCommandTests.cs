@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts;
+using BrakeBalance.Charts.Sheets;
 using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Notebooks.Tests.Commands;

@@ -1,4 +1,5 @@
 using BrakeBalance.Charts;
+using BrakeBalance.Charts.Sheets;
 using BrakeBalance.Notebooks.Classroom;
 using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Execution;
@@ -62,6 +63,11 @@ public class ExportedPagesTests(BrowserFixture browser)
             await page.Page.EmulateMediaTypeAsync(MediaType.Print);
             await page.AssertNoSidewaysScrollAsync();
             Assert.InRange(PdfFacts.Of(await page.PrintAsync(paper)).Pages, 1, 60);
+            if (!Papers.Contains(name) || name == StoryPage.FileName)
+            {
+                (await PaperLayout.OfAsync(page, paper)).AssertGood($"{name}, {paper.Width} in wide");
+            }
+
             page.AssertQuiet();
         }
     }

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using BrakeBalance.Bench.Files;
 using BrakeBalance.Charts;
 using BrakeBalance.Charts.Live;
 using BrakeBalance.Notebooks.Publishing;
@@ -66,7 +67,7 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
         await page.Page.WaitForFunctionAsync($"was => {Bar} !== was", new() { Timeout = 60_000 }, answer);
         Assert.Equal("INPUT", await TextAsync(page, "document.activeElement.tagName"));
         await page.AssertNoSidewaysScrollAsync();
-        foreach (string tab in (string[])["pedal", "measure", "compare", "balance"])
+        foreach (string tab in (string[])["pedal", "measure", "compare", "paper", "balance"])
         {
             await ClickAsync(page, $"[data-tab={tab}]");
             await page.AssertNoSidewaysScrollAsync();
@@ -154,6 +155,107 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
     }
 
     [SkippableFact]
+    public async Task Figures_are_saved_by_keyboard_as_the_program_writes_them()
+    {
+        using var folder = new TemporaryFolder();
+        (int code, string _, string error) = await Shell.RunAsync(
+            "figures", CoupeFile, "--figure", "brake-forces", "--output", folder.Path);
+        Assert.Equal((0, ""), (code, error));
+        await using WatchedPage page = await OpenAsync(390, 844);
+        await WatchSavingAsync(page);
+        await ClickAsync(page, "[data-tab=balance]");
+        await page.Page.WaitForSelectorAsync("[data-name=brake-forces]", new() { Timeout = 60_000 });
+        async Task<string> SavedAsync(string kind)
+        {
+            string button = $"[data-name=brake-forces][data-save={kind}]";
+            string label = await TextAsync(page, $"document.querySelector('{button}').ariaLabel");
+            Assert.StartsWith(kind + ": ", label, StringComparison.Ordinal);
+            await page.Page.FocusAsync(button);
+            await page.Page.Keyboard.PressAsync("Enter");
+            await page.Page.WaitForExpressionAsync("saved.length > 0", new() { Timeout = 60_000 });
+            return await TextAsync(page, "saved[0].name");
+        }
+
+        Assert.Equal("invented-1960s-coupe-brake-forces-column-si.svg", await SavedAsync("SVG"));
+        string svg = await TextAsync(page, "saved.shift().blob.text()");
+        Assert.Equal(File.ReadAllText(folder.File("coupe-1960s-brake-forces-column-si.svg")), svg);
+        Assert.Equal("svg", System.Xml.Linq.XDocument.Parse(svg).Root!.Name.LocalName);
+
+        Assert.Equal("invented-1960s-coupe-brake-forces-si.csv", await SavedAsync("CSV"));
+        Assert.Equal(File.ReadAllText(folder.File("coupe-1960s-brake-forces-si.csv")),
+            await TextAsync(page, "saved.shift().blob.text()"));
+
+        Assert.Equal("invented-1960s-coupe-brake-forces-column-si-2x.png", await SavedAsync("PNG"));
+        double[] picture = await page.Page.EvaluateExpressionAsync<double[]>(
+            """
+            createImageBitmap(saved.shift().blob).then(image => {
+              const canvas = new OffscreenCanvas(image.width, image.height), context = canvas.getContext("2d");
+              context.drawImage(image, 0, 0);
+              const { data } = context.getImageData(0, 0, image.width, image.height), corner = [...data.slice(0, 4)];
+              let marks = 0;
+              for (let i = 0; i < data.length; i += 4) if (data[i] + data[i + 1] + data[i + 2] < 700) marks++;
+              return [image.width, image.height, ...corner, marks / (image.width * image.height)];
+            })
+            """);
+        Assert.Equal([2400, 1600, 255, 255, 255, 255], picture[..6]);
+        Assert.InRange(picture[6], 0.02, 0.6);
+        page.AssertQuiet();
+    }
+
+    [SkippableFact]
+    public async Task Card_and_bench_sheet_stand_in_frames_that_print_alone_and_are_saved_as_the_program_writes_them()
+    {
+        using var folder = new TemporaryFolder();
+        string job = RepositoryRoot.File(BenchInput.Default);
+        Assert.Equal(0, (await Shell.RunAsync("card", CoupeFile, "--paper", "half-letter", "--output", folder.Path)).Code);
+        Assert.Equal(0, (await Shell.RunAsync("bench", job, "--sheet", folder.File("bench.html"))).Code);
+        await using WatchedPage page = await OpenAsync(1280);
+        await WatchSavingAsync(page);
+        await ClickAsync(page, "[data-tab=paper]");
+        await page.Page.WaitForExpressionAsync("document.querySelector('#card-sheet').contentDocument?.querySelector('.own')",
+            new() { Timeout = 60_000 });
+        Assert.Equal("true", await TextAsync(page, "String(document.querySelector('[data-print=bench]').disabled)"));
+        await page.Page.SelectAsync("#card-paper", "half-letter");
+        await page.Page.WaitForExpressionAsync("document.querySelector('#card-sheet').dataset.name.includes('half-letter')",
+            new() { Timeout = 60_000 });
+
+        await page.Page.EvaluateFunctionAsync(
+            "text => { document.querySelector('#bench-text').value = text; document.querySelector('#bench-make').click(); }", "{");
+        await page.Page.WaitForExpressionAsync("document.querySelector('#bench-problems').innerText !== ''", new() { Timeout = 60_000 });
+        Assert.Equal(Assert.Throws<BenchFileException>(() => BenchFile.Read("{", "x", "")).Problems.Single().ToString(),
+            await TextAsync(page, "document.querySelector('#bench-problems').innerText"));
+        await page.Page.EvaluateFunctionAsync(
+            """
+            text => {
+              const files = new DataTransfer(), input = document.querySelector("#bench-open");
+              files.items.add(new File([text], "job.json"));
+              input.files = files.files;
+              input.dispatchEvent(new Event("change"));
+            }
+            """, File.ReadAllText(job));
+        await page.Page.WaitForExpressionAsync(
+            "document.querySelector('#bench-sheet').contentDocument?.body?.innerText.includes('booster in the invented coupe')",
+            new() { Timeout = 60_000 });
+        Assert.Contains("Invented 1960s coupe", await TextAsync(page, "document.querySelector('#bench-said').innerText"),
+            StringComparison.Ordinal);
+
+        foreach ((string kind, string file) in new[] { ("card", "coupe-1960s-card-half-letter-si.html"), ("bench", "bench.html") })
+        {
+            await page.Page.EvaluateFunctionAsync(
+                "kind => { document.querySelector(`#${kind}-sheet`).contentWindow.print = () => { globalThis.printed = kind; }; }",
+                kind);
+            await page.Page.FocusAsync($"[data-print={kind}]");
+            await page.Page.Keyboard.PressAsync("Enter");
+            await page.Page.WaitForFunctionAsync("kind => globalThis.printed === kind", new(), kind);
+            await ClickAsync(page, $"[data-keep={kind}]");
+            Assert.Equal(File.ReadAllText(folder.File(file)), await TextAsync(page, "saved.shift().blob.text()"));
+        }
+
+        await page.AssertAccessibleAsync();
+        page.AssertQuiet();
+    }
+
+    [SkippableFact]
     public async Task It_opens_within_seconds_and_follows_the_slider()
     {
         await using WatchedPage page = await OpenAsync(1280);
@@ -235,6 +337,17 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
 
     private static Task ClickAsync(WatchedPage page, string selector) =>
         page.Page.EvaluateFunctionAsync("selector => document.querySelector(selector).click()", selector);
+
+    // What would be saved, in the order of saving.
+    private static Task WatchSavingAsync(WatchedPage page) => page.Page.EvaluateExpressionAsync(
+        """
+        globalThis.saved = [];
+        (() => {
+          const blobs = new Map(), make = URL.createObjectURL;
+          URL.createObjectURL = blob => { const link = make.call(URL, blob); blobs.set(link, blob); return link; };
+          HTMLAnchorElement.prototype.click = function() { saved.push({ name: this.download, blob: blobs.get(this.href) }); };
+        })()
+        """);
 
     private async Task<WatchedPage> OpenAsync(int width, int height = 900)
     {

@@ -105,6 +105,38 @@ public class StoryTests(BrowserFixture browser)
         page.AssertQuiet();
     }
 
+    [SkippableTheory]
+    [InlineData(1280, 900)]
+    [InlineData(390, 844)]
+    public async Task The_slider_stays_in_reach_of_every_picture(int width, int height)
+    {
+        await using WatchedPage page = await browser.OpenAsync(Write(), width, height);
+        await page.Page.WaitForSelectorAsync(".bb-controls:not([hidden])", new() { Timeout = 30_000 });
+        double[][] places = await page.Page.EvaluateExpressionAsync<double[][]>(
+            """
+            (async () => {
+              document.documentElement.style.scrollBehavior = "auto";
+              const places = [], knee = document.querySelector("#story-knee"), box = one => one.getBoundingClientRect();
+              for (const drawing of [...document.querySelectorAll(".bb-explorable svg")].filter(one => one.clientHeight > 0)) {
+                drawing.scrollIntoView({ block: "center" });
+                await new Promise(requestAnimationFrame);
+                const slider = box(knee), form = box(knee.form), top = box(document.querySelector(".bb-top")), seen = box(drawing);
+                const from = form.top < innerHeight / 2 ? Math.max(top.bottom, form.bottom) : top.bottom;
+                const to = form.top < innerHeight / 2 ? innerHeight : form.top;
+                places.push([slider.top, slider.bottom, (Math.min(seen.bottom, to) - Math.max(seen.top, from)) / seen.height]);
+              }
+              return places;
+            })()
+            """);
+        Assert.Equal(3, places.Length);
+        Assert.All(places, place =>
+        {
+            Assert.InRange(place[0], 0, height);
+            Assert.InRange(place[1], 0, height);
+            Assert.InRange(place[2], 0.95, 1.0001);
+        });
+    }
+
     [SkippableFact]
     public async Task Paper_shows_the_state_of_the_screen()
     {

@@ -18,7 +18,7 @@
 
   // ---- State. A set-up is a vehicle file, the logs typed in, and values moved by sliders but not kept yet.
   const fresh = (name, text) => ({ name, text, logs: {}, set: {}, back: [] });
-  const state = { units: "si", tab: "car", at: 0, cars: [], sliders: [], marks: null, seen: 0 };
+  const state = { units: "si", tab: "car", at: 0, cars: [], sliders: [], marks: null, seen: 0, bench: "" };
   const car = () => state.cars[state.at];
   const unused = () => [..."ABCD"].find(letter => state.cars.every(one => one.name !== letter));
   const asked = (one = car()) => ({
@@ -27,7 +27,7 @@
     width: Math.floor(Math.max(280, panels.clientWidth - 12)),
   });
   const page = JSON.parse($("live-first").textContent);
-  const keep = () => bbDesk.keep({ page, units: state.units, at: state.at,
+  const keep = () => bbDesk.keep({ page, units: state.units, at: state.at, bench: state.bench,
     cars: state.cars.map(({ name, text, logs }) => ({ name, text, logs })) });
   const say = (words, kind = "") => { status.textContent = words; status.dataset.kind = kind; status.hidden = !words; };
   const heard = reply => {
@@ -230,14 +230,16 @@
       const open = element.querySelector(".bb-data")?.open;
       element.innerHTML = reply.html;
       element.querySelector(".bb-data").open = Boolean(open);
-      element.append(saves(element.dataset.figure));
+      element.append(saves(element.dataset.figure, element));
       element.dataset.took = String(Math.round(performance.now() - began));
     } else if (reply.needs) element.replaceChildren(make("p", { class: "bb-needs" },
       `${element.dataset.figure.replaceAll("-", " ")}: needs ${reply.needs}.`));
   };
-  const saves = name => {
-    const row = make("p", { class: "bb-saves" });
-    for (const kind of ["SVG", "PNG"]) row.append(make("button", { type: "button", "data-save": kind, "data-name": name }, "Save " + kind));
+  const saves = (name, figure) => {
+    const title = figure.querySelector(".bb-title").textContent;
+    const row = make("div", { class: "bb-saves", role: "group", "aria-label": "Save: " + title }, "Save:");
+    for (const kind of ["SVG", "PNG", "CSV"]) row.append(make("button", { type: "button", "data-save": kind, "data-name": name,
+      "aria-label": `${kind}: ${title}` }, kind));
     return row;
   };
   const inSight = element => { const box = element.getBoundingClientRect(); return box.bottom > 0 && box.top < innerHeight; };
@@ -261,6 +263,7 @@
     if (state.tab === "measure") done.push(measured());
     if (state.tab === "compare") done.push(compare());
     done.push(share());
+    if (state.tab === "paper") done.push(sheet("card"), sheet("bench"));
     await Promise.all(done);
     for (const one of pictures()) { watcher.unobserve(one); watcher.observe(one); }
   };
@@ -270,19 +273,64 @@
     link.click();
     setTimeout(() => URL.revokeObjectURL(link.href), 10000);
   };
-  panels.addEventListener("click", event => {
+  // A figure is saved as the program writes it: light, with its title and credit; the picture has two points to each of the drawing's.
+  panels.addEventListener("click", async event => {
     const button = event.target.closest("[data-save]");
     if (!button) return;
-    const drawing = button.closest("figure").querySelector("svg"), name = button.dataset.name;
-    const text = new XMLSerializer().serializeToString(drawing);
-    if (button.dataset.save === "SVG") { download(name + ".svg", text, "image/svg+xml"); return; }
-    const image = new Image(), [, , width, height] = drawing.getAttribute("viewBox").split(" ").map(Number);
+    const reply = heard(await (slow || quick).ask("save", { do: "save", name: button.dataset.name, ...asked(), cars: all() }));
+    if (!reply?.svg) return;
+    const { svg, csv, drawing, numbers, width, height } = reply;
+    if (button.dataset.save === "CSV") { download(numbers, csv, "text/csv"); return; }
+    if (button.dataset.save === "SVG") { download(drawing + ".svg", svg, "image/svg+xml"); return; }
+    const image = new Image(), large = svg.replace(/ width="\d+"/, ` width="${width}" height="${height}"`);
     image.addEventListener("load", () => {
-      const canvas = make("canvas", { width: Math.round(width * 2), height: Math.round(height * 2) });
-      canvas.getContext("2d").drawImage(image, 0, 0, canvas.width, canvas.height);
-      canvas.toBlob(blob => download(name + ".png", blob));
+      const canvas = make("canvas", { width, height });
+      canvas.getContext("2d").drawImage(image, 0, 0, width, height);
+      canvas.toBlob(blob => download(drawing + "-2x.png", blob));
     });
-    image.src = "data:image/svg+xml;charset=utf-8," + encodeURIComponent(text);
+    image.src = "data:image/svg+xml;charset=utf-8," + encodeURIComponent(large);
+  });
+
+  // ---- Paper: documents of their own, each in a frame that prints alone.
+  const sheet = async kind => {
+    const bench = $("bench-text");
+    if (kind === "bench" && bench !== document.activeElement) bench.value = state.bench;
+    const wanted = kind === "card" ? { paper: $("card-paper").value, load: $("card-load").value } : { bench: state.bench };
+    const reply = kind === "card" || state.bench.trim() ? heard(await (slow || quick).ask(kind, { do: kind, ...asked(), ...wanted })) : {};
+    if (!reply) return;
+    const frame = $(kind + "-sheet"), load = $("card-load");
+    frame.hidden = !reply.html;
+    for (const button of panels.querySelectorAll(`[data-print=${kind}], [data-keep=${kind}]`)) button.disabled = !reply.html;
+    if (frame.srcdoc !== (reply.html || "")) frame.srcdoc = reply.html || "";
+    frame.dataset.name = reply.name || "";
+    if (kind === "bench") {
+      $("bench-problems").replaceChildren(...(reply.problems || []).map(words => make("li", {}, words)));
+      $("bench-said").textContent = reply.said || "";
+    } else if (reply.loads && reply.loads.join() !== [...load.options].map(one => one.value).join())
+      load.replaceChildren(...reply.loads.map(name => make("option", { value: name }, name)));
+  };
+  for (const frame of document.querySelectorAll(".bb-paper")) frame.addEventListener("load", () => {
+    const inside = frame.contentDocument?.documentElement;
+    if (inside && !frame.hidden) frame.style.height = inside.scrollHeight + 4 + "px";
+  });
+  for (const id of ["card-paper", "card-load"]) $(id).addEventListener("change", () => sheet("card"));
+  panels.addEventListener("click", event => {
+    const { print, keep: kept } = event.target.dataset, frame = $((print || kept) + "-sheet");
+    if (print) { frame.contentWindow.focus(); frame.contentWindow.print(); }
+    else if (kept) download(frame.dataset.name, frame.srcdoc, "text/html");
+  });
+  const takeBench = async text => { state.bench = text; keep(); $("bench-text").value = text; await sheet("bench"); };
+  $("bench-make").addEventListener("click", () => takeBench($("bench-text").value));
+  $("bench-keep").addEventListener("click", () => download("bench.json", $("bench-text").value, "application/json"));
+  $("bench-begin").addEventListener("click", async () => {
+    const reply = heard(await quick.ask("job", { do: "job" }));
+    if (reply) takeBench(reply.text);
+  });
+  $("bench-open").addEventListener("change", async event => {
+    const [file] = event.target.files;
+    if (file && file.size > 4e6) say(`${file.name}: ${file.size} bytes are too many. Accepted: at most 4 MB.`, "fail");
+    else if (file) await takeBench(await file.text());
+    event.target.value = "";
   });
 
   // ---- Own measurements: what was typed is read when asked for, and can be stopped.
@@ -336,11 +384,12 @@
   });
 
   // ---- Set-ups side by side.
+  const all = () => state.cars.map(one => ({ name: one.name, ...asked(one) }));
   const compare = async () => {
-    const reply = heard(await (slow || quick).ask("compare", {
-      do: "compare", ...asked(), cars: state.cars.map(one => ({ name: one.name, ...asked(one) })),
-    }));
-    $("live-compared").innerHTML = reply?.html || "";
+    const place = $("live-compared"), reply = heard(await (slow || quick).ask("compare", { do: "compare", ...asked(), cars: all() }));
+    place.innerHTML = reply?.html || "";
+    const figure = place.querySelector("figure");
+    if (figure) figure.append(saves("set-ups", figure));
   };
   const setups = () => {
     const buttons = state.cars.map((one, i) => {
@@ -466,6 +515,7 @@
       state.cars = kept.cars.slice(0, MOST).map(({ name, text, logs }) => ({ ...fresh(name, text), logs: logs || {} }));
       state.at = Math.min(kept.at || 0, state.cars.length - 1);
       state.units = kept.units === "us" ? "us" : "si";
+      state.bench = String(kept.bench || "");
       $("live-units").value = state.units;
     }
     // A page that was written anew since, for this car or another, opens with what it was written for; what was kept stands beside it.

@@ -4,7 +4,7 @@ using BrakeBalance.Vehicles.Files;
 namespace BrakeBalance.Bench.Files;
 
 /// <summary>Makes the bench sheet from a complete document, checking what entries say of one another.</summary>
-internal sealed partial class BenchBuilder(string folder)
+internal sealed partial class BenchBuilder(Func<string, (string? Text, Problem? Fault)> vehicle)
 {
     private readonly List<Problem> _problems = [];
 
@@ -96,8 +96,7 @@ internal sealed partial class BenchBuilder(string folder)
     private ChangePlan? Change(ChangeDocument document)
     {
         const string path = "change";
-        string file = Path.GetFullPath(Path.Combine(folder, document.Vehicle!));
-        (string? text, Problem? fault) = DocumentFile.Load(file, "a vehicle file");
+        (string? text, Problem? fault) = vehicle(document.Vehicle!);
         if (fault is not null)
         {
             Add(DocumentReader.Join(path, "vehicle"), $"\"{document.Vehicle}\": {fault.What}",

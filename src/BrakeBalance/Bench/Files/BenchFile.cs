@@ -24,15 +24,22 @@ public static class BenchFile
     /// <param name="overrides">Single values to take in place of the text's.</param>
     /// <returns>The sheet.</returns>
     /// <exception cref="BenchFileException">The text has problems; all of them are listed.</exception>
-    public static BenchSheet Read(string text, string source, string folder, params IEnumerable<ValueOverride> overrides)
+    public static BenchSheet Read(string text, string source, string folder, params IEnumerable<ValueOverride> overrides) =>
+        Read(text, source, file => DocumentFile.Load(Path.GetFullPath(Path.Combine(folder, file)), "a vehicle file"), overrides);
+
+    /// <summary>Reads a text where there are no files: the car with its old parts is that of <paramref name="vehicle"/>.</summary>
+    internal static BenchSheet ReadFor(string vehicle, string text, string source) => Read(text, source, _ => (vehicle, null), []);
+
+    private static BenchSheet Read(
+        string text, string source, Func<string, (string?, Problem?)> vehicle, IEnumerable<ValueOverride> overrides)
     {
         DocumentReading<BenchDocument> reading = DocumentFile.Read<BenchDocument>(text, overrides);
         if (reading.Document is not { } document)
         {
-            throw new BenchFileException(source, [.. reading.Problems, .. InSoundParts(reading, folder)]);
+            throw new BenchFileException(source, [.. reading.Problems, .. InSoundParts(reading, vehicle)]);
         }
 
-        var builder = new BenchBuilder(folder);
+        var builder = new BenchBuilder(vehicle);
         BenchSheet sheet = builder.Build(document) ?? throw new BenchFileException(source, builder.Problems);
         if (sheet.Plumbing is { } plumbing)
         {
@@ -46,7 +53,8 @@ public static class BenchFile
     }
 
     // Parts that could be read whole are looked at further, so that all problems come at once.
-    private static IEnumerable<Problem> InSoundParts(DocumentReading<BenchDocument> reading, string folder)
+    private static IEnumerable<Problem> InSoundParts(
+        DocumentReading<BenchDocument> reading, Func<string, (string?, Problem?)> vehicle)
     {
         if (reading.Partial is not { } document)
         {
@@ -59,7 +67,7 @@ public static class BenchFile
         document.Plumbing = Sound("plumbing") ? document.Plumbing : null;
         document.PushRod = Sound("pushRod") ? document.PushRod : null;
         document.Change = Sound("change") ? document.Change : null;
-        var builder = new BenchBuilder(folder);
+        var builder = new BenchBuilder(vehicle);
         builder.Build(document);
         return builder.Problems.Where(problem => problem.Path.Length > 0);
     }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
@@ -51,12 +52,12 @@ internal static class DocumentFile
         }
         catch (JsonException fault)
         {
-            string where = fault.LineNumber is { } line
-                ? FormattableString.Invariant($"Line {line + 1}, column {fault.BytePositionInLine + 1}: ")
-                : "";
-            return (null, new("", where + "this is not JSON: "
-                + fault.Message.Split(" Path:", 2)[0].Split(" LineNumber:", 2)[0].TrimEnd('.')
-                + ".", "JSON; comments and trailing commas may stay"));
+            // The line itself rather than the framework's words for it, which browsers do not have.
+            int line = (int)(fault.LineNumber ?? 0);
+            string there = text.Split('\n').ElementAtOrDefault(line)?.Trim() ?? "";
+            return (null, new("", string.Create(CultureInfo.InvariantCulture,
+                $"Line {line + 1}, column {fault.BytePositionInLine + 1}: this is not JSON: {there[..Math.Min(there.Length, 60)]}"),
+                "JSON; comments and trailing commas may stay"));
         }
     }
 

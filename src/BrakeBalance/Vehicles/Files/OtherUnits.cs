@@ -59,7 +59,7 @@ internal static class OtherUnits
     }
 
     /// <summary>A quantity in another unit, to so many digits.</summary>
-    public static string Written(IQuantity quantity, Enum unit, int digits) => QuantityText.Write(Quantity.From(
+    public static string Written(IQuantity quantity, Enum unit, int digits) => QuantityText.Write(KnownQuantities.From(
         decimal.ToDouble(Rounded((decimal)quantity.As(unit), digits)), unit));
 
     private static string One(FieldInfo field, string text, Type type, UnitSystem units)

@@ -1,11 +1,10 @@
 using System.Security.Cryptography;
 using System.Text.Json.Nodes;
-using BrakeBalance.Charts;
 
-namespace BrakeBalance.Notebooks.Publishing;
+namespace BrakeBalance.Charts.Publishing;
 
 /// <summary>The texts that go with a published figure: method, credit, licence, and the note that cars are invented.</summary>
-internal static class FigureText
+public static class FigureText
 {
     /// <summary>The licence of figures and data of the repository.</summary>
     public const string Licence = "MIT License, © 2026 The brake balance notebooks developers";
@@ -29,15 +28,22 @@ internal static class FigureText
         "Brake balance notebooks (MIT License). "
             + (vehicle.IsInvented ? "Calculated; the car is invented." : "Calculated from a reader's vehicle file.");
 
-    /// <summary>A drawing with its source, licence and description in its metadata.</summary>
-    /// <returns>The drawing with a metadata element after its description.</returns>
-    public static string WithMetadata(string svg, Figure figure, Vehicle vehicle)
+    /// <summary>A figure with its credit line.</summary>
+    /// <param name="figure">The figure.</param>
+    /// <param name="vehicle">The car.</param>
+    public static Figure Credited(Figure figure, Vehicle vehicle) => figure with { Credit = Credit(vehicle) };
+
+    /// <summary>The drawing of a figure with its source, licence and description in its metadata.</summary>
+    /// <param name="figure">The figure.</param>
+    /// <param name="size">The size.</param>
+    /// <param name="theme">The colours.</param>
+    /// <param name="vehicle">The car.</param>
+    /// <returns>SVG with a metadata element after its description.</returns>
+    public static string Drawing(Figure figure, FigureSize size, Theme theme, Vehicle vehicle)
     {
         const string After = "</desc>\n";
-        int at = svg.IndexOf(After, StringComparison.Ordinal);
-        return at < 0
-            ? throw new ArgumentException("The drawing has no description to put the metadata behind.", nameof(svg))
-            : svg.Insert(at + After.Length, Metadata(figure, vehicle));
+        string svg = figure.ToSvg(size, theme);
+        return svg.Insert(svg.IndexOf(After, StringComparison.Ordinal) + After.Length, Metadata(figure, vehicle));
     }
 
     /// <summary>All words of a figure as plain text.</summary>
@@ -61,8 +67,7 @@ internal static class FigureText
         {
             ["figure"] = figure.Id,
             ["car"] = vehicle.Name,
-            ["units"] = units == UnitSystem.Us
-            ? "us" : "si",
+            ["units"] = Display.Name(units),
             ["plain"] = plain
         };
         foreach ((string name, string value) in Parts(figure, vehicle))
@@ -97,7 +102,7 @@ internal static class FigureText
                 ("source", $"{Method} {Car(vehicle)}"), ("rights", Licence), ("format", "image/svg+xml"),
         })
         {
-            text.Append("<dc:").Append(name).Append('>').Append(HtmlText.Escape(value)).Append("</dc:").Append(name).Append(">\n");
+            text.Append("<dc:").Append(name).Append('>').Append(HtmlRenderer.Escape(value)).Append("</dc:").Append(name).Append(">\n");
         }
 
         return text.Append("</rdf:Description>\n</rdf:RDF>\n</metadata>\n").ToString();

@@ -1,10 +1,10 @@
-namespace BrakeBalance.Notebooks.Publishing;
+namespace BrakeBalance.Charts.Sheets;
 
 /// <summary>The sheet a pocket card is printed on.</summary>
 /// <param name="Name">Its name on the command line.</param>
 /// <param name="WidthMillimetres">Width.</param>
 /// <param name="HeightMillimetres">Height.</param>
-internal sealed record CardPaper(string Name, double WidthMillimetres, double HeightMillimetres)
+public sealed record CardPaper(string Name, double WidthMillimetres, double HeightMillimetres)
 {
     /// <summary>A5, 148 × 210 mm (ISO 216).</summary>
     public static CardPaper A5 { get; } = new("a5", 148, 210);

@@ -1,9 +1,7 @@
-using BrakeBalance.Charts;
-
-namespace BrakeBalance.Notebooks.Publishing;
+namespace BrakeBalance.Charts.Sheets;
 
 /// <summary>Writes a pocket card as a page that prints on one sheet and reads well on a phone.</summary>
-internal static class PocketCardPage
+public static class PocketCardPage
 {
     private const string Caution =
         "Calculated, approved by nobody. A car whose rear axle locks first spins. Change one thing at a time, "
@@ -64,23 +62,23 @@ internal static class PocketCardPage
             + "\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         html.Append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; "
             + "img-src data:; base-uri 'none'; form-action 'none'\">\n<link rel=\"icon\" href=\"data:,\">\n<title>")
-            .Append(HtmlText.Escape($"Brake card, {card.Car}")).Append("</title>\n<style>\n").Append(Style)
+            .Append(HtmlRenderer.Escape($"Brake card, {card.Car}")).Append("</title>\n<style>\n").Append(Style)
             .Append(CultureInfo.InvariantCulture,
                 $"\n@page{{size:{paper.WidthMillimetres}mm {paper.HeightMillimetres}mm;margin:7mm}}\n</style>\n</head>\n")
             .Append(CultureInfo.InvariantCulture, $"<body>\n<main{(card.HasBands ? " class=\"banded\"" : "")}>\n")
             .Append(CultureInfo.InvariantCulture,
-                $"<h1>{HtmlText.Escape(card.Car)}</h1>\n<p class=\"load\">Brake card, {HtmlText.Escape(card.LoadCase)}. "
+                $"<h1>{HtmlRenderer.Escape(card.Car)}</h1>\n<p class=\"load\">Brake card, {HtmlRenderer.Escape(card.LoadCase)}. "
                     + $"Line pressures at the brakes, gauge.</p>\n")
-            .Append(card.Warning is null ? "" : $"<p class=\"warning\"><strong>WARNING</strong> {HtmlText.Escape(card.Warning)}</p>\n")
+            .Append(card.Warning is null ? "" : $"<p class=\"warning\"><strong>WARNING</strong> {HtmlRenderer.Escape(card.Warning)}</p>\n")
             .Append(CultureInfo.InvariantCulture,
                 $"<div class=\"back\">Baseline: recommended setting"
-                    + $"<strong>{HtmlText.Escape(card.Baseline)}</strong>{HtmlText.Escape(card.Limit)}</div>\n")
-            .Append(CultureInfo.InvariantCulture, $"<p class=\"load\">Holds for: {HtmlText.Escape(card.Conditions)}</p>\n");
+                    + $"<strong>{HtmlRenderer.Escape(card.Baseline)}</strong>{HtmlRenderer.Escape(card.Limit)}</div>\n")
+            .Append(CultureInfo.InvariantCulture, $"<p class=\"load\">Holds for: {HtmlRenderer.Escape(card.Conditions)}</p>\n");
         html.Append("<h2 id=\"settings\">Resulting pressures</h2>\n"
             + "<div class=\"wide\" role=\"region\" aria-labelledby=\"settings\" tabindex=\"0\"><table>\n<thead><tr>");
         foreach (string column in card.Columns)
         {
-            html.Append("<th scope=\"col\">").Append(HtmlText.Escape(column)).Append("</th>");
+            html.Append("<th scope=\"col\">").Append(HtmlRenderer.Escape(column)).Append("</th>");
         }
 
         html.Append("</tr></thead>\n<tbody>\n");
@@ -90,7 +88,7 @@ internal static class PocketCardPage
             html.Append(kind.Length > 0 ? $"<tr class=\"{kind}\">" : "<tr>");
             foreach (string cell in row.Cells)
             {
-                html.Append("<td>").Append(cell.Length == 0 ? "&nbsp;" : HtmlText.Escape(cell)).Append("</td>");
+                html.Append("<td>").Append(cell.Length == 0 ? "&nbsp;" : HtmlRenderer.Escape(cell)).Append("</td>");
             }
 
             html.Append("</tr>\n");
@@ -120,7 +118,8 @@ internal static class PocketCardPage
         html.Append(CultureInfo.InvariantCulture, $"<h2>{title}</h2>\n<dl{attributes}>\n");
         foreach ((string name, string value) in facts)
         {
-            html.Append(CultureInfo.InvariantCulture, $"<div><dt>{HtmlText.Escape(name)}</dt><dd>{HtmlText.Escape(value)}</dd></div>\n");
+            html.Append("<div><dt>").Append(HtmlRenderer.Escape(name)).Append("</dt><dd>").Append(HtmlRenderer.Escape(value))
+                .Append("</dd></div>\n");
         }
 
         html.Append("</dl>\n");

@@ -1,9 +1,9 @@
-namespace BrakeBalance.Notebooks.Publishing;
+namespace BrakeBalance.Charts.Sheets;
 
 /// <summary>
 /// What a racer's pocket card says: settings and resulting pressures, first locks and pedal, around the recommended setting.
 /// </summary>
-internal sealed record PocketCard
+public sealed record PocketCard
 {
     /// <summary>Decelerations at which pressures are listed [–].</summary>
     public static IReadOnlyList<double> Rates { get; } = [0.5, 0.8];
@@ -202,4 +202,4 @@ internal sealed record PocketCard
 /// <param name="Cells">One text a column.</param>
 /// <param name="IsOwn">Whether it is the setting to go back to.</param>
 /// <param name="RearFirst">Whether the rear axle locks first on a dry road.</param>
-internal sealed record CardRow(IReadOnlyList<string> Cells, bool IsOwn, bool RearFirst);
+public sealed record CardRow(IReadOnlyList<string> Cells, bool IsOwn, bool RearFirst);
