@@ -2,7 +2,6 @@ using System.Text.Json.Nodes;
 using BrakeBalance.Charts;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Measurements;
-using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Tests;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
