@@ -2,25 +2,20 @@
 (() => {
   "use strict";
   globalThis.dotnetSidecar = true;
-  const unpack = async packed => new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip")));
+  const unpack = packed => new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
   let answer = null;
 
-  // A blob is no base for relative addresses: the runtime is told another place and given its files by name.
+  // A blob is no base for relative addresses: the runtime is told another place and given its files by name, each unpacked as it is read.
   const start = async parts => {
-    const scripts = {}, assemblies = {};
-    await Promise.all(Object.entries(parts).map(async ([name, packed]) => {
-      const whole = await unpack(packed);
-      if (name.endsWith(".js")) {
-        const text = (await whole.text()).replaceAll("import.meta.url", '"file:///_framework/dotnet.js"');
-        scripts[name] = URL.createObjectURL(new Blob([text], { type: "text/javascript" }));
-      } else {
-        assemblies[name] = await whole.arrayBuffer();
-      }
+    const scripts = {};
+    await Promise.all(Object.keys(parts).filter(name => name.endsWith(".js")).map(async name => {
+      const text = (await new Response(unpack(parts[name])).text()).replaceAll("import.meta.url", '"file:///_framework/dotnet.js"');
+      scripts[name] = URL.createObjectURL(new Blob([text], { type: "text/javascript" }));
     }));
     const { dotnet } = await import(scripts["dotnet.js"]);
     const runtime = await dotnet.withResourceLoader((type, name) => type === "dotnetjs"
       ? scripts[name]
-      : Promise.resolve(new Response(assemblies[name], { headers: { "content-type": "application/wasm" } }))).create();
+      : Promise.resolve(new Response(unpack(parts[name]), { headers: { "content-type": "application/wasm" } }))).create();
     answer = (await runtime.getAssemblyExports("BrakeBalance.Live.dll")).BrakeBalance.Live.Program.Answer;
   };
 

@@ -20,19 +20,29 @@ internal enum FieldShape
 /// <summary>One entry of a document type, worked out once by reflection.</summary>
 internal sealed record FieldInfo(string Key, PropertyInfo Property, FieldAttribute About, FieldShape Shape, Type ValueType)
 {
-    public IQuantity? LowQuantity { get; init; }
+    // A page reads a few dozen entries of hundreds: what is told of one is worked out when it is asked for.
+    private readonly Lazy<(IQuantity? Low, IQuantity? High)> _limits = new(() => Limited(Shape, ValueType) is (FieldShape.Quantity, var kind)
+        ? (Limit(About.Low, kind), Limit(About.High, kind)) : default);
 
-    public IQuantity? HighQuantity { get; init; }
+    private readonly Lazy<UsualRange?> _usual = new(() => Property.GetCustomAttribute<UsualAttribute>() is { } usual
+        ? new UsualRange(usual, About.Typical, Limited(Shape, ValueType).Type) : null);
+
+    private readonly Lazy<IReadOnlyList<(string Word, object Value)>> _words = new(() => Shape == FieldShape.Choice
+        ? KnownWords(ValueType, About) : []);
+
+    public IQuantity? LowQuantity => _limits.Value.Low;
+
+    public IQuantity? HighQuantity => _limits.Value.High;
 
     public double? LowNumber { get; init; }
 
     public double? HighNumber { get; init; }
 
     /// <summary>Where values begin that are more likely a slip than a car; null where nothing is known.</summary>
-    public UsualRange? Usual { get; init; }
+    public UsualRange? Usual => _usual.Value;
 
     /// <summary>The only words accepted, each with what the document holds for it; empty where the list is not closed.</summary>
-    public IReadOnlyList<(string Word, object Value)> Words { get; init; } = [];
+    public IReadOnlyList<(string Word, object Value)> Words => _words.Value;
 
     /// <summary>Whether a file that names its car's class may leave the entry out though it is required.</summary>
     public bool MayComeFromClass => About.ByClass || About.Typical.Length > 0;
@@ -48,6 +58,19 @@ internal sealed record FieldInfo(string Key, PropertyInfo Property, FieldAttribu
 
     /// <summary>Keys of the entries in whose place this one may stand.</summary>
     public IReadOnlyList<string> Replaces => About.InPlaceOf.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+
+    // The limits of a list are those of its elements.
+    private static (FieldShape Shape, Type Type) Limited(FieldShape shape, Type type) =>
+        shape == FieldShape.List ? FieldMap.ShapeOf(type) : (shape, type);
+
+    private static IQuantity? Limit(string? text, Type quantity) =>
+        text is null ? null
+        : QuantityText.Read(text, quantity, out IQuantity? value, out _) is { } fault ? throw new InvalidOperationException(fault)
+        : value;
+
+    private static IReadOnlyList<(string Word, object Value)> KnownWords(Type type, FieldAttribute about) => about.Words is { } table
+        ? [.. ((IReadOnlyList<string>)table.GetProperty(nameof(IWordTable.Words))!.GetValue(null)!).Select(word => (word, (object)word))]
+        : [.. Enum.GetValues(type).Cast<object>().Select(value => (QuantityText.Words(value.ToString()!, about.WordBreak), value))];
 }
 
 /// <summary>A table of words that an entry may hold, and no others.</summary>
@@ -95,10 +118,6 @@ internal static class FieldMap
             .Select(known => ((string, object)?)known).FirstOrDefault();
     }
 
-    private static IReadOnlyList<(string Word, object Value)> Words(Type type, FieldAttribute about) => about.Words is { } table
-        ? [.. ((IReadOnlyList<string>)table.GetProperty(nameof(IWordTable.Words))!.GetValue(null)!).Select(word => (word, (object)word))]
-        : [.. Enum.GetValues(type).Cast<object>().Select(value => (QuantityText.Words(value.ToString()!, about.WordBreak), value))];
-
     private static IReadOnlyList<FieldInfo> Build(Type document) =>
         [.. document.GetProperties(BindingFlags.Public | BindingFlags.Instance)
             .Select(property => (property, about: property.GetCustomAttribute<FieldAttribute>()))
@@ -112,29 +131,13 @@ internal static class FieldMap
     {
         (FieldShape shape, Type valueType) = ShapeOf(property.PropertyType);
         string key = char.ToLowerInvariant(property.Name[0]) + property.Name[1..];
-        (FieldShape limited, Type limitedType) = shape == FieldShape.List ? ShapeOf(valueType) : (shape, valueType);
-        shape = about.Words is null ? shape : FieldShape.Choice;
-        var field = new FieldInfo(key, property, about, shape, valueType)
+        bool isNumber = shape == FieldShape.Number || (shape == FieldShape.List && ShapeOf(valueType).Shape == FieldShape.Number);
+        return new FieldInfo(key, property, about, about.Words is null ? shape : FieldShape.Choice, valueType)
         {
-            Words = shape == FieldShape.Choice ? Words(valueType, about) : [],
-            Usual = property.GetCustomAttribute<UsualAttribute>() is { } usual ? new UsualRange(usual, about.Typical, limitedType) : null,
-        };
-        return limited switch
-        {
-            FieldShape.Quantity => field with
-            {
-                LowQuantity = Limit(about.Low, limitedType),
-                HighQuantity = Limit(about.High, limitedType)
-            },
-            FieldShape.Number => field with { LowNumber = Number(about.Low), HighNumber = Number(about.High) },
-            _ => field,
+            LowNumber = isNumber ? Number(about.Low) : null,
+            HighNumber = isNumber ? Number(about.High) : null,
         };
     }
-
-    private static IQuantity? Limit(string? text, Type quantity) =>
-        text is null ? null
-        : QuantityText.Read(text, quantity, out IQuantity? value, out _) is { } fault ? throw new InvalidOperationException(fault)
-        : value;
 
     private static double? Number(string? text) =>
         text is null ? null : double.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
