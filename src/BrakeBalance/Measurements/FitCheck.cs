@@ -245,9 +245,15 @@ internal static class FitCheck
     private static string Other(StopModel model, Fit other)
     {
         int axle = Math.Abs(other.Theta[0]) >= Math.Abs(other.Theta[1]) ? 0 : 1;
+        const string may = "stops of another car, or a wrong entry in the vehicle file (pistons, radii, mass)?";
+        if (Math.Abs(other.Theta[axle] - model.PriorMean[axle]) < 2 * model.PriorDeviation[axle])
+        {
+            return "Stops: the rear gauge or the lock-ups do not follow this car's valve and axle loads: " + may;
+        }
+
         return Text($"Stops: they ask for a {(axle == 0 ? "front" : "rear")} friction {Math.Exp(other.Theta[axle]):0.00} of the file's, ")
             + Text($"{Math.Abs(other.Theta[axle] - model.PriorMean[axle]) / model.PriorDeviation[axle]:0.0} standard deviations off what ")
-            + "it allows: stops of another car, or a wrong entry in the vehicle file (pistons, radii, mass)?";
+            + "it allows: " + may;
     }
 
     private static string Named(int place, TestStop stop) =>

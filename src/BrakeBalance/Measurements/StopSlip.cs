@@ -58,8 +58,12 @@ internal sealed record StopSlip(
 
     /// <summary>The stop as it would stand without the slip.</summary>
     public TestStop Undone(TestStop stop, Vehicle car) => Scaled(Swaps
-        ? stop with { FrontPressure = stop.RearPressure ?? stop.FrontPressure, RearPressure = stop.FrontPressure is null ? null
-            : stop.RearPressure is null ? null : stop.FrontPressure }
+        ? stop with
+        {
+            FrontPressure = stop.RearPressure ?? stop.FrontPressure,
+            RearPressure = stop.FrontPressure is null ? null
+            : stop.RearPressure is null ? null : stop.FrontPressure
+        }
         : Outwards && car.Hydraulics.RearProportioningValve?.Adjustment is { } adjuster && stop.Turns is { } turns
             ? stop with { Turns = Math.Max(0, adjuster.Turns - turns) }
         : stop);

@@ -15,9 +15,6 @@ namespace BrakeBalance.Tests.Measurements;
 public class NonsenseTests(ITestOutputHelper output)
 {
     private const int Cars = 60;
-
-    /// <summary>Each kind is tried on every third car, so that all cars are met; 1 tries all on all.</summary>
-    private const int EveryCar = 3;
     private const int CleanDays = 300;
 
     private static double Normal(Random random) => RandomNumbers.Normal(random);
@@ -149,7 +146,8 @@ public class NonsenseTests(ITestOutputHelper output)
                     file.LoadCases.First(one => one.Name == load.Name));
                 double bars = model.FirstLockUp(road.Adhesion)?.At.LinePressures.Front.Bars ?? 80;
                 stops.Add(track.Stop(load, road, Pressure.FromBars(Math.Clamp(share * bars, 10, 140)), Speed.FromKilometersPerHour(50),
-                    turns, notes) with { Line = stops.Count + 2 });
+                    turns, notes) with
+                { Line = stops.Count + 2 });
             }
         }
 
@@ -254,7 +252,9 @@ public class NonsenseTests(ITestOutputHelper output)
     {
         while (true)
         {
-            Vehicle other = Car(random) with { Name = "another car" };
+            double heavier = Math.Exp(Between(random, -0.6, 0.6));
+            Vehicle other = Car(random);
+            other = other with { LoadCases = [.. other.LoadCases.Select(load => load with { Mass = heavier * load.Mass })] };
             double ratio = Rate(other) / Rate(file);
             if (ratio is > 1.4 or < 0.7)
             {
@@ -281,40 +281,36 @@ public class NonsenseTests(ITestOutputHelper output)
         Assert.InRange(alarms.Length, 0, CleanDays / 50);
     }
 
-    [Fact]
-    public void Every_kind_of_nonsense_is_noticed_and_named_on_nine_cars_of_ten()
-    {
-        List<string> failing = [];
-        foreach ((int k, (string kind, (Func<List<TestStop>, Vehicle, Random, List<TestStop>> spoil, string[] named))) in Kinds.Index())
-        {
-            const int days = Cars / EveryCar;
-            var seen = new (bool Noticed, bool Named, bool First, string Words)[days];
-            Parallel.For(0, days, i =>
-            {
-                Random random = RandomNumbers.Stream(7000, EveryCar * i + k % EveryCar);
-                Vehicle file = Car(random);
-                List<TestStop> day = spoil(Day(file, True(file, random), random), file, random);
-                string marked = string.Concat(day.Where(stop => stop.PedalForce is not null).Select(stop => $"(line {stop.Line})"));
-                string words = string.Join(' ', Doubts(file, day));
-                string[] wanted = [.. named.Select(name => name == "#" ? marked : name)];
-                string first = words.Split(" Or: ")[0];
-                seen[i] = (words.Length > 0, wanted.All(name => words.Contains(name, StringComparison.Ordinal)),
-                    wanted.All(name => first.Contains(name, StringComparison.Ordinal)), words);
-            });
-            output.WriteLine($"{kind,-36} noticed {seen.Count(s => s.Noticed) / (double)days,6:0.0 %}  "
-                + $"named {seen.Count(s => s.Named) / (double)days,6:0.0 %}  "
-                + $"named first {seen.Count(s => s.First) / (double)days,6:0.0 %}");
-            foreach (string words in seen.Where(s => !s.Named).Select(s => s.Words).Take(4))
-            {
-                output.WriteLine("    " + words);
-            }
+    /// <summary>The names of the kinds.</summary>
+    public static TheoryData<string> Names => [.. Kinds.Keys];
 
-            if (seen.Count(s => s.Named) < 0.9 * days)
-            {
-                failing.Add(kind);
-            }
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Nonsense_is_noticed_on_every_car_and_named_on_nine_of_ten(string kind)
+    {
+        (Func<List<TestStop>, Vehicle, Random, List<TestStop>> spoil, string[] named) = Kinds[kind];
+        var seen = new (bool Noticed, bool Named, bool First, string Words)[Cars];
+        Parallel.For(0, Cars, i =>
+        {
+            Random random = RandomNumbers.Stream(7000, i);
+            Vehicle file = Car(random);
+            List<TestStop> day = spoil(Day(file, True(file, random), random), file, random);
+            string marked = string.Concat(day.Where(stop => stop.PedalForce is not null).Select(stop => $"(line {stop.Line})"));
+            string words = string.Join(' ', Doubts(file, day));
+            string[] wanted = [.. named.Select(name => name == "#" ? marked : name)];
+            string likeliest = words.Split(" Or: ")[0];
+            seen[i] = (words.Length > 0, wanted.All(name => words.Contains(name, StringComparison.Ordinal)),
+                wanted.All(name => likeliest.Contains(name, StringComparison.Ordinal)), words);
+        });
+        output.WriteLine($"{kind,-36} noticed {seen.Count(s => s.Noticed) / (double)Cars,6:0.0 %}  "
+            + $"named {seen.Count(s => s.Named) / (double)Cars,6:0.0 %}  "
+            + $"named first {seen.Count(s => s.First) / (double)Cars,6:0.0 %}");
+        foreach (string words in seen.Where(s => !s.Named).Select(s => s.Words).Take(4))
+        {
+            output.WriteLine("    " + words);
         }
 
-        Assert.Empty(failing);
+        Assert.InRange(seen.Count(s => s.Noticed), 0.95 * Cars, Cars);
+        Assert.InRange(seen.Count(s => s.Named), 0.9 * Cars, Cars);
     }
 }
