@@ -53,6 +53,7 @@ internal static class LiveMeasured
         if (own.Valve is { } valve)
         {
             html.Append(MeasurementTables.Knees(valve, units).ToHtml());
+            html.Append(MeasurementTables.Valve(valve, units).ToHtml());
             foreach (GaugeFinding finding in valve.Findings)
             {
                 html.Append("<p class=\"bb-warned\">").Append(HtmlRenderer.Escape(finding.Text)).Append("</p>\n");
@@ -62,6 +63,7 @@ internal static class LiveMeasured
         if (own.Estimate is { } estimate)
         {
             html.Append(MeasurementTables.Estimate(estimate).ToHtml());
+            html.Append(MeasurementTables.Weights(estimate, units).ToHtml());
             foreach (string words in estimate.Identifiability)
             {
                 html.Append("<p>").Append(HtmlRenderer.Escape(words)).Append("</p>\n");

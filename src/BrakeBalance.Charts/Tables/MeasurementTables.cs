@@ -42,9 +42,64 @@ public static class MeasurementTables
                     .Column("Upper bound", Measure.LinePressure, rows.Select(r => r.Fit.Knee?.High.Pascals))
                     .Column("Slope", Measure.Number, rows.Select(r => r.Fit.Slope?.Estimate))
                     .Column("Scatter of a gauge", Measure.LinePressure, rows.Select(r => (double?)r.Fit.Scatter.Pascals))
-                    .Column("Readings used", Measure.Count, rows.Select(r => (double?)r.Fit.Readings)).Build(),
+                    .Column("Readings used", Measure.Count, rows.Select(r => (double?)r.Fit.Readings))
+                    .Words("Least weight", rows.Select(r => r.Fit.Weights.MinBy(w => w.Weight) is { } least
+                        ? FormattableString.Invariant($"{least.Weight:0.00}") + (least.Line > 0 ? $" (line {least.Line})" : "")
+                        : "–")).Build(),
         };
     }
+
+    /// <summary>The valve's numbers with their intervals, beside what is usual.</summary>
+    /// <param name="analysis">The analysis of the gauges.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table; one row that says so when nothing was found.</returns>
+    public static NamedTable Valve(GaugeAnalysis analysis, UnitSystem? units = null, string id = "valve")
+    {
+        IReadOnlyList<ValveProperty> found = analysis.Properties;
+        UnitSystem shown = units ?? Display.Units;
+        string[] outside = [.. found.Where(p => p.IsOutside).Select(p => p.Name)];
+        return new NamedTable
+        {
+            Id = id,
+            Title = found.Count == 0 ? "The gauges tell no number of the valve"
+                : outside.Length == 0 ? "The valve's numbers are usual ones" : $"Outside common practice: {string.Join(", ", outside)}",
+            Caption = "Bounds are a 90 % interval. One slope and one hysteresis serve all positions of the adjuster.",
+            Table = found.Count == 0
+                ? new TableBuilder(units).Words("Number", ["–"]).Build()
+                : new TableBuilder(units)
+                    .Words("Number", found.Select(p => p.Name + p.Per))
+                    .Words("Value", found.Select(p => p.Measure.Text(p.Value.Estimate, shown)))
+                    .Words("90 % interval", found.Select(p =>
+                        $"{p.Measure.Text(p.Value.Low, shown)} to {p.Measure.Text(p.Value.High, shown)}"))
+                    .Words("Usual", found.Select(p => p.Usual is { } usual
+                        ? $"up to {p.Measure.Text(usual.High, shown)} ({p.Source})" : "–"))
+                    .Words("Judgement", found.Select(p => p.IsOutside ? "outside" : p.Usual is null ? "–" : "usual")).Build(),
+        };
+    }
+
+    /// <summary>Each stop in use beside what the fitted car foretells, with the weight it has.</summary>
+    /// <param name="estimate">The estimate.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table.</returns>
+    public static NamedTable Weights(CarEstimate estimate, UnitSystem? units = null, string id = "stop-weights") => new()
+    {
+        Id = id,
+        Title = estimate.Weights.All(w => Math.Min(w.DecelerationWeight ?? 1, w.LockWeight ?? 1) > 0.5)
+            ? "Every stop has its say" : "Stops that do not fit the others have less say",
+        Caption = "Weight 1 is a full say. No stop is thrown out; one far off what the others tell counts less.",
+        Table = estimate.Weights.Count == 0
+            ? new TableBuilder(units).Words("Stop", ["–"]).Build()
+            : new TableBuilder(units)
+                .Words("Stop", estimate.Weights.Select(w => w.Line > 0 ? FormattableString.Invariant($"{w.Number} (line {w.Line})")
+                    : FormattableString.Invariant($"{w.Number}")))
+                .Column("Deceleration", Measure.Deceleration, estimate.Weights.Select(w => w.Deceleration?.MetersPerSecondSquared))
+                .Column("Foretold", Measure.Deceleration, estimate.Weights.Select(w => w.Foretold?.MetersPerSecondSquared))
+                .Column("Weight", Measure.Number, estimate.Weights.Select(w => w.DecelerationWeight))
+                .Words("Locked first", estimate.Weights.Select(w => w.Locked?.ToString().ToLowerInvariant() ?? "–"))
+                .Column("Weight of that", Measure.Number, estimate.Weights.Select(w => w.LockWeight)).Build(),
+    };
 
     /// <summary>Stops found in a time series.</summary>
     /// <param name="search">The search.</param>

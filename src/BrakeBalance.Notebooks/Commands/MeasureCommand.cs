@@ -71,6 +71,7 @@ internal static class MeasureCommand
                 IAnsiConsole console = terminal.Rich();
                 TextTable.Write(console, MeasurementTables.LeftOut(reading.Problems));
                 TextTable.Write(console, MeasurementTables.Knees(analysis, System(parsed, units)));
+                TextTable.Write(console, MeasurementTables.Valve(analysis, System(parsed, units)));
                 MeasureOutput.Sentences(console, analysis.Findings.Count == 0
                     ? ["The gauges show nothing wrong."] : analysis.Findings.Select(f => f.Text));
             }
@@ -147,7 +148,7 @@ internal static class MeasureCommand
                 Write(terminal, source, own, target, day);
             }
 
-            IReadOnlyList<CandidateStop> next = estimate is { StopsUsed: > 0 } ? NextTest.Rank(estimate) : [];
+            IReadOnlyList<CandidateStop> next = estimate is { StopsUsed: > 0 } && answer.Doubts.Count == 0 ? NextTest.Rank(estimate) : [];
             if (parsed.GetValue(json))
             {
                 var measured = new MeasureJson(Shown(parsed, units));
@@ -259,6 +260,7 @@ internal static class MeasureCommand
         {
             TextTable.Write(console, MeasurementTables.LeftOut([.. log.Problems, .. estimate.NotUsed]));
             TextTable.Write(console, MeasurementTables.Estimate(estimate));
+            TextTable.Write(console, MeasurementTables.Weights(estimate, units));
             MeasureOutput.Sentences(console, estimate.Identifiability);
             if (estimate.DifferenceFromChains is { } difference)
             {

@@ -9,12 +9,9 @@ public sealed record AdjusterPosition
     /// <summary>Fit of the readings with pressure rising; null with fewer than four such readings.</summary>
     public ValveFit? Apply { get; init; }
 
-    /// <summary>Fit of the readings with pressure falling; null with fewer than four such readings.</summary>
-    public ValveFit? Release { get; init; }
-
     /// <summary>
-    /// How much higher the rear line stands on release than on application at the same front line pressure, mean above the knee; null
-    /// when not both were read.
+    /// The branch of falling pressure: the rising one with the hysteresis that all positions share, or its own fit where nothing was read
+    /// with pressure rising; null with fewer than four such readings.
     /// </summary>
-    public Pressure? Hysteresis { get; init; }
+    public ValveFit? Release { get; init; }
 }

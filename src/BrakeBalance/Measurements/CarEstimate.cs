@@ -31,6 +31,9 @@ public sealed record CarEstimate
     /// <summary>Stops, or parts of them, that could not be used, by line of the log and with the reason.</summary>
     public required IReadOnlyList<LogProblem> NotUsed { get; init; }
 
+    /// <summary>Each stop in use beside what the fitted car foretells, with its weight.</summary>
+    public IReadOnlyList<StopWeight> Weights { get; init; } = [];
+
     /// <summary>
     /// Why the stops cannot be of this car as they are written, in sentences; empty when they fit. No setting follows from stops in
     /// doubt.

@@ -38,6 +38,7 @@ public static class CarEstimation
         EstimatedParameter[] parameters = Parameters(model, sample);
         double[][] correlation = [.. Enumerable.Range(0, parameters.Length).Select(i => Enumerable.Range(0, parameters.Length)
             .Select(j => sample.Correlation(i, j)).ToArray())];
+        Vector<double> middle = Vector<double>.Build.Dense(model.PriorMean.Count, i => sample.Interval(d => d[i]).Estimate);
         return new CarEstimate(sample, model)
         {
             Parameters = parameters,
@@ -48,7 +49,23 @@ public static class CarEstimation
             NotUsed = model.NotUsed,
             DifferenceFromChains = check?.Difference,
             ChainsAgree = check?.Agree,
-            Doubts = FitCheck.Of(model, made, Vector<double>.Build.Dense(model.PriorMean.Count, i => sample.Interval(d => d[i]).Estimate)),
+            Weights = [.. model.Used.Select(used => Weight(model, used.Stop, used.Place, made[used.Place], middle))],
+            Doubts = FitCheck.Of(model, made, middle),
+        };
+    }
+
+    private static StopWeight Weight(StopModel model, StopModel.Stop used, int place, TestStop stop, Vector<double> middle)
+    {
+        (double? rate, double? locked) = model.Weights(used, middle);
+        return new StopWeight
+        {
+            Number = place + 1,
+            Line = stop.Line,
+            Deceleration = rate is null ? null : stop.Deceleration,
+            Foretold = rate is null ? null : Acceleration.FromStandardGravity(model.Forces(used, middle).Rate),
+            DecelerationWeight = rate,
+            Locked = stop.Locked,
+            LockWeight = locked,
         };
     }
 

@@ -1,39 +1,61 @@
 using BrakeBalance.Vehicles;
+using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace BrakeBalance.Measurements;
 
 /// <summary>
-/// Tells whether logs can be of the car at all, and which column is probably in the wrong unit or swapped when they cannot.
+/// Tells whether logs can be of the car at all, which reading cannot, and what would explain it.
 /// </summary>
 /// <remarks>
-/// A slip of unit moves every reading by the same factor, and no ordinary brake lies that far off its file: the residuals of the best fit
-/// then stand to one side, or the fit has to move the friction further than the file allows. The slip is found by trying it: the one
-/// that explains the logs with the file's own car. Limits: own choice, far outside the scatter of test stops (3 to 5 %, common practice).
+/// <para>Posterior predictive check: each deceleration, lock-up and rear reading against what the fitted car foretells, the fitted
+/// quantities against what the file believes, and a drift in the order of the stops. Nothing is wrong while all of them are what chance
+/// makes; limits are set so that a clean day fails once in a hundred (proved by simulation in the tests).</para>
+/// <para>What fails is explained by trying: each slip is undone and the car fitted again, and the slip that leaves the least unexplained is
+/// named, with those that do nearly as well. Each has a price, so that a rare explanation has to explain more.</para>
 /// </remarks>
 internal static class FitCheck
 {
-    /// <summary>Residual beyond which half of the stops lie, in the logarithm [–]: a fit leaves a twentieth at most.</summary>
-    private const double Systematic = 0.2;
+    private const double LowestHardPressBars = 12;
+    private const int FewestStops = 3;
+
+    /// <summary>Standard deviations off at which a single reading is not chance [–].</summary>
+    private const double Single = 4.7;
+
+    /// <summary>Standard errors at which a drift is not chance [–].</summary>
+    private const double Drifting = 4.2;
+
+    /// <summary>Standard errors from which on a drift is tried as an explanation [–].</summary>
+    private const double Noticed = 2.5;
+
+    /// <summary>Standard deviations of what is believed of the valve at which it is another one [–].</summary>
+    private const double OtherValve = 3.3;
 
     /// <summary>Standard deviations of what is believed beforehand beyond which a friction is not that of the file's car [–].</summary>
     private const double MostDeviations = 3;
 
-    /// <summary>Share of the residuals that a slip has to leave at most to be named [–].</summary>
-    private const double Explains = 0.5;
-    private const double LowestHardPressBars = 12;
-    private const int FewestStops = 3;
-    private static readonly double PoundsPerBar = Pressure.FromBars(1).PoundsForcePerSquareInch;
+    /// <summary>Share of clean days whose fitted quantities lie nearer to the file's than the limit [–].</summary>
+    private const double Ordinary = 0.9995;
 
-    private static readonly Slip[] Slips =
-    [
-        new("the pressures are probably in another unit than the header says (bar under [psi]?)", PoundsPerBar, 1),
-        new("the pressures are probably in another unit than the header says (psi under [bar]?)", 1 / PoundsPerBar, 1),
-        new("the deceleration is probably in another unit than the header says (g under [m/s2]?)", 1,
-            Gravity.StandardMetresPerSecondSquared),
-        new("the deceleration is probably in another unit than the header says (m/s² under [g]?)", 1,
-            1 / Gravity.StandardMetresPerSecondSquared),
-    ];
+    /// <summary>Nats by which an explanation may be worse than the best and still be named.</summary>
+    private const double NearlyAsGood = 4;
+
+    /// <summary>Prices in nats: of any slip of a whole column, of another knee, of a drift, of another car, of a reading alone.</summary>
+    private const double SlipPrice = 3;
+    private const double ValvePrice = 1;
+    private const double DriftPrice = 5;
+    private const double OtherCarPrice = 1;
+    private const double SinglePrice = 5;
+
+    /// <summary>How much less is believed of a valve that may be another one [–].</summary>
+    private const double OtherValveWider = 10;
+
+    /// <summary>How far the rear readings of another car scatter about this car's valve, in bar.</summary>
+    private const double AnyRearBars = 8;
+
+    private const string LookFor =
+        "look for stops of another car, a column in another unit, swapped gauges, a load case or turns noted wrongly, "
+            + "or a wrong entry in the vehicle file";
 
     /// <summary>Looks at gauge pairs.</summary>
     /// <param name="vehicle">The car as its file describes it.</param>
@@ -42,7 +64,8 @@ internal static class FitCheck
     /// <returns>Sentences; empty when the readings fit the car.</returns>
     public static IEnumerable<string> Of(Vehicle vehicle, IReadOnlyList<GaugePair> pairs, GaugeAnalysis valve)
     {
-        foreach (GaugeFinding finding in valve.Findings.Where(finding => finding.Kind == GaugeFindingKind.Swapped))
+        foreach (GaugeFinding finding in valve.Findings.Where(finding => finding.Kind is GaugeFindingKind.Swapped or GaugeFindingKind.Drift
+            or GaugeFindingKind.MixedBranches))
         {
             yield return "Gauges: " + finding.Text;
         }
@@ -52,7 +75,7 @@ internal static class FitCheck
             && measured.KneePerTurn.Estimate > Pressure.Zero
             ? Math.Log(measured.KneePerTurn.Estimate / adjuster.KneePerTurn)
             : null;
-        if (top < LowestHardPressBars || (off is { } log && Math.Abs(Math.Abs(log) - Math.Log(PoundsPerBar)) < 1))
+        if (top < LowestHardPressBars || (off is { } log && Math.Abs(Math.Abs(log) - Math.Log(StopSlip.PoundsPerBar)) < 1))
         {
             string turn = off is null ? "" : string.Create(CultureInfo.InvariantCulture,
                 $", and the knee by {valve.Calibration!.KneePerTurn.Estimate.Bars:0.##} bar a turn where the file says ")
@@ -71,126 +94,273 @@ internal static class FitCheck
     /// <returns>Sentences; empty when the stops fit the car.</returns>
     public static IReadOnlyList<string> Of(StopModel model, IReadOnlyList<TestStop> stops, Vector<double> middle)
     {
+        List<string> doubts = [.. Signs(model.Vehicle, stops)];
         if (model.StopsUsed < FewestStops)
         {
-            return [];
+            return doubts;
         }
 
-        List<string> doubts = [];
-        string? rear = Rear(model, stops);
-        (double rates, double locks) = Middles(model, stops, middle);
-        double shift = Enumerable.Range(0, 2).Max(i => Math.Abs(middle[i] - model.PriorMean[i]) / model.PriorDeviation[i]);
-        if (rear is null && Math.Abs(rates) <= Systematic && Math.Abs(locks) <= Systematic && shift <= MostDeviations)
-        {
-            return [];
-        }
-
-        // What the file's own car would make of the stops as they are, and with each slip undone.
-        double asIs = Misfit(model, stops);
-        Slip? likely = Slips.Select(slip => (Slip: slip, Left: Misfit(model, [.. stops.Select(slip.Undone)])))
-            .Where(tried => tried.Left < Explains * asIs).OrderBy(tried => tried.Left).Select(tried => tried.Slip).FirstOrDefault();
-        string probably = rear ?? likely?.Words
-            ?? "look for a column in another unit, swapped gauges, "
-                + "a load case or turns noted wrongly, or a wrong entry in the vehicle file";
-        if (Math.Abs(rates) > Systematic)
-        {
-            doubts.Add(string.Create(CultureInfo.InvariantCulture, $"Stops: even the best fit leaves half "
-                + $"of the decelerations {Off(rates)} what the car would make: {probably}."));
-        }
-        else if (Math.Abs(locks) > Systematic)
-        {
-            doubts.Add(Text($"Stops: even the best fit leaves half of the lock-ups at an adhesion {Off(locks)} the road's: {probably}."));
-        }
-        else if (shift > MostDeviations)
-        {
-            int axle = Math.Abs(middle[0] - model.PriorMean[0]) / model.PriorDeviation[0] >= shift ? 0 : 1;
-            double factor = Math.Exp(middle[axle] - model.PriorMean[axle]);
-            doubts.Add(Text($"Stops: the {(axle == 0 ? "front" : "rear")} friction they ask for is {factor:0.00} of the file's, ")
-                + Text($"{shift:0.0} standard deviations off what the file allows: {probably}."));
-        }
-        else
-        {
-            doubts.Add($"Stops: {rear}.");
-        }
-
-        return doubts;
+        Fit plain = Fit.At(model, middle);
+        return plain.IsOrdinary ? doubts : [.. doubts, .. Explained(plain, stops)];
     }
 
-    private static string Off(double log) => Text($"{Math.Abs(Math.Exp(log) - 1) * 100:0} % {(log > 0 ? "above" : "below")}");
-
-    // A valve says what the rear line has to show; readings that fit it the other way round, or by the factor of a unit, are a slip.
-    private static string? Rear(StopModel model, IReadOnlyList<TestStop> stops)
+    private static IEnumerable<string> Signs(Vehicle vehicle, IReadOnlyList<TestStop> stops)
     {
-        List<double> asIs = [], swapped = [];
-        foreach (TestStop stop in stops.Where(stop => stop is { FrontPressure: not null, RearPressure: not null }))
+        int negative = stops.Count(stop => stop.Deceleration is { MetersPerSecondSquared: <= 0 });
+        if (negative > 0)
         {
-            if (Log(stop) is { } log
-                && Log(stop with { FrontPressure = stop.RearPressure, RearPressure = stop.FrontPressure }) is { } other)
-            {
-                asIs.Add(log);
-                swapped.Add(other);
-            }
+            yield return Text($"Stops: {negative} of {stops.Count} decelerations are not above zero: is the sign wrong? ")
+                + "A deceleration counts as positive.";
         }
 
-        if (asIs.Count < FewestStops)
+        if (vehicle.Hydraulics.RearProportioningValve?.Adjustment is { } adjuster
+            && stops.Index().Where(stop => stop.Item.Turns is < -0.01).ToArray() is [var (place, first), ..])
+        {
+            yield return $"Stops: {Named(place, first)} has {Text($"{first.Turns:0.##}")} turns, and the adjuster goes from 0 (fully out) "
+                + Text($"to {adjuster.Turns:0.##}: is the sign wrong, or were the turns counted outwards?");
+        }
+    }
+
+    private static List<string> Explained(Fit plain, IReadOnlyList<TestStop> stops)
+    {
+        StopModel model = plain.Model;
+        Fit Refit(IReadOnlyList<TestStop> made, Vector<double>? from = null) =>
+            Fit.Of(new StopModel(model.Vehicle, made, model.Options), from);
+        List<Explanation> found = [];
+
+        // Slips of a whole column: the two likeliest by the file's own car, then with the car fitted to each.
+        IEnumerable<(StopSlip Slip, TestStop[] Undone, double Quick)> slips = StopSlip.Whole
+            .Where(slip => slip.Concerns(model.Vehicle, stops))
+            .Select(slip => (slip, stops.Select(stop => slip.Undone(stop, model.Vehicle)).ToArray()))
+            .Select(tried => (tried.slip, tried.Item2, Quick(model, tried.Item2) - Jacobian(tried.slip, model)))
+            .OrderBy(tried => tried.Item3).Take(2);
+        foreach ((StopSlip slip, TestStop[] undone, _) in slips)
+        {
+            Fit fit = Refit(undone);
+            found.Add(new(fit.Cost - Jacobian(slip, model) + SlipPrice + slip.Price, () => $"Stops: {slip.Told}: {slip.Words}?"));
+        }
+
+        foreach ((string which, double bars, Func<TestStop, double, TestStop> moved) in Drifts(plain))
+        {
+            TestStop[] undone = [.. stops.Select((stop, place) => moved(stop, bars * place / Math.Max(1, stops.Count - 1)))];
+            found.Add(new(Refit(undone, plain.Theta).Cost + DriftPrice,
+                () => Text($"Stops: from first to last the {which} gauge gains {bars:+0.#;−0.#} bar ")
+                    + "on what the others tell: it drifts, or its zero was not read before each stop?"));
+        }
+
+        if (Math.Abs(plain.RateDrift.Sure) > Noticed)
+        {
+            double log = plain.RateDrift.Log;
+            TestStop[] undone = [.. stops.Select((stop, place) =>
+                stop with { Deceleration = stop.Deceleration * Math.Exp(-log * place / Math.Max(1, stops.Count - 1)) })];
+            found.Add(new(Refit(undone, plain.Theta).Cost + DriftPrice,
+                () => Text($"Stops: from first to last the decelerations change by {100 * (Math.Exp(log) - 1):+0;−0} % ")
+                    + "at the same pressures: brakes that fade or bed in, or a drifting instrument?"));
+        }
+
+        if (plain.Rear.Places.Length >= FewestStops)
+        {
+            var wide = RearLineCheck.Of(model, OtherValveWider);
+            found.Add(new(plain.Cost - plain.Rear.Cost + wide.Cost + ValvePrice, () => Step(model.Vehicle, wide.StepBars)));
+        }
+
+        EstimationOptions any = model.Options with
+        {
+            Prior = new ParameterSpread { FrontFriction = 0.5, RearFriction = 0.5, CentreOfGravityHeight = 0.2 },
+        };
+        Fit other = Fit.Of(new StopModel(model.Vehicle, stops, any), plain.Theta, OtherValveWider);
+        double volume = Enumerable.Range(0, 3).Sum(i => Math.Log(other.Model.PriorDeviation[i] / model.PriorDeviation[i]));
+        // Another car's valve may be of any kind: then its rear readings say nothing.
+        double rear = Math.Min(other.Rear.Cost, other.Rear.Places.Length * Math.Log(AnyRearBars));
+        found.Add(new(other.Cost - other.Rear.Cost + rear + volume + OtherCarPrice, () => Other(model, other)));
+
+        if (Alone(plain, stops, Refit) is { } single)
+        {
+            found.Add(single);
+        }
+
+        Explanation[] best = [.. found.OrderBy(one => one.Cost)];
+        if (best[0].Cost > plain.Cost)
+        {
+            return [plain.WorstOff(stops)];
+        }
+
+        return [string.Join(" Or: ", best.TakeWhile(one => one.Cost < best[0].Cost + NearlyAsGood).Take(3).Select(one => one.Words()))];
+    }
+
+    // Readings that stand alone: what is left fits, and each of them is explained by itself.
+    private static Explanation? Alone(
+        Fit plain, IReadOnlyList<TestStop> stops, Func<IReadOnlyList<TestStop>, Vector<double>?, Fit> refit)
+    {
+        HashSet<int> alone = [];
+        Fit rest = plain;
+        for (int round = 0; round < 3; round++)
+        {
+            int before = alone.Count;
+            alone = [.. alone, .. rest.Off.Select(off => off.Place)];
+            if (alone.Count == before || 3 * alone.Count > plain.Model.StopsUsed || plain.Model.StopsUsed - alone.Count < FewestStops)
+            {
+                break;
+            }
+
+            // One without a reading keeps its place and has no say.
+            rest = refit([.. stops.Select((stop, place) =>
+                alone.Contains(place) ? new TestStop { Surface = stop.Surface } : stop)], plain.Theta);
+        }
+
+        if (alone.Count == 0 || 3 * alone.Count > plain.Model.StopsUsed || ReferenceEquals(rest, plain))
         {
             return null;
         }
 
-        double median = KneeFit.Median([.. asIs]);
-        if (Math.Abs(median) > Systematic && Math.Abs(KneeFit.Median([.. swapped])) < Explains * Math.Abs(median))
+        double price = alone.Sum(place => SinglePrice + (stops[place].Deceleration is null ? 0 : Math.Log(3))
+            + (stops[place].RearPressure is null ? 0 : Math.Log(50)) + (stops[place].Locked is null ? 0 : Math.Log(3)));
+        return new(rest.Cost + price, () => "Stops: " + string.Join("; ", alone.Order().Take(4)
+            .Select(place => StopSlip.Alone(rest.Model, rest.Theta, stops[place], Named(place, stops[place])))) + "?");
+    }
+
+    private static IEnumerable<(string Which, double Bars, Func<TestStop, double, TestStop> Moved)> Drifts(Fit plain)
+    {
+        static Pressure? Less(Pressure? read, double bars) =>
+            read is { } pressure ? Pressure.FromBars(Math.Max(0.1, pressure.Bars - bars)) : null;
+        return plain.Rear.Drifting < Noticed ? [] :
+        [
+            ("front", plain.Rear.DriftBars.Front, (stop, bars) =>
+                stop with { FrontPressure = Less(stop.FrontPressure, bars), LockPressure = Less(stop.LockPressure, bars) }),
+            ("rear", plain.Rear.DriftBars.Rear, (stop, bars) => stop with { RearPressure = Less(stop.RearPressure, bars) }),
+        ];
+    }
+
+    private static string Step(Vehicle vehicle, double bars)
+    {
+        double below = vehicle.Hydraulics.Split.RearToFrontPressureRatio, slope = vehicle.Hydraulics.RearProportioningValve?.Slope ?? 0;
+        double knee = bars / Math.Max(0.2, below - slope);
+        string off = Text($"Stops: above the knee the rear gauge stands {Math.Abs(bars):0.#} bar ")
+            + (bars > 0 ? "higher than the file's valve makes it: " : "lower than the file's valve makes it: ");
+        return off + (bars > 0
+            ? Text($"read while the pedal came up (hysteresis of {bars:0.#} bar), or is the knee {knee:0.#} bar higher?")
+            : Text($"is the knee {-knee:0.#} bar lower, or were the turns noted wrongly?"));
+    }
+
+    private static string Other(StopModel model, Fit other)
+    {
+        int axle = Math.Abs(other.Theta[0]) >= Math.Abs(other.Theta[1]) ? 0 : 1;
+        const string may = "stops of another car, or a wrong entry in the vehicle file (pistons, radii, mass)?";
+        if (Math.Abs(other.Theta[axle] - model.PriorMean[axle]) < 2 * model.PriorDeviation[axle])
         {
-            return "front and rear pressure, the gauges or their columns, are probably swapped";
+            return "Stops: the rear gauge or the lock-ups do not follow this car's valve and axle loads: " + may;
         }
 
-        return Math.Abs(Math.Abs(median) - Math.Log(PoundsPerBar)) < Explains
-            ? "one of the two pressures is probably in another unit than its header says (bar under [psi], or psi under [bar])"
-            : null;
-
-        double? Log(TestStop stop) =>
-            model.Prepare(stop with { RearPressure = null }, out _) is { RearLine: > 0 } by && stop.RearPressure is { Pascals: > 0 } rear
-                ? Math.Log(rear.Pascals / by.RearLine)
-                : null;
+        return Text($"Stops: they ask for a {(axle == 0 ? "front" : "rear")} friction {Math.Exp(other.Theta[axle]):0.00} of the file's, ")
+            + Text($"{Math.Abs(other.Theta[axle] - model.PriorMean[axle]) / model.PriorDeviation[axle]:0.0} standard deviations off what ")
+            + "it allows: " + may;
     }
 
-    private static double Misfit(StopModel model, IReadOnlyList<TestStop> stops)
+    private static string Named(int place, TestStop stop) =>
+        stop.Line > 0 ? Text($"stop {place + 1} (line {stop.Line})") : Text($"stop {place + 1}");
+
+    // How well the stops as they are suit the file's own car, every scatter widened: enough to tell which slips are worth a fit.
+    private static double Quick(StopModel like, TestStop[] stops)
     {
-        (double rates, double locks) = Middles(model, stops, model.PriorMean);
-        return Math.Abs(rates) + Math.Abs(locks);
+        var model = new StopModel(like.Vehicle, stops, like.Options);
+        return model.NegativeLog(like.PriorMean, 2.5) + RearLineCheck.Of(model, 2, 2).Cost;
     }
 
-    private static (double Rates, double Locks) Middles(StopModel model, IReadOnlyList<TestStop> stops, Vector<double> theta)
-    {
-        List<double> rates = [], locks = [];
-        foreach (TestStop stop in stops)
-        {
-            if (model.Prepare(stop, out _) is { } prepared)
-            {
-                (double? rate, double? locked) = model.Residuals(prepared, theta);
-                rates.AddRange(rate is { } r ? [r] : []);
-                locks.AddRange(locked is { } l ? [l] : []);
-            }
-        }
-
-        return (Middle(rates), Middle(locks));
-    }
-
-    private static double Middle(List<double> values) => values.Count < FewestStops ? 0 : KneeFit.Median([.. values]);
+    // A density in the rear reading is one in the reading undone, times what it was stretched by.
+    private static double Jacobian(StopSlip slip, StopModel model) =>
+        Math.Log(slip.Rear) * model.Used.Count(used => used.Stop.RearByFront is not null);
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
-    /// <summary>A way in which a log can be written wrongly.</summary>
-    /// <param name="Words">What it is, in words.</param>
-    /// <param name="Pressure">What the pressures have to be multiplied by [–].</param>
-    /// <param name="Deceleration">What the decelerations have to be multiplied by [–].</param>
-    private sealed record Slip(string Words, double Pressure, double Deceleration)
+    private sealed record Explanation(double Cost, Func<string> Words);
+
+    /// <summary>The car fitted to stops, and what the stops look like from there.</summary>
+    private sealed record Fit(StopModel Model, Vector<double> Theta, RearLineCheck Rear)
     {
-        public TestStop Undone(TestStop stop) => stop with
+        public double Cost => Model.NegativeLog(Theta) + Rear.Cost;
+
+        public static Fit At(StopModel model, Vector<double> theta) => new(model, theta, RearLineCheck.Of(model));
+
+        // From the file's car on by widened scatters, from a fit like it at once.
+        public static Fit Of(StopModel model, Vector<double>? from = null, double valve = 1)
         {
-            FrontPressure = stop.FrontPressure * Pressure,
-            RearPressure = stop.RearPressure * Pressure,
-            LockPressure = stop.LockPressure * Pressure,
-            Deceleration = stop.Deceleration * Deceleration,
-        };
+            Vector<double> theta = from ?? model.PriorMean, steps = 0.1 * model.PriorDeviation;
+            foreach (double widened in from is null ? [2.5, 1] : (double[])[1])
+            {
+                theta = LaplacePosterior.Descend(at => model.NegativeLog(at, widened), theta, steps, 0.01);
+            }
+
+            return new Fit(model, theta, RearLineCheck.Of(model, valve, valve));
+        }
+
+        /// <summary>A drift of the decelerations from the first stop to the last, as a logarithm, and over its standard error.</summary>
+        public (double Log, double Sure) RateDrift { get; } = Trend(Model, Theta);
+
+        public bool IsOrdinary => !Off.Any() && Rear.Drifting < Drifting && Math.Abs(RateDrift.Sure) < Drifting
+            && Rear.StepDeviations < OtherValve
+            && Shift(0) < MostDeviations && Shift(1) < MostDeviations
+            && Enumerable.Range(0, Theta.Count).Sum(i => Shift(i) * Shift(i)) < ChiSquared.InvCDF(Theta.Count, Ordinary);
+
+        /// <summary>Readings that chance does not make.</summary>
+        public IEnumerable<(int Place, string Column, double Deviations)> Off
+        {
+            get
+            {
+                foreach ((int place, StopModel.Stop stop) in Model.Used)
+                {
+                    (double? rate, double? locked) = Model.Surprise(stop, Theta);
+                    if (Math.Abs(rate ?? 0) > Single)
+                    {
+                        yield return (place, "deceleration", rate!.Value);
+                    }
+
+                    if (locked > Single)
+                    {
+                        yield return (place, "lock-up", locked.Value);
+                    }
+                }
+
+                foreach ((int place, double off) in Rear.Places.Zip(Rear.Surprises).Where(read => Math.Abs(read.Second) > Single))
+                {
+                    yield return (place, "rear pressure", off);
+                }
+            }
+        }
+
+        /// <summary>The reading furthest off, or the quantity.</summary>
+        public string WorstOff(IReadOnlyList<TestStop> stops)
+        {
+            if (Off.OrderByDescending(off => Math.Abs(off.Deviations)).FirstOrDefault() is { Column: not null } off)
+            {
+                return $"Stops: the {off.Column} of {Named(off.Place, stops[off.Place])} lies "
+                    + Text($"{Math.Abs(off.Deviations):0.0} standard deviations off what the others tell: {LookFor}.");
+            }
+
+            int axle = Shift(0) >= Shift(1) ? 0 : 1;
+            return $"Stops: the {(axle == 0 ? "front" : "rear")} friction they ask for is "
+                + Text($"{Math.Exp(Theta[axle]):0.00} of the file's, ")
+                + Text($"{Shift(axle):0.0} standard deviations off what the file allows: {LookFor}.");
+        }
+
+        private double Shift(int i) => Math.Abs(Theta[i] - Model.PriorMean[i]) / Model.PriorDeviation[i];
+
+        private static (double Log, double Sure) Trend(StopModel model, Vector<double> theta)
+        {
+            (int Place, StopModel.Stop Stop, double Rate)[] rows =
+                [.. model.Used.Select(used => (used.Place, used.Stop, Rate: model.Surprise(used.Stop, theta).Rate))
+                    .Where(row => row.Rate is not null).Select(row => (row.Place, row.Stop, row.Rate!.Value))];
+            if (rows.Length < 5)
+            {
+                return (0, 0);
+            }
+
+            double[] noise = [.. rows.Select(row => Math.Sqrt(model.RateVariance(row.Stop, theta)))];
+            double last = Math.Max(1, rows[^1].Place - rows[0].Place);
+            double[][] regressors =
+                [.. rows.Select(row => new[] { row.Stop.FrontShare, 1 - row.Stop.FrontShare, (row.Place - rows[0].Place) / last })];
+            (Vector<double> found, Matrix<double> covariance, _, _) =
+                RearLineCheck.Robust(regressors, [.. rows.Select((row, i) => row.Rate * noise[i])], noise, [0.2, 0.2, 2]);
+            return (found[2], found[2] / Math.Sqrt(covariance[2, 2]));
+        }
     }
 }

@@ -68,6 +68,8 @@ public static class FittedFile
                 ? Number(file, at + ".slope",
                     new(Math.Clamp(slope.Estimate, 0, 1), Math.Clamp(slope.Low, 0, 1), Math.Clamp(slope.High, 0, 1)), by)
                 : null);
+            Set(at + ".hysteresis", valve.Hysteresis is { } gap
+                ? Quantity(file, at + ".hysteresis", gap.Select(pressure => (IQuantity)pressure), by) : null);
             Set(at + ".adjuster.kneePerTurn", file.Has(at + ".adjuster") && valve.Calibration is { } adjuster
                 ? Quantity(file, at + ".adjuster.kneePerTurn", adjuster.KneePerTurn.Select(pressure => (IQuantity)pressure), by)
                 : null);

@@ -12,6 +12,9 @@ internal sealed class FittedKnee
     /// <summary>Which readings are gross errors.</summary>
     public required bool[] LeftOut { get; init; }
 
+    /// <summary>Chance that each reading is honest [–].</summary>
+    public required double[] Weights { get; init; }
+
     /// <summary>Even nodes of the slope.</summary>
     public required double[] Slopes { get; init; }
 

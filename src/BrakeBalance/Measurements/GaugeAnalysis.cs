@@ -14,6 +14,18 @@ public sealed record GaugeAnalysis
     /// <summary>The knee as a line in the turns; null with fewer than two positions that show a knee.</summary>
     public AdjusterCalibration? Calibration { get; init; }
 
+    /// <summary>
+    /// How much higher the rear line stands on release than on application at the same front line pressure, above the knee, with its 90 %
+    /// interval; null when no position was read both ways.
+    /// </summary>
+    public Interval<Pressure>? Hysteresis { get; init; }
+
+    /// <summary>Creep and leak-down, from held pedals with times; null without such.</summary>
+    public HeldLines? Held { get; init; }
+
+    /// <summary>The valve's numbers beside what is usual.</summary>
+    public IReadOnlyList<ValveProperty> Properties => ValveProperty.Of(this);
+
     /// <summary>What else the gauges show, in words; empty when the valve looks healthy.</summary>
     public required IReadOnlyList<GaugeFinding> Findings { get; init; }
 }

@@ -1,4 +1,5 @@
 using MathNet.Numerics.Distributions;
+using MathNet.Numerics.LinearAlgebra;
 
 namespace BrakeBalance.Measurements;
 
@@ -16,6 +17,8 @@ internal static class GaugeFaults
     private const double OffsetBars = 3;
     private const double HoldFallBars = 1;
     private const double HoldFallShare = 0.03;
+    private const double Surely = 5;
+    private const double SmallGapBars = 1.5;
 
     /// <summary>Usual full scales of dial gauges in bar.</summary>
     private static readonly double[] Scales = [25, 40, 60, 100, 160, 250, 400];
@@ -75,6 +78,69 @@ internal static class GaugeFaults
     public static GaugeFinding? BelowKnee((double[] Front, double[] Rear, FittedKnee? Knee)[] positions, double belowKnee) =>
         positions.Where(p => p.Knee is not null).Select(p => BelowKnee(p.Front, p.Rear, p.Knee!, belowKnee))
             .FirstOrDefault(f => f is not null);
+
+    /// <summary>Looks for what only the order of the readings shows: a gauge that drifts, readings of the wrong branch.</summary>
+    /// <param name="pairs">The readings as they were taken.</param>
+    /// <param name="fits">The rising branch of each position.</param>
+    /// <param name="belowKnee">Rear over front line pressure below the knee [–].</param>
+    /// <returns>The findings.</returns>
+    public static IEnumerable<GaugeFinding> InOrder(
+        GaugePair[] pairs, IReadOnlyList<(double? Turns, ValveFit? Fit)> fits, double belowKnee)
+    {
+        List<(double Place, double Front, double Off, double Noise, bool Above, bool Fell)> rows = [];
+        for (int i = 0; i < pairs.Length; i++)
+        {
+            ValveFit? fit = fits.FirstOrDefault(one => one.Turns == pairs[i].Turns).Fit;
+            if (fit is null || pairs[i].Phase is PressurePhase.Hold or PressurePhase.Release)
+            {
+                continue;
+            }
+
+            double front = pairs[i].Front.Bars, scatter = Math.Max(LeastScatterBars, fit.Scatter.Bars);
+            bool above = fit.Knee is { } knee && front > knee.Estimate.Bars;
+            double slope = above ? fit.Slope!.Value.Estimate : belowKnee;
+            bool fell = i > 0 && pairs[i - 1].Turns == pairs[i].Turns && front < pairs[i - 1].Front.Bars - 4 * scatter;
+            rows.Add((i, front, pairs[i].Rear.Bars - fit.RearAt(pairs[i].Front, belowKnee).Bars,
+                scatter * Math.Sqrt(1 + slope * slope), above, fell));
+        }
+
+        // A single dip is one wrong reading, which has its own finding.
+        if (rows.Count(row => row is { Above: true, Fell: true }) >= 3 && rows.Count(row => row is { Above: true, Fell: false }) >= 3)
+        {
+            (double higher, double sure) = Robust(
+                rows.Where(row => row.Above).Select(row => (row.Off, row.Noise, new[] { 1.0, row.Fell ? 1 : 0 })), 1);
+            if (sure > Surely && higher > SmallGapBars)
+            {
+                yield return new GaugeFinding(GaugeFindingKind.MixedBranches, string.Create(CultureInfo.InvariantCulture,
+                    $"Of the readings called rising, those taken while the front pressure fell stand {higher:0.#} bar higher at the rear: ")
+                    + "they are of the falling branch (hysteresis). Write release in the column phase, or read only as the pressure rises.");
+                yield break;
+            }
+        }
+
+        double span = pairs.Length - 1;
+        if (rows.Count(row => !row.Above) >= 6 && fits.Count > 1)
+        {
+            (double drift, double sure) = Robust(
+                rows.Where(row => !row.Above).Select(row => (row.Off, row.Noise, new[] { 1.0, row.Front, row.Place / span })), 2);
+            if (sure > Surely && Math.Abs(drift) > SmallGapBars)
+            {
+                yield return new GaugeFinding(GaugeFindingKind.Drift, string.Create(CultureInfo.InvariantCulture,
+                    $"Below the knee, where the valve is open, the rear gauge {(drift > 0 ? "gains" : "loses")} {Math.Abs(drift):0.#} bar ")
+                    + "on the front one from first to last: one of the gauges drifts. Read both zeros, swap the gauges and repeat.");
+            }
+        }
+    }
+
+    private static (double Value, double Sure) Robust(IEnumerable<(double Off, double Noise, double[] Row)> rows, int which)
+    {
+        (double Off, double Noise, double[] Row)[] all = [.. rows];
+        (Vector<double> found, Matrix<double> spread, _, double[] surprises) = RearLineCheck.Robust([.. all.Select(row => row.Row)],
+            [.. all.Select(row => row.Off)], [.. all.Select(row => row.Noise)], [.. all[0].Row.Select(_ => 100.0)]);
+        // What is looked for has swollen the scatter of the fit before; about this line it is what it is.
+        double left = Math.Clamp(1.4826 * KneeFit.Median([.. surprises.Select(Math.Abs)]), 0.2, 2);
+        return (found[which], Math.Abs(found[which]) / (left * Math.Sqrt(spread[which, which])));
+    }
 
     private static GaugeFinding? BelowKnee(double[] front, double[] rear, FittedKnee knee, double belowKnee)
     {

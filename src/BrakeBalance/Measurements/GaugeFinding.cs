@@ -38,6 +38,12 @@ public enum GaugeFindingKind
     /// <summary>Single readings that can only be mistakes were given no say.</summary>
     Outliers,
 
+    /// <summary>One gauge moves away from the other in the course of the log.</summary>
+    Drift,
+
+    /// <summary>Readings called rising were taken while the pressure fell.</summary>
+    MixedBranches,
+
     /// <summary>There are not enough readings at a position.</summary>
     TooFew,
 }

@@ -15,6 +15,9 @@ public sealed record GaugePair
     /// <summary>Rear line pressure, gauge; not negative.</summary>
     public required Pressure Rear { get; init => field = Require.NotNegative(value); }
 
+    /// <summary>When it was read, on any clock; null when not recorded. Holds need it.</summary>
+    public Duration? Time { get; init; }
+
     /// <summary>Whether the pedal was going down, coming up or held; null when not recorded.</summary>
     public PressurePhase? Phase { get; init; }
 }

@@ -95,6 +95,16 @@ internal sealed class KneeFit
         return Math.Max(0, 2 * (apart - Fit(curves, below, scatter, scatter)._peak)) / (curves.Length - 1);
     }
 
+    /// <summary>Chance that a reading so far off a known line is an honest one.</summary>
+    /// <param name="off">How far off it lies.</param>
+    /// <param name="scatter">Standard deviation of a reading; both gauges scatter.</param>
+    /// <param name="range">Range in which a mistaken one may lie anywhere.</param>
+    internal static double Honest(double off, double scatter, double range)
+    {
+        double width = 1.2 * scatter, honest = (1 - Wild) * Math.Exp(-0.5 * off * off / (width * width)) / (2.5066282746310002 * width);
+        return honest / (honest + Wild / (1.2 * range));
+    }
+
     /// <summary>The middle value; zero when there is none. The values stay in their order.</summary>
     internal static double Median(double[] values)
     {
@@ -172,6 +182,7 @@ internal sealed class KneeFit
         {
             Knee = knee,
             LeftOut = left,
+            Weights = [.. curve.X.Select((_, i) => curve.Honest(i, knee.Estimate, slope, Scatter, _wildDensity))],
             HasKnee = above >= 2 && IsBent(curve, knee.Estimate, slope),
             Slopes = grid.Slopes,
             Given = grid.KneeGivenSlope(j),
@@ -271,6 +282,10 @@ internal sealed class KneeFit
         /// <summary>Whether a reading is far likelier a gross error than an honest one.</summary>
         public bool IsWild(int i, double knee, double slope, double sigma, double wild) =>
             Wild * wild > OutlierLevel * Math.Exp(new Curve([X[i]], [Y[i]], _g).LogLikelihood(knee, slope, sigma, wild));
+
+        /// <summary>Chance that a reading is an honest one.</summary>
+        public double Honest(int i, double knee, double slope, double sigma, double wild) =>
+            Math.Max(0, 1 - Wild * wild / Math.Exp(new Curve([X[i]], [Y[i]], _g).LogLikelihood(knee, slope, sigma, wild)));
 
         /// <summary>Log likelihoods at each slope and knee, the knees running first.</summary>
         public void LogLikelihoods(double[] knees, double[] slopes, double sigma, double wild, double[] results)

@@ -11,6 +11,8 @@ namespace BrakeBalance.Measurements;
 /// </remarks>
 internal sealed class LaplacePosterior
 {
+    private const double Nearest = 1e-12;
+
     private readonly Matrix<double> _root;
 
     private LaplacePosterior(Vector<double> mode, Matrix<double> covariance, double negativeLogAtMode) =>
@@ -59,12 +61,14 @@ internal sealed class LaplacePosterior
     /// <param name="negativeLog">Function to make small.</param>
     /// <param name="start">Where to begin.</param>
     /// <param name="steps">As for <see cref="Find"/>.</param>
-    public static Vector<double> Descend(Func<Vector<double>, double> negativeLog, Vector<double> start, Vector<double> steps) =>
-        start + Descend(u => negativeLog(start + u.PointwiseMultiply(steps)), Vector<double>.Build.Dense(start.Count), out _)
+    /// <param name="near">How much lower the lowest point may lie than the one found.</param>
+    public static Vector<double> Descend(
+        Func<Vector<double>, double> negativeLog, Vector<double> start, Vector<double> steps, double near = Nearest) =>
+        start + Descend(u => negativeLog(start + u.PointwiseMultiply(steps)), Vector<double>.Build.Dense(start.Count), out _, near)
             .PointwiseMultiply(steps);
 
     /// <summary>Newton's method with a positive curvature and step halving.</summary>
-    private static Vector<double> Descend(Func<Vector<double>, double> f, Vector<double> start, out bool settled)
+    private static Vector<double> Descend(Func<Vector<double>, double> f, Vector<double> start, out bool settled, double near = Nearest)
     {
         Vector<double> at = start;
         double value = f(at);
@@ -74,7 +78,7 @@ internal sealed class LaplacePosterior
             Vector<double> slope = Slope(f, at);
             Vector<double> step = -(PositiveInverse(Curvature(f, at)) * slope);
             double expected = -0.5 * step.DotProduct(slope);
-            if (expected < 1e-12)
+            if (expected < near)
             {
                 settled = true;
                 break;

@@ -20,7 +20,8 @@ public static class LogReader
         var front = cells.Number(LogUnits.Pressures, "front pressure", "front line pressure", "front");
         var rear = cells.Number(LogUnits.Pressures, "rear pressure", "rear line pressure", "rear");
         var turns = cells.Number(LogUnits.Turns, "turns", "adjuster", "adjuster turns", "knob", "knob turns");
-        int phase = cells.Find("phase");
+        var time = cells.Number(LogUnits.Durations, "time");
+        int phase = cells.Find("phase", "branch");
         cells.ReportUnusedColumns("note", "notes", "pedal force");
         if (front is null || rear is null)
         {
@@ -40,7 +41,15 @@ public static class LogReader
                 return null;
             }
 
-            return new GaugePair { Line = line, Front = frontPressure.Value, Rear = rearPressure.Value, Turns = adjuster, Phase = step };
+            return new GaugePair
+            {
+                Line = line,
+                Front = frontPressure.Value,
+                Rear = rearPressure.Value,
+                Turns = adjuster,
+                Phase = step,
+                Time = cells.Value(time, 0, 1e7, t => t.Seconds, "a time is not negative"),
+            };
         });
     }
 
@@ -69,7 +78,7 @@ public static class LogReader
                 RearPressure = Bounded(cells, of.RearPressure),
                 LockPressure = Bounded(cells, of.LockPressure),
                 Deceleration = cells.Value(of.Deceleration, 0.1, 30, a =>
-                    a.MetersPerSecondSquared, "a deceleration is positive and lies from 0.1 to 30 m/s²"),
+                    a.MetersPerSecondSquared, "a deceleration is positive (is the sign wrong?) and lies from 0.1 to 30 m/s²"),
                 InitialTemperature = cells.Value(of.Temperature, -40, 1200, t =>
                     t.DegreesCelsius, "a disc or drum temperature lies from -40 to 1200 °C"),
                 Turns = cells.Value(of.Turns, -50, 50, t => t, "turns lie from -50 to 50"),

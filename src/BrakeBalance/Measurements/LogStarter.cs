@@ -28,6 +28,7 @@ public static class LogStarter
         "# Gauge readings: one line for each pair, read while both gauges stand still. Lines that begin with # are remarks.",
         "# turns: of the valve's adjuster, in from fully out; leave the column empty for a fixed valve.",
         "# phase: apply while the pedal goes down, release while it eases, hold in between.",
+        "# time: a column 'time [s]' may be added; a pedal held for half a minute, read every few seconds, shows creep and leaks.",
         "# At each setting of the adjuster take about ten pairs, half of them above the pressure at which the gauges part.",
         "# Two example lines, not readings:",
         us ? "#   0;300;215;apply;" : "#   0;20.5;15.0;apply;",

@@ -15,9 +15,7 @@ public sealed class OwnMeasurements : IOwnMeasurements
     {
         (File, Logs, Gauges, Stops, Series) = (file, logs, gauges, stops, series);
         Valve = gauges is null ? null : ValveFitting.Analyse(gauges.Rows, file.Hydraulics.Split.RearToFrontPressureRatio);
-        Car = !logs.Fitted && Valve?.Slope is { } slope && file.Hydraulics.RearProportioningValve is { } valve
-            ? file.WithRearKnee(valve.Knee, Math.Clamp(slope.Estimate, 0, 1))
-            : file;
+        Car = logs.Fitted ? file : AsRead(file, Valve);
         _estimate = new(() => logs.Fitted || stops is null ? null : CarEstimation.Estimate(
             Car, stops.Rows, new EstimationOptions
             {
@@ -28,13 +26,29 @@ public sealed class OwnMeasurements : IOwnMeasurements
         _doubts = new(() => [.. Valve is null ? [] : FitCheck.Of(file, gauges!.Rows, Valve), .. Estimate?.Doubts ?? []]);
     }
 
+    // Slope and hysteresis of the valve as read; the release follows the falling branch.
+    private static Vehicle AsRead(Vehicle file, GaugeAnalysis? read)
+    {
+        if (file.Hydraulics.RearProportioningValve is not { } valve || read is null)
+        {
+            return file;
+        }
+
+        Hydraulics.ProportioningValve found = valve with
+        {
+            Slope = read.Slope is { } slope ? Math.Clamp(slope.Estimate, 0, 1) : valve.Slope,
+            Hysteresis = read.Hysteresis?.Estimate ?? valve.Hysteresis,
+        };
+        return file with { Hydraulics = file.Hydraulics with { RearValves = file.Hydraulics.RearValves.Replace(valve, found) } };
+    }
+
     /// <inheritdoc/>
     public MeasurementLogs Logs { get; }
 
     /// <summary>The car as its file describes it.</summary>
     public Vehicle File { get; }
 
-    /// <summary>The car the estimate is of: that of the file, with the slope that the gauges found.</summary>
+    /// <summary>The car the estimate is of: that of the file, with the slope and hysteresis that the gauges found.</summary>
     public Vehicle Car { get; }
 
     /// <summary>Readings of two gauges; null when no log of them is named.</summary>

@@ -156,7 +156,7 @@ public static class SettingWords
         string? where = setting.Reach switch
         {
             SettingReach.None => "No setting keeps the front first in all conditions.",
-            SettingReach.Withheld => "The measurements do not fit the car: nothing is recommended until they do.",
+            SettingReach.Withheld => "No setting is recommended while the measurements do not fit the car.",
             SettingReach.Below => "The safe limit lies below what the adjuster reaches: fully out is still too much rear braking.",
             _ => null,
         };
@@ -306,7 +306,8 @@ public static class SettingWords
     public static string SafeLimit(Setting setting, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(setting);
-        return setting.Reach == SettingReach.NotNeeded ? "none needed" : Text(setting.SafeLimit, units);
+        string limit = setting.Reach == SettingReach.NotNeeded ? "none needed" : Text(setting.SafeLimit, units);
+        return setting.Doubts.Count > 0 ? limit + " (by the file, before measuring)" : limit;
     }
 
     /// <summary>The recommended setting as every output shows it.</summary>

@@ -26,9 +26,11 @@ internal sealed class StopModel
     private const double RampStart = 0.35;
     private const double Mistake = 0.02;
     private const double TailDegrees = 5;
+    private const double LeastRate = 1e-4;
 
     private readonly PerAxle<FrictionGain> _gains;
     private readonly List<Stop> _stops = [];
+    private readonly List<int> _places = [];
     private readonly List<SurfaceCondition> _surfaces = [];
     private readonly EstimationOptions _options;
 
@@ -43,9 +45,9 @@ internal sealed class StopModel
         }
 
         _surfaces.AddRange(options.Surfaces.Where(s => IndexOf(s.Name) < 0));
-        foreach (TestStop stop in all)
+        foreach ((int place, TestStop stop) in all.Index())
         {
-            Add(stop);
+            Add(stop, place);
         }
 
         (double Mean, double Deviation)[] priors =
@@ -59,6 +61,11 @@ internal sealed class StopModel
     }
 
     public Vehicle Vehicle { get; }
+
+    public EstimationOptions Options => _options;
+
+    /// <summary>The stops that have a say, each with its place among those given, from 0.</summary>
+    public IEnumerable<(int Place, Stop Stop)> Used => _places.Zip(_stops);
 
     public IReadOnlyList<SurfaceCondition> Surfaces => _surfaces;
 
@@ -90,26 +97,92 @@ internal sealed class StopModel
         }
 
         (CarGains car, PerAxle<double> friction) = Forces(theta);
-        double scatter = widened * Math.Exp(theta[ScatterIndex]), lockScatter = widened * Math.Exp(theta[ScatterIndex + 1]);
-        double mistake = widened > 1 ? 1e-6 : Mistake;
         foreach (Stop stop in _stops)
         {
-            double adhesion = theta[3 + stop.Surface];
-            if (stop.LogRate is { } observed)
-            {
-                double rate = stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car).Rate;
-                double width = Math.Sqrt(RateVariance(stop, scatter, friction));
-                double u = (observed - Math.Log(rate)) / width;
-                sum += Math.Log(width) + (TailDegrees + 1) / 2 * Math.Log(1 + u * u / TailDegrees);
-            }
-
-            if (stop.Locked is not null)
-            {
-                sum -= Math.Log((1 - mistake) * LockProbability(stop, car, adhesion, lockScatter, friction) + mistake / 3);
-            }
+            sum += NegativeLog(stop, theta, widened, car, friction);
         }
 
         return sum;
+    }
+
+    /// <summary>What one stop adds to the negative log posterior.</summary>
+    public double NegativeLog(Stop stop, Vector<double> theta)
+    {
+        (CarGains car, PerAxle<double> friction) = Forces(theta);
+        return NegativeLog(stop, theta, 1, car, friction);
+    }
+
+    private double NegativeLog(Stop stop, Vector<double> theta, double widened, CarGains car, PerAxle<double> friction)
+    {
+        double sum = 0;
+        if (stop.LogRate is { } observed)
+        {
+            double width = Math.Sqrt(RateVariance(stop, widened * Math.Exp(theta[ScatterIndex]), friction));
+            double u = (observed - LogRate(stop, car)) / width;
+            sum += Math.Log(width) + (TailDegrees + 1) / 2 * Math.Log(1 + u * u / TailDegrees);
+        }
+
+        if (stop.Locked is not null)
+        {
+            double mistake = widened > 1 ? 1e-6 : Mistake, chance = LockProbability(stop, car, theta[3 + stop.Surface],
+                widened * Math.Exp(theta[ScatterIndex + 1]), friction);
+            sum -= Math.Log((1 - mistake) * chance + mistake / 3);
+        }
+
+        return sum;
+    }
+
+    /// <summary>How much say a stop has at some quantities of the car [–]: 1 in full, towards 0 for one that cannot be believed.</summary>
+    /// <remarks>
+    /// Of a deceleration the weight that Student's t gives its residual, 1 up to one standard deviation; of a lock-up the chance that it
+    /// was not noted down wrongly.
+    /// </remarks>
+    public (double? Rate, double? Lock) Weights(Stop stop, Vector<double> theta)
+    {
+        (double? rate, _) = Surprise(stop, theta);
+        double? seen = stop.Locked is null ? null : (1 - Mistake) * Chance(stop, theta);
+        return (rate is { } u ? Math.Min(1, (TailDegrees + 1) / (TailDegrees + u * u)) : null, seen / (seen + Mistake / 3));
+    }
+
+    // A line pressure below a drum's threshold brakes by nothing, whose logarithm no fit could climb out of.
+    private static double LogRate(Stop stop, CarGains car) =>
+        Math.Log(Math.Max(LeastRate, stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car).Rate));
+
+    private double Chance(Stop stop, Vector<double> theta)
+    {
+        (CarGains car, PerAxle<double> friction) = Forces(theta);
+        return LockProbability(stop, car, theta[3 + stop.Surface], Math.Exp(theta[ScatterIndex + 1]), friction);
+    }
+
+    /// <summary>How far a stop lies off what the model foretells, in standard deviations.</summary>
+    /// <returns>Deceleration above (positive) or below the model's; how unlikely the lock-up or its absence is, not negative.</returns>
+    public (double? Rate, double? Lock) Surprise(Stop stop, Vector<double> theta)
+    {
+        (CarGains car, PerAxle<double> friction) = Forces(theta);
+        double scatter = Math.Exp(theta[ScatterIndex]), adhesion = theta[3 + stop.Surface];
+        double? rate = stop.LogRate is { } observed
+            ? (observed - LogRate(stop, car)) / Math.Sqrt(RateVariance(stop, scatter, friction))
+            : null;
+        if (stop.Locked is null)
+        {
+            return (rate, null);
+        }
+
+        if (!stop.LockIsAtTop)
+        {
+            double chance = Math.Clamp(Chance(stop, theta), 1e-12, 0.5);
+            return (rate, -MathNet.Numerics.Distributions.Normal.InvCDF(0, 1, chance));
+        }
+
+        (double sf, double sr) = Widths(stop, Math.Exp(theta[ScatterIndex + 1]), friction);
+        (_, double f, double r) = stop.Kernel.Utilisation(stop.Path[^1].Front, stop.Path[^1].Rear, car);
+        (double a, double b) = ((f - adhesion) / sf, (r - adhesion) / sr);
+        return (rate, stop.Locked switch
+        {
+            FirstLock.Front => Math.Max(Math.Abs(a), b),
+            FirstLock.Rear => Math.Max(Math.Abs(b), a),
+            _ => Math.Max(Math.Abs(a), Math.Abs(b)),
+        });
     }
 
     /// <summary>
@@ -135,35 +208,14 @@ internal sealed class StopModel
             car.Rear * Math.Max(0, stop.RearLine - Vehicle.Brakes.Rear.ThresholdPressure.Pascals));
     }
 
-    /// <summary>How far a stop lies off the model, in logarithms.</summary>
-    /// <returns>
-    /// Deceleration over the model's, of a stop without lock-up; adhesion utilised over the road's where an axle locked, as far as the stop
-    /// contradicts the model. Null where the stop says nothing of it.
-    /// </returns>
-    public (double? Rate, double? Lock) Residuals(Stop stop, Vector<double> theta)
-    {
-        CarGains car = Forces(theta).Gains;
-        double? rate = stop.LogRate is { } observed
-            ? observed - Math.Log(stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car).Rate) : null;
-        if (stop.Locked is null)
-        {
-            return (rate, null);
-        }
-
-        (_, double f, double r) = stop.Kernel.Utilisation(stop.Path[^1].Front, stop.Path[^1].Rear, car);
-        double used = stop.Locked switch { FirstLock.Front => f, FirstLock.Rear => r, _ => Math.Max(f, r) } - theta[3 + stop.Surface];
-        return (rate, stop.Locked == FirstLock.None ? null : stop.LockIsAtTop ? used : Math.Min(0, used));
-    }
-
     /// <summary>What a stop that was not made yet would show.</summary>
     /// <returns>Logarithm of the deceleration, and the chances that nothing locks, the front, or the rear locks first.</returns>
     public (double LogRate, double None, double Front, double Rear) Predict(Stop stop, Vector<double> theta)
     {
         (CarGains car, PerAxle<double> friction) = Forces(theta);
         double adhesion = theta[3 + stop.Surface], lockScatter = Math.Exp(theta[ScatterIndex + 1]);
-        double rate = stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car).Rate;
         (double front, double rear) = FirstChances(stop, car, adhesion, lockScatter, friction);
-        return (Math.Log(rate), Math.Max(0, 1 - front - rear), front, rear);
+        return (LogRate(stop, car), Math.Max(0, 1 - front - rear), front, rear);
     }
 
     /// <summary>Pressures and load of a stop, worked out once; null with a reason when it cannot be used.</summary>
@@ -186,17 +238,26 @@ internal sealed class StopModel
             return null;
         }
 
+        if (stop.Deceleration is { MetersPerSecondSquared: <= 0 })
+        {
+            reason = "its deceleration is not above zero: is the sign wrong?";
+            return null;
+        }
+
         Vehicle set = AtAdjuster(stop.Turns);
         var balance = new BalanceModel(set, load);
         double? atLock = stop.LockPressure?.Pascals;
         double? front = stop.FrontPressure?.Pascals ?? atLock;
-        double master = Master(balance, front is not null ? s =>
-            s.FrontLinePascals : s => s.RearLinePascals, front ?? stop.RearPressure!.Value.Pascals);
+        // Without a valve in the front line its pressure is the master cylinder's.
+        bool open = Vehicle.Hydraulics.FrontValves.IsEmpty;
+        double Front(double pascals) => open
+            ? Math.Min(pascals, 2 * balance.MaximumPressure.Pascals) : Master(balance, s => s.FrontLinePascals, pascals);
+        double master = front is { } read ? Front(read) : Master(balance, s => s.RearLinePascals, stop.RearPressure!.Value.Pascals);
         BalanceState top = balance.StateAt(master);
         double frontLine = front ?? top.FrontLinePascals;
         double rearLine = stop.RearPressure?.Pascals ?? top.RearLinePascals;
         double correction = top.RearLinePascals > 0 ? rearLine / top.RearLinePascals : 1;
-        double lockMaster = atLock is { } p ? Master(balance, s => s.FrontLinePascals, p) : master;
+        double lockMaster = atLock is { } p ? Front(p) : master;
         double[] masters = [.. Enumerable.Range(0, RampNodes + 1).Select(i => lockMaster * (RampStart + (1 - RampStart) * i / RampNodes))];
         var path = masters.Select(m => balance.StateAt(m)).Select(s => (s.FrontLinePascals, s.RearLinePascals * correction)).ToArray();
         bool locked = stop.Locked is FirstLock.Front or FirstLock.Rear or FirstLock.Together;
@@ -217,7 +278,16 @@ internal sealed class StopModel
             atLock is not null && locked,
             path,
             variance,
-            share);
+            share,
+            front is not null && stop.RearPressure is not null ? RearByFront(balance, master, top) : null);
+    }
+
+    private RearLineLaw RearByFront(BalanceModel balance, double master, BalanceState top)
+    {
+        BalanceState above = balance.StateAt(1.02 * master);
+        double rise = Math.Max(0, above.RearLinePascals - top.RearLinePascals) / Math.Max(1, above.FrontLinePascals - top.FrontLinePascals);
+        double uncut = Vehicle.Hydraulics.Split.RearToFrontPressureRatio * master;
+        return new RearLineLaw(top.RearLinePascals, Math.Min(rise, 3), Math.Max(0, uncut - top.RearLinePascals));
     }
 
     private double GaugeVariance(Brake brake, double linePascals) =>
@@ -260,7 +330,7 @@ internal sealed class StopModel
         return knee is { } k ? Vehicle.WithRearKnee(k) : Vehicle;
     }
 
-    private void Add(TestStop stop)
+    private void Add(TestStop stop, int place)
     {
         Stop? prepared = Prepare(stop, out string? reason);
         if (prepared is null)
@@ -289,6 +359,7 @@ internal sealed class StopModel
         }
 
         _stops.Add(prepared);
+        _places.Add(place);
     }
 
     private double LockProbability(Stop stop, CarGains car, double adhesion, double scatter, PerAxle<double> friction)
@@ -384,5 +455,12 @@ internal sealed class StopModel
         bool LockIsAtTop,
         (double Front, double Rear)[] Path,
         PerAxle<double> GaugeVariance,
-        double FrontShare);
+        double FrontShare,
+        RearLineLaw? RearByFront);
+
+    /// <summary>What the valves make of the front line pressure, where both gauges were read.</summary>
+    /// <param name="Rear">Rear line pressure by the car's valves, in pascals.</param>
+    /// <param name="Slope">Rear over front for a small rise there [–].</param>
+    /// <param name="Cut">What the valves take from the rear line, in pascals.</param>
+    internal sealed record RearLineLaw(double Rear, double Slope, double Cut);
 }

@@ -27,6 +27,9 @@ public sealed record ValveFit
     /// <summary>Log lines of readings that can only be mistakes; they had no say. Others are weighed by how far off they lie.</summary>
     public required IReadOnlyList<int> LeftOut { get; init; }
 
+    /// <summary>The readings by line, each with the chance that it is honest [–].</summary>
+    public IReadOnlyList<ReadingWeight> Weights { get; init; } = [];
+
     /// <summary>Rear line pressure the fit gives for a front line pressure.</summary>
     /// <param name="front">Front line pressure, gauge; not negative.</param>
     /// <param name="belowKnee">Rear over front line pressure below the knee [–].</param>

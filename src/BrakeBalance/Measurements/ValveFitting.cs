@@ -9,6 +9,9 @@ public static class ValveFitting
     private const double LeastScatterBars = 0.05;
     private const double LeastSpanBars = 5;
 
+    /// <summary>Scatter of a gauge where no fit tells it, in bar (common practice).</summary>
+    private const double UsualScatterBars = 0.6;
+
     /// <summary>Disagreement of the slopes that chance exceeds once in five logs: from there on it widens the bounds.</summary>
     private const double UsualDisagreement = 0.8;
 
@@ -84,16 +87,22 @@ public static class ValveFitting
                     + "knee, not the slope: repeat one position, then check for air, a sticking valve, or a lever-type valve."));
         }
 
+        findings.AddRange(GaugeFaults.InOrder(
+            all, [.. read.Select((r, i) => (r.Turns, Fit: apply.Public(i, PressurePhase.Apply)))], belowKnee));
+        Interval<double>? gap = Hysteresis([.. read.Select((r, i) => (r.Apply, apply.Fits[i], r.Release))], belowKnee, apply);
         return new GaugeAnalysis
         {
             Positions = [.. read.Select((r, i) => new AdjusterPosition
             {
                 Turns = r.Turns,
                 Apply = apply.Public(i, PressurePhase.Apply),
-                Release = release.Public(i, PressurePhase.Release),
-                Hysteresis = Hysteresis(apply.Public(i, PressurePhase.Apply), release.Public(i, PressurePhase.Release), belowKnee),
+                Release = gap is { } h && r.Release.IsEnough && apply.Public(i, PressurePhase.Apply) is { Knee: not null } rising
+                    ? Falling(rising, h, r.Release, belowKnee) : release.Public(i, PressurePhase.Release),
             })],
             Slope = apply.Slope,
+            Hysteresis = gap?.Select(bars => Pressure.FromBars(bars)),
+            Held = HeldLines.Of(all, apply.Slope?.Estimate ?? belowKnee,
+                apply.Fits.FirstOrDefault(fit => fit is not null)?.Fit.Scatter ?? UsualScatterBars),
             Calibration = Calibrate(
                 [.. read.Index().Where(r => r.Item.Turns is not null && apply.Fits[r.Index] is { Knee.HasKnee: true })
                 .Select(r => (r.Item.Turns!.Value, apply.Fits[r.Index]!))], apply),
@@ -118,17 +127,41 @@ public static class ValveFitting
         return [.. pairs.Select((_, i) => upThenDown && i > top ? PressurePhase.Release : PressurePhase.Apply)];
     }
 
-    /// <summary>Mean gap between the two curves where both have left the line of equal pressures.</summary>
-    private static Pressure? Hysteresis(ValveFit? up, ValveFit? down, double belowKnee)
+    /// <summary>Gap between the branches, one for all positions that were read both ways.</summary>
+    private static Interval<double>? Hysteresis((Curve Apply, PositionFit? Fit, Curve Release)[] read, double belowKnee, Phase apply)
     {
-        if (up?.Knee is not { } rising || down?.Knee is not { } falling)
-        {
-            return null;
-        }
+        (double[], double[], FittedKnee, double)[] both = [.. read
+            .Where(position => position is { Fit.Knee.HasKnee: true, Release.Front.Length: > 0 })
+            .Select(position => (position.Release.Front, position.Release.Rear, position.Fit!.Knee,
+                Math.Max(position.Apply.Front.Max(), position.Release.Front.Max())))];
+        return both.Length == 0 || apply.Slope is not { } slope ? null
+            : HysteresisFit.Find(both, belowKnee, (slope.Estimate, apply.SlopeError), read.First(p => p.Fit is not null).Fit!.Fit.Scatter);
+    }
 
-        Pressure top = UnitMath.Min(up.HighestFront, down.HighestFront), low = UnitMath.Max(rising.Estimate, falling.Estimate);
-        return top <= low ? null
-            : (down.RearAt(low, belowKnee) - up.RearAt(low, belowKnee) + down.RearAt(top, belowKnee) - up.RearAt(top, belowKnee)) / 2;
+    // The falling branch leaves the line of equal pressures where it meets the rising one lifted by the hysteresis.
+    private static ValveFit Falling(ValveFit rising, Interval<double> gap, Curve readings, double belowKnee)
+    {
+        double slope = rising.Slope!.Value.Estimate, part = Math.Max(0.05, belowKnee - slope);
+        Interval<double> knee = rising.Knee!.Value.Select(pressure => pressure.Bars);
+        double Half(double near, double far, double gapNear, double gapFar) =>
+            Math.Sqrt(Math.Pow(near - far, 2) + Math.Pow((gapNear - gapFar) / part, 2));
+        double middle = knee.Estimate + gap.Estimate / part, scatter = rising.Scatter.Bars, top = readings.Front.Max();
+        double highest = Math.Max(top, rising.HighestFront.Bars);
+        double Off(double front, double rear) =>
+            Math.Abs(rear - HysteresisFit.Falling(front, knee.Estimate, slope, belowKnee, highest, gap.Estimate));
+        double[] weights = [.. readings.Front.Zip(readings.Rear, (x, y) => KneeFit.Honest(Off(x, y), scatter, belowKnee * top))];
+        int[] left = [.. readings.Lines.Where((_, i) => weights[i] < 0.01)];
+        return rising with
+        {
+            Phase = PressurePhase.Release,
+            Knee = new(Pressure.FromBars(middle),
+                Pressure.FromBars(Math.Max(0, middle - Half(knee.Estimate, knee.Low, gap.Estimate, gap.Low))),
+                Pressure.FromBars(middle + Half(knee.High, knee.Estimate, gap.High, gap.Estimate))),
+            HighestFront = Pressure.FromBars(top),
+            Readings = readings.Front.Length - left.Length,
+            LeftOut = left,
+            Weights = [.. readings.Lines.Zip(weights, (line, weight) => new ReadingWeight(line, weight))],
+        };
     }
 
     private static AdjusterCalibration? Calibrate((double Turns, PositionFit Fit)[] points, Phase phase)
@@ -263,6 +296,7 @@ public static class ValveFitting
             Scatter = Pressure.FromBars(fit.Fit.Scatter),
             Readings = fit.Knee.LeftOut.Count(o => !o),
             LeftOut = [.. LeftOut(i)],
+            Weights = [.. Curves[i].Lines.Zip(fit.Knee.Weights, (line, weight) => new ReadingWeight(line, weight))],
         };
 
         private static PositionFit?[] Placed(int count, int[] places, PositionFit[] fits)

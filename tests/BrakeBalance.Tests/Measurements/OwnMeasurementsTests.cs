@@ -41,6 +41,9 @@ public class OwnMeasurementsTests
         double slope = OwnMeasurements.Of(vehicle)!.Valve!.Slope!.Value.Estimate;
         Assert.Equal(slope, vehicle.Hydraulics.RearProportioningValve!.Slope, 1e-12);
         Assert.InRange(slope, 0.30, 0.40);
+
+        // The invented gauges were read on a valve that stands 3 bar higher on release.
+        Assert.InRange(vehicle.Hydraulics.RearProportioningValve.Hysteresis.Bars, 2, 4);
     }
 
     [Fact]
@@ -138,7 +141,7 @@ public class OwnMeasurementsTests
         Assert.Equal(
             [
                 "front.brake.friction", "rear.brake.friction", "loadCases[0].centreOfGravityHeight", "loadCases[1].centreOfGravityHeight",
-                "hydraulics.rearValves[0].slope", "hydraulics.rearValves[0].adjuster.kneePerTurn",
+                "hydraulics.rearValves[0].slope", "hydraulics.rearValves[0].hysteresis", "hydraulics.rearValves[0].adjuster.kneePerTurn",
             ],
             written);
         string file = car.Write("deeper/fitted.json", text);
@@ -158,7 +161,8 @@ public class OwnMeasurementsTests
         Assert.Equal(own.Estimate.CentreOfGravityHeight.Estimate.Meters, fitted.Vehicle.LoadCases[0].CentreOfGravityHeight.Meters, 5e-3);
         Assert.Equal(own.Valve!.Calibration!.KneePerTurn.Estimate.Bars,
             fitted.Vehicle.Hydraulics.RearProportioningValve!.Adjustment!.KneePerTurn.Bars, 0.02);
-        Assert.Equal(6, fitted.Ranges.Count);
+        Assert.Equal(7, fitted.Ranges.Count);
+        Assert.InRange(fitted.Vehicle.Hydraulics.RearProportioningValve!.Hysteresis.Bars, 2, 4);
 
         // Without a day there is none, and nothing can be written twice.
         Assert.DoesNotContain("2026", FittedFile.Write(source, own, car.Folder, null).Text, StringComparison.Ordinal);

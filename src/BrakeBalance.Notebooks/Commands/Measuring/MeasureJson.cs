@@ -17,9 +17,17 @@ internal sealed class MeasureJson(SummaryUnits units)
             ["turns"] = SummaryJson.Number(p.Turns),
             ["apply"] = Fit(p.Apply),
             ["release"] = Fit(p.Release),
-            [units.Key("hysteresis", units.Pressure)] = Number(p.Hysteresis),
         }),
         ["slope"] = analysis.Slope is { } slope ? Band(slope) : null,
+        [units.Key("hysteresis", units.Pressure)] = analysis.Hysteresis is { } gap ? Band(gap.Select(units.Of)) : null,
+        ["held"] = analysis.Held is { } held ? new JsonObject
+        {
+            [units.Key("creep", units.Pressure) + "_per_min"] = Band(held.Creep.Select(units.Of)),
+            [units.Key("front_leak_down", units.Pressure) + "_per_min"] = Band(held.FrontFall.Select(units.Of)),
+            [units.Key("rear_leak_down", units.Pressure) + "_per_min"] = Band(held.RearFall.Select(units.Of)),
+            ["holds"] = held.Holds,
+        } : null,
+        ["outside_common_practice"] = Words(analysis.Properties.Where(p => p.IsOutside).Select(p => p.Name)),
         ["adjuster"] = analysis.Calibration is { } adjuster ? new JsonObject
         {
             [units.Key("knee_per_turn", units.Pressure)] = Band(adjuster.KneePerTurn.Select(units.Of)),
@@ -89,6 +97,15 @@ internal sealed class MeasureJson(SummaryUnits units)
             ["before"] = Band(p.Prior),
             ["after"] = Band(p.Posterior),
             ["learnt"] = SummaryJson.Number(p.Learnt),
+        }),
+        ["weights"] = SummaryJson.List(estimate.Weights, w => new JsonObject
+        {
+            ["stop"] = w.Number,
+            ["line"] = w.Line,
+            ["deceleration_m_s2"] = SummaryJson.Number(w.Deceleration?.MetersPerSecondSquared),
+            ["foretold_m_s2"] = SummaryJson.Number(w.Foretold?.MetersPerSecondSquared),
+            ["deceleration_weight"] = SummaryJson.Number(w.DecelerationWeight),
+            ["lock_weight"] = SummaryJson.Number(w.LockWeight),
         }),
         ["correlation"] = SummaryJson.List(estimate.Correlation, row =>
             new JsonArray([.. row.Select(r => (JsonNode?)SummaryJson.Number(r))])),
@@ -184,6 +201,11 @@ internal sealed class MeasureJson(SummaryUnits units)
         [units.Key("highest_front", units.Pressure)] = Number(fit.HighestFront),
         [units.Key("scatter", units.Pressure)] = Number(fit.Scatter),
         ["readings"] = fit.Readings,
+        ["weights"] = SummaryJson.List(fit.Weights, w => new JsonObject
+        {
+            ["line"] = w.Line,
+            ["weight"] = SummaryJson.Number(w.Weight),
+        }),
         ["lines_left_out"] = new JsonArray([.. fit.LeftOut.Select(line => (JsonNode?)JsonValue.Create(line))]),
     };
 
