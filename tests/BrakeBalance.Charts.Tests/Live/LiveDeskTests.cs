@@ -46,7 +46,7 @@ public class LiveDeskTests
         string words = Plain(reply["bar"]!.ToString() + Ask(new() { ["do"] = "behind", ["text"] = Coupe, ["units"] = "us" })["html"]);
         Assert.All(SettingWords.Lines(setting, UnitSystem.Us), line => Assert.Contains(line.Text, words, StringComparison.Ordinal));
         Assert.Equal(setting.PresentIsBeyond, reply["beyond"]!.GetValue<bool>());
-        
+
         // A mark stands on the slider's track, so it is in the slider's unit: it was in pascals, which the page then divided.
         Assert.Equal(setting.SafeLimit!.Knee!.Value.PoundsForcePerSquareInch, reply["marks"]!["safe"]!["at"]!.GetValue<double>(), 1e-9);
         Assert.Equal(Knee, reply["marks"]!["path"]!.ToString());

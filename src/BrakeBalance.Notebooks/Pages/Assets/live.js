@@ -11,6 +11,7 @@
     return element;
   };
   const debounce = (wait, act) => { let timer = 0; return () => { clearTimeout(timer); timer = setTimeout(act, wait); }; };
+  const pace = (wait, act) => { let timer = 0; return () => { timer ||= setTimeout(() => { timer = 0; act(); }, wait); }; };
 
   // ---- Two workers: one for what the hand moves, one for what takes long.
   const startDesk = bbDesk.start;
@@ -252,7 +253,9 @@
   const watcher = new IntersectionObserver(entries => entries.forEach(({ isIntersecting, target }) => {
     if (isIntersecting && !target.hidden && (target.childElementCount === 0 || "stale" in target.dataset)) paint(target, slow || quick);
   }), { rootMargin: "300px" });
-  const moved = () => { const one = first(); if (one) paint(one); answer();
+  // The picture goes before the answer: both at every turn of the hand would share a small processor.
+  const follow = pace(SETTLE / 2, () => answer());
+  const moved = () => { const one = first(); if (one) paint(one); follow();
     for (const other of pictures()) if (other !== one) other.dataset.stale = ""; rest(); restLong(); };
   const refresh = async () => {
     for (const one of panels.querySelectorAll("figure[data-figure]")) { one.dataset.stale = ""; one.hidden = false; }
