@@ -53,10 +53,12 @@ internal static class PageShell
         AppendFoot(html, parts.Facts);
         if (parts.IsLive)
             AppendData(html, "live-worker", LiveAssets.Worker);
-        if (parts is { IsLive: true, SingleFile: true })
-            AppendData(html, "live-parts", LiveAssets.Parts);
         foreach (string script in atEnd)
             html.Append("<script>").Append(script).Append("</script>\n");
+
+        // Last, for nearly all of the page's length is in it: what stands before it is shown and moves meanwhile.
+        if (parts is { IsLive: true, SingleFile: true })
+            AppendData(html, "live-parts", LiveAssets.Parts);
         return html.Append("</body>\n</html>\n").ToString();
     }
 

@@ -75,9 +75,9 @@ internal static class LivePage
     private const string Paper =
         """
         <h2>Pocket card</h2>
-        <div class="bb-row"><label for="card-paper">Sheet</label>
-        <select id="card-paper"><option value="a5">A5</option><option value="half-letter">half a Letter sheet</option></select>
-        <label for="card-load">Load</label><select id="card-load"></select>
+        <div class="bb-row"><span class="bb-pair"><label for="card-paper">Sheet</label>
+        <select id="card-paper"><option value="a5">A5</option><option value="half-letter">half a Letter sheet</option></select></span>
+        <span class="bb-pair"><label for="card-load">Load</label> <select id="card-load"></select></span>
         <button type="button" data-print="card">Print the card</button>
         <button type="button" data-keep="card">Save the card</button></div>
         <iframe id="card-sheet" class="bb-paper" title="Pocket card" hidden></iframe>

@@ -105,6 +105,27 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
     }
 
     [SkippableFact]
+    public async Task On_a_desk_the_sliders_stand_beside_the_picture()
+    {
+        await using WatchedPage page = await OpenAsync(1280);
+        await page.Page.EvaluateExpressionAsync(
+            "document.querySelector('[data-part=hydraulics]').open = true; document.querySelector('[data-slide$=\".knee\"]').click()");
+        await ClickAsync(page, "[data-tab=balance]");
+        await page.Page.WaitForSelectorAsync("figure[data-figure=brake-forces] svg", new() { Timeout = 60_000 });
+        double[] edges = await page.Page.EvaluateExpressionAsync<double[]>(
+            """
+            (() => {
+              const box = selector => document.querySelector(selector).getBoundingClientRect();
+              const picture = box("figure[data-figure=brake-forces] svg"), dock = box("#live-dock");
+              return [picture.right, dock.left, dock.top, dock.bottom];
+            })()
+            """);
+        Assert.True(edges[0] <= edges[1], $"The sliders begin at {edges[1]:0}, the picture ends at {edges[0]:0}.");
+        Assert.InRange(edges[2], 0, 300);
+        Assert.InRange(edges[3], edges[2] + 50, 900);
+    }
+
+    [SkippableFact]
     public async Task A_page_written_for_another_car_opens_with_that_car_and_keeps_the_set_ups_of_before_beside_it()
     {
         const string Names =

@@ -16,15 +16,19 @@ const bbDesk = (() => {
   const unpacked = store => Object.fromEntries(Object.entries(store).map(([name, text]) => [name, bytes(text)]));
   let parts = null;
 
-  // The parts stand in the page itself or in the file that all pages share; it is read when a page first needs it.
+  // The parts stand at the end of the page itself or in the file that all pages share; it is read when a page first needs it.
   const load = () => parts ??= new Promise((resolve, reject) => {
-    const here = document.getElementById("live-parts");
-    if (here) { resolve(unpacked(JSON.parse(here.textContent))); return; }
-    const script = document.createElement("script");
-    script.src = "__BB_SHARED__";
-    script.onload = () => resolve(unpacked(globalThis.bbParts));
-    script.onerror = () => reject(new Error("the file __BB_SHARED__ is not beside this page"));
-    document.head.append(script);
+    const take = () => {
+      const here = document.getElementById("live-parts");
+      if (here) { resolve(unpacked(JSON.parse(here.textContent))); return; }
+      const script = document.createElement("script");
+      script.src = "__BB_SHARED__";
+      script.onload = () => resolve(unpacked(globalThis.bbParts));
+      script.onerror = () => reject(new Error("the file __BB_SHARED__ is not beside this page"));
+      document.head.append(script);
+    };
+    if (document.readyState === "loading") addEventListener("DOMContentLoaded", take, { once: true });
+    else take();
   });
 
   const start = () => {

@@ -433,7 +433,10 @@
   const show = async tab => {
     if (tab !== state.tab) scrollTo(0, 0); // a part begins with its first picture, wherever the last one was left
     state.tab = tab;
-    for (const button of $("live-tabs").children) button.setAttribute("aria-current", String(button.dataset.tab === tab));
+    for (const button of $("live-tabs").children) {
+      button.setAttribute("aria-current", String(button.dataset.tab === tab));
+      if (button.dataset.tab === tab) $("live-tabs").scrollLeft = button.offsetLeft - $("live-tabs").clientWidth / 2;
+    }
     for (const panel of panels.children) panel.hidden = panel.id !== "live-" + tab;
     await refresh();
   };

@@ -52,23 +52,23 @@ internal sealed class DocumentReader
         int known = kinds.Count > 0 ? 1 : 0;
         foreach (FieldInfo field in fields)
         {
-            string fieldPath = Join(path, field.Key);
-            int before = _ranges.Count;
             if (!json.TryGetPropertyValue(field.Key, out JsonNode? value))
             {
                 if (field.About.Required && !RenamedEntries.IsWrittenAsOld(field.Key, json.Select(entry => entry.Key)))
                 {
-                    Add(fieldPath, "is missing.", Accepted(field));
+                    Add(Join(path, field.Key), "is missing.", Accepted(field));
                 }
+
+                continue;
             }
-            else
+
+            known++;
+            string fieldPath = Join(path, field.Key);
+            int before = _ranges.Count;
+            if (Read(field, value, fieldPath) is { } read)
             {
-                known++;
-                if (Read(field, value, fieldPath) is { } read)
-                {
-                    field.Property.SetValue(document, read);
-                    KeepTargets(document, field, fieldPath, before);
-                }
+                field.Property.SetValue(document, read);
+                KeepTargets(document, field, fieldPath, before);
             }
         }
 
