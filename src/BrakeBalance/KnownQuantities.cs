@@ -3,7 +3,9 @@ using UnitsNet.Units;
 namespace BrakeBalance;
 
 /// <summary>The kinds of quantity and the units that files, options and outputs use.</summary>
-/// <remarks>To set up all that UnitsNet knows takes a browser half a second before the first answer; only what is not here asks for it.</remarks>
+/// <remarks>
+/// To set up all that UnitsNet knows takes a browser half a second before the first answer; only what is not here asks for it.
+/// </remarks>
 internal static class KnownQuantities
 {
     private static readonly Dictionary<Type, Func<double, Enum, IQuantity>> Makers = new()
@@ -83,7 +85,8 @@ internal static class KnownQuantities
 
     /// <summary>The unit of a kind of quantity that a text abbreviates; null for none.</summary>
     public static Enum? Find(Type quantity, string text) =>
-        UnitsOf.TryGetValue(quantity, out (string Word, Enum Unit)[]? units) && Array.Find(units, unit => unit.Word == text).Unit is { } known
+        UnitsOf.TryGetValue(quantity, out (string Word, Enum Unit)[]? units)
+            && Array.Find(units, unit => unit.Word == text).Unit is { } known
             ? known
             : UnitParser.Default.TryParse(
                 text, Quantity.Infos.First(info => info.ValueType == quantity).UnitType, CultureInfo.InvariantCulture, out Enum? unit)

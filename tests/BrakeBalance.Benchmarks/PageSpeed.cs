@@ -4,7 +4,9 @@ using PuppeteerSharp;
 
 namespace BrakeBalance.Benchmarks;
 
-/// <summary>How fast the live page is on this machine: from opening to the first computed answer, from a slider to the new picture.</summary>
+/// <summary>
+/// How fast the live page is on this machine: from opening to the first computed answer, from a slider to the new picture.
+/// </summary>
 internal static class PageSpeed
 {
     private const string Turn =

@@ -175,7 +175,8 @@ internal sealed class ChoiceOutput(ChoiceAsk ask, ChoiceResult result, UnitSyste
         Target fewest = Asked.Where(one => ChosenCar.IsCheap(one.Kind)).MinBy(one => result.Met[(int)one.Kind])!;
         Target target = nearest.Broken.Count > 0 && result.Met[(int)fewest.Kind] > 0 ? nearest.Broken[0].Target : fewest;
         return $"{Lowered(target.Name)}, {Wanted(target)}"
-            + (ChosenCar.IsCheap(target.Kind) ? $", met by {Count(result.Met[(int)target.Kind])} of {Count(result.Combinations)}" : "") + ".";
+            + (ChosenCar.IsCheap(target.Kind) ? $", met by {Count(result.Met[(int)target.Kind])} of {Count(result.Combinations)}" : "")
+            + ".";
     }
 
     private string Broken(Proposal set) => string.Join("; ", set.Broken.Select(broken =>

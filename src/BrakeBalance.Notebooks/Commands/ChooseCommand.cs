@@ -20,7 +20,12 @@ internal static class ChooseCommand
             Description = "The parts to choose among, a CSV of your own ('choose starter parts' begins one)",
             HelpName = "FILE",
         };
-        var show = new Option<int>("--show") { Description = "Sets that each view shows at most", HelpName = "N", DefaultValueFactory = _ => 3 };
+        var show = new Option<int>("--show")
+        {
+            Description = "Sets that each view shows at most",
+            HelpName = "N",
+            DefaultValueFactory = _ => 3,
+        };
         var report = new Option<int?>("--report") { Description = "All that there is to say of the set of this number", HelpName = "N" };
         var write = new Option<string?>("--write")
         {

@@ -58,7 +58,8 @@ internal static class SeriesCommand
 
             var told = new Told(parsed.GetValue(load), parsed.GetValue(surface), parsed.GetValue(locked), parsed.GetValue(pressure),
                 parsed.GetValue(turns));
-            if (parsed.GetValue(into) is null && told is not { LoadCase: null, Surface: null, Locked: null, FrontPressure: null, Turns: null })
+            if (parsed.GetValue(into) is null
+                && told is not { LoadCase: null, Surface: null, Locked: null, FrontPressure: null, Turns: null })
             {
                 problems.Add("--load-case, --surface, --locked, --front-pressure and --turns say what goes into a log of test stops; "
                     + "name it: --into STOPS.");

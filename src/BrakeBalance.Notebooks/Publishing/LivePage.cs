@@ -45,7 +45,8 @@ internal static class LivePage
         <button type="button" id="live-forget">Forget what is kept here</button></div>
         <div id="live-scan" role="region" aria-label="Picture to scan" hidden></div>
         <details class="bb-more"><summary>Paste a vehicle file or a car’s words</summary>
-        <label for="live-text">Text of the file, or what a link or a scanned picture says</label><textarea id="live-text" spellcheck="false"></textarea>
+        <label for="live-text">Text of the file, or what a link or a scanned picture says</label>
+        <textarea id="live-text" spellcheck="false"></textarea>
         <p><button type="button" id="live-paste">Take it</button></p></details>
         <p>The car stays on this device, kept by the browser until it is forgotten. Nothing is sent anywhere.</p>
 

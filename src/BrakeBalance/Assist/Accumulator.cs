@@ -3,9 +3,9 @@ namespace BrakeBalance.Assist;
 /// <summary>A gas-charged accumulator that keeps oil under pressure for when the pump stands still.</summary>
 /// <remarks>
 /// <para>
-/// Charging is slow and at constant temperature: V₁ = V₀ p₀ / p₁. A stop is quick: p = p₁ (V₁ / V)ⁿ with n the polytropic exponent,
-/// 1 for constant temperature to 1.4 for nitrogen without heat exchange. When the gas fills the whole vessel again no oil is left.
-/// Pressures in the formulas are absolute.
+/// Charging is slow and at constant temperature: V₁ = V₀ p₀ / p₁. A stop is quick: p = p₁ (V₁ / V)ⁿ with n the polytropic
+/// exponent, 1 for constant temperature to 1.4 for nitrogen without heat exchange. When the gas fills the whole vessel again no oil is
+/// left. Pressures in the formulas are absolute.
 /// </para>
 /// <para>Assumes an ideal gas at the temperature it was charged at. Source: polytropic change of state, any textbook of
 /// thermodynamics.</para>

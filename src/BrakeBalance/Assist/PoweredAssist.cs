@@ -3,9 +3,9 @@ namespace BrakeBalance.Assist;
 /// <summary>A booster that adds force in proportion to the driver's until its supply is used up.</summary>
 /// <remarks>
 /// <para>
-/// Below the cut-in force nothing opens. From there F_out = J + i (F − F₀), but never more than F + S with S the greatest assist less the
-/// return spring, and never less than the driver pushes through by himself, F − F_s. Run-out is where J + i (F − F₀) = F + S; with J and
-/// F₀ zero that is F = S / (i − 1). Above it the output rises one to one with the input.
+/// Below the cut-in force nothing opens. From there F_out = J + i (F − F₀), but never more than F + S with S the greatest assist less
+/// the return spring, and never less than the driver pushes through by himself, F − F_s. Run-out is where J + i (F − F₀) = F + S;
+/// with J and F₀ zero that is F = S / (i − 1). Above it the output rises one to one with the input.
 /// </para>
 /// <para>Assumes slow application, and no difference between applying and releasing.</para>
 /// <para>Source: equilibrium of the reaction disc; the run-out condition as in US patent 6,033,038 (seen second-hand).</para>

@@ -16,7 +16,9 @@ public sealed record ReserveApplication
     /// </summary>
     public required Force MaximumAssist { get; init; }
 
-    /// <summary><see cref="MaximumAssist"/> over that of the first application [–]; 0 to 1, zero when the first has none either.</summary>
+    /// <summary>
+    /// <see cref="MaximumAssist"/> over that of the first application [–]; 0 to 1, zero when the first has none either.
+    /// </summary>
     public required double ShareOfFirst { get; init; }
 
     /// <summary>The unit as it stands at the end of this application's stroke.</summary>

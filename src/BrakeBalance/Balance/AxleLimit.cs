@@ -18,8 +18,8 @@ internal readonly record struct AxleLimit(double Linear, double Quadratic, doubl
     }
 
     /// <summary>
-    /// The first x of a range at which a force t₀ + t₁x reaches what the load n₀ + n₁x allows; infinite when it does not. An axle without
-    /// a force does not lock.
+    /// The first x of a range at which a force t₀ + t₁x reaches what the load n₀ + n₁x allows; infinite when it does not. An axle
+    /// without a force does not lock.
     /// </summary>
     public double Reached(double t0, double t1, double n0, double n1, double from, double to)
     {

@@ -2,9 +2,9 @@ namespace BrakeBalance.Bench;
 
 /// <summary>The parts of a pump-fed booster's plumbing and the lines between them.</summary>
 /// <remarks>
-/// Wanted: pump → booster → steering gear → return, and the booster's own return free to the reservoir, or joined by a tee with the booster
-/// on the straight run and the gear on the branch (common practice, as archived service texts lay it out). <see cref="PlumbingCheck"/> says
-/// which connections are wrong and why.
+/// Wanted: pump → booster → steering gear → return, and the booster's own return free to the reservoir, or joined by a tee with the
+/// booster on the straight run and the gear on the branch (common practice, as archived service texts lay it out).
+/// <see cref="PlumbingCheck"/> says which connections are wrong and why.
 /// </remarks>
 public sealed record PlumbingGraph
 {

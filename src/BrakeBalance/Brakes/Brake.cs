@@ -60,7 +60,9 @@ public abstract record Brake
     /// </summary>
     public abstract BrakeConstruction? Construction { get; }
 
-    /// <summary>Brake factor C* at the brake's own friction coefficient [–]: friction force per application force of one piston.</summary>
+    /// <summary>
+    /// Brake factor C* at the brake's own friction coefficient [–]: friction force per application force of one piston.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">A shoe self-locks at this friction.</exception>
     public double BrakeFactor => BrakeFactorAt(FrictionCoefficient);
 

@@ -3,8 +3,8 @@ namespace BrakeBalance.Hydraulics;
 /// <summary>Brake fluid at a temperature, with the gas that bleeding has left in it.</summary>
 /// <remarks>
 /// <para>
-/// Compressibility κ: the grade's at 20 °C and at 200 °C, between them on a straight line of ln κ (our own interpolation of two points);
-/// for glycol-based fluid 0.0007 and 0.003 /MPa. Trapped gas follows Boyle's law, V p = constant with absolute pressures.
+/// Compressibility κ: the grade's at 20 °C and at 200 °C, between them on a straight line of ln κ (our own interpolation of two
+/// points); for glycol-based fluid 0.0007 and 0.003 /MPa. Trapped gas follows Boyle's law, V p = constant with absolute pressures.
 /// </para>
 /// <para>Valid for: 0 to 200 °C, below boiling.</para>
 /// <para>

@@ -29,7 +29,8 @@ public sealed record CircuitVolume
     public BrakeHose Hose { get; init; } = new() { Length = Length.Zero };
 
     /// <summary>Volume that calipers, pads, drums and shoes give way by at <see cref="ComplianceAt"/>, whole axle; not negative.</summary>
-    /// <remarks>1 to 2 cm³ a front caliper, 0.4 to 0.8 cm³ a rear one at 100 bar: a note's estimates, not measured (from memory).</remarks>
+    /// <remarks>1 to 2 cm³ a front caliper, 0.4 to 0.8 cm³ a rear one at 100 bar: a note's estimates, not measured (from
+    /// memory).</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value is negative.</exception>
     public Volume Compliance { get; init => field = Require.NotNegative(value); } = Volume.Zero;
 

@@ -3,8 +3,8 @@ namespace BrakeBalance.Hydraulics;
 /// <summary>By how much a hot drum grows away from its shoes, and how far each wheel-cylinder piston must follow.</summary>
 /// <remarks>
 /// <para>
-/// ΔR = α R (T − T₀). A shoe turns about its far end: its tip, where the piston pushes, moves h for each A sin θ that the lining moves
-/// outwards, with the arm h of the piston's force and the distance A of the pivot; at the middle of the lining that is h/A, about 2.
+/// ΔR = α R (T − T₀). A shoe turns about its far end: its tip, where the piston pushes, moves h for each A sin θ that the lining
+/// moves outwards, with the arm h of the piston's force and the distance A of the pivot; at the middle of the lining that is h/A, about 2.
 /// </para>
 /// <para>
 /// The shoe's and lining's own growth would take a part of it back; it is left out, as they stay cooler: the safe side. Give under
@@ -28,7 +28,9 @@ public sealed record DrumGrowth
     public Temperature HotTemperature { get; init => field = Require.Between(value, AdjustedAt, Temperature.FromDegreesCelsius(600)); } =
         Temperature.FromDegreesCelsius(300);
 
-    /// <summary>Linear expansion of the drum's material for each kelvin [1/K]; 0 to 5·10⁻⁵; 11·10⁻⁶ unless said, grey cast iron.</summary>
+    /// <summary>
+    /// Linear expansion of the drum's material for each kelvin [1/K]; 0 to 5·10⁻⁵; 11·10⁻⁶ unless said, grey cast iron.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 5·10⁻⁵.</exception>
     public double ExpansionPerKelvin { get; init => field = Require.Between(value, 0, 5e-5); } = 11e-6;
 

@@ -18,8 +18,9 @@ public abstract record MasterSplit
 /// </summary>
 /// <remarks>
 /// <para>
-/// p_r/p_f = A_f/A_r: the rod's force stands on the first piston, p₁ A₁ = F, and the floating piston, one end in each bore with the step
-/// between them open to the reservoir, carries it on, p₂ A₂ = p₁ A₁. So each chamber has F over its own area, whichever is first.
+/// p_r/p_f = A_f/A_r: the rod's force stands on the first piston, p₁ A₁ = F, and the floating piston, one end in each bore with the
+/// step between them open to the reservoir, carries it on, p₂ A₂ = p₁ A₁. So each chamber has F over its own area, whichever is
+/// first.
 /// </para>
 /// <para>Neglects the small spring and seal difference between the two pistons. Source: equilibrium of the floating piston.</para>
 /// </remarks>
@@ -48,7 +49,9 @@ public sealed record BalanceBarSplit : MasterSplit
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public required Length RearBore { get; init => field = Require.Positive(value); }
 
-    /// <summary>The front cylinder's share of the rod force [–]; 0.2 to 0.8 (fully over, a bar gives about 2:1: common practice).</summary>
+    /// <summary>
+    /// The front cylinder's share of the rod force [–]; 0.2 to 0.8 (fully over, a bar gives about 2:1: common practice).
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.2 to 0.8.</exception>
     public required double FrontForceShare { get; init => field = Require.Between(value, 0.2, 0.8); }
 

@@ -8,7 +8,8 @@ namespace BrakeBalance.Hydraulics;
 /// <para>
 /// Up to the blow-off pressure p_b the rod's travel dx sends A_L dx, because the large piston pushes its surplus past the cup into the
 /// pressing chambers: x = (V_f + V_r)/A_L, F = p A_L. Above it the surplus goes to the reservoir against p_b: dx = dV/A,
-/// F = p A + p_b (A_L − A). Force and travel belong together: in both parts F dx is p dV plus what the valve throttles, p_b (A_L − A) dx.
+/// F = p A + p_b (A_L − A). Force and travel belong together: in both parts F dx is p dV plus what the valve throttles, p_b (A_L − A)
+/// dx.
 /// </para>
 /// <para>
 /// With one circuit lost the fast filling is left out, because it is lost with the circuit when that is the first piston's, while the

@@ -3,9 +3,9 @@ namespace BrakeBalance.Hydraulics;
 /// <summary>Two pistons in line, one circuit each: in one bore, at practically the same pressure, or in a stepped one.</summary>
 /// <remarks>
 /// <para>
-/// x = x_port + V_f/A_f + V_r/A_r: the floating piston moves by x₂ = V₂/A₂ and takes A₁ x₂ out of the first chamber, which the first piston
-/// must follow, V₁ = A₁ (x₁ − x₂). Pressures F/A_f and F/A_r, see <see cref="TandemSplit"/>. With one circuit lost, its chamber closes
-/// fully
+/// x = x_port + V_f/A_f + V_r/A_r: the floating piston moves by x₂ = V₂/A₂ and takes A₁ x₂ out of the first chamber, which the
+/// first piston must follow, V₁ = A₁ (x₁ − x₂). Pressures F/A_f and F/A_r, see <see cref="TandemSplit"/>. With one circuit lost,
+/// its chamber closes fully
 /// first; then the first piston pushes the floating one by contact, or its chamber as before, and the sound circuit has the same pressure.
 /// </para>
 /// <para>Source: continuity and equilibrium of the floating piston.</para>

@@ -3,8 +3,8 @@ namespace BrakeBalance.Hydraulics;
 /// <summary>Two cylinders side by side, one circuit each, pushed through a balance bar.</summary>
 /// <remarks>
 /// <para>
-/// The bar's bearing moves by x = φ x_f + (1 − φ) x_r, φ being the front cylinder's share of the force: the weighted mean of the two rods'
-/// travels. With one circuit lost its piston runs to the end of its stroke, then the bar carries force as before.
+/// The bar's bearing moves by x = φ x_f + (1 − φ) x_r, φ being the front cylinder's share of the force: the weighted mean of the two
+/// rods' travels. With one circuit lost its piston runs to the end of its stroke, then the bar carries force as before.
 /// </para>
 /// <para>Assumes a bar that stays nearly square and never touches its tube. Source: statics and kinematics of a lever on two
 /// supports.</para>

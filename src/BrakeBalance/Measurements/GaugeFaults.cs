@@ -113,7 +113,8 @@ internal static class GaugeFaults
             {
                 yield return new GaugeFinding(GaugeFindingKind.MixedBranches, string.Create(CultureInfo.InvariantCulture,
                     $"Of the readings called rising, those taken while the front pressure fell stand {higher:0.#} bar higher at the rear: ")
-                    + "they are of the falling branch (hysteresis). Write release in the column phase, or read only as the pressure rises.");
+                    + "they are of the falling branch (hysteresis). Write release in the column phase, or read only as the pressure "
+                    + "rises.");
                 yield break;
             }
         }

@@ -2,9 +2,9 @@ namespace BrakeBalance.Measurements;
 
 /// <summary>How much higher the rear line stands as the pressure falls, from readings of both branches.</summary>
 /// <remarks>
-/// The falling branch is p₂ = min(g p₁, f(p₁) + H), and never above the highest outlet of the application: f is the rising branch that was
-/// fitted, H the one unknown. Knees and slope of f are integrated over what their own fit leaves open, and H is taken as evenly likely on a
-/// grid that closes in. Readings weigh as in <see cref="KneeFit"/>: honest, or with a small chance anything.
+/// The falling branch is p₂ = min(g p₁, f(p₁) + H), and never above the highest outlet of the application: f is the rising branch
+/// that was fitted, H the one unknown. Knees and slope of f are integrated over what their own fit leaves open, and H is taken as evenly
+/// likely on a grid that closes in. Readings weigh as in <see cref="KneeFit"/>: honest, or with a small chance anything.
 /// </remarks>
 internal static class HysteresisFit
 {

@@ -13,8 +13,8 @@ namespace BrakeBalance.Measurements;
 /// the same for both gauges and all curves. Both pressures of a pair carry the error: the true front pressure is integrated out along
 /// the bent line,
 /// which for two straight pieces is a closed form (a normal density across the line times a normal distribution along it).</para>
-/// <para>A reading is honest with probability 1 − ε and anything up to the top of the scale with probability ε (contaminated normal), so
-/// far readings lose
+/// <para>A reading is honest with probability 1 − ε and anything up to the top of the scale with probability ε (contaminated normal),
+/// so far readings lose
 /// their say by degrees; only those that are gross errors even at the greatest likely σ are named as left out.</para>
 /// <para>Knees, slope and ln σ are taken as evenly likely beforehand over their ranges and integrated on a grid that closes in on the
 /// probability;

@@ -5,8 +5,8 @@ namespace BrakeBalance.Measurements;
 
 /// <summary>A posterior taken as normal about its highest point, with the curvature there.</summary>
 /// <remarks>
-/// Highest point by Newton's method with central differences and, where a kink stops it, by the Nelder–Mead simplex (MathNet.Numerics); the
-/// covariance is the inverse of the Hessian of the negative log posterior. Source: Laplace's approximation, any text on Bayesian
+/// Highest point by Newton's method with central differences and, where a kink stops it, by the Nelder–Mead simplex (MathNet.Numerics);
+/// the covariance is the inverse of the Hessian of the negative log posterior. Source: Laplace's approximation, any text on Bayesian
 /// statistics.
 /// </remarks>
 internal sealed class LaplacePosterior

@@ -5,8 +5,8 @@ namespace BrakeBalance.Measurements;
 
 /// <summary>Linear regression by weighted least squares.</summary>
 /// <remarks>
-/// Minimises Σ wᵢ (yᵢ − xᵢᵀb)² by a QR decomposition; the covariance is s² (XᵀWX)⁻¹ with s² = Σ wᵢ rᵢ² / (n − p).
-/// Source: any text on linear models; checked against NIST StRD data sets.
+/// Minimises Σ wᵢ (yᵢ − xᵢᵀb)² by a QR decomposition; the covariance is s² (XᵀWX)⁻¹ with s² = Σ wᵢ rᵢ² / (n −
+/// p). Source: any text on linear models; checked against NIST StRD data sets.
 /// </remarks>
 internal sealed class LeastSquares
 {

@@ -31,7 +31,9 @@ public sealed record MotionSample
     /// <summary>Speeds at the wheels' rims: front left, front right, rear left, rear right; null where not recorded.</summary>
     public (Speed? FrontLeft, Speed? FrontRight, Speed? RearLeft, Speed? RearRight) Wheels { get; init; }
 
-    /// <summary>What rises with the pedal (force, travel, a pressure), of which only the rise counts [–]; null when not recorded.</summary>
+    /// <summary>
+    /// What rises with the pedal (force, travel, a pressure), of which only the rise counts [–]; null when not recorded.
+    /// </summary>
     public double? Pedal { get; init; }
 
     /// <summary>Whether the brake switch is closed; null when not recorded.</summary>

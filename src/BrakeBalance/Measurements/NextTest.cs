@@ -7,8 +7,8 @@ namespace BrakeBalance.Measurements;
 /// <remarks>
 /// <para>For each candidate the draws of the posterior foretell deceleration and lock-up. Information: mutual information of the lock
 /// event with the draws, plus
-/// ½ log₂(1 + V/σ²) for the deceleration where nothing locks, V the variance of its logarithm over the draws. The knee for equal lock-up
-/// (on the first surface, first
+/// ½ log₂(1 + V/σ²) for the deceleration where nothing locks, V the variance of its logarithm over the draws. The knee for equal
+/// lock-up (on the first surface, first
 /// load case) shrinks by the variance between the draws that each outcome speaks for.</para>
 /// <para>Only stops whose chance of a rear-first lock-up is small are offered. Assumes the model; it is no licence to make a stop.</para>
 /// </remarks>

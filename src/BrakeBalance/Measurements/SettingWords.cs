@@ -57,7 +57,8 @@ public static class SettingWords
     /// <summary>What the conditions are, in a sentence without a full stop.</summary>
     /// <param name="vehicle">The car.</param>
     /// <param name="units">The system of units.</param>
-    /// <returns>Such as "adhesion 0.20 to 1.00; standstill to 180 km/h; every load case; brakes normal, cold …; friction ± 8 %".</returns>
+    /// <returns>Such as "adhesion 0.20 to 1.00; standstill to 180 km/h; every load case; brakes normal, cold …; friction ± 8
+    /// %".</returns>
     public static string Conditions(Vehicle vehicle, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(vehicle);

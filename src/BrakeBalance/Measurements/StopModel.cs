@@ -132,7 +132,9 @@ internal sealed class StopModel
         return sum;
     }
 
-    /// <summary>How much say a stop has at some quantities of the car [–]: 1 in full, towards 0 for one that cannot be believed.</summary>
+    /// <summary>
+    /// How much say a stop has at some quantities of the car [–]: 1 in full, towards 0 for one that cannot be believed.
+    /// </summary>
     /// <remarks>
     /// Of a deceleration the weight that Student's t gives its residual, 1 up to one standard deviation; of a lock-up the chance that it
     /// was not noted down wrongly.

@@ -8,7 +8,8 @@ namespace BrakeBalance.Pedals;
 /// <remarks>
 /// <para>
 /// With the pin at radius a and angle φ forward of the vertical, the rod's axis at depth d below the pivot and the link of length l,
-/// the rod stands at x(φ) = a sin φ + √(l² − (d − a cos φ)²). The pad at radius b travels b Δφ along its arc, so the ratio is b / (dx/dφ).
+/// the rod stands at x(φ) = a sin φ + √(l² − (d − a cos φ)²). The pad at radius b travels b Δφ along its arc, so the ratio is
+/// b / (dx/dφ).
 /// </para>
 /// <para>Assumes a plane linkage without play. Force and travel ratio are the same number (no friction here; see
 /// <see cref="Pedal.Efficiency"/>).</para>

@@ -5,8 +5,8 @@ namespace BrakeBalance.Rules;
 
 /// <summary>Adhesion utilised by both axles over braking rate in one load case, as the distribution rules look at it.</summary>
 /// <remarks>
-/// Engine disconnected, no aerodynamics and no rolling resistance, so that z = (T₁ + T₂)/P. Source: Directive 71/320/EEC Annex II Appendix
-/// and 49 CFR 571.135 S7.4.4(f) (both read), UN R13-H Annex 5 (from memory).
+/// Engine disconnected, no aerodynamics and no rolling resistance, so that z = (T₁ + T₂)/P. Source: Directive 71/320/EEC Annex II
+/// Appendix and 49 CFR 571.135 S7.4.4(f) (both read), UN R13-H Annex 5 (from memory).
 /// </remarks>
 public sealed class UtilisationCurve
 {

@@ -2,8 +2,8 @@ namespace BrakeBalance.Stops;
 
 /// <summary>The line pressure at which a car would use all the adhesion of an axle.</summary>
 /// <remarks>
-/// <para>At a pressure the brakes ask for T_i = M_i/R_i; the load transfer follows from T₁ + T₂ + R + D, a load-sensing valve from the rear
-/// load; the axle is at its limit where T_i = μ_peak(N_i) N_i.</para>
+/// <para>At a pressure the brakes ask for T_i = M_i/R_i; the load transfer follows from T₁ + T₂ + R + D, a load-sensing valve from the
+/// rear load; the axle is at its limit where T_i = μ_peak(N_i) N_i.</para>
 /// <para>Assumes steady braking (no wheel inertia, no pitch), so a real lock comes at this pressure or, with a lagging transfer, before
 /// it.</para>
 /// <para>Source: adhesion utilisation f_i = T_i/N_i set to the adhesion; Crolla (ed.), Automotive Engineering, 2009, ch. 12.1

@@ -2,8 +2,8 @@ namespace BrakeBalance.Stops;
 
 /// <summary>Closed form for equal stops at equal intervals on one lump with constant cooling.</summary>
 /// <remarks>
-/// <para>Peak above the air after the n-th stop: ΔT (1 − e^(−n B t_c))/(1 − e^(−B t_c)), with B = h A/(m c); the limit for many stops
-/// has no e^(−n …).</para>
+/// <para>Peak above the air after the n-th stop: ΔT (1 − e^(−n B t_c))/(1 − e^(−B t_c)), with B = h A/(m c); the limit for many
+/// stops has no e^(−n …).</para>
 /// <para>Assumes stops that are short against the interval, and no radiation.</para>
 /// <para>Source: geometric series of exponential cooling; Newcomb and Spurr, and Limpert, Brake Design and Safety, print this form (from
 /// memory).</para>

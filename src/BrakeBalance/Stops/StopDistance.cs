@@ -2,8 +2,8 @@ namespace BrakeBalance.Stops;
 
 /// <summary>Closed forms for the distance of a stop with a constant retarding force.</summary>
 /// <remarks>
-/// <para>s = γ (v₁² − v₂²)/(2 g r), with r the retarding force over the weight (adhesion, rolling resistance and slope together) and γ
-/// the factor of the rotating masses.</para>
+/// <para>s = γ (v₁² − v₂²)/(2 g r), with r the retarding force over the weight (adhesion, rolling resistance and slope together)
+/// and γ the factor of the rotating masses.</para>
 /// <para>Source: work equals energy; Gillespie, Fundamentals of Vehicle Dynamics, ch. 3; Mannering and Kilareski, Principles of Highway
 /// Engineering, ch. 2 (both from memory).</para>
 /// </remarks>

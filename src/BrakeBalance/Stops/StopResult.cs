@@ -35,7 +35,8 @@ public sealed record StopResult
     public required StopEnergy Energy { get; init; }
 
     /// <summary>Mean fully developed deceleration, between 0.8 and 0.1 of the initial speed.</summary>
-    /// <remarks>Source: 71/320/EEC Annex II 1.1.2 (read) and UN R13-H Annex 3 (from memory): d_m = (v_b² − v_e²)/(2 (s_e − s_b)).</remarks>
+    /// <remarks>Source: 71/320/EEC Annex II 1.1.2 (read) and UN R13-H Annex 3 (from memory): d_m = (v_b² − v_e²)/(2 (s_e −
+    /// s_b)).</remarks>
     public required Acceleration MeanFullyDevelopedDeceleration { get; init; }
 
     /// <summary>Accepted steps of the integrator.</summary>

@@ -3,8 +3,8 @@ namespace BrakeBalance.Stops;
 /// <summary>Equations of a straight stop: speed, slip of each axle, load transfer, the load that a valve senses, and the energies on the
 /// side.</summary>
 /// <remarks>
-/// <para>m v′ = −(F₁ + F₂ + D + R + G); I ω′ = F R − M; with ω = (1 − s) v/R the slip obeys s′ = ((1 − s) v′ + (R/I)(M − F R))/v. Slip
-/// instead of wheel speed as the state keeps the stiff part on the diagonal.</para>
+/// <para>m v′ = −(F₁ + F₂ + D + R + G); I ω′ = F R − M; with ω = (1 − s) v/R the slip obeys s′ = ((1 − s) v′ +
+/// (R/I)(M − F R))/v. Slip instead of wheel speed as the state keeps the stiff part on the diagonal.</para>
 /// </remarks>
 internal struct StraightStopSystem : IStiffSystem
 {

@@ -2,8 +2,8 @@ namespace BrakeBalance.Stops;
 
 /// <summary>Rise of the rubbing surface above the bulk in one stop.</summary>
 /// <remarks>
-/// <para>Semi-infinite solid under a flux that falls in a straight line from q₀ to zero at the end t_s of the stop: ΔT(t) = 2 q₀ √t/√(π
-/// k ρ c) · (1 − 2 t/(3 t_s)), greatest at t = t_s/2.</para>
+/// <para>Semi-infinite solid under a flux that falls in a straight line from q₀ to zero at the end t_s of the stop: ΔT(t) = 2 q₀
+/// √t/√(π k ρ c) · (1 − 2 t/(3 t_s)), greatest at t = t_s/2.</para>
 /// <para>Assumes constant deceleration, no cooling during the stop, and a wall thicker than the heat reaches.</para>
 /// <para>Source: Carslaw and Jaeger, Conduction of Heat in Solids, half-space under prescribed flux (from memory); Limpert, Brake Design
 /// and Safety, prints 0.5270 for the factor 0.5319 of the peak (from memory).</para>

@@ -2,11 +2,11 @@ namespace BrakeBalance.Stops;
 
 /// <summary>Whether a small turn of a car with a locked axle grows or dies out.</summary>
 /// <remarks>
-/// <para>Single-track car at small angles: β′ = −((C₁ + C₂)/(m v) − a_x/v) β − (1 + (a C₁ − b C₂)/(m v²)) r; r′ = −(a C₁ − b C₂)/I β −
-/// (a² C₁ + b² C₂)/(I v) r, with a_x the deceleration. A rolling axle has its slip stiffness C; a locked one is pulled against its
-/// velocity, so that C = μ_locked N.</para>
-/// <para>Without the front's grip (locked front) a C₁ &lt; b C₂: the rear pulls the car straight. Without the rear's (locked rear) a C₁
-/// &gt; b C₂: any turn grows.</para>
+/// <para>Single-track car at small angles: β′ = −((C₁ + C₂)/(m v) − a_x/v) β − (1 + (a C₁ − b C₂)/(m v²)) r; r′ =
+/// −(a C₁ − b C₂)/I β − (a² C₁ + b² C₂)/(I v) r, with a_x the deceleration. A rolling axle has its slip stiffness C; a
+/// locked one is pulled against its velocity, so that C = μ_locked N.</para>
+/// <para>Without the front's grip (locked front) a C₁ &lt; b C₂: the rear pulls the car straight. Without the rear's (locked rear) a
+/// C₁ &gt; b C₂: any turn grows.</para>
 /// <para>Source: linear single-track model of textbooks (Mitschke and Wallentowitz, Dynamik der Kraftfahrzeuge; Wong, Theory of Ground
 /// Vehicles, ch. 5; both from memory). That a locked wheel only pulls against its motion, so that the rolling axle decides: "Braking
 /// Dynamics", sec. 5.1 Braking Stability (thesis chapter, html.pdfcookie.com, read).</para>

@@ -36,7 +36,8 @@ public enum Mark
 
 /// <summary>One answer as marked.</summary>
 /// <param name="Mark">How it was marked.</param>
-/// <param name="Points">Points given [–]: all for right, half for a wrong or missing unit, a sign or a percentage, none otherwise.</param>
+/// <param name="Points">Points given [–]: all for right, half for a wrong or missing unit, a sign or a percentage, none
+/// otherwise.</param>
 /// <param name="Comment">What is off, without giving the answer; empty when right.</param>
 public sealed record MarkedAnswer(Mark Mark, double Points, string Comment);
 

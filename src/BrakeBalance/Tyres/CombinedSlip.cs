@@ -2,9 +2,9 @@ namespace BrakeBalance.Tyres;
 
 /// <summary>Force of a tyre that slips along and across its rolling direction at once.</summary>
 /// <remarks>
-/// <para>With the contact patch's sliding velocity (v_x − ω R, v_y) and the wheel's speed |v|: s_L = (v_x − ω R)/|v|, s_S = v_y/|v|, s =
-/// √(s_L² + s_S²); σ = √(s_L² + (r s_S)²) with r = r₀ + (1 − r₀) min(1, s); the force has the size μ(σ) N and the direction −(s_L, r
-/// s_S)/σ.</para>
+/// <para>With the contact patch's sliding velocity (v_x − ω R, v_y) and the wheel's speed |v|: s_L = (v_x − ω R)/|v|, s_S = v_y/|v|,
+/// s = √(s_L² + s_S²); σ = √(s_L² + (r s_S)²) with r = r₀ + (1 − r₀) min(1, s); the force has the size μ(σ) N and the
+/// direction −(s_L, r s_S)/σ.</para>
 /// <para>Assumes one slip curve for all directions; the weight r₀ ≤ 1 lowers the lateral slip stiffness of a rolling wheel, and goes to
 /// one for a sliding wheel, so that a locked wheel is pulled exactly against its velocity.</para>
 /// <para>Source: resultant slip after Burckhardt 1993 (from memory, in Kiencke and Nielsen, Automotive Control Systems, ch. 8); the

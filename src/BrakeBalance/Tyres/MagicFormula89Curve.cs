@@ -2,8 +2,8 @@ namespace BrakeBalance.Tyres;
 
 /// <summary>Longitudinal slip curve of the Magic Formula whose factors change with load (1989 set of coefficients).</summary>
 /// <remarks>
-/// <para>With F_z in kN and slip in percent: C = b₀; D = (b₁ F_z + b₂) F_z; BCD = (b₃ F_z² + b₄ F_z) e^(−b₅ F_z); E = b₆ F_z² + b₇ F_z +
-/// b₈; F = D sin(C atan(B s − E (B s − atan B s))) in newtons; μ = F/F_z.</para>
+/// <para>With F_z in kN and slip in percent: C = b₀; D = (b₁ F_z + b₂) F_z; BCD = (b₃ F_z² + b₄ F_z) e^(−b₅ F_z); E = b₆
+/// F_z² + b₇ F_z + b₈; F = D sin(C atan(B s − E (B s − atan B s))) in newtons; μ = F/F_z.</para>
 /// <para>Valid for one wheel's load from about 1 kN to 10 kN; loads outside are taken at the nearer end. No shifts.</para>
 /// <para>Source: Bakker, Pacejka and Lidner 1989, SAE 890087 (form, from memory).</para>
 /// </remarks>

@@ -2,8 +2,8 @@ namespace BrakeBalance.Tyres;
 
 /// <summary>The tyres of one axle: their loaded radius and their adhesion against the surface's own.</summary>
 /// <remarks>
-/// <para>k_axle = k · c · (1 − s (N/N_ref − 1)): k the surface's coefficient of adhesion, c the adhesion factor, s the load sensitivity,
-/// N the load of one wheel.</para>
+/// <para>k_axle = k · c · (1 − s (N/N_ref − 1)): k the surface's coefficient of adhesion, c the adhesion factor, s the load
+/// sensitivity, N the load of one wheel.</para>
 /// <para>Source: a straight line through the falling friction of a loaded tyre, common practice.</para>
 /// </remarks>
 public sealed record Tyre
@@ -16,7 +16,9 @@ public sealed record Tyre
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.3 to 2.</exception>
     public double AdhesionFactor { get; init => field = Require.Between(value, 0.3, 2); } = 1;
 
-    /// <summary>Fraction of adhesion lost when the wheel load is twice <see cref="ReferenceLoad"/> [–]; 0 to 0.4; 0 unless said.</summary>
+    /// <summary>
+    /// Fraction of adhesion lost when the wheel load is twice <see cref="ReferenceLoad"/> [–]; 0 to 0.4; 0 unless said.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0 to 0.4.</exception>
     public double LoadSensitivity { get; init => field = Require.Between(value, 0, 0.4); }
 

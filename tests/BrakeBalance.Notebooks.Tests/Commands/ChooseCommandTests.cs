@@ -59,7 +59,8 @@ public sealed class ChooseCommandTests : IDisposable
         Assert.Contains("0.6 kg", words, StringComparison.Ordinal);
 
         string report = (await Shell.RunAsync("choose", Car, "--parts", In("p.csv"), "--targets", In("t.json"), "--report", "1")).Output;
-        string[] limits = [.. Regex.Matches(Words(report), @"Safe limit\D*(?<first>[\d.]+ bar)").Select(match => match.Groups["first"].Value)];
+        string[] limits =
+            [.. Regex.Matches(Words(report), @"Safe limit\D*(?<first>[\d.]+ bar)").Select(match => match.Groups["first"].Value)];
         Assert.Equal(2, limits.Length);
         Assert.Equal(limits[0], limits[1]);
     }

@@ -17,8 +17,8 @@ public class ReleaseBehaviourTests
 
     // By hand: 12 kN, P₂ = 12·1.2/2.6 = 5.538 kN, h/E = 0.55/2.6, k = 0.8, sliding 0.6. Both slide at z = 0.6: N₂ = 5538.5 −
     // 0.6·12000·0.21154 = 4015.4 N,
-    // N₁ = 7984.6 N. The front turns again at 0.6·7984.6/120 = 39.92 bar. Then it rolls and brakes with 120 p; the rear holds 0.6 N₂ with
-    // N₂ = (5538.5 − 0.21154·120 p)/(1 + 0.6·0.21154). Its line must fall to 0.6 N₂/80.
+    // N₁ = 7984.6 N. The front turns again at 0.6·7984.6/120 = 39.92 bar. Then it rolls and brakes with 120 p; the rear holds 0.6 N₂
+    // with N₂ = (5538.5 − 0.21154·120 p)/(1 + 0.6·0.21154). Its line must fall to 0.6 N₂/80.
     [Theory]
     [InlineData(0)]
     [InlineData(4)]
@@ -44,8 +44,8 @@ public class ReleaseBehaviourTests
         Assert.Equal(Axle.Front, first.First);
         Assert.Equal(first.At.MasterPressure.Bars, behaviour.LocksAt.Front!.Value.Bars, 1e-6);
 
-        // The front slides with 0.6 N₁ while the rear rolls with 80 p₂ and locks at 0.8 N₂: N₂ = (P₂ − 0.21154·0.6 (12000 − N₂))/… solved
-        // for N₂.
+        // The front slides with 0.6 N₁ while the rear rolls with 80 p₂ and locks at 0.8 N₂: N₂ = (P₂ − 0.21154·0.6 (12000 −
+        // N₂))/… solved for N₂.
         double c = 0.55 / 2.6;
         double rearLoad = (5538.46 - c * 0.6 * 12_000) / (1 - c * 0.6 + c * 0.8);
         double line = 0.8 * rearLoad / 80;

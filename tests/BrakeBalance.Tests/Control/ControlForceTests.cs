@@ -157,7 +157,8 @@ public sealed class ControlForceTests
         double[] kilopascals = [.. FailureAnalysis.Reserve(foot, applications: 3)
             .Select(application => application.WorkingPressure.Kilopascals)];
 
-        // Rod 11.7 mm at a rate of 0.25: 67.46 kPa absolute, 2.6 l, 34.9 cm2 · 11.7 mm swept; p V_f / (V_f − A x) = 80.0 kPa. Then nothing.
+        // Rod 11.7 mm at a rate of 0.25: 67.46 kPa absolute, 2.6 l, 34.9 cm2 · 11.7 mm swept; p V_f / (V_f − A x) = 80.0 kPa. Then
+        // nothing.
         Assert.Equal(21.3, kilopascals[0], 0.1);
         Assert.Equal([0, 0], kilopascals[1..]);
         EngineOffPresses gentle = EngineOffPresses.Of(foot, brakingRate: 0.25, applications: 3);

@@ -18,7 +18,8 @@ public class StopInvariants
     private const double WheelInertia = 1e-6;
     private const double RampSeconds = 6;
 
-    // Wheels of inertia I stop √(2 I v/(R M′)) after their axle's limit, M′ the rise per second of the torque beyond what the road gives.
+    // Wheels of inertia I stop √(2 I v/(R M′)) after their axle's limit, M′ the rise per second of the torque beyond what the road
+    // gives.
     private static double SecondsToStop(BalanceModel model, Axle axle, double adhesion, double pascals, double pascalsPerSecond)
     {
         Tyre tyre = model.Vehicle.Tyres[axle];

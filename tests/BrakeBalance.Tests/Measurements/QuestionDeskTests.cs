@@ -135,8 +135,9 @@ public class QuestionDeskTests
         }
     }
 
-    // Greatest assist 90 bar × π/4 (34 mm)² = 8171 N, less 140 N of spring: 8031 N. Run-out at (8031 − 150 + 4.2 × 40)/(4.2 − 1) = 2515 N
-    // of input, 10 546 N of output; less 100 N of the cylinder's spring over π/4 (26.99 mm)² = 182.6 bar, beyond the 140 bar of the file.
+    // Greatest assist 90 bar × π/4 (34 mm)² = 8171 N, less 140 N of spring: 8031 N. Run-out at (8031 − 150 + 4.2 × 40)/(4.2 − 1) =
+    // 2515 N of input, 10 546 N of output; less 100 N of the cylinder's spring over π/4 (26.99 mm)² = 182.6 bar, beyond the 140 bar of
+    // the file.
     [Fact]
     public void A_booster_that_runs_out_beyond_the_highest_pressure_is_no_number_that_lacks()
     {

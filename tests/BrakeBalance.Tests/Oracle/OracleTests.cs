@@ -56,8 +56,8 @@ public class OracleTests
     [Fact]
     public void A_load_sensing_valve_settles_where_its_own_braking_leaves_the_load()
     {
-        // Knee 40 bar + 0.01 bar/N (N₂ − 3000 N), slope 0, 60 bar in: T₂ = 10 p₂/0.3 per bar; N₂ = 3922.66 − 0.2 (4000 + 33.3333 p₂);
-        // p₂ = 40 + 0.01 (122.66 − 6.66667 p₂) → p₂ = 41.2266 / 1.066667 = 38.6499 bar.
+        // Knee 40 bar + 0.01 bar/N (N₂ − 3000 N), slope 0, 60 bar in: T₂ = 10 p₂/0.3 per bar; N₂ = 3922.66 − 0.2 (4000 +
+        // 33.3333 p₂); p₂ = 40 + 0.01 (122.66 − 6.66667 p₂) → p₂ = 41.2266 / 1.066667 = 38.6499 bar.
         PlainState at = Textbook.At(Car with { Rear = Car.Rear with { Valves = [new LoadSensing(40e5, 3000, 1000, 0, 0)] } }, 60e5, 0);
         Assert.Equal(38.64994e5, at.RearLinePressure, 20.0);
     }
@@ -65,8 +65,8 @@ public class OracleTests
     [Fact]
     public void A_short_block_and_a_lining_of_no_width_on_a_pin_are_one()
     {
-        // At 90° from the pin: normal force has the arm of the pin's distance, friction that of the drum's radius. 0.4 · 0.2 / (0.1 − 0.4
-        // · 0.12) = 1.53846.
+        // At 90° from the pin: normal force has the arm of the pin's distance, friction that of the drum's radius. 0.4 · 0.2 / (0.1 −
+        // 0.4 · 0.12) = 1.53846.
         double pin = PlainShoes.OnPin(0.4, leading: true, 0.12, 0.1, 89.99, 90.01, 0.2);
         Assert.Equal(0.08 / 0.052, pin, 1e-4);
         Assert.Equal(0.08 / 0.052, PlainShoes.Block(0.4, leading: true, 0.2, 0.1, 0.12, 0), 1e-12);

@@ -85,7 +85,8 @@ internal static class PlainCarReader
         switch (drum.Shoes)
         {
             case CatalogueShoes given:
-                // A short shoe gives c μ/(1 − e μ): c and e from the value and the sensitivity S = 1/(1 − e μ₀) that are given at μ₀.
+                // A short shoe gives c μ/(1 − e μ): c and e from the value and the sensitivity S = 1/(1 − e μ₀) that are given at
+                // μ₀.
                 double e = (1 - (1 / given.NominalSensitivity)) / given.NominalFriction;
                 double c = given.NominalBrakeFactor * (1 - (e * given.NominalFriction)) / given.NominalFriction;
                 return c * friction / (1 - (e * friction));

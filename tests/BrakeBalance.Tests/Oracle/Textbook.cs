@@ -31,8 +31,8 @@ internal sealed record PlainLock(PlainState At, double FrontUsed, double RearUse
 
 /// <summary>The balance of a car by the longest and plainest way: try every pressure from nothing upwards and look at both axles.</summary>
 /// <remarks>
-/// <para>Newton: m a = T₁ + T₂ + R + D. Moments about the road: the load m a h/E moves from the rear axle to the front; lift is taken off
-/// each axle as
+/// <para>Newton: m a = T₁ + T₂ + R + D. Moments about the road: the load m a h/E moves from the rear axle to the front; lift is taken
+/// off each axle as
 /// measured at its wheels, so it holds what drag would do besides. A wheel slides when its braking force exceeds adhesion times
 /// load.</para>
 /// <para>A load-sensing valve looks at the rear load that its own braking causes; that load is found by halving.</para>

@@ -6,8 +6,8 @@ namespace BrakeBalance.Tests.Published;
 /// <summary>
 /// Ranges of C* by kind of brake in Breuer and Bill, Bremsenhandbuch (2006), read second hand in an encyclopaedia entry (de.wikiup.org,
 /// Bremsenkennwert):
-/// disc 2 μ, leading-trailing (4 to 5) μ, two-leading (8 to 10) μ, duo-servo (11 to 12.5) μ. Only the disc is linear in μ, so the others
-/// are
+/// disc 2 μ, leading-trailing (4 to 5) μ, two-leading (8 to 10) μ, duo-servo (11 to 12.5) μ. Only the disc is linear in μ, so the
+/// others are
 /// used as bands near a nominal friction. The drum geometries are invented, with proportions that are common practice.
 /// </summary>
 [Source("Breuer and Bill, Bremsenhandbuch (2006), in an encyclopaedia entry", Reading.SecondHand)]

@@ -55,8 +55,9 @@ public sealed class Cfr571_135TorqueWheelMethod
     public void Brake_follows_the_fitted_line(double megapascals, double newtonMetres) =>
         Assert.Equal(newtonMetres, Brake(FrontTorques).BrakingTorque(Pressure.FromMegapascals(megapascals)).NewtonMeters, 1e-6);
 
-    // At 4 MPa, R = 0.3 m: T₁ = 2·1112/0.3 = 7413.33 N, T₂ = 2·430/0.3 = 2866.67 N; P = 16 000 N, E = 2.5 m, h = 0.5 m, P₁ = 9000 N:
-    // z = 10 280/16 000 = 0.6425; z h P/E = 2056 N; f₁ = 7413.33/11 056 = 0.67053, f₂ = 2866.67/4944 = 0.57983; limit z/0.9 = 0.71389.
+    // At 4 MPa, R = 0.3 m: T₁ = 2·1112/0.3 = 7413.33 N, T₂ = 2·430/0.3 = 2866.67 N; P = 16 000 N, E = 2.5 m, h = 0.5 m, P₁ = 9000
+    // N: z = 10 280/16 000 = 0.6425; z h P/E = 2056 N; f₁ = 7413.33/11 056 = 0.67053, f₂ = 2866.67/4944 = 0.57983; limit z/0.9 =
+    // 0.71389.
     [Fact]
     public void Adhesion_utilised_by_both_axles_at_4_megapascals()
     {

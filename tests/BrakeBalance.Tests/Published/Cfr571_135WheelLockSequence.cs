@@ -16,8 +16,8 @@ public sealed class Cfr571_135WheelLockSequence
 {
     private static RuleVerdict Verdict(Vehicle car, string rule) => DistributionRules.Check(car).Single(verdict => verdict.Rule == rule);
 
-    // a/L = 0.48, h/L = 0.20: the rear curve meets the line where 0.9 (1 − β) = 0.48 − 0.20 z, so at 0.85 for β = 0.655556 and at 0.78
-    // for β = 0.64.
+    // a/L = 0.48, h/L = 0.20: the rear curve meets the line where 0.9 (1 − β) = 0.48 − 0.20 z, so at 0.85 for β = 0.655556 and at
+    // 0.78 for β = 0.64.
     [Theory]
     [InlineData(0.655556, 0.85, RuleOutcome.Pass)]
     [InlineData(0.640000, 0.78, RuleOutcome.Fail)]

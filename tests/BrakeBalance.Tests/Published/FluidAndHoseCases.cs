@@ -95,8 +95,8 @@ public sealed class FluidAndHoseCases
     }
 
     /// <summary>
-    /// A KTH thesis (diva2:818797), seen second-hand: 1/B = 1/B_l + (V_g/V_t)/B_g with B_g = γ p. With one per cent of air at the air's own
-    /// pressure and γ = 1.4 the air decides: B_g/(V_g/V_t) = 14.2 MPa (recomputed).
+    /// A KTH thesis (diva2:818797), seen second-hand: 1/B = 1/B_l + (V_g/V_t)/B_g with B_g = γ p. With one per cent of air at the air's
+    /// own pressure and γ = 1.4 the air decides: B_g/(V_g/V_t) = 14.2 MPa (recomputed).
     /// </summary>
     [Fact]
     public void One_per_cent_of_air_makes_unpressed_fluid_a_hundred_times_softer()

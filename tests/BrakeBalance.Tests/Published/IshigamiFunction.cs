@@ -3,8 +3,8 @@ using BrakeBalance.Measurements;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// The Ishigami function sin x₁ + a sin² x₂ + b x₃⁴ sin x₁ on (−π, π)³ (Ishigami and Homma 1990), a = 7, b = 0.1 as used by Marrel et
-/// al. (2009).
+/// The Ishigami function sin x₁ + a sin² x₂ + b x₃⁴ sin x₁ on (−π, π)³ (Ishigami and Homma 1990), a = 7, b = 0.1 as used by
+/// Marrel et al. (2009).
 /// Variances in closed form, as printed in the documentation of the library OpenTURNS, use case "The Ishigami function".
 /// </summary>
 [Source("Documentation of OpenTURNS, the Ishigami function", Reading.Read)]

@@ -4,7 +4,8 @@ namespace BrakeBalance.Tests.Published;
 
 /// <summary>
 /// Limpert, Brake Design and Safety, closed forms for a fixed distribution (from memory; no printed numbers were found):
-/// z_crit = (Ψ − Φ)/χ, E_f = (1 − Ψ)/(1 − Φ − k χ), E_r = Ψ/(Φ + k χ). The general solver has to agree with them everywhere.
+/// z_crit = (Ψ − Φ)/χ, E_f = (1 − Ψ)/(1 − Φ − k χ), E_r = Ψ/(Φ + k χ). The general solver has to agree with them
+/// everywhere.
 /// </summary>
 [Source("Limpert, Brake Design and Safety", Reading.FromMemory)]
 public class LimpertClosedForms

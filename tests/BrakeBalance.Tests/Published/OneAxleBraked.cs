@@ -3,9 +3,9 @@ using BrakeBalance.Balance;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// One axle braked to its limit: a = μ g x/(l − μ h) with the front brakes, μ g (l − x)/(l + μ h) with the rear ones, x from the centre of
-/// gravity to the rear axle. Source: examination key with derivation, "Theory of Machines" (careerride.com, 4417). The exercises' inputs
-/// were
+/// One axle braked to its limit: a = μ g x/(l − μ h) with the front brakes, μ g (l − x)/(l + μ h) with the rear ones, x from the
+/// centre of gravity to the rear axle. Source: examination key with derivation, "Theory of Machines" (careerride.com, 4417). The exercises'
+/// inputs were
 /// read at the addresses named; their answers are recomputed (one posted answer to the first is wrong).
 /// </summary>
 [Source("Examination key \"Theory of Machines\" and exercises", Reading.Read)]

@@ -77,8 +77,8 @@ public class RotorHeating
     /// <summary>
     /// Half-space under a flux that falls linearly: the closed form against Duhamel's integral of the half-space's response to a unit
     /// flux pulse
-    /// (Carslaw and Jaeger, from memory), computed by MathNet; and the peak factor 0.5319 of q₀ √t_s/√(k ρ c), for which Limpert prints
-    /// √(5/18) = 0.5270 (from memory), 0.9 % lower.
+    /// (Carslaw and Jaeger, from memory), computed by MathNet; and the peak factor 0.5319 of q₀ √t_s/√(k ρ c), for which Limpert
+    /// prints √(5/18) = 0.5270 (from memory), 0.9 % lower.
     /// </summary>
     [Source("Carslaw and Jaeger; Limpert", Reading.FromMemory)]
     [Fact]

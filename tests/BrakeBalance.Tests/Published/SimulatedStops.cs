@@ -135,8 +135,8 @@ public class SimulatedStops
                 tolerance);
 
     /// <summary>
-    /// Mean fully developed deceleration of 71/320/EEC Annex II 1.1.2 (seen): d_m = (v_b² − v_e²)/(25.92 (s_e − s_b)); a constant 6.43
-    /// m/s² from 100 km/h
+    /// Mean fully developed deceleration of 71/320/EEC Annex II 1.1.2 (seen): d_m = (v_b² − v_e²)/(25.92 (s_e − s_b)); a constant
+    /// 6.43 m/s² from 100 km/h
     /// covers 37.80 m between 80 and 10 km/h (recomputed) and gives 6.43 back, whatever the build-up before.
     /// </summary>
     [Fact]

@@ -178,12 +178,12 @@ public sealed class VacuumBoosterCases
     /// <summary>
     /// Service manual, compact car, 2001 to 2005, section 19-31 (read, service data): line pressure by pedal force with anti-lock
     /// brakes. Vacuum 0: 98 N → 0,
-    /// 294 N → 1.70 MPa; 66.7 kPa: 98 N → 4.60, 294 N → 10.50 MPa. Four readings fix four unknowns (cylinder area and spring for a pedal
-    /// of 4 : 1,
+    /// 294 N → 1.70 MPa; 66.7 kPa: 98 N → 4.60, 294 N → 10.50 MPa. Four readings fix four unknowns (cylinder area and spring for a
+    /// pedal of 4 : 1,
     /// boost ratio, jump-in), so the fit itself proves only that the model has this form. What it then foretells is tested: the same car
     /// without
-    /// anti-lock brakes (98 N → 4.10 to 4.80, 294 N → 9.80 to 10.50 MPa by variant), and a bore within those of other cars' service data
-    /// (22.2 to 25.4 mm).
+    /// anti-lock brakes (98 N → 4.10 to 4.80, 294 N → 9.80 to 10.50 MPa by variant), and a bore within those of other cars' service
+    /// data (22.2 to 25.4 mm).
     /// </summary>
     [Fact]
     public void Four_readings_of_a_compact_car_foretell_its_sister_and_its_bore()

@@ -5,8 +5,8 @@ using UnitsNet;
 namespace BrakeBalance.Tests.Published;
 
 /// <summary>
-/// Wong, Theory of Ground Vehicles, passenger car with a fixed distribution and rolling resistance: W = 21.24 kN, L = 2.87 m, l₁ = 1.27 m,
-/// h = 0.508 m, front share 0.60, rolling resistance 0.02. Inputs and order of lock-up from memory; the four-digit rates are recomputed
+/// Wong, Theory of Ground Vehicles, passenger car with a fixed distribution and rolling resistance: W = 21.24 kN, L = 2.87 m, l₁ = 1.27
+/// m, h = 0.508 m, front share 0.60, rolling resistance 0.02. Inputs and order of lock-up from memory; the four-digit rates are recomputed
 /// from (a/g)_f = (μ l₂/L + K f)/(K − μ h/L) and (a/g)_r = (μ l₁/L + (1 − K) f)/(1 − K + μ h/L).
 /// </summary>
 [Source("Wong, Theory of Ground Vehicles", Reading.FromMemory)]

@@ -7,8 +7,8 @@ namespace BrakeBalance.Tests.Stops;
 public class IntegratorTests
 {
     /// <summary>
-    /// y′ = −λ (y − cos t), a stiff test problem after Prothero and Robinson (form from memory); with λ = 0 the exact Jacobian is not
-    /// told.
+    /// y′ = −λ (y − cos t), a stiff test problem after Prothero and Robinson (form from memory); with λ = 0 the exact Jacobian is
+    /// not told.
     /// </summary>
     private readonly struct Relaxation(double rate, double told) : IStiffSystem
     {

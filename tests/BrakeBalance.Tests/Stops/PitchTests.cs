@@ -38,8 +38,8 @@ public class PitchTests
 
     private static double StaticFront => 0.56 * 1700 * Gravity.StandardMetresPerSecondSquared;
 
-    // A half car of 1.3 Hz and a damping ratio of 0.3: x″ = ω²(u − x) − 2ζω x′ under a ramp of 0.25 s gives x = 0.25 and x + 2ζ x′/ω = 0.49
-    // after 0.2 s.
+    // A half car of 1.3 Hz and a damping ratio of 0.3: x″ = ω²(u − x) − 2ζω x′ under a ramp of 0.25 s gives x = 0.25 and x +
+    // 2ζ x′/ω = 0.49 after 0.2 s.
     [Fact]
     public void Two_tenths_after_a_stamp_of_a_quarter_second_half_of_the_load_has_moved()
     {

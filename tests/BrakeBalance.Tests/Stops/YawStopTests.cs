@@ -46,8 +46,8 @@ public class YawStopTests
     public void The_spin_grows_at_the_rate_of_the_linear_single_track_car()
     {
         // Sideslip β and yaw rate r of a car rolling in front and sliding behind, at constant speed for small angles: a locked wheel is
-        // pulled against its velocity, so its force per slip angle is μ N₂; the front tyre has its slip stiffness. The unstable eigenvalue
-        // of the two linear equations comes from MathNet.
+        // pulled against its velocity, so its force per slip angle is μ N₂; the front tyre has its slip stiffness. The unstable
+        // eigenvalue of the two linear equations comes from MathNet.
         SlipCurve tyre = PublishedSlipCurves.DryAsphalt.ScaledToPeak(0.9, Force.FromKilonewtons(4));
         BrakedCar car = YawStop.WithOnlyLocked(Coupe(tyre), Axle.Rear) with { CentreOfGravityHeight = Length.Zero };
         var gentle = new YawDisturbance { InitialYawRate = RotationalSpeed.FromRadiansPerSecond(1e-5) };
@@ -200,8 +200,8 @@ public class YawStopTests
     [Fact]
     public void Drag_moves_load_while_the_car_slides()
     {
-        // Front axle locked on a constant adhesion: F = μ (N₁₀ + (h/E) m a) and m a = F + D − I a/R², the last from the free rear wheels
-        // that run on.
+        // Front axle locked on a constant adhesion: F = μ (N₁₀ + (h/E) m a) and m a = F + D − I a/R², the last from the free rear
+        // wheels that run on.
         BrakedCar car = YawStop.WithOnlyLocked(Coupe(ConstantAdhesion(0.7)), Axle.Front) with { DragArea = Area.FromSquareMeters(1.2) };
         YawResult slide = YawStop.Run(car, Firm, PressureBuildUp.Instant, Speed.FromMetersPerSecond(70), new YawDisturbance());
         YawSample at = slide.Trace.First(s => s.TimeSeconds > 0.5);

@@ -21,8 +21,8 @@ internal enum FieldShape
 internal sealed record FieldInfo(string Key, PropertyInfo Property, FieldAttribute About, FieldShape Shape, Type ValueType)
 {
     // A page reads a few dozen entries of hundreds: what is told of one is worked out when it is asked for.
-    private readonly Lazy<(IQuantity? Low, IQuantity? High)> _limits = new(() => Limited(Shape, ValueType) is (FieldShape.Quantity, var kind)
-        ? (Limit(About.Low, kind), Limit(About.High, kind)) : default);
+    private readonly Lazy<(IQuantity? Low, IQuantity? High)> _limits = new(() =>
+        Limited(Shape, ValueType) is (FieldShape.Quantity, var kind) ? (Limit(About.Low, kind), Limit(About.High, kind)) : default);
 
     private readonly Lazy<UsualRange?> _usual = new(() => Property.GetCustomAttribute<UsualAttribute>() is { } usual
         ? new UsualRange(usual, About.Typical, Limited(Shape, ValueType).Type) : null);

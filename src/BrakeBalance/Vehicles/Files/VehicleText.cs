@@ -162,7 +162,8 @@ internal static class VehicleText
             return null;
         }
 
-        (FieldShape shape, bool list) = field.Shape == FieldShape.List ? (FieldMap.ShapeOf(field.ValueType).Shape, true) : (field.Shape, false);
+        (FieldShape shape, bool list) = field.Shape == FieldShape.List
+            ? (FieldMap.ShapeOf(field.ValueType).Shape, true) : (field.Shape, false);
         return shape is FieldShape.Document or FieldShape.Json ? null
             : !list || path.EndsWith(']') ? Written(shape, value.Trim())
             : $"[{string.Join(", ", value.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
