@@ -77,8 +77,9 @@ internal sealed class FigureLayout
             return lines;
         }
 
-        double room = Math.Min((2 * band) - 6, band + (2 * Pad));
-        lines = [.. names.Select(name => TextMetrics.Wrap(name, font, room))];
+        // Those at the ends have the edge of the drawing on one side.
+        double room = (2 * band) - 6, atEnd = Math.Min(room, band + (2 * Pad));
+        lines = [.. names.Select((name, i) => TextMetrics.Wrap(name, font, i == 0 || i == names.Length - 1 ? atEnd : room))];
         int upper = lines.Where((_, i) => i % 2 == 0).Max(all => all.Count);
         return [.. lines.Select((all, i) => i % 2 == 0 ? all : (IReadOnlyList<string>)[.. Enumerable.Repeat("", upper), .. all])];
     }

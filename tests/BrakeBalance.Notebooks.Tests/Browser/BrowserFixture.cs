@@ -70,6 +70,15 @@ public sealed class BrowserFixture : IAsyncLifetime
         return watched;
     }
 
+    /// <summary>Forgets the cars that pages have kept; a page reads them as soon as it opens.</summary>
+    public async Task ForgetCarsAsync()
+    {
+        string blank = Path.Combine(Folder, "blank.html");
+        await File.WriteAllTextAsync(blank, "<!DOCTYPE html><title>blank</title>");
+        await using WatchedPage page = await OpenAsync(blank);
+        await page.Page.EvaluateExpressionAsync("localStorage.removeItem('bb-cars')");
+    }
+
     private async Task<IPage> NewPageAsync()
     {
         if (_browser is null && Required)

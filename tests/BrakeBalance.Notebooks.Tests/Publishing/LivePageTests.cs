@@ -378,8 +378,8 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
             File.WriteAllText(file, Html.Value);
         }
 
+        await browser.ForgetCarsAsync();
         WatchedPage page = await browser.OpenAsync(file, width, height);
-        await page.Page.EvaluateExpressionAsync("localStorage.removeItem('bb-cars')");
         await page.Page.WaitForExpressionAsync("document.documentElement.dataset.live !== undefined", new() { Timeout = 120_000 });
         return page;
     }

@@ -223,8 +223,8 @@ public class LiveSharingTests(BrowserFixture browser)
             File.WriteAllText(file, Html.Value);
         }
 
+        await browser.ForgetCarsAsync();
         WatchedPage page = await browser.OpenAsync(file, width, dark: dark);
-        await page.Page.EvaluateExpressionAsync("localStorage.removeItem('bb-cars')");
         await LiveAsync(page);
         return page;
     }
