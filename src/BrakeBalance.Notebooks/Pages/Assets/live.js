@@ -132,8 +132,9 @@
       const part = button.closest(".bb-part").querySelector("summary span").textContent;
       state.sliders.push({ path, label: part === "The car" ? label : `${part}: ${label.toLowerCase()}`, low: +low, high: +high,
         value: +value, unit, decimals: +decimals });
+      [state.seen, state.marks] = [state.seen + 1, null];
       sliders();
-      answer(); // says where the marks stand in its unit
+      answer(); // says where the marks stand in its unit; what was asked before may mean another
     }
   });
 
