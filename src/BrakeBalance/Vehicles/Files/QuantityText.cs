@@ -12,8 +12,6 @@ internal static partial class QuantityText
 
     private static readonly string[] FractionsOfAnInch = ["2", "4", "8", "16", "32", "64", "128"];
 
-    private static readonly ConcurrentDictionary<(Type, string), Enum?> Units = new();
-
     // A slider reads the same file again and again; whoever reads a thousand files does not keep them all.
     private const int MostKnown = 1000;
 
@@ -100,7 +98,7 @@ internal static partial class QuantityText
             return $"\"{text}\" has no unit.";
         }
 
-        Enum? unit = Units.GetOrAdd((quantity, unitText), key => FindUnit(key.Item1, key.Item2));
+        Enum? unit = FindUnit(quantity, unitText);
         if (unit is null)
         {
             return $"\"{unitText}\" is not a unit of {Words(quantity.Name)}.";
