@@ -26,6 +26,7 @@ public sealed class LiveDesk
         _answers = new()
         {
             ["begin"] = _ => Begin(),
+            ["demos"] = _ => new JsonObject { ["demos"] = Words(_demos.Keys) },
             ["new"] = request => Text(VehicleText.New(Word(request, "class"))),
             ["demo"] = request => Text(_demos.GetValueOrDefault(Word(request, "name") ?? "") ?? ""),
             ["form"] = request => Html(LiveForm.Html(Word(request, "text") ?? "", Units(request))),
@@ -102,9 +103,8 @@ public sealed class LiveDesk
     private (string Name, LiveCar Car)[] SetUps(JsonObject request) =>
         [.. (request["cars"] as JsonArray ?? []).OfType<JsonObject>().Select(car => (Word(car, "name") ?? "", _cars.Of(car)))];
 
-    private JsonObject Begin() => new()
+    private static JsonObject Begin() => new()
     {
-        ["demos"] = Words(_demos.Keys),
         ["classes"] = Words(CarForm.Classes),
         ["figures"] = new JsonArray(
             [.. LivePictures.All.Select(tab => new JsonObject { ["tab"] = tab.Tab, ["names"] = Words(tab.Names) })]),

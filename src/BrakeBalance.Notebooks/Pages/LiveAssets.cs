@@ -1,8 +1,6 @@
 using System.Buffers.Binary;
 using System.IO.Compression;
-using System.Text.Encodings.Web;
 using System.Text.Json;
-using System.Text.Json.Nodes;
 
 namespace BrakeBalance.Notebooks.Pages;
 
@@ -12,11 +10,19 @@ internal static class LiveAssets
     private const string Folder = "Live.";
     private const string Letters = "0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ.-:+=^!/*?|~()[]{}@%$#_";
 
-    private static readonly Lazy<string> LazyParts = new(Packed);
+    // What the others wait for comes first.
+    private static readonly string[] First =
+        ["dotnet.js", "dotnet.runtime.js", "dotnet.native.js", "dotnet.native.wasm", "System.Private.CoreLib.dll"];
+
+    private static readonly Lazy<(string Name, string Text)[]> LazyParts = new(Packed);
+
+    /// <summary>What stands behind each part in a page that carries them: it hands the part on.</summary>
+    public static string TakePart => "bbDesk.partHere(document.currentScript.previousElementSibling)";
 
     /// <summary>The script that starts the assembly and asks it.</summary>
-    public static string Desk => PageAssets.Read("Pages.desk.js")
-        .Replace("__BB_SHARED__", PageNames.SharedScript, StringComparison.Ordinal)
+    /// <param name="carriesParts">Whether the page carries the parts itself.</param>
+    public static string Desk(bool carriesParts) => PageAssets.Read("Pages.desk.js")
+        .Replace("__BB_SHARED__", carriesParts ? "" : PageNames.SharedScript, StringComparison.Ordinal)
         .Replace("__BB_LETTERS__", Letters, StringComparison.Ordinal);
 
     /// <summary>The script that moves the explorables of a page.</summary>
@@ -29,7 +35,7 @@ internal static class LiveAssets
     public static string Style => PageAssets.Read("Pages.live.css");
 
     /// <summary>The script that pages share: all parts, for <see cref="Desk"/>.</summary>
-    public static string Shared => $"globalThis.bbParts = {Parts};\n";
+    public static string Shared => string.Concat(Parts.Select(part => $"bbDesk.part(\"{part.Name}\",\"{part.Text}\");\n"));
 
     /// <summary>The worker's script as a JSON text.</summary>
     public static string Worker => JsonSerializer.Serialize(PageAssets.Read("Pages.live-worker.js"));
@@ -39,20 +45,15 @@ internal static class LiveAssets
         + PageAssets.Read("Notices.1") + "\n\n" + PageAssets.Read("Notices.2");
 
     /// <summary>The runtime's and the assembly's files by name, each packed (gzip) and written as text.</summary>
-    public static string Parts => LazyParts.Value;
+    public static IReadOnlyList<(string Name, string Text)> Parts => LazyParts.Value;
 
-    private static string Packed()
+    private static (string Name, string Text)[] Packed()
     {
         System.Reflection.Assembly own = typeof(LiveAssets).Assembly;
         string[] names = [.. own.GetManifestResourceNames().Where(name => name.StartsWith(Folder, StringComparison.Ordinal))
-            .Order(StringComparer.Ordinal)];
-        var parts = new JsonObject();
-        foreach ((string name, string text) in names.AsParallel().AsOrdered().Select(name => (name, Pack(own, name))))
-        {
-            parts[name[Folder.Length..]] = text;
-        }
-
-        return parts.ToJsonString(new JsonSerializerOptions { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+            .Select(name => name[Folder.Length..]).Order(StringComparer.Ordinal)];
+        return [.. First.Intersect(names).Union(names).ToArray().AsParallel().AsOrdered()
+            .Select(name => (name, Pack(own, Folder + name)))];
     }
 
     private static string Pack(System.Reflection.Assembly own, string name)

@@ -40,7 +40,7 @@ internal static class PageShell
         html.Append("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n" + PageMark.Html + "\n")
             .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
             .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"")
-            .Append(HtmlText.Escape(Policy([EarlyScript, .. atEnd], parts.IsLive))).Append("\">\n")
+            .Append(HtmlText.Escape(Policy([EarlyScript, LiveAssets.TakePart, .. atEnd], parts.IsLive))).Append("\">\n")
             .Append("<meta name=\"referrer\" content=\"no-referrer\">\n<meta name=\"color-scheme\" content=\"light dark\">\n")
             .Append("<link rel=\"icon\" href=\"data:,\">\n")
             .Append("<title>").Append(HtmlText.Escape(parts.Title)).Append(parts.IsIndex ? "" : " – Brake balance notebooks")
@@ -56,9 +56,14 @@ internal static class PageShell
         foreach (string script in atEnd)
             html.Append("<script>").Append(script).Append("</script>\n");
 
-        // Last, for nearly all of the page's length is in it: what stands before it is shown and moves meanwhile.
+        // Last, for nearly all of the page's length is in them: what stands before is shown and moves meanwhile.
         if (parts is { IsLive: true, SingleFile: true })
-            AppendData(html, "live-parts", LiveAssets.Parts);
+        {
+            foreach ((string name, string text) in LiveAssets.Parts)
+                html.Append(CultureInfo.InvariantCulture, $"<script type=\"application/json\" data-file=\"{name}\">{text}</script>")
+                    .Append(CultureInfo.InvariantCulture, $"<script>{LiveAssets.TakePart}</script>\n");
+        }
+
         return html.Append("</body>\n</html>\n").ToString();
     }
 
@@ -98,7 +103,7 @@ internal static class PageShell
     {
         yield return HtmlText.ScriptBody(PageAssets.Script);
         if (parts.IsLive)
-            yield return HtmlText.ScriptBody(LiveAssets.Desk);
+            yield return HtmlText.ScriptBody(LiveAssets.Desk(parts.SingleFile));
         string own = parts.OwnScript.Length > 0 || !parts.IsLive ? parts.OwnScript : LiveAssets.Explore;
         if (own.Length > 0)
             yield return HtmlText.ScriptBody(own);

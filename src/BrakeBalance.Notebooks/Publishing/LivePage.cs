@@ -151,12 +151,12 @@ internal static class LivePage
         return new RenderedPage(FileName, Title, Summary, PageShell.Html(parts), []) { IsLive = true };
     }
 
-    // The form and the answer with which the page opens, packed, so that they stand there before the calculation is ready.
+    // What the page opens with, its form and its answer, packed, so that they stand there before the calculation is ready.
     private static string Known(string text)
     {
         var desk = new LiveDesk(new Dictionary<string, string>());
         var known = new JsonObject();
-        foreach (string what in (string[])["form", "car"])
+        foreach (string what in (string[])["begin", "form", "car"])
         {
             known[what] = JsonNode.Parse(desk.Answer(new JsonObject { ["do"] = what, ["text"] = text }.ToJsonString()));
         }

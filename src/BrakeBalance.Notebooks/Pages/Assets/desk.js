@@ -13,27 +13,28 @@ const bbDesk = (() => {
     }
     return new Uint8Array(all.buffer, 0, length);
   };
-  const unpacked = store => Object.fromEntries(Object.entries(store).map(([name, text]) => [name, bytes(text)]));
-  let parts = null;
 
-  // The parts stand at the end of the page itself or in the file that all pages share; it is read when a page first needs it.
-  const load = () => parts ??= new Promise((resolve, reject) => {
-    const take = () => {
-      const here = document.getElementById("live-parts");
-      if (here) { resolve(unpacked(JSON.parse(here.textContent))); return; }
-      const script = document.createElement("script");
-      script.src = "__BB_SHARED__";
-      script.onload = () => resolve(unpacked(globalThis.bbParts));
-      script.onerror = () => reject(new Error("the file __BB_SHARED__ is not beside this page"));
-      document.head.append(script);
-    };
-    if (document.readyState === "loading") addEventListener("DOMContentLoaded", take, { once: true });
-    else take();
+  // The parts come one by one, each handed on to the workers at once: from the end of the page itself, while it is still being read, or
+  // from the file that all pages share, which is asked for when a page first needs it.
+  const SHARED = "__BB_SHARED__", parts = new Map(), workers = new Set();
+  const part = (name, written) => {
+    parts.set(name, bytes(written));
+    workers.forEach(worker => worker.postMessage({ name, packed: parts.get(name) }));
+  };
+  const partHere = element => part(element.dataset.file, element.textContent);
+  let shared = null;
+  const fetchShared = () => shared ??= new Promise(resolve => {
+    const script = document.createElement("script");
+    script.src = SHARED;
+    script.onerror = () => resolve({ fault: `the file ${SHARED} is not beside this page` });
+    document.head.append(script);
   });
 
   const start = () => {
     const source = JSON.parse(document.getElementById("live-worker").textContent);
     const worker = new Worker(URL.createObjectURL(new Blob([source], { type: "text/javascript" })));
+    workers.add(worker);
+    parts.forEach((packed, name) => worker.postMessage({ name, packed }));
     const waiting = new Map();
     let asked = null, serial = 0;
     const next = () => {
@@ -41,7 +42,7 @@ const bbDesk = (() => {
       const [name, first] = waiting.entries().next().value;
       waiting.delete(name);
       asked = { ...first, id: ++serial };
-      worker.postMessage({ id: asked.id, request: first.request, parts: first.parts });
+      worker.postMessage({ id: asked.id, request: first.request });
     };
     worker.addEventListener("message", event => {
       if (!asked || event.data.id !== asked.id) return;
@@ -61,14 +62,14 @@ const bbDesk = (() => {
       waiting.set(name, { ...entry, resolve });
       next();
     });
-    const ready = load().then(all => put("start", { parts: all }), error => ({ fault: error.message }));
+    const begun = put("start", {}), ready = SHARED ? Promise.race([begun, fetchShared()]) : begun;
     return {
       ready,
       ask: async (name, request) => {
         const began = await ready;
         return began?.fault ? began : put(name, { request: JSON.stringify(request) });
       },
-      end: () => { worker.terminate(); asked?.resolve(null); waiting.forEach(entry => entry.resolve(null)); },
+      end: () => { worker.terminate(); workers.delete(worker); asked?.resolve(null); waiting.forEach(entry => entry.resolve(null)); },
     };
   };
   // The set-ups that a reader keeps on this device; null for none, or where storage is refused.
@@ -81,5 +82,5 @@ const bbDesk = (() => {
   };
   const keep = found => { try { localStorage.setItem(KEPT, JSON.stringify(found)); } catch { /* they last as long as the page */ } };
   const forget = () => { try { localStorage.removeItem(KEPT); } catch { /* nothing was kept */ } };
-  return { start, kept, keep, forget };
+  return { start, part, partHere, kept, keep, forget };
 })();

@@ -2,27 +2,41 @@
 (() => {
   "use strict";
   globalThis.dotnetSidecar = true;
-  const unpack = packed => new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
+  const unpack = packed => new ReadableStream({ start: all => { all.enqueue(packed); all.close(); } })
+    .pipeThrough(new DecompressionStream("gzip"));
   let answer = null;
 
+  // Parts come in any order, some after they were asked for.
+  const parts = new Map();
+  const part = name => {
+    if (!parts.has(name)) {
+      const one = {};
+      one.packed = new Promise(resolve => { one.take = resolve; });
+      parts.set(name, one);
+    }
+    return parts.get(name);
+  };
+
   // A blob is no base for relative addresses: the runtime is told another place and given its files by name, each unpacked as it is read.
-  const start = async parts => {
+  const start = async () => {
     const scripts = {};
-    await Promise.all(Object.keys(parts).filter(name => name.endsWith(".js")).map(async name => {
-      const text = (await new Response(unpack(parts[name])).text()).replaceAll("import.meta.url", '"file:///_framework/dotnet.js"');
+    await Promise.all(["dotnet.js", "dotnet.runtime.js", "dotnet.native.js"].map(async name => {
+      const text = (await new Response(unpack(await part(name).packed)).text())
+        .replaceAll("import.meta.url", '"file:///_framework/dotnet.js"');
       scripts[name] = URL.createObjectURL(new Blob([text], { type: "text/javascript" }));
     }));
     const { dotnet } = await import(scripts["dotnet.js"]);
     const runtime = await dotnet.withResourceLoader((type, name) => type === "dotnetjs"
       ? scripts[name]
-      : Promise.resolve(new Response(unpack(parts[name]), { headers: { "content-type": "application/wasm" } }))).create();
+      : part(name).packed.then(packed => new Response(unpack(packed), { headers: { "content-type": "application/wasm" } }))).create();
     answer = (await runtime.getAssemblyExports("BrakeBalance.Live.dll")).BrakeBalance.Live.Program.Answer;
   };
 
   addEventListener("message", async event => {
-    const { id, parts, request } = event.data;
+    const { id, name, packed, request } = event.data;
+    if (name) { part(name).take(packed); return; }
     try {
-      if (parts) await start(parts);
+      if (!request) await start();
       postMessage({ id, reply: request ? answer(request) : "{}" });
     } catch (error) {
       postMessage({ id, reply: JSON.stringify({ fault: String(error && error.message || error) }) });
