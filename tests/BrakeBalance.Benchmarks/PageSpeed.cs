@@ -50,7 +50,7 @@ internal static class PageSpeed
             await page.GoToAsync(new Uri(Path.GetFullPath(file)).AbsoluteUri);
             await page.WaitForFunctionAsync("() => document.documentElement.dataset.live");
             double live = await page.EvaluateExpressionAsync<double>("performance.now()");
-            await page.WaitForFunctionAsync("() => document.documentElement.dataset.second");
+            await page.WaitForFunctionAsync("() => document.documentElement.dataset.warm");
             double ready = await page.EvaluateExpressionAsync<double>("performance.now()");
             await page.EvaluateExpressionAsync(
                 "document.querySelector('[data-part=hydraulics]').open = true;"

@@ -577,8 +577,9 @@
     await second.ready;
     slow = second;
     globalThis.bbLive = slow; // what scripts and tests may ask: bbLive.ask(name, request)
-    await warm(figures[0].names[0]);
     document.documentElement.dataset.second = "yes";
+    await warm(figures[0].names[0]);
+    document.documentElement.dataset.warm = "yes";
   };
   begin();
 })();
