@@ -21,10 +21,12 @@ internal static class RenderCommand
             HelpName = "NAME",
             DefaultValueFactory = _ => [],
         };
-        var vehicle = new Option<string?>("--vehicle")
+        var vehicle = new Option<string[]>("--vehicle")
         {
-            Description = "Your own vehicle file, in place of the invented car",
+            Description = string.Create(CultureInfo.InvariantCulture, $"Your own vehicle file, in place of the invented car; of up to "
+                + $"{SetUpComparison.Most} the pages show the first, and {ComparisonPage.FileName} sets all side by side"),
             HelpName = "FILE",
+            DefaultValueFactory = _ => [],
         };
         var bench = new Option<string?>("--bench") { Description = "Your own bench file, in place of the invented job", HelpName = "FILE" };
         Option<string[]> set = VehicleOptions.Set();
@@ -63,12 +65,14 @@ internal static class RenderCommand
         {
             List<string> problems = [];
             IReadOnlyList<NotebookDocument> notebooks = Notebooks(parsed.GetRequiredValue(notebook), problems);
-            NotebookInput input = Input(terminal, parsed.GetValue(vehicle), parsed.GetRequiredValue(set), problems);
+            string[] vehicles = parsed.GetRequiredValue(vehicle);
+            NotebookInput input = Input(terminal, vehicles.FirstOrDefault(), parsed.GetRequiredValue(set), problems);
+            (string Name, Vehicle Car)[] setUps = SetUps(terminal, vehicles, input, problems);
             Bench(parsed.GetValue(bench), problems);
             var files = new OutputFiles(problems, parsed.GetValue(force));
             string folder = files.Folder(parsed.GetValue(output) ?? Repository.Folder("out"));
             bool whole = parsed.GetRequiredValue(notebook).Length == 0;
-            PageFiles(notebooks, whole, folder, files, problems);
+            PageFiles(notebooks, whole, setUps.Length > 0, folder, files, problems);
             if (parsed.GetRequiredValue(limit) is not (>= 1 and <= LongestLimit))
             {
                 problems.Add(string.Create(CultureInfo.InvariantCulture,
@@ -107,6 +111,8 @@ internal static class RenderCommand
                 Answers = whole
                     ?
                     [
+                        .. setUps.Length == 0 ? [] : Page(ComparisonPage.FileName, () => ComparisonPage.Render(
+                            setUps, CompareCommand.Of(setUps, Display.Units, null), Display.Units, Units(chosen)), parsed, failures),
                         .. Page(LivePage.FileName, () => LivePage.Render(OwnText(input)), parsed, failures),
                         .. Page(QuestionsPage.FileName, () => QuestionsPage.Render(
                             input.Load(), Display.Units, [.. notebooks.Select(document => document.Name)], facts), parsed, failures),
@@ -160,13 +166,14 @@ internal static class RenderCommand
     }
 
     /// <summary>The pages' files: no two of one name, and none that somebody else wrote.</summary>
-    private static void PageFiles(IReadOnlyList<NotebookDocument> notebooks, bool whole, string folder, OutputFiles files,
-        List<string> problems)
+    private static void PageFiles(IReadOnlyList<NotebookDocument> notebooks, bool whole, bool several, string folder,
+        OutputFiles files, List<string> problems)
     {
         foreach (IGrouping<string, NotebookDocument> page in notebooks.GroupBy(document =>
             PageNames.FileFor(document.Name), StringComparer.OrdinalIgnoreCase))
         {
-            if (page.Count() > 1 || page.Key is PageNames.Index or StoryPage.FileName or QuestionsPage.FileName or LivePage.FileName)
+            if (page.Count() > 1 || page.Key is PageNames.Index or StoryPage.FileName or QuestionsPage.FileName or LivePage.FileName
+                or ComparisonPage.FileName)
             {
                 problems.Add($"{string.Join(" and ", page.Select(document => document.Path))}: "
                     + $"would become {page.Key}, which another page is. Accepted: notebooks of different names.");
@@ -181,6 +188,11 @@ internal static class RenderCommand
             files.File(Path.Combine(folder, StoryPage.FileName), "--output");
             files.File(Path.Combine(folder, QuestionsPage.FileName), "--output");
             files.File(Path.Combine(folder, LivePage.FileName), "--output");
+        }
+
+        if (whole && several)
+        {
+            files.File(Path.Combine(folder, ComparisonPage.FileName), "--output");
         }
     }
 
@@ -242,6 +254,26 @@ internal static class RenderCommand
         return new NotebookInput(Path.GetFullPath(path), [.. overrides.Select(change => $"{change.Path}={change.Value}")]);
     }
 
+    // The set-ups to compare: those named, the first with what --set changes; none when one is named.
+    private static (string Name, Vehicle Car)[] SetUps(Terminal terminal, string[] paths, NotebookInput first, List<string> problems)
+    {
+        if (paths.Length > SetUpComparison.Most)
+        {
+            problems.Add(string.Create(CultureInfo.InvariantCulture,
+                $"--vehicle: {paths.Length} files. Accepted: 1 to {SetUpComparison.Most}."));
+        }
+
+        if (paths.Length < 2)
+        {
+            return [];
+        }
+
+        Vehicle?[] others = [.. paths.Skip(1).Select(path => VehicleOptions.Read(terminal, path, [], problems)?.Vehicle)];
+        return problems.Count > 0 ? []
+            : [(CompareCommand.NameOf(paths[0], paths), first.Load().Vehicle), .. paths.Skip(1).Zip(others, (path, car) =>
+                (CompareCommand.NameOf(path, paths), car!))];
+    }
+
     private static void Bench(string? path, List<string> problems)
     {
         try
@@ -291,7 +323,9 @@ internal static class RenderCommand
             facts.Add(new("Ranges of the file", "each at its middle, unless a figure or a number shows its band"));
         }
 
-        facts.Add(new("Units", units == "us" ? "US customary" : "SI"));
+        facts.AddRange(Units(units));
         return facts;
     }
+
+    private static KeyValuePair<string, string>[] Units(string units) => [new("Units", units == "us" ? "US customary" : "SI")];
 }
