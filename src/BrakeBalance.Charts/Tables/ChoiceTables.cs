@@ -9,26 +9,29 @@ public static class ChoiceTables
     /// <param name="choice">What was asked.</param>
     /// <param name="result">What the search found.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="drawn">Whether the cars drawn from the file's ranges are asked too; with ranges that takes long.</param>
     /// <returns>The table; its title is the answer.</returns>
-    public static NamedTable Sets(Choice choice, ChoiceResult result, UnitSystem? units = null)
+    public static NamedTable Sets(Choice choice, ChoiceResult result, UnitSystem? units = null, bool drawn = true)
     {
+        ArgumentNullException.ThrowIfNull(choice);
         ArgumentNullException.ThrowIfNull(result);
         var words = new ChoiceWords(choice, result, units ?? Display.Units);
         IReadOnlyList<Proposal> sets = result.Sets;
+        TableBuilder table = new TableBuilder(units)
+            .Words("Set", sets.Select((_, i) => Number(i + 1)))
+            .Words("Shown for", sets.Select((_, i) => words.ShownFor(i)))
+            .Words("New parts", sets.Select(ChoiceWords.PartsOf))
+            .Words("Price", sets.Select(set => words.PriceOf(set, "")))
+            .Words("Mass", sets.Select(words.MassOf))
+            .Words("Breaks", sets.Select(words.Broken));
+        bool all = drawn || choice.Car.Uncertainty is null;
         return new()
         {
             Id = "choice-sets",
             Title = words.Answer,
-            Caption = words.Tried,
-            Table = new TableBuilder(units)
-                .Words("Set", sets.Select((_, i) => Number(i + 1)))
-                .Words("Shown for", sets.Select((_, i) => words.ShownFor(i)))
-                .Words("New parts", sets.Select(ChoiceWords.PartsOf))
-                .Words("Price", sets.Select(set => words.PriceOf(set, "")))
-                .Words("Mass", sets.Select(words.MassOf))
-                .Words("Breaks", sets.Select(words.Broken))
-                .Words("Holds for", sets.Select((_, i) => words.HoldsFor(i)))
-                .Build(),
+            Caption = words.Tried
+                + (all ? "" : " Of how many cars of the file's ranges a set holds, the command 'choose' says: it takes long."),
+            Table = (all ? table.Words("Holds for", sets.Select((_, i) => words.HoldsFor(i))) : table).Build(),
         };
     }
 
