@@ -53,15 +53,29 @@ internal static class RenderCommand
             HelpName = "SECONDS",
             DefaultValueFactory = _ => 120,
         };
+        var again = new Option<bool>("--again")
+        {
+            Description = "Runs every notebook, also those of which nothing has changed since their pages were made",
+        };
+        var watch = new Option<bool>("--watch")
+        {
+            Description = "Renders again whenever a notebook, data or your own file changes, and open pages load themselves again",
+        };
         Option<bool> force = OutputFiles.Force();
         var command = new Command(
             "render",
             "Run the notebooks and write a page for each, and an index, into a folder. Notebooks are programs: run only those you trust. "
             + "Their cells run in a process of their own, with your rights.")
         {
-            notebook, vehicle, bench, set, units, output, single, engine, limit, force,
+            notebook, vehicle, bench, set, units, output, single, engine, limit, again, watch, force,
         };
-        command.SetAction(async (parsed, cancellation) =>
+        command.SetAction((parsed, cancellation) => parsed.GetValue(watch)
+            ? RenderWatch.RunAsync(terminal, own => RenderAsync(parsed, own, cancellation), cancellation)
+            : RenderAsync(parsed, [], cancellation));
+        return command;
+
+        // What the pages rest on is told, so that a watch knows what to look at.
+        async Task<int> RenderAsync(ParseResult parsed, ICollection<string> restsOn, CancellationToken cancellation)
         {
             List<string> problems = [];
             IReadOnlyList<NotebookDocument> notebooks = Notebooks(parsed.GetRequiredValue(notebook), problems);
@@ -80,9 +94,14 @@ internal static class RenderCommand
                         + $"Accepted: whole seconds from 1 to {LongestLimit}."));
             }
 
+            string? benchFile = parsed.GetValue(bench);
+            string[] ownFiles = [input.VehiclePath, .. vehicles.Skip(1), .. benchFile is null ? [] : (string[])[benchFile]];
+            ownFiles.Select(Path.GetFullPath).ToList().ForEach(restsOn.Add);
             BadInputException.ThrowIfAny(problems);
+            string[] logs = [.. Logs(input)];
+            logs.ToList().ForEach(restsOn.Add);
             input.MakeCurrent();
-            if (parsed.GetValue(bench) is { } benchFile)
+            if (benchFile is not null)
             {
                 BenchInput.MakeCurrent(benchFile);
             }
@@ -92,22 +111,43 @@ internal static class RenderCommand
             Environment.SetEnvironmentVariable(Display.Variable, chosen);
             List<KeyValuePair<string, string>> facts = Facts(input, chosen), example = Facts(NotebookInput.Example, chosen);
             EngineKind kind = Enum.Parse<EngineKind>(parsed.GetRequiredValue(engine), ignoreCase: true);
-            IReadOnlyList<ExecutedNotebook> executed;
+            bool fresh = parsed.GetValue(again), watched = parsed.GetValue(watch);
+            string inputs = Inputs([chosen, kind.ToString(), .. input.Overrides], [.. ownFiles, .. logs]);
+            var kept = new KeptRuns(Path.Combine(folder, KeptSite.Place), inputs);
+            string key = KeptRuns.Fingerprint([FormattableString.Invariant($"{watched} {parsed.GetValue(single)} {setUps.Length}"),
+                .. notebooks.Select(kept.Key)], []);
+            if (whole && !fresh && KeptSite.Standing(folder, key) is { } standing)
+            {
+                terminal.Output.WriteLine(FormattableString.Invariant($"Nothing has changed: the pages of {standing.Notebooks} notebooks ")
+                    + $"stand as they are (--again runs them all the same). Open {Path.Combine(folder, PageNames.Index)}");
+                return ExitCode.Success;
+            }
+
+            ExecutedNotebook?[] known = [.. notebooks.Select(document => fresh ? null : kept.Find(document))];
+            NotebookDocument[] changed = [.. notebooks.Where((_, i) => known[i] is null)];
             List<string> failures;
+            var ran = new Queue<ExecutedNotebook>();
             await using (var engines = new ChildEngines(kind, TimeSpan.FromSeconds(parsed.GetRequiredValue(limit))))
             {
-                executed = await RenderProgress.ShowAsync(
-                    terminal, notebooks, progress => new NotebookRunner(engines.StartAsync).RunAsync(notebooks, progress, cancellation))
-                        .ConfigureAwait(false);
+                ran = new(await RenderProgress.ShowAsync(
+                    terminal, changed, progress => new NotebookRunner(engines.StartAsync).RunAsync(changed, progress, cancellation))
+                        .ConfigureAwait(false));
                 failures = [.. engines.LeftRunning];
             }
 
+            foreach ((NotebookDocument document, ExecutedNotebook run) in changed.Zip(ran))
+            {
+                kept.Keep(document, run);
+            }
+
+            ExecutedNotebook[] executed = [.. known.Select(run => run ?? ran.Dequeue())];
             var options = new SiteOptions
             {
                 SingleFile = parsed.GetValue(single),
                 IsWhole = whole,
+                IsWatched = watched,
                 Facts = facts,
-                FactsOf = run => Facts(run, input, parsed.GetValue(bench), facts, example),
+                FactsOf = run => Facts(run, input, benchFile, facts, example),
                 Answers = whole
                     ?
                     [
@@ -117,17 +157,51 @@ internal static class RenderCommand
                         .. Page(QuestionsPage.FileName, () => QuestionsPage.Render(
                             input.Load(), Display.Units, [.. notebooks.Select(document => document.Name)], facts), parsed, failures),
                     ]
-                    : [],
+                    : Standing(folder, ComparisonPage.FileName, LivePage.FileName, QuestionsPage.FileName),
                 Stories = whole ? Page(StoryPage.FileName, () =>
-                    StoryPage.Render(input.Load().Vehicle, Display.Units, facts), parsed, failures) : [],
+                    StoryPage.Render(input.Load().Vehicle, Display.Units, facts), parsed, failures)
+                    : Standing(folder, StoryPage.FileName),
             };
-            SiteResult site = Site.Write([.. executed.Zip(notebooks, (run, document) => new SiteEntry(run, Group(document)))], folder,
-                options);
+            SiteResult site = Site.Write(Entries(notebooks.Zip(executed).ToDictionary(), folder), folder, options);
             failures.AddRange(site.Faults.Select(fault => $"{fault.Page}: no page was made; {PartFault.Words(fault.Fault, parsed)}"));
-            return Report(terminal, executed, site, failures, folder);
-        });
-        return command;
+            int code = Report(terminal, executed, changed.Length, site, failures, folder);
+            if (whole && code == ExitCode.Success)
+            {
+                KeptSite.Keep(folder, key, site.Files, executed.Length);
+            }
+
+            return code;
+        }
     }
+
+    // What stands for all that notebooks read beside their own text: this program, the data, what is said on the command line.
+    private static string Inputs(IEnumerable<string> words, IEnumerable<string> own) => KeptRuns.Fingerprint(
+        [Environment.Version.ToString(), .. words],
+        [
+            .. Directory.GetFiles(AppContext.BaseDirectory, "BrakeBalance*.dll").Order(StringComparer.Ordinal),
+            .. Directory.GetFiles(AppContext.BaseDirectory, "BrakeBalance*.deps.json").Order(StringComparer.Ordinal),
+            .. RenderWatch.Shared.SelectMany(folder => Directory.GetFiles(Repository.Folder(folder), "*", SearchOption.AllDirectories))
+                .Where(file => !file.EndsWith(".ipynb", StringComparison.OrdinalIgnoreCase)).Order(StringComparer.Ordinal),
+            .. own,
+        ]);
+
+    /// <summary>The logs that the vehicle file names.</summary>
+    private static IEnumerable<string> Logs(NotebookInput input) => VehicleFile.Load(input.VehiclePath).Logs is { } logs
+        ? new[] { logs.Gauges, logs.Stops, logs.Series }.OfType<string>() : [];
+
+    /// <summary>All notebooks in reading order: those that ran, and those whose pages stand in the folder.</summary>
+    private static SiteEntry[] Entries(Dictionary<NotebookDocument, ExecutedNotebook> executed, string folder) =>
+    [
+        .. executed.Keys.Concat(Notebooks([], []).Where(other => executed.Keys.All(own => own.Path != other.Path)
+                && File.Exists(Path.Combine(folder, PageNames.FileFor(other.Name)))))
+            .OrderBy(document => NotebookFile.In(Repository.Folder("notebooks")).ToList().IndexOf(document.Path))
+            .Select(document => executed.TryGetValue(document, out ExecutedNotebook? run)
+                ? new SiteEntry(run, Group(document))
+                : new SiteEntry(ExecutedNotebook.Of(document, []), Group(document)) { IsStanding = true }),
+    ];
+
+    private static RenderedPage[] Standing(string folder, params string[] pages) =>
+        [.. pages.Select(page => RenderedPage.StandingIn(folder, page)).OfType<RenderedPage>()];
 
     /// <summary>A page that is no notebook; one that cannot be made stops no other.</summary>
     private static IReadOnlyList<RenderedPage> Page(string name, Func<RenderedPage> make, ParseResult parsed, List<string> failures)
@@ -143,8 +217,8 @@ internal static class RenderCommand
         }
     }
 
-    private static int Report(Terminal terminal, IReadOnlyList<ExecutedNotebook> executed, SiteResult site, List<string> failures,
-        string folder)
+    private static int Report(Terminal terminal, IReadOnlyList<ExecutedNotebook> executed, int changed, SiteResult site,
+        List<string> failures, string folder)
     {
         foreach (ExecutedNotebook run in executed)
         {
@@ -160,8 +234,10 @@ internal static class RenderCommand
         failures.AddRange(site.Problems.Select(problem => problem.ToString()));
         failures.ForEach(terminal.Error.WriteLine);
         int failed = executed.Count(run => !run.Succeeded);
-        terminal.Output.WriteLine(FormattableString.Invariant(
-            $"{executed.Count - failed} of {executed.Count} notebooks ran to their end. Open {Path.Combine(folder, PageNames.Index)}"));
+        string unchanged = changed == executed.Count ? ""
+            : FormattableString.Invariant($"; {executed.Count - changed} of them as they ran before, for nothing has changed in them");
+        terminal.Output.WriteLine(FormattableString.Invariant($"{executed.Count - failed} of {executed.Count} notebooks ran to their end")
+            + $"{unchanged}. Open {Path.Combine(folder, PageNames.Index)}");
         return failed == 0 && failures.Count == 0 ? ExitCode.Success : ExitCode.Failed;
     }
 
