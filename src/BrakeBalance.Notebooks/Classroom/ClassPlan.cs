@@ -30,8 +30,8 @@ internal sealed record ClassPlan
     public static string Write(IReadOnlyList<int> students)
     {
         IEnumerable<IGrouping<int, int>> runs = students.Index().GroupBy(one => one.Item - one.Index, one => one.Item);
-        return string.Join(',', runs.Select(run => string.Create(CultureInfo.InvariantCulture,
-            run.Count() == 1 ? $"{run.First()}" : $"{run.First()}-{run.Last()}")));
+        return string.Join(',', runs.Select(run => run.Count() == 1
+            ? FormattableString.Invariant($"{run.First()}") : FormattableString.Invariant($"{run.First()}-{run.Last()}")));
     }
 
     /// <summary>Reads "1-30" or "1,4,7-9".</summary>
