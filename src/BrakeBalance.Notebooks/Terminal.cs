@@ -44,6 +44,7 @@ internal sealed partial record Terminal(TextWriter Output, TextWriter Error, boo
     {
         Live.Write(BlankLines().Replace(VisibleText.Of(Output.ToString()!, colours: IsInteractive), "\n\n"));
         Live.Flush();
+        (Output as StringWriter)?.GetStringBuilder().Clear();
     }
 
     /// <summary>Columns of what is written: those of the screen, or what COLUMNS asks for, or <see cref="Columns"/>.</summary>

@@ -51,13 +51,19 @@ internal sealed class TextTable(params string[] headings)
             console.WriteLine(named.Caption);
         }
 
+        Of(named).Write(console);
+    }
+
+    /// <summary>The columns of a table without its title.</summary>
+    public static TextTable Of(NamedTable named)
+    {
         var table = new TextTable([.. named.Table.Columns]);
         for (long row = 0; row < named.Table.Frame.Rows.Count; row++)
         {
             table.Row([.. named.Table.Row(row)]);
         }
 
-        table.Write(console);
+        return table;
     }
 
     /// <summary>Writes keys, each with what it means below it.</summary>

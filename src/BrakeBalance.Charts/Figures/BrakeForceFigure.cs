@@ -74,7 +74,7 @@ public static partial class BalanceFigures
     private static double Sum(PerAxle<Force> forces) => forces.Front.Newtons + forces.Rear.Newtons;
 
     /// <summary>The region above the ideal curve.</summary>
-    private static void AddRearFirstRegion(FigureBuilder figure, BalanceModel model, double front, double rear)
+    internal static void AddRearFirstRegion(FigureBuilder figure, BalanceModel model, double front, double rear)
     {
         List<double> x = [], y = [];
         const int Steps = 60;
@@ -100,7 +100,7 @@ public static partial class BalanceFigures
         figure.Region("rear axle locks first", x.ToArray(), y.ToArray(), Tone.Rear, Hatch.Rising);
     }
 
-    private static void AddIdeal(FigureBuilder figure, BalanceModel model, double front, Tone tone, string name, Dash dash = Dash.LongDash)
+    internal static void AddIdeal(FigureBuilder figure, BalanceModel model, double front, Tone tone, string name, Dash dash = Dash.LongDash)
     {
         const int Steps = 100;
         var forces = Enumerable.Range(0, Steps + 1).Select(i => model.IdealForces(model.RearLiftOffRate * i / Steps)).ToList();
@@ -109,7 +109,7 @@ public static partial class BalanceFigures
         figure.Line(name, forces.Select(f => f.Front).ToArray(), forces.Select(f => f.Rear).ToArray(), tone, dash, 2.2, labelAt: 0.9);
     }
 
-    private static void AddInstalled(FigureBuilder figure, BalanceModel model, double front, string name, Tone tone = Tone.Main,
+    internal static void AddInstalled(FigureBuilder figure, BalanceModel model, double front, string name, Tone tone = Tone.Main,
         Dash dash = Dash.Solid)
     {
         var points = InstalledLine.Of(model).ToList();

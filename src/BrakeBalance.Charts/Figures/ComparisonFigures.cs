@@ -144,6 +144,97 @@ public static class ComparisonFigures
         }).Build();
     }
 
+    /// <summary>Rear against front braking force of several set-ups, over the ideal curve of the first.</summary>
+    /// <param name="setUps">The set-ups, each with its name; at most six can be told apart.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure.</returns>
+    public static Figure Forces(
+        IReadOnlyList<(string Name, BalanceModel Model)> setUps, UnitSystem? units = null, string id = "set-ups-forces")
+    {
+        ArgumentNullException.ThrowIfNull(setUps);
+        var figure = new FigureBuilder(id, units);
+        (double front, double rear) = ForceWindow.Of([.. setUps.Select(setUp => setUp.Model)], 0.9).Rounded(figure.Units);
+        BalanceModel first = setUps[0].Model;
+        string[] above = [.. setUps.Where(setUp => Locked(setUp.Model, DefaultAdhesions).Any(at => at.First == Axle.Rear))
+            .Select(setUp => setUp.Name)];
+        string finding = above.Length == 0 ? "Every set-up keeps the front first on these surfaces"
+            : $"Rear first somewhere: {string.Join(" and ", above)}";
+        figure
+            .Title(finding)
+            .Describe(
+                $"Rear against front brake force, {first.LoadCase.Name}. The ideal curve is that of {setUps[0].Name}; above it the rear "
+                    + "axle locks first. With another mass or height the curve is another one.",
+                "Rear against front brake force: an installed line a set-up, the ideal curve of the first; above it the rear locks first.",
+                $"{finding}. A line that lies higher brakes more at the rear.")
+            .X("Front brake force", "T₁", Measure.BrakeForce, 0, front)
+            .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, rear);
+        BalanceFigures.AddRearFirstRegion(figure, first, front, rear);
+        BalanceFigures.AddIdeal(figure, first, front, Tone.Ideal, "ideal distribution");
+        foreach ((int i, (string name, BalanceModel model)) in setUps.Index())
+        {
+            (Tone tone, Dash dash) = Strokes[i % Strokes.Length];
+            BalanceFigures.AddInstalled(figure, model, front, name, tone, dash);
+        }
+
+        return figure.Table(table => Rates(table, setUps, "Rear brake force", Measure.BrakeForce,
+            (model, rate) => model.AtRate(rate)?.BrakingForces.Rear.Newtons)).Build();
+    }
+
+    /// <summary>Pedal force of several set-ups over deceleration.</summary>
+    /// <param name="setUps">The set-ups, each with its name; at most six can be told apart.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The figure's short name.</param>
+    /// <returns>The figure; null unless every file says what lies between foot and line pressure.</returns>
+    public static Figure? Effort(
+        IReadOnlyList<(string Name, BalanceModel Model)> setUps, UnitSystem? units = null, string id = "set-ups-effort")
+    {
+        ArgumentNullException.ThrowIfNull(setUps);
+        if (setUps.Any(setUp => setUp.Model.Vehicle.Control is null))
+        {
+            return null;
+        }
+
+        var figure = new FigureBuilder(id, units);
+        (string Name, ControlForce Foot)[] feet = [.. setUps.Select(setUp => (setUp.Name, new ControlForce(setUp.Model)))];
+        (string Name, Force Force)[] hard = [.. feet.Select(foot => (foot.Name, foot.Foot.AtRate(FootFigures.HardStop)?.PedalForce))
+            .Where(pair => pair.PedalForce is not null).Select(pair => (pair.Name, pair.PedalForce!.Value))];
+        string rate = Finding.Rate(FootFigures.HardStop);
+        string finding = hard.Length < feet.Length ? $"Not every set-up reaches a deceleration of {rate} g"
+            : $"{rate} g takes {figure.Text(Measure.ControlForce, hard.MinBy(one => one.Force).Force)} with "
+                + $"{hard.MinBy(one => one.Force).Name}, {figure.Text(Measure.ControlForce, hard.MaxBy(one => one.Force).Force)} with "
+                + hard.MaxBy(one => one.Force).Name;
+        figure
+            .Title(finding)
+            .Describe(
+                $"Pedal force against deceleration, {setUps[0].Model.LoadCase.Name}. Where a line turns steep, its assist has run out.",
+                "Pedal force against deceleration, one line a set-up.",
+                finding + ". " + string.Join(' ', hard.Select(one =>
+                    $"{Finding.Capital(one.Name)}: {figure.Text(Measure.ControlForce, one.Force)} for {rate} g.")))
+            .X("Deceleration", "z", Measure.InG, 0, 1)
+            .Y("Pedal force", "F", Measure.ControlForce, 0);
+        double[] rates = [.. Enumerable.Range(1, 100).Select(i => i / 100.0)];
+        foreach ((int i, (string name, ControlForce foot)) in feet.Index())
+        {
+            FootFigures.AddEffort(figure, name, foot, [.. rates.Where(z => setUps[i].Model.AtRate(z) is not null)],
+                Strokes[i % Strokes.Length], double.PositiveInfinity, labelAt: 0.95 - (0.11 * i));
+        }
+
+        return figure.Table(table => Rates(table, setUps, "Pedal force", Measure.ControlForce,
+            (model, z) => new ControlForce(model).AtRate(z)?.PedalForce.Newtons)).Build();
+    }
+
+    private static void Rates(TableBuilder table, IReadOnlyList<(string Name, BalanceModel Model)> setUps, string what, Measure measure,
+        Func<BalanceModel, double, double?> at)
+    {
+        double[] rates = [.. Enumerable.Range(1, 10).Select(i => i / 10.0)];
+        table.Column("Deceleration z", Measure.InG, rates);
+        foreach ((string name, BalanceModel model) in setUps)
+        {
+            table.Column($"{what}, {name}", measure, rates.Select(rate => at(model, rate)));
+        }
+    }
+
     // Where an axis of efficiencies begins: a step of a twentieth below the least.
     private static double Floor(params LockUp[][] lockUps) =>
         Math.Max(0, Math.Floor(lockUps.Min(one => one.Min(at => at.Efficiency)) * 20 - 0.2) / 20);

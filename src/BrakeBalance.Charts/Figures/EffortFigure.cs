@@ -68,7 +68,7 @@ public static partial class FootFigures
         }).Build();
     }
 
-    private static void AddEffort(FigureBuilder figure, string name, ControlForce control, double[] rates, (Tone Tone, Dash Dash) style,
+    internal static void AddEffort(FigureBuilder figure, string name, ControlForce control, double[] rates, (Tone Tone, Dash Dash) style,
         double highestNewtons, double labelAt)
     {
         // A linkage may reach its end before the brakes give the rate.

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using BrakeBalance.Charts.Publishing;
+using BrakeBalance.Choosing;
 
 namespace BrakeBalance.Charts.Live;
 
@@ -15,6 +16,7 @@ public sealed class LiveDesk
     private readonly IReadOnlyDictionary<string, string> _demos;
     private readonly LiveCars _cars = new();
     private readonly LiveExplorables _explorables = new();
+    private readonly LiveChoice _choice = new();
     private readonly Dictionary<string, Func<JsonObject, JsonObject>> _answers;
 
     /// <summary>Makes a desk.</summary>
@@ -41,6 +43,9 @@ public sealed class LiveDesk
             ["figure"] = Figure,
             ["explore"] = request => _explorables.Answer(request, _cars),
             ["compare"] = request => Html(LiveComparison.Html(SetUps(request), Units(request), Size(request))),
+            ["parts"] = request => Text(PartsList.Starter(Moved(request))),
+            ["targets"] = request => LiveChoice.Targets(Word(request, "targets") ?? ""),
+            ["choose"] = request => _choice.Next(Moved(request), _cars.Of(request).Study?.Car, request),
             ["save"] = request => LivePapers.Figure(request, _cars.Of(request), SetUps(request)),
             ["card"] = request => LivePapers.Card(request, _cars.Of(request)),
             ["bench"] = request => LivePapers.Bench(request, _cars.Of(request)),

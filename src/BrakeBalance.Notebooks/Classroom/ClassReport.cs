@@ -40,14 +40,28 @@ internal static class ClassReport
     public static string Blank(ClassPlan plan)
     {
         var csv = new StringBuilder(
-            "# Write each answer with its unit, such as 4520 N; a fraction without. "
+            AnswerSheet.ClassLine(plan.Code, ClassPlan.Write(plan.Students)) + "\n# Write each answer with its unit, such as 4520 N; a fraction without. "
                 + "Nothing else about a student belongs here.\nstudent,exercise,answer\n");
         foreach (int student in plan.Students)
         {
-            foreach (Exercise exercise in plan.Exercises(ExerciseCar.For(new ClassNumber { Seed = plan.Seed, Student = student })))
+            foreach (Exercise exercise in plan.Exercises(ExerciseCar.For(plan.Number(student))))
             {
                 csv.Append(CultureInfo.InvariantCulture, $"{student},{exercise.Id},\n");
             }
+        }
+
+        return csv.ToString();
+    }
+
+    /// <summary>The totals, for a gradebook.</summary>
+    /// <returns>CSV with the columns student, points, of, percent, answers, right, blank.</returns>
+    public static string Totals(ClassResults results)
+    {
+        var csv = new StringBuilder("student,points,of,percent,answers,right,blank\n");
+        foreach (StudentTotal total in results.Totals)
+        {
+            csv.Append(CultureInfo.InvariantCulture, $"{total.Student},{total.Points},{total.Of},{100 * total.Points / total.Of:0.0},")
+                .Append(CultureInfo.InvariantCulture, $"{total.Answers},{total.Right},{total.Blank}\n");
         }
 
         return csv.ToString();
@@ -61,6 +75,7 @@ internal static class ClassReport
         Mark.SignError => "sign error",
         Mark.Percent => "percent as fraction",
         Mark.KnownMistake => "known mistake",
+        Mark.CarriedForward => "carried forward",
         Mark.Wrong => "wrong",
         Mark.Unreadable => "unreadable",
         _ => "blank",

@@ -35,7 +35,7 @@ internal static class ClassSheets
     public static string Students(ClassPlan plan, Action<int, Exception>? failed = null) =>
         Page(plan, "Exercise sheets", failed, (html, student) =>
     {
-        ExerciseCar car = ExerciseCar.For(new ClassNumber { Seed = plan.Seed, Student = student });
+        ExerciseCar car = ExerciseCar.For(plan.Number(student));
         Head(html, plan, student, "Exercise sheet", car);
         html.Append("<ol>\n");
         foreach ((int index, Exercise exercise) in plan.Exercises(car).Index())
@@ -59,7 +59,7 @@ internal static class ClassSheets
     public static string Key(ClassPlan plan, Action<int, Exception>? failed = null) =>
         Page(plan, "Teacher's key", failed, (html, student) =>
     {
-        ExerciseCar car = ExerciseCar.For(new ClassNumber { Seed = plan.Seed, Student = student });
+        ExerciseCar car = ExerciseCar.For(plan.Number(student));
         Head(html, plan, student, "Teacher's key", car);
         bool us = plan.Units == UnitSystem.Us;
         html.Append("<ol>\n");
@@ -112,13 +112,13 @@ internal static class ClassSheets
         }
 
         body.Append("</main>\n</div>\n");
-        KeyValuePair<string, string>[] facts = [new("Cars", "invented, drawn by a class seed and a student number")];
+        KeyValuePair<string, string>[] facts = [new("Cars", "invented, drawn by the teacher's secret and a student number")];
         return PageShell.Html(new PageShell.Parts(title, body.ToString(), facts, IsIndex: false, SingleFile: false));
     }
 
     private static void Head(StringBuilder html, ClassPlan plan, int student, string title, ExerciseCar car)
     {
-        html.Append(CultureInfo.InvariantCulture, $"<h2>{title} {student}</h2>\n<p>Class {plan.Seed}, student number {student}. ")
+        html.Append(CultureInfo.InvariantCulture, $"<h2>{title} {student}</h2>\n<p>Class {plan.Code}, student number {student}. ")
             .Append("The car is invented. A calculation is no approval of a brake; rear-first lock-up can spin a car.</p>\n"
                 + "<div class=\"bb-scroll-x\"><table>\n<tbody>\n");
         foreach ((string name, string symbol, string value) in CarData.Of(car, plan.Units))

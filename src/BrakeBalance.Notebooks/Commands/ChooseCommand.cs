@@ -1,6 +1,7 @@
 using System.CommandLine;
 using BrakeBalance.Choosing;
 using BrakeBalance.Notebooks.Commands.Stopping;
+using BrakeBalance.Notebooks.Publishing;
 
 namespace BrakeBalance.Notebooks.Commands;
 
@@ -29,7 +30,8 @@ internal static class ChooseCommand
         var report = new Option<int?>("--report") { Description = "All that there is to say of the set of this number", HelpName = "N" };
         var write = new Option<string?>("--write")
         {
-            Description = "Writes each set shown into this folder, as a copy of the vehicle file with the new parts",
+            Description = "Writes each set shown into this folder: a copy of the vehicle file with the new parts, and a page of all that "
+                + "there is to say of it",
             HelpName = "FOLDER",
         };
         var json = new Option<bool>("--json") { Description = "Writes JSON for scripts; each target says its unit" };
@@ -38,13 +40,19 @@ internal static class ChooseCommand
         Option<bool> force = OutputFiles.Force();
         var kind = new Argument<string>("KIND") { Description = "parts or targets" };
         kind.AcceptOnlyFromAmong("parts", "targets");
+        var about = new Option<string?>("--vehicle")
+        {
+            Description = "Your own vehicle file, about whose sizes the list of parts is made",
+            HelpName = "FILE",
+        };
         var command = new Command("choose", "Search among parts for those that meet targets: every combination, proven.")
         {
             file, targets, parts, show, report, write, json, schema, units, force,
             StarterCommand.Writing(
                 terminal, "starter", "Write a commented file of parts or targets to begin with.",
                 "Put your own in, then '" + CommandLine.Name + " choose my-car.json --targets FILE --parts FILE'.",
-                parsed => parsed.GetRequiredValue(kind) == "parts" ? PartsList.Starter() : Targets.Starter(), kind),
+                parsed => parsed.GetRequiredValue(kind) == "parts" ? PartsList.Starter(About(parsed.GetValue(about))) : Targets.Starter(),
+                kind, about),
         };
         command.SetAction((parsed, cancellation) => Task.Run(
             () =>
@@ -64,10 +72,11 @@ internal static class ChooseCommand
                     problems.Add(FormattableString.Invariant($"--show: {each} sets. Accepted: 1 to 20."));
                 }
 
-                ChoiceAsk ask = ChoiceAsk.Read(
+                Choice choice = ChoiceAsk.Read(
                     terminal, parsed.GetValue(file), parsed.GetValue(targets), parsed.GetValue(parts), problems);
-                ChoiceResult result = Search(terminal, ask, each, cancellation);
-                var output = new ChoiceOutput(ask, result, VehicleOptions.UnitsOf(parsed, units));
+                ChoiceResult result = Search(terminal, parsed.GetValue(file)!, choice, each, cancellation);
+                UnitSystem system = VehicleOptions.UnitsOf(parsed, units);
+                var output = new ChoiceOutput(choice, result, system);
                 int? chosen = parsed.GetValue(report);
                 if (chosen is { } number && (number < 1 || number > output.Sets.Count))
                 {
@@ -77,7 +86,7 @@ internal static class ChooseCommand
 
                 if (folder is not null)
                 {
-                    Write(folder, output, parsed.GetValue(force));
+                    Write(folder, choice, result, system, parsed.GetValue(force));
                 }
 
                 if (parsed.GetValue(json))
@@ -99,26 +108,38 @@ internal static class ChooseCommand
         return command;
     }
 
-    private static ChoiceResult Search(Terminal terminal, ChoiceAsk ask, int each, CancellationToken cancellation)
+    private static string? About(string? path)
+    {
+        List<string> problems = [];
+        bool sound = path is null || VehicleOptions.Read(path, [], problems) is not null;
+        BadInputException.ThrowIfAny(problems);
+        return path is not null && sound ? File.ReadAllText(path) : null;
+    }
+
+    private static ChoiceResult Search(Terminal terminal, string path, Choice choice, int each, CancellationToken cancellation)
     {
         try
         {
-            var search = new ChoiceSearch(ask.Text, ask.Targets, ask.Parts);
-            return StudyProgress.Show(terminal, (int)search.Count, progress => ChoiceResult.Of(search, each, progress, cancellation),
-                "combinations");
+            return StudyProgress.Show(terminal, (int)choice.Parts.Count,
+                progress => ChoiceResult.Of(choice, each, progress, cancellation), "combinations");
         }
         catch (Exception exception) when (PartFault.Said(exception) is { } words)
         {
-            throw new BadInputException($"{ask.Path}: {words}");
+            throw new BadInputException($"{path}: {words}");
         }
     }
 
-    private static void Write(string folder, ChoiceOutput output, bool force)
+    private static void Write(string folder, Choice choice, ChoiceResult result, UnitSystem units, bool force)
     {
         List<string> problems = [];
         var files = new OutputFiles(problems, force);
-        (string Path, string Text)[] all = [.. output.Sets.Select((set, i) => (files.File(
-            System.IO.Path.Combine(folder, FormattableString.Invariant($"set-{i + 1}.json")), "--write"), set.Text))];
+        string Named(int number, string ending) =>
+            files.File(Path.Combine(folder, FormattableString.Invariant($"set-{number}.{ending}")), "--write");
+        (string Path, string Text)[] all =
+        [
+            .. result.Sets.Select((set, i) => (Named(i + 1, "json"), set.Text)),
+            .. result.Sets.Select((set, i) => (Named(i + 1, "html"), ChoicePage.Html(choice, result, i, units))),
+        ];
         BadInputException.ThrowIfAny(problems);
         Directory.CreateDirectory(folder);
         foreach ((string path, string text) in all)

@@ -6,7 +6,8 @@ namespace BrakeBalance.Notebooks.Commands;
 /// <summary><c>class</c>: sheets for a class, the teacher's key, and marking.</summary>
 internal static class ClassCommand
 {
-    private const string Marks = "marks.csv", Items = "items.csv";
+    private const string Marks = "marks.csv", Items = "items.csv", Totals = "totals.csv";
+    private const int ShortestSecret = 8, MostNamed = 6;
 
     public static Command Create(Terminal terminal) => new("class", "Print exercise sheets and a key for a class, and mark its answers.")
     {
@@ -16,7 +17,7 @@ internal static class ClassCommand
 
     private static Command Sheets(Terminal terminal)
     {
-        Option<int> seed = Seed();
+        Option<string> secret = Secret();
         var students = new Option<string>("--students")
         {
             Description = "Student numbers, such as 1-30 or 1,4,7-9",
@@ -38,11 +39,12 @@ internal static class ClassCommand
         };
         Option<bool> force = OutputFiles.Force();
         var command = new Command("sheets",
-            "Write sheets.html for the students, key.html for the teacher and answers.csv to fill in.") { seed, students, lessons, units,
+            "Write sheets.html for the students, key.html for the teacher and answers.csv to fill in.") { secret, students, lessons, units,
             output, force };
         command.SetAction(parsed =>
         {
             List<string> problems = [];
+            Check(parsed.GetRequiredValue(secret), problems);
             string numbers = parsed.GetRequiredValue(students);
             IReadOnlyList<int>? who = ClassPlan.ReadStudents(numbers);
             if (who is null)
@@ -72,7 +74,7 @@ internal static class ClassCommand
             BadInputException.ThrowIfAny(problems);
             var plan = new ClassPlan
             {
-                Seed = parsed.GetRequiredValue(seed),
+                Secret = parsed.GetRequiredValue(secret),
                 Students = who!,
                 Lessons = chosen,
                 Units = VehicleOptions.UnitsOf(parsed, units),
@@ -87,7 +89,7 @@ internal static class ClassCommand
             terminal.Output.WriteLine(
                 string.Create(CultureInfo.InvariantCulture,
                 $"{folder}: sheets.html for {done.Students.Count} students, key.html for the teacher, answers.csv to fill in. "
-                    + $"Keep seed and key away from the class."));
+                    + $"The sheets say class {done.Code}, which opens nothing; keep secret and key away from the class."));
             return Left(terminal, failed, parsed);
         });
         return command;
@@ -96,7 +98,7 @@ internal static class ClassCommand
     private static Command MarkAnswers(Terminal terminal)
     {
         var file = new Argument<string>("FILE") { Description = "The answers: CSV with the columns student, exercise, answer" };
-        Option<int> seed = Seed();
+        Option<string> secret = Secret();
         Option<string> units = VehicleOptions.Units();
         var output = new Option<string>("--output")
         {
@@ -104,14 +106,19 @@ internal static class ClassCommand
             HelpName = "FOLDER",
             DefaultValueFactory = _ => "out/class",
         };
-        var command = new Command("mark", "Mark a class's answers: marks.csv and items.csv.") { file, seed, units, output };
+        var command = new Command("mark", "Mark a class's answers: marks.csv, totals.csv for a gradebook, and items.csv.")
+        {
+            file, secret, units, output,
+        };
         command.SetAction(parsed =>
         {
             string path = parsed.GetRequiredValue(file);
             string folder = parsed.GetRequiredValue(output);
+            string words = parsed.GetRequiredValue(secret);
             List<string> problems = [];
+            Check(words, problems);
             new OutputFiles(problems, force: false).Folder(folder);
-            if (new[] { Marks, Items }.Any(name => Path.GetFullPath(path) == Path.GetFullPath(Path.Combine(folder, name))))
+            if (new[] { Marks, Items, Totals }.Any(name => Path.GetFullPath(path) == Path.GetFullPath(Path.Combine(folder, name))))
             {
                 problems.Add($"{path}: the marks would be written over it. Accepted: answers of another name, or another --output.");
             }
@@ -129,38 +136,47 @@ internal static class ClassCommand
                 sheet = AnswerSheet.Read(reader);
             }
 
+            if (sheet.Code is { } code && code != ClassNumber.CodeOf(words))
+            {
+                throw new BadInputException($"{path}: its answers are of class {code}, and the secret given is that of class "
+                    + $"{ClassNumber.CodeOf(words)}. Accepted: the secret with which the sheets of that class were made.");
+            }
+
             if (sheet.Answers.Count == 0)
             {
                 throw new BadInputException([.. sheet.Faults.Select(fault => $"{path}: {fault}"), $"{path}: there is no answer to mark."]);
             }
 
             SortedDictionary<int, Exception> failed = [];
-            ClassResults results = Results(parsed.GetRequiredValue(seed), sheet.Answers,
+            ClassResults results = Results(words, sheet.Answers,
                 VehicleOptions.UnitsOf(parsed, units) == UnitSystem.Us, failed);
             AtomicFile.Write(Path.Combine(folder, Marks), ClassReport.Marks(results));
             AtomicFile.Write(Path.Combine(folder, Items), ClassReport.Items(results));
+            AtomicFile.Write(Path.Combine(folder, Totals), ClassReport.Totals(results));
             Show(terminal, results);
             foreach (string fault in sheet.Faults)
             {
                 terminal.Error.WriteLine($"{path}: {fault}");
             }
 
+            bool whole = Compare(terminal, path, sheet);
             terminal.Output.WriteLine(
                 string.Create(CultureInfo.InvariantCulture,
-                $"{results.Marks.Count} answers marked, {sheet.Faults.Count} lines left out. {folder}: marks.csv, items.csv."));
-            return Math.Max(Left(terminal, failed, parsed), sheet.Faults.Count == 0 ? ExitCode.Success : ExitCode.Failed);
+                $"{results.Marks.Count} answers marked, {sheet.Faults.Count} lines left out. {folder}: {Marks}, {Totals}, {Items}."));
+            return Math.Max(Left(terminal, failed, parsed), sheet.Faults.Count == 0 && whole ? ExitCode.Success : ExitCode.Failed);
         });
         return command;
     }
 
     /// <summary>Marks a class; a student who cannot be marked stops no other.</summary>
-    internal static ClassResults Results(int seed, IReadOnlyList<GivenAnswer> answers, bool us, IDictionary<int, Exception> failed)
+    internal static ClassResults Results(string secret, IReadOnlyList<GivenAnswer> answers, bool us, IDictionary<int, Exception> failed)
     {
+        ClassNumber Number(int student) => new() { Secret = secret, Student = student };
         foreach (IGrouping<int, GivenAnswer> student in answers.GroupBy(answer => answer.Student))
         {
             try
             {
-                ClassResults.Of(seed, [.. student], us);
+                ClassResults.Of(Number, [.. student], us);
             }
             catch (Exception exception)
             {
@@ -168,7 +184,7 @@ internal static class ClassCommand
             }
         }
 
-        return ClassResults.Of(seed, [.. answers.Where(answer => !failed.ContainsKey(answer.Student))], us);
+        return ClassResults.Of(Number, [.. answers.Where(answer => !failed.ContainsKey(answer.Student))], us);
     }
 
     private static int Left(Terminal terminal, SortedDictionary<int, Exception> failed, ParseResult parsed)
@@ -182,12 +198,41 @@ internal static class ClassCommand
         return failed.Count == 0 ? ExitCode.Success : ExitCode.Failed;
     }
 
-    private static Option<int> Seed() => new("--seed")
+    private static Option<string> Secret() => new("--secret")
     {
-        Description = "The class seed: the same seed gives the same sheets",
-        HelpName = "NUMBER",
+        Description = "The teacher's secret words: the same secret gives the same sheets and the same key",
+        HelpName = "WORDS",
         Required = true,
     };
+
+    private static void Check(string secret, List<string> problems)
+    {
+        if (secret.Length < ShortestSecret)
+        {
+            problems.Add(string.Create(CultureInfo.InvariantCulture, $"--secret {secret}: too short to be one. "
+                + $"Accepted: at least {ShortestSecret} letters, digits or signs that the class cannot guess."));
+        }
+    }
+
+    /// <summary>Says whose lines lack, and which students are not of the class; false when there is anything to say.</summary>
+    private static bool Compare(Terminal terminal, string path, AnswerSheet sheet)
+    {
+        var (missing, unknown) = sheet.Against(sheet.Students is { } students ? ClassPlan.ReadStudents(students) : null);
+        foreach ((int student, IReadOnlyList<string> exercises) in missing)
+        {
+            string named = string.Join(", ", exercises.Take(MostNamed)) + (exercises.Count > MostNamed ? " …" : "");
+            terminal.Error.WriteLine(string.Create(CultureInfo.InvariantCulture,
+                $"{path}: student {student} has no line for {exercises.Count} of the exercises: {named}."));
+        }
+
+        foreach (int student in unknown)
+        {
+            terminal.Error.WriteLine(string.Create(CultureInfo.InvariantCulture,
+                $"{path}: student {student} is not of this class, whose numbers are {sheet.Students}; marked all the same."));
+        }
+
+        return missing.Count == 0 && unknown.Count == 0;
+    }
 
     private static void Show(Terminal terminal, ClassResults results)
     {

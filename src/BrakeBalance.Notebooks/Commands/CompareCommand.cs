@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
 using BrakeBalance.Notebooks.Commands.Benches;
+using BrakeBalance.Notebooks.Publishing;
 using Spectre.Console;
 
 namespace BrakeBalance.Notebooks.Commands;
@@ -25,10 +26,16 @@ internal static class CompareCommand
         };
         var load = new Option<string?>("--load-case") { Description = "The load case by which they are compared", HelpName = "NAME" };
         var json = new Option<bool>("--json") { Description = "Writes JSON for scripts; each row says its unit" };
+        var pageFile = new Option<string?>("--page")
+        {
+            Description = "Writes the table and overlaid figures as a page (HTML)",
+            HelpName = "FILE",
+        };
         Option<string> units = VehicleOptions.Units();
+        Option<bool> force = OutputFiles.Force();
         var command = new Command("compare", "Set vehicle files side by side: what each answers, and how far it lies from the first.")
         {
-            files, set, load, json, units,
+            files, set, load, json, pageFile, units, force,
         };
         command.SetAction(parsed =>
         {
@@ -47,9 +54,16 @@ internal static class CompareCommand
                 }
             }
 
+            string? page = parsed.GetValue(pageFile) is { } named
+                ? new OutputFiles(problems, parsed.GetValue(force)).File(named, "--page") : null;
             BadInputException.ThrowIfAny(problems);
             UnitSystem system = VehicleOptions.UnitsOf(parsed, units);
             SetUpComparison comparison = Of(setUps, system, asked);
+            if (page is not null)
+            {
+                AtomicFile.Write(page, ComparisonPage.Html(setUps, comparison, asked, system));
+            }
+
             if (parsed.GetValue(json))
             {
                 terminal.Output.WriteLine(IndentedJson.Text(Json(comparison, new SummaryUnits(system))));
@@ -111,7 +125,9 @@ internal static class CompareCommand
         };
     }
 
-    private static SetUpComparison Of((string Name, Vehicle Car)[] setUps, UnitSystem units, string? load)
+    /// <summary>The answers of some set-ups side by side.</summary>
+    /// <exception cref="BadInputException">One of them cannot be computed.</exception>
+    public static SetUpComparison Of((string Name, Vehicle Car)[] setUps, UnitSystem units, string? load)
     {
         try
         {
@@ -138,8 +154,7 @@ internal static class CompareCommand
         {
             if (VehicleOptions.Read(terminal, path, [], problems) is { } reading)
             {
-                bool alone = paths.Count(other => Path.GetFileName(other) == Path.GetFileName(path)) == 1;
-                setUps.Add((alone ? Path.GetFileNameWithoutExtension(path) : path, reading.Vehicle));
+                setUps.Add((NameOf(path, paths), reading.Vehicle));
             }
         }
 
@@ -155,4 +170,8 @@ internal static class CompareCommand
 
         return [.. setUps];
     }
+
+    /// <summary>What a set-up is called: its file's name, or where several have that name, its path.</summary>
+    public static string NameOf(string path, string[] paths) =>
+        paths.Count(other => Path.GetFileName(other) == Path.GetFileName(path)) == 1 ? Path.GetFileNameWithoutExtension(path) : path;
 }

@@ -370,9 +370,7 @@ internal static class MeasureCommand
             string? csvFile = parsed.GetValue(csv) is { } csvPath ? files.File(csvPath, "--csv") : null;
             string? sheetFile = parsed.GetValue(sheet) is { } sheetPath ? files.File(sheetPath, "--sheet") : null;
             BadInputException.ThrowIfAny(problems);
-            CarEstimate estimate = CarEstimation.Estimate(car, [],
-                new EstimationOptions { Prior = ParameterSpread.From(car), Surfaces = [.. names.Select(SurfaceCondition.Typical)] });
-            TestPlan plan = TestPlanner.Make(estimate, names);
+            TestPlan plan = TestPlanner.Make(car, names);
             if (csvFile is not null)
             {
                 AtomicFile.Write(csvFile, plan.ToCsv());

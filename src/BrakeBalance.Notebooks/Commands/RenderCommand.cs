@@ -21,10 +21,12 @@ internal static class RenderCommand
             HelpName = "NAME",
             DefaultValueFactory = _ => [],
         };
-        var vehicle = new Option<string?>("--vehicle")
+        var vehicle = new Option<string[]>("--vehicle")
         {
-            Description = "Your own vehicle file, in place of the invented car",
+            Description = string.Create(CultureInfo.InvariantCulture, $"Your own vehicle file, in place of the invented car; of up to "
+                + $"{SetUpComparison.Most} the pages show the first, and {ComparisonPage.FileName} sets all side by side"),
             HelpName = "FILE",
+            DefaultValueFactory = _ => [],
         };
         var bench = new Option<string?>("--bench") { Description = "Your own bench file, in place of the invented job", HelpName = "FILE" };
         Option<string[]> set = VehicleOptions.Set();
@@ -51,24 +53,40 @@ internal static class RenderCommand
             HelpName = "SECONDS",
             DefaultValueFactory = _ => 120,
         };
+        var again = new Option<bool>("--again")
+        {
+            Description = "Runs every notebook, also those of which nothing has changed since their pages were made",
+        };
+        var watch = new Option<bool>("--watch")
+        {
+            Description = "Renders again whenever a notebook, data or your own file changes, and open pages load themselves again",
+        };
         Option<bool> force = OutputFiles.Force();
         var command = new Command(
             "render",
             "Run the notebooks and write a page for each, and an index, into a folder. Notebooks are programs: run only those you trust. "
             + "Their cells run in a process of their own, with your rights.")
         {
-            notebook, vehicle, bench, set, units, output, single, engine, limit, force,
+            notebook, vehicle, bench, set, units, output, single, engine, limit, again, watch, force,
         };
-        command.SetAction(async (parsed, cancellation) =>
+        command.SetAction((parsed, cancellation) => parsed.GetValue(watch)
+            ? RenderWatch.RunAsync(terminal, own => RenderAsync(parsed, own, cancellation), cancellation)
+            : RenderAsync(parsed, [], cancellation));
+        return command;
+
+        // What the pages rest on is told, so that a watch knows what to look at.
+        async Task<int> RenderAsync(ParseResult parsed, ICollection<string> restsOn, CancellationToken cancellation)
         {
             List<string> problems = [];
             IReadOnlyList<NotebookDocument> notebooks = Notebooks(parsed.GetRequiredValue(notebook), problems);
-            NotebookInput input = Input(terminal, parsed.GetValue(vehicle), parsed.GetRequiredValue(set), problems);
+            string[] vehicles = parsed.GetRequiredValue(vehicle);
+            NotebookInput input = Input(terminal, vehicles.FirstOrDefault(), parsed.GetRequiredValue(set), problems);
+            (string Name, Vehicle Car)[] setUps = SetUps(terminal, vehicles, input, problems);
             Bench(parsed.GetValue(bench), problems);
             var files = new OutputFiles(problems, parsed.GetValue(force));
             string folder = files.Folder(parsed.GetValue(output) ?? Repository.Folder("out"));
             bool whole = parsed.GetRequiredValue(notebook).Length == 0;
-            PageFiles(notebooks, whole, folder, files, problems);
+            PageFiles(notebooks, whole, setUps.Length > 0, folder, files, problems);
             if (parsed.GetRequiredValue(limit) is not (>= 1 and <= LongestLimit))
             {
                 problems.Add(string.Create(CultureInfo.InvariantCulture,
@@ -76,9 +94,14 @@ internal static class RenderCommand
                         + $"Accepted: whole seconds from 1 to {LongestLimit}."));
             }
 
+            string? benchFile = parsed.GetValue(bench);
+            string[] ownFiles = [input.VehiclePath, .. vehicles.Skip(1), .. benchFile is null ? [] : (string[])[benchFile]];
+            ownFiles.Select(Path.GetFullPath).ToList().ForEach(restsOn.Add);
             BadInputException.ThrowIfAny(problems);
+            string[] logs = [.. Logs(input)];
+            logs.ToList().ForEach(restsOn.Add);
             input.MakeCurrent();
-            if (parsed.GetValue(bench) is { } benchFile)
+            if (benchFile is not null)
             {
                 BenchInput.MakeCurrent(benchFile);
             }
@@ -88,40 +111,97 @@ internal static class RenderCommand
             Environment.SetEnvironmentVariable(Display.Variable, chosen);
             List<KeyValuePair<string, string>> facts = Facts(input, chosen), example = Facts(NotebookInput.Example, chosen);
             EngineKind kind = Enum.Parse<EngineKind>(parsed.GetRequiredValue(engine), ignoreCase: true);
-            IReadOnlyList<ExecutedNotebook> executed;
+            bool fresh = parsed.GetValue(again), watched = parsed.GetValue(watch);
+            string inputs = Inputs([chosen, kind.ToString(), .. input.Overrides], [.. ownFiles, .. logs]);
+            var kept = new KeptRuns(Path.Combine(folder, KeptSite.Place), inputs);
+            string key = KeptRuns.Fingerprint([FormattableString.Invariant($"{watched} {parsed.GetValue(single)} {setUps.Length}"),
+                .. notebooks.Select(kept.Key)], []);
+            if (whole && !fresh && KeptSite.Standing(folder, key) is { } standing)
+            {
+                terminal.Output.WriteLine(FormattableString.Invariant($"Nothing has changed: the pages of {standing.Notebooks} notebooks ")
+                    + $"stand as they are (--again runs them all the same). Open {Path.Combine(folder, PageNames.Index)}");
+                return ExitCode.Success;
+            }
+
+            ExecutedNotebook?[] known = [.. notebooks.Select(document => fresh ? null : kept.Find(document))];
+            NotebookDocument[] changed = [.. notebooks.Where((_, i) => known[i] is null)];
             List<string> failures;
+            var ran = new Queue<ExecutedNotebook>();
             await using (var engines = new ChildEngines(kind, TimeSpan.FromSeconds(parsed.GetRequiredValue(limit))))
             {
-                executed = await RenderProgress.ShowAsync(
-                    terminal, notebooks, progress => new NotebookRunner(engines.StartAsync).RunAsync(notebooks, progress, cancellation))
-                        .ConfigureAwait(false);
+                ran = new(await RenderProgress.ShowAsync(
+                    terminal, changed, progress => new NotebookRunner(engines.StartAsync).RunAsync(changed, progress, cancellation))
+                        .ConfigureAwait(false));
                 failures = [.. engines.LeftRunning];
             }
 
+            foreach ((NotebookDocument document, ExecutedNotebook run) in changed.Zip(ran))
+            {
+                kept.Keep(document, run);
+            }
+
+            ExecutedNotebook[] executed = [.. known.Select(run => run ?? ran.Dequeue())];
             var options = new SiteOptions
             {
                 SingleFile = parsed.GetValue(single),
                 IsWhole = whole,
+                IsWatched = watched,
                 Facts = facts,
-                FactsOf = run => Facts(run, input, parsed.GetValue(bench), facts, example),
+                FactsOf = run => Facts(run, input, benchFile, facts, example),
                 Answers = whole
                     ?
                     [
+                        .. setUps.Length == 0 ? [] : Page(ComparisonPage.FileName, () => ComparisonPage.Render(
+                            setUps, CompareCommand.Of(setUps, Display.Units, null), Display.Units, Units(chosen)), parsed, failures),
                         .. Page(LivePage.FileName, () => LivePage.Render(OwnText(input)), parsed, failures),
                         .. Page(QuestionsPage.FileName, () => QuestionsPage.Render(
                             input.Load(), Display.Units, [.. notebooks.Select(document => document.Name)], facts), parsed, failures),
                     ]
-                    : [],
+                    : Standing(folder, ComparisonPage.FileName, LivePage.FileName, QuestionsPage.FileName),
                 Stories = whole ? Page(StoryPage.FileName, () =>
-                    StoryPage.Render(input.Load().Vehicle, Display.Units, facts), parsed, failures) : [],
+                    StoryPage.Render(input.Load().Vehicle, Display.Units, facts), parsed, failures)
+                    : Standing(folder, StoryPage.FileName),
             };
-            SiteResult site = Site.Write([.. executed.Zip(notebooks, (run, document) => new SiteEntry(run, Group(document)))], folder,
-                options);
+            SiteResult site = Site.Write(Entries(notebooks.Zip(executed).ToDictionary(), folder), folder, options);
             failures.AddRange(site.Faults.Select(fault => $"{fault.Page}: no page was made; {PartFault.Words(fault.Fault, parsed)}"));
-            return Report(terminal, executed, site, failures, folder);
-        });
-        return command;
+            int code = Report(terminal, executed, changed.Length, site, failures, folder);
+            if (whole && code == ExitCode.Success)
+            {
+                KeptSite.Keep(folder, key, site.Files, executed.Length);
+            }
+
+            return code;
+        }
     }
+
+    // What stands for all that notebooks read beside their own text: this program, the data, what is said on the command line.
+    private static string Inputs(IEnumerable<string> words, IEnumerable<string> own) => KeptRuns.Fingerprint(
+        [Environment.Version.ToString(), .. words],
+        [
+            .. Directory.GetFiles(AppContext.BaseDirectory, "BrakeBalance*.dll").Order(StringComparer.Ordinal),
+            .. Directory.GetFiles(AppContext.BaseDirectory, "BrakeBalance*.deps.json").Order(StringComparer.Ordinal),
+            .. RenderWatch.Shared.SelectMany(folder => Directory.GetFiles(Repository.Folder(folder), "*", SearchOption.AllDirectories))
+                .Where(file => !file.EndsWith(".ipynb", StringComparison.OrdinalIgnoreCase)).Order(StringComparer.Ordinal),
+            .. own,
+        ]);
+
+    /// <summary>The logs that the vehicle file names.</summary>
+    private static IEnumerable<string> Logs(NotebookInput input) => VehicleFile.Load(input.VehiclePath).Logs is { } logs
+        ? new[] { logs.Gauges, logs.Stops, logs.Series }.OfType<string>() : [];
+
+    /// <summary>All notebooks in reading order: those that ran, and those whose pages stand in the folder.</summary>
+    private static SiteEntry[] Entries(Dictionary<NotebookDocument, ExecutedNotebook> executed, string folder) =>
+    [
+        .. executed.Keys.Concat(Notebooks([], []).Where(other => executed.Keys.All(own => own.Path != other.Path)
+                && File.Exists(Path.Combine(folder, PageNames.FileFor(other.Name)))))
+            .OrderBy(document => NotebookFile.In(Repository.Folder("notebooks")).ToList().IndexOf(document.Path))
+            .Select(document => executed.TryGetValue(document, out ExecutedNotebook? run)
+                ? new SiteEntry(run, Group(document))
+                : new SiteEntry(ExecutedNotebook.Of(document, []), Group(document)) { IsStanding = true }),
+    ];
+
+    private static RenderedPage[] Standing(string folder, params string[] pages) =>
+        [.. pages.Select(page => RenderedPage.StandingIn(folder, page)).OfType<RenderedPage>()];
 
     /// <summary>A page that is no notebook; one that cannot be made stops no other.</summary>
     private static IReadOnlyList<RenderedPage> Page(string name, Func<RenderedPage> make, ParseResult parsed, List<string> failures)
@@ -137,8 +217,8 @@ internal static class RenderCommand
         }
     }
 
-    private static int Report(Terminal terminal, IReadOnlyList<ExecutedNotebook> executed, SiteResult site, List<string> failures,
-        string folder)
+    private static int Report(Terminal terminal, IReadOnlyList<ExecutedNotebook> executed, int changed, SiteResult site,
+        List<string> failures, string folder)
     {
         foreach (ExecutedNotebook run in executed)
         {
@@ -154,19 +234,22 @@ internal static class RenderCommand
         failures.AddRange(site.Problems.Select(problem => problem.ToString()));
         failures.ForEach(terminal.Error.WriteLine);
         int failed = executed.Count(run => !run.Succeeded);
-        terminal.Output.WriteLine(FormattableString.Invariant(
-            $"{executed.Count - failed} of {executed.Count} notebooks ran to their end. Open {Path.Combine(folder, PageNames.Index)}"));
+        string unchanged = changed == executed.Count ? ""
+            : FormattableString.Invariant($"; {executed.Count - changed} of them as they ran before, for nothing has changed in them");
+        terminal.Output.WriteLine(FormattableString.Invariant($"{executed.Count - failed} of {executed.Count} notebooks ran to their end")
+            + $"{unchanged}. Open {Path.Combine(folder, PageNames.Index)}");
         return failed == 0 && failures.Count == 0 ? ExitCode.Success : ExitCode.Failed;
     }
 
     /// <summary>The pages' files: no two of one name, and none that somebody else wrote.</summary>
-    private static void PageFiles(IReadOnlyList<NotebookDocument> notebooks, bool whole, string folder, OutputFiles files,
-        List<string> problems)
+    private static void PageFiles(IReadOnlyList<NotebookDocument> notebooks, bool whole, bool several, string folder,
+        OutputFiles files, List<string> problems)
     {
         foreach (IGrouping<string, NotebookDocument> page in notebooks.GroupBy(document =>
             PageNames.FileFor(document.Name), StringComparer.OrdinalIgnoreCase))
         {
-            if (page.Count() > 1 || page.Key is PageNames.Index or StoryPage.FileName or QuestionsPage.FileName or LivePage.FileName)
+            if (page.Count() > 1 || page.Key is PageNames.Index or StoryPage.FileName or QuestionsPage.FileName or LivePage.FileName
+                or ComparisonPage.FileName)
             {
                 problems.Add($"{string.Join(" and ", page.Select(document => document.Path))}: "
                     + $"would become {page.Key}, which another page is. Accepted: notebooks of different names.");
@@ -181,6 +264,11 @@ internal static class RenderCommand
             files.File(Path.Combine(folder, StoryPage.FileName), "--output");
             files.File(Path.Combine(folder, QuestionsPage.FileName), "--output");
             files.File(Path.Combine(folder, LivePage.FileName), "--output");
+        }
+
+        if (whole && several)
+        {
+            files.File(Path.Combine(folder, ComparisonPage.FileName), "--output");
         }
     }
 
@@ -242,6 +330,26 @@ internal static class RenderCommand
         return new NotebookInput(Path.GetFullPath(path), [.. overrides.Select(change => $"{change.Path}={change.Value}")]);
     }
 
+    // The set-ups to compare: those named, the first with what --set changes; none when one is named.
+    private static (string Name, Vehicle Car)[] SetUps(Terminal terminal, string[] paths, NotebookInput first, List<string> problems)
+    {
+        if (paths.Length > SetUpComparison.Most)
+        {
+            problems.Add(string.Create(CultureInfo.InvariantCulture,
+                $"--vehicle: {paths.Length} files. Accepted: 1 to {SetUpComparison.Most}."));
+        }
+
+        if (paths.Length < 2)
+        {
+            return [];
+        }
+
+        Vehicle?[] others = [.. paths.Skip(1).Select(path => VehicleOptions.Read(terminal, path, [], problems)?.Vehicle)];
+        return problems.Count > 0 ? []
+            : [(CompareCommand.NameOf(paths[0], paths), first.Load().Vehicle), .. paths.Skip(1).Zip(others, (path, car) =>
+                (CompareCommand.NameOf(path, paths), car!))];
+    }
+
     private static void Bench(string? path, List<string> problems)
     {
         try
@@ -291,7 +399,9 @@ internal static class RenderCommand
             facts.Add(new("Ranges of the file", "each at its middle, unless a figure or a number shows its band"));
         }
 
-        facts.Add(new("Units", units == "us" ? "US customary" : "SI"));
+        facts.AddRange(Units(units));
         return facts;
     }
+
+    private static KeyValuePair<string, string>[] Units(string units) => [new("Units", units == "us" ? "US customary" : "SI")];
 }

@@ -1,3 +1,5 @@
+using BrakeBalance.Notebooks.Documents;
+
 namespace BrakeBalance.Notebooks.Execution;
 
 /// <summary>A notebook whose cells have been run: all that a page is made of.</summary>
@@ -8,6 +10,25 @@ internal sealed record ExecutedNotebook(string Name, string Title, IReadOnlyList
 {
     /// <summary>Whether every cell ran to its end.</summary>
     public bool Succeeded => Cells.OfType<ExecutedCodeCell>().All(cell => cell.Failure is null);
+
+    /// <summary>A notebook as far as its code cells have run.</summary>
+    /// <param name="notebook">The notebook.</param>
+    /// <param name="runs">What came of its code cells in order; fewer when one failed.</param>
+    public static ExecutedNotebook Of(NotebookDocument notebook, IReadOnlyList<CellRun> runs)
+    {
+        List<ExecutedCell> cells = [];
+        int at = 0;
+        foreach (NotebookCell cell in notebook.Cells.TakeWhile(cell => !cell.IsCode || at < runs.Count))
+        {
+            cells.Add(cell.IsCode ? ExecutedCodeCell.Of(cell, runs[at]) : new ExecutedMarkdownCell(cell.Id, cell.Source));
+            if (cell.IsCode && runs[at++].Failure is not null)
+            {
+                break;
+            }
+        }
+
+        return new ExecutedNotebook(notebook.Name, notebook.Title, cells);
+    }
 }
 
 /// <summary>A cell of an executed notebook.</summary>
@@ -28,7 +49,11 @@ internal sealed record ExecutedMarkdownCell(string Id, string Source) : Executed
 /// <param name="Failure">Why the cell failed; null when it ran to its end.</param>
 internal sealed record ExecutedCodeCell(
     string Id, string Source, IReadOnlyList<string> Tags, IReadOnlyList<CellOutput> Outputs, CellFailure? Failure)
-    : ExecutedCell(Id, Source);
+    : ExecutedCell(Id, Source)
+{
+    /// <summary>A cell that has run.</summary>
+    public static ExecutedCodeCell Of(NotebookCell cell, CellRun run) => new(cell.Id, cell.Source, cell.Tags, run.Outputs, run.Failure);
+}
 
 /// <summary>One output of a code cell: the same thing in one or more media types.</summary>
 /// <param name="Data">Media type (such as <c>text/html</c>, <c>text/plain</c>) to content.</param>

@@ -59,25 +59,18 @@ internal sealed class NotebookRunner(Func<NotebookDocument, Task<ICellEngine>> s
         int total = notebook.Cells.Count(cell => cell.IsCode);
         int done = 0;
         progress?.Report(new RunStep(notebook, done, total, null));
-        List<ExecutedCell> cells = [];
-        foreach (NotebookCell cell in notebook.Cells)
+        List<CellRun> runs = [];
+        foreach (NotebookCell cell in notebook.Cells.Where(cell => cell.IsCode))
         {
-            if (!cell.IsCode)
-            {
-                cells.Add(new ExecutedMarkdownCell(cell.Id, cell.Source));
-                continue;
-            }
-
             CellRun run = await engine.RunAsync(cell.Source, cancellation).ConfigureAwait(false);
-            var executed = new ExecutedCodeCell(cell.Id, cell.Source, cell.Tags, run.Outputs, run.Failure);
-            cells.Add(executed);
-            progress?.Report(new RunStep(notebook, ++done, total, executed));
+            runs.Add(run);
+            progress?.Report(new RunStep(notebook, ++done, total, ExecutedCodeCell.Of(cell, run)));
             if (run.Failure is not null)
             {
                 break;
             }
         }
 
-        return new ExecutedNotebook(notebook.Name, notebook.Title, cells);
+        return ExecutedNotebook.Of(notebook, runs);
     }
 }

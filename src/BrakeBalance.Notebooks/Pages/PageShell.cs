@@ -11,6 +11,9 @@ internal static class PageShell
         "try{const t=localStorage.getItem('bb-theme');if(t==='light'||t==='dark')document.documentElement.dataset.theme=t}catch{}"
         + "document.documentElement.classList.add('bb-js')";
 
+    /// <summary>What follows the title of every page but the index.</summary>
+    public const string TitleEnd = " – Brake balance notebooks";
+
     private static readonly string Mark =
         Drawing("class=\"bb-mark\" aria-hidden=\"true\" focusable=\"false\"", "currentColor", "var(--accent)");
 
@@ -43,7 +46,7 @@ internal static class PageShell
             .Append(HtmlText.Escape(Policy([EarlyScript, LiveAssets.TakePart, .. atEnd], parts.IsLive))).Append("\">\n")
             .Append("<meta name=\"referrer\" content=\"no-referrer\">\n<meta name=\"color-scheme\" content=\"light dark\">\n")
             .Append("<link rel=\"icon\" href=\"data:,\">\n")
-            .Append("<title>").Append(HtmlText.Escape(parts.Title)).Append(parts.IsIndex ? "" : " – Brake balance notebooks")
+            .Append("<title>").Append(HtmlText.Escape(parts.Title)).Append(parts.IsIndex ? "" : TitleEnd)
                 .Append("</title>\n")
             .Append("<style>\n").Append(FigureAssets.Style).Append(PageAssets.Style).Append("</style>\n")
             .Append("<script>").Append(EarlyScript).Append("</script>\n");

@@ -10,6 +10,16 @@ namespace BrakeBalance.Notebooks.Pages;
 /// <param name="Problems">What could not be shown as meant; empty when all is well.</param>
 internal sealed partial record RenderedPage(string FileName, string Title, string Summary, string Html, IReadOnlyList<PageProblem> Problems)
 {
+    /// <summary>A page that stands already, for others to link to.</summary>
+    public static RenderedPage Standing(string fileName, string title) => new(fileName, title, "", "", []);
+
+    /// <summary>A page that stands in a folder already, by the title it has there; null when there is none.</summary>
+    public static RenderedPage? StandingIn(string folder, string fileName) =>
+        Path.Combine(folder, fileName) is var path && File.Exists(path)
+            && TitleOf().Match(File.ReadLines(path).FirstOrDefault(line => line.StartsWith("<title>", StringComparison.Ordinal)) ?? "")
+                is { Success: true } match
+            ? Standing(fileName, System.Net.WebUtility.HtmlDecode(match.Groups[1].Value).Replace(PageShell.TitleEnd, "", StringComparison.Ordinal)) : null;
+
     /// <summary>Its headings, or the questions that it answers, by which it is found.</summary>
     public IReadOnlyList<PageHeading> Headings { get; init; } = [];
 
@@ -29,6 +39,9 @@ internal sealed partial record RenderedPage(string FileName, string Title, strin
 
     /// <summary>Whether the calculation assembly runs in the page.</summary>
     public bool IsLive { get; init; }
+
+    [GeneratedRegex("<title>(.*?)</title>")]
+    private static partial Regex TitleOf();
 
     [GeneratedRegex("<figcaption class=\"bb-title\">(.*?)</figcaption>")]
     private static partial Regex FirstTitle();

@@ -23,7 +23,7 @@ internal static class Site
             new(PageGroup.Lessons, Of(NotebookGroup.Lesson)), new("Stories for readers", options.Stories),
         ];
         RenderedPage[] all = [.. groups.SelectMany(group => group.Pages)];
-        foreach (RenderedPage page in all)
+        foreach (RenderedPage page in all.Where(page => page.Html.Length > 0))
             Put(page.FileName, PageMenu.Into(page.Html, page.FileName, groups));
         if (options.IsWhole || !File.Exists(Path.Combine(folder, PageNames.Index)))
             Put(PageNames.Index, PageMenu.Into(IndexPage.Html(groups, options), PageNames.Index, groups));
@@ -37,6 +37,8 @@ internal static class Site
             foreach ((string name, string text) in InstalledApp.Files([.. written], start).ToArray())
                 Put(name, text);
         }
+        if (options.IsWatched)
+            Put(Reloading.Stamps, Reloading.StampsOf(written));
         return new SiteResult([.. written.Select(file => Path.Combine(folder, file.Name))], [.. pages.SelectMany(p => p.Problems)], faults);
 
         IReadOnlyList<RenderedPage> Of(NotebookGroup group) =>
@@ -44,6 +46,7 @@ internal static class Site
 
         void Put(string name, string text)
         {
+            text = options.IsWatched && name.EndsWith(".html", StringComparison.Ordinal) ? Reloading.Into(text) : text;
             AtomicFile.Write(Path.Combine(folder, name), text);
             written.Add((name, text));
         }
@@ -64,7 +67,12 @@ internal static class Site
         if (taken.GroupBy(name => name, StringComparer.OrdinalIgnoreCase).FirstOrDefault(g => g.Count() > 1) is { } twice)
             throw new ArgumentException($"Two pages would have the name \"{twice.Key}\"; give one notebook another file name.",
                 nameof(entries));
-        return [.. entries.Select((entry, i) => Page(entry.Notebook, LinkTo(i - 1), LinkTo(i + 1)))];
+        return
+        [
+            .. entries.Select((entry, i) => entry.IsStanding
+                ? RenderedPage.Standing(PageNames.FileFor(entry.Notebook.Name), entry.Notebook.Title)
+                : Page(entry.Notebook, LinkTo(i - 1), LinkTo(i + 1))),
+        ];
 
         RenderedPage Page(ExecutedNotebook notebook, PageLink? previous, PageLink? next)
         {

@@ -11,6 +11,9 @@ internal sealed record SiteOptions
     /// <summary>Whether these are all pages; an index that lists more than a part stays as it is.</summary>
     public bool IsWhole { get; init; } = true;
 
+    /// <summary>Whether each page loads itself again when it is written anew.</summary>
+    public bool IsWatched { get; init; }
+
     /// <summary>
     /// Facts for the foot of every page, such as the vehicle file and the unit system; nothing that changes from run to run.
     /// </summary>

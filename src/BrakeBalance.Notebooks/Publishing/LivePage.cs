@@ -97,6 +97,27 @@ internal static class LivePage
 
         """;
 
+    private const string Parts =
+        """
+        <p>Which parts give the pedal and the balance that you want? Every combination of your list is tried on the set-up under Car.</p>
+        <div class="bb-field"><label for="parts-text">Parts to choose among (comma-separated)</label>
+        <textarea id="parts-text" spellcheck="false"></textarea>
+        <div class="bb-row"><button type="button" id="parts-begin">Begin with invented parts about this car</button>
+        <label for="parts-open">or open a list</label><input type="file" id="parts-open" accept=".csv,text/csv">
+        <button type="button" id="parts-keep">Save the list</button></div></div>
+        <details class="bb-more" id="parts-more"><summary>Targets: common practice where nothing is filled in</summary>
+        <div class="bb-row"><label for="targets-open">Open a file of targets</label>
+        <input type="file" id="targets-open" accept=".json,application/json">
+        <button type="button" id="targets-keep">Save the targets</button></div>
+        <div id="parts-targets"></div></details>
+        <div class="bb-row"><button type="button" id="parts-go">Search</button>
+        <button type="button" id="parts-stop" hidden>Stop the search</button>
+        <progress id="parts-done" aria-label="Combinations tried" max="1" value="0" hidden></progress></div>
+        <ul id="parts-problems" class="bb-wrong"></ul>
+        <div id="parts-found"></div>
+
+        """;
+
     private const string Caution = "A calculation is no approval. Work on brakes and test stops are for competent people, within local law "
         + "and by the service manual.";
 
@@ -110,6 +131,7 @@ internal static class LivePage
         ("measure", "Measure", Measure + Pictures),
         ("compare", "Compare",
             "<p>Copy a set-up under Car, then change it. Rows that differ are shaded.</p>\n<div id=\"live-compared\"></div>\n"),
+        ("choose", "Parts", Parts),
         ("paper", "Paper", Paper),
     ];
 

@@ -1,4 +1,6 @@
+using BrakeBalance.Answers;
 using BrakeBalance.Bench;
+using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Choosing;
@@ -10,18 +12,40 @@ namespace BrakeBalance.Choosing;
 /// <param name="Met">How many meet each target, by kind; of the dear ones none is counted.</param>
 /// <param name="Shown">The sets to show, each with what it is shown for; none when nothing fits.</param>
 /// <param name="Nearest">The set that misses least when nothing fits; null when something does, or no car can be built.</param>
-internal sealed record ChoiceResult(
+public sealed record ChoiceResult(
     long Combinations, long Impossible, long Cheap, IReadOnlyList<long> Met,
     IReadOnlyList<(IReadOnlyList<string> For, Proposal Set)> Shown, Proposal? Nearest)
 {
-    /// <summary>Searches.</summary>
-    /// <param name="search">The search.</param>
+    /// <summary>Every combination that meets the targets asked of each, by the numbers that it is ordered by.</summary>
+    internal IReadOnlyList<FoundSet> Fits { get; private init; } = [];
+
+    /// <summary>The sets of which none is lighter and shorter at once, in the order of their pedal forces; none when nothing fits.</summary>
+    public IReadOnlyList<Proposal> EffortFront { get; private init; } = [];
+
+    /// <summary>The sets to show, in the order of their numbers: the nearest miss alone when nothing fits.</summary>
+    public IReadOnlyList<Proposal> Sets => Nearest is { } nearest ? [nearest] : [.. Shown.Select(shown => shown.Set)];
+
+    /// <summary>Tries every combination, on all cores.</summary>
+    /// <param name="choice">What is asked.</param>
     /// <param name="each">How many sets each view shows at most.</param>
-    /// <param name="progress">Told how many combinations are done; null for nobody.</param>
+    /// <param name="progress">Told how many combinations are done, now and then, from several threads; null for nobody.</param>
     /// <param name="cancellation">Stops the search.</param>
-    public static ChoiceResult Of(ChoiceSearch search, int each, IProgress<int>? progress = null, CancellationToken cancellation = default)
+    /// <returns>What the search has to show.</returns>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static ChoiceResult Of(Choice choice, int each = 3, IProgress<int>? progress = null, CancellationToken cancellation = default)
     {
-        ChoiceField field = search.Run(progress, cancellation);
+        ArgumentNullException.ThrowIfNull(choice);
+        return Of(new ChoiceSearch(choice.Text, choice.Targets, choice.Parts), each, progress, cancellation);
+    }
+
+    /// <summary>The same of a search.</summary>
+    internal static ChoiceResult Of(
+        ChoiceSearch search, int each, IProgress<int>? progress = null, CancellationToken cancellation = default) =>
+        Of(search, search.Run(progress, cancellation), each, cancellation);
+
+    /// <summary>What a search has to show, once every combination is tried.</summary>
+    internal static ChoiceResult Of(ChoiceSearch search, ChoiceField field, int each, CancellationToken cancellation = default)
+    {
         List<(List<string> For, Proposal Set)> shown = [];
         void Show(string why, IEnumerable<Proposal> sets)
         {
@@ -41,14 +65,15 @@ internal sealed record ChoiceResult(
         // What a set holds best, ties by price and by how little changes.
         IEnumerable<FoundSet> Sorted(Func<FoundSet, (double, double, double)> by) =>
             field.Fits.OrderBy(by).ThenBy(set => set.Index);
+        Proposal[] front = [];
         Proposal? smallest = search.Fitting(Sorted(set => (set.Changes, set.Price, -set.Room)), cancellation).FirstOrDefault();
         if (smallest is not null)
         {
             Show("smallest change that works", [smallest]);
             Show("most room to the tightest target",
                 search.Fitting(Sorted(set => (-set.Room, set.Price, set.Changes)), cancellation).Take(each));
-            Show("effort against travel", Spread(search.Front(
-                field.Fits, set => set.EffortNewtons, set => set.TravelMetres, cancellation), each));
+            front = [.. search.Front(field.Fits, set => set.EffortNewtons, set => set.TravelMetres, cancellation)];
+            Show("effort against travel", Spread(front, each));
             Show("margin against efficiency",
                 Spread(search.Front(field.Fits, set => -set.Margin, set => -set.Efficiency, cancellation), each));
             Show("price against room", Spread(search.Front(field.Fits, set => set.Price, set => -set.Room, cancellation), each));
@@ -56,7 +81,11 @@ internal sealed record ChoiceResult(
 
         return new(search.Count, field.Impossible, field.Fits.Count, field.Met,
             [.. shown.Select(one => ((IReadOnlyList<string>)one.For, one.Set))],
-            smallest is null ? search.Nearest(field, cancellation) : null);
+            smallest is null ? search.Nearest(field, cancellation) : null)
+        {
+            Fits = field.Fits,
+            EffortFront = front,
+        };
     }
 
     // Both ends of a front, and what lies evenly between.
@@ -70,6 +99,7 @@ internal sealed record ChoiceResult(
     /// <summary>Old parts against new, by the figures of the bench.</summary>
     /// <param name="before">The car as it is.</param>
     /// <param name="set">The set chosen.</param>
+    /// <returns>The plan.</returns>
     public static ChangePlan Change(Vehicle before, Proposal set)
     {
         static PerAxle<Mass?> Rings(Vehicle car) => car.AxleDynamics.Select(axle => axle.Heat?.RingMass);
@@ -86,10 +116,23 @@ internal sealed record ChoiceResult(
         };
     }
 
+    /// <summary>The answers of the car as it is and of a set, side by side.</summary>
+    /// <param name="before">The car as it is.</param>
+    /// <param name="set">The set chosen.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>The comparison, by the load case of the targets.</returns>
+    public static SetUpComparison Compare(Vehicle before, Proposal set, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(set);
+        return SetUpComparison.Of([("present", before), ("new parts", set.Vehicle)], units, Change(before, set).Conditions);
+    }
+
     /// <summary>What the new parts ask for on the bench, beyond their numbers (common practice).</summary>
     /// <param name="set">The set chosen.</param>
+    /// <returns>One line a matter.</returns>
     public static IReadOnlyList<string> OnTheBench(Proposal set)
     {
+        ArgumentNullException.ThrowIfNull(set);
         bool Sets(params string[] paths) => set.Parts.Any(part => part.Sets.Any(one =>
             paths.Any(path => one.Path.StartsWith(path, StringComparison.Ordinal))));
         bool drums = set.Vehicle.Brakes.Rear is Brakes.DrumBrake;

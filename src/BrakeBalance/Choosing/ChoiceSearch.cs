@@ -77,19 +77,35 @@ internal sealed class ChoiceSearch
             () => new ChoiceField(kept, _targets.All.Length),
             (range, _, field) =>
             {
-                Span<double> values = stackalloc double[_targets.All.Length];
-                Span<int> chosen = stackalloc int[_places.Length];
-                (long Key, ChosenCar? Car, ChosenCar.Foot? Foot) last = (-1, null, null);
-                for (long index = range.Item1; index < range.Item2; index++)
-                {
-                    Try(index, field, values, chosen, ref last);
-                }
-
+                Try(range.Item1, range.Item2, field);
                 progress?.Report((int)Interlocked.Add(ref done, range.Item2 - range.Item1));
                 return field;
             },
             fields.Add);
         return ChoiceField.Together(fields, kept, _targets.All.Length);
+    }
+
+    /// <summary>Tries some of the combinations, on this thread, for a caller that goes from part to part.</summary>
+    /// <param name="from">The first.</param>
+    /// <param name="to">The one after the last.</param>
+    /// <param name="before">What came of those before them; null for none.</param>
+    /// <returns>What came of all so far.</returns>
+    public ChoiceField Some(long from, long to, ChoiceField? before = null)
+    {
+        ChoiceField field = before ?? new ChoiceField(MissesKept, _targets.All.Length);
+        Try(from, to, field);
+        return field;
+    }
+
+    private void Try(long from, long to, ChoiceField field)
+    {
+        Span<double> values = stackalloc double[_targets.All.Length];
+        Span<int> chosen = stackalloc int[_places.Length];
+        (long Key, ChosenCar? Car, ChosenCar.Foot? Foot) last = (-1, null, null);
+        for (long index = from; index < to; index++)
+        {
+            Try(index, field, values, chosen, ref last);
+        }
     }
 
     /// <summary>The sets of a field in an order, those alone that meet every target, read back from their own files.</summary>
@@ -430,8 +446,9 @@ internal sealed class ChoiceField(int kept, int targets)
 /// <param name="Vehicle">The car of that file.</param>
 /// <param name="Targets">What was asked.</param>
 /// <param name="Values">What it answers to each target, in the measure's SI unit.</param>
-internal sealed record Proposal(long Index, IReadOnlyList<Part> Parts, string Text, Vehicle Vehicle, Targets Targets, double[] Values)
+public sealed record Proposal(long Index, IReadOnlyList<Part> Parts, string Text, Vehicle Vehicle, Targets Targets, IReadOnlyList<double> Values)
 {
+    /// <summary>Price of the new parts together, in the list's money.</summary>
     public double Price => Parts.Sum(part => part.Price);
 
     /// <summary>What it misses of the targets, each over its limit, together [–]; 0 when it fits.</summary>
@@ -445,11 +462,13 @@ internal sealed record Proposal(long Index, IReadOnlyList<Part> Parts, string Te
     /// <summary>How many of the cars drawn from the file's ranges meet every target, and of how many; null without ranges.</summary>
     public (int Meet, int Of)? Holds()
     {
-        double[]?[] drawn = [.. (Vehicle.Uncertainty?.CarsOf(Vehicle) ?? []).AsParallel().AsOrdered().Select(car =>
-            Banded.Try(() => ChosenCar.Answers(car, Targets, ChoiceSearch.RatingOf(Parts))))];
+        IReadOnlyList<Vehicle> cars = Vehicle.Uncertainty?.CarsOf(Vehicle) ?? [];
+        double[]?[] drawn = new double[cars.Count][];
+        Parallel.For(0, cars.Count, i =>
+            drawn[i] = Banded.Try(() => ChosenCar.Answers(cars[i], Targets, ChoiceSearch.RatingOf(Parts))));
         return drawn.Length == 0 ? null : (drawn.Count(values => values is not null && MissOf(Targets, values) == 0), drawn.Length);
     }
 
-    private static double MissOf(Targets targets, double[] values) =>
+    private static double MissOf(Targets targets, IReadOnlyList<double> values) =>
         targets.All.Select(target => target.Room(values[(int)target.Kind])).Where(room => room < 0).Sum(room => -room);
 }

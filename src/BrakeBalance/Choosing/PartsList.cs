@@ -11,13 +11,13 @@ namespace BrakeBalance.Choosing;
 /// <param name="Price">Its price in the list's money; 0 unless said.</param>
 /// <param name="Mass">Its mass; null when not said.</param>
 /// <param name="Rating">Highest line pressure that it bears, gauge; null when not said.</param>
-internal sealed record Part(string Place, string Name, ImmutableArray<ValueOverride> Sets, double Price, Mass? Mass, Pressure? Rating)
+public sealed record Part(string Place, string Name, ImmutableArray<ValueOverride> Sets, double Price, Mass? Mass, Pressure? Rating)
 {
     /// <summary>A vehicle file with the part in it; comments and layout stay.</summary>
-    public string Fitted(string text) => VehicleText.With(text, Sets);
+    internal string Fitted(string text) => VehicleText.With(text, Sets);
 
     /// <summary>A vehicle file with some parts in it; null where one of them takes away what another sets.</summary>
-    public static string? Fit(string text, IEnumerable<Part> parts)
+    internal static string? Fit(string text, IEnumerable<Part> parts)
     {
         ValueOverride[] sets = [.. parts.SelectMany(part => part.Sets)];
         string fitted = VehicleText.With(text, sets);
@@ -28,9 +28,10 @@ internal sealed record Part(string Place, string Name, ImmutableArray<ValueOverr
 /// <summary>The parts among which is chosen: the user's list.</summary>
 /// <param name="Places">Places of the car, each with the parts that may stand there; the present one always may, and is null.</param>
 /// <param name="Money">What prices are in, as the list's header says; empty when it says nothing.</param>
-internal sealed partial record PartsList(ImmutableArray<(string Name, ImmutableArray<Part?> Parts)> Places, string Money)
+public sealed partial record PartsList(ImmutableArray<(string Name, ImmutableArray<Part?> Parts)> Places, string Money)
 {
     private const int MostSteps = 1000;
+    private const string Header = "part,name,sets,price [money],mass [kg],rating [bar]";
     private static readonly string[] Columns = ["part", "name", "sets", "price", "mass", "rating"];
 
     // Sizes that cylinders are made in; common practice.
@@ -147,25 +148,12 @@ internal sealed partial record PartsList(ImmutableArray<(string Name, ImmutableA
     }
 
     /// <summary>A list to begin with, of invented parts with sizes that are common in the trade.</summary>
-    public static string Starter() =>
-        """
-        # Parts to choose among. All parts, prices and masses are invented; sizes are common in the trade (common practice).
-        # part: parts of one name exclude one another; the present part of the car always stays among them.
-        # sets: entries of the vehicle file as '--set' names them, separated by semicolons; lists by commas.
-        # One value of a row may stand for several: "inch series", "metric series", "inch series 3/4 in .. 1 in",
-        # or a range with its step, "4 .. 6 step 0.5".
-        # rating: highest line pressure that the part bears, gauge. What no row names stays as it is.
-        part,name,sets,price [money],mass [kg],rating [bar]
-        master cylinder,invented tandem,masterCylinder.bore = inch series 7/8 in .. 1-1/8 in,95,1.9,170
-        pedal,drilled pedal,pedal.ratio = 3.8 .. 5 step 0.4,40,1.1,
-        front caliper,invented single piston,"front.brake.pistonDiameters = 54 mm",120,4.4,170
-        front caliper,invented big single piston,"front.brake.pistonDiameters = 60 mm",150,4.9,170
-        front pads,invented fast road pad,front.brake.friction = 0.42,70,1.2,
-        front disc,invented wider disc,"front.brake.effectiveRadius = 125 mm; front.heat.ringMass = 8.6 kg",180,10.2,
-        rear caliper,invented small piston,"rear.brake.pistonDiameters = 34 mm",90,3.1,170
-        rear valve,present one with its knee set anew,hydraulics.rearValves[0].knee = 9 bar .. 25 bar step 2 bar,0,,
-        """ + "\nrear valve,invented one with bypass,\"hydraulics.rearValves[0].knee = 9 bar .. 25 bar step 2 bar; "
-        + "hydraulics.rearValves[0].bypassWhenFrontLost = true\",110,0.6,170\n";
+    /// <param name="vehicle">
+    /// The text of a vehicle file, about whose sizes the list is made; null for one of no car in particular.
+    /// </param>
+    /// <returns>The list, CSV; a row that the car has no entry for stands in it as a comment.</returns>
+    public static string Starter(string? vehicle = null) => StarterParts.Text(vehicle, Header, name =>
+        Series.First(series => series.Name == name).Sizes);
 
     private static string Line(int number) => string.Create(CultureInfo.InvariantCulture, $"line {number}");
 

@@ -10,7 +10,7 @@ using UnitsNet.Units;
 namespace BrakeBalance.Choosing;
 
 /// <summary>What is wanted of the brakes; what a file leaves out is common practice.</summary>
-internal sealed class Targets
+public sealed class Targets
 {
     private static readonly Measure Light = Measure.Of("pedal force", ForceUnit.Newton, (ForceUnit.Newton, "N", 1),
         (ForceUnit.PoundForce, "lbf", 1));
@@ -49,12 +49,17 @@ internal sealed class Targets
     /// <summary>Every target, by its kind; the cheap ones first.</summary>
     public ImmutableArray<Target> All { get; }
 
+    /// <summary>The target of a kind.</summary>
+    /// <param name="kind">What it asks of.</param>
     public Target this[TargetKind kind] => All[(int)kind];
 
     /// <summary>Force of the foot at which the pressure is held against the rating.</summary>
     public Force HighestPedalForce => _said.HighestPedalForce ?? StopConditions.UsualPedalForce;
 
     /// <summary>The load case of a car in which pedal and travel are judged.</summary>
+    /// <param name="car">The car.</param>
+    /// <returns>The load case named; the car's first when none is.</returns>
+    /// <exception cref="ArgumentException">The car has no load case of that name.</exception>
     public LoadCase LoadCaseOf(Vehicle car) => _said.LoadCase is { } name ? car.LoadCase(name) : car.LoadCases[0];
 
     /// <summary>Line pressure that the parts which stay are rated for; null when it is not said.</summary>
@@ -66,6 +71,8 @@ internal sealed class Targets
         use.Interval!.Value, samePressure: false);
 
     /// <summary>Reads the text of a file of targets for a car.</summary>
+    /// <param name="text">The text; <c>{}</c> for common practice.</param>
+    /// <param name="car">The car whose load cases they may name; null for none.</param>
     /// <returns>The targets; null with every problem found.</returns>
     public static (Targets? Targets, IReadOnlyList<Problem> Problems) Read(string text, Vehicle? car)
     {
@@ -109,10 +116,12 @@ internal sealed class Targets
     }
 
     /// <summary>The JSON Schema (draft 2020-12) of files of targets.</summary>
+    /// <returns>The schema.</returns>
     public static string Schema() => DocumentSchema.Text(
         typeof(TargetsDocument), "Targets", "What is wanted of the brakes when parts are chosen; every quantity is a text with its unit.");
 
     /// <summary>A file of targets to begin with: the common practice written out.</summary>
+    /// <returns>The file, with comments.</returns>
     public static string Starter() => new CommentedFile("disc").Text(
         [
             "Targets for choosing parts. The numbers are common practice, none of them a rule: change those that you want otherwise.",
@@ -129,21 +138,48 @@ internal sealed class Targets
 }
 
 /// <summary>What a target asks of; the order is that of <see cref="Targets.All"/>.</summary>
-internal enum TargetKind
+public enum TargetKind
 {
+    /// <summary>Pedal force at 0.5 g, assisted.</summary>
     PedalForceHalf,
+
+    /// <summary>Pedal force at 1.0 g, assisted.</summary>
     PedalForceFull,
+
+    /// <summary>The same, not to be touchy.</summary>
     LightPedal,
+
+    /// <summary>Pedal force at 0.5 g without assist.</summary>
     PedalForceHalfNoAssist,
+
+    /// <summary>Pedal force at 1.0 g without assist.</summary>
     PedalForceFullNoAssist,
+
+    /// <summary>Travel of the pad at 1.0 g.</summary>
     PedalTravelFull,
+
+    /// <summary>Travel left to the floor at the first lock-up on a dry road.</summary>
     TravelLeftAtLock,
+
+    /// <summary>The front locks first in all conditions of the file; 1 where it does.</summary>
     FrontFirst,
+
+    /// <summary>How much stronger the rear brakes could be before the rear locks first [–].</summary>
     RearMargin,
+
+    /// <summary>Mean braking efficiency over the conditions [–].</summary>
     Efficiency,
+
+    /// <summary>Line pressure over the parts' rating [–].</summary>
     LinePressure,
+
+    /// <summary>Presses left after the engine has stopped.</summary>
     StoredStops,
+
+    /// <summary>Highest temperature of a disc or drum over the use described.</summary>
     DiscTemperature,
+
+    /// <summary>What is left to the rules, sound or with something failed, over their limit [–].</summary>
     Failures,
 }
 
@@ -153,17 +189,20 @@ internal enum TargetKind
 /// <param name="Measure">How its number is shown.</param>
 /// <param name="Limit">The limit, in the measure's SI unit; infinite when nothing is asked.</param>
 /// <param name="AtLeast">Whether the limit is the least, not the most.</param>
-internal sealed record Target(TargetKind Kind, string Name, Measure Measure, double Limit, bool AtLeast = false)
+public sealed record Target(TargetKind Kind, string Name, Measure Measure, double Limit, bool AtLeast = false)
 {
     /// <summary>What never reaches its target misses it by this many times the limit, so that misses can be added up.</summary>
     public const double Hopeless = 10;
 
+    /// <summary>Whether anything is asked.</summary>
     public bool IsAsked => double.IsFinite(Limit);
 
     /// <summary>
     /// What is left to the limit over the limit [–]: negative where it is broken; not a number where nothing is asked or the file cannot
     /// tell.
     /// </summary>
+    /// <param name="value">The value, in the measure's SI unit.</param>
+    /// <returns>The room [–].</returns>
     public double Room(double value)
     {
         if (!IsAsked || double.IsNaN(value))
@@ -176,6 +215,9 @@ internal sealed record Target(TargetKind Kind, string Name, Measure Measure, dou
     }
 
     /// <summary>A value as people read it.</summary>
+    /// <param name="value">The value, in the measure's SI unit.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>The text.</returns>
     public string Text(double value, UnitSystem units) => double.IsNaN(value) ? "–"
         : double.IsInfinity(value) ? AtLeast == value > 0 ? "no limit" : "not reached"
         : Kind == TargetKind.FrontFirst ? value >= 1 ? "yes" : "NO"

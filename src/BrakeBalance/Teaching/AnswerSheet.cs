@@ -22,7 +22,9 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
     /// <returns>The answers and the faults.</returns>
     public static AnswerSheet Read(TextReader reader)
     {
-        var cells = new LogCells(LogTable.Read(reader));
+        LogTable table = LogTable.Read(reader);
+        JoinDecimals(table);
+        var cells = new LogCells(table);
         HashSet<string> known =
         [
             .. Lesson.All.SelectMany(lesson =>
@@ -36,7 +38,7 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
                 Line = cells.HeaderLine,
                 Reason = "the header must name the columns student, exercise and answer"
             });
-            return Of(cells.Nothing<GivenAnswer>());
+            return Of(cells.Nothing<GivenAnswer>(), table);
         }
 
         HashSet<(int, string)> seen = [];
@@ -59,11 +61,63 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
             }
 
             return new GivenAnswer(line, number, which, text);
-        }));
+        }), table);
     }
 
-    private static AnswerSheet Of(LogReading<GivenAnswer> reading) => new(
+    private const string CodeWord = "Class code ", StudentsWord = "; students ";
+
+    /// <summary>The class that the file says it is of; null when it says none.</summary>
+    public string? Code { get; private init; }
+
+    /// <summary>The student numbers that the file says it is of, as they were asked for; null when it says none.</summary>
+    public string? Students { get; private init; }
+
+    /// <summary>The line by which <see cref="Read"/> knows the class.</summary>
+    public static string ClassLine(string code, string students) => $"# {CodeWord}{code}{StudentsWord}{students}";
+
+    /// <summary>Students and exercises of the class without a line, a student at a time; the numbers that are not of the class.</summary>
+    /// <param name="roster">The students of the class; null for those with a line.</param>
+    public (IReadOnlyList<(int Student, IReadOnlyList<string> Exercises)> Missing, IReadOnlyList<int> Unknown) Against(
+        IReadOnlyList<int>? roster)
+    {
+        string[] all = [.. Answers.Select(answer => answer.ExerciseId).Distinct()];
+        ILookup<int, string> given = Answers.ToLookup(answer => answer.Student, answer => answer.ExerciseId);
+        int[] present = [.. given.Select(student => student.Key).Order()];
+        return (
+            [.. (roster ?? present).Select(student => (student, (IReadOnlyList<string>)[.. all.Except(given[student])]))
+                .Where(student => student.Item2.Count > 0)],
+            roster is null ? [] : [.. present.Except(roster)]);
+    }
+
+    // A decimal comma parts an answer in a file parted by commas; the answer is the last column, so its parts are neighbours.
+    private static void JoinDecimals(LogTable table)
+    {
+        if (table.Delimiter != ',' || table.Header.Length == 0 || !table.Header[^1].Trim().Equals("answer", StringComparison.OrdinalIgnoreCase))
+        {
+            return;
+        }
+
+        for (int i = 0; i < table.Rows.Count; i++)
+        {
+            (int line, string[] row) = table.Rows[i];
+            int last = table.Header.Length - 1;
+            if (row.Length > table.Header.Length && Enumerable.Range(last, row.Length - last - 1).All(at =>
+                row[at].Length > 0 && char.IsAsciiDigit(row[at][^1]) && row[at + 1].Length > 0 && char.IsAsciiDigit(row[at + 1][0])))
+            {
+                table.Rows[i] = (line, [.. row[..last], string.Join(',', row[last..])]);
+            }
+        }
+    }
+
+    private static AnswerSheet Of(LogReading<GivenAnswer> reading, LogTable table) => new(
         reading.Rows,
         [.. reading.Problems.Select(p =>
-            string.Create(CultureInfo.InvariantCulture, $"Line {p.Line}: {p.Reason}{(p.Reason[^1] is '.' or '?' ? "" : ".")}"))]);
+            string.Create(CultureInfo.InvariantCulture, $"Line {p.Line}: {p.Reason}{(p.Reason[^1] is '.' or '?' ? "" : ".")}"))])
+    {
+        Code = ClassOf(table)?[0],
+        Students = ClassOf(table)?.ElementAtOrDefault(1),
+    };
+
+    private static string[]? ClassOf(LogTable table) => table.Remarks.FirstOrDefault(remark =>
+        remark.StartsWith(CodeWord, StringComparison.Ordinal))?[CodeWord.Length..].Split(StudentsWord, StringSplitOptions.TrimEntries);
 }

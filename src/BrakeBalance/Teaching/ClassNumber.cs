@@ -1,12 +1,24 @@
+using System.Buffers.Binary;
+using System.Security.Cryptography;
+using System.Text;
 using MathNet.Numerics.Random;
 
 namespace BrakeBalance.Teaching;
 
-/// <summary>A class seed and a student number: together they fix the numbers of a student's sheet, on every machine alike.</summary>
+/// <summary>
+/// A class and a student number: together they fix the numbers of a student's sheet, on every machine alike. A lesson's class is a seed
+/// that anybody may know; a teacher's is a secret, and whoever has it has the key.
+/// </summary>
 public sealed record ClassNumber
 {
-    /// <summary>The seed of the class; any whole number.</summary>
-    public required int Seed { get; init; }
+    // No letters that are taken for digits.
+    private const string Letters = "ABCDEFGHJKMNPQRSTUVWXYZ23456789";
+
+    /// <summary>The seed of a lesson; any whole number. It counts for nothing beside a <see cref="Secret"/>.</summary>
+    public int Seed { get; init; }
+
+    /// <summary>The teacher's secret; empty for a lesson. No seed gives the numbers of a secret.</summary>
+    public string Secret { get; init; } = "";
 
     /// <summary>The student's number; 1 to 9999. Nothing about the student is stored.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 1 to 9999.</exception>
@@ -17,11 +29,21 @@ public sealed record ClassNumber
             ? value : throw new ArgumentOutOfRangeException(nameof(Student), value, "Must lie between 1 and 9999.");
     }
 
+    /// <summary>What may stand on a sheet to tell one class from another: from it nobody finds the secret.</summary>
+    /// <param name="secret">The teacher's secret.</param>
+    /// <returns>Eight letters and digits.</returns>
+    public static string CodeOf(string secret) => string.Concat(
+        Hash("code", secret, 0, 0).Take(8).Select(part => Letters[part % Letters.Length]));
+
+    private static byte[] Hash(string use, string secret, int student, int stream) => SHA256.HashData(Encoding.UTF8.GetBytes(
+        string.Create(CultureInfo.InvariantCulture, $"brake balance class\0{use}\0{secret}\0{student}\0{stream}")));
+
     /// <summary>The source of the student's numbers.</summary>
     /// <param name="stream">A number for each independent stream.</param>
     /// <remarks>
     /// Mersenne Twister by Matsumoto and Nishimura, as MathNet.Numerics has it: the same everywhere and in every version.
     /// </remarks>
     internal MersenneTwister Numbers(int stream) =>
-        new(unchecked((Seed * 1_000_003) + (Student * 7919) + (stream * 104_729)), threadSafe: false);
+        new(Secret.Length > 0 ? BinaryPrimitives.ReadInt32LittleEndian(Hash("numbers", Secret, Student, stream))
+            : unchecked((Seed * 1_000_003) + (Student * 7919) + (stream * 104_729)), threadSafe: false);
 }

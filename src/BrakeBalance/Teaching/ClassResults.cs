@@ -5,8 +5,17 @@ namespace BrakeBalance.Teaching;
 /// <param name="Items">One entry for each exercise that anybody answered.</param>
 public sealed record ClassResults(IReadOnlyList<StudentMark> Marks, IReadOnlyList<ItemAnalysis> Items)
 {
+    /// <summary>One entry for each student who answered anything, by number.</summary>
+    public IReadOnlyList<StudentTotal> Totals { get; } =
+    [
+        .. Marks.GroupBy(mark => mark.Student).OrderBy(student => student.Key).Select(student => new StudentTotal(
+            student.Key, student.Sum(mark => mark.Marked.Points), Marks.DistinctBy(mark => mark.Exercise.Id).Sum(mark => mark.Exercise.Level),
+            student.Count(),
+            student.Count(mark => mark.Marked.Mark is Mark.Right or Mark.CarriedForward), student.Count(mark => mark.Marked.Mark is Mark.Blank))),
+    ];
+
     /// <summary>Marks a class.</summary>
-    /// <param name="seed">The class seed that the sheets were made with.</param>
+    /// <param name="number">What a student's sheet was made with, by the student's number.</param>
     /// <param name="answers">The answers.</param>
     /// <param name="us">Whether the sheets lead with US units.</param>
     /// <returns>The results.</returns>
@@ -15,16 +24,19 @@ public sealed record ClassResults(IReadOnlyList<StudentMark> Marks, IReadOnlyLis
     /// the class by total.
     /// Source: classical item analysis (Kelley's 27 % groups), from memory.
     /// </remarks>
-    public static ClassResults Of(int seed, IReadOnlyList<GivenAnswer> answers, bool us = false)
+    public static ClassResults Of(Func<int, ClassNumber> number, IReadOnlyList<GivenAnswer> answers, bool us = false)
     {
         Dictionary<int, IReadOnlyDictionary<string, Exercise>> sheets = answers.Select(answer => answer.Student).Distinct()
-            .ToDictionary(student =>
-                student, student => (IReadOnlyDictionary<string, Exercise>)Exercises.For(new ClassNumber { Seed = seed, Student = student })
-                .ToDictionary(exercise => exercise.Id));
+            .ToDictionary(student => student, student =>
+                (IReadOnlyDictionary<string, Exercise>)Exercises.For(number(student)).ToDictionary(exercise => exercise.Id));
+        Dictionary<(int, string), string> written = answers.GroupBy(answer => (answer.Student, answer.ExerciseId))
+            .ToDictionary(same => same.Key, same => same.First().Text);
         List<StudentMark> marks = [.. answers.Select(answer =>
         {
             Exercise exercise = sheets[answer.Student][answer.ExerciseId];
-            return new StudentMark(answer.Student, exercise, answer.Text, Marking.Check(exercise, answer.Text, us));
+            (Exercise, string)? earlier = exercise.StartsFrom is { } from && written.TryGetValue((answer.Student, from), out string? text)
+                ? (sheets[answer.Student][from], text) : null;
+            return new StudentMark(answer.Student, exercise, answer.Text, Marking.Check(exercise, answer.Text, us, earlier));
         })];
         Dictionary<int, double> totals = marks.GroupBy(mark => mark.Student)
             .ToDictionary(group => group.Key, group => group.Sum(mark => mark.Marked.Points));
@@ -42,7 +54,7 @@ public sealed record ClassResults(IReadOnlyList<StudentMark> Marks, IReadOnlyLis
                     ? Facility(item.Where(mark => upper.Contains(mark.Student))) - Facility(
                         item.Where(mark => lower.Contains(mark.Student)))
                     : null,
-                [.. item.Where(mark => mark.Marked.Mark is not Mark.Right).GroupBy(mark => mark.Marked.Comment)
+                [.. item.Where(mark => mark.Marked.Mark is not (Mark.Right or Mark.CarriedForward)).GroupBy(mark => mark.Marked.Comment)
                     .OrderByDescending(same => same.Count()).ThenBy(same => same.Key, StringComparer.Ordinal)
                         .Select(same => (same.Key, same.Count()))]))];
         return new(marks, items);
@@ -57,6 +69,15 @@ public sealed record ClassResults(IReadOnlyList<StudentMark> Marks, IReadOnlyLis
 /// <param name="Text">What was written.</param>
 /// <param name="Marked">The mark.</param>
 public sealed record StudentMark(int Student, Exercise Exercise, string Text, MarkedAnswer Marked);
+
+/// <summary>What one student has in all.</summary>
+/// <param name="Student">The student's number.</param>
+/// <param name="Points">Points given [–].</param>
+/// <param name="Of">Points that all exercises of the class are worth [–], with a line of this student or without.</param>
+/// <param name="Answers">Exercises with a line in the file.</param>
+/// <param name="Right">Answers that are right, or right from an earlier wrong one.</param>
+/// <param name="Blank">Exercises left blank.</param>
+public sealed record StudentTotal(int Student, double Points, int Of, int Answers, int Right, int Blank);
 
 /// <summary>What one exercise showed.</summary>
 /// <param name="ExerciseId">The exercise.</param>

@@ -65,6 +65,14 @@ public sealed record ExerciseAnswer
             .Where(mistake => Math.Abs(mistake.Value - fraction) > 0.04)],
     };
 
+    /// <summary>The same kind of answer with another right value, in SI or as a fraction [–], and no mistakes known.</summary>
+    internal ExerciseAnswer InPlace(double value) => this with
+    {
+        Quantity = Quantity is null ? null : KnownQuantities.From(value, Quantity.QuantityInfo.BaseUnitInfo.Value),
+        Fraction = Quantity is null ? value : null,
+        Mistakes = [],
+    };
+
     /// <summary>The units in which an answer is asked for.</summary>
     /// <param name="us">US units first.</param>
     /// <returns>The unit's abbreviation; empty for a fraction.</returns>

@@ -95,7 +95,7 @@ public sealed class ExerciseCar
     };
 
     /// <summary>The car of a student.</summary>
-    /// <param name="number">Class seed and student number.</param>
+    /// <param name="number">Class and student number.</param>
     /// <returns>
     /// The car; drawn again until its balance suits the exercises (front first at the adhesion, rear first at high rates without the
     /// valve).
@@ -137,7 +137,7 @@ public sealed class ExerciseCar
         var vehicle = new Vehicle
         {
             Name = "Invented exercise car",
-            Note = "Invented for teaching; drawn by a class seed and a student number.",
+            Note = "Invented for teaching; drawn by a class and a student number.",
             Wheelbase = wheelbase,
             LoadCases =
             [

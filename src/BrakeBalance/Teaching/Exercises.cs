@@ -51,7 +51,9 @@ public static class Exercises
                 ExerciseAnswer.Of(rear, ("the box's overhang was left out", loads.Rear + Force.FromNewtons(box.Kilograms * G)),
                     ("the front axle was taken", loads.Front - Force.FromNewtons(box.Kilograms * G * overhang.Meters / wheelbase.Meters)),
                     ("the box was left out", loads.Rear)),
-                $@"Moments about the front axle: $P_2 = \frac{{m g a + m_b g (E + 0.40)}}{{E}} = {N(rear.Newtons)}\ \text{{N}}$"),
+                $@"Moments about the front axle: $P_2 = \frac{{m g a + m_b g (E + 0.40)}}{{E}} = {N(rear.Newtons)}\ \text{{N}}$")
+                .From("static-load-2", metres => G * ((car.LoadCase.Mass.Kilograms * metres)
+                    + (box.Kilograms * (wheelbase + overhang).Meters)) / wheelbase.Meters),
         ];
     }
 
@@ -76,7 +78,7 @@ public static class Exercises
                 ExerciseAnswer.Of(moving.Front, ("the static load was used", still.Front),
                     ("the transfer was taken off, not added", still.Front - shift), ("the rear axle was taken", moving.Rear)),
                 $@"$N_1 = P_1 + z m g \frac{{h}}{{E}} = {N(still.Front.Newtons)} + {N(shift.Newtons)} = {N(moving.Front.Newtons)}\ "
-                    + $@"\text{{N}}$"),
+                    + $@"\text{{N}}$").From("load-transfer-1", newtons => still.Front.Newtons + newtons),
             Make("load-transfer", 3, "At what deceleration, in g, does the rear axle carry only 20 % of the weight?",
                 ExerciseAnswer.Of(rate, ("the front share was used", (car.FrontShare - target) / h),
                     ("the rate at which the rear lifts off was given", rearShare / h),
@@ -142,7 +144,8 @@ public static class Exercises
                     ("the front shares were used",
                     Math.Abs(car.FrontShare - (1 - rearShare)) / h * (car.FrontShare > 1 - rearShare ? 1 : -1)),
                     ("height and wheelbase were swapped", (still - rearShare) * h), ("the installed share was left out", still / h)),
-                $@"$\Psi - z \frac{{h}}{{E}} = \Phi$, so $z = \frac{{{N(still)} - {N(rearShare)}}}{{{N(h)}}} = {N(critical)}$"),
+                $@"$\Psi - z \frac{{h}}{{E}} = \Phi$, so $z = \frac{{{N(still)} - {N(rearShare)}}}{{{N(h)}}} = {N(critical)}$")
+                .From("fixed-ratio-2", share => (still - share) / h),
         ];
     }
 
@@ -170,7 +173,8 @@ public static class Exercises
                     ("the force was divided by the mass without g", point.BrakingRate * G),
                     ("one wheel an axle was counted", point.BrakingRate / 2)),
                 $@"$z = \frac{{T_1 + T_2}}{{m g}} = \frac{{{N(point.BrakingForces.Front.Newtons)} "
-                    + $@"+ {N(point.BrakingForces.Rear.Newtons)}}}{{{N(car.Balance.Weight.Newtons)}}} = {N(point.BrakingRate)}$"),
+                    + $@"+ {N(point.BrakingForces.Rear.Newtons)}}}{{{N(car.Balance.Weight.Newtons)}}} = {N(point.BrakingRate)}$")
+                .From("knee-2", newtons => (newtons + point.BrakingForces.Rear.Newtons) / car.Balance.Weight.Newtons),
         ];
     }
 
@@ -226,14 +230,15 @@ public static class Exercises
                 ExerciseAnswer.Of(bare, ("the bore was taken for a radius", bare / 4), ("the pedal ratio was left out", bare / ratio),
                     ("the assist was counted in", assisted)),
                 $@"$p = \frac{{i F}}{{A}} = \frac{{{N(rod.Newtons)}}}{{{N(bore.SquareMillimeters)}\ \text{{mm}}^2}} = {N(bare.Bars)}\ "
-                    + $@"\text{{bar}}$"),
+                    + $@"\text{{bar}}$").From("effort-1", newtons => newtons / bore.SquareMeters),
             Make("effort", 3, $"**With** assist: what is the line pressure at a pedal force of {F(car.PedalForce)}? Mind the run-out.",
                 ExerciseAnswer.Of(assisted, ("the assist was left out", bare),
                     ("the run-out was overlooked", rod * car.Booster.BoostRatio / bore), ("the bore was taken for a radius", assisted / 4)),
                 $@"Greatest assist $\Delta p A_d = {N(car.Booster.MaximumAssist.Newtons)}\ \text{{N}}$; "
                     + $@"{(ranOut ? "the booster has run out" : "the booster has not run out")}",
                 $@"$F_o = {(ranOut ? @"i F + \Delta p A_d" : @"b\, i F")} = {N(boosted.Newtons)}\ \text{{N}}$, "
-                    + $@"$p = \frac{{F_o}}{{A}} = {N(assisted.Bars)}\ \text{{bar}}$"),
+                    + $@"$p = \frac{{F_o}}{{A}} = {N(assisted.Bars)}\ \text{{bar}}$")
+                .From("effort-1", newtons => car.Booster.OutputForce(Force.FromNewtons(Math.Max(0, newtons))).Newtons / bore.SquareMeters),
         ];
     }
 
@@ -328,13 +333,14 @@ public static class Exercises
                     ("the rear axle's share was forgotten", Rise(rise / frontShare)),
                     ("a quarter of the whole was taken for each wheel",
                     Rise(energy.Joules / 4 / (car.DiscMass.Kilograms * DiscSpecificHeat)))),
-                $@"$\Delta T = \frac{{E \cdot {N(frontShare)} / 2}}{{m_d c}} = {N(rise)}\ \text{{K}}$"),
+                $@"$\Delta T = \frac{{E \cdot {N(frontShare)} / 2}}{{m_d c}} = {N(rise)}\ \text{{K}}$")
+                .From("heat-1", joules => joules * frontShare / 2 / (car.DiscMass.Kilograms * DiscSpecificHeat)),
             Make("heat", 3, "What is the **mean power** that the front axle's brakes turn into heat in that stop, at a constant "
                 + $"deceleration of {N(car.BrakingRate)} g?",
                 ExerciseAnswer.Of(Watts(watts), ("the whole car was taken", Watts(watts / frontShare)),
                     ("the power at the start was given", Watts(watts * 2)), ("the deceleration was not multiplied by g", Watts(watts / G))),
                 $@"$t = \frac{{v}}{{z g}} = {N(seconds)}\ \text{{s}}$, $P = \frac{{E \cdot {N(frontShare)}}}{{t}} = "
-                    + $@"{N(watts / 1000)}\ \text{{kW}}$"),
+                    + $@"{N(watts / 1000)}\ \text{{kW}}$").From("heat-1", joules => joules * frontShare / seconds),
         ];
     }
 

@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Teaching;
@@ -24,6 +23,9 @@ public enum Mark
     /// <summary>A mistake that is known by its result.</summary>
     KnownMistake,
 
+    /// <summary>The right step on a wrong answer to the exercise that it starts from.</summary>
+    CarriedForward,
+
     /// <summary>Wrong, and it cannot be said why.</summary>
     Wrong,
 
@@ -36,13 +38,14 @@ public enum Mark
 
 /// <summary>One answer as marked.</summary>
 /// <param name="Mark">How it was marked.</param>
-/// <param name="Points">Points given [–]: all for right, half for a wrong or missing unit, a sign or a percentage, none
-/// otherwise.</param>
+/// <param name="Points">
+/// Points given [–]: all for right, also when carried forward; half for a wrong or missing unit, a sign or a percentage; else none.
+/// </param>
 /// <param name="Comment">What is off, without giving the answer; empty when right.</param>
 public sealed record MarkedAnswer(Mark Mark, double Points, string Comment);
 
 /// <summary>Marks answers: right, or what seems to have gone wrong; never tells the answer.</summary>
-public static partial class Marking
+public static class Marking
 {
     private const double LargestNumber = 1e15;
 
@@ -50,8 +53,39 @@ public static partial class Marking
     /// <param name="exercise">The exercise.</param>
     /// <param name="text">What the student wrote, such as "4520 N" or "0.29".</param>
     /// <param name="us">Whether the sheet leads with US units.</param>
+    /// <param name="earlier">
+    /// What the student wrote to the exercise that this one starts from (<see cref="Exercise.StartsFrom"/>); null for nothing.
+    /// </param>
     /// <returns>The mark.</returns>
-    public static MarkedAnswer Check(Exercise exercise, string? text, bool us = false)
+    public static MarkedAnswer Check(Exercise exercise, string? text, bool us = false, (Exercise Exercise, string Text)? earlier = null)
+    {
+        MarkedAnswer marked = Alone(exercise, text, us);
+        if (marked.Mark is Mark.Right or Mark.Blank or Mark.Unreadable || exercise.Carried is not { } carried
+            || earlier is not ({ } before, { } written) || Alone(before, written, us).Mark is Mark.Right)
+        {
+            return marked;
+        }
+
+        // Judged as if the earlier answer were right; with a slip of unit or sign of its own it earns what that earns.
+        foreach (double value in Values(before, written, us))
+        {
+            double onward = carried(value);
+            if (double.IsFinite(onward) && onward != 0
+                && Alone(exercise with { Answer = exercise.Answer.InPlace(onward) }, text, us) is { Points: > 0 } again
+                && again.Points > marked.Points)
+            {
+                return again with
+                {
+                    Mark = Mark.CarriedForward,
+                    Comment = $"Right from your answer to {before.Id}, which was not.{(again.Comment.Length > 0 ? " " + again.Comment : "")}",
+                };
+            }
+        }
+
+        return marked;
+    }
+
+    private static MarkedAnswer Alone(Exercise exercise, string? text, bool us)
     {
         ExerciseAnswer answer = exercise.Answer;
         string trimmed = text?.Trim() ?? "";
@@ -60,27 +94,46 @@ public static partial class Marking
             return new(Mark.Blank, 0, "No answer.");
         }
 
-        Match match = Shape().Match(trimmed);
-        if (!match.Success)
+        (IReadOnlyList<double> numbers, string unit) = AnswerText.Read(trimmed);
+        if (numbers.Count == 0)
         {
             return new(Mark.Unreadable, 0, answer.Quantity is null ? "Not a number." : "Not a number with a unit.");
         }
 
-        double number = double.Parse(match.Groups["number"].Value.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture);
-        if (Math.Abs(number) > LargestNumber)
-        {
-            return new(Mark.Unreadable, 0, "No number of a car.");
-        }
+        // A number that may be meant in two ways is taken in the better one: 5,933 is 5933 to one, 5.933 to another.
+        return numbers.Select(number => Math.Abs(number) > LargestNumber ? new(Mark.Unreadable, 0, "No number of a car.")
+                : answer.Quantity is null ? Fraction(exercise, number, unit) : Quantity(exercise, number, unit, us))
+            .MaxBy(marked => (marked.Points, marked.Mark == Mark.KnownMistake))!;
+    }
 
-        string unit = match.Groups["unit"].Value.Trim();
-        return answer.Quantity is null ? Fraction(exercise, number, unit) : Quantity(exercise, number, unit, us);
+    // What an answer says, in SI or as a fraction, in every way it can be meant.
+    private static IEnumerable<double> Values(Exercise exercise, string text, bool us)
+    {
+        (IReadOnlyList<double> numbers, string unit) = AnswerText.Read(text.Trim());
+        ExerciseAnswer answer = exercise.Answer;
+        foreach (double number in numbers)
+        {
+            if (answer.QuantityType is not { } type)
+            {
+                yield return unit == "%" ? number / 100 : number;
+            }
+            else if (unit.Length == 0)
+            {
+                yield return ExerciseAnswer.Si(KnownQuantities.From(number, answer.LeadUnit(us)));
+            }
+            else if (KnownQuantities.Find(type, AnswerText.Unit(unit, type)) is { } known)
+            {
+                yield return ExerciseAnswer.Si(KnownQuantities.From(number, known));
+            }
+        }
     }
 
     private static MarkedAnswer Fraction(Exercise exercise, double number, string unit)
     {
         ExerciseAnswer answer = exercise.Answer;
-        double value = unit == "%" ? number / 100 : number;
-        return unit is not ("" or "%" or "g" or "-") ? new(Mark.WrongUnit, 0, "This answer has no unit.")
+        bool percent = unit.TrimEnd('.').ToLowerInvariant() is "%" or "percent" or "per cent" or "pct";
+        double value = percent ? number / 100 : number;
+        return !percent && unit.ToLowerInvariant() is not ("" or "g" or "-" or "[-]" or "g's" or "gs") ? new(Mark.WrongUnit, 0, "This answer has no unit.")
             : Near(answer, value) ? new(Mark.Right, exercise.Level, "")
             : Near(answer, -value) ? new(Mark.SignError, exercise.Level / 2.0, "Look at the sign.")
             : Near(answer, value / 100) ? new(Mark.Percent, exercise.Level / 2.0, "Looks like a percentage written as a fraction.")
@@ -99,25 +152,17 @@ public static partial class Marking
                 : Known(exercise, inLead);
         }
 
-        string readable = (type, unit) switch
-        {
-            (Type t, "K" or "°C" or "C") when t == typeof(TemperatureDelta) => "∆°C",
-            (Type t, "°F" or "F") when t == typeof(TemperatureDelta) => "∆°F",
-            (Type t, "hp") when t == typeof(Power) => "hp(I)",
-            _ => unit,
-        };
-        string written = number.ToString("R", CultureInfo.InvariantCulture) + " " + readable;
-        if (QuantityText.Read(written, type, out IQuantity? quantity, out _) is not null)
+        if (KnownQuantities.Find(type, AnswerText.Unit(unit, type)) is not { } known)
         {
             return AnyUnitFits(answer, number)
                 ? new(Mark.WrongUnit, exercise.Level / 2.0, "The number is right in some unit, but not in the one written.")
                 : new(Mark.Unreadable, 0, $"\"{unit}\" is not a unit of {QuantityText.Words(type.Name)}.");
         }
 
-        double value = ExerciseAnswer.Si(quantity!);
+        double value = ExerciseAnswer.Si(KnownQuantities.From(number, known));
         return Near(answer, value) ? new(Mark.Right, exercise.Level, "")
             : Near(answer, -value) ? new(Mark.SignError, exercise.Level / 2.0, "Look at the sign.")
-            : Known(exercise, value) is { Mark: Mark.KnownMistake } known ? known
+            : Known(exercise, value) is { Mark: Mark.KnownMistake } mistaken ? mistaken
             : AnyUnitFits(answer, number)
                 ? new(Mark.WrongUnit, exercise.Level / 2.0, "The number is right in another unit than the one written.")
             : new(Mark.Wrong, 0, "Wrong; start again from the sketch.");
@@ -130,15 +175,11 @@ public static partial class Marking
             : new(Mark.Wrong, 0, "Wrong; start again from the sketch.");
 
     private static bool AnyUnitFits(ExerciseAnswer answer, double number) =>
-        answer.Quantity!.QuantityInfo.UnitInfos.Any(unit => Near(answer, ExerciseAnswer.Si(KnownQuantities.From(number, unit.Value))));
+        AnswerText.UnitsOf(answer.QuantityType!).Any(unit => Near(answer, ExerciseAnswer.Si(KnownQuantities.From(number, unit))));
 
     private static bool Near(ExerciseAnswer answer, double value) =>
         Math.Abs(value - answer.RightValue) <= Slack(answer, answer.RightValue);
 
     private static double Slack(ExerciseAnswer answer, double around) =>
         answer.Quantity is null ? answer.Tolerance : answer.Tolerance * Math.Abs(around);
-
-    [GeneratedRegex(@"^(?<number>[+-]?([0-9]+([.,][0-9]*)?|[.,][0-9]+)([eE][+-]?[0-9]+)?)\s*(?<unit>[^\d\s].*)?$",
-        RegexOptions.ExplicitCapture)]
-    private static partial Regex Shape();
 }

@@ -6,7 +6,7 @@ namespace BrakeBalance.Notebooks.Tests.Classroom;
 
 public class ClassSheetTests
 {
-    private static readonly ClassPlan Plan = new() { Seed = 77, Students = [1, 2, 3, 4, 5, 6] };
+    private static readonly ClassPlan Plan = new() { Secret = "seven brass keys", Students = [1, 2, 3, 4, 5, 6] };
 
     [Fact]
     public void No_answer_no_step_and_no_tolerance_is_in_the_students_file()
@@ -14,7 +14,7 @@ public class ClassSheetTests
         string html = ClassSheets.Students(Plan);
         foreach (int student in Plan.Students)
         {
-            foreach (Exercise exercise in Exercises.For(new ClassNumber { Seed = Plan.Seed, Student = student }))
+            foreach (Exercise exercise in Exercises.For(Plan.Number(student)))
             {
                 string paper = Paper(html, student).Replace(CarDataOf(Paper(html, student)), "", StringComparison.Ordinal);
                 Assert.DoesNotContain(exercise.Answer.Text(us: false), paper, StringComparison.Ordinal);
@@ -32,7 +32,7 @@ public class ClassSheetTests
     {
         string html = ClassSheets.Key(Plan);
         Assert.All(
-            Plan.Students.SelectMany(student => Exercises.For(new ClassNumber { Seed = Plan.Seed, Student = student })),
+            Plan.Students.SelectMany(student => Exercises.For(Plan.Number(student))),
             exercise => Assert.Contains(exercise.Answer.Text(us: false), html, StringComparison.Ordinal));
     }
 
@@ -43,28 +43,44 @@ public class ClassSheetTests
         try
         {
             (int code, string output, string error) =
-                await Shell.RunAsync("class", "sheets", "--seed", "77", "--students", "1-4", "--lesson", "knee", "--output", folder);
+                await Shell.RunAsync("class", "sheets", "--secret", Plan.Secret, "--students", "1-4", "--lesson", "knee", "--output", folder);
             Assert.Equal((0, ""), (code, error));
             Assert.Contains("4 students", output, StringComparison.Ordinal);
             string answers = Path.Combine(folder, "answers.csv");
             List<string> lines = [.. File.ReadAllLines(answers)];
-            Assert.Equal(2 + 4 * 3, lines.Count);
-            for (int i = 2; i < lines.Count; i++)
+            Assert.Equal(3 + 4 * 3, lines.Count);
+            for (int i = 3; i < lines.Count; i++)
             {
                 string[] cells = lines[i].Split(',');
                 Exercise exercise = Exercises.For(
-                    new ClassNumber { Seed = 77, Student = int.Parse(cells[0], System.Globalization.CultureInfo.InvariantCulture) })
+                    Plan.Number(int.Parse(cells[0], System.Globalization.CultureInfo.InvariantCulture)))
                     .First(e => e.Id == cells[1]);
                 lines[i] += exercise.Answer.Text(us: false).Split(" (")[0];
             }
 
             File.WriteAllLines(answers, lines);
-            (code, output, error) = await Shell.RunAsync("class", "mark", answers, "--seed", "77", "--output", folder);
+            (code, output, error) = await Shell.RunAsync("class", "mark", answers, "--secret", "seven brass keys", "--output", folder);
             Assert.Equal((0, ""), (code, error));
             Assert.Contains("12 answers marked, 0 lines left out", output, StringComparison.Ordinal);
             Assert.All(File.ReadAllLines(Path.Combine(folder, "marks.csv")).Skip(1), line =>
                 Assert.Contains(",right,", line, StringComparison.Ordinal));
             Assert.Equal(1 + 3, File.ReadAllLines(Path.Combine(folder, "items.csv")).Length);
+            Assert.Equal(["student,points,of,percent,answers,right,blank", "1,6,6,100.0,3,3,0", "2,6,6,100.0,3,3,0", "3,6,6,100.0,3,3,0",
+                "4,6,6,100.0,3,3,0"], File.ReadAllLines(Path.Combine(folder, "totals.csv")));
+
+            (code, _, error) = await Shell.RunAsync("class", "mark", answers, "--secret", "seven iron keys", "--output", folder);
+            Assert.Equal(2, code);
+            Assert.Contains($"its answers are of class {Plan.Code}", error, StringComparison.Ordinal);
+
+            // A student without lines, a line that lacks, a student of another class.
+            File.WriteAllLines(answers, [.. lines.Where(line => !line.StartsWith("4,", StringComparison.Ordinal)
+                && !line.StartsWith("2,knee-3", StringComparison.Ordinal)), "9,knee-1,1 bar"]);
+            (code, _, error) = await Shell.RunAsync("class", "mark", answers, "--secret", Plan.Secret, "--output", folder);
+            Assert.Equal(1, code);
+            Assert.Contains("student 2 has no line for 1 of the exercises: knee-3.", error, StringComparison.Ordinal);
+            Assert.Contains("student 4 has no line for 3 of the exercises: knee-1, knee-2, knee-3.", error, StringComparison.Ordinal);
+            Assert.Contains("student 9 is not of this class, whose numbers are 1-4; marked all the same.", error, StringComparison.Ordinal);
+            Assert.Contains("\n2,3,6,50.0,2,2,0\n", File.ReadAllText(Path.Combine(folder, "totals.csv")), StringComparison.Ordinal);
         }
         finally
         {
@@ -77,11 +93,28 @@ public class ClassSheetTests
     {
         string folder = Path.Combine(Path.GetTempPath(), "class-not-written");
         (int code, _, string error) =
-            await Shell.RunAsync("class", "sheets", "--seed", "1", "--students", "0-3", "--lesson", "kne", "--output", folder);
+            await Shell.RunAsync("class", "sheets", "--secret", "short", "--students", "0-3", "--lesson", "kne", "--output", folder);
         Assert.Equal(2, code);
         Assert.Contains("--students 0-3", error, StringComparison.Ordinal);
         Assert.Contains("--lesson kne", error, StringComparison.Ordinal);
+        Assert.Contains("--secret short: too short to be one. Accepted: at least 8", error, StringComparison.Ordinal);
         Assert.False(Directory.Exists(folder));
+    }
+
+    [Fact]
+    public void The_sheet_names_its_class_by_a_code_and_neither_secret_nor_code_opens_as_a_lesson_or_as_another_secret()
+    {
+        string html = ClassSheets.Students(Plan);
+        Assert.Contains($"Class {Plan.Code}, student number 1.", html, StringComparison.Ordinal);
+        Assert.DoesNotContain(Plan.Secret, html, StringComparison.Ordinal);
+        Assert.DoesNotContain(Plan.Secret, ClassReport.Blank(Plan), StringComparison.Ordinal);
+        string own = Numbers(Plan.Number(1));
+        Assert.NotEqual(own, Numbers(Plan.Number(2)));
+        Assert.NotEqual(own, Numbers(new ClassNumber { Secret = Plan.Code, Student = 1 }));
+        Assert.DoesNotContain(own, Enumerable.Range(0, 3000).Select(seed => Numbers(new ClassNumber { Seed = seed, Student = 1 })));
+
+        static string Numbers(ClassNumber number) => Exercises.For(number)[0].Question + Exercises.For(number)[0].Answer.Text(us: false)
+            + Exercises.For(number)[28].Answer.Text(us: false);
     }
 
     private static string Paper(string html, int student)

@@ -32,7 +32,7 @@ public sealed partial class FaultTests : IDisposable
         string car = _folder.Write("my-car.json", File.ReadAllText(Coupe));
         (string[] Words, string File)[] again =
         [
-            (["class", "sheets", "--seed", "1", "--students", "1-2", "--output", _folder.File("class")], _folder.File("class/answers.csv")),
+            (["class", "sheets", "--secret", "a test secret", "--students", "1-2", "--output", _folder.File("class")], _folder.File("class/answers.csv")),
             (["measure", "plan", car, "--csv", _folder.File("plan.csv")], _folder.File("plan.csv")),
             (["measure", "invent", _folder.File("logs")], _folder.File("logs/invented-stops.csv")),
             (["bench", Bench, "--sheet", car], car),
@@ -69,7 +69,7 @@ public sealed partial class FaultTests : IDisposable
     public async Task Marks_are_not_written_over_the_answers()
     {
         string answers = _folder.Write("marks.csv", "student,exercise,answer\n1,knee-1,40 bar\n");
-        (int code, _, string error) = await Shell.RunAsync("class", "mark", answers, "--seed", "1", "--output", _folder.Path);
+        (int code, _, string error) = await Shell.RunAsync("class", "mark", answers, "--secret", "a test secret", "--output", _folder.Path);
         Assert.Equal(2, code);
         Assert.Contains(answers, error, StringComparison.Ordinal);
         Assert.Equal(["marks.csv"], _folder.Names);
@@ -84,7 +84,7 @@ public sealed partial class FaultTests : IDisposable
     {
         string answers = _folder.Write("answers.csv", $"student,exercise,answer\n1,knee-1,{cell}\n2,knee-1,40 bar\n");
         (int code, string output, string error) =
-            await Shell.RunAsync("class", "mark", answers, "--seed", "1", "--output", _folder.File("marked"));
+            await Shell.RunAsync("class", "mark", answers, "--secret", "a test secret", "--output", _folder.File("marked"));
         Assert.Equal((0, ""), (code, error));
         Assert.Contains("2 answers marked", output, StringComparison.Ordinal);
         string marks = File.ReadAllText(_folder.File("marked/marks.csv"));
@@ -97,7 +97,7 @@ public sealed partial class FaultTests : IDisposable
     public void A_student_who_cannot_be_marked_stops_no_other()
     {
         Dictionary<int, Exception> failed = [];
-        ClassResults results = ClassCommand.Results(1,
+        ClassResults results = ClassCommand.Results("a test secret",
             [new(2, 1, "knee-1", "40 bar"), new(3, 2, "no-such-exercise", "1"), new(4, 3, "knee-1", "1")], us: false, failed);
         Assert.Equal([1, 3], results.Marks.Select(mark => mark.Student));
         Assert.Equal([2], failed.Keys);
@@ -107,7 +107,7 @@ public sealed partial class FaultTests : IDisposable
     public void A_student_whose_sheet_cannot_be_made_stops_no_other()
     {
         List<int> failed = [];
-        var plan = new ClassPlan { Seed = 1, Students = [1, -7, 3] };
+        var plan = new ClassPlan { Secret = "a test secret", Students = [1, -7, 3] };
         string html = ClassSheets.Students(plan, (student, _) => failed.Add(student));
         Assert.Equal([-7], failed);
         Assert.Contains("<h2>Exercise sheet 3</h2>", html, StringComparison.Ordinal);
@@ -134,7 +134,7 @@ public sealed partial class FaultTests : IDisposable
     [InlineData("--below-knee", "measure", "gauges", "GAUGES", "--below-knee", "NaN")]
     [InlineData("--below-knee", "measure", "gauges", "GAUGES", "--below-knee", "Infinity")]
     [InlineData("--cell-limit", "render", "--cell-limit", "0")]
-    [InlineData("there is no such file", "class", "mark", "nowhere.csv", "--seed", "1")]
+    [InlineData("there is no such file", "class", "mark", "nowhere.csv", "--secret", "a test secret")]
     [InlineData("The file cannot be opened", "check", "/dev")]
     [InlineData("cannot be opened", "measure", "gauges", "/dev")]
     [InlineData("cannot be opened", "stops", "COUPE", "--lap", "nowhere.csv")]
@@ -208,7 +208,7 @@ public sealed partial class FaultTests : IDisposable
     [InlineData("card", "COUPE", "--output")]
     [InlineData("story", "--output")]
     [InlineData("render", "--output")]
-    [InlineData("class", "sheets", "--seed", "1", "--output")]
+    [InlineData("class", "sheets", "--secret", "a test secret", "--output")]
     [InlineData("measure", "invent")]
     [InlineData("measure", "plan", "COUPE", "--csv")]
     public async Task A_place_that_cannot_be_written_is_found_before_work_starts_and_named_as_the_user_wrote_it(params string[] words)

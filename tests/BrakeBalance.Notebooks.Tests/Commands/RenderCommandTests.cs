@@ -164,9 +164,116 @@ public sealed class RenderCommandTests : IDisposable
     {
         await Shell.RunAsync("render", "--notebook", "01");
         string first = Page("01-good");
-        await Shell.RunAsync("render", "--notebook", "01");
+        (int _, string output, string _) = await Shell.RunAsync("render", "--notebook", "01", "--again");
+        Assert.Contains("cell 3 of 3", output);
         Assert.Equal(first, Page("01-good"));
     }
+
+    [Fact]
+    public async Task Only_what_changed_runs_again_and_every_other_page_keeps_its_bytes()
+    {
+        File.Delete(_folder.File("notebooks/02-bad.ipynb"));
+        Assert.Equal(0, (await Shell.RunAsync("render")).Code);
+        Dictionary<string, string> first = Bytes();
+
+        (int code, string output, string _) = await Shell.RunAsync("render");
+        Assert.Equal(0, code);
+        Assert.StartsWith("Nothing has changed: the pages of 2 notebooks", output);
+        Assert.Equal(first, Bytes());
+
+        // A page that somebody spoiled is made again, from what its notebook put out before.
+        File.AppendAllText(_folder.File("out/01-good.html"), "spoiled");
+        (_, output, _) = await Shell.RunAsync("render");
+        Assert.DoesNotContain("cell 1 of", output);
+        Assert.Contains("2 of 2 notebooks ran to their end; 2 of them as they ran before", output);
+        Assert.Equal(first, Bytes());
+
+        _folder.Write("notebooks/lessons/a-lesson.ipynb", SampleNotebook.Json("# Lesson", "#load \"../_setup.csx\"", "Force.FromNewtons(8)"));
+        (_, output, _) = await Shell.RunAsync("render");
+        Assert.Contains("a-lesson: cell 2 of 2", output);
+        Assert.DoesNotContain("01-good: cell", output);
+        Dictionary<string, string> second = Bytes();
+        Assert.Contains("8 N", Page("a-lesson"));
+        Assert.Equal(first["01-good.html"], second["01-good.html"]);
+
+        await Shell.RunAsync("render", "--again");
+        Assert.Equal(second, Bytes());
+    }
+
+    [Theory]
+    [InlineData("vehicle")]
+    [InlineData("data")]
+    [InlineData("units")]
+    [InlineData("set-up")]
+    public async Task What_a_notebook_could_read_makes_it_run_again(string changed)
+    {
+        await Shell.RunAsync("render", "--notebook", "01");
+        string[] more = changed == "units" ? ["--units", "us"] : [];
+        if (changed != "units")
+        {
+            string file = _folder.File(changed switch
+            {
+                "vehicle" => NotebookInput.DefaultVehicle,
+                "data" => "data/bench/own.json",
+                _ => "notebooks/_setup.csx",
+            });
+            File.AppendAllText(file, changed == "data" ? "{}" : "\n// changed\n");
+        }
+
+        (int code, string output, string _) = await Shell.RunAsync(["render", "--notebook", "01", .. more]);
+        Assert.Equal(0, code);
+        Assert.Contains("01-good: cell 3 of 3", output);
+    }
+
+    [Fact]
+    public async Task A_notebook_that_failed_runs_again()
+    {
+        await Shell.RunAsync("render", "--notebook", "02");
+        (int code, string output, string _) = await Shell.RunAsync("render", "--notebook", "02");
+        Assert.Equal(1, code);
+        Assert.Contains("02-bad: cell 2 of 3", output);
+    }
+
+    [Fact]
+    public async Task One_notebook_leaves_index_and_other_pages_as_they_are_and_keeps_its_place_among_them()
+    {
+        File.Delete(_folder.File("notebooks/02-bad.ipynb"));
+        await Shell.RunAsync("render");
+        Dictionary<string, string> whole = Bytes();
+        await Shell.RunAsync("render", "--notebook", "a-lesson", "--again");
+        Assert.Equal(whole, Bytes());
+    }
+
+    [Fact]
+    public async Task A_watch_renders_again_what_changes_and_its_pages_look_for_themselves()
+    {
+        using var ending = new CancellationTokenSource();
+        using var output = new StringWriter();
+        using var error = new StringWriter();
+        string page = _folder.File("out/a-lesson.html"), stamps = _folder.File("out/assets/stamps.js");
+        Task<int> watch = Task.Run(() => Notebooks.Commands.CommandLine.RunAsync(
+            ["render", "--notebook", "a-lesson", "--watch"], new Terminal(output, error, IsInteractive: false), ending.Token));
+        await UntilAsync(() => output.ToString().Contains("Waiting for a change", StringComparison.Ordinal));
+        string before = File.ReadAllText(stamps);
+        Assert.Contains("assets/stamps.js", File.ReadAllText(page));
+
+        _folder.Write("notebooks/lessons/a-lesson.ipynb", SampleNotebook.Json("# Lesson", "#load \"../_setup.csx\"", "Force.FromNewtons(9)"));
+        await UntilAsync(() => File.ReadAllText(page).Contains("9 N", StringComparison.Ordinal) && File.ReadAllText(stamps) != before);
+        await ending.CancelAsync();
+        Assert.Equal(130, await watch);
+    }
+
+    private static async Task UntilAsync(Func<bool> met)
+    {
+        for (var waited = System.Diagnostics.Stopwatch.StartNew(); !met(); await Task.Delay(100))
+        {
+            Assert.True(waited.Elapsed < TimeSpan.FromSeconds(90), "waited in vain");
+        }
+    }
+
+    private Dictionary<string, string> Bytes() => Directory.EnumerateFiles(_folder.File("out"), "*", SearchOption.AllDirectories)
+        .Where(path => !path.Contains(".kept", StringComparison.Ordinal))
+        .ToDictionary(path => Path.GetRelativePath(_folder.File("out"), path), path => Convert.ToBase64String(File.ReadAllBytes(path)));
 
     [Fact]
     public async Task All_bad_input_is_listed_at_once_and_nothing_is_written()

@@ -48,7 +48,7 @@ public class WordingTests
     public static TheoryData<string> Writers =>
     [
         "card vehicles/coupe-1960s.json --output FOLDER", "card vehicles/track-coupe.json --output FOLDER --units us",
-        "class sheets --seed 7 --students 1-2 --output FOLDER", "bench bench/booster-swap.json --sheet FOLDER/bench.html",
+        "class sheets --secret brass-keys --students 1-2 --output FOLDER", "bench bench/booster-swap.json --sheet FOLDER/bench.html",
         "measure plan vehicles/coupe-1960s.json --sheet FOLDER/plan.html", "story vehicles/coupe-1960s.json --output FOLDER",
         "starter FOLDER/car.json", "bench starter FOLDER/bench.json",
         "figures vehicles/coupe-1960s.json --output FOLDER --format svg",

@@ -111,7 +111,7 @@ public class ExportedPagesTests(BrowserFixture browser)
     private static void Write(string folder)
     {
         Vehicle car = VehicleFile.Load(RepositoryRoot.File(NotebookInput.DefaultVehicle)).Vehicle;
-        var plan = new ClassPlan { Seed = 5, Students = [1, 2] };
+        var plan = new ClassPlan { Secret = "a test secret", Students = [1, 2] };
         AtomicFile.Write(Path.Combine(folder, "sheets.html"), ClassSheets.Students(plan));
         AtomicFile.Write(Path.Combine(folder, "key.html"), ClassSheets.Key(plan));
         AtomicFile.Write(Path.Combine(folder, "card.html"),

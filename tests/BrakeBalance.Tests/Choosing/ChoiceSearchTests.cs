@@ -212,7 +212,7 @@ public class ChoiceSearchTests
     private static double Miss(Targets targets, double[] values) =>
         targets.All.Sum(target => Math.Max(0, target.Room(values[(int)target.Kind]) is var room && room < 0 ? -room : 0));
 
-    private static double Room(Targets targets, double[] values) => targets.All
+    private static double Room(Targets targets, IReadOnlyList<double> values) => targets.All
         .Where(target => ChosenCar.IsCheap(target.Kind) && target.Kind != TargetKind.FrontFirst)
         .Select(target => target.Room(values[(int)target.Kind])).Where(room => !double.IsNaN(room)).Min();
 

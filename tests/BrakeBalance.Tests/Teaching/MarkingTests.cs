@@ -1,5 +1,6 @@
 using System.Globalization;
 using BrakeBalance.Teaching;
+using UnitsNet;
 
 namespace BrakeBalance.Tests.Teaching;
 
@@ -73,14 +74,16 @@ public class MarkingTests
     }
 
     [Fact]
-    public void An_answer_cut_by_its_own_decimal_comma_or_with_hidden_characters_is_a_fault_and_no_other_answer()
+    public void An_answer_parted_by_its_own_comma_is_joined_and_one_with_hidden_characters_or_a_remark_is_a_fault()
     {
         AnswerSheet sheet = AnswerSheet.Read(
-            new StringReader("student,exercise,answer\n1,knee-1,30,5 bar\n2,knee-1,30\u001b bar\n3,knee-1,\"30,5 bar\"\n"));
-        Assert.Equal("30,5 bar", Assert.Single(sheet.Answers).Text);
+            new StringReader("student,exercise,answer\n1,knee-1,30,5 bar\n2,knee-1,30\u001b bar\n3,knee-1,\"30,5 bar\"\n"
+                + "4,knee-2,5,933 N\n5,knee-1,30 bar,said he\n"));
+        // A comma between digits of the last column is the answer's own, quoted or not; before that it was a fault.
+        Assert.Equal([(1, "30,5 bar"), (3, "30,5 bar"), (4, "5,933 N")], sheet.Answers.Select(answer => (answer.Student, answer.Text)));
         Assert.Equal(2, sheet.Faults.Count);
-        Assert.StartsWith("Line 2: 4 cells where the header names 3 columns", sheet.Faults[0]);
-        Assert.Equal("Line 3: a cell has characters that cannot be seen.", sheet.Faults[1]);
+        Assert.Equal("Line 3: a cell has characters that cannot be seen.", sheet.Faults[0]);
+        Assert.StartsWith("Line 6: 4 cells where the header names 3 columns", sheet.Faults[1]);
     }
 
     [Fact]
@@ -93,9 +96,159 @@ public class MarkingTests
             answers.Add(new(student, student, "knee-1", student <= 6 ? exercise.Answer.Text(false).Split(" (")[0] : "1 bar"));
         }
 
-        ClassResults results = ClassResults.Of(11, answers);
+        ClassResults results = ClassResults.Of(student => new ClassNumber { Seed = 11, Student = student }, answers);
         ItemAnalysis item = Assert.Single(results.Items);
         Assert.Equal((8, 0.75, 1.0), (item.Answers, item.Facility, item.Discrimination!.Value));
         Assert.Equal(("Wrong; start again from the sketch.", 2), item.Comments[0]);
+    }
+
+    [Fact]
+    public void Five_hundred_spellings_of_the_right_answer_are_all_right()
+    {
+        var random = new Random(20261126);
+        string Of(params string[] words) => words[random.Next(words.Length)];
+        List<string> missed = [];
+        Exercise[] all = [.. Enumerable.Range(1, 20).SelectMany(student => Exercises.For(new ClassNumber { Seed = 5, Student = student }))];
+        for (int i = 0; i < 500; i++)
+        {
+            Exercise exercise = all[i % all.Length];
+            (double value, string unit) = Spelled(exercise.Answer, Of);
+            string number = Number(value, Of), spelling = Of("", "", "≈ ", "= ", "x = ", "F1 = ", "about ", "~") + number
+                + (unit.Length > 0 ? Of(" ", "", "\u00A0", "\u202F") + unit : "");
+            if (Marking.Check(exercise, spelling).Mark != Mark.Right)
+            {
+                missed.Add($"{exercise.Id}: {spelling} for {exercise.Answer.Text(us: false)}");
+            }
+        }
+
+        Assert.Empty(missed);
+    }
+
+    // The right value in a unit that somebody may have chosen, and that unit as somebody may write it.
+    private static (double Value, string Unit) Spelled(ExerciseAnswer answer, Func<string[], string> of)
+    {
+        if (answer.Quantity is not { } quantity)
+        {
+            return of(["", "g", "%"]) is "%" ? (100 * answer.Fraction!.Value, of(["%", "percent", "per cent"]))
+                : (answer.Fraction!.Value, of(["", "", "g"]));
+        }
+
+        (Enum unit, string words) = quantity switch
+        {
+            Force => of(["N", "kN", "lbf"]) switch
+            {
+                "N" => ((Enum)UnitsNet.Units.ForceUnit.Newton, "N|Newton|newtons|n"),
+                "kN" => (UnitsNet.Units.ForceUnit.Kilonewton, "kN|KN|kilonewtons"),
+                _ => (UnitsNet.Units.ForceUnit.PoundForce, "lbf|lbs|lb|pounds|lb."),
+            },
+            Pressure => of(["bar", "MPa", "psi"]) switch
+            {
+                "bar" => (UnitsNet.Units.PressureUnit.Bar, "bar|bars|Bar|BAR"),
+                "MPa" => (UnitsNet.Units.PressureUnit.Megapascal, "MPa|N/mm²|N/mm2|megapascals"),
+                _ => (UnitsNet.Units.PressureUnit.PoundForcePerSquareInch, "psi|PSI|lb/in²|lbf/in2|lbs/in2"),
+            },
+            Length => of(["mm", "in", "m"]) switch
+            {
+                "mm" => (UnitsNet.Units.LengthUnit.Millimeter, "mm|millimetres|millimeters|mm."),
+                "in" => (UnitsNet.Units.LengthUnit.Inch, "in|inches|inch|in.|\""),
+                _ => (UnitsNet.Units.LengthUnit.Meter, "m|metres|meters"),
+            },
+            Torque => of(["Nm", "kNm", "lbft"]) switch
+            {
+                "Nm" => (UnitsNet.Units.TorqueUnit.NewtonMeter, "Nm|N m|N·m|N*m|N-m|N.m|N⋅m|newton metres"),
+                "kNm" => (UnitsNet.Units.TorqueUnit.KilonewtonMeter, "kNm|kN m|kN·m"),
+                _ => (UnitsNet.Units.TorqueUnit.PoundForceFoot, "lb-ft|ft·lbf|ft-lb|lbf·ft|lbf ft|ft lbs|foot-pounds|lb·ft"),
+            },
+            Energy => of(["kJ", "J"]) switch
+            {
+                "kJ" => (UnitsNet.Units.EnergyUnit.Kilojoule, "kJ|KJ|kilojoules"),
+                _ => (UnitsNet.Units.EnergyUnit.Joule, "J|joules|Joule"),
+            },
+            Power => of(["kW", "W", "hp"]) switch
+            {
+                "kW" => (UnitsNet.Units.PowerUnit.Kilowatt, "kW|KW|kilowatts|kw"),
+                "W" => (UnitsNet.Units.PowerUnit.Watt, "W|watts"),
+                _ => (UnitsNet.Units.PowerUnit.MechanicalHorsepower, "hp|HP|horsepower|bhp"),
+            },
+            _ => of(["K", "F"]) switch
+            {
+                "K" => (UnitsNet.Units.TemperatureDeltaUnit.DegreeCelsius, "K|Kelvin|kelvins|°C|deg C|degrees Celsius|C"),
+                _ => (UnitsNet.Units.TemperatureDeltaUnit.DegreeFahrenheit, "°F|F|deg F|Fahrenheit|degrees F"),
+            },
+        };
+        return (quantity.As(unit), of(words.Split('|')));
+    }
+
+    // Four figures, with thousands parted or not, a point or a comma, a true minus, a power of ten.
+    private static string Number(double value, Func<string[], string> of)
+    {
+        string sign = value < 0 ? of(["-", "−", "–"]) : "";
+        double plain = Math.Abs(value);
+        string fixedPoint = plain.ToString(plain >= 1000 ? "0" : plain >= 10 ? "0.00" : "0.00000", CultureInfo.InvariantCulture);
+        int power = (int)Math.Floor(Math.Log10(plain));
+        string scaled = (plain / Math.Pow(10, power)).ToString("0.0000", CultureInfo.InvariantCulture);
+        string body = of(["plain", "plain", "comma", "parted", "power"]) switch
+        {
+            "comma" => fixedPoint.Replace('.', ','),
+            "parted" when plain >= 1000 => ((long)Math.Round(plain)).ToString("#,0", CultureInfo.InvariantCulture)
+                .Replace(",", of([",", " ", "\u2009", "'", "."]), StringComparison.Ordinal),
+            "power" => $"{scaled}{of(["e", "E", "·10^", " × 10^", "*10^", " x 10^"])}{power.ToString(CultureInfo.InvariantCulture)}",
+            _ => fixedPoint,
+        };
+        return sign + body;
+    }
+
+    [Theory]
+    [InlineData("load-transfer-1", 1, "N", "load-transfer-2")]
+    [InlineData("effort-1", 1, "N", "effort-2")]
+    [InlineData("heat-1", 1, "J", "heat-3")]
+    [InlineData("fixed-ratio-2", 0, "", "fixed-ratio-3")]
+    public void A_right_step_on_a_wrong_earlier_answer_earns_its_marks_and_the_same_number_without_it_none(
+        string before, int isQuantity, string unit, string after)
+    {
+        Exercise first = Sheet[before], second = Sheet[after];
+        double wrong = isQuantity == 1 ? 1.3 * first.Answer.Quantity!.As(first.Answer.Quantity.QuantityInfo.BaseUnitInfo.Value)
+            : first.Answer.Fraction!.Value + 0.06;
+        double step = Step(after, wrong);
+        string text = second.Answer.Quantity is null ? step.ToString("R", CultureInfo.InvariantCulture)
+            : step.ToString("R", CultureInfo.InvariantCulture) + (after switch { "effort-2" => " Pa", "heat-3" => " W", _ => " N" });
+        string earlier = wrong.ToString("R", CultureInfo.InvariantCulture) + " " + unit;
+        MarkedAnswer carried = Marking.Check(second, text, earlier: (first, earlier));
+        Assert.Equal((Mark.CarriedForward, (double)second.Level), (carried.Mark, carried.Points));
+        Assert.Contains(before, carried.Comment, StringComparison.Ordinal);
+        Assert.Equal(0, Marking.Check(second, text).Points);
+        Assert.NotEqual(Mark.CarriedForward, Marking.Check(second, text, earlier: (first, first.Answer.Text(us: false).Split(" (")[0])).Mark);
+    }
+
+    // The step by hand, from the student's own numbers.
+    private static double Step(string exercise, double earlier)
+    {
+        ExerciseCar car = ExerciseCar.For(new ClassNumber { Seed = 11, Student = 4 });
+        double weight = car.LoadCase.Mass.Kilograms * 9.80665, bore = Math.PI / 4 * Math.Pow(car.MasterBore.Meters, 2);
+        return exercise switch
+        {
+            "load-transfer-2" => (car.FrontShare * weight) + earlier,
+            "effort-2" => earlier / bore,
+            "fixed-ratio-3" => (1 - car.FrontShare - earlier) / (car.LoadCase.CentreOfGravityHeight / car.Vehicle.Wheelbase),
+            _ => earlier * FrontShareAtWork(car) / (car.Speed.MetersPerSecond / (car.BrakingRate * 9.80665)),
+        };
+    }
+
+    private static double FrontShareAtWork(ExerciseCar car)
+    {
+        var forces = car.Balance.AtRate(car.BrakingRate)!.BrakingForces;
+        return forces.Front / (forces.Front + forces.Rear);
+    }
+
+    [Theory]
+    [InlineData("0.001 lbf", Mark.Wrong)]
+    [InlineData("5933 lbf", Mark.WrongUnit)]
+    public void Only_a_unit_that_people_write_makes_a_slip_of_the_unit(string text, Mark mark)
+    {
+        Exercise exercise = Sheet["load-transfer-2"];
+        double newtons = exercise.Answer.Quantity!.As(UnitsNet.Units.ForceUnit.Newton);
+        string written = text.Replace("5933", newtons.ToString("0", CultureInfo.InvariantCulture), StringComparison.Ordinal)
+            .Replace("0.001", (newtons / 9806.65).ToString("0.0000", CultureInfo.InvariantCulture), StringComparison.Ordinal);
+        Assert.Equal(mark, Marking.Check(exercise, written).Mark);
     }
 }

@@ -19,7 +19,8 @@
 
   // ---- State. A set-up is a vehicle file, the logs typed in, and values moved by sliders but not kept yet.
   const fresh = (name, text) => ({ name, text, logs: {}, set: {}, back: [] });
-  const state = { units: "si", tab: "car", at: 0, cars: [], sliders: [], marks: null, seen: 0, moved: false, bench: "" };
+  const state = { units: "si", tab: "car", at: 0, cars: [], sliders: [], marks: null, seen: 0, moved: false, bench: "",
+    parts: "", targets: "{}" };
   const car = () => state.cars[state.at];
   const unused = () => [..."ABCD"].find(letter => state.cars.every(one => one.name !== letter));
   const asked = (one = car()) => ({
@@ -28,7 +29,8 @@
     width: Math.floor(Math.max(280, panels.clientWidth - 12)),
   });
   const page = JSON.parse($("live-first").textContent);
-  const keep = () => bbDesk.keep({ page, units: state.units, at: state.at, bench: state.bench,
+  const keep = () => bbDesk.keep({ page, units: state.units, at: state.at, bench: state.bench, parts: state.parts,
+    targets: state.targets,
     cars: state.cars.map(({ name, text, logs }) => ({ name, text, logs })) });
   const say = (words, kind = "") => { status.textContent = words; status.dataset.kind = kind; status.hidden = !words; };
   const heard = reply => {
@@ -266,6 +268,7 @@
     if (state.tab === "balance") done.push(behind());
     if (state.tab === "measure") done.push(measured());
     if (state.tab === "compare") done.push(compare());
+    if (state.tab === "choose") done.push(choosing());
     done.push(share());
     if (state.tab === "paper") done.push(sheet("card"), sheet("bench"));
     await Promise.all(done);
@@ -358,12 +361,12 @@
     $("live-cancel").hidden = true;
     if (status.dataset.kind !== "fault") say("Fitted.");
   });
-  $("live-cancel").addEventListener("click", async () => {
-    $("live-cancel").hidden = true;
+  const stop = async () => {
     say("Stopped.", "fail");
     (slow || quick).end();
     if (slow) { slow = startDesk(); await slow.ready; } else { quick = startDesk(); await quick.ready; }
-  });
+  };
+  $("live-cancel").addEventListener("click", () => { $("live-cancel").hidden = true; return stop(); });
   for (const button of document.querySelectorAll("[data-log]")) button.addEventListener("click", async () => {
     const reply = heard(await quick.ask("log", { do: "log", kind: button.dataset.log, units: state.units }));
     if (reply) $("log-" + button.dataset.log).value = reply.text;
@@ -385,6 +388,89 @@
     if (!reply) return;
     $("live-series").innerHTML = reply.html;
     say(file.name);
+  });
+
+  // ---- Parts: every combination, piece by piece in the second worker, so that how far it is can be said and it can be stopped.
+  const opened = async (event, most, use) => {
+    const [file] = event.target.files;
+    if (file && file.size > most) say(`${file.name}: ${file.size} bytes are too many. Accepted: at most ${most / 1e6} MB.`, "fail");
+    else if (file) await use(await file.text());
+    event.target.value = "";
+  };
+  const wrong = words => $("parts-problems").replaceChildren(...words.map(one => make("li", {}, one)));
+  const targets = async text => {
+    const reply = heard(await quick.ask("targets", { do: "targets", targets: text }));
+    if (!reply) return;
+    wrong(reply.problems || []);
+    if (reply.problems) return;
+    state.targets = reply.text;
+    $("parts-targets").innerHTML = reply.html;
+    keep();
+  };
+  const choosing = async () => {
+    if ($("parts-text") !== document.activeElement) $("parts-text").value = state.parts;
+    if (!$("parts-targets").firstChild) await targets(state.targets);
+    if (state.found) await search();
+  };
+  $("parts-text").addEventListener("change", event => { state.parts = event.target.value; keep(); });
+  $("parts-targets").addEventListener("change", event => {
+    const { target: path, shape } = event.target.dataset, value = event.target.value.trim(), all = JSON.parse(state.targets);
+    const steps = path.split("."), last = steps.pop();
+    const at = steps.reduce((one, step) => one[step] ??= {}, all);
+    if (!value) delete at[last];
+    else at[last] = shape === "flag" ? value === "true" : shape === "number" && Number.isFinite(Number(value)) ? Number(value) : value;
+    for (const step of steps) if (Object.keys(all[step]).length === 0) delete all[step];
+    state.targets = JSON.stringify(all);
+    keep();
+  });
+  const parts = text => { state.parts = text; $("parts-text").value = text; keep(); };
+  $("parts-begin").addEventListener("click", async () => {
+    const reply = heard(await quick.ask("parts", { do: "parts", ...asked() }));
+    if (reply) parts(reply.text);
+  });
+  $("parts-open").addEventListener("change", event => opened(event, 4e6, parts));
+  $("targets-open").addEventListener("change", event => opened(event, 1e6, targets));
+  $("parts-keep").addEventListener("click", () => download("parts.csv", state.parts, "text/csv"));
+  $("targets-keep").addEventListener("click", () => download("targets.json", state.targets, "application/json"));
+  const search = async () => {
+    const mine = state.search = {}, bar = $("parts-done"), place = $("parts-found"), { text, set, logs } = asked();
+    let reply = null, some = 20;
+    [bar.hidden, $("parts-stop").hidden, bar.value] = [false, false, 0];
+    while (mine === state.search) {
+      const began = performance.now();
+      reply = heard(await (slow || quick).ask("choose", { do: "choose", text, set, logs, units: state.units, some,
+        parts: state.parts, targets: state.targets }));
+      if (!reply || reply.html || reply.problems || mine !== state.search) break;
+      some = Math.max(1, Math.round(some * Math.min(2, 300 / (performance.now() - began + 1))));
+      [bar.max, bar.value] = [reply.count, reply.done];
+      say(reply.done < reply.count ? `${reply.done} of ${reply.count} combinations tried …` : "All are tried. Asking the best more closely …");
+    }
+    if (mine !== state.search) return;
+    [bar.hidden, $("parts-stop").hidden, state.found] = [true, true, Boolean(reply?.html)];
+    if (!reply) return;
+    say("");
+    wrong(reply.problems || []);
+    place.innerHTML = reply.html || "";
+    const takes = (reply.sets || []).map((file, i) => {
+      const button = make("button", { type: "button" }, `Take set ${i + 1}`);
+      button.addEventListener("click", () => {
+        if (state.cars.length >= MOST) { say(`There are ${MOST} set-ups. Remove one under Car first.`, "fail"); return; }
+        state.cars.push(fresh(unused(), file));
+        say(`Set ${i + 1} is set-up ${state.cars.at(-1).name} now; under Compare it stands beside the others.`);
+        state.found = false;
+        leave(state.cars.length - 1);
+      });
+      return button;
+    });
+    const row = make("div", { class: "bb-row", role: "group", "aria-label": "Take a set as a set-up" });
+    row.append(...takes);
+    place.querySelector(".bb-table")?.after(row);
+  };
+  $("parts-go").addEventListener("click", () => { state.parts = $("parts-text").value; keep(); return search(); });
+  $("parts-stop").addEventListener("click", () => {
+    state.search = null;
+    [$("parts-stop").hidden, $("parts-done").hidden] = [true, true];
+    stop();
   });
 
   // ---- Set-ups side by side.
@@ -538,7 +624,7 @@
       state.cars = kept.cars.slice(0, MOST).map(({ name, text, logs }) => ({ ...fresh(name, text), logs: logs || {} }));
       state.at = Math.min(kept.at || 0, state.cars.length - 1);
       state.units = kept.units === "us" ? "us" : "si";
-      state.bench = String(kept.bench || "");
+      for (const one of ["bench", "parts", "targets"]) state[one] = String(kept[one] || state[one]);
       $("live-units").value = state.units;
     }
     // A page that was written anew since, for this car or another, opens with what it was written for; what was kept stands beside it.

@@ -1,0 +1,130 @@
+using System.Text.Json.Nodes;
+using BrakeBalance.Charts.Tables;
+using BrakeBalance.Choosing;
+
+namespace BrakeBalance.Charts.Live;
+
+/// <summary>A search among parts in a live page: in pieces, so that the page can say how far it has come and stop it.</summary>
+internal sealed class LiveChoice
+{
+    private const int Each = 3;
+    private readonly Lately<Search> _searches = new(2);
+
+    /// <summary>The form of targets, and the file of them that it shows; the file keeps no comments.</summary>
+    /// <param name="text">The file.</param>
+    public static JsonObject Targets(string text)
+    {
+        (JsonNode? root, Problem? problem) = DocumentFile.Parse(text.Trim().Length == 0 ? "{}" : text);
+        if (root is not JsonObject file)
+        {
+            return new() { ["problems"] = new JsonArray(JsonValue.Create((problem ?? new("", "This is no file of targets.")).ToString())) };
+        }
+
+        var html = new StringBuilder();
+        Fields(html, typeof(TargetsDocument), "", file);
+        return new() { ["html"] = html.ToString(), ["text"] = file.ToJsonString() };
+    }
+
+    /// <summary>
+    /// The next piece of a search: <c>done</c> of <c>count</c>, with what is found once all are; or the problems of its texts.
+    /// </summary>
+    /// <param name="text">The vehicle file.</param>
+    /// <param name="car">The car of it, as it was read with what was measured on it.</param>
+    /// <param name="request">The request: <c>parts</c>, <c>targets</c>, and <c>some</c>, how many combinations to try now.</param>
+    public JsonObject Next(string text, Vehicle? car, JsonObject request)
+    {
+        string parts = LiveDesk.Word(request, "parts") ?? "", targets = LiveDesk.Word(request, "targets") ?? "{}";
+        Search search = _searches.Of(string.Join('\0', text, parts, targets), () => new Search(text, targets, parts, car));
+        if (search.Choice is not { } choice || search.Among is not { } among)
+        {
+            return new() { ["problems"] = new JsonArray([.. search.Problems.Select(words => (JsonNode?)JsonValue.Create(words))]) };
+        }
+
+        var reply = new JsonObject { ["count"] = among.Count };
+        if (search.Done < among.Count)
+        {
+            long to = Math.Min(among.Count, search.Done + Math.Clamp(request["some"]?.GetValue<int>() ?? 100, 1, 1_000_000));
+            (search.Field, search.Done) = (among.Some(search.Done, to, search.Field), to);
+        }
+        else
+        {
+            ChoiceResult result = search.Result ??= ChoiceResult.Of(among, search.Field!, Each);
+            reply["html"] = Html(choice, result, LiveDesk.Units(request));
+            reply["sets"] = new JsonArray([.. result.Sets.Select(set => (JsonNode?)JsonValue.Create(set.Text))]);
+        }
+
+        reply["done"] = search.Done;
+        return reply;
+    }
+
+    private static string Html(Choice choice, ChoiceResult result, UnitSystem units)
+    {
+        // How many of the drawn cars a set holds for takes a hundred times as long as the set itself.
+        var html = new StringBuilder(ChoiceTables.Sets(choice, result, units, drawn: false).ToHtml());
+        html.Append(ChoiceTables.Answers(choice, result, units).ToHtml()).Append("<ul>\n");
+        foreach (string caution in ChoiceResult.Cautions)
+        {
+            html.Append("<li>").Append(HtmlRenderer.Escape(caution)).Append("</li>\n");
+        }
+
+        return html.Append("</ul>\n").ToString();
+    }
+
+    private static void Fields(StringBuilder html, Type document, string path, JsonObject? file)
+    {
+        foreach (FieldInfo field in FieldMap.Of(document))
+        {
+            string at = path + field.Key, label = HtmlRenderer.Escape(field.About.Description), id = "t-" + at.Replace('.', '-');
+            if (field.Shape == FieldShape.Document)
+            {
+                html.Append("<fieldset class=\"bb-inner\"><legend>").Append(label).Append("</legend>\n");
+                Fields(html, field.ValueType, at + ".", file?[field.Key] as JsonObject);
+                html.Append("</fieldset>\n");
+                continue;
+            }
+
+            string value = CarForm.Text(file?[field.Key]), kind = field.Shape.ToString().ToLowerInvariant();
+            html.Append(CultureInfo.InvariantCulture, $"<div class=\"bb-field\"><label for=\"{id}\">{label}</label>\n");
+            if (field.Shape == FieldShape.Flag)
+            {
+                html.Append(CultureInfo.InvariantCulture, $"<select id=\"{id}\" data-target=\"{at}\" data-shape=\"{kind}\">");
+                foreach ((string word, string shown) in (ReadOnlySpan<(string, string)>)[("", "left out"), ("true", "yes"), ("false", "no")])
+                {
+                    html.Append(CultureInfo.InvariantCulture,
+                        $"<option value=\"{word}\"{(word == value ? " selected" : "")}>{shown}</option>");
+                }
+
+                html.Append("</select></div>\n");
+                continue;
+            }
+
+            html.Append(CultureInfo.InvariantCulture, $"<input type=\"text\" id=\"{id}\" data-target=\"{at}\" data-shape=\"{kind}\" "
+                + $"value=\"{HtmlRenderer.Escape(value)}\" placeholder=\"{HtmlRenderer.Escape(field.About.Example)}\"></div>\n");
+        }
+    }
+
+    private sealed class Search
+    {
+        public Search(string text, string targets, string parts, Vehicle? car)
+        {
+            Choice = Choice.Read(text, targets, parts, (which, found) =>
+            {
+                string of = which switch { ChoiceText.Car => "the car", ChoiceText.Targets => "targets", _ => "parts" };
+                Problems.AddRange(found.Select(problem => $"{of}: {problem}"));
+            }, car);
+            Among = Choice is { } choice ? new(choice.Text, choice.Targets, choice.Parts) : null;
+        }
+
+        public Choice? Choice { get; }
+
+        public ChoiceSearch? Among { get; }
+
+        public List<string> Problems { get; } = [];
+
+        public long Done { get; set; }
+
+        public ChoiceField? Field { get; set; }
+
+        public ChoiceResult? Result { get; set; }
+    }
+}
