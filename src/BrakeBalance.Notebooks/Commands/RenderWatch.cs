@@ -1,5 +1,3 @@
-using BrakeBalance.Notebooks.Pages;
-
 namespace BrakeBalance.Notebooks.Commands;
 
 /// <summary>Renders again whenever something that the pages rest on changes, until it is stopped.</summary>

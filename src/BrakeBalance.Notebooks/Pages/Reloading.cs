@@ -1,5 +1,4 @@
 using System.Security.Cryptography;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 
 namespace BrakeBalance.Notebooks.Pages;

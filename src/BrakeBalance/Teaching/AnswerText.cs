@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Teaching;
 
