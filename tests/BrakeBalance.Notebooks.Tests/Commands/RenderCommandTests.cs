@@ -71,6 +71,29 @@ public sealed class RenderCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task Several_vehicles_get_a_page_side_by_side_and_the_others_show_the_first()
+    {
+        File.Delete(_folder.File("notebooks/02-bad.ipynb"));
+        string[] vehicles =
+            [RepositoryRoot.File("data/vehicles/big-cam-saloon.json"), RepositoryRoot.File("data/vehicles/track-coupe.json")];
+        (int code, string _, string error) = await Shell.RunAsync(
+            "render", "--engine", "script", "--vehicle", vehicles[0], "--vehicle", vehicles[1]);
+        Assert.True(code == 0, error);
+        Assert.Contains("compare.html", Pages());
+        Assert.Contains("href=\"compare.html\"", Page("index"), StringComparison.Ordinal);
+        Assert.Contains("2.71", Page("01-good"), StringComparison.Ordinal);
+        string page = System.Net.WebUtility.HtmlDecode(Page("compare"));
+        Assert.Contains("big-cam-saloon, track-coupe", page, StringComparison.Ordinal);
+        string summary = (await Shell.RunAsync("compare", vehicles[0], vehicles[1], "--json")).Output;
+        Assert.All(System.Text.Json.Nodes.JsonNode.Parse(summary)!["rows"]!.AsArray(), row => Assert.All(row!["texts"]!.AsArray(), text =>
+            Assert.Contains(text!.ToString(), page, StringComparison.Ordinal)));
+        (code, _, error) = await Shell.RunAsync(
+            ["render", "--force", .. Enumerable.Range(0, 7).SelectMany(_ => (string[])["--vehicle", vehicles[0]])]);
+        Assert.Equal(2, code);
+        Assert.Contains("1 to 6", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_page_that_somebody_else_wrote_is_kept()
     {
         Directory.CreateDirectory(_folder.File("out"));
