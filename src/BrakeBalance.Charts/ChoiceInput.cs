@@ -1,4 +1,3 @@
-using BrakeBalance.Brakes;
 using BrakeBalance.Choosing;
 
 namespace BrakeBalance.Charts;

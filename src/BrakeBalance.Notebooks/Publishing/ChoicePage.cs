@@ -2,7 +2,6 @@ using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Sheets;
 using BrakeBalance.Charts.Tables;
 using BrakeBalance.Choosing;
-using BrakeBalance.Notebooks.Pages;
 
 namespace BrakeBalance.Notebooks.Publishing;
 

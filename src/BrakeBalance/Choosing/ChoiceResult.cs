@@ -1,4 +1,3 @@
-using BrakeBalance.Answers;
 using BrakeBalance.Bench;
 using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;

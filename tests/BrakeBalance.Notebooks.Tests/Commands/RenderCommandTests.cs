@@ -5,6 +5,7 @@ namespace BrakeBalance.Notebooks.Tests.Commands;
 [Collection(EnginesCollection.Name)]
 public sealed class RenderCommandTests : IDisposable
 {
+    private static readonly string[] Cars = ["data/vehicles/big-cam-saloon.json", "data/vehicles/track-coupe.json"];
     private readonly TemporaryFolder _folder = new();
     private readonly string _home = Environment.CurrentDirectory;
     private readonly UnitSystem _units = Display.Units;
@@ -20,6 +21,11 @@ public sealed class RenderCommandTests : IDisposable
         string setup = File.ReadAllText(RepositoryRoot.File("notebooks/_setup.csx"));
         File.Copy(RepositoryRoot.File(NotebookInput.DefaultVehicle), _folder.File(NotebookInput.DefaultVehicle));
         File.Copy(RepositoryRoot.File(BenchInput.Default), _folder.File(BenchInput.Default));
+        foreach (string car in Cars)
+        {
+            File.Copy(RepositoryRoot.File(car), _folder.File(car));
+        }
+
         _folder.Write("notebooks/_setup.csx", setup);
         _folder.Write("notebooks/01-good.ipynb",
             SampleNotebook.Json("# Good", "#load \"_setup.csx\"", "NotebookInput.Current.Load().Vehicle.Wheelbase",
@@ -74,8 +80,7 @@ public sealed class RenderCommandTests : IDisposable
     public async Task Several_vehicles_get_a_page_side_by_side_and_the_others_show_the_first()
     {
         File.Delete(_folder.File("notebooks/02-bad.ipynb"));
-        string[] vehicles =
-            [RepositoryRoot.File("data/vehicles/big-cam-saloon.json"), RepositoryRoot.File("data/vehicles/track-coupe.json")];
+        string[] vehicles = [.. Cars.Select(_folder.File)];
         (int code, string _, string error) = await Shell.RunAsync(
             "render", "--engine", "script", "--vehicle", vehicles[0], "--vehicle", vehicles[1]);
         Assert.True(code == 0, error);
