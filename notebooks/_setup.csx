@@ -19,6 +19,7 @@ global using BrakeBalance.Charts.Figures;
 global using BrakeBalance.Charts.Lessons;
 global using BrakeBalance.Charts.Sheets;
 global using BrakeBalance.Charts.Tables;
+global using BrakeBalance.Choosing;
 global using BrakeBalance.Hydraulics;
 global using BrakeBalance.Measurements;
 global using BrakeBalance.Pedals;

@@ -72,6 +72,12 @@ internal static class Cars
             SettingFigures.EfficiencyOfSettings(outcomes, setting, worst: true, units: units, id: "setting-efficiency-worst"),
             SettingFigures.SafeLimits(safeKnees, units),
             ComparisonFigures.BeforeAfter(light, changed, units: units),
+            ComparisonFigures.Forces([("as it is", light), ("knee set anew", changed), ("laden", laden)], units),
+            .. new[]
+            {
+                ComparisonFigures.SetUps([("as it is", light), ("knee set anew", changed)], units),
+                ComparisonFigures.Effort([("as it is", light), ("laden", laden)], units),
+            }.OfType<Figure>(),
             .. Foot(car, light, units),
             .. setting.Middle.Slope is null ? Array.Empty<Figure>() : [KneeFigure.Of(setting, units: units)],
             SettingExplorer.Of(setting, Pressure.FromBars(60), units).Start.Figures[0],

@@ -163,8 +163,8 @@ public static class ComparisonFigures
         figure
             .Title(finding)
             .Describe(
-                $"Rear against front brake force, {first.LoadCase.Name}. The ideal curve is that of {setUps[0].Name}; above it the rear "
-                    + "axle locks first. With another mass or height the curve is another one.",
+                $"Rear against front brake force, {first.LoadCase.Name}. The ideal curve is that of \"{setUps[0].Name}\"; above it the "
+                    + "rear axle locks first. With another mass or height the curve is another one.",
                 "Rear against front brake force: an installed line a set-up, the ideal curve of the first; above it the rear locks first.",
                 $"{finding}. A line that lies higher brakes more at the rear.")
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, front)

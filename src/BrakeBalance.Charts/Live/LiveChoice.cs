@@ -88,7 +88,7 @@ internal sealed class LiveChoice
             if (field.Shape == FieldShape.Flag)
             {
                 html.Append(CultureInfo.InvariantCulture, $"<select id=\"{id}\" data-target=\"{at}\" data-shape=\"{kind}\">");
-                foreach ((string word, string shown) in (ReadOnlySpan<(string, string)>)[("", "left out"), ("true", "yes"), ("false", "no")])
+                foreach ((string word, string shown) in ((string, string)[])[("", "left out"), ("true", "yes"), ("false", "no")])
                 {
                     html.Append(CultureInfo.InvariantCulture,
                         $"<option value=\"{word}\"{(word == value ? " selected" : "")}>{shown}</option>");

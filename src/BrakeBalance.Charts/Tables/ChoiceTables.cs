@@ -64,6 +64,50 @@ public static class ChoiceTables
         };
     }
 
+    /// <summary>One entry of a vehicle file at several values: force and travel of the pedal, and their product.</summary>
+    /// <param name="text">The vehicle file; it says what lies between foot and line pressure.</param>
+    /// <param name="path">The entry.</param>
+    /// <param name="values">Its values, with their units; one that makes no car is left out.</param>
+    /// <param name="what">What the entry is.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table, its first row the car as it is.</returns>
+    public static NamedTable OneByOne(
+        string text, string path, IEnumerable<string> values, string what, UnitSystem? units = null, string id = "one-by-one")
+    {
+        ArgumentNullException.ThrowIfNull(values);
+        ArgumentException.ThrowIfNullOrEmpty(what);
+        (string Name, double[] Answers)[] rows =
+        [
+            .. values.Select(value => (value, Answers(VehicleText.Set(text, path, value)))).Prepend(("as it is", Answers(text)))
+                .Where(row => row.Item2 is not null).Select(row => (row.Item1, row.Item2!)),
+        ];
+        static double Product(double[] answers) =>
+            answers[(int)TargetKind.PedalForceFull] * answers[(int)TargetKind.PedalTravelFull];
+        string name = char.ToUpperInvariant(what[0]) + what[1..];
+        IEnumerable<double?> Column(Func<double[], double> of) =>
+            rows.Select(row => of(row.Answers) is var value && double.IsFinite(value) ? value : (double?)null);
+        return new()
+        {
+            Id = id,
+            Title = $"{name} trades force for travel",
+            Caption = "First load case, all else as it is. Nothing stands where the pedal reaches the floor first.",
+            Table = new TableBuilder(units)
+                .Words(name, rows.Select(row => row.Name))
+                .Rounded("Pedal force at 1.00 g", Measure.ControlForce, Column(row => row[(int)TargetKind.PedalForceFull]))
+                .Rounded("Pedal force at 0.50 g, no assist", Measure.ControlForce,
+                    Column(row => row[(int)TargetKind.PedalForceHalfNoAssist]))
+                .Rounded("Pedal travel at 1.00 g", Measure.Travel, Column(row => row[(int)TargetKind.PedalTravelFull]))
+                .Rounded("Force times travel over the present", Measure.Percent,
+                    Column(row => Product(row) / Product(rows[0].Answers)))
+                .Build(),
+        };
+
+        static double[]? Answers(string file) => VehicleFile.TryRead(file).Reading?.Vehicle is { Control: not null } car
+            ? Banded.Try(() => ChosenCar.Answers(
+                car with { Uncertainty = null }, Targets.Read("{\"failures\": false}", null).Targets!, null)) : null;
+    }
+
     /// <summary>The parts of a set to buy, with their ratings and the entries of the vehicle file that they set.</summary>
     /// <param name="choice">What was asked.</param>
     /// <param name="result">What the search found.</param>

@@ -34,14 +34,8 @@ internal static class ChoicePage
         body.Append("</ul>\n<h2>To buy</h2>\n").Append(ChoiceTables.Shopping(choice, result, set, units).ToHtml())
             .Append("<h2>Before the road</h2>\n")
             .Append(new TickLists(Checklist.Bleeding, Checklist.LeakCheck, Checklist.FirstApplication).ToHtml());
-        TestPlan stops = TestPlanner.Make(set.Vehicle, ["dry"]);
-        body.Append("<h2>The first test stops</h2>\n<ul>\n");
-        foreach (string caution in stops.Cautions)
-        {
-            body.Append("<li>").Append(HtmlText.Escape(caution)).Append("</li>\n");
-        }
-
-        body.Append("</ul>\n").Append(MeasurementTables.Plan(stops, units).ToHtml()).Append("</main>\n");
+        body.Append("<h2>The first test stops</h2>\n")
+            .Append(MeasurementTables.Plan(TestPlanner.Make(set.Vehicle, ["dry"]), units).ToHtml()).Append("</main>\n");
         return ComparisonPage.Alone(title, body.ToString(), units);
     }
 }

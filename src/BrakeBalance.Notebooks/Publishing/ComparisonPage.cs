@@ -31,8 +31,8 @@ internal static class ComparisonPage
     public static RenderedPage Render(IReadOnlyList<(string Name, Vehicle Car)> setUps, SetUpComparison comparison, UnitSystem units,
         IEnumerable<KeyValuePair<string, string>> facts)
     {
-        string html = PageShell.Html(
-            new PageShell.Parts(Title(setUps), Body(setUps, comparison, null, units), facts, IsIndex: false, SingleFile: true, HasCode: false));
+        string html = PageShell.Html(new PageShell.Parts(
+            Title(setUps), Body(setUps, comparison, null, units), facts, IsIndex: false, SingleFile: true, HasCode: false));
         return new RenderedPage(FileName, Title(setUps), HtmlText.Escape(Lead(setUps)), html, []);
     }
 

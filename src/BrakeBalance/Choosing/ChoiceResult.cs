@@ -18,7 +18,7 @@ public sealed record ChoiceResult(
     /// <summary>Every combination that meets the targets asked of each, by the numbers that it is ordered by.</summary>
     internal IReadOnlyList<FoundSet> Fits { get; private init; } = [];
 
-    /// <summary>The sets of which none is lighter and shorter at once, in the order of their pedal forces; none when nothing fits.</summary>
+    /// <summary>The sets of which none is lighter and shorter at once, in the order of their pedal forces.</summary>
     public IReadOnlyList<Proposal> EffortFront { get; private init; } = [];
 
     /// <summary>The sets to show, in the order of their numbers: the nearest miss alone when nothing fits.</summary>

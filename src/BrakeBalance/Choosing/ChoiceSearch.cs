@@ -446,7 +446,8 @@ internal sealed class ChoiceField(int kept, int targets)
 /// <param name="Vehicle">The car of that file.</param>
 /// <param name="Targets">What was asked.</param>
 /// <param name="Values">What it answers to each target, in the measure's SI unit.</param>
-public sealed record Proposal(long Index, IReadOnlyList<Part> Parts, string Text, Vehicle Vehicle, Targets Targets, IReadOnlyList<double> Values)
+public sealed record Proposal(
+    long Index, IReadOnlyList<Part> Parts, string Text, Vehicle Vehicle, Targets Targets, IReadOnlyList<double> Values)
 {
     /// <summary>Price of the new parts together, in the list's money.</summary>
     public double Price => Parts.Sum(part => part.Price);

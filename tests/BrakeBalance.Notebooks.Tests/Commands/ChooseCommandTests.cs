@@ -40,6 +40,14 @@ public sealed class ChooseCommandTests : IDisposable
             Assert.Contains(part, report, StringComparison.Ordinal);
         }
 
+        string page = File.ReadAllText(Path.Combine(sets, "set-1.html"));
+        foreach (string part in (string[])["Old against new", "set-ups-forces", "set-ups-effort", "On the bench", "Shopping list",
+            "First application", "The first test stops", "Local law", "competent person", "rating of every part"])
+        {
+            Assert.Contains(part, page, StringComparison.Ordinal);
+        }
+
+        Assert.Equal(3, answer["cautions"]!.AsArray().Count);
         (code, _, error) = await Shell.RunAsync("choose", Car, "--parts", parts, "--targets", targets, "--show", "1", "--write", sets);
         Assert.Equal(2, code);
         Assert.Contains("--force writes over it", error, StringComparison.Ordinal);
@@ -118,6 +126,24 @@ public sealed class ChooseCommandTests : IDisposable
         Assert.True(same >= 7, output);
         Assert.Contains(rows, row => row!["key"]!.ToString() == "safe_limit" && !row["differs"]!.GetValue<bool>());
         Assert.Contains(rows, row => row!["key"]!.ToString() == "pedal_force" && row["differs"]!.GetValue<bool>());
+    }
+
+    [Fact]
+    public async Task Compare_writes_its_rows_and_the_figures_of_six_set_ups_as_a_page()
+    {
+        string[] sets = [.. new[] { "7/8 in", "15/16 in", "1 in", "1-1/16 in", "1-1/8 in" }.SelectMany(bore =>
+            (string[])["--set", $"masterCylinder.bore={bore}"])];
+        (int code, string output, string error) = await Shell.RunAsync(["compare", Coupe, .. sets, "--json", "--page", In("c.html")]);
+        Assert.True(code == 0, error);
+        string page = System.Net.WebUtility.HtmlDecode(File.ReadAllText(In("c.html")));
+        Assert.All(JsonNode.Parse(output)!["rows"]!.AsArray(), row => Assert.All(row!["texts"]!.AsArray(), text =>
+            Assert.Contains(text!.ToString(), page, StringComparison.Ordinal)));
+        foreach (string figure in (string[])["set-ups-forces", "set-ups-effort", "id=\"set-ups\""])
+        {
+            Assert.Contains(figure, page, StringComparison.Ordinal);
+        }
+
+        Assert.Equal(2, (await Shell.RunAsync("compare", Coupe, Car, "--page", Coupe)).Code);
     }
 
     [Fact]

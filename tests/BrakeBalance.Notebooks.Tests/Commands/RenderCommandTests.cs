@@ -5,6 +5,7 @@ namespace BrakeBalance.Notebooks.Tests.Commands;
 [Collection(EnginesCollection.Name)]
 public sealed class RenderCommandTests : IDisposable
 {
+    private static readonly string[] Cars = ["data/vehicles/big-cam-saloon.json", "data/vehicles/track-coupe.json"];
     private readonly TemporaryFolder _folder = new();
     private readonly string _home = Environment.CurrentDirectory;
     private readonly UnitSystem _units = Display.Units;
@@ -20,6 +21,11 @@ public sealed class RenderCommandTests : IDisposable
         string setup = File.ReadAllText(RepositoryRoot.File("notebooks/_setup.csx"));
         File.Copy(RepositoryRoot.File(NotebookInput.DefaultVehicle), _folder.File(NotebookInput.DefaultVehicle));
         File.Copy(RepositoryRoot.File(BenchInput.Default), _folder.File(BenchInput.Default));
+        foreach (string car in Cars)
+        {
+            File.Copy(RepositoryRoot.File(car), _folder.File(car));
+        }
+
         _folder.Write("notebooks/_setup.csx", setup);
         _folder.Write("notebooks/01-good.ipynb",
             SampleNotebook.Json("# Good", "#load \"_setup.csx\"", "NotebookInput.Current.Load().Vehicle.Wheelbase",
@@ -68,6 +74,28 @@ public sealed class RenderCommandTests : IDisposable
         Assert.Contains("01-good.html", error);
         Assert.Contains("index.html", error);
         Assert.False(Directory.Exists(_folder.File("out")));
+    }
+
+    [Fact]
+    public async Task Several_vehicles_get_a_page_side_by_side_and_the_others_show_the_first()
+    {
+        File.Delete(_folder.File("notebooks/02-bad.ipynb"));
+        string[] vehicles = [.. Cars.Select(_folder.File)];
+        (int code, string _, string error) = await Shell.RunAsync(
+            "render", "--engine", "script", "--vehicle", vehicles[0], "--vehicle", vehicles[1]);
+        Assert.True(code == 0, error);
+        Assert.Contains("compare.html", Pages());
+        Assert.Contains("href=\"compare.html\"", Page("index"), StringComparison.Ordinal);
+        Assert.Contains("2.71", Page("01-good"), StringComparison.Ordinal);
+        string page = System.Net.WebUtility.HtmlDecode(Page("compare"));
+        Assert.Contains("big-cam-saloon, track-coupe", page, StringComparison.Ordinal);
+        string summary = (await Shell.RunAsync("compare", vehicles[0], vehicles[1], "--json")).Output;
+        Assert.All(System.Text.Json.Nodes.JsonNode.Parse(summary)!["rows"]!.AsArray(), row => Assert.All(row!["texts"]!.AsArray(), text =>
+            Assert.Contains(text!.ToString(), page, StringComparison.Ordinal)));
+        (code, _, error) = await Shell.RunAsync(
+            ["render", "--force", .. Enumerable.Range(0, 7).SelectMany(_ => (string[])["--vehicle", vehicles[0]])]);
+        Assert.Equal(2, code);
+        Assert.Contains("1 to 6", error, StringComparison.Ordinal);
     }
 
     [Fact]

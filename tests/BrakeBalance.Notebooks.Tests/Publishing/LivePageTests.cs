@@ -16,6 +16,20 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
 {
     private const string Bar = "document.querySelector('#live-bar').innerText";
 
+    private const string SomeTargets = """{ "pedalForceFull": "310 N", "rearMargin": 0.15 }""";
+
+    private const string Knees = "hydraulics.rearValves[0].knee = 15 bar .. 21 bar step 3 bar";
+
+    private const string SomeParts =
+        $"""
+        part,name,sets,price [money],mass [kg],rating [bar]
+        master cylinder,invented tandem,masterCylinder.bore = inch series 1 in .. 1-1/16 in,95,1.9,170
+        pedal,drilled pedal,pedal.ratio = 4.5 .. 5 step 0.5,40,1.1,
+        front pads,invented fast road pad,front.brake.friction = 0.42,70,1.2,
+        rear valve,invented one with bypass,"hydraulics.rearValves[0].bypassWhenFrontLost = true; {Knees}",110,0.6,170
+
+        """;
+
     private static readonly string CoupeFile = RepositoryRoot.File("data/vehicles/coupe-1960s.json");
     private static readonly Lazy<string> Html = new(() => LivePage.Render(File.ReadAllText(CoupeFile)).Html);
 
@@ -67,7 +81,7 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
         await page.Page.WaitForFunctionAsync($"was => {Bar} !== was", new() { Timeout = 60_000 }, answer);
         Assert.Equal("INPUT", await TextAsync(page, "document.activeElement.tagName"));
         await page.AssertNoSidewaysScrollAsync();
-        foreach (string tab in (string[])["pedal", "measure", "compare", "paper", "balance"])
+        foreach (string tab in (string[])["pedal", "measure", "compare", "choose", "paper", "balance"])
         {
             await ClickAsync(page, $"[data-tab={tab}]");
             await page.AssertNoSidewaysScrollAsync();
@@ -173,6 +187,84 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
         }
 
         Assert.True(differ.Count == 0, $"{differ.Count} of {cars.Length} cars differ: {string.Join("\n", differ.Take(5))}");
+    }
+
+    [Fact]
+    public async Task A_search_among_parts_gives_the_sets_and_numbers_of_the_program()
+    {
+        using var folder = new TemporaryFolder();
+        string car = RepositoryRoot.File("data/vehicles/big-cam-saloon.json");
+        folder.Write("parts.csv", SomeParts);
+        folder.Write("targets.json", SomeTargets);
+        (int code, string output, string error) = await Shell.RunAsync(
+            "choose", car, "--parts", folder.File("parts.csv"), "--targets", folder.File("targets.json"), "--write", folder.File("sets"));
+        Assert.True(code == 0, error);
+        var desk = new LiveDesk(new Dictionary<string, string>());
+        JsonObject asked = new()
+        {
+            ["do"] = "choose", ["text"] = File.ReadAllText(car), ["parts"] = SomeParts, ["targets"] = SomeTargets, ["some"] = 25,
+        };
+        List<long> done = [];
+        JsonObject reply = Reply(desk, asked);
+        for (; reply["html"] is null; reply = Reply(desk, asked))
+        {
+            done.Add(reply["done"]!.GetValue<long>());
+            Assert.True(done.Count < 20, reply.ToJsonString());
+        }
+
+        Assert.Equal([25, 50, 72], done);
+        string[] sets = [.. reply["sets"]!.AsArray().Select(set => set!.ToString())];
+        Assert.Equal(Directory.GetFiles(folder.File("sets"), "*.json").Length, sets.Length);
+        Assert.All(sets.Index(), set =>
+            Assert.Equal(File.ReadAllText(folder.File(FormattableString.Invariant($"sets/set-{set.Index + 1}.json"))), set.Item));
+        static string Words(string text) => string.Join(' ', text.Split([' ', '\n', '\u00a0'], StringSplitOptions.RemoveEmptyEntries));
+        string html = Words(System.Net.WebUtility.HtmlDecode(reply["html"]!.ToString()));
+        string answer = Words(output).Split("Answer ")[1].Split(" Conditions ")[0];
+        Assert.Contains(answer, html, StringComparison.Ordinal);
+        JsonNode numbers = JsonNode.Parse((await Shell.RunAsync("choose", car, "--parts", folder.File("parts.csv"),
+            "--targets", folder.File("targets.json"), "--json")).Output)!;
+        double force = numbers["sets"]![0]!["answers"]!["pedal_force_full"]!.GetValue<double>();
+        Assert.Contains(FormattableString.Invariant($"{force:0} N"), html, StringComparison.Ordinal);
+        Assert.Contains("competent person", html, StringComparison.Ordinal);
+        asked["parts"] = "part,name,sets\nbore,a,masterCylinder.boar = 1 in\n";
+        Assert.Contains("line 2", Reply(desk, asked)["problems"]!.ToJsonString(), StringComparison.Ordinal);
+    }
+
+    [SkippableFact]
+    public async Task Parts_are_searched_stopped_and_taken_as_a_set_up_in_the_page()
+    {
+        await using WatchedPage page = await OpenAsync(1280);
+        await page.Page.WaitForExpressionAsync("document.documentElement.dataset.second === 'yes'", new() { Timeout = 60_000 });
+        await ClickAsync(page, "[data-tab=choose]");
+        await page.Page.WaitForExpressionAsync("document.querySelector('#t-pedalForceFull')", new() { Timeout = 60_000 });
+        await ClickAsync(page, "#parts-begin");
+        await page.Page.WaitForExpressionAsync(
+            "document.querySelector('#parts-text').value.includes('1960s coupe')", new() { Timeout = 60_000 });
+        await ClickAsync(page, "#parts-go");
+        await page.Page.WaitForExpressionAsync("document.querySelector('#live-status').innerText.includes(' combinations tried')",
+            new() { Timeout = 120_000 });
+        await ClickAsync(page, "#parts-stop");
+        await page.Page.WaitForExpressionAsync("document.querySelector('#live-status').innerText === 'Stopped.'",
+            new() { Timeout = 60_000 });
+        await page.Page.EvaluateExpressionAsync(
+            """
+            (() => {
+              const put = (id, value) => { const one = document.querySelector(id); one.value = value;
+                one.dispatchEvent(new Event("change", { bubbles: true })); };
+              put("#parts-text", "part,name,sets,price [money]\nratio,long lever,pedal.ratio = 5 .. 6 step 0.5,40\n");
+              put("#t-pedalForceFull", "2000 N");
+              put("#t-pedalForceHalf", "1000 N");
+              put("#t-failures", "false");
+            })()
+            """);
+        await ClickAsync(page, "#parts-go");
+        await page.Page.WaitForExpressionAsync("document.querySelector('#parts-found').innerText.includes('4 combinations tried')",
+            new() { Timeout = 120_000 });
+        await page.AssertAccessibleAsync();
+        await ClickAsync(page, "#parts-found .bb-row button:last-child");
+        await page.Page.WaitForExpressionAsync("document.querySelectorAll('#live-setups [aria-pressed]').length === 2",
+            new() { Timeout = 60_000 });
+        page.AssertQuiet();
     }
 
     [SkippableFact]

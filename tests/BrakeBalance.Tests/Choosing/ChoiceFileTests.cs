@@ -61,6 +61,32 @@ public class ChoiceFileTests
         Assert.Equal(2 * 9 + 1, parts.Places.Single(place => place.Name == "rear valve").Parts.Length);
     }
 
+    [Fact]
+    public void A_starter_of_parts_about_a_car_is_read_for_it_whatever_parts_it_has()
+    {
+        string[] cars = [.. from assist in StarterFile.Assists from rear in StarterFile.Rears from valve in StarterFile.Valves
+            select StarterFile.Text(assist, rear, valve)];
+        Assert.True(cars.Length >= 30);
+        Assert.All(cars, text =>
+        {
+            string list = PartsList.Starter(text);
+            (PartsList? parts, IReadOnlyList<Problem> problems) = PartsList.Read(new StringReader(list), text);
+            Assert.True(problems.Count == 0, string.Join('\n', problems));
+            Assert.DoesNotContain("not for this car", list, StringComparison.Ordinal);
+            Assert.True(parts!.Places.Length >= 5, list);
+        });
+    }
+
+    [Fact]
+    public void A_starter_of_parts_about_a_car_lies_about_its_sizes()
+    {
+        string list = PartsList.Starter(StarterFile.Text("vacuum", "drum", "load-sensing"));
+        Assert.Contains("masterCylinder.bore = inch series 3/4 in .. 1 in", list, StringComparison.Ordinal);
+        Assert.Contains("rear.brake.wheelCylinderDiameter = 15.8 mm .. 18.8 mm", list, StringComparison.Ordinal);
+        Assert.Contains("hydraulics.rearValves[0].kneeAtReference = 20 bar .. 36 bar", list, StringComparison.Ordinal);
+        Assert.Contains("assist.diaphragmDiameter = 8 in .. 11 in", list, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("4 .. 6 step 0.5", "4 4.5 5 5.5 6")]
     [InlineData("10 bar .. 20 bar step 5 bar", "10 bar|15 bar|20 bar")]

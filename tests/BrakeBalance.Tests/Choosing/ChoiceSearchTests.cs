@@ -153,6 +153,25 @@ public class ChoiceSearchTests
         Assert.Null(search.Of(1));
     }
 
+    [Property(MaxTest = 4)]
+    public void A_search_in_pieces_finds_what_a_search_at_once_finds(int seed)
+    {
+        (Targets targets, PartsList parts) = Drawn(new Random(seed));
+        ChoiceField? pieces = null;
+        var search = new ChoiceSearch(Car, targets, parts);
+        for (long from = 0; from < search.Count; from += 7)
+        {
+            pieces = search.Some(from, Math.Min(search.Count, from + 7), pieces);
+        }
+
+        var whole = new ChoiceSearch(Car, targets, parts);
+        ChoiceResult first = ChoiceResult.Of(search, pieces!, 3), second = ChoiceResult.Of(whole, 3);
+        Assert.Equal(second.Sets.Select(set => set.Index), first.Sets.Select(set => set.Index));
+        Assert.Equal(second.Met, first.Met);
+        Assert.Equal((second.Combinations, second.Impossible, second.Cheap), (first.Combinations, first.Impossible, first.Cheap));
+        Assert.Equal(second.EffortFront.Select(set => set.Index), first.EffortFront.Select(set => set.Index));
+    }
+
     [Fact]
     public void When_nothing_fits_the_nearest_miss_says_what_it_lacks()
     {

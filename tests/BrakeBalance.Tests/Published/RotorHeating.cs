@@ -76,22 +76,22 @@ public class RotorHeating
 
     /// <summary>
     /// The size of a disc by energy: a school textbook of physics (Holt Physics, 2009), chapter 9, problem 32, read with its solution:
-    /// 1500 kg at 32 m/s, 768 kJ, into four discs of 3.5 kg with 448 J/(kg K), 123.4 K. The book's car has no tyres that slip; here
-    /// slip takes less than a hundredth, by which the rise is scaled.
+    /// 1500 kg at 32 m/s are 768 kJ, 192 kJ a disc, into four discs of 3.5 kg with 448 J/(kg K). The solution prints 123.40 K, a slip: its
+    /// own 192 000 / (3.5 · 448) are 122.45 K, which is what is asked here; the printed number holds to 1 %.
     /// </summary>
     [Fact]
-    public void Four_discs_of_three_and_a_half_kilograms_rise_by_123_kelvins()
+    public void Four_discs_of_three_and_a_half_kilograms_rise_by_122_kelvins()
     {
         ThermalBrake ring = Ring(Mass.FromKilograms(3.5), SpecificEntropy.FromJoulesPerKilogramKelvin(448));
         HeatStop stop = Assert.Single(BrakeHeat.Run(
             Car(Mass.FromKilograms(1500)), new(ring, ring),
-            HeatCycle.Repeated(1, Speed.FromMetersPerSecond(32), Speed.Zero, Acceleration.FromMetersPerSecondSquared(2),
+            HeatCycle.Repeated(1, Speed.FromMetersPerSecond(32), Speed.Zero, Acceleration.FromMetersPerSecondSquared(8),
                 Duration.FromSeconds(90), false),
             Temperature.FromDegreesCelsius(0), BrakeBalance.Hydraulics.BrakeFluidGrade.Dot4).Stops);
-        double joules = (stop.Heat.Front + stop.Heat.Rear).Joules;
-        Assert.InRange(joules, 0.99 * 768_000, 768_000);
+        Assert.Equal(768_000, (stop.Heat.Front + stop.Heat.Rear).Joules, 500.0);
         double rise = 0.5 * (stop.RingAtEnd.Front.DegreesCelsius + stop.RingAtEnd.Rear.DegreesCelsius);
-        Assert.Equal(123.4, rise * 768_000 / joules, 0.05);
+        Assert.Equal(122.45, rise, 0.005);
+        Assert.Equal(123.40, rise, 0.01 * 123.40);
     }
 
     /// <summary>

@@ -97,7 +97,7 @@ public sealed class SizingExamples
             ReliefPressure = Pressure.FromPoundsForcePerSquareInch(100),
             PumpFlow = VolumeFlow.FromLitersPerMinute(10),
             PowerPistonDiameter = Length.FromInches(boreInches * Math.Sqrt(15)),
-            BoostRatio = 1000,
+            BoostRatio = 15,
             CutInForce = Force.Zero,
             JumpIn = Force.Zero,
             ReturnSpringForce = Force.Zero,

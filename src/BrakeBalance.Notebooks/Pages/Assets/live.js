@@ -443,7 +443,8 @@
       if (!reply || reply.html || reply.problems || mine !== state.search) break;
       some = Math.max(1, Math.round(some * Math.min(2, 300 / (performance.now() - began + 1))));
       [bar.max, bar.value] = [reply.count, reply.done];
-      say(reply.done < reply.count ? `${reply.done} of ${reply.count} combinations tried …` : "All are tried. Asking the best more closely …");
+      say(reply.done < reply.count ? `${reply.done} of ${reply.count} combinations tried …`
+        : "All are tried. Asking the best more closely …");
     }
     if (mine !== state.search) return;
     [bar.hidden, $("parts-stop").hidden, state.found] = [true, true, Boolean(reply?.html)];
