@@ -71,7 +71,7 @@ internal static class LiveMeasured
 
             if (own.Doubts.Count == 0)
             {
-                html.Append(MeasurementTables.NextStops(NextTest.Rank(estimate), units).ToHtml());
+                html.Append(MeasurementTables.NextStops(NextTest.Of(estimate), units).ToHtml());
             }
         }
 

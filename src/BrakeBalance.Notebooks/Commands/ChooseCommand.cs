@@ -1,6 +1,5 @@
 using System.CommandLine;
 using BrakeBalance.Choosing;
-using BrakeBalance.Notebooks.Commands.Stopping;
 
 namespace BrakeBalance.Notebooks.Commands;
 
@@ -104,8 +103,8 @@ internal static class ChooseCommand
         try
         {
             var search = new ChoiceSearch(ask.Text, ask.Targets, ask.Parts);
-            return StudyProgress.Show(terminal, (int)search.Count, progress => ChoiceResult.Of(search, each, progress, cancellation),
-                "combinations");
+            return terminal.Work.Do("trying combinations", (int)search.Count,
+                progress => ChoiceResult.Of(search, each, progress, cancellation));
         }
         catch (Exception exception) when (PartFault.Said(exception) is { } words)
         {
