@@ -268,6 +268,10 @@
     if (state.tab === "compare") done.push(compare());
     done.push(share());
     if (state.tab === "paper") done.push(sheet("card"), sheet("bench"));
+    const far = $("live-progress");
+    far.max = done.length;
+    far.value = 0;
+    for (const one of done) one.then(() => { far.value += 1; });
     await Promise.all(done);
     for (const one of pictures()) { watcher.unobserve(one); watcher.observe(one); }
   };
@@ -344,6 +348,7 @@
     }
     const reply = Object.keys(car().logs).length > 0 ? heard(await (slow || quick).ask("measured", { do: "measured", ...asked() })) : null;
     $("live-measured").innerHTML = reply?.html || "";
+    $("live-next").innerHTML = heard(await (slow || quick).ask("next", { do: "next", ...asked() }))?.html || "";
   };
   $("live-fit").addEventListener("click", async () => {
     for (const kind of ["gauges", "stops"]) {
@@ -353,13 +358,14 @@
     }
     keep();
     say("Fitting the car to its measurements …");
-    $("live-cancel").hidden = false;
+    const fitting = so => { for (const one of ["live-cancel", "live-progress"]) $(one).hidden = !so; };
+    fitting(true);
     await refresh();
-    $("live-cancel").hidden = true;
-    if (status.dataset.kind !== "fault") say("Fitted.");
+    fitting(false);
+    if (!status.dataset.kind) say("Fitted.");
   });
   $("live-cancel").addEventListener("click", async () => {
-    $("live-cancel").hidden = true;
+    for (const one of ["live-cancel", "live-progress"]) $(one).hidden = true;
     say("Stopped.", "fail");
     (slow || quick).end();
     if (slow) { slow = startDesk(); await slow.ready; } else { quick = startDesk(); await quick.ready; }
