@@ -124,7 +124,7 @@ public static class MeasurementTables
                 .Within("Peak deceleration", Measure.Deceleration, search.Stops, s => s.Peak, s => s.PeakWithin)
                 .Within("Rise time", Measure.Time, search.Stops, s => s.RiseTime, s => s.RiseTimeWithin)
                 .Within("Distance", Measure.Distance, search.Stops, s => s.Distance, s => s.DistanceWithin)
-                .Words("Trusted", search.Stops.Select(s => s.IsTrusted ? "yes" : "no"))
+                .Words("Trusted", search.Stops.Select(s => s.IsDistanceTrusted ? "yes" : s.IsTrusted ? "all but the distance" : "no"))
                 .Words("Caution", search.Stops.Select(s => s.Cautions.Count == 0 ? "none" : string.Join(' ', s.Cautions))).Build(),
     };
 

@@ -60,6 +60,7 @@ internal sealed class MeasureJson(SummaryUnits units)
             ["ends_at_s"] = SummaryJson.Number(s.End.Seconds),
             ["found_by"] = s.FoundBy,
             ["trusted"] = s.IsTrusted,
+            ["distance_trusted"] = s.IsDistanceTrusted,
             [units.Us ? "initial_speed_mph" : "initial_speed_km_h"] = Speed(s.InitialSpeed),
             [units.Us ? "initial_speed_within_mph" : "initial_speed_within_km_h"] = Speed(s.InitialSpeedWithin),
             ["mean_fully_developed_deceleration_m_s2"] = SummaryJson.Number(s.Deceleration?.MetersPerSecondSquared),
