@@ -3,7 +3,8 @@ using System.Diagnostics;
 namespace BrakeBalance.Notebooks;
 
 /// <summary>
-/// What a command is busy with, and the line that says so: on the problems' side, once a second has passed, and only where a person sees it.
+/// What a command is busy with, and the line that says so: on the problems' side, once a second has passed, and only where a person sees
+/// it.
 /// </summary>
 internal sealed class Work
 {

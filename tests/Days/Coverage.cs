@@ -15,7 +15,9 @@ internal static class Coverage
 
     /// <summary>What is estimated: the parameters of the model, and the setting that follows.</summary>
     public static readonly string[] Quantities =
-        ["front friction", "rear friction", "height of the centre of gravity", "adhesion of the dry road", "adhesion of the wet road", "setting"];
+    [
+        "front friction", "rear friction", "height of the centre of gravity", "adhesion of the dry road", "adhesion of the wet road", "setting",
+    ];
 
     /// <summary>Share of the posterior below the truth, for each quantity: an interval of 90 % holds what lies from 0.05 to 0.95.</summary>
     public static double[] Day(int seed, int day)
@@ -60,8 +62,10 @@ internal static class Coverage
     public static void Write(int days, int seed, Action<string> line)
     {
         line("# Intervals of 90 % against the truth: of so many simulated days in a row, on how many each interval held it.");
-        line(FormattableString.Invariant($"# Source: this program; made by 'BrakeBalance.Benchmarks -- coverage {days} {seed}' (tests/Days/Coverage.cs):"));
-        line("# every day another random car that differs from its file as cars do, 20 stops in two load cases on two roads. Invented, no measurement.");
+        line(FormattableString.Invariant(
+            $"# Source: this program; made by 'BrakeBalance.Benchmarks -- coverage {days} {seed}' (tests/Days/Coverage.cs):"));
+        line("# every day another random car that differs from its file as cars do, 20 stops in two load cases on two roads. "
+            + "Invented, no measurement.");
         line("first day,days," + string.Join(',', Quantities));
         for (int first = 0; first < days; first += Block)
         {

@@ -69,7 +69,8 @@ internal static class NextStopDays
             made.Add(Made(track, next.Stop));
             estimate = CarEstimation.Estimate(file, made, options);
             chosen.Add(Width(estimate));
-            log.Append(CultureInfo.InvariantCulture, $"  {next.Stop.LoadCase,-12} {next.Stop.Surface} {next.Stop.FrontPressure!.Value.Bars:0} bar ")
+            log.Append(CultureInfo.InvariantCulture, $"  {next.Stop.LoadCase,-12} {next.Stop.Surface} ")
+                .Append(CultureInfo.InvariantCulture, $"{next.Stop.FrontPressure!.Value.Bars:0} bar ")
                 .Append(CultureInfo.InvariantCulture, $"turns {next.Stop.Turns} lock {next.Lock:0.00} rear {next.RearFirst:0.000} ")
                 .Append(CultureInfo.InvariantCulture, $"left {next.WidthLeft:0.000}: {made[^1].Locked}, {chosen[^1] / start:0.000}\n");
         }
@@ -104,6 +105,7 @@ internal static class NextStopDays
     private static double Width(CarEstimate estimate)
     {
         NextStops answer = NextTest.Known(estimate);
-        return answer.Knee is { } knee ? (knee.High - knee.Low).Bars : answer.FrontForceShare!.Value.High - answer.FrontForceShare.Value.Low;
+        return answer.Knee is { } knee ? (knee.High - knee.Low).Bars
+            : answer.FrontForceShare!.Value.High - answer.FrontForceShare.Value.Low;
     }
 }

@@ -78,8 +78,8 @@ public sealed record MeasuredStop
     public required bool IsTrusted { get; init; }
 
     /// <summary>
-    /// Whether the distance can be relied on to 3 %: the stop is trusted, and the distance's own uncertainty is no wider. A log may show how
-    /// hard the car braked and yet not when the pedal was pressed.
+    /// Whether the distance can be relied on to 3 %: the stop is trusted, and the distance's own uncertainty is no wider. A log may show
+    /// how hard the car braked and yet not when the pedal was pressed.
     /// </summary>
     public bool IsDistanceTrusted => IsTrusted && DistanceWithin <= SharpDistance * Distance;
 

@@ -22,7 +22,8 @@ public static class NextStopWords
 
         TestStop stop = first.Stop;
         string turns = stop.Turns is { } t
-            ? t == 0 ? ", adjuster fully out" : string.Create(CultureInfo.InvariantCulture, $", adjuster {t:0.##} turn{(t == 1 ? "" : "s")} in")
+            ? t == 0 ? ", adjuster fully out"
+                : string.Create(CultureInfo.InvariantCulture, $", adjuster {t:0.##} turn{(t == 1 ? "" : "s")} in")
             : "";
         return $"Next stop: {stop.LoadCase}, {stop.Surface}{turns}, {Measure.LinePressure.Text(stop.FrontPressure!.Value, units)} in front "
             + $"from {Measure.Speed.Text(stop.InitialSpeed!.Value, units)}";

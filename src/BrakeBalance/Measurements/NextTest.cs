@@ -145,7 +145,8 @@ public static class NextTest
             StopOutlook outlook = Outlook(estimate, stop, draws);
             if (outlook.RearFirst <= Level(estimate))
             {
-                safe.Add(new(stop, outlook, Information(estimate, outlook, draws, mean, covariance, precision), Allowed(estimate, stop, outlook)));
+                safe.Add(new(
+                    stop, outlook, Information(estimate, outlook, draws, mean, covariance, precision), Allowed(estimate, stop, outlook)));
             }
         }
 

@@ -31,8 +31,8 @@ public sealed record TestPlan
         }
 
         csv.Append("# locked first: none, front, rear or together; lock pressure: front gauge at the moment of lock-up\n");
-        csv.Append(CultureInfo.InvariantCulture, $"stop;speed [{speed}];target pressure [{pressure}];load case;surface;turns;abort if;front "
-            + $"pressure [{pressure}];rear pressure [{pressure}];lock pressure [{pressure}];deceleration [g];locked first;"
+        csv.Append(CultureInfo.InvariantCulture, $"stop;speed [{speed}];target pressure [{pressure}];load case;surface;turns;abort if;"
+            + $"front pressure [{pressure}];rear pressure [{pressure}];lock pressure [{pressure}];deceleration [g];locked first;"
             + $"temperature [{temperature}];notes\n");
         foreach (PlannedStop stop in Stops)
         {

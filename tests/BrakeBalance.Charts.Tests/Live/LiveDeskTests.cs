@@ -123,7 +123,8 @@ public class LiveDeskTests
     [Fact]
     public void Before_the_first_stop_the_next_one_is_easy_and_a_log_in_doubt_has_none()
     {
-        Assert.Contains("adjuster fully out", Ask(new() { ["do"] = "next", ["text"] = Coupe })["html"]!.ToString(), StringComparison.Ordinal);
+        Assert.Contains("adjuster fully out", Ask(new() { ["do"] = "next", ["text"] = Coupe })["html"]!.ToString(),
+            StringComparison.Ordinal);
         (string stops, _) = Logs();
         var logs = new JsonObject { ["stops"] = stops.Replace("[bar]", "[psi]", StringComparison.Ordinal) };
         Assert.Equal("", Ask(new() { ["do"] = "next", ["text"] = Coupe, ["logs"] = logs })["html"]!.ToString());

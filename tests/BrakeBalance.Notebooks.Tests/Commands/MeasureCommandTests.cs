@@ -215,7 +215,8 @@ public class MeasureCommandTests
     [Fact]
     public async Task Before_the_first_stop_the_next_one_leaves_the_adjuster_fully_out()
     {
-        (int code, string output, _) = await Shell.RunAsync("measure", "next", Data("vehicles/coupe-1960s.json"), "--surfaces", "wet", "--json");
+        (int code, string output, _) =
+            await Shell.RunAsync("measure", "next", Data("vehicles/coupe-1960s.json"), "--surfaces", "wet", "--json");
         Assert.Equal(ExitCode.Success, code);
         JsonElement root = JsonDocument.Parse(output).RootElement;
         Assert.Equal(0, root.GetProperty("stops_used").GetInt32());

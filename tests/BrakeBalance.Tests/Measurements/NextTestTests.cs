@@ -111,8 +111,8 @@ public class NextTestTests(ITestOutputHelper output)
         TestStop[] made = [.. Enumerable.Range(0, 15).Select(_ =>
             track.Stop(Coupe.LoadCases[0], SurfaceCondition.Typical("dry"), Pressure.FromBars(20), Speed.FromKilometersPerHour(50), 0))];
         CarEstimate after = CarEstimation.Estimate(Coupe, made, Options);
-        Assert.DoesNotContain(NextTest.Of(after).Candidates.Take(3), c => c.Stop.Turns == 0 && c.Stop.FrontPressure!.Value.Bars is > 16 and < 24
-            && c.Stop.Surface == "dry" && c.Stop.LoadCase == "driver only");
+        Assert.DoesNotContain(NextTest.Of(after).Candidates.Take(3), c => c.Stop.Turns == 0
+            && c.Stop.FrontPressure!.Value.Bars is > 16 and < 24 && c.Stop.Surface == "dry" && c.Stop.LoadCase == "driver only");
     }
 
     [Fact]

@@ -15,7 +15,8 @@ public class NonsenseTests(ITestOutputHelper output)
     private const int CleanDays = 300;
 
     // Another seed shows that the limits do not rest on these cars.
-    private static readonly int Other = int.TryParse(Environment.GetEnvironmentVariable("BRAKE_BALANCE_FUZZ_SEED"), out int seed) ? seed : 0;
+    private static readonly int Other =
+        int.TryParse(Environment.GetEnvironmentVariable("BRAKE_BALANCE_FUZZ_SEED"), out int seed) ? seed : 0;
 
     private static double Between(Random random, double low, double high) => low + (high - low) * random.NextDouble();
 

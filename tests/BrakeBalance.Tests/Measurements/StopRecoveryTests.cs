@@ -113,7 +113,8 @@ public class StopRecoveryTests(ITestOutputHelper output)
     [Fact]
     public void The_uncertainty_of_the_initial_speed_covers_the_truth_at_one_or_two_samples_a_second_too()
     {
-        Recovered[] slow = [.. Enumerable.Range(0, 60).SelectMany(i => Of(SimulatedLogger.SlowSatellite, i)).Where(r => r.Stop is not null)];
+        Recovered[] slow = [.. Enumerable.Range(0, 60).SelectMany(i => Of(SimulatedLogger.SlowSatellite, i))
+            .Where(r => r.Stop is not null)];
         output.WriteLine($"slow: {Share(slow, r => r.SpeedCovered):0.000}");
         Assert.InRange(Share(slow, r => r.SpeedCovered), 0.85, 1);
         Assert.InRange(Share(All.Value.Where(r => r.Stop is not null), r => r.SpeedCovered), 0.85, 1);
