@@ -16,7 +16,8 @@ internal static class Coverage
     /// <summary>What is estimated: the parameters of the model, and the setting that follows.</summary>
     public static readonly string[] Quantities =
     [
-        "front friction", "rear friction", "height of the centre of gravity", "adhesion of the dry road", "adhesion of the wet road", "setting",
+        "front friction", "rear friction", "height of the centre of gravity", "adhesion of the dry road", "adhesion of the wet road",
+        "setting",
     ];
 
     /// <summary>Share of the posterior below the truth, for each quantity: an interval of 90 % holds what lies from 0.05 to 0.95.</summary>
