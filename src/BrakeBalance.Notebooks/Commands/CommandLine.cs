@@ -135,6 +135,13 @@ internal static class CommandLine
             return await running.ConfigureAwait(false);
         }
 
+        if (terminal.Work.ShowsItself)
+        {
+            // Bars that are left standing leave the cursor hidden.
+            terminal.Live.Write("\n\u001b[?25h");
+            terminal.Live.Flush();
+        }
+
         AtomicFile.Finish();
         return ExitCode.Stopped;
     }

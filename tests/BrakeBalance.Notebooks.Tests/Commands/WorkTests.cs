@@ -90,7 +90,7 @@ public sealed class WorkTests : IDisposable
     }
 
     [Fact]
-    public void A_word_written_meanwhile_stands_on_a_line_of_its_own()
+    public async Task A_word_written_meanwhile_stands_on_a_line_of_its_own()
     {
         var work = new Work();
         using var error = new StringWriter();
@@ -105,14 +105,14 @@ public sealed class WorkTests : IDisposable
             });
         });
         Task shown = work.ShowAsync(task, error, 80);
-        Thread.Sleep(1500);
+        await Task.Delay(1500);
         using (var other = new ClearingWriter(error, work))
         {
             other.WriteLine("a warning");
         }
 
         running.Set();
-        Assert.True(shown.Wait(TimeSpan.FromSeconds(10)));
+        await shown.WaitAsync(TimeSpan.FromSeconds(10));
         Assert.Contains("\r\u001b[Ka warning", error.ToString(), StringComparison.Ordinal);
     }
 }

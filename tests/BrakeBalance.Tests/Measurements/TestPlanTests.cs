@@ -1,5 +1,4 @@
 using BrakeBalance.Measurements;
-using UnitsNet;
 
 namespace BrakeBalance.Tests.Measurements;
 

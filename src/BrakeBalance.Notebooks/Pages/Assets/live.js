@@ -346,11 +346,15 @@
     for (const kind of ["gauges", "stops"]) {
       if ($("log-" + kind) !== document.activeElement) $("log-" + kind).value = car().logs[kind] || "";
     }
-    const reply = Object.keys(car().logs).length > 0 ? heard(await (slow || quick).ask("measured", { do: "measured", ...asked() })) : null;
+    const typed = Object.keys(car().logs).length > 0;
+    const reply = typed ? heard(await (slow || quick).ask("measured", { do: "measured", ...asked() })) : null;
+    if (typed && !reply) return;
     $("live-measured").innerHTML = reply?.html || "";
     $("live-next").innerHTML = heard(await (slow || quick).ask("next", { do: "next", ...asked() }))?.html || "";
   };
+  let fits = 0;
   $("live-fit").addEventListener("click", async () => {
+    const mine = ++fits;
     for (const kind of ["gauges", "stops"]) {
       const text = $("log-" + kind).value;
       if (text.trim()) car().logs[kind] = text;
@@ -361,10 +365,12 @@
     const fitting = so => { for (const one of ["live-cancel", "live-progress"]) $(one).hidden = !so; };
     fitting(true);
     await refresh();
+    if (mine !== fits) return;
     fitting(false);
     if (!status.dataset.kind) say("Fitted.");
   });
   $("live-cancel").addEventListener("click", async () => {
+    fits += 1;
     for (const one of ["live-cancel", "live-progress"]) $(one).hidden = true;
     say("Stopped.", "fail");
     (slow || quick).end();
