@@ -4,6 +4,7 @@ namespace BrakeBalance.Notebooks;
 /// <summary>Files that are either written whole or left as they were.</summary>
 internal static class AtomicFile
 {
+    private static readonly Lock Writing = new();
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
     /// <summary>Writes text as UTF-8 to a file beside the target, then moves it over the target.</summary>
@@ -25,6 +26,22 @@ internal static class AtomicFile
 
         // Short, so that any file name that the system takes can be written.
         string temporary = Path.Combine(folder, $".{Guid.NewGuid():N}.tmp");
+        lock (Writing)
+        {
+            Write(path, data, folder, temporary);
+        }
+    }
+
+    /// <summary>Waits for the file that is being written, before the process ends under it.</summary>
+    public static void Finish()
+    {
+        lock (Writing)
+        {
+        }
+    }
+
+    private static void Write(string path, byte[] data, string folder, string temporary)
+    {
         try
         {
             Directory.CreateDirectory(folder);

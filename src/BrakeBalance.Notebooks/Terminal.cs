@@ -12,6 +12,12 @@ internal sealed partial record Terminal(TextWriter Output, TextWriter Error, boo
     /// <summary>Where progress is shown while a command still works: the real output, never held back.</summary>
     public TextWriter Live { get; private init; } = Output;
 
+    /// <summary>Whether a person sees <see cref="Error"/> as it is written: progress is shown there.</summary>
+    public bool IsWatched { get; init; }
+
+    /// <summary>What the command is busy with.</summary>
+    public Work Work { get; } = new();
+
     /// <summary>
     /// Columns that every answer can be read at; those of all that is written when nobody watches and COLUMNS is not
     /// set.
@@ -24,8 +30,11 @@ internal sealed partial record Terminal(TextWriter Output, TextWriter Error, boo
     public static Terminal OfProcess()
     {
         System.Console.OutputEncoding = System.Text.Encoding.UTF8;
-        return new Terminal(System.Console.Out, System.Console.Error, !System.Console.IsOutputRedirected
-            && Environment.GetEnvironmentVariable("CI") is null);
+        bool person = Environment.GetEnvironmentVariable("CI") is null;
+        return new Terminal(System.Console.Out, System.Console.Error, !System.Console.IsOutputRedirected && person)
+        {
+            IsWatched = !System.Console.IsErrorRedirected && person,
+        };
     }
 
     /// <summary>
@@ -35,7 +44,7 @@ internal sealed partial record Terminal(TextWriter Output, TextWriter Error, boo
         this with
         {
             Output = new StringWriter(),
-            Error = new VisibleWriter(Error),
+            Error = new VisibleWriter(IsWatched ? new ClearingWriter(Error, Work) : Error),
             Live = IsInteractive ? Output : new VisibleWriter(Output),
         };
 

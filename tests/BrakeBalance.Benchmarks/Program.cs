@@ -1,6 +1,7 @@
 using System.Globalization;
 using BenchmarkDotNet.Running;
 using BrakeBalance.Benchmarks;
+using BrakeBalance.Days;
 using BrakeBalance.Fuzz;
 
 // dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- --filter '*'
@@ -8,6 +9,22 @@ using BrakeBalance.Fuzz;
 //   of the accepted cases of a kind every EVERY-th (5) goes through every command, every QUICK-th (1) is asked a quick question
 // dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- case SEED NUMBER
 // dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- page FILE
+// dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- next COUNT SEED
+//   the stop worth most each time against the plan as it stands, on COUNT random cars
+// dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- coverage DAYS SEED
+//   where the truth lies within what the fit says of it; data/references/interval-coverage.csv is 2000 1
+if (args is ["coverage", var days, var from])
+{
+    Coverage.Write(int.Parse(days, CultureInfo.InvariantCulture), int.Parse(from, CultureInfo.InvariantCulture), Console.WriteLine);
+    return 0;
+}
+
+if (args is ["next", var cars, var by])
+{
+    NextStopRun.Write(int.Parse(cars, CultureInfo.InvariantCulture), int.Parse(by, CultureInfo.InvariantCulture), Console.WriteLine);
+    return 0;
+}
+
 if (args is ["page", var file])
 {
     await PageSpeed.ReadAsync(file, Console.WriteLine);

@@ -51,6 +51,7 @@ public sealed class LiveDesk
             ["bench"] = request => LivePapers.Bench(request, _cars.Of(request)),
             ["job"] = _ => Text(BenchStarter.Text()),
             ["measured"] = request => Html(LiveMeasured.Html(_cars.Of(request), Units(request))),
+            ["next"] = request => Html(LiveMeasured.Next(_cars.Of(request), Units(request))),
             ["series"] = request => Html(LiveMeasured.Series(Word(request, "log") ?? "", Units(request))),
             ["summary"] = Summary,
             ["log"] = request => Text(LogStarter.Text(Word(request, "kind") ?? "", Units(request) == UnitSystem.Us)),

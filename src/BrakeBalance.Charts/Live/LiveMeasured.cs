@@ -68,13 +68,23 @@ internal static class LiveMeasured
             {
                 html.Append("<p>").Append(HtmlRenderer.Escape(words)).Append("</p>\n");
             }
-
-            if (own.Doubts.Count == 0)
-            {
-                html.Append(MeasurementTables.NextStops(NextTest.Rank(estimate), units).ToHtml());
-            }
         }
 
         return html.ToString();
+    }
+
+    /// <summary>The stop to make next, before the first as well as after some; nothing while the file or its logs are in doubt.</summary>
+    public static string Next(LiveCar car, UnitSystem units)
+    {
+        if (car.Reading is not { } reading || car.LogProblems.Count > 0 || car.Own?.Doubts.Count > 0)
+        {
+            return "";
+        }
+
+        NextStops next = NextTest.Of(OwnMeasurements.EstimateOn(car.Own?.Attached() ?? reading.Vehicle, []));
+        string abort = next.Candidates is [CandidateStop first, ..]
+            ? $"<p>Abort when {HtmlRenderer.Escape(first.AbortIf(units))}.</p>\n" : "";
+        return MeasurementTables.NextStops(next, units).ToHtml() + abort
+            + $"<p>{HtmlRenderer.Escape(SettingWords.Caution)}</p>\n";
     }
 }

@@ -47,7 +47,7 @@ public static class TestPlanSheet
             string turns = stop.Turns?.ToString("0.##", CultureInfo.InvariantCulture) ?? "–";
             html.Append("<tr>");
             foreach (string cell in (string[])[stop.Number.ToString(CultureInfo.InvariantCulture), stop.LoadCase, stop.Surface, turns,
-                Measure.Speed.Text(stop.Speed, system), Measure.LinePressure.Text(stop.TargetPressure, system), stop.AbortIf])
+                Measure.Speed.Text(stop.Speed, system), Measure.LinePressure.Text(stop.TargetPressure, system), stop.AbortIf(system)])
             {
                 html.Append("<td>").Append(HtmlRenderer.Escape(cell)).Append("</td>");
             }

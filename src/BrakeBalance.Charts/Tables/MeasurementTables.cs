@@ -124,7 +124,7 @@ public static class MeasurementTables
                 .Within("Peak deceleration", Measure.Deceleration, search.Stops, s => s.Peak, s => s.PeakWithin)
                 .Within("Rise time", Measure.Time, search.Stops, s => s.RiseTime, s => s.RiseTimeWithin)
                 .Within("Distance", Measure.Distance, search.Stops, s => s.Distance, s => s.DistanceWithin)
-                .Words("Trusted", search.Stops.Select(s => s.IsTrusted ? "yes" : "no"))
+                .Words("Trusted", search.Stops.Select(s => s.IsDistanceTrusted ? "yes" : s.IsTrusted ? "all but the distance" : "no"))
                 .Words("Caution", search.Stops.Select(s => s.Cautions.Count == 0 ? "none" : string.Join(' ', s.Cautions))).Build(),
     };
 
@@ -285,19 +285,21 @@ public static class MeasurementTables
                 .Column("Band left when known", Measure.Percent, answer.MeasureNext.Select(a => a.BandLeft).ToArray()).Build(),
     };
 
-    /// <summary>Safe stops, the one that teaches most first.</summary>
-    /// <param name="candidates">The candidates.</param>
+    /// <summary>Safe stops, the one to make next first, and what they would leave open of the setting.</summary>
+    /// <param name="next">The answer.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The table's short name.</param>
-    /// <returns>The table.</returns>
-    public static NamedTable NextStops(IReadOnlyList<CandidateStop> candidates, UnitSystem? units = null, string id = "next-stops")
+    /// <returns>The table; one row that says so when no stop is safe enough.</returns>
+    public static NamedTable NextStops(NextStops next, UnitSystem? units = null, string id = "next-stops")
     {
-        CandidateStop[] first = [.. candidates.Take(6)];
+        ArgumentNullException.ThrowIfNull(next);
+        UnitSystem shown = units ?? Display.Units;
+        CandidateStop[] first = [.. next.Candidates.Take(6)];
         return new NamedTable
         {
             Id = id,
-            Title = first.Length == 0 ? "No safe stop is left to suggest" : "The stop that would teach most",
-            Caption = "Only stops with a chance of a rear-first lock-up of at most 5 % are listed.",
+            Title = NextStopWords.Title(next, shown),
+            Caption = string.Join(' ', NextStopWords.Caption(next, shown)),
             Table = first.Length == 0
                 ? new TableBuilder(units).Words("Stop", ["–"]).Build()
                 : new TableBuilder(units)
@@ -308,9 +310,29 @@ public static class MeasurementTables
                     .Column("Speed", Measure.Speed, first.Select(c => c.Stop.InitialSpeed!.Value).ToArray())
                     .Rounded("An axle locks", Measure.Percent, first.Select(c => (double?)c.Lock))
                     .Rounded("Rear first", Measure.Percent, first.Select(c => (double?)c.RearFirst))
-                    .Rounded("Variance of the knee taken away", Measure.Percent, first.Select(c => (double?)c.KneeNarrowed)).Build(),
+                    .Rounded("Interval left", Measure.Percent, first.Select(c => (double?)c.WidthLeft)).Build(),
         };
     }
+
+    /// <summary>How often intervals of 90 % held the truth on simulated days.</summary>
+    /// <param name="posted">The rows.</param>
+    /// <param name="id">The table's short name.</param>
+    /// <returns>The table.</returns>
+    public static NamedTable Coverage(IReadOnlyList<IntervalCoverage> posted, string id = "interval-coverage") => new()
+    {
+        Id = id,
+        Title = string.Create(CultureInfo.InvariantCulture,
+            $"Intervals of 90 % held the truth on {100 * posted.Min(row => row.Share):0.0} to {100 * posted.Max(row => row.Share):0.0} % "
+                + $"of {posted[0].Days} simulated days"),
+        Caption = "Each day another random car that differs from its file, 20 stops in two load cases on two roads. "
+            + "By chance alone a share scatters by "
+            + string.Create(CultureInfo.InvariantCulture, $"{100 * Math.Sqrt(0.09 / posted[0].Days):0.0} % about 90 %."),
+        Table = new TableBuilder()
+            .Words("Quantity", posted.Select(row => row.Quantity))
+            .Column("Days", Measure.Count, posted.Select(row => (double)row.Days).ToArray())
+            .Column("Held", Measure.Count, posted.Select(row => (double)row.Held).ToArray())
+            .Words("Share", posted.Select(row => string.Create(CultureInfo.InvariantCulture, $"{100 * row.Share:0.0} %"))).Build(),
+    };
 
     /// <summary>A test plan.</summary>
     /// <param name="plan">The plan.</param>
@@ -332,7 +354,7 @@ public static class MeasurementTables
                 .Column("Speed", Measure.Speed, plan.Stops.Select(s => s.Speed).ToArray())
                 .Column("Front line pressure", Measure.LinePressure, plan.Stops.Select(s => s.TargetPressure).ToArray())
                 .Words("Purpose", plan.Stops.Select(s => s.Purpose))
-                .Words("Abort when", plan.Stops.Select(s => s.AbortIf)).Build(),
+                .Words("Abort when", plan.Stops.Select(s => s.AbortIf(units ?? Display.Units))).Build(),
     };
 
     private static string Band(Interval<double> band)

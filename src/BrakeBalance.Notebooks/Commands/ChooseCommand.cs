@@ -1,6 +1,5 @@
 using System.CommandLine;
 using BrakeBalance.Choosing;
-using BrakeBalance.Notebooks.Commands.Stopping;
 using BrakeBalance.Notebooks.Publishing;
 
 namespace BrakeBalance.Notebooks.Commands;
@@ -120,8 +119,8 @@ internal static class ChooseCommand
     {
         try
         {
-            return StudyProgress.Show(terminal, (int)choice.Parts.Count,
-                progress => ChoiceResult.Of(choice, each, progress, cancellation), "combinations");
+            return terminal.Work.Do("trying combinations", (int)choice.Parts.Count,
+                progress => ChoiceResult.Of(choice, each, progress, cancellation));
         }
         catch (Exception exception) when (PartFault.Said(exception) is { } words)
         {

@@ -1,5 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
+using System.CommandLine.Invocation;
+using System.Runtime.InteropServices;
 
 namespace BrakeBalance.Notebooks.Commands;
 
@@ -8,6 +10,8 @@ internal static class CommandLine
 {
     /// <summary>What the program is called: the tool's command, the alias of the readme, the word in help and messages.</summary>
     public const string Name = "balance";
+
+    private static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(5);
 
     private const string About =
         """
@@ -23,6 +27,7 @@ internal static class CommandLine
     /// <remarks>What a command writes as its answer is held back until it has ended well, so that no half answer is ever shown.</remarks>
     public static async Task<int> RunAsync(IReadOnlyList<string> arguments, Terminal terminal, CancellationToken cancellation = default)
     {
+        TextWriter error = terminal.Error;
         terminal = terminal.Holding();
         CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
         CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
@@ -66,13 +71,7 @@ internal static class CommandLine
 
         try
         {
-            var invocation = new InvocationConfiguration
-            {
-                Output = terminal.Output,
-                Error = terminal.Error,
-                EnableDefaultExceptionHandler = false,
-            };
-            int code = await parsed.InvokeAsync(invocation, cancellation).ConfigureAwait(false);
+            int code = await InvokeAsync(parsed, terminal, error, cancellation).ConfigureAwait(false);
             if (code >= ExitCode.Stopped)
             {
                 return Stop(terminal, code);
@@ -94,6 +93,57 @@ internal static class CommandLine
             terminal.Error.WriteLine(FaultReport.Write(exception, arguments));
             return ExitCode.Fault;
         }
+    }
+
+    // The first Ctrl-C asks the command to end, and whoever listens to the token is waited for; what computes without listening is left
+    // to the end of the process, as its answer is held back and each of its files is written whole or not at all.
+    private static async Task<int> InvokeAsync(ParseResult parsed, Terminal terminal, TextWriter error, CancellationToken cancellation)
+    {
+        var invocation = new InvocationConfiguration
+        {
+            Output = terminal.Output,
+            Error = terminal.Error,
+            EnableDefaultExceptionHandler = false,
+            ProcessTerminationTimeout = null,
+        };
+        using var asked = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
+        void Ask(PosixSignalContext context)
+        {
+            context.Cancel = !asked.IsCancellationRequested;
+            asked.Cancel();
+        }
+
+        using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, Ask);
+        using PosixSignalRegistration terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Ask);
+        Task<int> running = Task.Run(() => parsed.InvokeAsync(invocation, asked.Token), CancellationToken.None);
+        var stopped = new TaskCompletionSource();
+        using CancellationTokenRegistration stop = asked.Token.Register(stopped.SetResult);
+        Task either = Task.WhenAny(running, stopped.Task);
+        if (terminal.IsWatched)
+        {
+            await terminal.Work.ShowAsync(either, error, terminal.Width).ConfigureAwait(false);
+        }
+
+        await either.ConfigureAwait(false);
+        if (!running.IsCompleted && parsed.CommandResult.Command.Action is AsynchronousCommandLineAction)
+        {
+            await Task.WhenAny(running, Task.Delay(LongestFarewell, CancellationToken.None)).ConfigureAwait(false);
+        }
+
+        if (running.IsCompleted)
+        {
+            return await running.ConfigureAwait(false);
+        }
+
+        if (terminal.Work.ShowsItself)
+        {
+            // Bars that are left standing leave the cursor hidden.
+            terminal.Live.Write("\n\u001b[?25h");
+            terminal.Live.Flush();
+        }
+
+        AtomicFile.Finish();
+        return ExitCode.Stopped;
     }
 
     /// <summary>Words that no path, name or number can be: empty, or with characters that cannot be seen.</summary>

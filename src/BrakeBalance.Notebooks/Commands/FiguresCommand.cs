@@ -97,7 +97,9 @@ internal static class FiguresCommand
         await using (Chromium? browser = plan.Png || plan.Pdf
             ? await Chromium.TryStartAsync(reason => missing = reason).ConfigureAwait(false) : null)
         {
-            result = await FigureExport.WriteAsync(vehicle, plan, folder, browser, cancellation).ConfigureAwait(false);
+            result = await terminal.Work.DoAsync(
+                "drawing figures", progress => FigureExport.WriteAsync(vehicle, plan, folder, browser, cancellation, progress))
+                .ConfigureAwait(false);
         }
 
         List<string> left = [.. result.Failed.Select(figure =>

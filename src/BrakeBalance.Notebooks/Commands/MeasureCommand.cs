@@ -16,8 +16,8 @@ internal static class MeasureCommand
     public static Command Create(Terminal terminal) =>
         new("measure", "From gauges and test stops to a setting; what to measure next; a plan of test stops.")
     {
-        Gauges(terminal), SeriesCommand.Create(terminal), Setting(terminal), Bands(terminal), Plan(terminal), Questions(terminal),
-            Invent(terminal),
+        Gauges(terminal), SeriesCommand.Create(terminal), Setting(terminal), Next(terminal), Bands(terminal), Plan(terminal),
+            Questions(terminal), Invent(terminal),
         Starter(terminal),
     };
 
@@ -84,16 +84,7 @@ internal static class MeasureCommand
     private static Command Setting(Terminal terminal)
     {
         Argument<string> file = VehicleArgument();
-        var stops = new Option<string?>("--stops")
-        {
-            Description = "Log of test stops (CSV), in place of the file's own",
-            HelpName = "LOG",
-        };
-        var gauges = new Option<string?>("--gauges")
-        {
-            Description = "Log of gauge pairs (CSV), in place of the file's own",
-            HelpName = "LOG",
-        };
+        (Option<string?> stops, Option<string?> gauges) = (LogOption("--stops", "test stops"), LogOption("--gauges", "gauge pairs"));
         var draws = new Option<int>("--draws")
         {
             Description = "Number of random draws",
@@ -140,15 +131,14 @@ internal static class MeasureCommand
             BadInputException.ThrowIfAny(problems);
             var own = car.Measured as OwnMeasurements;
             (LogReading<TestStop>? log, LogReading<GaugePair>? pairs, GaugeAnalysis? valve) = (own?.Stops, own?.Gauges, own?.Valve);
-            CarEstimate? estimate = own is null ? null : MeasureOutput.WithProgress(terminal, "estimating the car", _ => own.Estimate);
-            Setting answer = MeasureOutput.WithProgress(
-                terminal, "drawing", progress => Measurements.Setting.Of(car, null, progress, parsed.GetValue(draws)));
+            CarEstimate? estimate = own is null ? null : terminal.Work.Do("estimating the car", _ => own.Estimate);
+            Setting answer = terminal.Work.Do("drawing", progress => Measurements.Setting.Of(car, null, progress, parsed.GetValue(draws)));
             if (target is not null)
             {
                 Write(terminal, source, own, target, day);
             }
 
-            IReadOnlyList<CandidateStop> next = estimate is { StopsUsed: > 0 } && answer.Doubts.Count == 0 ? NextTest.Rank(estimate) : [];
+            NextStops? next = estimate is { StopsUsed: > 0 } && answer.Doubts.Count == 0 ? NextTest.Of(estimate) : null;
             if (parsed.GetValue(json))
             {
                 var measured = new MeasureJson(Shown(parsed, units));
@@ -253,7 +243,7 @@ internal static class MeasureCommand
     }
 
     private static void Show(Terminal terminal, LogReading<TestStop>? log, CarEstimate? estimate, Setting answer,
-        IReadOnlyList<CandidateStop> next, GaugeAnalysis? valve, UnitSystem units)
+        NextStops? next, GaugeAnalysis? valve, UnitSystem units)
     {
         IAnsiConsole console = terminal.Rich();
         if (log is not null && estimate is not null)
@@ -282,7 +272,7 @@ internal static class MeasureCommand
             TextTable.Write(console, MeasurementTables.Conditions(answer.Chance));
         }
 
-        if (next.Count > 0)
+        if (next is not null)
         {
             TextTable.Write(console, MeasurementTables.NextStops(next, units));
         }
@@ -294,6 +284,78 @@ internal static class MeasureCommand
         answer.Recommended?.Knee is { } knee && valve?.Calibration?.TurnsFor(knee) is { } turns
             ? string.Create(CultureInfo.InvariantCulture, $"{turns.Estimate:0.0} ({turns.Low:0.0} to {turns.High:0.0})")
             : null;
+
+    private static Option<string?> LogOption(string name, string of) =>
+        new(name) { Description = $"Log of {of} (CSV), in place of the file's own", HelpName = "LOG" };
+
+    private static Command Next(Terminal terminal)
+    {
+        Argument<string> file = VehicleArgument();
+        file.Arity = ArgumentArity.ZeroOrOne;
+        (Option<string?> stops, Option<string?> gauges) = (LogOption("--stops", "test stops"), LogOption("--gauges", "gauge pairs"));
+        var surfaces = new Option<string?>("--surfaces")
+        {
+            Description = "Surfaces that can be tested on, separated by commas; those of the stops so far unless said, or dry and wet",
+            HelpName = "NAMES",
+        };
+        var keys = new Option<bool>("--keys") { Description = "Lists the keys of the JSON and what each means, and does nothing else" };
+        (Option<bool> json, Option<string> units, Option<string[]> set) = (Json(), VehicleOptions.Units(), VehicleOptions.Set());
+        Option<bool> lost = LogInput.AllowLost();
+        var command = new Command("next", "The safe test stop that would narrow the setting's interval most, after those made so far.")
+        {
+            file, stops, gauges, surfaces, json, keys, units, set, lost,
+        };
+        command.SetAction(parsed =>
+        {
+            if (parsed.GetValue(keys))
+            {
+                TextTable.Keys(terminal.Rich(), NextStopKeys.All);
+                return ExitCode.Success;
+            }
+
+            string path = parsed.GetValue(file) ?? throw new BadInputException("FILE: name the vehicle file.");
+            Vehicle car = Logged(terminal, path, parsed.GetRequiredValue(set),
+                new(parsed.GetValue(gauges), parsed.GetValue(stops), null), parsed.GetValue(lost), check: false);
+            (CarEstimate estimate, NextStops? next) = terminal.Work.Do("weighing the stops", _ =>
+            {
+                CarEstimate known = OwnMeasurements.EstimateOn(car, Names(parsed.GetValue(surfaces) ?? ""));
+                return (known, known.Doubts.Count > 0 || OwnMeasurements.Of(car)?.Doubts.Count > 0 ? null : NextTest.Of(known));
+            });
+            var own = OwnMeasurements.Of(car);
+            IReadOnlyList<string> doubts = own?.Doubts ?? estimate.Doubts;
+            LogProblem[] left = [.. own?.Stops?.Problems ?? [], .. estimate.NotUsed];
+            if (parsed.GetValue(json))
+            {
+                terminal.Output.WriteLine(IndentedJson.Text(new MeasureJson(Shown(parsed, units)).Next(car, next, doubts, left)));
+                return ExitCode.Success;
+            }
+
+            IAnsiConsole console = terminal.Rich();
+            if (left.Length > 0)
+            {
+                TextTable.Write(console, MeasurementTables.LeftOut(left));
+            }
+
+            if (next is null)
+            {
+                MeasureOutput.Sentences(console, [.. doubts, "No stop is proposed until that is cleared up."]);
+                return ExitCode.Success;
+            }
+
+            TextTable.Write(console, MeasurementTables.NextStops(next, System(parsed, units)));
+            if (next.Candidates is [CandidateStop first, ..])
+            {
+                SettingOutput.Labelled(console, "Abort when", first.AbortIf(System(parsed, units)) + ".");
+            }
+
+            SettingOutput.Labelled(console, "Caution", SettingWords.Caution);
+            return ExitCode.Success;
+        });
+        return command;
+    }
+
+    private static string[] Names(string text) =>
+        text.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 
     private static Command Bands(Terminal terminal)
     {
@@ -316,7 +378,7 @@ internal static class MeasureCommand
             }
 
             IReadOnlyList<BandedAnswer> answers =
-                MeasureOutput.WithProgress(terminal, "trying the ranges", _ => MeasuringOrder.Bands(car, parsed.GetValue(adhesion)));
+                terminal.Work.Do("trying the ranges", _ => MeasuringOrder.Bands(car, parsed.GetValue(adhesion)));
             if (parsed.GetValue(json))
             {
                 terminal.Output.WriteLine(
@@ -358,8 +420,7 @@ internal static class MeasureCommand
         command.SetAction(parsed =>
         {
             Vehicle car = Car(terminal, parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
-            string[] names = parsed.GetRequiredValue(surfaces)
-                .Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+            string[] names = Names(parsed.GetRequiredValue(surfaces));
             List<string> problems = [];
             if (names.Length == 0)
             {
@@ -373,7 +434,7 @@ internal static class MeasureCommand
             TestPlan plan = TestPlanner.Make(car, names);
             if (csvFile is not null)
             {
-                AtomicFile.Write(csvFile, plan.ToCsv());
+                AtomicFile.Write(csvFile, plan.ToCsv(System(parsed, units)));
             }
 
             if (sheetFile is not null)
@@ -417,7 +478,7 @@ internal static class MeasureCommand
             }
 
             IReadOnlyList<QuestionAnswer> answers =
-                MeasureOutput.WithProgress(terminal, "answering", _ => QuestionDesk.Answer(car, System(parsed, units)));
+                terminal.Work.Do("answering", _ => QuestionDesk.Answer(car, System(parsed, units)));
             QuestionAnswer[] shown = [.. answers.Where(a => parsed.GetValue(number) is not { } only || a.Number == only)];
             if (parsed.GetValue(json))
             {

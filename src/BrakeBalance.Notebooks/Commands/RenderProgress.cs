@@ -9,14 +9,27 @@ namespace BrakeBalance.Notebooks.Commands;
 internal static class RenderProgress
 {
     /// <summary>Runs something that reports its steps.</summary>
-    public static Task<T> ShowAsync<T>(Terminal terminal, IReadOnlyList<NotebookDocument> notebooks,
-        Func<IProgress<RunStep>, Task<T>> run) =>
-        terminal.IsInteractive
-            ? terminal.Watched().Progress()
+    public static async Task<T> ShowAsync<T>(Terminal terminal, IReadOnlyList<NotebookDocument> notebooks,
+        Func<IProgress<RunStep>, Task<T>> run)
+    {
+        if (!terminal.IsInteractive)
+        {
+            return await run(new Lines(terminal.Live)).ConfigureAwait(false);
+        }
+
+        terminal.Work.ShowsItself = true;
+        try
+        {
+            return await terminal.Watched().Progress()
                 .Columns(new TaskDescriptionColumn { Alignment = Justify.Left }, new ProgressBarColumn(), new PercentageColumn(),
                     new ElapsedTimeColumn())
-                .StartAsync(context => run(new Bars(notebooks, context)))
-            : run(new Lines(terminal.Live));
+                .StartAsync(context => run(new Bars(notebooks, context))).ConfigureAwait(false);
+        }
+        finally
+        {
+            terminal.Work.ShowsItself = false;
+        }
+    }
 
     private sealed class Lines(TextWriter output) : IProgress<RunStep>
     {

@@ -129,7 +129,7 @@ internal static class StopsCommand
                 };
                 bool stops = vehicle.LoadCases.All(loadCase => StopSetup.WhyNoStop(vehicle, loadCase, ask.Conditions) is null);
                 StopStudyResult? many = parsed.GetValue(study) is { } count && stops
-                    ? StudyProgress.Show(terminal, count, progress => Compute(vehicle, () => StopStudy.Run(
+                    ? terminal.Work.Do("simulating stops", count, progress => Compute(vehicle, () => StopStudy.Run(
                         vehicle,
                         new StopStudyPlan
                         {

@@ -17,11 +17,13 @@ internal static class FigureExport
     /// <param name="folder">The folder; created where it is missing.</param>
     /// <param name="browser">Makes pictures and sheets; null when neither is wanted or possible.</param>
     /// <param name="cancellation">Ends the export between two files.</param>
+    /// <param name="progress">Told the part done, 0 to 1.</param>
     /// <returns>Names of the files written, in order, and the figures that failed.</returns>
     /// <exception cref="BadInputException">A file cannot be written.</exception>
     public static Task<FigureExportResult> WriteAsync(
-        Vehicle vehicle, FigurePlan plan, string folder, Chromium? browser, CancellationToken cancellation = default) =>
-        WriteAsync(vehicle, plan, folder, browser, units => FigureCatalogue.For(vehicle, units), cancellation);
+        Vehicle vehicle, FigurePlan plan, string folder, Chromium? browser, CancellationToken cancellation = default,
+        IProgress<double>? progress = null) =>
+        WriteAsync(vehicle, plan, folder, browser, units => FigureCatalogue.For(vehicle, units), cancellation, progress);
 
     /// <summary>Writes figures made in any way.</summary>
     internal static async Task<FigureExportResult> WriteAsync(
@@ -30,10 +32,13 @@ internal static class FigureExport
         string folder,
         Chromium? browser,
         Func<UnitSystem, IEnumerable<(CatalogueEntry Entry, Func<Figure?> Make)>> figures,
-        CancellationToken cancellation)
+        CancellationToken cancellation,
+        IProgress<double>? progress = null)
     {
         List<string> files = [];
         List<FigureFault> failed = [];
+        double all = plan.Units.Count * (plan.Figures.Count > 0 ? plan.Figures.Count : FigureCatalogue.All.Count);
+        int begun = 0;
         foreach (UnitSystem units in plan.Units)
         {
             foreach ((CatalogueEntry entry, Func<Figure?> make) in figures(units))
@@ -43,6 +48,7 @@ internal static class FigureExport
                     continue;
                 }
 
+                progress?.Report(begun++ / all);
                 IReadOnlyList<(string Name, byte[] Data)> made;
                 try
                 {

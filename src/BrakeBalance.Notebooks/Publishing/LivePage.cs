@@ -68,8 +68,10 @@ internal static class LivePage
         <div class="bb-field"><label for="file-series">Stops in the log of a phone or logger, whatever its columns</label>
         <input type="file" id="file-series" accept=".csv,.txt,.tsv,.log,text/plain"><div id="live-series"></div></div>
         <div class="bb-row"><button type="button" id="live-fit">Fit</button>
-        <button type="button" id="live-cancel" hidden>Stop fitting</button></div>
+        <button type="button" id="live-cancel" hidden>Stop fitting</button>
+        <progress id="live-progress" aria-label="Fitting" hidden></progress></div>
         <div id="live-measured"></div>
+        <div id="live-next"></div>
 
         """;
 

@@ -77,6 +77,14 @@ public sealed record MeasuredStop
     /// <summary>Whether the numbers can be relied on within their uncertainty; if not, <see cref="Cautions"/> says why.</summary>
     public required bool IsTrusted { get; init; }
 
+    /// <summary>
+    /// Whether the distance can be relied on to 3 %: the stop is trusted, and the distance's own uncertainty is no wider. A log may show
+    /// how hard the car braked and yet not when the pedal was pressed.
+    /// </summary>
+    public bool IsDistanceTrusted => IsTrusted && DistanceWithin <= SharpDistance * Distance;
+
+    internal const double SharpDistance = 0.03;
+
     /// <summary>What a reader should know about this stop, in words.</summary>
     public required IReadOnlyList<string> Cautions { get; init; }
 }

@@ -16,15 +16,32 @@ public sealed class OwnMeasurements : IOwnMeasurements
         (File, Logs, Gauges, Stops, Series) = (file, logs, gauges, stops, series);
         Valve = gauges is null ? null : ValveFitting.Analyse(gauges.Rows, file.Hydraulics.Split.RearToFrontPressureRatio);
         Car = logs.Fitted ? file : AsRead(file, Valve);
-        _estimate = new(() => logs.Fitted || stops is null ? null : CarEstimation.Estimate(
-            Car, stops.Rows, new EstimationOptions
-            {
-                Prior = ParameterSpread.From(file),
-                Adjuster = Valve?.Calibration,
-                CheckSteps = checkSteps,
-            }));
+        _estimate = new(() => logs.Fitted || stops is null ? null
+            : CarEstimation.Estimate(Car, stops.Rows, Beliefs(file, Valve) with { CheckSteps = checkSteps }));
         _doubts = new(() => [.. Valve is null ? [] : FitCheck.Of(file, gauges!.Rows, Valve), .. Estimate?.Doubts ?? []]);
     }
+
+    /// <summary>
+    /// What is known of a car before its next stop: the estimate that its own stops give, or what its file says, on all surfaces that
+    /// could be tested.
+    /// </summary>
+    /// <param name="vehicle">The car.</param>
+    /// <param name="surfaces">Surfaces that could be tested; none for those of the stops so far, or dry and wet before the first.</param>
+    /// <returns>The estimate.</returns>
+    public static CarEstimate EstimateOn(Vehicle vehicle, IReadOnlyList<string> surfaces)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        OwnMeasurements? own = Of(vehicle);
+        IReadOnlyList<TestStop> made = own is { Stops: { } log, Logs.Fitted: false } ? log.Rows : [];
+        string[] tested = surfaces.Count > 0 || made.Count > 0 ? [.. surfaces] : ["dry", "wet"];
+        return CarEstimation.Estimate(own?.Car ?? vehicle, made, Beliefs(own?.File ?? vehicle, own?.Valve) with
+        {
+            Surfaces = [.. tested.Select(SurfaceCondition.Typical)],
+        });
+    }
+
+    private static EstimationOptions Beliefs(Vehicle file, GaugeAnalysis? read) =>
+        new() { Prior = ParameterSpread.From(file), Adjuster = read?.Calibration };
 
     // Slope and hysteresis of the valve as read; the release follows the falling branch.
     private static Vehicle AsRead(Vehicle file, GaugeAnalysis? read)

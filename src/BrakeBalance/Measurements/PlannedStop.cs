@@ -1,3 +1,5 @@
+using BrakeBalance.Answers;
+
 namespace BrakeBalance.Measurements;
 
 /// <summary>One line of a test plan.</summary>
@@ -30,6 +32,15 @@ public sealed record PlannedStop
     /// <summary>Chance that the rear locks first [–].</summary>
     public required double RearFirst { get; init; }
 
+    /// <summary>Whether the stop is meant to end in the first lock-up.</summary>
+    public required bool ToLockUp { get; init; }
+
     /// <summary>When to break off the stop, or the day.</summary>
-    public required string AbortIf { get; init; }
+    /// <param name="units">The system of units.</param>
+    /// <returns>Words without a full stop.</returns>
+    public string AbortIf(UnitSystem units) => AbortIf(ToLockUp, TargetPressure, units);
+
+    internal static string AbortIf(bool toLockUp, Pressure target, UnitSystem units) => toLockUp
+        ? "release at the first call of any lock-up; end the day at a rear call"
+        : $"any wheel locks, the car pulls, or the gauge passes {Measure.LinePressure.Text(target + Pressure.FromBars(10), units)}";
 }

@@ -483,6 +483,12 @@ public static class StopFinder
             stop.Scale * peak, stop.Step > 0.2 ? 0.15 * peak : 0);
         WhyNotTrusted(doubts, stop.Step, v0, d, Ninety * dSd, mean?.MetersPerSecondSquared, Ninety * meanSd, peak);
 
+        if (Ninety * dSd > MeasuredStop.SharpDistance * d)
+        {
+            notes.Add(string.Create(CultureInfo.InvariantCulture,
+                $"The distance is known to {100 * Ninety * dSd / d:0.#} % only: when the pedal was pressed does not show more sharply."));
+        }
+
         double wheelsLate = pedalLate ?? BehindWheels(log, line, stop.BySpeed);
         WheelLocks? wheels = WheelLocks.Of(log.Between(start - wheelsLate - 0.3, line[^1].T - wheelsLate),
             !log.KnowsSpeed && stop.BySpeed ? null : t => At(line, t + wheelsLate));

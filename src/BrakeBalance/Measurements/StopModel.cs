@@ -39,6 +39,7 @@ internal sealed class StopModel
         (Vehicle, _options) = (vehicle, options);
         _gains = FrictionGain.Of(vehicle);
         TestStop[] all = [.. stops];
+        Made = all;
         foreach (string name in all.Select(s => s.Surface ?? "unnamed").Distinct(StringComparer.OrdinalIgnoreCase))
         {
             _surfaces.Add(SurfaceFor(name));
@@ -61,6 +62,9 @@ internal sealed class StopModel
     }
 
     public Vehicle Vehicle { get; }
+
+    /// <summary>All stops made, used or not.</summary>
+    public IReadOnlyList<TestStop> Made { get; }
 
     public EstimationOptions Options => _options;
 
@@ -146,6 +150,9 @@ internal sealed class StopModel
         return (rate is { } u ? Math.Min(1, (TailDegrees + 1) / (TailDegrees + u * u)) : null, seen / (seen + Mistake / 3));
     }
 
+    /// <summary>Logarithm of the deceleration at a stop's line pressures.</summary>
+    public double LogRate(Stop stop, Vector<double> theta) => LogRate(stop, Forces(theta).Gains);
+
     // A line pressure below a drum's threshold brakes by nothing, whose logarithm no fit could climb out of.
     private static double LogRate(Stop stop, CarGains car) =>
         Math.Log(Math.Max(LeastRate, stop.Kernel.Utilisation(stop.FrontLine, stop.RearLine, car).Rate));
@@ -187,18 +194,8 @@ internal sealed class StopModel
         });
     }
 
-    /// <summary>
-    /// Logarithm of the rear line pressure at which both axles lock together, over that of the front: what a setting has to make; first
-    /// load case, first surface.
-    /// </summary>
-    public double LogRearForTogether(Vector<double> theta)
-    {
-        CarDraw car = Car(theta);
-        double adhesion = _surfaces.Count > 0 ? Math.Exp(theta[3]) : 0.85;
-        (double front, double rear) = new BalanceKernel(Vehicle, Vehicle.LoadCases[0], 0)
-            .Together(new(_gains.Front.At(car.Front), _gains.Rear.At(car.Rear), car.Height), adhesion, adhesion);
-        return Math.Log(Math.Max(1, rear) / front);
-    }
+    /// <summary>Force per pressure of both axles and height of the centre of gravity.</summary>
+    public CarGains Gains(Vector<double> theta) => Forces(theta).Gains;
 
     /// <summary>Deceleration and the two braking forces at a stop's line pressures.</summary>
     public (double Rate, double Front, double Rear) Forces(Stop stop, Vector<double> theta)

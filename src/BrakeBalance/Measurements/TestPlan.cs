@@ -17,9 +17,11 @@ public sealed record TestPlan
     public required IReadOnlyList<string> Cautions { get; init; }
 
     /// <summary>The sheet as CSV: planned values filled in, measured ones left empty.</summary>
+    /// <param name="units">The system of units.</param>
     /// <returns>Text with LF line ends; cells separated by semicolons, decimals with a point.</returns>
-    public string ToCsv()
+    public string ToCsv(UnitSystem units = UnitSystem.Si)
     {
+        (string pressure, string speed, string temperature) = units == UnitSystem.Us ? ("psi", "mph", "°F") : ("bar", "km/h", "°C");
         var csv = new StringBuilder();
         csv.Append(CultureInfo.InvariantCulture,
             $"# test plan for {Car.Replace('\n', ' ')}; fill in the empty cells, leave those of stops not made\n");
@@ -29,14 +31,18 @@ public sealed record TestPlan
         }
 
         csv.Append("# locked first: none, front, rear or together; lock pressure: front gauge at the moment of lock-up\n");
-        csv.Append("stop;speed [km/h];target pressure [bar];load case;surface;turns;abort if;front "
-            + "pressure [bar];rear pressure [bar];lock pressure [bar];deceleration [g];locked first;temperature [°C];notes\n");
+        csv.Append(CultureInfo.InvariantCulture, $"stop;speed [{speed}];target pressure [{pressure}];load case;surface;turns;abort if;"
+            + $"front pressure [{pressure}];rear pressure [{pressure}];lock pressure [{pressure}];deceleration [g];locked first;"
+            + $"temperature [{temperature}];notes\n");
         foreach (PlannedStop stop in Stops)
         {
             string turns = stop.Turns?.ToString("0.##", CultureInfo.InvariantCulture) ?? "";
+            (double fast, double high) = units == UnitSystem.Us
+                ? (stop.Speed.MilesPerHour, stop.TargetPressure.PoundsForcePerSquareInch)
+                : (stop.Speed.KilometersPerHour, stop.TargetPressure.Bars);
             csv.Append(CultureInfo.InvariantCulture,
-                $"{stop.Number};{stop.Speed.KilometersPerHour:0};{stop.TargetPressure.Bars:0};{CsvText.Cell(stop.LoadCase)};"
-                    + $"{CsvText.Cell(stop.Surface)};{turns};{CsvText.Cell(stop.AbortIf)};;;;;;;\n");
+                $"{stop.Number};{fast:0};{high:0};{CsvText.Cell(stop.LoadCase)};"
+                    + $"{CsvText.Cell(stop.Surface)};{turns};{CsvText.Cell(stop.AbortIf(units))};;;;;;;\n");
         }
 
         return csv.ToString();

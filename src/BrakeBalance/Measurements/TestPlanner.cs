@@ -1,5 +1,4 @@
 using BrakeBalance.Vehicles;
-using MathNet.Numerics.LinearAlgebra;
 
 namespace BrakeBalance.Measurements;
 
@@ -7,8 +6,8 @@ namespace BrakeBalance.Measurements;
 /// <remarks>
 /// Order by common practice: least rear braking first, lightest load first (the rear lifts most), easy and firm stops without lock-up,
 /// then to the first lock-up
-/// at the lowest speed that shows it, then the same with more load. A stop that the model gives more than one chance in twenty of a
-/// rear-first lock-up is left out.
+/// at the lowest speed that shows it, then the same with more load. A stop whose chance of a rear-first
+/// lock-up exceeds the level of the car's conditions is left out.
 /// </remarks>
 public static class TestPlanner
 {
@@ -39,12 +38,11 @@ public static class TestPlanner
 
         double? turns = vehicle.Hydraulics.RearProportioningValve?.Adjustment is null ? null : 0;
         List<PlannedStop> plan = [];
-        Vector<double>[] draws = [.. estimate.Posterior.Draws.Where((_, i) => i % Math.Max(1, estimate.Posterior.Draws.Length / 200) == 0)];
         foreach (LoadCase load in vehicle.LoadCases)
         {
             foreach (string surface in names)
             {
-                double limit = LockPressure(estimate, load, surface, turns, draws);
+                double limit = NextTest.LockPressure(estimate, load.Name, surface, turns).Pascals;
                 (double Share, double Speed, string Purpose)[] ladder =
                 [
                     (0.35, 30, "easy stop: warms the brakes, proves that the car pulls up straight"),
@@ -63,8 +61,8 @@ public static class TestPlanner
                         InitialSpeed = Speed.FromKilometersPerHour(speed),
                         Turns = turns,
                     };
-                    CandidateStop judged = NextTest.Rank(estimate, [stop]) is [var only] ? only : null!;
-                    if (judged is null)
+                    StopOutlook judged = NextTest.Outlook(estimate, stop);
+                    if (judged.RearFirst > NextTest.Level(estimate))
                     {
                         continue;
                     }
@@ -80,38 +78,13 @@ public static class TestPlanner
                         Turns = turns,
                         BrakingRate = judged.BrakingRate,
                         RearFirst = judged.RearFirst,
-                        AbortIf = share > 1
-                            ? "release at the first call of any lock-up; end the day at a rear call"
-                            : string.Create(CultureInfo.InvariantCulture,
-                                $"any wheel locks, the car pulls, or the gauge passes {stop.FrontPressure.Value.Bars + 10:0} bar"),
+                        ToLockUp = share > 1,
                     });
                 }
             }
         }
 
         return new TestPlan { Car = vehicle.Name, Stops = plan, Cautions = Cautions(vehicle, turns is not null) };
-    }
-
-    private static double LockPressure(CarEstimate estimate, LoadCase load, string surface, double? turns, Vector<double>[] draws)
-    {
-        // The lowest pressure at which half of the draws have locked.
-        double highest = Math.Min(120e5, estimate.Model.Vehicle.Hydraulics.MaximumPressure.Pascals), low = 2e5, high = highest;
-        for (int i = 0; i < 12; i++)
-        {
-            double middle = (low + high) / 2;
-            StopModel.Stop stop = estimate.Model.Prepare(
-                new TestStop
-                {
-                    LoadCase = load.Name,
-                    Surface = surface,
-                    FrontPressure = Pressure.FromPascals(middle),
-                    Turns = turns,
-                    Locked = FirstLock.Front
-                }, out _)!;
-            (low, high) = draws.Average(d => estimate.Model.Predict(stop, d).None) > 0.5 ? (middle, high) : (low, middle);
-        }
-
-        return high;
     }
 
     private static List<string> Cautions(Vehicle vehicle, bool adjuster)

@@ -104,12 +104,30 @@ public class LiveDeskTests
         Assert.Equal(SettingWords.Sentence(Setting.Of(own!.Attached()), UnitSystem.Si), reply["sentence"]!.ToString());
         Assert.Contains("<table", Ask(new() { ["do"] = "measured", ["text"] = Coupe, ["logs"] = logs })["html"]!.ToString(),
             StringComparison.Ordinal);
+        NextStops next = NextTest.Of(OwnMeasurements.EstimateOn(own!.Attached(), []));
+        Assert.Contains(HtmlRenderer.Escape(NextStopWords.Title(next, UnitSystem.Us)), Ask(new()
+        {
+            ["do"] = "next",
+            ["text"] = Coupe,
+            ["logs"] = logs.DeepClone(),
+            ["units"] = "us",
+        })["html"]!.ToString(), StringComparison.Ordinal);
         Assert.NotEmpty(Ask(new()
         {
             ["do"] = "car",
             ["text"] = Coupe,
             ["logs"] = new JsonObject { ["stops"] = "no,log" }
         })["logProblems"]!.AsArray());
+    }
+
+    [Fact]
+    public void Before_the_first_stop_the_next_one_is_easy_and_a_log_in_doubt_has_none()
+    {
+        Assert.Contains("adjuster fully out", Ask(new() { ["do"] = "next", ["text"] = Coupe })["html"]!.ToString(),
+            StringComparison.Ordinal);
+        (string stops, _) = Logs();
+        var logs = new JsonObject { ["stops"] = stops.Replace("[bar]", "[psi]", StringComparison.Ordinal) };
+        Assert.Equal("", Ask(new() { ["do"] = "next", ["text"] = Coupe, ["logs"] = logs })["html"]!.ToString());
     }
 
     [Fact]
@@ -154,7 +172,7 @@ public class LiveDeskTests
     {
         const string Name = "<script>alert(1)</script><img src=x onerror=alert(2)>";
         string text = Coupe.Replace("\"name\": \"", $"\"name\": \"{Name}", StringComparison.Ordinal);
-        foreach (string what in (string[])["car", "behind", "form", "figure", "measured"])
+        foreach (string what in (string[])["car", "behind", "form", "figure", "measured", "next"])
         {
             string reply = Ask(new() { ["do"] = what, ["text"] = text, ["name"] = "brake-forces" })["html"]?.ToString() ?? "";
             Assert.DoesNotContain("<script", reply, StringComparison.OrdinalIgnoreCase);

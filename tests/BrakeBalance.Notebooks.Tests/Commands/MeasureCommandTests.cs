@@ -1,5 +1,6 @@
 using System.Text.Json;
 using BrakeBalance.Charts;
+using BrakeBalance.Notebooks.Commands.Measuring;
 using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Notebooks.Tests.Commands;
@@ -187,5 +188,76 @@ public class MeasureCommandTests
         (int code, string output, string error) = await Shell.RunAsync("measure", command, Data(log), option, value);
         Assert.Equal((ExitCode.BadInput, ""), (code, output));
         Assert.Contains(option, error);
+    }
+
+    [Fact]
+    public async Task The_next_stop_comes_with_the_interval_its_chance_and_when_to_abort()
+    {
+        string[] ask = ["measure", "next", Data("vehicles/coupe-1960s.json"), "--stops", Data("logs/invented-stops.csv"),
+            "--gauges", Data("logs/invented-gauges.csv")];
+        (int code, string output, _) = await Shell.RunAsync([.. ask, "--json"]);
+        Assert.Equal(ExitCode.Success, code);
+        JsonElement root = JsonDocument.Parse(output).RootElement;
+        Assert.Equal(20, root.GetProperty("stops_used").GetInt32());
+        JsonElement knee = root.GetProperty("knee_for_equal_lock_up_bar");
+        Assert.True(knee.GetProperty("low").GetDouble() < knee.GetProperty("high").GetDouble());
+        Assert.NotEqual(0, root.GetProperty("next_stops").GetArrayLength());
+        Assert.All(root.GetProperty("next_stops").EnumerateArray(), stop =>
+            Assert.InRange(stop.GetProperty("rear_first").GetDouble(), 0, root.GetProperty("highest_chance_of_rear_first").GetDouble()));
+        (code, string table, _) = await Shell.RunAsync([.. ask, "--units", "us"]);
+        Assert.Equal(ExitCode.Success, code);
+        Assert.Contains("Next stop: ", table);
+        Assert.Contains("psi", table);
+        Assert.DoesNotContain(" bar", table);
+        Assert.All(table.Split('\n'), line => Assert.InRange(line.TrimEnd().Length, 0, 80));
+    }
+
+    [Fact]
+    public async Task Before_the_first_stop_the_next_one_leaves_the_adjuster_fully_out()
+    {
+        (int code, string output, _) =
+            await Shell.RunAsync("measure", "next", Data("vehicles/coupe-1960s.json"), "--surfaces", "wet", "--json");
+        Assert.Equal(ExitCode.Success, code);
+        JsonElement root = JsonDocument.Parse(output).RootElement;
+        Assert.Equal(0, root.GetProperty("stops_used").GetInt32());
+        JsonElement first = root.GetProperty("next_stops")[0];
+        Assert.Equal("wet", first.GetProperty("surface").GetString());
+        Assert.Equal(0, first.GetProperty("turns").GetDouble());
+    }
+
+    [Fact]
+    public async Task While_the_log_is_in_doubt_no_next_stop_is_proposed()
+    {
+        using var folder = new TemporaryFolder();
+        string path = Path.Combine(folder.Path, "psi.csv");
+        File.WriteAllText(path, File.ReadAllText(Data("logs/invented-stops.csv")).Replace("[bar]", "[psi]", StringComparison.Ordinal));
+        (int code, string output, _) = await Shell.RunAsync("measure", "next", Data("vehicles/coupe-1960s.json"), "--stops", path);
+        Assert.Equal(ExitCode.Success, code);
+        Assert.Contains("No stop is proposed", output);
+        Assert.DoesNotContain("Next stop", output);
+    }
+
+    [Fact]
+    public async Task Every_key_of_the_next_stop_is_described_and_every_description_is_of_a_key()
+    {
+        static IEnumerable<string> Paths(JsonElement node, string at) => node.ValueKind switch
+        {
+            JsonValueKind.Object => node.EnumerateObject().SelectMany(one =>
+                Paths(one.Value, at.Length == 0 ? one.Name : at + "." + one.Name)).Append(at),
+            JsonValueKind.Array => node.EnumerateArray().SelectMany(one => Paths(one, at + "[]")).Append(at + "[]"),
+            _ => [at],
+        };
+        (_, string output, _) = await Shell.RunAsync("measure", "next", Data("vehicles/coupe-1960s.json"),
+            "--stops", Data("logs/invented-stops.csv"), "--json");
+        HashSet<string> described = [.. NextStopKeys.All.Select(key => key.Path)];
+        string[] present = [.. Paths(JsonDocument.Parse(output).RootElement, "").Where(path => path.Length > 0
+            && !path.EndsWith(".estimate", StringComparison.Ordinal) && !path.EndsWith(".low", StringComparison.Ordinal)
+            && !path.EndsWith(".high", StringComparison.Ordinal)).Distinct()];
+        Assert.All(present, path => Assert.Contains(path,
+            described.Append("left_out[]")));
+        Assert.All(described, path => Assert.Contains(path, present));
+        (int code, string keys, _) = await Shell.RunAsync("measure", "next", "--keys");
+        Assert.Equal(ExitCode.Success, code);
+        Assert.Contains("interval_left", keys);
     }
 }

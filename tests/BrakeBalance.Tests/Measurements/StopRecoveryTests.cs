@@ -1,4 +1,5 @@
 using BrakeBalance.Measurements;
+using Xunit.Abstractions;
 
 namespace BrakeBalance.Tests.Measurements;
 
@@ -6,7 +7,7 @@ namespace BrakeBalance.Tests.Measurements;
 /// Simulated logs against the truth they were made from. What each class of logger can give is written down as it was measured; the
 /// distance rests on when the pedal was pressed, which a slow or coarse log does not show to a twentieth of a second.
 /// </summary>
-public class StopRecoveryTests
+public class StopRecoveryTests(ITestOutputHelper output)
 {
     // Logs of three stops each; 1,002 stops in all.
     private const int Logs = 334;
@@ -17,7 +18,7 @@ public class StopRecoveryTests
         .SelectMany(i => Of(Kinds[i % Kinds.Length], i))]);
 
     private sealed record Recovered(SimulatedLogger Logger, MeasuredStop? Stop, double Distance, double Deceleration, bool Covered,
-        int Extra);
+        bool SpeedCovered, int Extra);
 
     private static IEnumerable<Recovered> Of(SimulatedLogger logger, int seed)
     {
@@ -25,18 +26,20 @@ public class StopRecoveryTests
         LogReading<MotionSample> reading = LogReader.ReadTimeSeries(new StringReader(log.Text));
         Assert.False(reading.LosesTooMuch, string.Join('\n', reading.Problems));
         List<MeasuredStop> stops = [.. StopFinder.Find(reading.Rows).Stops];
-        foreach ((double start, double _, double distance, double deceleration) in log.Truth)
+        foreach ((double start, double initial, double distance, double deceleration) in log.Truth)
         {
             MeasuredStop? stop = stops.Find(s => Math.Abs(s.Start.Seconds - start) < 1.6);
             stops.Remove(stop!);
             yield return new Recovered(logger, stop, stop?.Distance.Meters / distance - 1 ?? 9,
                 stop?.Deceleration?.MetersPerSecondSquared / deceleration - 1 ?? 9,
-                stop is not null && Math.Abs(stop.Distance.Meters - distance) <= stop.DistanceWithin.Meters, 0);
+                stop is not null && Math.Abs(stop.Distance.Meters - distance) <= stop.DistanceWithin.Meters,
+                stop is not null
+                    && Math.Abs(stop.InitialSpeed.MetersPerSecond - initial) <= stop.InitialSpeedWithin.MetersPerSecond, 0);
         }
 
         if (stops.Count > 0)
         {
-            yield return new Recovered(logger, null, 9, 9, false, stops.Count);
+            yield return new Recovered(logger, null, 9, 9, false, false, stops.Count);
         }
     }
 
@@ -88,5 +91,32 @@ public class StopRecoveryTests
         Assert.All(slow, r => Assert.False(r.Stop!.IsTrusted));
         Assert.All(slow, r => Assert.NotEmpty(r.Stop!.Cautions));
         Assert.InRange(Share(slow, r => r.Covered), 0.85, 1);
+    }
+
+    [Fact]
+    public void A_distance_that_is_trusted_is_right_to_three_per_cent_whatever_the_logger()
+    {
+        Recovered[] trusted = [.. All.Value.Where(r => r.Stop?.IsDistanceTrusted == true)];
+        foreach (IGrouping<SimulatedLogger, Recovered> kind in All.Value.Where(r => r.Stop?.IsTrusted == true).GroupBy(r => r.Logger))
+        {
+            Recovered[] sharp = [.. kind.Where(r => r.Stop!.IsDistanceTrusted)];
+            output.WriteLine($"{kind.Key,-22} trusted {kind.Count(),4}, distance {sharp.Length,4}, of these within 3 % "
+                + $"{(sharp.Length == 0 ? 1 : Share(sharp, r => Math.Abs(r.Distance) <= 0.03)):0.000}; initial speed covered "
+                + $"{Share(kind, r => r.SpeedCovered):0.000}, distance covered {Share(kind, r => r.Covered):0.000}");
+        }
+
+        output.WriteLine($"all: {trusted.Length}, within 3 % {Share(trusted, r => Math.Abs(r.Distance) <= 0.03):0.000}");
+        Assert.InRange(trusted.Length, 150, All.Value.Count);
+        Assert.InRange(Share(trusted, r => Math.Abs(r.Distance) <= 0.03), 0.95, 1);
+    }
+
+    [Fact]
+    public void The_uncertainty_of_the_initial_speed_covers_the_truth_at_one_or_two_samples_a_second_too()
+    {
+        Recovered[] slow = [.. Enumerable.Range(0, 60).SelectMany(i => Of(SimulatedLogger.SlowSatellite, i))
+            .Where(r => r.Stop is not null)];
+        output.WriteLine($"slow: {Share(slow, r => r.SpeedCovered):0.000}");
+        Assert.InRange(Share(slow, r => r.SpeedCovered), 0.85, 1);
+        Assert.InRange(Share(All.Value.Where(r => r.Stop is not null), r => r.SpeedCovered), 0.85, 1);
     }
 }

@@ -1,5 +1,4 @@
 using BrakeBalance.Measurements;
-using UnitsNet;
 
 namespace BrakeBalance.Tests.Measurements;
 
@@ -31,8 +30,8 @@ public class TestPlanTests
         Assert.Equal("driver only", plan.Stops[0].LoadCase);
         Assert.Equal(30, plan.Stops[0].Speed.KilometersPerHour, 6);
         Assert.All(plan.Stops, s => Assert.Equal(0, s.Turns));
-        Assert.All(plan.Stops, s => Assert.InRange(s.RearFirst, 0, NextTest.HighestRearFirst));
-        Assert.All(plan.Stops, s => Assert.NotEmpty(s.AbortIf));
+        Assert.All(plan.Stops, s => Assert.InRange(s.RearFirst, 0, CarEstimationTests.Coupe.Conditions.RearFirstChance));
+        Assert.All(plan.Stops, s => Assert.NotEmpty(s.AbortIf(UnitSystem.Si)));
         Assert.Contains(plan.Cautions, c => c.Contains("Closed ground only"));
     }
 
@@ -55,50 +54,16 @@ public class TestPlanTests
     }
 
     [Fact]
-    public void What_was_measured_often_is_worth_less_to_measure_again()
+    public void The_sheet_in_the_other_units_says_every_pressure_in_them_and_is_read_back()
     {
-        var track = new InventedTrack(CarEstimationTests.Coupe, 5);
-        TestStop firm = new()
-        {
-            LoadCase = "driver only",
-            Surface = "dry",
-            FrontPressure = Pressure.FromBars(20),
-            InitialSpeed = Speed.FromKilometersPerHour(50),
-            Turns = 0,
-        };
-        IEnumerable<TestStop> made = Enumerable.Range(0, 15)
-            .Select(_ => track.Stop(CarEstimationTests.Coupe.LoadCases[0], SurfaceCondition.Typical("dry"), Pressure.FromBars(20),
-            Speed.FromKilometersPerHour(50), 0));
-        CarEstimate after = CarEstimation.Estimate(CarEstimationTests.Coupe, made, Options);
-        Assert.True(NextTest.Rank(Before, [firm])[0].Bits > 1.5 * NextTest.Rank(after, [firm])[0].Bits);
-    }
-
-    [Fact]
-    public void Candidates_are_ranked_and_none_is_likely_to_lock_the_rear_first()
-    {
-        IReadOnlyList<CandidateStop> ranked = NextTest.Rank(Before);
-        Assert.NotEmpty(ranked);
-        Assert.All(ranked, c => Assert.InRange(c.RearFirst, 0, NextTest.HighestRearFirst));
-        Assert.All(ranked.Zip(ranked.Skip(1)), pair => Assert.True(pair.First.KneeNarrowed >= pair.Second.KneeNarrowed));
-        Assert.All(ranked, c => Assert.InRange(c.KneeNarrowed, 0, 1));
-    }
-
-    [Fact]
-    public void The_best_stop_made_often_narrows_the_knee()
-    {
-        CandidateStop best = NextTest.Rank(Before)[0];
-        var track = new InventedTrack(CarEstimationTests.Coupe, 6);
-        SurfaceCondition surface = SurfaceCondition.Typical(best.Stop.Surface!);
-        IEnumerable<TestStop> made = Enumerable.Range(0, 12)
-            .Select(_ => track.Stop(CarEstimationTests.Coupe.LoadCase(best.Stop.LoadCase!), surface, best.Stop.FrontPressure!.Value,
-            best.Stop.InitialSpeed!.Value, best.Stop.Turns));
-        CarEstimate after = CarEstimation.Estimate(CarEstimationTests.Coupe, made, Options);
-        static double Spread(CarEstimate e)
-        {
-            Interval<double> band = e.Posterior.Interval(e.Model.LogRearForTogether);
-            return band.High - band.Low;
-        }
-
-        Assert.True(Spread(after) < 0.95 * Spread(Before), $"{Spread(Before)} {Spread(after)}");
+        string text = TestPlanner.Make(Before).ToCsv(UnitSystem.Us);
+        Assert.Contains("target pressure [psi]", text);
+        Assert.DoesNotMatch("[0-9] bar|\\[bar\\]", text);
+        string[] lines = text.Split('\n');
+        int first = Array.FindIndex(lines, l => l.StartsWith("1;", StringComparison.Ordinal));
+        lines[first] = lines[first].Replace(";;;;;;;", ";250;240;;0.34;none;180;clean");
+        TestStop stop = Assert.Single(LogReader.ReadTestStops(new StringReader(string.Join('\n', lines))).Rows);
+        Assert.Equal(250, stop.FrontPressure!.Value.PoundsForcePerSquareInch, 6);
+        Assert.Equal(19, stop.InitialSpeed!.Value.MilesPerHour, 6);
     }
 }

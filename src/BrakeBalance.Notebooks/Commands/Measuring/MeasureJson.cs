@@ -60,6 +60,7 @@ internal sealed class MeasureJson(SummaryUnits units)
             ["ends_at_s"] = SummaryJson.Number(s.End.Seconds),
             ["found_by"] = s.FoundBy,
             ["trusted"] = s.IsTrusted,
+            ["distance_trusted"] = s.IsDistanceTrusted,
             [units.Us ? "initial_speed_mph" : "initial_speed_km_h"] = Speed(s.InitialSpeed),
             [units.Us ? "initial_speed_within_mph" : "initial_speed_within_km_h"] = Speed(s.InitialSpeedWithin),
             ["mean_fully_developed_deceleration_m_s2"] = SummaryJson.Number(s.Deceleration?.MetersPerSecondSquared),
@@ -162,17 +163,31 @@ internal sealed class MeasureJson(SummaryUnits units)
         ["more"] = QuestionPointers.Of(a.Number).Words,
     });
 
-    public JsonArray NextStops(IEnumerable<CandidateStop> candidates) => SummaryJson.List(candidates.Take(10), c => new JsonObject
+    /// <summary>The stop to make next; <see cref="NextStopKeys"/> says what each key means.</summary>
+    public JsonObject Next(Vehicle car, NextStops? next, IEnumerable<string> doubts, IEnumerable<LogProblem> leftOut) => new()
+    {
+        ["car"] = car.Name,
+        ["doubts"] = Words(doubts),
+        ["stops_used"] = next?.StopsUsed,
+        [units.Key("knee_for_equal_lock_up", units.Pressure)] = next?.Knee is { } knee ? Band(knee.Select(units.Of)) : null,
+        ["front_force_share_for_equal_lock_up"] = next?.FrontForceShare is { } share ? Band(share) : null,
+        ["highest_chance_of_rear_first"] = SummaryJson.Number(next?.Level),
+        ["next_stops"] = NextStops(next),
+        ["left_out"] = Problems(leftOut),
+    };
+
+    public JsonArray NextStops(NextStops? next) => SummaryJson.List((next?.Candidates ?? []).Take(10), c => new JsonObject
     {
         ["load_case"] = c.Stop.LoadCase,
         ["surface"] = c.Stop.Surface,
         ["turns"] = SummaryJson.Number(c.Stop.Turns),
+        [units.Us ? "speed_mph" : "speed_km_h"] = Speed(c.Stop.InitialSpeed!.Value),
         [units.Key("front_pressure", units.Pressure)] = Number(c.Stop.FrontPressure),
         ["deceleration_g"] = Band(c.BrakingRate),
         ["lock"] = SummaryJson.Number(c.Lock),
         ["rear_first"] = SummaryJson.Number(c.RearFirst),
-        ["information_bits"] = SummaryJson.Number(c.Bits),
-        ["knee_variance_taken_away"] = SummaryJson.Number(c.KneeNarrowed),
+        ["interval_left"] = SummaryJson.Number(c.WidthLeft),
+        ["abort_if"] = c.AbortIf(units.System),
     });
 
     public JsonObject Plan(TestPlan plan) => new()
@@ -190,7 +205,7 @@ internal sealed class MeasureJson(SummaryUnits units)
             [units.Key("target_pressure", units.Pressure)] = Number(s.TargetPressure),
             ["deceleration_g"] = Band(s.BrakingRate),
             ["rear_first"] = SummaryJson.Number(s.RearFirst),
-            ["abort_if"] = s.AbortIf,
+            ["abort_if"] = s.AbortIf(units.System),
         }),
     };
 

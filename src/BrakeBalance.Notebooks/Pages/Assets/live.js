@@ -271,6 +271,10 @@
     if (state.tab === "choose") done.push(choosing());
     done.push(share());
     if (state.tab === "paper") done.push(sheet("card"), sheet("bench"));
+    const far = $("live-progress");
+    far.max = done.length;
+    far.value = 0;
+    for (const one of done) one.then(() => { far.value += 1; });
     await Promise.all(done);
     for (const one of pictures()) { watcher.unobserve(one); watcher.observe(one); }
   };
@@ -345,10 +349,15 @@
     for (const kind of ["gauges", "stops"]) {
       if ($("log-" + kind) !== document.activeElement) $("log-" + kind).value = car().logs[kind] || "";
     }
-    const reply = Object.keys(car().logs).length > 0 ? heard(await (slow || quick).ask("measured", { do: "measured", ...asked() })) : null;
+    const typed = Object.keys(car().logs).length > 0;
+    const reply = typed ? heard(await (slow || quick).ask("measured", { do: "measured", ...asked() })) : null;
+    if (typed && !reply) return;
     $("live-measured").innerHTML = reply?.html || "";
+    $("live-next").innerHTML = heard(await (slow || quick).ask("next", { do: "next", ...asked() }))?.html || "";
   };
+  let fits = 0;
   $("live-fit").addEventListener("click", async () => {
+    const mine = ++fits;
     for (const kind of ["gauges", "stops"]) {
       const text = $("log-" + kind).value;
       if (text.trim()) car().logs[kind] = text;
@@ -356,17 +365,23 @@
     }
     keep();
     say("Fitting the car to its measurements …");
-    $("live-cancel").hidden = false;
+    const fitting = so => { for (const one of ["live-cancel", "live-progress"]) $(one).hidden = !so; };
+    fitting(true);
     await refresh();
-    $("live-cancel").hidden = true;
-    if (status.dataset.kind !== "fault") say("Fitted.");
+    if (mine !== fits) return;
+    fitting(false);
+    if (!status.dataset.kind) say("Fitted.");
   });
   const stop = async () => {
     say("Stopped.", "fail");
     (slow || quick).end();
     if (slow) { slow = startDesk(); await slow.ready; } else { quick = startDesk(); await quick.ready; }
   };
-  $("live-cancel").addEventListener("click", () => { $("live-cancel").hidden = true; return stop(); });
+  $("live-cancel").addEventListener("click", () => {
+    fits += 1;
+    for (const one of ["live-cancel", "live-progress"]) $(one).hidden = true;
+    return stop();
+  });
   for (const button of document.querySelectorAll("[data-log]")) button.addEventListener("click", async () => {
     const reply = heard(await quick.ask("log", { do: "log", kind: button.dataset.log, units: state.units }));
     if (reply) $("log-" + button.dataset.log).value = reply.text;

@@ -1,0 +1,66 @@
+using BrakeBalance.Answers;
+
+namespace BrakeBalance.Measurements;
+
+/// <summary>The sentences about the stop to make next.</summary>
+public static class NextStopWords
+{
+    /// <summary>Part of the interval that the best stop has to take away to be worth making [–]; our choice.</summary>
+    private const double Little = 0.02;
+
+    /// <summary>The stop to make next, in a line.</summary>
+    /// <param name="next">The answer.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>A sentence without a full stop.</returns>
+    public static string Title(NextStops next, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(next);
+        if (next.Candidates is not [CandidateStop first, ..])
+        {
+            return "No safe stop is left to suggest";
+        }
+
+        TestStop stop = first.Stop;
+        string turns = stop.Turns is { } t
+            ? t == 0 ? ", adjuster fully out"
+                : string.Create(CultureInfo.InvariantCulture, $", adjuster {t:0.##} turn{(t == 1 ? "" : "s")} in")
+            : "";
+        return $"Next stop: {stop.LoadCase}, {stop.Surface}{turns}, {Measure.LinePressure.Text(stop.FrontPressure!.Value, units)} in front "
+            + $"from {Measure.Speed.Text(stop.InitialSpeed!.Value, units)}";
+    }
+
+    /// <summary>What is open, what the stop would take away, and what is never offered.</summary>
+    /// <param name="next">The answer.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>Sentences.</returns>
+    public static IReadOnlyList<string> Caption(NextStops next, UnitSystem units)
+    {
+        ArgumentNullException.ThrowIfNull(next);
+        List<string> words = [Open(next, units)];
+        if (next.Candidates is [CandidateStop first, ..])
+        {
+            words.Add(string.Create(CultureInfo.InvariantCulture,
+                $"After the first stop listed {100 * first.WidthLeft:0} % of that width is expected to be left."));
+            words.Add(first.IsToLockUp ? "It goes to the first lock-up: release at the first call."
+                : "It should end without lock-up.");
+            if (next.Candidates.Min(candidate => candidate.WidthLeft) > 1 - Little)
+            {
+                words.Add("No single stop narrows it much any more.");
+            }
+        }
+
+        words.Add(string.Create(CultureInfo.InvariantCulture,
+            $"Only stops with a chance of a rear-first lock-up of at most {100 * next.Level:0.#} % are listed; the adjuster comes in from "
+                + $"fully out, a quarter of its range at a time."));
+        return words;
+    }
+
+    private static string Open(NextStops next, UnitSystem units)
+    {
+        const string what = "at which both axles of the car lock together in the condition that holds the setting back";
+        return next.Knee is { } knee
+            ? $"Knee {what}: {Measure.LinePressure.Text(knee.Low, units)} to {Measure.LinePressure.Text(knee.High, units)} (90 %)."
+            : string.Create(CultureInfo.InvariantCulture, $"Share of the rod force on the front cylinder {what}: "
+                + $"{100 * next.FrontForceShare!.Value.Low:0.#} to {100 * next.FrontForceShare!.Value.High:0.#} % (90 %).");
+    }
+}
