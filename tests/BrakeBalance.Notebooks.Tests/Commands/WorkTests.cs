@@ -57,7 +57,7 @@ public sealed class WorkTests : IDisposable
         Assert.Equal(ExitCode.Stopped, code);
         Assert.Equal("", output);
         Assert.Matches(@"\rtrying combinations \[#* *\] \d+ %, \d+ s; Ctrl-C stops\u001b\[K", error);
-        Assert.EndsWith("\r\u001b[KStopped.\n", error.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+        Assert.EndsWith("\r\u001b[KStopped." + Environment.NewLine, error, StringComparison.Ordinal);
         Assert.Equal(1, error.Count(c => c == '\n'));
     }
 
