@@ -202,7 +202,11 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
         var desk = new LiveDesk(new Dictionary<string, string>());
         JsonObject asked = new()
         {
-            ["do"] = "choose", ["text"] = File.ReadAllText(car), ["parts"] = SomeParts, ["targets"] = SomeTargets, ["some"] = 25,
+            ["do"] = "choose",
+            ["text"] = File.ReadAllText(car),
+            ["parts"] = SomeParts,
+            ["targets"] = SomeTargets,
+            ["some"] = 25,
         };
         List<long> done = [];
         JsonObject reply = Reply(desk, asked);

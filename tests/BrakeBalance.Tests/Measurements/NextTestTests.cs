@@ -90,12 +90,15 @@ public class NextTestTests(ITestOutputHelper output)
     public void Lift_at_the_rear_counts_at_the_speed_at_which_the_stop_begins()
     {
         static CarEstimate Lifted(double area) => CarEstimation.Estimate(
-            Coupe with { Aerodynamics = new Aerodynamics
+            Coupe with
             {
-                DragArea = Area.FromSquareMeters(0.7),
-                FrontLiftArea = Area.FromSquareMeters(0),
-                RearLiftArea = Area.FromSquareMeters(area),
-            } }, [], Options);
+                Aerodynamics = new Aerodynamics
+                {
+                    DragArea = Area.FromSquareMeters(0.7),
+                    FrontLiftArea = Area.FromSquareMeters(0),
+                    RearLiftArea = Area.FromSquareMeters(area),
+                }
+            }, [], Options);
         TestStop hard = Firm(turns: 3) with { FrontPressure = Pressure.FromBars(60), InitialSpeed = Speed.FromKilometersPerHour(160) };
         double slow = NextTest.Outlook(Lifted(0.5), hard with { InitialSpeed = Speed.FromKilometersPerHour(20) }).RearFirst;
         Assert.True(NextTest.Outlook(Lifted(0.5), hard).RearFirst > slow);
