@@ -5,6 +5,9 @@ namespace BrakeBalance.Charts;
 /// <summary>Writes a figure as a fragment of a page.</summary>
 internal static class HtmlRenderer
 {
+    // Characters from which a cell keeps room to be read in a narrow window, where its table scrolls.
+    private const int LongCell = 60;
+
     /// <summary>The figure element: finding, drawing, caption, numbers.</summary>
     /// <param name="html">Written to.</param>
     /// <param name="figure">The figure.</param>
@@ -76,7 +79,8 @@ internal static class HtmlRenderer
             html.Append("<tr>");
             foreach ((int column, string cell) in table.Row(row).Index())
             {
-                html.Append(table.IsNumeric(column) ? "<td class=\"bb-number\">" : "<td>").Append(Escape(cell)).Append("</td>");
+                html.Append(table.IsNumeric(column) ? "<td class=\"bb-number\">" : cell.Length > LongCell ? "<td class=\"bb-long\">" : "<td>")
+                    .Append(Escape(cell)).Append("</td>");
             }
 
             html.Append("</tr>\n");

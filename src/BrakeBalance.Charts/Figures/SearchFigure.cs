@@ -41,8 +41,8 @@ public static partial class FootFigures
                 "Dots of pedal force against pedal travel at 1 g, and a line along those that none beats in both.",
                 $"{title}. Along the line nothing can be had for nothing: a lighter pedal is a longer one. "
                     + "A diamond marks the car as it is.")
-            .X("Pedal force at 1.00 g", "F", Measure.ControlForce)
-            .Y("Pedal travel at 1.00 g", "s", Measure.Travel)
+            .X("Pedal force at 1.00 g", "", Measure.ControlForce)
+            .Y("Pedal travel at 1.00 g", "", Measure.Travel)
             .Points("fits", dots.Select(set => set.EffortNewtons).ToArray(), dots.Select(set => set.TravelMetres).ToArray(), Tone.Guide,
                 Marker.Circle, label: "", size: 4)
             .Line("best of both", front.Select(Force).ToArray(), front.Select(Travel).ToArray(), Tone.Main, Dash.Solid, 2.4);

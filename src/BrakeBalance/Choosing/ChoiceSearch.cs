@@ -449,7 +449,7 @@ internal sealed class ChoiceField(int kept, int targets)
 public sealed record Proposal(
     long Index, IReadOnlyList<Part> Parts, string Text, Vehicle Vehicle, Targets Targets, IReadOnlyList<double> Values)
 {
-    /// <summary>Price of the new parts together, in the list's money.</summary>
+    /// <summary>Price of the new parts together, in the list's money [–].</summary>
     public double Price => Parts.Sum(part => part.Price);
 
     /// <summary>What it misses of the targets, each over its limit, together [–]; 0 when it fits.</summary>

@@ -8,7 +8,7 @@ namespace BrakeBalance.Choosing;
 /// <param name="Place">What it takes the place of: parts of one place exclude one another.</param>
 /// <param name="Name">Its name in the list, with the size where the row stands for several.</param>
 /// <param name="Sets">The entries of the vehicle file that it sets.</param>
-/// <param name="Price">Its price in the list's money; 0 unless said.</param>
+/// <param name="Price">Its price in the list's money [–]; 0 unless said.</param>
 /// <param name="Mass">Its mass; null when not said.</param>
 /// <param name="Rating">Highest line pressure that it bears, gauge; null when not said.</param>
 public sealed record Part(string Place, string Name, ImmutableArray<ValueOverride> Sets, double Price, Mass? Mass, Pressure? Rating)
@@ -41,7 +41,7 @@ public sealed partial record PartsList(ImmutableArray<(string Name, ImmutableArr
         ("metric series", ["16 mm", "17 mm", "18 mm", "19 mm", "20 mm", "21 mm", "22 mm", "23 mm", "24 mm", "25 mm", "26 mm", "28 mm"]),
     ];
 
-    /// <summary>How many combinations there are.</summary>
+    /// <summary>How many combinations there are [–].</summary>
     public double Count => Places.Aggregate(1.0, (count, place) => count * place.Parts.Length);
 
     /// <summary>Reads a list for a car.</summary>

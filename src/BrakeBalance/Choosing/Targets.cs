@@ -187,7 +187,7 @@ public enum TargetKind
 /// <param name="Kind">What it asks of.</param>
 /// <param name="Name">What it is called.</param>
 /// <param name="Measure">How its number is shown.</param>
-/// <param name="Limit">The limit, in the measure's SI unit; infinite when nothing is asked.</param>
+/// <param name="Limit">The limit, in the SI unit of the measure or [–]; infinite when nothing is asked.</param>
 /// <param name="AtLeast">Whether the limit is the least, not the most.</param>
 public sealed record Target(TargetKind Kind, string Name, Measure Measure, double Limit, bool AtLeast = false)
 {
@@ -201,7 +201,7 @@ public sealed record Target(TargetKind Kind, string Name, Measure Measure, doubl
     /// What is left to the limit over the limit [–]: negative where it is broken; not a number where nothing is asked or the file cannot
     /// tell.
     /// </summary>
-    /// <param name="value">The value, in the measure's SI unit.</param>
+    /// <param name="value">The value, in the SI unit of the measure or [–].</param>
     /// <returns>The room [–].</returns>
     public double Room(double value)
     {
@@ -215,7 +215,7 @@ public sealed record Target(TargetKind Kind, string Name, Measure Measure, doubl
     }
 
     /// <summary>A value as people read it.</summary>
-    /// <param name="value">The value, in the measure's SI unit.</param>
+    /// <param name="value">The value, in the SI unit of the measure or [–].</param>
     /// <param name="units">The system of units.</param>
     /// <returns>The text.</returns>
     public string Text(double value, UnitSystem units) => double.IsNaN(value) ? "–"
