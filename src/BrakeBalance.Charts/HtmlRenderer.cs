@@ -79,8 +79,8 @@ internal static class HtmlRenderer
             html.Append("<tr>");
             foreach ((int column, string cell) in table.Row(row).Index())
             {
-                html.Append(table.IsNumeric(column) ? "<td class=\"bb-number\">" : cell.Length > LongCell ? "<td class=\"bb-long\">" : "<td>")
-                    .Append(Escape(cell)).Append("</td>");
+                string kind = table.IsNumeric(column) ? " class=\"bb-number\"" : cell.Length > LongCell ? " class=\"bb-long\"" : "";
+                html.Append(CultureInfo.InvariantCulture, $"<td{kind}>").Append(Escape(cell)).Append("</td>");
             }
 
             html.Append("</tr>\n");

@@ -21,7 +21,8 @@ internal static class Reloading
     {
         string hash = Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(Script)));
         const string Policy = "script-src ", End = "</body>";
-        return html.IndexOf(Policy, StringComparison.Ordinal) is >= 0 and var at && html.LastIndexOf(End, StringComparison.Ordinal) is var end
+        return html.IndexOf(Policy, StringComparison.Ordinal) is >= 0 and var at
+                && html.LastIndexOf(End, StringComparison.Ordinal) is >= 0 and var end
             ? html.Insert(end, $"<script>{Script}</script>\n").Insert(at + Policy.Length, $"&#39;sha256-{hash}&#39; ") : html;
     }
 

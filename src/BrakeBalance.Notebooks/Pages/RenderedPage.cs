@@ -18,7 +18,9 @@ internal sealed partial record RenderedPage(string FileName, string Title, strin
         Path.Combine(folder, fileName) is var path && File.Exists(path)
             && TitleOf().Match(File.ReadLines(path).FirstOrDefault(line => line.StartsWith("<title>", StringComparison.Ordinal)) ?? "")
                 is { Success: true } match
-            ? Standing(fileName, System.Net.WebUtility.HtmlDecode(match.Groups[1].Value).Replace(PageShell.TitleEnd, "", StringComparison.Ordinal)) : null;
+            ? Standing(fileName, System.Net.WebUtility.HtmlDecode(match.Groups[1].Value)
+                .Replace(PageShell.TitleEnd, "", StringComparison.Ordinal))
+            : null;
 
     /// <summary>Its headings, or the questions that it answers, by which it is found.</summary>
     public IReadOnlyList<PageHeading> Headings { get; init; } = [];

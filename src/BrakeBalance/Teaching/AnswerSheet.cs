@@ -92,7 +92,8 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
     // A decimal comma parts an answer in a file parted by commas; the answer is the last column, so its parts are neighbours.
     private static void JoinDecimals(LogTable table)
     {
-        if (table.Delimiter != ',' || table.Header.Length == 0 || !table.Header[^1].Trim().Equals("answer", StringComparison.OrdinalIgnoreCase))
+        if (table.Delimiter != ',' || table.Header.Length == 0
+            || !table.Header[^1].Trim().Equals("answer", StringComparison.OrdinalIgnoreCase))
         {
             return;
         }

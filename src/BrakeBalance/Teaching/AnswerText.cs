@@ -85,7 +85,8 @@ internal static partial class AnswerText
     }
 
     /// <summary>The units in which somebody may have worked: those that a school or a workshop writes.</summary>
-    public static IEnumerable<Enum> UnitsOf(Type kind) => Units[kind].Select(unit => KnownQuantities.Find(kind, unit.Symbol)).OfType<Enum>();
+    public static IEnumerable<Enum> UnitsOf(Type kind) =>
+        Units[kind].Select(unit => KnownQuantities.Find(kind, unit.Symbol)).OfType<Enum>();
 
     // Spaces of any width, the true minus and dashes, signs of multiplication: each as one sign.
     private static string Plain(string text) => string.Concat(text.Trim().Select(letter => letter switch

@@ -9,9 +9,10 @@ public sealed record ClassResults(IReadOnlyList<StudentMark> Marks, IReadOnlyLis
     public IReadOnlyList<StudentTotal> Totals { get; } =
     [
         .. Marks.GroupBy(mark => mark.Student).OrderBy(student => student.Key).Select(student => new StudentTotal(
-            student.Key, student.Sum(mark => mark.Marked.Points), Marks.DistinctBy(mark => mark.Exercise.Id).Sum(mark => mark.Exercise.Level),
-            student.Count(),
-            student.Count(mark => mark.Marked.Mark is Mark.Right or Mark.CarriedForward), student.Count(mark => mark.Marked.Mark is Mark.Blank))),
+            student.Key, student.Sum(mark => mark.Marked.Points),
+            Marks.DistinctBy(mark => mark.Exercise.Id).Sum(mark => mark.Exercise.Level), student.Count(),
+            student.Count(mark => mark.Marked.Mark is Mark.Right or Mark.CarriedForward),
+            student.Count(mark => mark.Marked.Mark is Mark.Blank))),
     ];
 
     /// <summary>Marks a class.</summary>

@@ -77,7 +77,7 @@ public static class Marking
                 return again with
                 {
                     Mark = Mark.CarriedForward,
-                    Comment = $"Right from your answer to {before.Id}, which was not.{(again.Comment.Length > 0 ? " " + again.Comment : "")}",
+                    Comment = $"Right from your answer to {before.Id}, which was not. {again.Comment}".TrimEnd(),
                 };
             }
         }
@@ -133,7 +133,8 @@ public static class Marking
         ExerciseAnswer answer = exercise.Answer;
         bool percent = unit.TrimEnd('.').ToLowerInvariant() is "%" or "percent" or "per cent" or "pct";
         double value = percent ? number / 100 : number;
-        return !percent && unit.ToLowerInvariant() is not ("" or "g" or "-" or "[-]" or "g's" or "gs") ? new(Mark.WrongUnit, 0, "This answer has no unit.")
+        return !percent && unit.ToLowerInvariant() is not ("" or "g" or "-" or "[-]" or "g's" or "gs")
+                ? new(Mark.WrongUnit, 0, "This answer has no unit.")
             : Near(answer, value) ? new(Mark.Right, exercise.Level, "")
             : Near(answer, -value) ? new(Mark.SignError, exercise.Level / 2.0, "Look at the sign.")
             : Near(answer, value / 100) ? new(Mark.Percent, exercise.Level / 2.0, "Looks like a percentage written as a fraction.")

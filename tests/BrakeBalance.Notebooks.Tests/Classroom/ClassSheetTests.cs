@@ -43,7 +43,8 @@ public class ClassSheetTests
         try
         {
             (int code, string output, string error) =
-                await Shell.RunAsync("class", "sheets", "--secret", Plan.Secret, "--students", "1-4", "--lesson", "knee", "--output", folder);
+                await Shell.RunAsync(
+                    "class", "sheets", "--secret", Plan.Secret, "--students", "1-4", "--lesson", "knee", "--output", folder);
             Assert.Equal((0, ""), (code, error));
             Assert.Contains("4 students", output, StringComparison.Ordinal);
             string answers = Path.Combine(folder, "answers.csv");

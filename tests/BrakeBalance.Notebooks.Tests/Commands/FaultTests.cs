@@ -32,7 +32,8 @@ public sealed partial class FaultTests : IDisposable
         string car = _folder.Write("my-car.json", File.ReadAllText(Coupe));
         (string[] Words, string File)[] again =
         [
-            (["class", "sheets", "--secret", "a test secret", "--students", "1-2", "--output", _folder.File("class")], _folder.File("class/answers.csv")),
+            (["class", "sheets", "--secret", "a test secret", "--students", "1-2", "--output", _folder.File("class")],
+                _folder.File("class/answers.csv")),
             (["measure", "plan", car, "--csv", _folder.File("plan.csv")], _folder.File("plan.csv")),
             (["measure", "invent", _folder.File("logs")], _folder.File("logs/invented-stops.csv")),
             (["bench", Bench, "--sheet", car], car),

@@ -216,7 +216,8 @@ public sealed class RenderCommandTests : IDisposable
         Assert.Contains("2 of 2 notebooks ran to their end; 2 of them as they ran before", output);
         Assert.Equal(first, Bytes());
 
-        _folder.Write("notebooks/lessons/a-lesson.ipynb", SampleNotebook.Json("# Lesson", "#load \"../_setup.csx\"", "Force.FromNewtons(8)"));
+        _folder.Write("notebooks/lessons/a-lesson.ipynb",
+            SampleNotebook.Json("# Lesson", "#load \"../_setup.csx\"", "Force.FromNewtons(8)"));
         (_, output, _) = await Shell.RunAsync("render");
         Assert.Contains("a-lesson: cell 2 of 2", output);
         Assert.DoesNotContain("01-good: cell", output);
@@ -285,7 +286,8 @@ public sealed class RenderCommandTests : IDisposable
         string before = File.ReadAllText(stamps);
         Assert.Contains("assets/stamps.js", File.ReadAllText(page));
 
-        _folder.Write("notebooks/lessons/a-lesson.ipynb", SampleNotebook.Json("# Lesson", "#load \"../_setup.csx\"", "Force.FromNewtons(9)"));
+        _folder.Write("notebooks/lessons/a-lesson.ipynb",
+            SampleNotebook.Json("# Lesson", "#load \"../_setup.csx\"", "Force.FromNewtons(9)"));
         await UntilAsync(() => File.ReadAllText(page).Contains("9 N", StringComparison.Ordinal) && File.ReadAllText(stamps) != before);
         await ending.CancelAsync();
         Assert.Equal(130, await watch);

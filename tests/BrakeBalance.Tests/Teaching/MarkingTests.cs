@@ -217,7 +217,8 @@ public class MarkingTests
         Assert.Equal((Mark.CarriedForward, (double)second.Level), (carried.Mark, carried.Points));
         Assert.Contains(before, carried.Comment, StringComparison.Ordinal);
         Assert.Equal(0, Marking.Check(second, text).Points);
-        Assert.NotEqual(Mark.CarriedForward, Marking.Check(second, text, earlier: (first, first.Answer.Text(us: false).Split(" (")[0])).Mark);
+        string right = first.Answer.Text(us: false).Split(" (")[0];
+        Assert.NotEqual(Mark.CarriedForward, Marking.Check(second, text, earlier: (first, right)).Mark);
     }
 
     // The step by hand, from the student's own numbers.

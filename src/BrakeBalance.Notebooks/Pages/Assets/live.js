@@ -623,7 +623,8 @@
     const limit = (await quick.ask("warm", { do: "car", ...asked(), slides }))?.marks?.safe?.at;
     let before = Infinity, latest = 0;
     for (let i = 1; i <= WARMING && !state.moved; i++) {
-      const began = performance.now(), set = [limit ? [path, (limit * (0.7 + 0.25 * i / WARMING)).toFixed(3) + unit] : ["name", "warm " + i]];
+      const began = performance.now(), near = limit && (limit * (0.7 + 0.25 * i / WARMING)).toFixed(3) + unit;
+      const set = [limit ? [path, near] : ["name", "warm " + i]];
       await quick.ask("warm", { do: "figure", name, ...asked(), set, slides });
       await quick.ask("warm", { do: "car", ...asked(), set, slides });
       latest += performance.now() - began;
