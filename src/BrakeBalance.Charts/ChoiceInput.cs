@@ -33,10 +33,7 @@ public sealed record ChoiceInput(string Text, Vehicle Car, string Whose, string 
         Vehicle asked = input.Load().Vehicle;
         if (!input.IsDefault && FootInput.Load(input).IsAsked)
         {
-            string own = VehicleText.Remove(
-                input.Overrides.Select(ValueOverride.Parse).OfType<ValueOverride>().Aggregate(
-                    File.ReadAllText(input.VehiclePath), (text, set) => VehicleText.Set(text, set.Path, set.Value)),
-                "measurements");
+            string own = VehicleText.Remove(input.Text(), "measurements");
             return new(own, asked, $"{asked.Name}, with a list of invented parts about its sizes.", PartsList.Starter(own));
         }
 

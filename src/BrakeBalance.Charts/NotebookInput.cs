@@ -56,6 +56,11 @@ public sealed record NotebookInput(string VehiclePath, IReadOnlyList<string> Ove
             VehiclePath, [.. problems.Select(problem => new Problem("measurements", problem, "logs that this program reads"))]);
     }
 
+    /// <summary>The text of the vehicle file, with the values that replace its own written into it.</summary>
+    /// <returns>The text; comments and layout stay.</returns>
+    public string Text() => Overrides.Select(ValueOverride.Parse).OfType<ValueOverride>()
+        .Aggregate(File.ReadAllText(VehiclePath), (text, change) => VehicleText.Set(text, change.Path, change.Value));
+
     /// <summary>The car's own tests, or those of the invented example when its file names no logs of gauges and stops.</summary>
     /// <param name="checkSteps">Steps of the Metropolis chains that check the estimate; 0 for no check.</param>
     /// <returns>The tests, and whose they are, in a sentence.</returns>

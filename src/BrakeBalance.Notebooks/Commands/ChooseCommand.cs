@@ -109,10 +109,15 @@ internal static class ChooseCommand
 
     private static string? About(string? path)
     {
+        if (path is null)
+        {
+            return null;
+        }
+
         List<string> problems = [];
-        bool sound = path is null || VehicleOptions.Read(path, [], problems) is not null;
+        VehicleOptions.Read(path, [], problems);
         BadInputException.ThrowIfAny(problems);
-        return path is not null && sound ? File.ReadAllText(path) : null;
+        return File.ReadAllText(path);
     }
 
     private static ChoiceResult Search(Terminal terminal, string path, Choice choice, int each, CancellationToken cancellation)

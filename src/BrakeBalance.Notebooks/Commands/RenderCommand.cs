@@ -70,12 +70,12 @@ internal static class RenderCommand
             notebook, vehicle, bench, set, units, output, single, engine, limit, again, watch, force,
         };
         command.SetAction((parsed, cancellation) => parsed.GetValue(watch)
-            ? RenderWatch.RunAsync(terminal, own => RenderAsync(parsed, own, cancellation), cancellation)
-            : RenderAsync(parsed, [], cancellation));
+            ? RenderWatch.RunAsync(terminal, told => RenderAsync(parsed, told, cancellation), cancellation)
+            : RenderAsync(parsed, _ => { }, cancellation));
         return command;
 
-        // What the pages rest on is told, so that a watch knows what to look at.
-        async Task<int> RenderAsync(ParseResult parsed, ICollection<string> restsOn, CancellationToken cancellation)
+        // The user's files that the pages rest on are told before anything runs, so that a watch knows what to look at.
+        async Task<int> RenderAsync(ParseResult parsed, Action<string> told, CancellationToken cancellation)
         {
             List<string> problems = [];
             IReadOnlyList<NotebookDocument> notebooks = Notebooks(parsed.GetRequiredValue(notebook), problems);
@@ -95,11 +95,10 @@ internal static class RenderCommand
             }
 
             string? benchFile = parsed.GetValue(bench);
-            string[] ownFiles = [input.VehiclePath, .. vehicles.Skip(1), .. benchFile is null ? [] : (string[])[benchFile]];
-            ownFiles.Select(Path.GetFullPath).ToList().ForEach(restsOn.Add);
+            string[] own = [.. WithLogs(input.VehiclePath), .. benchFile is null ? [] : (string[])[Path.GetFullPath(benchFile)]];
+            string[] others = [.. vehicles.Skip(1).SelectMany(WithLogs)];
+            own.Concat(others).ToList().ForEach(told);
             BadInputException.ThrowIfAny(problems);
-            string[] logs = [.. Logs(input)];
-            logs.ToList().ForEach(restsOn.Add);
             input.MakeCurrent();
             if (benchFile is not null)
             {
@@ -109,13 +108,13 @@ internal static class RenderCommand
             string chosen = parsed.GetRequiredValue(units).ToLowerInvariant();
             Display.Units = Display.Parse(chosen) ?? UnitSystem.Si;
             Environment.SetEnvironmentVariable(Display.Variable, chosen);
-            List<KeyValuePair<string, string>> facts = Facts(input, chosen), example = Facts(NotebookInput.Example, chosen);
+            List<KeyValuePair<string, string>> facts = Facts(input, Display.Units), example = Facts(NotebookInput.Example, Display.Units);
             EngineKind kind = Enum.Parse<EngineKind>(parsed.GetRequiredValue(engine), ignoreCase: true);
             bool fresh = parsed.GetValue(again), watched = parsed.GetValue(watch);
-            string inputs = Inputs([chosen, kind.ToString(), .. input.Overrides], [.. ownFiles, .. logs]);
+            string inputs = Inputs([chosen, kind.ToString(), .. input.Overrides], own);
             var kept = new KeptRuns(Path.Combine(folder, KeptSite.Place), inputs);
-            string key = KeptRuns.Fingerprint([FormattableString.Invariant($"{watched} {parsed.GetValue(single)} {setUps.Length}"),
-                .. notebooks.Select(kept.Key)], []);
+            string key = KeptRuns.Fingerprint(
+                [FormattableString.Invariant($"{watched} {parsed.GetValue(single)}"), .. notebooks.Select(kept.Key)], others);
             if (whole && !fresh && KeptSite.Standing(folder, key) is { } standing)
             {
                 terminal.Output.WriteLine(FormattableString.Invariant($"Nothing has changed: the pages of {standing.Notebooks} notebooks ")
@@ -152,8 +151,8 @@ internal static class RenderCommand
                     ?
                     [
                         .. setUps.Length == 0 ? [] : Page(ComparisonPage.FileName, () => ComparisonPage.Render(
-                            setUps, CompareCommand.Of(setUps, Display.Units, null), Display.Units, Units(chosen)), parsed, failures),
-                        .. Page(LivePage.FileName, () => LivePage.Render(OwnText(input)), parsed, failures),
+                            setUps, CompareCommand.Of(setUps, Display.Units, null), Display.Units), parsed, failures),
+                        .. Page(LivePage.FileName, () => LivePage.Render(input.Text()), parsed, failures),
                         .. Page(QuestionsPage.FileName, () => QuestionsPage.Render(
                             input.Load(), Display.Units, [.. notebooks.Select(document => document.Name)], facts), parsed, failures),
                     ]
@@ -162,7 +161,7 @@ internal static class RenderCommand
                     StoryPage.Render(input.Load().Vehicle, Display.Units, facts), parsed, failures)
                     : Standing(folder, StoryPage.FileName),
             };
-            SiteResult site = Site.Write(Entries(notebooks.Zip(executed).ToDictionary(), folder), folder, options);
+            SiteResult site = Site.Write(Entries(notebooks, executed, folder), folder, options);
             failures.AddRange(site.Faults.Select(fault => $"{fault.Page}: no page was made; {PartFault.Words(fault.Fault, parsed)}"));
             int code = Report(terminal, executed, changed.Length, site, failures, folder);
             if (whole && code == ExitCode.Success)
@@ -180,25 +179,38 @@ internal static class RenderCommand
         [
             .. Directory.GetFiles(AppContext.BaseDirectory, "BrakeBalance*.dll").Order(StringComparer.Ordinal),
             .. Directory.GetFiles(AppContext.BaseDirectory, "BrakeBalance*.deps.json").Order(StringComparer.Ordinal),
-            .. RenderWatch.Shared.SelectMany(folder => Directory.GetFiles(Repository.Folder(folder), "*", SearchOption.AllDirectories))
-                .Where(file => !file.EndsWith(".ipynb", StringComparison.OrdinalIgnoreCase)).Order(StringComparer.Ordinal),
+            .. RenderWatch.Shared().Where(file => !file.EndsWith(".ipynb", StringComparison.OrdinalIgnoreCase)),
             .. own,
         ]);
 
-    /// <summary>The logs that the vehicle file names.</summary>
-    private static IEnumerable<string> Logs(NotebookInput input) => VehicleFile.Load(input.VehiclePath).Logs is { } logs
-        ? new[] { logs.Gauges, logs.Stops, logs.Series }.OfType<string>() : [];
+    /// <summary>A vehicle file and the logs that it names; the file alone where it cannot be read.</summary>
+    private static IEnumerable<string> WithLogs(string path)
+    {
+        MeasurementLogs? logs = null;
+        try
+        {
+            logs = VehicleFile.Load(path).Logs;
+        }
+        catch (VehicleFileException)
+        {
+            // Its problems are told by whoever needs the car.
+        }
+
+        return new[] { Path.GetFullPath(path), logs?.Gauges, logs?.Stops, logs?.Series }.OfType<string>();
+    }
 
     /// <summary>All notebooks in reading order: those that ran, and those whose pages stand in the folder.</summary>
-    private static SiteEntry[] Entries(Dictionary<NotebookDocument, ExecutedNotebook> executed, string folder) =>
-    [
-        .. executed.Keys.Concat(Notebooks([], []).Where(other => executed.Keys.All(own => own.Path != other.Path)
-                && File.Exists(Path.Combine(folder, PageNames.FileFor(other.Name)))))
-            .OrderBy(document => NotebookFile.In(Repository.Folder("notebooks")).ToList().IndexOf(document.Path))
-            .Select(document => executed.TryGetValue(document, out ExecutedNotebook? run)
-                ? new SiteEntry(run, Group(document))
-                : new SiteEntry(ExecutedNotebook.Of(document, []), Group(document)) { IsStanding = true }),
-    ];
+    private static SiteEntry[] Entries(IReadOnlyList<NotebookDocument> notebooks, ExecutedNotebook[] executed, string folder)
+    {
+        Dictionary<string, ExecutedNotebook> ran = notebooks.Zip(executed).ToDictionary(pair => pair.First.Path, pair => pair.Second);
+        return
+        [
+            .. NotebookFile.In(Repository.Folder("notebooks")).Select(path =>
+                ran.TryGetValue(path, out ExecutedNotebook? run) ? new SiteEntry(run, Group(path))
+                : RenderedPage.StandingIn(folder, PageNames.FileFor(Path.GetFileNameWithoutExtension(path))) is { } page
+                    ? SiteEntry.Of(page, Group(path)) : null).OfType<SiteEntry>(),
+        ];
+    }
 
     private static RenderedPage[] Standing(string folder, params string[] pages) =>
         [.. pages.Select(page => RenderedPage.StandingIn(folder, page)).OfType<RenderedPage>()];
@@ -362,12 +374,8 @@ internal static class RenderCommand
         }
     }
 
-    private static NotebookGroup Group(NotebookDocument document) =>
-        Path.GetFileName(document.Folder) == "notebooks" ? NotebookGroup.Main : NotebookGroup.Lesson;
-
-    /// <summary>The text of the car that the notebooks use, with the values that were set outside the file.</summary>
-    private static string OwnText(NotebookInput input) => input.Overrides.Select(ValueOverride.Parse).OfType<ValueOverride>()
-        .Aggregate(File.ReadAllText(input.VehiclePath), (text, change) => VehicleText.Set(text, change.Path, change.Value));
+    private static NotebookGroup Group(string path) =>
+        Path.GetFileName(Path.GetDirectoryName(path)) == "notebooks" ? NotebookGroup.Main : NotebookGroup.Lesson;
 
     /// <summary>What a notebook's page rests on: the reader's own files only where it shows them.</summary>
     private static List<KeyValuePair<string, string>> Facts(ExecutedNotebook run, NotebookInput input, string? bench,
@@ -386,7 +394,7 @@ internal static class RenderCommand
             : facts;
     }
 
-    private static List<KeyValuePair<string, string>> Facts(NotebookInput input, string units)
+    private static List<KeyValuePair<string, string>> Facts(NotebookInput input, UnitSystem units)
     {
         List<KeyValuePair<string, string>> facts = [new("Vehicle file", Path.GetFileName(input.VehiclePath))];
         if (input.Overrides.Count > 0)
@@ -399,9 +407,7 @@ internal static class RenderCommand
             facts.Add(new("Ranges of the file", "each at its middle, unless a figure or a number shows its band"));
         }
 
-        facts.AddRange(Units(units));
+        facts.Add(PageShell.Units(units));
         return facts;
     }
-
-    private static KeyValuePair<string, string>[] Units(string units) => [new("Units", units == "us" ? "US customary" : "SI")];
 }

@@ -3,24 +3,28 @@ namespace BrakeBalance.Notebooks.Commands;
 /// <summary>Renders again whenever something that the pages rest on changes, until it is stopped.</summary>
 internal static class RenderWatch
 {
-    /// <summary>Folders of the repository from which notebooks read.</summary>
-    public static readonly string[] Shared = ["data", "notebooks"];
+    private static readonly TimeSpan Apart = TimeSpan.FromMilliseconds(300);
 
     // An editor writes a file in several steps.
     private static readonly TimeSpan Settling = TimeSpan.FromMilliseconds(200);
 
-    /// <summary>Renders, waits for a change, and renders again.</summary>
+    /// <summary>All files of the repository from which notebooks read, and the notebooks.</summary>
+    public static IEnumerable<string> Shared() => ((string[])["data", "notebooks"]).SelectMany(folder =>
+        Directory.GetFiles(Repository.Folder(folder), "*", SearchOption.AllDirectories)).Order(StringComparer.Ordinal);
+
+    /// <summary>Renders, waits for a change, and renders again; what changes meanwhile counts too.</summary>
     /// <param name="terminal">Where each outcome is told.</param>
-    /// <param name="render">Renders once, and names the user's own files that it rests on.</param>
+    /// <param name="render">Renders once, and tells the user's own files that it rests on before it begins.</param>
     /// <param name="cancellation">Ends the watch.</param>
-    public static async Task<int> RunAsync(Terminal terminal, Func<ICollection<string>, Task<int>> render, CancellationToken cancellation)
+    public static async Task<int> RunAsync(Terminal terminal, Func<Action<string>, Task<int>> render, CancellationToken cancellation)
     {
         while (true)
         {
-            HashSet<string> own = [];
+            Dictionary<string, string> own = [];
+            string shared = string.Join('\n', Shared().Select(Stamp));
             try
             {
-                await render(own).ConfigureAwait(false);
+                await render(file => own[file] = Stamp(file)).ConfigureAwait(false);
             }
             catch (BadInputException exception)
             {
@@ -29,44 +33,15 @@ internal static class RenderWatch
 
             terminal.Output.WriteLine("Waiting for a change; Ctrl+C ends.");
             terminal.Release();
-            await ChangeAsync(own, cancellation).ConfigureAwait(false);
-        }
-    }
-
-    private static async Task ChangeAsync(HashSet<string> own, CancellationToken cancellation)
-    {
-        var changed = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
-        string[] shared = [.. Shared.Select(Repository.Folder)];
-        IEnumerable<(string Folder, bool IsOwn)> places = shared.Select(folder => (folder, false))
-            .Concat(own.Select(file => Path.GetDirectoryName(file)!).Distinct().Select(folder => (folder, true)));
-        List<FileSystemWatcher> watchers = [];
-        try
-        {
-            foreach ((string folder, bool isOwn) in places)
+            while (own.All(file => Stamp(file.Key) == file.Value) && string.Join('\n', Shared().Select(Stamp)) == shared)
             {
-                var watcher = new FileSystemWatcher(folder) { IncludeSubdirectories = !isOwn };
-                void Told(object _, FileSystemEventArgs one)
-                {
-                    if (!isOwn || own.Contains(one.FullPath))
-                    {
-                        changed.TrySetResult();
-                    }
-                }
-
-                watcher.Changed += Told;
-                watcher.Created += Told;
-                watcher.Deleted += Told;
-                watcher.Renamed += Told;
-                watcher.EnableRaisingEvents = true;
-                watchers.Add(watcher);
+                await Task.Delay(Apart, cancellation).ConfigureAwait(false);
             }
 
-            await changed.Task.WaitAsync(cancellation).ConfigureAwait(false);
             await Task.Delay(Settling, cancellation).ConfigureAwait(false);
         }
-        finally
-        {
-            watchers.ForEach(watcher => watcher.Dispose());
-        }
     }
+
+    private static string Stamp(string file) =>
+        string.Create(CultureInfo.InvariantCulture, $"{file} {File.GetLastWriteTimeUtc(file).Ticks}");
 }

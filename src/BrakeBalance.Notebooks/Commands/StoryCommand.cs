@@ -1,5 +1,6 @@
 using System.CommandLine;
 using BrakeBalance.Charts;
+using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Publishing;
 
 namespace BrakeBalance.Notebooks.Commands;
@@ -42,7 +43,7 @@ internal static class StoryCommand
             UnitSystem shown = VehicleOptions.UnitsOf(parsed, units);
             AtomicFile.Write(target,
                 StoryPage.Render(reading.Vehicle, shown,
-                [new("Vehicle file", Path.GetFileName(path)), new("Units", shown == UnitSystem.Us ? "US customary" : "SI")]).Html);
+                [new("Vehicle file", Path.GetFileName(path)), PageShell.Units(shown)]).Html);
             terminal.Output.WriteLine($"{target}: the story, one file that needs nothing else.");
             return ExitCode.Success;
         });

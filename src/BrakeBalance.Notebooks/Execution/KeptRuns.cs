@@ -26,8 +26,10 @@ internal sealed class KeptRuns(string folder, string inputs)
         return Convert.ToHexStringLower(all.GetHashAndReset());
     }
 
-    /// <summary>What stands for a notebook and all that it could read.</summary>
-    public string Key(NotebookDocument notebook) => Fingerprint([inputs], [notebook.Path]);
+    /// <summary>What stands for a notebook as it was read, and for all that it could read.</summary>
+    public string Key(NotebookDocument notebook) => Fingerprint(
+        [inputs, notebook.Path, .. notebook.Cells.SelectMany(cell => (string[])
+            [cell.Id, cell.IsCode ? "code" : "prose", cell.Source, string.Join(' ', cell.Tags)])], []);
 
     /// <summary>The notebook as it ran the last time; null when it has to run again.</summary>
     public ExecutedNotebook? Find(NotebookDocument notebook)

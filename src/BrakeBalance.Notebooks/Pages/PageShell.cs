@@ -31,9 +31,15 @@ internal static class PageShell
         /// <summary>Whether the calculation assembly runs in the page.</summary>
         public bool IsLive { get; init; }
 
+        /// <summary>Whether the page carries the assembly itself.</summary>
+        public bool CarriesParts => IsLive && SingleFile;
+
         /// <summary>The page's own script; a live page without one moves its explorables.</summary>
         public string OwnScript { get; init; } = "";
     }
+
+    /// <summary>The fact in a page's foot that says in which units it speaks.</summary>
+    public static KeyValuePair<string, string> Units(UnitSystem units) => new("Units", units == UnitSystem.Us ? "US customary" : "SI");
 
     /// <summary>Puts a page together.</summary>
     public static string Html(Parts parts)
@@ -43,7 +49,8 @@ internal static class PageShell
         html.Append("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n" + PageMark.Html + "\n")
             .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
             .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"")
-            .Append(HtmlText.Escape(Policy([EarlyScript, LiveAssets.TakePart, .. atEnd], parts.IsLive))).Append("\">\n")
+            .Append(HtmlText.Escape(Policy(
+                [EarlyScript, .. parts.CarriesParts ? [LiveAssets.TakePart] : (string[])[], .. atEnd], parts.IsLive))).Append("\">\n")
             .Append("<meta name=\"referrer\" content=\"no-referrer\">\n<meta name=\"color-scheme\" content=\"light dark\">\n")
             .Append("<link rel=\"icon\" href=\"data:,\">\n")
             .Append("<title>").Append(HtmlText.Escape(parts.Title)).Append(parts.IsIndex ? "" : TitleEnd)
@@ -60,7 +67,7 @@ internal static class PageShell
             html.Append("<script>").Append(script).Append("</script>\n");
 
         // Last, for nearly all of the page's length is in them: what stands before is shown and moves meanwhile.
-        if (parts is { IsLive: true, SingleFile: true })
+        if (parts.CarriesParts)
         {
             foreach ((string name, string text) in LiveAssets.Parts)
                 html.Append(CultureInfo.InvariantCulture, $"<script type=\"application/json\" data-file=\"{name}\">{text}</script>")
@@ -106,7 +113,7 @@ internal static class PageShell
     {
         yield return HtmlText.ScriptBody(PageAssets.Script);
         if (parts.IsLive)
-            yield return HtmlText.ScriptBody(LiveAssets.Desk(parts.SingleFile));
+            yield return HtmlText.ScriptBody(LiveAssets.Desk(parts.CarriesParts));
         string own = parts.OwnScript.Length > 0 || !parts.IsLive ? parts.OwnScript : LiveAssets.Explore;
         if (own.Length > 0)
             yield return HtmlText.ScriptBody(own);

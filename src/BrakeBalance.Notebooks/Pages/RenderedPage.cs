@@ -10,16 +10,13 @@ namespace BrakeBalance.Notebooks.Pages;
 /// <param name="Problems">What could not be shown as meant; empty when all is well.</param>
 internal sealed partial record RenderedPage(string FileName, string Title, string Summary, string Html, IReadOnlyList<PageProblem> Problems)
 {
-    /// <summary>A page that stands already, for others to link to.</summary>
-    public static RenderedPage Standing(string fileName, string title) => new(fileName, title, "", "", []);
-
-    /// <summary>A page that stands in a folder already, by the title it has there; null when there is none.</summary>
+    /// <summary>A page that stands in a folder already, for others to link to, by its title there; null when there is none.</summary>
     public static RenderedPage? StandingIn(string folder, string fileName) =>
         Path.Combine(folder, fileName) is var path && File.Exists(path)
             && TitleOf().Match(File.ReadLines(path).FirstOrDefault(line => line.StartsWith("<title>", StringComparison.Ordinal)) ?? "")
                 is { Success: true } match
-            ? Standing(fileName, System.Net.WebUtility.HtmlDecode(match.Groups[1].Value)
-                .Replace(PageShell.TitleEnd, "", StringComparison.Ordinal))
+            ? new(fileName, System.Net.WebUtility.HtmlDecode(match.Groups[1].Value)
+                .Replace(PageShell.TitleEnd, "", StringComparison.Ordinal), "", "", [])
             : null;
 
     /// <summary>Its headings, or the questions that it answers, by which it is found.</summary>

@@ -69,9 +69,7 @@ internal static class Site
                 nameof(entries));
         return
         [
-            .. entries.Select((entry, i) => entry.IsStanding
-                ? RenderedPage.Standing(PageNames.FileFor(entry.Notebook.Name), entry.Notebook.Title)
-                : Page(entry.Notebook, LinkTo(i - 1), LinkTo(i + 1))),
+            .. entries.Select((entry, i) => entry.Standing ?? Page(entry.Notebook, LinkTo(i - 1), LinkTo(i + 1))),
         ];
 
         RenderedPage Page(ExecutedNotebook notebook, PageLink? previous, PageLink? next)

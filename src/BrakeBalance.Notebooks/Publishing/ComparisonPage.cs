@@ -27,12 +27,10 @@ internal static class ComparisonPage
     /// <param name="setUps">The set-ups, the first being what the others are held against.</param>
     /// <param name="comparison">Their answers.</param>
     /// <param name="units">The system of units.</param>
-    /// <param name="facts">Facts for the foot of the page.</param>
-    public static RenderedPage Render(IReadOnlyList<(string Name, Vehicle Car)> setUps, SetUpComparison comparison, UnitSystem units,
-        IEnumerable<KeyValuePair<string, string>> facts)
+    public static RenderedPage Render(IReadOnlyList<(string Name, Vehicle Car)> setUps, SetUpComparison comparison, UnitSystem units)
     {
-        string html = PageShell.Html(new PageShell.Parts(
-            Title(setUps), Body(setUps, comparison, null, units), facts, IsIndex: false, SingleFile: true, HasCode: false));
+        string html = PageShell.Html(new PageShell.Parts(Title(setUps), Body(setUps, comparison, null, units), [PageShell.Units(units)],
+            IsIndex: false, SingleFile: true, HasCode: false));
         return new RenderedPage(FileName, Title(setUps), HtmlText.Escape(Lead(setUps)), html, []);
     }
 
@@ -47,7 +45,7 @@ internal static class ComparisonPage
 
     /// <summary>A page with no others beside it.</summary>
     public static string Alone(string title, string body, UnitSystem units) => PageShell.Html(new PageShell.Parts(
-        title, body, [new("Units", units == UnitSystem.Us ? "US customary" : "SI")], IsIndex: true, SingleFile: true, HasCode: false));
+        title, body, [PageShell.Units(units)], IsIndex: true, SingleFile: true, HasCode: false));
 
     /// <summary>The figures of some set-ups laid over one another.</summary>
     public static void Figures(

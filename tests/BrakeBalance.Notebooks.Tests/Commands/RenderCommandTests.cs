@@ -9,6 +9,7 @@ public sealed class RenderCommandTests : IDisposable
     private readonly TemporaryFolder _folder = new();
     private readonly string _home = Environment.CurrentDirectory;
     private readonly UnitSystem _units = Display.Units;
+    private readonly string _gauges = File.ReadAllText(RepositoryRoot.File("data/logs/invented-gauges.csv"));
 
     public RenderCommandTests()
     {
@@ -255,6 +256,27 @@ public sealed class RenderCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task A_log_of_a_car_that_is_only_compared_makes_the_comparison_again_and_no_notebook_runs()
+    {
+        File.Delete(_folder.File("notebooks/02-bad.ipynb"));
+        string car = File.ReadAllText(_folder.File(NotebookInput.DefaultVehicle));
+        _folder.Write("one.json", car);
+        _folder.Write("two.json", car[..car.LastIndexOf('}')].TrimEnd().TrimEnd(',') + ", \"measurements\": { \"gauges\": \"g.csv\" } }");
+        _folder.Write("g.csv", _gauges);
+        string[] words = ["render", "--vehicle", "one.json", "--vehicle", "two.json"];
+        Assert.Equal((0, ""), Ended(await Shell.RunAsync(words)));
+        Assert.StartsWith("Nothing has changed", (await Shell.RunAsync(words)).Output);
+
+        File.AppendAllText(_folder.File("g.csv"), "# read again\n");
+        (int code, string output, string _) = await Shell.RunAsync(words);
+        Assert.Equal(0, code);
+        Assert.Contains("2 of them as they ran before", output);
+        Assert.DoesNotContain("cell 1 of", output);
+
+        static (int, string) Ended((int Code, string Output, string Error) run) => (run.Code, run.Error);
+    }
+
+    [Fact]
     public async Task A_notebook_that_failed_runs_again()
     {
         await Shell.RunAsync("render", "--notebook", "02");
@@ -289,6 +311,14 @@ public sealed class RenderCommandTests : IDisposable
         _folder.Write("notebooks/lessons/a-lesson.ipynb",
             SampleNotebook.Json("# Lesson", "#load \"../_setup.csx\"", "Force.FromNewtons(9)"));
         await UntilAsync(() => File.ReadAllText(page).Contains("9 N", StringComparison.Ordinal) && File.ReadAllText(stamps) != before);
+
+        // What changes while a render runs is rendered after it.
+        _folder.Write("notebooks/lessons/a-lesson.ipynb", SampleNotebook.Json(
+            "# Lesson", "#load \"../_setup.csx\"", "System.Threading.Thread.Sleep(3000);", "Force.FromNewtons(11)"));
+        await UntilAsync(() => output.ToString().Contains("cell 1 of 3", StringComparison.Ordinal));
+        _folder.Write("notebooks/lessons/a-lesson.ipynb",
+            SampleNotebook.Json("# Lesson", "#load \"../_setup.csx\"", "Force.FromNewtons(13)"));
+        await UntilAsync(() => File.ReadAllText(page).Contains("13 N", StringComparison.Ordinal));
         await ending.CancelAsync();
         Assert.Equal(130, await watch);
     }
