@@ -316,13 +316,13 @@ internal static class MeasureCommand
             string path = parsed.GetValue(file) ?? throw new BadInputException("FILE: name the vehicle file.");
             Vehicle car = Logged(terminal, path, parsed.GetRequiredValue(set),
                 new(parsed.GetValue(gauges), parsed.GetValue(stops), null), parsed.GetValue(lost), check: false);
-            (CarEstimate estimate, NextStops? next) = terminal.Work.Do("weighing the stops", _ =>
+            OwnMeasurements? own = OwnMeasurements.Of(car);
+            (CarEstimate estimate, string[] doubts, NextStops? next) = terminal.Work.Do("weighing the stops", _ =>
             {
                 CarEstimate known = OwnMeasurements.EstimateOn(car, Names(parsed.GetValue(surfaces) ?? ""));
-                return (known, known.Doubts.Count > 0 || OwnMeasurements.Of(car)?.Doubts.Count > 0 ? null : NextTest.Of(known));
+                string[] against = [.. (own?.Doubts ?? []).Union(known.Doubts)];
+                return (known, against, against.Length > 0 ? null : NextTest.Of(known));
             });
-            var own = OwnMeasurements.Of(car);
-            IReadOnlyList<string> doubts = own?.Doubts ?? estimate.Doubts;
             LogProblem[] left = [.. own?.Stops?.Problems ?? [], .. estimate.NotUsed];
             if (parsed.GetValue(json))
             {

@@ -49,9 +49,4 @@ public sealed record NextStops
 
     /// <summary>How many stops were used so far.</summary>
     public required int StopsUsed { get; init; }
-
-    /// <summary>The setting's interval expected after a stop.</summary>
-    /// <param name="candidate">One of <see cref="Candidates"/>.</param>
-    /// <returns>Width as knee, gauge; null for a balance bar.</returns>
-    public Pressure? WidthAfter(CandidateStop candidate) => Knee is { } knee ? candidate.WidthLeft * (knee.High - knee.Low) : null;
 }

@@ -92,7 +92,7 @@ public static class NextTest
     private static StopOutlook Outlook(CarEstimate estimate, TestStop stop, Vector<double>[] draws)
     {
         StopModel.Stop prepared = Prepared(estimate, stop);
-        StopShows[] shown = [.. draws.Select(d => new StopShows(estimate.Model.Predict(prepared, d)))];
+        StopShows[] shown = [.. draws.Select(d => estimate.Model.Predict(prepared, d))];
         double rear = shown.Average(s => s.Rear);
         if (estimate.Model.Vehicle.Aerodynamics is not null && stop.InitialSpeed is { } speed)
         {
@@ -297,14 +297,8 @@ public static class NextTest
     private sealed record Informing(TestStop Stop, StopOutlook Outlook, Matrix<double> Information, bool Allowed);
 }
 
-/// <summary>What one draw of an estimate foretells of a stop.</summary>
-internal readonly record struct StopShows(double LogRate, double None, double Front, double Rear)
-{
-    public StopShows((double LogRate, double None, double Front, double Rear) shown)
-        : this(shown.LogRate, shown.None, shown.Front, shown.Rear)
-    {
-    }
-}
+/// <summary>What one draw of an estimate foretells of a stop: logarithm of the deceleration, and the chance of each outcome [–].</summary>
+internal readonly record struct StopShows(double LogRate, double None, double Front, double Rear);
 
 /// <summary>What all draws foretell of a stop.</summary>
 /// <param name="Stop">The stop as the likelihood needs it.</param>

@@ -33,7 +33,12 @@ public sealed class OwnMeasurements : IOwnMeasurements
         ArgumentNullException.ThrowIfNull(vehicle);
         OwnMeasurements? own = Of(vehicle);
         IReadOnlyList<TestStop> made = own is { Stops: { } log, Logs.Fitted: false } ? log.Rows : [];
-        string[] tested = surfaces.Count > 0 || made.Count > 0 ? [.. surfaces] : ["dry", "wet"];
+        if (surfaces.Count == 0 && made.Count > 0)
+        {
+            return own!.Estimate!;
+        }
+
+        string[] tested = surfaces.Count > 0 ? [.. surfaces] : ["dry", "wet"];
         return CarEstimation.Estimate(own?.Car ?? vehicle, made, Beliefs(own?.File ?? vehicle, own?.Valve) with
         {
             Surfaces = [.. tested.Select(SurfaceCondition.Typical)],

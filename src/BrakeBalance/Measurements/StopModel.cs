@@ -209,12 +209,12 @@ internal sealed class StopModel
 
     /// <summary>What a stop that was not made yet would show.</summary>
     /// <returns>Logarithm of the deceleration, and the chances that nothing locks, the front, or the rear locks first.</returns>
-    public (double LogRate, double None, double Front, double Rear) Predict(Stop stop, Vector<double> theta)
+    public StopShows Predict(Stop stop, Vector<double> theta)
     {
         (CarGains car, PerAxle<double> friction) = Forces(theta);
         double adhesion = theta[3 + stop.Surface], lockScatter = Math.Exp(theta[ScatterIndex + 1]);
         (double front, double rear) = FirstChances(stop, car, adhesion, lockScatter, friction);
-        return (LogRate(stop, car), Math.Max(0, 1 - front - rear), front, rear);
+        return new(LogRate(stop, car), Math.Max(0, 1 - front - rear), front, rear);
     }
 
     /// <summary>Pressures and load of a stop, worked out once; null with a reason when it cannot be used.</summary>

@@ -67,10 +67,12 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
     private const string CodeWord = "Class code ", StudentsWord = "; students ";
 
     /// <summary>The class that the file says it is of; null when it says none.</summary>
-    public string? Code { get; private init; }
+    public string? Code => Class.ElementAtOrDefault(0);
 
     /// <summary>The student numbers that the file says it is of, as they were asked for; null when it says none.</summary>
-    public string? Students { get; private init; }
+    public string? Students => Class.ElementAtOrDefault(1);
+
+    private string[] Class { get; init; } = [];
 
     /// <summary>The line by which <see cref="Read"/> knows the class.</summary>
     public static string ClassLine(string code, string students) => $"# {CodeWord}{code}{StudentsWord}{students}";
@@ -115,10 +117,7 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
         [.. reading.Problems.Select(p =>
             string.Create(CultureInfo.InvariantCulture, $"Line {p.Line}: {p.Reason}{(p.Reason[^1] is '.' or '?' ? "" : ".")}"))])
     {
-        Code = ClassOf(table)?[0],
-        Students = ClassOf(table)?.ElementAtOrDefault(1),
+        Class = table.Remarks.FirstOrDefault(remark => remark.StartsWith(CodeWord, StringComparison.Ordinal))?[CodeWord.Length..]
+            .Split(StudentsWord, StringSplitOptions.TrimEntries) ?? [],
     };
-
-    private static string[]? ClassOf(LogTable table) => table.Remarks.FirstOrDefault(remark =>
-        remark.StartsWith(CodeWord, StringComparison.Ordinal))?[CodeWord.Length..].Split(StudentsWord, StringSplitOptions.TrimEntries);
 }

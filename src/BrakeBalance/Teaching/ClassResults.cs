@@ -6,14 +6,20 @@ namespace BrakeBalance.Teaching;
 public sealed record ClassResults(IReadOnlyList<StudentMark> Marks, IReadOnlyList<ItemAnalysis> Items)
 {
     /// <summary>One entry for each student who answered anything, by number.</summary>
-    public IReadOnlyList<StudentTotal> Totals { get; } =
-    [
-        .. Marks.GroupBy(mark => mark.Student).OrderBy(student => student.Key).Select(student => new StudentTotal(
-            student.Key, student.Sum(mark => mark.Marked.Points),
-            Marks.DistinctBy(mark => mark.Exercise.Id).Sum(mark => mark.Exercise.Level), student.Count(),
-            student.Count(mark => mark.Marked.Mark is Mark.Right or Mark.CarriedForward),
-            student.Count(mark => mark.Marked.Mark is Mark.Blank))),
-    ];
+    public IReadOnlyList<StudentTotal> Totals
+    {
+        get
+        {
+            int all = Marks.DistinctBy(mark => mark.Exercise.Id).Sum(mark => mark.Exercise.Level);
+            return
+            [
+                .. Marks.GroupBy(mark => mark.Student).OrderBy(student => student.Key).Select(student => new StudentTotal(
+                    student.Key, student.Sum(mark => mark.Marked.Points), all, student.Count(),
+                    student.Count(mark => mark.Marked.Mark is Mark.Right or Mark.CarriedForward),
+                    student.Count(mark => mark.Marked.Mark is Mark.Blank))),
+            ];
+        }
+    }
 
     /// <summary>Marks a class.</summary>
     /// <param name="number">What a student's sheet was made with, by the student's number.</param>

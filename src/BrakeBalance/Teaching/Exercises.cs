@@ -316,9 +316,10 @@ public static class Exercises
         Energy energy = Energy.FromJoules(0.5 * car.LoadCase.Mass.Kilograms * speed * speed);
         BalancePoint point = car.Balance.AtRate(car.BrakingRate)!;
         double frontShare = point.BrakingForces.Front / (point.BrakingForces.Front + point.BrakingForces.Rear);
-        double rise = energy.Joules * frontShare / 2 / (car.DiscMass.Kilograms * DiscSpecificHeat);
+        double RiseOf(double joules) => joules * frontShare / 2 / (car.DiscMass.Kilograms * DiscSpecificHeat);
         double seconds = speed / (car.BrakingRate * G);
-        double watts = energy.Joules * frontShare / seconds;
+        double WattsOf(double joules) => joules * frontShare / seconds;
+        (double rise, double watts) = (RiseOf(energy.Joules), WattsOf(energy.Joules));
         Power Watts(double value) => Power.FromWatts(value);
         TemperatureDelta Rise(double kelvins) => TemperatureDelta.FromDegreesCelsius(kelvins);
         return
@@ -334,13 +335,13 @@ public static class Exercises
                     ("a quarter of the whole was taken for each wheel",
                     Rise(energy.Joules / 4 / (car.DiscMass.Kilograms * DiscSpecificHeat)))),
                 $@"$\Delta T = \frac{{E \cdot {N(frontShare)} / 2}}{{m_d c}} = {N(rise)}\ \text{{K}}$")
-                .From("heat-1", joules => joules * frontShare / 2 / (car.DiscMass.Kilograms * DiscSpecificHeat)),
+                .From("heat-1", RiseOf),
             Make("heat", 3, "What is the **mean power** that the front axle's brakes turn into heat in that stop, at a constant "
                 + $"deceleration of {N(car.BrakingRate)} g?",
                 ExerciseAnswer.Of(Watts(watts), ("the whole car was taken", Watts(watts / frontShare)),
                     ("the power at the start was given", Watts(watts * 2)), ("the deceleration was not multiplied by g", Watts(watts / G))),
                 $@"$t = \frac{{v}}{{z g}} = {N(seconds)}\ \text{{s}}$, $P = \frac{{E \cdot {N(frontShare)}}}{{t}} = "
-                    + $@"{N(watts / 1000)}\ \text{{kW}}$").From("heat-1", joules => joules * frontShare / seconds),
+                    + $@"{N(watts / 1000)}\ \text{{kW}}$").From("heat-1", WattsOf),
         ];
     }
 

@@ -67,12 +67,12 @@ public static class Marking
         }
 
         // Judged as if the earlier answer were right; with a slip of unit or sign of its own it earns what that earns.
-        foreach (double value in Values(before, written, us))
+        (IReadOnlyList<double> numbers, string unit) = AnswerText.Read(written.Trim());
+        foreach (double value in numbers.Select(number => InSi(before.Answer, number, unit, us)).OfType<double>())
         {
             double onward = carried(value);
             if (double.IsFinite(onward) && onward != 0
-                && Alone(exercise with { Answer = exercise.Answer.InPlace(onward) }, text, us) is { Points: > 0 } again
-                && again.Points > marked.Points)
+                && Alone(exercise with { Answer = exercise.Answer.InPlace(onward) }, text, us) is { } again && again.Points > marked.Points)
             {
                 return again with
                 {
@@ -106,34 +106,25 @@ public static class Marking
             .MaxBy(marked => (marked.Points, marked.Mark == Mark.KnownMistake))!;
     }
 
-    // What an answer says, in SI or as a fraction, in every way it can be meant.
-    private static IEnumerable<double> Values(Exercise exercise, string text, bool us)
+    // What an answer says, in SI or as a fraction; without a unit it is taken in the sheet's, null where its unit is none of the kind.
+    private static double? InSi(ExerciseAnswer answer, double number, string unit, bool us)
     {
-        (IReadOnlyList<double> numbers, string unit) = AnswerText.Read(text.Trim());
-        ExerciseAnswer answer = exercise.Answer;
-        foreach (double number in numbers)
+        if (answer.QuantityType is not { } type)
         {
-            if (answer.QuantityType is not { } type)
-            {
-                yield return unit == "%" ? number / 100 : number;
-            }
-            else if (unit.Length == 0)
-            {
-                yield return ExerciseAnswer.Si(KnownQuantities.From(number, answer.LeadUnit(us)));
-            }
-            else if (KnownQuantities.Find(type, AnswerText.Unit(unit, type)) is { } known)
-            {
-                yield return ExerciseAnswer.Si(KnownQuantities.From(number, known));
-            }
+            return IsPercent(unit) ? number / 100 : number;
         }
+
+        return (unit.Length == 0 ? answer.LeadUnit(us) : KnownQuantities.Find(type, AnswerText.Unit(unit, type))) is { } known
+            ? ExerciseAnswer.Si(KnownQuantities.From(number, known)) : null;
     }
+
+    private static bool IsPercent(string unit) => unit.TrimEnd('.').ToLowerInvariant() is "%" or "percent" or "per cent" or "pct";
 
     private static MarkedAnswer Fraction(Exercise exercise, double number, string unit)
     {
         ExerciseAnswer answer = exercise.Answer;
-        bool percent = unit.TrimEnd('.').ToLowerInvariant() is "%" or "percent" or "per cent" or "pct";
-        double value = percent ? number / 100 : number;
-        return !percent && unit.ToLowerInvariant() is not ("" or "g" or "-" or "[-]" or "g's" or "gs")
+        double value = InSi(answer, number, unit, us: false)!.Value;
+        return !IsPercent(unit) && unit.ToLowerInvariant() is not ("" or "g" or "-" or "[-]" or "g's" or "gs")
                 ? new(Mark.WrongUnit, 0, "This answer has no unit.")
             : Near(answer, value) ? new(Mark.Right, exercise.Level, "")
             : Near(answer, -value) ? new(Mark.SignError, exercise.Level / 2.0, "Look at the sign.")
@@ -144,23 +135,20 @@ public static class Marking
     private static MarkedAnswer Quantity(Exercise exercise, double number, string unit, bool us)
     {
         ExerciseAnswer answer = exercise.Answer;
-        Type type = answer.QuantityType!;
-        if (unit.Length == 0)
-        {
-            double inLead = ExerciseAnswer.Si(KnownQuantities.From(number, answer.LeadUnit(us)));
-            return Near(answer, inLead) ? new(Mark.UnitMissing, exercise.Level / 2.0, "Write the unit.")
-                : Near(answer, -inLead) ? new(Mark.SignError, exercise.Level / 2.0, "Look at the sign, and write the unit.")
-                : Known(exercise, inLead);
-        }
-
-        if (KnownQuantities.Find(type, AnswerText.Unit(unit, type)) is not { } known)
+        if (InSi(answer, number, unit, us) is not { } value)
         {
             return AnyUnitFits(answer, number)
                 ? new(Mark.WrongUnit, exercise.Level / 2.0, "The number is right in some unit, but not in the one written.")
-                : new(Mark.Unreadable, 0, $"\"{unit}\" is not a unit of {QuantityText.Words(type.Name)}.");
+                : new(Mark.Unreadable, 0, $"\"{unit}\" is not a unit of {QuantityText.Words(answer.QuantityType!.Name)}.");
         }
 
-        double value = ExerciseAnswer.Si(KnownQuantities.From(number, known));
+        if (unit.Length == 0)
+        {
+            return Near(answer, value) ? new(Mark.UnitMissing, exercise.Level / 2.0, "Write the unit.")
+                : Near(answer, -value) ? new(Mark.SignError, exercise.Level / 2.0, "Look at the sign, and write the unit.")
+                : Known(exercise, value);
+        }
+
         return Near(answer, value) ? new(Mark.Right, exercise.Level, "")
             : Near(answer, -value) ? new(Mark.SignError, exercise.Level / 2.0, "Look at the sign.")
             : Known(exercise, value) is { Mark: Mark.KnownMistake } mistaken ? mistaken

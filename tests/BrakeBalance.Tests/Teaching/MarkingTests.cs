@@ -198,6 +198,33 @@ public class MarkingTests
         return sign + body;
     }
 
+    [Fact]
+    public void What_is_carried_from_a_right_answer_is_the_right_answer()
+    {
+        foreach (int student in Enumerable.Range(1, 40))
+        {
+            Dictionary<string, Exercise> sheet =
+                Exercises.For(new ClassNumber { Seed = 3, Student = student }).ToDictionary(exercise => exercise.Id);
+            Exercise[] carried = [.. sheet.Values.Where(exercise => exercise.StartsFrom is not null)];
+            Assert.Equal(8, carried.Length);
+            Assert.All(carried, exercise => Assert.Equal(
+                exercise.Answer.RightValue, exercise.Carried!(sheet[exercise.StartsFrom!].Answer.RightValue),
+                1e-9 * Math.Abs(exercise.Answer.RightValue)));
+        }
+    }
+
+    [Theory]
+    [InlineData("45 %")]
+    [InlineData("45 percent")]
+    [InlineData("0.45")]
+    public void A_wrong_share_is_carried_forward_in_any_spelling(string share)
+    {
+        ExerciseCar car = ExerciseCar.For(new ClassNumber { Seed = 11, Student = 4 });
+        double step = (1 - car.FrontShare - 0.45) / (car.LoadCase.CentreOfGravityHeight / car.Vehicle.Wheelbase);
+        Assert.Equal(Mark.CarriedForward, Marking.Check(Sheet["fixed-ratio-3"], step.ToString("R", CultureInfo.InvariantCulture),
+            earlier: (Sheet["fixed-ratio-2"], share)).Mark);
+    }
+
     [Theory]
     [InlineData("load-transfer-1", 1, "N", "load-transfer-2")]
     [InlineData("effort-1", 1, "N", "effort-2")]

@@ -284,6 +284,16 @@
     link.click();
     setTimeout(() => URL.revokeObjectURL(link.href), 10000);
   };
+  // A file of the reader's own, unless it is too long to be what is asked for.
+  const opened = async (event, most, use) => {
+    const [file] = event.target.files;
+    if (file && file.size > most) say(`${file.name}: ${file.size} bytes are too many. Accepted: at most ${most / 1e6} MB.`, "fail");
+    else if (file) await use(file);
+  };
+  const openedText = async (event, most, use) => {
+    await opened(event, most, async file => use(await file.text()));
+    event.target.value = "";
+  };
   // A figure is saved as the program writes it: light, with its title and credit; the picture has two points to each of the drawing's.
   panels.addEventListener("click", async event => {
     const button = event.target.closest("[data-save]");
@@ -337,12 +347,7 @@
     const reply = heard(await quick.ask("job", { do: "job" }));
     if (reply) takeBench(reply.text);
   });
-  $("bench-open").addEventListener("change", async event => {
-    const [file] = event.target.files;
-    if (file && file.size > 4e6) say(`${file.name}: ${file.size} bytes are too many. Accepted: at most 4 MB.`, "fail");
-    else if (file) await takeBench(await file.text());
-    event.target.value = "";
-  });
+  $("bench-open").addEventListener("change", event => openedText(event, 4e6, takeBench));
 
   // ---- Own measurements: what was typed is read when asked for, and can be stopped.
   const measured = async () => {
@@ -356,6 +361,7 @@
     $("live-next").innerHTML = heard(await (slow || quick).ask("next", { do: "next", ...asked() }))?.html || "";
   };
   let fits = 0;
+  const fitting = so => { for (const one of ["live-cancel", "live-progress"]) $(one).hidden = !so; };
   $("live-fit").addEventListener("click", async () => {
     const mine = ++fits;
     for (const kind of ["gauges", "stops"]) {
@@ -365,7 +371,6 @@
     }
     keep();
     say("Fitting the car to its measurements …");
-    const fitting = so => { for (const one of ["live-cancel", "live-progress"]) $(one).hidden = !so; };
     fitting(true);
     await refresh();
     if (mine !== fits) return;
@@ -379,23 +384,17 @@
   };
   $("live-cancel").addEventListener("click", () => {
     fits += 1;
-    for (const one of ["live-cancel", "live-progress"]) $(one).hidden = true;
+    fitting(false);
     return stop();
   });
   for (const button of document.querySelectorAll("[data-log]")) button.addEventListener("click", async () => {
     const reply = heard(await quick.ask("log", { do: "log", kind: button.dataset.log, units: state.units }));
     if (reply) $("log-" + button.dataset.log).value = reply.text;
   });
-  for (const input of document.querySelectorAll("[data-log-file]")) input.addEventListener("change", async () => {
-    const [file] = input.files;
-    if (file && file.size > 20e6) say(`${file.name}: ${file.size} bytes are too many. Accepted: at most 20 MB.`, "fail");
-    else if (file) $("log-" + input.dataset.logFile).value = await file.text();
-  });
+  for (const input of document.querySelectorAll("[data-log-file]")) input.addEventListener("change", event =>
+    opened(event, 20e6, async file => { $("log-" + input.dataset.logFile).value = await file.text(); }));
   // A logger's export is looked at and not kept: it may be long.
-  $("file-series").addEventListener("change", async event => {
-    const [file] = event.target.files;
-    if (!file) return;
-    if (file.size > 20e6) { say(`${file.name}: ${file.size} bytes are too many. Accepted: at most 20 MB.`, "fail"); return; }
+  $("file-series").addEventListener("change", event => opened(event, 20e6, async file => {
     const raw = new Uint8Array(await file.arrayBuffer()), wide = raw[0] === 0xff && raw[1] === 0xfe;
     say("Looking for stops …");
     const log = new TextDecoder(wide ? "utf-16le" : "utf-8").decode(raw);
@@ -403,15 +402,9 @@
     if (!reply) return;
     $("live-series").innerHTML = reply.html;
     say(file.name);
-  });
+  }));
 
   // ---- Parts: every combination, piece by piece in the second worker, so that how far it is can be said and it can be stopped.
-  const opened = async (event, most, use) => {
-    const [file] = event.target.files;
-    if (file && file.size > most) say(`${file.name}: ${file.size} bytes are too many. Accepted: at most ${most / 1e6} MB.`, "fail");
-    else if (file) await use(await file.text());
-    event.target.value = "";
-  };
   const wrong = words => $("parts-problems").replaceChildren(...words.map(one => make("li", {}, one)));
   const targets = async text => {
     const reply = heard(await quick.ask("targets", { do: "targets", targets: text }));
@@ -443,8 +436,8 @@
     const reply = heard(await quick.ask("parts", { do: "parts", ...asked() }));
     if (reply) parts(reply.text);
   });
-  $("parts-open").addEventListener("change", event => opened(event, 4e6, parts));
-  $("targets-open").addEventListener("change", event => opened(event, 1e6, targets));
+  $("parts-open").addEventListener("change", event => openedText(event, 4e6, parts));
+  $("targets-open").addEventListener("change", event => openedText(event, 1e6, targets));
   $("parts-keep").addEventListener("click", () => download("parts.csv", state.parts, "text/csv"));
   $("targets-keep").addEventListener("click", () => download("targets.json", state.targets, "application/json"));
   const search = async () => {
