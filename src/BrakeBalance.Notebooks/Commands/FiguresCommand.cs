@@ -123,9 +123,9 @@ internal static class FiguresCommand
             terminal.Output.WriteLine($"{entry.Name}: left out; it needs {entry.Needs}.");
         }
 
+        int drawings = result.Files.Count(name => name.EndsWith(".svg", StringComparison.Ordinal));
         terminal.Output.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"{folder}: {result.Files.Count(name => name.EndsWith(".svg", StringComparison.Ordinal))} drawings, "
-                + $"{result.Files.Count} files. {FigureText.Car(vehicle)}"));
+            $"{folder}: {drawings} drawing{(drawings == 1 ? "" : "s")}, {result.Files.Count} files. {FigureText.Car(vehicle)}"));
         return left.Count > 0 ? ExitCode.Failed : ExitCode.Success;
     }
 

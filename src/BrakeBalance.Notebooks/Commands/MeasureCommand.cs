@@ -28,7 +28,8 @@ internal static class MeasureCommand
         Option<string> units = VehicleOptions.Units();
         return StarterCommand.Writing(
             terminal, "starter", "Write an empty log with the columns that this program reads, and notes on filling it in.",
-            "Fill it in on the car; what reads it: '" + CommandLine.Name + " measure gauges' or 'measure setting'.",
+            "Fill it in on the car. Gauges are read by '" + CommandLine.Name
+                + " measure gauges', stops by 'measure setting' and 'measure next'.",
             parsed => LogStarter.Text(parsed.GetRequiredValue(kind), Shown(parsed, units).Us), kind, units);
     }
 

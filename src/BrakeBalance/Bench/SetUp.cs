@@ -126,7 +126,7 @@ internal sealed class SetUp
         _ => MeasureOf(quantity).Text(quantity, units),
     };
 
-    /// <summary>How far a figure lies from another; empty where either is no number or nothing is seen of it.</summary>
+    /// <summary>How far a figure lies from another, both as shown; empty where either is no number or nothing is seen of it.</summary>
     public static string Difference(IQuantity? from, IQuantity? to, UnitSystem units)
     {
         if (from is null || to is null)
@@ -136,12 +136,14 @@ internal sealed class SetUp
 
         if (to is Ratio share)
         {
-            double points = 100 * (share - (Ratio)from).DecimalFractions;
+            static double Shown(Ratio ratio) => Math.Round(100 * ratio.DecimalFractions, 1, MidpointRounding.AwayFromZero);
+            double points = Shown(share) - Shown((Ratio)from);
             return Math.Abs(points) < 0.05 ? "" : string.Create(CultureInfo.InvariantCulture, $"{points:+0.0;−0.0} points");
         }
 
         Measure measure = MeasureOf(to);
-        double difference = measure.Si(to) - measure.Si(from);
+        DisplayUnit shown = measure.In(units);
+        double difference = (shown.Rounded(measure.Si(to)) - shown.Rounded(measure.Si(from))) / shown.Scale;
         string text = measure.Text(Math.Abs(difference), units);
         return text == measure.Text(0, units) ? "" : (difference > 0 ? "+" : "−") + text;
     }
