@@ -1,6 +1,8 @@
+using System.Diagnostics;
 using System.Globalization;
 using BenchmarkDotNet.Running;
 using BrakeBalance.Benchmarks;
+using BrakeBalance.Choosing;
 using BrakeBalance.Days;
 using BrakeBalance.Fuzz;
 
@@ -13,6 +15,21 @@ using BrakeBalance.Fuzz;
 //   the stop worth most each time against the plan as it stands, on COUNT random cars
 // dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- coverage DAYS SEED
 //   where the truth lies within what the fit says of it; data/references/interval-coverage.csv is 2000 1
+//
+// dotnet run -c Release --project tests/BrakeBalance.Benchmarks -- choose CAR TARGETS PARTS
+//   how long every combination takes to be tried, and how long the sets to show take to be found
+if (args is ["choose", var ofCar, var targets, var parts])
+{
+    var choice = Choice.Of(File.ReadAllText(ofCar), File.ReadAllText(targets), File.ReadAllText(parts));
+    var watch = Stopwatch.StartNew();
+    long tried = 0;
+    ChoiceResult result = ChoiceResult.Of(choice, 3, new Progress<int>(_ => Interlocked.Exchange(ref tried, watch.ElapsedMilliseconds)));
+    Console.WriteLine(FormattableString.Invariant(
+        $"{result.Combinations:#,0} combinations, {result.Cheap:#,0} meet the cheap targets, {result.Shown.Count} shown"));
+    Console.WriteLine(FormattableString.Invariant($"tried {tried / 1e3:0.0} s, all {watch.Elapsed.TotalSeconds:0.0} s"));
+    return 0;
+}
+
 if (args is ["coverage", var days, var from])
 {
     Coverage.Write(int.Parse(days, CultureInfo.InvariantCulture), int.Parse(from, CultureInfo.InvariantCulture), Console.WriteLine);

@@ -15,7 +15,7 @@ public sealed record ChoiceResult(
     long Combinations, long Impossible, long Cheap, IReadOnlyList<long> Met,
     IReadOnlyList<(IReadOnlyList<string> For, Proposal Set)> Shown, Proposal? Nearest)
 {
-    /// <summary>Every combination that meets the targets asked of each, by the numbers that it is ordered by.</summary>
+    /// <summary>Every combination that may meet the targets, by the numbers that it is ordered by.</summary>
     internal IReadOnlyList<FoundSet> Fits { get; private init; } = [];
 
     /// <summary>The sets of which none is lighter and shorter at once, in the order of their pedal forces.</summary>
@@ -78,7 +78,7 @@ public sealed record ChoiceResult(
             Show("price against room", Spread(search.Front(field.Fits, set => set.Price, set => -set.Room, cancellation), each));
         }
 
-        return new(search.Count, field.Impossible, field.Fits.Count, field.Met,
+        return new(search.Count, field.Impossible, field.Cheap, field.Met,
             [.. shown.Select(one => ((IReadOnlyList<string>)one.For, one.Set))],
             smallest is null ? search.Nearest(field, cancellation) : null)
         {

@@ -10,9 +10,9 @@ namespace BrakeBalance.Choosing;
 /// <remarks>
 /// <para>
 /// Nothing is left out: every combination answers the cheap targets, put together from parts of cars that were read once each (front
-/// axle, rear axle, hydraulics, pedal, booster, cylinder). The dear targets (the setting with the file's ranges, stored stops, heat, the
-/// rules) are asked in the order of each question asked, until its answer is proven: a set that fails a cheap target fits nothing, and
-/// what it misses of the cheap ones is the least that it misses of all.
+/// axle, rear axle, hydraulics, pedal, booster, cylinder). Of the dear targets (the setting with the file's ranges, stored stops, heat,
+/// the rules) the pieces say the least that is missed of stored stops and rules; the rest is asked of whole cars, in the order of each
+/// question asked, until its answer is proven: the least that a set misses shows whether it can be the answer.
 /// </para>
 /// </remarks>
 internal sealed class ChoiceSearch
@@ -112,7 +112,8 @@ internal sealed class ChoiceSearch
     /// <param name="sets">The sets in their order.</param>
     /// <param name="cancellation">Stops the search.</param>
     public IEnumerable<Proposal> Fitting(IEnumerable<FoundSet> sets, CancellationToken cancellation = default) =>
-        Known(sets, cancellation).Where(known => known.Proposal is { Miss: 0 }).Select(known => known.Proposal!);
+        Known(sets.Where(set => BrakesMiss(set.Index) == 0), cancellation)
+            .Where(known => known.Proposal is { Miss: 0 }).Select(known => known.Proposal!);
 
     /// <summary>The sets that no other beats in both of two numbers, in the order of the first; both are to be small.</summary>
     public IEnumerable<Proposal> Front(
@@ -123,7 +124,7 @@ internal sealed class ChoiceSearch
             .OrderBy(first).ThenBy(second).ThenBy(set => set.Changes).ThenBy(set => set.Index))
         {
             cancellation.ThrowIfCancellationRequested();
-            if (second(set) < least && Of(set.Index) is { Miss: 0 } proposal)
+            if (second(set) < least && BrakesMiss(set.Index) == 0 && Of(set.Index) is { Miss: 0 } proposal)
             {
                 least = second(set);
                 yield return proposal;
@@ -136,7 +137,8 @@ internal sealed class ChoiceSearch
     {
         Proposal? nearest = null;
         foreach ((FoundSet set, Proposal? proposal) in Known(field.Fits.Concat(field.Misses).OrderBy(set => set.Miss)
-            .ThenBy(set => set.Changes).ThenBy(set => set.Index), cancellation))
+            .ThenBy(set => set.Changes).ThenBy(set => set.Index)
+            .Where(set => nearest is null || set.Miss >= nearest.Miss || set.Miss + BrakesMiss(set.Index) < nearest.Miss), cancellation))
         {
             if (nearest is not null && set.Miss >= nearest.Miss)
             {
@@ -159,10 +161,19 @@ internal sealed class ChoiceSearch
             ? new Proposal(index, parts, text, car, _targets, values) : null;
     });
 
+    /// <summary>Whether a combination was read as a whole car.</summary>
+    public bool IsKnown(long index) => _known.ContainsKey(index);
+
+    /// <summary>The number of a combination's brakes, the foot left aside.</summary>
+    public long BrakesOf(long index) => index / _feet;
+
+    // What the brakes miss whatever the foot, once one set of them was worked out.
+    private double BrakesMiss(long index) => _alike.TryGetValue(BrakesOf(index), out ChosenCar? car) ? car.DearMiss : 0;
+
     // A range that a new part takes away moves the draws of the others too, so such a car is worked out by itself.
     private ChosenCar Alike(long index, Vehicle car) =>
         car.Uncertainty?.Ranges.Any(range => range.Path.Split('.')[0] is "pedal" or "assist" or "masterCylinder") == true
-            ? new(car, _targets) : _alike.GetOrAdd(index / _feet, _ => new(car, _targets));
+            ? new(car, _targets) : _alike.GetOrAdd(BrakesOf(index), _ => new(car, _targets));
 
     /// <summary>The least rating of some parts; null when none says one.</summary>
     internal static Pressure? RatingOf(IEnumerable<Part> parts) => parts.Min(part => part.Rating);
@@ -184,7 +195,7 @@ internal sealed class ChoiceSearch
         ref (long Key, ChosenCar? Car, ChosenCar.Foot? Foot) last)
     {
         Choose(index, chosen);
-        last = last.Key == index / _feet ? last : (index / _feet, Balanced(chosen), null);
+        last = last.Key == BrakesOf(index) ? last : (BrakesOf(index), Balanced(chosen), null);
         (Vehicle? pedal, Vehicle? assist, Vehicle? cylinder) =
             (PieceOf(Piece.Pedal, chosen), PieceOf(Piece.Assist, chosen), PieceOf(Piece.Cylinder, chosen));
         if (last.Car is not { Vehicle.Control: { } control } car || pedal is null || assist is null || cylinder is null)
@@ -231,6 +242,8 @@ internal sealed class ChoiceSearch
             room = left < room && target.Kind != TargetKind.FrontFirst ? left : room;
         }
 
+        field.Cheap += miss == 0 ? 1 : 0;
+        miss += field.Keeps(miss) ? last.Foot!.DearMissAtLeast(pedal.Control!.Pedal) : 0;
         field.Add(new(index, miss, room, values[(int)TargetKind.PedalForceFull], values[(int)TargetKind.PedalTravelFull],
             values[(int)TargetKind.RearMargin], values[(int)TargetKind.Efficiency], price, changes));
     }
@@ -355,8 +368,8 @@ internal sealed class ChoiceSearch
 
 /// <summary>One combination that was tried, by the numbers that it is ordered by.</summary>
 /// <param name="Index">Its number among all.</param>
-/// <param name="Miss">What it misses of the cheap targets, each over its limit, together [–]; 0 when it fits.</param>
-/// <param name="Room">What is left to the tightest of them over its limit [–].</param>
+/// <param name="Miss">What it misses at least, each target over its limit, together [–]; 0 when it may fit.</param>
+/// <param name="Room">What is left to the tightest of the cheap targets over its limit [–].</param>
 /// <param name="EffortNewtons">Pedal force at 1.0 g.</param>
 /// <param name="TravelMetres">Pedal travel at 1.0 g; not a number where it cannot be told.</param>
 /// <param name="Margin">Margin of the rear brakes [–].</param>
@@ -382,7 +395,10 @@ internal sealed class ChoiceField(int kept, int targets)
     /// <summary>How many combinations meet each target; of the dear ones none is counted.</summary>
     public long[] Met { get; } = new long[targets];
 
-    /// <summary>Every combination that meets the cheap targets.</summary>
+    /// <summary>How many combinations meet the cheap targets.</summary>
+    public long Cheap { get; set; }
+
+    /// <summary>Every combination that meets the cheap targets, and is not known to miss a dear one.</summary>
     public List<FoundSet> Fits { get; } = [];
 
     /// <summary>Those that miss least.</summary>
@@ -392,6 +408,9 @@ internal sealed class ChoiceField(int kept, int targets)
 
     /// <summary>Whether every combination that misses something is among <see cref="Misses"/>.</summary>
     public bool KeptAll => _missed == _misses.Count;
+
+    /// <summary>Whether a combination that misses so much may be kept.</summary>
+    public bool Keeps(double miss) => _misses.Count < kept || (_misses.TryPeek(out _, out (double Miss, int, long) worst) && miss <= worst.Miss);
 
     public void Add(FoundSet set)
     {
@@ -412,6 +431,7 @@ internal sealed class ChoiceField(int kept, int targets)
         foreach (ChoiceField field in fields)
         {
             all.Impossible += field.Impossible;
+            all.Cheap += field.Cheap;
             all._missed += field._missed;
             all.Fits.AddRange(field.Fits);
             foreach (FoundSet set in field.Misses)
@@ -431,6 +451,11 @@ internal sealed class ChoiceField(int kept, int targets)
 
     private void Keep(FoundSet set)
     {
+        if (!Keeps(set.Miss))
+        {
+            return;
+        }
+
         _misses.Enqueue(set, (set.Miss, set.Changes, set.Index));
         if (_misses.Count > kept)
         {

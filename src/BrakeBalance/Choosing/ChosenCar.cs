@@ -17,6 +17,7 @@ internal sealed class ChosenCar
     private readonly Pressure _lock;
     private readonly Lazy<bool> _beyond;
     private readonly Lazy<double> _hottest;
+    private readonly Dictionary<(CircuitLayout, bool), EffectivenessReach> _reach = [];
 
     public ChosenCar(Vehicle car, Targets targets)
     {
@@ -40,6 +41,10 @@ internal sealed class ChosenCar
     private double RearMargin { get; }
 
     private double Efficiency { get; }
+
+    /// <summary>What it misses of the dear targets that no foot changes [–].</summary>
+    public double DearMiss => Missed(TargetKind.DiscTemperature, _hottest.Value)
+        + (FrontFirst && _targets[TargetKind.FrontFirst].Limit > 0 && _beyond.Value ? 1 : 0);
 
     /// <summary>Which targets are cheap enough to be asked of every combination; the others are asked of those that come so far.</summary>
     public static bool IsCheap(TargetKind kind) => kind <= TargetKind.LinePressure;
@@ -84,6 +89,14 @@ internal sealed class ChosenCar
         values[(int)TargetKind.Failures] = margins.Length == 0 ? double.NaN : margins.Min();
     }
 
+    private double Missed(TargetKind kind, double value) => _targets[kind].Room(value) is < 0 and var room ? -room : 0;
+
+    private EffectivenessReach Reach(BrakeControl control)
+    {
+        (CircuitLayout, bool) key = (control.Layout, control.Assist is PoweredAssist);
+        return _reach.TryGetValue(key, out EffectivenessReach? known) ? known : _reach[key] = new(Vehicle, control);
+    }
+
     private double Hottest(HeatCycle use)
     {
         try
@@ -107,6 +120,7 @@ internal sealed class ChosenCar
         private readonly ControlForce _sound, _bare;
         private readonly Force? _half, _full, _bareHalf, _bareFull;
         private readonly PedalTravel? _travelFull, _travelLock;
+        private readonly Lazy<ImmutableArray<Force?>> _stored;
 
         public Foot(ChosenCar car, BrakeControl control)
         {
@@ -120,17 +134,49 @@ internal sealed class ChosenCar
             (_bareHalf, _bareFull) = (Input(_bare, car._half), Input(_bare, car._full));
             _travelFull = car._full is { } full ? _sound.TravelAt(full) : null;
             _travelLock = _sound.TravelAt(car._lock);
+            _stored = new(() => [.. FailureAnalysis.Reserve(_sound, new FailureConditions { BrakingRate = EngineOffPresses.UsualRate })
+                .Select(press => car._half is { } half
+                    ? press.Assist.InputForce(_sound.Cylinder.RodForce(Axle.Front, half)) : (Force?)null)]);
         }
 
         public bool Serves(ChosenCar car, BrakeAssist assist, MasterCylinder cylinder, PushRodFit? rod) =>
             ReferenceEquals(_car, car) && ReferenceEquals(_control.Assist, assist)
             && ReferenceEquals(_control.MasterCylinder, cylinder) && ReferenceEquals(_control.PushRod, rod);
 
+        /// <summary>What the dear targets that need no whole car to be refused miss at least [–].</summary>
+        /// <remarks>A hair's breadth is let through, for the whole car to decide.</remarks>
+        public double DearMissAtLeast(Pedal pedal)
+        {
+            const double hair = 1e-9;
+            bool Enough(Force? input) =>
+                input is { } force && pedal.PedalForce(force, Length.Zero) <= EngineOffPresses.UsualForce * (1 + hair);
+            double miss = 0;
+            if (Apart(pedal) && _car._targets[TargetKind.StoredStops].Limit > 0 && _control.Assist is not NoAssist
+                && _control.Assist is not VacuumBooster { VacuumChamberVolume.Value: 0 } && !Enough(_bareHalf))
+            {
+                miss += _car.Missed(TargetKind.StoredStops, _stored.Value.TakeWhile(Enough).Count());
+            }
+
+            if (_car._targets[TargetKind.Failures].IsAsked)
+            {
+                // The spring of a pedal only takes away as it travels; a ratio that rises may give more.
+                double lacks = _car.Reach(_control).LacksAtLeast((helped, newtons) => pedal.Lever is not FixedRatioLever
+                    ? double.PositiveInfinity
+                    : _sound.Cylinder.OutletPressures((helped ? _sound : _bare).Control.Assist
+                        .OutputForce(pedal.InputRodForce(Force.FromNewtons(newtons), Length.Zero))).Front.Pascals * (1 + hair));
+                miss += Math.Max(0, _car.Missed(TargetKind.Failures, -lacks) - hair);
+            }
+
+            return miss;
+        }
+
+        // Where the pedal's ratio or spring changes with its travel, pedal and brakes have to be worked out together.
+        private bool Apart(Pedal pedal) => _control.Circuits is null
+            || (pedal.Lever is FixedRatioLever && pedal.ReturnSpringRate <= ForcePerLength.Zero);
+
         public void Answer(Pedal pedal, Force highest, Pressure? rating, Span<double> values)
         {
-            // Where the pedal's ratio or spring changes with its travel, pedal and brakes have to be worked out together.
-            bool apart = _control.Circuits is null
-                || (pedal.Lever is FixedRatioLever && pedal.ReturnSpringRate <= ForcePerLength.Zero);
+            bool apart = Apart(pedal);
             ControlForce sound = apart ? _sound : new ControlForce(_car.Model, _control with { Pedal = pedal });
             ControlForce bare = apart || ReferenceEquals(_sound, _bare) ? sound
                 : new ControlForce(_car.Model, _bare.Control with { Pedal = pedal });
