@@ -26,7 +26,8 @@ internal sealed class LiveChoice
     }
 
     /// <summary>
-    /// The next piece of a search: <c>done</c> of <c>count</c>, with what is found once all are; or the problems of its texts.
+    /// The next piece of a search: <c>done</c> of <c>count</c>, with what is found once all are, and then <c>asked</c> of <c>cars</c>
+    /// drawn from the file's ranges, as long as some are left; or the problems of its texts.
     /// </summary>
     /// <param name="text">The vehicle file.</param>
     /// <param name="car">The car of it, as it was read with what was measured on it.</param>
@@ -41,14 +42,21 @@ internal sealed class LiveChoice
         }
 
         var reply = new JsonObject { ["count"] = among.Count };
+        int some = Math.Clamp(request["some"]?.GetValue<int>() ?? 100, 1, 1_000_000);
         if (search.Done < among.Count)
         {
-            long to = Math.Min(among.Count, search.Done + Math.Clamp(request["some"]?.GetValue<int>() ?? 100, 1, 1_000_000));
+            long to = Math.Min(among.Count, search.Done + some);
             (search.Field, search.Done) = (among.Some(search.Done, to, search.Field), to);
         }
         else
         {
-            ChoiceResult result = search.Result ??= ChoiceResult.Of(among, search.Field!, Each);
+            search.Ask(some);
+            ChoiceResult result = search.Result!;
+            if (result.Held is null)
+            {
+                (reply["asked"], reply["cars"]) = (search.Asked, search.Drawn.Count);
+            }
+
             reply["html"] = Html(choice, result, LiveDesk.Units(request));
             reply["sets"] = new JsonArray([.. result.Sets.Select(set => (JsonNode?)JsonValue.Create(set.Text))]);
         }
@@ -59,8 +67,7 @@ internal sealed class LiveChoice
 
     private static string Html(Choice choice, ChoiceResult result, UnitSystem units)
     {
-        // How many of the drawn cars a set holds for takes a hundred times as long as the set itself.
-        var html = new StringBuilder(ChoiceTables.Sets(choice, result, units, drawn: false).ToHtml());
+        var html = new StringBuilder(ChoiceTables.Sets(choice, result, units, drawn: result.Held is not null).ToHtml());
         html.Append(ChoiceTables.Answers(choice, result, units).ToHtml()).Append("<ul>\n");
         foreach (string caution in ChoiceResult.Cautions)
         {
@@ -105,6 +112,8 @@ internal sealed class LiveChoice
 
     private sealed class Search
     {
+        private readonly Dictionary<int, int> _meet = [];
+
         public Search(string text, string targets, string parts, Vehicle? car)
         {
             Choice = Choice.Read(text, targets, parts, (which, found) =>
@@ -125,6 +134,36 @@ internal sealed class LiveChoice
 
         public ChoiceField? Field { get; set; }
 
-        public ChoiceResult? Result { get; set; }
+        public ChoiceResult? Result { get; private set; }
+
+        /// <summary>The cars drawn from the file's ranges, each for its set, by the set's place.</summary>
+        public IReadOnlyList<(int Set, Vehicle Car)> Drawn { get; private set; } = [];
+
+        public int Asked { get; private set; }
+
+        // The sets first; the drawn cars take a hundred times as long, so they are asked when the sets are in sight.
+        public void Ask(int some)
+        {
+            if (Result is null)
+            {
+                Result = ChoiceResult.Of(Among!, Field!, Each);
+                Drawn = [.. (Result.Nearest is null ? Result.Sets : []).Index()
+                    .SelectMany(set => set.Item.Drawn().Select(car => (set.Index, car)))];
+            }
+            else
+            {
+                for (int to = Math.Min(Drawn.Count, Asked + some); Asked < to; Asked++)
+                {
+                    (int set, Vehicle car) = Drawn[Asked];
+                    _meet[set] = _meet.GetValueOrDefault(set) + (Result.Sets[set].MeetsOn(car) ? 1 : 0);
+                }
+            }
+
+            if (Asked == Drawn.Count)
+            {
+                int[] of = [.. Result.Sets.Select((_, i) => Drawn.Count(one => one.Set == i))];
+                Result = Result with { Held = [.. of.Select((cars, i) => cars == 0 ? ((int, int)?)null : (_meet.GetValueOrDefault(i), cars))] };
+            }
+        }
     }
 }

@@ -30,7 +30,7 @@ public static class ChoiceTables
             Id = "choice-sets",
             Title = words.Answer,
             Caption = words.Tried
-                + (all ? "" : " Of how many cars of the file's ranges a set holds, the command 'choose' says: it takes long."),
+                + (all ? "" : " For how many cars of the file's ranges a set holds is said once all are asked."),
             Table = (all ? table.Words("Holds for", sets.Select((_, i) => words.HoldsFor(i))) : table).Build(),
         };
     }

@@ -18,6 +18,9 @@ public sealed record ChoiceResult(
     /// <summary>Every combination that may meet the targets, by the numbers that it is ordered by.</summary>
     internal IReadOnlyList<FoundSet> Fits { get; private init; } = [];
 
+    /// <summary>For how many of the cars drawn from the file's ranges each set holds; null when nobody has asked yet.</summary>
+    internal IReadOnlyList<(int Meet, int Of)?>? Held { get; init; }
+
     /// <summary>The sets of which none is lighter and shorter at once, in the order of their pedal forces.</summary>
     public IReadOnlyList<Proposal> EffortFront { get; private init; } = [];
 

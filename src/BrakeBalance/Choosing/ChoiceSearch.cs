@@ -488,12 +488,18 @@ public sealed record Proposal(
     /// <summary>How many of the cars drawn from the file's ranges meet every target, and of how many; null without ranges.</summary>
     public (int Meet, int Of)? Holds()
     {
-        IReadOnlyList<Vehicle> cars = Vehicle.Uncertainty?.CarsOf(Vehicle) ?? [];
-        double[]?[] drawn = new double[cars.Count][];
-        Parallel.For(0, cars.Count, i =>
-            drawn[i] = Banded.Try(() => ChosenCar.Answers(cars[i], Targets, ChoiceSearch.RatingOf(Parts))));
-        return drawn.Length == 0 ? null : (drawn.Count(values => values is not null && MissOf(Targets, values) == 0), drawn.Length);
+        IReadOnlyList<Vehicle> cars = Drawn();
+        int meet = 0;
+        Parallel.ForEach(cars, car => Interlocked.Add(ref meet, MeetsOn(car) ? 1 : 0));
+        return cars.Count == 0 ? null : (meet, cars.Count);
     }
+
+    /// <summary>The cars drawn from the file's ranges; none without ranges.</summary>
+    internal IReadOnlyList<Vehicle> Drawn() => Vehicle.Uncertainty?.CarsOf(Vehicle) ?? [];
+
+    /// <summary>Whether one of the drawn cars meets every target.</summary>
+    internal bool MeetsOn(Vehicle drawn) =>
+        Banded.Try(() => ChosenCar.Answers(drawn, Targets, ChoiceSearch.RatingOf(Parts))) is { } values && MissOf(Targets, values) == 0;
 
     private static double MissOf(Targets targets, IReadOnlyList<double> values) =>
         targets.All.Select(target => target.Room(values[(int)target.Kind])).Where(room => room < 0).Sum(room => -room);

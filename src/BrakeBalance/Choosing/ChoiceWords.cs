@@ -17,7 +17,7 @@ internal sealed class ChoiceWords(Choice choice, ChoiceResult result, UnitSystem
         Measure.Of("mass of a part", MassUnit.Kilogram, (MassUnit.Kilogram, "kg", 0.1), (MassUnit.Pound, "lb", 0.1));
 
     private readonly Lazy<(int Meet, int Of)?[]> _holds = new(() =>
-        [.. (result.Nearest is null ? result.Sets : []).Select(set => set.Holds())]);
+        result.Held?.ToArray() ?? [.. (result.Nearest is null ? result.Sets : []).Select(set => set.Holds())]);
 
     /// <summary>The targets that ask for something.</summary>
     public IReadOnlyList<Target> Asked { get; } = [.. choice.Targets.All.Where(target => target.IsAsked)];

@@ -234,6 +234,38 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
         Assert.Contains("line 2", Reply(desk, asked)["problems"]!.ToJsonString(), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task With_ranges_the_sets_come_first_and_then_for_how_many_drawn_cars_each_holds_as_the_program_says()
+    {
+        using var folder = new TemporaryFolder();
+        string car = File.ReadAllText(RepositoryRoot.File("data/vehicles/big-cam-saloon.json"))
+            .Replace("\"ratio\": 4.1", "\"ratio\": \"3.9 .. 4.3\"", StringComparison.Ordinal);
+        string file = folder.Write("car.json", car), parts = folder.Write("parts.csv", "part,name,sets\npads,fast,front.brake.friction = 0.40\n");
+        string targets = folder.Write("targets.json", """{ "failures": false, "pedalForceFull": "305 N", "pedalForceHalf": "155 N" }""");
+        (int code, string output, string error) = await Shell.RunAsync("choose", file, "--parts", parts, "--targets", targets, "--json");
+        Assert.True(code == 0, error);
+        var desk = new LiveDesk(new Dictionary<string, string>());
+        JsonObject asked = new()
+        {
+            ["do"] = "choose", ["text"] = car, ["parts"] = File.ReadAllText(parts), ["targets"] = File.ReadAllText(targets), ["some"] = 50,
+        };
+        Reply(desk, asked);
+        JsonObject reply = Reply(desk, asked);
+        Assert.DoesNotContain("Holds for", reply["html"]!.ToString(), StringComparison.Ordinal);
+        Assert.Equal(0, reply["asked"]!.GetValue<int>());
+        for (int i = 0; reply["cars"] is not null; i++)
+        {
+            Assert.True(i < 100);
+            reply = Reply(desk, asked);
+        }
+
+        JsonNode holds = JsonNode.Parse(output)!["sets"]![0]!["holds_for_drawn_cars"]!;
+        (int meet, int of) = (holds["meet"]!.GetValue<int>(), holds["of"]!.GetValue<int>());
+        Assert.InRange(meet, 1, of - 1);
+        Assert.Contains(FormattableString.Invariant($"{meet} of {of} cars of the file's ranges"),
+            System.Net.WebUtility.HtmlDecode(reply["html"]!.ToString()), StringComparison.Ordinal);
+    }
+
     [SkippableFact]
     public async Task Parts_are_searched_stopped_and_taken_as_a_set_up_in_the_page()
     {

@@ -441,17 +441,21 @@
   $("parts-keep").addEventListener("click", () => download("parts.csv", state.parts, "text/csv"));
   $("targets-keep").addEventListener("click", () => download("targets.json", state.targets, "application/json"));
   const search = async () => {
-    const mine = state.search = {}, bar = $("parts-done"), place = $("parts-found"), { text, set, logs } = asked();
+    const mine = state.search = {}, bar = $("parts-done"), { text, set, logs } = asked();
     let reply = null, some = 20;
     [bar.hidden, $("parts-stop").hidden, bar.value] = [false, false, 0];
     while (mine === state.search) {
       const began = performance.now();
       reply = heard(await (slow || quick).ask("choose", { do: "choose", text, set, logs, units: state.units, some,
         parts: state.parts, targets: state.targets }));
-      if (!reply || reply.html || reply.problems || mine !== state.search) break;
-      some = Math.max(1, Math.round(some * Math.min(2, 300 / (performance.now() - began + 1))));
-      [bar.max, bar.value] = [reply.count, reply.done];
-      say(reply.done < reply.count ? `${reply.done} of ${reply.count} combinations tried …`
+      if (!reply || reply.problems || mine !== state.search) break;
+      if (reply.html && !reply.asked) found(reply);
+      if (reply.html && !reply.cars) break;
+      some = reply.html && !reply.asked ? 1
+        : Math.max(1, Math.round(some * Math.min(2, 300 / (performance.now() - began + 1))));
+      [bar.max, bar.value] = [reply.cars || reply.count, reply.html ? reply.asked : reply.done];
+      say(reply.html ? `${reply.asked} of ${reply.cars} cars of the file's ranges asked …`
+        : reply.done < reply.count ? `${reply.done} of ${reply.count} combinations tried …`
         : "All are tried. Asking the best more closely …");
     }
     if (mine !== state.search) return;
@@ -459,8 +463,12 @@
     if (!reply) return;
     say("");
     wrong(reply.problems || []);
-    place.innerHTML = reply.html || "";
-    const takes = (reply.sets || []).map((file, i) => {
+    if (!reply.html) $("parts-found").replaceChildren();
+  };
+  const found = reply => {
+    const place = $("parts-found"), at = [...place.querySelectorAll("button")].indexOf(document.activeElement);
+    place.innerHTML = reply.html;
+    const takes = reply.sets.map((file, i) => {
       const button = make("button", { type: "button" }, `Take set ${i + 1}`);
       button.addEventListener("click", () => {
         if (state.cars.length >= MOST) { say(`There are ${MOST} set-ups. Remove one under Car first.`, "fail"); return; }
@@ -474,6 +482,7 @@
     const row = make("div", { class: "bb-row", role: "group", "aria-label": "Take a set as a set-up" });
     row.append(...takes);
     place.querySelector(".bb-table")?.after(row);
+    takes[at]?.focus();
   };
   $("parts-go").addEventListener("click", () => { state.parts = $("parts-text").value; keep(); return search(); });
   $("parts-stop").addEventListener("click", () => {
