@@ -63,7 +63,7 @@ public static class Exercises
         PerAxle<Force> still = car.Balance.StaticAxleLoads;
         PerAxle<Force> moving = car.Balance.NormalReactions(z);
         Force shift = moving.Front - still.Front;
-        double target = 0.2;
+        double target = car.LightRearShare;
         double rearShare = 1 - car.FrontShare;
         double h = car.LoadCase.CentreOfGravityHeight / car.Vehicle.Wheelbase;
         double rate = (rearShare - target) / h;
@@ -79,11 +79,12 @@ public static class Exercises
                     ("the transfer was taken off, not added", still.Front - shift), ("the rear axle was taken", moving.Rear)),
                 $@"$N_1 = P_1 + z m g \frac{{h}}{{E}} = {N(still.Front.Newtons)} + {N(shift.Newtons)} = {N(moving.Front.Newtons)}\ "
                     + $@"\text{{N}}$").From("load-transfer-1", newtons => still.Front.Newtons + newtons),
-            Make("load-transfer", 3, "At what deceleration, in g, does the rear axle carry only 20 % of the weight?",
+            Make("load-transfer", 3,
+                $"At what deceleration, in g, does the rear axle carry only {N(target * 100)} % of the weight?",
                 ExerciseAnswer.Of(rate, ("the front share was used", (car.FrontShare - target) / h),
                     ("the rate at which the rear lifts off was given", rearShare / h),
                     ("height and wheelbase were swapped", (rearShare - target) * h)),
-                $@"$0.2 = (1 - \psi_1) - z \frac{{h}}{{E}}$, so $z = \frac{{{N(rearShare)} - 0.2}}{{{N(h)}}} = {N(rate)}$"),
+                $@"${N(target)} = (1 - \psi_1) - z \frac{{h}}{{E}}$, so $z = \frac{{{N(rearShare)} - {N(target)}}}{{{N(h)}}} = {N(rate)}$"),
         ];
     }
 
@@ -160,9 +161,11 @@ public static class Exercises
         [
             Make("knee", 1, $"What is the **rear** line pressure when the front line has {P(inlet)}?",
                 ExerciseAnswer.Of(outlet, ("the valve was left out", inlet), ("the slope was applied to the whole pressure", inlet * slope),
+                    ("the slope was applied below the knee", knee + ((inlet - knee) * slope)),
                     ("the slope was applied to the whole pressure and added to the knee", knee + (inlet * slope))),
-                $@"$p_2 = p_k + s (p_1 - p_k) = {N(knee.Bars)} + {N(slope)} ({N(inlet.Bars)} - {N(knee.Bars)}) = {N(outlet.Bars)}\ "
-                    + $@"\text{{bar}}$"),
+                inlet > knee ? $@"Above the knee: $p_2 = p_k + s (p_1 - p_k) = {N(knee.Bars)} + {N(slope)} ({N(inlet.Bars)} "
+                    + $@"- {N(knee.Bars)}) = {N(outlet.Bars)}\ \text{{bar}}$"
+                    : $@"Below the knee of ${N(knee.Bars)}\ \text{{bar}}$ the valve is open: $p_2 = p_1 = {N(outlet.Bars)}\ \text{{bar}}$"),
             Make("knee", 2, "What is the braking force of the **front axle** (both wheels) at the knee?",
                 ExerciseAnswer.Of(point.BrakingForces.Front, ("one wheel only was counted", point.BrakingForces.Front / 2),
                     ("the rear axle was taken", point.BrakingForces.Rear),
@@ -205,7 +208,7 @@ public static class Exercises
                 $"Without a valve, on a surface with an adhesion of {N(car.Adhesion)}: what is the braking efficiency at the first "
                     + "lock-up?",
                 ExerciseAnswer.Of(lockUp.Efficiency, ("the deceleration at lock-up was given", lockUp.At.BrakingRate),
-                    ("the other axle was taken", Other(car, lockUp) / car.Adhesion)),
+                    ("the other axle was taken", Other(car, lockUp, car.Adhesion) / car.Adhesion)),
                 $@"The {(lockUp.First == Axle.Front ? "front" : "rear")} axle locks first, at $z = {N(lockUp.At.BrakingRate)}$",
                 $@"$\eta = \frac{{z}}{{k}} = {N(lockUp.Efficiency)}$"),
         ];
@@ -268,7 +271,8 @@ public static class Exercises
                     ("the front axle alone was counted", point.BrakingForces.Front / car.Balance.Weight),
                     ("the pedal ratio was left out", car.Balance.At(line / ratio).BrakingRate)),
                 $@"$p_1 = \frac{{i \cdot 500}}{{A}} = {N(line.Bars)}\ \text{{bar}}$, "
-                    + $@"rear behind the valve ${N(point.LinePressures.Rear.Bars)}\ \text{{bar}}$",
+                    + (line > car.Valve.Knee ? "above the knee, so in the rear line" : "below the knee, so in the rear line too")
+                    + $@" ${N(point.LinePressures.Rear.Bars)}\ \text{{bar}}$",
                 $@"$z = \frac{{T_1 + T_2}}{{m g}} = {N(point.BrakingRate)}$"),
         ];
     }
@@ -280,14 +284,12 @@ public static class Exercises
         double share = car.RearForceShare;
         FixedRatio ratio = car.WithShare(share);
         double rearRate = ratio.RearLockRate(car.Adhesion);
-        double grippy = Math.Round(bare.IdealCrossings()[0].BrakingRate + 0.2, 2);
-        LockUp first = bare.FirstLockUp(grippy)!;
-        BalancePoint ideal = bare.At(Pressure.FromBars(10));
-        PerAxle<Force> limits = bare.IdealForces(grippy);
-        double front = limits.Front / ideal.BrakingForces.Front * 10;
-        double rear = limits.Rear / ideal.BrakingForces.Rear * 10;
+        double crossing = bare.IdealCrossings()[0].BrakingRate;
+        LockUp first = bare.FirstLockUp(car.OtherAdhesion)!;
+        bool rearFirst = first.First == Axle.Rear;
+        (Pressure front, Pressure rear) = car.PressuresAt(car.DryAdhesion);
         double slope = car.Valve.Slope;
-        Pressure knee = Pressure.FromBars((rear - (slope * front)) / (1 - slope));
+        Pressure knee = car.KneeAt(car.DryAdhesion);
         return
         [
             Make("rear-lock", 1, $"Without a valve, adhesion {N(car.Adhesion)}: at what deceleration, in g, does the **rear** axle lock?",
@@ -295,17 +297,17 @@ public static class Exercises
                     ("the adhesion was given", car.Adhesion), ("the front axle was taken", ratio.FrontLockRate(car.Adhesion) ?? 0)),
                 $@"$z = \frac{{k \Psi}}{{\Phi + k h/E}} = \frac{{{N(car.Adhesion)} \cdot {N(1 - car.FrontShare)}}}{{{N(share)} + "
                     + $@"{N(car.Adhesion * h)}}} = {N(rearRate)}$"),
-            Make("rear-lock", 2, $"Without a valve, adhesion {N(grippy)}: at what deceleration, in g, does the **first** axle lock?",
-                ExerciseAnswer.Of(first.At.BrakingRate, ("the other axle was taken", ratio.FrontLockRate(grippy) ?? 0),
-                    ("the adhesion was given", grippy)),
-                $@"The rear axle leads above $z = {N(bare.IdealCrossings()[0].BrakingRate)}$, "
-                    + $@"so it locks first: $z = {N(first.At.BrakingRate)}$. That spins the car."),
+            Make("rear-lock", 2,
+                $"Without a valve, adhesion {N(car.OtherAdhesion)}: at what deceleration, in g, does the **first** axle lock?",
+                ExerciseAnswer.Of(first.At.BrakingRate, ("the other axle was taken", Other(car, first, car.OtherAdhesion)),
+                    ("the adhesion was given", car.OtherAdhesion)),
+                $@"The {(rearFirst ? "rear axle leads above" : "front axle leads below")} $z = {N(crossing)}$, so it locks first: "
+                    + $"$z = {N(first.At.BrakingRate)}$. {(rearFirst ? "That spins the car." : "The car runs straight on.")}"),
             Make("rear-lock", 3, "Which **knee** makes both axles lock together "
-                + $"at an adhesion of {N(grippy)}, the slope staying at {N(slope)}?",
-                ExerciseAnswer.Of(knee, ("the slope was left out", Pressure.FromBars(rear)),
-                    ("the front pressure at lock-up was given", Pressure.FromBars(front)),
-                    ("the slope was applied from zero", Pressure.FromBars(rear / slope))),
-                $@"Both at their limit at $z = k$: $p_1 = {N(front)}\ \text{{bar}}$, $p_2 = {N(rear)}\ \text{{bar}}$",
+                + $"at an adhesion of {N(car.DryAdhesion)}, the slope staying at {N(slope)}?",
+                ExerciseAnswer.Of(knee, ("the slope was left out", rear), ("the front pressure at lock-up was given", front),
+                    ("the slope was applied from zero", rear / slope)),
+                $@"Both at their limit at $z = k$: $p_1 = {N(front.Bars)}\ \text{{bar}}$, $p_2 = {N(rear.Bars)}\ \text{{bar}}$",
                 $@"$p_k = \frac{{p_2 - s p_1}}{{1 - s}} = {N(knee.Bars)}\ \text{{bar}}$"),
         ];
     }
@@ -345,11 +347,11 @@ public static class Exercises
         ];
     }
 
-    private static double Other(ExerciseCar car, LockUp lockUp)
+    private static double Other(ExerciseCar car, LockUp lockUp, double adhesion)
     {
         FixedRatio ratio = car.WithShare(car.RearForceShare);
         return lockUp.First == Axle.Rear
-            ? ratio.FrontLockRate(car.Adhesion) ?? car.WithoutValve.GreatestRate(car.Adhesion) : ratio.RearLockRate(car.Adhesion);
+            ? ratio.FrontLockRate(adhesion) ?? car.WithoutValve.GreatestRate(adhesion) : ratio.RearLockRate(adhesion);
     }
 
     private static Exercise Make(string lesson, int level, string question, ExerciseAnswer answer, params string[] steps) =>
