@@ -30,7 +30,7 @@ internal static partial class LessonFigures
                         "Two curves around the diagonal k = z: front above it where it leads, rear above it where it leads.",
                         Invariant($"At the deceleration chosen the front uses {Front(rate):0.00} and the rear {Rear(rate):0.00}."))
                     .X("Deceleration", "z", Measure.InG, 0.1, 0.95)
-                    .Y("Adhesion utilised", "f", Measure.Number, 0, 1.4)
+                    .Y("Adhesion used", "f₁, f₂", Measure.Number, 0, 1.4)
                     .Line("ideal, f = z", rates, rates, Tone.Ideal, Dash.Dot)
                     .Line("front axle", rates, rates.Select(Front).ToArray(), Tone.Front)
                     .Line("rear axle", rates, rates.Select(Rear).ToArray(), Tone.Rear, Dash.Dash)
@@ -84,7 +84,7 @@ internal static partial class LessonFigures
                         $"At 300 N the line pressure is {Measure.LinePressure.Text(Assisted(300), units)} "
                             + $"with assist and {Measure.LinePressure.Text(Bare(300), units)} without.")
                     .X("Pedal force", "F", Measure.ControlForce, 0, 500)
-                    .Y("Line pressure", "p", Measure.LinePressure, 0, 1.6e7)
+                    .Y("Line pressure", "p₁", Measure.LinePressure, 0, 1.6e7)
                     .Line("with assist", pedals, pedals.Select(Assisted).ToArray(), Tone.Main)
                     .Line("no assist", pedals, pedals.Select(Bare).ToArray(), Tone.Other, Dash.Dash);
                 if (booster.RunOut is { } runOut && pedal.PedalForce(runOut.InputForce).Newtons < 500)
@@ -134,8 +134,8 @@ internal static partial class LessonFigures
                     .Build();
                 return new Frame([figure],
                 [
-                    new("Rate at 500 N", Measure.Number.Text(at500, units)),
-                    new("Rate at 250 N", Measure.Number.Text(Rate(250), units)),
+                    new("Deceleration at 500 N", Measure.Number.Text(at500, units)),
+                    new("Deceleration at 250 N", Measure.Number.Text(Rate(250), units)),
                 ]);
             });
     }
@@ -232,7 +232,7 @@ internal static partial class LessonFigures
                         $"From {Measure.Speed.Text(speed, units)} the brakes take {Measure.Energy.Text(energy, units)}, "
                             + $"the front axle {Measure.Energy.Text(energy * share, units)} of it.")
                     .X("Speed before the stop", "v", Measure.Speed, 0, 45)
-                    .Y("Energy", "E", Measure.Energy, 0, 0.5 * mass * 45 * 45)
+                    .Y("Energy", "W", Measure.Energy, 0, 0.5 * mass * 45 * 45)
                     .Line("all brakes", axis, axis.Select(v => 0.5 * mass * v * v).ToArray(), Tone.Main)
                     .Line("front axle", axis, axis.Select(v => share * 0.5 * mass * v * v).ToArray(), Tone.Front, Dash.Dash)
                     .Points("at the speed chosen", new double[] { speed, speed }, new double[] { energy, energy * share }, Tone.Main,

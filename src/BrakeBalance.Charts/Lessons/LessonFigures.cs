@@ -65,7 +65,7 @@ internal static partial class LessonFigures
                             + $"and the rear {Measure.BrakeForce.Text(before.Rear, units)}; with it "
                             + $"{Measure.BrakeForce.Text(loads.Front, units)} and {Measure.BrakeForce.Text(loads.Rear, units)}.")
                     .Categories("Axle", "front axle", "rear axle")
-                    .Y("Axle load at rest", "P", Measure.BrakeForce, 0, 1.1 * Math.Max(before.Front.Newtons, before.Rear.Newtons) + 2600)
+                    .Y("Axle load at rest", "P₁, P₂", Measure.BrakeForce, 0, 1.1 * Math.Max(before.Front.Newtons, before.Rear.Newtons) + 2600)
                     .Bars("before", new double[] { before.Front.Newtons, before.Rear.Newtons }, Tone.Guide, Hatch.Dots)
                     .Bars("with the load", new double[] { loads.Front.Newtons, loads.Rear.Newtons }, Tone.Main)
                     .Build();
@@ -102,7 +102,7 @@ internal static partial class LessonFigures
                             + $"{Measure.BrakeForce.Text(at.Front, units)} at the deceleration chosen; the rear load falls by the "
                             + $"same {Measure.BrakeForce.Text(shift, units)}.")
                     .X("Deceleration", "z", Measure.InG, 0, 1)
-                    .Y("Normal reaction", "N", Measure.BrakeForce, 0, model.Weight.Newtons)
+                    .Y("Normal reaction", "N₁, N₂", Measure.BrakeForce, 0, model.Weight.Newtons)
                     .Line("front axle", rates, rates.Select(z => model.NormalReactions(z).Front.Newtons).ToArray(), Tone.Front)
                     .Line("rear axle", rates, rates.Select(z => model.NormalReactions(z).Rear.Newtons).ToArray(), Tone.Rear, Dash.Dash)
                     .Points("at the deceleration chosen", new double[] { rate, rate }, new double[] { at.Front.Newtons, at.Rear.Newtons },

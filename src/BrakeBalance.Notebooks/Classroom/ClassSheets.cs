@@ -111,7 +111,7 @@ internal static class ClassSheets
             body.Append("<section class=\"bb-paper\">\n").Append(sheet).Append("</section>\n");
         }
 
-        body.Append("</main>\n</div>\n");
+        body.Append("<section class=\"bb-paper\">\n").Append(LessonSheet.Symbols.ToHtml()).Append("</section>\n</main>\n</div>\n");
         KeyValuePair<string, string>[] facts = [new("Cars", "invented, drawn by the teacher's secret and a student number")];
         return PageShell.Html(new PageShell.Parts(title, body.ToString(), facts, IsIndex: false, SingleFile: false));
     }
