@@ -61,10 +61,10 @@ public partial class SymbolTests
     [GeneratedRegex(@"\$\$(?<of>.+?)\$\$|\$(?<of>[^$]+?)\$", RegexOptions.Singleline)]
     private static partial Regex Delimited();
 
-    [GeneratedRegex(@"(?<!_\{)\\(text|mathrm)\{[^}]*\}|\\(begin|end)\{cases\}|\\(t?frac|cdot|q?quad|Rightarrow|le|left|right|approx)(?![a-zA-Z])")]
+    [GeneratedRegex(@"\\(text|mathrm)\{[^}]*\}|\\(begin|end)\{cases\}|\\(t?frac|cdot|q?quad|Rightarrow|le|left|right|approx)(?![a-zA-Z])")]
     private static partial Regex Words();
 
-    [GeneratedRegex(@"(\\Delta\s*)?(\\[a-zA-Z]+|[a-zA-Z])(_(\{\\text\{[a-z]+\}\}|\w))?")]
+    [GeneratedRegex(@"(\\Delta\s*)?(\\[a-zA-Z]+|[a-zA-Z])(_(\{[^}]*\}|\w))?")]
     private static partial Regex Letter();
 
     [GeneratedRegex(@"_[12i]$")]

@@ -51,7 +51,7 @@ public static class Exercises
                 ExerciseAnswer.Of(rear, ("the box's overhang was left out", loads.Rear + Force.FromNewtons(box.Kilograms * G)),
                     ("the front axle was taken", loads.Front - Force.FromNewtons(box.Kilograms * G * overhang.Meters / wheelbase.Meters)),
                     ("the box was left out", loads.Rear)),
-                $@"Moments about the front axle: $P_2 = \frac{{m g a + m_b g (E + 0.40)}}{{E}} = {N(rear.Newtons)}\ \text{{N}}$")
+                $@"Moments about the front axle: $P_2 = \frac{{m g a + m_p g (E + 0.40)}}{{E}} = {N(rear.Newtons)}\ \text{{N}}$")
                 .From("static-load-2", metres => G * ((car.LoadCase.Mass.Kilograms * metres)
                     + (box.Kilograms * (wheelbase + overhang).Meters)) / wheelbase.Meters),
         ];
@@ -237,7 +237,7 @@ public static class Exercises
             Make("effort", 3, $"**With** assist: what is the line pressure at a pedal force of {F(car.PedalForce)}? Mind the run-out.",
                 ExerciseAnswer.Of(assisted, ("the assist was left out", bare),
                     ("the run-out was overlooked", rod * car.Booster.BoostRatio / bore), ("the bore was taken for a radius", assisted / 4)),
-                $@"Greatest assist $F_a = \Delta p A_d = {N(car.Booster.MaximumAssist.Newtons)}\ \text{{N}}$; "
+                $@"Greatest assist $F_a = \Delta p A_a = {N(car.Booster.MaximumAssist.Newtons)}\ \text{{N}}$; "
                     + $@"{(ranOut ? "the booster has run out" : "the booster has not run out")}",
                 $@"$F_o = {(ranOut ? @"i_p F + F_a" : @"b\, i_p F")} = {N(boosted.Newtons)}\ \text{{N}}$, "
                     + $@"$p_1 = \frac{{F_o}}{{A_m}} = {N(assisted.Bars)}\ \text{{bar}}$")
@@ -336,7 +336,7 @@ public static class Exercises
                     ("the rear axle's share was forgotten", Rise(rise / frontShare)),
                     ("a quarter of the whole was taken for each wheel",
                     Rise(energy.Joules / 4 / (car.DiscMass.Kilograms * DiscSpecificHeat)))),
-                $@"$\Delta\vartheta = \frac{{W \cdot {N(frontShare)} / 2}}{{m_d c}} = {N(rise)}\ \text{{K}}$")
+                $@"$\Delta\vartheta = \frac{{W \cdot {N(frontShare)} / 2}}{{m_h c}} = {N(rise)}\ \text{{K}}$")
                 .From("heat-1", RiseOf),
             Make("heat", 3, "What is the **mean power** that the front axle's brakes turn into heat in that stop, at a constant "
                 + $"deceleration of {N(car.BrakingRate)} g?",
