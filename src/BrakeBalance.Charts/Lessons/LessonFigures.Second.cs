@@ -7,18 +7,18 @@ internal static partial class LessonFigures
 {
     private static Explorable Utilisation(ExerciseCar car, UnitSystem units)
     {
-        double[] shares = [.. Enumerable.Range(0, 13).Select(i => 0.14 + 0.02 * i)];
-        double[] rates = Rates[2..20];
         double own = car.RearForceShare;
-        int start = shares.Index().MinBy(pair => Math.Abs(pair.Item - own)).Index;
+        double[] shares = With(own, 0.012, Enumerable.Range(0, 19).Select(i => 0.14 + 0.02 * i));
+        int start = Array.IndexOf(shares, own);
+        double[] rates = Rates[2..20], marks = [.. Enumerable.Range(10, 86).Select(i => i * 0.01)];
         return Explorable.Of(
             "lesson-utilisation",
             [Control.Slider("share", "Rear share of the braking force", Measure.Percent, shares, start, units),
-                Control.Slider("rate", "Deceleration", Measure.InG, rates, 10, units)],
+                Control.Slider("rate", "Deceleration", Measure.InG, marks, 50, units)],
             state =>
             {
                 double share = shares[state["share"]];
-                double rate = rates[state["rate"]];
+                double rate = marks[state["rate"]];
                 double weight = car.Balance.Weight.Newtons;
                 double Front(double z) => (1 - share) * z * weight / car.Balance.NormalReactions(z).Front.Newtons;
                 double Rear(double z) => share * z * weight / car.Balance.NormalReactions(z).Rear.Newtons;
@@ -30,7 +30,7 @@ internal static partial class LessonFigures
                         "Two curves around the diagonal k = z: front above it where it leads, rear above it where it leads.",
                         Invariant($"At the deceleration chosen the front uses {Front(rate):0.00} and the rear {Rear(rate):0.00}."))
                     .X("Deceleration", "z", Measure.InG, 0.1, 0.95)
-                    .Y("Adhesion utilised", "f", Measure.Number, 0, 1.4)
+                    .Y("Adhesion used", "f₁, f₂", Measure.Number, 0, 1.4)
                     .Line("ideal, f = z", rates, rates, Tone.Ideal, Dash.Dot)
                     .Line("front axle", rates, rates.Select(Front).ToArray(), Tone.Front)
                     .Line("rear axle", rates, rates.Select(Rear).ToArray(), Tone.Rear, Dash.Dash)
@@ -39,9 +39,9 @@ internal static partial class LessonFigures
                     .Build();
                 return new Frame([figure],
                 [
-                    new("Front uses", Measure.Number.Text(Front(rate), units)),
-                    new("Rear uses", Measure.Number.Text(Rear(rate), units)),
-                    new("Road needed", Measure.Number.Text(Math.Max(Front(rate), Rear(rate)), units)),
+                    new("Front uses", Three(Front(rate))),
+                    new("Rear uses", Three(Rear(rate))),
+                    new("Road needed", Three(Math.Max(Front(rate), Rear(rate)))),
                 ],
                 frontLeads ? new Verdict("The front axle would lock first here.", VerdictKind.Good)
                     : new Verdict("The rear axle would lock first here: the car can spin.", VerdictKind.Caution));
@@ -50,16 +50,18 @@ internal static partial class LessonFigures
 
     private static Explorable Effort(ExerciseCar car, UnitSystem units)
     {
-        double[] vacuums = [.. Enumerable.Range(0, 8).Select(i => i * 1e4)];
-        double[] ratios = [3.0, 4.0, 5.0, 6.0];
-        double[] bores = [0.019, 0.021, 0.023, 0.025];
+        (double vacuum, double ownRatio, double ownBore) =
+            (car.Booster.Supply.Vacuum.Pascals, car.Pedal.Lever.RatioAt(Length.Zero), car.MasterBore.Meters);
+        double[] vacuums = With(vacuum, 4e3, Enumerable.Range(0, 8).Select(i => i * 1e4));
+        double[] ratios = With(ownRatio, 0.3, [3.0, 4.0, 5.0, 6.0]);
+        double[] bores = With(ownBore, 9e-4, [0.019, 0.021, 0.023, 0.025]);
         double[] pedals = [.. Enumerable.Range(0, 21).Select(i => i * 25.0)];
         return Explorable.Of(
             "lesson-effort",
             [
-                Control.Slider("vacuum", "Vacuum in the booster", Measure.Vacuum, vacuums, 6, units),
-                Control.Slider("ratio", "Pedal ratio", Measure.Number, ratios, 1, units),
-                Control.Slider("bore", "Bore of the master cylinder", Measure.Travel, bores, 2, units),
+                Control.Slider("vacuum", "Vacuum in the booster", Measure.Vacuum, vacuums, Array.IndexOf(vacuums, vacuum), units),
+                Control.Slider("ratio", "Pedal ratio", Measure.Number, ratios, Array.IndexOf(ratios, ownRatio), units),
+                Control.Slider("bore", "Bore of the master cylinder", Measure.Travel, bores, Array.IndexOf(bores, ownBore), units),
             ],
             state =>
             {
@@ -84,7 +86,7 @@ internal static partial class LessonFigures
                         $"At 300 N the line pressure is {Measure.LinePressure.Text(Assisted(300), units)} "
                             + $"with assist and {Measure.LinePressure.Text(Bare(300), units)} without.")
                     .X("Pedal force", "F", Measure.ControlForce, 0, 500)
-                    .Y("Line pressure", "p", Measure.LinePressure, 0, 1.6e7)
+                    .Y("Line pressure", "p₁", Measure.LinePressure, 0, 1.6e7)
                     .Line("with assist", pedals, pedals.Select(Assisted).ToArray(), Tone.Main)
                     .Line("no assist", pedals, pedals.Select(Bare).ToArray(), Tone.Other, Dash.Dash);
                 if (booster.RunOut is { } runOut && pedal.PedalForce(runOut.InputForce).Newtons < 500)
@@ -102,16 +104,20 @@ internal static partial class LessonFigures
             });
     }
 
+    // Common practice: what a hard stop takes from both circuits, half of a pedal's way, half of g.
+    private const double FluidCubicMetres = 6e-6, MostTravel = 0.075, StrongEnough = 0.5;
+
     private static Explorable FailedAssist(ExerciseCar car, UnitSystem units)
     {
-        double[] ratios = [3.0, 3.5, 4.0, 4.5, 5.0, 5.5, 6.0, 6.5];
-        double[] bores = [0.017, 0.019, 0.021, 0.023, 0.025, 0.027];
+        (double ownRatio, double ownBore) = (car.Pedal.Lever.RatioAt(Length.Zero), car.MasterBore.Meters);
+        double[] ratios = With(ownRatio, 0.2, [3.0, 3.5, 4.0, 4.5, 5.0, 5.5, 6.0, 6.5]);
+        double[] bores = With(ownBore, 9e-4, [0.017, 0.019, 0.021, 0.023, 0.025, 0.027]);
         double[] pedals = [.. Enumerable.Range(1, 32).Select(i => i * 25.0)];
         BalanceModel model = car.Balance;
         return Explorable.Of(
             "lesson-failed-assist",
-            [Control.Slider("ratio", "Pedal ratio", Measure.Number, ratios, 2, units),
-                Control.Slider("bore", "Bore of the master cylinder", Measure.Travel, bores, 3, units)],
+            [Control.Slider("ratio", "Pedal ratio", Measure.Number, ratios, Array.IndexOf(ratios, ownRatio), units),
+                Control.Slider("bore", "Bore of the master cylinder", Measure.Travel, bores, Array.IndexOf(bores, ownBore), units)],
             state =>
             {
                 Area bore = Area.FromCircleDiameter(Length.FromMeters(bores[state["bore"]]));
@@ -119,7 +125,7 @@ internal static partial class LessonFigures
                 double Rate(double newtons) =>
                     model.StateAt(Math.Min(model.MaximumPressure.Pascals,
                     (pedal.InputRodForce(Force.FromNewtons(newtons)) / bore).Pascals)).BrakingRate;
-                double at500 = Rate(500);
+                double at500 = Rate(500), stroke = ratios[state["ratio"]] * FluidCubicMetres / bore.SquareMeters;
                 Figure figure = new FigureBuilder("lesson-failed-assist-curve", units)
                     .Title(Invariant($"With 500 N and no assist the brakes ask for a deceleration of {at500:0.00} g"))
                     .Describe($"Deceleration the brakes ask for against pedal force, assist gone, no losses. {Invented}",
@@ -134,9 +140,16 @@ internal static partial class LessonFigures
                     .Build();
                 return new Frame([figure],
                 [
-                    new("Rate at 500 N", Measure.Number.Text(at500, units)),
-                    new("Rate at 250 N", Measure.Number.Text(Rate(250), units)),
-                ]);
+                    new("Deceleration at 500 N (112 lbf)", $"{Three(at500)} g"),
+                    new(units == UnitSystem.Us ? "Pedal travel, 0.37 in³ of fluid" : "Pedal travel, 6 cm³ of fluid", Measure.Travel.Text(stroke, units)),
+                ],
+                (at500 >= StrongEnough, stroke <= MostTravel) switch
+                {
+                    (true, true) => new Verdict("Strong enough without assist, and short enough in travel.", VerdictKind.Good),
+                    (true, false) => new Verdict("Strong enough, but the pedal nears the floor.", VerdictKind.Caution),
+                    (false, true) => new Verdict("Short in travel, but too weak without assist.", VerdictKind.Caution),
+                    _ => new Verdict("Too weak without assist, and the pedal nears the floor.", VerdictKind.Caution),
+                });
             });
     }
 
@@ -177,7 +190,7 @@ internal static partial class LessonFigures
                         lockUp is null ? "No limit is met within the pressure considered."
                             : Invariant($"The limit is met at a deceleration of {lockUp.At.BrakingRate:0.00} g."))
                     .X("Front braking force", "T₁", Measure.BrakeForce, 0, weight)
-                    .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * weight)
+                    .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, RearTop * weight)
                     .Line("ideal curve", rates.Select(r => model.IdealForces(r).Front.Newtons)
                         .ToArray(), rates.Select(r => model.IdealForces(r).Rear.Newtons).ToArray(), Tone.Ideal, Dash.Dot)
                     .Line("rear locks", fronts, fronts.Select(t => model.RearForceAtLimit(adhesion, Force.FromNewtons(t)).Newtons)
@@ -209,16 +222,24 @@ internal static partial class LessonFigures
             });
     }
 
+    // 20 °C, and 400 °C, about where street pads begin to fade (common practice).
+    private const double Cold = 293.15, Fading = 673.15;
+
+    private static string Kelvins(double rise, UnitSystem units) =>
+        units == UnitSystem.Us ? Invariant($"{rise * 1.8:0} °F") : Invariant($"{rise:0} °C");
+
     private static Explorable Heat(ExerciseCar car, UnitSystem units)
     {
-        double[] speeds = [.. Enumerable.Range(2, 15).Select(i => i * 10 / 3.6)];
-        double[] shares = [0.6, 0.65, 0.7, 0.75, 0.8];
+        PerAxle<Force> forces = car.Balance.AtRate(car.BrakingRate)!.BrakingForces;
+        double ownSpeed = car.Speed.MetersPerSecond, ownShare = forces.Front / (forces.Front + forces.Rear);
+        double[] speeds = With(ownSpeed, 1, Enumerable.Range(2, 15).Select(i => i * 10 / 3.6));
+        double[] shares = With(ownShare, 0.03, [0.5, 0.55, 0.6, 0.65, 0.7, 0.75, 0.8]);
         double[] axis = [.. Enumerable.Range(0, 46).Select(i => i)];
         double mass = car.LoadCase.Mass.Kilograms;
         return Explorable.Of(
             "lesson-heat",
-            [Control.Slider("speed", "Speed before the stop", Measure.Speed, speeds, 8, units),
-                Control.Slider("share", "Front axle's share", Measure.Percent, shares, 2, units)],
+            [Control.Slider("speed", "Speed before the stop", Measure.Speed, speeds, Array.IndexOf(speeds, ownSpeed), units),
+                Control.Slider("share", "Front axle's share", Measure.Percent, shares, Array.IndexOf(shares, ownShare), units)],
             state =>
             {
                 double speed = speeds[state["speed"]];
@@ -232,16 +253,32 @@ internal static partial class LessonFigures
                         $"From {Measure.Speed.Text(speed, units)} the brakes take {Measure.Energy.Text(energy, units)}, "
                             + $"the front axle {Measure.Energy.Text(energy * share, units)} of it.")
                     .X("Speed before the stop", "v", Measure.Speed, 0, 45)
-                    .Y("Energy", "E", Measure.Energy, 0, 0.5 * mass * 45 * 45)
+                    .Y("Energy", "W", Measure.Energy, 0, 0.5 * mass * 45 * 45)
                     .Line("all brakes", axis, axis.Select(v => 0.5 * mass * v * v).ToArray(), Tone.Main)
                     .Line("front axle", axis, axis.Select(v => share * 0.5 * mass * v * v).ToArray(), Tone.Front, Dash.Dash)
                     .Points("at the speed chosen", new double[] { speed, speed }, new double[] { energy, energy * share }, Tone.Main,
                         label: "")
                     .Build();
-                return new Frame([figure],
+                double[] hot = [.. Enumerable.Range(0, 31).Select(n => Cold + (n * rise)).TakeWhile(at => at <= Cold + 700)];
+                double[] counts = [.. Enumerable.Range(0, hot.Length).Select(n => (double)n)];
+                int fading = (int)Math.Ceiling((Fading - Cold) / rise);
+                Figure stops = new FigureBuilder("lesson-heat-stops", units)
+                    .Title(fading > 30 ? "More than thirty such stops heat a front disc to where street pads fade"
+                        : Invariant($"{(fading == 1 ? "One such stop heats" : $"{fading} such stops heat")} a front disc to where ")
+                        + "street pads fade")
+                    .Describe($"Temperature of a front disc after stops one upon the other, nothing lost to the air. {Invented}",
+                        "A line that rises by the same step with every stop, and the temperature at which street pads fade.",
+                        $"Each stop adds {Kelvins(rise, units)}; the disc begins at {Measure.Temperature.Text(Cold, units)}.")
+                    .X("Stops, one upon the other", "", Measure.Count, 0, 30)
+                    .Y("Temperature of a front disc", "", Measure.Temperature, Cold - 20, Cold + 700)
+                    .Line("front disc", counts, hot, Tone.Front)
+                    .Level("fading", Fading, Tone.Rear, label: "street pads fade (common practice)")
+                    .Build();
+                return new Frame([figure, stops],
                 [
                     new("Energy", Measure.Energy.Text(energy, units)),
-                    new("One front disc warms by", units == UnitSystem.Us ? Invariant($"{rise * 1.8:0} °F") : Invariant($"{rise:0} °C")),
+                    new("One front disc warms by", Kelvins(rise, units)),
+                    new("Stops until street pads fade", fading > 30 ? "more than 30" : Invariant($"{fading}")),
                 ]);
             });
     }

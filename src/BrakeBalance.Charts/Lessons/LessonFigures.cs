@@ -8,6 +8,9 @@ internal static partial class LessonFigures
 {
     private const string Invented = "Invented exercise car; rigid, level road, no aerodynamics.";
 
+    // The rear axle of a car with its engine in the rear brakes with half its weight and more.
+    private const double RearTop = 0.55;
+
     private static readonly double[] Rates = [.. Enumerable.Range(0, 23).Select(i => i * 0.05)];
 
     /// <summary>The figure of a lesson.</summary>
@@ -32,6 +35,16 @@ internal static partial class LessonFigures
             _ => throw new ArgumentException($"There is no figure for the lesson \"{lesson.Id}\".", nameof(lesson)),
         };
     }
+
+    /// <summary>Settings with the car's own among them, in place of those that could be taken for it.</summary>
+    private static double[] With(double own, double apart, IEnumerable<double> others) =>
+        [.. others.Where(other => Math.Abs(other - own) > apart).Append(own).Order()];
+
+    /// <summary>A force as near as a sheet asks for it.</summary>
+    private static string Whole(Force force, UnitSystem units) =>
+        units == UnitSystem.Us ? Invariant($"{force.PoundsForce:0} lbf") : Invariant($"{force.Newtons:0} N");
+
+    private static string Three(double value) => Invariant($"{value:0.000}");
 
     private static Explorable StaticLoad(ExerciseCar car, UnitSystem units)
     {
@@ -65,27 +78,28 @@ internal static partial class LessonFigures
                             + $"and the rear {Measure.BrakeForce.Text(before.Rear, units)}; with it "
                             + $"{Measure.BrakeForce.Text(loads.Front, units)} and {Measure.BrakeForce.Text(loads.Rear, units)}.")
                     .Categories("Axle", "front axle", "rear axle")
-                    .Y("Axle load at rest", "P", Measure.BrakeForce, 0, 1.1 * Math.Max(before.Front.Newtons, before.Rear.Newtons) + 2600)
+                    .Y("Axle load at rest", "P₁, P₂", Measure.BrakeForce, 0, 1.1 * Math.Max(before.Front.Newtons, before.Rear.Newtons) + 2600)
                     .Bars("before", new double[] { before.Front.Newtons, before.Rear.Newtons }, Tone.Guide, Hatch.Dots)
                     .Bars("with the load", new double[] { loads.Front.Newtons, loads.Rear.Newtons }, Tone.Main)
                     .Build();
                 return new Frame([figure],
                 [
-                    new("Front axle", Measure.BrakeForce.Text(loads.Front, units)),
-                    new("Rear axle", Measure.BrakeForce.Text(loads.Rear, units)),
-                    new("Front share", Measure.Percent.Text(share, units)),
+                    new("Front axle", Whole(loads.Front, units)),
+                    new("Rear axle", Whole(loads.Rear, units)),
+                    new("Front share", Three(share)),
                 ]);
             });
     }
 
     private static Explorable LoadTransfer(ExerciseCar car, UnitSystem units)
     {
-        double[] heights = [0.40, 0.45, 0.50, 0.55, 0.60, 0.65, 0.70];
+        double own = car.LoadCase.CentreOfGravityHeight.Meters;
+        double[] heights = With(own, 0.02, [0.40, 0.45, 0.50, 0.55, 0.60, 0.65, 0.70]);
         double[] rates = Rates[..21];
         return Explorable.Of(
             "lesson-load-transfer",
             [Control.Slider("rate", "Deceleration", Measure.InG, rates, 12, units),
-                Control.Slider("height", "Height of the centre of gravity", Measure.Travel, heights, 3, units)],
+                Control.Slider("height", "Height of the centre of gravity", Measure.Travel, heights, Array.IndexOf(heights, own), units)],
             state =>
             {
                 var model = new BalanceModel(car.Vehicle,
@@ -102,33 +116,36 @@ internal static partial class LessonFigures
                             + $"{Measure.BrakeForce.Text(at.Front, units)} at the deceleration chosen; the rear load falls by the "
                             + $"same {Measure.BrakeForce.Text(shift, units)}.")
                     .X("Deceleration", "z", Measure.InG, 0, 1)
-                    .Y("Normal reaction", "N", Measure.BrakeForce, 0, model.Weight.Newtons)
+                    .Y("Normal reaction", "N₁, N₂", Measure.BrakeForce, 0, model.Weight.Newtons)
                     .Line("front axle", rates, rates.Select(z => model.NormalReactions(z).Front.Newtons).ToArray(), Tone.Front)
                     .Line("rear axle", rates, rates.Select(z => model.NormalReactions(z).Rear.Newtons).ToArray(), Tone.Rear, Dash.Dash)
                     .Points("at the deceleration chosen", new double[] { rate, rate }, new double[] { at.Front.Newtons, at.Rear.Newtons },
                         Tone.Main, label: "")
                     .Build();
-                return new Frame([figure],
+                return new Frame([FreeBody(model, rate, units), figure],
                 [
-                    new("Load moved", Measure.BrakeForce.Text(shift, units)),
-                    new("Front axle", Measure.BrakeForce.Text(at.Front, units)),
-                    new("Rear axle", Measure.BrakeForce.Text(at.Rear, units)),
+                    new("Load moved", Whole(Force.FromNewtons(shift), units)),
+                    new("Front axle", Whole(at.Front, units)),
+                    new("Rear axle", Whole(at.Rear, units)),
+                    new("Both", Whole(model.Weight, units)),
                 ]);
             });
     }
 
     private static Explorable IdealCurve(ExerciseCar car, UnitSystem units)
     {
-        double[] heights = [0.40, 0.475, 0.55, 0.625, 0.70];
-        double[] shares = [0.40, 0.48, 0.56, 0.64];
-        double[] rates = [.. Enumerable.Range(0, 11).Select(i => i * 0.1)];
+        double own = car.LoadCase.CentreOfGravityHeight.Meters;
+        double[] heights = With(own, 0.03, [0.40, 0.475, 0.55, 0.625, 0.70]);
+        double[] shares = With(car.FrontShare, 0.03, [0.40, 0.48, 0.56, 0.64]);
+        double[] rates = [.. Enumerable.Range(0, 21).Select(i => i * 0.05)];
         double top = car.Balance.Weight.Newtons;
         return Explorable.Of(
             "lesson-ideal-curve",
             [
-                Control.Slider("rate", "Deceleration", Measure.InG, rates, 7, units),
-                Control.Slider("height", "Height of the centre of gravity", Measure.Travel, heights, 2, units),
-                Control.Slider("share", "Weight on the front axle at rest", Measure.Percent, shares, 2, units),
+                Control.Slider("rate", "Deceleration", Measure.InG, rates, 14, units),
+                Control.Slider("height", "Height of the centre of gravity", Measure.Travel, heights, Array.IndexOf(heights, own), units),
+                Control.Slider("share", "Weight on the front axle at rest", Measure.Percent, shares,
+                    Array.IndexOf(shares, car.FrontShare), units),
             ],
             state =>
             {
@@ -148,29 +165,29 @@ internal static partial class LessonFigures
                             $"At the deceleration chosen the ideal forces are {Measure.BrakeForce.Text(at.Front, units)} in front and "
                                 + $"{Measure.BrakeForce.Text(at.Rear, units)} at the rear.")
                         .X("Front braking force", "T₁", Measure.BrakeForce, 0, top)
-                        .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * top)
+                        .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, RearTop * top)
                         .Line("ideal curve", rates.Select(z => model.IdealForces(z).Front.Newtons)
                             .ToArray(), rates.Select(z => model.IdealForces(z).Rear.Newtons).ToArray(), Tone.Ideal)
-                        .Line("equal deceleration", new double[] { Math.Max(0, (rate - 0.45) * top), rate * top },
-                            new double[] { Math.Min(rate, 0.45) * top, 0 }, Tone.Guide, Dash.Dot, label: "")
+                        .Line("equal deceleration", new double[] { Math.Max(0, (rate - RearTop) * top), rate * top },
+                            new double[] { Math.Min(rate, RearTop) * top, 0 }, Tone.Guide, Dash.Dot, label: "")
                         .Points("at the deceleration chosen", new double[] { at.Front.Newtons }, new double[] { at.Rear.Newtons },
                             Tone.Main,
                             label: "")
                         .Build(),
                 ],
                 [
-                    new("Front, ideally", Measure.BrakeForce.Text(at.Front, units)),
-                    new("Rear, ideally", Measure.BrakeForce.Text(at.Rear, units)),
-                    new("Rear share", Measure.Percent.Text(rear, units)),
+                    new("Front, ideally", Whole(at.Front, units)),
+                    new("Rear, ideally", Whole(at.Rear, units)),
+                    new("Rear share", Three(rear)),
                 ]);
             });
     }
 
     private static Explorable FixedRatioLine(ExerciseCar car, UnitSystem units)
     {
-        double[] shares = [.. Enumerable.Range(0, 13).Select(i => 0.14 + 0.02 * i)];
         double own = car.RearForceShare;
-        int start = shares.Index().MinBy(pair => Math.Abs(pair.Item - own)).Index;
+        double[] shares = With(own, 0.012, Enumerable.Range(0, 19).Select(i => 0.14 + 0.02 * i));
+        int start = Array.IndexOf(shares, own);
         double weight = car.Balance.Weight.Newtons;
         double[] rates = Rates[..21];
         return Explorable.Of(
@@ -191,7 +208,7 @@ internal static partial class LessonFigures
                             ? Invariant($"The straight line lies below the ideal curve up to a deceleration of {crossing:0.00} g ")
                                 + "and above it from there on." : "The straight line lies above the ideal curve everywhere.")
                     .X("Front braking force", "T₁", Measure.BrakeForce, 0, weight)
-                    .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * weight)
+                    .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, RearTop * weight)
                     .Line("ideal curve", rates.Select(r => car.Balance.IdealForces(r).Front.Newtons)
                         .ToArray(), rates.Select(r => car.Balance.IdealForces(r).Rear.Newtons).ToArray(), Tone.Ideal, Dash.Dash)
                     .Line("fixed share", new double[] { 0, (1 - share) * weight }, new double[] { 0, share * weight }, Tone.Main);
@@ -203,8 +220,9 @@ internal static partial class LessonFigures
 
                 return new Frame([figure.Build()],
                 [
-                    new("Both use the same at", critical is { } rate ? $"z = {Measure.Number.Text(rate, units)}" : "no deceleration"),
-                    new($"Efficiency at adhesion 0.8", Measure.Percent.Text(ratio.Efficiency(0.8), units)),
+                    new("Both use the same at", critical is { } rate ? $"z = {Three(rate)}" : "no deceleration"),
+                    new("Efficiency at adhesion 0.3", Measure.Percent.Text(ratio.Efficiency(0.3), units)),
+                    new("Efficiency at adhesion 0.8", Measure.Percent.Text(ratio.Efficiency(0.8), units)),
                     new("Locks first at 0.8", ratio.FrontLockRate(0.8) is { } front && front < ratio.RearLockRate(0.8)
                         ? "front axle" : "rear axle"),
                 ]);
@@ -213,17 +231,16 @@ internal static partial class LessonFigures
 
     private static Explorable Knee(ExerciseCar car, UnitSystem units)
     {
-        double[] knees = [.. Enumerable.Range(1, 10).Select(i => i * 6e5)];
-        double[] slopes = [0, 0.15, 0.30, 0.45, 0.60, 1];
         double own = car.Valve.Knee.Pascals;
-        int start = knees.Index().MinBy(pair => Math.Abs(pair.Item - own)).Index;
+        double[] knees = With(own, 2e5, Enumerable.Range(1, 20).Select(i => i * 3e5));
+        double[] slopes = With(car.Valve.Slope, 0.06, [0, 0.15, 0.30, 0.45, 0.60, 1]);
         double[] inlets = [.. Enumerable.Range(0, 41).Select(i => i * 2.5e5)];
         double weight = car.Balance.Weight.Newtons;
         double[] rates = Rates[..21];
         return Explorable.Of(
             "lesson-knee",
-            [Control.Slider("knee", "Knee pressure", Measure.LinePressure, knees, start, units),
-                Control.Slider("slope", "Slope above the knee", Measure.Number, slopes, 2, units)],
+            [Control.Slider("knee", "Knee pressure", Measure.LinePressure, knees, Array.IndexOf(knees, own), units),
+                Control.Slider("slope", "Slope above the knee", Measure.Number, slopes, Array.IndexOf(slopes, car.Valve.Slope), units)],
             state =>
             {
                 var valve = new ProportioningValve { Knee = Pressure.FromPascals(knees[state["knee"]]), Slope = slopes[state["slope"]] };
@@ -248,7 +265,7 @@ internal static partial class LessonFigures
                         "The installed line bends at the knee and stays under or crosses the ideal curve.",
                         Invariant($"The bend lies at a deceleration of {atKnee.BrakingRate:0.00} g."))
                     .X("Front braking force", "T₁", Measure.BrakeForce, 0, weight)
-                    .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, 0.45 * weight)
+                    .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, RearTop * weight)
                     .Line("ideal curve", rates.Select(r => model.IdealForces(r).Front.Newtons)
                         .ToArray(), rates.Select(r => model.IdealForces(r).Rear.Newtons).ToArray(), Tone.Ideal, Dash.Dash)
                     .Line("installed", states.Select(s => s.FrontForceNewtons).ToArray(), states.Select(s => s.RearForceNewtons)
@@ -259,7 +276,7 @@ internal static partial class LessonFigures
                 double? rearLed = model.FirstRearLedRate(0.1, 1.0);
                 return new Frame([pressures, forces],
                 [
-                    new("Knee reached at", $"z = {Measure.Number.Text(atKnee.BrakingRate, units)}"),
+                    new("Knee reached at", $"z = {Three(atKnee.BrakingRate)}"),
                     new("Rear leads from", rearLed is { } rate ? $"z = {Measure.Number.Text(rate, units)}" : "no deceleration up to 1.0"),
                 ],
                 rearLed is null ? new Verdict("The front axle leads up to a deceleration of 1.0 g.", VerdictKind.Good)

@@ -25,6 +25,17 @@ public sealed partial class LessonSheet : IHtmlOutput
     /// <summary>The student's invented car.</summary>
     public ExerciseCar Car { get; }
 
+    /// <summary>The symbols of the course: one letter, one meaning.</summary>
+    public static NamedTable Symbols { get; } = new()
+    {
+        Id = "symbols",
+        Title = "Symbols of the course",
+        Caption = "One meaning each. Index 1 is the front axle, 2 the rear; i is either.",
+        Table = new TableBuilder(UnitSystem.Si).Words("Symbol", CourseSymbol.All.Select(symbol => symbol.Text))
+            .Words("Meaning", CourseSymbol.All.Select(symbol => symbol.Meaning)).Words("SI unit", CourseSymbol.All.Select(symbol => symbol.Unit))
+            .Build(),
+    };
+
     /// <summary>The figure to explore.</summary>
     public Explorable Figure => LessonFigures.Of(Lesson, Car, _units)
         .Again("lesson", _units, ("lesson", Lesson.Id), ("seed", _number.Seed), ("student", _number.Student));

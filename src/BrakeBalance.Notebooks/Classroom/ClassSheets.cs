@@ -7,6 +7,8 @@ namespace BrakeBalance.Notebooks.Classroom;
 /// <remarks>The sheets hold no answer, no tolerance and no step, neither in their text nor in their source.</remarks>
 internal static class ClassSheets
 {
+    private const string KeyTitle = "Teacher's key";
+
     private const string Print =
         """
         .bb-paper {
@@ -22,9 +24,15 @@ internal static class ClassSheets
         .bb-paper li { margin: 0.35em 0 0.8em; break-inside: avoid; }
         .bb-wrong { font-size: 0.9em; color: var(--muted); }
         .bb-scroll-x { overflow-x: auto; overflow-y: hidden; }
+        .bb-running > p { display: flex; gap: 1.5em; margin: 0 0 0.6em; }
+        .bb-name { flex: 1; border-bottom: 1px solid currentColor; }
         @media print {
-          .bb-scroll-x { overflow: visible; } body { font-size: 11pt; }
-          .bb-paper { margin: 0; padding: 0; border: 0; } .bb-wrong { color: #333; }
+          .bb-scroll-x { overflow: visible; } body { font-size: 10pt; } h1 { display: none; }
+          .bb-paper { display: table; width: 100%; margin: 0; padding: 0; border: 0; } .bb-wrong { color: #333; }
+          .bb-paper li { margin: 0.3em 0 0.65em; }
+          .bb-paper .bb-table td, .bb-paper .bb-table th { padding: 0 0.5em; line-height: 1.2; } .bb-paper .bb-csv { display: none; }
+          /* The head of a table stands on each of its pages. */
+          .bb-running { display: table-header-group; break-inside: avoid; } .bb-running + div { display: table-row-group; }
         }
         """;
 
@@ -57,10 +65,10 @@ internal static class ClassSheets
     /// <param name="failed">Told of each student whose paper cannot be made; without it, the first ends the work.</param>
     /// <returns>HTML; not for students.</returns>
     public static string Key(ClassPlan plan, Action<int, Exception>? failed = null) =>
-        Page(plan, "Teacher's key", failed, (html, student) =>
+        Page(plan, KeyTitle, failed, (html, student) =>
     {
         ExerciseCar car = ExerciseCar.For(plan.Number(student));
-        Head(html, plan, student, "Teacher's key", car);
+        Head(html, plan, student, KeyTitle, car);
         bool us = plan.Units == UnitSystem.Us;
         html.Append("<ol>\n");
         foreach ((int index, Exercise exercise) in plan.Exercises(car).Index())
@@ -108,18 +116,20 @@ internal static class ClassSheets
                 continue;
             }
 
-            body.Append("<section class=\"bb-paper\">\n").Append(sheet).Append("</section>\n");
+            body.Append("<section class=\"bb-paper\">\n").Append(sheet).Append("</div>\n</section>\n");
         }
 
-        body.Append("</main>\n</div>\n");
+        body.Append("<section class=\"bb-paper\">\n").Append(LessonSheet.Symbols.ToHtml()).Append("</section>\n</main>\n</div>\n");
         KeyValuePair<string, string>[] facts = [new("Cars", "invented, drawn by the teacher's secret and a student number")];
         return PageShell.Html(new PageShell.Parts(title, body.ToString(), facts, IsIndex: false, SingleFile: false));
     }
 
     private static void Head(StringBuilder html, ClassPlan plan, int student, string title, ExerciseCar car)
     {
-        html.Append(CultureInfo.InvariantCulture, $"<h2>{title} {student}</h2>\n<p>Class {plan.Code}, student number {student}. ")
-            .Append("The car is invented. A calculation is no approval of a brake; rear-first lock-up can spin a car.</p>\n"
+        string right = title == KeyTitle ? title : "<span class=\"bb-name\">Name</span>";
+        html.Append(CultureInfo.InvariantCulture,
+            $"<div class=\"bb-running\"><p>Class {plan.Code}, student number {student}. {right}</p></div>\n<div>\n<h2>{title} {student}</h2>\n")
+            .Append("<p>The car is invented. A calculation is no approval of a brake; rear-first lock-up can spin a car.</p>\n"
                 + "<div class=\"bb-scroll-x\"><table>\n<tbody>\n");
         foreach ((string name, string symbol, string value) in CarData.Of(car, plan.Units))
         {

@@ -48,7 +48,16 @@ public sealed class ExerciseCar
     /// <summary>An adhesion to work with [–].</summary>
     public required double Adhesion { get; init; }
 
-    /// <summary>A line pressure to work with, above the knee, gauge.</summary>
+    /// <summary>Another adhesion, for a second look at which axle locks first [–].</summary>
+    public required double OtherAdhesion { get; init; }
+
+    /// <summary>An adhesion at which the rear axle would lock first without the valve [–].</summary>
+    public required double DryAdhesion { get; init; }
+
+    /// <summary>A share of the weight to which braking takes the rear axle [–].</summary>
+    public required double LightRearShare { get; init; }
+
+    /// <summary>A line pressure to work with, above or below the knee, gauge.</summary>
     public required Pressure LinePressure { get; init; }
 
     /// <summary>The pedal, without losses.</summary>
@@ -96,10 +105,7 @@ public sealed class ExerciseCar
 
     /// <summary>The car of a student.</summary>
     /// <param name="number">Class and student number.</param>
-    /// <returns>
-    /// The car; drawn again until its balance suits the exercises (front first at the adhesion, rear first at high rates without the
-    /// valve).
-    /// </returns>
+    /// <returns>The car; drawn again until it is ordinary and its balance suits the exercises.</returns>
     public static ExerciseCar For(ClassNumber number)
     {
         MersenneTwister numbers = number.Numbers(0);
@@ -115,13 +121,41 @@ public sealed class ExerciseCar
         throw new InvalidOperationException("No car suits the exercises; the ranges they are drawn from are at fault.");
     }
 
+    // No answer that hangs on a hair, nothing that no road, foot or booster gives.
     private static bool Suits(ExerciseCar car)
     {
-        BalanceModel bare = car.WithoutValve;
-        return bare.IdealCrossings() is [var crossing] && crossing.BrakingRate is > 0.35 and < 0.95
-            && Math.Abs(crossing.BrakingRate - car.Adhesion) > 0.08
-            && car.Balance.AtRate(0.9) is not null
-            && car.LinePressure > car.Valve.Knee + Pressure.FromBars(8);
+        static bool Apart(Pressure one, Pressure other) => Math.Abs((one - other).Bars) >= 4;
+        Area bore = Area.FromCircleDiameter(car.MasterBore);
+        Pressure unassisted = car.Pedal.InputRodForce(Force.FromNewtons(500)) / bore;
+        return car.FrontPiston.Millimeters is >= 42 and <= 64 && car.RearPiston.Millimeters is >= 28 and <= 48
+            && car.RearPiston / car.FrontPiston is > 0.5 and < 1
+            && Apart(car.LinePressure, car.Valve.Knee) && Apart(unassisted, car.Valve.Knee)
+            && car.Pedal.PedalForce(car.LinePressure * bore).Newtons < 1000
+            && car.Booster.OutputForce(car.Pedal.InputRodForce(car.PedalForce)) / bore < Pressure.FromBars(110)
+            && car.WithoutValve.IdealCrossings() is [{ BrakingRate: > 0.4 and < 0.85 and var crossing }]
+            && Math.Abs(crossing - car.Adhesion) > 0.08 && Math.Abs(crossing - car.OtherAdhesion) > 0.08
+            && car.OtherAdhesion != car.Adhesion && car.DryAdhesion > crossing + 0.1
+            && car.KneeAt(car.DryAdhesion).Bars is > 10 and < 60
+            && car.Balance.AtRate(0.9) is not null && car.Balance.At(car.LinePressure).BrakingRate < 0.95
+            && car.Balance.At(car.Valve.Knee).BrakingRate is > 0.2 and < 0.7 && car.Balance.At(unassisted).BrakingRate < 0.6;
+    }
+
+    /// <summary>The knee that makes both axles lock together on a road, the slope as it is.</summary>
+    /// <param name="adhesion">The road's adhesion [–]; above the crossing without the valve.</param>
+    /// <returns>The knee, gauge.</returns>
+    internal Pressure KneeAt(double adhesion)
+    {
+        (Pressure front, Pressure rear) = PressuresAt(adhesion);
+        return (rear - (front * Valve.Slope)) / (1 - Valve.Slope);
+    }
+
+    /// <summary>The pressures in the front and the rear line at which both axles lock together on a road.</summary>
+    /// <param name="adhesion">The road's adhesion [–].</param>
+    /// <returns>The pressures, gauge.</returns>
+    internal (Pressure Front, Pressure Rear) PressuresAt(double adhesion)
+    {
+        PerAxle<Force> limits = WithoutValve.IdealForces(adhesion), one = WithoutValve.At(Pressure.FromBars(10)).BrakingForces;
+        return (Pressure.FromBars(10 * (limits.Front / one.Front)), Pressure.FromBars(10 * (limits.Rear / one.Rear)));
     }
 
     private static ExerciseCar Draw(MersenneTwister numbers)
@@ -129,54 +163,64 @@ public sealed class ExerciseCar
         double Pick(double low, double high, double step) =>
             Math.Round(low + step * numbers.Next((int)Math.Round((high - low) / step) + 1), 6);
 
-        Length wheelbase = Length.FromMeters(Pick(2.30, 2.95, 0.05));
-        double frontShare = Pick(0.48, 0.60, 0.01);
-        Length tyre = Length.FromMillimeters(Pick(290, 330, 5));
-        double friction = Pick(0.36, 0.46, 0.01);
-        Pressure knee = Pressure.FromBars(Pick(20, 40, 1));
-        var vehicle = new Vehicle
-        {
-            Name = "Invented exercise car",
-            Note = "Invented for teaching; drawn by a class and a student number.",
-            Wheelbase = wheelbase,
-            LoadCases =
-            [
-                new LoadCase
-                {
-                    Name = "driver only",
-                    Mass = Mass.FromKilograms(Pick(950, 1800, 10)),
-                    FrontAxleToCentreOfGravity = wheelbase * (1 - frontShare),
-                    CentreOfGravityHeight = Length.FromMeters(Pick(0.46, 0.60, 0.01)),
-                },
-            ],
-            Tyres = new(new Tyre { LoadedRadius = tyre }, new Tyre { LoadedRadius = tyre }),
-            Brakes = new(
-                Disc(Pick(50, 64, 1), Pick(112, 132, 1), friction),
-                Disc(Pick(34, 44, 1), Pick(108, 128, 1), friction)),
-            Hydraulics = new BrakeHydraulics { RearValves = [new ProportioningValve { Knee = knee, Slope = Pick(0.25, 0.5, 0.05) }] },
-        };
+        // A long car is heavier and its centre of gravity higher; some carry more on the rear axle, none nearly the same.
+        double wheelbase = Pick(2.30, 2.90, 0.05), height = Math.Round(wheelbase * Pick(0.17, 0.23, 0.01), 2);
+        double frontShare = numbers.Next(2) == 0 ? Pick(0.42, 0.47, 0.01) : Pick(0.53, 0.62, 0.01);
+        double mass = Math.Round(1000 * (wheelbase - 2.30) + Pick(950, 1200, 10));
+        double tyre = Pick(290, 330, 5), friction = Pick(0.36, 0.46, 0.01), front = Pick(112, 132, 1), rear = Pick(108, 128, 1);
+
+        // Pistons to give 1 g at 75 to 95 bar in both lines, and the same adhesion used by both axles at a deceleration in reach.
+        double share = 1 - frontShare - Pick(0.40, 0.86, 0.02) * height / wheelbase;
+        double frontArea = (1 - share) * Pick(0.105, 0.135, 0.005) * 1e-6 * mass * Gravity.StandardMetresPerSecondSquared * tyre
+            / (4 * friction * front);
+        double frontPiston = Math.Round(1000 * Math.Sqrt(4 / Math.PI * frontArea));
+        double rearPiston = Math.Round(frontPiston * Math.Sqrt(share / (1 - share) * front / rear));
+        Pressure knee = Pressure.FromBars(Pick(24, 50, 1));
         return new ExerciseCar
         {
-            Vehicle = vehicle,
+            Vehicle = new Vehicle
+            {
+                Name = "Invented exercise car",
+                Note = "Invented for teaching; drawn by a class and a student number.",
+                Wheelbase = Length.FromMeters(wheelbase),
+                LoadCases =
+                [
+                    new LoadCase
+                    {
+                        Name = "driver only",
+                        Mass = Mass.FromKilograms(mass),
+                        FrontAxleToCentreOfGravity = Length.FromMeters(wheelbase * (1 - frontShare)),
+                        CentreOfGravityHeight = Length.FromMeters(height),
+                    },
+                ],
+                Tyres = new(Tyre(tyre), Tyre(tyre)),
+                Brakes = new(Disc(frontPiston, front, friction), Disc(rearPiston, rear, friction)),
+                Hydraulics = new BrakeHydraulics { RearValves = [new ProportioningValve { Knee = knee, Slope = Pick(0.25, 0.5, 0.05) }] },
+            },
             FrontShare = frontShare,
             BrakingRate = Pick(0.4, 0.8, 0.05),
-            Adhesion = Pick(0.5, 0.9, 0.05),
-            LinePressure = knee + Pressure.FromBars(Pick(10, 40, 1)),
-            Pedal = new Pedal { Lever = new FixedRatioLever { Ratio = Pick(3.2, 4.5, 0.1) }, Efficiency = 1, FreePlay = Length.Zero },
+            Adhesion = Pick(0.3, 0.95, 0.05),
+            OtherAdhesion = Pick(0.3, 0.95, 0.05),
+            DryAdhesion = Pick(0.75, 1, 0.05),
+            LightRearShare = Math.Round(1 - frontShare - Pick(0.5, 0.9, 0.05) * height / wheelbase, 2),
+            LinePressure = Pressure.FromBars(Pick(12, 60, 1)),
+            Pedal = new Pedal { Lever = new FixedRatioLever { Ratio = Pick(3, 4, 0.1) }, Efficiency = 1, FreePlay = Length.Zero },
             Booster = new VacuumBooster
             {
-                Supply = new VacuumSupply { Vacuum = Pressure.FromKilopascals(Pick(45, 70, 1)) },
-                DiaphragmDiameter = Length.FromMillimeters(Pick(200, 260, 5)),
+                Supply = new VacuumSupply { Vacuum = Pressure.FromKilopascals(Pick(55, 75, 1)) },
+                DiaphragmDiameter = Length.FromMillimeters(Pick(205, 270, 5)),
                 EffectiveAreaShare = 0.85,
                 BoostRatio = Pick(3, 5, 0.5),
                 CutInForce = Force.Zero,
             },
-            MasterBore = Length.FromMillimeters(Pick(20, 26, 1)),
-            PedalForce = Force.FromNewtons(Pick(150, 400, 10)),
-            DiscMass = Mass.FromKilograms(Pick(5, 9, 0.5)),
+            MasterBore = Length.FromMillimeters(Pick(22, 26, 1)),
+            PedalForce = Force.FromNewtons(Pick(100, 300, 10)),
+            DiscMass = Mass.FromKilograms(Math.Round(mass * 0.01) / 2 + Pick(-1, 1, 0.5)),
             Speed = Speed.FromKilometersPerHour(Pick(80, 130, 10)),
         };
     }
+
+    private static Tyre Tyre(double radiusMillimetres) => new() { LoadedRadius = Length.FromMillimeters(radiusMillimetres) };
 
     private static DiscBrake Disc(double pistonMillimetres, double radiusMillimetres, double friction) => new()
     {

@@ -51,7 +51,7 @@ public static class Exercises
                 ExerciseAnswer.Of(rear, ("the box's overhang was left out", loads.Rear + Force.FromNewtons(box.Kilograms * G)),
                     ("the front axle was taken", loads.Front - Force.FromNewtons(box.Kilograms * G * overhang.Meters / wheelbase.Meters)),
                     ("the box was left out", loads.Rear)),
-                $@"Moments about the front axle: $P_2 = \frac{{m g a + m_b g (E + 0.40)}}{{E}} = {N(rear.Newtons)}\ \text{{N}}$")
+                $@"Moments about the front axle: $P_2 = \frac{{m g a + m_p g (E + 0.40)}}{{E}} = {N(rear.Newtons)}\ \text{{N}}$")
                 .From("static-load-2", metres => G * ((car.LoadCase.Mass.Kilograms * metres)
                     + (box.Kilograms * (wheelbase + overhang).Meters)) / wheelbase.Meters),
         ];
@@ -63,7 +63,7 @@ public static class Exercises
         PerAxle<Force> still = car.Balance.StaticAxleLoads;
         PerAxle<Force> moving = car.Balance.NormalReactions(z);
         Force shift = moving.Front - still.Front;
-        double target = 0.2;
+        double target = car.LightRearShare;
         double rearShare = 1 - car.FrontShare;
         double h = car.LoadCase.CentreOfGravityHeight / car.Vehicle.Wheelbase;
         double rate = (rearShare - target) / h;
@@ -79,11 +79,12 @@ public static class Exercises
                     ("the transfer was taken off, not added", still.Front - shift), ("the rear axle was taken", moving.Rear)),
                 $@"$N_1 = P_1 + z m g \frac{{h}}{{E}} = {N(still.Front.Newtons)} + {N(shift.Newtons)} = {N(moving.Front.Newtons)}\ "
                     + $@"\text{{N}}$").From("load-transfer-1", newtons => still.Front.Newtons + newtons),
-            Make("load-transfer", 3, "At what deceleration, in g, does the rear axle carry only 20 % of the weight?",
+            Make("load-transfer", 3,
+                $"At what deceleration, in g, does the rear axle carry only {N(target * 100)} % of the weight?",
                 ExerciseAnswer.Of(rate, ("the front share was used", (car.FrontShare - target) / h),
                     ("the rate at which the rear lifts off was given", rearShare / h),
                     ("height and wheelbase were swapped", (rearShare - target) * h)),
-                $@"$0.2 = (1 - \psi_1) - z \frac{{h}}{{E}}$, so $z = \frac{{{N(rearShare)} - 0.2}}{{{N(h)}}} = {N(rate)}$"),
+                $@"${N(target)} = (1 - \psi_1) - z \frac{{h}}{{E}}$, so $z = \frac{{{N(rearShare)} - {N(target)}}}{{{N(h)}}} = {N(rate)}$"),
         ];
     }
 
@@ -104,7 +105,7 @@ public static class Exercises
                 ExerciseAnswer.Of(rearShare, ("the front share was given", 1 - rearShare),
                     ("the static share was used", 1 - car.FrontShare),
                     ("the transfer was added, not taken off", 1 - car.FrontShare + z * h / car.Vehicle.Wheelbase.Meters)),
-                $@"$\Phi = (1 - \psi_1) - z \frac{{h}}{{E}} = {N(rearShare)}$"),
+                $@"$\varphi_2 = (1 - \psi_1) - z \frac{{h}}{{E}} = {N(rearShare)}$"),
             Make("ideal-curve", 2, $"What is the ideal braking force of the **front** axle at a deceleration of {N(z)} g?",
                 ExerciseAnswer.Of(ideal.Front, ("the static load was used", still.Front * z), ("the rear axle was taken", ideal.Rear),
                     ("the force of the whole car was given", weight * z)),
@@ -130,21 +131,21 @@ public static class Exercises
             Make("fixed-ratio", 1, $"What is the braking torque of **one front wheel** at a line pressure of {P(car.LinePressure)}?",
                 ExerciseAnswer.Of(torque, ("the pistons of both sides were counted", torque * 2), ("one pad only was counted", torque / 2),
                     ("the piston's diameter was taken for its radius", torque * 4)),
-                $@"$A = \frac{{\pi}}{{4}} d^2 = {N(car.Front.PistonArea.SquareMillimeters)}\ \text{{mm}}^2$",
-                $@"$M = 2 \mu p A r = {N(torque.NewtonMeters)}\ \text{{N m}}$"),
+                $@"$A_1 = \frac{{\pi}}{{4}} d_1^2 = {N(car.Front.PistonArea.SquareMillimeters)}\ \text{{mm}}^2$",
+                $@"$M_1 = 2 \mu p_1 A_1 r_1 = {N(torque.NewtonMeters)}\ \text{{N m}}$"),
             Make("fixed-ratio", 2, "Which share of the braking "
                 + "force does the **rear** axle give when both lines have the same pressure (no valve)?",
                 ExerciseAnswer.Of(rearShare, ("the front share was given", 1 - rearShare),
                     ("rear over front was given", rearShare / (1 - rearShare)),
                     ("piston diameters were used in place of areas",
                     Share(car.RearPiston / car.FrontPiston * (car.Rear.EffectiveRadius / car.Front.EffectiveRadius)))),
-                $@"$\frac{{T_2}}{{T_1}} = \frac{{d_2^2 r_2}}{{d_1^2 r_1}} = {N(rearShare / (1 - rearShare))}$, so $\Phi = {N(rearShare)}$"),
+                $@"$\frac{{T_2}}{{T_1}} = \frac{{d_2^2 r_2}}{{d_1^2 r_1}} = {N(rearShare / (1 - rearShare))}$, so $\varphi_2 = {N(rearShare)}$"),
             Make("fixed-ratio", 3, "At what deceleration, in g, do both axles use the same adhesion when there is no valve?",
                 ExerciseAnswer.Of(critical,
                     ("the front shares were used",
                     Math.Abs(car.FrontShare - (1 - rearShare)) / h * (car.FrontShare > 1 - rearShare ? 1 : -1)),
                     ("height and wheelbase were swapped", (still - rearShare) * h), ("the installed share was left out", still / h)),
-                $@"$\Psi - z \frac{{h}}{{E}} = \Phi$, so $z = \frac{{{N(still)} - {N(rearShare)}}}{{{N(h)}}} = {N(critical)}$")
+                $@"$\psi_2 - z \frac{{h}}{{E}} = \varphi_2$, so $z = \frac{{{N(still)} - {N(rearShare)}}}{{{N(h)}}} = {N(critical)}$")
                 .From("fixed-ratio-2", share => (still - share) / h),
         ];
     }
@@ -160,14 +161,16 @@ public static class Exercises
         [
             Make("knee", 1, $"What is the **rear** line pressure when the front line has {P(inlet)}?",
                 ExerciseAnswer.Of(outlet, ("the valve was left out", inlet), ("the slope was applied to the whole pressure", inlet * slope),
+                    ("the slope was applied below the knee", knee + ((inlet - knee) * slope)),
                     ("the slope was applied to the whole pressure and added to the knee", knee + (inlet * slope))),
-                $@"$p_2 = p_k + s (p_1 - p_k) = {N(knee.Bars)} + {N(slope)} ({N(inlet.Bars)} - {N(knee.Bars)}) = {N(outlet.Bars)}\ "
-                    + $@"\text{{bar}}$"),
+                inlet > knee ? $@"Above the knee: $p_2 = p_k + s (p_1 - p_k) = {N(knee.Bars)} + {N(slope)} ({N(inlet.Bars)} "
+                    + $@"- {N(knee.Bars)}) = {N(outlet.Bars)}\ \text{{bar}}$"
+                    : $@"Below the knee of ${N(knee.Bars)}\ \text{{bar}}$ the valve is open: $p_2 = p_1 = {N(outlet.Bars)}\ \text{{bar}}$"),
             Make("knee", 2, "What is the braking force of the **front axle** (both wheels) at the knee?",
                 ExerciseAnswer.Of(point.BrakingForces.Front, ("one wheel only was counted", point.BrakingForces.Front / 2),
                     ("the rear axle was taken", point.BrakingForces.Rear),
                     ("the pistons of both sides were counted", point.BrakingForces.Front * 2)),
-                $@"$T_1 = 2 \cdot \frac{{2 \mu p_k A r}}{{R}} = {N(point.BrakingForces.Front.Newtons)}\ \text{{N}}$"),
+                $@"$T_1 = 2 \cdot \frac{{2 \mu p_k A_1 r_1}}{{R}} = {N(point.BrakingForces.Front.Newtons)}\ \text{{N}}$"),
             Make("knee", 3, "At what deceleration, in g, is the knee reached?",
                 ExerciseAnswer.Of(point.BrakingRate, ("the front axle alone was counted", point.BrakingForces.Front / car.Balance.Weight),
                     ("the force was divided by the mass without g", point.BrakingRate * G),
@@ -205,7 +208,7 @@ public static class Exercises
                 $"Without a valve, on a surface with an adhesion of {N(car.Adhesion)}: what is the braking efficiency at the first "
                     + "lock-up?",
                 ExerciseAnswer.Of(lockUp.Efficiency, ("the deceleration at lock-up was given", lockUp.At.BrakingRate),
-                    ("the other axle was taken", Other(car, lockUp) / car.Adhesion)),
+                    ("the other axle was taken", Other(car, lockUp, car.Adhesion) / car.Adhesion)),
                 $@"The {(lockUp.First == Axle.Front ? "front" : "rear")} axle locks first, at $z = {N(lockUp.At.BrakingRate)}$",
                 $@"$\eta = \frac{{z}}{{k}} = {N(lockUp.Efficiency)}$"),
         ];
@@ -225,19 +228,19 @@ public static class Exercises
             Make("effort", 1, $"What is the force in the **input rod** when the driver pushes with {F(car.PedalForce)}?",
                 ExerciseAnswer.Of(rod, ("the force was divided by the pedal ratio", car.PedalForce / ratio),
                     ("the pedal ratio was left out", car.PedalForce)),
-                $@"$F_r = i F = {N(ratio)} \cdot {N(car.PedalForce.Newtons)} = {N(rod.Newtons)}\ \text{{N}}$"),
+                $@"$F_r = i_p F = {N(ratio)} \cdot {N(car.PedalForce.Newtons)} = {N(rod.Newtons)}\ \text{{N}}$"),
             Make("effort", 2, $"**Without** assist: what is the line pressure at a pedal force of {F(car.PedalForce)}?",
                 ExerciseAnswer.Of(bare, ("the bore was taken for a radius", bare / 4), ("the pedal ratio was left out", bare / ratio),
                     ("the assist was counted in", assisted)),
-                $@"$p = \frac{{i F}}{{A}} = \frac{{{N(rod.Newtons)}}}{{{N(bore.SquareMillimeters)}\ \text{{mm}}^2}} = {N(bare.Bars)}\ "
+                $@"$p_1 = \frac{{i_p F}}{{A_m}} = \frac{{{N(rod.Newtons)}}}{{{N(bore.SquareMillimeters)}\ \text{{mm}}^2}} = {N(bare.Bars)}\ "
                     + $@"\text{{bar}}$").From("effort-1", newtons => newtons / bore.SquareMeters),
             Make("effort", 3, $"**With** assist: what is the line pressure at a pedal force of {F(car.PedalForce)}? Mind the run-out.",
                 ExerciseAnswer.Of(assisted, ("the assist was left out", bare),
                     ("the run-out was overlooked", rod * car.Booster.BoostRatio / bore), ("the bore was taken for a radius", assisted / 4)),
-                $@"Greatest assist $\Delta p A_d = {N(car.Booster.MaximumAssist.Newtons)}\ \text{{N}}$; "
+                $@"Greatest assist $F_a = \Delta p A_a = {N(car.Booster.MaximumAssist.Newtons)}\ \text{{N}}$; "
                     + $@"{(ranOut ? "the booster has run out" : "the booster has not run out")}",
-                $@"$F_o = {(ranOut ? @"i F + \Delta p A_d" : @"b\, i F")} = {N(boosted.Newtons)}\ \text{{N}}$, "
-                    + $@"$p = \frac{{F_o}}{{A}} = {N(assisted.Bars)}\ \text{{bar}}$")
+                $@"$F_o = {(ranOut ? @"i_p F + F_a" : @"b\, i_p F")} = {N(boosted.Newtons)}\ \text{{N}}$, "
+                    + $@"$p_1 = \frac{{F_o}}{{A_m}} = {N(assisted.Bars)}\ \text{{bar}}$")
                 .From("effort-1", newtons => car.Booster.OutputForce(Force.FromNewtons(Math.Max(0, newtons))).Newtons / bore.SquareMeters),
         ];
     }
@@ -260,15 +263,16 @@ public static class Exercises
             Make("failed-assist", 2, $"The assist is gone. How hard must the driver push for a line pressure of {P(car.LinePressure)}?",
                 ExerciseAnswer.Of(needed, ("the pedal ratio was left out", needed * ratio),
                     ("the pedal ratio was used twice", needed / ratio), ("the bore was taken for a radius", needed * 4)),
-                $@"$F = \frac{{p A}}{{i}} = \frac{{{N(car.LinePressure.Megapascals)} \cdot "
+                $@"$F = \frac{{p_1 A_m}}{{i_p}} = \frac{{{N(car.LinePressure.Megapascals)} \cdot "
                     + $@"{N(bore.SquareMillimeters)}}}{{{N(ratio)}}} = {N(needed.Newtons)}\ \text{{N}}$"),
             Make("failed-assist", 3, "The assist is gone. What deceleration, in g, does a pedal force of 500 N (112 lbf) give, valve "
                 + "included?",
                 ExerciseAnswer.Of(point.BrakingRate, ("the valve was left out", car.WithoutValve.At(line).BrakingRate),
                     ("the front axle alone was counted", point.BrakingForces.Front / car.Balance.Weight),
                     ("the pedal ratio was left out", car.Balance.At(line / ratio).BrakingRate)),
-                $@"$p_1 = \frac{{i \cdot 500}}{{A}} = {N(line.Bars)}\ \text{{bar}}$, "
-                    + $@"rear behind the valve ${N(point.LinePressures.Rear.Bars)}\ \text{{bar}}$",
+                $@"$p_1 = \frac{{i_p \cdot 500}}{{A_m}} = {N(line.Bars)}\ \text{{bar}}$, "
+                    + (line > car.Valve.Knee ? "above the knee, so in the rear line" : "below the knee, so in the rear line too")
+                    + $@" ${N(point.LinePressures.Rear.Bars)}\ \text{{bar}}$",
                 $@"$z = \frac{{T_1 + T_2}}{{m g}} = {N(point.BrakingRate)}$"),
         ];
     }
@@ -280,32 +284,30 @@ public static class Exercises
         double share = car.RearForceShare;
         FixedRatio ratio = car.WithShare(share);
         double rearRate = ratio.RearLockRate(car.Adhesion);
-        double grippy = Math.Round(bare.IdealCrossings()[0].BrakingRate + 0.2, 2);
-        LockUp first = bare.FirstLockUp(grippy)!;
-        BalancePoint ideal = bare.At(Pressure.FromBars(10));
-        PerAxle<Force> limits = bare.IdealForces(grippy);
-        double front = limits.Front / ideal.BrakingForces.Front * 10;
-        double rear = limits.Rear / ideal.BrakingForces.Rear * 10;
+        double crossing = bare.IdealCrossings()[0].BrakingRate;
+        LockUp first = bare.FirstLockUp(car.OtherAdhesion)!;
+        bool rearFirst = first.First == Axle.Rear;
+        (Pressure front, Pressure rear) = car.PressuresAt(car.DryAdhesion);
         double slope = car.Valve.Slope;
-        Pressure knee = Pressure.FromBars((rear - (slope * front)) / (1 - slope));
+        Pressure knee = car.KneeAt(car.DryAdhesion);
         return
         [
             Make("rear-lock", 1, $"Without a valve, adhesion {N(car.Adhesion)}: at what deceleration, in g, does the **rear** axle lock?",
                 ExerciseAnswer.Of(rearRate, ("the static load was used", car.Adhesion * (1 - car.FrontShare) / share),
                     ("the adhesion was given", car.Adhesion), ("the front axle was taken", ratio.FrontLockRate(car.Adhesion) ?? 0)),
-                $@"$z = \frac{{k \Psi}}{{\Phi + k h/E}} = \frac{{{N(car.Adhesion)} \cdot {N(1 - car.FrontShare)}}}{{{N(share)} + "
+                $@"$z_2 = \frac{{k \psi_2}}{{\varphi_2 + k h/E}} = \frac{{{N(car.Adhesion)} \cdot {N(1 - car.FrontShare)}}}{{{N(share)} + "
                     + $@"{N(car.Adhesion * h)}}} = {N(rearRate)}$"),
-            Make("rear-lock", 2, $"Without a valve, adhesion {N(grippy)}: at what deceleration, in g, does the **first** axle lock?",
-                ExerciseAnswer.Of(first.At.BrakingRate, ("the other axle was taken", ratio.FrontLockRate(grippy) ?? 0),
-                    ("the adhesion was given", grippy)),
-                $@"The rear axle leads above $z = {N(bare.IdealCrossings()[0].BrakingRate)}$, "
-                    + $@"so it locks first: $z = {N(first.At.BrakingRate)}$. That spins the car."),
+            Make("rear-lock", 2,
+                $"Without a valve, adhesion {N(car.OtherAdhesion)}: at what deceleration, in g, does the **first** axle lock?",
+                ExerciseAnswer.Of(first.At.BrakingRate, ("the other axle was taken", Other(car, first, car.OtherAdhesion)),
+                    ("the adhesion was given", car.OtherAdhesion)),
+                $@"The {(rearFirst ? "rear axle leads above" : "front axle leads below")} $z = {N(crossing)}$, so it locks first: "
+                    + $"$z_{(rearFirst ? 2 : 1)} = {N(first.At.BrakingRate)}$. {(rearFirst ? "That spins the car." : "The car runs straight on.")}"),
             Make("rear-lock", 3, "Which **knee** makes both axles lock together "
-                + $"at an adhesion of {N(grippy)}, the slope staying at {N(slope)}?",
-                ExerciseAnswer.Of(knee, ("the slope was left out", Pressure.FromBars(rear)),
-                    ("the front pressure at lock-up was given", Pressure.FromBars(front)),
-                    ("the slope was applied from zero", Pressure.FromBars(rear / slope))),
-                $@"Both at their limit at $z = k$: $p_1 = {N(front)}\ \text{{bar}}$, $p_2 = {N(rear)}\ \text{{bar}}$",
+                + $"at an adhesion of {N(car.DryAdhesion)}, the slope staying at {N(slope)}?",
+                ExerciseAnswer.Of(knee, ("the slope was left out", rear), ("the front pressure at lock-up was given", front),
+                    ("the slope was applied from zero", rear / slope)),
+                $@"Both at their limit at $z = k$: $p_1 = {N(front.Bars)}\ \text{{bar}}$, $p_2 = {N(rear.Bars)}\ \text{{bar}}$",
                 $@"$p_k = \frac{{p_2 - s p_1}}{{1 - s}} = {N(knee.Bars)}\ \text{{bar}}$"),
         ];
     }
@@ -326,7 +328,7 @@ public static class Exercises
         [
             Make("heat", 1, $"How much energy must the brakes take in a stop from {V(car.Speed)}?",
                 ExerciseAnswer.Of(energy, ("the speed was used in km/h", energy * 12.96), ("the factor one half was lost", energy * 2)),
-                $@"$E = \frac{{1}}{{2}} m v^2 = \frac{{1}}{{2}} \cdot {N(car.LoadCase.Mass.Kilograms)} \cdot {N(speed)}^2 "
+                $@"$W = \frac{{1}}{{2}} m v^2 = \frac{{1}}{{2}} \cdot {N(car.LoadCase.Mass.Kilograms)} \cdot {N(speed)}^2 "
                     + $@"= {N(energy.Kilojoules)}\ \text{{kJ}}$"),
             Make("heat", 2, $"The front axle takes {N(frontShare)} of it. By how much does **one front disc** "
                 + $"of {M(car.DiscMass)} warm up in that stop, nothing lost to the air? (Specific heat 460 J/(kg K).)",
@@ -334,22 +336,22 @@ public static class Exercises
                     ("the rear axle's share was forgotten", Rise(rise / frontShare)),
                     ("a quarter of the whole was taken for each wheel",
                     Rise(energy.Joules / 4 / (car.DiscMass.Kilograms * DiscSpecificHeat)))),
-                $@"$\Delta T = \frac{{E \cdot {N(frontShare)} / 2}}{{m_d c}} = {N(rise)}\ \text{{K}}$")
+                $@"$\Delta\vartheta = \frac{{W \cdot {N(frontShare)} / 2}}{{m_h c}} = {N(rise)}\ \text{{K}}$")
                 .From("heat-1", RiseOf),
             Make("heat", 3, "What is the **mean power** that the front axle's brakes turn into heat in that stop, at a constant "
                 + $"deceleration of {N(car.BrakingRate)} g?",
                 ExerciseAnswer.Of(Watts(watts), ("the whole car was taken", Watts(watts / frontShare)),
                     ("the power at the start was given", Watts(watts * 2)), ("the deceleration was not multiplied by g", Watts(watts / G))),
-                $@"$t = \frac{{v}}{{z g}} = {N(seconds)}\ \text{{s}}$, $P = \frac{{E \cdot {N(frontShare)}}}{{t}} = "
+                $@"$t = \frac{{v}}{{z g}} = {N(seconds)}\ \text{{s}}$, $\frac{{W \cdot {N(frontShare)}}}{{t}} = "
                     + $@"{N(watts / 1000)}\ \text{{kW}}$").From("heat-1", WattsOf),
         ];
     }
 
-    private static double Other(ExerciseCar car, LockUp lockUp)
+    private static double Other(ExerciseCar car, LockUp lockUp, double adhesion)
     {
         FixedRatio ratio = car.WithShare(car.RearForceShare);
         return lockUp.First == Axle.Rear
-            ? ratio.FrontLockRate(car.Adhesion) ?? car.WithoutValve.GreatestRate(car.Adhesion) : ratio.RearLockRate(car.Adhesion);
+            ? ratio.FrontLockRate(adhesion) ?? car.WithoutValve.GreatestRate(adhesion) : ratio.RearLockRate(adhesion);
     }
 
     private static Exercise Make(string lesson, int level, string question, ExerciseAnswer answer, params string[] steps) =>

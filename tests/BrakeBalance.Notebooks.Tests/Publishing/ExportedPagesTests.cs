@@ -1,3 +1,5 @@
+using System.Text;
+using System.Text.RegularExpressions;
 using BrakeBalance.Charts;
 using BrakeBalance.Charts.Sheets;
 using BrakeBalance.Notebooks.Classroom;
@@ -50,6 +52,36 @@ public class ExportedPagesTests(BrowserFixture browser)
             await page.Page.EvaluateExpressionAsync("document.querySelectorAll('details').forEach(details => { details.open = true; })");
             await page.AssertAccessibleAsync();
             page.AssertQuiet();
+        }
+    }
+
+    [SkippableFact]
+    public async Task Each_page_of_a_sheet_bears_its_students_number_and_name_line_and_a_sheet_has_three_pages()
+    {
+        foreach (PaperFormat paper in new[] { PaperFormat.A4, PaperFormat.Letter })
+        {
+            await using WatchedPage page = await browser.OpenAsync(Site("sheets.html"), 1280);
+            string[] heads = await page.Page.EvaluateExpressionAsync<string[]>(
+                """
+                [...document.querySelectorAll(".bb-running")].map((head, i) => {
+                  const link = document.createElement("a");
+                  link.href = `http://head/${i + 1}`;
+                  link.textContent = "x";
+                  head.firstElementChild.append(link);
+                  return head.textContent.replace(/\s+/g, " ").trim();
+                })
+                """);
+            Assert.True(heads.Length > 1);
+            Assert.All(heads.Index(), head => Assert.Matches(
+                $@"^Class \w{{8}}, student number {head.Index + 1}\. Namex$", head.Item));
+            string pdf = Encoding.Latin1.GetString(await page.PrintAsync(paper));
+            string[] links = [.. Regex.Matches(pdf, @"(?m)^(\d+) 0 obj\n<<[^<>]*?/Subtype /Link[^<>]*?<<[^<>]*?/URI \(http://head/(\d+)\)")
+                .Select(link => $"{link.Groups[1].Value} {link.Groups[2].Value}")];
+            string[] sheets = [.. Regex.Matches(pdf, @"<</Type /Page\n.*?endobj", RegexOptions.Singleline).Select(one => one.Value)];
+            string[] students = [.. sheets.Select(sheet => string.Join(' ', links.Where(link => Regex.IsMatch(
+                sheet, $@"/Annots \[[^\]]*\b{link.Split(' ')[0]} 0 R")).Select(link => link.Split(' ')[1])))];
+            // The last page is everybody's: the symbols.
+            Assert.Equal([.. heads.SelectMany((_, i) => Enumerable.Repeat($"{i + 1}", 3)), ""], students);
         }
     }
 

@@ -26,20 +26,28 @@ public class ExerciseTests
         return data;
     }
 
-    [Theory]
-    [MemberData(nameof(Students))]
-    public void Every_answer_agrees_with_the_hand_formula(int seed, int student)
+    [Fact]
+    public void All_answers_of_330_students_agree_with_the_hand_formula()
     {
-        ExerciseCar car = ExerciseCar.For(new ClassNumber { Seed = seed, Student = student });
-        Dictionary<string, double> byHand = ByHand(car);
-        foreach (Exercise exercise in Exercises.For(car))
+        List<string> off = [];
+        foreach (ClassNumber number in Enumerable.Range(1, 330).Select(student => student % 3 == 0
+            ? new ClassNumber { Seed = 2026, Student = student } : new ClassNumber { Secret = "three hundred sheets", Student = student }))
         {
-            double answer = exercise.Answer.Quantity is { } quantity
-                ? quantity.As(quantity.QuantityInfo.BaseUnitInfo.Value) : exercise.Answer.Fraction!.Value;
-            double expected = byHand[exercise.Id];
-            Assert.True(Math.Abs(answer - expected) <= 2e-4 * Math.Abs(expected)
-                + 1e-9, $"{exercise.Id}: {answer} against {expected} by hand");
+            ExerciseCar car = ExerciseCar.For(number);
+            Dictionary<string, double> byHand = ByHand(car);
+            foreach (Exercise exercise in Exercises.For(car))
+            {
+                double answer = exercise.Answer.Quantity is { } quantity
+                    ? quantity.As(quantity.QuantityInfo.BaseUnitInfo.Value) : exercise.Answer.Fraction!.Value;
+                double expected = byHand[exercise.Id];
+                if (Math.Abs(answer - expected) > 2e-4 * Math.Abs(expected) + 1e-9)
+                {
+                    off.Add($"{number}: {exercise.Id}: {answer} against {expected} by hand");
+                }
+            }
         }
+
+        Assert.Empty(off);
     }
 
     [Theory]
@@ -115,9 +123,9 @@ public class ExerciseTests
         double foot = car.PedalForce.Newtons;
         double assist = car.Booster.Supply.Vacuum.Pascals * 0.85 * Math.PI / 4 * Math.Pow(car.Booster.DiaphragmDiameter.Meters, 2);
         double critical = (psi2 - share) / chi;
-        double grippy = Math.Round(critical + 0.2, 2);
-        double frontLock = k * psi / (1 - share - k * chi);
-        double rearLock = k * psi2 / (share + k * chi);
+        double other = car.OtherAdhesion, dry = car.DryAdhesion;
+        double FirstLock(double adhesion) => Math.Min(
+            adhesion * psi / (1 - share - adhesion * chi), adhesion * psi2 / (share + adhesion * chi));
         double bare500 = ratio * 500 / bore;
         double energy = 0.5 * m * Math.Pow(car.Speed.MetersPerSecond, 2);
         double pressureAtRate = z * m * G / (front + rear);
@@ -134,7 +142,7 @@ public class ExerciseTests
             ["static-load-3"] = (m * psi2 * e + 80 * (e + 0.4)) * G / e,
             ["load-transfer-1"] = z * m * G * chi,
             ["load-transfer-2"] = m * G * (psi + z * chi),
-            ["load-transfer-3"] = (psi2 - 0.2) / chi,
+            ["load-transfer-3"] = (psi2 - car.LightRearShare) / chi,
             ["ideal-curve-1"] = psi2 - z * chi,
             ["ideal-curve-2"] = z * m * G * (psi + z * chi),
             ["ideal-curve-3"] = m * G * psi2 * psi2 / (4 * chi),
@@ -146,17 +154,17 @@ public class ExerciseTests
             ["knee-3"] = (front + rear) * knee / (m * G),
             ["adhesion-utilisation-1"] = (1 - share) * z / (psi + z * chi),
             ["adhesion-utilisation-2"] = share * z / (psi2 - z * chi),
-            ["adhesion-utilisation-3"] = Math.Min(frontLock, rearLock) / k,
+            ["adhesion-utilisation-3"] = FirstLock(k) / k,
             ["effort-1"] = ratio * foot,
             ["effort-2"] = ratio * foot / bore,
             ["effort-3"] = Math.Min(car.Booster.BoostRatio * ratio * foot, ratio * foot + assist) / bore,
             ["failed-assist-1"] = assist,
             ["failed-assist-2"] = p * bore / ratio,
             ["failed-assist-3"] = (front * bare500 + rear * Rear(bare500)) / (m * G),
-            ["rear-lock-1"] = rearLock,
-            ["rear-lock-2"] = grippy * psi2 / (share + grippy * chi),
-            ["rear-lock-3"] = ((grippy * m * G * (psi2 - grippy * chi) / rear) - slope * (
-                grippy * m * G * (psi + grippy * chi) / front)) / (1 - slope),
+            ["rear-lock-1"] = k * psi2 / (share + k * chi),
+            ["rear-lock-2"] = FirstLock(other),
+            ["rear-lock-3"] = ((dry * m * G * (psi2 - dry * chi) / rear) - slope * (
+                dry * m * G * (psi + dry * chi) / front)) / (1 - slope),
             ["heat-1"] = energy,
             ["heat-2"] = energy * frontPart / 2 / (car.DiscMass.Kilograms * 460),
             ["heat-3"] = energy * frontPart / (car.Speed.MetersPerSecond / (z * G)),

@@ -214,15 +214,16 @@ public class MarkingTests
     }
 
     [Theory]
-    [InlineData("45 %")]
-    [InlineData("45 percent")]
-    [InlineData("0.45")]
-    public void A_wrong_share_is_carried_forward_in_any_spelling(string share)
+    [InlineData("%", 100)]
+    [InlineData("percent", 100)]
+    [InlineData("", 1)]
+    public void A_wrong_share_is_carried_forward_in_any_spelling(string unit, double scale)
     {
         ExerciseCar car = ExerciseCar.For(new ClassNumber { Seed = 11, Student = 4 });
-        double step = (1 - car.FrontShare - 0.45) / (car.LoadCase.CentreOfGravityHeight / car.Vehicle.Wheelbase);
+        double share = Math.Round(Sheet["fixed-ratio-2"].Answer.Fraction!.Value - 0.08, 2);
+        double step = (1 - car.FrontShare - share) / (car.LoadCase.CentreOfGravityHeight / car.Vehicle.Wheelbase);
         Assert.Equal(Mark.CarriedForward, Marking.Check(Sheet["fixed-ratio-3"], step.ToString("R", CultureInfo.InvariantCulture),
-            earlier: (Sheet["fixed-ratio-2"], share)).Mark);
+            earlier: (Sheet["fixed-ratio-2"], string.Create(CultureInfo.InvariantCulture, $"{share * scale:0.##} {unit}"))).Mark);
     }
 
     [Theory]

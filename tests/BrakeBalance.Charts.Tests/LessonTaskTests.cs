@@ -1,0 +1,85 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using BrakeBalance.Charts.Exploring;
+using BrakeBalance.Charts.Lessons;
+using BrakeBalance.Teaching;
+
+namespace BrakeBalance.Charts.Tests;
+
+/// <summary>What a lesson asks its reader to find can be found in its figure, whatever the car.</summary>
+public class LessonTaskTests
+{
+    public static TheoryData<int> Students => [.. Enumerable.Range(1, 20)];
+
+    [Theory]
+    [MemberData(nameof(Students))]
+    public void The_figure_begins_with_the_car_of_the_sheet(int student)
+    {
+        ExerciseCar car = ExerciseCar.For(new ClassNumber { Seed = 2026, Student = student });
+        Dictionary<string, Exercise> sheet = Exercises.For(car).ToDictionary(exercise => exercise.Id);
+        Assert.Equal(sheet["fixed-ratio-3"].Answer.Text(us: false), Number(Of("fixed-ratio", student).Start, "Both use the same at"));
+        Assert.Equal(sheet["knee-3"].Answer.Text(us: false), Number(Of("knee", student).Start, "Knee reached at"));
+        Assert.Equal(sheet["failed-assist-3"].Answer.Text(us: false),
+            Number(Of("failed-assist", student).Start, "Deceleration at 500 N (112 lbf)"));
+        Assert.Equal(sheet["heat-1"].Answer.Quantity!.As(UnitsNet.Units.EnergyUnit.Kilojoule),
+            double.Parse(Number(Of("heat", student).Start, "Energy"), CultureInfo.InvariantCulture), 5.0);
+        Assert.Equal(sheet["static-load-1"].Answer.Text(us: false).Split(" (")[0], Value(Of("static-load", student).Start, "Front axle"));
+    }
+
+    [Theory]
+    [MemberData(nameof(Students))]
+    public void The_axle_loads_shown_add_up_to_the_weight_shown(int student)
+    {
+        foreach (Frame frame in Of("load-transfer", student).Frames())
+        {
+            int Shown(string label) => int.Parse(Number(frame, label), CultureInfo.InvariantCulture);
+            Assert.InRange(Shown("Front axle") + Shown("Rear axle") - Shown("Both"), -1, 1);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Students))]
+    public void The_marker_can_be_put_on_the_crossing(int student)
+    {
+        Explorable explorable = Of("adhesion-utilisation", student);
+        int own = explorable.Controls[0].Start;
+        double nearest = Enumerable.Range(0, explorable.Controls[1].Settings.Count).Min(rate =>
+        {
+            Frame frame = explorable.At([own, rate]);
+            return Math.Abs(double.Parse(Value(frame, "Front uses"), CultureInfo.InvariantCulture)
+                - double.Parse(Value(frame, "Rear uses"), CultureInfo.InvariantCulture));
+        });
+        Assert.InRange(nearest, 0, 0.02);
+    }
+
+    [Theory]
+    [MemberData(nameof(Students))]
+    public void Some_pairs_of_ratio_and_bore_are_strong_and_short_enough_and_most_are_not(int student)
+    {
+        IReadOnlyList<Frame> frames = Of("failed-assist", student).Frames();
+        double good = frames.Average(frame => frame.Verdict!.Kind == VerdictKind.Good ? 1.0 : 0);
+        Assert.InRange(good, 0.02, 0.5);
+        Assert.Contains(frames, frame => frame.Verdict!.Text.StartsWith("Strong enough, but", StringComparison.Ordinal));
+        Assert.Contains(frames, frame => frame.Verdict!.Text.StartsWith("Short in travel", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [MemberData(nameof(Students))]
+    public void From_120_it_takes_a_few_stops_until_pads_fade_and_from_60_four_times_as_many(int student)
+    {
+        Explorable explorable = Of("heat", student);
+        int From(string speed) => int.Parse(Value(explorable.At([
+            explorable.Controls[0].Settings.Index().First(one => one.Item.StartsWith(speed, StringComparison.Ordinal)).Index,
+            explorable.Controls[1].Start]), "Stops until street pads fade").Replace("more than ", "", StringComparison.Ordinal),
+            CultureInfo.InvariantCulture);
+        int few = From("120"), many = From("60");
+        Assert.InRange(few, 2, 12);
+        Assert.InRange(many, Math.Min(30, (4 * few) - 4), 4 * few);
+    }
+
+    private static Explorable Of(string lesson, int student) => LessonSheet.Of(lesson, 2026, student, UnitSystem.Si).Figure;
+
+    private static string Value(Frame frame, string label) => frame.Readouts.Single(readout => readout.Label == label).Value;
+
+    private static string Number(Frame frame, string label) => Regex.Match(Value(frame, label), @"[\d.]+").Value;
+}
