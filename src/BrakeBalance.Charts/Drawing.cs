@@ -67,7 +67,7 @@ public sealed record Drawing : IHtmlOutput
             ("height", size.Height),
             ("role", "img"),
             ("aria-labelledby", $"{id}-title {id}-desc"),
-            ("font-family", TextMetrics.FontFamily),
+            ("font-family", colours.Font),
             ("font-size", size.FontSize));
         svg.Text("title", AltText, ("id", $"{id}-title"));
         svg.Text("desc", LongDescription, ("id", $"{id}-desc"));

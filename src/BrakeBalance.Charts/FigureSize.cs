@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+
 namespace BrakeBalance.Charts;
 
 /// <summary>The size at which a figure is drawn.</summary>
@@ -5,7 +7,7 @@ namespace BrakeBalance.Charts;
 /// The figure is laid out on <see cref="Width"/> by <see cref="Height"/> layout units with text of <see cref="FontSize"/> units,
 /// and shown <see cref="ShownWidth"/> wide: the same layout enlarged keeps its proportions.
 /// </remarks>
-public sealed record FigureSize
+public sealed partial record FigureSize
 {
     /// <summary>Inside a page, 720 × 450 px; the page writes title and caption itself.</summary>
     public static FigureSize Page { get; } = new() { Name = "page", Width = 720, Height = 450, ShowTitle = false };
@@ -66,8 +68,50 @@ public sealed record FigureSize
     /// <summary>The width at which it is shown, as an SVG length; null for <see cref="Width"/> pixels.</summary>
     public string? ShownWidth { get; init; }
 
-    /// <summary>Whether title and credit line are drawn into the figure.</summary>
+    /// <summary>Whether the title, and the credit line unless it is said, is drawn into the figure.</summary>
     public bool ShowTitle { get; init; } = true;
+
+    /// <summary>Whether the credit line is drawn into the figure; null for as the title is.</summary>
+    public bool? ShowCredit { get; init; }
+
+    /// <summary>A size of one's own: such as <c>88mm</c>, <c>88x60mm</c>, <c>640px</c> or <c>1200x630px</c>.</summary>
+    /// <remarks>
+    /// On paper words keep 7.5 points, whatever the width. On screens they keep 13 px up to 720 px; wider figures are the same, enlarged.
+    /// Without a height it is two thirds of the width.
+    /// </remarks>
+    /// <param name="text">Width, or width and height, 60 to 420 mm or 320 to 8000 px wide.</param>
+    /// <returns>The size; null when the text is none, or lies outside.</returns>
+    public static FigureSize? Own(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        Match match = OwnSize().Match(text);
+        if (!match.Success)
+        {
+            return null;
+        }
+
+        double wide = Number(match.Groups["w"].Value);
+        double high = match.Groups["h"] is { Success: true, Value: var given } ? Number(given) : Math.Round(wide * 2 / 3);
+        bool paper = match.Groups["u"].Value == "mm";
+        double least = paper ? 60 : 320, most = paper ? 420 : 8000;
+        if (wide < least || wide > most || high / wide is < 0.4 or > 2)
+        {
+            return null;
+        }
+
+        double width = paper ? wide * PrintSingle.Width / 88 : Math.Min(wide, Column.Width);
+        return new()
+        {
+            Name = text,
+            Width = width,
+            Height = width * high / wide,
+            FontSize = paper ? PrintSingle.FontSize : Column.FontSize,
+            ShownWidth = paper ? match.Groups["w"].Value + "mm" : match.Groups["w"].Value,
+        };
+    }
+
+    [GeneratedRegex("^(?<w>[0-9]{2,4})(x(?<h>[0-9]{2,4}))?(?<u>mm|px)$")]
+    private static partial Regex OwnSize();
 
     /// <summary>The size as a picture of pixels.</summary>
     /// <remarks>A width in millimetres counts at 300 dots an inch, the usual resolution of print (common practice).</remarks>

@@ -49,7 +49,7 @@ internal static class PlotlyRenderer
         Theme theme = Theme.Light;
         Box plot = layout.Plot;
         var result = new Layout();
-        result.SetProperty("font", Dynamic.Of(("family", TextMetrics.FontFamily), ("size", layout.Size.FontSize), ("color", theme.Ink)));
+        result.SetProperty("font", Dynamic.Of(("family", theme.Font), ("size", layout.Size.FontSize), ("color", theme.Ink)));
         result.SetProperty("paper_bgcolor", theme.Background);
         result.SetProperty("plot_bgcolor", theme.Background);
         result.SetProperty("height", layout.Size.Height);

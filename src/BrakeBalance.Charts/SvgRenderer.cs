@@ -20,7 +20,7 @@ internal static class SvgRenderer
             ("height", shownHeight),
             ("role", "img"),
             ("aria-labelledby", $"{id}-title {id}-desc"),
-            ("font-family", TextMetrics.FontFamily),
+            ("font-family", theme.Font),
             ("font-size", size.FontSize));
         svg.Text("title", figure.AltText, ("id", $"{id}-title"));
         svg.Text("desc", figure.LongDescription, ("id", $"{id}-desc"));

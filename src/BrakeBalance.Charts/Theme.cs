@@ -1,3 +1,5 @@
+using BrakeBalance.Charts.Rendering;
+
 namespace BrakeBalance.Charts;
 
 /// <summary>The colours of figures; the one place where they are chosen.</summary>
@@ -78,6 +80,9 @@ public sealed record Theme
     /// <summary>The tone <see cref="Tone.Guide"/>.</summary>
     public required string Guide { get; init; }
 
+    /// <summary>The font, as a style sheet names it.</summary>
+    public string Font { get; init; } = TextMetrics.FontFamily;
+
     /// <summary>The scale of heat maps, from the least value to the greatest.</summary>
     public required IReadOnlyList<string> Scale { get; init; }
 
@@ -125,12 +130,13 @@ public sealed record Theme
     {
         (int r, int g, int b) = Rgb(colour);
         return 0.2126 * Linear(r) + 0.7152 * Linear(g) + 0.0722 * Linear(b);
+    }
 
-        static double Linear(int channel)
-        {
-            double value = channel / 255.0;
-            return value <= 0.04045 ? value / 12.92 : Math.Pow((value + 0.055) / 1.055, 2.4);
-        }
+    /// <summary>A channel of sRGB, 0 to 255, in linear light [–].</summary>
+    internal static double Linear(int channel)
+    {
+        double value = channel / 255.0;
+        return value <= 0.04045 ? value / 12.92 : Math.Pow((value + 0.055) / 1.055, 2.4);
     }
 
     private static (int R, int G, int B) Rgb(string colour) =>

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text.Json.Nodes;
+using BrakeBalance.Charts.Rendering;
 
 namespace BrakeBalance.Charts.Publishing;
 
@@ -31,7 +32,9 @@ public static class FigureText
     /// <summary>A figure with its credit line.</summary>
     /// <param name="figure">The figure.</param>
     /// <param name="vehicle">The car.</param>
-    public static Figure Credited(Figure figure, Vehicle vehicle) => figure with { Credit = Credit(vehicle) };
+    /// <param name="style">The publisher's style; null for none.</param>
+    public static Figure Credited(Figure figure, Vehicle vehicle, HouseStyle? style = null) =>
+        figure with { Credit = style?.Credit ?? Credit(vehicle) };
 
     /// <summary>The drawing of a figure with its source, licence and description in its metadata.</summary>
     /// <param name="figure">The figure.</param>
@@ -42,7 +45,11 @@ public static class FigureText
     public static string Drawing(Figure figure, FigureSize size, Theme theme, Vehicle vehicle)
     {
         const string After = "</desc>\n";
-        string svg = figure.ToSvg(size, theme);
+        // So named, the parts of any drawings may stand in one page.
+        string svg = (figure with
+        {
+            Id = $"{Naming.Slug(vehicle.Name)}-{figure.Id}-{Display.Name(figure.Units)}-{theme.Name}",
+        }).ToSvg(size, theme);
         return svg.Insert(svg.IndexOf(After, StringComparison.Ordinal) + After.Length, Metadata(figure, vehicle));
     }
 
@@ -85,7 +92,7 @@ public static class FigureText
         ("Caption", figure.Caption),
         ("Alt text", figure.AltText),
         ("Long description", figure.LongDescription),
-        ("Credit", Credit(vehicle)),
+        ("Credit", figure.Credit ?? Credit(vehicle)),
         ("Method", Method),
         ("Note", Car(vehicle)),
         ("Licence", Licence),

@@ -9,6 +9,7 @@ namespace BrakeBalance.Notebooks.Commands;
 internal static class FiguresCommand
 {
     private const string All = "all";
+    private const int MostUnasked = 200;
     private static readonly string[] Formats = ["svg", "png", "pdf", "html"];
 
     public static Command Create(Terminal terminal)
@@ -16,7 +17,8 @@ internal static class FiguresCommand
         var file = new Argument<string?>("FILE") { Description = "The vehicle file", Arity = ArgumentArity.ZeroOrOne };
         var list = new Option<bool>("--list") { Description = "Lists figures, sizes and themes, and does nothing else" };
         Option<string[]> figures = Many("--figure", "One figure only, by its name; may be given several times", "NAME", []);
-        Option<string[]> sizes = Many("--size", "A size by its name, or all; may be given several times", "NAME", [FigureSize.Column.Name]);
+        Option<string[]> sizes = Many("--size", "A size by its name, one of your own (88mm, 88x60mm, 640px, 1200x630px), or all; "
+            + "may be given several times", "SIZE", [FigureSize.Column.Name]);
         Option<string[]> formats =
             Many("--format", "svg, png, pdf or html (a chart whose points answer to the pointer, a page of 3.7 MB); may be given several "
                 + "times. SVG is always written", "FORMAT", ["svg"]);
@@ -31,6 +33,17 @@ internal static class FiguresCommand
         };
         units.AcceptOnlyFromAmong(StringComparer.OrdinalIgnoreCase, "si", "us", "both");
         var plain = new Option<bool>("--plain") { Description = "Plain words for readers who do not know the trade" };
+        var style = new Option<string?>("--style")
+        {
+            Description = "Your house style, a JSON file: font, title, credit, and colours as #rrggbb for background, ink, front, rear, "
+                + "ideal, other, guide; colours that cannot be told apart are refused",
+            HelpName = "FILE",
+        };
+        var title = new Option<string?>("--title") { Description = "A title of your own, with one --figure", HelpName = "TEXT" };
+        var many = new Option<bool>("--many")
+        {
+            Description = string.Create(CultureInfo.InvariantCulture, $"Writes more than {MostUnasked} drawings"),
+        };
         Option<string[]> set = VehicleOptions.Set();
         var output = new Option<string>("--output")
         {
@@ -40,7 +53,7 @@ internal static class FiguresCommand
         };
         var command = new Command("figures", "Write a car's figures as SVG, PNG and PDF with captions, descriptions, credit and numbers.")
         {
-            file, list, figures, sizes, formats, themes, scales, units, plain, set, output,
+            file, list, figures, sizes, formats, themes, scales, units, plain, style, title, many, set, output,
         };
         command.SetAction(async (parsed, cancellation) =>
         {
@@ -57,12 +70,26 @@ internal static class FiguresCommand
             string[] wanted = Known("--figure", parsed.GetRequiredValue(figures), [.. FigureCatalogue.All.Select(entry => entry.Name)],
                 problems);
             string[] asked = parsed.GetRequiredValue(sizes);
-            string[] sizeNames = asked.Contains(All)
-                ? [.. FigureSize.Published.Select(size => size.Name)]
-                : Known("--size", asked, [.. FigureSize.Published.Select(size => size.Name), All], problems);
+            FigureSize[] drawn = Sizes(asked, problems);
             string[] themeNames = Known("--theme", parsed.GetRequiredValue(themes), [.. Theme.Published.Select(ThemeName)], problems);
             string[] kinds = Known("--format", parsed.GetRequiredValue(formats), Formats, problems);
             string[] factors = Known("--scale", parsed.GetRequiredValue(scales), ["1", "2", "3"], problems);
+            Theme[] colours = [.. Theme.Published.Where(theme => themeNames.Contains(ThemeName(theme)))];
+            HouseStyle? house = parsed.GetValue(style) is { } named ? Style(named, colours, problems) : null;
+            if (parsed.GetValue(title) is not null && wanted.Length != 1)
+            {
+                problems.Add("--title: a title is for one figure. Accepted: --figure NAME once beside it.");
+            }
+
+            string shown = parsed.GetRequiredValue(units).ToLowerInvariant();
+            int drawings = (wanted.Length > 0 ? wanted.Length : FigureCatalogue.All.Count) * drawn.Length * colours.Length
+                * (shown == "both" ? 2 : 1);
+            if (drawings > MostUnasked && !parsed.GetValue(many))
+            {
+                problems.Add(string.Create(CultureInfo.InvariantCulture,
+                    $"This would write {drawings} drawings. Accepted: {MostUnasked}; fewer sizes, themes or figures, or --many."));
+            }
+
             string folder = new OutputFiles(problems, force: false).Folder(parsed.GetRequiredValue(output));
 
             if (problems.Count > 0 || reading is null)
@@ -70,14 +97,15 @@ internal static class FiguresCommand
                 throw new BadInputException(problems);
             }
 
-            string shown = parsed.GetRequiredValue(units).ToLowerInvariant();
             var plan = new FigurePlan
             {
                 CarName = Path.GetFileNameWithoutExtension(path!),
                 Figures = wanted,
-                Sizes = [.. FigureSize.Published.Where(size => sizeNames.Contains(size.Name))],
+                Sizes = drawn,
                 Units = shown == "both" ? [UnitSystem.Si, UnitSystem.Us] : [Display.Parse(shown) ?? UnitSystem.Si],
-                Themes = [.. Theme.Published.Where(theme => themeNames.Contains(ThemeName(theme)))],
+                Themes = colours,
+                Style = house,
+                Title = parsed.GetValue(title),
                 PlainVariants = [parsed.GetValue(plain)],
                 Png = kinds.Contains("png"),
                 Pdf = kinds.Contains("pdf"),
@@ -123,10 +151,47 @@ internal static class FiguresCommand
             terminal.Output.WriteLine($"{entry.Name}: left out; it needs {entry.Needs}.");
         }
 
+        if (result.Files.Count > 0)
+        {
+            terminal.Output.WriteLine($"{Path.Combine(folder, result.Gallery)}: all of them on one page.");
+        }
+
         int drawings = result.Files.Count(name => name.EndsWith(".svg", StringComparison.Ordinal));
         terminal.Output.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"{folder}: {drawings} drawing{(drawings == 1 ? "" : "s")}, {result.Files.Count} files. {FigureText.Car(vehicle)}"));
         return left.Count > 0 ? ExitCode.Failed : ExitCode.Success;
+    }
+
+    private static FigureSize[] Sizes(string[] asked, List<string> problems)
+    {
+        if (asked.Contains(All))
+        {
+            return [.. FigureSize.Published];
+        }
+
+        List<FigureSize> sizes = [];
+        foreach (string name in asked.Distinct())
+        {
+            if ((FigureSize.Published.FirstOrDefault(size => size.Name == name) ?? FigureSize.Own(name)) is { } size)
+            {
+                sizes.Add(size);
+                continue;
+            }
+
+            problems.Add($"--size {name}: there is no such thing. Accepted: "
+                + $"{string.Join(", ", FigureSize.Published.Select(one => one.Name))}, {All}, or a width of 60mm to 420mm or 320px to 8000px, "
+                + "with a height after an x that is 0.4 to 2 times the width, such as 88x60mm.");
+        }
+
+        return [.. sizes];
+    }
+
+    private static HouseStyle? Style(string path, IReadOnlyList<Theme> themes, List<string> problems)
+    {
+        (string? text, Problem? none) = DocumentFile.Load(path, "a house style");
+        (HouseStyle? style, IReadOnlyList<Problem> found) = text is null ? (null, [none!]) : HouseStyle.Read(text, themes);
+        problems.AddRange(found.Select(problem => $"{path}: {problem}"));
+        return style;
     }
 
     private static Option<string[]> Many(string name, string description, string value, string[] unless) =>

@@ -37,6 +37,7 @@ internal static class FigureExport
     {
         List<string> files = [];
         List<FigureFault> failed = [];
+        var gallery = new FigureGallery(plan.CarName, plan.Style?.Of(plan.Themes[0]) ?? plan.Themes[0]);
         double all = plan.Units.Count * (plan.Figures.Count > 0 ? plan.Figures.Count : FigureCatalogue.All.Count);
         int begun = 0;
         foreach (UnitSystem units in plan.Units)
@@ -52,8 +53,13 @@ internal static class FigureExport
                 IReadOnlyList<(string Name, byte[] Data)> made;
                 try
                 {
-                    made = make() is { } figure
-                        ? await FilesAsync(vehicle, plan, units, entry, figure, browser, cancellation).ConfigureAwait(false) : [];
+                    Figure? figure = make();
+                    made = figure is null
+                        ? [] : await FilesAsync(vehicle, plan, units, entry, figure, browser, cancellation).ConfigureAwait(false);
+                    if (figure is not null)
+                    {
+                        gallery.Add(figure with { Title = plan.Title ?? figure.Title }, vehicle, [.. made.Select(file => file.Name)]);
+                    }
                 }
                 catch (Exception exception) when (exception is not OperationCanceledException)
                 {
@@ -69,7 +75,12 @@ internal static class FigureExport
             }
         }
 
-        return new FigureExportResult(files, failed);
+        if (files.Count > 0)
+        {
+            AtomicFile.Write(Path.Combine(folder, gallery.Name), AtomicFile.Bytes(gallery.Html(plan.Units)));
+        }
+
+        return new FigureExportResult(files, failed, gallery.Name);
     }
 
     private static async Task<IReadOnlyList<(string Name, byte[] Data)>> FilesAsync(
@@ -80,7 +91,8 @@ internal static class FigureExport
         foreach (bool plain in plan.PlainVariants)
         {
             Figure worded = plain ? PlainWording.Of(figure, entry.Plain) : figure;
-            Figure shown = FigureText.Credited(entry.Marked(worded, vehicle), vehicle);
+            Figure shown = FigureText.Credited(
+                entry.Marked(plan.Title is { } title ? worded with { Title = title } : worded, vehicle), vehicle, plan.Style);
             string words = $"{plan.CarName}-{entry.Name}-{Display.Name(units)}{(plain ? "-plain" : "")}";
             Put(words + ".txt", FigureText.Words(shown, vehicle));
             Put(words + ".json", FigureText.Json(shown, vehicle, units, plain));
@@ -95,7 +107,7 @@ internal static class FigureExport
                 cancellation.ThrowIfCancellationRequested();
                 string name = $"{plan.CarName}-{entry.Name}-{size.Name}-{Display.Name(units)}"
                     + (plain ? "-plain" : "") + (theme == Theme.Light ? "" : "-" + theme.Name);
-                string svg = FigureText.Drawing(shown, size, theme, vehicle);
+                string svg = FigureText.Drawing(shown, plan.Style?.Of(size) ?? size, plan.Style?.Of(theme) ?? theme, vehicle);
                 Put(name + ".svg", svg);
                 if (browser is null)
                 {
@@ -127,7 +139,8 @@ internal static class FigureExport
 /// <summary>What came of writing a car's figures.</summary>
 /// <param name="Files">Names of the files written, in order.</param>
 /// <param name="Failed">The figures that could not be made.</param>
-internal sealed record FigureExportResult(IReadOnlyList<string> Files, IReadOnlyList<FigureFault> Failed);
+/// <param name="Gallery">Name of the page that shows them all; it is written when any file is.</param>
+internal sealed record FigureExportResult(IReadOnlyList<string> Files, IReadOnlyList<FigureFault> Failed, string Gallery);
 
 /// <summary>A figure that could not be made.</summary>
 /// <param name="Name">Its name.</param>

@@ -1,4 +1,5 @@
 using BrakeBalance.Charts;
+using BrakeBalance.Charts.Publishing;
 
 namespace BrakeBalance.Notebooks.Publishing;
 
@@ -31,6 +32,12 @@ internal sealed record FigurePlan
 
     /// <summary>Whether sheets are written.</summary>
     public bool Pdf { get; init; }
+
+    /// <summary>The publisher's style; null for none.</summary>
+    public HouseStyle? Style { get; init; }
+
+    /// <summary>A title of the publisher's own; null for the figure's.</summary>
+    public string? Title { get; init; }
 
     /// <summary>Pixels of a picture per nominal pixel; each 1, 2 or 3.</summary>
     public IReadOnlyList<int> Scales { get; init; } = [1];

@@ -54,7 +54,7 @@ public sealed class EndingTests : IDisposable
         Skip.IfNot(OperatingSystem.IsLinux(), "reads /proc");
         HashSet<string> before = [.. Profiles()];
         using Program figures = Program.Start(_folder.Path, "figures", RepositoryRoot.File(NotebookInput.DefaultVehicle), "--format", "png",
-            "--size", "all", "--scale", "3", "--output", "figures");
+            "--size", "all", "--many", "--scale", "3", "--output", "figures");
         string profile = "";
         await Program.UntilAsync(
             () => (profile = Profiles()

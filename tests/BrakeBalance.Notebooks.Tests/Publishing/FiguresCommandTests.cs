@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
@@ -22,7 +23,7 @@ public class FiguresCommandTests
         Assert.Contains("4 drawings, 10 files. The figures are of invented cars.", output, StringComparison.Ordinal);
         Assert.Equal(
             [
-                "coupe-1960s-line-pressures-si.csv", "coupe-1960s-line-pressures-si.json", "coupe-1960s-line-pressures-si.txt",
+                "coupe-1960s-figures.html", "coupe-1960s-line-pressures-si.csv", "coupe-1960s-line-pressures-si.json", "coupe-1960s-line-pressures-si.txt",
                     "coupe-1960s-line-pressures-slide-si.svg",
                 "coupe-1960s-line-pressures-slide-us.svg", "coupe-1960s-line-pressures-square-si.svg",
                     "coupe-1960s-line-pressures-square-us.svg", "coupe-1960s-line-pressures-us.csv",
@@ -48,7 +49,7 @@ public class FiguresCommandTests
                 "--plain", "--output", folder.Path)).Code);
         }
 
-        Assert.Equal(8, first.Names.Count());
+        Assert.Equal(9, first.Names.Count());
         Assert.Equal(first.Names, second.Names);
         Assert.All(first.Names, name => Assert.Equal(File.ReadAllBytes(first.File(name)), File.ReadAllBytes(second.File(name))));
         var svg = XDocument.Load(first.File("coupe-1960s-effort-column-si-plain-print.svg"));
@@ -83,7 +84,7 @@ public class FiguresCommandTests
                 await Shell.RunAsync("figures", Coupe, "--figure", "line-pressures", "--format", "png", "--output", folder.Path);
             Assert.Equal(1, code);
             Assert.Contains("Chromium", error, StringComparison.Ordinal);
-            Assert.Equal(4, folder.Names.Count());
+            Assert.Equal(5, folder.Names.Count());
         }
         finally
         {
@@ -102,6 +103,74 @@ public class FiguresCommandTests
             await Shell.RunAsync("figures", file, "--figure", "effort", "--output", folder.File("figures"));
         Assert.Equal(1, code);
         Assert.Contains("effort: not made; it needs a pedal and master cylinder", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_house_style_gives_font_colours_credit_and_size_and_leaves_the_title_out()
+    {
+        using var folder = new TemporaryFolder();
+        string style = folder.Write("house.json",
+            """{ "font": "Some Serif", "title": false, "credit": "Our desk", "front": "#004488", "rear": "#BB5566", "ideal": "#117733" }""");
+        (int code, string output, string error) = await Shell.RunAsync("figures", Coupe, "--figure", "brake-forces", "--size", "88x60mm",
+            "--size", "640px", "--style", style, "--title", "Ours alone", "--output", folder.File("out"));
+        Assert.Equal((0, ""), (code, error));
+        Assert.Contains("all of them on one page", output, StringComparison.Ordinal);
+        string svg = File.ReadAllText(folder.File("out/coupe-1960s-brake-forces-88x60mm-si.svg"));
+        var drawing = XDocument.Parse(svg);
+        double[] box = [.. drawing.Root!.Attribute("viewBox")!.Value.Split(' ').Select(n => double.Parse(n, CultureInfo.InvariantCulture))];
+        Assert.Equal("88mm", drawing.Root.Attribute("width")!.Value);
+        Assert.Equal(60.0 / 88, box[3] / box[2], 1e-3);
+        Assert.Contains("'Some Serif', ", drawing.Root.Attribute("font-family")!.Value, StringComparison.Ordinal);
+        Assert.All(new[] { "#004488", "#BB5566", "#117733", ">Our desk<" }, part => Assert.Contains(part, svg, StringComparison.Ordinal));
+        Assert.DoesNotContain(drawing.Descendants(), e => e.Name.LocalName == "text" && e.Value.Contains("Ours", StringComparison.Ordinal));
+        string words = File.ReadAllText(folder.File("out/coupe-1960s-brake-forces-si.txt"));
+        Assert.Contains("Title:\nOurs alone\n", words, StringComparison.Ordinal);
+        Assert.Contains("Credit:\nOur desk\n", words, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("""{ "front": "blue" }""", "front", "#0072b2")]
+    [InlineData("""{ "front": "#FFEE88" }""", "front", "contrast")]
+    [InlineData("""{ "front": "#AA3300", "ideal": "#338800" }""", "ideal", "look alike to people with")]
+    [InlineData("""{ "font": "x'; y" }""", "font", "letters")]
+    [InlineData("""{ "colour": "#000000" }""", "colour", "")]
+    public async Task A_style_that_cannot_be_read_or_seen_is_refused(string text, string entry, string words)
+    {
+        using var folder = new TemporaryFolder();
+        string style = folder.Write("house.json", text);
+        (int code, _, string error) = await Shell.RunAsync(
+            "figures", Coupe, "--figure", "brake-forces", "--style", style, "--output", folder.File("out"));
+        Assert.Equal(2, code);
+        Assert.Contains($"house.json: {entry}", error, StringComparison.Ordinal);
+        Assert.Contains(words, error, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(folder.File("out")));
+    }
+
+    [Fact]
+    public async Task Hundreds_of_drawings_are_written_only_when_asked_for()
+    {
+        using var folder = new TemporaryFolder();
+        (int code, _, string error) = await Shell.RunAsync("figures", Coupe, "--size", "all", "--output", folder.File("out"));
+        Assert.Equal(2, code);
+        Assert.Contains("--many", error, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(folder.File("out")));
+    }
+
+    [Fact]
+    public async Task All_drawings_of_a_run_may_stand_in_one_page()
+    {
+        using var folder = new TemporaryFolder();
+        string[] figures = ["--figure", "brake-forces", "--figure", "line-pressures", "--figure", "effort"];
+        Assert.Equal(0, (await Shell.RunAsync(
+            ["figures", Coupe, .. figures, "--theme", "white", "--theme", "dark", "--units", "both", "--output", folder.Path])).Code);
+        string[] ids = [.. Directory.GetFiles(folder.Path, "*.svg").SelectMany(file => XDocument.Load(file).Descendants())
+            .Select(e => e.Attribute("id")?.Value).OfType<string>()];
+        Assert.True(ids.Length > 200);
+        Assert.Equal(ids.Length, ids.Distinct().Count());
+        string gallery = File.ReadAllText(folder.File("coupe-1960s-figures.html"));
+        Assert.All(folder.Names.Where(name => name != "coupe-1960s-figures.html"), name =>
+            Assert.Contains($"<a href=\"{name}\">", gallery, StringComparison.Ordinal));
+        Assert.Equal(6, Regex.Count(gallery, "<svg [^>]*role=\"img\""));
     }
 
     [Fact]

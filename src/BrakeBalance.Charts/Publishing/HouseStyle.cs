@@ -1,0 +1,158 @@
+using BrakeBalance.Charts.Rendering;
+
+namespace BrakeBalance.Charts.Publishing;
+
+/// <summary>How a publisher wants its figures: colours, font, title and credit line; what is left out stays as it is.</summary>
+public sealed class HouseStyle
+{
+    private static readonly (string Name, Tone? Tone)[] Named =
+    [
+        ("background", null), ("ink", Tone.Main), ("front", Tone.Front), ("rear", Tone.Rear), ("ideal", Tone.Ideal), ("other", Tone.Other),
+        ("guide", Tone.Guide),
+    ];
+
+    private readonly HouseStyleDocument _said;
+
+    private HouseStyle(HouseStyleDocument said) => _said = said;
+
+    /// <summary>The credit line in place of the usual one, empty for none; null when the file says nothing of it.</summary>
+    public string? Credit => _said.Credit;
+
+    /// <summary>A size with title and credit line drawn in or left out.</summary>
+    /// <param name="size">The size.</param>
+    public FigureSize Of(FigureSize size)
+    {
+        ArgumentNullException.ThrowIfNull(size);
+        return size with { ShowTitle = _said.Title ?? size.ShowTitle, ShowCredit = Credit is null ? size.ShowCredit : Credit.Length > 0 };
+    }
+
+    /// <summary>A theme in the style's colours and font.</summary>
+    /// <param name="theme">The theme.</param>
+    public Theme Of(Theme theme)
+    {
+        ArgumentNullException.ThrowIfNull(theme);
+        return theme with
+        {
+            Background = theme == Theme.Transparent ? theme.Background : _said.Background ?? theme.Background,
+            Ink = _said.Ink ?? theme.Ink,
+            Muted = _said.Ink ?? theme.Muted,
+            Front = _said.Front ?? theme.Front,
+            Rear = _said.Rear ?? theme.Rear,
+            Ideal = _said.Ideal ?? theme.Ideal,
+            Other = _said.Other ?? theme.Other,
+            Guide = _said.Guide ?? theme.Guide,
+            Font = _said.Font is { } font ? $"'{font}', {theme.Font}" : theme.Font,
+        };
+    }
+
+    /// <summary>Reads a style and holds its colours against each theme that it is used with.</summary>
+    /// <param name="text">The text, JSON.</param>
+    /// <param name="themes">The themes.</param>
+    /// <returns>The style; null with every problem found.</returns>
+    public static (HouseStyle? Style, IReadOnlyList<Problem> Problems) Read(string text, IEnumerable<Theme> themes)
+    {
+        DocumentReading<HouseStyleDocument> reading = DocumentFile.Read<HouseStyleDocument>(text);
+        List<Problem> problems = [.. reading.Problems];
+        if (reading.Document is not { } document)
+        {
+            return (null, problems);
+        }
+
+        foreach ((string name, _) in Named)
+        {
+            if (document[name] is { } colour && !(colour.Length == 7 && colour[0] == '#' && colour[1..].All(char.IsAsciiHexDigit)))
+            {
+                problems.Add(new(name, $"\"{colour}\" is no colour.", "six hexadecimal digits after a #, such as #0072b2"));
+            }
+        }
+
+        if (document.Font?.Any(letter => !char.IsLetterOrDigit(letter) && letter is not (' ' or '-')) == true)
+        {
+            problems.Add(new("font", $"\"{document.Font}\" is no name of a font.", "letters, digits, spaces and hyphens"));
+        }
+
+        var style = new HouseStyle(document);
+        problems.AddRange(problems.Count > 0 ? []
+            : themes.Select(theme => style.Of(theme == Theme.Transparent ? Theme.Light : theme)).SelectMany(style.Unclear)
+                .DistinctBy(problem => problem.ToString()));
+        return (problems.Count > 0 ? null : style, problems);
+    }
+
+    // Least contrast by WCAG 2.1: 4.5 for text (1.4.3), 3 for marks (1.4.11). Only what the style itself brings is judged.
+    private IEnumerable<Problem> Unclear(Theme theme)
+    {
+        (string Name, Tone Tone)[] tones = [.. Named.Where(one => one.Tone is not null).Select(one => (one.Name, one.Tone!.Value))];
+        foreach ((string name, Tone tone) in tones.Where(one => _said[one.Name] is not null || _said.Background is not null))
+        {
+            double least = tone == Tone.Main ? 4.5 : 3, contrast = Theme.Contrast(theme[tone], theme.Background);
+            if (contrast < least)
+            {
+                yield return new(name, string.Create(CultureInfo.InvariantCulture,
+                    $"{theme[tone]} stands against {theme.Background} with a contrast of {contrast:0.0}."),
+                    string.Create(CultureInfo.InvariantCulture, $"at least {least:0.0}"));
+            }
+        }
+
+        foreach (((string a, Tone one), (string b, Tone two)) in
+            from one in tones from two in tones where one.Tone < two.Tone select (one, two))
+        {
+            foreach (string deficiency in ColourVision.Deficiencies.Keys.Where(_ => _said[a] is not null || _said[b] is not null))
+            {
+                double apart = ColourVision.Difference(
+                    ColourVision.Seen(theme[one], deficiency), ColourVision.Seen(theme[two], deficiency));
+                if (apart < ColourVision.ClearlyDifferent)
+                {
+                    yield return new(_said[b] is null ? a : b,
+                        $"{a} {theme[one]} and {b} {theme[two]} look alike to people with {deficiency}.", "colours that differ more");
+                    break;
+                }
+            }
+        }
+    }
+}
+
+/// <summary>A publisher's style as it is written.</summary>
+internal sealed class HouseStyleDocument
+{
+    [Field("Font of all words, set as its name is known to the reader's device; every word keeps the width it was laid out with",
+        Example = "Source Sans 3", HowToMeasure = "Chosen: the house's own")]
+    public string? Font { get; set; }
+
+    [Field("Whether the title is drawn into the figure; true when left out", Example = "true", HowToMeasure = "Chosen")]
+    public bool? Title { get; set; }
+
+    [Field("Credit line in place of the usual one; empty for none", Example = "Our desk", HowToMeasure = "Chosen: the licence asks for one")]
+    public string? Credit { get; set; }
+
+    [Field("Background", Example = "#ffffff", HowToMeasure = "Chosen: the house's own")]
+    public string? Background { get; set; }
+
+    [Field("Words, axes and the line that a figure is about", Example = "#1b1f23", HowToMeasure = "Chosen: the house's own")]
+    public string? Ink { get; set; }
+
+    [Field("The front axle", Example = "#0072b2", HowToMeasure = "Chosen: the house's own")]
+    public string? Front { get; set; }
+
+    [Field("The rear axle", Example = "#c44e00", HowToMeasure = "Chosen: the house's own")]
+    public string? Rear { get; set; }
+
+    [Field("What is ideal, or a good range", Example = "#00805c", HowToMeasure = "Chosen: the house's own")]
+    public string? Ideal { get; set; }
+
+    [Field("A second case", Example = "#9a4783", HowToMeasure = "Chosen: the house's own")]
+    public string? Other { get; set; }
+
+    [Field("Guide lines", Example = "#767d85", HowToMeasure = "Chosen: the house's own")]
+    public string? Guide { get; set; }
+
+    public string? this[string name] => name switch
+    {
+        "background" => Background,
+        "ink" => Ink,
+        "front" => Front,
+        "rear" => Rear,
+        "ideal" => Ideal,
+        "other" => Other,
+        _ => Guide,
+    };
+}
