@@ -36,6 +36,26 @@ public sealed partial class LessonSheet : IHtmlOutput
             .Build(),
     };
 
+    /// <summary>The middling exercise of another student, worked out.</summary>
+    public Markdown Worked
+    {
+        get
+        {
+            Exercise[] others = [.. Exercises.For(_number with { Student = (_number.Student % 9999) + 1 })];
+            Exercise worked = others.Single(exercise => exercise.Lesson == Lesson && exercise.Level == 2);
+            IEnumerable<string> before = others.Where(exercise => exercise.Id == worked.StartsFrom).SelectMany(exercise => exercise.Steps);
+            // A formula breaks before its equals signs, so that it fits a phone.
+            return new Markdown([worked.Question, .. before.Concat(worked.Steps).Select(step =>
+                    Formula().Replace(step, formula => formula.Value.Replace(" = ", "$ $= ", StringComparison.Ordinal))),
+                $"So the answer is **{worked.Answer.Text(_units == UnitSystem.Us)}**."]);
+        }
+    }
+
+    /// <summary>What a class talks over: what learners often believe, and questions without a number as their answer.</summary>
+    public Markdown InClass => new([
+        .. Lesson.Misconceptions.Select(one => $"*Often believed:* {one.Belief} **{one.Fact}**"),
+        "To talk over:\n\n" + string.Join('\n', Lesson.Discussion.Select(question => "- " + question))]);
+
     /// <summary>The figure to explore.</summary>
     public Explorable Figure => LessonFigures.Of(Lesson, Car, _units)
         .Again("lesson", _units, ("lesson", Lesson.Id), ("seed", _number.Seed), ("student", _number.Student));
@@ -113,6 +133,9 @@ public sealed partial class LessonSheet : IHtmlOutput
     private string Unit(Exercise exercise) =>
         exercise.Answer.Unit(_units == UnitSystem.Us) is { Length: > 0 } unit
             ? $", answer in {unit} or another unit of your choice" : ", a plain number";
+
+    [GeneratedRegex(@"\$[^$]+\$")]
+    private static partial Regex Formula();
 
     [GeneratedRegex(@"\*\*(.+?)\*\*")]
     private static partial Regex Bold();

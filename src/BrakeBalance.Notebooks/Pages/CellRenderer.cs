@@ -1,10 +1,11 @@
+using System.Text.RegularExpressions;
 using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Execution;
 
 namespace BrakeBalance.Notebooks.Pages;
 
 /// <summary>Cells of one notebook as HTML.</summary>
-internal sealed class CellRenderer(string notebook, ProseRenderer prose)
+internal sealed partial class CellRenderer(string notebook, ProseRenderer prose)
 {
     /// <summary>The id of the part of a page that opens it.</summary>
     public const string FirstScreenId = "first-screen";
@@ -34,7 +35,9 @@ internal sealed class CellRenderer(string notebook, ProseRenderer prose)
         var html = new StringBuilder();
         html.Append("<section class=\"bb-cell\" id=\"").Append(ElementId(cell)).Append("\" aria-label=\"Code cell ").Append(number)
             .Append("\">\n");
-        string shown = string.Concat(cell.Outputs.Select(output => OutputRenderer.Html(output, $"{notebook}-{number}")));
+        string shown = Markdown().Replace(
+            string.Concat(cell.Outputs.Select(output => OutputRenderer.Html(output, $"{notebook}-{number}"))),
+            text => prose.Render(cell.Id, System.Net.WebUtility.HtmlDecode(text.Groups[1].Value)));
         AppendSource(html, cell, isQuiet: shown.Length == 0 && cell.Failure is null);
         if (shown.Length > 0 && cell.Tags.Contains(NotebookRules.FirstScreen))
             (FirstScreen, shown) = (shown, Moved);
@@ -69,4 +72,7 @@ internal sealed class CellRenderer(string notebook, ProseRenderer prose)
         }
         html.Append("</div>\n");
     }
+
+    [GeneratedRegex("<div class=\"bb-markdown\">([^<]*)</div>")]
+    private static partial Regex Markdown();
 }

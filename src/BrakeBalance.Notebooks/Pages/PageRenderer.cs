@@ -26,7 +26,11 @@ internal static class PageRenderer
         string content = string.Concat(notebook.Cells.Select(cells.Html));
         if (!prose.Headings.Any(h => h.Level == 1))
             content = $"<h1>{HtmlText.Escape(notebook.Title)}</h1>\n{content}";
-        content = content.Insert(content.IndexOf(EndOfTitle, StringComparison.Ordinal) + EndOfTitle.Length, Opening(notebook, cells));
+        int minutes = Minutes(notebook, content);
+        string time = content.Contains("<section class=\"bb-exercises\">", StringComparison.Ordinal)
+            ? string.Create(CultureInfo.InvariantCulture, $"<p class=\"bb-minutes\">About {minutes} minutes alone, 90 in a class.</p>\n") : "";
+        content = content.Insert(
+            content.IndexOf(EndOfTitle, StringComparison.Ordinal) + EndOfTitle.Length, Opening(notebook, cells) + time);
         bool live = content.Contains("class=\"bb-ask\"", StringComparison.Ordinal);
         var body = new StringBuilder();
         body.Append("<div class=\"bb-layout\">\n");
@@ -42,7 +46,7 @@ internal static class PageRenderer
         {
             IsLive = live,
             Headings = prose.Headings,
-            Minutes = Minutes(notebook, content),
+            Minutes = minutes,
         };
     }
 

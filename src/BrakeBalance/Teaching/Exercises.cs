@@ -302,7 +302,8 @@ public static class Exercises
                 ExerciseAnswer.Of(first.At.BrakingRate, ("the other axle was taken", Other(car, first, car.OtherAdhesion)),
                     ("the adhesion was given", car.OtherAdhesion)),
                 $@"The {(rearFirst ? "rear axle leads above" : "front axle leads below")} $z = {N(crossing)}$, so it locks first: "
-                    + $"$z_{(rearFirst ? 2 : 1)} = {N(first.At.BrakingRate)}$. {(rearFirst ? "That spins the car." : "The car runs straight on.")}"),
+                    + (rearFirst ? @"$z_2 = \frac{k \psi_2}{\varphi_2 + k h/E} = " : @"$z_1 = \frac{k \psi_1}{\varphi_1 - k h/E} = ")
+                    + $"{N(first.At.BrakingRate)}$. {(rearFirst ? "That spins the car." : "The car runs straight on.")}"),
             Make("rear-lock", 3, "Which **knee** makes both axles lock together "
                 + $"at an adhesion of {N(car.DryAdhesion)}, the slope staying at {N(slope)}?",
                 ExerciseAnswer.Of(knee, ("the slope was left out", rear), ("the front pressure at lock-up was given", front),
