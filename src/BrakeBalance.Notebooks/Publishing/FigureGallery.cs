@@ -1,6 +1,5 @@
 using BrakeBalance.Charts;
 using BrakeBalance.Charts.Publishing;
-using BrakeBalance.Notebooks.Pages;
 
 namespace BrakeBalance.Notebooks.Publishing;
 
