@@ -18,7 +18,8 @@ internal sealed class FigureLayout
         Keyed = keyed;
         double font = size.FontSize, line = font * TextMetrics.LineHeight, inner = size.Width - 2 * Pad;
         TitleLines = size.ShowTitle ? TextMetrics.Wrap(figure.Title, TitleFont, inner, bold: true) : [];
-        CreditLines = (size.ShowCredit ?? size.ShowTitle) && figure.Credit is { Length: > 0 } credit ? TextMetrics.Wrap(credit, SmallFont, inner) : [];
+        CreditLines = (size.ShowCredit ?? size.ShowTitle) && figure.Credit is { Length: > 0 } credit
+            ? TextMetrics.Wrap(credit, SmallFont, inner) : [];
         YTitleLines = TextMetrics.Wrap(figure.YAxis.Title(figure.Units), font, inner);
         double top = Pad + TitleLines.Count * TitleFont * TextMetrics.LineHeight + (TitleLines.Count > 0 ? Pad : 0);
         YTitleTop = top;

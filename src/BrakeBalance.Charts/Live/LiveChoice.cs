@@ -162,7 +162,10 @@ internal sealed class LiveChoice
             if (Asked == Drawn.Count)
             {
                 int[] of = [.. Result.Sets.Select((_, i) => Drawn.Count(one => one.Set == i))];
-                Result = Result with { Held = [.. of.Select((cars, i) => cars == 0 ? ((int, int)?)null : (_meet.GetValueOrDefault(i), cars))] };
+                Result = Result with
+                {
+                    Held = [.. of.Select((cars, i) => cars == 0 ? ((int, int)?)null : (_meet.GetValueOrDefault(i), cars))],
+                };
             }
         }
     }

@@ -121,7 +121,7 @@ internal sealed class HouseStyleDocument
     [Field("Whether the title is drawn into the figure; true when left out", Example = "true", HowToMeasure = "Chosen")]
     public bool? Title { get; set; }
 
-    [Field("Credit line in place of the usual one; empty for none", Example = "Our desk", HowToMeasure = "Chosen: the licence asks for one")]
+    [Field("Credit line in place of the usual one; empty for none", Example = "Our desk", HowToMeasure = "Chosen; the licence wants one")]
     public string? Credit { get; set; }
 
     [Field("Background", Example = "#ffffff", HowToMeasure = "Chosen: the house's own")]

@@ -179,8 +179,8 @@ internal static class FiguresCommand
             }
 
             problems.Add($"--size {name}: there is no such thing. Accepted: "
-                + $"{string.Join(", ", FigureSize.Published.Select(one => one.Name))}, {All}, or a width of 60mm to 420mm or 320px to 8000px, "
-                + "with a height after an x that is 0.4 to 2 times the width, such as 88x60mm.");
+                + $"{string.Join(", ", FigureSize.Published.Select(one => one.Name))}, {All}, or a width of 60mm to 420mm "
+                + "or 320px to 8000px, with a height after an x that is 0.4 to 2 times the width, such as 88x60mm.");
         }
 
         return [.. sizes];

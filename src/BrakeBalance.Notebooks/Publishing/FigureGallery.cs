@@ -8,8 +8,8 @@ internal sealed class FigureGallery(string car, Theme theme)
 {
     private const string Style =
         """
-        .bb-sides > ul.bb-gallery { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(20rem, 100%), 1fr)); gap: 2rem 1.5rem;
-          max-width: none; padding: 0; }
+        .bb-sides > ul.bb-gallery { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(20rem, 100%), 1fr));
+          gap: 2rem 1.5rem; max-width: none; padding: 0; }
         .bb-gallery > li { list-style: none; max-width: 26rem; font-size: 0.9rem; }
         .bb-gallery h2 { font-size: 1.1rem; margin: 0.5rem 0; padding: 0; border: 0; }
         .bb-gallery svg { width: 100%; height: auto; }
@@ -44,7 +44,8 @@ internal sealed class FigureGallery(string car, Theme theme)
     public string Html(IReadOnlyList<UnitSystem> units)
     {
         string title = $"Figures of {car}";
-        string lead = $"{_count} {(_count == 1 ? "figure" : "figures")}, each with its words, numbers and files. {FigureText.Car(_vehicle!)}";
+        string lead = $"{_count} {(_count == 1 ? "figure" : "figures")}, each with its words, numbers and files. "
+            + FigureText.Car(_vehicle!);
         string body = ComparisonPage.Opened(title, lead, [FigureText.Method, "A car whose rear axle locks first spins."])
             .Append("<style>\n").Append(Style).Append("\n</style>\n<ul class=\"bb-gallery\">\n").Append(_items)
             .Append("</ul>\n</main>\n").ToString();

@@ -410,7 +410,8 @@ internal sealed class ChoiceField(int kept, int targets)
     public bool KeptAll => _missed == _misses.Count;
 
     /// <summary>Whether a combination that misses so much may be kept.</summary>
-    public bool Keeps(double miss) => _misses.Count < kept || (_misses.TryPeek(out _, out (double Miss, int, long) worst) && miss <= worst.Miss);
+    public bool Keeps(double miss) => _misses.Count < kept
+        || (_misses.TryPeek(out _, out (double Miss, int Changes, long Index) worst) && miss <= worst.Miss);
 
     public void Add(FoundSet set)
     {

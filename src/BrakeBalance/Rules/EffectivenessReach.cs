@@ -7,7 +7,7 @@ namespace BrakeBalance.Rules;
 /// <remarks>Travel, a slow booster and a store that empties only take away, so they are left out.</remarks>
 internal sealed class EffectivenessReach
 {
-    private static readonly Lazy<IReadOnlyList<(EffectivenessRule Rule, double SpeedMetresPerSecond, double LongestMetres)>> Rules = new(() =>
+    private static readonly Lazy<(EffectivenessRule Rule, double SpeedMetresPerSecond, double LongestMetres)[]> Rules = new(() =>
     [
         .. EffectivenessRule.All.Where(rule => rule.TestSpeed is { } speed && rule.LongestDistance(speed) is not null)
             .Select(rule => (rule, rule.TestSpeed!.Value.MetersPerSecond, rule.LongestDistance(rule.TestSpeed.Value)!.Value.Meters)),
