@@ -146,6 +146,7 @@ internal static class RenderCommand
                 IsWhole = whole,
                 IsWatched = watched,
                 Facts = facts,
+                Surroundings = CellSurroundings.Of(input, benchFile, WithLogs(input.VehiclePath).Skip(1)),
                 FactsOf = run => Facts(run, input, benchFile, facts, example),
                 Answers = whole
                     ?

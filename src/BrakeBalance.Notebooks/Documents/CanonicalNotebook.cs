@@ -35,6 +35,21 @@ internal static partial class CanonicalNotebook
     /// <exception cref="NotebookFormatException">The text is no notebook of version 4.</exception>
     public static string Text(string json, string path) => Node(json, path).ToJsonString(Written) + "\n";
 
+    /// <summary>A notebook of the given cells.</summary>
+    internal static JsonObject Of(IEnumerable<NotebookCell> cells) => new()
+    {
+        ["cells"] = new JsonArray([.. cells.Select(cell => Cell(new JsonObject
+        {
+            ["cell_type"] = cell.IsCode ? "code" : "markdown",
+            ["id"] = cell.Id,
+            ["metadata"] = new JsonObject { ["tags"] = new JsonArray([.. cell.Tags.Select(tag => JsonValue.Create(tag))]) },
+            ["source"] = cell.Source,
+        }, []))]),
+        ["metadata"] = Metadata(),
+        ["nbformat"] = 4,
+        ["nbformat_minor"] = 5,
+    };
+
     /// <summary>The canonical form as JSON nodes.</summary>
     internal static JsonObject Node(string json, string path)
     {

@@ -54,13 +54,3 @@ internal sealed record ExecutedCodeCell(
     /// <summary>A cell that has run.</summary>
     public static ExecutedCodeCell Of(NotebookCell cell, CellRun run) => new(cell.Id, cell.Source, cell.Tags, run.Outputs, run.Failure);
 }
-
-/// <summary>One output of a code cell: the same thing in one or more media types.</summary>
-/// <param name="Data">Media type (such as <c>text/html</c>, <c>text/plain</c>) to content.</param>
-internal sealed record CellOutput(IReadOnlyDictionary<string, string> Data);
-
-/// <summary>Why a cell failed.</summary>
-/// <param name="Message">What went wrong, in words; no stack trace.</param>
-/// <param name="Line">The line in the cell, counted from 1; null when unknown.</param>
-/// <param name="SourceLine">The text of that line; null when unknown.</param>
-internal sealed record CellFailure(string Message, int? Line, string? SourceLine);

@@ -1,3 +1,6 @@
+using BrakeBalance.Charts.Outputs;
+using Microsoft.Data.Analysis;
+
 namespace BrakeBalance.Notebooks.Execution;
 
 /// <summary>Gathers a cell's outputs in order; text printed in several goes becomes one output.</summary>
@@ -18,6 +21,20 @@ internal sealed class OutputCollector
             _outputs.Add(new CellOutput(data));
         }
     }
+
+    /// <summary>Adds what a cell returned, in the media types that suit it; nothing for null.</summary>
+    public void Show(object? value) => Add(value switch
+    {
+        null => [],
+        DataFrame frame => new()
+        {
+            [MediaTypes.Html] = ValueHtml.Of(frame),
+            [MediaTypes.Plain] = ValueText.Of(frame),
+            [MediaTypes.Csv] = new FrameTable(frame).ToCsv(),
+        },
+        _ when ValueHtml.Suits(value) => new() { [MediaTypes.Html] = ValueHtml.Of(value), [MediaTypes.Plain] = ValueText.Of(value) },
+        _ => new Dictionary<string, string> { [MediaTypes.Plain] = ValueText.Of(value) },
+    });
 
     /// <summary>All outputs so far.</summary>
     public IReadOnlyList<CellOutput> ToList()

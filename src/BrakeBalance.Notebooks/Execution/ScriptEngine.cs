@@ -1,8 +1,6 @@
-using BrakeBalance.Charts.Outputs;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp.Scripting;
 using Microsoft.CodeAnalysis.Scripting;
-using Microsoft.Data.Analysis;
 
 namespace BrakeBalance.Notebooks.Execution;
 
@@ -78,7 +76,7 @@ internal sealed class ScriptEngine(string folder) : ICellEngine
             else
             {
                 _state = state;
-                outputs.Add(Shown(state.ReturnValue));
+                outputs.Show(state.ReturnValue);
             }
         }
         catch (CompilationErrorException exception)
@@ -92,17 +90,4 @@ internal sealed class ScriptEngine(string folder) : ICellEngine
 
         return new CellRun(outputs.ToList(), failure);
     }
-
-    private static Dictionary<string, string> Shown(object? value) => value switch
-    {
-        null => [],
-        DataFrame frame => new()
-        {
-            [MediaTypes.Html] = ValueHtml.Of(frame),
-            [MediaTypes.Plain] = ValueText.Of(frame),
-            [MediaTypes.Csv] = new FrameTable(frame).ToCsv(),
-        },
-        _ when ValueHtml.Suits(value) => new() { [MediaTypes.Html] = ValueHtml.Of(value), [MediaTypes.Plain] = ValueText.Of(value) },
-        _ => new() { [MediaTypes.Plain] = ValueText.Of(value) },
-    };
 }

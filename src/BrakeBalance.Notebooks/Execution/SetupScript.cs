@@ -6,7 +6,7 @@ namespace BrakeBalance.Notebooks.Execution;
 /// <remarks>
 /// A Jupyter client reads <c>#load</c> and <c>#r</c> itself, with the assemblies of the last release build. Inside this
 /// program the assemblies are the ones it runs on, whatever they were built as: each <c>#r</c> of a file that lies beside
-/// the program is pointed there, so that a figure made in a cell is of the program's own type.
+/// the program is pointed there, so that a figure made in a cell is of the program's own type. In a browser all of them are at hand.
 /// </remarks>
 internal static partial class SetupScript
 {
@@ -40,7 +40,7 @@ internal static partial class SetupScript
     {
         string own = Path.Combine(AppContext.BaseDirectory, Path.GetFileName(match.Groups["path"].Value));
         string path = File.Exists(own) ? own : Path.GetFullPath(Path.Combine(folder, match.Groups["path"].Value));
-        return $"#r \"{path}\"";
+        return OperatingSystem.IsBrowser() ? "" : $"#r \"{path}\"";
     });
 
     [GeneratedRegex("""^[ \t]*#load[ \t]+"(?<path>[^"\n]+)"[ \t]*$""", RegexOptions.Multiline)]

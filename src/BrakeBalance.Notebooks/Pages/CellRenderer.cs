@@ -43,7 +43,7 @@ internal sealed partial class CellRenderer(string notebook, ProseRenderer prose)
             (FirstScreen, shown) = (shown, Moved);
         html.Append(shown);
         if (cell.Failure is { } failure)
-            AppendFailure(html, failure);
+            html.Append(OutputRenderer.Html(failure));
         return html.Append("</section>\n").ToString();
     }
 
@@ -57,22 +57,6 @@ internal sealed partial class CellRenderer(string notebook, ProseRenderer prose)
         html.Append("<details class=\"bb-code").Append(isQuiet ? " bb-quiet" : "").Append("\"><summary>C# <span>").Append(size)
             .Append("</span></summary><pre><code>").Append(CodeHighlighter.Html(cell.Source)).Append("</code></pre></details>\n");
     }
-
-    private static void AppendFailure(StringBuilder html, CellFailure failure)
-    {
-        html.Append("<div class=\"bb-failure\" role=\"note\">"
-            + "<p><strong>This cell failed.</strong> The cells below it were not run.</p><pre>")
-            .Append(HtmlText.Escape(failure.Message)).Append("</pre>");
-        if (failure.Line is { } line)
-        {
-            html.Append("<p>Line ").Append(line.ToString(CultureInfo.InvariantCulture));
-            if (failure.SourceLine is { } source)
-                html.Append(": <code>").Append(HtmlText.Escape(source.Trim())).Append("</code>");
-            html.Append("</p>");
-        }
-        html.Append("</div>\n");
-    }
-
     [GeneratedRegex("<div class=\"bb-markdown\">([^<]*)</div>")]
     private static partial Regex Markdown();
 }

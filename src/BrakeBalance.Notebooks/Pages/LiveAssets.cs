@@ -7,14 +7,15 @@ namespace BrakeBalance.Notebooks.Pages;
 /// <summary>The calculation assembly for browsers, and the scripts that start it and ask it.</summary>
 internal static class LiveAssets
 {
-    private const string Folder = "Live.";
+    private const string Folder = "Live.", CellsFolder = "Cells.";
     private const string Letters = "0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ.-:+=^!/*?|~()[]{}@%$#_";
 
     // What the others wait for comes first.
     private static readonly string[] First =
         ["dotnet.js", "dotnet.runtime.js", "dotnet.native.js", "dotnet.native.wasm", "System.Private.CoreLib.dll"];
 
-    private static readonly Lazy<(string Name, string Text)[]> LazyParts = new(Packed);
+    private static readonly Lazy<(string Name, string Text)[]> LazyParts = new(() => Packed(Folder));
+    private static readonly Lazy<(string Name, string Text)[]> LazyCells = new(() => Packed(CellsFolder));
 
     /// <summary>What stands behind each part in a page that carries them: it hands the part on.</summary>
     public static string TakePart => "bbDesk.partHere(document.currentScript.previousElementSibling)";
@@ -23,6 +24,7 @@ internal static class LiveAssets
     /// <param name="carriesParts">Whether the page carries the parts itself.</param>
     public static string Desk(bool carriesParts) => PageAssets.Read("Pages.desk.js")
         .Replace("__BB_SHARED__", carriesParts ? "" : PageNames.SharedScript, StringComparison.Ordinal)
+        .Replace("__BB_CELLS__", PageNames.CellsScript, StringComparison.Ordinal)
         .Replace("__BB_LETTERS__", Letters, StringComparison.Ordinal);
 
     /// <summary>The script that moves the explorables of a page.</summary>
@@ -37,23 +39,34 @@ internal static class LiveAssets
     /// <summary>The script that pages share: all parts, for <see cref="Desk"/>.</summary>
     public static string Shared => string.Concat(Parts.Select(part => $"bbDesk.part(\"{part.Name}\",\"{part.Text}\");\n"));
 
+    /// <summary>The script that edits and runs the cells of a page.</summary>
+    public static string Edit => PageAssets.Read("Pages.cells.js");
+
+    /// <summary>The script that pages share when a cell is edited: the compiler and what cells use, beside the runtime of the other.</summary>
+    public static string Cells => $"bbDesk.data = {HtmlText.ScriptBody(CellSurroundings.Repository())};\n"
+        + string.Concat(CellParts.Select(part => $"bbDesk.part(\"{part.Name}\",\"{part.Text}\",\"BrakeBalance.Cells\");\n"));
+
     /// <summary>The worker's script as a JSON text.</summary>
     public static string Worker => JsonSerializer.Serialize(PageAssets.Read("Pages.live-worker.js"));
 
     /// <summary>The licence of the .NET runtime that the page carries, and the notices of what is in it.</summary>
-    public static string Notices => "These pages carry the .NET runtime for browsers. Its licence and notices:\n\n"
+    public static string Notices => "These pages carry the .NET runtime for browsers and, for edited cells, the C# compiler (.NET Compiler "
+        + "Platform, MIT license, .NET Foundation and Contributors). Licence and notices of the runtime:\n\n"
         + PageAssets.Read("Notices.1") + "\n\n" + PageAssets.Read("Notices.2");
 
     /// <summary>The runtime's and the assembly's files by name, each packed (gzip) and written as text.</summary>
     public static IReadOnlyList<(string Name, string Text)> Parts => LazyParts.Value;
 
-    private static (string Name, string Text)[] Packed()
+    /// <summary>The compiler's files, and those of what cells use, in the same form; without the runtime, which is that of the others.</summary>
+    public static IReadOnlyList<(string Name, string Text)> CellParts => LazyCells.Value;
+
+    private static (string Name, string Text)[] Packed(string folder)
     {
         System.Reflection.Assembly own = typeof(LiveAssets).Assembly;
-        string[] names = [.. own.GetManifestResourceNames().Where(name => name.StartsWith(Folder, StringComparison.Ordinal))
-            .Select(name => name[Folder.Length..]).Order(StringComparer.Ordinal)];
+        string[] names = [.. own.GetManifestResourceNames().Where(name => name.StartsWith(folder, StringComparison.Ordinal))
+            .Select(name => name[folder.Length..]).Order(StringComparer.Ordinal)];
         return [.. First.Intersect(names).Union(names).ToArray().AsParallel().AsOrdered()
-            .Select(name => (name, Pack(own, Folder + name)))];
+            .Select(name => (name, Pack(own, folder + name)))];
     }
 
     private static string Pack(System.Reflection.Assembly own, string name)

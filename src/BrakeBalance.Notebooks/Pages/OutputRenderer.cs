@@ -16,6 +16,15 @@ internal static partial class OutputRenderer
         return csv is null || shown.Length == 0 ? shown : shown + SaveLink(csv, fileName);
     }
 
+    /// <summary>What stands below a cell that failed: why, and the line.</summary>
+    public static string Html(CellFailure failure)
+    {
+        string line = failure.Line is not { } number ? "" : string.Create(CultureInfo.InvariantCulture, $"<p>Line {number}")
+            + (failure.SourceLine is { } source ? $": <code>{HtmlText.Escape(source.Trim())}</code></p>" : "</p>");
+        return "<div class=\"bb-failure\" role=\"note\"><p><strong>This cell failed.</strong> The cells below it were not run.</p><pre>"
+            + $"{HtmlText.Escape(failure.Message)}</pre>{line}</div>\n";
+    }
+
     private static string Shown(IReadOnlyDictionary<string, string> data, string? csv)
     {
         if (data.TryGetValue("text/html", out string? html))

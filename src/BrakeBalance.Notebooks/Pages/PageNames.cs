@@ -9,6 +9,9 @@ internal static class PageNames
     /// <summary>The calculation assembly that all pages share, relative to the pages' folder.</summary>
     public const string SharedScript = "assets/calculation.js";
 
+    /// <summary>The C# compiler that all pages share, relative to the pages' folder.</summary>
+    public const string CellsScript = "assets/compiler.js";
+
     /// <summary>The notices of the runtime that pages carry, relative to the pages' folder.</summary>
     public const string Notices = "assets/notices.txt";
 

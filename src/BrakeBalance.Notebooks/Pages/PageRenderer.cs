@@ -37,14 +37,19 @@ internal static class PageRenderer
         AppendContents(body, prose.Headings);
         body.Append("<main id=\"content\" tabindex=\"-1\">\n").Append(content).Append("</main>\n</div>\n");
         AppendNeighbours(body, previous, next);
+        bool edited = notebook.Succeeded && notebook.Cells.OfType<ExecutedCodeCell>().Any();
+        if (edited)
+            PageShell.AppendData(body, "bb-notebook", options.Surroundings.Json(notebook));
         var parts = new PageShell.Parts(notebook.Title, body.ToString(), Facts(notebook, options), IsIndex: false, options.SingleFile)
         {
             IsLive = live,
+            IsEdited = edited,
         };
         string html = PageShell.Html(parts);
         return new RenderedPage(PageNames.FileFor(notebook.Name), notebook.Title, prose.FirstParagraph ?? "", html, prose.Problems)
         {
             IsLive = live,
+            IsEdited = edited,
             Headings = prose.Headings,
             Minutes = minutes,
         };

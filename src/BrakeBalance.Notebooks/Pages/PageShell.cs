@@ -31,6 +31,12 @@ internal static class PageShell
         /// <summary>Whether the calculation assembly runs in the page.</summary>
         public bool IsLive { get; init; }
 
+        /// <summary>Whether a reader may edit the page's cells.</summary>
+        public bool IsEdited { get; init; }
+
+        /// <summary>Whether anything can be worked out in the page.</summary>
+        public bool Works => IsLive || IsEdited;
+
         /// <summary>Whether the page carries the assembly itself.</summary>
         public bool CarriesParts => IsLive && SingleFile;
 
@@ -50,7 +56,7 @@ internal static class PageShell
             .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
             .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"")
             .Append(HtmlText.Escape(Policy(
-                [EarlyScript, .. parts.CarriesParts ? [LiveAssets.TakePart] : (string[])[], .. atEnd], parts.IsLive))).Append("\">\n")
+                [EarlyScript, .. parts.CarriesParts ? [LiveAssets.TakePart] : (string[])[], .. atEnd], parts.Works))).Append("\">\n")
             .Append("<meta name=\"referrer\" content=\"no-referrer\">\n<meta name=\"color-scheme\" content=\"light dark\">\n")
             .Append("<link rel=\"icon\" href=\"data:,\">\n")
             .Append("<title>").Append(HtmlText.Escape(parts.Title)).Append(parts.IsIndex ? "" : TitleEnd)
@@ -61,7 +67,7 @@ internal static class PageShell
         AppendTopBar(html, parts.IsIndex, parts.HasCode);
         html.Append(parts.Body);
         AppendFoot(html, parts.Facts);
-        if (parts.IsLive)
+        if (parts.Works)
             AppendData(html, "live-worker", LiveAssets.Worker);
         foreach (string script in atEnd)
             html.Append("<script>").Append(script).Append("</script>\n");
@@ -112,11 +118,13 @@ internal static class PageShell
     private static IEnumerable<string> ScriptsAtEnd(Parts parts)
     {
         yield return HtmlText.ScriptBody(PageAssets.Script);
-        if (parts.IsLive)
+        if (parts.Works)
             yield return HtmlText.ScriptBody(LiveAssets.Desk(parts.CarriesParts));
-        string own = parts.OwnScript.Length > 0 || !parts.IsLive ? parts.OwnScript : LiveAssets.Explore;
+        string own = parts.OwnScript.Length > 0 || !parts.Works ? parts.OwnScript : LiveAssets.Explore;
         if (own.Length > 0)
             yield return HtmlText.ScriptBody(own);
+        if (parts.IsEdited)
+            yield return HtmlText.ScriptBody(LiveAssets.Edit);
     }
 
     /// <summary>

@@ -39,6 +39,9 @@ internal sealed partial record RenderedPage(string FileName, string Title, strin
     /// <summary>Whether the calculation assembly runs in the page.</summary>
     public bool IsLive { get; init; }
 
+    /// <summary>Whether a reader may edit its cells.</summary>
+    public bool IsEdited { get; init; }
+
     [GeneratedRegex("<title>(.*?)</title>")]
     private static partial Regex TitleOf();
 

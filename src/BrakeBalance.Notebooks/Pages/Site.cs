@@ -27,14 +27,18 @@ internal static class Site
             Put(page.FileName, PageMenu.Into(page.Html, page.FileName, groups));
         if (options.IsWhole || !File.Exists(Path.Combine(folder, PageNames.Index)))
             Put(PageNames.Index, PageMenu.Into(IndexPage.Html(groups, options), PageNames.Index, groups));
-        if (!options.SingleFile && pages.Any(page => page.IsLive))
+        bool edits = pages.Any(page => page.IsEdited);
+        if (edits || (!options.SingleFile && pages.Any(page => page.IsLive)))
             Put(PageNames.SharedScript, LiveAssets.Shared);
+        if (edits)
+            Put(PageNames.CellsScript, LiveAssets.Cells);
         if (all.Any(page => page.IsLive))
             Put(PageNames.Notices, LiveAssets.Notices);
         if (options.IsWhole && written.Any(file => file.Name == PageNames.SharedScript))
         {
             string start = options.Answers.FirstOrDefault(page => page.IsLive)?.FileName ?? PageNames.Index;
-            foreach ((string name, string text) in InstalledApp.Files([.. written], start).ToArray())
+            foreach ((string name, string text) in InstalledApp.Files(
+                [.. written.Where(file => file.Name != PageNames.CellsScript)], start).ToArray())
                 Put(name, text);
         }
         if (options.IsWatched)

@@ -22,6 +22,9 @@ internal sealed record SiteOptions
     /// <summary>Facts for the foot of one notebook's page; those of every page unless said.</summary>
     public Func<ExecutedNotebook, IReadOnlyList<KeyValuePair<string, string>>> FactsOf { get => field ?? (_ => Facts); init; }
 
+    /// <summary>What edited cells find in the page as the notebooks found it here.</summary>
+    public CellSurroundings Surroundings { get; init; } = CellSurroundings.None;
+
     /// <summary>Pages that are no notebooks and answer for the car; the index lists them first.</summary>
     public IReadOnlyList<RenderedPage> Answers { get; init; } = [];
 

@@ -20,11 +20,6 @@ public sealed record DisplayUnit(string Symbol, double Scale, double Offset, dou
     /// <returns>The value in the measure's SI unit.</returns>
     public double ToSi(double shown) => (shown - Offset) / Scale;
 
-    /// <summary>An SI value as running text shows it: rounded to the step.</summary>
-    /// <param name="si">The value in the measure's SI unit.</param>
-    /// <returns>The value in display units.</returns>
-    public double Rounded(double si) => Math.Round(FromSi(si) / RoundTo, MidpointRounding.AwayFromZero) * RoundTo;
-
     /// <summary>An SI value rounded for running text, with the unit's symbol.</summary>
     /// <param name="si">The value in the measure's SI unit.</param>
     /// <returns>Such as <c>38.5 bar</c>; a no-break space stands before the symbol.</returns>
@@ -35,7 +30,7 @@ public sealed record DisplayUnit(string Symbol, double Scale, double Offset, dou
     /// <returns>Such as <c>38.5</c>.</returns>
     public string Number(double si)
     {
-        double rounded = Rounded(si);
+        double rounded = Math.Round(FromSi(si) / RoundTo, MidpointRounding.AwayFromZero) * RoundTo;
         int decimals = 0;
         while (decimals < 6 && Math.Abs(Math.Round(RoundTo, decimals) - RoundTo) > 1e-9)
         {

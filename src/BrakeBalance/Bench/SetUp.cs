@@ -126,26 +126,31 @@ internal sealed class SetUp
         _ => MeasureOf(quantity).Text(quantity, units),
     };
 
-    /// <summary>How far a figure lies from another, both as shown; empty where either is no number or nothing is seen of it.</summary>
-    public static string Difference(IQuantity? from, IQuantity? to, UnitSystem units)
+    /// <summary>How far a number lies from another, both as shown; empty where either is none or nothing is seen of it.</summary>
+    public static string Difference(IQuantity? of, string from, string to, UnitSystem units)
     {
-        if (from is null || to is null)
+        if (of is null || Leading(from) is not { } first || Leading(to) is not { } other)
         {
             return "";
         }
 
-        if (to is Ratio share)
+        if (of is Ratio)
         {
-            static double Shown(Ratio ratio) => Math.Round(100 * ratio.DecimalFractions, 1, MidpointRounding.AwayFromZero);
-            double points = Shown(share) - Shown((Ratio)from);
-            return Math.Abs(points) < 0.05 ? "" : string.Create(CultureInfo.InvariantCulture, $"{points:+0.0;−0.0} points");
+            return Math.Abs(other - first) < 0.05 ? ""
+                : string.Create(CultureInfo.InvariantCulture, $"{other - first:+0.0;−0.0} points");
         }
 
-        Measure measure = MeasureOf(to);
-        DisplayUnit shown = measure.In(units);
-        double difference = (shown.Rounded(measure.Si(to)) - shown.Rounded(measure.Si(from))) / shown.Scale;
-        string text = measure.Text(Math.Abs(difference), units);
-        return text == measure.Text(0, units) ? "" : (difference > 0 ? "+" : "−") + text;
+        Measure measure = MeasureOf(of);
+        string text = measure.Text(Math.Abs(other - first) / measure.In(units).Scale, units);
+        return text == measure.Text(0, units) ? "" : (other > first ? "+" : "−") + text;
+    }
+
+    private static double? Leading(string text)
+    {
+        string number = text.Replace('−', '-');
+        int end = number.AsSpan().IndexOfAnyExcept("+-.0123456789");
+        return double.TryParse(number.AsSpan(0, end < 0 ? number.Length : end), NumberStyles.Float, CultureInfo.InvariantCulture,
+            out double value) ? value : null;
     }
 
     private string Told(string words) => Control is null ? Missing : words;

@@ -33,13 +33,14 @@ public sealed record SetUpComparison(IReadOnlyList<string> Names, IReadOnlyList<
             [.. lines.Select(_ => "")], [.. lines.Select(_ => new Banded<IQuantity?>(null, [], []))]));
         IEnumerable<ComparisonRow> figures = cars[0].Middle.Figures
             .Where(figure => cars.Any(car => car.Middle[figure.Key] is var own && ((object?)own.Value ?? Says(own)) is not null))
-            .Select(figure => new ComparisonRow(
-                figure.Key, figure.Name,
-                [.. cars.Select(car => car.Text(one => SetUp.Text(one[figure.Key].Value, one[figure.Key].Words, units)))],
-                [.. cars.Select((car, i) => i == 0 ? ""
-                    : SetUp.Difference(figure.Value, car.Middle[figure.Key].Value, units))],
-                [.. cars.Select(car => new Banded<IQuantity?>(car.Middle[figure.Key].Value,
-                    [.. car.Drawn.Select(drawn => drawn[figure.Key].Value)], []))]));
+            .Select(figure => (Figure: figure, figure.Key, Texts: (string[])
+                [.. cars.Select(car => car.Text(one => SetUp.Text(one[figure.Key].Value, one[figure.Key].Words, units)))]))
+            .Select(row => new ComparisonRow(
+                row.Key, row.Figure.Name, row.Texts,
+                [.. cars.Select((car, i) => i == 0 || row.Figure.Value is null ? ""
+                    : SetUp.Difference(car.Middle[row.Key].Value, row.Texts[0], row.Texts[i], units))],
+                [.. cars.Select(car => new Banded<IQuantity?>(car.Middle[row.Key].Value,
+                    [.. car.Drawn.Select(drawn => drawn[row.Key].Value)], []))]));
         return new([.. setUps.Select(setUp => setUp.Name)], [.. setting, .. figures]);
     }
 

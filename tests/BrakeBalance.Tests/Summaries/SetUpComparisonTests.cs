@@ -17,6 +17,8 @@ public partial class SetUpComparisonTests
         [
             .. Directory.EnumerateFiles(Path.Combine(RepositoryFiles.Root, "data/vehicles"), "*.json").Order(StringComparer.Ordinal)
                 .Select(path => (Path.GetFileNameWithoutExtension(path), VehicleFile.Load(path).Vehicle)),
+            ("ranges", VehicleFile.Read(File.ReadAllText(Path.Combine(RepositoryFiles.Root, "data/vehicles/big-cam-saloon.json"))
+                .Replace("\"ratio\": 4.1", "\"ratio\": \"3.9 .. 4.3\"", StringComparison.Ordinal), "ranges").Vehicle),
         ];
         int looked = 0;
         foreach (ComparisonRow row in SetUpComparison.Of(cars, units).Rows)

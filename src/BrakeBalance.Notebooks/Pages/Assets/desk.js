@@ -15,26 +15,37 @@ const bbDesk = (() => {
   };
 
   // The parts come one by one, each handed on to the workers at once: from the end of the page itself, while it is still being read, or
-  // from the file that all pages share, which is asked for when a page first needs it.
-  const SHARED = "__BB_SHARED__", parts = new Map(), workers = new Set();
-  const part = (name, written) => {
-    parts.set(name, bytes(written));
-    workers.forEach(worker => worker.postMessage({ name, packed: parts.get(name) }));
+  // from a file that all pages share, which is asked for when a page first needs it. Both assemblies run on one runtime.
+  const kits = {
+    "BrakeBalance.Live": { files: ["__BB_SHARED__"], parts: new Map(), workers: new Set() },
+    "BrakeBalance.Cells": { files: ["__BB_SHARED__", "__BB_CELLS__"], parts: new Map(), workers: new Set() },
+  };
+  const take = ({ parts, workers }, name, packed) => {
+    parts.set(name, packed);
+    workers.forEach(worker => worker.postMessage({ name, packed }));
+  };
+  const part = (name, written, kit = "BrakeBalance.Live") => {
+    const packed = bytes(written);
+    take(kits[kit], name, packed);
+    if (/^dotnet\.(native|runtime)/.test(name)) take(kits["BrakeBalance.Cells"], name, packed);
   };
   const partHere = element => part(element.dataset.file, element.textContent);
-  let shared = null;
-  const fetchShared = () => shared ??= new Promise(resolve => {
-    const script = document.createElement("script");
-    script.src = SHARED;
-    script.onerror = () => resolve({ fault: `the file ${SHARED} is not beside this page` });
-    document.head.append(script);
-  });
+  const fetched = new Map();
+  const fetchShared = file => {
+    if (!fetched.has(file)) fetched.set(file, new Promise(resolve => {
+      const script = document.createElement("script");
+      script.src = file;
+      script.onerror = () => resolve({ fault: `the file ${file} is not beside this page` });
+      document.head.append(script);
+    }));
+    return fetched.get(file);
+  };
 
-  const start = () => {
-    const source = JSON.parse(document.getElementById("live-worker").textContent);
+  const start = (name = "BrakeBalance.Live") => {
+    const { files, parts, workers } = kits[name], source = JSON.parse(document.getElementById("live-worker").textContent);
     const worker = new Worker(URL.createObjectURL(new Blob([source], { type: "text/javascript" })));
     workers.add(worker);
-    parts.forEach((packed, name) => worker.postMessage({ name, packed }));
+    parts.forEach((packed, part) => worker.postMessage({ name: part, packed }));
     const waiting = new Map();
     let asked = null, serial = 0;
     const next = () => {
@@ -42,7 +53,7 @@ const bbDesk = (() => {
       const [name, first] = waiting.entries().next().value;
       waiting.delete(name);
       asked = { ...first, id: ++serial };
-      worker.postMessage({ id: asked.id, request: first.request });
+      worker.postMessage({ id: asked.id, start: first.start, request: first.request });
     };
     worker.addEventListener("message", event => {
       if (!asked || event.data.id !== asked.id) return;
@@ -62,7 +73,7 @@ const bbDesk = (() => {
       waiting.set(name, { ...entry, resolve });
       next();
     });
-    const begun = put("start", {}), ready = SHARED ? Promise.race([begun, fetchShared()]) : begun;
+    const ready = Promise.race([put("start", { start: name }), ...files.filter(file => file).map(fetchShared)]);
     return {
       ready,
       ask: async (name, request) => {
@@ -82,5 +93,5 @@ const bbDesk = (() => {
   };
   const keep = found => { try { localStorage.setItem(KEPT, JSON.stringify(found)); } catch { /* they last as long as the page */ } };
   const forget = () => { try { localStorage.removeItem(KEPT); } catch { /* nothing was kept */ } };
-  return { start, part, partHere, kept, keep, forget };
+  return { start, part, partHere, kits, kept, keep, forget };
 })();

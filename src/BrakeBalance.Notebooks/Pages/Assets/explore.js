@@ -126,5 +126,7 @@
     }), { rootMargin: "600px" });
     roots.forEach(root => near.observe(root));
   };
+  // A cell that a reader has run brings explorables of its own.
+  addEventListener("bb-shown", event => [...event.detail.querySelectorAll(".bb-explorable")].forEach(explore));
   if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", begin); else begin();
 })();

@@ -18,7 +18,7 @@
   };
 
   // A blob is no base for relative addresses: the runtime is told another place and given its files by name, each unpacked as it is read.
-  const start = async () => {
+  const start = async name => {
     const scripts = {};
     await Promise.all(["dotnet.js", "dotnet.runtime.js", "dotnet.native.js"].map(async name => {
       const text = (await new Response(unpack(await part(name).packed)).text())
@@ -29,15 +29,16 @@
     const runtime = await dotnet.withResourceLoader((type, name) => type === "dotnetjs"
       ? scripts[name]
       : part(name).packed.then(packed => new Response(unpack(packed), { headers: { "content-type": "application/wasm" } }))).create();
-    answer = (await runtime.getAssemblyExports("BrakeBalance.Live.dll")).BrakeBalance.Live.Program.Answer;
+    const exported = await runtime.getAssemblyExports(name + ".dll");
+    answer = name.split(".").reduce((part, word) => part[word], exported).Program.Answer;
   };
 
   addEventListener("message", async event => {
-    const { id, name, packed, request } = event.data;
+    const { id, name, packed, start: assembly, request } = event.data;
     if (name) { part(name).take(packed); return; }
     try {
-      if (!request) await start();
-      postMessage({ id, reply: request ? answer(request) : "{}" });
+      if (assembly) await start(assembly);
+      postMessage({ id, reply: request ? await answer(request) : "{}" });
     } catch (error) {
       postMessage({ id, reply: JSON.stringify({ fault: String(error && error.message || error) }) });
     }

@@ -1,0 +1,68 @@
+using System.Text.Json.Nodes;
+using BrakeBalance.Notebooks.Execution;
+using BrakeBalance.Notebooks.Pages;
+
+namespace BrakeBalance.Cells;
+
+/// <summary>Answers a page that edits a notebook: which cells a cell needs, and what comes of running one.</summary>
+internal sealed class CellDesk
+{
+    // From here "_setup.csx" and "../_setup.csx" are the same file: begin writes it in both places.
+    private const string Folder = "/notebooks/lessons";
+
+    private CellSession? _session;
+
+    /// <summary>Answers a request; a fault of the request itself is an answer too.</summary>
+    /// <param name="request">
+    /// <c>{ "begin": { "assemblies", "files", "variables" } }</c>, <c>{ "needs": [sources] }</c> or
+    /// <c>{ "run": [sources of the cells that it needs, and its own], "name": "01-brake-balance-4" }</c>.
+    /// </param>
+    public async Task<string> AnswerAsync(string request)
+    {
+        try
+        {
+            JsonNode asked = JsonNode.Parse(request)!;
+            return asked["begin"] is { } begin ? Begin(begin)
+                : asked["needs"] is { } needs ? Json("needs", new JsonArray(
+                    [.. CellNeeds.Of(Texts(needs)).Select(above => new JsonArray([.. above.Select(at => JsonValue.Create(at))]))]))
+                : await RunAsync(Texts(asked["run"]!), (string)asked["name"]!);
+        }
+        catch (Exception exception)
+        {
+            return Json("fault", exception.ToString());
+        }
+    }
+
+    private static string[] Texts(JsonNode list) => [.. list.AsArray().Select(one => (string)one!)];
+
+    private string Begin(JsonNode begin)
+    {
+        foreach ((string path, JsonNode? text) in begin["files"]!.AsObject())
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            File.WriteAllText(path, (string)text!);
+        }
+
+        foreach ((string name, JsonNode? value) in begin["variables"]!.AsObject())
+            Environment.SetEnvironmentVariable(name, (string)value!);
+        Directory.CreateDirectory(Folder);
+        Environment.CurrentDirectory = Folder;
+        _session = new CellSession(Texts(begin["assemblies"]!), Folder);
+        return "{}";
+    }
+
+    private async Task<string> RunAsync(string[] cells, string name)
+    {
+        CellRun run = await _session!.RunAsync(cells);
+        return new JsonObject
+        {
+            ["html"] = string.Concat(run.Outputs.Select(output => OutputRenderer.Html(output, name))),
+            // A page has room for a line each.
+            ["failure"] = run.Failure is { } failure
+                ? OutputRenderer.Html(failure with { Message = failure.Message.Replace("; line ", "\nline ", StringComparison.Ordinal) })
+                : null,
+        }.ToJsonString();
+    }
+
+    private static string Json(string name, JsonNode value) => new JsonObject { [name] = value }.ToJsonString();
+}

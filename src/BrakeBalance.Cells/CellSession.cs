@@ -1,0 +1,106 @@
+using System.Reflection;
+using System.Reflection.Metadata;
+using System.Runtime.Loader;
+using BrakeBalance.Notebooks.Execution;
+using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CSharp;
+
+namespace BrakeBalance.Cells;
+
+/// <summary>
+/// Compiles and runs cells in a browser. What a cell sees is decided by the cells asked for alone, not by what ran before: each run of
+/// cells from the top is kept, and one that begins alike goes on from there.
+/// </summary>
+/// <param name="assemblies">The simple names of the assemblies that cells may use.</param>
+/// <param name="folder">The folder from which <c>#load</c> lines count.</param>
+internal sealed class CellSession(IReadOnlyList<string> assemblies, string folder)
+{
+    private static readonly string[] Imports =
+        ["System", "System.Text", "System.Collections", "System.Collections.Generic", "System.Threading.Tasks", "System.Linq"];
+
+    private static readonly CSharpParseOptions Script = new(kind: SourceCodeKind.Script);
+
+    // No file to be read, no second thread to be waited for, and no debug information, whose writing waits for one.
+    private static readonly CSharpCompilationOptions Options = new(
+        OutputKind.DynamicallyLinkedLibrary, usings: Imports, concurrentBuild: false, optimizationLevel: OptimizationLevel.Release);
+
+    private readonly MetadataReference[] _references = [.. assemblies.Select(Reference).OfType<MetadataReference>()];
+    private readonly Dictionary<(Stage? After, string Cell), (Stage Stage, CellRun Run)> _known = [];
+    private int _serial;
+
+    /// <summary>Runs cells one after the other.</summary>
+    /// <param name="cells">Their sources in order.</param>
+    /// <returns>What came of the last, or the failure of one above it.</returns>
+    public async Task<CellRun> RunAsync(IReadOnlyList<string> cells)
+    {
+        Stage? stage = null;
+        CellRun run = new([], null);
+        foreach (string cell in cells)
+        {
+            if (!_known.TryGetValue((stage, cell), out (Stage Stage, CellRun Run) known))
+            {
+                var next = new Moving(stage);
+                CellRun ran = await SetupScript.RunAsync(cell, folder, piece => SubmitAsync(piece, next));
+                if (ran.Failure is not null)
+                    return ran;
+                _known[(stage, cell)] = known = (next.Stage!, ran);
+            }
+
+            (stage, run) = known;
+        }
+
+        return run;
+    }
+
+    private async Task<CellRun> SubmitAsync(string code, Moving at)
+    {
+        var outputs = new OutputCollector();
+        string name = FormattableString.Invariant($"cell-{++_serial}");
+        CSharpCompilation compilation = CSharpCompilation.CreateScriptCompilation(
+            name, CSharpSyntaxTree.ParseText(code, Script, name), _references, Options, at.Stage?.Compilation, typeof(object));
+        using var emitted = new MemoryStream();
+        if (compilation.Emit(emitted) is { Success: false } refused)
+        {
+            // Without an error there is nothing to run, as in a cell of comments; it takes no place among the objects either.
+            bool isEmpty = refused.Diagnostics.All(diagnostic => diagnostic.Severity != DiagnosticSeverity.Error);
+            at.Stage = isEmpty ? new Stage(compilation, at.Stage?.Values ?? [null]) : at.Stage;
+            return new CellRun([], isEmpty ? null : CellFailures.Compilation(code, refused.Diagnostics));
+        }
+
+        using var printed = new StringWriter { NewLine = "\n" };
+        Console.SetOut(printed);
+        Console.SetError(printed);
+        CellFailure? failure = null;
+        try
+        {
+            emitted.Position = 0;
+            IMethodSymbol entry = compilation.GetEntryPoint(CancellationToken.None)!;
+            MethodInfo start = AssemblyLoadContext.Default.LoadFromStream(emitted).GetType(entry.ContainingType.MetadataName)!
+                .GetMethod(entry.MetadataName, BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic)!;
+            object?[] values = [.. at.Stage?.Values ?? [null], null];
+            object? value = await (Task<object?>)start.Invoke(null, [values])!;
+            outputs.Print(printed.ToString());
+            outputs.Show(value);
+            at.Stage = new Stage(compilation, values);
+        }
+        catch (Exception exception)
+        {
+            outputs.Print(printed.ToString());
+            failure = CellFailures.Thrown(code, exception, name);
+        }
+
+        return new CellRun(outputs.ToList(), failure);
+    }
+
+    private static unsafe MetadataReference? Reference(string name) =>
+        Assembly.Load(name).TryGetRawMetadata(out byte* blob, out int length)
+            ? AssemblyMetadata.Create(ModuleMetadata.CreateFromMetadata((nint)blob, length)).GetReference() : null;
+
+    /// <summary>How far a run has come: its last submission, and the objects of all.</summary>
+    private sealed record Stage(CSharpCompilation Compilation, object?[] Values);
+
+    private sealed class Moving(Stage? from)
+    {
+        public Stage? Stage { get; set; } = from;
+    }
+}
