@@ -141,7 +141,8 @@ internal static partial class LessonFigures
                 return new Frame([figure],
                 [
                     new("Deceleration at 500 N (112 lbf)", $"{Three(at500)} g"),
-                    new(units == UnitSystem.Us ? "Pedal travel, 0.37 in³ of fluid" : "Pedal travel, 6 cm³ of fluid", Measure.Travel.Text(stroke, units)),
+                    new(units == UnitSystem.Us ? "Pedal travel, 0.37 in³ of fluid" : "Pedal travel, 6 cm³ of fluid",
+                        Measure.Travel.Text(stroke, units)),
                 ],
                 (at500 >= StrongEnough, stroke <= MostTravel) switch
                 {

@@ -78,7 +78,8 @@ internal static partial class LessonFigures
                             + $"and the rear {Measure.BrakeForce.Text(before.Rear, units)}; with it "
                             + $"{Measure.BrakeForce.Text(loads.Front, units)} and {Measure.BrakeForce.Text(loads.Rear, units)}.")
                     .Categories("Axle", "front axle", "rear axle")
-                    .Y("Axle load at rest", "P₁, P₂", Measure.BrakeForce, 0, 1.1 * Math.Max(before.Front.Newtons, before.Rear.Newtons) + 2600)
+                    .Y("Axle load at rest", "P₁, P₂", Measure.BrakeForce, 0,
+                        1.1 * Math.Max(before.Front.Newtons, before.Rear.Newtons) + 2600)
                     .Bars("before", new double[] { before.Front.Newtons, before.Rear.Newtons }, Tone.Guide, Hatch.Dots)
                     .Bars("with the load", new double[] { loads.Front.Newtons, loads.Rear.Newtons }, Tone.Main)
                     .Build();

@@ -28,11 +28,12 @@ public sealed partial class LessonSheet : IHtmlOutput
     /// <summary>The symbols of the course: one letter, one meaning.</summary>
     public static NamedTable Symbols { get; } = new()
     {
-        Id = "symbols",
+        Id = "symbol-table",
         Title = "Symbols of the course",
         Caption = "One meaning each. Index 1 is the front axle, 2 the rear; i is either.",
         Table = new TableBuilder(UnitSystem.Si).Words("Symbol", CourseSymbol.All.Select(symbol => symbol.Text))
-            .Words("Meaning", CourseSymbol.All.Select(symbol => symbol.Meaning)).Words("SI unit", CourseSymbol.All.Select(symbol => symbol.Unit))
+            .Words("Meaning", CourseSymbol.All.Select(symbol => symbol.Meaning))
+            .Words("SI unit", CourseSymbol.All.Select(symbol => symbol.Unit))
             .Build(),
     };
 

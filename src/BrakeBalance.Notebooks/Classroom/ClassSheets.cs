@@ -24,8 +24,8 @@ internal static class ClassSheets
         .bb-paper li { margin: 0.35em 0 0.8em; break-inside: avoid; }
         .bb-wrong { font-size: 0.9em; color: var(--muted); }
         .bb-scroll-x { overflow-x: auto; overflow-y: hidden; }
-        .bb-running > p { display: flex; gap: 1.5em; margin: 0 0 0.6em; }
-        .bb-name { flex: 1; border-bottom: 1px solid currentColor; }
+        .bb-running > p { display: flex; flex-wrap: wrap; gap: 0 1.5em; margin: 0 0 0.6em; }
+        .bb-name { flex: 1; min-width: 12em; border-bottom: 1px solid currentColor; }
         @media print {
           .bb-scroll-x { overflow: visible; } body { font-size: 10pt; } h1 { display: none; }
           .bb-paper { display: table; width: 100%; margin: 0; padding: 0; border: 0; } .bb-wrong { color: #333; }
@@ -98,11 +98,68 @@ internal static class ClassSheets
         html.Append("</ol>\n");
     });
 
+    /// <summary>The teacher's booklet: for each lesson a plan of ninety minutes, its figure, and all answers of the class.</summary>
+    /// <param name="plan">Which lessons, for whom.</param>
+    /// <returns>HTML; not for students.</returns>
+    public static string Booklet(ClassPlan plan)
+    {
+        Exercise[][] sheets = [.. plan.Students.Select(student => plan.Exercises(ExerciseCar.For(plan.Number(student))).ToArray())];
+        var papers = new StringBuilder();
+        foreach (Lesson lesson in Lesson.All.Where(lesson => plan.Lessons.Count == 0 || plan.Lessons.Contains(lesson)))
+        {
+            papers.Append(CultureInfo.InvariantCulture,
+                $"<section class=\"bb-paper\">\n<div class=\"bb-running\"><p>Class {plan.Code}, teacher's booklet, lesson {lesson.Number}"
+                    + $"</p></div>\n<div>\n<h2>Lesson {lesson.Number}: {HtmlText.Escape(lesson.Title)}</h2>\n")
+                .Append("<p><strong>They need:</strong> ").Append(HtmlText.Escape(lesson.Needs)).Append("</p>\n");
+            Rows(papers, "Ninety minutes", ["Minutes", "What"], Plan.Select(part => new[]
+            {
+                part.Minutes.ToString(CultureInfo.InvariantCulture), part.What,
+            }));
+            if (lesson.Id == "load-transfer")
+            {
+                papers.Append("<p><strong>Before lesson 3</strong> show the end of this lesson: why the rear must not lock first.</p>\n");
+            }
+
+            Rows(papers, "Often believed", ["Belief", "What is so"], lesson.Misconceptions.Select(one => new[] { one.Belief, one.Fact }));
+            papers.Append("<h3>To talk over</h3>\n<ul>\n").AppendJoin("", lesson.Discussion.Select(question =>
+                $"<li>{HtmlText.Escape(question)}</li>\n")).Append("</ul>\n<h3>To show</h3>\n")
+                .Append(LessonSheet.Of(lesson.Id, 2026, units: plan.Units).Figure.Start.Figures[0].ToHtml());
+            Rows(papers, "Answers", ["Student", "1 mark", "2 marks", "3 marks"], sheets.Index().Select(sheet => sheet.Item
+                .Where(exercise => exercise.Lesson == lesson).Select(exercise => exercise.Answer.Text(plan.Units == UnitSystem.Us))
+                .Prepend(plan.Students[sheet.Index].ToString(CultureInfo.InvariantCulture)).ToArray()));
+            papers.Append("</div>\n</section>\n");
+        }
+
+        return Shell("Teacher's booklet", papers);
+    }
+
+    // Common practice.
+    private static readonly (int Minutes, string What)[] Plan =
+    [
+        (5, "Ask the lesson's question; collect guesses and leave them on the board."),
+        (15, "Derive the equations with the figure in view."),
+        (15, "Move the figure: what the lesson asks to see, in pairs."),
+        (10, "The worked example, each step by another student."),
+        (30, "The sheet, alone: 6 marks, each answer with its unit."),
+        (10, "What is often believed; the questions to talk over."),
+        (5, "Back to the guesses on the board."),
+    ];
+
+    private static void Rows(StringBuilder html, string title, string[] head, IEnumerable<string[]> rows)
+    {
+        html.Append(CultureInfo.InvariantCulture, $"<h3>{title}</h3>\n<div class=\"bb-scroll-x bb-table\"><table>\n<thead><tr>")
+            .AppendJoin("", head.Select(cell => $"<th scope=\"col\">{cell}</th>")).Append("</tr></thead>\n<tbody>\n");
+        foreach (string[] row in rows)
+        {
+            html.Append("<tr>").AppendJoin("", row.Select(cell => $"<td>{HtmlText.Escape(cell)}</td>")).Append("</tr>\n");
+        }
+
+        html.Append("</tbody>\n</table></div>\n");
+    }
+
     private static string Page(ClassPlan plan, string title, Action<int, Exception>? failed, Action<StringBuilder, int> paper)
     {
         var body = new StringBuilder();
-        body.Append("<style>\n").Append(Print).Append("\n</style>\n<div class=\"bb-layout\">\n<main id=\"content\" tabindex=\"-1\">\n<h1>")
-            .Append(title).Append("</h1>\n");
         foreach (int student in plan.Students)
         {
             var sheet = new StringBuilder();
@@ -119,16 +176,24 @@ internal static class ClassSheets
             body.Append("<section class=\"bb-paper\">\n").Append(sheet).Append("</div>\n</section>\n");
         }
 
-        body.Append("<section class=\"bb-paper\">\n").Append(LessonSheet.Symbols.ToHtml()).Append("</section>\n</main>\n</div>\n");
+        body.Append("<section class=\"bb-paper\">\n").Append(LessonSheet.Symbols.ToHtml()).Append("</section>\n");
+        return Shell(title, body);
+    }
+
+    private static string Shell(string title, StringBuilder papers)
+    {
+        string body = $"<style>\n{Print}\n</style>\n<div class=\"bb-layout\">\n<main id=\"content\" tabindex=\"-1\">\n<h1>{title}</h1>\n"
+            + $"{papers}</main>\n</div>\n";
         KeyValuePair<string, string>[] facts = [new("Cars", "invented, drawn by the teacher's secret and a student number")];
-        return PageShell.Html(new PageShell.Parts(title, body.ToString(), facts, IsIndex: false, SingleFile: false));
+        return PageShell.Html(new PageShell.Parts(title, body, facts, IsIndex: false, SingleFile: false));
     }
 
     private static void Head(StringBuilder html, ClassPlan plan, int student, string title, ExerciseCar car)
     {
         string right = title == KeyTitle ? title : "<span class=\"bb-name\">Name</span>";
         html.Append(CultureInfo.InvariantCulture,
-            $"<div class=\"bb-running\"><p>Class {plan.Code}, student number {student}. {right}</p></div>\n<div>\n<h2>{title} {student}</h2>\n")
+            $"<div class=\"bb-running\"><p>Class {plan.Code}, student number {student}. {right}</p></div>\n"
+                + $"<div>\n<h2>{title} {student}</h2>\n")
             .Append("<p>The car is invented. A calculation is no approval of a brake; rear-first lock-up can spin a car.</p>\n"
                 + "<div class=\"bb-scroll-x\"><table>\n<tbody>\n");
         foreach ((string name, string symbol, string value) in CarData.Of(car, plan.Units))

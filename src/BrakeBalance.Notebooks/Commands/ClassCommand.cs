@@ -39,8 +39,10 @@ internal static class ClassCommand
         };
         Option<bool> force = OutputFiles.Force();
         var command = new Command("sheets",
-            "Write sheets.html for the students, key.html for the teacher and answers.csv to fill in.") { secret, students, lessons, units,
-            output, force };
+            "Write sheets.html for the students, key.html and booklet.html for the teacher and answers.csv to fill in.")
+        {
+            secret, students, lessons, units, output, force,
+        };
         command.SetAction(parsed =>
         {
             List<string> problems = [];
@@ -69,7 +71,7 @@ internal static class ClassCommand
 
             string folder = parsed.GetRequiredValue(output);
             var files = new OutputFiles(problems, parsed.GetValue(force));
-            string[] targets = [.. new[] { "sheets.html", "key.html", "answers.csv" }.Select(name =>
+            string[] targets = [.. new[] { "sheets.html", "key.html", "answers.csv", "booklet.html" }.Select(name =>
                 files.File(Path.Combine(folder, name), "--output"))];
             BadInputException.ThrowIfAny(problems);
             var plan = new ClassPlan
@@ -86,10 +88,12 @@ internal static class ClassCommand
             AtomicFile.Write(targets[0], papers[0]);
             AtomicFile.Write(targets[1], papers[1]);
             AtomicFile.Write(targets[2], ClassReport.Blank(done));
+            AtomicFile.Write(targets[3], ClassSheets.Booklet(done));
             terminal.Output.WriteLine(
                 string.Create(CultureInfo.InvariantCulture,
-                $"{folder}: sheets.html for {done.Students.Count} students, key.html for the teacher, answers.csv to fill in. "
-                    + $"The sheets say class {done.Code}, which opens nothing; keep secret and key away from the class."));
+                $"{folder}: sheets.html for {done.Students.Count} students, key.html and booklet.html for the teacher, answers.csv to "
+                    + $"fill in. The sheets say class {done.Code}, which opens nothing; "
+                    + $"keep secret, key and booklet away from the class."));
             return Left(terminal, failed, parsed);
         });
         return command;

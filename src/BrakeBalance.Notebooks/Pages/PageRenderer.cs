@@ -28,7 +28,7 @@ internal static class PageRenderer
             content = $"<h1>{HtmlText.Escape(notebook.Title)}</h1>\n{content}";
         int minutes = Minutes(notebook, content);
         string time = content.Contains("<section class=\"bb-exercises\">", StringComparison.Ordinal)
-            ? string.Create(CultureInfo.InvariantCulture, $"<p class=\"bb-minutes\">About {minutes} minutes alone, 90 in a class.</p>\n") : "";
+            ? FormattableString.Invariant($"<p class=\"bb-minutes\">About {minutes} minutes alone, 90 in a class.</p>\n") : "";
         content = content.Insert(
             content.IndexOf(EndOfTitle, StringComparison.Ordinal) + EndOfTitle.Length, Opening(notebook, cells) + time);
         bool live = content.Contains("class=\"bb-ask\"", StringComparison.Ordinal);

@@ -139,7 +139,8 @@ public static class Exercises
                     ("rear over front was given", rearShare / (1 - rearShare)),
                     ("piston diameters were used in place of areas",
                     Share(car.RearPiston / car.FrontPiston * (car.Rear.EffectiveRadius / car.Front.EffectiveRadius)))),
-                $@"$\frac{{T_2}}{{T_1}} = \frac{{d_2^2 r_2}}{{d_1^2 r_1}} = {N(rearShare / (1 - rearShare))}$, so $\varphi_2 = {N(rearShare)}$"),
+                $@"$\frac{{T_2}}{{T_1}} = \frac{{d_2^2 r_2}}{{d_1^2 r_1}} = {N(rearShare / (1 - rearShare))}$, "
+                    + $@"so $\varphi_2 = {N(rearShare)}$"),
             Make("fixed-ratio", 3, "At what deceleration, in g, do both axles use the same adhesion when there is no valve?",
                 ExerciseAnswer.Of(critical,
                     ("the front shares were used",
@@ -232,7 +233,8 @@ public static class Exercises
             Make("effort", 2, $"**Without** assist: what is the line pressure at a pedal force of {F(car.PedalForce)}?",
                 ExerciseAnswer.Of(bare, ("the bore was taken for a radius", bare / 4), ("the pedal ratio was left out", bare / ratio),
                     ("the assist was counted in", assisted)),
-                $@"$p_1 = \frac{{i_p F}}{{A_m}} = \frac{{{N(rod.Newtons)}}}{{{N(bore.SquareMillimeters)}\ \text{{mm}}^2}} = {N(bare.Bars)}\ "
+                $@"$p_1 = \frac{{i_p F}}{{A_m}} = \frac{{{N(rod.Newtons)}}}{{{N(bore.SquareMillimeters)}\ \text{{mm}}^2}} "
+                    + $@"= {N(bare.Bars)}\ "
                     + $@"\text{{bar}}$").From("effort-1", newtons => newtons / bore.SquareMeters),
             Make("effort", 3, $"**With** assist: what is the line pressure at a pedal force of {F(car.PedalForce)}? Mind the run-out.",
                 ExerciseAnswer.Of(assisted, ("the assist was left out", bare),

@@ -39,7 +39,8 @@ public sealed record Lesson(int Number, string Id, string Title)
             Misconceptions =
             [
                 ("Weight slides forward inside the car.", "Nothing moves but the forces under the wheels; the weight stays where it is."),
-                ("Stiffer springs stop the transfer.", "They make the pitch smaller and quicker; height and wheelbase decide how much moves."),
+                ("Stiffer springs stop the transfer.",
+                    "They make the pitch smaller and quicker; height and wheelbase decide how much moves."),
             ],
             Discussion =
             [

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using BrakeBalance.Notebooks.Classroom;
 using BrakeBalance.Notebooks.Tests.Commands;
 using BrakeBalance.Teaching;
@@ -34,6 +35,22 @@ public class ClassSheetTests
         Assert.All(
             Plan.Students.SelectMany(student => Exercises.For(Plan.Number(student))),
             exercise => Assert.Contains(exercise.Answer.Text(us: false), html, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_booklet_has_ninety_minutes_a_figure_and_all_answers_for_each_lesson()
+    {
+        string[] lessons = ClassSheets.Booklet(Plan).Split("<h2>Lesson ")[1..];
+        Assert.Equal(Lesson.All.Count, lessons.Length);
+        foreach ((string html, Lesson lesson) in lessons.Zip(Lesson.All))
+        {
+            string plan = html[..html.IndexOf("</table>", StringComparison.Ordinal)];
+            Assert.Equal(90, Regex.Matches(plan, @"<td>(\d+)</td>")
+                .Sum(cell => int.Parse(cell.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture)));
+            Assert.Contains("<svg", html, StringComparison.Ordinal);
+            Assert.All(Plan.Students.SelectMany(student => Exercises.For(Plan.Number(student))).Where(one => one.Lesson == lesson),
+                exercise => Assert.Contains(exercise.Answer.Text(us: false), html, StringComparison.Ordinal));
+        }
     }
 
     [Fact]

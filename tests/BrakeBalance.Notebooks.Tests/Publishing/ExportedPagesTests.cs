@@ -8,6 +8,7 @@ using BrakeBalance.Notebooks.Execution;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Notebooks.Tests.Browser;
+using BrakeBalance.Teaching;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 using PuppeteerSharp.Media;
@@ -19,7 +20,7 @@ namespace BrakeBalance.Notebooks.Tests.Publishing;
 public class ExportedPagesTests(BrowserFixture browser)
 {
     private static readonly Lock Writing = new();
-    private static readonly string[] Papers = ["sheets.html", "key.html", StoryPage.FileName, "card.html"];
+    private static readonly string[] Papers = ["sheets.html", "key.html", "booklet.html", StoryPage.FileName, "card.html"];
 
     public static TheoryData<string> Pages
     {
@@ -52,6 +53,27 @@ public class ExportedPagesTests(BrowserFixture browser)
             await page.Page.EvaluateExpressionAsync("document.querySelectorAll('details').forEach(details => { details.open = true; })");
             await page.AssertAccessibleAsync();
             page.AssertQuiet();
+        }
+    }
+
+    [SkippableFact]
+    public async Task Each_lesson_works_an_example_on_another_car_with_typeset_formulas_and_says_what_is_often_believed()
+    {
+        foreach (Lesson lesson in Lesson.All)
+        {
+            string file = PageNames.FileFor(Path.GetFileNameWithoutExtension(Lessons[lesson.Number - 1]));
+            await using WatchedPage page = await browser.OpenAsync(Site(file), 390);
+            string worked = await page.Page.EvaluateExpressionAsync<string>(
+                "document.querySelector('#cell-worked .bb-output').innerHTML");
+            Exercise other = Exercises.For(new ClassNumber { Seed = 2026, Student = 2 })
+                .Single(exercise => exercise.Lesson == lesson && exercise.Level == 2);
+            Assert.Contains(other.Answer.Text(us: false), worked, StringComparison.Ordinal);
+            Assert.Contains("<math", worked, StringComparison.Ordinal);
+            Assert.DoesNotContain("$", worked, StringComparison.Ordinal);
+            string said = await page.Page.EvaluateExpressionAsync<string>("document.querySelector('#cell-class').textContent");
+            Assert.All(lesson.Misconceptions, one => Assert.Contains(one.Fact, said, StringComparison.Ordinal));
+            Assert.All(lesson.Discussion, question => Assert.Contains(question, said, StringComparison.Ordinal));
+            Assert.All(lesson.Misconceptions, one => Assert.NotEqual(one.Belief, one.Fact));
         }
     }
 
@@ -145,6 +167,7 @@ public class ExportedPagesTests(BrowserFixture browser)
         Vehicle car = VehicleFile.Load(RepositoryRoot.File(NotebookInput.DefaultVehicle)).Vehicle;
         var plan = new ClassPlan { Secret = "a test secret", Students = [1, 2] };
         AtomicFile.Write(Path.Combine(folder, "sheets.html"), ClassSheets.Students(plan));
+        AtomicFile.Write(Path.Combine(folder, "booklet.html"), ClassSheets.Booklet(plan));
         AtomicFile.Write(Path.Combine(folder, "key.html"), ClassSheets.Key(plan));
         AtomicFile.Write(Path.Combine(folder, "card.html"),
             PocketCardPage.Html(PocketCard.Of(car, car.LoadCases[0], UnitSystem.Si), CardPaper.A5));
