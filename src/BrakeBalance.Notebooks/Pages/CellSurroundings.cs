@@ -5,7 +5,9 @@ using BrakeBalance.Notebooks.Execution;
 
 namespace BrakeBalance.Notebooks.Pages;
 
-/// <summary>What cells that a reader edits in a page find around them: environment variables, and files beside those of the repository.</summary>
+/// <summary>
+/// What cells that a reader edits in a page find around them: environment variables, and files beside those of the repository.
+/// </summary>
 /// <param name="Variables">Environment variables by name.</param>
 /// <param name="Files">The user's files by their path in the page, with their texts.</param>
 internal sealed record CellSurroundings(IReadOnlyDictionary<string, string> Variables, IReadOnlyDictionary<string, string> Files)

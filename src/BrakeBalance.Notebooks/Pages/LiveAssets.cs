@@ -42,7 +42,7 @@ internal static class LiveAssets
     /// <summary>The script that edits and runs the cells of a page.</summary>
     public static string Edit => PageAssets.Read("Pages.cells.js");
 
-    /// <summary>The script that pages share when a cell is edited: the compiler and what cells use, beside the runtime of the other.</summary>
+    /// <summary>The script that pages share when a cell is edited: the compiler and what cells use.</summary>
     public static string Cells => $"bbDesk.data = {HtmlText.ScriptBody(CellSurroundings.Repository())};\n"
         + string.Concat(CellParts.Select(part => $"bbDesk.part(\"{part.Name}\",\"{part.Text}\",\"BrakeBalance.Cells\");\n"));
 
@@ -57,7 +57,7 @@ internal static class LiveAssets
     /// <summary>The runtime's and the assembly's files by name, each packed (gzip) and written as text.</summary>
     public static IReadOnlyList<(string Name, string Text)> Parts => LazyParts.Value;
 
-    /// <summary>The compiler's files, and those of what cells use, in the same form; without the runtime, which is that of the others.</summary>
+    /// <summary>The compiler's files, and those of what cells use, in the same form; the runtime is that of <see cref="Parts"/>.</summary>
     public static IReadOnlyList<(string Name, string Text)> CellParts => LazyCells.Value;
 
     private static (string Name, string Text)[] Packed(string folder)

@@ -32,7 +32,7 @@ internal static class Site
             Put(PageNames.SharedScript, LiveAssets.Shared);
         if (edits)
             Put(PageNames.CellsScript, LiveAssets.Cells);
-        if (all.Any(page => page.IsLive))
+        if (edits || all.Any(page => page.IsLive))
             Put(PageNames.Notices, LiveAssets.Notices);
         if (options.IsWhole && written.Any(file => file.Name == PageNames.SharedScript))
         {

@@ -1,3 +1,4 @@
+using BrakeBalance.Notebooks.Execution;
 using BrakeBalance.Notebooks.Pages;
 
 namespace BrakeBalance.Notebooks.Tests.Pages;
@@ -97,9 +98,12 @@ public sealed class SiteTests : IDisposable
     }
 
     [Fact]
-    public void A_page_without_controls_asks_for_no_script()
+    public void A_page_without_controls_and_cells_asks_for_no_script()
     {
-        SiteResult result = Site.Write([new SiteEntry(SampleNotebook.Create())], _folder, new SiteOptions());
+        // Cells can be edited and run, which takes scripts; prose alone takes none.
+        ExecutedNotebook sample = SampleNotebook.Create();
+        SiteResult result = Site.Write(
+            [new SiteEntry(sample with { Cells = [.. sample.Cells.OfType<ExecutedMarkdownCell>()] })], _folder, new SiteOptions());
 
         Assert.DoesNotContain(result.Files, f => f.EndsWith(".js", StringComparison.Ordinal));
     }
