@@ -23,7 +23,8 @@ public class FiguresCommandTests
         Assert.Contains("4 drawings, 10 files. The figures are of invented cars.", output, StringComparison.Ordinal);
         Assert.Equal(
             [
-                "coupe-1960s-figures.html", "coupe-1960s-line-pressures-si.csv", "coupe-1960s-line-pressures-si.json", "coupe-1960s-line-pressures-si.txt",
+                "coupe-1960s-figures.html", "coupe-1960s-line-pressures-si.csv",
+                    "coupe-1960s-line-pressures-si.json", "coupe-1960s-line-pressures-si.txt",
                     "coupe-1960s-line-pressures-slide-si.svg",
                 "coupe-1960s-line-pressures-slide-us.svg", "coupe-1960s-line-pressures-square-si.svg",
                     "coupe-1960s-line-pressures-square-us.svg", "coupe-1960s-line-pressures-us.csv",
@@ -117,12 +118,14 @@ public class FiguresCommandTests
         Assert.Contains("all of them on one page", output, StringComparison.Ordinal);
         string svg = File.ReadAllText(folder.File("out/coupe-1960s-brake-forces-88x60mm-si.svg"));
         var drawing = XDocument.Parse(svg);
-        double[] box = [.. drawing.Root!.Attribute("viewBox")!.Value.Split(' ').Select(n => double.Parse(n, CultureInfo.InvariantCulture))];
+        double[] box = [.. drawing.Root!.Attribute("viewBox")!.Value.Split(' ')
+            .Select(number => double.Parse(number, CultureInfo.InvariantCulture))];
         Assert.Equal("88mm", drawing.Root.Attribute("width")!.Value);
         Assert.Equal(60.0 / 88, box[3] / box[2], 1e-3);
         Assert.Contains("'Some Serif', ", drawing.Root.Attribute("font-family")!.Value, StringComparison.Ordinal);
         Assert.All(new[] { "#004488", "#BB5566", "#117733", ">Our desk<" }, part => Assert.Contains(part, svg, StringComparison.Ordinal));
-        Assert.DoesNotContain(drawing.Descendants(), e => e.Name.LocalName == "text" && e.Value.Contains("Ours", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            drawing.Descendants(), e => e.Name.LocalName == "text" && e.Value.Contains("Ours", StringComparison.Ordinal));
         string words = File.ReadAllText(folder.File("out/coupe-1960s-brake-forces-si.txt"));
         Assert.Contains("Title:\nOurs alone\n", words, StringComparison.Ordinal);
         Assert.Contains("Credit:\nOur desk\n", words, StringComparison.Ordinal);

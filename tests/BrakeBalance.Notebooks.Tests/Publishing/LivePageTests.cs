@@ -240,7 +240,8 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
         using var folder = new TemporaryFolder();
         string car = File.ReadAllText(RepositoryRoot.File("data/vehicles/big-cam-saloon.json"))
             .Replace("\"ratio\": 4.1", "\"ratio\": \"3.9 .. 4.3\"", StringComparison.Ordinal);
-        string file = folder.Write("car.json", car), parts = folder.Write("parts.csv", "part,name,sets\npads,fast,front.brake.friction = 0.40\n");
+        string file = folder.Write("car.json", car);
+        string parts = folder.Write("parts.csv", "part,name,sets\npads,fast,front.brake.friction = 0.40\n");
         string targets = folder.Write("targets.json", """{ "failures": false, "pedalForceFull": "305 N", "pedalForceHalf": "155 N" }""");
         (int code, string output, string error) = await Shell.RunAsync("choose", file, "--parts", parts, "--targets", targets, "--json");
         Assert.True(code == 0, error);
