@@ -248,7 +248,11 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
         var desk = new LiveDesk(new Dictionary<string, string>());
         JsonObject asked = new()
         {
-            ["do"] = "choose", ["text"] = car, ["parts"] = File.ReadAllText(parts), ["targets"] = File.ReadAllText(targets), ["some"] = 50,
+            ["do"] = "choose",
+            ["text"] = car,
+            ["parts"] = File.ReadAllText(parts),
+            ["targets"] = File.ReadAllText(targets),
+            ["some"] = 50,
         };
         Reply(desk, asked);
         JsonObject reply = Reply(desk, asked);
