@@ -36,7 +36,7 @@ internal static class CellNeeds
         bool acts = root.Usings.Count > 0 || root.DescendantTrivia().Any(trivia => trivia.IsDirective)
             || root.Members.OfType<GlobalStatementSyntax>().Any(member => member.Statement is not ExpressionStatementSyntax shown
                 || (!shown.SemicolonToken.IsMissing && shown.Expression is not AssignmentExpressionSyntax
-                    { Left: DeclarationExpressionSyntax or TupleExpressionSyntax }));
+                { Left: DeclarationExpressionSyntax or TupleExpressionSyntax }));
         return (named, used, acts);
     }
 
