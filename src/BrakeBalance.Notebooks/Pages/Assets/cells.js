@@ -187,6 +187,7 @@
     cell.details.querySelector(".bb-edit").replaceWith(bar);
     edits.hidden = false;
     if (!start) { say(cell, "Edited, and not run yet: the result below is that of the page."); return; }
+    cell.area.setSelectionRange(0, 0);
     cell.area.focus();
     run(cell, () => [cell], true);
   };
