@@ -73,7 +73,8 @@ public static class Exercises
                 $"What is the load that moves from the rear to the front axle at a deceleration of {N(z)} g, as a force?",
                 ExerciseAnswer.Of(shift, ("the deceleration was left out", shift / z), ("half of it was given, one wheel", shift / 2),
                     ("height and wheelbase were swapped", shift / (h * h))),
-                $@"$\Delta N = z m g \frac{{h}}{{E}} = {N(shift.Newtons)}\ \text{{N}}$"),
+                $@"$\Delta N = z m g \frac{{h}}{{E}} = {N(z)} \cdot {N(car.LoadCase.Mass.Kilograms)} \cdot 9.81 \cdot {N(h)} "
+                    + $@"= {N(shift.Newtons)}\ \text{{N}}$"),
             Make("load-transfer", 2, $"What is the normal reaction on the **front axle** at a deceleration of {N(z)} g?",
                 ExerciseAnswer.Of(moving.Front, ("the static load was used", still.Front),
                     ("the transfer was taken off, not added", still.Front - shift), ("the rear axle was taken", moving.Rear)),
@@ -109,7 +110,8 @@ public static class Exercises
             Make("ideal-curve", 2, $"What is the ideal braking force of the **front** axle at a deceleration of {N(z)} g?",
                 ExerciseAnswer.Of(ideal.Front, ("the static load was used", still.Front * z), ("the rear axle was taken", ideal.Rear),
                     ("the force of the whole car was given", weight * z)),
-                $@"$T_1 = z N_1 = z \left(P_1 + z m g \frac{{h}}{{E}}\right) = {N(ideal.Front.Newtons)}\ \text{{N}}$"),
+                $@"$T_1 = z N_1 = z \left(P_1 + z m g \frac{{h}}{{E}}\right) = {N(z)} \cdot {N(ideal.Front.Newtons / z)} "
+                    + $@"= {N(ideal.Front.Newtons)}\ \text{{N}}$"),
             Make("ideal-curve", 3, "The ideal rear braking force rises with the deceleration, then falls again. What is its highest value?",
                 ExerciseAnswer.Of(greatest, ("the factor one half of the summit was lost", greatest * 2),
                     ("the distance to the rear axle was used",
@@ -171,7 +173,10 @@ public static class Exercises
                 ExerciseAnswer.Of(point.BrakingForces.Front, ("one wheel only was counted", point.BrakingForces.Front / 2),
                     ("the rear axle was taken", point.BrakingForces.Rear),
                     ("the pistons of both sides were counted", point.BrakingForces.Front * 2)),
-                $@"$T_1 = 2 \cdot \frac{{2 \mu p_k A_1 r_1}}{{R}} = {N(point.BrakingForces.Front.Newtons)}\ \text{{N}}$"),
+                $@"$T_1 = 2 \cdot \frac{{2 \mu p_k A_1 r_1}}{{R}} = \frac{{4 \cdot {N(car.Front.FrictionCoefficient)} \cdot "
+                    + $@"{N(knee.Megapascals)} \cdot {N(car.Front.PistonArea.SquareMillimeters)} \cdot "
+                    + $@"{N(car.Front.EffectiveRadius.Millimeters)}}}{{{N(car.Vehicle.Tyres.Front.LoadedRadius.Millimeters)}}} "
+                    + $@"= {N(point.BrakingForces.Front.Newtons)}\ \text{{N}}$"),
             Make("knee", 3, "At what deceleration, in g, is the knee reached?",
                 ExerciseAnswer.Of(point.BrakingRate, ("the front axle alone was counted", point.BrakingForces.Front / car.Balance.Weight),
                     ("the force was divided by the mass without g", point.BrakingRate * G),
@@ -339,7 +344,8 @@ public static class Exercises
                     ("the rear axle's share was forgotten", Rise(rise / frontShare)),
                     ("a quarter of the whole was taken for each wheel",
                     Rise(energy.Joules / 4 / (car.DiscMass.Kilograms * DiscSpecificHeat)))),
-                $@"$\Delta\vartheta = \frac{{W \cdot {N(frontShare)} / 2}}{{m_h c}} = {N(rise)}\ \text{{K}}$")
+                $@"$\Delta\vartheta = \frac{{W \cdot {N(frontShare)} / 2}}{{m_h c}} "
+                    + $@"= \frac{{{N(energy.Joules * frontShare / 2)}}}{{{N(car.DiscMass.Kilograms)} \cdot 460}} = {N(rise)}\ \text{{K}}$")
                 .From("heat-1", RiseOf),
             Make("heat", 3, "What is the **mean power** that the front axle's brakes turn into heat in that stop, at a constant "
                 + $"deceleration of {N(car.BrakingRate)} g?",
