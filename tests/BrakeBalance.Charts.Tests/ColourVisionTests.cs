@@ -1,5 +1,3 @@
-using BrakeBalance.Charts.Rendering;
-
 namespace BrakeBalance.Charts.Tests;
 
 /// <summary>The tones of every theme as people with deficient colour vision see them.</summary>

@@ -1,5 +1,3 @@
-using BrakeBalance.Charts.Rendering;
-
 namespace BrakeBalance.Charts.Publishing;
 
 /// <summary>How a publisher wants its figures: colours, font, title and credit line; what is left out stays as it is.</summary>

@@ -110,8 +110,9 @@ public class FiguresCommandTests
     public async Task A_house_style_gives_font_colours_credit_and_size_and_leaves_the_title_out()
     {
         using var folder = new TemporaryFolder();
-        string style = folder.Write("house.json",
-            """{ "font": "Some Serif", "title": false, "credit": "Our desk", "front": "#004488", "rear": "#BB5566", "ideal": "#117733" }""");
+        string style = folder.Write("house.json", """
+            { "font": "Some Serif", "title": false, "credit": "Our desk", "front": "#004488", "rear": "#BB5566", "ideal": "#117733" }
+            """);
         (int code, string output, string error) = await Shell.RunAsync("figures", Coupe, "--figure", "brake-forces", "--size", "88x60mm",
             "--size", "640px", "--style", style, "--title", "Ours alone", "--output", folder.File("out"));
         Assert.Equal((0, ""), (code, error));

@@ -1,4 +1,4 @@
-namespace BrakeBalance.Charts.Rendering;
+namespace BrakeBalance.Charts;
 
 /// <summary>Colours as people with deficient colour vision see them.</summary>
 /// <remarks>
