@@ -35,9 +35,8 @@ internal sealed partial class CellRenderer(string notebook, ProseRenderer prose)
         var html = new StringBuilder();
         html.Append("<section class=\"bb-cell\" id=\"").Append(ElementId(cell)).Append("\" aria-label=\"Code cell ").Append(number)
             .Append("\">\n");
-        string shown = Markdown().Replace(
-            string.Concat(cell.Outputs.Select(output => OutputRenderer.Html(output, $"{notebook}-{number}"))),
-            text => prose.Render(cell.Id, System.Net.WebUtility.HtmlDecode(text.Groups[1].Value)));
+        string shown = Typeset(
+            string.Concat(cell.Outputs.Select(output => OutputRenderer.Html(output, $"{notebook}-{number}"))), prose, cell.Id);
         AppendSource(html, cell, isQuiet: shown.Length == 0 && cell.Failure is null);
         if (shown.Length > 0 && cell.Tags.Contains(NotebookRules.FirstScreen))
             (FirstScreen, shown) = (shown, Moved);
@@ -46,6 +45,10 @@ internal sealed partial class CellRenderer(string notebook, ProseRenderer prose)
             html.Append(OutputRenderer.Html(failure));
         return html.Append("</section>\n").ToString();
     }
+
+    /// <summary>Outputs with their Markdown typeset; in a cell that a reader runs in the page it stays as it is written.</summary>
+    internal static string Typeset(string outputs, ProseRenderer prose, string cellId) => Markdown().Replace(
+        outputs, text => prose.Render(cellId, System.Net.WebUtility.HtmlDecode(text.Groups[1].Value)));
 
     /// <summary>The folded source. That of a cell that shows nothing opens with all the others only.</summary>
     private static void AppendSource(StringBuilder html, ExecutedCodeCell cell, bool isQuiet)

@@ -54,7 +54,8 @@ public class EditedCellsTests(BrowserFixture browser, RenderedNotebooks notebook
         foreach (JsonElement reply in replies.EnumerateArray())
         {
             Assert.Equal(JsonValueKind.Null, reply.GetProperty("failure").ValueKind);
-            string id = $"id=\"cell-{reply.GetProperty("id").GetString()}\"", html = reply.GetProperty("html").GetString()!;
+            string cell = reply.GetProperty("id").GetString()!, id = $"id=\"cell-{cell}\"";
+            string html = CellRenderer.Typeset(reply.GetProperty("html").GetString()!, new ProseRenderer(name), cell);
             string section = text[text.IndexOf(id, StringComparison.Ordinal)..].Split("<section class=\"bb-cell\"")[0];
             Assert.True(section.Contains($"#{CellRenderer.FirstScreenId}", StringComparison.Ordinal)
                 ? text.Contains($"aria-label=\"The finding\">\n{html}</section>\n", StringComparison.Ordinal)
