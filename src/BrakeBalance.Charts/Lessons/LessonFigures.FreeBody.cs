@@ -40,8 +40,8 @@ internal static partial class LessonFigures
             .X("Behind the front axle", "", Measure.Distance, -1.05, wheelbase + 1.5)
             .Y("Above the road", "", Measure.Distance, -1.15, 1.6)
             .Table(table => table
-                .Words("Force", "weight m g", "inertia force z m g", "front axle load N₁", "rear axle load N₂", "front braking force T₁",
-                    "rear braking force T₂")
+                .Words("Force", "weight m g", "inertia force z m g", "front axle load N₁", "rear axle load N₂",
+                    "front braking force T₁", "rear braking force T₂")
                 .Words("Way", "down", "forward", "up", "up", "back", "back")
                 .Column("Size", Measure.BrakeForce,
                     new[] { model.Weight, inertia, loads.Front, loads.Rear, braking.Front, braking.Rear }))

@@ -3,10 +3,10 @@ namespace BrakeBalance.Charts.Publishing;
 /// <summary>How a publisher wants its figures: colours, font, title and credit line; what is left out stays as it is.</summary>
 public sealed class HouseStyle
 {
-    private static readonly (string Name, Tone? Tone)[] Named =
+    private static readonly (string Name, Tone Tone, Func<HouseStyleDocument, string?> Said)[] Tones =
     [
-        ("background", null), ("ink", Tone.Main), ("front", Tone.Front), ("rear", Tone.Rear), ("ideal", Tone.Ideal), ("other", Tone.Other),
-        ("guide", Tone.Guide),
+        ("ink", Tone.Main, said => said.Ink), ("front", Tone.Front, said => said.Front), ("rear", Tone.Rear, said => said.Rear),
+        ("ideal", Tone.Ideal, said => said.Ideal), ("other", Tone.Other, said => said.Other), ("guide", Tone.Guide, said => said.Guide),
     ];
 
     private readonly HouseStyleDocument _said;
@@ -56,9 +56,10 @@ public sealed class HouseStyle
             return (null, problems);
         }
 
-        foreach ((string name, _) in Named)
+        foreach ((string name, string? said) in
+            Tones.Select(one => (one.Name, one.Said(document))).Append(("background", document.Background)))
         {
-            if (document[name] is { } colour && !(colour.Length == 7 && colour[0] == '#' && colour[1..].All(char.IsAsciiHexDigit)))
+            if (said is { } colour && !(colour.Length == 7 && colour[0] == '#' && colour[1..].All(char.IsAsciiHexDigit)))
             {
                 problems.Add(new(name, $"\"{colour}\" is no colour.", "six hexadecimal digits after a #, such as #0072b2"));
             }
@@ -79,8 +80,7 @@ public sealed class HouseStyle
     // Least contrast by WCAG 2.1: 4.5 for text (1.4.3), 3 for marks (1.4.11). Only what the style itself brings is judged.
     private IEnumerable<Problem> Unclear(Theme theme)
     {
-        (string Name, Tone Tone)[] tones = [.. Named.Where(one => one.Tone is not null).Select(one => (one.Name, one.Tone!.Value))];
-        foreach ((string name, Tone tone) in tones.Where(one => _said[one.Name] is not null || _said.Background is not null))
+        foreach ((string name, Tone tone, _) in Tones.Where(one => (one.Said(_said) ?? _said.Background) is not null))
         {
             double least = tone == Tone.Main ? 4.5 : 3, contrast = Theme.Contrast(theme[tone], theme.Background);
             if (contrast < least)
@@ -91,19 +91,18 @@ public sealed class HouseStyle
             }
         }
 
-        foreach (((string a, Tone one), (string b, Tone two)) in
-            from one in tones from two in tones where one.Tone < two.Tone select (one, two))
+        foreach ((var one, var two) in from one in Tones
+                                       from two in Tones
+                                       where one.Tone < two.Tone && (one.Said(_said) ?? two.Said(_said)) is not null
+                                       select (one, two))
         {
-            foreach (string deficiency in ColourVision.Deficiencies.Keys.Where(_ => _said[a] is not null || _said[b] is not null))
+            (string a, string b) = (theme[one.Tone], theme[two.Tone]);
+            string? alike = ColourVision.Deficiencies.Keys.FirstOrDefault(deficiency => ColourVision.ClearlyDifferent
+                > ColourVision.Difference(ColourVision.Seen(a, deficiency), ColourVision.Seen(b, deficiency)));
+            if (alike is not null)
             {
-                double apart = ColourVision.Difference(
-                    ColourVision.Seen(theme[one], deficiency), ColourVision.Seen(theme[two], deficiency));
-                if (apart < ColourVision.ClearlyDifferent)
-                {
-                    yield return new(_said[b] is null ? a : b,
-                        $"{a} {theme[one]} and {b} {theme[two]} look alike to people with {deficiency}.", "colours that differ more");
-                    break;
-                }
+                yield return new(two.Said(_said) is null ? one.Name : two.Name,
+                    $"{one.Name} {a} and {two.Name} {b} look alike to people with {alike}.", "colours that differ more");
             }
         }
     }
@@ -142,15 +141,4 @@ internal sealed class HouseStyleDocument
 
     [Field("Guide lines", Example = "#767d85", HowToMeasure = "Chosen: the house's own")]
     public string? Guide { get; set; }
-
-    public string? this[string name] => name switch
-    {
-        "background" => Background,
-        "ink" => Ink,
-        "front" => Front,
-        "rear" => Rear,
-        "ideal" => Ideal,
-        "other" => Other,
-        _ => Guide,
-    };
 }

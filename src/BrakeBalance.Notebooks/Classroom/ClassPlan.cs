@@ -24,7 +24,10 @@ internal sealed record ClassPlan
     /// <summary>The exercises on a car.</summary>
     /// <returns>Those of the plan's lessons, in the order of the course.</returns>
     public IReadOnlyList<Exercise> Exercises(ExerciseCar car) =>
-        [.. Teaching.Exercises.For(car).Where(exercise => Lessons.Count == 0 || Lessons.Contains(exercise.Lesson))];
+        [.. Teaching.Exercises.For(car).Where(exercise => Covers(exercise.Lesson))];
+
+    /// <summary>Whether a lesson is among those of the plan.</summary>
+    public bool Covers(Lesson lesson) => Lessons.Count == 0 || Lessons.Contains(lesson);
 
     /// <summary>Student numbers as <see cref="ReadStudents"/> reads them, runs drawn together.</summary>
     public static string Write(IReadOnlyList<int> students)

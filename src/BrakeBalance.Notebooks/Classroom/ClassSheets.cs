@@ -105,7 +105,7 @@ internal static class ClassSheets
     {
         Exercise[][] sheets = [.. plan.Students.Select(student => plan.Exercises(ExerciseCar.For(plan.Number(student))).ToArray())];
         var papers = new StringBuilder();
-        foreach (Lesson lesson in Lesson.All.Where(lesson => plan.Lessons.Count == 0 || plan.Lessons.Contains(lesson)))
+        foreach (Lesson lesson in Lesson.All.Where(plan.Covers))
         {
             papers.Append(CultureInfo.InvariantCulture,
                 $"<section class=\"bb-paper\">\n<div class=\"bb-running\"><p>Class {plan.Code}, teacher's booklet, lesson {lesson.Number}"

@@ -45,7 +45,8 @@ internal static class PageShell
     }
 
     /// <summary>The fact in a page's foot that says in which units it speaks.</summary>
-    public static KeyValuePair<string, string> Units(UnitSystem units) => new("Units", units == UnitSystem.Us ? "US customary" : "SI");
+    public static KeyValuePair<string, string> Units(params UnitSystem[] units) =>
+        new("Units", string.Join(", ", units.Select(one => one == UnitSystem.Us ? "US customary" : "SI")));
 
     /// <summary>Puts a page together.</summary>
     public static string Html(Parts parts)

@@ -44,7 +44,7 @@ internal static class ComparisonPage
         Alone(Title(setUps), Body(setUps, comparison, load, units), units);
 
     /// <summary>A page with no others beside it.</summary>
-    public static string Alone(string title, string body, UnitSystem units) => PageShell.Html(new PageShell.Parts(
+    public static string Alone(string title, string body, params UnitSystem[] units) => PageShell.Html(new PageShell.Parts(
         title, body, [PageShell.Units(units)], IsIndex: true, SingleFile: true, HasCode: false));
 
     /// <summary>The figures of some set-ups laid over one another.</summary>

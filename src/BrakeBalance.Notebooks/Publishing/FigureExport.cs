@@ -53,13 +53,8 @@ internal static class FigureExport
                 IReadOnlyList<(string Name, byte[] Data)> made;
                 try
                 {
-                    Figure? figure = make();
-                    made = figure is null
-                        ? [] : await FilesAsync(vehicle, plan, units, entry, figure, browser, cancellation).ConfigureAwait(false);
-                    if (figure is not null)
-                    {
-                        gallery.Add(figure with { Title = plan.Title ?? figure.Title }, vehicle, [.. made.Select(file => file.Name)]);
-                    }
+                    made = make() is { } figure
+                        ? await FilesAsync(vehicle, plan, units, entry, figure, browser, gallery, cancellation).ConfigureAwait(false) : [];
                 }
                 catch (Exception exception) when (exception is not OperationCanceledException)
                 {
@@ -85,7 +80,7 @@ internal static class FigureExport
 
     private static async Task<IReadOnlyList<(string Name, byte[] Data)>> FilesAsync(
         Vehicle vehicle, FigurePlan plan, UnitSystem units, CatalogueEntry entry, Figure figure, Chromium? browser,
-            CancellationToken cancellation)
+            FigureGallery gallery, CancellationToken cancellation)
     {
         List<(string Name, byte[] Data)> files = [];
         foreach (bool plain in plan.PlainVariants)
@@ -93,6 +88,7 @@ internal static class FigureExport
             Figure worded = plain ? PlainWording.Of(figure, entry.Plain) : figure;
             Figure shown = FigureText.Credited(
                 entry.Marked(plan.Title is { } title ? worded with { Title = title } : worded, vehicle), vehicle, plan.Style);
+            int before = files.Count;
             string words = $"{plan.CarName}-{entry.Name}-{Display.Name(units)}{(plain ? "-plain" : "")}";
             Put(words + ".txt", FigureText.Words(shown, vehicle));
             Put(words + ".json", FigureText.Json(shown, vehicle, units, plain));
@@ -128,6 +124,8 @@ internal static class FigureExport
                     files.Add((name + ".pdf", await browser.PdfAsync(svg, shown.Title, wide, high).ConfigureAwait(false)));
                 }
             }
+
+            gallery.Add(shown, vehicle, [.. files.Skip(before).Select(file => file.Name)]);
         }
 
         return files;

@@ -49,6 +49,6 @@ internal sealed class FigureGallery(string car, Theme theme)
         string body = ComparisonPage.Opened(title, lead, [FigureText.Method, "A car whose rear axle locks first spins."])
             .Append("<style>\n").Append(Style).Append("\n</style>\n<ul class=\"bb-gallery\">\n").Append(_items)
             .Append("</ul>\n</main>\n").ToString();
-        return ComparisonPage.Alone(title, body, units[0]);
+        return ComparisonPage.Alone(title, body, [.. units]);
     }
 }

@@ -73,13 +73,12 @@ public static class FailureAnalysis
         ArgumentNullException.ThrowIfNull(failure);
         FailureConditions asked = conditions ?? new FailureConditions();
         ControlForce atRate = Damaged(vehicle, loadCase, failure, asked);
-        double adhesion = failure.LostCircuit == LostCircuit.Diagonal ? asked.Adhesion / 2 : asked.Adhesion;
         if (failure.LostCircuit == LostCircuit.All)
         {
             return NothingLeft(failure, loadCase, asked);
         }
 
-        LockUp? lockUp = atRate.Model.FirstLockUp(adhesion);
+        LockUp? lockUp = atRate.Model.FirstLockUp(asked.AdhesionOf(failure));
         ControlForce control = failure.ReserveApplication is { } number
             ? AtFullForce(new ControlForce(atRate.Model), atRate, number, asked, lockUp)
             : atRate;

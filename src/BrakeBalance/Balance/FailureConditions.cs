@@ -18,6 +18,9 @@ public sealed record FailureConditions
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.05 to 2.</exception>
     public double Adhesion { get; init => field = Require.Between(value, 0.05, 2); } = 0.9;
 
+    /// <summary>The adhesion at which the braked wheels lock: half of it where one diagonal brakes for both wheels of each axle.</summary>
+    internal double AdhesionOf(FailureCase failure) => failure.LostCircuit == LostCircuit.Diagonal ? Adhesion / 2 : Adhesion;
+
     /// <summary>Speed at the start of the stop; above zero; 100 km/h unless said.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public Speed Speed { get; init => field = Require.Positive(value); } = Speed.FromKilometersPerHour(100);

@@ -57,4 +57,16 @@ public sealed record StoppingDistance(Length Reaction, Length BuildUp, Length Br
             Length.FromMeters((v * rising) - (deceleration * rising * rising / 6)),
             Length.FromMeters(left * left / (2 * deceleration)));
     }
+
+    /// <summary>The deceleration that stops within a distance from the first touch, after the usual rise.</summary>
+    /// <remarks>S = v t/2 + v²/(2 d) − d t²/24 for a rise of t, solved for d; the car is still moving when the rise is over.</remarks>
+    /// <param name="speed">Speed at the start; above zero.</param>
+    /// <param name="fromFirstTouch">The distance; longer than what the rise alone takes.</param>
+    /// <returns>The deceleration over g [–].</returns>
+    internal static double RateFor(Speed speed, Length fromFirstTouch)
+    {
+        (double v, double rise) = (speed.MetersPerSecond, UsualBuildUp.Seconds);
+        (double braking, double square) = (fromFirstTouch.Meters - (v * rise / 2), rise * rise / 12);
+        return v * v / (braking + Math.Sqrt((braking * braking) + (square * v * v))) / Gravity.StandardMetresPerSecondSquared;
+    }
 }

@@ -126,33 +126,6 @@ internal sealed class SetUp
         _ => MeasureOf(quantity).Text(quantity, units),
     };
 
-    /// <summary>How far a number lies from another, both as shown; empty where either is none or nothing is seen of it.</summary>
-    public static string Difference(IQuantity? of, string from, string to, UnitSystem units)
-    {
-        if (of is null || Leading(from) is not { } first || Leading(to) is not { } other)
-        {
-            return "";
-        }
-
-        if (of is Ratio)
-        {
-            return Math.Abs(other - first) < 0.05 ? ""
-                : string.Create(CultureInfo.InvariantCulture, $"{other - first:+0.0;−0.0} points");
-        }
-
-        Measure measure = MeasureOf(of);
-        string text = measure.Text(Math.Abs(other - first) / measure.In(units).Scale, units);
-        return text == measure.Text(0, units) ? "" : (other > first ? "+" : "−") + text;
-    }
-
-    private static double? Leading(string text)
-    {
-        string number = text.Replace('−', '-');
-        int end = number.AsSpan().IndexOfAnyExcept("+-.0123456789");
-        return double.TryParse(number.AsSpan(0, end < 0 ? number.Length : end), NumberStyles.Float, CultureInfo.InvariantCulture,
-            out double value) ? value : null;
-    }
-
     private string Told(string words) => Control is null ? Missing : words;
 
     private SetUpFigure LockUp(string road, double adhesion) => new(ChangeTopic.Balance, $"first_lock_up_{road}",
@@ -162,7 +135,8 @@ internal sealed class SetUp
                     + $"efficiency {100 * lockUp.Efficiency:0} %")
             : Nowhere);
 
-    private static Measure MeasureOf(IQuantity quantity) => quantity switch
+    /// <summary>The measure in which a figure is shown; a share has none.</summary>
+    public static Measure MeasureOf(IQuantity quantity) => quantity switch
     {
         Pressure => Measure.LinePressure,
         Force => Measure.ControlForce,

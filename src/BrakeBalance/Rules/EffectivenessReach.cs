@@ -25,27 +25,27 @@ internal sealed class EffectivenessReach
         List<(bool Helped, double Newtons, Stop Stop)> stops = [];
         foreach (FailureCase failure in FailureCase.Of(control, vehicle.Hydraulics.SensesLoad, []))
         {
-            (EffectivenessRule Rule, double Speed, double Longest)[] rules =
-                [.. Rules.Value.Where(rule => rule.Rule.Cases.Contains(failure.Id))];
-            if (rules.Length > 0 && failure.LostCircuit == LostCircuit.All)
+            foreach (LoadCase load in vehicle.LoadCases)
             {
-                _whateverFoot = 1;
-                continue;
-            }
-
-            foreach (LoadCase load in vehicle.LoadCases.Where(load => rules.Any(rule => !rule.Rule.GrossWeightOnly || load == heaviest)))
-            {
-                BalanceModel model = FailureAnalysis.Damaged(vehicle, load, failure).Model;
-                double adhesion = new FailureConditions().Adhesion / (failure.LostCircuit == LostCircuit.Diagonal ? 2 : 1);
-                double most = Math.Min(model.FirstLockUp(adhesion)?.At.MasterPressure.Pascals ?? double.PositiveInfinity,
-                    model.MaximumPressure.Pascals);
-                foreach ((EffectivenessRule rule, double speed, double longest) in rules)
+                (EffectivenessRule Rule, double Speed, double Longest)[] rules =
+                    [.. Rules.Value.Where(one => one.Rule.LooksAt(failure.Id, load == heaviest))];
+                if (rules.Length == 0)
                 {
-                    if (!rule.GrossWeightOnly || load == heaviest)
-                    {
-                        stops.Add((!failure.AssistLost, rule.GreatestPedalForce.Newtons, new(model, most, speed, longest)));
-                    }
+                    continue;
                 }
+
+                if (failure.LostCircuit == LostCircuit.All)
+                {
+                    _whateverFoot = 1;
+                    break;
+                }
+
+                BalanceModel model = FailureAnalysis.Damaged(vehicle, load, failure).Model;
+                double most = Math.Min(
+                    model.FirstLockUp(new FailureConditions().AdhesionOf(failure))?.At.MasterPressure.Pascals ?? double.PositiveInfinity,
+                    model.MaximumPressure.Pascals);
+                stops.AddRange(rules.Select(one =>
+                    (!failure.AssistLost, one.Rule.GreatestPedalForce.Newtons, new Stop(model, most, one.Speed, one.Longest))));
             }
         }
 
@@ -94,15 +94,10 @@ internal sealed class EffectivenessReach
                 : 1 - (StoppingDistance.From(Speed.FromMetersPerSecond(SpeedMetresPerSecond), rate).FromFirstTouch.Meters / LongestMetres);
         }
 
-        // S = v t/2 + v²/(2 d) − d t²/24 for a rise of t, solved for d (StoppingDistance).
         public double EnoughPascals()
         {
-            double rise = StoppingDistance.UsualBuildUp.Seconds;
-            double braking = LongestMetres - (SpeedMetresPerSecond * rise / 2);
-            double square = rise * rise / 12;
-            double v2 = SpeedMetresPerSecond * SpeedMetresPerSecond;
-            double deceleration = v2 / (braking + Math.Sqrt((braking * braking) + (square * v2)));
-            double? pascals = Model.AtRate(deceleration / Gravity.StandardMetresPerSecondSquared)?.MasterPressure.Pascals;
+            double rate = StoppingDistance.RateFor(Speed.FromMetersPerSecond(SpeedMetresPerSecond), Length.FromMeters(LongestMetres));
+            double? pascals = Model.AtRate(rate)?.MasterPressure.Pascals;
             return pascals <= MostPascals ? pascals.Value : double.PositiveInfinity;
         }
     }

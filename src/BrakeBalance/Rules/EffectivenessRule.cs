@@ -61,6 +61,11 @@ internal sealed record EffectivenessRule
     /// <summary>True when only the heaviest state of load is tested.</summary>
     public bool GrossWeightOnly { get; private init; }
 
+    /// <summary>Whether it looks at a failure in a state of load.</summary>
+    /// <param name="failure">The failure's short name.</param>
+    /// <param name="isHeaviest">Whether it is the heaviest state of load.</param>
+    public bool LooksAt(string failure, bool isHeaviest) => Cases.Contains(failure) && (!GrossWeightOnly || isHeaviest);
+
     /// <summary>Longest distance allowed, from the first touch of the pedal.</summary>
     /// <param name="speed">Speed at the start of the stop; above zero.</param>
     /// <returns>The distance; null when the rule gives one distance only and <paramref name="speed"/> is not its test speed.</returns>

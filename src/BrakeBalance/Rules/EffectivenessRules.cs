@@ -59,7 +59,7 @@ public static class EffectivenessRules
         var conditions = new FailureConditions { PedalForce = rule.GreatestPedalForce, Speed = speed };
         string heaviest = vehicle.LoadCases.MaxBy(load => load.Mass)!.Name;
         FailureOutcome[] outcomes = [.. outcomesFor(conditions)
-            .Where(outcome => rule.Cases.Contains(outcome.Case.Id) && (!rule.GrossWeightOnly || outcome.LoadCase == heaviest))];
+            .Where(outcome => rule.LooksAt(outcome.Case.Id, outcome.LoadCase == heaviest))];
         if (outcomes.Length == 0)
         {
             return NotApplicable("The car has no such part, or its stored energy is not described.");

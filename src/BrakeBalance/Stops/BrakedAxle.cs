@@ -34,8 +34,8 @@ public sealed record BrakedAxle
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public Length Track { get; init => field = Require.Positive(value); } = Length.FromMeters(1.45);
 
-    /// <summary>(Stronger − weaker)/stronger of the two brakes of the axle, positive when the right one is the stronger [–]; −0.95 to 0.95;
-    /// the sum stays that of <see cref="Brakes"/>.</summary>
+    /// <summary>(Stronger − weaker)/stronger of the two brakes of the axle, positive when the right one is the stronger [–]; −0.95
+    /// to 0.95; the sum stays that of <see cref="Brakes"/>.</summary>
     /// <remarks>Source: definition of the inspection manual for cars of the United Kingdom, 1.2.1 (read); only a stop that may yaw looks at
     /// it.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside −0.95 to 0.95.</exception>

@@ -25,6 +25,11 @@ public static partial class BandText
         return vehicle.Uncertainty is not { } ranges ? "" : ranges.OfClass > 0 ? $"{Legend} {ClassLegend}" : Legend;
     }
 
+    /// <summary>The number with which a text begins; null when it begins with none.</summary>
+    internal static double? Leading(string text) => Number().Match(text) is { Success: true, Index: 0 } number ? Value(number) : null;
+
+    private static double Value(Match number) => double.Parse(number.Value.Replace('−', '-'), CultureInfo.InvariantCulture);
+
     private const int MostAlternatives = 2;
 
     /// <summary>Each number of a text with its band.</summary>
@@ -157,8 +162,6 @@ public static partial class BandText
 
             return text.Append(Text, at, Text.Length - at).ToString();
         }
-
-        private static double Value(Match number) => double.Parse(number.Value.Replace('−', '-'), CultureInfo.InvariantCulture);
 
         // No more decimals than the width of the band is worth.
         private static string Form(string number, double width)

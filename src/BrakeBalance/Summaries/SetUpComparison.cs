@@ -1,3 +1,4 @@
+using BrakeBalance.Answers;
 using BrakeBalance.Bench;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
@@ -38,10 +39,29 @@ public sealed record SetUpComparison(IReadOnlyList<string> Names, IReadOnlyList<
             .Select(row => new ComparisonRow(
                 row.Key, row.Figure.Name, row.Texts,
                 [.. cars.Select((car, i) => i == 0 || row.Figure.Value is null ? ""
-                    : SetUp.Difference(car.Middle[row.Key].Value, row.Texts[0], row.Texts[i], units))],
+                    : Difference(car.Middle[row.Key].Value, row.Texts[0], row.Texts[i], units))],
                 [.. cars.Select(car => new Banded<IQuantity?>(car.Middle[row.Key].Value,
                     [.. car.Drawn.Select(drawn => drawn[row.Key].Value)], []))]));
         return new([.. setUps.Select(setUp => setUp.Name)], [.. setting, .. figures]);
+    }
+
+    // How far a number lies from another, both as shown; empty where either is none or nothing is seen of it.
+    private static string Difference(IQuantity? of, string from, string to, UnitSystem units)
+    {
+        if (of is null || BandText.Leading(from) is not { } first || BandText.Leading(to) is not { } other)
+        {
+            return "";
+        }
+
+        if (of is Ratio)
+        {
+            return Math.Abs(other - first) < 0.05 ? ""
+                : string.Create(CultureInfo.InvariantCulture, $"{other - first:+0.0;−0.0} points");
+        }
+
+        Measure measure = SetUp.MeasureOf(of);
+        string text = measure.Text(Math.Abs(other - first) / measure.In(units).Scale, units);
+        return text == measure.Text(0, units) ? "" : (other > first ? "+" : "−") + text;
     }
 
     // Words that tell something of the car, not that its file is silent.

@@ -14,8 +14,8 @@ public sealed record AxleDynamics
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>
     public Length? Track { get; init => field = value is { } given ? Require.Positive(given) : null; }
 
-    /// <summary>(Stronger − weaker)/stronger of the two brakes of the axle, positive when the right one is the stronger [–]; −0.95 to 0.95,
-    /// 0 when left out.</summary>
+    /// <summary>(Stronger − weaker)/stronger of the two brakes of the axle, positive when the right one is the stronger [–]; −0.95
+    /// to 0.95, 0 when left out.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside −0.95 to 0.95.</exception>
     public double BrakeImbalance { get; init => field = Require.Between(value, -0.95, 0.95); }
 

@@ -161,6 +161,25 @@ public class FiguresCommandTests
     }
 
     [Fact]
+    public async Task The_page_of_a_run_says_of_each_figure_what_its_own_files_say()
+    {
+        using var folder = new TemporaryFolder();
+        string file = folder.Write("own.json", File.ReadAllText(RepositoryRoot.File("data/vehicles/big-cam-saloon.json"))
+            .Replace("\"ratio\": 4.1", "\"ratio\": \"3.9 .. 4.3\"", StringComparison.Ordinal));
+        Assert.Equal(0, (await Shell.RunAsync("figures", file, "--figure", "brake-forces", "--figure", "effort", "--units", "both",
+            "--plain", "--output", folder.File("out"))).Code);
+        string gallery = System.Net.WebUtility.HtmlDecode(File.ReadAllText(folder.File("out/own-figures.html")));
+        foreach (string words in Directory.GetFiles(folder.File("out"), "*.json"))
+        {
+            JsonNode json = JsonNode.Parse(File.ReadAllText(words))!;
+            Assert.Contains("range", (string)json["caption"]!, StringComparison.Ordinal);
+            Assert.All(["title", "caption", "alt_text"], part => Assert.Contains((string)json[part]!, gallery, StringComparison.Ordinal));
+        }
+
+        Assert.Contains("SI, US customary", gallery, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task All_drawings_of_a_run_may_stand_in_one_page()
     {
         using var folder = new TemporaryFolder();

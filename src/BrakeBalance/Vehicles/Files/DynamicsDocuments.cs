@@ -56,8 +56,8 @@ internal sealed class HeatDocument
         HowToMeasure = "Rule: both faces and the edge, and the walls of the ducts")]
     public Area? CoolingArea { get; set; }
 
-    [Field("Convection added at 10 m/s of car speed; 30 W/m²·K when left out", Low = "0 W/m²·K", High = "500 W/m²·K", Example = "30 W/m²·K",
-        HowToMeasure = "Thermometer on the disc while it cools at a steady 36 km/h: time constant")]
+    [Field("Convection added at 10 m/s of car speed; 30 W/m²·K when left out", Low = "0 W/m²·K", High = "500 W/m²·K",
+        Example = "30 W/m²·K", HowToMeasure = "Thermometer on the disc while it cools at a steady 36 km/h: time constant")]
     public HeatTransferCoefficient? ConvectionAtTenMetresPerSecond { get; set; }
 
     [Field("Invented material whose friction against temperature gives the shape; or give frictionPoints",
