@@ -26,7 +26,7 @@ internal static partial class LessonFigures
                 Figure figure = new FigureBuilder("lesson-utilisation-curves", units)
                     .Title(Invariant($"At a deceleration of {rate:0.00} g the {(frontLeads ? "front" : "rear")} axle ")
                         + "uses more of the road")
-                    .Describe($"Adhesion utilised by both axles against deceleration. {Invented}",
+                    .Describe($"Adhesion used by both axles against deceleration. {Invented}",
                         "Two curves around the diagonal k = z: front above it where it leads, rear above it where it leads.",
                         Invariant($"At the deceleration chosen the front uses {Front(rate):0.00} and the rear {Rear(rate):0.00}."))
                     .X("Deceleration", "z", Measure.InG, 0.1, 0.95)

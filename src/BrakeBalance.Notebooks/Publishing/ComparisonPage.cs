@@ -18,7 +18,6 @@ internal static class ComparisonPage
         .bb-sides tbody th { min-width: 9rem; }
         .bb-sides .bb-scroll { max-height: none; }
         .bb-sides .bb-figure { max-width: 60rem; }
-        @media print { .bb-sides .bb-scroll td, .bb-sides .bb-scroll th { overflow-wrap: anywhere; } }
         """;
 
     private const string Caution = "Work on brakes and test stops are for competent people, within local law and by the service manual.";

@@ -14,7 +14,7 @@ internal sealed class FigureGallery(string car, Theme theme)
         .bb-gallery h2 { font-size: 1.1rem; margin: 0.5rem 0; padding: 0; border: 0; }
         .bb-gallery svg { width: 100%; height: auto; }
         .bb-gallery a { overflow-wrap: anywhere; }
-        @media print { .bb-gallery > li { break-inside: avoid; } }
+        @media print { .bb-gallery svg { break-inside: avoid; } }
         """;
 
     private readonly StringBuilder _items = new();

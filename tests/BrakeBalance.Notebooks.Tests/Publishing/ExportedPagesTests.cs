@@ -8,6 +8,7 @@ using BrakeBalance.Notebooks.Execution;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Notebooks.Tests.Browser;
+using BrakeBalance.Notebooks.Tests.Commands;
 using BrakeBalance.Teaching;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
@@ -105,6 +106,35 @@ public class ExportedPagesTests(BrowserFixture browser)
             // The last page is everybody's: the symbols.
             Assert.Equal([.. heads.SelectMany((_, i) => Enumerable.Repeat($"{i + 1}", 3)), ""], students);
         }
+    }
+
+    [SkippableFact]
+    public async Task The_report_of_a_chosen_set_prints_without_a_word_torn_apart()
+    {
+        using var folder = new TemporaryFolder();
+        string parts = folder.Write("parts.csv", "part,name,sets\nratio,long lever,pedal.ratio = 5\n");
+        string targets = folder.Write(
+            "targets.json", """{ "frontFirst": false, "failures": false, "rearMargin": 0, "pedalForceFull": "900 N" }""");
+        (int code, _, string error) = await Shell.RunAsync("choose", RepositoryRoot.File("data/vehicles/big-cam-saloon.json"),
+            "--parts", parts, "--targets", targets, "--write", folder.File("sets"));
+        Assert.True(code == 0, error);
+        await using WatchedPage page = await browser.OpenAsync(folder.File("sets/set-1.html"), 718);
+        await page.Page.EmulateMediaTypeAsync(MediaType.Print);
+        await page.AssertNoSidewaysScrollAsync();
+        string[] torn = await page.Page.EvaluateExpressionAsync<string[]>(
+            """
+            [...document.querySelectorAll(".bb-scroll :is(td, th)")].flatMap(cell => {
+              const torn = [], texts = document.createTreeWalker(cell, NodeFilter.SHOW_TEXT);
+              for (let node; (node = texts.nextNode());) for (const word of node.data.matchAll(/[\w.]+/g)) {
+                const range = document.createRange();
+                range.setStart(node, word.index);
+                range.setEnd(node, word.index + word[0].length);
+                if (range.getClientRects().length > 1) torn.push(word[0]);
+              }
+              return torn;
+            })
+            """);
+        Assert.Empty(torn);
     }
 
     [SkippableTheory]
