@@ -11,8 +11,8 @@ namespace BrakeBalance.Charts;
 /// </remarks>
 public sealed record Figure : IHtmlOutput
 {
-    /// <summary>The most characters an alt text may have.</summary>
-    public const int AltTextLimit = 150;
+    /// <summary>The most characters an alt text should have.</summary>
+    public const int AltTextLimit = 180;
 
     /// <summary>The most points a line keeps when drawn.</summary>
     public const int PointLimit = 2000;
@@ -26,8 +26,19 @@ public sealed record Figure : IHtmlOutput
     /// <summary>One or two sentences below the figure.</summary>
     public required string Caption { get; init; }
 
-    /// <summary>The figure in at most <see cref="AltTextLimit"/> characters, for those who do not see it.</summary>
-    public required string AltText { get; init; }
+    /// <summary>Kind of chart, axes where there is room, and finding, for those who do not see it.</summary>
+    public string AltText
+    {
+        get
+        {
+            string kind = IsToScale ? "Plan" : XAxis.Categories is not null ? "Bar chart"
+                : Layers.Any(layer => layer is MapLayer or HeatLayer) ? "Map"
+                : Layers.Any(layer => layer is LineLayer) ? "Line chart" : "Chart of points";
+            string axes = $"{Small(YAxis.Quantity)} over {Small(XAxis.Quantity)}";
+            string whole = $"{kind}, {axes}: {Title}.";
+            return whole.Length <= AltTextLimit ? whole : $"{kind}: {Title}.";
+        }
+    }
 
     /// <summary>The figure in a paragraph, for those who do not see it.</summary>
     public required string LongDescription { get; init; }
@@ -78,6 +89,8 @@ public sealed record Figure : IHtmlOutput
         HtmlRenderer.Figure(html, this);
         return html.ToString();
     }
+
+    private static string Small(string words) => char.ToLowerInvariant(words[0]) + words[1..];
 
     /// <inheritdoc/>
     public string ToPlainText()

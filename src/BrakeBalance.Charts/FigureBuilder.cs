@@ -10,7 +10,6 @@ namespace BrakeBalance.Charts;
 ///     .Title("Above the knee the rear pressure rises by a third only")
 ///     .Describe(
 ///         caption: "Rear against front line pressure, gauge. Invented car.",
-///         alt: "Line rising at 45 degrees to 38 bar, then flatter.",
 ///         description: "Up to 38 bar the rear pressure equals the front pressure; from there on it rises by 0.3 bar a bar.")
 ///     .X("Front line pressure", "p₁", Measure.LinePressure)
 ///     .Y("Rear line pressure", "p₂", Measure.LinePressure)
@@ -33,7 +32,6 @@ public sealed partial class FigureBuilder
     private readonly List<Layer> _layers = [];
     private string _title = "";
     private string _caption = "";
-    private string _alt = "";
     private string _description = "";
     private Axis? _x;
     private Axis? _y;
@@ -76,13 +74,11 @@ public sealed partial class FigureBuilder
 
     /// <summary>Sets what the figure says in words.</summary>
     /// <param name="caption">One or two sentences below the figure.</param>
-    /// <param name="alt">The figure in at most <see cref="Figure.AltTextLimit"/> characters.</param>
     /// <param name="description">The figure in a paragraph.</param>
     /// <returns>This builder.</returns>
-    public FigureBuilder Describe(string caption, string alt, string description)
+    public FigureBuilder Describe(string caption, string description)
     {
         _caption = caption;
-        _alt = alt;
         _description = description;
         return this;
     }
@@ -363,9 +359,6 @@ public sealed partial class FigureBuilder
         Demand(IdPattern().IsMatch(_id), "an id of lower-case letters, digits and hyphens");
         Demand(_title.Length > 0, "a title");
         Demand(_caption.Length > 0, "a caption");
-        Demand(_alt.Length > 0, "an alt text");
-        Demand(_alt.Length <= Figure.AltTextLimit,
-            $"an alt text of at most {Figure.AltTextLimit} characters; it has {_alt.Length}: {_alt}");
         Demand(_description.Length > 0, "a long description");
         Demand(_x is not null && _y is not null, "both axes");
         Demand(_layers.Count > 0, "at least one layer");
@@ -379,7 +372,6 @@ public sealed partial class FigureBuilder
             Id = _id,
             Title = _title,
             Caption = _caption,
-            AltText = _alt,
             LongDescription = _description,
             XAxis = _x!,
             YAxis = _y!,

@@ -129,7 +129,7 @@ public partial class ExplorableTests
     {
         Figure Car(double x) => new FigureBuilder("plan", UnitSystem.Si)
             .Title("A point moves along the road")
-                .Describe("A moving point.", "A point on a line moving right.", "The point moves to the right with time.")
+                .Describe("A moving point.", "The point moves to the right with time.")
             .X("Distance", "x", Measure.Distance, 0, 10).Y("Offset", "y", Measure.Distance, -1, 1).Points("car", [x], [0.0]).Build();
         Explorable explorable = Explorable.Of("run", [Control.Clock("time", "Time", Measure.Time, new double[] { 0, 0.5, 1 }, 80)], state =>
             new Frame([Car(state["time"])], []));

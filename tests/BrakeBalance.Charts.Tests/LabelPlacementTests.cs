@@ -64,7 +64,7 @@ public class LabelPlacementTests
     [Fact]
     public void A_label_driven_far_from_its_mark_is_joined_to_it_in_the_drawing_and_in_the_chart()
     {
-        FigureBuilder builder = new FigureBuilder("crowd", UnitSystem.Si).Title("Crowded").Describe("Points.", "Points.", "Points.")
+        FigureBuilder builder = new FigureBuilder("crowd", UnitSystem.Si).Title("Crowded").Describe("Points.", "Points.")
             .X("A", "a", Measure.Number, 0, 1).Y("B", "b", Measure.Number, 0, 1);
         foreach (int i in Enumerable.Range(0, 14))
         {

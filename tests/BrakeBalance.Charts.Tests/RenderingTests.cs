@@ -74,7 +74,7 @@ public class RenderingTests
     {
         var builder = new FigureBuilder("crowd", UnitSystem.Si)
             .Title("Many lines cannot all be named beside themselves")
-            .Describe("Forty lines.", "Forty lines from the origin.", "Forty lines from the origin to the right, each with a long name.")
+            .Describe("Forty lines.", "Forty lines from the origin to the right, each with a long name.")
             .X("Time", "t", Measure.Time).Y("Speed", "v", Measure.Speed);
         for (int i = 1; i <= 40; i++)
         {
@@ -93,7 +93,7 @@ public class RenderingTests
     {
         Figure figure = new FigureBuilder("bars", UnitSystem.Si)
             .Title("The assist does most of the work")
-                .Describe("Stacked bars.", "Stacked bars of foot and assist.", "Two bars, each of two parts.")
+                .Describe("Stacked bars.", "Two bars, each of two parts.")
             .Categories("Deceleration", "0.4", "0.8").Y("Force", "F", Measure.ControlForce)
             .Bars("foot", [100, 200]).Bars("assist", [300, 650], Tone.Other, Hatch.Rising).BarsAre(BarMode.Stacked).Build();
         Assert.Equal(1000, FigureLayout.Of(figure, FigureSize.Page).YHigh);

@@ -36,8 +36,6 @@ public static class BandFigures
             .Describe(
                 "Rear against front brake force, both over the car's weight: "
                     + "ideal and installed distribution for the cars within the ranges; 90 % lie in each band.",
-                "Two bands, ideal and installed, of rear against front brake force over weight; "
-                    + "where they overlap, the lock order is open.",
                 $"Where the bands overlap, the numbers known so far do not tell which axle locks first. {next}")
             .X("Front brake force over weight", "T₁/G", Measure.Number, 0)
             .Y("Rear brake force over weight", "T₂/G", Measure.Number, 0)

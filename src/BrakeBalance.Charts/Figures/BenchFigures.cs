@@ -28,7 +28,6 @@ public static class BenchFigures
             .Describe(
                 $"Least length of hose in one bend, least radius times angle, for {hoseClass}. "
                     + "The straight hose at the fittings comes on top. The maker's chart goes before this table.",
-                $"Straight lines from zero: hose taken by a bend over its angle, one for each size of {hoseClass}.",
                 $"For a half turn: {string.Join(", ", sizes.Select(size => $"{size.Dash} {Half(size)}"))}.")
             .X("Angle of the bend", "θ", Measure.Angle, 0, Math.PI)
             .Y("Least hose in the bend", "R θ", BenchMeasures.Cut, 0);
@@ -83,7 +82,6 @@ public static class BenchFigures
             .Describe(
                 "Back-pressure at the booster's return over the flow out of it, by Darcy's law with 64/Re or Colebrook's friction factor. "
                     + "A bend upwards is the change to turbulent flow.",
-                "Rising lines of back-pressure over the booster's return flow, one for each oil temperature.",
                 string.Join(' ', curves.Select(curve =>
                     $"Oil of {curve.Name}: {At(curve.Pascals[0])} at rest, {At(curve.Pascals[^1])} at {most}.")))
             .X("Flow out of the booster", "Q", BenchMeasures.Flow, 0)

@@ -27,12 +27,11 @@ public static class BendFigures
         figure
             .Title(spins.Length == 0
                 ? lost.Length == 0 ? "No pressure takes an axle out of the bend" : "In every bend the front axle lets go first"
-                : $"From {Lateral(spins[0])} g sideways the rear axle lets go first: the car spins")
+                : $"At {RearLed(map)} g sideways the rear axle lets go first: the car spins")
             .Describe(
                 $"The {map.Car}, {map.LoadCase}, adhesion {StopFigures.Number(map.Adhesion)}, "
                     + $"{figure.Text(Measure.Speed, map.Speed)}. Steady bend, pressure rising. A sliding wheel "
                 + "brakes less, but its axle is lost only when the other wheel no longer holds it.",
-                "Deceleration at the first sliding wheel and at the first lost axle, both falling with lateral acceleration.",
                 $"At {Lateral(middle)} g sideways the {Wheel(middle)} slides first, at "
                     + $"{StopFigures.Number(middle.Course.FirstWheel!.BrakingRate)} g. "
                 + (middle.Course.FirstAxle is { } loss
@@ -93,7 +92,7 @@ public static class BendFigures
         string title = map.Points.FirstOrDefault(point => point.RearLetsGo) is not { } spins
             ? always ? "At any knee the front axle lets go first, in every bend" : $"The {set} keeps the front first in every bend"
             : spins.Course.LateralAcceleration.Value == 0 ? $"With the {set} the rear locks first even straight on"
-            : $"With the {set} the rear lets go first from {Lateral(spins)} g sideways";
+            : $"With the {set} the rear lets go first at {RearLed(map)} g sideways";
         string everywhere = map.SafeKneeEverywhere is { } knee
             ? always ? "Any knee does in every bend." : $"A knee of {figure.Text(Measure.LinePressure, knee)} holds in every bend shown."
             : $"From {Lateral(map.Points.First(point => point.SafeKnee is null))} g sideways no knee does.";
@@ -103,7 +102,6 @@ public static class BendFigures
                 $"Up to the line the front axle of the {map.Car} lets go first, above it the rear: {map.LoadCase}, adhesion "
                     + $"{StopFigures.Number(map.Adhesion)}, "
                 + $"{figure.Text(Measure.Speed, map.Speed)}, nominal friction. {everywhere}",
-                "The highest knee with the front first against lateral acceleration, the zone above it hatched, and the present knee.",
                 $"{everywhere} Straight on the limit is {Limit(figure, map, map.Points[0])}, at {Lateral(map.Points[^1])} g sideways "
                 + $"{Limit(figure, map, map.Points[^1])}. The front axle takes "
                     + $"{Measure.Percent.Text(map.FrontRollShare, figure.Units)} of the load that moves across the car.")
@@ -130,18 +128,33 @@ public static class BendFigures
         BendPoint[] spins = [.. lost.Where(point => point.RearLetsGo)];
         return figure
             .Title(spins.Length == 0 ? "Without a valve the rear still holds when the front lets go"
-                : $"Without a valve the rear lets go first from {Lateral(spins[0])} g sideways")
+                : $"Without a valve the rear lets go first at {RearLed(map)} g sideways")
             .Describe(
                 $"Side force of the rear axle of the {map.Car} at the moment at which the first axle is lost: {map.LoadCase}, "
                     + $"adhesion {StopFigures.Number(map.Adhesion)}. "
                 + "The car has no proportioning valve to set.",
-                "Side force that the rear axle could give and that which the bend needs, against lateral acceleration.",
                 "Where the rear can give no more than the bend needs, it is the axle that lets go.")
             .Y("Side force of the rear axle", "F", Measure.BrakeForce, 0)
             .Line("could give", lost.Select(Sideways).ToArray(),
                 lost.Select(point => point.Course.FirstAxle!.SideForceLeft.Rear.Newtons).ToArray(), Tone.Rear, Dash.Solid, 3)
             .Line("bend needs", lost.Select(Sideways).ToArray(), lost.Select(point => point.Course.SideForceNeeded.Rear.Newtons).ToArray(),
                 Tone.Main, Dash.Dash);
+    }
+
+    /// <summary>The lateral accelerations over g at which the rear axle is lost first, in words such as <c>0.40 to 0.85 and 0.95</c>.</summary>
+    internal static string RearLed(BendMap map)
+    {
+        List<(BendPoint From, BendPoint To)> runs = [];
+        for (int i = 0; i < map.Points.Count; i++)
+        {
+            BendPoint point = map.Points[i];
+            if (point.RearLetsGo)
+            {
+                runs = i > 0 && map.Points[i - 1].RearLetsGo ? [.. runs[..^1], runs[^1] with { To = point }] : [.. runs, (point, point)];
+            }
+        }
+
+        return string.Join(" and ", runs.Select(run => run.From == run.To ? Lateral(run.From) : $"{Lateral(run.From)} to {Lateral(run.To)}"));
     }
 
     private static string Limit(FigureBuilder figure, BendMap map, BendPoint point) =>

@@ -32,8 +32,6 @@ public static partial class BalanceFigures
             .Describe(
                 $"Rear against front brake force of the {model.Vehicle.Name}, {model.LoadCase.Name}. "
                     + "Where the installed line lies above the ideal curve, the rear axle locks first.",
-                "Rear against front brake force: ideal curve, installed line with knee, locking limits; "
-                    + "the region where the rear locks first is shaded.",
                 "The ideal curve rises from the origin, bends over and falls. "
                     + $"The installed line rises to the knee and runs flatter beyond it; {order}. "
                 + string.Join(' ', adhesions.Zip(lockUps, (adhesion, lockUp) => Finding.LockUp(lockUp, adhesion))))

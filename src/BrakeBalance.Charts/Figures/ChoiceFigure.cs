@@ -51,7 +51,6 @@ public static partial class FootFigures
             .Describe(
                 $"Bore of the master cylinder against pedal ratio for the {model.Vehicle.Name}, {model.LoadCase.Name}: "
                     + "what is neither too hard nor too long, with and without assist.",
-                "Map of bore against pedal ratio with areas that fit, that make the pedal too long, too hard or touchy.",
                 $"Wanted: a deceleration of {Words(wanted.BrakingRate)} g with "
                     + $"{figure.Text(Measure.ControlForce, wanted.LeastPedalForce)} to "
                     + $"{figure.Text(Measure.ControlForce, wanted.GreatestPedalForce)}, "

@@ -46,10 +46,9 @@ public static class ComparisonFigures
             .Describe(
                 "Braking efficiency at the first lock-up, before and after the change. "
                     + "Triangles mark surfaces on which the rear axle locks first: dangerous.",
-                "Two lines of braking efficiency over adhesion, before and after; triangles where the rear axle locks first.",
                 $"{Finding.Capital(order)}: {share}.")
             .X("Adhesion", "k", Measure.Number, 0, adhesions.Max())
-            .Y("Braking efficiency", "", Measure.Percent, Floor(old, changed), 1)
+            .Y("Braking efficiency", "", Measure.Percent, 0, 1)
             .Line("before", old.Select(l => l.Adhesion).ToArray(), old.Select(l => l.Efficiency).ToArray(), Tone.Other, Dash.Dash, 2.2)
             .Line("after", changed.Select(l => l.Adhesion).ToArray(), changed.Select(l => l.Efficiency)
                 .ToArray(), Tone.Main, Dash.Solid, 2.8);
@@ -121,10 +120,9 @@ public static class ComparisonFigures
             .Describe(
                 $"Braking efficiency at the first lock-up, {setUps[0].Model.LoadCase.Name}, standing still. "
                 + "Triangles: the rear axle locks first, dangerous.",
-                "Lines of braking efficiency over adhesion, one a set-up; triangles where the rear axle locks first.",
                 finding + ".")
             .X("Adhesion", "k", Measure.Number, 0, DefaultAdhesions.Max())
-            .Y("Braking efficiency", "", Measure.Percent, Floor(locks), 1);
+            .Y("Braking efficiency", "", Measure.Percent, 0, 1);
         for (int i = 0; i < setUps.Count; i++)
         {
             (Tone tone, Dash dash) = Strokes[i % Strokes.Length];
@@ -165,7 +163,6 @@ public static class ComparisonFigures
             .Describe(
                 $"Rear against front brake force, {first.LoadCase.Name}. The ideal curve is that of \"{setUps[0].Name}\"; above it the "
                     + "rear axle locks first. With another mass or height the curve is another one.",
-                "Rear against front brake force: an installed line a set-up, the ideal curve of the first; above it the rear locks first.",
                 $"{finding}. A line that lies higher brakes more at the rear.")
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, front)
             .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, rear);
@@ -208,7 +205,6 @@ public static class ComparisonFigures
             .Title(finding)
             .Describe(
                 $"Pedal force against deceleration, {setUps[0].Model.LoadCase.Name}. Where a line turns steep, its assist has run out.",
-                "Pedal force against deceleration, one line a set-up.",
                 finding + ". " + string.Join(' ', hard.Select(one =>
                     $"{Finding.Capital(one.Name)}: {figure.Text(Measure.ControlForce, one.Force)} for {rate} g.")))
             .X("Deceleration", "z", Measure.InG, 0, 1)
@@ -236,9 +232,6 @@ public static class ComparisonFigures
     }
 
     // Where an axis of efficiencies begins: a step of a twentieth below the least.
-    private static double Floor(params LockUp[][] lockUps) =>
-        Math.Max(0, Math.Floor(lockUps.Min(one => one.Min(at => at.Efficiency)) * 20 - 0.2) / 20);
-
     private static LockUp[] Locked(BalanceModel model, IReadOnlyList<double> adhesions) =>
         [.. adhesions.Select(model.FirstLockUp).OfType<LockUp>()];
 

@@ -28,19 +28,17 @@ public static partial class BalanceFigures
             $"the braking efficiency at first lock-up is at least {Measure.Percent.Text(worst.Efficiency, figure.Units)}, least at an "
                 + $"adhesion of {Finding.Rate(worst.Adhesion)}";
         bool rearFirst = lockUps.Any(l => l.First == Axle.Rear);
-        double floor = Math.Floor(worst.Efficiency * 20 - 0.2) / 20;
         figure
             .Title(Finding.Capital($"{model.LoadCase.Name}: {finding}"))
             .Describe(
                 $"Braking efficiency at the first lock-up of the {model.Vehicle.Name}, {model.LoadCase.Name}: "
                     + "braking force used over the braking force the road allows.",
-                "Braking efficiency against adhesion; the line shows by its dashes which axle locks first.",
                 $"{Finding.Capital(finding)}. " + (rearFirst
                     ? $"The rear axle locks first at adhesions from {Finding.Rate(lockUps.First(l => l.First == Axle.Rear).Adhesion)} "
                         + $"to {Finding.Rate(lockUps.Last(l => l.First == Axle.Rear).Adhesion)}."
                     : "The front axle locks first on all of these surfaces."))
             .X("Adhesion", "k", Measure.Number, 0, highestAdhesion)
-            .Y("Braking efficiency", "", Measure.Percent, Math.Max(0, Math.Min(floor, 0.9)), 1);
+            .Y("Braking efficiency", "", Measure.Percent, 0, 1);
         AddEfficiency(figure, lockUps, "", Tone.Front, Tone.Rear);
         return figure.Table(table => LockUpTable(table, [.. lockUps.Where((_, i) => i % 10 == 0)])).Build();
     }

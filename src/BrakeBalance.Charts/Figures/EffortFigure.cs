@@ -32,20 +32,17 @@ public static partial class FootFigures
         double[] rates = [.. Enumerable.Range(1, 100).Select(i => highestRate * i / 100).Where(rate => model.AtRate(rate) is not null)];
         (string Name, ControlForce Force)[] controls = [.. cases.Select(item => (item.Name, new ControlForce(model, item.Control)))];
         string finding = EffortFinding(figure, controls[0].Force);
-        ControlForcePoint[] knees = controls.Select(item => item.Force.RunOut()).OfType<ControlForcePoint>()
-            .Where(point => point.Balance.BrakingRate <= highestRate
-                && point.PedalForce.Newtons <= (highestForce?.Newtons ?? double.PositiveInfinity))
-            .DistinctBy(point => Math.Round(point.PedalForce.Newtons, 3)).ToArray();
+        (string Of, ControlForcePoint At)[] knees =
+            [.. controls.Select((item, i) => (i == 0 ? "run-out" : $"run-out, {item.Name}", item.Force.RunOut()!))
+            .Where(knee => knee.Item2?.Balance.BrakingRate <= highestRate
+                && knee.Item2.PedalForce.Newtons <= (highestForce?.Newtons ?? double.PositiveInfinity))
+            .DistinctBy(knee => Math.Round(knee.Item2.PedalForce.Newtons, 3))];
         bool runsOut = knees.Length > 0;
         figure
             .Title(finding)
             .Describe(
                 $"Pedal force against deceleration of the {model.Vehicle.Name}, {model.LoadCase.Name}."
                     + (runsOut ? " A ring marks where an assist gives all it can; beyond it every newton more is the driver's own." : ""),
-                runsOut
-                    ? "Pedal force against deceleration; each assisted line turns steep at its run-out and then runs beside the "
-                        + "unassisted one."
-                    : "Pedal force against deceleration, a line for each state of the assist; none gives all it can before the axis ends.",
                 string.Join(" ", controls.Select(item => EffortSentence(figure, item.Name, item.Force))))
             .X("Deceleration", "z", Measure.InG, 0, highestRate)
             .Y("Pedal force", "F", Measure.ControlForce, 0, highestForce?.Newtons);
@@ -55,10 +52,10 @@ public static partial class FootFigures
                 ?? double.PositiveInfinity, labelAt: 0.45 + (0.12 * i));
         }
 
-        if (runsOut)
+        foreach ((string of, ControlForcePoint at) in knees)
         {
-            figure.Points("run-out", knees.Select(point => point.Balance.BrakingRate).ToArray(), knees.Select(point => point.PedalForce)
-                .ToArray(), Tone.Other, Marker.Ring);
+            figure.Points(of, [at.Balance.BrakingRate], [at.PedalForce.Newtons], Tone.Other, Marker.Ring,
+                label: of == knees[0].Of ? "run-out" : "");
         }
 
         return figure.Table(table =>

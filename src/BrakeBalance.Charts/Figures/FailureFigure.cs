@@ -31,7 +31,6 @@ public static partial class FootFigures
                 $"Stopping distance from {figure.Text(Measure.Speed, asked.Speed)} "
                     + $"with at most {figure.Text(Measure.ControlForce, asked.PedalForce)} "
                     + $"on the pedal at an adhesion of {Words(asked.Adhesion)}, no wheel locked. {car}, {outcomes[0].LoadCase}.",
-                "Stacked bars of reaction, build-up and braking distance for each case of failure.",
                 "The rule for failed circuits and assist counts from the first touch of the pedal. "
                     + string.Join(" ", outcomes.Select(outcome => outcome.Distance is { } distance
                     ? $"{Finding.Capital(outcome.Case.Name)}: {figure.Text(Measure.Distance, distance.Whole)} at a deceleration of "

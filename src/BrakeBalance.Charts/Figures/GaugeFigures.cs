@@ -28,7 +28,6 @@ public static class GaugeFigures
             .Describe(
                 "Rear against front line pressure as read on two gauges; lines are the fits for each position of the adjuster, "
                     + "pressure rising.",
-                "Gauge readings rising along the line of equal pressures, each adjuster position bending off it at its own knee.",
                 $"{readings.Count} readings. "
                     + string.Join(' ', seen.Select(p =>
                     $"{Name(p.Turns)}: knee {figure.Text(Measure.LinePressure, p.Apply!.Knee!.Value.Estimate)}, "
@@ -90,7 +89,6 @@ public static class GaugeFigures
             .Describe(
                 "Knee against turns of the adjuster from fully out, "
                     + "from gauge readings with pressure rising; the band holds the knee at 90 %.",
-                "Knee rising in a straight line with the turns of the adjuster, with a narrow band and the single fits as points.",
                 $"Each turn moves the knee by {figure.Text(Measure.LinePressure, perTurn.Low)} to "
                     + $"{figure.Text(Measure.LinePressure, perTurn.High)}, at 90 %. The line is drawn over the turns measured only.")
             .X("Turns in from fully out", "n", Measure.Number)

@@ -20,11 +20,10 @@ public static class HeatFigures
         double[] numbers = [.. result.Stops.Select(s => (double)s.Number)];
         string boil = Fluid(result, figure.Units);
         figure
-            .Title(boil)
+            .Title($"{boil}; {Hottest(result, figure.Units)}")
             .Describe(
                 $"{result.Cycle}; {result.Car}. Bulk temperatures at the end of each stop; "
                     + $"boiling points of {result.Fluid.Name} (49 CFR 571.116).",
-                "Temperatures climb stop by stop; level lines mark boiling points and the start of fade.",
                 $"{boil}. The hottest front disc or drum reaches {figure.Text(Measure.Temperature, result.HottestRing.Front)}, "
                     + $"the rear {figure.Text(Measure.Temperature, result.HottestRing.Rear)}. {Soak(result, figure.Units)}")
             .X("Stop number", "n", Measure.Count, 1, result.Stops.Count)
@@ -50,21 +49,20 @@ public static class HeatFigures
     {
         var figure = new FigureBuilder(id, units);
         HeatStop[] braked = [.. result.Stops.Where(s => s.FrontShare is not null)];
-        double change = braked[^1].FrontShare!.Value - braked[0].FrontShare!.Value;
-        string direction = Math.Abs(change) < 0.005 ? "stays where it was" : change < 0 ? "moves to the rear" : "moves to the front";
+        (string cold, string hot) = (Percent(braked[0].FrontShare!.Value), Percent(braked[^1].FrontShare!.Value));
         double[] numbers = [.. braked.Select(s => (double)s.Number)];
         double first = braked[0].MeanDeceleration.MetersPerSecondSquared;
         return figure
-            .Title($"While the brakes heat the balance {direction}")
+            .Title(cold == hot ? $"While the brakes heat the front share of the work stays at {cold}"
+                : $"While the brakes heat the front share of the work goes from {cold} to {hot}")
             .Describe(
                 $"{result.Cycle}; {result.Car}. Front brakes' share of the work; "
                     + "torque over that at reference friction; deceleration over the first stop's.",
-                "Front share, torque factors and deceleration against stop number.",
-                $"The front share goes from {Percent(braked[0].FrontShare!.Value)} to {Percent(braked[^1].FrontShare!.Value)}; "
+                $"The front share is {cold} in the first stop and {hot} in the last; "
                     + $"the last stop reaches {Percent(braked[^1].MeanDeceleration.MetersPerSecondSquared / first)} "
                     + "of the first stop's deceleration.")
             .X("Stop number", "n", Measure.Count, 1, Math.Max(2, result.Stops.Count))
-            .Y("Fraction", "", Measure.Percent)
+            .Y("Fraction", "", Measure.Percent, 0)
             .Line("front share of the work", numbers, braked.Select(s => s.FrontShare!.Value).ToArray(), Tone.Main, Dash.Solid, 2.5)
             .Line("front torque", numbers, braked.Select(s => s.TorqueFactorAtEnd.Front).ToArray(), Tone.Front, Dash.Dash)
             .Line("rear torque", numbers, braked.Select(s => s.TorqueFactorAtEnd.Rear).ToArray(), Tone.Rear, Dash.DashDot)
@@ -83,15 +81,12 @@ public static class HeatFigures
         var figure = new FigureBuilder(id, units);
         double[] times = [.. result.Trace.Select(s => s.TimeSeconds)];
         double[] Kelvin(Func<HeatSample, double> celsius) => [.. result.Trace.Select(s => celsius(s) + 273.15)];
-        bool frontHotter = result.HottestRing.Front.Kelvins >= result.HottestRing.Rear.Kelvins;
-        string hottest = figure.Text(Measure.Temperature, frontHotter ? result.HottestRing.Front : result.HottestRing.Rear);
         string fluid = Fluid(result, figure.Units);
         return figure
-            .Title(fluid)
+            .Title($"{fluid}; {Hottest(result, figure.Units)}")
             .Describe(
                 $"{result.Cycle}, then parked; {result.Car}. Bulk temperatures of disc or drum, hat and fluid.",
-                "Saw-tooth temperatures of discs or drums over a slow rise of hat and fluid, then the fluid's rise while the car stands.",
-                $"{fluid}. The {(frontHotter ? "front" : "rear")} brakes run hottest, {hottest}. {Soak(result, figure.Units)} " +
+                $"{fluid}. {Finding.Capital(Hottest(result, figure.Units))}. {Soak(result, figure.Units)} " +
                 $"Disc or drum: front up to {figure.Text(Measure.Temperature, result.HottestRing.Front)}, "
                     + $"rear up to {figure.Text(Measure.Temperature, result.HottestRing.Rear)}; "
                     + $"fluid up to {figure.Text(Measure.Temperature, result.HottestFluid.Front)} front "
@@ -138,6 +133,13 @@ public static class HeatFigures
         HeatSoak soak = result.Soak;
         return $"Parked at once, no wind, the fluid peaks: {One("front", soak.HottestFluid.Front, soak.HottestAfter.Front)}, "
             + $"{One("rear", soak.HottestFluid.Rear, soak.HottestAfter.Rear)}.";
+    }
+
+    internal static string Hottest(HeatResult result, UnitSystem units)
+    {
+        bool front = result.HottestRing.Front >= result.HottestRing.Rear;
+        return $"{(front ? "front" : "rear")} brakes reach "
+            + Measure.Temperature.Text(front ? result.HottestRing.Front : result.HottestRing.Rear, units);
     }
 
     private static bool BoilsDriving(HeatResult result) =>

@@ -23,23 +23,21 @@ public static class KneeFigure
         Pressure[] knees = [.. Enumerable.Range(0, 61).Select(i => Pressure.FromPascals(top * i / 60))];
         IReadOnlyList<SettingOutcome> outcomes = SettingSearch.Sweep(vehicle, conditions, knees, [used]);
         var figure = new FigureBuilder(id, units);
-        double floor = Math.Max(0, Math.Floor(outcomes.Min(outcome => outcome.WorstEfficiency) * 20 - 0.5) / 20);
         figure
             .Title(KneeTitle(figure, setting, used, top))
             .Describe(
                 $"Braking efficiency of the {vehicle.Name} over all load cases, "
                     + $"speeds and surfaces from {Finding.Rate(conditions.LowestAdhesion)} "
                     + $"to {Finding.Rate(conditions.HighestAdhesion)}, against the valve's knee.",
-                "Mean and least braking efficiency against the knee; a line marks the safe limit, the region beyond it is hatched.",
                 "A higher knee lets the rear brakes work more. "
                     + $"{SettingWords.Sentence(setting, figure.Units)} Conditions: {SettingWords.Conditions(vehicle, figure.Units)}.")
             .X("Knee", "p", Measure.LinePressure, 0, top)
-            .Y("Braking efficiency", "", Measure.Percent, floor, 1);
+            .Y("Braking efficiency", "", Measure.Percent, 0, 1);
         double safe = setting.SafeLimit?.Knee?.Pascals ?? 0;
         bool byChance = setting.Rule == SettingRule.Chance;
         if (safe < top)
         {
-            figure.Region(byChance ? TooOften : RearFirst, [safe, top, top, safe], [floor, floor, 1, 1], Tone.Rear, Hatch.Rising);
+            figure.Region(byChance ? TooOften : RearFirst, [safe, top, top, safe], [0, 0, 1, 1], Tone.Rear, Hatch.Rising);
         }
 
         figure

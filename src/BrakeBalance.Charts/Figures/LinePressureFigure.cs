@@ -16,17 +16,17 @@ public static partial class BalanceFigures
         IReadOnlyList<BalancePoint> points = InstalledLine.Of(model, InstalledLine.Beyond(model, adhesions));
         IReadOnlyList<BalancePoint> knees = model.RearKnees();
         BalancePoint last = points[^1];
+        string share = Measure.Percent.Text(last.LinePressures.Rear / last.LinePressures.Front, figure.Units);
         string title = knees.Count > 0
             ? $"Above a knee of {figure.Text(Measure.LinePressure, knees[0].LinePressures.Rear)} the rear brakes get less of the pressure"
-            : $"The rear brakes get {Measure.Percent.Text(last.LinePressures.Rear / last.LinePressures.Front, figure.Units)} "
-                + "of the front pressure all the way";
+            : IsEven(points) ? $"The rear brakes get {share} of the front pressure all the way"
+            : $"No valve holds the rear pressure back: it ends at {share} of the front pressure";
         LockUp[] lockUps = [.. adhesions.Select(model.FirstLockUp).OfType<LockUp>()];
         double top = Math.Max(last.LinePressures.Front.Pascals, last.LinePressures.Rear.Pascals);
         figure
             .Title(title)
             .Describe(
                 $"Rear against front line pressure at the brakes, gauge, of the {model.Vehicle.Name}, {model.LoadCase.Name}.",
-                "Rear against front line pressure: the installed line, the line of equal pressures, and the pressures at first lock-up.",
                 $"{title}. " + string.Join(' ', lockUps.Select(l =>
                     $"At an adhesion of {Finding.Rate(l.Adhesion)} the first lock-up comes "
                         + $"at {figure.Text(Measure.LinePressure, l.At.LinePressures.Front)} front "
@@ -47,6 +47,13 @@ public static partial class BalanceFigures
 
         AddKnees(figure, model, point => (point.LinePressures.Front.Pascals, point.LinePressures.Rear.Pascals));
         return figure.Table(table => PressureTable(table, model, last.MasterPressure)).Build();
+    }
+
+    /// <summary>Whether the rear gets one share of the front pressure over the whole line.</summary>
+    internal static bool IsEven(IReadOnlyList<BalancePoint> points)
+    {
+        double share = points[^1].LinePressures.Rear / points[^1].LinePressures.Front, top = points[^1].LinePressures.Front.Pascals;
+        return points.All(p => Math.Abs(p.LinePressures.Rear.Pascals - share * p.LinePressures.Front.Pascals) < 0.005 * top);
     }
 
     private static void PressureTable(TableBuilder table, BalanceModel model, Pressure highest)

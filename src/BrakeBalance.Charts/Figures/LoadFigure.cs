@@ -25,7 +25,6 @@ public static partial class BalanceFigures
             .Describe(
                 $"Ideal distribution of the {light.Vehicle.Name}, {light.LoadCase.Name} and {laden.LoadCase.Name}, and what is installed. "
                     + "The load moves the ideal curve, the valve stays.",
-                "Two ideal curves, one for each load case, over the installed line; the first lock-up of each is marked.",
                 "The ideal curve of the heavier load case lies higher, because the rear axle carries more. "
                     + $"At an adhesion of {Finding.Rate(adhesion)}: {finding}.")
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, front)

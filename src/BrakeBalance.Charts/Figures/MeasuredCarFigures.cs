@@ -35,7 +35,6 @@ public static class MeasuredCarFigures
             .Describe(
                 $"Deceleration over front line pressure, {loadCase.Name}: stops without lock-up as points, the estimated car as a "
                     + "line with its 90 % band.",
-                "Points of measured deceleration on the estimated car's rising line, with a narrow band around it.",
                 $"{shown.Length} stops without lock-up. The line bends where the valve begins to hold the rear back; the band is what "
                     + "the stops leave open. Stops at other turns of the adjuster lie a little off the line, which is drawn for one "
                     + "setting.")
@@ -110,7 +109,6 @@ public static class MeasuredCarFigures
             .Describe(
                 $"Rear against front brake force, {loadCase.Name}: "
                     + "ideal curve, the car of the file, the estimated car with its band, and every stop where it ended.",
-                "Force picture with ideal curve, installed line before and after the stops, and the stops marked by what locked.",
                 "A stop is drawn at the forces the estimated car makes at its pressures: where it held without lock-up, "
                     + $"at the pressure noted at lock-up, or, where none was noted, at the highest pressure of the stop. {none.Length} "
                     + $"stops without lock-up, {fronts.Length} with the front first, {rears.Length} with the rear first or both.")

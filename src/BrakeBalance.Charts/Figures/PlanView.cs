@@ -22,12 +22,12 @@ public static partial class StopFigures
         string[] now = [.. stops.Select(s => NowWords(s.Name, At(s.Stop, moment)))];
         (string name, YawResult worst) = stops.MaxBy(s => s.Stop.GreatestSideslip);
         figure
-            .Title(worst.SwapsEnds ? $"{Finding.Capital(name)}: the car swaps ends" : "No case swaps ends")
+            .Title(worst.SidewaysAt is { } at ? $"{Finding.Capital(name)}: the car swaps ends, sideways after {Number(at.Seconds)} s"
+                : $"No case swaps ends: at most {Degrees(worst.GreatestSideslip)} of sideslip")
             .Describe(
                 $"Plan view, along and across to the same scale; the cars are "
                     + $"drawn {CarScale.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} times their size. "
                     + $"A thick bar is a locked axle, the point is the nose.",
-                $"Cars from above, one lane a case: {string.Join(", ", stops.Select(s => s.Name))}.",
                 string.Join(' ', stops.Select(s => Finding.Capital(Outcome(s.Name, s.Stop)))))
             .ToScale()
             .X("Way along the road", "x", Measure.Distance, -4, length)

@@ -34,7 +34,6 @@ public static partial class FootFigures
             .Describe(
                 $"Hardest stop that is still helped at the end of its stroke, engine stopped, presses at {Words(brakingRate)} with "
                     + $"the pedal let up in between. {control.Model.Vehicle.Name}, {control.Model.LoadCase.Name}.",
-                "Bars that shrink from application to application: the deceleration up to which the stored energy still helps.",
                 string.Join(" ", reserve.Select((application, i) => string.Create(CultureInfo.InvariantCulture,
                     $"Application {application.Number}: {100 * application.ShareOfFirst:0} % of the first one's assist; a "
                         + $"deceleration of {Words(brakingRate)} g takes {Effort(i)}.")))

@@ -30,7 +30,6 @@ public static class RobustSettingFigures
             .Describe(
                 "Chance that the rear locks first (worst load, surface and state of the brakes, and all together) "
                     + $"and mean braking efficiency, against the {(bar ? "front share of the balance bar" : "knee")}.",
-                "Two curves of risk and one of mean efficiency against the setting, with the level allowed and the setting recommended.",
                 SettingWords.Sentence(setting, figure.Units))
             .X(bar ? "Front cylinder's share of the rod force" : "Knee", bar ? "" : "p", measure)
             .Y("Chance, or efficiency", "", Measure.Percent, 0, 1)
@@ -78,7 +77,6 @@ public static class RobustSettingFigures
             .Title($"Measure first: {Short(first[0].Path)} ({first[0].Path})")
             .Describe(
                 "Share of the answer's variance that each number has a hand in; the tallest bar is the number most worth measuring.",
-                "Bars falling from the number most worth measuring to the least.",
                 $"{answer.Question}. Known alone, {first[0].Path} would leave "
                     + $"{Measure.Percent.Text(first[0].BandLeft, units ?? Display.Units)} of the present band. {first[0].How}.")
             .Categories("Entry of the vehicle file", first.Select(a => Short(a.Path)))

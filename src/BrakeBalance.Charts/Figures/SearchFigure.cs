@@ -38,7 +38,6 @@ public static partial class FootFigures
             .Describe(
                 $"Pedal force and pedal travel at 1.00 g of the combinations that meet the targets; {choice.Car.Name}, "
                     + $"{choice.Targets.LoadCaseOf(choice.Car).Name}.",
-                "Dots of pedal force against pedal travel at 1 g, and a line along those that none beats in both.",
                 $"{title}. Along the line nothing can be had for nothing: a lighter pedal is a longer one. "
                     + "A diamond marks the car as it is.")
             .X("Pedal force at 1.00 g", "", Measure.ControlForce)

@@ -56,7 +56,6 @@ public static class SettingExplorer
             .Describe(
                 $"The highest knee with which the front axle of the {vehicle.Name} locks first, standing still, by adhesion. "
                     + "Above the line the rear locks first.",
-                "Highest knee with the front first against adhesion; the region above it, where the rear locks first, is shaded.",
                 $"{Finding.Capital(load.Name)}: {everywhere}. {SettingWords.Sentence(setting, figure.Units)}")
             .X("Adhesion", "k", Measure.Number, adhesions[0], adhesions[^1]).Y("Knee", "p", Measure.LinePressure, 0, highest.Pascals)
             .Region("rear first", [.. adhesions, adhesions[^1], adhesions[0]], [.. limits, highest.Pascals, highest.Pascals], Tone.Rear,

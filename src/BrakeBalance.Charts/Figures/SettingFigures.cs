@@ -19,14 +19,14 @@ public static class SettingFigures
         string finding = setting is { SafeLimit: { Knee: not null } limit, Middle.Slope: { } slope }
             ? $"With a slope of {Finding.Rate(slope)} the front axle locks first everywhere up to a knee "
                 + $"of {SettingWords.Number(limit, figure.Units)}"
-            : safe == 0 ? "No setting tried keeps the front axle first everywhere"
-                : "The lower knee and slope are, the more surely the front axle locks first";
+            : safe == 0 ? $"None of the {outcomes.Count} settings tried keeps the front axle first everywhere"
+                : string.Create(CultureInfo.InvariantCulture,
+                    $"{safe} of {outcomes.Count} settings tried keep the front axle first in every case");
         figure
             .Title(finding)
             .Describe(
                 "Each knee and slope, judged over all load cases, surfaces and the spread of friction. "
                     + "A starting point for tests, one change at a time.",
-                "Map of knee against slope with the region where the front axle locks first in every case.",
                 string.Create(CultureInfo.InvariantCulture,
                     $"{safe} of {outcomes.Count} settings tried keep the front axle first in every case; "
                         + $"they lie at low knees and low slopes. ")
@@ -69,7 +69,6 @@ public static class SettingFigures
             .Title(finding)
             .Describe(
                 $"{Finding.Capital(what)} over surfaces and load cases at nominal friction. Blank: the rear axle locks first in some case.",
-                $"Map of {what} over knee and slope; blank where the rear axle locks first somewhere.",
                 $"{finding}. It grows with knee and slope up to the edge of the safe region.")
             .X("Knee", "p", Measure.LinePressure)
             .Y("Slope above the knee", "", Measure.Number)
@@ -116,7 +115,6 @@ public static class SettingFigures
             .Title(Cost(figure, known[0], known[^1]))
             .Describe(
                 "The highest knee that keeps the front axle first in all conditions, for each slope and spread of pad friction.",
-                "Falling lines of the safe limit of the knee over the slope, one for each spread of friction.",
                 string.Join(' ', known.Select(curve =>
                     $"With friction off by up to {Spread(curve.FrictionSpread)} the safe limit is "
                     + $"{figure.Text(Measure.LinePressure, curve.Points[0].Knee)} at a slope of {Finding.Rate(curve.Points[0].Slope)} "

@@ -21,7 +21,6 @@ public static partial class StopFigures
             .Describe(
                 $"Adhesion against slip at a wheel load of {figure.Text(Measure.BrakeForce, wheelLoad)}. "
                     + "0 % slip: rolling freely; 100 %: locked.",
-                "Adhesion rises steeply to a peak at small slip and falls towards the locked wheel.",
                 string.Join(' ', curves.Select(curve =>
                     $"On {curve.Name} adhesion peaks: {Number(curve.PeakAdhesion(wheelLoad))}, at "
                         + $"{Percent(curve.PeakSlip(wheelLoad))} slip, and {Number(curve.LockedAdhesion(wheelLoad))} with the wheel "
@@ -55,10 +54,9 @@ public static partial class StopFigures
             .Title(worst.SquareToRoadAt is { } square
                 ? $"{Finding.Capital(name)}: square to the road after "
                     + $"{square.Seconds.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} s"
-                : "No case turns the car square to the road")
+                : $"No case turns the car square to the road: {Degrees(worst.GreatestHeading)} at most")
             .Describe(
                 "Heading of the car against its first direction of travel, with the steering wheel held still.",
-                "Heading against time for each case; past 90 degrees the rear leads.",
                 string.Join(' ', stops.Select(s => Finding.Capital(Outcome(s.Name, s.Stop)))))
             .X("Time since the foot touched the pedal", "t", Measure.Time, 0)
             .Y("Heading without sign", "ψ", Measure.Angle, 0)

@@ -16,7 +16,6 @@ public static partial class StopFigures
             .Title($"From {Text(Measure.Speed, stop.InitialSpeed, units)} the car stops in {Text(Measure.Distance, stop.Distance, units)}")
             .Describe(
                 $"Speed of the car, and of the front and rear tyres' circumference. Driver: {stop.Driver}.",
-                "Car speed falls to zero; the tyres' speed drops away from it where wheels lock.",
                 LockWords(stop))
             .Y("Speed", "v", Measure.Speed, 0);
         return figure
@@ -38,7 +37,7 @@ public static partial class StopFigures
         double highest = stop.Trace.Max(s => s.DecelerationMetresPerSecondSquared);
         return OverTime(id, units, stop, moment)
             .Title($"Deceleration peaks at {StopFigures.Number(highest / Gravity.StandardMetresPerSecondSquared)} g")
-            .Describe("Deceleration of the car.", "Deceleration rises with the pressure, peaks before the lock and falls after it.",
+            .Describe("Deceleration of the car.",
                 LockWords(stop))
             .Y("Deceleration", "a", Measure.Deceleration, 0)
             .Line("deceleration", Times(stop), Of(stop, s => s.DecelerationMetresPerSecondSquared), Tone.Main)
@@ -57,7 +56,6 @@ public static partial class StopFigures
                 + $"to {Text(Measure.BrakeForce, Force.FromNewtons(stop.Trace.Max(s => s.NormalReactionNewtons.Front)), units)}")
             .Describe(
                 "Normal reaction and braking force of each axle.",
-                "Load moves to the front as the braking force rises; each axle's braking force stays below its adhesion limit.",
                 LockWords(stop))
             .Y("Force", "N, T", Measure.BrakeForce, 0)
             .Line("load, front", Times(stop), Of(stop, s => s.NormalReactionNewtons.Front), Tone.Front, Dash.Dash)
@@ -86,11 +84,12 @@ public static partial class StopFigures
             .Where(s => s.FrontForceNewtons <= right)];
         double upper = 1.35 * Math.Max(ideal.Max(f => f.Rear.Newtons), stop.Trace.Max(s => s.BrakingForceNewtons.Rear));
         figure
-            .Title($"{Finding.Capital(First(stop))}: the stop leaves the installed line there")
+            .Title(stop.FirstLock is null ? $"No axle locks up to {Text(Measure.BrakeForce, Most(stop), units)} of braking"
+                : $"{Finding.Capital(First(stop))}, at {Number(stop.Locks[stop.FirstLock.Value]!.BrakingRate)} g: "
+                    + "the stop leaves the installed line there")
             .Describe(
                 $"Braking forces at the road during the stop, on the ideal and the installed distribution of the {stop.Car}. "
                     + "Below lock the stop runs along the installed line.",
-                "The stop follows the installed line up to the first lock, then turns away from it.",
                 LockWords(stop))
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, right)
             .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, upper)
@@ -135,7 +134,6 @@ public static partial class StopFigures
             .Describe(
                 $"Stopping distance from {figure.Text(Measure.Speed, best.Emergency.InitialSpeed)}, pressure build-up included. The "
                     + "bound is no real anti-lock system.",
-                "Bars of stopping distance for each set-up: full pressure with locked wheels, just below lock-up, and the anti-lock bound.",
                 string.Join(' ', rows.Select(r =>
                     $"{r.Name}: full pressure, wheels locked {figure.Text(Measure.Distance, r.Emergency.Distance)}, "
                         + $"{First(r.Emergency)}; bound {figure.Text(Measure.Distance, r.Bound.Distance)}.")))
@@ -183,6 +181,9 @@ public static partial class StopFigures
 
         return moment is { } time ? figure.Upright("now", time, Tone.Other, Dash.Solid) : figure;
     }
+
+    private static Force Most(StopResult stop) =>
+        Force.FromNewtons(stop.Trace.Max(s => s.BrakingForceNewtons.Front + s.BrakingForceNewtons.Rear));
 
     private static double[] Times(StopResult stop) => Of(stop, s => s.TimeSeconds);
 

@@ -50,7 +50,6 @@ public static partial class FootFigures
                 : "The pedal is at its end before the pressure is reached")
             .Describe(
                 $"Travel of the pedal pad, by what uses it up. {car}. Hoses at the greatest swelling that FMVSS 106 allows.",
-                "Stacked bars of pedal travel by cause, below a line at the floor and one at the reserve wanted.",
                 string.Join(" ", cases.Select(item =>
                     $"{Finding.Capital(item.Name)}: " + string.Join(", ", item.Travel.Parts.Where(part => part.Travel.Millimeters >= 0.05)
                     .Select(part => $"{part.Name} {figure.Text(Measure.Travel, part.Travel)}")) + ".")))

@@ -21,23 +21,17 @@ public static partial class BalanceFigures
 
         double[] rates = [.. points.Select(p => p.BrakingRate)];
         double[] front = [.. points.Select(p => p.Front)], rear = [.. points.Select(p => p.Rear)];
-        UtilisationPoint[] judged = [.. points.Where(p => p.BrakingRate is >= 0.1499 and <= 0.8001)];
-        UtilisationPoint[] wrong = [.. judged.Where(p => p.Rear > p.Front)];
-        string order = wrong.Length == 0
-            ? "the front axle uses more adhesion than the rear from 0.15 to 0.80 g"
-            : $"the rear axle uses more adhesion than the front at decelerations from {Finding.Rate(wrong[0].BrakingRate)} to "
-                + $"{Finding.Rate(wrong[^1].BrakingRate)} g";
+        string order = Order(curve, "the front axle uses more adhesion than the rear", "the rear axle uses more adhesion than the front");
         double top = Math.Min(1.4, Math.Max(1.0, Math.Max(front.Max(), rear.Max())));
         var figure = new FigureBuilder(id, units)
             .Title(Finding.Capital($"{curve.LoadCase.Name}: {order}"))
             .Describe(
-                $"Adhesion utilised by each axle, {curve.LoadCase.Name}. UN R13-H asks for the front curve above the rear one from "
+                $"Adhesion used by each axle, {curve.LoadCase.Name}. UN R13-H asks for the front curve above the rear one from "
                     + "0.15 to 0.80 and both below its limit. Informative; no approval.",
-                "Adhesion utilised against deceleration: front and rear curve, the ideal line, and the limit of UN R13-H.",
-                $"Two curves near the line on which adhesion utilised equals deceleration; {order}. The limit line of UN R13-H runs "
+                $"Two curves near the line on which adhesion used equals deceleration; {order}. The limit line of UN R13-H runs "
                     + "above from a deceleration of 0.10 to 0.52 g.")
             .X("Deceleration", "z", Measure.InG, 0, 1)
-            .Y("Adhesion utilised", "f", Measure.Number, 0, Math.Ceiling(top * 5) / 5);
+            .Y("Adhesion used", "f", Measure.Number, 0, Math.Ceiling(top * 5) / 5);
         AddRearAboveFront(figure, points);
         figure.Line("f = z", [0, 1], [0, 1], Tone.Guide, Dash.Dot, 1.2, "f\u00a0=\u00a0z");
         AddLimit(figure, "limit of UN R13-H", DistributionRules.UnR13HLine, Dash.LongDash);
@@ -58,11 +52,31 @@ public static partial class BalanceFigures
                 UtilisationPoint[] rows = [.. points.Where((_, i) => i % 5 == 0)];
                 table
                     .Column("Deceleration z", Measure.InG, rows.Select(p => p.BrakingRate).ToArray())
-                    .Column("Adhesion utilised, front", Measure.Number, rows.Select(p => p.Front).ToArray())
-                    .Column("Adhesion utilised, rear", Measure.Number, rows.Select(p => p.Rear).ToArray())
+                    .Column("Adhesion used, front", Measure.Number, rows.Select(p => p.Front).ToArray())
+                    .Column("Adhesion used, rear", Measure.Number, rows.Select(p => p.Rear).ToArray())
                     .Column("Limit of UN R13-H", Measure.Number, rows.Select(p => Limit(p.BrakingRate)));
             })
             .Build();
+    }
+
+    /// <summary>Which axle uses more adhesion over the decelerations that the rules judge, in the words given.</summary>
+    internal static string Order(UtilisationCurve curve, string front, string rear)
+    {
+        UtilisationPoint[] judged = [.. curve.Points.Where(p => p.BrakingRate is >= 0.1499 and <= 0.8001)];
+        List<(double From, double To)> led = [];
+        for (int i = 0; i < judged.Length; i++)
+        {
+            if (judged[i].Rear > judged[i].Front)
+            {
+                bool goesOn = i > 0 && judged[i - 1].Rear > judged[i - 1].Front;
+                led = goesOn ? [.. led[..^1], led[^1] with { To = judged[i].BrakingRate }]
+                    : [.. led, (judged[i].BrakingRate, judged[i].BrakingRate)];
+            }
+        }
+
+        return judged.Length == 0 ? "0.15 g is not reached"
+            : led.Count == 0 ? $"{front} from {Finding.Rate(judged[0].BrakingRate)} to {Finding.Rate(judged[^1].BrakingRate)} g"
+            : $"{rear} from " + string.Join(" and ", led.Select(part => $"{Finding.Rate(part.From)} to {Finding.Rate(part.To)} g"));
     }
 
     private static double? Limit(double rate)

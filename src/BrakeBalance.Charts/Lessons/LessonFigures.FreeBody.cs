@@ -31,7 +31,6 @@ internal static partial class LessonFigures
                 : "At rest only weight and axle loads act on the car")
             .Describe(
                 $"The car cut free: all forces on it to one scale, the pitch enlarged. Both wheels of an axle together. {Invented}",
-                "A car from the side, nose to the left, with arrows for weight, inertia force, axle loads and braking forces.",
                 $"The weight of {Whole(model.Weight, units)} pulls down and the inertia force of {Whole(inertia, units)} forward at the "
                     + $"centre of gravity. The road pushes up with {Whole(loads.Front, units)} at the front and "
                     + $"{Whole(loads.Rear, units)} at the rear, and back with {Whole(braking.Front, units)} and "

@@ -27,7 +27,6 @@ internal static partial class LessonFigures
                     .Title(Invariant($"At a deceleration of {rate:0.00} g the {(frontLeads ? "front" : "rear")} axle ")
                         + "uses more of the road")
                     .Describe($"Adhesion used by both axles against deceleration. {Invented}",
-                        "Two curves around the diagonal k = z: front above it where it leads, rear above it where it leads.",
                         Invariant($"At the deceleration chosen the front uses {Front(rate):0.00} and the rear {Rear(rate):0.00}."))
                     .X("Deceleration", "z", Measure.InG, 0.1, 0.95)
                     .Y("Adhesion used", "f₁, f₂", Measure.Number, 0, 1.4)
@@ -82,7 +81,6 @@ internal static partial class LessonFigures
                         ? $"The booster runs out at a pedal force of {Measure.ControlForce.Text(pedal.PedalForce(at.InputForce), units)}"
                         : "Without vacuum the booster gives nothing")
                     .Describe($"Line pressure against pedal force with and without assist, no losses. {Invented}",
-                        "Two lines from the origin: the assisted one is steeper up to the run-out, then parallel to the bare one.",
                         $"At 300 N the line pressure is {Measure.LinePressure.Text(Assisted(300), units)} "
                             + $"with assist and {Measure.LinePressure.Text(Bare(300), units)} without.")
                     .X("Pedal force", "F", Measure.ControlForce, 0, 500)
@@ -129,7 +127,6 @@ internal static partial class LessonFigures
                 Figure figure = new FigureBuilder("lesson-failed-assist-curve", units)
                     .Title(Invariant($"With 500 N and no assist the brakes ask for a deceleration of {at500:0.00} g"))
                     .Describe($"Deceleration the brakes ask for against pedal force, assist gone, no losses. {Invented}",
-                        "A rising line that bends at the valve's knee; a mark at 500 N.",
                         Invariant($"At 500 N the brakes ask for {at500:0.00}; the tyres may give less."))
                     .X("Pedal force", "F", Measure.ControlForce, 0, 800)
                     .Y("Deceleration asked for", "z", Measure.InG, 0, 1.2)
@@ -187,7 +184,6 @@ internal static partial class LessonFigures
                 FigureBuilder figure = new FigureBuilder("lesson-rear-lock-plane", units)
                     .Title(Invariant($"On an adhesion of {adhesion:0.0}, {set[state["valve"]]}: {words}"))
                     .Describe($"Rear against front braking force with both locking limits. {Invented}",
-                        "The installed line runs from the origin until it meets the front or the rear locking limit.",
                         lockUp is null ? "No limit is met within the pressure considered."
                             : Invariant($"The limit is met at a deceleration of {lockUp.At.BrakingRate:0.00} g."))
                     .X("Front braking force", "T₁", Measure.BrakeForce, 0, weight)
@@ -250,7 +246,6 @@ internal static partial class LessonFigures
                 Figure figure = new FigureBuilder("lesson-heat-curve", units)
                     .Title($"A stop from {Measure.Speed.Text(speed, units)} turns {Measure.Energy.Text(energy, units)} into heat")
                     .Describe($"Energy of one stop against the speed before it. {Invented}",
-                        "A curve that rises with the square of the speed: twice the speed, four times the heat.",
                         $"From {Measure.Speed.Text(speed, units)} the brakes take {Measure.Energy.Text(energy, units)}, "
                             + $"the front axle {Measure.Energy.Text(energy * share, units)} of it.")
                     .X("Speed before the stop", "v", Measure.Speed, 0, 45)
@@ -268,7 +263,6 @@ internal static partial class LessonFigures
                         : Invariant($"{(fading == 1 ? "One such stop heats" : $"{fading} such stops heat")} a front disc to where ")
                         + "street pads fade")
                     .Describe($"Temperature of a front disc after stops one upon the other, nothing lost to the air. {Invented}",
-                        "A line that rises by the same step with every stop, and the temperature at which street pads fade.",
                         $"Each stop adds {Kelvins(rise, units)}; the disc begins at {Measure.Temperature.Text(Cold, units)}.")
                     .X("Stops, one upon the other", "", Measure.Count, 0, 30)
                     .Y("Temperature of a front disc", "", Measure.Temperature, Cold - 20, Cold + 700)

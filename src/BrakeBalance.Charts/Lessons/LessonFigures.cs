@@ -73,7 +73,6 @@ internal static partial class LessonFigures
                 Figure figure = new FigureBuilder("lesson-static-load-bars", units)
                     .Title(Invariant($"The front axle carries {share:0.0\u00a0%} of the weight"))
                     .Describe($"Axle loads at rest, before and with the added load. {Invented}",
-                        "Bars of the front and the rear axle load at rest, before and after a load is added.",
                         $"Without the load the front axle carries {Measure.BrakeForce.Text(before.Front, units)} "
                             + $"and the rear {Measure.BrakeForce.Text(before.Rear, units)}; with it "
                             + $"{Measure.BrakeForce.Text(loads.Front, units)} and {Measure.BrakeForce.Text(loads.Rear, units)}.")
@@ -112,7 +111,6 @@ internal static partial class LessonFigures
                     .Title(Invariant($"At a deceleration of {rate:0.00} g the rear axle keeps {at.Rear / model.Weight:0\u00a0%} ")
                         + "of the weight")
                     .Describe($"Normal reactions of both axles against deceleration. {Invented}",
-                        "Two straight lines: the front load rises with deceleration, the rear load falls by as much.",
                         $"The front load rises from {Measure.BrakeForce.Text(model.StaticAxleLoads.Front, units)} at rest to "
                             + $"{Measure.BrakeForce.Text(at.Front, units)} at the deceleration chosen; the rear load falls by the "
                             + $"same {Measure.BrakeForce.Text(shift, units)}.")
@@ -162,7 +160,6 @@ internal static partial class LessonFigures
                     new FigureBuilder("lesson-ideal-curve-plane", units)
                         .Title(Invariant($"At a deceleration of {rate:0.00} g the rear axle should do {rear:0\u00a0%} of the braking"))
                         .Describe($"Ideal rear against front braking force up to a deceleration of 1.0 g. {Invented}",
-                            "A curve that rises from the origin, flattens and bends down; a dot marks the deceleration chosen.",
                             $"At the deceleration chosen the ideal forces are {Measure.BrakeForce.Text(at.Front, units)} in front and "
                                 + $"{Measure.BrakeForce.Text(at.Rear, units)} at the rear.")
                         .X("Front braking force", "T₁", Measure.BrakeForce, 0, top)
@@ -204,7 +201,6 @@ internal static partial class LessonFigures
                         ? Invariant($"Below a deceleration of {z:0.00} g the front axle leads, above it the rear")
                         : "The rear axle leads at every deceleration")
                     .Describe($"A fixed share against the ideal curve, up to a deceleration of 1.0 g. {Invented}",
-                        "A straight line from the origin and the bent ideal curve; they cross once or not at all.",
                         critical is { } crossing
                             ? Invariant($"The straight line lies below the ideal curve up to a deceleration of {crossing:0.00} g ")
                                 + "and above it from there on." : "The straight line lies above the ideal curve everywhere.")
@@ -250,7 +246,7 @@ internal static partial class LessonFigures
                 Figure pressures = new FigureBuilder("lesson-knee-pressures", units)
                     .Title($"Up to {Measure.LinePressure.Text(valve.Knee, units)} both lines agree; "
                         + Invariant($"then the rear rises {valve.Slope:0.00} as fast"))
-                    .Describe("Rear against front line pressure, gauge.", "A line at 45 degrees up to the knee, flatter above it.",
+                    .Describe("Rear against front line pressure, gauge.",
                         $"The knee lies at {Measure.LinePressure.Text(valve.Knee, units)}; "
                             + Invariant($"the slope above it is {valve.Slope:0.00}."))
                     .X("Front line pressure", "p₁", Measure.LinePressure, 0, 1e7)
@@ -263,7 +259,6 @@ internal static partial class LessonFigures
                 Figure forces = new FigureBuilder("lesson-knee-forces", units)
                     .Title(Invariant($"The installed line bends at a deceleration of {atKnee.BrakingRate:0.00} g"))
                     .Describe($"Rear against front braking force with the ideal curve. {Invented}",
-                        "The installed line bends at the knee and stays under or crosses the ideal curve.",
                         Invariant($"The bend lies at a deceleration of {atKnee.BrakingRate:0.00} g."))
                     .X("Front braking force", "T₁", Measure.BrakeForce, 0, weight)
                     .Y("Rear braking force", "T₂", Measure.BrakeForce, 0, RearTop * weight)

@@ -5,6 +5,7 @@ public sealed record CatalogueEntry
 {
     private const string Middles = "Drawn with each range of the file at its middle.";
 
+    private readonly PlainText? _plain;
     private readonly Func<CarStudy, UnitSystem, Figure?>? _make;
 
     internal CatalogueEntry()
@@ -20,8 +21,15 @@ public sealed record CatalogueEntry
     /// <summary>Whether it shows what was measured on the car, so that it tells of invented logs.</summary>
     public bool IsMeasured { get; init; }
 
-    /// <summary>The words of its plain variant.</summary>
-    public required PlainText Plain { get; init; }
+    /// <summary>What it shows, in plain words.</summary>
+    public string Shows => Plain.Caption;
+
+    /// <summary>Marks and words of its plain variant.</summary>
+    internal PlainText Plain
+    {
+        get => _plain ?? throw new InvalidOperationException($"The entry '{Name}' has no plain words.");
+        init => _plain = value;
+    }
 
     /// <summary>Makes the figure; null when the car lacks what it needs.</summary>
     internal Func<CarStudy, UnitSystem, Figure?> Make

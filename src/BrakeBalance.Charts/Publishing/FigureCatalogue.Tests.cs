@@ -15,31 +15,42 @@ public static partial class FigureCatalogue
             Name = "gauge-readings", Needs = OwnGauges, IsMeasured = true,
             Make = (car, units) => car.Own is { Valve.Positions.Count: > 0 } own
                 ? GaugeFigures.Readings(own.Gauges!.Rows, own.Valve, units) : null,
-            Plain = new(
-                "Two pressure gauges, one at the front brakes, one at the rear, while the pedal is pressed and let up. "
+            Plain = new()
+            {
+                Title = PlainReadings,
+                Caption = "Two pressure gauges, one at the front brakes, one at the rear, while the pedal is pressed and let up. "
                     + "Where the points bend off, the valve starts to hold back.",
-                "Readings of two gauges as points that bend away from equal pressures at the valve's bend point.",
-                new("Fluid pressure at the front brakes"), new("Fluid pressure at the rear brakes")),
+                X = FrontPressure, Y = RearPressure,
+                Marks = [("equal pressures", "equal pressures"), ("as it is", "fitted line"), ("*", "*")],
+            },
         },
         new()
         {
             Name = "knee-against-turns", Needs = OwnGauges + " at two turns of the adjuster or more", IsMeasured = true,
             Make = (car, units) => car.Own?.Valve is { Calibration: not null } valve ? GaugeFigures.Adjuster(valve, units) : null,
-            Plain = new(
-                "What the adjuster of the valve does, as measured: each turn lets the rear brakes have more pressure before the valve "
-                    + "holds back.",
-                "A straight line through measured points, rising with the turns of the adjuster, with a band for doubt.",
-                new("Turns of the adjuster, counted inwards", "turns"), BendPoint),
+            Plain = new()
+            {
+                Title = (car, figure) => $"A turn of the adjuster moves the bend by {Bar(car.Own!.Valve!.Calibration!.KneePerTurn.Estimate, figure)}",
+                Caption = "What the adjuster of the valve does, as measured: each turn inwards moves the pressure at which "
+                    + "the valve starts to hold the rear brakes back.",
+                X = new("Turns of the adjuster, counted inwards", "turns"), Y = BendPoint,
+                Marks = [("90 % interval", "room for doubt"), ("knee", "fitted line"), ("single positions", "measured")],
+            },
         },
         new()
         {
             Name = "measured-rates", Needs = OwnStops, IsMeasured = true,
             Make = (car, units) => car.Own is { Estimate: { } estimate } own
                 ? MeasuredCarFigures.BrakingRates(estimate, own.Stops!.Rows, car.Car.LoadCases[0], units) : null,
-            Plain = new(
-                "How hard the car braked in test stops, and the car that fits them best. The band is what the stops leave open.",
-                "Points of test stops along a rising line with a narrow band for doubt.", new("Fluid pressure at the front brakes"),
-                    Braking),
+            Plain = new()
+            {
+                Title = (_, figure) => figure.Layers.OfType<MarkerLayer>().FirstOrDefault() is { } stops
+                    ? FormattableString.Invariant($"{stops.X.Count} test stops and the car that fits them: at most {G(stops.Y.Max())}")
+                    : "No test stop without a locked wheel was made with this load",
+                Caption = "How hard the car braked in test stops, and the car that fits them best. The band is what the stops leave open.",
+                X = FrontPressure, Y = Braking,
+                Marks = [("90 % interval", "room for doubt"), ("estimated car", "fitted car"), ("measured stops", "test stops")],
+            },
         },
         new()
         {
@@ -47,10 +58,19 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.Own is { Estimate: { } estimate } own
                 ? MeasuredCarFigures.LockEvents(estimate, car.Car, own.Stops!.Rows, car.Car.LoadCases[0], units: units)
                 : null,
-            Plain = new(
-                "Every test stop, marked by which wheels locked, over the car as it was thought to be and as the stops show it.",
-                "Test stops as marks in the picture of front and rear braking, with the car before and after the tests.", FrontForce,
-                    RearForce),
+            Plain = new()
+            {
+                Title = (_, figure) => string.Create(CultureInfo.InvariantCulture,
+                    $"Of {Stops(figure, "")} test stops the front wheels locked first in {Stops(figure, "front")}, "
+                        + $"the rear wheels in {Stops(figure, "rear")}"),
+                Caption = "Every test stop with the light load, marked by which wheels locked, over the car as the stops show it.",
+                X = FrontForce, Y = RearForce,
+                Marks =
+                [
+                    ("ideal distribution", "perfect split"), ("estimated", "this car, fitted"), ("nothing locked", ""),
+                    ("front locked first", "front locked first"), ("rear locked first", "rear locked first"),
+                ],
+            },
         },
         new()
         {
@@ -58,25 +78,32 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.Answer is { Rule: SettingRule.Chance, Chance.TradeOff.Count: > 0 } answer
                 ? RobustSettingFigures.TradeOff(answer, units)
                 : null,
-            Plain = new(
-                "A bargain: the further the setting goes, "
-                    + "the better the car brakes on average, and the likelier the rear wheels lock first.",
-                "Curves of risk and of the average share of grip used over the setting, with the risk allowed and the recommended setting.",
-                new("Setting of the valve or the bar"), new("Chance, or share of grip used")),
+            Plain = new()
+            {
+                Title = (car, figure) => car.Answer.Recommended is { } set
+                    ? $"At {SettingWords.Number(set, figure.Units)} the rear wheels lock first with a chance below "
+                        + Share(car.Answer.Conditions.RearFirstChance, figure)
+                    : $"No setting keeps the chance of the rear wheels first below {Share(car.Answer.Conditions.RearFirstChance, figure)}",
+                Caption = "A bargain: the setting that uses more of the grip is also the likelier one to let the rear wheels lock first.",
+                X = new("Setting of the valve or the bar"), Y = new("Chance, or share of grip used"),
+                Marks =
+                [
+                    ("mean efficiency", "average share of grip used"), ("rear first, worst case", "chance of rear wheels first"),
+                    ("recommended", "recommended"), ("present", "as it is"),
+                ],
+            },
         },
     ];
 
-    /// <summary>Figures of bench work.</summary>
-    private static IEnumerable<CatalogueEntry> Bench() =>
-    [
-        new()
-        {
-            Name = "hose-bends", Make = (_, units) => BenchFigures.Bends("EN 853 1SN", units: units),
-            Plain = new(
-                "Hose does not bend sharply. The further it turns, the longer it must be; thicker hose needs more. "
-                    + "The maker's own chart comes first.",
-                "Straight lines from zero: hose needed over the angle it turns, one line for each size.", new("Angle that the hose turns"),
-                    new("Hose needed for the bend")),
-        },
-    ];
+    private static string PlainReadings(CarStudy car, Figure figure)
+    {
+        Pressure[] knees = [.. car.Own!.Valve!.Positions.Select(position => position.Apply?.Knee?.Estimate).OfType<Pressure>()];
+        return car.Own.Valve.Findings.Any(finding => finding.Kind == GaugeFindingKind.Swapped) ? "Front and rear gauges are swapped"
+            : knees.Length == 0 ? $"No bend shows up to {Bar(car.Own.Gauges!.Rows.Max(row => row.Front), figure)} at the front"
+            : knees.Length == 1 ? $"The gauges show the valve's bend at {Bar(knees[0], figure)}"
+            : $"The gauges show the valve's bend at {Bar(knees.Min(), figure)} to {Bar(knees.Max(), figure)}, by its adjuster";
+    }
+
+    private static int Stops(Figure figure, string locked) => figure.Layers.OfType<MarkerLayer>()
+        .Where(layer => layer.Name.StartsWith(locked, StringComparison.Ordinal)).Sum(layer => layer.X.Count);
 }

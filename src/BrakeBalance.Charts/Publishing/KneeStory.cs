@@ -51,7 +51,7 @@ public static class KneeStory
         [
             Control.Slider("knee", "Knee", SettingChoices.Texts(knees, shown), own),
             Control.Slider("slope", "Share above the knee", slopes.Select(SlopeName), ownSlope),
-            Control.Choice("load", "Load", vehicle.LoadCases.Select(load => PlainWording.Say(load.Name)), 0),
+            Control.Choice("load", "Load", vehicle.LoadCases.Select(load => PlainText.Load(load.Name)), 0),
             Control.Choice("road", "Road", Roads.Select(road => road.Name), 2),
         ];
         return Explorable.Of(id, controls, state =>

@@ -1,8 +1,116 @@
 namespace BrakeBalance.Charts.Publishing;
 
-/// <summary>What a figure says to readers who do not know the trade.</summary>
-/// <param name="Caption">The caption; at most 40 words.</param>
-/// <param name="Alt">The alternative text; at most <see cref="Figure.AltTextLimit"/> characters.</param>
-/// <param name="X">The axis from left to right.</param>
-/// <param name="Y">The axis from bottom to top.</param>
-public sealed record PlainText(string Caption, string Alt, PlainAxis X, PlainAxis Y);
+/// <summary>What a figure shows and says to readers who do not know the trade: few marks, plain words.</summary>
+/// <remarks>Written by hand beside each figure; the marks that are not named are left out of the drawing.</remarks>
+internal sealed record PlainText
+{
+    /// <summary>The most marks that carry a name.</summary>
+    public const int MostLabels = 4;
+
+    /// <summary>The caption; at most 40 words.</summary>
+    public required string Caption { get; init; }
+
+    /// <summary>The axis from left to right.</summary>
+    public required PlainAxis X { get; init; }
+
+    /// <summary>The axis from bottom to top.</summary>
+    public required PlainAxis Y { get; init; }
+
+    /// <summary>The finding, from the car and the figure in the words of the trade.</summary>
+    public required Func<CarStudy, Figure, string> Title { get; init; }
+
+    /// <summary>
+    /// The marks that stay, each with its words. A star at the end of a name stands for any ending; in the words it is that ending.
+    /// Bars of the same words are added up; no words draw a mark without a name.
+    /// </summary>
+    public required (string Name, string Words)[] Marks { get; init; }
+
+    /// <summary>The figure in plain words.</summary>
+    public Figure Of(Figure figure, CarStudy study)
+    {
+        string title = Title(study, figure);
+        Axis x = Plain(figure.XAxis, X), y = Plain(figure.YAxis, Y);
+        IReadOnlyList<Layer> layers = FewNames([.. Added([.. figure.Layers.Select(Plain).OfType<Layer>()])]);
+        return figure with
+        {
+            Title = title,
+            Caption = Caption,
+            LongDescription = $"{title}. {Caption}",
+            XAxis = x,
+            YAxis = y,
+            Layers = layers,
+            Table = AutomaticTable.Of(x, y, layers, figure.Units),
+        };
+    }
+
+    /// <summary>The name of a load case in plain words.</summary>
+    public static string Load(string name) => name switch { "driver only" => "driver alone", "laden" => "fully loaded", _ => name };
+
+    private string? Words(string name)
+    {
+        foreach ((string mark, string words) in Marks)
+        {
+            if (!mark.EndsWith('*') ? mark == name : name.StartsWith(mark[..^1], StringComparison.Ordinal))
+            {
+                return words.Replace("*", name[Math.Min(name.Length, mark.Length - 1)..], StringComparison.Ordinal);
+            }
+        }
+
+        return null;
+    }
+
+    private Axis Plain(Axis axis, PlainAxis plain) => axis with
+    {
+        Quantity = plain.Words,
+        Symbol = "",
+        Measure = plain.Unit is { } unit ? Measure.Pure(plain.Words, unit, 1, 0.01) : axis.Measure,
+        Categories = axis.Categories is { } names ? [.. names.Select(name => Words(name) ?? name)] : null,
+    };
+
+    private Layer? Plain(Layer layer)
+    {
+        if (layer is MapLayer map)
+        {
+            return map with { Name = "map", Classes = [.. map.Classes.Select(c => c with { Label = Words(c.Label) ?? "" })] };
+        }
+
+        if (Words(layer.Name) is not { } words)
+        {
+            return null;
+        }
+
+        Layer named = layer with { Name = words.Length > 0 ? words : "mark", Label = words.Length == 0 || layer.Label == "" ? "" : null };
+        return named is MarkerLayer markers ? markers with { PointLabels = null } : named;
+    }
+
+    private static IEnumerable<Layer> Added(IReadOnlyList<Layer> layers)
+    {
+        HashSet<string> done = [];
+        foreach (Layer layer in layers)
+        {
+            if (layer is not BarLayer bars)
+            {
+                yield return layer;
+            }
+            else if (done.Add(bars.Name))
+            {
+                BarLayer[] same = [.. layers.OfType<BarLayer>().Where(one => one.Name == bars.Name)];
+                yield return bars with { Values = [.. bars.Values.Select((_, i) => same.Sum(one => one.Values[i]))] };
+            }
+        }
+    }
+
+    /// <summary>Takes the names from the middle of the lines where there are too many; first and last tell the rest.</summary>
+    private static IReadOnlyList<Layer> FewNames(Layer[] layers)
+    {
+        int classes = layers.OfType<MapLayer>().Sum(map => map.Classes.Count(c => c.Label.Length > 0));
+        int[] named = [.. layers.Index().Where(one => one.Item is not MapLayer && one.Item.LabelText.Length > 0).Select(one => one.Index)];
+        for (int over = named.Length + classes - MostLabels, at = named.Length / 2; over > 0; over--, at = named.Length / 2)
+        {
+            layers[named[at]] = layers[named[at]] with { Label = "" };
+            named = [.. named.Where((_, i) => i != at)];
+        }
+
+        return layers;
+    }
+}

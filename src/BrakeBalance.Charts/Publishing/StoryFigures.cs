@@ -21,8 +21,6 @@ internal static class StoryFigures
                 : "Without the valve the rear brakes get all the pressure")
             .Describe(
                 "Pressure of the brake fluid at the rear wheels against that at the front wheels.",
-                holds ? "A line of rear over front pressure that is flatter above the knee, and the line of equal pressures."
-                    : "A line of rear over front pressure without a knee.",
                 (holds ? $"From {figure.Text(Measure.LinePressure, knee)} at the rear on the line is flatter. "
                     : "Nothing holds the rear pressure back. ")
                 + (HoldsFront(model.Vehicle) ? Metering + " " : "")
@@ -74,8 +72,6 @@ internal static class StoryFigures
             .Describe(
                 "Braking by the rear wheels against braking by the front wheels. "
                     + "On the green curve all four wheels would lock together; above it, in the hatched area, the rear goes first.",
-                "A curve for the perfect split, this car's line with its knee, "
-                    + "and a hatched area above the curve where the rear locks first.",
                 "The perfect split rises, bends over and falls, because hard braking takes weight off the rear wheels. "
                     + $"The road is {road}, its grip {grip} of the weight. "
                 + (lockUp is null ? "No wheel locks."
@@ -119,7 +115,6 @@ internal static class StoryFigures
             .Describe(
                 "Share of its own grip that each pair of wheels uses at the moment the first pair locks. "
                     + "The pair with something left keeps rolling.",
-                "Two bars: grip used by the front wheels and by the rear wheels when the first wheels lock.",
                 $"Front wheels {Text(front)}, rear wheels {Text(rear)} of the grip they have with the weight that then rests on them.")
             .Categories("Wheels", "front", "rear")
             .Y("Share of its grip used", "", Measure.Percent, 0, 1.1)

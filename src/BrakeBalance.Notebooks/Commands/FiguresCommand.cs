@@ -32,7 +32,7 @@ internal static class FiguresCommand
             DefaultValueFactory = _ => "si",
         };
         units.AcceptOnlyFromAmong(StringComparer.OrdinalIgnoreCase, "si", "us", "both");
-        var plain = new Option<bool>("--plain") { Description = "Plain words for readers who do not know the trade" };
+        var plain = new Option<bool>("--plain") { Description = "Few marks and plain words, for readers who do not know the trade" };
         var style = new Option<string?>("--style")
         {
             Description = "Your house style, a JSON file: font, title, credit, and colours as #rrggbb for background, ink, front, rear, "
@@ -106,7 +106,7 @@ internal static class FiguresCommand
                 Themes = colours,
                 Style = house,
                 Title = parsed.GetValue(title),
-                PlainVariants = [parsed.GetValue(plain)],
+                Plain = parsed.GetValue(plain),
                 Png = kinds.Contains("png"),
                 Pdf = kinds.Contains("pdf"),
                 Chart = kinds.Contains("html"),
@@ -135,7 +135,7 @@ internal static class FiguresCommand
         left.AddRange(plan.Figures
             .Where(name => result.Failed.All(figure => figure.Name != name)
                 && !result.Files.Contains(
-                    $"{plan.CarName}-{name}-{Display.Name(plan.Units[0])}{(plan.PlainVariants[0] ? "-plain" : "")}.csv"))
+                    $"{plan.CarName}-{name}-{Display.Name(plan.Units[0])}{(plan.Plain ? "-plain" : "")}.csv"))
             .Select(name => $"{name}: not made; "
                 + $"it needs {FigureCatalogue.All.First(entry => entry.Name == name).Needs}, which this car has not."));
         if (missing is not null)
@@ -211,7 +211,7 @@ internal static class FiguresCommand
         terminal.Output.WriteLine("Figures:");
         foreach (CatalogueEntry entry in FigureCatalogue.All)
         {
-            terminal.Output.WriteLine($"  {entry.Name,-22}{(entry.Needs is { } needs ? $"needs {needs}. " : "")}{entry.Plain.Alt}");
+            terminal.Output.WriteLine($"  {entry.Name,-22}{(entry.Needs is { } needs ? $"needs {needs}. " : "")}{entry.Shows}");
         }
 
         terminal.Output.WriteLine("Sizes:");

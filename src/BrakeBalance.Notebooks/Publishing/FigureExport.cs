@@ -23,7 +23,7 @@ internal static class FigureExport
     public static Task<FigureExportResult> WriteAsync(
         Vehicle vehicle, FigurePlan plan, string folder, Chromium? browser, CancellationToken cancellation = default,
         IProgress<double>? progress = null) =>
-        WriteAsync(vehicle, plan, folder, browser, units => FigureCatalogue.For(vehicle, units), cancellation, progress);
+        WriteAsync(vehicle, plan, folder, browser, units => FigureCatalogue.For(vehicle, units, plan.Plain), cancellation, progress);
 
     /// <summary>Writes figures made in any way.</summary>
     internal static async Task<FigureExportResult> WriteAsync(
@@ -83,50 +83,46 @@ internal static class FigureExport
             FigureGallery gallery, CancellationToken cancellation)
     {
         List<(string Name, byte[] Data)> files = [];
-        foreach (bool plain in plan.PlainVariants)
+        Figure shown = FigureText.Credited(
+            entry.Marked(plan.Title is { } title ? figure with { Title = title } : figure, vehicle), vehicle, plan.Style);
+        int before = files.Count;
+        string words = $"{plan.CarName}-{entry.Name}-{Display.Name(units)}{(plan.Plain ? "-plain" : "")}";
+        Put(words + ".txt", FigureText.Words(shown, vehicle));
+        Put(words + ".json", FigureText.Json(shown, vehicle, units, plan.Plain));
+        Put(words + ".csv", shown.Table.ToCsv());
+        if (plan.Chart)
         {
-            Figure worded = plain ? PlainWording.Of(figure, entry.Plain) : figure;
-            Figure shown = FigureText.Credited(
-                entry.Marked(plan.Title is { } title ? worded with { Title = title } : worded, vehicle), vehicle, plan.Style);
-            int before = files.Count;
-            string words = $"{plan.CarName}-{entry.Name}-{Display.Name(units)}{(plain ? "-plain" : "")}";
-            Put(words + ".txt", FigureText.Words(shown, vehicle));
-            Put(words + ".json", FigureText.Json(shown, vehicle, units, plain));
-            Put(words + ".csv", shown.Table.ToCsv());
-            if (plan.Chart)
-            {
-                Put(words + ".html", ChartPage.Html(shown));
-            }
-
-            foreach ((FigureSize size, Theme theme) in plan.Sizes.SelectMany(size => plan.Themes.Select(theme => (size, theme))))
-            {
-                cancellation.ThrowIfCancellationRequested();
-                string name = $"{plan.CarName}-{entry.Name}-{size.Name}-{Display.Name(units)}"
-                    + (plain ? "-plain" : "") + (theme == Theme.Light ? "" : "-" + theme.Name);
-                string svg = FigureText.Drawing(shown, plan.Style?.Of(size) ?? size, plan.Style?.Of(theme) ?? theme, vehicle);
-                Put(name + ".svg", svg);
-                if (browser is null)
-                {
-                    continue;
-                }
-
-                (int width, int height) = size.Pixels();
-                foreach (int scale in plan.Png ? plan.Scales : [])
-                {
-                    files.Add((scale == 1 ? name + ".png"
-                        : FormattableString.Invariant($"{name}-{scale}x.png"), await browser.PngAsync(svg, width, height, scale)
-                        .ConfigureAwait(false)));
-                }
-
-                if (plan.Pdf)
-                {
-                    (double wide, double high) = size.Inches();
-                    files.Add((name + ".pdf", await browser.PdfAsync(svg, shown.Title, wide, high).ConfigureAwait(false)));
-                }
-            }
-
-            gallery.Add(shown, vehicle, [.. files.Skip(before).Select(file => file.Name)]);
+            Put(words + ".html", ChartPage.Html(shown));
         }
+
+        foreach ((FigureSize size, Theme theme) in plan.Sizes.SelectMany(size => plan.Themes.Select(theme => (size, theme))))
+        {
+            cancellation.ThrowIfCancellationRequested();
+            string name = $"{plan.CarName}-{entry.Name}-{size.Name}-{Display.Name(units)}"
+                + (plan.Plain ? "-plain" : "") + (theme == Theme.Light ? "" : "-" + theme.Name);
+            string svg = FigureText.Drawing(shown, plan.Style?.Of(size) ?? size, plan.Style?.Of(theme) ?? theme, vehicle);
+            Put(name + ".svg", svg);
+            if (browser is null)
+            {
+                continue;
+            }
+
+            (int width, int height) = size.Pixels();
+            foreach (int scale in plan.Png ? plan.Scales : [])
+            {
+                files.Add((scale == 1 ? name + ".png"
+                    : FormattableString.Invariant($"{name}-{scale}x.png"), await browser.PngAsync(svg, width, height, scale)
+                    .ConfigureAwait(false)));
+            }
+
+            if (plan.Pdf)
+            {
+                (double wide, double high) = size.Inches();
+                files.Add((name + ".pdf", await browser.PdfAsync(svg, shown.Title, wide, high).ConfigureAwait(false)));
+            }
+        }
+
+        gallery.Add(shown, vehicle, [.. files.Skip(before).Select(file => file.Name)]);
 
         return files;
 

@@ -21,8 +21,8 @@ internal sealed record FigurePlan
     /// <summary>The themes.</summary>
     public IReadOnlyList<Theme> Themes { get; init; } = [Theme.Light];
 
-    /// <summary>The variants: the trade's own words, plain words, or both.</summary>
-    public IReadOnlyList<bool> PlainVariants { get; init; } = [false];
+    /// <summary>Whether few marks and plain words are shown in place of the trade's own.</summary>
+    public bool Plain { get; init; }
 
     /// <summary>Whether charts whose points answer to the pointer are written, a page each.</summary>
     public bool Chart { get; init; }

@@ -1,0 +1,140 @@
+using BrakeBalance.Charts.Figures;
+
+namespace BrakeBalance.Charts.Publishing;
+
+public static partial class FigureCatalogue
+{
+    private static IEnumerable<CatalogueEntry> Settings() =>
+    [
+        new()
+        {
+            Name = "knee-setting", Needs = "a proportioning valve in the rear line",
+            Make = (car, units) => car.Car.Hydraulics.RearProportioningValve is null ? null : KneeFigure.Of(car.Answer, units: units),
+            Plain = new()
+            {
+                Title = PlainKnee,
+                Caption = "A valve that holds the rear brakes back early gives grip away. "
+                    + "One that does so late lets the rear wheels lock first on some road, and the car can spin.",
+                X = BendPoint, Y = GripUsed,
+                Marks =
+                [
+                    ("rear first somewhere", "rear wheels lock first somewhere"), ("rear first too often", "rear wheels first too often"),
+                    ("mean of all cases", "average of all roads and loads"), ("safe limit", "safe limit"), ("present", "as it is"),
+                ],
+            },
+        },
+        new()
+        {
+            Name = "safe-settings", Make = (car, units) => SettingFigures.SafeSettings(car.Settings, car.Answer, units),
+            Plain = new()
+            {
+                Title = (car, figure) => car.Answer is { SafeLimit: { Knee: not null } limit, Middle.Slope: { } slope }
+                    ? $"If the valve passes on {Share(slope, figure)} above its bend, the bend may stand at up to "
+                        + SettingWords.Number(limit, figure.Units)
+                    : $"{car.Settings.Count(one => one.FrontFirstEverywhere)} of {car.Settings.Count} settings of the valve "
+                        + "keep the front wheels first",
+                Caption = "Settings of the rear valve, each tried with every load and on every road. "
+                    + "Where nothing is hatched the front wheels lock first in all of them.",
+                X = BendPoint, Y = Passed,
+                Marks =
+                [
+                    ("front first in every case", "front wheels always first"), ("rear first in up to a tenth of the cases", "rear first now and then"),
+                    ("rear first in more cases", "rear first more often"), ("safe limit", "safe limit"),
+                ],
+            },
+        },
+        new()
+        {
+            Name = "setting-efficiency", Make = (car, units) => SettingFigures.EfficiencyOfSettings(car.Settings, car.Answer, units: units),
+            Plain = new()
+            {
+                Title = (car, figure) => car.Settings.Where(one => one.FrontFirstEverywhere).Select(one => one.MeanEfficiency).ToArray() is
+                    { Length: > 0 } used ? $"Safe settings use from {Share(used.Min(), figure)} to {Share(used.Max(), figure)} of the grip"
+                    : $"None of {car.Settings.Count} settings tried keeps the front wheels first everywhere",
+                Caption = "What a safe setting costs: the average share of the road's grip that the brakes use. "
+                    + "Darker is better; where it is blank the rear wheels lock first on some road.",
+                X = BendPoint, Y = Passed,
+                Marks =
+                [
+                    ("mean braking efficiency", "average share of the grip used"),
+                    ("blank: the rear locks first in some case", "blank: rear wheels first somewhere"), ("safe limit", "safe limit"),
+                ],
+            },
+        },
+        new()
+        {
+            Name = "safe-limits", Needs = "a slope at which some knee is safe",
+            Make = (car, units) => car.Knees.Any(curve => curve.Item2.Any(point => point.Item2 is not null))
+                ? SettingFigures.SafeLimits(car.Knees, units) : null,
+            Plain = new()
+            {
+                Title = PlainCost,
+                Caption = "Brake pads never grip exactly as promised. "
+                    + "The less they can be trusted, the earlier the valve must start to hold the rear brakes back.",
+                X = Passed, Y = new("Highest safe pressure at its bend"), Marks = [("friction *", "pads *")],
+            },
+        },
+        new()
+        {
+            Name = "before-after", Needs = "a valve or balance bar that can be set safely",
+            Make = (car, units) => car.AtAdvice is { } advised ? ComparisonFigures.BeforeAfter(car.Light, advised, units: units) : null,
+            Plain = new()
+            {
+                Title = (_, figure) => $"As it is the car uses {Mean(figure, "before")} of the road's grip, as recommended "
+                    + $"{Mean(figure, "after")}{RearFirst(figure)}",
+                Caption = "Before: the car as it is. After: the recommended setting. "
+                    + "Triangles mark roads where the rear wheels lock first, which is dangerous.",
+                X = Grip, Y = GripUsed,
+                Marks =
+                [
+                    ("before", "before"), ("after", "after"), ("rear locks first, before", "rear first, before"),
+                    ("rear locks first, after", "rear first, after"),
+                ],
+            },
+        },
+    ];
+
+    private static string PlainKnee(CarStudy car, Figure figure)
+    {
+        Setting answer = car.Answer;
+        return answer.SafeLimit is not { } limit ? "No setting of the valve keeps the front wheels first"
+            : limit.Knee >= SettingMap.Highest(answer) ? "Every setting shown keeps the front wheels first, "
+                + $"up to {Bar(SettingMap.Highest(answer), figure)}"
+            : answer.Rule == SettingRule.Chance ? $"Up to {SettingWords.Number(limit, figure.Units)} the rear wheels lock first with a "
+                + $"chance of at most {Share(answer.Conditions.RearFirstChance, figure)}"
+            : $"Up to {SettingWords.Number(limit, figure.Units)} the front wheels lock first on every road and with every load";
+    }
+
+    private static string PlainCost(CarStudy car, Figure figure)
+    {
+        (double Spread, Dictionary<double, Pressure> At)[] known = [.. car.Knees
+            .Select(curve => (curve.Item1, curve.Item2.Where(point => point.Item2 is not null)
+                .ToDictionary(point => point.Item1, point => point.Item2!.Value)))
+            .Where(curve => curve.Item2.Count > 0)];
+        (double spread, Dictionary<double, Pressure> least) = known[^1];
+        double[] common = [.. known[0].At.Keys.Intersect(least.Keys)];
+        if (known.Length < 2 || common.Length == 0)
+        {
+            return $"Where the valve may bend depends on how much it passes on: {Bar(known[0].At.Values.Max(), figure)} at most";
+        }
+
+        double slope = common.MinBy(one => Math.Abs(one - 0.3));
+        return $"Pads that may be off by {Share(spread, figure)} instead of {Share(known[0].Spread, figure)} move the highest safe bend down "
+            + $"by {Bar(known[0].At[slope] - least[slope], figure)}";
+    }
+
+    private static string Mean(Figure figure, string line) =>
+        Share(figure.Layers.OfType<LineLayer>().Single(layer => layer.Name == line).Y.Average(), figure);
+
+    private static string RearFirst(Figure figure)
+    {
+        bool Has(string when) => figure.Layers.Any(layer => layer.Name == "rear locks first, " + when);
+        return (Has("before"), Has("after")) switch
+        {
+            (true, false) => ", and the rear wheels no longer lock first",
+            (false, true) => ", but the rear wheels lock first on some roads",
+            (true, true) => "; the rear wheels lock first on some roads in both",
+            _ => "",
+        };
+    }
+}
