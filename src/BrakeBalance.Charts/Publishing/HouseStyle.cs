@@ -1,7 +1,9 @@
+using System.Text.RegularExpressions;
+
 namespace BrakeBalance.Charts.Publishing;
 
 /// <summary>How a publisher wants its figures: colours, font, title and credit line; what is left out stays as it is.</summary>
-public sealed class HouseStyle
+public sealed partial class HouseStyle
 {
     private static readonly (string Name, Tone Tone, Func<HouseStyleDocument, string?> Said)[] Tones =
     [
@@ -15,6 +17,39 @@ public sealed class HouseStyle
 
     /// <summary>The credit line in place of the usual one, empty for none; null when the file says nothing of it.</summary>
     public string? Credit => _said.Credit;
+
+    /// <summary>The font of all words; null when the file names none.</summary>
+    public string? Font => _said.Font;
+
+    /// <summary>A figure with the numbers in its words written as the house writes them.</summary>
+    /// <param name="figure">The figure.</param>
+    public Figure Of(Figure figure)
+    {
+        ArgumentNullException.ThrowIfNull(figure);
+        return figure with
+        {
+            Title = Numbers(figure.Title),
+            Caption = Numbers(figure.Caption),
+            LongDescription = Numbers(figure.LongDescription),
+        };
+    }
+
+    /// <summary>A drawing with the numbers at its axes and marks written as the house writes them.</summary>
+    /// <param name="svg">The drawing.</param>
+    public string Numbered(string svg) => Drawn().Replace(svg, match => match.Groups[1].Value + Numbers(match.Groups[2].Value));
+
+    /// <summary>A text with its numbers written as the house writes them; names, sections and years stay.</summary>
+    /// <param name="text">The text.</param>
+    public string Numbers(string text) => Sample(_said.Number) is not var (group, point) ? text : Numeral().Replace(text, found =>
+    {
+        string whole = found.Groups["whole"].Value;
+        for (int at = whole.Length - 3; at > 0 && found.Groups["whole"].Length > 4; at -= 3)
+        {
+            whole = whole.Insert(at, group);
+        }
+
+        return whole + (found.Groups["part"].Success ? point + found.Groups["part"].Value : "");
+    });
 
     /// <summary>A size with title and credit line drawn in or left out.</summary>
     /// <param name="size">The size.</param>
@@ -70,12 +105,32 @@ public sealed class HouseStyle
             problems.Add(new("font", $"\"{document.Font}\" is no name of a font.", "letters, digits, spaces and hyphens"));
         }
 
+        if (document.Number is { } number && Sample(number) is null)
+        {
+            problems.Add(new("number", $"\"{number}\" is not 12345.6 as a house may write it.",
+                "such as 12345.6, 12345,6, 12,345.6, 12.345,6, 12 345,6 or 12’345.6"));
+        }
+
         var style = new HouseStyle(document);
         problems.AddRange(problems.Count > 0 ? []
             : themes.Select(theme => style.Of(theme == Theme.Transparent ? Theme.Light : theme)).SelectMany(style.Unclear)
                 .DistinctBy(problem => problem.ToString()));
         return (problems.Count > 0 ? null : style, problems);
     }
+
+    private static (string Group, string Point)? Sample(string? number) =>
+        number is not null && Written().Match(number) is { Success: true } match && match.Groups[1].Value != match.Groups[2].Value
+            ? (match.Groups[1].Value, match.Groups[2].Value) : null;
+
+    [GeneratedRegex(@"^12([.,'’]|\s|)345([.,])6$")]
+    private static partial Regex Written();
+
+    // Sections of rules ("571.116"), names with letters on them ("1960s", "R13") and the numbers in addresses are no numerals.
+    [GeneratedRegex(@"(?<![\w.,#/]|CFR |FMVSS )(?<whole>\d+)(?:\.(?<part>\d+))?(?![\w/]|\.\d)")]
+    private static partial Regex Numeral();
+
+    [GeneratedRegex("(<text[^>]*>)([^<]+)")]
+    private static partial Regex Drawn();
 
     // Least contrast by WCAG 2.1: 4.5 for text (1.4.3), 3 for marks (1.4.11). Only what the style itself brings is judged.
     private IEnumerable<Problem> Unclear(Theme theme)
@@ -120,6 +175,9 @@ internal sealed class HouseStyleDocument
 
     [Field("Credit line in place of the usual one; empty for none", Example = "Our desk", HowToMeasure = "Chosen; the licence wants one")]
     public string? Credit { get; set; }
+
+    [Field("The number 12345.6 as the house writes it; as it stands here when left out", Example = "12,345.6", HowToMeasure = "Chosen")]
+    public string? Number { get; set; }
 
     [Field("Background", Example = "#ffffff", HowToMeasure = "Chosen: the house's own")]
     public string? Background { get; set; }

@@ -32,10 +32,14 @@ internal static class FiguresCommand
             DefaultValueFactory = _ => "si",
         };
         units.AcceptOnlyFromAmong(StringComparer.OrdinalIgnoreCase, "si", "us", "both");
+        var words = new Option<bool>("--text")
+        {
+            Description = "Words stay words that can be edited, in the fonts of whoever looks; as outlines they look the same everywhere",
+        };
         var plain = new Option<bool>("--plain") { Description = "Few marks and plain words, for readers who do not know the trade" };
         var style = new Option<string?>("--style")
         {
-            Description = "Your house style, a JSON file: font, title, credit, and colours as #rrggbb for background, ink, front, rear, "
+            Description = "Your house style, a JSON file: font, title, credit, number format, and colours as #rrggbb for background, ink, front, rear, "
                 + "ideal, other, guide; colours that cannot be told apart are refused",
             HelpName = "FILE",
         };
@@ -53,7 +57,7 @@ internal static class FiguresCommand
         };
         var command = new Command("figures", "Write a car's figures as SVG, PNG and PDF with captions, descriptions, credit and numbers.")
         {
-            file, list, figures, sizes, formats, themes, scales, units, plain, style, title, many, set, output,
+            file, list, figures, sizes, formats, themes, scales, units, plain, words, style, title, many, set, output,
         };
         command.SetAction(async (parsed, cancellation) =>
         {
@@ -107,6 +111,7 @@ internal static class FiguresCommand
                 Style = house,
                 Title = parsed.GetValue(title),
                 Plain = parsed.GetValue(plain),
+                Words = parsed.GetValue(words),
                 Png = kinds.Contains("png"),
                 Pdf = kinds.Contains("pdf"),
                 Chart = kinds.Contains("html"),

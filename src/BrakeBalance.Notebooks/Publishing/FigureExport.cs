@@ -85,6 +85,7 @@ internal static class FigureExport
         List<(string Name, byte[] Data)> files = [];
         Figure shown = FigureText.Credited(
             entry.Marked(plan.Title is { } title ? figure with { Title = title } : figure, vehicle), vehicle, plan.Style);
+        shown = plan.Style?.Of(shown) ?? shown;
         int before = files.Count;
         string words = $"{plan.CarName}-{entry.Name}-{Display.Name(units)}{(plan.Plain ? "-plain" : "")}";
         Put(words + ".txt", FigureText.Words(shown, vehicle));
@@ -101,6 +102,8 @@ internal static class FigureExport
             string name = $"{plan.CarName}-{entry.Name}-{size.Name}-{Display.Name(units)}"
                 + (plan.Plain ? "-plain" : "") + (theme == Theme.Light ? "" : "-" + theme.Name);
             string svg = FigureText.Drawing(shown, plan.Style?.Of(size) ?? size, plan.Style?.Of(theme) ?? theme, vehicle);
+            svg = plan.Style?.Numbered(svg) ?? svg;
+            svg = plan.Words || plan.Style?.Font is not null ? svg : OutlinedText.Of(svg);
             Put(name + ".svg", svg);
             if (browser is null)
             {

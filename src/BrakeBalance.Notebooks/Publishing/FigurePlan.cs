@@ -21,6 +21,9 @@ internal sealed record FigurePlan
     /// <summary>The themes.</summary>
     public IReadOnlyList<Theme> Themes { get; init; } = [Theme.Light];
 
+    /// <summary>Whether words stay words that can be edited, in the reader's own fonts, and do not become outlines.</summary>
+    public bool Words { get; init; }
+
     /// <summary>Whether few marks and plain words are shown in place of the trade's own.</summary>
     public bool Plain { get; init; }
 

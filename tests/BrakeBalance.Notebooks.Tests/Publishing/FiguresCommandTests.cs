@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using BrakeBalance.Charts;
+using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Notebooks.Tests.Commands;
 
@@ -37,7 +38,7 @@ public class FiguresCommandTests
             Assert.Contains(part, words, StringComparison.Ordinal));
         JsonNode json = JsonNode.Parse(File.ReadAllText(folder.File("coupe-1960s-line-pressures-si.json")))!;
         Assert.Equal("The figures are of invented cars.", (string)json["note"]!);
-        Assert.InRange(((string)json["alt_text"]!).Length, 20, 150);
+        Assert.InRange(((string)json["alt_text"]!).Length, 20, Figure.AltTextLimit);
     }
 
     [Fact]
@@ -57,7 +58,7 @@ public class FiguresCommandTests
         string metadata = svg.Descendants().Single(e => e.Name.LocalName == "metadata").Value;
         Assert.Contains("MIT License", metadata, StringComparison.Ordinal);
         Assert.Contains("invented cars", metadata, StringComparison.Ordinal);
-        Assert.True(svg.Descendants().Count(e => e.Name.LocalName == "g" && e.Attribute("id") is not null) > 5);
+        Assert.True(svg.Descendants().Count(e => e.Name.LocalName == "g" && e.Attribute("id") is not null) > 2);
     }
 
     [Fact]
@@ -132,7 +133,48 @@ public class FiguresCommandTests
         Assert.Contains("Credit:\nOur desk\n", words, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Words_are_outlined_unless_they_shall_stay_text_and_numbers_are_written_as_the_house_writes_them()
+    {
+        using var folder = new TemporaryFolder();
+        string style = folder.Write("house.json", """{ "number": "12 345,6" }""");
+        foreach (string[] more in new string[][] { ["--output", folder.File("a")], ["--text", "--style", style, "--output", folder.File("b")] })
+        {
+            Assert.Equal((0, ""), await Shell.RunAsync(["figures", Coupe, "--plain", "--units", "us", .. more]) is var (code, _, error)
+                ? (code, error) : default);
+        }
+
+        string[] drawn = [.. Directory.GetFiles(folder.File("a"), "*.svg").Select(File.ReadAllText)];
+        string[] ids = [.. drawn.SelectMany(svg => Regex.Matches(svg, " id=\"([^\"]+)\"").Select(match => match.Groups[1].Value))];
+        Assert.True(drawn.Length > 25);
+        Assert.Equal(ids.Length, ids.Distinct().Count());
+        Assert.All(drawn, svg =>
+        {
+            Assert.DoesNotContain("<text", svg, StringComparison.Ordinal);
+            Assert.All(Regex.Matches(svg, " href=\"#([^\"]+)\"").Select(match => match.Groups[1].Value), id => Assert.Contains(id, ids));
+        });
+        string[] texts = [.. Directory.GetFiles(folder.File("b"), "*.svg").SelectMany(path =>
+            XDocument.Load(path).Descendants().Where(e => e.Name.LocalName == "text").Select(e => e.Value))];
+        Assert.Contains(texts, text => Regex.IsMatch(text, @"\d,\d"));
+        Assert.DoesNotContain(texts, text => Regex.IsMatch(text, @"\d\.\d"));
+        Assert.Contains("0,80 g takes", File.ReadAllText(folder.File("b/coupe-1960s-effort-us-plain.txt")), StringComparison.Ordinal);
+    }
+
     [Theory]
+    [InlineData("12345.6", "0.42 g, 12000 N, 49 CFR 571.116, R13-H, 1960s, 3.6.2", "0.42 g, 12000 N, 49 CFR 571.116, R13-H, 1960s, 3.6.2")]
+    [InlineData("12.345,6", "0.42 g, 12000 N, 49 CFR 571.116, R13-H, 1960s, 3.6.2", "0,42 g, 12.000 N, 49 CFR 571.116, R13-H, 1960s, 3.6.2")]
+    [InlineData("12’345.6", "−1234567.25 N to 1234 N.", "−1’234’567.25 N to 1234 N.")]
+    public void A_house_writes_numbers_its_way(string number, string text, string written)
+    {
+        (HouseStyle? style, IReadOnlyList<BrakeBalance.Vehicles.Files.Problem> problems) =
+            HouseStyle.Read($$"""{ "number": "{{number}}" }""", [Theme.Light]);
+        Assert.Empty(problems);
+        Assert.Equal(written, style!.Numbers(text));
+    }
+
+    [Theory]
+    [InlineData("""{ "number": "12a345.6" }""", "number", "12345,6")]
+    [InlineData("""{ "number": "12.345.6" }""", "number", "12345,6")]
     [InlineData("""{ "front": "blue" }""", "front", "#0072b2")]
     [InlineData("""{ "front": "#FFEE88" }""", "front", "contrast")]
     [InlineData("""{ "front": "#AA3300", "ideal": "#338800" }""", "ideal", "look alike to people with")]
