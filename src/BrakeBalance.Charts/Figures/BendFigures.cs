@@ -141,7 +141,7 @@ public static class BendFigures
                 Tone.Main, Dash.Dash);
     }
 
-    /// <summary>The lateral accelerations over g at which the rear axle is lost first, in words such as <c>0.40 to 0.85 and 0.95</c>.</summary>
+    /// <summary>The lateral accelerations over g at which the rear axle is lost first, such as <c>0.40 to 0.85 and 0.95</c>.</summary>
     internal static string RearLed(BendMap map)
     {
         List<(BendPoint From, BendPoint To)> runs = [];
@@ -154,7 +154,8 @@ public static class BendFigures
             }
         }
 
-        return string.Join(" and ", runs.Select(run => run.From == run.To ? Lateral(run.From) : $"{Lateral(run.From)} to {Lateral(run.To)}"));
+        return string.Join(" and ", runs.Select(run =>
+            run.From == run.To ? Lateral(run.From) : $"{Lateral(run.From)} to {Lateral(run.To)}"));
     }
 
     private static string Limit(FigureBuilder figure, BendMap map, BendPoint point) =>

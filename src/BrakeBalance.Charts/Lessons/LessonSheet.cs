@@ -59,7 +59,7 @@ public sealed partial class LessonSheet : IHtmlOutput
 
     /// <summary>The figure to explore.</summary>
     public Explorable Figure => LessonFigures.Of(Lesson, Car, _units)
-        .Again("lesson", _units, ("lesson", Lesson.Id), ("seed", _number.Seed), ("student", _number.Student));
+        .Again("lesson", _units, ("lesson", Lesson.Id), ("seed", _number.Seed), ("student", _number.Student), ("code", _number.Code));
 
     /// <summary>The sheet of a lesson.</summary>
     /// <param name="lesson">The lesson's short name, such as <c>load-transfer</c>.</param>
@@ -71,6 +71,10 @@ public sealed partial class LessonSheet : IHtmlOutput
     /// <exception cref="ArgumentOutOfRangeException">The student's number is out of its range.</exception>
     public static LessonSheet Of(string lesson, int seed = 1, int student = 1, UnitSystem? units = null) =>
         new(Lesson.Of(lesson), new ClassNumber { Seed = seed, Student = student }, units ?? Display.Units);
+
+    /// <summary>The figure of a lesson with the car of a class's sheet, whose tasks the code does not tell.</summary>
+    internal static Explorable OfClass(string lesson, string code, int student, UnitSystem units) =>
+        new LessonSheet(Lesson.Of(lesson), new ClassNumber { Code = code, Student = student }, units).Figure;
 
     /// <summary>Says what is off with an answer, without giving the right one.</summary>
     /// <param name="number">The exercise's number in the lesson: 1 to 3.</param>

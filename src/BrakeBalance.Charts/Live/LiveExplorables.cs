@@ -63,6 +63,8 @@ internal sealed class LiveExplorables
 
         return name switch
         {
+            "lesson" when LiveDesk.Word(request, "code") is { Length: > 0 } code => LessonSheet.OfClass(
+                LiveDesk.Word(request, "lesson") ?? "", code, (int)(Number(request, "student") ?? 1), units),
             "lesson" => LessonSheet.Of(
                 LiveDesk.Word(request, "lesson") ?? "", (int)(Number(request, "seed") ?? 1), (int)(Number(request, "student") ?? 1), units)
                 .Figure,

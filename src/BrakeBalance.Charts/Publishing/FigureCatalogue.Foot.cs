@@ -19,7 +19,8 @@ public static partial class FigureCatalogue
                 X = Braking, Y = new("Force of the foot on the pedal"),
                 Marks =
                 [
-                    ("as it is, no assist", "this car, without a booster"), ("as it is*", "this car"), ("no vacuum", "booster without vacuum"),
+                    ("as it is, no assist", "this car, without a booster"), ("as it is*", "this car"),
+                    ("no vacuum", "booster without vacuum"),
                     ("pump stopped", "booster without its pump"), ("run-out", "the booster's help ends"),
                 ],
             },
@@ -72,7 +73,8 @@ public static partial class FigureCatalogue
                 X = new("Width of the master cylinder"), Y = new("Leverage of the pedal", "to 1"),
                 Marks =
                 [
-                    ("fits", "fits"), ("pedal too long: bore too small", "pedal too long"), ("pedal too hard: bore too big", "pedal too hard"),
+                    ("fits", "fits"), ("pedal too long: bore too small", "pedal too long"),
+                    ("pedal too hard: bore too big", "pedal too hard"),
                     ("as it is", "this car"),
                 ],
             },
@@ -133,8 +135,8 @@ public static partial class FigureCatalogue
             : presses.Count is not { } count ? $"With the engine off, braking at 0.50 g takes no more than {limit} even without help"
             : count == 0 ? $"With the engine off, braking at 0.50 g takes more than {limit} from the first press on"
             : string.Create(CultureInfo.InvariantCulture,
-                $"With the engine off, {count} press{(count == 1 ? "" : "es")} of the pedal at 0.50 g take{(count == 1 ? "s" : "")} no more "
-                    + $"than {limit}");
+                $"With the engine off, {count} press{(count == 1 ? "" : "es")} of the pedal at 0.50 g "
+                    + $"take{(count == 1 ? "s" : "")} no more than {limit}");
     }
 
     private static string PlainChoice(CarStudy car, Figure figure)

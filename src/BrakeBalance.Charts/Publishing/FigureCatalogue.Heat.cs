@@ -30,7 +30,8 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.CanStop ? HeatFigures.Drift(car.Heat.Result, units) : null,
             Plain = new()
             {
-                Title = (car, figure) => car.Heat.Result.Stops.Where(stop => stop.FrontShare is not null).ToArray() is [{ } first, .., { } last]
+                Title = (car, figure) =>
+                    car.Heat.Result.Stops.Where(stop => stop.FrontShare is not null).ToArray() is [{ } first, .., { } last]
                     ? $"The front brakes do {Share(first.FrontShare!.Value, figure)} of the work when cold and "
                         + $"{Share(last.FrontShare!.Value, figure)} when hot" : "The front brakes' share of the work was read once",
                 Caption = "Hot brakes grip differently. As front and rear change by different amounts, "

@@ -38,7 +38,8 @@ public static partial class FigureCatalogue
                 X = BendPoint, Y = Passed,
                 Marks =
                 [
-                    ("front first in every case", "front wheels always first"), ("rear first in up to a tenth of the cases", "rear first now and then"),
+                    ("front first in every case", "front wheels always first"),
+                    ("rear first in up to a tenth of the cases", "rear first now and then"),
                     ("rear first in more cases", "rear first more often"), ("safe limit", "safe limit"),
                 ],
             },
@@ -119,8 +120,8 @@ public static partial class FigureCatalogue
         }
 
         double slope = common.MinBy(one => Math.Abs(one - 0.3));
-        return $"Pads that may be off by {Share(spread, figure)} instead of {Share(known[0].Spread, figure)} move the highest safe bend down "
-            + $"by {Bar(known[0].At[slope] - least[slope], figure)}";
+        return $"Pads that may be off by {Share(spread, figure)} instead of {Share(known[0].Spread, figure)} move the highest safe bend "
+            + $"down by {Bar(known[0].At[slope] - least[slope], figure)}";
     }
 
     private static string Mean(Figure figure, string line) =>

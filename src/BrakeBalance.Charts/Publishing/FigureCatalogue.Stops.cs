@@ -21,7 +21,10 @@ public static partial class FigureCatalogue
                 Caption = "An emergency stop on a dry road, second by second: "
                     + "the speed of the car and of its wheels. A locked wheel no longer turns.",
                 X = Seconds, Y = new("Speed"),
-                Marks = [("car", "car"), ("front tyres", "front wheels"), ("rear tyres", "rear wheels"), ("front locks", ""), ("rear locks", "")],
+                Marks =
+                [
+                    ("car", "car"), ("front tyres", "front wheels"), ("rear tyres", "rear wheels"), ("front locks", ""), ("rear locks", ""),
+                ],
             },
         },
         new()
@@ -108,7 +111,8 @@ public static partial class FigureCatalogue
                 Marks =
                 [
                     ("full pressure, wheels locked", "full pressure"), ("just below lock-up", "just short of locking"),
-                    ("anti-lock bound", "best possible"), ("Present setting", "as it is"), ("Without the rear valve", "without the rear valve"),
+                    ("anti-lock bound", "best possible"), ("Present setting", "as it is"),
+                    ("Without the rear valve", "without the rear valve"),
                     ("Rear friction 15 % up", "rear pads 15 % stronger"),
                 ],
             },
@@ -138,13 +142,14 @@ public static partial class FigureCatalogue
                 car.CanStop && car.Light.FirstLockUp(CarStudy.Dry) is not null ? BendFigures.Braking(car.Bends, units) : null,
             Plain = new()
             {
-                Title = (car, _) => car.Bends.Points.Where(point => point.Course.FirstAxle is not null).ToArray() is not { Length: > 0 } lost
+                Title = (car, _) =>
+                    car.Bends.Points.Where(point => point.Course.FirstAxle is not null).ToArray() is not { Length: > 0 } lost
                     ? "In none of these bends does braking take one end of the car away"
                     : lost.Any(point => point.RearLetsGo)
                         ? $"At {BendFigures.RearLed(car.Bends)} g of sideways pull the rear wheels let go first{Spins}"
                         : $"Up to {G(lost[^1].Course.LateralAcceleration.StandardGravity)} of sideways pull the front wheels let go first",
-                Caption = "A tyre that is busy cornering has less grip left for braking. The faster the bend, the sooner a wheel slides, and "
-                    + "the sooner one end of the car lets go.",
+                Caption = "A tyre that is busy cornering has less grip left for braking. The faster the bend, the sooner a wheel slides, "
+                    + "and the sooner one end of the car lets go.",
                 X = new("Sideways pull in the bend", "g"), Y = new("Braking at that moment", "g"),
                 Marks =
                 [
@@ -163,12 +168,13 @@ public static partial class FigureCatalogue
                     ? $"As it is, the rear wheels let go first at {BendFigures.RearLed(car.Bends)} g of sideways pull"
                     : "As it is, the front wheels let go first up to "
                         + $"{G(car.Bends.Points[^1].Course.LateralAcceleration.StandardGravity)} of sideways pull",
-                Caption = "What the rear wheels allow while the car corners: the highest setting of its valve with which the front lets go first, "
-                    + "or, without a valve to set, the side grip that is left.",
+                Caption = "What the rear wheels allow while the car corners: the highest setting of its valve with which the front lets go "
+                    + "first, or, without a valve to set, the side grip that is left.",
                 X = new("Sideways pull in the bend", "g"), Y = new("Limit of the rear wheels"),
                 Marks =
                 [
-                    ("rear lets go first: spins", "rear lets go first: spins"), ("highest knee with the front first", "highest safe setting"),
+                    ("rear lets go first: spins", "rear lets go first: spins"),
+                    ("highest knee with the front first", "highest safe setting"),
                     ("present knee", "as it is"), ("could give", "side grip left"), ("bend needs", "what the bend needs"),
                 ],
             },

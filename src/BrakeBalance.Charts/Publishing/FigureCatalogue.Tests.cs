@@ -30,7 +30,8 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.Own?.Valve is { Calibration: not null } valve ? GaugeFigures.Adjuster(valve, units) : null,
             Plain = new()
             {
-                Title = (car, figure) => $"A turn of the adjuster moves the bend by {Bar(car.Own!.Valve!.Calibration!.KneePerTurn.Estimate, figure)}",
+                Title = (car, figure) => "A turn of the adjuster moves the bend by "
+                    + Bar(car.Own!.Valve!.Calibration!.KneePerTurn.Estimate, figure),
                 Caption = "What the adjuster of the valve does, as measured: each turn inwards moves the pressure at which "
                     + "the valve starts to hold the rear brakes back.",
                 X = new("Turns of the adjuster, counted inwards", "turns"), Y = BendPoint,

@@ -1,3 +1,4 @@
+using BrakeBalance.Charts;
 using BrakeBalance.Charts.Lessons;
 using BrakeBalance.Notebooks.Pages;
 
@@ -33,6 +34,22 @@ internal static class ClassSheets
           .bb-paper .bb-table td, .bb-paper .bb-table th { padding: 0 0.5em; line-height: 1.2; } .bb-paper .bb-csv { display: none; }
           /* The head of a table stands on each of its pages. */
           .bb-running { display: table-header-group; break-inside: avoid; } .bb-running + div { display: table-row-group; }
+        }
+        """;
+
+    private const string SlidePrint =
+        """
+        @page { size: 297mm 167mm; margin: 8mm; }
+        html { scroll-snap-type: y proximity; }
+        .bb-slide { min-height: 92vh; scroll-snap-align: start; break-after: page; box-sizing: border-box; padding: 1rem 0; }
+        .bb-slide:last-of-type { break-after: auto; }
+        .bb-slide svg { display: block; width: 100%; height: auto; max-height: 80vh; background: #fff; }
+        .bb-slide :is(li, h3) { font-size: 1.5rem; margin: 0.6rem 0; }
+        .bb-layout:has(.bb-slide) { display: block; max-width: none; }
+        .bb-layout:has(.bb-slide) main { max-width: none; }
+        @media print {
+          .bb-slide { min-height: 0; padding: 0; } .bb-slide h2 { margin: 0 0 2mm; } .bb-slide svg { max-height: 132mm; }
+          main > h1, .bb-layout:has(.bb-slide) + footer { display: none; }
         }
         """;
 
@@ -130,8 +147,47 @@ internal static class ClassSheets
             papers.Append("</div>\n</section>\n");
         }
 
+        papers.Append("<section class=\"bb-paper\">\n");
+        Rows(papers, "Marks for the way, beside those for the answer", ["What is looked at", "2 points", "1 point", "0 points"], Rubric);
+        papers.Append("</section>\n");
         return Shell("Teacher's booklet", papers);
     }
+
+    /// <summary>Slides for a class: of each lesson its figures with the car that is nobody's, and what to talk over.</summary>
+    /// <param name="plan">Which lessons.</param>
+    /// <returns>HTML; each slide fills the screen and, on paper, a page.</returns>
+    public static string Slides(ClassPlan plan)
+    {
+        var slides = new StringBuilder("<style>\n" + SlidePrint + "\n</style>\n");
+        foreach (Lesson lesson in Lesson.All.Where(plan.Covers))
+        {
+            string title = HtmlText.Escape($"Lesson {lesson.Number}: {lesson.Title}");
+            foreach (Figure figure in LessonSheet.Of(lesson.Id, 2026, units: plan.Units).Figure.Start.Figures)
+            {
+                slides.Append(CultureInfo.InvariantCulture, $"<section class=\"bb-slide\">\n<h2>{title}</h2>\n")
+                    .Append((figure with { Id = $"{lesson.Id}-{figure.Id}" }).ToSvg(FigureSize.Slide)).Append("</section>\n");
+            }
+
+            slides.Append(CultureInfo.InvariantCulture, $"<section class=\"bb-slide\">\n<h2>{title}</h2>\n<h3>True or not?</h3>\n<ul>\n")
+                .AppendJoin("", lesson.Misconceptions.Select(one => $"<li>{HtmlText.Escape(one.Belief)}</li>\n"))
+                .Append("</ul>\n<h3>To talk over</h3>\n<ul>\n")
+                .AppendJoin("", lesson.Discussion.Select(question => $"<li>{HtmlText.Escape(question)}</li>\n"))
+                .Append("</ul>\n<p><small>The car is invented. A calculation is no approval of a brake; rear-first lock-up can spin a "
+                    + "car.</small></p>\n</section>\n");
+        }
+
+        return Shell("Slides", slides);
+    }
+
+    // Common practice.
+    private static readonly string[][] Rubric =
+    [
+        ["A sketch or the right equation", "complete, with symbols of the course", "begun, or one part missing", "none"],
+        ["Numbers put in, with units", "every number with its unit, converted rightly", "one slip", "numbers without units"],
+        ["The answer", "with unit, and as many figures as the numbers bear", "right, but without unit or with too many figures", "none"],
+        ["Does it make sense?", "said why the answer is likely, such as a limit it keeps", "said that it is likely", "nothing said"],
+        ["What it means for the car", "which axle locks first, or what the driver feels", "named, without a reason", "nothing said"],
+    ];
 
     // Common practice.
     private static readonly (int Minutes, string What)[] Plan =
@@ -194,7 +250,8 @@ internal static class ClassSheets
         html.Append(CultureInfo.InvariantCulture,
             $"<div class=\"bb-running\"><p>Class {plan.Code}, student number {student}. {right}</p></div>\n"
                 + $"<div>\n<h2>{title} {student}</h2>\n")
-            .Append("<p>The car is invented. A calculation is no approval of a brake; rear-first lock-up can spin a car.</p>\n"
+            .Append("<p>The car is invented. A calculation is no approval of a brake; rear-first lock-up can spin a car. "
+                + "The pages of the lessons draw it: class code and student number are asked for above their figure.</p>\n"
                 + "<div class=\"bb-scroll-x\"><table>\n<tbody>\n");
         foreach ((string name, string symbol, string value) in CarData.Of(car, plan.Units))
         {

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using BrakeBalance.Notebooks.Classroom;
+using BrakeBalance.Notebooks.Publishing;
 
 namespace BrakeBalance.Notebooks.Commands;
 
@@ -37,13 +38,14 @@ internal static class ClassCommand
             HelpName = "FOLDER",
             DefaultValueFactory = _ => "out/class",
         };
+        var pdf = new Option<bool>("--pdf") { Description = "Sheets, booklet and slides as PDF too; needs Chromium" };
         Option<bool> force = OutputFiles.Force();
-        var command = new Command("sheets",
-            "Write sheets.html for the students, key.html and booklet.html for the teacher and answers.csv to fill in.")
+        var command = new Command("sheets", "Write sheets.html for the students, key.html, booklet.html and slides.html for the teacher "
+            + "and answers.csv to fill in.")
         {
-            secret, students, lessons, units, output, force,
+            secret, students, lessons, units, pdf, output, force,
         };
-        command.SetAction(parsed =>
+        command.SetAction(async (parsed, _) =>
         {
             List<string> problems = [];
             Check(parsed.GetRequiredValue(secret), problems);
@@ -71,8 +73,10 @@ internal static class ClassCommand
 
             string folder = parsed.GetRequiredValue(output);
             var files = new OutputFiles(problems, parsed.GetValue(force));
-            string[] targets = [.. new[] { "sheets.html", "key.html", "answers.csv", "booklet.html" }.Select(name =>
-                files.File(Path.Combine(folder, name), "--output"))];
+            bool print = parsed.GetValue(pdf);
+            string[] names = ["sheets.html", "key.html", "answers.csv", "booklet.html", "slides.html",
+                .. print ? (string[])["sheets.pdf", "booklet.pdf", "slides.pdf"] : []];
+            string[] targets = [.. names.Select(name => files.File(Path.Combine(folder, name), "--output"))];
             BadInputException.ThrowIfAny(problems);
             var plan = new ClassPlan
             {
@@ -88,12 +92,31 @@ internal static class ClassCommand
             AtomicFile.Write(targets[0], papers[0]);
             AtomicFile.Write(targets[1], papers[1]);
             AtomicFile.Write(targets[2], ClassReport.Blank(done));
-            AtomicFile.Write(targets[3], ClassSheets.Booklet(done));
+            (string booklet, string slides) = (ClassSheets.Booklet(done), ClassSheets.Slides(done));
+            AtomicFile.Write(targets[3], booklet);
+            AtomicFile.Write(targets[4], slides);
+            string? missing = null;
+            await using (Chromium? browser = print
+                ? await Chromium.TryStartAsync(reason => missing = reason).ConfigureAwait(false) : null)
+            {
+                for (int i = 5; i < targets.Length && browser is not null; i++)
+                {
+                    string page = new[] { papers[0], booklet, slides }[i - 5];
+                    AtomicFile.Write(targets[i], await browser.PrintAsync(page).ConfigureAwait(false));
+                }
+            }
+
             terminal.Output.WriteLine(
                 string.Create(CultureInfo.InvariantCulture,
-                $"{folder}: sheets.html for {done.Students.Count} students, key.html and booklet.html for the teacher, answers.csv to "
-                    + $"fill in. The sheets say class {done.Code}, which opens nothing; "
+                $"{folder}: sheets.html for {done.Students.Count} students, key.html, booklet.html and slides.html for the "
+                    + $"teacher, answers.csv to fill in. The sheets say class {done.Code}, which draws their cars and opens no key; "
                     + $"keep secret, key and booklet away from the class."));
+            if (missing is not null)
+            {
+                terminal.Error.WriteLine(missing + " The pages were written.");
+                return ExitCode.Failed;
+            }
+
             return Left(terminal, failed, parsed);
         });
         return command;

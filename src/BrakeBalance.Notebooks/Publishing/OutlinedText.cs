@@ -30,7 +30,8 @@ internal static class OutlinedText
         {
             bool bold = Inherited(text, "font-weight") == "bold";
             TrueTypeFont font = bold ? Fonts.Value.Bold : Fonts.Value.Regular;
-            if (text.Value.Any(letter => !font.TryGetAdvanceWidth(letter, out _) || !font.TryGetPath(letter, out _) && letter is not (' ' or '\u00a0')))
+            if (text.Value.Any(letter => !font.TryGetAdvanceWidth(letter, out _)
+                || letter is not (' ' or '\u00a0') && !font.TryGetPath(letter, out _)))
             {
                 continue;
             }
@@ -61,7 +62,8 @@ internal static class OutlinedText
                 {
                     string name = FormattableString.Invariant($"{id}-{(bold ? "b" : "r")}{(int)letter:x}");
                     glyphs.TryAdd(name, Path(outline));
-                    group.Add(new XElement(ns + "use", new XAttribute("href", "#" + name), at == 0 ? null : new XAttribute("x", Shown(at, 0))));
+                    group.Add(new XElement(ns + "use", new XAttribute("href", "#" + name),
+                        at == 0 ? null : new XAttribute("x", Shown(at, 0))));
                 }
 
                 at += width;

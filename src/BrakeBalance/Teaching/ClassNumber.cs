@@ -12,6 +12,7 @@ namespace BrakeBalance.Teaching;
 public sealed record ClassNumber
 {
     // No letters that are taken for digits.
+    private const int CodeLength = 8;
     private const string Letters = "ABCDEFGHJKMNPQRSTUVWXYZ23456789";
 
     /// <summary>The seed of a lesson; any whole number. It counts for nothing beside a <see cref="Secret"/>.</summary>
@@ -19,6 +20,15 @@ public sealed record ClassNumber
 
     /// <summary>The teacher's secret; empty for a lesson. No seed gives the numbers of a secret.</summary>
     public string Secret { get; init; } = "";
+
+    /// <summary>What stands on the sheets of a secret: with it alone the student's car is known, but not what is asked of it.</summary>
+    /// <exception cref="ArgumentException">The value is no class code.</exception>
+    public string Code
+    {
+        get => Secret.Length > 0 ? CodeOf(Secret) : field;
+        init => field = value.ToUpperInvariant() is var code && (code.Length is 0 or CodeLength) && code.All(Letters.Contains)
+            ? code : throw new ArgumentException($"\"{value}\" is no class code; it stands at the top of a sheet.", nameof(value));
+    } = "";
 
     /// <summary>The student's number; 1 to 9999. Nothing about the student is stored.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 1 to 9999.</exception>
@@ -33,17 +43,21 @@ public sealed record ClassNumber
     /// <param name="secret">The teacher's secret.</param>
     /// <returns>Eight letters and digits.</returns>
     public static string CodeOf(string secret) => string.Concat(
-        Hash("code", secret, 0, 0).Take(8).Select(part => Letters[part % Letters.Length]));
+        Hash("code", secret, 0, 0).Take(CodeLength).Select(part => Letters[part % Letters.Length]));
 
     private static byte[] Hash(string use, string secret, int student, int stream) => SHA256.HashData(Encoding.UTF8.GetBytes(
         string.Create(CultureInfo.InvariantCulture, $"brake balance class\0{use}\0{secret}\0{student}\0{stream}")));
 
-    /// <summary>The source of the student's numbers.</summary>
-    /// <param name="stream">A number for each independent stream.</param>
-    /// <remarks>
-    /// Mersenne Twister by Matsumoto and Nishimura, as MathNet.Numerics has it: the same everywhere and in every version.
-    /// </remarks>
-    internal MersenneTwister Numbers(int stream) =>
-        new(Secret.Length > 0 ? BinaryPrimitives.ReadInt32LittleEndian(Hash("numbers", Secret, Student, stream))
-            : unchecked((Seed * 1_000_003) + (Student * 7919) + (stream * 104_729)), threadSafe: false);
+    /// <summary>The source of the numbers of the student's car, the same for a secret and for its code.</summary>
+    internal MersenneTwister OfCar => Code.Length > 0 ? Source("car", Code, 0) : Numbers(0);
+
+    /// <summary>The source of the numbers of what is asked; nobody who has the code alone has it.</summary>
+    internal MersenneTwister OfTasks => Code.Length > 0 ? Source("numbers", Secret.Length > 0 ? Secret : Code, 1) : Numbers(1);
+
+    // Mersenne Twister by Matsumoto and Nishimura, as MathNet.Numerics has it: the same everywhere and in every version.
+    private MersenneTwister Source(string use, string of, int stream) =>
+        new(BinaryPrimitives.ReadInt32LittleEndian(Hash(use, of, Student, stream)), threadSafe: false);
+
+    private MersenneTwister Numbers(int stream) =>
+        new(unchecked((Seed * 1_000_003) + (Student * 7919) + (stream * 104_729)), threadSafe: false);
 }

@@ -10,7 +10,7 @@ using MathNet.Numerics.Random;
 namespace BrakeBalance.Teaching;
 
 /// <summary>The invented car of one student's sheet, its numbers rounded as one would write them on a blackboard.</summary>
-public sealed class ExerciseCar
+public sealed record ExerciseCar
 {
     private ExerciseCar()
     {
@@ -43,22 +43,22 @@ public sealed class ExerciseCar
     public required double FrontShare { get; init; }
 
     /// <summary>A deceleration to work with [–].</summary>
-    public required double BrakingRate { get; init; }
+    public double BrakingRate { get; private init; }
 
     /// <summary>An adhesion to work with [–].</summary>
-    public required double Adhesion { get; init; }
+    public double Adhesion { get; private init; }
 
     /// <summary>Another adhesion, for a second look at which axle locks first [–].</summary>
-    public required double OtherAdhesion { get; init; }
+    public double OtherAdhesion { get; private init; }
 
     /// <summary>An adhesion at which the rear axle would lock first without the valve [–].</summary>
-    public required double DryAdhesion { get; init; }
+    public double DryAdhesion { get; private init; }
 
     /// <summary>A share of the weight to which braking takes the rear axle [–].</summary>
-    public required double LightRearShare { get; init; }
+    public double LightRearShare { get; private init; }
 
     /// <summary>A line pressure to work with, above or below the knee, gauge.</summary>
-    public required Pressure LinePressure { get; init; }
+    public Pressure LinePressure { get; private init; }
 
     /// <summary>The pedal, without losses.</summary>
     public required Pedal Pedal { get; init; }
@@ -70,13 +70,13 @@ public sealed class ExerciseCar
     public required Length MasterBore { get; init; }
 
     /// <summary>The force on the pedal to work with.</summary>
-    public required Force PedalForce { get; init; }
+    public Force PedalForce { get; private init; }
 
     /// <summary>Mass of one front disc.</summary>
     public required Mass DiscMass { get; init; }
 
     /// <summary>The speed to stop from.</summary>
-    public required Speed Speed { get; init; }
+    public Speed Speed { get; private init; }
 
     /// <summary>The front disc brake.</summary>
     public DiscBrake Front => (DiscBrake)Vehicle.Brakes.Front;
@@ -108,11 +108,16 @@ public sealed class ExerciseCar
     /// <returns>The car; drawn again until it is ordinary and its balance suits the exercises.</returns>
     public static ExerciseCar For(ClassNumber number)
     {
-        MersenneTwister numbers = number.Numbers(0);
+        MersenneTwister car = number.OfCar, tasks = number.OfTasks;
+        ExerciseCar drawn = Suiting(() => Draw(car), IsOrdinary);
+        return Suiting(() => drawn.WithTasks(tasks), Suits);
+    }
+
+    private static ExerciseCar Suiting(Func<ExerciseCar> draw, Func<ExerciseCar, bool> suits)
+    {
         for (int i = 0; i < 10_000; i++)
         {
-            ExerciseCar car = Draw(numbers);
-            if (Suits(car))
+            if (draw() is var car && suits(car))
             {
                 return car;
             }
@@ -121,23 +126,38 @@ public sealed class ExerciseCar
         throw new InvalidOperationException("No car suits the exercises; the ranges they are drawn from are at fault.");
     }
 
+    private static bool Apart(Pressure one, Pressure other) => Math.Abs((one - other).Bars) >= 4;
+
     // No answer that hangs on a hair, nothing that no road, foot or booster gives.
-    private static bool Suits(ExerciseCar car)
+    private static bool IsOrdinary(ExerciseCar car)
     {
-        static bool Apart(Pressure one, Pressure other) => Math.Abs((one - other).Bars) >= 4;
         Area bore = Area.FromCircleDiameter(car.MasterBore);
         Pressure unassisted = car.Pedal.InputRodForce(Force.FromNewtons(500)) / bore;
         return car.FrontPiston.Millimeters is >= 42 and <= 64 && car.RearPiston.Millimeters is >= 28 and <= 48
             && car.RearPiston / car.FrontPiston is > 0.5 and < 1
-            && Apart(car.LinePressure, car.Valve.Knee) && Apart(unassisted, car.Valve.Knee)
+            && Apart(unassisted, car.Valve.Knee)
+            && car.Booster.OutputForce(car.Pedal.InputRodForce(Force.FromNewtons(200))) / bore < Pressure.FromBars(110)
+            && car.WithoutValve.IdealCrossings() is [{ BrakingRate: > 0.4 and < 0.85 and var crossing }]
+            && DryRoads.Any(road => IsDry(car, crossing, road))
+            && car.Balance.AtRate(0.9) is not null
+            && car.Balance.At(car.Valve.Knee).BrakingRate is > 0.2 and < 0.7 && car.Balance.At(unassisted).BrakingRate < 0.6;
+    }
+
+    private static readonly double[] DryRoads = [0.75, 0.8, 0.85, 0.9, 0.95, 1];
+
+    private static bool IsDry(ExerciseCar car, double crossing, double road) =>
+        road > crossing + 0.1 && car.KneeAt(road).Bars is > 10 and < 60;
+
+    private static bool Suits(ExerciseCar car)
+    {
+        Area bore = Area.FromCircleDiameter(car.MasterBore);
+        double crossing = car.WithoutValve.IdealCrossings()[0].BrakingRate;
+        return Apart(car.LinePressure, car.Valve.Knee)
             && car.Pedal.PedalForce(car.LinePressure * bore).Newtons < 1000
             && car.Booster.OutputForce(car.Pedal.InputRodForce(car.PedalForce)) / bore < Pressure.FromBars(110)
-            && car.WithoutValve.IdealCrossings() is [{ BrakingRate: > 0.4 and < 0.85 and var crossing }]
             && Math.Abs(crossing - car.Adhesion) > 0.08 && Math.Abs(crossing - car.OtherAdhesion) > 0.08
-            && car.OtherAdhesion != car.Adhesion && car.DryAdhesion > crossing + 0.1
-            && car.KneeAt(car.DryAdhesion).Bars is > 10 and < 60
-            && car.Balance.AtRate(0.9) is not null && car.Balance.At(car.LinePressure).BrakingRate < 0.95
-            && car.Balance.At(car.Valve.Knee).BrakingRate is > 0.2 and < 0.7 && car.Balance.At(unassisted).BrakingRate < 0.6;
+            && car.OtherAdhesion != car.Adhesion && IsDry(car, crossing, car.DryAdhesion)
+            && car.Balance.At(car.LinePressure).BrakingRate < 0.95;
     }
 
     /// <summary>The knee that makes both axles lock together on a road, the slope as it is.</summary>
@@ -158,10 +178,29 @@ public sealed class ExerciseCar
         return (Pressure.FromBars(10 * (limits.Front / one.Front)), Pressure.FromBars(10 * (limits.Rear / one.Rear)));
     }
 
+    private static double Pick(MersenneTwister numbers, double low, double high, double step) =>
+        Math.Round(low + step * numbers.Next((int)Math.Round((high - low) / step) + 1), 6);
+
+    private ExerciseCar WithTasks(MersenneTwister numbers)
+    {
+        double Pick(double low, double high, double step) => ExerciseCar.Pick(numbers, low, high, step);
+        return this with
+        {
+            BrakingRate = Pick(0.4, 0.8, 0.05),
+            Adhesion = Pick(0.3, 0.95, 0.05),
+            OtherAdhesion = Pick(0.3, 0.95, 0.05),
+            DryAdhesion = Pick(DryRoads[0], DryRoads[^1], 0.05),
+            LightRearShare = Math.Round(
+                1 - FrontShare - Pick(0.5, 0.9, 0.05) * (LoadCase.CentreOfGravityHeight / Vehicle.Wheelbase), 2),
+            LinePressure = Pressure.FromBars(Pick(12, 60, 1)),
+            PedalForce = Force.FromNewtons(Pick(100, 300, 10)),
+            Speed = Speed.FromKilometersPerHour(Pick(80, 130, 10)),
+        };
+    }
+
     private static ExerciseCar Draw(MersenneTwister numbers)
     {
-        double Pick(double low, double high, double step) =>
-            Math.Round(low + step * numbers.Next((int)Math.Round((high - low) / step) + 1), 6);
+        double Pick(double low, double high, double step) => ExerciseCar.Pick(numbers, low, high, step);
 
         // A long car is heavier and its centre of gravity higher; some carry more on the rear axle, none nearly the same.
         double wheelbase = Pick(2.30, 2.90, 0.05), height = Math.Round(wheelbase * Pick(0.17, 0.23, 0.01), 2);
@@ -198,12 +237,6 @@ public sealed class ExerciseCar
                 Hydraulics = new BrakeHydraulics { RearValves = [new ProportioningValve { Knee = knee, Slope = Pick(0.25, 0.5, 0.05) }] },
             },
             FrontShare = frontShare,
-            BrakingRate = Pick(0.4, 0.8, 0.05),
-            Adhesion = Pick(0.3, 0.95, 0.05),
-            OtherAdhesion = Pick(0.3, 0.95, 0.05),
-            DryAdhesion = Pick(0.75, 1, 0.05),
-            LightRearShare = Math.Round(1 - frontShare - Pick(0.5, 0.9, 0.05) * height / wheelbase, 2),
-            LinePressure = Pressure.FromBars(Pick(12, 60, 1)),
             Pedal = new Pedal { Lever = new FixedRatioLever { Ratio = Pick(3, 4, 0.1) }, Efficiency = 1, FreePlay = Length.Zero },
             Booster = new VacuumBooster
             {
@@ -214,9 +247,7 @@ public sealed class ExerciseCar
                 CutInForce = Force.Zero,
             },
             MasterBore = Length.FromMillimeters(Pick(22, 26, 1)),
-            PedalForce = Force.FromNewtons(Pick(100, 300, 10)),
             DiscMass = Mass.FromKilograms(Math.Round(mass * 0.01) / 2 + Pick(-1, 1, 0.5)),
-            Speed = Speed.FromKilometersPerHour(Pick(80, 130, 10)),
         };
     }
 

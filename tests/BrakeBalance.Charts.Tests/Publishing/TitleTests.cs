@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts.Publishing;
-using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
 using BrakeBalance.Rules;
 using BrakeBalance.Stops;

@@ -54,6 +54,17 @@ public class ClassSheetTests
     }
 
     [Fact]
+    public void The_slides_show_each_figure_of_each_lesson_once_and_no_answer_of_the_class()
+    {
+        string html = ClassSheets.Slides(Plan);
+        string[] ids = [.. Regex.Matches(html, " id=\"([^\"]+)\"").Select(match => match.Groups[1].Value)];
+        Assert.Equal(ids.Length, ids.Distinct().Count());
+        Assert.All(Lesson.All, lesson => Assert.True(Regex.Count(html, $"<h2>Lesson {lesson.Number}: ") >= 2));
+        Assert.DoesNotContain(Plan.Code, html, StringComparison.Ordinal);
+        Assert.Contains("Marks for the way", ClassSheets.Booklet(Plan), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Sheets_are_written_and_their_answers_marked()
     {
         string folder = Directory.CreateTempSubdirectory("class").FullName;

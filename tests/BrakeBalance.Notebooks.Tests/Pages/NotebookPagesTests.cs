@@ -3,6 +3,7 @@ using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Execution;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Tests.Browser;
+using BrakeBalance.Teaching;
 using PuppeteerSharp.Media;
 
 namespace BrakeBalance.Notebooks.Tests.Pages;
@@ -75,6 +76,34 @@ public class NotebookPagesTests(BrowserFixture browser, RenderedNotebooks notebo
                 new() { Timeout = 60_000 });
         }
 
+        page.AssertQuiet();
+    }
+
+    [SkippableTheory]
+    [InlineData("01-static-load")]
+    [InlineData("05-knee")]
+    public async Task A_lesson_shows_the_car_of_a_sheet_by_class_code_and_student_number(string name)
+    {
+        await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync(name), 390, 844);
+        const string Said = "document.querySelector('.bb-explorable .bb-shown').innerText";
+        string before = await page.Page.EvaluateExpressionAsync<string>(Said);
+        async Task Ask(string code, string student) => await page.Page.EvaluateFunctionAsync(
+            """
+            (code, student) => {
+              const sheet = document.querySelector(".bb-sheet");
+              sheet.elements.code.value = code;
+              sheet.elements.student.value = student;
+              sheet.requestSubmit();
+            }
+            """, code, student);
+        await Ask("ABCDEFG0", "7");
+        await page.Page.WaitForExpressionAsync("document.querySelector('.bb-explorable').innerText.includes('is no class code')",
+            new() { Timeout = 60_000 });
+        Assert.Equal(before, await page.Page.EvaluateExpressionAsync<string>(Said));
+        await Ask(ClassNumber.CodeOf("a class of mine"), "7");
+        await page.Page.WaitForExpressionAsync($"{Said} !== {System.Text.Json.JsonSerializer.Serialize(before)}", new() { Timeout = 60_000 });
+        await page.Page.ReloadAsync();
+        Assert.Equal("7", await page.Page.EvaluateExpressionAsync<string>("document.querySelector('.bb-sheet').elements.student.value"));
         page.AssertQuiet();
     }
 

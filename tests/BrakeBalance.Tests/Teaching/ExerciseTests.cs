@@ -50,6 +50,28 @@ public class ExerciseTests
         Assert.Empty(off);
     }
 
+    [Fact]
+    public void The_code_on_a_sheet_draws_its_car_and_tells_neither_what_is_asked_nor_an_answer()
+    {
+        const string Secret = "a code opens nothing";
+        string code = ClassNumber.CodeOf(Secret);
+        int alike = 0;
+        for (int student = 1; student <= 40; student++)
+        {
+            ExerciseCar sheet = ExerciseCar.For(new ClassNumber { Secret = Secret, Student = student });
+            ExerciseCar drawn = ExerciseCar.For(new ClassNumber { Code = code.ToLowerInvariant(), Student = student });
+            Assert.Equal((sheet.Vehicle.Wheelbase, sheet.LoadCase.Mass, sheet.FrontPiston, sheet.RearPiston, sheet.Valve.Knee, sheet.Valve.Slope),
+                (drawn.Vehicle.Wheelbase, drawn.LoadCase.Mass, drawn.FrontPiston, drawn.RearPiston, drawn.Valve.Knee, drawn.Valve.Slope));
+            Assert.Equal((sheet.MasterBore, sheet.DiscMass, sheet.Booster.BoostRatio), (drawn.MasterBore, drawn.DiscMass, drawn.Booster.BoostRatio));
+            alike += (sheet.BrakingRate, sheet.LinePressure, sheet.PedalForce).Equals((drawn.BrakingRate, drawn.LinePressure, drawn.PedalForce))
+                ? 1 : 0;
+        }
+
+        Assert.InRange(alike, 0, 1);
+        Assert.Contains("is no class code", Assert.Throws<ArgumentException>(() => new ClassNumber { Code = "XH6CC4D0", Student = 1 }).Message,
+            StringComparison.Ordinal);
+    }
+
     [Theory]
     [MemberData(nameof(Students))]
     public void The_answer_as_printed_is_marked_right_in_both_systems_of_units(int seed, int student)

@@ -109,8 +109,34 @@
       root.prepend(button);
     };
 
+    // A lesson shows the car of a student's sheet: class code and student number stand at its top.
+    const offerSheet = () => {
+      if (pageCar.name !== "lesson") return;
+      const kept = (() => { try { return JSON.parse(localStorage.getItem("bb-class")) || {}; } catch { return {}; } })();
+      const sheet = document.createElement("form");
+      sheet.className = "bb-sheet";
+      sheet.innerHTML = '<label>Class code <input name="code" size="9" required minlength="8" maxlength="8" autocomplete="off" spellcheck="false"></label> '
+        + '<label>Student number <input name="student" type="number" required min="1" max="9999"></label> '
+        + '<button>Show the car of my sheet</button>';
+      const { code, student } = sheet.elements;
+      code.value = kept.code || "";
+      student.value = kept.student || "";
+      sheet.addEventListener("submit", async event => {
+        event.preventDefault();
+        const before = request;
+        request = { ...pageCar, code: code.value.trim(), student: Number(student.value) };
+        const [reply, at] = await ask();
+        if (!put(reply, at)) { request = before; return; }
+        try { localStorage.setItem("bb-class", JSON.stringify({ code: request.code, student: request.student })); } catch {}
+        form().outerHTML = reply.controls;
+        bind();
+      });
+      root.prepend(sheet);
+    };
+
     bind();
     offer();
+    offerSheet();
     if (inputs().some(input => input.tagName === "INPUT" ? input.value !== input.defaultValue
       : !input.options[input.selectedIndex]?.defaultSelected)) move();
   };
