@@ -1,0 +1,302 @@
+using BrakeBalance.Charts.Exploring;
+using BrakeBalance.Charts.Figures;
+using BrakeBalance.Charts.Rendering;
+
+namespace BrakeBalance.Charts.Publishing;
+
+/// <summary>Controls, sentences and figures of the story's screens.</summary>
+internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSystem units, string id)
+{
+    private const int Dry = 2;
+
+    private static readonly Speed From = Speed.FromKilometersPerHour(80);
+
+    private readonly LoadCase _load = vehicle.LoadCases[0];
+
+    private readonly ForceWindow _window =
+        ForceWindow.Of([.. vehicle.LoadCases.Select(load => new BalanceModel(vehicle, load))], 0.95);
+
+    /// <summary>The car from the side: weight moves forward.</summary>
+    public Explorable Stop()
+    {
+        var model = new BalanceModel(vehicle, _load);
+        double[] rates = [.. Rates(0, model)];
+        return Explorable.Of(id, [Braking(rates) with { PlaysItself = true }], state =>
+        {
+            double rate = rates[state["rate"]];
+            PerAxle<Force> rest = model.StaticAxleLoads, now = model.NormalReactions(rate);
+            (string front, string rear) = Shares(now.Front / model.Weight);
+            string moved = Measure.Mass.Text(Mass.FromKilograms((now.Front - rest.Front).Newtons / Gravity.StandardMetresPerSecondSquared), units);
+            return new Frame(
+                [StoryFigures.Stop(model, rate, (front, rear), units, $"{id}-car",
+                    rate > 0 ? $"Braking at {Finding.Rate(rate)} g, the front wheels carry {front} of the car"
+                        : $"At rest the front wheels carry {front} of the car")],
+                [],
+                new Verdict(rate > 0
+                    ? $"It is as if {moved} had moved from the rear wheels to the front wheels. The rear wheels have lost "
+                        + $"{Percent(1 - (now.Rear / rest.Rear))} of their load, and grip goes with load."
+                    : $"The rear wheels carry the other {rear}."));
+        });
+    }
+
+    /// <summary>The car from above with one pair of wheels locked.</summary>
+    public Explorable Above()
+    {
+        // Each pair locks whatever the foot does, so pedal and assist are left out.
+        var setup = StopSetup.From(vehicle with { Control = null }, _load, KneeStory.Roads[Dry].Adhesion);
+        YawResult[] stops = [.. new[] { Axle.Front, Axle.Rear }.Select(axle => YawStop.Run(
+            YawStop.WithOnlyLocked(setup.Car, axle), setup.MaximumPressure, setup.BuildUp, From, YawDisturbance.Crown))];
+        string[] names = ["front wheels", "rear wheels"];
+        double end = stops.Max(stop => stop.Duration.Seconds);
+        double[] times = [.. Enumerable.Range(0, 41).Select(i => Math.Round(end * i / 40, 2))];
+        int start = Array.FindIndex(times, time => time >= (stops[1].SquareToRoadAt?.Seconds ?? 0.6 * end));
+        return Explorable.Of(
+            id,
+            [
+                Control.Choice("locked", "Which wheels lock", names, 1),
+                Control.Clock("time", "Time", Measure.Time, times, 100, units) with { Start = start },
+            ],
+            state =>
+            {
+                int locked = state["locked"];
+                double now = times[state["time"]];
+                YawSample here = StopFigures.At(stops[locked], now);
+                string name = $"{names[locked]} locked", other = Turned(StopFigures.At(stops[1 - locked], now));
+                Figure plan = StopFigures.PlanView([(name, stops[locked])], vehicle.Wheelbase, now, units, $"{id}-plan");
+                return new Frame(
+                    [plan with
+                    {
+                        Title = $"{Finding.Capital(name)}: after {Measure.Time.Text(now, units)} the car has turned by {Turned(here)} "
+                            + $"and does {Measure.Speed.Text(here.SpeedMetresPerSecond, units)}",
+                        Caption = $"The {vehicle.Name} from above on a dry road, from {Measure.Speed.Text(From, units)}, drawn larger than "
+                            + "the road. The road falls off to one side, as roads do; the driver holds the wheel straight. "
+                            + "The thick bar is the locked pair, the point the nose.",
+                        AltText = $"The car from above on its way along the road, with its {name}.",
+                        LongDescription = $"With its {name} the car comes to rest turned by {Turned(stops[locked].Trace[^1])}, after "
+                            + $"{Measure.Distance.Text(stops[locked].Distance, units)}.",
+                    }],
+                    [],
+                    new Verdict($"With the {names[1 - locked]} locked instead, it would have turned by {other}.",
+                        locked == 1 && stops[1].SwapsEnds ? VerdictKind.Caution : VerdictKind.Neutral));
+            });
+    }
+
+    /// <summary>The perfect split: the curve and a point on it.</summary>
+    public Explorable Split()
+    {
+        var model = new BalanceModel(Without(), _load);
+        double[] rates = [.. Rates(2, model).Where(rate => model.IdealForces(rate).Front.Newtons > 0)];
+        return Explorable.Of(id, [Braking(rates)], state =>
+        {
+            double rate = rates[state["rate"]];
+            (string front, string rear) = Split(rate);
+            PerAxle<Force> at = model.IdealForces(rate);
+            double x = at.Front.Newtons, y = at.Rear.Newtons;
+            FigureBuilder figure = Plane(model, $"At {Finding.Rate(rate)} g the perfect split is {front} in front and {rear} at the rear",
+                $"Braking by the rear wheels of the {vehicle.Name} over braking by its front wheels. "
+                    + "On the dashed curve all four wheels would lock together.",
+                "The curve of the perfect split, which rises and bends over; a dot on it.", danger: false)
+                .Line("front", [0, x], [y, y], Tone.Front, Dash.Solid, 3, $"front {front}", 0.4)
+                .Line("rear", [x, x], [0, y], Tone.Rear, Dash.Solid, 3, $"rear {rear}", 0.3)
+                .Points("now", [x], [y], label: $"{Finding.Rate(rate)}\u00a0g");
+            return new Frame([figure.Build()], [], new Verdict(
+                "Split so, front and rear use the same part of their grip. "
+                    + $"At {Finding.Rate(rates[0])} g it would be {Split(rates[0]).Front} in front, "
+                    + $"at {Finding.Rate(rates[^1])} g {Split(rates[^1]).Front}."));
+        });
+
+        (string Front, string Rear) Split(double rate)
+        {
+            PerAxle<Force> at = model.IdealForces(rate);
+            return Shares(at.Front / (at.Front + at.Rear));
+        }
+    }
+
+    /// <summary>The car with every valve taken out.</summary>
+    public Explorable Straight()
+    {
+        var model = new BalanceModel(Without(), _load);
+        (double right, double top) = _window.Rounded(units);
+        BalancePoint[] crossings = [.. model.IdealCrossings()
+            .Where(at => at.BrakingForces.Front.Newtons <= right && at.BrakingForces.Rear.Newtons <= top)];
+        string meets = crossings.Length > 0
+            ? $"The line crosses the curve at {string.Join(" and at ", crossings.Select(at => Finding.Rate(at.BrakingRate) + " g"))}."
+            : "The line does not cross the curve in this picture.";
+        return Explorable.Of(id, [Road()], state =>
+        {
+            (_, string where, double adhesion) = KneeStory.Roads[state["road"]];
+            LockUp? lockUp = model.FirstLockUp(adhesion);
+            FigureBuilder figure = Plane(model, Finding.Capital($"{where} {KneeStory.Words(lockUp)}"),
+                $"The {vehicle.Name} {(Valves.Any() ? "with every valve taken out" : "as it is: it has no valves")}.{Ring(lockUp)}",
+                "The curve of the perfect split, this car's straight line, and a hatched area above the curve.")
+                .Installed(model, _window, "this car");
+            if (crossings.Length > 0)
+            {
+                figure.Points("crosses", crossings.Select(at => at.BrakingForces.Front).ToArray(),
+                    crossings.Select(at => at.BrakingForces.Rear).ToArray(), Tone.Ideal, Marker.Diamond, label: "");
+            }
+
+            return new Frame([figure.Mark(lockUp, StoryFigures.Forces).Build()], [], Said(lockUp, meets + (lockUp is null ? ""
+                : " Where the first wheels lock, the line is "
+                    + $"{lockUp.First switch { Axle.Rear => "above", Axle.Front => "below", _ => "on" }} the curve.")));
+        });
+    }
+
+    /// <summary>The knee alone: no other valve.</summary>
+    public Explorable Knee()
+    {
+        Setting setting = answer();
+        (IReadOnlyList<Pressure> knees, int own) = KneeStory.Knees(setting, units);
+        (IReadOnlyList<double> slopes, int ownSlope) = KneeStory.SlopesOf(setting);
+        double slope = slopes[ownSlope];
+        var straight = new BalanceModel(Without(), _load);
+        (_, string where, double adhesion) = KneeStory.Roads[Dry];
+        string open = KneeStory.Words(straight.FirstLockUp(adhesion));
+        bool fitted = vehicle.Hydraulics.RearProportioningValve is not null;
+        bool more = Valves.Any(valve => valve != vehicle.Hydraulics.RearProportioningValve);
+        return Explorable.Of(id, [Control.Slider("knee", "Knee", SettingChoices.Texts(knees, units), own)], state =>
+        {
+            Pressure knee = knees[state["knee"]];
+            var model = new BalanceModel(Without(new ProportioningValve { Knee = knee, Slope = slope }), _load);
+            LockUp? lockUp = model.FirstLockUp(adhesion);
+            Pressure held = lockUp is null ? Pressure.Zero : KneeStory.HeldBack(model, straight, lockUp.At);
+            Figure figure = Plane(model, $"Knee at {SettingWords.Knee(knee, units)}: {where} {KneeStory.Words(lockUp)}",
+                $"The {vehicle.Name} with {(fitted ? "its valve in the rear line" : "such a valve, which it does not have, in the rear line")}"
+                    + $"{(more ? "; every other valve is taken out" : "")}.{Ring(lockUp)}",
+                "The curve of the perfect split, the straight line without a valve, and the line with it, which bends at the knee.")
+                .Installed(straight, _window, "without the valve", Tone.Guide, Dash.Dot, 1.6)
+                .Installed(model, _window, "with the valve")
+                .Bend(model, slope, StoryFigures.Forces).Mark(lockUp, StoryFigures.Forces).Build();
+            return new Frame([figure], [], Said(lockUp,
+                $"Up to the knee the valve lets all pressure through to the rear, above it {StoryFigures.Passed(slope)}."
+                + (lockUp is null ? "" : held > Pressure.Zero
+                    ? $" When the first wheels lock, it holds {Measure.LinePressure.Text(held, units)} back."
+                    : " When the first wheels lock, the knee is not reached, and nothing is held back.")
+                + $" Without the valve {open}."));
+        });
+    }
+
+    /// <summary>The metering valve: who begins.</summary>
+    public Explorable Metering()
+    {
+        Vehicle open = vehicle with { Hydraulics = vehicle.Hydraulics with { FrontValves = [.. vehicle.Hydraulics.FrontValves
+            .Where(valve => valve is not MeteringValve)] } };
+        BalanceModel with = new(vehicle, _load), without = new(open, _load);
+        MeteringValve? valve = vehicle.Hydraulics.FrontValves.OfType<MeteringValve>().FirstOrDefault();
+        DisplayUnit unit = Measure.LinePressure.In(units);
+        double most = Math.Min(1.3 * (valve?.BlendPressure.Pascals ?? 20e5), with.MaximumPressure.Pascals);
+        double step = Ticks.Step(unit.FromSi(most), 30);
+        double[] pressures = [.. Enumerable.Range(1, 40).Select(i => unit.ToSi(i * step)).Where(pascals => pascals <= most)];
+        (_, string where, double adhesion) = KneeStory.Roads[0];
+        LockUp? now = with.FirstLockUp(adhesion), then = without.FirstLockUp(adhesion);
+        int start = Math.Max(0, Array.FindLastIndex(pressures, pascals => with.StateAt(pascals).FrontLinePascals <= 0));
+        return Explorable.Of(id, [Control.Slider("pressure", "Pressure from the foot", Measure.LinePressure, pressures, start, units)], state =>
+        {
+            BalancePoint at = with.At(Pressure.FromPascals(pressures[state["pressure"]]));
+            Pressure front = at.LinePressures.Front, all = without.At(at.MasterPressure).LinePressures.Front;
+            string gets = Text(front), whole = Text(all);
+            Figure figure = Plane(with, valve is null ? $"The {vehicle.Name} has no metering valve"
+                    : $"Of {whole} the metering valve lets {(front <= Pressure.Zero ? "nothing" : front < all ? gets : "everything")} "
+                        + "through to the front",
+                $"The {vehicle.Name} as it is, with {(valve is null ? "no valve" : "its metering valve")} in the front line.",
+                "The curve of the perfect split and two lines of this car, with and without its metering valve.")
+                .Installed(without, _window, "without the metering valve", Tone.Guide, Dash.Dot, 1.6)
+                .Installed(with, _window, "this car")
+                .Points("now", [at.BrakingForces.Front.Newtons], [at.BrakingForces.Rear.Newtons], label: $"at {whole}")
+                .Build();
+            double share = at.BrakingForces.Rear / (at.BrakingForces.Front + at.BrakingForces.Rear);
+            return new Frame([figure], [], new Verdict(
+                (double.IsFinite(share) ? $"The rear brakes do {Percent(share)} of the braking now. " : "No brake has taken hold yet. ")
+                    + Finding.Capital(where) + $" {KneeStory.Words(now)}"
+                    + (valve is null ? "." : $"; without the metering valve {KneeStory.Words(then)}."),
+                now?.First == Axle.Rear ? VerdictKind.Caution : VerdictKind.Neutral));
+        });
+    }
+
+    /// <summary>The whole car with all controls.</summary>
+    public Explorable All()
+    {
+        Setting setting = answer();
+        (IReadOnlyList<Pressure> knees, int own) = KneeStory.Knees(setting, units);
+        (IReadOnlyList<double> slopes, int ownSlope) = KneeStory.SlopesOf(setting);
+        Control[] controls =
+        [
+            Control.Slider("knee", "Knee", SettingChoices.Texts(knees, units), own),
+            Control.Slider("slope", "Share above the knee", slopes.Select(SlopeName), ownSlope),
+            Control.Choice("load", "Load", vehicle.LoadCases.Select(load => PlainWording.Say(load.Name)), 0),
+            Road(),
+        ];
+        return Explorable.Of(id, controls, state =>
+        {
+            (Pressure knee, double slope) = (knees[state["knee"]], slopes[state["slope"]]);
+            var model = new BalanceModel(vehicle.WithRearKnee(knee, slope), vehicle.LoadCases[state["load"]]);
+            (_, string where, double adhesion) = KneeStory.Roads[state["road"]];
+            LockUp? lockUp = model.FirstLockUp(adhesion);
+            Figure plane = Plane(model, lockUp is null ? "No wheel locks here" : "At the limit of this road the line is " + lockUp.First switch
+                {
+                    Axle.Rear => "on the wrong side of the curve: the rear wheels lock first",
+                    Axle.Front => "on the safe side of the curve: the front wheels lock first",
+                    _ => "on the curve: all wheels lock together",
+                },
+                $"The {vehicle.Name} {where}, whose grip is {Finding.Rate(adhesion)} of the weight.{Ring(lockUp)}",
+                "The curve of the perfect split, this car's line with its knee, and a hatched area above the curve.")
+                .Installed(model, _window, "this car")
+                .Bend(model, slope, StoryFigures.Forces).Mark(lockUp, StoryFigures.Forces).Build();
+            return new Frame(
+                [
+                    plane, StoryFigures.Valve(model, lockUp, knee, slope, units, $"{id}-valve"),
+                    StoryFigures.Wheels(model, lockUp, units, $"{id}-wheels"),
+                ],
+                [
+                    new Readout("Locks first", lockUp is null
+                        ? "no wheel" : lockUp.First switch { Axle.Front => "front wheels", Axle.Rear => "rear wheels", _ => "all wheels" }),
+                    new Readout("When braking at", lockUp is null ? "–" : $"{Finding.Rate(lockUp.At.BrakingRate)} g"),
+                    new Readout("Grip of the road used", lockUp is null ? "–" : Percent(lockUp.Efficiency)),
+                ],
+                StoryFigures.Verdict(lockUp));
+        });
+    }
+
+    private IEnumerable<PressureValve> Valves => vehicle.Hydraulics.FrontValves.Concat(vehicle.Hydraulics.RearValves);
+
+    /// <summary>The car with no valves in its lines but those given, in the rear line.</summary>
+    private Vehicle Without(params ReadOnlySpan<PressureValve> but) =>
+        vehicle with { Hydraulics = vehicle.Hydraulics with { FrontValves = [], RearValves = [.. but] } };
+
+    private FigureBuilder Plane(BalanceModel model, string title, string caption, string alt, bool danger = true) =>
+        StoryFigures.Plane(model, _window, units, $"{id}-plane", danger).Title(title).Describe(caption, alt, $"{title}. {caption}");
+
+    private Control Braking(double[] rates) => Control.Slider("rate", "How hard it brakes", Measure.InG, rates,
+        Math.Min(12, rates.Length - 1), units) with { FrameMilliseconds = 120 };
+
+    private static Control Road() => Control.Slider("road", "Road", KneeStory.Roads.Select(road => road.Name), Dry);
+
+    private static IEnumerable<double> Rates(int first, BalanceModel model) =>
+        Enumerable.Range(first, 21 - first).Select(i => i * 0.05).TakeWhile(rate => rate < 0.95 * model.RearLiftOffRate);
+
+    /// <summary>Front and rear share of a whole as shown: together 100 %.</summary>
+    private (string Front, string Rear) Shares(double front) => (Percent(front), Percent(1 - Math.Round(front, 2)));
+
+    private string Percent(double fraction) => Measure.Percent.Text(fraction, units);
+
+    private string Text(Pressure pressure) => Measure.LinePressure.Text(pressure, units);
+
+    private static string Turned(YawSample sample) => FormattableString.Invariant($"{Math.Abs(sample.HeadingRadians) * 180 / Math.PI:0}°");
+
+    private static string Ring(LockUp? lockUp) => lockUp is null ? "" : " The ring is the moment at which the first wheels lock.";
+
+    private static Verdict Said(LockUp? lockUp, string more) => lockUp?.First switch
+    {
+        _ when lockUp is null => new($"The pressure does not go high enough to lock a wheel. {more}"),
+        Axle.Rear => new($"Danger: the car can spin. {more}", VerdictKind.Caution),
+        Axle.Front => new($"The car slides straight on and cannot steer, but it does not spin. {more}", VerdictKind.Good),
+        _ => new($"Nothing is left in hand. {more}", VerdictKind.Caution),
+    };
+
+    private static string SlopeName(double slope) => slope switch
+    {
+        0 => "nothing",
+        1 => "all of it (no valve)",
+        _ => FormattableString.Invariant($"{100 * slope:0} %"),
+    };
+}
