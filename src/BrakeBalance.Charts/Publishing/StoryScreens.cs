@@ -9,7 +9,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
 {
     private const int Dry = 2;
 
-    private static readonly Speed From = Speed.FromKilometersPerHour(80);
+    private static readonly Speed From = Speed.FromKilometersPerHour(60);
 
     private readonly LoadCase _load = vehicle.LoadCases[0];
 
@@ -62,7 +62,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
                 double now = times[state["time"]];
                 YawSample here = StopFigures.At(stops[locked], now);
                 string name = $"{names[locked]} locked", other = Turned(StopFigures.At(stops[1 - locked], now));
-                Figure plan = StopFigures.PlanView([(name, stops[locked])], vehicle.Wheelbase, now, units, $"{id}-plan");
+                Figure plan = StopFigures.PlanView([(name, stops[locked])], vehicle.Wheelbase, now, units, $"{id}-plan", aspect: 0.3);
                 return new Frame(
                     [plan with
                     {
@@ -74,6 +74,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
                         AltText = $"The car from above on its way along the road, with its {name}.",
                         LongDescription = $"With its {name} the car comes to rest turned by {Turned(stops[locked].Trace[^1])}, after "
                             + $"{Measure.Distance.Text(stops[locked].Distance, units)}.",
+                        YAxis = plan.YAxis with { Quantity = "Across the road" },
                     }],
                     [],
                     new Verdict($"With the {names[1 - locked]} locked instead, it would have turned by {other}.",
@@ -92,7 +93,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             (string front, string rear) = Split(rate);
             PerAxle<Force> at = model.IdealForces(rate);
             double x = at.Front.Newtons, y = at.Rear.Newtons;
-            FigureBuilder figure = Plane(model, $"At {Finding.Rate(rate)} g the perfect split is {front} in front and {rear} at the rear",
+            FigureBuilder figure = Plane(model, _window, $"At {Finding.Rate(rate)} g the perfect split is {front} in front and {rear} at the rear",
                 $"Braking by the rear wheels of the {vehicle.Name} over braking by its front wheels. "
                     + "On the dashed curve all four wheels would lock together.",
                 "The curve of the perfect split, which rises and bends over; a dot on it.", danger: false)
@@ -126,7 +127,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
         {
             (_, string where, double adhesion) = KneeStory.Roads[state["road"]];
             LockUp? lockUp = model.FirstLockUp(adhesion);
-            FigureBuilder figure = Plane(model, Finding.Capital($"{where} {KneeStory.Words(lockUp)}"),
+            FigureBuilder figure = Plane(model, _window, Finding.Capital($"{where} {KneeStory.Words(lockUp)}"),
                 $"The {vehicle.Name} {(Valves.Any() ? "with every valve taken out" : "as it is: it has no valves")}.{Ring(lockUp)}",
                 "The curve of the perfect split, this car's straight line, and a hatched area above the curve.")
                 .Installed(model, _window, "this car");
@@ -160,7 +161,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             var model = new BalanceModel(Without(new ProportioningValve { Knee = knee, Slope = slope }), _load);
             LockUp? lockUp = model.FirstLockUp(adhesion);
             Pressure held = lockUp is null ? Pressure.Zero : KneeStory.HeldBack(model, straight, lockUp.At);
-            Figure figure = Plane(model, $"Knee at {SettingWords.Knee(knee, units)}: {where} {KneeStory.Words(lockUp)}",
+            Figure figure = Plane(model, _window, $"Knee at {SettingWords.Knee(knee, units)}: {where} {KneeStory.Words(lockUp)}",
                 $"The {vehicle.Name} with {(fitted ? "its valve in the rear line" : "such a valve, which it does not have, in the rear line")}"
                     + $"{(more ? "; every other valve is taken out" : "")}.{Ring(lockUp)}",
                 "The curve of the perfect split, the straight line without a valve, and the line with it, which bends at the knee.")
@@ -168,11 +169,10 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
                 .Installed(model, _window, "with the valve")
                 .Bend(model, slope, StoryFigures.Forces).Mark(lockUp, StoryFigures.Forces).Build();
             return new Frame([figure], [], Said(lockUp,
-                $"Up to the knee the valve lets all pressure through to the rear, above it {StoryFigures.Passed(slope)}."
-                + (lockUp is null ? "" : held > Pressure.Zero
-                    ? $" When the first wheels lock, it holds {Measure.LinePressure.Text(held, units)} back."
-                    : " When the first wheels lock, the knee is not reached, and nothing is held back.")
-                + $" Without the valve {open}."));
+                (lockUp is null ? "" : held > Pressure.Zero
+                    ? $"When the first wheels lock, the valve holds {Text(held)} back. "
+                    : "When the first wheels lock, the valve holds nothing back. ")
+                + $"Above the knee it lets {StoryFigures.Passed(slope)} through. Without the valve {open}."));
         });
     }
 
@@ -190,20 +190,23 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
         (_, string where, double adhesion) = KneeStory.Roads[0];
         LockUp? now = with.FirstLockUp(adhesion), then = without.FirstLockUp(adhesion);
         int start = Math.Max(0, Array.FindLastIndex(pressures, pascals => with.StateAt(pascals).FrontLinePascals <= 0));
+        BalancePoint end = with.At(Pressure.FromPascals(pressures[^1]));
+        ForceWindow window = new(end.BrakingForces.Front * 1.1, end.BrakingForces.Rear * 1.6);
         return Explorable.Of(id, [Control.Slider("pressure", "Pressure from the foot", Measure.LinePressure, pressures, start, units)], state =>
         {
             BalancePoint at = with.At(Pressure.FromPascals(pressures[state["pressure"]]));
             Pressure front = at.LinePressures.Front, all = without.At(at.MasterPressure).LinePressures.Front;
             string gets = Text(front), whole = Text(all);
-            Figure figure = Plane(with, valve is null ? $"The {vehicle.Name} has no metering valve"
-                    : $"Of {whole} the metering valve lets {(front <= Pressure.Zero ? "nothing" : front < all ? gets : "everything")} "
+            Figure figure = Plane(with, window, valve is null ? $"The {vehicle.Name} has no metering valve"
+                    : $"Of {whole} the metering valve lets {(front <= Pressure.Zero ? "nothing" : all - front > Pressure.FromPascals(1) ? gets : "everything")} "
                         + "through to the front",
-                $"The {vehicle.Name} as it is, with {(valve is null ? "no valve" : "its metering valve")} in the front line.",
+                $"The {vehicle.Name} as it is{(valve is null ? "" : ", with its metering valve")}. The lower left of the picture, enlarged."
+                    + (now is null ? "" : $" The ring is the moment at which the first wheels lock {where}."),
                 "The curve of the perfect split and two lines of this car, with and without its metering valve.")
-                .Installed(without, _window, "without the metering valve", Tone.Guide, Dash.Dot, 1.6)
-                .Installed(with, _window, "this car")
+                .Installed(without, window, "without the metering valve", Tone.Guide, Dash.Dot, 1.6)
+                .Installed(with, window, "this car")
                 .Points("now", [at.BrakingForces.Front.Newtons], [at.BrakingForces.Rear.Newtons], label: $"at {whole}")
-                .Build();
+                .Mark(now, StoryFigures.Forces).Build();
             double share = at.BrakingForces.Rear / (at.BrakingForces.Front + at.BrakingForces.Rear);
             return new Frame([figure], [], new Verdict(
                 (double.IsFinite(share) ? $"The rear brakes do {Percent(share)} of the braking now. " : "No brake has taken hold yet. ")
@@ -232,7 +235,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             var model = new BalanceModel(vehicle.WithRearKnee(knee, slope), vehicle.LoadCases[state["load"]]);
             (_, string where, double adhesion) = KneeStory.Roads[state["road"]];
             LockUp? lockUp = model.FirstLockUp(adhesion);
-            Figure plane = Plane(model, lockUp is null ? "No wheel locks here" : "At the limit of this road the line is " + lockUp.First switch
+            Figure plane = Plane(model, _window, lockUp is null ? "No wheel locks here" : "At the limit of this road the line is " + lockUp.First switch
                 {
                     Axle.Rear => "on the wrong side of the curve: the rear wheels lock first",
                     Axle.Front => "on the safe side of the curve: the front wheels lock first",
@@ -263,11 +266,11 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
     private Vehicle Without(params ReadOnlySpan<PressureValve> but) =>
         vehicle with { Hydraulics = vehicle.Hydraulics with { FrontValves = [], RearValves = [.. but] } };
 
-    private FigureBuilder Plane(BalanceModel model, string title, string caption, string alt, bool danger = true) =>
-        StoryFigures.Plane(model, _window, units, $"{id}-plane", danger).Title(title).Describe(caption, alt, $"{title}. {caption}");
+    private FigureBuilder Plane(BalanceModel model, ForceWindow window, string title, string caption, string alt, bool danger = true) =>
+        StoryFigures.Plane(model, window, units, $"{id}-plane", danger).Title(title).Describe(caption, alt, $"{title}. {caption}");
 
-    private Control Braking(double[] rates) => Control.Slider("rate", "How hard it brakes", Measure.InG, rates,
-        Math.Min(12, rates.Length - 1), units) with { FrameMilliseconds = 120 };
+    private static Control Braking(double[] rates) => Control.Slider("rate", "How hard it brakes",
+        rates.Select(rate => $"{Finding.Rate(rate)} g"), Math.Min(12, rates.Length - 1)) with { FrameMilliseconds = 120 };
 
     private static Control Road() => Control.Slider("road", "Road", KneeStory.Roads.Select(road => road.Name), Dry);
 

@@ -24,11 +24,19 @@ internal static class StoryPage
         .bb-story .bb-control:has(button) input { grid-column: 1; }
         .bb-story .bb-control button { grid-column: 2; min-width: 6rem; }
         @media screen and (max-width: 67.99rem) {
-          .bb-story .bb-controls { grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 0 1rem; padding: 0.3rem 0.8rem; max-height: 11rem; }
+          .bb-story .bb-explorable .bb-controls { grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 0 1rem; padding: 0.3rem 0.8rem;
+            max-height: 13rem; }
           .bb-story .bb-control:only-child, .bb-story .bb-control:has(button) { grid-column: 1 / -1; }
           .bb-story .bb-controls :is(output, label) { font-size: 0.95rem; line-height: 1.2; }
         }
-        @media print { .bb-screen { break-inside: avoid; } .bb-screen .bb-state { display: none; } }
+        @media print {
+          .bb-screen { break-inside: avoid; }
+          .bb-screen h2 { margin-top: 0; }
+          .bb-screen .bb-explorable { display: grid; grid-template-columns: 3fr 2fr; gap: 0 5mm; margin: 0; }
+          .bb-screen .bb-figure { order: -1; margin: 0 0 5mm; }
+          .bb-screen .bb-static svg { max-height: 56mm; }
+          .bb-screen .bb-state { display: none; }
+        }
         """;
 
     /// <summary>Renders the page.</summary>
