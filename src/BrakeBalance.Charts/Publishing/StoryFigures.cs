@@ -80,7 +80,8 @@ internal static class StoryFigures
     }
 
     /// <summary>Adds the knee, where the valve holds anything back.</summary>
-    public static FigureBuilder Bend(this FigureBuilder figure, BalanceModel model, double slope, Func<BalancePoint, (double X, double Y)> place)
+    public static FigureBuilder Bend(
+        this FigureBuilder figure, BalanceModel model, double slope, Func<BalancePoint, (double X, double Y)> place)
     {
         foreach ((double x, double y) in model.RearKnees().Take(slope < 1 ? 1 : 0).Select(place))
         {
@@ -123,7 +124,7 @@ internal static class StoryFigures
         string at = SettingWords.Knee(knee, units);
         static (double, double) Place(BalancePoint at) => (at.LinePressures.Front.Pascals, at.LinePressures.Rear.Pascals);
         return figure
-            .Title(holds ? $"Above {at} the valve lets {Passed(slope)} through to the rear" : "Without the valve its knee holds nothing back")
+            .Title(holds ? $"Above {at} the valve lets {Passed(slope)} through to the rear" : "The valve lets everything through to the rear")
             .Describe(
                 "Pressure of the brake fluid at the rear wheels over that at the front wheels."
                     + (HoldsFront(model.Vehicle) ? " " + Metering : ""),

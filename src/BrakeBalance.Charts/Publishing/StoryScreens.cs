@@ -20,13 +20,14 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
     public Explorable Stop()
     {
         var model = new BalanceModel(vehicle, _load);
-        double[] rates = [.. Rates(0, model)];
+        double[] rates = [.. Rates(model)];
         return Explorable.Of(id, [Braking(rates) with { PlaysItself = true }], state =>
         {
             double rate = rates[state["rate"]];
             PerAxle<Force> rest = model.StaticAxleLoads, now = model.NormalReactions(rate);
             (string front, string rear) = Shares(now.Front / model.Weight);
-            string moved = Measure.Mass.Text(Mass.FromKilograms((now.Front - rest.Front).Newtons / Gravity.StandardMetresPerSecondSquared), units);
+            string moved = Measure.Mass.Text(
+                Mass.FromKilograms((now.Front - rest.Front).Newtons / Gravity.StandardMetresPerSecondSquared), units);
             return new Frame(
                 [StoryFigures.Stop(model, rate, (front, rear), units, $"{id}-car",
                     rate > 0 ? $"Braking at {Finding.Rate(rate)} g, the front wheels carry {front} of the car"
@@ -42,10 +43,10 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
     /// <summary>The car from above with one pair of wheels locked.</summary>
     public Explorable Above()
     {
-        // Each pair locks whatever the foot does, so pedal and assist are left out.
+        // Each pair is made to lock, so pedal, assist and the car's own highest pressure do not count.
         var setup = StopSetup.From(vehicle with { Control = null }, _load, KneeStory.Roads[Dry].Adhesion);
         YawResult[] stops = [.. new[] { Axle.Front, Axle.Rear }.Select(axle => YawStop.Run(
-            YawStop.WithOnlyLocked(setup.Car, axle), setup.MaximumPressure, setup.BuildUp, From, YawDisturbance.Crown))];
+            YawStop.WithOnlyLocked(setup.Car, axle), Pressure.FromBars(100), setup.BuildUp, From, YawDisturbance.Crown))];
         string[] names = ["front wheels", "rear wheels"];
         double end = stops.Max(stop => stop.Duration.Seconds);
         double[] times = [.. Enumerable.Range(0, 41).Select(i => Math.Round(end * i / 40, 2))];
@@ -68,9 +69,8 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
                     {
                         Title = $"{Finding.Capital(name)}: after {Measure.Time.Text(now, units)} the car has turned by {Turned(here)} "
                             + $"and does {Measure.Speed.Text(here.SpeedMetresPerSecond, units)}",
-                        Caption = $"The {vehicle.Name} from above on a dry road, from {Measure.Speed.Text(From, units)}, drawn larger than "
-                            + "the road. The road falls off to one side, as roads do; the driver holds the wheel straight. "
-                            + "The thick bar is the locked pair, the point the nose.",
+                        Caption = $"The {vehicle.Name} from above, from {Measure.Speed.Text(From, units)} on a dry road that falls off to "
+                            + "one side; the driver holds the wheel straight. The car is drawn large; the thick bar is the locked pair.",
                         AltText = $"The car from above on its way along the road, with its {name}.",
                         LongDescription = $"With its {name} the car comes to rest turned by {Turned(stops[locked].Trace[^1])}, after "
                             + $"{Measure.Distance.Text(stops[locked].Distance, units)}.",
@@ -86,14 +86,15 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
     public Explorable Split()
     {
         var model = new BalanceModel(Without(), _load);
-        double[] rates = [.. Rates(2, model).Where(rate => model.IdealForces(rate).Front.Newtons > 0)];
+        double[] rates = [.. Rates(model).Skip(2)];
         return Explorable.Of(id, [Braking(rates)], state =>
         {
             double rate = rates[state["rate"]];
             (string front, string rear) = Split(rate);
             PerAxle<Force> at = model.IdealForces(rate);
             double x = at.Front.Newtons, y = at.Rear.Newtons;
-            FigureBuilder figure = Plane(model, _window, $"At {Finding.Rate(rate)} g the perfect split is {front} in front and {rear} at the rear",
+            FigureBuilder figure = Plane(model, _window,
+                $"At {Finding.Rate(rate)} g the perfect split is {front} in front and {rear} at the rear",
                 $"Braking by the rear wheels of the {vehicle.Name} over braking by its front wheels. "
                     + "On the dashed curve all four wheels would lock together.",
                 "The curve of the perfect split, which rises and bends over; a dot on it.", danger: false)
@@ -101,15 +102,14 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
                 .Line("rear", [x, x], [0, y], Tone.Rear, Dash.Solid, 3, $"rear {rear}", 0.3)
                 .Points("now", [x], [y], label: $"{Finding.Rate(rate)}\u00a0g");
             return new Frame([figure.Build()], [], new Verdict(
-                "Split so, front and rear use the same part of their grip. "
-                    + $"At {Finding.Rate(rates[0])} g it would be {Split(rates[0]).Front} in front, "
-                    + $"at {Finding.Rate(rates[^1])} g {Split(rates[^1]).Front}."));
+                $"Split so, front and rear use the same part of their grip. But {front} in front is right at {Finding.Rate(rate)} g alone: at "
+                    + $"{Finding.Rate(rates[0])} g {Split(rates[0]).Front} belong there, at {Finding.Rate(rates[^1])} g {Split(rates[^1]).Front}."));
         });
 
         (string Front, string Rear) Split(double rate)
         {
             PerAxle<Force> at = model.IdealForces(rate);
-            return Shares(at.Front / (at.Front + at.Rear));
+            return Shares(at.Front / Force.FromNewtons(Math.Max(1e-9, at.Front.Newtons + at.Rear.Newtons)));
         }
     }
 
@@ -162,7 +162,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             LockUp? lockUp = model.FirstLockUp(adhesion);
             Pressure held = lockUp is null ? Pressure.Zero : KneeStory.HeldBack(model, straight, lockUp.At);
             Figure figure = Plane(model, _window, $"Knee at {SettingWords.Knee(knee, units)}: {where} {KneeStory.Words(lockUp)}",
-                $"The {vehicle.Name} with {(fitted ? "its valve in the rear line" : "such a valve, which it does not have, in the rear line")}"
+                $"The {vehicle.Name} with {(fitted ? "its" : "such a")} valve in the rear line{(fitted ? "" : ", which it does not have")}"
                     + $"{(more ? "; every other valve is taken out" : "")}.{Ring(lockUp)}",
                 "The curve of the perfect split, the straight line without a valve, and the line with it, which bends at the knee.")
                 .Installed(straight, _window, "without the valve", Tone.Guide, Dash.Dot, 1.6)
@@ -192,14 +192,15 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
         int start = Math.Max(0, Array.FindLastIndex(pressures, pascals => with.StateAt(pascals).FrontLinePascals <= 0));
         BalancePoint end = with.At(Pressure.FromPascals(pressures[^1]));
         ForceWindow window = new(end.BrakingForces.Front * 1.1, end.BrakingForces.Rear * 1.6);
-        return Explorable.Of(id, [Control.Slider("pressure", "Pressure from the foot", Measure.LinePressure, pressures, start, units)], state =>
+        var control = Control.Slider("pressure", "Pressure from the foot", Measure.LinePressure, pressures, start, units);
+        return Explorable.Of(id, [control], state =>
         {
             BalancePoint at = with.At(Pressure.FromPascals(pressures[state["pressure"]]));
             Pressure front = at.LinePressures.Front, all = without.At(at.MasterPressure).LinePressures.Front;
-            string gets = Text(front), whole = Text(all);
+            string whole = Text(all);
+            string gets = front <= Pressure.Zero ? "nothing" : all - front > Pressure.FromPascals(1) ? Text(front) : "everything";
             Figure figure = Plane(with, window, valve is null ? $"The {vehicle.Name} has no metering valve"
-                    : $"Of {whole} the metering valve lets {(front <= Pressure.Zero ? "nothing" : all - front > Pressure.FromPascals(1) ? gets : "everything")} "
-                        + "through to the front",
+                    : $"Of {whole} the metering valve lets {gets} through to the front",
                 $"The {vehicle.Name} as it is{(valve is null ? "" : ", with its metering valve")}. The lower left of the picture, enlarged."
                     + (now is null ? "" : $" The ring is the moment at which the first wheels lock {where}."),
                 "The curve of the perfect split and two lines of this car, with and without its metering valve.")
@@ -235,12 +236,14 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             var model = new BalanceModel(vehicle.WithRearKnee(knee, slope), vehicle.LoadCases[state["load"]]);
             (_, string where, double adhesion) = KneeStory.Roads[state["road"]];
             LockUp? lockUp = model.FirstLockUp(adhesion);
-            Figure plane = Plane(model, _window, lockUp is null ? "No wheel locks here" : "At the limit of this road the line is " + lockUp.First switch
-                {
-                    Axle.Rear => "on the wrong side of the curve: the rear wheels lock first",
-                    Axle.Front => "on the safe side of the curve: the front wheels lock first",
-                    _ => "on the curve: all wheels lock together",
-                },
+            string side = lockUp?.First switch
+            {
+                _ when lockUp is null => "No wheel locks here",
+                Axle.Rear => "At the limit of this road the line is on the wrong side of the curve: the rear wheels lock first",
+                Axle.Front => "At the limit of this road the line is on the safe side of the curve: the front wheels lock first",
+                _ => "At the limit of this road the line is on the curve: all wheels lock together",
+            };
+            Figure plane = Plane(model, _window, side,
                 $"The {vehicle.Name} {where}, whose grip is {Finding.Rate(adhesion)} of the weight.{Ring(lockUp)}",
                 "The curve of the perfect split, this car's line with its knee, and a hatched area above the curve.")
                 .Installed(model, _window, "this car")
@@ -274,8 +277,9 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
 
     private static Control Road() => Control.Slider("road", "Road", KneeStory.Roads.Select(road => road.Name), Dry);
 
-    private static IEnumerable<double> Rates(int first, BalanceModel model) =>
-        Enumerable.Range(first, 21 - first).Select(i => i * 0.05).TakeWhile(rate => rate < 0.95 * model.RearLiftOffRate);
+    /// <summary>Decelerations up to 1 g, or to shortly before the rear wheels leave the road.</summary>
+    private static IEnumerable<double> Rates(BalanceModel model) =>
+        Enumerable.Range(0, 21).Select(i => Math.Round(i * Math.Min(1, 0.95 * model.RearLiftOffRate) / 20, 2));
 
     /// <summary>Front and rear share of a whole as shown: together 100 %.</summary>
     private (string Front, string Rear) Shares(double front) => (Percent(front), Percent(1 - Math.Round(front, 2)));

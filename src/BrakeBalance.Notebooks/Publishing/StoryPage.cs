@@ -3,7 +3,7 @@ using BrakeBalance.Notebooks.Pages;
 
 namespace BrakeBalance.Notebooks.Publishing;
 
-/// <summary>The story "What the knee does": one page for readers who do not know the trade, one idea and one figure to move a screen.</summary>
+/// <summary>The story "What the knee does": a page for readers who do not know the trade, with one idea to move a screen.</summary>
 /// <remarks>Every number in its text comes from the calculation assembly, in the page too.</remarks>
 internal static class StoryPage
 {
@@ -30,11 +30,14 @@ internal static class StoryPage
           .bb-story .bb-controls :is(output, label) { font-size: 0.95rem; line-height: 1.2; }
         }
         @media print {
+          .bb-story .bb-lead { font-size: inherit; }
           .bb-screen { break-inside: avoid; }
           .bb-screen h2 { margin-top: 0; }
           .bb-screen .bb-explorable { display: grid; grid-template-columns: 3fr 2fr; gap: 0 5mm; margin: 0; }
-          .bb-screen .bb-figure { order: -1; margin: 0 0 5mm; }
-          .bb-screen .bb-static svg { max-height: 56mm; }
+          .bb-screen .bb-verdict { align-self: start; }
+          .bb-screen .bb-figure { order: -1; margin: 0 0 4mm; }
+          .bb-screen .bb-figure .bb-caption { margin-top: 1mm; font-size: 9pt; line-height: 1.35; }
+          .bb-screen .bb-static svg { max-height: 44mm; }
           .bb-screen .bb-state { display: none; }
         }
         """;
