@@ -79,11 +79,11 @@ internal static class StoryFigures
             tone, dash, width, labelAt: 0.9);
     }
 
-    /// <summary>Adds the knee, where the valve holds anything back.</summary>
-    public static FigureBuilder Bend(
-        this FigureBuilder figure, BalanceModel model, double slope, Func<BalancePoint, (double X, double Y)> place)
+    /// <summary>Adds the knee, where the valve holds anything back and the picture reaches so far.</summary>
+    public static FigureBuilder Bend(this FigureBuilder figure, BalanceModel model, double slope,
+        Func<BalancePoint, (double X, double Y)> place, (double X, double Y) most)
     {
-        foreach ((double x, double y) in model.RearKnees().Take(slope < 1 ? 1 : 0).Select(place))
+        foreach ((double x, double y) in model.RearKnees().Take(slope < 1 ? 1 : 0).Select(place).Where(at => at.X <= most.X && at.Y <= most.Y))
         {
             figure.Points("knee", [x], [y]);
         }
@@ -115,10 +115,11 @@ internal static class StoryFigures
     };
 
     /// <summary>Rear against front fluid pressure, with the knee.</summary>
-    public static Figure Valve(BalanceModel model, LockUp? lockUp, Pressure knee, double slope, UnitSystem units, string id)
+    public static Figure Valve(
+        BalanceModel model, LockUp? lockUp, Pressure knee, double slope, Pressure highest, UnitSystem units, string id)
     {
         var figure = new FigureBuilder(id, units);
-        double top = 80e5;
+        double top = ForceWindow.Up(highest.Pascals, Measure.LinePressure.In(units));
         BalancePoint[] points = [.. InstalledLine.Of(model, Pressure.FromPascals(1.1 * top), between: 2)];
         bool holds = slope < 1;
         string at = SettingWords.Knee(knee, units);
@@ -138,7 +139,7 @@ internal static class StoryFigures
             .Line("equal pressures", [0, top], [0, top], Tone.Guide, Dash.Dot, 1.4, labelAt: 0.85)
             .Line("this car", points.Select(p => p.LinePressures.Front).ToArray(), points.Select(p => p.LinePressures.Rear)
                 .ToArray(), Tone.Main, Dash.Solid, 3, labelAt: 0.7)
-            .Bend(model, slope, Place).Mark(lockUp, Place)
+            .Bend(model, slope, Place, (top, top)).Mark(lockUp, Place)
             .Table(table =>
             {
                 BalancePoint[] rows = [.. Enumerable.Range(0, 9).Select(i => model.At(Pressure.FromPascals(top * i / 8)))];

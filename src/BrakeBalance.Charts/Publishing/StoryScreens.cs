@@ -14,7 +14,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
     private readonly LoadCase _load = vehicle.LoadCases[0];
 
     private readonly ForceWindow _window =
-        ForceWindow.Of([.. vehicle.LoadCases.Select(load => new BalanceModel(vehicle, load))], 0.95);
+        ForceWindow.Of([.. vehicle.LoadCases.Select(load => new BalanceModel(vehicle, load))], KneeStory.Roads[^1].Adhesion);
 
     /// <summary>The car from the side: weight moves forward.</summary>
     public Explorable Stop()
@@ -167,7 +167,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
                 "The curve of the perfect split, the straight line without a valve, and the line with it, which bends at the knee.")
                 .Installed(straight, _window, "without the valve", Tone.Guide, Dash.Dot, 1.6)
                 .Installed(model, _window, "with the valve")
-                .Bend(model, slope, StoryFigures.Forces).Mark(lockUp, StoryFigures.Forces).Build();
+                .Bend(model, slope, StoryFigures.Forces, _window.Rounded(units)).Mark(lockUp, StoryFigures.Forces).Build();
             return new Frame([figure], [], Said(lockUp,
                 (lockUp is null ? "" : held > Pressure.Zero
                     ? $"When the first wheels lock, the valve holds {Text(held)} back. "
@@ -190,8 +190,8 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
         (_, string where, double adhesion) = KneeStory.Roads[0];
         LockUp? now = with.FirstLockUp(adhesion), then = without.FirstLockUp(adhesion);
         int start = Math.Max(0, Array.FindLastIndex(pressures, pascals => with.StateAt(pascals).FrontLinePascals <= 0));
-        BalancePoint end = with.At(Pressure.FromPascals(pressures[^1]));
-        ForceWindow window = new(end.BrakingForces.Front * 1.1, end.BrakingForces.Rear * 1.6);
+        BalancePoint[] ends = [with.At(Pressure.FromPascals(pressures[^1])), .. now is null ? [] : new[] { now.At }];
+        ForceWindow window = new(1.1 * ends.Max(at => at.BrakingForces.Front), 1.6 * ends.Max(at => at.BrakingForces.Rear));
         var control = Control.Slider("pressure", "Pressure from the foot", Measure.LinePressure, pressures, start, units);
         return Explorable.Of(id, [control], state =>
         {
@@ -230,6 +230,12 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             Control.Choice("load", "Load", vehicle.LoadCases.Select(load => PlainWording.Say(load.Name)), 0),
             Road(),
         ];
+        Pressure top = (from load in vehicle.LoadCases
+                        from knee in knees
+                        from slope in slopes
+                        let model = new BalanceModel(vehicle.WithRearKnee(knee, slope), load)
+                        let at = model.FirstLockUp(KneeStory.Roads[^1].Adhesion)?.At ?? model.At(model.MaximumPressure)
+                        select UnitMath.Max(at.LinePressures.Front, at.LinePressures.Rear)).Max();
         return Explorable.Of(id, controls, state =>
         {
             (Pressure knee, double slope) = (knees[state["knee"]], slopes[state["slope"]]);
@@ -247,10 +253,10 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
                 $"The {vehicle.Name} {where}, whose grip is {Finding.Rate(adhesion)} of the weight.{Ring(lockUp)}",
                 "The curve of the perfect split, this car's line with its knee, and a hatched area above the curve.")
                 .Installed(model, _window, "this car")
-                .Bend(model, slope, StoryFigures.Forces).Mark(lockUp, StoryFigures.Forces).Build();
+                .Bend(model, slope, StoryFigures.Forces, _window.Rounded(units)).Mark(lockUp, StoryFigures.Forces).Build();
             return new Frame(
                 [
-                    plane, StoryFigures.Valve(model, lockUp, knee, slope, units, $"{id}-valve"),
+                    plane, StoryFigures.Valve(model, lockUp, knee, slope, top, units, $"{id}-valve"),
                     StoryFigures.Wheels(model, lockUp, units, $"{id}-wheels"),
                 ],
                 [

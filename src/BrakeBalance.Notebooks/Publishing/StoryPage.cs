@@ -31,14 +31,16 @@ internal static class StoryPage
         }
         @media print {
           .bb-story .bb-lead { font-size: inherit; }
-          .bb-screen { break-inside: avoid; }
-          .bb-screen h2 { margin-top: 0; }
-          .bb-screen .bb-explorable { display: grid; grid-template-columns: 3fr 2fr; gap: 0 5mm; margin: 0; }
-          .bb-screen .bb-verdict { align-self: start; }
-          .bb-screen .bb-figure { order: -1; margin: 0 0 4mm; }
-          .bb-screen .bb-figure .bb-caption { margin-top: 1mm; font-size: 9pt; line-height: 1.35; }
-          .bb-screen .bb-static svg { max-height: 44mm; }
-          .bb-screen .bb-state { display: none; }
+          .bb-story section:not(.bb-long) { break-inside: avoid; }
+          .bb-story section > h2 { margin-top: 0; }
+          .bb-story section > p { break-after: avoid; }
+          .bb-story .bb-explorable { display: grid; grid: auto-flow dense / 3fr 2fr; gap: 0 5mm; margin: 0; }
+          .bb-story :is(.bb-verdict, .bb-readouts) { grid-column: 2; align-self: start; margin-top: 0; }
+          .bb-story .bb-readouts { grid-template-columns: 1fr; }
+          .bb-story .bb-figure { grid-column: 1; order: -1; margin: 0 0 4mm; }
+          .bb-story .bb-figure .bb-caption { margin-top: 1mm; font-size: 9pt; line-height: 1.35; }
+          .bb-story .bb-static svg { max-height: 44mm; }
+          .bb-story .bb-state { display: none; }
         }
         """;
 
@@ -56,8 +58,7 @@ internal static class StoryPage
         foreach (string screen in KneeStory.Screens(vehicle))
         {
             (string heading, string words) = Words(screen, vehicle);
-            // The last one is longer than a sheet of paper.
-            body.Append(screen == "all" ? "<section>\n" : "<section class=\"bb-screen\">\n")
+            body.Append(screen == "all" ? "<section class=\"bb-long\">\n" : "<section>\n")
                 .Append(heading.Length > 0 ? $"<h2 id=\"{screen}\">{heading}</h2>\n" : "")
                 .Append(heading.Length > 0 ? "<p>" : "<p class=\"bb-lead\">").Append(HtmlText.Escape(words)).Append("</p>\n")
                 .Append(KneeStory.Of(screen, vehicle, () => setting, units).ToHtml()).Append("</section>\n");

@@ -26,6 +26,16 @@ internal sealed class StoryClaims(Vehicle vehicle, UnitSystem units, Frame frame
     /// <summary>Checks titles, captions, verdict and readouts.</summary>
     public void Check(string screen, int[] at, Explorable explorable, Lazy<Setting> setting)
     {
+        foreach (Figure figure in frame.Figures)
+        {
+            // What a caption speaks of is in the picture, and no key names a mark that is not.
+            Assert.All(figure.Layers.OfType<MarkerLayer>(), marks => Assert.All(marks.X.Zip(marks.Y), at => Assert.True(
+                at.First >= 0 && at.First <= figure.XAxis.Maximum && at.Second >= 0 && at.Second <= figure.YAxis.Maximum,
+                $"{figure.Id}: {marks.Name} at {at} lies outside {figure.XAxis.Maximum}, {figure.YAxis.Maximum}.")));
+            Assert.Equal(figure.Caption.Contains("The ring is", StringComparison.Ordinal) && figure == frame.Figures[0],
+                figure == frame.Figures[0] && figure.Layers.Any(layer => layer.Name == "first wheels lock"));
+        }
+
         switch (screen)
         {
             case "stop":
