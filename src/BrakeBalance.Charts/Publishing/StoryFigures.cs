@@ -83,7 +83,8 @@ internal static class StoryFigures
     public static FigureBuilder Bend(this FigureBuilder figure, BalanceModel model, double slope,
         Func<BalancePoint, (double X, double Y)> place, (double X, double Y) most)
     {
-        foreach ((double x, double y) in model.RearKnees().Take(slope < 1 ? 1 : 0).Select(place).Where(at => at.X <= most.X && at.Y <= most.Y))
+        foreach ((double x, double y) in model.RearKnees().Take(slope < 1 ? 1 : 0).Select(place)
+            .Where(at => at.X <= most.X && at.Y <= most.Y))
         {
             figure.Points("knee", [x], [y]);
         }
@@ -125,7 +126,8 @@ internal static class StoryFigures
         string at = SettingWords.Knee(knee, units);
         static (double, double) Place(BalancePoint at) => (at.LinePressures.Front.Pascals, at.LinePressures.Rear.Pascals);
         return figure
-            .Title(holds ? $"Above {at} the valve lets {Passed(slope)} through to the rear" : "The valve lets everything through to the rear")
+            .Title(holds ? $"Above {at} the valve lets {Passed(slope)} through to the rear"
+                : "The valve lets everything through to the rear")
             .Describe(
                 "Pressure of the brake fluid at the rear wheels over that at the front wheels."
                     + (HoldsFront(model.Vehicle) ? " " + Metering : ""),

@@ -102,8 +102,9 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
                 .Line("rear", [x, x], [0, y], Tone.Rear, Dash.Solid, 3, $"rear {rear}", 0.3)
                 .Points("now", [x], [y], label: $"{Finding.Rate(rate)}\u00a0g");
             return new Frame([figure.Build()], [], new Verdict(
-                $"Split so, front and rear use the same part of their grip. But {front} in front is right at {Finding.Rate(rate)} g alone: at "
-                    + $"{Finding.Rate(rates[0])} g {Split(rates[0]).Front} belong there, at {Finding.Rate(rates[^1])} g {Split(rates[^1]).Front}."));
+                $"Split so, front and rear use the same part of their grip. But {front} in front is right at {Finding.Rate(rate)} g alone: "
+                    + $"at {Finding.Rate(rates[0])} g {Split(rates[0]).Front} belong there, "
+                    + $"at {Finding.Rate(rates[^1])} g {Split(rates[^1]).Front}."));
         });
 
         (string Front, string Rear) Split(double rate)
@@ -242,14 +243,9 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             var model = new BalanceModel(vehicle.WithRearKnee(knee, slope), vehicle.LoadCases[state["load"]]);
             (_, string where, double adhesion) = KneeStory.Roads[state["road"]];
             LockUp? lockUp = model.FirstLockUp(adhesion);
-            string side = lockUp?.First switch
-            {
-                _ when lockUp is null => "No wheel locks here",
-                Axle.Rear => "At the limit of this road the line is on the wrong side of the curve: the rear wheels lock first",
-                Axle.Front => "At the limit of this road the line is on the safe side of the curve: the front wheels lock first",
-                _ => "At the limit of this road the line is on the curve: all wheels lock together",
-            };
-            Figure plane = Plane(model, _window, side,
+            string side = lockUp?.First switch { Axle.Rear => "on the wrong side of", Axle.Front => "on the safe side of", _ => "on" };
+            Figure plane = Plane(model, _window, lockUp is null ? "No wheel locks here"
+                    : $"At the limit of this road the line is {side} the curve: {KneeStory.Words(lockUp)}",
                 $"The {vehicle.Name} {where}, whose grip is {Finding.Rate(adhesion)} of the weight.{Ring(lockUp)}",
                 "The curve of the perfect split, this car's line with its knee, and a hatched area above the curve.")
                 .Installed(model, _window, "this car")

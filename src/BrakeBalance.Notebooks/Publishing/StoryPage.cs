@@ -33,7 +33,7 @@ internal static class StoryPage
           .bb-story .bb-lead { font-size: inherit; }
           .bb-story section:not(.bb-long) { break-inside: avoid; }
           .bb-story section > h2 { margin-top: 0; }
-          .bb-story section > p { break-after: avoid; }
+          .bb-story section > p { break-inside: avoid; break-after: avoid; }
           .bb-story .bb-explorable { display: grid; grid: auto-flow dense / 3fr 2fr; gap: 0 5mm; margin: 0; }
           .bb-story :is(.bb-verdict, .bb-readouts) { grid-column: 2; align-self: start; margin-top: 0; }
           .bb-story .bb-readouts { grid-template-columns: 1fr; }

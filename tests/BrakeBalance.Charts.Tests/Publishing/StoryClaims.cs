@@ -194,11 +194,11 @@ internal sealed class StoryClaims(Vehicle vehicle, UnitSystem units, Frame frame
     {
         var model = new BalanceModel(vehicle.WithRearKnee(knee, slope), load);
         Lock? found = FirstLock(model, adhesion);
-        Says(Title,
+        Says(Title, [
             ("No wheel locks here", _ => found is null),
-            ("At the limit of this road the line is on the wrong side of the curve: the rear wheels lock first", _ => Is("rear")),
-            ("At the limit of this road the line is on the safe side of the curve: the front wheels lock first", _ => Is("front")),
-            ("At the limit of this road the line is on the curve: all wheels lock together", _ => Is("both")));
+            ("At the limit of this road the line is on the wrong side of the curve: ", _ => Is("rear")),
+            ("At the limit of this road the line is on the safe side of the curve: ", _ => Is("front")),
+            ("At the limit of this road the line is on the curve: ", _ => Is("both")), .. Clause(found)]);
         Says(frame.Verdict!.Text,
             (@"No wheel locks: the pressure does not go high enough\.", _ => found is null),
             (@"Danger: the rear wheels lock first, at (\d\.\d\d) g\. The car can spin\.", m => Is("rear") && At(m)),

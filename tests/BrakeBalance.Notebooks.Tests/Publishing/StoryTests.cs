@@ -51,7 +51,7 @@ public class StoryTests(BrowserFixture browser)
             + $"grip used; at the start it was {now.Efficiency:0 %}."
             + (careful.At.BrakingRate < now.At.BrakingRate ? " The car cannot brake as hard before a wheel slides." : ""),
             trials[1].Answer.Replace('\u00a0', ' '));
-        double inlet = ice.At.MasterPressure.Bars * car.Hydraulics.Split.RearToFrontPressureRatio, held = inlet - ice.At.LinePressures.Rear.Bars;
+        double held = (ice.At.MasterPressure.Bars * car.Hydraulics.Split.RearToFrontPressureRatio) - ice.At.LinePressures.Rear.Bars;
         Assert.StartsWith(Words(ice) + ". There the valve holds " + (held > 1e-4 ? "" : "nothing back: the pressure is below the knee."),
             trials[2].Answer, StringComparison.Ordinal);
         Assert.True(held < 1e-4 || Math.Abs(held - double.Parse(Regex.Match(trials[2].Answer, @"holds ([\d.]+) bar back").Groups[1].Value,
@@ -135,7 +135,8 @@ public class StoryTests(BrowserFixture browser)
                   await new Promise(requestAnimationFrame);
                   const control = root.querySelector(".bb-control"), form = box(control.closest("form")), seen = box(drawing);
                   const below = form.top > seen.top + 40 && form.left < seen.right;
-                  return [box(control).top, box(control).bottom, seen.top, below ? Math.min(form.top, innerHeight) : innerHeight, seen.bottom];
+                  const end = below ? Math.min(form.top, innerHeight) : innerHeight;
+                  return [box(control).top, box(control).bottom, seen.top, end, seen.bottom];
                 }
                 """, screen);
             Assert.InRange(places[0], 0, height);
