@@ -11,6 +11,8 @@ internal sealed class FigureLayout
 
     private readonly Dictionary<LineLayer, IReadOnlyList<Dot>> _drawn = new(ReferenceEqualityComparer.Instance);
 
+    private readonly double _spare;
+
     private FigureLayout(Figure figure, FigureSize size, IReadOnlyList<(int Owner, int Part)> keyed)
     {
         Figure = figure;
@@ -59,6 +61,7 @@ internal sealed class FigureLayout
             double over = Math.Max(0, (Plot.Height / along) - (YHigh - YLow)) / 2;
             XHigh += Math.Max(0, (Plot.Width / up) - (XHigh - XLow));
             (YLow, YHigh) = (YLow - over, YHigh + over);
+            _spare = 2 * over * along;
             XTicks = [.. Ticks.Between(XLow, XHigh, XStep).Select(value => (value, Ticks.Text(value, XStep)))];
             YTicks = [.. Ticks.Between(YLow, YHigh, YStep).Select(value => (value, Ticks.Text(value, YStep)))];
             XTickLines = [.. XTicks.Select(tick => (IReadOnlyList<string>)[tick.Text])];
@@ -166,6 +169,10 @@ internal sealed class FigureLayout
             }
         }
     }
+
+    /// <summary>A size without the height that a figure drawn to scale cannot use.</summary>
+    public static FigureSize Fitting(Figure figure, FigureSize size) =>
+        figure.IsToScale ? size with { Height = Math.Round(size.Height - new FigureLayout(figure, size, [])._spare) } : size;
 
     /// <summary>A label with the line to its mark, where it had to go so far from it that one is needed.</summary>
     private static PlacedLabel Joined(PlacedLabel label, LabelRequest request) =>

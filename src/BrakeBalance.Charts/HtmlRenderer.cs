@@ -25,14 +25,16 @@ internal static class HtmlRenderer
         Finding(html, figure.Title);
         if (size is null)
         {
-            Drawings(html, figure.ToSvg(FigureSize.Page), figure.ToSvg(FigureSize.Phone));
+            Drawings(html, Drawing(FigureSize.Page), Drawing(FigureSize.Phone));
         }
         else
         {
-            html.Append("<div class=\"bb-static\">\n").Append(figure.ToSvg(size)).Append("</div>\n");
+            html.Append("<div class=\"bb-static\">\n").Append(Drawing(size)).Append("</div>\n");
         }
 
         Words(html, figure.Id, figure.Title, figure.Caption, figure.LongDescription, figure.Table, figure.Credit);
+
+        string Drawing(FigureSize at) => figure.ToSvg(FigureLayout.Fitting(figure, at));
     }
 
     /// <summary>The finding, above the drawing.</summary>

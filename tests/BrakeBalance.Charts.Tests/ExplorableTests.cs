@@ -5,6 +5,7 @@ using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Lessons;
 using BrakeBalance.Charts.Live;
+using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
 
@@ -43,6 +44,39 @@ public partial class ExplorableTests
             Assert.Contains(HtmlRenderer.Escape(frame.Verdict!.Text), html, StringComparison.Ordinal);
             Assert.Contains(HtmlRenderer.Escape(explorable.StateText(places)), html, StringComparison.Ordinal);
         }
+    }
+
+    [Theory]
+    [MemberData(nameof(EveryCar))]
+    public void Every_screen_of_the_story_is_made_again_in_the_page_for_its_car_and_for_a_readers_own(string car)
+    {
+        Vehicle vehicle = Cars.Load(car);
+        var desk = new LiveDesk(new Dictionary<string, string>());
+        string[] screens = [.. KneeStory.Screens(vehicle)], ids = [.. screens.Select(screen => Made(vehicle, screen).Id)];
+        Assert.Equal(car == "coupe-1960s", screens.Contains("metering"));
+        Assert.Equal(ids.Distinct(), ids);
+        foreach (string screen in screens)
+        {
+            Explorable explorable = Made(vehicle, screen);
+            var request = (JsonObject)JsonNode.Parse(Data().Match(explorable.ToHtml()).Groups[1].Value)!;
+            var own = (JsonObject)request.DeepClone();
+            foreach (int end in new[] { 0, 1000 })
+            {
+                request["at"] = new JsonArray([.. explorable.Controls.Select(_ => (JsonNode)end)]);
+                Frame frame = explorable.At([.. explorable.Controls.Select(control => Math.Min(end, control.Settings.Count - 1))]);
+                string html = Ask(desk, request)["html"]!.ToString();
+                Assert.All(frame.Figures, figure => Assert.Contains(HtmlRenderer.Escape(figure.Title), html, StringComparison.Ordinal));
+                Assert.Contains(HtmlRenderer.Escape(frame.Verdict!.Text), html, StringComparison.Ordinal);
+            }
+
+            own["text"] = BrakeBalance.Tests.OwnCar.Text;
+            JsonNode answer = Ask(desk, own);
+            Assert.Null(answer["fault"]);
+            Assert.Contains("Green saloon", answer["html"]!.ToString(), StringComparison.Ordinal);
+            Assert.Contains("bb-controls", answer["controls"]!.ToString(), StringComparison.Ordinal);
+        }
+
+        static Explorable Made(Vehicle vehicle, string screen) => KneeStory.Of(screen, vehicle, () => Setting.Of(vehicle), UnitSystem.Si);
     }
 
     [Fact]

@@ -30,7 +30,13 @@ public class LabelPlacementTests
         ["above"] = () => StopExplorables.FromAbove(StopFigureTests.Cases(StopFigureTests.Setup(Coupe)), Cars.Load(Coupe).Wheelbase),
         ["pads"] = () => StopExplorables.PadsAndHeat(Cars.Load(Coupe), Cars.Load(Coupe).LoadCases[0].Name),
         ["explore-return"] = () => Return(),
-        ["story"] = () => KneeStory.Of(Cars.Answer(Coupe), UnitSystem.Si),
+        ["story-stop"] = () => Story("stop"),
+        ["story-above"] = () => Story("above"),
+        ["story-split"] = () => Story("split"),
+        ["story-straight"] = () => Story("straight"),
+        ["story-knee"] = () => Story("knee"),
+        ["story-metering"] = () => Story("metering"),
+        ["story-all"] = () => Story("all"),
     };
 
     public static TheoryData<string> Explorables => [.. Made.Keys, .. Lesson.All.Select(lesson => lesson.Id)];
@@ -140,6 +146,9 @@ public class LabelPlacementTests
         StopResult stop = StraightStop.Run(setup.Car, setup.Emergency, setup.BuildUp, Speed.FromKilometersPerHour(100));
         return StopExplorables.SecondBySecond(new BalanceModel(car, car.LoadCases[0]), stop, 0.9);
     }
+
+    private static Explorable Story(string screen) =>
+        KneeStory.Of(screen, Cars.Load(Coupe), () => Cars.Answer(Coupe), UnitSystem.Si);
 
     private static Explorable Return()
     {

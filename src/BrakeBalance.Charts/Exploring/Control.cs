@@ -25,6 +25,9 @@ public sealed record Control
     /// <summary>Milliseconds a frame lasts when played; null when it cannot be played.</summary>
     public int? FrameMilliseconds { get; init; }
 
+    /// <summary>Whether it plays once by itself when it is first in sight; never for readers who asked for less motion.</summary>
+    public bool PlaysItself { get; init; }
+
     /// <summary>A slider over numbers.</summary>
     /// <param name="id">A short name.</param>
     /// <param name="label">What it sets, in words.</param>

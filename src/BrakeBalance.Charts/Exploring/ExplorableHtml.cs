@@ -37,7 +37,8 @@ internal static class ExplorableHtml
 
             if (control.FrameMilliseconds is { } milliseconds)
             {
-                html.Append(CultureInfo.InvariantCulture, $"<button type=\"button\" data-play=\"{milliseconds}\">Play</button>\n");
+                string itself = control.PlaysItself ? " data-itself" : "";
+                html.Append(CultureInfo.InvariantCulture, $"<button type=\"button\" data-play=\"{milliseconds}\"{itself}>Play</button>\n");
             }
 
             html.Append("</div>\n");

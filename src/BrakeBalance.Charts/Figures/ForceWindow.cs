@@ -29,8 +29,9 @@ public sealed record ForceWindow(Force Front, Force Rear)
     internal (double Front, double Rear) Rounded(UnitSystem units)
     {
         DisplayUnit unit = Measure.BrakeForce.In(units);
-        return (Up(Front.Newtons), Up(Rear.Newtons));
-
-        double Up(double newtons) => unit.ToSi(Ticks.Fit(0, unit.FromSi(newtons), 7).High);
+        return (Up(Front.Newtons, unit), Up(Rear.Newtons, unit));
     }
+
+    /// <summary>An end of an axis from zero, in SI, raised to a round display number.</summary>
+    internal static double Up(double end, DisplayUnit unit) => unit.ToSi(Ticks.Fit(0, unit.FromSi(end), 7).High);
 }

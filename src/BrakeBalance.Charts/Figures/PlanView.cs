@@ -4,7 +4,6 @@ public static partial class StopFigures
 {
     // Cars are drawn larger than the road so that their heading can be seen on a phone.
     private const double CarScale = 2.2;
-    private const double PlotAspect = 0.45;
 
     /// <summary>Cars on the road seen from above at one moment, one lane a case.</summary>
     /// <param name="stops">Name and outcome of each case, top lane first; at most four, all with traces.</param>
@@ -12,13 +11,15 @@ public static partial class StopFigures
     /// <param name="moment">Time in seconds since the foot touched the pedal.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
+    /// <param name="aspect">Height over width of the road [–]; above zero.</param>
     /// <returns>The figure.</returns>
     public static Figure PlanView(
-        IReadOnlyList<(string Name, YawResult Stop)> stops, Length wheelbase, double moment, UnitSystem? units = null, string id = "plan")
+        IReadOnlyList<(string Name, YawResult Stop)> stops, Length wheelbase, double moment, UnitSystem? units = null, string id = "plan",
+        double aspect = 0.45)
     {
         var figure = new FigureBuilder(id, units);
         double length = 1.12 * stops.Max(s => s.Stop.Trace.Max(t => t.AlongMetres)) + 8;
-        double lane = length * PlotAspect / stops.Count;
+        double lane = length * aspect / stops.Count;
         string[] now = [.. stops.Select(s => NowWords(s.Name, At(s.Stop, moment)))];
         (string name, YawResult worst) = stops.MaxBy(s => s.Stop.GreatestSideslip);
         figure

@@ -22,10 +22,11 @@ internal sealed class LiveExplorables
         ["from-above"] = (car, of, units, _) =>
             StopExplorables.FromAbove(Car(car), Load(car, of), Number(of, "adhesion") ?? 0, FromSpeed(of), Foot(of), units),
         ["pads"] = (car, of, units, id) => StopExplorables.PadsAndHeat(Car(car), Load(car, of).Name, units, id),
-        ["story"] = (car, _, units, id) => KneeStory.Of(Answer(car), units, id),
+        ["story"] = (car, of, units, id) =>
+            KneeStory.Of(LiveDesk.Word(of, "screen") ?? "", Car(car), () => Answer(car), units, id),
     };
 
-    private readonly Lately<Explorable> _made = new(4);
+    private readonly Lately<Explorable> _made = new(8);
 
     /// <summary>The reply: the state, and the controls when no state is asked for, since another car has others.</summary>
     public JsonObject Answer(JsonObject request, LiveCars cars)

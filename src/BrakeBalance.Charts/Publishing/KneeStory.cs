@@ -3,22 +3,54 @@ using BrakeBalance.Charts.Figures;
 
 namespace BrakeBalance.Charts.Publishing;
 
-/// <summary>The figures to move in the story "What the knee does": four controls, plain words.</summary>
+/// <summary>The screens of the story "What the knee does": a figure to move each, in plain words.</summary>
 public static class KneeStory
 {
     private const int KneeCount = 41;
 
-    /// <summary>Roads of the story: name in plain words and adhesion [–].</summary>
-    public static IReadOnlyList<(string Name, double Adhesion)> Roads { get; } =
-        [("slippery", 0.3), ("wet", Conditions.WetAdhesion), ("dry", Conditions.DryAdhesion), ("dry, track tyres", 1.1)];
-
-    /// <summary>What a metering valve in the front line does, in plain words; empty when the car has none.</summary>
-    /// <param name="vehicle">The car.</param>
-    /// <returns>A sentence.</returns>
-    public static string MeteringOf(Vehicle vehicle) => StoryFigures.HoldsFront(vehicle) ? StoryFigures.Metering : "";
+    /// <summary>Roads of the story: name and place in plain words, and adhesion [–].</summary>
+    public static IReadOnlyList<(string Name, string Where, double Adhesion)> Roads { get; } =
+    [
+        ("slippery", "on a slippery road", 0.3), ("wet", "on a wet road", Conditions.WetAdhesion),
+        ("dry", "on a dry road", Conditions.DryAdhesion), ("dry, track tyres", "on a dry road with track tyres", 1.1),
+    ];
 
     /// <summary>Slopes of the story [–]; 1 is a car without the valve.</summary>
     public static IReadOnlyList<double> Slopes { get; } = [0, 0.3, 0.6, 1];
+
+    /// <summary>The screens for a car, in their order; the metering valve has one only where there is such a valve.</summary>
+    /// <param name="vehicle">The car.</param>
+    /// <returns>Their names.</returns>
+    public static IReadOnlyList<string> Screens(Vehicle vehicle) =>
+        ["stop", "above", "split", "straight", "knee", .. StoryFigures.HoldsFront(vehicle) ? ["metering"] : (string[])[], "all"];
+
+    /// <summary>A screen of the story.</summary>
+    /// <param name="screen">Its name, of <see cref="Screens"/>.</param>
+    /// <param name="vehicle">The car.</param>
+    /// <param name="answer">The answer for the car, asked for by the screens that need it.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+    /// <param name="id">Its short name; null for one after the screen.</param>
+    /// <returns>The explorable.</returns>
+    /// <exception cref="ArgumentException">There is no such screen.</exception>
+    public static Explorable Of(
+        string screen, Vehicle vehicle, Func<Setting> answer, UnitSystem? units = null, string? id = null)
+    {
+        ArgumentNullException.ThrowIfNull(vehicle);
+        UnitSystem shown = units ?? Display.Units;
+        var screens = new StoryScreens(vehicle, answer, shown, id ?? $"story-{screen}");
+        Explorable explorable = screen switch
+        {
+            "stop" => screens.Stop(),
+            "above" => screens.Above(),
+            "split" => screens.Split(),
+            "straight" => screens.Straight(),
+            "knee" => screens.Knee(),
+            "metering" => screens.Metering(),
+            "all" => screens.All(),
+            _ => throw new ArgumentException($"The story has no screen \"{screen}\".", nameof(screen)),
+        };
+        return explorable.AgainFrom(vehicle, "story", shown, ("screen", screen));
+    }
 
     /// <summary>The slopes of the story for a car: its own in place of the nearest.</summary>
     /// <param name="setting">The answer for the car.</param>
@@ -31,50 +63,6 @@ public static class KneeStory
         return (slopes, start);
     }
 
-    /// <summary>The explorable of a car.</summary>
-    /// <param name="setting">The answer for the car; a valve is put into its rear line where it has none.</param>
-    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">Its short name.</param>
-    /// <returns>The explorable.</returns>
-    public static Explorable Of(Setting setting, UnitSystem? units = null, string id = "story")
-    {
-        ArgumentNullException.ThrowIfNull(setting);
-        UnitSystem shown = units ?? Display.Units;
-        Vehicle vehicle = setting.Vehicle;
-        (Pressure[] knees, int own) = SettingChoices.Knees(setting, KneeCount, shown);
-        (IReadOnlyList<double> slopes, int ownSlope) = SlopesOf(setting);
-        BalanceModel Model(int knee, int slope, int load) =>
-            new(vehicle.WithRearKnee(knees[knee], slopes[slope]), vehicle.LoadCases[load]);
-        var window = ForceWindow.Of(
-            [.. Enumerable.Range(0, vehicle.LoadCases.Length).Select(load => Model(knees.Length - 1, slopes.Count - 1, load))], 0.95);
-        Control[] controls =
-        [
-            Control.Slider("knee", "Knee", SettingChoices.Texts(knees, shown), own),
-            Control.Slider("slope", "Share above the knee", slopes.Select(SlopeName), ownSlope),
-            Control.Choice("load", "Load", vehicle.LoadCases.Select(load => PlainText.Load(load.Name)), 0),
-            Control.Choice("road", "Road", Roads.Select(road => road.Name), 2),
-        ];
-        return Explorable.Of(id, controls, state =>
-        {
-            BalanceModel model = Model(state["knee"], state["slope"], state["load"]);
-            (string road, double adhesion) = Roads[state["road"]];
-            LockUp? lockUp = model.FirstLockUp(adhesion);
-            return new Frame(
-                [
-                    StoryFigures.Valve(model, lockUp, knees[state["knee"]], slopes[state["slope"]], shown, $"{id}-valve"),
-                    StoryFigures.Sharing(model, lockUp, adhesion, road, window, shown, $"{id}-sharing"),
-                    StoryFigures.Wheels(lockUp, shown, $"{id}-wheels"),
-                ],
-                [
-                    new Readout("Locks first", lockUp is null
-                        ? "no wheel" : lockUp.First switch { Axle.Front => "front wheels", Axle.Rear => "rear wheels", _ => "all wheels" }),
-                    new Readout("When braking at", lockUp is null ? "–" : $"{Finding.Rate(lockUp.At.BrakingRate)} g"),
-                    new Readout("Grip of the road used", lockUp is null ? "–" : Measure.Percent.Text(lockUp.Efficiency, shown)),
-                ],
-                StoryFigures.Verdict(lockUp));
-        }).AgainFrom(vehicle, "story", shown);
-    }
-
     /// <summary>The knees of the story and the place of the one at the start; gauge.</summary>
     /// <param name="setting">The answer for the car.</param>
     /// <param name="units">The system of units.</param>
@@ -82,10 +70,29 @@ public static class KneeStory
     public static (IReadOnlyList<Pressure> Knees, int Start) Knees(Setting setting, UnitSystem units) =>
         SettingChoices.Knees(setting, KneeCount, units);
 
-    private static string SlopeName(double slope) => slope switch
+    /// <summary>Which wheels lock first and when, as a clause.</summary>
+    /// <param name="lockUp">The first lock-up; null when no wheel locks.</param>
+    /// <returns>Such as "the front wheels lock first, at 0.83 g".</returns>
+    public static string Words(LockUp? lockUp) => lockUp is null
+        ? "no wheel locks"
+        : lockUp.First switch
+        {
+            Axle.Front => "the front wheels lock first",
+            Axle.Rear => "the rear wheels lock first",
+            _ => "all wheels lock together",
+        } + $", at {Finding.Rate(lockUp.At.BrakingRate)} g";
+
+    /// <summary>The pressure that the valve keeps from the rear brakes.</summary>
+    /// <param name="with">The car with it.</param>
+    /// <param name="without">The car without it.</param>
+    /// <param name="at">A moment of the car with it.</param>
+    /// <returns>The pressure, gauge; zero below the knee.</returns>
+    public static Pressure HeldBack(BalanceModel with, BalanceModel without, BalancePoint at)
     {
-        0 => "nothing",
-        1 => "all of it (no valve)",
-        _ => FormattableString.Invariant($"{100 * slope:0} %"),
-    };
+        ArgumentNullException.ThrowIfNull(with);
+        ArgumentNullException.ThrowIfNull(without);
+        ArgumentNullException.ThrowIfNull(at);
+        Pressure held = without.At(at.MasterPressure).LinePressures.Rear - with.At(at.MasterPressure).LinePressures.Rear;
+        return held > Pressure.FromPascals(1) ? held : Pressure.Zero;
+    }
 }

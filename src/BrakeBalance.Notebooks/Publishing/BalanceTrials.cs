@@ -27,37 +27,30 @@ internal sealed class BalanceTrials
     {
         get
         {
-            LockUp? start = At(_knee, _slope, 0, Dry), open = At(_knee, 1, 0, Dry), slippery = At(_knee, _slope, 0, 0.3);
-            LockUp? laden = At(_knee, _slope, _vehicle.LoadCases.Length - 1, Dry), cautious = At(_lowest, 0, 0, Dry);
-            yield return ("Take the valve out:", $"let all of it through. With the valve {Words(start)}. Without it {Words(open)}.");
+            LoadCase light = _vehicle.LoadCases[0], heavy = _vehicle.LoadCases.MaxBy(load => load.Mass)!;
+            BalanceModel with = Model(_knee, _slope, light), without = Model(_knee, 1, light);
+            LockUp? start = with.FirstLockUp(Dry), slippery = with.FirstLockUp(KneeStory.Roads[0].Adhesion);
+            LockUp? cautious = Model(_lowest, 0, light).FirstLockUp(Dry), laden = Model(_knee, _slope, heavy).FirstLockUp(Dry);
+            yield return ("Let everything through:",
+                $"on a dry road {KneeStory.Words(without.FirstLockUp(Dry))}. With the valve as it stands {KneeStory.Words(start)}.");
             yield return ("Be too careful:",
-                $"set the lowest knee and let nothing more through. Now {Words(cautious)}, with {Used(cautious)} of the road's grip used; "
-                + $"at the start it was {Used(start)}."
-                + (cautious?.Efficiency < start?.Efficiency ? " The car takes longer to stop." : ""));
-            yield return ("Go to a slippery road:", slippery is null
-                ? "no wheel locks."
-                : $"{Words(slippery)}, at a pressure of {Measure.LinePressure.Text(slippery.At.LinePressures.Front, _units)} at the front. "
-                    + (slippery.At.LinePressures.Front < _knee
-                        ? "That is below the knee, so the valve never comes into it."
-                        : "That is above the knee."));
-            yield return ("Load the car:", $"{Words(laden)}, with {Used(laden)} of the grip used; without the load it was {Used(start)}. "
-                + (laden?.Efficiency < start?.Efficiency
-                    ? "The load has given the rear wheels grip that the valve, which knows nothing of it, does not use."
-                    : "The valve knows nothing of the load; here its setting happens to suit it."));
+                $"set the lowest knee and let nothing more through. Now {KneeStory.Words(cautious)}, with {Used(cautious)} of the road's "
+                + $"grip used; at the start it was {Used(start)}."
+                + (cautious?.Efficiency < start?.Efficiency ? " The car cannot brake as hard before a wheel slides." : ""));
+            yield return ("Go to a slippery road:", slippery is null ? "no wheel locks."
+                : $"{KneeStory.Words(slippery)}. There the valve holds "
+                    + (KneeStory.HeldBack(with, without, slippery.At) is var held && held > Pressure.Zero
+                        ? $"{Measure.LinePressure.Text(held, _units)} back." : "nothing back: the pressure is below the knee."));
+            if (heavy.Mass > light.Mass)
+            {
+                yield return ("Load the car:",
+                    $"{KneeStory.Words(laden)}, with {Used(laden)} of the grip used; without the load it was {Used(start)}."
+                    + (_vehicle.Hydraulics.SensesLoad ? "" : " The valve knows nothing of the load."));
+            }
         }
     }
 
-    private LockUp? At(Pressure knee, double slope, int load, double adhesion) =>
-        new BalanceModel(_vehicle.WithRearKnee(knee, slope), _vehicle.LoadCases[load]).FirstLockUp(adhesion);
+    private BalanceModel Model(Pressure knee, double slope, LoadCase load) => new(_vehicle.WithRearKnee(knee, slope), load);
 
     private string Used(LockUp? lockUp) => lockUp is null ? "none" : Measure.Percent.Text(lockUp.Efficiency, _units);
-
-    private static string Words(LockUp? lockUp) => lockUp is null
-        ? "no wheel locks"
-        : lockUp.First switch
-        {
-            Axle.Front => "the front wheels lock first",
-            Axle.Rear => "the rear wheels lock first",
-            _ => "all wheels lock together",
-        } + FormattableString.Invariant($", at {lockUp.At.BrakingRate:0.00} g");
 }

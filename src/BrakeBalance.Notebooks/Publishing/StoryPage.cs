@@ -3,7 +3,7 @@ using BrakeBalance.Notebooks.Pages;
 
 namespace BrakeBalance.Notebooks.Publishing;
 
-/// <summary>The story "What the knee does": one page for readers who do not know the trade, with figures to move.</summary>
+/// <summary>The story "What the knee does": a page for readers who do not know the trade, with one idea to move a screen.</summary>
 /// <remarks>Every number in its text comes from the calculation assembly, in the page too.</remarks>
 internal static class StoryPage
 {
@@ -19,23 +19,29 @@ internal static class StoryPage
 
     private const string Style =
         """
-        .bb-story { max-width: 78rem; margin: 0 auto; padding: 0 clamp(0.9rem, 3vw, 2rem) 2rem; }
-        .bb-story > :is(h1, h2, p, ol, .bb-caution) { max-width: 42rem; }
-        .bb-story .bb-lead { font-size: 1.2rem; }
-        .bb-story .bb-explorable { max-width: none; }
-        .bb-story .bb-explorable > * { min-width: 0; max-width: none; }
-        .bb-story .bb-control { grid-template-columns: 1fr auto; }
+        .bb-story { max-width: calc(var(--wide) + 2 * clamp(0.9rem, 3vw, 2rem)); margin: 0 auto; padding: 0 clamp(0.9rem, 3vw, 2rem) 2rem; }
+        .bb-story > section > p { max-width: var(--text); }
+        .bb-story .bb-control:has(button) input { grid-column: 1; }
+        .bb-story .bb-control button { grid-column: 2; min-width: 6rem; }
         @media screen and (max-width: 67.99rem) {
-          .bb-story .bb-controls { grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 0 1rem; padding: 0.3rem 0.8rem;
-            max-height: 11rem; }
+          .bb-story .bb-explorable .bb-controls { grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 0 1rem; padding: 0.3rem 0.8rem;
+            max-height: 13rem; }
+          .bb-story .bb-control:only-child, .bb-story .bb-control:has(button) { grid-column: 1 / -1; }
           .bb-story .bb-controls :is(output, label) { font-size: 0.95rem; line-height: 1.2; }
         }
-        @media screen and (min-width: 68rem) {
-          .bb-story .bb-explorable { display: grid; grid-template-columns: 1fr 1fr; gap: 0 2rem; }
-          .bb-story .bb-explorable > :is(form, dl, p) { grid-column: 1 / -1; }
-          .bb-story .bb-controls { grid-template-columns: repeat(4, 1fr); align-items: end; position: sticky; top: 4rem; z-index: 1; }
+        @media print {
+          .bb-story .bb-lead { font-size: inherit; }
+          .bb-story section:not(.bb-long) { break-inside: avoid; }
+          .bb-story section > h2 { margin-top: 0; }
+          .bb-story section > p { break-inside: avoid; break-after: avoid; }
+          .bb-story .bb-explorable { display: grid; grid: auto-flow dense / 3fr 2fr; gap: 0 5mm; margin: 0; }
+          .bb-story :is(.bb-verdict, .bb-readouts) { grid-column: 2; align-self: start; margin-top: 0; }
+          .bb-story .bb-readouts { grid-template-columns: 1fr; }
+          .bb-story .bb-figure { grid-column: 1; order: -1; margin: 0 0 4mm; }
+          .bb-story .bb-figure .bb-caption { margin-top: 1mm; font-size: 9pt; line-height: 1.35; }
+          .bb-story .bb-static svg { max-height: 44mm; }
+          .bb-story .bb-state { display: none; }
         }
-        @media print { .bb-story .bb-figure { break-inside: avoid; } }
         """;
 
     /// <summary>Renders the page.</summary>
@@ -47,14 +53,26 @@ internal static class StoryPage
     {
         var setting = Setting.Of(vehicle);
         var body = new StringBuilder();
-        body.Append("<style>\n").Append(Style).Append("\n</style>\n<main id=\"content\" class=\"bb-story\" tabindex=\"-1\">\n");
-        Opening(body, vehicle, units);
+        body.Append("<style>\n").Append(Style).Append("\n</style>\n<main id=\"content\" class=\"bb-story\" tabindex=\"-1\">\n<h1>")
+            .Append(Title).Append("</h1>\n");
+        foreach (string screen in KneeStory.Screens(vehicle))
+        {
+            (string heading, string words) = Words(screen, vehicle);
+            body.Append(screen == "all" ? "<section class=\"bb-long\">\n" : "<section>\n")
+                .Append(heading.Length > 0 ? $"<h2 id=\"{screen}\">{heading}</h2>\n" : "")
+                .Append(heading.Length > 0 ? "<p>" : "<p class=\"bb-lead\">").Append(HtmlText.Escape(words)).Append("</p>\n")
+                .Append(KneeStory.Of(screen, vehicle, () => setting, units).ToHtml()).Append("</section>\n");
+            if (heading.Length == 0)
+            {
+                body.Append("<div class=\"bb-caution\" role=\"note\"><p><strong>Caution.</strong> A story, not a setting. "
+                    + "Brakes can kill: work on them and test stops are for competent people, "
+                    + "off public roads, within local law and by the service manual.</p></div>\n");
+            }
+        }
+
+        body.Append("<p><small>The page itself works out every position of the controls, with the same calculation as everything else "
+            + "here.</small></p>\n");
         Settings(body, setting, units);
-        body.Append("<h2 id=\"try\">Move it</h2>\n<p>Four controls, three pictures. The first control is the pressure at the knee, the "
-            + "second the share that the valve passes on above it. The ring shows the moment at which the first wheels lock.</p>\n")
-            .Append(KneeStory.Of(setting, units).ToHtml())
-            .Append("<p><small>The page itself works out every position of the controls, with the same calculation as everything else "
-                + "here.</small></p>\n");
         Trials(body, new BalanceTrials(setting, units));
         body.Append("<h2>How this was computed</h2>\n<p>").Append(HtmlText.Escape(FigureText.Method)).Append(' ')
             .Append(HtmlText.Escape(FigureText.Car(vehicle)))
@@ -65,36 +83,27 @@ internal static class StoryPage
         return new RenderedPage(FileName, Title, Summary, html, []) { IsLive = true };
     }
 
-    private static void Opening(StringBuilder body, Vehicle vehicle, UnitSystem units)
+    /// <summary>What stands above a screen's figure; what depends on its controls, or on the car, is said in the figure.</summary>
+    private static (string Heading, string Words) Words(string screen, Vehicle vehicle) => screen switch
     {
-        var model = new BalanceModel(vehicle, vehicle.LoadCases[0]);
-        PerAxle<Force> rest = model.StaticAxleLoads, hard = model.NormalReactions(0.8);
-        string Share(Force part, PerAxle<Force> of) => Measure.Percent.Text(part.Newtons / (of.Front.Newtons + of.Rear.Newtons), units);
-        body.Append("<h1>").Append(Title)
-            .Append("</h1>\n<p class=\"bb-lead\">Stand on the brake, and a car leans on its front wheels. "
-                + "The rear wheels go light just when you ask most of them. "
-                + "A small valve keeps them from letting go. "
-                + "It has a bend in its behaviour, called the knee, and here you can move it.</p>\n")
-            .Append("<div class=\"bb-caution\" role=\"note\"><p><strong>Caution.</strong> A story, not a setting. "
-                + "Brakes can kill: work on them and test stops are for competent people, "
-                + "off public roads, within local law and by the service manual.</p></div>\n")
-            .Append("<h2>Weight moves forward</h2>\n<p>")
-            .Append(HtmlText.Escape(
-                $"Standing still, the {vehicle.Name} rests {Share(rest.Front, rest)} of its weight on the front wheels. "
-                    + $"Braking at 0.8 g, as in a hard stop on a dry road, it rests {Share(hard.Front, hard)} there. The rear wheels "
-                    + $"have lost {Measure.Percent.Text(1 - hard.Rear / rest.Rear, units)} of their load, and as much of their grip."))
-            .Append(" (A car brakes at 1 g when it loses speed as fast as a dropped stone gains it.)</p>\n")
-            .Append("<h2>Why the rear must not go first</h2>\n<p>A wheel that locks stops turning and slides. A sliding wheel cannot "
-                + "be steered and cannot hold the car sideways. If the front wheels lock, the car goes straight on; let up, and it "
-                + "steers again. "
-                + "If the rear wheels lock, the tail comes round, faster than most drivers can catch it. So the front wheels should "
-                + "always lock first, and only just.</p>\n")
-            .Append("<h2>A valve with a bend</h2>\n<p>Front and rear brakes are worked by the same fluid. Up to a certain pressure at "
-                + "the rear, the knee, the valve lets everything through. "
-                + "Above it the rear gets only a share of any further pressure. " + KneeStory.MeteringOf(vehicle) + " "
-                + "The line in the picture bends, and with it the car follows, "
-                + "roughly, the curve on which all four wheels would lock together.</p>\n");
-    }
+        "stop" => ("", "Stand on the brake, and a car leans on its front wheels. The rear wheels go light. How hard it brakes is counted "
+            + "in g: at 1 g a car loses speed as fast as a dropped stone gains it."),
+        "above" => ("Why the rear must not go first", "A wheel that locks stops turning and slides. A sliding wheel cannot be steered and "
+            + "cannot hold the car sideways. Choose which wheels lock, and let time run. "
+            + "The front wheels should always lock first, and only just."),
+        "split" => ("Front and rear share the work", "Wheels that carry more can brake more. So the best split between front and rear "
+            + "moves forward as the car brakes harder."),
+        "straight" => ("A straight line", "Front and rear brakes are worked by the same push of the foot. Once both have taken hold, each "
+            + "gets a fixed part of it: a straight line. Where the line is below the curve the front wheels lock first, where it is above "
+            + "the rear wheels. How far along the line the car gets depends on the road."),
+        "knee" => ("The knee", "A small valve in the pipe to the rear brakes can bend the line. Up to a certain pressure, the knee, it "
+            + "lets everything through; of any further pressure it passes on only a share, or nothing. Move the knee."),
+        "metering" => ("A valve that waits", "Some cars have a second valve, in the pipe to the front brakes: the metering valve. Rear "
+            + "brakes with drums need some pressure before their shoes touch, and the metering valve keeps the front brakes waiting "
+            + $"meanwhile. The {vehicle.Name} has one. The pictures above leave it out; from here on it is drawn."),
+        _ => ("Your turn", "Everything together: the knee, the share that the valve passes on above it, the load and the road. Find a "
+            + "setting that keeps the front first on every road, and uses as much grip as it can."),
+    };
 
     private static void Settings(StringBuilder body, Setting setting, UnitSystem units)
     {
@@ -102,7 +111,7 @@ internal static class StoryPage
         body.Append("<h2 id=\"setting\">Where it may stand</h2>\n<p>")
             .Append(HtmlText.Escape($"On the {setting.Vehicle.Name} {what} is what can be set. "
                 + "The front must go first on slippery roads and on dry ones, "
-                + "slow and fast, with every load, and with pads that bite better or worse than promised. "))
+                + "slow and fast, with every load, and with pads that bite better or worse than promised."))
             .Append("</p>\n<dl>");
         foreach ((string label, string text) in new[]
         {
@@ -119,7 +128,7 @@ internal static class StoryPage
 
     private static void Trials(StringBuilder body, BalanceTrials trials)
     {
-        body.Append("<h2>Four things to try</h2>\n<ol>\n");
+        body.Append("<h2>Things to try</h2>\n<ol>\n");
         foreach ((string task, string answer) in trials.All)
         {
             body.Append("<li><strong>").Append(HtmlText.Escape(task)).Append("</strong> ").Append(HtmlText.Escape(answer))

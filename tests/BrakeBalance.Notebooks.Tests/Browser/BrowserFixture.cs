@@ -56,13 +56,17 @@ public sealed class BrowserFixture : IAsyncLifetime
     }
 
     /// <summary>Opens a file, or an address of this machine, and watches it: see <see cref="WatchedPage"/>.</summary>
-    public async Task<WatchedPage> OpenAsync(string file, int width = 1280, int height = 900, bool dark = false, bool script = true)
+    public async Task<WatchedPage> OpenAsync(
+        string file, int width = 1280, int height = 900, bool dark = false, bool script = true, bool reducedMotion = false)
     {
         IPage page = await NewPageAsync();
         await page.SetViewportAsync(
             new ViewPortOptions { Width = width, Height = height, HasTouch = width < 600, IsMobile = width < 600, DeviceScaleFactor = 1 });
         await page.EmulateMediaFeaturesAsync(
-            [new MediaFeatureValue { MediaFeature = MediaFeature.PrefersColorScheme, Value = dark ? "dark" : "light" }]);
+        [
+            new MediaFeatureValue { MediaFeature = MediaFeature.PrefersColorScheme, Value = dark ? "dark" : "light" },
+            new MediaFeatureValue { MediaFeature = MediaFeature.PrefersReducedMotion, Value = reducedMotion ? "reduce" : "no-preference" },
+        ]);
         await page.SetJavaScriptEnabledAsync(script);
         var watched = new WatchedPage(page);
         await page.GoToAsync(file.StartsWith("http:", StringComparison.Ordinal) ? file : new Uri(Path.GetFullPath(file)).AbsoluteUri,

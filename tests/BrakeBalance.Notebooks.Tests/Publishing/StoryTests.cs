@@ -20,7 +20,6 @@ namespace BrakeBalance.Notebooks.Tests.Publishing;
 public class StoryTests(BrowserFixture browser)
 {
     private static readonly Vehicle Coupe = VehicleFile.Load(RepositoryRoot.File("data/vehicles/coupe-1960s.json")).Vehicle;
-    private static readonly Lazy<Setting> Answer = new(() => Setting.Of(Coupe));
     private static readonly Lazy<RenderedPage> Page =
         new(() => StoryPage.Render(Coupe, UnitSystem.Si, [new("Vehicle file", "coupe-1960s.json")]));
 
@@ -28,34 +27,44 @@ public class StoryTests(BrowserFixture browser)
         ["adhesion", "utilis", "braking rate", "efficiency", "slope", "lock-up", "line pressure", "load case", "gauge", "lateral", "torque",
             "coefficient", "[–]", "k =", "z ="];
 
-    [Fact]
-    public void Four_controls_and_every_state_agrees_with_the_calculation()
-    {
-        Explorable story = KneeStory.Of(Answer.Value, UnitSystem.Si);
-        Assert.Equal(4, story.Controls.Count);
-        int[] sizes = [.. story.Controls.Select(control => control.Settings.Count)];
-        foreach (int index in Enumerable.Range(0, sizes.Aggregate(1, (a, b) => a * b)).Where(i => i % 7 == 0))
-        {
-            int rest = index;
-            int[] at = new int[4];
-            for (int c = 3; c >= 0; c--)
-            {
-                (rest, at[c]) = Math.DivRem(rest, sizes[c]);
-            }
+    private static readonly string[] Screens =
+        ["story-stop", "story-above", "story-split", "story-straight", "story-knee", "story-metering", "story-all"];
 
-            Frame frame = story.At(at);
-            Pressure knee = KneeStory.Knees(Answer.Value, UnitSystem.Si).Knees[at[0]];
-            Assert.Equal(knee.Bars, double.Parse(story.Controls[0].Settings[at[0]].Split('\u00a0')[0],
-                CultureInfo.InvariantCulture), 0.051);
-            Assert.True(Coupe.Hydraulics.RearProportioningValve!.Adjustment!.TurnsFor(knee)
-                is not null, "The story offers only what the adjuster reaches.");
-            LockUp? expected = new BalanceModel(Coupe.WithRearKnee(knee, KneeStory.Slopes[at[1]]), Coupe.LoadCases[at[2]])
-                .FirstLockUp(KneeStory.Roads[at[3]].Adhesion);
-            Assert.Equal(expected is null
-                ? "–" : expected.At.BrakingRate.ToString("0.00", CultureInfo.InvariantCulture)
-                + " g", frame.Readouts[1].Value);
-            Assert.Equal(expected?.First == Axle.Rear, frame.Readouts[0].Value == "rear wheels");
-        }
+    public static TheoryData<string> EveryCar =>
+        [.. Directory.GetFiles(RepositoryRoot.File("data/vehicles"), "*.json").Order(StringComparer.Ordinal)];
+
+    [Theory]
+    [MemberData(nameof(EveryCar))]
+    public void What_there_is_to_try_answers_as_the_car_does(string file)
+    {
+        Vehicle car = VehicleFile.Load(file).Vehicle;
+        var setting = Setting.Of(car);
+        (string Task, string Answer)[] trials = [.. new BalanceTrials(setting, UnitSystem.Si).All];
+        Assert.Equal(4, trials.Length);
+        (IReadOnlyList<Pressure> knees, int start) = KneeStory.Knees(setting, UnitSystem.Si);
+        double slope = KneeStory.SlopesOf(setting) is var (slopes, own) ? slopes[own] : 0;
+        LoadCase heavy = car.LoadCases.MaxBy(load => load.Mass)!;
+        LockUp now = Lock(knees[start], slope, 0.9), careful = Lock(knees[0], 0, 0.9), ice = Lock(knees[start], slope, 0.3);
+        LockUp laden = Lock(knees[start], slope, 0.9, heavy);
+        Assert.Equal($"on a dry road {Words(Lock(knees[start], 1, 0.9))}. With the valve as it stands {Words(now)}.", trials[0].Answer);
+        Assert.Equal($"set the lowest knee and let nothing more through. Now {Words(careful)}, with {careful.Efficiency:0 %} of the road's "
+            + $"grip used; at the start it was {now.Efficiency:0 %}."
+            + (careful.At.BrakingRate < now.At.BrakingRate ? " The car cannot brake as hard before a wheel slides." : ""),
+            trials[1].Answer.Replace('\u00a0', ' '));
+        double held = (ice.At.MasterPressure.Bars * car.Hydraulics.Split.RearToFrontPressureRatio) - ice.At.LinePressures.Rear.Bars;
+        Assert.StartsWith(Words(ice) + ". There the valve holds " + (held > 1e-4 ? "" : "nothing back: the pressure is below the knee."),
+            trials[2].Answer, StringComparison.Ordinal);
+        Assert.True(held < 1e-4 || Math.Abs(held - double.Parse(Regex.Match(trials[2].Answer, @"holds ([\d.]+) bar back").Groups[1].Value,
+            CultureInfo.InvariantCulture)) < 0.26);
+        Assert.Equal($"{Words(laden)}, with {laden.Efficiency:0 %} of the grip used; without the load it was {now.Efficiency:0 %}. "
+            + "The valve knows nothing of the load.", trials[3].Answer.Replace('\u00a0', ' '));
+
+        LockUp Lock(Pressure knee, double slope, double adhesion, LoadCase? load = null) =>
+            new BalanceModel(car.WithRearKnee(knee, slope), load ?? car.LoadCases[0]).FirstLockUp(adhesion)!;
+
+        static string Words(LockUp lockUp) => string.Create(CultureInfo.InvariantCulture,
+            $"{(lockUp.First switch { Axle.Front => "the front wheels lock first", Axle.Rear => "the rear wheels lock first",
+                _ => "all wheels lock together" })}, at {lockUp.At.BrakingRate:0.00} g");
     }
 
     [Fact]
@@ -83,71 +92,118 @@ public class StoryTests(BrowserFixture browser)
         Assert.Equal(2, (await Shell.RunAsync("story", folder.File("none.json"), "--output", folder.Path)).Code);
     }
 
-    [SkippableTheory]
-    [InlineData(1280)]
-    [InlineData(390)]
-    public async Task It_opens_offline_fits_and_moves_by_keyboard(int width)
+    [Theory]
+    [InlineData("coupe-1960s", true)]
+    [InlineData("track-coupe", false)]
+    public void A_metering_valve_is_explained_where_it_appears_and_nowhere_without_one(string name, bool has)
     {
-        await using WatchedPage page = await browser.OpenAsync(Write(), width);
-        await page.Page.WaitForSelectorAsync("#story-valve", new() { Timeout = 30_000 });
-        await page.AssertNoSidewaysScrollAsync();
-        const string Verdict = "document.querySelector('.bb-shown .bb-verdict').textContent";
-        string before = await page.Page.EvaluateExpressionAsync<string>(Verdict);
-        await page.Page.FocusAsync("#story-slope");
-        await page.Page.Keyboard.PressAsync("End");
-        await page.Page.WaitForExpressionAsync($"{Verdict} !== {System.Text.Json.JsonSerializer.Serialize(before)}",
-            new() { Timeout = 60_000 });
-        Assert.StartsWith("The front wheels lock first", before, StringComparison.Ordinal);
-        Assert.StartsWith("Danger: the rear wheels lock first", await page.Page.EvaluateExpressionAsync<string>(Verdict),
-            StringComparison.Ordinal);
-        Assert.Equal("all of it (no valve)",
-            await page.Page.EvaluateExpressionAsync<string>("document.querySelector('#story-slope').getAttribute('aria-valuetext')"));
-        page.AssertQuiet();
+        string html = StoryPage.Render(VehicleFile.Load(RepositoryRoot.File($"data/vehicles/{name}.json")).Vehicle, UnitSystem.Si, []).Html;
+        string words = Regex.Replace(Regex.Replace(html, "(?s)<(script|style).*?</\\1>", ""), "<[^>]+>", " ");
+        Assert.Equal(has, words.Contains("metering valve", StringComparison.Ordinal));
+        Assert.Equal(has, html.Contains("id=\"story-metering\"", StringComparison.Ordinal));
+        if (has)
+        {
+            int first = words.IndexOf("metering valve", StringComparison.Ordinal);
+            Assert.Contains("a second valve, in the pipe to the front brakes: the metering valve", words[(first - 60)..(first + 20)],
+                StringComparison.Ordinal);
+            Assert.True(html.IndexOf("metering valve", html.IndexOf("<main", StringComparison.Ordinal), StringComparison.Ordinal)
+                > html.IndexOf("id=\"story-knee\"", StringComparison.Ordinal));
+        }
     }
 
     [SkippableTheory]
     [InlineData(1280, 900)]
     [InlineData(390, 844)]
-    public async Task The_slider_stays_in_reach_of_every_picture(int width, int height)
+    public async Task Each_screen_has_its_picture_and_its_first_control_in_sight_together_and_moves_both_picture_and_sentence(
+        int width, int height)
     {
-        await using WatchedPage page = await browser.OpenAsync(Write(), width, height);
-        await page.Page.WaitForSelectorAsync(".bb-controls:not([hidden])", new() { Timeout = 30_000 });
-        double[][] places = await page.Page.EvaluateExpressionAsync<double[][]>(
-            """
-            (async () => {
-              document.documentElement.style.scrollBehavior = "auto";
-              const places = [], knee = document.querySelector("#story-knee"), box = one => one.getBoundingClientRect();
-              for (const drawing of [...document.querySelectorAll(".bb-explorable svg")].filter(one => one.clientHeight > 0)) {
-                drawing.scrollIntoView({ block: "center" });
-                await new Promise(requestAnimationFrame);
-                const slider = box(knee), form = box(knee.form), top = box(document.querySelector(".bb-top")), seen = box(drawing);
-                const from = form.top < innerHeight / 2 ? Math.max(top.bottom, form.bottom) : top.bottom;
-                const to = form.top < innerHeight / 2 ? innerHeight : form.top;
-                places.push([slider.top, slider.bottom, (Math.min(seen.bottom, to) - Math.max(seen.top, from)) / seen.height]);
-              }
-              return places;
-            })()
-            """);
-        Assert.Equal(3, places.Length);
-        Assert.All(places, place =>
+        await using WatchedPage page = await browser.OpenAsync(Write(), width, height, reducedMotion: true);
+        await page.Page.WaitForSelectorAsync("html[data-live]", new() { Timeout = 60_000 });
+        await page.AssertNoSidewaysScrollAsync();
+        Assert.Equal(Screens, await page.Page.EvaluateExpressionAsync<string[]>(
+            "[...document.querySelectorAll('.bb-explorable')].map(one => one.id)"));
+        foreach (string screen in Screens)
         {
-            Assert.InRange(place[0], 0, height);
-            Assert.InRange(place[1], 0, height);
-            Assert.InRange(place[2], 0.95, 1.0001);
-        });
+            double[] places = await page.Page.EvaluateFunctionAsync<double[]>(
+                """
+                async id => {
+                  document.documentElement.style.scrollBehavior = "auto";
+                  const box = one => one.getBoundingClientRect(), root = document.getElementById(id);
+                  const drawing = [...root.querySelectorAll("svg")].find(one => one.clientHeight > 0);
+                  // Under the bar at the top, as a reader scrolls; what stands above the picture may be out of sight.
+                  scrollTo(0, scrollY + box(drawing).top - box(document.querySelector(".bb-top")).bottom - 60);
+                  await new Promise(requestAnimationFrame);
+                  const control = root.querySelector(".bb-control"), form = box(control.closest("form")), seen = box(drawing);
+                  const below = form.top > seen.top + 40 && form.left < seen.right;
+                  const end = below ? Math.min(form.top, innerHeight) : innerHeight;
+                  return [box(control).top, box(control).bottom, seen.top, end, seen.bottom];
+                }
+                """, screen);
+            Assert.InRange(places[0], 0, height);
+            Assert.InRange(places[1], 0, height);
+            Assert.InRange(places[2], 0, height);
+            Assert.True(places[4] <= places[3] + 1, $"{screen} at {width}: the picture ends at {places[4]}, in sight to {places[3]}.");
+            string before = await StateAsync(), control = $"#{screen} .bb-control :is(input, select)";
+            await page.Page.FocusAsync(control);
+            await page.Page.Keyboard.PressAsync(await page.Page.EvaluateExpressionAsync<bool>(
+                $"document.querySelector('{control}').matches('select')") ? "ArrowUp" : "Home");
+            await page.Page.WaitForExpressionAsync($"document.getElementById('{screen}').dataset.moved", new() { Timeout = 60_000 });
+            string[] parts = before.Split('\n'), after = (await StateAsync()).Split('\n');
+            Assert.All(parts.Zip(after), pair => Assert.NotEqual(pair.First, pair.Second));
+
+            Task<string> StateAsync() => page.Page.EvaluateExpressionAsync<string>(
+                $$"""
+                (root => [root.querySelector(".bb-title").textContent, root.querySelector(".bb-shown .bb-verdict").textContent,
+                  [...root.querySelectorAll("svg")].find(one => one.clientHeight > 0).querySelector("[id$=-layers]").textContent.length
+                    + [...root.querySelectorAll("svg")].find(one => one.clientHeight > 0).innerHTML.replaceAll("\n", "")].join("\n"))
+                (document.getElementById("{{screen}}"))
+                """);
+        }
+
+        page.AssertQuiet();
+    }
+
+    [SkippableTheory]
+    [InlineData(390, false)]
+    [InlineData(1280, false)]
+    [InlineData(390, true)]
+    public async Task It_opens_with_a_car_that_moves_by_itself_unless_less_motion_is_wanted(int width, bool reduced)
+    {
+        await using WatchedPage page = await browser.OpenAsync(Write(), width, width == 390 ? 844 : 900, reducedMotion: reduced);
+        double[] edges = await page.Page.EvaluateExpressionAsync<double[]>(
+            "[...document.querySelectorAll('#story-stop svg')].filter(one => one.clientHeight > 0).map(one => one.getBoundingClientRect())"
+                + ".concat([document.querySelector('#story-stop .bb-control').getBoundingClientRect()]).map(one => one.bottom)");
+        Assert.All(edges, edge => Assert.InRange(edge, 1, width == 390 ? 844 : 900));
+        Assert.True(width > 390 || edges[0] < edges[1] - 80, $"The picture ends at {edges[0]}, the control at {edges[1]}.");
+        await page.Page.WaitForSelectorAsync("html[data-live]", new() { Timeout = 60_000 });
+        const string Moved = "Number(document.getElementById('story-stop').dataset.moved || 0)";
+        if (reduced)
+        {
+            await Task.Delay(1500);
+            Assert.Equal(0, await page.Page.EvaluateExpressionAsync<int>(Moved));
+            return;
+        }
+
+        await page.Page.WaitForExpressionAsync($"{Moved} >= 5", new() { Timeout = 60_000 });
+        Assert.Equal("Pause", await page.Page.EvaluateExpressionAsync<string>("document.querySelector('#story-stop button').textContent"));
+        await page.Page.ClickAsync("#story-stop button");
+        int now = await page.Page.EvaluateExpressionAsync<int>(Moved);
+        await Task.Delay(1500);
+        Assert.InRange(await page.Page.EvaluateExpressionAsync<int>(Moved), now, now + 1);
+        page.AssertQuiet();
     }
 
     [SkippableFact]
     public async Task Paper_shows_the_state_of_the_screen()
     {
         await using WatchedPage page = await browser.OpenAsync(Write());
-        await page.Page.FocusAsync("#story-slope");
+        await page.Page.FocusAsync("#story-all-slope");
         await page.Page.Keyboard.PressAsync("End");
         await page.Page.WaitForExpressionAsync(
-            "document.querySelector('#story .bb-state').textContent.includes('all of it')", new() { Timeout = 60_000 });
+            "document.querySelector('#story-all .bb-state').textContent.includes('all of it')", new() { Timeout = 60_000 });
         await page.Page.EmulateMediaTypeAsync(MediaType.Print);
         Assert.True(await page.Page.EvaluateExpressionAsync<bool>(
-            "document.querySelector('#story-valve .bb-static').offsetHeight > 100"));
+            "document.querySelector('#story-all-valve .bb-static').offsetHeight > 100"));
         Assert.InRange(PdfFacts.Of(await page.PrintAsync(PaperFormat.A4)).Pages, 2, 8);
         page.AssertQuiet();
     }

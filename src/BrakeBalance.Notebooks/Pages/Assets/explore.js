@@ -149,6 +149,12 @@
       near.unobserve(target);
       await desk().ask(target.id + " warm", JSON.parse(target.querySelector("script.bb-ask").textContent));
       document.documentElement.dataset.live = "yes";
+      // A reader who is there already, or wants less motion, is left alone.
+      const button = target.querySelector("[data-itself]"), place = button?.getBoundingClientRect();
+      if (!button || reduced.matches || target.dataset.moved || target.contains(document.activeElement)) return;
+      if (place.top < 0 || place.bottom > innerHeight) return;
+      button.parentElement.querySelector("input").value = "0";
+      button.click();
     }), { rootMargin: "600px" });
     roots.forEach(root => near.observe(root));
   };
