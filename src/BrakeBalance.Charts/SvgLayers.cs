@@ -171,7 +171,7 @@ internal static class SvgLayers
         for (int i = 0; i < markers.X.Count; i++)
         {
             Dot dot = layout.At(markers.X[i], markers.Y[i]);
-            if (!layout.Plot.Grown(0.5).Contains(dot))
+            if (!layout.IsShown(dot))
             {
                 continue;
             }

@@ -6,9 +6,12 @@ namespace BrakeBalance.Charts;
 internal static class SvgRenderer
 {
     /// <summary>The drawing.</summary>
-    public static string Svg(Figure figure, FigureSize size, Theme theme)
+    public static string Svg(Figure figure, FigureSize size, Theme theme) => Svg(FigureLayout.Of(figure, size), theme);
+
+    /// <summary>The drawing of what is laid out.</summary>
+    public static string Svg(FigureLayout layout, Theme theme)
     {
-        FigureLayout layout = FigureLayout.Of(figure, size);
+        (Figure figure, FigureSize size) = (layout.Figure, layout.Size);
         string id = $"{figure.Id}-{size.Name}";
         var svg = new SvgWriter();
         double? shownHeight = size.ShownWidth is null ? size.Height : null;

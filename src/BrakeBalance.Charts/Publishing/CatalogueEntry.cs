@@ -45,6 +45,18 @@ public sealed record CatalogueEntry
         return marks.Length == 0 ? figure : figure with { Caption = string.Join(' ', [figure.Caption, .. marks]) };
     }
 
+    /// <summary>A figure of this entry in the words in which it is published, without credit line.</summary>
+    /// <param name="figure">The figure.</param>
+    /// <param name="vehicle">The car it was made for.</param>
+    /// <param name="plain">Whether it speaks in plain words.</param>
+    /// <param name="title">A title of the publisher's own; null for the figure's.</param>
+    /// <returns>The figure, worded and <see cref="Marked"/>.</returns>
+    public Figure Worded(Figure figure, Vehicle vehicle, bool plain, string? title = null)
+    {
+        Figure worded = plain ? PlainWording.Of(figure, Plain) : figure;
+        return Marked(title is null ? worded : worded with { Title = title }, vehicle);
+    }
+
     /// <summary>Makes the figure for a car.</summary>
     /// <param name="vehicle">The car.</param>
     /// <param name="units">The system of units.</param>

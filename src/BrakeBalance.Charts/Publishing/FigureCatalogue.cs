@@ -62,7 +62,7 @@ public static partial class FigureCatalogue
         },
         new()
         {
-            Name = "adhesion-utilisation", Make = (car, units) => BalanceFigures.AdhesionUtilisation(car.Curves[0], units),
+            Name = "adhesion-utilisation", Make = (car, units) => BalanceFigures.AdhesionUtilisation(car.Curve, units),
             Plain = new(
                 "How much grip each axle needs as the car brakes harder. "
                     + "The axle with the higher curve locks first; new cars must keep the front on top.",
@@ -250,7 +250,7 @@ public static partial class FigureCatalogue
         {
             Name = "plan", Needs = Press,
             Make = (car, units) => car.CanStop
-                ? StopFigures.PlanView(car.YawStops, car.Car.Wheelbase, car.YawStops.Max(s => s.Stop.Duration.Seconds), units) : null,
+                ? StopFigures.PlanView(car.YawStops, car.Car.Wheelbase, car.PlanMoment, units) : null,
             Plain = new(
                 "Three stops seen from above on a road that falls off slightly to one side. "
                     + "With the front locked the car slides straight; with the rear locked it spins.",
