@@ -22,7 +22,8 @@ public static class FigureAssets
         ArgumentNullException.ThrowIfNull(theme);
         string ground = theme.Background == "none" ? "transparent" : theme.Background;
         return $"@media screen {{\n:root[data-theme] {{ --paper: {ground}; --card: {ground}; --picture: {ground}; --ink: {theme.Ink}; "
-            + $"--muted: {theme.Muted}; }}\n.bb-static svg {{ font-family: {theme.Font}; }}\n{Colours(":root[data-theme]", theme)}}}\n";
+            + $"--muted: {theme.Muted};{(theme.Font == Theme.Light.Font ? "" : $" --sans: {theme.Font};")} }}\n"
+            + $".bb-static svg {{ font-family: {theme.Font}; }}\n{Colours(":root[data-theme]", theme)}}}\n";
     }
 
     private static string DarkColours() =>

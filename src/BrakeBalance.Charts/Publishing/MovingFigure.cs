@@ -20,7 +20,7 @@ public static class MovingFigure
         ["load-cases"] = Moves.Setting,
         ["before-after"] = Moves.Setting | Moves.Load,
         ["effort"] = Moves.Bore | Moves.Load,
-        ["reserve"] = Moves.Bore | Moves.Load,
+        ["reserve"] = Moves.Load,
         ["travel"] = Moves.Bore | Moves.Load,
         ["failures"] = Moves.Bore | Moves.Load,
         ["stop-speed"] = Moves.Setting | Moves.Load,
@@ -29,7 +29,7 @@ public static class MovingFigure
         ["force-course"] = Moves.Setting | Moves.Load,
         ["plan"] = Moves.Moment,
         ["headings"] = Moves.Load,
-        ["distances"] = Moves.Setting | Moves.Load,
+        ["distances"] = Moves.Load,
         ["bend"] = Moves.Setting | Moves.Load,
         ["heat-drift"] = Moves.Setting,
     };
@@ -112,7 +112,7 @@ public static class MovingFigure
             : throw new ArgumentException($"This needs {entry.Needs}, which the car has not when set like this.");
         var windows = new ConcurrentDictionary<int, IReadOnlyList<Figure>>();
         int start = controls[0].Start, last = controls[0].Settings.Count - 1;
-        int[] samples = slides ? [.. new[] { start, 0, last / 4, last / 2, last * 3 / 4, last }.Distinct()] : [];
+        int[] samples = slides ? [.. new[] { start, 0, last }.Distinct()] : [];
         IReadOnlyList<Figure> Window(int load) =>
             windows.GetOrAdd(load, _ => [.. samples.Select(at => PartOf(() => Made(at, load))).OfType<Figure>()]);
         return Explorable.Of(id, controls, state =>

@@ -12,7 +12,7 @@ internal static class EmbedPages
     /// <summary>The drawing of a pasted piece: its words stand below it, in the page's own type.</summary>
     private static readonly FigureSize Pasted = new()
     {
-        Name = "embed", Width = 600, Height = 400, ShowTitle = false, ShowCredit = false, ShownWidth = "100%",
+        Name = "embed", Width = 500, Height = 370, ShowTitle = false, ShowCredit = false, ShownWidth = "100%",
     };
 
     private const string Style =
@@ -25,6 +25,7 @@ internal static class EmbedPages
         .bb-frame .bb-control { display: flex; flex-wrap: wrap; gap: 0 0.6rem; align-items: baseline; justify-content: space-between; }
         .bb-frame .bb-control output { font-size: 1rem; }
         .bb-frame .bb-control > :is(input, select) { flex: 0 0 100%; min-width: 0; }
+        .bb-frame .bb-control button { margin-top: 0.4rem; }
         .bb-frame :is(.bb-title, .bb-caption) { max-width: none; }
         .bb-frame .bb-state { display: none; }
         .bb-frame > .bb-small { margin: 0.2rem 0 0; max-width: none; font-size: 0.85rem; color: var(--muted); }
@@ -46,7 +47,7 @@ internal static class EmbedPages
         string svg = FigureText.Named(shown, theme, vehicle).ToSvg(Pasted, theme)
             .Replace(" xmlns=\"http://www.w3.org/2000/svg\"", "", StringComparison.Ordinal);
         string title = style?.Of(FigureSize.Column).ShowTitle == false ? "" : $"<strong>{HtmlText.Escape(shown.Title)}.</strong> ";
-        return $"<figure>\n{svg}<figcaption>{title}{HtmlText.Escape(shown.Caption)}\n<small>{HtmlText.Escape(Below(shown))}</small>"
+        return $"<figure style=\"margin:1em 0;max-width:40rem\">\n{svg}<figcaption>{title}{HtmlText.Escape(shown.Caption)}\n<small>{HtmlText.Escape(Below(shown))}</small>"
             + "</figcaption>\n</figure>\n";
     }
 
