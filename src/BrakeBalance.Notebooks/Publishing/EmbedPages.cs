@@ -27,6 +27,9 @@ internal static class EmbedPages
         .bb-frame .bb-control > :is(input, select) { flex: 0 0 100%; min-width: 0; }
         .bb-frame .bb-control button { margin-top: 0.4rem; }
         .bb-frame :is(.bb-title, .bb-caption) { max-width: none; }
+        .bb-frame .bb-credit { opacity: 1; }
+        .bb-frame > .bb-figure { max-width: 48rem; }
+        .bb-frame > h1 { position: absolute; width: 1px; height: 1px; margin: 0; overflow: hidden; clip-path: inset(50%); }
         .bb-frame .bb-state { display: none; }
         .bb-frame > .bb-small { margin: 0.2rem 0 0; max-width: none; font-size: 0.85rem; color: var(--muted); }
         @media screen and (min-width: 60rem) {
@@ -55,11 +58,13 @@ internal static class EmbedPages
     /// <param name="shown">The figure, credited.</param>
     /// <param name="moving">The figure with its controls; null where nothing moves it.</param>
     /// <param name="theme">The colours.</param>
+    /// <param name="vehicle">The car.</param>
     /// <param name="page">The page's address, absolute or relative.</param>
     /// <param name="image">The address of the picture of a shared link; null when there is none.</param>
-    public static string Live(Figure shown, IHtmlOutput? moving, Theme theme, string page, string? image)
+    public static string Live(Figure shown, IHtmlOutput? moving, Theme theme, Vehicle vehicle, string page, string? image)
     {
-        string body = $"<style>\n{FigureAssets.Only(theme)}{Style}\n</style>\n<main class=\"bb-frame\">\n"
+        string body = $"<style>\n{FigureAssets.Only(theme)}{Style}\n</style>\n<main class=\"bb-frame\">\n<h1>"
+            + HtmlText.Escape($"Figure of the {vehicle.Name}") + "</h1>\n"
             + (moving ?? shown).ToHtml() + $"<p class=\"bb-small\">{Caution} {FigureText.Licence}.</p>\n</main>\n";
         (string Name, string? Value)[] meta =
         [

@@ -129,7 +129,7 @@ internal static class FigureExport
                 }
 
                 Put(name + "-embed.html", EmbedPages.Snippet(shown, own, vehicle, plan.Style));
-                Put(name + "-live.html", EmbedPages.Live(shown, moving, own, page, image));
+                Put(name + "-live.html", EmbedPages.Live(shown, moving, own, vehicle, page, image));
                 lines.Add(("Frame of the live page", EmbedPages.Frame(shown, moving?.Controls.Count ?? 0, page)));
             }
 
