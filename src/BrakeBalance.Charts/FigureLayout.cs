@@ -158,9 +158,11 @@ internal sealed class FigureLayout
         {
             var layout = new FigureLayout(figure, size, [.. keyed], keyRows);
             (IReadOnlyList<LabelRequest> requests, LabelPlacer placer) = LabelRequests.Of(layout);
-            ILookup<string, Dot>? stood = before?.Labels.ToLookup(label => before.Figure.Layers[label.Owner].Name, label => label.Box.Centre);
-            requests = stood is null ? requests
-                : [.. requests.Select(one => one with { Stood = [.. stood[figure.Layers[one.Owner].Name]] })];
+            requests = before is null ? requests : [.. requests.Select(one => one with
+            {
+                Stood = [.. before.Labels.Where(label => before.Figure.Layers[label.Owner].Name == figure.Layers[one.Owner].Name)
+                    .Select(label => label.Box.Centre)],
+            })];
             IReadOnlyList<PlacedLabel?> labels = placer.Place(requests);
             int count = keyed.Count;
             keyed.UnionWith(labels.Index()

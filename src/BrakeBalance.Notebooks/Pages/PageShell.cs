@@ -40,7 +40,7 @@ internal static class PageShell
         /// <summary>Whether the page carries the assembly itself.</summary>
         public bool CarriesParts => IsLive && SingleFile;
 
-        /// <summary>The colours, light or dark, of a page that stands in another's frame, without top bar and foot; null for others.</summary>
+        /// <summary>Light or dark, for a page that stands in another's frame, without top bar and foot; null for others.</summary>
         public string? FramedIn { get; init; }
 
         /// <summary>What else the head says.</summary>

@@ -15,7 +15,6 @@ internal sealed class AnimatedSvg
 
     private readonly MovingDrawing _moving;
     private readonly Dictionary<string, string> _classes = [];
-    private readonly Dictionary<string, string> _ids = [];
     private readonly string _name;
 
     private AnimatedSvg(MovingDrawing moving, string name) => (_moving, _name) = (moving, name);
@@ -25,42 +24,11 @@ internal sealed class AnimatedSvg
     {
         XElement[] pictures = [.. moving.Drawings.Select(XElement.Parse)];
         var own = new AnimatedSvg(moving, $"m-{(string)pictures[0].Attribute("id")!}");
-        foreach (XElement picture in pictures)
-        {
-            own.GiveOwnIds(picture);
-        }
-
         XElement root = own.Shared(pictures, [.. Enumerable.Range(0, pictures.Length)]);
         root.Descendants(Svg + "rect").First().AddBeforeSelf(new XElement(Svg + "style", own.Rules()));
         HashSet<string> seen = [];
         root.DescendantsAndSelf().Attributes("id").Where(id => !seen.Add(id.Value)).ToArray().Remove();
         return root.ToString(SaveOptions.DisableFormatting) + "\n";
-    }
-
-    // Hatches are numbered by layer, and a picture may have a layer more: what differs from its namesake gets a name of its own.
-    private void GiveOwnIds(XElement picture)
-    {
-        foreach (XElement part in picture.Descendants(Svg + "defs").Elements().ToArray())
-        {
-            string id = (string)part.Attribute("id")!, fresh = id;
-            part.SetAttributeValue("id", null);
-            for (int i = 1; _ids.GetValueOrDefault(fresh, part.ToString()) != part.ToString(); i++)
-            {
-                fresh = string.Create(CultureInfo.InvariantCulture, $"{id}-{i}");
-            }
-
-            _ids[fresh] = part.ToString();
-            part.SetAttributeValue("id", fresh);
-            foreach (XAttribute use in picture.Descendants().Attributes().Where(one => one.Value == $"url(#{id})"))
-            {
-                use.AddAnnotation(fresh);
-            }
-        }
-
-        foreach (XAttribute use in picture.Descendants().Attributes().ToArray())
-        {
-            use.Value = use.Annotation<string>() is { } fresh ? $"url(#{fresh})" : use.Value;
-        }
     }
 
     // Elements that differ only inside, as one element.
@@ -145,7 +113,8 @@ internal sealed class AnimatedSvg
         rules.Append("@media (prefers-reduced-motion:no-preference){\n");
         foreach (string name in _classes.Values)
         {
-            rules.Append(CultureInfo.InvariantCulture, $".{name}{{animation:{name} {count * _moving.Milliseconds}ms step-end infinite {way}}}\n");
+            rules.Append(CultureInfo.InvariantCulture,
+                $".{name}{{animation:{name} {count * _moving.Milliseconds}ms step-end infinite {way}}}\n");
         }
 
         return rules.Append("}\n").ToString();

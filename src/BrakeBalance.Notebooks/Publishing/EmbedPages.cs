@@ -50,8 +50,8 @@ internal static class EmbedPages
         string svg = FigureText.Named(shown, theme, vehicle).ToSvg(Pasted, theme)
             .Replace(" xmlns=\"http://www.w3.org/2000/svg\"", "", StringComparison.Ordinal);
         string title = style?.Of(FigureSize.Column).ShowTitle == false ? "" : $"<strong>{HtmlText.Escape(shown.Title)}.</strong> ";
-        return $"<figure style=\"margin:1em 0;max-width:40rem\">\n{svg}<figcaption>{title}{HtmlText.Escape(shown.Caption)}\n<small>{HtmlText.Escape(Below(shown))}</small>"
-            + "</figcaption>\n</figure>\n";
+        return $"<figure style=\"margin:1em 0;max-width:40rem\">\n{svg}<figcaption>{title}{HtmlText.Escape(shown.Caption)}\n"
+            + $"<small>{HtmlText.Escape(Below(shown))}</small></figcaption>\n</figure>\n";
     }
 
     /// <summary>The page to frame.</summary>

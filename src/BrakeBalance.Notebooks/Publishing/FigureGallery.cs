@@ -70,7 +70,8 @@ internal sealed class FigureGallery(string car, Theme theme)
             + FigureText.Car(_vehicle!)
             + (plan.Embed ? " Paste an -embed.html file into a page as it is. To frame a live page, publish it"
                 + (IsLive ? " with the folder assets beside it" : "") + " and paste the line below its figure"
-                + (plan.Address.Length > 0 ? "." : "; a shared link shows its picture only when the address is whole: --address URL makes it so.")
+                + (plan.Address.Length > 0 ? "."
+                    : "; a shared link shows its picture only when the address is whole: --address URL makes it so.")
                 : "");
         string body = ComparisonPage.Opened(title, lead, [FigureText.Method, "A car whose rear axle locks first spins."])
             .Append("<style>\n").Append(Style).Append("\n</style>\n<ul class=\"bb-gallery\">\n").Append(_items)

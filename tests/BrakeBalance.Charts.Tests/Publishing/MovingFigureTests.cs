@@ -140,7 +140,8 @@ public class MovingFigureTests
         Assert.True(car.LoadCases.Length > 1);
         Vehicle laden = car with { LoadCases = [car.LoadCases[^1], .. car.LoadCases[..^1]] };
         int last = car.LoadCases.Length - 1, compared = 0;
-        foreach ((CatalogueEntry entry, _, Explorable moving) in Moving(car, UnitSystem.Si).Where(one => one.Moving.Controls[^1].Id == "load"))
+        foreach ((CatalogueEntry entry, _, Explorable moving) in Moving(car, UnitSystem.Si)
+            .Where(one => one.Moving.Controls[^1].Id == "load"))
         {
             Figure shown = moving.At([.. moving.Controls.SkipLast(1).Select(control => control.Start), last]).Figures[0];
             Assert.Equal(entry.For(laden, UnitSystem.Si)!.Table.ToCsv(), shown.Table.ToCsv());

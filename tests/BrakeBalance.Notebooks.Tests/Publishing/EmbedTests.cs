@@ -41,10 +41,12 @@ public class EmbedTests(BrowserFixture browser)
             Assert.Equal("figure", figure.Name);
             Assert.DoesNotMatch("(?i)<(script|style|link|iframe|image|use)|://|\\son[a-z]+=|\\s(src|href)=|@import", piece);
             XElement svg = figure.Element("svg")!;
-            Assert.Equal(("img", "100%", null), ((string?)svg.Attribute("role"), (string?)svg.Attribute("width"), (string?)svg.Attribute("height")));
+            Assert.Equal(
+                ("img", "100%", null), ((string?)svg.Attribute("role"), (string?)svg.Attribute("width"), (string?)svg.Attribute("height")));
             Assert.NotNull(svg.Attribute("viewBox"));
             string[] named = ((string)svg.Attribute("aria-labelledby")!).Split(' ');
-            Assert.Equal(["title", "desc"], named.Select(id => svg.Descendants().Single(e => (string?)e.Attribute("id") == id).Name.LocalName));
+            Assert.Equal(["title", "desc"],
+                named.Select(id => svg.Descendants().Single(e => (string?)e.Attribute("id") == id).Name.LocalName));
             Assert.All(Regex.Matches(piece, @"url\(#([^)]+)\)"), use =>
                 Assert.Contains($"id=\"{use.Groups[1].Value}\"", piece, StringComparison.Ordinal));
             string words = figure.Element("figcaption")!.Value;
@@ -64,8 +66,8 @@ public class EmbedTests(BrowserFixture browser)
         string file = folder.Write("own.json", Regex.Replace(File.ReadAllText(RepositoryRoot.File("data/vehicles/big-cam-saloon.json"))
             .Replace("\"ratio\": 4.1", "\"ratio\": \"3.9 .. 4.3\"", StringComparison.Ordinal), "\"invented\": true,?", ""));
         string style = folder.Write("house.json", """{ "font": "Some Serif", "credit": "Our desk", "front": "#004488" }""");
-        (int code, string output, string error) = await Shell.RunAsync("figures", file, "--figure", "brake-forces", "--figure", "slip-curves",
-            "--format", "embed", "--style", style, "--units", "us", "--theme", "white", "--address", "https://example.org/f",
+        (int code, string _, string error) = await Shell.RunAsync("figures", file, "--figure", "brake-forces", "--figure",
+            "slip-curves", "--format", "embed", "--style", style, "--units", "us", "--theme", "white", "--address", "https://example.org/f",
             "--output", folder.File("out"));
         bool pictures = Chromium.Executable is not null;
         Assert.Equal(pictures ? 0 : 1, code);
@@ -232,7 +234,8 @@ public class EmbedTests(BrowserFixture browser)
             (await page.Page.EvaluateExpressionAsync<string>(Picture), await page.Page.EvaluateExpressionAsync<string>(Title));
         await page.Page.FocusAsync("#moving-setting");
         await page.Page.Keyboard.PressAsync("End");
-        await page.Page.WaitForExpressionAsync("document.querySelector('.bb-explorable').dataset.moved === '1'", new() { Timeout = 90_000 });
+        await page.Page.WaitForExpressionAsync("document.querySelector('.bb-explorable').dataset.moved === '1'",
+            new() { Timeout = 90_000 });
         Assert.NotEqual(before, await page.Page.EvaluateExpressionAsync<string>(Picture));
         Assert.NotEqual(title, await page.Page.EvaluateExpressionAsync<string>(Title));
         Assert.Contains("rear axle above", await page.Page.EvaluateExpressionAsync<string>(Title), StringComparison.Ordinal);
