@@ -18,6 +18,9 @@ public sealed record Axis
     /// <summary>The upper end of the axis, in SI; null to fit the data.</summary>
     public double? Maximum { get; init; }
 
+    /// <summary>What the axis reaches at least where it fits the data, in SI, so that figures may share one.</summary>
+    internal Extent? Reach { get; init; }
+
     /// <summary>Names of the places along an axis of categories; null on an axis of numbers.</summary>
     public IReadOnlyList<string>? Categories { get; init; }
 

@@ -15,20 +15,33 @@ public static class FigureAssets
     /// <summary>The script that Plotly.NET carries for its charts, with its licence comment.</summary>
     public static string Plotly => Charts.Text.Value;
 
-    // Drawings carry the light colours as attributes; on a dark screen each gives way to its dark twin.
-    private static string DarkColours()
+    /// <summary>The rules that show a page, and the drawings in it, in the colours and the font of one theme on every screen.</summary>
+    /// <param name="theme">The theme.</param>
+    public static string Only(Theme theme)
     {
-        Theme light = Theme.Light, dark = Theme.Dark;
+        ArgumentNullException.ThrowIfNull(theme);
+        string ground = theme.Background == "none" ? "transparent" : theme.Background;
+        return $"@media screen {{\n:root[data-theme] {{ --paper: {ground}; --card: {ground}; --picture: {ground}; --ink: {theme.Ink}; "
+            + $"--muted: {theme.Muted};{(theme.Font == Theme.Light.Font ? "" : $" --sans: {theme.Font};")} }}\n"
+            + $".bb-static svg {{ font-family: {theme.Font}; }}\n{Colours(":root[data-theme]", theme)}}}\n";
+    }
+
+    private static string DarkColours() =>
+        $"@media screen {{\n{Colours(":root[data-theme=dark]", Theme.Dark)}}}\n@media screen and (prefers-color-scheme: dark) {{\n"
+            + $"{Colours(":root:not([data-theme=light])", Theme.Dark)}}}\n";
+
+    // Drawings carry the light colours as attributes; each gives way to its twin.
+    private static string Colours(string root, Theme theme)
+    {
+        Theme light = Theme.Light;
         (string From, string To)[] pairs =
         [
-            (light.Background, dark.Background), (light.Ink, dark.Ink), (light.Muted, dark.Muted), (light.Grid, dark.Grid),
-            (light.Front, dark.Front), (light.Rear, dark.Rear), (light.Ideal, dark.Ideal), (light.Other, dark.Other),
-            (light.Guide, dark.Guide), .. light.Scale.Zip(dark.Scale),
+            (light.Background, theme.Background), (light.Ink, theme.Ink), (light.Muted, theme.Muted), (light.Grid, theme.Grid),
+            (light.Front, theme.Front), (light.Rear, theme.Rear), (light.Ideal, theme.Ideal), (light.Other, theme.Other),
+            (light.Guide, theme.Guide), .. light.Scale.Zip(theme.Scale),
         ];
-        string Rules(string root) => string.Concat(pairs.SelectMany(pair => new[] { "fill", "stroke" }.Select(name =>
+        return string.Concat(pairs.SelectMany(pair => new[] { "fill", "stroke" }.Select(name =>
             $"{root} .bb-static [{name}=\"{pair.From}\"] {{ {name}: {pair.To}; }}\n")));
-        return "@media screen {\n" + Rules(":root[data-theme=dark]") + "}\n@media screen and (prefers-color-scheme: dark) {\n"
-            + Rules(":root:not([data-theme=light])") + "}\n";
     }
 
     internal static string Read(string name) =>

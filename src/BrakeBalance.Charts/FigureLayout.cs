@@ -13,7 +13,7 @@ internal sealed class FigureLayout
 
     private readonly double _spare;
 
-    private FigureLayout(Figure figure, FigureSize size, IReadOnlyList<(int Owner, int Part)> keyed)
+    private FigureLayout(Figure figure, FigureSize size, IReadOnlyList<(int Owner, int Part)> keyed, int keyRows)
     {
         Figure = figure;
         Size = size;
@@ -51,8 +51,9 @@ internal sealed class FigureLayout
             : Names([.. XTicks.Select(tick => tick.Text)], font, band);
         XTitleLines = TextMetrics.Wrap(figure.XAxis.Title(figure.Units), font, inner);
         Key = KeyRows(size.Width - left - right);
+        KeyRowCount = Math.Max(keyRows, Key.Count > 0 ? Key.Max(entry => entry.Row + 1) : 0);
         double bottom = Pad + CreditLines.Count * SmallFont * TextMetrics.LineHeight + (CreditLines.Count > 0 ? Pad / 2 : 0)
-            + (Key.Count > 0 ? Key.Max(entry => entry.Row + 1) * line + Pad / 2 : 0)
+            + (KeyRowCount > 0 ? KeyRowCount * line + Pad / 2 : 0)
             + XTitleLines.Count * line + XTickLines.Max(lines => lines.Count) * line + 8;
         Plot = new Box(left, top, size.Width - right, Math.Max(top + 40, size.Height - bottom));
         if (figure.IsToScale)
@@ -139,6 +140,8 @@ internal sealed class FigureLayout
     /// <summary>Where the entries of the key stand.</summary>
     public IReadOnlyList<(int Owner, int Part, string Text, double X, int Row)> Key { get; }
 
+    public int KeyRowCount { get; }
+
     public double TitleFont => Size.FontSize * 1.25;
 
     public double SmallFont => Size.FontSize * 0.85;
@@ -148,14 +151,21 @@ internal sealed class FigureLayout
     /// <summary>Lays a figure out.</summary>
     /// <param name="figure">The figure.</param>
     /// <param name="size">The size.</param>
-    public static FigureLayout Of(Figure figure, FigureSize size)
+    /// <param name="before">The picture that it follows, near whose labels its own stay; null for none.</param>
+    /// <param name="keyRows">For how many rows of the key there is room at least.</param>
+    public static FigureLayout Of(Figure figure, FigureSize size, FigureLayout? before = null, int keyRows = 0)
     {
         int[] bars = [.. figure.Layers.Index().Where(layer => layer.Item is BarLayer).Select(layer => layer.Index)];
         var keyed = new SortedSet<(int Owner, int Part)>(bars.Length > 1 ? bars.Select(bar => (bar, 0)) : []);
         while (true)
         {
-            var layout = new FigureLayout(figure, size, [.. keyed]);
+            var layout = new FigureLayout(figure, size, [.. keyed], keyRows);
             (IReadOnlyList<LabelRequest> requests, LabelPlacer placer) = LabelRequests.Of(layout);
+            requests = before is null ? requests : [.. requests.Select(one => one with
+            {
+                Stood = [.. before.Labels.Where(label => before.Figure.Layers[label.Owner].Name == figure.Layers[one.Owner].Name)
+                    .Select(label => label.Box.Centre)],
+            })];
             IReadOnlyList<PlacedLabel?> labels = placer.Place(requests);
             int count = keyed.Count;
             keyed.UnionWith(labels.Index()
@@ -172,12 +182,15 @@ internal sealed class FigureLayout
 
     /// <summary>A size without the height that a figure drawn to scale cannot use.</summary>
     public static FigureSize Fitting(Figure figure, FigureSize size) =>
-        figure.IsToScale ? size with { Height = Math.Round(size.Height - new FigureLayout(figure, size, [])._spare) } : size;
+        figure.IsToScale ? size with { Height = Math.Round(size.Height - new FigureLayout(figure, size, [], 0)._spare) } : size;
 
     /// <summary>A label with the line to its mark, where it had to go so far from it that one is needed.</summary>
     private static PlacedLabel Joined(PlacedLabel label, LabelRequest request) =>
         request.Mark is { } mark && Geometry.Between(label.Box, mark) is var (from, to)
             && Geometry.Distance(from, to) > PlacedLabel.Reach ? label with { Leader = (from, to) } : label;
+
+    /// <summary>Whether a point is in the plot, and so is drawn.</summary>
+    public bool IsShown(Dot dot) => Plot.Grown(0.5).Contains(dot);
 
     /// <summary>The name of a layer or of a class of a map.</summary>
     public string NameOf(int owner, int part) => Figure.Layers[owner] is MapLayer map ? map.Classes[part].Label : Figure.Layers[owner].Name;
@@ -213,7 +226,7 @@ internal sealed class FigureLayout
     private (double Low, double High, double Step) Range(Axis axis, IEnumerable<Extent?> extents, double parts)
     {
         DisplayUnit unit = axis.Measure.In(Figure.Units);
-        Extent? all = extents.Aggregate((Extent?)null, Extent.Union);
+        Extent? all = extents.Aggregate(axis.Reach, Extent.Union);
         bool grid = Figure.Layers.Any(layer => layer is HeatLayer or MapLayer);
         double low = unit.FromSi(axis.Minimum ?? all?.Low ?? 0), high = unit.FromSi(axis.Maximum ?? all?.High ?? 1);
         (double fitLow, double fitHigh) = grid ? (low, high) : Ticks.Fit(low, high, parts);
@@ -222,7 +235,7 @@ internal sealed class FigureLayout
     }
 
     /// <summary>The extent of stacked bars; null when bars do not stack.</summary>
-    private static Extent? Stacks(Figure figure)
+    internal static Extent? Stacks(Figure figure)
     {
         BarLayer[] bars = [.. figure.Layers.OfType<BarLayer>()];
         return figure.BarMode == BarMode.Stacked && bars.Length > 0

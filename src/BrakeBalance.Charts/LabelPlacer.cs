@@ -10,6 +10,7 @@ internal sealed class LabelPlacer
 {
     private const double Gap = 3;
     private const int Rounds = 3;
+    private const double LongestLeap = 2;
 
     private readonly Box _plot;
     private readonly double _fontSize;
@@ -134,7 +135,9 @@ internal sealed class LabelPlacer
                 Box box = Box.Around(centre, width, height);
                 if (room.Contains(box))
                 {
-                    options.Add(new Option(lines, box, cost + placeCost));
+                    // A label that leaps between pictures cannot be read; it follows what it names in small steps.
+                    double leap = request.Stood.Count == 0 ? 0 : request.Stood.Min(dot => Geometry.Distance(dot, centre));
+                    options.Add(new Option(lines, box, cost + placeCost + Math.Min(LongestLeap, leap / _fontSize)));
                 }
             }
         }

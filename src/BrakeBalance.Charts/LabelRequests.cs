@@ -89,7 +89,8 @@ internal static class LabelRequests
     private static IEnumerable<LabelRequest> OfMarkers(FigureLayout layout, LabelPlacer placer, int owner, MarkerLayer markers, bool keyed)
     {
         double radius = markers.Size / 2;
-        IReadOnlyList<Dot> dots = [.. markers.X.Zip(markers.Y, layout.At)];
+        IReadOnlyList<Dot> all = [.. markers.X.Zip(markers.Y, layout.At)];
+        IReadOnlyList<Dot> dots = [.. all.Where(layout.IsShown)];
         foreach (Dot dot in dots)
         {
             placer.Avoid(Box.Around(dot, markers.Size, markers.Size));
@@ -102,9 +103,9 @@ internal static class LabelRequests
 
         if (markers.PointLabels is { } labels)
         {
-            foreach ((int i, string label) in labels.Index().Where(l => l.Item.Length > 0))
+            foreach ((int i, string label) in labels.Index().Where(l => l.Item.Length > 0 && layout.IsShown(all[l.Index])))
             {
-                Dot dot = dots[i];
+                Dot dot = all[i];
                 yield return Request(owner, markers, 0, (w, h) => Around(dot, w, h, radius)) with
                 {
                     Text = label,
@@ -113,7 +114,7 @@ internal static class LabelRequests
                 };
             }
         }
-        else if (markers.LabelText.Length > 0)
+        else if (markers.LabelText.Length > 0 && dots.Count > 0)
         {
             // The label stands beside one of the points, by preference the last.
             yield return Request(owner, markers, 1, (w, h) =>

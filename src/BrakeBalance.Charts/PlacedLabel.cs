@@ -34,6 +34,9 @@ internal sealed record LabelRequest
 
     /// <summary>Whether it names an area and is written bold.</summary>
     public bool Bold { get; init; }
+
+    /// <summary>Where it, or its like, stood in the picture before.</summary>
+    public IReadOnlyList<Dot> Stood { get; init; } = [];
 }
 
 /// <summary>A label in its place.</summary>

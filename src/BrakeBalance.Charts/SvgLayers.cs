@@ -10,38 +10,35 @@ internal static class SvgLayers
     /// <summary>The hatch patterns a figure needs.</summary>
     public static void Patterns(SvgWriter svg, Figure figure, Theme theme, string id)
     {
-        foreach ((int index, Layer layer) in figure.Layers.Index())
+        IEnumerable<(Tone Tone, Hatch Hatch)> needed = figure.Layers.SelectMany(layer => layer switch
         {
-            IEnumerable<(string Suffix, Tone Tone, Hatch Hatch)> needed = layer switch
+            RegionLayer region => [(region.Tone, region.Hatch)],
+            BarLayer bars => [(bars.Tone, bars.Hatch)],
+            MapLayer map => map.Classes.Select(c => (c.Tone, c.Hatch)),
+            _ => (IEnumerable<(Tone, Hatch)>)[],
+        });
+        foreach ((Tone tone, Hatch hatch) in needed.Where(one => one.Hatch != Hatch.None).Distinct())
+        {
+            svg.Open(
+                "pattern",
+                ("id", Pattern(id, tone, hatch)), ("width", 8.0), ("height", 8.0), ("patternUnits", "userSpaceOnUse"));
+            string path = hatch switch
             {
-                RegionLayer region => [("", region.Tone, region.Hatch)],
-                BarLayer bars => [("", bars.Tone, bars.Hatch)],
-                MapLayer map => map.Classes.Select((c, i) => (FormattableString.Invariant($"-{i}"), c.Tone, c.Hatch)),
-                _ => [],
+                Hatch.Rising => "M-2 2L2-2M0 8L8 0M6 10L10 6",
+                Hatch.Falling => "M-2 6L2 10M0 0L8 8M6-2L10 2",
+                Hatch.Crossed => "M0 8L8 0M0 0L8 8",
+                _ => "M2 2h0M6 6h0",
             };
-            foreach ((string suffix, Tone tone, Hatch hatch) in needed.Where(n => n.Hatch != Hatch.None))
-            {
-                svg.Open(
-                    "pattern",
-                    ("id", PatternId(id, index, suffix)), ("width", 8.0), ("height", 8.0), ("patternUnits", "userSpaceOnUse"));
-                string path = hatch switch
-                {
-                    Hatch.Rising => "M-2 2L2-2M0 8L8 0M6 10L10 6",
-                    Hatch.Falling => "M-2 6L2 10M0 0L8 8M6-2L10 2",
-                    Hatch.Crossed => "M0 8L8 0M0 0L8 8",
-                    _ => "M2 2h0M6 6h0",
-                };
-                svg.Empty(
-                    "path",
-                    ("d", path), ("stroke", theme[tone]), ("stroke-width", hatch == Hatch.Dots ? 1.8 : 0.9), ("stroke-linecap", "round"),
-                    ("stroke-opacity", 0.55), ("fill", "none"));
-                svg.Close();
-            }
+            svg.Empty(
+                "path",
+                ("d", path), ("stroke", theme[tone]), ("stroke-width", hatch == Hatch.Dots ? 1.8 : 0.9), ("stroke-linecap", "round"),
+                ("stroke-opacity", 0.55), ("fill", "none"));
+            svg.Close();
         }
     }
 
     /// <summary>Draws one layer.</summary>
-    public static void Draw(SvgWriter svg, FigureLayout layout, Theme theme, string id, Layer layer, int index)
+    public static void Draw(SvgWriter svg, FigureLayout layout, Theme theme, string id, Layer layer)
     {
         switch (layer)
         {
@@ -54,7 +51,7 @@ internal static class SvgLayers
                 break;
             case RegionLayer region:
                 string outline = PathData([.. region.X.Zip(region.Y, layout.At)], close: true);
-                Area(svg, outline, theme[region.Tone], region.Hatch == Hatch.None ? null : PatternId(id, index, ""));
+                Area(svg, outline, theme[region.Tone], Pattern(id, region.Tone, region.Hatch));
                 break;
             case BandLayer band:
                 Area(svg, PathData([.. layout.Path(band.X, band.Upper), .. layout.Path(band.X, band.Lower).Reverse()], close: true),
@@ -70,19 +67,19 @@ internal static class SvgLayers
                 Markers(svg, layout, theme, markers);
                 break;
             case BarLayer bars:
-                Bars(svg, layout, theme, id, bars, index);
+                Bars(svg, layout, theme, id, bars);
                 break;
             case HeatLayer heat:
                 Heat(svg, layout, theme, heat);
                 break;
             case MapLayer map:
-                Map(svg, layout, theme, id, map, index);
+                Map(svg, layout, theme, id, map);
                 break;
         }
     }
 
     /// <summary>A sample of a layer for the key.</summary>
-    public static void Sample(SvgWriter svg, Theme theme, string id, Layer layer, int index, int part, double left, double middle)
+    public static void Sample(SvgWriter svg, Theme theme, string id, Layer layer, int part, double left, double middle)
     {
         switch (layer)
         {
@@ -96,14 +93,14 @@ internal static class SvgLayers
                 Shape(svg, markers.Shape, new Dot(left + 12, middle), markers.Size, theme[markers.Tone]);
                 break;
             default:
-                (Tone tone, Hatch hatch, string suffix) = layer switch
+                (Tone tone, Hatch hatch) = layer switch
                 {
-                    RegionLayer region => (region.Tone, region.Hatch, ""),
-                    BarLayer bars => (bars.Tone, bars.Hatch, ""),
-                    MapLayer map => (map.Classes[part].Tone, map.Classes[part].Hatch, FormattableString.Invariant($"-{part}")),
-                    _ => (layer.Tone, Hatch.None, ""),
+                    RegionLayer region => (region.Tone, region.Hatch),
+                    BarLayer bars => (bars.Tone, bars.Hatch),
+                    MapLayer map => (map.Classes[part].Tone, map.Classes[part].Hatch),
+                    _ => (layer.Tone, Hatch.None),
                 };
-                string? pattern = hatch == Hatch.None ? null : PatternId(id, index, suffix);
+                string? pattern = Pattern(id, tone, hatch);
                 string box = PathData([new(left, middle - 6), new(left + 24, middle - 6), new(left + 24, middle + 6),
                     new(left, middle + 6)], close: true);
                 if (layer is BarLayer)
@@ -133,7 +130,8 @@ internal static class SvgLayers
         return parts is null ? null : string.Join(' ', parts.Select(part => SvgWriter.Number(part * Math.Max(width, 1.4))));
     }
 
-    private static string PatternId(string id, int index, string suffix) => FormattableString.Invariant($"{id}-hatch-{index}{suffix}");
+    private static string? Pattern(string id, Tone tone, Hatch hatch) =>
+        hatch == Hatch.None ? null : $"{id}-hatch-{tone}-{hatch}".ToLowerInvariant();
 
     private static string PathData(IReadOnlyList<Dot> path, bool close)
     {
@@ -171,7 +169,7 @@ internal static class SvgLayers
         for (int i = 0; i < markers.X.Count; i++)
         {
             Dot dot = layout.At(markers.X[i], markers.Y[i]);
-            if (!layout.Plot.Grown(0.5).Contains(dot))
+            if (!layout.IsShown(dot))
             {
                 continue;
             }
@@ -222,7 +220,7 @@ internal static class SvgLayers
         }
     }
 
-    private static void Bars(SvgWriter svg, FigureLayout layout, Theme theme, string id, BarLayer bars, int index)
+    private static void Bars(SvgWriter svg, FigureLayout layout, Theme theme, string id, BarLayer bars)
     {
         BarLayer[] all = [.. layout.Figure.Layers.OfType<BarLayer>()];
         int place = Array.IndexOf(all, bars);
@@ -235,8 +233,8 @@ internal static class SvgLayers
             double left = i - room / 2 + (stacked ? 0 : place * width);
             double x1 = layout.ShownX(left), x2 = layout.ShownX(left + width * 0.96);
             double y1 = layout.AtY(below), y2 = layout.AtY(below + bars.Values[i]);
-            Bar(svg, PathData([new(x1, y1), new(x2, y1), new(x2, y2), new(x1, y2)], close: true), theme, bars.Tone, bars.Hatch == Hatch.None
-                ? null : PatternId(id, index, ""));
+            Bar(svg, PathData([new(x1, y1), new(x2, y1), new(x2, y2), new(x1, y2)], close: true), theme, bars.Tone,
+                Pattern(id, bars.Tone, bars.Hatch));
             if (bars.Error is { } error)
             {
                 ErrorBar(svg, layout, (x1 + x2) / 2, below + bars.Values[i] - error[i], below + bars.Values[i] + error[i], theme.Ink);
@@ -274,7 +272,7 @@ internal static class SvgLayers
         svg.Text("text", unit.Bracketed, ("x", left), ("y", layout.Plot.Top - font * 0.6), ("font-size", font), ("fill", theme.Ink));
     }
 
-    private static void Map(SvgWriter svg, FigureLayout layout, Theme theme, string id, MapLayer map, int index)
+    private static void Map(SvgWriter svg, FigureLayout layout, Theme theme, string id, MapLayer map)
     {
         for (int c = 0; c < map.Classes.Count; c++)
         {
@@ -290,8 +288,7 @@ internal static class SvgLayers
 
             if (outline.Length > 0)
             {
-                string? pattern = map.Classes[c].Hatch == Hatch.None ? null : PatternId(id, index, FormattableString.Invariant($"-{c}"));
-                Area(svg, outline.ToString(), theme[map.Classes[c].Tone], pattern);
+                Area(svg, outline.ToString(), theme[map.Classes[c].Tone], Pattern(id, map.Classes[c].Tone, map.Classes[c].Hatch));
             }
         }
     }

@@ -6,9 +6,12 @@ namespace BrakeBalance.Charts;
 internal static class SvgRenderer
 {
     /// <summary>The drawing.</summary>
-    public static string Svg(Figure figure, FigureSize size, Theme theme)
+    public static string Svg(Figure figure, FigureSize size, Theme theme) => Svg(FigureLayout.Of(figure, size), theme);
+
+    /// <summary>The drawing of what is laid out.</summary>
+    public static string Svg(FigureLayout layout, Theme theme)
     {
-        FigureLayout layout = FigureLayout.Of(figure, size);
+        (Figure figure, FigureSize size) = (layout.Figure, layout.Size);
         string id = $"{figure.Id}-{size.Name}";
         var svg = new SvgWriter();
         double? shownHeight = size.ShownWidth is null ? size.Height : null;
@@ -42,7 +45,7 @@ internal static class SvgRenderer
             svg.Open(
                 "g", ("id", used.Add(name) ? name : FormattableString.Invariant($"{name}-{index}")),
                 ("clip-path", layer is MarkerLayer ? null : $"url(#{id}-clip)"));
-            SvgLayers.Draw(svg, layout, theme, id, layer, index);
+            SvgLayers.Draw(svg, layout, theme, id, layer);
             svg.Close();
         }
 
@@ -164,7 +167,7 @@ internal static class SvgRenderer
         foreach ((int owner, int part, string text, double x, int row) in layout.Key)
         {
             double left = layout.Plot.Left + x, middle = layout.KeyTop + row * layout.Size.FontSize * TextMetrics.LineHeight + font * 0.6;
-            SvgLayers.Sample(svg, theme, id, layout.Figure.Layers[owner], owner, part, left, middle);
+            SvgLayers.Sample(svg, theme, id, layout.Figure.Layers[owner], part, left, middle);
             svg.Text("text", text, ("x", left + 30), ("y", middle + font * 0.35));
         }
 

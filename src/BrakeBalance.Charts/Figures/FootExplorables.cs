@@ -171,6 +171,15 @@ public static class FootExplorables
         }
     }
 
+    /// <summary>A slider of bores, with the car that has each; at the start it is the car itself.</summary>
+    internal static (Exploring.Control Control, Vehicle[] Cars) Bores(Vehicle vehicle, UnitSystem units)
+    {
+        (Exploring.Control control, IReadOnlyList<Vehicle> cars, IReadOnlyList<Func<BrakeControl, BrakeControl>> changes) =
+            Bores(vehicle, vehicle.Control!, units);
+        return (control, [.. cars.Select((car, i) => i == control.Start
+            ? vehicle : car with { Control = changes[i](vehicle.Control!) })]);
+    }
+
     private static (Exploring.Control Control, IReadOnlyList<Vehicle> Cars, IReadOnlyList<Func<BrakeControl, BrakeControl>> Changes) Bores(
         Vehicle vehicle, BrakeControl basis, UnitSystem units)
     {

@@ -43,6 +43,16 @@ internal static class SettingChoices
         return (shares, Put(shares, present, setting.Recommended?.FrontForceShare));
     }
 
+    /// <summary>Puts one more value among others, in place of the nearest that is none of those to keep.</summary>
+    public static void Put(double[] values, double? wanted, IReadOnlyList<double> kept)
+    {
+        if (wanted is { } value && value > values[0] && value < values[^1] && !values.Contains(value))
+        {
+            values[values.Index().Where(one => !kept.Contains(one.Item)).MinBy(one => Math.Abs(one.Item - value)).Index] = value;
+            Array.Sort(values);
+        }
+    }
+
     /// <summary>Puts the present and the recommended value among others, where the nearest make room.</summary>
     /// <param name="values">The values; rising afterwards.</param>
     /// <param name="present">The present value.</param>

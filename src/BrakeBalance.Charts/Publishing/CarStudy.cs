@@ -11,7 +11,7 @@ internal sealed class CarStudy
 
     private static readonly double[] Slopes = [.. Enumerable.Range(0, 9).Select(i => 0.1 * i)];
 
-    private readonly Lazy<IReadOnlyList<UtilisationCurve>> _curves;
+    private readonly Lazy<UtilisationCurve> _curve;
     private readonly Lazy<Setting> _setting;
     private readonly Lazy<IReadOnlyList<SettingOutcome>> _settings;
     private readonly Lazy<IReadOnlyList<(double, IReadOnlyList<(double, Pressure?)>)>> _knees;
@@ -23,13 +23,17 @@ internal sealed class CarStudy
     private readonly Lazy<IReadOnlyList<StopComparisonRow>> _rows;
     private readonly Lazy<(PerAxle<ThermalBrake> Brakes, HeatResult Result)> _fade;
     private readonly Lazy<BendMap> _bends;
+    private double? _moment;
 
-    public CarStudy(Vehicle car)
+    /// <summary>A study of a car.</summary>
+    /// <param name="car">The car.</param>
+    /// <param name="load">The load case of figures of one, by its place; the first, as figures are published, unless said.</param>
+    public CarStudy(Vehicle car, int load = 0)
     {
         Car = car;
-        Light = new BalanceModel(car, car.LoadCases[0]);
+        Light = new BalanceModel(car, car.LoadCases[load]);
         Laden = new BalanceModel(car, car.LoadCases[^1]);
-        _curves = new(() => UtilisationCurve.Of(car));
+        _curve = new(() => UtilisationCurve.Of(car)[load]);
         Conditions coarse = car.Conditions with { AdhesionSteps = 16 };
         _setting = new(() => Setting.Of(car));
         _settings = new(() => SettingMap.Of(Answer));
@@ -38,7 +42,7 @@ internal sealed class CarStudy
             (slope, SettingSearch.Limit(car, coarse with { FrictionSpread = new(spread, spread) }, slope).Knee))]))]);
         _advised = new(Advised);
         _canStop = new(() => car.LoadCases.All(load => StopSetup.WhyNoStop(car, load) is null));
-        _setup = new(() => StopSetup.From(car, car.LoadCases[0], Dry));
+        _setup = new(() => StopSetup.From(car, car.LoadCases[load], Dry));
         _emergency = new(() => StraightStop.Run(Setup.Car, Setup.Emergency, Setup.BuildUp, From));
         _yaw = new(() => YawStop.EachAxleLocked(Setup, From));
         _rows = new(() => StopComparison.Of(
@@ -47,16 +51,16 @@ internal sealed class CarStudy
                 ("Present setting", car),
                 ("Without the rear valve", car with { Hydraulics = car.Hydraulics.WithoutRearProportioning() }),
                 ("Rear friction 15 % up", car.WithFrictionFactors(1, 1.15)),
-            }.Where(row => StopSetup.WhyNoStop(row.Item2, car.LoadCases[0]) is null),
-            car.LoadCases[0].Name, Dry, From));
+            }.Where(row => StopSetup.WhyNoStop(row.Item2, car.LoadCases[load]) is null),
+            car.LoadCases[load].Name, Dry, From));
         _fade = new(Fade);
-        _bends = new(() => TrailBraking.Map(car, car.LoadCases[0], Dry, From));
+        _bends = new(() => TrailBraking.Map(car, car.LoadCases[load], Dry, From));
     }
 
     /// <summary>The car.</summary>
     public Vehicle Car { get; }
 
-    /// <summary>The car in its first load case.</summary>
+    /// <summary>The car in the load case of figures of one.</summary>
     public BalanceModel Light { get; }
 
     /// <summary>The car in its last load case.</summary>
@@ -68,8 +72,8 @@ internal sealed class CarStudy
     /// <summary>The control of cars whose circuits' volumes are known.</summary>
     public BrakeControl? ControlWithVolumes => Car.Control is { Circuits: not null } control ? control : null;
 
-    /// <summary>Adhesion utilised in each load case.</summary>
-    public IReadOnlyList<UtilisationCurve> Curves => _curves.Value;
+    /// <summary>Adhesion utilised in the load case of figures of one.</summary>
+    public UtilisationCurve Curve => _curve.Value;
 
     /// <summary>Where to set the valve or the balance bar.</summary>
     public Setting Answer => _setting.Value;
@@ -95,6 +99,9 @@ internal sealed class CarStudy
     /// <summary>Stops with one axle locked, and with none.</summary>
     public IReadOnlyList<(string Name, YawResult Stop)> YawStops => _yaw.Value;
 
+    /// <summary>The moment at which these are seen from above, in seconds: the end of the last one unless another was asked for.</summary>
+    public double PlanMoment => _moment ?? YawStops.Max(stop => stop.Stop.Duration.Seconds);
+
     /// <summary>Three set-ups side by side.</summary>
     public IReadOnlyList<StopComparisonRow> Comparison => _rows.Value;
 
@@ -107,9 +114,17 @@ internal sealed class CarStudy
     /// <summary>What was measured on the car; null when nothing was.</summary>
     public OwnMeasurements? Own => OwnMeasurements.Of(Car);
 
+    /// <summary>The same study, its stops seen from above at a moment.</summary>
+    public CarStudy At(double seconds)
+    {
+        var study = (CarStudy)MemberwiseClone();
+        study._moment = seconds;
+        return study;
+    }
+
     private BalanceModel? Advised() =>
         Answer is { Recommended: not null, Reach: not SettingReach.NotNeeded, Variable: not SettingVariable.AddedKnee } answer
-        ? new BalanceModel(answer.RecommendedVehicle, answer.RecommendedVehicle.LoadCases[0])
+        ? new BalanceModel(answer.RecommendedVehicle, answer.RecommendedVehicle.LoadCase(Light.LoadCase.Name))
         : null;
 
     private (PerAxle<ThermalBrake> Brakes, HeatResult Result) Fade()

@@ -77,7 +77,7 @@ public static partial class FigureCatalogue
         {
             Name = "plan", Needs = Press,
             Make = (car, units) => car.CanStop
-                ? StopFigures.PlanView(car.YawStops, car.Car.Wheelbase, car.YawStops.Max(s => s.Stop.Duration.Seconds), units) : null,
+                ? StopFigures.PlanView(car.YawStops, car.Car.Wheelbase, car.PlanMoment, units) : null,
             Plain = new()
             {
                 Title = (car, _) => PlainTurn(car),

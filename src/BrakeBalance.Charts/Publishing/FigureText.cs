@@ -45,13 +45,16 @@ public static class FigureText
     public static string Drawing(Figure figure, FigureSize size, Theme theme, Vehicle vehicle)
     {
         const string After = "</desc>\n";
-        // So named, the parts of any drawings may stand in one page.
-        string svg = (figure with
-        {
-            Id = $"{Naming.Slug(vehicle.Name)}-{figure.Id}-{Display.Name(figure.Units)}-{theme.Name}",
-        }).ToSvg(size, theme);
+        string svg = Named(figure, theme, vehicle).ToSvg(size, theme);
         return svg.Insert(svg.IndexOf(After, StringComparison.Ordinal) + After.Length, Metadata(figure, vehicle));
     }
+
+    /// <summary>A figure so named that the parts of any drawings may stand in one page.</summary>
+    /// <param name="figure">The figure.</param>
+    /// <param name="theme">The colours.</param>
+    /// <param name="vehicle">The car.</param>
+    public static Figure Named(Figure figure, Theme theme, Vehicle vehicle) =>
+        figure with { Id = $"{Naming.Slug(vehicle.Name)}-{figure.Id}-{Display.Name(figure.Units)}-{theme.Name}" };
 
     /// <summary>All words of a figure as plain text.</summary>
     /// <returns>Title, caption, alternative text, long description, credit, method and licence, each under its name.</returns>
@@ -98,7 +101,7 @@ public static class FigureText
         ("Licence", Licence),
     ];
 
-    private static string Metadata(Figure figure, Vehicle vehicle)
+    internal static string Metadata(Figure figure, Vehicle vehicle)
     {
         var text = new StringBuilder();
         text.Append("<metadata>\n<rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\" "

@@ -46,6 +46,14 @@ internal sealed record PlainText
     /// <summary>The name of a load case in plain words.</summary>
     public static string Load(string name) => name switch { "driver only" => "driver alone", "laden" => "fully loaded", _ => name };
 
+    /// <summary>What a control moves, in plain words.</summary>
+    public static string Label(string label) => label switch
+    {
+        "Knee pressure of the valve" => "Bend of the valve",
+        "Front share of the balance bar" => "Share that the bar gives the front",
+        _ => label.Replace("Bore of", "Width of", StringComparison.Ordinal),
+    };
+
     private string? Words(string name)
     {
         foreach ((string mark, string words) in Marks)

@@ -71,7 +71,6 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
                             + $"and does {Measure.Speed.Text(here.SpeedMetresPerSecond, units)}",
                         Caption = $"The {vehicle.Name} from above, from {Measure.Speed.Text(From, units)} on a dry road that falls off to "
                             + "one side; the driver holds the wheel straight. The car is drawn large; the thick bar is the locked pair.",
-                        AltText = $"The car from above on its way along the road, with its {name}.",
                         LongDescription = $"With its {name} the car comes to rest turned by {Turned(stops[locked].Trace[^1])}, after "
                             + $"{Measure.Distance.Text(stops[locked].Distance, units)}.",
                         YAxis = plan.YAxis with { Quantity = "Across the road" },
@@ -96,8 +95,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             FigureBuilder figure = Plane(model, _window,
                 $"At {Finding.Rate(rate)} g the perfect split is {front} in front and {rear} at the rear",
                 $"Braking by the rear wheels of the {vehicle.Name} over braking by its front wheels. "
-                    + "On the dashed curve all four wheels would lock together.",
-                "The curve of the perfect split, which rises and bends over; a dot on it.", danger: false)
+                    + "On the dashed curve all four wheels would lock together.", danger: false)
                 .Line("front", [0, x], [y, y], Tone.Front, Dash.Solid, 3, $"front {front}", 0.4)
                 .Line("rear", [x, x], [0, y], Tone.Rear, Dash.Solid, 3, $"rear {rear}", 0.3)
                 .Points("now", [x], [y], label: $"{Finding.Rate(rate)}\u00a0g");
@@ -129,8 +127,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             (_, string where, double adhesion) = KneeStory.Roads[state["road"]];
             LockUp? lockUp = model.FirstLockUp(adhesion);
             FigureBuilder figure = Plane(model, _window, Finding.Capital($"{where} {KneeStory.Words(lockUp)}"),
-                $"The {vehicle.Name} {(Valves.Any() ? "with every valve taken out" : "as it is: it has no valves")}.{Ring(lockUp)}",
-                "The curve of the perfect split, this car's straight line, and a hatched area above the curve.")
+                $"The {vehicle.Name} {(Valves.Any() ? "with every valve taken out" : "as it is: it has no valves")}.{Ring(lockUp)}")
                 .Installed(model, _window, "this car");
             if (crossings.Length > 0)
             {
@@ -164,8 +161,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             Pressure held = lockUp is null ? Pressure.Zero : KneeStory.HeldBack(model, straight, lockUp.At);
             Figure figure = Plane(model, _window, $"Knee at {SettingWords.Knee(knee, units)}: {where} {KneeStory.Words(lockUp)}",
                 $"The {vehicle.Name} with {(fitted ? "its" : "such a")} valve in the rear line{(fitted ? "" : ", which it does not have")}"
-                    + $"{(more ? "; every other valve is taken out" : "")}.{Ring(lockUp)}",
-                "The curve of the perfect split, the straight line without a valve, and the line with it, which bends at the knee.")
+                    + $"{(more ? "; every other valve is taken out" : "")}.{Ring(lockUp)}")
                 .Installed(straight, _window, "without the valve", Tone.Guide, Dash.Dot, 1.6)
                 .Installed(model, _window, "with the valve")
                 .Bend(model, slope, StoryFigures.Forces, _window.Rounded(units)).Mark(lockUp, StoryFigures.Forces).Build();
@@ -203,8 +199,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             Figure figure = Plane(with, window, valve is null ? $"The {vehicle.Name} has no metering valve"
                     : $"Of {whole} the metering valve lets {gets} through to the front",
                 $"The {vehicle.Name} as it is{(valve is null ? "" : ", with its metering valve")}. The lower left of the picture, enlarged."
-                    + (now is null ? "" : $" The ring is the moment at which the first wheels lock {where}."),
-                "The curve of the perfect split and two lines of this car, with and without its metering valve.")
+                    + (now is null ? "" : $" The ring is the moment at which the first wheels lock {where}."))
                 .Installed(without, window, "without the metering valve", Tone.Guide, Dash.Dot, 1.6)
                 .Installed(with, window, "this car")
                 .Points("now", [at.BrakingForces.Front.Newtons], [at.BrakingForces.Rear.Newtons], label: $"at {whole}")
@@ -246,8 +241,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
             string side = lockUp?.First switch { Axle.Rear => "on the wrong side of", Axle.Front => "on the safe side of", _ => "on" };
             Figure plane = Plane(model, _window, lockUp is null ? "No wheel locks here"
                     : $"At the limit of this road the line is {side} the curve: {KneeStory.Words(lockUp)}",
-                $"The {vehicle.Name} {where}, whose grip is {Finding.Rate(adhesion)} of the weight.{Ring(lockUp)}",
-                "The curve of the perfect split, this car's line with its knee, and a hatched area above the curve.")
+                $"The {vehicle.Name} {where}, whose grip is {Finding.Rate(adhesion)} of the weight.{Ring(lockUp)}")
                 .Installed(model, _window, "this car")
                 .Bend(model, slope, StoryFigures.Forces, _window.Rounded(units)).Mark(lockUp, StoryFigures.Forces).Build();
             return new Frame(
@@ -271,7 +265,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
     private Vehicle Without(params ReadOnlySpan<PressureValve> but) =>
         vehicle with { Hydraulics = vehicle.Hydraulics with { FrontValves = [], RearValves = [.. but] } };
 
-    private FigureBuilder Plane(BalanceModel model, ForceWindow window, string title, string caption, string alt, bool danger = true) =>
+    private FigureBuilder Plane(BalanceModel model, ForceWindow window, string title, string caption, bool danger = true) =>
         StoryFigures.Plane(model, window, units, $"{id}-plane", danger).Title(title).Describe(caption, $"{title}. {caption}");
 
     private static Control Braking(double[] rates) => Control.Slider("rate", "How hard it brakes",

@@ -10,7 +10,7 @@ internal static class FiguresCommand
 {
     private const string All = "all";
     private const int MostUnasked = 200;
-    private static readonly string[] Formats = ["svg", "png", "pdf", "html"];
+    private static readonly string[] Formats = ["svg", "png", "pdf", "html", "embed", "animation"];
 
     public static Command Create(Terminal terminal)
     {
@@ -20,8 +20,9 @@ internal static class FiguresCommand
         Option<string[]> sizes = Many("--size", "A size by its name, one of your own (88mm, 88x60mm, 640px, 1200x630px), or all; "
             + "may be given several times", "SIZE", [FigureSize.Column.Name]);
         Option<string[]> formats =
-            Many("--format", "svg, png, pdf or html (a chart whose points answer to the pointer, a page of 3.7 MB); may be given several "
-                + "times. SVG is always written", "FORMAT", ["svg"]);
+            Many("--format", "svg, png, pdf, html (a chart whose points answer to the pointer, a page of 3.7 MB), embed (a piece to paste "
+                + "into a page, and a page with controls to frame) or animation (a moving SVG, and MP4 where ffmpeg is installed); may be "
+                + "given several times. SVG is always written", "FORMAT", ["svg"]);
         Option<string[]> themes = Many("--theme", "white, transparent, dark or print; may be given several times", "NAME", ["white"]);
         Option<string[]> scales =
             Many("--scale", "Pixels of a PNG per nominal pixel: 1, 2 or 3; may be given several times", "NUMBER", ["1"]);
@@ -43,6 +44,11 @@ internal static class FiguresCommand
                 + "rear, ideal, other, guide; colours that cannot be told apart are refused",
             HelpName = "FILE",
         };
+        var address = new Option<string?>("--address")
+        {
+            Description = "Where --format embed and animation will be published, so that what they say of themselves is whole",
+            HelpName = "URL",
+        };
         var title = new Option<string?>("--title") { Description = "A title of your own, with one --figure", HelpName = "TEXT" };
         var many = new Option<bool>("--many")
         {
@@ -57,7 +63,7 @@ internal static class FiguresCommand
         };
         var command = new Command("figures", "Write a car's figures as SVG, PNG and PDF with captions, descriptions, credit and numbers.")
         {
-            file, list, figures, sizes, formats, themes, scales, units, plain, words, style, title, many, set, output,
+            file, list, figures, sizes, formats, themes, scales, units, plain, words, style, title, address, many, set, output,
         };
         command.SetAction(async (parsed, cancellation) =>
         {
@@ -86,8 +92,33 @@ internal static class FiguresCommand
             }
 
             string shown = parsed.GetRequiredValue(units).ToLowerInvariant();
-            int drawings = (wanted.Length > 0 ? wanted.Length : FigureCatalogue.All.Count) * drawn.Length * colours.Length
-                * (shown == "both" ? 2 : 1);
+            string? at = parsed.GetValue(address);
+            if (at is not null && !(Uri.TryCreate(at, UriKind.Absolute, out Uri? parsedAddress)
+                && parsedAddress is { Scheme: "http" or "https", Query: "", Fragment: "" }))
+            {
+                problems.Add($"--address {at}: this is no address of a folder. Accepted: such as https://example.org/figures/.");
+            }
+
+            var plan = new FigurePlan
+            {
+                CarName = Path.GetFileNameWithoutExtension(path ?? ""),
+                Figures = wanted,
+                Sizes = drawn,
+                Units = shown == "both" ? [UnitSystem.Si, UnitSystem.Us] : [Display.Parse(shown) ?? UnitSystem.Si],
+                Themes = colours,
+                Style = house,
+                Title = parsed.GetValue(title),
+                Plain = parsed.GetValue(plain),
+                Words = parsed.GetValue(words),
+                Png = kinds.Contains("png"),
+                Pdf = kinds.Contains("pdf"),
+                Chart = kinds.Contains("html"),
+                Embed = kinds.Contains("embed"),
+                Animation = kinds.Contains("animation"),
+                Address = at is null ? "" : at.TrimEnd('/') + "/",
+                Scales = [.. factors.Select(factor => factor[0] - '0').Distinct().Order()],
+            };
+            int drawings = plan.Drawings(wanted.Length > 0 ? wanted.Length : FigureCatalogue.All.Count);
             if (drawings > MostUnasked && !parsed.GetValue(many))
             {
                 problems.Add(string.Create(CultureInfo.InvariantCulture,
@@ -101,22 +132,6 @@ internal static class FiguresCommand
                 throw new BadInputException(problems);
             }
 
-            var plan = new FigurePlan
-            {
-                CarName = Path.GetFileNameWithoutExtension(path!),
-                Figures = wanted,
-                Sizes = drawn,
-                Units = shown == "both" ? [UnitSystem.Si, UnitSystem.Us] : [Display.Parse(shown) ?? UnitSystem.Si],
-                Themes = colours,
-                Style = house,
-                Title = parsed.GetValue(title),
-                Plain = parsed.GetValue(plain),
-                Words = parsed.GetValue(words),
-                Png = kinds.Contains("png"),
-                Pdf = kinds.Contains("pdf"),
-                Chart = kinds.Contains("html"),
-                Scales = [.. factors.Select(factor => factor[0] - '0').Distinct().Order()],
-            };
             return await WriteAsync(terminal, reading.Vehicle, plan, folder, parsed, cancellation).ConfigureAwait(false);
         });
         return command;
@@ -127,7 +142,7 @@ internal static class FiguresCommand
     {
         string? missing = null;
         FigureExportResult result;
-        await using (Chromium? browser = plan.Png || plan.Pdf
+        await using (Chromium? browser = plan.NeedsBrowser
             ? await Chromium.TryStartAsync(reason => missing = reason).ConfigureAwait(false) : null)
         {
             result = await terminal.Work.DoAsync(
@@ -145,7 +160,12 @@ internal static class FiguresCommand
                 + $"it needs {FigureCatalogue.All.First(entry => entry.Name == name).Needs}, which this car has not."));
         if (missing is not null)
         {
-            left.Add(missing + " SVG, words and numbers were written.");
+            left.Add(missing + (plan.Embed ? " The pictures of shared links were not made." : "")
+                + (plan.Animation ? " MP4 was not made." : "") + " SVG, words and numbers were written.");
+        }
+        else if (plan.Animation && Film.Executable is null)
+        {
+            left.Add(Film.Missing + " MP4 was not made; the moving SVG was.");
         }
 
         left.ForEach(terminal.Error.WriteLine);
@@ -154,6 +174,11 @@ internal static class FiguresCommand
             && !result.Files.Any(file => file.StartsWith($"{plan.CarName}-{entry.Name}-", StringComparison.Ordinal))))
         {
             terminal.Output.WriteLine($"{entry.Name}: left out; it needs {entry.Needs}.");
+        }
+
+        if (result.Still.Count > 0)
+        {
+            terminal.Output.WriteLine($"No animation, for no slider moves them: {string.Join(", ", result.Still)}.");
         }
 
         if (result.Files.Count > 0)

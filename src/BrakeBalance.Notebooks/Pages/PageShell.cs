@@ -40,6 +40,12 @@ internal static class PageShell
         /// <summary>Whether the page carries the assembly itself.</summary>
         public bool CarriesParts => IsLive && SingleFile;
 
+        /// <summary>Light or dark, for a page that stands in another's frame, without top bar and foot; null for others.</summary>
+        public string? FramedIn { get; init; }
+
+        /// <summary>What else the head says.</summary>
+        public string Head { get; init; } = "";
+
         /// <summary>The page's own script; a live page without one moves its explorables.</summary>
         public string OwnScript { get; init; } = "";
     }
@@ -53,7 +59,9 @@ internal static class PageShell
     {
         var html = new StringBuilder();
         string[] atEnd = [.. ScriptsAtEnd(parts)];
-        html.Append("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n" + PageMark.Html + "\n")
+        bool framed = parts.FramedIn is not null;
+        html.Append("<!DOCTYPE html>\n<html lang=\"en-GB\"").Append(framed ? $" data-theme=\"{parts.FramedIn}\"" : "")
+            .Append(">\n<head>\n<meta charset=\"utf-8\">\n" + PageMark.Html + "\n")
             .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
             .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"")
             .Append(HtmlText.Escape(Policy(
@@ -61,13 +69,21 @@ internal static class PageShell
             .Append("<meta name=\"referrer\" content=\"no-referrer\">\n<meta name=\"color-scheme\" content=\"light dark\">\n")
             .Append("<link rel=\"icon\" href=\"data:,\">\n")
             .Append("<title>").Append(HtmlText.Escape(parts.Title)).Append(parts.IsIndex ? "" : TitleEnd)
-                .Append("</title>\n")
-            .Append("<style>\n").Append(FigureAssets.Style).Append(PageAssets.Style).Append("</style>\n")
-            .Append("<script>").Append(EarlyScript).Append("</script>\n");
-        html.Append("</head>\n<body>\n<a class=\"bb-skip\" href=\"#content\">Skip to the text</a>\n");
-        AppendTopBar(html, parts.IsIndex, parts.HasCode);
-        html.Append(parts.Body);
-        AppendFoot(html, parts.Facts);
+                .Append("</title>\n").Append(parts.Head)
+            .Append("<style>\n").Append(FigureAssets.Style).Append(PageAssets.Style).Append("</style>\n");
+        if (framed)
+        {
+            html.Append("</head>\n<body>\n").Append(parts.Body);
+        }
+        else
+        {
+            html.Append("<script>").Append(EarlyScript).Append("</script>\n")
+                .Append("</head>\n<body>\n<a class=\"bb-skip\" href=\"#content\">Skip to the text</a>\n");
+            AppendTopBar(html, parts.IsIndex, parts.HasCode);
+            html.Append(parts.Body);
+            AppendFoot(html, parts.Facts);
+        }
+
         if (parts.Works)
             AppendData(html, "live-worker", LiveAssets.Worker);
         foreach (string script in atEnd)
@@ -118,7 +134,8 @@ internal static class PageShell
 
     private static IEnumerable<string> ScriptsAtEnd(Parts parts)
     {
-        yield return HtmlText.ScriptBody(PageAssets.Script);
+        if (parts.FramedIn is null)
+            yield return HtmlText.ScriptBody(PageAssets.Script);
         if (parts.Works)
             yield return HtmlText.ScriptBody(LiveAssets.Desk(parts.CarriesParts));
         string own = parts.OwnScript.Length > 0 || !parts.Works ? parts.OwnScript : LiveAssets.Explore;

@@ -1,5 +1,7 @@
 using BrakeBalance.Charts;
+using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Publishing;
+using BrakeBalance.Notebooks.Pages;
 
 namespace BrakeBalance.Notebooks.Publishing;
 
@@ -15,7 +17,7 @@ internal static class FigureExport
     /// <param name="vehicle">The car.</param>
     /// <param name="plan">What is written.</param>
     /// <param name="folder">The folder; created where it is missing.</param>
-    /// <param name="browser">Makes pictures and sheets; null when neither is wanted or possible.</param>
+    /// <param name="browser">Makes pictures, sheets and films; null when none is wanted or possible.</param>
     /// <param name="cancellation">Ends the export between two files.</param>
     /// <param name="progress">Told the part done, 0 to 1.</param>
     /// <returns>Names of the files written, in order, and the figures that failed.</returns>
@@ -37,6 +39,7 @@ internal static class FigureExport
     {
         List<string> files = [];
         List<FigureFault> failed = [];
+        SortedSet<string> still = [];
         var gallery = new FigureGallery(plan.CarName, plan.Style?.Of(plan.Themes[0]) ?? plan.Themes[0]);
         double all = plan.Units.Count * (plan.Figures.Count > 0 ? plan.Figures.Count : FigureCatalogue.All.Count);
         int begun = 0;
@@ -54,7 +57,8 @@ internal static class FigureExport
                 try
                 {
                     made = make() is { } figure
-                        ? await FilesAsync(vehicle, plan, units, entry, figure, browser, gallery, cancellation).ConfigureAwait(false) : [];
+                        ? await FilesAsync(vehicle, plan, units, entry, figure, browser, gallery, still, cancellation).ConfigureAwait(false)
+                        : [];
                 }
                 catch (Exception exception) when (exception is not OperationCanceledException)
                 {
@@ -70,22 +74,37 @@ internal static class FigureExport
             }
         }
 
-        if (files.Count > 0)
+        if (gallery.IsLive)
         {
-            AtomicFile.Write(Path.Combine(folder, gallery.Name), AtomicFile.Bytes(gallery.Html(plan.Units)));
+            foreach ((string name, string text) in new[]
+            {
+                (PageNames.SharedScript, LiveAssets.Shared), (PageNames.Notices, LiveAssets.Notices),
+            })
+            {
+                AtomicFile.Write(Path.Combine(folder, name), text);
+                files.Add(name);
+            }
         }
 
-        return new FigureExportResult(files, failed, gallery.Name);
+        if (files.Count > 0)
+        {
+            AtomicFile.Write(Path.Combine(folder, gallery.Name), AtomicFile.Bytes(gallery.Html(plan)));
+        }
+
+        return new FigureExportResult(files, failed, [.. still], gallery.Name);
     }
 
     private static async Task<IReadOnlyList<(string Name, byte[] Data)>> FilesAsync(
         Vehicle vehicle, FigurePlan plan, UnitSystem units, CatalogueEntry entry, Figure figure, Chromium? browser,
-            FigureGallery gallery, CancellationToken cancellation)
+            FigureGallery gallery, ISet<string> still, CancellationToken cancellation)
     {
         List<(string Name, byte[] Data)> files = [];
+        List<(string What, string Line)> lines = [];
         Figure shown = FigureText.Credited(
             entry.Marked(plan.Title is { } title ? figure with { Title = title } : figure, vehicle), vehicle, plan.Style);
         shown = plan.Style?.Of(shown) ?? shown;
+        Explorable? moving = plan.Embed || plan.Animation
+            ? MovingFigure.Of(entry, vehicle, units, plan.Plain, shown.Credit) : null;
         int before = files.Count;
         string words = $"{plan.CarName}-{entry.Name}-{Display.Name(units)}{(plan.Plain ? "-plain" : "")}";
         Put(words + ".txt", FigureText.Words(shown, vehicle));
@@ -96,15 +115,51 @@ internal static class FigureExport
             Put(words + ".html", ChartPage.Html(shown));
         }
 
+        foreach (Theme theme in plan.Embed ? plan.Themes : [])
+        {
+            Theme own = plan.Style?.Of(theme) ?? theme;
+            string name = words + Suffix(theme), page = plan.Address + Uri.EscapeDataString(name + "-live.html");
+            string? image = null;
+            if (browser is not null)
+            {
+                (int width, int height) = FigureSize.Card.Pixels();
+                string card = plan.Drawn(FigureText.Drawing(
+                    shown, plan.Style?.Of(FigureSize.Card) ?? FigureSize.Card, Opaque(own), vehicle));
+                files.Add((name + "-share.png", await browser.PngAsync(card, width, height, 1).ConfigureAwait(false)));
+                image = plan.Address + Uri.EscapeDataString(name + "-share.png");
+            }
+
+            Put(name + "-embed.html", EmbedPages.Snippet(shown, own, vehicle, plan));
+            Put(name + "-live.html", EmbedPages.Live(shown, moving, own, vehicle, page, image));
+            lines.Add(("Frame of the live page", EmbedPages.Frame(shown, moving?.Controls.Count ?? 0, page)));
+        }
+
         foreach ((FigureSize size, Theme theme) in plan.Sizes.SelectMany(size => plan.Themes.Select(theme => (size, theme))))
         {
             cancellation.ThrowIfCancellationRequested();
-            string name = $"{plan.CarName}-{entry.Name}-{size.Name}-{Display.Name(units)}"
-                + (plan.Plain ? "-plain" : "") + (theme == Theme.Light ? "" : "-" + theme.Name);
-            string svg = FigureText.Drawing(shown, plan.Style?.Of(size) ?? size, plan.Style?.Of(theme) ?? theme, vehicle);
-            svg = plan.Style?.Numbered(svg) ?? svg;
-            svg = plan.Words || plan.Style?.Font is not null ? svg : OutlinedText.Of(svg);
+            string name = $"{plan.CarName}-{entry.Name}-{size.Name}-{Display.Name(units)}" + (plan.Plain ? "-plain" : "")
+                + Suffix(theme);
+            (FigureSize styled, Theme own) = (plan.Style?.Of(size) ?? size, plan.Style?.Of(theme) ?? theme);
+            string svg = plan.Drawn(FigureText.Drawing(shown, styled, own, vehicle));
             Put(name + ".svg", svg);
+            if (plan.Animation)
+            {
+                if (moving is null || MovingDrawing.Of(moving, styled, own, vehicle) is not { } frames)
+                {
+                    still.Add(entry.Name);
+                }
+                else
+                {
+                    Put(name + "-animated.svg", plan.Drawn(AnimatedSvg.Of(frames)));
+                    lines.Add(("Animation, still where less motion is wanted", FigureGallery.Picture(shown, plan.Address, name)));
+                    if (browser is not null && Film.Executable is not null)
+                    {
+                        MovingDrawing film = own == Opaque(own) ? frames : MovingDrawing.Of(moving, styled, Opaque(own), vehicle)!;
+                        files.Add((name + ".mp4", await FilmAsync(browser, film, size, plan, cancellation).ConfigureAwait(false)));
+                    }
+                }
+            }
+
             if (browser is null)
             {
                 continue;
@@ -125,19 +180,41 @@ internal static class FigureExport
             }
         }
 
-        gallery.Add(shown, vehicle, [.. files.Skip(before).Select(file => file.Name)]);
+        gallery.Add(shown, vehicle, [.. files.Skip(before).Select(file => file.Name)], lines, plan.Embed && moving is not null);
 
         return files;
 
         void Put(string name, string text) => files.Add((name, AtomicFile.Bytes(text)));
+    }
+
+    private static string Suffix(Theme theme) => theme == Theme.Light ? "" : "-" + theme.Name;
+
+    // Pictures of shared links and films have a ground of their own.
+    private static Theme Opaque(Theme theme) => theme.Background == "none" ? theme with { Background = Theme.Light.Background } : theme;
+
+    private static async Task<byte[]> FilmAsync(
+        Chromium browser, MovingDrawing moving, FigureSize size, FigurePlan plan, CancellationToken cancellation)
+    {
+        (int width, int height) = size.Pixels();
+        var pictures = new Dictionary<string, byte[]>();
+        foreach (string drawing in moving.Drawings)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            pictures[drawing] = await browser.PngAsync(plan.Drawn(drawing), width, height, 1).ConfigureAwait(false);
+        }
+
+        return await Film.Mp4Async(AnimatedSvg.Film(moving).Select(drawing => pictures[drawing]), moving.Milliseconds, cancellation)
+            .ConfigureAwait(false);
     }
 }
 
 /// <summary>What came of writing a car's figures.</summary>
 /// <param name="Files">Names of the files written, in order.</param>
 /// <param name="Failed">The figures that could not be made.</param>
+/// <param name="Still">Names of the figures that nothing moves, where animations were asked for.</param>
 /// <param name="Gallery">Name of the page that shows them all; it is written when any file is.</param>
-internal sealed record FigureExportResult(IReadOnlyList<string> Files, IReadOnlyList<FigureFault> Failed, string Gallery);
+internal sealed record FigureExportResult(
+    IReadOnlyList<string> Files, IReadOnlyList<FigureFault> Failed, IReadOnlyList<string> Still, string Gallery);
 
 /// <summary>A figure that could not be made.</summary>
 /// <param name="Name">Its name.</param>

@@ -24,11 +24,34 @@ internal sealed record FigurePlan
     /// <summary>Whether words stay words that can be edited, in the reader's own fonts, and do not become outlines.</summary>
     public bool Words { get; init; }
 
+    /// <summary>A drawing as it is published: its numbers as the house writes them, its words as outlines unless they shall stay text.</summary>
+    public string Drawn(string svg)
+    {
+        string numbered = Style?.Numbered(svg) ?? svg;
+        return Words || Style?.Font is not null ? numbered : OutlinedText.Of(numbered);
+    }
+
     /// <summary>Whether few marks and plain words are shown in place of the trade's own.</summary>
     public bool Plain { get; init; }
 
     /// <summary>Whether charts whose points answer to the pointer are written, a page each.</summary>
     public bool Chart { get; init; }
+
+    /// <summary>Whether pieces to paste and pages to frame are written.</summary>
+    public bool Embed { get; init; }
+
+    /// <summary>Whether moving drawings are written, and films where there is a browser and ffmpeg.</summary>
+    public bool Animation { get; init; }
+
+    /// <summary>Where the files will be published, with a slash at the end; empty for addresses relative to the page.</summary>
+    public string Address { get; init; } = "";
+
+    /// <summary>Whether anything in it needs a browser.</summary>
+    public bool NeedsBrowser => Png || Pdf || Embed || Animation;
+
+    /// <summary>How many drawings it asks for.</summary>
+    public int Drawings(int figures) =>
+        figures * Themes.Count * Units.Count * ((Sizes.Count * (Animation ? 2 : 1)) + (Embed ? 2 : 0));
 
     /// <summary>Whether pictures are written.</summary>
     public bool Png { get; init; }

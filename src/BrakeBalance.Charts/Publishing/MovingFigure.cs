@@ -1,0 +1,203 @@
+using System.Collections.Concurrent;
+using BrakeBalance.Charts.Exploring;
+using BrakeBalance.Charts.Figures;
+
+namespace BrakeBalance.Charts.Publishing;
+
+/// <summary>The figures of the catalogue with controls, where their picture changes with anything that can be set.</summary>
+public static class MovingFigure
+{
+    private const int Steps = 41;
+
+    /// <summary>What moves which figure; the slider that an animation follows comes first.</summary>
+    private static readonly Dictionary<string, Moves> Known = new()
+    {
+        ["brake-forces"] = Moves.Setting | Moves.Load,
+        ["brake-forces-laden"] = Moves.Setting,
+        ["line-pressures"] = Moves.Setting | Moves.Load,
+        ["adhesion-utilisation"] = Moves.Setting | Moves.Load,
+        ["braking-efficiency"] = Moves.Setting | Moves.Load,
+        ["load-cases"] = Moves.Setting,
+        ["before-after"] = Moves.Setting | Moves.Load,
+        ["effort"] = Moves.Bore | Moves.Load,
+        ["reserve"] = Moves.Load,
+        ["travel"] = Moves.Bore | Moves.Load,
+        ["failures"] = Moves.Bore | Moves.Load,
+        ["stop-speed"] = Moves.Setting | Moves.Load,
+        ["stop-deceleration"] = Moves.Setting | Moves.Load,
+        ["stop-loads"] = Moves.Setting | Moves.Load,
+        ["force-course"] = Moves.Setting | Moves.Load,
+        ["plan"] = Moves.Moment,
+        ["headings"] = Moves.Load,
+        ["distances"] = Moves.Load,
+        ["bend"] = Moves.Setting | Moves.Load,
+        ["heat-drift"] = Moves.Setting,
+    };
+
+    [Flags]
+    private enum Moves
+    {
+        Setting = 1,
+        Bore = 2,
+        Moment = 4,
+        Load = 8,
+    }
+
+    /// <summary>Names of the figures that something moves.</summary>
+    public static IEnumerable<string> Names => Known.Keys;
+
+    /// <summary>A figure with its controls; as they stand at the start it is the published figure.</summary>
+    /// <param name="entry">The figure.</param>
+    /// <param name="vehicle">The car; it must have what the figure needs.</param>
+    /// <param name="units">The system of units.</param>
+    /// <param name="plain">Whether it speaks in plain words.</param>
+    /// <param name="credit">The credit line; null for the usual one.</param>
+    /// <param name="id">The explorable's short name.</param>
+    /// <returns>The explorable, each state of it one figure; null when nothing moves this figure of this car.</returns>
+    public static Explorable? Of(
+        CatalogueEntry entry, Vehicle vehicle, UnitSystem units, bool plain = false, string? credit = null, string id = "moving")
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        ArgumentNullException.ThrowIfNull(vehicle);
+        Moves moves = Known.GetValueOrDefault(entry.Name);
+        List<Control> controls = [];
+        Func<int, Vehicle> car = _ => vehicle;
+        double[] moments = [];
+        CarStudy own = new(vehicle);
+        if (moves.HasFlag(Moves.Setting))
+        {
+            (Control control, Vehicle[] cars) = Settings(own.Answer, units);
+            controls.Add(control);
+            car = at => cars[at];
+        }
+        else if (moves.HasFlag(Moves.Bore) && vehicle.Control is not null)
+        {
+            (Control control, Vehicle[] cars) = FootExplorables.Bores(vehicle, units);
+            controls.Add(control);
+            car = at => cars[at];
+        }
+        else if (moves.HasFlag(Moves.Moment) && own.CanStop)
+        {
+            moments = [.. Enumerable.Range(0, Steps).Select(i => own.PlanMoment * i / (Steps - 1))];
+            controls.Add(Control.Clock("moment", "Time", Measure.Time, moments, 120, units) with { Start = Steps - 1 });
+        }
+
+        bool slides = controls is [{ Settings.Count: > 1 }];
+        if (!slides)
+        {
+            controls.Clear();
+        }
+
+        if (moves.HasFlag(Moves.Load) && vehicle.LoadCases.Length > 1)
+        {
+            controls.Add(Control.Choice("load", "Load", vehicle.LoadCases.Select(load => load.Name)));
+        }
+
+        if (controls.Count == 0)
+        {
+            return null;
+        }
+
+        if (plain)
+        {
+            controls = [.. controls.Select(one => one with
+            {
+                Label = PlainText.Label(one.Label), Settings = [.. one.Settings.Select(PlainText.Load)],
+            })];
+        }
+
+        Figure Made(int slide, int load)
+        {
+            CarStudy study = moments.Length > 0 ? own.At(moments[slide]) : new CarStudy(slides ? car(slide) : vehicle, load);
+            return entry.Make(study, units) is { } figure
+                ? entry.Marked(plain ? entry.Plain.Of(figure, study) : figure, vehicle) with { Credit = credit ?? FigureText.Credit(vehicle) }
+                : throw new ArgumentException($"This needs {entry.Needs}, which the car has not when set like this.");
+        }
+
+        var windows = new ConcurrentDictionary<int, IReadOnlyList<Figure>>();
+        int start = controls[0].Start, last = controls[0].Settings.Count - 1;
+        int[] samples = slides ? [.. new[] { start, 0, last }.Distinct()] : [];
+        IReadOnlyList<Figure> Window(int load) =>
+            windows.GetOrAdd(load, _ => [.. samples.Select(at => PartOf(() => Made(at, load))).OfType<Figure>()]);
+        return Explorable.Of(id, controls, state =>
+        {
+            int slide = slides ? state[controls[0].Id] : 0, load = controls[^1].Id == "load" ? state["load"] : 0;
+            return new Frame([OnSameAxes([Made(slide, load), .. Window(load)])[0]], []);
+        }).AgainFrom(vehicle, "figure", units, ("figure", entry.Name), ("plain", plain), ("credit", credit));
+    }
+
+    /// <summary>Figures of one kind with axes that reach as far as those of all.</summary>
+    /// <param name="figures">The figures, with the same measures on their axes.</param>
+    /// <returns>The figures in their order.</returns>
+    internal static IReadOnlyList<Figure> OnSameAxes(IReadOnlyList<Figure> figures)
+    {
+        Axis x = Joined(one => one.XAxis, one => one.Layers.Select(layer => layer.Extents.X));
+        Axis y = Joined(one => one.YAxis, one => one.Layers.Select(layer => layer.Extents.Y).Append(FigureLayout.Stacks(one)));
+        return [.. figures.Select(figure => figure with { XAxis = On(figure.XAxis, x), YAxis = On(figure.YAxis, y) })];
+
+        Axis Joined(Func<Figure, Axis> of, Func<Figure, IEnumerable<Extent?>> extents) => of(figures[0]) with
+        {
+            Minimum = figures.Min(figure => of(figure).Minimum),
+            Maximum = figures.Max(figure => of(figure).Maximum),
+            Reach = figures.SelectMany(extents).Aggregate((Extent?)null, Extent.Union),
+        };
+        static Axis On(Axis own, Axis all) => own.Categories is not null ? own : own with
+        {
+            Minimum = own.Minimum is null ? null : all.Minimum,
+            Maximum = own.Maximum is null ? null : all.Maximum,
+            Reach = all.Reach,
+        };
+    }
+
+    /// <summary>A figure of a state; null where the car, so set, has none.</summary>
+    internal static Figure? PartOf(Func<Figure> make)
+    {
+        try
+        {
+            return make();
+        }
+        catch (ArgumentException)
+        {
+            return null;
+        }
+    }
+
+    private static (Control Control, Vehicle[] Cars) Settings(Setting setting, UnitSystem units)
+    {
+        Vehicle vehicle = setting.Vehicle;
+        if (vehicle.Hydraulics is { Split: BalanceBarSplit bar, RearProportioningValve: null })
+        {
+            (double[] shares, int at) = SettingChoices.Shares(setting, bar.FrontForceShare, Steps);
+            SettingChoices.Put(shares, setting.SafeLimit?.FrontForceShare,
+                [bar.FrontForceShare, setting.Recommended?.FrontForceShare ?? 0]);
+            at = Array.IndexOf(shares, bar.FrontForceShare);
+            IEnumerable<string> percent = Control.Slider("bar", "", Measure.Pure("front share", "%", 100, 0.1), shares, at, units).Settings;
+            return (Control.Slider("setting", "Front share of the balance bar",
+                Marked(percent, shares, bar.FrontForceShare, setting.SafeLimit?.FrontForceShare, setting.Recommended?.FrontForceShare), at),
+                [.. shares.Select((share, i) => i == at ? vehicle : vehicle.WithFrontForceShare(share))]);
+        }
+
+        Pressure? present = vehicle.Hydraulics.RearProportioningValve?.Knee;
+        double slope = setting.Middle.Slope ?? SettingSearch.AddedSlope;
+        (Pressure[] knees, int start) = SettingChoices.Knees(setting, Steps, units);
+        double[] pascals = [.. knees.Select(knee => knee.Pascals)];
+        double own = pascals[start];
+        SettingChoices.Put(pascals, setting.SafeLimit?.Knee?.Pascals, [own, setting.Recommended?.Knee?.Pascals ?? 0]);
+        start = Array.IndexOf(pascals, own);
+        IEnumerable<string> texts = Marked(SettingChoices.Texts(pascals.Select(one => Pressure.FromPascals(one)), units), pascals,
+            present?.Pascals, setting.SafeLimit?.Knee?.Pascals, setting.Recommended?.Knee?.Pascals);
+        Vehicle[] cars = [.. pascals.Select((knee, i) => present is not null && i == start
+            ? vehicle : vehicle.WithRearKnee(Pressure.FromPascals(knee), slope))];
+        return present is not null
+            ? (Control.Slider("setting", "Knee pressure of the valve", texts, start), cars)
+            : (Control.Slider("setting", "Knee pressure of the valve", texts.Append("none fitted"), cars.Length), [.. cars, vehicle]);
+    }
+
+    // Which of the settings is which, beside its number.
+    private static IEnumerable<string> Marked(
+        IEnumerable<string> texts, IReadOnlyList<double> values, double? present, double? safe, double? recommended) =>
+        texts.Select((text, i) => string.Join(", ", [text, .. new (double? At, string Name)[]
+        {
+            (present, "present setting"), (safe, "safe limit"), (recommended, "recommended setting"),
+        }.Where(mark => mark.At == values[i]).Select(mark => mark.Name)]));
+}
