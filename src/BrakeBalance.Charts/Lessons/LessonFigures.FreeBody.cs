@@ -5,6 +5,28 @@ namespace BrakeBalance.Charts.Lessons;
 
 internal static partial class LessonFigures
 {
+    /// <summary>A car at rest with the names of its lengths and of the forces on it; where its centre of gravity lies is for the reader to
+    /// find, so it stands anywhere along the car, as every force is of any size.</summary>
+    public static Figure Sketch(BalanceModel model, UnitSystem units)
+    {
+        const double Force = 0.55, Anywhere = 0.45;
+        double wheelbase = model.Vehicle.Wheelbase.Meters, end = wheelbase + SideView.Behind - 0.2;
+        double a = Anywhere * wheelbase, h = model.LoadCase.CentreOfGravityHeight.Meters;
+        return new FigureBuilder("sketch", units)
+            .Title("The names of your car's lengths and forces")
+            .Describe("Wheelbase, tyres and height are to scale; a and the arrows are not.",
+                "The weight pulls down at the centre of gravity; the road pushes up at both axles.")
+            .Car(model, 0)
+            .Arrow("m g", "weight", a, h, 0, -Force, Tone.Main, 0.8)
+            .Arrow("N₁", "front axle load", 0, -Force, 0, Force, Tone.Front, 0.1)
+            .Arrow("N₂", "rear axle load", wheelbase, -Force, 0, Force, Tone.Rear, 0.1)
+            .Line("height", [end, end], [0, h], Tone.Guide, Dash.Dot, 1, "h", 0.7)
+            .Line("to the centre of gravity", [a, end], [h, h], Tone.Guide, Dash.Dot, 1, "")
+            .Line("front axle to centre of gravity", [0, a], [-0.8, -0.8], Tone.Guide, Dash.Dot, 1, "a", 0.5)
+            .Line("wheelbase", [0, wheelbase], [-1.08, -1.08], Tone.Guide, Dash.Dot, 1, "E", 0.5)
+            .Points("centre of gravity", new[] { a }, new[] { h }, Tone.Main, label: "").Build();
+    }
+
     /// <summary>The car cut free, from the side: every force on it, and its pitch.</summary>
     private static Figure FreeBody(BalanceModel model, double rate, UnitSystem units)
     {

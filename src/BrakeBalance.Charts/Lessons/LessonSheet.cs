@@ -72,6 +72,22 @@ public sealed partial class LessonSheet : IHtmlOutput
     public static LessonSheet Of(string lesson, int seed = 1, int student = 1, UnitSystem? units = null) =>
         new(Lesson.Of(lesson), new ClassNumber { Seed = seed, Student = student }, units ?? Display.Units);
 
+    /// <summary>A drawing of a sheet's car to scale, without a number that is asked for.</summary>
+    /// <param name="car">The car.</param>
+    /// <param name="student">The student's number, for the names of its parts.</param>
+    /// <returns>SVG.</returns>
+    public static string Sketch(ExerciseCar car, int student)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        Figure figure = LessonFigures.Sketch(car.Balance, UnitSystem.Si);
+        return (figure with { Id = FormattableString.Invariant($"sketch-{student}") }).ToSvg(SketchSize);
+    }
+
+    private static FigureSize SketchSize { get; } = new()
+    {
+        Name = "sketch", Width = 360, Height = 250, FontSize = 12, ShowTitle = false, ShownWidth = "100%",
+    };
+
     /// <summary>The figure of a lesson with the car of a class's sheet, whose tasks the code does not tell.</summary>
     internal static Explorable OfClass(string lesson, string code, int student, UnitSystem units) =>
         new LessonSheet(Lesson.Of(lesson), new ClassNumber { Code = code, Student = student }, units).Figure;

@@ -25,12 +25,13 @@ internal static class ClassSheets
         .bb-paper li { margin: 0.35em 0 0.8em; break-inside: avoid; }
         .bb-wrong { font-size: 0.9em; color: var(--muted); }
         .bb-scroll-x { overflow-x: auto; overflow-y: hidden; }
+        .bb-car { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 20rem), 1fr)); gap: 0 1.5rem; align-items: start; }
         .bb-running > p { display: flex; flex-wrap: wrap; gap: 0 1.5em; margin: 0 0 0.6em; }
         .bb-name { flex: 1; min-width: 12em; border-bottom: 1px solid currentColor; }
         @media print {
           .bb-scroll-x { overflow: visible; } body { font-size: 10pt; } h1 { display: none; }
           .bb-paper { display: table; width: 100%; margin: 0; padding: 0; border: 0; } .bb-wrong { color: #333; }
-          .bb-paper li { margin: 0.3em 0 0.65em; }
+          .bb-car { grid-template-columns: 1.7fr 1fr; } .bb-paper li { margin: 0.3em 0 0.65em; }
           .bb-paper .bb-table td, .bb-paper .bb-table th { padding: 0 0.5em; line-height: 1.2; } .bb-paper .bb-csv { display: none; }
           /* The head of a table stands on each of its pages. */
           .bb-running { display: table-header-group; break-inside: avoid; } .bb-running + div { display: table-row-group; }
@@ -252,14 +253,15 @@ internal static class ClassSheets
                 + $"<div>\n<h2>{title} {student}</h2>\n")
             .Append("<p>The car is invented. A calculation is no approval of a brake; rear-first lock-up can spin a car. "
                 + "The pages of the lessons draw it: class code and student number are asked for above their figure.</p>\n"
-                + "<div class=\"bb-scroll-x\"><table>\n<tbody>\n");
+                + "<div class=\"bb-car\"><div class=\"bb-scroll-x\"><table>\n<tbody>\n");
         foreach ((string name, string symbol, string value) in CarData.Of(car, plan.Units))
         {
             html.Append("<tr><th scope=\"row\">").Append(HtmlText.Escape(name)).Append("</th><td>").Append(HtmlText.Escape(symbol))
                 .Append("</td><td>").Append(HtmlText.Escape(value)).Append("</td></tr>\n");
         }
 
-        html.Append("</tbody>\n</table></div>\n");
+        html.Append("</tbody>\n</table></div>\n").Append(title == KeyTitle ? "" : $"<div>{LessonSheet.Sketch(car, student)}</div>")
+            .Append("</div>\n");
     }
 
     private static string Prose(string markdown)

@@ -46,7 +46,7 @@ internal static class FiguresCommand
         };
         var address = new Option<string?>("--address")
         {
-            Description = "Where --format embed and animation will be published, so that what they say of themselves is whole",
+            Description = "The address of the folder that embed and animation will be published in; without it addresses are relative",
             HelpName = "URL",
         };
         var title = new Option<string?>("--title") { Description = "A title of your own, with one --figure", HelpName = "TEXT" };
