@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts.Publishing;
-using BrakeBalance.Measurements;
+using BrakeBalance.Hydraulics;
 using BrakeBalance.Rules;
 using BrakeBalance.Stops;
 using BrakeBalance.Vehicles;

@@ -11,7 +11,6 @@ using BrakeBalance.Notebooks.Tests.Commands;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 using PuppeteerSharp;
-using PuppeteerSharp.Media;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts;
-using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Pages;
