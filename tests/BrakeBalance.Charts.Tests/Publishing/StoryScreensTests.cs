@@ -1,13 +1,10 @@
-using System.Collections.Immutable;
 using System.Globalization;
-using System.Text.RegularExpressions;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Days;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
-using BrakeBalance.Stops;
 using BrakeBalance.Tests.Vehicles;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;

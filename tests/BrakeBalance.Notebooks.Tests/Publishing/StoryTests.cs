@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts;
-using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Pages;
@@ -62,9 +61,12 @@ public class StoryTests(BrowserFixture browser)
         LockUp Lock(Pressure knee, double slope, double adhesion, LoadCase? load = null) =>
             new BalanceModel(car.WithRearKnee(knee, slope), load ?? car.LoadCases[0]).FirstLockUp(adhesion)!;
 
-        static string Words(LockUp lockUp) => string.Create(CultureInfo.InvariantCulture,
-            $"{(lockUp.First switch { Axle.Front => "the front wheels lock first", Axle.Rear => "the rear wheels lock first",
-                _ => "all wheels lock together" })}, at {lockUp.At.BrakingRate:0.00} g");
+        static string Words(LockUp lockUp)
+        {
+            string first = lockUp.First is { } axle
+                ? $"the {(axle == Axle.Front ? "front" : "rear")} wheels lock first" : "all wheels lock together";
+            return string.Create(CultureInfo.InvariantCulture, $"{first}, at {lockUp.At.BrakingRate:0.00} g");
+        }
     }
 
     [Fact]
