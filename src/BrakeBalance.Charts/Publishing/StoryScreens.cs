@@ -176,9 +176,11 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
     /// <summary>The metering valve: who begins.</summary>
     public Explorable Metering()
     {
-        Vehicle open = vehicle with { Hydraulics = vehicle.Hydraulics with { FrontValves = [.. vehicle.Hydraulics.FrontValves
-            .Where(valve => valve is not MeteringValve)] } };
-        BalanceModel with = new(vehicle, _load), without = new(open, _load);
+        BrakeHydraulics open = vehicle.Hydraulics with
+        {
+            FrontValves = [.. vehicle.Hydraulics.FrontValves.Where(valve => valve is not MeteringValve)],
+        };
+        BalanceModel with = new(vehicle, _load), without = new(vehicle with { Hydraulics = open }, _load);
         MeteringValve? valve = vehicle.Hydraulics.FrontValves.OfType<MeteringValve>().FirstOrDefault();
         DisplayUnit unit = Measure.LinePressure.In(units);
         double most = Math.Min(1.3 * (valve?.BlendPressure.Pascals ?? 20e5), with.MaximumPressure.Pascals);
@@ -268,8 +270,11 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
     private FigureBuilder Plane(BalanceModel model, ForceWindow window, string title, string caption, bool danger = true) =>
         StoryFigures.Plane(model, window, units, $"{id}-plane", danger).Title(title).Describe(caption, $"{title}. {caption}");
 
-    private static Control Braking(double[] rates) => Control.Slider("rate", "How hard it brakes",
-        rates.Select(rate => $"{Finding.Rate(rate)} g"), Math.Min(12, rates.Length - 1)) with { FrameMilliseconds = 120 };
+    private static Control Braking(double[] rates)
+    {
+        IEnumerable<string> texts = rates.Select(rate => $"{Finding.Rate(rate)} g");
+        return Control.Slider("rate", "How hard it brakes", texts, Math.Min(12, rates.Length - 1)) with { FrameMilliseconds = 120 };
+    }
 
     private static Control Road() => Control.Slider("road", "Road", KneeStory.Roads.Select(road => road.Name), Dry);
 

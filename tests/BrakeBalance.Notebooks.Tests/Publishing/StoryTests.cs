@@ -61,9 +61,12 @@ public class StoryTests(BrowserFixture browser)
         LockUp Lock(Pressure knee, double slope, double adhesion, LoadCase? load = null) =>
             new BalanceModel(car.WithRearKnee(knee, slope), load ?? car.LoadCases[0]).FirstLockUp(adhesion)!;
 
-        static string Words(LockUp lockUp) => string.Create(CultureInfo.InvariantCulture,
-            $"{(lockUp.First switch { Axle.Front => "the front wheels lock first", Axle.Rear => "the rear wheels lock first",
-                _ => "all wheels lock together" })}, at {lockUp.At.BrakingRate:0.00} g");
+        static string Words(LockUp lockUp)
+        {
+            string first = lockUp.First is { } axle
+                ? $"the {(axle == Axle.Front ? "front" : "rear")} wheels lock first" : "all wheels lock together";
+            return string.Create(CultureInfo.InvariantCulture, $"{first}, at {lockUp.At.BrakingRate:0.00} g");
+        }
     }
 
     [Fact]
