@@ -48,10 +48,8 @@ public sealed record MovingDrawing(IReadOnlyList<string> Drawings, int Start, in
         IReadOnlyList<string> credit = size.ShowCredit ?? size.ShowTitle ? TextMetrics.Wrap(figures[0].Credit ?? "", small, inner) : [];
         credit = [.. credit.Where(line => line.Length > 0)];
         double below = (size.FontSize * TextMetrics.LineHeight) + Track + (credit.Count * small * TextMetrics.LineHeight) + Pad;
-        FigureSize plot = size with
-        {
-            Name = size.Name + "-moving", Height = size.Height - top - below, ShowTitle = false, ShowCredit = false, ShownWidth = null,
-        };
+        FigureSize plot =
+            size with { Name = size.Name + "-moving", Height = size.Height - top - below, ShowTitle = false, ShowCredit = false };
         int start = Math.Max(0, Array.FindIndex(shown, one => one.Place == slider.Start));
         Figure first = figures[start];
         string words = $"{first.LongDescription} The picture moves: {Lower(slider.Label)} from {slider.Settings[shown[0].Place]} to "

@@ -10,10 +10,8 @@ internal static class EmbedPages
     private const string Caution = "A calculation is no approval of any brake. A car whose rear axle locks first spins.";
 
     /// <summary>The drawing of a pasted piece: its words stand below it, in the page's own type.</summary>
-    private static readonly FigureSize Pasted = new()
-    {
-        Name = "embed", Width = 500, Height = 370, ShowTitle = false, ShowCredit = false, ShownWidth = "100%",
-    };
+    private static readonly FigureSize Pasted =
+        new() { Name = "embed", Width = 500, Height = 370, ShowTitle = false, ShowCredit = false, ShownWidth = "100%" };
 
     private const string Style =
         """

@@ -26,10 +26,9 @@ public class EmbedTests(BrowserFixture browser)
     {
         using var folder = new TemporaryFolder();
         Vehicle vehicle = VehicleFile.Load(RepositoryRoot.File($"data/vehicles/{car}.json")).Vehicle;
-        FigureExportResult result = await FigureExport.WriteAsync(vehicle, new FigurePlan
-        {
-            CarName = car, Units = [units], Themes = dark ? [Theme.Light, Theme.Dark] : [Theme.Light], Embed = true,
-        }, folder.Path, browser: null);
+        Theme[] themes = dark ? [Theme.Light, Theme.Dark] : [Theme.Light];
+        var plan = new FigurePlan { CarName = car, Units = [units], Themes = themes, Embed = true };
+        FigureExportResult result = await FigureExport.WriteAsync(vehicle, plan, folder.Path, browser: null);
         Assert.Empty(result.Failed);
         string[] pieces = [.. result.Files.Where(name => name.EndsWith("-embed.html", StringComparison.Ordinal))
             .Select(name => File.ReadAllText(folder.File(name)))];
