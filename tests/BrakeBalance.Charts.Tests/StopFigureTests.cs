@@ -114,9 +114,11 @@ public class StopFigureTests
         BendMap map = TrailBraking.Map(coupe, coupe.LoadCases[0], 0.9, Hundred, Acceleration.FromStandardGravity(0.1));
         Figure knees = BendFigures.SafeKnee(map);
         LineLayer line = knees.Layers.OfType<LineLayer>().Single(l => l.Name == "highest knee with the front first");
-        BendPoint spins = map.Points.First(point => point.RearLetsGo);
-        string from = spins.Course.LateralAcceleration.StandardGravity.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture);
-        Assert.Equal($"With the present knee of 24 bar the rear lets go first from {from} g sideways", knees.Title.Replace('\u00a0', ' '));
+        double[] spins = [.. map.Points.Where(point => point.RearLetsGo)
+            .Select(point => point.Course.LateralAcceleration.StandardGravity)];
+        Assert.Equal(string.Create(System.Globalization.CultureInfo.InvariantCulture,
+            $"With the present knee of 24 bar the rear lets go first at {spins[0]:0.00} to {spins[^1]:0.00} g sideways"),
+            knees.Title.Replace('\u00a0', ' '));
         Assert.Equal(map.Points.Select(point => point.SafeKnee?.Pascals ?? 0), line.Y);
         Assert.Contains(map.SafeKneeEverywhere is { } knee ? Measure.LinePressure.Text(knee, UnitSystem.Si) : "no knee does",
             knees.Caption, StringComparison.Ordinal);
@@ -136,7 +138,8 @@ public class StopFigureTests
         Figure figure = HeatFigures.TemperatureByStop(heat, setup.Heat);
         string dry = heat.FirstDryBoilingStop is { } stop
             ? $", new fluid in stop {stop}" : heat.DryBoilingMargin.Kelvins < 0 ? ", new fluid once the car is parked" : "";
-        Assert.StartsWith($"Old fluid boils in stop {heat.FirstBoilingStop} of 20{dry}; front brakes reach ", figure.Title, StringComparison.Ordinal);
+        Assert.StartsWith($"Old fluid boils in stop {heat.FirstBoilingStop} of 20{dry}; front brakes reach ", figure.Title,
+            StringComparison.Ordinal);
         Assert.Contains(figure.Layers.OfType<ReferenceLayer>(), l => l.Name == "wet boiling" && Math.Abs(l.Value - 428.15) < 1e-9);
         Assert.Contains(figure.Layers.OfType<ReferenceLayer>(), l => l.Name == "front fades 10 %");
     }

@@ -53,7 +53,8 @@ public static partial class FigureCatalogue
             Plain = new()
             {
                 Title = (car, _) => Finding.Capital(BalanceFigures.Order(
-                    car.Curve, "the front wheels need more grip than the rear wheels", "the rear wheels need more grip than the front wheels")),
+                    car.Curve, "the front wheels need more grip than the rear wheels",
+                    "the rear wheels need more grip than the front wheels")),
                 Caption = "How much grip each pair of wheels needs as the car brakes harder. "
                     + "The pair with the higher curve locks first; rules for new cars ask for the front on top.",
                 X = Braking, Y = new("Grip needed", "share of weight"),

@@ -110,7 +110,10 @@ public static class MovingFigure
         {
             CarStudy study = moments.Length > 0 ? own.At(moments[slide]) : new CarStudy(slides ? car(slide) : vehicle, load);
             return entry.Make(study, units) is { } figure
-                ? entry.Marked(plain ? entry.Plain.Of(figure, study) : figure, vehicle) with { Credit = credit ?? FigureText.Credit(vehicle) }
+                ? entry.Marked(plain ? entry.Plain.Of(figure, study) : figure, vehicle) with
+                {
+                    Credit = credit ?? FigureText.Credit(vehicle),
+                }
                 : throw new ArgumentException($"This needs {entry.Needs}, which the car has not when set like this.");
         }
 

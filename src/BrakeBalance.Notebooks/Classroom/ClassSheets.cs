@@ -25,7 +25,8 @@ internal static class ClassSheets
         .bb-paper li { margin: 0.35em 0 0.8em; break-inside: avoid; }
         .bb-wrong { font-size: 0.9em; color: var(--muted); }
         .bb-scroll-x { overflow-x: auto; overflow-y: hidden; }
-        .bb-car { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 20rem), 1fr)); gap: 0 1.5rem; align-items: start; }
+        .bb-car { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 20rem), 1fr)); gap: 0 1.5rem; }
+        .bb-car { align-items: start; }
         .bb-running > p { display: flex; flex-wrap: wrap; gap: 0 1.5em; margin: 0 0 0.6em; }
         .bb-name { flex: 1; min-width: 12em; border-bottom: 1px solid currentColor; }
         @media print {

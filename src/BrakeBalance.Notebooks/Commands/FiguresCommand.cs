@@ -40,8 +40,8 @@ internal static class FiguresCommand
         var plain = new Option<bool>("--plain") { Description = "Few marks and plain words, for readers who do not know the trade" };
         var style = new Option<string?>("--style")
         {
-            Description = "Your house style, a JSON file: font, title, credit, number format, and colours as #rrggbb for background, ink, front, "
-                + "rear, ideal, other, guide; colours that cannot be told apart are refused",
+            Description = "Your house style, a JSON file: font, title, credit, number format, and colours as #rrggbb for background, ink, "
+                + "front, rear, ideal, other, guide; colours that cannot be told apart are refused",
             HelpName = "FILE",
         };
         var address = new Option<string?>("--address")

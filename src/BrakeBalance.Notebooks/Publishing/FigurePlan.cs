@@ -24,7 +24,7 @@ internal sealed record FigurePlan
     /// <summary>Whether words stay words that can be edited, in the reader's own fonts, and do not become outlines.</summary>
     public bool Words { get; init; }
 
-    /// <summary>A drawing as it is published: its numbers as the house writes them, its words as outlines unless they shall stay text.</summary>
+    /// <summary>A drawing as it is published: numbers as the house writes them, words as outlines unless they shall stay text.</summary>
     public string Drawn(string svg)
     {
         string numbered = Style?.Numbered(svg) ?? svg;

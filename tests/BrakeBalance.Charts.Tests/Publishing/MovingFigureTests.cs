@@ -164,8 +164,10 @@ public class MovingFigureTests
         JsonNode request = JsonNode.Parse(Regex.Match(html, "(?s)class=\"bb-ask\">(.*?)</script>").Groups[1].Value)!;
         JsonNode reply = JsonNode.Parse(new LiveDesk(new Dictionary<string, string>()).Answer(request.ToJsonString()))!;
         Assert.Null(reply["fault"]);
-        Assert.Contains(moving.Start.Figures[0].ToSvg(FigureSize.Page), (string)reply["html"]!, StringComparison.Ordinal);
-        Assert.Contains(moving.Start.Figures[0].ToSvg(FigureSize.Page), html, StringComparison.Ordinal);
+        Figure start = moving.Start.Figures[0];
+        string drawing = start.ToSvg(FigureLayout.Fitting(start, FigureSize.Page));
+        Assert.Contains(drawing, (string)reply["html"]!, StringComparison.Ordinal);
+        Assert.Contains(drawing, html, StringComparison.Ordinal);
         Assert.Contains("Our desk", (string)reply["html"]!, StringComparison.Ordinal);
     }
 

@@ -79,7 +79,8 @@ public partial class TitleTests
         {
             Assert.InRange(100 * line.Y[^1] / line.X[^1], number - 0.51, number + 0.51);
             double[] away = [.. points.Select(p => Math.Abs(p.LinePressures.Rear.Pascals - number / 100 * p.LinePressures.Front.Pascals))];
-            Assert.Equal(away.Max() < 0.01 * Math.Max(line.X[^1], line.Y[^1]), figure.Title.Contains("all the way", StringComparison.Ordinal));
+            Assert.Equal(away.Max() < 0.01 * Math.Max(line.X[^1], line.Y[^1]),
+                figure.Title.Contains("all the way", StringComparison.Ordinal));
         }
         else
         {
@@ -111,7 +112,8 @@ public partial class TitleTests
         {
             Assert.True(one is null || !plain || title.Contains(one.At.BrakingRate.ToString("0.00", CultureInfo.InvariantCulture) + " g",
                 StringComparison.Ordinal), title);
-            Assert.True(one?.First is not { } first || title.Contains(first == Axle.Front ? "front" : "rear", StringComparison.Ordinal), title);
+            Assert.True(one?.First is not { } first
+                || title.Contains(first == Axle.Front ? "front" : "rear", StringComparison.Ordinal), title);
         }
 
         Assert.Equal(locks.Any(one => one?.First == Axle.Rear), title.Contains("rear", StringComparison.Ordinal));
@@ -128,7 +130,8 @@ public partial class TitleTests
             var control = new ControlForce(new BalanceModel(car, car.LoadCases[0]));
             double? newtons = control.AtRate(0.8)?.PedalForce.Newtons;
             double[] numbers = Numbers(title);
-            Assert.True(newtons is null ? title.Contains("not", StringComparison.Ordinal) : Math.Abs(numbers[^1] - newtons.Value) <= 5.1, title);
+            Assert.True(newtons is null ? title.Contains("not", StringComparison.Ordinal)
+                : Math.Abs(numbers[^1] - newtons.Value) <= 5.1, title);
             Assert.Equal(control.RunOut()?.Balance.BrakingRate < 0.8, title.StartsWith("The ", StringComparison.Ordinal)
                 && title.Contains(';', StringComparison.Ordinal));
         });
@@ -156,7 +159,8 @@ public partial class TitleTests
     [InlineData(true)]
     public void Stops_bends_and_settings_are_as_their_titles_say(bool plain)
     {
-        Each("stop-speed", plain, (car, figure) => Assert.Contains(Numbers(figure.Title), n => Math.Abs(n - Emergency(car).Distance.Meters) < 0.51), 40);
+        Each("stop-speed", plain, (car, figure) => Assert.Contains(
+            Numbers(figure.Title), n => Math.Abs(n - Emergency(car).Distance.Meters) < 0.51), 40);
         Each("force-course", plain, (car, figure) => Assert.Contains(
             Emergency(car).FirstLock switch { Axle.Front => "front", Axle.Rear => "rear", _ => "No " }, figure.Title,
             StringComparison.OrdinalIgnoreCase), 40);
@@ -176,10 +180,11 @@ public partial class TitleTests
         Each("knee-setting", plain, (car, figure) =>
         {
             string title = figure.Title;
-            SettingLimit? limit = SettingSearch.Limit(car, car.Conditions, car.Hydraulics.RearProportioningValve!.Slope) is { Exists: true } found
-                ? found : null;
+            SettingLimit found = SettingSearch.Limit(car, car.Conditions, car.Hydraulics.RearProportioningValve!.Slope);
+            SettingLimit? limit = found.Exists ? found : null;
             Assert.True(limit is null ? title.StartsWith("No ", StringComparison.Ordinal)
-                : title.StartsWith("Every ", StringComparison.Ordinal) || Math.Abs(Numbers(title)[0] - limit.Knee!.Value.Bars) < 0.6, title);
+                : title.StartsWith("Every ", StringComparison.Ordinal)
+                    || Math.Abs(Numbers(title)[0] - limit.Knee!.Value.Bars) < 0.6, title);
         }, 40);
     }
 
@@ -213,7 +218,8 @@ public partial class TitleTests
         for (double k = 0.05; k < 2; k += Step)
         {
             if (model.FirstLockUp(k) is { First: { } first, At.BrakingRate: > 0.11 and var rate } && rate < top - Step
-                && rate < model.RearLiftOffRate - Step && !led.Any(part => Math.Abs(part.From - rate) < 0.012 || Math.Abs(part.To - rate) < 0.012))
+                && rate < model.RearLiftOffRate - Step
+                && !led.Any(part => Math.Abs(part.From - rate) < 0.012 || Math.Abs(part.To - rate) < 0.012))
             {
                 Assert.True(first == Axle.Rear == led.Any(part => rate > part.From && rate < part.To),
                     string.Create(CultureInfo.InvariantCulture, $"{title}: at {rate:0.000} the {first} locks first"));

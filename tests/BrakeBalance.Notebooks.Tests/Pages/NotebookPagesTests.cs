@@ -101,7 +101,8 @@ public class NotebookPagesTests(BrowserFixture browser, RenderedNotebooks notebo
             new() { Timeout = 60_000 });
         Assert.Equal(before, await page.Page.EvaluateExpressionAsync<string>(Said));
         await Ask(ClassNumber.CodeOf("a class of mine"), "7");
-        await page.Page.WaitForExpressionAsync($"{Said} !== {System.Text.Json.JsonSerializer.Serialize(before)}", new() { Timeout = 60_000 });
+        await page.Page.WaitForExpressionAsync($"{Said} !== {System.Text.Json.JsonSerializer.Serialize(before)}",
+            new() { Timeout = 60_000 });
         await page.Page.ReloadAsync();
         Assert.Equal("7", await page.Page.EvaluateExpressionAsync<string>("document.querySelector('.bb-sheet').elements.student.value"));
         page.AssertQuiet();

@@ -41,28 +41,35 @@ public class AnyFontTests(BrowserFixture browser)
         string page = Path.Combine(browser.Folder, "outlines.html");
         string drawings = await Drawings.Value;
         IEnumerable<string> each = drawings.Split("<svg", StringSplitOptions.RemoveEmptyEntries).Select(part => "<svg" + part);
-        string pairs = string.Concat(each.Select(svg => $"<p>{svg}{OutlinedText.Of(svg).Replace("id=\"", "id=\"o-", StringComparison.Ordinal)
-            .Replace("href=\"#", "href=\"#o-", StringComparison.Ordinal)}</p>"));
+        string pairs = string.Concat(each.Select(svg => $"<p>{svg}{Renamed(OutlinedText.Of(svg))}</p>"));
         await File.WriteAllTextAsync(page, $"<!doctype html><style>svg text{{font-family:DejaVu Sans!important}}</style>{pairs}");
         await using WatchedPage watched = await browser.OpenAsync(page);
         string[] faults = await watched.Page.EvaluateExpressionAsync<string[]>(
             """
             [...document.querySelectorAll("p")].flatMap(pair => {
               const [words, outlines] = pair.querySelectorAll("svg"), left = outlines.querySelectorAll("text[textLength]");
-              const box = one => { const r = one.getBoundingClientRect(); return [r.left - one.ownerSVGElement.getBoundingClientRect().left, r.width]; };
+              const box = one => {
+                const r = one.getBoundingClientRect();
+                return [r.left - one.ownerSVGElement.getBoundingClientRect().left, r.width];
+              };
               const groups = [...outlines.querySelectorAll("g")].filter(g => g.firstElementChild?.localName === "use");
               const texts = [...words.querySelectorAll("text")].filter(text => text.textContent.trim());
               const name = words.querySelector("title").textContent;
-              if (left.length || groups.length !== texts.length) return [`${name}: ${left.length} words, ${groups.length} of ${texts.length}`];
+              if (left.length || groups.length !== texts.length)
+                return [`${name}: ${left.length} words, ${groups.length} of ${texts.length}`];
               const scale = words.getBoundingClientRect().width / words.viewBox.baseVal.width;
               return texts.flatMap((text, i) => {
                 const [x, w] = box(text), [ox, ow] = box(groups[i]);
-                return Math.abs(x - ox) < 4 * scale && Math.abs(w - ow) < 6 * scale ? [] : [`${name}: "${text.textContent}" ${x} ${w}, ${ox} ${ow}`];
+                return Math.abs(x - ox) < 4 * scale && Math.abs(w - ow) < 6 * scale ? []
+                  : [`${name}: "${text.textContent}" ${x} ${w}, ${ox} ${ow}`];
               });
             })
             """);
         Assert.True(faults.Length == 0, $"{faults.Length}:\n{string.Join('\n', faults.Take(20))}");
     }
+
+    private static string Renamed(string svg) => svg.Replace("id=\"", "id=\"o-", StringComparison.Ordinal)
+        .Replace("href=\"#", "href=\"#o-", StringComparison.Ordinal);
 
     private static readonly Lazy<Task<string>> Drawings = new(async () =>
     {

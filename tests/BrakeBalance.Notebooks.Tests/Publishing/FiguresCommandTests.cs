@@ -138,7 +138,8 @@ public class FiguresCommandTests
     {
         using var folder = new TemporaryFolder();
         string style = folder.Write("house.json", """{ "number": "12 345,6" }""");
-        foreach (string[] more in new string[][] { ["--output", folder.File("a")], ["--text", "--style", style, "--output", folder.File("b")] })
+        string[][] runs = [["--output", folder.File("a")], ["--text", "--style", style, "--output", folder.File("b")]];
+        foreach (string[] more in runs)
         {
             Assert.Equal((0, ""), await Shell.RunAsync(["figures", Coupe, "--plain", "--units", "us", .. more]) is var (code, _, error)
                 ? (code, error) : default);
@@ -161,8 +162,8 @@ public class FiguresCommandTests
     }
 
     [Theory]
-    [InlineData("12345.6", "0.42 g, 12000 N, 49 CFR 571.116, R13-H, 1960s, 3.6.2", "0.42 g, 12000 N, 49 CFR 571.116, R13-H, 1960s, 3.6.2")]
-    [InlineData("12.345,6", "0.42 g, 12000 N, 49 CFR 571.116, R13-H, 1960s, 3.6.2", "0,42 g, 12.000 N, 49 CFR 571.116, R13-H, 1960s, 3.6.2")]
+    [InlineData("12345.6", "0.42 g, 12000 N, CFR 571.116, R13-H, 1960s, 3.6.2", "0.42 g, 12000 N, CFR 571.116, R13-H, 1960s, 3.6.2")]
+    [InlineData("12.345,6", "0.42 g, 12000 N, CFR 571.116, R13-H, 1960s, 3.6.2", "0,42 g, 12.000 N, CFR 571.116, R13-H, 1960s, 3.6.2")]
     [InlineData("12’345.6", "−1234567.25 N to 1234 N.", "−1’234’567.25 N to 1234 N.")]
     public void A_house_writes_numbers_its_way(string number, string text, string written)
     {
