@@ -83,10 +83,7 @@ public sealed partial class LessonSheet : IHtmlOutput
         return (figure with { Id = FormattableString.Invariant($"sketch-{student}") }).ToSvg(SketchSize);
     }
 
-    private static FigureSize SketchSize { get; } = new()
-    {
-        Name = "sketch", Width = 360, Height = 250, FontSize = 12, ShowTitle = false, ShownWidth = "100%",
-    };
+    private static FigureSize SketchSize { get; } = FigureSize.Phone with { Name = "sketch", Height = 250, ShownWidth = "100%" };
 
     /// <summary>The figure of a lesson with the car of a class's sheet, whose tasks the code does not tell.</summary>
     internal static Explorable OfClass(string lesson, string code, int student, UnitSystem units) =>

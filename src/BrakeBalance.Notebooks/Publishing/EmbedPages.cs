@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using BrakeBalance.Charts;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Notebooks.Pages;
@@ -5,7 +6,7 @@ using BrakeBalance.Notebooks.Pages;
 namespace BrakeBalance.Notebooks.Publishing;
 
 /// <summary>One figure for somebody else's page: a piece of HTML to paste, and a page of its own to frame.</summary>
-internal static class EmbedPages
+internal static partial class EmbedPages
 {
     private const string Caution = "A calculation is no approval of any brake. A car whose rear axle locks first spins.";
 
@@ -87,11 +88,15 @@ internal static class EmbedPages
     public static string Frame(Figure shown, int moves, string page)
     {
         // As high as the page is on a phone, where it is highest: drawing, controls, and words of about 40 letters a line.
+        double drawing = double.Parse(PhoneDrawing().Match(shown.ToHtml()).Groups[1].Value, CultureInfo.InvariantCulture);
         int words = (int)Math.Ceiling((shown.Title.Length * 1.15 + shown.Caption.Length + Caution.Length + Below(shown).Length) / 40.0);
         return string.Create(CultureInfo.InvariantCulture,
             $"<iframe src=\"{HtmlText.Escape(page)}\" title=\"{HtmlText.Escape(shown.AltText)}\" width=\"100%\" "
-                + $"height=\"{490 + (100 * moves) + (26 * words)}\" style=\"border:0\" loading=\"lazy\"></iframe>");
+                + $"height=\"{110 + drawing + (100 * moves) + (26 * words)}\" style=\"border:0\" loading=\"lazy\"></iframe>");
     }
+
+    [GeneratedRegex("viewBox=\"0 0 360 ([0-9]+)\"")]
+    private static partial Regex PhoneDrawing();
 
     private static string Below(Figure shown) => $"{shown.Credit} {FigureText.Licence}.".TrimStart();
 }

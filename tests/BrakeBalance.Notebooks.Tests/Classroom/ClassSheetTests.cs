@@ -7,7 +7,7 @@ namespace BrakeBalance.Notebooks.Tests.Classroom;
 
 public class ClassSheetTests
 {
-    private static readonly ClassPlan Plan = new() { Secret = "seven brass keys", Students = [1, 2, 3, 4, 5, 6] };
+    private static readonly ClassPlan Plan = new() { Secret = "seven copper keys", Students = [1, 2, 3, 4, 5, 6] };
 
     [Fact]
     public void No_answer_no_step_and_no_tolerance_is_in_the_students_file()
@@ -88,7 +88,7 @@ public class ClassSheetTests
             }
 
             File.WriteAllLines(answers, lines);
-            (code, output, error) = await Shell.RunAsync("class", "mark", answers, "--secret", "seven brass keys", "--output", folder);
+            (code, output, error) = await Shell.RunAsync("class", "mark", answers, "--secret", "seven copper keys", "--output", folder);
             Assert.Equal((0, ""), (code, error));
             Assert.Contains("12 answers marked, 0 lines left out", output, StringComparison.Ordinal);
             Assert.All(File.ReadAllLines(Path.Combine(folder, "marks.csv")).Skip(1), line =>
