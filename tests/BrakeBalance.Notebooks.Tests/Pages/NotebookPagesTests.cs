@@ -71,7 +71,9 @@ public class NotebookPagesTests(BrowserFixture browser, RenderedNotebooks notebo
                 + $"+ document.getElementById('{slider}').closest('.bb-explorable').querySelector('.bb-title').innerText";
             string before = await page.Page.EvaluateExpressionAsync<string>(answers);
             await page.Page.FocusAsync("#" + slider);
-            await page.Page.Keyboard.PressAsync("End");
+            bool atEnd = await page.Page.EvaluateExpressionAsync<bool>(
+                $"document.getElementById('{slider}').value === document.getElementById('{slider}').max");
+            await page.Page.Keyboard.PressAsync(atEnd ? "Home" : "End");
             await page.Page.WaitForExpressionAsync($"{answers} !== {System.Text.Json.JsonSerializer.Serialize(before)}",
                 new() { Timeout = 60_000 });
         }
@@ -90,7 +92,7 @@ public class NotebookPagesTests(BrowserFixture browser, RenderedNotebooks notebo
         async Task Ask(string code, string student) => await page.Page.EvaluateFunctionAsync(
             """
             (code, student) => {
-              const sheet = document.querySelector(".bb-sheet");
+              const sheet = document.querySelector(".bb-ask-car");
               sheet.elements.code.value = code;
               sheet.elements.student.value = student;
               sheet.requestSubmit();
@@ -104,7 +106,7 @@ public class NotebookPagesTests(BrowserFixture browser, RenderedNotebooks notebo
         await page.Page.WaitForExpressionAsync($"{Said} !== {System.Text.Json.JsonSerializer.Serialize(before)}",
             new() { Timeout = 60_000 });
         await page.Page.ReloadAsync();
-        Assert.Equal("7", await page.Page.EvaluateExpressionAsync<string>("document.querySelector('.bb-sheet').elements.student.value"));
+        Assert.Equal("7", await page.Page.EvaluateExpressionAsync<string>("document.querySelector('.bb-ask-car').elements.student.value"));
         page.AssertQuiet();
     }
 

@@ -114,7 +114,7 @@
       if (pageCar.name !== "lesson") return;
       const kept = (() => { try { return JSON.parse(localStorage.getItem("bb-class")) || {}; } catch { return {}; } })();
       const sheet = document.createElement("form");
-      sheet.className = "bb-sheet";
+      sheet.className = "bb-ask-car";
       sheet.innerHTML = '<label>Class code '
         + '<input name="code" size="9" required minlength="8" maxlength="8" autocomplete="off" spellcheck="false"></label> '
         + '<label>Student number <input name="student" type="number" required min="1" max="9999"></label> '
