@@ -253,7 +253,7 @@ internal static class ClassSheets
             $"<div class=\"bb-running\"><p>Class {plan.Code}, student number {student}. {right}</p></div>\n"
                 + $"<div>\n<h2>{title} {student}</h2>\n")
             .Append("<p>The car is invented. A calculation is no approval of a brake; rear-first lock-up can spin a car. "
-                + "The pages of the lessons draw it: class code and student number are asked for above their figure.</p>\n"
+                + "The pages of the lessons draw it: class code and student number are asked for below their figure.</p>\n"
                 + "<div class=\"bb-car\"><div class=\"bb-scroll-x\"><table>\n<tbody>\n");
         foreach ((string name, string symbol, string value) in CarData.Of(car, plan.Units))
         {

@@ -88,15 +88,19 @@ internal static partial class EmbedPages
     public static string Frame(Figure shown, int moves, string page)
     {
         // As high as the page is on a phone, where it is highest: drawing, controls, and words of about 40 letters a line.
-        double drawing = double.Parse(PhoneDrawing().Match(shown.ToHtml()).Groups[1].Value, CultureInfo.InvariantCulture);
+        string html = shown.ToHtml();
+        int High(int width) => int.Parse(
+            Drawing().Matches(html).First(one => one.Groups[1].Value == FormattableString.Invariant($"{width}")).Groups[2].Value,
+            CultureInfo.InvariantCulture);
+        int drawing = Math.Max(High(360), High(720) - 100); // where it is wide there are fewer lines of words
         int words = (int)Math.Ceiling((shown.Title.Length * 1.15 + shown.Caption.Length + Caution.Length + Below(shown).Length) / 40.0);
         return string.Create(CultureInfo.InvariantCulture,
             $"<iframe src=\"{HtmlText.Escape(page)}\" title=\"{HtmlText.Escape(shown.AltText)}\" width=\"100%\" "
                 + $"height=\"{110 + drawing + (100 * moves) + (26 * words)}\" style=\"border:0\" loading=\"lazy\"></iframe>");
     }
 
-    [GeneratedRegex("viewBox=\"0 0 360 ([0-9]+)\"")]
-    private static partial Regex PhoneDrawing();
+    [GeneratedRegex("viewBox=\"0 0 ([0-9]+) ([0-9]+)\"")]
+    private static partial Regex Drawing();
 
     private static string Below(Figure shown) => $"{shown.Credit} {FigureText.Licence}.".TrimStart();
 }

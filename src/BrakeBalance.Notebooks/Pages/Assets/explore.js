@@ -132,7 +132,7 @@
         form().outerHTML = reply.controls;
         bind();
       });
-      root.prepend(sheet);
+      root.append(sheet); // below, so that finding, picture and control stay on the first screen
     };
 
     bind();
