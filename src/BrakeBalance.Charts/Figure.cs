@@ -90,7 +90,7 @@ public sealed record Figure : IHtmlOutput
         return html.ToString();
     }
 
-    private static string Small(string words) => char.ToLowerInvariant(words[0]) + words[1..];
+    internal static string Small(string words) => words.Length == 0 ? words : char.ToLowerInvariant(words[0]) + words[1..];
 
     /// <inheritdoc/>
     public string ToPlainText()

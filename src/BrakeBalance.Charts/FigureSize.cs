@@ -74,6 +74,10 @@ public sealed partial record FigureSize
     /// <summary>Whether the credit line is drawn into the figure; null for as the title is.</summary>
     public bool? ShowCredit { get; init; }
 
+    /// <summary>This size for a figure on a page: without the height that one drawn to scale cannot use.</summary>
+    /// <param name="figure">The figure.</param>
+    public FigureSize For(Figure figure) => FigureLayout.Fitting(figure, this);
+
     /// <summary>A size of one's own: such as <c>88mm</c>, <c>88x60mm</c>, <c>640px</c> or <c>1200x630px</c>.</summary>
     /// <remarks>
     /// On paper words keep 7.5 points, whatever the width. On screens they keep 13 px up to 720 px; wider figures are the same, enlarged.

@@ -34,7 +34,7 @@ internal static class HtmlRenderer
 
         Words(html, figure.Id, figure.Title, figure.Caption, figure.LongDescription, figure.Table, figure.Credit);
 
-        string Drawing(FigureSize at) => figure.ToSvg(FigureLayout.Fitting(figure, at));
+        string Drawing(FigureSize at) => figure.ToSvg(at.For(figure));
     }
 
     /// <summary>The finding, above the drawing.</summary>

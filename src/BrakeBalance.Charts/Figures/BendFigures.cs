@@ -142,21 +142,8 @@ public static class BendFigures
     }
 
     /// <summary>The lateral accelerations over g at which the rear axle is lost first, such as <c>0.40 to 0.85 and 0.95</c>.</summary>
-    internal static string RearLed(BendMap map)
-    {
-        List<(BendPoint From, BendPoint To)> runs = [];
-        for (int i = 0; i < map.Points.Count; i++)
-        {
-            BendPoint point = map.Points[i];
-            if (point.RearLetsGo)
-            {
-                runs = i > 0 && map.Points[i - 1].RearLetsGo ? [.. runs[..^1], runs[^1] with { To = point }] : [.. runs, (point, point)];
-            }
-        }
-
-        return string.Join(" and ", runs.Select(run =>
-            run.From == run.To ? Lateral(run.From) : $"{Lateral(run.From)} to {Lateral(run.To)}"));
-    }
+    internal static string RearLed(BendMap map) => string.Join(" and ", Finding.Runs(map.Points, point => point.RearLetsGo).Select(run =>
+        run.From == run.To ? Lateral(run.From) : $"{Lateral(run.From)} to {Lateral(run.To)}"));
 
     private static string Limit(FigureBuilder figure, BendMap map, BendPoint point) =>
         point.SafeKnee is not { } knee ? "no knee" : map.AnyKnee(point) ? "any knee" : figure.Text(Measure.LinePressure, knee);

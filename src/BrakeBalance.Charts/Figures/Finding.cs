@@ -61,6 +61,21 @@ internal static class Finding
     public static string AxleWord(LockUp? lockUp) =>
         lockUp is null ? "none" : lockUp.First switch { Axle.Front => "front", Axle.Rear => "rear", _ => "both" };
 
+    /// <summary>The parts of a row in which something holds, by their first and last items.</summary>
+    public static IReadOnlyList<(T From, T To)> Runs<T>(IReadOnlyList<T> row, Func<T, bool> holds)
+    {
+        List<(T From, T To)> runs = [];
+        for (int i = 0; i < row.Count; i++)
+        {
+            if (holds(row[i]))
+            {
+                runs = i > 0 && holds(row[i - 1]) ? [.. runs[..^1], runs[^1] with { To = row[i] }] : [.. runs, (row[i], row[i])];
+            }
+        }
+
+        return runs;
+    }
+
     /// <summary>A sentence with its first letter capital.</summary>
     public static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 

@@ -63,20 +63,11 @@ public static partial class BalanceFigures
     internal static string Order(UtilisationCurve curve, string front, string rear)
     {
         UtilisationPoint[] judged = [.. curve.Points.Where(p => p.BrakingRate is >= 0.1499 and <= 0.8001)];
-        List<(double From, double To)> led = [];
-        for (int i = 0; i < judged.Length; i++)
-        {
-            if (judged[i].Rear > judged[i].Front)
-            {
-                bool goesOn = i > 0 && judged[i - 1].Rear > judged[i - 1].Front;
-                led = goesOn ? [.. led[..^1], led[^1] with { To = judged[i].BrakingRate }]
-                    : [.. led, (judged[i].BrakingRate, judged[i].BrakingRate)];
-            }
-        }
-
+        IReadOnlyList<(UtilisationPoint From, UtilisationPoint To)> led = Finding.Runs(judged, point => point.Rear > point.Front);
         return judged.Length == 0 ? "0.15 g is not reached"
             : led.Count == 0 ? $"{front} from {Finding.Rate(judged[0].BrakingRate)} to {Finding.Rate(judged[^1].BrakingRate)} g"
-            : $"{rear} from " + string.Join(" and ", led.Select(part => $"{Finding.Rate(part.From)} to {Finding.Rate(part.To)} g"));
+            : $"{rear} from " + string.Join(" and ", led.Select(part =>
+                $"{Finding.Rate(part.From.BrakingRate)} to {Finding.Rate(part.To.BrakingRate)} g"));
     }
 
     private static double? Limit(double rate)

@@ -64,7 +64,7 @@ internal static class LiveForm
         {
             if (part.Kinds.Count == 0)
             {
-                Button(html, "add", part.Path, $"Add {Lower(part.Label)}");
+                Button(html, "add", part.Path, $"Add {Figure.Small(part.Label)}");
             }
 
             return;
@@ -85,14 +85,14 @@ internal static class LiveForm
 
         if (part.IsList && part.MayGrow)
         {
-            Button(html, "add", part.Path, $"Add to {Lower(part.Label)}");
+            Button(html, "add", part.Path, $"Add to {Figure.Small(part.Label)}");
         }
 
         int more = shown[false].Count() + absent.Length;
         if (more > 0)
         {
             html.Append("<details class=\"bb-more\"><summary>").Append(CultureInfo.InvariantCulture, $"{more} more")
-                .Append("<span class=\"bb-hidden\"> entries of ").Append(Escape(Lower(part.Label))).Append("</span></summary>\n");
+                .Append("<span class=\"bb-hidden\"> entries of ").Append(Escape(Figure.Small(part.Label))).Append("</span></summary>\n");
             foreach (FormField field in shown[false])
             {
                 Field(html, field);
@@ -108,7 +108,7 @@ internal static class LiveForm
 
         if (part.IsGiven && part.Path.Length > 0)
         {
-            Button(html, "remove", part.Path, $"Take {Lower(part.Label)} out");
+            Button(html, "remove", part.Path, $"Take {Figure.Small(part.Label)} out");
         }
     }
 
@@ -122,7 +122,7 @@ internal static class LiveForm
     private static void Kinds(StringBuilder html, FormPart part)
     {
         string id = Id(part.Path + ".type");
-        string label = Escape(Lower(part.Label));
+        string label = Escape(Figure.Small(part.Label));
         html.Append(CultureInfo.InvariantCulture, $"<div class=\"bb-field\"><label for=\"{id}\">Kind of {label}</label>\n")
             .Append(CultureInfo.InvariantCulture, $"<select id=\"{id}\" data-kind=\"{Escape(part.Path)}\">");
         if (part.Kind is null || !part.IsGiven)
@@ -173,7 +173,7 @@ internal static class LiveForm
 
         if (field.Slide is { } slide)
         {
-            string unit = Escape(slide.Unit), label = Escape(Lower(field.Label));
+            string unit = Escape(slide.Unit), label = Escape(Figure.Small(field.Label));
             html.Append("<button type=\"button\" class=\"bb-slide\" aria-pressed=\"false\"")
                 .Append(CultureInfo.InvariantCulture, $" data-slide=\"{path}\"")
                 .Append(CultureInfo.InvariantCulture, $" data-low=\"{slide.Low:R}\" data-high=\"{slide.High:R}\"")
@@ -207,7 +207,6 @@ internal static class LiveForm
 
     private static string Id(string path) => "f-" + string.Concat(path.Select(letter => char.IsAsciiLetterOrDigit(letter) ? letter : '-'));
 
-    private static string Lower(string label) => label.Length == 0 ? label : char.ToLowerInvariant(label[0]) + label[1..];
 
     private static string Escape(string text) => HtmlRenderer.Escape(text);
 }

@@ -40,7 +40,7 @@ public static partial class FigureCatalogue
 
     private static string Bar(Pressure pressure, Figure figure) => Measure.LinePressure.Text(pressure, figure.Units);
 
-    private static string Wheels(Axle? axle) => axle switch
+    internal static string Wheels(Axle? axle) => axle switch
     {
         Axle.Front => "the front wheels lock first",
         Axle.Rear => "the rear wheels lock first",

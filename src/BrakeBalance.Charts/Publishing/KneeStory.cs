@@ -74,13 +74,7 @@ public static class KneeStory
     /// <param name="lockUp">The first lock-up; null when no wheel locks.</param>
     /// <returns>Such as "the front wheels lock first, at 0.83 g".</returns>
     public static string Words(LockUp? lockUp) => lockUp is null
-        ? "no wheel locks"
-        : lockUp.First switch
-        {
-            Axle.Front => "the front wheels lock first",
-            Axle.Rear => "the rear wheels lock first",
-            _ => "all wheels lock together",
-        } + $", at {Finding.Rate(lockUp.At.BrakingRate)} g";
+        ? "no wheel locks" : $"{FigureCatalogue.Wheels(lockUp.First)}, at {Finding.Rate(lockUp.At.BrakingRate)} g";
 
     /// <summary>The pressure that the valve keeps from the rear brakes.</summary>
     /// <param name="with">The car with it.</param>

@@ -52,7 +52,7 @@ public sealed record MovingDrawing(IReadOnlyList<string> Drawings, int Start, in
             size with { Name = size.Name + "-moving", Height = size.Height - top - below, ShowTitle = false, ShowCredit = false };
         int start = Math.Max(0, Array.FindIndex(shown, one => one.Place == slider.Start));
         Figure first = figures[start];
-        string words = $"{first.LongDescription} The picture moves: {Lower(slider.Label)} from {slider.Settings[shown[0].Place]} to "
+        string words = $"{first.LongDescription} The picture moves: {Figure.Small(slider.Label)} from {slider.Settings[shown[0].Place]} to "
             + $"{slider.Settings[shown[^1].Place]}. Described at {slider.Settings[shown[start].Place]}.";
         FigureLayout[] layouts = LaidOut(0);
         int rows = layouts.Max(one => one.KeyRowCount);
@@ -124,6 +124,4 @@ public sealed record MovingDrawing(IReadOnlyList<string> Drawings, int Start, in
             svg.Close();
         }
     }
-
-    private static string Lower(string words) => char.ToLowerInvariant(words[0]) + words[1..];
 }

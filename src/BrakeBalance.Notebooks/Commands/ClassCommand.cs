@@ -99,10 +99,12 @@ internal static class ClassCommand
             await using (Chromium? browser = print
                 ? await Chromium.TryStartAsync(reason => missing = reason).ConfigureAwait(false) : null)
             {
-                for (int i = 5; i < targets.Length && browser is not null; i++)
+                if (browser is not null)
                 {
-                    string page = new[] { papers[0], booklet, slides }[i - 5];
-                    AtomicFile.Write(targets[i], await browser.PrintAsync(page).ConfigureAwait(false));
+                    foreach ((string page, string target) in new[] { papers[0], booklet, slides }.Zip(targets[^3..]))
+                    {
+                        AtomicFile.Write(target, await browser.PrintAsync(page).ConfigureAwait(false));
+                    }
                 }
             }
 

@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using BrakeBalance.Charts;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Notebooks.Pages;
@@ -6,7 +5,7 @@ using BrakeBalance.Notebooks.Pages;
 namespace BrakeBalance.Notebooks.Publishing;
 
 /// <summary>One figure for somebody else's page: a piece of HTML to paste, and a page of its own to frame.</summary>
-internal static partial class EmbedPages
+internal static class EmbedPages
 {
     private const string Caution = "A calculation is no approval of any brake. A car whose rear axle locks first spins.";
 
@@ -88,19 +87,13 @@ internal static partial class EmbedPages
     public static string Frame(Figure shown, int moves, string page)
     {
         // As high as the page is on a phone, where it is highest: drawing, controls, and words of about 40 letters a line.
-        string html = shown.ToHtml();
-        int High(int width) => int.Parse(
-            Drawing().Matches(html).First(one => one.Groups[1].Value == FormattableString.Invariant($"{width}")).Groups[2].Value,
-            CultureInfo.InvariantCulture);
-        int drawing = Math.Max(High(360), High(720) - 100); // where it is wide there are fewer lines of words
+        // Where it is wide there are fewer lines of words.
+        double drawing = Math.Max(FigureSize.Phone.For(shown).Height, FigureSize.Page.For(shown).Height - 100);
         int words = (int)Math.Ceiling((shown.Title.Length * 1.15 + shown.Caption.Length + Caution.Length + Below(shown).Length) / 40.0);
         return string.Create(CultureInfo.InvariantCulture,
             $"<iframe src=\"{HtmlText.Escape(page)}\" title=\"{HtmlText.Escape(shown.AltText)}\" width=\"100%\" "
                 + $"height=\"{110 + drawing + (100 * moves) + (26 * words)}\" style=\"border:0\" loading=\"lazy\"></iframe>");
     }
-
-    [GeneratedRegex("viewBox=\"0 0 ([0-9]+) ([0-9]+)\"")]
-    private static partial Regex Drawing();
 
     private static string Below(Figure shown) => $"{shown.Credit} {FigureText.Licence}.".TrimStart();
 }

@@ -165,7 +165,7 @@ public class MovingFigureTests
         JsonNode reply = JsonNode.Parse(new LiveDesk(new Dictionary<string, string>()).Answer(request.ToJsonString()))!;
         Assert.Null(reply["fault"]);
         Figure start = moving.Start.Figures[0];
-        string drawing = start.ToSvg(FigureLayout.Fitting(start, FigureSize.Page));
+        string drawing = start.ToSvg(FigureSize.Page.For(start));
         Assert.Contains(drawing, (string)reply["html"]!, StringComparison.Ordinal);
         Assert.Contains(drawing, html, StringComparison.Ordinal);
         Assert.Contains("Our desk", (string)reply["html"]!, StringComparison.Ordinal);
