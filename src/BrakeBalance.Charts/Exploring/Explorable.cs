@@ -19,10 +19,12 @@ public sealed class Explorable : IHtmlOutput
 {
     private readonly Func<Selection, Frame> _frame;
     private readonly Lazy<Frame> _start;
+    private readonly Func<string, string> _written;
     private JsonObject? _request;
 
-    private Explorable(string id, IReadOnlyList<Control> controls, Func<Selection, Frame> frame)
+    private Explorable(string id, IReadOnlyList<Control> controls, Func<Selection, Frame> frame, Func<string, string> written)
     {
+        _written = written;
         Id = id;
         Controls = controls;
         _frame = frame;
@@ -42,10 +44,12 @@ public sealed class Explorable : IHtmlOutput
     /// <param name="id">A short name: lower-case letters, digits and hyphens.</param>
     /// <param name="controls">The controls.</param>
     /// <param name="frame">The state for a combination of settings; may be called from several threads at once.</param>
+    /// <param name="written">Writes a piece of a page as its publisher does; null as it is.</param>
     /// <returns>The explorable.</returns>
     /// <exception cref="ArgumentException">There are no controls.</exception>
-    public static Explorable Of(string id, IReadOnlyList<Control> controls, Func<Selection, Frame> frame) => controls.Count > 0
-        ? new Explorable(id, controls, frame)
+    public static Explorable Of(
+        string id, IReadOnlyList<Control> controls, Func<Selection, Frame> frame, Func<string, string>? written = null) => controls.Count > 0
+        ? new Explorable(id, controls, frame, written ?? (piece => piece))
         : throw new ArgumentException($"The explorable '{id}' needs at least one control.", nameof(controls));
 
     /// <summary>The state for settings of the controls.</summary>
@@ -58,8 +62,7 @@ public sealed class Explorable : IHtmlOutput
     {
         var html = new StringBuilder();
         html.Append(CultureInfo.InvariantCulture, $"<div class=\"bb-explorable\" id=\"{Id}\">\n");
-        html.Append(ExplorableHtml.Controls(this)).Append("<div class=\"bb-shown\">\n")
-            .Append(ExplorableHtml.State(Start, StateText(AtStart), size: null)).Append("</div>\n");
+        html.Append(ExplorableHtml.Controls(this)).Append("<div class=\"bb-shown\">\n").Append(StateHtml(AtStart, size: null)).Append("</div>\n");
         if (_request is not null)
         {
             html.Append("<script type=\"application/json\" class=\"bb-ask\">").Append(PlainJson.Text(_request)).Append("</script>\n");
@@ -85,6 +88,10 @@ public sealed class Explorable : IHtmlOutput
 
         return text.AppendJoin('\n', Start.Figures.Select(figure => figure.ToPlainText())).ToString();
     }
+
+    /// <summary>A state as a piece of a page.</summary>
+    internal string StateHtml(IReadOnlyList<int> places, FigureSize? size) =>
+        _written(ExplorableHtml.State(places.SequenceEqual(AtStart) ? Start : At(places), StateText(places), size));
 
     /// <summary>Says by which name, and with what, a page can make this explorable again.</summary>
     internal Explorable Again(string name, UnitSystem units, params ReadOnlySpan<(string Key, JsonNode? Value)> more)

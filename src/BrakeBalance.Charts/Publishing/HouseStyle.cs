@@ -15,8 +15,17 @@ public sealed partial class HouseStyle
 
     private HouseStyle(HouseStyleDocument said) => _said = said;
 
+    /// <summary>A style that says no more than a page can be asked for by itself.</summary>
+    internal HouseStyle(string? credit, string? number)
+        : this(new HouseStyleDocument { Credit = credit, Number = number })
+    {
+    }
+
     /// <summary>The credit line in place of the usual one, empty for none; null when the file says nothing of it.</summary>
     public string? Credit => _said.Credit;
+
+    /// <summary>12345.6 as the house writes it; null when the file says nothing of it.</summary>
+    internal string? Number => _said.Number;
 
     /// <summary>The font of all words; null when the file names none.</summary>
     public string? Font => _said.Font;
@@ -34,9 +43,10 @@ public sealed partial class HouseStyle
         };
     }
 
-    /// <summary>A drawing with the numbers at its axes and marks written as the house writes them.</summary>
-    /// <param name="svg">The drawing.</param>
-    public string Numbered(string svg) => Drawn().Replace(svg, match => match.Groups[1].Value + Numbers(match.Groups[2].Value));
+    /// <summary>A drawing, or a piece of a page, with the numbers of its words written as the house writes them; tables keep theirs.</summary>
+    /// <param name="markup">The drawing or piece.</param>
+    public string Numbered(string markup) => _said.Number is null ? markup
+        : Worded().Replace(markup, match => match.Groups[1].Value + Numbers(match.Groups[2].Value));
 
     /// <summary>A text with its numbers written as the house writes them; names, sections and years stay.</summary>
     /// <param name="text">The text.</param>
@@ -129,8 +139,8 @@ public sealed partial class HouseStyle
     [GeneratedRegex(@"(?<![\w.,#/]|CFR |FMVSS )(?<whole>\d+)(?:\.(?<part>\d+))?(?![\w/]|\.\d)")]
     private static partial Regex Numeral();
 
-    [GeneratedRegex("(<text[^>]*>)([^<]+)")]
-    private static partial Regex Drawn();
+    [GeneratedRegex("(<(?:text|title|desc|figcaption|p|output|option|dd|small)(?: [^>]*)?>)([^<]+)")]
+    private static partial Regex Worded();
 
     // Least contrast by WCAG 2.1: 4.5 for text (1.4.3), 3 for marks (1.4.11). Only what the style itself brings is judged.
     private IEnumerable<Problem> Unclear(Theme theme)

@@ -51,11 +51,11 @@ public static class MovingFigure
     /// <param name="vehicle">The car; it must have what the figure needs.</param>
     /// <param name="units">The system of units.</param>
     /// <param name="plain">Whether it speaks in plain words.</param>
-    /// <param name="credit">The credit line; null for the usual one.</param>
+    /// <param name="style">The publisher's credit line and numbers; null for the usual ones.</param>
     /// <param name="id">The explorable's short name.</param>
     /// <returns>The explorable, each state of it one figure; null when nothing moves this figure of this car.</returns>
     public static Explorable? Of(
-        CatalogueEntry entry, Vehicle vehicle, UnitSystem units, bool plain = false, string? credit = null, string id = "moving")
+        CatalogueEntry entry, Vehicle vehicle, UnitSystem units, bool plain = false, HouseStyle? style = null, string id = "moving")
     {
         ArgumentNullException.ThrowIfNull(entry);
         ArgumentNullException.ThrowIfNull(vehicle);
@@ -106,14 +106,16 @@ public static class MovingFigure
             })];
         }
 
+        if (style is not null)
+        {
+            controls = [.. controls.Select(one => one with { Settings = [.. one.Settings.Select(style.Numbers)] })];
+        }
+
         Figure Made(int slide, int load)
         {
             CarStudy study = moments.Length > 0 ? own.At(moments[slide]) : new CarStudy(slides ? car(slide) : vehicle, load);
             return entry.Make(study, units) is { } figure
-                ? entry.Marked(plain ? entry.Plain.Of(figure, study) : figure, vehicle) with
-                {
-                    Credit = credit ?? FigureText.Credit(vehicle),
-                }
+                ? FigureText.Credited(entry.Marked(plain ? entry.Plain.Of(figure, study) : figure, vehicle), vehicle, style)
                 : throw new ArgumentException($"This needs {entry.Needs}, which the car has not when set like this.");
         }
 
@@ -126,7 +128,7 @@ public static class MovingFigure
         {
             int slide = slides ? state[controls[0].Id] : 0, load = controls[^1].Id == "load" ? state["load"] : 0;
             return new Frame([OnSameAxes([Made(slide, load), .. Window(load)])[0]], []);
-        }).AgainFrom(vehicle, "figure", units, ("figure", entry.Name), ("plain", plain), ("credit", credit));
+        }, style is null ? null : style.Numbered).AgainFrom(vehicle, "figure", units, ("figure", entry.Name), ("plain", plain), ("credit", style?.Credit), ("number", style?.Number));
     }
 
     /// <summary>Figures of one kind with axes that reach as far as those of all.</summary>

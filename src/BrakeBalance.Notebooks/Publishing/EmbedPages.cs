@@ -47,6 +47,7 @@ internal static class EmbedPages
     {
         string svg = plan.Drawn(FigureText.Named(shown, theme, vehicle).ToSvg(Pasted, theme))
             .Replace(" xmlns=\"http://www.w3.org/2000/svg\"", "", StringComparison.Ordinal);
+        shown = plan.Style?.Of(shown) ?? shown;
         string title = plan.Style?.Of(FigureSize.Column).ShowTitle == false ? "" : $"<strong>{HtmlText.Escape(shown.Title)}.</strong> ";
         return $"<figure style=\"margin:1em 0;max-width:40rem\">\n{svg}<figcaption>{title}{HtmlText.Escape(shown.Caption)}\n"
             + $"<small>{HtmlText.Escape(Below(shown))}</small></figcaption>\n</figure>\n";
@@ -57,18 +58,21 @@ internal static class EmbedPages
     /// <param name="moving">The figure with its controls; null where nothing moves it.</param>
     /// <param name="theme">The colours.</param>
     /// <param name="vehicle">The car.</param>
-    /// <param name="page">The page's address, absolute or relative.</param>
-    /// <param name="image">The address of the picture of a shared link; null when there is none.</param>
-    public static string Live(Figure shown, IHtmlOutput? moving, Theme theme, Vehicle vehicle, string page, string? image)
+    /// <param name="plan">How figures are published.</param>
+    /// <param name="at">The addresses, absolute or relative, of the page and of a shared link's picture; null when there is none.</param>
+    public static string Live(
+        Figure shown, IHtmlOutput? moving, Theme theme, Vehicle vehicle, FigurePlan plan, (string Page, string? Image) at)
     {
+        string piece = moving?.ToHtml() ?? plan.Style?.Numbered(shown.ToHtml()) ?? shown.ToHtml();
+        shown = plan.Style?.Of(shown) ?? shown;
         string body = $"<style>\n{FigureAssets.Only(theme)}{Style}\n</style>\n<main class=\"bb-frame\">\n<h1>"
             + HtmlText.Escape($"Figure of the {vehicle.Name}") + "</h1>\n"
-            + (moving ?? shown).ToHtml() + $"<p class=\"bb-small\">{Caution} {FigureText.Licence}.</p>\n</main>\n";
+            + piece + $"<p class=\"bb-small\">{Caution} {FigureText.Licence}.</p>\n</main>\n";
         (string Name, string? Value)[] meta =
         [
-            ("og:type", "article"), ("og:title", shown.Title), ("og:description", shown.Caption), ("og:url", page), ("og:image", image),
-            ("og:image:width", image is null ? null : "1200"), ("og:image:height", image is null ? null : "630"),
-            ("og:image:alt", image is null ? null : shown.AltText),
+            ("og:type", "article"), ("og:title", shown.Title), ("og:description", shown.Caption), ("og:url", at.Page), ("og:image", at.Image),
+            ("og:image:width", at.Image is null ? null : "1200"), ("og:image:height", at.Image is null ? null : "630"),
+            ("og:image:alt", at.Image is null ? null : shown.AltText),
         ];
         return PageShell.Html(new PageShell.Parts(shown.Title, body, [], IsIndex: true, SingleFile: false, HasCode: false)
         {

@@ -102,9 +102,9 @@ internal static class FigureExport
         List<(string What, string Line)> lines = [];
         Figure shown = FigureText.Credited(
             entry.Marked(plan.Title is { } title ? figure with { Title = title } : figure, vehicle), vehicle, plan.Style);
+        Figure drawn = shown;
         shown = plan.Style?.Of(shown) ?? shown;
-        Explorable? moving = plan.Embed || plan.Animation
-            ? MovingFigure.Of(entry, vehicle, units, plan.Plain, shown.Credit) : null;
+        Explorable? moving = plan.Embed || plan.Animation ? MovingFigure.Of(entry, vehicle, units, plan.Plain, plan.Style) : null;
         int before = files.Count;
         string words = $"{plan.CarName}-{entry.Name}-{Display.Name(units)}{(plan.Plain ? "-plain" : "")}";
         Put(words + ".txt", FigureText.Words(shown, vehicle));
@@ -124,13 +124,13 @@ internal static class FigureExport
             {
                 (int width, int height) = FigureSize.Card.Pixels();
                 string card = plan.Drawn(FigureText.Drawing(
-                    shown, plan.Style?.Of(FigureSize.Card) ?? FigureSize.Card, Opaque(own), vehicle));
+                    drawn, plan.Style?.Of(FigureSize.Card) ?? FigureSize.Card, Opaque(own), vehicle));
                 files.Add((name + "-share.png", await browser.PngAsync(card, width, height, 1).ConfigureAwait(false)));
                 image = plan.Address + Uri.EscapeDataString(name + "-share.png");
             }
 
-            Put(name + "-embed.html", EmbedPages.Snippet(shown, own, vehicle, plan));
-            Put(name + "-live.html", EmbedPages.Live(shown, moving, own, vehicle, page, image));
+            Put(name + "-embed.html", EmbedPages.Snippet(drawn, own, vehicle, plan));
+            Put(name + "-live.html", EmbedPages.Live(drawn, moving, own, vehicle, plan, (page, image)));
             lines.Add(("Frame of the live page", EmbedPages.Frame(shown, moving?.Controls.Count ?? 0, page)));
         }
 
@@ -140,7 +140,7 @@ internal static class FigureExport
             string name = $"{plan.CarName}-{entry.Name}-{size.Name}-{Display.Name(units)}" + (plan.Plain ? "-plain" : "")
                 + Suffix(theme);
             (FigureSize styled, Theme own) = (plan.Style?.Of(size) ?? size, plan.Style?.Of(theme) ?? theme);
-            string svg = plan.Drawn(FigureText.Drawing(shown, styled, own, vehicle));
+            string svg = plan.Drawn(FigureText.Drawing(drawn, styled, own, vehicle));
             Put(name + ".svg", svg);
             if (plan.Animation)
             {

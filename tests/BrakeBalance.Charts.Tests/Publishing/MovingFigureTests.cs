@@ -152,22 +152,24 @@ public class MovingFigureTests
     }
 
     [Theory]
-    [InlineData("brake-forces", false)]
-    [InlineData("effort", true)]
-    [InlineData("plan", false)]
-    public void A_page_makes_it_again_with_the_same_drawing(string name, bool plain)
+    [InlineData("brake-forces", false, null)]
+    [InlineData("effort", true, "12 345,6")]
+    [InlineData("plan", false, "12.345,6")]
+    public void A_page_makes_it_again_with_the_same_drawing(string name, bool plain, string? number)
     {
         Vehicle car = Cars.Load("track-coupe");
         CatalogueEntry entry = FigureCatalogue.All.Single(one => one.Name == name);
-        Explorable moving = MovingFigure.Of(entry, car, UnitSystem.Us, plain, "Our desk")!;
+        var style = new HouseStyle("Our desk", number);
+        Explorable moving = MovingFigure.Of(entry, car, UnitSystem.Us, plain, style)!;
         string html = moving.ToHtml();
         JsonNode request = JsonNode.Parse(Regex.Match(html, "(?s)class=\"bb-ask\">(.*?)</script>").Groups[1].Value)!;
         JsonNode reply = JsonNode.Parse(new LiveDesk(new Dictionary<string, string>()).Answer(request.ToJsonString()))!;
         Assert.Null(reply["fault"]);
         Figure start = moving.Start.Figures[0];
-        string drawing = start.ToSvg(FigureSize.Page.For(start));
+        string drawing = style.Numbered(start.ToSvg(FigureSize.Page.For(start)));
         Assert.Contains(drawing, (string)reply["html"]!, StringComparison.Ordinal);
         Assert.Contains(drawing, html, StringComparison.Ordinal);
+        Assert.Equal(number is not null, Regex.IsMatch(html, @"(?:<text|bb-title)[^>]*>[^<]*\d,\d"));
         Assert.Contains("Our desk", (string)reply["html"]!, StringComparison.Ordinal);
     }
 

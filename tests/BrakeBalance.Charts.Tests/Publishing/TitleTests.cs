@@ -231,14 +231,11 @@ public partial class TitleTests
 
     private static void Each(string name, bool plain, Action<Vehicle, Figure> holds, int cars = Number)
     {
-        CatalogueEntry entry = FigureCatalogue.All.Single(one => one.Name == name);
         int made = 0;
         Parallel.ForEach(Random.Take(cars), car =>
         {
-            var study = new CarStudy(car);
-            if (entry.Make(study, UnitSystem.Si) is { } figure)
+            if (Shown(name, plain, new CarStudy(car)) is { } shown)
             {
-                Figure shown = plain ? entry.Plain.Of(figure, study) : figure;
                 lock (Random)
                 {
                     holds(car, shown);
