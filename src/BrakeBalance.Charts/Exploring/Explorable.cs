@@ -48,8 +48,8 @@ public sealed class Explorable : IHtmlOutput
     /// <returns>The explorable.</returns>
     /// <exception cref="ArgumentException">There are no controls.</exception>
     public static Explorable Of(
-        string id, IReadOnlyList<Control> controls, Func<Selection, Frame> frame, Func<string, string>? written = null) => controls.Count > 0
-        ? new Explorable(id, controls, frame, written ?? (piece => piece))
+        string id, IReadOnlyList<Control> controls, Func<Selection, Frame> frame, Func<string, string>? written = null) =>
+        controls.Count > 0 ? new Explorable(id, controls, frame, written ?? (piece => piece))
         : throw new ArgumentException($"The explorable '{id}' needs at least one control.", nameof(controls));
 
     /// <summary>The state for settings of the controls.</summary>
@@ -62,7 +62,8 @@ public sealed class Explorable : IHtmlOutput
     {
         var html = new StringBuilder();
         html.Append(CultureInfo.InvariantCulture, $"<div class=\"bb-explorable\" id=\"{Id}\">\n");
-        html.Append(ExplorableHtml.Controls(this)).Append("<div class=\"bb-shown\">\n").Append(StateHtml(AtStart, size: null)).Append("</div>\n");
+        html.Append(ExplorableHtml.Controls(this))
+            .Append("<div class=\"bb-shown\">\n").Append(StateHtml(AtStart, size: null)).Append("</div>\n");
         if (_request is not null)
         {
             html.Append("<script type=\"application/json\" class=\"bb-ask\">").Append(PlainJson.Text(_request)).Append("</script>\n");

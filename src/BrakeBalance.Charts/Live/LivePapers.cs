@@ -66,9 +66,10 @@ internal static class LivePapers
         Figure shown = FigureText.Credited(figure, study.Car);
         FigureSize size = FigureSize.Column;
         (int width, int height) = size.Pixels(2);
+        string svg = FigureText.Drawing(shown, size, Theme.Light, study.Car);
         return new()
         {
-            ["svg"] = FigureText.Drawing(shown, size, Theme.Light, study.Car),
+            ["svg"] = LetterOutlines.Read(LiveDesk.Word(request, "letters"))?.Of(svg) ?? svg,
             ["csv"] = shown.Table.ToCsv(),
             ["drawing"] = $"{Name(study.Car)}-{name}-{size.Name}-{Display.Name(units)}",
             ["numbers"] = $"{Name(study.Car)}-{name}-{Display.Name(units)}.csv",

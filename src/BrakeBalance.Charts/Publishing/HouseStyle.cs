@@ -43,7 +43,7 @@ public sealed partial class HouseStyle
         };
     }
 
-    /// <summary>A drawing, or a piece of a page, with the numbers of its words written as the house writes them; tables keep theirs.</summary>
+    /// <summary>A drawing or piece of a page with the numbers of its words as the house writes them; tables keep theirs.</summary>
     /// <param name="markup">The drawing or piece.</param>
     public string Numbered(string markup) => _said.Number is null ? markup
         : Worded().Replace(markup, match => match.Groups[1].Value + Numbers(match.Groups[2].Value));

@@ -128,7 +128,8 @@ public static class MovingFigure
         {
             int slide = slides ? state[controls[0].Id] : 0, load = controls[^1].Id == "load" ? state["load"] : 0;
             return new Frame([OnSameAxes([Made(slide, load), .. Window(load)])[0]], []);
-        }, style is null ? null : style.Numbered).AgainFrom(vehicle, "figure", units, ("figure", entry.Name), ("plain", plain), ("credit", style?.Credit), ("number", style?.Number));
+        }, style is null ? null : style.Numbered).AgainFrom(vehicle, "figure", units,
+            ("figure", entry.Name), ("plain", plain), ("credit", style?.Credit), ("number", style?.Number));
     }
 
     /// <summary>Figures of one kind with axes that reach as far as those of all.</summary>

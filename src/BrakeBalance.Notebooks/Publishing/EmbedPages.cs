@@ -70,7 +70,8 @@ internal static class EmbedPages
             + piece + $"<p class=\"bb-small\">{Caution} {FigureText.Licence}.</p>\n</main>\n";
         (string Name, string? Value)[] meta =
         [
-            ("og:type", "article"), ("og:title", shown.Title), ("og:description", shown.Caption), ("og:url", at.Page), ("og:image", at.Image),
+            ("og:type", "article"), ("og:title", shown.Title), ("og:description", shown.Caption),
+            ("og:url", at.Page), ("og:image", at.Image),
             ("og:image:width", at.Image is null ? null : "1200"), ("og:image:height", at.Image is null ? null : "630"),
             ("og:image:alt", at.Image is null ? null : shown.AltText),
         ];

@@ -166,6 +166,7 @@ internal static class LivePage
             .Append(HtmlText.Escape($"{SettingWords.Caution} {Caution}"))
             .Append("</p></div>\n<section id=\"live-dock\" aria-label=\"Sliders\" hidden></section>\n</main>\n");
         PageShell.AppendData(body, "live-first", JsonSerializer.Serialize(text));
+        PageShell.AppendData(body, "live-letters", JsonSerializer.Serialize(Packed(OutlinedText.Letters)));
         PageShell.AppendData(body, "live-known", JsonSerializer.Serialize(Known(text)));
         var parts = new PageShell.Parts(Title, body.ToString(), [], IsIndex: false, SingleFile: true, HasCode: false)
         {
@@ -185,10 +186,15 @@ internal static class LivePage
             known[what] = JsonNode.Parse(desk.Answer(new JsonObject { ["do"] = what, ["text"] = text }.ToJsonString()));
         }
 
+        return Packed(known.ToJsonString());
+    }
+
+    private static string Packed(string text)
+    {
         using var packed = new MemoryStream();
         using (var packing = new DeflateStream(packed, CompressionLevel.SmallestSize, leaveOpen: true))
         {
-            packing.Write(Encoding.UTF8.GetBytes(known.ToJsonString()));
+            packing.Write(Encoding.UTF8.GetBytes(text));
         }
 
         return Convert.ToBase64String(packed.ToArray());

@@ -10,14 +10,4 @@ public sealed record ResidualPressureValve
     /// <summary>Pressure held, gauge; above zero, to 2 bar.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero, or above 2 bar.</exception>
     public required Pressure Held { get; init => field = Require.Between(Require.Positive(value), Pressure.Zero, Pressure.FromBars(2)); }
-
-    /// <summary>Pressure left in the line after the pedal is released.</summary>
-    /// <param name="applied">Line pressure before the release, gauge; not negative.</param>
-    /// <returns>Pressure, gauge: that held, or less when less was applied.</returns>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="applied"/> is negative.</exception>
-    public Pressure PressureAfterRelease(Pressure applied)
-    {
-        ArgumentOutOfRangeException.ThrowIfLessThan(applied, Pressure.Zero);
-        return applied < Held ? applied : Held;
-    }
 }

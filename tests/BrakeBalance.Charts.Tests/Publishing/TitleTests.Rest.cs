@@ -2,7 +2,6 @@ using BrakeBalance.Assist;
 using BrakeBalance.Balance;
 using BrakeBalance.Bench;
 using BrakeBalance.Charts.Publishing;
-using BrakeBalance.Hydraulics;
 using BrakeBalance.Measurements;
 using BrakeBalance.Stops;
 using BrakeBalance.Tests;
@@ -141,7 +140,8 @@ public partial class TitleTests
     public void A_half_turn_of_hose_is_pi_times_its_least_radius(bool plain)
     {
         Figure figure = Shown("hose-bends", plain, new CarStudy(Cars.Load("coupe-1960s")))!;
-        double[] halves = [.. HoseRating.All.Where(one => one.Class == "EN 853 1SN" && one is { LeastBendRadius: not null, Bore.Millimeters: >= 6 and <= 20 })
+        double[] halves = [.. HoseRating.All
+            .Where(one => one is { Class: "EN 853 1SN", LeastBendRadius: not null, Bore.Millimeters: >= 6 and <= 20 })
             .Select(one => Math.PI * one.LeastBendRadius!.Value.Millimeters)];
         double[] numbers = Numbers(figure.Title);
         Assert.True(numbers.Any(number => Near(number, halves.Min(), 0.51)) && numbers.Any(number => Near(number, halves.Max(), 0.51)),

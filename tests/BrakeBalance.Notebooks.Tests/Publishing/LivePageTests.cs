@@ -313,7 +313,7 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
     {
         using var folder = new TemporaryFolder();
         (int code, string _, string error) = await Shell.RunAsync(
-            "figures", CoupeFile, "--figure", "brake-forces", "--text", "--output", folder.Path);
+            "figures", CoupeFile, "--figure", "brake-forces", "--output", folder.Path);
         Assert.Equal((0, ""), (code, error));
         await using WatchedPage page = await OpenAsync(390, 844);
         await WatchSavingAsync(page);

@@ -298,7 +298,8 @@
   panels.addEventListener("click", async event => {
     const button = event.target.closest("[data-save]");
     if (!button) return;
-    const reply = heard(await (slow || quick).ask("save", { do: "save", name: button.dataset.name, ...asked(), cars: all() }));
+    const reply = heard(await (slow || quick).ask("save", { do: "save", name: button.dataset.name, ...asked(), cars: all(),
+      letters: await unpack(JSON.parse($("live-letters").textContent)) }));
     if (!reply?.svg) return;
     const { svg, csv, drawing, numbers, width, height } = reply;
     if (button.dataset.save === "CSV") { download(numbers, csv, "text/csv"); return; }
