@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text.RegularExpressions;
 using BrakeBalance.Charts.Exploring;
+using BrakeBalance.Charts.Outputs;
 
 namespace BrakeBalance.Charts.Lessons;
 
@@ -89,16 +90,23 @@ public sealed partial class LessonSheet : IHtmlOutput
     internal static Explorable OfClass(string lesson, string code, int student, UnitSystem units) =>
         new LessonSheet(Lesson.Of(lesson), new ClassNumber { Code = code, Student = student }, units).Figure;
 
+    /// <summary>Says what is off with answers, without giving the right ones.</summary>
+    /// <param name="answers">
+    /// The answers to exercise 1, 2 and 3: text with a unit, such as "4520 N" or "0.29", or a computed quantity or number [–].
+    /// </param>
+    /// <returns>A sentence for each.</returns>
+    public string Check(params IReadOnlyList<object> answers) => string.Join('\n', answers.Select((answer, i) => Check(i + 1, answer)));
+
     /// <summary>Says what is off with an answer, without giving the right one.</summary>
     /// <param name="number">The exercise's number in the lesson: 1 to 3.</param>
-    /// <param name="answer">The answer with its unit, such as "4520 N" or "0.29".</param>
+    /// <param name="answer">The answer: text with its unit, such as "4520 N" or "0.29", or a computed quantity or number [–].</param>
     /// <returns>A sentence.</returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="number"/> is not 1, 2 or 3.</exception>
-    public string Check(int number, string answer)
+    public string Check(int number, object answer)
     {
         Exercise exercise = _exercises.FirstOrDefault(e => e.Level == number)
             ?? throw new ArgumentOutOfRangeException(nameof(number), number, "Must be 1, 2 or 3.");
-        MarkedAnswer marked = Marking.Check(exercise, answer, _units == UnitSystem.Us);
+        MarkedAnswer marked = Marking.Check(exercise, ValueText.Of(answer), _units == UnitSystem.Us);
         return marked.Mark == Mark.Right ? $"Exercise {number}: right." : $"Exercise {number}: {marked.Comment}";
     }
 

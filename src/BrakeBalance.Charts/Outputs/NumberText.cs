@@ -4,6 +4,7 @@ namespace BrakeBalance.Charts.Outputs;
 public static class NumberText
 {
     private const int SignificantDigits = 6;
+    private const double LongestTravelMetres = 3;
 
     /// <summary>A number with at most six significant digits; powers of ten only where plain digits would hide it.</summary>
     /// <param name="value">The number.</param>
@@ -16,11 +17,40 @@ public static class NumberText
             : text;
     }
 
-    /// <summary>A quantity in the unit it is held in.</summary>
+    /// <summary>A number with four significant digits.</summary>
+    internal static string Short(double value) =>
+        Of(double.Parse(value.ToString("G4", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture));
+
+    /// <summary>A quantity in the unit in which its kind is shown, with four significant digits; else in the unit it is held in.</summary>
     /// <param name="quantity">The quantity.</param>
-    /// <returns>Such as <c>38.5 bar</c>; the number alone where the unit has no symbol.</returns>
+    /// <returns>Such as <c>38.55 bar</c>; the number alone where the unit has no symbol.</returns>
     public static string Of(IQuantity quantity)
     {
+        ArgumentNullException.ThrowIfNull(quantity);
+        bool us = Display.Units == UnitSystem.Us;
+        Measure? measure = quantity switch
+        {
+            Force => Measure.ControlForce,
+            Pressure => Measure.LinePressure,
+            Length length => Math.Abs(length.Meters) < LongestTravelMetres ? Measure.Travel : Measure.Distance,
+            Speed => Measure.Speed,
+            Mass => Measure.Mass,
+            Area => Measure.Area,
+            Energy => Measure.Energy,
+            Temperature => Measure.Temperature,
+            _ => null,
+        };
+        (double Value, string Symbol)? shown = quantity switch
+        {
+            Torque torque => us ? (torque.PoundForceFeet, "lbf·ft") : (torque.NewtonMeters, "N·m"),
+            TemperatureDelta rise => us ? (rise.DegreesFahrenheit, "°F") : (rise.Kelvins, "K"),
+            _ => measure?.In(Display.Units) is { } unit ? (unit.FromSi(measure.Si(quantity)), unit.Symbol) : null,
+        };
+        if (shown is ({ } value, { } sign))
+        {
+            return $"{Short(value)} {sign}";
+        }
+
         string symbol = KnownQuantities.Symbol(quantity.Unit);
         return symbol.Length == 0 ? Of((double)quantity.Value) : $"{Of((double)quantity.Value)} {symbol}";
     }

@@ -24,6 +24,7 @@ public static class ValueText
         bool flag => flag ? "true" : "false",
         DictionaryEntry entry => $"{Of(entry.Key)}: {Of(entry.Value)}",
         IDictionary dictionary => Joined(dictionary.Keys.Cast<object>().Select(object? (key) => new DictionaryEntry(key, dictionary[key]))),
+        _ when RecordTable.Of(value) is { } table => new FrameTable(table).ToPlainText(),
         IEnumerable members => Joined(members.Cast<object?>()),
         IFormattable formattable => formattable.ToString(null, CultureInfo.InvariantCulture),
         _ => value.ToString() ?? "",

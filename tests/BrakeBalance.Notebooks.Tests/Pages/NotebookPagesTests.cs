@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Execution;
@@ -10,7 +11,7 @@ namespace BrakeBalance.Notebooks.Tests.Pages;
 
 /// <summary>Every page of the repository's notebooks, as a reader opens it from disk.</summary>
 [Collection(BrowserTests.Name)]
-public class NotebookPagesTests(BrowserFixture browser, RenderedNotebooks notebooks)
+public partial class NotebookPagesTests(BrowserFixture browser, RenderedNotebooks notebooks)
 {
     private const long LargestPage = 400_000;
 
@@ -35,6 +36,34 @@ public class NotebookPagesTests(BrowserFixture browser, RenderedNotebooks notebo
         long length = new FileInfo(await notebooks.PageAsync(name)).Length;
         Assert.True(length < LargestPage, $"{name}: {length} bytes");
     }
+
+    /// <summary>The invented coupe's file gives no rolling resistance, which the equations leave out.</summary>
+    [Fact]
+    public async Task What_an_equation_gives_in_a_cell_is_what_the_calculation_answers()
+    {
+        await notebooks.SiteAsync();
+        HashSet<string> pages = [];
+        int rows = 0;
+        foreach (string path in NotebookFile.In(RepositoryRoot.File("notebooks")))
+        {
+            string name = Path.GetFileNameWithoutExtension(path), html = await File.ReadAllTextAsync(await notebooks.PageAsync(name));
+            foreach (Match table in EquationTables().Matches(html))
+            {
+                string[] differences = [.. LastCells().Matches(table.Value).Select(cell => cell.Groups[1].Value)];
+                Assert.All(differences, difference => Assert.Equal("none", difference));
+                rows += differences.Length;
+                pages.Add(name);
+            }
+        }
+
+        Assert.True(pages.Count >= 16 && rows >= 40, $"{pages.Count} pages, {rows} equations");
+    }
+
+    [GeneratedRegex("(?s)<th scope=\"col\">By the equation</th>.*?</table>")]
+    private static partial Regex EquationTables();
+
+    [GeneratedRegex("<td[^>]*>([^<]*)</td></tr>")]
+    private static partial Regex LastCells();
 
     [SkippableTheory]
     [MemberData(nameof(Names))]
