@@ -58,7 +58,7 @@ public sealed class Explorable : IHtmlOutput
     {
         var html = new StringBuilder();
         html.Append(CultureInfo.InvariantCulture, $"<div class=\"bb-explorable\" id=\"{Id}\">\n");
-        html.Append(ExplorableHtml.Controls(this)).Append("<div class=\"bb-shown\">\n")
+        html.Append(ExplorableHtml.Controls(this)).Append(ExplorableHtml.Still(this)).Append("<div class=\"bb-shown\">\n")
             .Append(ExplorableHtml.State(Start, StateText(AtStart), size: null)).Append("</div>\n");
         if (_request is not null)
         {

@@ -14,9 +14,12 @@ namespace BrakeBalance.Charts.Outputs;
 public static class KernelFormatters
 {
     private const string FormatterType = "Microsoft.DotNet.Interactive.Formatting.Formatter";
+    private const string Client = "Microsoft.DotNet.Interactive.App";
     private const string Html = "text/html";
     private const string Plain = "text/plain";
     private const string Csv = "text/csv";
+    private const string Svg = "image/svg+xml";
+    private const string Plotly = "application/vnd.plotly.v1+json";
 
     private static readonly Lock Once = new();
     private static bool s_done;
@@ -46,9 +49,29 @@ public static class KernelFormatters
                 Prefer(formatter, type, Plain);
             }
 
+            if (Assembly.GetEntryAssembly()?.GetName().Name == Client)
+            {
+                Write(formatter, typeof(Figure), Svg, (value, writer) => writer.Write(((Figure)value).ToSvg()));
+                Write(formatter, typeof(Figure), Plotly, (value, writer) => writer.Write(((Figure)value).ToPlotlyJson()));
+                Prefer(formatter, typeof(Figure), Html, Plotly, Svg, Plain);
+                Greet();
+            }
+
             s_done = true;
             return true;
         }
+    }
+
+    /// <summary>Gives a notebook client, once a notebook, what its figures need, and its errors in words.</summary>
+    private static void Greet()
+    {
+        Assembly kernels = AppDomain.CurrentDomain.GetAssemblies().First(one => one.GetName().Name == "Microsoft.DotNet.Interactive");
+        object context = kernels.GetType("Microsoft.DotNet.Interactive.KernelInvocationContext")!.GetProperty("Current")!.GetValue(null)!;
+        MethodInfo show = kernels.GetType("Microsoft.DotNet.Interactive.KernelInvocationContextExtensions")!.GetMethods()
+            .First(method => method.Name == "DisplayAs");
+        show.Invoke(null, [context, FigureAssets.ForClients, Html, .. show.GetParameters().Skip(3).Select(_ => (object?)null)]);
+        object kernel = context.GetType().GetProperty("HandlingKernel")!.GetValue(context)!;
+        new ClientErrors().Follow(kernel.GetType().GetProperty("RootKernel")?.GetValue(kernel) ?? kernel);
     }
 
     private static void Write(Type formatter, Type type, string mediaType, Action<object, TextWriter> write) =>
