@@ -20,7 +20,8 @@ public static class FigureAssets
     public static string Exploring => Read("explore.js");
 
     /// <summary>What a notebook client is given once a notebook: style and scripts; controls move where the page may ask the kernel.</summary>
-    public static string ForClients => $"<style>{Read("figures.css")}</style>\n<script>\n{Reading}"
+    /// <remarks>A client's root font size is not that of its text.</remarks>
+    public static string ForClients => $"<style>{Read("figures.css").Replace("rem", "em", StringComparison.Ordinal)}</style>\n<script>\n{Reading}"
         + $"if (globalThis.Jupyter?.notebook && !globalThis.bbDesk) {{\n{Read("client.js")}{Exploring}}}\n</script>\n";
 
     /// <summary>The script that Plotly.NET carries for its charts, with its licence comment.</summary>

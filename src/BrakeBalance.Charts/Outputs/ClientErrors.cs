@@ -9,8 +9,9 @@ namespace BrakeBalance.Charts.Outputs;
 /// <remarks>The kernel leaves null or zero in the variables of a failed cell, with which later cells would run on.</remarks>
 internal sealed partial class ClientErrors : IObserver<object>
 {
-    // By name of a variable: the first line of the failed cell that was to make it.
+    // By name of a variable: the start of the failed cell for which it was not made.
     private readonly Dictionary<string, string> _lacking = [];
+    private string? _culprit;
 
     /// <summary>Follows the cells of a kernel.</summary>
     /// <param name="kernel">The kernel that the client asks.</param>
@@ -31,17 +32,19 @@ internal sealed partial class ClientErrors : IObserver<object>
             return;
         }
 
-        string[] made = Made(code);
-        Array.ForEach(made, name => _lacking.Remove(name));
-        if (kind == "CommandSucceeded")
+        foreach (string name in Made(code))
         {
-            return;
+            _lacking.Remove(name);
+            if (kind == "CommandFailed")
+            {
+                _lacking[name] = _culprit ?? Start(code);
+            }
         }
 
-        Array.ForEach(made, name => _lacking[name] = code.TrimStart().Split('\n')[0].TrimEnd());
-        if (Get(value, "Exception") is Exception thrown && thrown.GetType().Name != "CodeSubmissionCompilationErrorException")
+        _culprit = null;
+        if (kind == "CommandFailed" && Get(value, "Exception") is Exception thrown && thrown.GetType().Name != "CodeSubmissionCompilationErrorException")
         {
-            Set(value, "Message", Words(thrown));
+            Set(value, "Message", Said(thrown));
             Set(value, "Exception", null);
         }
     }
@@ -57,25 +60,31 @@ internal sealed partial class ClientErrors : IObserver<object>
     }
 
     /// <summary>What an exception says, without what merely carried it here.</summary>
-    private static string Words(Exception exception) =>
+    private static string Said(Exception exception) =>
         exception is TargetInvocationException or TypeInitializationException or AggregateException { InnerExceptions.Count: 1 }
-            && exception.InnerException is { } inner ? Words(inner) : exception.Message;
+            && exception.InnerException is { } inner ? Said(inner) : exception.Message;
 
     private Task RunAsync(object command, object context, object next)
     {
         if (Code(command) is not { } code || _lacking.Keys.Except(Made(code))
-            .FirstOrDefault(name => Regex.IsMatch(code, $@"(?<![.\w]){name}\b(?!\s*=>)")) is not { } name)
+            .FirstOrDefault(name => Regex.IsMatch(Words().Replace(code, ""), $@"(?<![.\w]){name}\b(?!\s*=>)")) is not { } name)
         {
             return (Task)((Delegate)next).DynamicInvoke(command, context)!;
         }
 
+        _culprit = _lacking[name];
         context.GetType().GetMethods().First(method => method.Name == "Fail").Invoke(context, [command, null,
-            $"Not run: this cell uses '{name}', and the cell that makes it failed. Mend that cell and run it first. It begins: "
-                + _lacking[name]]);
+            $"Not run: '{name}' rests on a cell that failed. Mend that cell and run on from there. It begins with: {_culprit}"]);
         return Task.CompletedTask;
     }
 
     private static string? Code(object command) => command.GetType().Name == "SubmitCode" ? (string?)Get(command, "Code") : null;
+
+    private static string Start(string code)
+    {
+        string line = code.TrimStart().Split('\n')[0].TrimEnd();
+        return line.Length <= 60 ? line : line[..60] + " …";
+    }
 
     // The variables that a cell makes or sets: its statements stand at the margin.
     private static string[] Made(string code) => [.. Assignment().Matches(code)
@@ -86,6 +95,11 @@ internal sealed partial class ClientErrors : IObserver<object>
     private static void Set(object of, string name, object? value) =>
         of.GetType().GetField($"<{name}>k__BackingField", BindingFlags.Instance | BindingFlags.NonPublic)?.SetValue(of, value);
 
-    [GeneratedRegex(@"^(?:var \((?:(?<name>\w+)(?:, )?)+\)|(?:[A-Za-z_][\w.<>?,\[\]]* )?(?<name>[A-Za-z_]\w*)) *=(?![=>])", RegexOptions.Multiline)]
+    // Texts, save those with values in them, and comments.
+    [GeneratedRegex(@"(?<![$@])""[^""\n]*""|//.*")]
+    private static partial Regex Words();
+
+    [GeneratedRegex(
+        @"^(?:var \((?:(?<name>\w+)(?:, )?)+\)|(?:[A-Za-z_][\w.<>?,\[\]]* )?(?<name>[A-Za-z_]\w*)) *=(?![=>])", RegexOptions.Multiline)]
     private static partial Regex Assignment();
 }

@@ -19,7 +19,6 @@ public static class KernelFormatters
     private const string Plain = "text/plain";
     private const string Csv = "text/csv";
     private const string Svg = "image/svg+xml";
-    private const string Plotly = "application/vnd.plotly.v1+json";
 
     private static readonly Lock Once = new();
     private static bool s_done;
@@ -52,8 +51,7 @@ public static class KernelFormatters
             if (Assembly.GetEntryAssembly()?.GetName().Name == Client)
             {
                 Write(formatter, typeof(Figure), Svg, (value, writer) => writer.Write(((Figure)value).ToSvg()));
-                Write(formatter, typeof(Figure), Plotly, (value, writer) => writer.Write(((Figure)value).ToPlotlyJson()));
-                Prefer(formatter, typeof(Figure), Html, Plotly, Svg, Plain);
+                Prefer(formatter, typeof(Figure), Html, Svg, Plain);
                 Greet();
             }
 
