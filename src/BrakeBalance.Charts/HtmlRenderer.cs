@@ -23,7 +23,7 @@ internal static class HtmlRenderer
     public static void Inside(StringBuilder html, Figure figure, FigureSize? size = null)
     {
         Finding(html, figure.Title);
-        string read = $" data-read=\"{Escape(FigureReading.Json(figure))}\"";
+        string read = figure.IsToScale ? "" : $" data-read=\"{Escape(FigureReading.Json(figure))}\"";
         if (size is null)
         {
             Drawings(html, Drawing(FigureSize.Page), Drawing(FigureSize.Phone), read);

@@ -106,21 +106,6 @@ public class BalanceFigureTests
     }
 
     [Fact]
-    public void The_knob_table_gives_the_valve_s_knees_and_pressures()
-    {
-        Vehicle car = Cars.Load("coupe-1960s");
-        NamedTable table = ComparisonFigures.AdjusterTable(
-            car.Hydraulics.RearProportioningValve!.Adjustment!, knee =>
-                Cars.Model(car.WithRearKnee(knee)), stepTurns: 1, units: UnitSystem.Us);
-        Assert.Equal(7, table.Table.Frame.Rows.Count);
-        Assert.Equal("Knee [psi]", table.Table.Columns[1]);
-        Assert.Equal(Pressure.FromBars(27).PoundsForcePerSquareInch, (double)table.Table.Frame.Columns[1][2], 0.01);
-        BalancePoint at = Cars.Model(car.WithRearKnee(Pressure.FromBars(27))).AtRate(0.8)!;
-        Assert.Equal(at.LinePressures.Rear.PoundsForcePerSquareInch, (double)table.Table.Frame.Columns[3][2], 0.01);
-        Assert.Contains("adjuster-table.csv", table.ToHtml(), StringComparison.Ordinal);
-    }
-
-    [Fact]
     public void Before_and_after_name_the_change()
     {
         Vehicle car = Cars.Load("coupe-1960s");

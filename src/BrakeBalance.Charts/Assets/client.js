@@ -9,7 +9,8 @@ globalThis.bbDesk = (() => {
       if (said?.startsWith("{")) resolve(JSON.parse(said));
       else if (message.content.evalue) resolve({ fault: "Run the first cell of this notebook, then move the control again." });
     };
-    kernel.execute(`BrakeBalance.Charts.Live.LiveDesk.Reply(@"${text}")`, { iopub: { output: hear } }, { silent: false, store_history: false });
+    kernel.execute(`BrakeBalance.Charts.Live.LiveDesk.Reply(@"${text}")`,
+      { iopub: { output: hear } }, { store_history: false, silent: false });
   });
   // One question at a time; a newer one takes the place of one that waits.
   const start = () => {

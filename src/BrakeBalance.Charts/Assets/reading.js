@@ -39,27 +39,24 @@
     if (kind !== "mark") return [];
     const crosses = all("line").filter((line, i, lines) => lines[i + 1] && middle(line, "x") === middle(lines[i + 1], "x")
       && middle(line, "y") === middle(lines[i + 1], "y"));
-    return [...all("circle").map(one => [one.cx.baseVal.value, one.cy.baseVal.value]),
-      ...all("path").map(path => {
-        const places = corners(path), ys = places.map(place => place[1]), low = Math.max(...ys), high = Math.min(...ys);
-        return [places.length === 3 ? places[0][0] : (places[0][0] + places[2][0]) / 2,
-          places.length === 3 ? (low * 1.2 + high * 0.9) / 2.1 : (low + high) / 2];
-      }),
-      ...crosses.map(line => [middle(line, "x"), middle(line, "y")])];
+    return [...all("circle, path").map(mark => {
+      const { x, y, width, height } = mark.getBBox(), isTriangle = mark.getAttribute("d")?.match(/[ML]/g).length === 3;
+      return [x + width / 2, y + height * (isTriangle ? 4 / 7 : 1 / 2)];
+    }), ...crosses.map(line => [middle(line, "x"), middle(line, "y")])];
   };
   const look = (frame, svg) => {
     if (known.has(svg)) return known.get(svg);
     const plan = JSON.parse(planOf(frame)), groups = svg.querySelector("g[id$='-layers']").children;
-    const ground = svg.querySelector("g[id$='-frame'] line"), [left, right] = ["x1", "x2"].map(name => Number(ground.getAttribute(name)));
+    const upright = [...svg.querySelectorAll("g[id$='-frame'] line")].at(-1), of = name => Number(upright.getAttribute(name));
+    const left = of("x1"), right = Number(svg.querySelector("g[id$='-frame'] line").getAttribute("x2"));
+    const isDrawn = ([x, y]) => x > left - 1 && x < right + 1 && y > of("y1") - 1 && y < of("y2") + 1; // the rest is clipped
     const names = plan.x[3], y = scale(svg, "y");
     const x = names ? at => Math.floor((at - left) / (right - left) * names.length) : scale(svg, "x");
     const sayX = at => `${plan.x[0]} ${text(plan.x, x(at))}`, sayY = at => `${plan.y[0]} ${text(plan.y, y(at))}`;
-    const layers = plan.layers.map(([kind, name, more], i) => ({ kind, name, more, group: groups[i], dots: dots(kind, groups[i]) }));
+    const layers = plan.layers.map(([kind, name, more], i) =>
+      ({ kind, name, more, group: groups[i], dots: dots(kind, groups[i]).filter(dot => kind === "bar" || isDrawn(dot)) }));
     const words = ({ kind, name, group }, dot) => {
-      if (kind === "across") {
-        const line = group.querySelector("line"), upright = line.getAttribute("x1") === line.getAttribute("x2");
-        return [name, upright ? (names ? "" : sayX(dot[0])) : sayY(dot[1])];
-      }
+      if (kind === "across") return [name, isUpright(group) ? !names && sayX(dot[0]) : sayY(dot[1])];
       const height = kind === "bar" ? `${plan.y[0]} ${text(plan.y, y(dot[1]) - y(dot.foot))}` : sayY(dot[1]);
       return [name, names ? names[x(dot[0])] || "" : sayX(dot[0]), height];
     };
@@ -82,6 +79,14 @@
     box.style.left = Math.max(2, Math.min(wide, frame.clientWidth - box.offsetWidth - 2)) + "px";
     box.style.top = Math.max(2, Math.min(top - 14 - box.offsetHeight, frame.clientHeight - box.offsetHeight - 2)) + "px";
   };
+  // A bar is near where it stands, a line across all along, a marker before the line that it lies on.
+  const isUpright = group => group.querySelector("line").getAttribute("x1") === group.querySelector("line").getAttribute("x2");
+  const away = ({ kind, group }, dot, at) => {
+    const [x, y] = [Math.abs(dot[0] - at.x), Math.abs(dot[1] - at.y)];
+    const [high, low] = [dot[1], dot.foot].sort((one, other) => one - other);
+    if (kind === "bar") return Math.hypot(Math.max(0, x - dot.half), Math.max(0, high - at.y, at.y - low));
+    return kind === "across" ? (isUpright(group) ? x : y) + 8 : Math.hypot(x, y) - (kind === "mark" ? 6 : 0);
+  };
   const point = (frame, event) => {
     const svg = frame.querySelector("svg"), { layers, areas, words, here } = look(frame, svg);
     const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(svg.getScreenCTM().inverse());
@@ -92,11 +97,8 @@
     });
     let best = null, least = within.length ? NEAR : Infinity;
     for (const layer of layers) for (const dot of layer.dots) {
-      const away = dot.half ? Math.hypot(Math.max(0, Math.abs(dot[0] - at.x) - dot.half),
-        Math.max(0, Math.min(dot[1], dot.foot) - at.y, at.y - Math.max(dot[1], dot.foot)))
-        : layer.kind === "across" ? Math.min(...[...layer.group.children].map(line => line.getAttribute("x1") === line.getAttribute("x2")
-          ? Math.abs(dot[0] - at.x) : Math.abs(dot[1] - at.y))) + 8 : Math.hypot(dot[0] - at.x, dot[1] - at.y) - (layer.kind === "mark" ? 6 : 0);
-      if (away < least) { least = away; best = [layer, dot]; }
+      const one = away(layer, dot, at);
+      if (one < least) [least, best] = [one, [layer, dot]];
     }
     if (best) put(frame, svg, best[0].kind === "across" ? [at.x, at.y] : best[1], words(...best));
     else if (within.length) put(frame, svg, [at.x, at.y], here([at.x, at.y], within.at(-1)));
@@ -130,7 +132,7 @@
     if (arrow) event.preventDefault();
   };
   document.addEventListener("focusin", event => { if (frameOf(event)?.matches(":focus-visible")) key(frameOf(event), event); });
-  document.addEventListener("focusout", event => { if (frameOf(event)) hide(); });
+  document.addEventListener("focusout", event => { if (box.parentNode === event.target) hide(); });
   document.addEventListener("keydown", event => { if (event.target.matches?.(".bb-static[tabindex]")) key(event.target, event); });
   const begin = () => {
     reach();

@@ -59,43 +59,6 @@ public static class ComparisonFigures
         string Percent(double efficiency) => Measure.Percent.Text(efficiency, figure.Units);
     }
 
-    /// <summary>What each turn of the adjuster gives: knee, line pressures at a braking rate, and the axle that locks first.</summary>
-    /// <param name="adjustment">The screw of the valve.</param>
-    /// <param name="withKnee">The balance with a given knee.</param>
-    /// <param name="brakingRate">The deceleration at which pressures are given [–].</param>
-    /// <param name="adhesion">The surface of the lock order [–].</param>
-    /// <param name="stepTurns">Turns between two rows.</param>
-    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    /// <param name="id">The table's short name.</param>
-    /// <returns>The table.</returns>
-    public static NamedTable AdjusterTable(
-        KneeAdjustment adjustment, Func<Pressure, BalanceModel> withKnee, double brakingRate = 0.8, double adhesion = 0.9,
-            double stepTurns = 0.5,
-        UnitSystem? units = null, string id = "adjuster-table")
-    {
-        double[] turns = [.. Enumerable.Range(0, (int)Math.Floor(adjustment.Turns / stepTurns + 1e-9) + 1).Select(i => i * stepTurns)];
-        Pressure[] knees = [.. turns.Select(adjustment.KneeAt)];
-        BalanceModel[] models = [.. knees.Select(withKnee)];
-        BalancePoint?[] at = [.. models.Select(model => model.AtRate(brakingRate))];
-        LockUp?[] lockUps = [.. models.Select(model => model.FirstLockUp(adhesion))];
-        string rate = Finding.Rate(brakingRate), surface = Finding.Rate(adhesion);
-        return new NamedTable
-        {
-            Id = id,
-            Title = "Turns of the adjuster, counted inwards from fully out, and the resulting pressures",
-            Caption = $"Line pressures, gauge, at a deceleration of {rate} g; lock order at an adhesion of {surface}. Check with two "
-                + "gauges; change one thing at a time.",
-            Table = new TableBuilder(units)
-                .Column("Turns in", Measure.Number, turns)
-                .Column("Knee", Measure.LinePressure, knees)
-                .Column($"Front line pressure at z = {rate}", Measure.LinePressure, at.Select(p => p?.LinePressures.Front.Pascals))
-                .Column($"Rear line pressure at z = {rate}", Measure.LinePressure, at.Select(p => p?.LinePressures.Rear.Pascals))
-                .Words($"Locks first at k = {surface}", lockUps.Select(Finding.AxleWord))
-                .Column("at deceleration z", Measure.InG, lockUps.Select(l => l?.At.BrakingRate))
-                .Build(),
-        };
-    }
-
     /// <summary>Braking efficiency of several set-ups over adhesion; surfaces on which the rear axle locks first are marked.</summary>
     /// <param name="setUps">The set-ups, each with its name; at most six can be told apart.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>

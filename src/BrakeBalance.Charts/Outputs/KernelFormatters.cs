@@ -33,9 +33,21 @@ public static class KernelFormatters
                 .Where(assembly => assembly.GetName().Name == "Microsoft.DotNet.Interactive.Formatting")
                 .Select(assembly => assembly.GetType(FormatterType))
                 .FirstOrDefault(type => type is not null);
-            if (formatter is null || s_done)
+            if (formatter is null)
             {
-                return formatter is not null;
+                return false;
+            }
+
+            // Also when the first cell is run again: its output is what a client that has loaded the notebook anew gets the scripts from.
+            bool isClient = Assembly.GetEntryAssembly()?.GetName().Name == Client;
+            if (isClient)
+            {
+                Greet(follow: !s_done);
+            }
+
+            if (s_done)
+            {
+                return true;
             }
 
             Write(formatter, typeof(object), Html, (value, writer) => writer.Write(ValueHtml.Of(value)));
@@ -48,11 +60,10 @@ public static class KernelFormatters
                 Prefer(formatter, type, Plain);
             }
 
-            if (Assembly.GetEntryAssembly()?.GetName().Name == Client)
+            if (isClient)
             {
                 Write(formatter, typeof(Figure), Svg, (value, writer) => writer.Write(((Figure)value).ToSvg()));
                 Prefer(formatter, typeof(Figure), Html, Svg, Plain);
-                Greet();
             }
 
             s_done = true;
@@ -61,7 +72,7 @@ public static class KernelFormatters
     }
 
     /// <summary>Gives a notebook client, once a notebook, what its figures need, and its errors in words.</summary>
-    private static void Greet()
+    private static void Greet(bool follow)
     {
         Assembly kernels = AppDomain.CurrentDomain.GetAssemblies().First(one => one.GetName().Name == "Microsoft.DotNet.Interactive");
         object context = kernels.GetType("Microsoft.DotNet.Interactive.KernelInvocationContext")!.GetProperty("Current")!.GetValue(null)!;
@@ -69,7 +80,10 @@ public static class KernelFormatters
             .First(method => method.Name == "DisplayAs");
         show.Invoke(null, [context, FigureAssets.ForClients, Html, .. show.GetParameters().Skip(3).Select(_ => (object?)null)]);
         object kernel = context.GetType().GetProperty("HandlingKernel")!.GetValue(context)!;
-        new ClientErrors().Follow(kernel.GetType().GetProperty("RootKernel")?.GetValue(kernel) ?? kernel);
+        if (follow)
+        {
+            new ClientErrors().Follow(kernel.GetType().GetProperty("RootKernel")?.GetValue(kernel) ?? kernel);
+        }
     }
 
     private static void Write(Type formatter, Type type, string mediaType, Action<object, TextWriter> write) =>

@@ -85,15 +85,6 @@ public class SlipCurveTests
     }
 
     [Fact]
-    public void A_friction_ellipse_three_fifths_used_leaves_four_fifths()
-    {
-        Force limit = Force.FromNewtons(1000);
-        Assert.Equal(1600, FrictionEllipse.Remaining(Force.FromNewtons(-600), limit, Force.FromNewtons(2000))!.Value.Newtons, 9);
-        Assert.Null(FrictionEllipse.Remaining(Force.FromNewtons(1001), limit, limit));
-        Assert.Equal(1, FrictionEllipse.Utilisation(Force.FromNewtons(600), Force.FromNewtons(1600), limit, Force.FromNewtons(2000)), 12);
-    }
-
-    [Fact]
     public void Faults_name_the_value_and_what_is_accepted()
     {
         var error = Assert.Throws<ArgumentOutOfRangeException>(() => PublishedSlipCurves.DryAsphalt with { C2 = -1 });
