@@ -42,22 +42,17 @@ internal sealed partial class ClientErrors : IObserver<object>
         }
 
         _culprit = null;
-        if (kind == "CommandFailed" && Get(value, "Exception") is Exception thrown && thrown.GetType().Name != "CodeSubmissionCompilationErrorException")
+        if (kind == "CommandFailed" && Get(value, "Exception") is Exception thrown
+            && thrown.GetType().Name != "CodeSubmissionCompilationErrorException")
         {
             Set(value, "Message", Said(thrown));
             Set(value, "Exception", null);
         }
     }
 
-    /// <inheritdoc/>
-    public void OnCompleted()
-    {
-    }
+    void IObserver<object>.OnCompleted() { }
 
-    /// <inheritdoc/>
-    public void OnError(Exception error)
-    {
-    }
+    void IObserver<object>.OnError(Exception error) { }
 
     /// <summary>What an exception says, without what merely carried it here.</summary>
     private static string Said(Exception exception) =>
@@ -96,7 +91,7 @@ internal sealed partial class ClientErrors : IObserver<object>
         of.GetType().GetField($"<{name}>k__BackingField", BindingFlags.Instance | BindingFlags.NonPublic)?.SetValue(of, value);
 
     // Texts, save those with values in them, and comments.
-    [GeneratedRegex(@"(?<![$@])""[^""\n]*""|//.*")]
+    [GeneratedRegex(@"(?<!\$)@""(?:[^""]|"""")*""|(?<![$@])""[^""\n]*""|//.*")]
     private static partial Regex Words();
 
     [GeneratedRegex(

@@ -2,7 +2,6 @@ using System.Globalization;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Tests.Browser;
-using PuppeteerSharp;
 
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
