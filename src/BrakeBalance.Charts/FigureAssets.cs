@@ -1,9 +1,10 @@
 namespace BrakeBalance.Charts;
 
-/// <summary>What a page needs beside the fragments of its figures: a style sheet.</summary>
+/// <summary>What a page needs beside the fragments of its figures: a style sheet, and a script that reads values from them.</summary>
 public static class FigureAssets
 {
     private static readonly Lazy<string> StyleText = new(() => Read("figures.css") + DarkColours());
+    private static readonly Lazy<string> ReadingText = new(() => Read("reading.js"));
     private static readonly Lazy<string> SheetText = new(() => Read("sheet.css"));
 
     /// <summary>The style sheet of figures, on the page's custom properties where there are any; drawings follow a dark page.</summary>
@@ -11,6 +12,17 @@ public static class FigureAssets
 
     /// <summary>The style sheet of printed sheets, which are documents of their own.</summary>
     public static string Sheet => SheetText.Value;
+
+    /// <summary>The script that reads values from figures for pointer, finger and arrow keys.</summary>
+    public static string Reading => ReadingText.Value;
+
+    /// <summary>The script that moves explorables; it needs one that gives it <c>bbDesk</c>.</summary>
+    public static string Exploring => Read("explore.js");
+
+    /// <summary>What a notebook client is given once a notebook: style and scripts; controls move where the page may ask the kernel.</summary>
+    /// <remarks>A client's root font size is not that of its text.</remarks>
+    public static string ForClients => $"<style>{Read("figures.css").Replace("rem", "em", StringComparison.Ordinal)}</style>\n<script>\n{Reading}"
+        + $"if (globalThis.Jupyter?.notebook && !globalThis.bbDesk) {{\n{Read("client.js")}{Exploring}}}\n</script>\n";
 
     /// <summary>The script that Plotly.NET carries for its charts, with its licence comment.</summary>
     public static string Plotly => Charts.Text.Value;

@@ -23,13 +23,14 @@ internal static class HtmlRenderer
     public static void Inside(StringBuilder html, Figure figure, FigureSize? size = null)
     {
         Finding(html, figure.Title);
+        string read = figure.IsToScale ? "" : $" data-read=\"{Escape(FigureReading.Json(figure))}\"";
         if (size is null)
         {
-            Drawings(html, Drawing(FigureSize.Page), Drawing(FigureSize.Phone));
+            Drawings(html, Drawing(FigureSize.Page), Drawing(FigureSize.Phone), read);
         }
         else
         {
-            html.Append("<div class=\"bb-static\">\n").Append(Drawing(size)).Append("</div>\n");
+            html.Append("<div class=\"bb-static\"").Append(read).Append(">\n").Append(Drawing(size)).Append("</div>\n");
         }
 
         Words(html, figure.Id, figure.Title, figure.Caption, figure.LongDescription, figure.Table, figure.Credit);
@@ -42,8 +43,8 @@ internal static class HtmlRenderer
         html.Append("<figcaption class=\"bb-title\">").Append(Escape(title)).Append("</figcaption>\n");
 
     /// <summary>A drawing for a page and one for a phone; the style sheet shows the one that fits.</summary>
-    public static void Drawings(StringBuilder html, string wide, string narrow) =>
-        html.Append("<div class=\"bb-static bb-wide\">\n").Append(wide)
+    public static void Drawings(StringBuilder html, string wide, string narrow, string read = "") =>
+        html.Append("<div class=\"bb-static bb-wide\"").Append(read).Append(">\n").Append(wide)
             .Append("</div>\n<div class=\"bb-static bb-narrow\" hidden>\n").Append(narrow).Append("</div>\n");
 
     /// <summary>Caption, description and numbers of a figure or drawing.</summary>

@@ -47,6 +47,14 @@ internal static class ExplorableHtml
         return html.Append("</form>\n").ToString();
     }
 
+    /// <summary>What to do where the controls stay hidden.</summary>
+    public static string Still(Explorable explorable)
+    {
+        string what = string.Join(", ", explorable.Controls.Select(control => Figure.Small(control.Label)));
+        return $"<p class=\"bb-still\">The controls of this figure ({HtmlRenderer.Escape(what)}) cannot work here. To see another state, "
+            + "change the value in a cell above and run on; in an exported page they move.</p>\n";
+    }
+
     /// <summary>Readouts, verdict and figures of a state.</summary>
     /// <param name="frame">The state.</param>
     /// <param name="words">Which settings are shown.</param>

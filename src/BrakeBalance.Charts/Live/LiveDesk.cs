@@ -13,6 +13,8 @@ namespace BrakeBalance.Charts.Live;
 /// </remarks>
 public sealed class LiveDesk
 {
+    private static readonly Lazy<LiveDesk> OfNotebook = new(() => new(new Dictionary<string, string>()));
+
     private readonly IReadOnlyDictionary<string, string> _demos;
     private readonly LiveCars _cars = new();
     private readonly LiveExplorables _explorables = new();
@@ -57,6 +59,11 @@ public sealed class LiveDesk
             ["log"] = request => Text(LogStarter.Text(Word(request, "kind") ?? "", Units(request) == UnitSystem.Us)),
         };
     }
+
+    /// <summary>Answers a request of a notebook client's page.</summary>
+    /// <param name="request">The request, JSON.</param>
+    /// <returns>The reply, JSON.</returns>
+    public static string Reply(string request) => OfNotebook.Value.Answer(request);
 
     /// <summary>Answers a request.</summary>
     /// <param name="request">The request, JSON.</param>

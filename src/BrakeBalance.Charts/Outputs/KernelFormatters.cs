@@ -14,9 +14,11 @@ namespace BrakeBalance.Charts.Outputs;
 public static class KernelFormatters
 {
     private const string FormatterType = "Microsoft.DotNet.Interactive.Formatting.Formatter";
+    private const string Client = "Microsoft.DotNet.Interactive.App";
     private const string Html = "text/html";
     private const string Plain = "text/plain";
     private const string Csv = "text/csv";
+    private const string Svg = "image/svg+xml";
 
     private static readonly Lock Once = new();
     private static bool s_done;
@@ -31,9 +33,21 @@ public static class KernelFormatters
                 .Where(assembly => assembly.GetName().Name == "Microsoft.DotNet.Interactive.Formatting")
                 .Select(assembly => assembly.GetType(FormatterType))
                 .FirstOrDefault(type => type is not null);
-            if (formatter is null || s_done)
+            if (formatter is null)
             {
-                return formatter is not null;
+                return false;
+            }
+
+            // Also when the first cell is run again: its output is what a client that has loaded the notebook anew gets the scripts from.
+            bool isClient = Assembly.GetEntryAssembly()?.GetName().Name == Client;
+            if (isClient)
+            {
+                Greet(follow: !s_done);
+            }
+
+            if (s_done)
+            {
+                return true;
             }
 
             Write(formatter, typeof(object), Html, (value, writer) => writer.Write(ValueHtml.Of(value)));
@@ -46,8 +60,29 @@ public static class KernelFormatters
                 Prefer(formatter, type, Plain);
             }
 
+            if (isClient)
+            {
+                Write(formatter, typeof(Figure), Svg, (value, writer) => writer.Write(((Figure)value).ToSvg()));
+                Prefer(formatter, typeof(Figure), Html, Svg, Plain);
+            }
+
             s_done = true;
             return true;
+        }
+    }
+
+    /// <summary>Gives a notebook client, once a notebook, what its figures need, and its errors in words.</summary>
+    private static void Greet(bool follow)
+    {
+        Assembly kernels = AppDomain.CurrentDomain.GetAssemblies().First(one => one.GetName().Name == "Microsoft.DotNet.Interactive");
+        object context = kernels.GetType("Microsoft.DotNet.Interactive.KernelInvocationContext")!.GetProperty("Current")!.GetValue(null)!;
+        MethodInfo show = kernels.GetType("Microsoft.DotNet.Interactive.KernelInvocationContextExtensions")!.GetMethods()
+            .First(method => method.Name == "DisplayAs");
+        show.Invoke(null, [context, FigureAssets.ForClients, Html, .. show.GetParameters().Skip(3).Select(_ => (object?)null)]);
+        object kernel = context.GetType().GetProperty("HandlingKernel")!.GetValue(context)!;
+        if (follow)
+        {
+            new ClientErrors().Follow(kernel.GetType().GetProperty("RootKernel")?.GetValue(kernel) ?? kernel);
         }
     }
 

@@ -41,8 +41,9 @@ internal static partial class RecordTable
     }
 
     // Results are records of the calculation; a car and its parts are inputs, with pages of their own.
-    private static bool IsRecord(object? value) => value?.GetType() is { Namespace: "BrakeBalance.Balance" or "BrakeBalance.Measurements"
-        or "BrakeBalance.Stops" } type && type.GetMethod("<Clone>$") is not null;
+    private static bool IsRecord(object? value) =>
+        value?.GetType() is { } type && type.Namespace is "BrakeBalance.Balance" or "BrakeBalance.Measurements" or "BrakeBalance.Stops"
+            && type.GetMethod("<Clone>$") is not null;
 
     private static string Words(string name) => Capital().Replace(name, " $0").ToLowerInvariant();
 

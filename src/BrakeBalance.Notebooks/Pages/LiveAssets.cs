@@ -27,9 +27,6 @@ internal static class LiveAssets
         .Replace("__BB_CELLS__", PageNames.CellsScript, StringComparison.Ordinal)
         .Replace("__BB_LETTERS__", Letters, StringComparison.Ordinal);
 
-    /// <summary>The script that moves the explorables of a page.</summary>
-    public static string Explore => PageAssets.Read("Pages.explore.js");
-
     /// <summary>The script of the page of one's own car.</summary>
     public static string Script => PageAssets.Read("Pages.live.js");
 

@@ -136,9 +136,11 @@ internal static class PageShell
     {
         if (parts.FramedIn is null)
             yield return HtmlText.ScriptBody(PageAssets.Script);
+        if (parts.Works || parts.Body.Contains(" data-read=", StringComparison.Ordinal))
+            yield return HtmlText.ScriptBody(FigureAssets.Reading);
         if (parts.Works)
             yield return HtmlText.ScriptBody(LiveAssets.Desk(parts.CarriesParts));
-        string own = parts.OwnScript.Length > 0 || !parts.Works ? parts.OwnScript : LiveAssets.Explore;
+        string own = parts.OwnScript.Length > 0 || !parts.Works ? parts.OwnScript : FigureAssets.Exploring;
         if (own.Length > 0)
             yield return HtmlText.ScriptBody(own);
         if (parts.IsEdited)

@@ -17,7 +17,7 @@ public class JupyterClientTests
     [SkippableFact]
     public async Task A_Jupyter_client_gets_the_same_outputs_as_our_pages()
     {
-        SkipWhereItCannotRun();
+        SkipWhereItCannotRun("jupyter-nbconvert");
         string notebook = NotebookFile.In(RepositoryRoot.File("notebooks"))
             .First(path => Path.GetFileName(path).StartsWith("01-", StringComparison.Ordinal));
         using var folder = new TemporaryFolder();
@@ -46,7 +46,7 @@ public class JupyterClientTests
         }
     }
 
-    private static void SkipWhereItCannotRun()
+    internal static void SkipWhereItCannotRun(string program)
     {
         if (Environment.GetEnvironmentVariable("CI") is not null)
         {
@@ -54,8 +54,8 @@ public class JupyterClientTests
         }
 
         Skip.IfNot((Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator)
-            .Any(path => File.Exists(Path.Combine(path, "jupyter-nbconvert"))),
-            "Jupyter's nbconvert is not installed.");
+            .Any(path => File.Exists(Path.Combine(path, program))),
+            $"{program} is not installed.");
         var release = new FileInfo(RepositoryRoot.File("src/BrakeBalance.Charts/bin/Release/net10.0/BrakeBalance.Charts.dll"));
         DateTime newestSource = Directory.EnumerateFiles(RepositoryRoot.File("src"), "*.cs", SearchOption.AllDirectories)
             .Where(path => !path.Contains("BrakeBalance.Notebooks", StringComparison.Ordinal)
