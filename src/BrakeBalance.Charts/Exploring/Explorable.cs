@@ -63,9 +63,7 @@ public sealed class Explorable : IHtmlOutput
         var html = new StringBuilder();
         html.Append(CultureInfo.InvariantCulture, $"<div class=\"bb-explorable\" id=\"{Id}\">\n");
         html.Append(ExplorableHtml.Controls(this)).Append(ExplorableHtml.Still(this))
-            .Append("<div class=\"bb-shown\">
-").Append(StateHtml(AtStart, size: null)).Append("</div>
-");
+            .Append("<div class=\"bb-shown\">\n").Append(StateHtml(AtStart, size: null)).Append("</div>\n");
         if (_request is not null)
         {
             html.Append("<script type=\"application/json\" class=\"bb-ask\">").Append(PlainJson.Text(_request)).Append("</script>\n");
