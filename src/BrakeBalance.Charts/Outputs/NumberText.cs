@@ -21,12 +21,24 @@ public static class NumberText
     internal static string Short(double value) =>
         Of(double.Parse(value.ToString("G4", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture));
 
-    /// <summary>A quantity in the unit in which its kind is shown, with four significant digits; else in the unit it is held in.</summary>
-    /// <param name="quantity">The quantity.</param>
+    /// <summary>A quantity as a cell shows it: in the unit it is held in, if that was chosen, else as <see cref="Shown"/>.</summary>
+    /// <param name="quantity">The quantity; results of the calculation are held in the SI unit, which nobody chose.</param>
     /// <returns>Such as <c>38.55 bar</c>; the number alone where the unit has no symbol.</returns>
     public static string Of(IQuantity quantity)
     {
         ArgumentNullException.ThrowIfNull(quantity);
+        if (quantity.Unit.Equals(quantity.QuantityInfo.BaseUnitInfo.Value))
+        {
+            return Shown(quantity);
+        }
+
+        string symbol = KnownQuantities.Symbol(quantity.Unit);
+        return symbol.Length == 0 ? Of((double)quantity.Value) : $"{Of((double)quantity.Value)} {symbol}";
+    }
+
+    /// <summary>A quantity in the unit in which its kind is shown, with four significant digits.</summary>
+    internal static string Shown(IQuantity quantity)
+    {
         bool us = Display.Units == UnitSystem.Us;
         Measure? measure = quantity switch
         {
@@ -40,18 +52,13 @@ public static class NumberText
             Temperature => Measure.Temperature,
             _ => null,
         };
-        (double Value, string Symbol)? shown = quantity switch
+        (double value, string symbol) = quantity switch
         {
             Torque torque => us ? (torque.PoundForceFeet, "lbf·ft") : (torque.NewtonMeters, "N·m"),
             TemperatureDelta rise => us ? (rise.DegreesFahrenheit, "°F") : (rise.Kelvins, "K"),
-            _ => measure?.In(Display.Units) is { } unit ? (unit.FromSi(measure.Si(quantity)), unit.Symbol) : null,
+            _ => measure?.In(Display.Units) is { } unit ? (unit.FromSi(measure.Si(quantity)), unit.Symbol)
+                : ((double)quantity.Value, KnownQuantities.Symbol(quantity.Unit)),
         };
-        if (shown is ({ } value, { } sign))
-        {
-            return $"{Short(value)} {sign}";
-        }
-
-        string symbol = KnownQuantities.Symbol(quantity.Unit);
-        return symbol.Length == 0 ? Of((double)quantity.Value) : $"{Of((double)quantity.Value)} {symbol}";
+        return symbol.Length == 0 ? Short(value) : $"{Short(value)} {symbol}";
     }
 }

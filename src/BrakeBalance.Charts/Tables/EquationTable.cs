@@ -24,6 +24,7 @@ public static class EquationTable
     {
         null => "–",
         double number => NumberText.Short(number),
+        IQuantity quantity => NumberText.Shown(quantity),
         _ => ValueText.Of(value),
     };
 
