@@ -113,7 +113,12 @@ internal static partial class CarClasses
     /// <param name="path">Path of the entry.</param>
     public static string? Range(string? name, string path)
     {
-        JsonNode? node = name is not null && Templates.TryGetValue(name.Trim(), out string? template) ? JsonNode.Parse(template) : null;
+        if (name is null || !Templates.TryGetValue(name.Trim(), out string? template))
+        {
+            return null;
+        }
+
+        JsonNode? node = JsonNode.Parse(template);
         foreach (string step in InTemplate().Replace(path, match => match.Value.StartsWith('h') ? "valve" : "loadCases[0]").Split('.', '['))
         {
             node = step.EndsWith(']') ? (node as JsonArray)?.FirstOrDefault() : (node as JsonObject)?[step];

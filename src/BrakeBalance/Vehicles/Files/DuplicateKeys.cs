@@ -50,7 +50,15 @@ internal static class DuplicateKeys
     {
         try
         {
-            return !reader.GetString()!.Any(c => char.IsControl(c) && c is not ('\n' or '\r' or '\t'));
+            foreach (char c in reader.GetString()!)
+            {
+                if (char.IsControl(c) && c is not ('\n' or '\r' or '\t'))
+                {
+                    return false;
+                }
+            }
+
+            return true;
         }
         catch (InvalidOperationException)
         {
