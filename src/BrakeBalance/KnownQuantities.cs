@@ -89,11 +89,9 @@ internal static class KnownQuantities
 
     /// <summary>The unit of a kind of quantity that a text abbreviates; null for none.</summary>
     public static Enum? Find(Type quantity, string text) =>
-        FindWord(quantity, text) is { } known
-            ? known
-            : UnitParser.Default.TryParse(
-                text, Quantity.Infos.First(info => info.ValueType == quantity).UnitType, CultureInfo.InvariantCulture, out Enum? unit)
-                ? unit : null;
+        FindWord(quantity, text) ?? (UnitParser.Default.TryParse(
+            text, Quantity.Infos.First(info => info.ValueType == quantity).UnitType, CultureInfo.InvariantCulture, out Enum? unit)
+            ? unit : null);
 
     /// <summary>The usual abbreviation of a unit, as <see cref="Accepted"/> has it where it is there.</summary>
     public static string Symbol(Enum unit) => Symbols.TryGetValue(unit, out string? word)

@@ -15,32 +15,9 @@ internal static class ReferenceTable
         using Stream stream = typeof(ReferenceTable).Assembly.GetManifestResourceStream(file)
             ?? throw new FileNotFoundException($"The reference table {file} is not built into the assembly.", file);
         using var reader = new StreamReader(stream);
-        List<T> rows = [];
-        string[]? columns = null;
-        foreach (string line in reader.ReadToEnd().Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
-        {
-            if (line[0] == '#')
-            {
-                continue;
-            }
-
-            string[] cells = line.Split(',');
-            if (columns is null)
-            {
-                columns = cells;
-                continue;
-            }
-
-            Dictionary<string, string> row = [];
-            for (int i = 0; i < Math.Min(columns.Length, cells.Length); i++)
-            {
-                row.Add(columns[i], cells[i]);
-            }
-
-            rows.Add(read(row));
-        }
-
-        return rows;
+        string[][] lines = [.. reader.ReadToEnd().Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+            .Where(line => line[0] != '#').Select(line => line.Split(','))];
+        return [.. lines.Skip(1).Select(cells => read(new Dictionary<string, string>(lines[0].Zip(cells, KeyValuePair.Create))))];
     }
 
     /// <summary>A cell as a number; null when it is empty.</summary>

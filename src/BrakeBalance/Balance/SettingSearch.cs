@@ -225,18 +225,8 @@ public static class SettingSearch
         /// </summary>
         public int Count => _states.Length * _cases.Length;
 
-        public BindingCondition? RearFirst(ValveLaw? setting, double? ratio = null, double rear = 1)
-        {
-            for (int i = 0; i < Count; i++)
-            {
-                if (RearFirst(i, setting, ratio, rear) is { } found)
-                {
-                    return found;
-                }
-            }
-
-            return null;
-        }
+        public BindingCondition? RearFirst(ValveLaw? setting, double? ratio = null, double rear = 1) =>
+            Enumerable.Range(0, Count).Select(i => RearFirst(i, setting, ratio, rear)).FirstOrDefault(found => found is not null);
 
         public BindingCondition? RearFirst(int at, ValveLaw? setting, double? ratio = null, double rear = 1)
         {

@@ -70,11 +70,7 @@ public sealed record FrictionCurve
 
         for (int i = 0; i < list.Length; i++)
         {
-            if (list[i].Friction is not (> 0 and <= Brake.HighestFriction))
-            {
-                Require.PositiveUpTo(list[i].Friction, Brake.HighestFriction, FormattableString.Invariant($"friction of point {i + 1}"));
-            }
-
+            Require.PositiveUpTo(list[i].Friction, Brake.HighestFriction, FormattableString.Invariant($"friction of point {i + 1}"));
             if (i > 0 && list[i].Celsius <= list[i - 1].Celsius)
             {
                 throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,

@@ -113,13 +113,10 @@ internal static partial class CarClasses
     /// <param name="path">Path of the entry.</param>
     public static string? Range(string? name, string path)
     {
-        if (name is null || !Templates.TryGetValue(name.Trim(), out string? template))
-        {
-            return null;
-        }
-
-        JsonNode? node = JsonNode.Parse(template);
-        foreach (string step in InTemplate().Replace(path, match => match.Value.StartsWith('h') ? "valve" : "loadCases[0]").Split('.', '['))
+        JsonNode? node = name is not null && Templates.TryGetValue(name.Trim(), out string? template) ? JsonNode.Parse(template) : null;
+        string[] steps = node is null ? []
+            : InTemplate().Replace(path, match => match.Value.StartsWith('h') ? "valve" : "loadCases[0]").Split('.', '[');
+        foreach (string step in steps)
         {
             node = step.EndsWith(']') ? (node as JsonArray)?.FirstOrDefault() : (node as JsonObject)?[step];
         }

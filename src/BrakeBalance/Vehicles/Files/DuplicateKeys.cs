@@ -50,15 +50,7 @@ internal static class DuplicateKeys
     {
         try
         {
-            foreach (char c in reader.GetString()!)
-            {
-                if (char.IsControl(c) && c is not ('\n' or '\r' or '\t'))
-                {
-                    return false;
-                }
-            }
-
-            return true;
+            return !Array.Exists(reader.GetString()!.ToCharArray(), c => char.IsControl(c) && c is not ('\n' or '\r' or '\t'));
         }
         catch (InvalidOperationException)
         {

@@ -76,8 +76,7 @@ internal static partial class QuantityText
 
     private static string? ReadOne(string text, Type quantity, out IQuantity? value)
     {
-        value = ReadPlain(text, quantity);
-        if (value is not null)
+        if ((value = ReadPlain(text, quantity)) is not null)
         {
             return null;
         }
