@@ -83,14 +83,15 @@ internal static class KnownQuantities
     /// <summary>The units named in messages for a kind of quantity.</summary>
     public static string Accepted(Type quantity) => string.Join(", ", UnitsOf[quantity].Select(unit => unit.Word));
 
+    /// <summary>The unit of a kind of quantity that files use by this very word; null for none.</summary>
+    public static Enum? FindWord(Type quantity, string text) =>
+        UnitsOf.TryGetValue(quantity, out (string Word, Enum Unit)[]? units) ? Array.Find(units, unit => unit.Word == text).Unit : null;
+
     /// <summary>The unit of a kind of quantity that a text abbreviates; null for none.</summary>
     public static Enum? Find(Type quantity, string text) =>
-        UnitsOf.TryGetValue(quantity, out (string Word, Enum Unit)[]? units)
-            && Array.Find(units, unit => unit.Word == text).Unit is { } known
-            ? known
-            : UnitParser.Default.TryParse(
-                text, Quantity.Infos.First(info => info.ValueType == quantity).UnitType, CultureInfo.InvariantCulture, out Enum? unit)
-                ? unit : null;
+        FindWord(quantity, text) ?? (UnitParser.Default.TryParse(
+            text, Quantity.Infos.First(info => info.ValueType == quantity).UnitType, CultureInfo.InvariantCulture, out Enum? unit)
+            ? unit : null);
 
     /// <summary>The usual abbreviation of a unit, as <see cref="Accepted"/> has it where it is there.</summary>
     public static string Symbol(Enum unit) => Symbols.TryGetValue(unit, out string? word)

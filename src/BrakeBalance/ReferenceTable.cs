@@ -15,11 +15,9 @@ internal static class ReferenceTable
         using Stream stream = typeof(ReferenceTable).Assembly.GetManifestResourceStream(file)
             ?? throw new FileNotFoundException($"The reference table {file} is not built into the assembly.", file);
         using var reader = new StreamReader(stream);
-        string[][] lines = [.. reader.ReadToEnd().Split('\n')
-            .Select(line => line.Trim())
-            .Where(line => line.Length > 0 && line[0] != '#')
-            .Select(line => line.Split(','))];
-        return [.. lines.Skip(1).Select(cells => read(lines[0].Zip(cells).ToDictionary(pair => pair.First, pair => pair.Second)))];
+        string[][] lines = [.. reader.ReadToEnd().Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+            .Where(line => line[0] != '#').Select(line => line.Split(','))];
+        return [.. lines.Skip(1).Select(cells => read(new Dictionary<string, string>(lines[0].Zip(cells, KeyValuePair.Create))))];
     }
 
     /// <summary>A cell as a number; null when it is empty.</summary>

@@ -207,6 +207,5 @@ internal static class LiveForm
 
     private static string Id(string path) => "f-" + string.Concat(path.Select(letter => char.IsAsciiLetterOrDigit(letter) ? letter : '-'));
 
-
     private static string Escape(string text) => HtmlRenderer.Escape(text);
 }

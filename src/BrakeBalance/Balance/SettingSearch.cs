@@ -77,7 +77,7 @@ public static class SettingSearch
         Vehicle without = vehicle with { Hydraulics = vehicle.Hydraulics.WithoutRearProportioning() };
         bool needed = new Cases(without, conditions).RearFirst(null) is not null;
         (Pressure? knee, BindingCondition? binding) =
-            Greatest(pascals => cases.RearFirst(ValveLaw.AboveKnee(pascals, used)), vehicle.Hydraulics.MaximumPressure.Pascals);
+            Greatest(cases, used, vehicle.Hydraulics.MaximumPressure.Pascals);
         return new(variable == SettingVariable.BalanceBar ? SettingVariable.AddedKnee : variable, knee, null, used, needed, binding);
     }
 
@@ -154,37 +154,47 @@ public static class SettingSearch
     /// <returns>Mean and least efficiency [–].</returns>
     public static (double Mean, double Least) Efficiency(Vehicle vehicle, Conditions conditions)
     {
-        (_, double mean, double least) = new Cases(vehicle, conditions.AtMiddle).Count(null);
+        (_, double mean, double least) = new Cases(vehicle, conditions.AtMiddle).Over(null);
         return (mean, least);
     }
 
     private static SettingOutcome Evaluate(Cases cases, Pressure knee, double slope)
     {
         ValveLaw law = ValveLaw.AboveKnee(knee.Pascals, slope);
-        (double rearFirst, double mean, double worst) = cases.Count(law);
+        (double rearFirst, double mean, double worst) = cases.Over(law);
         return new(knee, slope, cases.RearFirst(law) is null, rearFirst, mean, worst);
     }
 
-    private static (Pressure? Knee, BindingCondition? Binding) Greatest(Func<double, BindingCondition?> rearFirst, double topPascals)
+    // One look shows of most cases that they allow what those before allow: only what a case lowers is searched for.
+    private static (Pressure? Knee, BindingCondition? Binding) Greatest(Cases cases, double slope, double topPascals)
     {
-        if (rearFirst(0) is { } already)
+        ValveLaw At(double pascals) => ValveLaw.AboveKnee(pascals, slope);
+        if (cases.RearFirst(At(0)) is { } already)
         {
             return (null, already);
         }
 
-        BindingCondition? binding = rearFirst(topPascals);
-        (double low, double high) = (0, topPascals);
-        while (binding is not null && high - low > 1e3)
+        (double limit, double beyond) = (topPascals, topPascals);
+        for (int i = 0; i < cases.Count; i++)
         {
-            double middle = 0.5 * (low + high);
-            BindingCondition? here = rearFirst(middle);
-            (low, high, binding) = here is null ? (middle, high, binding) : (low, middle, here);
+            if (cases.RearFirst(i, At(limit)) is null)
+            {
+                continue;
+            }
+
+            (double low, double high) = (0, topPascals);
+            while (high - low > 1e3)
+            {
+                double middle = 0.5 * (low + high);
+                (low, high) = middle >= limit || cases.RearFirst(i, At(middle)) is not null ? (low, middle) : (middle, high);
+            }
+
+            (limit, beyond) = (low, high);
         }
 
-        return (Pressure.FromPascals(binding is null ? topPascals : low), binding);
+        return (Pressure.FromPascals(limit), limit < topPascals ? cases.RearFirst(At(beyond)) : null);
     }
 
-    /// <summary>A car in every load case at every speed, prepared once: settings are then tried without preparing it anew.</summary>
     private sealed class Cases
     {
         private readonly Vehicle _vehicle;
@@ -213,29 +223,21 @@ public static class SettingSearch
         /// The first condition in which the rear locks first; null when there is none. A case with no lock-up up to the highest pressure
         /// counts as safe.
         /// </summary>
-        public BindingCondition? RearFirst(ValveLaw? setting, double? ratio = null, double rear = 1)
-        {
-            foreach ((BrakeState state, CarGains worst) in _states)
-            {
-                CarGains car = rear == 1 ? worst : Draw(state.Front, state.Rear * rear);
-                foreach ((LoadCase load, Speed speed, BalanceKernel kernel) in _cases)
-                {
-                    double? adhesion = kernel.RearFirstAdhesion(
-                        car, Laws(kernel, setting), ratio ?? kernel.Ratio, _conditions.LowestAdhesion, _conditions.HighestAdhesion);
-                    if (adhesion is { } there)
-                    {
-                        return new(load.Name, there, speed, state.Name, _spread);
-                    }
-                }
-            }
+        public int Count => _states.Length * _cases.Length;
 
-            return null;
+        public BindingCondition? RearFirst(ValveLaw? setting, double? ratio = null, double rear = 1) =>
+            Enumerable.Range(0, Count).Select(i => RearFirst(i, setting, ratio, rear)).FirstOrDefault(found => found is not null);
+
+        public BindingCondition? RearFirst(int at, ValveLaw? setting, double? ratio = null, double rear = 1)
+        {
+            (BrakeState state, CarGains worst) = _states[at / _cases.Length];
+            (LoadCase load, Speed speed, BalanceKernel kernel) = _cases[at % _cases.Length];
+            double? adhesion = kernel.RearFirstAdhesion(rear == 1 ? worst : Draw(state.Front, state.Rear * rear),
+                Laws(kernel, setting), ratio ?? kernel.Ratio, _conditions.LowestAdhesion, _conditions.HighestAdhesion);
+            return adhesion is { } there ? new(load.Name, there, speed, state.Name, _spread) : null;
         }
 
-        /// <summary>
-        /// Share of all cases in which the rear locks first in the worst corner, and mean and least efficiency with friction at its middle.
-        /// </summary>
-        public (double RearFirst, double Mean, double Worst) Count(ValveLaw? setting)
+        public (double RearFirst, double Mean, double Worst) Over(ValveLaw? setting)
         {
             IReadOnlyList<double> adhesions = _conditions.Adhesions;
             (int rearFirst, double sum, double worst) = (0, 0, 1);

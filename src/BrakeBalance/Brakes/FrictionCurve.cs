@@ -14,16 +14,17 @@ public sealed record FrictionCurve
 {
     private readonly double[] _celsius;
     private readonly double[] _friction;
-    private readonly IInterpolation _interpolation;
+    private IInterpolation? _interpolation;
 
     private FrictionCurve(double[] celsius, double[] friction)
     {
         _celsius = celsius;
         _friction = friction;
-        _interpolation = celsius.Length < 3
-            ? LinearSpline.InterpolateSorted(celsius, friction)
-            : CubicSpline.InterpolatePchipSorted(celsius, friction);
     }
+
+    private IInterpolation Interpolation => _interpolation ??= _celsius.Length < 3
+        ? LinearSpline.InterpolateSorted(_celsius, _friction)
+        : CubicSpline.InterpolatePchipSorted(_celsius, _friction);
 
     /// <summary>The lowest temperature the curve covers.</summary>
     public Temperature Coldest => Temperature.FromDegreesCelsius(_celsius[0]);
@@ -90,7 +91,7 @@ public sealed record FrictionCurve
     {
         double celsius = temperature.DegreesCelsius;
         return celsius >= _celsius[0] && celsius <= _celsius[^1]
-            ? _interpolation.Interpolate(celsius)
+            ? Interpolation.Interpolate(celsius)
             : throw new ArgumentOutOfRangeException(nameof(temperature), celsius, string.Create(CultureInfo.InvariantCulture,
                 $"The friction curve covers {_celsius[0]:0.###} °C to {_celsius[^1]:0.###} °C; "
                     + $"friction at {celsius:0.###} °C is not known. Add a measured point there."));
@@ -112,7 +113,7 @@ public sealed record FrictionCurve
             {
                 return Temperature.FromDegreesCelsius(i == peak || _friction[i] == wanted
                     ? _celsius[i]
-                    : Brent.FindRoot(t => _interpolation.Interpolate(t) - wanted, _celsius[i - 1], _celsius[i], 1e-9, 100));
+                    : Brent.FindRoot(t => Interpolation.Interpolate(t) - wanted, _celsius[i - 1], _celsius[i], 1e-9, 100));
             }
         }
 

@@ -17,13 +17,11 @@ public sealed record FrictionMaterial
     public static IReadOnlyList<FrictionMaterial> Invented { get; } =
     [
         .. ReferenceTable
-            .Rows("friction-curves.csv", row => (
-                Material: row["material"],
-                Temperature: Temperature.FromDegreesCelsius(row.Number("temperature_C")!.Value),
-                Friction: row.Number("friction")!.Value))
-            .GroupBy(row => row.Material)
+            .Rows("friction-curves.csv", row => row)
+            .GroupBy(row => row["material"])
             .Select(rows => new FrictionMaterial { Name = rows.Key,
-                Friction = FrictionCurve.Through(rows.Select(row => (row.Temperature, row.Friction))) }),
+                Friction = FrictionCurve.Through(rows.Select(row =>
+                    (Temperature.FromDegreesCelsius(row.Number("temperature_C")!.Value), row.Number("friction")!.Value))) }),
     ];
 
     /// <summary>One of the invented materials by name.</summary>

@@ -67,7 +67,7 @@ public sealed record Setting
     public SettingLimit OtherRule => Rule == SettingRule.Corners ? LimitOf(Chance, Corners) : Corners;
 
     /// <summary>Where both axles lock together with every number at its middle: for orientation, never to set.</summary>
-    public required SettingLimit Middle { get; init; }
+    public SettingLimit Middle => MiddleLater.Value;
 
     /// <summary>Where the safe limit lies for the adjuster.</summary>
     public required SettingReach Reach { get; init; }
@@ -84,13 +84,17 @@ public sealed record Setting
     public required IReadOnlyList<SettingChange> Changes { get; init; }
 
     /// <summary>What measuring which number would gain; the most first.</summary>
-    public required IReadOnlyList<MeasuringGain> Gains { get; init; }
+    public IReadOnlyList<MeasuringGain> Gains => GainsLater.Value;
 
     /// <summary>Limits of their own beside the conditions: on ice, on other tyres, in a bend, on release.</summary>
     public IReadOnlyList<SettingFinding> Findings => FindingsLater.Value;
 
     // What few readers ask for is worked out when they do.
     private Lazy<SettingAnswer> ChanceLater { get; init; } = null!;
+
+    private Lazy<SettingLimit> MiddleLater { get; init; } = null!;
+
+    private Lazy<IReadOnlyList<MeasuringGain>> GainsLater { get; init; } = null!;
 
     private Lazy<IReadOnlyList<ConditionCost>> CostsLater { get; init; } = null!;
 
@@ -130,7 +134,8 @@ public sealed record Setting
         Conditions conditions = vehicle.Conditions;
         SettingVariable variable = SettingSearch.VariableOf(vehicle);
         SettingLimit corners = SettingSearch.Limit(vehicle, conditions);
-        (Interval<SettingLimit>? band, IReadOnlyList<MeasuringGain> gains) = estimate is null ? OverRanges(vehicle, corners) : (null, []);
+        (double[] Fractions, SettingLimit Limit)[] drawn = estimate is null ? OverRanges(vehicle) : [];
+        Interval<SettingLimit>? band = BandOf(drawn);
         var chance = new Lazy<SettingAnswer>(() => RobustSetting.Find(
             new SettingQuestion
             {
@@ -158,14 +163,14 @@ public sealed record Setting
             MostRearFirst = estimate is null ? null : chance.Value.Binding,
             ChanceLater = chance,
             Corners = corners,
-            Middle = SettingSearch.Limit(vehicle, conditions.AtMiddle),
+            MiddleLater = new(() => SettingSearch.Limit(vehicle, conditions.AtMiddle)),
             FirstLockDry = new BalanceModel(vehicle, conditions.LoadCasesOf(vehicle)[0]).FirstLockUp(Vehicles.Conditions.DryAdhesion),
             RearFirstAtMiddle = SettingSearch.RearFirst(vehicle, conditions.AtMiddle),
             Reach = reach,
             Doubts = doubts,
             CostsLater = new(() => CostsOf(vehicle, corners)),
             Changes = reachable ? [] : SettingChange.Of(vehicle),
-            Gains = gains,
+            GainsLater = new(() => estimate is null ? GainsOf(vehicle, corners, drawn) : []),
             FindingsLater = new(() => SettingFinding.Of(best ?? vehicle, conditions)),
         };
     }
@@ -175,39 +180,51 @@ public sealed record Setting
         ? share < limit.FrontForceShare - 1e-9
         : setting.Knee is { } knee && limit.Knee is { } most && knee.Pascals > most.Pascals + 1;
 
+    private static (double[] Fractions, SettingLimit Limit)[] OverRanges(Vehicle vehicle)
+    {
+        if (vehicle.Uncertainty?.DrawsOf(vehicle) is not { Count: > 0 } cars)
+        {
+            return [];
+        }
+
+        var drawn = new (double[], SettingLimit)[cars.Count];
+        Parallel.For(0, cars.Count, i => drawn[i] = (cars[i].Fractions, SettingSearch.Limit(cars[i].Vehicle, vehicle.Conditions)));
+        return drawn;
+    }
+
     // The corners' limit never lets go of a car within its ranges: nine in ten of the cars drawn keep the front first at the lower end.
-    private static (Interval<SettingLimit>? Band, IReadOnlyList<MeasuringGain> Gains) OverRanges(Vehicle vehicle, SettingLimit corners)
+    private static Interval<SettingLimit>? BandOf((double[] Fractions, SettingLimit Limit)[] drawn)
+    {
+        SettingLimit[] rising = [.. drawn.Select(draw => draw.Limit).OrderBy(Amount)];
+        SettingLimit At(double share) => rising[(int)Math.Round(share * (rising.Length - 1))];
+        return rising.Length == 0 ? null : new Interval<SettingLimit>(At(0.5), At(BandShare), At(1 - BandShare));
+    }
+
+    private static IReadOnlyList<MeasuringGain> GainsOf(
+        Vehicle vehicle, SettingLimit corners, (double[] Fractions, SettingLimit Limit)[] drawn)
     {
         Conditions conditions = vehicle.Conditions;
         List<MeasuringGain> gains = [];
-        Interval<SettingLimit>? band = null;
-        if (vehicle.Uncertainty is { } uncertain && uncertain.DrawsOf(vehicle) is { Count: > 0 } cars)
+        if (drawn.Length > 0)
         {
-            (double[] Fractions, SettingLimit Limit)[] drawn = new (double[], SettingLimit)[cars.Count];
-            Parallel.For(0, cars.Count, i => drawn[i] = (cars[i].Fractions, SettingSearch.Limit(cars[i].Vehicle, conditions)));
-            SettingLimit[] rising = [.. drawn.Select(draw => draw.Limit).OrderBy(Amount)];
-            SettingLimit At(double share) => rising[(int)Math.Round(share * (rising.Length - 1))];
-            band = new Interval<SettingLimit>(At(0.5), At(BandShare), At(1 - BandShare));
             double[] amounts = [.. drawn.Select(draw => Amount(draw.Limit))];
             double low = Quantile(amounts);
-            for (int i = 0; i < uncertain.Ranges.Count; i++)
+            for (int i = 0; i < vehicle.Uncertainty!.Ranges.Count; i++)
             {
                 double[] at = [.. drawn.Select(draw => draw.Fractions[i] - 0.5)];
                 double square = at.Sum(a => a * a), mean = amounts.Average();
                 double slope = square > 0 ? at.Zip(amounts, (a, b) => a * (b - mean)).Sum() / square : 0;
-                gains.Add(new(uncertain.Ranges[i], Quantile([.. amounts.Zip(at, (b, a) => b - slope * a)]) - low, corners.Variable));
+                gains.Add(new(vehicle.Uncertainty.Ranges[i], Quantile([.. amounts.Zip(at, (b, a) => b - slope * a)]) - low,
+                    corners.Variable));
             }
         }
 
         double half = Amount(SettingSearch.Limit(vehicle,
             conditions with { FrictionSpread = conditions.FrictionSpread.Select(spread => spread / 2) }));
         gains.Add(new(null, half - Amount(corners), corners.Variable));
-        return (band, [.. gains.Where(gain => gain.Amount > 0).OrderByDescending(gain => gain.Amount)]);
+        return [.. gains.Where(gain => gain.Amount > 0).OrderByDescending(gain => gain.Amount)];
     }
 
-    /// <summary>
-    /// A limit as a number that rises with rear braking: pascals of knee, or the rear's share of the rod force; below zero for none.
-    /// </summary>
     internal static double Amount(SettingLimit limit) => limit.Knee?.Pascals ?? (limit.FrontForceShare is { } share ? 1 - share : -1);
 
     private static double Quantile(double[] values)

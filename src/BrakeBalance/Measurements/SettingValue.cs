@@ -18,13 +18,13 @@ public sealed record SettingValue
     /// <summary>
     /// How much stronger the rear brakes could be against the front ones before the rear locks first, all else at its middle [–].
     /// </summary>
-    public double FrictionMargin { get; private init; }
+    public double FrictionMargin => MarginLater.Value;
 
     /// <summary>Mean braking efficiency over the conditions, friction at its middle [–].</summary>
-    public double MeanEfficiency { get; private init; }
+    public double MeanEfficiency => EfficiencyLater.Value.Mean;
 
     /// <summary>Least braking efficiency over the conditions, friction at its middle [–].</summary>
-    public double LeastEfficiency { get; private init; }
+    public double LeastEfficiency => EfficiencyLater.Value.Least;
 
     /// <summary>The first condition in which the rear locks first at this setting; null when the front does everywhere.</summary>
     public BindingCondition? RearFirst { get; private init; }
@@ -32,9 +32,12 @@ public sealed record SettingValue
     /// <summary>The car set so.</summary>
     public required Vehicle Vehicle { get; init; }
 
+    private Lazy<double> MarginLater { get; init; } = null!;
+
+    private Lazy<(double Mean, double Least)> EfficiencyLater { get; init; } = null!;
+
     internal static SettingValue Of(Vehicle set, SettingVariable variable, Conditions conditions)
     {
-        (double mean, double least) = SettingSearch.Efficiency(set, conditions);
         Hydraulics.ProportioningValve? valve = set.Hydraulics.RearProportioningValve;
         bool bar = variable == SettingVariable.BalanceBar;
         return new SettingValue
@@ -43,9 +46,8 @@ public sealed record SettingValue
             Knee = bar ? null : valve?.Knee,
             FrontForceShare = bar ? (set.Hydraulics.Split as Hydraulics.BalanceBarSplit)?.FrontForceShare : null,
             Turns = bar || valve is null ? null : valve.Adjustment?.TurnsFor(valve.Knee),
-            FrictionMargin = SettingSearch.FrictionMargin(set, conditions),
-            MeanEfficiency = mean,
-            LeastEfficiency = least,
+            MarginLater = new(() => SettingSearch.FrictionMargin(set, conditions)),
+            EfficiencyLater = new(() => SettingSearch.Efficiency(set, conditions)),
             RearFirst = SettingSearch.RearFirst(set, conditions),
         };
     }

@@ -114,7 +114,9 @@ internal static partial class CarClasses
     public static string? Range(string? name, string path)
     {
         JsonNode? node = name is not null && Templates.TryGetValue(name.Trim(), out string? template) ? JsonNode.Parse(template) : null;
-        foreach (string step in InTemplate().Replace(path, match => match.Value.StartsWith('h') ? "valve" : "loadCases[0]").Split('.', '['))
+        string[] steps = node is null ? []
+            : InTemplate().Replace(path, match => match.Value.StartsWith('h') ? "valve" : "loadCases[0]").Split('.', '[');
+        foreach (string step in steps)
         {
             node = step.EndsWith(']') ? (node as JsonArray)?.FirstOrDefault() : (node as JsonObject)?[step];
         }

@@ -50,7 +50,7 @@ internal static class DuplicateKeys
     {
         try
         {
-            return !reader.GetString()!.Any(c => char.IsControl(c) && c is not ('\n' or '\r' or '\t'));
+            return !Array.Exists(reader.GetString()!.ToCharArray(), c => char.IsControl(c) && c is not ('\n' or '\r' or '\t'));
         }
         catch (InvalidOperationException)
         {

@@ -24,7 +24,7 @@ internal sealed record FieldInfo(string Key, PropertyInfo Property, FieldAttribu
     private readonly Lazy<(IQuantity? Low, IQuantity? High)> _limits = new(() =>
         Limited(Shape, ValueType) is (FieldShape.Quantity, var kind) ? (Limit(About.Low, kind), Limit(About.High, kind)) : default);
 
-    private readonly Lazy<UsualRange?> _usual = new(() => Property.GetCustomAttribute<UsualAttribute>() is { } usual
+    private readonly Lazy<UsualRange?> _usual = new(() => Property.GetCustomAttribute<UsualAttribute>(inherit: false) is { } usual
         ? new UsualRange(usual, About.Typical, Limited(Shape, ValueType).Type) : null);
 
     private readonly Lazy<IReadOnlyList<(string Word, object Value)>> _words = new(() => Shape == FieldShape.Choice
@@ -90,7 +90,7 @@ internal static class FieldMap
     public static IReadOnlyList<FieldInfo> Of(Type document) => Maps.GetOrAdd(document, Build);
 
     public static IReadOnlyList<KindAttribute> Kinds(Type document) =>
-        KindsOf.GetOrAdd(document, type => [.. type.GetCustomAttributes<KindAttribute>()]);
+        KindsOf.GetOrAdd(document, type => [.. type.GetCustomAttributes<KindAttribute>(inherit: false)]);
 
     /// <summary>The document type of a kind; the type itself where it has no kinds, or none of that name.</summary>
     public static Type OfKind(Type document, string? kind) =>
@@ -118,14 +118,14 @@ internal static class FieldMap
             .Select(known => ((string, object)?)known).FirstOrDefault();
     }
 
+    // Those of what it derives from come first.
     private static IReadOnlyList<FieldInfo> Build(Type document) =>
-        [.. document.GetProperties(BindingFlags.Public | BindingFlags.Instance)
-            .Select(property => (property, about: property.GetCustomAttribute<FieldAttribute>()))
-            .Where(pair => pair.about is not null)
-            .OrderBy(pair => Depth(pair.property.DeclaringType!))
-            .Select(pair => Describe(pair.property, pair.about!))];
-
-    private static int Depth(Type type) => type.BaseType is null ? 0 : 1 + Depth(type.BaseType);
+    [
+        .. document.BaseType is { } above ? Of(above) : [],
+        .. document.GetProperties(BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly)
+            .Select(property => property.GetCustomAttribute<FieldAttribute>(inherit: false) is { } about ? Describe(property, about) : null)
+            .OfType<FieldInfo>(),
+    ];
 
     private static FieldInfo Describe(PropertyInfo property, FieldAttribute about)
     {

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Concurrent;
 using System.Text.RegularExpressions;
 using UnitsNet.Units;
@@ -9,6 +10,8 @@ internal static partial class QuantityText
 {
     // Beyond these a change of unit could overflow, and nothing of a car is that large or small.
     private const double LargestNumber = 1e15, SmallestNumber = 1e-15;
+
+    private static readonly SearchValues<char> Plain = SearchValues.Create("-0123456789.");
 
     private static readonly string[] FractionsOfAnInch = ["2", "4", "8", "16", "32", "64", "128"];
 
@@ -73,7 +76,11 @@ internal static partial class QuantityText
 
     private static string? ReadOne(string text, Type quantity, out IQuantity? value)
     {
-        value = null;
+        if ((value = ReadPlain(text, quantity)) is not null)
+        {
+            return null;
+        }
+
         if (Fraction().Match(text) is { Success: true } fraction)
         {
             return ReadFraction(text, fraction, quantity, out value);
@@ -112,6 +119,16 @@ internal static partial class QuantityText
 
         value = KnownQuantities.From(number, unit);
         return null;
+    }
+
+    // As nearly all are written, which asks for no regular expression: "2.90 m".
+    private static IQuantity? ReadPlain(string text, Type quantity)
+    {
+        int gap = text.IndexOf(' ', StringComparison.Ordinal);
+        ReadOnlySpan<char> number = text.AsSpan(0, Math.Max(0, gap));
+        return !number.ContainsAnyExcept(Plain) && double.TryParse(number, CultureInfo.InvariantCulture, out double value)
+            && Math.Abs(value) is 0 or (>= SmallestNumber and <= LargestNumber)
+            && KnownQuantities.FindWord(quantity, text[(gap + 1)..]) is { } unit ? KnownQuantities.From(value, unit) : null;
     }
 
     // As a workshop reads them off a rule or a part: 7/8 in, 1-1/8 in, 1 1/8".
