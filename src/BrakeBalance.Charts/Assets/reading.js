@@ -10,11 +10,16 @@
   const middle = (line, axis) => (Number(line.getAttribute(axis + 1)) + Number(line.getAttribute(axis + 2))) / 2;
   const corners = path => path.getAttribute("d").match(/-?[\d.]+ -?[\d.]+/g).map(pair => pair.split(" ").map(Number));
 
+  // A tick as its publisher writes it: 12345.6, 12 345,6, 12,345.6 and the like.
+  const number = words => {
+    const plain = words.replace("−", "-").replace(/[\s’']/g, ""), grouped = /\d\d,\d{3}$/.test(plain) || /,.*\./.test(plain);
+    return Number(grouped ? plain.replaceAll(",", "") : plain.replace(/\.(?=.*,)/g, "").replace(",", "."));
+  };
   // From a place on the drawing to the number of an axis, by its outermost ticks.
   const scale = (svg, axis) => {
     const group = svg.querySelector(`g[id$='-axis-${axis}']`), lines = group.querySelectorAll("line");
     const ticks = [...group.querySelectorAll("text")].map((text, i) => ({
-      value: Number(text.textContent.replace("−", "-")), at: lines[i] ? middle(lines[i], axis) : NaN }));
+      value: number(text.textContent), at: lines[i] ? middle(lines[i], axis) : NaN }));
     const low = ticks[0], high = ticks.at(-1);
     return at => low.value + (at - low.at) * (high.value - low.value) / (high.at - low.at);
   };

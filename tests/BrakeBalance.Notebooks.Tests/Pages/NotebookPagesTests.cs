@@ -37,7 +37,6 @@ public partial class NotebookPagesTests(BrowserFixture browser, RenderedNotebook
         Assert.True(length < LargestPage, $"{name}: {length} bytes");
     }
 
-    /// <summary>The invented coupe's file gives no rolling resistance, which the equations leave out.</summary>
     [Fact]
     public async Task What_an_equation_gives_in_a_cell_is_what_the_calculation_answers()
     {
