@@ -93,6 +93,9 @@ internal static class KnownQuantities
             text, Quantity.Infos.First(info => info.ValueType == quantity).UnitType, CultureInfo.InvariantCulture, out Enum? unit)
             ? unit : null);
 
+    /// <summary>A quantity in the unit in which UnitsNet holds its kind.</summary>
+    public static double Si(IQuantity quantity) => quantity.As(quantity.QuantityInfo.BaseUnitInfo.Value);
+
     /// <summary>The usual abbreviation of a unit, as <see cref="Accepted"/> has it where it is there.</summary>
     public static string Symbol(Enum unit) => Symbols.TryGetValue(unit, out string? word)
         ? word

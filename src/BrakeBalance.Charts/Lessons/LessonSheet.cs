@@ -95,19 +95,15 @@ public sealed partial class LessonSheet : IHtmlOutput
     /// The answers to exercise 1, 2 and 3: text with a unit, such as "4520 N" or "0.29", or a computed quantity or number [–].
     /// </param>
     /// <returns>A sentence for each.</returns>
-    public string Check(params IReadOnlyList<object> answers) => string.Join('\n', answers.Select((answer, i) => Check(i + 1, answer)));
+    /// <exception cref="ArgumentException">There are more answers than exercises.</exception>
+    public string Check(params IReadOnlyList<object> answers) => answers.Count > _exercises.Count
+        ? throw new ArgumentException($"There are {_exercises.Count} exercises, and {answers.Count} answers.", nameof(answers))
+        : string.Join('\n', _exercises.OrderBy(exercise => exercise.Level).Zip(answers, Check));
 
-    /// <summary>Says what is off with an answer, without giving the right one.</summary>
-    /// <param name="number">The exercise's number in the lesson: 1 to 3.</param>
-    /// <param name="answer">The answer: text with its unit, such as "4520 N" or "0.29", or a computed quantity or number [–].</param>
-    /// <returns>A sentence.</returns>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="number"/> is not 1, 2 or 3.</exception>
-    public string Check(int number, object answer)
+    private string Check(Exercise exercise, object answer)
     {
-        Exercise exercise = _exercises.FirstOrDefault(e => e.Level == number)
-            ?? throw new ArgumentOutOfRangeException(nameof(number), number, "Must be 1, 2 or 3.");
         MarkedAnswer marked = Marking.Check(exercise, ValueText.Of(answer), _units == UnitSystem.Us);
-        return marked.Mark == Mark.Right ? $"Exercise {number}: right." : $"Exercise {number}: {marked.Comment}";
+        return marked.Mark == Mark.Right ? $"Exercise {exercise.Level}: right." : $"Exercise {exercise.Level}: {marked.Comment}";
     }
 
     /// <summary>The car's data as rows of name and value, both systems of units.</summary>

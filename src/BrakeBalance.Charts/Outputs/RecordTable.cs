@@ -14,7 +14,7 @@ internal static partial class RecordTable
     [UnconditionalSuppressMessage("Trimming", "IL2072", Justification = "Cells run where the calculation assembly is whole.")]
     public static DataFrame? Of(object? value)
     {
-        List<(string Name, string Value)> rows = IsRecord(value) ? [.. Rows("", value!, 0)] : [];
+        List<(string Name, string Value)> rows = Suits(value) ? [.. Rows("", value!, 0)] : [];
         return rows.Count == 0 ? null : new TableBuilder(UnitSystem.Si)
             .Words(Words(value!.GetType().Name), rows.Select(row => row.Name)).Words("Value", rows.Select(row => row.Value)).Build().Frame;
     }
@@ -30,7 +30,7 @@ internal static partial class RecordTable
             {
                 yield return (name, ValueText.Of(held is Enum ? Words(held.ToString()!) : held));
             }
-            else if (depth < Deepest && (IsRecord(held) || held?.GetType().Name.StartsWith("PerAxle", StringComparison.Ordinal) == true))
+            else if (depth < Deepest && (Suits(held) || held?.GetType().Name.StartsWith("PerAxle", StringComparison.Ordinal) == true))
             {
                 foreach ((string, string) row in Rows(name + ", ", held!, depth + 1))
                 {
@@ -40,8 +40,8 @@ internal static partial class RecordTable
         }
     }
 
-    // Results are records of the calculation; a car and its parts are inputs, with pages of their own.
-    private static bool IsRecord(object? value) =>
+    /// <summary>Whether a value is a result, a record of the calculation: a car and its parts are inputs.</summary>
+    public static bool Suits(object? value) =>
         value?.GetType() is { } type && type.Namespace is "BrakeBalance.Balance" or "BrakeBalance.Measurements" or "BrakeBalance.Stops"
             && type.GetMethod("<Clone>$") is not null;
 

@@ -11,7 +11,7 @@ public static class ValueHtml
     /// <param name="value">What the cell returned or showed; may be null.</param>
     /// <returns>True when a client that shows HTML should be given <see cref="Of"/>.</returns>
     public static bool Suits(object? value) =>
-        value is IHtmlOutput or DataFrame || RecordTable.Of(value) is not null
+        value is IHtmlOutput or DataFrame || RecordTable.Suits(value)
             || (value is IEnumerable and not string and not IDictionary && ((IEnumerable)value).Cast<object?>().Any(Suits));
 
     /// <summary>Any value as an HTML fragment.</summary>
@@ -22,7 +22,7 @@ public static class ValueHtml
         IHtmlOutput output => output.ToHtml(),
         DataFrame frame => new FrameTable(frame).ToHtml(),
         _ when RecordTable.Of(value) is { } table => new FrameTable(table).ToHtml(),
-        IEnumerable members when Suits(value) => string.Join('\n', members.Cast<object?>().Select(Of)),
+        IEnumerable members when Suits(value) => string.Join('\n', ValueText.Shown(members, Of)),
         _ => $"<pre>{WebUtility.HtmlEncode(ValueText.Of(value))}</pre>",
     };
 }

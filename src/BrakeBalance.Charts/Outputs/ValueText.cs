@@ -25,19 +25,26 @@ public static class ValueText
         DictionaryEntry entry => $"{Of(entry.Key)}: {Of(entry.Value)}",
         IDictionary dictionary => Joined(dictionary.Keys.Cast<object>().Select(object? (key) => new DictionaryEntry(key, dictionary[key]))),
         _ when RecordTable.Of(value) is { } table => new FrameTable(table).ToPlainText(),
-        IEnumerable members => Joined(members.Cast<object?>()),
+        IEnumerable members => Joined(members),
         IFormattable formattable => formattable.ToString(null, CultureInfo.InvariantCulture),
         _ => value.ToString() ?? "",
     };
 
-    private static string Joined(IEnumerable<object?> members)
+    /// <summary>The members of a list, each written, and a note in place of those beyond <see cref="MostMembers"/>.</summary>
+    internal static List<string> Shown(IEnumerable members, Func<object?, string> written)
     {
-        List<string> texts = [.. members.Take(MostMembers + 1).Select(Of)];
+        List<string> texts = [.. members.Cast<object?>().Take(MostMembers + 1).Select(written)];
         if (texts.Count > MostMembers)
         {
             texts[MostMembers] = FormattableString.Invariant($"… (the first {MostMembers} are shown)");
         }
 
+        return texts;
+    }
+
+    private static string Joined(IEnumerable members)
+    {
+        List<string> texts = Shown(members, Of);
         return string.Join(texts.Any(text => text.Contains('\n')) ? "\n" : ", ", texts);
     }
 }

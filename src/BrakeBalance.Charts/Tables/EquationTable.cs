@@ -47,7 +47,7 @@ public static class EquationTable
 
     private static double Si(object value) => value switch
     {
-        IQuantity quantity => quantity.As(quantity.QuantityInfo.BaseUnitInfo.Value),
+        IQuantity quantity => KnownQuantities.Si(quantity),
         double number => number,
         int number => number,
         _ => throw new ArgumentException($"{value} is neither a quantity nor a number."),

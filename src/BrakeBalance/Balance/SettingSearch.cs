@@ -195,6 +195,7 @@ public static class SettingSearch
         return (Pressure.FromPascals(limit), limit < topPascals ? cases.RearFirst(At(beyond)) : null);
     }
 
+    /// <summary>A car in every load case at every speed, prepared once: settings are then tried without preparing it anew.</summary>
     private sealed class Cases
     {
         private readonly Vehicle _vehicle;
@@ -219,15 +220,26 @@ public static class SettingSearch
             _middle = Draw(1, 1);
         }
 
+        public int Count => _states.Length * _cases.Length;
+
         /// <summary>
         /// The first condition in which the rear locks first; null when there is none. A case with no lock-up up to the highest pressure
         /// counts as safe.
         /// </summary>
-        public int Count => _states.Length * _cases.Length;
+        public BindingCondition? RearFirst(ValveLaw? setting, double? ratio = null, double rear = 1)
+        {
+            for (int i = 0; i < Count; i++)
+            {
+                if (RearFirst(i, setting, ratio, rear) is { } found)
+                {
+                    return found;
+                }
+            }
 
-        public BindingCondition? RearFirst(ValveLaw? setting, double? ratio = null, double rear = 1) =>
-            Enumerable.Range(0, Count).Select(i => RearFirst(i, setting, ratio, rear)).FirstOrDefault(found => found is not null);
+            return null;
+        }
 
+        /// <summary>The same in one case, by its place.</summary>
         public BindingCondition? RearFirst(int at, ValveLaw? setting, double? ratio = null, double rear = 1)
         {
             (BrakeState state, CarGains worst) = _states[at / _cases.Length];
@@ -237,6 +249,9 @@ public static class SettingSearch
             return adhesion is { } there ? new(load.Name, there, speed, state.Name, _spread) : null;
         }
 
+        /// <summary>
+        /// Share of all cases in which the rear locks first in the worst corner, and mean and least efficiency with friction at its middle.
+        /// </summary>
         public (double RearFirst, double Mean, double Worst) Over(ValveLaw? setting)
         {
             IReadOnlyList<double> adhesions = _conditions.Adhesions;

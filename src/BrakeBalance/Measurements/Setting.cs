@@ -225,6 +225,9 @@ public sealed record Setting
         return [.. gains.Where(gain => gain.Amount > 0).OrderByDescending(gain => gain.Amount)];
     }
 
+    /// <summary>
+    /// A limit as a number that rises with rear braking: pascals of knee, or the rear's share of the rod force; below zero for none.
+    /// </summary>
     internal static double Amount(SettingLimit limit) => limit.Knee?.Pascals ?? (limit.FrontForceShare is { } share ? 1 - share : -1);
 
     private static double Quantile(double[] values)

@@ -43,12 +43,12 @@ public sealed record ExerciseAnswer
     /// <returns>An answer with a tolerance of 3 % (common practice for school sheets).</returns>
     public static ExerciseAnswer Of(IQuantity quantity, params (string Name, IQuantity Value)[] mistakes)
     {
-        double right = Si(quantity);
+        double right = KnownQuantities.Si(quantity);
         return new()
         {
             Quantity = quantity,
             Tolerance = 0.03,
-            Mistakes = [.. mistakes.Select(mistake => new Mistake(mistake.Name, Si(mistake.Value)))
+            Mistakes = [.. mistakes.Select(mistake => new Mistake(mistake.Name, KnownQuantities.Si(mistake.Value)))
                 .Where(mistake => Math.Abs(mistake.Value - right) > 0.06 * Math.Abs(right))],
         };
     }
@@ -111,9 +111,7 @@ public sealed record ExerciseAnswer
     internal Enum LeadUnit(bool us) => us ? LeadUnits[QuantityType!].Us : LeadUnits[QuantityType!].Si;
 
     /// <summary>The right value in SI, or the fraction.</summary>
-    internal double RightValue => Quantity is { } quantity ? Si(quantity) : Fraction!.Value;
-
-    internal static double Si(IQuantity quantity) => quantity.As(quantity.QuantityInfo.BaseUnitInfo.Value);
+    internal double RightValue => Quantity is { } quantity ? KnownQuantities.Si(quantity) : Fraction!.Value;
 
     private static string Abbreviation(Enum unit) =>
         KnownQuantities.Symbol(unit) switch

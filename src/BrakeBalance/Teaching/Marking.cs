@@ -115,7 +115,7 @@ public static class Marking
         }
 
         return (unit.Length == 0 ? answer.LeadUnit(us) : KnownQuantities.Find(type, AnswerText.Unit(unit, type))) is { } known
-            ? ExerciseAnswer.Si(KnownQuantities.From(number, known)) : null;
+            ? KnownQuantities.Si(KnownQuantities.From(number, known)) : null;
     }
 
     private static bool IsPercent(string unit) => unit.TrimEnd('.').ToLowerInvariant() is "%" or "percent" or "per cent" or "pct";
@@ -164,7 +164,7 @@ public static class Marking
             : new(Mark.Wrong, 0, "Wrong; start again from the sketch.");
 
     private static bool AnyUnitFits(ExerciseAnswer answer, double number) =>
-        AnswerText.UnitsOf(answer.QuantityType!).Any(unit => Near(answer, ExerciseAnswer.Si(KnownQuantities.From(number, unit))));
+        AnswerText.UnitsOf(answer.QuantityType!).Any(unit => Near(answer, KnownQuantities.Si(KnownQuantities.From(number, unit))));
 
     private static bool Near(ExerciseAnswer answer, double value) =>
         Math.Abs(value - answer.RightValue) <= Slack(answer, answer.RightValue);
