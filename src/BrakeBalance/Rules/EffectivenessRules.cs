@@ -75,13 +75,13 @@ public static class EffectivenessRules
         double margin = (longest - distance.FromFirstTouch) / longest;
         string bound = worst.Bound switch
         {
-            RateBound.Road => FormattableString.Invariant($"the first axle locks at {worst.ForceUsed.Newtons:0} N"),
+            RateBound.Road => $"the first axle locks at {InBoth.Text(worst.ForceUsed)}",
             RateBound.Travel => "the pedal comes to its end",
-            _ => FormattableString.Invariant($"{worst.ForceUsed.Newtons:0} N"),
+            _ => InBoth.Text(worst.ForceUsed),
         };
         return new(rule.Id, title, source, margin >= 0 ? RuleOutcome.Pass : RuleOutcome.Fail, margin, where,
             string.Create(CultureInfo.InvariantCulture,
-                $"{(margin >= 0 ? "Pass" : "Fail")}: worst {where}, {distance.FromFirstTouch.Meters:0.0} m "
-                    + $"at a braking rate of {worst.RateAtForce:0.00} ({bound}); {longest.Meters:0.0} m allowed."));
+                $"{(margin >= 0 ? "Pass" : "Fail")}: worst {where}, {InBoth.Way(distance.FromFirstTouch)} "
+                    + $"at a braking rate of {worst.RateAtForce:0.00} ({bound}); {InBoth.Way(longest)} allowed."));
     }
 }

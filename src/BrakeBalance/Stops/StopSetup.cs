@@ -169,7 +169,7 @@ public sealed record StopSetup
             PedalForce = pedalForce,
             FrontRollShare = Known(dynamics.FrontRollShare, 0.55, "front axle takes 55 % of the lateral load transfer", assumed),
             MaximumSpeed = Speed.FromKilometersPerHour(
-                Known(dynamics.MaximumSpeed?.KilometersPerHour, 160, "maximum speed 160 km/h", assumed)),
+                Known(dynamics.MaximumSpeed?.KilometersPerHour, 160, "maximum speed 160 km/h (99 mph)", assumed)),
             Fluid = vehicle.Control?.Circuits?.Front.Fluid.Grade ?? BrakeFluidGrade.Dot4,
             Adhesion = adhesion,
             Assumptions = assumed,
@@ -188,7 +188,7 @@ public sealed record StopSetup
         }
 
         Force force = conditions.PedalForce ?? control.Foot.Emergency
-            ?? Force.FromNewtons(Known(null, StopConditions.UsualPedalForce.Newtons, "force of the foot in an emergency stop 500 N",
+            ?? Force.FromNewtons(Known(null, StopConditions.UsualPedalForce.Newtons, "force of the foot in an emergency stop 500 N (112 lbf)",
                 assumed));
         FootReach reach = FootReach.Of(new ControlForce(new BalanceModel(vehicle, load)), force);
         return (reach.MasterPressure, BoundOf(reach.Bound), force);
@@ -236,7 +236,7 @@ public sealed record StopSetup
             LateralSlipWeight = Known(dynamics.LateralStiffnessRatio, 0.5, $"{name} lateral slip stiffness half of the longitudinal",
                 assumed),
             BrakeImbalance = dynamics.BrakeImbalance,
-            Track = Length.FromMeters(Known(dynamics.Track?.Meters, 1.45, $"{name} track 1.45 m", assumed)),
+            Track = Length.FromMeters(Known(dynamics.Track?.Meters, 1.45, $"{name} track 1.45 m (4.76 ft)", assumed)),
         };
     }
 

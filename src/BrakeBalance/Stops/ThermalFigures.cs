@@ -14,8 +14,9 @@ internal static class ThermalFigures
         if (data is null)
         {
             assumed.Add(string.Create(CultureInfo.InvariantCulture,
-                $"{axle} brake of {given.RingMass.Kilograms:0.0} kg ring "
-                    + $"and {given.CoolingArea.SquareMeters:0.000} m² cooled surface, estimated from its radius"));
+                $"{axle} brake of {InBoth.Text(given.RingMass)} ring "
+                    + $"and {given.CoolingArea.SquareMeters:0.000} m² ({given.CoolingArea.SquareFeet:0.00} ft²) cooled surface, "
+                    + $"estimated from its radius"));
         }
 
         if (data?.Friction is null)

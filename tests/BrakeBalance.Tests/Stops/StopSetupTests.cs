@@ -91,7 +91,7 @@ public class StopSetupTests
     public void Typical_values_that_stand_in_are_named_and_given_ones_are_not()
     {
         Vehicle given = Read("coupe-1960s");
-        Assert.Equal(["force of the foot in an emergency stop 500 N", "front slip curve of the shape \"dry asphalt\"",
+        Assert.Equal(["force of the foot in an emergency stop 500 N (112 lbf)", "front slip curve of the shape \"dry asphalt\"",
             "rear slip curve of the shape \"dry asphalt\"", "front lateral slip stiffness half of the longitudinal",
             "rear lateral slip stiffness half of the longitudinal"],
             StopSetup.From(given, given.LoadCases[0], 0.9).Assumptions.Order().OrderBy(a => a.Contains("lateral")));
@@ -99,7 +99,7 @@ public class StopSetupTests
         IReadOnlyList<string> assumed = StopSetup.From(bare, bare.LoadCases[0], 0.9).Assumptions;
         Assert.Contains(assumed, a => a.StartsWith("front brake of ", StringComparison.Ordinal));
         Assert.Contains("yaw inertia mass times both axle distances", assumed);
-        Assert.Contains("maximum speed 160 km/h", assumed);
+        Assert.Contains("maximum speed 160 km/h (99 mph)", assumed);
     }
 
     [Fact]

@@ -1,4 +1,4 @@
-namespace BrakeBalance.Bench;
+namespace BrakeBalance;
 
 /// <summary>Quantities in metric and United States customary units side by side, for sentences that every reader gets alike.</summary>
 internal static class InBoth
@@ -10,6 +10,15 @@ internal static class InBoth
     public static string Text(Pressure pressure) => pressure.Bars < 10
         ? FormattableString.Invariant($"{pressure.Bars:0.##} bar ({pressure.PoundsForcePerSquareInch:0.#} psi)")
         : FormattableString.Invariant($"{pressure.Bars:0} bar ({pressure.PoundsForcePerSquareInch:0} psi)");
+
+    /// <summary>Such as <c>60.6 m (199 ft)</c>, for a way along the road or across it.</summary>
+    public static string Way(Length way) => FormattableString.Invariant($"{way.Meters:0.0} m ({way.Feet:0.#} ft)");
+
+    /// <summary>Such as <c>500 N (112 lbf)</c>.</summary>
+    public static string Text(Force force) => FormattableString.Invariant($"{force.Newtons:0} N ({force.PoundsForce:0} lbf)");
+
+    /// <summary>Such as <c>5.7 kg (12.6 lb)</c>.</summary>
+    public static string Text(Mass mass) => FormattableString.Invariant($"{mass.Kilograms:0.0} kg ({mass.Pounds:0.0} lb)");
 
     /// <summary>Such as <c>95 °C (203 °F)</c>.</summary>
     public static string Text(Temperature temperature) =>
