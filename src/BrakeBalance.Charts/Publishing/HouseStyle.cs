@@ -27,6 +27,9 @@ public sealed partial class HouseStyle
     /// <summary>12345.6 as the house writes it; null when the file says nothing of it.</summary>
     internal string? Number => _said.Number;
 
+    /// <summary>What stands before decimals and, where anything does, between thousands.</summary>
+    public string Separators => Sample(_said.Number) is var (group, point) ? point + group : ".";
+
     /// <summary>The font of all words; null when the file names none.</summary>
     public string? Font => _said.Font;
 
@@ -40,6 +43,8 @@ public sealed partial class HouseStyle
             Title = Numbers(figure.Title),
             Caption = Numbers(figure.Caption),
             LongDescription = Numbers(figure.LongDescription),
+            Layers = [.. figure.Layers.Select(layer =>
+                layer with { Name = Numbers(layer.Name), Label = layer.Label is { } label ? Numbers(label) : null })],
         };
     }
 

@@ -253,7 +253,7 @@ internal static class ClassSheets
         string body = $"<style>\n{Print}\n</style>\n<div class=\"bb-layout\">\n<main id=\"content\" tabindex=\"-1\">\n<h1>{title}</h1>\n"
             + $"{papers}</main>\n</div>\n";
         KeyValuePair<string, string>[] facts = [new("Cars", "invented, drawn by the teacher's secret and a student number")];
-        return PageShell.Html(new PageShell.Parts(title, body, facts, IsIndex: false, SingleFile: false));
+        return PageShell.Html(new PageShell.Parts(title, body, facts, IsIndex: false, SingleFile: false, HasCode: false));
     }
 
     private static void Head(StringBuilder html, ClassPlan plan, int student, string title, ExerciseCar car)
@@ -263,8 +263,9 @@ internal static class ClassSheets
             $"<div class=\"bb-running\"><p>Class {plan.Code}, student number {student}. {right}</p></div>\n"
                 + $"<div>\n<h2>{title} {student}</h2>\n")
             .Append("<p>The car is invented. A calculation is no approval of a brake; rear-first lock-up can spin a car. "
-                + "The pages of the lessons draw it: class code and student number are asked for below their figure.</p>\n"
-                + "<div class=\"bb-car\"><div class=\"bb-scroll-x\"><table>\n<tbody>\n");
+                + "The pages of the lessons draw it: class code and student number are asked for below their figure.")
+            .Append(title == KeyTitle ? "" : " Here the axes of each lesson's figure stand beside its questions, to draw into.")
+            .Append("</p>\n<div class=\"bb-car\"><div class=\"bb-scroll-x\"><table>\n<tbody>\n");
         foreach ((string name, string symbol, string value) in CarData.Of(car, plan.Units))
         {
             html.Append("<tr><th scope=\"row\">").Append(HtmlText.Escape(name)).Append("</th><td>").Append(HtmlText.Escape(symbol))

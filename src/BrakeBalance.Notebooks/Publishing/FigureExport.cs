@@ -113,7 +113,7 @@ internal static class FigureExport
         Put(words + ".csv", shown.Table.ToCsv());
         if (plan.Chart)
         {
-            Put(words + ".html", ChartPage.Html(shown));
+            Put(words + ".html", ChartPage.Html(shown, plan.Style));
         }
 
         foreach (Theme theme in plan.Embed ? plan.Themes : [])

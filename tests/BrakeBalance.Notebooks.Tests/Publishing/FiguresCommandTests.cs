@@ -247,7 +247,8 @@ public class FiguresCommandTests
         string[][] runs =
         [
             ["--figure", "brake-forces", "--figure", "effort", "--format", "embed"], ["--figure", "line-pressures", "--plain"],
-            ["--figure", "line-pressures"], ["--figure", "brake-forces", "--size", "square", "--style", style, "--units", "both"],
+            ["--figure", "line-pressures"], ["--figure", "brake-forces", "--size", "square", "--style", style, "--units", "both",
+                "--format", "html"],
         ];
         foreach (string[] run in runs)
         {
@@ -256,8 +257,8 @@ public class FiguresCommandTests
         }
 
         string page = folder.File("out/coupe-1960s-figures.html"), gallery = File.ReadAllText(page);
-        Assert.Equal(6, Regex.Count(gallery, "<svg [^>]*role=\"img\""));
-        Assert.Contains("6 figures, each", gallery, StringComparison.Ordinal);
+        Assert.Equal(5, Regex.Count(gallery, "<svg [^>]*role=\"img\""));
+        Assert.Contains("5 figures, each", gallery, StringComparison.Ordinal);
         Assert.Contains("SI, US customary", gallery, StringComparison.Ordinal);
         Assert.Equal(2, Regex.Count(gallery, "&lt;iframe src="));
         string[] ids = [.. Regex.Matches(gallery, " id=\"([^\"]+)\"").Select(id => id.Groups[1].Value)];
@@ -270,6 +271,10 @@ public class FiguresCommandTests
         item = item[..item.IndexOf("</li>", StringComparison.Ordinal)];
         Assert.DoesNotMatch(@">[^<]*\d\.\d(?!\d\d)", item[..item.IndexOf("<textarea", StringComparison.Ordinal)]);
 
+        string chart = File.ReadAllText(folder.File("out/coupe-1960s-brake-forces-si.html"));
+        Assert.Contains("chart.layout.separators=\",.\";", chart, StringComparison.Ordinal);
+        Assert.Contains("\"text\":\"z = 0,4\"", chart, StringComparison.Ordinal);
+
         // What was deleted is no longer listed.
         foreach (string file in Directory.GetFiles(folder.File("out"), "*-effort-*"))
         {
@@ -280,7 +285,7 @@ public class FiguresCommandTests
         gallery = File.ReadAllText(page);
         Assert.DoesNotContain("-effort-", gallery, StringComparison.Ordinal);
         Assert.Contains("-travel-", gallery, StringComparison.Ordinal);
-        Assert.Equal(6, Regex.Count(gallery, "<svg [^>]*role=\"img\""));
+        Assert.Equal(5, Regex.Count(gallery, "<svg [^>]*role=\"img\""));
     }
 
     [Fact]
