@@ -273,7 +273,7 @@ public class FiguresCommandTests
 
         string chart = File.ReadAllText(folder.File("out/coupe-1960s-brake-forces-si.html"));
         Assert.Contains("chart.layout.separators=\",.\";", chart, StringComparison.Ordinal);
-        Assert.Contains("\"text\":\"z = 0,4\"", chart, StringComparison.Ordinal);
+        Assert.Contains(@"""z\u00A0=\u00A00,4""", chart, StringComparison.Ordinal);
 
         // What was deleted is no longer listed.
         foreach (string file in Directory.GetFiles(folder.File("out"), "*-effort-*"))
