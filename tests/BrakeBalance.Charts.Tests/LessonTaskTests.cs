@@ -26,6 +26,47 @@ public class LessonTaskTests
         Assert.Equal(sheet["static-load-1"].Answer.Text(us: false).Split(" (")[0], Value(Of("static-load", student).Start, "Front axle"));
     }
 
+    /// <summary>Axes tell of a car no more than its mass, marks no more than its knee; all else is the same for everybody.</summary>
+    [Theory]
+    [InlineData("static-load")]
+    [InlineData("load-transfer")]
+    [InlineData("ideal-curve")]
+    [InlineData("fixed-ratio")]
+    [InlineData("knee", "no valve", "knee")]
+    [InlineData("adhesion-utilisation", "ideal, f = z")]
+    [InlineData("effort")]
+    [InlineData("failed-assist", "500 N", "failed-assist rule")]
+    [InlineData("rear-lock")]
+    [InlineData("heat")]
+    public void What_is_to_be_drawn_into_shows_nothing_that_is_asked_for(string lesson, params string[] given)
+    {
+        List<string> seen = [];
+        foreach (int student in Enumerable.Range(1, 60))
+        {
+            ExerciseCar car = ExerciseCar.For(new ClassNumber { Seed = 2026, Student = student });
+            Figure frame = LessonFigures.ToDrawInto(Lesson.Of(lesson), car, UnitSystem.Si);
+            Figure whole = LessonFigures.ToDraw(Lesson.Of(lesson), car, UnitSystem.Si);
+            Assert.Equal(given, frame.Layers.Select(layer => layer.Name));
+            Assert.True(whole.Layers.Count > frame.Layers.Count, "Something is left to draw.");
+            Assert.Equal((whole.XAxis.Quantity, whole.XAxis.Maximum, whole.YAxis.Quantity, whole.YAxis.Maximum),
+                (frame.XAxis.Quantity, frame.XAxis.Maximum, frame.YAxis.Quantity, frame.YAxis.Maximum));
+            double weight = car.Balance.Weight.Newtons, mass = car.LoadCase.Mass.Kilograms, knee = car.Valve.Knee.Pascals;
+            seen.Add(string.Join("; ", new[] { frame.XAxis, frame.YAxis }.Where(axis => axis.Categories is null)
+                .Select(axis => Told(axis.Measure == Measure.BrakeForce ? axis.Maximum! / weight
+                    : axis.Measure == Measure.Energy ? axis.Maximum! / mass : axis.Maximum!))
+                .Concat(frame.Layers.Select(layer => layer is MarkerLayer mark ? Told(mark.X[0] / knee) + Told(mark.Y[0] / knee)
+                    : layer is LineLayer line ? string.Join(' ', line.X.Concat(line.Y).Select(value => Told(value))) : layer.ToString()))));
+            string svg = LessonSheet.Drawing(Lesson.Of(lesson), car, student, UnitSystem.Si, isWhole: false);
+            Assert.DoesNotContain(whole.Title, svg, StringComparison.Ordinal);
+            Assert.DoesNotContain(whole.LongDescription, svg, StringComparison.Ordinal);
+            Assert.Contains(whole.XAxis.Categories is null ? whole.XAxis.Quantity : "front axle", svg, StringComparison.Ordinal);
+        }
+
+        Assert.Single(seen.Distinct());
+
+        static string Told(double? value) => value!.Value.ToString("G9", CultureInfo.InvariantCulture);
+    }
+
     [Theory]
     [MemberData(nameof(Students))]
     public void The_axle_loads_shown_add_up_to_the_weight_shown(int student)

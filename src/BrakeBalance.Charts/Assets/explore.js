@@ -6,7 +6,7 @@
   const desk = () => started ??= bbDesk.start();
   const own = () => {
     const kept = bbDesk.kept(), car = kept?.cars[kept.at || 0];
-    return car ? { text: car.text, logs: car.logs || {}, set: [] } : null;
+    return car ? { text: car.text, logs: car.logs || {}, set: [], known: null } : null;
   };
 
   const explore = root => {

@@ -6,28 +6,30 @@
   const NEAR = 24, STEP = 4, HINT = "Arrow keys: left and right along a line, up and down to the next one.";
   const known = new WeakMap(), element = (tag, name) => Object.assign(document.createElement(tag), { className: name });
   const box = element("div", "bb-read"), spot = element("i", "bb-read-spot");
-  const planOf = frame => frame.closest("figure")?.querySelector("[data-read]")?.dataset.read;
+  // 12345.6 as the publisher writes it; what stands between thousands and before decimals follows.
+  const planOf = frame => {
+    const { read, number } = frame.closest("figure").querySelector("[data-read]").dataset;
+    return { ...JSON.parse(read), number: (number || "12345.6").match(/^12(\D?)345(\D)6$/).slice(1) };
+  };
   const middle = (line, axis) => (Number(line.getAttribute(axis + 1)) + Number(line.getAttribute(axis + 2))) / 2;
   const corners = path => path.getAttribute("d").match(/-?[\d.]+ -?[\d.]+/g).map(pair => pair.split(" ").map(Number));
 
-  // A tick as its publisher writes it: 12345.6, 12 345,6, 12,345.6 and the like.
-  const number = words => {
-    const plain = words.replace("−", "-").replace(/[\s’']/g, ""), grouped = /\d\d,\d{3}$/.test(plain) || /,.*\./.test(plain);
-    return Number(grouped ? plain.replaceAll(",", "") : plain.replace(/\.(?=.*,)/g, "").replace(",", "."));
-  };
+  const number = (words, [group, point]) => Number(words.replace("−", "-").replaceAll(group, "").replace(point, "."));
+  const written = (words, [group, point]) => words.replace(/(\d+)\.?(\d*)/, (_, whole, part) =>
+    (whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, group) : whole) + (part && point + part));
   // From a place on the drawing to the number of an axis, by its outermost ticks.
-  const scale = (svg, axis) => {
+  const scale = (svg, axis, format) => {
     const group = svg.querySelector(`g[id$='-axis-${axis}']`), lines = group.querySelectorAll("line");
     const ticks = [...group.querySelectorAll("text")].map((text, i) => ({
-      value: number(text.textContent), at: lines[i] ? middle(lines[i], axis) : NaN }));
+      value: number(text.textContent, format), at: lines[i] ? middle(lines[i], axis) : NaN }));
     const low = ticks[0], high = ticks.at(-1);
     return at => low.value + (at - low.at) * (high.value - low.value) / (high.at - low.at);
   };
   // As running text rounds: a pure number keeps its last zero.
-  const text = ([, unit, step], value) => {
+  const text = ([, unit, step], value, format) => {
     const decimals = step.toString().split(".")[1]?.length || 0, shown = (Math.round(value / step) * step).toFixed(decimals);
     const short = unit || !decimals ? String(Number(shown)) : shown;
-    return short.replace(/^-0(\.0*)?$/, "0$1").replace("-", "−") + (unit && "\u00a0" + unit);
+    return written(short.replace(/^-0(\.0*)?$/, "0$1").replace("-", "−"), format) + (unit && "\u00a0" + unit);
   };
 
   const dots = (kind, group) => {
@@ -51,18 +53,19 @@
   };
   const look = (frame, svg) => {
     if (known.has(svg)) return known.get(svg);
-    const plan = JSON.parse(planOf(frame)), groups = svg.querySelector("g[id$='-layers']").children;
+    const plan = planOf(frame), format = plan.number, groups = svg.querySelector("g[id$='-layers']").children;
     const upright = [...svg.querySelectorAll("g[id$='-frame'] line")].at(-1), of = name => Number(upright.getAttribute(name));
     const left = of("x1"), right = Number(svg.querySelector("g[id$='-frame'] line").getAttribute("x2"));
     const isDrawn = ([x, y]) => x > left - 1 && x < right + 1 && y > of("y1") - 1 && y < of("y2") + 1; // the rest is clipped
-    const names = plan.x[3], y = scale(svg, "y");
-    const x = names ? at => Math.floor((at - left) / (right - left) * names.length) : scale(svg, "x");
-    const sayX = at => `${plan.x[0]} ${text(plan.x, x(at))}`, sayY = at => `${plan.y[0]} ${text(plan.y, y(at))}`;
+    const names = plan.x[3], y = scale(svg, "y", format);
+    const x = names ? at => Math.floor((at - left) / (right - left) * names.length) : scale(svg, "x", format);
+    const sayX = at => `${plan.x[0]} ${text(plan.x, x(at), format)}`;
+    const sayY = at => `${plan.y[0]} ${text(plan.y, y(at), format)}`;
     const layers = plan.layers.map(([kind, name, more], i) =>
       ({ kind, name, more, group: groups[i], dots: dots(kind, groups[i]).filter(dot => kind === "bar" || isDrawn(dot)) }));
     const words = ({ kind, name, group }, dot) => {
       if (kind === "across") return [name, isUpright(group) ? !names && sayX(dot[0]) : sayY(dot[1])];
-      const height = kind === "bar" ? `${plan.y[0]} ${text(plan.y, y(dot[1]) - y(dot.foot))}` : sayY(dot[1]);
+      const height = kind === "bar" ? `${plan.y[0]} ${text(plan.y, y(dot[1]) - y(dot.foot), format)}` : sayY(dot[1]);
       return [name, names ? names[x(dot[0])] || "" : sayX(dot[0]), height];
     };
     const found = { svg, layers: layers.filter(layer => layer.dots.length), areas: layers.filter(layer => !layer.dots.length), words,

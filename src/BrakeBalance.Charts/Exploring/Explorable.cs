@@ -110,9 +110,10 @@ public sealed class Explorable : IHtmlOutput
     internal Explorable AgainFrom(object read, string name, UnitSystem units, params ReadOnlySpan<(string Key, JsonNode? Value)> more) =>
         SourceText.Of(read) is not { } source ? this : Again(name, units,
         [
-            .. more, ("text", source.Text),
+            ("text", source.Text),
             ("set", new JsonArray([.. source.Set.Select(one => (JsonNode)new JsonArray(one.Path, one.Value))])),
             ("logs", new JsonObject(source.Logs.Select(log => KeyValuePair.Create(log.Key, (JsonNode?)log.Value)))),
+            .. more,
         ]);
 
     /// <summary>Which settings are shown.</summary>

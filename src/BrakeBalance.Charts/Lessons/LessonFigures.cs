@@ -11,6 +11,9 @@ internal static partial class LessonFigures
     // The rear axle of a car with its engine in the rear brakes with half its weight and more.
     private const double RearTop = 0.55;
 
+    // Layers of the figures to draw that show nothing but what a sheet says of its car, or what holds for every car.
+    private static readonly string[] Given = ["no valve", "knee", "ideal, f = z", "500 N", "failed-assist rule"];
+
     private static readonly double[] Rates = [.. Enumerable.Range(0, 23).Select(i => i * 0.05)];
 
     /// <summary>The figure of a lesson.</summary>
@@ -33,6 +36,23 @@ internal static partial class LessonFigures
             "rear-lock" => RearLock(car, shown),
             "heat" => Heat(car, shown),
             _ => throw new ArgumentException($"There is no figure for the lesson \"{lesson.Id}\".", nameof(lesson)),
+        };
+    }
+
+    /// <summary>The figure of a lesson that a class draws: the first with axes of its own.</summary>
+    public static Figure ToDraw(Lesson lesson, ExerciseCar car, UnitSystem units) =>
+        Of(lesson, car, units).Start.Figures.First(figure => !figure.IsToScale);
+
+    /// <summary>The same without what has to be found: its axes, and what a sheet gives.</summary>
+    public static Figure ToDrawInto(Lesson lesson, ExerciseCar car, UnitSystem units)
+    {
+        Figure whole = ToDraw(lesson, car, units);
+        return whole with
+        {
+            Title = "To draw into, with the car of this sheet",
+            Caption = "",
+            LongDescription = "Axes and what is given.",
+            Layers = [.. whole.Layers.Where(layer => Given.Contains(layer.Name))],
         };
     }
 
@@ -77,8 +97,7 @@ internal static partial class LessonFigures
                             + $"and the rear {Measure.BrakeForce.Text(before.Rear, units)}; with it "
                             + $"{Measure.BrakeForce.Text(loads.Front, units)} and {Measure.BrakeForce.Text(loads.Rear, units)}.")
                     .Categories("Axle", "front axle", "rear axle")
-                    .Y("Axle load at rest", "P₁, P₂", Measure.BrakeForce, 0,
-                        1.1 * Math.Max(before.Front.Newtons, before.Rear.Newtons) + 2600)
+                    .Y("Axle load at rest", "P₁, P₂", Measure.BrakeForce, 0, car.Balance.Weight.Newtons)
                     .Bars("before", new double[] { before.Front.Newtons, before.Rear.Newtons }, Tone.Guide, Hatch.Dots)
                     .Bars("with the load", new double[] { loads.Front.Newtons, loads.Rear.Newtons }, Tone.Main)
                     .Build();

@@ -76,15 +76,33 @@ public sealed partial class LessonSheet : IHtmlOutput
     /// <summary>A drawing of a sheet's car to scale, without a number that is asked for.</summary>
     /// <param name="car">The car.</param>
     /// <param name="student">The student's number, for the names of its parts.</param>
+    /// <param name="units">The system of units.</param>
     /// <returns>SVG.</returns>
-    public static string Sketch(ExerciseCar car, int student)
+    public static string Sketch(ExerciseCar car, int student, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(car);
-        Figure figure = LessonFigures.Sketch(car.Balance, UnitSystem.Si);
-        return (figure with { Id = FormattableString.Invariant($"sketch-{student}") }).ToSvg(SketchSize);
+        return Drawn(LessonFigures.Sketch(car.Balance, units), student, FigureSize.Phone with { Name = "sketch", Height = 250 });
     }
 
-    private static FigureSize SketchSize { get; } = FigureSize.Phone with { Name = "sketch", Height = 250, ShownWidth = "100%" };
+    /// <summary>The figure of a lesson with a sheet's car.</summary>
+    /// <param name="lesson">The lesson.</param>
+    /// <param name="car">The car.</param>
+    /// <param name="student">The student's number, for the names of its parts.</param>
+    /// <param name="units">The system of units.</param>
+    /// <param name="isWhole">Whether it is whole; else it has only its axes and what is given, to draw into.</param>
+    /// <returns>SVG.</returns>
+    public static string Drawing(Lesson lesson, ExerciseCar car, int student, UnitSystem units, bool isWhole)
+    {
+        ArgumentNullException.ThrowIfNull(lesson);
+        ArgumentNullException.ThrowIfNull(car);
+        return isWhole
+            ? Drawn(LessonFigures.ToDraw(lesson, car, units), student, FigureSize.PrintSingle)
+            : Drawn(LessonFigures.ToDrawInto(lesson, car, units), student,
+                FigureSize.Phone with { Name = "frame", Width = 280, Height = 225, FontSize = 11 });
+    }
+
+    private static string Drawn(Figure figure, int student, FigureSize size) =>
+        (figure with { Id = FormattableString.Invariant($"{figure.Id}-{student}") }).ToSvg(size with { ShownWidth = "100%" });
 
     /// <summary>The figure of a lesson with the car of a class's sheet, whose tasks the code does not tell.</summary>
     internal static Explorable OfClass(string lesson, string code, int student, UnitSystem units) =>

@@ -22,9 +22,10 @@ internal sealed class LiveExplorables
         ["from-above"] = (car, of, units, _) =>
             StopExplorables.FromAbove(Car(car), Load(car, of), Number(of, "adhesion") ?? 0, FromSpeed(of), Foot(of), units),
         ["pads"] = (car, of, units, id) => StopExplorables.PadsAndHeat(Car(car), Load(car, of).Name, units, id),
-        ["figure"] = (car, of, units, id) => MovingFigure.Of(FigureCatalogue.All.First(entry => entry.Name == LiveDesk.Word(of, "figure")),
+        ["figure"] = (car, of, units, id) => MovingFigure.Again(
+            FigureCatalogue.All.First(entry => entry.Name == LiveDesk.Word(of, "figure")),
             Car(car), units, of["plain"]?.GetValue<bool>() == true,
-            new HouseStyle(LiveDesk.Word(of, "credit"), LiveDesk.Word(of, "number")), id)
+            new HouseStyle(LiveDesk.Word(of, "credit"), LiveDesk.Word(of, "number")), id, of["known"])
             ?? throw new ArgumentException("Nothing moves this figure of this car."),
         ["story"] = (car, of, units, id) =>
             KneeStory.Of(LiveDesk.Word(of, "screen") ?? "", Car(car), () => Answer(car), units, id),

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace BrakeBalance.Charts.Publishing;
 
 /// <summary>What the figures of one car have in common, each part computed when the first figure asks for it.</summary>
@@ -10,6 +12,9 @@ internal sealed class CarStudy
     public const double Dry = Conditions.DryAdhesion;
 
     private static readonly double[] Slopes = [.. Enumerable.Range(0, 9).Select(i => 0.1 * i)];
+
+    // Many figures ask for the answer of one car.
+    private static readonly ConditionalWeakTable<Vehicle, Setting> Answers = [];
 
     private readonly Lazy<UtilisationCurve> _curve;
     private readonly Lazy<Setting> _setting;
@@ -35,7 +40,7 @@ internal sealed class CarStudy
         Laden = new BalanceModel(car, car.LoadCases[^1]);
         _curve = new(() => UtilisationCurve.Of(car)[load]);
         Conditions coarse = car.Conditions with { AdhesionSteps = 16 };
-        _setting = new(() => Setting.Of(car));
+        _setting = new(() => Answers.GetValue(car, one => Setting.Of(one)));
         _settings = new(() => SettingMap.Of(Answer));
         _knees = new(() => [.. new[] { 0, 0.08, 0.15 }.Select(spread =>
             (spread, (IReadOnlyList<(double, Pressure?)>)[.. Slopes.Select(slope =>
@@ -84,6 +89,9 @@ internal sealed class CarStudy
     /// <summary>The safe limits over slope, for several spreads of friction.</summary>
     public IReadOnlyList<(double, IReadOnlyList<(double, Pressure?)>)> Knees => _knees.Value;
 
+    /// <summary>The car set as recommended, where that is known already; null to ask for the answer.</summary>
+    public Vehicle? Recommended { get; init; }
+
     /// <summary>The car as recommended; null when there is none, or none is needed.</summary>
     public BalanceModel? AtAdvice => _advised.Value;
 
@@ -122,10 +130,9 @@ internal sealed class CarStudy
         return study;
     }
 
-    private BalanceModel? Advised() =>
-        Answer is { Recommended: not null, Reach: not SettingReach.NotNeeded, Variable: not SettingVariable.AddedKnee } answer
-        ? new BalanceModel(answer.RecommendedVehicle, answer.RecommendedVehicle.LoadCase(Light.LoadCase.Name))
-        : null;
+    private BalanceModel? Advised() => (Recommended
+        ?? (Answer is { Recommended: not null, Reach: not SettingReach.NotNeeded, Variable: not SettingVariable.AddedKnee } answer
+            ? answer.RecommendedVehicle : null)) is { } car ? new BalanceModel(car, car.LoadCase(Light.LoadCase.Name)) : null;
 
     private (PerAxle<ThermalBrake> Brakes, HeatResult Result) Fade()
     {

@@ -27,6 +27,9 @@ public sealed partial class HouseStyle
     /// <summary>12345.6 as the house writes it; null when the file says nothing of it.</summary>
     internal string? Number => _said.Number;
 
+    /// <summary>What stands before decimals and, where anything does, between thousands.</summary>
+    public string Separators => Sample(_said.Number) is var (group, point) ? point + group : ".";
+
     /// <summary>The font of all words; null when the file names none.</summary>
     public string? Font => _said.Font;
 
@@ -40,13 +43,16 @@ public sealed partial class HouseStyle
             Title = Numbers(figure.Title),
             Caption = Numbers(figure.Caption),
             LongDescription = Numbers(figure.LongDescription),
+            Layers = [.. figure.Layers.Select(layer =>
+                layer with { Name = Numbers(layer.Name), Label = layer.Label is { } label ? Numbers(label) : null })],
         };
     }
 
-    /// <summary>A drawing or piece of a page with the numbers of its words as the house writes them; tables keep theirs.</summary>
+    /// <summary>A drawing or piece of a page with all numbers as the house writes them, also those that are read off a drawing.</summary>
     /// <param name="markup">The drawing or piece.</param>
-    public string Numbered(string markup) => _said.Number is null ? markup
-        : Worded().Replace(markup, match => match.Groups[1].Value + Numbers(match.Groups[2].Value));
+    public string Numbered(string markup) => _said.Number is not { } number ? markup
+        : Readable().Replace(Worded().Replace(markup, match => match.Groups[1].Value + Numbers(match.Groups[2].Value)),
+            plan => $"data-number=\"{number}\" " + Quoted().Replace(plan.Value, name => Numbers(name.Value)));
 
     /// <summary>A text with its numbers written as the house writes them; names, sections and years stay.</summary>
     /// <param name="text">The text.</param>
@@ -139,8 +145,16 @@ public sealed partial class HouseStyle
     [GeneratedRegex(@"(?<![\w.,#/]|CFR |FMVSS )(?<whole>\d+)(?:\.(?<part>\d+))?(?![\w/]|\.\d)")]
     private static partial Regex Numeral();
 
-    [GeneratedRegex("(<(?:text|title|desc|figcaption|p|output|option|dd|small)(?: [^>]*)?>)([^<]+)")]
+    [GeneratedRegex("(<(?:(?:dc:)?title|dc:description|text|desc|figcaption|p|output|option|dd|small|th|td)(?: [^>]*)?>|aria-label=\")"
+        + "([^<\"]+)")]
     private static partial Regex Worded();
+
+    // What FigureReading tells of a drawing: its names are words, its steps of rounding are not.
+    [GeneratedRegex("data-read=\"[^\"]+")]
+    private static partial Regex Readable();
+
+    [GeneratedRegex("&quot;.*?&quot;")]
+    private static partial Regex Quoted();
 
     // Least contrast by WCAG 2.1: 4.5 for text (1.4.3), 3 for marks (1.4.11). Only what the style itself brings is judged.
     private IEnumerable<Problem> Unclear(Theme theme)

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Text.Json.Nodes;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Figures;
 
@@ -10,7 +11,7 @@ public static class MovingFigure
     private const int Steps = 41;
 
     /// <summary>What moves which figure; the slider that an animation follows comes first.</summary>
-    private static readonly Dictionary<string, Moves> Known = new()
+    private static readonly Dictionary<string, Moves> Movable = new()
     {
         ["brake-forces"] = Moves.Setting | Moves.Load,
         ["brake-forces-laden"] = Moves.Setting,
@@ -44,7 +45,7 @@ public static class MovingFigure
     }
 
     /// <summary>Names of the figures that something moves.</summary>
-    public static IEnumerable<string> Names => Known.Keys;
+    public static IEnumerable<string> Names => Movable.Keys;
 
     /// <summary>A figure with its controls; as they stand at the start it is the published figure.</summary>
     /// <param name="entry">The figure.</param>
@@ -53,21 +54,24 @@ public static class MovingFigure
     /// <param name="plain">Whether it speaks in plain words.</param>
     /// <param name="style">The publisher's credit line and numbers; null for the usual ones.</param>
     /// <param name="id">The explorable's short name.</param>
+    /// <param name="settings">The settings to go through; null for those of the car's own answer.</param>
     /// <returns>The explorable, each state of it one figure; null when nothing moves this figure of this car.</returns>
     public static Explorable? Of(
-        CatalogueEntry entry, Vehicle vehicle, UnitSystem units, bool plain = false, HouseStyle? style = null, string id = "moving")
+        CatalogueEntry entry, Vehicle vehicle, UnitSystem units, bool plain = false, HouseStyle? style = null, string id = "moving",
+        SettingSlider? settings = null)
     {
         ArgumentNullException.ThrowIfNull(entry);
         ArgumentNullException.ThrowIfNull(vehicle);
-        Moves moves = Known.GetValueOrDefault(entry.Name);
+        Moves moves = Movable.GetValueOrDefault(entry.Name);
         List<Control> controls = [];
         Func<int, Vehicle> car = _ => vehicle;
         double[] moments = [];
         CarStudy own = new(vehicle);
         if (moves.HasFlag(Moves.Setting))
         {
-            (Control control, Vehicle[] cars) = Settings(own.Answer, units);
-            controls.Add(control);
+            settings ??= SettingSlider.Of(own.Answer, Steps, units);
+            Vehicle[] cars = settings.Cars(vehicle);
+            controls.Add(settings.Control(vehicle, units));
             car = at => cars[at];
         }
         else if (moves.HasFlag(Moves.Bore) && vehicle.Control is not null)
@@ -113,7 +117,8 @@ public static class MovingFigure
 
         Figure Made(int slide, int load)
         {
-            CarStudy study = moments.Length > 0 ? own.At(moments[slide]) : new CarStudy(slides ? car(slide) : vehicle, load);
+            CarStudy study = moments.Length > 0 ? own.At(moments[slide])
+                : new CarStudy(slides ? car(slide) : vehicle, load) { Recommended = settings?.RecommendedOf(vehicle) };
             return entry.Make(study, units) is { } figure
                 ? FigureText.Credited(entry.Marked(plain ? entry.Plain.Of(figure, study) : figure, vehicle), vehicle, style)
                 : throw new ArgumentException($"This needs {entry.Needs}, which the car has not when set like this.");
@@ -129,8 +134,23 @@ public static class MovingFigure
             int slide = slides ? state[controls[0].Id] : 0, load = controls[^1].Id == "load" ? state["load"] : 0;
             return new Frame([OnSameAxes([Made(slide, load), .. Window(load)])[0]], []);
         }, style is null ? null : style.Numbered).AgainFrom(vehicle, "figure", units,
-            ("figure", entry.Name), ("plain", plain), ("credit", style?.Credit), ("number", style?.Number));
+            ("figure", entry.Name), ("plain", plain), ("credit", style?.Credit), ("number", style?.Number),
+            ("known", Known(vehicle, settings)), ("logs", null));
     }
+
+    /// <summary>What a page is told of a car in place of its logs, which take it half a minute to fit.</summary>
+    private static JsonObject Known(Vehicle vehicle, SettingSlider? settings)
+    {
+        ProportioningValve? valve = vehicle.Measured is null ? null : vehicle.Hydraulics.RearProportioningValve;
+        return new() { ["slope"] = valve?.Slope, ["hysteresis"] = valve?.Hysteresis.Pascals, ["settings"] = settings?.Json() };
+    }
+
+    /// <summary>A figure as a page makes it again, of a car of which it may know something already.</summary>
+    internal static Explorable? Again(
+        CatalogueEntry entry, Vehicle file, UnitSystem units, bool plain, HouseStyle style, string id, JsonNode? known) =>
+        Of(entry, known is null ? file : OwnMeasurements.WithValve(file, known["slope"]?.GetValue<double>(),
+            known["hysteresis"]?.GetValue<double>() is { } pascals ? Pressure.FromPascals(pascals) : null),
+            units, plain, style, id, SettingSlider.Read(known?["settings"]));
 
     /// <summary>Figures of one kind with axes that reach as far as those of all.</summary>
     /// <param name="figures">The figures, with the same measures on their axes.</param>
@@ -167,43 +187,4 @@ public static class MovingFigure
             return null;
         }
     }
-
-    private static (Control Control, Vehicle[] Cars) Settings(Setting setting, UnitSystem units)
-    {
-        Vehicle vehicle = setting.Vehicle;
-        if (vehicle.Hydraulics is { Split: BalanceBarSplit bar, RearProportioningValve: null })
-        {
-            (double[] shares, int at) = SettingChoices.Shares(setting, bar.FrontForceShare, Steps);
-            SettingChoices.Put(shares, setting.SafeLimit?.FrontForceShare,
-                [bar.FrontForceShare, setting.Recommended?.FrontForceShare ?? 0]);
-            at = Array.IndexOf(shares, bar.FrontForceShare);
-            IEnumerable<string> percent = Control.Slider("bar", "", Measure.Pure("front share", "%", 100, 0.1), shares, at, units).Settings;
-            return (Control.Slider("setting", "Front share of the balance bar",
-                Marked(percent, shares, bar.FrontForceShare, setting.SafeLimit?.FrontForceShare, setting.Recommended?.FrontForceShare), at),
-                [.. shares.Select((share, i) => i == at ? vehicle : vehicle.WithFrontForceShare(share))]);
-        }
-
-        Pressure? present = vehicle.Hydraulics.RearProportioningValve?.Knee;
-        double slope = setting.Middle.Slope ?? SettingSearch.AddedSlope;
-        (Pressure[] knees, int start) = SettingChoices.Knees(setting, Steps, units);
-        double[] pascals = [.. knees.Select(knee => knee.Pascals)];
-        double own = pascals[start];
-        SettingChoices.Put(pascals, setting.SafeLimit?.Knee?.Pascals, [own, setting.Recommended?.Knee?.Pascals ?? 0]);
-        start = Array.IndexOf(pascals, own);
-        IEnumerable<string> texts = Marked(SettingChoices.Texts(pascals.Select(one => Pressure.FromPascals(one)), units), pascals,
-            present?.Pascals, setting.SafeLimit?.Knee?.Pascals, setting.Recommended?.Knee?.Pascals);
-        Vehicle[] cars = [.. pascals.Select((knee, i) => present is not null && i == start
-            ? vehicle : vehicle.WithRearKnee(Pressure.FromPascals(knee), slope))];
-        return present is not null
-            ? (Control.Slider("setting", "Knee pressure of the valve", texts, start), cars)
-            : (Control.Slider("setting", "Knee pressure of the valve", texts.Append("none fitted"), cars.Length), [.. cars, vehicle]);
-    }
-
-    // Which of the settings is which, beside its number.
-    private static IEnumerable<string> Marked(
-        IEnumerable<string> texts, IReadOnlyList<double> values, double? present, double? safe, double? recommended) =>
-        texts.Select((text, i) => string.Join(", ", [text, .. new (double? At, string Name)[]
-        {
-            (present, "present setting"), (safe, "safe limit"), (recommended, "recommended setting"),
-        }.Where(mark => mark.At == values[i]).Select(mark => mark.Name)]));
 }

@@ -27,12 +27,16 @@ internal static class ClassSheets
         .bb-scroll-x { overflow-x: auto; overflow-y: hidden; }
         .bb-car { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 20rem), 1fr)); gap: 0 1.5rem; }
         .bb-car { align-items: start; }
+        .bb-part { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 18rem), 1fr)); gap: 0 1.5rem; }
+        .bb-part { align-items: start; break-inside: avoid; } .bb-part > ol { margin: 0; } .bb-part > div { max-width: 34rem; }
         .bb-running > p { display: flex; flex-wrap: wrap; gap: 0 1.5em; margin: 0 0 0.6em; }
         .bb-name { flex: 1; min-width: 12em; border-bottom: 1px solid currentColor; }
         @media print {
           .bb-scroll-x { overflow: visible; } body { font-size: 10pt; } h1 { display: none; }
           .bb-paper { display: table; width: 100%; margin: 0; padding: 0; border: 0; } .bb-wrong { color: #333; }
-          .bb-car { grid-template-columns: 1.7fr 1fr; } .bb-paper li { margin: 0.3em 0 0.65em; }
+          .bb-car { grid-template-columns: 2.2fr 1fr; } .bb-paper li { margin: 0.2em 0 0.4em; }
+          .bb-paper .bb-car :is(th, td) { font-size: 0.85em; font-weight: normal; padding: 0.05em 0.5em; line-height: 1.25; }
+          .bb-paper .bb-car td { white-space: nowrap; } .bb-part { grid-template-columns: minmax(0, 1fr) 62mm; }
           .bb-paper .bb-table td, .bb-paper .bb-table th { padding: 0 0.5em; line-height: 1.2; } .bb-paper .bb-csv { display: none; }
           /* The head of a table stands on each of its pages. */
           .bb-running { display: table-header-group; break-inside: avoid; } .bb-running + div { display: table-row-group; }
@@ -64,19 +68,13 @@ internal static class ClassSheets
     {
         ExerciseCar car = ExerciseCar.For(plan.Number(student));
         Head(html, plan, student, "Exercise sheet", car);
-        html.Append("<ol>\n");
-        foreach ((int index, Exercise exercise) in plan.Exercises(car).Index())
+        Parts(html, plan, student, car, isWhole: false, exercise =>
         {
             string unit = exercise.Answer.Unit(plan.Units == UnitSystem.Us);
-            html.Append("<li value=\"").Append(CultureInfo.InvariantCulture, $"{index + 1}").Append("\">").Append(Prose(exercise.Question))
-                .Append(CultureInfo.InvariantCulture,
-                    $" <small>({exercise.Id}, {exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")})</small>")
-                .Append("<span class=\"bb-answer\"><span>")
-                    .Append(unit.Length > 0 ? "Answer with unit, for example in " + HtmlText.Escape(unit) : "Answer, a plain number")
-                    .Append("</span></span></li>\n");
-        }
-
-        html.Append("</ol>\n");
+            html.Append("<span class=\"bb-answer\"><span>")
+                .Append(unit.Length > 0 ? "Answer with unit, for example in " + HtmlText.Escape(unit) : "Answer, a plain number")
+                .Append("</span></span>");
+        });
     });
 
     /// <summary>The teacher's key: every answer with its tolerance, its steps and the wrong answers that tell what went wrong.</summary>
@@ -89,16 +87,12 @@ internal static class ClassSheets
         ExerciseCar car = ExerciseCar.For(plan.Number(student));
         Head(html, plan, student, KeyTitle, car);
         bool us = plan.Units == UnitSystem.Us;
-        html.Append("<ol>\n");
-        foreach ((int index, Exercise exercise) in plan.Exercises(car).Index())
+        Parts(html, plan, student, car, isWhole: true, exercise =>
         {
             string tolerance = exercise.Answer.Quantity is null
                 ? string.Create(CultureInfo.InvariantCulture, $"± {exercise.Answer.Tolerance:0.00}")
                 : string.Create(CultureInfo.InvariantCulture, $"± {exercise.Answer.Tolerance * 100:0} %");
-            html.Append("<li value=\"").Append(CultureInfo.InvariantCulture, $"{index + 1}").Append("\">").Append(Prose(exercise.Question))
-                .Append(CultureInfo.InvariantCulture,
-                    $" <small>({exercise.Id}, {exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")})</small>"
-                        + $"<br><strong>{HtmlText.Escape(exercise.Answer.Text(us))}</strong> {tolerance}");
+            html.Append(CultureInfo.InvariantCulture, $"<br><strong>{HtmlText.Escape(exercise.Answer.Text(us))}</strong> {tolerance}");
             foreach (string step in exercise.Steps)
             {
                 html.Append("<div class=\"bb-scroll-x\">").Append(Prose(step)).Append("</div>");
@@ -110,11 +104,7 @@ internal static class ClassSheets
                     .AppendJoin("; ", exercise.Answer.Mistakes.Select(mistake =>
                     HtmlText.Escape($"{exercise.Answer.TextOf(mistake, us)} ({mistake.Name})"))).Append("</div>");
             }
-
-            html.Append("</li>\n");
-        }
-
-        html.Append("</ol>\n");
+        });
     });
 
     /// <summary>The teacher's booklet: for each lesson a plan of ninety minutes, its figure, and all answers of the class.</summary>
@@ -215,6 +205,26 @@ internal static class ClassSheets
         html.Append("</tbody>\n</table></div>\n");
     }
 
+    /// <summary>The questions lesson by lesson, each lesson beside its figure.</summary>
+    private static void Parts(
+        StringBuilder html, ClassPlan plan, int student, ExerciseCar car, bool isWhole, Action<Exercise> below)
+    {
+        foreach (var lesson in plan.Exercises(car).Index().GroupBy(one => one.Item.Lesson))
+        {
+            html.Append("<div class=\"bb-part\">\n<ol>\n");
+            foreach ((int index, Exercise exercise) in lesson)
+            {
+                html.Append(CultureInfo.InvariantCulture, $"<li value=\"{index + 1}\">{Prose(exercise.Question)} <small>({exercise.Id}, ")
+                    .Append(CultureInfo.InvariantCulture, $"{exercise.Level} {(exercise.Level == 1 ? "mark" : "marks")})</small>");
+                below(exercise);
+                html.Append("</li>\n");
+            }
+
+            html.Append("</ol>\n<div>").Append(LessonSheet.Drawing(lesson.Key, car, student, plan.Units, isWhole))
+                .Append("</div>\n</div>\n");
+        }
+    }
+
     private static string Page(ClassPlan plan, string title, Action<int, Exception>? failed, Action<StringBuilder, int> paper)
     {
         var body = new StringBuilder();
@@ -243,7 +253,7 @@ internal static class ClassSheets
         string body = $"<style>\n{Print}\n</style>\n<div class=\"bb-layout\">\n<main id=\"content\" tabindex=\"-1\">\n<h1>{title}</h1>\n"
             + $"{papers}</main>\n</div>\n";
         KeyValuePair<string, string>[] facts = [new("Cars", "invented, drawn by the teacher's secret and a student number")];
-        return PageShell.Html(new PageShell.Parts(title, body, facts, IsIndex: false, SingleFile: false));
+        return PageShell.Html(new PageShell.Parts(title, body, facts, IsIndex: false, SingleFile: false, HasCode: false));
     }
 
     private static void Head(StringBuilder html, ClassPlan plan, int student, string title, ExerciseCar car)
@@ -253,16 +263,17 @@ internal static class ClassSheets
             $"<div class=\"bb-running\"><p>Class {plan.Code}, student number {student}. {right}</p></div>\n"
                 + $"<div>\n<h2>{title} {student}</h2>\n")
             .Append("<p>The car is invented. A calculation is no approval of a brake; rear-first lock-up can spin a car. "
-                + "The pages of the lessons draw it: class code and student number are asked for below their figure.</p>\n"
-                + "<div class=\"bb-car\"><div class=\"bb-scroll-x\"><table>\n<tbody>\n");
+                + "The pages of the lessons draw it: class code and student number are asked for below their figure.")
+            .Append(title == KeyTitle ? "" : " Here the axes of each lesson's figure stand beside its questions, to draw into.")
+            .Append("</p>\n<div class=\"bb-car\"><div class=\"bb-scroll-x\"><table>\n<tbody>\n");
         foreach ((string name, string symbol, string value) in CarData.Of(car, plan.Units))
         {
             html.Append("<tr><th scope=\"row\">").Append(HtmlText.Escape(name)).Append("</th><td>").Append(HtmlText.Escape(symbol))
                 .Append("</td><td>").Append(HtmlText.Escape(value)).Append("</td></tr>\n");
         }
 
-        html.Append("</tbody>\n</table></div>\n").Append(title == KeyTitle ? "" : $"<div>{LessonSheet.Sketch(car, student)}</div>")
-            .Append("</div>\n");
+        html.Append("</tbody>\n</table></div>\n")
+            .Append(title == KeyTitle ? "" : $"<div>{LessonSheet.Sketch(car, student, plan.Units)}</div>").Append("</div>\n");
     }
 
     private static string Prose(string markdown)

@@ -1,5 +1,7 @@
 using System.Security.Cryptography;
+using System.Text.Json.Nodes;
 using BrakeBalance.Charts;
+using BrakeBalance.Charts.Publishing;
 
 namespace BrakeBalance.Notebooks.Publishing;
 
@@ -11,9 +13,11 @@ internal static class ChartPage
 
     /// <summary>The page.</summary>
     /// <param name="figure">The figure.</param>
-    public static string Html(Figure figure)
+    /// <param name="style">How its publisher writes numbers; null for the usual way.</param>
+    public static string Html(Figure figure, HouseStyle? style)
     {
         string draw = HtmlText.ScriptBody($"(()=>{{const chart={figure.ToPlotlyJson()};"
+            + (style is null ? "" : $"chart.layout.separators={JsonValue.Create(style.Separators).ToJsonString()};")
             + "Plotly.newPlot('chart',chart.data,chart.layout,{displayModeBar:false,responsive:true,scrollZoom:false})})();");
         string[] scripts = [HtmlText.ScriptBody(FigureAssets.Plotly), draw];
         string hashes = string.Join(' ', scripts.Select(script =>

@@ -63,7 +63,7 @@ internal static class EmbedPages
     public static string Live(
         Figure shown, IHtmlOutput? moving, Theme theme, Vehicle vehicle, FigurePlan plan, (string Page, string? Image) at)
     {
-        string piece = moving?.ToHtml() ?? plan.Style?.Numbered(shown.ToHtml()) ?? shown.ToHtml();
+        string piece = moving?.ToHtml() ?? plan.Numbered(shown.ToHtml());
         shown = plan.Style?.Of(shown) ?? shown;
         string body = $"<style>\n{FigureAssets.Only(theme)}{Style}\n</style>\n<main class=\"bb-frame\">\n<h1>"
             + HtmlText.Escape($"Figure of the {vehicle.Name}") + "</h1>\n"

@@ -88,6 +88,7 @@ internal static class FigureExport
 
         if (files.Count > 0)
         {
+            gallery.Keep(folder);
             AtomicFile.Write(Path.Combine(folder, gallery.Name), AtomicFile.Bytes(gallery.Html(plan)));
         }
 
@@ -102,7 +103,7 @@ internal static class FigureExport
         List<(string What, string Line)> lines = [];
         Figure shown = FigureText.Credited(
             entry.Marked(plan.Title is { } title ? figure with { Title = title } : figure, vehicle), vehicle, plan.Style);
-        Figure drawn = shown;
+        Figure drawn = plan.Plain ? shown with { Id = shown.Id + "-plain" } : shown;
         shown = plan.Style?.Of(shown) ?? shown;
         Explorable? moving = plan.Embed || plan.Animation ? MovingFigure.Of(entry, vehicle, units, plan.Plain, plan.Style) : null;
         int before = files.Count;
@@ -112,7 +113,7 @@ internal static class FigureExport
         Put(words + ".csv", shown.Table.ToCsv());
         if (plan.Chart)
         {
-            Put(words + ".html", ChartPage.Html(shown));
+            Put(words + ".html", ChartPage.Html(shown, plan.Style));
         }
 
         foreach (Theme theme in plan.Embed ? plan.Themes : [])
@@ -180,7 +181,8 @@ internal static class FigureExport
             }
         }
 
-        gallery.Add(shown, vehicle, [.. files.Skip(before).Select(file => file.Name)], lines, plan.Embed && moving is not null);
+        gallery.Add(words, plan.Numbered(FigureText.Drawing(drawn, FigureSize.Phone, gallery.Theme, vehicle)), shown, vehicle,
+            [.. files.Skip(before).Select(file => file.Name)], lines, plan.Embed && moving is not null);
 
         return files;
 

@@ -27,9 +27,12 @@ internal sealed record FigurePlan
     /// <summary>A drawing as it is published: numbers as the house writes them, words as outlines unless they shall stay text.</summary>
     public string Drawn(string svg)
     {
-        string numbered = Style?.Numbered(svg) ?? svg;
+        string numbered = Numbered(svg);
         return Words || Style?.Font is not null ? numbered : OutlinedText.Of(numbered);
     }
+
+    /// <summary>A piece of a page with its numbers as the house writes them.</summary>
+    public string Numbered(string piece) => Style?.Numbered(piece) ?? piece;
 
     /// <summary>Whether few marks and plain words are shown in place of the trade's own.</summary>
     public bool Plain { get; init; }

@@ -49,18 +49,19 @@ public sealed class OwnMeasurements : IOwnMeasurements
         new() { Prior = ParameterSpread.From(file), Adjuster = read?.Calibration };
 
     // Slope and hysteresis of the valve as read; the release follows the falling branch.
-    private static Vehicle AsRead(Vehicle file, GaugeAnalysis? read)
+    private static Vehicle AsRead(Vehicle file, GaugeAnalysis? read) =>
+        WithValve(file, read?.Slope is { } slope ? Math.Clamp(slope.Estimate, 0, 1) : null, read?.Hysteresis?.Estimate);
+
+    /// <summary>A car whose valve has another slope and hysteresis; null leaves what is there.</summary>
+    internal static Vehicle WithValve(Vehicle file, double? slope, Pressure? hysteresis)
     {
-        if (file.Hydraulics.RearProportioningValve is not { } valve || read is null)
+        if (file.Hydraulics.RearProportioningValve is not { } valve || (slope is null && hysteresis is null))
         {
             return file;
         }
 
-        Hydraulics.ProportioningValve found = valve with
-        {
-            Slope = read.Slope is { } slope ? Math.Clamp(slope.Estimate, 0, 1) : valve.Slope,
-            Hysteresis = read.Hysteresis?.Estimate ?? valve.Hysteresis,
-        };
+        Hydraulics.ProportioningValve found =
+            valve with { Slope = slope ?? valve.Slope, Hysteresis = hysteresis ?? valve.Hysteresis };
         return file with { Hydraulics = file.Hydraulics with { RearValves = file.Hydraulics.RearValves.Replace(valve, found) } };
     }
 

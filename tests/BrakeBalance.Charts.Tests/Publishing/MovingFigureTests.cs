@@ -7,6 +7,7 @@ using BrakeBalance.Charts.Live;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Charts.Tests.Publishing;
 
@@ -171,6 +172,73 @@ public class MovingFigureTests
         Assert.Contains(drawing, html, StringComparison.Ordinal);
         Assert.Equal(number is not null, Regex.IsMatch(html, @"(?:<text|bb-title)[^>]*>[^<]*\d,\d"));
         Assert.Contains("Our desk", (string)reply["html"]!, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("brake-forces", "12 345,6")]
+    [InlineData("heat-drift", "12.345,6")]
+    [InlineData("effort", "12345,6")]
+    public void Words_table_and_values_to_read_are_in_the_houses_numbers_in_every_state(string name, string number)
+    {
+        Explorable moving = MovingFigure.Of(
+            FigureCatalogue.All.Single(one => one.Name == name), Cars.Load("coupe-1960s"), UnitSystem.Si, style: new("", number))!;
+        int[] start = [.. moving.Controls.Select(control => control.Start)];
+        for (int at = 0; at < moving.Controls[0].Settings.Count; at += 4)
+        {
+            string html = moving.StateHtml([at, .. start.Skip(1)], FigureSize.Page);
+            string[] words = [.. Regex.Matches(html, ">([^<]*[0-9][^<]*)<").Select(match => match.Groups[1].Value)];
+            Assert.True(words.Length > 50);
+            Assert.DoesNotContain(words, word => Regex.IsMatch(word, @"\d\.\d(?!\d\d\b)"));
+            Assert.Contains(words, word => Regex.IsMatch(word, @"^\d+,\d+$"));
+            string plan = Regex.Match(html, "data-read=\"([^\"]+)").Groups[1].Value;
+            Assert.Contains($"data-number=\"{number}\" data-read=", html, StringComparison.Ordinal);
+            Assert.NotNull(JsonNode.Parse(System.Net.WebUtility.HtmlDecode(plan))!["layers"]);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(EveryCar))]
+    public void Settings_that_a_page_keeps_give_the_same_slider_and_the_same_states(string name, UnitSystem units)
+    {
+        foreach ((CatalogueEntry entry, _, Explorable moving) in Moving(Cars.Load(name), units))
+        {
+            Vehicle again = Cars.Load(name);
+            JsonNode request = JsonNode.Parse(Regex.Match(moving.ToHtml(), "(?s)class=\"bb-ask\">(.*?)</script>").Groups[1].Value)!;
+            Explorable kept = MovingFigure.Of(entry, again, units, settings: SettingSlider.Read(request["known"]!["settings"]))!;
+            Assert.Equal(moving.Controls[0].Id == "setting", request["known"]!["settings"] is not null);
+            Assert.Equal(moving.Controls[0].Settings, kept.Controls[0].Settings);
+            foreach (int at in new[] { 0, moving.Controls[0].Start, moving.Controls[0].Settings.Count - 1 })
+            {
+                int[] state = [at, .. moving.Controls.Skip(1).Select(control => control.Start)];
+                Assert.Equal(moving.StateHtml(state, FigureSize.Phone), kept.StateHtml(state, FigureSize.Phone));
+            }
+        }
+    }
+
+    /// <summary>Its logs are not handed on, and nothing of the answer is asked for again.</summary>
+    [Theory]
+    [InlineData("brake-forces")]
+    [InlineData("heat-drift")]
+    [InlineData("effort")]
+    public void A_page_of_a_car_with_logs_of_its_own_shows_the_same_without_fitting_them(string name)
+    {
+        string text = Regex.Replace(File.ReadAllText(RepositoryRoot.File("data/vehicles/coupe-1960s.json")), "// (\"measurements\")", "$1");
+        var logs = new MeasurementLogs(
+            RepositoryRoot.File("data/logs/invented-gauges.csv"), RepositoryRoot.File("data/logs/invented-stops.csv"), null);
+        (VehicleReading? read, _) = VehicleFile.TryRead(text, []);
+        Vehicle car = OwnMeasurements.Attach(read! with { Logs = logs }).Reading!.Vehicle;
+        Assert.NotEqual(Cars.Load("coupe-1960s").Hydraulics.RearProportioningValve!.Slope, car.Hydraulics.RearProportioningValve!.Slope);
+        Explorable moving = MovingFigure.Of(FigureCatalogue.All.Single(one => one.Name == name), car, UnitSystem.Si)!;
+        JsonObject request =
+            JsonNode.Parse(Regex.Match(moving.ToHtml(), "(?s)class=\"bb-ask\">(.*?)</script>").Groups[1].Value)!.AsObject();
+        Assert.Null(request["logs"]);
+        var desk = new LiveDesk(new Dictionary<string, string>());
+        for (int at = 0; at < moving.Controls[0].Settings.Count; at += 5)
+        {
+            int[] state = [at, .. moving.Controls.Skip(1).Select(control => control.Start)];
+            request["at"] = new JsonArray([.. state.Select(place => (JsonNode)place)]);
+            Assert.Equal(moving.StateHtml(state, FigureSize.Page), (string?)JsonNode.Parse(desk.Answer(request.ToJsonString()))!["html"]);
+        }
     }
 
     [Fact]

@@ -37,6 +37,31 @@ public class ClassSheetTests
             exercise => Assert.Contains(exercise.Answer.Text(us: false), html, StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData(UnitSystem.Si)]
+    [InlineData(UnitSystem.Us)]
+    public void Each_lesson_of_a_sheet_has_a_frame_to_draw_into_and_the_key_the_whole_figure(UnitSystem units)
+    {
+        foreach (bool isKey in new[] { false, true })
+        {
+            string html = isKey ? ClassSheets.Key(Plan with { Units = units }) : ClassSheets.Students(Plan with { Units = units });
+            string[] ids = [.. Regex.Matches(html, " id=\"([^\"]+)\"").Select(match => match.Groups[1].Value)];
+            Assert.Equal(ids.Length, ids.Distinct().Count());
+            foreach (int student in Plan.Students)
+            {
+                string[] parts = Paper(html, student, isKey ? "Teacher's key" : "Exercise sheet").Split("<div class=\"bb-part\">")[1..];
+                Assert.Equal(Lesson.All.Count, parts.Length);
+                Assert.All(parts.Zip(Lesson.All), one =>
+                {
+                    Assert.Equal(3, Regex.Count(one.First, $@"\({one.Second.Id}-\d, "));
+                    Assert.Equal(1, Regex.Count(one.First, "<svg "));
+                    Assert.Equal(isKey, !one.First.Contains("To draw into", StringComparison.Ordinal));
+                    Assert.True(!isKey || Regex.IsMatch(one.First, "(?s)-layers\">.*<(path|circle)"), one.Second.Id);
+                });
+            }
+        }
+    }
+
     [Fact]
     public void The_booklet_has_ninety_minutes_a_figure_and_all_answers_for_each_lesson()
     {
@@ -146,9 +171,9 @@ public class ClassSheetTests
             + Exercises.For(number)[28].Answer.Text(us: false);
     }
 
-    private static string Paper(string html, int student)
+    private static string Paper(string html, int student, string title = "Exercise sheet")
     {
-        int start = html.IndexOf($"<h2>Exercise sheet {student}</h2>", StringComparison.Ordinal);
+        int start = html.IndexOf($"<h2>{title} {student}</h2>", StringComparison.Ordinal);
         return html[start..html.IndexOf("</section>", start, StringComparison.Ordinal)];
     }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using BrakeBalance.Charts;
+using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Tests.Browser;
 
@@ -14,24 +15,29 @@ public class ReadingTests(BrowserFixture browser)
     private static readonly (double Bar, double Kilonewtons)[] Points = [(10, 1.55), (25, 4.2), (40, 3.05), (90, 7.95)];
 
     [SkippableTheory]
-    [InlineData(1280)]
-    [InlineData(390)]
-    public async Task Each_marker_and_bar_tells_its_own_numbers(int width)
+    [InlineData(1280, null)]
+    [InlineData(390, null)]
+    [InlineData(1280, "12 345,6")]
+    [InlineData(390, "12.345,6")]
+    [InlineData(1280, "12’345.6")]
+    public async Task Each_marker_and_bar_tells_its_own_numbers(int width, string? number)
     {
-        await using WatchedPage page = await browser.OpenAsync(Page(), width);
+        await using WatchedPage page = await browser.OpenAsync(Page(number), width);
         for (int i = 0; i < Points.Length; i++)
         {
             await PointAsync(page, $"[id$=-tests] :is(circle, path):nth-of-type({i + 1})", width);
+            string force = Points[i].Kilonewtons.ToString("0.##", CultureInfo.InvariantCulture);
             Assert.Equal(
                 [
                     "Tests", $"Line pressure {Points[i].Bar.ToString("0.#", CultureInfo.InvariantCulture)} bar",
-                    $"Force {Points[i].Kilonewtons.ToString("0.##", CultureInfo.InvariantCulture)} kN",
+                    $"Force {force.Replace('.', number?[^2] ?? '.')} kN",
                 ],
                 await page.Page.EvaluateExpressionAsync<string[]>(Read));
         }
 
-        await PointAsync(page, "[id$=-share] path:nth-of-type(2)", width);
-        Assert.Equal(["Share", "rear", "Part of it 37 %"], await page.Page.EvaluateExpressionAsync<string[]>(Read));
+        await PointAsync(page, "[id$=-turns] path:nth-of-type(2)", width);
+        Assert.Equal(["Turns", "rear", $"Turns of it {(number ?? "12345.6")[..^2]} turns"],
+            await page.Page.EvaluateExpressionAsync<string[]>(Read));
         await PointAsync(page, "h1", width);
         Assert.Empty(await page.Page.EvaluateExpressionAsync<string[]>(Read));
         await page.AssertNoSidewaysScrollAsync();
@@ -64,7 +70,7 @@ public class ReadingTests(BrowserFixture browser)
         Assert.Empty(await page.Page.EvaluateExpressionAsync<string[]>(Read));
     }
 
-    private string Page()
+    private string Page(string? number = null)
     {
         Figure forces = new FigureBuilder("forces", UnitSystem.Si).Title("Force over pressure").Describe("A caption.", "A description.")
             .X("Line pressure", "p", Measure.LinePressure, 0, 1e7).Y("Force", "F", Measure.BrakeForce, 0, 8000)
@@ -72,11 +78,14 @@ public class ReadingTests(BrowserFixture browser)
             .Points("tests", [.. Points.Select(point => point.Bar * 1e5)], [.. Points.Select(point => point.Kilonewtons * 1e3)],
                 shape: Marker.Triangle)
             .Build();
-        Figure share = new FigureBuilder("parts", UnitSystem.Si).Title("Shares").Describe("A caption.", "A description.")
-            .Categories("Axle", "front", "rear").Y("Part of it", "", Measure.Percent).Bars("share", [0.63, 0.37]).Build();
+        Figure turns = new FigureBuilder("parts", UnitSystem.Si).Title("Turns").Describe("A caption.", "A description.")
+            .Categories("Axle", "front", "rear").Y("Turns of it", "", Measure.Pure("turns", "turns", 1, 1)).Bars("turns", [21345, 12345])
+            .Build();
+        string pieces = forces.ToHtml() + turns.ToHtml();
+        pieces = number is null ? pieces : HouseStyle.Read($$"""{ "number": "{{number}}" }""", []).Style!.Numbered(pieces);
         string file = Path.Combine(browser.Folder, "reading.html");
         File.WriteAllText(file, PageShell.Html(new(
-            "Reading", $"<main id=\"content\"><h1>Reading</h1>\n{forces.ToHtml()}{share.ToHtml()}</main>\n", [], false, true)));
+            "Reading", $"<main id=\"content\"><h1>Reading</h1>\n{pieces}</main>\n", [], false, true)));
         return file;
     }
 

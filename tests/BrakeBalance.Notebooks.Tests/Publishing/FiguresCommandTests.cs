@@ -240,6 +240,55 @@ public class FiguresCommandTests
     }
 
     [Fact]
+    public async Task The_page_keeps_what_earlier_runs_wrote_into_the_folder_as_long_as_it_is_there()
+    {
+        using var folder = new TemporaryFolder();
+        string style = folder.Write("house.json", """{ "number": "12.345,6" }""");
+        string[][] runs =
+        [
+            ["--figure", "brake-forces", "--figure", "effort", "--format", "embed"], ["--figure", "line-pressures", "--plain"],
+            ["--figure", "line-pressures"], ["--figure", "brake-forces", "--size", "square", "--style", style, "--units", "both",
+                "--format", "html"],
+        ];
+        foreach (string[] run in runs)
+        {
+            (int code, _, string error) = await Shell.RunAsync(["figures", Coupe, .. run, "--output", folder.File("out")]);
+            Assert.True(code == 0 || error.Contains("The pictures of shared links were not made.", StringComparison.Ordinal), error);
+        }
+
+        string page = folder.File("out/coupe-1960s-figures.html"), gallery = File.ReadAllText(page);
+        Assert.Equal(5, Regex.Count(gallery, "<svg [^>]*role=\"img\""));
+        Assert.Contains("5 figures, each", gallery, StringComparison.Ordinal);
+        Assert.Contains("SI, US customary", gallery, StringComparison.Ordinal);
+        Assert.Equal(2, Regex.Count(gallery, "&lt;iframe src="));
+        string[] ids = [.. Regex.Matches(gallery, " id=\"([^\"]+)\"").Select(id => id.Groups[1].Value)];
+        Assert.Equal(ids.Length, ids.Distinct().Count());
+        Assert.Equal(Directory.GetFiles(folder.File("out")).Select(Path.GetFileName).Where(name => name != Path.GetFileName(page)).Order(),
+            Regex.Matches(gallery, "<a href=\"([^\"]+)\">").Select(link => link.Groups[1].Value).Order());
+
+        // Its own numbers stand in the drawing of the figure that has them, and nowhere twice.
+        string item = gallery[gallery.IndexOf("<li data-words=\"coupe-1960s-brake-forces-si\"", StringComparison.Ordinal)..];
+        item = item[..item.IndexOf("</li>", StringComparison.Ordinal)];
+        Assert.DoesNotMatch(@">[^<]*\d\.\d(?!\d\d)", item[..item.IndexOf("<textarea", StringComparison.Ordinal)]);
+
+        string chart = File.ReadAllText(folder.File("out/coupe-1960s-brake-forces-si.html"));
+        Assert.Contains("chart.layout.separators=\",.\";", chart, StringComparison.Ordinal);
+        Assert.Contains(@"""z\u00A0=\u00A00,4""", chart, StringComparison.Ordinal);
+
+        // What was deleted is no longer listed.
+        foreach (string file in Directory.GetFiles(folder.File("out"), "*-effort-*"))
+        {
+            File.Delete(file);
+        }
+
+        Assert.Equal(0, (await Shell.RunAsync("figures", Coupe, "--figure", "travel", "--output", folder.File("out"))).Code);
+        gallery = File.ReadAllText(page);
+        Assert.DoesNotContain("-effort-", gallery, StringComparison.Ordinal);
+        Assert.Contains("-travel-", gallery, StringComparison.Ordinal);
+        Assert.Equal(5, Regex.Count(gallery, "<svg [^>]*role=\"img\""));
+    }
+
+    [Fact]
     public async Task The_list_names_every_figure_and_size()
     {
         (int code, string output, string _) = await Shell.RunAsync("figures", "--list");
