@@ -1,10 +1,11 @@
 using System.Text.Json.Nodes;
 using BrakeBalance.Notebooks.Execution;
 using BrakeBalance.Notebooks.Pages;
+using Microsoft.CodeAnalysis.CSharp;
 
 namespace BrakeBalance.Cells;
 
-/// <summary>Answers a page that edits a notebook: which cells a cell needs, and what comes of running one.</summary>
+/// <summary>Answers a page that edits a notebook: which cells a cell needs, what the compiler says of one, what comes of running it.</summary>
 internal sealed class CellDesk
 {
     // From here "_setup.csx" and "../_setup.csx" are the same file: begin writes it in both places.
@@ -14,7 +15,8 @@ internal sealed class CellDesk
 
     /// <summary>Answers a request; a fault of the request itself is an answer too.</summary>
     /// <param name="request">
-    /// <c>{ "begin": { "assemblies", "files", "variables" } }</c>, <c>{ "needs": [sources] }</c> or
+    /// <c>{ "begin": { "assemblies", "files", "variables" } }</c>, <c>{ "needs": [sources] }</c>,
+    /// <c>{ "check": [sources], "cell": 3 }</c> or
     /// <c>{ "run": [sources of the cells that it needs, and its own], "name": "01-brake-balance-4" }</c>.
     /// </param>
     public async Task<string> AnswerAsync(string request)
@@ -25,6 +27,7 @@ internal sealed class CellDesk
             return asked["begin"] is { } begin ? Begin(begin)
                 : asked["needs"] is { } needs ? Json("needs", new JsonArray(
                     [.. CellNeeds.Of(Texts(needs)).Select(above => new JsonArray([.. above.Select(at => JsonValue.Create(at))]))]))
+                : asked["check"] is { } check ? Check(await ReadAsync(Texts(check), (int)asked["cell"]!))
                 : await RunAsync(Texts(asked["run"]!), (string)asked["name"]!);
         }
         catch (Exception exception)
@@ -50,6 +53,18 @@ internal sealed class CellDesk
         _session = new CellSession(Texts(begin["assemblies"]!), Folder);
         return "{}";
     }
+
+    private Task<CSharpCompilation> ReadAsync(string[] cells, int cell) =>
+        _session!.ReadAsync([.. CellNeeds.Of(cells)[cell].Append(cell).Select(at => cells[at])]);
+
+    private static string Check(CSharpCompilation cell) => Json("errors", new JsonArray([.. CellFailures.Errors(cell.GetDiagnostics())
+        .OrderBy(error => error.Location.SourceSpan.Start).Take(20).Select(error => new JsonObject
+        {
+            ["from"] = error.Location.SourceSpan.Start,
+            ["to"] = error.Location.SourceSpan.End,
+            ["line"] = CellFailures.Line(error),
+            ["message"] = $"{error.GetMessage(CultureInfo.InvariantCulture)} ({error.Id})",
+        })]));
 
     private async Task<string> RunAsync(string[] cells, string name)
     {

@@ -26,6 +26,7 @@ internal sealed class CellSession(IReadOnlyList<string> assemblies, string folde
 
     private readonly MetadataReference[] _references = [.. assemblies.Select(Reference).OfType<MetadataReference>()];
     private readonly Dictionary<(Stage? After, string Cell), (Stage Stage, CellRun Run)> _known = [];
+    private readonly Dictionary<(CSharpCompilation? After, string Cell), CSharpCompilation> _read = [];
     private int _serial;
 
     /// <summary>Runs cells one after the other.</summary>
@@ -44,6 +45,7 @@ internal sealed class CellSession(IReadOnlyList<string> assemblies, string folde
                 if (ran.Failure is not null)
                     return ran;
                 _known[(stage, cell)] = known = (next.Stage!, ran);
+                _read[(stage?.Compilation, cell)] = next.Stage!.Compilation;
             }
 
             (stage, run) = known;
@@ -52,12 +54,38 @@ internal sealed class CellSession(IReadOnlyList<string> assemblies, string folde
         return run;
     }
 
+    /// <summary>Reads cells one after the other, without running any.</summary>
+    /// <param name="cells">Their sources in order.</param>
+    /// <returns>The last, as the compiler understands it after the others.</returns>
+    public async Task<CSharpCompilation> ReadAsync(IReadOnlyList<string> cells)
+    {
+        CSharpCompilation? read = null;
+        foreach (string cell in cells.SkipLast(1))
+            read = _read.TryGetValue((read, cell), out CSharpCompilation? known) ? known : _read[(read, cell)] = await ReadAsync(cell, read);
+        return await ReadAsync(cells[^1], read);
+    }
+
+    private async Task<CSharpCompilation> ReadAsync(string cell, CSharpCompilation? read)
+    {
+        await SetupScript.RunAsync(cell, folder, piece =>
+        {
+            read = Compilation(piece, read);
+            return Task.FromResult(new CellRun([], null));
+        });
+        return read!;
+    }
+
+    private CSharpCompilation Compilation(string code, CSharpCompilation? after)
+    {
+        string name = FormattableString.Invariant($"cell-{++_serial}");
+        return CSharpCompilation.CreateScriptCompilation(
+            name, CSharpSyntaxTree.ParseText(code, Script, name), _references, Options, after, typeof(object));
+    }
+
     private async Task<CellRun> SubmitAsync(string code, Moving at)
     {
         var outputs = new OutputCollector();
-        string name = FormattableString.Invariant($"cell-{++_serial}");
-        CSharpCompilation compilation = CSharpCompilation.CreateScriptCompilation(
-            name, CSharpSyntaxTree.ParseText(code, Script, name), _references, Options, at.Stage?.Compilation, typeof(object));
+        CSharpCompilation compilation = Compilation(code, at.Stage?.Compilation);
         using var emitted = new MemoryStream();
         if (compilation.Emit(emitted) is { Success: false } refused)
         {
@@ -86,7 +114,7 @@ internal sealed class CellSession(IReadOnlyList<string> assemblies, string folde
         catch (Exception exception)
         {
             outputs.Print(printed.ToString());
-            failure = CellFailures.Thrown(code, exception, name);
+            failure = CellFailures.Thrown(code, exception, compilation.AssemblyName!);
         }
 
         return new CellRun(outputs.ToList(), failure);

@@ -21,11 +21,14 @@ internal static class CellFailures
 
     /// <summary>The compiler's errors as Roslyn gives them.</summary>
     public static CellFailure Compilation(string code, IEnumerable<Diagnostic> diagnostics) => Compilation(
-        code,
-        diagnostics.Where(diagnostic => diagnostic.Severity == DiagnosticSeverity.Error).Select(diagnostic => (
-            diagnostic.Location.GetLineSpan().StartLinePosition.Line + 1,
-            diagnostic.Id,
-            diagnostic.GetMessage(System.Globalization.CultureInfo.InvariantCulture))));
+        code, Errors(diagnostics).Select(error => (Line(error), error.Id, error.GetMessage(CultureInfo.InvariantCulture))));
+
+    /// <summary>Those that keep a cell from running.</summary>
+    public static IEnumerable<Diagnostic> Errors(IEnumerable<Diagnostic> diagnostics) =>
+        diagnostics.Where(diagnostic => diagnostic.Severity == DiagnosticSeverity.Error);
+
+    /// <summary>The line of a compiler's message, from 1.</summary>
+    public static int Line(Diagnostic diagnostic) => diagnostic.Location.GetLineSpan().StartLinePosition.Line + 1;
 
     /// <summary>What a cell threw while it ran.</summary>
     /// <param name="code">The cell.</param>

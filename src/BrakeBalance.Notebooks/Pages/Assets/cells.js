@@ -58,6 +58,30 @@
     return fault ? { fault } : desk.ask(String(++serial), request);
   };
 
+  // After a pause in typing the compiler, once it is there, says what it would refuse. Nothing runs.
+  const refused = (cell, errors) => {
+    const { source } = cell, marked = [];
+    let end = 0;
+    for (const { from, to } of errors) {
+      const at = Math.min(from, source.length - 1);
+      if (at < end) continue;
+      marked.push(source.slice(end, at), make("mark", { textContent: source.slice(at, end = Math.max(to, at + 1)) }));
+    }
+    cell.marks.replaceChildren(...marked, source.slice(end) + "\n");
+    cell.errors.replaceChildren(...errors.map(({ line, message }) => make("p", { textContent: `Line ${line}: ${message}` })));
+    cell.area.setAttribute("aria-invalid", String(errors.length > 0));
+  };
+  const check = async cell => {
+    if (!begun || (await begun)?.fault) return;
+    const { source } = cell, reply = await desk?.ask("check", { check: sources(), cell: cell.at });
+    if (reply?.errors && source === cell.source) refused(cell, reply.errors);
+  };
+  const typed = cell => {
+    cell.marks.replaceChildren();
+    clearTimeout(cell.pause);
+    cell.pause = setTimeout(check, 400, cell);
+  };
+
   // What a result rests on: the texts of the cells that it needs, and its own.
   let ownKeys = null;
   const keys = (needs, texts) => needs.map((above, at) => JSON.stringify([...above, at].map(i => texts[i])));
@@ -151,7 +175,10 @@
   const reset = async chosen => {
     for (const cell of chosen) {
       cell.source = cell.own;
-      if (cell.area) cell.area.value = cell.own;
+      if (cell.area) {
+        cell.area.value = cell.own;
+        refused(cell, []);
+      }
       restore(cell);
       say(cell, "As the page has it.");
     }
@@ -167,7 +194,14 @@
     cell.area = make("textarea", { className: "bb-editor", value: cell.source, spellcheck: false, autocapitalize: "off", wrap: "off" });
     cell.area.setAttribute("aria-label", `C# of cell ${cell.at + 1}`);
     cell.area.rows = lines();
-    cell.area.addEventListener("input", () => { cell.source = cell.area.value; cell.area.rows = lines(); keep(); });
+    cell.errors = make("div", { className: "bb-errors", id: `bb-errors-${cell.at}` });
+    cell.errors.setAttribute("role", "status");
+    cell.area.setAttribute("aria-describedby", cell.errors.id);
+    // The same text behind the editor's own, invisible, bears the marks.
+    cell.marks = make("div", { className: "bb-marks" });
+    cell.marks.setAttribute("aria-hidden", "true");
+    cell.area.addEventListener("scroll", () => { cell.marks.scrollLeft = cell.area.scrollLeft; cell.marks.scrollTop = cell.area.scrollTop; });
+    cell.area.addEventListener("input", () => { cell.source = cell.area.value; cell.area.rows = lines(); keep(); typed(cell); });
     cell.area.addEventListener("keydown", event => {
       if (event.key !== "Enter" || !(event.ctrlKey || event.metaKey || event.shiftKey)) return;
       event.preventDefault();
@@ -183,7 +217,7 @@
     go.disabled = on.disabled = Boolean(running);
     const bar = make("div", { className: "bb-run" }, go, on, halt, button("Reset", () => reset([cell]), `Reset cell ${cell.at + 1}`),
       make("a", { href: "#bb-edits", textContent: "Save or open" }), cell.said);
-    cell.details.querySelector("pre").replaceWith(cell.area);
+    cell.details.querySelector("pre").replaceWith(make("div", { className: "bb-lines" }, cell.marks, cell.area), cell.errors);
     cell.details.querySelector(".bb-edit").replaceWith(bar);
     edits.hidden = false;
     if (!start) { say(cell, "Edited, and not run yet: the result below is that of the page."); return; }
