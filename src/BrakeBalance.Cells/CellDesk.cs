@@ -5,18 +5,20 @@ using Microsoft.CodeAnalysis.CSharp;
 
 namespace BrakeBalance.Cells;
 
-/// <summary>Answers a page that edits a notebook: which cells a cell needs, what the compiler says of one, what comes of running it.</summary>
+/// <summary>Answers a page that edits a notebook: which cells a cell needs, what the compiler knows of one, what it puts out.</summary>
 internal sealed class CellDesk
 {
     // From here "_setup.csx" and "../_setup.csx" are the same file: begin writes it in both places.
     private const string Folder = "/notebooks/lessons";
 
     private CellSession? _session;
+    private CellNames? _names;
 
     /// <summary>Answers a request; a fault of the request itself is an answer too.</summary>
     /// <param name="request">
     /// <c>{ "begin": { "assemblies", "files", "variables" } }</c>, <c>{ "needs": [sources] }</c>,
-    /// <c>{ "check": [sources], "cell": 3 }</c> or
+    /// <c>{ "check": [sources], "cell": 3 }</c>, <c>{ "names": [sources], "cell": 3, "place": 40 }</c>,
+    /// <c>{ "explain": one of those names }</c> or
     /// <c>{ "run": [sources of the cells that it needs, and its own], "name": "01-brake-balance-4" }</c>.
     /// </param>
     public async Task<string> AnswerAsync(string request)
@@ -28,6 +30,8 @@ internal sealed class CellDesk
                 : asked["needs"] is { } needs ? Json("needs", new JsonArray(
                     [.. CellNeeds.Of(Texts(needs)).Select(above => new JsonArray([.. above.Select(at => JsonValue.Create(at))]))]))
                 : asked["check"] is { } check ? Check(await ReadAsync(Texts(check), (int)asked["cell"]!))
+                : asked["names"] is { } names ? Names(new((await ReadAsync(Texts(names), (int)asked["cell"]!)).Cell, (int)asked["place"]!))
+                : asked["explain"] is { } name ? Explain((string)name!)
                 : await RunAsync(Texts(asked["run"]!), (string)asked["name"]!);
         }
         catch (Exception exception)
@@ -54,10 +58,11 @@ internal sealed class CellDesk
         return "{}";
     }
 
-    private Task<CSharpCompilation> ReadAsync(string[] cells, int cell) =>
+    private Task<(CSharpCompilation Cell, bool KnowsAll)> ReadAsync(string[] cells, int cell) =>
         _session!.ReadAsync([.. CellNeeds.Of(cells)[cell].Append(cell).Select(at => cells[at])]);
 
-    private static string Check(CSharpCompilation cell) => Json("errors", new JsonArray([.. CellFailures.Errors(cell.GetDiagnostics())
+    private static string Check((CSharpCompilation Cell, bool KnowsAll) read) => Json("errors", new JsonArray([.. CellFailures
+        .Errors(read.KnowsAll ? read.Cell.GetDiagnostics() : read.Cell.GetParseDiagnostics())
         .OrderBy(error => error.Location.SourceSpan.Start).Take(20).Select(error => new JsonObject
         {
             ["from"] = error.Location.SourceSpan.Start,
@@ -65,6 +70,19 @@ internal sealed class CellDesk
             ["line"] = CellFailures.Line(error),
             ["message"] = $"{error.GetMessage(CultureInfo.InvariantCulture)} ({error.Id})",
         })]));
+
+    private string Names(CellNames names)
+    {
+        _names = names;
+        return new JsonObject
+        {
+            ["from"] = names.From,
+            ["names"] = new JsonArray([.. names.All.Select(one => new JsonArray(one.Name, one.Kind.ToLowerInvariant()))]),
+        }.ToJsonString();
+    }
+
+    private string Explain(string name) => Json("explained", new JsonArray(
+        [.. _names!.Explain(name).Select(one => new JsonObject { ["declared"] = one.Declared, ["documented"] = one.Documented })]));
 
     private async Task<string> RunAsync(string[] cells, string name)
     {

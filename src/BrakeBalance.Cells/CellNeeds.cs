@@ -18,7 +18,8 @@ internal static class CellNeeds
     /// <param name="cells">The sources of all cells in order.</param>
     public static int[][] Of(IReadOnlyList<string> cells)
     {
-        (HashSet<string> Named, HashSet<string> Used, bool Acts)[] facts = [.. cells.Select(cell => Known.TryGetValue(cell, out var known) ? known : Known[cell] = Facts(cell))];
+        (HashSet<string> Named, HashSet<string> Used, bool Acts)[] facts =
+            [.. cells.Select(cell => Known.TryGetValue(cell, out var known) ? known : Known[cell] = Facts(cell))];
         var needs = new int[cells.Count][];
         for (int cell = 0; cell < cells.Count; cell++)
         {

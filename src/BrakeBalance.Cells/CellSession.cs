@@ -26,7 +26,7 @@ internal sealed class CellSession(IReadOnlyList<string> assemblies, string folde
 
     private readonly MetadataReference[] _references = [.. assemblies.Select(Reference).OfType<MetadataReference>()];
     private readonly Dictionary<(Stage? After, string Cell), (Stage Stage, CellRun Run)> _known = [];
-    private readonly Dictionary<(CSharpCompilation? After, string Cell), CSharpCompilation> _read = [];
+    private readonly Dictionary<(CSharpCompilation? After, string Cell), CSharpCompilation?> _read = [];
     private int _serial;
 
     /// <summary>Runs cells one after the other.</summary>
@@ -56,13 +56,26 @@ internal sealed class CellSession(IReadOnlyList<string> assemblies, string folde
 
     /// <summary>Reads cells one after the other, without running any.</summary>
     /// <param name="cells">Their sources in order.</param>
-    /// <returns>The last, as the compiler understands it after the others.</returns>
-    public async Task<CSharpCompilation> ReadAsync(IReadOnlyList<string> cells)
+    /// <returns>
+    /// The last, as the compiler understands it after the others; and whether it knows them all: none can follow one with errors.
+    /// </returns>
+    public async Task<(CSharpCompilation Cell, bool KnowsAll)> ReadAsync(IReadOnlyList<string> cells)
     {
         CSharpCompilation? read = null;
+        bool knowsAll = true;
         foreach (string cell in cells.SkipLast(1))
-            read = _read.TryGetValue((read, cell), out CSharpCompilation? known) ? known : _read[(read, cell)] = await ReadAsync(cell, read);
-        return await ReadAsync(cells[^1], read);
+        {
+            CSharpCompilation? after = read;
+            if (!_read.TryGetValue((after, cell), out read))
+            {
+                read = await ReadAsync(cell, after);
+                _read[(after, cell)] = read = CellFailures.Errors(read.GetDiagnostics()).Any() ? after : read;
+            }
+
+            knowsAll &= !ReferenceEquals(read, after);
+        }
+
+        return (await ReadAsync(cells[^1], read), knowsAll);
     }
 
     private async Task<CSharpCompilation> ReadAsync(string cell, CSharpCompilation? read)
