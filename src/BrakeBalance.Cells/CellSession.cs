@@ -24,7 +24,8 @@ internal sealed class CellSession(IReadOnlyList<string> assemblies, string folde
     private static readonly CSharpCompilationOptions Options = new(
         OutputKind.DynamicallyLinkedLibrary, usings: Imports, concurrentBuild: false, optimizationLevel: OptimizationLevel.Release);
 
-    private readonly MetadataReference[] _references = [.. assemblies.Select(Reference).OfType<MetadataReference>()];
+    private readonly MetadataReference[] _references =
+        [.. assemblies.Union([typeof(RunningLine).Assembly.GetName().Name!]).Select(Reference).OfType<MetadataReference>()];
     private readonly Dictionary<(Stage? After, string Cell), (Stage Stage, CellRun Run)> _known = [];
     private readonly Dictionary<(CSharpCompilation? After, string Cell), CSharpCompilation?> _read = [];
     private int _serial;
@@ -98,7 +99,8 @@ internal sealed class CellSession(IReadOnlyList<string> assemblies, string folde
     private async Task<CellRun> SubmitAsync(string code, Moving at)
     {
         var outputs = new OutputCollector();
-        CSharpCompilation compilation = Compilation(code, at.Stage?.Compilation);
+        CSharpCompilation compilation = Compilation(
+            RunningLine.Say(SyntaxFactory.ParseCompilationUnit(code, options: Script)), at.Stage?.Compilation);
         using var emitted = new MemoryStream();
         if (compilation.Emit(emitted) is { Success: false } refused)
         {
@@ -115,6 +117,7 @@ internal sealed class CellSession(IReadOnlyList<string> assemblies, string folde
         try
         {
             emitted.Position = 0;
+            RunningLine.Now = null;
             IMethodSymbol entry = compilation.GetEntryPoint(CancellationToken.None)!;
             MethodInfo start = AssemblyLoadContext.Default.LoadFromStream(emitted).GetType(entry.ContainingType.MetadataName)!
                 .GetMethod(entry.MetadataName, BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic)!;
@@ -127,7 +130,7 @@ internal sealed class CellSession(IReadOnlyList<string> assemblies, string folde
         catch (Exception exception)
         {
             outputs.Print(printed.ToString());
-            failure = CellFailures.Thrown(code, exception, compilation.AssemblyName!);
+            failure = CellFailures.Thrown(code, exception, compilation.AssemblyName!, RunningLine.Now);
         }
 
         return new CellRun(outputs.ToList(), failure);

@@ -34,13 +34,14 @@ internal static class CellFailures
     /// <param name="code">The cell.</param>
     /// <param name="exception">What it threw.</param>
     /// <param name="fileName">The file name under which the cell was compiled; finds its frames in the exception.</param>
-    public static CellFailure Thrown(string code, Exception exception, string fileName)
+    /// <param name="running">The line that ran, where the frames do not know.</param>
+    public static CellFailure Thrown(string code, Exception exception, string fileName, int? running = null)
     {
         Exception cause = Unwrapped(exception);
         int? line = new StackTrace(cause, fNeedFileInfo: true).GetFrames()
             .Where(frame => Path.GetFileName(frame.GetFileName()) == fileName)
             .Select(frame => (int?)frame.GetFileLineNumber())
-            .FirstOrDefault(number => number > 0);
+            .FirstOrDefault(number => number > 0) ?? running;
         return At(code, cause.Message.ReplaceLineEndings(" "), line);
     }
 
