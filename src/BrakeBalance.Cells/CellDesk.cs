@@ -61,9 +61,10 @@ internal sealed class CellDesk
     private Task<(CSharpCompilation Cell, bool KnowsAll)> ReadAsync(string[] cells, int cell) =>
         _session!.ReadAsync([.. CellNeeds.Of(cells)[cell].Append(cell).Select(at => cells[at])]);
 
+    // One of each line, and how it is written before what it means: one slip is often refused in many ways.
     private static string Check((CSharpCompilation Cell, bool KnowsAll) read) => Json("errors", new JsonArray([.. CellFailures
-        .Errors(read.KnowsAll ? read.Cell.GetDiagnostics() : read.Cell.GetParseDiagnostics())
-        .OrderBy(error => error.Location.SourceSpan.Start).Take(20).Select(error => new JsonObject
+        .Errors(read.Cell.GetParseDiagnostics().Concat(read.KnowsAll ? read.Cell.GetDiagnostics() : []))
+        .DistinctBy(CellFailures.Line).OrderBy(CellFailures.Line).Select(error => new JsonObject
         {
             ["from"] = error.Location.SourceSpan.Start,
             ["to"] = error.Location.SourceSpan.End,

@@ -59,6 +59,7 @@
   };
 
   // After a pause in typing the compiler, once it is there, says what it would refuse. Nothing runs.
+  const follow = cell => cell.marks.scrollTo(cell.area.scrollLeft, cell.area.scrollTop);
   const refused = (cell, errors) => {
     const { source } = cell, marked = [];
     let end = 0;
@@ -68,6 +69,7 @@
       marked.push(source.slice(end, at), make("mark", { textContent: source.slice(at, end = Math.max(to, at + 1)) }));
     }
     cell.marks.replaceChildren(...marked, source.slice(end) + "\n");
+    follow(cell);
     cell.errors.replaceChildren(...errors.map(({ line, message }) => make("p", { textContent: `Line ${line}: ${message}` })));
     cell.area.setAttribute("aria-invalid", String(errors.length > 0));
   };
@@ -276,7 +278,7 @@
     // The same text behind the editor's own, invisible, bears the marks.
     cell.marks = make("div", { className: "bb-marks" });
     cell.marks.setAttribute("aria-hidden", "true");
-    cell.area.addEventListener("scroll", () => cell.marks.scrollTo(cell.area.scrollLeft, cell.area.scrollTop));
+    cell.area.addEventListener("scroll", () => follow(cell));
     cell.area.addEventListener("input", () => { cell.source = cell.area.value; cell.area.rows = lines(); keep(); typed(cell); });
     cell.list = make("ul", { className: "bb-names", id: `bb-names-${cell.at}`, hidden: true });
     cell.list.setAttribute("role", "listbox");
