@@ -97,9 +97,10 @@ public class LessonTaskTests
         (int height, int share) = (explorable.Controls[1].Start, explorable.Controls[2].Start);
         double[] Shares(int height) => [.. Enumerable.Range(0, explorable.Controls[0].Settings.Count)
             .Select(rate => Read(explorable.At([rate, height, share]), "Rear share"))];
-        double[] own = Shares(height);
+        double[] own = Shares(height), higher = Shares(height + 1);
         Assert.All(own.Zip(own.Skip(1)), pair => Assert.True(pair.First > pair.Second));
-        Assert.All(Shares(height + 1).Zip(own).Skip(1), pair => Assert.True(pair.First < pair.Second));
+        Assert.All(higher.Zip(own), pair => Assert.True(pair.First <= pair.Second));
+        Assert.True(higher[^1] < own[^1]);
     }
 
     [Theory]
@@ -143,7 +144,7 @@ public class LessonTaskTests
 
     [Theory]
     [MemberData(nameof(Students))]
-    public void Without_a_valve_the_cross_jumps_once_and_with_it_the_rear_never_locks_first_on_more_roads(int student)
+    public void Without_a_valve_the_cross_jumps_once_and_with_it_the_rear_locks_first_on_no_road_more(int student)
     {
         Explorable explorable = Of("rear-lock", student);
         string[] First(int valve) => [.. Enumerable.Range(0, explorable.Controls[0].Settings.Count)
@@ -152,7 +153,7 @@ public class LessonTaskTests
         Assert.Equal("front axle", bare[0]);
         Assert.Equal(1, bare.Zip(bare.Skip(1)).Count(pair => pair.First != pair.Second));
         Assert.Contains("rear axle", bare);
-        Assert.True(valved.Count(axle => axle == "rear axle") < bare.Count(axle => axle == "rear axle"));
+        Assert.True(valved.Count(axle => axle == "rear axle") <= bare.Count(axle => axle == "rear axle"));
     }
 
     private static double Read(Frame frame, string label) => double.Parse(Number(frame, label), CultureInfo.InvariantCulture);

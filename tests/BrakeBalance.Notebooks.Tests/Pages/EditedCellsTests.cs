@@ -206,7 +206,7 @@ public class EditedCellsTests(BrowserFixture browser, RenderedNotebooks notebook
         Assert.Equal(["Slope|property"], await OfferedAsync());
         await page.Page.ClickAsync($"#cell-{Figure} .bb-names li");
         Assert.EndsWith("{ Slope", await SourceAsync(page, Figure), StringComparison.Ordinal);
-        Assert.Contains("[–]", await page.Page.EvaluateExpressionAsync<string>(Told), StringComparison.Ordinal);
+        await page.Page.WaitForExpressionAsync($"{Told}.includes('ProportioningValve.Slope') && {Told}.includes('[–]')", Patience);
         page.AssertQuiet();
         await ForgetAsync(page);
 

@@ -87,7 +87,7 @@
 
   // The names that fit at the caret, when asked for: the list narrows with what is typed. What the chosen one is stands under it, and
   // stays when it has been put in.
-  const LONGEST = 50;
+  const LONGEST = 200;
   let summaries = null;
   const summary = async id => {
     summaries ??= (async () => {
@@ -100,7 +100,7 @@
   const close = (cell, told = false) => {
     cell.offer = null;
     cell.list.hidden = true;
-    if (!told) cell.told.replaceChildren();
+    if (!told) { cell.explaining = null; cell.told.replaceChildren(); }
     cell.area.removeAttribute("aria-activedescendant");
   };
   const choose = async (cell, at) => {
@@ -109,8 +109,8 @@
     options.forEach((option, i) => option.setAttribute("aria-selected", String(i === offer.at)));
     options[offer.at].scrollIntoView({ block: "nearest" });
     cell.area.setAttribute("aria-activedescendant", options[offer.at].id);
-    const name = offer.fits[offer.at][0], reply = await desk?.ask("explain", { explain: name });
-    if (!reply?.explained || cell.offer !== offer || offer.fits[offer.at][0] !== name) return;
+    const name = offer.fits[offer.at][0], mine = cell.explaining = {}, reply = await desk?.ask("explain", { explain: name });
+    if (!reply?.explained || cell.explaining !== mine) return;
     const told = (await Promise.all(reply.explained.map(one => summary(one.documented)))).find(one => one);
     cell.told.replaceChildren(...reply.explained.slice(0, 3).map(one => make("code", { textContent: one.declared })),
       reply.explained.length > 3 ? make("p", { textContent: `and ${reply.explained.length - 3} more of this name` }) : "",
@@ -149,7 +149,8 @@
   };
   const accept = (cell, at) => {
     const { from, fits } = cell.offer, [name] = fits[at];
-    close(cell, at === cell.offer.at);
+    choose(cell, at);
+    close(cell, true);
     cell.area.setSelectionRange(from, cell.area.selectionStart);
     // It can be undone like what is typed.
     if (!document.execCommand("insertText", false, name)) {
@@ -298,13 +299,13 @@
         suggest(cell);
         return;
       }
-      if (event.key === "Escape") cell.told.replaceChildren();
       if (plain && cell.offer?.fits && listKeys[event.key]) {
         event.preventDefault();
         event.stopPropagation();
         listKeys[event.key](cell);
         return;
       }
+      if (event.key === "Escape") close(cell);
       if (event.key !== "Enter" || !(event.ctrlKey || event.metaKey || event.shiftKey)) return;
       event.preventDefault();
       run(cell);
