@@ -1,13 +1,12 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using BrakeBalance.Balance;
+using BrakeBalance.Bench;
 using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Charts.Figures;
 using BrakeBalance.Choosing;
 using BrakeBalance.Days;
-using BrakeBalance.Bench;
 using BrakeBalance.Measurements;
-using BrakeBalance.Stops;
 using BrakeBalance.Vehicles;
 using UnitsNet;
 
