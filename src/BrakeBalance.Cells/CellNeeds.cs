@@ -11,11 +11,15 @@ internal static class CellNeeds
 {
     private static readonly CSharpParseOptions Script = new(kind: SourceCodeKind.Script);
 
+    // A cell is asked after at each pause in typing, most cells stay as they are.
+    private static readonly Dictionary<string, (HashSet<string> Named, HashSet<string> Used, bool Acts)> Known = [];
+
     /// <summary>For each cell the numbers of the cells that it needs, in order; those that they need are among them.</summary>
     /// <param name="cells">The sources of all cells in order.</param>
     public static int[][] Of(IReadOnlyList<string> cells)
     {
-        (HashSet<string> Named, HashSet<string> Used, bool Acts)[] facts = [.. cells.Select(Facts)];
+        (HashSet<string> Named, HashSet<string> Used, bool Acts)[] facts =
+            [.. cells.Select(cell => Known.TryGetValue(cell, out var known) ? known : Known[cell] = Facts(cell))];
         var needs = new int[cells.Count][];
         for (int cell = 0; cell < cells.Count; cell++)
         {

@@ -24,8 +24,10 @@ internal sealed class CellSession(IReadOnlyList<string> assemblies, string folde
     private static readonly CSharpCompilationOptions Options = new(
         OutputKind.DynamicallyLinkedLibrary, usings: Imports, concurrentBuild: false, optimizationLevel: OptimizationLevel.Release);
 
-    private readonly MetadataReference[] _references = [.. assemblies.Select(Reference).OfType<MetadataReference>()];
+    private readonly MetadataReference[] _references =
+        [.. assemblies.Union([typeof(RunningLine).Assembly.GetName().Name!]).Select(Reference).OfType<MetadataReference>()];
     private readonly Dictionary<(Stage? After, string Cell), (Stage Stage, CellRun Run)> _known = [];
+    private readonly Dictionary<(CSharpCompilation? After, string Cell), CSharpCompilation?> _read = [];
     private int _serial;
 
     /// <summary>Runs cells one after the other.</summary>
@@ -44,6 +46,7 @@ internal sealed class CellSession(IReadOnlyList<string> assemblies, string folde
                 if (ran.Failure is not null)
                     return ran;
                 _known[(stage, cell)] = known = (next.Stage!, ran);
+                _read[(stage?.Compilation, cell)] = next.Stage!.Compilation;
             }
 
             (stage, run) = known;
@@ -52,12 +55,52 @@ internal sealed class CellSession(IReadOnlyList<string> assemblies, string folde
         return run;
     }
 
+    /// <summary>Reads cells one after the other, without running any.</summary>
+    /// <param name="cells">Their sources in order.</param>
+    /// <returns>
+    /// The last, as the compiler understands it after the others; and whether it knows them all: none can follow one with errors.
+    /// </returns>
+    public async Task<(CSharpCompilation Cell, bool KnowsAll)> ReadAsync(IReadOnlyList<string> cells)
+    {
+        CSharpCompilation? read = null;
+        bool knowsAll = true;
+        foreach (string cell in cells.SkipLast(1))
+        {
+            CSharpCompilation? after = read;
+            if (!_read.TryGetValue((after, cell), out read))
+            {
+                read = await ReadAsync(cell, after);
+                _read[(after, cell)] = read = CellFailures.Errors(read.GetDiagnostics()).Any() ? after : read;
+            }
+
+            knowsAll &= !ReferenceEquals(read, after);
+        }
+
+        return (await ReadAsync(cells[^1], read), knowsAll);
+    }
+
+    private async Task<CSharpCompilation> ReadAsync(string cell, CSharpCompilation? read)
+    {
+        await SetupScript.RunAsync(cell, folder, piece =>
+        {
+            read = Compilation(piece, read);
+            return Task.FromResult(new CellRun([], null));
+        });
+        return read!;
+    }
+
+    private CSharpCompilation Compilation(string code, CSharpCompilation? after)
+    {
+        string name = FormattableString.Invariant($"cell-{++_serial}");
+        return CSharpCompilation.CreateScriptCompilation(
+            name, CSharpSyntaxTree.ParseText(code, Script, name), _references, Options, after, typeof(object));
+    }
+
     private async Task<CellRun> SubmitAsync(string code, Moving at)
     {
         var outputs = new OutputCollector();
-        string name = FormattableString.Invariant($"cell-{++_serial}");
-        CSharpCompilation compilation = CSharpCompilation.CreateScriptCompilation(
-            name, CSharpSyntaxTree.ParseText(code, Script, name), _references, Options, at.Stage?.Compilation, typeof(object));
+        CSharpCompilation compilation = Compilation(
+            RunningLine.Say(SyntaxFactory.ParseCompilationUnit(code, options: Script)), at.Stage?.Compilation);
         using var emitted = new MemoryStream();
         if (compilation.Emit(emitted) is { Success: false } refused)
         {
@@ -74,6 +117,7 @@ internal sealed class CellSession(IReadOnlyList<string> assemblies, string folde
         try
         {
             emitted.Position = 0;
+            RunningLine.Now = null;
             IMethodSymbol entry = compilation.GetEntryPoint(CancellationToken.None)!;
             MethodInfo start = AssemblyLoadContext.Default.LoadFromStream(emitted).GetType(entry.ContainingType.MetadataName)!
                 .GetMethod(entry.MetadataName, BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic)!;
@@ -86,7 +130,7 @@ internal sealed class CellSession(IReadOnlyList<string> assemblies, string folde
         catch (Exception exception)
         {
             outputs.Print(printed.ToString());
-            failure = CellFailures.Thrown(code, exception, name);
+            failure = CellFailures.Thrown(code, exception, compilation.AssemblyName!, RunningLine.Now);
         }
 
         return new CellRun(outputs.ToList(), failure);

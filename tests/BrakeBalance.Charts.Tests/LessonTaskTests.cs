@@ -118,6 +118,87 @@ public class LessonTaskTests
         Assert.InRange(many, Math.Min(30, (4 * few) - 4), 4 * few);
     }
 
+    [Theory]
+    [MemberData(nameof(Students))]
+    public void A_load_on_an_axle_loads_that_axle_alone_and_one_behind_the_rear_lightens_the_front(int student)
+    {
+        Explorable explorable = Of("static-load", student);
+        double At(int box, int place, string axle) => Read(explorable.At([box, place]), axle);
+        Assert.True(At(5, 0, "Front axle") > At(0, 0, "Front axle") && At(5, 0, "Rear axle") == At(0, 0, "Rear axle"));
+        Assert.True(At(5, 2, "Rear axle") > At(0, 2, "Rear axle") && At(5, 2, "Front axle") == At(0, 2, "Front axle"));
+        Assert.True(At(5, 1, "Rear axle") > At(0, 1, "Rear axle") && At(5, 1, "Front axle") > At(0, 1, "Front axle"));
+        Assert.True(At(5, 3, "Front axle") < At(0, 3, "Front axle"));
+    }
+
+    [Theory]
+    [MemberData(nameof(Students))]
+    public void Along_the_ideal_curve_the_rear_share_falls_and_sooner_with_a_higher_centre_of_gravity(int student)
+    {
+        Explorable explorable = Of("ideal-curve", student);
+        (int height, int share) = (explorable.Controls[1].Start, explorable.Controls[2].Start);
+        double[] Shares(int height) => [.. Enumerable.Range(0, explorable.Controls[0].Settings.Count)
+            .Select(rate => Read(explorable.At([rate, height, share]), "Rear share"))];
+        double[] own = Shares(height), higher = Shares(height + 1);
+        Assert.All(own.Zip(own.Skip(1)), pair => Assert.True(pair.First > pair.Second));
+        Assert.All(higher.Zip(own), pair => Assert.True(pair.First <= pair.Second));
+        Assert.True(higher[^1] < own[^1]);
+    }
+
+    [Theory]
+    [MemberData(nameof(Students))]
+    public void A_smaller_rear_share_moves_the_crossing_up_and_wastes_the_rear_axle_on_a_slippery_road(int student)
+    {
+        Explorable explorable = Of("fixed-ratio", student);
+        Frame own = explorable.Start, less = explorable.At([explorable.Controls[0].Start - 2]);
+        double Crossing(Frame frame) => Number(frame, "Both use the same at") is { Length: > 0 } ? Read(frame, "Both use the same at") : 9;
+        Assert.True(Crossing(less) > Crossing(own));
+        Assert.True(Read(less, "Efficiency at adhesion 0.3") < Read(own, "Efficiency at adhesion 0.3"));
+    }
+
+    [Theory]
+    [MemberData(nameof(Students))]
+    public void Some_knee_keeps_the_line_under_the_ideal_curve_and_the_slopes_at_the_ends_are_no_valve_and_a_limiter(int student)
+    {
+        Explorable explorable = Of("knee", student);
+        (int slope, int last) = (explorable.Controls[1].Start, explorable.Controls[1].Settings.Count - 1);
+        bool[] isUnder = [.. Enumerable.Range(0, explorable.Controls[0].Settings.Count)
+            .Select(knee => Value(explorable.At([knee, slope]), "Rear leads from").StartsWith("no", StringComparison.Ordinal))];
+        Assert.Equal(isUnder.OrderDescending(), isUnder);
+        Assert.Contains(true, isUnder);
+        Assert.Contains(false, isUnder);
+        LineLayer Rear(int slope) => explorable.At([0, slope]).Figures[0].Layers.OfType<LineLayer>().Single(line => line.Tone == Tone.Rear);
+        Assert.Equal(Rear(last).X, Rear(last).Y);
+        Assert.Equal(Rear(0).Y[^2], Rear(0).Y[^1]);
+    }
+
+    [Theory]
+    [MemberData(nameof(Students))]
+    public void With_less_vacuum_the_run_out_comes_down(int student)
+    {
+        Explorable explorable = Of("effort", student);
+        double[] runOuts = [.. Enumerable.Range(0, explorable.Controls[0].Start + 1)
+            .Select(vacuum => explorable.At([vacuum, explorable.Controls[1].Start, explorable.Controls[2].Start]).Figures[0].Layers
+                .OfType<MarkerLayer>().SingleOrDefault()?.Y[0] ?? double.NaN).Where(pressure => !double.IsNaN(pressure))];
+        Assert.True(runOuts.Length >= 2);
+        Assert.All(runOuts.Zip(runOuts.Skip(1)), pair => Assert.True(pair.First < pair.Second));
+    }
+
+    [Theory]
+    [MemberData(nameof(Students))]
+    public void Without_a_valve_the_cross_jumps_once_and_with_it_the_rear_locks_first_on_no_road_more(int student)
+    {
+        Explorable explorable = Of("rear-lock", student);
+        string[] First(int valve) => [.. Enumerable.Range(0, explorable.Controls[0].Settings.Count)
+            .Select(road => Value(explorable.At([road, valve]), "Locks first"))];
+        string[] bare = First(0), valved = First(1);
+        Assert.Equal("front axle", bare[0]);
+        Assert.Equal(1, bare.Zip(bare.Skip(1)).Count(pair => pair.First != pair.Second));
+        Assert.Contains("rear axle", bare);
+        Assert.True(valved.Count(axle => axle == "rear axle") <= bare.Count(axle => axle == "rear axle"));
+    }
+
+    private static double Read(Frame frame, string label) => double.Parse(Number(frame, label), CultureInfo.InvariantCulture);
+
     private static Explorable Of(string lesson, int student) => LessonSheet.Of(lesson, 2026, student, UnitSystem.Si).Figure;
 
     private static string Value(Frame frame, string label) => frame.Readouts.Single(readout => readout.Label == label).Value;

@@ -21,23 +21,27 @@ internal static class CellFailures
 
     /// <summary>The compiler's errors as Roslyn gives them.</summary>
     public static CellFailure Compilation(string code, IEnumerable<Diagnostic> diagnostics) => Compilation(
-        code,
-        diagnostics.Where(diagnostic => diagnostic.Severity == DiagnosticSeverity.Error).Select(diagnostic => (
-            diagnostic.Location.GetLineSpan().StartLinePosition.Line + 1,
-            diagnostic.Id,
-            diagnostic.GetMessage(System.Globalization.CultureInfo.InvariantCulture))));
+        code, Errors(diagnostics).Select(error => (Line(error), error.Id, error.GetMessage(CultureInfo.InvariantCulture))));
+
+    /// <summary>Those that keep a cell from running.</summary>
+    public static IEnumerable<Diagnostic> Errors(IEnumerable<Diagnostic> diagnostics) =>
+        diagnostics.Where(diagnostic => diagnostic.Severity == DiagnosticSeverity.Error);
+
+    /// <summary>The line of a compiler's message, from 1.</summary>
+    public static int Line(Diagnostic diagnostic) => diagnostic.Location.GetLineSpan().StartLinePosition.Line + 1;
 
     /// <summary>What a cell threw while it ran.</summary>
     /// <param name="code">The cell.</param>
     /// <param name="exception">What it threw.</param>
     /// <param name="fileName">The file name under which the cell was compiled; finds its frames in the exception.</param>
-    public static CellFailure Thrown(string code, Exception exception, string fileName)
+    /// <param name="running">The line that ran, where the frames do not know.</param>
+    public static CellFailure Thrown(string code, Exception exception, string fileName, int? running = null)
     {
         Exception cause = Unwrapped(exception);
         int? line = new StackTrace(cause, fNeedFileInfo: true).GetFrames()
             .Where(frame => Path.GetFileName(frame.GetFileName()) == fileName)
             .Select(frame => (int?)frame.GetFileLineNumber())
-            .FirstOrDefault(number => number > 0);
+            .FirstOrDefault(number => number > 0) ?? running;
         return At(code, cause.Message.ReplaceLineEndings(" "), line);
     }
 

@@ -33,7 +33,8 @@ internal static partial class SetupScript
             }
         }
 
-        return await submit(LoadLine().Replace(code, "")).ConfigureAwait(false);
+        // Blanks in their place: what is said of the cell counts its lines and letters.
+        return await submit(LoadLine().Replace(code, line => new string(' ', line.Length))).ConfigureAwait(false);
     }
 
     private static string WithOwnAssemblies(string script, string folder) => ReferenceLine().Replace(script, match =>

@@ -15,7 +15,8 @@ internal static class LiveAssets
         ["dotnet.js", "dotnet.runtime.js", "dotnet.native.js", "dotnet.native.wasm", "System.Private.CoreLib.dll"];
 
     private static readonly Lazy<(string Name, string Text)[]> LazyParts = new(() => Packed(Folder));
-    private static readonly Lazy<(string Name, string Text)[]> LazyCells = new(() => Packed(CellsFolder));
+    private static readonly Lazy<(string Name, string Text)[]> LazyCells = new(() =>
+        [.. Packed(CellsFolder), ("summaries", Pack(new MemoryStream(Encoding.UTF8.GetBytes(MemberSummaries.Text()))))]);
 
     /// <summary>What stands behind each part in a page that carries them: it hands the part on.</summary>
     public static string TakePart => "bbDesk.partHere(document.currentScript.previousElementSibling)";
@@ -54,7 +55,9 @@ internal static class LiveAssets
     /// <summary>The runtime's and the assembly's files by name, each packed (gzip) and written as text.</summary>
     public static IReadOnlyList<(string Name, string Text)> Parts => LazyParts.Value;
 
-    /// <summary>The compiler's files, and those of what cells use, in the same form; the runtime is that of <see cref="Parts"/>.</summary>
+    /// <summary>
+    /// The compiler's files, those of what cells use, and its documentation, in the same form; the runtime is that of <see cref="Parts"/>.
+    /// </summary>
     public static IReadOnlyList<(string Name, string Text)> CellParts => LazyCells.Value;
 
     private static (string Name, string Text)[] Packed(string folder)
@@ -63,13 +66,13 @@ internal static class LiveAssets
         string[] names = [.. own.GetManifestResourceNames().Where(name => name.StartsWith(folder, StringComparison.Ordinal))
             .Select(name => name[folder.Length..]).Order(StringComparer.Ordinal)];
         return [.. First.Intersect(names).Union(names).ToArray().AsParallel().AsOrdered()
-            .Select(name => (name, Pack(own, folder + name)))];
+            .Select(name => (name, Pack(own.GetManifestResourceStream(folder + name)!)))];
     }
 
-    private static string Pack(System.Reflection.Assembly own, string name)
+    private static string Pack(Stream whole)
     {
         using var packed = new MemoryStream();
-        using (Stream part = own.GetManifestResourceStream(name)!)
+        using (Stream part = whole)
         using (var gzip = new GZipStream(packed, CompressionLevel.SmallestSize, leaveOpen: true))
         {
             part.CopyTo(gzip);

@@ -33,6 +33,12 @@ public class RepositoryNotebooksTests
 
     [Theory]
     [MemberData(nameof(Notebooks))]
+    public void Its_main_figure_is_followed_by_what_to_see_there(string notebook) => Assert.Contains("What to see",
+        NotebookFile.Read(RepositoryRoot.File(notebook)).Cells
+            .SkipWhile(cell => !cell.Tags.Contains(NotebookRules.FirstScreen)).ElementAt(1).Source, StringComparison.Ordinal);
+
+    [Theory]
+    [MemberData(nameof(Notebooks))]
     public Task It_runs_to_its_end(string notebook) => RunAsync(notebook, EngineKind.Interactive);
 
     [Theory]

@@ -119,10 +119,17 @@ public class EditedCellsTests(BrowserFixture browser, RenderedNotebooks notebook
         failure = await FailureAsync(page, Figure);
         Assert.Contains("-3", failure, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", failure, StringComparison.Ordinal);
+        await EditAsync(page, Figure, "var left = 2;\nwhile (12 / left > 0)\n{\n    left--;\n}\nleft");
+        await RunAsync(page, Figure);
+        Assert.Contains("Line 2: while (12 / left > 0)", await FailureAsync(page, Figure), StringComparison.Ordinal);
+        await EditAsync(page, Figure, "var knee = car.WithRearKnee(\n    Pressure.FromBars(24));\n\nPressure[] none = [];\n"
+            + "if (knee.Name.Length > 0)\n    none.Select(one => one * 2).First();\n1");
+        await RunAsync(page, Figure);
+        Assert.Contains("Line 6: none.Select(", await FailureAsync(page, Figure), StringComparison.Ordinal);
         await EditAsync(page, Figure, "while (true) { }\n");
         await page.Page.ClickAsync($"#cell-{Figure} [aria-label^='Run cell']");
         await page.Page.WaitForExpressionAsync(
-            $"document.querySelector('#cell-{Figure} [role=status]').innerText.startsWith('Running cell ')", Patience);
+            $"document.querySelector('#cell-{Figure} .bb-run [role=status]').innerText.startsWith('Running cell ')", Patience);
         await page.Page.ClickAsync($"#cell-{Figure} [data-do=stop]");
         await EditAsync(page, Figure, "1 + 1");
         await RunAsync(page, Figure);
@@ -130,6 +137,92 @@ public class EditedCellsTests(BrowserFixture browser, RenderedNotebooks notebook
             $"document.querySelector('#cell-{Figure} .bb-output').innerText.trim()"));
         page.AssertQuiet();
         await ForgetAsync(page);
+    }
+
+    [SkippableFact]
+    public async Task The_compiler_says_under_a_cell_that_is_typed_what_it_would_refuse_and_runs_nothing()
+    {
+        await using WatchedPage page = await OpenAsync(width: 390);
+        await EditAsync(page, Figure, "var limit = 3;\nlimit = \"bar\";\nlimit.None(limit");
+        string ran = await page.Page.EvaluateExpressionAsync<string>("document.documentElement.dataset.ran"), shown = Shown(Figure);
+        string before = await page.Page.EvaluateExpressionAsync<string>(shown);
+        await page.Page.WaitForExpressionAsync($"document.querySelectorAll('#cell-{Figure} .bb-errors p').length > 0", Patience);
+        Assert.Equal(
+            ["Line 2: Cannot implicitly convert type 'string' to 'int' (CS0029)|Line 3: ) expected (CS1026)", "\"bar\"|t", "true", "true"],
+            await page.Page.EvaluateExpressionAsync<string[]>(
+                $$"""
+                (() => {
+                  const cell = document.getElementById("cell-{{Figure}}"), area = cell.querySelector("textarea");
+                  const told = document.getElementById(area.getAttribute("aria-describedby"));
+                  const texts = query => [...cell.querySelectorAll(query)].map(one => one.textContent).join("|");
+                  return [texts(".bb-errors p"), texts("mark"), area.getAttribute("aria-invalid"),
+                    String(told.getAttribute("role") === "status")];
+                })()
+                """));
+        await page.AssertNoSidewaysScrollAsync();
+        await page.AssertAccessibleAsync();
+        await EditAsync(page, Figure, "var limit = 3;\nlimit = 4;\nlimit");
+        await page.Page.WaitForExpressionAsync($"document.querySelector('#cell-{Figure} textarea').ariaInvalid === 'false'", Patience);
+        Assert.Equal(0, await page.Page.EvaluateExpressionAsync<int>("document.querySelectorAll('.bb-errors p, .bb-marks mark').length"));
+        Assert.Equal(ran, await page.Page.EvaluateExpressionAsync<string>("document.documentElement.dataset.ran"));
+        Assert.Equal(before, await page.Page.EvaluateExpressionAsync<string>(shown));
+        page.AssertQuiet();
+        await ForgetAsync(page);
+    }
+
+    [SkippableTheory]
+    [InlineData(390)]
+    [InlineData(1280)]
+    public async Task Names_that_fit_are_offered_explained_and_put_in_by_keyboard_or_button(int width)
+    {
+        const string Told = $"document.querySelector('#cell-{Figure} .bb-told').innerText";
+        await using WatchedPage page = await OpenAsync(width);
+        await EditAsync(page, Figure, "var light = car.WithRearK");
+        await SuggestAsync();
+        Assert.Equal(["WithRearKnee|method"], await OfferedAsync());
+        await page.Page.WaitForExpressionAsync(
+            $"{Told}.includes('Vehicle.WithRearKnee(Pressure knee') && {Told}.includes('another knee')", Patience);
+        await page.AssertNoSidewaysScrollAsync();
+        await page.AssertAccessibleAsync();
+        await page.Page.Keyboard.PressAsync("Enter");
+        Assert.Equal("var light = car.WithRearKnee", await SourceAsync(page, Figure));
+
+        // What is not chosen leaves the text alone; what is typed narrows the list.
+        await page.Page.Keyboard.SendCharacterAsync("(Pressure.FromBars(30));\nlight.LoadCases.");
+        await SuggestAsync();
+        Assert.Contains("Select|method", await OfferedAsync());
+        await page.Page.Keyboard.TypeAsync("OrderBy");
+        Assert.Equal(["OrderBy|method", "OrderByDescending|method"], await OfferedAsync());
+        Assert.True(await page.Page.EvaluateExpressionAsync<bool>(
+            $"document.getElementById(document.activeElement.getAttribute('aria-activedescendant')).textContent.startsWith('OrderBym')"));
+        await page.Page.Keyboard.PressAsync("ArrowDown");
+        await page.Page.Keyboard.PressAsync("Escape");
+        Assert.Empty(await OfferedAsync());
+        Assert.EndsWith("light.LoadCases.OrderBy", await SourceAsync(page, Figure), StringComparison.Ordinal);
+
+        await EditAsync(page, Figure, "var odd = new ProportioningValve { Sl");
+        await page.Page.ClickAsync($"#cell-{Figure} [aria-label^='Suggest names']");
+        await ShownAsync();
+        Assert.Equal(["Slope|property"], await OfferedAsync());
+        await page.Page.ClickAsync($"#cell-{Figure} .bb-names li");
+        Assert.EndsWith("{ Slope", await SourceAsync(page, Figure), StringComparison.Ordinal);
+        await page.Page.WaitForExpressionAsync($"{Told}.includes('ProportioningValve.Slope') && {Told}.includes('[–]')", Patience);
+        page.AssertQuiet();
+        await ForgetAsync(page);
+
+        async Task SuggestAsync()
+        {
+            await page.Page.Keyboard.DownAsync("Control");
+            await page.Page.Keyboard.PressAsync("Space");
+            await page.Page.Keyboard.UpAsync("Control");
+            await ShownAsync();
+        }
+
+        Task ShownAsync() => page.Page.WaitForExpressionAsync($"!document.querySelector('#cell-{Figure} .bb-names').hidden", Patience);
+
+        Task<string[]> OfferedAsync() => page.Page.EvaluateExpressionAsync<string[]>(
+            $"[...document.querySelectorAll('#cell-{Figure} .bb-names:not([hidden]) li')]"
+                + ".map(one => `${one.firstChild.textContent}|${one.lastChild.textContent}`)");
     }
 
     [SkippableFact]

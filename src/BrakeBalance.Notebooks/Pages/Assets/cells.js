@@ -58,6 +58,109 @@
     return fault ? { fault } : desk.ask(String(++serial), request);
   };
 
+  // After a pause in typing the compiler, once it is there, says what it would refuse. Nothing runs.
+  const follow = cell => cell.marks.scrollTo(cell.area.scrollLeft, cell.area.scrollTop);
+  const refused = (cell, errors) => {
+    const { source } = cell, marked = [];
+    let end = 0;
+    for (const { from, to } of errors) {
+      const at = Math.min(from, source.length - 1);
+      if (at < end) continue;
+      marked.push(source.slice(end, at), make("mark", { textContent: source.slice(at, end = Math.max(to, at + 1)) }));
+    }
+    cell.marks.replaceChildren(...marked, source.slice(end) + "\n");
+    follow(cell);
+    cell.errors.replaceChildren(...errors.map(({ line, message }) => make("p", { textContent: `Line ${line}: ${message}` })));
+    cell.area.setAttribute("aria-invalid", String(errors.length > 0));
+  };
+  const check = async cell => {
+    if (!begun || (await begun)?.fault) return;
+    const { source } = cell, reply = await desk?.ask("check", { check: sources(), cell: cell.at });
+    if (reply?.errors && source === cell.source) refused(cell, reply.errors);
+  };
+  const typed = cell => {
+    if (cell.offer) narrow(cell);
+    cell.marks.replaceChildren();
+    clearTimeout(cell.pause);
+    cell.pause = setTimeout(check, 400, cell);
+  };
+
+  // The names that fit at the caret, when asked for: the list narrows with what is typed. What the chosen one is stands under it, and
+  // stays when it has been put in.
+  const LONGEST = 200;
+  let summaries = null;
+  const summary = async id => {
+    summaries ??= (async () => {
+      const packed = bbDesk.kits["BrakeBalance.Cells"].parts.get("summaries");
+      const text = await new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"))).text();
+      return new Map(text.split("\n").map(line => line.split("\t")));
+    })();
+    return (await summaries).get(id);
+  };
+  const close = (cell, told = false) => {
+    cell.offer = null;
+    cell.list.hidden = true;
+    if (!told) { cell.explaining = null; cell.told.replaceChildren(); }
+    cell.area.removeAttribute("aria-activedescendant");
+  };
+  const choose = async (cell, at) => {
+    const { offer } = cell, options = [...cell.list.children];
+    offer.at = (at + options.length) % options.length;
+    options.forEach((option, i) => option.setAttribute("aria-selected", String(i === offer.at)));
+    options[offer.at].scrollIntoView({ block: "nearest" });
+    cell.area.setAttribute("aria-activedescendant", options[offer.at].id);
+    const name = offer.fits[offer.at][0], mine = cell.explaining = {}, reply = await desk?.ask("explain", { explain: name });
+    if (!reply?.explained || cell.explaining !== mine) return;
+    const told = (await Promise.all(reply.explained.map(one => summary(one.documented)))).find(one => one);
+    cell.told.replaceChildren(...reply.explained.slice(0, 3).map(one => make("code", { textContent: one.declared })),
+      reply.explained.length > 3 ? make("p", { textContent: `and ${reply.explained.length - 3} more of this name` }) : "",
+      told ? make("p", { textContent: told }) : "");
+  };
+  const narrow = cell => {
+    const { from, names } = cell.offer, caret = cell.area.selectionStart, word = cell.source.slice(from, caret).toLowerCase();
+    const found = names.map(([name, kind]) => [name, kind, name.toLowerCase().indexOf(word)]).filter(one => one[2] >= 0);
+    const fits = [...found.filter(one => one[2] === 0), ...found.filter(one => one[2] > 0)].slice(0, LONGEST);
+    if (caret < from || !/^[\w@]*$/.test(word) || fits.length === 0) {
+      if (fits.length === 0) say(cell, "No name fits here.");
+      close(cell);
+      return;
+    }
+    cell.offer.fits = fits;
+    cell.list.replaceChildren(...fits.map(([name, kind], i) => {
+      const option = make("li", { id: `${cell.list.id}-${i}` }, name, make("span", { textContent: kind }));
+      option.setAttribute("role", "option");
+      option.addEventListener("click", () => accept(cell, i));
+      return option;
+    }));
+    cell.list.hidden = false;
+    say(cell, found.length > LONGEST ? `${LONGEST} of ${found.length} names: type on.` : `Names that fit: ${fits.length}.`);
+    choose(cell, 0);
+  };
+  const suggest = async cell => {
+    cell.area.focus();
+    close(cell);
+    say(cell, begun ? "Looking for names …" : "Starting the compiler …");
+    const { source } = cell, place = cell.area.selectionStart;
+    const fault = (await begin())?.fault, reply = fault ? { fault } : await desk?.ask("names", { names: sources(), cell: cell.at, place });
+    if (reply?.fault) say(cell, reply.fault);
+    if (!reply?.names || source !== cell.source) return;
+    cell.offer = reply;
+    narrow(cell);
+  };
+  const accept = (cell, at) => {
+    const { from, fits } = cell.offer, [name] = fits[at];
+    choose(cell, at);
+    close(cell, true);
+    cell.area.setSelectionRange(from, cell.area.selectionStart);
+    // It can be undone like what is typed.
+    if (!document.execCommand("insertText", false, name)) {
+      cell.area.setRangeText(name, from, cell.area.selectionEnd, "end");
+      cell.area.dispatchEvent(new Event("input"));
+    }
+  };
+  const listKeys = { ArrowDown: cell => choose(cell, cell.offer.at + 1), ArrowUp: cell => choose(cell, cell.offer.at - 1),
+    Enter: cell => accept(cell, cell.offer.at), Escape: cell => close(cell) };
+
   // What a result rests on: the texts of the cells that it needs, and its own.
   let ownKeys = null;
   const keys = (needs, texts) => needs.map((above, at) => JSON.stringify([...above, at].map(i => texts[i])));
@@ -151,7 +254,10 @@
   const reset = async chosen => {
     for (const cell of chosen) {
       cell.source = cell.own;
-      if (cell.area) cell.area.value = cell.own;
+      if (cell.area) {
+        cell.area.value = cell.own;
+        refused(cell, []);
+      }
       restore(cell);
       say(cell, "As the page has it.");
     }
@@ -167,8 +273,39 @@
     cell.area = make("textarea", { className: "bb-editor", value: cell.source, spellcheck: false, autocapitalize: "off", wrap: "off" });
     cell.area.setAttribute("aria-label", `C# of cell ${cell.at + 1}`);
     cell.area.rows = lines();
-    cell.area.addEventListener("input", () => { cell.source = cell.area.value; cell.area.rows = lines(); keep(); });
+    cell.errors = make("div", { className: "bb-errors", id: `bb-errors-${cell.at}` });
+    cell.errors.setAttribute("role", "status");
+    cell.area.setAttribute("aria-describedby", cell.errors.id);
+    // The same text behind the editor's own, invisible, bears the marks.
+    cell.marks = make("div", { className: "bb-marks" });
+    cell.marks.setAttribute("aria-hidden", "true");
+    cell.area.addEventListener("scroll", () => follow(cell));
+    cell.area.addEventListener("input", () => { cell.source = cell.area.value; cell.area.rows = lines(); keep(); typed(cell); });
+    cell.list = make("ul", { className: "bb-names", id: `bb-names-${cell.at}`, hidden: true });
+    cell.list.setAttribute("role", "listbox");
+    cell.list.setAttribute("aria-label", "Names that fit");
+    cell.told = make("div", { className: "bb-told" });
+    cell.told.setAttribute("role", "status");
+    Object.entries({ autocomplete: "list", controls: cell.list.id, keyshortcuts: "Control+Space" })
+      .forEach(([name, value]) => cell.area.setAttribute(`aria-${name}`, value));
+    const names = button("Suggest names", () => suggest(cell), `Suggest names at the caret, cell ${cell.at + 1}`);
+    // The caret stays where it is when the list or the button is pressed.
+    [cell.list, names].forEach(one => one.addEventListener("mousedown", event => event.preventDefault()));
+    cell.area.addEventListener("blur", () => close(cell));
     cell.area.addEventListener("keydown", event => {
+      const plain = !(event.ctrlKey || event.metaKey || event.shiftKey || event.altKey);
+      if (event.ctrlKey && event.code === "Space") {
+        event.preventDefault();
+        suggest(cell);
+        return;
+      }
+      if (plain && cell.offer?.fits && listKeys[event.key]) {
+        event.preventDefault();
+        event.stopPropagation();
+        listKeys[event.key](cell);
+        return;
+      }
+      if (event.key === "Escape") close(cell);
       if (event.key !== "Enter" || !(event.ctrlKey || event.metaKey || event.shiftKey)) return;
       event.preventDefault();
       run(cell);
@@ -181,9 +318,10 @@
     halt.dataset.do = "stop";
     halt.hidden = !running;
     go.disabled = on.disabled = Boolean(running);
-    const bar = make("div", { className: "bb-run" }, go, on, halt, button("Reset", () => reset([cell]), `Reset cell ${cell.at + 1}`),
+    const bar = make("div", { className: "bb-run" }, go, on, names, halt, button("Reset", () => reset([cell]), `Reset cell ${cell.at + 1}`),
       make("a", { href: "#bb-edits", textContent: "Save or open" }), cell.said);
-    cell.details.querySelector("pre").replaceWith(cell.area);
+    const lined = make("div", { className: "bb-lines" }, cell.marks, cell.area);
+    cell.details.querySelector("pre").replaceWith(lined, cell.list, cell.told, cell.errors);
     cell.details.querySelector(".bb-edit").replaceWith(bar);
     edits.hidden = false;
     if (!start) { say(cell, "Edited, and not run yet: the result below is that of the page."); return; }
