@@ -14,18 +14,19 @@ namespace BrakeBalance.Charts.Outputs;
 public static class KernelFormatters
 {
     private const string FormatterType = "Microsoft.DotNet.Interactive.Formatting.Formatter";
-    private const string Client = "Microsoft.DotNet.Interactive.App";
     private const string Html = "text/html";
     private const string Plain = "text/plain";
     private const string Csv = "text/csv";
     private const string Svg = "image/svg+xml";
+    private const string Chart = "application/vnd.plotly.v1+json";
 
     private static readonly Lock Once = new();
     private static bool s_done;
 
     /// <summary>Registers the formatters; only the first call does anything.</summary>
+    /// <param name="forClients">Whether figures also come in the forms that other notebook clients draw.</param>
     /// <returns>Whether a kernel was found.</returns>
-    public static bool Register()
+    public static bool Register(bool forClients = false)
     {
         lock (Once)
         {
@@ -36,13 +37,6 @@ public static class KernelFormatters
             if (formatter is null)
             {
                 return false;
-            }
-
-            // Also when the first cell is run again: its output is what a client that has loaded the notebook anew gets the scripts from.
-            bool isClient = Assembly.GetEntryAssembly()?.GetName().Name == Client;
-            if (isClient)
-            {
-                Greet(follow: !s_done);
             }
 
             if (s_done)
@@ -60,29 +54,15 @@ public static class KernelFormatters
                 Prefer(formatter, type, Plain);
             }
 
-            if (isClient)
+            if (forClients)
             {
                 Write(formatter, typeof(Figure), Svg, (value, writer) => writer.Write(((Figure)value).ToSvg()));
-                Prefer(formatter, typeof(Figure), Html, Svg, Plain);
+                Write(formatter, typeof(Figure), Chart, (value, writer) => writer.Write(((Figure)value).ToPlotlyJson()));
+                Prefer(formatter, typeof(Figure), Html, Svg, Chart, Plain);
             }
 
             s_done = true;
             return true;
-        }
-    }
-
-    /// <summary>Gives a notebook client, once a notebook, what its figures need, and its errors in words.</summary>
-    private static void Greet(bool follow)
-    {
-        Assembly kernels = AppDomain.CurrentDomain.GetAssemblies().First(one => one.GetName().Name == "Microsoft.DotNet.Interactive");
-        object context = kernels.GetType("Microsoft.DotNet.Interactive.KernelInvocationContext")!.GetProperty("Current")!.GetValue(null)!;
-        MethodInfo show = kernels.GetType("Microsoft.DotNet.Interactive.KernelInvocationContextExtensions")!.GetMethods()
-            .First(method => method.Name == "DisplayAs");
-        show.Invoke(null, [context, FigureAssets.ForClients, Html, .. show.GetParameters().Skip(3).Select(_ => (object?)null)]);
-        object kernel = context.GetType().GetProperty("HandlingKernel")!.GetValue(context)!;
-        if (follow)
-        {
-            new ClientErrors().Follow(kernel.GetType().GetProperty("RootKernel")?.GetValue(kernel) ?? kernel);
         }
     }
 

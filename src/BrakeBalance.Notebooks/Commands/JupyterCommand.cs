@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.Text.Json;
+using System.Text.Json.Nodes;
 using BrakeBalance.Notebooks.Jupyter;
 
 namespace BrakeBalance.Notebooks.Commands;
@@ -15,13 +17,11 @@ internal static class JupyterCommand
         };
         var install = new Command("install",
             "Set the C# kernel up for Jupyter clients, in the user's Jupyter data folder only.") { prefix };
-        install.SetAction(async (parsed, cancellation) =>
+        install.SetAction(parsed =>
         {
-            string tool = await KernelTool.FolderAsync(Repository.Folder("."), cancellation).ConfigureAwait(false);
             KernelSetup setup = Setup(parsed.GetValue(prefix));
-            setup.Install(tool, AppContext.BaseDirectory);
-            terminal.Output.WriteLine($"Kernel '{KernelSetup.Name}' is set up in {setup.Folder}.");
-            terminal.Output.WriteLine("The notebooks use the release build: run 'dotnet build -c Release' after each change of the code.");
+            setup.Install(typeof(JupyterCommand).Assembly.Location);
+            terminal.Output.WriteLine($"Kernel '{KernelSetup.Name}' is set up in {setup.Folder}. It is this program: where it is now.");
             return ExitCode.Success;
         });
         var remove = new Command("remove", "Undo 'install': delete the kernel from the Jupyter data folder.") { prefix };
@@ -33,7 +33,30 @@ internal static class JupyterCommand
                 : $"There is no kernel '{KernelSetup.Name}' in {setup.Folder}.");
             return ExitCode.Success;
         });
-        return new Command("jupyter", "Set up or remove the notebooks' C# kernel for Jupyter clients.") { install, remove };
+        var connection = new Argument<FileInfo>("connection") { Description = "The connection file that the client has written" };
+        var serve = new Command("serve", "Answer a client: what the client starts itself.") { connection };
+        serve.Hidden = true;
+        serve.SetAction(async (parsed, cancellation) =>
+        {
+            string path = parsed.GetRequiredValue(connection).FullName;
+            using var server = new KernelServer(Connection(path), Environment.CurrentDirectory);
+            await server.RunAsync(cancellation).ConfigureAwait(false);
+            return ExitCode.Success;
+        });
+        return new Command("jupyter", "Set up or remove the notebooks' C# kernel for Jupyter clients.") { install, remove, serve };
+    }
+
+    private static JsonObject Connection(string path)
+    {
+        try
+        {
+            return JsonNode.Parse(File.ReadAllText(path)) as JsonObject
+                ?? throw new BadInputException($"'{path}' is no connection file. Accepted: the JSON object that a Jupyter client writes.");
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException or JsonException)
+        {
+            throw new BadInputException($"'{path}' cannot be read: {exception.Message} Accepted: the file that a Jupyter client writes.");
+        }
     }
 
     private static KernelSetup Setup(string? prefix) =>

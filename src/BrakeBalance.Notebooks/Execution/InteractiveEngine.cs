@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using BrakeBalance.Charts.Outputs;
 using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.CodeAnalysis.Scripting;
 using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Commands;
@@ -12,6 +13,9 @@ namespace BrakeBalance.Notebooks.Execution;
 /// <summary>Runs cells in the interactive C# kernel, embedded in this program.</summary>
 internal sealed class InteractiveEngine : ICellEngine
 {
+    /// <summary>How cells are read.</summary>
+    public static readonly CSharpParseOptions Parsing = new(LanguageVersion.Latest, kind: SourceCodeKind.Script);
+
     private readonly string _folder;
     private readonly CSharpKernel _language = new();
     private readonly CompositeKernel _kernel;
@@ -19,10 +23,11 @@ internal sealed class InteractiveEngine : ICellEngine
 
     /// <summary>Starts a kernel.</summary>
     /// <param name="folder">The notebook's folder, from which <c>#load</c> lines count.</param>
-    public InteractiveEngine(string folder)
+    /// <param name="forClients">Whether figures also come in the forms that other notebook clients draw.</param>
+    public InteractiveEngine(string folder, bool forClients = false)
     {
         _folder = folder;
-        KernelFormatters.Register();
+        KernelFormatters.Register(forClients);
         _kernel = [_language.UseKernelHelpers().UseValueSharing()];
     }
 
@@ -30,12 +35,40 @@ internal sealed class InteractiveEngine : ICellEngine
     public Task<CellRun> RunAsync(string code, CancellationToken cancellation) =>
         SetupScript.RunAsync(code, _folder, piece => SubmitAsync(piece, cancellation));
 
+    /// <summary>What may stand at a place of a cell.</summary>
+    /// <param name="code">The cell.</param>
+    /// <param name="at">The place, in characters from its start.</param>
+    /// <returns>The names that begin as what is typed there, and where that begins.</returns>
+    public async Task<(string[] Names, int Start)> CompleteAsync(string code, int at)
+    {
+        int start = at;
+        while (start > 0 && (char.IsLetterOrDigit(code[start - 1]) || code[start - 1] == '_'))
+        {
+            start--;
+        }
+
+        KernelCommandResult result = await _kernel.SendAsync(new RequestCompletions(code, Place(code, at))).ConfigureAwait(false);
+        string[] names = [.. result.Events.OfType<CompletionsProduced>().SelectMany(produced => produced.Completions)
+            .Select(completion => completion.DisplayText).Distinct().Where(name => name.StartsWith(code[start..at], StringComparison.OrdinalIgnoreCase))];
+        return (names, start);
+    }
+
+    /// <summary>Type and documentation of what stands at a place of a cell; null for nothing known.</summary>
+    public async Task<string?> DescribeAsync(string code, int at)
+    {
+        KernelCommandResult result = await _kernel.SendAsync(new RequestHoverText(code, Place(code, at))).ConfigureAwait(false);
+        return result.Events.OfType<HoverTextProduced>().SelectMany(produced => produced.Content).FirstOrDefault()?.Value.ReplaceLineEndings("\n");
+    }
+
     /// <inheritdoc/>
     public ValueTask DisposeAsync()
     {
         _kernel.Dispose();
         return ValueTask.CompletedTask;
     }
+
+    private static LinePosition Place(string code, int at) => new(
+        code.AsSpan(0, at).Count('\n'), at - code.LastIndexOf('\n', Math.Max(0, at - 1), at) - 1);
 
     private async Task<CellRun> SubmitAsync(string code, CancellationToken cancellation)
     {

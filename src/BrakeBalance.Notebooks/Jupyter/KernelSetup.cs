@@ -4,19 +4,14 @@ using BrakeBalance.Notebooks.Documents;
 
 namespace BrakeBalance.Notebooks.Jupyter;
 
-/// <summary>The notebooks' kernel in a Jupyter data folder.</summary>
-/// <remarks>
-/// Everything lies in the kernel's own folder there, a copy of the kernel tool included. The copy is needed: the tool
-/// brings an older FSharp.Core than the charting library was built for, and both in one process do not work together,
-/// so the newer one is laid over it.
-/// </remarks>
+/// <summary>The notebooks' kernel in a Jupyter data folder: this program, which a client starts.</summary>
 /// <param name="dataFolder">The Jupyter data folder.</param>
 internal sealed class KernelSetup(string dataFolder)
 {
     /// <summary>The kernel's name for Jupyter.</summary>
     public const string Name = CanonicalNotebook.KernelName;
 
-    private const string SharedLibrary = "FSharp.Core.dll";
+    private const string Specification = "kernel.json";
 
     /// <summary>Names the folders that <see cref="Install"/> had to make, so that <see cref="Remove"/> leaves none behind.</summary>
     private const string MadeFolders = "made-folders.txt";
@@ -27,29 +22,22 @@ internal sealed class KernelSetup(string dataFolder)
     public string Folder { get; } = Path.GetFullPath(Path.Combine(dataFolder, "kernels", Name));
 
     /// <summary>Sets the kernel up, in place of one set up before.</summary>
-    /// <param name="tool">The folder with the kernel tool's files.</param>
-    /// <param name="program">The folder with this program's files.</param>
-    public void Install(string tool, string program)
+    /// <param name="program">This program's main file.</param>
+    public void Install(string program)
     {
-        string kernels = Path.GetDirectoryName(Folder)!;
-        string[] made = File.Exists(Path.Combine(Folder, MadeFolders))
-            ? File.ReadAllLines(Path.Combine(Folder, MadeFolders)) : [.. Missing(kernels)];
-        Directory.CreateDirectory(kernels);
-        string staged = Path.Combine(kernels, $".{Name}-{Environment.ProcessId}");
-        try
+        string list = Path.Combine(Folder, MadeFolders);
+        string[] made = File.Exists(list) ? File.ReadAllLines(list) : [.. Missing(Path.GetDirectoryName(Folder)!)];
+        var specification = new JsonObject
         {
-            string copy = Path.Combine(staged, "tool");
-            Copy(new DirectoryInfo(tool), copy);
-            File.Copy(Path.Combine(program, SharedLibrary), Path.Combine(copy, SharedLibrary), overwrite: true);
-            File.WriteAllText(Path.Combine(staged, "kernel.json"), Specification().ToJsonString(Indented) + "\n");
-            File.WriteAllLines(Path.Combine(staged, MadeFolders), made);
-            Delete(Folder);
-            Directory.Move(staged, Folder);
-        }
-        finally
-        {
-            Delete(staged);
-        }
+            ["argv"] = new JsonArray("dotnet", program, "jupyter", "serve", "{connection_file}"),
+            ["display_name"] = CanonicalNotebook.KernelTitle,
+            ["interrupt_mode"] = "message",
+            ["language"] = "C#",
+        };
+        Remove();
+        Directory.CreateDirectory(Folder);
+        File.WriteAllLines(list, made);
+        AtomicFile.Write(Path.Combine(Folder, Specification), specification.ToJsonString(Indented) + "\n");
     }
 
     /// <summary>Deletes the kernel and the folders that were made for it, if nothing else lies in them by now.</summary>
@@ -62,7 +50,7 @@ internal sealed class KernelSetup(string dataFolder)
 
         string list = Path.Combine(Folder, MadeFolders);
         string[] made = File.Exists(list) ? File.ReadAllLines(list) : [];
-        Delete(Folder);
+        Directory.Delete(Folder, recursive: true);
         foreach (string folder in made.Where(folder => Directory.Exists(folder) && !Directory.EnumerateFileSystemEntries(folder).Any()))
         {
             Directory.Delete(folder);
@@ -71,50 +59,12 @@ internal sealed class KernelSetup(string dataFolder)
         return true;
     }
 
-    private JsonObject Specification() => new()
-    {
-        ["argv"] = new JsonArray(
-            "dotnet", Path.Combine(Folder, "tool", KernelTool.Assembly), "jupyter", "--http-local-only", "--default-kernel", "csharp",
-                "{connection_file}"),
-        ["display_name"] = CanonicalNotebook.KernelTitle,
-        ["env"] = new JsonObject
-        {
-            ["DOTNET_INTERACTIVE_CLI_TELEMETRY_OPTOUT"] = "1",
-            ["DOTNET_INTERACTIVE_SKIP_FIRST_TIME_EXPERIENCE"] = "1",
-        },
-        ["language"] = "C#",
-    };
-
     /// <summary>The folder and those above it that do not exist, the deepest first.</summary>
     private static IEnumerable<string> Missing(string folder)
     {
         for (string? path = folder; path is not null && !Directory.Exists(path); path = Path.GetDirectoryName(path))
         {
             yield return path;
-        }
-    }
-
-    private static void Copy(DirectoryInfo from, string to)
-    {
-        Directory.CreateDirectory(to);
-        foreach (FileInfo file in from.EnumerateFiles())
-        {
-            string copy = Path.Combine(to, file.Name);
-            file.CopyTo(copy, overwrite: true);
-            File.SetAttributes(copy, FileAttributes.Normal);
-        }
-
-        foreach (DirectoryInfo folder in from.EnumerateDirectories())
-        {
-            Copy(folder, Path.Combine(to, folder.Name));
-        }
-    }
-
-    private static void Delete(string folder)
-    {
-        if (Directory.Exists(folder))
-        {
-            Directory.Delete(folder, recursive: true);
         }
     }
 }

@@ -31,7 +31,7 @@ public class LiveNotebookTests(BrowserFixture browser)
             File.Copy(RepositoryRoot.File(name), folder.File(name));
         }
 
-        new KernelSetup(own[1]).Install(await KernelTool.FolderAsync(RepositoryRoot.File("."), default), AppContext.BaseDirectory);
+        new KernelSetup(own[1]).Install(JupyterClientTests.Program);
         int port = FreePort();
         using Process server = Start(own[0], own[1], port);
         try
