@@ -119,8 +119,12 @@ internal sealed class KernelServer : IDisposable
                 return Good(new() { ["matches"] = Words(names), ["cursor_start"] = start, ["cursor_end"] = at, ["metadata"] = new JsonObject() });
             case "inspect_request":
                 string? said = await (await _engine.Value.ConfigureAwait(false)).DescribeAsync(code, at).ConfigureAwait(false);
-                return Good(new() { ["found"] = said is not null, ["metadata"] = new JsonObject(),
-                    ["data"] = said is null ? [] : new JsonObject { [MediaTypes.Plain] = said } });
+                return Good(new()
+                {
+                    ["found"] = said is not null,
+                    ["metadata"] = new JsonObject(),
+                    ["data"] = said is null ? [] : new JsonObject { [MediaTypes.Plain] = said }
+                });
             case "is_complete_request":
                 bool whole = SyntaxFactory.IsCompleteSubmission(CSharpSyntaxTree.ParseText(code, InteractiveEngine.Parsing));
                 return new() { ["status"] = whole ? "complete" : "incomplete", ["indent"] = "" };
@@ -203,7 +207,11 @@ internal sealed class KernelServer : IDisposable
         ["implementation_version"] = typeof(KernelServer).Assembly.GetName().Version!.ToString(),
         ["language_info"] = new JsonObject
         {
-            ["name"] = "C#", ["version"] = "14.0", ["mimetype"] = "text/x-csharp", ["file_extension"] = ".cs", ["pygments_lexer"] = "csharp",
+            ["name"] = "C#",
+            ["version"] = "14.0",
+            ["mimetype"] = "text/x-csharp",
+            ["file_extension"] = ".cs",
+            ["pygments_lexer"] = "csharp",
             ["codemirror_mode"] = "text/x-csharp",
         },
         ["banner"] = "Brake balance notebooks: a calculation is no approval.",

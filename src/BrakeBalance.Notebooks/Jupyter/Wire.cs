@@ -48,8 +48,11 @@ internal sealed class Wire(string key)
     {
         var header = new JsonObject
         {
-            ["msg_id"] = Guid.NewGuid().ToString("N"), ["session"] = _session, ["username"] = "kernel",
-            ["date"] = DateTime.UtcNow.ToString("O", CultureInfo.InvariantCulture), ["msg_type"] = kind,
+            ["msg_id"] = Guid.NewGuid().ToString("N"),
+            ["session"] = _session,
+            ["username"] = "kernel",
+            ["date"] = DateTime.UtcNow.ToString("O", CultureInfo.InvariantCulture),
+            ["msg_type"] = kind,
             ["version"] = KernelServer.ProtocolVersion,
         };
         byte[][] told = [Bytes(header), Bytes(parent?.Header ?? []), Bytes([]), Bytes(content)];

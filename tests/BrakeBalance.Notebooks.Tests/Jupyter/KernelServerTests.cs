@@ -3,7 +3,6 @@ using System.Net.Sockets;
 using System.Text.Json.Nodes;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Jupyter;
-using BrakeBalance.Notebooks.Tests.Commands;
 using NetMQ;
 using NetMQ.Sockets;
 
