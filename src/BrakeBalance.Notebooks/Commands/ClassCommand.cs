@@ -110,9 +110,9 @@ internal static class ClassCommand
 
             terminal.Output.WriteLine(
                 string.Create(CultureInfo.InvariantCulture,
-                $"{folder}: sheets.html for {done.Students.Count} students, key.html, booklet.html and slides.html for the "
-                    + $"teacher, answers.csv to fill in. The sheets say class {done.Code}, which draws their cars and opens no key; "
-                    + $"keep secret, key and booklet away from the class."));
+                $"{folder}: sheets.html for {done.Students.Count} {(done.Students.Count == 1 ? "student" : "students")}, "
+                    + $"key.html, booklet.html and slides.html for the teacher, answers.csv to fill in. The sheets say class {done.Code}, "
+                    + $"which draws their cars and opens no key; keep secret, key and booklet away from the class."));
             if (missing is not null)
             {
                 terminal.Error.WriteLine(missing + " The pages were written.");
