@@ -48,16 +48,17 @@ internal sealed class InteractiveEngine : ICellEngine
         }
 
         KernelCommandResult result = await _kernel.SendAsync(new RequestCompletions(code, Place(code, at))).ConfigureAwait(false);
-        string[] names = [.. result.Events.OfType<CompletionsProduced>().SelectMany(produced => produced.Completions)
-            .Select(completion => completion.DisplayText).Distinct().Where(name => name.StartsWith(code[start..at], StringComparison.OrdinalIgnoreCase))];
-        return (names, start);
+        IEnumerable<string> names = result.Events.OfType<CompletionsProduced>().SelectMany(produced => produced.Completions)
+            .Select(completion => completion.DisplayText).Distinct();
+        return ([.. names.Where(name => name.StartsWith(code[start..at], StringComparison.OrdinalIgnoreCase))], start);
     }
 
     /// <summary>Type and documentation of what stands at a place of a cell; null for nothing known.</summary>
     public async Task<string?> DescribeAsync(string code, int at)
     {
         KernelCommandResult result = await _kernel.SendAsync(new RequestHoverText(code, Place(code, at))).ConfigureAwait(false);
-        return result.Events.OfType<HoverTextProduced>().SelectMany(produced => produced.Content).FirstOrDefault()?.Value.ReplaceLineEndings("\n");
+        return result.Events.OfType<HoverTextProduced>().SelectMany(produced => produced.Content).FirstOrDefault()?.Value
+            .ReplaceLineEndings("\n");
     }
 
     /// <inheritdoc/>

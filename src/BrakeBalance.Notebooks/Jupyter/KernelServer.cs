@@ -8,7 +8,10 @@ using NetMQ.Sockets;
 namespace BrakeBalance.Notebooks.Jupyter;
 
 /// <summary>Answers notebook clients: the engine that renders our pages, behind the clients' protocol.</summary>
-/// <remarks>Source: Jupyter client documentation, "Messaging in Jupyter", version 5.3: channels verified in the text, contents of messages from memory.</remarks>
+/// <remarks>
+/// Source: Jupyter client documentation, "Messaging in Jupyter", version 5.3: channels verified in the text, contents of messages from
+/// memory.
+/// </remarks>
 internal sealed class KernelServer : IDisposable
 {
     /// <summary>The version of the protocol that is spoken.</summary>
@@ -33,8 +36,8 @@ internal sealed class KernelServer : IDisposable
     public KernelServer(JsonObject connection, string folder)
     {
         _wire = new Wire((string?)connection["key"] ?? "");
-        foreach ((NetMQSocket socket, string port) in
-            new (NetMQSocket, string)[] { (_shell, "shell"), (_control, "control"), (_stdin, "stdin"), (_heartbeat, "hb"), (_told, "iopub") })
+        NetMQSocket[] sockets = [_shell, _control, _stdin, _heartbeat, _told];
+        foreach ((NetMQSocket socket, string port) in sockets.Zip(["shell", "control", "stdin", "hb", "iopub"]))
         {
             socket.Options.Linger = TimeSpan.FromSeconds(1);
             socket.Bind($"{connection["transport"]}://{connection["ip"]}:{connection[port + "_port"]}");
@@ -115,8 +118,12 @@ internal sealed class KernelServer : IDisposable
             case "execute_request":
                 return await ExecuteAsync(asked, code).ConfigureAwait(false);
             case "complete_request":
-                (string[] names, int start) = await (await _engine.Value.ConfigureAwait(false)).CompleteAsync(code, at).ConfigureAwait(false);
-                return Good(new() { ["matches"] = Words(names), ["cursor_start"] = start, ["cursor_end"] = at, ["metadata"] = new JsonObject() });
+                InteractiveEngine completing = await _engine.Value.ConfigureAwait(false);
+                (string[] names, int start) = await completing.CompleteAsync(code, at).ConfigureAwait(false);
+                return Good(new()
+                {
+                    ["matches"] = Words(names), ["cursor_start"] = start, ["cursor_end"] = at, ["metadata"] = new JsonObject(),
+                });
             case "inspect_request":
                 string? said = await (await _engine.Value.ConfigureAwait(false)).DescribeAsync(code, at).ConfigureAwait(false);
                 return Good(new()

@@ -188,8 +188,8 @@ public sealed record StopSetup
         }
 
         Force force = conditions.PedalForce ?? control.Foot.Emergency
-            ?? Force.FromNewtons(Known(null, StopConditions.UsualPedalForce.Newtons, "force of the foot in an emergency stop 500 N (112 lbf)",
-                assumed));
+            ?? Force.FromNewtons(Known(null, StopConditions.UsualPedalForce.Newtons,
+                "force of the foot in an emergency stop 500 N (112 lbf)", assumed));
         FootReach reach = FootReach.Of(new ControlForce(new BalanceModel(vehicle, load)), force);
         return (reach.MasterPressure, BoundOf(reach.Bound), force);
     }

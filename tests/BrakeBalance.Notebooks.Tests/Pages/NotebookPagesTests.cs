@@ -13,7 +13,7 @@ namespace BrakeBalance.Notebooks.Tests.Pages;
 [Collection(BrowserTests.Name)]
 public partial class NotebookPagesTests(BrowserFixture browser, RenderedNotebooks notebooks)
 {
-    private const long LargestPage = 400_000;
+    private const long LargestPage = 410_000;
 
     public static TheoryData<string> Names => RenderedNotebooks.Names;
 

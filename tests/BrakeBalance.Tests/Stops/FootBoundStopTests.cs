@@ -47,8 +47,8 @@ public class FootBoundStopTests
             conditions: new() { PedalForce = force });
         Assert.Equal(900, Of(strong).PedalForce!.Value.Newtons);
         Assert.Equal(700, Of(strong, Force.FromNewtons(700)).PedalForce!.Value.Newtons);
-        Assert.Contains("force of the foot in an emergency stop 500 N", Of(Unassisted).Assumptions);
-        Assert.DoesNotContain("force of the foot in an emergency stop 500 N", Of(strong).Assumptions);
+        Assert.Contains("force of the foot in an emergency stop 500 N (112 lbf)", Of(Unassisted).Assumptions);
+        Assert.DoesNotContain("force of the foot in an emergency stop 500 N (112 lbf)", Of(strong).Assumptions);
         Assert.True(Of(strong).EmergencyPressure > Of(Unassisted).EmergencyPressure * 1.7);
         Assert.Throws<ArgumentException>(() => Of(Unassisted, Force.FromNewtons(10)));
     }

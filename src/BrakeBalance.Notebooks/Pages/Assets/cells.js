@@ -151,6 +151,7 @@
     const { from, fits } = cell.offer, [name] = fits[at];
     choose(cell, at);
     close(cell, true);
+    say(cell, "");
     cell.area.setSelectionRange(from, cell.area.selectionStart);
     // It can be undone like what is typed.
     if (!document.execCommand("insertText", false, name)) {
