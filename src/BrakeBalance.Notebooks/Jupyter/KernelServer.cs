@@ -122,7 +122,10 @@ internal sealed class KernelServer : IDisposable
                 (string[] names, int start) = await completing.CompleteAsync(code, at).ConfigureAwait(false);
                 return Good(new()
                 {
-                    ["matches"] = Words(names), ["cursor_start"] = start, ["cursor_end"] = at, ["metadata"] = new JsonObject(),
+                    ["matches"] = Words(names),
+                    ["cursor_start"] = start,
+                    ["cursor_end"] = at,
+                    ["metadata"] = new JsonObject(),
                 });
             case "inspect_request":
                 string? said = await (await _engine.Value.ConfigureAwait(false)).DescribeAsync(code, at).ConfigureAwait(false);
