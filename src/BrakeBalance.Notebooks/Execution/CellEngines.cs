@@ -7,9 +7,15 @@ internal static class CellEngines
     /// <param name="kind">What runs the cells.</param>
     /// <param name="folder">The notebook's folder, from which <c>#load</c> lines count.</param>
     /// <returns>The engine; the caller disposes of it.</returns>
-    public static async Task<ICellEngine> StartAsync(EngineKind kind, string folder)
+    public static Task<ICellEngine> StartAsync(EngineKind kind, string folder) =>
+        WarmAsync<ICellEngine>(kind == EngineKind.Script ? new ScriptEngine(folder) : new InteractiveEngine(folder));
+
+    /// <summary>Compiles a first expression in an engine.</summary>
+    /// <param name="engine">The engine.</param>
+    /// <returns>The same engine.</returns>
+    public static async Task<T> WarmAsync<T>(T engine)
+        where T : ICellEngine
     {
-        ICellEngine engine = kind == EngineKind.Script ? new ScriptEngine(folder) : new InteractiveEngine(folder);
         await engine.RunAsync("0;", CancellationToken.None).ConfigureAwait(false);
         return engine;
     }

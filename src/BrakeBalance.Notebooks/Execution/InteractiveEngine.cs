@@ -1,7 +1,6 @@
 using System.Runtime.CompilerServices;
 using BrakeBalance.Charts.Outputs;
 using Microsoft.CodeAnalysis;
-using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.CodeAnalysis.Scripting;
 using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Commands;
@@ -13,9 +12,6 @@ namespace BrakeBalance.Notebooks.Execution;
 /// <summary>Runs cells in the interactive C# kernel, embedded in this program.</summary>
 internal sealed class InteractiveEngine : ICellEngine
 {
-    /// <summary>How cells are read.</summary>
-    public static readonly CSharpParseOptions Parsing = new(LanguageVersion.Latest, kind: SourceCodeKind.Script);
-
     private readonly string _folder;
     private readonly CSharpKernel _language = new();
     private readonly CompositeKernel _kernel;

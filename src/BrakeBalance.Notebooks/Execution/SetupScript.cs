@@ -4,7 +4,7 @@ namespace BrakeBalance.Notebooks.Execution;
 
 /// <summary>The files a cell loads with <c>#load</c>, prepared for an engine inside this program.</summary>
 /// <remarks>
-/// A Jupyter client reads <c>#load</c> and <c>#r</c> itself, with the assemblies of the last release build. Inside this
+/// Another C# kernel reads <c>#load</c> and <c>#r</c> itself, with the assemblies of the last release build. Inside this
 /// program the assemblies are the ones it runs on, whatever they were built as: each <c>#r</c> of a file that lies beside
 /// the program is pointed there, so that a figure made in a cell is of the program's own type. In a browser all of them are at hand.
 /// </remarks>

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Execution;
+using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
 using NetMQ;
 using NetMQ.Sockets;
@@ -18,11 +19,13 @@ internal sealed class KernelServer : IDisposable
     public const string ProtocolVersion = "5.3";
 
     private static readonly TimeSpan Look = TimeSpan.FromMilliseconds(200);
+    private static readonly CSharpParseOptions Parsing = new(LanguageVersion.Latest, kind: SourceCodeKind.Script);
 
     private readonly Wire _wire;
     private readonly RouterSocket _shell = new(), _control = new(), _stdin = new();
     private readonly ResponseSocket _heartbeat = new();
     private readonly PublisherSocket _told = new();
+    private readonly NetMQSocket[] _sockets;
     private readonly Lock _telling = new();
     private readonly FailedCells _failed = new();
     private readonly Lazy<Task<InteractiveEngine>> _engine;
@@ -36,19 +39,14 @@ internal sealed class KernelServer : IDisposable
     public KernelServer(JsonObject connection, string folder)
     {
         _wire = new Wire((string?)connection["key"] ?? "");
-        NetMQSocket[] sockets = [_shell, _control, _stdin, _heartbeat, _told];
-        foreach ((NetMQSocket socket, string port) in sockets.Zip(["shell", "control", "stdin", "hb", "iopub"]))
+        _sockets = [_shell, _control, _stdin, _heartbeat, _told];
+        foreach ((NetMQSocket socket, string port) in _sockets.Zip(["shell", "control", "stdin", "hb", "iopub"]))
         {
             socket.Options.Linger = TimeSpan.FromSeconds(1);
             socket.Bind($"{connection["transport"]}://{connection["ip"]}:{connection[port + "_port"]}");
         }
 
-        _engine = new(async () =>
-        {
-            var engine = new InteractiveEngine(folder, forClients: true);
-            await engine.RunAsync("0;", CancellationToken.None).ConfigureAwait(false);
-            return engine;
-        });
+        _engine = new(() => CellEngines.WarmAsync(new InteractiveEngine(folder, forClients: true)));
     }
 
     /// <summary>Answers until a client asks for the end.</summary>
@@ -65,7 +63,7 @@ internal sealed class KernelServer : IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
-        foreach (NetMQSocket socket in new NetMQSocket[] { _shell, _control, _stdin, _heartbeat, _told })
+        foreach (NetMQSocket socket in _sockets)
         {
             socket.Dispose();
         }
@@ -97,7 +95,19 @@ internal sealed class KernelServer : IDisposable
             }
 
             Tell("status", new() { ["execution_state"] = "busy" }, asked);
-            if (await AnswerAsync(asked).ConfigureAwait(false) is { } reply)
+            JsonObject? reply;
+            try
+            {
+                reply = await AnswerAsync(asked).ConfigureAwait(false);
+            }
+#pragma warning disable CA1031 // Whatever happens has to reach the client as words.
+            catch (Exception exception)
+#pragma warning restore CA1031
+            {
+                reply = Bad(Error(exception.Message));
+            }
+
+            if (reply is not null)
             {
                 socket.SendMultipartMessage(_wire.Write(asked.Kind.Replace("_request", "_reply", StringComparison.Ordinal), reply, asked,
                     toSender: true));
@@ -110,7 +120,7 @@ internal sealed class KernelServer : IDisposable
     private async Task<JsonObject?> AnswerAsync(WireMessage asked)
     {
         string code = (string?)asked.Content["code"] ?? "";
-        int at = (int?)asked.Content["cursor_pos"] ?? code.Length;
+        int place = (int?)asked.Content["cursor_pos"] ?? code.Length, at = Letters(code, place);
         switch (asked.Kind)
         {
             case "kernel_info_request":
@@ -123,8 +133,8 @@ internal sealed class KernelServer : IDisposable
                 return Good(new()
                 {
                     ["matches"] = Words(names),
-                    ["cursor_start"] = start,
-                    ["cursor_end"] = at,
+                    ["cursor_start"] = start - code.Take(start).Count(char.IsLowSurrogate),
+                    ["cursor_end"] = place,
                     ["metadata"] = new JsonObject(),
                 });
             case "inspect_request":
@@ -136,7 +146,7 @@ internal sealed class KernelServer : IDisposable
                     ["data"] = said is null ? [] : new JsonObject { [MediaTypes.Plain] = said }
                 });
             case "is_complete_request":
-                bool whole = SyntaxFactory.IsCompleteSubmission(CSharpSyntaxTree.ParseText(code, InteractiveEngine.Parsing));
+                bool whole = SyntaxFactory.IsCompleteSubmission(CSharpSyntaxTree.ParseText(code, Parsing));
                 return new() { ["status"] = whole ? "complete" : "incomplete", ["indent"] = "" };
             case "comm_info_request":
                 return Good(new() { ["comms"] = new JsonObject() });
@@ -195,11 +205,22 @@ internal sealed class KernelServer : IDisposable
         }
 
         string[] said = failure.Line is { } line ? [failure.Message, $"in line {line}: {failure.SourceLine}"] : [failure.Message];
-        JsonObject Error() => new() { ["ename"] = "Error", ["evalue"] = failure.Message, ["traceback"] = Words(said) };
-        Tell("error", Error(), asked);
-        JsonObject reply = Error();
-        (reply["status"], reply["execution_count"]) = ("error", count);
-        return reply;
+        JsonObject error = Error(said);
+        Tell("error", error, asked);
+        error["execution_count"] = count;
+        return Bad(error);
+    }
+
+    // A client counts characters where a text has letters, of which some characters take two.
+    private static int Letters(string code, int place)
+    {
+        int at = 0;
+        for (; place > 0 && at < code.Length; place--)
+        {
+            at += char.IsSurrogatePair(code, at) ? 2 : 1;
+        }
+
+        return at;
     }
 
     private static JsonObject Shown(IReadOnlyDictionary<string, string> data) => new()
@@ -228,9 +249,16 @@ internal sealed class KernelServer : IDisposable
         ["help_links"] = new JsonArray(),
     });
 
-    private static JsonObject Good(JsonObject content)
+    private static JsonObject Error(params string[] said) =>
+        new() { ["ename"] = "Error", ["evalue"] = said[0], ["traceback"] = Words(said) };
+
+    private static JsonObject Good(JsonObject content) => WithStatus(content, "ok");
+
+    private static JsonObject Bad(JsonObject content) => WithStatus(content, "error");
+
+    private static JsonObject WithStatus(JsonObject content, string status)
     {
-        content["status"] = "ok";
+        content["status"] = status;
         return content;
     }
 

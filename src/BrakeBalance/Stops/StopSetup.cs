@@ -189,7 +189,7 @@ public sealed record StopSetup
 
         Force force = conditions.PedalForce ?? control.Foot.Emergency
             ?? Force.FromNewtons(Known(null, StopConditions.UsualPedalForce.Newtons,
-                "force of the foot in an emergency stop 500 N (112 lbf)", assumed));
+                $"force of the foot in an emergency stop {InBoth.Text(StopConditions.UsualPedalForce)}", assumed));
         FootReach reach = FootReach.Of(new ControlForce(new BalanceModel(vehicle, load)), force);
         return (reach.MasterPressure, BoundOf(reach.Bound), force);
     }

@@ -50,6 +50,11 @@ public class KernelServerTests
         JsonObject completed = Ask("complete_request", new() { ["code"] = "car.Load", ["cursor_pos"] = 8 });
         Assert.Contains("LoadCases", completed["matches"]!.AsArray().Select(name => (string?)name));
         Assert.Equal(4, (int?)completed["cursor_start"]);
+        completed = Ask("complete_request", new() { ["code"] = "\"\U0001D713\" + car.Load", ["cursor_pos"] = 14 });
+        Assert.Contains("LoadCases", completed["matches"]!.AsArray().Select(name => (string?)name));
+        Assert.Equal(10, (int?)completed["cursor_start"]);
+        Assert.Equal("ok", (string?)Ask("complete_request", new() { ["code"] = "car.", ["cursor_pos"] = 99 })["status"]);
+        Assert.Equal("error", (string?)Ask("complete_request", new() { ["code"] = "car.", ["cursor_pos"] = "here" })["status"]);
         JsonObject inspected = Ask("inspect_request", new() { ["code"] = "BalanceFigures.BrakeForces", ["cursor_pos"] = 20 });
         Assert.Contains("ideal curve", (string?)inspected["data"]!["text/plain"]);
         Assert.Equal("incomplete", (string?)Ask("is_complete_request", new() { ["code"] = "var z = (1 +" })["status"]);

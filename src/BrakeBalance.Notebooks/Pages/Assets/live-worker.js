@@ -26,7 +26,7 @@
       scripts[name] = URL.createObjectURL(new Blob([text], { type: "text/javascript" }));
     }));
     const { dotnet } = await import(scripts["dotnet.js"]);
-    // Compiling what runs often gains a tenth in a search of minutes; it costs every hand's turn a halt of up to 0.1 s.
+    // Compiling what runs often gains a tenth in a search of minutes; it halts the hand every second for up to 0.1 s.
     const steady = dotnet.withConfig({ runtimeOptions: ["--no-jiterpreter-traces-enabled"] });
     const runtime = await steady.withResourceLoader((type, name) => type === "dotnetjs"
       ? scripts[name]
