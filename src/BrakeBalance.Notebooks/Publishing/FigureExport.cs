@@ -89,7 +89,7 @@ internal static class FigureExport
         if (files.Count > 0)
         {
             gallery.Keep(folder);
-            AtomicFile.Write(Path.Combine(folder, gallery.Name), AtomicFile.Bytes(gallery.Html(plan)));
+            AtomicFile.Write(Path.Combine(folder, gallery.Name), AtomicFile.Bytes(gallery.Html()));
         }
 
         return new FigureExportResult(files, failed, [.. still], gallery.Name);

@@ -98,7 +98,7 @@ internal sealed partial class FigureGallery(string car, Theme theme)
     private static partial Regex Item();
 
     /// <summary>The page.</summary>
-    public string Html(FigurePlan plan)
+    public string Html()
     {
         string title = $"Figures of {car}";
         UnitSystem[] units = [.. Enum.GetValues<UnitSystem>().Where(one =>
@@ -108,7 +108,7 @@ internal sealed partial class FigureGallery(string car, Theme theme)
             + (_items.Exists(item => item.Files.Exists(file => file.EndsWith("-embed.html", StringComparison.Ordinal)))
                 ? " Paste an -embed.html file into a page as it is. To frame a live page, publish it"
                 + (IsLive ? " with the folder assets beside it" : "") + " and paste the line below its figure"
-                + (plan.Address.Length > 0 ? "."
+                + (_items.TrueForAll(item => item.Lines.TrueForAll(line => line.Contains("://", StringComparison.Ordinal))) ? "."
                     : "; a shared link shows its picture only when the address is whole: --address URL makes it so.")
                 : "");
         StringBuilder body = ComparisonPage.Opened(title, lead, [FigureText.Method, "A car whose rear axle locks first spins."])

@@ -240,6 +240,22 @@ public class FiguresCommandTests
     }
 
     [Fact]
+    public async Task The_page_asks_for_a_whole_address_only_where_a_line_lacks_one()
+    {
+        using var folder = new TemporaryFolder();
+        string[] asks = new string[2];
+        foreach ((int at, string[] more) in new string[][] { ["--address", "https://example.org/cars"], [] }.Index())
+        {
+            await Shell.RunAsync(["figures", Coupe, "--figure", "effort", "--format", "embed", .. more, "--output", folder.File($"{at}")]);
+            Assert.Equal(0, (await Shell.RunAsync("figures", Coupe, "--figure", "travel", "--output", folder.File($"{at}"))).Code);
+            asks[at] = File.ReadAllText(folder.File($"{at}/coupe-1960s-figures.html"));
+        }
+
+        Assert.DoesNotContain("--address URL makes it so", asks[0], StringComparison.Ordinal);
+        Assert.Contains("--address URL makes it so", asks[1], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_page_keeps_what_earlier_runs_wrote_into_the_folder_as_long_as_it_is_there()
     {
         using var folder = new TemporaryFolder();
