@@ -42,7 +42,7 @@ public static partial class FootFigures
             .Title(finding)
             .Describe(
                 $"Pedal force against deceleration of the {model.Vehicle.Name}, {model.LoadCase.Name}."
-                    + (runsOut ? " A ring marks where an assist gives all it can; beyond it every newton more is the driver's own." : ""),
+                    + (runsOut ? " A ring marks where an assist gives all it can; beyond it all further force is the driver's own." : ""),
                 string.Join(" ", controls.Select(item => EffortSentence(figure, item.Name, item.Force))))
             .X("Deceleration", "z", Measure.InG, 0, highestRate)
             .Y("Pedal force", "F", Measure.ControlForce, 0, highestForce?.Newtons);

@@ -112,7 +112,7 @@ public sealed class ControlForce
         return Force.FromNewtons(most);
     }
 
-    /// <summary>The car at the point where the assist gives all it can; every newton more is the driver's own.</summary>
+    /// <summary>The car at the point where the assist gives all it can; all further force is the driver's own.</summary>
     /// <returns>The point; null without assist, or when it lies beyond the highest pressure considered or the linkage's end.</returns>
     public ControlForcePoint? RunOut()
     {
