@@ -87,6 +87,8 @@ public class MeasurementFigureTests
             PeakWithin = Acceleration.FromStandardGravity(0.0264),
             Distance = Length.FromMeters(35.241),
             DistanceWithin = Length.FromMeters(0.42461),
+            DistanceFromPedal = Length.FromMeters(38.514),
+            DistanceFromPedalWithin = Length.FromMeters(1.1312),
             RiseTime = Duration.FromSeconds(0.31981),
             RiseTimeWithin = Duration.FromSeconds(0.0963),
             FoundBy = "front pressure",
@@ -98,10 +100,12 @@ public class MeasurementFigureTests
         };
         var search = new StopSearch { Stops = [stop], SampleRate = Frequency.FromHertz(100), Remarks = ["As logged."] };
         NamedTable si = MeasurementTables.Stops(search, UnitSystem.Si), us = MeasurementTables.Stops(search, UnitSystem.Us);
-        Assert.Equal(["12.65", "front pressure", "74.0 ± 0.5", "0.558 ± 0.005", "0.600 ± 0.026", "0.32 ± 0.10", "35.2 ± 0.4"],
-            si.Table.Row(0).Take(7));
+        Assert.Equal(["12.65", "front pressure", "74.0 ± 0.5", "0.558 ± 0.005", "0.600 ± 0.026", "0.32 ± 0.10", "35.2 ± 0.4",
+            "38.5 ± 1.1"],
+            si.Table.Row(0).Take(8));
         Assert.Equal(["46.0 ± 0.3", "115.6 ± 1.4"], (string[])[us.Table.Row(0)[2], us.Table.Row(0)[6]]);
-        Assert.Equal("As logged. Behind ± stands half of a 90 % interval.", si.Caption);
+        Assert.Equal("As logged. Behind ± stands half of a 90 % interval. The distance counts from the change of slope, in the middle of "
+            + "the rise.", si.Caption);
         Assert.Equal(["12.65", "45", "", "3", "", "not logged", "13", "", ""],
             MeasurementTables.Wheels(search, UnitSystem.Si)!.Table.Row(0));
         MeasuredStop snub = stop with { Deceleration = null, DecelerationWithin = null };

@@ -112,7 +112,8 @@ public static class MeasurementTables
         Title = search.Stops.Count == 0
             ? "No stop was found" : $"{search.Stops.Count} stop{(search.Stops.Count == 1 ? " was" : "s were")} found",
         Caption = string.Join(' ', search.Stops.Count == 0
-            ? search.Remarks : search.Remarks.Append("Behind ± stands half of a 90 % interval.")),
+            ? search.Remarks : search.Remarks.Append("Behind ± stands half of a 90 % interval.")
+                .Append("The distance counts from the change of slope, in the middle of the rise.")),
         Table = search.Stops.Count == 0
             ? new TableBuilder(units).Words("Stop", ["–"]).Build()
             : new TableBuilder(units)
@@ -124,6 +125,7 @@ public static class MeasurementTables
                 .Within("Peak deceleration", Measure.Deceleration, search.Stops, s => s.Peak, s => s.PeakWithin)
                 .Within("Rise time", Measure.Time, search.Stops, s => s.RiseTime, s => s.RiseTimeWithin)
                 .Within("Distance", Measure.Distance, search.Stops, s => s.Distance, s => s.DistanceWithin)
+                .Within("From the pedal", Measure.Distance, search.Stops, s => s.DistanceFromPedal, s => s.DistanceFromPedalWithin)
                 .Words("Trusted", search.Stops.Select(s => s.IsDistanceTrusted ? "yes" : s.IsTrusted ? "all but the distance" : "no"))
                 .Words("Caution", search.Stops.Select(s => s.Cautions.Count == 0 ? "none" : string.Join(' ', s.Cautions))).Build(),
     };

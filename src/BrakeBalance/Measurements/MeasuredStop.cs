@@ -29,11 +29,19 @@ public sealed record MeasuredStop
     /// <summary>Uncertainty of <see cref="Peak"/>.</summary>
     public required Acceleration PeakWithin { get; init; }
 
-    /// <summary>Distance from the beginning of braking to its end.</summary>
+    /// <summary>
+    /// Distance from the change of slope to the end: from where the lines of coasting and of braking meet, in the middle of the rise.
+    /// </summary>
     public required Length Distance { get; init; }
 
     /// <summary>Uncertainty of <see cref="Distance"/>.</summary>
     public required Length DistanceWithin { get; init; }
+
+    /// <summary>Distance from the press of the pedal to the end; half of the rise longer than <see cref="Distance"/>.</summary>
+    public required Length DistanceFromPedal { get; init; }
+
+    /// <summary>Uncertainty of <see cref="DistanceFromPedal"/>; wide where the log does not show how long the rise took.</summary>
+    public required Length DistanceFromPedalWithin { get; init; }
 
     /// <summary>From the beginning of braking until the deceleration no longer rises.</summary>
     public required Duration RiseTime { get; init; }
@@ -78,8 +86,7 @@ public sealed record MeasuredStop
     public required bool IsTrusted { get; init; }
 
     /// <summary>
-    /// Whether the distance can be relied on to 3 %: the stop is trusted, and the distance's own uncertainty is no wider. A log may show
-    /// how hard the car braked and yet not when the pedal was pressed.
+    /// Whether the distance can be relied on to 3 %: the stop is trusted, and the distance's own uncertainty is no wider.
     /// </summary>
     public bool IsDistanceTrusted => IsTrusted && DistanceWithin <= SharpDistance * Distance;
 

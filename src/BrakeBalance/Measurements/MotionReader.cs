@@ -203,35 +203,34 @@ internal static class MotionReader
         };
     }
 
-    // Speed midway between two positions that differ in time by a tenth of a second or more.
+    // Speed at a position by the parabola through it and its neighbours; a place that does not change was not renewed.
     private static void FromPlaces(List<Row> rows)
     {
-        int before = -1;
-        for (int i = 0; i < rows.Count; i++)
+        List<int> kept = [];
+        foreach (int i in Enumerable.Range(0, rows.Count).Where(i => rows[i].Place is not null))
         {
-            if (rows[i].Place is not { } here)
+            double since = kept.Count == 0 ? 1 : rows[i].Sample.Time.Seconds - rows[kept[^1]].Sample.Time.Seconds;
+            if (since >= 0.9 || since >= 0.06 && rows[i].Place != rows[kept[^1]].Place)
             {
-                continue;
+                kept.Add(i);
             }
+        }
 
-            if (before >= 0 && rows[before].Place is { } there)
+        (double Seconds, double V)[] ways = [.. kept.Zip(kept.Skip(1), (from, to) =>
+        {
+            ((double there, double thereEast), (double here, double hereEast)) = (rows[from].Place!.Value, rows[to].Place!.Value);
+            double seconds = rows[to].Sample.Time.Seconds - rows[from].Sample.Time.Seconds, north = here - there;
+            double east = (hereEast - thereEast) * Math.Cos(here * Math.PI / 180);
+            return (seconds, EarthRadius * Math.PI / 180 * Math.Sqrt(north * north + east * east) / seconds);
+        })];
+        for (int k = 1; k < ways.Length; k++)
+        {
+            ((double before, double from), (double after, double to)) = (ways[k - 1], ways[k]);
+            double v = (from * after + to * before) / (before + after);
+            if (v < 150)
             {
-                double seconds = rows[i].Sample.Time.Seconds - rows[before].Sample.Time.Seconds;
-                if (seconds < 0.099 || there == here && seconds < 0.9)
-                {
-                    continue;
-                }
-
-                double north = (here.North - there.North) * Math.PI / 180, east = (here.East - there.East) * Math.PI / 180;
-                double v = EarthRadius * Math.Sqrt(north * north + Math.Pow(east * Math.Cos(here.North * Math.PI / 180), 2)) / seconds;
-                int middle = (before + i) / 2;
-                if (v < 150)
-                {
-                    rows[middle] = rows[middle] with { Sample = rows[middle].Sample with { Speed = Speed.FromMetersPerSecond(v) } };
-                }
+                rows[kept[k]] = rows[kept[k]] with { Sample = rows[kept[k]].Sample with { Speed = Speed.FromMetersPerSecond(v) } };
             }
-
-            before = i;
         }
     }
 

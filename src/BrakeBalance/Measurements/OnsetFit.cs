@@ -14,6 +14,12 @@ internal sealed record OnsetFit
     /// <summary>When the deceleration begins to rise, in seconds, and its standard deviation.</summary>
     public required (double At, double Sd) Start { get; init; }
 
+    /// <summary>
+    /// When the slope of the speed changes, in seconds: where the lines of coasting and of braking meet, in the middle of the rise. A log
+    /// shows it sharply even where it hides how long the rise took.
+    /// </summary>
+    public required (double At, double Sd) Change { get; init; }
+
     /// <summary>How long it rises, in seconds.</summary>
     public required (double Seconds, double Sd) Rise { get; init; }
 
@@ -72,6 +78,7 @@ internal sealed record OnsetFit
         return new OnsetFit
         {
             Start = (at, Math.Sqrt(atSd * atSd + grain * grain)),
+            Change = Of(f => f.Start.At + f.Rise.Seconds / 2),
             Rise = Of(f => f.Rise.Seconds),
             Initial = (v0, Math.Sqrt(v0Sd * v0Sd + widen * sigma * sigma / Math.Max(1, t.Count(x => x < at)))),
             Coast = Of(f => f.Coast).Mean,
@@ -153,6 +160,7 @@ internal sealed record OnsetFit
                     grid.Add((new OnsetFit
                     {
                         Start = (at, 0),
+                        Change = (at + rise / 2, 0),
                         Rise = (rise, 0),
                         Initial = (x[0], 0),
                         Coast = x[1],

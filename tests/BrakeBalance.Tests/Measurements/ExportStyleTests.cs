@@ -40,8 +40,8 @@ public class ExportStyleTests
             double Truth(int group) => double.Parse(truth.Groups[group].Value, CultureInfo.InvariantCulture);
             Assert.InRange(stop.InitialSpeed.KilometersPerHour / Truth(2), 0.98, 1.02);
             Assert.InRange(stop.Deceleration!.Value.MetersPerSecondSquared / Truth(4), 0.975, 1.025);
-            Assert.InRange(Math.Abs(stop.Distance.Meters - Truth(3)), 0, 1.6 * stop.DistanceWithin.Meters);
-            Assert.InRange(stop.Distance.Meters / Truth(3), 0.94, 1.06);
+            Assert.InRange(Math.Abs(stop.DistanceFromPedal.Meters - Truth(3)), 0, 1.6 * stop.DistanceFromPedalWithin.Meters);
+            Assert.InRange(stop.DistanceFromPedal.Meters / Truth(3), 0.94, 1.06);
         }
     }
 

@@ -42,8 +42,11 @@ internal sealed class SimulatedLog
 
     public string Text { get; }
 
-    /// <summary>When each stop began (seconds), its speed (m/s), distance (m) and mean fully developed deceleration (m/s²).</summary>
-    public List<(double Start, double Initial, double Distance, double Deceleration)> Truth { get; } = [];
+    /// <summary>
+    /// When each stop began (seconds), its speed (m/s), distance from the change of slope and from the pedal (m), and mean fully developed
+    /// deceleration (m/s²).
+    /// </summary>
+    public List<(double Start, double Initial, double Distance, double FromPedal, double Deceleration)> Truth { get; } = [];
 
     private double Between(double low, double high) => low + (high - low) * _random.NextDouble();
 
@@ -81,18 +84,19 @@ internal sealed class SimulatedLog
         For(3, _ => 0);
         For(coasting, _ => -coast);
         double start = _v.Count * Fine, initial = v;
-        double distance = 0, s8 = double.NaN, s1 = double.NaN;
+        double distance = 0, toChange = 0, s8 = double.NaN, s1 = double.NaN;
         for (double t = 0; v > 0; t += Fine)
         {
             double part = Math.Min(1, t / rise), level = smooth ? part * part * (3 - 2 * part) : part;
             double a = coast + (plateau + drift * t - coast) * level;
             Add(-(v < 2 ? a * (1 - ease * (2 - v) / 2) : a), level);
             distance += v * Fine;
+            toChange = t <= rise / 2 ? distance : toChange;
             s8 = double.IsNaN(s8) && v <= 0.8 * initial ? distance : s8;
             s1 = double.IsNaN(s1) && v <= 0.1 * initial ? distance : s1;
         }
 
-        Truth.Add((start, initial, distance, (0.64 - 0.01) * initial * initial / (2 * (s1 - s8))));
+        Truth.Add((start, initial, distance - toChange, distance, (0.64 - 0.01) * initial * initial / (2 * (s1 - s8))));
         For(3.5, _ => 0);
     }
 
@@ -127,7 +131,7 @@ internal sealed class SimulatedLog
             SimulatedLogger.SlowSatellite => Between(1, 2),
             _ => _random.Next(3) switch { 0 => 5, 1 => 10, _ => Between(10, 25) },
         };
-        double late = logger == SimulatedLogger.Wheels ? 0 : Between(0.2, 1), noise = logger switch
+        double slip = Between(0.0012, 0.0028), late = logger == SimulatedLogger.Wheels ? 0 : Between(0.2, 1), noise = logger switch
         {
             SimulatedLogger.Diagnostics => 0.02,
             SimulatedLogger.Wheels => 0.06,
@@ -150,7 +154,7 @@ internal sealed class SimulatedLog
                 SimulatedLogger.Diagnostics =>
                     $"{N(1000 * t, "0")},{N(Math.Max(0, floor ? Math.Floor(v * 3.6 + 0.02) : Math.Round(v * 3.6)), "0")}\n",
                 SimulatedLogger.Wheels => $"{N(t, "0.000")};{string.Join(';', Enumerable.Range(0, 4).Select(i =>
-                    N(3.6 * Math.Max(0, At(_v, t) * (1 + At(_a, t) * (i < 2 ? 0.003 : 0.002)) + noise * Normal()), "0.00")))}\n",
+                    N(3.6 * Math.Max(0, At(_v, t) * (1 + At(_a, t) * (i < 2 ? 1.5 : 1) * slip) + noise * Normal()), "0.00")))}\n",
                 SimulatedLogger.SatelliteAndPressure =>
                     $"{N(t, "0.000").Replace('.', ',')};{N(3.6 * v, "0.00").Replace('.', ',')};"
                         + $"{N(60 * At(_level, t) + 0.2 * Normal(), "0.0").Replace('.', ',')}\n",

@@ -173,7 +173,7 @@ public class StopFinderTests
     {
         // 79 km/h, lifted throttle at 1 m/s² for three seconds, then 8.5 m/s² built up over 0.3 s from 68.2 km/h.
         List<MotionSample> samples = [];
-        double v = 79 / 3.6, truth = 0, initial = 0;
+        double v = 79 / 3.6, truth = 0, fromChange = 0, initial = 0;
         for (int i = 0; i < 1100; i++)
         {
             samples.Add(new MotionSample { Time = Duration.FromSeconds(i * 0.01), Speed = Speed.FromMetersPerSecond(v) });
@@ -182,14 +182,17 @@ public class StopFinderTests
                 double t = i * 0.01 + k * 0.001, a = t < 2 ? 0 : t < 5 ? 1 : 1 + 7.5 * Math.Min(1, (t - 5) / 0.3);
                 initial = t < 5 ? v : initial;
                 truth += t >= 5 ? v * 0.001 : 0;
+                fromChange += t >= 5.15 ? v * 0.001 : 0;
                 v = Math.Max(0, v - a * 0.001);
             }
         }
 
         MeasuredStop stop = StopFinder.Find(samples).Stops.Single();
         Assert.Equal(initial * 3.6, stop.InitialSpeed.KilometersPerHour, 1.0);
-        Assert.InRange(stop.Distance.Meters / truth, 0.98, 1.02);
-        Assert.InRange(Math.Abs(stop.Distance.Meters - truth), 0, stop.DistanceWithin.Meters);
+        Assert.InRange(stop.DistanceFromPedal.Meters / truth, 0.98, 1.02);
+        Assert.InRange(Math.Abs(stop.DistanceFromPedal.Meters - truth), 0, stop.DistanceFromPedalWithin.Meters);
+        Assert.InRange(stop.Distance.Meters / fromChange, 0.985, 1.015);
+        Assert.InRange(Math.Abs(stop.Distance.Meters - fromChange), 0, stop.DistanceWithin.Meters);
         Assert.Equal("change of slope", stop.FoundBy);
         Assert.True(stop.IsTrusted);
     }

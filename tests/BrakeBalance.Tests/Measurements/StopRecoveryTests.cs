@@ -4,8 +4,8 @@ using Xunit.Abstractions;
 namespace BrakeBalance.Tests.Measurements;
 
 /// <summary>
-/// Simulated logs against the truth they were made from. What each class of logger can give is written down as it was measured; the
-/// distance rests on when the pedal was pressed, which a slow or coarse log does not show to a twentieth of a second.
+/// Simulated logs against the truth they were made from. What each class of logger can give is written down as it was measured. The
+/// distance counts from the change of slope; from the pedal it is known less sharply, as a slow or coarse log hides how long the rise took.
 /// </summary>
 public class StopRecoveryTests(ITestOutputHelper output)
 {
@@ -18,7 +18,7 @@ public class StopRecoveryTests(ITestOutputHelper output)
         .SelectMany(i => Of(Kinds[i % Kinds.Length], i))]);
 
     private sealed record Recovered(SimulatedLogger Logger, MeasuredStop? Stop, double Distance, double Deceleration, bool Covered,
-        bool SpeedCovered, int Extra);
+        bool SpeedCovered, int Extra, double FromPedal = 9, bool PedalCovered = false);
 
     private static IEnumerable<Recovered> Of(SimulatedLogger logger, int seed)
     {
@@ -26,7 +26,7 @@ public class StopRecoveryTests(ITestOutputHelper output)
         LogReading<MotionSample> reading = LogReader.ReadTimeSeries(new StringReader(log.Text));
         Assert.False(reading.LosesTooMuch, string.Join('\n', reading.Problems));
         List<MeasuredStop> stops = [.. StopFinder.Find(reading.Rows).Stops];
-        foreach ((double start, double initial, double distance, double deceleration) in log.Truth)
+        foreach ((double start, double initial, double distance, double fromPedal, double deceleration) in log.Truth)
         {
             MeasuredStop? stop = stops.Find(s => Math.Abs(s.Start.Seconds - start) < 1.6);
             stops.Remove(stop!);
@@ -34,7 +34,9 @@ public class StopRecoveryTests(ITestOutputHelper output)
                 stop?.Deceleration?.MetersPerSecondSquared / deceleration - 1 ?? 9,
                 stop is not null && Math.Abs(stop.Distance.Meters - distance) <= stop.DistanceWithin.Meters,
                 stop is not null
-                    && Math.Abs(stop.InitialSpeed.MetersPerSecond - initial) <= stop.InitialSpeedWithin.MetersPerSecond, 0);
+                    && Math.Abs(stop.InitialSpeed.MetersPerSecond - initial) <= stop.InitialSpeedWithin.MetersPerSecond, 0,
+                stop?.DistanceFromPedal.Meters / fromPedal - 1 ?? 9,
+                stop is not null && Math.Abs(stop.DistanceFromPedal.Meters - fromPedal) <= stop.DistanceFromPedalWithin.Meters);
         }
 
         if (stops.Count > 0)
@@ -62,21 +64,28 @@ public class StopRecoveryTests(ITestOutputHelper output)
     }
 
     [Theory]
-    [InlineData(SimulatedLogger.SatelliteAndPressure, 0.80)]
-    [InlineData(SimulatedLogger.SatelliteAndSwitch, 0.80)]
-    [InlineData(SimulatedLogger.PhoneThreeAxes, 0.80)]
-    [InlineData(SimulatedLogger.PhoneOneAxis, 0.80)]
-    [InlineData(SimulatedLogger.Wheels, 0.75)]
-    [InlineData(SimulatedLogger.Satellite, 0.70)]
-    [InlineData(SimulatedLogger.Diagnostics, 0.60)]
-    [InlineData(SimulatedLogger.Positions, 0.60)]
-    public void The_distance_of_a_trusted_stop_is_right_to_three_per_cent_in_the_share_that_its_logger_can_give(
-        SimulatedLogger logger, double share)
+    [InlineData(SimulatedLogger.SatelliteAndPressure, 0.97)]
+    [InlineData(SimulatedLogger.SatelliteAndSwitch, 0.97)]
+    [InlineData(SimulatedLogger.PhoneThreeAxes, 0.97)]
+    [InlineData(SimulatedLogger.PhoneOneAxis, 0.97)]
+    [InlineData(SimulatedLogger.Wheels, 0.97)]
+    [InlineData(SimulatedLogger.Satellite, 0.96)]
+    [InlineData(SimulatedLogger.Diagnostics, 0.92)]
+    [InlineData(SimulatedLogger.Positions, 0.87)]
+    public void The_distance_of_a_trusted_stop_is_right_to_three_per_cent(SimulatedLogger logger, double share)
     {
         Recovered[] trusted = [.. All.Value.Where(r => r.Logger == logger && r.Stop?.IsTrusted == true)];
         Assert.InRange(Share(trusted, r => Math.Abs(r.Distance) <= 0.03), share, 1);
-        Assert.InRange(Math.Abs(trusted.Average(r => r.Distance)), 0, 0.015);
+        Assert.InRange(Math.Abs(trusted.Average(r => r.Distance)), 0, 0.01);
     }
+
+    [Fact]
+    public void Of_a_thousand_stops_ninety_seven_in_a_hundred_have_their_distance_right_to_three_per_cent() =>
+        Assert.InRange(Share(All.Value.Where(r => r.Stop?.IsTrusted == true), r => Math.Abs(r.Distance) <= 0.03), 0.97, 1);
+
+    [Fact]
+    public void The_uncertainty_of_the_distance_from_the_pedal_covers_the_truth_in_nine_stops_of_ten() =>
+        Assert.InRange(Share(All.Value.Where(r => r.Stop is not null), r => r.PedalCovered), 0.88, 0.99);
 
     [Fact]
     public void The_uncertainty_of_the_distance_covers_the_truth_in_nine_stops_of_ten() =>
@@ -102,11 +111,16 @@ public class StopRecoveryTests(ITestOutputHelper output)
             Recovered[] sharp = [.. kind.Where(r => r.Stop!.IsDistanceTrusted)];
             output.WriteLine($"{kind.Key,-22} trusted {kind.Count(),4}, distance {sharp.Length,4}, of these within 3 % "
                 + $"{(sharp.Length == 0 ? 1 : Share(sharp, r => Math.Abs(r.Distance) <= 0.03)):0.000}; initial speed covered "
-                + $"{Share(kind, r => r.SpeedCovered):0.000}, distance covered {Share(kind, r => r.Covered):0.000}");
+                + $"{Share(kind, r => r.SpeedCovered):0.000}, distance covered {Share(kind, r => r.Covered):0.000}"
+                + $"; of all trusted within 3 % {Share(kind, r => Math.Abs(r.Distance) <= 0.03):0.000}, mean error "
+                + $"{kind.Average(r => r.Distance):0.0000}; from the pedal within 3 % "
+                + $"{Share(kind, r => Math.Abs(r.FromPedal) <= 0.03):0.000}, covered {Share(kind, r => r.PedalCovered):0.000}");
         }
 
-        output.WriteLine($"all: {trusted.Length}, within 3 % {Share(trusted, r => Math.Abs(r.Distance) <= 0.03):0.000}");
-        Assert.InRange(trusted.Length, 150, All.Value.Count);
+        output.WriteLine($"all: {trusted.Length}, within 3 % {Share(trusted, r => Math.Abs(r.Distance) <= 0.03):0.000}; all found "
+            + $"{Share(All.Value.Where(r => r.Stop is not null), r => Math.Abs(r.Distance) <= 0.03):0.000}, deceleration within 2 % "
+            + $"{Share(All.Value.Where(r => r.Stop is not null), r => Math.Abs(r.Deceleration) <= 0.02):0.000}");
+        Assert.InRange(trusted.Length, 500, All.Value.Count);
         Assert.InRange(Share(trusted, r => Math.Abs(r.Distance) <= 0.03), 0.95, 1);
     }
 

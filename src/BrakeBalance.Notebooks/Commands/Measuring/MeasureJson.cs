@@ -73,6 +73,8 @@ internal sealed class MeasureJson(SummaryUnits units)
             ["rise_time_within_s"] = SummaryJson.Number(s.RiseTimeWithin.Seconds),
             ["distance_m"] = SummaryJson.Number(s.Distance.Meters),
             ["distance_within_m"] = SummaryJson.Number(s.DistanceWithin.Meters),
+            ["distance_from_pedal_m"] = SummaryJson.Number(s.DistanceFromPedal.Meters),
+            ["distance_from_pedal_within_m"] = SummaryJson.Number(s.DistanceFromPedalWithin.Meters),
             ["offset_removed_m_s2"] = SummaryJson.Number(s.Offset?.MetersPerSecondSquared),
             [units.Key("front_pressure", units.Pressure)] = Number(s.FrontPressure),
             [units.Key("rear_pressure", units.Pressure)] = Number(s.RearPressure),
