@@ -40,7 +40,7 @@ internal static class ClassReport
     public static string Blank(ClassPlan plan)
     {
         var csv = new StringBuilder(
-            AnswerSheet.ClassLine(plan.Code, ClassPlan.Write(plan.Students))
+            AnswerSheet.ClassLine(plan.Code, ClassPlan.Write(plan.Students), plan.Units == UnitSystem.Us, Lesson.All.Where(plan.Covers))
                 + "\n# Write each answer with its unit, such as 4520 N; a fraction without. "
                 + "Nothing else about a student belongs here.\nstudent,exercise,answer\n");
         foreach (int student in plan.Students)

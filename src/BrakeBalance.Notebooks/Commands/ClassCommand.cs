@@ -38,7 +38,7 @@ internal static class ClassCommand
             HelpName = "FOLDER",
             DefaultValueFactory = _ => "out/class",
         };
-        var pdf = new Option<bool>("--pdf") { Description = "Sheets, booklet and slides as PDF too; needs Chromium" };
+        var pdf = new Option<bool>("--pdf") { Description = "All of them as PDF too, on A4, or Letter with US units; needs Chromium" };
         Option<bool> force = OutputFiles.Force();
         var command = new Command("sheets", "Write sheets.html for the students, key.html, booklet.html and slides.html for the teacher "
             + "and answers.csv to fill in.")
@@ -75,7 +75,7 @@ internal static class ClassCommand
             var files = new OutputFiles(problems, parsed.GetValue(force));
             bool print = parsed.GetValue(pdf);
             string[] names = ["sheets.html", "key.html", "answers.csv", "booklet.html", "slides.html",
-                .. print ? (string[])["sheets.pdf", "booklet.pdf", "slides.pdf"] : []];
+                .. print ? (string[])["sheets.pdf", "key.pdf", "booklet.pdf", "slides.pdf"] : []];
             string[] targets = [.. names.Select(name => files.File(Path.Combine(folder, name), "--output"))];
             BadInputException.ThrowIfAny(problems);
             var plan = new ClassPlan
@@ -101,9 +101,9 @@ internal static class ClassCommand
             {
                 if (browser is not null)
                 {
-                    foreach ((string page, string target) in new[] { papers[0], booklet, slides }.Zip(targets[^3..]))
+                    foreach ((string page, string target) in papers.Concat([booklet, slides]).Zip(targets[^4..]))
                     {
-                        AtomicFile.Write(target, await browser.PrintAsync(page).ConfigureAwait(false));
+                        AtomicFile.Write(target, await browser.PrintAsync(page, plan.Units == UnitSystem.Us).ConfigureAwait(false));
                     }
                 }
             }
@@ -160,7 +160,7 @@ internal static class ClassCommand
             BadInputException.ThrowIfAny(problems);
 
             AnswerSheet sheet;
-            using (StreamReader reader = File.OpenText(path))
+            using (TextReader reader = LogText.Open(path))
             {
                 sheet = AnswerSheet.Read(reader);
             }
@@ -177,8 +177,7 @@ internal static class ClassCommand
             }
 
             SortedDictionary<int, Exception> failed = [];
-            ClassResults results = Results(words, sheet.Answers,
-                VehicleOptions.UnitsOf(parsed, units) == UnitSystem.Us, failed);
+            ClassResults results = Results(words, sheet, sheet.Us ?? VehicleOptions.UnitsOf(parsed, units) == UnitSystem.Us, failed);
             AtomicFile.Write(Path.Combine(folder, Marks), ClassReport.Marks(results));
             AtomicFile.Write(Path.Combine(folder, Items), ClassReport.Items(results));
             AtomicFile.Write(Path.Combine(folder, Totals), ClassReport.Totals(results));
@@ -188,7 +187,13 @@ internal static class ClassCommand
                 terminal.Error.WriteLine($"{path}: {fault}");
             }
 
-            bool whole = Compare(terminal, path, sheet);
+            if (sheet.Code is null)
+            {
+                terminal.Error.WriteLine($"{path}: no line says its class, so it could not be checked that the secret is that of these "
+                    + $"sheets. Accepted: the line \"# Class code …\" that answers.csv begins with.");
+            }
+
+            bool whole = Compare(terminal, path, sheet) && sheet.Code is not null;
             terminal.Output.WriteLine(
                 string.Create(CultureInfo.InvariantCulture,
                 $"{results.Marks.Count} answers marked, {sheet.Faults.Count} lines left out. {folder}: {Marks}, {Totals}, {Items}."));
@@ -198,10 +203,10 @@ internal static class ClassCommand
     }
 
     /// <summary>Marks a class; a student who cannot be marked stops no other.</summary>
-    internal static ClassResults Results(string secret, IReadOnlyList<GivenAnswer> answers, bool us, IDictionary<int, Exception> failed)
+    internal static ClassResults Results(string secret, AnswerSheet sheet, bool us, IDictionary<int, Exception> failed)
     {
         ClassNumber Number(int student) => new() { Secret = secret, Student = student };
-        foreach (IGrouping<int, GivenAnswer> student in answers.GroupBy(answer => answer.Student))
+        foreach (IGrouping<int, GivenAnswer> student in sheet.Answers.GroupBy(answer => answer.Student))
         {
             try
             {
@@ -213,7 +218,8 @@ internal static class ClassCommand
             }
         }
 
-        return ClassResults.Of(Number, [.. answers.Where(answer => !failed.ContainsKey(answer.Student))], us);
+        return ClassResults.Of(Number, [.. sheet.Answers.Where(answer => !failed.ContainsKey(answer.Student))], us, Roster(sheet),
+            sheet.Exercises);
     }
 
     private static int Left(Terminal terminal, SortedDictionary<int, Exception> failed, ParseResult parsed)
@@ -243,10 +249,13 @@ internal static class ClassCommand
         }
     }
 
+    private static IReadOnlyList<int>? Roster(AnswerSheet sheet) =>
+        sheet.Students is { } students ? ClassPlan.ReadStudents(students) : null;
+
     /// <summary>Says whose lines lack, and which students are not of the class; false when there is anything to say.</summary>
     private static bool Compare(Terminal terminal, string path, AnswerSheet sheet)
     {
-        var (missing, unknown) = sheet.Against(sheet.Students is { } students ? ClassPlan.ReadStudents(students) : null);
+        var (missing, unknown) = sheet.Against(Roster(sheet));
         foreach ((int student, IReadOnlyList<string> exercises) in missing)
         {
             string named = string.Join(", ", exercises.Take(MostNamed)) + (exercises.Count > MostNamed ? " …" : "");
@@ -257,7 +266,7 @@ internal static class ClassCommand
         foreach (int student in unknown)
         {
             terminal.Error.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"{path}: student {student} is not of this class, whose numbers are {sheet.Students}; marked all the same."));
+                $"{path}: student {student} is not of this class, whose numbers are {sheet.Students}; marked all the same, and counted in no exercise."));
         }
 
         return missing.Count == 0 && unknown.Count == 0;

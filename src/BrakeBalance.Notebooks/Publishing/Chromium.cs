@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using PuppeteerSharp;
+using PuppeteerSharp.Media;
 
 namespace BrakeBalance.Notebooks.Publishing;
 
@@ -127,11 +128,17 @@ internal sealed class Chromium : IAsyncDisposable
 
     /// <summary>A page printed as its own style sheet says.</summary>
     /// <param name="html">The page; it must need nothing from elsewhere.</param>
-    public async Task<byte[]> PrintAsync(string html)
+    /// <param name="letter">Letter in place of A4, where the style sheet names no size.</param>
+    public async Task<byte[]> PrintAsync(string html, bool letter = false)
     {
         await using IPage page = await _browser.NewPageAsync().ConfigureAwait(false);
         await page.SetContentAsync(html).ConfigureAwait(false);
-        return await page.PdfDataAsync(new PdfOptions { PreferCSSPageSize = true, PrintBackground = true }).ConfigureAwait(false);
+        return await page.PdfDataAsync(new PdfOptions
+        {
+            Format = letter ? PaperFormat.Letter : PaperFormat.A4,
+            PreferCSSPageSize = true,
+            PrintBackground = true,
+        }).ConfigureAwait(false);
     }
 
     /// <inheritdoc/>

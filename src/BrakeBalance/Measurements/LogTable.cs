@@ -52,7 +52,7 @@ internal sealed class LogTable
                 remarks.Add(trimmed.TrimStart('#').Trim().TrimEnd(';', ',', '"', '\t'));
                 text = "";
             }
-            else if (text.Count(c => c == '"') % 2 != 0)
+            else if (IsOpen(text))
             {
                 problems.Add(new LogProblem { Line = lines.Count + 1, Reason = "a quotation mark is not closed on this line" });
                 text = "";
@@ -176,15 +176,33 @@ internal sealed class LogTable
         int from = 0;
         for (int i = 0; i <= line.Length; i++)
         {
-            quoted ^= i < line.Length && line[i] == '"';
+            quoted ^= i < line.Length && line[i] == '"' && line[from..i].TrimStart() is ("" or ['"', ..]);
             if (i == line.Length || line[i] == sign && !quoted)
             {
-                cells.Add(line[from..i].Trim().Trim('"').Trim());
+                cells.Add(Unquoted(line[from..i].Trim()));
                 from = i + 1;
             }
         }
 
         return cells;
+    }
+
+    // A quotation mark within a cell, such as that of inches, is its own.
+    private static string Unquoted(string cell) => cell is ['"', .. var inner, '"'] ? inner.Replace("\"\"", "\"").Trim()
+        : cell is ['"', .. var rest] ? rest.Trim() : cell;
+
+    // Whether a quotation mark that opens a cell is never closed.
+    private static bool IsOpen(string line)
+    {
+        bool quoted = false, begins = true, own = false;
+        foreach (char c in line)
+        {
+            (quoted, own) = c == '"' && (begins || own) ? (!quoted, true) : (quoted, own);
+            begins = !quoted && (c is ',' or ';' or '\t' or '|' || begins && c == ' ');
+            own &= !begins;
+        }
+
+        return quoted;
     }
 
     private static char DelimiterOf(string header)

@@ -25,11 +25,7 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
         LogTable table = LogTable.Read(reader);
         JoinDecimals(table);
         var cells = new LogCells(table);
-        HashSet<string> known =
-        [
-            .. Lesson.All.SelectMany(lesson =>
-                Enumerable.Range(1, 3).Select(level => string.Create(CultureInfo.InvariantCulture, $"{lesson.Id}-{level}"))),
-        ];
+        HashSet<string> known = [.. IdsOf(Lesson.All)];
         (int student, int exercise, int answer) = (cells.Find("student"), cells.Find("exercise"), cells.Find("answer"));
         if (student < 0 || exercise < 0 || answer < 0)
         {
@@ -64,29 +60,44 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
         }), table);
     }
 
-    private const string CodeWord = "Class code ", StudentsWord = "; students ";
+    private const string CodeWord = "Class code ", StudentsWord = "; students ", UnitsWord = "; units ", LessonsWord = "; lessons ";
 
     /// <summary>The class that the file says it is of; null when it says none.</summary>
-    public string? Code => Class.ElementAtOrDefault(0);
+    public string? Code => Told(CodeWord);
 
     /// <summary>The student numbers that the file says it is of, as they were asked for; null when it says none.</summary>
-    public string? Students => Class.ElementAtOrDefault(1);
+    public string? Students => Told(StudentsWord);
 
-    private string[] Class { get; init; } = [];
+    /// <summary>Whether the sheets lead with US units; null when the file does not say.</summary>
+    public bool? Us => Told(UnitsWord) is { } units ? units == "us" : null;
+
+    /// <summary>The exercises on the sheets; those with a line when the file does not say.</summary>
+    public IReadOnlyList<string> Exercises => Told(LessonsWord) is { } lessons
+        ? [.. IdsOf(Lesson.All.Where(lesson => lessons.Split(' ').Contains(lesson.Id)))]
+        : [.. Answers.Select(answer => answer.ExerciseId).Distinct()];
+
+    private string Class { get; init; } = "";
+
+    private string? Told(string word) => Class.IndexOf(word, StringComparison.Ordinal) is >= 0 and var at
+        ? Class[(at + word.Length)..].Split(';')[0].Trim() : null;
+
+    private static IEnumerable<string> IdsOf(IEnumerable<Lesson> lessons) => lessons.SelectMany(lesson =>
+        Enumerable.Range(1, 3).Select(level => string.Create(CultureInfo.InvariantCulture, $"{lesson.Id}-{level}")));
 
     /// <summary>The line by which <see cref="Read"/> knows the class.</summary>
-    public static string ClassLine(string code, string students) => $"# {CodeWord}{code}{StudentsWord}{students}";
+    public static string ClassLine(string code, string students, bool us, IEnumerable<Lesson> lessons) =>
+        $"# {CodeWord}{code}{StudentsWord}{students}{UnitsWord}{(us ? "us" : "si")}"
+            + $"{LessonsWord}{string.Join(' ', lessons.Select(lesson => lesson.Id))}";
 
     /// <summary>Students and exercises of the class without a line, a student at a time; the numbers that are not of the class.</summary>
     /// <param name="roster">The students of the class; null for those with a line.</param>
     public (IReadOnlyList<(int Student, IReadOnlyList<string> Exercises)> Missing, IReadOnlyList<int> Unknown) Against(
         IReadOnlyList<int>? roster)
     {
-        string[] all = [.. Answers.Select(answer => answer.ExerciseId).Distinct()];
         ILookup<int, string> given = Answers.ToLookup(answer => answer.Student, answer => answer.ExerciseId);
         int[] present = [.. given.Select(student => student.Key).Order()];
         return (
-            [.. (roster ?? present).Select(student => (student, (IReadOnlyList<string>)[.. all.Except(given[student])]))
+            [.. (roster ?? present).Select(student => (student, (IReadOnlyList<string>)[.. Exercises.Except(given[student])]))
                 .Where(student => student.Item2.Count > 0)],
             roster is null ? [] : [.. present.Except(roster)]);
     }
@@ -117,7 +128,6 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
         [.. reading.Problems.Select(p =>
             string.Create(CultureInfo.InvariantCulture, $"Line {p.Line}: {p.Reason}{(p.Reason[^1] is '.' or '?' ? "" : ".")}"))])
     {
-        Class = table.Remarks.FirstOrDefault(remark => remark.StartsWith(CodeWord, StringComparison.Ordinal))?[CodeWord.Length..]
-            .Split(StudentsWord, StringSplitOptions.TrimEntries) ?? [],
+        Class = table.Remarks.FirstOrDefault(remark => remark.StartsWith(CodeWord, StringComparison.Ordinal)) ?? "",
     };
 }

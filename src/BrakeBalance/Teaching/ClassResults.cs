@@ -5,53 +5,65 @@ namespace BrakeBalance.Teaching;
 /// <param name="Items">One entry for each exercise that anybody answered.</param>
 public sealed record ClassResults(IReadOnlyList<StudentMark> Marks, IReadOnlyList<ItemAnalysis> Items)
 {
-    /// <summary>One entry for each student who answered anything, by number.</summary>
+    /// <summary>One entry for each student of the class and each who answered anything, by number.</summary>
     public IReadOnlyList<StudentTotal> Totals
     {
         get
         {
-            int all = Marks.DistinctBy(mark => mark.Exercise.Id).Sum(mark => mark.Exercise.Level);
+            int all = (Exercises ?? [.. Marks.Select(mark => mark.Exercise.Id).Distinct()]).Sum(Exercise.LevelOf);
+            ILookup<int, StudentMark> of = Marks.ToLookup(mark => mark.Student);
             return
             [
-                .. Marks.GroupBy(mark => mark.Student).OrderBy(student => student.Key).Select(student => new StudentTotal(
-                    student.Key, student.Sum(mark => mark.Marked.Points), all, student.Count(),
-                    student.Count(mark => mark.Marked.Mark is Mark.Right or Mark.CarriedForward),
-                    student.Count(mark => mark.Marked.Mark is Mark.Blank))),
+                .. of.Select(student => student.Key).Union(Roster ?? []).Order().Select(student => new StudentTotal(
+                    student, of[student].Sum(mark => mark.Marked.Points), all, of[student].Count(),
+                    of[student].Count(mark => mark.Marked.Mark is Mark.Right or Mark.CarriedForward),
+                    of[student].Count(mark => mark.Marked.Mark is Mark.Blank))),
             ];
         }
     }
+
+    private IReadOnlyList<int>? Roster { get; init; }
+
+    private IReadOnlyList<string>? Exercises { get; init; }
 
     /// <summary>Marks a class.</summary>
     /// <param name="number">What a student's sheet was made with, by the student's number.</param>
     /// <param name="answers">The answers.</param>
     /// <param name="us">Whether the sheets lead with US units.</param>
+    /// <param name="roster">The students of the class; null for those who answered. Others count in no item.</param>
+    /// <param name="exercises">The exercises on the sheets; null for those that anybody answered.</param>
     /// <returns>The results.</returns>
     /// <remarks>
     /// Facility is the mean share of the points; discrimination is the difference of facility between the upper and the lower 27 % of
     /// the class by total.
     /// Source: classical item analysis (Kelley's 27 % groups), from memory.
     /// </remarks>
-    public static ClassResults Of(Func<int, ClassNumber> number, IReadOnlyList<GivenAnswer> answers, bool us = false)
+    public static ClassResults Of(Func<int, ClassNumber> number, IReadOnlyList<GivenAnswer> answers, bool us = false,
+        IReadOnlyList<int>? roster = null, IReadOnlyList<string>? exercises = null)
     {
         Dictionary<int, IReadOnlyDictionary<string, Exercise>> sheets = answers.Select(answer => answer.Student).Distinct()
             .ToDictionary(student => student, student =>
-                (IReadOnlyDictionary<string, Exercise>)Exercises.For(number(student)).ToDictionary(exercise => exercise.Id));
+                (IReadOnlyDictionary<string, Exercise>)Teaching.Exercises.For(number(student)).ToDictionary(exercise => exercise.Id));
         Dictionary<(int, string), string> written = answers.GroupBy(answer => (answer.Student, answer.ExerciseId))
             .ToDictionary(same => same.Key, same => same.First().Text);
+        Dictionary<int, char?> signs = answers.GroupBy(answer => answer.Student)
+            .ToDictionary(student => student.Key, student => AnswerText.DecimalSign(student.Select(answer => answer.Text)));
         List<StudentMark> marks = [.. answers.Select(answer =>
         {
             Exercise exercise = sheets[answer.Student][answer.ExerciseId];
             (Exercise, string)? earlier = exercise.StartsFrom is { } from && written.TryGetValue((answer.Student, from), out string? text)
                 ? (sheets[answer.Student][from], text) : null;
-            return new StudentMark(answer.Student, exercise, answer.Text, Marking.Check(exercise, answer.Text, us, earlier));
+            return new StudentMark(answer.Student, exercise, answer.Text,
+                Marking.Check(exercise, answer.Text, us, earlier, signs[answer.Student]));
         })];
-        Dictionary<int, double> totals = marks.GroupBy(mark => mark.Student)
+        StudentMark[] ofClass = [.. marks.Where(mark => roster?.Contains(mark.Student) ?? true)];
+        Dictionary<int, double> totals = ofClass.GroupBy(mark => mark.Student)
             .ToDictionary(group => group.Key, group => group.Sum(mark => mark.Marked.Points));
         int[] ranked = [.. totals.OrderByDescending(pair => pair.Value).ThenBy(pair => pair.Key).Select(pair => pair.Key)];
         int group = Math.Max(1, (int)Math.Round(0.27 * ranked.Length));
         HashSet<int> upper = [.. ranked.Take(group)];
         HashSet<int> lower = [.. ranked.TakeLast(group)];
-        List<ItemAnalysis> items = [.. marks.GroupBy(mark => mark.Exercise.Id)
+        List<ItemAnalysis> items = [.. ofClass.GroupBy(mark => mark.Exercise.Id)
             .OrderBy(item => item.First().Exercise.Lesson.Number).ThenBy(item => item.First().Exercise.Level)
             .Select(item => new ItemAnalysis(
                 item.Key,
@@ -64,7 +76,7 @@ public sealed record ClassResults(IReadOnlyList<StudentMark> Marks, IReadOnlyLis
                 [.. item.Where(mark => mark.Marked.Mark is not (Mark.Right or Mark.CarriedForward)).GroupBy(mark => mark.Marked.Comment)
                     .OrderByDescending(same => same.Count()).ThenBy(same => same.Key, StringComparer.Ordinal)
                         .Select(same => (same.Key, same.Count()))]))];
-        return new(marks, items);
+        return new(marks, items) { Roster = roster, Exercises = exercises };
     }
 
     private static double Facility(IEnumerable<StudentMark> marks) => marks.Average(mark => mark.Marked.Points / mark.Exercise.Level);

@@ -15,6 +15,9 @@ public sealed record Exercise(string Id, Lesson Lesson, int Level, string Questi
     /// <summary>This answer from the earlier one, both in SI or as a fraction [–]; null when it stands by itself.</summary>
     internal Func<double, double>? Carried { get; private init; }
 
+    /// <summary>The level, and so the marks, that an exercise's short name ends with.</summary>
+    internal static int LevelOf(string id) => id[^1] - '0';
+
     /// <summary>The exercise as one that starts from the answer to another.</summary>
     internal Exercise From(string earlier, Func<double, double> carried) => this with { StartsFrom = earlier, Carried = carried };
 }

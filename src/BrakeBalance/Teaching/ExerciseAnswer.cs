@@ -18,6 +18,8 @@ public sealed record ExerciseAnswer
         [typeof(TemperatureDelta)] = (TemperatureDeltaUnit.DegreeCelsius, TemperatureDeltaUnit.DegreeFahrenheit),
     };
 
+    private const double Relative = 0.03;
+
     private ExerciseAnswer()
     {
     }
@@ -28,8 +30,11 @@ public sealed record ExerciseAnswer
     /// <summary>The answer as a fraction [–]; null for a quantity.</summary>
     public double? Fraction { get; private init; }
 
-    /// <summary>How far off an answer may be: relative for a quantity, absolute for a fraction [–].</summary>
-    public required double Tolerance { get; init; }
+    /// <summary>
+    /// How far off an answer may be: 3 % for a quantity; for a fraction 2.5 % of it, at least 0.006 and at most 0.02 [–] (common practice
+    /// for school sheets).
+    /// </summary>
+    public double Tolerance => Fraction is { } fraction ? Slack(true, fraction) : Relative;
 
     /// <summary>Wrong answers that tell what went wrong; none lies within the tolerance of the right one.</summary>
     public required IReadOnlyList<Mistake> Mistakes { get; init; }
@@ -40,30 +45,32 @@ public sealed record ExerciseAnswer
     /// <summary>A quantity as the answer.</summary>
     /// <param name="quantity">The quantity.</param>
     /// <param name="mistakes">Wrong answers and their names; those too near the right one are left out.</param>
-    /// <returns>An answer with a tolerance of 3 % (common practice for school sheets).</returns>
+    /// <returns>An answer.</returns>
     public static ExerciseAnswer Of(IQuantity quantity, params (string Name, IQuantity Value)[] mistakes)
     {
         double right = KnownQuantities.Si(quantity);
         return new()
         {
             Quantity = quantity,
-            Tolerance = 0.03,
             Mistakes = [.. mistakes.Select(mistake => new Mistake(mistake.Name, KnownQuantities.Si(mistake.Value)))
-                .Where(mistake => Math.Abs(mistake.Value - right) > 0.06 * Math.Abs(right))],
+                .Where(mistake => Math.Abs(mistake.Value - right) > 2 * Slack(false, right))],
         };
     }
 
     /// <summary>A fraction as the answer.</summary>
     /// <param name="fraction">The fraction [–].</param>
     /// <param name="mistakes">Wrong answers and their names; those too near the right one are left out.</param>
-    /// <returns>An answer with a tolerance of 0.02 (common practice for school sheets).</returns>
+    /// <returns>An answer.</returns>
     public static ExerciseAnswer Of(double fraction, params (string Name, double Value)[] mistakes) => new()
     {
         Fraction = fraction,
-        Tolerance = 0.02,
         Mistakes = [.. mistakes.Select(mistake => new Mistake(mistake.Name, mistake.Value))
-            .Where(mistake => Math.Abs(mistake.Value - fraction) > 0.04)],
+            .Where(mistake => Math.Abs(mistake.Value - fraction) > 2 * Slack(true, fraction))],
     };
+
+    /// <summary>How far off a value may be, in the unit of the value.</summary>
+    internal static double Slack(bool isFraction, double around) =>
+        isFraction ? Math.Clamp(0.025 * Math.Abs(around), 0.006, 0.02) : Relative * Math.Abs(around);
 
     /// <summary>The same kind of answer with another right value, in SI or as a fraction [–], and no mistakes known.</summary>
     internal ExerciseAnswer InPlace(double value) => this with

@@ -157,7 +157,19 @@ public sealed record ExerciseCar
             && car.Booster.OutputForce(car.Pedal.InputRodForce(car.PedalForce)) / bore < Pressure.FromBars(110)
             && Math.Abs(crossing - car.Adhesion) > 0.08 && Math.Abs(crossing - car.OtherAdhesion) > 0.08
             && car.OtherAdhesion != car.Adhesion && IsDry(car, crossing, car.DryAdhesion)
-            && car.Balance.At(car.LinePressure).BrakingRate < 0.95;
+            && car.Balance.At(car.LinePressure).BrakingRate < 0.95
+            && AsksForMore(car);
+    }
+
+    // No question that the number given in it answers.
+    private static bool AsksForMore(ExerciseCar car)
+    {
+        PerAxle<double?> used = car.WithoutValve.AtRate(car.BrakingRate)!.AdhesionUtilisation;
+        return Differ(used.Front!.Value, car.BrakingRate) && Differ(used.Rear!.Value, car.BrakingRate)
+            && Differ(car.WithShare(car.RearForceShare).RearLockRate(car.Adhesion), car.Adhesion)
+            && Differ(car.WithoutValve.FirstLockUp(car.OtherAdhesion)!.At.BrakingRate, car.OtherAdhesion);
+
+        static bool Differ(double answer, double given) => Math.Abs(answer - given) > 1.5 * ExerciseAnswer.Slack(true, answer);
     }
 
     /// <summary>The knee that makes both axles lock together on a road, the slope as it is.</summary>

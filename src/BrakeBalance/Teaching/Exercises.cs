@@ -111,13 +111,14 @@ public static class Exercises
                 ExerciseAnswer.Of(ideal.Front, ("the static load was used", still.Front * z), ("the rear axle was taken", ideal.Rear),
                     ("the force of the whole car was given", weight * z)),
                 $@"$T_1 = z N_1 = z \left(P_1 + z m g \frac{{h}}{{E}}\right) = {N(z)} \cdot {N(ideal.Front.Newtons / z)} "
-                    + $@"= {N(ideal.Front.Newtons)}\ \text{{N}}$"),
+                    + $@"= {N(ideal.Front.Newtons)}\ \text{{N}}$").From("load-transfer-2", newtons => z * newtons),
             Make("ideal-curve", 3, "The ideal rear braking force rises with the deceleration, then falls again. What is its highest value?",
                 ExerciseAnswer.Of(greatest, ("the factor one half of the summit was lost", greatest * 2),
                     ("the distance to the rear axle was used",
                     weight * (Math.Pow(car.Vehicle.Wheelbase.Meters - a, 2) / (4 * h * car.Vehicle.Wheelbase.Meters)))),
                 $@"$T_2 = z m g \frac{{a - z h}}{{E}}$ is greatest at $z = \frac{{a}}{{2h}} = {N(a / (2 * h))}$",
-                $@"$T_2 = m g \frac{{a^2}}{{4 h E}} = {N(greatest.Newtons)}\ \text{{N}}$"),
+                $@"$T_2 = m g \frac{{a^2}}{{4 h E}} = {N(greatest.Newtons)}\ \text{{N}}$")
+                .From("static-load-2", metres => weight.Newtons * metres * metres / (4 * h * car.Vehicle.Wheelbase.Meters)),
         ];
     }
 
@@ -202,14 +203,16 @@ public static class Exercises
                 ExerciseAnswer.Of(front, ("the static load was used", point.BrakingForces.Front / still.Front),
                     ("the rear axle was taken", rear), ("the deceleration was given", z)),
                 $@"$f_1 = \frac{{T_1}}{{N_1}} = "
-                    + $@"\frac{{{N(point.BrakingForces.Front.Newtons)}}}{{{N(point.NormalReactions.Front.Newtons)}}} = {N(front)}$"),
+                    + $@"\frac{{{N(point.BrakingForces.Front.Newtons)}}}{{{N(point.NormalReactions.Front.Newtons)}}} = {N(front)}$")
+                .From("fixed-ratio-2", share => z * (1 - share) * car.Balance.Weight / point.NormalReactions.Front),
             Make("adhesion-utilisation", 2, $"Without a valve: how much adhesion does the **rear** axle use at a deceleration of {N(z)} g?",
                 ExerciseAnswer.Of(rear, ("the static load was used", point.BrakingForces.Rear / still.Rear),
                     ("the front axle was taken", front),
                     ("the transfer was added to the rear",
                     point.BrakingForces.Rear / (still.Rear + (still.Rear - point.NormalReactions.Rear)))),
                 $@"$f_2 = \frac{{T_2}}{{N_2}} "
-                    + $@"= \frac{{{N(point.BrakingForces.Rear.Newtons)}}}{{{N(point.NormalReactions.Rear.Newtons)}}} = {N(rear)}$"),
+                    + $@"= \frac{{{N(point.BrakingForces.Rear.Newtons)}}}{{{N(point.NormalReactions.Rear.Newtons)}}} = {N(rear)}$")
+                .From("fixed-ratio-2", share => z * share * car.Balance.Weight / point.NormalReactions.Rear),
             Make("adhesion-utilisation", 3,
                 $"Without a valve, on a surface with an adhesion of {N(car.Adhesion)}: what is the braking efficiency at the first "
                     + "lock-up?",
@@ -303,14 +306,18 @@ public static class Exercises
                 ExerciseAnswer.Of(rearRate, ("the static load was used", car.Adhesion * (1 - car.FrontShare) / share),
                     ("the adhesion was given", car.Adhesion), ("the front axle was taken", ratio.FrontLockRate(car.Adhesion) ?? 0)),
                 $@"$z_2 = \frac{{k \psi_2}}{{\varphi_2 + k h/E}} = \frac{{{N(car.Adhesion)} \cdot {N(1 - car.FrontShare)}}}{{{N(share)} + "
-                    + $@"{N(car.Adhesion * h)}}} = {N(rearRate)}$"),
+                    + $@"{N(car.Adhesion * h)}}} = {N(rearRate)}$")
+                .From("fixed-ratio-2", given => car.WithShare(Math.Clamp(given, 0, 1)).RearLockRate(car.Adhesion)),
             Make("rear-lock", 2,
                 $"Without a valve, adhesion {N(car.OtherAdhesion)}: at what deceleration, in g, does the **first** axle lock?",
                 ExerciseAnswer.Of(first.At.BrakingRate, ("the other axle was taken", Other(car, first, car.OtherAdhesion)),
                     ("the adhesion was given", car.OtherAdhesion)),
                 $@"The {(rearFirst ? "rear axle leads above" : "front axle leads below")} $z = {N(crossing)}$, so it locks first: "
                     + (rearFirst ? @"$z_2 = \frac{k \psi_2}{\varphi_2 + k h/E} = " : @"$z_1 = \frac{k \psi_1}{\varphi_1 - k h/E} = ")
-                    + $"{N(first.At.BrakingRate)}$. {(rearFirst ? "That spins the car." : "The car runs straight on.")}"),
+                    + $"{N(first.At.BrakingRate)}$. {(rearFirst ? "That spins the car." : "The car runs straight on.")}")
+                .From("fixed-ratio-2", given => car.WithShare(Math.Clamp(given, 0, 1)) is var wrong
+                    && wrong.FrontLockRate(car.OtherAdhesion) is { } front
+                    ? Math.Min(front, wrong.RearLockRate(car.OtherAdhesion)) : double.NaN),
             Make("rear-lock", 3, "Which **knee** makes both axles lock together "
                 + $"at an adhesion of {N(car.DryAdhesion)}, the slope staying at {N(slope)}?",
                 ExerciseAnswer.Of(knee, ("the slope was left out", rear), ("the front pressure at lock-up was given", front),

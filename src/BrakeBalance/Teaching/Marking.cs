@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Teaching;
@@ -56,23 +57,26 @@ public static class Marking
     /// <param name="earlier">
     /// What the student wrote to the exercise that this one starts from (<see cref="Exercise.StartsFrom"/>); null for nothing.
     /// </param>
+    /// <param name="decimalSign">The sign by which the student parts decimals; null when that is not known.</param>
     /// <returns>The mark.</returns>
-    public static MarkedAnswer Check(Exercise exercise, string? text, bool us = false, (Exercise Exercise, string Text)? earlier = null)
+    public static MarkedAnswer Check(Exercise exercise, string? text, bool us = false, (Exercise Exercise, string Text)? earlier = null,
+        char? decimalSign = null)
     {
-        MarkedAnswer marked = Alone(exercise, text, us);
+        MarkedAnswer marked = Alone(exercise, text, us, decimalSign);
         if (marked.Mark is Mark.Right or Mark.Blank or Mark.Unreadable || exercise.Carried is not { } carried
-            || earlier is not ({ } before, { } written) || Alone(before, written, us).Mark is Mark.Right)
+            || earlier is not ({ } before, { } written) || Alone(before, written, us, decimalSign).Mark is Mark.Right)
         {
             return marked;
         }
 
         // Judged as if the earlier answer were right; with a slip of unit or sign of its own it earns what that earns.
-        (IReadOnlyList<double> numbers, string unit) = AnswerText.Read(written.Trim());
+        (IReadOnlyList<double> numbers, string unit) = AnswerText.Read(written.Trim(), decimalSign);
         foreach (double value in numbers.Select(number => InSi(before.Answer, number, unit, us)).OfType<double>())
         {
             double onward = carried(value);
             if (double.IsFinite(onward) && onward != 0
-                && Alone(exercise with { Answer = exercise.Answer.InPlace(onward) }, text, us) is { } again && again.Points > marked.Points)
+                && Alone(exercise with { Answer = exercise.Answer.InPlace(onward) }, text, us, decimalSign) is { } again
+                && again.Points > marked.Points)
             {
                 return again with
                 {
@@ -85,7 +89,7 @@ public static class Marking
         return marked;
     }
 
-    private static MarkedAnswer Alone(Exercise exercise, string? text, bool us)
+    private static MarkedAnswer Alone(Exercise exercise, string? text, bool us, char? decimalSign)
     {
         ExerciseAnswer answer = exercise.Answer;
         string trimmed = text?.Trim() ?? "";
@@ -94,7 +98,7 @@ public static class Marking
             return new(Mark.Blank, 0, "No answer.");
         }
 
-        (IReadOnlyList<double> numbers, string unit) = AnswerText.Read(trimmed);
+        (IReadOnlyList<double> numbers, string unit) = AnswerText.Read(trimmed, decimalSign);
         if (numbers.Count == 0)
         {
             return new(Mark.Unreadable, 0, answer.Quantity is null ? "Not a number." : "Not a number with a unit.");
@@ -118,13 +122,17 @@ public static class Marking
             ? KnownQuantities.Si(KnownQuantities.From(number, known)) : null;
     }
 
-    private static bool IsPercent(string unit) => unit.TrimEnd('.').ToLowerInvariant() is "%" or "percent" or "per cent" or "pct";
+    private static bool IsPercent(string unit) =>
+        unit.ToLowerInvariant() is ['%', ..] || Regex.IsMatch(unit, @"^(?:per\s?cent|pct)\b", RegexOptions.IgnoreCase);
 
     private static MarkedAnswer Fraction(Exercise exercise, double number, string unit)
     {
         ExerciseAnswer answer = exercise.Answer;
         double value = InSi(answer, number, unit, us: false)!.Value;
-        return !IsPercent(unit) && unit.ToLowerInvariant() is not ("" or "g" or "-" or "[-]" or "g's" or "gs")
+        string tight = AnswerText.Tight(unit).ToLowerInvariant();
+        return tight is "m/s2" && Near(answer, value / Gravity.StandardMetresPerSecondSquared)
+                ? new(Mark.WrongUnit, exercise.Level / 2.0, "Right in m/s²; it was to be in g.")
+            : !IsPercent(unit) && tight is not ("" or "g" or "g's" or "gs" or "ofg" or "xg")
                 ? new(Mark.WrongUnit, 0, "This answer has no unit.")
             : Near(answer, value) ? new(Mark.Right, exercise.Level, "")
             : Near(answer, -value) ? new(Mark.SignError, exercise.Level / 2.0, "Look at the sign.")
@@ -146,7 +154,9 @@ public static class Marking
         {
             return Near(answer, value) ? new(Mark.UnitMissing, exercise.Level / 2.0, "Write the unit.")
                 : Near(answer, -value) ? new(Mark.SignError, exercise.Level / 2.0, "Look at the sign, and write the unit.")
-                : Known(exercise, value);
+                : Known(exercise, value) is { Mark: Mark.KnownMistake } taken ? taken
+                : AnyUnitFits(answer, number) ? new(Mark.UnitMissing, exercise.Level / 2.0, "Write the unit: the sheet asks in another.")
+                : new(Mark.Wrong, 0, "Wrong; start again from the sketch.");
         }
 
         return Near(answer, value) ? new(Mark.Right, exercise.Level, "")
@@ -169,6 +179,5 @@ public static class Marking
     private static bool Near(ExerciseAnswer answer, double value) =>
         Math.Abs(value - answer.RightValue) <= Slack(answer, answer.RightValue);
 
-    private static double Slack(ExerciseAnswer answer, double around) =>
-        answer.Quantity is null ? answer.Tolerance : answer.Tolerance * Math.Abs(around);
+    private static double Slack(ExerciseAnswer answer, double around) => ExerciseAnswer.Slack(answer.Quantity is null, around);
 }

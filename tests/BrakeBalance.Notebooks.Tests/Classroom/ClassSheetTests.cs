@@ -90,6 +90,30 @@ public class ClassSheetTests
     }
 
     [Fact]
+    public async Task Answers_to_sheets_in_us_units_are_marked_in_them_and_any_encoding_is_read()
+    {
+        string folder = Directory.CreateTempSubdirectory("class").FullName;
+        try
+        {
+            await Shell.RunAsync("class", "sheets", "--secret", Plan.Secret, "--students", "1", "--lesson", "heat", "--units", "us",
+                "--output", folder);
+            string answers = Path.Combine(folder, "answers.csv");
+            Exercise[] heat = [.. Exercises.For(Plan.Number(1)).Where(exercise => exercise.Lesson.Id == "heat")];
+            string[] lines = File.ReadAllLines(answers);
+            (lines[3], lines[4]) = (lines[3] + heat[0].Answer.Text(us: true).Split(' ')[0], lines[4] + heat[1].Answer.Text(us: true));
+            File.WriteAllText(answers, string.Join('\n', lines), System.Text.Encoding.Latin1);
+            await Shell.RunAsync("class", "mark", answers, "--secret", Plan.Secret, "--output", folder);
+            string[] marks = File.ReadAllLines(Path.Combine(folder, "marks.csv"));
+            Assert.Contains(",unit missing,0.5,", marks[1], StringComparison.Ordinal);
+            Assert.Contains(",right,2,", marks[2], StringComparison.Ordinal);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    [Fact]
     public async Task Sheets_are_written_and_their_answers_marked()
     {
         string folder = Directory.CreateTempSubdirectory("class").FullName;
@@ -133,8 +157,22 @@ public class ClassSheetTests
             Assert.Equal(1, code);
             Assert.Contains("student 2 has no line for 1 of the exercises: knee-3.", error, StringComparison.Ordinal);
             Assert.Contains("student 4 has no line for 3 of the exercises: knee-1, knee-2, knee-3.", error, StringComparison.Ordinal);
-            Assert.Contains("student 9 is not of this class, whose numbers are 1-4; marked all the same.", error, StringComparison.Ordinal);
-            Assert.Contains("\n2,3,6,50.0,2,2,0\n", File.ReadAllText(Path.Combine(folder, "totals.csv")), StringComparison.Ordinal);
+            Assert.Contains("student 9 is not of this class, whose numbers are 1-4; marked all the same, and counted in no",
+                error, StringComparison.Ordinal);
+            string totals = File.ReadAllText(Path.Combine(folder, "totals.csv"));
+            Assert.Contains("\n2,3,6,50.0,2,2,0\n", totals, StringComparison.Ordinal);
+            Assert.Contains("\n4,0,6,0.0,0,0,0\n9,", totals, StringComparison.Ordinal);
+            Assert.StartsWith("knee-1,3,1.000,", File.ReadAllLines(Path.Combine(folder, "items.csv"))[1], StringComparison.Ordinal);
+
+            // An exercise without a line for anybody; a file that does not say its class.
+            File.WriteAllLines(answers, lines.Where(line => !line.Contains(",knee-3,", StringComparison.Ordinal)));
+            (code, _, error) = await Shell.RunAsync("class", "mark", answers, "--secret", Plan.Secret, "--output", folder);
+            Assert.Contains("student 1 has no line for 1 of the exercises: knee-3.", error, StringComparison.Ordinal);
+            Assert.Contains("1,3,6,50.0,2,2,0", File.ReadAllLines(Path.Combine(folder, "totals.csv")));
+            File.WriteAllLines(answers, lines.Skip(1));
+            (code, _, error) = await Shell.RunAsync("class", "mark", answers, "--secret", "seven iron keys", "--output", folder);
+            Assert.Equal(1, code);
+            Assert.Contains("no line says its class", error, StringComparison.Ordinal);
         }
         finally
         {

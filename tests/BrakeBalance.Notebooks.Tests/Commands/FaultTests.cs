@@ -83,7 +83,8 @@ public sealed partial class FaultTests : IDisposable
     [InlineData("=cmd()")]
     public async Task One_cell_of_answers_does_not_stop_the_class(string cell)
     {
-        string answers = _folder.Write("answers.csv", $"student,exercise,answer\n1,knee-1,{cell}\n2,knee-1,40 bar\n");
+        string answers = _folder.Write("answers.csv", $"# Class code {ClassNumber.CodeOf("a test secret")}; students 1-2\n"
+            + $"student,exercise,answer\n1,knee-1,{cell}\n2,knee-1,40 bar\n");
         (int code, string output, string error) =
             await Shell.RunAsync("class", "mark", answers, "--secret", "a test secret", "--output", _folder.File("marked"));
         Assert.Equal((0, ""), (code, error));
@@ -99,7 +100,8 @@ public sealed partial class FaultTests : IDisposable
     {
         Dictionary<int, Exception> failed = [];
         ClassResults results = ClassCommand.Results("a test secret",
-            [new(2, 1, "knee-1", "40 bar"), new(3, 2, "no-such-exercise", "1"), new(4, 3, "knee-1", "1")], us: false, failed);
+            new AnswerSheet([new(2, 1, "knee-1", "40 bar"), new(3, 2, "no-such-exercise", "1"), new(4, 3, "knee-1", "1")], []),
+            us: false, failed);
         Assert.Equal([1, 3], results.Marks.Select(mark => mark.Student));
         Assert.Equal([2], failed.Keys);
     }

@@ -79,6 +79,18 @@ public class DrawTests
         Assert.Empty(tied);
     }
 
+    [Theory]
+    [InlineData("adhesion-utilisation-1")]
+    [InlineData("adhesion-utilisation-2")]
+    [InlineData("rear-lock-1")]
+    [InlineData("rear-lock-2")]
+    public void The_number_given_in_a_question_is_not_its_answer(string id) => Assert.All(Enumerable.Range(1, 1000), student =>
+    {
+        Exercise exercise = Exercises.For(new ClassNumber { Secret = "a thousand students", Student = student }).Single(e => e.Id == id);
+        string given = Regex.Matches(exercise.Question, @"0\.\d+|\b1\b").Single().Value;
+        Assert.Equal(0, Marking.Check(exercise, given).Points);
+    });
+
     [Fact]
     public void No_car_carries_so_nearly_half_its_weight_on_an_axle_that_the_axles_cannot_be_told_apart() =>
         Assert.DoesNotContain(Class, one => Math.Abs(one.FrontShare - 0.5) < 0.0199);

@@ -206,7 +206,7 @@ public class MarkingTests
             Dictionary<string, Exercise> sheet =
                 Exercises.For(new ClassNumber { Seed = 3, Student = student }).ToDictionary(exercise => exercise.Id);
             Exercise[] carried = [.. sheet.Values.Where(exercise => exercise.StartsFrom is not null)];
-            Assert.Equal(8, carried.Length);
+            Assert.Equal(14, carried.Length);
             Assert.All(carried, exercise => Assert.Equal(
                 exercise.Answer.RightValue, exercise.Carried!(sheet[exercise.StartsFrom!].Answer.RightValue),
                 1e-9 * Math.Abs(exercise.Answer.RightValue)));
@@ -231,6 +231,10 @@ public class MarkingTests
     [InlineData("effort-1", 1, "N", "effort-2")]
     [InlineData("heat-1", 1, "J", "heat-3")]
     [InlineData("fixed-ratio-2", 0, "", "fixed-ratio-3")]
+    [InlineData("load-transfer-2", 1, "N", "ideal-curve-2")]
+    [InlineData("fixed-ratio-2", 0, "", "adhesion-utilisation-1")]
+    [InlineData("fixed-ratio-2", 0, "", "adhesion-utilisation-2")]
+    [InlineData("fixed-ratio-2", 0, "", "rear-lock-1")]
     public void A_right_step_on_a_wrong_earlier_answer_earns_its_marks_and_the_same_number_without_it_none(
         string before, int isQuantity, string unit, string after)
     {
@@ -258,10 +262,16 @@ public class MarkingTests
         {
             "load-transfer-2" => (car.FrontShare * weight) + earlier,
             "effort-2" => earlier / bore,
+            "ideal-curve-2" => car.BrakingRate * earlier,
+            "adhesion-utilisation-1" => (1 - earlier) * car.BrakingRate / (car.FrontShare + car.BrakingRate * Height(car)),
+            "adhesion-utilisation-2" => earlier * car.BrakingRate / (1 - car.FrontShare - car.BrakingRate * Height(car)),
+            "rear-lock-1" => car.Adhesion * (1 - car.FrontShare) / (earlier + car.Adhesion * Height(car)),
             "fixed-ratio-3" => (1 - car.FrontShare - earlier) / (car.LoadCase.CentreOfGravityHeight / car.Vehicle.Wheelbase),
             _ => earlier * FrontShareAtWork(car) / (car.Speed.MetersPerSecond / (car.BrakingRate * 9.80665)),
         };
     }
+
+    private static double Height(ExerciseCar car) => car.LoadCase.CentreOfGravityHeight / car.Vehicle.Wheelbase;
 
     private static double FrontShareAtWork(ExerciseCar car)
     {
@@ -279,5 +289,133 @@ public class MarkingTests
         string written = text.Replace("5933", newtons.ToString("0", CultureInfo.InvariantCulture), StringComparison.Ordinal)
             .Replace("0.001", (newtons / 9806.65).ToString("0.0000", CultureInfo.InvariantCulture), StringComparison.Ordinal);
         Assert.Equal(mark, Marking.Check(exercise, written).Mark);
+    }
+
+    // Each as somebody wrote it; # stands for the right number, with the number's own scale after the bar where there is one.
+    [Theory]
+    [InlineData("load-transfer-2", "# N (approx.)|# [N]|# (N)|around # N|appr. # N|∼ # N|⇒ # N|delta N = # N|T1 front = # N|N₁′ = # N")]
+    [InlineData("load-transfer-2", "# N approx.|abt. # N|N1 = #N|# N (1234 lbf)|# N = 9.99 kN")]
+    [InlineData("load-transfer-2", "#×10³ N|#·10^3 N|#X10^3 N|# * 10^3 N|#e3 N", 1e-3)]
+    [InlineData("static-load-2", "# ins|# inches|#''|#\"|# in.|# in", 1 / 25.4)]
+    [InlineData("static-load-2", "# m|# metres", 1e-3)]
+    [InlineData("effort-2", "# barg|# bar g|# bar (g)|# bar (464 psi)")]
+    [InlineData("effort-2", "# lbf/in^2|# lb/sq in|# lbs per square inch|# pounds/in²|# lb per sq in|# psi|# psig", 14.503774)]
+    [InlineData("effort-2", "# kN/m2|# kN/m²|# kPa", 100)]
+    [InlineData("effort-2", "# N per mm²|# N/mm2|# MPa", 0.1)]
+    [InlineData("effort-2", "# N/cm2|# N/cm²", 10)]
+    [InlineData("effort-2", "# kg/cm²|# kp/cm2", 1.0197162)]
+    [InlineData("effort-2", "# atmospheres|# atm", 0.98692327)]
+    [InlineData("effort-2", "# millibar|# mbar", 1000)]
+    [InlineData("heat-2", "# ºC|# ℃|# ˚C|# deg K|# degrees Kelvin|by # K")]
+    [InlineData("heat-2", "# ℉|# deg F", 1.8)]
+    [InlineData("fixed-ratio-1", "# N x m|# Newtons metres|# N m|# N.m|# N·m")]
+    [InlineData("fixed-ratio-1", "# pounds feet|# foot-lbs|# ft-pounds|# lb ft|# lb-ft", 0.73756215)]
+    [InlineData("fixed-ratio-1", "# N mm", 1000)]
+    [InlineData("heat-1", "# kNm|# kJ", 1e-3)]
+    [InlineData("heat-1", "#×10⁵ J|#*10^5 J", 1e-5)]
+    [InlineData("heat-3", "# PS", 1 / 735.49875)]
+    [InlineData("heat-3", "# Nm/s|# J/s")]
+    [InlineData("load-transfer-3", "# g.|# (g)|# × g|# of g|z = # g|z/k = #|T2/T = #")]
+    [InlineData("fixed-ratio-2", "# % rear|# per cent|# %", 100)]
+    [InlineData("fixed-ratio-2", "#·10⁻¹|# x 10^-1", 10)]
+    [InlineData("fixed-ratio-2", "# (47.8 %)")]
+    public void What_somebody_wrote_is_read_as_it_was_meant(string id, string spellings, double scale = 1)
+    {
+        Exercise exercise = Sheet[id];
+        double value = exercise.Answer.Quantity is { } quantity
+            ? quantity.As(id switch
+            {
+                "static-load-2" => UnitsNet.Units.LengthUnit.Millimeter,
+                "effort-2" => UnitsNet.Units.PressureUnit.Bar,
+                "heat-2" => UnitsNet.Units.TemperatureDeltaUnit.DegreeCelsius,
+                _ => quantity.QuantityInfo.BaseUnitInfo.Value,
+            })
+            : exercise.Answer.Fraction!.Value;
+        string number = (value * scale).ToString("0.0000", CultureInfo.InvariantCulture);
+        Assert.All(spellings.Split('|'), spelling =>
+            Assert.Equal((spelling, Mark.Right),
+                (spelling, Marking.Check(exercise, spelling.Replace("#", number, StringComparison.Ordinal)).Mark)));
+    }
+
+    [Fact]
+    public void Fractions_of_an_inch_and_feet_with_inches_are_read()
+    {
+        Exercise exercise = Sheet["static-load-2"];
+        double inches = exercise.Answer.Quantity!.As(UnitsNet.Units.LengthUnit.Inch);
+        int whole = (int)inches, feet = whole / 12;
+        string rest = (inches - (12 * feet)).ToString("0.0", CultureInfo.InvariantCulture);
+        Assert.All((string[])[$"{whole}½ in", $"{whole} 1/2 in", $"{whole}-1/2\"", $"{feet} ft {rest} in", $"{feet}' {rest}\"",
+            $"{feet} feet {rest} inches"], text => Assert.Equal((text, Mark.Right), (text, Marking.Check(exercise, text).Mark)));
+    }
+
+    // Mass in place of weight, calories of another kind: wrong by value, whatever rare unit the number would fit.
+    [Theory]
+    [InlineData("load-transfer-1", 1 / 9.80665, " N")]
+    [InlineData("load-transfer-2", 1 / 9.80665, " N")]
+    [InlineData("ideal-curve-2", 1 / 9.80665, " N")]
+    [InlineData("heat-1", 1 / 1055.06, " kJ")]
+    public void A_wrong_value_that_would_be_right_in_a_rare_unit_is_no_slip_of_the_unit(string id, double scale, string unit)
+    {
+        IQuantity right = Sheet[id].Answer.Quantity!;
+        string text = (scale * right.As(right.QuantityInfo.BaseUnitInfo.Value)).ToString("0.0", CultureInfo.InvariantCulture) + unit;
+        Assert.Equal(0, Marking.Check(Sheet[id], text).Points);
+    }
+
+    [Fact]
+    public void Metres_per_second_squared_for_g_and_a_number_without_the_unit_it_is_in_earn_half()
+    {
+        Exercise rate = Sheet["load-transfer-3"], force = Sheet["load-transfer-2"];
+        string metres = (9.80665 * rate.Answer.Fraction!.Value).ToString("0.00", CultureInfo.InvariantCulture);
+        Assert.Equal((Mark.WrongUnit, 1.5, "Right in m/s²; it was to be in g."),
+            (Marking.Check(rate, metres + " m/s²").Mark, Marking.Check(rate, metres + " m/s2").Points,
+                Marking.Check(rate, metres + " m/s^2").Comment));
+        string kilonewtons = force.Answer.Quantity!.As(UnitsNet.Units.ForceUnit.Kilonewton).ToString("0.00", CultureInfo.InvariantCulture);
+        Assert.Equal((Mark.UnitMissing, 1.0), (Marking.Check(force, kilonewtons).Mark, Marking.Check(force, kilonewtons).Points));
+    }
+
+    [Fact]
+    public void A_point_before_three_figures_parts_decimals_for_who_parts_them_so_elsewhere()
+    {
+        string Own(int student, string id, string text) => string.Create(CultureInfo.InvariantCulture, $"{student},{id},\"{text}\"\n");
+        double newtons = Sheet["load-transfer-2"].Answer.Quantity!.As(UnitsNet.Units.ForceUnit.Newton);
+        string grouped = newtons.ToString("#,0", CultureInfo.InvariantCulture);
+        double share = Sheet["fixed-ratio-2"].Answer.Fraction!.Value;
+        string point = share.ToString("0.000", CultureInfo.InvariantCulture);
+        MarkedAnswer Marked(string elsewhere, string text)
+        {
+            AnswerSheet sheet = AnswerSheet.Read(new StringReader("student,exercise,answer\n" + Own(4, "fixed-ratio-2", elsewhere)
+                + Own(4, "load-transfer-2", text)));
+            return ClassResults.Of(student => new ClassNumber { Seed = 11, Student = student }, sheet.Answers).Marks[1].Marked;
+        }
+
+        string german = grouped.Replace(',', '.');
+        Assert.Equal(Mark.Right, Marked(point, grouped + " N").Mark);
+        Assert.Equal(Mark.Right, Marked(point.Replace('.', ','), german + " N").Mark);
+        Assert.Equal(Mark.WrongUnit, Marked(point, german + " N").Mark);
+        Assert.Equal(Mark.WrongUnit, Marked(point.Replace('.', ','), grouped + " N").Mark);
+        Assert.Equal(Mark.Right, Marked("no answer", german + " N").Mark);
+    }
+
+    [Fact]
+    public void Inches_by_their_sign_need_no_quoting()
+    {
+        AnswerSheet sheet = AnswerSheet.Read(new StringReader(
+            "student,exercise,answer\n1,static-load-2,44.6\"\n2,static-load-2,\"44.6\"\"\"\n3,static-load-2,61 5/8\"\n4,knee-1,\"30,5 bar\"\n"));
+        Assert.Empty(sheet.Faults);
+        Assert.Equal(["44.6\"", "44.6\"", "61 5/8\"", "30,5 bar"], sheet.Answers.Select(answer => answer.Text));
+    }
+
+    [Fact]
+    public void Totals_have_a_line_for_every_student_of_the_class_and_count_every_exercise_and_others_count_in_no_item()
+    {
+        var answers = (List<GivenAnswer>)[new(1, 1, "knee-1", "1 bar"), new(2, 2, "knee-1", ""), new(3, 9, "knee-1", "1 bar")];
+        ClassResults results = ClassResults.Of(student => new ClassNumber { Seed = 11, Student = student }, answers, roster: [1, 2, 3],
+            exercises: ["knee-1", "knee-2", "knee-3"]);
+        Assert.Equal([(1, 6, 1), (2, 6, 1), (3, 6, 0), (9, 6, 1)], results.Totals.Select(total => (total.Student, total.Of, total.Answers)));
+        Assert.Equal(2, Assert.Single(results.Items).Answers);
+        AnswerSheet sheet = AnswerSheet.Read(new StringReader(AnswerSheet.ClassLine("ABCDEFGH", "1-2", us: true, [Lesson.Of("knee")])
+            + "\nstudent,exercise,answer\n1,knee-1,30 bar\n"));
+        Assert.Equal(("ABCDEFGH", "1-2", true), (sheet.Code, sheet.Students, sheet.Us));
+        Assert.Equal(["knee-2", "knee-3"], sheet.Against([1]).Missing.Single().Exercises);
     }
 }
