@@ -265,8 +265,8 @@ internal static class ClassCommand
 
         foreach (int student in unknown)
         {
-            terminal.Error.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"{path}: student {student} is not of this class, whose numbers are {sheet.Students}; marked all the same, and counted in no exercise."));
+            terminal.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{path}: student {student} is not of this class, "
+                + $"whose numbers are {sheet.Students}; marked all the same, and counted in no exercise."));
         }
 
         return missing.Count == 0 && unknown.Count == 0;

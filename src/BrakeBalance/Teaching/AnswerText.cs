@@ -18,7 +18,8 @@ internal static partial class AnswerText
             ("bar", "bar bars barg"), ("kPa", "kpa kilopascal kilopascals kn/m2"),
             ("MPa", "mpa megapascal megapascals n/mm2"), ("Pa", "pa pascal pascals n/m2"),
             ("psi", "psi psig lb/in2 lbf/in2 lbs/in2 pounds/in2 pound/in2 poundsforce/in2 poundforce/in2"),
-            ("mbar", "mbar millibar millibars"), ("N/cm²", "n/cm2"), ("kgf/cm²", "kg/cm2 kgf/cm2 kp/cm2"), ("atm", "atm atmosphere atmospheres"),
+            ("mbar", "mbar millibar millibars"), ("N/cm²", "n/cm2"), ("kgf/cm²", "kg/cm2 kgf/cm2 kp/cm2"),
+            ("atm", "atm atmosphere atmospheres"),
         ],
         [typeof(Length)] =
         [
@@ -35,7 +36,7 @@ internal static partial class AnswerText
         ],
         [typeof(Energy)] =
         [
-            ("kJ", "kj kilojoule kilojoules knm"), ("J", "j joule joules nm ws"), ("MJ", "megajoule megajoules"),
+            ("kJ", "kj kilojoule kilojoules knm kws"), ("J", "j joule joules nm ws"), ("MJ", "megajoule megajoules"),
             ("ft·lb", "ftlb ftlbf ftlbs ftlbsf footpound footpounds footlbs lbft lbfft lbsft"), ("BTU", "btu btus"),
             ("Wh", "wh watthour watthours"), ("kWh", "kwh kilowatthour kilowatthours"),
         ],
@@ -46,11 +47,14 @@ internal static partial class AnswerText
         ],
         [typeof(TemperatureDelta)] =
         [
-            ("∆°C", "k kelvin kelvins °k degk degreekelvin degreeskelvin c °c degc degreec degreesc celsius degreecelsius degreescelsius "
+            ("∆°C", "k kelvin kelvins °k degk degreekelvin degreeskelvin c °c c° degc degreec degreesc celsius degreecelsius degreescelsius "
                 + "degcelsius °celsius centigrade degreescentigrade"),
             ("∆°F", "f °f degf degreef degreesf fahrenheit degreefahrenheit degreesfahrenheit degfahrenheit °fahrenheit"),
         ],
     };
+
+    private static readonly HashSet<string> Words = [.. Units.Values.SelectMany(kind => kind)
+        .SelectMany(unit => unit.Spellings.Split(' ').Append(unit.Symbol.ToLowerInvariant()))];
 
     // Read, but nobody is taken to have slipped into one.
     private static readonly HashSet<string> Rare =
@@ -97,7 +101,12 @@ internal static partial class AnswerText
     public static string Unit(string written, Type kind)
     {
         string spelled = written.Trim().TrimEnd('.'), tight = Tight(spelled);
-        return Known(kind, tight) ?? Known(kind, tight.ToLowerInvariant()) ?? spelled;
+        return Known(kind, tight) ?? Known(kind, tight.ToLowerInvariant()) ?? Before(spelled.LastIndexOf(' ')) ?? spelled;
+
+        // "N on the front axle": words that are no unit may follow.
+        string? Before(int space) => space > 0 && spelled[(space + 1)..] is var word && word.All(char.IsLetter)
+            && !Words.Contains(word.ToLowerInvariant()) && Unit(spelled[..space], kind) is var head && Words.Contains(head.ToLowerInvariant())
+            ? head : null;
 
         // Capitals tell mega from milli.
         static string? Known(Type kind, string tight) => Units[kind].Where(unit => Parting().Replace(unit.Symbol, "") == tight)
@@ -117,7 +126,7 @@ internal static partial class AnswerText
     {
         string alone = unit.Trim();
         alone = Bracketed().Match(alone) is { Success: true } inner ? inner.Groups["unit"].Value : alone;
-        return Trailing().Replace(alone, "").Trim();
+        return Trailing().Replace(alone, "").Trim().TrimEnd(',', ';', '!');
     }
 
     // Spaces of any width, the true minus and dashes, signs of multiplication: each as one sign; powers and fractions written out.
@@ -188,7 +197,8 @@ internal static partial class AnswerText
     [GeneratedRegex(@"^[\(\[](?<unit>[^\d\)\]]+)[\)\]]$")]
     private static partial Regex Bracketed();
 
-    [GeneratedRegex(@"(?:^|\s)[\(\[=≈].*$|(?:^|[\s,])(?:approx\.?|approximately|about|roughly|or so|more or less)$", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"(?:^|\s)(?:[\(\[=≈]|/\s*\d).*$"
+        + @"|(?:^|[\s,])(?:approx\.?|approximately|about|roughly|or so|more or less)$", RegexOptions.IgnoreCase)]
     private static partial Regex Trailing();
 
     [GeneratedRegex(@"(?<![\d.,])0(?<sign>[.,])\d|\d(?<sign>[.,])(?:\d{1,2}|\d{4,})(?![\d.,])")]

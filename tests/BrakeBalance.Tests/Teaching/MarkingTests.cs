@@ -17,6 +17,8 @@ public class MarkingTests
     {
         Assert.Equal(Mark.WrongUnit, Marking.Check(Sheet["load-transfer-2"], Newtons("load-transfer-2") + " lbf").Mark);
         Assert.Equal(Mark.WrongUnit, Marking.Check(Sheet["load-transfer-2"], Newtons("load-transfer-2") + " kN").Mark);
+        Assert.Equal(Mark.WrongUnit, Marking.Check(Sheet["load-transfer-2"], Newtons("load-transfer-2") + " N m").Mark);
+        Assert.Equal(Mark.WrongUnit, Marking.Check(Sheet["load-transfer-2"], Newtons("load-transfer-2") + " N metres").Mark);
         Assert.Equal(Mark.Wrong, Marking.Check(Sheet["load-transfer-2"], "123456 N").Mark);
     }
 
@@ -51,6 +53,7 @@ public class MarkingTests
     [InlineData(null, Mark.Blank)]
     [InlineData("about four", Mark.Unreadable)]
     [InlineData("12 apples", Mark.Unreadable)]
+    [InlineData("12 apples downwards", Mark.Unreadable)]
     public void What_is_no_answer_is_said_to_be_none(string? text, Mark mark) =>
         Assert.Equal(mark, Marking.Check(Sheet["load-transfer-1"], text).Mark);
 
@@ -294,11 +297,12 @@ public class MarkingTests
     // Each as somebody wrote it; # stands for the right number, with the number's own scale after the bar where there is one.
     [Theory]
     [InlineData("load-transfer-2", "# N (approx.)|# [N]|# (N)|around # N|appr. # N|∼ # N|⇒ # N|delta N = # N|T1 front = # N|N₁′ = # N")]
-    [InlineData("load-transfer-2", "# N approx.|abt. # N|N1 = #N|# N (1234 lbf)|# N = 9.99 kN")]
+    [InlineData("load-transfer-2", "# N approx.|abt. # N|N1 = #N|# N (1234 lbf)|# N = 9.99 kN|# N / 225 lbf")]
+    [InlineData("load-transfer-2", "# N each|# N downwards|# N on the front axle|# N,|# N!")]
     [InlineData("load-transfer-2", "#×10³ N|#·10^3 N|#X10^3 N|# * 10^3 N|#e3 N", 1e-3)]
     [InlineData("static-load-2", "# ins|# inches|#''|#\"|# in.|# in", 1 / 25.4)]
     [InlineData("static-load-2", "# m|# metres", 1e-3)]
-    [InlineData("effort-2", "# barg|# bar g|# bar (g)|# bar (464 psi)")]
+    [InlineData("effort-2", "# barg|# bar g|# bar (g)|# bar (464 psi)|# bar gauge")]
     [InlineData("effort-2", "# lbf/in^2|# lb/sq in|# lbs per square inch|# pounds/in²|# lb per sq in|# psi|# psig", 14.503774)]
     [InlineData("effort-2", "# kN/m2|# kN/m²|# kPa", 100)]
     [InlineData("effort-2", "# N per mm²|# N/mm2|# MPa", 0.1)]
@@ -400,7 +404,8 @@ public class MarkingTests
     public void Inches_by_their_sign_need_no_quoting()
     {
         AnswerSheet sheet = AnswerSheet.Read(new StringReader(
-            "student,exercise,answer\n1,static-load-2,44.6\"\n2,static-load-2,\"44.6\"\"\"\n3,static-load-2,61 5/8\"\n4,knee-1,\"30,5 bar\"\n"));
+            "student,exercise,answer\n1,static-load-2,44.6\"\n2,static-load-2,\"44.6\"\"\"\n3,static-load-2,61 5/8\"\n"
+                + "4,knee-1,\"30,5 bar\"\n"));
         Assert.Empty(sheet.Faults);
         Assert.Equal(["44.6\"", "44.6\"", "61 5/8\"", "30,5 bar"], sheet.Answers.Select(answer => answer.Text));
     }
@@ -411,7 +416,8 @@ public class MarkingTests
         var answers = (List<GivenAnswer>)[new(1, 1, "knee-1", "1 bar"), new(2, 2, "knee-1", ""), new(3, 9, "knee-1", "1 bar")];
         ClassResults results = ClassResults.Of(student => new ClassNumber { Seed = 11, Student = student }, answers, roster: [1, 2, 3],
             exercises: ["knee-1", "knee-2", "knee-3"]);
-        Assert.Equal([(1, 6, 1), (2, 6, 1), (3, 6, 0), (9, 6, 1)], results.Totals.Select(total => (total.Student, total.Of, total.Answers)));
+        Assert.Equal([(1, 6, 1), (2, 6, 1), (3, 6, 0), (9, 6, 1)],
+            results.Totals.Select(total => (total.Student, total.Of, total.Answers)));
         Assert.Equal(2, Assert.Single(results.Items).Answers);
         AnswerSheet sheet = AnswerSheet.Read(new StringReader(AnswerSheet.ClassLine("ABCDEFGH", "1-2", us: true, [Lesson.Of("knee")])
             + "\nstudent,exercise,answer\n1,knee-1,30 bar\n"));
