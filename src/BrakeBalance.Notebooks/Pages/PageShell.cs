@@ -43,6 +43,9 @@ internal static class PageShell
         /// <summary>Light or dark, for a page that stands in another's frame, without top bar and foot; null for others.</summary>
         public string? FramedIn { get; init; }
 
+        /// <summary>Style that gives the page its own letters; empty for those of the machine.</summary>
+        public string Face { get; init; } = "";
+
         /// <summary>What else the head says.</summary>
         public string Head { get; init; } = "";
 
@@ -65,12 +68,12 @@ internal static class PageShell
             .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
             .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"")
             .Append(HtmlText.Escape(Policy(
-                [EarlyScript, .. parts.CarriesParts ? [LiveAssets.TakePart] : (string[])[], .. atEnd], parts.Works))).Append("\">\n")
+                [EarlyScript, .. parts.CarriesParts ? [LiveAssets.TakePart] : (string[])[], .. atEnd], parts.Works, parts.Face.Length > 0))).Append("\">\n")
             .Append("<meta name=\"referrer\" content=\"no-referrer\">\n<meta name=\"color-scheme\" content=\"light dark\">\n")
             .Append("<link rel=\"icon\" href=\"data:,\">\n")
             .Append("<title>").Append(HtmlText.Escape(parts.Title)).Append(parts.IsIndex ? "" : TitleEnd)
                 .Append("</title>\n").Append(parts.Head)
-            .Append("<style>\n").Append(FigureAssets.Style).Append(PageAssets.Style).Append("</style>\n");
+            .Append("<style>\n").Append(FigureAssets.Style).Append(PageAssets.Style).Append(parts.Face).Append("</style>\n");
         if (framed)
         {
             html.Append("</head>\n<body>\n").Append(parts.Body);
@@ -151,12 +154,12 @@ internal static class PageShell
     /// Nothing may be fetched except the shared script beside the page, and only the page's own scripts may run, known by their hashes; a
     /// browser enforces it. The calculation assembly starts from blobs, in workers, and WebAssembly needs 'wasm-unsafe-eval'.
     /// </summary>
-    private static string Policy(IEnumerable<string> scripts, bool isLive)
+    private static string Policy(IEnumerable<string> scripts, bool isLive, bool hasFace)
     {
         IEnumerable<byte[]> hashes = scripts.Select(script => SHA256.HashData(Encoding.UTF8.GetBytes(script)));
         string own = string.Join(' ', hashes.Select(hash => $"'sha256-{Convert.ToBase64String(hash)}'"));
         return $"default-src 'none'; script-src {own} 'self' file:{(isLive ? " blob: 'wasm-unsafe-eval'" : "")}; "
-            + $"style-src 'unsafe-inline'; img-src data: blob:; worker-src 'self'{(isLive ? " blob:" : "")}; manifest-src 'self'; "
+            + $"style-src 'unsafe-inline'; img-src data: blob:; {(hasFace ? "font-src data:; " : "")}worker-src 'self'{(isLive ? " blob:" : "")}; manifest-src 'self'; "
             + "base-uri 'none'; form-action 'none'";
     }
 }

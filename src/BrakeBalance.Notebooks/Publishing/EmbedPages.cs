@@ -78,6 +78,7 @@ internal static class EmbedPages
         return PageShell.Html(new PageShell.Parts(shown.Title, body, [], IsIndex: true, SingleFile: false, HasCode: false)
         {
             IsLive = moving is not null,
+            Face = OutlinedText.Face,
             FramedIn = theme.Name == Theme.Dark.Name ? "dark" : "light",
             Head = $"<meta name=\"description\" content=\"{HtmlText.Escape(shown.Caption)}\">\n" + string.Concat(
                 meta.Where(one => one.Value is not null)

@@ -79,7 +79,11 @@ internal static class StoryPage
             .Append(" Air and the sway of the body are left out. ").Append(HtmlText.Escape(FigureText.Licence)).Append(".</p>\n</main>\n");
         KeyValuePair<string, string>[] foot = [.. facts];
         string html = PageShell.Html(
-            new PageShell.Parts(Title, body.ToString(), foot, IsIndex: false, SingleFile: true, HasCode: false) { IsLive = true });
+            new PageShell.Parts(Title, body.ToString(), foot, IsIndex: false, SingleFile: true, HasCode: false)
+            {
+                IsLive = true,
+                Face = OutlinedText.Face,
+            });
         return new RenderedPage(FileName, Title, Summary, html, []) { IsLive = true };
     }
 

@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Notebooks.Tests.Browser;
@@ -66,6 +67,38 @@ public class AnyFontTests(BrowserFixture browser)
             })
             """);
         Assert.True(faults.Length == 0, $"{faults.Length}:\n{string.Join('\n', faults.Take(20))}");
+    }
+
+    [SkippableTheory]
+    [InlineData("live.html")]
+    [InlineData("chart.html")]
+    [InlineData("what-the-knee-does.html")]
+    public async Task A_published_page_carries_its_letters(string name)
+    {
+        using var folder = new TemporaryFolder();
+        string car = RepositoryRoot.File("data/vehicles/coupe-1960s.json");
+        Assert.Equal(0, (await (name[0] == 'w' ? Shell.RunAsync("story", "--output", folder.Path) : Shell.RunAsync("figures", car, "--figure",
+            "brake-forces", "--format", name[0] == 'l' ? "embed" : "html", "--output", folder.Path))).Code);
+        string page = folder.Names.First(file => file == name || file.EndsWith(name[0] == 'l' ? "-si-live.html" : "-si.html",
+            StringComparison.Ordinal));
+        await using WatchedPage watched = await browser.OpenAsync(folder.File(page));
+        JsonNode letters = JsonNode.Parse(OutlinedText.Letters)!;
+        const string words = "Rear force at 0.50 g: 38 bar";
+        foreach (bool bold in (bool[])[false, true])
+        {
+            double planned = words.Sum(letter => (double)letters[FormattableString.Invariant($"{(bold ? "b" : "r")}{(int)letter:x}")]![0]!)
+                / (double)letters["em"]!;
+            double drawn = await watched.Page.EvaluateFunctionAsync<double>(
+                """
+                async (words, weight) => {
+                  await document.fonts.load(`${weight} 100px Arial`, words);
+                  const paper = document.createElement("canvas").getContext("2d");
+                  paper.font = `${weight} 100px Arial`;
+                  return paper.measureText(words).width / 100;
+                }
+                """, words, bold ? 700 : 400);
+            Assert.InRange(drawn / planned, 0.995, 1.005);
+        }
     }
 
     private static string Renamed(string svg) => svg.Replace("id=\"", "id=\"o-", StringComparison.Ordinal)
