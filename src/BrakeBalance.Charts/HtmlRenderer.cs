@@ -70,7 +70,7 @@ internal static class HtmlRenderer
             $"<p><a class=\"bb-csv\" download=\"{id}.csv\" "
                 + $"href=\"data:text/csv;charset=utf-8,{DataText(table.ToCsv())}\">Save as CSV</a></p>\n");
         html.Append(CultureInfo.InvariantCulture,
-            $"<div class=\"bb-scroll\" tabindex=\"0\" role=\"region\" aria-label=\"{Escape("Table: " + name)}\">\n<table>\n<thead><tr>");
+            $"<div class=\"bb-scroll\" tabindex=\"0\" role=\"group\" aria-label=\"{Escape("Table: " + name)}\">\n<table>\n<thead><tr>");
         foreach (string column in table.Columns)
         {
             html.Append(CultureInfo.InvariantCulture, $"<th scope=\"col\">{Escape(column)}</th>");

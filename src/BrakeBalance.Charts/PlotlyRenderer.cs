@@ -69,7 +69,8 @@ internal static class PlotlyRenderer
             result.SetProperty("barmode", figure.BarMode == BarMode.Stacked ? "stack" : "group");
         }
 
-        result.SetProperty("xaxis", Axis(figure.XAxis, figure.Units, layout.XLow, layout.XHigh, layout.XStep, theme, withTitle: true));
+        result.SetProperty("xaxis", Axis(figure.XAxis, figure.Units, layout.XLow, layout.XHigh, layout.XStep, theme, withTitle: true,
+            layout.XTickLines));
         result.SetProperty("yaxis", Axis(figure.YAxis, figure.Units, layout.YLow, layout.YHigh, layout.YStep, theme, withTitle: false));
         if (figure.IsToScale)
         {
@@ -81,7 +82,8 @@ internal static class PlotlyRenderer
     }
 
     private static DynamicObj.DynamicObj Axis(
-        Axis axis, UnitSystem units, double low, double high, double step, Theme theme, bool withTitle)
+        Axis axis, UnitSystem units, double low, double high, double step, Theme theme, bool withTitle,
+        IReadOnlyList<IReadOnlyList<string>>? names = null)
     {
         // The title of the upright axis lies above it, as an annotation, and names itself here for whoever reads the JSON.
         DynamicObj.DynamicObj result = Dynamic.Of(
@@ -102,7 +104,8 @@ internal static class PlotlyRenderer
             result.SetProperty("range", new[] { -0.5, axis.Categories.Count - 0.5 });
             result.SetProperty("tickmode", "array");
             result.SetProperty("tickvals", Enumerable.Range(0, axis.Categories.Count).ToArray());
-            result.SetProperty("ticktext", axis.Categories.Select(SvgWriter.Escape).ToArray());
+            result.SetProperty("ticktext", names!.Select(lines => string.Join("<br>", lines.Select(SvgWriter.Escape))).ToArray());
+            result.SetProperty("tickangle", 0);
         }
 
         return result;
