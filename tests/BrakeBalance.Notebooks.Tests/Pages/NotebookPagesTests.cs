@@ -1,8 +1,11 @@
 using System.Text.RegularExpressions;
+using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Execution;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Tests.Browser;
+using BrakeBalance.Teaching;
+using PuppeteerSharp.Media;
 
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
