@@ -52,7 +52,8 @@ public sealed record Figure : IHtmlOutput
     /// <summary>What is drawn, from back to front.</summary>
     public required IReadOnlyList<Layer> Layers { get; init; }
 
-    /// <summary>The numbers behind the figure, in display units.</summary>
+    /// <summary>The numbers behind the figure, in display units; a page shows none, by pointer and keys neither, when it has no columns.
+    /// </summary>
     public required FigureTable Table { get; init; }
 
     /// <summary>The system of units in which numbers are shown.</summary>

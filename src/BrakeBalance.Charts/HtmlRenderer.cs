@@ -23,7 +23,7 @@ internal static class HtmlRenderer
     public static void Inside(StringBuilder html, Figure figure, FigureSize? size = null)
     {
         Finding(html, figure.Title);
-        string read = figure.IsToScale ? "" : $" data-read=\"{Escape(FigureReading.Json(figure))}\"";
+        string read = figure.IsToScale || figure.Table.Columns.Count == 0 ? "" : $" data-read=\"{Escape(FigureReading.Json(figure))}\"";
         if (size is null)
         {
             Drawings(html, Drawing(FigureSize.Page), Drawing(FigureSize.Phone), read);
@@ -57,7 +57,13 @@ internal static class HtmlRenderer
             html.Append(" <small class=\"bb-credit\">").Append(Escape(credit)).Append("</small>");
         }
 
-        html.Append("</p>\n<details class=\"bb-data\"><summary>Numbers and description</summary>\n<p>").Append(Escape(description))
+        html.Append("</p>\n");
+        if (table.Columns.Count == 0)
+        {
+            return;
+        }
+
+        html.Append("<details class=\"bb-data\"><summary>Numbers and description</summary>\n<p>").Append(Escape(description))
             .Append("</p>\n");
         Table(html, table, id, title);
         html.Append("</details>\n");

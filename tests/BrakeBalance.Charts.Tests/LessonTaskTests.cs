@@ -67,6 +67,69 @@ public class LessonTaskTests
         static string Told(double? value) => value!.Value.ToString("G9", CultureInfo.InvariantCulture);
     }
 
+    public static TheoryData<string> Lessons => [.. Lesson.All.Select(lesson => lesson.Id)];
+
+    /// <summary>A number that stands in a figure tells of a car if most of the class do not see it.</summary>
+    [Theory]
+    [MemberData(nameof(Lessons))]
+    public void The_picture_for_a_class_code_is_of_the_sheets_car_and_tells_no_number_of_it_that_the_sheet_does_not_give(string lesson)
+    {
+        const string Secret = "thirty students";
+        foreach (UnitSystem units in new[] { UnitSystem.Si, UnitSystem.Us })
+        {
+            double rounded = units == UnitSystem.Us ? 0.03 : 0.006; // a slider's inches, pounds and inHg against those of the sheet
+            List<double[]> shown = [], whole = [], given = [];
+            foreach (int student in Enumerable.Range(1, 30))
+            {
+                ExerciseCar car = ExerciseCar.For(new ClassNumber { Secret = Secret, Student = student });
+                Explorable answers = LessonFigures.Of(Lesson.Of(lesson), car, units);
+                Explorable asked = LessonSheet.OfClass(lesson, ClassNumber.CodeOf(Secret), student, units);
+                Frame frame = asked.Start;
+                Assert.Empty(frame.Readouts);
+                Assert.StartsWith("The sheet asks for the values", frame.Verdict!.Text, StringComparison.Ordinal);
+                Assert.All(frame.Figures, figure => Assert.Empty(figure.Table.Columns));
+                Assert.Equal(answers.Start.Figures.Select(Drawn), frame.Figures.Select(Drawn));
+                Assert.DoesNotContain("data-read", asked.StateHtml([.. asked.Controls.Select(one => one.Start)], null),
+                    StringComparison.Ordinal);
+                shown.Add(Numbers(asked));
+                whole.Add(Numbers(answers));
+                given.Add([.. CarData.Of(car, units).Select(row => row.Value).Concat(Exercises.For(car).Select(one => one.Question))
+                    .SelectMany(InWords)]);
+            }
+
+            Assert.Empty(OfOne(shown));
+            Assert.NotEmpty(OfOne(whole));
+
+            IEnumerable<string> OfOne(List<double[]> all) => all.Zip(given).SelectMany((one, i) => one.First
+                .Where(number => all.Count(other => other.Contains(number)) < 15
+                    && !one.Second.Any(told => Math.Abs(told - number) <= rounded * number || Math.Abs(told - number / 100) < 1e-9))
+                .Select(number => $"student {i + 1}: {number}"));
+        }
+
+        // Speed and share of a stop are asked for by the sheet; the energy at every speed is the car's.
+        static string Drawn(Figure figure) => string.Join(' ', figure.Layers[0] switch
+        {
+            LineLayer line when figure.Id != "lesson-heat-stops" => line.X.Concat(line.Y),
+            BarLayer bars => bars.Values,
+            _ => [],
+        });
+
+        static double[] Numbers(Explorable of) => [.. new[] { of.Controls.Select(one => one.Start), of.Controls.Select(_ => 0) }
+            .SelectMany(places => InWords(Words(ExplorableHtml.Controls(of) + of.StateHtml([.. places], FigureSize.Page)))).Distinct()];
+
+        // What is written and read out, without the ticks of the axes.
+        static string Words(string html)
+        {
+            string drawn = Regex.Replace(html, "<g id=\"[^\"]*-axis-[xy]\".*?</g>", "", RegexOptions.Singleline);
+            IEnumerable<string> said = Regex.Matches(drawn, " (?:aria-label|aria-valuetext|alt|href|data-texts|data-read)=\"([^\"]*)\"")
+                .Select(one => Uri.UnescapeDataString(one.Groups[1].Value));
+            return string.Join(' ', said.Append(Regex.Replace(drawn, "<[^>]*>", " ")));
+        }
+
+        static IEnumerable<double> InWords(string words) => Regex.Matches(words, @"(?<![\w.])[0-9]+(\.[0-9]+)?")
+            .Select(one => double.Parse(one.Value, CultureInfo.InvariantCulture));
+    }
+
     [Theory]
     [MemberData(nameof(Students))]
     public void The_axle_loads_shown_add_up_to_the_weight_shown(int student)

@@ -111,7 +111,7 @@
 
     // A lesson shows the car of a student's sheet: class code and student number stand at its top.
     const offerSheet = () => {
-      if (pageCar.name !== "lesson") return;
+      if (pageCar.name !== "lesson") return false;
       const kept = (() => { try { return JSON.parse(localStorage.getItem("bb-class")) || {}; } catch { return {}; } })();
       const sheet = document.createElement("form");
       sheet.className = "bb-ask-car";
@@ -122,23 +122,30 @@
       const { code, student } = sheet.elements;
       code.value = kept.code || "";
       student.value = kept.student || "";
-      sheet.addEventListener("submit", async event => {
-        event.preventDefault();
+      const show = async () => {
         const before = request;
         request = { ...pageCar, code: code.value.trim(), student: Number(student.value) };
         const [reply, at] = await ask();
-        if (!put(reply, at)) { request = before; return; }
+        if (!put(reply, at)) {
+          request = before;
+          if (reply?.fault) said.textContent += " The figure still shows "
+            + (before.code ? `the car of ${before.code}, student ${before.student}.` : "the car of this page.");
+          return;
+        }
         try { localStorage.setItem("bb-class", JSON.stringify({ code: request.code, student: request.student })); } catch {}
         form().outerHTML = reply.controls;
         bind();
-      });
+      };
+      sheet.addEventListener("submit", event => { event.preventDefault(); show(); });
       root.append(sheet); // below, so that finding, picture and control stay on the first screen
+      const isKept = Boolean(kept.code && kept.student);
+      if (isKept) show();
+      return isKept;
     };
 
     bind();
     offer();
-    offerSheet();
-    if (inputs().some(input => input.tagName === "INPUT" ? input.value !== input.defaultValue
+    if (!offerSheet() && inputs().some(input => input.tagName === "INPUT" ? input.value !== input.defaultValue
       : !input.options[input.selectedIndex]?.defaultSelected)) move();
   };
 

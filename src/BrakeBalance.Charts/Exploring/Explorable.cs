@@ -94,6 +94,9 @@ public sealed class Explorable : IHtmlOutput
     internal string StateHtml(IReadOnlyList<int> places, FigureSize? size) =>
         _written(ExplorableHtml.State(places.SequenceEqual(AtStart) ? Start : At(places), StateText(places), size));
 
+    /// <summary>The same controls over other states, made of its own.</summary>
+    internal Explorable Shown(Func<Frame, Frame> other) => new(Id, Controls, state => other(_frame(state)), _written);
+
     /// <summary>Says by which name, and with what, a page can make this explorable again.</summary>
     internal Explorable Again(string name, UnitSystem units, params ReadOnlySpan<(string Key, JsonNode? Value)> more)
     {

@@ -5,16 +5,13 @@ namespace BrakeBalance.Charts.Lessons;
 
 internal static partial class LessonFigures
 {
-    private static Explorable Utilisation(ExerciseCar car, UnitSystem units)
+    private static Explorable Utilisation(ExerciseCar car, UnitSystem units, bool isAsked)
     {
-        double own = car.RearForceShare;
-        double[] shares = With(own, 0.012, Enumerable.Range(0, 19).Select(i => 0.14 + 0.02 * i));
-        int start = Array.IndexOf(shares, own);
+        (double[] shares, Control slider) = RearShares(car, units, isAsked);
         double[] rates = Rates[2..20], marks = [.. Enumerable.Range(10, 86).Select(i => i * 0.01)];
         return Explorable.Of(
             "lesson-utilisation",
-            [Control.Slider("share", "Rear share of the braking force", Measure.Percent, shares, start, units),
-                Control.Slider("rate", "Deceleration", Measure.InG, marks, 50, units)],
+            [slider, Control.Slider("rate", "Deceleration", Measure.InG, marks, 50, units)],
             state =>
             {
                 double share = shares[state["share"]];
@@ -66,14 +63,8 @@ internal static partial class LessonFigures
             {
                 Area bore = Area.FromCircleDiameter(Length.FromMeters(bores[state["bore"]]));
                 Pedal pedal = car.Pedal with { Lever = new FixedRatioLever { Ratio = ratios[state["ratio"]] } };
-                VacuumBooster booster = car.Booster with
-                {
-                    Supply = new VacuumSupply
-                    {
-                        Vacuum = Pressure.FromPascals(
-                    vacuums[state["vacuum"]])
-                    }
-                };
+                var supply = new VacuumSupply { Vacuum = Pressure.FromPascals(vacuums[state["vacuum"]]) };
+                VacuumBooster booster = car.Booster with { Supply = supply };
                 double Bare(double newtons) => (pedal.InputRodForce(Force.FromNewtons(newtons)) / bore).Pascals;
                 double Assisted(double newtons) => (booster.OutputForce(pedal.InputRodForce(Force.FromNewtons(newtons))) / bore).Pascals;
                 FigureBuilder figure = new FigureBuilder("lesson-effort-curves", units)
@@ -120,9 +111,8 @@ internal static partial class LessonFigures
             {
                 Area bore = Area.FromCircleDiameter(Length.FromMeters(bores[state["bore"]]));
                 Pedal pedal = car.Pedal with { Lever = new FixedRatioLever { Ratio = ratios[state["ratio"]] } };
-                double Rate(double newtons) =>
-                    model.StateAt(Math.Min(model.MaximumPressure.Pascals,
-                    (pedal.InputRodForce(Force.FromNewtons(newtons)) / bore).Pascals)).BrakingRate;
+                double Rate(double newtons) => model.StateAt(Math.Min(
+                    model.MaximumPressure.Pascals, (pedal.InputRodForce(Force.FromNewtons(newtons)) / bore).Pascals)).BrakingRate;
                 double at500 = Rate(500), stroke = ratios[state["ratio"]] * FluidCubicMetres / bore.SquareMeters;
                 Figure figure = new FigureBuilder("lesson-failed-assist-curve", units)
                     .Title(Invariant($"With 500 N and no assist the brakes ask for a deceleration of {at500:0.00} g"))
@@ -173,14 +163,10 @@ internal static partial class LessonFigures
                 (double Front, double Rear)[] frontLimit =
                     [.. rears.Select(t => (model.FrontForceAtLimit(adhesion, Force.FromNewtons(t))?.Newtons ?? double.NaN, t))
                     .Where(point => point.Item1 < weight)];
-                string words = lockUp is null
-                    ? "no axle locks" : lockUp.First switch
-                    {
-                        Axle.Front =>
-                    "the front axle locks first",
-                        Axle.Rear => "the rear axle locks first",
-                        _ => "both axles lock together"
-                    };
+                string first = lockUp?.First switch
+                    { null => "no axle", Axle.Front => "front axle", Axle.Rear => "rear axle", _ => "both axles" };
+                string words = first is "front axle" or "rear axle" ? $"the {first} locks first"
+                    : lockUp is null ? "no axle locks" : "both axles lock together";
                 FigureBuilder figure = new FigureBuilder("lesson-rear-lock-plane", units)
                     .Title(Invariant($"On an adhesion of {adhesion:0.0}, {set[state["valve"]]}: {words}"))
                     .Describe($"Rear against front braking force with both locking limits. {Invented}",
@@ -208,8 +194,7 @@ internal static partial class LessonFigures
 
                 return new Frame([figure.Build()],
                 [
-                    new("Locks first", lockUp is null
-                        ? "no axle" : lockUp.First switch { Axle.Front => "front axle", Axle.Rear => "rear axle", _ => "both axles" }),
+                    new("Locks first", first),
                     new("At a deceleration of", lockUp is null ? "–" : Measure.InG.Text(lockUp.At.BrakingRate, units)),
                     new("Braking efficiency", lockUp is null ? "–" : Measure.Percent.Text(lockUp.Efficiency, units)),
                 ],
@@ -225,10 +210,12 @@ internal static partial class LessonFigures
     private static string Kelvins(double rise, UnitSystem units) =>
         units == UnitSystem.Us ? Invariant($"{rise * 1.8:0} °F") : Invariant($"{rise:0} °C");
 
-    private static Explorable Heat(ExerciseCar car, UnitSystem units)
+    private static Explorable Heat(ExerciseCar car, UnitSystem units, bool isAsked)
     {
         PerAxle<Force> forces = car.Balance.AtRate(car.BrakingRate)!.BrakingForces;
-        double ownSpeed = car.Speed.MetersPerSecond, ownShare = forces.Front / (forces.Front + forces.Rear);
+        // Whoever is asked finds speed and share on the sheet.
+        (double ownSpeed, double ownShare) = isAsked ? (100 / 3.6, 0.7)
+            : (car.Speed.MetersPerSecond, forces.Front / (forces.Front + forces.Rear));
         double[] speeds = With(ownSpeed, 1, Enumerable.Range(2, 15).Select(i => i * 10 / 3.6));
         double[] shares = With(ownShare, 0.03, [0.5, 0.55, 0.6, 0.65, 0.7, 0.75, 0.8]);
         double[] axis = [.. Enumerable.Range(0, 46).Select(i => i)];

@@ -20,7 +20,8 @@ internal static partial class LessonFigures
     /// <param name="lesson">The lesson.</param>
     /// <param name="car">The car of the sheet.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    public static Explorable Of(Lesson lesson, ExerciseCar car, UnitSystem? units = null)
+    /// <param name="isAsked">Whether the car's own values are asked of its reader.</param>
+    public static Explorable Of(Lesson lesson, ExerciseCar car, UnitSystem? units = null, bool isAsked = false)
     {
         UnitSystem shown = units ?? Display.Units;
         return lesson.Id switch
@@ -28,16 +29,29 @@ internal static partial class LessonFigures
             "static-load" => StaticLoad(car, shown),
             "load-transfer" => LoadTransfer(car, shown),
             "ideal-curve" => IdealCurve(car, shown),
-            "fixed-ratio" => FixedRatioLine(car, shown),
+            "fixed-ratio" => FixedRatioLine(car, shown, isAsked),
             "knee" => Knee(car, shown),
-            "adhesion-utilisation" => Utilisation(car, shown),
+            "adhesion-utilisation" => Utilisation(car, shown, isAsked),
             "effort" => Effort(car, shown),
             "failed-assist" => FailedAssist(car, shown),
             "rear-lock" => RearLock(car, shown),
-            "heat" => Heat(car, shown),
+            "heat" => Heat(car, shown, isAsked),
             _ => throw new ArgumentException($"There is no figure for the lesson \"{lesson.Id}\".", nameof(lesson)),
         };
     }
+
+    /// <summary>The figure of a lesson for those who are asked for its values: the picture moves, and tells no number of the car.</summary>
+    public static Explorable ToCheckWith(Lesson lesson, ExerciseCar car, UnitSystem units) =>
+        Of(lesson, car, units, isAsked: true).Shown(whole => new Frame(
+            [.. whole.Figures.Select(figure => figure with
+            {
+                Title = "The car of your sheet",
+                LongDescription = AskedFor,
+                Table = new FigureTable(new Microsoft.Data.Analysis.DataFrame()),
+            })],
+            [], new Verdict(AskedFor)));
+
+    private const string AskedFor = "The sheet asks for the values: work them out, then check them against the picture.";
 
     /// <summary>The figure of a lesson that a class draws: the first with axes of its own.</summary>
     public static Figure ToDraw(Lesson lesson, ExerciseCar car, UnitSystem units) =>
@@ -59,6 +73,22 @@ internal static partial class LessonFigures
     /// <summary>Settings with the car's own among them, in place of those that could be taken for it.</summary>
     private static double[] With(double own, double apart, IEnumerable<double> others) =>
         [.. others.Where(other => Math.Abs(other - own) > apart).Append(own).Order()];
+
+    /// <summary>A slider of shares that begins with the car's own; where that is asked for, by steps from it.</summary>
+    private static (double[] Shares, Control Slider) RearShares(ExerciseCar car, UnitSystem units, bool isAsked)
+    {
+        const string Label = "Rear share of the braking force";
+        double own = car.RearForceShare;
+        if (!isAsked)
+        {
+            double[] known = With(own, 0.012, Enumerable.Range(0, 19).Select(i => 0.14 + 0.02 * i));
+            return (known, Control.Slider("share", Label, Measure.Percent, known, Array.IndexOf(known, own), units));
+        }
+
+        double[] steps = [.. Enumerable.Range(-5, 11).Select(i => 0.02 * i)];
+        return ([.. steps.Select(step => own + step)], Control.Slider("share", Label,
+            steps.Select(step => step == 0 ? "your car's" : Invariant($"your car's {step:+ 0.00;− 0.00}")), 5));
+    }
 
     /// <summary>A force as near as a sheet asks for it.</summary>
     private static string Whole(Force force, UnitSystem units) =>
@@ -82,12 +112,8 @@ internal static partial class LessonFigures
                 double total = car.LoadCase.Mass.Kilograms + box;
                 double a = ((car.LoadCase.Mass.Kilograms * car.LoadCase.FrontAxleToCentreOfGravity.Meters)
                     + (box * places[state["place"]].Metres)) / total;
-                PerAxle<Force> loads = new BalanceModel(car.Vehicle,
-                    car.LoadCase with
-                    {
-                        Mass = Mass.FromKilograms(total),
-                        FrontAxleToCentreOfGravity = Length.FromMeters(a)
-                    }).StaticAxleLoads;
+                PerAxle<Force> loads = new BalanceModel(car.Vehicle, car.LoadCase with
+                    { Mass = Mass.FromKilograms(total), FrontAxleToCentreOfGravity = Length.FromMeters(a) }).StaticAxleLoads;
                 PerAxle<Force> before = car.Balance.StaticAxleLoads;
                 double share = loads.Front / (loads.Front + loads.Rear);
                 Figure figure = new FigureBuilder("lesson-static-load-bars", units)
@@ -188,8 +214,7 @@ internal static partial class LessonFigures
                         .Line("equal deceleration", new double[] { Math.Max(0, (rate - RearTop) * top), rate * top },
                             new double[] { Math.Min(rate, RearTop) * top, 0 }, Tone.Guide, Dash.Dot, label: "")
                         .Points("at the deceleration chosen", new double[] { at.Front.Newtons }, new double[] { at.Rear.Newtons },
-                            Tone.Main,
-                            label: "")
+                            Tone.Main, label: "")
                         .Build(),
                 ],
                 [
@@ -200,16 +225,14 @@ internal static partial class LessonFigures
             });
     }
 
-    private static Explorable FixedRatioLine(ExerciseCar car, UnitSystem units)
+    private static Explorable FixedRatioLine(ExerciseCar car, UnitSystem units, bool isAsked)
     {
-        double own = car.RearForceShare;
-        double[] shares = With(own, 0.012, Enumerable.Range(0, 19).Select(i => 0.14 + 0.02 * i));
-        int start = Array.IndexOf(shares, own);
+        (double[] shares, Control slider) = RearShares(car, units, isAsked);
         double weight = car.Balance.Weight.Newtons;
         double[] rates = Rates[..21];
         return Explorable.Of(
             "lesson-fixed-ratio",
-            [Control.Slider("share", "Rear share of the braking force", Measure.Percent, shares, start, units)],
+            [slider],
             state =>
             {
                 double share = shares[state["share"]];

@@ -60,7 +60,7 @@ public sealed partial class LessonSheet : IHtmlOutput
 
     /// <summary>The figure to explore.</summary>
     public Explorable Figure => LessonFigures.Of(Lesson, Car, _units)
-        .Again("lesson", _units, ("lesson", Lesson.Id), ("seed", _number.Seed), ("student", _number.Student), ("code", _number.Code));
+        .Again("lesson", _units, ("lesson", Lesson.Id), ("seed", _number.Seed), ("student", _number.Student));
 
     /// <summary>The sheet of a lesson.</summary>
     /// <param name="lesson">The lesson's short name, such as <c>load-transfer</c>.</param>
@@ -104,9 +104,9 @@ public sealed partial class LessonSheet : IHtmlOutput
     private static string Drawn(Figure figure, int student, FigureSize size) =>
         (figure with { Id = FormattableString.Invariant($"{figure.Id}-{student}") }).ToSvg(size with { ShownWidth = "100%" });
 
-    /// <summary>The figure of a lesson with the car of a class's sheet, whose tasks the code does not tell.</summary>
-    internal static Explorable OfClass(string lesson, string code, int student, UnitSystem units) =>
-        new LessonSheet(Lesson.Of(lesson), new ClassNumber { Code = code, Student = student }, units).Figure;
+    /// <summary>The figure of a lesson with the car of a class's sheet: the code tells neither its tasks nor their answers.</summary>
+    internal static Explorable OfClass(string lesson, string code, int student, UnitSystem units) => LessonFigures.ToCheckWith(
+        Lesson.Of(lesson), ExerciseCar.For(new ClassNumber { Code = code, Student = student }), units);
 
     /// <summary>Says what is off with answers, without giving the right ones.</summary>
     /// <param name="answers">

@@ -26,8 +26,9 @@ public sealed record ClassNumber
     public string Code
     {
         get => Secret.Length > 0 ? CodeOf(Secret) : field;
-        init => field = value.ToUpperInvariant() is var code && (code.Length is 0 or CodeLength) && code.All(Letters.Contains)
-            ? code : throw new ArgumentException($"\"{value}\" is no class code; it stands at the top of a sheet.", nameof(value));
+        internal init => field = value.ToUpperInvariant() is var code && (code.Length is 0 or CodeLength) && code.All(Letters.Contains)
+            ? code : throw new ArgumentException(
+                $"\"{value}\" is no class code: eight letters and digits at the top of a sheet, without I, L, O, 0 and 1.", nameof(value));
     } = "";
 
     /// <summary>The student's number; 1 to 9999. Nothing about the student is stored.</summary>

@@ -129,11 +129,17 @@ public partial class NotebookPagesTests(BrowserFixture browser, RenderedNotebook
         await Ask("ABCDEFG0", "7");
         await page.Page.WaitForExpressionAsync("document.querySelector('.bb-explorable').innerText.includes('is no class code')",
             new() { Timeout = 60_000 });
+        string refused = await page.Page.EvaluateExpressionAsync<string>("document.querySelector('.bb-explorable .bb-verdict').innerText");
+        Assert.DoesNotContain("Arg_", refused, StringComparison.Ordinal);
+        Assert.EndsWith("The figure still shows the car of this page.", refused, StringComparison.Ordinal);
         Assert.Equal(before, await page.Page.EvaluateExpressionAsync<string>(Said));
         await Ask(ClassNumber.CodeOf("a class of mine"), "7");
-        await page.Page.WaitForExpressionAsync($"{Said} !== {System.Text.Json.JsonSerializer.Serialize(before)}",
-            new() { Timeout = 60_000 });
+        const string Own = Said + ".includes('The car of your sheet')";
+        await page.Page.WaitForExpressionAsync(Own, new() { Timeout = 60_000 });
         await page.Page.ReloadAsync();
+        await page.Page.WaitForExpressionAsync(Own, new() { Timeout = 60_000 });
+        Assert.Equal(0, await page.Page.EvaluateExpressionAsync<int>(
+            "document.querySelectorAll('.bb-shown :is(dd, table, [data-read], [tabindex])').length"));
         Assert.Equal("7", await page.Page.EvaluateExpressionAsync<string>("document.querySelector('.bb-ask-car').elements.student.value"));
         page.AssertQuiet();
     }

@@ -143,6 +143,13 @@ public class VehicleFileTests
         string accepted) =>
         Under("de-DE", () => Each_fault_is_told_with_path_reason_and_accepted_form(replaced, by, path, what, accepted));
 
+    [Theory]
+    [InlineData("Must rise. (Parameter 'points')")]
+    [InlineData("Must rise. Arg_ParamName_Name, points")]
+    [InlineData("Must rise. Arg_ParamName_Name, points\nArgumentOutOfRange_ActualValue, 3")]
+    public void What_a_fault_says_is_kept_without_the_names_of_the_code(string message) =>
+        Assert.Equal("Must rise.", Problem.WordsOf(new ArgumentException(message)));
+
     [Fact]
     public void Good_file_becomes_the_car_it_describes()
     {

@@ -9,7 +9,10 @@ public sealed record Problem(string Path, string What, string Accepted = "")
     /// <summary>What an exception says of an argument, without the name that the code has for it.</summary>
     /// <param name="fault">The exception.</param>
     /// <returns>Its message as one line.</returns>
-    public static string WordsOf(ArgumentException fault) => fault.Message.Split(" (Parameter", 2)[0].Split('\n', 2)[0].TrimEnd();
+    public static string WordsOf(ArgumentException fault) => fault.Message.Split(Behind, 2, StringSplitOptions.None)[0].TrimEnd();
+
+    // What the runtime writes behind a message; the one in a page has no texts of its own, but their names.
+    private static readonly string[] Behind = [" (Parameter", " Arg_ParamName_Name", "\n"];
 
     /// <inheritdoc/>
     public override string ToString() =>
