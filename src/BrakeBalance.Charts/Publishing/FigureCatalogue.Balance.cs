@@ -86,8 +86,8 @@ public static partial class FigureCatalogue
                 X = FrontForce, Y = RearForce,
                 Marks =
                 [
-                    ("ideal, driver only", "perfect split, driver alone"), ("ideal, laden", "perfect split, fully loaded"),
-                    ("ideal, *", "perfect split, *"), ("installed", "this car"), ("installed, *", "this car, *"), ("first lock-up, *", ""),
+                    ("ideal, *", "perfect split, *"), ("installed", "this car"), ("installed, *", "this car, *"),
+                    ("first lock-up, *", "this car's wheels lock, *"),
                 ],
             },
         },

@@ -60,7 +60,7 @@ internal sealed record PlainText
         {
             if (!mark.EndsWith('*') ? mark == name : name.StartsWith(mark[..^1], StringComparison.Ordinal))
             {
-                return words.Replace("*", name[Math.Min(name.Length, mark.Length - 1)..], StringComparison.Ordinal);
+                return words.Replace("*", Load(name[Math.Min(name.Length, mark.Length - 1)..]), StringComparison.Ordinal);
             }
         }
 
@@ -112,7 +112,8 @@ internal sealed record PlainText
     private static IReadOnlyList<Layer> FewNames(Layer[] layers)
     {
         int classes = layers.OfType<MapLayer>().Sum(map => map.Classes.Count(c => c.Label.Length > 0));
-        int[] named = [.. layers.Index().Where(one => one.Item is not MapLayer && one.Item.LabelText.Length > 0).Select(one => one.Index)];
+        int[] named = [.. layers.Index().Where(one => one.Item is not MapLayer && one.Item.LabelText.Length > 0)
+            .OrderBy(one => one.Item is ReferenceLayer).Select(one => one.Index)];
         for (int over = named.Length + classes - MostLabels, at = named.Length / 2; over > 0; over--, at = named.Length / 2)
         {
             layers[named[at]] = layers[named[at]] with { Label = "" };
