@@ -21,7 +21,7 @@ internal sealed record PlainText
 
     /// <summary>
     /// The marks that stay, each with its words. A star at the end of a name stands for any ending; in the words it is that ending.
-    /// Bars of the same words are added up; no words draw a mark without a name.
+    /// Bars of the same words are added up, areas become one; no words draw a mark without a name.
     /// </summary>
     public required (string Name, string Words)[] Marks { get; init; }
 
@@ -79,7 +79,14 @@ internal sealed record PlainText
     {
         if (layer is MapLayer map)
         {
-            return map with { Name = "map", Classes = [.. map.Classes.Select(c => c with { Label = Words(c.Label) ?? "" })] };
+            string[] labels = [.. map.Classes.Select(c => Words(c.Label) ?? "")];
+            int[] first = [.. labels.Select((one, i) => one.Length == 0 ? i : Array.IndexOf(labels, one))];
+            return map with
+            {
+                Name = "map",
+                Classes = [.. map.Classes.Select((c, i) => c with { Label = first[i] == i ? labels[i] : "" })],
+                Cells = [.. map.Cells.Select(row => (int[])[.. row.Select(c => first[c])])],
+            };
         }
 
         if (Words(layer.Name) is not { } words)

@@ -10,7 +10,10 @@ using UnitsNet;
 
 namespace BrakeBalance.Charts.Tests.Publishing;
 
-/// <summary>The findings that stand over figures, held against the cars themselves: 300 random ones, each worked out here anew.</summary>
+/// <summary>
+/// The findings that stand over figures, held against the cars themselves: 300 random ones and those of all starter files, each worked out
+/// here anew.
+/// </summary>
 public partial class TitleTests
 {
     private const int Number = 300;
@@ -232,7 +235,7 @@ public partial class TitleTests
     private static void Each(string name, bool plain, Action<Vehicle, Figure> holds, int cars = Number)
     {
         int made = 0;
-        Parallel.ForEach(Random.Take(cars), car =>
+        Parallel.ForEach(Random.Take(cars).Concat(Cars.Starters), car =>
         {
             if (Shown(name, plain, new CarStudy(car)) is { } shown)
             {
