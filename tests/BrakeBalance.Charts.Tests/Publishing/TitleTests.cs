@@ -164,9 +164,42 @@ public partial class TitleTests
     {
         Each("stop-speed", plain, (car, figure) => Assert.Contains(
             Numbers(figure.Title), n => Math.Abs(n - Emergency(car).Distance.Meters) < 0.51), 40);
-        Each("force-course", plain, (car, figure) => Assert.Contains(
-            Emergency(car).FirstLock switch { Axle.Front => "front", Axle.Rear => "rear", _ => "No " }, figure.Title,
-            StringComparison.OrdinalIgnoreCase), 40);
+        Each("force-course", plain, (car, figure) =>
+        {
+            StopResult stop = Emergency(car);
+            Assert.Contains(stop.FirstLock switch { Axle.Front => "front", Axle.Rear => "rear", _ => "No " }, figure.Title,
+                StringComparison.OrdinalIgnoreCase);
+            if (stop.FirstLock is not { } first)
+            {
+                return;
+            }
+
+            // The mark is where the wheels first stand, and the sentence names that instant; a step of the trace is up to 0.02 g.
+            StopSample locked = stop.Trace.First(s => s.Slip[first] > 1 - 1e-6);
+            MarkerLayer mark = figure.Layers.OfType<MarkerLayer>().First(layer =>
+                layer.Name.StartsWith(first == Axle.Front ? "front" : "rear", StringComparison.Ordinal));
+            double most = stop.Trace.Max(s => s.BrakingForceNewtons.Front + s.BrakingForceNewtons.Rear);
+            Assert.True(Math.Abs(mark.X[0] - locked.BrakingForceNewtons.Front) + Math.Abs(mark.Y[0] - locked.BrakingForceNewtons.Rear)
+                < 0.02 * most, $"{figure.Title}: {mark.X[0]:0} {mark.Y[0]:0}");
+            double[] numbers = Numbers(figure.Title);
+            Assert.InRange(numbers[^1] - (plain ? locked.TimeSeconds : Rate(locked)), -0.02, 0.02);
+            if (plain)
+            {
+                return;
+            }
+
+            // Up to the deceleration named, the stop is on the line drawn as installed; where the wheels lock, the axle brakes less.
+            LineLayer line = figure.Layers.OfType<LineLayer>().Single(layer => layer.Name == "installed");
+            double Off(StopSample s) => line.X.Zip(line.Y).Min(at => double.Hypot(
+                at.First - s.BrakingForceNewtons.Front, at.Second - s.BrakingForceNewtons.Rear)) / most;
+            StopSample[] until = [.. stop.Trace.TakeWhile(s => Rate(s) < numbers[0] - 0.006)];
+            Assert.True(until.Max(Off) < 0.09, $"{car.Name} {figure.Title}: {until.Max(Off)}");
+            PerAxle<Force> asInstalled = new BalanceModel(car, car.LoadCases[0]).At(Pressure.FromPascals(locked.LinePressurePascals))
+                .BrakingForces;
+            Assert.True(asInstalled[first].Newtons > 1.1 * locked.BrakingForceNewtons[first], figure.Title);
+
+            static double Rate(StopSample s) => s.DecelerationMetresPerSecondSquared / 9.80665;
+        }, 40);
         Each("bend", plain, (car, figure) =>
         {
             string title = figure.Title;
