@@ -9,8 +9,8 @@ public static partial class BalanceFigures
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
-    public static Figure LoadCases(BalanceModel light, BalanceModel laden, double adhesion = 0.8, UnitSystem? units = null,
-        string id = "load-cases")
+    public static Figure LoadCases(BalanceModel light, BalanceModel laden, double adhesion = Conditions.DryAdhesion,
+        UnitSystem? units = null, string id = "load-cases")
     {
         var figure = new FigureBuilder(id, units);
         (double front, double rear) = ForceWindow.Of([light, laden], Math.Max(0.9, adhesion)).Rounded(figure.Units);

@@ -110,7 +110,11 @@ public partial class TitleTests
     public void What_a_load_changes_is_so_on_the_surface_named(bool plain) => Each("load-cases", plain, (car, figure) =>
     {
         string title = figure.Title;
-        LockUp?[] locks = [.. new[] { car.LoadCases[0], car.LoadCases[^1] }.Select(load => new BalanceModel(car, load).FirstLockUp(0.8))];
+        LockUp?[] locks =
+            [.. new[] { car.LoadCases[0], car.LoadCases[^1] }.Select(load => new BalanceModel(car, load).FirstLockUp(CarStudy.Dry))];
+        Assert.Equal(locks.OfType<LockUp>().Select(one => (one.At.BrakingForces.Front.Newtons, one.At.BrakingForces.Rear.Newtons)),
+            figure.Layers.OfType<MarkerLayer>().Where(layer => layer.Name.Contains("lock", StringComparison.Ordinal))
+                .Select(mark => (mark.X[0], mark.Y[0])));
         foreach (LockUp? one in locks)
         {
             Assert.True(one is null || !plain || title.Contains(one.At.BrakingRate.ToString("0.00", CultureInfo.InvariantCulture) + " g",
