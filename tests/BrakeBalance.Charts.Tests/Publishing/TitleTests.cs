@@ -228,6 +228,34 @@ public partial class TitleTests
         }, 40);
     }
 
+    /// <summary>Two averages that differ because one is of a load and one of all: each says of what it is.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Averages_name_the_loads_and_the_roads_that_they_are_of(bool plain)
+    {
+        Each("before-after", plain, (car, figure) =>
+        {
+            var study = new CarStudy(car);
+            (double Road, LockUp Before, LockUp After)[] both = [.. Enumerable.Range(1, 12).Select(i => 0.1 * i)
+                .Select(k => (k, new BalanceModel(car, car.LoadCases[0]).FirstLockUp(k), study.AtAdvice!.FirstLockUp(k)))
+                .Where(one => one.Item2 is not null && one.Item3 is not null).Select(one => (one.k, one.Item2!, one.Item3!))];
+            string load = plain ? PlainText.Load(car.LoadCases[0].Name) : car.LoadCases[0].Name;
+            Assert.Contains(load, figure.Title, StringComparison.OrdinalIgnoreCase);
+            Assert.Contains(FormattableString.Invariant($"{both[0].Road:0.00} to {both[^1].Road:0.00}"), figure.Title,
+                StringComparison.Ordinal);
+            Assert.All(new[] { both.Average(one => one.Before.Efficiency), both.Average(one => one.After.Efficiency) }, mean =>
+                Assert.Contains(Numbers(figure.Title), number => Math.Abs(number - (100 * mean)) < 0.51));
+        }, 8);
+        Each("setting-efficiency", plain, (car, figure) =>
+        {
+            string roads = FormattableString.Invariant($"{car.Conditions.LowestAdhesion:0.00} to {car.Conditions.HighestAdhesion:0.00}");
+            Assert.True(figure.Title.StartsWith("No", StringComparison.Ordinal)
+                || (figure.Title.Contains("all load", StringComparison.OrdinalIgnoreCase)
+                    && figure.Title.Contains(roads, StringComparison.Ordinal)), figure.Title);
+        }, 8);
+    }
+
     private static StopResult Emergency(Vehicle car)
     {
         var setup = StopSetup.From(car, car.LoadCases[0], CarStudy.Dry);
