@@ -23,6 +23,9 @@ public sealed record Figure : IHtmlOutput
     /// <summary>What the figure shows, as a finding: <c>The rear locks first above 0.62 g</c>.</summary>
     public required string Title { get; init; }
 
+    /// <summary>The finding where a title of the publisher's own stands over the figure; null where the title says it.</summary>
+    public string? Finding { get; init; }
+
     /// <summary>One or two sentences below the figure.</summary>
     public required string Caption { get; init; }
 
@@ -35,8 +38,8 @@ public sealed record Figure : IHtmlOutput
                 : Layers.Any(layer => layer is MapLayer or HeatLayer) ? "Map"
                 : Layers.Any(layer => layer is LineLayer) ? "Line chart" : "Chart of points";
             string axes = $"{Small(YAxis.Quantity)} over {Small(XAxis.Quantity)}";
-            string whole = $"{kind}, {axes}: {Title}.";
-            return whole.Length <= AltTextLimit ? whole : $"{kind}: {Title}.";
+            string whole = $"{kind}, {axes}: {Finding ?? Title}.";
+            return whole.Length <= AltTextLimit ? whole : $"{kind}: {Finding ?? Title}.";
         }
     }
 

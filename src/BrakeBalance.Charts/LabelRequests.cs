@@ -142,7 +142,7 @@ internal static class LabelRequests
                 }
             }
 
-            if (own.Count == 0 || layout.Keyed.Contains((owner, c)))
+            if (own.Count == 0 || map.Classes[c].Label.Length == 0 || layout.Keyed.Contains((owner, c)))
             {
                 continue;
             }

@@ -23,6 +23,15 @@ internal static class Cars
 
     public static Vehicle Load(string name) => VehicleFile.Load(Path.Combine(Root(), "data", "vehicles", name + ".json")).Vehicle;
 
+    /// <summary>The car of every combination of parts that a starter file can be asked for.</summary>
+    public static IReadOnlyList<Vehicle> Starters { get; } =
+    [
+        .. from assist in StarterFile.Assists
+           from rear in StarterFile.Rears
+           from valve in StarterFile.Valves
+           select VehicleFile.Read(StarterFile.Text(assist, rear, valve), "starter").Vehicle with { Name = $"{assist} {rear} {valve}" },
+    ];
+
     /// <summary>The answer for a car, found once.</summary>
     public static Setting Answer(string name) => Answers.GetOrAdd(name, key => Setting.Of(Load(key)));
 

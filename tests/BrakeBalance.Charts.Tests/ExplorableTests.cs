@@ -89,6 +89,15 @@ public partial class ExplorableTests
     }
 
     [Fact]
+    public void A_client_is_told_of_the_cell_above_and_an_exported_page_that_its_controls_need_scripts()
+    {
+        string client = Cars.Explorable("coupe-1960s", UnitSystem.Si).ToHtml(), page = Explorable.Exported(client);
+        Assert.Contains("cannot work here. To see another state, change the value in a cell above", client, StringComparison.Ordinal);
+        Assert.Contains(") need scripts, which are off in this browser.</p>", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("cell above", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_setting_may_hold_any_letter()
     {
         var slider = Control.Slider("load", "Load", ["driver | fuel", "\"both\" <full>"], 0);

@@ -72,6 +72,7 @@ public class FigureModelTests
         Assert.Equal($"Line chart, rear line pressure over front line pressure: {figure.Title}.", figure.AltText);
         string title = new('a', 150);
         Assert.Equal($"Line chart: {title}.", (figure with { Title = title }).AltText);
+        Assert.Equal(figure.AltText, (figure with { Title = "Ours", Finding = figure.Title }).AltText);
     }
 
     [Fact]

@@ -102,7 +102,7 @@ public class StopFigureTests
         double crossing = rear.X[after - 1] + (rear.X[after] - rear.X[after - 1]) * (Math.PI / 2 - rear.Y[after - 1])
             / (rear.Y[after] - rear.Y[after - 1]);
         Assert.Equal($"Rear axle locked: square to the road after "
-            + $"{crossing.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} s", figure.Title);
+            + $"{crossing.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture)} s", figure.Title);
         Assert.Contains(FormattableString.Invariant($"square to the road after {crossing:0.00} s"), figure.LongDescription,
             StringComparison.Ordinal);
     }

@@ -72,6 +72,12 @@ public sealed class Explorable : IHtmlOutput
         return html.Append("</div>\n").ToString();
     }
 
+    /// <summary>What explorables wrote for a notebook client, as an exported page says it: there the controls need scripts only.</summary>
+    /// <param name="body">The page's body.</param>
+    /// <returns>The body.</returns>
+    public static string Exported(string body) =>
+        body.Replace(ExplorableHtml.InClient, "need scripts, which are off in this browser.", StringComparison.Ordinal);
+
     /// <inheritdoc/>
     public string ToPlainText()
     {

@@ -47,12 +47,15 @@ internal static class ExplorableHtml
         return html.Append("</form>\n").ToString();
     }
 
+    /// <summary>Why the controls stay hidden in a notebook client, and what to do.</summary>
+    public const string InClient =
+        "cannot work here. To see another state, change the value in a cell above and run on; in an exported page they move.";
+
     /// <summary>What to do where the controls stay hidden.</summary>
     public static string Still(Explorable explorable)
     {
         string what = string.Join(", ", explorable.Controls.Select(control => Figure.Small(control.Label)));
-        return $"<p class=\"bb-still\">The controls of this figure ({HtmlRenderer.Escape(what)}) cannot work here. To see another state, "
-            + "change the value in a cell above and run on; in an exported page they move.</p>\n";
+        return $"<p class=\"bb-still\">The controls of this figure ({HtmlRenderer.Escape(what)}) {InClient}</p>\n";
     }
 
     /// <summary>Readouts, verdict and figures of a state.</summary>

@@ -3,7 +3,7 @@ namespace BrakeBalance.Charts.Figures;
 /// <summary>Figures of braking in a bend: what lets go, and what that means for the valve.</summary>
 public static class BendFigures
 {
-    private const string LateralAcceleration = "Lateral acceleration over g";
+    private const string LateralAcceleration = "Lateral acceleration";
 
     /// <summary>Deceleration at which the first wheel slides and at which the first axle no longer holds the bend, against lateral
     /// acceleration.</summary>
@@ -37,8 +37,8 @@ public static class BendFigures
                 + (middle.Course.FirstAxle is { } loss
                     ? $"The {Name(loss.Axle)} axle no longer holds the bend at {StopFigures.Number(loss.BrakingRate)} g. " : "")
                 + $"Without braking the tyres hold {StopFigures.Number(map.Limit.StandardGravity)} g.")
-            .X(LateralAcceleration, "a/g", Measure.Number, 0)
-            .Y("Deceleration over g", "z", Measure.Number, 0)
+            .X(LateralAcceleration, "a", Measure.InG, 0)
+            .Y("Deceleration", "z", Measure.InG, 0)
             .Line(
                 "first wheel slides", sliding.Select(Sideways).ToArray(),
                     sliding.Select(point => point.Course.FirstWheel!.BrakingRate).ToArray(), Tone.Main, Dash.Dot, 2);
@@ -53,11 +53,11 @@ public static class BendFigures
 
         BendPoint[] listed = Listed(map);
         return figure.Table(table => table
-            .Column(LateralAcceleration, Measure.Number, listed.Select(Sideways).ToArray())
+            .Column(LateralAcceleration, Measure.InG, listed.Select(Sideways).ToArray())
             .Words("First wheel", listed.Select(Wheel))
-            .Column("Deceleration then", Measure.Number, listed.Select(point => point.Course.FirstWheel?.BrakingRate).ToArray())
+            .Column("Deceleration then", Measure.InG, listed.Select(point => point.Course.FirstWheel?.BrakingRate).ToArray())
             .Words("First axle lost", listed.Select(point => point.Course.FirstAxle is { } loss ? Name(loss.Axle) : "none"))
-            .Column("Deceleration at that", Measure.Number, listed.Select(point => point.Course.FirstAxle?.BrakingRate).ToArray())
+            .Column("Deceleration at that", Measure.InG, listed.Select(point => point.Course.FirstAxle?.BrakingRate).ToArray())
             .Column("Line pressure at that", Measure.LinePressure,
                 listed.Select(point => point.Course.FirstAxle?.LinePressure.Pascals).ToArray())
             .Column("Rear side force needed", Measure.BrakeForce,
@@ -76,7 +76,7 @@ public static class BendFigures
     public static Figure SafeKnee(BendMap map, UnitSystem? units = null, string id = "bend-knee")
     {
         var figure = new FigureBuilder(id, units);
-        figure.X(LateralAcceleration, "a/g", Measure.Number, 0);
+        figure.X(LateralAcceleration, "a", Measure.InG, 0);
         return map.Valve is { } valve ? Knees(figure, map, valve.Knee).Build() : SideForce(figure, map).Build();
     }
 
@@ -116,7 +116,7 @@ public static class BendFigures
         return figure
             .Level("present knee", present.Pascals, Tone.Other, Dash.Dot)
             .Table(table => table
-                .Column(LateralAcceleration, Measure.Number, lateral)
+                .Column(LateralAcceleration, Measure.InG, lateral)
                 .Words("Highest knee with the front first", map.Points.Select(point => Limit(figure, map, point)))
                 .Words("At the present knee",
                     map.Points.Select(point => point.Course.FirstAxle is { } loss ? $"{Name(loss.Axle)} first" : "none")));

@@ -23,17 +23,19 @@ public static class ComparisonFigures
             string id = "before-after")
     {
         adhesions ??= DefaultAdhesions;
-        LockUp[] old = Locked(before, adhesions), changed = Locked(after, adhesions);
-        if (old.Length == 0 || changed.Length == 0)
+        double[] both = [.. adhesions.Where(k => before.FirstLockUp(k) is not null && after.FirstLockUp(k) is not null)];
+        LockUp[] old = Locked(before, both), changed = Locked(after, both);
+        if (both.Length == 0)
         {
             throw new ArgumentException(
-                "No axle locks on any of the surfaces within the pressure considered, so there is no efficiency to compare.");
+                "No surface locks an axle before and after within the pressure considered, so there is no efficiency to compare.");
         }
 
         var figure = new FigureBuilder(id, units);
         double first = old.Average(l => l.Efficiency), second = changed.Average(l => l.Efficiency);
         int rearBefore = old.Count(l => l.First == Axle.Rear), rearAfter = changed.Count(l => l.First == Axle.Rear);
-        string share = $"mean efficiency {Percent(first)} before, {Percent(second)} after";
+        string share = $"mean efficiency {Percent(first)} before, {Percent(second)} after "
+            + $"({before.LoadCase.Name}, adhesion {Finding.Rate(both[0])} to {Finding.Rate(both[^1])})";
         string order = (rearBefore, rearAfter) switch
         {
             (0, 0) => "the front axle locks first before and after",

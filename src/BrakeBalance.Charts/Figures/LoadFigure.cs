@@ -9,8 +9,8 @@ public static partial class BalanceFigures
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
-    public static Figure LoadCases(BalanceModel light, BalanceModel laden, double adhesion = 0.8, UnitSystem? units = null,
-        string id = "load-cases")
+    public static Figure LoadCases(BalanceModel light, BalanceModel laden, double adhesion = Conditions.DryAdhesion,
+        UnitSystem? units = null, string id = "load-cases")
     {
         var figure = new FigureBuilder(id, units);
         (double front, double rear) = ForceWindow.Of([light, laden], Math.Max(0.9, adhesion)).Rounded(figure.Units);
@@ -72,10 +72,10 @@ public static partial class BalanceFigures
             return $"At an adhesion of {Finding.Rate(adhesion)} an axle locks in one load case only, if any";
         }
 
-        string rates = $"{Finding.Rate(light.At.BrakingRate)} {both[0].LoadCase.Name}, "
-            + $"{Finding.Rate(laden.At.BrakingRate)} {both[1].LoadCase.Name}";
+        string rates = $"{Finding.Rate(light.At.BrakingRate)} g {both[0].LoadCase.Name}, "
+            + $"{Finding.Rate(laden.At.BrakingRate)} g {both[1].LoadCase.Name}";
         return light.First == laden.First
-            ? $"At an adhesion of {Finding.Rate(adhesion)} {Finding.AxleWords(light.First)} first: at a deceleration of {rates} g"
+            ? $"At an adhesion of {Finding.Rate(adhesion)} {Finding.AxleWords(light.First)} first: at {rates}"
             : $"The load changes which axle locks first at an adhesion of {Finding.Rate(adhesion)}: {Finding.AxleWord(light)} "
                 + $"{both[0].LoadCase.Name}, {Finding.AxleWord(laden)} {both[1].LoadCase.Name}";
     }

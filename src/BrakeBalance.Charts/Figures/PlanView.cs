@@ -21,10 +21,8 @@ public static partial class StopFigures
         double length = 1.12 * stops.Max(s => s.Stop.Trace.Max(t => t.AlongMetres)) + 8;
         double lane = length * aspect / stops.Count;
         string[] now = [.. stops.Select(s => NowWords(s.Name, At(s.Stop, moment)))];
-        (string name, YawResult worst) = stops.MaxBy(s => s.Stop.GreatestSideslip);
         figure
-            .Title(worst.SidewaysAt is { } at ? $"{Finding.Capital(name)}: the car swaps ends, sideways after {Number(at.Seconds)} s"
-                : $"No case swaps ends: at most {Degrees(worst.GreatestSideslip)} of sideslip")
+            .Title(Turns(stops))
             .Describe(
                 $"Plan view, along and across to the same scale; the cars are "
                     + $"drawn {CarScale.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} times their size. "

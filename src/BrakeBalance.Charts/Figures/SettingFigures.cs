@@ -62,9 +62,11 @@ public static class SettingFigures
         var figure = new FigureBuilder(id, units);
         string what = worst ? "least braking efficiency" : "mean braking efficiency";
         SettingOutcome[] safe = [.. outcomes.Where(outcome => outcome.FrontFirstEverywhere)];
+        string basis = setting?.Conditions.Adhesions is { } roads
+            ? $", all load cases, adhesion {Finding.Rate(roads[0])} to {Finding.Rate(roads[^1])}" : "";
         string finding = safe.Length == 0
             ? "No setting tried keeps the front axle first everywhere"
-            : $"Among the safe settings the {what} runs from {Percent(safe.Min(Efficiency))} to {Percent(safe.Max(Efficiency))}";
+            : $"Among the safe settings the {what} runs from {Percent(safe.Min(Efficiency))} to {Percent(safe.Max(Efficiency))}{basis}";
         figure
             .Title(finding)
             .Describe(

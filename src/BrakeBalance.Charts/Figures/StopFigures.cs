@@ -49,12 +49,8 @@ public static partial class StopFigures
     public static Figure Headings(IReadOnlyList<(string Name, YawResult Stop)> stops, UnitSystem? units = null, string id = "headings")
     {
         var figure = new FigureBuilder(id, units);
-        (string name, YawResult worst) = stops.MaxBy(s => s.Stop.GreatestHeading);
         figure
-            .Title(worst.SquareToRoadAt is { } square
-                ? $"{Finding.Capital(name)}: square to the road after "
-                    + $"{square.Seconds.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} s"
-                : $"No case turns the car square to the road: {Degrees(worst.GreatestHeading)} at most")
+            .Title(Turns(stops))
             .Describe(
                 "Heading of the car against its first direction of travel, with the steering wheel held still.",
                 string.Join(' ', stops.Select(s => Finding.Capital(Outcome(s.Name, s.Stop)))))
@@ -70,6 +66,14 @@ public static partial class StopFigures
         }
 
         return figure.Build();
+    }
+
+    private static string Turns(IReadOnlyList<(string Name, YawResult Stop)> stops)
+    {
+        (string name, YawResult worst) = stops.MaxBy(s => s.Stop.GreatestHeading);
+        return worst.SquareToRoadAt is { } square
+            ? $"{Finding.Capital(name)}: square to the road after {Number(square.Seconds)} s"
+            : $"No case turns the car square to the road: {Degrees(worst.GreatestHeading)} at most";
     }
 
     internal static string Outcome(string name, YawResult stop) => stop.SquareToRoadAt is { } square

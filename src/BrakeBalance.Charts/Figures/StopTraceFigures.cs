@@ -85,11 +85,11 @@ public static partial class StopFigures
         double upper = 1.35 * Math.Max(ideal.Max(f => f.Rear.Newtons), stop.Trace.Max(s => s.BrakingForceNewtons.Rear));
         figure
             .Title(stop.FirstLock is null ? $"No axle locks up to {Text(Measure.BrakeForce, Most(stop), units)} of braking"
-                : $"{Finding.Capital(First(stop))}, at {Number(stop.Locks[stop.FirstLock.Value]!.BrakingRate)} g: "
-                    + "the stop leaves the installed line there")
+                : $"The stop leaves the installed line at {Number(Leaves(stop, stop.FirstLock.Value))} g; {First(stop)}, "
+                    + $"at {Number(stop.Locks[stop.FirstLock.Value]!.BrakingRate)} g")
             .Describe(
                 $"Braking forces at the road during the stop, on the ideal and the installed distribution of the {stop.Car}. "
-                    + "Below lock the stop runs along the installed line.",
+                    + "Until a tyre is past its peak the stop runs along the installed line.",
                 LockWords(stop))
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, right)
             .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, upper)
@@ -102,7 +102,7 @@ public static partial class StopFigures
         {
             if (at is not null)
             {
-                StopSample sample = At(stop, at.Time.Seconds);
+                StopSample sample = stop.Trace.First(s => s.TimeSeconds >= at.Time.Seconds);
                 bool front = at.Axle == Axle.Front;
                 figure.Points(
                     front ? "front locks" : "rear locks", [sample.BrakingForceNewtons.Front], [sample.BrakingForceNewtons.Rear],
@@ -181,6 +181,11 @@ public static partial class StopFigures
 
         return moment is { } time ? figure.Upright("now", time, Tone.Other, Dash.Solid) : figure;
     }
+
+    // Past the peak of its tyres an axle brakes less, however much its brakes could; it locks a moment later.
+    private static double Leaves(StopResult stop, Axle first) =>
+        stop.Trace.TakeWhile(s => s.TimeSeconds <= stop.Locks[first]!.Time.Seconds).MaxBy(s => s.BrakingForceNewtons[first])
+            .DecelerationMetresPerSecondSquared / Gravity.StandardMetresPerSecondSquared;
 
     private static Force Most(StopResult stop) =>
         Force.FromNewtons(stop.Trace.Max(s => s.BrakingForceNewtons.Front + s.BrakingForceNewtons.Rear));

@@ -86,8 +86,8 @@ public static partial class FigureCatalogue
                 X = FrontForce, Y = RearForce,
                 Marks =
                 [
-                    ("ideal, driver only", "perfect split, driver alone"), ("ideal, laden", "perfect split, fully loaded"),
-                    ("ideal, *", "perfect split, *"), ("installed", "this car"), ("installed, *", "this car, *"), ("first lock-up, *", ""),
+                    ("ideal, *", "perfect split, *"), ("installed", "this car"), ("installed, *", "this car, *"),
+                    ("first lock-up, *", "this car's wheels lock, *"),
                 ],
             },
         },
@@ -122,9 +122,8 @@ public static partial class FigureCatalogue
 
     private static string PlainLoads(BalanceModel light, BalanceModel laden)
     {
-        const double Dry = 0.8;
         (string one, string two) = (PlainText.Load(light.LoadCase.Name), PlainText.Load(laden.LoadCase.Name));
-        return (light.FirstLockUp(Dry), laden.FirstLockUp(Dry)) switch
+        return (light.FirstLockUp(CarStudy.Dry), laden.FirstLockUp(CarStudy.Dry)) switch
         {
             ({ } a, { } b) when a.First == b.First =>
                 $"On a dry road {Wheels(a.First)} with either load: at {G(a.At.BrakingRate)} {one}, at {G(b.At.BrakingRate)} {two}",
@@ -132,7 +131,7 @@ public static partial class FigureCatalogue
                 + $"at {G(b.At.BrakingRate)}",
             ({ } a, null) => $"On a dry road {Wheels(a.First)} {one}, at {G(a.At.BrakingRate)}; {two} no wheel locks",
             (null, { } b) => $"On a dry road {Wheels(b.First)} {two}, at {G(b.At.BrakingRate)}; {one} no wheel locks",
-            _ => $"On a road with a grip of {Finding.Rate(Dry)} no wheel locks with either load",
+            _ => $"On a road with a grip of {Finding.Rate(CarStudy.Dry)} no wheel locks with either load",
         };
     }
 }

@@ -4,6 +4,8 @@ namespace BrakeBalance.Charts.Publishing;
 
 public static partial class FigureCatalogue
 {
+    private const string LongOrLight = "pedal too long or too light", HardPedal = "pedal too hard, or so without help";
+
     private static IEnumerable<CatalogueEntry> Foot() =>
     [
         new()
@@ -69,13 +71,12 @@ public static partial class FigureCatalogue
             {
                 Title = PlainChoice,
                 Caption = "Choosing a pedal and a master cylinder. "
-                    + "Too narrow a cylinder makes a long pedal, too wide a one a hard pedal; both must fit together.",
+                    + "Too narrow a cylinder makes a long, light pedal, too wide a one a hard pedal; both must fit together.",
                 X = new("Width of the master cylinder"), Y = new("Leverage of the pedal", "to 1"),
                 Marks =
                 [
-                    ("fits", "fits"), ("pedal too long: bore too small", "pedal too long"),
-                    ("pedal too hard: bore too big", "pedal too hard"),
-                    ("as it is", "this car"),
+                    ("fits", "fits"), ("pedal too long: bore too small", LongOrLight), ("touchy", LongOrLight),
+                    ("pedal too hard: bore too big", HardPedal), ("too hard without assist", HardPedal), ("as it is", "this car"),
                 ],
             },
         },

@@ -50,7 +50,8 @@ public static partial class FigureCatalogue
             Plain = new()
             {
                 Title = (car, figure) => car.Settings.Where(one => one.FrontFirstEverywhere).Select(one => one.MeanEfficiency).ToArray() is
-                    { Length: > 0 } used ? $"Safe settings use from {Share(used.Min(), figure)} to {Share(used.Max(), figure)} of the grip"
+                    { Length: > 0 } used ? $"All loads, {Roads(car.Answer.Conditions.Adhesions)}: safe settings use "
+                        + $"{Share(used.Min(), figure)} to {Share(used.Max(), figure)} of it"
                     : $"None of {car.Settings.Count} settings tried keeps the front wheels first everywhere",
                 Caption = "What a safe setting costs: the average share of the road's grip that the brakes use. "
                     + "Darker is better; where it is blank the rear wheels lock first on some road.",
@@ -81,8 +82,8 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.AtAdvice is { } advised ? ComparisonFigures.BeforeAfter(car.Light, advised, units: units) : null,
             Plain = new()
             {
-                Title = (_, figure) => $"As it is the car uses {Mean(figure, "before")} of the road's grip, as recommended "
-                    + $"{Mean(figure, "after")}{RearFirst(figure)}",
+                Title = (car, figure) => $"{Finding.Capital(PlainText.Load(car.Light.LoadCase.Name))}, {Roads(Line(figure, "before").X)}: "
+                    + $"the car uses {Mean(figure, "before")} of it as it is, {Mean(figure, "after")} as recommended{RearFirst(figure)}",
                 Caption = "Before: the car as it is. After: the recommended setting. "
                     + "Triangles mark roads where the rear wheels lock first, which is dangerous.",
                 X = Grip, Y = GripUsed,
@@ -124,8 +125,11 @@ public static partial class FigureCatalogue
             + $"down by {Bar(known[0].At[slope] - least[slope], figure)}";
     }
 
-    private static string Mean(Figure figure, string line) =>
-        Share(figure.Layers.OfType<LineLayer>().Single(layer => layer.Name == line).Y.Average(), figure);
+    private static string Roads(IReadOnlyList<double> grips) => $"grip {Finding.Rate(grips[0])} to {Finding.Rate(grips[^1])}";
+
+    private static LineLayer Line(Figure figure, string name) => figure.Layers.OfType<LineLayer>().Single(layer => layer.Name == name);
+
+    private static string Mean(Figure figure, string line) => Share(Line(figure, line).Y.Average(), figure);
 
     private static string RearFirst(Figure figure)
     {

@@ -23,7 +23,7 @@ public static partial class FigureCatalogue
                 X = Seconds, Y = new("Speed"),
                 Marks =
                 [
-                    ("car", "car"), ("front tyres", "front wheels"), ("rear tyres", "rear wheels"), ("front locks", ""), ("rear locks", ""),
+                    ("car", "car"), ("front tyres", "front wheels"), ("rear tyres", "rear wheels"), .. Locks,
                 ],
             },
         },
@@ -51,11 +51,7 @@ public static partial class FigureCatalogue
                 Caption = "Braking presses the front wheels down and lifts the rear. "
                     + "That is why the rear brakes must do less the harder the car slows.",
                 X = Seconds, Y = new("Force"),
-                Marks =
-                [
-                    ("load, front", "weight on the front wheels"), ("load, rear", "weight on the rear wheels"),
-                    ("braking, front", "front braking"), ("braking, rear", "rear braking"), ("front locks", ""), ("rear locks", ""),
-                ],
+                Marks = [("load, front", "weight on the front wheels"), ("load, rear", "weight on the rear wheels"), .. Locks],
             },
         },
         new()

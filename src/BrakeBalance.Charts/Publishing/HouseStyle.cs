@@ -41,6 +41,7 @@ public sealed partial class HouseStyle
         return figure with
         {
             Title = Numbers(figure.Title),
+            Finding = figure.Finding is { } finding ? Numbers(finding) : null,
             Caption = Numbers(figure.Caption),
             LongDescription = Numbers(figure.LongDescription),
             Layers = [.. figure.Layers.Select(layer =>

@@ -21,7 +21,7 @@ internal sealed record PlainText
 
     /// <summary>
     /// The marks that stay, each with its words. A star at the end of a name stands for any ending; in the words it is that ending.
-    /// Bars of the same words are added up; no words draw a mark without a name.
+    /// Bars of the same words are added up, areas become one; no words draw a mark without a name.
     /// </summary>
     public required (string Name, string Words)[] Marks { get; init; }
 
@@ -60,7 +60,7 @@ internal sealed record PlainText
         {
             if (!mark.EndsWith('*') ? mark == name : name.StartsWith(mark[..^1], StringComparison.Ordinal))
             {
-                return words.Replace("*", name[Math.Min(name.Length, mark.Length - 1)..], StringComparison.Ordinal);
+                return words.Replace("*", Load(name[Math.Min(name.Length, mark.Length - 1)..]), StringComparison.Ordinal);
             }
         }
 
@@ -79,7 +79,14 @@ internal sealed record PlainText
     {
         if (layer is MapLayer map)
         {
-            return map with { Name = "map", Classes = [.. map.Classes.Select(c => c with { Label = Words(c.Label) ?? "" })] };
+            string[] labels = [.. map.Classes.Select(c => Words(c.Label) ?? "")];
+            int[] first = [.. labels.Select((one, i) => one.Length == 0 ? i : Array.IndexOf(labels, one))];
+            return map with
+            {
+                Name = "map",
+                Classes = [.. map.Classes.Select((c, i) => c with { Label = first[i] == i ? labels[i] : "" })],
+                Cells = [.. map.Cells.Select(row => (int[])[.. row.Select(c => first[c])])],
+            };
         }
 
         if (Words(layer.Name) is not { } words)
@@ -112,7 +119,8 @@ internal sealed record PlainText
     private static IReadOnlyList<Layer> FewNames(Layer[] layers)
     {
         int classes = layers.OfType<MapLayer>().Sum(map => map.Classes.Count(c => c.Label.Length > 0));
-        int[] named = [.. layers.Index().Where(one => one.Item is not MapLayer && one.Item.LabelText.Length > 0).Select(one => one.Index)];
+        int[] named = [.. layers.Index().Where(one => one.Item is not MapLayer && one.Item.LabelText.Length > 0)
+            .OrderBy(one => one.Item is ReferenceLayer).Select(one => one.Index)];
         for (int over = named.Length + classes - MostLabels, at = named.Length / 2; over > 0; over--, at = named.Length / 2)
         {
             layers[named[at]] = layers[named[at]] with { Label = "" };

@@ -101,8 +101,8 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
                 .Points("now", [x], [y], label: $"{Finding.Rate(rate)}\u00a0g");
             return new Frame([figure.Build()], [], new Verdict(
                 $"Split so, front and rear use the same part of their grip. But {front} in front is right at {Finding.Rate(rate)} g alone: "
-                    + $"at {Finding.Rate(rates[0])} g {Split(rates[0]).Front} belong there, "
-                    + $"at {Finding.Rate(rates[^1])} g {Split(rates[^1]).Front}."));
+                    + "at " + string.Join(", at ", new[] { rates[0], rates[^1] }.Where(end => end != rate)
+                        .Select(end => $"{Finding.Rate(end)} g {Split(end).Front}")) + " belong there."));
         });
 
         (string Front, string Rear) Split(double rate)

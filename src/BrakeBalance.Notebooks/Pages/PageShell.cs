@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using BrakeBalance.Charts;
+using BrakeBalance.Charts.Exploring;
 
 namespace BrakeBalance.Notebooks.Pages;
 
@@ -62,6 +63,7 @@ internal static class PageShell
     {
         var html = new StringBuilder();
         string[] atEnd = [.. ScriptsAtEnd(parts)];
+        string body = Explorable.Exported(parts.Body);
         bool framed = parts.FramedIn is not null;
         html.Append("<!DOCTYPE html>\n<html lang=\"en-GB\"").Append(framed ? $" data-theme=\"{parts.FramedIn}\"" : "")
             .Append(">\n<head>\n<meta charset=\"utf-8\">\n" + PageMark.Html + "\n")
@@ -76,14 +78,14 @@ internal static class PageShell
             .Append("<style>\n").Append(FigureAssets.Style).Append(PageAssets.Style).Append(parts.Face).Append("</style>\n");
         if (framed)
         {
-            html.Append("</head>\n<body>\n").Append(parts.Body);
+            html.Append("</head>\n<body>\n").Append(body);
         }
         else
         {
             html.Append("<script>").Append(EarlyScript).Append("</script>\n")
                 .Append("</head>\n<body>\n<a class=\"bb-skip\" href=\"#content\">Skip to the text</a>\n");
             AppendTopBar(html, parts.IsIndex, parts.HasCode);
-            html.Append(parts.Body);
+            html.Append(body);
             AppendFoot(html, parts.Facts);
         }
 

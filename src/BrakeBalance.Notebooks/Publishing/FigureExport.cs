@@ -102,7 +102,8 @@ internal static class FigureExport
         List<(string Name, byte[] Data)> files = [];
         List<(string What, string Line)> lines = [];
         Figure shown = FigureText.Credited(
-            entry.Marked(plan.Title is { } title ? figure with { Title = title } : figure, vehicle), vehicle, plan.Style);
+            entry.Marked(plan.Title is { } title ? figure with { Title = title, Finding = figure.Title } : figure, vehicle),
+            vehicle, plan.Style);
         Figure drawn = plan.Plain ? shown with { Id = shown.Id + "-plain" } : shown;
         shown = plan.Style?.Of(shown) ?? shown;
         Explorable? moving = plan.Embed || plan.Animation ? MovingFigure.Of(entry, vehicle, units, plan.Plain, plan.Style) : null;

@@ -150,6 +150,29 @@ public partial class FigureCatalogueTests
     }
 
     [Fact]
+    public void Every_figure_of_every_starter_file_is_drawn_full_and_plain_with_its_locks_named()
+    {
+        Assert.Equal(30, Cars.Starters.Count);
+        HashSet<string> classes = [];
+        foreach (BrakeBalance.Vehicles.Vehicle car in Cars.Starters)
+        {
+            (CatalogueEntry Entry, Figure Figure)[] full = [.. Figures(car, UnitSystem.Si)];
+            var plain = Figures(car, UnitSystem.Us, plain: true).ToDictionary(one => one.Entry.Name, one => one.Figure);
+            Assert.Equal(full.Select(one => one.Entry.Name), plain.Keys);
+            Assert.All(full.Select(one => one.Figure).Concat(plain.Values), figure => Assert.NotEmpty(figure.ToSvg(FigureSize.Column)));
+            var map = (MapLayer)plain["bore-ratio"].Layers[0];
+            classes.UnionWith(map.Cells.SelectMany(row => row).Select(cell => map.Classes[cell].Label));
+            Assert.All(((string[])["stop-speed", "stop-loads"]).SelectMany(name => plain[name].Layers.OfType<ReferenceLayer>()), line =>
+                Assert.EndsWith("lock", line.LabelText, StringComparison.Ordinal));
+        }
+
+        Assert.Superset(new HashSet<string>(["fits", "pedal too long or too light", "pedal too hard, or so without help"]), classes);
+        Figure loads = Plain(Cars.Names[0], UnitSystem.Si, FigureCatalogue.All.Single(entry => entry.Name == "load-cases"));
+        Assert.All(loads.Layers.OfType<MarkerLayer>(), mark => Assert.Contains("wheels lock, ", mark.LabelText, StringComparison.Ordinal));
+        Assert.Equal(2, loads.Layers.OfType<MarkerLayer>().Count());
+    }
+
+    [Fact]
     public void Two_runs_give_the_same_bytes_under_any_culture()
     {
         string first = All();

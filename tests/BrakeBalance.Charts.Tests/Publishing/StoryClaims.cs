@@ -107,8 +107,11 @@ internal sealed class StoryClaims(Vehicle vehicle, UnitSystem units, Frame frame
         Says(frame.Verdict!.Text,
             (@"Split so, front and rear use the same part of their grip\. ", _ => true),
             (@"But (\d+) % in front is right at (\d\.\d\d) g alone: ", m => Near(m, 1, Front(rates[at])) && Near(m, 2, rates[at], 0.01)),
-            (@"at (\d\.\d\d) g (\d+) % belong there, at (\d\.\d\d) g (\d+) %\.", m => Near(m, 1, rates[0], 0.01)
-                && Near(m, 2, Front(rates[0])) && Near(m, 3, rates[^1], 0.01) && Near(m, 4, Front(rates[^1]))));
+            (@"at (\d\.\d\d) g (\d+) %, at (\d\.\d\d) g (\d+) % belong there\.", m => at % (rates.Length - 1) > 0
+                && Near(m, 1, rates[0], 0.01) && Near(m, 2, Front(rates[0]))
+                && Near(m, 3, rates[^1], 0.01) && Near(m, 4, Front(rates[^1]))),
+            (@"at (\d\.\d\d) g (\d+) % belong there\.", m => at % (rates.Length - 1) == 0
+                && rates[at == 0 ? ^1 : 0] is var other && Near(m, 1, other, 0.01) && Near(m, 2, Front(other))));
     }
 
     private void Straight(double adhesion)

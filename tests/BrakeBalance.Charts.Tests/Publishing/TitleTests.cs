@@ -10,7 +10,10 @@ using UnitsNet;
 
 namespace BrakeBalance.Charts.Tests.Publishing;
 
-/// <summary>The findings that stand over figures, held against the cars themselves: 300 random ones, each worked out here anew.</summary>
+/// <summary>
+/// The findings that stand over figures, held against the cars themselves: 300 random ones and those of all starter files, each worked out
+/// here anew.
+/// </summary>
 public partial class TitleTests
 {
     private const int Number = 300;
@@ -107,7 +110,11 @@ public partial class TitleTests
     public void What_a_load_changes_is_so_on_the_surface_named(bool plain) => Each("load-cases", plain, (car, figure) =>
     {
         string title = figure.Title;
-        LockUp?[] locks = [.. new[] { car.LoadCases[0], car.LoadCases[^1] }.Select(load => new BalanceModel(car, load).FirstLockUp(0.8))];
+        LockUp?[] locks =
+            [.. new[] { car.LoadCases[0], car.LoadCases[^1] }.Select(load => new BalanceModel(car, load).FirstLockUp(CarStudy.Dry))];
+        Assert.Equal(locks.OfType<LockUp>().Select(one => (one.At.BrakingForces.Front.Newtons, one.At.BrakingForces.Rear.Newtons)),
+            figure.Layers.OfType<MarkerLayer>().Where(layer => layer.Name.Contains("lock", StringComparison.Ordinal))
+                .Select(mark => (mark.X[0], mark.Y[0])));
         foreach (LockUp? one in locks)
         {
             Assert.True(one is null || !plain || title.Contains(one.At.BrakingRate.ToString("0.00", CultureInfo.InvariantCulture) + " g",
@@ -161,9 +168,42 @@ public partial class TitleTests
     {
         Each("stop-speed", plain, (car, figure) => Assert.Contains(
             Numbers(figure.Title), n => Math.Abs(n - Emergency(car).Distance.Meters) < 0.51), 40);
-        Each("force-course", plain, (car, figure) => Assert.Contains(
-            Emergency(car).FirstLock switch { Axle.Front => "front", Axle.Rear => "rear", _ => "No " }, figure.Title,
-            StringComparison.OrdinalIgnoreCase), 40);
+        Each("force-course", plain, (car, figure) =>
+        {
+            StopResult stop = Emergency(car);
+            Assert.Contains(stop.FirstLock switch { Axle.Front => "front", Axle.Rear => "rear", _ => "No " }, figure.Title,
+                StringComparison.OrdinalIgnoreCase);
+            if (stop.FirstLock is not { } first)
+            {
+                return;
+            }
+
+            // The mark is where the wheels first stand, and the sentence names that instant; a step of the trace is up to 0.02 g.
+            StopSample locked = stop.Trace.First(s => s.Slip[first] > 1 - 1e-6);
+            MarkerLayer mark = figure.Layers.OfType<MarkerLayer>().First(layer =>
+                layer.Name.StartsWith(first == Axle.Front ? "front" : "rear", StringComparison.Ordinal));
+            double most = stop.Trace.Max(s => s.BrakingForceNewtons.Front + s.BrakingForceNewtons.Rear);
+            Assert.True(Math.Abs(mark.X[0] - locked.BrakingForceNewtons.Front) + Math.Abs(mark.Y[0] - locked.BrakingForceNewtons.Rear)
+                < 0.02 * most, $"{figure.Title}: {mark.X[0]:0} {mark.Y[0]:0}");
+            double[] numbers = Numbers(figure.Title);
+            Assert.InRange(numbers[^1] - (plain ? locked.TimeSeconds : Rate(locked)), -0.02, 0.02);
+            if (plain)
+            {
+                return;
+            }
+
+            // Up to the deceleration named, the stop is on the line drawn as installed; where the wheels lock, the axle brakes less.
+            LineLayer line = figure.Layers.OfType<LineLayer>().Single(layer => layer.Name == "installed");
+            double Off(StopSample s) => line.X.Zip(line.Y).Min(at => double.Hypot(
+                at.First - s.BrakingForceNewtons.Front, at.Second - s.BrakingForceNewtons.Rear)) / most;
+            StopSample[] until = [.. stop.Trace.TakeWhile(s => Rate(s) < numbers[0] - 0.006)];
+            Assert.True(until.Max(Off) < 0.09, $"{car.Name} {figure.Title}: {until.Max(Off)}");
+            PerAxle<Force> asInstalled = new BalanceModel(car, car.LoadCases[0]).At(Pressure.FromPascals(locked.LinePressurePascals))
+                .BrakingForces;
+            Assert.True(asInstalled[first].Newtons > 1.1 * locked.BrakingForceNewtons[first], figure.Title);
+
+            static double Rate(StopSample s) => s.DecelerationMetresPerSecondSquared / 9.80665;
+        }, 40);
         Each("bend", plain, (car, figure) =>
         {
             string title = figure.Title;
@@ -186,6 +226,34 @@ public partial class TitleTests
                 : title.StartsWith("Every ", StringComparison.Ordinal)
                     || Math.Abs(Numbers(title)[0] - limit.Knee!.Value.Bars) < 0.6, title);
         }, 40);
+    }
+
+    /// <summary>Two averages that differ because one is of a load and one of all: each says of what it is.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Averages_name_the_loads_and_the_roads_that_they_are_of(bool plain)
+    {
+        Each("before-after", plain, (car, figure) =>
+        {
+            var study = new CarStudy(car);
+            (double Road, LockUp Before, LockUp After)[] both = [.. Enumerable.Range(1, 12).Select(i => 0.1 * i)
+                .Select(k => (k, new BalanceModel(car, car.LoadCases[0]).FirstLockUp(k), study.AtAdvice!.FirstLockUp(k)))
+                .Where(one => one.Item2 is not null && one.Item3 is not null).Select(one => (one.k, one.Item2!, one.Item3!))];
+            string load = plain ? PlainText.Load(car.LoadCases[0].Name) : car.LoadCases[0].Name;
+            Assert.Contains(load, figure.Title, StringComparison.OrdinalIgnoreCase);
+            Assert.Contains(FormattableString.Invariant($"{both[0].Road:0.00} to {both[^1].Road:0.00}"), figure.Title,
+                StringComparison.Ordinal);
+            Assert.All(new[] { both.Average(one => one.Before.Efficiency), both.Average(one => one.After.Efficiency) }, mean =>
+                Assert.Contains(Numbers(figure.Title), number => Math.Abs(number - (100 * mean)) < 0.51));
+        }, 8);
+        Each("setting-efficiency", plain, (car, figure) =>
+        {
+            string roads = FormattableString.Invariant($"{car.Conditions.LowestAdhesion:0.00} to {car.Conditions.HighestAdhesion:0.00}");
+            Assert.True(figure.Title.StartsWith("No", StringComparison.Ordinal)
+                || (figure.Title.Contains("all load", StringComparison.OrdinalIgnoreCase)
+                    && figure.Title.Contains(roads, StringComparison.Ordinal)), figure.Title);
+        }, 8);
     }
 
     private static StopResult Emergency(Vehicle car)
@@ -232,7 +300,7 @@ public partial class TitleTests
     private static void Each(string name, bool plain, Action<Vehicle, Figure> holds, int cars = Number)
     {
         int made = 0;
-        Parallel.ForEach(Random.Take(cars), car =>
+        Parallel.ForEach(Random.Take(cars).Concat(Cars.Starters), car =>
         {
             if (Shown(name, plain, new CarStudy(car)) is { } shown)
             {

@@ -130,6 +130,9 @@ public class FiguresCommandTests
             drawing.Descendants(), e => e.Name.LocalName == "text" && e.Value.Contains("Ours", StringComparison.Ordinal));
         string words = File.ReadAllText(folder.File("out/coupe-1960s-brake-forces-si.txt"));
         Assert.Contains("Title:\nOurs alone\n", words, StringComparison.Ordinal);
+        string finding = FigureCatalogue.All[0].For(BrakeBalance.Vehicles.Files.VehicleFile.Load(Coupe).Vehicle, UnitSystem.Si)!.AltText;
+        Assert.Contains($"Alt text:\n{finding}\n", words, StringComparison.Ordinal);
+        Assert.Equal(finding, drawing.Root.Elements().First(e => e.Name.LocalName == "title").Value);
         Assert.Contains("Credit:\nOur desk\n", words, StringComparison.Ordinal);
     }
 

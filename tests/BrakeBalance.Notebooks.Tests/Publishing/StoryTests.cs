@@ -102,6 +102,8 @@ public class StoryTests(BrowserFixture browser)
         string html = StoryPage.Render(VehicleFile.Load(RepositoryRoot.File($"data/vehicles/{name}.json")).Vehicle, UnitSystem.Si, []).Html;
         string words = Regex.Replace(Regex.Replace(html, "(?s)<(script|style).*?</\\1>", ""), "<[^>]+>", " ");
         Assert.Equal(has, words.Contains("metering valve", StringComparison.Ordinal));
+        Assert.DoesNotContain("cell above", words, StringComparison.Ordinal);
+        Assert.Contains("need scripts", words, StringComparison.Ordinal);
         Assert.Equal(has, html.Contains("id=\"story-metering\"", StringComparison.Ordinal));
         if (has)
         {
