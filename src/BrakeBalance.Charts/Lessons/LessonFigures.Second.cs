@@ -164,7 +164,7 @@ internal static partial class LessonFigures
                     [.. rears.Select(t => (model.FrontForceAtLimit(adhesion, Force.FromNewtons(t))?.Newtons ?? double.NaN, t))
                     .Where(point => point.Item1 < weight)];
                 string first = lockUp?.First switch
-                    { null => "no axle", Axle.Front => "front axle", Axle.Rear => "rear axle", _ => "both axles" };
+                { null => "no axle", Axle.Front => "front axle", Axle.Rear => "rear axle", _ => "both axles" };
                 string words = first is "front axle" or "rear axle" ? $"the {first} locks first"
                     : lockUp is null ? "no axle locks" : "both axles lock together";
                 FigureBuilder figure = new FigureBuilder("lesson-rear-lock-plane", units)

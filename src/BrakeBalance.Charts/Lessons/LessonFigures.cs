@@ -113,7 +113,7 @@ internal static partial class LessonFigures
                 double a = ((car.LoadCase.Mass.Kilograms * car.LoadCase.FrontAxleToCentreOfGravity.Meters)
                     + (box * places[state["place"]].Metres)) / total;
                 PerAxle<Force> loads = new BalanceModel(car.Vehicle, car.LoadCase with
-                    { Mass = Mass.FromKilograms(total), FrontAxleToCentreOfGravity = Length.FromMeters(a) }).StaticAxleLoads;
+                { Mass = Mass.FromKilograms(total), FrontAxleToCentreOfGravity = Length.FromMeters(a) }).StaticAxleLoads;
                 PerAxle<Force> before = car.Balance.StaticAxleLoads;
                 double share = loads.Front / (loads.Front + loads.Rear);
                 Figure figure = new FigureBuilder("lesson-static-load-bars", units)

@@ -70,7 +70,8 @@ internal static class PageShell
             .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
             .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"")
             .Append(HtmlText.Escape(Policy(
-                [EarlyScript, .. parts.CarriesParts ? [LiveAssets.TakePart] : (string[])[], .. atEnd], parts.Works, parts.Face.Length > 0))).Append("\">\n")
+                [EarlyScript, .. parts.CarriesParts ? [LiveAssets.TakePart] : (string[])[], .. atEnd],
+                parts.Works, parts.Face.Length > 0))).Append("\">\n")
             .Append("<meta name=\"referrer\" content=\"no-referrer\">\n<meta name=\"color-scheme\" content=\"light dark\">\n")
             .Append("<link rel=\"icon\" href=\"data:,\">\n")
             .Append("<title>").Append(HtmlText.Escape(parts.Title)).Append(parts.IsIndex ? "" : TitleEnd)
@@ -161,7 +162,8 @@ internal static class PageShell
         IEnumerable<byte[]> hashes = scripts.Select(script => SHA256.HashData(Encoding.UTF8.GetBytes(script)));
         string own = string.Join(' ', hashes.Select(hash => $"'sha256-{Convert.ToBase64String(hash)}'"));
         return $"default-src 'none'; script-src {own} 'self' file:{(isLive ? " blob: 'wasm-unsafe-eval'" : "")}; "
-            + $"style-src 'unsafe-inline'; img-src data: blob:; {(hasFace ? "font-src data:; " : "")}worker-src 'self'{(isLive ? " blob:" : "")}; manifest-src 'self'; "
+            + $"style-src 'unsafe-inline'; img-src data: blob:; {(hasFace ? "font-src data:; " : "")}"
+            + $"worker-src 'self'{(isLive ? " blob:" : "")}; manifest-src 'self'; "
             + "base-uri 'none'; form-action 'none'";
     }
 }

@@ -47,8 +47,8 @@ internal static partial class AnswerText
         ],
         [typeof(TemperatureDelta)] =
         [
-            ("∆°C", "k kelvin kelvins °k degk degreekelvin degreeskelvin c °c c° degc degreec degreesc celsius degreecelsius degreescelsius "
-                + "degcelsius °celsius centigrade degreescentigrade"),
+            ("∆°C", "k kelvin kelvins °k degk degreekelvin degreeskelvin c °c c° degc degreec degreesc celsius degreecelsius "
+                + "degreescelsius degcelsius °celsius centigrade degreescentigrade"),
             ("∆°F", "f °f degf degreef degreesf fahrenheit degreefahrenheit degreesfahrenheit degfahrenheit °fahrenheit"),
         ],
     };
@@ -105,8 +105,8 @@ internal static partial class AnswerText
 
         // "N on the front axle": words that are no unit may follow.
         string? Before(int space) => space > 0 && spelled[(space + 1)..] is var word && word.All(char.IsLetter)
-            && !Words.Contains(word.ToLowerInvariant()) && Unit(spelled[..space], kind) is var head && Words.Contains(head.ToLowerInvariant())
-            ? head : null;
+            && !Words.Contains(word.ToLowerInvariant()) && Unit(spelled[..space], kind) is var head
+            && Words.Contains(head.ToLowerInvariant()) ? head : null;
 
         // Capitals tell mega from milli.
         static string? Known(Type kind, string tight) => Units[kind].Where(unit => Parting().Replace(unit.Symbol, "") == tight)

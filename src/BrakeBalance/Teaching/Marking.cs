@@ -132,7 +132,8 @@ public static class Marking
         string tight = AnswerText.Tight(unit).ToLowerInvariant();
         return tight is "m/s2" && Near(answer, value / Gravity.StandardMetresPerSecondSquared)
                 ? new(Mark.WrongUnit, exercise.Level / 2.0, "Right in m/s²; it was to be in g.")
-            : !IsPercent(unit) && tight is not ("" or "g" or "g's" or "gs" or "gn" or "ofg" or "timesg" or "xg" or "nounit" or "dimensionless" or "—")
+            : !IsPercent(unit) && tight is not ("" or "g" or "g's" or "gs" or "gn" or "ofg" or "timesg" or "xg"
+                or "nounit" or "dimensionless" or "—")
                 ? new(Mark.WrongUnit, 0, "This answer has no unit.")
             : Near(answer, value) ? new(Mark.Right, exercise.Level, "")
             : Near(answer, -value) ? new(Mark.SignError, exercise.Level / 2.0, "Look at the sign.")

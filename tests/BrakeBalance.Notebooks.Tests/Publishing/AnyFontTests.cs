@@ -77,8 +77,9 @@ public class AnyFontTests(BrowserFixture browser)
     {
         using var folder = new TemporaryFolder();
         string car = RepositoryRoot.File("data/vehicles/coupe-1960s.json");
-        Assert.Equal(0, (await (name[0] == 'w' ? Shell.RunAsync("story", "--output", folder.Path) : Shell.RunAsync("figures", car, "--figure",
-            "brake-forces", "--format", name[0] == 'l' ? "embed" : "html", "--output", folder.Path))).Code);
+        Assert.Equal(0, (await (name[0] == 'w' ? Shell.RunAsync("story", "--output", folder.Path)
+            : Shell.RunAsync("figures", car, "--figure", "brake-forces", "--format", name[0] == 'l' ? "embed" : "html", "--output",
+                folder.Path))).Code);
         string page = folder.Names.First(file => file == name || file.EndsWith(name[0] == 'l' ? "-si-live.html" : "-si.html",
             StringComparison.Ordinal));
         await using WatchedPage watched = await browser.OpenAsync(folder.File(page));
