@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Teaching;
@@ -49,6 +48,8 @@ public sealed record MarkedAnswer(Mark Mark, double Points, string Comment);
 public static class Marking
 {
     private const double LargestNumber = 1e15;
+
+    private static readonly string[] Percents = ["%", "percent", "per cent", "pct"];
 
     /// <summary>Marks one answer.</summary>
     /// <param name="exercise">The exercise.</param>
@@ -122,8 +123,8 @@ public static class Marking
             ? KnownQuantities.Si(KnownQuantities.From(number, known)) : null;
     }
 
-    private static bool IsPercent(string unit) =>
-        unit.ToLowerInvariant() is ['%', ..] || Regex.IsMatch(unit, @"^(?:per\s?cent|pct)\b", RegexOptions.IgnoreCase);
+    private static bool IsPercent(string unit) => Percents.Any(word => unit.StartsWith(word, StringComparison.OrdinalIgnoreCase)
+        && (word == "%" || unit.Length == word.Length || !char.IsLetter(unit[word.Length])));
 
     private static MarkedAnswer Fraction(Exercise exercise, double number, string unit)
     {

@@ -2,7 +2,8 @@ namespace BrakeBalance.Tests.Measurements;
 
 public class LogFuzzTests
 {
-    private const int Count = 1000;
+    // BRAKE_LOGS=20000 dotnet test tests/BrakeBalance.Tests --filter FullyQualifiedName~LogFuzz
+    private static readonly int Count = int.TryParse(Environment.GetEnvironmentVariable("BRAKE_LOGS"), out int asked) ? asked : 1000;
 
     [Fact]
     public void A_broken_log_is_read_or_told_and_never_throws()
