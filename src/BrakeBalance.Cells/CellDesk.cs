@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using BrakeBalance.Charts.Exploring;
 using BrakeBalance.Notebooks.Execution;
 using BrakeBalance.Notebooks.Pages;
 using Microsoft.CodeAnalysis.CSharp;
@@ -90,7 +91,7 @@ internal sealed class CellDesk
         CellRun run = await _session!.RunAsync(cells);
         return new JsonObject
         {
-            ["html"] = string.Concat(run.Outputs.Select(output => OutputRenderer.Html(output, name))),
+            ["html"] = Explorable.Exported(string.Concat(run.Outputs.Select(output => OutputRenderer.Html(output, name)))),
             // A page has room for a line each.
             ["failure"] = run.Failure is { } failure
                 ? OutputRenderer.Html(failure with { Message = failure.Message.Replace("; line ", "\nline ", StringComparison.Ordinal) })

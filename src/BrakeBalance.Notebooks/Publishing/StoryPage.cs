@@ -28,6 +28,7 @@ internal static class StoryPage
             max-height: 13rem; }
           .bb-story .bb-control:only-child, .bb-story .bb-control:has(button) { grid-column: 1 / -1; }
           .bb-story .bb-controls :is(output, label) { font-size: 0.95rem; line-height: 1.2; }
+          .bb-story .bb-explorable .bb-verdict { order: 0; }
         }
         @media print {
           .bb-story .bb-lead { font-size: inherit; }

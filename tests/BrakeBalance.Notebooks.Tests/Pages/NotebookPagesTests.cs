@@ -115,7 +115,9 @@ public partial class NotebookPagesTests(BrowserFixture browser, RenderedNotebook
     public async Task A_lesson_shows_the_car_of_a_sheet_by_class_code_and_student_number(string name)
     {
         await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync(name), 390, 844);
-        const string Said = "document.querySelector('.bb-explorable .bb-shown').innerText";
+        const string Said = "document.querySelector('.bb-explorable .bb-shown').innerText", Forget = "localStorage.clear()";
+        await page.Page.EvaluateExpressionAsync(Forget);
+        await page.Page.ReloadAsync();
         string before = await page.Page.EvaluateExpressionAsync<string>(Said);
         async Task Ask(string code, string student) => await page.Page.EvaluateFunctionAsync(
             """
@@ -141,6 +143,7 @@ public partial class NotebookPagesTests(BrowserFixture browser, RenderedNotebook
         Assert.Equal(0, await page.Page.EvaluateExpressionAsync<int>(
             "document.querySelectorAll('.bb-shown :is(dd, table, [data-read], [tabindex])').length"));
         Assert.Equal("7", await page.Page.EvaluateExpressionAsync<string>("document.querySelector('.bb-ask-car').elements.student.value"));
+        await page.Page.EvaluateExpressionAsync(Forget);
         page.AssertQuiet();
     }
 

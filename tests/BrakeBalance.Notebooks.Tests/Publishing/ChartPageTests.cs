@@ -20,7 +20,7 @@ public class ChartPageTests(BrowserFixture browser)
         await page.Page.WaitForSelectorAsync("#chart svg.main-svg", new() { Timeout = 30_000 });
         double[] at = await page.Page.EvaluateExpressionAsync<double[]>(
             "(() => { const box = document.querySelector('#chart .nsewdrag').getBoundingClientRect(); "
-                + "return [box.left + box.width / 2, box.top, box.height]; })()");
+                + "return [box.left + box.width / 3, box.top, box.height]; })()");
         string named = "";
         for (int step = 1; step < 40 && named.Length == 0; step++)
         {
