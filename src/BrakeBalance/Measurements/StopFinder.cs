@@ -457,6 +457,7 @@ public static class StopFinder
 
         // Counted from the change of slope, which a log shows sharply; the way from the pedal to there rests on a rise that it may hide.
         (double changed, double changedSd) = fit?.Change ?? (start, startSd);
+        changed = Math.Clamp(changed, start, Math.Max(start, line[^1].T));
         double toChange = Passed(line, distance, changed), d = distance[^1] - toChange, length = line[^1].T - changed;
         Acceleration? mean = null;
         double meanSd = 0;
@@ -626,8 +627,13 @@ public static class StopFinder
 
     private static double Passed(List<(double T, double V)> line, double[] distance, double time)
     {
-        int i = Math.Clamp(line.FindIndex(p => p.T >= time), 1, line.Count - 1);
-        double part = Math.Clamp((time - line[i - 1].T) / (line[i].T - line[i - 1].T), 0, 1);
+        int i = line.FindIndex(p => p.T >= time);
+        if (i <= 0)
+        {
+            return i < 0 ? distance[^1] : 0;
+        }
+
+        double part = (time - line[i - 1].T) / (line[i].T - line[i - 1].T);
         return distance[i - 1] + part * (distance[i] - distance[i - 1]);
     }
 
