@@ -152,21 +152,14 @@ public static class Marking
                 : new(Mark.Unreadable, 0, $"\"{unit}\" is not a unit of {QuantityText.Words(answer.QuantityType!.Name)}.");
         }
 
-        if (unit.Length == 0)
-        {
-            return Near(answer, value) ? new(Mark.UnitMissing, exercise.Level / 2.0, "Write the unit.")
-                : Near(answer, -value) ? new(Mark.SignError, exercise.Level / 2.0, "Look at the sign, and write the unit.")
-                : Known(exercise, value) is { Mark: Mark.KnownMistake } taken ? taken
-                : AnyUnitFits(answer, number) ? new(Mark.UnitMissing, exercise.Level / 2.0, "Write the unit: the sheet asks in another.")
-                : new(Mark.Wrong, 0, "Wrong; start again from the sketch.");
-        }
-
-        return Near(answer, value) ? new(Mark.Right, exercise.Level, "")
-            : Near(answer, -value) ? new(Mark.SignError, exercise.Level / 2.0, "Look at the sign.")
-            : Known(exercise, value) is { Mark: Mark.KnownMistake } mistaken ? mistaken
-            : AnyUnitFits(answer, number)
-                ? new(Mark.WrongUnit, exercise.Level / 2.0, "The number is right in another unit than the one written.")
-            : new(Mark.Wrong, 0, "Wrong; start again from the sketch.");
+        bool bare = unit.Length == 0;
+        double half = exercise.Level / 2.0;
+        MarkedAnswer known = Known(exercise, value);
+        return Near(answer, value) ? bare ? new(Mark.UnitMissing, half, "Write the unit.") : new(Mark.Right, exercise.Level, "")
+            : Near(answer, -value) ? new(Mark.SignError, half, bare ? "Look at the sign, and write the unit." : "Look at the sign.")
+            : known.Mark is Mark.KnownMistake || !AnyUnitFits(answer, number) ? known
+            : bare ? new(Mark.UnitMissing, half, "Write the unit: the sheet asks in another.")
+            : new(Mark.WrongUnit, half, "The number is right in another unit than the one written.");
     }
 
     private static MarkedAnswer Known(Exercise exercise, double value) =>
