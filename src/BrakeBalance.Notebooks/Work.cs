@@ -9,6 +9,7 @@ namespace BrakeBalance.Notebooks;
 internal sealed class Work
 {
     private const int BarWidth = 24;
+    private const string Mark = "###";
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
     private static readonly TimeSpan Apart = TimeSpan.FromMilliseconds(100);
 
@@ -101,10 +102,17 @@ internal sealed class Work
     {
         Stage stage = _stage;
         string bar = stage.Part is { } part
-            ? string.Create(CultureInfo.InvariantCulture,
-                $" [{new string('#', (int)(BarWidth * part)),-BarWidth}] {100 * part:0} %") : "";
-        string line = string.Create(CultureInfo.InvariantCulture, $"{stage.What}{bar}, {passed.TotalSeconds:0} s; Ctrl-C stops");
+            ? string.Create(CultureInfo.InvariantCulture, $"[{new string('#', (int)(BarWidth * part)),-BarWidth}] {100 * part:0} %")
+            : $"[{Moving(passed)}]";
+        string line = string.Create(CultureInfo.InvariantCulture, $"{stage.What} {bar}, {passed.TotalSeconds:0} s; Ctrl-C stops");
         return line.Length < width ? line : line[..Math.Max(0, width - 1)];
+    }
+
+    // A mark that runs to and fro where nobody knows how much is left.
+    private static string Moving(TimeSpan passed)
+    {
+        int way = BarWidth - Mark.Length, at = (int)(passed / Apart) % (2 * way);
+        return (new string(' ', at <= way ? at : 2 * way - at) + Mark).PadRight(BarWidth);
     }
 
     private sealed class Stage(string what) : IProgress<double>

@@ -52,7 +52,8 @@ public partial class SymbolTests
     private static IEnumerable<(string Where, string Formula)> Of(string where, string markdown) =>
         Delimited().Matches(markdown).Select(formula => (where, formula.Groups["of"].Value));
 
-    // A Δ belongs to the letter behind it. Words and units are no symbols, nor are π and a bare index. An index 1, 2 or i is one symbol's.
+    // A Δ belongs to the letter behind it. Words and units are no symbols, nor are π and a bare index.
+    // An index 1, 2 or i is one symbol's.
     private static IEnumerable<string> Symbols(string formula) =>
         Letter().Matches(Words().Replace(formula, " ")).Select(letter => Plain(letter.Value))
             .Where(symbol => symbol is not (@"\pi" or "i"));

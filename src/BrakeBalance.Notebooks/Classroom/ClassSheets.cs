@@ -62,9 +62,10 @@ internal static class ClassSheets
     /// <summary>The students' sheets in one page, each on paper of its own.</summary>
     /// <param name="plan">Which lessons, for whom.</param>
     /// <param name="failed">Told of each student whose paper cannot be made; without it, the first ends the work.</param>
+    /// <param name="begun">Told of each student whose paper is begun.</param>
     /// <returns>HTML without any answer.</returns>
-    public static string Students(ClassPlan plan, Action<int, Exception>? failed = null) =>
-        Page(plan, "Exercise sheets", failed, (html, student) =>
+    public static string Students(ClassPlan plan, Action<int, Exception>? failed = null, Action? begun = null) =>
+        Page(plan, "Exercise sheets", failed, begun, (html, student) =>
     {
         ExerciseCar car = ExerciseCar.For(plan.Number(student));
         Head(html, plan, student, "Exercise sheet", car);
@@ -80,9 +81,10 @@ internal static class ClassSheets
     /// <summary>The teacher's key: every answer with its tolerance, its steps and the wrong answers that tell what went wrong.</summary>
     /// <param name="plan">Which lessons, for whom.</param>
     /// <param name="failed">Told of each student whose paper cannot be made; without it, the first ends the work.</param>
+    /// <param name="begun">Told of each student whose paper is begun.</param>
     /// <returns>HTML; not for students.</returns>
-    public static string Key(ClassPlan plan, Action<int, Exception>? failed = null) =>
-        Page(plan, KeyTitle, failed, (html, student) =>
+    public static string Key(ClassPlan plan, Action<int, Exception>? failed = null, Action? begun = null) =>
+        Page(plan, KeyTitle, failed, begun, (html, student) =>
     {
         ExerciseCar car = ExerciseCar.For(plan.Number(student));
         Head(html, plan, student, KeyTitle, car);
@@ -225,12 +227,14 @@ internal static class ClassSheets
         }
     }
 
-    private static string Page(ClassPlan plan, string title, Action<int, Exception>? failed, Action<StringBuilder, int> paper)
+    private static string Page(ClassPlan plan, string title, Action<int, Exception>? failed, Action? begun,
+        Action<StringBuilder, int> paper)
     {
         var body = new StringBuilder();
         foreach (int student in plan.Students)
         {
             var sheet = new StringBuilder();
+            begun?.Invoke();
             try
             {
                 paper(sheet, student);

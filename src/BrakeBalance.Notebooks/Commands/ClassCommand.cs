@@ -86,13 +86,21 @@ internal static class ClassCommand
                 Units = VehicleOptions.UnitsOf(parsed, units),
             };
             SortedDictionary<int, Exception> failed = [];
-            string[] papers = [ClassSheets.Students(plan, (student, fault) => failed[student] = fault),
-                ClassSheets.Key(plan, (student, fault) => failed[student] = fault)];
+            string[] papers = terminal.Work.Do("writing sheets and key", 2 * plan.Students.Count, progress =>
+            {
+                int begun = 0;
+                return (string[])
+                [
+                    ClassSheets.Students(plan, (student, fault) => failed[student] = fault, () => progress.Report(begun++)),
+                    ClassSheets.Key(plan, (student, fault) => failed[student] = fault, () => progress.Report(begun++)),
+                ];
+            });
             ClassPlan done = plan with { Students = [.. plan.Students.Where(student => !failed.ContainsKey(student))] };
             AtomicFile.Write(targets[0], papers[0]);
             AtomicFile.Write(targets[1], papers[1]);
             AtomicFile.Write(targets[2], ClassReport.Blank(done));
-            (string booklet, string slides) = (ClassSheets.Booklet(done), ClassSheets.Slides(done));
+            (string booklet, string slides) = terminal.Work.Do("writing booklet and slides", _ =>
+                (ClassSheets.Booklet(done), ClassSheets.Slides(done)));
             AtomicFile.Write(targets[3], booklet);
             AtomicFile.Write(targets[4], slides);
             string? missing = null;
@@ -177,7 +185,9 @@ internal static class ClassCommand
             }
 
             SortedDictionary<int, Exception> failed = [];
-            ClassResults results = Results(words, sheet, sheet.Us ?? VehicleOptions.UnitsOf(parsed, units) == UnitSystem.Us, failed);
+            bool us = sheet.Us ?? VehicleOptions.UnitsOf(parsed, units) == UnitSystem.Us;
+            ClassResults results = terminal.Work.Do("marking", 2 * sheet.Answers.DistinctBy(answer => answer.Student).Count(),
+                progress => Results(words, sheet, us, failed, progress));
             AtomicFile.Write(Path.Combine(folder, Marks), ClassReport.Marks(results));
             AtomicFile.Write(Path.Combine(folder, Items), ClassReport.Items(results));
             AtomicFile.Write(Path.Combine(folder, Totals), ClassReport.Totals(results));
@@ -203,9 +213,16 @@ internal static class ClassCommand
     }
 
     /// <summary>Marks a class; a student who cannot be marked stops no other.</summary>
-    internal static ClassResults Results(string secret, AnswerSheet sheet, bool us, IDictionary<int, Exception> failed)
+    internal static ClassResults Results(string secret, AnswerSheet sheet, bool us, IDictionary<int, Exception> failed,
+        IProgress<int>? progress = null)
     {
-        ClassNumber Number(int student) => new() { Secret = secret, Student = student };
+        int begun = 0;
+        ClassNumber Number(int student)
+        {
+            progress?.Report(begun++);
+            return new() { Secret = secret, Student = student };
+        }
+
         foreach (IGrouping<int, GivenAnswer> student in sheet.Answers.GroupBy(answer => answer.Student))
         {
             try

@@ -58,7 +58,7 @@ internal static class CompareCommand
                 ? new OutputFiles(problems, parsed.GetValue(force)).File(named, "--page") : null;
             BadInputException.ThrowIfAny(problems);
             UnitSystem system = VehicleOptions.UnitsOf(parsed, units);
-            SetUpComparison comparison = Of(setUps, system, asked);
+            SetUpComparison comparison = terminal.Work.Do("comparing", _ => Of(setUps, system, asked));
             if (page is not null)
             {
                 AtomicFile.Write(page, ComparisonPage.Html(setUps, comparison, asked, system));

@@ -41,9 +41,8 @@ internal static class StoryCommand
             }
 
             UnitSystem shown = VehicleOptions.UnitsOf(parsed, units);
-            AtomicFile.Write(target,
-                StoryPage.Render(reading.Vehicle, shown,
-                [new("Vehicle file", Path.GetFileName(path)), PageShell.Units(shown)]).Html);
+            AtomicFile.Write(target, terminal.Work.Do("writing the story", _ => StoryPage.Render(reading.Vehicle, shown,
+                [new("Vehicle file", Path.GetFileName(path)), PageShell.Units(shown)]).Html));
             terminal.Output.WriteLine($"{target}: the story, one file that needs nothing else.");
             return ExitCode.Success;
         });

@@ -28,7 +28,8 @@ internal static class OutlinedText
     public static string Face => OfPages.Value;
 
     private static readonly char[] Written = [.. Enumerable.Range(' ', 95).Concat(Enumerable.Range(0xa0, 96))
-        .Concat(Enumerable.Range(0x391, 57)).Select(code => (char)code).Concat("–—‘’“”…₀₁₂₃₄′″→←↑↓−≈≤≥√∞")];
+        .Concat(Enumerable.Range(0x391, 57)).Select(code => (char)code)
+        .Concat("–—‘’“”…₀₁₂₃₄′″→←↑↓−≈≤≥√∞")];
 
     // Under the name that drawings ask for; letters that are not in it are left to the fonts of the machine.
     private static readonly Lazy<string> OfPages = new(() => string.Concat(

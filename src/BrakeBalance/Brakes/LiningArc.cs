@@ -26,5 +26,5 @@ public sealed record LiningArc
     internal (double Start, double End) Radians => End.Radians > Start.Radians
         ? (Start.Radians, End.Radians)
         : throw new ArgumentException(FormattableString.Invariant(
-            $"The lining must end further from the supported end than it starts: start {Start.Degrees:0.###}°, end {End.Degrees:0.###}°."));
+            $"The lining must end further from its support than it starts: start {Start.Degrees:0.###}°, end {End.Degrees:0.###}°."));
 }

@@ -44,8 +44,8 @@ internal static class LogUnits
         ("m/s2", "m_s2 m_s^2 m/s^2 m/s/s mps2 ms-2 m·s-2 m/sec2 m/sec^2 ms2 mss"), ("g", "gs gee standardgravity"),
             ("ft/s2", "ft/s^2 ft/s/s"),
         ("s", "sec secs second seconds"), ("ms", "msec millis millisecond milliseconds"), ("us", "µs μs usec microseconds"),
-        ("min", "mins minutes"), ("deg", "° degree degrees"), ("°c", "c degc"), ("°f", "f degf"), ("turns", "turn"), ("kpa", "kilopascal"),
-        ("n", "newton"), ("psi", "psig lbf/in2 lb/in2"), ("bar", "barg bars"));
+        ("min", "mins minutes"), ("deg", "° degree degrees"), ("°c", "c degc"), ("°f", "f degf"),
+        ("turns", "turn"), ("kpa", "kilopascal"), ("n", "newton"), ("psi", "psig lbf/in2 lb/in2"), ("bar", "barg bars"));
 
     private static readonly HashSet<string> Others =
         ["%", "rpm", "1/min", "hz", "v", "mv", "a", "nm", "n·m", "m", "mm", "km", "deg/s", "°/s", "rad/s", "bool", "-", "–", "", "#",

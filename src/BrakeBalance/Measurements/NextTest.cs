@@ -297,7 +297,7 @@ public static class NextTest
     private sealed record Informing(TestStop Stop, StopOutlook Outlook, Matrix<double> Information, bool Allowed);
 }
 
-/// <summary>What one draw of an estimate foretells of a stop: logarithm of the deceleration, and the chance of each outcome [–].</summary>
+/// <summary>What one draw of an estimate foretells of a stop: logarithm of the deceleration, and each outcome's chance [–].</summary>
 internal readonly record struct StopShows(double LogRate, double None, double Front, double Rear);
 
 /// <summary>What all draws foretell of a stop.</summary>

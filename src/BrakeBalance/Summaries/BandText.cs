@@ -182,7 +182,8 @@ public static partial class BandText
     private static partial Regex Number();
 
     [GeneratedRegex(
-        @"\G[\s\u00a0](%|°C|°F|(bar|psi|kPa|inHg|N|kN|lbf|mm|in|m|ft|cm³|in³|kg|lb|g|s|K|l/min|US\u00a0gal/min|gal/min|km/h|mph)(?![\w/]))",
+        @"\G[\s\u00a0](%|°C|°F|(bar|psi|kPa|inHg|N|kN|lbf|mm|in|m|ft|cm³|in³|kg|lb|g|s|K|l/min"
+            + @"|US\u00a0gal/min|gal/min|km/h|mph)(?![\w/]))",
         RegexOptions.CultureInvariant)]
     private static partial Regex Unit();
 

@@ -29,7 +29,8 @@ internal static partial class AnswerText
         [typeof(Torque)] =
         [
             ("N·m", "nm nxm newtonmetre newtonmetres newtonmeter newtonmeters newtonsmetre newtonsmetres newtonsmeters mn"),
-            ("kN·m", "knm kilonewtonmetre kilonewtonmetres kilonewtonmeter kilonewtonmeters"), ("N·mm", "nmm"), ("kgf·m", "kgfm kpm kgm"),
+            ("kN·m", "knm kilonewtonmetre kilonewtonmetres kilonewtonmeter kilonewtonmeters"),
+            ("N·mm", "nmm"), ("kgf·m", "kgfm kpm kgm"),
             ("lbf·ft", "lbft lbfft lbsft lbsfft ftlb ftlbf ftlbs ftlbsf poundfoot poundfeet poundsfeet poundsfoot footpound footpounds "
                 + "poundforcefoot footlb footlbs footlbf ftpound ftpounds"),
             ("lbf·in", "lbin lbfin lbsin inlb inlbf inlbs inchpound inchpounds poundinch poundinches"),

@@ -13,8 +13,8 @@ public partial class FigureCatalogueTests
     [
         "adhesion", "utilis", "braking rate", "efficiency", "knee", "slope", "lock-up", "line pressure", "load case", ", gauge",
             "installed", "ideal", "run-out", "threshold", "R13",
-        "FMVSS", "CFR", "lateral", "torque", "coefficient", "normal reaction", "T₁", "T₂", "p₁", "p₂", "ψ", "μ", "a_y", "[–]", "bound",
-            "slip ", " slip,", "bore", "distribution", " hat ",
+        "FMVSS", "CFR", "lateral", "torque", "coefficient", "normal reaction", "T₁", "T₂", "p₁", "p₂", "ψ", "μ", "a_y", "[–]",
+            "bound", "slip ", " slip,", "bore", "distribution", " hat ",
         "null", "{", "}", "json", "C#",
     ];
 

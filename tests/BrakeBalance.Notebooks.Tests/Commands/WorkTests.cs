@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Text.RegularExpressions;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Commands;
 
@@ -62,6 +63,30 @@ public sealed class WorkTests : IDisposable
     }
 
     [Fact]
+    public async Task Sheets_of_a_large_class_say_how_far_they_are()
+    {
+        (int code, _, string error, _) = await RunAsync(true, (error, _) => error.Contains('%', StringComparison.Ordinal),
+            "class", "sheets", "--secret", "a secret of tests", "--students", "1-600", "--output", In("class"));
+        Assert.Equal(ExitCode.Stopped, code);
+        Assert.Matches(@"\rwriting sheets and key \[#* *\] \d+ %, \d+ s; Ctrl-C stops\u001b\[K", error);
+    }
+
+    [Fact]
+    public async Task Where_nobody_knows_how_much_is_left_a_mark_runs_through_the_bar()
+    {
+        var work = new Work();
+        using var error = new StringWriter();
+        await work.ShowAsync(work.DoAsync("reading", async _ =>
+        {
+            await Task.Delay(2500);
+            return 0;
+        }), error, 80);
+        string[] bars = [.. Regex.Matches(error.ToString(), @"reading (\[ *### *\]), \d+ s").Select(match => match.Groups[1].Value)];
+        Assert.All(bars, bar => Assert.Equal(26, bar.Length));
+        Assert.True(bars.Distinct().Count() >= 3, error.ToString());
+    }
+
+    [Fact]
     public async Task Where_nobody_watches_nothing_of_it_is_written()
     {
         (int code, _, string error, _) = await RunAsync(false, (_, passed) => passed.TotalSeconds > 3, LongSearch());
@@ -93,7 +118,8 @@ public sealed class WorkTests : IDisposable
     public async Task A_word_written_meanwhile_stands_on_a_line_of_its_own()
     {
         var work = new Work();
-        using var error = new StringWriter();
+        using var text = new StringWriter();
+        using var error = TextWriter.Synchronized(text);
         using var running = new ManualResetEventSlim();
         Task<int> task = work.Do("drawing", progress =>
         {
@@ -105,7 +131,11 @@ public sealed class WorkTests : IDisposable
             });
         });
         Task shown = work.ShowAsync(task, error, 80);
-        await Task.Delay(1500);
+        for (int wait = 0; wait < 300 && !Text(error, text).Contains("drawing", StringComparison.Ordinal); wait++)
+        {
+            await Task.Delay(100);
+        }
+
         using (var other = new ClearingWriter(error, work))
         {
             other.WriteLine("a warning");
@@ -113,6 +143,6 @@ public sealed class WorkTests : IDisposable
 
         running.Set();
         await shown.WaitAsync(TimeSpan.FromSeconds(10));
-        Assert.Contains("\r\u001b[Ka warning", error.ToString(), StringComparison.Ordinal);
+        Assert.Contains("\r\u001b[Ka warning", Text(error, text), StringComparison.Ordinal);
     }
 }

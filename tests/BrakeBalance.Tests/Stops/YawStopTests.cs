@@ -95,9 +95,8 @@ public class YawStopTests
     [Fact]
     public void Without_braking_it_turns_unstable_at_the_critical_speed_of_the_single_track_model()
     {
-        // Recomputed from the linear single-track model: it diverges when a C₁ > b C₂ and v² > C₁ C₂ L²/(m (a C₁ − b C₂)). A front axle
-        // with twice the
-        // rear's lateral slip weight makes this coupe oversteer.
+        // Recomputed from the linear single-track model: it diverges when a C₁ > b C₂ and v² > C₁ C₂ L²/(m (a C₁ − b C₂)).
+        // A front axle with twice the rear's lateral slip weight makes this coupe oversteer.
         BrakedCar coupe = Coupe();
         BrakedCar loose = coupe with
         {

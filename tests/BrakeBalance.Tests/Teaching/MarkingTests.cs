@@ -296,8 +296,8 @@ public class MarkingTests
 
     // Each as somebody wrote it; # stands for the right number, with the number's own scale after the bar where there is one.
     [Theory]
-    [InlineData("load-transfer-2", "# N (approx.)|# [N]|# (N)|around # N|appr. # N|∼ # N|⇒ # N|delta N = # N|T1 front = # N|N₁′ = # N")]
-    [InlineData("load-transfer-2", "# N approx.|abt. # N|N1 = #N|# N (1234 lbf)|# N = 9.99 kN|# N / 225 lbf")]
+    [InlineData("load-transfer-2", "# N (approx.)|# [N]|# (N)|around # N|appr. # N|∼ # N|⇒ # N|delta N = # N|T1 front = # N")]
+    [InlineData("load-transfer-2", "N₁′ = # N|# N approx.|abt. # N|N1 = #N|# N (1234 lbf)|# N = 9.99 kN|# N / 225 lbf")]
     [InlineData("load-transfer-2", "# N each|# N downwards|# N on the front axle|# N,|# N!")]
     [InlineData("load-transfer-2", "#×10³ N|#·10^3 N|#X10^3 N|# * 10^3 N|#e3 N", 1e-3)]
     [InlineData("static-load-2", "# ins|# inches|#''|#\"|# in.|# in", 1 / 25.4)]

@@ -12,17 +12,19 @@ internal static class LatexSymbols
 
     /// <summary>Commands that stand for a letter or sign set upright.</summary>
     public static readonly IReadOnlyDictionary<string, string> UprightLetters = Table("""
-        Gamma Γ  Delta Δ  Theta Θ  Lambda Λ  Xi Ξ  Pi Π  Sigma Σ  Upsilon Υ  Phi Φ  Psi Ψ  Omega Ω  infty ∞  partial ∂  nabla ∇
-        emptyset ∅  degree °  ldots …  dots …  cdots ⋯  vdots ⋮  ddots ⋱  % %  $ $  # #  & &  _ _
+        Gamma Γ  Delta Δ  Theta Θ  Lambda Λ  Xi Ξ  Pi Π  Sigma Σ  Upsilon Υ  Phi Φ  Psi Ψ  Omega Ω
+        infty ∞  partial ∂  nabla ∇  emptyset ∅  degree °
+        ldots …  dots …  cdots ⋯  vdots ⋮  ddots ⋱  % %  $ $  # #  & &  _ _
         """);
 
     /// <summary>Commands that stand for an operator or a relation.</summary>
     public static readonly IReadOnlyDictionary<string, string> Operators = Table("""
-        cdot ⋅  times ×  div ÷  pm ±  mp ∓  ast ∗  circ ∘  bullet ∙  le ≤  leq ≤  ge ≥  geq ≥  ne ≠  neq ≠  ll ≪  gg ≫  lt <
-        gt >  approx ≈  equiv ≡  sim ∼  simeq ≃  cong ≅  propto ∝  to →  rightarrow →  leftarrow ←  leftrightarrow ↔
+        cdot ⋅  times ×  div ÷  pm ±  mp ∓  ast ∗  circ ∘  bullet ∙  le ≤  leq ≤  ge ≥  geq ≥  ne ≠  neq ≠
+        ll ≪  gg ≫  lt <  gt >  approx ≈  equiv ≡  sim ∼  simeq ≃  cong ≅  propto ∝  to →
+        rightarrow →  leftarrow ←  leftrightarrow ↔
         Rightarrow ⇒  Leftarrow ⇐  Leftrightarrow ⇔  implies ⟹  iff ⟺  mapsto ↦  uparrow ↑  downarrow ↓  in ∈  notin ∉
-        subset ⊂  cup ∪  cap ∩  land ∧  lor ∨  lnot ¬  forall ∀  exists ∃  mid ∣  parallel ∥  perp ⊥  angle ∠  therefore ∴
-        colon :
+        subset ⊂  cup ∪  cap ∩  land ∧  lor ∨  lnot ¬  forall ∀  exists ∃  mid ∣  parallel ∥  perp ⊥
+        angle ∠  therefore ∴  colon :
         """);
 
     /// <summary>Commands that stand for a delimiter.</summary>
