@@ -66,7 +66,7 @@ public sealed class WorkTests : IDisposable
     public async Task Sheets_of_a_large_class_say_how_far_they_are()
     {
         (int code, _, string error, _) = await RunAsync(true, (error, _) => error.Contains('%', StringComparison.Ordinal),
-            "class", "sheets", "--secret", "a secret of tests", "--students", "1-600", "--output", In("class"));
+            "class", "sheets", "--secret", "a secret of tests", "--students", "1-200", "--output", In("class"));
         Assert.Equal(ExitCode.Stopped, code);
         Assert.Matches(@"\rwriting sheets and key \[#* *\] \d+ %, \d+ s; Ctrl-C stops\u001b\[K", error);
     }
@@ -107,7 +107,7 @@ public sealed class WorkTests : IDisposable
     {
         (int code, string output, _, TimeSpan after) = await RunAsync(false, (_, passed) => passed.TotalSeconds > 1.5, "measure", "setting",
             RepositoryRoot.File("data/vehicles/coupe-1960s.json"), "--stops", RepositoryRoot.File("data/logs/invented-stops.csv"),
-            "--draws", "3000000", "--write", In("fitted.json"));
+            "--draws", "1000000", "--write", In("fitted.json"));
         Assert.Equal(ExitCode.Stopped, code);
         Assert.Equal("", output);
         Assert.InRange(after.TotalSeconds, 0, 3);
