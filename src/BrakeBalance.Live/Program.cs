@@ -11,7 +11,7 @@ internal static partial class Program
 {
     private const string DemoFolder = "Demos.";
 
-    private static readonly LiveDesk Desk = new(Demos());
+    private static readonly LiveDesk Desk = new(Demos);
 
     private static void Main()
     {

@@ -73,8 +73,8 @@ internal static class KnownQuantities
         [typeof(MassMomentOfInertia)] = [("kg·m²", MassMomentOfInertiaUnit.KilogramSquareMeter)],
     };
 
-    private static readonly Dictionary<Enum, string> Symbols =
-        UnitsOf.Values.SelectMany(units => units).DistinctBy(unit => unit.Unit).ToDictionary(unit => unit.Unit, unit => unit.Word);
+    private static readonly Lazy<Dictionary<Enum, string>> Symbols = new(() =>
+        UnitsOf.Values.SelectMany(units => units).DistinctBy(unit => unit.Unit).ToDictionary(unit => unit.Unit, unit => unit.Word));
 
     /// <summary>A quantity by its number and unit.</summary>
     public static IQuantity From(double value, Enum unit) =>
@@ -97,7 +97,7 @@ internal static class KnownQuantities
     public static double Si(IQuantity quantity) => quantity.As(quantity.QuantityInfo.BaseUnitInfo.Value);
 
     /// <summary>The usual abbreviation of a unit, as <see cref="Accepted"/> has it where it is there.</summary>
-    public static string Symbol(Enum unit) => Symbols.TryGetValue(unit, out string? word)
+    public static string Symbol(Enum unit) => Symbols.Value.TryGetValue(unit, out string? word)
         ? word
         : UnitAbbreviationsCache.Default.GetDefaultAbbreviation(
             unit.GetType(), Convert.ToInt32(unit, CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);

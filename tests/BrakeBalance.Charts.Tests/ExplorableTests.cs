@@ -21,7 +21,7 @@ public partial class ExplorableTests
     {
         Explorable explorable = BalanceExplorables.SettingAndLoad(Setting.Of(Cars.Load(car)), units: UnitSystem.Si);
         var request = (JsonObject)JsonNode.Parse(Data().Match(explorable.ToHtml()).Groups[1].Value)!;
-        var desk = new LiveDesk(new Dictionary<string, string>());
+        var desk = new LiveDesk();
         JsonNode first = Ask(desk, request);
         Assert.Contains(first["controls"]!.ToString(), explorable.ToHtml(), StringComparison.Ordinal);
         int[] start = [.. explorable.Controls.Select(control => control.Start)];
@@ -51,7 +51,7 @@ public partial class ExplorableTests
     public void Every_screen_of_the_story_is_made_again_in_the_page_for_its_car_and_for_a_readers_own(string car)
     {
         Vehicle vehicle = Cars.Load(car);
-        var desk = new LiveDesk(new Dictionary<string, string>());
+        var desk = new LiveDesk();
         string[] screens = [.. KneeStory.Screens(vehicle)], ids = [.. screens.Select(screen => Made(vehicle, screen).Id)];
         Assert.Equal(car == "coupe-1960s", screens.Contains("metering"));
         Assert.Equal(ids.Distinct(), ids);
@@ -111,7 +111,7 @@ public partial class ExplorableTests
     {
         Explorable explorable = LessonSheet.Of("knee", units: UnitSystem.Si).Figure;
         var request = (JsonObject)JsonNode.Parse(Data().Match(explorable.ToHtml()).Groups[1].Value)!;
-        var desk = new LiveDesk(new Dictionary<string, string>());
+        var desk = new LiveDesk();
         request["at"] = new JsonArray([.. explorable.Controls.Select(_ => (JsonNode)1000)]);
         int[] last = [.. explorable.Controls.Select(control => control.Settings.Count - 1)];
         Assert.Contains(HtmlRenderer.Escape(explorable.StateText(last)), Ask(desk, request)["html"]!.ToString(), StringComparison.Ordinal);

@@ -5,9 +5,6 @@ namespace BrakeBalance.Charts.Live;
 /// <summary>The answer of a live page: always in sight, in the words of every other output.</summary>
 internal static class LiveAnswer
 {
-    // Locks first and the three settings: what must always be in sight.
-    private const int BarLines = 4;
-
     /// <summary>The reply: problems with their paths, or the answer in short.</summary>
     /// <param name="car">The car.</param>
     /// <param name="units">The system of units.</param>
@@ -41,7 +38,7 @@ internal static class LiveAnswer
     private static string Bar(Setting setting, UnitSystem units)
     {
         var html = new StringBuilder("<dl>");
-        foreach ((string label, string text) in SettingWords.Lines(setting, units).Take(BarLines))
+        foreach ((string label, string text) in SettingWords.InSight(setting, units))
         {
             html.Append("<div><dt>").Append(HtmlRenderer.Escape(label)).Append("</dt><dd>").Append(HtmlRenderer.Escape(text))
                 .Append("</dd></div>");
@@ -61,7 +58,7 @@ internal static class LiveAnswer
         var html = new StringBuilder("<dl>");
         void Line(string label, string text) => html.Append("<dt>").Append(HtmlRenderer.Escape(label)).Append("</dt><dd>")
             .Append(HtmlRenderer.Escape(text)).Append("</dd>\n");
-        foreach ((string label, string text) in SettingWords.Lines(setting, units).Skip(BarLines)
+        foreach ((string label, string text) in SettingWords.Reasons(setting, units)
             .Concat(SettingWords.Behind(setting, units)))
         {
             Line(label, text);

@@ -13,26 +13,25 @@ namespace BrakeBalance.Charts.Live;
 /// </remarks>
 public sealed class LiveDesk
 {
-    private static readonly Lazy<LiveDesk> OfNotebook = new(() => new(new Dictionary<string, string>()));
+    private static readonly Lazy<LiveDesk> OfNotebook = new(() => new());
 
-    private readonly IReadOnlyDictionary<string, string> _demos;
+    private readonly Lazy<IReadOnlyDictionary<string, string>> _demos;
     private readonly LiveCars _cars = new();
     private readonly LiveExplorables _explorables = new();
     private readonly LiveChoice _choice = new();
     private readonly Dictionary<string, Func<JsonObject, JsonObject>> _answers;
 
     /// <summary>Makes a desk.</summary>
-    /// <param name="demos">Vehicle files to start from, by name.</param>
-    public LiveDesk(IReadOnlyDictionary<string, string> demos)
+    /// <param name="demos">Vehicle files to start from, by name, fetched when first asked for; null for none.</param>
+    public LiveDesk(Func<IReadOnlyDictionary<string, string>>? demos = null)
     {
-        ArgumentNullException.ThrowIfNull(demos);
-        _demos = demos;
+        _demos = new(demos ?? (() => new Dictionary<string, string>()));
         _answers = new()
         {
             ["begin"] = _ => Begin(),
-            ["demos"] = _ => new JsonObject { ["demos"] = Words(_demos.Keys) },
+            ["demos"] = _ => new JsonObject { ["demos"] = Words(_demos.Value.Keys) },
             ["new"] = request => Text(VehicleText.New(Word(request, "class"))),
-            ["demo"] = request => Text(_demos.GetValueOrDefault(Word(request, "name") ?? "") ?? ""),
+            ["demo"] = request => Text(_demos.Value.GetValueOrDefault(Word(request, "name") ?? "") ?? ""),
             ["form"] = request => Html(LiveForm.Html(Word(request, "text") ?? "", Units(request))),
             ["beside"] = request => Text(LiveForm.Beside(CarForm.Beside(
                 Word(request, "text") ?? "", Word(request, "path") ?? "", Word(request, "value") ?? "", Units(request)))),

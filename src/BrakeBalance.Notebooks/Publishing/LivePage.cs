@@ -179,7 +179,7 @@ internal static class LivePage
     // What the page opens with, its form and its answer, packed, so that they stand there before the calculation is ready.
     private static string Known(string text)
     {
-        var desk = new LiveDesk(new Dictionary<string, string>());
+        var desk = new LiveDesk();
         var known = new JsonObject();
         foreach (string what in (string[])["begin", "form", "car"])
         {

@@ -222,7 +222,14 @@ public static class SettingWords
     /// <param name="setting">The answer.</param>
     /// <param name="units">The system of units.</param>
     /// <returns>The lines.</returns>
-    public static IReadOnlyList<(string Label, string Text)> Lines(Setting setting, UnitSystem units)
+    public static IReadOnlyList<(string Label, string Text)> Lines(Setting setting, UnitSystem units) =>
+        [.. InSight(setting, units), .. Reasons(setting, units)];
+
+    /// <summary>What must always be in sight: what locks first and the three settings.</summary>
+    /// <param name="setting">The answer.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>The first of <see cref="Lines"/>.</returns>
+    public static IReadOnlyList<(string Label, string Text)> InSight(Setting setting, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(setting);
         string more = setting.Reach is SettingReach.Withheld ? $": {string.Join(' ', setting.Doubts)}"
@@ -237,10 +244,15 @@ public static class SettingWords
             ("Present setting", Present(setting, units) + (setting.PresentIsBeyond ? "; BEYOND THE SAFE LIMIT" : "")),
             ("Safe limit", SafeLimit(setting, units)),
             ("Recommended setting", Recommended(setting, units) + more),
-            ("Why", Why(setting, units)),
-            ("How sure", HowSure(setting, units)),
         ];
     }
+
+    /// <summary>What holds the limit back and how sure it is, which takes longer to work out.</summary>
+    /// <param name="setting">The answer.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>The last of <see cref="Lines"/>.</returns>
+    public static IReadOnlyList<(string Label, string Text)> Reasons(Setting setting, UnitSystem units) =>
+        [("Why", Why(setting, units)), ("How sure", HowSure(setting, units))];
 
     /// <summary>What stands behind the answer: a label and a text each.</summary>
     /// <param name="setting">The answer.</param>

@@ -164,7 +164,7 @@ public class MovingFigureTests
         Explorable moving = MovingFigure.Of(entry, car, UnitSystem.Us, plain, style)!;
         string html = moving.ToHtml();
         JsonNode request = JsonNode.Parse(Regex.Match(html, "(?s)class=\"bb-ask\">(.*?)</script>").Groups[1].Value)!;
-        JsonNode reply = JsonNode.Parse(new LiveDesk(new Dictionary<string, string>()).Answer(request.ToJsonString()))!;
+        JsonNode reply = JsonNode.Parse(new LiveDesk().Answer(request.ToJsonString()))!;
         Assert.Null(reply["fault"]);
         Figure start = moving.Start.Figures[0];
         string drawing = style.Numbered(start.ToSvg(FigureSize.Page.For(start)));
@@ -232,7 +232,7 @@ public class MovingFigureTests
         JsonObject request =
             JsonNode.Parse(Regex.Match(moving.ToHtml(), "(?s)class=\"bb-ask\">(.*?)</script>").Groups[1].Value)!.AsObject();
         Assert.Null(request["logs"]);
-        var desk = new LiveDesk(new Dictionary<string, string>());
+        var desk = new LiveDesk();
         for (int at = 0; at < moving.Controls[0].Settings.Count; at += 5)
         {
             int[] state = [at, .. moving.Controls.Skip(1).Select(control => control.Start)];

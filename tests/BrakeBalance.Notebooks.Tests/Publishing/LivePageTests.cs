@@ -60,7 +60,7 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
     public async Task It_answers_fits_and_moves_by_keyboard(int width)
     {
         await using WatchedPage page = await OpenAsync(width);
-        var desk = new LiveDesk(new Dictionary<string, string>());
+        var desk = new LiveDesk();
         string expected = Reply(desk, new() { ["do"] = "car", ["text"] = File.ReadAllText(CoupeFile) })["sentence"]!.ToString();
         string recommended = expected.Split("Recommended setting ")[1].Split(';')[0];
         Assert.Contains(recommended, await TextAsync(page, Bar), StringComparison.Ordinal);
@@ -169,7 +169,7 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
     {
         await using WatchedPage page = await OpenAsync(1280);
         await page.Page.WaitForExpressionAsync("globalThis.bbLive !== undefined", new() { Timeout = 60_000 });
-        var desk = new LiveDesk(new Dictionary<string, string>());
+        var desk = new LiveDesk();
         string[] cars = [.. OrdinaryCar.Measured(200),
             .. Directory.GetFiles(RepositoryRoot.File("data/vehicles"), "*.json").Select(File.ReadAllText)];
         Assert.InRange(cars.Length, 204, 220);
@@ -199,7 +199,7 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
         (int code, string output, string error) = await Shell.RunAsync(
             "choose", car, "--parts", folder.File("parts.csv"), "--targets", folder.File("targets.json"), "--write", folder.File("sets"));
         Assert.True(code == 0, error);
-        var desk = new LiveDesk(new Dictionary<string, string>());
+        var desk = new LiveDesk();
         JsonObject asked = new()
         {
             ["do"] = "choose",
@@ -245,7 +245,7 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
         string targets = folder.Write("targets.json", """{ "failures": false, "pedalForceFull": "305 N", "pedalForceHalf": "155 N" }""");
         (int code, string output, string error) = await Shell.RunAsync("choose", file, "--parts", parts, "--targets", targets, "--json");
         Assert.True(code == 0, error);
-        var desk = new LiveDesk(new Dictionary<string, string>());
+        var desk = new LiveDesk();
         JsonObject asked = new()
         {
             ["do"] = "choose",

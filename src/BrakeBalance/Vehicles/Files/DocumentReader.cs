@@ -281,7 +281,7 @@ internal sealed class DocumentReader
     // The limit itself may be written in another unit, which rounds: it is taken for the limit.
     private static IQuantity? WithinLimits(FieldInfo field, IQuantity given)
     {
-        double value = given.As(given.Unit), low = field.LowQuantity?.As(given.Unit) ?? value, high = field.HighQuantity?.As(given.Unit)
+        double value = (double)given.Value, low = field.LowQuantity?.As(given.Unit) ?? value, high = field.HighQuantity?.As(given.Unit)
             ?? value;
         return value < low - Rounding * Math.Abs(low) || value > high + Rounding * Math.Abs(high) ? null
             : value <= low && field.LowQuantity is { } lowest ? lowest
