@@ -14,6 +14,7 @@ internal static class DocumentFile
     {
         CommentHandling = JsonCommentHandling.Skip,
         AllowTrailingCommas = true,
+        AllowDuplicateProperties = false,
     };
 
     /// <summary>The text of a file.</summary>
@@ -46,11 +47,17 @@ internal static class DocumentFile
 
         try
         {
+            // What stands twice stops the reading; what cannot be seen is written with an escape. Other texts are read but once.
             JsonNode? root = JsonNode.Parse(text, documentOptions: Options);
-            return DuplicateKeys.Of(text) is [var twice, ..] ? (null, twice) : (root, null);
+            return text.Contains("\\u", StringComparison.Ordinal) && DuplicateKeys.Of(text) is [var hidden, ..] ? (null, hidden) : (root, null);
         }
         catch (JsonException fault)
         {
+            if (DuplicateKeys.Of(text) is [var twice, ..])
+            {
+                return (null, twice);
+            }
+
             // The line itself rather than the framework's words for it, which browsers do not have.
             int line = (int)(fault.LineNumber ?? 0);
             string there = text.Split('\n').ElementAtOrDefault(line)?.Trim() ?? "";

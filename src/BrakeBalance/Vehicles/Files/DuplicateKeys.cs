@@ -7,7 +7,7 @@ namespace BrakeBalance.Vehicles.Files;
 internal static class DuplicateKeys
 {
     /// <summary>A problem for each entry that its object already has.</summary>
-    /// <param name="text">Well-formed JSON; comments and trailing commas may stay.</param>
+    /// <param name="text">JSON; comments and trailing commas may stay. It is looked at as far as it is well-formed.</param>
     public static IReadOnlyList<Problem> Of(string text)
     {
         byte[] bytes = Encoding.UTF8.GetBytes(text);
@@ -15,7 +15,7 @@ internal static class DuplicateKeys
             new JsonReaderOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
         List<Problem> problems = [];
         Stack<HashSet<string>> open = new();
-        while (reader.Read())
+        while (IsMore(ref reader))
         {
             int at = (int)reader.TokenStartIndex;
             if (reader.TokenType is JsonTokenType.PropertyName or JsonTokenType.String && !IsReadable(ref reader))
@@ -43,6 +43,18 @@ internal static class DuplicateKeys
         return problems;
 
         int Line(int end) => bytes.AsSpan(0, end).Count((byte)'\n') + 1;
+    }
+
+    private static bool IsMore(ref Utf8JsonReader reader)
+    {
+        try
+        {
+            return reader.Read();
+        }
+        catch (JsonException)
+        {
+            return false;
+        }
     }
 
     // Half of a character pair cannot be decoded at all; a control character would reach terminals and spreadsheets.
