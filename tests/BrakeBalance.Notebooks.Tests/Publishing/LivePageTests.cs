@@ -81,9 +81,10 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
         await page.Page.WaitForFunctionAsync($"was => {Bar} !== was", new() { Timeout = 60_000 }, answer);
         Assert.Equal("INPUT", await TextAsync(page, "document.activeElement.tagName"));
         await page.AssertNoSidewaysScrollAsync();
-        foreach (string tab in (string[])["pedal", "measure", "compare", "choose", "paper", "balance"])
+        foreach (string tab in (string[])["pedal", "measure", "compare", "choose", "paper", "car", "balance"])
         {
             await ClickAsync(page, $"[data-tab={tab}]");
+            await page.Page.EvaluateExpressionAsync("document.querySelectorAll('details').forEach(one => { one.open = true; })");
             await page.AssertNoSidewaysScrollAsync();
             await page.AssertAccessibleAsync();
         }
