@@ -56,6 +56,7 @@ public static class NumberText
         {
             Torque torque => us ? (torque.PoundForceFeet, "lbf·ft") : (torque.NewtonMeters, "N·m"),
             Acceleration rate => us ? (rate.FeetPerSecondSquared, "ft/s²") : (rate.MetersPerSecondSquared, "m/s²"),
+            Volume volume => us ? (volume.CubicInches, "in³") : (volume.CubicCentimeters, "cm³"),
             TemperatureDelta rise => us ? (rise.DegreesFahrenheit, "°F") : (rise.Kelvins, "K"),
             _ => measure?.In(Display.Units) is { } unit ? (unit.FromSi(measure.Si(quantity)), unit.Symbol)
                 : ((double)quantity.Value, KnownQuantities.Symbol(quantity.Unit)),
