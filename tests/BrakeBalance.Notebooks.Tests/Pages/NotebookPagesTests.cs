@@ -55,7 +55,7 @@ public partial class NotebookPagesTests(BrowserFixture browser, RenderedNotebook
             }
         }
 
-        Assert.True(pages.Count >= 16 && rows >= 40, $"{pages.Count} pages, {rows} equations");
+        Assert.True(pages.Count == 19 && rows >= 75, $"{pages.Count} pages, {rows} equations");
     }
 
     [GeneratedRegex("(?s)<th scope=\"col\">By the equation</th>.*?</table>")]
