@@ -87,6 +87,10 @@ internal static class KnownQuantities
     public static Enum? FindWord(Type quantity, string text) =>
         UnitsOf.TryGetValue(quantity, out (string Word, Enum Unit)[]? units) ? Array.Find(units, unit => unit.Word == text).Unit : null;
 
+    /// <summary>The unit that files use by this very word; null for none.</summary>
+    public static Enum? FindWord(string text) =>
+        UnitsOf.Keys.Select(quantity => FindWord(quantity, text)).FirstOrDefault(unit => unit is not null);
+
     /// <summary>The unit of a kind of quantity that a text abbreviates; null for none.</summary>
     public static Enum? Find(Type quantity, string text) =>
         FindWord(quantity, text) ?? (UnitParser.Default.TryParse(

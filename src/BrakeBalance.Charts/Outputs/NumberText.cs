@@ -36,6 +36,11 @@ public static class NumberText
         return symbol.Length == 0 ? Of((double)quantity.Value) : $"{Of((double)quantity.Value)} {symbol}";
     }
 
+    /// <summary>A quantity or a range as a file writes it, such as <c>305 mm .. 335 mm</c>, as <see cref="Shown"/>.</summary>
+    internal static string Written(string text) => string.Join(" .. ", text.Split(" .. ").Select(one =>
+        one.Split(' ', 2) is [var number, var unit] && double.TryParse(number, CultureInfo.InvariantCulture, out double value)
+            && KnownQuantities.FindWord(unit) is { } known ? Shown(KnownQuantities.From(value, known)) : one));
+
     /// <summary>A quantity in the unit in which its kind is shown, with four significant digits.</summary>
     internal static string Shown(IQuantity quantity)
     {
@@ -56,6 +61,7 @@ public static class NumberText
         {
             Torque torque => us ? (torque.PoundForceFeet, "lbf·ft") : (torque.NewtonMeters, "N·m"),
             Acceleration rate => us ? (rate.FeetPerSecondSquared, "ft/s²") : (rate.MetersPerSecondSquared, "m/s²"),
+            Volume volume => us ? (volume.CubicInches, "in³") : (volume.CubicCentimeters, "cm³"),
             TemperatureDelta rise => us ? (rise.DegreesFahrenheit, "°F") : (rise.Kelvins, "K"),
             _ => measure?.In(Display.Units) is { } unit ? (unit.FromSi(measure.Si(quantity)), unit.Symbol)
                 : ((double)quantity.Value, KnownQuantities.Symbol(quantity.Unit)),

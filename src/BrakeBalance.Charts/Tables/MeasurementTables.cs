@@ -1,3 +1,5 @@
+using BrakeBalance.Charts.Outputs;
+
 namespace BrakeBalance.Charts.Tables;
 
 /// <summary>Tables of what was measured and what follows from it.</summary>
@@ -263,8 +265,8 @@ public static class MeasurementTables
         Caption = "90 % of the cars within the ranges lie within the band.",
         Table = new TableBuilder()
             .Words("Answer", answers.Select(a => a.Question))
-            .Words("Unit", answers.Select(a => a.Unit.Length == 0 ? "–" : a.Unit))
-            .Words("Band", answers.Select(a => Band(a.Band)))
+            .Words("Unit", answers.Select(a => Shown(a) is { Unit: { Length: > 0 } unit } ? unit : "–"))
+            .Words("Band", answers.Select(a => Band(Shown(a).Band)))
             .Words("Measure first", answers.Select(a => a.MeasureNext.Count == 0 ? "nothing: all is known" : a.MeasureNext[0].Path))
                 .Build(),
     };
@@ -282,7 +284,8 @@ public static class MeasurementTables
             ? new TableBuilder().Words("Entry", ["nothing: every number is known"]).Build()
             : new TableBuilder()
                 .Words("Entry", answer.MeasureNext.Select(a => a.Path))
-                .Words("Now", answer.MeasureNext.Select(a => a.Range + (a.IsTypical ? " (typical of the class, common practice)" : "")))
+                .Words("Now", answer.MeasureNext.Select(a =>
+                    NumberText.Written(a.Range) + (a.IsTypical ? " (typical of the class, common practice)" : "")))
                 .Words("With what, and how", answer.MeasureNext.Select(a => a.How))
                 .Column("Band left when known", Measure.Percent, answer.MeasureNext.Select(a => a.BandLeft).ToArray()).Build(),
     };
@@ -358,6 +361,14 @@ public static class MeasurementTables
                 .Words("Purpose", plan.Stops.Select(s => s.Purpose))
                 .Words("Abort when", plan.Stops.Select(s => s.AbortIf(units ?? Display.Units))).Build(),
     };
+
+    // Pressures are answered in bar.
+    private static (string Unit, Interval<double> Band) Shown(BandedAnswer answer)
+    {
+        DisplayUnit unit = Measure.LinePressure.In(Display.Units);
+        return answer.Unit == Measure.LinePressure.In(UnitSystem.Si).Symbol
+            ? (unit.Symbol, answer.Band.Select(bars => unit.FromSi(Pressure.FromBars(bars).Pascals))) : (answer.Unit, answer.Band);
+    }
 
     private static string Band(Interval<double> band)
     {

@@ -67,8 +67,7 @@ public sealed record HydraulicBooster : PoweredAssist
     /// <summary>Pressure in the power chamber that an input force asks for.</summary>
     /// <param name="inputForce">Force on the input rod; not negative.</param>
     /// <returns>
-    /// Pressure, gauge; the relief pressure once the assist has run out. At that moment the pump blows off and the steering gets
-    /// nothing.
+    /// Pressure, gauge; the relief pressure once the assist has run out. At that moment the pump blows off and the steering gets nothing.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="inputForce"/> is negative.</exception>
     public Pressure ChamberPressure(Force inputForce)

@@ -58,7 +58,7 @@ public sealed record Checklist(string Title, string Before, ImmutableArray<strin
             "Walking pace: service brake, then parking brake, each alone.",
             "Assist used up, engine off, walking pace: the car still stops for its weakest driver.",
             "One circuit open into a bottle, then the other: enough pedal is left each time.",
-            "30 km/h, then 50: no pull, no noise, no warning light; discs and drums equally warm on both sides.",
+            "30 km/h (20 mph), then 50 km/h (30 mph): no pull, no noise, no warning light; discs and drums equally warm on both sides.",
             "Valve at its lowest rear pressure until the front has been seen to lock first. A car whose rear axle locks first spins.",
             "Bolts, joints and levels looked at again after the run.",
         ]);
@@ -68,7 +68,7 @@ public sealed record Checklist(string Title, string Before, ImmutableArray<strin
         "Bedding",
         $"{Manual} The pad maker's routine goes before this one. Fumes are normal, flames are not.",
         [
-            "Eight to ten firm slowings from about 90 to 40 km/h, twenty to thirty seconds apart, never to a standstill.",
+            "Eight to ten firm slowings from about 90 to 40 km/h (55 to 25 mph), twenty to thirty seconds apart, never to a standstill.",
             "A long cool run after it; no foot on the pedal and no parking brake while hot.",
             "Drum linings: adjusted again when cold.",
             "Race pads by their maker's speed bands, then left to cool for some twenty minutes.",

@@ -81,9 +81,8 @@ public sealed record HoseAssembly
 
     /// <summary>How far the length of a made-up assembly may be off, plus or minus.</summary>
     /// <remarks>
-    /// Up to 12 in 1/8 in, to 18 in 3/16 in, to 36 in 1/4 in, above 1 % of the length. Source: the first step a maker's note, read in
-    /// part; the
-    /// others the SAE J517 family, from memory.
+    /// Up to 12 in 1/8 in, to 18 in 3/16 in, to 36 in 1/4 in, above 1 % of the length. Source: the first step a maker's note, read in part;
+    /// the others the SAE J517 family, from memory.
     /// </remarks>
     public Length LengthTolerance => OverallLength.Inches switch
     {

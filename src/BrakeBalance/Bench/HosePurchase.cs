@@ -3,8 +3,7 @@ namespace BrakeBalance.Bench;
 /// <summary>How much hose to buy for a set of assemblies.</summary>
 /// <remarks>
 /// Every piece is one cut off the stock; one more cut squares the stock's end: kerf × (pieces + 1) for each class and size. The sum is
-/// rounded
-/// up to the step in which hose is sold. Source: arithmetic.
+/// rounded up to the step in which hose is sold. Source: arithmetic.
 /// </remarks>
 public sealed record HosePurchase
 {

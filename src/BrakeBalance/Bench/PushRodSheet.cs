@@ -5,8 +5,7 @@ namespace BrakeBalance.Bench;
 /// <summary>The measurement sheet of the push rod between booster and master cylinder.</summary>
 /// <remarks>
 /// Depth of the piston's seat = reading across the cylinder's spigot − height of the spigot. Projection of the rod = read directly, or
-/// length
-/// of the rod − depth of its seat in the booster. The fit itself, its tolerance and what to do: <see cref="PushRodFit"/>.
+/// length of the rod − depth of its seat in the booster. The fit itself, its tolerance and what to do: <see cref="PushRodFit"/>.
 /// </remarks>
 public sealed record PushRodSheet
 {

@@ -2,8 +2,7 @@ namespace BrakeBalance.Brakes;
 
 /// <summary>What is known about a drum brake's shoes, enough to give the brake factor C*.</summary>
 /// <remarks>
-/// Either their geometry (<see cref="ShoeGeometry"/>, <see cref="DuoServoGeometry"/>) or a catalogue value
-/// (<see cref="CatalogueShoes"/>).
+/// Either their geometry (<see cref="ShoeGeometry"/>, <see cref="DuoServoGeometry"/>) or a catalogue value (<see cref="CatalogueShoes"/>).
 /// </remarks>
 public abstract record DrumShoes
 {

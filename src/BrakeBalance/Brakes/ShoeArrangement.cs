@@ -19,8 +19,7 @@ public enum ShoeArrangement
     TwoTrailing,
 
     /// <summary>
-    /// One double-ended cylinder; the primary shoe drives the secondary through a floating link and the secondary bears on the anchor
-    /// pin.
+    /// One double-ended cylinder; the primary shoe drives the secondary through a floating link and the secondary bears on the anchor pin.
     /// </summary>
     DuoServo,
 }

@@ -11,8 +11,7 @@ public sealed record CarEstimate
     internal CarEstimate(PosteriorSample posterior, StopModel model) => (_posterior, _model) = (posterior, model);
 
     /// <summary>
-    /// The quantities estimated: friction front and rear, height of the centre of gravity in the first load case, adhesion of each
-    /// surface.
+    /// The quantities estimated: friction front and rear, height of the centre of gravity in the first load case, adhesion of each surface.
     /// </summary>
     public required IReadOnlyList<EstimatedParameter> Parameters { get; init; }
 
@@ -35,8 +34,7 @@ public sealed record CarEstimate
     public IReadOnlyList<StopWeight> Weights { get; init; } = [];
 
     /// <summary>
-    /// Why the stops cannot be of this car as they are written, in sentences; empty when they fit. No setting follows from stops in
-    /// doubt.
+    /// Why the stops cannot be of this car as they are written, in sentences; empty when they fit. No setting follows from stops in doubt.
     /// </summary>
     public IReadOnlyList<string> Doubts { get; init; } = [];
 

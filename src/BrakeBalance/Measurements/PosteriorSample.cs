@@ -6,10 +6,8 @@ namespace BrakeBalance.Measurements;
 /// <summary>Draws from a posterior that need not be normal: drawn about the Laplace approximation, weighed by the true density.</summary>
 /// <remarks>
 /// Importance sampling from a multivariate Student t of six degrees of freedom, first with the Laplace covariance, then with mean and
-/// covariance
-/// from the weights; where even that misses the posterior, Metropolis chains take over. Lock events that only say "not before this
-/// pressure" make posteriors lopsided, and
-/// intervals of the normal approximation alone then hold the truth too rarely.
+/// covariance from the weights; where even that misses the posterior, Metropolis chains take over. Lock events that only say "not before
+/// this pressure" make posteriors lopsided, and intervals of the normal approximation alone then hold the truth too rarely.
 /// </remarks>
 internal sealed class PosteriorSample
 {

@@ -106,8 +106,7 @@ public sealed record Setting
     public required LockUp? FirstLockDry { get; init; }
 
     /// <summary>
-    /// The first condition in which the rear locks first as the car is, by the file's numbers alone; null when the front does
-    /// everywhere.
+    /// The first condition in which the rear locks first as the car is, by the file's numbers alone; null when the front does everywhere.
     /// </summary>
     public required BindingCondition? RearFirstAtMiddle { get; init; }
 

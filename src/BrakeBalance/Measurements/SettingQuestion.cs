@@ -12,8 +12,7 @@ internal sealed record SettingQuestion
     public CarEstimate? Estimate { get; init; }
 
     /// <summary>How far friction and height of the centre of gravity may lie off the
-    /// file's values; by the car's conditions unless said. Not used with
-    /// an estimate.</summary>
+    /// file's values; by the car's conditions unless said. Not used with an estimate.</summary>
     public ParameterSpread Spread
     {
         get => field ?? ParameterSpread.Under(Vehicle);

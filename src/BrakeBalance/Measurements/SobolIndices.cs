@@ -4,9 +4,8 @@ namespace BrakeBalance.Measurements;
 
 /// <summary>Variance-based sensitivity: which input's not being known makes an answer uncertain.</summary>
 /// <remarks>
-/// <para>First-order index S_i = V[E(y|x_i)]/V(y): the share of the variance that goes when x_i becomes known. Total index S_Ti: the
-/// share that
-/// x_i has a hand in, alone or with others. Two matrices A, B of random points and, for each input, A with that column from B.</para>
+/// <para>First-order index S_i = V[E(y|x_i)]/V(y): the share of the variance that goes when x_i becomes known. Total index S_Ti: the share
+/// that x_i has a hand in, alone or with others. Two matrices A, B of random points and, for each input, A with that column from B.</para>
 /// <para>Source: estimators of Saltelli et al., Computer Physics Communications 181 (2010), table 2 (first order b, total f by Jansen);
 /// from memory, checked on the Ishigami function.</para>
 /// </remarks>

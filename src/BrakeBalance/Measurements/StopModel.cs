@@ -8,17 +8,13 @@ namespace BrakeBalance.Measurements;
 
 /// <summary>The likelihood of test stops, and the prior, in logarithms of the unknown quantities.</summary>
 /// <remarks>
-/// <para>Unknown: factors on front and rear friction and on the height of the centre of gravity, the adhesion of each surface, the
-/// scatter of
-/// deceleration and of lock-up. Priors are normal in the logarithms.</para>
-/// <para>Deceleration of a stop without lock-up: its logarithm scatters about the model's by a Student t of five degrees of freedom
-/// (robust to bad readings).
-/// Lock-up: an axle locks where its adhesion utilised passes the road's, whose logarithm scatters normally, each axle by itself. A stop
-/// says that this
-/// happened or did not happen up to the pressure reached (censored), or at the pressure noted. Friction that differs from stop to stop
-/// (a drum
-/// multiplies it) and the gauges add to that scatter; "front first" is the chance that the front's turn comes
-/// before the rear's on the way up. One stop in fifty is allowed to be noted down wrongly.</para>
+/// <para>Unknown: factors on front and rear friction and on the height of the centre of gravity, the adhesion of each surface, the scatter
+/// of deceleration and of lock-up. Priors are normal in the logarithms.</para>
+/// <para>Deceleration of a stop without lock-up: its logarithm scatters about the model's by a Student t of five degrees of freedom (robust
+/// to bad readings). Lock-up: an axle locks where its adhesion utilised passes the road's, whose logarithm scatters normally, each axle by
+/// itself. A stop says that this happened or did not happen up to the pressure reached (censored), or at the pressure noted. Friction that
+/// differs from stop to stop (a drum multiplies it) and the gauges add to that scatter; "front first" is the chance that the front's turn
+/// comes before the rear's on the way up. One stop in fifty is allowed to be noted down wrongly.</para>
 /// </remarks>
 internal sealed class StopModel
 {

@@ -4,10 +4,9 @@ namespace BrakeBalance.Measurements;
 
 /// <summary>Makes a test plan for a car: from safe and slow to the stops that set the balance.</summary>
 /// <remarks>
-/// Order by common practice: least rear braking first, lightest load first (the rear lifts most), easy and firm stops without lock-up,
-/// then to the first lock-up
-/// at the lowest speed that shows it, then the same with more load. A stop whose chance of a rear-first
-/// lock-up exceeds the level of the car's conditions is left out.
+/// Order by common practice: least rear braking first, lightest load first (the rear lifts most), easy and firm stops without lock-up, then
+/// to the first lock-up at the lowest speed that shows it, then the same with more load. A stop whose chance of a rear-first lock-up
+/// exceeds the level of the car's conditions is left out.
 /// </remarks>
 public static class TestPlanner
 {

@@ -22,8 +22,7 @@ public sealed class FadeCurve
 
     /// <summary>A curve through points.</summary>
     /// <param name="points">
-    /// Temperature of the ring, and torque over the reference torque [–]; at least two points, temperatures rising, factors not
-    /// negative.
+    /// Temperature of the ring, and torque over the reference torque [–]; at least two points, temperatures rising, factors not negative.
     /// </param>
     /// <returns>The curve.</returns>
     /// <exception cref="ArgumentException">

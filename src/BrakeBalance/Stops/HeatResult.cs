@@ -39,14 +39,12 @@ public sealed record HeatResult
     public required double Imbalance { get; init; }
 
     /// <summary>
-    /// Temperature still left to the wet boiling point at the hotter axle at its hottest, parked or driving; negative when it would
-    /// boil.
+    /// Temperature still left to the wet boiling point at the hotter axle at its hottest, parked or driving; negative when it would boil.
     /// </summary>
     public TemperatureDelta WetBoilingMargin => Margin(Fluid.WetBoilingPoint);
 
     /// <summary>
-    /// Temperature still left to the dry boiling point at the hotter axle at its hottest, parked or driving; negative when it would
-    /// boil.
+    /// Temperature still left to the dry boiling point at the hotter axle at its hottest, parked or driving; negative when it would boil.
     /// </summary>
     public TemperatureDelta DryBoilingMargin => Margin(Fluid.DryBoilingPoint);
 

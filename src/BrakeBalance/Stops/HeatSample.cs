@@ -18,6 +18,9 @@ public readonly record struct HeatSample
     /// <summary>Bulk temperature of the rubbing ring of each axle in degrees Celsius.</summary>
     public PerAxle<double> RingCelsius { get; init; }
 
+    /// <summary>Rise of the ring's temperature of each axle in kelvins per second; negative while it cools.</summary>
+    public PerAxle<double> RingKelvinsPerSecond { get; init; }
+
     /// <summary>Temperature of hat and hub of each axle in degrees Celsius.</summary>
     public PerAxle<double> HatCelsius { get; init; }
 

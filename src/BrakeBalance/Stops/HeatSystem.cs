@@ -146,7 +146,7 @@ internal struct HeatSystem : IStiffSystem
     public readonly void Events(double time, ReadOnlySpan<double> y, Span<double> values) =>
         values[0] = UntilSpeed < 0 ? 1 : Slope > 0 ? UntilSpeed - y[Speed] : y[Speed] - UntilSpeed;
 
-    public readonly void Accepted(double time, ReadOnlySpan<double> y)
+    public void Accepted(double time, ReadOnlySpan<double> y)
     {
         for (int i = 0; i < _hottest.Length; i++)
         {
@@ -165,6 +165,8 @@ internal struct HeatSystem : IStiffSystem
             return;
         }
 
+        Span<double> rate = stackalloc double[States], decay = stackalloc double[States];
+        Rates(time, y, rate, decay);
         _trace.Add(new HeatSample
         {
             TimeSeconds = time,
@@ -172,6 +174,7 @@ internal struct HeatSystem : IStiffSystem
             LinePressurePascals = p.Pressure,
             BrakingPowerWatts = new(p.Front, p.Rear),
             RingCelsius = new(y[FrontRing], y[RearRing]),
+            RingKelvinsPerSecond = new(rate[FrontRing], rate[RearRing]),
             HatCelsius = new(y[FrontHat], y[RearHat]),
             FluidCelsius = new(y[FrontCaliper], y[RearCaliper]),
             TorqueFactor = new(_front.Fade.At(y[FrontRing]), _rear.Fade.At(y[RearRing])),

@@ -21,8 +21,7 @@ internal interface IStiffSystem
 /// <para>Two-stage Rosenbrock method of second order, L-stable with γ = 1 − 1/√2; it keeps its order for any approximate Jacobian, so
 /// the diagonal that the system hands over is enough. The embedded first-order result gives the error estimate.</para>
 /// <para>MathNet.Numerics offers fixed-step explicit solvers only (OdeSolvers): they allocate each step, locate no events, and a rolling
-/// wheel's slip (time constants of 0.1 ms near standstill) would force steps of microseconds. They serve as the reference in
-/// tests.</para>
+/// wheel's slip (time constants of 0.1 ms near standstill) would force steps of microseconds. They serve as the reference in tests.</para>
 /// <para>Source: Verwer, Spee, Blom and Hundsdorfer, A second-order Rosenbrock method applied to photochemical dispersion problems, SIAM
 /// J. Sci. Comput. 20 (1999) (from memory).</para>
 /// </remarks>

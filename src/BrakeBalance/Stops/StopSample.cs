@@ -30,6 +30,9 @@ public readonly record struct StopSample
     /// <summary>Torque that the brakes of each axle can give at this pressure, in newton metres.</summary>
     public PerAxle<double> BrakingTorqueNewtonMetres { get; init; }
 
+    /// <summary>Angular acceleration of the wheels of each axle in radians per second squared; negative when they slow.</summary>
+    public PerAxle<double> WheelRadiansPerSecondSquared { get; init; }
+
     /// <summary>What the wheels of each axle do.</summary>
     public PerAxle<WheelState> Wheels { get; init; }
 }

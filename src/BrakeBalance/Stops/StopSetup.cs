@@ -32,8 +32,7 @@ public sealed record StopSetup
     public required StopBound EmergencyBound { get; init; }
 
     /// <summary>
-    /// Force of the emergency driver's foot; null when the vehicle does not say what lies between foot and line
-    /// pressure.
+    /// Force of the emergency driver's foot; null when the vehicle does not say what lies between foot and line pressure.
     /// </summary>
     public Force? PedalForce { get; init; }
 

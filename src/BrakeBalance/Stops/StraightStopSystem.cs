@@ -181,6 +181,8 @@ internal struct StraightStopSystem : IStiffSystem
         }
 
         Forces f = Solve(time, state);
+        Span<double> rate = stackalloc double[States], decay = stackalloc double[States];
+        Rates(time, state, rate, decay);
         _trace.Add(new StopSample
         {
             TimeSeconds = time,
@@ -192,9 +194,15 @@ internal struct StraightStopSystem : IStiffSystem
             NormalReactionNewtons = new(f.FrontReaction, f.RearReaction),
             BrakingForceNewtons = new(f.Front, f.Rear),
             BrakingTorqueNewtonMetres = new(f.FrontTorque, f.RearTorque),
+            WheelRadiansPerSecondSquared = new(
+                Spin(_car.Front, state[FrontSlip], rate[FrontSlip], state[Speed], rate[Speed]),
+                Spin(_car.Rear, state[RearSlip], rate[RearSlip], state[Speed], rate[Speed])),
             Wheels = new(FrontState, RearState),
         });
     }
+
+    private static double Spin(in AxleNumbers axle, double slip, double slipRate, double v, double acceleration) =>
+        ((1 - slip) * acceleration - v * slipRate) / axle.Radius;
 
     private readonly double Adhesion(in AxleNumbers axle, WheelState wheels, double slip, double reaction)
     {

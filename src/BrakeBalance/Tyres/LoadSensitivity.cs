@@ -5,8 +5,7 @@ namespace BrakeBalance.Tyres;
 /// <para>λ(N) = 1 − k (N/N₀ − 1), never below <see cref="SmallestFactor"/>.</para>
 /// <para>Assumes the linear fall of the peak coefficient that the Magic Formula's D = (b₁ F_z + b₂) F_z expresses.</para>
 /// <para>Source: Bakker, Nyborg and Pacejka 1987, SAE 870421, form of the peak factor (from memory); typical k 0.05 to 0.2, common
-/// practice;
-/// 0.04 and 0.06 around 4 kN follow from two public tyre files (second-hand).</para>
+/// practice; 0.04 and 0.06 around 4 kN follow from two public tyre files (second-hand).</para>
 /// </remarks>
 public sealed record LoadSensitivity
 {

@@ -26,6 +26,14 @@ public class EquationTableTests
         Assert.Contains("T₁: a Force cannot be held against a Pressure", fault.Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("305 mm .. 335 mm", "305 mm .. 335 mm")]
+    [InlineData("9 in", "228.6 mm")]
+    [InlineData("0.35 .. 0.42", "0.35 .. 0.42")]
+    [InlineData("7/8 in", "7/8 in")]
+    public void A_written_range_is_told_in_the_units_shown(string written, string shown) =>
+        Assert.Equal(shown, NumberText.Written(written));
+
     [Fact]
     public void A_lock_up_is_a_small_table_in_shown_units()
     {
