@@ -8,6 +8,7 @@ internal sealed class FigureLayout
     private const double Pad = 8;
     private const double ScaleRoom = 74;
     private const double Invisible = 0.05;
+    private const double Grid = 1 << 20;
 
     private readonly Dictionary<LineLayer, IReadOnlyList<Dot>> _drawn = new(ReferenceEqualityComparer.Instance);
 
@@ -203,9 +204,13 @@ internal sealed class FigureLayout
     public double AtY(double y) => ShownY(Figure.YAxis.Measure.In(Figure.Units).FromSi(y));
 
     /// <summary>The place of a display value on the drawing.</summary>
-    public double ShownX(double value) => Plot.Left + (value - XLow) / (XHigh - XLow) * Plot.Width;
+    public double ShownX(double value) => OnGrid(Plot.Left + (value - XLow) / (XHigh - XLow) * Plot.Width);
 
-    public double ShownY(double value) => Plot.Bottom - (value - YLow) / (YHigh - YLow) * Plot.Height;
+    /// <summary>The same upwards.</summary>
+    public double ShownY(double value) => OnGrid(Plot.Bottom - (value - YLow) / (YHigh - YLow) * Plot.Height);
+
+    // A browser's last digit is another than a processor's; a millionth of a pixel must not decide where a label goes.
+    private static double OnGrid(double place) => Math.Floor(place * Grid + 0.5) / Grid;
 
     /// <summary>A line on the drawing, without the points whose lack cannot be seen.</summary>
     public IReadOnlyList<Dot> Drawn(LineLayer line)
