@@ -210,8 +210,7 @@ public sealed partial class FigureBuilder
         SameLength(name, x, y);
         if (labels is not null && labels.Count != x.Count)
         {
-            throw new ArgumentException(
-                FormattableString.Invariant($"'{name}' has {x.Count} points and {labels.Count} labels."), nameof(labels));
+            throw new ArgumentException(Invariant.Text($"'{name}' has {x.Count} points and {labels.Count} labels."), nameof(labels));
         }
 
         return Add(new MarkerLayer
@@ -391,8 +390,7 @@ public sealed partial class FigureBuilder
         if (x.Count != y.Count || x.Count == 0)
         {
             throw new ArgumentException(
-                FormattableString.Invariant(
-                    $"'{name}' needs as many ordinates as abscissae, and at least one; it has {x.Count} and {y.Count}."));
+                Invariant.Text($"'{name}' needs as many ordinates as abscissae, and at least one; it has {x.Count} and {y.Count}."));
         }
     }
 
@@ -400,8 +398,7 @@ public sealed partial class FigureBuilder
     {
         if (rows != y.Count || widths.Any(width => width != x.Count))
         {
-            throw new ArgumentException(
-                FormattableString.Invariant($"The grid '{name}' needs {y.Count} rows of {x.Count} cells, one row an ordinate."));
+            throw new ArgumentException(Invariant.Text($"The grid '{name}' needs {y.Count} rows of {x.Count} cells, one row an ordinate."));
         }
     }
 

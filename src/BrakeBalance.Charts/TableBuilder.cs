@@ -89,7 +89,6 @@ public sealed class TableBuilder
         return odd is null
             ? new FigureTable(new DataFrame(_columns))
             : throw new InvalidOperationException(
-                FormattableString.Invariant(
-                    $"Column '{odd.Name}' has {odd.Length} rows, column '{_columns[0].Name}' has {_columns[0].Length}."));
+                Invariant.Text($"Column '{odd.Name}' has {odd.Length} rows, column '{_columns[0].Name}' has {_columns[0].Length}."));
     }
 }

@@ -26,9 +26,8 @@ internal sealed class SettingGrid
         if (knees.Length < 2 || slopes.Length < 2 || knees.Length * slopes.Length != outcomes.Count)
         {
             throw new ArgumentException(
-                string.Create(CultureInfo.InvariantCulture,
-                    $"The outcomes must be a full grid of at least two knees and two slopes; "
-                        + $"they are {outcomes.Count} outcomes at {knees.Length} knees and {slopes.Length} slopes."),
+                Invariant.Text($"The outcomes must be a full grid of at least two knees and two slopes; "
+                    + $"they are {outcomes.Count} outcomes at {knees.Length} knees and {slopes.Length} slopes."),
                 nameof(outcomes));
         }
 

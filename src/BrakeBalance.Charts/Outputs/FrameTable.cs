@@ -15,7 +15,7 @@ public sealed class FrameTable(DataFrame frame, int mostRows = FrameTable.Defaul
 
     private bool IsCut => frame.Rows.Count > mostRows;
 
-    private string CutNote => FormattableString.Invariant($"The first {RowsShown} of {frame.Rows.Count} rows are shown.");
+    private string CutNote => Invariant.Text($"The first {RowsShown} of {frame.Rows.Count} rows are shown.");
 
     /// <inheritdoc/>
     public string ToHtml()

@@ -114,7 +114,7 @@ public static partial class FigureCatalogue
         (string, PedalTravel)[] cases = [.. new[] { 0.3, 0.5, 0.7 }
             .Select(rate => (Rate: rate, Travel: force.AtRate(rate) is { } at ? force.TravelAt(at.Balance.MasterPressure) : null))
             .Where(item => item.Travel is not null)
-            .Select(item => (FormattableString.Invariant($"{item.Rate:0.0} g"), item.Travel!))];
+            .Select(item => (Invariant.Text($"{item.Rate:0.0} g"), item.Travel!))];
         return cases.Length == 0 ? null : FootFigures.Travel(cases, control.Pedal.AvailableTravel, car.Car.Name, units: units);
     }
 
@@ -135,9 +135,8 @@ public static partial class FigureCatalogue
         return !presses.IsDescribed ? "How much help is stored is not known: no press is counted on"
             : presses.Count is not { } count ? $"With the engine off, braking at 0.50 g takes no more than {limit} even without help"
             : count == 0 ? $"With the engine off, braking at 0.50 g takes more than {limit} from the first press on"
-            : string.Create(CultureInfo.InvariantCulture,
-                $"With the engine off, {count} press{(count == 1 ? "" : "es")} of the pedal at 0.50 g "
-                    + $"take{(count == 1 ? "s" : "")} no more than {limit}");
+            : Invariant.Text($"With the engine off, {count} press{(count == 1 ? "" : "es")} of the pedal at 0.50 g "
+                + $"take{(count == 1 ? "s" : "")} no more than {limit}");
     }
 
     private static string PlainChoice(CarStudy car, Figure figure)
@@ -172,7 +171,7 @@ public static partial class FigureCatalogue
             _ => null,
         },
         failure.AssistLost ? "no booster" : null,
-        failure.ReserveApplication is { } press ? FormattableString.Invariant($"engine off, press {press}") : null,
+        failure.ReserveApplication is { } press ? Invariant.Text($"engine off, press {press}") : null,
         failure.LoadSensingLost ? "load valve lost" : null,
     }.OfType<string>().DefaultIfEmpty("all works"));
 }

@@ -62,7 +62,7 @@ public static partial class FigureCatalogue
     {
         HeatResult result = car.Heat.Result;
         string hottest = Finding.Capital(HeatFigures.Hottest(result, figure.Units));
-        return result.FirstBoilingStop is { } stop ? FormattableString.Invariant($"{hottest}; old fluid boils in stop {stop}")
+        return result.FirstBoilingStop is { } stop ? Invariant.Text($"{hottest}; old fluid boils in stop {stop}")
             : result.WetBoilingMargin < TemperatureDelta.Zero ? $"{hottest}; old fluid boils in a pause or once the car stands"
             : $"{hottest}; even old fluid does not boil";
     }

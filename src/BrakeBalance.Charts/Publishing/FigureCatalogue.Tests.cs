@@ -46,7 +46,7 @@ public static partial class FigureCatalogue
             Plain = new()
             {
                 Title = (_, figure) => figure.Layers.OfType<MarkerLayer>().FirstOrDefault() is { } stops
-                    ? FormattableString.Invariant($"{stops.X.Count} test stops and the car that fits them: at most {G(stops.Y.Max())}")
+                    ? Invariant.Text($"{stops.X.Count} test stops and the car that fits them: at most {G(stops.Y.Max())}")
                     : "No test stop without a locked wheel was made with this load",
                 Caption = "How hard the car braked in test stops, and the car that fits them best. The band is what the stops leave open.",
                 X = FrontPressure, Y = Braking,
@@ -61,7 +61,7 @@ public static partial class FigureCatalogue
                 : null,
             Plain = new()
             {
-                Title = (_, figure) => string.Create(CultureInfo.InvariantCulture,
+                Title = (_, figure) => Invariant.Text(
                     $"Of {Stops(figure, "")} test stops the front wheels locked first in {Stops(figure, "front")}, "
                         + $"the rear wheels in {Stops(figure, "rear")}"),
                 Caption = "Every test stop with the light load, marked by which wheels locked, over the car as the stops show it.",

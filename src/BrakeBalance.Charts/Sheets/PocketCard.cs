@@ -177,7 +177,7 @@ public sealed record PocketCard
         {
             yield return (
                 $"Engine off: presses at {G(presses.BrakingRate)} within {Measure.ControlForce.Text(presses.GreatestPedalForce, units)}",
-                presses.Count is { } count ? FormattableString.Invariant($"{count}") : "any number");
+                presses.Count is { } count ? Invariant.Text($"{count}") : "any number");
         }
     }
 
@@ -186,8 +186,8 @@ public sealed record PocketCard
             ? "–" : bare ? Measure.ControlForce.In(units).Number(at.PedalForce.Newtons) : Measure.ControlForce.Text(at.PedalForce, units);
 
     private static string LockText(LockUp? lockUp) =>
-        lockUp is null ? "none" : FormattableString.Invariant(
-        $"{(lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" })} {lockUp.At.BrakingRate:0.00} g");
+        lockUp is null ? "none" : Invariant.Text(
+            $"{(lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" })} {lockUp.At.BrakingRate:0.00} g");
 
     private static string Number(Pressure pressure, UnitSystem units) => Measure.LinePressure.In(units).Number(pressure.Pascals);
 

@@ -84,7 +84,7 @@ internal sealed class AnimatedSvg
         string when = string.Concat(Enumerable.Range(0, _moving.Drawings.Count).Select(i => pictures.Contains(i) ? '1' : '0'));
         if (!_classes.TryGetValue(when, out string? name))
         {
-            _classes[when] = name = string.Create(CultureInfo.InvariantCulture, $"{_name}-{_classes.Count}");
+            _classes[when] = name = Invariant.Text($"{_name}-{_classes.Count}");
         }
 
         return name;

@@ -106,7 +106,7 @@ internal sealed class Chromium : IAsyncDisposable
         await using IPage page = await _browser.NewPageAsync().ConfigureAwait(false);
         await page.SetViewportAsync(new ViewPortOptions { Width = width, Height = height, DeviceScaleFactor = scale })
             .ConfigureAwait(false);
-        await page.SetContentAsync(Wrapped(svg, FormattableString.Invariant($"{width}px"), FormattableString.Invariant($"{height}px")))
+        await page.SetContentAsync(Wrapped(svg, Invariant.Text($"{width}px"), Invariant.Text($"{height}px")))
             .ConfigureAwait(false);
         return await page.ScreenshotDataAsync(new ScreenshotOptions { Type = ScreenshotType.Png, OmitBackground = true })
             .ConfigureAwait(false);
@@ -120,7 +120,7 @@ internal sealed class Chromium : IAsyncDisposable
     public async Task<byte[]> PdfAsync(string svg, string title, double width, double height)
     {
         await using IPage page = await _browser.NewPageAsync().ConfigureAwait(false);
-        string w = FormattableString.Invariant($"{width:0.####}in"), h = FormattableString.Invariant($"{height:0.####}in");
+        string w = Invariant.Text($"{width:0.####}in"), h = Invariant.Text($"{height:0.####}in");
         await page.SetContentAsync(Wrapped(svg, w, h, title)).ConfigureAwait(false);
         return await page.PdfDataAsync(new PdfOptions { Width = w, Height = h, PrintBackground = true, PageRanges = "1" })
             .ConfigureAwait(false);

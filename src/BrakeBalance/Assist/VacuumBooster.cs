@@ -124,9 +124,9 @@ public sealed record VacuumBooster : PoweredAssist
         double swept = EffectiveArea.SquareMeters * rodTravel.Meters;
         return swept < vacuumSide ? swept : throw new ArgumentOutOfRangeException(
             nameof(rodTravel),
-            string.Create(CultureInfo.InvariantCulture, $"{rodTravel.Millimeters:0.#} mm"),
-            string.Create(CultureInfo.InvariantCulture, $"The diaphragm would sweep {swept * 1e3:0.##} L, ")
-                + string.Create(CultureInfo.InvariantCulture, $"more than the vacuum chamber's {vacuumSide * 1e3:0.##} L; ")
+            Invariant.Text($"{rodTravel.Millimeters:0.#} mm"),
+            Invariant.Text($"The diaphragm would sweep {swept * 1e3:0.##} L, ")
+                + Invariant.Text($"more than the vacuum chamber's {vacuumSide * 1e3:0.##} L; ")
                 + "check the chamber volume or the travel.");
     }
 }

@@ -70,9 +70,8 @@ public static class ControlChoice
                 TooLight = false,
                 TooLong = false,
                 TooHardWithoutAssist = false,
-                NotPossible = string.Create(CultureInfo.InvariantCulture,
-                    $"no such cylinder: a bore would lie outside "
-                        + $"{MasterCylinder.SmallestBore.Millimeters:0} to {MasterCylinder.LargestBore.Millimeters:0} mm"),
+                NotPossible = Invariant.Text($"no such cylinder: a bore would lie outside "
+                    + $"{MasterCylinder.SmallestBore.Millimeters:0} to {MasterCylinder.LargestBore.Millimeters:0} mm"),
             };
         }
 

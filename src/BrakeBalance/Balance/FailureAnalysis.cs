@@ -288,7 +288,7 @@ public static class FailureAnalysis
         double rate = asked.BrakingRate;
         if (lockUp is not null && lockUp.At.BrakingRate < rate)
         {
-            return (null, FormattableString.Invariant(
+            return (null, Invariant.Text(
                 $"the {AxleWords(lockUp.First)} locks at a deceleration of {lockUp.At.BrakingRate:0.00} g on this road"));
         }
 

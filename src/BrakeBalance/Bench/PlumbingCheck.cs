@@ -239,13 +239,13 @@ public static class PlumbingCheck
             if (line.WorkingPressure is not { } rated)
             {
                 yield return new(BenchSeverity.Caution, line.Name, "is a pressure line of unknown rating.",
-                    FormattableString.Invariant($"It must stand the relief pressure of {InBoth.Text(graph.ReliefPressure)}."));
+                    Invariant.Text($"It must stand the relief pressure of {InBoth.Text(graph.ReliefPressure)}."));
             }
             else if (rated < graph.ReliefPressure)
             {
                 yield return Wrong(line.Name,
-                    FormattableString.Invariant(
-                    $"is good for {InBoth.Text(rated)}, the pump relieves at {InBoth.Text(graph.ReliefPressure)}."), "It may burst.");
+                    Invariant.Text(
+                        $"is good for {InBoth.Text(rated)}, the pump relieves at {InBoth.Text(graph.ReliefPressure)}."), "It may burst.");
             }
         }
     }

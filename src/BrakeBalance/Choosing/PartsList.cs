@@ -155,7 +155,7 @@ public sealed partial record PartsList(ImmutableArray<(string Name, ImmutableArr
     public static string Starter(string? vehicle = null) => StarterParts.Text(vehicle, Header, name =>
         Series.First(series => series.Name == name).Sizes);
 
-    private static string Line(int number) => string.Create(CultureInfo.InvariantCulture, $"line {number}");
+    private static string Line(int number) => Invariant.Text($"line {number}");
 
     // A part by itself has to make a car that can be read; what it sets has to be an entry of a vehicle file.
     private static void Check(Part part, string vehicle, string line, List<Problem> problems)
@@ -206,7 +206,7 @@ public sealed partial record PartsList(ImmutableArray<(string Name, ImmutableArr
         if (values.Count == 0)
         {
             add($"\"{several[0].Value}\" names no size.", "\"inch series\", \"metric series\", also with \"LOW .. HIGH\" behind it, or "
-                + string.Create(CultureInfo.InvariantCulture, $"\"LOW .. HIGH step STEP\" of one unit with at most {MostSteps} steps"));
+                + Invariant.Text($"\"LOW .. HIGH step STEP\" of one unit with at most {MostSteps} steps"));
         }
 
         return values.Select(value => (sets.Select(set => set == several[0] ? set with { Value = value } : set).ToImmutableArray(), value));

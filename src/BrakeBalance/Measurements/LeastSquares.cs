@@ -33,7 +33,7 @@ internal sealed class LeastSquares
         int n = rows.Length, p = rows[0].Length;
         if (n < p)
         {
-            throw new ArgumentException(FormattableString.Invariant($"{p} coefficients need at least {p} points; there are {n}."),
+            throw new ArgumentException(Invariant.Text($"{p} coefficients need at least {p} points; there are {n}."),
                 nameof(rows));
         }
 

@@ -138,7 +138,7 @@ internal sealed partial class LogCells
             (_row, _fault, _passedOver) = (row, null, false);
             if (row.Cells.Length > _columns.Length && row.Cells.Skip(_columns.Length).Any(c => c.Length > 0))
             {
-                _fault = FormattableString.Invariant($"{row.Cells.Length} cells where the header names {_columns.Length} columns");
+                _fault = Invariant.Text($"{row.Cells.Length} cells where the header names {_columns.Length} columns");
                 _fault += _table.Delimiter == ',' ? "; with decimal commas separate the cells by ';' or quote the numbers" : "";
             }
 

@@ -10,5 +10,5 @@ public sealed record LogProblem
     public required string Reason { get; init; }
 
     /// <inheritdoc/>
-    public override string ToString() => FormattableString.Invariant($"line {Line}: {Reason}");
+    public override string ToString() => Invariant.Text($"line {Line}: {Reason}");
 }

@@ -27,7 +27,7 @@ public static class MeasuringOrder
             throw new ArgumentOutOfRangeException(nameof(adhesion), adhesion, "The coefficient of adhesion must be above 0 and at most 2.");
         }
 
-        string k = string.Create(CultureInfo.InvariantCulture, $"adhesion {adhesion:0.##}");
+        string k = Invariant.Text($"adhesion {adhesion:0.##}");
         (string Key, string Question, string Unit)[] questions =
         [
             ("rear_force_margin", $"How much more the rear could brake before it locks together with the front, {k}, as a share of "

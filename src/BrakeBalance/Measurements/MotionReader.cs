@@ -156,7 +156,7 @@ internal static class MotionReader
         List<string> noise = [];
         Count(noise, backwards.Count, "row whose time does not come after the one before was",
             "rows whose time does not come after the one before were",
-            backwards is [var first, ..] ? string.Create(CultureInfo.InvariantCulture, $"passed over (first in line {first.Sample.Line}: "
+            backwards is [var first, ..] ? Invariant.Text($"passed over (first in line {first.Sample.Line}: "
                 + $"{first.Sample.Time.Seconds:0.####} s does not come after {first.Before.Seconds:0.####} s)") : "");
         Count(noise, standing, "slightly negative speed", "slightly negative speeds", standing == 1 ? "counts as standing"
             : "count as standing");
@@ -180,7 +180,7 @@ internal static class MotionReader
     {
         if (count > 0)
         {
-            noise.Add(string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? one : many)} {rest}"));
+            noise.Add(Invariant.Text($"{count} {(count == 1 ? one : many)} {rest}"));
         }
     }
 

@@ -317,9 +317,9 @@ public sealed record Setting
         }
 
         double cut = all.HighestAdhesion - 0.2 * (all.HighestAdhesion - all.LowestAdhesion);
-        dropped.Add((FormattableString.Invariant($"adhesion above {cut:0.00}"), all with { HighestAdhesion = cut }));
+        dropped.Add((Invariant.Text($"adhesion above {cut:0.00}"), all with { HighestAdhesion = cut }));
         double raised = all.LowestAdhesion + 0.2 * (all.HighestAdhesion - all.LowestAdhesion);
-        dropped.Add((FormattableString.Invariant($"adhesion below {raised:0.00}"), all with { LowestAdhesion = raised }));
+        dropped.Add((Invariant.Text($"adhesion below {raised:0.00}"), all with { LowestAdhesion = raised }));
         if (vehicle.Aerodynamics is not null)
         {
             dropped.Add(("speed (aerodynamics)", all with { Speeds = SpeedRange.Only(all.Speeds.Lowest) }));

@@ -184,10 +184,9 @@ public static class SettingWords
             _ => Format($"Rear brakes with {100 * factor:0} % of their present force per pressure bring one in reach: ")
                 + vehicle.Brakes.Rear switch
                 {
-                    DrumBrake drum => string.Create(CultureInfo.InvariantCulture,
-                        $"a wheel cylinder {Math.Sqrt(factor):0.00} times as wide, or linings "
-                            + $"of about {drum.FrictionCoefficient * (1 - (1 - factor) / drum.FrictionSensitivity):0.00} friction."),
-                    Brake brake => string.Create(CultureInfo.InvariantCulture, $"pistons {Math.Sqrt(factor):0.00} times as wide, "
+                    DrumBrake drum => Invariant.Text($"a wheel cylinder {Math.Sqrt(factor):0.00} times as wide, or linings "
+                        + $"of about {drum.FrictionCoefficient * (1 - (1 - factor) / drum.FrictionSensitivity):0.00} friction."),
+                    Brake brake => Invariant.Text($"pistons {Math.Sqrt(factor):0.00} times as wide, "
                         + $"pads of {brake.FrictionCoefficient * factor:0.00} friction, or a smaller effective radius."),
                 },
         };
@@ -334,9 +333,8 @@ public static class SettingWords
     private static string LocksFirst(Setting setting, UnitSystem units)
     {
         string dry = setting.FirstLockDry is { } lockUp
-            ? string.Create(CultureInfo.InvariantCulture,
-                $"{(lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" })}, "
-                    + $"dry road, {lockUp.At.BrakingRate:0.00} g")
+            ? Invariant.Text($"{(lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" })}, "
+                + $"dry road, {lockUp.At.BrakingRate:0.00} g")
             : "neither on dry road";
         return setting.RearFirstAtMiddle is { } rear
             ? $"{dry}; rear in {rear.Words(units)}"

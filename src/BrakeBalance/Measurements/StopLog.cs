@@ -25,8 +25,7 @@ public static class StopLog
         {
             foreach ((int line, _) in table.Rows.Where(row => notes >= 0 && notes < row.Cells.Length && row.Cells[notes] == note))
             {
-                problems.Add(string.Create(CultureInfo.InvariantCulture,
-                    $"line {line} holds the stop '{note}' already; take that row out to put it in again"));
+                problems.Add(Invariant.Text($"line {line} holds the stop '{note}' already; take that row out to put it in again"));
             }
         }
 
@@ -63,7 +62,7 @@ public static class StopLog
             Word(of.Surface, "surface", stop.Surface);
             Word(of.LoadCase, "load case", stop.LoadCase);
             Word(notes, "notes", note);
-            Word(number, "stop", number < 0 ? null : FormattableString.Invariant($"{table.Rows.Count + lines.Count + 1}"));
+            Word(number, "stop", number < 0 ? null : Invariant.Text($"{table.Rows.Count + lines.Count + 1}"));
             lines.Add(string.Join(table.Delimiter, row.Select(Cell)));
         }
 

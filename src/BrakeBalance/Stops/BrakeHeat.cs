@@ -96,7 +96,7 @@ public static class BrakeHeat
             int fired = time < end ? integrator.Advance(ref system, ref time, y, end) : -1;
             if (fired < 0 && piece.UntilSpeed is not null)
             {
-                throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture,
+                throw new InvalidOperationException(Invariant.Text(
                     $"In stop {stops.Count} the car still moves at {y[HeatSystem.Speed]:0.0} m/s after ten minutes: "
                         + $"the brakes have faded to {system.Front.Fade.At(y[HeatSystem.FrontRing]):0.00} front "
                         + $"and {system.Rear.Fade.At(y[HeatSystem.RearRing]):0.00} rear of their torque."));

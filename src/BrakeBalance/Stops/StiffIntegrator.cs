@@ -89,7 +89,7 @@ internal ref struct StiffIntegrator
             if (++Steps > MostSteps)
             {
                 throw new InvalidOperationException(
-                    FormattableString.Invariant($"The stop did not finish within {MostSteps} steps; it had reached {time} s."));
+                    Invariant.Text($"The stop did not finish within {MostSteps} steps; it had reached {time} s."));
             }
 
             system.Events(time + step, _next, _after);

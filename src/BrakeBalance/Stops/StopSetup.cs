@@ -182,7 +182,7 @@ public sealed record StopSetup
         Pressure highest = vehicle.Hydraulics.MaximumPressure;
         if (vehicle.Control is not { } control)
         {
-            assumed.Add(FormattableString.Invariant(
+            assumed.Add(Invariant.Text(
                 $"full pressure held at {highest.Bars:0.#} bar, the highest considered, because the car's pedal and assist are not known"));
             return (highest, StopBound.HighestPressure, null);
         }
@@ -195,9 +195,8 @@ public sealed record StopSetup
     }
 
     private static string? NoPressure(Pressure held, Force? force) => held > Pressure.Zero || force is not { } foot ? null
-        : string.Create(CultureInfo.InvariantCulture,
-            $"A foot of {foot.Newtons:0.#} N brings no pressure to the brakes: "
-                + $"springs and friction hold it all, or the pedal ends before.");
+        : Invariant.Text($"A foot of {foot.Newtons:0.#} N brings no pressure to the brakes: "
+            + $"springs and friction hold it all, or the pedal ends before.");
 
     private static StopBound BoundOf(RateBound? bound) => bound switch
     {

@@ -224,9 +224,8 @@ public static class StraightStop
     {
         if (time >= longest)
         {
-            throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture,
-                $"The car still moves at {speed:0.0} m/s after {time:0} s: "
-                    + $"neither the brakes at {heldPascals / 1e5:0.0} bar nor the road stop it."));
+            throw new InvalidOperationException(Invariant.Text($"The car still moves at {speed:0.0} m/s after {time:0} s: "
+                + $"neither the brakes at {heldPascals / 1e5:0.0} bar nor the road stop it."));
         }
     }
 }

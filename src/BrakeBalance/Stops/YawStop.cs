@@ -117,7 +117,7 @@ public static class YawStop
                 default:
                     if (time >= longest)
                     {
-                        throw new InvalidOperationException(FormattableString.Invariant(
+                        throw new InvalidOperationException(Invariant.Text(
                             $"The car still moves after {time:0} s: neither the brakes at {held / 1e5:0.0} bar nor the road stop it."));
                     }
 

@@ -52,8 +52,7 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
             }
             else if (!seen.Add((number, which)))
             {
-                cells.Fault(string.Create(CultureInfo.InvariantCulture,
-                    $"student {number} has answered {which} already; the first answer counts."));
+                cells.Fault(Invariant.Text($"student {number} has answered {which} already; the first answer counts."));
             }
 
             return new GivenAnswer(line, number, which, text);
@@ -82,7 +81,7 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
         ? Class[(at + word.Length)..].Split(';')[0].Trim() : null;
 
     private static IEnumerable<string> IdsOf(IEnumerable<Lesson> lessons) => lessons.SelectMany(lesson =>
-        Enumerable.Range(1, 3).Select(level => string.Create(CultureInfo.InvariantCulture, $"{lesson.Id}-{level}")));
+        Enumerable.Range(1, 3).Select(level => Invariant.Text($"{lesson.Id}-{level}")));
 
     /// <summary>The line by which <see cref="Read"/> knows the class.</summary>
     public static string ClassLine(string code, string students, bool us, IEnumerable<Lesson> lessons) =>
@@ -125,8 +124,7 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
 
     private static AnswerSheet Of(LogReading<GivenAnswer> reading, LogTable table) => new(
         reading.Rows,
-        [.. reading.Problems.Select(p =>
-            string.Create(CultureInfo.InvariantCulture, $"Line {p.Line}: {p.Reason}{(p.Reason[^1] is '.' or '?' ? "" : ".")}"))])
+        [.. reading.Problems.Select(p => Invariant.Text($"Line {p.Line}: {p.Reason}{(p.Reason[^1] is '.' or '?' ? "" : ".")}"))])
     {
         Class = table.Remarks.FirstOrDefault(remark => remark.StartsWith(CodeWord, StringComparison.Ordinal)) ?? "",
     };

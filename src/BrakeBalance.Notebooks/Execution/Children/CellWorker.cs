@@ -94,8 +94,8 @@ internal sealed class CellWorker
         return length <= MostOutput
             ? run
             : new CellRun([], new CellFailure(
-                FormattableString.Invariant(
-                $"The cell put out {length / 1e6:0.#} million characters; a page takes at most {MostOutput / 1e6:0} million of a cell."),
+                Invariant.Text(
+                    $"The cell put out {length / 1e6:0.#} million characters; a page takes at most {MostOutput / 1e6:0} million of a cell."),
                 null, null));
     }
 
@@ -108,7 +108,7 @@ internal sealed class CellWorker
             Thread.Sleep(Glance);
         }
 
-        End(FormattableString.Invariant($"the cells took more than {most / 1e9:0.#} GB of memory"));
+        End(Invariant.Text($"the cells took more than {most / 1e9:0.#} GB of memory"));
     }
 
     private void End(string why)

@@ -63,7 +63,7 @@ public static class BenchFile
 
         bool Sound(string part) => reading.Problems.All(problem => !problem.Path.StartsWith(part, StringComparison.Ordinal));
         document.Hoses = document.Hoses?
-            .Select((hose, i) => SoundPart(hose, FormattableString.Invariant($"hoses[{i}]"), reading.Problems)!).ToList();
+            .Select((hose, i) => SoundPart(hose, Invariant.Text($"hoses[{i}]"), reading.Problems)!).ToList();
         document.Plumbing = Sound("plumbing") ? document.Plumbing : null;
         document.PushRod = Sound("pushRod") ? document.PushRod : null;
         document.Change = Sound("change") ? document.Change : null;
@@ -83,7 +83,7 @@ public static class BenchFile
         }
 
         hose.Clearances = hose.Clearances?.Where((_, i) =>
-            !problems.Any(problem => Is(problem, FormattableString.Invariant($"{rooms}{i}]")))).ToList();
+            !problems.Any(problem => Is(problem, Invariant.Text($"{rooms}{i}]")))).ToList();
         return hose;
     }
 

@@ -121,8 +121,8 @@ internal static class CarForm
             Parts =
             [
                 .. Enumerable.Range(0, count).Select(i => Part(
-                    element, count == 1 ? one : string.Create(CultureInfo.InvariantCulture, $"{one} {i + 1}"), "",
-                    string.Create(CultureInfo.InvariantCulture, $"{path}[{i}]"),
+                    element, count == 1 ? one : Invariant.Text($"{one} {i + 1}"), "",
+                    Invariant.Text($"{path}[{i}]"),
                     own?.ElementAtOrDefault(i) as JsonObject, full?.ElementAtOrDefault(i) as JsonObject, wheel)
                     with { IsElement = true }),
             ],
