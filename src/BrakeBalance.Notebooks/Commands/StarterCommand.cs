@@ -67,7 +67,7 @@ internal static class StarterCommand
 
     private static Option<string> Choice(string name, string description, IReadOnlyList<string> words, string usual)
     {
-        var option = new Option<string>(name) { Description = description, DefaultValueFactory = _ => usual };
+        var option = Options.Of<string>(name, description, null, usual);
         option.AcceptOnlyFromAmong([.. words]);
         return option;
     }
