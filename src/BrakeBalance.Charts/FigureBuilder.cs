@@ -3,6 +3,8 @@ using System.Text.RegularExpressions;
 namespace BrakeBalance.Charts;
 
 /// <summary>Puts a <see cref="Figure"/> together.</summary>
+/// <param name="id">Its short name: lower-case letters, digits and hyphens.</param>
+/// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
 /// <remarks>
 /// <para>How to make a figure:</para>
 /// <code>
@@ -26,9 +28,9 @@ namespace BrakeBalance.Charts;
 /// <see cref="Table(Action{TableBuilder})"/>
 /// the table lists the points of all lines and markers.</para>
 /// </remarks>
-public sealed partial class FigureBuilder
+public sealed partial class FigureBuilder(string id, UnitSystem? units = null)
 {
-    private readonly string _id;
+    private readonly string _id = id;
     private readonly List<Layer> _layers = [];
     private string _title = "";
     private string _caption = "";
@@ -39,17 +41,8 @@ public sealed partial class FigureBuilder
     private BarMode _bars;
     private bool _toScale;
 
-    /// <summary>Starts a figure.</summary>
-    /// <param name="id">Its short name: lower-case letters, digits and hyphens.</param>
-    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    public FigureBuilder(string id, UnitSystem? units = null)
-    {
-        _id = id;
-        Units = units ?? Display.Units;
-    }
-
     /// <summary>The system of units of the figure.</summary>
-    public UnitSystem Units { get; }
+    public UnitSystem Units { get; } = units ?? Display.Units;
 
     /// <summary>An SI number as running text in display units.</summary>
     /// <param name="measure">Its measure.</param>

@@ -5,7 +5,7 @@ using PuppeteerSharp.Media;
 namespace BrakeBalance.Notebooks.Publishing;
 
 /// <summary>The system's Chromium without a window, which turns drawings into pictures and sheets of paper.</summary>
-internal sealed class Chromium : IAsyncDisposable
+internal sealed class Chromium(IBrowser browser, string profile, Process? guard) : IAsyncDisposable
 {
     /// <summary>The environment variable that can name another browser of the Chromium family.</summary>
     public const string Variable = "BRAKE_BALANCE_CHROMIUM";
@@ -28,11 +28,9 @@ internal sealed class Chromium : IAsyncDisposable
         rm -rf "$1"
         """;
 
-    private readonly IBrowser _browser;
-    private readonly string _profile;
-    private readonly Process? _guard;
-
-    private Chromium(IBrowser browser, string profile, Process? guard) => (_browser, _profile, _guard) = (browser, profile, guard);
+    private readonly IBrowser _browser = browser;
+    private readonly string _profile = profile;
+    private readonly Process? _guard = guard;
 
     /// <summary>Path of the browser; null where there is none.</summary>
     public static string? Executable =>

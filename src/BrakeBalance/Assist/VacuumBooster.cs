@@ -105,14 +105,12 @@ public sealed record VacuumBooster : PoweredAssist
             Pressure vacuum = Pressure.FromPascals(air - atEnd);
             VacuumBooster now = this with { Supply = Supply with { Vacuum = vacuum } };
             first = list.Count == 0 ? vacuum.Pascals : first;
-            list.Add(new ReserveApplication
-            {
-                Number = list.Count + 1,
-                WorkingPressure = vacuum,
-                MaximumAssist = now.MaximumAssist,
-                ShareOfFirst = first > 0 ? vacuum.Pascals / first : 0,
-                Assist = now,
-            });
+            list.Add(new ReserveApplication(
+                Number: list.Count + 1,
+                WorkingPressure: vacuum,
+                MaximumAssist: now.MaximumAssist,
+                ShareOfFirst: first > 0 ? vacuum.Pascals / first : 0,
+                Assist: now));
             chamber = ((atEnd * (vacuumSide - swept)) + (air * (airSide + swept))) / (vacuumSide + airSide);
         }
 

@@ -12,7 +12,7 @@ internal static class MotionReader
         LogTable table = LogTable.Read(reader, preamble: true);
         var cells = new LogCells(table);
         (IReadOnlyList<LogColumn> columns, IReadOnlyList<string> asked) = SeriesColumns.Guess(table, cells, choices);
-        cells.Problems.AddRange(asked.Select(text => new LogProblem { Line = cells.HeaderLine, Reason = text }));
+        cells.Problems.AddRange(asked.Select(text => new LogProblem(cells.HeaderLine, text)));
         LogColumn? Of(ColumnMeaning meaning) => columns.FirstOrDefault(c => c.Meaning == meaning);
         LogCells.Column<T>? In<T>(Dictionary<string, Func<double, T>> units, ColumnMeaning meaning) =>
             Of(meaning) is { } column ? cells.Number(units, column.Index, column.Unit, column.Words) : null;
@@ -167,11 +167,9 @@ internal static class MotionReader
             Rows = [.. rows.Select(row => row.Sample)],
             Columns = columns,
             Lost = reading.Lost + (tooNoisy ? backwards.Count : 0),
-            Problems = noise.Count == 0 ? reading.Problems : [.. reading.Problems.Append(new LogProblem
-            {
-                Line = backwards is [var back, ..] ? back.Sample.Line : cells.HeaderLine,
-                Reason = "noise: " + string.Join("; ", noise),
-            }).OrderBy(p => p.Line)],
+            Problems = noise.Count == 0 ? reading.Problems : [.. reading.Problems.Append(
+                new LogProblem(backwards is [var back, ..] ? back.Sample.Line : cells.HeaderLine, "noise: " + string.Join("; ", noise)))
+                .OrderBy(p => p.Line)],
             Remarks = reading.Remarks,
         };
     }

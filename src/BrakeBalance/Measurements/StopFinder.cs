@@ -82,7 +82,7 @@ public static class StopFinder
             remarks.Add("No stop was found: nowhere does the car brake harder than 0.15 g for half a second.");
         }
 
-        return new StopSearch { Stops = stops, SampleRate = Frequency.FromHertz(1 / step), Remarks = remarks };
+        return new StopSearch(stops, Frequency.FromHertz(1 / step), remarks);
     }
 
     private static double StepOf(MotionSample[] samples) =>

@@ -92,13 +92,11 @@ public static class ValveFitting
         Interval<double>? gap = Hysteresis([.. read.Select((r, i) => (r.Apply, apply.Fits[i], r.Release))], belowKnee, apply);
         return new GaugeAnalysis
         {
-            Positions = [.. read.Select((r, i) => new AdjusterPosition
-            {
-                Turns = r.Turns,
-                Apply = apply.Public(i, PressurePhase.Apply),
-                Release = gap is { } h && r.Release.IsEnough && apply.Public(i, PressurePhase.Apply) is { Knee: not null } rising
-                    ? Falling(rising, h, r.Release, belowKnee) : release.Public(i, PressurePhase.Release),
-            })],
+            Positions = [.. read.Select((r, i) => new AdjusterPosition(
+                Turns: r.Turns,
+                Apply: apply.Public(i, PressurePhase.Apply),
+                Release: gap is { } h && r.Release.IsEnough && apply.Public(i, PressurePhase.Apply) is { Knee: not null } rising
+                    ? Falling(rising, h, r.Release, belowKnee) : release.Public(i, PressurePhase.Release)))],
             Slope = apply.Slope,
             Hysteresis = gap?.Select(bars => Pressure.FromBars(bars)),
             Held = HeldLines.Of(all, apply.Slope?.Estimate ?? belowKnee,

@@ -29,11 +29,8 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
         (int student, int exercise, int answer) = (cells.Find("student"), cells.Find("exercise"), cells.Find("answer"));
         if (student < 0 || exercise < 0 || answer < 0)
         {
-            cells.Problems.Add(new LogProblem
-            {
-                Line = cells.HeaderLine,
-                Reason = "the header must name the columns student, exercise and answer"
-            });
+            cells.Problems.Add(new LogProblem(cells.HeaderLine,
+                "the header must name the columns student, exercise and answer"));
             return Of(cells.Nothing<GivenAnswer>(), table);
         }
 

@@ -95,17 +95,11 @@ public static class BenchFile
 }
 
 /// <summary>A bench file that cannot be used; carries every problem found.</summary>
-public sealed class BenchFileException : Exception
+/// <param name="source">File name or other origin of the text.</param>
+/// <param name="problems">At least one problem.</param>
+public sealed class BenchFileException(string source, IReadOnlyList<Problem> problems)
+    : Exception(string.Join('\n', problems.Select(problem => source + ": " + problem)))
 {
-    /// <summary>Makes the exception from the problems.</summary>
-    /// <param name="source">File name or other origin of the text.</param>
-    /// <param name="problems">At least one problem.</param>
-    public BenchFileException(string source, IReadOnlyList<Problem> problems)
-        : base(string.Join('\n', problems.Select(problem => source + ": " + problem)))
-    {
-        Problems = problems;
-    }
-
     /// <summary>Every problem found.</summary>
-    public IReadOnlyList<Problem> Problems { get; }
+    public IReadOnlyList<Problem> Problems { get; } = problems;
 }
