@@ -55,20 +55,13 @@ public sealed partial record PartsList(ImmutableArray<(string Name, ImmutableArr
         (string Name, string Unit)[] header = [.. table.Header.Select(cell =>
             Heading().Match(cell) is { Success: true } match
                 ? (match.Groups["name"].Value.Trim().ToLowerInvariant(), match.Groups["unit"].Value.Trim()) : (cell, ""))];
-        foreach ((string name, string _) in header.Where(column => !Columns.Contains(column.Name)))
-        {
-            problems.Add(new(Line(table.HeaderLine), $"\"{name}\" is no column.", string.Join(", ", Columns)));
-        }
-
-        foreach (string lacking in Columns.Take(3).Where(column => table.Header.Length > 0 && header.All(has => has.Name != column)))
-        {
-            problems.Add(new(Line(table.HeaderLine), $"there is no column \"{lacking}\".", string.Join(", ", Columns)));
-        }
-
-        foreach (string twice in header.GroupBy(column => column.Name).Where(group => group.Count() > 1).Select(group => group.Key))
-        {
-            problems.Add(new(Line(table.HeaderLine), $"the column \"{twice}\" is there twice.", "one of each"));
-        }
+        (string where, string known) = (Line(table.HeaderLine), string.Join(", ", Columns));
+        problems.AddRange(header.Where(column => !Columns.Contains(column.Name))
+            .Select(column => new Problem(where, $"\"{column.Name}\" is no column.", known)));
+        problems.AddRange(Columns.Take(3).Where(column => table.Header.Length > 0 && header.All(has => has.Name != column))
+            .Select(lacking => new Problem(where, $"there is no column \"{lacking}\".", known)));
+        problems.AddRange(header.GroupBy(column => column.Name).Where(group => group.Count() > 1)
+            .Select(twice => new Problem(where, $"the column \"{twice.Key}\" is there twice.", "one of each")));
 
         if (problems.Count > 0)
         {
@@ -128,11 +121,8 @@ public sealed partial record PartsList(ImmutableArray<(string Name, ImmutableArr
             }
         }
 
-        foreach (IGrouping<(string, string), Part> same in parts.GroupBy(part => (part.Place, part.Name)).Where(group => group.Count() > 1))
-        {
-            problems.Add(new("", $"\"{same.Key.Item2}\" is there {same.Count()} times under \"{same.Key.Item1}\".",
-                "a name of its own each"));
-        }
+        problems.AddRange(parts.GroupBy(part => (part.Place, part.Name)).Where(group => group.Count() > 1).Select(same =>
+            new Problem("", $"\"{same.Key.Name}\" is there {same.Count()} times under \"{same.Key.Place}\".", "a name of its own each")));
 
         // Two places that set one entry would overwrite each other, in an order that nobody asked for.
         foreach (IGrouping<string, Part> entry in parts.SelectMany(part => part.Sets.Select(set => (set.Path, part)))

@@ -40,11 +40,7 @@ internal sealed class StopModel
         _gains = FrictionGain.Of(vehicle);
         TestStop[] all = [.. stops];
         Made = all;
-        foreach (string name in all.Select(s => s.Surface ?? "unnamed").Distinct(StringComparer.OrdinalIgnoreCase))
-        {
-            _surfaces.Add(SurfaceFor(name));
-        }
-
+        _surfaces.AddRange(all.Select(s => s.Surface ?? "unnamed").Distinct(StringComparer.OrdinalIgnoreCase).Select(SurfaceFor));
         _surfaces.AddRange(options.Surfaces.Where(s => IndexOf(s.Name) < 0));
         foreach ((int place, TestStop stop) in all.Index())
         {
