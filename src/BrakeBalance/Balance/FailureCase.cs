@@ -45,7 +45,8 @@ public sealed record FailureCase(
             .. reserve.Take(3).Select(application => new FailureCase($"engine-off-{application.Number}",
                 $"engine off, application {application.Number} out of the reserve", ReserveApplication: application.Number)),
             .. assisted ? [new("assist-lost", "no assist", AssistLost: true)] : (FailureCase[])[],
-            .. loadSensing ? [new("load-sensing-lost", "linkage of the load-sensing valve lost", LoadSensingLost: true)] : (FailureCase[])[],
+            .. loadSensing
+                ? [new("load-sensing-lost", "linkage of the load-sensing valve lost", LoadSensingLost: true)] : (FailureCase[])[],
             .. circuits.SelectMany(circuit => assisted && circuit.Lost != Balance.LostCircuit.All
                 ? [new(circuit.Id, circuit.Name, circuit.Lost),
                     new(circuit.Id + "-and-assist-lost", circuit.Name + ", no assist", circuit.Lost, AssistLost: true)]

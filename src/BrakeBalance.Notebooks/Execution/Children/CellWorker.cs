@@ -91,10 +91,8 @@ internal sealed class CellWorker(Stream output)
         long length = run.Outputs.SelectMany(output => output.Data.Values).Sum(text => (long)text.Length);
         return length <= MostOutput
             ? run
-            : new CellRun([], new CellFailure(
-                Invariant.Text(
-                    $"The cell put out {length / 1e6:0.#} million characters; a page takes at most {MostOutput / 1e6:0} million of a cell."),
-                null, null));
+            : new CellRun([], new CellFailure(Invariant.Text($"The cell put out {length / 1e6:0.#} million characters; "
+                + $"a page takes at most {MostOutput / 1e6:0} million of a cell."), null, null));
     }
 
     private void WatchMemory()
