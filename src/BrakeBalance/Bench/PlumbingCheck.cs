@@ -66,15 +66,15 @@ public static class PlumbingCheck
         int reservoirs = graph.Nodes.Count(node => node.Part is PlumbingPart.Reservoir or PlumbingPart.PumpWithReservoir);
         int boosters = graph.Nodes.Count(node => node.Part == PlumbingPart.Booster);
         int gears = graph.Nodes.Count(node => node.Part == PlumbingPart.SteeringGear);
-        return from one in new (int Count, string Name, string Why)[]
-            {
-                (pumps, "pump", "One pump feeds booster and steering."),
-                (reservoirs, "reservoir", "All returns end in one reservoir."),
-                (boosters, "booster", "This sheet is for one booster."),
-                (gears, "steering gear", "The booster passes the pump's flow on to the steering."),
-            }
-            where one.Count != 1
-            select Wrong("plumbing", one.Count == 0 ? $"has no {one.Name}." : $"has {one.Count} of {one.Name}.", one.Why);
+        (int Count, string Name, string Why)[] single =
+        [
+            (pumps, "pump", "One pump feeds booster and steering."),
+            (reservoirs, "reservoir", "All returns end in one reservoir."),
+            (boosters, "booster", "This sheet is for one booster."),
+            (gears, "steering gear", "The booster passes the pump's flow on to the steering."),
+        ];
+        return single.Where(one => one.Count != 1)
+            .Select(one => Wrong("plumbing", one.Count == 0 ? $"has no {one.Name}." : $"has {one.Count} of {one.Name}.", one.Why));
     }
 
     private static IEnumerable<BenchFinding> Ports(PlumbingGraph graph)

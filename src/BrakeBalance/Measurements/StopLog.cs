@@ -21,10 +21,9 @@ public static class StopLog
         StopColumns of = StopColumns.In(cells);
         int notes = cells.Find("notes", "note"), number = cells.Find("stop");
         List<string> problems = [.. cells.Problems.Select(p => p.ToString())];
-        problems.AddRange(from stop in stops
-            from row in table.Rows
-            where notes >= 0 && notes < row.Cells.Length && row.Cells[notes] == stop.Note
-            select Invariant.Text($"line {row.Line} holds the stop '{stop.Note}' already; take that row out to put it in again"));
+        problems.AddRange(stops.SelectMany(stop => table.Rows
+            .Where(row => notes >= 0 && notes < row.Cells.Length && row.Cells[notes] == stop.Note)
+            .Select(row => Invariant.Text($"line {row.Line} holds the stop '{stop.Note}' already; take that row out to put it in again"))));
 
         char mark = LogNumbers.For(table.Rows.SelectMany(row => row.Cells)).Mark;
         string Number(double value, string form) => value.ToString(form, CultureInfo.InvariantCulture).Replace('.', mark);
