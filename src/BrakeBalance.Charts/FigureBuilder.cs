@@ -3,6 +3,8 @@ using System.Text.RegularExpressions;
 namespace BrakeBalance.Charts;
 
 /// <summary>Puts a <see cref="Figure"/> together.</summary>
+/// <param name="id">Its short name: lower-case letters, digits and hyphens.</param>
+/// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
 /// <remarks>
 /// <para>How to make a figure:</para>
 /// <code>
@@ -26,9 +28,9 @@ namespace BrakeBalance.Charts;
 /// <see cref="Table(Action{TableBuilder})"/>
 /// the table lists the points of all lines and markers.</para>
 /// </remarks>
-public sealed partial class FigureBuilder
+public sealed partial class FigureBuilder(string id, UnitSystem? units = null)
 {
-    private readonly string _id;
+    private readonly string _id = id;
     private readonly List<Layer> _layers = [];
     private string _title = "";
     private string _caption = "";
@@ -39,17 +41,8 @@ public sealed partial class FigureBuilder
     private BarMode _bars;
     private bool _toScale;
 
-    /// <summary>Starts a figure.</summary>
-    /// <param name="id">Its short name: lower-case letters, digits and hyphens.</param>
-    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    public FigureBuilder(string id, UnitSystem? units = null)
-    {
-        _id = id;
-        Units = units ?? Display.Units;
-    }
-
     /// <summary>The system of units of the figure.</summary>
-    public UnitSystem Units { get; }
+    public UnitSystem Units { get; } = units ?? Display.Units;
 
     /// <summary>An SI number as running text in display units.</summary>
     /// <param name="measure">Its measure.</param>
@@ -210,8 +203,7 @@ public sealed partial class FigureBuilder
         SameLength(name, x, y);
         if (labels is not null && labels.Count != x.Count)
         {
-            throw new ArgumentException(
-                FormattableString.Invariant($"'{name}' has {x.Count} points and {labels.Count} labels."), nameof(labels));
+            throw new ArgumentException(Invariant.Text($"'{name}' has {x.Count} points and {labels.Count} labels."), nameof(labels));
         }
 
         return Add(new MarkerLayer
@@ -391,8 +383,7 @@ public sealed partial class FigureBuilder
         if (x.Count != y.Count || x.Count == 0)
         {
             throw new ArgumentException(
-                FormattableString.Invariant(
-                    $"'{name}' needs as many ordinates as abscissae, and at least one; it has {x.Count} and {y.Count}."));
+                Invariant.Text($"'{name}' needs as many ordinates as abscissae, and at least one; it has {x.Count} and {y.Count}."));
         }
     }
 
@@ -400,8 +391,7 @@ public sealed partial class FigureBuilder
     {
         if (rows != y.Count || widths.Any(width => width != x.Count))
         {
-            throw new ArgumentException(
-                FormattableString.Invariant($"The grid '{name}' needs {y.Count} rows of {x.Count} cells, one row an ordinate."));
+            throw new ArgumentException(Invariant.Text($"The grid '{name}' needs {y.Count} rows of {x.Count} cells, one row an ordinate."));
         }
     }
 

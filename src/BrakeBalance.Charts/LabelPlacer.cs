@@ -6,23 +6,16 @@ namespace BrakeBalance.Charts;
 /// <remarks>
 /// Greedy by priority, then a few rounds in which each label looks for a better place while the others stay. No chance is involved.
 /// </remarks>
-internal sealed class LabelPlacer
+internal sealed class LabelPlacer(Box plot, double fontSize)
 {
     private const double Gap = 3;
     private const int Rounds = 3;
     private const double LongestLeap = 2;
 
-    private readonly Box _plot;
-    private readonly double _fontSize;
+    private readonly Box _plot = plot;
+    private readonly double _fontSize = fontSize;
     private readonly List<Segment> _segments = [];
     private readonly List<Box> _blocks = [];
-
-    /// <summary>Starts with an empty plot.</summary>
-    public LabelPlacer(Box plot, double fontSize)
-    {
-        _plot = plot;
-        _fontSize = fontSize;
-    }
 
     /// <summary>Adds a line that labels should not cover.</summary>
     public void Avoid(int owner, IReadOnlyList<Dot> path)

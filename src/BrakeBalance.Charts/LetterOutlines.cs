@@ -131,7 +131,7 @@ public sealed partial class LetterOutlines(double unitsPerEm, Func<char, bool, (
                 string name = $"{id}-{Key(one, bold)}";
                 glyphs[name] = path;
                 group.Append(CultureInfo.InvariantCulture, $"<use href=\"#{name}\"")
-                    .Append(reached == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $" x=\"{Math.Round(reached)}\"")).Append(" />");
+                    .Append(reached == 0 ? "" : Invariant.Text($" x=\"{Math.Round(reached)}\"")).Append(" />");
             }
 
             reached += width;
@@ -140,7 +140,7 @@ public sealed partial class LetterOutlines(double unitsPerEm, Func<char, bool, (
         return group.Append("</g>").ToString();
     }
 
-    private static string Key(char letter, bool bold) => FormattableString.Invariant($"{(bold ? "b" : "r")}{(int)letter:x}");
+    private static string Key(char letter, bool bold) => Invariant.Text($"{(bold ? "b" : "r")}{(int)letter:x}");
 
     [GeneratedRegex("aria-labelledby=\"([^ \"]+)")]
     private static partial Regex Label();

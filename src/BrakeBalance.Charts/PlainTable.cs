@@ -6,26 +6,15 @@ internal static class PlainTable
     /// <summary>The table with columns padded to line up; numbers stand to the right.</summary>
     public static string Of(FigureTable table)
     {
-        List<IReadOnlyList<string>> rows = [table.Columns];
-        for (long row = 0; row < table.Frame.Rows.Count; row++)
-        {
-            rows.Add(table.Row(row));
-        }
+        IReadOnlyList<string>[] rows = [table.Columns, .. Enumerable.Range(0, (int)table.Frame.Rows.Count).Select(row => table.Row(row))];
+        return string.Concat(Lines(rows, table.IsNumeric).Select(line => line + "\n"));
+    }
 
-        int[] widths = [.. Enumerable.Range(0, table.Columns.Count).Select(column => rows.Max(row => row[column].Length))];
-        var text = new StringBuilder();
-        foreach (IReadOnlyList<string> row in rows)
-        {
-            text.AppendJoin("  ", row.Select((cell, column) =>
-                table.IsNumeric(column) ? cell.PadLeft(widths[column]) : cell.PadRight(widths[column])));
-            while (text.Length > 0 && text[^1] == ' ')
-            {
-                text.Length--;
-            }
-
-            text.Append('\n');
-        }
-
-        return text.ToString();
+    /// <summary>Rows with columns padded to line up; numbers stand to the right.</summary>
+    public static IEnumerable<string> Lines(IReadOnlyList<IReadOnlyList<string>> rows, Func<int, bool> isNumeric)
+    {
+        int[] widths = [.. rows[0].Select((_, column) => rows.Max(row => row[column].Length))];
+        return rows.Select(row => string.Join("  ", row.Select((cell, column) =>
+            isNumeric(column) ? cell.PadLeft(widths[column]) : cell.PadRight(widths[column]))).TrimEnd(' '));
     }
 }

@@ -24,7 +24,7 @@ public readonly struct Series : IEnumerable<double>
         if (bad >= 0)
         {
             throw new ArgumentException(
-                FormattableString.Invariant($"A figure shows finite numbers only; number {bad} of {_values.Length} is {_values[bad]}."),
+                Invariant.Text($"A figure shows finite numbers only; number {bad} of {_values.Length} is {_values[bad]}."),
                     nameof(si));
         }
     }

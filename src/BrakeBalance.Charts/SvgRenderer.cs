@@ -43,7 +43,7 @@ internal static class SvgRenderer
             // Markers on the edge are drawn whole; everything else ends at the plot.
             string name = $"{id}-{Naming.Slug(layer.Name)}";
             svg.Open(
-                "g", ("id", used.Add(name) ? name : FormattableString.Invariant($"{name}-{index}")),
+                "g", ("id", used.Add(name) ? name : Invariant.Text($"{name}-{index}")),
                 ("clip-path", layer is MarkerLayer ? null : $"url(#{id}-clip)"));
             SvgLayers.Draw(svg, layout, theme, id, layer);
             svg.Close();

@@ -3,17 +3,11 @@ using Microsoft.Data.Analysis;
 namespace BrakeBalance.Charts;
 
 /// <summary>Builds a table column by column; numbers are given in SI and stored in display units, named in the column's name.</summary>
-public sealed class TableBuilder
+/// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+public sealed class TableBuilder(UnitSystem? units = null)
 {
-    private readonly UnitSystem _units;
+    private readonly UnitSystem _units = units ?? Display.Units;
     private readonly List<DataFrameColumn> _columns = [];
-
-    /// <summary>Starts an empty table.</summary>
-    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
-    public TableBuilder(UnitSystem? units = null)
-    {
-        _units = units ?? Display.Units;
-    }
 
     /// <summary>Adds a column of numbers.</summary>
     /// <param name="name">What they are; the unit in brackets is added.</param>
@@ -89,7 +83,6 @@ public sealed class TableBuilder
         return odd is null
             ? new FigureTable(new DataFrame(_columns))
             : throw new InvalidOperationException(
-                FormattableString.Invariant(
-                    $"Column '{odd.Name}' has {odd.Length} rows, column '{_columns[0].Name}' has {_columns[0].Length}."));
+                Invariant.Text($"Column '{odd.Name}' has {odd.Length} rows, column '{_columns[0].Name}' has {_columns[0].Length}."));
     }
 }

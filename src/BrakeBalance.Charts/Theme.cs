@@ -109,7 +109,7 @@ public sealed record Theme
         (int R, int G, int B) low = Rgb(Scale[index]), high = Rgb(Scale[index + 1]);
         double part = place - index;
         int Mix(int a, int b) => (int)Math.Round(a + (b - a) * part);
-        return FormattableString.Invariant($"#{Mix(low.R, high.R):x2}{Mix(low.G, high.G):x2}{Mix(low.B, high.B):x2}");
+        return Invariant.Text($"#{Mix(low.R, high.R):x2}{Mix(low.G, high.G):x2}{Mix(low.B, high.B):x2}");
     }
 
     /// <summary>The contrast ratio of two colours.</summary>

@@ -37,7 +37,7 @@ internal static class BandedParts
         static string[] Texts(IReadOnlyList<object>[] cars, int place) => [.. cars.Select(car => (string)car[place])];
         if (drawn.Length < parts.Drawn.Count)
         {
-            console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            console.WriteLine(Invariant.Text(
                 $"Of {parts.Drawn.Count} cars drawn from the file's ranges {parts.Drawn.Count - drawn.Length} would give another report, "
                     + $"such as one without a stop: they are not in the brackets."));
         }

@@ -102,9 +102,8 @@ internal sealed class Work
     {
         Stage stage = _stage;
         string bar = stage.Part is { } part
-            ? string.Create(CultureInfo.InvariantCulture, $"[{new string('#', (int)(BarWidth * part)),-BarWidth}] {100 * part:0} %")
-            : $"[{Moving(passed)}]";
-        string line = string.Create(CultureInfo.InvariantCulture, $"{stage.What} {bar}, {passed.TotalSeconds:0} s; Ctrl-C stops");
+            ? Invariant.Text($"[{new string('#', (int)(BarWidth * part)),-BarWidth}] {100 * part:0} %") : $"[{Moving(passed)}]";
+        string line = Invariant.Text($"{stage.What} {bar}, {passed.TotalSeconds:0} s; Ctrl-C stops");
         return line.Length < width ? line : line[..Math.Max(0, width - 1)];
     }
 

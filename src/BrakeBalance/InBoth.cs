@@ -4,23 +4,23 @@ namespace BrakeBalance;
 internal static class InBoth
 {
     /// <summary>Such as <c>732 mm (28.8 in)</c>.</summary>
-    public static string Text(Length length) => FormattableString.Invariant($"{length.Millimeters:0.#} mm ({length.Inches:0.##} in)");
+    public static string Text(Length length) => Invariant.Text($"{length.Millimeters:0.#} mm ({length.Inches:0.##} in)");
 
     /// <summary>Such as <c>180 bar (2611 psi)</c>; below 10 bar with decimals.</summary>
     public static string Text(Pressure pressure) => pressure.Bars < 10
-        ? FormattableString.Invariant($"{pressure.Bars:0.##} bar ({pressure.PoundsForcePerSquareInch:0.#} psi)")
-        : FormattableString.Invariant($"{pressure.Bars:0} bar ({pressure.PoundsForcePerSquareInch:0} psi)");
+        ? Invariant.Text($"{pressure.Bars:0.##} bar ({pressure.PoundsForcePerSquareInch:0.#} psi)")
+        : Invariant.Text($"{pressure.Bars:0} bar ({pressure.PoundsForcePerSquareInch:0} psi)");
 
     /// <summary>Such as <c>60.6 m (199 ft)</c>, for a way along the road or across it.</summary>
-    public static string Way(Length way) => FormattableString.Invariant($"{way.Meters:0.0} m ({way.Feet:0.#} ft)");
+    public static string Way(Length way) => Invariant.Text($"{way.Meters:0.0} m ({way.Feet:0.#} ft)");
 
     /// <summary>Such as <c>500 N (112 lbf)</c>.</summary>
-    public static string Text(Force force) => FormattableString.Invariant($"{force.Newtons:0} N ({force.PoundsForce:0} lbf)");
+    public static string Text(Force force) => Invariant.Text($"{force.Newtons:0} N ({force.PoundsForce:0} lbf)");
 
     /// <summary>Such as <c>5.7 kg (12.6 lb)</c>.</summary>
-    public static string Text(Mass mass) => FormattableString.Invariant($"{mass.Kilograms:0.0} kg ({mass.Pounds:0.0} lb)");
+    public static string Text(Mass mass) => Invariant.Text($"{mass.Kilograms:0.0} kg ({mass.Pounds:0.0} lb)");
 
     /// <summary>Such as <c>95 °C (203 °F)</c>.</summary>
     public static string Text(Temperature temperature) =>
-        FormattableString.Invariant($"{temperature.DegreesCelsius:0} °C ({temperature.DegreesFahrenheit:0} °F)");
+        Invariant.Text($"{temperature.DegreesCelsius:0} °C ({temperature.DegreesFahrenheit:0} °F)");
 }

@@ -11,14 +11,14 @@ internal static class Require
     public static double Between(double value, double low, double high, [CallerMemberName] string name = "") =>
         value >= low && value <= high
             ? value
-            : throw new ArgumentOutOfRangeException(name, value, FormattableString.Invariant($"Must lie between {low} and {high}."));
+            : throw new ArgumentOutOfRangeException(name, value, Invariant.Text($"Must lie between {low} and {high}."));
 
     /// <summary>A number above zero and not above <paramref name="high"/>.</summary>
     public static double PositiveUpTo(double value, double high, [CallerMemberName] string name = "") =>
         value > 0 && value <= high
             ? value
             : throw new ArgumentOutOfRangeException(name, value,
-                FormattableString.Invariant($"Must be greater than zero and not above {high}."));
+                Invariant.Text($"Must be greater than zero and not above {high}."));
 
     /// <summary>A number above zero.</summary>
     public static double Positive(double value, [CallerMemberName] string name = "") =>
@@ -36,21 +36,21 @@ internal static class Require
     public static T Positive<T>(T value, [CallerMemberName] string name = "") where T : UnitsNet.IQuantity =>
         (double)value.Value > 0
             ? value
-            : throw new ArgumentOutOfRangeException(name, Invariant(value), "Must be greater than zero.");
+            : throw new ArgumentOutOfRangeException(name, Words(value), "Must be greater than zero.");
 
     /// <summary>A quantity not below zero.</summary>
     public static T NotNegative<T>(T value, [CallerMemberName] string name = "") where T : UnitsNet.IQuantity =>
         (double)value.Value >= 0
             ? value
-            : throw new ArgumentOutOfRangeException(name, Invariant(value), "Must not be negative.");
+            : throw new ArgumentOutOfRangeException(name, Words(value), "Must not be negative.");
 
     /// <summary>A quantity from <paramref name="low"/> to <paramref name="high"/>, both included.</summary>
     public static T Between<T>(T value, T low, T high, [CallerMemberName] string name = "") where T
         : struct, UnitsNet.IQuantity, IComparable<T> =>
         value.CompareTo(low) >= 0 && value.CompareTo(high) <= 0
             ? value
-            : throw new ArgumentOutOfRangeException(name, Invariant(value), $"Must lie between {Invariant(low)} and {Invariant(high)}.");
+            : throw new ArgumentOutOfRangeException(name, Words(value), $"Must lie between {Words(low)} and {Words(high)}.");
 
-    private static string Invariant(UnitsNet.IQuantity value) =>
+    private static string Words(UnitsNet.IQuantity value) =>
         value.ToString(null, System.Globalization.CultureInfo.InvariantCulture) ?? "?";
 }

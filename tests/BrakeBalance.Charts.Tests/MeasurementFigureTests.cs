@@ -98,7 +98,7 @@ public class MeasurementFigureTests
             IsTrusted = true,
             Cautions = [],
         };
-        var search = new StopSearch { Stops = [stop], SampleRate = Frequency.FromHertz(100), Remarks = ["As logged."] };
+        var search = new StopSearch([stop], Frequency.FromHertz(100), ["As logged."]);
         NamedTable si = MeasurementTables.Stops(search, UnitSystem.Si), us = MeasurementTables.Stops(search, UnitSystem.Us);
         Assert.Equal(["12.65", "front pressure", "74.0 ± 0.5", "0.558 ± 0.005", "0.600 ± 0.026", "0.32 ± 0.10", "35.2 ± 0.4",
             "38.5 ± 1.1"],

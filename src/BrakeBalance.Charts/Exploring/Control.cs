@@ -80,6 +80,5 @@ public sealed record Control
         control.Settings.Count > 0 && control.Start >= 0 && control.Start < control.Settings.Count
             ? control
             : throw new ArgumentException(
-                FormattableString.Invariant(
-                    $"The control '{control.Id}' has {control.Settings.Count} settings and starts at {control.Start}."));
+                Invariant.Text($"The control '{control.Id}' has {control.Settings.Count} settings and starts at {control.Start}."));
 }

@@ -16,22 +16,10 @@ public sealed class Selection
     /// <param name="control">The control's id.</param>
     /// <returns>Its place among the control's settings, from 0.</returns>
     /// <exception cref="ArgumentException">There is no such control.</exception>
-    public int this[string control]
-    {
-        get
-        {
-            for (int i = 0; i < _controls.Count; i++)
-            {
-                if (_controls[i].Id == control)
-                {
-                    return _places[i];
-                }
-            }
-
-            throw new ArgumentException($"There is no control '{control}'; there are {string.Join(", ", _controls.Select(c => c.Id))}.",
-                nameof(control));
-        }
-    }
+    public int this[string control] => _controls.Index().FirstOrDefault(one => one.Item.Id == control) is (var place, not null)
+        ? _places[place]
+        : throw new ArgumentException($"There is no control '{control}'; there are {string.Join(", ", _controls.Select(c => c.Id))}.",
+            nameof(control));
 
     /// <summary>The settings in words: <c>Knee 38 bar, load driver only</c>.</summary>
     public string Words => string.Join(", ",

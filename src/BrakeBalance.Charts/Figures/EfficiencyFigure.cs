@@ -17,7 +17,7 @@ public static partial class BalanceFigures
         if (lockUps.Length == 0)
         {
             throw new ArgumentException(
-                FormattableString.Invariant(
+                Invariant.Text(
                     $"No axle of the {model.Vehicle.Name} locks up to an adhesion of {highestAdhesion} within the pressure considered."),
                     nameof(model));
         }

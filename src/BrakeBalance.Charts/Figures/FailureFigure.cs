@@ -19,9 +19,8 @@ public static partial class FootFigures
             ?? outcomes[0];
         double sound = outcomes[0].Distance?.Whole.Meters ?? 0;
         string title = worst.Distance is { } longest && sound > 0
-            ? string.Create(CultureInfo.InvariantCulture,
-                $"Worst is \"{worst.Case.Name}\": {figure.Text(Measure.Distance, longest.Whole)} "
-                    + $"with the driver's reaction, {longest.Whole.Meters / sound:0.0} times the sound car's")
+            ? Invariant.Text($"Worst is \"{worst.Case.Name}\": {figure.Text(Measure.Distance, longest.Whole)} "
+                + $"with the driver's reaction, {longest.Whole.Meters / sound:0.0} times the sound car's")
             : "Nothing brakes in any case";
         double[] Part(Func<StoppingDistance, Length> part) =>
             [.. outcomes.Select(outcome => outcome.Distance is { } distance ? part(distance).Meters : 0)];
@@ -54,7 +53,7 @@ public static partial class FootFigures
 
     internal static string ShortName(FailureCase failure) =>
         failure.LoadSensingLost ? "load sensing"
-        : failure.ReserveApplication is { } number ? FormattableString.Invariant($"engine off, {number}")
+        : failure.ReserveApplication is { } number ? Invariant.Text($"engine off, {number}")
         : failure.LostCircuit switch
         {
             LostCircuit.Front => failure.AssistLost ? "front, assist" : "front lost",

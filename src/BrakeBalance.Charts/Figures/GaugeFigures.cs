@@ -107,5 +107,5 @@ public static class GaugeFigures
     }
 
     private static string Name(double? turns) =>
-        turns is { } t ? FormattableString.Invariant($"{t:0.##} turn{(t == 1 ? "" : "s")}") : "as it is";
+        turns is { } t ? Invariant.Text($"{t:0.##} turn{(t == 1 ? "" : "s")}") : "as it is";
 }

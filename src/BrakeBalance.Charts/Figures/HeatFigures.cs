@@ -110,11 +110,11 @@ public static class HeatFigures
     /// <returns>The sentence, made from the results.</returns>
     public static string Fluid(HeatResult result, UnitSystem units)
     {
-        string of = FormattableString.Invariant($" of {result.Stops.Count}");
+        string of = Invariant.Text($" of {result.Stops.Count}");
         string parked = "once the car is parked";
-        string dry = result.FirstDryBoilingStop is { } later ? FormattableString.Invariant($", new fluid in stop {later}")
+        string dry = result.FirstDryBoilingStop is { } later ? Invariant.Text($", new fluid in stop {later}")
             : result.DryBoilingMargin.Kelvins < 0 ? $", new fluid {parked}" : "";
-        return result.FirstBoilingStop is { } stop ? FormattableString.Invariant($"Old fluid boils in stop {stop}") + of + dry
+        return result.FirstBoilingStop is { } stop ? Invariant.Text($"Old fluid boils in stop {stop}") + of + dry
             : result.WetBoilingMargin.Kelvins >= 0
                 ? $"The fluid stays {StopTables.Kelvins(result.WetBoilingMargin, units)} below its wet boiling point, also {parked}"
             : BoilsDriving(result) ? "Old fluid boils between two stops" + dry
@@ -128,7 +128,7 @@ public static class HeatFigures
     public static string Soak(HeatResult result, UnitSystem units)
     {
         string One(string axle, Temperature hottest, Duration after) => after > Duration.Zero
-            ? FormattableString.Invariant($"{axle} {Measure.Temperature.Text(hottest.Kelvins, units)} after {after.Minutes:0} min")
+            ? Invariant.Text($"{axle} {Measure.Temperature.Text(hottest.Kelvins, units)} after {after.Minutes:0} min")
             : $"{axle} cools from {Measure.Temperature.Text(hottest.Kelvins, units)}";
         HeatSoak soak = result.Soak;
         return $"Parked at once, no wind, the fluid peaks: {One("front", soak.HottestFluid.Front, soak.HottestAfter.Front)}, "

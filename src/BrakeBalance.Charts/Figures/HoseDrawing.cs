@@ -43,7 +43,7 @@ public static class HoseDrawing
         };
     }
 
-    private static string Degrees(UnitsNet.Angle angle) => FormattableString.Invariant($"{angle.Degrees:0.#}°");
+    private static string Degrees(UnitsNet.Angle angle) => Invariant.Text($"{angle.Degrees:0.#}°");
 
     private static string Draw(HoseAssembly hose, UnitSystem units, FigureSize size, Theme theme)
     {
@@ -60,7 +60,7 @@ public static class HoseDrawing
         svg.Empty("rect", ("x", a), ("y", y - 9), ("width", b - a), ("height", 18.0), ("fill", theme.Grid));
         for (double x = a + 6; x < b - 12; x += 12)
         {
-            svg.Empty("path", ("d", FormattableString.Invariant($"M{x:0.##} {y + 9:0.##}l9 -18")), ("stroke", theme.Guide),
+            svg.Empty("path", ("d", Invariant.Text($"M{x:0.##} {y + 9:0.##}l9 -18")), ("stroke", theme.Guide),
                 ("stroke-width", 1.0));
         }
 
@@ -90,13 +90,13 @@ public static class HoseDrawing
         if (end.IsBent)
         {
             double turn = end.Bend.Radians, dx = way * 22 * Math.Cos(turn), dy = 22 * Math.Sin(turn);
-            svg.Empty("path", ("d", FormattableString.Invariant(
+            svg.Empty("path", ("d", Invariant.Text(
                 $"M{hoseEnd + (way * 8):0.##} {y:0.##}L{seat:0.##} {y:0.##}l{dx:0.##} {dy:0.##}")), ("stroke-width", 7.0),
                 ("stroke", theme.Muted), ("stroke-linejoin", "round"));
         }
         else
         {
-            svg.Empty("path", ("d", FormattableString.Invariant($"M{hoseEnd + (way * 8):0.##} {y:0.##}L{reach:0.##} {y:0.##}")),
+            svg.Empty("path", ("d", Invariant.Text($"M{hoseEnd + (way * 8):0.##} {y:0.##}L{reach:0.##} {y:0.##}")),
                 ("stroke-width", 7.0), ("stroke", theme.Muted));
             svg.Empty("rect", ("x", Math.Min(seat, reach - (way * 8))), ("y", y - 10), ("width", 15.0), ("height", 20.0),
                 ("fill", theme.Background));
@@ -109,9 +109,9 @@ public static class HoseDrawing
         double font = size.FontSize * 0.95;
         svg.Open("g", ("stroke", theme.Ink), ("stroke-width", 1.0), ("fill", theme.Ink));
         double tip = at + (Math.Sign(at - hose) * 5), start = hose + (Math.Sign(at - hose) * 16);
-        svg.Empty("path", ("d", FormattableString.Invariant(
+        svg.Empty("path", ("d", Invariant.Text(
             $"M{from:0.##} {start:0.##}V{tip:0.##}M{to:0.##} {start:0.##}V{tip:0.##}M{from:0.##} {at:0.##}H{to:0.##}")), ("fill", "none"));
-        svg.Empty("path", ("d", FormattableString.Invariant($"M{from:0.##} {at:0.##}l7 -3v6ZM{to:0.##} {at:0.##}l-7 -3v6Z")),
+        svg.Empty("path", ("d", Invariant.Text($"M{from:0.##} {at:0.##}l7 -3v6ZM{to:0.##} {at:0.##}l-7 -3v6Z")),
             ("stroke", "none"));
         string text = name.Length == 0 ? value : $"{name} {value}";
         bool fits = TextMetrics.Width(text, font) + 4 < to - from;
@@ -127,10 +127,10 @@ public static class HoseDrawing
         (double x, double y) = centre;
         svg.Open("g", ("fill", "none"), ("stroke", theme.Ink), ("stroke-width", 1.4));
         svg.Empty("circle", ("cx", x), ("cy", y), ("r", 7.0));
-        svg.Empty("path", ("d", FormattableString.Invariant($"M{x:0.##} {y + 7:0.##}V{y + radius:0.##}")), ("stroke-width", 5.0),
+        svg.Empty("path", ("d", Invariant.Text($"M{x:0.##} {y + 7:0.##}V{y + radius:0.##}")), ("stroke-width", 5.0),
             ("stroke", theme.Muted));
         double ex = x - (radius * Math.Sin(radians)), ey = y + (radius * Math.Cos(radians));
-        svg.Empty("path", ("d", FormattableString.Invariant(
+        svg.Empty("path", ("d", Invariant.Text(
             $"M{x - (7 * Math.Sin(radians)):0.##} {y + (7 * Math.Cos(radians)):0.##}L{ex:0.##} {ey:0.##}")), ("stroke-width", 5.0));
         double font = size.FontSize * 0.85;
         svg.Text("text", "1", ("x", x), ("y", y + radius + font + 2), ("text-anchor", "middle"), ("stroke", "none"), ("fill", theme.Ink),
@@ -139,7 +139,7 @@ public static class HoseDrawing
             ("text-anchor", "middle"), ("stroke", "none"), ("fill", theme.Ink), ("font-size", font));
         double arc = radius * 0.62;
         int large = radians > Math.PI ? 1 : 0;
-        svg.Empty("path", ("d", string.Create(CultureInfo.InvariantCulture,
+        svg.Empty("path", ("d", Invariant.Text(
             $"M{x:0.##} {y + arc:0.##}A{arc:0.##} {arc:0.##} 0 {large} 1 {x - (arc * Math.Sin(radians)):0.##} "
                 + $"{y + (arc * Math.Cos(radians)):0.##}")), ("stroke", theme.Front), ("stroke-dasharray", "3 2"));
         svg.Text("text", text, ("x", x + (size.Width < 500 ? 44 : 0)), ("y", size.Width < 500 ? y + 4 : y - radius - 10),

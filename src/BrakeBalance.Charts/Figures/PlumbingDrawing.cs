@@ -21,8 +21,7 @@ public static class PlumbingDrawing
         BenchFinding[] wrong = [.. PlumbingCheck.Of(graph).Where(finding => finding.Severity == BenchSeverity.Wrong)];
         BenchFinding[] cautions = [.. PlumbingCheck.Of(graph).Where(finding => finding.Severity == BenchSeverity.Caution)];
         string title = wrong.Length > 0
-            ? string.Create(CultureInfo.InvariantCulture,
-                $"{wrong.Length} thing{(wrong.Length == 1 ? " is" : "s are")} wrong in this plumbing")
+            ? Invariant.Text($"{wrong.Length} thing{(wrong.Length == 1 ? " is" : "s are")} wrong in this plumbing")
             : cautions.Length > 0 ? "The plumbing works, with cautions"
                 : "Pump, booster, steering gear and returns are connected as they should be";
         string findings = string.Join(' ', wrong.Concat(cautions).Select(finding => finding.ToString()));
@@ -37,8 +36,7 @@ public static class PlumbingDrawing
                 + $"and {graph.Lines.Length.ToString(CultureInfo.InvariantCulture)} lines; "
                 + $"{(wrong.Length > 0 ? "wrong ones crossed" : "none wrong")}.",
             LongDescription = string.Join(' ',
-                graph.Lines.Select((line, i) =>
-                string.Create(CultureInfo.InvariantCulture, $"Line {i + 1} runs from {line.From} to {line.To}.")))
+                graph.Lines.Select((line, i) => Invariant.Text($"Line {i + 1} runs from {line.From} to {line.To}.")))
                 + (findings.Length > 0 ? " " + findings : ""),
             Table = new TableBuilder(system)
                 .Words("Line", graph.Lines.Select((_, i) => (i + 1).ToString(CultureInfo.InvariantCulture)))
@@ -187,7 +185,7 @@ public static class PlumbingDrawing
         double r = size.FontSize * (bad ? 1.05 : 0.68);
         if (bad)
         {
-            svg.Empty("path", ("d", FormattableString.Invariant(
+            svg.Empty("path", ("d", Invariant.Text(
                 $"M{x:0.##} {y - r:0.##}L{x + r:0.##} {y:0.##}L{x:0.##} {y + r:0.##}L{x - r:0.##} {y:0.##}Z")), ("fill", theme.Rear),
                 ("stroke", theme.Background), ("stroke-width", 1.2));
         }
@@ -205,9 +203,8 @@ public static class PlumbingDrawing
         (double X, double Y) tip = points[^1], before = points[^2];
         double length = Math.Max(1e-9, Math.Sqrt(((tip.X - before.X) * (tip.X - before.X)) + ((tip.Y - before.Y) * (tip.Y - before.Y))));
         double ux = (tip.X - before.X) / length, uy = (tip.Y - before.Y) / length;
-        svg.Empty("path", ("d", string.Create(CultureInfo.InvariantCulture,
-            $"M{tip.X:0.##} {tip.Y:0.##}L{tip.X - (9 * ux) - (4.5 * uy):0.##} "
-                + $"{tip.Y - (9 * uy) + (4.5 * ux):0.##}L{tip.X - (9 * ux) + (4.5 * uy):0.##} {tip.Y - (9 * uy) - (4.5 * ux):0.##}Z")),
+        svg.Empty("path", ("d", Invariant.Text($"M{tip.X:0.##} {tip.Y:0.##}L{tip.X - (9 * ux) - (4.5 * uy):0.##} "
+            + $"{tip.Y - (9 * uy) + (4.5 * ux):0.##}L{tip.X - (9 * ux) + (4.5 * uy):0.##} {tip.Y - (9 * uy) - (4.5 * ux):0.##}Z")),
             ("fill", colour), ("stroke", "none"));
     }
 
@@ -243,7 +240,7 @@ public static class PlumbingDrawing
         double x = 10, y = size.Height - 14;
         foreach ((string words, double width, string? dash) in entries)
         {
-            svg.Empty("path", ("d", FormattableString.Invariant($"M{x:0.##} {y:0.##}h26")), ("stroke", theme.Ink), ("stroke-width", width),
+            svg.Empty("path", ("d", Invariant.Text($"M{x:0.##} {y:0.##}h26")), ("stroke", theme.Ink), ("stroke-width", width),
                 ("stroke-dasharray", dash), ("fill", "none"));
             svg.Text("text", words, ("x", x + 32), ("y", y + (size.FontSize * 0.35)), ("fill", theme.Ink),
                 ("font-size", size.FontSize * 0.9));

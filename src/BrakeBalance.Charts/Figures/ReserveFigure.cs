@@ -19,14 +19,14 @@ public static partial class FootFigures
             .Select(assist => new ControlForce(control.Model, control.Control with { Assist = assist }))];
         double[] helped = [.. stops.Select(HelpedUpTo)];
         double?[] efforts = [.. presses.PedalForces.Take(reserve.Length).Append(presses.WithoutAssist).Select(force => force?.Newtons)];
-        string[] names = [.. reserve.Select(application => FormattableString.Invariant($"{application.Number}")), "spent"];
+        string[] names = [.. reserve.Select(application => Invariant.Text($"{application.Number}")), "spent"];
         string Effort(int i) => efforts[i] is { } newtons ? figure.Text(Measure.ControlForce, newtons) : "more than the highest pressure";
         string asked = $"a deceleration of {Words(brakingRate)} g";
         string limit = figure.Text(Measure.ControlForce, presses.GreatestPedalForce);
         string finding = !presses.IsDescribed ? "The volume of the booster's chamber is not known, so no reserve is told"
             : presses.Count is not { } count ? $"Engine off, {asked} takes no more than {limit} even with the store spent"
             : count == 0 ? $"Engine off, {asked} takes more than {limit} from the first press on"
-            : FormattableString.Invariant(
+            : Invariant.Text(
                 $"Engine off, {count} press{(count == 1 ? "" : "es")} at {asked} stay{(count == 1 ? "s" : "")} within {limit}");
         bool oil = control.Control.Assist is HydraulicBooster;
         return figure
@@ -34,7 +34,7 @@ public static partial class FootFigures
             .Describe(
                 $"Hardest stop that is still helped at the end of its stroke, engine stopped, presses at {Words(brakingRate)} with "
                     + $"the pedal let up in between. {control.Model.Vehicle.Name}, {control.Model.LoadCase.Name}.",
-                string.Join(" ", reserve.Select((application, i) => string.Create(CultureInfo.InvariantCulture,
+                string.Join(" ", reserve.Select((application, i) => Invariant.Text(
                     $"Application {application.Number}: {100 * application.ShareOfFirst:0} % of the first one's assist; a "
                         + $"deceleration of {Words(brakingRate)} g takes {Effort(i)}.")))
                 + $" With the store spent a deceleration of {Words(brakingRate)} g takes {Effort(stops.Length - 1)}.")

@@ -21,7 +21,7 @@ public static class SettingExplorer
         Vehicle vehicle = file.Hydraulics.RearProportioningValve is null
             ? file.WithRearKnee(file.Hydraulics.MaximumPressure, setting.Middle.Slope ?? SettingSearch.AddedSlope) : file;
         string[] changes = [.. FrictionFactors.Select(factor =>
-            factor == 1 ? "nominal" : FormattableString.Invariant($"{(factor > 1 ? "+" : "−")}{Math.Abs(factor - 1) * 100:0} %"))];
+            factor == 1 ? "nominal" : Invariant.Text($"{(factor > 1 ? "+" : "−")}{Math.Abs(factor - 1) * 100:0} %"))];
         return Explorable.Of(
             id,
             [

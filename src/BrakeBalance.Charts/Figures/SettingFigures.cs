@@ -20,16 +20,14 @@ public static class SettingFigures
             ? $"With a slope of {Finding.Rate(slope)} the front axle locks first everywhere up to a knee "
                 + $"of {SettingWords.Number(limit, figure.Units)}"
             : safe == 0 ? $"None of the {outcomes.Count} settings tried keeps the front axle first everywhere"
-                : string.Create(CultureInfo.InvariantCulture,
-                    $"{safe} of {outcomes.Count} settings tried keep the front axle first in every case");
+                : Invariant.Text($"{safe} of {outcomes.Count} settings tried keep the front axle first in every case");
         figure
             .Title(finding)
             .Describe(
                 "Each knee and slope, judged over all load cases, surfaces and the spread of friction. "
                     + "A starting point for tests, one change at a time.",
-                string.Create(CultureInfo.InvariantCulture,
-                    $"{safe} of {outcomes.Count} settings tried keep the front axle first in every case; "
-                        + $"they lie at low knees and low slopes. ")
+                Invariant.Text($"{safe} of {outcomes.Count} settings tried keep the front axle first in every case; "
+                    + $"they lie at low knees and low slopes. ")
                 + (setting is null ? $"{finding}." : SettingWords.Sentence(setting, figure.Units)))
             .X("Knee", "p", Measure.LinePressure)
             .Y("Slope above the knee", "", Measure.Number)

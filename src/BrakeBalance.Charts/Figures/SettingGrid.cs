@@ -1,22 +1,15 @@
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>The outcomes of a sweep as a grid of knees and slopes.</summary>
-internal sealed class SettingGrid
+internal sealed class SettingGrid(double[] knees, double[] slopes, SettingOutcome[,] cells)
 {
-    private readonly SettingOutcome[,] _cells;
-
-    private SettingGrid(double[] knees, double[] slopes, SettingOutcome[,] cells)
-    {
-        Knees = knees;
-        Slopes = slopes;
-        _cells = cells;
-    }
+    private readonly SettingOutcome[,] _cells = cells;
 
     /// <summary>The knees in pascals, rising.</summary>
-    public double[] Knees { get; }
+    public double[] Knees { get; } = knees;
 
     /// <summary>The slopes, rising.</summary>
-    public double[] Slopes { get; }
+    public double[] Slopes { get; } = slopes;
 
     /// <summary>Sorts outcomes into a grid.</summary>
     public static SettingGrid Of(IReadOnlyList<SettingOutcome> outcomes)
@@ -26,9 +19,8 @@ internal sealed class SettingGrid
         if (knees.Length < 2 || slopes.Length < 2 || knees.Length * slopes.Length != outcomes.Count)
         {
             throw new ArgumentException(
-                string.Create(CultureInfo.InvariantCulture,
-                    $"The outcomes must be a full grid of at least two knees and two slopes; "
-                        + $"they are {outcomes.Count} outcomes at {knees.Length} knees and {slopes.Length} slopes."),
+                Invariant.Text($"The outcomes must be a full grid of at least two knees and two slopes; "
+                    + $"they are {outcomes.Count} outcomes at {knees.Length} knees and {slopes.Length} slopes."),
                 nameof(outcomes));
         }
 

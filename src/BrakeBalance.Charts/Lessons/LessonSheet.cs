@@ -102,7 +102,7 @@ public sealed partial class LessonSheet : IHtmlOutput
     }
 
     private static string Drawn(Figure figure, int student, FigureSize size) =>
-        (figure with { Id = FormattableString.Invariant($"{figure.Id}-{student}") }).ToSvg(size with { ShownWidth = "100%" });
+        (figure with { Id = Invariant.Text($"{figure.Id}-{student}") }).ToSvg(size with { ShownWidth = "100%" });
 
     /// <summary>The figure of a lesson with the car of a class's sheet: the code tells neither its tasks nor their answers.</summary>
     internal static Explorable OfClass(string lesson, string code, int student, UnitSystem units) => LessonFigures.ToCheckWith(

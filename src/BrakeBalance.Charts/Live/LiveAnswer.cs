@@ -91,7 +91,7 @@ internal static class LiveAnswer
         int valve = hydraulics.RearValves.ToList().FindIndex(one => one is ProportioningValve);
         string? path = setting.Variable switch
         {
-            SettingVariable.Knee when valve >= 0 => string.Create(CultureInfo.InvariantCulture, $"hydraulics.rearValves[{valve}].knee"),
+            SettingVariable.Knee when valve >= 0 => Invariant.Text($"hydraulics.rearValves[{valve}].knee"),
             SettingVariable.BalanceBar => "hydraulics.split.frontForceShare",
             _ => null,
         };

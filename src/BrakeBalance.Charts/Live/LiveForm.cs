@@ -71,7 +71,7 @@ internal static class LiveForm
         }
 
         ILookup<bool, FormField> shown = part.Fields.ToLookup(field => field.Value.Length > 0 || field.FromClass.Length > 0
-            || (field.IsRequired && field.Replaces.Length == 0));
+            || (field.Entry.About.Required && field.Entry.About.InPlaceOf.Length == 0));
         foreach (FormField field in shown[true])
         {
             Field(html, field);
@@ -83,7 +83,7 @@ internal static class LiveForm
             Nested(html, inner, level);
         }
 
-        if (part.IsList && part.MayGrow)
+        if (part.MayGrow)
         {
             Button(html, "add", part.Path, $"Add to {Figure.Small(part.Label)}");
         }
@@ -145,9 +145,10 @@ internal static class LiveForm
         string id = Id(field.Path), path = Escape(field.Path);
         html.Append(CultureInfo.InvariantCulture,
             $"<div class=\"bb-field\" data-field=\"{path}\"><label for=\"{id}\">{Escape(field.Label)}</label>\n<div class=\"bb-entry\">");
-        if (field.Shape is FormShape.Choice or FormShape.Flag)
+        if (field.Entry.Shape is FieldShape.Choice or FieldShape.Flag)
         {
-            IEnumerable<string> words = field.Shape == FormShape.Flag ? ["true", "false"] : field.Choices;
+            IEnumerable<string> words = field.Entry.Shape == FieldShape.Flag
+                ? ["true", "false"] : field.Entry.Words.Select(known => known.Word);
             html.Append(CultureInfo.InvariantCulture, $"<select id=\"{id}\" data-path=\"{path}\" aria-describedby=\"{id}-about\">")
                 .Append(CultureInfo.InvariantCulture,
                     $"<option value=\"\">{Escape(field.FromClass.Length > 0 ? $"{field.FromClass}, by class" : "left out")}</option>");
@@ -183,24 +184,24 @@ internal static class LiveForm
         }
 
         html.Append("</div>\n<p class=\"bb-wrong\" hidden></p>\n<details class=\"bb-how\" id=\"").Append(id).Append("-about\"><summary>")
-            .Append(Escape(field.Description)).Append(".</summary>");
-        if (field.HowToMeasure.Length > 0)
+            .Append(Escape(field.Entry.About.Description)).Append(".</summary>");
+        if (field.Entry.About.HowToMeasure is { Length: > 0 } how)
         {
-            html.Append("<p>How to measure: ").Append(Escape(field.HowToMeasure)).Append(".</p>");
+            html.Append("<p>How to measure: ").Append(Escape(how)).Append(".</p>");
         }
 
-        if (field.Usual.Length > 0)
+        if (field.Entry.About.Typical is { Length: > 0 } usual)
         {
-            html.Append("<p>Usual: ").Append(Escape(field.Usual)).Append(" (common practice).</p>");
+            html.Append("<p>Usual: ").Append(Escape(usual)).Append(" (common practice).</p>");
         }
 
-        html.Append("<p>Accepted: ").Append(Escape(field.Accepted)).Append(".</p></details></div>\n");
+        html.Append("<p>Accepted: ").Append(Escape(DocumentReader.Accepted(field.Entry))).Append(".</p></details></div>\n");
     }
 
     /// <summary>What a value is in the chosen system of units, as it stands beside the field.</summary>
     public static string Beside(string converted) => converted.Length > 0 ? "= " + converted : "";
 
-    private static string Word(FormField field, string word) => field.Shape == FormShape.Flag ? word == "true" ? "yes" : "no" : word;
+    private static string Word(FormField field, string word) => field.Entry.Shape == FieldShape.Flag ? word == "true" ? "yes" : "no" : word;
 
     private static void Button(StringBuilder html, string how, string path, string label) => html.Append(
         CultureInfo.InvariantCulture, $"<button type=\"button\" data-how=\"{how}\" data-at=\"{Escape(path)}\">{Escape(label)}</button>\n");

@@ -36,7 +36,7 @@ internal static class LiveShare
             + "It holds the whole car but the comments of its file.</figcaption></figure>";
     }
 
-    private static string TooLong(int length) => string.Create(CultureInfo.InvariantCulture,
+    private static string TooLong(int length) => Invariant.Text(
         $"<p>This car is too long for a picture: {length:N0} characters, and a picture holds {MostOfPicture:N0}. ")
         + "Hand on its file in place of it.</p>\n<p><button type=\"button\" data-hand-on>Save the vehicle file</button></p>";
 }

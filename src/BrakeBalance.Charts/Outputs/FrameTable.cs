@@ -15,7 +15,7 @@ public sealed class FrameTable(DataFrame frame, int mostRows = FrameTable.Defaul
 
     private bool IsCut => frame.Rows.Count > mostRows;
 
-    private string CutNote => FormattableString.Invariant($"The first {RowsShown} of {frame.Rows.Count} rows are shown.");
+    private string CutNote => Invariant.Text($"The first {RowsShown} of {frame.Rows.Count} rows are shown.");
 
     /// <inheritdoc/>
     public string ToHtml()
@@ -45,15 +45,9 @@ public sealed class FrameTable(DataFrame frame, int mostRows = FrameTable.Defaul
     /// <inheritdoc/>
     public string ToPlainText()
     {
-        List<string[]> rows = [[.. frame.Columns.Select(column => column.Name)]];
-        for (long row = 0; row < RowsShown; row++)
-        {
-            rows.Add([.. frame.Columns.Select(column => Cell(column, row))]);
-        }
-
-        int[] widths = [.. frame.Columns.Select((_, index) => rows.Max(row => row[index].Length))];
-        IEnumerable<string> lines = rows.Select(row => string.Join("  ", row.Select((cell, index) =>
-            frame.Columns[index].IsNumericColumn() ? cell.PadLeft(widths[index]) : cell.PadRight(widths[index]))).TrimEnd());
+        string[][] rows = [[.. frame.Columns.Select(column => column.Name)],
+            .. Enumerable.Range(0, (int)RowsShown).Select(row => frame.Columns.Select(column => Cell(column, row)).ToArray())];
+        IEnumerable<string> lines = PlainTable.Lines(rows, column => frame.Columns[column].IsNumericColumn());
         return string.Join('\n', IsCut ? lines.Append(CutNote) : lines);
     }
 

@@ -36,7 +36,7 @@ public static class ValueText
         List<string> texts = [.. members.Cast<object?>().Take(MostMembers + 1).Select(written)];
         if (texts.Count > MostMembers)
         {
-            texts[MostMembers] = FormattableString.Invariant($"… (the first {MostMembers} are shown)");
+            texts[MostMembers] = Invariant.Text($"… (the first {MostMembers} are shown)");
         }
 
         return texts;

@@ -15,81 +15,68 @@ public static partial class FigureCatalogue
         new()
         {
             Name = "brake-forces", Make = (car, units) => BalanceFigures.BrakeForces(car.Light, units: units),
-            Plain = new()
-            {
-                Title = (car, _) => Finding.Capital(PlainOrder(car.Light, 0.9)),
-                Caption = "How a car shares its braking between front and rear. "
+            Plain = new(
+                Title: (car, _) => Finding.Capital(PlainOrder(car.Light, 0.9)),
+                Caption: "How a car shares its braking between front and rear. "
                     + "Above the curve of the perfect split the rear wheels lock first, and the car can spin.",
-                X = FrontForce, Y = RearForce, Marks = SharingMarks,
-            },
+                X: FrontForce, Y: RearForce, Marks: SharingMarks),
         },
         new()
         {
             Name = "brake-forces-laden", Make = (car, units) =>
                 BalanceFigures.BrakeForces(car.Laden, [0.2, 0.5, 1.1], units: units, id: "brake-forces-laden"),
-            Plain = new()
-            {
-                Title = (car, _) => $"{Finding.Capital(PlainText.Load(car.Laden.LoadCase.Name))}: {PlainOrder(car.Laden, 1.1)}",
-                Caption = "The same sharing of the braking with the car's heaviest load. "
+            Plain = new(
+                Title: (car, _) => $"{Finding.Capital(PlainText.Load(car.Laden.LoadCase.Name))}: {PlainOrder(car.Laden, 1.1)}",
+                Caption: "The same sharing of the braking with the car's heaviest load. "
                     + "A load presses the rear wheels down, so they may brake more before they lock.",
-                X = FrontForce, Y = RearForce, Marks = SharingMarks,
-            },
+                X: FrontForce, Y: RearForce, Marks: SharingMarks),
         },
         new()
         {
             Name = "line-pressures", Make = (car, units) => BalanceFigures.LinePressures(car.Light, units: units),
-            Plain = new()
-            {
-                Title = (car, figure) => PlainPressures(car.Light, figure),
-                Caption = "Fluid pressure at the rear brakes against the front brakes. "
+            Plain = new(
+                Title: (car, figure) => PlainPressures(car.Light, figure),
+                Caption: "Fluid pressure at the rear brakes against the front brakes. "
                     + "A proportioning valve lets the rear brakes have less once the pressure passes its bend.",
-                X = FrontPressure, Y = RearPressure,
-                Marks = [("equal pressures", "equal pressures"), ("installed", "this car"), ("knee", "bend of the valve")],
-            },
+                X: FrontPressure, Y: RearPressure,
+                Marks: [("equal pressures", "equal pressures"), ("installed", "this car"), ("knee", "bend of the valve")]),
         },
         new()
         {
             Name = "adhesion-utilisation", Make = (car, units) => BalanceFigures.AdhesionUtilisation(car.Curve, units),
-            Plain = new()
-            {
-                Title = (car, _) => Finding.Capital(BalanceFigures.Order(
+            Plain = new(
+                Title: (car, _) => Finding.Capital(BalanceFigures.Order(
                     car.Curve, "the front wheels need more grip than the rear wheels",
                     "the rear wheels need more grip than the front wheels")),
-                Caption = "How much grip each pair of wheels needs as the car brakes harder. "
+                Caption: "How much grip each pair of wheels needs as the car brakes harder. "
                     + "The pair with the higher curve locks first; rules for new cars ask for the front on top.",
-                X = Braking, Y = new("Grip needed", "share of weight"),
-                Marks = [("f = z", "perfect split"), ("front axle", "front wheels"), ("rear axle", "rear wheels")],
-            },
+                X: Braking, Y: new("Grip needed", "share of weight"),
+                Marks: [("f = z", "perfect split"), ("front axle", "front wheels"), ("rear axle", "rear wheels")]),
         },
         new()
         {
             Name = "braking-efficiency", Make = (car, units) => BalanceFigures.BrakingEfficiency(car.Light, units: units),
-            Plain = new()
-            {
-                Title = (_, figure) => "Before the first wheel locks the car uses at least "
+            Plain = new(
+                Title: (_, figure) => "Before the first wheel locks the car uses at least "
                     + $"{Share(figure.Layers.OfType<LineLayer>().Min(line => line.Y.Min()), figure)} of the road's grip",
-                Caption = "How much of the road's grip the car can use before the first wheels lock. "
+                Caption: "How much of the road's grip the car can use before the first wheels lock. "
                     + "A hundred per cent would mean that all four wheels lock together.",
-                X = Grip, Y = GripUsed,
-                Marks = [("front locks first", "front wheels lock first"), ("rear locks first", "rear wheels lock first")],
-            },
+                X: Grip, Y: GripUsed,
+                Marks: [("front locks first", "front wheels lock first"), ("rear locks first", "rear wheels lock first")]),
         },
         new()
         {
             Name = "load-cases", Needs = "two load cases", Make = (car, units) =>
                 car.Car.LoadCases.Length > 1 ? BalanceFigures.LoadCases(car.Light, car.Laden, units: units) : null,
-            Plain = new()
-            {
-                Title = (car, _) => PlainLoads(car.Light, car.Laden),
-                Caption = "One car with its lightest and its heaviest load. The load moves the curve of the perfect split; "
+            Plain = new(
+                Title: (car, _) => PlainLoads(car.Light, car.Laden),
+                Caption: "One car with its lightest and its heaviest load. The load moves the curve of the perfect split; "
                     + "the brakes stay as they are, unless a valve feels the load.",
-                X = FrontForce, Y = RearForce,
-                Marks =
-                [
+                X: FrontForce, Y: RearForce,
+                Marks: [
                     ("ideal, *", "perfect split, *"), ("installed", "this car"), ("installed, *", "this car, *"),
                     ("first lock-up, *", "this car's wheels lock, *"),
-                ],
-            },
+                ]),
         },
     ];
 

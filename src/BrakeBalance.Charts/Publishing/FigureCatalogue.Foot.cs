@@ -13,93 +13,79 @@ public static partial class FigureCatalogue
             Name = "effort", Needs = "a pedal and master cylinder in the file",
             Make = (car, units) => car.Control is { } control
                 ? FootFigures.Effort(car.Light, ControlVariants.Assists(control), units: units) : null,
-            Plain = new()
-            {
-                Title = PlainEffort,
-                Caption = "How hard the foot must press. Where a booster helps, it does most of the work until its help ends; "
+            Plain = new(
+                Title: PlainEffort,
+                Caption: "How hard the foot must press. Where a booster helps, it does most of the work until its help ends; "
                     + "from there every step harder is the driver's own.",
-                X = Braking, Y = new("Force of the foot on the pedal"),
-                Marks =
-                [
+                X: Braking, Y: new("Force of the foot on the pedal"),
+                Marks: [
                     ("as it is, no assist", "this car, without a booster"), ("as it is*", "this car"),
                     ("no vacuum", "booster without vacuum"),
                     ("pump stopped", "booster without its pump"), ("run-out", "the booster's help ends"),
-                ],
-            },
+                ]),
         },
         new()
         {
             Name = "reserve", Needs = Volumes,
             Make = (car, units) => car.ControlWithVolumes is not null
                 ? FootFigures.Reserve(new ControlForce(car.Light), units: units) : null,
-            Plain = new()
-            {
-                Title = PlainReserve,
-                Caption = "When the engine stops, the booster has help left for a few presses of the pedal. "
+            Plain = new(
+                Title: PlainReserve,
+                Caption: "When the engine stops, the booster has help left for a few presses of the pedal. "
                     + "Each press uses some, and the next one is helped less far.",
-                X = new("Press of the pedal after the engine has stopped"), Y = new("How hard the car brakes while it is helped", "g"),
-                Marks = [("helped up to", "helped up to"), ("stops of *", "a stop at * g"), ("spent", "used up")],
-            },
+                X: new("Press of the pedal after the engine has stopped"), Y: new("How hard the car brakes while it is helped", "g"),
+                Marks: [("helped up to", "helped up to"), ("stops of *", "a stop at * g"), ("spent", "used up")]),
         },
         new()
         {
             Name = "travel", Needs = Volumes, Make = Travel,
-            Plain = new()
-            {
-                Title = (car, figure) => new ControlForce(car.Light) is var force && force.AtRate(0.3) is { } at
+            Plain = new(
+                Title: (car, figure) => new ControlForce(car.Light) is var force && force.AtRate(0.3) is { } at
                     && force.TravelAt(at.Balance.MasterPressure)?.LeftToFloor is { } left
                     ? $"Braking at 0.30 g leaves {Measure.Travel.Text(left, figure.Units)} between the pedal and the floor"
                     : $"The pedal is at its end after {Measure.Travel.Text(car.ControlWithVolumes!.Pedal.AvailableTravel, figure.Units)}, "
                         + "before the car brakes so hard",
-                Caption = "Where the pedal's way goes: gaps that close before the brakes bite, and parts, hoses and fluid that give "
+                Caption: "Where the pedal's way goes: gaps that close before the brakes bite, and parts, hoses and fluid that give "
                     + "under pressure.",
-                X = new("How hard the car brakes"), Y = new("Way of the pedal"),
-                Marks =
-                [
+                X: new("How hard the car brakes"), Y: new("Way of the pedal"),
+                Marks: [
                     ("play", "gaps that close"), ("front contact", "gaps that close"), ("rear contact", "gaps that close"),
                     ("lost circuit", "gaps that close"), ("hoses", "parts that give"), ("compliance and fluid", "parts that give"),
                     ("air", "parts that give"), ("floor", "floor"), ("reserve wanted", "reserve wanted"),
-                ],
-            },
+                ]),
         },
         new()
         {
             Name = "bore-ratio", Needs = Volumes,
             Make = (car, units) => car.ControlWithVolumes is { } control
                 ? FootFigures.ChoiceMap(car.Light, "the present assist", control.Assist, units: units) : null,
-            Plain = new()
-            {
-                Title = PlainChoice,
-                Caption = "Choosing a pedal and a master cylinder. "
+            Plain = new(
+                Title: PlainChoice,
+                Caption: "Choosing a pedal and a master cylinder. "
                     + "Too narrow a cylinder makes a long, light pedal, too wide a one a hard pedal; both must fit together.",
-                X = new("Width of the master cylinder"), Y = new("Leverage of the pedal", "to 1"),
-                Marks =
-                [
+                X: new("Width of the master cylinder"), Y: new("Leverage of the pedal", "to 1"),
+                Marks: [
                     ("fits", "fits"), ("pedal too long: bore too small", LongOrLight), ("touchy", LongOrLight),
                     ("pedal too hard: bore too big", HardPedal), ("too hard without assist", HardPedal), ("as it is", "this car"),
-                ],
-            },
+                ]),
         },
         new()
         {
             Name = "failures", Needs = Volumes,
             Make = (car, units) => car.ControlWithVolumes is not null
                 ? FootFigures.FailureDistances(FailureAnalysis.Of(car.Car, car.Light.LoadCase), car.Car.Name, units: units) : null,
-            Plain = new()
-            {
-                Title = PlainFailures,
-                Caption = "How far the car goes before it stops when something has failed, from the moment the driver must react. "
+            Plain = new(
+                Title: PlainFailures,
+                Caption: "How far the car goes before it stops when something has failed, from the moment the driver must react. "
                     + "No wheel is locked.",
-                X = Case, Y = new("Distance to stop"),
-                Marks =
-                [
+                X: Case, Y: new("Distance to stop"),
+                Marks: [
                     ("reaction", "before the brakes bite"), ("build-up", "before the brakes bite"), ("braking", "braking"),
                     ("sound", "all works"), ("engine off, *", "engine off, press *"), ("no assist", "no booster"),
                     ("load sensing", "load valve lost"), ("front lost", "front brakes lost"), ("rear lost", "rear brakes lost"),
                     ("front, assist", "front and booster"), ("rear, assist", "rear and booster"), ("diagonal lost", "one diagonal lost"),
                     ("diagonal, assist", "diagonal and booster"), ("all lost", "all brakes lost"),
-                ],
-            },
+                ]),
         },
     ];
 
@@ -114,7 +100,7 @@ public static partial class FigureCatalogue
         (string, PedalTravel)[] cases = [.. new[] { 0.3, 0.5, 0.7 }
             .Select(rate => (Rate: rate, Travel: force.AtRate(rate) is { } at ? force.TravelAt(at.Balance.MasterPressure) : null))
             .Where(item => item.Travel is not null)
-            .Select(item => (FormattableString.Invariant($"{item.Rate:0.0} g"), item.Travel!))];
+            .Select(item => (Invariant.Text($"{item.Rate:0.0} g"), item.Travel!))];
         return cases.Length == 0 ? null : FootFigures.Travel(cases, control.Pedal.AvailableTravel, car.Car.Name, units: units);
     }
 
@@ -135,9 +121,8 @@ public static partial class FigureCatalogue
         return !presses.IsDescribed ? "How much help is stored is not known: no press is counted on"
             : presses.Count is not { } count ? $"With the engine off, braking at 0.50 g takes no more than {limit} even without help"
             : count == 0 ? $"With the engine off, braking at 0.50 g takes more than {limit} from the first press on"
-            : string.Create(CultureInfo.InvariantCulture,
-                $"With the engine off, {count} press{(count == 1 ? "" : "es")} of the pedal at 0.50 g "
-                    + $"take{(count == 1 ? "s" : "")} no more than {limit}");
+            : Invariant.Text($"With the engine off, {count} press{(count == 1 ? "" : "es")} of the pedal at 0.50 g "
+                + $"take{(count == 1 ? "s" : "")} no more than {limit}");
     }
 
     private static string PlainChoice(CarStudy car, Figure figure)
@@ -172,7 +157,7 @@ public static partial class FigureCatalogue
             _ => null,
         },
         failure.AssistLost ? "no booster" : null,
-        failure.ReserveApplication is { } press ? FormattableString.Invariant($"engine off, press {press}") : null,
+        failure.ReserveApplication is { } press ? Invariant.Text($"engine off, press {press}") : null,
         failure.LoadSensingLost ? "load valve lost" : null,
     }.OfType<string>().DefaultIfEmpty("all works"));
 }

@@ -10,89 +10,75 @@ public static partial class FigureCatalogue
         {
             Name = "knee-setting", Needs = "a proportioning valve in the rear line",
             Make = (car, units) => car.Car.Hydraulics.RearProportioningValve is null ? null : KneeFigure.Of(car.Answer, units: units),
-            Plain = new()
-            {
-                Title = PlainKnee,
-                Caption = "A valve that holds the rear brakes back early gives grip away. "
+            Plain = new(
+                Title: PlainKnee,
+                Caption: "A valve that holds the rear brakes back early gives grip away. "
                     + "One that does so late lets the rear wheels lock first on some road, and the car can spin.",
-                X = BendPoint, Y = GripUsed,
-                Marks =
-                [
+                X: BendPoint, Y: GripUsed,
+                Marks: [
                     ("rear first somewhere", "rear wheels lock first somewhere"), ("rear first too often", "rear wheels first too often"),
                     ("mean of all cases", "average of all roads and loads"), ("safe limit", "safe limit"), ("present", "as it is"),
-                ],
-            },
+                ]),
         },
         new()
         {
             Name = "safe-settings", Make = (car, units) => SettingFigures.SafeSettings(car.Settings, car.Answer, units),
-            Plain = new()
-            {
-                Title = (car, figure) => car.Answer is { SafeLimit: { Knee: not null } limit, Middle.Slope: { } slope }
+            Plain = new(
+                Title: (car, figure) => car.Answer is { SafeLimit: { Knee: not null } limit, Middle.Slope: { } slope }
                     ? $"If the valve passes on {Share(slope, figure)} above its bend, the bend may stand at up to "
                         + SettingWords.Number(limit, figure.Units)
                     : $"{car.Settings.Count(one => one.FrontFirstEverywhere)} of {car.Settings.Count} settings of the valve "
                         + "keep the front wheels first",
-                Caption = "Settings of the rear valve, each tried with every load and on every road. "
+                Caption: "Settings of the rear valve, each tried with every load and on every road. "
                     + "Where nothing is hatched the front wheels lock first in all of them.",
-                X = BendPoint, Y = Passed,
-                Marks =
-                [
+                X: BendPoint, Y: Passed,
+                Marks: [
                     ("front first in every case", "front wheels always first"),
                     ("rear first in up to a tenth of the cases", "rear first now and then"),
                     ("rear first in more cases", "rear first more often"), ("safe limit", "safe limit"),
-                ],
-            },
+                ]),
         },
         new()
         {
             Name = "setting-efficiency", Make = (car, units) => SettingFigures.EfficiencyOfSettings(car.Settings, car.Answer, units: units),
-            Plain = new()
-            {
-                Title = (car, figure) => car.Settings.Where(one => one.FrontFirstEverywhere).Select(one => one.MeanEfficiency).ToArray() is
+            Plain = new(
+                Title: (car, figure) => car.Settings.Where(one => one.FrontFirstEverywhere).Select(one => one.MeanEfficiency).ToArray() is
                     { Length: > 0 } used ? $"All loads, {Roads(car.Answer.Conditions.Adhesions)}: safe settings use "
                         + $"{Share(used.Min(), figure)} to {Share(used.Max(), figure)} of it"
                     : $"None of {car.Settings.Count} settings tried keeps the front wheels first everywhere",
-                Caption = "What a safe setting costs: the average share of the road's grip that the brakes use. "
+                Caption: "What a safe setting costs: the average share of the road's grip that the brakes use. "
                     + "Darker is better; where it is blank the rear wheels lock first on some road.",
-                X = BendPoint, Y = Passed,
-                Marks =
-                [
+                X: BendPoint, Y: Passed,
+                Marks: [
                     ("mean braking efficiency", "average share of the grip used"),
                     ("blank: the rear locks first in some case", "blank: rear wheels first somewhere"), ("safe limit", "safe limit"),
-                ],
-            },
+                ]),
         },
         new()
         {
             Name = "safe-limits", Needs = "a slope at which some knee is safe",
             Make = (car, units) => car.Knees.Any(curve => curve.Item2.Any(point => point.Item2 is not null))
                 ? SettingFigures.SafeLimits(car.Knees, units) : null,
-            Plain = new()
-            {
-                Title = PlainCost,
-                Caption = "Brake pads never grip exactly as promised. "
+            Plain = new(
+                Title: PlainCost,
+                Caption: "Brake pads never grip exactly as promised. "
                     + "The less they can be trusted, the earlier the valve must start to hold the rear brakes back.",
-                X = Passed, Y = new("Highest safe pressure at its bend"), Marks = [("friction *", "pads *")],
-            },
+                X: Passed, Y: new("Highest safe pressure at its bend"), Marks: [("friction *", "pads *")]),
         },
         new()
         {
             Name = "before-after", Needs = "a valve or balance bar that can be set safely",
             Make = (car, units) => car.AtAdvice is { } advised ? ComparisonFigures.BeforeAfter(car.Light, advised, units: units) : null,
-            Plain = new()
-            {
-                Title = (car, figure) => $"{Finding.Capital(PlainText.Load(car.Light.LoadCase.Name))}, {Roads(Line(figure, "before").X)}: "
+            Plain = new(
+                Title: (car, figure) => $"{Finding.Capital(PlainText.Load(car.Light.LoadCase.Name))}, {Roads(Line(figure, "before").X)}: "
                     + $"the car uses {Mean(figure, "before")} of it as it is, {Mean(figure, "after")} as recommended{RearFirst(figure)}",
-                Caption = "Before: the car as it is. After: the recommended setting. "
+                Caption: "Before: the car as it is. After: the recommended setting. "
                     + "Triangles mark roads where the rear wheels lock first, which is dangerous.",
-                X = Grip, Y = GripUsed,
-                Marks =
-                [
+                X: Grip, Y: GripUsed,
+                Marks: [
                     ("before", "before"), ("after", "after"), ("rear locks first, before", "rear first, before"),
                     ("rear locks first, after", "rear first, after"),
-                ],
-            },
+                ]),
         },
     ];
 

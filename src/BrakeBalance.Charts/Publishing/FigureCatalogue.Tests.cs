@@ -15,43 +15,37 @@ public static partial class FigureCatalogue
             Name = "gauge-readings", Needs = OwnGauges, IsMeasured = true,
             Make = (car, units) => car.Own is { Valve.Positions.Count: > 0 } own
                 ? GaugeFigures.Readings(own.Gauges!.Rows, own.Valve, units) : null,
-            Plain = new()
-            {
-                Title = PlainReadings,
-                Caption = "Two pressure gauges, one at the front brakes, one at the rear, while the pedal is pressed and let up. "
+            Plain = new(
+                Title: PlainReadings,
+                Caption: "Two pressure gauges, one at the front brakes, one at the rear, while the pedal is pressed and let up. "
                     + "Where the points bend off, the valve starts to hold back.",
-                X = FrontPressure, Y = RearPressure,
-                Marks = [("equal pressures", "equal pressures"), ("as it is", "fitted line"), ("*", "*")],
-            },
+                X: FrontPressure, Y: RearPressure,
+                Marks: [("equal pressures", "equal pressures"), ("as it is", "fitted line"), ("*", "*")]),
         },
         new()
         {
             Name = "knee-against-turns", Needs = OwnGauges + " at two turns of the adjuster or more", IsMeasured = true,
             Make = (car, units) => car.Own?.Valve is { Calibration: not null } valve ? GaugeFigures.Adjuster(valve, units) : null,
-            Plain = new()
-            {
-                Title = (car, figure) => "A turn of the adjuster moves the bend by "
+            Plain = new(
+                Title: (car, figure) => "A turn of the adjuster moves the bend by "
                     + Bar(car.Own!.Valve!.Calibration!.KneePerTurn.Estimate, figure),
-                Caption = "What the adjuster of the valve does, as measured: each turn inwards moves the pressure at which "
+                Caption: "What the adjuster of the valve does, as measured: each turn inwards moves the pressure at which "
                     + "the valve starts to hold the rear brakes back.",
-                X = new("Turns of the adjuster, counted inwards", "turns"), Y = BendPoint,
-                Marks = [("90 % interval", "room for doubt"), ("knee", "fitted line"), ("single positions", "measured")],
-            },
+                X: new("Turns of the adjuster, counted inwards", "turns"), Y: BendPoint,
+                Marks: [("90 % interval", "room for doubt"), ("knee", "fitted line"), ("single positions", "measured")]),
         },
         new()
         {
             Name = "measured-rates", Needs = OwnStops, IsMeasured = true,
             Make = (car, units) => car.Own is { Estimate: { } estimate } own
                 ? MeasuredCarFigures.BrakingRates(estimate, own.Stops!.Rows, car.Car.LoadCases[0], units) : null,
-            Plain = new()
-            {
-                Title = (_, figure) => figure.Layers.OfType<MarkerLayer>().FirstOrDefault() is { } stops
-                    ? FormattableString.Invariant($"{stops.X.Count} test stops and the car that fits them: at most {G(stops.Y.Max())}")
+            Plain = new(
+                Title: (_, figure) => figure.Layers.OfType<MarkerLayer>().FirstOrDefault() is { } stops
+                    ? Invariant.Text($"{stops.X.Count} test stops and the car that fits them: at most {G(stops.Y.Max())}")
                     : "No test stop without a locked wheel was made with this load",
-                Caption = "How hard the car braked in test stops, and the car that fits them best. The band is what the stops leave open.",
-                X = FrontPressure, Y = Braking,
-                Marks = [("90 % interval", "room for doubt"), ("estimated car", "fitted car"), ("measured stops", "test stops")],
-            },
+                Caption: "How hard the car braked in test stops, and the car that fits them best. The band is what the stops leave open.",
+                X: FrontPressure, Y: Braking,
+                Marks: [("90 % interval", "room for doubt"), ("estimated car", "fitted car"), ("measured stops", "test stops")]),
         },
         new()
         {
@@ -59,19 +53,16 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.Own is { Estimate: { } estimate } own
                 ? MeasuredCarFigures.LockEvents(estimate, car.Car, own.Stops!.Rows, car.Car.LoadCases[0], units: units)
                 : null,
-            Plain = new()
-            {
-                Title = (_, figure) => string.Create(CultureInfo.InvariantCulture,
+            Plain = new(
+                Title: (_, figure) => Invariant.Text(
                     $"Of {Stops(figure, "")} test stops the front wheels locked first in {Stops(figure, "front")}, "
                         + $"the rear wheels in {Stops(figure, "rear")}"),
-                Caption = "Every test stop with the light load, marked by which wheels locked, over the car as the stops show it.",
-                X = FrontForce, Y = RearForce,
-                Marks =
-                [
+                Caption: "Every test stop with the light load, marked by which wheels locked, over the car as the stops show it.",
+                X: FrontForce, Y: RearForce,
+                Marks: [
                     ("ideal distribution", "perfect split"), ("estimated", "this car, fitted"), ("nothing locked", ""),
                     ("front locked first", "front locked first"), ("rear locked first", "rear locked first"),
-                ],
-            },
+                ]),
         },
         new()
         {
@@ -79,20 +70,17 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.Answer is { Rule: SettingRule.Chance, Chance.TradeOff.Count: > 0 } answer
                 ? RobustSettingFigures.TradeOff(answer, units)
                 : null,
-            Plain = new()
-            {
-                Title = (car, figure) => car.Answer.Recommended is { } set
+            Plain = new(
+                Title: (car, figure) => car.Answer.Recommended is { } set
                     ? $"At {SettingWords.Number(set, figure.Units)} the rear wheels lock first with a chance below "
                         + Share(car.Answer.Conditions.RearFirstChance, figure)
                     : $"No setting keeps the chance of the rear wheels first below {Share(car.Answer.Conditions.RearFirstChance, figure)}",
-                Caption = "A bargain: the setting that uses more of the grip is also the likelier one to let the rear wheels lock first.",
-                X = new("Setting of the valve or the bar"), Y = new("Chance, or share of grip used"),
-                Marks =
-                [
+                Caption: "A bargain: the setting that uses more of the grip is also the likelier one to let the rear wheels lock first.",
+                X: new("Setting of the valve or the bar"), Y: new("Chance, or share of grip used"),
+                Marks: [
                     ("mean efficiency", "average share of grip used"), ("rear first, worst case", "chance of rear wheels first"),
                     ("recommended", "recommended"), ("present", "as it is"),
-                ],
-            },
+                ]),
         },
     ];
 

@@ -165,9 +165,9 @@ public sealed partial class HouseStyle
             double least = tone == Tone.Main ? 4.5 : 3, contrast = Theme.Contrast(theme[tone], theme.Background);
             if (contrast < least)
             {
-                yield return new(name, string.Create(CultureInfo.InvariantCulture,
+                yield return new(name, Invariant.Text(
                     $"{theme[tone]} stands against {theme.Background} with a contrast of {contrast:0.0}."),
-                    string.Create(CultureInfo.InvariantCulture, $"at least {least:0.0}"));
+                    Invariant.Text($"at least {least:0.0}"));
             }
         }
 

@@ -1,29 +1,20 @@
 namespace BrakeBalance.Charts.Publishing;
 
 /// <summary>What a figure shows and says to readers who do not know the trade: few marks, plain words.</summary>
+/// <param name="Caption">The caption; at most 40 words.</param>
+/// <param name="X">The axis from left to right.</param>
+/// <param name="Y">The axis from bottom to top.</param>
+/// <param name="Title">The finding, from the car and the figure in the words of the trade.</param>
+/// <param name="Marks">
+/// The marks that stay, each with its words. A star at the end of a name stands for any ending; in the words it is that ending. Bars of the
+/// same words are added up, areas become one; no words draw a mark without a name.
+/// </param>
 /// <remarks>Written by hand beside each figure; the marks that are not named are left out of the drawing.</remarks>
-internal sealed record PlainText
+internal sealed record PlainText(
+    string Caption, PlainAxis X, PlainAxis Y, Func<CarStudy, Figure, string> Title, (string Name, string Words)[] Marks)
 {
     /// <summary>The most marks that carry a name.</summary>
     public const int MostLabels = 4;
-
-    /// <summary>The caption; at most 40 words.</summary>
-    public required string Caption { get; init; }
-
-    /// <summary>The axis from left to right.</summary>
-    public required PlainAxis X { get; init; }
-
-    /// <summary>The axis from bottom to top.</summary>
-    public required PlainAxis Y { get; init; }
-
-    /// <summary>The finding, from the car and the figure in the words of the trade.</summary>
-    public required Func<CarStudy, Figure, string> Title { get; init; }
-
-    /// <summary>
-    /// The marks that stay, each with its words. A star at the end of a name stands for any ending; in the words it is that ending.
-    /// Bars of the same words are added up, areas become one; no words draw a mark without a name.
-    /// </summary>
-    public required (string Name, string Words)[] Marks { get; init; }
 
     /// <summary>The figure in plain words.</summary>
     public Figure Of(Figure figure, CarStudy study)
@@ -54,18 +45,10 @@ internal sealed record PlainText
         _ => label.Replace("Bore of", "Width of", StringComparison.Ordinal),
     };
 
-    private string? Words(string name)
-    {
-        foreach ((string mark, string words) in Marks)
-        {
-            if (!mark.EndsWith('*') ? mark == name : name.StartsWith(mark[..^1], StringComparison.Ordinal))
-            {
-                return words.Replace("*", Load(name[Math.Min(name.Length, mark.Length - 1)..]), StringComparison.Ordinal);
-            }
-        }
-
-        return null;
-    }
+    private string? Words(string name) => Marks
+        .Where(mark => !mark.Name.EndsWith('*') ? mark.Name == name : name.StartsWith(mark.Name[..^1], StringComparison.Ordinal))
+        .Select(mark => mark.Words.Replace("*", Load(name[Math.Min(name.Length, mark.Name.Length - 1)..]), StringComparison.Ordinal))
+        .FirstOrDefault();
 
     private Axis Plain(Axis axis, PlainAxis plain) => axis with
     {

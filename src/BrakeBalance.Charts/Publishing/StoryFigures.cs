@@ -111,7 +111,7 @@ internal static class StoryFigures
     {
         0 => "nothing more",
         1 => "all of any further pressure too",
-        _ => FormattableString.Invariant($"only {100 * slope:0} % of any further pressure"),
+        _ => Invariant.Text($"only {100 * slope:0} % of any further pressure"),
     };
 
     /// <summary>Rear against front fluid pressure, with the knee.</summary>

@@ -289,7 +289,7 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
 
     private string Text(Pressure pressure) => Measure.LinePressure.Text(pressure, units);
 
-    private static string Turned(YawSample sample) => FormattableString.Invariant($"{Math.Abs(sample.HeadingRadians) * 180 / Math.PI:0}°");
+    private static string Turned(YawSample sample) => Invariant.Text($"{Math.Abs(sample.HeadingRadians) * 180 / Math.PI:0}°");
 
     private static string Ring(LockUp? lockUp) => lockUp is null ? "" : " The ring is the moment at which the first wheels lock.";
 
@@ -305,6 +305,6 @@ internal sealed class StoryScreens(Vehicle vehicle, Func<Setting> answer, UnitSy
     {
         0 => "nothing",
         1 => "all of it (no valve)",
-        _ => FormattableString.Invariant($"{100 * slope:0} %"),
+        _ => Invariant.Text($"{100 * slope:0} %"),
     };
 }

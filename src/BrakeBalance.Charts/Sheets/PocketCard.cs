@@ -3,47 +3,29 @@ namespace BrakeBalance.Charts.Sheets;
 /// <summary>
 /// What a racer's pocket card says: settings and resulting pressures, first locks and pedal, around the recommended setting.
 /// </summary>
-public sealed record PocketCard
+/// <param name="Car">Name of the car.</param>
+/// <param name="LoadCase">The state of load the numbers hold for.</param>
+/// <param name="Warning">What must be said first; null when there is nothing.</param>
+/// <param name="Baseline">The recommended setting, in large type.</param>
+/// <param name="Limit">Safe limit and present setting with what bounds them.</param>
+/// <param name="Conditions">What all this holds for, in a sentence.</param>
+/// <param name="HasBands">Whether its numbers stand with bands, because the file gives ranges.</param>
+/// <param name="Columns">Headings of the table of settings, each with its unit.</param>
+/// <param name="Rows">The settings, one row each; an empty cell is to be filled in by hand.</param>
+/// <param name="FirstLocks">The first lock on each road at the recommended setting.</param>
+/// <param name="Pedal">Pedal forces and what is in reserve; empty when the file does not say.</param>
+public sealed record PocketCard(
+    string Car, string LoadCase, string? Warning, string Baseline, string Limit, string Conditions, bool HasBands,
+    IReadOnlyList<string> Columns, IReadOnlyList<CardRow> Rows, IReadOnlyList<(string Name, string Value)> FirstLocks,
+    IReadOnlyList<(string Name, string Value)> Pedal)
 {
     /// <summary>Decelerations at which pressures are listed [–].</summary>
     public static IReadOnlyList<double> Rates { get; } = [0.5, 0.8];
 
     private static readonly (string Name, double Adhesion)[] Roads =
         [("ice", 0.1), ("wet", Vehicles.Conditions.WetAdhesion), ("dry", Vehicles.Conditions.DryAdhesion), ("track tyres", 1.1)];
+
     private static readonly double[] PedalRates = [0.3, 0.5, 0.8];
-
-    /// <summary>Name of the car.</summary>
-    public required string Car { get; init; }
-
-    /// <summary>The state of load the numbers hold for.</summary>
-    public required string LoadCase { get; init; }
-
-    /// <summary>What must be said first; null when there is nothing.</summary>
-    public required string? Warning { get; init; }
-
-    /// <summary>The recommended setting, in large type.</summary>
-    public required string Baseline { get; init; }
-
-    /// <summary>Safe limit and present setting with what bounds them.</summary>
-    public required string Limit { get; init; }
-
-    /// <summary>What all this holds for, in a sentence.</summary>
-    public required string Conditions { get; init; }
-
-    /// <summary>Whether its numbers stand with bands, because the file gives ranges.</summary>
-    public bool HasBands { get; init; }
-
-    /// <summary>Headings of the table of settings, each with its unit.</summary>
-    public required IReadOnlyList<string> Columns { get; init; }
-
-    /// <summary>The settings, one row each; an empty cell is to be filled in by hand.</summary>
-    public required IReadOnlyList<CardRow> Rows { get; init; }
-
-    /// <summary>The first lock on each road at the recommended setting.</summary>
-    public required IReadOnlyList<(string Name, string Value)> FirstLocks { get; init; }
-
-    /// <summary>Pedal forces and what is in reserve; empty when the file does not say.</summary>
-    public required IReadOnlyList<(string Name, string Value)> Pedal { get; init; }
 
     /// <summary>Makes the card of a car.</summary>
     public static PocketCard Of(Vehicle vehicle, LoadCase load, UnitSystem units)
@@ -53,28 +35,26 @@ public sealed record PocketCard
         Banded<BalanceModel> own = Models(recommended, load);
         (IReadOnlyList<string> columns, IReadOnlyList<(string[] Cells, Vehicle Car)> settings) = Settings(recommended, units);
         string unit = Measure.LinePressure.In(units).Symbol;
-        return new PocketCard
-        {
-            Car = vehicle.Name,
-            LoadCase = load.Name,
-            Warning = WarningOf(setting, units),
-            Baseline = setting.Reach == SettingReach.Withheld ? "Withheld: the measurements do not fit the car"
+        return new PocketCard(
+            Car: vehicle.Name,
+            LoadCase: load.Name,
+            Warning: WarningOf(setting, units),
+            Baseline: setting.Reach == SettingReach.Withheld ? "Withheld: the measurements do not fit the car"
                 : setting.Recommended is null ? "No safe setting in reach"
                 : setting.Reach == SettingReach.NotNeeded ? "No valve needed" : SettingWords.Recommended(setting, units),
-            Limit = $"Safe limit {SettingWords.SafeLimit(setting, units)}: {SettingWords.Why(setting, units)}."
+            Limit: $"Safe limit {SettingWords.SafeLimit(setting, units)}: {SettingWords.Why(setting, units)}."
                 + (setting.Present is not null && !setting.PresentIsBeyond
                     ? $" Present setting {SettingWords.Present(setting, units)}." : ""),
-            Conditions = SettingWords.Conditions(vehicle, units) + "."
+            Conditions: SettingWords.Conditions(vehicle, units) + "."
                 + (own.HasBand ? " " + BandText.LegendOf(vehicle) : ""),
-            HasBands = own.HasBand,
-            Columns = [.. columns, .. Rates.SelectMany(rate => new[] { $"Front at {G(rate)} [{unit}]", $"Rear at {G(rate)} [{unit}]" }),
+            HasBands: own.HasBand,
+            Columns: [.. columns, .. Rates.SelectMany(rate => new[] { $"Front at {G(rate)} [{unit}]", $"Rear at {G(rate)} [{unit}]" }),
                 "Dry road: locks first at [g]"],
-            Rows = [.. settings.Select(row =>
+            Rows: [.. settings.Select(row =>
                 Row(row.Cells, Models(row.Car, load), ReferenceEquals(row.Car, recommended), units))],
-            FirstLocks = [.. Roads.Select(road =>
+            FirstLocks: [.. Roads.Select(road =>
                 ($"{road.Name}, k = {road.Adhesion:0.0}", own.Text(model => LockText(model.FirstLockUp(road.Adhesion)))))],
-            Pedal = vehicle.Control is null ? [] : PedalOf(own, units),
-        };
+            Pedal: vehicle.Control is null ? [] : PedalOf(own, units));
     }
 
     private static Banded<BalanceModel> Models(Vehicle car, LoadCase load) =>
@@ -177,7 +157,7 @@ public sealed record PocketCard
         {
             yield return (
                 $"Engine off: presses at {G(presses.BrakingRate)} within {Measure.ControlForce.Text(presses.GreatestPedalForce, units)}",
-                presses.Count is { } count ? FormattableString.Invariant($"{count}") : "any number");
+                presses.Count is { } count ? Invariant.Text($"{count}") : "any number");
         }
     }
 
@@ -186,8 +166,8 @@ public sealed record PocketCard
             ? "–" : bare ? Measure.ControlForce.In(units).Number(at.PedalForce.Newtons) : Measure.ControlForce.Text(at.PedalForce, units);
 
     private static string LockText(LockUp? lockUp) =>
-        lockUp is null ? "none" : FormattableString.Invariant(
-        $"{(lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" })} {lockUp.At.BrakingRate:0.00} g");
+        lockUp is null ? "none" : Invariant.Text(
+            $"{(lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" })} {lockUp.At.BrakingRate:0.00} g");
 
     private static string Number(Pressure pressure, UnitSystem units) => Measure.LinePressure.In(units).Number(pressure.Pascals);
 

@@ -42,7 +42,7 @@ public static class EquationTable
 
         (double a, double b) = (Si(one), Si(other));
         double off = Math.Abs(a - b) / Math.Max(Math.Max(Math.Abs(a), Math.Abs(b)), 1e-12);
-        return off < Equal ? "none" : string.Create(CultureInfo.InvariantCulture, $"{100 * off:0.##} %");
+        return off < Equal ? "none" : Invariant.Text($"{100 * off:0.##} %");
     }
 
     private static double Si(object value) => value switch

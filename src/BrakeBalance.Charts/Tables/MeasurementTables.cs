@@ -37,7 +37,7 @@ public static class MeasurementTables
                 ? new TableBuilder(units).Words("Adjuster", ["–"]).Words("Finding", ["no position could be fitted"]).Build()
                 : new TableBuilder(units)
                     .Words("Adjuster", rows.Select(r =>
-                        r.Position.Turns is { } t ? FormattableString.Invariant($"{t:0.##} turn{(t == 1 ? "" : "s")}") : "as it is"))
+                        r.Position.Turns is { } t ? Invariant.Text($"{t:0.##} turn{(t == 1 ? "" : "s")}") : "as it is"))
                     .Words("Pressure", rows.Select(r => r.Fit.Phase == PressurePhase.Release ? "falling" : "rising"))
                     .Column("Knee", Measure.LinePressure, rows.Select(r => r.Fit.Knee?.Estimate.Pascals))
                     .Column("Lower bound", Measure.LinePressure, rows.Select(r => r.Fit.Knee?.Low.Pascals))
@@ -46,7 +46,7 @@ public static class MeasurementTables
                     .Column("Scatter of a gauge", Measure.LinePressure, rows.Select(r => (double?)r.Fit.Scatter.Pascals))
                     .Column("Readings used", Measure.Count, rows.Select(r => (double?)r.Fit.Readings))
                     .Words("Least weight", rows.Select(r => r.Fit.Weights.MinBy(w => w.Weight) is { } least
-                        ? FormattableString.Invariant($"{least.Weight:0.00}") + (least.Line > 0 ? $" (line {least.Line})" : "")
+                        ? Invariant.Text($"{least.Weight:0.00}") + (least.Line > 0 ? $" (line {least.Line})" : "")
                         : "–")).Build(),
         };
     }
@@ -94,8 +94,8 @@ public static class MeasurementTables
         Table = estimate.Weights.Count == 0
             ? new TableBuilder(units).Words("Stop", ["–"]).Build()
             : new TableBuilder(units)
-                .Words("Stop", estimate.Weights.Select(w => w.Line > 0 ? FormattableString.Invariant($"{w.Number} (line {w.Line})")
-                    : FormattableString.Invariant($"{w.Number}")))
+                .Words("Stop", estimate.Weights.Select(w => w.Line > 0 ? Invariant.Text($"{w.Number} (line {w.Line})")
+                    : Invariant.Text($"{w.Number}")))
                 .Column("Deceleration", Measure.Deceleration, estimate.Weights.Select(w => w.Deceleration?.MetersPerSecondSquared))
                 .Column("Foretold", Measure.Deceleration, estimate.Weights.Select(w => w.Foretold?.MetersPerSecondSquared))
                 .Column("Weight", Measure.Number, estimate.Weights.Select(w => w.DecelerationWeight))
@@ -326,17 +326,17 @@ public static class MeasurementTables
     public static NamedTable Coverage(IReadOnlyList<IntervalCoverage> posted, string id = "interval-coverage") => new()
     {
         Id = id,
-        Title = string.Create(CultureInfo.InvariantCulture,
+        Title = Invariant.Text(
             $"Intervals of 90 % held the truth on {100 * posted.Min(row => row.Share):0.0} to {100 * posted.Max(row => row.Share):0.0} % "
                 + $"of {posted[0].Days} simulated days"),
         Caption = "Each day another random car that differs from its file, 20 stops in two load cases on two roads. "
             + "By chance alone a share scatters by "
-            + string.Create(CultureInfo.InvariantCulture, $"{100 * Math.Sqrt(0.09 / posted[0].Days):0.0} % about 90 %."),
+            + Invariant.Text($"{100 * Math.Sqrt(0.09 / posted[0].Days):0.0} % about 90 %."),
         Table = new TableBuilder()
             .Words("Quantity", posted.Select(row => row.Quantity))
             .Column("Days", Measure.Count, posted.Select(row => (double)row.Days).ToArray())
             .Column("Held", Measure.Count, posted.Select(row => (double)row.Held).ToArray())
-            .Words("Share", posted.Select(row => string.Create(CultureInfo.InvariantCulture, $"{100 * row.Share:0.0} %"))).Build(),
+            .Words("Share", posted.Select(row => Invariant.Text($"{100 * row.Share:0.0} %"))).Build(),
     };
 
     /// <summary>A test plan.</summary>

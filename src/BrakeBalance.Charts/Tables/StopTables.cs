@@ -155,6 +155,6 @@ public static class StopTables
     /// <param name="units">The system of units.</param>
     /// <returns>Rounded to whole kelvins or degrees Fahrenheit.</returns>
     public static string Kelvins(TemperatureDelta difference, UnitSystem units) => units == UnitSystem.Us
-        ? FormattableString.Invariant($"{difference.DegreesFahrenheit:0} °F")
-        : FormattableString.Invariant($"{difference.Kelvins:0} K");
+        ? Invariant.Text($"{difference.DegreesFahrenheit:0} °F")
+        : Invariant.Text($"{difference.Kelvins:0} K");
 }

@@ -34,7 +34,7 @@ internal sealed record ClassPlan
     {
         IEnumerable<IGrouping<int, int>> runs = students.Index().GroupBy(one => one.Item - one.Index, one => one.Item);
         return string.Join(',', runs.Select(run => run.Count() == 1
-            ? FormattableString.Invariant($"{run.First()}") : FormattableString.Invariant($"{run.First()}-{run.Last()}")));
+            ? Invariant.Text($"{run.First()}") : Invariant.Text($"{run.First()}-{run.Last()}")));
     }
 
     /// <summary>Reads "1-30" or "1,4,7-9".</summary>

@@ -92,8 +92,8 @@ internal static class ClassSheets
         Parts(html, plan, student, car, isWhole: true, exercise =>
         {
             string tolerance = exercise.Answer.Quantity is null
-                ? string.Create(CultureInfo.InvariantCulture, $"± {exercise.Answer.Tolerance:0.###}")
-                : string.Create(CultureInfo.InvariantCulture, $"± {exercise.Answer.Tolerance * 100:0} %");
+                ? Invariant.Text($"± {exercise.Answer.Tolerance:0.###}")
+                : Invariant.Text($"± {exercise.Answer.Tolerance * 100:0} %");
             html.Append(CultureInfo.InvariantCulture, $"<br><strong>{HtmlText.Escape(exercise.Answer.Text(us))}</strong> {tolerance}");
             foreach (string step in exercise.Steps)
             {

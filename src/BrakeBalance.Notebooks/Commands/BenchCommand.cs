@@ -11,23 +11,12 @@ internal static class BenchCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var file = new Argument<string?>("FILE")
-        {
-            Description = "The bench file; an example stands in data/bench",
-            Arity = ArgumentArity.ZeroOrOne,
-        };
-        var json = new Option<bool>("--json") { Description = "Writes JSON for scripts; keys carry their unit" };
-        var schema = new Option<bool>("--schema") { Description = "Prints the JSON Schema of bench files, and does nothing else" };
-        var sheet = new Option<string?>("--sheet")
-        {
-            Description = "Writes a sheet to print (HTML, A4 or Letter) to this file",
-            HelpName = "FILE",
-        };
-        var threads = new Option<string?>("--threads")
-        {
-            Description = "Looks words up in the table of threads and seats, such as \"inverted 3/16\", and does nothing else",
-            HelpName = "WORDS",
-        };
+        Argument<string?> file = Options.File("The bench file; an example stands in data/bench");
+        Option<bool> json = Options.Json();
+        var schema = Options.Of<bool>("--schema", "Prints the JSON Schema of bench files, and does nothing else");
+        var sheet = Options.Of<string?>("--sheet", "Writes a sheet to print (HTML, A4 or Letter) to this file", "FILE");
+        var threads = Options.Of<string?>("--threads",
+            "Looks words up in the table of threads and seats, such as \"inverted 3/16\", and does nothing else", "WORDS");
         Option<string[]> set = VehicleOptions.Set();
         Option<string> units = VehicleOptions.Units();
         Option<bool> force = OutputFiles.Force();
@@ -99,14 +88,7 @@ internal static class BenchCommand
             throw new BadInputException(problems);
         }
 
-        try
-        {
-            return BenchReport.Of(sheet);
-        }
-        catch (Exception exception) when (PartFault.Said(exception) is { } words)
-        {
-            throw new BadInputException($"{path}: {words}");
-        }
+        return PartFault.Refused(path!, () => BenchReport.Of(sheet));
     }
 
     private static int Threads(Terminal terminal, string words)

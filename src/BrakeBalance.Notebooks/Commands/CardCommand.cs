@@ -10,28 +10,14 @@ internal static class CardCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var file = new Argument<string?>("FILE") { Description = "The vehicle file", Arity = ArgumentArity.ZeroOrOne };
-        var paper = new Option<string>("--paper")
-        {
-            Description = "The sheet: a5 or half-letter",
-            HelpName = "a5|half-letter",
-            DefaultValueFactory = _ => CardPaper.A5.Name,
-        };
+        Argument<string?> file = Options.File();
+        var paper = Options.Of<string>("--paper", "The sheet: a5 or half-letter", "a5|half-letter", CardPaper.A5.Name);
         paper.AcceptOnlyFromAmong([.. CardPaper.All.Select(sheet => sheet.Name)]);
-        var load = new Option<string?>("--load-case")
-        {
-            Description = "The load case the card is for; the file's first unless said",
-            HelpName = "NAME",
-        };
-        var pdf = new Option<bool>("--pdf") { Description = "Writes a PDF beside the page" };
+        var load = Options.Of<string?>("--load-case", "The load case the card is for; the file's first unless said", "NAME");
+        var pdf = Options.Of<bool>("--pdf", "Writes a PDF beside the page");
         Option<string> units = VehicleOptions.Units();
         Option<string[]> set = VehicleOptions.Set();
-        var output = new Option<string>("--output")
-        {
-            Description = "The folder to write into",
-            HelpName = "FOLDER",
-            DefaultValueFactory = _ => "out/card",
-        };
+        Option<string> output = Options.Folder("out/card");
         Option<bool> force = OutputFiles.Force();
         var command = new Command("card",
             "Write a pocket card: turns, knee, pressures, first locks, pedal, and the recommended setting.") { file, paper, load, pdf,

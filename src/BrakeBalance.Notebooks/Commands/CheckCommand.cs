@@ -11,7 +11,7 @@ internal static class CheckCommand
     {
         var file = new Argument<string>("FILE") { Description = "The vehicle file" };
         Option<string[]> set = VehicleOptions.Set();
-        var strict = new Option<bool>("--strict") { Description = "Refuses warnings too" };
+        var strict = Options.Of<bool>("--strict", "Refuses warnings too");
         var command = new Command("check", "Read a vehicle file and the logs it names, list every problem; warn of the implausible.")
         {
             file, set, strict,

@@ -9,41 +9,23 @@ internal static class ChooseCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var file = new Argument<string?>("FILE") { Description = "The vehicle file", Arity = ArgumentArity.ZeroOrOne };
-        var targets = new Option<string?>("--targets")
-        {
-            Description = "What is wanted; common practice when left out ('choose starter targets' writes it out)",
-            HelpName = "FILE",
-        };
-        var parts = new Option<string?>("--parts")
-        {
-            Description = "The parts to choose among, a CSV of your own ('choose starter parts' begins one)",
-            HelpName = "FILE",
-        };
-        var show = new Option<int>("--show")
-        {
-            Description = "Sets that each view shows at most",
-            HelpName = "N",
-            DefaultValueFactory = _ => 3,
-        };
-        var report = new Option<int?>("--report") { Description = "All that there is to say of the set of this number", HelpName = "N" };
-        var write = new Option<string?>("--write")
-        {
-            Description = "Writes each set shown into this folder: a copy of the vehicle file with the new parts, and a page of all that "
-                + "there is to say of it",
-            HelpName = "FOLDER",
-        };
-        var json = new Option<bool>("--json") { Description = "Writes JSON for scripts; each target says its unit" };
-        var schema = new Option<bool>("--schema") { Description = "Prints the JSON Schema of targets, and does nothing else" };
+        Argument<string?> file = Options.File();
+        var targets = Options.Of<string?>("--targets",
+            "What is wanted; common practice when left out ('choose starter targets' writes it out)", "FILE");
+        var parts = Options.Of<string?>("--parts", "The parts to choose among, a CSV of your own ('choose starter parts' begins one)",
+            "FILE");
+        var show = Options.Of<int>("--show", "Sets that each view shows at most", "N", 3);
+        var report = Options.Of<int?>("--report", "All that there is to say of the set of this number", "N");
+        var write = Options.Of<string?>("--write",
+            "Writes each set shown into this folder: a copy of the vehicle file with the new parts, and a page of all that "
+                + "there is to say of it", "FOLDER");
+        var json = Options.Of<bool>("--json", "Writes JSON for scripts; each target says its unit");
+        var schema = Options.Of<bool>("--schema", "Prints the JSON Schema of targets, and does nothing else");
         Option<string> units = VehicleOptions.Units();
         Option<bool> force = OutputFiles.Force();
         var kind = new Argument<string>("KIND") { Description = "parts or targets" };
         kind.AcceptOnlyFromAmong("parts", "targets");
-        var about = new Option<string?>("--vehicle")
-        {
-            Description = "Your own vehicle file, about whose sizes the list of parts is made",
-            HelpName = "FILE",
-        };
+        var about = Options.Of<string?>("--vehicle", "Your own vehicle file, about whose sizes the list of parts is made", "FILE");
         var command = new Command("choose", "Search among parts for those that meet targets: every combination, proven.")
         {
             file, targets, parts, show, report, write, json, schema, units, force,
@@ -68,7 +50,7 @@ internal static class ChooseCommand
                 int each = parsed.GetValue(show);
                 if (each is < 1 or > 20)
                 {
-                    problems.Add(FormattableString.Invariant($"--show: {each} sets. Accepted: 1 to 20."));
+                    problems.Add(Invariant.Text($"--show: {each} sets. Accepted: 1 to 20."));
                 }
 
                 Choice choice = ChoiceAsk.Read(
@@ -79,7 +61,7 @@ internal static class ChooseCommand
                 int? chosen = parsed.GetValue(report);
                 if (chosen is { } number && (number < 1 || number > output.Sets.Count))
                 {
-                    throw new BadInputException(FormattableString.Invariant(
+                    throw new BadInputException(Invariant.Text(
                         $"--report: there is no set {number}. Accepted: 1 to {output.Sets.Count}, as the sets are shown without it."));
                 }
 
@@ -120,25 +102,16 @@ internal static class ChooseCommand
         return File.ReadAllText(path);
     }
 
-    private static ChoiceResult Search(Terminal terminal, string path, Choice choice, int each, CancellationToken cancellation)
-    {
-        try
-        {
-            return terminal.Work.Do("trying combinations", (int)choice.Parts.Count,
-                progress => ChoiceResult.Of(choice, each, progress, cancellation));
-        }
-        catch (Exception exception) when (PartFault.Said(exception) is { } words)
-        {
-            throw new BadInputException($"{path}: {words}");
-        }
-    }
+    private static ChoiceResult Search(Terminal terminal, string path, Choice choice, int each, CancellationToken cancellation) =>
+        PartFault.Refused(path, () => terminal.Work.Do("trying combinations", (int)choice.Parts.Count,
+            progress => ChoiceResult.Of(choice, each, progress, cancellation)));
 
     private static void Write(string folder, Choice choice, ChoiceResult result, UnitSystem units, bool force)
     {
         List<string> problems = [];
         var files = new OutputFiles(problems, force);
         string Named(int number, string ending) =>
-            files.File(Path.Combine(folder, FormattableString.Invariant($"set-{number}.{ending}")), "--write");
+            files.File(Path.Combine(folder, Invariant.Text($"set-{number}.{ending}")), "--write");
         (string Path, string Text)[] all =
         [
             .. result.Sets.Select((set, i) => (Named(i + 1, "json"), set.Text)),

@@ -19,26 +19,11 @@ internal static class ClassCommand
     private static Command Sheets(Terminal terminal)
     {
         Option<string> secret = Secret();
-        var students = new Option<string>("--students")
-        {
-            Description = "Student numbers, such as 1-30 or 1,4,7-9",
-            HelpName = "NUMBERS",
-            DefaultValueFactory = _ => "1-30",
-        };
-        var lessons = new Option<string[]>("--lesson")
-        {
-            Description = "One lesson only, by its short name; may be given several times",
-            HelpName = "NAME",
-            DefaultValueFactory = _ => [],
-        };
+        var students = Options.Of<string>("--students", "Student numbers, such as 1-30 or 1,4,7-9", "NUMBERS", "1-30");
+        var lessons = Options.Of<string[]>("--lesson", "One lesson only, by its short name; may be given several times", "NAME", []);
         Option<string> units = VehicleOptions.Units();
-        var output = new Option<string>("--output")
-        {
-            Description = "The folder to write into",
-            HelpName = "FOLDER",
-            DefaultValueFactory = _ => "out/class",
-        };
-        var pdf = new Option<bool>("--pdf") { Description = "All of them as PDF too, on A4, or Letter with US units; needs Chromium" };
+        Option<string> output = Options.Folder("out/class");
+        var pdf = Options.Of<bool>("--pdf", "All of them as PDF too, on A4, or Letter with US units; needs Chromium");
         Option<bool> force = OutputFiles.Force();
         var command = new Command("sheets", "Write sheets.html for the students, key.html, booklet.html and slides.html for the teacher "
             + "and answers.csv to fill in.")
@@ -117,8 +102,7 @@ internal static class ClassCommand
             }
 
             terminal.Output.WriteLine(
-                string.Create(CultureInfo.InvariantCulture,
-                $"{folder}: sheets.html for {done.Students.Count} {(done.Students.Count == 1 ? "student" : "students")}, "
+                Invariant.Text($"{folder}: sheets.html for {done.Students.Count} {(done.Students.Count == 1 ? "student" : "students")}, "
                     + $"key.html, booklet.html and slides.html for the teacher, answers.csv to fill in. The sheets say class {done.Code}, "
                     + $"which draws their cars and opens no key; keep secret, key and booklet away from the class."));
             if (missing is not null)
@@ -137,12 +121,7 @@ internal static class ClassCommand
         var file = new Argument<string>("FILE") { Description = "The answers: CSV with the columns student, exercise, answer" };
         Option<string> secret = Secret();
         Option<string> units = VehicleOptions.Units();
-        var output = new Option<string>("--output")
-        {
-            Description = "The folder to write into",
-            HelpName = "FOLDER",
-            DefaultValueFactory = _ => "out/class",
-        };
+        Option<string> output = Options.Folder("out/class");
         var command = new Command("mark", "Mark a class's answers: marks.csv, totals.csv for a gradebook, and items.csv.")
         {
             file, secret, units, output,
@@ -205,8 +184,8 @@ internal static class ClassCommand
 
             bool whole = Compare(terminal, path, sheet) && sheet.Code is not null;
             terminal.Output.WriteLine(
-                string.Create(CultureInfo.InvariantCulture,
-                $"{results.Marks.Count} answers marked, {sheet.Faults.Count} lines left out. {folder}: {Marks}, {Totals}, {Items}."));
+                Invariant.Text(
+                    $"{results.Marks.Count} answers marked, {sheet.Faults.Count} lines left out. {folder}: {Marks}, {Totals}, {Items}."));
             return Math.Max(Left(terminal, failed, parsed), sheet.Faults.Count == 0 && whole ? ExitCode.Success : ExitCode.Failed);
         });
         return command;
@@ -243,8 +222,7 @@ internal static class ClassCommand
     {
         foreach ((int student, Exception fault) in failed)
         {
-            terminal.Error.WriteLine(
-                string.Create(CultureInfo.InvariantCulture, $"Student {student}: left out; {PartFault.Words(fault, parsed)}"));
+            terminal.Error.WriteLine(Invariant.Text($"Student {student}: left out; {PartFault.Words(fault, parsed)}"));
         }
 
         return failed.Count == 0 ? ExitCode.Success : ExitCode.Failed;
@@ -261,7 +239,7 @@ internal static class ClassCommand
     {
         if (secret.Length < ShortestSecret)
         {
-            problems.Add(string.Create(CultureInfo.InvariantCulture, $"--secret {secret}: too short to be one. "
+            problems.Add(Invariant.Text($"--secret {secret}: too short to be one. "
                 + $"Accepted: at least {ShortestSecret} letters, digits or signs that the class cannot guess."));
         }
     }
@@ -276,13 +254,13 @@ internal static class ClassCommand
         foreach ((int student, IReadOnlyList<string> exercises) in missing)
         {
             string named = string.Join(", ", exercises.Take(MostNamed)) + (exercises.Count > MostNamed ? " …" : "");
-            terminal.Error.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            terminal.Error.WriteLine(Invariant.Text(
                 $"{path}: student {student} has no line for {exercises.Count} of the exercises: {named}."));
         }
 
         foreach (int student in unknown)
         {
-            terminal.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{path}: student {student} is not of this class, "
+            terminal.Error.WriteLine(Invariant.Text($"{path}: student {student} is not of this class, "
                 + $"whose numbers are {sheet.Students}; marked all the same, and counted in no exercise."));
         }
 

@@ -150,8 +150,7 @@ internal static class CommandLine
     private static List<string> UnreadableWords(IReadOnlyList<string> arguments) =>
     [
         .. arguments.Index().Where(word => string.IsNullOrWhiteSpace(word.Item))
-            .Select(word => FormattableString.Invariant(
-                $"Word {word.Index + 1} of the command is empty. Accepted: a file, a name or a value.")),
+            .Select(word => Invariant.Text($"Word {word.Index + 1} of the command is empty. Accepted: a file, a name or a value.")),
         .. arguments.Where(word => !VisibleText.IsPlain(word))
             .Select(word => $"{word}: a word of the command has characters that cannot be seen. Accepted: letters, digits and signs."),
     ];

@@ -13,24 +13,15 @@ internal static class CompareCommand
     {
         var files = new Argument<string[]>("FILES")
         {
-            Description = string.Create(CultureInfo.InvariantCulture,
+            Description = Invariant.Text(
                 $"The vehicle files, the first being what the others are held against; with --set at most {SetUpComparison.Most} set-ups"),
             Arity = ArgumentArity.ZeroOrMore,
         };
-        var set = new Option<string[]>("--set")
-        {
-            Description = "One more set-up: the first file with other values, separated by semicolons: "
-                + "--set \"masterCylinder.bore=7/8 in; pedal.ratio=5\"; may be given several times",
-            HelpName = "PATH=VALUE;…",
-            DefaultValueFactory = _ => [],
-        };
-        var load = new Option<string?>("--load-case") { Description = "The load case by which they are compared", HelpName = "NAME" };
-        var json = new Option<bool>("--json") { Description = "Writes JSON for scripts; each row says its unit" };
-        var pageFile = new Option<string?>("--page")
-        {
-            Description = "Writes the table and overlaid figures as a page (HTML)",
-            HelpName = "FILE",
-        };
+        var set = Options.Of<string[]>("--set", "One more set-up: the first file with other values, separated by semicolons: "
+            + "--set \"masterCylinder.bore=7/8 in; pedal.ratio=5\"; may be given several times", "PATH=VALUE;…", []);
+        var load = Options.Of<string?>("--load-case", "The load case by which they are compared", "NAME");
+        var json = Options.Of<bool>("--json", "Writes JSON for scripts; each row says its unit");
+        var pageFile = Options.Of<string?>("--page", "Writes the table and overlaid figures as a page (HTML)", "FILE");
         Option<string> units = VehicleOptions.Units();
         Option<bool> force = OutputFiles.Force();
         var command = new Command("compare", "Set vehicle files side by side: what each answers, and how far it lies from the first.")
@@ -127,23 +118,14 @@ internal static class CompareCommand
 
     /// <summary>The answers of some set-ups side by side.</summary>
     /// <exception cref="BadInputException">One of them cannot be computed.</exception>
-    public static SetUpComparison Of((string Name, Vehicle Car)[] setUps, UnitSystem units, string? load)
-    {
-        try
-        {
-            return SetUpComparison.Of(setUps, units, new ChangeConditions { LoadCase = load });
-        }
-        catch (Exception exception) when (PartFault.Said(exception) is { } words)
-        {
-            throw new BadInputException(words);
-        }
-    }
+    public static SetUpComparison Of((string Name, Vehicle Car)[] setUps, UnitSystem units, string? load) =>
+        PartFault.Refused("", () => SetUpComparison.Of(setUps, units, new ChangeConditions { LoadCase = load }));
 
     private static (string Name, Vehicle Car)[] SetUps(Terminal terminal, string[] paths, string[] sets, List<string> problems)
     {
         if (paths.Length + sets.Length is < 2 or > SetUpComparison.Most || paths.Length == 0)
         {
-            problems.Add(string.Create(CultureInfo.InvariantCulture,
+            problems.Add(Invariant.Text(
                 $"{paths.Length} files and {sets.Length} times --set are given. Accepted: 2 to {SetUpComparison.Most} set-ups, "
                     + $"the first a vehicle file."));
             return [];

@@ -16,7 +16,7 @@ internal static class FaultReport
         try
         {
             // A name that nobody can guess and a file that is new: in a folder that all users share, a known name could be a trap.
-            string path = Path.Combine(Path.GetTempPath(), FormattableString.Invariant($"brake-balance-fault-{Guid.NewGuid():N}.txt"));
+            string path = Path.Combine(Path.GetTempPath(), Invariant.Text($"brake-balance-fault-{Guid.NewGuid():N}.txt"));
             using (var writer = new StreamWriter(new FileStream(path, FileMode.CreateNew, FileAccess.Write)))
             {
                 writer.WriteLine(VisibleText.Of(text));

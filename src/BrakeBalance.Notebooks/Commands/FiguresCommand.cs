@@ -14,53 +14,33 @@ internal static class FiguresCommand
 
     public static Command Create(Terminal terminal)
     {
-        var file = new Argument<string?>("FILE") { Description = "The vehicle file", Arity = ArgumentArity.ZeroOrOne };
-        var list = new Option<bool>("--list") { Description = "Lists figures, sizes and themes, and does nothing else" };
-        Option<string[]> figures = Many("--figure", "One figure only, by its name; may be given several times", "NAME", []);
-        Option<string[]> sizes = Many("--size", "A size by its name, one of your own (88mm, 88x60mm, 640px, 1200x630px), or all; "
+        Argument<string?> file = Options.File();
+        var list = Options.Of<bool>("--list", "Lists figures, sizes and themes, and does nothing else");
+        var figures = Options.Of<string[]>("--figure", "One figure only, by its name; may be given several times", "NAME", []);
+        var sizes = Options.Of<string[]>("--size", "A size by its name, one of your own (88mm, 88x60mm, 640px, 1200x630px), or all; "
             + "may be given several times", "SIZE", [FigureSize.Column.Name]);
-        Option<string[]> formats =
-            Many("--format", "svg, png, pdf, html (a chart whose points answer to the pointer, a page of 3.7 MB), embed (a piece to paste "
-                + "into a page, and a page with controls to frame) or animation (a moving SVG, and MP4 where ffmpeg is installed); may be "
-                + "given several times. SVG is always written", "FORMAT", ["svg"]);
-        Option<string[]> themes = Many("--theme", "white, transparent, dark or print; may be given several times", "NAME", ["white"]);
-        Option<string[]> scales =
-            Many("--scale", "Pixels of a PNG per nominal pixel: 1, 2 or 3; may be given several times", "NUMBER", ["1"]);
-        var units = new Option<string>("--units")
-        {
-            Description = "Units of what is shown: si (bar, kN, mm), us (psi, lbf, in) or both",
-            HelpName = "si|us|both",
-            DefaultValueFactory = _ => "si",
-        };
+        var formats = Options.Of<string[]>("--format",
+            "svg, png, pdf, html (a chart whose points answer to the pointer, a page of 3.7 MB), embed (a piece to paste into a page, and "
+                + "a page with controls to frame) or animation (a moving SVG, and MP4 where ffmpeg is installed); may be given several "
+                + "times. SVG is always written", "FORMAT", ["svg"]);
+        var themes = Options.Of<string[]>("--theme", "white, transparent, dark or print; may be given several times", "NAME", ["white"]);
+        var scales = Options.Of<string[]>("--scale", "Pixels of a PNG per nominal pixel: 1, 2 or 3; may be given several times", "NUMBER",
+            ["1"]);
+        var units = Options.Of<string>("--units", "Units of what is shown: si (bar, kN, mm), us (psi, lbf, in) or both",
+            "si|us|both", "si");
         units.AcceptOnlyFromAmong(StringComparer.OrdinalIgnoreCase, "si", "us", "both");
-        var words = new Option<bool>("--text")
-        {
-            Description = "Words stay words that can be edited, in the fonts of whoever looks; as outlines they look the same everywhere",
-        };
-        var plain = new Option<bool>("--plain") { Description = "Few marks and plain words, for readers who do not know the trade" };
-        var style = new Option<string?>("--style")
-        {
-            Description = "Your house style, a JSON file: font, title, credit, number format, and colours as #rrggbb for background, ink, "
-                + "front, rear, ideal, other, guide; colours that cannot be told apart are refused",
-            HelpName = "FILE",
-        };
-        var address = new Option<string?>("--address")
-        {
-            Description = "The address of the folder that embed and animation will be published in; without it addresses are relative",
-            HelpName = "URL",
-        };
-        var title = new Option<string?>("--title") { Description = "A title of your own, with one --figure", HelpName = "TEXT" };
-        var many = new Option<bool>("--many")
-        {
-            Description = string.Create(CultureInfo.InvariantCulture, $"Writes more than {MostUnasked} drawings"),
-        };
+        var words = Options.Of<bool>("--text",
+            "Words stay words that can be edited, in the fonts of whoever looks; as outlines they look the same everywhere");
+        var plain = Options.Of<bool>("--plain", "Few marks and plain words, for readers who do not know the trade");
+        var style = Options.Of<string?>("--style",
+            "Your house style, a JSON file: font, title, credit, number format, and colours as #rrggbb for background, ink, "
+                + "front, rear, ideal, other, guide; colours that cannot be told apart are refused", "FILE");
+        var address = Options.Of<string?>("--address",
+            "The address of the folder that embed and animation will be published in; without it addresses are relative", "URL");
+        var title = Options.Of<string?>("--title", "A title of your own, with one --figure", "TEXT");
+        var many = Options.Of<bool>("--many", Invariant.Text($"Writes more than {MostUnasked} drawings"));
         Option<string[]> set = VehicleOptions.Set();
-        var output = new Option<string>("--output")
-        {
-            Description = "The folder to write into",
-            HelpName = "FOLDER",
-            DefaultValueFactory = _ => "out/figures",
-        };
+        Option<string> output = Options.Folder("out/figures");
         var command = new Command("figures", "Write a car's figures as SVG, PNG and PDF with captions, descriptions, credit and numbers.")
         {
             file, list, figures, sizes, formats, themes, scales, units, plain, words, style, title, address, many, set, output,
@@ -121,7 +101,7 @@ internal static class FiguresCommand
             int drawings = plan.Drawings(wanted.Length > 0 ? wanted.Length : FigureCatalogue.All.Count);
             if (drawings > MostUnasked && !parsed.GetValue(many))
             {
-                problems.Add(string.Create(CultureInfo.InvariantCulture,
+                problems.Add(Invariant.Text(
                     $"This would write {drawings} drawings. Accepted: {MostUnasked}; fewer sizes, themes or figures, or --many."));
             }
 
@@ -187,7 +167,7 @@ internal static class FiguresCommand
         }
 
         int drawings = result.Files.Count(name => name.EndsWith(".svg", StringComparison.Ordinal));
-        terminal.Output.WriteLine(string.Create(CultureInfo.InvariantCulture,
+        terminal.Output.WriteLine(Invariant.Text(
             $"{folder}: {drawings} drawing{(drawings == 1 ? "" : "s")}, {result.Files.Count} files. {FigureText.Car(vehicle)}"));
         return left.Count > 0 ? ExitCode.Failed : ExitCode.Success;
     }
@@ -224,9 +204,6 @@ internal static class FiguresCommand
         return style;
     }
 
-    private static Option<string[]> Many(string name, string description, string value, string[] unless) =>
-        new(name) { Description = description, HelpName = value, DefaultValueFactory = _ => unless };
-
     private static string[] Known(string option, string[] given, string[] known, List<string> problems)
     {
         problems.AddRange(given.Where(name => !known.Contains(name))
@@ -249,8 +226,7 @@ internal static class FiguresCommand
         {
             (int width, int height) = size.Pixels();
             terminal.Output.WriteLine(
-                string.Create(CultureInfo.InvariantCulture,
-                $"  {size.Name,-22}{width} × {height} px at scale 1"
+                Invariant.Text($"  {size.Name,-22}{width} × {height} px at scale 1"
                     + $"{(size.ShownWidth!.EndsWith("mm", StringComparison.Ordinal) ? ", " + size.ShownWidth + " wide at 300 dpi" : "")}"));
         }
 

@@ -10,11 +10,8 @@ internal static class JupyterCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var prefix = new Option<string?>("--prefix")
-        {
-            Description = "Sets the kernel up under DIR/share/jupyter in place of the user's Jupyter data folder",
-            HelpName = "DIR",
-        };
+        var prefix = Options.Of<string?>("--prefix",
+            "Sets the kernel up under DIR/share/jupyter in place of the user's Jupyter data folder", "DIR");
         var install = new Command("install",
             "Set the C# kernel up for Jupyter clients, in the user's Jupyter data folder only.") { prefix };
         install.SetAction(parsed =>

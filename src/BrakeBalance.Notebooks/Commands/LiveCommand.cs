@@ -9,17 +9,8 @@ internal static class LiveCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var file = new Argument<string?>("FILE")
-        {
-            Description = "The vehicle file with which the page begins; the invented car of the notebooks unless said",
-            Arity = ArgumentArity.ZeroOrOne,
-        };
-        var output = new Option<string>("--output")
-        {
-            Description = "The folder to write into",
-            HelpName = "FOLDER",
-            DefaultValueFactory = _ => "out",
-        };
+        Argument<string?> file = Options.File("The vehicle file with which the page begins; the invented car of the notebooks unless said");
+        Option<string> output = Options.Folder("out");
         Option<bool> force = OutputFiles.Force();
         var command = new Command("your-car", "Write the page that works out any car by itself: one file for phone or laptop, no network.")
         {

@@ -6,19 +6,13 @@ namespace BrakeBalance.Notebooks.Commands;
 internal static class LogInput
 {
     /// <summary>The option that lets a command answer from what is left of a log.</summary>
-    public static Option<bool> AllowLost() => new("--allow-lost-rows")
-    {
-        Description = "Answers even when more than 2 % of a log's rows cannot be read",
-    };
+    public static Option<bool> AllowLost() => Options.Of<bool>("--allow-lost-rows",
+        "Answers even when more than 2 % of a log's rows cannot be read");
 
     /// <summary>The option that says what columns of a time series mean.</summary>
-    public static Option<string[]> Columns() => new("--column")
-    {
-        Description = "What a column means, where the guess is wrong or its unit is not known: " + ColumnChoice.Form
-            + "; none=… leaves it out, #3 names it by its place. Meanings: " + string.Join(", ", ColumnChoice.Meanings),
-        HelpName = "MEANING=NAME",
-        DefaultValueFactory = _ => [],
-    };
+    public static Option<string[]> Columns() => Options.Of<string[]>("--column",
+        $"What a column means, where the guess is wrong or its unit is not known: {ColumnChoice.Form}; none=… leaves it out, #3 names it "
+            + $"by its place. Meanings: {string.Join(", ", ColumnChoice.Meanings)}", "MEANING=NAME", []);
 
     /// <summary>What was said of columns.</summary>
     public static IReadOnlyList<ColumnChoice> ChoicesOf(IEnumerable<string> given, List<string> problems)

@@ -37,14 +37,10 @@ internal static class MeasureCommand
     {
         Argument<string> log = Log(
             "Gauge pairs: front and rear line pressure, turns and phase, as CSV; or the vehicle file that names such a log");
-        var below = new Option<double>("--below-knee")
-        {
-            Description = "Rear over front line pressure below the knee: 1 for one master cylinder, else what two bores and a bar make it; "
-                + "by a vehicle file when one is named",
-            HelpName = "NUMBER",
-            DefaultValueFactory = _ => 1,
-        };
-        (Option<bool> json, Option<string> units, Option<bool> lost) = (Json(), VehicleOptions.Units(), LogInput.AllowLost());
+        var below = Options.Of<double>("--below-knee",
+            "Rear over front line pressure below the knee: 1 for one master cylinder, else what two bores and a bar make it; "
+                + "by a vehicle file when one is named", "NUMBER", 1);
+        (Option<bool> json, Option<string> units, Option<bool> lost) = (Options.Json(), VehicleOptions.Units(), LogInput.AllowLost());
         var command = new Command("gauges", "Knee and slope of the valve by turns of its adjuster, and what is wrong with the lines.")
         {
             log, below, json, units, lost,
@@ -86,25 +82,12 @@ internal static class MeasureCommand
     {
         Argument<string> file = VehicleArgument();
         (Option<string?> stops, Option<string?> gauges) = (LogOption("--stops", "test stops"), LogOption("--gauges", "gauge pairs"));
-        var draws = new Option<int>("--draws")
-        {
-            Description = "Number of random draws",
-            HelpName = "COUNT",
-            DefaultValueFactory = _ => 100_000,
-        };
-        var check = new Option<bool>("--check") { Description = "Checks the estimate by Metropolis chains" };
-        var write = new Option<string?>("--write")
-        {
-            Description = "Writes a copy of the vehicle file with the fitted numbers as ranges",
-            HelpName = "FILE",
-        };
-        var date = new Option<string?>("--date")
-        {
-            Description = "Day of the tests for the comments that --write makes: 2026-05-12",
-            HelpName = "DATE",
-        };
+        var draws = Options.Of<int>("--draws", "Number of random draws", "COUNT", 100_000);
+        var check = Options.Of<bool>("--check", "Checks the estimate by Metropolis chains");
+        var write = Options.Of<string?>("--write", "Writes a copy of the vehicle file with the fitted numbers as ranges", "FILE");
+        var date = Options.Of<string?>("--date", "Day of the tests for the comments that --write makes: 2026-05-12", "DATE");
         (Option<bool> lost, Option<bool> force) = (LogInput.AllowLost(), OutputFiles.Force());
-        (Option<bool> json, Option<string> units, Option<string[]> set) = (Json(), VehicleOptions.Units(), VehicleOptions.Set());
+        (Option<bool> json, Option<string> units, Option<string[]> set) = (Options.Json(), VehicleOptions.Units(), VehicleOptions.Set());
         var command = new Command("setting", "The setting that follows from the file and the car's own tests, with its trade-off.")
         {
             file, stops, gauges, draws, check, write, date, json, units, set, lost, force,
@@ -255,9 +238,8 @@ internal static class MeasureCommand
             MeasureOutput.Sentences(console, estimate.Identifiability);
             if (estimate.DifferenceFromChains is { } difference)
             {
-                console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                    $"Metropolis chains: bounds differ by at most {difference:0.00} standard deviations; "
-                        + $"the chains {(estimate.ChainsAgree == true ? "agree" : "do not agree")}."));
+                console.WriteLine(Invariant.Text($"Metropolis chains: bounds differ by at most {difference:0.00} standard deviations; "
+                    + $"the chains {(estimate.ChainsAgree == true ? "agree" : "do not agree")}."));
             }
         }
 
@@ -283,24 +265,20 @@ internal static class MeasureCommand
 
     private static string? TurnsByGauges(Setting answer, GaugeAnalysis? valve) =>
         answer.Recommended?.Knee is { } knee && valve?.Calibration?.TurnsFor(knee) is { } turns
-            ? string.Create(CultureInfo.InvariantCulture, $"{turns.Estimate:0.0} ({turns.Low:0.0} to {turns.High:0.0})")
+            ? Invariant.Text($"{turns.Estimate:0.0} ({turns.Low:0.0} to {turns.High:0.0})")
             : null;
 
     private static Option<string?> LogOption(string name, string of) =>
-        new(name) { Description = $"Log of {of} (CSV), in place of the file's own", HelpName = "LOG" };
+        Options.Of<string?>(name, $"Log of {of} (CSV), in place of the file's own", "LOG");
 
     private static Command Next(Terminal terminal)
     {
-        Argument<string> file = VehicleArgument();
-        file.Arity = ArgumentArity.ZeroOrOne;
+        Argument<string?> file = Options.File();
         (Option<string?> stops, Option<string?> gauges) = (LogOption("--stops", "test stops"), LogOption("--gauges", "gauge pairs"));
-        var surfaces = new Option<string?>("--surfaces")
-        {
-            Description = "Surfaces that can be tested on, separated by commas; those of the stops so far unless said, or dry and wet",
-            HelpName = "NAMES",
-        };
-        var keys = new Option<bool>("--keys") { Description = "Lists the keys of the JSON and what each means, and does nothing else" };
-        (Option<bool> json, Option<string> units, Option<string[]> set) = (Json(), VehicleOptions.Units(), VehicleOptions.Set());
+        var surfaces = Options.Of<string?>("--surfaces",
+            "Surfaces that can be tested on, separated by commas; those of the stops so far unless said, or dry and wet", "NAMES");
+        Option<bool> keys = Options.Keys();
+        (Option<bool> json, Option<string> units, Option<string[]> set) = (Options.Json(), VehicleOptions.Units(), VehicleOptions.Set());
         Option<bool> lost = LogInput.AllowLost();
         var command = new Command("next", "The safe test stop that would narrow the setting's interval most, after those made so far.")
         {
@@ -361,13 +339,9 @@ internal static class MeasureCommand
     private static Command Bands(Terminal terminal)
     {
         Argument<string> file = VehicleArgument();
-        var adhesion = new Option<double>("--adhesion")
-        {
-            Description = "Coefficient of adhesion that the answers are for",
-            HelpName = "NUMBER",
-            DefaultValueFactory = _ => Conditions.DryAdhesion,
-        };
-        (Option<bool> json, Option<string[]> set) = (Json(), VehicleOptions.Set());
+        var adhesion = Options.Of<double>("--adhesion", "Coefficient of adhesion that the answers are for",
+            "NUMBER", Conditions.DryAdhesion);
+        (Option<bool> json, Option<string[]> set) = (Options.Json(), VehicleOptions.Set());
         var command = new Command("bands",
             "Answers as bands while numbers are missing, and which number to measure next, with which tool.") { file, adhesion, json, set };
         command.SetAction(parsed =>
@@ -400,19 +374,10 @@ internal static class MeasureCommand
     private static Command Plan(Terminal terminal)
     {
         Argument<string> file = VehicleArgument();
-        var surfaces = new Option<string>("--surfaces")
-        {
-            Description = "Surfaces to test on, separated by commas",
-            HelpName = "NAMES",
-            DefaultValueFactory = _ => "dry,wet",
-        };
-        var csv = new Option<string?>("--csv")
-        {
-            Description = "Writes the sheet to fill in, as CSV that 'measure setting --stops' reads back",
-            HelpName = "FILE",
-        };
-        var sheet = new Option<string?>("--sheet") { Description = "Writes a sheet to print (HTML, A4 or Letter)", HelpName = "FILE" };
-        (Option<bool> json, Option<string> units, Option<string[]> set) = (Json(), VehicleOptions.Units(), VehicleOptions.Set());
+        var surfaces = Options.Of<string>("--surfaces", "Surfaces to test on, separated by commas", "NAMES", "dry,wet");
+        var csv = Options.Of<string?>("--csv", "Writes the sheet to fill in, as CSV that 'measure setting --stops' reads back", "FILE");
+        var sheet = Options.Of<string?>("--sheet", "Writes a sheet to print (HTML, A4 or Letter)", "FILE");
+        (Option<bool> json, Option<string> units, Option<string[]> set) = (Options.Json(), VehicleOptions.Units(), VehicleOptions.Set());
         Option<bool> force = OutputFiles.Force();
         var command = new Command("plan", "An ordered list of test stops with pressures, loads, abort criteria and cautions.")
         {
@@ -460,12 +425,8 @@ internal static class MeasureCommand
     private static Command Questions(Terminal terminal)
     {
         Argument<string> file = VehicleArgument();
-        var number = new Option<int?>("--number")
-        {
-            Description = FormattableString.Invariant($"Only the question of this number, 1 to {QuestionDesk.Count}"),
-            HelpName = "NUMBER",
-        };
-        (Option<bool> json, Option<string> units, Option<string[]> set) = (Json(), VehicleOptions.Units(), VehicleOptions.Set());
+        var number = Options.Of<int?>("--number", Invariant.Text($"Only the question of this number, 1 to {QuestionDesk.Count}"), "NUMBER");
+        (Option<bool> json, Option<string> units, Option<string[]> set) = (Options.Json(), VehicleOptions.Units(), VehicleOptions.Set());
         var command = new Command("questions", "Common questions, answered for a car or with the number that lacks and how to find it.")
         {
             file, number, json, units, set,
@@ -475,7 +436,7 @@ internal static class MeasureCommand
             VehicleReading car = Reading(terminal, parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
             if (parsed.GetValue(number) is < 1 or > QuestionDesk.Count)
             {
-                throw new BadInputException(FormattableString.Invariant($"--number: a question from 1 to {QuestionDesk.Count}."));
+                throw new BadInputException(Invariant.Text($"--number: a question from 1 to {QuestionDesk.Count}."));
             }
 
             IReadOnlyList<QuestionAnswer> answers =
@@ -492,7 +453,7 @@ internal static class MeasureCommand
             foreach (QuestionAnswer answer in shown)
             {
                 console.WriteLine("");
-                console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{answer.Number}. {answer.Question}"));
+                console.WriteLine(Invariant.Text($"{answer.Number}. {answer.Question}"));
                 console.WriteLine(answer.Answer ?? "Lacking: " + string.Join("; ", answer.Lacking));
                 if (answer.Vague.Count > 0)
                 {
@@ -517,11 +478,8 @@ internal static class MeasureCommand
     private static Command Invent(Terminal terminal)
     {
         var folder = new Argument<string>("FOLDER") { Description = "Folder the invented logs are written to" };
-        Option<string?> file = new("--vehicle")
-        {
-            Description = "The car the logs are invented from; the repository's coupe unless said",
-            HelpName = "FILE",
-        };
+        var file = Options.Of<string?>("--vehicle", "The car the logs are invented from; the repository's coupe unless said",
+            "FILE");
         Option<bool> force = OutputFiles.Force();
         var command = new Command("invent", "Writes the invented logs that the notebooks read, from a car whose truth is known.")
         {
@@ -580,8 +538,6 @@ internal static class MeasureCommand
     internal static Argument<string> Log(string description) => new("LOG") { Description = description };
 
     private static Argument<string> VehicleArgument() => new("FILE") { Description = "The vehicle file" };
-
-    internal static Option<bool> Json() => new("--json") { Description = "Writes JSON for scripts; keys carry their unit" };
 
     internal static SummaryUnits Shown(ParseResult parsed, Option<string> units) => new(System(parsed, units));
 

@@ -46,7 +46,7 @@ internal static class NotebooksCommand
         }
 
         broken.ForEach(terminal.Error.WriteLine);
-        terminal.Output.WriteLine(FormattableString.Invariant($"{files.Count} notebooks looked at, {broken.Count} problems."));
+        terminal.Output.WriteLine(Invariant.Text($"{files.Count} notebooks looked at, {broken.Count} problems."));
         return broken.Count == 0 ? ExitCode.Success : ExitCode.Failed;
     }
 

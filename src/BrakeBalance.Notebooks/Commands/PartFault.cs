@@ -10,10 +10,25 @@ internal static class PartFault
     public static string Words(Exception fault, ParseResult parsed) =>
         Said(fault) ?? FaultReport.Write(fault, [.. parsed.Tokens.Select(token => token.Value)]);
 
+    /// <summary>An answer, or what the calculation says against the input.</summary>
+    /// <exception cref="BadInputException">The input cannot be used; the message begins with <paramref name="of"/>.</exception>
+    public static T Refused<T>(string of, Func<T> answer)
+    {
+        try
+        {
+            return answer();
+        }
+        catch (Exception exception) when (Said(exception) is { } words)
+        {
+            throw new BadInputException(of.Length > 0 ? $"{of}: {words}" : words);
+        }
+    }
+
     /// <summary>What this project's own code says of an input with which it cannot calculate; null for any other fault.</summary>
-    public static string? Said(Exception fault) => fault switch
+    private static string? Said(Exception fault) => fault switch
     {
         BadInputException bad => string.Join(" ", bad.Problems),
+        AggregateException { InnerException: { } inner } => Said(inner),
         ArgumentException or InvalidOperationException when IsOurs(fault) =>
             fault.Message.Split(" (Parameter", 2)[0].ReplaceLineEndings(" ").TrimEnd(),
         _ => null,

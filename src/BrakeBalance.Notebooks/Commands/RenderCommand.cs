@@ -15,52 +15,29 @@ internal static class RenderCommand
 
     public static Command Create(Terminal terminal)
     {
-        var notebook = new Option<string[]>("--notebook")
-        {
-            Description = "Only the notebook of this name or number, such as 01 or lessons/01; may be given several times",
-            HelpName = "NAME",
-            DefaultValueFactory = _ => [],
-        };
+        var notebook = Options.Of<string[]>("--notebook",
+            "Only the notebook of this name or number, such as 01 or lessons/01; may be given several times", "NAME", []);
         var vehicle = new Option<string[]>("--vehicle")
         {
-            Description = string.Create(CultureInfo.InvariantCulture, $"Your own vehicle file, in place of the invented car; of up to "
+            Description = Invariant.Text($"Your own vehicle file, in place of the invented car; of up to "
                 + $"{SetUpComparison.Most} the pages show the first, and {ComparisonPage.FileName} sets all side by side"),
             HelpName = "FILE",
             DefaultValueFactory = _ => [],
         };
-        var bench = new Option<string?>("--bench") { Description = "Your own bench file, in place of the invented job", HelpName = "FILE" };
+        var bench = Options.Of<string?>("--bench", "Your own bench file, in place of the invented job", "FILE");
         Option<string[]> set = VehicleOptions.Set();
         Option<string> units = VehicleOptions.Units();
-        var output = new Option<string?>("--output")
-        {
-            Description = "The folder for the pages [default: out in the repository]",
-            HelpName = "FOLDER",
-        };
-        var single = new Option<bool>("--single-file")
-        {
-            Description = "Puts the calculation into each page (about 5 MB), so that one file can be passed on alone",
-        };
-        var engine = new Option<string>("--engine")
-        {
-            Description = "What runs the cells: interactive (the embedded kernel) or script (plain C# scripting)",
-            HelpName = "interactive|script",
-            DefaultValueFactory = _ => "interactive",
-        };
+        var output = Options.Of<string?>("--output", "The folder for the pages [default: out in the repository]", "FOLDER");
+        var single = Options.Of<bool>("--single-file",
+            "Puts the calculation into each page (about 5 MB), so that one file can be passed on alone");
+        var engine = Options.Of<string>("--engine", "What runs the cells: interactive (the embedded kernel) or script (plain C# scripting)",
+            "interactive|script", "interactive");
         engine.AcceptOnlyFromAmong(StringComparer.OrdinalIgnoreCase, "interactive", "script");
-        var limit = new Option<int>("--cell-limit")
-        {
-            Description = "The longest that a cell may take, in seconds; a notebook whose cell takes longer fails, and the others go on",
-            HelpName = "SECONDS",
-            DefaultValueFactory = _ => 120,
-        };
-        var again = new Option<bool>("--again")
-        {
-            Description = "Runs every notebook, also those of which nothing has changed since their pages were made",
-        };
-        var watch = new Option<bool>("--watch")
-        {
-            Description = "Renders again whenever a notebook, data or your own file changes, and open pages load themselves again",
-        };
+        var limit = Options.Of<int>("--cell-limit",
+            "The longest that a cell may take, in seconds; a notebook whose cell takes longer fails, and the others go on", "SECONDS", 120);
+        var again = Options.Of<bool>("--again", "Runs every notebook, also those of which nothing has changed since their pages were made");
+        var watch = Options.Of<bool>("--watch",
+            "Renders again whenever a notebook, data or your own file changes, and open pages load themselves again");
         Option<bool> force = OutputFiles.Force();
         var command = new Command(
             "render",
@@ -89,9 +66,8 @@ internal static class RenderCommand
             PageFiles(notebooks, whole, setUps.Length > 0, folder, files, problems);
             if (parsed.GetRequiredValue(limit) is not (>= 1 and <= LongestLimit))
             {
-                problems.Add(string.Create(CultureInfo.InvariantCulture,
-                    $"--cell-limit {parsed.GetRequiredValue(limit)}: this is no time for a cell. "
-                        + $"Accepted: whole seconds from 1 to {LongestLimit}."));
+                problems.Add(Invariant.Text($"--cell-limit {parsed.GetRequiredValue(limit)}: this is no time for a cell. "
+                    + $"Accepted: whole seconds from 1 to {LongestLimit}."));
             }
 
             string? benchFile = parsed.GetValue(bench);
@@ -114,10 +90,10 @@ internal static class RenderCommand
             string inputs = Inputs([chosen, kind.ToString(), .. input.Overrides], own);
             var kept = new KeptRuns(Path.Combine(folder, KeptSite.Place), inputs);
             string key = KeptRuns.Fingerprint(
-                [FormattableString.Invariant($"{watched} {parsed.GetValue(single)}"), .. notebooks.Select(kept.Key)], others);
+                [Invariant.Text($"{watched} {parsed.GetValue(single)}"), .. notebooks.Select(kept.Key)], others);
             if (whole && !fresh && KeptSite.Standing(folder, key) is { } standing)
             {
-                terminal.Output.WriteLine(FormattableString.Invariant($"Nothing has changed: the pages of {standing.Notebooks} notebooks ")
+                terminal.Output.WriteLine(Invariant.Text($"Nothing has changed: the pages of {standing.Notebooks} notebooks ")
                     + $"stand as they are (--again runs them all the same). Open {Path.Combine(folder, PageNames.Index)}");
                 return ExitCode.Success;
             }
@@ -238,7 +214,7 @@ internal static class RenderCommand
             foreach (ExecutedCodeCell cell in run.Cells.OfType<ExecutedCodeCell>().Where(cell => cell.Failure is not null))
             {
                 CellFailure failure = cell.Failure!;
-                string line = failure.Line is { } number ? FormattableString.Invariant($", line {number}") : "";
+                string line = failure.Line is { } number ? Invariant.Text($", line {number}") : "";
                 terminal.Error.WriteLine($"{run.Name}, cell {cell.Id}{line}: {failure.Message}");
                 terminal.Error.WriteLine($"    {failure.SourceLine ?? cell.Source.Split('\n')[0].Trim()}");
             }
@@ -248,8 +224,8 @@ internal static class RenderCommand
         failures.ForEach(terminal.Error.WriteLine);
         int failed = executed.Count(run => !run.Succeeded);
         string unchanged = changed == executed.Count ? ""
-            : FormattableString.Invariant($"; {executed.Count - changed} of them as they ran before, for nothing has changed in them");
-        terminal.Output.WriteLine(FormattableString.Invariant($"{executed.Count - failed} of {executed.Count} notebooks ran to their end")
+            : Invariant.Text($"; {executed.Count - changed} of them as they ran before, for nothing has changed in them");
+        terminal.Output.WriteLine(Invariant.Text($"{executed.Count - failed} of {executed.Count} notebooks ran to their end")
             + $"{unchanged}. Open {Path.Combine(folder, PageNames.Index)}");
         return failed == 0 && failures.Count == 0 ? ExitCode.Success : ExitCode.Failed;
     }
@@ -348,8 +324,7 @@ internal static class RenderCommand
     {
         if (paths.Length > SetUpComparison.Most)
         {
-            problems.Add(string.Create(CultureInfo.InvariantCulture,
-                $"--vehicle: {paths.Length} files. Accepted: 1 to {SetUpComparison.Most}."));
+            problems.Add(Invariant.Text($"--vehicle: {paths.Length} files. Accepted: 1 to {SetUpComparison.Most}."));
         }
 
         if (paths.Length < 2)

@@ -40,9 +40,8 @@ internal static class RenderProgress
             if (value.Cell is { } cell)
             {
                 string outcome = cell.Failure is null ? "" : ", FAILED";
-                output.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                    $"{value.Notebook.Name}: cell {value.Done} of {value.Of} ({cell.Id}), "
-                        + $"{_sinceLast.Elapsed.TotalSeconds:0.00} s{outcome}"));
+                output.WriteLine(Invariant.Text($"{value.Notebook.Name}: cell {value.Done} of {value.Of} ({cell.Id}), "
+                    + $"{_sinceLast.Elapsed.TotalSeconds:0.00} s{outcome}"));
             }
             else
             {

@@ -42,6 +42,5 @@ internal static class RenderWatch
         }
     }
 
-    private static string Stamp(string file) =>
-        string.Create(CultureInfo.InvariantCulture, $"{file} {File.GetLastWriteTimeUtc(file).Ticks}");
+    private static string Stamp(string file) => Invariant.Text($"{file} {File.GetLastWriteTimeUtc(file).Ticks}");
 }

@@ -14,30 +14,20 @@ internal static class SeriesCommand
         Argument<string> log = MeasureCommand.Log("What a phone or logger exported: a time with a speed (also of wheels, or as positions) "
             + "or an acceleration, 4 to 200 times a second, in any delimiter, decimal sign and wording; or the vehicle file that "
             + "names one");
-        var dive = new Option<double?>("--dive")
-        {
-            Description = "Nose-down pitch of the body at 1 g, in degrees; only an accelerometer needs it",
-            HelpName = "DEGREES",
-        };
-        var into = new Option<string?>("--into")
-        {
-            Description = "Adds the stops that can be trusted to this log of test stops; it is begun when it is not there",
-            HelpName = "STOPS",
-        };
-        Option<string?> load = Said("--load-case", "With --into: load case, as the vehicle file names it", "NAME");
-        Option<string?> surface = Said("--surface", "With --into: surface, the same word for the same surface", "NAME");
-        Option<string?> locked = Said("--locked",
+        var dive = Options.Of<double?>("--dive", "Nose-down pitch of the body at 1 g, in degrees; only an accelerometer needs it",
+            "DEGREES");
+        var into = Options.Of<string?>("--into",
+            "Adds the stops that can be trusted to this log of test stops; it is begun when it is not there", "STOPS");
+        var load = Options.Of<string?>("--load-case", "With --into: load case, as the vehicle file names it", "NAME");
+        var surface = Options.Of<string?>("--surface", "With --into: surface, the same word for the same surface", "NAME");
+        var locked = Options.Of<string?>("--locked",
             "With --into: what locked first (none, front, rear, together) where no wheel speeds tell, one for all stops or one for "
                 + "each, separated by commas", "WORDS");
-        Option<string?> pressure = Said("--front-pressure",
+        var pressure = Options.Of<string?>("--front-pressure",
             "With --into: front line pressure where the log has none, one for all stops or one for each, such as \"27 bar, 31 bar\"",
                 "PRESSURES");
-        var turns = new Option<double?>("--turns")
-        {
-            Description = "With --into: turns of the valve's adjuster, in from fully out",
-            HelpName = "NUMBER",
-        };
-        (Option<bool> json, Option<string> units, Option<bool> lost) = (MeasureCommand.Json(), VehicleOptions.Units(),
+        var turns = Options.Of<double?>("--turns", "With --into: turns of the valve's adjuster, in from fully out", "NUMBER");
+        (Option<bool> json, Option<string> units, Option<bool> lost) = (Options.Json(), VehicleOptions.Units(),
             LogInput.AllowLost());
         Option<string[]> column = LogInput.Columns();
         var command = new Command("series",
@@ -102,12 +92,6 @@ internal static class SeriesCommand
         });
         return command;
     }
-
-    private static Option<string?> Said(string name, string description, string help) => new(name)
-    {
-        Description = description,
-        HelpName = help
-    };
 
     private sealed record Told(string? LoadCase, string? Surface, string? Locked, string? FrontPressure, double? Turns);
 
@@ -176,7 +160,7 @@ internal static class SeriesCommand
         terminal.Error.WriteLine($"{target}: {stops.Length} stop{(stops.Length == 1 ? "" : "s")} added.");
         foreach (MeasuredStop left in search.Stops.Where(s => !s.IsTrusted))
         {
-            terminal.Error.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            terminal.Error.WriteLine(Invariant.Text(
                 $"The stop at {left.Start.Seconds:0.00} s is not added: {string.Join(' ', left.Cautions)}"));
         }
 
@@ -190,7 +174,7 @@ internal static class SeriesCommand
             terminal.Error.WriteLine("--front-pressure: not used; the log has its own.");
         }
 
-        string Note(MeasuredStop stop) => string.Create(CultureInfo.InvariantCulture, $"{name} at {stop.Start.Seconds:0.00} s");
+        string Note(MeasuredStop stop) => Invariant.Text($"{name} at {stop.Start.Seconds:0.00} s");
 
         TestStop Row(MeasuredStop stop, int i)
         {

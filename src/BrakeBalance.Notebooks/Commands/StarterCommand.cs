@@ -28,11 +28,7 @@ internal static class StarterCommand
         Terminal terminal, string name, string description, string next, Func<ParseResult, string> text, params Symbol[] options)
     {
         var command = new Command(name, description);
-        foreach (Argument argument in options.OfType<Argument>())
-        {
-            command.Arguments.Add(argument);
-        }
-
+        options.OfType<Argument>().ToList().ForEach(command.Arguments.Add);
         var file = new Argument<string>("FILE")
         {
             Description = "The file to write; - writes to the terminal",
@@ -41,11 +37,7 @@ internal static class StarterCommand
         Option<bool> force = OutputFiles.Force();
         command.Arguments.Add(file);
         command.Options.Add(force);
-        foreach (Option option in options.OfType<Option>())
-        {
-            command.Options.Add(option);
-        }
-
+        options.OfType<Option>().ToList().ForEach(command.Options.Add);
         command.SetAction(parsed =>
         {
             string path = parsed.GetRequiredValue(file);
@@ -67,7 +59,7 @@ internal static class StarterCommand
 
     private static Option<string> Choice(string name, string description, IReadOnlyList<string> words, string usual)
     {
-        var option = new Option<string>(name) { Description = description, DefaultValueFactory = _ => usual };
+        var option = Options.Of<string>(name, description, null, usual);
         option.AcceptOnlyFromAmong([.. words]);
         return option;
     }

@@ -11,81 +11,36 @@ internal static class StopsCommand
 
     public static Command Create(Terminal terminal)
     {
-        var file = new Argument<string?>("FILE") { Description = "The vehicle file", Arity = ArgumentArity.ZeroOrOne };
-        var json = new Option<bool>("--json") { Description = "Writes JSON for scripts; keys carry their unit" };
-        var keys = new Option<bool>("--keys") { Description = "Lists the keys of the JSON and what each means, and does nothing else" };
+        Argument<string?> file = Options.File();
+        Option<bool> json = Options.Json();
+        Option<bool> keys = Options.Keys();
         Option<string[]> set = VehicleOptions.Set();
         Option<string> units = VehicleOptions.Units();
-        var adhesion = new Option<string>("--adhesion")
-        {
-            Description = "Surfaces to stop on, as peak coefficients of adhesion from 0.05 to 2, separated by commas",
-            HelpName = "NUMBERS",
-            DefaultValueFactory = _ => "0.3,0.6,0.9",
-        };
-        var speed = new Option<string>("--speed")
-        {
-            Description = "Speed when the foot touches the pedal: \"100 km/h\", \"60 mph\"",
-            HelpName = "SPEED",
-            DefaultValueFactory = _ => "100 km/h",
-        };
-        var grade = new Option<string>("--grade")
-        {
-            Description = "Slope of the road, uphill positive, as \"6 %\" or \"3.5 °\"; fade and laps stay on level road",
-            HelpName = "SLOPE",
-            DefaultValueFactory = _ => "0 %",
-        };
-        var pedalForce = new Option<string?>("--pedal-force")
-        {
-            Description = "Force of the foot in an emergency stop, such as \"110 lbf\"; without it the file\'s pedal.emergencyForce, "
-                + "or 500 N",
-            HelpName = "FORCE",
-        };
-        var release = new Option<string?>("--release")
-        {
-            Description = "Also a stop whose foot eases half a second after the first lock, at this fall of pressure, "
-                + "such as \"100 bar/s\", until every wheel turns again",
-            HelpName = "RATE",
-        };
-        var load = new Option<string?>("--load-case") { Description = "Only the load case of this name", HelpName = "NAME" };
-        var study = new Option<int?>("--study")
-        {
-            Description = "Also so many emergency stops with adhesion, load and friction drawn at random, on all processors",
-            HelpName = "NUMBER",
-        };
-        var seed = new Option<int>("--seed")
-        {
-            Description = "Seed of the study's draws",
-            HelpName = "NUMBER",
-            DefaultValueFactory = _ => 1,
-        };
-        var lap = new Option<string?>("--lap")
-        {
-            Description = "Also the heat of laps: a log with a time and a speed as loggers export it (see 'measure series --help')",
-            HelpName = "FILE",
-        };
-        var laps = new Option<int>("--laps")
-        {
-            Description = "How often the lap is driven, 1 to 200",
-            HelpName = "NUMBER",
-            DefaultValueFactory = _ => 5,
-        };
-        var split = new Option<string?>("--split-adhesion")
-        {
-            Description = "Also stops with one adhesion under the left and another under the right wheels, 0.05 to 2 each, the "
-                + "steering held still: \"0.3/0.8\"",
-            HelpName = "LEFT/RIGHT",
-        };
-        var crossSlope = new Option<string?>("--cross-slope")
-        {
-            Description = "Slope across the road where the car may yaw, -17 to 17 %, positive when it falls away to the left; \"2 %\" "
-                + "when left out. Also stops with full pressure and below lock-up",
-            HelpName = "PERCENT",
-        };
-        var bends = new Option<bool>("--bend-map")
-        {
-            Description = "Also braking in bends: what lets go first, and the highest knee "
-            + "with the front first, over lateral acceleration"
-        };
+        var adhesion = Options.Of<string>("--adhesion",
+            "Surfaces to stop on, as peak coefficients of adhesion from 0.05 to 2, separated by commas", "NUMBERS", "0.3,0.6,0.9");
+        var speed = Options.Of<string>("--speed", "Speed when the foot touches the pedal: \"100 km/h\", \"60 mph\"", "SPEED", "100 km/h");
+        var grade = Options.Of<string>("--grade",
+            "Slope of the road, uphill positive, as \"6 %\" or \"3.5 °\"; fade and laps stay on level road", "SLOPE", "0 %");
+        var pedalForce = Options.Of<string?>("--pedal-force",
+            "Force of the foot in an emergency stop, such as \"110 lbf\"; without it the file\'s pedal.emergencyForce, or 500 N", "FORCE");
+        var release = Options.Of<string?>("--release",
+            "Also a stop whose foot eases half a second after the first lock, at this fall of pressure, "
+                + "such as \"100 bar/s\", until every wheel turns again", "RATE");
+        var load = Options.Of<string?>("--load-case", "Only the load case of this name", "NAME");
+        var study = Options.Of<int?>("--study",
+            "Also so many emergency stops with adhesion, load and friction drawn at random, on all processors", "NUMBER");
+        var seed = Options.Of<int>("--seed", "Seed of the study's draws", "NUMBER", 1);
+        var lap = Options.Of<string?>("--lap",
+            "Also the heat of laps: a log with a time and a speed as loggers export it (see 'measure series --help')", "FILE");
+        var laps = Options.Of<int>("--laps", "How often the lap is driven, 1 to 200", "NUMBER", 5);
+        var split = Options.Of<string?>("--split-adhesion",
+            "Also stops with one adhesion under the left and another under the right wheels, 0.05 to 2 each, the "
+                + "steering held still: \"0.3/0.8\"", "LEFT/RIGHT");
+        var crossSlope = Options.Of<string?>("--cross-slope",
+            "Slope across the road where the car may yaw, -17 to 17 %, positive when it falls away to the left; \"2 %\" "
+                + "when left out. Also stops with full pressure and below lock-up", "PERCENT");
+        var bends = Options.Of<bool>("--bend-map", "Also braking in bends: what lets go first, and the highest knee "
+            + "with the front first, over lateral acceleration");
         (Option<bool> lost, Option<string[]> column) = (LogInput.AllowLost(), LogInput.Columns());
         var command = new Command("stops", "Stop a car: distance, lock order, whether it swaps ends, brake heat and fade.")
         {
@@ -129,7 +84,7 @@ internal static class StopsCommand
                 };
                 bool stops = vehicle.LoadCases.All(loadCase => StopSetup.WhyNoStop(vehicle, loadCase, ask.Conditions) is null);
                 StopStudyResult? many = parsed.GetValue(study) is { } count && stops
-                    ? terminal.Work.Do("simulating stops", count, progress => Compute(vehicle, () => StopStudy.Run(
+                    ? terminal.Work.Do("simulating stops", count, progress => PartFault.Refused(vehicle.Name, () => StopStudy.Run(
                         vehicle,
                         new StopStudyPlan
                         {
@@ -141,29 +96,13 @@ internal static class StopsCommand
                         progress, cancellation)))
                     : null;
                 var shown = new StopUnits(VehicleOptions.UnitsOf(parsed, units));
-                Banded<StopReport> reports = Compute(vehicle, () => Banded.Of(vehicle, drawn =>
+                Banded<StopReport> reports = PartFault.Refused(vehicle.Name, () => Banded.Of(vehicle, drawn =>
                     StopReport.Of(drawn, ask, [.. loads.Select(one => drawn.LoadCase(one.Name))], many)));
                 Write(terminal, reports, shown, parsed.GetValue(json));
                 return ExitCode.Success;
             },
             cancellation));
         return command;
-    }
-
-    private static T Compute<T>(Vehicle vehicle, Func<T> answer)
-    {
-        try
-        {
-            return answer();
-        }
-        catch (AggregateException exception) when (exception.InnerException is ArgumentException or InvalidOperationException)
-        {
-            throw new BadInputException($"{vehicle.Name}: {exception.InnerException.Message.ReplaceLineEndings(" ")}");
-        }
-        catch (Exception exception) when (PartFault.Said(exception) is { } words)
-        {
-            throw new BadInputException($"{vehicle.Name}: {words}");
-        }
     }
 
     private static void Write(Terminal terminal, Banded<StopReport> reports, StopUnits units, bool json)
@@ -230,8 +169,7 @@ internal static class StopsCommand
             return Angle.FromRadians(Math.Atan(percent / 100));
         }
 
-        problems.Add(string.Create(CultureInfo.InvariantCulture,
-            $"{option}: '{text}' is not a slope from {-most} % to {most} %, such as \"2 %\"."));
+        problems.Add(Invariant.Text($"{option}: '{text}' is not a slope from {-most} % to {most} %, such as \"2 %\"."));
         return null;
     }
 

@@ -10,19 +10,10 @@ internal static class StoryCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var file = new Argument<string?>("FILE")
-        {
-            Description = "The vehicle file; the invented car of the notebooks unless said",
-            Arity = ArgumentArity.ZeroOrOne,
-        };
+        Argument<string?> file = Options.File("The vehicle file; the invented car of the notebooks unless said");
         Option<string> units = VehicleOptions.Units();
         Option<string[]> set = VehicleOptions.Set();
-        var output = new Option<string>("--output")
-        {
-            Description = "The folder to write into",
-            HelpName = "FOLDER",
-            DefaultValueFactory = _ => "out",
-        };
+        Option<string> output = Options.Folder("out");
         Option<bool> force = OutputFiles.Force();
         var command = new Command("story",
             "Write the story \"What the knee does\": one page with figures to move, for readers who do not know the trade.") { file, units,

@@ -8,26 +8,20 @@ internal static class SummaryCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var file = new Argument<string?>("FILE") { Description = "The vehicle file", Arity = ArgumentArity.ZeroOrOne };
-        var json = new Option<bool>("--json") { Description = "Writes JSON for scripts; keys carry their unit" };
-        var keys = new Option<bool>("--keys")
-        {
-            Description = "Lists the keys of the JSON and what each means, and does nothing else; "
-                + "--units us ends them in _psi, _lbf, _lb, _in or _ft and _mph",
-        };
+        Argument<string?> file = Options.File();
+        Option<bool> json = Options.Json();
+        var keys = Options.Of<bool>("--keys", "Lists the keys of the JSON and what each means, and does nothing else; "
+            + "--units us ends them in _psi, _lbf, _lb, _in or _ft and _mph");
         Option<string[]> set = VehicleOptions.Set();
         Option<string> units = VehicleOptions.Units();
-        Option<string?> adhesions =
-            Numbers("--adhesion", "Surfaces to try, as coefficients of adhesion above 0 up to 2, separated by commas: 0.2,0.5,1.0");
-        Option<string?> rates = Numbers("--braking-rate",
-            "Decelerations to show, as deceleration over g above 0 up to 2, separated by commas: 0.3,0.6");
-        var speed = new Option<string?>("--speed")
-        {
-            Description = "Speed at which drag, lift and downforce act, with its unit; standstill when left out: --speed \"120 km/h\"",
-            HelpName = "SPEED",
-        };
-        var load = new Option<string?>("--load-case") { Description = "Only the load case of this name", HelpName = "NAME" };
-        var all = new Option<bool>("--all") { Description = "Shows every table" };
+        var adhesions = Options.Of<string?>("--adhesion",
+            "Surfaces to try, as coefficients of adhesion above 0 up to 2, separated by commas: 0.2,0.5,1.0", "NUMBERS");
+        var rates = Options.Of<string?>("--braking-rate",
+            "Decelerations to show, as deceleration over g above 0 up to 2, separated by commas: 0.3,0.6", "NUMBERS");
+        var speed = Options.Of<string?>("--speed",
+            "Speed at which drag, lift and downforce act, with its unit; standstill when left out: --speed \"120 km/h\"", "SPEED");
+        var load = Options.Of<string?>("--load-case", "Only the load case of this name", "NAME");
+        var all = Options.Of<bool>("--all", "Shows every table");
         var command = new Command("summary", "Print which axle locks first and where to set the valve, then what that rests on.")
         {
             file, all, json, keys, set, units, adhesions, rates, speed, load,
@@ -93,21 +87,8 @@ internal static class SummaryCommand
             throw new BadInputException(problems);
         }
 
-        try
-        {
-            return BalanceSummary.Of(reading.Vehicle, rates, adhesions, load, speed);
-        }
-        catch (Exception exception) when (PartFault.Said(exception) is { } words)
-        {
-            throw new BadInputException($"{path}: {words}");
-        }
+        return PartFault.Refused(path!, () => BalanceSummary.Of(reading.Vehicle, rates, adhesions, load, speed));
     }
-
-    private static Option<string?> Numbers(string name, string description) => new(name)
-    {
-        Description = description,
-        HelpName = "NUMBERS",
-    };
 
     private static double[]? Read(ParseResult parsed, Option<string?> option, List<string> problems)
     {

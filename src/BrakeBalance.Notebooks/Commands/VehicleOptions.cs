@@ -7,23 +7,13 @@ namespace BrakeBalance.Notebooks.Commands;
 internal static class VehicleOptions
 {
     /// <summary>Single values that replace those in the vehicle file.</summary>
-    public static Option<string[]> Set() => new("--set")
-    {
-        Description = "Takes one value in place of the file's, by its path in it; "
-            + "may be given several times: --set \"hydraulics.rearValves[0].knee=40 bar\"",
-        HelpName = "PATH=VALUE",
-        DefaultValueFactory = _ => [],
-    };
+    public static Option<string[]> Set() => Options.Of<string[]>("--set", "Takes one value in place of the file's, by its path in it; "
+        + "may be given several times: --set \"hydraulics.rearValves[0].knee=40 bar\"", "PATH=VALUE", []);
 
     /// <summary>The display units.</summary>
     public static Option<string> Units()
     {
-        var units = new Option<string>("--units")
-        {
-            Description = "Units of what is shown: si (bar, kN, mm) or us (psi, lbf, in)",
-            HelpName = "si|us",
-            DefaultValueFactory = _ => "si",
-        };
+        var units = Options.Of<string>("--units", "Units of what is shown: si (bar, kN, mm) or us (psi, lbf, in)", "si|us", "si");
         units.AcceptOnlyFromAmong(StringComparer.OrdinalIgnoreCase, "si", "us");
         return units;
     }
@@ -64,7 +54,7 @@ internal static class VehicleOptions
     }
 
     /// <summary>A number of warnings in words.</summary>
-    public static string CountOf(int warnings) => FormattableString.Invariant($"{warnings} warning{(warnings == 1 ? "" : "s")}");
+    public static string CountOf(int warnings) => Invariant.Text($"{warnings} warning{(warnings == 1 ? "" : "s")}");
 
     /// <summary>Reads the speed of an option, as the entries of a file are read.</summary>
     /// <param name="option">The option's name.</param>
@@ -81,7 +71,7 @@ internal static class VehicleOptions
             return speed;
         }
 
-        problems.Add(string.Create(CultureInfo.InvariantCulture,
+        problems.Add(Invariant.Text(
             $"{option}: '{text}' is not a speed from {low:0} to {high:0} km/h{(fault is null ? "" : $" ({fault.TrimEnd('.')})")}. "
                 + $"Accepted: such as \"100 km/h\" or \"60 mph\"."));
         return null;

@@ -83,8 +83,7 @@ internal static partial class CanonicalNotebook
         catch (JsonException exception)
         {
             throw new NotebookFormatException(
-                FormattableString.Invariant(
-                $"'{path}' is not a notebook of format 4: it is not JSON from line {(exception.LineNumber ?? 0) + 1} on."));
+                Invariant.Text($"'{path}' is not a notebook of format 4: it is not JSON from line {(exception.LineNumber ?? 0) + 1} on."));
         }
         catch (Exception exception) when (exception is InvalidOperationException or NullReferenceException or ArgumentException)
         {
@@ -154,7 +153,7 @@ internal static partial class CanonicalNotebook
         string free = stem;
         for (int count = 2; !taken.Add(free); count++)
         {
-            free = FormattableString.Invariant($"{stem}-{count}");
+            free = Invariant.Text($"{stem}-{count}");
         }
 
         return free;

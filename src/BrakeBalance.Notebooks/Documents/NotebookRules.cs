@@ -28,7 +28,7 @@ internal static class NotebookRules
         int headings = notebook.Cells.Where(cell => !cell.IsCode).Sum(TopHeadings);
         if (headings != 1)
         {
-            broken.Add(FormattableString.Invariant($"it must have one top-level heading, not {headings}"));
+            broken.Add(Invariant.Text($"it must have one top-level heading, not {headings}"));
         }
 
         NotebookCell[] opening = [.. notebook.Cells.Where(cell => cell.Tags.Contains(FirstScreen))];
@@ -61,7 +61,7 @@ internal static class NotebookRules
         int lines = cell.Source.Split('\n').Count(line => !string.IsNullOrWhiteSpace(line));
         if (lines > MostLines)
         {
-            yield return FormattableString.Invariant($"{lines} lines of code; at most {MostLines}");
+            yield return Invariant.Text($"{lines} lines of code; at most {MostLines}");
         }
 
         if (cell.Source.StartsWith("#!", StringComparison.Ordinal) || cell.Source.Contains("\n#!", StringComparison.Ordinal))

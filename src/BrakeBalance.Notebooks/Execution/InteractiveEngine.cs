@@ -69,7 +69,7 @@ internal sealed class InteractiveEngine : ICellEngine
 
     private async Task<CellRun> SubmitAsync(string code, CancellationToken cancellation)
     {
-        string fileName = FormattableString.Invariant($"cell-{++_submission}.csx");
+        string fileName = Invariant.Text($"cell-{++_submission}.csx");
         CompileWithLines(fileName);
         KernelCommandResult result = await _kernel.SendAsync(new SubmitCode(code), cancellation).ConfigureAwait(false);
         cancellation.ThrowIfCancellationRequested();

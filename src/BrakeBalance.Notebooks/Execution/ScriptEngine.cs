@@ -53,7 +53,7 @@ internal sealed class ScriptEngine(string folder) : ICellEngine
 
     private async Task<CellRun> SubmitAsync(string code, CancellationToken cancellation)
     {
-        string fileName = FormattableString.Invariant($"cell-{++_submission}.csx");
+        string fileName = Invariant.Text($"cell-{++_submission}.csx");
         ScriptOptions options = BaseOptions.Value.WithFilePath(fileName);
         var outputs = new OutputCollector();
         using var printed = new StringWriter { NewLine = "\n" };

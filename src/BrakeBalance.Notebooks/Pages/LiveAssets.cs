@@ -101,6 +101,6 @@ internal static class LiveAssets
             text.Append(five);
         }
 
-        return string.Create(CultureInfo.InvariantCulture, $"{packed.Length} {text}");
+        return Invariant.Text($"{packed.Length} {text}");
     }
 }

@@ -28,7 +28,7 @@ internal static class PageRenderer
             content = $"<h1>{HtmlText.Escape(notebook.Title)}</h1>\n{content}";
         int minutes = Minutes(notebook, content);
         string time = content.Contains("<section class=\"bb-exercises\">", StringComparison.Ordinal)
-            ? FormattableString.Invariant($"<p class=\"bb-minutes\">About {minutes} minutes alone, 90 in a class.</p>\n") : "";
+            ? Invariant.Text($"<p class=\"bb-minutes\">About {minutes} minutes alone, 90 in a class.</p>\n") : "";
         content = content.Insert(
             content.IndexOf(EndOfTitle, StringComparison.Ordinal) + EndOfTitle.Length, Opening(notebook, cells) + time);
         bool live = content.Contains("class=\"bb-ask\"", StringComparison.Ordinal);
@@ -123,7 +123,7 @@ internal static class PageRenderer
         string digest = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(source)))[..12];
         int code = notebook.Cells.OfType<ExecutedCodeCell>().Count();
         yield return new("Notebook",
-            string.Create(CultureInfo.InvariantCulture, $"{notebook.Name}.ipynb, {code} code {(code == 1 ? "cell" : "cells")}, ")
+            Invariant.Text($"{notebook.Name}.ipynb, {code} code {(code == 1 ? "cell" : "cells")}, ")
             + $"content {digest}");
         foreach (KeyValuePair<string, string> fact in options.FactsOf(notebook))
             yield return fact;

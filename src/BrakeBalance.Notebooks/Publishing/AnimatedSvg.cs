@@ -8,16 +8,14 @@ namespace BrakeBalance.Notebooks.Publishing;
 /// Style rules show each part while its pictures last. They hold only for readers who have not asked for less motion; the others, and
 /// programs that know no such rules, see the picture at the start.
 /// </remarks>
-internal sealed class AnimatedSvg
+internal sealed class AnimatedSvg(MovingDrawing moving, string name)
 {
     private const int Rest = 8;
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
 
-    private readonly MovingDrawing _moving;
+    private readonly MovingDrawing _moving = moving;
     private readonly Dictionary<string, string> _classes = [];
-    private readonly string _name;
-
-    private AnimatedSvg(MovingDrawing moving, string name) => (_moving, _name) = (moving, name);
+    private readonly string _name = name;
 
     /// <summary>The drawing.</summary>
     public static string Of(MovingDrawing moving)
@@ -84,7 +82,7 @@ internal sealed class AnimatedSvg
         string when = string.Concat(Enumerable.Range(0, _moving.Drawings.Count).Select(i => pictures.Contains(i) ? '1' : '0'));
         if (!_classes.TryGetValue(when, out string? name))
         {
-            _classes[when] = name = string.Create(CultureInfo.InvariantCulture, $"{_name}-{_classes.Count}");
+            _classes[when] = name = Invariant.Text($"{_name}-{_classes.Count}");
         }
 
         return name;

@@ -18,7 +18,7 @@ internal static class ChoicePage
         var words = new ChoiceWords(choice, result, units);
         Proposal set = result.Sets[at];
         (string Name, Vehicle Car)[] both = [("present", choice.Car), ("new parts", set.Vehicle)];
-        string title = string.Create(CultureInfo.InvariantCulture, $"Set {at + 1} for the {choice.Car.Name}");
+        string title = Invariant.Text($"Set {at + 1} for the {choice.Car.Name}");
         StringBuilder body = ComparisonPage.Opened(
             title, $"{ChoiceWords.PartsOf(set)}{words.PriceOf(set, ", ")}. Breaks {words.Broken(set)}.", ChoiceResult.Cautions);
         body.Append("<p>").Append(HtmlText.Escape($"{words.Conditions} {words.LogsLeft}".Trim())).Append("</p>\n")

@@ -5,7 +5,7 @@ using PuppeteerSharp.Media;
 namespace BrakeBalance.Notebooks.Publishing;
 
 /// <summary>The system's Chromium without a window, which turns drawings into pictures and sheets of paper.</summary>
-internal sealed class Chromium : IAsyncDisposable
+internal sealed class Chromium(IBrowser browser, string profile, Process? guard) : IAsyncDisposable
 {
     /// <summary>The environment variable that can name another browser of the Chromium family.</summary>
     public const string Variable = "BRAKE_BALANCE_CHROMIUM";
@@ -28,11 +28,9 @@ internal sealed class Chromium : IAsyncDisposable
         rm -rf "$1"
         """;
 
-    private readonly IBrowser _browser;
-    private readonly string _profile;
-    private readonly Process? _guard;
-
-    private Chromium(IBrowser browser, string profile, Process? guard) => (_browser, _profile, _guard) = (browser, profile, guard);
+    private readonly IBrowser _browser = browser;
+    private readonly string _profile = profile;
+    private readonly Process? _guard = guard;
 
     /// <summary>Path of the browser; null where there is none.</summary>
     public static string? Executable =>
@@ -106,7 +104,7 @@ internal sealed class Chromium : IAsyncDisposable
         await using IPage page = await _browser.NewPageAsync().ConfigureAwait(false);
         await page.SetViewportAsync(new ViewPortOptions { Width = width, Height = height, DeviceScaleFactor = scale })
             .ConfigureAwait(false);
-        await page.SetContentAsync(Wrapped(svg, FormattableString.Invariant($"{width}px"), FormattableString.Invariant($"{height}px")))
+        await page.SetContentAsync(Wrapped(svg, Invariant.Text($"{width}px"), Invariant.Text($"{height}px")))
             .ConfigureAwait(false);
         return await page.ScreenshotDataAsync(new ScreenshotOptions { Type = ScreenshotType.Png, OmitBackground = true })
             .ConfigureAwait(false);
@@ -120,7 +118,7 @@ internal sealed class Chromium : IAsyncDisposable
     public async Task<byte[]> PdfAsync(string svg, string title, double width, double height)
     {
         await using IPage page = await _browser.NewPageAsync().ConfigureAwait(false);
-        string w = FormattableString.Invariant($"{width:0.####}in"), h = FormattableString.Invariant($"{height:0.####}in");
+        string w = Invariant.Text($"{width:0.####}in"), h = Invariant.Text($"{height:0.####}in");
         await page.SetContentAsync(Wrapped(svg, w, h, title)).ConfigureAwait(false);
         return await page.PdfDataAsync(new PdfOptions { Width = w, Height = h, PrintBackground = true, PageRanges = "1" })
             .ConfigureAwait(false);

@@ -72,7 +72,7 @@ internal static class ComparisonPage
     private static string Title(IReadOnlyList<(string Name, Vehicle Car)> setUps) =>
         "Side by side: " + string.Join(", ", setUps.Select(setUp => setUp.Name));
 
-    private static string Lead(IReadOnlyList<(string Name, Vehicle Car)> setUps) => string.Create(CultureInfo.InvariantCulture,
+    private static string Lead(IReadOnlyList<(string Name, Vehicle Car)> setUps) => Invariant.Text(
         $"{setUps.Count} set-ups, each held against the first, {setUps[0].Name}. Rows in which they differ are shaded.");
 
     private static string Body(

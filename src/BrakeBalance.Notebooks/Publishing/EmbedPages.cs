@@ -96,9 +96,8 @@ internal static class EmbedPages
         // Where it is wide there are fewer lines of words.
         double drawing = Math.Max(FigureSize.Phone.For(shown).Height, FigureSize.Page.For(shown).Height - 100);
         int words = (int)Math.Ceiling((shown.Title.Length * 1.15 + shown.Caption.Length + Caution.Length + Below(shown).Length) / 40.0);
-        return string.Create(CultureInfo.InvariantCulture,
-            $"<iframe src=\"{HtmlText.Escape(page)}\" title=\"{HtmlText.Escape(shown.AltText)}\" width=\"100%\" "
-                + $"height=\"{110 + drawing + (100 * moves) + (26 * words)}\" style=\"border:0\" loading=\"lazy\"></iframe>");
+        return Invariant.Text($"<iframe src=\"{HtmlText.Escape(page)}\" title=\"{HtmlText.Escape(shown.AltText)}\" width=\"100%\" "
+            + $"height=\"{110 + drawing + (100 * moves) + (26 * words)}\" style=\"border:0\" loading=\"lazy\"></iframe>");
     }
 
     private static string Below(Figure shown) => $"{shown.Credit} {FigureText.Licence}.".TrimStart();

@@ -171,7 +171,7 @@ internal static class FigureExport
             foreach (int scale in plan.Png ? plan.Scales : [])
             {
                 files.Add((scale == 1 ? name + ".png"
-                    : FormattableString.Invariant($"{name}-{scale}x.png"), await browser.PngAsync(svg, width, height, scale)
+                    : Invariant.Text($"{name}-{scale}x.png"), await browser.PngAsync(svg, width, height, scale)
                     .ConfigureAwait(false)));
             }
 

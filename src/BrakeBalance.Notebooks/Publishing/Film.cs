@@ -23,7 +23,7 @@ internal static class Film
     public static async Task<byte[]> Mp4Async(IEnumerable<byte[]> pictures, int milliseconds, CancellationToken cancellation)
     {
         string file = Path.Combine(Path.GetTempPath(), $"brake-balance-{Guid.NewGuid():N}.mp4");
-        string rate = string.Create(CultureInfo.InvariantCulture, $"1000/{milliseconds}");
+        string rate = Invariant.Text($"1000/{milliseconds}");
         try
         {
             // It reads from our pipe, so it ends with us.

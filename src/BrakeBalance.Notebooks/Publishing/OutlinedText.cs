@@ -39,7 +39,7 @@ internal static class OutlinedText
             (int Glyph, char Letter)[] has = [.. Written.Select(letter => (Glyph(font, letter), letter)).Where(one => one.Item1 > 0)];
             string packed = Convert.ToBase64String(WebFont.Of(file, has));
             return $"@font-face{{font-family:Arial;font-weight:{weight};src:url(data:font/woff;base64,{packed}) format(\"woff\");"
-                + $"unicode-range:{string.Join(',', has.Select(one => FormattableString.Invariant($"U+{(int)one.Letter:X}")))}}}\n";
+                + $"unicode-range:{string.Join(',', has.Select(one => Invariant.Text($"U+{(int)one.Letter:X}")))}}}\n";
         })) + ":root{--sans:Arial,sans-serif}\n");
 
     private static int Glyph(TrueTypeFont font, char letter) =>
@@ -70,7 +70,7 @@ internal static class OutlinedText
 
         return path.ToString();
 
-        static string At(PdfPoint point) => FormattableString.Invariant($"{(int)Math.Round(point.X)} {(int)Math.Round(-point.Y)}");
+        static string At(PdfPoint point) => Invariant.Text($"{(int)Math.Round(point.X)} {(int)Math.Round(-point.Y)}");
     }
 
     private static ((TrueTypeFont, byte[]) Regular, (TrueTypeFont, byte[]) Bold) Load()

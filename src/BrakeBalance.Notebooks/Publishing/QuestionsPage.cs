@@ -86,9 +86,9 @@ internal static class QuestionsPage
     private static string Lead(IReadOnlyList<QuestionAnswer> answers)
     {
         int open = answers.Count(answer => answer.Answer is null);
-        return string.Create(CultureInfo.InvariantCulture, $"{answers.Count} questions that are asked most, answered for this car: ")
+        return Invariant.Text($"{answers.Count} questions that are asked most, answered for this car: ")
             + (open == 0 ? "each from its file."
-                : string.Create(CultureInfo.InvariantCulture, $"{answers.Count - open} from its file, {open} with the number that lacks."));
+                : Invariant.Text($"{answers.Count - open} from its file, {open} with the number that lacks."));
     }
 
     private static void Lacking(StringBuilder body, IReadOnlyList<QuestionAnswer> answers)
@@ -134,8 +134,7 @@ internal static class QuestionsPage
             .Append(".</p>\n</section>\n");
     }
 
-    private static string Link(QuestionAnswer answer, string words) =>
-        string.Create(CultureInfo.InvariantCulture, $"<a href=\"#q{answer.Number}\">{words}</a>");
+    private static string Link(QuestionAnswer answer, string words) => Invariant.Text($"<a href=\"#q{answer.Number}\">{words}</a>");
 
     private static string Heading(QuestionTopic topic) => topic switch
     {

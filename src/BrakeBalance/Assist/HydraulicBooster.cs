@@ -127,14 +127,12 @@ public sealed record HydraulicBooster : PoweredAssist
 
             first = first == 0 ? left.Pascals : first;
             HydraulicBooster now = this with { ReliefPressure = left, PumpFlow = VolumeFlow.Zero, ReturnBackPressure = Pressure.Zero };
-            list.Add(new ReserveApplication
-            {
-                Number = list.Count + 1,
-                WorkingPressure = left,
-                MaximumAssist = now.MaximumAssist,
-                ShareOfFirst = left.Pascals / first,
-                Assist = now,
-            });
+            list.Add(new ReserveApplication(
+                Number: list.Count + 1,
+                WorkingPressure: left,
+                MaximumAssist: now.MaximumAssist,
+                ShareOfFirst: left.Pascals / first,
+                Assist: now));
         }
 
         return list.ToImmutable();

@@ -104,14 +104,12 @@ public sealed record VacuumBooster : PoweredAssist
             Pressure vacuum = Pressure.FromPascals(air - atEnd);
             VacuumBooster now = this with { Supply = Supply with { Vacuum = vacuum } };
             first = list.Count == 0 ? vacuum.Pascals : first;
-            list.Add(new ReserveApplication
-            {
-                Number = list.Count + 1,
-                WorkingPressure = vacuum,
-                MaximumAssist = now.MaximumAssist,
-                ShareOfFirst = first > 0 ? vacuum.Pascals / first : 0,
-                Assist = now,
-            });
+            list.Add(new ReserveApplication(
+                Number: list.Count + 1,
+                WorkingPressure: vacuum,
+                MaximumAssist: now.MaximumAssist,
+                ShareOfFirst: first > 0 ? vacuum.Pascals / first : 0,
+                Assist: now));
             chamber = ((atEnd * (vacuumSide - swept)) + (air * (airSide + swept))) / (vacuumSide + airSide);
         }
 
@@ -123,9 +121,9 @@ public sealed record VacuumBooster : PoweredAssist
         double swept = EffectiveArea.SquareMeters * rodTravel.Meters;
         return swept < vacuumSide ? swept : throw new ArgumentOutOfRangeException(
             nameof(rodTravel),
-            string.Create(CultureInfo.InvariantCulture, $"{rodTravel.Millimeters:0.#} mm"),
-            string.Create(CultureInfo.InvariantCulture, $"The diaphragm would sweep {swept * 1e3:0.##} L, ")
-                + string.Create(CultureInfo.InvariantCulture, $"more than the vacuum chamber's {vacuumSide * 1e3:0.##} L; ")
+            Invariant.Text($"{rodTravel.Millimeters:0.#} mm"),
+            Invariant.Text($"The diaphragm would sweep {swept * 1e3:0.##} L, ")
+                + Invariant.Text($"more than the vacuum chamber's {vacuumSide * 1e3:0.##} L; ")
                 + "check the chamber volume or the travel.");
     }
 }

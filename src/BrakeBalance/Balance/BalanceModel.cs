@@ -42,7 +42,7 @@ public sealed class BalanceModel
         if (a >= wheelbase)
         {
             throw new ArgumentException(
-                FormattableString.Invariant(
+                Invariant.Text(
                     $"The centre of gravity lies outside the wheelbase: {a:0.###} m behind the front axle, wheelbase {wheelbase:0.###} m."),
                 nameof(loadCase));
         }
@@ -50,8 +50,7 @@ public sealed class BalanceModel
         _kernel = new BalanceKernel(vehicle, loadCase, speed.MetersPerSecond);
         if (_kernel.FrontStatic <= 0 || _kernel.RearStatic <= 0)
         {
-            throw new ArgumentException(
-                FormattableString.Invariant($"At {speed.KilometersPerHour:0} km/h the lift takes the ")
+            throw new ArgumentException(Invariant.Text($"At {speed.KilometersPerHour:0} km/h the lift takes the ")
                     + (_kernel.FrontStatic <= 0 ? "front axle off the road." : "rear axle off the road."),
                 nameof(speed));
         }

@@ -58,22 +58,19 @@ public static class ControlChoice
         Length? otherBore = bar is null ? null : bar.RearBore * (bore.Meters / presentFrontBoreMetres);
         if (WithBore(present.MasterCylinder, bore, otherBore) is not { } cylinder)
         {
-            return new ControlChoiceResult
-            {
-                Bore = bore,
-                PedalRatio = ratio,
-                AssistName = name,
-                PedalForce = null,
-                Travel = null,
-                FailSafePedalForce = null,
-                TooHard = false,
-                TooLight = false,
-                TooLong = false,
-                TooHardWithoutAssist = false,
-                NotPossible = string.Create(CultureInfo.InvariantCulture,
-                    $"no such cylinder: a bore would lie outside "
-                        + $"{MasterCylinder.SmallestBore.Millimeters:0} to {MasterCylinder.LargestBore.Millimeters:0} mm"),
-            };
+            return new ControlChoiceResult(
+                Bore: bore,
+                PedalRatio: ratio,
+                AssistName: name,
+                PedalForce: null,
+                Travel: null,
+                FailSafePedalForce: null,
+                TooHard: false,
+                TooLight: false,
+                TooLong: false,
+                TooHardWithoutAssist: false,
+                NotPossible: Invariant.Text($"no such cylinder: a bore would lie outside "
+                    + $"{MasterCylinder.SmallestBore.Millimeters:0} to {MasterCylinder.LargestBore.Millimeters:0} mm"));
         }
 
         BrakeControl tried = present with
@@ -103,19 +100,17 @@ public static class ControlChoice
         ControlForcePoint? hard = control.AtRate(targets.BrakingRate);
         PedalTravel? travel = hard is null ? null : control.TravelAt(hard.Balance.MasterPressure);
         Force? failSafe = dead.AtRate(targets.FailSafeRate)?.PedalForce;
-        return new ControlChoiceResult
-        {
-            Bore = bore,
-            PedalRatio = ratio,
-            AssistName = name,
-            PedalForce = hard?.PedalForce,
-            Travel = travel,
-            FailSafePedalForce = failSafe,
-            TooHard = hard is null || hard.PedalForce > targets.GreatestPedalForce,
-            TooLight = hard is not null && hard.PedalForce < targets.LeastPedalForce,
-            TooLong = travel is null || !travel.Reaches || travel.PadLeft < targets.LeastTravelLeft,
-            TooHardWithoutAssist = failSafe is null || failSafe > targets.GreatestFailSafeForce,
-        };
+        return new ControlChoiceResult(
+            Bore: bore,
+            PedalRatio: ratio,
+            AssistName: name,
+            PedalForce: hard?.PedalForce,
+            Travel: travel,
+            FailSafePedalForce: failSafe,
+            TooHard: hard is null || hard.PedalForce > targets.GreatestPedalForce,
+            TooLight: hard is not null && hard.PedalForce < targets.LeastPedalForce,
+            TooLong: travel is null || !travel.Reaches || travel.PadLeft < targets.LeastTravelLeft,
+            TooHardWithoutAssist: failSafe is null || failSafe > targets.GreatestFailSafeForce);
     }
 
     private static MasterCylinder? WithBore(MasterCylinder master, Length bore, Length? otherBore) => master switch
@@ -157,41 +152,23 @@ public sealed record ControlTargets
 }
 
 /// <summary>One bore, pedal ratio and booster on a car.</summary>
-public sealed record ControlChoiceResult
+/// <param name="Bore">Bore of the master cylinder (the front one's with a balance bar).</param>
+/// <param name="PedalRatio">Pedal ratio [–].</param>
+/// <param name="AssistName">Name of the booster.</param>
+/// <param name="PedalForce">Pedal force at the rate wanted; null when the highest pressure does not reach it.</param>
+/// <param name="Travel">The pedal's travel at that rate; null when it cannot be told.</param>
+/// <param name="FailSafePedalForce">
+/// Pedal force without assist at the fail-safe rate; null when the highest pressure does not reach it.
+/// </param>
+/// <param name="TooHard">Whether the pedal is harder than wanted.</param>
+/// <param name="TooLight">Whether the pedal is lighter than wanted.</param>
+/// <param name="TooLong">Whether the pedal comes closer to the floor than wanted, or reaches it.</param>
+/// <param name="TooHardWithoutAssist">Whether the car cannot be stopped as wanted once the assist is dead.</param>
+/// <param name="NotPossible">Why there is no such cylinder, in words, and then nothing else is told; null when there is.</param>
+public sealed record ControlChoiceResult(
+    Length Bore, double PedalRatio, string AssistName, Force? PedalForce, PedalTravel? Travel, Force? FailSafePedalForce, bool TooHard,
+    bool TooLight, bool TooLong, bool TooHardWithoutAssist, string? NotPossible = null)
 {
-    /// <summary>Bore of the master cylinder (the front one's with a balance bar).</summary>
-    public required Length Bore { get; init; }
-
-    /// <summary>Pedal ratio [–].</summary>
-    public required double PedalRatio { get; init; }
-
-    /// <summary>Name of the booster.</summary>
-    public required string AssistName { get; init; }
-
-    /// <summary>Pedal force at the rate wanted; null when the highest pressure does not reach it.</summary>
-    public required Force? PedalForce { get; init; }
-
-    /// <summary>The pedal's travel at that rate; null when it cannot be told.</summary>
-    public required PedalTravel? Travel { get; init; }
-
-    /// <summary>Pedal force without assist at the fail-safe rate; null when the highest pressure does not reach it.</summary>
-    public required Force? FailSafePedalForce { get; init; }
-
-    /// <summary>Whether the pedal is harder than wanted.</summary>
-    public required bool TooHard { get; init; }
-
-    /// <summary>Whether the pedal is lighter than wanted.</summary>
-    public required bool TooLight { get; init; }
-
-    /// <summary>Whether the pedal comes closer to the floor than wanted, or reaches it.</summary>
-    public required bool TooLong { get; init; }
-
-    /// <summary>Whether the car cannot be stopped as wanted once the assist is dead.</summary>
-    public required bool TooHardWithoutAssist { get; init; }
-
-    /// <summary>Why there is no such cylinder, in words, and then nothing else is told; null when there is.</summary>
-    public string? NotPossible { get; init; }
-
     /// <summary>Whether every target is met.</summary>
     public bool Fits => NotPossible is null && !TooHard && !TooLight && !TooLong && !TooHardWithoutAssist;
 

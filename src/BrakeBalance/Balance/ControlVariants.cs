@@ -17,7 +17,7 @@ public static class ControlVariants
         {
             VacuumBooster vacuum =>
             [
-                (FormattableString.Invariant($"as it is, {vacuum.Supply.Vacuum.InchesOfMercury:0.#} inHg"), control),
+                (Invariant.Text($"as it is, {vacuum.Supply.Vacuum.InchesOfMercury:0.#} inHg"), control),
                 ("stock camshaft, 18 inHg", With(vacuum with { Supply = VacuumSupply.StockCamshaft })),
                 .. Math.Abs(vacuum.Supply.Vacuum.InchesOfMercury - 10) > 0.5
                     ? new[] { ("long-duration camshaft, 10 inHg", With(vacuum with { Supply = VacuumSupply.LongDurationCamshaft })) }
@@ -26,8 +26,8 @@ public static class ControlVariants
             ],
             HydraulicBooster hydraulic =>
             [
-                (FormattableString.Invariant($"as it is, relief at {hydraulic.ReliefPressure.Bars:0} bar"), control),
-                (FormattableString.Invariant($"worn pump, {hydraulic.ReliefPressure.Bars * 0.6:0} bar"),
+                (Invariant.Text($"as it is, relief at {hydraulic.ReliefPressure.Bars:0} bar"), control),
+                (Invariant.Text($"worn pump, {hydraulic.ReliefPressure.Bars * 0.6:0} bar"),
                     With(hydraulic with { ReliefPressure = Pressure.FromBars(hydraulic.ReliefPressure.Bars * 0.6) })),
                 ("pump stopped", With(hydraulic.WithoutEnergy())),
             ],

@@ -96,24 +96,22 @@ public static class FailureAnalysis
             ? Force.FromNewtons(force) : control.PedalForceForPressure(at.MasterPressure) ?? asked.PedalForce;
         PedalTravel? travel = TravelAt(control, failure, pascals);
         (Force? needed, string? whyNot) = ForRate(atRate, failure, asked, lockUp);
-        return new FailureOutcome
-        {
-            Case = failure,
-            LoadCase = loadCase.Name,
-            PedalForceForRate = needed,
-            WhyNot = whyNot,
-            RateAtForce = rate,
-            Bound = bound,
-            ForceUsed = used,
-            MasterPressure = at.MasterPressure,
-            LinePressures = at.LinePressures,
-            FirstToLock = lockUp?.First,
-            LockUpRate = lockUp?.At.BrakingRate,
-            Efficiency = lockUp?.Efficiency,
-            Distance = rate > 0 ? StoppingDistance.From(asked.Speed, rate, BuildUp(control, travel), asked.Reaction) : null,
-            Travel = travel,
-            Notices = Notices(control, failure, lockUp, travel),
-        };
+        return new FailureOutcome(
+            Case: failure,
+            LoadCase: loadCase.Name,
+            PedalForceForRate: needed,
+            WhyNot: whyNot,
+            RateAtForce: rate,
+            Bound: bound,
+            ForceUsed: used,
+            MasterPressure: at.MasterPressure,
+            LinePressures: at.LinePressures,
+            FirstToLock: lockUp?.First,
+            LockUpRate: lockUp?.At.BrakingRate,
+            Efficiency: lockUp?.Efficiency,
+            Distance: rate > 0 ? StoppingDistance.From(asked.Speed, rate, BuildUp(control, travel), asked.Reaction) : null,
+            Travel: travel,
+            Notices: Notices(control, failure, lockUp, travel));
     }
 
     /// <summary>The control of a car with something wrong.</summary>
@@ -288,7 +286,7 @@ public static class FailureAnalysis
         double rate = asked.BrakingRate;
         if (lockUp is not null && lockUp.At.BrakingRate < rate)
         {
-            return (null, FormattableString.Invariant(
+            return (null, Invariant.Text(
                 $"the {AxleWords(lockUp.First)} locks at a deceleration of {lockUp.At.BrakingRate:0.00} g on this road"));
         }
 
@@ -345,22 +343,20 @@ public static class FailureAnalysis
         return notices;
     }
 
-    private static FailureOutcome NothingLeft(FailureCase failure, LoadCase loadCase, FailureConditions asked) => new()
-    {
-        Case = failure,
-        LoadCase = loadCase.Name,
-        PedalForceForRate = null,
-        WhyNot = "one circuit serves all wheels",
-        RateAtForce = 0,
-        Bound = RateBound.Nothing,
-        ForceUsed = asked.PedalForce,
-        MasterPressure = Pressure.Zero,
-        LinePressures = new(Pressure.Zero, Pressure.Zero),
-        FirstToLock = null,
-        LockUpRate = null,
-        Efficiency = null,
-        Distance = null,
-        Travel = null,
-        Notices = ["One circuit serves all wheels: a leak leaves only the parking brake. No car should be driven so."],
-    };
+    private static FailureOutcome NothingLeft(FailureCase failure, LoadCase loadCase, FailureConditions asked) => new(
+        Case: failure,
+        LoadCase: loadCase.Name,
+        PedalForceForRate: null,
+        WhyNot: "one circuit serves all wheels",
+        RateAtForce: 0,
+        Bound: RateBound.Nothing,
+        ForceUsed: asked.PedalForce,
+        MasterPressure: Pressure.Zero,
+        LinePressures: new(Pressure.Zero, Pressure.Zero),
+        FirstToLock: null,
+        LockUpRate: null,
+        Efficiency: null,
+        Distance: null,
+        Travel: null,
+        Notices: ["One circuit serves all wheels: a leak leaves only the parking brake. No car should be driven so."]);
 }

@@ -31,23 +31,6 @@ public sealed record FailureCase(
         ArgumentNullException.ThrowIfNull(control);
         ArgumentNullException.ThrowIfNull(reserve);
         bool assisted = control.Assist is PoweredAssist;
-        List<FailureCase> cases = [Sound];
-        foreach (ReserveApplication application in reserve.Take(3))
-        {
-            cases.Add(new($"engine-off-{application.Number}", $"engine off, application {application.Number} out of the reserve",
-                ReserveApplication: application.Number));
-        }
-
-        if (assisted)
-        {
-            cases.Add(new("assist-lost", "no assist", AssistLost: true));
-        }
-
-        if (loadSensing)
-        {
-            cases.Add(new("load-sensing-lost", "linkage of the load-sensing valve lost", LoadSensingLost: true));
-        }
-
         (LostCircuit Lost, string Id, string Name)[] circuits = control.Layout switch
         {
             CircuitLayout.FrontRear =>
@@ -56,16 +39,19 @@ public sealed record FailureCase(
             CircuitLayout.Diagonal => [(Balance.LostCircuit.Diagonal, "diagonal-lost", "one diagonal circuit lost")],
             _ => [(Balance.LostCircuit.All, "all-lost", "the only circuit lost")],
         };
-        foreach ((LostCircuit lost, string id, string name) in circuits)
-        {
-            cases.Add(new(id, name, lost));
-            if (assisted && lost != Balance.LostCircuit.All)
-            {
-                cases.Add(new(id + "-and-assist-lost", name + ", no assist", lost, AssistLost: true));
-            }
-        }
-
-        return cases;
+        return
+        [
+            Sound,
+            .. reserve.Take(3).Select(application => new FailureCase($"engine-off-{application.Number}",
+                $"engine off, application {application.Number} out of the reserve", ReserveApplication: application.Number)),
+            .. assisted ? [new("assist-lost", "no assist", AssistLost: true)] : (FailureCase[])[],
+            .. loadSensing
+                ? [new("load-sensing-lost", "linkage of the load-sensing valve lost", LoadSensingLost: true)] : (FailureCase[])[],
+            .. circuits.SelectMany(circuit => assisted && circuit.Lost != Balance.LostCircuit.All
+                ? [new(circuit.Id, circuit.Name, circuit.Lost),
+                    new(circuit.Id + "-and-assist-lost", circuit.Name + ", no assist", circuit.Lost, AssistLost: true)]
+                : (FailureCase[])[new(circuit.Id, circuit.Name, circuit.Lost)]),
+        ];
     }
 }
 

@@ -51,8 +51,8 @@ public sealed record BindingCondition(string LoadCase, double Adhesion, Speed Sp
     /// <param name="units">The system of units.</param>
     /// <returns>The words.</returns>
     public string Words(UnitSystem units) =>
-        FormattableString.Invariant($"{LoadCase}, adhesion {Adhesion:0.00}, {SpeedRange.Words(Speed, units)}, brakes {BrakeState}")
+        Invariant.Text($"{LoadCase}, adhesion {Adhesion:0.00}, {SpeedRange.Words(Speed, units)}, brakes {BrakeState}")
         + (Spread.Front + Spread.Rear > 0
-            ? FormattableString.Invariant($", friction {100 * Spread.Front:0.#} % low in front, {100 * Spread.Rear:0.#} % high at the rear")
+            ? Invariant.Text($", friction {100 * Spread.Front:0.#} % low in front, {100 * Spread.Rear:0.#} % high at the rear")
             : "");
 }

@@ -73,7 +73,7 @@ public sealed record ChangePlan
         yield return Row(old, changed, "pedal_travel_left",
             changed.Travel is { Reaches: false }
                 ? BenchSeverity.Wrong : left is null || left < PedalTravel.WantedReserve ? BenchSeverity.Caution : BenchSeverity.Good,
-            changed.Travel?.Warning ?? string.Create(CultureInfo.InvariantCulture,
+            changed.Travel?.Warning ?? Invariant.Text(
                 $"More than {PedalTravel.WantedReserve.Millimeters:0} mm ({PedalTravel.WantedReserve.Inches:0} in) are wanted "
                     + $"(common practice)"));
         yield return Row(old, changed, "stroke_left",
@@ -87,7 +87,7 @@ public sealed record ChangePlan
         double? before = old.RearShare, after = changed.RearShare;
         string way = before is not { } b || after is not { } a ? "The deceleration is not reached"
             : Math.Abs(a - b) < 5e-4 ? "The balance stays"
-            : string.Create(CultureInfo.InvariantCulture, $"Braking moves {(a > b ? "rearwards, the dangerous side" : "forwards")}, "
+            : Invariant.Text($"Braking moves {(a > b ? "rearwards, the dangerous side" : "forwards")}, "
                 + $"by {Math.Abs(a - b) * 100:0.0} points");
         yield return Row(old, changed, "rear_share", after is null || after > before ? BenchSeverity.Caution : BenchSeverity.Good, way);
         bool safe = changed.RearFirst == SetUp.Nowhere;
@@ -135,7 +135,7 @@ public sealed record ChangePlan
         var row = new ChangeRow(
             after.Topic, after.Name, before.Value, after.Value, Words(before), Words(after), severity, meaning);
         string change = row.Factor is { } factor and < 3 && row.Topic != ChangeTopic.Balance
-            ? FormattableString.Invariant($" ({(factor - 1) * 100:+0;−0;±0} %)") : "";
+            ? Invariant.Text($" ({(factor - 1) * 100:+0;−0;±0} %)") : "";
         return row with { Meaning = meaning.TrimEnd('.') + change + "." };
     }
 }

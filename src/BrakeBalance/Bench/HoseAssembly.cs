@@ -94,19 +94,8 @@ public sealed record HoseAssembly
 
     /// <summary>Working pressure of the assembly: the lowest of hose and connectors, gauge.</summary>
     /// <remarks>Source: SAE J517 (Jul 2003), scope.</remarks>
-    public Pressure WorkingPressure
-    {
-        get
-        {
-            Pressure least = Rating.WorkingPressure;
-            foreach (Pressure? connector in new[] { First.WorkingPressure, Second.WorkingPressure })
-            {
-                least = connector is { } pressure && pressure < least ? pressure : least;
-            }
-
-            return least;
-        }
-    }
+    public Pressure WorkingPressure =>
+        new[] { Rating.WorkingPressure, First.WorkingPressure, Second.WorkingPressure }.OfType<Pressure>().Min();
 
     /// <summary>Overall length that still spans a route when the hose is at its shortest.</summary>
     /// <param name="route">Longest way from seat to seat; not negative.</param>

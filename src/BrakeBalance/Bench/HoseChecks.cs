@@ -19,7 +19,7 @@ internal static class HoseChecks
     {
         if (hose.FreeLength <= Length.Zero)
         {
-            yield return new(BenchSeverity.Wrong, hose.Name, string.Create(CultureInfo.InvariantCulture,
+            yield return new(BenchSeverity.Wrong, hose.Name, Invariant.Text(
                 $"no hose is left between the fittings: overall {InBoth.Text(hose.OverallLength)}, cut-offs {InBoth.Text(hose.CutOffs)}, "
                     + $"inside the sockets {InBoth.Text(hose.First.Insertion + hose.Second.Insertion)}."),
                 "Measure the overall length and the allowances again.");
@@ -33,28 +33,27 @@ internal static class HoseChecks
 
         if (hose.ShortestUnderPressure < route)
         {
-            yield return new(BenchSeverity.Wrong, hose.Name, FormattableString.Invariant(
+            yield return new(BenchSeverity.Wrong, hose.Name, Invariant.Text(
                 $"may become {InBoth.Text(hose.ShortestUnderPressure)} long under pressure, the route takes {InBoth.Text(route)}."),
-                string.Create(CultureInfo.InvariantCulture,
-                    $"It would pull at its crimps; make it at least "
-                        + $"{InBoth.Text(Length.FromMillimeters(Math.Ceiling(hose.OverallFor(route).Millimeters)))} overall."));
+                Invariant.Text($"It would pull at its crimps; make it at least "
+                    + $"{InBoth.Text(Length.FromMillimeters(Math.Ceiling(hose.OverallFor(route).Millimeters)))} overall."));
         }
         else if (hose.ShortestUnderPressure - hose.LengthTolerance < route)
         {
-            yield return new(BenchSeverity.Caution, hose.Name, string.Create(CultureInfo.InvariantCulture,
+            yield return new(BenchSeverity.Caution, hose.Name, Invariant.Text(
                 $"spans its route of {InBoth.Text(route)} only if it is made to length: at its shortest it "
                     + $"is {InBoth.Text(hose.ShortestUnderPressure)}, and {InBoth.Text(hose.LengthTolerance)} less is usual."),
                 "Make it longer by that much, or measure the finished hose.");
         }
         else if (hose.OverallLength > 1.25 * route)
         {
-            yield return new(BenchSeverity.Caution, hose.Name, FormattableString.Invariant(
+            yield return new(BenchSeverity.Caution, hose.Name, Invariant.Text(
                 $"is {InBoth.Text(hose.OverallLength)} long on a route of {InBoth.Text(route)}."),
                 "A long hose rubs and loops; shorten it or guide it.");
         }
         else
         {
-            yield return new(BenchSeverity.Good, hose.Name, FormattableString.Invariant(
+            yield return new(BenchSeverity.Good, hose.Name, Invariant.Text(
                 $"spans its route of {InBoth.Text(route)} even at its shortest, {InBoth.Text(hose.ShortestUnderPressure)}."),
                 "Prove it at full droop, lock to lock.");
         }
@@ -86,7 +85,7 @@ internal static class HoseChecks
         {
             foreach (HoseBend bend in routing.Bends.Where(bend => bend.Radius < least))
             {
-                yield return new(BenchSeverity.Wrong, hose.Name, FormattableString.Invariant(
+                yield return new(BenchSeverity.Wrong, hose.Name, Invariant.Text(
                     $"is bent to {InBoth.Text(bend.Radius)}, the least for {hose.Rating.Name} is {InBoth.Text(least)}."),
                     "It would kink or burst early; take another way or a bent fitting.");
             }
@@ -104,7 +103,7 @@ internal static class HoseChecks
             {
                 if (straight < wanted)
                 {
-                    yield return new(BenchSeverity.Caution, hose.Name, string.Create(CultureInfo.InvariantCulture,
+                    yield return new(BenchSeverity.Caution, hose.Name, Invariant.Text(
                         $"has {InBoth.Text(straight)} of straight hose at its {end} fitting; "
                             + $"at least {InBoth.Text(wanted)}, one outer diameter, is wanted."),
                         "A bend that starts in the fitting breaks the hose there.");
@@ -114,7 +113,7 @@ internal static class HoseChecks
 
         if (hose.FreeLength > Length.Zero && routing.FreeLength > hose.FreeLength)
         {
-            yield return new(BenchSeverity.Wrong, hose.Name, FormattableString.Invariant(
+            yield return new(BenchSeverity.Wrong, hose.Name, Invariant.Text(
                 $"has {InBoth.Text(hose.FreeLength)} of free hose, its bends and straights take {InBoth.Text(routing.FreeLength)}."),
                 "The bends would be tighter than drawn; make it longer.");
         }
@@ -123,7 +122,7 @@ internal static class HoseChecks
     private static IEnumerable<BenchFinding> Pressures(HoseAssembly hose, HoseDuty duty)
     {
         Pressure rated = hose.WorkingPressure;
-        string numbers = FormattableString.Invariant($"is good for {InBoth.Text(rated)}, it has to stand {InBoth.Text(duty.Highest)}");
+        string numbers = Invariant.Text($"is good for {InBoth.Text(rated)}, it has to stand {InBoth.Text(duty.Highest)}");
         yield return duty.Side == HoseSide.Pressure && hose.Rating.Side == HoseSide.Return
             ? new(BenchSeverity.Wrong, hose.Name, $"is a return hose ({hose.Rating.Name}) in a pressure line.",
                 "It would burst; take a pressure hose.")
@@ -132,12 +131,12 @@ internal static class HoseChecks
                 + ".", "It may burst; take a class with a higher working pressure, or fittings that have it.")
             : rated < duty.Highest * (1 + duty.Margin)
             ? new(BenchSeverity.Caution, hose.Name,
-                FormattableString.Invariant($"{numbers}: {Above(rated, duty.Highest):0} % above, {duty.Margin * 100:0} % is wanted."),
+                Invariant.Text($"{numbers}: {Above(rated, duty.Highest):0} % above, {duty.Margin * 100:0} % is wanted."),
                 "Pressure peaks beat the relief valve; a higher class gives room.")
             : new(BenchSeverity.Good, hose.Name, numbers + ".", "Hose, fittings and crimp must come from one maker's chart.");
         if (duty.Hottest is { } hot && hose.Rating.GreatestTemperature is { } greatest && hot > greatest)
         {
-            yield return new(BenchSeverity.Wrong, hose.Name, FormattableString.Invariant(
+            yield return new(BenchSeverity.Wrong, hose.Name, Invariant.Text(
                 $"is good to {InBoth.Text(greatest)}, the fluid reaches {InBoth.Text(hot)}."),
                     "It hardens and cracks; take a hot class or cool the fluid.");
         }
@@ -149,7 +148,7 @@ internal static class HoseChecks
         hose.Clearances.Where(room => !room.Holds).Select(room => new BenchFinding(
         room.Distance <= Length.Zero || room.Kind == ClearanceKind.Moving ? BenchSeverity.Wrong : BenchSeverity.Caution,
         hose.Name,
-        FormattableString.Invariant($"is {InBoth.Text(room.Distance)} from {room.From}, {InBoth.Text(room.Least)} is wanted."),
+        Invariant.Text($"is {InBoth.Text(room.Distance)} from {room.From}, {InBoth.Text(room.Least)} is wanted."),
         room.Kind == ClearanceKind.Heat
             ? "Move it, or shield the heat." : "Move it or guide it so that nothing touches it at full bump, droop and lock."));
 }

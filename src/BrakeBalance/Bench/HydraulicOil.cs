@@ -38,15 +38,14 @@ public sealed record HydraulicOil
         double celsius = temperature.DegreesCelsius;
         if (celsius is not (>= -40 and <= 150))
         {
-            throw new ArgumentOutOfRangeException(nameof(temperature), FormattableString.Invariant($"{celsius:0.#} °C"),
+            throw new ArgumentOutOfRangeException(nameof(temperature), Invariant.Text($"{celsius:0.#} °C"),
                 "The viscosity of the oil is told from −40 to 150 °C.");
         }
 
         if (At100Celsius >= At40Celsius)
         {
-            throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture,
-                $"The oil has {At40Celsius.Centistokes:0.#} mm²/s "
-                    + $"at 40 °C and {At100Celsius.Centistokes:0.#} mm²/s at 100 °C; it must be thinner when hot."));
+            throw new InvalidOperationException(Invariant.Text($"The oil has {At40Celsius.Centistokes:0.#} mm²/s "
+                + $"at 40 °C and {At100Celsius.Centistokes:0.#} mm²/s at 100 °C; it must be thinner when hot."));
         }
 
         double warm = DoubleLog(At40Celsius), hot = DoubleLog(At100Celsius);

@@ -66,19 +66,15 @@ public static class PlumbingCheck
         int reservoirs = graph.Nodes.Count(node => node.Part is PlumbingPart.Reservoir or PlumbingPart.PumpWithReservoir);
         int boosters = graph.Nodes.Count(node => node.Part == PlumbingPart.Booster);
         int gears = graph.Nodes.Count(node => node.Part == PlumbingPart.SteeringGear);
-        foreach ((int count, string name, string why) in new[]
-                 {
-                     (pumps, "pump", "One pump feeds booster and steering."),
-                         (reservoirs, "reservoir", "All returns end in one reservoir."),
-                     (boosters, "booster", "This sheet is for one booster."),
-                         (gears, "steering gear", "The booster passes the pump's flow on to the steering."),
-                 })
-        {
-            if (count != 1)
-            {
-                yield return Wrong("plumbing", count == 0 ? $"has no {name}." : $"has {count} of {name}.", why);
-            }
-        }
+        (int Count, string Name, string Why)[] single =
+        [
+            (pumps, "pump", "One pump feeds booster and steering."),
+            (reservoirs, "reservoir", "All returns end in one reservoir."),
+            (boosters, "booster", "This sheet is for one booster."),
+            (gears, "steering gear", "The booster passes the pump's flow on to the steering."),
+        ];
+        return single.Where(one => one.Count != 1)
+            .Select(one => Wrong("plumbing", one.Count == 0 ? $"has no {one.Name}." : $"has {one.Count} of {one.Name}.", one.Why));
     }
 
     private static IEnumerable<BenchFinding> Ports(PlumbingGraph graph)
@@ -113,47 +109,27 @@ public static class PlumbingCheck
         PlumbingNode? pump = graph.Nodes.FirstOrDefault(node => node.Part is PlumbingPart.Pump or PlumbingPart.PumpWithReservoir);
         PlumbingNode? booster = graph.First(PlumbingPart.Booster);
         PlumbingNode? gear = graph.First(PlumbingPart.SteeringGear);
-        if (graph.First(PlumbingPart.Reservoir) is { } reservoir && graph.LineFrom($"{reservoir.Name}.outlet") is not null)
-        {
-            PlumbingPath suction = graph.Follow($"{reservoir.Name}.outlet");
-            if (suction.End?.Part != PlumbingPart.Pump)
-            {
-                yield return Wrong($"{reservoir.Name}.outlet", $"leads to {EndName(suction)}.",
-                    "The reservoir's outlet feeds the pump and nothing else.");
-            }
-        }
-
+        BenchFinding[] astray = graph.First(PlumbingPart.Reservoir) is { } reservoir && $"{reservoir.Name}.outlet" is var outlet
+            && graph.LineFrom(outlet) is not null && graph.Follow(outlet) is var suction && suction.End?.Part != PlumbingPart.Pump
+                ? [Wrong(outlet, $"leads to {EndName(suction)}.", "The reservoir's outlet feeds the pump and nothing else.")] : [];
         if (pump is null || booster is null || gear is null)
         {
-            yield break;
+            return astray;
         }
 
-        foreach (BenchFinding finding in Feed(graph, $"{pump.Name}.outlet", booster, "pressure",
-                     "The booster comes first behind the pump: "
-                         + "behind the steering gear it would get no pressure, beside it only what steering leaves.")
-                 .Concat(Feed(graph, $"{booster.Name}.gear", gear, "pressure",
-                     "The pump's flow leaves the booster for the steering gear; else steering has no assist.")))
-        {
-            yield return finding;
-        }
-
-        PlumbingPath gearReturn = graph.Follow($"{gear.Name}.return");
-        foreach (BenchFinding finding in Return(graph, $"{gear.Name}.return", gearReturn, "The gear's oil must run back to the reservoir."))
-        {
-            yield return finding;
-        }
-
-        PlumbingPath boosterReturn = graph.Follow($"{booster.Name}.return");
-        foreach (BenchFinding finding in Return(graph, $"{booster.Name}.return", boosterReturn,
-            "The power chamber's oil must run back freely, or the brakes stay on."))
-        {
-            yield return finding;
-        }
-
-        foreach (BenchFinding finding in BoosterReturn(graph, booster, boosterReturn, gear, gearReturn))
-        {
-            yield return finding;
-        }
+        PlumbingPath gearReturn = graph.Follow($"{gear.Name}.return"), boosterReturn = graph.Follow($"{booster.Name}.return");
+        return
+        [
+            .. astray,
+            .. Feed(graph, $"{pump.Name}.outlet", booster, "pressure", "The booster comes first behind the pump: "
+                + "behind the steering gear it would get no pressure, beside it only what steering leaves."),
+            .. Feed(graph, $"{booster.Name}.gear", gear, "pressure",
+                "The pump's flow leaves the booster for the steering gear; else steering has no assist."),
+            .. Return(graph, $"{gear.Name}.return", gearReturn, "The gear's oil must run back to the reservoir."),
+            .. Return(graph, $"{booster.Name}.return", boosterReturn,
+                "The power chamber's oil must run back freely, or the brakes stay on."),
+            .. BoosterReturn(graph, booster, boosterReturn, gear, gearReturn),
+        ];
     }
 
     private static IEnumerable<BenchFinding> Feed(PlumbingGraph graph, string outlet, PlumbingNode goal, string port, string why)
@@ -239,13 +215,13 @@ public static class PlumbingCheck
             if (line.WorkingPressure is not { } rated)
             {
                 yield return new(BenchSeverity.Caution, line.Name, "is a pressure line of unknown rating.",
-                    FormattableString.Invariant($"It must stand the relief pressure of {InBoth.Text(graph.ReliefPressure)}."));
+                    Invariant.Text($"It must stand the relief pressure of {InBoth.Text(graph.ReliefPressure)}."));
             }
             else if (rated < graph.ReliefPressure)
             {
                 yield return Wrong(line.Name,
-                    FormattableString.Invariant(
-                    $"is good for {InBoth.Text(rated)}, the pump relieves at {InBoth.Text(graph.ReliefPressure)}."), "It may burst.");
+                    Invariant.Text(
+                        $"is good for {InBoth.Text(rated)}, the pump relieves at {InBoth.Text(graph.ReliefPressure)}."), "It may burst.");
             }
         }
     }

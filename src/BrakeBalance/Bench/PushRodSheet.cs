@@ -62,22 +62,19 @@ public sealed record PushRodSheet
     public ImmutableArray<string> Faults()
     {
         List<string> faults = [.. Readings.Where(reading => reading.Spread > GreatestSpread)
-            .Select(reading => string.Create(CultureInfo.InvariantCulture,
-                $"{reading.Name}: readings differ by {reading.Spread.Millimeters:0.00} mm, "
-                    + $"from {reading.Readings.Min(r => r.Millimeters):0.00} to {reading.Readings.Max(r => r.Millimeters):0.00} mm; "
-                    + $"up to {GreatestSpread.Millimeters:0} mm is accepted. Clean the faces and read again."))];
+            .Select(reading => Invariant.Text($"{reading.Name}: readings differ by {reading.Spread.Millimeters:0.00} mm, "
+                + $"from {reading.Readings.Min(r => r.Millimeters):0.00} to {reading.Readings.Max(r => r.Millimeters):0.00} mm; "
+                + $"up to {GreatestSpread.Millimeters:0} mm is accepted. Clean the faces and read again."))];
         if (PistonDepth < Length.Zero)
         {
-            faults.Add(string.Create(CultureInfo.InvariantCulture,
-                $"spigotHeight: the spigot ({SpigotHeight!.Mean.Millimeters:0.00} "
-                    + $"mm) is higher than the seat is deep ({SeatDepth.Mean.Millimeters:0.00} mm)."));
+            faults.Add(Invariant.Text($"spigotHeight: the spigot ({SpigotHeight!.Mean.Millimeters:0.00} "
+                + $"mm) is higher than the seat is deep ({SeatDepth.Mean.Millimeters:0.00} mm)."));
         }
 
         if (RodProjection is null && RodLength is { } rod && RodSeatDepth is { } seat && rod.Mean < seat.Mean)
         {
-            faults.Add(string.Create(CultureInfo.InvariantCulture,
-                $"rodLength: the rod ({rod.Mean.Millimeters:0.00} "
-                    + $"mm) is shorter than its seat is deep ({seat.Mean.Millimeters:0.00} mm)."));
+            faults.Add(Invariant.Text($"rodLength: the rod ({rod.Mean.Millimeters:0.00} "
+                + $"mm) is shorter than its seat is deep ({seat.Mean.Millimeters:0.00} mm)."));
         }
 
         return [.. faults];

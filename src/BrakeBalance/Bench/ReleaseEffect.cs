@@ -115,7 +115,7 @@ public sealed record ReleaseEffect
         const string where = "booster return";
         if (time is null)
         {
-            return new(BenchSeverity.Wrong, where, string.Create(CultureInfo.InvariantCulture,
+            return new(BenchSeverity.Wrong, where, Invariant.Text(
                 $"The back-pressure is {InBoth.Text(standing)} with the pedal released, the springs hold "
                     + $"{InBoth.Text(Pressure.FromPascals(springPascals))}: {InBoth.Text(residual)} stay on the brakes."),
                 "The brakes drag and heat up. Give the booster a return of its own, wider and shorter, and let the oil warm up before "
@@ -125,13 +125,12 @@ public sealed record ReleaseEffect
         if (limit is { } most && standing > most)
         {
             return new(BenchSeverity.Wrong, where,
-                FormattableString.Invariant($"the back-pressure is {InBoth.Text(standing)}, the maker allows {InBoth.Text(most)}."),
+                Invariant.Text($"the back-pressure is {InBoth.Text(standing)}, the maker allows {InBoth.Text(most)}."),
                 "Give the booster a return of its own, wider and shorter.");
         }
 
-        string seconds = string.Create(CultureInfo.InvariantCulture,
-            $"By springs alone the pedal takes up to {time.Value.Seconds:0.00} s to come back, "
-                + $"against {InBoth.Text(standing)} in the return.");
+        string seconds = Invariant.Text($"By springs alone the pedal takes up to {time.Value.Seconds:0.00} s to come back, "
+            + $"against {InBoth.Text(standing)} in the return.");
         return time > FreeWithin
             ? new(BenchSeverity.Caution, where, seconds,
                 "That is a slow release; widen or shorten the return, and look for a crushed hose.")

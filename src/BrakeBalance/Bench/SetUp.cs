@@ -41,7 +41,7 @@ internal sealed class SetUp
 
         RearFirst = string.Join(", ", Enumerable.Range(2, 9).Select(tenth => tenth / 10.0)
             .Where(adhesion => Model.FirstLockUp(adhesion)?.First == Axle.Rear)
-            .Select(adhesion => FormattableString.Invariant($"{adhesion:0.0}")));
+            .Select(adhesion => Invariant.Text($"{adhesion:0.0}")));
         RearFirst = RearFirst.Length == 0 ? Nowhere : RearFirst;
         _setting = new(() => vehicle.Hydraulics.RearProportioningValve is null ? null : Setting.Of(vehicle));
         if (vehicle.Control is { } parts)
@@ -54,8 +54,8 @@ internal sealed class SetUp
             Travel = Control.AtRate(rate) is { } hard ? Control.TravelAt(hard.Balance.MasterPressure) : null;
         }
 
-        string at = string.Create(CultureInfo.InvariantCulture, $"at {rate:0.00} g");
-        string stop = string.Create(CultureInfo.InvariantCulture, $"disc temperature rise, one stop from "
+        string at = Invariant.Text($"at {rate:0.00} g");
+        string stop = Invariant.Text($"disc temperature rise, one stop from "
             + $"{conditions.Speed.KilometersPerHour:0} km/h ({conditions.Speed.MilesPerHour:0} mph)");
         Figures =
         [
@@ -67,7 +67,7 @@ internal sealed class SetUp
             new(ChangeTopic.Effort, "pedal_force_half", "Pedal force at 0.50 g", Control?.AtRate(0.5)?.PedalForce, Told(NotReached)),
             new(ChangeTopic.Effort, "pedal_force", $"Pedal force {at}", PedalForce, Told(NotReached)),
             new(ChangeTopic.Effort, "pedal_force_no_assist",
-                FormattableString.Invariant($"Pedal force at {conditions.RateWithoutAssist:0.00} g, no assist"), PedalWithoutAssist,
+                Invariant.Text($"Pedal force at {conditions.RateWithoutAssist:0.00} g, no assist"), PedalWithoutAssist,
                 Told(NotReached)),
             new(ChangeTopic.Effort, "run_out_pressure", "Front line pressure at run-out of the assist", RunOutPressure,
                 Told("no assist to run out")),
@@ -122,7 +122,7 @@ internal sealed class SetUp
     public static string Text(IQuantity? quantity, string words, UnitSystem units) => quantity switch
     {
         null => words,
-        Ratio ratio => string.Create(CultureInfo.InvariantCulture, $"{ratio.DecimalFractions * 100:0.0}\u00a0%"),
+        Ratio ratio => Invariant.Text($"{ratio.DecimalFractions * 100:0.0}\u00a0%"),
         _ => MeasureOf(quantity).Text(quantity, units),
     };
 
@@ -130,7 +130,7 @@ internal sealed class SetUp
 
     private SetUpFigure LockUp(string road, double adhesion) => new(ChangeTopic.Balance, $"first_lock_up_{road}",
         $"First lock-up, {road} road", null, Model.FirstLockUp(adhesion) is { } lockUp
-            ? string.Create(CultureInfo.InvariantCulture,
+            ? Invariant.Text(
                 $"{(lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" })} {lockUp.At.BrakingRate:0.00} g, "
                     + $"efficiency {100 * lockUp.Efficiency:0} %")
             : Nowhere);

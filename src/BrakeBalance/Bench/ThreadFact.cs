@@ -69,20 +69,18 @@ public sealed record ThreadFact
         .Where(alike => alike.Difference.Length > 0);
 
     private string Text => string.Join(' ', Family, Size, Thread, Standard, Remark, Cone is { } cone
-        ? FormattableString.Invariant($"{cone.Degrees:0}°") : "");
+        ? Invariant.Text($"{cone.Degrees:0}°") : "");
 
     private string Difference(ThreadFact other)
     {
         if (other.Thread != Thread)
         {
-            return string.Create(CultureInfo.InvariantCulture,
-                $"{other.MajorDiameter.Millimeters:0.00} mm with {other.ThreadsPerInch:0.#} threads per inch against "
-                    + $"{MajorDiameter.Millimeters:0.00} mm with {ThreadsPerInch:0.#}");
+            return Invariant.Text($"{other.MajorDiameter.Millimeters:0.00} mm with {other.ThreadsPerInch:0.#} threads per inch against "
+                + $"{MajorDiameter.Millimeters:0.00} mm with {ThreadsPerInch:0.#}");
         }
 
         return other.Cone is { } there && Cone is { } here && Math.Abs(there.Degrees - here.Degrees) > 0.5
-            ? FormattableString.Invariant(
-                $"same thread, cone of {there.Degrees:0}° against {here.Degrees:0}°: it screws together and leaks")
+            ? Invariant.Text($"same thread, cone of {there.Degrees:0}° against {here.Degrees:0}°: it screws together and leaks")
             : other.Family != Family && Tube is not null && other.Tube is not null
             ? $"same thread, {other.Family} against {Family}: the seat differs"
             : "";

@@ -182,8 +182,7 @@ public abstract record Brake
     /// A one-line description in millimetres, square centimetres and bar; values that may not exist past self-locking are left out.
     /// </summary>
     /// <returns>The description, the same in every culture.</returns>
-    public sealed override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"{GetType().Name} {{ friction {FrictionCoefficient:0.###}, "
-            + $"piston area {PistonArea.SquareCentimeters:0.###} cm², effective radius {EffectiveRadius.Millimeters:0.#} mm, "
-            + $"threshold {ThresholdPressure.Bars:0.##} bar, efficiency {Efficiency:0.###} }}");
+    public sealed override string ToString() => Invariant.Text($"{GetType().Name} {{ friction {FrictionCoefficient:0.###}, "
+        + $"piston area {PistonArea.SquareCentimeters:0.###} cm², effective radius {EffectiveRadius.Millimeters:0.#} mm, "
+        + $"threshold {ThresholdPressure.Bars:0.##} bar, efficiency {Efficiency:0.###} }}");
 }

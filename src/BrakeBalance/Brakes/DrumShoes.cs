@@ -18,10 +18,8 @@ public abstract record DrumShoes
 
     private protected static ArgumentOutOfRangeException Locks(string shoe, double friction, double? limit) =>
         new(nameof(friction), friction, limit is double at
-            ? string.Create(CultureInfo.InvariantCulture,
-                $"The {shoe} self-locks at a friction coefficient of {at:0.###} and above: "
-                    + $"friction alone would keep it applied and no finite brake factor exists. Accepted: below {at:0.###}.")
-            : string.Create(CultureInfo.InvariantCulture,
-                $"The {shoe} has no equilibrium at this friction coefficient and geometry: "
-                    + $"friction alone keeps it applied or drags it along its support. Accepted: a lower friction coefficient."));
+            ? Invariant.Text($"The {shoe} self-locks at a friction coefficient of {at:0.###} and above: "
+                + $"friction alone would keep it applied and no finite brake factor exists. Accepted: below {at:0.###}.")
+            : Invariant.Text($"The {shoe} has no equilibrium at this friction coefficient and geometry: "
+                + $"friction alone keeps it applied or drags it along its support. Accepted: a lower friction coefficient."));
 }

@@ -74,9 +74,8 @@ public sealed record DuoServoGeometry : DrumShoes
     internal override double Factor(ShoeArrangement arrangement, double friction, Length drumRadius) =>
         arrangement == ShoeArrangement.DuoServo
         ? PrimaryShoeFactor(friction, drumRadius) + SecondaryShoeFactor(friction, drumRadius)
-        : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-            $"DuoServoGeometry describes a DuoServo brake, but the arrangement is {arrangement}; "
-                + $"give ShoeGeometry or CatalogueShoes for it."));
+        : throw new ArgumentException(Invariant.Text($"DuoServoGeometry describes a DuoServo brake, but the arrangement is {arrangement}; "
+            + $"give ShoeGeometry or CatalogueShoes for it."));
 
     internal override double? SelfLocking(ShoeArrangement arrangement, Length drumRadius)
     {

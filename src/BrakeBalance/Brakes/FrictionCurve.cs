@@ -63,17 +63,16 @@ public sealed record FrictionCurve
         (double Celsius, double Friction)[] list = [.. points.Select(p => (p.Temperature.DegreesCelsius, p.Friction))];
         if (list.Length < 2)
         {
-            throw new ArgumentException(
-                FormattableString.Invariant($"A friction curve needs at least two points, cold and hot; {list.Length} given."),
+            throw new ArgumentException(Invariant.Text($"A friction curve needs at least two points, cold and hot; {list.Length} given."),
                 nameof(points));
         }
 
         for (int i = 0; i < list.Length; i++)
         {
-            Require.PositiveUpTo(list[i].Friction, Brake.HighestFriction, FormattableString.Invariant($"friction of point {i + 1}"));
+            Require.PositiveUpTo(list[i].Friction, Brake.HighestFriction, Invariant.Text($"friction of point {i + 1}"));
             if (i > 0 && list[i].Celsius <= list[i - 1].Celsius)
             {
-                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                throw new ArgumentException(Invariant.Text(
                     $"Temperatures must rise from point to point: point {i} is at {list[i - 1].Celsius:0.###} °C and point {i + 1} "
                         + $"at {list[i].Celsius:0.###} °C."), nameof(points));
             }
@@ -92,7 +91,7 @@ public sealed record FrictionCurve
         double celsius = temperature.DegreesCelsius;
         return celsius >= _celsius[0] && celsius <= _celsius[^1]
             ? Interpolation.Interpolate(celsius)
-            : throw new ArgumentOutOfRangeException(nameof(temperature), celsius, string.Create(CultureInfo.InvariantCulture,
+            : throw new ArgumentOutOfRangeException(nameof(temperature), celsius, Invariant.Text(
                 $"The friction curve covers {_celsius[0]:0.###} °C to {_celsius[^1]:0.###} °C; "
                     + $"friction at {celsius:0.###} °C is not known. Add a measured point there."));
     }

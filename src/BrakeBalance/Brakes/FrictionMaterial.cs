@@ -1,14 +1,10 @@
 namespace BrakeBalance.Brakes;
 
 /// <summary>A pad or lining material: its name and its friction against temperature.</summary>
-public sealed record FrictionMaterial
+/// <param name="Name">What the material is called.</param>
+/// <param name="Friction">Friction coefficient against the temperature of the rubbing surface.</param>
+public sealed record FrictionMaterial(string Name, FrictionCurve Friction)
 {
-    /// <summary>What the material is called.</summary>
-    public required string Name { get; init; }
-
-    /// <summary>Friction coefficient against the temperature of the rubbing surface.</summary>
-    public required FrictionCurve Friction { get; init; }
-
     /// <summary>Four invented materials to try things with: a road, a fast-road and a track pad, and a drum lining.</summary>
     /// <remarks>
     /// <para>They cover −40 °C to 900 °C. No real product; replace them by measured points.</para>
@@ -19,9 +15,9 @@ public sealed record FrictionMaterial
         .. ReferenceTable
             .Rows("friction-curves.csv", row => row)
             .GroupBy(row => row["material"])
-            .Select(rows => new FrictionMaterial { Name = rows.Key,
-                Friction = FrictionCurve.Through(rows.Select(row =>
-                    (Temperature.FromDegreesCelsius(row.Number("temperature_C")!.Value), row.Number("friction")!.Value))) }),
+            .Select(rows => new FrictionMaterial(Name: rows.Key,
+                Friction: FrictionCurve.Through(rows.Select(row =>
+                    (Temperature.FromDegreesCelsius(row.Number("temperature_C")!.Value), row.Number("friction")!.Value))))),
     ];
 
     /// <summary>One of the invented materials by name.</summary>

@@ -49,7 +49,7 @@ public abstract record IndependentShoes : DrumShoes
         ShoeArrangement.LeadingTrailing => LeadingShoeFactor(friction, drumRadius) + TrailingShoeFactor(friction, drumRadius),
         ShoeArrangement.TwoLeading => 2 * LeadingShoeFactor(friction, drumRadius),
         ShoeArrangement.TwoTrailing => 2 * TrailingShoeFactor(friction, drumRadius),
-        _ => throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+        _ => throw new ArgumentException(Invariant.Text(
             $"{GetType().Name} describes shoes that do not drive one another, but the arrangement is {arrangement}; "
                 + $"give DuoServoGeometry or CatalogueShoes for it.")),
     };

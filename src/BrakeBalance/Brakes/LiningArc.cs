@@ -25,6 +25,6 @@ public sealed record LiningArc
 
     internal (double Start, double End) Radians => End.Radians > Start.Radians
         ? (Start.Radians, End.Radians)
-        : throw new ArgumentException(FormattableString.Invariant(
+        : throw new ArgumentException(Invariant.Text(
             $"The lining must end further from its support than it starts: start {Start.Degrees:0.###}°, end {End.Degrees:0.###}°."));
 }

@@ -84,7 +84,6 @@ public sealed record PadRing
 
     private (double Inner, double Outer) Edges() => OuterRadius.Meters > InnerRadius.Meters
         ? (InnerRadius.Meters, OuterRadius.Meters)
-        : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-            $"The pad's outer radius ({OuterRadius.Millimeters:0.###} "
-                + $"mm) must be greater than its inner radius ({InnerRadius.Millimeters:0.###} mm)."));
+        : throw new ArgumentException(Invariant.Text($"The pad's outer radius ({OuterRadius.Millimeters:0.###} "
+            + $"mm) must be greater than its inner radius ({InnerRadius.Millimeters:0.###} mm)."));
 }

@@ -87,8 +87,8 @@ public sealed record Choice
             Tell(ChoiceText.Parts, ofParts);
             if (list?.Count > ChoiceSearch.Most)
             {
-                Tell(ChoiceText.Parts, [new("", string.Create(CultureInfo.InvariantCulture, $"{list.Count:#,0} combinations."),
-                    string.Create(CultureInfo.InvariantCulture, $"at most {ChoiceSearch.Most:#,0}; wider steps or fewer rows"))]);
+                Tell(ChoiceText.Parts, [new("", Invariant.Text($"{list.Count:#,0} combinations."),
+                    Invariant.Text($"at most {ChoiceSearch.Most:#,0}; wider steps or fewer rows"))]);
             }
         }
 

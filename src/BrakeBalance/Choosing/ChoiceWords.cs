@@ -81,7 +81,7 @@ internal sealed class ChoiceWords(Choice choice, ChoiceResult result, UnitSystem
     public string PriceOf(Proposal set, string before) => set.Price > 0 ? before + Price(set.Price) : "";
 
     /// <summary>A price in the list's money.</summary>
-    public string Price(double price) => string.Create(CultureInfo.InvariantCulture, $"{price:#,0.##} {choice.Parts.Money}").Trim();
+    public string Price(double price) => Invariant.Text($"{price:#,0.##} {choice.Parts.Money}").Trim();
 
     /// <summary>What the new parts of a set weigh, as far as the list says; empty when it says nothing.</summary>
     public string MassOf(Proposal set) => set.Parts.Any(part => part.Mass is not null)

@@ -55,20 +55,13 @@ public sealed partial record PartsList(ImmutableArray<(string Name, ImmutableArr
         (string Name, string Unit)[] header = [.. table.Header.Select(cell =>
             Heading().Match(cell) is { Success: true } match
                 ? (match.Groups["name"].Value.Trim().ToLowerInvariant(), match.Groups["unit"].Value.Trim()) : (cell, ""))];
-        foreach ((string name, string _) in header.Where(column => !Columns.Contains(column.Name)))
-        {
-            problems.Add(new(Line(table.HeaderLine), $"\"{name}\" is no column.", string.Join(", ", Columns)));
-        }
-
-        foreach (string lacking in Columns.Take(3).Where(column => table.Header.Length > 0 && header.All(has => has.Name != column)))
-        {
-            problems.Add(new(Line(table.HeaderLine), $"there is no column \"{lacking}\".", string.Join(", ", Columns)));
-        }
-
-        foreach (string twice in header.GroupBy(column => column.Name).Where(group => group.Count() > 1).Select(group => group.Key))
-        {
-            problems.Add(new(Line(table.HeaderLine), $"the column \"{twice}\" is there twice.", "one of each"));
-        }
+        (string where, string known) = (Line(table.HeaderLine), string.Join(", ", Columns));
+        problems.AddRange(header.Where(column => !Columns.Contains(column.Name))
+            .Select(column => new Problem(where, $"\"{column.Name}\" is no column.", known)));
+        problems.AddRange(Columns.Take(3).Where(column => table.Header.Length > 0 && header.All(has => has.Name != column))
+            .Select(lacking => new Problem(where, $"there is no column \"{lacking}\".", known)));
+        problems.AddRange(header.GroupBy(column => column.Name).Where(group => group.Count() > 1)
+            .Select(twice => new Problem(where, $"the column \"{twice.Key}\" is there twice.", "one of each")));
 
         if (problems.Count > 0)
         {
@@ -128,11 +121,8 @@ public sealed partial record PartsList(ImmutableArray<(string Name, ImmutableArr
             }
         }
 
-        foreach (IGrouping<(string, string), Part> same in parts.GroupBy(part => (part.Place, part.Name)).Where(group => group.Count() > 1))
-        {
-            problems.Add(new("", $"\"{same.Key.Item2}\" is there {same.Count()} times under \"{same.Key.Item1}\".",
-                "a name of its own each"));
-        }
+        problems.AddRange(parts.GroupBy(part => (part.Place, part.Name)).Where(group => group.Count() > 1).Select(same =>
+            new Problem("", $"\"{same.Key.Name}\" is there {same.Count()} times under \"{same.Key.Place}\".", "a name of its own each")));
 
         // Two places that set one entry would overwrite each other, in an order that nobody asked for.
         foreach (IGrouping<string, Part> entry in parts.SelectMany(part => part.Sets.Select(set => (set.Path, part)))
@@ -155,7 +145,7 @@ public sealed partial record PartsList(ImmutableArray<(string Name, ImmutableArr
     public static string Starter(string? vehicle = null) => StarterParts.Text(vehicle, Header, name =>
         Series.First(series => series.Name == name).Sizes);
 
-    private static string Line(int number) => string.Create(CultureInfo.InvariantCulture, $"line {number}");
+    private static string Line(int number) => Invariant.Text($"line {number}");
 
     // A part by itself has to make a car that can be read; what it sets has to be an entry of a vehicle file.
     private static void Check(Part part, string vehicle, string line, List<Problem> problems)
@@ -206,7 +196,7 @@ public sealed partial record PartsList(ImmutableArray<(string Name, ImmutableArr
         if (values.Count == 0)
         {
             add($"\"{several[0].Value}\" names no size.", "\"inch series\", \"metric series\", also with \"LOW .. HIGH\" behind it, or "
-                + string.Create(CultureInfo.InvariantCulture, $"\"LOW .. HIGH step STEP\" of one unit with at most {MostSteps} steps"));
+                + Invariant.Text($"\"LOW .. HIGH step STEP\" of one unit with at most {MostSteps} steps"));
         }
 
         return values.Select(value => (sets.Select(set => set == several[0] ? set with { Value = value } : set).ToImmutableArray(), value));

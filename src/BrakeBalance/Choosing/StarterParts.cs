@@ -142,7 +142,7 @@ internal static class StarterParts
             car.Brakes.Front.FrictionCoefficient,
             Math.Sqrt((car.Control?.MasterCylinder.PistonAreas.Front.SquareMillimeters ?? 400) * 4 / Math.PI),
             car.Control?.Pedal.Lever.RatioAt(Length.Zero) ?? 4,
-            at < 0 ? null : string.Create(CultureInfo.InvariantCulture, $"hydraulics.rearValves[{at}].{valve.Entry}"), valve.Bars,
+            at < 0 ? null : Invariant.Text($"hydraulics.rearValves[{at}].{valve.Entry}"), valve.Bars,
             car.AxleDynamics.Front.Heat?.RingMass.Kilograms);
     }
 

@@ -27,7 +27,7 @@ public sealed record KneeAdjustment
         turns >= 0 && turns <= Turns
             ? KneeBackedOff + turns * KneePerTurn
             : throw new ArgumentOutOfRangeException(nameof(turns), turns,
-                FormattableString.Invariant($"Must lie between 0 and {Turns} turns."));
+                Invariant.Text($"Must lie between 0 and {Turns} turns."));
 
     /// <summary>Turns in from fully out that give a knee.</summary>
     /// <param name="knee">The knee wanted, gauge.</param>

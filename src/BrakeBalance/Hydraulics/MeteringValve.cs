@@ -44,7 +44,7 @@ public sealed record MeteringValve : PressureValve
             return _blendPascals > _openingPascals
                 ? new(0, 0, -gradient * _openingPascals, gradient, 0)
                 : throw new ArgumentException("The blend pressure of a metering valve must be above its opening pressure: "
-                    + FormattableString.Invariant($"opening {OpeningPressure.Bars:0.##} bar, blend {BlendPressure.Bars:0.##} bar."));
+                    + Invariant.Text($"opening {OpeningPressure.Bars:0.##} bar, blend {BlendPressure.Bars:0.##} bar."));
         }
     }
 }

@@ -58,8 +58,8 @@ public sealed record PushRodFit
     /// <returns>One or two sentences.</returns>
     public string Describe(UnitSystem? units = null)
     {
-        string metric = string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(Gap.Millimeters):0.00} ± {GapError.Millimeters:0.00} mm");
-        string customary = string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(Gap.Inches):0.000} ± {GapError.Inches:0.000} in");
+        string metric = Invariant.Text($"{Math.Abs(Gap.Millimeters):0.00} ± {GapError.Millimeters:0.00} mm");
+        string customary = Invariant.Text($"{Math.Abs(Gap.Inches):0.000} ± {GapError.Inches:0.000} in");
         string size = units switch { UnitSystem.Si => metric, UnitSystem.Us => customary, _ => $"{metric} ({customary})" };
         return Verdict switch
         {

@@ -99,12 +99,10 @@ public sealed record CarEstimate
             return new Interval<double>(sorted[sorted.Length / 2], sorted[sorted.Length / 20], sorted[^(sorted.Length / 20 + 1)]);
         }
 
-        return new StopForecast
-        {
-            BrakingRate = Of(s => s.Rate),
-            FrontForce = Of(s => s.Front).Select(n => Force.FromNewtons(n)),
-            RearForce = Of(s => s.Rear).Select(n => Force.FromNewtons(n)),
-        };
+        return new StopForecast(
+            BrakingRate: Of(s => s.Rate),
+            FrontForce: Of(s => s.Front).Select(n => Force.FromNewtons(n)),
+            RearForce: Of(s => s.Rear).Select(n => Force.FromNewtons(n)));
     }
 
     internal PosteriorSample Posterior => _posterior;

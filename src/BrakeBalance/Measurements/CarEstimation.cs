@@ -57,28 +57,24 @@ public static class CarEstimation
     private static StopWeight Weight(StopModel model, StopModel.Stop used, int place, TestStop stop, Vector<double> middle)
     {
         (double? rate, double? locked) = model.Weights(used, middle);
-        return new StopWeight
-        {
-            Number = place + 1,
-            Line = stop.Line,
-            Deceleration = rate is null ? null : stop.Deceleration,
-            Foretold = rate is null ? null : Acceleration.FromStandardGravity(model.Forces(used, middle).Rate),
-            DecelerationWeight = rate,
-            Locked = stop.Locked,
-            LockWeight = locked,
-        };
+        return new StopWeight(
+            Number: place + 1,
+            Line: stop.Line,
+            Deceleration: rate is null ? null : stop.Deceleration,
+            Foretold: rate is null ? null : Acceleration.FromStandardGravity(model.Forces(used, middle).Rate),
+            DecelerationWeight: rate,
+            Locked: stop.Locked,
+            LockWeight: locked);
     }
 
     private static EstimatedParameter[] Parameters(StopModel model, PosteriorSample sample)
     {
         Vehicle vehicle = model.Vehicle;
-        EstimatedParameter Make(string name, string unit, double scale, int i) => new()
-        {
-            Name = name,
-            Unit = unit,
-            Prior = Band(scale, model.PriorMean[i], model.PriorDeviation[i]),
-            Posterior = sample.Interval(d => scale * Math.Exp(d[i])),
-        };
+        EstimatedParameter Make(string name, string unit, double scale, int i) => new(
+            Name: name,
+            Unit: unit,
+            Prior: Band(scale, model.PriorMean[i], model.PriorDeviation[i]),
+            Posterior: sample.Interval(d => scale * Math.Exp(d[i])));
         return
         [
             Make("front friction", "", vehicle.Brakes.Front.FrictionCoefficient, 0),
@@ -135,10 +131,9 @@ public static class CarEstimation
                 double r = correlation[i][j];
                 if (Math.Abs(r) > 0.8 && parameters[i].Learnt + parameters[j].Learnt > 0.1)
                 {
-                    words.Add(string.Create(CultureInfo.InvariantCulture,
-                        $"{Capital(parameters[j].Name)} and {parameters[i].Name} cannot be told apart "
-                            + $"by these stops (correlation {r:0.00}): "
-                            + $"only {(r < 0 ? "something like their sum or product" : "their ratio")} is known. {Remedy(j, i)}"));
+                    words.Add(Invariant.Text($"{Capital(parameters[j].Name)} and {parameters[i].Name} cannot be told apart "
+                        + $"by these stops (correlation {r:0.00}): "
+                        + $"only {(r < 0 ? "something like their sum or product" : "their ratio")} is known. {Remedy(j, i)}"));
                 }
             }
         }

@@ -77,12 +77,11 @@ internal static class FitCheck
             : null;
         if (top < LowestHardPressBars || (off is { } log && Math.Abs(Math.Abs(log) - Math.Log(StopSlip.PoundsPerBar)) < 1))
         {
-            string turn = off is null ? "" : string.Create(CultureInfo.InvariantCulture,
+            string turn = off is null ? "" : Invariant.Text(
                 $", and the knee by {valve.Calibration!.KneePerTurn.Estimate.Bars:0.##} bar a turn where the file says ")
                 + $"{Text($"{vehicle.Hydraulics.RearProportioningValve!.Adjustment!.KneePerTurn.Bars:0.##}")} bar";
-            yield return string.Create(CultureInfo.InvariantCulture,
-                $"Gauges: the front pressure rises to {top:0.#} bar only{turn}: "
-                    + $"the pressures are probably in another unit than the header ")
+            yield return Invariant.Text($"Gauges: the front pressure rises to {top:0.#} bar only{turn}: "
+                + $"the pressures are probably in another unit than the header ")
                 + "says (bar under [psi], or psi under [bar]).";
         }
     }

@@ -55,7 +55,7 @@ public static class FittedFile
                 estimate.Parameters[2].Posterior.Select(metres => metres / car.LoadCases[0].CentreOfGravityHeight.Meters);
             for (int i = 0; i < car.LoadCases.Length; i++)
             {
-                string path = string.Create(CultureInfo.InvariantCulture, $"loadCases[{i}].centreOfGravityHeight");
+                string path = Invariant.Text($"loadCases[{i}].centreOfGravityHeight");
                 double metres = car.LoadCases[i].CentreOfGravityHeight.Meters;
                 Set(path, Quantity(file, path, height.Select(factor => (IQuantity)Length.FromMeters(factor * metres)), by));
             }
@@ -107,7 +107,7 @@ public static class FittedFile
     private static string? Valve(JsonText file, Vehicle car)
     {
         int i = car.Hydraulics.RearValves.ToList().FindIndex(valve => valve is Hydraulics.ProportioningValve);
-        string path = string.Create(CultureInfo.InvariantCulture, $"hydraulics.rearValves[{i}]");
+        string path = Invariant.Text($"hydraulics.rearValves[{i}]");
         return file.Has(path) ? path : null;
     }
 

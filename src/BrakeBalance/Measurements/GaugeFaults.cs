@@ -36,9 +36,8 @@ internal static class GaugeFaults
         if (top > 10 && y.Max() < 0.05 * top)
         {
             yield return new GaugeFinding(GaugeFindingKind.NoRearPressure,
-                string.Create(CultureInfo.InvariantCulture,
-                    $"The rear gauge never passes {y.Max():0.#} bar while the front one reaches {top:0.#} bar: "
-                        + $"the rear circuit is blocked, open, or its gauge is shut off. Do not drive."));
+                Invariant.Text($"The rear gauge never passes {y.Max():0.#} bar while the front one reaches {top:0.#} bar: "
+                    + $"the rear circuit is blocked, open, or its gauge is shut off. Do not drive."));
             yield break;
         }
 
@@ -64,7 +63,7 @@ internal static class GaugeFaults
         if (bends && lows > 0)
         {
             yield return new GaugeFinding(GaugeFindingKind.Swapped,
-                string.Create(CultureInfo.InvariantCulture, $"At high pressure the rear gauge reads above the front one "
+                Invariant.Text($"At high pressure the rear gauge reads above the front one "
                     + $"({y.Max():0.#} bar against {x[Array.IndexOf(y, y.Max())]:0.#} bar), and a valve can only lower the rear: "
                     + $"the gauges, lines or columns are swapped, or the valve sits in the front line."));
             yield break;
@@ -111,7 +110,7 @@ internal static class GaugeFaults
                 rows.Where(row => row.Above).Select(row => (row.Off, row.Noise, new[] { 1.0, row.Fell ? 1 : 0 })), 1);
             if (sure > Surely && higher > SmallGapBars)
             {
-                yield return new GaugeFinding(GaugeFindingKind.MixedBranches, string.Create(CultureInfo.InvariantCulture,
+                yield return new GaugeFinding(GaugeFindingKind.MixedBranches, Invariant.Text(
                     $"Of the readings called rising, those taken while the front pressure fell stand {higher:0.#} bar higher at the rear: ")
                     + "they are of the falling branch (hysteresis). Write release in the column phase, or read only as the pressure "
                     + "rises.");
@@ -126,7 +125,7 @@ internal static class GaugeFaults
                 rows.Where(row => !row.Above).Select(row => (row.Off, row.Noise, new[] { 1.0, row.Front, row.Place / span })), 2);
             if (sure > Surely && Math.Abs(drift) > SmallGapBars)
             {
-                yield return new GaugeFinding(GaugeFindingKind.Drift, string.Create(CultureInfo.InvariantCulture,
+                yield return new GaugeFinding(GaugeFindingKind.Drift, Invariant.Text(
                     $"Below the knee, where the valve is open, the rear gauge {(drift > 0 ? "gains" : "loses")} {Math.Abs(drift):0.#} bar ")
                     + "on the front one from first to last: one of the gauges drifts. Read both zeros, swap the gauges and repeat.");
             }
@@ -181,27 +180,24 @@ internal static class GaugeFaults
             string cause = gap < 0 ? "a metering valve in the front line, or a zero error of a gauge"
                 : "a zero error of a gauge, or a valve that opens late in the rear line";
             return new GaugeFinding(GaugeFindingKind.Offset,
-                string.Create(CultureInfo.InvariantCulture,
-                    $"From the first readings on the {leader} gauge leads by about {Math.Abs(gap):0.#} bar: "
-                        + $"{cause}. Swap the gauges and read again."));
+                Invariant.Text($"From the first readings on the {leader} gauge leads by about {Math.Abs(gap):0.#} bar: "
+                    + $"{cause}. Swap the gauges and read again."));
         }
 
         double off = Math.Abs(share / belowKnee - 1);
         if (off > 2 * ShareTolerance && sure > accuracy)
         {
             return new GaugeFinding(GaugeFindingKind.UnequalBelowKnee,
-                string.Create(CultureInfo.InvariantCulture,
-                    $"Even at low pressure the rear reads {share:0.##} of the front where {belowKnee:0.##} is expected: "
-                        + $"a second valve in series, a leak or air in the rear line, another bore or balance-bar position, "
-                        + $"a knee below the readings, or a gauge that is off. Swap the gauges and read again."));
+                Invariant.Text($"Even at low pressure the rear reads {share:0.##} of the front where {belowKnee:0.##} is expected: "
+                    + $"a second valve in series, a leak or air in the rear line, another bore or balance-bar position, "
+                    + $"a knee below the readings, or a gauge that is off. Swap the gauges and read again."));
         }
 
         return off > ShareTolerance
             ? new GaugeFinding(GaugeFindingKind.GaugesDiffer,
-                string.Create(CultureInfo.InvariantCulture,
-                    $"At low pressure the rear reads {share:0.##} of the front where {belowKnee:0.##} is expected, "
-                        + $"{Math.Abs(gap):0.#} bar apart; two gauges of {scale:0} bar may differ by {accuracy:0.#} bar, "
-                        + $"so this says nothing about the brakes yet. Swap the gauges and repeat: what moves with them is theirs."))
+                Invariant.Text($"At low pressure the rear reads {share:0.##} of the front where {belowKnee:0.##} is expected, "
+                    + $"{Math.Abs(gap):0.#} bar apart; two gauges of {scale:0} bar may differ by {accuracy:0.#} bar, "
+                    + $"so this says nothing about the brakes yet. Swap the gauges and repeat: what moves with them is theirs."))
             : null;
     }
 
@@ -233,7 +229,7 @@ internal static class GaugeFaults
                     _ => (GaugeFindingKind.BothFall, "pedal was eased, or the master cylinder lets fluid past"),
                 };
                 yield return new GaugeFinding(kind,
-                    string.Create(CultureInfo.InvariantCulture,
+                    Invariant.Text(
                         $"With the pedal held the front went from {first.Front.Bars:0.#} to {last.Front.Bars:0.#} bar and the rear "
                             + $"from {first.Rear.Bars:0.#} to {last.Rear.Bars:0.#} bar: the {what}. Find it before the car moves."));
             }

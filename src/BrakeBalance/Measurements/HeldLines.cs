@@ -3,25 +3,19 @@ using MathNet.Numerics.LinearAlgebra;
 namespace BrakeBalance.Measurements;
 
 /// <summary>How the lines change in a minute while the pedal is held, each with its 90 % interval.</summary>
+/// <param name="FrontFall">Fall of the front line pressure in a minute; negative when it rises.</param>
+/// <param name="RearFall">Fall of the rear line pressure in a minute; negative when it rises.</param>
+/// <param name="Creep">
+/// Rise of the rear line pressure in a minute beyond what the valve passes on of the front's: the valve's creep.
+/// </param>
+/// <param name="Holds">How many holds were read.</param>
 /// <remarks>
 /// A straight line in time for each hold, its readings weighed by Student's t; holds are averaged by their weights. With the front line
 /// held a rear line that rises is a valve that creeps; a line that falls leaks.
 /// </remarks>
-public sealed record HeldLines
+public sealed record HeldLines(Interval<Pressure> FrontFall, Interval<Pressure> RearFall, Interval<Pressure> Creep, int Holds)
 {
     private const double ShortestSeconds = 10;
-
-    /// <summary>Fall of the front line pressure in a minute; negative when it rises.</summary>
-    public required Interval<Pressure> FrontFall { get; init; }
-
-    /// <summary>Fall of the rear line pressure in a minute; negative when it rises.</summary>
-    public required Interval<Pressure> RearFall { get; init; }
-
-    /// <summary>Rise of the rear line pressure in a minute beyond what the valve passes on of the front's: the valve's creep.</summary>
-    public required Interval<Pressure> Creep { get; init; }
-
-    /// <summary>How many holds were read.</summary>
-    public required int Holds { get; init; }
 
     internal static HeldLines? Of(IReadOnlyList<GaugePair> pairs, double passedOn, double scatterBars)
     {
@@ -59,12 +53,10 @@ public sealed record HeldLines
             return new Interval<double>(mean, mean - half, mean + half).Select(bars => Pressure.FromBars(bars));
         }
 
-        return found.Count == 0 ? null : new HeldLines
-        {
-            FrontFall = Mean(hold => hold.Front),
-            RearFall = Mean(hold => hold.Rear),
-            Creep = Mean(hold => hold.Creep),
-            Holds = found.Count,
-        };
+        return found.Count == 0 ? null : new HeldLines(
+            FrontFall: Mean(hold => hold.Front),
+            RearFall: Mean(hold => hold.Rear),
+            Creep: Mean(hold => hold.Creep),
+            Holds: found.Count);
     }
 }

@@ -6,20 +6,17 @@ namespace BrakeBalance.Measurements;
 /// <summary>
 /// An invented test day: makes gauge readings, stops and time series from a car whose truth is known, so that recovery can be proved.
 /// </summary>
+/// <param name="car">The car as it truly is.</param>
+/// <param name="seed">Seed of the random numbers: the same seed gives the same logs.</param>
 /// <remarks>
 /// Not measurements, and never to be taken for any. The scatter is of the size common practice knows from gauges, spotters and pads.
 /// </remarks>
-public sealed class InventedTrack
+public sealed class InventedTrack(Vehicle car, int seed)
 {
-    private readonly Random _random;
-
-    /// <summary>Prepares the day.</summary>
-    /// <param name="car">The car as it truly is.</param>
-    /// <param name="seed">Seed of the random numbers: the same seed gives the same logs.</param>
-    public InventedTrack(Vehicle car, int seed) => (Car, _random) = (car, RandomNumbers.Stream(seed, 0));
+    private readonly Random _random = RandomNumbers.Stream(seed, 0);
 
     /// <summary>The car as it truly is.</summary>
-    public Vehicle Car { get; }
+    public Vehicle Car { get; } = car;
 
     /// <summary>Standard deviation of one gauge's reading.</summary>
     public Pressure GaugeScatter { get; init; } = Pressure.FromBars(0.6);

@@ -9,20 +9,17 @@ namespace BrakeBalance.Measurements;
 /// the covariance is the inverse of the Hessian of the negative log posterior. Source: Laplace's approximation, any text on Bayesian
 /// statistics.
 /// </remarks>
-internal sealed class LaplacePosterior
+internal sealed class LaplacePosterior(Vector<double> mode, Matrix<double> covariance, double negativeLogAtMode)
 {
     private const double Nearest = 1e-12;
 
-    private readonly Matrix<double> _root;
+    private readonly Matrix<double> _root = covariance.Cholesky().Factor;
 
-    private LaplacePosterior(Vector<double> mode, Matrix<double> covariance, double negativeLogAtMode) =>
-        (Mode, Covariance, NegativeLogAtMode, _root) = (mode, covariance, negativeLogAtMode, covariance.Cholesky().Factor);
+    public Vector<double> Mode { get; } = mode;
 
-    public Vector<double> Mode { get; }
+    public Matrix<double> Covariance { get; } = covariance;
 
-    public Matrix<double> Covariance { get; }
-
-    public double NegativeLogAtMode { get; }
+    public double NegativeLogAtMode { get; } = negativeLogAtMode;
 
     /// <summary>Finds mode and curvature.</summary>
     /// <param name="negativeLog">Negative log posterior up to a constant.</param>

@@ -8,19 +8,16 @@ namespace BrakeBalance.Measurements;
 /// Minimises Σ wᵢ (yᵢ − xᵢᵀb)² by a QR decomposition; the covariance is s² (XᵀWX)⁻¹ with s² = Σ wᵢ rᵢ² / (n −
 /// p). Source: any text on linear models; checked against NIST StRD data sets.
 /// </remarks>
-internal sealed class LeastSquares
+internal sealed class LeastSquares(Vector<double> coefficients, Matrix<double> covariance, double residualDeviation, int degreesOfFreedom)
 {
-    private LeastSquares(Vector<double> coefficients, Matrix<double> covariance, double residualDeviation, int degreesOfFreedom) =>
-        (Coefficients, Covariance, ResidualDeviation, DegreesOfFreedom) = (coefficients, covariance, residualDeviation, degreesOfFreedom);
+    public Vector<double> Coefficients { get; } = coefficients;
 
-    public Vector<double> Coefficients { get; }
-
-    public Matrix<double> Covariance { get; }
+    public Matrix<double> Covariance { get; } = covariance;
 
     /// <summary>Residual standard deviation; 0 when there are as many coefficients as points.</summary>
-    public double ResidualDeviation { get; }
+    public double ResidualDeviation { get; } = residualDeviation;
 
-    public int DegreesOfFreedom { get; }
+    public int DegreesOfFreedom { get; } = degreesOfFreedom;
 
     public double StandardError(int index) => Math.Sqrt(Covariance[index, index]);
 
@@ -33,7 +30,7 @@ internal sealed class LeastSquares
         int n = rows.Length, p = rows[0].Length;
         if (n < p)
         {
-            throw new ArgumentException(FormattableString.Invariant($"{p} coefficients need at least {p} points; there are {n}."),
+            throw new ArgumentException(Invariant.Text($"{p} coefficients need at least {p} points; there are {n}."),
                 nameof(rows));
         }
 

@@ -3,22 +3,15 @@ using System.Text.RegularExpressions;
 namespace BrakeBalance.Measurements;
 
 /// <summary>Finds the columns of a log by name and hands out the cells of one row at a time, keeping the faults.</summary>
-internal sealed partial class LogCells
+internal sealed partial class LogCells(LogTable table)
 {
-    private readonly LogTable _table;
-    private readonly LogNumbers _numbers;
-    private readonly (string Name, string Unit)[] _columns;
+    private readonly LogTable _table = table;
+    private readonly LogNumbers _numbers = LogNumbers.For(table.Rows.SelectMany(r => r.Cells));
+    private readonly (string Name, string Unit)[] _columns = table.Header.Select(Split).ToArray();
     private readonly HashSet<int> _used = [];
     private (int Line, string[] Cells) _row;
     private string? _fault;
     private bool _passedOver;
-
-    public LogCells(LogTable table)
-    {
-        _table = table;
-        _numbers = LogNumbers.For(table.Rows.SelectMany(r => r.Cells));
-        _columns = table.Header.Select(Split).ToArray();
-    }
 
     public List<LogProblem> Problems { get; } = [];
 
@@ -38,12 +31,9 @@ internal sealed partial class LogCells
         if (!units.ContainsKey(LogUnits.Plain(unit)))
         {
             string given = unit.Length == 0 ? "names no unit" : $"has the unit '{unit}', which is not known here";
-            Problems.Add(new LogProblem
-            {
-                Line = _table.HeaderLine,
-                Reason = $"the column '{_table.Header[index]}' {given}; "
-                    + $"write '{names[0]} [unit]' with one of {string.Join(", ", units.Keys)}"
-            });
+            Problems.Add(new LogProblem(_table.HeaderLine,
+                $"the column '{_table.Header[index]}' {given}; "
+                    + $"write '{names[0]} [unit]' with one of {string.Join(", ", units.Keys)}"));
             return null;
         }
 
@@ -57,12 +47,9 @@ internal sealed partial class LogCells
         if (LogUnits.CoarseUnits.Contains(unit)
             && _numbers.LooksLikeThousands(_table.Rows.Where(r => index < r.Cells.Length).Select(r => r.Cells[index])))
         {
-            Problems.Add(new LogProblem
-            {
-                Line = _table.HeaderLine,
-                Reason = $"the column '{_table.Header[index]}' is not used: "
-                    + "its numbers, such as 1,200, could be one and a fifth or twelve hundred; write 1200"
-            });
+            Problems.Add(new LogProblem(_table.HeaderLine,
+                $"the column '{_table.Header[index]}' is not used: "
+                    + "its numbers, such as 1,200, could be one and a fifth or twelve hundred; write 1200"));
             return null;
         }
 
@@ -105,11 +92,8 @@ internal sealed partial class LogCells
         {
             if (!_used.Contains(i) && _columns[i].Name.Length > 0 && !passedOver.Contains(_columns[i].Name))
             {
-                Problems.Add(new LogProblem
-                {
-                    Line = _table.HeaderLine,
-                    Reason = $"the column '{_table.Header[i]}' is not known and was not used"
-                });
+                Problems.Add(new LogProblem(_table.HeaderLine,
+                    $"the column '{_table.Header[i]}' is not known and was not used"));
             }
         }
     }
@@ -121,11 +105,8 @@ internal sealed partial class LogCells
             return;
         }
 
-        Problems.Add(new LogProblem
-        {
-            Line = _table.HeaderLine,
-            Reason = $"the log has no column '{name}' that can be used, so nothing was read; write it as '{example}'"
-        });
+        Problems.Add(new LogProblem(_table.HeaderLine,
+            $"the log has no column '{name}' that can be used, so nothing was read; write it as '{example}'"));
     }
 
     /// <summary>Reads every row by the function given; a row it calls a fault on is left out, reported and counted.</summary>
@@ -138,14 +119,14 @@ internal sealed partial class LogCells
             (_row, _fault, _passedOver) = (row, null, false);
             if (row.Cells.Length > _columns.Length && row.Cells.Skip(_columns.Length).Any(c => c.Length > 0))
             {
-                _fault = FormattableString.Invariant($"{row.Cells.Length} cells where the header names {_columns.Length} columns");
+                _fault = Invariant.Text($"{row.Cells.Length} cells where the header names {_columns.Length} columns");
                 _fault += _table.Delimiter == ',' ? "; with decimal commas separate the cells by ';' or quote the numbers" : "";
             }
 
             TRow? result = _fault is null ? read(row.Line) : null;
             if (_fault is not null)
             {
-                Problems.Add(new LogProblem { Line = row.Line, Reason = _fault });
+                Problems.Add(new LogProblem(row.Line, _fault));
                 lost += _passedOver ? 0 : 1;
             }
             else if (result is not null)

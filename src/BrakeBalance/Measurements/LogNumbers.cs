@@ -3,15 +3,13 @@ using System.Text.RegularExpressions;
 namespace BrakeBalance.Measurements;
 
 /// <summary>Reads the numbers of one log, with the decimal mark that the log as a whole uses.</summary>
-internal sealed partial class LogNumbers
+internal sealed partial class LogNumbers(char mark)
 {
     private static readonly string[] MissingMarks = ["", "-", "–", "—", "na", "n/a", "nan", "?", "none recorded"];
 
     private const double LargestNumber = 1e15;
 
-    private readonly char _mark;
-
-    private LogNumbers(char mark) => _mark = mark;
+    private readonly char _mark = mark;
 
     /// <summary>The decimal mark.</summary>
     public char Mark => _mark;

@@ -1,14 +1,10 @@
 namespace BrakeBalance.Measurements;
 
 /// <summary>A line of a log that was left out, or a column that could not be used, with the reason.</summary>
-public sealed record LogProblem
+/// <param name="Line">Line in the file, counted from 1; comments and blank lines count.</param>
+/// <param name="Reason">What was wrong and what would be accepted.</param>
+public sealed record LogProblem(int Line, string Reason)
 {
-    /// <summary>Line in the file, counted from 1; comments and blank lines count.</summary>
-    public required int Line { get; init; }
-
-    /// <summary>What was wrong and what would be accepted.</summary>
-    public required string Reason { get; init; }
-
     /// <inheritdoc/>
-    public override string ToString() => FormattableString.Invariant($"line {Line}: {Reason}");
+    public override string ToString() => Invariant.Text($"line {Line}: {Reason}");
 }

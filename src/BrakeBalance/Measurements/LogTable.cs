@@ -3,29 +3,25 @@ using CsvHelper;
 namespace BrakeBalance.Measurements;
 
 /// <summary>A log as cells: header, rows with their line numbers, comments, and lines that are no rows.</summary>
-internal sealed class LogTable
+internal sealed class LogTable(char delimiter, int headerLine, string[] header, string[] units, List<(int Line, string[] Cells)> rows,
+    List<LogProblem> problems, List<string> remarks)
 {
     private const int MostLooked = 400;
 
-    private LogTable(char delimiter, int headerLine, string[] header, string[] units, List<(int Line, string[] Cells)> rows,
-        List<LogProblem> problems, List<string> remarks) =>
-        (Delimiter, HeaderLine, Header, Units, Rows, Problems, Remarks) =
-            (delimiter, headerLine, header, units, rows, problems, remarks);
+    public char Delimiter { get; } = delimiter;
 
-    public char Delimiter { get; }
+    public int HeaderLine { get; } = headerLine;
 
-    public int HeaderLine { get; }
-
-    public string[] Header { get; }
+    public string[] Header { get; } = header;
 
     /// <summary>The units of a line below the header that holds nothing else; none when there is no such line.</summary>
-    public string[] Units { get; }
+    public string[] Units { get; } = units;
 
-    public List<(int Line, string[] Cells)> Rows { get; }
+    public List<(int Line, string[] Cells)> Rows { get; } = rows;
 
-    public List<LogProblem> Problems { get; }
+    public List<LogProblem> Problems { get; } = problems;
 
-    public List<string> Remarks { get; }
+    public List<string> Remarks { get; } = remarks;
 
     /// <summary>Lines below the header that are no rows, because a quotation mark is not closed.</summary>
     public int Broken => HeaderLine == 0 ? 0 : Problems.Count(p => p.Line > HeaderLine);
@@ -54,7 +50,7 @@ internal sealed class LogTable
             }
             else if (IsOpen(text))
             {
-                problems.Add(new LogProblem { Line = lines.Count + 1, Reason = "a quotation mark is not closed on this line" });
+                problems.Add(new LogProblem(lines.Count + 1, "a quotation mark is not closed on this line"));
                 text = "";
             }
 
@@ -71,12 +67,9 @@ internal sealed class LogTable
 
         if (headerIndex < 0)
         {
-            problems.Add(new LogProblem
-            {
-                Line = Math.Max(1, lines.Count),
-                Reason = "the log has no header line; "
-                    + "its first line that is no comment names the columns with their units, such as 'front pressure [bar]'"
-            });
+            problems.Add(new LogProblem(Math.Max(1, lines.Count),
+                "the log has no header line; "
+                    + "its first line that is no comment names the columns with their units, such as 'front pressure [bar]'"));
             return new LogTable(',', 0, [], [], [], problems, remarks);
         }
 
@@ -114,7 +107,7 @@ internal sealed class LogTable
 
         if (rows.Count == 0)
         {
-            problems.Add(new LogProblem { Line = headerIndex + 1, Reason = "the log has a header and no rows of numbers below it" });
+            problems.Add(new LogProblem(headerIndex + 1, "the log has a header and no rows of numbers below it"));
         }
 
         return new LogTable(delimiter, headerIndex + 1, header ?? [], units, rows, problems, remarks);

@@ -27,7 +27,7 @@ public static class MeasuringOrder
             throw new ArgumentOutOfRangeException(nameof(adhesion), adhesion, "The coefficient of adhesion must be above 0 and at most 2.");
         }
 
-        string k = string.Create(CultureInfo.InvariantCulture, $"adhesion {adhesion:0.##}");
+        string k = Invariant.Text($"adhesion {adhesion:0.##}");
         (string Key, string Question, string Unit)[] questions =
         [
             ("rear_force_margin", $"How much more the rear could brake before it locks together with the front, {k}, as a share of "
@@ -63,29 +63,25 @@ public static class MeasuringOrder
                 : SobolIndices.Estimate(inputs, samples, f => All(f)[q] ?? usual, seed);
             double[] sorted = [.. values.Order()];
             double At(double share) => sorted[(int)Math.Clamp(share * sorted.Length, 0, sorted.Length - 1)];
-            return new BandedAnswer
-            {
-                Key = question.Key,
-                Question = question.Question,
-                Unit = question.Unit,
-                Band = new Interval<double>(At(0.5), At(0.05), At(0.95)),
-                Answered = inputs == 0 ? (middle[q] is null ? 0 : 1) : cache.Values.Average(v => v[q] is null ? 0.0 : 1),
-                MeasureNext = [.. ranges.Select((range, i) => Advice(range, first[i], total[i])).Where(a => a.InAll > 0.01)
-                    .OrderByDescending(a => a.InAll)],
-            };
+            return new BandedAnswer(
+                Key: question.Key,
+                Question: question.Question,
+                Unit: question.Unit,
+                Band: new Interval<double>(At(0.5), At(0.05), At(0.95)),
+                Answered: inputs == 0 ? (middle[q] is null ? 0 : 1) : cache.Values.Average(v => v[q] is null ? 0.0 : 1),
+                MeasureNext: [.. ranges.Select((range, i) => Advice(range, first[i], total[i])).Where(a => a.InAll > 0.01)
+                    .OrderByDescending(a => a.InAll)]);
         })];
     }
 
-    private static MeasuringAdvice Advice(ValueRange range, double first, double total) => new()
-    {
-        Path = range.Path,
-        What = range.Description,
-        How = range.HowToMeasure.Length > 0 ? range.HowToMeasure : "See the car's service manual, or the part itself",
-        Range = $"{range.Low} .. {range.High}",
-        IsTypical = range.IsTypical,
-        Alone = Math.Clamp(first, 0, 1),
-        InAll = Math.Clamp(total, 0, 1),
-    };
+    private static MeasuringAdvice Advice(ValueRange range, double first, double total) => new(
+        Path: range.Path,
+        What: range.Description,
+        How: range.HowToMeasure.Length > 0 ? range.HowToMeasure : "See the car's service manual, or the part itself",
+        Range: $"{range.Low} .. {range.High}",
+        IsTypical: range.IsTypical,
+        Alone: Math.Clamp(first, 0, 1),
+        InAll: Math.Clamp(total, 0, 1));
 
     private static double?[] Answers(Vehicle vehicle, double adhesion, string? loadCase)
     {

@@ -12,7 +12,7 @@ internal static class MotionReader
         LogTable table = LogTable.Read(reader, preamble: true);
         var cells = new LogCells(table);
         (IReadOnlyList<LogColumn> columns, IReadOnlyList<string> asked) = SeriesColumns.Guess(table, cells, choices);
-        cells.Problems.AddRange(asked.Select(text => new LogProblem { Line = cells.HeaderLine, Reason = text }));
+        cells.Problems.AddRange(asked.Select(text => new LogProblem(cells.HeaderLine, text)));
         LogColumn? Of(ColumnMeaning meaning) => columns.FirstOrDefault(c => c.Meaning == meaning);
         LogCells.Column<T>? In<T>(Dictionary<string, Func<double, T>> units, ColumnMeaning meaning) =>
             Of(meaning) is { } column ? cells.Number(units, column.Index, column.Unit, column.Words) : null;
@@ -156,7 +156,7 @@ internal static class MotionReader
         List<string> noise = [];
         Count(noise, backwards.Count, "row whose time does not come after the one before was",
             "rows whose time does not come after the one before were",
-            backwards is [var first, ..] ? string.Create(CultureInfo.InvariantCulture, $"passed over (first in line {first.Sample.Line}: "
+            backwards is [var first, ..] ? Invariant.Text($"passed over (first in line {first.Sample.Line}: "
                 + $"{first.Sample.Time.Seconds:0.####} s does not come after {first.Before.Seconds:0.####} s)") : "");
         Count(noise, standing, "slightly negative speed", "slightly negative speeds", standing == 1 ? "counts as standing"
             : "count as standing");
@@ -167,11 +167,9 @@ internal static class MotionReader
             Rows = [.. rows.Select(row => row.Sample)],
             Columns = columns,
             Lost = reading.Lost + (tooNoisy ? backwards.Count : 0),
-            Problems = noise.Count == 0 ? reading.Problems : [.. reading.Problems.Append(new LogProblem
-            {
-                Line = backwards is [var back, ..] ? back.Sample.Line : cells.HeaderLine,
-                Reason = "noise: " + string.Join("; ", noise),
-            }).OrderBy(p => p.Line)],
+            Problems = noise.Count == 0 ? reading.Problems : [.. reading.Problems.Append(
+                new LogProblem(backwards is [var back, ..] ? back.Sample.Line : cells.HeaderLine, "noise: " + string.Join("; ", noise)))
+                .OrderBy(p => p.Line)],
             Remarks = reading.Remarks,
         };
     }
@@ -180,7 +178,7 @@ internal static class MotionReader
     {
         if (count > 0)
         {
-            noise.Add(string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? one : many)} {rest}"));
+            noise.Add(Invariant.Text($"{count} {(count == 1 ? one : many)} {rest}"));
         }
     }
 

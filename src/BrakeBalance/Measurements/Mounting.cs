@@ -18,9 +18,8 @@ internal static class Mounting
         Vector<double> rest = Quietest(samples, readings);
         if (Math.Abs(rest.L2Norm() - Gravity.StandardMetresPerSecondSquared) > 0.8)
         {
-            remarks.Add(string.Create(CultureInfo.InvariantCulture,
-                $"At rest the three axes add up to {rest.L2Norm():0.00} m/s², not to gravity: "
-                    + $"the axes are without gravity, or the log holds no second at rest. Tilt was not removed."));
+            remarks.Add(Invariant.Text($"At rest the three axes add up to {rest.L2Norm():0.00} m/s², not to gravity: "
+                + $"the axes are without gravity, or the log holds no second at rest. Tilt was not removed."));
             rest = Vector<double>.Build.Dense(3);
         }
 
@@ -32,9 +31,8 @@ internal static class Mounting
         Vector<double> axis = spread.Evd(Symmetricity.Symmetric).EigenVectors.Column(2);
         axis *= -Math.Sign(strongest.Sum(v => v.DotProduct(axis)) is var s && s == 0 ? 1 : s);
         double tilt = rest.L2Norm() > 0 ? Math.Acos(Math.Clamp(rest.AbsoluteMaximum() / rest.L2Norm(), -1, 1)) * 180 / Math.PI : 0;
-        remarks.Add(string.Create(CultureInfo.InvariantCulture,
-            $"The instrument's axes were turned: its nearest axis stands {tilt:0.#}° off the vertical; "
-                + $"the car's axis is the direction of the strongest readings."));
+        remarks.Add(Invariant.Text($"The instrument's axes were turned: its nearest axis stands {tilt:0.#}° off the vertical; "
+            + $"the car's axis is the direction of the strongest readings."));
         return [.. level.Select(v => v.DotProduct(axis))];
     }
 

@@ -23,7 +23,7 @@ public static class NextStopWords
         TestStop stop = first.Stop;
         string turns = stop.Turns is { } t
             ? t == 0 ? ", adjuster fully out"
-                : string.Create(CultureInfo.InvariantCulture, $", adjuster {t:0.##} turn{(t == 1 ? "" : "s")} in")
+                : Invariant.Text($", adjuster {t:0.##} turn{(t == 1 ? "" : "s")} in")
             : "";
         return $"Next stop: {stop.LoadCase}, {stop.Surface}{turns}, {Measure.LinePressure.Text(stop.FrontPressure!.Value, units)} in front "
             + $"from {Measure.Speed.Text(stop.InitialSpeed!.Value, units)}";
@@ -39,8 +39,7 @@ public static class NextStopWords
         List<string> words = [Open(next, units)];
         if (next.Candidates is [CandidateStop first, ..])
         {
-            words.Add(string.Create(CultureInfo.InvariantCulture,
-                $"After the first stop listed {100 * first.WidthLeft:0} % of that width is expected to be left."));
+            words.Add(Invariant.Text($"After the first stop listed {100 * first.WidthLeft:0} % of that width is expected to be left."));
             words.Add(first.IsToLockUp ? "It goes to the first lock-up: release at the first call."
                 : "It should end without lock-up.");
             if (next.Candidates.Min(candidate => candidate.WidthLeft) > 1 - Little)
@@ -49,7 +48,7 @@ public static class NextStopWords
             }
         }
 
-        words.Add(string.Create(CultureInfo.InvariantCulture,
+        words.Add(Invariant.Text(
             $"Only stops with a chance of a rear-first lock-up of at most {100 * next.Level:0.#} % are listed; the adjuster comes in from "
                 + $"fully out, a quarter of its range at a time."));
         return words;
@@ -60,7 +59,7 @@ public static class NextStopWords
         const string what = "at which both axles of the car lock together in the condition that holds the setting back";
         return next.Knee is { } knee
             ? $"Knee {what}: {Measure.LinePressure.Text(knee.Low, units)} to {Measure.LinePressure.Text(knee.High, units)} (90 %)."
-            : string.Create(CultureInfo.InvariantCulture, $"Share of the rod force on the front cylinder {what}: "
+            : Invariant.Text($"Share of the rod force on the front cylinder {what}: "
                 + $"{100 * next.FrontForceShare!.Value.Low:0.#} to {100 * next.FrontForceShare!.Value.High:0.#} % (90 %).");
     }
 }

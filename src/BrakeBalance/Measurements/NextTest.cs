@@ -44,14 +44,12 @@ public static class NextTest
     {
         Interval<double> now = target.Interval(estimate);
         bool bar = target.Variable == Balance.SettingVariable.BalanceBar;
-        return new NextStops
-        {
-            Knee = bar ? null : now.Select(pascals => Pressure.FromPascals(pascals)),
-            FrontForceShare = bar ? now : null,
-            Level = Level(estimate),
-            Candidates = [],
-            StopsUsed = estimate.StopsUsed,
-        };
+        return new NextStops(
+            Knee: bar ? null : now.Select(pascals => Pressure.FromPascals(pascals)),
+            FrontForceShare: bar ? now : null,
+            Level: Level(estimate),
+            Candidates: [],
+            StopsUsed: estimate.StopsUsed);
     }
 
     /// <summary>Highest chance of a rear-first lock-up of a stop that is offered [–].</summary>
@@ -180,14 +178,12 @@ public static class NextTest
 
             // Below the knee and the limit, surface and adjuster make no difference: one such stop stands for all.
             .DistinctBy(one => (one.One.Stop.LoadCase, one.One.Stop.FrontPressure, Math.Round(one.Left, 4)))
-            .Select(one => new CandidateStop
-            {
-                Stop = one.One.Stop,
-                BrakingRate = one.One.Outlook.BrakingRate,
-                Lock = one.One.Outlook.Lock,
-                RearFirst = one.One.Outlook.RearFirst,
-                WidthLeft = Math.Sqrt(Math.Clamp(one.Left, 0, 1)),
-            })];
+            .Select(one => new CandidateStop(
+                Stop: one.One.Stop,
+                BrakingRate: one.One.Outlook.BrakingRate,
+                Lock: one.One.Outlook.Lock,
+                RearFirst: one.One.Outlook.RearFirst,
+                WidthLeft: Math.Sqrt(Math.Clamp(one.Left, 0, 1))))];
     }
 
     private static IEnumerable<TestStop> Usual(CarEstimate estimate)

@@ -4,33 +4,24 @@ namespace BrakeBalance.Measurements;
 /// When the brakes begin: the car coasts at a steady slope, the deceleration rises in a straight line, then changes slowly. The two times
 /// are weighed on a grid, the rest is linear (least squares); the spread of the weights is the uncertainty.
 /// </summary>
+/// <param name="Start">When the deceleration begins to rise, in seconds, and its standard deviation.</param>
+/// <param name="Change">
+/// When the slope of the speed changes, in seconds: where the lines of coasting and of braking meet, in the middle of the rise. A log shows
+/// it sharply even where it hides how long the rise took.
+/// </param>
+/// <param name="Rise">How long it rises, in seconds.</param>
+/// <param name="Initial">Speed at the start in m/s.</param>
+/// <param name="Coast">Slope of the speed before the start in m/s², negative while coasting.</param>
+/// <param name="Reached">Deceleration beyond coasting that is reached, in m/s².</param>
 /// <remarks>Our own estimator. Weak beliefs, common practice: a rise of 0.35 ± 0.25 s, coasting at 0.5 ± 0.45 m/s², a drift
 /// of 0.7 m/s³.</remarks>
-internal sealed record OnsetFit
+internal sealed record OnsetFit(
+    (double At, double Sd) Start, (double At, double Sd) Change, (double Seconds, double Sd) Rise, (double Speed, double Sd) Initial,
+    double Coast, double Reached)
 {
     private const int MostPoints = 80;
+
     private const double UsualCoast = -0.5, CoastVariance = 0.2;
-
-    /// <summary>When the deceleration begins to rise, in seconds, and its standard deviation.</summary>
-    public required (double At, double Sd) Start { get; init; }
-
-    /// <summary>
-    /// When the slope of the speed changes, in seconds: where the lines of coasting and of braking meet, in the middle of the rise. A log
-    /// shows it sharply even where it hides how long the rise took.
-    /// </summary>
-    public required (double At, double Sd) Change { get; init; }
-
-    /// <summary>How long it rises, in seconds.</summary>
-    public required (double Seconds, double Sd) Rise { get; init; }
-
-    /// <summary>Speed at the start in m/s.</summary>
-    public required (double Speed, double Sd) Initial { get; init; }
-
-    /// <summary>Slope of the speed before the start in m/s², negative while coasting.</summary>
-    public required double Coast { get; init; }
-
-    /// <summary>Deceleration beyond coasting that is reached, in m/s².</summary>
-    public required double Reached { get; init; }
 
     /// <summary>Speed by the fit, up to the end of the rise.</summary>
     public double SpeedAt(double time)
@@ -75,15 +66,13 @@ internal sealed record OnsetFit
         (double at, double atSd) = Of(f => f.Start.At);
         (double v0, double v0Sd) = slope is null ? Of(f => f.Initial.Speed) : (Read(time, speed, at), 0.02);
         double grain = (1.2 + 2 * step) / 60 / Math.Sqrt(12);
-        return new OnsetFit
-        {
-            Start = (at, Math.Sqrt(atSd * atSd + grain * grain)),
-            Change = Of(f => f.Start.At + f.Rise.Seconds / 2),
-            Rise = Of(f => f.Rise.Seconds),
-            Initial = (v0, Math.Sqrt(v0Sd * v0Sd + widen * sigma * sigma / Math.Max(1, t.Count(x => x < at)))),
-            Coast = Of(f => f.Coast).Mean,
-            Reached = Of(f => f.Reached).Mean,
-        };
+        return new OnsetFit(
+            Start: (at, Math.Sqrt(atSd * atSd + grain * grain)),
+            Change: Of(f => f.Start.At + f.Rise.Seconds / 2),
+            Rise: Of(f => f.Rise.Seconds),
+            Initial: (v0, Math.Sqrt(v0Sd * v0Sd + widen * sigma * sigma / Math.Max(1, t.Count(x => x < at)))),
+            Coast: Of(f => f.Coast).Mean,
+            Reached: Of(f => f.Reached).Mean);
     }
 
     /// <summary>
@@ -157,15 +146,13 @@ internal sealed record OnsetFit
                             : (1, x, -Lost(x, rise, smooth), -late * late / 2);
                     }, 0.49);
                     double belief = (rise - 0.35) / 0.25;
-                    grid.Add((new OnsetFit
-                    {
-                        Start = (at, 0),
-                        Change = (at + rise / 2, 0),
-                        Rise = (rise, 0),
-                        Initial = (x[0], 0),
-                        Coast = x[1],
-                        Reached = x[2],
-                    }, cost + belief * belief - 2 * Math.Log(rise)));
+                    grid.Add((new OnsetFit(
+                        Start: (at, 0),
+                        Change: (at + rise / 2, 0),
+                        Rise: (rise, 0),
+                        Initial: (x[0], 0),
+                        Coast: x[1],
+                        Reached: x[2]), cost + belief * belief - 2 * Math.Log(rise)));
                 }
             }
         }

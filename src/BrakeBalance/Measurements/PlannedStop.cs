@@ -3,38 +3,20 @@ using BrakeBalance.Answers;
 namespace BrakeBalance.Measurements;
 
 /// <summary>One line of a test plan.</summary>
-public sealed record PlannedStop
+/// <param name="Number">Number in the order of the day, from 1.</param>
+/// <param name="Purpose">What it is for.</param>
+/// <param name="Speed">Speed at which the pedal is applied.</param>
+/// <param name="TargetPressure">Front line pressure to build up to over about a second, gauge.</param>
+/// <param name="LoadCase">Load case.</param>
+/// <param name="Surface">Surface.</param>
+/// <param name="Turns">Turns of the adjuster from fully out; null when there is no adjuster.</param>
+/// <param name="BrakingRate">Deceleration expected, with its 90 % interval [–].</param>
+/// <param name="RearFirst">Chance that the rear locks first [–].</param>
+/// <param name="ToLockUp">Whether the stop is meant to end in the first lock-up.</param>
+public sealed record PlannedStop(
+    int Number, string Purpose, Speed Speed, Pressure TargetPressure, string LoadCase, string Surface, double? Turns,
+    Interval<double> BrakingRate, double RearFirst, bool ToLockUp)
 {
-    /// <summary>Number in the order of the day, from 1.</summary>
-    public required int Number { get; init; }
-
-    /// <summary>What it is for.</summary>
-    public required string Purpose { get; init; }
-
-    /// <summary>Speed at which the pedal is applied.</summary>
-    public required Speed Speed { get; init; }
-
-    /// <summary>Front line pressure to build up to over about a second, gauge.</summary>
-    public required Pressure TargetPressure { get; init; }
-
-    /// <summary>Load case.</summary>
-    public required string LoadCase { get; init; }
-
-    /// <summary>Surface.</summary>
-    public required string Surface { get; init; }
-
-    /// <summary>Turns of the adjuster from fully out; null when there is no adjuster.</summary>
-    public double? Turns { get; init; }
-
-    /// <summary>Deceleration expected, with its 90 % interval [–].</summary>
-    public required Interval<double> BrakingRate { get; init; }
-
-    /// <summary>Chance that the rear locks first [–].</summary>
-    public required double RearFirst { get; init; }
-
-    /// <summary>Whether the stop is meant to end in the first lock-up.</summary>
-    public required bool ToLockUp { get; init; }
-
     /// <summary>When to break off the stop, or the day.</summary>
     /// <param name="units">The system of units.</param>
     /// <returns>Words without a full stop.</returns>

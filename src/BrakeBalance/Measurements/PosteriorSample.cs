@@ -9,20 +9,18 @@ namespace BrakeBalance.Measurements;
 /// covariance from the weights; where even that misses the posterior, Metropolis chains take over. Lock events that only say "not before
 /// this pressure" make posteriors lopsided, and intervals of the normal approximation alone then hold the truth too rarely.
 /// </remarks>
-internal sealed class PosteriorSample
+internal sealed class PosteriorSample(Vector<double>[] draws, double effective)
 {
     private const double Degrees = 6;
     private const int Count = 2000;
     private const double LeastShare = 0.06;
     private const int Rounds = 4;
 
-    private PosteriorSample(Vector<double>[] draws, double effective) => (Draws, Effective) = (draws, effective);
-
     /// <summary>Draws of equal weight.</summary>
-    public Vector<double>[] Draws { get; }
+    public Vector<double>[] Draws { get; } = draws;
 
     /// <summary>How many independent draws these are worth.</summary>
-    public double Effective { get; }
+    public double Effective { get; } = effective;
 
     public static PosteriorSample From(Func<Vector<double>, double> negativeLog, LaplacePosterior laplace, int seed)
     {

@@ -9,7 +9,8 @@ namespace BrakeBalance.Measurements;
 /// knee, and a share of what the valve takes away. Readings are weighed by Student's t of five degrees of freedom (iteratively reweighted
 /// least squares, from memory).
 /// </remarks>
-internal sealed class RearLineCheck
+internal sealed class RearLineCheck(int[] places, double[] surprises, double cost, double step, double stepDeviations,
+    PerAxle<double> drift, double drifting)
 {
     private const double TailDegrees = 5;
     private const double KneeShare = 0.05;
@@ -18,30 +19,26 @@ internal sealed class RearLineCheck
     private const double MostDriftBars = 30;
     private const int Rounds = 12;
 
-    private RearLineCheck(int[] places, double[] surprises, double cost, double step, double stepDeviations, PerAxle<double> drift,
-        double drifting) => (Places, Surprises, Cost, StepBars, StepDeviations, DriftBars, Drifting) =
-        (places, surprises, cost, step, stepDeviations, drift, drifting);
-
     /// <summary>Places of the stops with both readings, among those given.</summary>
-    public int[] Places { get; }
+    public int[] Places { get; } = places;
 
     /// <summary>How far each of them lies off, in standard deviations.</summary>
-    public double[] Surprises { get; }
+    public double[] Surprises { get; } = surprises;
 
     /// <summary>Negative log likelihood, up to a constant for each reading.</summary>
-    public double Cost { get; }
+    public double Cost { get; } = cost;
 
     /// <summary>How much higher than the file's valve the rear line stands above the knee, in bar.</summary>
-    public double StepBars { get; }
+    public double StepBars { get; } = step;
 
     /// <summary>How far valve and readings disagree, in standard deviations of what is believed of the valve.</summary>
-    public double StepDeviations { get; }
+    public double StepDeviations { get; } = stepDeviations;
 
     /// <summary>What either gauge would have to gain from the first stop to the last, in bar, if it alone drifted.</summary>
-    public PerAxle<double> DriftBars { get; }
+    public PerAxle<double> DriftBars { get; } = drift;
 
     /// <summary>The greater of both over its standard error.</summary>
-    public double Drifting { get; }
+    public double Drifting { get; } = drifting;
 
     /// <summary>Looks at the rear readings of the stops in use.</summary>
     /// <param name="model">The stops.</param>

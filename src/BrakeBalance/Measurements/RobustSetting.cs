@@ -61,16 +61,14 @@ internal static class RobustSetting
         int shown = Math.Max(0, best);
         ConditionOutcome[] conditions = [.. outcomes.Select((cells, i) => sweep.Outcome(i, cells, shown))];
         SettingPoint? recommended = best < 0 ? null : points[best];
-        return new SettingAnswer
-        {
-            Variable = variable,
-            Recommended = recommended,
-            Present = points[Settings],
-            TradeOff = tradeOff,
-            Conditions = conditions,
-            Level = question.Level,
-            Draws = sweep.DrawsUsed,
-        };
+        return new SettingAnswer(
+            Variable: variable,
+            Recommended: recommended,
+            Present: points[Settings],
+            TradeOff: tradeOff,
+            Conditions: conditions,
+            Level: question.Level,
+            Draws: sweep.DrawsUsed);
     }
 
     private static SettingPoint Point(SweepCell[][][] outcomes, int setting) => new()

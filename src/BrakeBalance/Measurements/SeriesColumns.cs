@@ -305,7 +305,7 @@ internal static partial class SeriesColumns
             {
                 Unit = unit,
                 Reason = all[i].Reason
-                    + string.Create(CultureInfo.InvariantCulture, $"; the three axes add up to gravity, {size:0.##}"),
+                    + Invariant.Text($"; the three axes add up to gravity, {size:0.##}"),
             };
         }
     }

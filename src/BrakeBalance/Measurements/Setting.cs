@@ -302,29 +302,21 @@ public sealed record Setting
     private static IReadOnlyList<ConditionCost> CostsOf(Vehicle vehicle, SettingLimit corners)
     {
         Conditions all = vehicle.Conditions;
-        List<(string Name, Conditions Without)> dropped = [];
-        foreach (BrakeState state in all.BrakeStates.Where(_ => all.BrakeStates.Length > 1))
-        {
-            dropped.Add(($"brakes {state.Name}", all with { BrakeStates = all.BrakeStates.Remove(state) }));
-        }
-
         IReadOnlyList<LoadCase> loads = all.LoadCasesOf(vehicle);
-        foreach (LoadCase load in loads.Where(_ => loads.Count > 1))
-        {
-            dropped.Add(($"load case {load.Name}",
-                all with { LoadCases = [.. loads.Where(other => other != load).Select(other => other.Name)] }));
-        }
-
-        double cut = all.HighestAdhesion - 0.2 * (all.HighestAdhesion - all.LowestAdhesion);
-        dropped.Add((FormattableString.Invariant($"adhesion above {cut:0.00}"), all with { HighestAdhesion = cut }));
-        double raised = all.LowestAdhesion + 0.2 * (all.HighestAdhesion - all.LowestAdhesion);
-        dropped.Add((FormattableString.Invariant($"adhesion below {raised:0.00}"), all with { LowestAdhesion = raised }));
-        if (vehicle.Aerodynamics is not null)
-        {
-            dropped.Add(("speed (aerodynamics)", all with { Speeds = SpeedRange.Only(all.Speeds.Lowest) }));
-        }
-
-        dropped.Add(("the spread of the friction", all with { FrictionSpread = default }));
+        double fifth = 0.2 * (all.HighestAdhesion - all.LowestAdhesion);
+        (double cut, double raised) = (all.HighestAdhesion - fifth, all.LowestAdhesion + fifth);
+        (string Name, Conditions Without)[] dropped =
+        [
+            .. all.BrakeStates.Where(_ => all.BrakeStates.Length > 1)
+                .Select(state => ($"brakes {state.Name}", all with { BrakeStates = all.BrakeStates.Remove(state) })),
+            .. loads.Where(_ => loads.Count > 1).Select(load => ($"load case {load.Name}",
+                all with { LoadCases = [.. loads.Where(other => other != load).Select(other => other.Name)] })),
+            (Invariant.Text($"adhesion above {cut:0.00}"), all with { HighestAdhesion = cut }),
+            (Invariant.Text($"adhesion below {raised:0.00}"), all with { LowestAdhesion = raised }),
+            .. vehicle.Aerodynamics is null ? ((string, Conditions)[])[]
+                : [("speed (aerodynamics)", all with { Speeds = SpeedRange.Only(all.Speeds.Lowest) })],
+            ("the spread of the friction", all with { FrictionSpread = default }),
+        ];
         return [.. dropped.Select(drop => new ConditionCost(drop.Name, drop.Without, SettingSearch.Limit(vehicle, drop.Without)))
             .Where(cost => Amount(cost.Limit) > Amount(corners) + 1e-6)
             .OrderByDescending(cost => Amount(cost.Limit))];

@@ -51,7 +51,7 @@ public static class SettingWords
     {
         bool quarter = Math.Abs(4 * turns - Math.Round(4 * turns)) < 1e-6;
         double shown = quarter ? Math.Round(4 * turns) / 4 : Math.Floor(100 * turns + 1e-6) / 100;
-        return shown == 1 ? "1 turn" : Format($"{shown:0.##} turns");
+        return shown == 1 ? "1 turn" : Invariant.Text($"{shown:0.##} turns");
     }
 
     /// <summary>What the conditions are, in a sentence without a full stop.</summary>
@@ -71,9 +71,10 @@ public static class SettingWords
             ? "every load case"
             : $"load case {List(of.LoadCasesOf(vehicle).Select(load => load.Name))}";
         string friction = of.FrictionSpread.Front == of.FrictionSpread.Rear
-            ? Format($"friction ± {100 * of.FrictionSpread.Front:0.#} %")
-            : Format($"friction ± {100 * of.FrictionSpread.Front:0.#} % in front, ± {100 * of.FrictionSpread.Rear:0.#} % at the rear");
-        return Format($"adhesion {of.LowestAdhesion:0.0#} to {of.HighestAdhesion:0.0#}; {speed}; {loads}; ")
+            ? Invariant.Text($"friction ± {100 * of.FrictionSpread.Front:0.#} %")
+            : Invariant.Text($"friction ± {100 * of.FrictionSpread.Front:0.#} % in front, "
+                + $"± {100 * of.FrictionSpread.Rear:0.#} % at the rear");
+        return Invariant.Text($"adhesion {of.LowestAdhesion:0.0#} to {of.HighestAdhesion:0.0#}; {speed}; {loads}; ")
             + $"brakes {List(of.BrakeStates.Select(state => state.Name))}; {friction}";
     }
 
@@ -84,7 +85,7 @@ public static class SettingWords
     public static string Rule(Setting setting, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(setting);
-        string chance = Format($"{100 * setting.Conditions.RearFirstChance:0.#} %");
+        string chance = Invariant.Text($"{100 * setting.Conditions.RearFirstChance:0.#} %");
         string other = Number(setting.OtherRule, units);
         return setting.Rule == SettingRule.Corners
             ? $"{Measured(setting)}: front first in every corner of the conditions. A chance of rear-first of {chance} would give {other}."
@@ -100,7 +101,8 @@ public static class SettingWords
     {
         ArgumentNullException.ThrowIfNull(setting);
         return setting.MostRearFirst is { } most
-            ? Format($"rear first most often in {most.LoadCase}, {most.Surface}, brakes {most.State} ({100 * most.RearFirst:0.#} %)")
+            ? Invariant.Text(
+                $"rear first most often in {most.LoadCase}, {most.Surface}, brakes {most.State} ({100 * most.RearFirst:0.#} %)")
             : setting.Binding is { } binding
                 ? (setting.SafeLimit is null ? "even with least rear braking" : "beyond it")
                     + $" the rear locks first in {binding.Words(units)}"
@@ -132,7 +134,7 @@ public static class SettingWords
         {
             0 => "",
             1 => "1 number is typical of the car's class, not this car's.",
-            int typical => Format($"{typical} numbers are typical of the car's class, not this car's."),
+            int typical => Invariant.Text($"{typical} numbers are typical of the car's class, not this car's."),
         };
     }
 
@@ -144,7 +146,7 @@ public static class SettingWords
     {
         ArgumentNullException.ThrowIfNull(gain);
         string amount = gain.Knee is { } knee
-            ? Measure.LinePressure.Text(knee, units) : Format($"{100 * gain.Amount:0.#} % of the rod force");
+            ? Measure.LinePressure.Text(knee, units) : Invariant.Text($"{100 * gain.Amount:0.#} % of the rod force");
         return $"{gain.Range?.Path ?? "friction, by test stops"} (limit {amount} {(gain.Knee is null ? "lower" : "higher")})";
     }
 
@@ -175,19 +177,19 @@ public static class SettingWords
         double factor = change.Amount;
         return change.Kind switch
         {
-            SettingChangeKind.LowerSlope => Format($"A valve of slope {factor:0.00} or lower brings one in reach."),
+            SettingChangeKind.LowerSlope => Invariant.Text($"A valve of slope {factor:0.00} or lower brings one in reach."),
             SettingChangeKind.AddedValve =>
-                Format($"A proportioning valve (slope about {factor:0.0#}) in the rear line, besides the bar, brings one in reach."),
+                Invariant.Text($"A proportioning valve (slope about {factor:0.0#}) in the rear line, "
+                    + $"besides the bar, brings one in reach."),
             SettingChangeKind.NothingHelps =>
                 "Even rear brakes of a quarter of their present force do not help: look for a wrong entry, "
                     + "such as the height of the centre of gravity, an axle load or the front friction.",
-            _ => Format($"Rear brakes with {100 * factor:0} % of their present force per pressure bring one in reach: ")
+            _ => Invariant.Text($"Rear brakes with {100 * factor:0} % of their present force per pressure bring one in reach: ")
                 + vehicle.Brakes.Rear switch
                 {
-                    DrumBrake drum => string.Create(CultureInfo.InvariantCulture,
-                        $"a wheel cylinder {Math.Sqrt(factor):0.00} times as wide, or linings "
-                            + $"of about {drum.FrictionCoefficient * (1 - (1 - factor) / drum.FrictionSensitivity):0.00} friction."),
-                    Brake brake => string.Create(CultureInfo.InvariantCulture, $"pistons {Math.Sqrt(factor):0.00} times as wide, "
+                    DrumBrake drum => Invariant.Text($"a wheel cylinder {Math.Sqrt(factor):0.00} times as wide, or linings "
+                        + $"of about {drum.FrictionCoefficient * (1 - (1 - factor) / drum.FrictionSensitivity):0.00} friction."),
+                    Brake brake => Invariant.Text($"pistons {Math.Sqrt(factor):0.00} times as wide, "
                         + $"pads of {brake.FrictionCoefficient * factor:0.00} friction, or a smaller effective radius."),
                 },
         };
@@ -204,9 +206,9 @@ public static class SettingWords
         {
             string where = finding.Kind switch
             {
-                SettingFindingKind.Ice => Format($"On ice (adhesion below {setting.Conditions.LowestAdhesion:0.0#})"),
-                SettingFindingKind.OtherTyres => Format($"With tyres of more adhesion (up to 1.3)"),
-                SettingFindingKind.Bend => Format($"In a bend of {SettingFinding.BendRate:0.0} g"),
+                SettingFindingKind.Ice => Invariant.Text($"On ice (adhesion below {setting.Conditions.LowestAdhesion:0.0#})"),
+                SettingFindingKind.OtherTyres => Invariant.Text($"With tyres of more adhesion (up to 1.3)"),
+                SettingFindingKind.Bend => Invariant.Text($"In a bend of {SettingFinding.BendRate:0.0} g"),
                 _ => "As the foot eases after both axles locked",
             };
             string limit = finding.Limit is not { } highest ? "no setting does better"
@@ -235,9 +237,9 @@ public static class SettingWords
         string more = setting.Reach is SettingReach.Withheld ? $": {string.Join(' ', setting.Doubts)}"
             : setting.Reach is SettingReach.NotNeeded ? ""
             : setting.Recommended is not { } best ? ": see below"
-            : Format($"; mean efficiency {100 * best.MeanEfficiency:0} %")
+            : Invariant.Text($"; mean efficiency {100 * best.MeanEfficiency:0} %")
                 + (setting.Variable == SettingVariable.AddedKnee
-                    ? Format($" (valve of slope {SettingSearch.AddedSlope:0.0#} to be fitted)") : "");
+                    ? Invariant.Text($" (valve of slope {SettingSearch.AddedSlope:0.0#} to be fitted)") : "");
         return
         [
             ("Locks first", LocksFirst(setting, units)),
@@ -308,7 +310,7 @@ public static class SettingWords
         }
 
         string amount = value.Knee is { } knee ? Shown(knee, units, down: false)
-            : Format($"{100 * value.FrontForceShare ?? 0:0.0} % front");
+            : Invariant.Text($"{100 * value.FrontForceShare ?? 0:0.0} % front");
         return value.Turns is { } turns ? $"{amount}, {Turns(turns)} in" : amount;
     }
 
@@ -346,9 +348,8 @@ public static class SettingWords
     private static string LocksFirst(Setting setting, UnitSystem units)
     {
         string dry = setting.FirstLockDry is { } lockUp
-            ? string.Create(CultureInfo.InvariantCulture,
-                $"{(lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" })}, "
-                    + $"dry road, {lockUp.At.BrakingRate:0.00} g")
+            ? Invariant.Text($"{(lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" })}, "
+                + $"dry road, {lockUp.At.BrakingRate:0.00} g")
             : "neither on dry road";
         return setting.RearFirstAtMiddle is { } rear
             ? $"{dry}; rear in {rear.Words(units)}"
@@ -357,7 +358,7 @@ public static class SettingWords
 
     private static string Amount(Pressure? knee, double? share, UnitSystem units) =>
         knee is { } pressure ? Shown(pressure, units, down: true)
-        : share is { } front ? Format($"{Math.Ceiling(1000 * front - 1e-6) / 10:0.0} % front")
+        : share is { } front ? Invariant.Text($"{Math.Ceiling(1000 * front - 1e-6) / 10:0.0} % front")
         : None;
 
     // To a tenth of a bar or a whole psi: no valve is set closer.
@@ -365,8 +366,8 @@ public static class SettingWords
     {
         double Rounded(double number) => down ? Math.Floor(number + 1e-6) : Math.Round(number);
         return units == UnitSystem.Us
-            ? Format($"{Rounded(knee.PoundsForcePerSquareInch):0} psi")
-            : Format($"{Rounded(10 * knee.Bars) / 10:0.0} bar");
+            ? Invariant.Text($"{Rounded(knee.PoundsForcePerSquareInch):0} psi")
+            : Invariant.Text($"{Rounded(10 * knee.Bars) / 10:0.0} bar");
     }
 
     private static string List(IEnumerable<string> names)
@@ -374,6 +375,4 @@ public static class SettingWords
         string[] all = [.. names];
         return all.Length == 1 ? all[0] : $"{string.Join(", ", all[..^1])} and {all[^1]}";
     }
-
-    private static string Format(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -32,7 +32,7 @@ public static class StopFinder
     {
         ArgumentNullException.ThrowIfNull(samples);
         return samples.Count >= 10 ? null
-            : FormattableString.Invariant($"{samples.Count} samples could be read; a stop needs at least ten.");
+            : Invariant.Text($"{samples.Count} samples could be read; a stop needs at least ten.");
     }
 
     /// <summary>Finds the stops.</summary>
@@ -59,20 +59,18 @@ public static class StopFinder
         double step = StepOf(used);
         double[] steps = [.. used.Zip(used.Skip(1), (a, b) => b.Time.Seconds - a.Time.Seconds)];
         double uneven = steps.Select(d => Math.Abs(d - step)).Median() / step;
-        remarks.Add(string.Create(CultureInfo.InvariantCulture,
-            $"{(bySpeed ? "Speed" : "Acceleration")} is logged {1 / step:0.#} times a second"
+        remarks.Add(Invariant.Text($"{(bySpeed ? "Speed" : "Acceleration")} is logged {1 / step:0.#} times a second"
             + $"{(uneven < 0.005 ? ", evenly." : $"; half of the intervals lie within {100 * uneven:0} % of that.")}"));
         if (step > 1.05 / LeastRate)
         {
-            remarks.Add(string.Create(CultureInfo.InvariantCulture,
+            remarks.Add(Invariant.Text(
                 $"The log has only {1 / step:0.#} samples a second; four are the least for a stop to be trusted, ten are better."));
         }
 
         int gaps = steps.Count(d => d > 5 * step);
         if (gaps > 0)
         {
-            remarks.Add(string.Create(CultureInfo.InvariantCulture,
-                $"The log has {gaps} gap{(gaps > 1 ? "s" : "")} longer than five samples; "
+            remarks.Add(Invariant.Text($"The log has {gaps} gap{(gaps > 1 ? "s" : "")} longer than five samples; "
                 + $"a stop across a gap is not trustworthy."));
         }
 
@@ -84,7 +82,7 @@ public static class StopFinder
             remarks.Add("No stop was found: nowhere does the car brake harder than 0.15 g for half a second.");
         }
 
-        return new StopSearch { Stops = stops, SampleRate = Frequency.FromHertz(1 / step), Remarks = remarks };
+        return new StopSearch(stops, Frequency.FromHertz(1 / step), remarks);
     }
 
     private static double StepOf(MotionSample[] samples) =>
@@ -224,7 +222,7 @@ public static class StopFinder
         remarks.Add(divePerG is null
             ? "The nose-down pitch under braking is not taken out: "
                 + "an accelerometer then reads one to three per cent too high (common practice)."
-            : string.Create(CultureInfo.InvariantCulture, $"A nose-down pitch of {divePerG.Value.Degrees:0.##}° at 1 g was taken out."));
+            : Invariant.Text($"A nose-down pitch of {divePerG.Value.Degrees:0.##}° at 1 g was taken out."));
         double level = Level(time, smooth);
         double shake = Enumerable.Range(1, reading.Length - 2).Select(i => Math.Abs(reading[i + 1] - 2 * reading[i] + reading[i - 1]))
             .Median() / 0.6745 / Math.Sqrt(6);
@@ -242,8 +240,7 @@ public static class StopFinder
             }
             else if (Math.Abs(rest.Value - before) > 0.6)
             {
-                notes.Add(string.Create(CultureInfo.InvariantCulture,
-                    $"The zero before braking and at rest differ by {Math.Abs(rest.Value - before):0.0} m/s²: "
+                notes.Add(Invariant.Text($"The zero before braking and at rest differ by {Math.Abs(rest.Value - before):0.0} m/s²: "
                     + $"the road slopes, the car was slowing already, or the instrument moved."));
             }
 
@@ -358,7 +355,7 @@ public static class StopFinder
         (lag, lagSd) = Math.Abs(lag) > 0.04 + 2 * lagSd ? (lag, lagSd) : (0, 0);
         if (lag != 0)
         {
-            remarks.Add(string.Create(CultureInfo.InvariantCulture, $"The {(stops[0].BySpeed ? "speed" : "acceleration")} runs "
+            remarks.Add(Invariant.Text($"The {(stops[0].BySpeed ? "speed" : "acceleration")} runs "
                 + $"{Math.Abs(lag):0.00} s {(lag > 0 ? "behind" : "ahead of")} the {pedal!.Name}; that was taken out."));
         }
 
@@ -497,8 +494,7 @@ public static class StopFinder
 
         if (Ninety * dSd > MeasuredStop.SharpDistance * d)
         {
-            notes.Add(string.Create(CultureInfo.InvariantCulture,
-                $"The distance is known to {100 * Ninety * dSd / d:0.#} % only."));
+            notes.Add(Invariant.Text($"The distance is known to {100 * Ninety * dSd / d:0.#} % only."));
         }
 
         double wheelsLate = pedalLate ?? BehindWheels(log, line, stop.BySpeed);
@@ -554,14 +550,12 @@ public static class StopFinder
     {
         if (step > 1.05 / LeastRate)
         {
-            doubts.Add(string.Create(CultureInfo.InvariantCulture,
-                $"{1 / step:0.#} samples a second are too few to tell when braking began; four are the least."));
+            doubts.Add(Invariant.Text($"{1 / step:0.#} samples a second are too few to tell when braking began; four are the least."));
         }
 
         if (dWithin > 0.08 * d || mean is { } a && meanWithin > MostTrusted * a)
         {
-            doubts.Add(string.Create(CultureInfo.InvariantCulture,
-                $"The uncertainty is too wide: {100 * dWithin / d:0} % of the distance"
+            doubts.Add(Invariant.Text($"The uncertainty is too wide: {100 * dWithin / d:0} % of the distance"
                 + $"{(mean is { } m ? $", {100 * meanWithin / m:0} % of the mean deceleration" : "")}."));
         }
 

@@ -21,14 +21,9 @@ public static class StopLog
         StopColumns of = StopColumns.In(cells);
         int notes = cells.Find("notes", "note"), number = cells.Find("stop");
         List<string> problems = [.. cells.Problems.Select(p => p.ToString())];
-        foreach ((_, string note) in stops)
-        {
-            foreach ((int line, _) in table.Rows.Where(row => notes >= 0 && notes < row.Cells.Length && row.Cells[notes] == note))
-            {
-                problems.Add(string.Create(CultureInfo.InvariantCulture,
-                    $"line {line} holds the stop '{note}' already; take that row out to put it in again"));
-            }
-        }
+        problems.AddRange(stops.SelectMany(stop => table.Rows
+            .Where(row => notes >= 0 && notes < row.Cells.Length && row.Cells[notes] == stop.Note)
+            .Select(row => Invariant.Text($"line {row.Line} holds the stop '{stop.Note}' already; take that row out to put it in again"))));
 
         char mark = LogNumbers.For(table.Rows.SelectMany(row => row.Cells)).Mark;
         string Number(double value, string form) => value.ToString(form, CultureInfo.InvariantCulture).Replace('.', mark);
@@ -63,7 +58,7 @@ public static class StopLog
             Word(of.Surface, "surface", stop.Surface);
             Word(of.LoadCase, "load case", stop.LoadCase);
             Word(notes, "notes", note);
-            Word(number, "stop", number < 0 ? null : FormattableString.Invariant($"{table.Rows.Count + lines.Count + 1}"));
+            Word(number, "stop", number < 0 ? null : Invariant.Text($"{table.Rows.Count + lines.Count + 1}"));
             lines.Add(string.Join(table.Delimiter, row.Select(Cell)));
         }
 

@@ -36,11 +36,7 @@ internal sealed class StopModel
         _gains = FrictionGain.Of(vehicle);
         TestStop[] all = [.. stops];
         Made = all;
-        foreach (string name in all.Select(s => s.Surface ?? "unnamed").Distinct(StringComparer.OrdinalIgnoreCase))
-        {
-            _surfaces.Add(SurfaceFor(name));
-        }
-
+        _surfaces.AddRange(all.Select(s => s.Surface ?? "unnamed").Distinct(StringComparer.OrdinalIgnoreCase).Select(SurfaceFor));
         _surfaces.AddRange(options.Surfaces.Where(s => IndexOf(s.Name) < 0));
         foreach ((int place, TestStop stop) in all.Index())
         {
@@ -330,26 +326,19 @@ internal sealed class StopModel
         Stop? prepared = Prepare(stop, out string? reason);
         if (prepared is null)
         {
-            NotUsed.Add(new LogProblem { Line = stop.Line, Reason = "not used: " + reason });
+            NotUsed.Add(new LogProblem(stop.Line, "not used: " + reason));
             return;
         }
 
         if (stop.Deceleration is not null && prepared.LogRate is null)
         {
-            NotUsed.Add(new LogProblem
-            {
-                Line = stop.Line,
-                Reason = "its deceleration was not used, since an axle locked; the lock-up was"
-            });
+            NotUsed.Add(new LogProblem(stop.Line, "its deceleration was not used, since an axle locked; the lock-up was"));
         }
 
         if (prepared.LogRate is null && prepared.Locked is null)
         {
-            NotUsed.Add(new LogProblem
-            {
-                Line = stop.Line,
-                Reason = "not used: it gives neither a deceleration without lock-up nor which axle locked"
-            });
+            NotUsed.Add(new LogProblem(stop.Line,
+                "not used: it gives neither a deceleration without lock-up nor which axle locked"));
             return;
         }
 

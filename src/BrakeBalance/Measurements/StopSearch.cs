@@ -1,14 +1,7 @@
 namespace BrakeBalance.Measurements;
 
 /// <summary>The stops found in a time series, and what was noticed on the way.</summary>
-public sealed record StopSearch
-{
-    /// <summary>The stops in order of time.</summary>
-    public required IReadOnlyList<MeasuredStop> Stops { get; init; }
-
-    /// <summary>Samples a second, from the median interval.</summary>
-    public required Frequency SampleRate { get; init; }
-
-    /// <summary>What was noticed, in words: gaps, mounting, slow sampling.</summary>
-    public required IReadOnlyList<string> Remarks { get; init; }
-}
+/// <param name="Stops">The stops in order of time.</param>
+/// <param name="SampleRate">Samples a second, from the median interval.</param>
+/// <param name="Remarks">What was noticed, in words: gaps, mounting, slow sampling.</param>
+public sealed record StopSearch(IReadOnlyList<MeasuredStop> Stops, Frequency SampleRate, IReadOnlyList<string> Remarks);

@@ -165,6 +165,6 @@ internal sealed record StopSlip(
     };
 
     private static string Times(double factor) => factor >= 1
-        ? string.Create(CultureInfo.InvariantCulture, $"{factor:0.0#} times")
-        : string.Create(CultureInfo.InvariantCulture, $"{factor:0.00#} times");
+        ? Invariant.Text($"{factor:0.0#} times")
+        : Invariant.Text($"{factor:0.00#} times");
 }

@@ -21,7 +21,7 @@ public sealed record SurfaceCondition
     /// <returns>The surfaces, named by their adhesion.</returns>
     public static IReadOnlyList<SurfaceCondition> Over(Conditions conditions) =>
         [.. Enumerable.Range(0, 5).Select(i => conditions.LowestAdhesion + (conditions.HighestAdhesion - conditions.LowestAdhesion) * i / 4)
-            .Select(k => new SurfaceCondition { Name = FormattableString.Invariant($"adhesion {k:0.00}"), Adhesion = k, Spread = 0 })];
+            .Select(k => new SurfaceCondition { Name = Invariant.Text($"adhesion {k:0.00}"), Adhesion = k, Spread = 0 })];
 
     /// <summary>What is believed of a surface before anything is measured on it, from the words in its name.</summary>
     /// <param name="name">Name of the surface.</param>

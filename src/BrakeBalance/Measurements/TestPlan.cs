@@ -5,17 +5,11 @@ namespace BrakeBalance.Measurements;
 /// <summary>
 /// An ordered list of test stops, with cautions; its CSV is a sheet to fill in that <see cref="LogReader.ReadTestStops"/> reads back.
 /// </summary>
-public sealed record TestPlan
+/// <param name="Car">Name of the car.</param>
+/// <param name="Stops">The stops in order: least rear braking and least speed first.</param>
+/// <param name="Cautions">Cautions, to be read out before the first stop.</param>
+public sealed record TestPlan(string Car, IReadOnlyList<PlannedStop> Stops, IReadOnlyList<string> Cautions)
 {
-    /// <summary>Name of the car.</summary>
-    public required string Car { get; init; }
-
-    /// <summary>The stops in order: least rear braking and least speed first.</summary>
-    public required IReadOnlyList<PlannedStop> Stops { get; init; }
-
-    /// <summary>Cautions, to be read out before the first stop.</summary>
-    public required IReadOnlyList<string> Cautions { get; init; }
-
     /// <summary>The sheet as CSV: planned values filled in, measured ones left empty.</summary>
     /// <param name="units">The system of units.</param>
     /// <returns>Text with LF line ends; cells separated by semicolons, decimals with a point.</returns>

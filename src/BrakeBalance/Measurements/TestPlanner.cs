@@ -66,24 +66,22 @@ public static class TestPlanner
                         continue;
                     }
 
-                    plan.Add(new PlannedStop
-                    {
-                        Number = plan.Count + 1,
-                        Purpose = purpose,
-                        Speed = stop.InitialSpeed!.Value,
-                        TargetPressure = stop.FrontPressure!.Value,
-                        LoadCase = load.Name,
-                        Surface = surface,
-                        Turns = turns,
-                        BrakingRate = judged.BrakingRate,
-                        RearFirst = judged.RearFirst,
-                        ToLockUp = share > 1,
-                    });
+                    plan.Add(new PlannedStop(
+                        Number: plan.Count + 1,
+                        Purpose: purpose,
+                        Speed: stop.InitialSpeed!.Value,
+                        TargetPressure: stop.FrontPressure!.Value,
+                        LoadCase: load.Name,
+                        Surface: surface,
+                        Turns: turns,
+                        BrakingRate: judged.BrakingRate,
+                        RearFirst: judged.RearFirst,
+                        ToLockUp: share > 1));
                 }
             }
         }
 
-        return new TestPlan { Car = vehicle.Name, Stops = plan, Cautions = Cautions(vehicle, turns is not null) };
+        return new TestPlan(vehicle.Name, plan, Cautions(vehicle, turns is not null));
     }
 
     private static List<string> Cautions(Vehicle vehicle, bool adjuster)

@@ -56,7 +56,7 @@ public static class ValveFitting
             (double least, double most) = (group.Min(p => p.Front.Bars), group.Max(p => p.Front.Bars));
             if (most - least < LeastSpanBars)
             {
-                findings.Add(new GaugeFinding(GaugeFindingKind.TooFew, string.Create(CultureInfo.InvariantCulture,
+                findings.Add(new GaugeFinding(GaugeFindingKind.TooFew, Invariant.Text(
                     $"{At(group.Key)} the front pressure moves only from {least:0.0} to {most:0.0} bar, "
                         + $"which tells nothing of a valve; press slowly from nothing to hard.")));
             }
@@ -92,13 +92,11 @@ public static class ValveFitting
         Interval<double>? gap = Hysteresis([.. read.Select((r, i) => (r.Apply, apply.Fits[i], r.Release))], belowKnee, apply);
         return new GaugeAnalysis
         {
-            Positions = [.. read.Select((r, i) => new AdjusterPosition
-            {
-                Turns = r.Turns,
-                Apply = apply.Public(i, PressurePhase.Apply),
-                Release = gap is { } h && r.Release.IsEnough && apply.Public(i, PressurePhase.Apply) is { Knee: not null } rising
-                    ? Falling(rising, h, r.Release, belowKnee) : release.Public(i, PressurePhase.Release),
-            })],
+            Positions = [.. read.Select((r, i) => new AdjusterPosition(
+                Turns: r.Turns,
+                Apply: apply.Public(i, PressurePhase.Apply),
+                Release: gap is { } h && r.Release.IsEnough && apply.Public(i, PressurePhase.Apply) is { Knee: not null } rising
+                    ? Falling(rising, h, r.Release, belowKnee) : release.Public(i, PressurePhase.Release)))],
             Slope = apply.Slope,
             Hysteresis = gap?.Select(bars => Pressure.FromBars(bars)),
             Held = HeldLines.Of(all, apply.Slope?.Estimate ?? belowKnee,
@@ -111,7 +109,7 @@ public static class ValveFitting
     }
 
     private static string At(double? turns) =>
-        turns is null ? "With the adjuster as it is," : FormattableString.Invariant($"At {turns:0.##} turn{(turns == 1 ? "" : "s")}");
+        turns is null ? "With the adjuster as it is," : Invariant.Text($"At {turns:0.##} turn{(turns == 1 ? "" : "s")}");
 
     /// <summary>The phases as logged; where none is, a rise up to the highest reading is application and what follows is release.</summary>
     private static PressurePhase[] PhasesOf(GaugePair[] pairs)

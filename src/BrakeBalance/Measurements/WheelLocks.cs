@@ -3,22 +3,12 @@ using MathNet.Numerics.Statistics;
 namespace BrakeBalance.Measurements;
 
 /// <summary>What the speeds at the wheels say of a stop: slip, and which axle locked when.</summary>
-internal sealed record WheelLocks
+internal sealed record WheelLocks(FirstLock? First, double? FrontAt, double? RearAt, double? FrontSlip, double? RearSlip)
 {
     private const double LockedSlip = 0.85, HalfSlip = 0.5, LeastSpeed = 2.5, LeastSeconds = 0.08, OneInstant = 0.03;
 
     // No tyre of a car slows it faster, so a wheel that does is locking.
     private const double MostDeceleration = 13;
-
-    public required FirstLock? First { get; init; }
-
-    public required double? FrontAt { get; init; }
-
-    public required double? RearAt { get; init; }
-
-    public required double? FrontSlip { get; init; }
-
-    public required double? RearSlip { get; init; }
 
     /// <summary>Looks at the wheels during a stop.</summary>
     /// <param name="samples">The samples from just before the stop to its end.</param>
@@ -54,20 +44,18 @@ internal sealed record WheelLocks
         double? Locked(params int[] corners) => corners.Select(c => LockedAt(time, car, [.. wheels.Select(w => w[c])])).Min();
 
         (double? front, double? rear) = (Locked(0, 1), Locked(2, 3));
-        return new WheelLocks
-        {
-            FrontAt = front,
-            RearAt = rear,
-            First = (front, rear) switch
+        return new WheelLocks(
+            FrontAt: front,
+            RearAt: rear,
+            First: (front, rear) switch
             {
                 (null, null) => FirstLock.None,
                 (not null, null) => FirstLock.Front,
                 (null, not null) => FirstLock.Rear,
                 ({ } f, { } r) => Math.Abs(f - r) < OneInstant ? FirstLock.Together : f < r ? FirstLock.Front : FirstLock.Rear,
             },
-            FrontSlip = Slip(0, 1),
-            RearSlip = Slip(2, 3),
-        };
+            FrontSlip: Slip(0, 1),
+            RearSlip: Slip(2, 3));
     }
 
     // A wheel locks when it slips by half on its way to standing still while the car rolls.

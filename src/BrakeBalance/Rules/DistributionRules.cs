@@ -94,15 +94,14 @@ public static class DistributionRules
         }
 
         (UtilisationCurve worst, UtilisationPoint at, double least) = judged.MinBy(item => item.margin);
-        string where = FormattableString.Invariant($"{worst.LoadCase.Name}, braking rate {at.BrakingRate:0.00}");
+        string where = Invariant.Text($"{worst.LoadCase.Name}, braking rate {at.BrakingRate:0.00}");
         string reach = curves.Any(curve => curve.GreatestRate < range.To - 1e-9) && range.To < 0.9
-            ? FormattableString.Invariant(
-                $" Judged up to a rate of {curves.Min(curve => curve.GreatestRate):0.00}, which the highest pressure reaches.")
+            ? Invariant.Text($" Judged up to a rate of {curves.Min(curve => curve.GreatestRate):0.00}, which the highest pressure reaches.")
             : "";
         return least >= -1e-9
             ? new(rule, title, source, RuleOutcome.Pass, least, where,
-                FormattableString.Invariant($"Pass in every load case; closest at {where}, with {least:0.000} to spare.{reach}"))
+                Invariant.Text($"Pass in every load case; closest at {where}, with {least:0.000} to spare.{reach}"))
             : new(rule, title, source, RuleOutcome.Fail, least, where,
-                FormattableString.Invariant($"Fail: at {where} {fault} by {-least:0.000}.{reach} {afterFault}").TrimEnd());
+                Invariant.Text($"Fail: at {where} {fault} by {-least:0.000}.{reach} {afterFault}").TrimEnd());
     }
 }

@@ -40,9 +40,8 @@ public static class EffectivenessRules
         Func<FailureConditions, IReadOnlyList<FailureOutcome>> outcomesFor)
     {
         string title = rule.TestSpeed is { } at && rule.LongestDistance(at) is { } limit
-            ? string.Create(CultureInfo.InvariantCulture,
-                $"{rule.Title}: {limit.Meters:0.#} m from {at.KilometersPerHour:0.#} km/h "
-                    + $"with at most {rule.GreatestPedalForce.Newtons:0} N")
+            ? Invariant.Text($"{rule.Title}: {limit.Meters:0.#} m from {at.KilometersPerHour:0.#} km/h "
+                + $"with at most {rule.GreatestPedalForce.Newtons:0} N")
             : rule.Title;
         string source = $"{rule.Section} ({rule.Source})";
         RuleVerdict NotApplicable(string why) => new(rule.Id, title, source, RuleOutcome.NotApplicable, null, "", why);
@@ -80,8 +79,7 @@ public static class EffectivenessRules
             _ => InBoth.Text(worst.ForceUsed),
         };
         return new(rule.Id, title, source, margin >= 0 ? RuleOutcome.Pass : RuleOutcome.Fail, margin, where,
-            string.Create(CultureInfo.InvariantCulture,
-                $"{(margin >= 0 ? "Pass" : "Fail")}: worst {where}, {InBoth.Way(distance.FromFirstTouch)} "
-                    + $"at a braking rate of {worst.RateAtForce:0.00} ({bound}); {InBoth.Way(longest)} allowed."));
+            Invariant.Text($"{(margin >= 0 ? "Pass" : "Fail")}: worst {where}, {InBoth.Way(distance.FromFirstTouch)} "
+                + $"at a braking rate of {worst.RateAtForce:0.00} ({bound}); {InBoth.Way(longest)} allowed."));
     }
 }

@@ -96,7 +96,7 @@ public static class BrakeHeat
             int fired = time < end ? integrator.Advance(ref system, ref time, y, end) : -1;
             if (fired < 0 && piece.UntilSpeed is not null)
             {
-                throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture,
+                throw new InvalidOperationException(Invariant.Text(
                     $"In stop {stops.Count} the car still moves at {y[HeatSystem.Speed]:0.0} m/s after ten minutes: "
                         + $"the brakes have faded to {system.Front.Fade.At(y[HeatSystem.FrontRing]):0.00} front "
                         + $"and {system.Rear.Fade.At(y[HeatSystem.RearRing]):0.00} rear of their torque."));
@@ -115,22 +115,20 @@ public static class BrakeHeat
         double stored = system.Front.Stored(y[HeatSystem.FrontRing] - start, y[HeatSystem.FrontHat] - start,
             y[HeatSystem.FrontCaliper] - start, 0)
             + system.Rear.Stored(y[HeatSystem.RearRing] - start, y[HeatSystem.RearHat] - start, y[HeatSystem.RearCaliper] - start, 0);
-        return new HeatResult
-        {
-            Car = car.Name,
-            Cycle = cycle.Name,
-            Fluid = fluid,
-            Stops = stops,
-            Trace = trace ?? (IReadOnlyList<HeatSample>)[],
-            HottestRing = Celsius(hottest[HeatSystem.FrontRing], hottest[HeatSystem.RearRing]),
-            HottestFluidDriving = driving,
-            Soak = soak,
-            HottestFluid = Celsius(hottest[HeatSystem.FrontCaliper], hottest[HeatSystem.RearCaliper]),
-            BeyondFadeCurve = new(
+        return new HeatResult(
+            Car: car.Name,
+            Cycle: cycle.Name,
+            Fluid: fluid,
+            Stops: stops,
+            Trace: trace ?? (IReadOnlyList<HeatSample>)[],
+            HottestRing: Celsius(hottest[HeatSystem.FrontRing], hottest[HeatSystem.RearRing]),
+            HottestFluidDriving: driving,
+            Soak: soak,
+            HottestFluid: Celsius(hottest[HeatSystem.FrontCaliper], hottest[HeatSystem.RearCaliper]),
+            BeyondFadeCurve: new(
                 hottest[HeatSystem.FrontRing] > system.Front.Fade.HottestCelsius,
                     hottest[HeatSystem.RearRing] > system.Rear.Fade.HottestCelsius),
-            Imbalance = heat > 0 ? 1 - (stored + y[HeatSystem.Lost]) / heat : 0,
-        };
+            Imbalance: heat > 0 ? 1 - (stored + y[HeatSystem.Lost]) / heat : 0);
     }
 
     private static HeatSoak Park(ref HeatSystem system, ref StiffIntegrator integrator, double end, Span<double> y)
@@ -154,11 +152,9 @@ public static class BrakeHeat
             (rear, rearTime) = y[HeatSystem.RearCaliper] > rear ? (y[HeatSystem.RearCaliper], time) : (rear, rearTime);
         }
 
-        return new HeatSoak
-        {
-            HottestFluid = Celsius(front, rear),
-            HottestAfter = new(Duration.FromSeconds(frontTime - end), Duration.FromSeconds(rearTime - end)),
-        };
+        return new HeatSoak(
+            HottestFluid: Celsius(front, rear),
+            HottestAfter: new(Duration.FromSeconds(frontTime - end), Duration.FromSeconds(rearTime - end)));
     }
 
     private static bool Warms(HeatSystem system, double time, ReadOnlySpan<double> y, Span<double> rate, Span<double> decay)
@@ -178,18 +174,16 @@ public static class BrakeHeat
         return probe.Solve(middle).Pressure;
     }
 
-    private static HeatStop Begin(int number, double time) => new()
-    {
-        Number = number,
-        Start = Duration.FromSeconds(time),
-        MeanDeceleration = Acceleration.Zero,
-        LinePressure = Pressure.Zero,
-        RingAtStart = default,
-        RingAtEnd = default,
-        FluidAtEnd = default,
-        Heat = default,
-        TorqueFactorAtEnd = default,
-    };
+    private static HeatStop Begin(int number, double time) => new(
+        Number: number,
+        Start: Duration.FromSeconds(time),
+        MeanDeceleration: Acceleration.Zero,
+        LinePressure: Pressure.Zero,
+        RingAtStart: default,
+        RingAtEnd: default,
+        FluidAtEnd: default,
+        Heat: default,
+        TorqueFactorAtEnd: default);
 
     private static HeatStop End(HeatStop stop, in HeatSystem system, double time, ReadOnlySpan<double> before, ReadOnlySpan<double> y)
     {

@@ -36,7 +36,7 @@ public sealed class FadeCurve
         {
             if (!(columns[i][1] >= 0) || (i > 0 && !(columns[i][0] > columns[i - 1][0])))
             {
-                throw new ArgumentException(FormattableString.Invariant(
+                throw new ArgumentException(Invariant.Text(
                     $"Temperatures must rise and factors must not be negative; point {i + 1} is {columns[i][0]} °C, {columns[i][1]}."),
                         nameof(points));
             }

@@ -53,7 +53,7 @@ public sealed record HeatCycle
         double needed = (high - low) / slowing + (high - low) / pulling;
         if (!(cycle >= needed))
         {
-            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+            throw new ArgumentException(Invariant.Text(
                 $"The interval of {cycle:0.#} s is shorter than stop and acceleration together ({needed:0.#} s); "
                     + $"make it longer or the acceleration greater."), nameof(interval));
         }
@@ -67,7 +67,7 @@ public sealed record HeatCycle
         }
 
         return new HeatCycle(
-            FormattableString.Invariant(
+            Invariant.Text(
                 $"{stops} stops from {from.KilometersPerHour:0} to {to.KilometersPerHour:0} km/h every {cycle:0} s"), from, pieces);
     }
 

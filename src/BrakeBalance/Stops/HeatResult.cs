@@ -3,41 +3,26 @@ using BrakeBalance.Hydraulics;
 namespace BrakeBalance.Stops;
 
 /// <summary>Outcome of a heat cycle.</summary>
-public sealed record HeatResult
+/// <param name="Car">Name of the car.</param>
+/// <param name="Cycle">Name of the cycle.</param>
+/// <param name="Fluid">The fluid whose boiling points count.</param>
+/// <param name="Stops">The stops in order.</param>
+/// <param name="Trace">
+/// Temperatures over time, in order, the parked car after the cycle included; empty when no trace was asked for.
+/// </param>
+/// <param name="HottestRing">Highest bulk temperature of the ring of each axle.</param>
+/// <param name="HottestFluid">Highest temperature of the fluid at each axle, in the cycle or while the car is parked after it.</param>
+/// <param name="HottestFluidDriving">Highest temperature of the fluid at each axle up to the end of the cycle.</param>
+/// <param name="Soak">What the fluid does once the car is parked after the cycle.</param>
+/// <param name="BeyondFadeCurve">
+/// True for an axle whose ring went past the last point of its fade curve, where the last value was held.
+/// </param>
+/// <param name="Imbalance">Heat of braking that the sums of stored and lost heat leave unexplained, over the heat of braking [–].</param>
+public sealed record HeatResult(
+    string Car, string Cycle, BrakeFluidGrade Fluid, IReadOnlyList<HeatStop> Stops, IReadOnlyList<HeatSample> Trace,
+    PerAxle<Temperature> HottestRing, PerAxle<Temperature> HottestFluid, PerAxle<Temperature> HottestFluidDriving, HeatSoak Soak,
+    PerAxle<bool> BeyondFadeCurve, double Imbalance)
 {
-    /// <summary>Name of the car.</summary>
-    public required string Car { get; init; }
-
-    /// <summary>Name of the cycle.</summary>
-    public required string Cycle { get; init; }
-
-    /// <summary>The fluid whose boiling points count.</summary>
-    public required BrakeFluidGrade Fluid { get; init; }
-
-    /// <summary>The stops in order.</summary>
-    public required IReadOnlyList<HeatStop> Stops { get; init; }
-
-    /// <summary>Temperatures over time, in order, the parked car after the cycle included; empty when no trace was asked for.</summary>
-    public required IReadOnlyList<HeatSample> Trace { get; init; }
-
-    /// <summary>Highest bulk temperature of the ring of each axle.</summary>
-    public required PerAxle<Temperature> HottestRing { get; init; }
-
-    /// <summary>Highest temperature of the fluid at each axle, in the cycle or while the car is parked after it.</summary>
-    public required PerAxle<Temperature> HottestFluid { get; init; }
-
-    /// <summary>Highest temperature of the fluid at each axle up to the end of the cycle.</summary>
-    public required PerAxle<Temperature> HottestFluidDriving { get; init; }
-
-    /// <summary>What the fluid does once the car is parked after the cycle.</summary>
-    public required HeatSoak Soak { get; init; }
-
-    /// <summary>True for an axle whose ring went past the last point of its fade curve, where the last value was held.</summary>
-    public required PerAxle<bool> BeyondFadeCurve { get; init; }
-
-    /// <summary>Heat of braking that the sums of stored and lost heat leave unexplained, over the heat of braking [–].</summary>
-    public required double Imbalance { get; init; }
-
     /// <summary>
     /// Temperature still left to the wet boiling point at the hotter axle at its hottest, parked or driving; negative when it would boil.
     /// </summary>

@@ -1,7 +1,13 @@
 namespace BrakeBalance.Stops;
 
 /// <summary>Equations of speed and of the temperatures of ring, hat and caliper of each axle's brakes.</summary>
-internal struct HeatSystem : IStiffSystem
+/// <param name="car">The car.</param>
+/// <param name="brakes">One wheel's brake of each axle.</param>
+/// <param name="ambientCelsius">Temperature of the air.</param>
+/// <param name="hottest">Takes the highest value of each state up to the last temperature, over all steps.</param>
+/// <param name="trace">Takes samples; null for none.</param>
+internal struct HeatSystem(in CarNumbers car, PerAxle<ThermalBrake> brakes, double ambientCelsius, double[] hottest,
+    List<HeatSample>? trace) : IStiffSystem
 {
     public const int Speed = 0;
     public const int FrontRing = 1;
@@ -19,33 +25,15 @@ internal struct HeatSystem : IStiffSystem
 
     private const double StefanBoltzmann = 5.670374419e-8;
     private const double Kelvin = 273.15;
-    private readonly CarNumbers _car;
-    private readonly ThermalNumbers _front;
-    private readonly ThermalNumbers _rear;
-    private readonly double _ambient;
-    private readonly double _effectiveMass;
-    private readonly double _engine;
-    private readonly double[] _hottest;
-    private readonly List<HeatSample>? _trace;
-
-    /// <summary>Equations of a car.</summary>
-    /// <param name="car">The car.</param>
-    /// <param name="brakes">One wheel's brake of each axle.</param>
-    /// <param name="ambientCelsius">Temperature of the air.</param>
-    /// <param name="hottest">Takes the highest value of each state up to the last temperature, over all steps.</param>
-    /// <param name="trace">Takes samples; null for none.</param>
-    public HeatSystem(in CarNumbers car, PerAxle<ThermalBrake> brakes, double ambientCelsius, double[] hottest, List<HeatSample>? trace)
-    {
-        _car = car;
-        _front = new ThermalNumbers(brakes.Front);
-        _rear = new ThermalNumbers(brakes.Rear);
-        _ambient = ambientCelsius;
-        _effectiveMass = car.Mass + car.Front.Inertia / (car.Front.Radius * car.Front.Radius)
+    private readonly CarNumbers _car = car;
+    private readonly ThermalNumbers _front = new(brakes.Front);
+    private readonly ThermalNumbers _rear = new(brakes.Rear);
+    private readonly double _ambient = ambientCelsius;
+    private readonly double _effectiveMass = car.Mass + car.Front.Inertia / (car.Front.Radius * car.Front.Radius)
             + car.Rear.Inertia / (car.Rear.Radius * car.Rear.Radius);
-        _engine = car.Front.EngineTorque / car.Front.Radius + car.Rear.EngineTorque / car.Rear.Radius;
-        _hottest = hottest;
-        _trace = trace;
-    }
+    private readonly double _engine = car.Front.EngineTorque / car.Front.Radius + car.Rear.EngineTorque / car.Rear.Radius;
+    private readonly double[] _hottest = hottest;
+    private readonly List<HeatSample>? _trace = trace;
 
     /// <summary>Change of speed wanted, or NaN while <see cref="Pressure"/> is held.</summary>
     public double Slope;
@@ -167,18 +155,16 @@ internal struct HeatSystem : IStiffSystem
 
         Span<double> rate = stackalloc double[States], decay = stackalloc double[States];
         Rates(time, y, rate, decay);
-        _trace.Add(new HeatSample
-        {
-            TimeSeconds = time,
-            SpeedMetresPerSecond = y[Speed],
-            LinePressurePascals = p.Pressure,
-            BrakingPowerWatts = new(p.Front, p.Rear),
-            RingCelsius = new(y[FrontRing], y[RearRing]),
-            RingKelvinsPerSecond = new(rate[FrontRing], rate[RearRing]),
-            HatCelsius = new(y[FrontHat], y[RearHat]),
-            FluidCelsius = new(y[FrontCaliper], y[RearCaliper]),
-            TorqueFactor = new(_front.Fade.At(y[FrontRing]), _rear.Fade.At(y[RearRing])),
-        });
+        _trace.Add(new HeatSample(
+            TimeSeconds: time,
+            SpeedMetresPerSecond: y[Speed],
+            LinePressurePascals: p.Pressure,
+            BrakingPowerWatts: new(p.Front, p.Rear),
+            RingCelsius: new(y[FrontRing], y[RearRing]),
+            RingKelvinsPerSecond: new(rate[FrontRing], rate[RearRing]),
+            HatCelsius: new(y[FrontHat], y[RearHat]),
+            FluidCelsius: new(y[FrontCaliper], y[RearCaliper]),
+            TorqueFactor: new(_front.Fade.At(y[FrontRing]), _rear.Fade.At(y[RearRing]))));
     }
 
     private readonly double Force(double pascals, double speedSquared, double frontFade, double rearFade)

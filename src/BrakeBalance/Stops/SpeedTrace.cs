@@ -22,7 +22,7 @@ public sealed record SpeedTrace
         (Duration Time, Speed Speed)[] all = [.. points];
         if (all.Length < 2)
         {
-            throw new ArgumentException(FormattableString.Invariant($"A speed trace needs at least two points; {all.Length} can be used."),
+            throw new ArgumentException(Invariant.Text($"A speed trace needs at least two points; {all.Length} can be used."),
                 nameof(points));
         }
 

@@ -17,6 +17,11 @@ internal interface IStiffSystem
 }
 
 /// <summary>Steps stiff systems with step-size control and locates events, without allocating.</summary>
+/// <param name="buffer">At least <see cref="BufferLength"/> numbers.</param>
+/// <param name="size">Number of states.</param>
+/// <param name="events">Number of event functions.</param>
+/// <param name="relativeTolerance">Error allowed a step, relative to one plus the state's size.</param>
+/// <param name="largestStep">Longest step in seconds.</param>
 /// <remarks>
 /// <para>Two-stage Rosenbrock method of second order, L-stable with γ = 1 − 1/√2; it keeps its order for any approximate Jacobian, so
 /// the diagonal that the system hands over is enough. The embedded first-order result gives the error estimate.</para>
@@ -25,44 +30,22 @@ internal interface IStiffSystem
 /// <para>Source: Verwer, Spee, Blom and Hundsdorfer, A second-order Rosenbrock method applied to photochemical dispersion problems, SIAM
 /// J. Sci. Comput. 20 (1999) (from memory).</para>
 /// </remarks>
-internal ref struct StiffIntegrator
+internal ref struct StiffIntegrator(Span<double> buffer, int size, int events, double relativeTolerance, double largestStep)
 {
     private const double Gamma = 1 - 0.70710678118654752440;
     private const int MostSteps = 200_000;
 
-    private readonly Span<double> _k1;
-    private readonly Span<double> _k2;
-    private readonly Span<double> _decay;
-    private readonly Span<double> _stage;
-    private readonly Span<double> _next;
-    private readonly Span<double> _trial;
-    private readonly Span<double> _before;
-    private readonly Span<double> _after;
-    private readonly double _relative;
-    private readonly double _largestStep;
-    private double _step;
-
-    /// <summary>An integrator over caller-supplied buffers.</summary>
-    /// <param name="buffer">At least <see cref="BufferLength"/> numbers.</param>
-    /// <param name="size">Number of states.</param>
-    /// <param name="events">Number of event functions.</param>
-    /// <param name="relativeTolerance">Error allowed a step, relative to one plus the state's size.</param>
-    /// <param name="largestStep">Longest step in seconds.</param>
-    public StiffIntegrator(Span<double> buffer, int size, int events, double relativeTolerance, double largestStep)
-    {
-        _k1 = buffer[..size];
-        _k2 = buffer.Slice(size, size);
-        _decay = buffer.Slice(2 * size, size);
-        _stage = buffer.Slice(3 * size, size);
-        _next = buffer.Slice(4 * size, size);
-        _trial = buffer.Slice(5 * size, size);
-        _before = buffer.Slice(6 * size, events);
-        _after = buffer.Slice(6 * size + events, events);
-        _relative = relativeTolerance;
-        _largestStep = largestStep;
-        _step = 1e-4;
-        Steps = 0;
-    }
+    private readonly Span<double> _k1 = buffer[..size];
+    private readonly Span<double> _k2 = buffer.Slice(size, size);
+    private readonly Span<double> _decay = buffer.Slice(2 * size, size);
+    private readonly Span<double> _stage = buffer.Slice(3 * size, size);
+    private readonly Span<double> _next = buffer.Slice(4 * size, size);
+    private readonly Span<double> _trial = buffer.Slice(5 * size, size);
+    private readonly Span<double> _before = buffer.Slice(6 * size, events);
+    private readonly Span<double> _after = buffer.Slice(6 * size + events, events);
+    private readonly double _relative = relativeTolerance;
+    private readonly double _largestStep = largestStep;
+    private double _step = 1e-4;
 
     /// <summary>Numbers needed in the buffer.</summary>
     public static int BufferLength(int size, int events) => 6 * size + 2 * events;
@@ -88,7 +71,7 @@ internal ref struct StiffIntegrator
             if (++Steps > MostSteps)
             {
                 throw new InvalidOperationException(
-                    FormattableString.Invariant($"The stop did not finish within {MostSteps} steps; it had reached {time} s."));
+                    Invariant.Text($"The stop did not finish within {MostSteps} steps; it had reached {time} s."));
             }
 
             system.Events(time + step, _next, _after);

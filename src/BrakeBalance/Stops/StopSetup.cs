@@ -6,51 +6,31 @@ using BrakeBalance.Vehicles;
 namespace BrakeBalance.Stops;
 
 /// <summary>A vehicle at one load on one surface, ready to stop.</summary>
+/// <param name="Car">The car on its surface.</param>
+/// <param name="Heat">Heat capacity, cooling and fade of one wheel's brake of each axle.</param>
+/// <param name="BuildUp">How pressure follows the foot in an emergency stop.</param>
+/// <param name="MaximumPressure">Highest line pressure at the master cylinder considered, gauge.</param>
+/// <param name="EmergencyPressure">
+/// Line pressure at the master cylinder that an emergency driver reaches and holds, gauge: what foot, assist and travel give.
+/// </param>
+/// <param name="EmergencyBound">What ends the rise to <see cref="EmergencyPressure"/>.</param>
+/// <param name="PedalForce">
+/// Force of the emergency driver's foot; null when the vehicle does not say what lies between foot and line pressure.
+/// </param>
+/// <param name="FrontRollShare">Part of the lateral load transfer that the front axle takes [–].</param>
+/// <param name="MaximumSpeed">Maximum speed, for the fade test.</param>
+/// <param name="Fluid">The brake fluid.</param>
+/// <param name="Adhesion">Adhesion of the surface for a tyre of factor one at its reference load [–].</param>
+/// <param name="Assumptions">The typical values that stand in for what the vehicle file leaves out, in words.</param>
 /// <remarks>
 /// <para>Made from the vehicle file; where the file is silent a typical value stands in, and <see cref="Assumptions"/> names it.</para>
 /// <para>Source: typical values are common practice.</para>
 /// </remarks>
-public sealed record StopSetup
+public sealed record StopSetup(
+    BrakedCar Car, PerAxle<ThermalBrake> Heat, PressureBuildUp BuildUp, Pressure MaximumPressure, Pressure EmergencyPressure,
+    StopBound EmergencyBound, Force? PedalForce, double FrontRollShare, Speed MaximumSpeed, BrakeFluidGrade Fluid, double Adhesion,
+    IReadOnlyList<string> Assumptions)
 {
-    /// <summary>The car on its surface.</summary>
-    public required BrakedCar Car { get; init; }
-
-    /// <summary>Heat capacity, cooling and fade of one wheel's brake of each axle.</summary>
-    public required PerAxle<ThermalBrake> Heat { get; init; }
-
-    /// <summary>How pressure follows the foot in an emergency stop.</summary>
-    public required PressureBuildUp BuildUp { get; init; }
-
-    /// <summary>Highest line pressure at the master cylinder considered, gauge.</summary>
-    public required Pressure MaximumPressure { get; init; }
-
-    /// <summary>Line pressure at the master cylinder that an emergency driver reaches and holds, gauge: what foot, assist and travel
-    /// give.</summary>
-    public required Pressure EmergencyPressure { get; init; }
-
-    /// <summary>What ends the rise to <see cref="EmergencyPressure"/>.</summary>
-    public required StopBound EmergencyBound { get; init; }
-
-    /// <summary>
-    /// Force of the emergency driver's foot; null when the vehicle does not say what lies between foot and line pressure.
-    /// </summary>
-    public Force? PedalForce { get; init; }
-
-    /// <summary>Part of the lateral load transfer that the front axle takes [–].</summary>
-    public required double FrontRollShare { get; init; }
-
-    /// <summary>Maximum speed, for the fade test.</summary>
-    public required Speed MaximumSpeed { get; init; }
-
-    /// <summary>The brake fluid.</summary>
-    public required BrakeFluidGrade Fluid { get; init; }
-
-    /// <summary>Adhesion of the surface for a tyre of factor one at its reference load [–].</summary>
-    public required double Adhesion { get; init; }
-
-    /// <summary>The typical values that stand in for what the vehicle file leaves out, in words.</summary>
-    public required IReadOnlyList<string> Assumptions { get; init; }
-
     /// <summary>A driver who stamps on the pedal and holds all the pressure that comes.</summary>
     public EmergencyDriver Emergency => new() { HeldPressure = EmergencyPressure, Bound = EmergencyBound };
 
@@ -151,28 +131,26 @@ public sealed record StopSetup
             assumed.Add("yaw inertia mass times both axle distances");
         }
 
-        return new StopSetup
-        {
-            Car = air is null ? car : car with { AirDensity = air.AirDensity },
-            Heat = new(
+        return new StopSetup(
+            Car: air is null ? car : car with { AirDensity = air.AirDensity },
+            Heat: new(
                 ThermalFigures.Of(vehicle.Brakes.Front, vehicle.AxleDynamics.Front.Heat, "front", assumed),
                 ThermalFigures.Of(vehicle.Brakes.Rear, vehicle.AxleDynamics.Rear.Heat, "rear", assumed)),
-            BuildUp = new PressureBuildUp
+            BuildUp: new PressureBuildUp
             {
                 RampRate = PressureChangeRate.FromPascalsPerSecond(emergencyPressure.Pascals / emergencySeconds),
                 AssistLag = Duration.FromSeconds(Known(dynamics.AssistLag?.Seconds, 0.06, "assist lag 60 ms", assumed)),
             },
-            MaximumPressure = vehicle.Hydraulics.MaximumPressure,
-            EmergencyPressure = emergencyPressure,
-            EmergencyBound = emergencyBound,
-            PedalForce = pedalForce,
-            FrontRollShare = Known(dynamics.FrontRollShare, 0.55, "front axle takes 55 % of the lateral load transfer", assumed),
-            MaximumSpeed = Speed.FromKilometersPerHour(
+            MaximumPressure: vehicle.Hydraulics.MaximumPressure,
+            EmergencyPressure: emergencyPressure,
+            EmergencyBound: emergencyBound,
+            PedalForce: pedalForce,
+            FrontRollShare: Known(dynamics.FrontRollShare, 0.55, "front axle takes 55 % of the lateral load transfer", assumed),
+            MaximumSpeed: Speed.FromKilometersPerHour(
                 Known(dynamics.MaximumSpeed?.KilometersPerHour, 160, "maximum speed 160 km/h (99 mph)", assumed)),
-            Fluid = vehicle.Control?.Circuits?.Front.Fluid.Grade ?? BrakeFluidGrade.Dot4,
-            Adhesion = adhesion,
-            Assumptions = assumed,
-        };
+            Fluid: vehicle.Control?.Circuits?.Front.Fluid.Grade ?? BrakeFluidGrade.Dot4,
+            Adhesion: adhesion,
+            Assumptions: assumed);
     }
 
     private static (Pressure Held, StopBound Bound, Force? PedalForce) Reach(Vehicle vehicle, LoadCase load, StopConditions conditions,
@@ -181,7 +159,7 @@ public sealed record StopSetup
         Pressure highest = vehicle.Hydraulics.MaximumPressure;
         if (vehicle.Control is not { } control)
         {
-            assumed.Add(FormattableString.Invariant(
+            assumed.Add(Invariant.Text(
                 $"full pressure held at {highest.Bars:0.#} bar, the highest considered, because the car's pedal and assist are not known"));
             return (highest, StopBound.HighestPressure, null);
         }
@@ -194,9 +172,8 @@ public sealed record StopSetup
     }
 
     private static string? NoPressure(Pressure held, Force? force) => held > Pressure.Zero || force is not { } foot ? null
-        : string.Create(CultureInfo.InvariantCulture,
-            $"A foot of {foot.Newtons:0.#} N brings no pressure to the brakes: "
-                + $"springs and friction hold it all, or the pedal ends before.");
+        : Invariant.Text($"A foot of {foot.Newtons:0.#} N brings no pressure to the brakes: "
+            + $"springs and friction hold it all, or the pedal ends before.");
 
     private static StopBound BoundOf(RateBound? bound) => bound switch
     {

@@ -132,24 +132,22 @@ public static class StraightStop
         double stopTime = time + v / last.Deceleration;
         double distance = y[StraightStopSystem.Distance] + v * v / (2 * last.Deceleration);
         trace?.Add(trace[^1] with { TimeSeconds = stopTime, SpeedMetresPerSecond = 0, DistanceMetres = distance });
-        return new StopResult
-        {
-            Car = car.Name,
-            Driver = driver.Name,
-            InitialSpeed = initialSpeed,
-            Distance = Length.FromMeters(distance),
-            Duration = Duration.FromSeconds(stopTime),
-            HeldPressure = Pressure.FromPascals(held),
-            Locks = locks,
-            Releases = releases,
-            Bound = regulated || (locks.Front ?? locks.Rear) is not null || (driver is ThresholdDriver && !bounded) ? StopBound.Road
+        return new StopResult(
+            Car: car.Name,
+            Driver: driver.Name,
+            InitialSpeed: initialSpeed,
+            Distance: Length.FromMeters(distance),
+            Duration: Duration.FromSeconds(stopTime),
+            HeldPressure: Pressure.FromPascals(held),
+            Locks: locks,
+            Releases: releases,
+            Bound: regulated || (locks.Front ?? locks.Rear) is not null || (driver is ThresholdDriver && !bounded) ? StopBound.Road
                 : driver.Bound,
-            Energy = Energies(numbers, v0, y),
-            MeanFullyDevelopedDeceleration = Acceleration.FromMetersPerSecondSquared(
+            Energy: Energies(numbers, v0, y),
+            MeanFullyDevelopedDeceleration: Acceleration.FromMetersPerSecondSquared(
                 (0.64 - 0.01) * v0 * v0 / (2 * ((markedAt10 > 0 ? markedAt10 : distance) - markedAt80))),
-            Steps = integrator.Steps,
-            Trace = trace ?? (IReadOnlyList<StopSample>)[],
-        };
+            Steps: integrator.Steps,
+            Trace: trace ?? (IReadOnlyList<StopSample>)[]);
     }
 
     private static double HeldPascals(in CarNumbers car, Driver driver, double speed, out bool bounded)
@@ -224,9 +222,8 @@ public static class StraightStop
     {
         if (time >= longest)
         {
-            throw new InvalidOperationException(string.Create(CultureInfo.InvariantCulture,
-                $"The car still moves at {speed:0.0} m/s after {time:0} s: "
-                    + $"neither the brakes at {heldPascals / 1e5:0.0} bar nor the road stop it."));
+            throw new InvalidOperationException(Invariant.Text($"The car still moves at {speed:0.0} m/s after {time:0} s: "
+                + $"neither the brakes at {heldPascals / 1e5:0.0} bar nor the road stop it."));
         }
     }
 }

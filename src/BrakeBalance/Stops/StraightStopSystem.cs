@@ -6,7 +6,8 @@ namespace BrakeBalance.Stops;
 /// <para>m v′ = −(F₁ + F₂ + D + R + G); I ω′ = F R − M; with ω = (1 − s) v/R the slip obeys s′ = ((1 − s) v′ +
 /// (R/I)(M − F R))/v. Slip instead of wheel speed as the state keeps the stiff part on the diagonal.</para>
 /// </remarks>
-internal struct StraightStopSystem : IStiffSystem
+internal struct StraightStopSystem(in CarNumbers car, in PressureCommand command, double initialSpeed, double? antilockEfficiency,
+    List<StopSample>? trace) : IStiffSystem
 {
     public const int Speed = 0;
     public const int FrontSlip = 1;
@@ -39,33 +40,19 @@ internal struct StraightStopSystem : IStiffSystem
     // Adhesion that falls with the load and the load that moves with the adhesion are followed until they agree.
     private const int LoadPasses = 40;
     private const double LoadTolerance = 1e-5;
-    private readonly CarNumbers _car;
-    private readonly double _initialSpeed;
-    private readonly double _antilockEfficiency;
-    private readonly List<StopSample>? _trace;
+    private readonly CarNumbers _car = car;
+    private readonly double _initialSpeed = initialSpeed;
+    private readonly double _antilockEfficiency = antilockEfficiency ?? 0;
+    private readonly List<StopSample>? _trace = trace;
 
     // Highest outlet that each valve of a line has reached; none in a line whose valves let go at once.
-    private readonly double[]? _frontOutlets;
-    private readonly double[]? _rearOutlets;
+    private readonly double[]? _frontOutlets = car.Front.Brakes.LetsGoLate ? new double[car.Front.Brakes.Valves] : null;
+    private readonly double[]? _rearOutlets = car.Rear.Brakes.LetsGoLate ? new double[car.Rear.Brakes.Valves] : null;
 
-    public StraightStopSystem(in CarNumbers car, in PressureCommand command, double initialSpeed, double? antilockEfficiency,
-        List<StopSample>? trace)
-    {
-        _car = car;
-        Command = command;
-        _initialSpeed = initialSpeed;
-        _antilockEfficiency = antilockEfficiency ?? 0;
-        _trace = trace;
-        FrontState = WheelState.Rolling;
-        RearState = WheelState.Rolling;
-        _frontOutlets = car.Front.Brakes.LetsGoLate ? new double[car.Front.Brakes.Valves] : null;
-        _rearOutlets = car.Rear.Brakes.LetsGoLate ? new double[car.Rear.Brakes.Valves] : null;
-    }
+    public PressureCommand Command = command;
 
-    public PressureCommand Command;
-
-    public WheelState FrontState;
-    public WheelState RearState;
+    public WheelState FrontState = WheelState.Rolling;
+    public WheelState RearState = WheelState.Rolling;
     public readonly int Controlled => 6;
 
     public void Rates(double time, ReadOnlySpan<double> state, Span<double> rate, Span<double> decay)
@@ -183,22 +170,20 @@ internal struct StraightStopSystem : IStiffSystem
         Forces f = Solve(time, state);
         Span<double> rate = stackalloc double[States], decay = stackalloc double[States];
         Rates(time, state, rate, decay);
-        _trace.Add(new StopSample
-        {
-            TimeSeconds = time,
-            SpeedMetresPerSecond = state[Speed],
-            DistanceMetres = state[Distance],
-            DecelerationMetresPerSecondSquared = f.Deceleration,
-            LinePressurePascals = f.Pressure,
-            Slip = new(state[FrontSlip], state[RearSlip]),
-            NormalReactionNewtons = new(f.FrontReaction, f.RearReaction),
-            BrakingForceNewtons = new(f.Front, f.Rear),
-            BrakingTorqueNewtonMetres = new(f.FrontTorque, f.RearTorque),
-            WheelRadiansPerSecondSquared = new(
+        _trace.Add(new StopSample(
+            TimeSeconds: time,
+            SpeedMetresPerSecond: state[Speed],
+            DistanceMetres: state[Distance],
+            DecelerationMetresPerSecondSquared: f.Deceleration,
+            LinePressurePascals: f.Pressure,
+            Slip: new(state[FrontSlip], state[RearSlip]),
+            NormalReactionNewtons: new(f.FrontReaction, f.RearReaction),
+            BrakingForceNewtons: new(f.Front, f.Rear),
+            BrakingTorqueNewtonMetres: new(f.FrontTorque, f.RearTorque),
+            WheelRadiansPerSecondSquared: new(
                 Spin(_car.Front, state[FrontSlip], rate[FrontSlip], state[Speed], rate[Speed]),
                 Spin(_car.Rear, state[RearSlip], rate[RearSlip], state[Speed], rate[Speed])),
-            Wheels = new(FrontState, RearState),
-        });
+            Wheels: new(FrontState, RearState)));
     }
 
     private static double Spin(in AxleNumbers axle, double slip, double slipRate, double v, double acceleration) =>

@@ -58,9 +58,8 @@ public sealed class TorqueCurve
             if (!(pascals[i] > pascals[i - 1]) || !(torques[i] >= torques[i - 1]))
             {
                 throw new ArgumentException(
-                    string.Create(CultureInfo.InvariantCulture,
-                        $"Pressures must rise and torques must not fall from point to point; point {i} is {pascals[i]} Pa, "
-                            + $"{torques[i]} N·m after {pascals[i - 1]} Pa, {torques[i - 1]} N·m."),
+                    Invariant.Text($"Pressures must rise and torques must not fall from point to point; point {i} is {pascals[i]} Pa, "
+                        + $"{torques[i]} N·m after {pascals[i - 1]} Pa, {torques[i - 1]} N·m."),
                     nameof(points));
             }
         }

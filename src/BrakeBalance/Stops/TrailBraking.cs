@@ -15,35 +15,19 @@ public sealed record BendPoint(TurnCourse Course, Pressure? SafeKnee)
 }
 
 /// <summary>The setting over the lateral acceleration of a bend, for one load on one surface at one speed.</summary>
-public sealed record BendMap
+/// <param name="Car">Name of the car.</param>
+/// <param name="LoadCase">Name of the load case.</param>
+/// <param name="Adhesion">Adhesion of the surface for a tyre of factor one at its reference load [–].</param>
+/// <param name="Speed">Speed at which lift and drag are taken.</param>
+/// <param name="FrontRollShare">Part of the lateral load transfer that the front axle takes [–].</param>
+/// <param name="MaximumPressure">Highest line pressure considered, gauge.</param>
+/// <param name="Valve">The proportioning valve as it is set; null when the car has none.</param>
+/// <param name="Points">The points, lateral acceleration rising from zero.</param>
+/// <param name="Limit">Lateral acceleration that the tyres hold without braking.</param>
+public sealed record BendMap(
+    string Car, string LoadCase, double Adhesion, Speed Speed, double FrontRollShare, Pressure MaximumPressure, ProportioningValve? Valve,
+    IReadOnlyList<BendPoint> Points, Acceleration Limit)
 {
-    /// <summary>Name of the car.</summary>
-    public required string Car { get; init; }
-
-    /// <summary>Name of the load case.</summary>
-    public required string LoadCase { get; init; }
-
-    /// <summary>Adhesion of the surface for a tyre of factor one at its reference load [–].</summary>
-    public required double Adhesion { get; init; }
-
-    /// <summary>Speed at which lift and drag are taken.</summary>
-    public required Speed Speed { get; init; }
-
-    /// <summary>Part of the lateral load transfer that the front axle takes [–].</summary>
-    public required double FrontRollShare { get; init; }
-
-    /// <summary>Highest line pressure considered, gauge.</summary>
-    public required Pressure MaximumPressure { get; init; }
-
-    /// <summary>The proportioning valve as it is set; null when the car has none.</summary>
-    public required ProportioningValve? Valve { get; init; }
-
-    /// <summary>The points, lateral acceleration rising from zero.</summary>
-    public required IReadOnlyList<BendPoint> Points { get; init; }
-
-    /// <summary>Lateral acceleration that the tyres hold without braking.</summary>
-    public required Acceleration Limit { get; init; }
-
     /// <summary>The knee that holds in every bend of the map, gauge; null when there is none in one of them, or no valve.</summary>
     public Pressure? SafeKneeEverywhere => Points.Any(point => point.SafeKnee is null) ? null : Points.Min(point => point.SafeKnee);
 
@@ -92,18 +76,16 @@ public static class TrailBraking
                 vehicle.Hydraulics.RearProportioningValve is null ? null : SafeKnee(vehicle, setup, lateral, speed)));
         }
 
-        return new BendMap
-        {
-            Car = vehicle.Name,
-            LoadCase = load.Name,
-            Adhesion = adhesion,
-            Speed = speed,
-            FrontRollShare = setup.FrontRollShare,
-            MaximumPressure = vehicle.Hydraulics.MaximumPressure,
-            Valve = vehicle.Hydraulics.RearProportioningValve,
-            Points = points,
-            Limit = Acceleration.FromStandardGravity(limit),
-        };
+        return new BendMap(
+            Car: vehicle.Name,
+            LoadCase: load.Name,
+            Adhesion: adhesion,
+            Speed: speed,
+            FrontRollShare: setup.FrontRollShare,
+            MaximumPressure: vehicle.Hydraulics.MaximumPressure,
+            Valve: vehicle.Hydraulics.RearProportioningValve,
+            Points: points,
+            Limit: Acceleration.FromStandardGravity(limit));
     }
 
     /// <summary>The highest knee up to which the rear axle never loses the bend before the front.</summary>

@@ -35,5 +35,5 @@ public sealed record YawDisturbance
     private static Angle Within(Angle value, double degrees, string name) => Math.Abs(value.Degrees) <= degrees
         ? value
         : throw new ArgumentOutOfRangeException(name, value.Degrees,
-            FormattableString.Invariant($"Must lie between {-degrees} and {degrees} degrees."));
+            Invariant.Text($"Must lie between {-degrees} and {degrees} degrees."));
 }

@@ -3,45 +3,24 @@ namespace BrakeBalance.Stops;
 /// <summary>
 /// One instant of a stop seen from above; plain SI numbers with the unit in the name, because there are hundreds of them.
 /// </summary>
-public readonly record struct YawSample
-{
-    /// <summary>Time since the foot touched the pedal, in seconds.</summary>
-    public double TimeSeconds { get; init; }
-
-    /// <summary>Way of the centre of gravity along the first direction of travel, in metres.</summary>
-    public double AlongMetres { get; init; }
-
-    /// <summary>Way of the centre of gravity across it, leftwards positive, in metres.</summary>
-    public double AcrossMetres { get; init; }
-
-    /// <summary>Heading of the car against the first direction of travel, leftwards positive, in radians; not wrapped.</summary>
-    public double HeadingRadians { get; init; }
-
-    /// <summary>Yaw rate in radians per second, leftwards positive.</summary>
-    public double YawRateRadiansPerSecond { get; init; }
-
-    /// <summary>Speed of the centre of gravity in metres per second.</summary>
-    public double SpeedMetresPerSecond { get; init; }
-
-    /// <summary>Angle between the car's axis and its velocity in radians; positive when it moves to its own left.</summary>
-    public double SideslipRadians { get; init; }
-
-    /// <summary>Deceleration along the velocity in metres per second squared.</summary>
-    public double DecelerationMetresPerSecondSquared { get; init; }
-
-    /// <summary>Moment of unequal forces along the car left and right about the vertical axis in newton metres, leftwards
-    /// positive.</summary>
-    public double BrakingMomentNewtonMetres { get; init; }
-
-    /// <summary>Longitudinal slip of each axle, the mean of its wheels [–]; 1 when locked and running straight.</summary>
-    public PerAxle<double> Slip { get; init; }
-
-    /// <summary>Force of the road on each axle along the car in newtons, forwards positive.</summary>
-    public PerAxle<double> LongitudinalForceNewtons { get; init; }
-
-    /// <summary>Force of the road on each axle across the car in newtons, leftwards positive.</summary>
-    public PerAxle<double> LateralForceNewtons { get; init; }
-
-    /// <summary>What the wheels of each axle do; locked when both stand.</summary>
-    public PerAxle<WheelState> Wheels { get; init; }
-}
+/// <param name="TimeSeconds">Time since the foot touched the pedal, in seconds.</param>
+/// <param name="AlongMetres">Way of the centre of gravity along the first direction of travel, in metres.</param>
+/// <param name="AcrossMetres">Way of the centre of gravity across it, leftwards positive, in metres.</param>
+/// <param name="HeadingRadians">
+/// Heading of the car against the first direction of travel, leftwards positive, in radians; not wrapped.
+/// </param>
+/// <param name="YawRateRadiansPerSecond">Yaw rate in radians per second, leftwards positive.</param>
+/// <param name="SpeedMetresPerSecond">Speed of the centre of gravity in metres per second.</param>
+/// <param name="SideslipRadians">Angle between the car's axis and its velocity in radians; positive when it moves to its own left.</param>
+/// <param name="DecelerationMetresPerSecondSquared">Deceleration along the velocity in metres per second squared.</param>
+/// <param name="BrakingMomentNewtonMetres">
+/// Moment of unequal forces along the car left and right about the vertical axis in newton metres, leftwards positive.
+/// </param>
+/// <param name="Slip">Longitudinal slip of each axle, the mean of its wheels [–]; 1 when locked and running straight.</param>
+/// <param name="LongitudinalForceNewtons">Force of the road on each axle along the car in newtons, forwards positive.</param>
+/// <param name="LateralForceNewtons">Force of the road on each axle across the car in newtons, leftwards positive.</param>
+/// <param name="Wheels">What the wheels of each axle do; locked when both stand.</param>
+public readonly record struct YawSample(
+    double TimeSeconds, double AlongMetres, double AcrossMetres, double HeadingRadians, double YawRateRadiansPerSecond,
+    double SpeedMetresPerSecond, double SideslipRadians, double DecelerationMetresPerSecondSquared, double BrakingMomentNewtonMetres,
+    PerAxle<double> Slip, PerAxle<double> LongitudinalForceNewtons, PerAxle<double> LateralForceNewtons, PerAxle<WheelState> Wheels);

@@ -117,7 +117,7 @@ public static class YawStop
                 default:
                     if (time >= longest)
                     {
-                        throw new InvalidOperationException(FormattableString.Invariant(
+                        throw new InvalidOperationException(Invariant.Text(
                             $"The car still moves after {time:0} s: neither the brakes at {held / 1e5:0.0} bar nor the road stop it."));
                     }
 
@@ -126,24 +126,22 @@ public static class YawStop
         }
 
         double left = system.Kinetic(y);
-        return new YawResult
-        {
-            Car = car.Name,
-            Distance = Length.FromMeters(y[YawStopSystem.Path]),
-            Duration = Duration.FromSeconds(time),
-            LockTimes = locks,
-            SidewaysAt = squareToPath is { } path ? Duration.FromSeconds(path) : null,
-            SquareToRoadAt = squareToRoad is { } road ? Duration.FromSeconds(road) : null,
-            FinalHeading = Angle.FromRadians(y[YawStopSystem.Heading]),
-            GreatestSideslip = Angle.FromRadians(system.GreatestSideslip),
-            GreatestHeading = Angle.FromRadians(system.GreatestHeading),
-            WidestWheel = Length.FromMeters(system.WidestWheel),
-            GreatestBrakingMoment = Torque.FromNewtonMeters(system.GreatestMoment),
-            LateralOffset = Length.FromMeters(y[YawStopSystem.Across]),
-            EnergyImbalance = 1 - (y[YawStopSystem.Dissipated] + left) / initialEnergy,
-            Steps = integrator.Steps,
-            Trace = trace ?? (IReadOnlyList<YawSample>)[],
-        };
+        return new YawResult(
+            Car: car.Name,
+            Distance: Length.FromMeters(y[YawStopSystem.Path]),
+            Duration: Duration.FromSeconds(time),
+            LockTimes: locks,
+            SidewaysAt: squareToPath is { } path ? Duration.FromSeconds(path) : null,
+            SquareToRoadAt: squareToRoad is { } road ? Duration.FromSeconds(road) : null,
+            FinalHeading: Angle.FromRadians(y[YawStopSystem.Heading]),
+            GreatestSideslip: Angle.FromRadians(system.GreatestSideslip),
+            GreatestHeading: Angle.FromRadians(system.GreatestHeading),
+            WidestWheel: Length.FromMeters(system.WidestWheel),
+            GreatestBrakingMoment: Torque.FromNewtonMeters(system.GreatestMoment),
+            LateralOffset: Length.FromMeters(y[YawStopSystem.Across]),
+            EnergyImbalance: 1 - (y[YawStopSystem.Dissipated] + left) / initialEnergy,
+            Steps: integrator.Steps,
+            Trace: trace ?? (IReadOnlyList<YawSample>)[]);
     }
 
     /// <summary>Does the same for the partner of a wheel when its event comes at the same instant, as on a straight and even

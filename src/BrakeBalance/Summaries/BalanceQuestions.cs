@@ -203,15 +203,8 @@ internal sealed class BalanceQuestions(DeskCar desk)
 
     public Reply SoftPedal()
     {
-        List<string> lacking = [];
-        foreach (Axle axle in (Axle[])[Axle.Front, Axle.Rear])
-        {
-            if (Car.AxleDynamics[axle].Heat is null)
-            {
-                lacking.Add($"{(axle == Axle.Front ? "front" : "rear")}.heat: weigh the disc or drum, note the pad or lining");
-            }
-        }
-
+        List<string> lacking = [.. ((Axle[])[Axle.Front, Axle.Rear]).Where(axle => Car.AxleDynamics[axle].Heat is null)
+            .Select(axle => $"{(axle == Axle.Front ? "front" : "rear")}.heat: weigh the disc or drum, note the pad or lining")];
         if (Car.Control?.Circuits is not { } circuits)
         {
             lacking.Add("fluid.grade: as on the bottle, and when it was last changed");

@@ -125,12 +125,12 @@ public sealed record LoadCaseSummary(
             .Max(), lockUps.Select(surface => model.GreatestRate(surface.Adhesion)).DefaultIfEmpty(0).Max());
         if (model.RearLiftOffRate <= greatest)
         {
-            warnings.Add(FormattableString.Invariant($"{name}: the rear wheels leave the road at a deceleration of ")
-                + FormattableString.Invariant($"{model.RearLiftOffRate:0.00} g; beyond it the front axle carries the whole car."));
+            warnings.Add(Invariant.Text($"{name}: the rear wheels leave the road at a deceleration of ")
+                + Invariant.Text($"{model.RearLiftOffRate:0.00} g; beyond it the front axle carries the whole car."));
         }
 
         string[] rearFirst = [.. lockUps.Where(surface => surface.LockUp?.First == Axle.Rear)
-            .Select(surface => FormattableString.Invariant($"{surface.Adhesion:0.00}"))];
+            .Select(surface => Invariant.Text($"{surface.Adhesion:0.00}"))];
         if (rearFirst.Length > 0)
         {
             warnings.Add($"{name}: the rear axle locks first at adhesion {string.Join(", ", rearFirst)}. "
@@ -138,10 +138,10 @@ public sealed record LoadCaseSummary(
         }
 
         string[] none = [.. lockUps.Where(surface => surface.LockUp is null)
-            .Select(surface => FormattableString.Invariant($"{surface.Adhesion:0.00}"))];
+            .Select(surface => Invariant.Text($"{surface.Adhesion:0.00}"))];
         if (none.Length > 0)
         {
-            warnings.Add(FormattableString.Invariant(
+            warnings.Add(Invariant.Text(
                 $"{name}: no axle locks up to {model.MaximumPressure.Bars:0} bar at adhesion {string.Join(", ", none)}."));
         }
 
@@ -167,9 +167,8 @@ public sealed record LoadCaseSummary(
             return null;
         }
 
-        string on = string.Create(CultureInfo.InvariantCulture,
-            $"{model.LoadCase.Name}: foot eased on adhesion {ReleaseAdhesion:0.00} "
-                + $"with both axles locked (sliding {100 * SlidingShare:0} % of it): ");
+        string on = Invariant.Text($"{model.LoadCase.Name}: foot eased on adhesion {ReleaseAdhesion:0.00} "
+            + $"with both axles locked (sliding {100 * SlidingShare:0} % of it): ");
         string turns = $"the rear turns again at {Text(eased.FreeAt.Rear)}, the front at {Text(eased.FreeAt.Front)}";
         if (eased.RearIsFreeWithFront)
         {
@@ -184,7 +183,7 @@ public sealed record LoadCaseSummary(
             + (knee is null ? "." : $"; a knee of at most {Text(knee)} does not.");
 
         static string Text(Pressure? pressure) => pressure is { } known
-            ? FormattableString.Invariant($"{known.Bars:0.#} bar ({known.PoundsForcePerSquareInch:0} psi)")
+            ? Invariant.Text($"{known.Bars:0.#} bar ({known.PoundsForcePerSquareInch:0} psi)")
             : "no pressure";
     }
 }

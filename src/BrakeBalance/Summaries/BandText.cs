@@ -120,20 +120,13 @@ public static partial class BandText
     private static Parts[] Split(string text) => [.. SentenceEnd().Split(text).Select(sentence => new Parts(sentence))];
 
     /// <summary>A text taken apart into its numbers and what stands between them.</summary>
-    private sealed class Parts
+    private sealed class Parts(string text)
     {
-        public Parts(string text)
-        {
-            Text = text;
-            Numbers = [.. Number().Matches(text).Cast<Match>()];
-            Skeleton = Number().Replace(text, "#");
-        }
+        public string Text { get; } = text;
 
-        public string Text { get; }
+        public IReadOnlyList<Match> Numbers { get; } = [.. Number().Matches(text).Cast<Match>()];
 
-        public IReadOnlyList<Match> Numbers { get; }
-
-        public string Skeleton { get; }
+        public string Skeleton { get; } = Number().Replace(text, "#");
 
         public bool IsLike(Parts other) => other.Skeleton == Skeleton;
 

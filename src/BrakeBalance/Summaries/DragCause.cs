@@ -22,15 +22,10 @@ public abstract record DragCause
     public static IReadOnlyList<DragCause> Of(Vehicle vehicle)
     {
         ArgumentNullException.ThrowIfNull(vehicle);
-        List<DragCause> causes = [];
-        foreach (Axle axle in (Axle[])[Axle.Front, Axle.Rear])
-        {
-            if (vehicle.Control?.Residual[axle] is { } valve && valve.Held > vehicle.Brakes[axle].ThresholdPressure)
-            {
-                causes.Add(new ResidualPressure(axle, valve.Held, vehicle.Brakes[axle].ThresholdPressure));
-            }
-        }
-
+        List<DragCause> causes = [.. from axle in (Axle[])[Axle.Front, Axle.Rear]
+            let held = vehicle.Control?.Residual[axle]?.Held
+            where held > vehicle.Brakes[axle].ThresholdPressure
+            select new ResidualPressure(axle, held.Value, vehicle.Brakes[axle].ThresholdPressure)];
         if (vehicle.Control is { Assist: HydraulicBooster { ReleasedOutputForce: var output } } control && output > Force.Zero)
         {
             causes.Add(new BackPressure(output, control.MasterCylinder.ReturnSpringForce));

@@ -1,26 +1,14 @@
 namespace BrakeBalance.Summaries;
 
 /// <summary>One common question with the answer for a car, or the number that is lacking.</summary>
-public sealed record QuestionAnswer
-{
-    /// <summary>Number of the question, from 1.</summary>
-    public required int Number { get; init; }
-
-    /// <summary>What the question is about; questions of one topic follow one another.</summary>
-    public required QuestionTopic Topic { get; init; }
-
-    /// <summary>The question.</summary>
-    public required string Question { get; init; }
-
-    /// <summary>The answer for this car; null when a number is lacking.</summary>
-    public string? Answer { get; init; }
-
-    /// <summary>Numbers that are lacking, each with how it is found; empty when the question is answered.</summary>
-    public required IReadOnlyList<string> Lacking { get; init; }
-
-    /// <summary>Paths of values that the answer rests on and that are ranges or only typical of the class.</summary>
-    public required IReadOnlyList<string> Vague { get; init; }
-}
+/// <param name="Number">Number of the question, from 1.</param>
+/// <param name="Topic">What the question is about; questions of one topic follow one another.</param>
+/// <param name="Question">The question.</param>
+/// <param name="Answer">The answer for this car; null when a number is lacking.</param>
+/// <param name="Lacking">Numbers that are lacking, each with how it is found; empty when the question is answered.</param>
+/// <param name="Vague">Paths of values that the answer rests on and that are ranges or only typical of the class.</param>
+public sealed record QuestionAnswer(
+    int Number, QuestionTopic Topic, string Question, string? Answer, IReadOnlyList<string> Lacking, IReadOnlyList<string> Vague);
 
 /// <summary>What a common question is about.</summary>
 public enum QuestionTopic

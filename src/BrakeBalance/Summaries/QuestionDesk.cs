@@ -36,15 +36,13 @@ public static class QuestionDesk
         void Ask(QuestionTopic topic, string question, Func<Desk, Reply> asked, params string[] rests)
         {
             Reply reply = asked(own);
-            answers.Add(new QuestionAnswer
-            {
-                Number = answers.Count + 1,
-                Topic = topic,
-                Question = question,
-                Answer = desks.Sentences(desk => ReferenceEquals(desk, own) ? reply.Answer : Banded.Try(() => asked(desk).Answer)),
-                Lacking = reply.Lacking,
-                Vague = [.. vague.Where(path => rests.Any(start => path.StartsWith(start, StringComparison.Ordinal)))],
-            });
+            answers.Add(new QuestionAnswer(
+                Number: answers.Count + 1,
+                Topic: topic,
+                Question: question,
+                Answer: desks.Sentences(desk => ReferenceEquals(desk, own) ? reply.Answer : Banded.Try(() => asked(desk).Answer)),
+                Lacking: reply.Lacking,
+                Vague: [.. vague.Where(path => rests.Any(start => path.StartsWith(start, StringComparison.Ordinal)))]));
         }
 
         Ask(QuestionTopic.Effort, "Is there enough vacuum for a vacuum booster with this camshaft?", d => d.Foot.Vacuum(), Foot);

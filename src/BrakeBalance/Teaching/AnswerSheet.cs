@@ -29,11 +29,8 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
         (int student, int exercise, int answer) = (cells.Find("student"), cells.Find("exercise"), cells.Find("answer"));
         if (student < 0 || exercise < 0 || answer < 0)
         {
-            cells.Problems.Add(new LogProblem
-            {
-                Line = cells.HeaderLine,
-                Reason = "the header must name the columns student, exercise and answer"
-            });
+            cells.Problems.Add(new LogProblem(cells.HeaderLine,
+                "the header must name the columns student, exercise and answer"));
             return Of(cells.Nothing<GivenAnswer>(), table);
         }
 
@@ -52,8 +49,7 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
             }
             else if (!seen.Add((number, which)))
             {
-                cells.Fault(string.Create(CultureInfo.InvariantCulture,
-                    $"student {number} has answered {which} already; the first answer counts."));
+                cells.Fault(Invariant.Text($"student {number} has answered {which} already; the first answer counts."));
             }
 
             return new GivenAnswer(line, number, which, text);
@@ -82,7 +78,7 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
         ? Class[(at + word.Length)..].Split(';')[0].Trim() : null;
 
     private static IEnumerable<string> IdsOf(IEnumerable<Lesson> lessons) => lessons.SelectMany(lesson =>
-        Enumerable.Range(1, 3).Select(level => string.Create(CultureInfo.InvariantCulture, $"{lesson.Id}-{level}")));
+        Enumerable.Range(1, 3).Select(level => Invariant.Text($"{lesson.Id}-{level}")));
 
     /// <summary>The line by which <see cref="Read"/> knows the class.</summary>
     public static string ClassLine(string code, string students, bool us, IEnumerable<Lesson> lessons) =>
@@ -125,8 +121,7 @@ public sealed record AnswerSheet(IReadOnlyList<GivenAnswer> Answers, IReadOnlyLi
 
     private static AnswerSheet Of(LogReading<GivenAnswer> reading, LogTable table) => new(
         reading.Rows,
-        [.. reading.Problems.Select(p =>
-            string.Create(CultureInfo.InvariantCulture, $"Line {p.Line}: {p.Reason}{(p.Reason[^1] is '.' or '?' ? "" : ".")}"))])
+        [.. reading.Problems.Select(p => Invariant.Text($"Line {p.Line}: {p.Reason}{(p.Reason[^1] is '.' or '?' ? "" : ".")}"))])
     {
         Class = table.Remarks.FirstOrDefault(remark => remark.StartsWith(CodeWord, StringComparison.Ordinal)) ?? "",
     };

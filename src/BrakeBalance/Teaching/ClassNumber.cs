@@ -47,7 +47,7 @@ public sealed record ClassNumber
         Hash("code", secret, 0, 0).Take(CodeLength).Select(part => Letters[part % Letters.Length]));
 
     private static byte[] Hash(string use, string secret, int student, int stream) => SHA256.HashData(Encoding.UTF8.GetBytes(
-        string.Create(CultureInfo.InvariantCulture, $"brake balance class\0{use}\0{secret}\0{student}\0{stream}")));
+        Invariant.Text($"brake balance class\0{use}\0{secret}\0{student}\0{stream}")));
 
     /// <summary>The source of the numbers of the student's car, the same for a secret and for its code.</summary>
     internal MersenneTwister OfCar => Code.Length > 0 ? Source("car", Code, 0) : Numbers(0);

@@ -371,7 +371,7 @@ public static class Exercises
     }
 
     private static Exercise Make(string lesson, int level, string question, ExerciseAnswer answer, params string[] steps) =>
-        new(string.Create(CultureInfo.InvariantCulture, $"{lesson}-{level}"), Lesson.Of(lesson), level, question, answer, steps);
+        new(Invariant.Text($"{lesson}-{level}"), Lesson.Of(lesson), level, question, answer, steps);
 
     private static double Share(double rearOverFront) => rearOverFront / (1 + rearOverFront);
 
@@ -381,13 +381,11 @@ public static class Exercises
         return value.ToString(format, CultureInfo.InvariantCulture);
     }
 
-    private static string P(Pressure value) =>
-        string.Create(CultureInfo.InvariantCulture, $"{value.Bars:0.#} bar ({value.PoundsForcePerSquareInch:0} psi)");
+    private static string P(Pressure value) => Invariant.Text($"{value.Bars:0.#} bar ({value.PoundsForcePerSquareInch:0} psi)");
 
-    private static string F(Force value) => string.Create(CultureInfo.InvariantCulture, $"{value.Newtons:0} N ({value.PoundsForce:0} lbf)");
+    private static string F(Force value) => Invariant.Text($"{value.Newtons:0} N ({value.PoundsForce:0} lbf)");
 
-    private static string V(Speed value) =>
-        string.Create(CultureInfo.InvariantCulture, $"{value.KilometersPerHour:0} km/h ({value.MilesPerHour:0} mph)");
+    private static string V(Speed value) => Invariant.Text($"{value.KilometersPerHour:0} km/h ({value.MilesPerHour:0} mph)");
 
-    private static string M(Mass value) => string.Create(CultureInfo.InvariantCulture, $"{value.Kilograms:0.#} kg ({value.Pounds:0.0} lb)");
+    private static string M(Mass value) => Invariant.Text($"{value.Kilograms:0.#} kg ({value.Pounds:0.0} lb)");
 }

@@ -86,7 +86,7 @@ public sealed record Conditions
     public IReadOnlyList<double> Adhesions => LowestAdhesion < HighestAdhesion
         ? [.. Enumerable.Range(0, AdhesionSteps + 1).Select(i => LowestAdhesion + (HighestAdhesion - LowestAdhesion) * i / AdhesionSteps)]
         : throw new InvalidOperationException(
-            FormattableString.Invariant($"The lowest adhesion ({LowestAdhesion}) must be below the highest ({HighestAdhesion})."));
+            Invariant.Text($"The lowest adhesion ({LowestAdhesion}) must be below the highest ({HighestAdhesion})."));
 
     /// <summary>The load cases of a car that count.</summary>
     /// <param name="vehicle">The car.</param>

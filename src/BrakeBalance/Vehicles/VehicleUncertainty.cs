@@ -41,7 +41,7 @@ public sealed class VehicleUncertainty
         if (fractions.Length != Ranges.Count)
         {
             throw new ArgumentException(
-                FormattableString.Invariant($"{Ranges.Count} fractions are needed, one for each range; there are {fractions.Length}."),
+                Invariant.Text($"{Ranges.Count} fractions are needed, one for each range; there are {fractions.Length}."),
                     nameof(fractions));
         }
 

@@ -249,7 +249,7 @@ public class LiveDeskTests
                     string Present(string text) => Assert.Single(Fields(CarForm.Of(text).Parts), one => one.Path == field.Path).Value;
                     string Unit(string value) => value[(value.LastIndexOf(' ') + 1)..];
                     Assert.DoesNotContain(VehicleFile.TryRead(kept).Problems, problem =>
-                        problem.Path == field.Path && problem.Accepted == field.Accepted);
+                        problem.Path == field.Path && problem.Accepted == DocumentReader.Accepted(field.Entry));
                     Assert.True(field.Value.Length == 0 || Unit(field.Value) == Unit(Present(kept)),
                         $"{field.Path}: {moved}, {Present(kept)}");
                     count++;

@@ -74,6 +74,6 @@ internal sealed record LoadReport(
             load, surfaces, [.. sides.SelectMany(adhesion => UnevenStop.Of(vehicle, load, adhesion, ask.Road, speed, ask.PedalForce))],
             ask.Bends ? [.. ask.Adhesions.Select(adhesion => TrailBraking.Map(vehicle, load, adhesion, speed))] : [],
             Heat(HeatCycle.TypeOne(setup.MaximumSpeed)),
-            ask.Lap is null ? null : Heat(HeatCycle.Lap(FormattableString.Invariant($"{ask.Laps} laps"), ask.Lap, ask.Laps)));
+            ask.Lap is null ? null : Heat(HeatCycle.Lap(Invariant.Text($"{ask.Laps} laps"), ask.Lap, ask.Laps)));
     }
 }

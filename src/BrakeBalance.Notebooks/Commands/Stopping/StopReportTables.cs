@@ -28,13 +28,12 @@ internal sealed class StopReportTables(StopUnits units)
         if (report.Study is { } study)
         {
             Gap();
-            Line(string.Create(CultureInfo.InvariantCulture,
+            Line(Invariant.Text(
                 $"Study of {study.Stops.Count} stops, adhesion {study.Plan.LowestAdhesion:0.##} to {study.Plan.HighestAdhesion:0.##}, "
                     + $"friction within {study.Plan.FrictionSpread:P0}, seed {study.Plan.Seed}:"));
-            Line(string.Create(CultureInfo.InvariantCulture,
-                $"  rear first in {study.RearFirstShare:P1}, no lock in {study.NoLockShare:P1}; distance 5 / 50 / 95 %: "
-                    + $"{Text(units.Of(study.DistanceQuantile(0.05)))} / {Text(units.Of(study.DistanceQuantile(0.5)))} "
-                    + $"/ {Text(units.Of(study.DistanceQuantile(0.95)))} {units.Distance}"));
+            Line(Invariant.Text($"  rear first in {study.RearFirstShare:P1}, no lock in {study.NoLockShare:P1}; distance 5 / 50 / 95 %: "
+                + $"{Text(units.Of(study.DistanceQuantile(0.05)))} / {Text(units.Of(study.DistanceQuantile(0.5)))} "
+                + $"/ {Text(units.Of(study.DistanceQuantile(0.95)))} {units.Distance}"));
         }
 
         Line("Pressures are gauge. The anti-lock bound is no real system. A calculation is no approval: test stops are for competent "
@@ -132,7 +131,7 @@ internal sealed class StopReportTables(StopUnits units)
             return;
         }
 
-        Line(string.Create(CultureInfo.InvariantCulture,
+        Line(Invariant.Text(
             $"Uneven road or brakes, steering held still; cross slope {100 * Math.Tan(road.CrossSlope.Radians):0.#} %, grade "
                 + $"{100 * Math.Tan(road.Grade.Radians):0.#} %; leftwards positive:"));
         var table = new TextTable(

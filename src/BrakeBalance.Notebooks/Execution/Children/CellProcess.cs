@@ -186,8 +186,8 @@ internal sealed class CellProcess : IAsyncDisposable
         return _process.ExitCode switch
         {
             Killed => "it was killed, as when memory runs out",
-            > Broken and int code => FormattableString.Invariant($"it broke off (exit code {code})"),
-            int code => FormattableString.Invariant($"something in a cell ended it (exit code {code}), as Environment.Exit does"),
+            > Broken and int code => Invariant.Text($"it broke off (exit code {code})"),
+            int code => Invariant.Text($"something in a cell ended it (exit code {code}), as Environment.Exit does"),
         };
     }
 

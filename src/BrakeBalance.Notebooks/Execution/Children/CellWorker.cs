@@ -6,7 +6,7 @@ namespace BrakeBalance.Notebooks.Execution.Children;
 
 /// <summary>This program as the process that runs the cells of another one: requests on its input, answers on its output.</summary>
 /// <remarks>It ends when its input does, so it never outlives the program that started it.</remarks>
-internal sealed class CellWorker
+internal sealed class CellWorker(Stream output)
 {
     /// <summary>The word on the command line that makes this program one.</summary>
     public const string Command = "cell-process";
@@ -18,10 +18,8 @@ internal sealed class CellWorker
     private static readonly TimeSpan Glance = TimeSpan.FromMilliseconds(200);
 
     private readonly ConcurrentDictionary<int, ICellEngine> _engines = new();
-    private readonly Stream _output;
+    private readonly Stream _output = output;
     private readonly Lock _writing = new();
-
-    private CellWorker(Stream output) => _output = output;
 
     /// <summary>Answers requests until there are no more, then ends the process.</summary>
     /// <returns>Never reached; an exit code for the shape of a main program.</returns>
@@ -93,10 +91,8 @@ internal sealed class CellWorker
         long length = run.Outputs.SelectMany(output => output.Data.Values).Sum(text => (long)text.Length);
         return length <= MostOutput
             ? run
-            : new CellRun([], new CellFailure(
-                FormattableString.Invariant(
-                $"The cell put out {length / 1e6:0.#} million characters; a page takes at most {MostOutput / 1e6:0} million of a cell."),
-                null, null));
+            : new CellRun([], new CellFailure(Invariant.Text($"The cell put out {length / 1e6:0.#} million characters; "
+                + $"a page takes at most {MostOutput / 1e6:0} million of a cell."), null, null));
     }
 
     private void WatchMemory()
@@ -108,7 +104,7 @@ internal sealed class CellWorker
             Thread.Sleep(Glance);
         }
 
-        End(FormattableString.Invariant($"the cells took more than {most / 1e9:0.#} GB of memory"));
+        End(Invariant.Text($"the cells took more than {most / 1e9:0.#} GB of memory"));
     }
 
     private void End(string why)

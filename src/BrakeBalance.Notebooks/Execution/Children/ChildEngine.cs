@@ -105,7 +105,7 @@ internal sealed class ChildEngine(ChildEngines engines, string folder, string na
         {
             await process.EndAsync("a cell took too long").ConfigureAwait(false);
             await ((Task)answer).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
-            return new CellRun([], CellFailures.At(code, FormattableString.Invariant(
+            return new CellRun([], CellFailures.At(code, Invariant.Text(
                 $"The cell took longer than {engines.CellLimit.TotalSeconds:0.###} s and was ended; --cell-limit gives it more time."),
                     null));
         }

@@ -21,16 +21,15 @@ internal sealed partial class BenchBuilder
         if (taken >= hose.OverallLength!.Value)
         {
             Add(DocumentReader.Join(path, "overallLength"),
-                FormattableString.Invariant(
-                $"{hose.OverallLength.Value.Millimeters:0.#} mm leave no hose: cut-offs and sockets take {taken.Millimeters:0.#} mm."),
-                FormattableString.Invariant($"a length above {taken.Millimeters:0.#} mm"));
+                Invariant.Text(
+                    $"{hose.OverallLength.Value.Millimeters:0.#} mm leave no hose: cut-offs and sockets take {taken.Millimeters:0.#} mm."),
+                Invariant.Text($"a length above {taken.Millimeters:0.#} mm"));
         }
 
         if (hose.OutsideDiameter is { } outside && rating?.Bore is { } bore && outside <= bore)
         {
             Add(DocumentReader.Join(path, "outsideDiameter"),
-                FormattableString.Invariant(
-                $"{outside.Millimeters:0.#} mm is not above the bore of {rating.Name}, {bore.Millimeters:0.#} mm."),
+                Invariant.Text($"{outside.Millimeters:0.#} mm is not above the bore of {rating.Name}, {bore.Millimeters:0.#} mm."),
                 "the outer diameter, over the cover");
         }
 

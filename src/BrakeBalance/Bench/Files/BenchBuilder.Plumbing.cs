@@ -16,9 +16,8 @@ internal sealed partial class BenchBuilder
         oil = document.Oil?.At100Celsius is { } hot ? oil with { At100Celsius = hot } : oil;
         if (oil.At100Celsius >= oil.At40Celsius)
         {
-            Add("plumbing.oil", string.Create(CultureInfo.InvariantCulture,
-                $"is not thinner at 100 °C ({oil.At100Celsius.Centistokes:0.#} mm²/s) than "
-                    + $"at 40 °C ({oil.At40Celsius.Centistokes:0.#} mm²/s)."), "both values from the fluid's data sheet");
+            Add("plumbing.oil", Invariant.Text($"is not thinner at 100 °C ({oil.At100Celsius.Centistokes:0.#} mm²/s) than "
+                + $"at 40 °C ({oil.At40Celsius.Centistokes:0.#} mm²/s)."), "both values from the fluid's data sheet");
         }
 
         if (_problems.Count > before)

@@ -13,7 +13,7 @@ internal sealed partial class BenchBuilder(Func<string, (string? Text, Problem? 
     public BenchSheet? Build(BenchDocument document)
     {
         ImmutableArray<HoseJob> hoses =
-            [.. (document.Hoses ?? []).Select((hose, i) => hose is null ? null : Hose(hose, FormattableString.Invariant($"hoses[{i}]")))
+            [.. (document.Hoses ?? []).Select((hose, i) => hose is null ? null : Hose(hose, Invariant.Text($"hoses[{i}]")))
             .OfType<HoseJob>()];
         foreach (IGrouping<string, HoseJob> same in hoses.GroupBy(hose => hose.Assembly.Name, StringComparer.OrdinalIgnoreCase)
             .Where(group => group.Count() > 1))
@@ -58,7 +58,7 @@ internal sealed partial class BenchBuilder(Func<string, (string? Text, Problem? 
         Length least = document.LeastGap ?? Length.Zero, greatest = document.GreatestGap ?? Length.FromMillimeters(0.75);
         if (least >= greatest)
         {
-            Add(path, FormattableString.Invariant($"wants a gap from {least.Millimeters:0.##} to {greatest.Millimeters:0.##} mm."),
+            Add(path, Invariant.Text($"wants a gap from {least.Millimeters:0.##} to {greatest.Millimeters:0.##} mm."),
                 "leastGap below greatestGap");
         }
 

@@ -63,7 +63,7 @@ public static class BenchFile
 
         bool Sound(string part) => reading.Problems.All(problem => !problem.Path.StartsWith(part, StringComparison.Ordinal));
         document.Hoses = document.Hoses?
-            .Select((hose, i) => SoundPart(hose, FormattableString.Invariant($"hoses[{i}]"), reading.Problems)!).ToList();
+            .Select((hose, i) => SoundPart(hose, Invariant.Text($"hoses[{i}]"), reading.Problems)!).ToList();
         document.Plumbing = Sound("plumbing") ? document.Plumbing : null;
         document.PushRod = Sound("pushRod") ? document.PushRod : null;
         document.Change = Sound("change") ? document.Change : null;
@@ -83,7 +83,7 @@ public static class BenchFile
         }
 
         hose.Clearances = hose.Clearances?.Where((_, i) =>
-            !problems.Any(problem => Is(problem, FormattableString.Invariant($"{rooms}{i}]")))).ToList();
+            !problems.Any(problem => Is(problem, Invariant.Text($"{rooms}{i}]")))).ToList();
         return hose;
     }
 
@@ -95,17 +95,11 @@ public static class BenchFile
 }
 
 /// <summary>A bench file that cannot be used; carries every problem found.</summary>
-public sealed class BenchFileException : Exception
+/// <param name="source">File name or other origin of the text.</param>
+/// <param name="problems">At least one problem.</param>
+public sealed class BenchFileException(string source, IReadOnlyList<Problem> problems)
+    : Exception(string.Join('\n', problems.Select(problem => source + ": " + problem)))
 {
-    /// <summary>Makes the exception from the problems.</summary>
-    /// <param name="source">File name or other origin of the text.</param>
-    /// <param name="problems">At least one problem.</param>
-    public BenchFileException(string source, IReadOnlyList<Problem> problems)
-        : base(string.Join('\n', problems.Select(problem => source + ": " + problem)))
-    {
-        Problems = problems;
-    }
-
     /// <summary>Every problem found.</summary>
-    public IReadOnlyList<Problem> Problems { get; }
+    public IReadOnlyList<Problem> Problems { get; } = problems;
 }

@@ -200,7 +200,7 @@ internal static partial class CarClasses
         {
             if (list[i] is JsonObject one)
             {
-                fill(one, FormattableString.Invariant($"{path}[{i}]"));
+                fill(one, Invariant.Text($"{path}[{i}]"));
             }
         }
     }

@@ -116,45 +116,20 @@ internal static class CarForm
             Description = field.About.Description,
             IsGiven = own is not null,
             IsThere = full is not null,
-            IsList = true,
             MayGrow = count < field.About.Most,
             Parts =
             [
                 .. Enumerable.Range(0, count).Select(i => Part(
-                    element, count == 1 ? one : string.Create(CultureInfo.InvariantCulture, $"{one} {i + 1}"), "",
-                    string.Create(CultureInfo.InvariantCulture, $"{path}[{i}]"),
-                    own?.ElementAtOrDefault(i) as JsonObject, full?.ElementAtOrDefault(i) as JsonObject, wheel)
-                    with { IsElement = true }),
+                    element, count == 1 ? one : Invariant.Text($"{one} {i + 1}"), "", Invariant.Text($"{path}[{i}]"),
+                    own?.ElementAtOrDefault(i) as JsonObject, full?.ElementAtOrDefault(i) as JsonObject, wheel)),
             ],
         };
     }
 
     private static FormField Field(FieldInfo field, string path, JsonNode? own, JsonNode? full, UnitSystem units)
     {
-        string value = Text(own);
-        return new FormField
-        {
-            Path = path,
-            Label = Label(field.Key),
-            Description = field.About.Description,
-            HowToMeasure = field.About.HowToMeasure,
-            Usual = field.About.Typical,
-            Accepted = DocumentReader.Accepted(field),
-            Shape = field.Shape switch
-            {
-                FieldShape.Choice => FormShape.Choice,
-                FieldShape.Flag => FormShape.Flag,
-                FieldShape.Quantity or FieldShape.Number => FormShape.Number,
-                _ => FormShape.Text,
-            },
-            Value = value,
-            Beside = OtherUnits.Text(field, value.Length > 0 ? value : Text(full), units),
-            FromClass = own is null ? Text(full) : "",
-            IsRequired = field.About.Required,
-            Replaces = field.About.InPlaceOf,
-            Choices = [.. field.Words.Select(known => known.Word)],
-            Slide = Slide.Of(field, value.Length > 0 ? value : Text(full), units),
-        };
+        string value = Text(own), shown = value.Length > 0 ? value : Text(full);
+        return new(path, field, value, OtherUnits.Text(field, shown, units), own is null ? Text(full) : "", Slide.Of(field, shown, units));
     }
 
     internal static string Text(JsonNode? node) => node switch

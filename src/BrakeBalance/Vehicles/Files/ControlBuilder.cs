@@ -92,12 +92,10 @@ internal sealed class ControlBuilder(List<Problem> problems)
             if (ends < floor)
             {
                 Add("pedal.geometry",
-                    string.Create(CultureInfo.InvariantCulture,
-                        $"stops pushing the rod after {ends.Millimeters:0} mm of the pad's travel, "
-                            + $"free play included, before the floor at {floor.Millimeters:0} mm."),
-                    string.Create(CultureInfo.InvariantCulture,
-                        $"a longer link, a pin that stands further back or a rod axis nearer the pin; "
-                            + $"or pedal.travel up to {Math.Floor(ends.Millimeters):0} mm"));
+                    Invariant.Text($"stops pushing the rod after {ends.Millimeters:0} mm of the pad's travel, "
+                        + $"free play included, before the floor at {floor.Millimeters:0} mm."),
+                    Invariant.Text($"a longer link, a pin that stands further back or a rod axis nearer the pin; "
+                        + $"or pedal.travel up to {Math.Floor(ends.Millimeters):0} mm"));
                 return null;
             }
         }
@@ -105,9 +103,8 @@ internal sealed class ControlBuilder(List<Problem> problems)
         if ((pedal.FreePlay ?? plain.FreePlay) >= (pedal.Travel ?? plain.AvailableTravel))
         {
             Add("pedal.freePlay",
-                string.Create(CultureInfo.InvariantCulture,
-                    $"{(pedal.FreePlay ?? plain.FreePlay).Millimeters:0.#} mm is not less than the pad's whole travel "
-                        + $"of {(pedal.Travel ?? plain.AvailableTravel).Millimeters:0.#} mm."),
+                Invariant.Text($"{(pedal.FreePlay ?? plain.FreePlay).Millimeters:0.#} mm is not less than the pad's whole travel "
+                    + $"of {(pedal.Travel ?? plain.AvailableTravel).Millimeters:0.#} mm."),
                 "a free play below pedal.travel");
             return null;
         }
@@ -141,10 +138,10 @@ internal sealed class ControlBuilder(List<Problem> problems)
                 };
                 if (vacuum.Vacuum > made.Supply.AirPressure)
                 {
-                    Add("assist.vacuum", string.Create(CultureInfo.InvariantCulture,
+                    Add("assist.vacuum", Invariant.Text(
                         $"{vacuum.Vacuum.Value.InchesOfMercury:0.#} inHg is more than the air's own pressure "
                             + $"at {made.Supply.Altitude.Meters:0} m."),
-                        FormattableString.Invariant($"a vacuum up to {made.Supply.AirPressure.InchesOfMercury:0.#} inHg there"));
+                        Invariant.Text($"a vacuum up to {made.Supply.AirPressure.InchesOfMercury:0.#} inHg there"));
                     return null;
                 }
 
@@ -154,10 +151,9 @@ internal sealed class ControlBuilder(List<Problem> problems)
                 if (hydraulic.Accumulator is { } vessel && vessel.Precharge > hydraulic.ReliefPressure)
                 {
                     Add("assist.accumulator.precharge",
-                        string.Create(CultureInfo.InvariantCulture,
-                            $"{vessel.Precharge!.Value.Bars:0.#} bar lies above the pump's relief pressure "
-                                + $"of {hydraulic.ReliefPressure!.Value.Bars:0.#} bar, so no oil can enter the accumulator."),
-                        FormattableString.Invariant($"a pressure below {hydraulic.ReliefPressure.Value.Bars:0.#} bar"));
+                        Invariant.Text($"{vessel.Precharge!.Value.Bars:0.#} bar lies above the pump's relief pressure "
+                            + $"of {hydraulic.ReliefPressure!.Value.Bars:0.#} bar, so no oil can enter the accumulator."),
+                        Invariant.Text($"a pressure below {hydraulic.ReliefPressure.Value.Bars:0.#} bar"));
                     return null;
                 }
 
@@ -229,8 +225,7 @@ internal sealed class ControlBuilder(List<Problem> problems)
                 "one of quickTakeUpBore and rearBore")
         : large <= document.Bore
             ? new("masterCylinder.quickTakeUpBore",
-                FormattableString.Invariant(
-                    $"{large.Millimeters:0.##} mm is not above the bore of {document.Bore!.Value.Millimeters:0.##} mm."),
+                Invariant.Text($"{large.Millimeters:0.##} mm is not above the bore of {document.Bore!.Value.Millimeters:0.##} mm."),
                     "a diameter above bore")
         : null;
 
@@ -275,8 +270,8 @@ internal sealed class ControlBuilder(List<Problem> problems)
         if (fit.Verdict == PushRodVerdict.Preload)
         {
             Add("masterCylinder.pushRod.rodProjection", fit.Describe(),
-                FormattableString.Invariant(
-                $"a projection below {(fit.PistonDepth + fit.Gasket).Millimeters:0.##} mm, with the depth and gasket given"));
+                Invariant.Text(
+                    $"a projection below {(fit.PistonDepth + fit.Gasket).Millimeters:0.##} mm, with the depth and gasket given"));
             return null;
         }
 

@@ -41,8 +41,8 @@ internal static class DocumentFile
     {
         if (text.Length > MostCharacters)
         {
-            return (null, new("", FormattableString.Invariant($"The file has {text.Length} characters."),
-                FormattableString.Invariant($"at most {MostCharacters}")));
+            return (null, new("", Invariant.Text($"The file has {text.Length} characters."),
+                Invariant.Text($"at most {MostCharacters}")));
         }
 
         try
@@ -61,7 +61,7 @@ internal static class DocumentFile
             // The line itself rather than the framework's words for it, which browsers do not have.
             int line = (int)(fault.LineNumber ?? 0);
             string there = text.Split('\n').ElementAtOrDefault(line)?.Trim() ?? "";
-            return (null, new("", string.Create(CultureInfo.InvariantCulture,
+            return (null, new("", Invariant.Text(
                 $"Line {line + 1}, column {fault.BytePositionInLine + 1}: this is not JSON: {there[..Math.Min(there.Length, 60)]}"),
                 "JSON; comments and trailing commas may stay"));
         }

@@ -191,7 +191,7 @@ internal sealed class DocumentReader
         var list = (System.Collections.IList)Activator.CreateInstance(typeof(List<>).MakeGenericType(field.ValueType))!;
         for (int i = 0; i < array.Count; i++)
         {
-            string elementPath = string.Create(CultureInfo.InvariantCulture, $"{path}[{i}]");
+            string elementPath = Invariant.Text($"{path}[{i}]");
             object? element = shape == FieldShape.Document
                 ? ReadDocument(elementType, array[i], elementPath)
                 : ReadScalar(field, shape, elementType, array[i], elementPath);

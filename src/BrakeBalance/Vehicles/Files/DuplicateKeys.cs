@@ -20,7 +20,7 @@ internal static class DuplicateKeys
             int at = (int)reader.TokenStartIndex;
             if (reader.TokenType is JsonTokenType.PropertyName or JsonTokenType.String && !IsReadable(ref reader))
             {
-                problems.Add(new("", FormattableString.Invariant($"Line {Line(at)}: a text has characters that cannot be seen."),
+                problems.Add(new("", Invariant.Text($"Line {Line(at)}: a text has characters that cannot be seen."),
                     "letters, digits and signs"));
                 continue;
             }
@@ -34,7 +34,7 @@ internal static class DuplicateKeys
                     open.Pop();
                     break;
                 case JsonTokenType.PropertyName when !open.Peek().Add(reader.GetString()!):
-                    string twice = FormattableString.Invariant($"is there twice, the second time in line {Line(at)}.");
+                    string twice = Invariant.Text($"is there twice, the second time in line {Line(at)}.");
                     problems.Add(new(reader.GetString()!, twice, "one entry of that name"));
                     break;
             }

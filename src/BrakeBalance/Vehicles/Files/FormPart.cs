@@ -18,13 +18,7 @@ internal sealed record FormPart
     /// <summary>Whether the car has it, by the file or by its class.</summary>
     public required bool IsThere { get; init; }
 
-    /// <summary>Whether it is a list of parts.</summary>
-    public bool IsList { get; init; }
-
-    /// <summary>Whether it stands in a list.</summary>
-    public bool IsElement { get; init; }
-
-    /// <summary>Whether a list may have one more.</summary>
+    /// <summary>Whether it is a list of parts that may have one more.</summary>
     public bool MayGrow { get; init; }
 
     /// <summary>Of which kind it is; null when there are no kinds or none is chosen.</summary>

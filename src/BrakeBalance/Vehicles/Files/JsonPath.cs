@@ -111,7 +111,7 @@ internal static partial class JsonPath
             }
 
             node = array[at];
-            return string.Create(CultureInfo.InvariantCulture, $"{match.Groups["key"].Value}[{at}]");
+            return Invariant.Text($"{match.Groups["key"].Value}[{at}]");
         }));
     }
 

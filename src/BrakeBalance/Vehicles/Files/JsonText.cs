@@ -145,7 +145,7 @@ internal sealed partial class JsonText
         _values[path] = (start, (int)reader.BytesConsumed);
     }
 
-    private static string Element(string path, int index) => string.Create(CultureInfo.InvariantCulture, $"{path}[{index}]");
+    private static string Element(string path, int index) => Invariant.Text($"{path}[{index}]");
 
     private int After(int at, bool lines = true)
     {

@@ -56,7 +56,7 @@ internal static class Plausibility
             string at = DocumentReader.Join(path, field.Key);
             object? value = field.Property.GetValue(document);
             IEnumerable<(object? Value, string Path)> values = field.Shape == FieldShape.List && value is IEnumerable list
-                ? list.Cast<object?>().Select((element, i) => (element, string.Create(CultureInfo.InvariantCulture, $"{at}[{i}]")))
+                ? list.Cast<object?>().Select((element, i) => (element, Invariant.Text($"{at}[{i}]")))
                 : [(value, at)];
             FieldShape shape = field.Shape == FieldShape.List ? FieldMap.ShapeOf(field.ValueType).Shape : field.Shape;
             foreach ((object? one, string onePath) in values.Where(pair => pair.Value is not null))
@@ -129,7 +129,7 @@ internal static class Plausibility
         double crossing = (front / (front + rear) - share) / (load.CentreOfGravityHeight / vehicle.Wheelbase);
         return crossing >= LeastCrossing ? null : new(
             "loadCases[0]",
-            string.Create(CultureInfo.InvariantCulture, $"with {100 * share:0} % of the weight in front, "
+            Invariant.Text($"with {100 * share:0} % of the weight in front, "
                 + $"the rear would lock first from {Math.Max(0, crossing):0.00} g on, valve aside."),
             "from 0.3 g or more with discs all round",
             "axle loads swapped, as of a rear-engined car given the front share of its rear axle");

@@ -40,17 +40,11 @@ public sealed record ValueOverride(string Path, string Value)
 }
 
 /// <summary>A vehicle file that cannot be used; carries every problem found.</summary>
-public sealed class VehicleFileException : Exception
+/// <param name="source">File name or other origin of the text.</param>
+/// <param name="problems">At least one problem.</param>
+public sealed class VehicleFileException(string source, IReadOnlyList<Problem> problems)
+    : Exception(string.Join('\n', problems.Select(problem => source + ": " + problem)))
 {
-    /// <summary>Makes the exception from the problems.</summary>
-    /// <param name="source">File name or other origin of the text.</param>
-    /// <param name="problems">At least one problem.</param>
-    public VehicleFileException(string source, IReadOnlyList<Problem> problems)
-        : base(string.Join('\n', problems.Select(problem => source + ": " + problem)))
-    {
-        Problems = problems;
-    }
-
     /// <summary>Every problem found.</summary>
-    public IReadOnlyList<Problem> Problems { get; }
+    public IReadOnlyList<Problem> Problems { get; } = problems;
 }

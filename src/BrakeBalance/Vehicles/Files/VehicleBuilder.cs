@@ -83,7 +83,7 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         (double low, double high) = (document.LowestAdhesion ?? usual.LowestAdhesion, document.HighestAdhesion ?? usual.HighestAdhesion);
         if (low >= high)
         {
-            Add("conditions.lowestAdhesion", FormattableString.Invariant($"{low} is not below the highest adhesion, {high}."),
+            Add("conditions.lowestAdhesion", Invariant.Text($"{low} is not below the highest adhesion, {high}."),
                 "the lower of the two");
         }
 
@@ -129,9 +129,9 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         if (radius >= tyre)
         {
             Add($"{path}.brake.{entry}",
-                FormattableString.Invariant(
+                Invariant.Text(
                     $"{radius.Millimeters:0.#} mm does not fit into the tyre, whose loaded radius is {tyre.Millimeters:0.#} mm."),
-                FormattableString.Invariant($"a radius, not a diameter, below {tyre.Millimeters:0.#} mm"));
+                Invariant.Text($"a radius, not a diameter, below {tyre.Millimeters:0.#} mm"));
         }
     }
 
@@ -150,10 +150,9 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         if (engine.BrakingForce.Newtons > most)
         {
             Add("engineBraking.brakingForce",
-                string.Create(CultureInfo.InvariantCulture,
-                    $"{engine.BrakingForce.Newtons:0} N is more than an engine drags with: "
-                        + $"{engine.BrakingForce.Newtons / lightest:0.00} of the load of {lightest:0} N on the driven axle."),
-                FormattableString.Invariant($"a force up to {Math.Floor(most):0} N, {GreatestEngineShare} of that load"));
+                Invariant.Text($"{engine.BrakingForce.Newtons:0} N is more than an engine drags with: "
+                    + $"{engine.BrakingForce.Newtons / lightest:0.00} of the load of {lightest:0} N on the driven axle."),
+                Invariant.Text($"a force up to {Math.Floor(most):0} N, {GreatestEngineShare} of that load"));
         }
     }
 
@@ -205,10 +204,9 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         if (a >= between)
         {
             Add(DocumentReader.Join(path, "frontAxleToCentreOfGravity"),
-                string.Create(CultureInfo.InvariantCulture,
-                    $"The centre of gravity lies outside the wheelbase: "
-                        + $"{a.Meters:0.###} m behind the front axle, wheelbase {between.Meters:0.###} m."),
-                FormattableString.Invariant($"a length above zero and below {between.Meters:0.###} m"));
+                Invariant.Text($"The centre of gravity lies outside the wheelbase: "
+                    + $"{a.Meters:0.###} m behind the front axle, wheelbase {between.Meters:0.###} m."),
+                Invariant.Text($"a length above zero and below {between.Meters:0.###} m"));
             return null;
         }
 
@@ -218,9 +216,8 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         {
             string entry = load.FrontAxleToCentreOfGravity is not null ? "frontAxleToCentreOfGravity" : "frontAxleMass";
             Add(DocumentReader.Join(path, entry),
-                FormattableString.Invariant($"The front axle would carry {100 * onFrontAxle:0.#} % of the weight."),
-                FormattableString.Invariant(
-                    $"a centre of gravity that leaves each axle at least {100 * LeastAxleShare:0} % of the weight"));
+                Invariant.Text($"The front axle would carry {100 * onFrontAxle:0.#} % of the weight."),
+                Invariant.Text($"a centre of gravity that leaves each axle at least {100 * LeastAxleShare:0} % of the weight"));
             return null;
         }
 
@@ -271,10 +268,9 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
         if (made is DrumBrake shoes && shoes.SelfLockingFriction() is { } locks && locks <= (1 + FrictionSpread) * made.FrictionCoefficient)
         {
             Add(DocumentReader.Join(path, "friction"),
-                string.Create(CultureInfo.InvariantCulture,
-                    $"{made.FrictionCoefficient:0.###} is so near the {locks:0.###} at which the shoes lock "
-                        + $"by themselves that the scatter of linings, {100 * FrictionSpread:0} %, reaches it."),
-                FormattableString.Invariant($"a friction below {locks / (1 + FrictionSpread):0.###}, or shoes that lock at a higher one"));
+                Invariant.Text($"{made.FrictionCoefficient:0.###} is so near the {locks:0.###} at which the shoes lock "
+                    + $"by themselves that the scatter of linings, {100 * FrictionSpread:0} %, reaches it."),
+                Invariant.Text($"a friction below {locks / (1 + FrictionSpread):0.###}, or shoes that lock at a higher one"));
             return null;
         }
 
@@ -410,12 +406,10 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
             if (ratio is < LeastPressureRatio or > 1 / LeastPressureRatio)
             {
                 Add("hydraulics.split.frontForceShare",
-                    string.Create(CultureInfo.InvariantCulture,
-                        $"{share:0.##} with bores of {frontBore.Millimeters:0.##} "
-                            + $"and {rearBore.Millimeters:0.##} mm gives the rear {ratio:0.##} times the front's pressure."),
-                    string.Create(CultureInfo.InvariantCulture,
-                        $"a share and bores that give between {LeastPressureRatio} "
-                            + $"and {1 / LeastPressureRatio} times the front's pressure"));
+                    Invariant.Text($"{share:0.##} with bores of {frontBore.Millimeters:0.##} "
+                        + $"and {rearBore.Millimeters:0.##} mm gives the rear {ratio:0.##} times the front's pressure."),
+                    Invariant.Text($"a share and bores that give between {LeastPressureRatio} "
+                        + $"and {1 / LeastPressureRatio} times the front's pressure"));
             }
         }
 
@@ -467,8 +461,8 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
                 if (adjuster is not null && adjuster.TurnsFor(proportioning.Knee!.Value) is null)
                 {
                     Add(DocumentReader.Join(path, "knee"),
-                        FormattableString.Invariant($"{proportioning.Knee.Value.Bars:0.##} bar cannot be set with the adjuster described."),
-                        FormattableString.Invariant(
+                        Invariant.Text($"{proportioning.Knee.Value.Bars:0.##} bar cannot be set with the adjuster described."),
+                        Invariant.Text(
                             $"a pressure from {adjuster.KneeBackedOff.Bars:0.##} bar to {adjuster.KneeAt(adjuster.Turns).Bars:0.##} bar"));
                     return null;
                 }
