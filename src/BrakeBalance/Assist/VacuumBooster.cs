@@ -31,8 +31,8 @@ public sealed record VacuumBooster : PoweredAssist
 
     /// <summary>Share of a diaphragm's circle that works [–], the rolling edge and the rods taken off; 0.5 to 1.</summary>
     /// <remarks>
-    /// <see cref="UsualAreaShare"/> of the number of diaphragms unless said. Common practice: a 7 in single works with about 34 in², a 9 in
-    /// with 53, an 11 in with 83, which is 0.83 to 0.88 of the circle; an 8 in tandem with 75 to 80 for both, which is 0.75 to 0.80: the
+    /// <see cref="UsualAreaShare"/> of the number of diaphragms unless said. Common practice: a 7 in single works with about 34 in², a 9
+    /// in with 53, an 11 in with 83, which is 0.83 to 0.88 of the circle; an 8 in tandem with 75 to 80 for both, which is 0.75 to 0.80: the
     /// rear one's piston passes through the wall between them.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value lies outside 0.5 to 1.</exception>

@@ -21,8 +21,8 @@ public enum FlowRegime
 /// <para>Δp = (f L/D + ΣK) ρ v²/2 with v = 4 Q/(π D²), Re = v D/ν. Laminar: f = 64/Re, which is Δp = 8 η L Q/(π r⁴).
 /// Turbulent: 1/√f = −2 lg(K/3.7 + 2.51/(Re √f)), K = roughness over bore.</para>
 /// <para>Assumes fully developed flow in a round bore. Valid for: Reynolds numbers to 10⁸, relative roughness to 0.05.</para>
-/// <para>Source: Hagen–Poiseuille law as in OpenStax College Physics, section 12.4; Colebrook's equation as in D. Clamond, Ind. Eng. Chem.
-/// Res. 48 (2009) 3665, eq. (1). Limits 2,300 and 4,000: textbooks, from memory.</para>
+/// <para>Source: Hagen–Poiseuille law as in OpenStax College Physics, section 12.4; Colebrook's equation as in D. Clamond, Ind. Eng.
+/// Chem. Res. 48 (2009) 3665, eq. (1). Limits 2,300 and 4,000: textbooks, from memory.</para>
 /// </remarks>
 public static class PipeFlow
 {

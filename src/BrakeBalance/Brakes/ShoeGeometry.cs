@@ -2,7 +2,8 @@ namespace BrakeBalance.Brakes;
 
 /// <summary>Geometry of the shoes of a leading-trailing, two-leading or two-trailing drum brake; both shoes alike.</summary>
 /// <remarks>
-/// <para>Rigid shoe and drum; lining pressure follows the shoe's movement (sinusoidal). Pivoted leading shoe, with θ from the pivot:</para>
+/// <para>Rigid shoe and drum; lining pressure follows the shoe's movement (sinusoidal). Pivoted leading shoe, with θ from the
+/// pivot:</para>
 /// <para>C* = μ c ∫sin θ / (A ∫sin² θ − μ (r ∫sin θ − A ∫sin θ cos θ)); trailing with a plus. It self-locks where the
 /// denominator vanishes.</para>
 /// <para>Source: pivoted shoe, Shigley's Mechanical Engineering Design, section 16-2 (from memory); sliding shoe, own equilibrium from

@@ -5,7 +5,8 @@ namespace BrakeBalance.Brakes;
 /// <para>C* = μ' a/(b − μ' c) leading, μ' a/(b + μ' c) trailing; it self-locks at μ' = b/c.</para>
 /// <para>μ' = μ · 4 sin β/(2β + sin 2β) for a lining that covers 2β and is pressed straight onto the drum; μ' = μ for a very short
 /// one.</para>
-/// <para>For derivations and first estimates; for linings longer than about 60° prefer <see cref="ShoeGeometry"/> (common practice).</para>
+/// <para>For derivations and first estimates; for linings longer than about 60° prefer <see cref="ShoeGeometry"/> (common
+/// practice).</para>
 /// <para>Source: short-shoe form and equivalent friction of the block brake, standard textbook results (from memory).</para>
 /// </remarks>
 public sealed record ShortShoeGeometry : IndependentShoes

@@ -8,15 +8,15 @@ namespace BrakeBalance.Measurements;
 /// slope above it.
 /// </summary>
 /// <remarks>
-/// <para>y = g x for x ≤ k; y = g k + s (x − k) above, g known. Unknown are one knee a curve, the slope s and the standard deviation σ of a
-/// reading, the same for both gauges and all curves. Both pressures of a pair carry the error: the true front pressure is integrated out
-/// along the bent line, which for two straight pieces is a closed form (a normal density across the line times a normal distribution along
-/// it).</para>
-/// <para>A reading is honest with probability 1 − ε and anything up to the top of the scale with probability ε (contaminated normal), so
-/// far readings lose their say by degrees; only those that are gross errors even at the greatest likely σ are named as left out.</para>
+/// <para>y = g x for x ≤ k; y = g k + s (x − k) above, g known. Unknown are one knee a curve, the slope s and the standard deviation
+/// σ of a reading, the same for both gauges and all curves. Both pressures of a pair carry the error: the true front pressure is
+/// integrated out along the bent line, which for two straight pieces is a closed form (a normal density across the line times a normal
+/// distribution along it).</para>
+/// <para>A reading is honest with probability 1 − ε and anything up to the top of the scale with probability ε (contaminated normal),
+/// so far readings lose their say by degrees; only those that are gross errors even at the greatest likely σ are named as left out.</para>
 /// <para>Knees, slope and ln σ are taken as evenly likely beforehand over their ranges and integrated on a grid that closes in on the
-/// probability; the first rounds look with a σ no finer than their grid, so that no peak slips between nodes. Estimates are medians, bounds
-/// hold 90 %. With few readings σ is itself uncertain and the bounds widen as Student's t does.</para>
+/// probability; the first rounds look with a σ no finer than their grid, so that no peak slips between nodes. Estimates are medians,
+/// bounds hold 90 %. With few readings σ is itself uncertain and the bounds widen as Student's t does.</para>
 /// <para>Source: structural errors in variables and the contaminated normal are textbook methods (from memory); ε is our choice; the
 /// coverage is proved by simulation in the tests.</para>
 /// </remarks>

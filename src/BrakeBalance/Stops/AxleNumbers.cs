@@ -81,8 +81,8 @@ internal readonly struct CarNumbers
 
     /// <summary>Load that moves to the front axle when the tyres retard with these forces per newton of load.</summary>
     /// <remarks>
-    /// ΔN = (h/E) (c₁ N₁ + c₂ N₂ + R + D), with N₁ = N₁₀ + ΔN and N₂ = N₂₀ − ΔN, solved for ΔN. The lift areas are those at the wheels, so
-    /// that they hold the drag's couple and the whole of m a − m g sin θ moves load.
+    /// ΔN = (h/E) (c₁ N₁ + c₂ N₂ + R + D), with N₁ = N₁₀ + ΔN and N₂ = N₂₀ − ΔN, solved for ΔN. The lift areas
+    /// are those at the wheels, so that they hold the drag's couple and the whole of m a − m g sin θ moves load.
     /// </remarks>
     public double StaticTransfer(double frontPerNewton, double rearPerNewton, double frontStatic, double rearStatic, double speedSquared) =>
         Transfer(frontPerNewton, rearPerNewton, frontStatic, rearStatic, speedSquared, 1, 0);

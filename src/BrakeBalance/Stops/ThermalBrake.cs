@@ -4,7 +4,8 @@ namespace BrakeBalance.Stops;
 /// <remarks>
 /// <para>Up to three bodies: the rubbing ring (disc band or drum shell), the hat and hub behind it, and caliper or wheel cylinder with
 /// pads and fluid.</para>
-/// <para>C_r T_r′ = s P − A h(v) (T_r − T_a) − ε σ A (T_r⁴ − T_a⁴) − G_h (T_r − T_h) − G_f (T_r − T_f); h(v) = h₀ + h₁ v^0.8.</para>
+/// <para>C_r T_r′ = s P − A h(v) (T_r − T_a) − ε σ A (T_r⁴ − T_a⁴) − G_h (T_r − T_h) − G_f (T_r − T_f); h(v) =
+/// h₀ + h₁ v^0.8.</para>
 /// <para>Assumes each body at one temperature (bulk); the surface under the pads is hotter during a stop, see
 /// <see cref="SurfaceHeating"/>.</para>
 /// <para>Source: lumped energy balance, textbook heat transfer; turbulent exponent 0.8 for a rotating disc (Limpert, Brake Design and

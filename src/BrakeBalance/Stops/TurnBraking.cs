@@ -45,11 +45,12 @@ public sealed record TurnCourse(Acceleration LateralAcceleration, PerAxle<Force>
 
 /// <summary>Braking in a bend with load transfer along and across the car, followed until an axle lets go.</summary>
 /// <remarks>
-/// <para>Wheel loads N = ½ N_i ± φ_i m a_y h/t_i with φ₁ + φ₂ = 1, N_i with the transfer (T₁ + T₂ + R + D) h/E; axle side forces m a_y b/E
-/// and m a_y a/E, shared by the rolling wheels of the axle in proportion to their loads (same slip angle); brake forces equal left and
-/// right. A wheel is at its limit when √(F_x² + F_y²) = μ_peak(N) N; it then locks, keeps μ_locked(N) N against its motion and gives no
-/// side force, and its partner takes all of the axle's. An axle has lost the bend when neither wheel rolls: what the rolling ones can give,
-/// Σ √((μ_peak N)² − F_x²), is then less than the bend asks for. On a straight road that is the lock of both wheels.</para>
+/// <para>Wheel loads N = ½ N_i ± φ_i m a_y h/t_i with φ₁ + φ₂ = 1, N_i with the transfer (T₁ + T₂ + R + D) h/E; axle side
+/// forces m a_y b/E and m a_y a/E, shared by the rolling wheels of the axle in proportion to their loads (same slip angle); brake forces
+/// equal left and right. A wheel is at its limit when √(F_x² + F_y²) = μ_peak(N) N; it then locks, keeps μ_locked(N) N against its
+/// motion and gives no side force, and its partner takes all of the axle's. An axle has lost the bend when neither wheel rolls: what the
+/// rolling ones can give, Σ √((μ_peak N)² − F_x²), is then less than the bend asks for. On a straight road that is the lock of
+/// both wheels.</para>
 /// <para>Assumes steady cornering and braking, no yaw acceleration, roll axis on the ground, and that a braked wheel which has left the
 /// road counts as locked (utilisation 2). Left out: the moment of unequal brake forces once an inner wheel slides, which turns the car out
 /// of the bend and so helps the rear; and the side force of a locked wheel, small at the slip angles of a car that still holds its

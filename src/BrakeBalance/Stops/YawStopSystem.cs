@@ -6,9 +6,9 @@ namespace BrakeBalance.Stops;
 
 /// <summary>Equations of a braking car with four wheels and combined slip.</summary>
 /// <remarks>
-/// <para>m (v_x′ − r v_y) = ΣX; m (v_y′ + r v_x) = ΣY; I_z r′ = Σ (x Y − y X) over the wheels at (x, y). The state of a rolling wheel is
-/// the sliding speed of its contact patch over the car's speed, κ = (v_x,wheel − ω R)/v, whose stiff part lies on the diagonal. Wheels in
-/// the order front left, front right, rear left, rear right.</para>
+/// <para>m (v_x′ − r v_y) = ΣX; m (v_y′ + r v_x) = ΣY; I_z r′ = Σ (x Y − y X) over the wheels at (x, y). The state of a
+/// rolling wheel is the sliding speed of its contact patch over the car's speed, κ = (v_x,wheel − ω R)/v, whose stiff part lies on the
+/// diagonal. Wheels in the order front left, front right, rear left, rear right.</para>
 /// <para>Each axle's load stands half on each wheel; along the car the whole of T + R + D moves load. Left and right differ in adhesion and
 /// in brake torque as the disturbance and the axle say.</para>
 /// </remarks>

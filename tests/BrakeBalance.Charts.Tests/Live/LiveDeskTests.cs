@@ -16,7 +16,7 @@ namespace BrakeBalance.Charts.Tests.Live;
 public class LiveDeskTests
 {
     private static readonly string Coupe = File.ReadAllText(RepositoryRoot.File("data/vehicles/coupe-1960s.json"));
-    private readonly LiveDesk _desk = new(new Dictionary<string, string> { ["coupe"] = Coupe });
+    private readonly LiveDesk _desk = new(() => new Dictionary<string, string> { ["coupe"] = Coupe });
 
     [Theory]
     [InlineData("invented-export-01-decimal-comma.csv")]

@@ -15,7 +15,7 @@ public class LivePapersTests
     private static readonly string Coupe = File.ReadAllText(RepositoryRoot.File("data/vehicles/coupe-1960s.json"));
     private static readonly string JobFile = RepositoryRoot.File(BenchInput.Default);
     private static readonly string Job = File.ReadAllText(JobFile);
-    private readonly LiveDesk _desk = new(new Dictionary<string, string>());
+    private readonly LiveDesk _desk = new();
 
     [Theory]
     [InlineData("a5", "si")]

@@ -49,7 +49,8 @@ internal static class DocumentFile
         {
             // What stands twice stops the reading; what cannot be seen is written with an escape. Other texts are read but once.
             JsonNode? root = JsonNode.Parse(text, documentOptions: Options);
-            return text.Contains("\\u", StringComparison.Ordinal) && DuplicateKeys.Of(text) is [var hidden, ..] ? (null, hidden) : (root, null);
+            return text.Contains("\\u", StringComparison.Ordinal) && DuplicateKeys.Of(text) is [var hidden, ..]
+                ? (null, hidden) : (root, null);
         }
         catch (JsonException fault)
         {
