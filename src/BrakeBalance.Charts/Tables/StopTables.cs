@@ -36,9 +36,9 @@ public static class StopTables
         double[] rear = [.. speeds.Select(v => YawStability.GrowthPerSecond(car, Axle.Rear, v))];
         return new TableBuilder(shown)
             .Column("Speed", Measure.Speed, speeds.Select(v => Rounded(Measure.Speed, v.MetersPerSecond, shown)))
-            .Column("Rear locked: growth a second", Measure.Number, rear.Select(g => Rounded(Measure.Number, g, shown)))
+            .Column("Rear locked: growth rate [1/s]", Measure.Number, rear.Select(g => Rounded(Measure.Number, g, shown)))
             .Column("Time to double", Measure.Time, rear.Select(g => Rounded(Measure.Time, g > 0 ? Math.Log(2) / g : null, shown)))
-            .Column("Front locked: growth a second", Measure.Number,
+            .Column("Front locked: growth rate [1/s]", Measure.Number,
                 speeds.Select(v => Rounded(Measure.Number, YawStability.GrowthPerSecond(car, Axle.Front, v), shown)))
             .Build();
     }

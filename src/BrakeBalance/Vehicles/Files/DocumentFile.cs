@@ -47,10 +47,9 @@ internal static class DocumentFile
 
         try
         {
-            // What stands twice stops the reading; what cannot be seen is written with an escape. Other texts are read but once.
-            JsonNode? root = JsonNode.Parse(text, documentOptions: Options);
+            // What cannot be seen is written with an escape, what stands twice stops the reading: other texts are read but once.
             return text.Contains("\\u", StringComparison.Ordinal) && DuplicateKeys.Of(text) is [var hidden, ..]
-                ? (null, hidden) : (root, null);
+                ? (null, hidden) : (JsonNode.Parse(text, documentOptions: Options), null);
         }
         catch (JsonException fault)
         {
