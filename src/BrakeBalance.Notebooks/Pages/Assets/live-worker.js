@@ -2,26 +2,26 @@
 (() => {
   "use strict";
   globalThis.dotnetSidecar = true;
-  const unpack = packed => new Response(new ReadableStream({ start: all => { all.enqueue(packed); all.close(); } })
-    .pipeThrough(new DecompressionStream("gzip"))).arrayBuffer();
+  const unpack = packed => new ReadableStream({ start: all => { all.enqueue(packed); all.close(); } })
+    .pipeThrough(new DecompressionStream("gzip"));
   let answer = null;
 
-  // Parts come in any order, some after they were asked for. Each is unpacked as it comes, while others are still being read.
+  // Parts come in any order, some after they were asked for.
   const parts = new Map();
   const part = name => {
     if (!parts.has(name)) {
       const one = {};
-      one.whole = new Promise(resolve => { one.take = packed => resolve(unpack(packed)); });
+      one.packed = new Promise(resolve => { one.take = resolve; });
       parts.set(name, one);
     }
     return parts.get(name);
   };
 
-  // A blob is no base for relative addresses: the runtime is told another place and given its files by name.
+  // A blob is no base for relative addresses: the runtime is told another place and given its files by name, each unpacked as it is read.
   const start = async name => {
     const scripts = {};
     await Promise.all(["dotnet.js", "dotnet.runtime.js", "dotnet.native.js"].map(async name => {
-      const text = new TextDecoder().decode(await part(name).whole)
+      const text = (await new Response(unpack(await part(name).packed)).text())
         .replaceAll("import.meta.url", '"file:///_framework/dotnet.js"');
       scripts[name] = URL.createObjectURL(new Blob([text], { type: "text/javascript" }));
     }));
@@ -30,7 +30,7 @@
     const steady = dotnet.withConfig({ runtimeOptions: ["--no-jiterpreter-traces-enabled"] });
     const runtime = await steady.withResourceLoader((type, name) => type === "dotnetjs"
       ? scripts[name]
-      : part(name).whole.then(bytes => new Response(bytes, { headers: { "content-type": "application/wasm" } }))).create();
+      : part(name).packed.then(packed => new Response(unpack(packed), { headers: { "content-type": "application/wasm" } }))).create();
     const exported = await runtime.getAssemblyExports(name + ".dll");
     answer = name.split(".").reduce((part, word) => part[word], exported).Program.Answer;
   };
