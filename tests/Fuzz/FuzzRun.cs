@@ -180,43 +180,26 @@ internal sealed partial class FuzzRun(string folder)
 
     private async Task WatchAsync(string where, Func<Task> action)
     {
-        // The whole process is measured, with whatever another test left running: only what is slow three times is slow.
-        double seconds = 0;
-        for (int turn = 0; turn < 3; turn++)
-        {
-            TimeSpan before = Environment.CpuUsage.TotalTime;
-            if (!await RunAsync(where, action).ConfigureAwait(false))
-            {
-                return;
-            }
-
-            seconds = (Environment.CpuUsage.TotalTime - before).TotalSeconds;
-            if (seconds <= MostProcessorSeconds)
-            {
-                return;
-            }
-        }
-
-        _findings.Add(new(where, FormattableString.Invariant($"{seconds:0.0} s of processor time")));
-    }
-
-    private async Task<bool> RunAsync(string where, Func<Task> action)
-    {
+        TimeSpan before = Environment.CpuUsage.TotalTime;
         try
         {
             await Task.Run(action).WaitAsync(Patience).ConfigureAwait(false);
-            return true;
         }
         catch (TimeoutException)
         {
             _findings.Add(new(where, "no end within three minutes"));
+            return;
         }
         catch (Exception exception)
         {
             _findings.Add(new(where, "exception: " + Short(exception.ToString())));
         }
 
-        return false;
+        double seconds = (Environment.CpuUsage.TotalTime - before).TotalSeconds;
+        if (seconds > MostProcessorSeconds)
+        {
+            _findings.Add(new(where, FormattableString.Invariant($"{seconds:0.0} s of processor time")));
+        }
     }
 
     private void Finite(string where, string text)

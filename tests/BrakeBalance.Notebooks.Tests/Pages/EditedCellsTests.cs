@@ -4,6 +4,7 @@ using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Tests.Browser;
+using BrakeBalance.Notebooks.Tests.Documents;
 using PuppeteerSharp;
 
 namespace BrakeBalance.Notebooks.Tests.Pages;
@@ -28,18 +29,11 @@ public class EditedCellsTests(BrowserFixture browser, RenderedNotebooks notebook
     }
 
     [SkippableTheory]
-    [InlineData(Notebook)]
-    [InlineData("05-knee")]
-    [InlineData("02-choosing-the-setting")]
-    [InlineData("03-effort-and-assist")]
-    [InlineData("04-travel-push-rod-fluid-failures")]
-    [InlineData("05-from-test-stops-to-a-setting")]
-    [InlineData("06-what-happens-when-an-axle-locks")]
-    [InlineData("07-heat-and-fade")]
-    [InlineData("08-bench-sheets")]
-    [InlineData("09-which-parts")]
-    public async Task Every_cell_puts_out_in_the_page_byte_for_byte_what_the_program_wrote_there(string name)
+    [MemberData(nameof(RepositoryNotebooksTests.Numbered), MemberType = typeof(RepositoryNotebooksTests))]
+    [InlineData("notebooks/lessons/05-knee.ipynb")]
+    public async Task Every_cell_puts_out_in_the_page_byte_for_byte_what_the_program_wrote_there(string notebook)
     {
+        string name = Path.GetFileNameWithoutExtension(notebook);
         string file = await notebooks.PageAsync(name), text = await File.ReadAllTextAsync(file);
         await using WatchedPage page = await browser.OpenAsync(file);
         JsonElement replies = await page.Page.EvaluateExpressionAsync<JsonElement>(
