@@ -100,6 +100,9 @@ internal static class RenderCommand
 
             ExecutedNotebook?[] known = [.. notebooks.Select(document => fresh ? null : kept.Find(document))];
             NotebookDocument[] changed = [.. notebooks.Where((_, i) => known[i] is null)];
+            // While the cells run in their process, the pages that need no notebook are made in this one.
+            List<string> unmade = [];
+            Task<(RenderedPage[] Answers, RenderedPage[] Stories)> beside = Task.Run(Others, cancellation);
             List<string> failures;
             var ran = new Queue<ExecutedNotebook>();
             await using (var engines = new ChildEngines(kind, TimeSpan.FromSeconds(parsed.GetRequiredValue(limit))))
@@ -109,6 +112,9 @@ internal static class RenderCommand
                         .ConfigureAwait(false));
                 failures = [.. engines.LeftRunning];
             }
+
+            (RenderedPage[] answers, RenderedPage[] stories) = await beside.ConfigureAwait(false);
+            failures.AddRange(unmade);
 
             foreach ((NotebookDocument document, ExecutedNotebook run) in changed.Zip(ran))
             {
@@ -124,19 +130,8 @@ internal static class RenderCommand
                 Facts = facts,
                 Surroundings = CellSurroundings.Of(input, benchFile, WithLogs(input.VehiclePath).Skip(1)),
                 FactsOf = run => Facts(run, input, benchFile, facts, example),
-                Answers = whole
-                    ?
-                    [
-                        .. setUps.Length == 0 ? [] : Page(ComparisonPage.FileName, () => ComparisonPage.Render(
-                            setUps, CompareCommand.Of(setUps, Display.Units, null), Display.Units), parsed, failures),
-                        .. Page(LivePage.FileName, () => LivePage.Render(input.Text()), parsed, failures),
-                        .. Page(QuestionsPage.FileName, () => QuestionsPage.Render(
-                            input.Load(), Display.Units, [.. notebooks.Select(document => document.Name)], facts), parsed, failures),
-                    ]
-                    : Standing(folder, ComparisonPage.FileName, LivePage.FileName, QuestionsPage.FileName),
-                Stories = whole ? Page(StoryPage.FileName, () =>
-                    StoryPage.Render(input.Load().Vehicle, Display.Units, facts), parsed, failures)
-                    : Standing(folder, StoryPage.FileName),
+                Answers = answers,
+                Stories = stories,
             };
             SiteResult site = Site.Write(Entries(notebooks, executed, folder), folder, options);
             failures.AddRange(site.Faults.Select(fault => $"{fault.Page}: no page was made; {PartFault.Words(fault.Fault, parsed)}"));
@@ -147,6 +142,19 @@ internal static class RenderCommand
             }
 
             return code;
+
+            (RenderedPage[] Answers, RenderedPage[] Stories) Others() => !whole
+                ? (Standing(folder, ComparisonPage.FileName, LivePage.FileName, QuestionsPage.FileName),
+                    Standing(folder, StoryPage.FileName))
+                : ([
+                    .. setUps.Length == 0 ? [] : Page(ComparisonPage.FileName, () => ComparisonPage.Render(
+                        setUps, CompareCommand.Of(setUps, Display.Units, null), Display.Units), parsed, unmade),
+                    .. Page(LivePage.FileName, () => LivePage.Render(input.Text()), parsed, unmade),
+                    .. Page(QuestionsPage.FileName, () => QuestionsPage.Render(
+                        input.Load(), Display.Units, [.. notebooks.Select(document => document.Name)], facts), parsed, unmade),
+                ], [
+                    .. Page(StoryPage.FileName, () => StoryPage.Render(input.Load().Vehicle, Display.Units, facts), parsed, unmade),
+                ]);
         }
     }
 

@@ -25,6 +25,17 @@ internal sealed class InteractiveEngine : ICellEngine
         _folder = folder;
         KernelFormatters.Register(forClients);
         _kernel = [_language.UseKernelHelpers().UseValueSharing()];
+        Reach(() =>
+        {
+            ScriptOptions own = Options(_language);
+            Options(_language) = own.WithEmitDebugInformation(true).WithFileEncoding(Encoding.UTF8)
+                .WithReferences(SharedReferences.AtStart(own.MetadataReferences))
+                .WithMetadataResolver(SharedReferences.Known ?? own.MetadataResolver);
+            if (SharedReferences.Known is not null)
+            {
+                WorkingDirectory(_language) = Directory.GetCurrentDirectory();
+            }
+        });
     }
 
     /// <inheritdoc/>
@@ -70,7 +81,8 @@ internal sealed class InteractiveEngine : ICellEngine
     private async Task<CellRun> SubmitAsync(string code, CancellationToken cancellation)
     {
         string fileName = Invariant.Text($"cell-{++_submission}.csx");
-        CompileWithLines(fileName);
+        Reach(() => Options(_language) = Options(_language).WithFilePath(fileName).WithMetadataResolver(_submission == 1
+            ? Options(_language).MetadataResolver : SharedReferences.Around(Options(_language).MetadataResolver)));
         KernelCommandResult result = await _kernel.SendAsync(new SubmitCode(code), cancellation).ConfigureAwait(false);
         cancellation.ThrowIfCancellationRequested();
 
@@ -109,19 +121,24 @@ internal sealed class InteractiveEngine : ICellEngine
         return new CellRun(outputs.ToList(), failure);
     }
 
-    /// <summary>Has the next submission compiled with line numbers, so that a thrown exception knows its line in the cell.</summary>
-    /// <remarks>The kernel has no switch for it. A version without this field still runs cells: only the line is then unknown.</remarks>
-    private void CompileWithLines(string fileName)
+    /// <summary>Changes what the kernel has no switch for: that a thrown exception knows its line, and that references are shared.</summary>
+    /// <remarks>
+    /// A version without these fields still runs cells, slower and with lines unknown. At its first submission, and when the working
+    /// directory is another, the kernel takes a resolver of its own.
+    /// </remarks>
+    private static void Reach(Action change)
     {
         try
         {
-            ref ScriptOptions options = ref Options(_language);
-            options = options.WithEmitDebugInformation(true).WithFileEncoding(Encoding.UTF8).WithFilePath(fileName);
+            change();
         }
         catch (MissingFieldException)
         {
         }
     }
+
+    [UnsafeAccessor(UnsafeAccessorKind.Field, Name = "_workingDirectory")]
+    private static extern ref string? WorkingDirectory(CSharpKernel kernel);
 
     [UnsafeAccessor(UnsafeAccessorKind.Field, Name = "_scriptOptions")]
     private static extern ref ScriptOptions Options(CSharpKernel kernel);

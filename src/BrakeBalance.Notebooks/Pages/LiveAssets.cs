@@ -16,7 +16,7 @@ internal static class LiveAssets
 
     private static readonly Lazy<(string Name, string Text)[]> LazyParts = new(() => Packed(Folder));
     private static readonly Lazy<(string Name, string Text)[]> LazyCells = new(() =>
-        [.. Packed(CellsFolder), ("summaries", Pack(new MemoryStream(Encoding.UTF8.GetBytes(MemberSummaries.Text()))))]);
+        [.. Packed(CellsFolder), ("summaries", Text(Gzip(Encoding.UTF8.GetBytes(MemberSummaries.Text()))))]);
 
     /// <summary>What stands behind each part in a page that carries them: it hands the part on.</summary>
     public static string TakePart => "bbDesk.partHere(document.currentScript.previousElementSibling)";
@@ -60,25 +60,13 @@ internal static class LiveAssets
     /// </summary>
     public static IReadOnlyList<(string Name, string Text)> CellParts => LazyCells.Value;
 
+    // The files are embedded as the build packed them.
     private static (string Name, string Text)[] Packed(string folder)
     {
-        System.Reflection.Assembly own = typeof(LiveAssets).Assembly;
-        string[] names = [.. own.GetManifestResourceNames().Where(name => name.StartsWith(folder, StringComparison.Ordinal))
-            .Select(name => name[folder.Length..]).Order(StringComparer.Ordinal)];
-        return [.. First.Intersect(names).Union(names).ToArray().AsParallel().AsOrdered()
-            .Select(name => (name, Pack(own.GetManifestResourceStream(folder + name)!)))];
-    }
-
-    private static string Pack(Stream whole)
-    {
-        using var packed = new MemoryStream();
-        using (Stream part = whole)
-        using (var gzip = new GZipStream(packed, CompressionLevel.SmallestSize, leaveOpen: true))
-        {
-            part.CopyTo(gzip);
-        }
-
-        return Text(packed.ToArray());
+        string[] names = [.. typeof(LiveAssets).Assembly.GetManifestResourceNames()
+            .Where(name => name.StartsWith(folder, StringComparison.Ordinal)).Select(name => name[folder.Length..])
+            .Order(StringComparer.Ordinal)];
+        return [.. First.Intersect(names).Union(names).Select(name => (name, Text(PageAssets.ReadBytes(folder + name))))];
     }
 
     // Four bytes as five letters, none of which HTML or JSON reserves: a sixteenth less than base64. desk.js reads it.
@@ -102,5 +90,16 @@ internal static class LiveAssets
         }
 
         return Invariant.Text($"{packed.Length} {text}");
+    }
+
+    private static byte[] Gzip(byte[] whole)
+    {
+        using var packed = new MemoryStream();
+        using (var gzip = new GZipStream(packed, CompressionLevel.SmallestSize))
+        {
+            gzip.Write(whole);
+        }
+
+        return packed.ToArray();
     }
 }

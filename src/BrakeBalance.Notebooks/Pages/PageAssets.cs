@@ -12,11 +12,14 @@ internal static class PageAssets
     /// <summary>The script of every page: theme, code folding, contents.</summary>
     public static string Script => LazyScript.Value;
 
-    internal static string Read(string name)
+    internal static string Read(string name) => Encoding.UTF8.GetString(ReadBytes(name)).TrimStart('\uFEFF').ReplaceLineEndings("\n");
+
+    internal static byte[] ReadBytes(string name)
     {
         using Stream stream = typeof(PageAssets).Assembly.GetManifestResourceStream(name)
             ?? throw new InvalidOperationException($"The program carries no resource {name}.");
-        using var reader = new StreamReader(stream);
-        return reader.ReadToEnd().ReplaceLineEndings("\n");
+        byte[] bytes = new byte[stream.Length];
+        stream.ReadExactly(bytes);
+        return bytes;
     }
 }

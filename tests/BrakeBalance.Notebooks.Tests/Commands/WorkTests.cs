@@ -6,6 +6,7 @@ using BrakeBalance.Notebooks.Commands;
 namespace BrakeBalance.Notebooks.Tests.Commands;
 
 /// <summary>What takes longer than a second says how far it is, to a person only, and can be stopped.</summary>
+[Collection(EnginesCollection.Name)]
 public sealed class WorkTests : IDisposable
 {
     private readonly TemporaryFolder _folder = new();
@@ -66,7 +67,7 @@ public sealed class WorkTests : IDisposable
     public async Task Sheets_of_a_large_class_say_how_far_they_are()
     {
         (int code, _, string error, _) = await RunAsync(true, (error, _) => error.Contains('%', StringComparison.Ordinal),
-            "class", "sheets", "--secret", "a secret of tests", "--students", "1-200", "--output", In("class"));
+            "class", "sheets", "--secret", "a secret of tests", "--students", "1-900", "--output", In("class"));
         Assert.Equal(ExitCode.Stopped, code);
         Assert.Matches(@"\rwriting sheets and key \[#* *\] \d+ %, \d+ s; Ctrl-C stops\u001b\[K", error);
     }

@@ -10,7 +10,7 @@ using PuppeteerSharp;
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
 /// <summary>A reader edits cells of a page opened from disk and runs them.</summary>
-[Collection(BrowserTests.Name)]
+[Collection(CellTests.Name)]
 public class EditedCellsTests(BrowserFixture browser, RenderedNotebooks notebooks)
 {
     private const string Notebook = "01-brake-balance", Figure = "brake-forces-figure";
