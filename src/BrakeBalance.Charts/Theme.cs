@@ -7,39 +7,32 @@ namespace BrakeBalance.Charts;
 /// The hues differ for readers with deficient colour vision and reach a contrast of 3:1 against the background, the
 /// least that WCAG 2 (success criterion 1.4.11) asks of the marks of a figure. No mark is told apart by colour alone.
 /// </remarks>
-public sealed record Theme
+/// <param name="Name">The theme's name.</param>
+/// <param name="Background">The background.</param>
+/// <param name="Ink">Text, axes and the tone <see cref="Tone.Main"/>.</param>
+/// <param name="Muted">Text that stands back.</param>
+/// <param name="Grid">Grid lines.</param>
+/// <param name="Front">The tone <see cref="Tone.Front"/>.</param>
+/// <param name="Rear">The tone <see cref="Tone.Rear"/>.</param>
+/// <param name="Ideal">The tone <see cref="Tone.Ideal"/>.</param>
+/// <param name="Other">The tone <see cref="Tone.Other"/>.</param>
+/// <param name="Guide">The tone <see cref="Tone.Guide"/>.</param>
+/// <param name="Scale">The scale of heat maps, from the least value to the greatest.</param>
+public sealed record Theme(
+    string Name, string Background, string Ink, string Muted, string Grid, string Front, string Rear, string Ideal, string Other,
+    string Guide, IReadOnlyList<string> Scale)
 {
     /// <summary>On a white page.</summary>
-    public static Theme Light { get; } = new()
-    {
-        Name = "light",
-        Background = "#ffffff",
-        Ink = "#1b1f23",
-        Muted = "#5b636b",
-        Grid = "#e3e6e9",
-        Front = "#0072b2",
-        Rear = "#c44e00",
-        Ideal = "#00805c",
-        Other = "#9a4783",
-        Guide = "#767d85",
-        Scale = ["#f1f6fb", "#c6dcee", "#8fbcdd", "#4e95c6", "#1b6ba6", "#0a3f6b"],
-    };
+    public static Theme Light { get; } = new(
+        Name: "light", Background: "#ffffff", Ink: "#1b1f23", Muted: "#5b636b", Grid: "#e3e6e9",
+        Front: "#0072b2", Rear: "#c44e00", Ideal: "#00805c", Other: "#9a4783", Guide: "#767d85",
+        Scale: ["#f1f6fb", "#c6dcee", "#8fbcdd", "#4e95c6", "#1b6ba6", "#0a3f6b"]);
 
     /// <summary>On a dark page.</summary>
-    public static Theme Dark { get; } = new()
-    {
-        Name = "dark",
-        Background = "#15191d",
-        Ink = "#f0f2f4",
-        Muted = "#a9b1b9",
-        Grid = "#30363c",
-        Front = "#56b4e9",
-        Rear = "#f5964a",
-        Ideal = "#3cc79b",
-        Other = "#e09bc6",
-        Guide = "#8e979f",
-        Scale = ["#1c2a38", "#1d4263", "#21608f", "#3586bd", "#6db3df", "#c3e1f5"],
-    };
+    public static Theme Dark { get; } = new(
+        Name: "dark", Background: "#15191d", Ink: "#f0f2f4", Muted: "#a9b1b9", Grid: "#30363c",
+        Front: "#56b4e9", Rear: "#f5964a", Ideal: "#3cc79b", Other: "#e09bc6", Guide: "#8e979f",
+        Scale: ["#1c2a38", "#1d4263", "#21608f", "#3586bd", "#6db3df", "#c3e1f5"]);
 
     /// <summary>On paper: the light colours on pure white with black text.</summary>
     public static Theme Print { get; } = Light with { Name = "print", Ink = "#000000", Muted = "#404448", Grid = "#d9dcdf" };
@@ -50,41 +43,8 @@ public sealed record Theme
     /// <summary>The themes in which figures are published.</summary>
     public static IReadOnlyList<Theme> Published { get; } = [Light, Transparent, Dark, Print];
 
-    /// <summary>The theme's name.</summary>
-    public required string Name { get; init; }
-
-    /// <summary>The background.</summary>
-    public required string Background { get; init; }
-
-    /// <summary>Text, axes and the tone <see cref="Tone.Main"/>.</summary>
-    public required string Ink { get; init; }
-
-    /// <summary>Text that stands back.</summary>
-    public required string Muted { get; init; }
-
-    /// <summary>Grid lines.</summary>
-    public required string Grid { get; init; }
-
-    /// <summary>The tone <see cref="Tone.Front"/>.</summary>
-    public required string Front { get; init; }
-
-    /// <summary>The tone <see cref="Tone.Rear"/>.</summary>
-    public required string Rear { get; init; }
-
-    /// <summary>The tone <see cref="Tone.Ideal"/>.</summary>
-    public required string Ideal { get; init; }
-
-    /// <summary>The tone <see cref="Tone.Other"/>.</summary>
-    public required string Other { get; init; }
-
-    /// <summary>The tone <see cref="Tone.Guide"/>.</summary>
-    public required string Guide { get; init; }
-
     /// <summary>The font, as a style sheet names it.</summary>
     public string Font { get; init; } = TextMetrics.FontFamily;
-
-    /// <summary>The scale of heat maps, from the least value to the greatest.</summary>
-    public required IReadOnlyList<string> Scale { get; init; }
 
     /// <summary>The colour of a tone.</summary>
     /// <param name="tone">The tone.</param>

@@ -75,29 +75,27 @@ public class MeasurementFigureTests
     [Fact]
     public void A_stop_that_was_found_is_shown_no_more_exactly_than_it_is_known()
     {
-        var stop = new MeasuredStop
-        {
-            Start = Duration.FromSeconds(12.6462),
-            End = Duration.FromSeconds(16.1),
-            InitialSpeed = Speed.FromKilometersPerHour(73.994),
-            InitialSpeedWithin = Speed.FromKilometersPerHour(0.5211),
-            Deceleration = Acceleration.FromStandardGravity(0.55813),
-            DecelerationWithin = Acceleration.FromStandardGravity(0.0045584),
-            Peak = Acceleration.FromStandardGravity(0.6),
-            PeakWithin = Acceleration.FromStandardGravity(0.0264),
-            Distance = Length.FromMeters(35.241),
-            DistanceWithin = Length.FromMeters(0.42461),
-            DistanceFromPedal = Length.FromMeters(38.514),
-            DistanceFromPedalWithin = Length.FromMeters(1.1312),
-            RiseTime = Duration.FromSeconds(0.31981),
-            RiseTimeWithin = Duration.FromSeconds(0.0963),
-            FoundBy = "front pressure",
-            FrontPressure = Pressure.FromBars(44.968),
-            FrontSlip = 0.033253,
-            FrontLockedAt = Duration.FromSeconds(13.00481),
-            IsTrusted = true,
-            Cautions = [],
-        };
+        var stop = new MeasuredStop(
+            Start: Duration.FromSeconds(12.6462),
+            End: Duration.FromSeconds(16.1),
+            InitialSpeed: Speed.FromKilometersPerHour(73.994),
+            InitialSpeedWithin: Speed.FromKilometersPerHour(0.5211),
+            Deceleration: Acceleration.FromStandardGravity(0.55813),
+            DecelerationWithin: Acceleration.FromStandardGravity(0.0045584),
+            Peak: Acceleration.FromStandardGravity(0.6),
+            PeakWithin: Acceleration.FromStandardGravity(0.0264),
+            Distance: Length.FromMeters(35.241),
+            DistanceWithin: Length.FromMeters(0.42461),
+            DistanceFromPedal: Length.FromMeters(38.514),
+            DistanceFromPedalWithin: Length.FromMeters(1.1312),
+            RiseTime: Duration.FromSeconds(0.31981),
+            RiseTimeWithin: Duration.FromSeconds(0.0963),
+            FoundBy: "front pressure",
+            FrontPressure: Pressure.FromBars(44.968),
+            FrontSlip: 0.033253,
+            FrontLockedAt: Duration.FromSeconds(13.00481),
+            IsTrusted: true,
+            Cautions: []);
         var search = new StopSearch([stop], Frequency.FromHertz(100), ["As logged."]);
         NamedTable si = MeasurementTables.Stops(search, UnitSystem.Si), us = MeasurementTables.Stops(search, UnitSystem.Us);
         Assert.Equal(["12.65", "front pressure", "74.0 ± 0.5", "0.558 ± 0.005", "0.600 ± 0.026", "0.32 ± 0.10", "35.2 ± 0.4",

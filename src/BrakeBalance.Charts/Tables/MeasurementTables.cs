@@ -256,17 +256,18 @@ public static class MeasurementTables
 
     /// <summary>Answers as bands.</summary>
     /// <param name="answers">The answers.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The table's short name.</param>
     /// <returns>The table.</returns>
-    public static NamedTable Bands(IReadOnlyList<BandedAnswer> answers, string id = "bands") => new()
+    public static NamedTable Bands(IReadOnlyList<BandedAnswer> answers, UnitSystem? units = null, string id = "bands") => new()
     {
         Id = id,
         Title = "Answers as bands",
         Caption = "90 % of the cars within the ranges lie within the band.",
         Table = new TableBuilder()
             .Words("Answer", answers.Select(a => a.Question))
-            .Words("Unit", answers.Select(a => Shown(a) is { Unit: { Length: > 0 } unit } ? unit : "–"))
-            .Words("Band", answers.Select(a => Band(Shown(a).Band)))
+            .Words("Unit", answers.Select(a => a.Measure.In(units ?? Display.Units).Bracketed.Trim('[', ']')))
+            .Words("Band", answers.Select(a => Band(a.Band.Select(a.Measure.In(units ?? Display.Units).FromSi))))
             .Words("Measure first", answers.Select(a => a.MeasureNext.Count == 0 ? "nothing: all is known" : a.MeasureNext[0].Path))
                 .Build(),
     };
@@ -361,14 +362,6 @@ public static class MeasurementTables
                 .Words("Purpose", plan.Stops.Select(s => s.Purpose))
                 .Words("Abort when", plan.Stops.Select(s => s.AbortIf(units ?? Display.Units))).Build(),
     };
-
-    // Pressures are answered in bar.
-    private static (string Unit, Interval<double> Band) Shown(BandedAnswer answer)
-    {
-        DisplayUnit unit = Measure.LinePressure.In(Display.Units);
-        return answer.Unit == Measure.LinePressure.In(UnitSystem.Si).Symbol
-            ? (unit.Symbol, answer.Band.Select(bars => unit.FromSi(Pressure.FromBars(bars).Pascals))) : (answer.Unit, answer.Band);
-    }
 
     private static string Band(Interval<double> band)
     {

@@ -341,9 +341,11 @@ internal static class MeasureCommand
         Argument<string> file = VehicleArgument();
         var adhesion = Options.Of<double>("--adhesion", "Coefficient of adhesion that the answers are for",
             "NUMBER", Conditions.DryAdhesion);
-        (Option<bool> json, Option<string[]> set) = (Options.Json(), VehicleOptions.Set());
-        var command = new Command("bands",
-            "Answers as bands while numbers are missing, and which number to measure next, with which tool.") { file, adhesion, json, set };
+        (Option<bool> json, Option<string> units, Option<string[]> set) = (Options.Json(), VehicleOptions.Units(), VehicleOptions.Set());
+        var command = new Command("bands", "Answers as bands while numbers are missing, and which number to measure next, with which tool.")
+        {
+            file, adhesion, json, units, set,
+        };
         command.SetAction(parsed =>
         {
             Vehicle car = Car(terminal, parsed.GetRequiredValue(file), parsed.GetRequiredValue(set));
@@ -357,12 +359,12 @@ internal static class MeasureCommand
             if (parsed.GetValue(json))
             {
                 terminal.Output.WriteLine(
-                    IndentedJson.Text(new JsonObject { ["car"] = car.Name, ["answers"] = MeasureJson.Bands(answers) }));
+                    IndentedJson.Text(new JsonObject { ["car"] = car.Name, ["answers"] = new MeasureJson(Shown(parsed, units)).Bands(answers) }));
             }
             else
             {
                 IAnsiConsole console = terminal.Rich();
-                TextTable.Write(console, MeasurementTables.Bands(answers));
+                TextTable.Write(console, MeasurementTables.Bands(answers, System(parsed, units)));
                 TextTable.Write(console, MeasurementTables.MeasureNext(answers[0]));
             }
 

@@ -1,3 +1,4 @@
+using BrakeBalance.Answers;
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
@@ -28,15 +29,15 @@ public static class MeasuringOrder
         }
 
         string k = Invariant.Text($"adhesion {adhesion:0.##}");
-        (string Key, string Question, string Unit)[] questions =
+        (string Key, string Question, Measure Measure)[] questions =
         [
             ("rear_force_margin", $"How much more the rear could brake before it locks together with the front, {k}, as a share of "
-                + "what it does; below zero the rear locks first", ""),
-            ("knee_for_equal_lock_up_bar", $"Knee at which both axles lock together, {k} (zero: even the least rear braking is too much)",
-                "bar"),
-            ("first_lock_up_deceleration_g", $"Deceleration at first lock-up, {k}", "g"),
-            ("first_lock_up_line_pressure_bar", $"Front line pressure at first lock-up, {k}", "bar"),
-            ("braking_efficiency", $"Braking efficiency at first lock-up, {k}", ""),
+                + "what it does; below zero the rear locks first", Measure.Number),
+            ("knee_for_equal_lock_up", $"Knee at which both axles lock together, {k} (zero: even the least rear braking is too much)",
+                Measure.LinePressure),
+            ("first_lock_up_deceleration", $"Deceleration at first lock-up, {k}", Measure.InG),
+            ("first_lock_up_line_pressure", $"Front line pressure at first lock-up, {k}", Measure.LinePressure),
+            ("braking_efficiency", $"Braking efficiency at first lock-up, {k}", Measure.Number),
         ];
         Dictionary<string, double?[]> cache = [];
         double?[] All(double[] fractions)
@@ -66,7 +67,7 @@ public static class MeasuringOrder
             return new BandedAnswer(
                 Key: question.Key,
                 Question: question.Question,
-                Unit: question.Unit,
+                Measure: question.Measure,
                 Band: new Interval<double>(At(0.5), At(0.05), At(0.95)),
                 Answered: inputs == 0 ? (middle[q] is null ? 0 : 1) : cache.Values.Average(v => v[q] is null ? 0.0 : 1),
                 MeasureNext: [.. ranges.Select((range, i) => Advice(range, first[i], total[i])).Where(a => a.InAll > 0.01)
@@ -100,9 +101,9 @@ public static class MeasuringOrder
         return
         [
             margin,
-            Pressure.FromPascals(knee).Bars,
+            knee,
             locks ? state.BrakingRate : null,
-            locks ? Pressure.FromPascals(state.FrontLinePascals).Bars : null,
+            locks ? state.FrontLinePascals : null,
             locks ? efficiency : null,
         ];
     }

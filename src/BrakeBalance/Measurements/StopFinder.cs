@@ -513,36 +513,34 @@ public static class StopFinder
             return bars.Length == 0 ? null : Pressure.FromBars(bars.Mean());
         }
 
-        return new MeasuredStop
-        {
-            Start = Duration.FromSeconds(start),
-            End = Duration.FromSeconds(line[^1].T),
-            InitialSpeed = Speed.FromMetersPerSecond(v0),
-            InitialSpeedWithin = Speed.FromMetersPerSecond(Ninety * vSd),
-            Deceleration = mean,
-            DecelerationWithin = mean is null ? null : Acceleration.FromMetersPerSecondSquared(Ninety * meanSd),
-            Peak = Acceleration.FromMetersPerSecondSquared(peak),
-            PeakWithin = Acceleration.FromMetersPerSecondSquared(Ninety * peakSd),
-            Distance = Length.FromMeters(d),
-            DistanceWithin = Length.FromMeters(Ninety * dSd),
-            DistanceFromPedal = Length.FromMeters(d + toChange),
-            DistanceFromPedalWithin = Length.FromMeters(Ninety * DistanceSd(Norm(startSd, stop.Blur), d + toChange, line[^1].T - start)),
-            RiseTime = Duration.FromSeconds(rise),
-            RiseTimeWithin = Duration.FromSeconds(Ninety * (fit?.Rise.Sd ?? stop.Step)),
-            FoundBy = pressed?.By ?? "change of slope",
-            FrontPressure = Even(s => s.FrontPressure),
-            RearPressure = Even(s => s.RearPressure),
-            Locked = wheels?.First,
-            FrontLockedAt = wheels?.FrontAt is { } f ? Duration.FromSeconds(f) : null,
-            RearLockedAt = wheels?.RearAt is { } r ? Duration.FromSeconds(r) : null,
-            FrontSlip = wheels?.FrontSlip,
-            RearSlip = wheels?.RearSlip,
-            LockPressure = lockedAt is { } at ? log.Between(at - 0.15, at + 0.15).Where(s => s.FrontPressure is not null)
+        return new MeasuredStop(
+            Start: Duration.FromSeconds(start),
+            End: Duration.FromSeconds(line[^1].T),
+            InitialSpeed: Speed.FromMetersPerSecond(v0),
+            InitialSpeedWithin: Speed.FromMetersPerSecond(Ninety * vSd),
+            Deceleration: mean,
+            DecelerationWithin: mean is null ? null : Acceleration.FromMetersPerSecondSquared(Ninety * meanSd),
+            Peak: Acceleration.FromMetersPerSecondSquared(peak),
+            PeakWithin: Acceleration.FromMetersPerSecondSquared(Ninety * peakSd),
+            Distance: Length.FromMeters(d),
+            DistanceWithin: Length.FromMeters(Ninety * dSd),
+            DistanceFromPedal: Length.FromMeters(d + toChange),
+            DistanceFromPedalWithin: Length.FromMeters(Ninety * DistanceSd(Norm(startSd, stop.Blur), d + toChange, line[^1].T - start)),
+            RiseTime: Duration.FromSeconds(rise),
+            RiseTimeWithin: Duration.FromSeconds(Ninety * (fit?.Rise.Sd ?? stop.Step)),
+            FoundBy: pressed?.By ?? "change of slope",
+            FrontPressure: Even(s => s.FrontPressure),
+            RearPressure: Even(s => s.RearPressure),
+            Locked: wheels?.First,
+            FrontLockedAt: wheels?.FrontAt is { } f ? Duration.FromSeconds(f) : null,
+            RearLockedAt: wheels?.RearAt is { } r ? Duration.FromSeconds(r) : null,
+            FrontSlip: wheels?.FrontSlip,
+            RearSlip: wheels?.RearSlip,
+            LockPressure: lockedAt is { } at ? log.Between(at - 0.15, at + 0.15).Where(s => s.FrontPressure is not null)
                 .MinBy(s => Math.Abs(s.Time.Seconds - at))?.FrontPressure : null,
-            Offset = stop.Offset is { } offset ? Acceleration.FromMetersPerSecondSquared(offset) : null,
-            IsTrusted = doubts.Count == 0 && mean is not null,
-            Cautions = [.. doubts, .. notes],
-        };
+            Offset: stop.Offset is { } offset ? Acceleration.FromMetersPerSecondSquared(offset) : null,
+            IsTrusted: doubts.Count == 0 && mean is not null,
+            Cautions: [.. doubts, .. notes]);
     }
 
     private static void WhyNotTrusted(

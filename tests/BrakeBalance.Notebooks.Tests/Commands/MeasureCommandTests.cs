@@ -117,6 +117,22 @@ public class MeasureCommandTests
     }
 
     [Fact]
+    public async Task Bands_are_told_in_either_system_of_units()
+    {
+        string file = Data("vehicles/coupe-1960s.json");
+        JsonElement[] answers = [.. await Task.WhenAll(new[] { "si", "us" }.Select(async units => JsonDocument.Parse(
+            (await Shell.RunAsync("measure", "bands", file, "--json", "--units", units)).Output).RootElement.GetProperty("answers")))];
+        (JsonElement bar, JsonElement psi) = (answers[0][1], answers[1][1]);
+        Assert.Equal(("knee_for_equal_lock_up_bar", "bar"), (bar.GetProperty("key").GetString(), bar.GetProperty("unit").GetString()));
+        Assert.Equal(("knee_for_equal_lock_up_psi", "psi"), (psi.GetProperty("key").GetString(), psi.GetProperty("unit").GetString()));
+        Assert.Equal(14.503774, psi.GetProperty("band").GetProperty("estimate").GetDouble()
+            / bar.GetProperty("band").GetProperty("estimate").GetDouble(), 1e-4);
+        string table = (await Shell.RunAsync("measure", "bands", file, "--units", "us")).Output;
+        Assert.Contains("psi", table, StringComparison.Ordinal);
+        Assert.DoesNotContain(" bar", table, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_plan_is_written_as_a_sheet_to_print_and_as_csv_that_is_read_back()
     {
         using var folder = new TemporaryFolder();

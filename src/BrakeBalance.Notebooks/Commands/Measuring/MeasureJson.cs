@@ -135,12 +135,12 @@ internal sealed class MeasureJson(SummaryUnits units)
         }),
     };
 
-    public static JsonArray Bands(IEnumerable<BandedAnswer> answers) => SummaryJson.List(answers, a => new JsonObject
+    public JsonArray Bands(IEnumerable<BandedAnswer> answers) => SummaryJson.List(answers, a => new JsonObject
     {
-        ["key"] = a.Key,
+        ["key"] = a.Measure.In(units.System).Symbol is { Length: > 0 } unit ? units.Key(a.Key, unit) : a.Key,
         ["question"] = a.Question,
-        ["unit"] = a.Unit,
-        ["band"] = Band(a.Band),
+        ["unit"] = a.Measure.In(units.System).Symbol,
+        ["band"] = Band(a.Band.Select(a.Measure.In(units.System).FromSi)),
         ["answered"] = SummaryJson.Number(a.Answered),
         ["measure_next"] = SummaryJson.List(a.MeasureNext, m => new JsonObject
         {
