@@ -358,8 +358,8 @@ internal static class MeasureCommand
                 terminal.Work.Do("trying the ranges", _ => MeasuringOrder.Bands(car, parsed.GetValue(adhesion)));
             if (parsed.GetValue(json))
             {
-                terminal.Output.WriteLine(
-                    IndentedJson.Text(new JsonObject { ["car"] = car.Name, ["answers"] = new MeasureJson(Shown(parsed, units)).Bands(answers) }));
+                JsonArray bands = new MeasureJson(Shown(parsed, units)).Bands(answers);
+                terminal.Output.WriteLine(IndentedJson.Text(new JsonObject { ["car"] = car.Name, ["answers"] = bands }));
             }
             else
             {

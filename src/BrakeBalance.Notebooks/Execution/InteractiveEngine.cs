@@ -121,7 +121,7 @@ internal sealed class InteractiveEngine : ICellEngine
         return new CellRun(outputs.ToList(), failure);
     }
 
-    /// <summary>Changes what the kernel has no switch for: that a thrown exception knows its line, and that references are shared.</summary>
+    /// <summary>Changes what the kernel has no switch for: that a failure knows its line, and that references are shared.</summary>
     /// <remarks>
     /// A version without these fields still runs cells, slower and with lines unknown. At its first submission, and when the working
     /// directory is another, the kernel takes a resolver of its own.

@@ -1,9 +1,6 @@
 using BrakeBalance.Notebooks.Tests.Pages;
 using PuppeteerSharp;
 
-// A test of a page waits for its browser most of the time.
-[assembly: CollectionBehavior(MaxParallelThreads = 3)]
-
 namespace BrakeBalance.Notebooks.Tests.Browser;
 
 /// <summary>
@@ -98,39 +95,10 @@ public sealed class BrowserFixture : IAsyncLifetime
 }
 
 /// <summary>
-/// Tests that use a browser and must have nothing beside them: they measure, or run commands. They share the browser and run one after
-/// the other.
+/// All tests that use the browser share it, and the pages of the notebooks; they run one after the other and with nothing beside them.
 /// </summary>
 [CollectionDefinition(Name, DisableParallelization = true)]
 public sealed class BrowserTests : ICollectionFixture<BrowserFixture>, ICollectionFixture<RenderedNotebooks>
 {
     public const string Name = "browser";
-}
-
-/// <summary>Tests that look at the notebooks' pages, in a browser of their own and beside others.</summary>
-[CollectionDefinition(Name)]
-public sealed class PageTests : ICollectionFixture<BrowserFixture>, ICollectionFixture<RenderedNotebooks>
-{
-    public const string Name = "pages";
-}
-
-/// <summary>The same for what a reader does first on a page.</summary>
-[CollectionDefinition(Name)]
-public sealed class ScreenTests : ICollectionFixture<BrowserFixture>, ICollectionFixture<RenderedNotebooks>
-{
-    public const string Name = "screens";
-}
-
-/// <summary>The same for cells that are edited.</summary>
-[CollectionDefinition(Name)]
-public sealed class CellTests : ICollectionFixture<BrowserFixture>, ICollectionFixture<RenderedNotebooks>
-{
-    public const string Name = "cells";
-}
-
-/// <summary>The same for files that are exported.</summary>
-[CollectionDefinition(Name)]
-public sealed class ExportTests : ICollectionFixture<BrowserFixture>
-{
-    public const string Name = "exports";
 }

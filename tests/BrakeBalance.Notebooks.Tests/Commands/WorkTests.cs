@@ -6,7 +6,6 @@ using BrakeBalance.Notebooks.Commands;
 namespace BrakeBalance.Notebooks.Tests.Commands;
 
 /// <summary>What takes longer than a second says how far it is, to a person only, and can be stopped.</summary>
-[Collection(EnginesCollection.Name)]
 public sealed class WorkTests : IDisposable
 {
     private readonly TemporaryFolder _folder = new();

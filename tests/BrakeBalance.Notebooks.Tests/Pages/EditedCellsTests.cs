@@ -1,19 +1,23 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text.Json;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Tests.Browser;
-using BrakeBalance.Notebooks.Tests.Documents;
+using BrakeBalance.Tests.Vehicles;
 using PuppeteerSharp;
 
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
 /// <summary>A reader edits cells of a page opened from disk and runs them.</summary>
-[Collection(CellTests.Name)]
+[Collection(BrowserTests.Name)]
 public class EditedCellsTests(BrowserFixture browser, RenderedNotebooks notebooks)
 {
     private const string Notebook = "01-brake-balance", Figure = "brake-forces-figure";
+
+    private static readonly string[] Cars = ["coupe-1960s", "big-cam-saloon", "an ordinary car"];
+    private static readonly ConcurrentDictionary<string, Lazy<Task<string>>> Sites = new();
 
     private static readonly WaitForFunctionOptions Patience = new() { Timeout = 120_000 };
 
@@ -28,13 +32,34 @@ public class EditedCellsTests(BrowserFixture browser, RenderedNotebooks notebook
             int.Parse(part.Text.AsSpan(0, part.Text.IndexOf(' ', StringComparison.Ordinal)), CultureInfo.InvariantCulture);
     }
 
-    [SkippableTheory]
-    [MemberData(nameof(RepositoryNotebooksTests.Numbered), MemberType = typeof(RepositoryNotebooksTests))]
-    [InlineData("notebooks/lessons/05-knee.ipynb")]
-    public async Task Every_cell_puts_out_in_the_page_byte_for_byte_what_the_program_wrote_there(string notebook)
+    /// <summary>Each notebook and lesson with one of three cars in turn; with each car when BRAKE_BALANCE_EVERY_CAR is set.</summary>
+    public static TheoryData<string, string> Replayed
     {
-        string name = Path.GetFileNameWithoutExtension(notebook);
-        string file = await notebooks.PageAsync(name), text = await File.ReadAllTextAsync(file);
+        get
+        {
+            TheoryData<string, string> runs = [];
+            bool all = Environment.GetEnvironmentVariable("BRAKE_BALANCE_EVERY_CAR") is { Length: > 0 };
+            foreach ((int at, string path) in NotebookFile.In(RepositoryRoot.File("notebooks")).Index())
+            {
+                string name = Path.GetRelativePath(RepositoryRoot.File("notebooks"), Path.ChangeExtension(path, null));
+                foreach (string car in Cars.Where((_, of) => all || of == at % Cars.Length))
+                {
+                    runs.Add(name, car);
+                }
+            }
+
+            return runs;
+        }
+    }
+
+    [SkippableTheory]
+    [MemberData(nameof(Replayed))]
+    public async Task Every_cell_puts_out_in_the_page_byte_for_byte_what_the_program_wrote_there(string notebook, string car)
+    {
+        string name = Path.GetFileName(notebook);
+        string file = car == Cars[0] ? await notebooks.PageAsync(name)
+            : Path.Combine(await Sites.GetOrAdd(car, _ => new(() => RenderAsync(car))).Value, PageNames.FileFor(name));
+        string text = await File.ReadAllTextAsync(file);
         await using WatchedPage page = await browser.OpenAsync(file);
         JsonElement replies = await page.Page.EvaluateExpressionAsync<JsonElement>(
             """
@@ -65,6 +90,23 @@ public class EditedCellsTests(BrowserFixture browser, RenderedNotebooks notebook
         }
 
         page.AssertQuiet();
+    }
+
+    /// <summary>The pages of the notebooks that are replayed with a car, as a user makes them.</summary>
+    private async Task<string> RenderAsync(string car)
+    {
+        string folder = Path.Combine(browser.Folder, car.Replace(' ', '-')), file = RepositoryRoot.File($"data/vehicles/{car}.json");
+        Directory.CreateDirectory(folder);
+        if (!File.Exists(file))
+        {
+            file = Path.Combine(folder, "car.json");
+            await File.WriteAllTextAsync(file, OrdinaryCar.Measured(1).First());
+        }
+
+        using Commands.Program program = Commands.Program.Start(folder, ["render", "--vehicle", file, "--output", folder,
+            .. Replayed.Where(run => (string)run[1] == car).SelectMany(run => (string[])["--notebook", (string)run[0]])]);
+        Assert.True(await program.ExitAsync() == 0, program.Error);
+        return folder;
     }
 
     [SkippableFact]

@@ -5,7 +5,7 @@ using PuppeteerSharp.Media;
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
 /// <summary>What a reader of a notebook page sees first, and where the page's links lead.</summary>
-[Collection(ScreenTests.Name)]
+[Collection(BrowserTests.Name)]
 public class FirstScreenTests(BrowserFixture browser, RenderedNotebooks notebooks)
 {
     private const string Seen =

@@ -9,7 +9,7 @@ using BrakeBalance.Vehicles.Files;
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
 /// <summary>The index as the first page of three kinds of readers.</summary>
-[Collection(ScreenTests.Name)]
+[Collection(BrowserTests.Name)]
 public class IndexTests(BrowserFixture browser)
 {
     private static readonly Lazy<RenderedPage> Questions = new(() => QuestionsPage.Render(

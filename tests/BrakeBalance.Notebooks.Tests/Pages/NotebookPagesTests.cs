@@ -10,7 +10,7 @@ using PuppeteerSharp.Media;
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
 /// <summary>Every page of the repository's notebooks, as a reader opens it from disk.</summary>
-[Collection(PageTests.Name)]
+[Collection(BrowserTests.Name)]
 public partial class NotebookPagesTests(BrowserFixture browser, RenderedNotebooks notebooks)
 {
     private const long LargestPage = 420_000;

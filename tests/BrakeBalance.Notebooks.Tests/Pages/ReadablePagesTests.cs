@@ -4,7 +4,7 @@ using PuppeteerSharp.Media;
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
 /// <summary>Pages on a phone, in the dark, on paper, and with whatever fonts there are.</summary>
-[Collection(ScreenTests.Name)]
+[Collection(BrowserTests.Name)]
 public class ReadablePagesTests(BrowserFixture browser, RenderedNotebooks notebooks)
 {
     private const string SmallTexts =

@@ -6,17 +6,14 @@ using BrakeBalance.Notebooks.Pages;
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
 /// <summary>The repository's notebooks as pages, run and written once for all tests that look at them.</summary>
-public sealed class RenderedNotebooks
+public sealed class RenderedNotebooks : IDisposable
 {
-    /// <summary>Cells share the console of the process: held by whoever runs any beside other tests.</summary>
-    internal static readonly SemaphoreSlim Running = new(1);
+    private readonly string _folder = Directory.CreateTempSubdirectory("bb-pages-").FullName;
+    private readonly Lazy<Task<SiteResult>> _site;
 
-    private static readonly string Folder = Directory.CreateTempSubdirectory("bb-pages-").FullName;
-    private static readonly Lazy<Task<SiteResult>> Site = new(WriteAsync);
-
-    static RenderedNotebooks()
+    public RenderedNotebooks()
     {
-        AppDomain.CurrentDomain.ProcessExit += (_, _) => Directory.Delete(Folder, recursive: true);
+        _site = new(WriteAsync);
     }
 
     /// <summary>The notebooks' names.</summary>
@@ -25,28 +22,22 @@ public sealed class RenderedNotebooks
     private static IReadOnlyList<string> Files => NotebookFile.In(RepositoryRoot.File("notebooks"));
 
     /// <summary>What came of writing the pages.</summary>
-    internal Task<SiteResult> SiteAsync() => Site.Value;
+    internal Task<SiteResult> SiteAsync() => _site.Value;
 
     /// <summary>The file of a page.</summary>
     public async Task<string> PageAsync(string name)
     {
         await SiteAsync();
-        return Path.Combine(Folder, PageNames.FileFor(name));
+        return Path.Combine(_folder, PageNames.FileFor(name));
     }
 
-    private static async Task<SiteResult> WriteAsync()
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+
+    private async Task<SiteResult> WriteAsync()
     {
         IReadOnlyList<NotebookDocument> documents = [.. Files.Select(NotebookFile.Read)];
-        await Running.WaitAsync();
-        try
-        {
-            IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(EngineKind.Interactive)
-                .RunAsync(documents, null, CancellationToken.None);
-            return Notebooks.Pages.Site.Write([.. executed.Select(notebook => new SiteEntry(notebook))], Folder, new SiteOptions());
-        }
-        finally
-        {
-            Running.Release();
-        }
+        IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(EngineKind.Interactive)
+            .RunAsync(documents, null, CancellationToken.None);
+        return Site.Write([.. executed.Select(notebook => new SiteEntry(notebook))], _folder, new SiteOptions());
     }
 }

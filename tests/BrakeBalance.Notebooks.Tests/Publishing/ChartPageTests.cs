@@ -4,7 +4,7 @@ using BrakeBalance.Notebooks.Tests.Commands;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 
-[Collection(ExportTests.Name)]
+[Collection(BrowserTests.Name)]
 public class ChartPageTests(BrowserFixture browser)
 {
     [SkippableTheory]

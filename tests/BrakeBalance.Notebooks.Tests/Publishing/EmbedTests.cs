@@ -14,7 +14,7 @@ using PuppeteerSharp;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 
-[Collection(ExportTests.Name)]
+[Collection(BrowserTests.Name)]
 public class EmbedTests(BrowserFixture browser)
 {
     private static readonly string Coupe = RepositoryRoot.File("data/vehicles/coupe-1960s.json");

@@ -9,7 +9,6 @@ using BrakeBalance.Notebooks.Pages;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Notebooks.Tests.Browser;
 using BrakeBalance.Notebooks.Tests.Commands;
-using BrakeBalance.Notebooks.Tests.Pages;
 using BrakeBalance.Teaching;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
@@ -18,7 +17,7 @@ using PuppeteerSharp.Media;
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 
 /// <summary>Every page that readers get: lessons, sheets, key, story and card, as the program writes them.</summary>
-[Collection(ExportTests.Name)]
+[Collection(BrowserTests.Name)]
 public class ExportedPagesTests(BrowserFixture browser)
 {
     private static readonly Lock Writing = new();
@@ -203,17 +202,8 @@ public class ExportedPagesTests(BrowserFixture browser)
         AtomicFile.Write(Path.Combine(folder, "card.html"),
             PocketCardPage.Html(PocketCard.Of(car, car.LoadCases[0], UnitSystem.Si), CardPaper.A5));
         NotebookDocument[] documents = [.. Lessons.Select(NotebookFile.Read)];
-        RenderedNotebooks.Running.Wait();
-        IReadOnlyList<ExecutedNotebook> executed;
-        try
-        {
-            executed = new NotebookRunner(EngineKind.Script).RunAsync(documents, null, CancellationToken.None).GetAwaiter().GetResult();
-        }
-        finally
-        {
-            RenderedNotebooks.Running.Release();
-        }
-
+        IReadOnlyList<ExecutedNotebook> executed = new NotebookRunner(EngineKind.Script).RunAsync(documents, null, CancellationToken.None)
+            .GetAwaiter().GetResult();
         Assert.All(executed, lesson => Assert.True(lesson.Succeeded, lesson.Name));
         Notebooks.Pages.Site.Write(
             [.. executed.Select(lesson => new SiteEntry(lesson, NotebookGroup.Lesson))], folder, new SiteOptions
