@@ -266,7 +266,7 @@ public static class MeasurementTables
         Caption = "90 % of the cars within the ranges lie within the band.",
         Table = new TableBuilder()
             .Words("Answer", answers.Select(a => a.Question))
-            .Words("Unit", answers.Select(a => a.Measure.In(units ?? Display.Units).Bracketed.Trim('[', ']')))
+            .Words("Unit", answers.Select(a => a.Measure.In(units ?? Display.Units).Symbol is { Length: > 0 } unit ? unit : "–"))
             .Words("Band", answers.Select(a => Band(a.Band.Select(a.Measure.In(units ?? Display.Units).FromSi))))
             .Words("Measure first", answers.Select(a => a.MeasureNext.Count == 0 ? "nothing: all is known" : a.MeasureNext[0].Path))
                 .Build(),

@@ -10,18 +10,19 @@ namespace BrakeBalance.Notebooks.Execution;
 /// </remarks>
 internal sealed class SharedReferences : MetadataReferenceResolver
 {
+    private static readonly ConcurrentDictionary<string, SharedReferences> ByFolder = new();
+    private static ImmutableArray<MetadataReference> _first;
+
     private readonly ConcurrentDictionary<(string, string?, MetadataReferenceProperties),
         ImmutableArray<PortableExecutableReference>> _named = new();
 
     private readonly ConcurrentDictionary<AssemblyIdentity, PortableExecutableReference?> _missing = new();
     private readonly MetadataReferenceResolver _inner;
-    private static ImmutableArray<MetadataReference> _first;
-    private static SharedReferences? _shared;
 
     private SharedReferences(MetadataReferenceResolver inner) => _inner = inner;
 
-    /// <summary>That of all engines; null before the first has run something.</summary>
-    public static SharedReferences? Known => _shared;
+    /// <summary>That of all engines in this working directory, from which paths count; null before the first has run something.</summary>
+    public static SharedReferences? Known => ByFolder.GetValueOrDefault(Directory.GetCurrentDirectory());
 
     /// <inheritdoc/>
     public override bool ResolveMissingAssemblies => _inner.ResolveMissingAssemblies;
@@ -33,9 +34,9 @@ internal sealed class SharedReferences : MetadataReferenceResolver
         return _first;
     }
 
-    /// <summary>That of all engines, which asks the resolver of the first that came here.</summary>
+    /// <summary>That of all engines in this working directory, which asks the resolver of the first that came here.</summary>
     public static SharedReferences Around(MetadataReferenceResolver own) =>
-        own as SharedReferences ?? _shared ?? Interlocked.CompareExchange(ref _shared, new SharedReferences(own), null) ?? _shared;
+        own as SharedReferences ?? ByFolder.GetOrAdd(Directory.GetCurrentDirectory(), _ => new SharedReferences(own));
 
     /// <inheritdoc/>
     public override ImmutableArray<PortableExecutableReference> ResolveReference(
