@@ -6,6 +6,9 @@ public static class NumberText
     private const int SignificantDigits = 6;
     private const double LongestTravelMetres = 3;
 
+    private static readonly string[] Customary =
+        ["in", "ft", "in²", "in³", "lb", "lbf", "lbf·ft", "psi", "inHg", "mph", "°F", "US gal/min"];
+
     /// <summary>A number with at most six significant digits; powers of ten only where plain digits would hide it.</summary>
     /// <param name="value">The number.</param>
     /// <returns>Such as <c>0.8125</c>, <c>1234570</c> or <c>2.5E-07</c>.</returns>
@@ -36,15 +39,20 @@ public static class NumberText
         return symbol.Length == 0 ? Of((double)quantity.Value) : $"{Of((double)quantity.Value)} {symbol}";
     }
 
-    /// <summary>A quantity or a range as a file writes it, such as <c>305 mm .. 335 mm</c>, as <see cref="Shown"/>.</summary>
-    internal static string Written(string text) => string.Join(" .. ", text.Split(" .. ").Select(one =>
+    /// <summary>
+    /// A quantity or a range as a file writes it, such as <c>305 mm .. 335 mm</c>; as <see cref="Shown"/> where the file has the units of
+    /// the other system.
+    /// </summary>
+    internal static string Written(string text, UnitSystem units) => string.Join(" .. ", text.Split(" .. ").Select(one =>
         one.Split(' ', 2) is [var number, var unit] && double.TryParse(number, CultureInfo.InvariantCulture, out double value)
-            && KnownQuantities.FindWord(unit) is { } known ? Shown(KnownQuantities.From(value, known)) : one));
+            && Customary.Contains(unit) != (units == UnitSystem.Us) && KnownQuantities.FindWord(unit) is { } known
+            ? Shown(KnownQuantities.From(value, known), units) : one));
 
     /// <summary>A quantity in the unit in which its kind is shown, with four significant digits.</summary>
-    internal static string Shown(IQuantity quantity)
+    internal static string Shown(IQuantity quantity, UnitSystem? units = null)
     {
-        bool us = Display.Units == UnitSystem.Us;
+        UnitSystem system = units ?? Display.Units;
+        bool us = system == UnitSystem.Us;
         Measure? measure = quantity switch
         {
             Force => Measure.ControlForce,
@@ -63,7 +71,7 @@ public static class NumberText
             Acceleration rate => us ? (rate.FeetPerSecondSquared, "ft/s²") : (rate.MetersPerSecondSquared, "m/s²"),
             Volume volume => us ? (volume.CubicInches, "in³") : (volume.CubicCentimeters, "cm³"),
             TemperatureDelta rise => us ? (rise.DegreesFahrenheit, "°F") : (rise.Kelvins, "K"),
-            _ => measure?.In(Display.Units) is { } unit ? (unit.FromSi(measure.Si(quantity)), unit.Symbol)
+            _ => measure?.In(system) is { } unit ? (unit.FromSi(measure.Si(quantity)), unit.Symbol)
                 : ((double)quantity.Value, KnownQuantities.Symbol(quantity.Unit)),
         };
         return symbol.Length == 0 ? Short(value) : $"{Short(value)} {symbol}";

@@ -274,9 +274,10 @@ public static class MeasurementTables
 
     /// <summary>What to measure next for one answer.</summary>
     /// <param name="answer">The answer.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The table's short name.</param>
     /// <returns>The table.</returns>
-    public static NamedTable MeasureNext(BandedAnswer answer, string id = "measure-next-list") => new()
+    public static NamedTable MeasureNext(BandedAnswer answer, UnitSystem? units = null, string id = "measure-next-list") => new()
     {
         Id = id,
         Title = "What to measure next",
@@ -286,9 +287,9 @@ public static class MeasurementTables
             : new TableBuilder()
                 .Words("Entry", answer.MeasureNext.Select(a => a.Path))
                 .Words("Now", answer.MeasureNext.Select(a =>
-                    NumberText.Written(a.Range) + (a.IsTypical ? " (typical of the class, common practice)" : "")))
+                    NumberText.Written(a.Range, units ?? Display.Units) + (a.IsTypical ? " (typical of the class, common practice)" : "")))
                 .Words("With what, and how", answer.MeasureNext.Select(a => a.How))
-                .Column("Band left when known", Measure.Percent, answer.MeasureNext.Select(a => a.BandLeft).ToArray()).Build(),
+                .Rounded("Band left when known", Measure.Percent, answer.MeasureNext.Select(a => (double?)a.BandLeft)).Build(),
     };
 
     /// <summary>Safe stops, the one to make next first, and what they would leave open of the setting.</summary>
@@ -367,6 +368,6 @@ public static class MeasurementTables
     {
         string format = Math.Abs(band.Estimate) >= 20 ? "0" : Math.Abs(band.Estimate) >= 5 ? "0.0" : "0.000";
         string Text(double value) => value.ToString(format, CultureInfo.InvariantCulture);
-        return $"{Text(band.Low)} to {Text(band.High)}";
+        return Text(band.Low) == Text(band.High) ? Text(band.Low) : $"{Text(band.Low)} to {Text(band.High)}";
     }
 }

@@ -365,7 +365,7 @@ internal static class MeasureCommand
             {
                 IAnsiConsole console = terminal.Rich();
                 TextTable.Write(console, MeasurementTables.Bands(answers, System(parsed, units)));
-                TextTable.Write(console, MeasurementTables.MeasureNext(answers[0]));
+                TextTable.Write(console, MeasurementTables.MeasureNext(answers[0], System(parsed, units)));
             }
 
             return ExitCode.Success;

@@ -133,6 +133,15 @@ public class MeasureCommandTests
     }
 
     [Fact]
+    public async Task A_range_to_be_measured_stands_as_the_file_writes_it_or_in_the_units_asked_for()
+    {
+        string[] call = ["measure", "bands", Data("vehicles/coupe-1960s.json"), "--set", "wheelbase=2.8 m .. 2.9 m", "--units"];
+        string metric = (await Shell.RunAsync([.. call, "si"])).Output, customary = (await Shell.RunAsync([.. call, "us"])).Output;
+        Assert.Contains("2.8 m .. 2.9 m", metric, StringComparison.Ordinal);
+        Assert.Contains("110.2 in .. 114.2 in", customary, StringComparison.Ordinal); // 2.8 m and 2.9 m over 25.4 mm
+    }
+
+    [Fact]
     public async Task A_plan_is_written_as_a_sheet_to_print_and_as_csv_that_is_read_back()
     {
         using var folder = new TemporaryFolder();
