@@ -3,32 +3,18 @@ using BrakeBalance.Hydraulics;
 namespace BrakeBalance.Bench;
 
 /// <summary>All that a bench sheet has to say: what to cut, what to buy, what is wrong, what changes.</summary>
-public sealed record BenchReport
+/// <param name="Sheet">What was measured.</param>
+/// <param name="Purchase">Hose to buy.</param>
+/// <param name="ReturnLines">Losses on the way from the booster's return, pedal at rest; empty when there is no sound plumbing.</param>
+/// <param name="PushRod">The push rod's fit; null when it was not measured.</param>
+/// <param name="Changes">The change table; empty when no change is planned.</param>
+/// <param name="Findings">Everything found, gravest first.</param>
+public sealed record BenchReport(
+    BenchSheet Sheet, ImmutableArray<HosePurchaseLine> Purchase, ImmutableArray<ReturnLineLoss> ReturnLines, PushRodFit? PushRod,
+    ImmutableArray<ChangeRow> Changes, ImmutableArray<BenchFinding> Findings)
 {
-    private BenchReport()
-    {
-    }
-
-    /// <summary>What was measured.</summary>
-    public required BenchSheet Sheet { get; init; }
-
-    /// <summary>Hose to buy.</summary>
-    public required ImmutableArray<HosePurchaseLine> Purchase { get; init; }
-
-    /// <summary>Losses on the way from the booster's return, pedal at rest; empty when there is no sound plumbing.</summary>
-    public required ImmutableArray<ReturnLineLoss> ReturnLines { get; init; }
-
     /// <summary>What the return does to the pedal, over oil temperature, coldest first; empty when it cannot be told.</summary>
     public required ImmutableArray<(Temperature Oil, ReleaseEffect Effect)> Releases { get; init; }
-
-    /// <summary>The push rod's fit; null when it was not measured.</summary>
-    public required PushRodFit? PushRod { get; init; }
-
-    /// <summary>The change table; empty when no change is planned.</summary>
-    public required ImmutableArray<ChangeRow> Changes { get; init; }
-
-    /// <summary>Everything found, gravest first.</summary>
-    public required ImmutableArray<BenchFinding> Findings { get; init; }
 
     /// <summary>Works a sheet out.</summary>
     /// <param name="sheet">What was measured.</param>
@@ -61,15 +47,15 @@ public sealed record BenchReport
         ImmutableArray<ChangeRow> changes = sheet.Change?.Rows() ?? [];
         findings.AddRange(changes.Where(row => row.Severity != BenchSeverity.Good)
             .Select(row => new BenchFinding(row.Severity, "new parts", row.Name + ".", row.Meaning)));
-        return new BenchReport
+        return new BenchReport(
+            Sheet: sheet,
+            Purchase: sheet.Purchase.For(sheet.Hoses.Select(hose => hose.Assembly)),
+            ReturnLines: lines,
+            PushRod: sheet.PushRod?.Fit(),
+            Changes: changes,
+            Findings: [.. findings.OrderByDescending(finding => finding.Severity)])
         {
-            Sheet = sheet,
-            Purchase = sheet.Purchase.For(sheet.Hoses.Select(hose => hose.Assembly)),
-            ReturnLines = lines,
             Releases = releases,
-            PushRod = sheet.PushRod?.Fit(),
-            Changes = changes,
-            Findings = [.. findings.OrderByDescending(finding => finding.Severity)],
         };
     }
 

@@ -7,7 +7,20 @@ namespace BrakeBalance.Bench;
 /// <para>Source: cut length and change of length as given on hose makers' pages and in a maker's note, read in part; they restate the
 /// SAE hose tables.</para>
 /// </remarks>
-public sealed record HoseAssembly
+/// <param name="Name">Name of the assembly, such as "pump to booster".</param>
+/// <param name="Rating">Class and size of the hose.</param>
+/// <param name="First">The first end.</param>
+/// <param name="Second">The second end.</param>
+/// <param name="OutsideDiameter">
+/// Outer diameter of the hose; null when not measured, and then the straight hose at the fittings is not judged.
+/// </param>
+/// <param name="RouteLength">
+/// Longest way from seat to seat over full bump, droop and both locks, found with a string; null when not measured.
+/// </param>
+/// <param name="Routing">The bends of the route; null when not measured.</param>
+public sealed record HoseAssembly(
+    string Name, HoseRating Rating, HoseEnd First, HoseEnd Second, Length? OutsideDiameter = null, Length? RouteLength = null,
+    HoseRouting? Routing = null)
 {
     /// <summary>Most that a hose may shorten under pressure, of its length [–].</summary>
     public const double GreatestShortening = 0.04;
@@ -15,21 +28,9 @@ public sealed record HoseAssembly
     /// <summary>Most that a hose may grow under pressure, of its length [–].</summary>
     public const double GreatestGrowth = 0.02;
 
-    /// <summary>Name of the assembly, such as "pump to booster".</summary>
-    public required string Name { get; init; }
-
-    /// <summary>Class and size of the hose.</summary>
-    public required HoseRating Rating { get; init; }
-
     /// <summary>Length from seat to seat (to the centre line of a bent fitting's seat), the hose straight; above zero, to 10 m.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero or above 10 m.</exception>
     public required Length OverallLength { get; init => field = Require.Between(value, Length.FromMillimeters(1), Length.FromMeters(10)); }
-
-    /// <summary>The first end.</summary>
-    public required HoseEnd First { get; init; }
-
-    /// <summary>The second end.</summary>
-    public required HoseEnd Second { get; init; }
 
     /// <summary>
     /// Angle between two bent ends: looking along the hose at the second end from its open side, the first end hanging down, clockwise from
@@ -41,15 +42,6 @@ public sealed record HoseAssembly
         get;
         init => field = value is { } angle ? Require.Between(angle, Angle.Zero, Angle.FromDegrees(360)) : null;
     }
-
-    /// <summary>Outer diameter of the hose; null when not measured, and then the straight hose at the fittings is not judged.</summary>
-    public Length? OutsideDiameter { get; init; }
-
-    /// <summary>Longest way from seat to seat over full bump, droop and both locks, found with a string; null when not measured.</summary>
-    public Length? RouteLength { get; init; }
-
-    /// <summary>The bends of the route; null when not measured.</summary>
-    public HoseRouting? Routing { get; init; }
 
     /// <summary>Distances to heat and to moving parts.</summary>
     public System.Collections.Immutable.ImmutableArray<HoseClearance> Clearances { get; init; } = [];

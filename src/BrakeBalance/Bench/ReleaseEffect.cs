@@ -17,37 +17,21 @@ namespace BrakeBalance.Bench;
 /// </para>
 /// <para>Source: equilibrium and continuity at the power piston.</para>
 /// </remarks>
-public sealed record ReleaseEffect
+/// <param name="Standing">Back-pressure at the booster with the pedal released and at rest, gauge.</param>
+/// <param name="RodForce">Force that it leaves on the master cylinder's rod; zero when the booster's spring holds it.</param>
+/// <param name="ResidualLinePressure">Line pressure that stays on the front brakes, gauge; zero when springs hold it.</param>
+/// <param name="SpringPressure">Pressure difference that the springs make at the power piston.</param>
+/// <param name="ReleaseFlow">
+/// Flow out of the booster at which the springs and the return lines balance; null when the piston does not come home.
+/// </param>
+/// <param name="ReleaseTime">Longest time for the pedal to come back; null when it does not come back by springs.</param>
+/// <param name="Finding">The finding in words.</param>
+public sealed record ReleaseEffect(
+    Pressure Standing, Force RodForce, Pressure ResidualLinePressure, Pressure SpringPressure, VolumeFlow? ReleaseFlow,
+    Duration? ReleaseTime, BenchFinding Finding)
 {
     /// <summary>Time within which a wheel should turn freely by hand once the pedal is let go: 2 s (common practice).</summary>
     public static Duration FreeWithin { get; } = Duration.FromSeconds(2);
-
-    private ReleaseEffect()
-    {
-    }
-
-    /// <summary>Back-pressure at the booster with the pedal released and at rest, gauge.</summary>
-    public required Pressure Standing { get; init; }
-
-    /// <summary>Force that it leaves on the master cylinder's rod; zero when the booster's spring holds it.</summary>
-    public required Force RodForce { get; init; }
-
-    /// <summary>Line pressure that stays on the front brakes, gauge; zero when springs hold it.</summary>
-    public required Pressure ResidualLinePressure { get; init; }
-
-    /// <summary>Pressure difference that the springs make at the power piston.</summary>
-    public required Pressure SpringPressure { get; init; }
-
-    /// <summary>
-    /// Flow out of the booster at which the springs and the return lines balance; null when the piston does not come home.
-    /// </summary>
-    public required VolumeFlow? ReleaseFlow { get; init; }
-
-    /// <summary>Longest time for the pedal to come back; null when it does not come back by springs.</summary>
-    public required Duration? ReleaseTime { get; init; }
-
-    /// <summary>The finding in words.</summary>
-    public required BenchFinding Finding { get; init; }
 
     /// <summary>Works out what the return lines do.</summary>
     /// <param name="flow">The return lines and what flows in them.</param>
@@ -73,16 +57,14 @@ public sealed record ReleaseEffect
         double? release = ReleaseFlowFor(flow, springs, standing.Pascals);
         Duration? time = release is { } cubic
             ? Duration.FromSeconds(booster.PowerPistonArea.SquareMeters * rodTravel.Meters / cubic) : null;
-        return new ReleaseEffect
-        {
-            Standing = standing,
-            RodForce = rod,
-            ResidualLinePressure = residual,
-            SpringPressure = Pressure.FromPascals(springs),
-            ReleaseFlow = release is { } q ? VolumeFlow.FromCubicMetersPerSecond(q) : null,
-            ReleaseTime = time,
-            Finding = Judge(standing, residual, springs, time, makersLimit),
-        };
+        return new ReleaseEffect(
+            Standing: standing,
+            RodForce: rod,
+            ResidualLinePressure: residual,
+            SpringPressure: Pressure.FromPascals(springs),
+            ReleaseFlow: release is { } q ? VolumeFlow.FromCubicMetersPerSecond(q) : null,
+            ReleaseTime: time,
+            Finding: Judge(standing, residual, springs, time, makersLimit));
     }
 
     private static double? ReleaseFlowFor(ReturnFlow flow, double springPascals, double standingPascals)

@@ -18,7 +18,28 @@ namespace BrakeBalance.Measurements;
 /// </para>
 /// <para>Source: own derivation from UN R13-H Annex 5's f₁ and f₂. A setting is a start for testing, not an approval.</para>
 /// </remarks>
-public sealed record Setting
+/// <param name="Vehicle">The car as it was asked for.</param>
+/// <param name="Variable">What is set.</param>
+/// <param name="Rule">Which rule gave the safe limit.</param>
+/// <param name="Present">The setting the car has; null when no valve is fitted.</param>
+/// <param name="SafeLimit">The highest setting that keeps the front first; null when none does.</param>
+/// <param name="Recommended">What to set; null when no setting in reach keeps the front first.</param>
+/// <param name="Band">
+/// The safe limit over the cars that the file's ranges allow: low end, middle and high end of nine in ten; null without ranges.
+/// </param>
+/// <param name="Binding">What holds the limit back; null when nothing does, or when chance does.</param>
+/// <param name="Reach">Where the safe limit lies for the adjuster.</param>
+/// <param name="Changes">What would bring a setting in reach; empty when one is.</param>
+/// <param name="FirstLockDry">The first lock-up of the car as it is on a dry road, first load case; null when neither axle locks.</param>
+/// <param name="RearFirstAtMiddle">
+/// The first condition in which the rear locks first as the car is, by the file's numbers alone; null when the front does everywhere.
+/// </param>
+/// <param name="MostRearFirst">In a measured car, the condition in which the rear locks first most often at the limit; else null.</param>
+public sealed record Setting(
+    Vehicle Vehicle, SettingVariable Variable, SettingRule Rule, SettingValue? Present, SettingValue? SafeLimit,
+    SettingValue? Recommended, Interval<SettingLimit>? Band, BindingCondition? Binding, SettingReach Reach,
+    IReadOnlyList<SettingChange> Changes, LockUp? FirstLockDry, BindingCondition? RearFirstAtMiddle,
+    ConditionOutcome? MostRearFirst = null)
 {
     /// <summary>
     /// Share of the cars within the file's ranges for which the limit may fail: nine in ten hold on either side of the middle.
@@ -28,49 +49,17 @@ public sealed record Setting
     private const double ShareStep = 0.01;
     private const int DrawsOfTheOtherRule = 20_000;
 
-    /// <summary>The car as it was asked for.</summary>
-    public required Vehicle Vehicle { get; init; }
-
     /// <summary>What the answer holds for.</summary>
     public Conditions Conditions => Vehicle.Conditions;
 
-    /// <summary>What is set.</summary>
-    public required SettingVariable Variable { get; init; }
-
-    /// <summary>Which rule gave the safe limit.</summary>
-    public required SettingRule Rule { get; init; }
-
-    /// <summary>The setting the car has; null when no valve is fitted.</summary>
-    public required SettingValue? Present { get; init; }
-
-    /// <summary>The highest setting that keeps the front first; null when none does.</summary>
-    public required SettingValue? SafeLimit { get; init; }
-
-    /// <summary>What to set; null when no setting in reach keeps the front first.</summary>
-    public required SettingValue? Recommended { get; init; }
-
-    /// <summary>
-    /// The safe limit over the cars that the file's ranges allow: low end, middle and high end of nine in ten; null without ranges.
-    /// </summary>
-    public required Interval<SettingLimit>? Band { get; init; }
-
-    /// <summary>What holds the limit back; null when nothing does, or when chance does.</summary>
-    public required BindingCondition? Binding { get; init; }
-
     /// <summary>The rule of chance in full: the trade-off over all settings, and each condition.</summary>
     public SettingAnswer Chance => ChanceLater.Value;
-
-    /// <summary>In a measured car, the condition in which the rear locks first most often at the limit; else null.</summary>
-    public ConditionOutcome? MostRearFirst { get; init; }
 
     /// <summary>What the other rule would give as the limit.</summary>
     public SettingLimit OtherRule => Rule == SettingRule.Corners ? LimitOf(Chance, Corners) : Corners;
 
     /// <summary>Where both axles lock together with every number at its middle: for orientation, never to set.</summary>
     public SettingLimit Middle => MiddleLater.Value;
-
-    /// <summary>Where the safe limit lies for the adjuster.</summary>
-    public required SettingReach Reach { get; init; }
 
     /// <summary>
     /// Why what was measured cannot be of this car as it is written, in sentences; nothing is recommended then. Empty when it fits.
@@ -79,9 +68,6 @@ public sealed record Setting
 
     /// <summary>What each condition costs: the limit without it; the dearest first.</summary>
     public IReadOnlyList<ConditionCost> Costs => CostsLater.Value;
-
-    /// <summary>What would bring a setting in reach; empty when one is.</summary>
-    public required IReadOnlyList<SettingChange> Changes { get; init; }
 
     /// <summary>What measuring which number would gain; the most first.</summary>
     public IReadOnlyList<MeasuringGain> Gains => GainsLater.Value;
@@ -101,14 +87,6 @@ public sealed record Setting
     private Lazy<IReadOnlyList<SettingFinding>> FindingsLater { get; init; } = null!;
 
     private SettingLimit Corners { get; init; } = null!;
-
-    /// <summary>The first lock-up of the car as it is on a dry road, first load case; null when neither axle locks.</summary>
-    public required LockUp? FirstLockDry { get; init; }
-
-    /// <summary>
-    /// The first condition in which the rear locks first as the car is, by the file's numbers alone; null when the front does everywhere.
-    /// </summary>
-    public required BindingCondition? RearFirstAtMiddle { get; init; }
 
     /// <summary>Whether the car stands beyond the safe limit.</summary>
     public bool PresentIsBeyond => Present is not null && (SafeLimit is null || Beyond(Present, SafeLimit));
@@ -149,26 +127,26 @@ public sealed record Setting
             ? Rounded(vehicle, limit, reach) : null;
         SettingValue? Value(Vehicle? set) => set is null ? null : SettingValue.Of(set, variable, conditions);
         bool reachable = best is not null || reach == SettingReach.Withheld;
-        return new Setting
+        return new Setting(
+            Vehicle: vehicle,
+            Variable: variable,
+            Rule: estimate is null ? SettingRule.Corners : SettingRule.Chance,
+            Present: variable == SettingVariable.AddedKnee ? null : Value(vehicle),
+            SafeLimit: Value(limit.Set(vehicle)),
+            Recommended: Value(best),
+            Band: band,
+            Binding: limit.Binding,
+            MostRearFirst: estimate is null ? null : chance.Value.Binding,
+            FirstLockDry: new BalanceModel(vehicle, conditions.LoadCasesOf(vehicle)[0]).FirstLockUp(Vehicles.Conditions.DryAdhesion),
+            RearFirstAtMiddle: SettingSearch.RearFirst(vehicle, conditions.AtMiddle),
+            Reach: reach,
+            Changes: reachable ? [] : SettingChange.Of(vehicle))
         {
-            Vehicle = vehicle,
-            Variable = variable,
-            Rule = estimate is null ? SettingRule.Corners : SettingRule.Chance,
-            Present = variable == SettingVariable.AddedKnee ? null : Value(vehicle),
-            SafeLimit = Value(limit.Set(vehicle)),
-            Recommended = Value(best),
-            Band = band,
-            Binding = limit.Binding,
-            MostRearFirst = estimate is null ? null : chance.Value.Binding,
             ChanceLater = chance,
             Corners = corners,
             MiddleLater = new(() => SettingSearch.Limit(vehicle, conditions.AtMiddle)),
-            FirstLockDry = new BalanceModel(vehicle, conditions.LoadCasesOf(vehicle)[0]).FirstLockUp(Vehicles.Conditions.DryAdhesion),
-            RearFirstAtMiddle = SettingSearch.RearFirst(vehicle, conditions.AtMiddle),
-            Reach = reach,
             Doubts = doubts,
             CostsLater = new(() => CostsOf(vehicle, corners)),
-            Changes = reachable ? [] : SettingChange.Of(vehicle),
             GainsLater = new(() => estimate is null ? GainsOf(vehicle, corners, drawn) : []),
             FindingsLater = new(() => SettingFinding.Of(best ?? vehicle, conditions)),
         };

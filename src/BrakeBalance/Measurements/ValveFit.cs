@@ -1,32 +1,24 @@
 namespace BrakeBalance.Measurements;
 
 /// <summary>Knee and slope of a proportioning valve at one position of its adjuster, from gauge readings in one direction.</summary>
-public sealed record ValveFit
+/// <param name="Phase">Whether the readings were taken while pressure rose or fell.</param>
+/// <param name="HighestFront">
+/// Highest front line pressure read, gauge; without a visible knee, the knee lies above it or there is no valve.
+/// </param>
+/// <param name="Scatter">Standard deviation of one gauge's reading about the fit.</param>
+/// <param name="Readings">How many readings had a say.</param>
+/// <param name="LeftOut">
+/// Log lines of readings that can only be mistakes; they had no say. Others are weighed by how far off they lie.
+/// </param>
+/// <param name="Knee">Knee with its 90 % interval, gauge, front line pressure; null when the readings show no knee.</param>
+/// <param name="Slope">
+/// Slope above the knee with its 90 % interval [–], the one that all positions of the adjuster share in this direction unless they
+/// clearly differ; null when the readings show no knee.
+/// </param>
+public sealed record ValveFit(
+    PressurePhase Phase, Pressure HighestFront, Pressure Scatter, int Readings, IReadOnlyList<int> LeftOut,
+    Interval<Pressure>? Knee = null, Interval<double>? Slope = null)
 {
-    /// <summary>Whether the readings were taken while pressure rose or fell.</summary>
-    public required PressurePhase Phase { get; init; }
-
-    /// <summary>Knee with its 90 % interval, gauge, front line pressure; null when the readings show no knee.</summary>
-    public Interval<Pressure>? Knee { get; init; }
-
-    /// <summary>Highest front line pressure read, gauge; without a visible knee, the knee lies above it or there is no valve.</summary>
-    public required Pressure HighestFront { get; init; }
-
-    /// <summary>
-    /// Slope above the knee with its 90 % interval [–], the one that all positions of the adjuster share in this direction unless they
-    /// clearly differ; null when the readings show no knee.
-    /// </summary>
-    public Interval<double>? Slope { get; init; }
-
-    /// <summary>Standard deviation of one gauge's reading about the fit.</summary>
-    public required Pressure Scatter { get; init; }
-
-    /// <summary>How many readings had a say.</summary>
-    public required int Readings { get; init; }
-
-    /// <summary>Log lines of readings that can only be mistakes; they had no say. Others are weighed by how far off they lie.</summary>
-    public required IReadOnlyList<int> LeftOut { get; init; }
-
     /// <summary>The readings by line, each with the chance that it is honest [–].</summary>
     public IReadOnlyList<ReadingWeight> Weights { get; init; } = [];
 

@@ -285,15 +285,15 @@ public static class ValveFitting
 
         public IEnumerable<int> LeftOut(int i) => Fits[i] is { } fit ? Curves[i].Lines.Where((_, r) => fit.Knee.LeftOut[r]) : [];
 
-        public ValveFit? Public(int i, PressurePhase direction) => Fits[i] is not { } fit ? null : new ValveFit
+        public ValveFit? Public(int i, PressurePhase direction) => Fits[i] is not { } fit ? null : new ValveFit(
+            Phase: direction,
+            Knee: fit.Knee.HasKnee ? Wider(fit.Knee.Knee, Widening).Select(b => Pressure.FromBars(Math.Max(0, b))) : null,
+            Slope: fit.Knee.HasKnee ? Wider(fit.Fit.Slope, Widening) : null,
+            HighestFront: Pressure.FromBars(Curves[i].Front.Max()),
+            Scatter: Pressure.FromBars(fit.Fit.Scatter),
+            Readings: fit.Knee.LeftOut.Count(o => !o),
+            LeftOut: [.. LeftOut(i)])
         {
-            Phase = direction,
-            Knee = fit.Knee.HasKnee ? Wider(fit.Knee.Knee, Widening).Select(b => Pressure.FromBars(Math.Max(0, b))) : null,
-            Slope = fit.Knee.HasKnee ? Wider(fit.Fit.Slope, Widening) : null,
-            HighestFront = Pressure.FromBars(Curves[i].Front.Max()),
-            Scatter = Pressure.FromBars(fit.Fit.Scatter),
-            Readings = fit.Knee.LeftOut.Count(o => !o),
-            LeftOut = [.. LeftOut(i)],
             Weights = [.. Curves[i].Lines.Zip(fit.Knee.Weights, (line, weight) => new ReadingWeight(line, weight))],
         };
 

@@ -9,13 +9,11 @@ public sealed class HoseAndThreadFigures
 {
     private static Length In(double inches) => Length.FromInches(inches);
 
-    private static HoseAssembly Hose(double overallInches, double first, double second) => new()
+    private static HoseAssembly Hose(double overallInches, double first, double second) => new("hose", HoseRating.Find("EN 853 1SN", "-6")!,
+        new HoseEnd { Fitting = "first", CutOff = In(first) },
+        new HoseEnd { Fitting = "second", CutOff = In(second) })
     {
-        Name = "hose",
-        Rating = HoseRating.Find("EN 853 1SN", "-6")!,
         OverallLength = In(overallInches),
-        First = new HoseEnd { Fitting = "first", CutOff = In(first) },
-        Second = new HoseEnd { Fitting = "second", CutOff = In(second) },
     };
 
     /// <summary>

@@ -35,17 +35,17 @@ internal sealed partial class BenchBuilder
 
         ImmutableArray<HoseClearance> clearances = [.. (hose.Clearances ?? []).Select(Clearance)];
         return _problems.Count > before ? null : new HoseJob(
-            new HoseAssembly
+            new HoseAssembly(
+                Name: hose.Name!,
+                Rating: rating!,
+                First: first,
+                Second: second,
+                OutsideDiameter: hose.OutsideDiameter,
+                RouteLength: hose.RouteLength,
+                Routing: hose.Routing is { } way ? Routing(way) : null)
             {
-                Name = hose.Name!,
-                Rating = rating!,
                 OverallLength = hose.OverallLength!.Value,
-                First = first,
-                Second = second,
                 Orientation = hose.Orientation,
-                OutsideDiameter = hose.OutsideDiameter,
-                RouteLength = hose.RouteLength,
-                Routing = hose.Routing is { } way ? Routing(way) : null,
                 Clearances = clearances,
                 Pieces = (int)(hose.Pieces ?? 1),
                 Spares = (int)(hose.Spares ?? 0),
