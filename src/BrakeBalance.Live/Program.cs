@@ -18,7 +18,7 @@ internal static partial class Program
     }
 
     [JSExport]
-    internal static string Answer(string request) => Desk.Answer(request);
+    internal static string Answer(string request, string? text) => Desk.Answer(request, text);
 
     private static Dictionary<string, string> Demos()
     {

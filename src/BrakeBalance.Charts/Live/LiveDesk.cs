@@ -66,13 +66,20 @@ public sealed class LiveDesk
 
     /// <summary>Answers a request.</summary>
     /// <param name="request">The request, JSON.</param>
+    /// <param name="text">The request's <c>text</c>, where it goes beside it; null where it is in it.</param>
     /// <returns>The reply, JSON.</returns>
-    public string Answer(string request)
+    public string Answer(string request, string? text = null)
     {
         JsonObject reply;
         try
         {
-            reply = JsonNode.Parse(request) is JsonObject asked && _answers.TryGetValue(Word(asked, "do") ?? "", out var answer)
+            var asked = JsonNode.Parse(request) as JsonObject;
+            if (asked is not null && text is not null)
+            {
+                asked["text"] = text;
+            }
+
+            reply = asked is not null && _answers.TryGetValue(Word(asked, "do") ?? "", out var answer)
                 ? answer(asked)
                 : Fault("This page asked for something that is not known.");
         }

@@ -21,6 +21,9 @@ internal static class LiveAssets
     /// <summary>What stands behind each part in a page that carries them: it hands the part on.</summary>
     public static string TakePart => "bbDesk.partHere(document.currentScript.previousElementSibling)";
 
+    /// <summary>Starts the assembly before the page's own script asks.</summary>
+    public static string Begin => "bbDesk.begin()";
+
     /// <summary>The script that starts the assembly and asks it.</summary>
     /// <param name="carriesParts">Whether the page carries the parts itself.</param>
     public static string Desk(bool carriesParts) => PageAssets.Read("Pages.desk.js")
@@ -54,6 +57,10 @@ internal static class LiveAssets
 
     /// <summary>The runtime's and the assembly's files by name, each packed (gzip) and written as text.</summary>
     public static IReadOnlyList<(string Name, string Text)> Parts => LazyParts.Value;
+
+    /// <summary>Those of <see cref="Parts"/> that load the others.</summary>
+    public static IEnumerable<(string Name, string Text)> Scripts =>
+        Parts.Where(part => part.Name.EndsWith(".js", StringComparison.Ordinal));
 
     /// <summary>
     /// The compiler's files, those of what cells use, and its documentation, in the same form; the runtime is that of <see cref="Parts"/>.

@@ -41,6 +41,9 @@ internal static class PageShell
         /// <summary>Whether the page carries the assembly itself.</summary>
         public bool CarriesParts => IsLive && SingleFile;
 
+        /// <summary>Whether the assembly starts while the page is read, before its own script asks.</summary>
+        public bool StartsAtOnce { get; init; }
+
         /// <summary>Light or dark, for a page that stands in another's frame, without top bar and foot; null for others.</summary>
         public string? FramedIn { get; init; }
 
@@ -62,7 +65,7 @@ internal static class PageShell
     public static string Html(Parts parts)
     {
         var html = new StringBuilder();
-        string[] atEnd = [.. ScriptsAtEnd(parts)];
+        string[] desk = parts.Works ? [Script(LiveAssets.Desk(parts.CarriesParts))] : [], atEnd = [.. ScriptsAtEnd(parts)];
         string body = Explorable.Exported(parts.Body);
         bool framed = parts.FramedIn is not null;
         html.Append("<!DOCTYPE html>\n<html lang=\"en-GB\"").Append(framed ? $" data-theme=\"{parts.FramedIn}\"" : "")
@@ -70,13 +73,21 @@ internal static class PageShell
             .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
             .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"")
             .Append(HtmlText.Escape(Policy(
-                [EarlyScript, .. parts.CarriesParts ? [LiveAssets.TakePart] : (string[])[], .. atEnd],
+                [EarlyScript, .. parts.CarriesParts ? [LiveAssets.TakePart, LiveAssets.Begin] : (string[])[], .. desk, .. atEnd],
                 parts.Works, parts.Face.Length > 0))).Append("\">\n")
             .Append("<meta name=\"referrer\" content=\"no-referrer\">\n<meta name=\"color-scheme\" content=\"light dark\">\n")
             .Append("<link rel=\"icon\" href=\"data:,\">\n")
-            .Append("<title>").Append(HtmlText.Escape(parts.Title)).Append(parts.IsIndex ? "" : TitleEnd)
-                .Append("</title>\n").Append(parts.Head)
-            .Append("<style>\n").Append(FigureAssets.Style).Append(PageAssets.Style).Append(parts.Face).Append("</style>\n");
+            .Append("<title>").Append(HtmlText.Escape(parts.Title))
+            .Append(parts.IsIndex ? "" : TitleEnd.Replace("–", "&ndash;", StringComparison.Ordinal)).Append("</title>\n").Append(parts.Head)
+            .Append("<style>\n").Append(HtmlText.Plain(FigureAssets.Style + PageAssets.Style, "\\00")).Append(parts.Face)
+            .Append("</style>\n");
+        if (parts.StartsAtOnce)
+        {
+            AppendDesk();
+            html.Append("<script>").Append(LiveAssets.Begin).Append("</script>\n");
+            AppendParts(html, LiveAssets.Scripts);
+        }
+
         if (framed)
         {
             html.Append("</head>\n<body>\n").Append(body);
@@ -90,21 +101,34 @@ internal static class PageShell
             AppendFoot(html, parts.Facts);
         }
 
-        if (parts.Works)
-            AppendData(html, "live-worker", LiveAssets.Worker);
+        if (!parts.StartsAtOnce)
+            AppendDesk();
         foreach (string script in atEnd)
             html.Append("<script>").Append(script).Append("</script>\n");
 
         // Last, for nearly all of the page's length is in them: what stands before is shown and moves meanwhile.
         if (parts.CarriesParts)
-        {
-            foreach ((string name, string text) in LiveAssets.Parts)
-                html.Append(CultureInfo.InvariantCulture, $"<script type=\"application/json\" data-file=\"{name}\">{text}</script>")
-                    .Append(CultureInfo.InvariantCulture, $"<script>{LiveAssets.TakePart}</script>\n");
-        }
+            AppendParts(html, parts.StartsAtOnce ? LiveAssets.Parts.Except(LiveAssets.Scripts) : LiveAssets.Parts);
 
         return html.Append("</body>\n</html>\n").ToString();
+
+        void AppendDesk()
+        {
+            if (!parts.Works)
+                return;
+            AppendData(html, "live-worker", LiveAssets.Worker);
+            html.Append("<script>").Append(desk[0]).Append("</script>\n");
+        }
     }
+
+    private static void AppendParts(StringBuilder html, IEnumerable<(string Name, string Text)> parts)
+    {
+        foreach ((string name, string text) in parts)
+            html.Append(CultureInfo.InvariantCulture, $"<script type=\"application/json\" data-file=\"{name}\">{text}</script>")
+                .Append(CultureInfo.InvariantCulture, $"<script>{LiveAssets.TakePart}</script>\n");
+    }
+
+    private static string Script(string text) => HtmlText.Plain(HtmlText.ScriptBody(text));
 
     private static void AppendTopBar(StringBuilder html, bool isIndex, bool hasCode)
     {
@@ -136,21 +160,19 @@ internal static class PageShell
 
     /// <summary>Writes data for a script.</summary>
     public static void AppendData(StringBuilder html, string id, string json) => html.Append("<script type=\"application/json\" id=\"")
-        .Append(id).Append("\">").Append(HtmlText.ScriptBody(json)).Append("</script>\n");
+        .Append(id).Append("\">").Append(Script(json)).Append("</script>\n");
 
     private static IEnumerable<string> ScriptsAtEnd(Parts parts)
     {
         if (parts.FramedIn is null)
-            yield return HtmlText.ScriptBody(PageAssets.Script);
+            yield return Script(PageAssets.Script);
         if (parts.Works || parts.Body.Contains(" data-read=", StringComparison.Ordinal))
-            yield return HtmlText.ScriptBody(FigureAssets.Reading);
-        if (parts.Works)
-            yield return HtmlText.ScriptBody(LiveAssets.Desk(parts.CarriesParts));
+            yield return Script(FigureAssets.Reading);
         string own = parts.OwnScript.Length > 0 || !parts.Works ? parts.OwnScript : FigureAssets.Exploring;
         if (own.Length > 0)
-            yield return HtmlText.ScriptBody(own);
+            yield return Script(own);
         if (parts.IsEdited)
-            yield return HtmlText.ScriptBody(LiveAssets.Edit);
+            yield return Script(LiveAssets.Edit);
     }
 
     /// <summary>

@@ -23,14 +23,14 @@ internal static class LivePage
     private const string Head =
         """
         <h1>Your car</h1>
-        <section id="live-bar" aria-label="Answer" aria-live="polite"><p>The calculation is starting …</p></section>
+        <section id="live-bar" aria-label="Answer" aria-live="polite"><p>The calculation is starting &hellip;</p></section>
         <noscript><p>This page works the numbers out itself and needs scripts for it.</p></noscript>
         """;
 
     private const string Car =
         """
         <div class="bb-row"><label for="live-begin">Begin with</label>
-        <select id="live-begin"><option value="">choose …</option></select>
+        <select id="live-begin"><option value="">choose &hellip;</option></select>
         <label for="live-open">or open a vehicle file</label>
         <input type="file" id="live-open" accept=".json,application/json">
         <label for="live-units">Units</label>
@@ -44,7 +44,7 @@ internal static class LivePage
         <button type="button" id="live-picture" aria-expanded="false" aria-controls="live-scan">Picture to scan</button>
         <button type="button" id="live-forget">Forget what is kept here</button></div>
         <div id="live-scan" role="region" aria-label="Picture to scan" hidden></div>
-        <details class="bb-more"><summary>Paste a vehicle file or a car’s words</summary>
+        <details class="bb-more"><summary>Paste a vehicle file or a car&rsquo;s words</summary>
         <label for="live-text">Text of the file, or what a link or a scanned picture says</label>
         <textarea id="live-text" spellcheck="false"></textarea>
         <p><button type="button" id="live-paste">Take it</button></p></details>
@@ -144,7 +144,7 @@ internal static class LivePage
     {
         ArgumentNullException.ThrowIfNull(text);
         var body = new StringBuilder();
-        body.Append("<style>\n").Append(LiveAssets.Style).Append("\n</style>\n")
+        body.Append("<style>\n").Append(HtmlText.Plain(LiveAssets.Style, "\\00")).Append("\n</style>\n")
             .Append("<main id=\"content\" class=\"bb-live-page\" tabindex=\"-1\">\n").Append(Head)
                 .Append("\n<nav id=\"live-tabs\" aria-label=\"Parts of this page\">");
         foreach ((string tab, string label, string _) in Tabs)
@@ -171,6 +171,7 @@ internal static class LivePage
         var parts = new PageShell.Parts(Title, body.ToString(), [], IsIndex: false, SingleFile: true, HasCode: false)
         {
             IsLive = true,
+            StartsAtOnce = true,
             OwnScript = LiveAssets.Script,
         };
         return new RenderedPage(FileName, Title, Summary, PageShell.Html(parts), []) { IsLive = true };

@@ -5,19 +5,19 @@ namespace BrakeBalance.Answers;
 /// <summary>A kind of quantity an axis, a column or a readout shows: its SI unit and its display unit in either system.</summary>
 /// <remarks>
 /// Layers hold their numbers in the SI unit; the conversion to display units happens once, where a number meets an axis,
-/// a column or a text. All conversion factors come from UnitsNet.
+/// a column or a text. All conversion factors come from UnitsNet, which is asked when a measure is first shown: a page shows a few of them.
 /// </remarks>
-public sealed record Measure
+public sealed class Measure
 {
-    private readonly DisplayUnit _metric;
-    private readonly DisplayUnit _customary;
+    private readonly Lazy<DisplayUnit> _metric;
+    private readonly Lazy<DisplayUnit> _customary;
 
-    private Measure(string name, Enum? siUnit, DisplayUnit metric, DisplayUnit customary)
+    private Measure(string name, Enum? siUnit, Func<DisplayUnit> metric, Func<DisplayUnit> customary)
     {
         Name = name;
         SiUnit = siUnit;
-        _metric = metric;
-        _customary = customary;
+        _metric = new(metric);
+        _customary = new(customary);
     }
 
     /// <summary>A pure number, such as an adhesion [–].</summary>
@@ -107,7 +107,7 @@ public sealed record Measure
     public static Measure Of(
         string name, Enum siUnit, (Enum Unit, string Symbol, double RoundTo) metric, (Enum Unit, string Symbol, double RoundTo) customary)
     {
-        return new Measure(name, siUnit, Unit(metric), Unit(customary));
+        return new Measure(name, siUnit, () => Unit(metric), () => Unit(customary));
 
         DisplayUnit Unit((Enum Unit, string Symbol, double RoundTo) of)
         {
@@ -125,13 +125,13 @@ public sealed record Measure
     public static Measure Pure(string name, string symbol, double scale, double roundTo)
     {
         var unit = new DisplayUnit(symbol, scale, 0, roundTo);
-        return new Measure(name, null, unit, unit);
+        return new Measure(name, null, () => unit, () => unit);
     }
 
     /// <summary>The display unit in one system of units.</summary>
     /// <param name="units">The system of units.</param>
     /// <returns>The display unit.</returns>
-    public DisplayUnit In(UnitSystem units) => units == UnitSystem.Us ? _customary : _metric;
+    public DisplayUnit In(UnitSystem units) => units == UnitSystem.Us ? _customary.Value : _metric.Value;
 
     /// <summary>An SI value as running text in display units.</summary>
     /// <param name="si">The value in <see cref="SiUnit"/>.</param>

@@ -19,7 +19,7 @@ public class PageRendererTests
         Assert.Contains("<h2 id=\"the-load-moves-forward\">", html, StringComparison.Ordinal);
         Assert.Contains("<a href=\"#what-to-see\">What to see</a>", html, StringComparison.Ordinal);
         Assert.Contains("<dd>an &lt;invented&gt; car</dd>", html, StringComparison.Ordinal);
-        Assert.Contains("<title>Which axle locks first? – Brake balance notebooks</title>", html, StringComparison.Ordinal);
+        Assert.Contains("<title>Which axle locks first? &ndash; Brake balance notebooks</title>", html, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -486,6 +486,20 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
         }
     }
 
+    [Fact]
+    public void The_page_is_written_in_ASCII_which_a_browser_reads_fastest() => Assert.True(System.Text.Ascii.IsValid(Html.Value));
+
+    [Fact]
+    public void A_vehicle_file_may_go_beside_the_question()
+    {
+        string file = File.ReadAllText(CoupeFile);
+        JsonObject within = new() { ["do"] = "car", ["text"] = file, ["units"] = "us" };
+        JsonObject beside = new() { ["do"] = "car", ["units"] = "us" };
+        string expected = new LiveDesk().Answer(within.ToJsonString());
+        Assert.Contains("psi", expected, StringComparison.Ordinal);
+        Assert.Equal(expected, new LiveDesk().Answer(beside.ToJsonString(), file));
+    }
+
     private static JsonObject Reply(LiveDesk desk, JsonObject request) => (JsonObject)JsonNode.Parse(desk.Answer(request.ToJsonString()))!;
 
     private static Task<string> TextAsync(WatchedPage page, string expression) => page.Page.EvaluateExpressionAsync<string>(expression);

@@ -53,7 +53,7 @@ const bbDesk = (() => {
       const [name, first] = waiting.entries().next().value;
       waiting.delete(name);
       asked = { ...first, id: ++serial };
-      worker.postMessage({ id: asked.id, start: first.start, request: first.request });
+      worker.postMessage({ id: asked.id, start: first.start, request: first.request, text: first.text });
     };
     worker.addEventListener("message", event => {
       if (!asked || event.data.id !== asked.id) return;
@@ -76,13 +76,18 @@ const bbDesk = (() => {
     const ready = Promise.race([put("start", { start: name }), ...files.filter(file => file).map(fetchShared)]);
     return {
       ready,
-      ask: async (name, request) => {
+      // A vehicle file goes beside the question: written as JSON it would have to be read as JSON twice.
+      ask: async (name, { text, ...request }) => {
         const began = await ready;
-        return began?.fault ? began : put(name, { request: JSON.stringify(request) });
+        return began?.fault ? began : put(name, { request: JSON.stringify(request), text });
       },
       end: () => { worker.terminate(); workers.delete(worker); asked?.resolve(null); waiting.forEach(entry => entry.resolve(null)); },
     };
   };
+  // The first desk, which may have been started while the page was read.
+  let early = null;
+  const begin = () => { early = start(); };
+  const first = () => { const one = early ?? start(); early = null; return one; };
   // The set-ups that a reader keeps on this device; null for none, or where storage is refused.
   const KEPT = "bb-cars";
   const kept = () => {
@@ -93,5 +98,5 @@ const bbDesk = (() => {
   };
   const keep = found => { try { localStorage.setItem(KEPT, JSON.stringify(found)); } catch { /* they last as long as the page */ } };
   const forget = () => { try { localStorage.removeItem(KEPT); } catch { /* nothing was kept */ } };
-  return { start, part, partHere, kits, kept, keep, forget };
+  return { start, begin, first, part, partHere, kits, kept, keep, forget };
 })();

@@ -36,11 +36,11 @@
   };
 
   addEventListener("message", async event => {
-    const { id, name, packed, start: assembly, request } = event.data;
+    const { id, name, packed, start: assembly, request, text } = event.data;
     if (name) { part(name).take(packed); return; }
     try {
       if (assembly) await start(assembly);
-      postMessage({ id, reply: request ? await answer(request) : "{}" });
+      postMessage({ id, reply: request ? await answer(request, text) : "{}" });
     } catch (error) {
       postMessage({ id, reply: JSON.stringify({ fault: String(error && error.message || error) }) });
     }

@@ -15,7 +15,7 @@
 
   // ---- Two workers: one for what the hand moves, one for what takes long.
   const startDesk = bbDesk.start;
-  let quick = startDesk(), slow = null;
+  let quick = bbDesk.first(), slow = null;
 
   // ---- State. A set-up is a vehicle file, the logs typed in, and values moved by sliders but not kept yet.
   const fresh = (name, text) => ({ name, text, logs: {}, set: {}, back: [] });

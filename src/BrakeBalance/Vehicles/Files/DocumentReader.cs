@@ -216,7 +216,7 @@ internal sealed class DocumentReader
             case FieldShape.Flag when kind is JsonValueKind.True or JsonValueKind.False:
                 return kind == JsonValueKind.True;
             case FieldShape.Number when kind == JsonValueKind.Number:
-                return WithinLimits(field, node!.GetValue<double>(), path, node.ToJsonString());
+                return WithinLimits(field, node!.GetValue<double>(), path, node);
             case FieldShape.Choice when kind == JsonValueKind.String:
                 return Choose(field, node!.GetValue<string>(), path);
             case FieldShape.Number when !field.About.Whole && kind == JsonValueKind.String
@@ -226,8 +226,7 @@ internal sealed class DocumentReader
                     _ranges.Add(new(path, low.ToString(CultureInfo.InvariantCulture), high.ToString(CultureInfo.InvariantCulture)));
                 }
 
-                return WithinLimits(field, low, path, node.ToJsonString()) is null
-                    || WithinLimits(field, high, path, node.ToJsonString()) is null
+                return WithinLimits(field, low, path, node) is null || WithinLimits(field, high, path, node) is null
                     ? null
                     : 0.5 * (low + high);
             case FieldShape.Quantity when kind == JsonValueKind.String:
@@ -289,17 +288,17 @@ internal sealed class DocumentReader
             : given;
     }
 
-    private double? WithinLimits(FieldInfo field, double value, string path, string shown)
+    private double? WithinLimits(FieldInfo field, double value, string path, JsonNode shown)
     {
         if (field.About.Whole && value != Math.Floor(value))
         {
-            Add(path, $"{shown} is not a whole number.", Accepted(field));
+            Add(path, $"{shown.ToJsonString()} is not a whole number.", Accepted(field));
             return null;
         }
 
         if (value < field.LowNumber || value > field.HighNumber || !double.IsFinite(value))
         {
-            Add(path, $"{shown} is outside the range accepted.", Accepted(field));
+            Add(path, $"{shown.ToJsonString()} is outside the range accepted.", Accepted(field));
             return null;
         }
 

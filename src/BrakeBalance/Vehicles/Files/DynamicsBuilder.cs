@@ -25,8 +25,8 @@ internal sealed class DynamicsBuilder(List<Problem> problems)
         WheelInertia = document.WheelInertia,
         Track = document.Track,
         BrakeImbalance = document.BrakeImbalance ?? 0,
-        SlipCurve = PublishedSlipCurves.All.FirstOrDefault(curve => curve.Name == document.Tyre!.SlipCurve),
-        LateralStiffnessRatio = document.Tyre!.LateralStiffnessRatio,
+        SlipCurve = document.Tyre!.SlipCurve is { } known ? PublishedSlipCurves.All.FirstOrDefault(curve => curve.Name == known) : null,
+        LateralStiffnessRatio = document.Tyre.LateralStiffnessRatio,
         Heat = document.Heat is { } heat ? Heat(heat, DocumentReader.Join(path, "heat")) : null,
     };
 

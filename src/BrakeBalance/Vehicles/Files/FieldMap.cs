@@ -90,7 +90,7 @@ internal static class FieldMap
     public static IReadOnlyList<FieldInfo> Of(Type document) => Maps.GetOrAdd(document, Build);
 
     public static IReadOnlyList<KindAttribute> Kinds(Type document) =>
-        KindsOf.GetOrAdd(document, type => [.. type.GetCustomAttributes<KindAttribute>(inherit: false)]);
+        document.IsAbstract ? KindsOf.GetOrAdd(document, type => [.. type.GetCustomAttributes<KindAttribute>(inherit: false)]) : [];
 
     /// <summary>The document type of a kind; the type itself where it has no kinds, or none of that name.</summary>
     public static Type OfKind(Type document, string? kind) =>

@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Collections.Concurrent;
 using System.Text.RegularExpressions;
 using UnitsNet.Units;
@@ -11,14 +10,12 @@ internal static partial class QuantityText
     // Beyond these a change of unit could overflow, and nothing of a car is that large or small.
     private const double LargestNumber = 1e15, SmallestNumber = 1e-15;
 
-    private static readonly SearchValues<char> Plain = SearchValues.Create("-0123456789.");
-
     private static readonly string[] FractionsOfAnInch = ["2", "4", "8", "16", "32", "64", "128"];
 
     // A slider reads the same file again and again; whoever reads a thousand files does not keep them all.
     private const int MostKnown = 1000;
 
-    private static readonly ConcurrentDictionary<(Type, string), (string? Fault, IQuantity? Low, IQuantity? High)> Known = new();
+    private static readonly ConcurrentDictionary<string, Reading> Known = new();
 
     /// <summary>Units named in messages for a kind of quantity.</summary>
     public static string Accepted(Type quantity) => KnownQuantities.Accepted(quantity);
@@ -32,14 +29,25 @@ internal static partial class QuantityText
             Known.Clear();
         }
 
-        (string? fault, low, high) = Known.GetOrAdd((quantity, text), static key =>
-            (ReadBoth(key.Item2, key.Item1, out IQuantity? from, out IQuantity? to), from, to));
-        return fault;
+        string key = $"{quantity.Name} {text}";
+        if (!Known.TryGetValue(key, out Reading? known))
+        {
+            string? fault = ReadBoth(text, quantity, out IQuantity? from, out IQuantity? to);
+            known = Known.GetOrAdd(key, new Reading(fault, from, to));
+        }
+
+        (low, high) = (known.Low, known.High);
+        return known.Fault;
     }
 
     private static string? ReadBoth(string text, Type quantity, out IQuantity? low, out IQuantity? high)
     {
-        (low, high) = (null, null);
+        low = high = ReadPlain(text, quantity);
+        if (low is not null)
+        {
+            return null;
+        }
+
         string[] ends = text.Split("..", StringSplitOptions.TrimEntries);
         if (ends.Length > 2)
         {
@@ -126,7 +134,8 @@ internal static partial class QuantityText
     {
         int gap = text.IndexOf(' ', StringComparison.Ordinal);
         ReadOnlySpan<char> number = text.AsSpan(0, Math.Max(0, gap));
-        return !number.ContainsAnyExcept(Plain) && double.TryParse(number, CultureInfo.InvariantCulture, out double value)
+        return double.TryParse(
+            number, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double value)
             && Math.Abs(value) is 0 or (>= SmallestNumber and <= LargestNumber)
             && KnownQuantities.FindWord(quantity, text[(gap + 1)..]) is { } unit ? KnownQuantities.From(value, unit) : null;
     }
@@ -158,6 +167,8 @@ internal static partial class QuantityText
         value = Length.FromInches(match.Groups["sign"].Value == "-" ? -inches : inches);
         return inches > LargestNumber ? $"\"{text}\" is no number of a car." : null;
     }
+
+    private sealed record Reading(string? Fault, IQuantity? Low, IQuantity? High);
 
     private static string NoFraction(string text) =>
         $"\"{text}\" is no fraction of an inch: write halves to 128ths below one, such as \"1-1/8 in\".";
