@@ -78,7 +78,8 @@ internal static class PageShell
             .Append("<meta name=\"referrer\" content=\"no-referrer\">\n<meta name=\"color-scheme\" content=\"light dark\">\n")
             .Append("<link rel=\"icon\" href=\"data:,\">\n")
             .Append("<title>").Append(HtmlText.Escape(parts.Title))
-            .Append(parts.IsIndex ? "" : TitleEnd.Replace("–", "&ndash;", StringComparison.Ordinal)).Append("</title>\n").Append(parts.Head)
+            .Append(parts.IsIndex ? "" : TitleEnd.Replace("–", "&ndash;", StringComparison.Ordinal)).Append("</title>\n")
+            .Append(parts.Head)
             .Append("<style>\n").Append(HtmlText.Plain(FigureAssets.Style + PageAssets.Style, "\\00")).Append(parts.Face)
             .Append("</style>\n");
         if (parts.StartsAtOnce)

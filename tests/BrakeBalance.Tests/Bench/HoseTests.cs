@@ -11,7 +11,8 @@ public sealed class HoseTests
 
     private static readonly HoseDuty Duty = new() { Highest = Pressure.FromBars(95), Hottest = Temperature.FromDegreesCelsius(95) };
 
-    private static HoseAssembly Hose(double overall = 700, double first = 30, double second = 40) => new("feed", HoseRating.Find("EN 853 1SN", "-6")!,
+    private static HoseAssembly Hose(double overall = 700, double first = 30, double second = 40) => new(
+        "feed", HoseRating.Find("EN 853 1SN", "-6")!,
         new HoseEnd { Fitting = "straight", CutOff = Mm(first) },
         new HoseEnd { Fitting = "straight", CutOff = Mm(second) })
     {
