@@ -6,9 +6,6 @@ public static class NumberText
     private const int SignificantDigits = 6;
     private const double LongestTravelMetres = 3;
 
-    private static readonly string[] Customary =
-        ["in", "ft", "in²", "in³", "lb", "lbf", "lbf·ft", "psi", "inHg", "mph", "°F", "US gal/min"];
-
     /// <summary>A number with at most six significant digits; powers of ten only where plain digits would hide it.</summary>
     /// <param name="value">The number.</param>
     /// <returns>Such as <c>0.8125</c>, <c>1234570</c> or <c>2.5E-07</c>.</returns>
@@ -45,7 +42,7 @@ public static class NumberText
     /// </summary>
     internal static string Written(string text, UnitSystem units) => string.Join(" .. ", text.Split(" .. ").Select(one =>
         one.Split(' ', 2) is [var number, var unit] && double.TryParse(number, CultureInfo.InvariantCulture, out double value)
-            && Customary.Contains(unit) != (units == UnitSystem.Us) && KnownQuantities.FindWord(unit) is { } known
+            && KnownQuantities.FindWord(unit) is { } known && OtherUnits.IsCustomary(known) != (units == UnitSystem.Us)
             ? Shown(KnownQuantities.From(value, known), units) : one));
 
     /// <summary>A quantity in the unit in which its kind is shown, with four significant digits.</summary>

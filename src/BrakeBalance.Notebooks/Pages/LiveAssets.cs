@@ -21,15 +21,13 @@ internal static class LiveAssets
     /// <summary>What stands behind each part in a page that carries them: it hands the part on.</summary>
     public static string TakePart => "bbDesk.partHere(document.currentScript.previousElementSibling)";
 
-    /// <summary>Starts the assembly before the page's own script asks.</summary>
-    public static string Begin => "bbDesk.begin()";
-
     /// <summary>The script that starts the assembly and asks it.</summary>
     /// <param name="carriesParts">Whether the page carries the parts itself.</param>
-    public static string Desk(bool carriesParts) => PageAssets.Read("Pages.desk.js")
+    /// <param name="startsAtOnce">Whether the assembly starts before the page's own script asks.</param>
+    public static string Desk(bool carriesParts, bool startsAtOnce) => PageAssets.Read("Pages.desk.js")
         .Replace("__BB_SHARED__", carriesParts ? "" : PageNames.SharedScript, StringComparison.Ordinal)
         .Replace("__BB_CELLS__", PageNames.CellsScript, StringComparison.Ordinal)
-        .Replace("__BB_LETTERS__", Letters, StringComparison.Ordinal);
+        .Replace("__BB_LETTERS__", Letters, StringComparison.Ordinal) + (startsAtOnce ? "bbDesk.begin();\n" : "");
 
     /// <summary>The script of the page of one's own car.</summary>
     public static string Script => PageAssets.Read("Pages.live.js");

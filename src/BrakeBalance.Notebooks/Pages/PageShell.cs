@@ -65,7 +65,8 @@ internal static class PageShell
     public static string Html(Parts parts)
     {
         var html = new StringBuilder();
-        string[] desk = parts.Works ? [Script(LiveAssets.Desk(parts.CarriesParts))] : [], atEnd = [.. ScriptsAtEnd(parts)];
+        string desk = parts.Works ? Script(LiveAssets.Desk(parts.CarriesParts, parts.StartsAtOnce)) : "";
+        string[] atEnd = [.. ScriptsAtEnd(parts)];
         string body = Explorable.Exported(parts.Body);
         bool framed = parts.FramedIn is not null;
         html.Append("<!DOCTYPE html>\n<html lang=\"en-GB\"").Append(framed ? $" data-theme=\"{parts.FramedIn}\"" : "")
@@ -73,7 +74,10 @@ internal static class PageShell
             .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
             .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"")
             .Append(HtmlText.Escape(Policy(
-                [EarlyScript, .. parts.CarriesParts ? [LiveAssets.TakePart, LiveAssets.Begin] : (string[])[], .. desk, .. atEnd],
+                [
+                    EarlyScript, .. parts.CarriesParts ? [LiveAssets.TakePart] : (string[])[], .. parts.Works ? [desk] : (string[])[],
+                    .. atEnd,
+                ],
                 parts.Works, parts.Face.Length > 0))).Append("\">\n")
             .Append("<meta name=\"referrer\" content=\"no-referrer\">\n<meta name=\"color-scheme\" content=\"light dark\">\n")
             .Append("<link rel=\"icon\" href=\"data:,\">\n")
@@ -85,7 +89,6 @@ internal static class PageShell
         if (parts.StartsAtOnce)
         {
             AppendDesk();
-            html.Append("<script>").Append(LiveAssets.Begin).Append("</script>\n");
             AppendParts(html, LiveAssets.Scripts);
         }
 
@@ -102,7 +105,7 @@ internal static class PageShell
             AppendFoot(html, parts.Facts);
         }
 
-        if (!parts.StartsAtOnce)
+        if (parts.Works && !parts.StartsAtOnce)
             AppendDesk();
         foreach (string script in atEnd)
             html.Append("<script>").Append(script).Append("</script>\n");
@@ -115,10 +118,8 @@ internal static class PageShell
 
         void AppendDesk()
         {
-            if (!parts.Works)
-                return;
             AppendData(html, "live-worker", LiveAssets.Worker);
-            html.Append("<script>").Append(desk[0]).Append("</script>\n");
+            html.Append("<script>").Append(desk).Append("</script>\n");
         }
     }
 

@@ -30,6 +30,9 @@ internal static class OtherUnits
         (MassMomentOfInertiaUnit.KilogramSquareMeter, MassMomentOfInertiaUnit.PoundSquareFoot),
     ];
 
+    /// <summary>Whether a unit is one of the customary system.</summary>
+    public static bool IsCustomary(Enum unit) => Array.Exists(Pairs, pair => pair.Customary.Equals(unit));
+
     /// <summary>The unit in which an entry is shown.</summary>
     /// <param name="field">The entry: a vacuum is inches of mercury, a height feet.</param>
     /// <param name="unit">The unit in which the file gives it.</param>

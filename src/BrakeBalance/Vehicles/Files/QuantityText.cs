@@ -29,26 +29,15 @@ internal static partial class QuantityText
             Known.Clear();
         }
 
-        string key = $"{quantity.Name} {text}";
-        if (!Known.TryGetValue(key, out Reading? known))
-        {
-            string? fault = ReadBoth(text, quantity, out IQuantity? from, out IQuantity? to);
-            known = Known.GetOrAdd(key, new Reading(fault, from, to));
-        }
-
-        (low, high) = (known.Low, known.High);
-        return known.Fault;
+        (string? fault, low, high) = Known.GetOrAdd($"{quantity.Name} {text}", _ =>
+            new Reading(ReadBoth(text, quantity, out IQuantity? from, out IQuantity? to), from, to));
+        return fault;
     }
 
     private static string? ReadBoth(string text, Type quantity, out IQuantity? low, out IQuantity? high)
     {
-        low = high = ReadPlain(text, quantity);
-        if (low is not null)
-        {
-            return null;
-        }
-
-        string[] ends = text.Split("..", StringSplitOptions.TrimEntries);
+        (low, high) = (null, null);
+        string[] ends = text.Contains("..", StringComparison.Ordinal) ? text.Split("..", StringSplitOptions.TrimEntries) : [text.Trim()];
         if (ends.Length > 2)
         {
             return $"\"{text}\" has more than one \"..\".";
