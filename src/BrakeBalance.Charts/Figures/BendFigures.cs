@@ -88,13 +88,13 @@ public static class BendFigures
         double[] lateral = [.. map.Points.Select(Sideways)];
         double[] knees = [.. map.Points.Select(point => Math.Min(top, point.SafeKnee?.Pascals ?? 0))];
         bool always = map.Points.All(map.AnyKnee);
-        string set = $"present knee of {figure.Text(Measure.LinePressure, present)}";
+        string set = $"present knee of {SettingWords.Knee(present, figure.Units)}";
         string title = map.Points.FirstOrDefault(point => point.RearLetsGo) is not { } spins
             ? always ? "At any knee the front axle lets go first, in every bend" : $"The {set} keeps the front first in every bend"
             : spins.Course.LateralAcceleration.Value == 0 ? $"With the {set} the rear locks first even straight on"
             : $"With the {set} the rear lets go first at {RearLed(map)} g sideways";
         string everywhere = map.SafeKneeEverywhere is { } knee
-            ? always ? "Any knee does in every bend." : $"A knee of {figure.Text(Measure.LinePressure, knee)} holds in every bend shown."
+            ? always ? "Any knee does in every bend." : $"A knee of {SettingWords.Number(knee, figure.Units)} holds in every bend shown."
             : $"From {Lateral(map.Points.First(point => point.SafeKnee is null))} g sideways no knee does.";
         figure
             .Title(title)
@@ -146,7 +146,7 @@ public static class BendFigures
         run.From == run.To ? Lateral(run.From) : $"{Lateral(run.From)} to {Lateral(run.To)}"));
 
     private static string Limit(FigureBuilder figure, BendMap map, BendPoint point) =>
-        point.SafeKnee is not { } knee ? "no knee" : map.AnyKnee(point) ? "any knee" : figure.Text(Measure.LinePressure, knee);
+        point.SafeKnee is not { } knee ? "no knee" : map.AnyKnee(point) ? "any knee" : SettingWords.Number(knee, figure.Units);
 
     private static BendPoint[] Listed(BendMap map) => [.. map.Points.Where((_, i) => map.Points.Count < 15 || i % 2 == 0)];
 

@@ -146,7 +146,7 @@ public static partial class BalanceFigures
             (double x, double y) = place(knee);
             figure.Points(
                 i == 0 ? "knee" : Invariant.Text($"knee {i + 1}"), [x], [y],
-                label: $"knee {figure.Text(Measure.LinePressure, knee.LinePressures.Rear)}");
+                label: $"knee {SettingWords.Knee(knee.LinePressures.Rear, figure.Units)}");
         }
     }
 

@@ -20,9 +20,9 @@ public static class GaugeFigures
         string finding = analysis.Findings.Any(f => f.Kind == GaugeFindingKind.Swapped)
             ? "The gauges, lines or columns are swapped: no knee can be read"
             : seen.Length == 0 ? "No knee shows within the pressures read"
-            : seen.Length == 1 ? $"The gauges show a knee at {figure.Text(Measure.LinePressure, seen[0].Apply!.Knee!.Value.Estimate)}"
-            : $"The gauges show knees from {figure.Text(Measure.LinePressure, seen.Min(p => p.Apply!.Knee!.Value.Estimate))} "
-                + $"to {figure.Text(Measure.LinePressure, seen.Max(p => p.Apply!.Knee!.Value.Estimate))}";
+            : seen.Length == 1 ? $"The gauges show a knee at {SettingWords.Knee(seen[0].Apply!.Knee!.Value.Estimate, figure.Units)}"
+            : $"The gauges show knees from {SettingWords.Knee(seen.Min(p => p.Apply!.Knee!.Value.Estimate), figure.Units)} "
+                + $"to {SettingWords.Knee(seen.Max(p => p.Apply!.Knee!.Value.Estimate), figure.Units)}";
         figure
             .Title(finding)
             .Describe(
@@ -30,7 +30,7 @@ public static class GaugeFigures
                     + "pressure rising.",
                 $"{readings.Count} readings. "
                     + string.Join(' ', seen.Select(p =>
-                    $"{Name(p.Turns)}: knee {figure.Text(Measure.LinePressure, p.Apply!.Knee!.Value.Estimate)}, "
+                    $"{Name(p.Turns)}: knee {SettingWords.Knee(p.Apply!.Knee!.Value.Estimate, figure.Units)}, "
                         + $"slope {Measure.Number.Text(p.Apply.Slope!.Value.Estimate, figure.Units)}."))
                     + " Readings with pressure falling lie a little higher: the valve's hysteresis.")
             .X("Front line pressure", "p₁", Measure.LinePressure, 0, top)
@@ -85,12 +85,12 @@ public static class GaugeFigures
         Interval<Pressure>[] knees = [.. turns.Select(adjuster.KneeAt)];
         Interval<Pressure> perTurn = adjuster.KneePerTurn;
         return figure
-            .Title($"A turn moves the knee by {figure.Text(Measure.LinePressure, perTurn.Estimate)}")
+            .Title($"A turn moves the knee by {SettingWords.Knee(perTurn.Estimate, figure.Units)}")
             .Describe(
                 "Knee against turns of the adjuster from fully out, "
                     + "from gauge readings with pressure rising; the band holds the knee at 90 %.",
-                $"Each turn moves the knee by {figure.Text(Measure.LinePressure, perTurn.Low)} to "
-                    + $"{figure.Text(Measure.LinePressure, perTurn.High)}, at 90 %. The line is drawn over the turns measured only.")
+                $"Each turn moves the knee by {SettingWords.Knee(perTurn.Low, figure.Units)} to "
+                    + $"{SettingWords.Knee(perTurn.High, figure.Units)}, at 90 %. The line is drawn over the turns measured only.")
             .X("Turns in from fully out", "n", Measure.Number)
             .Y("Knee", "p", Measure.LinePressure, 0)
             .Band("90 % interval", turns, knees.Select(k => k.Low).ToArray(), knees.Select(k => k.High).ToArray(), Tone.Ideal)

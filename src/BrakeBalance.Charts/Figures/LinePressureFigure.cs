@@ -18,7 +18,7 @@ public static partial class BalanceFigures
         BalancePoint last = points[^1];
         string share = Measure.Percent.Text(last.LinePressures.Rear / last.LinePressures.Front, figure.Units);
         string title = knees.Count > 0
-            ? $"Above a knee of {figure.Text(Measure.LinePressure, knees[0].LinePressures.Rear)} the rear brakes get less of the pressure"
+            ? $"Above a knee of {SettingWords.Knee(knees[0].LinePressures.Rear, figure.Units)} the rear brakes get less of the pressure"
             : IsEven(points) ? $"The rear brakes get {share} of the front pressure all the way"
             : $"No valve holds the rear pressure back: it ends at {share} of the front pressure";
         LockUp[] lockUps = [.. adhesions.Select(model.FirstLockUp).OfType<LockUp>()];

@@ -117,8 +117,8 @@ public static class SettingFigures
                 "The highest knee that keeps the front axle first in all conditions, for each slope and spread of pad friction.",
                 string.Join(' ', known.Select(curve =>
                     $"With friction off by up to {Spread(curve.FrictionSpread)} the safe limit is "
-                    + $"{figure.Text(Measure.LinePressure, curve.Points[0].Knee)} at a slope of {Finding.Rate(curve.Points[0].Slope)} "
-                    + $"and {figure.Text(Measure.LinePressure, curve.Points[^1].Knee)} at {Finding.Rate(curve.Points[^1].Slope)}.")))
+                    + $"{SettingWords.Number(curve.Points[0].Knee, figure.Units)} at a slope of {Finding.Rate(curve.Points[0].Slope)} "
+                    + $"and {SettingWords.Number(curve.Points[^1].Knee, figure.Units)} at {Finding.Rate(curve.Points[^1].Slope)}.")))
             .X("Slope above the knee", "", Measure.Number)
             .Y("Safe limit of the knee", "p", Measure.LinePressure, 0);
         Tone[] tones = [Tone.Ideal, Tone.Main, Tone.Other, Tone.Front];

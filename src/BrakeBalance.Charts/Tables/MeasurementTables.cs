@@ -242,7 +242,7 @@ public static class MeasurementTables
         Id = id,
         Title = answer.Recommended is not { } at ? "The setting with least rear braking, case by case"
             : "At " + (at.Knee is { } knee
-                ? Measure.LinePressure.Text(knee, Display.Units)
+                ? SettingWords.Number(knee, Display.Units)
                 : Measure.Percent.Text(at.FrontForceShare!.Value, Display.Units))
                 + ", the highest within the chance, case by case",
         Table = new TableBuilder()

@@ -108,8 +108,8 @@ internal static class RenderCommand
             await using (var engines = new ChildEngines(kind, TimeSpan.FromSeconds(parsed.GetRequiredValue(limit))))
             {
                 ran = new(await RenderProgress.ShowAsync(
-                    terminal, changed, progress => new NotebookRunner(engines.StartAsync).RunAsync(changed, progress, cancellation))
-                        .ConfigureAwait(false));
+                    terminal, changed, progress => new NotebookRunner(engines.StartAsync, CellEngines.Beside(kind))
+                        .RunAsync(changed, progress, cancellation)).ConfigureAwait(false));
                 failures = [.. engines.LeftRunning];
             }
 

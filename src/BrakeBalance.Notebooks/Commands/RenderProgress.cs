@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Execution;
 using Spectre.Console;
@@ -33,22 +32,18 @@ internal static class RenderProgress
 
     private sealed class Lines(TextWriter output) : IProgress<RunStep>
     {
-        private readonly Stopwatch _sinceLast = new();
-
         public void Report(RunStep value)
         {
             if (value.Cell is { } cell)
             {
                 string outcome = cell.Failure is null ? "" : ", FAILED";
                 output.WriteLine(Invariant.Text($"{value.Notebook.Name}: cell {value.Done} of {value.Of} ({cell.Id}), "
-                    + $"{_sinceLast.Elapsed.TotalSeconds:0.00} s{outcome}"));
+                    + $"{value.Took.TotalSeconds:0.00} s{outcome}"));
             }
             else
             {
                 output.WriteLine($"{value.Notebook.Name}: {value.Notebook.Title}");
             }
-
-            _sinceLast.Restart();
         }
     }
 

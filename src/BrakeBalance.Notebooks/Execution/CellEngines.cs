@@ -3,12 +3,19 @@ namespace BrakeBalance.Notebooks.Execution;
 /// <summary>Makes engines, ready for their first cell.</summary>
 internal static class CellEngines
 {
+    // More would take more than 700 MB.
+    private const int Most = 2;
+
     /// <summary>Starts an engine and compiles a first expression in it, so that the first cell does not wait for the compiler.</summary>
     /// <param name="kind">What runs the cells.</param>
     /// <param name="folder">The notebook's folder, from which <c>#load</c> lines count.</param>
     /// <returns>The engine; the caller disposes of it.</returns>
     public static Task<ICellEngine> StartAsync(EngineKind kind, string folder) =>
         WarmAsync<ICellEngine>(kind == EngineKind.Script ? new ScriptEngine(folder) : new InteractiveEngine(folder));
+
+    /// <summary>How many notebooks run beside one another.</summary>
+    /// <remarks>Scripting catches what cells print by replacing the console's writers, so its cells run one at a time.</remarks>
+    public static int Beside(EngineKind kind) => kind == EngineKind.Script ? 1 : Math.Min(Most, Environment.ProcessorCount);
 
     /// <summary>Compiles a first expression in an engine.</summary>
     /// <param name="engine">The engine.</param>

@@ -6,8 +6,8 @@ namespace BrakeBalance.Measurements;
 /// <remarks>
 /// <para>First-order index S_i = V[E(y|x_i)]/V(y): the share of the variance that goes when x_i becomes known. Total index S_Ti: the share
 /// that x_i has a hand in, alone or with others. Two matrices A, B of random points and, for each input, A with that column from B.</para>
-/// <para>Source: estimators of Saltelli et al., Computer Physics Communications 181 (2010), table 2 (first order b, total f by Jansen);
-/// from memory, checked on the Ishigami function.</para>
+/// <para>Source: estimators of Saltelli et al., Computer Physics Communications 181 (2010), table 2, both by Jansen (first order c,
+/// total f); from memory, checked on the Ishigami function. A single input has exactly 1.</para>
 /// </remarks>
 internal static class SobolIndices
 {
@@ -33,12 +33,13 @@ internal static class SobolIndices
         double[] mixed = new double[inputs];
         for (int i = 0; i < inputs; i++)
         {
+            first[i] = 1;
             for (int j = 0; j < samples; j++)
             {
                 Array.Copy(a[j], mixed, inputs);
                 mixed[i] = b[j][i];
                 double y = function(mixed);
-                first[i] += (yb[j] - mean) * (y - ya[j]) / samples / variance;
+                first[i] -= (yb[j] - y) * (yb[j] - y) / (2.0 * samples) / variance;
                 total[i] += (ya[j] - y) * (ya[j] - y) / (2.0 * samples) / variance;
             }
         }

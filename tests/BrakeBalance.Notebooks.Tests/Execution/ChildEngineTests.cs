@@ -29,7 +29,7 @@ public class ChildEngineTests
         NotebookDocument bad = SampleNotebook.Of("bad", "# Bad", "var a = 1;", cell, "3"),
             after = SampleNotebook.Of("after", "# After", "40 + 2");
         await using var engines = new ChildEngines(EngineKind.Script, Long);
-        IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(engines.StartAsync).RunAsync([bad, after], null, default);
+        IReadOnlyList<ExecutedNotebook> executed = await Runner(engines).RunAsync([bad, after], null, default);
 
         Assert.Equal([false, true], executed.Select(notebook => notebook.Succeeded));
         ExecutedCodeCell failed = Assert.IsType<ExecutedCodeCell>(executed[0].Cells[^1]);
@@ -45,7 +45,7 @@ public class ChildEngineTests
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
         NotebookDocument before = SampleNotebook.Of("before", "# Before", "1"), after = SampleNotebook.Of("after", "# After", "2");
         NotebookDocument bad = SampleNotebook.Of("bad", "# Bad", "await System.Threading.Tasks.Task.Delay(8_000);", "Environment.Exit(3);");
-        IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(engines.StartAsync)
+        IReadOnlyList<ExecutedNotebook> executed = await Runner(engines)
             .RunAsync([before, bad, after], null, default);
         Assert.Equal([true, false, true], executed.Select(notebook => notebook.Succeeded));
         Assert.Contains("exit code 3", executed[1].Cells.OfType<ExecutedCodeCell>().Last().Failure?.Message, StringComparison.Ordinal);
@@ -58,7 +58,7 @@ public class ChildEngineTests
     public async Task An_endless_cell_is_ended_at_the_limit(EngineKind kind)
     {
         await using var engines = new ChildEngines(kind, TimeSpan.FromSeconds(10));
-        IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(engines.StartAsync).RunAsync(
+        IReadOnlyList<ExecutedNotebook> executed = await Runner(engines).RunAsync(
             [SampleNotebook.Of("endless", "# Endless", "while (true) { }"), SampleNotebook.Of("after", "# After", "1")], null, default);
         Assert.Contains("longer than 10 s", executed[0].Cells.OfType<ExecutedCodeCell>()
             .Single().Failure?.Message, StringComparison.Ordinal);
@@ -87,7 +87,7 @@ public class ChildEngineTests
             "new System.Threading.Thread(() => { System.Threading.Thread.Sleep(3_000); throw new Exception(\"late\"); }).Start();");
         NotebookDocument next = SampleNotebook.Of("next", "# Next", "var a = 20;", "System.Threading.Thread.Sleep(6_000);", "a + 1");
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
-        IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(engines.StartAsync).RunAsync([careless, next], null, default);
+        IReadOnlyList<ExecutedNotebook> executed = await Runner(engines).RunAsync([careless, next], null, default);
         Assert.True(executed[1].Succeeded, executed[1].Cells.OfType<ExecutedCodeCell>().Last().Failure?.Message);
         Assert.Equal("21", Assert.IsType<ExecutedCodeCell>(executed[1].Cells[^1]).Outputs.Single().Data[MediaTypes.Plain]);
         Assert.Equal(["careless: after its last cell the process that ran it ended: something that the cell left running failed: late. "
@@ -102,7 +102,7 @@ public class ChildEngineTests
         string cell = $"new System.Threading.Thread(() => {{ System.Threading.Thread.Sleep(1_500); {end} }}).Start();\n40 + 2";
         await using var engines = new ChildEngines(EngineKind.Script, Long);
         ExecutedNotebook executed =
-            (await new NotebookRunner(engines.StartAsync).RunAsync([SampleNotebook.Of("careless", "# Careless", cell)], null, default))
+            (await Runner(engines).RunAsync([SampleNotebook.Of("careless", "# Careless", cell)], null, default))
             .Single();
         Assert.Equal("42", Assert.IsType<ExecutedCodeCell>(executed.Cells[1]).Outputs.Single().Data[MediaTypes.Plain]);
         for (int i = 0; i < 200 && engines.LeftRunning.Count == 0; i++)
@@ -121,7 +121,7 @@ public class ChildEngineTests
             SampleNotebook.Of("careless", "# Careless", "_ = System.Threading.Tasks.Task.Run(() => throw new Exception(\"unseen\"));",
             "System.Threading.Thread.Sleep(200); GC.Collect(); GC.WaitForPendingFinalizers(); 7");
         await using var engines = new ChildEngines(EngineKind.Script, Long);
-        ExecutedNotebook executed = (await new NotebookRunner(engines.StartAsync).RunAsync([careless], null, default)).Single();
+        ExecutedNotebook executed = (await Runner(engines).RunAsync([careless], null, default)).Single();
         Assert.True(executed.Succeeded);
         Assert.Empty(engines.LeftRunning);
     }
@@ -141,7 +141,7 @@ public class ChildEngineTests
     public async Task Notebooks_do_not_see_each_other()
     {
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
-        IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(engines.StartAsync).RunAsync(
+        IReadOnlyList<ExecutedNotebook> executed = await Runner(engines).RunAsync(
             [SampleNotebook.Of("one", "# One", "var a = 1;"), SampleNotebook.Of("two", "# Two", "a")], null, default);
         Assert.Contains("'a' does not exist", executed[1].Cells.OfType<ExecutedCodeCell>()
             .Single().Failure?.Message, StringComparison.Ordinal);
@@ -155,7 +155,7 @@ public class ChildEngineTests
         NotebookDocument notebook = NotebookFile.Read(RepositoryRoot.File($"notebooks/{name}.ipynb"));
         ExecutedNotebook here = (await new NotebookRunner(EngineKind.Interactive).RunAsync([notebook], null, default)).Single();
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
-        ExecutedNotebook there = (await new NotebookRunner(engines.StartAsync).RunAsync([notebook], null, default)).Single();
+        ExecutedNotebook there = (await Runner(engines).RunAsync([notebook], null, default)).Single();
         Assert.True(here.Succeeded && there.Succeeded);
         Assert.Equal(Texts(here), Texts(there));
 
@@ -170,7 +170,35 @@ public class ChildEngineTests
         using var stop = new CancellationTokenSource(TimeSpan.FromSeconds(5));
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() =>
-            new NotebookRunner(engines.StartAsync)
-            .RunAsync([SampleNotebook.Of("endless", "# Endless", "while (true) { }")], null, stop.Token));
+            Runner(engines).RunAsync([SampleNotebook.Of("endless", "# Endless", "while (true) { }")], null, stop.Token));
     }
+
+    [Fact]
+    public async Task Notebooks_beside_one_another_print_each_into_its_own_cell()
+    {
+        const string Cell = "for (int i = 0; i < 20; i++)\n{\n    Console.Write(word);\n    System.Threading.Thread.Sleep(20);\n}";
+        await using var engines = new ChildEngines(EngineKind.Interactive, Long);
+        IReadOnlyList<ExecutedNotebook> executed = await Runner(engines).RunAsync(
+            [.. new[] { "a", "b", "c" }.Select(word => SampleNotebook.Of(word, "# Prints", $"var word = \"{word}\";", Cell))], null, default);
+        Assert.Equal([new string('a', 20), new string('b', 20), new string('c', 20)],
+            executed.Select(notebook => notebook.Cells.OfType<ExecutedCodeCell>().Last().Outputs.Single().Data[MediaTypes.Plain]));
+    }
+
+    [Fact]
+    public async Task Two_notebooks_that_each_end_the_process_they_share_are_both_blamed()
+    {
+        await using var engines = new ChildEngines(EngineKind.Interactive, Long);
+        IReadOnlyList<ExecutedNotebook> executed = await Runner(engines).RunAsync(
+        [
+            SampleNotebook.Of("one", "# One", "System.Threading.Thread.Sleep(2_000);", "Environment.Exit(3);"),
+            SampleNotebook.Of("two", "# Two", "System.Threading.Thread.Sleep(2_000);", "Environment.Exit(4);"),
+            SampleNotebook.Of("three", "# Three", "3"),
+        ], null, default);
+        Assert.Equal([false, false, true], executed.Select(notebook => notebook.Succeeded));
+        Assert.Contains("exit code 3", executed[0].Cells.OfType<ExecutedCodeCell>().Last().Failure?.Message, StringComparison.Ordinal);
+        Assert.Contains("exit code 4", executed[1].Cells.OfType<ExecutedCodeCell>().Last().Failure?.Message, StringComparison.Ordinal);
+        Assert.Empty(engines.LeftRunning);
+    }
+
+    private static NotebookRunner Runner(ChildEngines engines) => new(engines.StartAsync, engines.Kind == EngineKind.Script ? 1 : 2);
 }

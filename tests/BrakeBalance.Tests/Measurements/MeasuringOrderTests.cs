@@ -70,6 +70,17 @@ public class MeasuringOrderTests
     }
 
     [Fact]
+    public void Nothing_of_the_band_is_left_once_the_only_range_is_measured()
+    {
+        string file = File.ReadAllText(RepositoryFile("data/vehicles/coupe-1960s.json"));
+        Vehicle car = Read(file, new ValueOverride("wheelbase", "2.74 m .. 2.78 m"));
+        MeasuringAdvice[] advice = [.. MeasuringOrder.Bands(car).Where(answer => answer.Band.High > answer.Band.Low)
+            .Select(answer => Assert.Single(answer.MeasureNext))];
+        Assert.NotEmpty(advice);
+        Assert.All(advice, one => Assert.Equal(0, one.BandLeft, 9));
+    }
+
+    [Fact]
     public void A_range_in_the_file_is_the_files_own()
     {
         Vehicle car = Read("""

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Collections.Immutable;
 using System.ComponentModel;
 using System.Diagnostics;
 using System.Runtime.InteropServices;
@@ -20,6 +21,7 @@ internal sealed class CellProcess : IAsyncDisposable
     private readonly SemaphoreSlim _writing = new(1);
     private readonly StreamWriter _requests;
     private readonly Task _reading;
+    private ImmutableList<string> _notebooks = [];
     private string? _ending;
     private volatile bool _ended, _killed;
 
@@ -70,8 +72,14 @@ internal sealed class CellProcess : IAsyncDisposable
     /// <summary>Why it ended, as part of a sentence; null while it goes on.</summary>
     public string? Ending => _ended ? _ending : null;
 
-    /// <summary>The notebooks that ran here.</summary>
-    public List<string> Notebooks { get; } = [];
+    /// <summary>The notebooks that ran or run here, in the order of their first cells.</summary>
+    public ImmutableList<string> Notebooks => _notebooks;
+
+    /// <summary>A notebook is about to run its first cell here.</summary>
+    public void Enter(string notebook) => ImmutableInterlocked.Update(ref _notebooks, names => names.Add(notebook));
+
+    /// <summary>A notebook will run again elsewhere.</summary>
+    public void Leave(string notebook) => ImmutableInterlocked.Update(ref _notebooks, names => names.Remove(notebook));
 
     /// <summary>Asks for something and waits for the answer of the same engine.</summary>
     /// <exception cref="CellProcessEndedException">The process ended before it answered.</exception>

@@ -10,14 +10,16 @@ internal sealed class ChildEngine(ChildEngines engines, string folder, string na
     private readonly List<string> _done = [];
     private ChildEngines.Seat? _seat;
     private CellProcess? _earlier;
-    private bool _entered, _alone, _running;
+    private bool _entered, _again, _running;
+
+    private bool IsAlone => _again || _seat?.Process.Notebooks is [var one] && one == name;
 
     /// <summary>Starts the engine; when its process ends meanwhile, the first cell tries again.</summary>
     public async Task PrepareAsync()
     {
         try
         {
-            _seat = await engines.SeatAsync(folder).ConfigureAwait(false);
+            _seat = await engines.SeatAsync(folder, alone: false).ConfigureAwait(false);
         }
         catch (CellProcessEndedException)
         {
@@ -27,8 +29,8 @@ internal sealed class ChildEngine(ChildEngines engines, string folder, string na
 
     /// <inheritdoc/>
     /// <remarks>
-    /// What an earlier notebook left running may end the process under this one. So a notebook whose process was not its own
-    /// is run again in a fresh one, and only what happens there is its own doing.
+    /// What another notebook does, or left running, may end the process under this one. So a notebook whose process was not its own
+    /// is run again in a fresh one, alone, and only what happens there is its own doing.
     /// </remarks>
     public async Task<CellRun> RunAsync(string code, CancellationToken cancellation)
     {
@@ -38,11 +40,11 @@ internal sealed class ChildEngine(ChildEngines engines, string folder, string na
             {
                 return await SubmitAsync(code, cancellation).ConfigureAwait(false);
             }
-            catch (CellProcessEndedException) when (!_alone && !cancellation.IsCancellationRequested)
+            catch (CellProcessEndedException) when (!IsAlone && !cancellation.IsCancellationRequested)
             {
                 _earlier = _seat?.Process;
-                _earlier?.Notebooks.Remove(name);
-                (_seat, _entered) = (null, false);
+                _earlier?.Leave(name);
+                (_seat, _entered, _again) = (null, false, true);
                 foreach (string earlier in _done)
                 {
                     await SubmitAsync(earlier, cancellation).ConfigureAwait(false);
@@ -72,6 +74,10 @@ internal sealed class ChildEngine(ChildEngines engines, string folder, string na
             // The answer gives what the notebook left running the time to fail while its name is known.
             Task<CellAnswer> gone = seat.Process.AskAsync(new CellRequest(CellTask.End, seat.Number, engines.Kind, ""));
             await ((Task)gone).WaitAsync(Patience).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+            if (_again)
+            {
+                await seat.Process.EndAsync("it is no longer needed").ConfigureAwait(false);
+            }
         }
     }
 
@@ -85,11 +91,11 @@ internal sealed class ChildEngine(ChildEngines engines, string folder, string na
 
     private async Task<CellRun> SubmitAsync(string code, CancellationToken cancellation)
     {
-        _seat ??= await engines.SeatAsync(folder).ConfigureAwait(false);
+        _seat ??= await engines.SeatAsync(folder, _again).ConfigureAwait(false);
         if (!_entered)
         {
-            (_entered, _alone) = (true, _seat.Process.Notebooks.Count == 0);
-            _seat.Process.Notebooks.Add(name);
+            _entered = true;
+            _seat.Process.Enter(name);
         }
 
         CellProcess process = _seat.Process;

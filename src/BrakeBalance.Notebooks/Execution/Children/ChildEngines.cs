@@ -4,16 +4,16 @@ namespace BrakeBalance.Notebooks.Execution.Children;
 
 /// <summary>Engines whose cells run in a process of their own, so that nothing a cell does can end this program.</summary>
 /// <remarks>
-/// One process serves notebook after notebook, each in a fresh engine, for as long as it lives; the next is started only when it has
-/// ended.
+/// One process serves all notebooks, each in a fresh engine, for as long as it lives; the next is started only when it has ended, or
+/// for a notebook that runs alone.
 /// </remarks>
 /// <param name="kind">What runs the cells.</param>
 /// <param name="cellLimit">The longest that a cell may take.</param>
 internal sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsyncDisposable
 {
     private readonly SemaphoreSlim _starting = new(1);
-    private readonly List<CellProcess> _ended = [];
-    private CellProcess? _process;
+    private readonly List<CellProcess> _processes = [];
+    private CellProcess? _shared;
     private int _numbers;
 
     /// <summary>What runs the cells.</summary>
@@ -26,7 +26,7 @@ internal sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsync
     /// <remarks>A process that serves several notebooks does not know which of them it was.</remarks>
     public IReadOnlyList<string> LeftRunning =>
     [
-        .. _ended.Concat(_process is { } last ? [last] : []).Where(process => !process.IsExplained).Select(process =>
+        .. _processes.Where(process => !process.IsExplained).Select(process =>
             process.Notebooks is [var one]
                 ? $"{one}: after its last cell the process that ran it ended: {process.Ending}. Its page is whole."
                 : $"{string.Join(", ", process.Notebooks)}: after the last cell of one of them the process that ran them ended: "
@@ -46,7 +46,7 @@ internal sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsync
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
-        if (_process is { } process)
+        foreach (CellProcess process in _processes)
         {
             await process.DisposeAsync().ConfigureAwait(false);
         }
@@ -54,23 +54,23 @@ internal sealed class ChildEngines(EngineKind kind, TimeSpan cellLimit) : IAsync
         _starting.Dispose();
     }
 
-    /// <summary>Starts an engine in the process that lives.</summary>
+    /// <summary>Starts an engine in the process that all share, or in a fresh one.</summary>
     /// <exception cref="CellProcessEndedException">The process ended or does not start.</exception>
-    internal async Task<Seat> SeatAsync(string folder)
+    internal async Task<Seat> SeatAsync(string folder, bool alone)
     {
         Seat seat;
         await _starting.WaitAsync().ConfigureAwait(false);
         try
         {
-            if (_process is { HasEnded: true } ended)
+            CellProcess? process = alone || _shared is { HasEnded: true } ? null : _shared;
+            if (process is null)
             {
-                _ended.Add(ended);
-                await ended.DisposeAsync().ConfigureAwait(false);
-                _process = null;
+                process = CellProcess.Start();
+                _processes.Add(process);
+                _shared = alone ? _shared : process;
             }
 
-            _process ??= CellProcess.Start();
-            seat = new Seat(_process, ++_numbers);
+            seat = new Seat(process, ++_numbers);
         }
         finally
         {
