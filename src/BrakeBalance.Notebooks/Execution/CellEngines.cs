@@ -3,7 +3,7 @@ namespace BrakeBalance.Notebooks.Execution;
 /// <summary>Makes engines, ready for their first cell.</summary>
 internal static class CellEngines
 {
-    // More would take more than 700 MB.
+    // More would be faster on more processors, and take more memory.
     private const int Most = 2;
 
     /// <summary>Starts an engine and compiles a first expression in it, so that the first cell does not wait for the compiler.</summary>
