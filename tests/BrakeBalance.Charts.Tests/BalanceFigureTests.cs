@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using BrakeBalance.Balance;
 using BrakeBalance.Charts.Figures;
+using BrakeBalance.Measurements;
 using BrakeBalance.Rules;
 using BrakeBalance.Vehicles;
 using UnitsNet;
@@ -53,7 +54,7 @@ public class BalanceFigureTests
         if (Cars.Load(car).Hydraulics.RearProportioningValve is { } valve)
         {
             Assert.Equal(valve.Knee.Pascals, knee!.Y[0], 100.0);
-            Assert.Contains(Measure.LinePressure.Text(valve.Knee, UnitSystem.Si), figure.Title, StringComparison.Ordinal);
+            Assert.Contains(SettingWords.Knee(valve.Knee, UnitSystem.Si), figure.Title, StringComparison.Ordinal);
         }
         else
         {

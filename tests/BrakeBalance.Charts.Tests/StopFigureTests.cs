@@ -117,10 +117,10 @@ public class StopFigureTests
         double[] spins = [.. map.Points.Where(point => point.RearLetsGo)
             .Select(point => point.Course.LateralAcceleration.StandardGravity)];
         Assert.Equal(string.Create(System.Globalization.CultureInfo.InvariantCulture,
-            $"With the present knee of 24 bar the rear lets go first at {spins[0]:0.00} to {spins[^1]:0.00} g sideways"),
+            $"With the present knee of 24.1 bar the rear lets go first at {spins[0]:0.00} to {spins[^1]:0.00} g sideways"),
             knees.Title.Replace('\u00a0', ' '));
         Assert.Equal(map.Points.Select(point => point.SafeKnee?.Pascals ?? 0), line.Y);
-        Assert.Contains(map.SafeKneeEverywhere is { } knee ? Measure.LinePressure.Text(knee, UnitSystem.Si) : "no knee does",
+        Assert.Contains(map.SafeKneeEverywhere is { } knee ? SettingWords.Number(knee, UnitSystem.Si) : "no knee does",
             knees.Caption, StringComparison.Ordinal);
         BendMap bare = TrailBraking.Map(Read("track-coupe"), Read("track-coupe").LoadCases[0], 0.9, Hundred,
             Acceleration.FromStandardGravity(0.1));
