@@ -81,10 +81,12 @@ public static class MeasuredCarFigures
         (double front, double rear) = new ForceWindow(
             Force.FromNewtons(Math.Max(road.Front.Newtons, WithRoom * least.FrontForce.Estimate.Newtons)),
             Force.FromNewtons(Math.Max(road.Rear.Newtons, WithRoom * least.RearForce.High.Newtons))).Rounded(figure.Units);
-        TestStop[] shown = [.. Of(stops, loadCase).Where(s => s is { Locked: not null, FrontPressure: not null })];
-        (double X, double Y)[] PointsOf(params FirstLock[] which) => [.. shown.Where(s => which.Contains(s.Locked!.Value))
-            .Select(s => estimate.Forecast(s.LockPressure is { } p ? s with { FrontPressure = p } : s)!)
+        TestStop[] told = [.. Of(stops, loadCase).Where(s => s.Locked is not null)];
+        (double X, double Y)[] PointsOf(params FirstLock[] which) => [.. told.Where(s => which.Contains(s.Locked!.Value))
+            .Select(s => estimate.Forecast(s.LockPressure is { } p ? s with { FrontPressure = p } : s)).OfType<StopForecast>()
             .Select(f => (f.FrontForce.Estimate.Newtons, f.RearForce.Estimate.Newtons)).Where(p => p.Item1 <= front && p.Item2 <= rear)];
+        int Count(params FirstLock[] which) => told.Count(s => which.Contains(s.Locked!.Value));
+        int rearLocks = Count(FirstLock.Rear, FirstLock.Together), frontLocks = Count(FirstLock.Front);
         (double X, double Y)[] none = PointsOf(FirstLock.None), fronts = PointsOf(FirstLock.Front),
             rears = PointsOf(FirstLock.Rear, FirstLock.Together);
         PerAxle<Force>[] ideal =
@@ -104,14 +106,16 @@ public static class MeasuredCarFigures
         BalancePoint[] filed = [.. pressures.Select(before.At)
             .Where(p => p.BrakingForces.Front.Newtons <= front && p.BrakingForces.Rear.Newtons <= rear)];
         figure
-            .Title(rears.Length > 0 ? $"In {rears.Length} of {shown.Length} stops the rear locked first or with the front"
-                : $"No stop locked the rear first; the front locked in {fronts.Length} of {shown.Length}")
+            .Title(rearLocks > 0 ? $"In {rearLocks} of {told.Length} stops the rear locked first or with the front"
+                : $"No stop locked the rear first; the front locked in {frontLocks} of {told.Length}")
             .Describe(
                 $"Rear against front brake force, {loadCase.Name}: "
                     + "ideal curve, the car of the file, the estimated car with its band, and every stop where it ended.",
                 "A stop is drawn at the forces the estimated car makes at its pressures: where it held without lock-up, "
-                    + $"at the pressure noted at lock-up, or, where none was noted, at the highest pressure of the stop. {none.Length} "
-                    + $"stops without lock-up, {fronts.Length} with the front first, {rears.Length} with the rear first or both.")
+                    + $"at the pressure noted at lock-up, or, where none was noted, at the highest pressure of the stop. {Count(FirstLock.None)} "
+                    + $"stops without lock-up, {frontLocks} with the front first, {rearLocks} with the rear first or both."
+                    + (told.Length - none.Length - fronts.Length - rears.Length is > 0 and int left
+                        ? $" {left} of them are not drawn: no pressure was noted, or they lie outside the picture." : ""))
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, front)
             .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, rear)
             .Line("ideal distribution", ideal.Select(f => f.Front).ToArray(), ideal.Select(f => f.Rear)

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using BrakeBalance.Brakes;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 
@@ -49,8 +50,22 @@ public static class FittedFile
         if (own.Estimate is { StopsUsed: > 0 } estimate)
         {
             string by = Told($"{estimate.StopsUsed} test stops", date);
-            Set("front.brake.friction", Number(file, "front.brake.friction", estimate.Parameters[0].Posterior, by));
-            Set("rear.brake.friction", Number(file, "rear.brake.friction", estimate.Parameters[1].Posterior, by));
+            Friction("front", car.Brakes.Front, estimate.Parameters[0].Posterior);
+            Friction("rear", car.Brakes.Rear, estimate.Parameters[1].Posterior);
+            // A fit tells how well the mean is known, not how far a day's brakes are from it: that stays what it was.
+            PerAxle<double> spread = car.Conditions.FrictionSpread;
+            string Kept(double of) => Invariant.Text($"{of:0.###} /* as before the fit */");
+            if (!file.Has("conditions"))
+            {
+                Set("conditions", $"{{ \"frontFrictionSpread\": {Kept(spread.Front)}, \"rearFrictionSpread\": {Kept(spread.Rear)} }}");
+            }
+
+            foreach ((string path, double of) in (ReadOnlySpan<(string, double)>)
+                [("conditions.frontFrictionSpread", spread.Front), ("conditions.rearFrictionSpread", spread.Rear)])
+            {
+                Set(path, file.Has("conditions") && !file.Has(path) ? Kept(of) : null);
+            }
+
             Interval<double> height =
                 estimate.Parameters[2].Posterior.Select(metres => metres / car.LoadCases[0].CentreOfGravityHeight.Meters);
             for (int i = 0; i < car.LoadCases.Length; i++)
@@ -58,6 +73,30 @@ public static class FittedFile
                 string path = Invariant.Text($"loadCases[{i}].centreOfGravityHeight");
                 double metres = car.LoadCases[i].CentreOfGravityHeight.Meters;
                 Set(path, Quantity(file, path, height.Select(factor => (IQuantity)Length.FromMeters(factor * metres)), by));
+            }
+        }
+
+        void Friction(string axle, Brake brake, Interval<double> fitted)
+        {
+            string by = Told($"{own.Estimate!.StopsUsed} test stops", date), path = axle + ".brake.friction";
+            if (brake is MeasuredBrake && file.Written(axle + ".brake.torque") is { } written
+                && QuantityText.Read(JsonSerializer.Deserialize<string>(written)!, typeof(Torque), out IQuantity? low, out IQuantity? high) is null)
+            {
+                // The friction of such a brake is that at which its torque was taken: the torque is what the stops tell.
+                path = axle + ".brake.torque";
+                double torque = ((Torque)low! + (Torque)high!).NewtonMeters / 2 / brake.BrakeFactor;
+                Set(path, Quantity(file, path, fitted.Select(friction =>
+                    (IQuantity)Torque.FromNewtonMeters(torque * brake.BrakeFactorAt(friction))), by));
+            }
+            else
+            {
+                Set(path, Number(file, path, fitted, by));
+            }
+
+            if (file.Has(axle + ".brake.brakeFactor") && !file.Has(axle + ".brake.brakeFactorFriction")
+                && brake is DrumBrake { Shoes: CatalogueShoes shoes })
+            {
+                Set(axle + ".brake.brakeFactorFriction", Invariant.Text($"{shoes.NominalFriction:0.####} /* the friction before the fit */"));
             }
         }
 
@@ -70,9 +109,14 @@ public static class FittedFile
                 : null);
             Set(at + ".hysteresis", valve.Hysteresis is { } gap
                 ? Quantity(file, at + ".hysteresis", gap.Select(pressure => (IQuantity)pressure), by) : null);
-            Set(at + ".adjuster.kneePerTurn", file.Has(at + ".adjuster") && valve.Calibration is { } adjuster
-                ? Quantity(file, at + ".adjuster.kneePerTurn", adjuster.KneePerTurn.Select(pressure => (IQuantity)pressure), by)
-                : null);
+            if (file.Has(at + ".adjuster") && valve.Calibration is { } adjuster)
+            {
+                foreach ((string entry, Interval<Pressure> band) in (ReadOnlySpan<(string, Interval<Pressure>)>)
+                    [(".adjuster.kneeBackedOff", adjuster.KneeAt(0)), (".adjuster.kneePerTurn", adjuster.KneePerTurn)])
+                {
+                    Set(at + entry, Quantity(file, at + entry, band.Select(pressure => (IQuantity)pressure), by));
+                }
+            }
         }
 
         if (written.Count == 0)

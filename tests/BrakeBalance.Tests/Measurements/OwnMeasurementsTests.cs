@@ -1,3 +1,6 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using BrakeBalance.Brakes;
 using BrakeBalance.Measurements;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
@@ -140,14 +143,15 @@ public class OwnMeasurementsTests
         (string text, IReadOnlyList<string> written) = FittedFile.Write(source, own, car.At("deeper"), new DateOnly(2026, 5, 12));
         Assert.Equal(
             [
-                "front.brake.friction", "rear.brake.friction", "loadCases[0].centreOfGravityHeight", "loadCases[1].centreOfGravityHeight",
-                "hydraulics.rearValves[0].slope", "hydraulics.rearValves[0].hysteresis", "hydraulics.rearValves[0].adjuster.kneePerTurn",
+                "front.brake.friction", "rear.brake.friction", "conditions", "loadCases[0].centreOfGravityHeight",
+                "loadCases[1].centreOfGravityHeight", "hydraulics.rearValves[0].slope", "hydraulics.rearValves[0].hysteresis",
+                "hydraulics.rearValves[0].adjuster.kneeBackedOff", "hydraulics.rearValves[0].adjuster.kneePerTurn",
             ],
             written);
         string file = car.Write("deeper/fitted.json", text);
         Assert.All(new[] { "// My car. Weighed in May.", "// tape measure", "/* new pads */", "// maker's word", "// my own" }, comment =>
             Assert.Contains(comment, text, StringComparison.Ordinal));
-        Assert.Equal(source.Split('\n').Length, text.Split('\n').Length);
+        Assert.Equal(source.Split('\n').Length + 1, text.Split('\n').Length); // the conditions
         Assert.Contains("fitted to 20 test stops, 2026-05-12: 0.", text, StringComparison.Ordinal);
         Assert.Contains(" in .. ", text, StringComparison.Ordinal);
 
@@ -161,7 +165,10 @@ public class OwnMeasurementsTests
         Assert.Equal(own.Estimate.CentreOfGravityHeight.Estimate.Meters, fitted.Vehicle.LoadCases[0].CentreOfGravityHeight.Meters, 5e-3);
         Assert.Equal(own.Valve!.Calibration!.KneePerTurn.Estimate.Bars,
             fitted.Vehicle.Hydraulics.RearProportioningValve!.Adjustment!.KneePerTurn.Bars, 0.02);
-        Assert.Equal(7, fitted.Ranges.Count);
+        Assert.Equal(own.Valve.Calibration.KneeAt(0).Estimate.Bars,
+            fitted.Vehicle.Hydraulics.RearProportioningValve.Adjustment.KneeBackedOff.Bars, 0.5);
+        Assert.Equal(own.File.Conditions.FrictionSpread.Rear, fitted.Vehicle.Conditions.FrictionSpread.Rear, 5e-4);
+        Assert.Equal(8, fitted.Ranges.Count);
         Assert.InRange(fitted.Vehicle.Hydraulics.RearProportioningValve!.Hysteresis.Bars, 2, 4);
 
         // Without a day there is none, and nothing can be written twice.
@@ -183,5 +190,35 @@ public class OwnMeasurementsTests
         VehicleReading read = VehicleFile.Read(fitted, "fitted");
         Assert.DoesNotContain("front.brake.friction", read.FromCarClass);
         Assert.Contains(read.Ranges, range => range.Path == "front.brake.friction" && !range.IsTypical);
+    }
+
+    [Fact]
+    public void A_drum_s_fitted_friction_and_a_measured_brake_s_fitted_torque_reach_the_brake()
+    {
+        using var car = OwnCar.Measured();
+        foreach (string brake in new[]
+        {
+            "{ \"type\": \"drum\", \"friction\": 0.37, \"shoes\": \"leading-trailing\", \"drumRadius\": \"114 mm\", "
+                + "\"wheelCylinderDiameter\": \"17.5 mm\", \"brakeFactor\": 2.2 }",
+            "{ \"type\": \"measured\", \"friction\": 0.37, \"torque\": \"300 N·m .. 320 N·m\", \"torquePressure\": \"50 bar\", "
+                + "\"pistonDiameters\": [\"38 mm\"], \"effectiveRadius\": \"125 mm\" }",
+        })
+        {
+            JsonNode file = JsonNode.Parse(File.ReadAllText(car.File), null, new JsonDocumentOptions
+            {
+                CommentHandling = JsonCommentHandling.Skip,
+                AllowTrailingCommas = true,
+            })!;
+            file["rear"]!["brake"] = JsonNode.Parse(brake);
+            Vehicle before = VehicleFile.Read(file.ToJsonString(), "before").Vehicle;
+            OwnMeasurements of = OwnMeasurements.Read(before, new(null, car.At("stops.csv"), null)).Own!;
+            Interval<double> posterior = of.Estimate!.Parameters[1].Posterior;
+            double fitted = (posterior.Low + posterior.High) / 2;
+            (string text, _) = FittedFile.Write(file.ToJsonString(), of, car.Folder, null);
+            Brake after = VehicleFile.Read(text, "after").Vehicle.Brakes.Rear;
+            Assert.Equal(before.Brakes.Rear.BrakeFactorAt(fitted) / before.Brakes.Rear.BrakeFactor,
+                after.BrakeFactor / before.Brakes.Rear.BrakeFactor, 0.03);
+            Assert.NotEqual(1, after.BrakeFactor / before.Brakes.Rear.BrakeFactor, 0.03);
+        }
     }
 }

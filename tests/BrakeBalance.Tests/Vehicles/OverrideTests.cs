@@ -1,3 +1,4 @@
+using BrakeBalance.Brakes;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 
@@ -75,6 +76,40 @@ public class OverrideTests
         Assert.Null(reading);
         Assert.Contains(problems, problem => problem.Path == path && problem.What.Contains(what));
         Assert.All(problems, problem => Assert.NotEqual("", problem.Accepted));
+    }
+
+    [Theory]
+    [InlineData("0.37", "0.48", 0.37)]
+    [InlineData("\"0.34 .. 0.40\"", "0.48", 0.37)]
+    [InlineData("0.37", "0.46 .. 0.50", 0.37)]
+    public void Another_friction_makes_another_brake_factor_though_the_file_gives_one_without_its_friction(
+        string given, string set, double holdsAt)
+    {
+        string text = $$"""
+            { "name": "x", "carClass": "1960s coupe", "rear": { "brake": { "type": "drum", "shoes": "leading-trailing",
+              "drumRadius": "114 mm", "wheelCylinderDiameter": "17.5 mm", "friction": {{given}}, "brakeFactor": 2.1 } } }
+            """;
+        Brake file = VehicleFile.Read(text, "test").Vehicle.Brakes.Rear;
+        Assert.Equal(2.1, file.BrakeFactor, 9);
+        Brake other = VehicleFile.Read(text, "test", new ValueOverride("rear.brake.friction", set)).Vehicle.Brakes.Rear;
+        Assert.Equal(file.BrakeFactorAt(0.48), other.BrakeFactor, 9);
+        Assert.Equal(2.1, other.BrakeFactorAt(holdsAt), 9);
+
+        // Whoever sets the brake factor says it of the friction that stands beside it.
+        Assert.Equal(2.5, VehicleFile.Read(text, "test", new("rear.brake.friction", set), new("rear.brake.brakeFactor", "2.5"))
+            .Vehicle.Brakes.Rear.BrakeFactor, 9);
+    }
+
+    [Fact]
+    public void A_range_of_friction_reaches_the_brake_factor()
+    {
+        Vehicle car = VehicleFile.Read("""
+            { "name": "x", "carClass": "1960s coupe", "rear": { "brake": { "type": "drum", "shoes": "leading-trailing",
+              "drumRadius": "114 mm", "wheelCylinderDiameter": "17.5 mm", "friction": "0.34 .. 0.40", "brakeFactor": 2.1 } } }
+            """, "test").Vehicle;
+        double[] at = [.. car.Uncertainty!.Ranges.Select(range => range.Path == "rear.brake.friction" ? 1 : 0.5)];
+        Assert.Equal(car.Brakes.Rear.BrakeFactorAt(0.40), car.Uncertainty.Draw(at)!.Brakes.Rear.BrakeFactor, 9);
+        Assert.True(car.Brakes.Rear.BrakeFactorAt(0.40) > 2.2);
     }
 
     [Theory]

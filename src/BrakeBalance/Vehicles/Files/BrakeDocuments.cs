@@ -22,6 +22,11 @@ internal abstract class BrakeDocument
     [Field("Share of the hydraulic force that arrives at pad or shoe; 1 when left out", Low = "0.5", High = "1", Example = "0.98",
         HowToMeasure = "Gauge in the line and force sensor under the piston; 0.95 to 0.99 is usual")]
     public double? Efficiency { get; set; }
+
+    /// <summary>
+    /// The friction of the file itself, its range at the middle: that at which its torque was taken, whatever is tried in its place.
+    /// </summary>
+    internal double? FrictionOfFile { get; set; }
 }
 
 /// <summary>A disc brake as it is written.</summary>
@@ -72,7 +77,7 @@ internal sealed class DrumBrakeDocument : BrakeDocument
     [Usual("0.8", "7")]
     public double? BrakeFactor { get; set; }
 
-    [Field("Friction for which brakeFactor holds; the same as friction when left out", Needs = "brakeFactor", Low = "0.05", High = "1.2",
+    [Field("Friction for which brakeFactor holds; the friction of this file when left out", Needs = "brakeFactor", Low = "0.05", High = "1.2",
         Example = "0.38",
         HowToMeasure = "The friction that the source of brakeFactor states, or that of the linings at the torque reading")]
     public double? BrakeFactorFriction { get; set; }

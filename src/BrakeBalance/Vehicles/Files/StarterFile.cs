@@ -25,7 +25,7 @@ public static class StarterFile
         ["drum"] = """
             { "rear": { "brake": {
                 "type": "drum", "friction": 0.38, "shoes": "leading-trailing", "drumRadius": "114 mm", "wheelCylinderDiameter": "17.5 mm",
-                  "brakeFactor": 2.2 } },
+                  "brakeFactor": 2.2, "brakeFactorFriction": 0.38 } },
               "fluid": { "rear": { "clearance": "1.3 mm" } } }
             """,
         ["disc"] = """

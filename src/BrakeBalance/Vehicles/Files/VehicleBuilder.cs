@@ -374,7 +374,7 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
             ? new CatalogueShoes
             {
                 NominalBrakeFactor = factor,
-                NominalFriction = drum.BrakeFactorFriction ?? drum.Friction!.Value,
+                NominalFriction = drum.BrakeFactorFriction ?? drum.FrictionOfFile ?? drum.Friction!.Value,
                 NominalSensitivity = drum.FrictionSensitivity ?? typical.NominalSensitivity,
             }
             : null;
@@ -384,7 +384,7 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
     {
         MeasuredOn = brake.Construction,
         FrictionCoefficient = brake.Friction!.Value,
-        FrictionWhenMeasured = brake.Friction.Value,
+        FrictionWhenMeasured = brake.FrictionOfFile ?? brake.Friction.Value,
         ThresholdPressure = brake.ThresholdPressure ?? Pressure.Zero,
         Efficiency = brake.Efficiency ?? 1,
         MeasuredNewtonMetresPerBar = brake.Torque!.Value.NewtonMeters / brake.TorquePressure!.Value.Bars,

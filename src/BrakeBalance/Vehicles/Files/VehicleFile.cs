@@ -1,3 +1,5 @@
+using System.Text.Json.Nodes;
+
 namespace BrakeBalance.Vehicles.Files;
 
 /// <summary>Reads vehicle files: JSON with comments, one car a file, every quantity a text with its unit.</summary>
@@ -123,10 +125,33 @@ public static class VehicleFile
     internal static DocumentReading<VehicleDocument> ReadDocument(string text, List<string> filled, IEnumerable<ValueOverride> overrides)
     {
         // A value that an override sets is no longer the class's.
-        DocumentReading<VehicleDocument> reading =
-            DocumentFile.Read<VehicleDocument>(text, json => CarClasses.Fill(json, filled), overrides);
+        PerAxle<double?> friction = default;
+        DocumentReading<VehicleDocument> reading = DocumentFile.Read<VehicleDocument>(
+            text,
+            json =>
+            {
+                CarClasses.Fill(json, filled);
+                friction = new(OfFile(json, "front"), OfFile(json, "rear"));
+            },
+            overrides);
         filled.RemoveAll(path => overrides.Any(change => change.Path == path));
+        reading.Partial?.Front?.Brake?.FrictionOfFile = friction.Front;
+        reading.Partial?.Rear?.Brake?.FrictionOfFile = friction.Rear;
         return reading;
+
+        // Whoever gives a torque of another brake gives the friction with it.
+        double? OfFile(JsonObject json, string axle) =>
+            overrides.Any(change => change.Path.StartsWith(axle + ".brake", StringComparison.Ordinal)
+                && change.Path.Split('.')[^1] is "brake" or "type" or "brakeFactor" or "torque" or "torquePressure") ? null
+            : (json[axle] as JsonObject)?["brake"] is JsonObject brake && brake["friction"] is JsonValue said
+            ? Middle(said.ToString()) : null;
+    }
+
+    private static double? Middle(string range)
+    {
+        double[] ends = [.. range.Split("..").Select(end =>
+            double.TryParse(end, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) ? number : double.NaN)];
+        return ends.Average() is > 0 and var middle ? middle : null;
     }
 }
 
