@@ -49,7 +49,8 @@ public static class SettingExplorer
         string everywhere = least >= highest.Pascals
             ? "the front locks first on every surface at every knee shown"
             : least <= 0 ? "the rear locks first somewhere at every knee"
-                : $"up to a knee of {SettingWords.Number(Pressure.FromPascals(least), figure.Units)} the front locks first on every surface";
+                : $"up to a knee of {SettingWords.Number(Pressure.FromPascals(least), figure.Units)} "
+                    + "the front locks first on every surface";
         figure
             .Title($"{Finding.Capital(load.Name)}, at rest and with this friction: {everywhere}; safe limit in all conditions "
                 + (setting.SafeLimit is { } safe ? SettingWords.Number(safe, figure.Units) : "none"))

@@ -17,15 +17,17 @@ public static class SettingFigures
         var figure = new FigureBuilder(id, units);
         int safe = outcomes.Count(outcome => outcome.FrontFirstEverywhere);
         string finding = setting is { SafeLimit: { Knee: not null } limit, Middle.Slope: { } slope }
-            ? $"With a slope of {Finding.Rate(slope)} the front axle locks first everywhere up to a knee "
-                + $"of {SettingWords.Number(limit, figure.Units)}"
+            ? (setting.Rule == SettingRule.Chance
+                ? $"With a slope of {Finding.Rate(slope)} this car's own stops allow a knee of up to "
+                : $"With a slope of {Finding.Rate(slope)} the front axle locks first everywhere up to a knee of ")
+                + SettingWords.Number(limit, figure.Units)
             : safe == 0 ? $"None of the {outcomes.Count} settings tried keeps the front axle first everywhere"
                 : Invariant.Text($"{safe} of {outcomes.Count} settings tried keep the front axle first in every case");
         figure
             .Title(finding)
             .Describe(
                 "Each knee and slope, judged over all load cases, surfaces and the spread of friction. "
-                    + "A starting point for tests, one change at a time.",
+                    + $"A starting point for tests, one change at a time.{StopsHold(setting)}",
                 Invariant.Text($"{safe} of {outcomes.Count} settings tried keep the front axle first in every case; "
                     + $"they lie at low knees and low slopes. ")
                 + (setting is null ? $"{finding}." : SettingWords.Sentence(setting, figure.Units)))
@@ -41,6 +43,10 @@ public static class SettingFigures
 
         static int Class(SettingOutcome outcome) => outcome.FrontFirstEverywhere ? 0 : outcome.RearFirstShare <= 0.1 ? 1 : 2;
     }
+
+    // The map is of the corners of the conditions; a limit by the car's own stops is stricter or wider.
+    private static string StopsHold(Setting? setting) => setting?.Rule == SettingRule.Chance
+        ? " The safe limit, by the car's own stops, holds where more looks safe here." : "";
 
     /// <summary>
     /// What the safe settings cost: mean braking efficiency over knee and slope, blank where the rear locks first in some case.
@@ -68,7 +74,8 @@ public static class SettingFigures
         figure
             .Title(finding)
             .Describe(
-                $"{Finding.Capital(what)} over surfaces and load cases at nominal friction. Blank: the rear axle locks first in some case.",
+                $"{Finding.Capital(what)} over surfaces and load cases at nominal friction. Blank: the rear axle locks first in some "
+                    + $"case.{StopsHold(setting)}",
                 $"{finding}. It grows with knee and slope up to the edge of the safe region.")
             .X("Knee", "p", Measure.LinePressure)
             .Y("Slope above the knee", "", Measure.Number)

@@ -51,7 +51,7 @@ public sealed record PocketCard(
             Columns: [.. columns, .. Rates.SelectMany(rate => new[] { $"Front at {G(rate)} [{unit}]", $"Rear at {G(rate)} [{unit}]" }),
                 "Dry road: locks first at [g]"],
             Rows: [.. settings.Select(row =>
-                Row(row.Cells, Models(row.Car, load), ReferenceEquals(row.Car, recommended), units))],
+                Row(row.Cells, Models(row.Car, load), ReferenceEquals(row.Car, recommended), IsBeyond(setting, row.Car), units))],
             FirstLocks: [.. Roads.Select(road =>
                 ($"{road.Name}, k = {road.Adhesion:0.0}", own.Text(model => LockText(model.FirstLockUp(road.Adhesion)))))],
             Pedal: vehicle.Control is null ? [] : PedalOf(own, units));
@@ -77,9 +77,14 @@ public sealed record PocketCard(
         return ofClass.Length + beyond.Length + doubts.Length == 0 ? null : $"{doubts} {beyond} {ofClass}".Trim();
     }
 
-    private static CardRow Row(string[] cells, Banded<BalanceModel> models, bool isOwn, UnitSystem units) => new(
+    private static bool IsBeyond(Setting setting, Vehicle car) =>
+        setting.Variable != SettingVariable.AddedKnee && setting.Reach != SettingReach.NotNeeded
+        && (setting.SafeLimit is not { } limit
+            || Setting.Beyond(SettingValue.Of(car, setting.Variable, setting.Conditions), limit));
+
+    private static CardRow Row(string[] cells, Banded<BalanceModel> models, bool isOwn, bool isBeyond, UnitSystem units) => new(
         [
-            .. cells,
+            .. isBeyond ? [.. cells[..^1], cells[^1] + CardRow.BeyondMark] : cells,
             .. Rates.SelectMany(rate => new[]
             {
                 models.Text(model => Line(model.AtRate(rate)?.LinePressures.Front, units)),
@@ -88,6 +93,7 @@ public sealed record PocketCard(
             models.Text(model => LockText(model.FirstLockUp(Roads[2].Adhesion)).Replace(" g", "", StringComparison.Ordinal)),
         ],
         isOwn,
+        isBeyond,
         models.Middle.FirstLockUp(Roads[2].Adhesion)?.First == Axle.Rear);
 
     private static string Line(Pressure? pressure, UnitSystem units) =>
@@ -169,7 +175,7 @@ public sealed record PocketCard(
         lockUp is null ? "none" : Invariant.Text(
             $"{(lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" })} {lockUp.At.BrakingRate:0.00} g");
 
-    private static string Number(Pressure pressure, UnitSystem units) => Measure.LinePressure.In(units).Number(pressure.Pascals);
+    private static string Number(Pressure knee, UnitSystem units) => SettingWords.Knee(knee, units).Split(' ')[0];
 
     private static string Turns(double turns) => turns.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture);
 
@@ -181,5 +187,9 @@ public sealed record PocketCard(
 /// <summary>A setting and what it gives.</summary>
 /// <param name="Cells">One text a column.</param>
 /// <param name="IsOwn">Whether it is the setting to go back to.</param>
+/// <param name="IsBeyond">Whether it lies beyond the safe limit.</param>
 /// <param name="RearFirst">Whether the rear axle locks first on a dry road.</param>
-public sealed record CardRow(IReadOnlyList<string> Cells, bool IsOwn, bool RearFirst);
+public sealed record CardRow(IReadOnlyList<string> Cells, bool IsOwn, bool IsBeyond, bool RearFirst)
+{
+    internal const string BeyondMark = "\u00a0†";
+}

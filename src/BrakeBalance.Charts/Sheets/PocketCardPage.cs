@@ -75,8 +75,9 @@ public static class PocketCardPage
                 $"<div class=\"back\">Baseline: recommended setting"
                     + $"<strong>{HtmlRenderer.Escape(card.Baseline)}</strong>{HtmlRenderer.Escape(card.Limit)}</div>\n")
             .Append(CultureInfo.InvariantCulture, $"<p class=\"load\">Holds for: {HtmlRenderer.Escape(card.Conditions)}</p>\n");
-        html.Append("<h2 id=\"settings\">Resulting pressures</h2>\n"
-            + "<div class=\"wide\" role=\"region\" aria-labelledby=\"settings\" tabindex=\"0\"><table>\n<thead><tr>");
+        html.Append("<h2 id=\"settings\">Resulting pressures")
+            .Append(card.Rows.Any(row => row.IsBeyond) ? "; † beyond the safe limit, the rear can lock first" : "")
+            .Append("</h2>\n<div class=\"wide\" role=\"region\" aria-labelledby=\"settings\" tabindex=\"0\"><table>\n<thead><tr>");
         foreach (string column in card.Columns)
         {
             html.Append("<th scope=\"col\">").Append(HtmlRenderer.Escape(column)).Append("</th>");

@@ -80,7 +80,8 @@ public static class FittedFile
         {
             string by = Told($"{own.Estimate!.StopsUsed} test stops", date), path = axle + ".brake.friction";
             if (brake is MeasuredBrake && file.Written(axle + ".brake.torque") is { } written
-                && QuantityText.Read(JsonSerializer.Deserialize<string>(written)!, typeof(Torque), out IQuantity? low, out IQuantity? high) is null)
+                && QuantityText.Read(JsonSerializer.Deserialize<string>(written)!, typeof(Torque), out IQuantity? low, out IQuantity? high)
+                    is null)
             {
                 // The friction of such a brake is that at which its torque was taken: the torque is what the stops tell.
                 path = axle + ".brake.torque";
@@ -96,7 +97,8 @@ public static class FittedFile
             if (file.Has(axle + ".brake.brakeFactor") && !file.Has(axle + ".brake.brakeFactorFriction")
                 && brake is DrumBrake { Shoes: CatalogueShoes shoes })
             {
-                Set(axle + ".brake.brakeFactorFriction", Invariant.Text($"{shoes.NominalFriction:0.####} /* the friction before the fit */"));
+                Set(axle + ".brake.brakeFactorFriction",
+                    Invariant.Text($"{shoes.NominalFriction:0.####} /* the friction before the fit */"));
             }
         }
 

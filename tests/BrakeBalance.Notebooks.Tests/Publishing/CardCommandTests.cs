@@ -36,12 +36,14 @@ public class CardCommandTests
 
         // The file's adjuster: 7 bar fully out and 10 bar a turn, by hand: 3 turns give 37 bar.
         CardRow third = card.Rows.Single(row => row.Cells[0] == "3");
-        Assert.Equal("37", third.Cells[1]);
+        Assert.Equal("37.0\u00a0†", third.Cells[1]);
         var setting = Setting.Of(car);
         double knee = setting.Recommended!.Knee!.Value.Bars;
         CardRow own = card.Rows.Single(row => row.IsOwn);
         Assert.Equal(setting.Recommended.Turns!.Value, Number(own.Cells[0]), 1e-9);
         Assert.Equal(SettingWords.Text(setting.Recommended, UnitSystem.Si), card.Baseline);
+        double limit = setting.SafeLimit!.Knee!.Value.Bars;
+        Assert.All(card.Rows, row => Assert.Equal(Number(row.Cells[1].Split('\u00a0')[0]) > limit, row.IsBeyond));
 
         // The valve's law beyond the knee: rear = knee + slope × (front − knee), as long as the front's metering valve is fully open.
         double front = Number(own.Cells[4]), rear = Number(own.Cells[5]);
