@@ -84,6 +84,16 @@ public class MeasurementFigureTests
     }
 
     [Fact]
+    public void Hysteresis_is_spoken_of_only_where_readings_fall()
+    {
+        GaugePair[] rising = [.. Pairs.Where(pair => pair.Phase != PressurePhase.Release)];
+        Assert.True(rising.Length < Pairs.Count);
+        Assert.Contains("hysteresis", GaugeFigures.Readings(Pairs, Gauges).LongDescription, StringComparison.Ordinal);
+        Assert.DoesNotContain("hysteresis", GaugeFigures.Readings(rising, ValveFitting.Analyse(rising)).LongDescription,
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Plan_and_its_sheet_name_the_same_speeds_and_pressures()
     {
         TestPlan plan = TestPlanner.Make(Estimate);

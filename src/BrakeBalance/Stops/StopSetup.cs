@@ -105,7 +105,7 @@ public sealed record StopSetup(
         Aerodynamics? air = vehicle.Aerodynamics;
         var car = new BrakedCar
         {
-            Name = vehicle.Name,
+            Name = $"{vehicle.Name}, {load.Name}",
             Mass = load.Mass,
             Wheelbase = vehicle.Wheelbase,
             CentreOfGravityHeight = load.CentreOfGravityHeight,
