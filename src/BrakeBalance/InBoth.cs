@@ -1,7 +1,9 @@
+using System.Text.RegularExpressions;
+
 namespace BrakeBalance;
 
 /// <summary>Quantities in metric and United States customary units side by side, for sentences that every reader gets alike.</summary>
-internal static class InBoth
+internal static partial class InBoth
 {
     /// <summary>Such as <c>732 mm (28.8 in)</c>.</summary>
     public static string Text(Length length) => Invariant.Text($"{length.Millimeters:0.#} mm ({length.Inches:0.##} in)");
@@ -23,4 +25,13 @@ internal static class InBoth
     /// <summary>Such as <c>95 °C (203 °F)</c>.</summary>
     public static string Text(Temperature temperature) =>
         Invariant.Text($"{temperature.DegreesCelsius:0} °C ({temperature.DegreesFahrenheit:0} °F)");
+
+    /// <summary>Such as <c>100 km/h (62.1 mph)</c>.</summary>
+    public static string Text(Speed speed) => Invariant.Text($"{speed.KilometersPerHour:0.#} km/h ({speed.MilesPerHour:0.#} mph)");
+
+    /// <summary>A sentence made with these, with the numbers of one system of units left.</summary>
+    public static string Only(string sentence, bool customary) => Pair().Replace(sentence, customary ? "$2" : "$1");
+
+    [GeneratedRegex(@"(\d[\d.]* (?:mm|m|bar|N|kg|°C|km/h)) \((-?\d[\d.]* (?:in|ft|psi|lbf|lb|°F|mph))\)", RegexOptions.CultureInvariant)]
+    private static partial Regex Pair();
 }

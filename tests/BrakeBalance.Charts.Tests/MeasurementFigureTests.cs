@@ -73,6 +73,38 @@ public class MeasurementFigureTests
     }
 
     [Fact]
+    public void Estimate_and_conditions_stand_in_the_units_asked_for_and_in_no_more_digits_than_a_gauge_has()
+    {
+        string estimate = MeasurementTables.Estimate(Estimate, UnitSystem.Us).ToPlainText();
+        Assert.Matches(@"height of the centre of gravity\s+\d+\.\d+.in \(", estimate);
+        Assert.Matches(@"height of the centre of gravity\s+\d+.mm \(", MeasurementTables.Estimate(Estimate, UnitSystem.Si).ToPlainText());
+        NamedTable conditions = MeasurementTables.Conditions(Answer.Chance, UnitSystem.Us);
+        Assert.Contains(" psi,", conditions.Title, StringComparison.Ordinal);
+        Assert.Contains("Worst speed [mph]", conditions.Table.Columns);
+    }
+
+    [Fact]
+    public void Hysteresis_is_spoken_of_only_where_readings_fall()
+    {
+        GaugePair[] rising = [.. Pairs.Where(pair => pair.Phase != PressurePhase.Release)];
+        Assert.True(rising.Length < Pairs.Count);
+        Assert.Contains("hysteresis", GaugeFigures.Readings(Pairs, Gauges).LongDescription, StringComparison.Ordinal);
+        Assert.DoesNotContain("hysteresis", GaugeFigures.Readings(rising, ValveFitting.Analyse(rising)).LongDescription,
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Plan_and_its_sheet_name_the_same_speeds_and_pressures()
+    {
+        TestPlan plan = TestPlanner.Make(Estimate);
+        string[] sheet = [.. plan.ToCsv(UnitSystem.Us).Split('\n').Where(line => char.IsAsciiDigit(line.FirstOrDefault()))];
+        string[] table = MeasurementTables.Plan(plan, UnitSystem.Us).Table.ToCsv().Split('\n')[1..];
+        Assert.NotEmpty(sheet);
+        Assert.All(sheet.Zip(table), pair => Assert.Contains("," + string.Join(',', pair.First.Split(';')[1..3]) + ",", pair.Second,
+            StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_stop_that_was_found_is_shown_no_more_exactly_than_it_is_known()
     {
         var stop = new MeasuredStop(

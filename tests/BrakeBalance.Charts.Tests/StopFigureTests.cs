@@ -186,6 +186,21 @@ public class StopFigureTests
     }
 
     [Fact]
+    public void A_set_up_beyond_the_safe_limit_is_named_so_and_never_praised_above_one_that_is_not()
+    {
+        Vehicle car = Setting.Of(Read("coupe-1960s")).RecommendedVehicle;
+        Vehicle bare = car with { Hydraulics = car.Hydraulics.WithoutRearProportioning() };
+        Figure Of(params (string, Vehicle)[] cars) =>
+            StopFigures.Distances(StopComparison.Of(cars, car.LoadCases[0].Name, 0.9, Hundred), UnitSystem.Us);
+        Figure both = Of(("as set", car), ("no valve", bare));
+        Assert.StartsWith("As set: shortest stop with the front first", both.Title, StringComparison.Ordinal);
+        Assert.EndsWith("Beyond the safe limit (the rear can lock first): no valve.", both.Caption, StringComparison.Ordinal);
+        Assert.Single(both.LongDescription.Split("beyond the safe limit, the rear can lock first in ")[1..]);
+        Assert.StartsWith("No valve (beyond the safe limit): shortest stop,", Of(("no valve", bare)).Title, StringComparison.Ordinal);
+        Assert.DoesNotContain("beyond", Of(("as set", car)).Caption, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_side_by_side_table_holds_the_distances_of_the_stops()
     {
         Vehicle car = Read("coupe-1960s");

@@ -32,7 +32,8 @@ public static class GaugeFigures
                     + string.Join(' ', seen.Select(p =>
                     $"{Name(p.Turns)}: knee {SettingWords.Knee(p.Apply!.Knee!.Value.Estimate, figure.Units)}, "
                         + $"slope {Measure.Number.Text(p.Apply.Slope!.Value.Estimate, figure.Units)}."))
-                    + " Readings with pressure falling lie a little higher: the valve's hysteresis.")
+                    + (readings.Any(r => r.Phase == PressurePhase.Release)
+                        ? " Readings with pressure falling lie a little higher: the valve's hysteresis." : ""))
             .X("Front line pressure", "p₁", Measure.LinePressure, 0, top)
             .Y("Rear line pressure", "p₂", Measure.LinePressure, 0, top)
             .Line("equal pressures", [0, top], [0, top], Tone.Guide, Dash.Dot, 1);

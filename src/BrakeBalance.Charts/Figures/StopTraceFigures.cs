@@ -127,16 +127,23 @@ public static partial class StopFigures
     public static Figure Distances(IReadOnlyList<StopComparisonRow> rows, UnitSystem? units = null, string id = "distances")
     {
         var figure = new FigureBuilder(id, units);
-        StopComparisonRow best = rows.MinBy(r => r.Threshold?.Distance.Meters ?? r.Emergency.Distance.Meters)!;
+        StopComparisonRow best = rows.OrderBy(r => r.RearFirst is not null)
+            .ThenBy(r => r.Threshold?.Distance.Meters ?? r.Emergency.Distance.Meters).First();
+        StopComparisonRow[] beyond = [.. rows.Where(r => r.RearFirst is not null)];
         figure
-            .Title($"{Finding.Capital(best.Name)}: shortest stop, just below lock-up, "
+            .Title($"{Finding.Capital(best.Name)}{(best.RearFirst is null ? "" : " (beyond the safe limit)")}: "
+                + $"shortest stop{(beyond.Length > 0 && best.RearFirst is null ? " with the front first" : "")}, just below lock-up, "
                 + $"{figure.Text(Measure.Distance, (best.Threshold ?? best.Emergency).Distance)}")
             .Describe(
                 $"Stopping distance from {figure.Text(Measure.Speed, best.Emergency.InitialSpeed)}, pressure build-up included. The "
-                    + "bound is no real anti-lock system.",
+                    + "bound is no real anti-lock system."
+                    + (beyond.Length == 0 ? ""
+                        : $" Beyond the safe limit (the rear can lock first): {string.Join("; ", beyond.Select(r => r.Name))}."),
                 string.Join(' ', rows.Select(r =>
                     $"{r.Name}: full pressure, wheels locked {figure.Text(Measure.Distance, r.Emergency.Distance)}, "
-                        + $"{First(r.Emergency)}; bound {figure.Text(Measure.Distance, r.Bound.Distance)}.")))
+                        + $"{First(r.Emergency)}; bound {figure.Text(Measure.Distance, r.Bound.Distance)}"
+                        + (r.RearFirst is { } rear
+                            ? $"; beyond the safe limit, the rear can lock first in {rear.Words(figure.Units)}." : "."))))
             .Categories("Set-up", rows.Select(r => r.Name))
             .Y("Stopping distance", "s", Measure.Distance, 0)
             .Bars("full pressure, wheels locked", rows.Select(r => r.Emergency.Distance).ToArray(), Tone.Rear, Hatch.Rising)

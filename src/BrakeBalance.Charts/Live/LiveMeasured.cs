@@ -62,7 +62,7 @@ internal static class LiveMeasured
 
         if (own.Estimate is { } estimate)
         {
-            html.Append(MeasurementTables.Estimate(estimate).ToHtml());
+            html.Append(MeasurementTables.Estimate(estimate, units).ToHtml());
             html.Append(MeasurementTables.Weights(estimate, units).ToHtml());
             foreach (string words in estimate.Identifiability)
             {

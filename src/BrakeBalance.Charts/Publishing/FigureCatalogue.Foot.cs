@@ -83,8 +83,9 @@ public static partial class FigureCatalogue
                     ("reaction", "before the brakes bite"), ("build-up", "before the brakes bite"), ("braking", "braking"),
                     ("sound", "all works"), ("engine off, *", "engine off, press *"), ("no assist", "no booster"),
                     ("load sensing", "load valve lost"), ("front lost", "front brakes lost"), ("rear lost", "rear brakes lost"),
-                    ("front, assist", "front and booster"), ("rear, assist", "rear and booster"), ("diagonal lost", "one diagonal lost"),
-                    ("diagonal, assist", "diagonal and booster"), ("all lost", "all brakes lost"),
+                    ("front, no assist", "front and booster lost"), ("rear, no assist", "rear and booster lost"),
+                    ("diagonal lost", "one diagonal lost"), ("diagonal, no assist", "diagonal and booster lost"),
+                    ("all lost", "all brakes lost"),
                 ]),
         },
     ];

@@ -96,11 +96,11 @@ public static class MeasurementTables
             : new TableBuilder(units)
                 .Words("Stop", estimate.Weights.Select(w => w.Line > 0 ? Invariant.Text($"{w.Number} (line {w.Line})")
                     : Invariant.Text($"{w.Number}")))
-                .Column("Deceleration", Measure.Deceleration, estimate.Weights.Select(w => w.Deceleration?.MetersPerSecondSquared))
-                .Column("Foretold", Measure.Deceleration, estimate.Weights.Select(w => w.Foretold?.MetersPerSecondSquared))
-                .Column("Weight", Measure.Number, estimate.Weights.Select(w => w.DecelerationWeight))
+                .Rounded("Deceleration", Measure.Deceleration, estimate.Weights.Select(w => w.Deceleration?.MetersPerSecondSquared))
+                .Rounded("Foretold", Measure.Deceleration, estimate.Weights.Select(w => w.Foretold?.MetersPerSecondSquared))
+                .Rounded("Weight", Measure.Number, estimate.Weights.Select(w => w.DecelerationWeight))
                 .Words("Locked first", estimate.Weights.Select(w => w.Locked?.ToString().ToLowerInvariant() ?? "–"))
-                .Column("Weight of that", Measure.Number, estimate.Weights.Select(w => w.LockWeight)).Build(),
+                .Rounded("Weight of that", Measure.Number, estimate.Weights.Select(w => w.LockWeight)).Build(),
     };
 
     /// <summary>Stops found in a time series.</summary>
@@ -173,19 +173,19 @@ public static class MeasurementTables
 
     /// <summary>What was believed and what is known after the stops.</summary>
     /// <param name="estimate">The estimate.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The table's short name.</param>
     /// <returns>The table.</returns>
-    public static NamedTable Estimate(CarEstimate estimate, string id = "estimate") => new()
+    public static NamedTable Estimate(CarEstimate estimate, UnitSystem? units = null, string id = "estimate") => new()
     {
         Id = id,
         Title = $"The car before and after {estimate.StopsUsed} stops",
         Caption = "Bounds are a 90 % interval. Learnt: the share of the band that the stops took away.",
-        Table = new TableBuilder()
-            .Words("Quantity", estimate.Parameters.Select(p => p.Unit.Length == 0 ? p.Name : $"{p.Name} in {p.Unit}"))
-            .Words("Before", estimate.Parameters.Select(p => Band(p.Prior)))
-            .Words("After", estimate.Parameters.Select(p => Band(p.Posterior)))
-            .Column("Value", Measure.Number, estimate.Parameters.Select(p => p.Posterior.Estimate).ToArray())
-            .Column("Learnt", Measure.Percent, estimate.Parameters.Select(p => p.Learnt).ToArray()).Build(),
+        Table = new TableBuilder(units)
+            .Words("Quantity", estimate.Parameters.Select(p => p.Name))
+            .Words("Before", estimate.Parameters.Select(p => p.Text(p.Prior, units ?? Display.Units)))
+            .Words("After", estimate.Parameters.Select(p => p.Text(p.Posterior, units ?? Display.Units)))
+            .Rounded("Learnt", Measure.Percent, estimate.Parameters.Select(p => (double?)p.Learnt)).Build(),
     };
 
     /// <summary>Present setting, safe limit and recommended setting, with what lies behind them.</summary>
@@ -235,21 +235,22 @@ public static class MeasurementTables
 
     /// <summary>A setting condition by condition.</summary>
     /// <param name="answer">The answer.</param>
+    /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The table's short name.</param>
     /// <returns>The table.</returns>
-    public static NamedTable Conditions(SettingAnswer answer, string id = "setting-conditions") => new()
+    public static NamedTable Conditions(SettingAnswer answer, UnitSystem? units = null, string id = "setting-conditions") => new()
     {
         Id = id,
         Title = answer.Recommended is not { } at ? "The setting with least rear braking, case by case"
             : "At " + (at.Knee is { } knee
-                ? SettingWords.Number(knee, Display.Units)
-                : Measure.Percent.Text(at.FrontForceShare!.Value, Display.Units))
+                ? SettingWords.Number(knee, units ?? Display.Units)
+                : Measure.Percent.Text(at.FrontForceShare!.Value, units ?? Display.Units))
                 + ", the highest within the chance, case by case",
-        Table = new TableBuilder()
+        Table = new TableBuilder(units)
             .Words("Load", answer.Conditions.Select(c => c.LoadCase))
             .Words("Surface", answer.Conditions.Select(c => c.Surface))
             .Words("Brakes", answer.Conditions.Select(c => c.State))
-            .Column("Worst speed", Measure.Speed, answer.Conditions.Select(c => c.Speed.MetersPerSecond).ToArray())
+            .Rounded("Worst speed", Measure.Speed, answer.Conditions.Select(c => (double?)c.Speed.MetersPerSecond))
             .Rounded("Rear locks first", Measure.Percent, answer.Conditions.Select(c => (double?)c.RearFirst))
             .Rounded("Mean efficiency", Measure.Percent, answer.Conditions.Select(c => (double?)c.MeanEfficiency)).Build(),
     };
@@ -313,8 +314,8 @@ public static class MeasurementTables
                     .Words("Load", first.Select(c => c.Stop.LoadCase ?? "–"))
                     .Words("Surface", first.Select(c => c.Stop.Surface ?? "–"))
                     .Words("Turns", first.Select(c => c.Stop.Turns?.ToString("0.##", CultureInfo.InvariantCulture) ?? "–"))
-                    .Column("Front line pressure", Measure.LinePressure, first.Select(c => c.Stop.FrontPressure!.Value).ToArray())
-                    .Column("Speed", Measure.Speed, first.Select(c => c.Stop.InitialSpeed!.Value).ToArray())
+                    .Rounded("Front line pressure", Measure.LinePressure, first.Select(c => c.Stop.FrontPressure?.Pascals))
+                    .Rounded("Speed", Measure.Speed, first.Select(c => c.Stop.InitialSpeed?.MetersPerSecond))
                     .Rounded("An axle locks", Measure.Percent, first.Select(c => (double?)c.Lock))
                     .Rounded("Rear first", Measure.Percent, first.Select(c => (double?)c.RearFirst))
                     .Rounded("Interval left", Measure.Percent, first.Select(c => (double?)c.WidthLeft)).Build(),
@@ -358,8 +359,8 @@ public static class MeasurementTables
                 .Words("Load", plan.Stops.Select(s => s.LoadCase))
                 .Words("Surface", plan.Stops.Select(s => s.Surface))
                 .Words("Turns", plan.Stops.Select(s => s.Turns?.ToString("0.##", CultureInfo.InvariantCulture) ?? "–"))
-                .Column("Speed", Measure.Speed, plan.Stops.Select(s => s.Speed).ToArray())
-                .Column("Front line pressure", Measure.LinePressure, plan.Stops.Select(s => s.TargetPressure).ToArray())
+                .Rounded("Speed", Measure.Speed, plan.Stops.Select(s => (double?)s.Speed.MetersPerSecond))
+                .Rounded("Front line pressure", Measure.LinePressure, plan.Stops.Select(s => (double?)s.TargetPressure.Pascals))
                 .Words("Purpose", plan.Stops.Select(s => s.Purpose))
                 .Words("Abort when", plan.Stops.Select(s => s.AbortIf(units ?? Display.Units))).Build(),
     };

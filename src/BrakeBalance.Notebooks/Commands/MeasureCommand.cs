@@ -233,7 +233,7 @@ internal static class MeasureCommand
         if (log is not null && estimate is not null)
         {
             TextTable.Write(console, MeasurementTables.LeftOut([.. log.Problems, .. estimate.NotUsed]));
-            TextTable.Write(console, MeasurementTables.Estimate(estimate));
+            TextTable.Write(console, MeasurementTables.Estimate(estimate, units));
             TextTable.Write(console, MeasurementTables.Weights(estimate, units));
             MeasureOutput.Sentences(console, estimate.Identifiability);
             if (estimate.DifferenceFromChains is { } difference)
@@ -252,7 +252,7 @@ internal static class MeasureCommand
 
         if (answer.Rule == SettingRule.Chance)
         {
-            TextTable.Write(console, MeasurementTables.Conditions(answer.Chance));
+            TextTable.Write(console, MeasurementTables.Conditions(answer.Chance, units));
         }
 
         if (next is not null)

@@ -85,7 +85,7 @@ public sealed class ControlForce
     /// <returns>The reason; null when <see cref="AtRate"/> has an answer.</returns>
     public string? WhyNotAtRate(double brakingRate) =>
         Model.AtRate(brakingRate) is not { } point
-            ? Invariant.Text($"{Model.MaximumPressure.Bars:0} bar do not give that deceleration")
+            ? "the highest pressure considered does not give that deceleration"
         : point.MasterPressure.Pascals > _reachPascals.Value ? "the pedal's linkage ends before"
         : null;
 

@@ -1,3 +1,5 @@
+using BrakeBalance.Answers;
+
 namespace BrakeBalance.Measurements;
 
 /// <summary>One quantity of the car before and after the test stops.</summary>
@@ -9,4 +11,14 @@ public sealed record EstimatedParameter(string Name, string Unit, Interval<doubl
 {
     /// <summary>How much of the width of the prior interval the stops took away [–]; 0 for nothing, towards 1 for nearly all.</summary>
     public double Learnt => Math.Clamp(1 - (Posterior.High - Posterior.Low) / (Prior.High - Prior.Low), 0, 1);
+
+    /// <summary>A value of the quantity with its interval, in words.</summary>
+    /// <param name="band">The value, such as <see cref="Posterior"/>.</param>
+    /// <param name="units">The system of units.</param>
+    /// <returns>Such as <c>0.405 (0.394 to 0.415)</c>; a length as <see cref="Measure.Travel"/> is shown.</returns>
+    public string Text(Interval<double> band, UnitSystem units)
+    {
+        string One(double value) => Unit == "m" ? Measure.Travel.Text(value, units) : Invariant.Text($"{value:0.000}");
+        return $"{One(band.Estimate)} ({One(band.Low)} to {One(band.High)})";
+    }
 }

@@ -1,4 +1,5 @@
 using System.Text;
+using BrakeBalance.Answers;
 
 namespace BrakeBalance.Measurements;
 
@@ -31,11 +32,10 @@ public sealed record TestPlan(string Car, IReadOnlyList<PlannedStop> Stops, IRea
         foreach (PlannedStop stop in Stops)
         {
             string turns = stop.Turns?.ToString("0.##", CultureInfo.InvariantCulture) ?? "";
-            (double fast, double high) = units == UnitSystem.Us
-                ? (stop.Speed.MilesPerHour, stop.TargetPressure.PoundsForcePerSquareInch)
-                : (stop.Speed.KilometersPerHour, stop.TargetPressure.Bars);
+            string fast = Measure.Speed.In(units).Number(stop.Speed.MetersPerSecond);
+            string high = Measure.LinePressure.In(units).Number(stop.TargetPressure.Pascals);
             csv.Append(CultureInfo.InvariantCulture,
-                $"{stop.Number};{fast:0};{high:0};{CsvText.Cell(stop.LoadCase)};"
+                $"{stop.Number};{fast};{high};{CsvText.Cell(stop.LoadCase)};"
                     + $"{CsvText.Cell(stop.Surface)};{turns};{CsvText.Cell(stop.AbortIf(units))};;;;;;;\n");
         }
 

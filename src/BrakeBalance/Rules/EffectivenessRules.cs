@@ -40,8 +40,7 @@ public static class EffectivenessRules
         Func<FailureConditions, IReadOnlyList<FailureOutcome>> outcomesFor)
     {
         string title = rule.TestSpeed is { } at && rule.LongestDistance(at) is { } limit
-            ? Invariant.Text($"{rule.Title}: {limit.Meters:0.#} m from {at.KilometersPerHour:0.#} km/h "
-                + $"with at most {rule.GreatestPedalForce.Newtons:0} N")
+            ? $"{rule.Title}: {InBoth.Way(limit)} from {InBoth.Text(at)} with at most {InBoth.Text(rule.GreatestPedalForce)}"
             : rule.Title;
         string source = $"{rule.Section} ({rule.Source})";
         RuleVerdict NotApplicable(string why) => new(rule.Id, title, source, RuleOutcome.NotApplicable, null, "", why);

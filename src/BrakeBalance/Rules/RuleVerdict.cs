@@ -1,3 +1,5 @@
+using BrakeBalance.Answers;
+
 namespace BrakeBalance.Rules;
 
 /// <summary>How a car stands against one rule.</summary>
@@ -24,4 +26,14 @@ public enum RuleOutcome
 /// <param name="At">Where the margin is least, in words: load case and braking rate.</param>
 /// <param name="Explanation">The finding as a sentence.</param>
 public sealed record RuleVerdict(string Rule, string Title, string Source, RuleOutcome Outcome, double? Margin, string At,
-    string Explanation);
+    string Explanation)
+{
+    /// <summary>The same with title and explanation in one system of units.</summary>
+    /// <param name="units">The system of units.</param>
+    /// <returns>The verdict.</returns>
+    public RuleVerdict In(UnitSystem units) => this with
+    {
+        Title = InBoth.Only(Title, units == UnitSystem.Us),
+        Explanation = InBoth.Only(Explanation, units == UnitSystem.Us),
+    };
+}

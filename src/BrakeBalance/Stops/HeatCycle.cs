@@ -68,7 +68,8 @@ public sealed record HeatCycle
 
         return new HeatCycle(
             Invariant.Text(
-                $"{stops} stops from {from.KilometersPerHour:0} to {to.KilometersPerHour:0} km/h every {cycle:0} s"), from, pieces);
+                $"{stops} stops from {from.KilometersPerHour:0} to {to.KilometersPerHour:0} km/h "
+                    + $"({from.MilesPerHour:0} to {to.MilesPerHour:0} mph) every {cycle:0} s"), from, pieces);
     }
 
     /// <summary>The repeated-braking fade cycle for passenger cars.</summary>

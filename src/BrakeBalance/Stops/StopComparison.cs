@@ -1,3 +1,4 @@
+using BrakeBalance.Balance;
 using BrakeBalance.Vehicles;
 
 namespace BrakeBalance.Stops;
@@ -26,7 +27,12 @@ public static class StopComparison
         [
             .. cars.Select(car => Row(
                 car.Name, StopSetup.From(car.Vehicle, car.Vehicle.LoadCase(loadCase), adhesion, conditions: conditions), initialSpeed,
-                releaseRate, crossSlope is { } slope ? new YawDisturbance { CrossSlope = slope } : YawDisturbance.Crown)),
+                releaseRate, crossSlope is { } slope ? new YawDisturbance { CrossSlope = slope } : YawDisturbance.Crown) with
+            {
+                // What was measured may allow more than all corners do, never that the rear locks first with every number at its middle.
+                RearFirstLater = new(() => SettingSearch.RearFirst(
+                    car.Vehicle, car.Vehicle.Measured is null ? car.Vehicle.Conditions : car.Vehicle.Conditions.AtMiddle)),
+            }),
         ];
     }
 
@@ -62,4 +68,9 @@ public sealed record StopComparisonRow(
 {
     /// <summary>The stop of a driver who stamps on the pedal and eases after the first lock; null when not asked for.</summary>
     public StopResult? Easing { get; init; }
+
+    /// <summary>Where in the car's conditions the rear axle can lock first: beyond the safe limit; null when nowhere.</summary>
+    public BindingCondition? RearFirst => RearFirstLater?.Value;
+
+    internal Lazy<BindingCondition?>? RearFirstLater { get; init; }
 }

@@ -105,7 +105,7 @@ public sealed record StopSetup(
         Aerodynamics? air = vehicle.Aerodynamics;
         var car = new BrakedCar
         {
-            Name = vehicle.Name,
+            Name = $"{vehicle.Name}, {load.Name}",
             Mass = load.Mass,
             Wheelbase = vehicle.Wheelbase,
             CentreOfGravityHeight = load.CentreOfGravityHeight,
@@ -205,7 +205,7 @@ public sealed record StopSetup(
             Tyre = curve,
             Brakes = TorqueCurve.Behind(vehicle.Brakes[axle], vehicle.Hydraulics, axle),
             WheelInertia = MassMomentOfInertia.FromKilogramSquareMeters(
-                2 * Known(dynamics.WheelInertia?.KilogramSquareMeters, 1, $"{name} wheel inertia 1 kg·m² each", assumed)),
+                2 * Known(dynamics.WheelInertia?.KilogramSquareMeters, 1, $"{name} wheel inertia 1 kg·m² (24 lb·ft²) each", assumed)),
             EngineBrakingTorque = vehicle.EngineBraking is { } engine && engine.DrivenAxle == axle
                 ? engine.BrakingForce * tyre.LoadedRadius
                 : Torque.Zero,

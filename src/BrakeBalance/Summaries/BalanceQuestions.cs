@@ -193,7 +193,10 @@ internal sealed class BalanceQuestions(DeskCar desk)
         string setting = desk.Valve is { } valve
             ? wet.At.LinePressures.Front * Car.Hydraulics.Split.RearToFrontPressureRatio <= valve.Knee
                 ? "the valve is not reached in the wet, so nothing needs to be set"
-                : "the knee is passed in the wet as well, so a higher knee would use more of the road there, and be wrong again in the dry"
+                : "the knee is passed in the wet as well, so a higher knee would use more of the road there, "
+                    + (desk.Answer.Recommended?.Knee is { } knee && (knee - valve.Knee).Bars > 0.05
+                        ? $"and up to the recommended setting, {SettingWords.Knee(knee, desk.Units)}, the front locks first in the dry too"
+                        : "but no higher one is recommended: it has to be safe in the dry too")
             : Car.Hydraulics.SensesLoad ? "the valve follows the load by itself" : "a straight line cannot suit both";
         return $"In the dry the first lock-up comes at {desk.Line(dry.At.LinePressures.Front)} in the front line, in the wet at "
             + $"{desk.Line(wet.At.LinePressures.Front)}; {setting}. "

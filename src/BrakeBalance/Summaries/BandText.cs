@@ -8,7 +8,7 @@ namespace BrakeBalance.Summaries;
 public static partial class BandText
 {
     /// <summary>What a reader is told of the bands, once.</summary>
-    public const string Legend = "In brackets: lowest to highest over the cars that the file's ranges allow.";
+    public const string Legend = "In brackets: the span over a dozen cars drawn from the file's ranges; their ends can reach further.";
 
     /// <summary>Stands behind a number that rests on what is typical of the class.</summary>
     public const string ClassMark = "*";

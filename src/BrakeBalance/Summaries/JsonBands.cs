@@ -3,7 +3,7 @@ using System.Text.Json.Nodes;
 
 namespace BrakeBalance.Summaries;
 
-/// <summary>Puts the lowest and highest of a number beside it, over the cars that a file's ranges allow.</summary>
+/// <summary>Puts the lowest and highest of a number beside it, over the cars drawn from a file's ranges.</summary>
 internal static class JsonBands
 {
     /// <summary>Ends the key of the lowest.</summary>
@@ -20,7 +20,7 @@ internal static class JsonBands
     /// <summary>The keys that bands add, and what each means.</summary>
     public static IReadOnlyList<(string Path, string Meaning)> Keys { get; } =
     [
-        ("…" + Low, "lowest of the number beside it over the cars that the file's ranges allow; only where they differ"),
+        ("…" + Low, "lowest of the number beside it over a dozen cars drawn from the file's ranges; only where they differ"),
         ("…" + High, "highest of the same"),
         ("…" + Also + "[]", "the words or flags that the key beside it has among those cars; only where they differ"),
     ];

@@ -156,7 +156,7 @@ public sealed class ChooseCommandTests : IDisposable
         (int code, string output, string error) = await Shell.RunAsync("compare", Coupe, "--set", Ranged);
         Assert.True(code == 0, error);
         string words = Words(output);
-        Assert.Contains("over the cars that the file's ranges allow", words, StringComparison.Ordinal);
+        Assert.Contains("a dozen cars drawn from the file's ranges", words, StringComparison.Ordinal);
         JsonNode row = JsonNode.Parse((await Shell.RunAsync("compare", Coupe, "--set", Ranged, "--json")).Output)!["rows"]!.AsArray()
             .First(row => row!["key"]!.ToString() == "pedal_force")!;
         Assert.Matches(@"^\d+ N \(\d+–\d+\)$", row["texts"]![1]!.ToString().Replace('\u00a0', ' '));

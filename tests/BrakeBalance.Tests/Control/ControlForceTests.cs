@@ -233,6 +233,11 @@ public sealed class ControlForceTests
         FailureOutcome lost = outcomes.Single(outcome => outcome.Case.LoadSensingLost);
         Assert.True(lost.LinePressures.Rear < outcomes[0].LinePressures.Rear);
         Assert.True(lost.RateAtForce < outcomes[0].RateAtForce);
+        Assert.All(EffectivenessRules.Check(pickup), each =>
+        {
+            Assert.DoesNotMatch(@"\d (m|N|km/h)\b", each.In(UnitSystem.Us).Title + each.In(UnitSystem.Us).Explanation);
+            Assert.DoesNotMatch(@"\d (ft|lbf|mph)\b", each.In(UnitSystem.Si).Title + each.In(UnitSystem.Si).Explanation);
+        });
         RuleVerdict rule = EffectivenessRules.Check(pickup).Single(verdict => verdict.Rule == "fmvss135-proportioning-failure");
         Assert.Equal(RuleOutcome.Pass, rule.Outcome);
         Assert.Equal(RuleOutcome.NotApplicable, EffectivenessRules.Check(car).Single(verdict => verdict.Rule == rule.Rule).Outcome);

@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using BrakeBalance.Assist;
 using BrakeBalance.Balance;
 using BrakeBalance.Hydraulics;
+using BrakeBalance.Measurements;
 using BrakeBalance.Summaries;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
@@ -26,6 +27,7 @@ public class QuestionDeskTests
         Assert.All(answers, a =>
         {
             Assert.True(a.Answer is null ? a.Lacking.Count > 0 : a.Answer.Length > 30 && a.Lacking.Count == 0, $"{a.Number}");
+            Assert.True(a.Answer is not null || a.Vague.Count == 0, $"{a.Number}");
             Assert.DoesNotContain("NaN", a.Answer ?? "");
             Assert.DoesNotContain("∞", a.Answer ?? "");
         });
@@ -157,6 +159,28 @@ public class QuestionDeskTests
         string answer = QuestionDesk.Answer(coupe)[7].Answer!;
         Assert.Contains(end.ToString("0.00", CultureInfo.InvariantCulture) + " g", answer, StringComparison.Ordinal);
         Assert.Contains("too small for the car", answer, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_higher_knee_for_the_wet_is_told_by_the_recommended_setting()
+    {
+        VehicleReading coupe = Read("coupe-1960s.json");
+        Pressure best = Setting.Of(coupe.Vehicle).Recommended!.Knee!.Value;
+        string At(Pressure knee) =>
+            QuestionDesk.Answer(coupe with { Vehicle = coupe.Vehicle.WithRearKnee(knee) }).Single(a => a.Number == 25).Answer!;
+        Assert.Matches(@"up to the recommended setting, \S+ bar, the front locks first in the dry too", At(best * 0.5));
+        Assert.Contains("but no higher one is recommended", At(best), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_number_of_bores_that_fit_has_one_band_over_all_cars_of_the_ranges()
+    {
+        VehicleReading ranged = VehicleFile.Read(
+            File.ReadAllText(Path.Combine(RepositoryFiles.Root, "data", "vehicles", "coupe-1960s.json")), "coupe",
+            new ValueOverride("front.brake.friction", "0.30 .. 0.45"));
+        string answer = QuestionDesk.Answer(ranged).Single(a => a.Number == 9).Answer!;
+        Assert.Matches(@" \d+ \(\d+–\d+\) of 49 pairs", answer);
+        Assert.Single(Regex.Matches(answer, " pairs of bore"));
     }
 
     [Fact]

@@ -137,7 +137,7 @@ internal sealed class StopReportTables(StopUnits units)
         var table = new TextTable(
             "Adhesion left / right", "Pedal", $"Pressure [{units.Pressure}]", $"Distance [{units.Distance}]", $"Moment [{units.Moment}]",
                 "Largest heading [°]",
-            $"Sideways [{units.Distance}]", "Within ±15°", "In 3.5 m lane");
+            $"Sideways [{units.Distance}]", "Within ±15°", $"In {Text(units.Of(YawResult.LaneWidth))} {units.Distance} lane");
         foreach (UnevenStop uneven in load.Uneven)
         {
             YawResult stop = uneven.Stop;

@@ -24,7 +24,7 @@ internal sealed class ControlTables(SummaryUnits units, IAnsiConsole console)
         var rules = new TextTable("Rule", "Outcome", "Finding", "Source");
         for (int i = 0; i < summary.Verdicts.Count; i++)
         {
-            Banded<RuleVerdict> verdict = bands.Select(of => of.Verdicts.ElementAtOrDefault(i))!;
+            Banded<RuleVerdict> verdict = bands.Select(of => of.Verdicts.ElementAtOrDefault(i)?.In(units.System))!;
             rules.Row(verdict.Middle.Title, verdict.Text(v => SummaryTables.Outcome(v.Outcome)),
                 verdict.Text(v => v.Explanation), verdict.Middle.Source);
         }
