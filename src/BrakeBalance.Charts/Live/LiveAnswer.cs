@@ -25,7 +25,7 @@ internal static class LiveAnswer
         reply["name"] = reading.Vehicle.Name;
         reply["warnings"] = new JsonArray([.. reading.Warnings.Select(warning => Said(warning.Path, warning.ToString()))]);
         reply["beyond"] = setting.PresentIsBeyond;
-        reply["bar"] = Bar(setting, units);
+        reply["bar"] = Bar(setting, car.Unread, units);
         reply["marks"] = Marks(setting, units, slides);
         reply["sentence"] = SettingWords.Sentence(setting, units);
         return reply;
@@ -35,10 +35,11 @@ internal static class LiveAnswer
 
     private static JsonObject Said(string path, string words) => new() { ["path"] = path, ["words"] = words };
 
-    private static string Bar(Setting setting, UnitSystem units)
+    private static string Bar(Setting setting, string unread, UnitSystem units)
     {
         var html = new StringBuilder("<dl>");
-        foreach ((string label, string text) in SettingWords.InSight(setting, units))
+        (string, string)[] own = unread.Length == 0 ? [] : [("Own measurements", unread)];
+        foreach ((string label, string text) in SettingWords.InSight(setting, units).Concat(own))
         {
             html.Append("<div><dt>").Append(HtmlRenderer.Escape(label)).Append("</dt><dd>").Append(HtmlRenderer.Escape(text))
                 .Append("</dd></div>");
@@ -50,7 +51,7 @@ internal static class LiveAnswer
     /// <summary>What stands behind the answer; it takes longer, for it asks the other rule too.</summary>
     public static string Behind(LiveCar car, UnitSystem units)
     {
-        if (car.Reading is not { } reading || car.Study?.Answer is not { } setting)
+        if (car.Study?.Answer is not { } setting)
         {
             return "";
         }
@@ -72,12 +73,6 @@ internal static class LiveAnswer
         if (SettingWords.OfClass(setting.Vehicle) is { Length: > 0 } typical)
         {
             Line("By class", typical);
-        }
-
-        if (reading.Logs is { } logs && car.Own is null)
-        {
-            string names = string.Join(" and ", new[] { logs.Gauges, logs.Stops, logs.Series }.OfType<string>());
-            Line("Own measurements", $"Measure takes what the file names and this page cannot open by itself: {names}.");
         }
 
         Line("Caution", SettingWords.Caution);

@@ -10,7 +10,11 @@ namespace BrakeBalance.Charts.Live;
 /// <param name="Problems">What is wrong with the file.</param>
 /// <param name="LogProblems">What is wrong with its logs, which are then left out.</param>
 internal sealed record LiveCar(
-    VehicleReading? Reading, CarStudy? Study, OwnMeasurements? Own, IReadOnlyList<Problem> Problems, IReadOnlyList<string> LogProblems);
+    VehicleReading? Reading, CarStudy? Study, OwnMeasurements? Own, IReadOnlyList<Problem> Problems, IReadOnlyList<string> LogProblems)
+{
+    /// <summary>That logs are named in the file which this page does not have, in words; empty for none.</summary>
+    public string Unread { get; init; } = "";
+}
 
 /// <summary>The cars last asked for, so that one file is not read again for each figure.</summary>
 internal sealed class LiveCars
@@ -42,9 +46,10 @@ internal sealed class LiveCars
         }
 
         string? gauges = Log(logs, "gauges"), stops = Log(logs, "stops");
+        string unread = Unread(reading.Logs, gauges, stops);
         if ((gauges ?? stops) is null)
         {
-            return new LiveCar(reading, new CarStudy(reading.Vehicle), null, [], []);
+            return new LiveCar(reading, new CarStudy(reading.Vehicle), null, [], []) { Unread = unread };
         }
 
         // The page names the logs as the file does, or as it saves them.
@@ -55,7 +60,16 @@ internal sealed class LiveCars
         };
         (OwnMeasurements? own, IReadOnlyList<string> wrong) = OwnMeasurements.Read(
             reading.Vehicle, named, open: path => new StringReader((path == named.Gauges ? gauges : stops)!));
-        return new LiveCar(reading, new CarStudy(own?.Attached() ?? reading.Vehicle), own, [], wrong);
+        return new LiveCar(reading, new CarStudy(own?.Attached() ?? reading.Vehicle), own, [], wrong) { Unread = unread };
+    }
+
+    // A file that holds its logs' fit already is answered by it.
+    private static string Unread(MeasurementLogs? named, string? gauges, string? stops)
+    {
+        string?[] names = named is null or { Fitted: true } ? []
+            : [gauges is null ? named.Gauges : null, stops is null ? named.Stops : null];
+        return names.OfType<string>().ToArray() is { Length: > 0 } found
+            ? $"The file names {string.Join(" and ", found)}: not read here until opened under Measure and fitted." : "";
     }
 
     private static string? Log(JsonObject? logs, string key) =>

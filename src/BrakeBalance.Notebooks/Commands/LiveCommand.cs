@@ -20,11 +20,11 @@ internal static class LiveCommand
         {
             List<string> problems = [];
             string path = parsed.GetValue(file) ?? Repository.Folder(NotebookInput.DefaultVehicle);
-            VehicleOptions.Read(terminal, path, [], problems);
+            VehicleReading? reading = VehicleOptions.Read(terminal, path, [], problems);
             string target = new OutputFiles(problems, parsed.GetValue(force))
                 .File(Path.Combine(parsed.GetRequiredValue(output), LivePage.FileName), "--output");
             BadInputException.ThrowIfAny(problems);
-            AtomicFile.Write(target, LivePage.Render(File.ReadAllText(path)).Html);
+            AtomicFile.Write(target, LivePage.Render(File.ReadAllText(path), SourceText.Of(reading!.Vehicle)?.Logs).Html);
             terminal.Output.WriteLine($"{target}: the page of your car, one file that needs nothing else.");
             return ExitCode.Success;
         });

@@ -149,7 +149,8 @@ internal static class RenderCommand
                 : ([
                     .. setUps.Length == 0 ? [] : Page(ComparisonPage.FileName, () => ComparisonPage.Render(
                         setUps, CompareCommand.Of(setUps, Display.Units, null), Display.Units), parsed, unmade),
-                    .. Page(LivePage.FileName, () => LivePage.Render(input.Text()), parsed, unmade),
+                    .. Page(LivePage.FileName, () => LivePage.Render(input.Text(), SourceText.Of(input.Load().Vehicle)?.Logs),
+                        parsed, unmade),
                     .. Page(QuestionsPage.FileName, () => QuestionsPage.Render(
                         input.Load(), Display.Units, [.. notebooks.Select(document => document.Name)], facts), parsed, unmade),
                 ], [

@@ -15,6 +15,9 @@ internal static class LivePage
     /// <summary>The page's title.</summary>
     public const string Title = "Your car";
 
+    // Longer logs would make a page that no phone opens; it says then that they are not read.
+    private const int MostLogs = 1_000_000;
+
     private const string Summary = "Enter your car, move any value, and see at once which axle locks first and where the valve may stand. "
         + "Everything is worked out in the page.";
 
@@ -23,7 +26,8 @@ internal static class LivePage
     private const string Head =
         """
         <h1>Your car</h1>
-        <section id="live-bar" aria-label="Answer" aria-live="polite"><p>The calculation is starting &hellip;</p></section>
+        <section id="live-bar" aria-label="Answer" aria-live="polite"><p id="live-earlier" hidden></p>
+        <div id="live-said"><p>The calculation is starting &hellip;</p></div></section>
         <noscript><p>This page works the numbers out itself and needs scripts for it.</p></noscript>
         """;
 
@@ -81,8 +85,8 @@ internal static class LivePage
         <div class="bb-row"><span class="bb-pair"><label for="card-paper">Sheet</label>
         <select id="card-paper"><option value="a5">A5</option><option value="half-letter">half a Letter sheet</option></select></span>
         <span class="bb-pair"><label for="card-load">Load</label> <select id="card-load"></select></span>
-        <button type="button" data-print="card">Print the card</button>
-        <button type="button" data-keep="card">Save the card</button></div>
+        <button type="button" data-print="card" disabled>Print the card</button>
+        <button type="button" data-keep="card" disabled>Save the card</button></div>
         <iframe id="card-sheet" class="bb-paper" title="Pocket card" hidden></iframe>
         <h2>Bench sheet</h2>
         <p>Hoses, plumbing, push rod and a change of parts, from a bench file with your own readings.</p>
@@ -91,8 +95,8 @@ internal static class LivePage
         <input type="file" id="bench-open" accept=".json,application/json">
         <button type="button" id="bench-begin">Begin with an invented job to write over</button></div></div>
         <div class="bb-row"><button type="button" id="bench-make">Make the sheet</button>
-        <button type="button" data-print="bench">Print the sheet</button>
-        <button type="button" data-keep="bench">Save the sheet</button>
+        <button type="button" data-print="bench" disabled>Print the sheet</button>
+        <button type="button" data-keep="bench" disabled>Save the sheet</button>
         <button type="button" id="bench-keep">Save the bench file</button></div>
         <ul id="bench-problems" class="bb-wrong"></ul><p id="bench-said"></p>
         <iframe id="bench-sheet" class="bb-paper" title="Bench sheet" hidden></iframe>
@@ -139,10 +143,14 @@ internal static class LivePage
 
     /// <summary>Renders the page.</summary>
     /// <param name="text">The vehicle file with which it begins.</param>
+    /// <param name="logs">Texts of the logs that it names, by <c>gauges</c> and <c>stops</c>; null for none.</param>
     /// <returns>The page; it needs no other file.</returns>
-    public static RenderedPage Render(string text)
+    public static RenderedPage Render(string text, IReadOnlyDictionary<string, string>? logs = null)
     {
         ArgumentNullException.ThrowIfNull(text);
+        var own = new JsonObject([.. (logs ?? new Dictionary<string, string>()).OrderBy(log => log.Key, StringComparer.Ordinal)
+            .Select(log => KeyValuePair.Create(log.Key, (JsonNode?)JsonValue.Create(log.Value)))]);
+        own = own.ToJsonString().Length > MostLogs ? [] : own;
         var body = new StringBuilder();
         body.Append("<style>\n").Append(HtmlText.Plain(LiveAssets.Style, "\\00")).Append("\n</style>\n")
             .Append("<main id=\"content\" class=\"bb-live-page\" tabindex=\"-1\">\n").Append(Head)
@@ -165,9 +173,9 @@ internal static class LivePage
         body.Append("</div>\n<div class=\"bb-caution\" role=\"note\"><p><strong>Caution.</strong> ")
             .Append(HtmlText.Escape($"{SettingWords.Caution} {Caution}"))
             .Append("</p></div>\n<section id=\"live-dock\" aria-label=\"Sliders\" hidden></section>\n</main>\n");
-        PageShell.AppendData(body, "live-first", JsonSerializer.Serialize(text));
+        PageShell.AppendData(body, "live-first", new JsonObject { ["text"] = text, ["logs"] = own.DeepClone() }.ToJsonString());
         PageShell.AppendData(body, "live-letters", JsonSerializer.Serialize(Packed(OutlinedText.Letters)));
-        PageShell.AppendData(body, "live-known", JsonSerializer.Serialize(Known(text)));
+        PageShell.AppendData(body, "live-known", JsonSerializer.Serialize(Known(text, own)));
         var parts = new PageShell.Parts(Title, body.ToString(), [], IsIndex: false, SingleFile: true, HasCode: false)
         {
             IsLive = true,
@@ -178,13 +186,14 @@ internal static class LivePage
     }
 
     // What the page opens with, its form and its answer, packed, so that they stand there before the calculation is ready.
-    private static string Known(string text)
+    private static string Known(string text, JsonObject logs)
     {
         var desk = new LiveDesk();
         var known = new JsonObject();
         foreach (string what in (string[])["begin", "form", "car"])
         {
-            known[what] = JsonNode.Parse(desk.Answer(new JsonObject { ["do"] = what, ["text"] = text }.ToJsonString()));
+            JsonObject asked = new() { ["do"] = what, ["text"] = text, ["logs"] = logs.DeepClone() };
+            known[what] = JsonNode.Parse(desk.Answer(asked.ToJsonString()));
         }
 
         return Packed(known.ToJsonString());

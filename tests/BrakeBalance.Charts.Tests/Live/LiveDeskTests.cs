@@ -121,6 +121,24 @@ public class LiveDeskTests
     }
 
     [Fact]
+    public void The_answer_says_which_logs_a_file_names_that_are_not_read_here_unless_they_are_given_or_fitted_already()
+    {
+        (string stops, string gauges) = Logs();
+        string Bar(string more, JsonObject? logs) => Ask(new()
+        {
+            ["do"] = "car",
+            ["text"] = Coupe.Replace("// \"measurements\": {", "\"measurements\": {" + more, StringComparison.Ordinal),
+            ["logs"] = logs,
+        })["bar"]!.ToString();
+        const string Gauges = "../logs/invented-gauges.csv", Stops = "../logs/invented-stops.csv", Words = "not read here";
+        Assert.Contains($"The file names {Gauges} and {Stops}: {Words} until opened under Measure and fitted.", Bar("", null),
+            StringComparison.Ordinal);
+        Assert.Contains($"The file names {Stops}: {Words}", Bar("", new() { ["gauges"] = gauges }), StringComparison.Ordinal);
+        Assert.DoesNotContain(Words, Bar("", new() { ["gauges"] = gauges, ["stops"] = stops }), StringComparison.Ordinal);
+        Assert.DoesNotContain(Words, Bar("\"fitted\": true,", null), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Before_the_first_stop_the_next_one_is_easy_and_a_log_in_doubt_has_none()
     {
         Assert.Contains("adjuster fully out", Ask(new() { ["do"] = "next", ["text"] = Coupe })["html"]!.ToString(),

@@ -508,7 +508,7 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
         page.Page.EvaluateFunctionAsync("selector => document.querySelector(selector).click()", selector);
 
     // What would be saved, in the order of saving.
-    private static Task WatchSavingAsync(WatchedPage page) => page.Page.EvaluateExpressionAsync(
+    internal const string WatchSaving =
         """
         globalThis.saved = [];
         (() => {
@@ -516,7 +516,9 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
           URL.createObjectURL = blob => { const link = make.call(URL, blob); blobs.set(link, blob); return link; };
           HTMLAnchorElement.prototype.click = function() { saved.push({ name: this.download, blob: blobs.get(this.href) }); };
         })()
-        """);
+        """;
+
+    private static Task WatchSavingAsync(WatchedPage page) => page.Page.EvaluateExpressionAsync(WatchSaving);
 
     private async Task<WatchedPage> OpenAsync(int width, int height = 900)
     {
