@@ -9,12 +9,10 @@ namespace BrakeBalance.Charts.Live;
 /// <param name="Own">What was measured on it; null for nothing.</param>
 /// <param name="Problems">What is wrong with the file.</param>
 /// <param name="LogProblems">What is wrong with its logs, which are then left out.</param>
+/// <param name="Unread">That the file names logs which are not here, in words; empty for none.</param>
 internal sealed record LiveCar(
-    VehicleReading? Reading, CarStudy? Study, OwnMeasurements? Own, IReadOnlyList<Problem> Problems, IReadOnlyList<string> LogProblems)
-{
-    /// <summary>That logs are named in the file which this page does not have, in words; empty for none.</summary>
-    public string Unread { get; init; } = "";
-}
+    VehicleReading? Reading, CarStudy? Study, OwnMeasurements? Own, IReadOnlyList<Problem> Problems, IReadOnlyList<string> LogProblems,
+    string Unread = "");
 
 /// <summary>The cars last asked for, so that one file is not read again for each figure.</summary>
 internal sealed class LiveCars
@@ -49,7 +47,7 @@ internal sealed class LiveCars
         string unread = Unread(reading.Logs, gauges, stops);
         if ((gauges ?? stops) is null)
         {
-            return new LiveCar(reading, new CarStudy(reading.Vehicle), null, [], []) { Unread = unread };
+            return new LiveCar(reading, new CarStudy(reading.Vehicle), null, [], [], unread);
         }
 
         // The page names the logs as the file does, or as it saves them.
@@ -60,7 +58,7 @@ internal sealed class LiveCars
         };
         (OwnMeasurements? own, IReadOnlyList<string> wrong) = OwnMeasurements.Read(
             reading.Vehicle, named, open: path => new StringReader((path == named.Gauges ? gauges : stops)!));
-        return new LiveCar(reading, new CarStudy(own?.Attached() ?? reading.Vehicle), own, [], wrong) { Unread = unread };
+        return new LiveCar(reading, new CarStudy(own?.Attached() ?? reading.Vehicle), own, [], wrong, unread);
     }
 
     // A file that holds its logs' fit already is answered by it.

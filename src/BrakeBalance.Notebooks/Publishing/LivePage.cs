@@ -148,9 +148,7 @@ internal static class LivePage
     public static RenderedPage Render(string text, IReadOnlyDictionary<string, string>? logs = null)
     {
         ArgumentNullException.ThrowIfNull(text);
-        var own = new JsonObject([.. (logs ?? new Dictionary<string, string>()).OrderBy(log => log.Key, StringComparer.Ordinal)
-            .Select(log => KeyValuePair.Create(log.Key, (JsonNode?)JsonValue.Create(log.Value)))]);
-        own = own.ToJsonString().Length > MostLogs ? [] : own;
+        logs = logs?.Values.Sum(log => log.Length) <= MostLogs ? logs : new Dictionary<string, string>();
         var body = new StringBuilder();
         body.Append("<style>\n").Append(HtmlText.Plain(LiveAssets.Style, "\\00")).Append("\n</style>\n")
             .Append("<main id=\"content\" class=\"bb-live-page\" tabindex=\"-1\">\n").Append(Head)
@@ -173,9 +171,9 @@ internal static class LivePage
         body.Append("</div>\n<div class=\"bb-caution\" role=\"note\"><p><strong>Caution.</strong> ")
             .Append(HtmlText.Escape($"{SettingWords.Caution} {Caution}"))
             .Append("</p></div>\n<section id=\"live-dock\" aria-label=\"Sliders\" hidden></section>\n</main>\n");
-        PageShell.AppendData(body, "live-first", new JsonObject { ["text"] = text, ["logs"] = own.DeepClone() }.ToJsonString());
+        PageShell.AppendData(body, "live-first", JsonSerializer.Serialize(new { text, logs }));
         PageShell.AppendData(body, "live-letters", JsonSerializer.Serialize(Packed(OutlinedText.Letters)));
-        PageShell.AppendData(body, "live-known", JsonSerializer.Serialize(Known(text, own)));
+        PageShell.AppendData(body, "live-known", JsonSerializer.Serialize(Known(text, logs)));
         var parts = new PageShell.Parts(Title, body.ToString(), [], IsIndex: false, SingleFile: true, HasCode: false)
         {
             IsLive = true,
@@ -186,13 +184,13 @@ internal static class LivePage
     }
 
     // What the page opens with, its form and its answer, packed, so that they stand there before the calculation is ready.
-    private static string Known(string text, JsonObject logs)
+    private static string Known(string text, IReadOnlyDictionary<string, string> logs)
     {
         var desk = new LiveDesk();
         var known = new JsonObject();
         foreach (string what in (string[])["begin", "form", "car"])
         {
-            JsonObject asked = new() { ["do"] = what, ["text"] = text, ["logs"] = logs.DeepClone() };
+            JsonObject asked = new() { ["do"] = what, ["text"] = text, ["logs"] = JsonSerializer.SerializeToNode(logs) };
             known[what] = JsonNode.Parse(desk.Answer(asked.ToJsonString()));
         }
 

@@ -32,8 +32,7 @@
   });
   const page = $("live-first").textContent, written = JSON.parse(page);
   const keep = () => bbDesk.keep({ page, units: state.units, at: state.at, bench: state.bench, parts: state.parts,
-    targets: state.targets,
-    cars: state.cars.map(({ name, text, logs }) => ({ name, text, logs })) });
+    targets: state.targets, cars: state.cars.map(({ name, text, logs }) => ({ name, text, logs })) });
   const say = (words, kind = "") => { status.textContent = words; status.dataset.kind = kind; status.hidden = !words; };
   const heard = reply => {
     if (reply?.fault) say("This could not be worked out: " + reply.fault, "fault");
@@ -48,8 +47,7 @@
     late ||= setTimeout(() => earlier("Working it out … Below stands the answer from before the change."), PATIENCE);
     const reply = await asking;
     if (--due > 0) return reply;
-    clearTimeout(late);
-    late = 0;
+    late = clearTimeout(late);
     earlier(reply?.fault ? "Below stands the answer from before the change." : "");
     return reply;
   };
@@ -132,10 +130,10 @@
   const edit = (how, path, value = "") => {
     const one = car();
     return inTurn(async () => {
-      const reply = heard(await quick.ask("edit", { do: "edit", text: one.text, how, path, value }));
-      if (!reply || reply.text === one.text) return;
+      const { text } = heard(await quick.ask("edit", { do: "edit", text: one.text, how, path, value })) ?? one;
+      if (text === one.text) return;
       one.back.push(one.text);
-      one.text = reply.text;
+      one.text = text;
       keep();
     });
   };
@@ -565,9 +563,7 @@
     $("live-setups").replaceChildren(...buttons);
   };
   const leave = async to => {
-    state.at = to;
-    state.sliders = [];
-    typing = "";
+    [state.at, state.sliders, typing] = [to, [], ""];
     keep();
     setups();
     sliders();
@@ -589,7 +585,7 @@
     await refresh();
   };
   $("live-tabs").addEventListener("click", event => { if (event.target.dataset.tab) show(event.target.dataset.tab); });
-  $("live-units").addEventListener("change", async event => { state.units = event.target.value; keep(); await reslide();
+  $("live-units").addEventListener("change", async event => { [state.units, typing] = [event.target.value, ""]; keep(); await reslide();
     await drawForm(); await refresh(); });
   const open = (given, words, one = car()) => inTurn(async () => {
     const opened = given.length > 1_000_000 ? { text: given } : heard(await quick.ask("open", { do: "open", text: given }));
@@ -598,8 +594,7 @@
     if (text.length > 1_000_000) { say(`${words}: ${text.length} characters are too many. Accepted: a vehicle file of at most 1,000,000.`,
       "fail"); return; }
     Object.assign(one, { back: [...one.back, one.text], text, logs: {}, set: {} });
-    state.sliders = [];
-    [drawn, typing] = ["", ""];
+    [state.sliders, drawn, typing] = [[], "", ""];
     keep();
     say(words);
   });
