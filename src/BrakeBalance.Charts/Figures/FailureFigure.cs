@@ -56,9 +56,9 @@ public static partial class FootFigures
         : failure.ReserveApplication is { } number ? Invariant.Text($"engine off, {number}")
         : failure.LostCircuit switch
         {
-            LostCircuit.Front => failure.AssistLost ? "front, no assist" : "front lost",
-            LostCircuit.Rear => failure.AssistLost ? "rear, no assist" : "rear lost",
-            LostCircuit.Diagonal => failure.AssistLost ? "diagonal, no assist" : "diagonal lost",
+            LostCircuit.Front => failure.AssistLost ? "front/no assist" : "front lost",
+            LostCircuit.Rear => failure.AssistLost ? "rear/no assist" : "rear lost",
+            LostCircuit.Diagonal => failure.AssistLost ? "diag./no assist" : "diagonal lost",
             LostCircuit.All => "all lost",
             _ => failure.AssistLost ? "no assist" : "sound",
         };
