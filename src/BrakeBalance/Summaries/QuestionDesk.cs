@@ -42,7 +42,8 @@ public static class QuestionDesk
                 Question: question,
                 Answer: desks.Sentences(desk => ReferenceEquals(desk, own) ? reply.Answer : Banded.Try(() => asked(desk).Answer)),
                 Lacking: reply.Lacking,
-                Vague: [.. vague.Where(path => reply.Answer is not null && rests.Any(start => path.StartsWith(start, StringComparison.Ordinal)))]));
+                Vague: reply.Answer is null ? []
+                    : [.. vague.Where(path => rests.Any(start => path.StartsWith(start, StringComparison.Ordinal)))]));
         }
 
         Ask(QuestionTopic.Effort, "Is there enough vacuum for a vacuum booster with this camshaft?", d => d.Foot.Vacuum(), Foot);
