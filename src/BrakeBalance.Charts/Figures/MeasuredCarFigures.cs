@@ -113,7 +113,8 @@ public static class MeasuredCarFigures
                     + "ideal curve, the car of the file, the estimated car with its band, and every stop where it ended.",
                 "A stop is drawn at the forces the estimated car makes at its pressures: where it held without lock-up, "
                     + "at the pressure noted at lock-up, or, where none was noted, at the highest pressure of the stop. "
-                    + $"{Count(FirstLock.None)} stops without lock-up, {frontLocks} with the front first, {rearLocks} with the rear first or both."
+                    + $"{Count(FirstLock.None)} stops without lock-up, {frontLocks} with the front first, "
+                    + $"{rearLocks} with the rear first or both."
                     + (told.Length - none.Length - fronts.Length - rears.Length is > 0 and int left
                         ? $" {left} of them are not drawn: no pressure was noted, or they lie outside the picture." : ""))
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, front)

@@ -1,5 +1,3 @@
-using BrakeBalance.Answers;
-
 namespace BrakeBalance.Rules;
 
 /// <summary>How a car stands against one rule.</summary>

@@ -179,7 +179,8 @@ public class ChildEngineTests
         const string Cell = "for (int i = 0; i < 20; i++)\n{\n    Console.Write(word);\n    System.Threading.Thread.Sleep(20);\n}";
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
         IReadOnlyList<ExecutedNotebook> executed = await Runner(engines).RunAsync(
-            [.. new[] { "a", "b", "c" }.Select(word => SampleNotebook.Of(word, "# Prints", $"var word = \"{word}\";", Cell))], null, default);
+            [.. new[] { "a", "b", "c" }.Select(word => SampleNotebook.Of(word, "# Prints", $"var word = \"{word}\";", Cell))],
+            null, default);
         Assert.Equal([new string('a', 20), new string('b', 20), new string('c', 20)],
             executed.Select(notebook => notebook.Cells.OfType<ExecutedCodeCell>().Last().Outputs.Single().Data[MediaTypes.Plain]));
     }

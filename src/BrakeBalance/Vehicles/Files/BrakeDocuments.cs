@@ -77,8 +77,8 @@ internal sealed class DrumBrakeDocument : BrakeDocument
     [Usual("0.8", "7")]
     public double? BrakeFactor { get; set; }
 
-    [Field("Friction for which brakeFactor holds; the friction of this file when left out", Needs = "brakeFactor", Low = "0.05", High = "1.2",
-        Example = "0.38",
+    [Field("Friction for which brakeFactor holds; the friction of this file when left out", Needs = "brakeFactor",
+        Low = "0.05", High = "1.2", Example = "0.38",
         HowToMeasure = "The friction that the source of brakeFactor states, or that of the linings at the torque reading")]
     public double? BrakeFactorFriction { get; set; }
 
