@@ -63,7 +63,7 @@ public class LiveNotebookTests(BrowserFixture browser)
             Assert.NotEqual(before, await page.Page.EvaluateExpressionAsync<string>(Shown));
 
             await EditAsync(page, "= [];", "= ['hydraulics.rearValves[0].knee=30 bar'];");
-            await WaitAsync(page, @"/30\sbar/.test(document.querySelector('#line-pressures .bb-title')?.textContent)");
+            await WaitAsync(page, @"/30\.0\sbar/.test(document.querySelector('#line-pressures .bb-title')?.textContent)");
 
             await EditAsync(page, "=30 bar\\\"];", "=30 barr\\\"];");
             await WaitAsync(page, "document.querySelectorAll('.output_error').length > 3");

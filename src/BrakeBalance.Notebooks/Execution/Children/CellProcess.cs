@@ -75,8 +75,15 @@ internal sealed class CellProcess : IAsyncDisposable
     /// <summary>The notebooks that ran or run here, in the order of their first cells.</summary>
     public ImmutableList<string> Notebooks => _notebooks;
 
+    /// <summary>Whether more than one notebook has run here, those included that have left.</summary>
+    public bool IsShared { get; private set; }
+
     /// <summary>A notebook is about to run its first cell here.</summary>
-    public void Enter(string notebook) => ImmutableInterlocked.Update(ref _notebooks, names => names.Add(notebook));
+    public void Enter(string notebook)
+    {
+        ImmutableInterlocked.Update(ref _notebooks, names => names.Add(notebook));
+        IsShared |= _notebooks.Count > 1;
+    }
 
     /// <summary>A notebook will run again elsewhere.</summary>
     public void Leave(string notebook) => ImmutableInterlocked.Update(ref _notebooks, names => names.Remove(notebook));

@@ -12,7 +12,7 @@ internal sealed class ChildEngine(ChildEngines engines, string folder, string na
     private CellProcess? _earlier;
     private bool _entered, _again, _running;
 
-    private bool IsAlone => _again || _seat?.Process.Notebooks is [var one] && one == name;
+    private bool IsAlone => _again || _seat is { Process.IsShared: false };
 
     /// <summary>Starts the engine; when its process ends meanwhile, the first cell tries again.</summary>
     public async Task PrepareAsync()
