@@ -46,11 +46,11 @@ public static class SettingExplorer
         double least = limits.Min();
         Pressure present = vehicle.Hydraulics.RearProportioningValve!.Knee;
         var figure = new FigureBuilder(id + "-map", units);
+        string upTo = SettingWords.Number(Pressure.FromPascals(least), figure.Units);
         string everywhere = least >= highest.Pascals
             ? "the front locks first on every surface at every knee shown"
             : least <= 0 ? "the rear locks first somewhere at every knee"
-                : $"up to a knee of {SettingWords.Number(Pressure.FromPascals(least), figure.Units)} "
-                    + "the front locks first on every surface";
+                : $"up to a knee of {upTo} the front locks first on every surface";
         figure
             .Title($"{Finding.Capital(load.Name)}, at rest and with this friction: {everywhere}; safe limit in all conditions "
                 + (setting.SafeLimit is { } safe ? SettingWords.Number(safe, figure.Units) : "none"))
@@ -91,7 +91,7 @@ public static class SettingExplorer
                 new Readout(
                     "Highest knee with the front first here",
                     least >= highest.Pascals ? "above " + figure.Text(Measure.LinePressure, highest)
-                        : least <= 0 ? SettingWords.None : SettingWords.Number(Pressure.FromPascals(least), figure.Units)),
+                        : least <= 0 ? SettingWords.None : upTo),
                 new Readout("Safe limit in all conditions", SettingWords.SafeLimit(setting, figure.Units)),
                 new Readout("Recommended setting", SettingWords.Recommended(setting, figure.Units)),
             ],

@@ -110,9 +110,10 @@ public sealed record PocketCard(
             return valve.Adjustment is { } adjuster
                 ? ([$"Turns in from fully out", $"Knee [{unit}]"],
                     [.. TurnsOf(adjuster, valve.Knee)
-                        .Select(turns => (new[] { Turns(turns), Number(adjuster.KneeAt(turns), units) }, At(adjuster.KneeAt(turns))))])
+                        .Select(turns => (Turns: Turns(turns), Knee: adjuster.KneeAt(turns)))
+                        .Select(row => (new[] { row.Turns, SettingWords.Digits(row.Knee, units) }, At(row.Knee)))])
                 : ([$"Turns (fill in)", $"Knee [{unit}]"],
-                    [.. Knees(valve, units).Select(knee => (new[] { "", Number(knee, units) }, At(knee)))]);
+                    [.. Knees(valve, units).Select(knee => (new[] { "", SettingWords.Digits(knee, units) }, At(knee)))]);
         }
 
         return vehicle.Hydraulics.Split is BalanceBarSplit bar
@@ -174,8 +175,6 @@ public sealed record PocketCard(
     private static string LockText(LockUp? lockUp) =>
         lockUp is null ? "none" : Invariant.Text(
             $"{(lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" })} {lockUp.At.BrakingRate:0.00} g");
-
-    private static string Number(Pressure knee, UnitSystem units) => SettingWords.Knee(knee, units).Split(' ')[0];
 
     private static string Turns(double turns) => turns.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture);
 

@@ -102,6 +102,7 @@ internal static class RenderCommand
             NotebookDocument[] changed = [.. notebooks.Where((_, i) => known[i] is null)];
             // While the cells run in their process, the pages that need no notebook are made in this one.
             List<string> unmade = [];
+            var car = new Lazy<VehicleReading>(input.Load);
             Task<(RenderedPage[] Answers, RenderedPage[] Stories)> beside = Task.Run(Others, cancellation);
             List<string> failures;
             var ran = new Queue<ExecutedNotebook>();
@@ -149,12 +150,12 @@ internal static class RenderCommand
                 : ([
                     .. setUps.Length == 0 ? [] : Page(ComparisonPage.FileName, () => ComparisonPage.Render(
                         setUps, CompareCommand.Of(setUps, Display.Units, null), Display.Units), parsed, unmade),
-                    .. Page(LivePage.FileName, () => LivePage.Render(input.Text(), SourceText.Of(input.Load().Vehicle)?.Logs),
+                    .. Page(LivePage.FileName, () => LivePage.Render(input.Text(), SourceText.Of(car.Value.Vehicle)?.Logs),
                         parsed, unmade),
                     .. Page(QuestionsPage.FileName, () => QuestionsPage.Render(
-                        input.Load(), Display.Units, [.. notebooks.Select(document => document.Name)], facts), parsed, unmade),
+                        car.Value, Display.Units, [.. notebooks.Select(document => document.Name)], facts), parsed, unmade),
                 ], [
-                    .. Page(StoryPage.FileName, () => StoryPage.Render(input.Load().Vehicle, Display.Units, facts), parsed, unmade),
+                    .. Page(StoryPage.FileName, () => StoryPage.Render(car.Value.Vehicle, Display.Units, facts), parsed, unmade),
                 ]);
         }
     }

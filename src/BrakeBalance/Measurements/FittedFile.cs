@@ -50,8 +50,8 @@ public static class FittedFile
         if (own.Estimate is { StopsUsed: > 0 } estimate)
         {
             string by = Told($"{estimate.StopsUsed} test stops", date);
-            Friction("front", car.Brakes.Front, estimate.Parameters[0].Posterior);
-            Friction("rear", car.Brakes.Rear, estimate.Parameters[1].Posterior);
+            Friction("front", car.Brakes.Front, estimate.Parameters[0].Posterior, by);
+            Friction("rear", car.Brakes.Rear, estimate.Parameters[1].Posterior, by);
             // A fit tells how well the mean is known, not how far a day's brakes are from it: that stays what it was.
             PerAxle<double> spread = car.Conditions.FrictionSpread;
             string Kept(double of) => Invariant.Text($"{of:0.###} /* as before the fit */");
@@ -59,11 +59,11 @@ public static class FittedFile
             {
                 Set("conditions", $"{{ \"frontFrictionSpread\": {Kept(spread.Front)}, \"rearFrictionSpread\": {Kept(spread.Rear)} }}");
             }
-
-            foreach ((string path, double of) in (ReadOnlySpan<(string, double)>)
-                [("conditions.frontFrictionSpread", spread.Front), ("conditions.rearFrictionSpread", spread.Rear)])
+            else
             {
-                Set(path, file.Has("conditions") && !file.Has(path) ? Kept(of) : null);
+                const string front = "conditions.frontFrictionSpread", rear = "conditions.rearFrictionSpread";
+                Set(front, file.Has(front) ? null : Kept(spread.Front));
+                Set(rear, file.Has(rear) ? null : Kept(spread.Rear));
             }
 
             Interval<double> height =
@@ -76,9 +76,9 @@ public static class FittedFile
             }
         }
 
-        void Friction(string axle, Brake brake, Interval<double> fitted)
+        void Friction(string axle, Brake brake, Interval<double> fitted, string by)
         {
-            string by = Told($"{own.Estimate!.StopsUsed} test stops", date), path = axle + ".brake.friction";
+            string path = axle + ".brake.friction";
             if (brake is MeasuredBrake && file.Written(axle + ".brake.torque") is { } written
                 && QuantityText.Read(JsonSerializer.Deserialize<string>(written)!, typeof(Torque), out IQuantity? low, out IQuantity? high)
                     is null)

@@ -27,7 +27,7 @@ public sealed record SettingValue
     public double LeastEfficiency => EfficiencyLater.Value.Least;
 
     /// <summary>The first condition in which the rear locks first at this setting; null when the front does everywhere.</summary>
-    public BindingCondition? RearFirst { get; private init; }
+    public BindingCondition? RearFirst => RearFirstLater.Value;
 
     /// <summary>The car set so.</summary>
     public required Vehicle Vehicle { get; init; }
@@ -35,6 +35,8 @@ public sealed record SettingValue
     private Lazy<double> MarginLater { get; init; } = null!;
 
     private Lazy<(double Mean, double Least)> EfficiencyLater { get; init; } = null!;
+
+    private Lazy<BindingCondition?> RearFirstLater { get; init; } = null!;
 
     internal static SettingValue Of(Vehicle set, SettingVariable variable, Conditions conditions)
     {
@@ -48,7 +50,7 @@ public sealed record SettingValue
             Turns = bar || valve is null ? null : valve.Adjustment?.TurnsFor(valve.Knee),
             MarginLater = new(() => SettingSearch.FrictionMargin(set, conditions)),
             EfficiencyLater = new(() => SettingSearch.Efficiency(set, conditions)),
-            RearFirst = SettingSearch.RearFirst(set, conditions),
+            RearFirstLater = new(() => SettingSearch.RearFirst(set, conditions)),
         };
     }
 }

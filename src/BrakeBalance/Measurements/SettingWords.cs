@@ -361,13 +361,16 @@ public static class SettingWords
         : share is { } front ? Invariant.Text($"{Math.Ceiling(1000 * front - 1e-6) / 10:0.0} % front")
         : None;
 
-    // To a tenth of a bar or a whole psi: no valve is set closer.
-    private static string Shown(Pressure knee, UnitSystem units, bool down)
+    private static string Shown(Pressure knee, UnitSystem units, bool down) =>
+        $"{Digits(knee, units, down)} {(units == UnitSystem.Us ? "psi" : "bar")}";
+
+    /// <summary>A knee without its unit: to a tenth of a bar or a whole psi, for no valve is set closer.</summary>
+    internal static string Digits(Pressure knee, UnitSystem units, bool down = false)
     {
         double Rounded(double number) => down ? Math.Floor(number + 1e-6) : Math.Round(number);
         return units == UnitSystem.Us
-            ? Invariant.Text($"{Rounded(knee.PoundsForcePerSquareInch):0} psi")
-            : Invariant.Text($"{Rounded(10 * knee.Bars) / 10:0.0} bar");
+            ? Invariant.Text($"{Rounded(knee.PoundsForcePerSquareInch):0}")
+            : Invariant.Text($"{Rounded(10 * knee.Bars) / 10:0.0}");
     }
 
     private static string List(IEnumerable<string> names)

@@ -4,7 +4,7 @@ namespace BrakeBalance.Vehicles;
 public sealed class VehicleUncertainty
 {
     private const int Draws = 48;
-    private const int DrawsOfNumbers = 12;
+    private const int DrawsOfNumbers = 12; // readers are told of a dozen (BandText.Legend)
     private const int DrawsOfClass = 2;
 
     private readonly Vehicle _middle;

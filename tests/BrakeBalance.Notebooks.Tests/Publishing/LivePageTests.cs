@@ -8,6 +8,7 @@ using BrakeBalance.Notebooks.Tests.Browser;
 using BrakeBalance.Notebooks.Tests.Commands;
 using BrakeBalance.Tests.Vehicles;
 using Xunit.Abstractions;
+using static BrakeBalance.Notebooks.Tests.Publishing.LiveDriving;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 
@@ -502,35 +503,6 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
 
     private static JsonObject Reply(LiveDesk desk, JsonObject request) => (JsonObject)JsonNode.Parse(desk.Answer(request.ToJsonString()))!;
 
-    private static Task<string> TextAsync(WatchedPage page, string expression) => page.Page.EvaluateExpressionAsync<string>(expression);
-
-    private static Task ClickAsync(WatchedPage page, string selector) =>
-        page.Page.EvaluateFunctionAsync("selector => document.querySelector(selector).click()", selector);
-
-    // What would be saved, in the order of saving.
-    internal const string WatchSaving =
-        """
-        globalThis.saved = [];
-        (() => {
-          const blobs = new Map(), make = URL.createObjectURL;
-          URL.createObjectURL = blob => { const link = make.call(URL, blob); blobs.set(link, blob); return link; };
-          HTMLAnchorElement.prototype.click = function() { saved.push({ name: this.download, blob: blobs.get(this.href) }); };
-        })()
-        """;
-
-    private static Task WatchSavingAsync(WatchedPage page) => page.Page.EvaluateExpressionAsync(WatchSaving);
-
-    private async Task<WatchedPage> OpenAsync(int width, int height = 900)
-    {
-        string file = Path.Combine(browser.Folder, LivePage.FileName);
-        if (!File.Exists(file))
-        {
-            File.WriteAllText(file, Html.Value);
-        }
-
-        await browser.ForgetCarsAsync();
-        WatchedPage page = await browser.OpenAsync(file, width, height);
-        await page.Page.WaitForExpressionAsync("document.documentElement.dataset.live !== undefined", new() { Timeout = 120_000 });
-        return page;
-    }
+    private Task<WatchedPage> OpenAsync(int width, int height = 900) =>
+        OpenLiveAsync(browser, LivePage.FileName, Html.Value, width, height);
 }

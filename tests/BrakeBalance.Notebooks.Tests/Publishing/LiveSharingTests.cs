@@ -5,6 +5,7 @@ using BrakeBalance.Notebooks.Tests.Browser;
 using ZXing;
 using ZXing.Common;
 using ZXing.QrCode;
+using static BrakeBalance.Notebooks.Tests.Publishing.LiveDriving;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 
@@ -209,25 +210,5 @@ public class LiveSharingTests(BrowserFixture browser)
         }
     }
 
-    private static Task<string> TextAsync(WatchedPage page, string expression) => page.Page.EvaluateExpressionAsync<string>(expression);
-
-    private static Task ClickAsync(WatchedPage page, string selector) =>
-        page.Page.EvaluateFunctionAsync("selector => document.querySelector(selector).click()", selector);
-
-    private static Task LiveAsync(WatchedPage page) =>
-        page.Page.WaitForExpressionAsync("document.documentElement.dataset.live !== undefined", new() { Timeout = 120_000 });
-
-    private async Task<WatchedPage> OpenAsync(int width, bool dark)
-    {
-        string file = Path.Combine(browser.Folder, "sharing.html");
-        if (!File.Exists(file))
-        {
-            File.WriteAllText(file, Html.Value);
-        }
-
-        await browser.ForgetCarsAsync();
-        WatchedPage page = await browser.OpenAsync(file, width, dark: dark);
-        await LiveAsync(page);
-        return page;
-    }
+    private Task<WatchedPage> OpenAsync(int width, bool dark) => OpenLiveAsync(browser, "sharing.html", Html.Value, width, dark: dark);
 }

@@ -6,6 +6,7 @@ using BrakeBalance.Notebooks.Tests.Browser;
 using BrakeBalance.Notebooks.Tests.Commands;
 using BrakeBalance.Vehicles.Files;
 using Xunit.Abstractions;
+using static BrakeBalance.Notebooks.Tests.Publishing.LiveDriving;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 
@@ -173,20 +174,5 @@ public class LiveStateTests(BrowserFixture browser, ITestOutputHelper output)
         AllowTrailingCommas = true,
     })!;
 
-    private static Task<string> TextAsync(WatchedPage page, string expression) => page.Page.EvaluateExpressionAsync<string>(expression);
-
-    private static Task ClickAsync(WatchedPage page, string selector) =>
-        page.Page.EvaluateFunctionAsync("selector => document.querySelector(selector).click()", selector);
-
-    private static Task WatchSavingAsync(WatchedPage page) => page.Page.EvaluateExpressionAsync(LivePageTests.WatchSaving);
-
-    private async Task<WatchedPage> OpenAsync(string html, int width)
-    {
-        string file = Path.Combine(browser.Folder, "state-" + LivePage.FileName);
-        await File.WriteAllTextAsync(file, html);
-        await browser.ForgetCarsAsync();
-        WatchedPage page = await browser.OpenAsync(file, width, 844);
-        await page.Page.WaitForExpressionAsync("document.documentElement.dataset.live !== undefined", new() { Timeout = 120_000 });
-        return page;
-    }
+    private Task<WatchedPage> OpenAsync(string html, int width) => OpenLiveAsync(browser, "state.html", html, width, 844);
 }

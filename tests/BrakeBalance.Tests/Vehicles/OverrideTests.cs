@@ -101,6 +101,17 @@ public class OverrideTests
     }
 
     [Fact]
+    public void A_friction_that_cannot_be_holds_for_no_brake_factor_when_another_is_set()
+    {
+        const string Text = """
+            { "name": "x", "carClass": "1960s coupe", "rear": { "brake": { "type": "drum", "shoes": "leading-trailing",
+              "drumRadius": "114 mm", "wheelCylinderDiameter": "17.5 mm", "friction": 5, "brakeFactor": 2.1 } } }
+            """;
+        Brake set = VehicleFile.Read(Text, "test", new ValueOverride("rear.brake.friction", "0.40")).Vehicle.Brakes.Rear;
+        Assert.Equal(2.1, set.BrakeFactorAt(0.40), 9);
+    }
+
+    [Fact]
     public void A_range_of_friction_reaches_the_brake_factor()
     {
         Vehicle car = VehicleFile.Read("""

@@ -125,33 +125,31 @@ public static class VehicleFile
     internal static DocumentReading<VehicleDocument> ReadDocument(string text, List<string> filled, IEnumerable<ValueOverride> overrides)
     {
         // A value that an override sets is no longer the class's.
-        PerAxle<double?> friction = default;
+        PerAxle<BrakeDocument?> before = default;
         DocumentReading<VehicleDocument> reading = DocumentFile.Read<VehicleDocument>(
             text,
             json =>
             {
                 CarClasses.Fill(json, filled);
-                friction = new(OfFile(json, "front"), OfFile(json, "rear"));
+                before = new(Before(json, "front"), Before(json, "rear"));
             },
             overrides);
         filled.RemoveAll(path => overrides.Any(change => change.Path == path));
-        reading.Partial?.Front?.Brake?.FrictionOfFile = friction.Front;
-        reading.Partial?.Rear?.Brake?.FrictionOfFile = friction.Rear;
+        Hold(reading.Partial?.Front?.Brake, before.Front);
+        Hold(reading.Partial?.Rear?.Brake, before.Rear);
         return reading;
 
-        // Whoever gives a torque of another brake gives the friction with it.
-        double? OfFile(JsonObject json, string axle) =>
-            overrides.Any(change => change.Path.StartsWith(axle + ".brake", StringComparison.Ordinal)
-                && change.Path.Split('.')[^1] is "brake" or "type" or "brakeFactor" or "torque" or "torquePressure") ? null
-            : (json[axle] as JsonObject)?["brake"] is JsonObject brake && brake["friction"] is JsonValue said
-            ? Middle(said.ToString()) : null;
-    }
+        // The brake whose friction alone is set otherwise; whoever gives a torque of another brake gives the friction with it.
+        BrakeDocument? Before(JsonObject json, string axle)
+        {
+            string[] set = [.. overrides.Where(change => change.Path.StartsWith(axle + ".brake", StringComparison.Ordinal))
+                .Select(change => change.Path.Split('.')[^1])];
+            bool another = set.Any(entry => entry is "brake" or "type" or "brakeFactor" or "torque" or "torquePressure");
+            return another || !set.Contains("friction") ? null
+                : (BrakeDocument?)new DocumentReader().ReadDocument(typeof(BrakeDocument), (json[axle] as JsonObject)?["brake"], "");
+        }
 
-    private static double? Middle(string range)
-    {
-        double[] ends = [.. range.Split("..").Select(end =>
-            double.TryParse(end, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) ? number : double.NaN)];
-        return ends.Average() is > 0 and var middle ? middle : null;
+        static void Hold(BrakeDocument? brake, BrakeDocument? before) => brake?.FrictionOfFile = (before ?? brake).Friction;
     }
 }
 
