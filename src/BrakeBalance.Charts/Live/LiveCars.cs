@@ -18,6 +18,7 @@ internal sealed record LiveCar(
 internal sealed class LiveCars
 {
     private readonly Lately<LiveCar> _cars = new(8);
+    private readonly Lately<(OwnMeasurements? Own, IReadOnlyList<string> Wrong)> _measured = new(4);
 
     /// <summary>The car of a request.</summary>
     public LiveCar Of(JsonObject request)
@@ -35,7 +36,7 @@ internal sealed class LiveCars
             .Select(pair => new ValueOverride(pair[0]!.ToString(), pair[1]!.ToString())),
     ];
 
-    private static LiveCar Read(string text, ValueOverride[] set, JsonObject? logs)
+    private LiveCar Read(string text, ValueOverride[] set, JsonObject? logs)
     {
         (VehicleReading? reading, IReadOnlyList<Problem> problems) = VehicleFile.TryRead(text, set);
         if (reading is null)
@@ -56,8 +57,10 @@ internal sealed class LiveCars
         {
             Fitted = reading.Logs?.Fitted == true,
         };
-        (OwnMeasurements? own, IReadOnlyList<string> wrong) = OwnMeasurements.Read(
-            reading.Vehicle, named, open: path => new StringReader((path == named.Gauges ? gauges : stops)!));
+        string key = string.Join('\0', VehicleText.WithoutControlAndKnee(text, set), logs!.ToJsonString());
+        (OwnMeasurements? read, IReadOnlyList<string> wrong) = _measured.Of(key, () => OwnMeasurements.Read(
+            reading.Vehicle, named, open: path => new StringReader((path == named.Gauges ? gauges : stops)!)));
+        OwnMeasurements? own = read?.On(reading.Vehicle);
         return new LiveCar(reading, new CarStudy(own?.Attached() ?? reading.Vehicle), own, [], wrong, unread);
     }
 

@@ -91,6 +91,17 @@ public sealed record BrakeHydraulics
     /// <returns>A copy in which only metering valves are left in the rear line.</returns>
     public BrakeHydraulics WithoutRearProportioning() => this with { RearValves = [.. RearValves.Where(valve => valve is MeteringValve)] };
 
+    /// <summary>Whether other hydraulics differ in the knee of <see cref="RearProportioningValve"/> at most.</summary>
+    internal bool DiffersInKneeOnly(BrakeHydraulics other)
+    {
+        (BrakeHydraulics one, BrakeHydraulics two) = (AtZero(this), AtZero(other));
+        return one with { FrontValves = two.FrontValves, RearValves = two.RearValves } == two
+            && one.FrontValves.SequenceEqual(two.FrontValves) && one.RearValves.SequenceEqual(two.RearValves);
+
+        static BrakeHydraulics AtZero(BrakeHydraulics set) =>
+            set.RearProportioningValve is null ? set : set.WithRearKnee(Pressure.Zero);
+    }
+
     internal static double Through(ImmutableArray<PressureValve> valves, double inletPascals, double rearAxleLoadNewtons)
     {
         double pressure = inletPascals;

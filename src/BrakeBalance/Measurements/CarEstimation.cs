@@ -21,20 +21,19 @@ public static class CarEstimation
     /// <param name="stops">The stops; none at all gives what is believed beforehand.</param>
     /// <param name="options">Priors and scatter; null for the usual ones.</param>
     /// <returns>The estimate.</returns>
-    public static CarEstimate Estimate(Vehicle vehicle, IEnumerable<TestStop> stops, EstimationOptions? options = null)
+    public static CarEstimate Estimate(Vehicle vehicle, IEnumerable<TestStop> stops, EstimationOptions? options = null) =>
+        Estimate(vehicle, stops, options, null);
+
+    /// <summary>The same from what is known already: the draws of the same stops, whose likelihood the car's differences leave alone.</summary>
+    internal static CarEstimate Estimate(Vehicle vehicle, IEnumerable<TestStop> stops, EstimationOptions? options, PosteriorSample? known)
     {
         options ??= new EstimationOptions();
         TestStop[] made = [.. stops];
         var model = new StopModel(vehicle, made, options);
-        Vector<double> steps = 0.1 * model.PriorDeviation, start = model.PriorMean;
-        foreach (double widened in (double[])[6, 2.5])
-        {
-            start = LaplacePosterior.Descend(theta => model.NegativeLog(theta, widened), start, steps);
-        }
-
-        LaplacePosterior posterior = LaplacePosterior.Find(model.NegativeLog, start, steps);
-        PosteriorSample sample = PosteriorSample.From(model.NegativeLog, posterior, options.Seed);
-        (double Difference, bool Agree)? check = options.CheckSteps > 0 ? Check(model, posterior, sample, options) : null;
+        LaplacePosterior? posterior = known is null ? Fitted(model) : null;
+        PosteriorSample sample = known ?? PosteriorSample.From(model.NegativeLog, posterior!, options.Seed);
+        (double Difference, bool Agree)? check =
+            posterior is not null && options.CheckSteps > 0 ? Check(model, posterior, sample, options) : null;
         EstimatedParameter[] parameters = Parameters(model, sample);
         double[][] correlation = [.. Enumerable.Range(0, parameters.Length).Select(i => Enumerable.Range(0, parameters.Length)
             .Select(j => sample.Correlation(i, j)).ToArray())];
@@ -52,6 +51,17 @@ public static class CarEstimation
             Weights = [.. model.Used.Select(used => Weight(model, used.Stop, used.Place, made[used.Place], middle))],
             Doubts = FitCheck.Of(model, made, middle),
         };
+    }
+
+    private static LaplacePosterior Fitted(StopModel model)
+    {
+        Vector<double> steps = 0.1 * model.PriorDeviation, start = model.PriorMean;
+        foreach (double widened in (double[])[6, 2.5])
+        {
+            start = LaplacePosterior.Descend(theta => model.NegativeLog(theta, widened), start, steps);
+        }
+
+        return LaplacePosterior.Find(model.NegativeLog, start, steps);
     }
 
     private static StopWeight Weight(StopModel model, StopModel.Stop used, int place, TestStop stop, Vector<double> middle)

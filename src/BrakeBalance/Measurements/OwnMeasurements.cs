@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+using BrakeBalance.Hydraulics;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
 
@@ -6,18 +8,21 @@ namespace BrakeBalance.Measurements;
 /// <summary>What was measured on a car itself: its logs, what they say of valve and brakes, and whether they fit the car at all.</summary>
 public sealed class OwnMeasurements : IOwnMeasurements
 {
+    private readonly ConcurrentDictionary<int, SettingAnswer> _chance;
     private readonly Lazy<CarEstimate?> _estimate;
     private readonly Lazy<IReadOnlyList<string>> _doubts;
 
     private OwnMeasurements(
         Vehicle file, MeasurementLogs logs, LogReading<GaugePair>? gauges, LogReading<TestStop>? stops, LogReading<MotionSample>? series,
-            int checkSteps)
+            int checkSteps, OwnMeasurements? known = null)
     {
         (File, Logs, Gauges, Stops, Series) = (file, logs, gauges, stops, series);
         Valve = gauges is null ? null : ValveFitting.Analyse(gauges.Rows, file.Hydraulics.Split.RearToFrontPressureRatio);
         Car = logs.Fitted ? file : AsRead(file, Valve);
+        _chance = known?._chance ?? new();
         _estimate = new(() => logs.Fitted || stops is null ? null
-            : CarEstimation.Estimate(Car, stops.Rows, Beliefs(file, Valve) with { CheckSteps = checkSteps }));
+            : CarEstimation.Estimate(
+                Car, stops.Rows, Beliefs(file, Valve) with { CheckSteps = checkSteps }, known?.Estimate?.Posterior));
         _doubts = new(() => [.. Valve is null ? [] : FitCheck.Of(file, gauges!.Rows, Valve), .. Estimate?.Doubts ?? []]);
     }
 
@@ -60,7 +65,7 @@ public sealed class OwnMeasurements : IOwnMeasurements
             return file;
         }
 
-        Hydraulics.ProportioningValve found =
+        ProportioningValve found =
             valve with { Slope = slope ?? valve.Slope, Hysteresis = hysteresis ?? valve.Hysteresis };
         return file with { Hydraulics = file.Hydraulics with { RearValves = file.Hydraulics.RearValves.Replace(valve, found) } };
     }
@@ -166,6 +171,24 @@ public sealed class OwnMeasurements : IOwnMeasurements
     /// <summary>The car that carries these measurements, with the slope that the gauges found.</summary>
     /// <returns>A copy.</returns>
     public Vehicle Attached() => Car with { Measured = this };
+
+    /// <summary>
+    /// The same measurements for the car as another file describes it, which differs in pedal, assist and the knee set at most: what the
+    /// stops say is not fitted again unless one of them does not tell at which knee it was made.
+    /// </summary>
+    internal OwnMeasurements On(Vehicle file) => new(file, Logs, Gauges, Stops, Series, 0,
+        Stops?.Rows.All(stop => StopModel.KneeAt(Car, Valve?.Calibration, stop.Turns) is not null) == true ? this : null);
+
+    /// <summary>
+    /// The rule of chance for the car, drawn once: pedal, assist and the knee set have no say in it but for the present setting.
+    /// </summary>
+    internal SettingAnswer Chance(SettingQuestion question, IProgress<double>? progress)
+    {
+        Vehicle asked = question.Vehicle with { Hydraulics = Car.Hydraulics, Control = Car.Control, Measured = Car.Measured };
+        return asked == Car && question.Vehicle.Hydraulics.DiffersInKneeOnly(Car.Hydraulics)
+            ? RobustSetting.At(_chance.GetOrAdd(question.Draws, _ => RobustSetting.Find(question, progress)), question)
+            : RobustSetting.Find(question, progress);
+    }
 
     /// <summary>What was measured on a car, as long as it is still the car it was measured on.</summary>
     /// <param name="vehicle">The car; its valve may have been set otherwise since.</param>

@@ -20,35 +20,8 @@ internal static class RobustSetting
     /// <param name="progress">Told the part done, 0 to 1; may be null.</param>
     public static SettingAnswer Find(SettingQuestion question, IProgress<double>? progress = null)
     {
-        BrakeHydraulics hydraulics = question.Vehicle.Hydraulics;
-        ProportioningValve? valve = hydraulics.RearProportioningValve;
-        SettingVariable variable = SettingSearch.VariableOf(question.Vehicle);
-        SettingPoint[] points;
-        SweepCell[][][] outcomes;
-        SettingSweep sweep;
-        if (hydraulics.Split is BalanceBarSplit bar && variable == SettingVariable.BalanceBar)
-        {
-            double[] shares = [.. Enumerable.Range(0, Settings).Select(i => 0.8 - 0.6 * i / (Settings - 1)), bar.FrontForceShare];
-            sweep = new SettingSweep(question, 1);
-            outcomes = sweep.Run(null, [.. shares.Select(s => (bar with { FrontForceShare = s }).RearToFrontPressureRatio)], progress);
-            points = [.. shares.Select((s, i) => Point(outcomes, i) with { FrontForceShare = s })];
-        }
-        else
-        {
-            double slope = valve?.Slope ?? SettingSearch.AddedSlope;
-            sweep = new SettingSweep(question, slope);
-            double top = Math.Max(sweep.HighestKnee(), 1e6);
-            double present = valve?.Knee.Pascals ?? double.PositiveInfinity;
-            double[] knees = [.. Enumerable.Range(0, Settings).Select(i => top * i / (Settings - 1)), present];
-            outcomes = sweep.Run(knees, null, progress);
-            points = [.. knees.Select((k, i) => Point(outcomes, i) with
-            {
-                Knee = double.IsInfinity(k) ? null : Pressure.FromPascals(k),
-                Turns = double.IsInfinity(k) ? null : valve?.Adjustment?.TurnsFor(Pressure.FromPascals(k)),
-            })];
-        }
-
-        SettingPoint[] tradeOff = points[..Settings];
+        SettingSweep sweep = Sweep(question);
+        (SettingPoint[] points, SweepCell[][][] outcomes) = Run(question, sweep, Row(question, sweep), progress);
         int best = -1;
         for (int i = 0; i < Settings; i++)
         {
@@ -59,16 +32,63 @@ internal static class RobustSetting
         }
 
         int shown = Math.Max(0, best);
-        ConditionOutcome[] conditions = [.. outcomes.Select((cells, i) => sweep.Outcome(i, cells, shown))];
-        SettingPoint? recommended = best < 0 ? null : points[best];
-        return new SettingAnswer(
-            Variable: variable,
-            Recommended: recommended,
-            Present: points[Settings],
-            TradeOff: tradeOff,
-            Conditions: conditions,
+        return At(new SettingAnswer(
+            Variable: SettingSearch.VariableOf(question.Vehicle),
+            Recommended: best < 0 ? null : points[best],
+            TradeOff: points,
+            Conditions: [.. outcomes.Select((cells, i) => sweep.Outcome(i, cells, shown))],
             Level: question.Level,
-            Draws: sweep.DrawsUsed);
+            Draws: sweep.DrawsUsed), question);
+    }
+
+    /// <summary>The same answer for a car that is set as the question has it.</summary>
+    public static SettingAnswer At(SettingAnswer answer, SettingQuestion question) => answer with
+    {
+        PresentLater = new(() =>
+        {
+            BrakeHydraulics hydraulics = question.Vehicle.Hydraulics;
+            double present = Bar(question)?.FrontForceShare
+                ?? hydraulics.RearProportioningValve?.Knee.Pascals ?? double.PositiveInfinity;
+            return Run(question, Sweep(question), [present], null).Points[0];
+        }),
+    };
+
+    private static BalanceBarSplit? Bar(SettingQuestion question) =>
+        SettingSearch.VariableOf(question.Vehicle) == SettingVariable.BalanceBar
+            ? question.Vehicle.Hydraulics.Split as BalanceBarSplit : null;
+
+    private static SettingSweep Sweep(SettingQuestion question) => new(question, Bar(question) is not null ? 1
+        : question.Vehicle.Hydraulics.RearProportioningValve?.Slope ?? SettingSearch.AddedSlope);
+
+    // Shares of the rod force, or knees in pascals, from least to most rear braking.
+    private static double[] Row(SettingQuestion question, SettingSweep sweep)
+    {
+        if (Bar(question) is not null)
+        {
+            return [.. Enumerable.Range(0, Settings).Select(i => 0.8 - 0.6 * i / (Settings - 1))];
+        }
+
+        double top = Math.Max(sweep.HighestKnee(), 1e6);
+        return [.. Enumerable.Range(0, Settings).Select(i => top * i / (Settings - 1))];
+    }
+
+    private static (SettingPoint[] Points, SweepCell[][][] Outcomes) Run(
+        SettingQuestion question, SettingSweep sweep, double[] row, IProgress<double>? progress)
+    {
+        if (Bar(question) is { } bar)
+        {
+            SweepCell[][][] found =
+                sweep.Run(null, [.. row.Select(s => (bar with { FrontForceShare = s }).RearToFrontPressureRatio)], progress);
+            return ([.. row.Select((s, i) => Point(found, i) with { FrontForceShare = s })], found);
+        }
+
+        SweepCell[][][] outcomes = sweep.Run(row, null, progress);
+        return ([.. row.Select((k, i) => Point(outcomes, i) with
+        {
+            Knee = double.IsInfinity(k) ? null : Pressure.FromPascals(k),
+            Turns = double.IsInfinity(k) ? null
+                : question.Vehicle.Hydraulics.RearProportioningValve?.Adjustment?.TurnsFor(Pressure.FromPascals(k)),
+        })], outcomes);
     }
 
     private static SettingPoint Point(SweepCell[][][] outcomes, int setting) => new()

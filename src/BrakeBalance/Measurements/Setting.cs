@@ -113,14 +113,14 @@ public sealed record Setting(
         SettingLimit corners = SettingSearch.Limit(vehicle, conditions);
         (double[] Fractions, SettingLimit Limit)[] drawn = estimate is null ? OverRanges(vehicle) : [];
         Interval<SettingLimit>? band = BandOf(drawn);
-        var chance = new Lazy<SettingAnswer>(() => RobustSetting.Find(
-            new SettingQuestion
-            {
-                Vehicle = vehicle,
-                Estimate = estimate,
-                Draws = estimate is null ? Math.Min(draws,
-                DrawsOfTheOtherRule) : draws
-            }, progress));
+        var question = new SettingQuestion
+        {
+            Vehicle = vehicle,
+            Estimate = estimate,
+            Draws = estimate is null ? Math.Min(draws, DrawsOfTheOtherRule) : draws,
+        };
+        var chance = new Lazy<SettingAnswer>(() => own is not null && estimate is not null
+            ? own.Chance(question, progress) : RobustSetting.Find(question, progress));
         SettingLimit limit = estimate is null ? band?.Low ?? corners : Supported(vehicle, LimitOf(chance.Value, corners), estimate);
         SettingReach reach = doubts.Count > 0 ? SettingReach.Withheld : ReachOf(vehicle, limit);
         Vehicle? best = reach is SettingReach.Within or SettingReach.Above or SettingReach.NotNeeded

@@ -309,17 +309,13 @@ internal sealed class StopModel
         return high;
     }
 
-    private Vehicle AtAdjuster(double? turns)
-    {
-        if (turns is not { } t || Vehicle.Hydraulics.RearProportioningValve is not { } valve)
-        {
-            return Vehicle;
-        }
+    private Vehicle AtAdjuster(double? turns) =>
+        KneeAt(Vehicle, _options.Adjuster, turns) is { } knee ? Vehicle.WithRearKnee(knee) : Vehicle;
 
-        Pressure? knee = _options.Adjuster?.KneeAt(t).Estimate
-            ?? (valve.Adjustment is { } screw && t >= 0 && t <= screw.Turns ? screw.KneeAt(t) : null);
-        return knee is { } k ? Vehicle.WithRearKnee(k) : Vehicle;
-    }
+    /// <summary>The knee at which a stop was made; null where its turns do not tell, and then it is taken for the car's own.</summary>
+    public static Pressure? KneeAt(Vehicle vehicle, AdjusterCalibration? adjuster, double? turns) =>
+        turns is not { } t || vehicle.Hydraulics.RearProportioningValve is not { } valve ? null
+            : adjuster?.KneeAt(t).Estimate ?? (valve.Adjustment is { } screw && t >= 0 && t <= screw.Turns ? screw.KneeAt(t) : null);
 
     private void Add(TestStop stop, int place)
     {

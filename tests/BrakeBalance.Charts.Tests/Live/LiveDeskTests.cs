@@ -120,6 +120,44 @@ public class LiveDeskTests
         })["logProblems"]!.AsArray());
     }
 
+    public static TheoryData<string, string, string, bool> Changes => new()
+    {
+        { "hydraulics.rearValves[0].knee", "22 bar", "", true },
+        { "pedal.ratio", "4.2", "", true },
+        { "assist.boostRatio", "3", "", true },
+        { "loadCases[0].mass", "1300 kg", "", false },
+
+        // A stop that does not say its turns was made at the knee that the car has.
+        { "hydraulics.rearValves[0].knee", "22 bar", "9;40;driver only;dry;;12.7;;;0.230;none;\n", false },
+    };
+
+    [Theory]
+    [MemberData(nameof(Changes))]
+    public void A_fitted_car_whose_knee_pedal_or_assist_is_changed_is_not_fitted_again_and_answers_as_if_it_were(
+        string path, string value, string stop, bool isKept)
+    {
+        (string stops, string gauges) = Logs();
+        JsonObject Request(bool typed, params string[][] sets) => new()
+        {
+            ["text"] = typed ? VehicleText.Set(Coupe, path, value) : Coupe,
+            ["logs"] = new JsonObject { ["stops"] = stops.TrimEnd() + "\n" + stop, ["gauges"] = gauges },
+            ["set"] = new JsonArray([.. sets.Select(set => new JsonArray(set[0], set[1]))]),
+        };
+        var cars = new LiveCars();
+        LiveCar before = cars.Of(Request(false)), moved = cars.Of(Request(false, [path, value])), typed = cars.Of(Request(true));
+        LiveCar fresh = new LiveCars().Of(Request(true));
+        string Said(LiveCar car) => new SummaryJson(new SummaryUnits(UnitSystem.Si)).Text(BalanceSummary.Of(car.Study!.Car));
+        string told = Said(before), asked = Said(fresh);
+        Assert.NotEqual(told, asked);
+        Assert.Equal(asked, Said(moved));
+        Assert.Equal(asked, Said(typed));
+        Assert.Equal(LiveMeasured.Html(fresh, UnitSystem.Us), LiveMeasured.Html(moved, UnitSystem.Us));
+        Assert.Equal(LiveMeasured.Next(fresh, UnitSystem.Si), LiveMeasured.Next(typed, UnitSystem.Si));
+        Assert.Equal(fresh.Study!.Answer.Chance.Present, moved.Study!.Answer.Chance.Present);
+        Assert.Equal(isKept, ReferenceEquals(before.Own!.Estimate!.Posterior, moved.Own!.Estimate!.Posterior));
+        Assert.Equal(isKept, ReferenceEquals(before.Study!.Answer.Chance.TradeOff, moved.Study!.Answer.Chance.TradeOff));
+    }
+
     [Fact]
     public void The_answer_says_which_logs_a_file_names_that_are_not_read_here_unless_they_are_given_or_fitted_already()
     {

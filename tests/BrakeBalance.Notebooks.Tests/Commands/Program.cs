@@ -26,16 +26,25 @@ internal sealed class Program : IDisposable
     public string Error => Text(_error);
 
     /// <summary>Starts it in a folder. A shell's background job would have it ignore Ctrl-C, which <c>env</c> takes back.</summary>
-    public static Program Start(string folder, params string[] arguments)
+    public static Program Start(string folder, params string[] arguments) => Start(folder, [], arguments);
+
+    /// <summary>The same with variables of the environment of its own: set here, they would be those of every other test too.</summary>
+    public static Program Start(string folder, Dictionary<string, string> variables, params string[] arguments)
     {
-        string program = typeof(CommandLine).Assembly.Location;
-        return new(Process.Start(new ProcessStartInfo("/usr/bin/env", ["--default-signal=INT", "dotnet", program, .. arguments])
+        var start = new ProcessStartInfo(
+            "/usr/bin/env", ["--default-signal=INT", "dotnet", typeof(CommandLine).Assembly.Location, .. arguments])
         {
             WorkingDirectory = folder,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             RedirectStandardInput = true,
-        })!);
+        };
+        foreach ((string name, string value) in variables)
+        {
+            start.Environment[name] = value;
+        }
+
+        return new(Process.Start(start)!);
     }
 
     public void Signal(string name)

@@ -78,20 +78,11 @@ public class FiguresCommandTests
     public async Task Without_a_browser_drawings_are_written_and_the_rest_is_told()
     {
         using var folder = new TemporaryFolder();
-        string? before = Environment.GetEnvironmentVariable(Chromium.Variable);
-        Environment.SetEnvironmentVariable(Chromium.Variable, "/no/such/browser");
-        try
-        {
-            (int code, string _, string error) =
-                await Shell.RunAsync("figures", Coupe, "--figure", "line-pressures", "--format", "png", "--output", folder.Path);
-            Assert.Equal(1, code);
-            Assert.Contains("Chromium", error, StringComparison.Ordinal);
-            Assert.Equal(5, folder.Names.Count());
-        }
-        finally
-        {
-            Environment.SetEnvironmentVariable(Chromium.Variable, before);
-        }
+        using var program = Program.Start(folder.Path, new() { [Chromium.Variable] = "/no/such/browser" },
+            "figures", Coupe, "--figure", "line-pressures", "--format", "png", "--output", folder.Path);
+        Assert.Equal(1, await program.ExitAsync());
+        Assert.Contains("Chromium", program.Error, StringComparison.Ordinal);
+        Assert.Equal(5, folder.Names.Count());
     }
 
     [Fact]

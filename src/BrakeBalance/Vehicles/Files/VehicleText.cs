@@ -222,6 +222,30 @@ internal static class VehicleText
     private static Type OfKind(Type type, JsonObject root, string path) =>
         FieldMap.OfKind(type, (Node(root, path) as JsonObject)?["type"]?.ToString());
 
+    /// <summary>
+    /// What a file says beside pedal, assist and the knee that is set, to tell whether two files differ in more than these.
+    /// </summary>
+    /// <param name="text">The file.</param>
+    /// <param name="sets">Values in place of the file's.</param>
+    /// <returns>JSON that is equal for files that do not.</returns>
+    public static string WithoutControlAndKnee(string text, IEnumerable<ValueOverride> sets)
+    {
+        JsonObject root = Filled(text);
+        var valves = (root["hydraulics"] as JsonObject)?["rearValves"] as JsonArray ?? [];
+        int at = valves.ToList().FindIndex(valve => (valve as JsonObject)?["type"]?.ToString() == "proportioning");
+        string knee = Invariant.Text($"hydraulics.rearValves[{at}].knee");
+        var others = sets.Select(set => set with { Path = JsonPath.Indexed(root, set.Path) })
+            .Where(set => set.Path != knee && set.Path.Split('.')[0] is not ("pedal" or "assist")).ToArray();
+        root.Remove("pedal");
+        root.Remove("assist");
+        if (at >= 0)
+        {
+            valves[at]!.AsObject().Remove("knee");
+        }
+
+        return root.ToJsonString() + string.Concat(others.Select(set => $"\0{set.Path}\0{set.Value}"));
+    }
+
     private static JsonObject Filled(string text)
     {
         JsonObject root = DocumentFile.Parse(text).Root as JsonObject ?? [];
