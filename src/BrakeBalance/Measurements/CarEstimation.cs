@@ -24,7 +24,7 @@ public static class CarEstimation
     public static CarEstimate Estimate(Vehicle vehicle, IEnumerable<TestStop> stops, EstimationOptions? options = null) =>
         Estimate(vehicle, stops, options, null);
 
-    /// <summary>The same from what is known already: the draws of the same stops, whose likelihood the car's differences leave alone.</summary>
+    /// <summary>The same from the draws of the same stops, whose likelihood is the same for this car.</summary>
     internal static CarEstimate Estimate(Vehicle vehicle, IEnumerable<TestStop> stops, EstimationOptions? options, PosteriorSample? known)
     {
         options ??= new EstimationOptions();
