@@ -15,6 +15,9 @@ namespace BrakeBalance.Cells;
 /// <param name="folder">The folder from which <c>#load</c> lines count.</param>
 internal sealed class CellSession(IReadOnlyList<string> assemblies, string folder)
 {
+    // A runtime loads an assembly of one name once, whatever session it is of.
+    private static int _serial;
+
     private static readonly string[] Imports =
         ["System", "System.Text", "System.Collections", "System.Collections.Generic", "System.Threading.Tasks", "System.Linq"];
 
@@ -28,7 +31,6 @@ internal sealed class CellSession(IReadOnlyList<string> assemblies, string folde
         [.. assemblies.Union([typeof(RunningLine).Assembly.GetName().Name!]).Select(Reference).OfType<MetadataReference>()];
     private readonly Dictionary<(Stage? After, string Cell), (Stage Stage, CellRun Run)> _known = [];
     private readonly Dictionary<(CSharpCompilation? After, string Cell), CSharpCompilation?> _read = [];
-    private int _serial;
 
     /// <summary>Runs cells one after the other.</summary>
     /// <param name="cells">Their sources in order.</param>

@@ -4,8 +4,8 @@ using PuppeteerSharp;
 namespace BrakeBalance.Notebooks.Tests.Browser;
 
 /// <summary>
-/// One headless Chromium for all browser tests. Where it is missing the tests are skipped with a reason, except with CI=true, where they
-/// fail.
+/// One headless Chromium, with nothing kept from others, for the tests of a class. Where it is missing the tests are skipped with a
+/// reason, except with CI=true, where they fail.
 /// </summary>
 public sealed class BrowserFixture : IAsyncLifetime
 {
@@ -92,13 +92,4 @@ public sealed class BrowserFixture : IAsyncLifetime
             $"Chromium is not installed (looked for {string.Join(", ", Candidates)}; BRAKE_BALANCE_CHROMIUM can name another).");
         return await _browser!.NewPageAsync();
     }
-}
-
-/// <summary>
-/// All tests that use the browser share it, and the pages of the notebooks; they run one after the other and with nothing beside them.
-/// </summary>
-[CollectionDefinition(Name, DisableParallelization = true)]
-public sealed class BrowserTests : ICollectionFixture<BrowserFixture>, ICollectionFixture<RenderedNotebooks>
-{
-    public const string Name = "browser";
 }

@@ -7,8 +7,7 @@ using PuppeteerSharp.Media;
 
 namespace BrakeBalance.Notebooks.Tests.Commands;
 
-[Collection(BrowserTests.Name)]
-public class BenchCommandTests(BrowserFixture browser)
+public class BenchCommandTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
 {
     private static readonly string Example = RepositoryRoot.File("data/bench/booster-swap.json");
 

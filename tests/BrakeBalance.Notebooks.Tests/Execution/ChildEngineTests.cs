@@ -6,7 +6,6 @@ using BrakeBalance.Notebooks.Execution.Children;
 namespace BrakeBalance.Notebooks.Tests.Execution;
 
 /// <summary>Cells in a process of their own: what a cell does there ends its notebook at most.</summary>
-[Collection(EnginesCollection.Name)]
 public class ChildEngineTests
 {
     private static readonly TimeSpan Long = TimeSpan.FromSeconds(120);
@@ -153,7 +152,7 @@ public class ChildEngineTests
     public async Task The_outputs_are_the_same_as_in_one_process(string name)
     {
         NotebookDocument notebook = NotebookFile.Read(RepositoryRoot.File($"notebooks/{name}.ipynb"));
-        ExecutedNotebook here = (await new NotebookRunner(EngineKind.Interactive).RunAsync([notebook], null, default)).Single();
+        ExecutedNotebook here = (await EnginesCollection.RunAsync(EngineKind.Interactive, [notebook])).Single();
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
         ExecutedNotebook there = (await Runner(engines).RunAsync([notebook], null, default)).Single();
         Assert.True(here.Succeeded && there.Succeeded);

@@ -11,7 +11,6 @@ namespace BrakeBalance.Notebooks.Tests.Jupyter;
 /// <summary>
 /// Notebook 01 in a real Jupyter client shows what our pages show: each output the same text, figures and their data included.
 /// </summary>
-[Collection(EnginesCollection.Name)]
 public class JupyterClientTests
 {
     [SkippableFact]
@@ -25,7 +24,7 @@ public class JupyterClientTests
 
         List<List<IReadOnlyDictionary<string, string>>> theirs = Outputs(await ConvertAsync(notebook, folder.File("jupyter")));
         ExecutedNotebook executed =
-            (await new NotebookRunner(EngineKind.Interactive).RunAsync([NotebookFile.Read(notebook)], null, default)).Single();
+            (await EnginesCollection.RunAsync(EngineKind.Interactive, [NotebookFile.Read(notebook)])).Single();
         ExecutedCodeCell[] ours = [.. executed.Cells.OfType<ExecutedCodeCell>()];
 
         Assert.True(executed.Succeeded);

@@ -9,8 +9,7 @@ using BrakeBalance.Notebooks.Tests.Commands;
 namespace BrakeBalance.Notebooks.Tests.Jupyter;
 
 /// <summary>Notebook 01 in a real notebook server: values under the pointer, controls, an edited knee, a bad one.</summary>
-[Collection(BrowserTests.Name)]
-public class LiveNotebookTests(BrowserFixture browser)
+public class LiveNotebookTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
 {
     private const string Marked =
         "Jupyter.notebook.get_cells().find(cell => cell.cell_type === 'code' && /change me/.test(cell.get_text()))";

@@ -11,8 +11,8 @@ using PuppeteerSharp;
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
 /// <summary>A reader edits cells of a page opened from disk and runs them.</summary>
-[Collection(BrowserTests.Name)]
-public class EditedCellsTests(BrowserFixture browser, RenderedNotebooks notebooks)
+public class EditedCellsTests(BrowserFixture browser, EditedCellsTests.Warm warm)
+    : IClassFixture<BrowserFixture>, IClassFixture<EditedCellsTests.Warm>
 {
     private const string Notebook = "01-brake-balance", Figure = "brake-forces-figure";
 
@@ -61,17 +61,19 @@ public class EditedCellsTests(BrowserFixture browser, RenderedNotebooks notebook
     public async Task Every_cell_puts_out_in_the_page_byte_for_byte_what_the_program_wrote_there(string notebook, string car)
     {
         string name = Path.GetFileName(notebook);
-        string file = car == Cars[0] ? await notebooks.PageAsync(name)
+        string file = car == Cars[0] ? await RenderedNotebooks.PageAsync(name)
             : Path.Combine(await Sites.GetOrAdd(car, _ => new(() => RenderAsync(car))).Value, PageNames.FileFor(name));
         string text = await File.ReadAllTextAsync(file);
-        await using WatchedPage page = await browser.OpenAsync(file);
-        JsonElement replies = await page.Page.EvaluateExpressionAsync<JsonElement>(
+        WatchedPage page = await warm.PageAsync(browser, car, file);
+        JsonElement replies = await page.Page.EvaluateFunctionAsync<JsonElement>(
             """
-            (async () => {
-              const desk = bbDesk.start("BrakeBalance.Cells"), book = JSON.parse(document.getElementById("bb-notebook").textContent);
+            async page => {
+              globalThis.desk ??= bbDesk.start("BrakeBalance.Cells");
               await desk.ready;
               const assemblies = [...bbDesk.kits["BrakeBalance.Cells"].parts.keys()]
                 .filter(name => name.endsWith(".dll")).map(name => name.slice(0, -4));
+              const opened = new DOMParser().parseFromString(page, "text/html");
+              const book = JSON.parse(opened.getElementById("bb-notebook").textContent);
               await desk.ask("begin", { begin: { assemblies, files: { ...bbDesk.data, ...book.files }, variables: book.variables } });
               const cells = book.notebook.cells.filter(cell => cell.cell_type === "code"), texts = cells.map(cell => cell.source.join(""));
               const { needs } = await desk.ask("needs", { needs: texts }), replies = [];
@@ -79,12 +81,13 @@ public class EditedCellsTests(BrowserFixture browser, RenderedNotebooks notebook
                 replies.push({ id: cell.id, ...await desk.ask("run",
                   { run: [...needs[i], i].map(at => texts[at]), name: `${book.name}-${i + 1}` }) });
               return replies;
-            })()
-            """);
+            }
+            """, text);
         Assert.Equal(text.Split("<section class=\"bb-cell\"").Length - 1, replies.GetArrayLength());
         foreach (JsonElement reply in replies.EnumerateArray())
         {
-            Assert.Equal(JsonValueKind.Null, reply.GetProperty("failure").ValueKind);
+            JsonElement failure = reply.GetProperty("failure");
+            Assert.True(failure.ValueKind == JsonValueKind.Null, failure.ToString());
             string cell = reply.GetProperty("id").GetString()!, id = $"id=\"cell-{cell}\"";
             string html = CellRenderer.Typeset(reply.GetProperty("html").GetString()!, new ProseRenderer(name), cell);
             string section = text[text.IndexOf(id, StringComparison.Ordinal)..].Split("<section class=\"bb-cell\"")[0];
@@ -305,7 +308,7 @@ public class EditedCellsTests(BrowserFixture browser, RenderedNotebooks notebook
 
     private async Task<WatchedPage> OpenAsync(int width = 1280)
     {
-        WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync(Notebook), width);
+        WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync(Notebook), width);
         await ForgetAsync(page);
         await page.Page.ReloadAsync();
         await page.Page.ClickAsync("#bb-code-all");
@@ -362,4 +365,15 @@ public class EditedCellsTests(BrowserFixture browser, RenderedNotebooks notebook
 
     private static Task ForgetAsync(WatchedPage page) =>
         page.Page.EvaluateExpressionAsync($"localStorage.removeItem('bb-cells {Notebook}')");
+
+    /// <summary>
+    /// A page for each car whose worker has compiled before: the notebooks of a site are replayed in the one that was opened first.
+    /// </summary>
+    public sealed class Warm
+    {
+        private readonly ConcurrentDictionary<string, Lazy<Task<WatchedPage>>> _pages = new();
+
+        internal Task<WatchedPage> PageAsync(BrowserFixture browser, string car, string file) =>
+            _pages.GetOrAdd(car, _ => new(() => browser.OpenAsync(file))).Value;
+    }
 }

@@ -5,8 +5,7 @@ using PuppeteerSharp.Media;
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
 /// <summary>What a reader of a notebook page sees first, and where the page's links lead.</summary>
-[Collection(BrowserTests.Name)]
-public class FirstScreenTests(BrowserFixture browser, RenderedNotebooks notebooks)
+public class FirstScreenTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
 {
     private const string Seen =
         """
@@ -39,7 +38,7 @@ public class FirstScreenTests(BrowserFixture browser, RenderedNotebooks notebook
         foreach ((int width, int height, bool script) in
             new[] { (1280, 900, true), (390, 844, true), (1280, 900, false), (390, 844, false) })
         {
-            await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync(name), width, height, script: script);
+            await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync(name), width, height, script: script);
             Assert.Equal("", await page.Page.EvaluateExpressionAsync<string>(Seen));
         }
     }
@@ -50,7 +49,7 @@ public class FirstScreenTests(BrowserFixture browser, RenderedNotebooks notebook
     {
         foreach (int width in new[] { 1280, 390 })
         {
-            await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync(name), width, 900);
+            await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync(name), width, 900);
             await page.Page.EmulateMediaFeaturesAsync(
                 [new MediaFeatureValue { MediaFeature = MediaFeature.PrefersReducedMotion, Value = "reduce" }]);
             string[] off = await page.Page.EvaluateFunctionAsync<string[]>(
@@ -76,7 +75,7 @@ public class FirstScreenTests(BrowserFixture browser, RenderedNotebooks notebook
     [SkippableFact]
     public async Task A_caution_is_one_line_until_it_is_asked_for_and_whole_on_paper()
     {
-        await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync("01-brake-balance"));
+        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync("01-brake-balance"));
         const string Heights = "[document.querySelector('.bb-caution').offsetHeight, document.querySelector('.bb-rest').offsetHeight]";
         double[] folded = await page.Page.EvaluateExpressionAsync<double[]>(Heights);
         await page.Page.EvaluateExpressionAsync("document.querySelector('.bb-more').open = true");
@@ -97,7 +96,7 @@ public class FirstScreenTests(BrowserFixture browser, RenderedNotebooks notebook
     {
         foreach (int width in new[] { 1280, 390 })
         {
-            await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync("01-brake-balance"), width);
+            await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync("01-brake-balance"), width);
             string[] faults = await page.Page.EvaluateFunctionAsync<string[]>(
                 """
                 () => {
@@ -121,7 +120,7 @@ public class FirstScreenTests(BrowserFixture browser, RenderedNotebooks notebook
     [SkippableFact]
     public async Task Code_of_cells_that_show_nothing_opens_with_all_the_others_only()
     {
-        string file = await notebooks.PageAsync("01-brake-balance");
+        string file = await RenderedNotebooks.PageAsync("01-brake-balance");
         const string Shown = "[...document.querySelectorAll('.bb-code')].filter(code => code.offsetHeight > 0 && (code.open || "
             + "code.querySelector('summary').offsetHeight > 0)).length";
         const string All = "document.querySelectorAll('.bb-code').length", Quiet = "document.querySelectorAll('.bb-quiet').length";
@@ -140,7 +139,7 @@ public class FirstScreenTests(BrowserFixture browser, RenderedNotebooks notebook
     [SkippableFact]
     public async Task The_menu_of_all_pages_opens_by_keyboard_and_closes_by_escape()
     {
-        await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync("01-brake-balance"), 390);
+        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync("01-brake-balance"), 390);
         await page.Page.FocusAsync(".bb-menu > summary");
         await page.Page.Keyboard.PressAsync("Enter");
         await page.Page.WaitForExpressionAsync("document.querySelector('.bb-menu nav').offsetHeight > 100");

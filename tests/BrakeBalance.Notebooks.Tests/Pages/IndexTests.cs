@@ -9,8 +9,7 @@ using BrakeBalance.Vehicles.Files;
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
 /// <summary>The index as the first page of three kinds of readers.</summary>
-[Collection(BrowserTests.Name)]
-public class IndexTests(BrowserFixture browser)
+public class IndexTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
 {
     private static readonly Lazy<RenderedPage> Questions = new(() => QuestionsPage.Render(
         VehicleFile.Load(RepositoryRoot.File("data/vehicles/coupe-1960s.json")), UnitSystem.Si, [], []));

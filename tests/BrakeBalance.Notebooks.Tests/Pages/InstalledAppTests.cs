@@ -5,8 +5,7 @@ using BrakeBalance.Notebooks.Tests.Browser;
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
 /// <summary>Pages served by a web server and then used without it.</summary>
-[Collection(BrowserTests.Name)]
-public class InstalledAppTests(BrowserFixture browser)
+public class InstalledAppTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
 {
     [SkippableFact]
     public async Task Pages_that_were_served_once_open_and_compute_without_the_server()

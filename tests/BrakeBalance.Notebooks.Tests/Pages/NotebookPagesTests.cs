@@ -10,8 +10,7 @@ using PuppeteerSharp.Media;
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
 /// <summary>Every page of the repository's notebooks, as a reader opens it from disk.</summary>
-[Collection(BrowserTests.Name)]
-public partial class NotebookPagesTests(BrowserFixture browser, RenderedNotebooks notebooks)
+public partial class NotebookPagesTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
 {
     private const long LargestPage = 420_000;
 
@@ -33,19 +32,19 @@ public partial class NotebookPagesTests(BrowserFixture browser, RenderedNotebook
     [MemberData(nameof(Names))]
     public async Task The_page_without_the_shared_script_stays_small(string name)
     {
-        long length = new FileInfo(await notebooks.PageAsync(name)).Length;
+        long length = new FileInfo(await RenderedNotebooks.PageAsync(name)).Length;
         Assert.True(length < LargestPage, $"{name}: {length} bytes");
     }
 
     [Fact]
     public async Task What_an_equation_gives_in_a_cell_is_what_the_calculation_answers()
     {
-        await notebooks.SiteAsync();
         HashSet<string> pages = [];
         int rows = 0;
         foreach (string path in NotebookFile.In(RepositoryRoot.File("notebooks")))
         {
-            string name = Path.GetFileNameWithoutExtension(path), html = await File.ReadAllTextAsync(await notebooks.PageAsync(name));
+            string name = Path.GetFileNameWithoutExtension(path);
+            string html = await File.ReadAllTextAsync(await RenderedNotebooks.PageAsync(name));
             foreach (Match table in EquationTables().Matches(html))
             {
                 string[] differences = [.. LastCells().Matches(table.Value).Select(cell => cell.Groups[1].Value)];
@@ -70,7 +69,7 @@ public partial class NotebookPagesTests(BrowserFixture browser, RenderedNotebook
     {
         foreach (int width in new[] { 1280, 390 })
         {
-            await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync(name), width);
+            await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync(name), width);
             await page.AssertNoSidewaysScrollAsync();
             page.AssertQuiet();
         }
@@ -80,7 +79,7 @@ public partial class NotebookPagesTests(BrowserFixture browser, RenderedNotebook
     [MemberData(nameof(Names))]
     public async Task It_is_accessible(string name)
     {
-        await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync(name));
+        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync(name));
         await page.AssertAccessibleAsync();
         page.AssertQuiet();
     }
@@ -89,7 +88,7 @@ public partial class NotebookPagesTests(BrowserFixture browser, RenderedNotebook
     [MemberData(nameof(Names))]
     public async Task Each_slider_changes_an_answer_by_keyboard(string name)
     {
-        await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync(name));
+        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync(name));
         await SameAtTheStartAsync(page);
         string[] sliders = await page.Page.EvaluateExpressionAsync<string[]>(
             "[...document.querySelectorAll('.bb-explorable input[type=range]')].map(input => input.id)");
@@ -114,7 +113,7 @@ public partial class NotebookPagesTests(BrowserFixture browser, RenderedNotebook
     [InlineData("05-knee")]
     public async Task A_lesson_shows_the_car_of_a_sheet_by_class_code_and_student_number(string name)
     {
-        await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync(name), 390, 844);
+        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync(name), 390, 844);
         const string Said = "document.querySelector('.bb-explorable .bb-shown').innerText", Forget = "localStorage.clear()";
         await page.Page.EvaluateExpressionAsync(Forget);
         await page.Page.ReloadAsync();
@@ -175,7 +174,7 @@ public partial class NotebookPagesTests(BrowserFixture browser, RenderedNotebook
     {
         foreach (PaperFormat paper in new[] { PaperFormat.A4, PaperFormat.Letter })
         {
-            await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync(name));
+            await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync(name));
             await page.Page.EmulateMediaTypeAsync(MediaType.Print);
             Assert.True(await page.Page.EvaluateExpressionAsync<bool>(
                 "[...document.querySelectorAll('.bb-figure')].every(f => f.querySelector('.bb-wide').offsetHeight > 100 "

@@ -5,8 +5,7 @@ using PuppeteerSharp.Media;
 
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
-[Collection(BrowserTests.Name)]
-public class PageBrowserTests(BrowserFixture browser)
+public class PageBrowserTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
 {
     private static readonly string[] Pages = ["index.html", "01-sample.html", "09-failed.html", "01-chart.html"];
 

@@ -4,8 +4,7 @@ using PuppeteerSharp.Media;
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
 /// <summary>Pages on a phone, in the dark, on paper, and with whatever fonts there are.</summary>
-[Collection(BrowserTests.Name)]
-public class ReadablePagesTests(BrowserFixture browser, RenderedNotebooks notebooks)
+public class ReadablePagesTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
 {
     private const string SmallTexts =
         """
@@ -25,7 +24,7 @@ public class ReadablePagesTests(BrowserFixture browser, RenderedNotebooks notebo
     [MemberData(nameof(Names))]
     public async Task Text_in_figures_has_11_pixels_on_a_phone(string name)
     {
-        string file = await notebooks.PageAsync(name);
+        string file = await RenderedNotebooks.PageAsync(name);
         await using WatchedPage page = await browser.OpenAsync(file, 390, 844);
         Assert.Empty(await page.Page.EvaluateExpressionAsync<string[]>(SmallTexts));
     }
@@ -34,7 +33,7 @@ public class ReadablePagesTests(BrowserFixture browser, RenderedNotebooks notebo
     [MemberData(nameof(Names))]
     public async Task Boxes_that_scroll_sideways_say_so_and_no_id_is_given_twice(string name)
     {
-        await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync(name), 390, 844);
+        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync(name), 390, 844);
         string[] faults = await page.Page.EvaluateExpressionAsync<string[]>(
             """
             (() => {
@@ -55,7 +54,7 @@ public class ReadablePagesTests(BrowserFixture browser, RenderedNotebooks notebo
     [SkippableFact]
     public async Task Drawings_are_dark_on_dark_pages_and_light_on_paper()
     {
-        await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync("08-bench-sheets"), dark: true);
+        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync("08-bench-sheets"), dark: true);
         const string Grounds = "[...document.querySelectorAll('.bb-drawing svg > rect')].map(ground => getComputedStyle(ground).fill)";
         string[] dark = await page.Page.EvaluateExpressionAsync<string[]>(Grounds);
         Assert.NotEmpty(dark);
@@ -70,7 +69,7 @@ public class ReadablePagesTests(BrowserFixture browser, RenderedNotebooks notebo
     [InlineData("Liberation Serif")]
     public async Task A_subscript_hangs_below_its_letter_with_and_without_a_font_for_mathematics(string face)
     {
-        await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync("01-brake-balance"));
+        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync("01-brake-balance"));
         await page.Page.EvaluateExpressionAsync($"document.documentElement.style.setProperty('--math', '\"{face}\"')");
         double[] drops = await page.Page.EvaluateExpressionAsync<double[]>(
             """
@@ -90,7 +89,7 @@ public class ReadablePagesTests(BrowserFixture browser, RenderedNotebooks notebo
     public async Task Short_tables_stay_whole_on_paper()
     {
         // What a printed page then shows is measured where pages are printed (PaperLayout); longer ones break between rows.
-        await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync("05-from-test-stops-to-a-setting"));
+        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync("05-from-test-stops-to-a-setting"));
         await page.Page.EmulateMediaTypeAsync(MediaType.Print);
         string[] split = await page.Page.EvaluateExpressionAsync<string[]>(
             """

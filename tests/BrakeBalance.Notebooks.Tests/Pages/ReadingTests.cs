@@ -7,8 +7,7 @@ using BrakeBalance.Notebooks.Tests.Browser;
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
 /// <summary>Values read from a drawing, where the pointer, a finger or the arrow keys are, are those that the figure was made of.</summary>
-[Collection(BrowserTests.Name)]
-public class ReadingTests(BrowserFixture browser)
+public class ReadingTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
 {
     private const string Read = "[...document.querySelectorAll('.bb-read > *')].map(line => line.textContent.replaceAll('\\u00a0', ' '))";
 

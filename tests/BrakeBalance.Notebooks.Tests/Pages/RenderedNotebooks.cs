@@ -6,38 +6,25 @@ using BrakeBalance.Notebooks.Pages;
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
 /// <summary>The repository's notebooks as pages, run and written once for all tests that look at them.</summary>
-public sealed class RenderedNotebooks : IDisposable
+internal static class RenderedNotebooks
 {
-    private readonly string _folder = Directory.CreateTempSubdirectory("bb-pages-").FullName;
-    private readonly Lazy<Task<SiteResult>> _site;
-
-    public RenderedNotebooks()
-    {
-        _site = new(WriteAsync);
-    }
+    private static readonly Lazy<Task<string>> Folder = new(WriteAsync);
 
     /// <summary>The notebooks' names.</summary>
     public static TheoryData<string> Names => [.. Files.Select(path => Path.GetFileNameWithoutExtension(path))];
 
     private static IReadOnlyList<string> Files => NotebookFile.In(RepositoryRoot.File("notebooks"));
 
-    /// <summary>What came of writing the pages.</summary>
-    internal Task<SiteResult> SiteAsync() => _site.Value;
-
     /// <summary>The file of a page.</summary>
-    public async Task<string> PageAsync(string name)
-    {
-        await SiteAsync();
-        return Path.Combine(_folder, PageNames.FileFor(name));
-    }
+    public static async Task<string> PageAsync(string name) => Path.Combine(await Folder.Value, PageNames.FileFor(name));
 
-    public void Dispose() => Directory.Delete(_folder, recursive: true);
-
-    private async Task<SiteResult> WriteAsync()
+    private static async Task<string> WriteAsync()
     {
-        IReadOnlyList<NotebookDocument> documents = [.. Files.Select(NotebookFile.Read)];
-        IReadOnlyList<ExecutedNotebook> executed = await new NotebookRunner(EngineKind.Interactive)
-            .RunAsync(documents, null, CancellationToken.None);
-        return Site.Write([.. executed.Select(notebook => new SiteEntry(notebook))], _folder, new SiteOptions());
+        string folder = Directory.CreateTempSubdirectory("bb-pages-").FullName;
+        AppDomain.CurrentDomain.ProcessExit += (_, _) => Directory.Delete(folder, recursive: true);
+        IReadOnlyList<ExecutedNotebook> executed =
+            await EnginesCollection.RunAsync(EngineKind.Interactive, [.. Files.Select(NotebookFile.Read)]);
+        Site.Write([.. executed.Select(notebook => new SiteEntry(notebook))], folder, new SiteOptions());
+        return folder;
     }
 }

@@ -4,8 +4,7 @@ using PuppeteerSharp;
 namespace BrakeBalance.Notebooks.Tests.Pages;
 
 /// <summary>The stop seen from above, as a reader plays it.</summary>
-[Collection(BrowserTests.Name)]
-public class StopPagesTests(BrowserFixture browser, RenderedNotebooks notebooks)
+public class StopPagesTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
 {
     private const string Page = "06-what-happens-when-an-axle-locks";
     private const string Time = "Number(document.getElementById('above-time').value)";
@@ -14,7 +13,7 @@ public class StopPagesTests(BrowserFixture browser, RenderedNotebooks notebooks)
     [SkippableFact]
     public async Task It_plays_and_pauses()
     {
-        await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync(Page));
+        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync(Page));
         await page.Page.EvaluateExpressionAsync($"{Button}.scrollIntoView()");
         double before = await page.Page.EvaluateExpressionAsync<double>(Time);
         await page.Page.EvaluateExpressionAsync($"{Button}.click()");
@@ -30,7 +29,7 @@ public class StopPagesTests(BrowserFixture browser, RenderedNotebooks notebooks)
     [SkippableFact]
     public async Task With_reduced_motion_it_goes_one_step_at_a_time()
     {
-        await using WatchedPage page = await browser.OpenAsync(await notebooks.PageAsync(Page));
+        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync(Page));
         await page.Page.EmulateMediaFeaturesAsync(
             [new MediaFeatureValue { MediaFeature = MediaFeature.PrefersReducedMotion, Value = "reduce" }]);
         await page.Page.ReloadAsync();

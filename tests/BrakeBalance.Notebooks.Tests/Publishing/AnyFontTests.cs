@@ -7,8 +7,7 @@ using BrakeBalance.Notebooks.Tests.Commands;
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 
 /// <summary>A reader's machine has fonts of its own: drawings stay whole and as laid out in any of them.</summary>
-[Collection(BrowserTests.Name)]
-public class AnyFontTests(BrowserFixture browser)
+public class AnyFontTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
 {
     /// <summary>Faces far wider, narrower and other than the one that figures ask for; a machine that lacks one draws its own.</summary>
     public static TheoryData<string> Faces => ["monospace", "serif", "sans-serif", "DejaVu Sans", "Liberation Sans"];

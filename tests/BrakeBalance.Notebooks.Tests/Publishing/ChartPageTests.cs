@@ -4,8 +4,7 @@ using BrakeBalance.Notebooks.Tests.Commands;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 
-[Collection(BrowserTests.Name)]
-public class ChartPageTests(BrowserFixture browser)
+public class ChartPageTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
 {
     [SkippableTheory]
     [InlineData(1280)]

@@ -14,8 +14,7 @@ using PuppeteerSharp;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 
-[Collection(BrowserTests.Name)]
-public class EmbedTests(BrowserFixture browser)
+public class EmbedTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
 {
     private static readonly string Coupe = RepositoryRoot.File("data/vehicles/coupe-1960s.json");
 

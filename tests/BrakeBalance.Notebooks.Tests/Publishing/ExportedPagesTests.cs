@@ -17,8 +17,7 @@ using PuppeteerSharp.Media;
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 
 /// <summary>Every page that readers get: lessons, sheets, key, story and card, as the program writes them.</summary>
-[Collection(BrowserTests.Name)]
-public class ExportedPagesTests(BrowserFixture browser)
+public class ExportedPagesTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
 {
     private static readonly Lock Writing = new();
     private static readonly string[] Papers = ["sheets.html", "key.html", "booklet.html", StoryPage.FileName, "card.html"];
@@ -201,9 +200,8 @@ public class ExportedPagesTests(BrowserFixture browser)
         AtomicFile.Write(Path.Combine(folder, "key.html"), ClassSheets.Key(plan));
         AtomicFile.Write(Path.Combine(folder, "card.html"),
             PocketCardPage.Html(PocketCard.Of(car, car.LoadCases[0], UnitSystem.Si), CardPaper.A5));
-        NotebookDocument[] documents = [.. Lessons.Select(NotebookFile.Read)];
-        IReadOnlyList<ExecutedNotebook> executed = new NotebookRunner(EngineKind.Script).RunAsync(documents, null, CancellationToken.None)
-            .GetAwaiter().GetResult();
+        IReadOnlyList<ExecutedNotebook> executed =
+            EnginesCollection.RunAsync(EngineKind.Script, [.. Lessons.Select(NotebookFile.Read)]).GetAwaiter().GetResult();
         Assert.All(executed, lesson => Assert.True(lesson.Succeeded, lesson.Name));
         Notebooks.Pages.Site.Write(
             [.. executed.Select(lesson => new SiteEntry(lesson, NotebookGroup.Lesson))], folder, new SiteOptions

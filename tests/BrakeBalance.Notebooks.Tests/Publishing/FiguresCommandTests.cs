@@ -78,7 +78,7 @@ public class FiguresCommandTests
     public async Task Without_a_browser_drawings_are_written_and_the_rest_is_told()
     {
         using var folder = new TemporaryFolder();
-        using var program = Program.Start(folder.Path, new() { [Chromium.Variable] = "/no/such/browser" },
+        using var program = Commands.Program.Start(folder.Path, new Dictionary<string, string> { [Chromium.Variable] = "/no/such/browser" },
             "figures", Coupe, "--figure", "line-pressures", "--format", "png", "--output", folder.Path);
         Assert.Equal(1, await program.ExitAsync());
         Assert.Contains("Chromium", program.Error, StringComparison.Ordinal);

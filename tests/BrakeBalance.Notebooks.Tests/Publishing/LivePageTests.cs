@@ -12,8 +12,7 @@ using static BrakeBalance.Notebooks.Tests.Publishing.LiveDriving;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 
-[Collection(BrowserTests.Name)]
-public class LivePageTests(BrowserFixture browser, ITestOutputHelper output)
+public class LivePageTests(BrowserFixture browser, ITestOutputHelper output) : IClassFixture<BrowserFixture>
 {
     private const string Bar = "document.querySelector('#live-bar').innerText";
 

@@ -10,8 +10,7 @@ using static BrakeBalance.Notebooks.Tests.Publishing.LiveDriving;
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 
 /// <summary>A car handed from one device to another, and its entries in the units of the other system.</summary>
-[Collection(BrowserTests.Name)]
-public class LiveSharingTests(BrowserFixture browser)
+public class LiveSharingTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
 {
     private const string Bar = "document.querySelector('#live-bar').innerText";
     private const string Knee = "[data-field$=\"rearValves[0].knee\"] ";

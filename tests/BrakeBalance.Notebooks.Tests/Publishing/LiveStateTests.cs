@@ -11,8 +11,7 @@ using static BrakeBalance.Notebooks.Tests.Publishing.LiveDriving;
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 
 /// <summary>What the page of one's own car shows, keeps and saves while an answer is still being worked out.</summary>
-[Collection(BrowserTests.Name)]
-public class LiveStateTests(BrowserFixture browser, ITestOutputHelper output)
+public class LiveStateTests(BrowserFixture browser, ITestOutputHelper output) : IClassFixture<BrowserFixture>
 {
     private const string Said = "document.querySelector('#live-said').innerText";
 

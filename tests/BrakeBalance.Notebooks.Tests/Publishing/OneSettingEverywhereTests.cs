@@ -15,8 +15,7 @@ using BrakeBalance.Vehicles.Files;
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 
 /// <summary>Every place that shows a setting shows the same three, as <see cref="SettingWords"/> writes them.</summary>
-[Collection(BrowserTests.Name)]
-public partial class OneSettingEverywhereTests(RenderedNotebooks notebooks)
+public partial class OneSettingEverywhereTests
 {
     private const string Coupe = "coupe-1960s", Track = "track-coupe";
     private static readonly Dictionary<string, Lazy<Setting>> Answers =
@@ -63,7 +62,7 @@ public partial class OneSettingEverywhereTests(RenderedNotebooks notebooks)
     {
         foreach (string page in new[] { "01-brake-balance", "02-choosing-the-setting" })
         {
-            Three(Answers[Coupe].Value, UnitSystem.Si, page, Words(await File.ReadAllTextAsync(await notebooks.PageAsync(page))));
+            Three(Answers[Coupe].Value, UnitSystem.Si, page, Words(await File.ReadAllTextAsync(await RenderedNotebooks.PageAsync(page))));
         }
 
         // Notebook 05 measures the car, so its answer is another: that of the invented logs.
@@ -73,7 +72,7 @@ public partial class OneSettingEverywhereTests(RenderedNotebooks notebooks)
         IReadOnlyList<TestStop> stops = LogReader.LoadTestStops(RepositoryRoot.File("data/logs/invented-stops.csv")).Rows;
         var measured = Setting.Of(car, CarEstimation.Estimate(car, stops, new EstimationOptions { Adjuster = valve.Calibration }));
         Three(measured, UnitSystem.Si, "05",
-            Words(await File.ReadAllTextAsync(await notebooks.PageAsync("05-from-test-stops-to-a-setting"))));
+            Words(await File.ReadAllTextAsync(await RenderedNotebooks.PageAsync("05-from-test-stops-to-a-setting"))));
     }
 
     [Fact]

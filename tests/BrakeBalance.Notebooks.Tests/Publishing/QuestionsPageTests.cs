@@ -13,8 +13,7 @@ using PuppeteerSharp.Media;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 
-[Collection(BrowserTests.Name)]
-public class QuestionsPageTests(BrowserFixture browser)
+public class QuestionsPageTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
 {
     private static readonly Lazy<VehicleReading> Track = new(() => VehicleFile.Load(RepositoryRoot.File("data/vehicles/track-coupe.json")));
     private static readonly Lazy<RenderedPage> Page = new(

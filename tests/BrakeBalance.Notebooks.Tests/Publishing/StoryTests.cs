@@ -15,8 +15,7 @@ using UnitsNet;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;
 
-[Collection(BrowserTests.Name)]
-public class StoryTests(BrowserFixture browser)
+public class StoryTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
 {
     private static readonly Vehicle Coupe = VehicleFile.Load(RepositoryRoot.File("data/vehicles/coupe-1960s.json")).Vehicle;
     private static readonly Lazy<RenderedPage> Page =
