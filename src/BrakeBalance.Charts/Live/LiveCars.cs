@@ -17,6 +17,8 @@ internal sealed record LiveCar(
 /// <summary>The cars last asked for, so that one file is not read again for each figure.</summary>
 internal sealed class LiveCars
 {
+    private const int MostRows = 5000;
+
     private readonly Lately<LiveCar> _cars = new(8);
     private readonly Lately<(OwnMeasurements? Own, IReadOnlyList<string> Wrong)> _measured = new(4);
 
@@ -45,6 +47,15 @@ internal sealed class LiveCars
         }
 
         string? gauges = Log(logs, "gauges"), stops = Log(logs, "stops");
+        string[] tooLong = [.. new[] { ("gauges", gauges), ("stops", stops) }
+            .Where(log => log.Item2?.Count(letter => letter == '\n') > MostRows)
+            .Select(log => Invariant.Text($"{log.Item1}: more rows than this page fits. Accepted: at most {MostRows:N0}; ")
+                + "the command 'measure' takes more.")];
+        if (tooLong.Length > 0)
+        {
+            return new LiveCar(reading, new CarStudy(reading.Vehicle), null, [], tooLong);
+        }
+
         string unread = Unread(reading.Logs, gauges, stops);
         if ((gauges ?? stops) is null)
         {

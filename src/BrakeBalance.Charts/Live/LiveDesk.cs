@@ -36,8 +36,9 @@ public sealed class LiveDesk
             ["beside"] = request => Text(LiveForm.Beside(CarForm.Beside(
                 Word(request, "text") ?? "", Word(request, "path") ?? "", Word(request, "value") ?? "", Units(request)))),
             ["slide"] = Slide,
-            ["link"] = request => LiveShare.Of(Moved(request), Word(request, "page") ?? ""),
-            ["open"] = request => Text(LiveLink.Opened(Word(request, "text") ?? "")),
+            ["link"] = request => LiveShare.Of(Moved(request), request["logs"] as JsonObject, Word(request, "page") ?? ""),
+            ["file"] = request => LiveShare.Files(Moved(request), request["logs"] as JsonObject),
+            ["open"] = request => Opened(Word(request, "text") ?? ""),
             ["edit"] = Edit,
             ["car"] = request => LiveAnswer.Of(_cars.Of(request), Units(request), request["slides"]),
             ["behind"] = request => Html(LiveAnswer.Behind(_cars.Of(request), Units(request))),
@@ -114,6 +115,12 @@ public sealed class LiveDesk
     private static JsonObject Fault(string words) => new() { ["fault"] = words };
 
     private static JsonObject Text(string text) => new() { ["text"] = text };
+
+    private static JsonObject Opened(string given)
+    {
+        (string text, IReadOnlyDictionary<string, string> logs) = LiveLink.Opened(given);
+        return new() { ["text"] = text, ["logs"] = new JsonObject(logs.Select(log => KeyValuePair.Create(log.Key, (JsonNode?)log.Value))) };
+    }
 
     private static JsonObject Html(string html) => new() { ["html"] = html };
 

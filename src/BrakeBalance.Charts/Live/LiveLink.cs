@@ -25,28 +25,30 @@ internal static class LiveLink
 
     /// <summary>The words of a car.</summary>
     /// <param name="text">Its file; what is no JSON stays as it is.</param>
-    public static string Of(string text)
+    /// <param name="logs">The logs fitted to it, by kind.</param>
+    public static string Of(string text, params IEnumerable<(string Kind, string Text)> logs)
     {
         string small = DocumentFile.Parse(text).Root?.ToJsonString(Plain) ?? text;
-        byte[] bytes = Encoding.UTF8.GetBytes(small);
+        byte[] bytes = Encoding.UTF8.GetBytes(small + string.Concat(logs.Select(log => $"\0{log.Kind}\0{log.Text}")));
         (MemoryStream packed, int known) = Packed(bytes);
         return Start + Written([.. Check(bytes), .. packed.ToArray().AsSpan(known)]);
     }
 
-    /// <summary>The file of a car from its words or a link that ends with them; any other text as it is.</summary>
+    /// <summary>The file of a car and its logs from its words or a link that ends with them; any other text as it is.</summary>
     /// <param name="text">What was opened or pasted; line breaks in it do no harm.</param>
     /// <exception cref="ArgumentException">The words hold no car.</exception>
-    public static string Opened(string text)
+    public static (string Text, IReadOnlyDictionary<string, string> Logs) Opened(string text)
     {
         string words = text.Length > DocumentFile.MostCharacters ? "" : Uri.UnescapeDataString(string.Concat(text.Split()));
         int at = words.IndexOf(Start, StringComparison.OrdinalIgnoreCase);
         if (at < 0 || words.StartsWith('{') || (at > 0 && words[at - 1] != '#'))
         {
-            return text;
+            return (text, new Dictionary<string, string>());
         }
 
-        string small = Unpacked(Bytes(words[(at + Start.Length)..].ToUpperInvariant()) ?? throw NoCar());
-        return DocumentFile.Parse(small).Root is { } root ? root.ToJsonString(Laid).ReplaceLineEndings("\n") + "\n" : small;
+        string[] parts = Unpacked(Bytes(words[(at + Start.Length)..].ToUpperInvariant()) ?? throw NoCar()).Split('\0');
+        return (DocumentFile.Parse(parts[0]).Root is { } root ? root.ToJsonString(Laid).ReplaceLineEndings("\n") + "\n" : parts[0],
+            parts.Skip(1).Chunk(2).Where(log => log.Length == 2).ToDictionary(log => log[0], log => log[1]));
     }
 
     private static ArgumentException NoCar() =>

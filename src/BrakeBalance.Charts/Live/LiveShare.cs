@@ -9,10 +9,11 @@ internal static class LiveShare
 
     /// <summary>The reply: the words, the link or the words alone, and the picture or why there is none.</summary>
     /// <param name="text">The car's file.</param>
+    /// <param name="logs">The logs fitted to it; null for none.</param>
     /// <param name="page">Address of the page as others reach it, without what follows a number sign; empty where they cannot.</param>
-    public static JsonObject Of(string text, string page)
+    public static JsonObject Of(string text, JsonObject? logs, string page)
     {
-        string words = LiveLink.Of(text), held = page.Length > 0 ? $"{page}#{words}" : words;
+        string words = LiveLink.Of(text, Logs(logs)), held = page.Length > 0 ? $"{page}#{words}" : words;
         return new()
         {
             ["words"] = words,
@@ -20,6 +21,31 @@ internal static class LiveShare
             ["html"] = QrCode.Of(held) is { } code ? Picture(code, page.Length > 0) : TooLong(held.Length),
         };
     }
+
+    /// <summary>The files to save: the car's, which names its logs so that whoever reads it gets the same answer, and these.</summary>
+    /// <param name="text">The car's file.</param>
+    /// <param name="logs">The logs fitted to it; null for none.</param>
+    public static JsonObject Files(string text, JsonObject? logs)
+    {
+        JsonArray files = [];
+        foreach ((string kind, string log) in Logs(logs))
+        {
+            string path = "measurements." + kind, name = VehicleText.Entry(text, path)?.Present?.ToString() ?? "";
+            if (name.Length == 0 || name.Contains('/', StringComparison.Ordinal) || name.Contains('\\', StringComparison.Ordinal))
+            {
+                name = kind + ".csv";
+                text = VehicleText.Set(text, path, name);
+            }
+
+            files.Add(new JsonObject { ["name"] = name, ["text"] = log });
+        }
+
+        files.Insert(0, new JsonObject { ["name"] = "my-car.json", ["text"] = text });
+        return new() { ["files"] = files };
+    }
+
+    private static (string Kind, string Text)[] Logs(JsonObject? logs) =>
+        [.. (logs ?? []).Select(log => (log.Key, Text: log.Value?.ToString() ?? "")).Where(log => !string.IsNullOrWhiteSpace(log.Text))];
 
     private static string Picture(QrCode code, bool isLink)
     {

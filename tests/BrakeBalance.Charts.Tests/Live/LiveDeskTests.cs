@@ -124,6 +124,7 @@ public class LiveDeskTests
     {
         { "hydraulics.rearValves[0].knee", "22 bar", "", true },
         { "pedal.ratio", "4.2", "", true },
+        { "name", "Another", "", true },
         { "assist.boostRatio", "3", "", true },
         { "loadCases[0].mass", "1300 kg", "", false },
 

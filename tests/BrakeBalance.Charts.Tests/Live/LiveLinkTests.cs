@@ -23,22 +23,22 @@ public class LiveLinkTests(ITestOutputHelper output)
     {
         foreach (string text in Demos.Select(File.ReadAllText))
         {
-            string opened = LiveLink.Opened(LiveLink.Of(text));
+            string opened = LiveLink.Opened(LiveLink.Of(text)).Text;
             Assert.True(JsonNode.DeepEquals(DocumentFile.Parse(text).Root, DocumentFile.Parse(opened).Root));
             Assert.Equal(Said(text), Said(opened));
-            Assert.Equal(opened, LiveLink.Opened($"{Address}#{LiveLink.Of(text)}\n"));
-            Assert.Equal(opened, LiveLink.Opened("#" + Uri.EscapeDataString(LiveLink.Of(opened))));
-            Assert.Equal(opened, LiveLink.Opened(string.Join("\r\n", LiveLink.Of(text).Chunk(70).Select(part => new string(part)))));
+            Assert.Equal(opened, LiveLink.Opened($"{Address}#{LiveLink.Of(text)}\n").Text);
+            Assert.Equal(opened, LiveLink.Opened("#" + Uri.EscapeDataString(LiveLink.Of(opened))).Text);
+            Assert.Equal(opened, LiveLink.Opened(string.Join("\r\n", LiveLink.Of(text).Chunk(70).Select(part => new string(part)))).Text);
         }
     }
 
     [Fact]
     public void A_file_that_is_no_JSON_is_handed_on_as_it_is_and_no_other_text_is_taken_for_words()
     {
-        Assert.Equal("{ half a file, 78 °", LiveLink.Opened(LiveLink.Of("{ half a file, 78 °")));
+        Assert.Equal("{ half a file, 78 °", LiveLink.Opened(LiveLink.Of("{ half a file, 78 °")).Text);
         foreach (string text in (string[])["", "{ \"name\": \"#CAR/12\" }", "A CAR/1", "time,speed\n0,1", "#" + new string('x', 100)])
         {
-            Assert.Equal(text, LiveLink.Opened(text));
+            Assert.Equal(text, LiveLink.Opened(text).Text);
         }
     }
 
@@ -53,7 +53,7 @@ public class LiveLinkTests(ITestOutputHelper output)
             if (words.StartsWith(wrong, StringComparison.Ordinal) && wrong.Length == words.Length - 1
                 && Record.Exception(() => LiveLink.Opened(wrong)) is null)
             {
-                Assert.Equal(LiveLink.Opened(words), LiveLink.Opened(wrong));
+                Assert.Equal(LiveLink.Opened(words).Text, LiveLink.Opened(wrong).Text);
                 continue;
             }
 
@@ -67,7 +67,7 @@ public class LiveLinkTests(ITestOutputHelper output)
     {
         // Written by this program in November 2026. Whoever has such a link must be able to open it: no change may break it.
         const string Words = "CAR/OG412K/CEMVN0XV77GEVDMK8SW7140N:A";
-        Assert.Equal("2.60 m", DocumentFile.Parse(LiveLink.Opened(Words)).Root!["wheelbase"]!.ToString());
+        Assert.Equal("2.60 m", DocumentFile.Parse(LiveLink.Opened(Words).Text).Root!["wheelbase"]!.ToString());
     }
 
     [Fact]
@@ -112,14 +112,52 @@ public class LiveLinkTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void A_link_holds_the_logs_that_were_fitted_and_gives_the_same_answer_elsewhere()
+    {
+        string coupe = File.ReadAllText(Demos[0]);
+        JsonObject logs = new()
+        {
+            ["stops"] = File.ReadAllText(RepositoryRoot.File("data/logs/invented-stops.csv")),
+            ["gauges"] = "",
+        };
+        string link = LiveShare.Of(coupe, logs, Address)["link"]!.ToString();
+        JsonNode opened = JsonNode.Parse(new LiveDesk().Answer(new JsonObject { ["do"] = "open", ["text"] = link }.ToJsonString()))!;
+        Assert.Equal([KeyValuePair.Create("stops", logs["stops"]!.ToString())],
+            opened["logs"]!.AsObject().Select(log => KeyValuePair.Create(log.Key, log.Value!.ToString())));
+        Assert.Equal(LiveLink.Opened(LiveLink.Of(coupe)).Text, opened["text"]!.ToString());
+    }
+
+    [Fact]
+    public void Files_to_save_name_the_logs_that_were_fitted()
+    {
+        string coupe = File.ReadAllText(Demos[0]);
+        JsonNode[] Files(string text, JsonObject? logs) => [.. LiveShare.Files(text, logs)["files"]!.AsArray().Select(file => file!)];
+        Assert.Equal(coupe, Assert.Single(Files(coupe, null))["text"]!.ToString());
+        foreach (string text in new[]
+            {
+                coupe, VehicleText.New("rear-wheel-drive saloon"), VehicleText.Set(coupe, "measurements.stops", "../logs/mine.csv"),
+            })
+        {
+            JsonNode[] files = Files(text, new() { ["stops"] = "a log" });
+            Assert.Equal(["my-car.json", "stops.csv"], files.Select(file => file["name"]!.ToString()));
+            Assert.Equal("a log", files[1]["text"]!.ToString());
+            Assert.Equal("stops.csv", DocumentFile.Parse(files[0]["text"]!.ToString()).Root!["measurements"]!["stops"]!.ToString());
+        }
+
+        string named = VehicleText.Set(coupe, "measurements.stops", "mine.csv");
+        Assert.Equal([("my-car.json", named), ("mine.csv", "a log")],
+            Files(named, new() { ["stops"] = "a log" }).Select(file => (file["name"]!.ToString(), file["text"]!.ToString())));
+    }
+
+    [Fact]
     public void A_car_too_long_for_a_picture_says_so_and_offers_its_file()
     {
         var random = new Random(3);
         string note = string.Concat(Enumerable.Range(0, 6000).Select(_ => (char)random.Next(35, 91)));
-        JsonObject reply = LiveShare.Of($"{{ \"note\": \"{note}\" }}", Address);
+        JsonObject reply = LiveShare.Of($"{{ \"note\": \"{note}\" }}", null, Address);
         Assert.Contains("too long for a picture", reply["html"]!.ToString(), StringComparison.Ordinal);
         Assert.Contains("data-hand-on", reply["html"]!.ToString(), StringComparison.Ordinal);
-        string opened = LiveLink.Opened(reply["link"]!.ToString());
+        string opened = LiveLink.Opened(reply["link"]!.ToString()).Text;
         Assert.Equal(note, DocumentFile.Parse(opened).Root!["note"]!.ToString());
     }
 

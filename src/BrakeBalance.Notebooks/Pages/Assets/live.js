@@ -1,7 +1,7 @@
 // The page of one's own car: keeps the set-ups, asks the calculation assembly in two workers, shows what it says.
 (() => {
   "use strict";
-  const MOST = 4, SETTLE = 250, WARMING = 160, PATIENCE = 700;
+  const MOST = 4, NAMES = "ABCDEFGH", SETTLE = 250, WARMING = 160, PATIENCE = 700;
   const $ = id => document.getElementById(id);
   const status = $("live-status"), bar = $("live-bar"), form = $("live-form"), panels = $("live-panels"), dock = $("live-dock");
   const make = (tag, attributes = {}, text = "") => {
@@ -19,20 +19,20 @@
   // Logs are fitted again for every changed value, which takes long: the first worker stays free for what is typed.
   const heavy = () => Object.keys(car().logs).length > 0 && slow || quick;
 
-  // ---- State. A set-up is a vehicle file, the logs typed in, and values moved by sliders but not kept yet.
-  const fresh = (name, text) => ({ name, text, logs: {}, set: {}, back: [] });
-  const state = { units: "si", tab: "car", at: 0, cars: [], sliders: [], marks: null, seen: 0, moved: false, bench: "",
-    parts: "", targets: "{}" };
+  // ---- State. A set-up is a vehicle file, the logs fitted, what is typed of them, and values moved by sliders but not kept yet.
+  const fresh = (name, text, logs = {}) => ({ name, text, logs, typed: { ...logs }, set: {}, sliders: [], back: [] });
+  const state = { units: "si", tab: "car", at: 0, cars: [], marks: null, seen: 0, moved: false, bench: "", parts: "", targets: "{}" };
   const car = () => state.cars[state.at];
-  const unused = () => [..."ABCD"].find(letter => state.cars.every(one => one.name !== letter));
+  const unused = () => [...NAMES].find(letter => state.cars.every(one => one.name !== letter));
   const asked = (one = car()) => ({
     text: one.text, logs: one.logs, set: Object.entries(one.set), units: state.units,
-    slides: state.sliders.map(({ path, unit }) => [path, unit]),
+    slides: one.sliders.map(({ path, unit }) => [path, unit]),
     width: Math.floor(Math.max(280, panels.clientWidth - 12)),
   });
   const page = $("live-first").textContent, written = JSON.parse(page);
   const keep = () => bbDesk.keep({ page, units: state.units, at: state.at, bench: state.bench, parts: state.parts,
-    targets: state.targets, cars: state.cars.map(({ name, text, logs }) => ({ name, text, logs })) });
+    targets: state.targets, cars: state.cars.map(({ name, text, logs, typed }) =>
+      ({ name, text, logs, ...(JSON.stringify(typed) !== JSON.stringify(logs) && { typed }) })) });
   const say = (words, kind = "") => { status.textContent = words; status.dataset.kind = kind; status.hidden = !words; };
   const heard = reply => {
     if (reply?.fault) say("This could not be worked out: " + reply.fault, "fault");
@@ -67,7 +67,7 @@
       const [first] = reply.problems, count = reply.problems.length;
       const needs = count === 1 ? "One entry needs" : `${count} entries need`;
       const words = `${first.path || "the file"} ${first.words}`;
-      $("live-said").replaceChildren(make("p", {}, `${needs} a value before there is an answer; the first: ${words}`));
+      $("live-said").replaceChildren(make("p", {}, `${needs} another value before there is an answer; the first: ${words}`));
       return;
     }
     $("live-said").innerHTML = reply.bar;
@@ -132,8 +132,9 @@
     return inTurn(async () => {
       const { text } = heard(await quick.ask("edit", { do: "edit", text: one.text, how, path, value })) ?? one;
       if (text === one.text) return;
-      one.back.push(one.text);
+      one.back.push({ text: one.text });
       one.text = text;
+      state.removed = null;
       keep();
     });
   };
@@ -158,11 +159,11 @@
     if (button.dataset.how) edit(button.dataset.how, button.dataset.at);
     else if (button.dataset.slide) {
       const { slide: path, low, high, value, unit, decimals } = button.dataset;
-      const at = state.sliders.findIndex(one => one.path === path);
+      const at = car().sliders.findIndex(one => one.path === path);
       if (at >= 0) { drop(path); return; }
       const label = form.querySelector(`[data-field="${CSS.escape(path)}"] label`).textContent;
       const part = button.closest(".bb-part").querySelector("summary span").textContent;
-      state.sliders.push({ path, label: part === "The car" ? label : `${part}: ${label.toLowerCase()}`, low: +low, high: +high,
+      car().sliders.push({ path, label: part === "The car" ? label : `${part}: ${label.toLowerCase()}`, low: +low, high: +high,
         value: +value, unit, decimals: +decimals });
       [state.seen, state.marks] = [state.seen + 1, null];
       sliders();
@@ -172,7 +173,7 @@
 
   // ---- Sliders: any number, in sight with the picture.
   const worded = slider => slider.value.toFixed(slider.decimals) + (slider.unit ? " " + slider.unit : "");
-  const lift = path => { state.sliders = state.sliders.filter(one => one.path !== path); delete car().set[path]; sliders(); };
+  const lift = path => { car().sliders = car().sliders.filter(one => one.path !== path); delete car().set[path]; sliders(); };
   const drop = path => { lift(path); refresh(); };
   const track = slider => {
     const marks = state.marks;
@@ -187,7 +188,7 @@
   };
   // In the other units the track is another one, and the value that was moved stays where it was.
   const reslide = async () => {
-    for (const slider of state.sliders) {
+    for (const slider of car().sliders) {
       const reply = heard(await quick.ask("slide " + slider.path, {
         do: "slide", text: car().text, path: slider.path, value: worded(slider), units: state.units,
       }));
@@ -199,12 +200,12 @@
     sliders();
   };
   const sliders = () => {
-    for (const button of form.querySelectorAll(".bb-slide")) button.setAttribute("aria-pressed", String(state.sliders.some(one =>
+    for (const button of form.querySelectorAll(".bb-slide")) button.setAttribute("aria-pressed", String(car().sliders.some(one =>
       one.path === button.dataset.slide)));
-    dock.hidden = state.sliders.length === 0;
+    dock.hidden = car().sliders.length === 0;
     document.documentElement.classList.toggle("bb-docked", !dock.hidden);
     const known = new Map([...dock.querySelectorAll(".bb-slider")].map(one => [one.dataset.path, one]));
-    const rows = state.sliders.map(slider => {
+    const rows = car().sliders.map(slider => {
       let row = known.get(slider.path);
       if (!row) {
         const id = "s-" + slider.path.replace(/[^a-z0-9]/gi, "-");
@@ -386,29 +387,45 @@
   // ---- Own measurements: what was typed is read when asked for, and can be stopped.
   let filled = null;
   const measured = async () => {
-    if (filled !== car().logs) for (const kind of ["gauges", "stops"]) $("log-" + kind).value = car().logs[kind] || "";
-    filled = car().logs;
+    if (filled !== car().typed) for (const kind of ["gauges", "stops"]) $("log-" + kind).value = car().typed[kind] || "";
+    filled = car().typed;
     const typed = Object.keys(car().logs).length > 0;
     const reply = typed ? heard(await (slow || quick).ask("measured", { do: "measured", ...asked() })) : null;
     if (typed && !reply) return;
     $("live-measured").innerHTML = reply?.html || "";
     $("live-next").innerHTML = heard(await (slow || quick).ask("next", { do: "next", ...asked() }))?.html || "";
   };
+  const later = debounce(SETTLE, () => keep());
+  const type = (kind, text) => {
+    const { typed } = car(), place = $("log-" + kind);
+    typed[kind] = text;
+    if (place.value !== text) place.value = text;
+    later();
+  };
+  for (const kind of ["gauges", "stops"]) $("log-" + kind).addEventListener("input", event => type(kind, event.target.value));
   let fits = 0, unfit = () => {};
   const fitting = so => { for (const one of ["live-cancel", "live-progress"]) $(one).hidden = !so; };
   $("live-fit").addEventListener("click", async () => {
     const mine = ++fits, one = car(), before = one.logs;
     one.logs = {};
-    for (const kind of ["gauges", "stops"]) if ($("log-" + kind).value.trim()) one.logs[kind] = $("log-" + kind).value;
-    const tried = filled = one.logs;
-    unfit = () => { if (one.logs === tried) one.logs = before; if (filled === tried) filled = one.logs; };
+    for (const kind of ["gauges", "stops"]) {
+      const { value } = $("log-" + kind);
+      one.typed[kind] = value;
+      if (value.trim()) one.logs[kind] = value;
+    }
+    const tried = one.logs;
+    filled = one.typed;
+    unfit = () => { if (one.logs === tried) one.logs = before; };
     keep();
     say("Fitting the car to its measurements …");
     fitting(true);
     await refresh();
     if (mine !== fits) return;
     fitting(false);
-    if (!status.dataset.kind) say(told.now === stateNow() ? "Fitted." : "");
+    if (status.dataset.kind) return;
+    if (told.now !== stateNow()) say("");
+    else if (told.reply.logProblems.length > 0) say("Nothing was fitted: a log cannot be read as it is.", "fail");
+    else say("Fitted.");
   });
   const stop = async () => {
     say("Stopped.", "fail");
@@ -424,16 +441,18 @@
     return stop();
   });
   for (const button of document.querySelectorAll("[data-log]")) button.addEventListener("click", async () => {
-    const reply = heard(await quick.ask("log", { do: "log", kind: button.dataset.log, units: state.units }));
-    if (reply) $("log-" + button.dataset.log).value = reply.text;
+    const kind = button.dataset.log, reply = heard(await quick.ask("log", { do: "log", kind, units: state.units }));
+    if (reply && (!$("log-" + kind).value.trim() || confirm("Put an empty form in place of what is typed?"))) type(kind, reply.text);
   });
   for (const input of document.querySelectorAll("[data-log-file]")) input.addEventListener("change", event =>
-    opened(event, 20e6, async file => { $("log-" + input.dataset.logFile).value = await file.text(); }));
+    opened(event, 20e6, async file => type(input.dataset.logFile, await file.text())));
   // A logger's export is looked at and not kept: it may be long.
   $("file-series").addEventListener("change", event => opened(event, 20e6, async file => {
-    const raw = new Uint8Array(await file.arrayBuffer()), wide = raw[0] === 0xff && raw[1] === 0xfe;
+    const raw = new Uint8Array(await file.arrayBuffer()), [one, two] = raw;
+    const kind = one === 0xff && two === 0xfe || one && two === 0 ? "utf-16le" : one === 0xfe && two === 0xff || one === 0 && two
+      ? "utf-16be" : "utf-8";
     say("Looking for stops …");
-    const log = new TextDecoder(wide ? "utf-16le" : "utf-8").decode(raw);
+    const log = new TextDecoder(kind).decode(raw);
     const reply = heard(await (slow || quick).ask("series", { do: "series", log, units: state.units }));
     if (!reply) return;
     $("live-series").innerHTML = reply.html;
@@ -528,7 +547,10 @@
   });
 
   // ---- Set-ups side by side.
-  const all = () => state.cars.map(one => ({ name: one.name, ...asked(one) }));
+  const all = () => {
+    const others = state.cars.filter(one => one !== car()).slice(0, MOST - 1);
+    return state.cars.filter(one => one === car() || others.includes(one)).map(one => ({ name: one.name, ...asked(one) }));
+  };
   const compare = async () => {
     const place = $("live-compared"), reply = heard(await (slow || quick).ask("compare", { do: "compare", ...asked(), cars: all() }));
     place.innerHTML = reply?.html || "";
@@ -546,10 +568,9 @@
       const from = car();
       more.addEventListener("click", () => inTurn(async () => {
         if (state.cars.length >= MOST) return;
-        const copy = fresh(unused(), from.text);
+        const copy = { ...fresh(unused(), from.text, { ...from.logs }), typed: { ...from.typed } };
         for (const [path, value] of Object.entries(from.set)) copy.text = heard(await quick.ask("edit", { do: "edit", text: copy.text,
           how: "keep", path, value }))?.text ?? copy.text;
-        copy.logs = { ...from.logs };
         state.cars.push(copy);
         leave(state.cars.length - 1);
       }));
@@ -557,16 +578,21 @@
     }
     if (state.cars.length > 1) {
       const away = make("button", { type: "button" }, `Remove ${car().name}`);
-      away.addEventListener("click", () => { state.cars.splice(state.at, 1); leave(Math.max(0, state.at - 1)); });
+      away.addEventListener("click", () => {
+        const [one] = state.cars.splice(state.at, 1);
+        state.removed = { one, at: state.at };
+        say(`Set-up ${one.name} is removed; Undo brings it back.`);
+        leave(Math.max(0, state.at - 1));
+      });
       buttons.push(away);
     }
     $("live-setups").replaceChildren(...buttons);
   };
   const leave = async to => {
-    [state.at, state.sliders, typing] = [to, [], ""];
+    [state.at, typing] = [to, ""];
     keep();
     setups();
-    sliders();
+    await reslide();
     await drawForm();
     await refresh();
   };
@@ -590,11 +616,14 @@
   const open = (given, words, one = car()) => inTurn(async () => {
     const opened = given.length > 1_000_000 ? { text: given } : heard(await quick.ask("open", { do: "open", text: given }));
     if (!opened) return;
-    const { text } = opened;
+    const { text, logs = {} } = opened;
+    if (!text.trim()) { say(`${words}: there is nothing in it.`, "fail"); return; }
     if (text.length > 1_000_000) { say(`${words}: ${text.length} characters are too many. Accepted: a vehicle file of at most 1,000,000.`,
       "fail"); return; }
-    Object.assign(one, { back: [...one.back, one.text], text, logs: {}, set: {} });
-    [state.sliders, drawn, typing] = [[], "", ""];
+    const { back, ...before } = one;
+    Object.assign(one, { ...fresh(one.name, text, logs), back: [...back, before] });
+    [state.removed, drawn, typing] = [null, "", ""];
+    sliders();
     keep();
     say(words);
   });
@@ -607,10 +636,22 @@
   $("live-save").addEventListener("click", async () => {
     const one = car();
     await changes;
-    download("my-car.json", one.text, "application/json");
-    for (const [kind, text] of Object.entries(one.logs)) download(kind + ".csv", text, "text/csv");
+    const reply = heard(await quick.ask("file", { do: "file", ...asked(one) }));
+    for (const { name, text } of reply?.files || []) download(name, text, name.endsWith(".csv") ? "text/csv" : "application/json");
   });
-  $("live-undo").addEventListener("click", () => { const one = car(); inTurn(() => { one.text = one.back.pop() ?? one.text; keep(); }); });
+  $("live-undo").addEventListener("click", () => {
+    const one = car(), { removed } = state;
+    if (removed) {
+      state.removed = null;
+      if (state.cars.some(other => other.name === removed.one.name)) removed.one.name = unused();
+      state.cars.splice(removed.at, 0, removed.one);
+      say("");
+      leave(removed.at);
+    } else inTurn(() => { Object.assign(one, one.back.pop()); sliders(); keep(); });
+  });
+  // Two pages on one device keep their set-ups in one place.
+  addEventListener("storage", event => { if (event.key === "bb-cars") say("Another page on this device keeps other set-ups since: open this "
+    + "page anew to have them. What is changed here takes their place.", "fail"); });
   $("live-forget").addEventListener("click", () => { bbDesk.forget(); say("Nothing is kept on this device any more."); });
   $("live-begin").addEventListener("change", async event => {
     const [what, name] = event.target.value.split(":");
@@ -651,8 +692,28 @@
     if (location.hash.length < 2) return null;
     const reply = await quick.ask("open", { do: "open", text: location.hash });
     if (reply?.fault) say(reply.fault, "fail");
-    return reply?.text === location.hash ? null : reply?.text;
+    return !reply || reply.fault || reply.text === location.hash ? null : reply;
   };
+  // What comes from elsewhere stands before the set-ups kept on this device, and takes the place of none while there is room.
+  const takeIn = (text, logs, words) => {
+    const same = JSON.stringify([text, logs]), at = state.cars.findIndex(one => JSON.stringify([one.text, one.logs]) === same);
+    state.at = Math.max(0, at);
+    if (at >= 0) return;
+    const out = state.cars.length < NAMES.length ? null : state.cars.pop();
+    if (state.cars.length > 0) say(`${words}: it comes first, the set-ups kept on this device stand beside it`
+      + (out ? `; set-up ${out.name} had to make room for it.` : "."));
+    state.cars.unshift(fresh(unused(), text, logs));
+  };
+  const takeLink = linked => {
+    if (!linked) return;
+    takeIn(linked.text, linked.logs || {}, "A car came by the link");
+    location.replace("#"); // or the link would come again with every look at the page
+  };
+  addEventListener("hashchange", async () => {
+    const linked = await fromLink();
+    takeLink(linked);
+    if (linked) leave(state.at);
+  });
   let wide = innerWidth;
   addEventListener("resize", debounce(200, () => { if (innerWidth !== wide) { wide = innerWidth; refresh(); } }));
 
@@ -684,20 +745,18 @@
   const begin = async () => {
     const began = performance.now(), linked = await fromLink(), kept = bbDesk.kept();
     if (kept) {
-      state.cars = kept.cars.slice(0, MOST).map(({ name, text, logs }) => ({ ...fresh(name, text), logs: logs || {} }));
+      state.cars = kept.cars.slice(0, NAMES.length).map(({ name, text, logs, typed }) => {
+        const one = fresh(name, text, logs || {});
+        return { ...one, typed: typed || one.typed };
+      });
       state.at = Math.min(kept.at || 0, state.cars.length - 1);
       state.units = kept.units === "us" ? "us" : "si";
       for (const one of ["bench", "parts", "targets"]) state[one] = String(kept[one] || state[one]);
       $("live-units").value = state.units;
     }
     // A page that was written anew since, for this car or another, opens with what it was written for; what was kept stands beside it.
-    if (kept?.page !== page) {
-      state.cars = state.cars.slice(0, MOST - 1);
-      state.cars.unshift({ ...fresh(unused(), written.text), logs: written.logs });
-      state.at = 0;
-      if (kept) say("This page was written anew: its car comes first, the set-ups kept on this device stand beside it.");
-    }
-    if (linked) Object.assign(car(), { text: linked, logs: {} });
+    if (kept ? kept.page !== page : !linked) takeIn(written.text, written.logs, "This page was written anew");
+    takeLink(linked);
     setups();
 
     // What was worked out when the page was written stands until the calculation is ready, which takes a second or two.

@@ -223,7 +223,7 @@ internal static class VehicleText
         FieldMap.OfKind(type, (Node(root, path) as JsonObject)?["type"]?.ToString());
 
     /// <summary>
-    /// What a file says beside pedal, assist and the knee that is set, to tell whether two files differ in more than these.
+    /// What a file says beside name, pedal, assist and the knee that is set, to tell whether two files differ in more than these.
     /// </summary>
     /// <param name="text">The file.</param>
     /// <param name="sets">Values in place of the file's.</param>
@@ -235,9 +235,8 @@ internal static class VehicleText
         int at = valves.ToList().FindIndex(valve => (valve as JsonObject)?["type"]?.ToString() == "proportioning");
         string knee = Invariant.Text($"hydraulics.rearValves[{at}].knee");
         var others = sets.Select(set => set with { Path = JsonPath.Indexed(root, set.Path) })
-            .Where(set => set.Path != knee && set.Path.Split('.')[0] is not ("pedal" or "assist")).ToArray();
-        root.Remove("pedal");
-        root.Remove("assist");
+            .Where(set => set.Path != knee && set.Path.Split('.')[0] is not ("name" or "note" or "pedal" or "assist")).ToArray();
+        Array.ForEach(["name", "note", "pedal", "assist"], part => root.Remove(part));
         if (at >= 0)
         {
             valves[at]!.AsObject().Remove("knee");
