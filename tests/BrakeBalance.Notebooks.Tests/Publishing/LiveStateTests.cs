@@ -1,5 +1,7 @@
+using System.Text.Json;
 using System.Text.Json.Nodes;
 using BrakeBalance.Charts;
+using BrakeBalance.Charts.Live;
 using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Notebooks.Tests.Browser;
@@ -16,6 +18,9 @@ public class LiveStateTests(BrowserFixture browser, ITestOutputHelper output) : 
     private const string Said = "document.querySelector('#live-said').innerText";
 
     private const string IsEarlier = "!document.querySelector('#live-earlier').hidden";
+
+    private const string SetUps = "[...document.querySelectorAll('#live-setups [aria-pressed]')]"
+        + ".map(one => one.innerText + (one.ariaPressed === 'true' ? '*' : '')).join()";
 
     private static readonly string Coupe = File.ReadAllText(RepositoryRoot.File("data/vehicles/coupe-1960s.json"));
 
@@ -49,14 +54,7 @@ public class LiveStateTests(BrowserFixture browser, ITestOutputHelper output) : 
             }
 
             // No wait between typing and what comes next.
-            await page.Page.EvaluateFunctionAsync(
-                """
-                (path, value) => {
-                  const field = document.querySelector(`#live-form [data-path="${path}"]`);
-                  field.value = value;
-                  for (const kind of ["input", "change"]) field.dispatchEvent(new Event(kind, { bubbles: true }));
-                }
-                """, path, value);
+            await TypeAsync(page, path, value);
         }
 
         await page.Page.WaitForExpressionAsync(IsEarlier, new() { Timeout = 20_000 });
@@ -164,12 +162,105 @@ public class LiveStateTests(BrowserFixture browser, ITestOutputHelper output) : 
         page.AssertQuiet();
     }
 
+    [SkippableFact]
+    public async Task A_link_comes_beside_the_set_ups_of_the_device_and_what_is_changed_in_it_stays()
+    {
+        await using WatchedPage page = await OpenAsync(LivePage.Render(Coupe).Html, 390);
+        await SetAsync(page, "loadCases[0].mass", "1222 kg");
+        var ask = new JsonObject { ["do"] = "link", ["text"] = Measured, ["logs"] = JsonSerializer.SerializeToNode(Logs()) };
+        string words = JsonNode.Parse(new LiveDesk().Answer(ask.ToJsonString()))!["words"]!.ToString();
+        string address = page.Page.Url;
+        await page.Page.GoToAsync("about:blank");
+        await page.Page.GoToAsync($"{address}#{words}");
+        await LiveAsync(page);
+        Assert.Equal("B*,A", await TextAsync(page, SetUps));
+        Assert.Contains("by the link: it comes first", await TextAsync(page, "document.querySelector('#live-status').innerText"),
+            StringComparison.Ordinal);
+        Assert.Equal(Logs()["stops"], await TextAsync(page, "JSON.parse(localStorage.getItem('bb-cars')).cars[0].logs.stops"));
+        await SetAsync(page, "name", "Linked and changed");
+        await page.Page.ReloadAsync();
+        await LiveAsync(page);
+        Assert.Equal("B*,A", await TextAsync(page, SetUps));
+        Assert.Equal("Linked and changed", await FieldAsync(page, "name"));
+        await PressAsync(page, "A");
+        await page.Page.WaitForExpressionAsync(SetUps + " === 'B,A*'", new() { Timeout = 20_000 });
+        await page.Page.WaitForExpressionAsync(
+            "document.querySelector('[data-path=\"loadCases[0].mass\"]').value === '1222 kg'", new() { Timeout = 20_000 });
+        page.AssertQuiet();
+    }
+
+    [SkippableFact]
+    public async Task What_is_typed_and_moved_stays_with_its_set_up_and_what_is_removed_comes_back()
+    {
+        const string Knee = "hydraulics.rearValves[0].knee", Moved = "(document.querySelector('#live-dock input')?.value ?? '')";
+        await using WatchedPage page = await OpenAsync(LivePage.Render(Coupe).Html, 1280);
+        await ClickAsync(page, $"[data-slide='{Knee}']");
+        await page.Page.WaitForExpressionAsync("!!document.querySelector('#live-dock input')", new() { Timeout = 20_000 });
+        await page.Page.EvaluateExpressionAsync(
+            """
+            (() => {
+              const range = document.querySelector("#live-dock input");
+              range.value = 22;
+              range.dispatchEvent(new Event("input", { bubbles: true }));
+              const log = document.querySelector("#log-stops");
+              log.value = "half a log";
+              log.dispatchEvent(new Event("input", { bubbles: true }));
+            })()
+            """);
+        await page.Page.WaitForExpressionAsync(Said + ".includes('22.0 bar')", new() { Timeout = 60_000 });
+        await PressAsync(page, "Copy");
+        await page.Page.WaitForExpressionAsync(SetUps + " === 'A,B*'", new() { Timeout = 20_000 });
+        Assert.Equal("", await TextAsync(page, Moved));
+        await PressAsync(page, "A");
+        await page.Page.WaitForExpressionAsync(Moved + " === '22'", new() { Timeout = 20_000 });
+        await WatchSavingAsync(page);
+        await ClickAsync(page, "#live-save");
+        await page.Page.WaitForExpressionAsync("saved.length === 1", new() { Timeout = 20_000 });
+        UnitsNet.Pressure saved = VehicleFile.Read(await TextAsync(page, "saved[0].blob.text()"), "saved").Vehicle.Hydraulics
+            .RearProportioningValve!.Knee;
+        Assert.Equal(22, saved.Bars, 0.01);
+        await PressAsync(page, "Remove");
+        await page.Page.WaitForExpressionAsync(SetUps + " === 'B*'", new() { Timeout = 20_000 });
+        await ClickAsync(page, "#live-undo");
+        await page.Page.WaitForExpressionAsync(SetUps + " === 'A*,B' && " + Moved + " === '22'", new() { Timeout = 20_000 });
+        await page.Page.ReloadAsync();
+        await LiveAsync(page);
+        await ClickAsync(page, "[data-tab=measure]");
+        await page.Page.WaitForExpressionAsync("document.querySelector('#log-stops').value === 'half a log'", new() { Timeout = 20_000 });
+        await ClickAsync(page, "#live-fit");
+        await page.Page.WaitForExpressionAsync(
+            "document.querySelector('#live-status').innerText.startsWith('Nothing was fitted')", new() { Timeout = 60_000 });
+        page.AssertQuiet();
+    }
+
+    private static Task PressAsync(WatchedPage page, string name) => page.Page.EvaluateFunctionAsync(
+        "name => [...document.querySelectorAll('#live-setups button')].find(one => one.innerText.startsWith(name)).click()", name);
+
+    private static Task<string> FieldAsync(WatchedPage page, string path) =>
+        TextAsync(page, $"document.querySelector('#live-form [data-path=\"{path}\"]').value");
+
+    private static Task TypeAsync(WatchedPage page, string path, string value) => page.Page.EvaluateFunctionAsync(
+        """
+        (path, value) => {
+          const field = document.querySelector(`#live-form [data-path="${path}"]`);
+          field.value = value;
+          for (const kind of ["input", "change"]) field.dispatchEvent(new Event(kind, { bubbles: true }));
+        }
+        """, path, value);
+
+    private static async Task SetAsync(WatchedPage page, string path, string value)
+    {
+        await TypeAsync(page, path, value);
+        await page.Page.WaitForFunctionAsync("value => (localStorage.getItem('bb-cars') || '').includes(value)",
+            new() { Timeout = 20_000 }, value);
+    }
+
     private static Dictionary<string, string> Logs() => new[] { "gauges", "stops" }
         .ToDictionary(kind => kind, kind => File.ReadAllText(RepositoryRoot.File($"data/logs/invented-{kind}.csv")));
 
     private static JsonNode Json(string text) => JsonNode.Parse(text, null, new()
     {
-        CommentHandling = System.Text.Json.JsonCommentHandling.Skip,
+        CommentHandling = JsonCommentHandling.Skip,
         AllowTrailingCommas = true,
     })!;
 

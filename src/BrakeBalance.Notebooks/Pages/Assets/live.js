@@ -650,7 +650,7 @@
     } else inTurn(() => { Object.assign(one, one.back.pop()); sliders(); keep(); });
   });
   // Two pages on one device keep their set-ups in one place.
-  addEventListener("storage", event => { if (event.key === "bb-cars") say("Another page on this device keeps other set-ups since: open this "
+  addEventListener("storage", event => { if (event.key === "bb-cars" && event.newValue) say("Another page on this device keeps other set-ups since: open this "
     + "page anew to have them. What is changed here takes their place.", "fail"); });
   $("live-forget").addEventListener("click", () => { bbDesk.forget(); say("Nothing is kept on this device any more."); });
   $("live-begin").addEventListener("change", async event => {
@@ -707,6 +707,7 @@
   const takeLink = linked => {
     if (!linked) return;
     takeIn(linked.text, linked.logs || {}, "A car came by the link");
+    keep();
     location.replace("#"); // or the link would come again with every look at the page
   };
   addEventListener("hashchange", async () => {
