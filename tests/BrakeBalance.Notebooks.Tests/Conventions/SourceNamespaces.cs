@@ -29,7 +29,7 @@ internal static class SourceNamespaces
                 .OfType<SimpleNameSyntax>())
             {
                 SymbolInfo info = model.GetSymbolInfo(name);
-                string? from = model.GetEnclosingSymbol(name.SpanStart) is { } inside ? NamespaceOf(inside) : null;
+                string? from = name.FirstAncestorOrSelf<BaseNamespaceDeclarationSyntax>()?.Name.ToString();
                 if (from is not null && (info.Symbol ?? info.CandidateSymbols.FirstOrDefault()) is { } used and not INamespaceSymbol
                     && used.ContainingAssembly?.Name == project && NamespaceOf(used) is { } to && to != from)
                 {
@@ -46,11 +46,8 @@ internal static class SourceNamespaces
     public static bool IsBuilt(string file) =>
         Path.GetRelativePath(RepositoryRoot.File("."), file).Split(Path.DirectorySeparatorChar).Any(part => part is "bin" or "obj");
 
-    private static string? NamespaceOf(ISymbol symbol) => (symbol as INamespaceSymbol ?? symbol.ContainingNamespace) switch
-    {
-        null or { IsGlobalNamespace: true } => null,
-        { } space => space.ToDisplayString(),
-    };
+    private static string? NamespaceOf(ISymbol symbol) =>
+        symbol.ContainingNamespace is { IsGlobalNamespace: false } space ? space.ToDisplayString() : null;
 
     private static CSharpCompilation Compile(string project)
     {
