@@ -9,7 +9,7 @@ namespace BrakeBalance.Measurements;
 /// the covariance is the inverse of the Hessian of the negative log posterior. Source: Laplace's approximation, any text on Bayesian
 /// statistics.
 /// </remarks>
-internal sealed class LaplacePosterior(Vector<double> mode, Matrix<double> covariance, double negativeLogAtMode)
+internal sealed class LaplacePosterior(Vector<double> mode, Matrix<double> covariance)
 {
     private const double Nearest = 1e-12;
 
@@ -18,8 +18,6 @@ internal sealed class LaplacePosterior(Vector<double> mode, Matrix<double> covar
     public Vector<double> Mode { get; } = mode;
 
     public Matrix<double> Covariance { get; } = covariance;
-
-    public double NegativeLogAtMode { get; } = negativeLogAtMode;
 
     /// <summary>Finds mode and curvature.</summary>
     /// <param name="negativeLog">Negative log posterior up to a constant.</param>
@@ -51,7 +49,7 @@ internal sealed class LaplacePosterior(Vector<double> mode, Matrix<double> covar
 
         Matrix<double> inverse = PositiveInverse(Curvature(Scaled, mode));
         Matrix<double> covariance = Matrix<double>.Build.Dense(start.Count, start.Count, (i, j) => inverse[i, j] * steps[i] * steps[j]);
-        return new LaplacePosterior(At(mode), (covariance + covariance.Transpose()) / 2, Scaled(mode));
+        return new LaplacePosterior(At(mode), (covariance + covariance.Transpose()) / 2);
     }
 
     /// <summary>The lowest point found from a start, without the curvature.</summary>

@@ -127,26 +127,6 @@ public static class LogReader
     public static LogReading<MotionSample> ReadLap(TextReader reader, IReadOnlyList<ColumnChoice>? columns = null) =>
         MotionReader.Read(reader, columns ?? [], onlySpeed: true);
 
-    /// <summary>Reads a file of front and rear line pressures taken together.</summary>
-    /// <param name="path">Path of the CSV file.</param>
-    /// <returns>The rows, and the lines left out.</returns>
-    /// <exception cref="IOException">The file cannot be opened.</exception>
-    public static LogReading<GaugePair> LoadGaugePairs(string path)
-    {
-        using TextReader reader = LogText.Open(path);
-        return ReadGaugePairs(reader);
-    }
-
-    /// <summary>Reads a file of test stops.</summary>
-    /// <param name="path">Path of the CSV file.</param>
-    /// <returns>The rows, and the lines left out.</returns>
-    /// <exception cref="IOException">The file cannot be opened.</exception>
-    public static LogReading<TestStop> LoadTestStops(string path)
-    {
-        using TextReader reader = LogText.Open(path);
-        return ReadTestStops(reader);
-    }
-
     /// <summary>Reads a file of the speed over time of a lap.</summary>
     /// <param name="path">Path of the CSV file.</param>
     /// <returns>The rows, and the lines left out.</returns>

@@ -81,7 +81,8 @@ public class SeriesCommandTests
             "measure", "series", Export("04"), "--into", target, "--load-case", "driver only", "--surface", "dry", "--locked", "none");
         Assert.Equal(0, code);
         Assert.StartsWith(once.TrimEnd('\n'), File.ReadAllText(target), StringComparison.Ordinal);
-        TestStop last = LogReader.LoadTestStops(target).Rows[^1];
+        using StreamReader written = File.OpenText(target);
+        TestStop last = LogReader.ReadTestStops(written).Rows[^1];
         Assert.Equal(FirstLock.Rear, last.Locked); // by the wheel speeds, whatever was said
         Assert.InRange(last.LockPressure!.Value.PoundsForcePerSquareInch, 810, 870);
     }

@@ -67,9 +67,11 @@ public partial class OneSettingEverywhereTests
 
         // Notebook 05 measures the car, so its answer is another: that of the invented logs.
         Vehicle file = Answers[Coupe].Value.Vehicle;
-        GaugeAnalysis valve = ValveFitting.Analyse(LogReader.LoadGaugePairs(RepositoryRoot.File("data/logs/invented-gauges.csv")).Rows);
+        using StreamReader gauges = File.OpenText(RepositoryRoot.File("data/logs/invented-gauges.csv"));
+        using StreamReader log = File.OpenText(RepositoryRoot.File("data/logs/invented-stops.csv"));
+        GaugeAnalysis valve = ValveFitting.Analyse(LogReader.ReadGaugePairs(gauges).Rows);
         Vehicle car = file.WithRearKnee(file.Hydraulics.RearProportioningValve!.Knee, valve.Slope!.Value.Estimate);
-        IReadOnlyList<TestStop> stops = LogReader.LoadTestStops(RepositoryRoot.File("data/logs/invented-stops.csv")).Rows;
+        IReadOnlyList<TestStop> stops = LogReader.ReadTestStops(log).Rows;
         var measured = Setting.Of(car, CarEstimation.Estimate(car, stops, new EstimationOptions { Adjuster = valve.Calibration }));
         Three(measured, UnitSystem.Si, "05",
             Words(await File.ReadAllTextAsync(await RenderedNotebooks.PageAsync("05-from-test-stops-to-a-setting"))));

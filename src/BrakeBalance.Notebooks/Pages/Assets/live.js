@@ -650,8 +650,9 @@
     } else inTurn(() => { Object.assign(one, one.back.pop()); sliders(); keep(); });
   });
   // Two pages on one device keep their set-ups in one place.
-  addEventListener("storage", event => { if (event.key === "bb-cars" && event.newValue) say("Another page on this device keeps other set-ups since: open this "
-    + "page anew to have them. What is changed here takes their place.", "fail"); });
+  addEventListener("storage", event => { if (event.key === "bb-cars" && event.newValue)
+    say("Another page on this device keeps other set-ups since: open this page anew to have them. What is changed here takes their place.",
+      "fail"); });
   $("live-forget").addEventListener("click", () => { bbDesk.forget(); say("Nothing is kept on this device any more."); });
   $("live-begin").addEventListener("change", async event => {
     const [what, name] = event.target.value.split(":");
