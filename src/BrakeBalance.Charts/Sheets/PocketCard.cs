@@ -1,3 +1,5 @@
+using BrakeBalance.Charts.Figures;
+
 namespace BrakeBalance.Charts.Sheets;
 
 /// <summary>
@@ -157,7 +159,8 @@ public sealed record PocketCard(
         if (control.AtRate(0.8) is { } hard && control.TravelAt(hard.Balance.MasterPressure) is { } travel)
         {
             yield return ("Pedal left to the floor at 0.8 g", travel.LeftToFloor is { } left
-                ? Measure.Travel.Text(left, units) : "none: not reached");
+                ? FootFigures.AtMost(travel) + Measure.Travel.Text(left, units)
+                    + (travel.NotCounted.IsEmpty ? "" : $"; not counted: {string.Join(", ", travel.NotCounted)}") : "none: not reached");
         }
 
         if (assisted && EngineOffPresses.Of(control) is { IsDescribed: true } presses)
