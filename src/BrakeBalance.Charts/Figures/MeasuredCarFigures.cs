@@ -37,15 +37,15 @@ public static class MeasuredCarFigures
                 : $"The estimated car brakes as measured{own}, to within {Measure.Percent.Text(worst, figure.Units)}")
             .Describe(
                 $"Deceleration over front line pressure, {loadCase.Name}: stops without lock-up as points, the estimated car as a "
-                    + "line with its 90 % band." + (others ? $" The line is drawn for {Set(turns)}; rings are the estimated car at each "
-                        + "stop's own turns, with which the stop is compared." : ""),
+                    + "line with its 90 % band." + (others ? $" Line: {Set(turns)}; rings: the estimated car at each stop's own turns."
+                        : ""),
                 $"{shown.Length} stops without lock-up. The line bends where the valve begins to hold the rear back; the band is what "
                     + "the stops leave open." + (others ? " Stops at other turns of the adjuster lie off the line, not off their rings."
                         : ""))
             .X("Front line pressure", "p₁", Measure.LinePressure, 0, top)
             .Y("Deceleration", "z", Measure.InG, 0)
             .Band("90 % interval", pressures, rates.Select(r => r.Low).ToArray(), rates.Select(r => r.High).ToArray(), Tone.Ideal)
-            .Line("estimated car", pressures, rates.Select(r => r.Estimate).ToArray(), Tone.Main);
+            .Line(others ? $"estimated car, {Set(turns)}" : "estimated car", pressures, rates.Select(r => r.Estimate).ToArray(), Tone.Main);
         if (shown.Length > 0)
         {
             if (others)

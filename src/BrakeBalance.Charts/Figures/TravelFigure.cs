@@ -49,7 +49,8 @@ public static partial class FootFigures
         PedalTravelPart biggest = first.Parts.MaxBy(part => part.Travel.Meters);
         figure
             .Title(first.LeftToFloor is { } left
-                ? $"{Finding.Capital(AtMost(first))}{figure.Text(Measure.Travel, left)} are left to the floor ({cases[0].Name}); most goes into {biggest.Name}"
+                ? Finding.Capital(AtMost(first) + figure.Text(Measure.Travel, left))
+                    + $" are left to the floor ({cases[0].Name}); most goes into {biggest.Name}"
                 : "The pedal is at its end before the pressure is reached")
             .Describe(
                 $"Travel of the pedal pad, by what uses it up. {car}."

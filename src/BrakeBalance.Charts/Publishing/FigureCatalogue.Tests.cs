@@ -45,7 +45,7 @@ public static partial class FigureCatalogue
                     : "No test stop without a locked wheel was made with this load",
                 Caption: "How hard the car braked in test stops, and the car that fits them best. The band is what the stops leave open.",
                 X: FrontPressure, Y: Braking,
-                Marks: [("90 % interval", "room for doubt"), ("estimated car", "fitted car"), ("measured stops", "test stops")]),
+                Marks: [("90 % interval", "room for doubt"), ("estimated car*", "fitted car"), ("measured stops", "test stops")]),
         },
         new()
         {
