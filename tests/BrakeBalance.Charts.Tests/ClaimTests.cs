@@ -97,7 +97,7 @@ public class ClaimTests
             steps += free.Length > 0 && free.Length < map.Points.Count ? 1 : 0;
             double[] limits = [.. map.Points.Where(point => !map.AnyKnee(point)).Select(point => point.SafeKnee?.Pascals ?? 0)];
             Assert.All(figure.Layers.OfType<LineLayer>().SelectMany(line => line.Y), knee => Assert.Contains(knee, limits));
-            Assert.Equal(free.Length > 0 && limits.Length > 0, figure.Caption.Contains("any knee does", StringComparison.Ordinal));
+            Assert.Equal(free.Length > 0 && limits.Length > 0, figure.LongDescription.Contains("any knee does:", StringComparison.Ordinal));
         }
 
         Assert.True(steps > 0);

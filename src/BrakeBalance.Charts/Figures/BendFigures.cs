@@ -98,7 +98,8 @@ public static class BendFigures
             ? always ? "Any knee does in every bend." : $"A knee of {SettingWords.Number(knee, figure.Units)} holds in every bend shown."
             : $"From {Lateral(map.Points.First(point => point.SafeKnee is null))} g sideways no knee does.";
         string steps = always || free.Length == 0 ? ""
-            : $" At {string.Join(" and ", free.Select(run => Span(run)))} g any knee does: an axle is lost below it.";
+            : $" At {string.Join(" and ", free.Select(Span))} g any knee does: "
+                + "the front lets go first even with no valve holding back.";
         string straight = steps.Length > 0 && limited[0].From == map.Points[0]
             ? " Straight on both wheels of an axle lock at once, in a bend the inner one first." : "";
         figure
@@ -106,14 +107,14 @@ public static class BendFigures
             .Describe(
                 $"Up to the line the front axle of the {map.Car} lets go first, above it the rear: {map.LoadCase}, adhesion "
                     + $"{StopFigures.Number(map.Adhesion)}, "
-                + $"{figure.Text(Measure.Speed, map.Speed)}, nominal friction. {everywhere}{steps}",
+                + $"{figure.Text(Measure.Speed, map.Speed)}, nominal friction. {everywhere}",
                 $"{everywhere}{steps}{straight} Straight on the limit is {Limit(figure, map, map.Points[0])}, at {Lateral(map.Points[^1])} g sideways "
                 + $"{Limit(figure, map, map.Points[^1])}. The front axle takes "
                     + $"{Measure.Percent.Text(map.FrontRollShare, figure.Units)} of the load that moves across the car.")
             .Y("Knee", "p", Measure.LinePressure, 0, top);
         if (!always && map.Points.Count > 1)
         {
-            // Above the pressure at which an axle is lost a knee does nothing, so the limit steps up there; it holds up to the next bend.
+            // A knee above the pressure at which an axle is lost does nothing: the limit ends in a step, here at the next bend.
             List<BendPoint> all = [.. map.Points];
             foreach ((int i, (BendPoint from, BendPoint to)) in limited.Index())
             {

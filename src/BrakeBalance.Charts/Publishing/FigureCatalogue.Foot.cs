@@ -26,7 +26,7 @@ public static partial class FigureCatalogue
         },
         new()
         {
-            Name = "reserve", Needs = Volumes + ", and a booster that stores help: a vacuum chamber of known volume or an accumulator",
+            Name = "reserve", Needs = $"{Press}, {Volumes}, and a booster that stores help: a known vacuum chamber or an accumulator",
             Make = (car, units) => car.ControlWithVolumes is not null && EngineOffPresses.Of(new ControlForce(car.Light)).IsStored
                 ? FootFigures.Reserve(new ControlForce(car.Light), units: units) : null,
             Plain = new(
