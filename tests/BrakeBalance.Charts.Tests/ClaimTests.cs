@@ -107,7 +107,8 @@ public class ClaimTests
     public void Set_ups_beyond_their_safe_limit_are_named_under_their_figure()
     {
         Vehicle beyond = Bare.WithRearKnee(Pressure.FromBars(Setting.Of(Bare).SafeLimit!.Knee!.Value.Bars + 2));
-        (string, BalanceModel)[] both = [("as it is", Cars.Model(Bare.WithRearKnee(Pressure.FromBars(5)))), ("turned in", Cars.Model(beyond))];
+        (string, BalanceModel)[] both =
+            [("as it is", Cars.Model(Bare.WithRearKnee(Pressure.FromBars(5)))), ("turned in", Cars.Model(beyond))];
         Setting[] settings = [.. both.Select(one => Setting.Of(one.Item2.Vehicle))];
         Figure figure = ComparisonFigures.SetUps(both, UnitSystem.Si, settings: settings)!;
         Assert.Contains("nominal friction", figure.Caption, StringComparison.Ordinal);
@@ -130,7 +131,8 @@ public class ClaimTests
     {
         Figure figure = new FigureBuilder("pair", UnitSystem.Si).Title("Pair").Describe("Points.", "Points.")
             .X("A", "a", Measure.Number, 0, 1).Y("B", "b", Measure.Number, 0, 1)
-            .Points("one of them", new[] { 0.5 }, new[] { 0.5 }).Points("the other", new[] { 0.53 }, new[] { 0.5 }, shape: Marker.Ring).Build();
+            .Points("one of them", new[] { 0.5 }, new[] { 0.5 })
+            .Points("the other", new[] { 0.53 }, new[] { 0.5 }, shape: Marker.Ring).Build();
         foreach (FigureSize size in new[] { FigureSize.Page, FigureSize.Phone, FigureSize.Slide })
         {
             FigureLayout layout = FigureLayout.Of(figure, size);

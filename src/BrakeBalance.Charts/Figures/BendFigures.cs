@@ -108,8 +108,8 @@ public static class BendFigures
                 $"Up to the line the front axle of the {map.Car} lets go first, above it the rear: {map.LoadCase}, adhesion "
                     + $"{StopFigures.Number(map.Adhesion)}, "
                 + $"{figure.Text(Measure.Speed, map.Speed)}, nominal friction. {everywhere}",
-                $"{everywhere}{steps}{straight} Straight on the limit is {Limit(figure, map, map.Points[0])}, at {Lateral(map.Points[^1])} g sideways "
-                + $"{Limit(figure, map, map.Points[^1])}. The front axle takes "
+                $"{everywhere}{steps}{straight} Straight on the limit is {Limit(figure, map, map.Points[0])}, at "
+                + $"{Lateral(map.Points[^1])} g sideways {Limit(figure, map, map.Points[^1])}. The front axle takes "
                     + $"{Measure.Percent.Text(map.FrontRollShare, figure.Units)} of the load that moves across the car.")
             .Y("Knee", "p", Measure.LinePressure, 0, top);
         if (!always && map.Points.Count > 1)
@@ -118,7 +118,8 @@ public static class BendFigures
             List<BendPoint> all = [.. map.Points];
             foreach ((int i, (BendPoint from, BendPoint to)) in limited.Index())
             {
-                int first = all.IndexOf(from), last = all.IndexOf(to), before = Math.Max(0, first - 1), after = Math.Min(all.Count, last + 2);
+                (int first, int last) = (all.IndexOf(from), all.IndexOf(to));
+                (int before, int after) = (Math.Max(0, first - 1), Math.Min(all.Count, last + 2));
                 double[] across = [.. all[before..after].Select(Sideways)];
                 double[] knees = [.. Enumerable.Range(before, after - before)
                     .Select(at => Math.Min(top, all[Math.Clamp(at, first, last)].SafeKnee?.Pascals ?? 0))];

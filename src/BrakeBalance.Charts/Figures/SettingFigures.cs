@@ -83,8 +83,8 @@ public static class SettingFigures
                 $"{finding}. It grows with knee and slope up to the edge of the safe region.")
             .X("Knee", "p", Measure.LinePressure)
             .Y("Slope above the knee", "", Measure.Number)
-            .Heat(what, grid.KneeMiddles, grid.SlopeMiddles, grid.Rows(outcome => outcome.FrontFirstEverywhere ? Efficiency(outcome) : (double?)null),
-                Measure.Percent);
+            .Heat(what, grid.KneeMiddles, grid.SlopeMiddles,
+                grid.Rows(outcome => outcome.FrontFirstEverywhere ? Efficiency(outcome) : (double?)null), Measure.Percent);
         if (!outcomes.MaxBy(outcome => (outcome.Knee.Pascals, outcome.Slope))!.FrontFirstEverywhere && safe.Length > 0)
         {
             figure.Note(
