@@ -172,13 +172,21 @@ internal sealed class LabelPlacer(Box plot, double fontSize)
                 && Geometry.SquaredDistance(centre, segment.A, segment.B) < own);
         }
 
+        // Beside another's point a label seems to be that one's, unless a line joins it to its own.
+        bool names = request.Mark?.All(part => part.A == part.B) == true && _blocks.Count > 1;
+        double beside = names ? request.Mark!.Min(part => Apart(part.A, box)) : 0;
         foreach (Box block in _blocks)
         {
             cost += block.Overlaps(tight) ? 5 : 0;
+            isConfused = isConfused || (names && beside <= PlacedLabel.Reach && Apart(block.Centre, box) < beside - 0.5
+                && !request.Mark!.Any(part => Geometry.Distance(part.A, block.Centre) < 1));
         }
 
         return isConfused ? cost + 2.5 : cost;
     }
+
+    private static double Apart(Dot dot, Box box) => double.Hypot(
+        Math.Max(0, Math.Max(box.Left - dot.X, dot.X - box.Right)), Math.Max(0, Math.Max(box.Top - dot.Y, dot.Y - box.Bottom)));
 
     /// <summary>A part of a line with its bounds.</summary>
     private sealed class Segment(int owner, Dot a, Dot b)

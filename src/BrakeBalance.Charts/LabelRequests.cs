@@ -20,6 +20,7 @@ internal static class LabelRequests
             {
                 case LineLayer line:
                     var runs = Geometry.Clip(Geometry.Simplify(layout.Drawn(line), 0.7), layout.Plot);
+                    runs = runs.Count > 0 ? runs : Geometry.Clip(layout.Drawn(line), layout.Plot.Grown(1));
                     foreach (IReadOnlyList<Dot> run in runs)
                     {
                         placer.Avoid(owner, run);

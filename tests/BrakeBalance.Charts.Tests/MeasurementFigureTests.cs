@@ -160,6 +160,18 @@ public class MeasurementFigureTests
     }
 
     [Fact]
+    public void Stops_at_other_turns_than_the_line_are_drawn_beside_what_the_car_makes_at_their_own()
+    {
+        Figure figure = MeasuredCarFigures.BrakingRates(Estimate, Stops, Coupe.LoadCases[0], UnitSystem.Si);
+        MarkerLayer measured = figure.Layers.OfType<MarkerLayer>().Single(layer => layer.Name == "measured stops"),
+            own = figure.Layers.OfType<MarkerLayer>().Single(layer => layer.Name == "estimated, own turns");
+        double worst = measured.Y.Zip(own.Y, (a, b) => Math.Abs((a / b) - 1)).Max();
+        Assert.Contains("at each stop's own turns, to within " + Measure.Percent.Text(worst, UnitSystem.Si), figure.Title,
+            StringComparison.Ordinal);
+        Assert.Contains("rings: the estimated car at each stop's own turns", figure.Caption, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_car_that_lacks_the_logs_load_case_has_its_stops_named_as_left_out_and_every_figure_drawn()
     {
         Vehicle renamed = Coupe with { LoadCases = [Coupe.LoadCases[0] with { Name = "only the driver" }, .. Coupe.LoadCases.Skip(1)] };

@@ -86,7 +86,8 @@ public static class BendFigures
         double top = Math.Min(map.MaximumPressure.Pascals,
             Math.Ceiling(1.25 * Math.Max(Math.Max(most, present.Pascals), 10e5) / 10e5) * 10e5);
         double[] lateral = [.. map.Points.Select(Sideways)];
-        double[] knees = [.. map.Points.Select(point => Math.Min(top, point.SafeKnee?.Pascals ?? 0))];
+        (BendPoint From, BendPoint To)[] limited = [.. Finding.Runs(map.Points, point => !map.AnyKnee(point))];
+        (BendPoint From, BendPoint To)[] free = [.. Finding.Runs(map.Points, map.AnyKnee)];
         bool always = map.Points.All(map.AnyKnee);
         string set = $"present knee of {SettingWords.Knee(present, figure.Units)}";
         string title = map.Points.FirstOrDefault(point => point.RearLetsGo) is not { } spins
@@ -96,21 +97,41 @@ public static class BendFigures
         string everywhere = map.SafeKneeEverywhere is { } knee
             ? always ? "Any knee does in every bend." : $"A knee of {SettingWords.Number(knee, figure.Units)} holds in every bend shown."
             : $"From {Lateral(map.Points.First(point => point.SafeKnee is null))} g sideways no knee does.";
+        string steps = always || free.Length == 0 ? ""
+            : $" At {string.Join(" and ", free.Select(Span))} g any knee does: "
+                + "the front lets go first even with no valve holding back.";
+        string straight = steps.Length > 0 && limited[0].From == map.Points[0]
+            ? " Straight on both wheels of an axle lock at once, in a bend the inner one first." : "";
         figure
             .Title(title)
             .Describe(
                 $"Up to the line the front axle of the {map.Car} lets go first, above it the rear: {map.LoadCase}, adhesion "
                     + $"{StopFigures.Number(map.Adhesion)}, "
                 + $"{figure.Text(Measure.Speed, map.Speed)}, nominal friction. {everywhere}",
-                $"{everywhere} Straight on the limit is {Limit(figure, map, map.Points[0])}, at {Lateral(map.Points[^1])} g sideways "
-                + $"{Limit(figure, map, map.Points[^1])}. The front axle takes "
+                $"{everywhere}{steps}{straight} Straight on the limit is {Limit(figure, map, map.Points[0])}, at "
+                + $"{Lateral(map.Points[^1])} g sideways {Limit(figure, map, map.Points[^1])}. The front axle takes "
                     + $"{Measure.Percent.Text(map.FrontRollShare, figure.Units)} of the load that moves across the car.")
             .Y("Knee", "p", Measure.LinePressure, 0, top);
         if (!always && map.Points.Count > 1)
         {
-            figure.Region("rear lets go first: spins", [.. lateral, lateral[^1], lateral[0]], [.. knees, top, top], Tone.Rear,
-                Hatch.Rising);
-            figure.Line("highest knee with the front first", lateral, knees, Tone.Front, Dash.Solid, 3);
+            // A knee above the pressure at which an axle is lost does nothing: the limit ends in a step, here at the next bend.
+            List<BendPoint> all = [.. map.Points];
+            foreach ((int i, (BendPoint from, BendPoint to)) in limited.Index())
+            {
+                (int first, int last) = (all.IndexOf(from), all.IndexOf(to));
+                (int before, int after) = (Math.Max(0, first - 1), Math.Min(all.Count, last + 2));
+                double[] across = [.. all[before..after].Select(Sideways)];
+                double[] knees = [.. Enumerable.Range(before, after - before)
+                    .Select(at => Math.Min(top, all[Math.Clamp(at, first, last)].SafeKnee?.Pascals ?? 0))];
+                figure.Region("rear lets go first: spins", [.. across, across[^1], across[0]], [.. knees, top, top], Tone.Rear,
+                    Hatch.Rising, i == 0 ? null : "");
+                figure.Line("highest knee with the front first", across, knees, Tone.Front, Dash.Solid, 3, i == 0 ? null : "");
+            }
+
+            foreach ((BendPoint from, BendPoint to) in free)
+            {
+                figure.Note("any knee", 0.5 * (Sideways(from) + Sideways(to)), 0.5 * (present.Pascals + top), Tone.Ideal);
+            }
         }
 
         return figure
@@ -142,8 +163,11 @@ public static class BendFigures
     }
 
     /// <summary>The lateral accelerations over g at which the rear axle is lost first, such as <c>0.40 to 0.85 and 0.95</c>.</summary>
-    internal static string RearLed(BendMap map) => string.Join(" and ", Finding.Runs(map.Points, point => point.RearLetsGo).Select(run =>
-        run.From == run.To ? Lateral(run.From) : $"{Lateral(run.From)} to {Lateral(run.To)}"));
+    internal static string RearLed(BendMap map) =>
+        string.Join(" and ", Finding.Runs(map.Points, point => point.RearLetsGo).Select(Span));
+
+    private static string Span((BendPoint From, BendPoint To) run) =>
+        run.From == run.To ? Lateral(run.From) : $"{Lateral(run.From)} to {Lateral(run.To)}";
 
     private static string Limit(FigureBuilder figure, BendMap map, BendPoint point) =>
         point.SafeKnee is not { } knee ? "no knee" : map.AnyKnee(point) ? "any knee" : SettingWords.Number(knee, figure.Units);

@@ -42,9 +42,10 @@ public static partial class FootFigures
         double presentBore = present.Cylinder is Hydraulics.TwinMasterCylinders twin
             ? twin.FrontBore.Meters : Math.Sqrt(present.Cylinder.PistonAreas.Front.SquareMeters * 4 / Math.PI);
         double presentRatio = present.Control.Pedal.Lever.RatioAt(Length.Zero);
+        string with = assist is PoweredAssist ? $"With {assistName}" : "Without assist";
         string title = fitting.Length == 0
-            ? $"With {assistName} no bore and ratio meet every target"
-            : $"With {assistName} bores from {figure.Text(Bore, fitting.Min(c => c.Bore.Meters))} "
+            ? $"{with} no bore and ratio meet every target"
+            : $"{with} bores from {figure.Text(Bore, fitting.Min(c => c.Bore.Meters))} "
                 + $"to {figure.Text(Bore, fitting.Max(c => c.Bore.Meters))} can fit, each with its own ratios";
         return figure
             .Title(title)

@@ -65,9 +65,11 @@ public static class ComparisonFigures
     /// <param name="setUps">The set-ups, each with its name; at most six can be told apart.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
+    /// <param name="settings">The answers of the set-ups, so that those beyond their safe limit are named; null for none.</param>
     /// <returns>The figure; null when a set-up locks no axle on any of the surfaces.</returns>
     public static Figure? SetUps(
-        IReadOnlyList<(string Name, BalanceModel Model)> setUps, UnitSystem? units = null, string id = "set-ups")
+        IReadOnlyList<(string Name, BalanceModel Model)> setUps, UnitSystem? units = null, string id = "set-ups",
+        IReadOnlyList<Setting>? settings = null)
     {
         ArgumentNullException.ThrowIfNull(setUps);
         LockUp[][] locks = [.. setUps.Select(setUp => Locked(setUp.Model, DefaultAdhesions))];
@@ -78,14 +80,15 @@ public static class ComparisonFigures
 
         string[] rear = [.. setUps.Where((_, i) => locks[i].Any(at => at.First == Axle.Rear)).Select(setUp => setUp.Name)];
         string finding = rear.Length == 0
-            ? "No set-up locks the rear first on any of these surfaces"
+            ? "By the files' own numbers no set-up locks the rear first on these surfaces"
             : $"The rear locks first somewhere with {string.Join(" and ", rear)}";
+        string beyond = Beyond(setUps, settings);
         FigureBuilder figure = new FigureBuilder(id, units)
             .Title(finding)
             .Describe(
-                $"Braking efficiency at the first lock-up, {setUps[0].Model.LoadCase.Name}, standing still. "
-                + "Triangles: the rear axle locks first, dangerous.",
-                finding + ".")
+                $"Braking efficiency at the first lock-up, {setUps[0].Model.LoadCase.Name}, standing still, nominal friction. "
+                + $"Triangles: the rear axle locks first, dangerous.{beyond}",
+                $"{finding}.{beyond}")
             .X("Adhesion", "k", Measure.Number, 0, DefaultAdhesions.Max())
             .Y("Braking efficiency", "", Measure.Percent, 0, 1);
         for (int i = 0; i < setUps.Count; i++)
@@ -111,9 +114,11 @@ public static class ComparisonFigures
     /// <param name="setUps">The set-ups, each with its name; at most six can be told apart.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
+    /// <param name="settings">The answers of the set-ups, so that those beyond their safe limit are named; null for none.</param>
     /// <returns>The figure.</returns>
     public static Figure Forces(
-        IReadOnlyList<(string Name, BalanceModel Model)> setUps, UnitSystem? units = null, string id = "set-ups-forces")
+        IReadOnlyList<(string Name, BalanceModel Model)> setUps, UnitSystem? units = null, string id = "set-ups-forces",
+        IReadOnlyList<Setting>? settings = null)
     {
         ArgumentNullException.ThrowIfNull(setUps);
         var figure = new FigureBuilder(id, units);
@@ -121,13 +126,14 @@ public static class ComparisonFigures
         BalanceModel first = setUps[0].Model;
         string[] above = [.. setUps.Where(setUp => Locked(setUp.Model, DefaultAdhesions).Any(at => at.First == Axle.Rear))
             .Select(setUp => setUp.Name)];
-        string finding = above.Length == 0 ? "Every set-up keeps the front first on these surfaces"
+        string finding = above.Length == 0 ? "By the files' own numbers every set-up keeps the front first on these surfaces"
             : $"Rear first somewhere: {string.Join(" and ", above)}";
         figure
             .Title(finding)
             .Describe(
                 $"Rear against front brake force, {first.LoadCase.Name}. The ideal curve is that of \"{setUps[0].Name}\"; above it the "
-                    + "rear axle locks first. With another mass or height the curve is another one.",
+                    + "rear axle locks first. With another mass or height the curve is another one. Nominal friction."
+                    + Beyond(setUps, settings),
                 $"{finding}. A line that lies higher brakes more at the rear.")
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, front)
             .Y("Rear brake force", "T₂", Measure.BrakeForce, 0, rear);
@@ -184,6 +190,11 @@ public static class ComparisonFigures
         return figure.Table(table => Rates(table, setUps, "Pedal force", Measure.ControlForce,
             (model, z) => new ControlForce(model).AtRate(z)?.PedalForce.Newtons)).Build();
     }
+
+    private static string Beyond(IReadOnlyList<(string Name, BalanceModel Model)> setUps, IReadOnlyList<Setting>? settings) =>
+        setUps.Zip(settings ?? []).Where(pair => pair.Second.PresentIsBeyond).Select(pair => pair.First.Name).ToArray()
+            is { Length: > 0 } of
+            ? $" Beyond the safe limit, so that the rear can lock first in other conditions: {string.Join(", ", of)}." : "";
 
     private static void Rates(TableBuilder table, IReadOnlyList<(string Name, BalanceModel Model)> setUps, string what, Measure measure,
         Func<BalanceModel, double, double?> at)

@@ -27,23 +27,33 @@ public static class MeasuredCarFigures
         Interval<double>[] rates =
             [.. pressures.Select(p =>
             estimate.Forecast(new TestStop { LoadCase = loadCase.Name, FrontPressure = p, Turns = turns })!.BrakingRate)];
-        double worst = shown.Select(s => Math.Abs(Rate(s) / estimate.Forecast(s)!.BrakingRate.Estimate - 1)).DefaultIfEmpty(0).Max();
+        double[] foretold = [.. shown.Select(s => estimate.Forecast(s)!.BrakingRate.Estimate)];
+        double worst = shown.Zip(foretold, (s, rate) => Math.Abs(Rate(s) / rate - 1)).DefaultIfEmpty(0).Max();
+        bool others = shown.Any(s => s.Turns != turns);
+        string own = others ? " at each stop's own turns" : "";
         figure
             .Title(shown.Length == 0
                 ? $"No stop without lock-up was made in {loadCase.Name}"
-                : $"The estimated car brakes as measured, to within {Measure.Percent.Text(worst, figure.Units)}")
+                : $"The estimated car brakes as measured{own}, to within {Measure.Percent.Text(worst, figure.Units)}")
             .Describe(
                 $"Deceleration over front line pressure, {loadCase.Name}: stops without lock-up as points, the estimated car as a "
-                    + "line with its 90 % band.",
+                    + "line with its 90 % band." + (others ? $" Line: {Set(turns)}; rings: the estimated car at each stop's own turns."
+                        : ""),
                 $"{shown.Length} stops without lock-up. The line bends where the valve begins to hold the rear back; the band is what "
-                    + "the stops leave open. Stops at other turns of the adjuster lie a little off the line, which is drawn for one "
-                    + "setting.")
+                    + "the stops leave open." + (others ? " Stops at other turns of the adjuster lie off the line, not off their rings."
+                        : ""))
             .X("Front line pressure", "p₁", Measure.LinePressure, 0, top)
             .Y("Deceleration", "z", Measure.InG, 0)
             .Band("90 % interval", pressures, rates.Select(r => r.Low).ToArray(), rates.Select(r => r.High).ToArray(), Tone.Ideal)
-            .Line("estimated car", pressures, rates.Select(r => r.Estimate).ToArray(), Tone.Main);
+            .Line(others ? $"estimated car, {Set(turns)}" : "estimated car", pressures, rates.Select(r => r.Estimate).ToArray(), Tone.Main);
         if (shown.Length > 0)
         {
+            if (others)
+            {
+                figure.Points("estimated, own turns", shown.Select(s => s.FrontPressure!.Value).ToArray(), foretold, Tone.Main,
+                    Marker.Ring, size: 11);
+            }
+
             figure.Points("measured stops", shown.Select(s => s.FrontPressure!.Value).ToArray(), shown.Select(Rate)
                 .ToArray(), Tone.Front, Marker.Circle);
         }
@@ -56,6 +66,8 @@ public static class MeasuredCarFigures
                 .Column("Upper bound", Measure.Number, rates.Where((_, i) => i % 4 == 3).Select(r => r.High).ToArray()))
             .Build();
     }
+
+    private static string Set(double? turns) => turns is { } set ? SettingWords.Turns(set) : "the knee of the file";
 
     /// <summary>Rear against front brake force: the car of the file, the estimated car with its band, and the lock events.</summary>
     /// <param name="estimate">The estimate.</param>

@@ -8,7 +8,7 @@ public static partial class FootFigures
     /// <param name="applications">How many applications are shown at most.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
-    /// <returns>The figure; without a reserve it shows one bar of no height.</returns>
+    /// <returns>The figure; without a reserve it says so, and shows one bar of no height.</returns>
     public static Figure Reserve(ControlForce control, double brakingRate = 0.5, int applications = 6, UnitSystem? units = null,
         string id = "reserve")
     {
@@ -24,6 +24,7 @@ public static partial class FootFigures
         string asked = $"a deceleration of {Words(brakingRate)} g";
         string limit = figure.Text(Measure.ControlForce, presses.GreatestPedalForce);
         string finding = !presses.IsDescribed ? "The volume of the booster's chamber is not known, so no reserve is told"
+            : !presses.IsStored ? $"No help is stored: engine off, {asked} takes {Effort(stops.Length - 1)}"
             : presses.Count is not { } count ? $"Engine off, {asked} takes no more than {limit} even with the store spent"
             : count == 0 ? $"Engine off, {asked} takes more than {limit} from the first press on"
             : Invariant.Text(

@@ -3,6 +3,8 @@ namespace BrakeBalance.Charts.Figures;
 /// <summary>Figures of the choice of a setting: knee and slope over loads, surfaces and friction spread.</summary>
 public static class SettingFigures
 {
+    private static readonly Pressure Hair = Pressure.FromPascals(1);
+
     /// <summary>Where in the plane of knee and slope the front locks first in every case.</summary>
     /// <param name="outcomes">The outcomes of a sweep over evenly spaced knees and slopes.</param>
     /// <param name="setting">The answer, whose safe limit and settings are marked; null for none.</param>
@@ -34,14 +36,16 @@ public static class SettingFigures
             .X("Knee", "p", Measure.LinePressure)
             .Y("Slope above the knee", "", Measure.Number)
             .Map(
-                "which axle locks first", grid.Knees, grid.Slopes, grid.Rows(Class),
+                "which axle locks first", grid.KneeMiddles, grid.SlopeMiddles, grid.Rows(Class),
                 new MapClass("front first in every case", Tone.Ideal),
                 new MapClass("rear first in up to a tenth of the cases", Tone.Other, Hatch.Dots),
-                new MapClass("rear first in more cases", Tone.Rear, Hatch.Rising));
+                new MapClass("rear first in more cases", Tone.Rear, Hatch.Rising),
+                new MapClass("front first by the file, beyond the own stops' limit", Tone.Guide, Hatch.Falling));
         Mark(figure, grid, setting);
         return figure.Table(table => Table(table, outcomes)).Build();
 
-        static int Class(SettingOutcome outcome) => outcome.FrontFirstEverywhere ? 0 : outcome.RearFirstShare <= 0.1 ? 1 : 2;
+        int Class(SettingOutcome outcome) => !outcome.FrontFirstEverywhere ? outcome.RearFirstShare <= 0.1 ? 1 : 2
+            : setting is { Rule: SettingRule.Chance, SafeLimit.Knee: { } limit } && outcome.Knee > limit + Hair ? 3 : 0;
     }
 
     // The map is of the corners of the conditions; a limit by the car's own stops is stricter or wider.
@@ -79,8 +83,8 @@ public static class SettingFigures
                 $"{finding}. It grows with knee and slope up to the edge of the safe region.")
             .X("Knee", "p", Measure.LinePressure)
             .Y("Slope above the knee", "", Measure.Number)
-            .Heat(what, grid.Knees, grid.Slopes, grid.Rows(outcome => outcome.FrontFirstEverywhere ? Efficiency(outcome) : (double?)null),
-                Measure.Percent);
+            .Heat(what, grid.KneeMiddles, grid.SlopeMiddles,
+                grid.Rows(outcome => outcome.FrontFirstEverywhere ? Efficiency(outcome) : (double?)null), Measure.Percent);
         if (!outcomes.MaxBy(outcome => (outcome.Knee.Pascals, outcome.Slope))!.FrontFirstEverywhere && safe.Length > 0)
         {
             figure.Note(

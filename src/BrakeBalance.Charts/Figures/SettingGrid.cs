@@ -1,6 +1,7 @@
 namespace BrakeBalance.Charts.Figures;
 
 /// <summary>The outcomes of a sweep as a grid of knees and slopes.</summary>
+/// <remarks>A cell reaches from the knee and slope before up to those it was judged at, so that all of it does as well at least.</remarks>
 internal sealed class SettingGrid(double[] knees, double[] slopes, SettingOutcome[,] cells)
 {
     private readonly SettingOutcome[,] _cells = cells;
@@ -10,6 +11,12 @@ internal sealed class SettingGrid(double[] knees, double[] slopes, SettingOutcom
 
     /// <summary>The slopes, rising.</summary>
     public double[] Slopes { get; } = slopes;
+
+    /// <summary>The middles of the cells along the knees in pascals.</summary>
+    public double[] KneeMiddles => Middles(Knees);
+
+    /// <summary>The middles of the cells along the slopes.</summary>
+    public double[] SlopeMiddles => Middles(Slopes);
 
     /// <summary>Sorts outcomes into a grid.</summary>
     public static SettingGrid Of(IReadOnlyList<SettingOutcome> outcomes)
@@ -33,10 +40,12 @@ internal sealed class SettingGrid(double[] knees, double[] slopes, SettingOutcom
         return new(knees, slopes, cells);
     }
 
-    /// <summary>A value for each cell, row by row from the lowest slope.</summary>
+    /// <summary>A value for each cell, row by row from the lowest slope: that of its greatest knee and slope.</summary>
     public IReadOnlyList<IReadOnlyList<T>> Rows<T>(Func<SettingOutcome, T> value) =>
-        [.. Enumerable.Range(0, Slopes.Length)
-            .Select(row => (IReadOnlyList<T>)[.. Enumerable.Range(0, Knees.Length).Select(column => value(_cells[row, column]))])];
+        [.. Enumerable.Range(1, Slopes.Length - 1)
+            .Select(row => (IReadOnlyList<T>)[.. Enumerable.Range(1, Knees.Length - 1).Select(column => value(_cells[row, column]))])];
+
+    private static double[] Middles(double[] ends) => [.. ends.Zip(ends.Skip(1), (low, high) => 0.5 * (low + high))];
 
     /// <summary>Whether a setting lies within the grid.</summary>
     public bool Covers(Pressure knee, double slope) =>

@@ -21,6 +21,9 @@ public static partial class FootFigures
         _ => part,
     };
 
+    /// <summary>What stands before the travel left where not everything that gives way is counted.</summary>
+    internal static string AtMost(PedalTravel travel) => travel.NotCounted.IsEmpty ? "" : "at most ";
+
     /// <summary>Where the pedal's travel goes, as stacked bars.</summary>
     /// <param name="cases">The budgets with a name each, all with the same parts; the first is what the title speaks of.</param>
     /// <param name="available">Travel from rest to the floor.</param>
@@ -46,10 +49,14 @@ public static partial class FootFigures
         PedalTravelPart biggest = first.Parts.MaxBy(part => part.Travel.Meters);
         figure
             .Title(first.LeftToFloor is { } left
-                ? $"{figure.Text(Measure.Travel, left)} are left to the floor ({cases[0].Name}); most goes into {biggest.Name}"
+                ? Finding.Capital(AtMost(first) + figure.Text(Measure.Travel, left))
+                    + $" are left to the floor ({cases[0].Name}); most goes into {biggest.Name}"
                 : "The pedal is at its end before the pressure is reached")
             .Describe(
-                $"Travel of the pedal pad, by what uses it up. {car}. Hoses at the greatest swelling that FMVSS 106 allows.",
+                $"Travel of the pedal pad, by what uses it up. {car}."
+                    + (first.NotCounted.Contains("hoses") ? "" : " Hoses at the greatest swelling that FMVSS 106 allows.")
+                    + (first.NotCounted.IsEmpty ? "" : " Not counted, for the file has no number for how far they give way: "
+                        + $"{string.Join(", ", first.NotCounted)}."),
                 string.Join(" ", cases.Select(item =>
                     $"{Finding.Capital(item.Name)}: " + string.Join(", ", item.Travel.Parts.Where(part => part.Travel.Millimeters >= 0.05)
                     .Select(part => $"{part.Name} {figure.Text(Measure.Travel, part.Travel)}")) + ".")))

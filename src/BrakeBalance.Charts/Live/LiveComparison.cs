@@ -33,6 +33,7 @@ internal static class LiveComparison
     {
         (string Name, BalanceModel Model)[] models =
             [.. cars.Where(car => car.Car.Study is not null).Select(car => (car.Name, car.Car.Study!.Light))];
-        return models.Length > 1 ? ComparisonFigures.SetUps(models, units) : null;
+        return models.Length > 1 ? ComparisonFigures.SetUps(models, units,
+            settings: [.. cars.Where(car => car.Car.Study is not null).Select(car => car.Car.Study!.Answer)]) : null;
     }
 }

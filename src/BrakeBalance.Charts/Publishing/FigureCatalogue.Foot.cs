@@ -26,8 +26,8 @@ public static partial class FigureCatalogue
         },
         new()
         {
-            Name = "reserve", Needs = Volumes,
-            Make = (car, units) => car.ControlWithVolumes is not null
+            Name = "reserve", Needs = $"{Press}, {Volumes}, and a booster that stores help: a known vacuum chamber or an accumulator",
+            Make = (car, units) => car.ControlWithVolumes is not null && EngineOffPresses.Of(new ControlForce(car.Light)).IsStored
                 ? FootFigures.Reserve(new ControlForce(car.Light), units: units) : null,
             Plain = new(
                 Title: PlainReserve,
@@ -42,7 +42,8 @@ public static partial class FigureCatalogue
             Plain = new(
                 Title: (car, figure) => new ControlForce(car.Light) is var force && force.AtRate(0.3) is { } at
                     && force.TravelAt(at.Balance.MasterPressure)?.LeftToFloor is { } left
-                    ? $"Braking at 0.30 g leaves {Measure.Travel.Text(left, figure.Units)} between the pedal and the floor"
+                    ? $"Braking at 0.30 g leaves {FootFigures.AtMost(force.TravelAt(at.Balance.MasterPressure)!)}"
+                        + $"{Measure.Travel.Text(left, figure.Units)} between the pedal and the floor"
                     : $"The pedal is at its end after {Measure.Travel.Text(car.ControlWithVolumes!.Pedal.AvailableTravel, figure.Units)}, "
                         + "before the car brakes so hard",
                 Caption: "Where the pedal's way goes: gaps that close before the brakes bite, and parts, hoses and fluid that give "
@@ -58,7 +59,8 @@ public static partial class FigureCatalogue
         {
             Name = "bore-ratio", Needs = Volumes,
             Make = (car, units) => car.ControlWithVolumes is { } control
-                ? FootFigures.ChoiceMap(car.Light, "the present assist", control.Assist, units: units) : null,
+                ? FootFigures.ChoiceMap(car.Light, control.Assist is PoweredAssist ? "the present assist" : "no assist", control.Assist,
+                    units: units) : null,
             Plain = new(
                 Title: PlainChoice,
                 Caption: "Choosing a pedal and a master cylinder. "
@@ -119,8 +121,7 @@ public static partial class FigureCatalogue
     {
         var presses = EngineOffPresses.Of(new ControlForce(car.Light), 0.5, applications: 6);
         string limit = Measure.ControlForce.Text(presses.GreatestPedalForce, figure.Units);
-        return !presses.IsDescribed ? "How much help is stored is not known: no press is counted on"
-            : presses.Count is not { } count ? $"With the engine off, braking at 0.50 g takes no more than {limit} even without help"
+        return presses.Count is not { } count ? $"With the engine off, braking at 0.50 g takes no more than {limit} even without help"
             : count == 0 ? $"With the engine off, braking at 0.50 g takes more than {limit} from the first press on"
             : Invariant.Text($"With the engine off, {count} press{(count == 1 ? "" : "es")} of the pedal at 0.50 g "
                 + $"take{(count == 1 ? "s" : "")} no more than {limit}");

@@ -148,7 +148,7 @@ public static partial class FigureCatalogue
                 X: new("Sideways pull in the bend", "g"), Y: new("Limit of the rear wheels"),
                 Marks: [
                     ("rear lets go first: spins", "rear lets go first: spins"),
-                    ("highest knee with the front first", "highest safe setting"),
+                    ("highest knee with the front first", "highest safe setting"), ("any knee", "any setting"),
                     ("present knee", "as it is"), ("could give", "side grip left"), ("bend needs", "what the bend needs"),
                 ]),
         },

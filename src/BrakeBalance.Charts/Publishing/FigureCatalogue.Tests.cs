@@ -40,12 +40,13 @@ public static partial class FigureCatalogue
             Make = (car, units) => car.Own is { Estimate: { } estimate } own
                 ? MeasuredCarFigures.BrakingRates(estimate, own.Stops!.Rows, car.Car.LoadCases[0], units) : null,
             Plain = new(
-                Title: (_, figure) => figure.Layers.OfType<MarkerLayer>().FirstOrDefault() is { } stops
+                Title: (_, figure) => figure.Layers.FirstOrDefault(layer => layer.Name == "measured stops") is MarkerLayer stops
                     ? Invariant.Text($"{stops.X.Count} test stops and the car that fits them: at most {G(stops.Y.Max())}")
                     : "No test stop without a locked wheel was made with this load",
                 Caption: "How hard the car braked in test stops, and the car that fits them best. The band is what the stops leave open.",
                 X: FrontPressure, Y: Braking,
-                Marks: [("90 % interval", "room for doubt"), ("estimated car", "fitted car"), ("measured stops", "test stops")]),
+                Marks: [("90 % interval", "room for doubt"), ("estimated car*", "fitted car"), ("measured stops", "test stops"),
+                    ("estimated, own turns", "fitted car as set then")]),
         },
         new()
         {

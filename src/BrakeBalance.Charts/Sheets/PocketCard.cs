@@ -156,8 +156,9 @@ public sealed record PocketCard(
 
         if (control.AtRate(0.8) is { } hard && control.TravelAt(hard.Balance.MasterPressure) is { } travel)
         {
-            yield return ("Pedal left to the floor at 0.8 g", travel.LeftToFloor is { } left
-                ? Measure.Travel.Text(left, units) : "none: not reached");
+            string left = "Pedal left to the floor at 0.8 g"
+                + (travel.NotCounted.IsEmpty ? "" : $", at most: {string.Join(", ", travel.NotCounted)} not counted");
+            yield return (left, travel.LeftToFloor is { } room ? Measure.Travel.Text(room, units) : "none: not reached");
         }
 
         if (assisted && EngineOffPresses.Of(control) is { IsDescribed: true } presses)

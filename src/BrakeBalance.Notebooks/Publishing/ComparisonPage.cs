@@ -53,9 +53,11 @@ internal static class ComparisonPage
         (string Name, BalanceModel Model)[] models =
             [.. setUps.Select(setUp => (setUp.Name, new BalanceModel(setUp.Car, load is null ? setUp.Car.LoadCases[0]
                 : setUp.Car.LoadCase(load))))];
+        Setting[] settings = [.. setUps.Select(setUp => Setting.Of(setUp.Car))];
         foreach (Figure figure in new[]
         {
-            ComparisonFigures.Forces(models, units), ComparisonFigures.SetUps(models, units), ComparisonFigures.Effort(models, units),
+            ComparisonFigures.Forces(models, units, settings: settings), ComparisonFigures.SetUps(models, units, settings: settings),
+            ComparisonFigures.Effort(models, units),
         }.OfType<Figure>())
         {
             body.Append(figure.ToHtml());

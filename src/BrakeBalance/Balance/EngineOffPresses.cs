@@ -49,6 +49,9 @@ public sealed record EngineOffPresses
     /// <summary>Whether the store is described: false for a vacuum booster whose chamber's volume is not known.</summary>
     public required bool IsDescribed { get; init; }
 
+    /// <summary>Whether any help is stored that a press could use.</summary>
+    public bool IsStored => Applications.Any(application => application.MaximumAssist > Force.Zero);
+
     /// <summary>Whether the count has no end, because a press takes no more than the limit even with the store spent.</summary>
     public bool NeedsNoAssist => WithoutAssist <= GreatestPedalForce;
 

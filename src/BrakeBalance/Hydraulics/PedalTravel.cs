@@ -41,6 +41,15 @@ public sealed record PedalTravel
     /// <summary>Travel left to the floor once the pressure stands; null when piston, lever or pedal come to their end before.</summary>
     public Length? LeftToFloor => Reaches ? PadLeft : null;
 
+    /// <summary>What takes no travel here for want of a number, so that less is left than it seems.</summary>
+    public ImmutableArray<string> NotCounted => [.. Parts.Where(part => part.Travel <= Length.Zero).Select(part => part.Name switch
+    {
+        "hoses" => "hoses",
+        "compliance of calipers and drums" => "calipers or drums",
+        "compression of the fluid" => "fluid",
+        _ => null,
+    }).OfType<string>()];
+
     /// <summary>A warning of a long pedal in words; null when there is none to give.</summary>
     public string? Warning => WarningFor(StrokeLeft, PadLeft);
 

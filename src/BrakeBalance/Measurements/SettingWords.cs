@@ -118,7 +118,7 @@ public static class SettingWords
         ArgumentNullException.ThrowIfNull(setting);
         int typical = setting.Vehicle.Uncertainty?.OfClass ?? 0;
         string band = setting.Band is { } of
-            ? $"{Number(of.Low, units)} to {Number(of.High, units)} over the file's ranges (90 %)"
+            ? $"{Span(Number(of.Low, units), Number(of.High, units))} over the file's ranges (90 %)"
                 + (typical > 0 ? $", {typical} of them typical of the class, not this car's" : "")
             : setting.Rule == SettingRule.Chance ? "by this car's own stops" : "as sure as the file";
         return setting.Gains is [var gain, ..] ? $"{band}. Measure next: {Gain(gain, units)}" : band;
@@ -236,7 +236,8 @@ public static class SettingWords
         ArgumentNullException.ThrowIfNull(setting);
         string more = setting.Reach is SettingReach.Withheld ? $": {string.Join(' ', setting.Doubts)}"
             : setting.Reach is SettingReach.NotNeeded ? ""
-            : setting.Recommended is not { } best ? ": see below"
+            : setting.Recommended is not { } best ? setting.Reach is SettingReach.None
+                ? ": no setting keeps the front first in all conditions" : ": fully out is still too much rear braking"
             : Invariant.Text($"; mean efficiency {100 * best.MeanEfficiency:0} %")
                 + (setting.Variable == SettingVariable.AddedKnee
                     ? Invariant.Text($" (valve of slope {SettingSearch.AddedSlope:0.0#} to be fitted)") : "");
@@ -339,6 +340,9 @@ public static class SettingWords
             _ => setting.Recommended is null ? $"{None} in reach" : Text(setting.Recommended, units),
         };
     }
+
+    /// <summary>Both ends of a band; one number where they read the same.</summary>
+    private static string Span(string low, string high) => low == high ? low : $"{low} to {high}";
 
     private static string Measured(Setting setting) => setting.Doubts.Count > 0 ? "The measurements do not fit this car and are left out"
         : setting.Vehicle.Measured?.Logs.Fitted == true ? "The fit of this car's tests stands in its file"

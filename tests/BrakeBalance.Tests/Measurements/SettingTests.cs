@@ -87,6 +87,7 @@ public class SettingTests(ITestOutputHelper output)
         Assert.Null(below.Recommended);
         Assert.NotEmpty(below.Changes);
         Assert.Contains("fully out is still too much", SettingWords.OutOfReach(below)[0], StringComparison.Ordinal);
+        Assert.Equal("none in reach: fully out is still too much rear braking", SettingWords.InSight(below, UnitSystem.Si)[^1].Text);
         SettingChange weaker = below.Changes.First(change => change.Kind == SettingChangeKind.WeakerRear);
         Vehicle changed = With(40, 5, 4);
         changed = changed with
@@ -138,6 +139,9 @@ public class SettingTests(ITestOutputHelper output)
             .Count(draw => SettingSearch.RearFirst(draw.Vehicle.WithRearKnee(setting.SafeLimit.Knee!.Value), car.Conditions) is null);
         Assert.True(holds >= 0.9 * car.Uncertainty.DrawsOf(car).Count, $"{holds}");
         Assert.Contains("over the file's ranges", SettingWords.HowSure(setting, UnitSystem.Si), StringComparison.Ordinal);
+        Setting narrow = setting with { Band = new(setting.Middle, setting.Band.Value.Low, setting.Band.Value.Low) };
+        string low = SettingWords.Number(setting.Band.Value.Low, UnitSystem.Si);
+        Assert.StartsWith($"{low} over the file's ranges", SettingWords.HowSure(narrow, UnitSystem.Si), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,0 +1,144 @@
+using BrakeBalance.Balance;
+using BrakeBalance.Charts.Figures;
+using BrakeBalance.Charts.Publishing;
+using BrakeBalance.Charts.Rendering;
+using BrakeBalance.Measurements;
+using BrakeBalance.Stops;
+using BrakeBalance.Vehicles;
+using BrakeBalance.Vehicles.Files;
+using UnitsNet;
+
+namespace BrakeBalance.Charts.Tests;
+
+/// <summary>What a figure says is what it draws, also for a car whose file leaves much out.</summary>
+public class ClaimTests
+{
+    private static readonly Vehicle Bare = Car("""{ "type": "none" }""");
+    private static readonly Vehicle Pump =
+        Car("""{ "type": "hydraulic", "boostRatio": 3.5, "reliefPressure": "85 bar", "pumpFlow": "6 l/min", "powerPiston": "34 mm" }""");
+
+    private static Vehicle Car(string assist, double friction = 0.4) => VehicleFile.Read(FormattableString.Invariant($$"""
+        {
+          "name": "x", "wheelbase": "2.45 m",
+          "loadCases": [
+            { "name": "driver only", "mass": "1000 kg", "frontShare": 0.53, "centreOfGravityHeight": "0.5 m" },
+            { "name": "laden", "mass": "1250 kg", "frontShare": 0.48, "centreOfGravityHeight": "0.53 m" }
+          ],
+          "front": { "tyre": { "loadedRadius": "290 mm" },
+            "brake": { "type": "disc", "friction": 0.4, "pistonDiameters": ["48 mm"], "effectiveRadius": "110 mm" }, "track": "1.38 m" },
+          "rear": { "tyre": { "loadedRadius": "290 mm" },
+            "brake": { "type": "disc", "friction": {{friction}}, "pistonDiameters": ["35 mm"], "effectiveRadius": "112 mm" },
+            "track": "1.36 m" },
+          "hydraulics": { "rearValves": [{ "type": "proportioning", "knee": "30 bar", "slope": 0.4 }] },
+          "pedal": { "ratio": 5 }, "assist": {{assist}},
+          "masterCylinder": { "type": "tandem", "stroke": "34 mm", "bore": "7/8 in" },
+          "fluid": { "front": { "caliper": "fixed", "clearance": "0.3 mm" }, "rear": { "caliper": "fixed", "clearance": "0.3 mm" } },
+          "dynamics": { "maximumSpeed": "150 km/h" }
+        }
+        """), "test").Vehicle;
+
+    private static CatalogueEntry Entry(string name) => FigureCatalogue.All.Single(one => one.Name == name);
+
+    [Fact]
+    public void A_car_that_stores_no_help_has_no_figure_of_a_reserve_and_the_catalogue_says_what_it_needs()
+    {
+        Assert.All(new[] { Bare, Pump }, car => Assert.Null(Entry("reserve").For(car, UnitSystem.Si)));
+        Assert.NotNull(Entry("reserve").For(Cars.Load("coupe-1960s"), UnitSystem.Si));
+        Assert.Contains("stores help", Entry("reserve").Needs, StringComparison.Ordinal);
+        Assert.StartsWith("No help is stored", FootFigures.Reserve(new ControlForce(Cars.Model(Bare))).Title, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_choice_of_a_bore_speaks_of_assist_only_where_there_is_one()
+    {
+        Assert.StartsWith("Without assist ", Entry("bore-ratio").For(Bare, UnitSystem.Si)!.Title, StringComparison.Ordinal);
+        Assert.StartsWith("With the present assist ", Entry("bore-ratio").For(Pump, UnitSystem.Si)!.Title, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Travel_names_what_the_file_has_no_number_for_and_is_then_at_most_what_it_says()
+    {
+        Figure bare = Entry("travel").For(Bare, UnitSystem.Si)!, full = Entry("travel").For(Cars.Load("coupe-1960s"), UnitSystem.Si)!;
+        Assert.StartsWith("At most ", bare.Title, StringComparison.Ordinal);
+        Assert.Contains("hoses, calipers or drums, fluid", bare.Caption, StringComparison.Ordinal);
+        Assert.DoesNotContain("swelling", bare.Caption, StringComparison.Ordinal);
+        Assert.Contains("swelling", full.Caption, StringComparison.Ordinal);
+        Assert.DoesNotContain("Not counted", full.Caption, StringComparison.Ordinal);
+        Assert.Contains(Sheets.PocketCard.Of(Bare, Bare.LoadCases[0], UnitSystem.Si).Pedal, line =>
+            line.Name == "Pedal left to the floor at 0.8 g, at most: hoses, calipers or drums, fluid not counted");
+    }
+
+    [Theory]
+    [InlineData(0.3)]
+    [InlineData(0.4)]
+    [InlineData(0.5)]
+    public void All_of_a_cell_in_which_the_front_is_first_lies_within_the_safe_limit(double friction)
+    {
+        var setting = Setting.Of(Car("""{ "type": "none" }""", friction));
+        MapLayer map = SettingFigures.SafeSettings(SettingMap.Of(setting), setting, UnitSystem.Si).Layers.OfType<MapLayer>().Single();
+        (double limit, double slope) = (setting.SafeLimit!.Knee!.Value.Pascals, setting.Middle.Slope!.Value);
+        (double knee, double rise) = (map.X[1] - map.X[0], map.Y[1] - map.Y[0]);
+        int row = map.Y.Index().Last(at => at.Item + (0.5 * rise) <= slope + 1e-6).Index;
+        double[] green = [.. map.X.Where((_, column) => map.Cells[row][column] == 0).Select(middle => middle + (0.5 * knee))];
+        Assert.Equal(limit, green.Max(), 1e3);
+        Assert.Equal(0, map.X[0] - (0.5 * knee), 1);
+    }
+
+    [Fact]
+    public void The_limit_in_bends_is_drawn_as_a_step_where_beyond_it_any_knee_does()
+    {
+        int steps = 0;
+        foreach (double friction in new[] { 0.3, 0.35, 0.4 })
+        {
+            Vehicle car = Car("""{ "type": "none" }""", friction);
+            BendMap map = TrailBraking.Map(car, car.LoadCases[0], CarStudy.Dry, CarStudy.From);
+            Figure figure = BendFigures.SafeKnee(map, UnitSystem.Si);
+            BendPoint[] free = [.. map.Points.Where(map.AnyKnee)];
+            steps += free.Length > 0 && free.Length < map.Points.Count ? 1 : 0;
+            double[] limits = [.. map.Points.Where(point => !map.AnyKnee(point)).Select(point => point.SafeKnee?.Pascals ?? 0)];
+            Assert.All(figure.Layers.OfType<LineLayer>().SelectMany(line => line.Y), knee => Assert.Contains(knee, limits));
+            Assert.Equal(free.Length > 0 && limits.Length > 0, figure.LongDescription.Contains("any knee does:", StringComparison.Ordinal));
+        }
+
+        Assert.True(steps > 0);
+    }
+
+    [Fact]
+    public void Set_ups_beyond_their_safe_limit_are_named_under_their_figure()
+    {
+        Vehicle beyond = Bare.WithRearKnee(Pressure.FromBars(Setting.Of(Bare).SafeLimit!.Knee!.Value.Bars + 2));
+        (string, BalanceModel)[] both =
+            [("as it is", Cars.Model(Bare.WithRearKnee(Pressure.FromBars(5)))), ("turned in", Cars.Model(beyond))];
+        Setting[] settings = [.. both.Select(one => Setting.Of(one.Item2.Vehicle))];
+        Figure figure = ComparisonFigures.SetUps(both, UnitSystem.Si, settings: settings)!;
+        Assert.Contains("nominal friction", figure.Caption, StringComparison.Ordinal);
+        Assert.Contains("Beyond the safe limit, so that the rear can lock first in other conditions: turned in.", figure.Caption,
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_line_along_the_upper_edge_has_its_name_at_every_width()
+    {
+        Figure figure = new FigureBuilder("edge", UnitSystem.Si).Title("Edge").Describe("Lines.", "Lines.")
+            .X("A", "a", Measure.Number, 0, 1).Y("B", "b", Measure.Number, 0, 1)
+            .Line("top", new[] { 0.0, 1 }, new[] { 1 + 1e-9, 1 + 1e-9 }).Line("middle", new[] { 0.0, 1 }, new[] { 0.5, 0.5 }).Build();
+        Assert.All(new[] { FigureSize.Page, FigureSize.Phone, FigureSize.Slide }, size =>
+            Assert.Equal(["middle", "top"], FigureLayout.Of(figure, size).Labels.Select(label => label.Lines[0]).Order()));
+    }
+
+    [Fact]
+    public void The_name_of_a_point_does_not_stand_beside_another_point()
+    {
+        Figure figure = new FigureBuilder("pair", UnitSystem.Si).Title("Pair").Describe("Points.", "Points.")
+            .X("A", "a", Measure.Number, 0, 1).Y("B", "b", Measure.Number, 0, 1)
+            .Points("one of them", new[] { 0.5 }, new[] { 0.5 })
+            .Points("the other", new[] { 0.53 }, new[] { 0.5 }, shape: Marker.Ring).Build();
+        foreach (FigureSize size in new[] { FigureSize.Page, FigureSize.Phone, FigureSize.Slide })
+        {
+            FigureLayout layout = FigureLayout.Of(figure, size);
+            Dot[] dots = [layout.At(0.5, 0.5), layout.At(0.53, 0.5)];
+            Assert.All(layout.Labels, label => Assert.True(label.Leader is not null
+                || Geometry.Distance(label.Box.Centre, dots[label.Owner]) < Geometry.Distance(label.Box.Centre, dots[1 - label.Owner])));
+        }
+    }
+}
