@@ -179,7 +179,8 @@ internal static class PageShell
 
     /// <summary>
     /// Nothing may be fetched except what stands beside the page (the shared script, the app's icon), and only the page's own scripts may
-    /// run, known by their hashes; a browser enforces it. The calculation assembly starts from blobs, in workers, and WebAssembly needs 'wasm-unsafe-eval'.
+    /// run, known by their hashes; a browser enforces it. The calculation assembly starts from blobs, in workers, and WebAssembly needs
+    /// 'wasm-unsafe-eval'.
     /// </summary>
     private static string Policy(IEnumerable<string> scripts, bool isLive, bool hasFace)
     {
