@@ -59,8 +59,8 @@ internal static class LiveAnswer
         var html = new StringBuilder("<dl>");
         void Line(string label, string text) => html.Append("<dt>").Append(HtmlRenderer.Escape(label)).Append("</dt><dd>")
             .Append(HtmlRenderer.Escape(text)).Append("</dd>\n");
-        foreach ((string label, string text) in SettingWords.Reasons(setting, units)
-            .Concat(SettingWords.Behind(setting, units)))
+        Line("Why", SettingWords.Why(setting, units));
+        foreach ((string label, string text) in SettingWords.Behind(setting, units))
         {
             Line(label, text);
         }

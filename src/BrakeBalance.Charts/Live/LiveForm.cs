@@ -190,7 +190,7 @@ internal static class LiveForm
             html.Append("<p>How to measure: ").Append(Escape(how)).Append(".</p>");
         }
 
-        if (field.Entry.About.Typical is { Length: > 0 } usual)
+        if (field.Usual is { Length: > 0 } usual)
         {
             html.Append("<p>Usual: ").Append(Escape(usual)).Append(" (common practice).</p>");
         }

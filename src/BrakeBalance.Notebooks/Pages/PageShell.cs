@@ -178,15 +178,16 @@ internal static class PageShell
     }
 
     /// <summary>
-    /// Nothing may be fetched except the shared script beside the page, and only the page's own scripts may run, known by their hashes; a
-    /// browser enforces it. The calculation assembly starts from blobs, in workers, and WebAssembly needs 'wasm-unsafe-eval'.
+    /// Nothing may be fetched except what stands beside the page (the shared script, the app's icon), and only the page's own scripts may
+    /// run, known by their hashes; a browser enforces it. The calculation assembly starts from blobs, in workers, and WebAssembly needs
+    /// 'wasm-unsafe-eval'.
     /// </summary>
     private static string Policy(IEnumerable<string> scripts, bool isLive, bool hasFace)
     {
         IEnumerable<byte[]> hashes = scripts.Select(script => SHA256.HashData(Encoding.UTF8.GetBytes(script)));
         string own = string.Join(' ', hashes.Select(hash => $"'sha256-{Convert.ToBase64String(hash)}'"));
         return $"default-src 'none'; script-src {own} 'self' file:{(isLive ? " blob: 'wasm-unsafe-eval'" : "")}; "
-            + $"style-src 'unsafe-inline'; img-src data: blob:; {(hasFace ? "font-src data:; " : "")}"
+            + $"style-src 'unsafe-inline'; img-src 'self' data: blob:; {(hasFace ? "font-src data:; " : "")}"
             + $"worker-src 'self'{(isLive ? " blob:" : "")}; manifest-src 'self'; "
             + "base-uri 'none'; form-action 'none'";
     }

@@ -37,8 +37,7 @@ internal static class Site
         if (options.IsWhole && written.Any(file => file.Name == PageNames.SharedScript))
         {
             string start = options.Answers.FirstOrDefault(page => page.IsLive)?.FileName ?? PageNames.Index;
-            foreach ((string name, string text) in InstalledApp.Files(
-                [.. written.Where(file => file.Name != PageNames.CellsScript)], start).ToArray())
+            foreach ((string name, string text) in InstalledApp.Files([.. written], start).ToArray())
                 Put(name, text);
         }
         if (options.IsWatched)

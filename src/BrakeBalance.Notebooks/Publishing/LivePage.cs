@@ -50,7 +50,7 @@ internal static class LivePage
         <div id="live-scan" role="region" aria-label="Picture to scan" hidden></div>
         <details class="bb-more"><summary>Paste a vehicle file or a car&rsquo;s words</summary>
         <label for="live-text">Text of the file, or what a link or a scanned picture says</label>
-        <textarea id="live-text" spellcheck="false"></textarea>
+        <textarea id="live-text" spellcheck="false" placeholder=" "></textarea>
         <p><button type="button" id="live-paste">Take it</button></p></details>
         <p>The car stays on this device, kept by the browser until it is forgotten. Nothing is sent anywhere.</p>
 
@@ -60,12 +60,12 @@ internal static class LivePage
         """
         <p>Type or paste what you measured, or open a log. Fitting it narrows the answer to this car.</p>
         <div class="bb-field"><label for="log-gauges">Readings of two gauges (comma-separated, first line names columns and units)</label>
-        <textarea id="log-gauges" spellcheck="false"></textarea>
+        <textarea id="log-gauges" spellcheck="false" placeholder=" "></textarea>
         <div class="bb-row"><button type="button" data-log="gauges">Begin a form of readings</button>
         <label for="file-gauges">or open a log</label>
         <input type="file" id="file-gauges" data-log-file="gauges" accept=".csv,text/csv"></div></div>
         <div class="bb-field"><label for="log-stops">Test stops (comma-separated, first line names columns and units)</label>
-        <textarea id="log-stops" spellcheck="false"></textarea>
+        <textarea id="log-stops" spellcheck="false" placeholder=" "></textarea>
         <div class="bb-row"><button type="button" data-log="stops">Begin a form of stops</button>
         <label for="file-stops">or open a log</label>
         <input type="file" id="file-stops" data-log-file="stops" accept=".csv,text/csv"></div></div>
@@ -90,7 +90,8 @@ internal static class LivePage
         <iframe id="card-sheet" class="bb-paper" title="Pocket card" hidden></iframe>
         <h2>Bench sheet</h2>
         <p>Hoses, plumbing, push rod and a change of parts, from a bench file with your own readings.</p>
-        <div class="bb-field"><label for="bench-text">Text of the bench file</label><textarea id="bench-text" spellcheck="false"></textarea>
+        <div class="bb-field"><label for="bench-text">Text of the bench file</label>
+        <textarea id="bench-text" spellcheck="false" placeholder=" "></textarea>
         <div class="bb-row"><label for="bench-open">or open one</label>
         <input type="file" id="bench-open" accept=".json,application/json">
         <button type="button" id="bench-begin">Begin with an invented job to write over</button></div></div>
@@ -107,7 +108,7 @@ internal static class LivePage
         """
         <p>Which parts give the pedal and the balance that you want? Every combination of your list is tried on the set-up under Car.</p>
         <div class="bb-field"><label for="parts-text">Parts to choose among (comma-separated)</label>
-        <textarea id="parts-text" spellcheck="false"></textarea>
+        <textarea id="parts-text" spellcheck="false" placeholder=" "></textarea>
         <div class="bb-row"><button type="button" id="parts-begin">Begin with invented parts about this car</button>
         <label for="parts-open">or open a list</label><input type="file" id="parts-open" accept=".csv,text/csv">
         <button type="button" id="parts-keep">Save the list</button></div></div>

@@ -109,19 +109,18 @@ public static class SettingWords
                 : "nothing in the conditions lets the rear lock first";
     }
 
-    /// <summary>How sure the limit is, and what to measure next.</summary>
+    /// <summary>How sure the limit is.</summary>
     /// <param name="setting">The answer.</param>
     /// <param name="units">The system of units.</param>
-    /// <returns>A phrase or two.</returns>
+    /// <returns>A phrase.</returns>
     public static string HowSure(Setting setting, UnitSystem units)
     {
         ArgumentNullException.ThrowIfNull(setting);
         int typical = setting.Vehicle.Uncertainty?.OfClass ?? 0;
-        string band = setting.Band is { } of
+        return setting.Band is { } of
             ? $"{Span(Number(of.Low, units), Number(of.High, units))} over the file's ranges (90 %)"
-                + (typical > 0 ? $", {typical} of them typical of the class, not this car's" : "")
+                + (typical > 0 ? $", {typical} of them typical of the class" : "")
             : setting.Rule == SettingRule.Chance ? "by this car's own stops" : "as sure as the file";
-        return setting.Gains is [var gain, ..] ? $"{band}. Measure next: {Gain(gain, units)}" : band;
     }
 
     /// <summary>How many numbers of a car are not its own but typical of its class.</summary>
@@ -225,9 +224,9 @@ public static class SettingWords
     /// <param name="units">The system of units.</param>
     /// <returns>The lines.</returns>
     public static IReadOnlyList<(string Label, string Text)> Lines(Setting setting, UnitSystem units) =>
-        [.. InSight(setting, units), .. Reasons(setting, units)];
+        [.. InSight(setting, units), ("Why", Why(setting, units))];
 
-    /// <summary>What must always be in sight: what locks first and the three settings.</summary>
+    /// <summary>What must always be in sight: what locks first, the three settings, how sure they are, and what to measure next.</summary>
     /// <param name="setting">The answer.</param>
     /// <param name="units">The system of units.</param>
     /// <returns>The first of <see cref="Lines"/>.</returns>
@@ -247,15 +246,11 @@ public static class SettingWords
             ("Present setting", Present(setting, units) + (setting.PresentIsBeyond ? "; BEYOND THE SAFE LIMIT" : "")),
             ("Safe limit", SafeLimit(setting, units)),
             ("Recommended setting", Recommended(setting, units) + more),
+            ("How sure", HowSure(setting, units)),
+            ("Measure next", setting.Gains is [var gain, ..] ? Gain(gain, units)
+                : setting.Rule == SettingRule.Chance ? "another test stop" : "nothing in the file would raise the limit"),
         ];
     }
-
-    /// <summary>What holds the limit back and how sure it is, which takes longer to work out.</summary>
-    /// <param name="setting">The answer.</param>
-    /// <param name="units">The system of units.</param>
-    /// <returns>The last of <see cref="Lines"/>.</returns>
-    public static IReadOnlyList<(string Label, string Text)> Reasons(Setting setting, UnitSystem units) =>
-        [("Why", Why(setting, units)), ("How sure", HowSure(setting, units))];
 
     /// <summary>What stands behind the answer: a label and a text each.</summary>
     /// <param name="setting">The answer.</param>

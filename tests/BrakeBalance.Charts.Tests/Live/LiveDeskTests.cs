@@ -45,6 +45,9 @@ public class LiveDeskTests
         var setting = Setting.Of(VehicleFile.Read(Coupe, "test").Vehicle);
         string words = Plain(reply["bar"]!.ToString() + Ask(new() { ["do"] = "behind", ["text"] = Coupe, ["units"] = "us" })["html"]);
         Assert.All(SettingWords.Lines(setting, UnitSystem.Us), line => Assert.Contains(line.Text, words, StringComparison.Ordinal));
+        string inSight = Plain(reply["bar"]!.ToString());
+        Assert.All(["How sure", "Measure next", SettingWords.Gain(setting.Gains[0], UnitSystem.Us)],
+            said => Assert.Contains(said, inSight, StringComparison.Ordinal));
         Assert.Equal(setting.PresentIsBeyond, reply["beyond"]!.GetValue<bool>());
 
         // A mark stands on the slider's track, so it is in the slider's unit: it was in pascals, which the page then divided.

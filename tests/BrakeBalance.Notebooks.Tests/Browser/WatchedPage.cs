@@ -33,6 +33,10 @@ public sealed class WatchedPage : IAsyncDisposable
     /// <summary>Fails on any fault recorded so far.</summary>
     public void AssertQuiet() => Assert.True(_faults.IsEmpty, $"{Page.Url}: {string.Join("; ", _faults)}");
 
+    /// <summary>The same of a served page, which may ask its own server.</summary>
+    public void AssertQuietBut(string server) =>
+        Assert.All(_faults, fault => Assert.StartsWith("request for " + server, fault, StringComparison.Ordinal));
+
     /// <summary>Fails where the page itself can be scrolled sideways; names the widest element.</summary>
     public async Task AssertNoSidewaysScrollAsync()
     {

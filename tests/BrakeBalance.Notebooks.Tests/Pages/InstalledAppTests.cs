@@ -28,6 +28,10 @@ public class InstalledAppTests(BrowserFixture browser) : IClassFixture<BrowserFi
             """);
         Assert.Contains("/assets/calculation.js", kept, StringComparison.Ordinal);
         Assert.Contains("/01-sample.html", kept, StringComparison.Ordinal);
+        Assert.Contains("/assets/compiler.js", kept, StringComparison.Ordinal);
+        var missing = await page.Page.Client.SendAsync<System.Text.Json.JsonElement>("Page.getInstallabilityErrors");
+        Assert.Empty(missing.GetProperty("installabilityErrors").EnumerateArray().Select(error => error.ToString()));
+        page.AssertQuietBut(address);
         server.Close();
         await serving;
 
@@ -37,6 +41,8 @@ public class InstalledAppTests(BrowserFixture browser) : IClassFixture<BrowserFi
         await page.Page.WaitForExpressionAsync("document.querySelector('.bb-explorable').dataset.moved > 0", new() { Timeout = 60_000 });
         await page.Page.GoToAsync(address + "01-sample.html");
         Assert.Equal("Which axle locks first?", await page.Page.EvaluateExpressionAsync<string>("document.querySelector('h1').innerText"));
+        await page.Page.GoToAsync(address);
+        Assert.EndsWith("notebooks", await page.Page.GetTitleAsync(), StringComparison.Ordinal);
         await page.Page.EvaluateExpressionAsync(
             "navigator.serviceWorker.getRegistration().then(registration => registration.unregister())");
     }

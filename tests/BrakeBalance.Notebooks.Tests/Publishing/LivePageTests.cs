@@ -120,6 +120,58 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output) : I
     }
 
     [SkippableFact]
+    public async Task On_a_phone_answer_and_sliders_leave_room_and_what_has_the_focus_is_clear_of_them()
+    {
+        await using WatchedPage page = await LiveDriving.OpenLiveAsync(browser, "room.html", Html.Value, 390, 844);
+        await page.Page.EvaluateExpressionAsync(
+            "[...document.querySelectorAll('[data-slide$=\".knee\"], [data-slide$=\"].mass\"], [data-slide=wheelbase]')]"
+                + ".forEach(button => button.click())");
+        await page.Page.WaitForExpressionAsync("document.querySelectorAll('.bb-slider').length > 3", new() { Timeout = 60_000 });
+        Assert.Contains("Load case 2, two up: mass", await TextAsync(page,
+            "[...document.querySelectorAll('.bb-slider label')].map(label => label.textContent).join()"), StringComparison.Ordinal);
+        double[] heights = await page.Page.EvaluateExpressionAsync<double[]>(
+            "[document.querySelector('#live-bar').offsetHeight, document.querySelector('#live-dock').offsetHeight]");
+        Assert.InRange(heights[0], 50, 844 / 4);
+        Assert.InRange(heights[1], 50, (0.35 * 844) + 1);
+        await page.Page.EvaluateExpressionAsync("document.documentElement.style.scrollBehavior = 'auto'; "
+            + "document.querySelectorAll('.bb-part').forEach(part => part.open = true); [...document.querySelectorAll('#live-form input')]"
+            + ".at(-1).focus()");
+        for (int i = 0; i < 40; i++)
+        {
+            await page.Page.Keyboard.DownAsync("Shift");
+            await page.Page.Keyboard.PressAsync("Tab");
+            await page.Page.Keyboard.UpAsync("Shift");
+            Assert.Equal("", await TextAsync(page,
+                """
+                (() => {
+                  const box = element => element.getBoundingClientRect(), one = document.activeElement, at = box(one);
+                  return !one.closest("#live-panels") || at.top >= box(document.querySelector("#live-bar")).bottom - 1
+                    && at.bottom <= box(document.querySelector("#live-dock")).top + 1 ? "" : one.id + one.textContent.slice(0, 30);
+                })()
+                """));
+        }
+    }
+
+    [SkippableFact]
+    public async Task Printed_by_the_browser_every_figure_of_a_part_is_there_and_no_empty_box()
+    {
+        await using WatchedPage page = await OpenAsync(1280);
+        await page.Page.WaitForExpressionAsync("document.documentElement.dataset.second !== undefined", new() { Timeout = 60_000 });
+        await ClickAsync(page, "[data-tab=balance]");
+        await page.Page.WaitForExpressionAsync(
+            "[...document.querySelectorAll('#live-balance figure')].every(figure => figure.hidden || figure.querySelector('svg'))",
+            new() { Timeout = 120_000 });
+        await page.Page.EmulateMediaTypeAsync(PuppeteerSharp.Media.MediaType.Print);
+        foreach (string tab in (string[])["measure", "paper", "choose"])
+        {
+            await ClickAsync(page, $"[data-tab={tab}]");
+            Assert.Equal("", await TextAsync(page,
+                "[...document.querySelectorAll('textarea, input, select, iframe, .bb-field')].filter(one => one.offsetHeight > 0)"
+                    + ".map(one => one.outerHTML).join()"));
+        }
+    }
+
+    [SkippableFact]
     public async Task On_a_desk_the_sliders_stand_beside_the_picture()
     {
         await using WatchedPage page = await OpenAsync(1280);

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using BrakeBalance.Answers;
 using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Tests.Vehicles;
@@ -140,6 +141,30 @@ public class CarFormTests
         text = VehicleText.Set(text, "loadCases[0].frontShare", "0.8");
         Slide share = Assert.Single(Fields(CarForm.Of(text).Parts), field => field.Path == "loadCases[0].frontShare").Slide!;
         Assert.Equal((0.4, 0.85, ""), (share.Low, share.High, share.Unit));
+    }
+
+    [Fact]
+    public void Usual_range_and_class_value_speak_the_chosen_units_and_the_file_stays_as_written()
+    {
+        string text = VehicleText.Set(VehicleText.New("track coupe"), "front.tyre.loadedRadius", "12.2 in");
+        FormField Of(string path, UnitSystem units) =>
+            Assert.Single(Fields(CarForm.Of(text, units).Parts), field => field.Path == path);
+        FormField wheelbase = Of("wheelbase", UnitSystem.Us);
+        Assert.Equal(("96.5 in .. 106 in", "82.7 in .. 136 in", ""), (wheelbase.FromClass, wheelbase.Usual, wheelbase.Beside));
+        FormField radius = Of("front.tyre.loadedRadius", UnitSystem.Si);
+        Assert.Equal(("12.2 in", "310 mm", "275 mm .. 385 mm"), (radius.Value, radius.Beside, radius.Usual));
+        text = File.ReadAllText(RepositoryFiles.Vehicles.Single(file => Path.GetFileName(file) == "coupe-1960s.json"));
+        Assert.Equal("13.8 bar .. 62.1 bar", Of("hydraulics.rearValves[0].knee", UnitSystem.Si).Usual);
+        Assert.Equal("200 psi .. 900 psi", Of("hydraulics.rearValves[0].knee", UnitSystem.Us).Usual);
+    }
+
+    [Fact]
+    public void One_of_several_load_cases_bears_its_own_name()
+    {
+        string text = VehicleText.Set(VehicleText.New("track coupe"), "loadCases[0].mass", "1100 kg");
+        text = VehicleText.Set(VehicleText.Add(text, "loadCases"), "loadCases[1].name", "laden");
+        FormPart loads = Assert.Single(CarForm.Of(text).Parts, part => part.Path == "loadCases");
+        Assert.Equal("Load case 2, laden", loads.Parts[1].Label);
     }
 
     private static IEnumerable<FormField> Fields(IEnumerable<FormPart> parts) =>

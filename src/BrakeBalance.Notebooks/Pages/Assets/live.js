@@ -76,7 +76,7 @@
     sliders();
   };
   const behind = async () => {
-    const reply = heard(await (slow || quick).ask("behind", { do: "behind", ...asked() }));
+    const reply = heard(await slow.ask("behind", { do: "behind", ...asked() }));
     if (reply) $("live-answer").innerHTML = reply.html;
   };
 
@@ -162,7 +162,8 @@
       const at = car().sliders.findIndex(one => one.path === path);
       if (at >= 0) { drop(path); return; }
       const label = form.querySelector(`[data-field="${CSS.escape(path)}"] label`).textContent;
-      const part = button.closest(".bb-part").querySelector("summary span").textContent;
+      const inList = /\]\.[^.[]*$/.test(path); // of one of several, that one's name
+      const part = button.closest(inList ? ".bb-inner" : ".bb-part").querySelector("legend, summary span").textContent;
       car().sliders.push({ path, label: part === "The car" ? label : `${part}: ${label.toLowerCase()}`, low: +low, high: +high,
         value: +value, unit, decimals: +decimals });
       [state.seen, state.marks] = [state.seen + 1, null];
@@ -282,7 +283,16 @@
     for (const one of pictures().filter(inSight)) if (one !== first()) paint(one, slow || quick); else paint(one);
     share(); });
   // What stands behind the answer takes seconds, in which the answer of a new hand's turn would wait.
-  const restLong = debounce(6 * SETTLE, () => { if (state.tab === "balance") behind(); });
+  const restLong = debounce(6 * SETTLE, () => restNow());
+  const restNow = async () => { await drawRest(); if (slow && state.tab === "balance") await behind(); };
+  // What is out of sight is drawn too while nobody asks, for printing cannot wait.
+  const drawRest = async (seen = state.seen) => {
+    const next = pictures().find(one => one !== first() && !one.hidden && (one.childElementCount === 0 || "stale" in one.dataset));
+    if (!next || !slow || seen !== state.seen) return;
+    await paint(next, slow);
+    await drawRest(seen);
+  };
+  addEventListener("beforeprint", () => drawRest());
   const first = () => pictures().find(inSight) || pictures()[0];
   const watcher = new IntersectionObserver(entries => entries.forEach(({ isIntersecting, target }) => {
     if (isIntersecting && !target.hidden && (target.childElementCount === 0 || "stale" in target.dataset)) paint(target, slow || quick);
@@ -296,8 +306,8 @@
     const done = [answer()];
     const shown = first();
     if (shown) done.push(paint(shown));
-    if (state.tab === "balance") done.push(behind());
     if (state.tab === "measure") done.push(measured());
+    done.push(restNow());
     if (state.tab === "compare") done.push(compare());
     if (state.tab === "choose") done.push(choosing());
     done.push(share());
@@ -716,6 +726,11 @@
     takeLink(linked);
     if (linked) leave(state.at);
   });
+  // What gets the focus stays clear of what stands before it: the answer above, the sliders below.
+  const clear = new ResizeObserver(() => { for (const one of [bar, dock])
+    panels.style.setProperty(`--${one.id}`, (matchMedia("(min-width: 68rem)").matches && one === dock ? 0 : one.offsetHeight) + "px"); });
+  clear.observe(bar);
+  clear.observe(dock);
   let wide = innerWidth;
   addEventListener("resize", debounce(200, () => { if (innerWidth !== wide) { wide = innerWidth; refresh(); } }));
 
@@ -743,6 +758,7 @@
     slow = desk;
     globalThis.bbLive = slow; // what scripts and tests may ask: bbLive.ask(name, request)
     document.documentElement.dataset.second = "yes";
+    restNow();
   };
   const begin = async () => {
     const began = performance.now(), linked = await fromLink(), kept = bbDesk.kept();

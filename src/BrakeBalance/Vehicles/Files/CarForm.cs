@@ -120,16 +120,21 @@ internal static class CarForm
             Parts =
             [
                 .. Enumerable.Range(0, count).Select(i => Part(
-                    element, count == 1 ? one : Invariant.Text($"{one} {i + 1}"), "", Invariant.Text($"{path}[{i}]"),
-                    own?.ElementAtOrDefault(i) as JsonObject, full?.ElementAtOrDefault(i) as JsonObject, wheel)),
+                    element, (count == 1 ? one : Invariant.Text($"{one} {i + 1}")) + Named(own?.ElementAtOrDefault(i)), "",
+                    Invariant.Text($"{path}[{i}]"), own?.ElementAtOrDefault(i) as JsonObject, full?.ElementAtOrDefault(i) as JsonObject,
+                    wheel)),
             ],
         };
     }
 
+    private static string Named(JsonNode? element) => Text((element as JsonObject)?["name"]) is { Length: > 0 } name ? $", {name}" : "";
+
     private static FormField Field(FieldInfo field, string path, JsonNode? own, JsonNode? full, UnitSystem units)
     {
         string value = Text(own), shown = value.Length > 0 ? value : Text(full);
-        return new(path, field, value, OtherUnits.Text(field, shown, units), own is null ? Text(full) : "", Slide.Of(field, shown, units));
+        string In(string text) => OtherUnits.Text(field, text, units) is { Length: > 0 } converted ? converted : text;
+        return new(path, field, value, OtherUnits.Text(field, value, units), own is null ? In(Text(full)) : "", In(field.About.Typical),
+            Slide.Of(field, shown, units));
     }
 
     internal static string Text(JsonNode? node) => node switch

@@ -4,10 +4,11 @@ namespace BrakeBalance.Vehicles.Files;
 /// <param name="Path">Path of the entry in the file.</param>
 /// <param name="Entry">What is known of it.</param>
 /// <param name="Value">What the file says, a list parted by commas; empty when it says nothing.</param>
-/// <param name="Beside">What the value, or the class's in its place, is in the chosen system of units; empty where it is in them.</param>
-/// <param name="FromClass">What the car's class says in its place; empty for nothing.</param>
+/// <param name="Beside">What the value is in the chosen system of units; empty where it is in them.</param>
+/// <param name="FromClass">What the car's class says in its place, in the chosen system of units; empty for nothing.</param>
+/// <param name="Usual">The usual range in the chosen system of units; empty for none.</param>
 /// <param name="Slide">How far the value can be moved; null when it is no single number.</param>
-internal sealed record FormField(string Path, FieldInfo Entry, string Value, string Beside, string FromClass, Slide? Slide)
+internal sealed record FormField(string Path, FieldInfo Entry, string Value, string Beside, string FromClass, string Usual, Slide? Slide)
 {
     /// <summary>What it is called.</summary>
     public string Label => CarForm.Label(Entry.Key);
