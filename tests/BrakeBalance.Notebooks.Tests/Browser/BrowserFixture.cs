@@ -1,4 +1,3 @@
-using BrakeBalance.Notebooks.Tests.Pages;
 using PuppeteerSharp;
 
 namespace BrakeBalance.Notebooks.Tests.Browser;

@@ -6,7 +6,6 @@ using BrakeBalance.Charts.Figures;
 using BrakeBalance.Charts.Publishing;
 using BrakeBalance.Measurements;
 using BrakeBalance.Notebooks.Publishing;
-using BrakeBalance.Notebooks.Tests.Browser;
 using BrakeBalance.Notebooks.Tests.Commands;
 using BrakeBalance.Notebooks.Tests.Pages;
 using BrakeBalance.Vehicles;

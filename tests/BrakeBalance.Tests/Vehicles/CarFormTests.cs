@@ -1,6 +1,5 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using BrakeBalance.Answers;
 using BrakeBalance.Vehicles.Files;
 
 namespace BrakeBalance.Tests.Vehicles;
