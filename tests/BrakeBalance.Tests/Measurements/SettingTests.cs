@@ -87,7 +87,8 @@ public class SettingTests(ITestOutputHelper output)
         Assert.Null(below.Recommended);
         Assert.NotEmpty(below.Changes);
         Assert.Contains("fully out is still too much", SettingWords.OutOfReach(below)[0], StringComparison.Ordinal);
-        Assert.Equal("none in reach: fully out is still too much rear braking", SettingWords.InSight(below, UnitSystem.Si)[^1].Text);
+        Assert.Equal("none in reach: fully out is still too much rear braking",
+            SettingWords.InSight(below, UnitSystem.Si).Single(line => line.Label == "Recommended setting").Text);
         SettingChange weaker = below.Changes.First(change => change.Kind == SettingChangeKind.WeakerRear);
         Vehicle changed = With(40, 5, 4);
         changed = changed with
