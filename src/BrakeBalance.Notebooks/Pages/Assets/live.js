@@ -285,12 +285,20 @@
   // What stands behind the answer takes seconds, in which the answer of a new hand's turn would wait.
   const restLong = debounce(6 * SETTLE, () => restNow());
   const restNow = async () => { await drawRest(); if (slow && state.tab === "balance") await behind(); };
-  // What is out of sight is drawn too while nobody asks, for printing cannot wait.
-  const drawRest = async (seen = state.seen) => {
-    const next = pictures().find(one => one !== first() && !one.hidden && (one.childElementCount === 0 || "stale" in one.dataset));
-    if (!next || !slow || seen !== state.seen) return;
-    await paint(next, slow);
-    await drawRest(seen);
+  // What is out of sight is drawn too while nobody asks, for printing cannot wait; by one at a time, or two would take each other's turn.
+  const undrawn = () => pictures().find(one =>
+    one !== first() && !one.hidden && (one.childElementCount === 0 || "stale" in one.dataset));
+  let resting = false, again = false;
+  const drawRest = async () => {
+    again = resting;
+    if (resting) return;
+    resting = true;
+    do {
+      again = false;
+      const { seen } = state;
+      for (let next = undrawn(); next && slow && seen === state.seen; next = undrawn()) await paint(next, slow);
+    } while (again);
+    resting = false;
   };
   addEventListener("beforeprint", () => drawRest());
   const first = () => pictures().find(inSight) || pictures()[0];
@@ -307,7 +315,6 @@
     const shown = first();
     if (shown) done.push(paint(shown));
     if (state.tab === "measure") done.push(measured());
-    done.push(restNow());
     if (state.tab === "compare") done.push(compare());
     if (state.tab === "choose") done.push(choosing());
     done.push(share());
@@ -318,6 +325,7 @@
     for (const one of done) one.then(() => { far.value += 1; });
     await Promise.all(done);
     for (const one of pictures()) { watcher.unobserve(one); watcher.observe(one); }
+    restNow();
   };
   const download = (name, content, type) => {
     const link = make("a", { href: URL.createObjectURL(content instanceof Blob ? content : new Blob([content], { type })),
