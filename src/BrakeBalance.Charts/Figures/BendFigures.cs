@@ -88,7 +88,7 @@ public static class BendFigures
         double[] lateral = [.. map.Points.Select(Sideways)];
         (BendPoint From, BendPoint To)[] limited = [.. Finding.Runs(map.Points, point => !map.AnyKnee(point))];
         (BendPoint From, BendPoint To)[] free = [.. Finding.Runs(map.Points, map.AnyKnee)];
-        bool always = map.Points.All(map.AnyKnee);
+        bool always = limited.Length == 0;
         string set = $"present knee of {SettingWords.Knee(present, figure.Units)}";
         string title = map.Points.FirstOrDefault(point => point.RearLetsGo) is not { } spins
             ? always ? "At any knee the front axle lets go first, in every bend" : $"The {set} keeps the front first in every bend"
@@ -96,9 +96,9 @@ public static class BendFigures
             : $"With the {set} the rear lets go first at {RearLed(map)} g sideways";
         string everywhere = map.SafeKneeEverywhere is { } knee
             ? always ? "Any knee does in every bend." : $"A knee of {SettingWords.Number(knee, figure.Units)} holds in every bend shown."
-            : $"From {Lateral(map.Points.First(point => point.SafeKnee is null))} g sideways no knee does.";
+            : $"At {Spans(map, point => point.SafeKnee is null)} g sideways no knee does.";
         string steps = always || free.Length == 0 ? ""
-            : $" At {string.Join(" and ", free.Select(Span))} g any knee does: "
+            : $" At {Spans(map, map.AnyKnee)} g any knee does: "
                 + "the front lets go first even with no valve holding back.";
         string straight = steps.Length > 0 && limited[0].From == map.Points[0]
             ? " Straight on both wheels of an axle lock at once, in a bend the inner one first." : "";
@@ -163,11 +163,10 @@ public static class BendFigures
     }
 
     /// <summary>The lateral accelerations over g at which the rear axle is lost first, such as <c>0.40 to 0.85 and 0.95</c>.</summary>
-    internal static string RearLed(BendMap map) =>
-        string.Join(" and ", Finding.Runs(map.Points, point => point.RearLetsGo).Select(Span));
+    internal static string RearLed(BendMap map) => Spans(map, point => point.RearLetsGo);
 
-    private static string Span((BendPoint From, BendPoint To) run) =>
-        run.From == run.To ? Lateral(run.From) : $"{Lateral(run.From)} to {Lateral(run.To)}";
+    private static string Spans(BendMap map, Func<BendPoint, bool> of) => string.Join(" and ", Finding.Runs(map.Points, of)
+        .Select(run => run.From == run.To ? Lateral(run.From) : $"{Lateral(run.From)} to {Lateral(run.To)}"));
 
     private static string Limit(FigureBuilder figure, BendMap map, BendPoint point) =>
         point.SafeKnee is not { } knee ? "no knee" : map.AnyKnee(point) ? "any knee" : SettingWords.Number(knee, figure.Units);
