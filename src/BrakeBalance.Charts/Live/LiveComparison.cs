@@ -31,9 +31,8 @@ internal static class LiveComparison
     /// <summary>Braking efficiency of the set-ups without problems; null for fewer than two, or when one never locks a wheel.</summary>
     public static Figure? Figure(IReadOnlyList<(string Name, LiveCar Car)> cars, UnitSystem units)
     {
-        (string Name, BalanceModel Model)[] models =
-            [.. cars.Where(car => car.Car.Study is not null).Select(car => (car.Name, car.Car.Study!.Light))];
-        return models.Length > 1 ? ComparisonFigures.SetUps(models, units,
-            settings: [.. cars.Where(car => car.Car.Study is not null).Select(car => car.Car.Study!.Answer)]) : null;
+        (string Name, LiveCar Car)[] sound = [.. cars.Where(car => car.Car.Study is not null)];
+        return sound.Length < 2 ? null : ComparisonFigures.SetUps(
+            [.. sound.Select(car => (car.Name, car.Car.Study!.Light))], units, settings: [.. sound.Select(car => car.Car.Study!.Answer)]);
     }
 }

@@ -54,6 +54,7 @@ public sealed class LiveDesk
             ["job"] = _ => Text(BenchStarter.Text()),
             ["measured"] = request => Html(LiveMeasured.Html(_cars.Of(request), Units(request))),
             ["next"] = request => Html(LiveMeasured.Next(_cars.Of(request), Units(request))),
+            ["decode"] = request => Text(LogText.Decode(Convert.FromBase64String(Word(request, "bytes") ?? ""))),
             ["series"] = request => Html(LiveMeasured.Series(Word(request, "log") ?? "", Units(request))),
             ["summary"] = Summary,
             ["log"] = request => Text(LogStarter.Text(Word(request, "kind") ?? "", Units(request) == UnitSystem.Us)),

@@ -41,9 +41,9 @@ public static partial class FigureCatalogue
             Name = "travel", Needs = Volumes, Make = Travel,
             Plain = new(
                 Title: (car, figure) => new ControlForce(car.Light) is var force && force.AtRate(0.3) is { } at
-                    && force.TravelAt(at.Balance.MasterPressure)?.LeftToFloor is { } left
-                    ? $"Braking at 0.30 g leaves {FootFigures.AtMost(force.TravelAt(at.Balance.MasterPressure)!)}"
-                        + $"{Measure.Travel.Text(left, figure.Units)} between the pedal and the floor"
+                    && force.TravelAt(at.Balance.MasterPressure) is { LeftToFloor: { } left } travel
+                    ? $"Braking at 0.30 g leaves {FootFigures.AtMost(travel)}{Measure.Travel.Text(left, figure.Units)} between the pedal "
+                        + "and the floor"
                     : $"The pedal is at its end after {Measure.Travel.Text(car.ControlWithVolumes!.Pedal.AvailableTravel, figure.Units)}, "
                         + "before the car brakes so hard",
                 Caption: "Where the pedal's way goes: gaps that close before the brakes bite, and parts, hoses and fluid that give "

@@ -21,9 +21,10 @@ internal static class ChoicePage
         string title = Invariant.Text($"Set {at + 1} for the {choice.Car.Name}");
         StringBuilder body = ComparisonPage.Opened(
             title, $"{ChoiceWords.PartsOf(set)}{words.PriceOf(set, ", ")}. Breaks {words.Broken(set)}.", ChoiceResult.Cautions);
+        SetUpComparison comparison = ChoiceResult.Compare(choice.Car, set, units);
         body.Append("<p>").Append(HtmlText.Escape($"{words.Conditions} {words.LogsLeft}".Trim())).Append("</p>\n")
-            .Append("<h2>Old against new</h2>\n").Append(new ComparisonTable(ChoiceResult.Compare(choice.Car, set, units)).ToHtml());
-        ComparisonPage.Figures(body, both, words.LoadCase, units);
+            .Append("<h2>Old against new</h2>\n").Append(new ComparisonTable(comparison).ToHtml());
+        ComparisonPage.Figures(body, both, comparison, words.LoadCase, units);
         ChangePlan plan = ChoiceResult.Change(choice.Car, set);
         body.Append("<h2>On the bench</h2>\n").Append(BenchTables.Changes(plan, plan.Rows(), units).ToHtml()).Append("<ul>\n");
         foreach (string line in ChoiceResult.OnTheBench(set))

@@ -47,17 +47,16 @@ internal static class ComparisonPage
         title, body, [PageShell.Units(units)], IsIndex: true, SingleFile: true, HasCode: false));
 
     /// <summary>The figures of some set-ups laid over one another.</summary>
-    public static void Figures(
-        StringBuilder body, IReadOnlyList<(string Name, Vehicle Car)> setUps, string? load, UnitSystem units)
+    public static void Figures(StringBuilder body, IReadOnlyList<(string Name, Vehicle Car)> setUps, SetUpComparison comparison,
+        string? load, UnitSystem units)
     {
         (string Name, BalanceModel Model)[] models =
             [.. setUps.Select(setUp => (setUp.Name, new BalanceModel(setUp.Car, load is null ? setUp.Car.LoadCases[0]
                 : setUp.Car.LoadCase(load))))];
-        Setting[] settings = [.. setUps.Select(setUp => Setting.Of(setUp.Car))];
         foreach (Figure figure in new[]
         {
-            ComparisonFigures.Forces(models, units, settings: settings), ComparisonFigures.SetUps(models, units, settings: settings),
-            ComparisonFigures.Effort(models, units),
+            ComparisonFigures.Forces(models, units, settings: comparison.Settings),
+            ComparisonFigures.SetUps(models, units, settings: comparison.Settings), ComparisonFigures.Effort(models, units),
         }.OfType<Figure>())
         {
             body.Append(figure.ToHtml());
@@ -87,7 +86,7 @@ internal static class ComparisonPage
         }
 
         body.Append(new ComparisonTable(comparison).ToHtml()).Append("<h2>Laid over one another</h2>\n");
-        Figures(body, setUps, load, units);
+        Figures(body, setUps, comparison, load, units);
         return body.Append("</main>\n").ToString();
     }
 }

@@ -42,13 +42,8 @@ public sealed record PedalTravel
     public Length? LeftToFloor => Reaches ? PadLeft : null;
 
     /// <summary>What takes no travel here for want of a number, so that less is left than it seems.</summary>
-    public ImmutableArray<string> NotCounted => [.. Parts.Where(part => part.Travel <= Length.Zero).Select(part => part.Name switch
-    {
-        "hoses" => "hoses",
-        "compliance of calipers and drums" => "calipers or drums",
-        "compression of the fluid" => "fluid",
-        _ => null,
-    }).OfType<string>()];
+    public ImmutableArray<string> NotCounted =>
+        [.. Parts.Where(part => part.Travel <= Length.Zero).Select(part => part.GivesWay).OfType<string>()];
 
     /// <summary>A warning of a long pedal in words; null when there is none to give.</summary>
     public string? Warning => WarningFor(StrokeLeft, PadLeft);
@@ -89,18 +84,18 @@ public sealed record PedalTravel
             master.RodTravel(new(atFront?.Invoke(front) ?? Volume.Zero, atRear?.Invoke(rear) ?? Volume.Zero)) - ports
             - master.TravelSaved(new(atFront?.Invoke(frontFilled) ?? Volume.Zero, atRear?.Invoke(rearFilled) ?? Volume.Zero));
         Length Both(Func<VolumeDemand, Volume> part) => RodFor(part, part);
-        (string Name, Length Rod)[] Rods() =>
+        (string Name, Length Rod, string? GivesWay)[] Rods() =>
         [
-            ("push-rod gap", pushRodGap),
-            ("compensating ports", ports),
-            ("front pads or shoes to contact", RodFor(demand => demand.Clearance, null)),
-            ("rear pads or shoes to contact", RodFor(null, demand => demand.Clearance)),
+            ("push-rod gap", pushRodGap, null),
+            ("compensating ports", ports, null),
+            ("front pads or shoes to contact", RodFor(demand => demand.Clearance, null), null),
+            ("rear pads or shoes to contact", RodFor(null, demand => demand.Clearance), null),
             .. front.DrumGrowth + rear.DrumGrowth > Volume.Zero
-                ? new[] { ("growth of the hot drums", Both(demand => demand.DrumGrowth)) } : [],
-            ("hoses", Both(demand => demand.Hoses)),
-            ("compliance of calipers and drums", Both(demand => demand.Compliance)),
-            ("compression of the fluid", Both(demand => demand.Compression)),
-            ("trapped air", Both(demand => demand.Air)),
+                ? new (string, Length, string?)[] { ("growth of the hot drums", Both(demand => demand.DrumGrowth), null) } : [],
+            ("hoses", Both(demand => demand.Hoses), "hoses"),
+            ("compliance of calipers and drums", Both(demand => demand.Compliance), "calipers or drums"),
+            ("compression of the fluid", Both(demand => demand.Compression), "fluid"),
+            ("trapped air", Both(demand => demand.Air), null),
         ];
         Length rod = Both(demand => demand.Total) + ports + pushRodGap;
         return Of(pedal, master, rod, Rods, pushRodGap);
@@ -130,19 +125,20 @@ public sealed record PedalTravel
             pedal,
             master,
             travel + pushRodGap,
-            () => [("push-rod gap", pushRodGap), ("lost circuit's piston to its end", idle), ("sound circuit", travel - idle)],
+            () => [("push-rod gap", pushRodGap, null), ("lost circuit's piston to its end", idle, null),
+                ("sound circuit", travel - idle, null)],
             pushRodGap);
     }
 
-    private static PedalTravel Of(Pedal pedal, MasterCylinder master, Length rod, Func<(string Name, Length Rod)[]> rods,
-        Length pushRodGap)
+    private static PedalTravel Of(Pedal pedal, MasterCylinder master, Length rod,
+        Func<(string Name, Length Rod, string? GivesWay)[]> rods, Length pushRodGap)
     {
         Length strokeLeft = master.Stroke - (rod - pushRodGap);
         Length? pad = pedal.PadTravel(rod);
         Length? left = pad is { } travel ? pedal.AvailableTravel - travel : null;
         double perRod = pad is { } p && rod > Length.Zero ? (p - pedal.FreePlay) / rod : 0;
         return new PedalTravel(() =>
-            [new("free play", pedal.FreePlay), .. rods().Select(part => new PedalTravelPart(part.Name, part.Rod * perRod))])
+            [new("free play", pedal.FreePlay), .. rods().Select(part => new PedalTravelPart(part.Name, part.Rod * perRod, part.GivesWay))])
         {
             RodTravel = rod,
             StrokeLeft = strokeLeft,
@@ -166,4 +162,5 @@ public sealed record PedalTravel
 /// <summary>One part of the pedal's travel.</summary>
 /// <param name="Name">What uses it up, in words.</param>
 /// <param name="Travel">Travel at the pad.</param>
-public readonly record struct PedalTravelPart(string Name, Length Travel);
+/// <param name="GivesWay">What gives way there under pressure, which never takes nothing; null for a gap, a port or air.</param>
+public readonly record struct PedalTravelPart(string Name, Length Travel, string? GivesWay = null);

@@ -11,6 +11,8 @@ public static class SettingWords
     /// <summary>What stands for a setting that there is none of.</summary>
     public const string None = "none";
 
+    private const string StillTooMuch = "fully out is still too much rear braking";
+
     /// <summary>The caution that stands beside every setting.</summary>
     public const string Caution =
         "No approval: rear-first spins. Test off public roads.";
@@ -159,7 +161,7 @@ public static class SettingWords
         {
             SettingReach.None => "No setting keeps the front first in all conditions.",
             SettingReach.Withheld => "No setting is recommended while the measurements do not fit the car.",
-            SettingReach.Below => "The safe limit lies below what the adjuster reaches: fully out is still too much rear braking.",
+            SettingReach.Below => $"The safe limit lies below what the adjuster reaches: {StillTooMuch}.",
             _ => null,
         };
         return where is null ? [] : [where, .. setting.Doubts, .. setting.Changes.Select(change => Change(change, setting.Vehicle))];
@@ -235,8 +237,8 @@ public static class SettingWords
         ArgumentNullException.ThrowIfNull(setting);
         string more = setting.Reach is SettingReach.Withheld ? $": {string.Join(' ', setting.Doubts)}"
             : setting.Reach is SettingReach.NotNeeded ? ""
-            : setting.Recommended is not { } best ? setting.Reach is SettingReach.None
-                ? ": no setting keeps the front first in all conditions" : ": fully out is still too much rear braking"
+            : setting.Recommended is not { } best
+                ? ": " + (setting.Reach is SettingReach.None ? "no setting keeps the front first in all conditions" : StillTooMuch)
             : Invariant.Text($"; mean efficiency {100 * best.MeanEfficiency:0} %")
                 + (setting.Variable == SettingVariable.AddedKnee
                     ? Invariant.Text($" (valve of slope {SettingSearch.AddedSlope:0.0#} to be fitted)") : "");

@@ -13,6 +13,9 @@ public sealed record SetUpComparison(IReadOnlyList<string> Names, IReadOnlyList<
     /// <summary>Most set-ups that can be told apart side by side.</summary>
     public const int Most = 6;
 
+    /// <summary>The answer of each set-up.</summary>
+    public IReadOnlyList<Setting> Settings { get; init; } = [];
+
     /// <summary>Compares set-ups.</summary>
     /// <param name="setUps">The set-ups, each with its name; the first is what the others are held against.</param>
     /// <param name="units">The system of units.</param>
@@ -27,8 +30,8 @@ public sealed record SetUpComparison(IReadOnlyList<string> Names, IReadOnlyList<
         ChangeConditions asked = conditions ?? new();
         Banded<SetUp>[] cars = [.. setUps.Select((setUp, i) =>
             Banded.Of(setUp.Car, drawn => new SetUp(drawn, asked, i == 0 ? asked.OldRings : asked.NewRings)))];
-        IReadOnlyList<(string Label, string Text)>[] lines =
-            [.. setUps.Select((setUp, i) => SettingWords.Lines(settings?[i] ?? Setting.Of(setUp.Car), units))];
+        settings ??= [.. setUps.Select(setUp => Setting.Of(setUp.Car))];
+        IReadOnlyList<(string Label, string Text)>[] lines = [.. settings.Select(answer => SettingWords.Lines(answer, units))];
         IEnumerable<ComparisonRow> setting = lines[0].Select((line, row) => new ComparisonRow(
             line.Label.ToLowerInvariant().Replace(' ', '_'), line.Label, [.. lines.Select(one => one[row].Text)],
             [.. lines.Select(_ => "")], [.. lines.Select(_ => new Banded<IQuantity?>(null, [], []))]));
@@ -42,7 +45,7 @@ public sealed record SetUpComparison(IReadOnlyList<string> Names, IReadOnlyList<
                     : Difference(car.Middle[row.Key].Value, row.Texts[0], row.Texts[i], units))],
                 [.. cars.Select(car => new Banded<IQuantity?>(car.Middle[row.Key].Value,
                     [.. car.Drawn.Select(drawn => drawn[row.Key].Value)], []))]));
-        return new([.. setUps.Select(setUp => setUp.Name)], [.. setting, .. figures]);
+        return new([.. setUps.Select(setUp => setUp.Name)], [.. setting, .. figures]) { Settings = settings };
     }
 
     // How far a number lies from another, both as shown; empty where either is none or nothing is seen of it.

@@ -123,6 +123,14 @@ public class LiveDeskTests
         })["logProblems"]!.AsArray());
     }
 
+    [Fact]
+    public void A_loggers_file_is_read_in_whatever_encoding_it_was_written()
+    {
+        byte[] bytes = File.ReadAllBytes(RepositoryRoot.File("data/logs/invented-export-09-knots.csv"));
+        string text = Ask(new() { ["do"] = "decode", ["bytes"] = Convert.ToBase64String(bytes) })["text"]!.ToString();
+        Assert.Contains("<table", Ask(new() { ["do"] = "series", ["log"] = text })["html"]!.ToString(), StringComparison.Ordinal);
+    }
+
     public static TheoryData<string, string, string, bool> Changes => new()
     {
         { "hydraulics.rearValves[0].knee", "22 bar", "", true },

@@ -16,7 +16,7 @@
   // ---- Two workers: one for what the hand moves, one for what takes long.
   const startDesk = bbDesk.start;
   let quick = bbDesk.first(), slow = null;
-  // Logs are fitted again for every changed value, which takes long: the first worker stays free for what is typed.
+  // Fitting logs takes long, and most changed values ask for it anew: the first worker stays free for what is typed.
   const heavy = () => Object.keys(car().logs).length > 0 && slow || quick;
 
   // ---- State. A set-up is a vehicle file, the logs fitted, what is typed of them, and values moved by sliders but not kept yet.
@@ -427,12 +427,10 @@
     const mine = ++fits, one = car(), before = one.logs;
     one.logs = {};
     for (const kind of ["gauges", "stops"]) {
-      const { value } = $("log-" + kind);
-      one.typed[kind] = value;
-      if (value.trim()) one.logs[kind] = value;
+      type(kind, $("log-" + kind).value);
+      if (one.typed[kind].trim()) one.logs[kind] = one.typed[kind];
     }
     const tried = one.logs;
-    filled = one.typed;
     unfit = () => { if (one.logs === tried) one.logs = before; };
     keep();
     say("Fitting the car to its measurements …");
@@ -462,19 +460,23 @@
     const kind = button.dataset.log, reply = heard(await quick.ask("log", { do: "log", kind, units: state.units }));
     if (reply && (!$("log-" + kind).value.trim() || confirm("Put an empty form in place of what is typed?"))) type(kind, reply.text);
   });
+  // Loggers write in many encodings: the assembly tells which.
+  const openedLog = (event, use) => opened(event, 20e6, async file => {
+    const reader = new FileReader(), read = new Promise(resolve => reader.addEventListener("load", resolve));
+    reader.readAsDataURL(file);
+    await read;
+    const reply = heard(await (slow || quick).ask("decode", { do: "decode", bytes: reader.result.split(",")[1] }));
+    if (reply) await use(reply.text, file.name);
+  });
   for (const input of document.querySelectorAll("[data-log-file]")) input.addEventListener("change", event =>
-    opened(event, 20e6, async file => type(input.dataset.logFile, await file.text())));
+    openedLog(event, text => type(input.dataset.logFile, text)));
   // A logger's export is looked at and not kept: it may be long.
-  $("file-series").addEventListener("change", event => opened(event, 20e6, async file => {
-    const raw = new Uint8Array(await file.arrayBuffer()), [one, two] = raw;
-    const kind = one === 0xff && two === 0xfe || one && two === 0 ? "utf-16le" : one === 0xfe && two === 0xff || one === 0 && two
-      ? "utf-16be" : "utf-8";
+  $("file-series").addEventListener("change", event => openedLog(event, async (log, name) => {
     say("Looking for stops …");
-    const log = new TextDecoder(kind).decode(raw);
     const reply = heard(await (slow || quick).ask("series", { do: "series", log, units: state.units }));
     if (!reply) return;
     $("live-series").innerHTML = reply.html;
-    say(file.name);
+    say(name);
   }));
 
   // ---- Parts: every combination, piece by piece in the second worker, so that how far it is can be said and it can be stopped.
@@ -725,7 +727,7 @@
   };
   const takeLink = linked => {
     if (!linked) return;
-    takeIn(linked.text, linked.logs || {}, "A car came by the link");
+    takeIn(linked.text, linked.logs, "A car came by the link");
     keep();
     location.replace("#"); // or the link would come again with every look at the page
   };
@@ -771,10 +773,8 @@
   const begin = async () => {
     const began = performance.now(), linked = await fromLink(), kept = bbDesk.kept();
     if (kept) {
-      state.cars = kept.cars.slice(0, NAMES.length).map(({ name, text, logs, typed }) => {
-        const one = fresh(name, text, logs || {});
-        return { ...one, typed: typed || one.typed };
-      });
+      state.cars = kept.cars.slice(0, NAMES.length).map(({ name, text, logs, typed }) =>
+        ({ ...fresh(name, text, logs), ...(typed && { typed }) }));
       state.at = Math.min(kept.at || 0, state.cars.length - 1);
       state.units = kept.units === "us" ? "us" : "si";
       for (const one of ["bench", "parts", "targets"]) state[one] = String(kept[one] || state[one]);

@@ -66,6 +66,27 @@ internal static class VehicleText
         sets.OrderBy(set => PartOf(set.Path) is null).Aggregate(text, (file, set) =>
             PartOf(set.Path) is { } part ? ChangeKind(file, part, set.Value) : Set(file, set.Path, set.Value));
 
+    /// <summary>
+    /// What a file says beside name, pedal, assist and the knee that is set, to tell whether two files differ in more than these.
+    /// </summary>
+    /// <param name="text">The file.</param>
+    /// <param name="sets">Values in place of the file's.</param>
+    /// <returns>JSON that is equal for files that do not.</returns>
+    public static string WithoutControlAndKnee(string text, IEnumerable<ValueOverride> sets)
+    {
+        JsonObject root = Filled(text);
+        var valves = (root["hydraulics"] as JsonObject)?["rearValves"] as JsonArray ?? [];
+        int at = valves.ToList().FindIndex(valve => (valve as JsonObject)?["type"]?.ToString() == "proportioning");
+        string[] apart = ["name", "note", "pedal", "assist"];
+        string knee = Invariant.Text($"hydraulics.rearValves[{at}].knee"), others = string.Concat(
+            sets.Select(set => set with { Path = JsonPath.Indexed(root, set.Path) })
+                .Where(set => set.Path != knee && !apart.Contains(set.Path.Split('.')[0]))
+                .Select(set => $"\0{set.Path}\0{set.Value}"));
+        Array.ForEach(apart, part => root.Remove(part));
+        (valves.ElementAtOrDefault(at) as JsonObject)?.Remove("knee");
+        return root.ToJsonString() + others;
+    }
+
     /// <summary>Whether an entry has a value, after it was put there.</summary>
     /// <param name="text">The file.</param>
     /// <param name="set">The entry and the value.</param>
@@ -221,29 +242,6 @@ internal static class VehicleText
 
     private static Type OfKind(Type type, JsonObject root, string path) =>
         FieldMap.OfKind(type, (Node(root, path) as JsonObject)?["type"]?.ToString());
-
-    /// <summary>
-    /// What a file says beside name, pedal, assist and the knee that is set, to tell whether two files differ in more than these.
-    /// </summary>
-    /// <param name="text">The file.</param>
-    /// <param name="sets">Values in place of the file's.</param>
-    /// <returns>JSON that is equal for files that do not.</returns>
-    public static string WithoutControlAndKnee(string text, IEnumerable<ValueOverride> sets)
-    {
-        JsonObject root = Filled(text);
-        var valves = (root["hydraulics"] as JsonObject)?["rearValves"] as JsonArray ?? [];
-        int at = valves.ToList().FindIndex(valve => (valve as JsonObject)?["type"]?.ToString() == "proportioning");
-        string knee = Invariant.Text($"hydraulics.rearValves[{at}].knee");
-        var others = sets.Select(set => set with { Path = JsonPath.Indexed(root, set.Path) })
-            .Where(set => set.Path != knee && set.Path.Split('.')[0] is not ("name" or "note" or "pedal" or "assist")).ToArray();
-        Array.ForEach(["name", "note", "pedal", "assist"], part => root.Remove(part));
-        if (at >= 0)
-        {
-            valves[at]!.AsObject().Remove("knee");
-        }
-
-        return root.ToJsonString() + string.Concat(others.Select(set => $"\0{set.Path}\0{set.Value}"));
-    }
 
     private static JsonObject Filled(string text)
     {
