@@ -7,11 +7,15 @@ public sealed record FigureTable
 {
     private const int Digits = 5;
 
+    private readonly Lazy<IReadOnlyList<string>[]> _rows;
+
     /// <summary>Wraps a data frame.</summary>
     /// <param name="frame">The frame; its column names carry units in brackets.</param>
     public FigureTable(DataFrame frame)
     {
         Frame = frame;
+        _rows = new(() => [.. Enumerable.Range(0, (int)frame.Rows.Count).Select(row =>
+            (IReadOnlyList<string>)[.. frame.Columns.Select(column => Text(column[row]))])]);
     }
 
     /// <summary>The data frame.</summary>
@@ -23,7 +27,7 @@ public sealed record FigureTable
     /// <summary>The cells of a row as text: numbers rounded to five significant digits, missing values empty.</summary>
     /// <param name="row">The row, counted from 0.</param>
     /// <returns>One text a column.</returns>
-    public IReadOnlyList<string> Row(long row) => [.. Frame.Columns.Select(column => Text(column[row]))];
+    public IReadOnlyList<string> Row(long row) => _rows.Value[(int)row];
 
     /// <summary>The table as comma-separated values (RFC 4180, invariant numbers, LF).</summary>
     /// <returns>A header line and one line a row.</returns>

@@ -240,6 +240,9 @@ internal static class LabelRequests
     private static IReadOnlyList<(Dot Centre, double Cost)> InArea(FigureLayout layout, IReadOnlyList<Dot> polygon)
     {
         const int Columns = 28, Rows = 20;
+        var outline = new Outline(polygon);
+        double[][] crossings = [.. Enumerable.Range(0, Rows).Select(row =>
+            outline.CrossingsAt(layout.Plot.Top + layout.Plot.Height * row / Rows))];
         List<(Dot Dot, double Room)> inside = [];
         for (int column = 1; column < Columns; column++)
         {
@@ -247,9 +250,9 @@ internal static class LabelRequests
             {
                 var dot = new Dot(
                     layout.Plot.Left + layout.Plot.Width * column / Columns, layout.Plot.Top + layout.Plot.Height * row / Rows);
-                if (Geometry.Inside(dot, polygon))
+                if (crossings[row].Count(x => dot.X < x) % 2 == 1)
                 {
-                    inside.Add((dot, Geometry.DistanceToEdge(dot, polygon)));
+                    inside.Add((dot, outline.DistanceToEdge(dot)));
                 }
             }
         }

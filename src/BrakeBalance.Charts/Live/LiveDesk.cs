@@ -92,7 +92,7 @@ public sealed class LiveDesk
             reply = Fault(exception is ArgumentException said ? Problem.WordsOf(said) : $"{exception.GetType().Name}: {exception.Message}");
         }
 
-        return reply.ToJsonString();
+        return reply.ToJsonString(CommentedFile.Relaxed);
     }
 
     internal static string? Word(JsonObject request, string key) =>

@@ -191,30 +191,6 @@ internal static class Geometry
         return [.. path.Where((_, i) => keep[i])];
     }
 
-    /// <summary>The distance of a point from the nearest edge of a polygon.</summary>
-    /// <remarks>The same as <see cref="SquaredDistance"/> of each edge, in plain numbers: a browser asks it thousands of times a
-    /// picture.</remarks>
-    public static double DistanceToEdge(Dot p, IReadOnlyList<Dot> polygon)
-    {
-        double least = double.MaxValue;
-        for (int i = 0, j = polygon.Count - 1; i < polygon.Count; j = i++)
-        {
-            Dot a = polygon[j], b = polygon[i];
-            double dx = b.X - a.X, dy = b.Y - a.Y, px = p.X - a.X, py = p.Y - a.Y, length = dx * dx + dy * dy, along = px * dx + py * dy;
-            if (along > 0)
-            {
-                double t = along < length ? along / length : 1;
-                px -= dx * t;
-                py -= dy * t;
-            }
-
-            double square = px * px + py * py;
-            least = square < least ? square : least;
-        }
-
-        return Math.Sqrt(least);
-    }
-
     /// <summary>Whether a point lies inside a polygon (even-odd rule).</summary>
     public static bool Inside(Dot p, IReadOnlyList<Dot> polygon)
     {

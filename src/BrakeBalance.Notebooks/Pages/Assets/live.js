@@ -305,10 +305,20 @@
   const watcher = new IntersectionObserver(entries => entries.forEach(({ isIntersecting, target }) => {
     if (isIntersecting && !target.hidden && (target.childElementCount === 0 || "stale" in target.dataset)) paint(target, slow || quick);
   }), { rootMargin: "300px" });
-  // The picture goes before the answer: both at every turn of the hand would share a small processor.
+  // The picture goes before the answer, which is worked out in the gap after one: in front of the next it would hold that one up.
   const follow = pace(SETTLE / 2, () => answer());
-  const moved = () => { state.moved = true; const one = first(); if (one) paint(one); follow();
-    for (const other of pictures()) if (other !== one) other.dataset.stale = ""; rest(); restLong(); };
+  let answered = 0;
+  const moved = async () => {
+    state.moved = true;
+    const one = first();
+    for (const other of pictures()) if (other !== one) other.dataset.stale = "";
+    rest();
+    restLong();
+    if (one) await paint(one);
+    if (performance.now() - answered < SETTLE / 2) { follow(); return; }
+    answered = performance.now();
+    answer();
+  };
   const refresh = async () => {
     for (const one of panels.querySelectorAll("figure[data-figure]")) { one.dataset.stale = ""; one.hidden = false; }
     const done = [answer()];

@@ -20,9 +20,8 @@ internal static class Plausibility
     /// <param name="filled">Paths of the entries that the car class supplies: nobody slipped there.</param>
     public static IReadOnlyList<Warning> Of(VehicleDocument document, Vehicle vehicle, IReadOnlyCollection<string> filled)
     {
-        List<Warning> warnings = [.. Entries(document, "")
-            .Where(entry => !filled.Contains(entry.Path))
-            .Select(entry => entry.Field.Usual!.Judge(entry.Path, entry.Value)).OfType<Warning>()];
+        List<Warning> warnings = [];
+        OfEntries(document, "", filled, warnings);
 
         // A number that is off by itself makes the comparisons warn of its consequences.
         string[] compared = ["wheelbase", "loadCases", "front.", "rear.", "hydraulics.split"];
@@ -49,24 +48,33 @@ internal static class Plausibility
     }
 
     // Every entry given that has a usual range.
-    private static IEnumerable<(FieldInfo Field, string Path, object Value)> Entries(object document, string path)
+    private static void OfEntries(object document, string path, IReadOnlyCollection<string> filled, List<Warning> warnings)
     {
         foreach (FieldInfo field in FieldMap.Of(document.GetType()))
         {
-            string at = DocumentReader.Join(path, field.Key);
-            object? value = field.Property.GetValue(document);
-            IEnumerable<(object? Value, string Path)> values = field.Shape == FieldShape.List && value is IEnumerable list
-                ? list.Cast<object?>().Select((element, i) => (element, Invariant.Text($"{at}[{i}]")))
-                : [(value, at)];
-            FieldShape shape = field.Shape == FieldShape.List ? FieldMap.ShapeOf(field.ValueType).Shape : field.Shape;
-            foreach ((object? one, string onePath) in values.Where(pair => pair.Value is not null))
+            bool isList = field.Shape == FieldShape.List;
+            bool isPart = (isList ? FieldMap.ShapeOf(field.ValueType).Shape : field.Shape) == FieldShape.Document;
+            if ((!isPart && field.Usual is null) || field.Property.GetValue(document) is not { } value)
             {
-                IEnumerable<(FieldInfo, string, object)> found = shape == FieldShape.Document ? Entries(one!, onePath)
-                    : field.Usual is not null ? [(field, onePath, one!)]
-                    : [];
-                foreach ((FieldInfo, string, object) each in found)
+                continue;
+            }
+
+            string at = DocumentReader.Join(path, field.Key);
+            object?[] elements = isList ? [.. ((IEnumerable)value).Cast<object?>()] : [value];
+            for (int i = 0; i < elements.Length; i++)
+            {
+                string here = isList ? Invariant.Text($"{at}[{i}]") : at;
+                if (elements[i] is not { } one)
                 {
-                    yield return each;
+                    continue;
+                }
+                else if (isPart)
+                {
+                    OfEntries(one, here, filled, warnings);
+                }
+                else if (!filled.Contains(here) && field.Usual!.Judge(here, one) is { } warning)
+                {
+                    warnings.Add(warning);
                 }
             }
         }

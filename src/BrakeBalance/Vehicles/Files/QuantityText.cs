@@ -24,13 +24,19 @@ internal static partial class QuantityText
     /// <returns>Null when read; else what is wrong.</returns>
     public static string? Read(string text, Type quantity, out IQuantity? low, out IQuantity? high)
     {
-        if (Known.Count > MostKnown)
+        string key = string.Concat(quantity.Name, " ", text);
+        if (!Known.TryGetValue(key, out Reading? reading))
         {
-            Known.Clear();
+            reading = new(ReadBoth(text, quantity, out IQuantity? from, out IQuantity? to), from, to);
+            if (Known.Count > MostKnown)
+            {
+                Known.Clear();
+            }
+
+            Known[key] = reading;
         }
 
-        (string? fault, low, high) = Known.GetOrAdd($"{quantity.Name} {text}", _ =>
-            new Reading(ReadBoth(text, quantity, out IQuantity? from, out IQuantity? to), from, to));
+        (string? fault, low, high) = reading;
         return fault;
     }
 
