@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 
@@ -7,6 +8,11 @@ namespace BrakeBalance.Vehicles.Files;
 internal sealed class DocumentReader
 {
     private const double Rounding = 1e-12;
+
+    // A slider reads the same file again and again; whoever reads a thousand files does not keep them all.
+    private const int MostKnown = 1000;
+
+    private static readonly ConcurrentDictionary<string, QuantityReading> Known = new();
 
     private readonly List<Problem> _problems = [];
     private readonly List<ValueRange> _ranges = [];
@@ -49,7 +55,7 @@ internal sealed class DocumentReader
 
         object document = Activator.CreateInstance(type)!;
         IReadOnlyList<FieldInfo> fields = FieldMap.Of(type);
-        int known = kinds.Count > 0 ? 1 : 0;
+        List<FieldInfo> given = [];
         foreach (FieldInfo field in fields)
         {
             if (!json.TryGetPropertyValue(field.Key, out JsonNode? value))
@@ -62,7 +68,7 @@ internal sealed class DocumentReader
                 continue;
             }
 
-            known++;
+            given.Add(field);
             string fieldPath = Join(path, field.Key);
             int before = _ranges.Count;
             if (Read(field, value, fieldPath) is { } read)
@@ -72,13 +78,13 @@ internal sealed class DocumentReader
             }
         }
 
-        foreach (FieldInfo orphan in fields
-            .Where(field => field.About.Needs.Length > 0 && json.ContainsKey(field.Key) && !json.ContainsKey(field.About.Needs)))
+        foreach (FieldInfo orphan in given
+            .Where(field => field.About.Needs.Length > 0 && !json.ContainsKey(field.About.Needs)))
         {
             Add(Join(path, orphan.Key), $"says nothing without {orphan.About.Needs}.", $"{orphan.About.Needs} beside it, or neither");
         }
 
-        if (known < json.Count)
+        if (given.Count + (kinds.Count > 0 ? 1 : 0) < json.Count)
         {
             FindUnknown(json, kinds.Count > 0, fields, path);
         }
@@ -254,28 +260,47 @@ internal sealed class DocumentReader
 
     private IQuantity? ReadQuantity(FieldInfo field, Type type, string text, string path)
     {
+        string key = string.Concat(field.Place, " ", text);
+        if (!Known.TryGetValue(key, out QuantityReading? reading))
+        {
+            reading = ReadWithin(field, type, text);
+            if (Known.Count > MostKnown)
+            {
+                Known.Clear();
+            }
+
+            Known[key] = reading;
+        }
+
+        if (reading.Fault is not null)
+        {
+            Add(path, reading.Fault, QuantityWords(field));
+        }
+        else if (reading.Range is var (low, high))
+        {
+            _ranges.Add(new(path, low, high));
+        }
+
+        return reading.Value;
+    }
+
+    private static QuantityReading ReadWithin(FieldInfo field, Type type, string text)
+    {
         if (QuantityText.Read(text, type, out IQuantity? low, out IQuantity? high) is { } fault)
         {
-            Add(path, fault, QuantityWords(field));
-            return null;
+            return new(fault, null);
         }
 
         bool single = ReferenceEquals(low, high);
         (low, high) = (WithinLimits(field, low!), WithinLimits(field, high!));
-        if (low is null || high is null)
-        {
-            Add(path, $"\"{text}\" is outside the range accepted.", QuantityWords(field));
-            return null;
-        }
-
-        if (single)
-        {
-            return low;
-        }
-
-        _ranges.Add(new(path, QuantityText.Write(low!), QuantityText.Write(high!)));
-        return KnownQuantities.From(0.5 * ((double)low!.Value + high!.As(low.Unit)), low.Unit);
+        return low is null || high is null ? new($"\"{text}\" is outside the range accepted.", null)
+            : single ? new(null, low)
+            : new(null, KnownQuantities.From(0.5 * ((double)low.Value + high.As(low.Unit)), low.Unit),
+                (QuantityText.Write(low), QuantityText.Write(high)));
     }
+
+    /// <summary>What a text says to an entry: a value, the middle of a range, or what is wrong.</summary>
+    private sealed record QuantityReading(string? Fault, IQuantity? Value, (string Low, string High)? Range = null);
 
     // The limit itself may be written in another unit, which rounds: it is taken for the limit.
     private static IQuantity? WithinLimits(FieldInfo field, IQuantity given)

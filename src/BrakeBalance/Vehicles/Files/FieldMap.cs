@@ -30,6 +30,9 @@ internal sealed record FieldInfo(string Key, PropertyInfo Property, FieldAttribu
     private readonly Lazy<IReadOnlyList<(string Word, object Value)>> _words = new(() => Shape == FieldShape.Choice
         ? KnownWords(ValueType, About) : []);
 
+    /// <summary>Where the entry stands, by which it is told from those of other documents.</summary>
+    public string Place { get; } = $"{Property.DeclaringType!.Name}.{Key}";
+
     public IQuantity? LowQuantity => _limits.Value.Low;
 
     public IQuantity? HighQuantity => _limits.Value.High;

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Text.RegularExpressions;
 using UnitsNet.Units;
 
@@ -12,35 +11,12 @@ internal static partial class QuantityText
 
     private static readonly string[] FractionsOfAnInch = ["2", "4", "8", "16", "32", "64", "128"];
 
-    // A slider reads the same file again and again; whoever reads a thousand files does not keep them all.
-    private const int MostKnown = 1000;
-
-    private static readonly ConcurrentDictionary<string, Reading> Known = new();
-
     /// <summary>Units named in messages for a kind of quantity.</summary>
     public static string Accepted(Type quantity) => KnownQuantities.Accepted(quantity);
 
     /// <summary>Reads one quantity or a range of it.</summary>
     /// <returns>Null when read; else what is wrong.</returns>
     public static string? Read(string text, Type quantity, out IQuantity? low, out IQuantity? high)
-    {
-        string key = string.Concat(quantity.Name, " ", text);
-        if (!Known.TryGetValue(key, out Reading? reading))
-        {
-            reading = new(ReadBoth(text, quantity, out IQuantity? from, out IQuantity? to), from, to);
-            if (Known.Count > MostKnown)
-            {
-                Known.Clear();
-            }
-
-            Known[key] = reading;
-        }
-
-        (string? fault, low, high) = reading;
-        return fault;
-    }
-
-    private static string? ReadBoth(string text, Type quantity, out IQuantity? low, out IQuantity? high)
     {
         (low, high) = (null, null);
         string[] ends = text.Contains("..", StringComparison.Ordinal) ? text.Split("..", StringSplitOptions.TrimEntries) : [text.Trim()];
@@ -162,8 +138,6 @@ internal static partial class QuantityText
         value = Length.FromInches(match.Groups["sign"].Value == "-" ? -inches : inches);
         return inches > LargestNumber ? $"\"{text}\" is no number of a car." : null;
     }
-
-    private sealed record Reading(string? Fault, IQuantity? Low, IQuantity? High);
 
     private static string NoFraction(string text) =>
         $"\"{text}\" is no fraction of an inch: write halves to 128ths below one, such as \"1-1/8 in\".";
