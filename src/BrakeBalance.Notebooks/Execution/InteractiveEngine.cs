@@ -36,6 +36,8 @@ internal sealed class InteractiveEngine : ICellEngine
                 WorkingDirectory(_language) = Directory.GetCurrentDirectory();
             }
         });
+        // The kernel has read whole files for references that it does not need any more: tens of megabytes that no collector sees.
+        GC.Collect(0);
     }
 
     /// <inheritdoc/>
