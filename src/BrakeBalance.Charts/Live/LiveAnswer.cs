@@ -23,6 +23,7 @@ internal static class LiveAnswer
 
         Setting setting = study.Answer;
         reply["name"] = reading.Vehicle.Name;
+        reply["invented"] = reading.Vehicle.IsInvented;
         reply["warnings"] = new JsonArray([.. reading.Warnings.Select(warning => Said(warning.Path, warning.ToString()))]);
         reply["beyond"] = setting.PresentIsBeyond;
         reply["bar"] = Bar(setting, car.Unread, units);

@@ -194,7 +194,8 @@ public class LiveStateTests(BrowserFixture browser, ITestOutputHelper output) : 
     {
         const string Knee = "hydraulics.rearValves[0].knee", Moved = "(document.querySelector('#live-dock input')?.value ?? '')";
         await using WatchedPage page = await OpenAsync(LivePage.Render(Coupe).Html, 1280);
-        await ClickAsync(page, $"[data-slide='{Knee}']");
+        await ClickAsync(page, "[data-tab=car]");
+        Assert.Equal("true", await TextAsync(page, $"document.querySelector(\"[data-slide='{Knee}']\").ariaPressed"));
         await page.Page.WaitForExpressionAsync("!!document.querySelector('#live-dock input')", new() { Timeout = 20_000 });
         await page.Page.EvaluateExpressionAsync(
             """

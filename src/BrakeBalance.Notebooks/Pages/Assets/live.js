@@ -21,7 +21,7 @@
 
   // ---- State. A set-up is a vehicle file, the logs fitted, what is typed of them, and values moved by sliders but not kept yet.
   const fresh = (name, text, logs = {}) => ({ name, text, logs, typed: { ...logs }, set: {}, sliders: [], back: [] });
-  const state = { units: "si", tab: "car", at: 0, cars: [], marks: null, seen: 0, moved: false, bench: "", parts: "", targets: "{}" };
+  const state = { units: "si", tab: "balance", at: 0, cars: [], marks: null, seen: 0, moved: false, bench: "", parts: "", targets: "{}" };
   const car = () => state.cars[state.at];
   const unused = () => [...NAMES].find(letter => state.cars.every(one => one.name !== letter));
   const asked = (one = car()) => ({
@@ -58,8 +58,11 @@
     if (!reply || mine !== state.seen) return;
     told = { now, reply };
     tell(reply);
+    if (dockFirst()) await refresh(); // it says where the marks stand in the slider's unit, and the pictures have less room
   };
   const tell = reply => {
+    $("live-whose").hidden = !reply.invented || car().text !== written.text;
+    $("live-whose").firstChild.textContent = reply.name + (/invented/i.test(reply.name) ? "." : ", an invented car.");
     if (status.dataset.kind === "fault") say("");
     mark(reply);
     bar.dataset.state = reply.problems.length > 0 ? "problems" : reply.beyond ? "beyond" : "good";
@@ -158,19 +161,30 @@
     if (!button) return;
     if (button.dataset.how) edit(button.dataset.how, button.dataset.at);
     else if (button.dataset.slide) {
-      const { slide: path, low, high, value, unit, decimals } = button.dataset;
-      const at = car().sliders.findIndex(one => one.path === path);
-      if (at >= 0) { drop(path); return; }
-      const label = form.querySelector(`[data-field="${CSS.escape(path)}"] label`).textContent;
-      const inList = /\]\.[^.[]*$/.test(path); // of one of several, that one's name
-      const part = button.closest(inList ? ".bb-inner" : ".bb-part").querySelector("legend, summary span").textContent;
-      car().sliders.push({ path, label: part === "The car" ? label : `${part}: ${label.toLowerCase()}`, low: +low, high: +high,
-        value: +value, unit, decimals: +decimals });
+      const { slide: path } = button.dataset;
+      if (car().sliders.some(one => one.path === path)) { drop(path); return; }
+      slide(button);
       [state.seen, state.marks] = [state.seen + 1, null];
-      sliders();
       answer(); // says where the marks stand in its unit; what was asked before may mean another
     }
   });
+  const slide = button => {
+    const { slide: path, low, high, value, unit, decimals } = button.dataset;
+    const label = form.querySelector(`[data-field="${CSS.escape(path)}"] label`).textContent;
+    const inList = /\]\.[^.[]*$/.test(path); // of one of several, that one's name
+    const part = button.closest(inList ? ".bb-inner" : ".bb-part").querySelector("legend, summary span").textContent;
+    car().sliders.push({ path, label: part === "The car" ? label : `${part}: ${label.toLowerCase()}`, low: +low, high: +high,
+      value: +value, unit, decimals: +decimals });
+    sliders();
+  };
+  // The adjuster's slider stands beside the pictures from the first, unless another does; who takes it away is rid of it.
+  const dockFirst = () => {
+    const one = car(), path = state.tab === "balance" && !one.docked && one.sliders.length === 0 && state.marks?.path;
+    const button = path && form.querySelector(`[data-slide="${CSS.escape(path)}"]`);
+    if (button) slide(button);
+    one.docked ||= Boolean(button);
+    return Boolean(button);
+  };
 
   // ---- Sliders: any number, in sight with the picture.
   const worded = slider => slider.value.toFixed(slider.decimals) + (slider.unit ? " " + slider.unit : "");
@@ -618,7 +632,7 @@
   };
 
   // ---- Tabs, units, files.
-  const show = async tab => {
+  const turn = tab => {
     if (tab !== state.tab) scrollTo(0, 0); // a part begins with its first picture, wherever the last one was left
     state.tab = tab;
     for (const button of $("live-tabs").children) {
@@ -626,11 +640,15 @@
       if (button.dataset.tab === tab) $("live-tabs").scrollLeft = button.offsetLeft - $("live-tabs").clientWidth / 2;
     }
     for (const panel of panels.children) panel.hidden = panel.id !== "live-" + tab;
+  };
+  const show = async tab => {
+    turn(tab);
     for (const kind of ["card", "bench"]) ready(kind, false);
     await changes;
     await refresh();
   };
   $("live-tabs").addEventListener("click", event => { if (event.target.dataset.tab) show(event.target.dataset.tab); });
+  $("live-own").addEventListener("click", () => show("car"));
   $("live-units").addEventListener("change", async event => { [state.units, typing] = [event.target.value, ""]; keep(); await reslide();
     await drawForm(); await refresh(); });
   const open = (given, words, one = car()) => inTurn(async () => {
@@ -738,7 +756,7 @@
   });
   // What gets the focus stays clear of what stands before it: the answer above, the sliders below.
   const clear = new ResizeObserver(() => { for (const one of [bar, dock])
-    panels.style.setProperty(`--${one.id}`, (matchMedia("(min-width: 68rem)").matches && one === dock ? 0 : one.offsetHeight) + "px"); });
+    panels.parentElement.style.setProperty(`--${one.id}`, (matchMedia("(min-width: 68rem)").matches && one === dock ? 0 : one.offsetHeight) + "px"); });
   clear.observe(bar);
   clear.observe(dock);
   let wide = innerWidth;
@@ -799,12 +817,16 @@
     if (isKnown) {
       putForm(known.form, written.text);
       tell(known.car);
+      if (known.car.problems.length > 0) turn("car");
+      else $("live-balance").querySelector("figure").innerHTML = known.figure.html;
+      dockFirst();
       if (fitted) told = { now: stateNow(), reply: known.car };
     }
     if (!heard(await quick.ready)) return;
     if (!isKnown) await drawForm();
     if (fitted) await second();
     await show(state.tab);
+    if (told.reply?.problems.length > 0 && state.tab === "balance") await show("car");
     document.documentElement.dataset.live = String(Math.round(performance.now() - began));
     choices("demo", heard(await quick.ask("demos", { do: "demos" }))?.demos || [],
       name => `Invented car: ${name.replaceAll("-", " ")}`);
