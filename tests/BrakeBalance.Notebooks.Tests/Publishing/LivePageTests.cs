@@ -217,6 +217,26 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output) : I
     }
 
     [SkippableFact]
+    public async Task The_place_of_a_figure_says_that_it_is_being_drawn_until_it_is()
+    {
+        await using WatchedPage page = await OpenAsync(390);
+        string[] empty = await page.Page.EvaluateExpressionAsync<string[]>(
+            """
+            (() => {
+              document.querySelector("[data-tab=stops]").click();
+              return [...document.querySelectorAll("#live-stops figure")].map(one =>
+                getComputedStyle(one, "::before").content + one.ariaBusy + one.childElementCount);
+            })()
+            """);
+        Assert.True(empty.Length > 3);
+        Assert.All(empty, one => Assert.Equal("\"Drawing …\"true0", one));
+        await page.Page.WaitForExpressionAsync(
+            "[...document.querySelectorAll('#live-stops figure')].every(one => !one.ariaBusy && (one.hidden || one.childElementCount > 0))",
+            new() { Timeout = 120_000 });
+        page.AssertQuiet();
+    }
+
+    [SkippableFact]
     public async Task On_a_desk_the_sliders_stand_beside_the_picture()
     {
         await using WatchedPage page = await OpenAsync(1280);

@@ -274,6 +274,7 @@
     const reply = await desk.ask("figure " + element.dataset.figure, request);
     if (!reply) return;
     delete element.dataset.stale;
+    element.removeAttribute("aria-busy");
     if (reply.fault) { element.replaceChildren(make("p", { class: "bb-warned" }, reply.fault)); return; }
     element.hidden = !reply.html && !reply.needs;
     if (reply.html) {
@@ -809,7 +810,7 @@
       make("option", { value: `${what}:${name}` }, shown(name))));
     for (const { tab, names } of figures) {
       const place = $("live-" + tab).querySelector(".bb-pictures");
-      place.append(...names.map(name => make("figure", { class: "bb-figure", "data-figure": name })));
+      place.append(...names.map(name => make("figure", { class: "bb-figure", "data-figure": name, "aria-busy": "true" })));
     }
     choices("new", classes, name => `New: ${name}`);
     const fitted = Object.keys(car().logs).length > 0;
