@@ -76,7 +76,7 @@ internal static class LivePage
         <input type="file" id="file-series" accept=".csv,.txt,.tsv,.log,text/plain"><div id="live-series"></div></div>
         <div class="bb-row"><button type="button" id="live-fit">Fit</button>
         <button type="button" id="live-cancel" hidden>Stop fitting</button>
-        <progress id="live-progress" aria-label="Fitting" hidden></progress></div>
+        <span id="live-progress" role="timer" hidden></span></div>
         <div id="live-measured"></div>
         <div id="live-next"></div>
 

@@ -89,7 +89,15 @@ public class LiveStateTests(BrowserFixture browser, ITestOutputHelper output) : 
         await page.Page.EvaluateFunctionAsync(
             "logs => { document.querySelector('#log-stops').value = logs.stops; document.querySelector('#live-fit').click(); }", Logs());
         await page.Page.WaitForExpressionAsync(IsEarlier, new() { Timeout = 20_000 });
+        foreach (string seconds in (string[])["1", "2"])
+        {
+            await page.Page.WaitForExpressionAsync(
+                $"document.querySelector('#live-progress').innerText === 'Fitting the car to its measurements: {seconds} s'",
+                new() { Timeout = 20_000 });
+        }
+
         await ClickAsync(page, "#live-cancel");
+        Assert.Equal("true", await TextAsync(page, "String(document.querySelector('#live-progress').hidden)"));
         await page.Page.WaitForExpressionAsync("!(" + IsEarlier + ")", new() { Timeout = 60_000 });
         Assert.Equal(before, await TextAsync(page, Said));
         await ClickAsync(page, "[data-tab=car]");

@@ -334,10 +334,6 @@
     if (state.tab === "choose") done.push(choosing());
     done.push(share());
     if (state.tab === "paper") done.push(sheet("card"), sheet("bench"));
-    const far = $("live-progress");
-    far.max = done.length;
-    far.value = 0;
-    for (const one of done) one.then(() => { far.value += 1; });
     await Promise.all(done);
     for (const one of pictures()) { watcher.unobserve(one); watcher.observe(one); }
     restNow();
@@ -437,7 +433,16 @@
   };
   for (const kind of ["gauges", "stops"]) $("log-" + kind).addEventListener("input", event => type(kind, event.target.value));
   let fits = 0, unfit = () => {};
-  const fitting = so => { for (const one of ["live-cancel", "live-progress"]) $(one).hidden = !so; };
+  // How long it takes nobody knows before: what is being done is said, and for how long already.
+  let clock = 0;
+  const fitting = so => {
+    for (const one of ["live-cancel", "live-progress"]) $(one).hidden = !so;
+    clearInterval(clock);
+    const began = Date.now(), tick = () => { $("live-progress").textContent = (told.now === stateNow()
+      ? "Drawing, and looking for what to measure next" : "Fitting the car to its measurements")
+      + `: ${Math.round((Date.now() - began) / 1000)} s`; };
+    if (so) { tick(); clock = setInterval(tick, 1000); }
+  };
   $("live-fit").addEventListener("click", async () => {
     const mine = ++fits, one = car(), before = one.logs;
     one.logs = {};
