@@ -242,6 +242,27 @@ public class LiveStateTests(BrowserFixture browser, ITestOutputHelper output) : 
         page.AssertQuiet();
     }
 
+    [SkippableTheory]
+    [InlineData("hydraulics.rearValves", "[data-field='hydraulics.rearValves[1].type'] .bb-wrong", "is missing")]
+    [InlineData("front.heat.frictionPoints", "[data-part='front.heat.frictionPoints'] > .bb-wrong", "at least 2")]
+    [InlineData("loadCases", "[data-field='loadCases[3].name'] .bb-wrong", "is missing")]
+    public async Task What_a_part_lacks_that_was_just_added_is_said_at_the_part(string part, string place, string said)
+    {
+        await using WatchedPage page = await OpenAsync(LivePage.Render(Coupe).Html, 390);
+        await ClickAsync(page, "[data-tab=car]");
+        await ClickAsync(page, $"[data-how=add][data-at='{part}']");
+        await page.Page.WaitForFunctionAsync("(place, said) => document.querySelector(place)?.textContent.includes(said)",
+            new() { Timeout = 60_000 }, place, said);
+        Assert.Equal("", await TextAsync(page, "document.querySelector('#live-loose').textContent"));
+        Assert.Equal("true", await TextAsync(page,
+            $"String(!!document.querySelector(\"{place}\").closest('.bb-part').querySelector('.bb-badge'))"));
+        await page.AssertAccessibleAsync();
+        await ClickAsync(page, "#live-undo");
+        await page.Page.WaitForExpressionAsync("!document.querySelector('#live-form .bb-of-part, #live-form .bb-badge')",
+            new() { Timeout = 60_000 });
+        page.AssertQuiet();
+    }
+
     private static Task PressAsync(WatchedPage page, string name) => page.Page.EvaluateFunctionAsync(
         "name => [...document.querySelectorAll('#live-setups button')].find(one => one.innerText.startsWith(name)).click()", name);
 

@@ -84,19 +84,25 @@
   };
 
   // ---- The form.
+  // Where no field has a path stands the nearest part around it.
+  const partOf = path => !path ? null : form.querySelector(`[data-part="${CSS.escape(path)}"]`)
+    || partOf(path.replace(/(\[\d+\]|\.?[^.[\]]+)$/, ""));
   const mark = reply => {
     for (const place of form.querySelectorAll(".bb-wrong, .bb-warned")) place.hidden = true;
-    for (const badge of form.querySelectorAll(".bb-badge")) badge.remove();
+    for (const one of form.querySelectorAll(".bb-badge, .bb-of-part")) one.remove();
     const loose = [];
     const show = (list, kind) => list.forEach(({ path, words }) => {
       const field = form.querySelector(`[data-field="${CSS.escape(path)}"]`) ||
         form.querySelector(`[data-field="${CSS.escape(path.replace(/\[\d+\]$/, ""))}"]`);
-      const place = field?.querySelector(".bb-wrong, .bb-warned");
-      if (!place) { loose.push((path ? path + ": " : "") + words); return; }
-      place.className = kind;
-      place.textContent = words;
+      const part = field ? null : partOf(path);
+      if (!field && !part) { loose.push((path ? path + ": " : "") + words); return; }
+      const place = part ? make("p") : field.querySelector(".bb-wrong, .bb-warned");
+      const rest = part ? path.slice(part.dataset.part.length).replace(/^\./, "") : "";
+      place.textContent = (rest ? rest + ": " : "") + words;
+      place.className = part ? kind + " bb-of-part" : kind;
       place.hidden = false;
-      const summary = field.closest(".bb-part")?.querySelector("summary");
+      part?.firstElementChild.after(place);
+      const summary = place.closest(".bb-part")?.querySelector("summary");
       if (summary && !summary.querySelector(".bb-badge")) summary.append(make("b", { class: "bb-badge" }, kind === "bb-wrong"
         ? " fill in" : " look again"));
     });
