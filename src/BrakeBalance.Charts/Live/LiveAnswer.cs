@@ -32,7 +32,7 @@ internal static class LiveAnswer
         return reply;
     }
 
-    private static string Problem(Problem problem) => problem with { Path = "" } is var plain ? plain.ToString() : "";
+    private static string Problem(Problem problem) => (problem with { Path = "", Accepted = problem.Typed ?? problem.Accepted }).ToString();
 
     private static JsonObject Said(string path, string words) => new() { ["path"] = path, ["words"] = words };
 

@@ -197,7 +197,7 @@ internal static class LiveForm
             html.Append("<p>Usual: ").Append(Escape(usual)).Append(" (common practice).</p>");
         }
 
-        html.Append("<p>Accepted: ").Append(Escape(DocumentReader.Accepted(field.Entry))).Append(".</p></details></div>\n");
+        html.Append("<p>Accepted: ").Append(Escape(DocumentReader.Typed(field.Entry))).Append(".</p></details></div>\n");
     }
 
     /// <summary>What a value is in the chosen system of units, as it stands beside the field.</summary>
