@@ -264,7 +264,11 @@
         tick.style.left = `calc(${(100 * point.share).toFixed(2)}% + ${(1.15 - 2.3 * point.share).toFixed(3)}rem)`;
         return tick;
       }));
-      row.querySelector("small").textContent = points.map(point => `${point.kind === "safe" ? "▲" : "●"} ${point.text}`).join(" · ");
+      row.querySelector("small").replaceChildren(...points.map(point => {
+        const said = make("span", {}, point.text);
+        said.prepend(make("i", { class: "bb-tick-" + point.kind, "aria-hidden": "true" }));
+        return said;
+      }));
       return row;
     });
     // Rows that stay are not put in again: the one under the hand would lose the focus.
