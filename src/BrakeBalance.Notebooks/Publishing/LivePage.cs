@@ -187,7 +187,7 @@ internal static class LivePage
         return new RenderedPage(FileName, Title, Summary, PageShell.Html(parts), []) { IsLive = true };
     }
 
-    // What the page opens with, its form, its answer and its first figure, packed, so that they stand there before the calculation is ready.
+    // What the page opens with, its form, answer and first figure, packed, so that they stand there before the calculation is ready.
     private static string Known(string text, IReadOnlyDictionary<string, string> logs)
     {
         var desk = new LiveDesk();

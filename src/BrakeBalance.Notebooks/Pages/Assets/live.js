@@ -772,7 +772,7 @@
   });
   // What gets the focus stays clear of what stands before it: the answer above, the sliders below.
   const clear = new ResizeObserver(() => { for (const one of [bar, dock])
-    panels.parentElement.style.setProperty(`--${one.id}`, (matchMedia("(min-width: 68rem)").matches && one === dock ? 0 : one.offsetHeight) + "px"); });
+    $("content").style.setProperty(`--${one.id}`, (matchMedia("(min-width: 68rem)").matches && one === dock ? 0 : one.offsetHeight) + "px"); });
   clear.observe(bar);
   clear.observe(dock);
   let wide = innerWidth;
