@@ -152,6 +152,7 @@ public class LiveSharingTests(BrowserFixture browser) : IClassFixture<BrowserFix
     // What another program reads from the picture as it is shown.
     private static async Task<string> ScannedAsync(WatchedPage page)
     {
+        await ClickAsync(page, "[data-tab=car]");
         await page.Page.EvaluateExpressionAsync(
             "(() => { const button = document.querySelector('#live-picture'); if (button.ariaExpanded === 'true') button.click(); "
                 + "button.click(); })()");

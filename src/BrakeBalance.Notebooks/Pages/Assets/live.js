@@ -771,8 +771,8 @@
     if (linked) leave(state.at);
   });
   // What gets the focus stays clear of what stands before it: the answer above, the sliders below.
-  const clear = new ResizeObserver(() => { for (const one of [bar, dock])
-    $("content").style.setProperty(`--${one.id}`, (matchMedia("(min-width: 68rem)").matches && one === dock ? 0 : one.offsetHeight) + "px"); });
+  const clear = new ResizeObserver(() => { for (const one of [bar, dock]) $("content").style.setProperty(`--${one.id}`,
+    (matchMedia("(min-width: 68rem)").matches && one === dock ? 0 : one.offsetHeight) + "px"); });
   clear.observe(bar);
   clear.observe(dock);
   let wide = innerWidth;
