@@ -63,7 +63,7 @@ public class LiveDeskTests
         JsonNode said = Ask(new() { ["do"] = "car", ["text"] = text })["problems"]!.AsArray().Single(one => $"{one!["path"]}" == Entry)!;
         Assert.StartsWith("is missing. Accepted: values separated by commas, each a length from 10 mm to 120 mm in ",
             said["words"]!.ToString(), StringComparison.Ordinal);
-        Assert.EndsWith(", such as \"54 mm\".", said["words"]!.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith(", such as 54 mm.", said["words"]!.ToString(), StringComparison.Ordinal);
         Assert.Contains(VehicleFile.TryRead(text).Problems,
             problem => problem.ToString() == Entry + ": is missing. Accepted: a list in square brackets.");
         string form = Ask(new() { ["do"] = "form", ["text"] = text })["html"]!.ToString();

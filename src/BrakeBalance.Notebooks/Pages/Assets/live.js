@@ -465,11 +465,12 @@
     keep();
     say("Fitting the car to its measurements …");
     fitting(true);
-    await refresh();
+    // What is moved meanwhile takes the answer's turn: the fit goes on with it.
+    do await refresh(); while (mine === fits && one === car() && told.now !== stateNow() && !status.dataset.kind);
     if (mine !== fits) return;
     fitting(false);
     if (status.dataset.kind) return;
-    if (told.now !== stateNow()) say("");
+    if (one !== car()) say("");
     else if (told.reply.logProblems.length > 0) say("Nothing was fitted: a log cannot be read as it is.", "fail");
     else say("Fitted.");
   });

@@ -122,7 +122,8 @@ internal sealed class DocumentReader
 
     /// <summary>What a form accepts: the values of a list as they are typed.</summary>
     internal static string Typed(FieldInfo field) => field.Shape != FieldShape.List ? Accepted(field)
-        : "values separated by commas, each " + Accepted(field, FieldMap.ShapeOf(field.ValueType).Shape);
+        : "values separated by commas, each "
+            + Accepted(field, FieldMap.ShapeOf(field.ValueType).Shape).Replace("\"", "", StringComparison.Ordinal);
 
     private static string Accepted(FieldInfo field, FieldShape shape) => shape switch
     {
