@@ -66,10 +66,6 @@ internal static class PageSpeed
             double live = await page.EvaluateExpressionAsync<double>("performance.now()");
             await page.WaitForFunctionAsync("() => document.documentElement.dataset.warm");
             double ready = await page.EvaluateExpressionAsync<double>("performance.now()");
-            await page.EvaluateExpressionAsync(
-                "document.querySelector('[data-part=hydraulics]').open = true;"
-                + "document.querySelector('[data-slide$=\".knee\"]').click(); document.querySelector('[data-tab=balance]').click()");
-            await page.WaitForSelectorAsync("figure[data-figure=brake-forces] svg");
             await page.WaitForFunctionAsync("() => document.querySelector('#live-answer').childElementCount > 0");
             double[] took = await page.EvaluateFunctionAsync<double[]>(Turn), sorted = [.. took.Order()];
             line(string.Create(CultureInfo.InvariantCulture, $"CPU throttling {throttling}: opening to the first computed answer ")

@@ -23,6 +23,7 @@ internal static class LiveAnswer
 
         Setting setting = study.Answer;
         reply["name"] = reading.Vehicle.Name;
+        reply["invented"] = reading.Vehicle.IsInvented;
         reply["warnings"] = new JsonArray([.. reading.Warnings.Select(warning => Said(warning.Path, warning.ToString()))]);
         reply["beyond"] = setting.PresentIsBeyond;
         reply["bar"] = Bar(setting, car.Unread, units);
@@ -31,7 +32,7 @@ internal static class LiveAnswer
         return reply;
     }
 
-    private static string Problem(Problem problem) => problem with { Path = "" } is var plain ? plain.ToString() : "";
+    private static string Problem(Problem problem) => (problem with { Path = "", Accepted = problem.Typed ?? problem.Accepted }).ToString();
 
     private static JsonObject Said(string path, string words) => new() { ["path"] = path, ["words"] = words };
 

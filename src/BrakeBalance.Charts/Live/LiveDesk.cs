@@ -100,7 +100,7 @@ public sealed class LiveDesk
 
     internal static UnitSystem Units(JsonObject request) => Word(request, "units") == "us" ? UnitSystem.Us : UnitSystem.Si;
 
-    // Laid out for the width it is shown at, taller than wide on a phone.
+    // Laid out for the width it is shown at, about square on a phone.
     private static FigureSize Size(JsonObject request)
     {
         double width = Math.Clamp(request["width"]?.GetValue<double>() ?? FigureSize.Page.Width, 280, 1000);
@@ -108,7 +108,7 @@ public sealed class LiveDesk
         {
             Name = "live",
             Width = width,
-            Height = width < 480 ? width * 1.05 : Math.Min(520, width * 0.62),
+            Height = width < 480 ? width * 0.95 : Math.Min(520, width * 0.62),
             FontSize = width < 480 ? 12 : 13,
         };
     }
@@ -189,7 +189,7 @@ public sealed class LiveDesk
         return entry.Make(study, Units(request)) is { } figure
             ? new JsonObject
             {
-                ["html"] = LivePictures.Html(entry.Marked(figure, study.Car), Size(request)),
+                ["html"] = LivePictures.Html(entry.Marked(figure, study.Car), request["width"] is null ? null : Size(request)),
                 ["id"] = figure.Id,
             }
             : new JsonObject { ["html"] = "", ["needs"] = entry.Needs };

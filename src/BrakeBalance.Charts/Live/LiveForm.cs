@@ -114,7 +114,8 @@ internal static class LiveForm
 
     private static void Nested(StringBuilder html, FormPart part, int level)
     {
-        html.Append(CultureInfo.InvariantCulture, $"<fieldset class=\"bb-inner\"><legend>{Escape(part.Label)}</legend>\n");
+        html.Append(CultureInfo.InvariantCulture,
+            $"<fieldset class=\"bb-inner\" data-part=\"{Escape(part.Path)}\"><legend>{Escape(part.Label)}</legend>\n");
         Inside(html, part, level + 1);
         html.Append("</fieldset>\n");
     }
@@ -123,7 +124,8 @@ internal static class LiveForm
     {
         string id = Id(part.Path + ".type");
         string label = Escape(Figure.Small(part.Label));
-        html.Append(CultureInfo.InvariantCulture, $"<div class=\"bb-field\"><label for=\"{id}\">Kind of {label}</label>\n")
+        html.Append(CultureInfo.InvariantCulture,
+            $"<div class=\"bb-field\" data-field=\"{Escape(part.Path)}.type\"><label for=\"{id}\">Kind of {label}</label>\n")
             .Append(CultureInfo.InvariantCulture, $"<select id=\"{id}\" data-kind=\"{Escape(part.Path)}\">");
         if (part.Kind is null || !part.IsGiven)
         {
@@ -137,7 +139,7 @@ internal static class LiveForm
                 $"<option value=\"{Escape(name)}\"{(part.IsGiven && name == part.Kind ? " selected" : "")}>{Escape(description)}</option>");
         }
 
-        html.Append("</select></div>\n");
+        html.Append("</select><p class=\"bb-wrong\" hidden></p></div>\n");
     }
 
     private static void Field(StringBuilder html, FormField field)
@@ -195,7 +197,7 @@ internal static class LiveForm
             html.Append("<p>Usual: ").Append(Escape(usual)).Append(" (common practice).</p>");
         }
 
-        html.Append("<p>Accepted: ").Append(Escape(DocumentReader.Accepted(field.Entry))).Append(".</p></details></div>\n");
+        html.Append("<p>Accepted: ").Append(Escape(DocumentReader.Typed(field.Entry))).Append(".</p></details></div>\n");
     }
 
     /// <summary>What a value is in the chosen system of units, as it stands beside the field.</summary>

@@ -15,8 +15,8 @@ internal static class LivePictures
         ("measure", ["gauge-readings", "knee-against-turns", "measured-rates", "lock-events", "setting-trade-off"]),
     ];
 
-    /// <summary>A figure as it stands on the page: finding, drawing, caption, numbers.</summary>
-    public static string Html(Figure figure, FigureSize size)
+    /// <summary>A figure as it stands on the page: finding, drawing, caption, numbers; without a size, drawn for desk and phone.</summary>
+    public static string Html(Figure figure, FigureSize? size)
     {
         var html = new StringBuilder();
         HtmlRenderer.Inside(html, figure, size);

@@ -23,6 +23,9 @@ internal static class LivePage
 
     private const string Pictures = "<div class=\"bb-pictures\"></div>\n";
 
+    private const string Whose =
+        "<p id=\"live-whose\" hidden><span></span> <button type=\"button\" id=\"live-own\">Enter your own: Car</button></p>\n";
+
     private const string Head =
         """
         <h1>Your car</h1>
@@ -73,7 +76,7 @@ internal static class LivePage
         <input type="file" id="file-series" accept=".csv,.txt,.tsv,.log,text/plain"><div id="live-series"></div></div>
         <div class="bb-row"><button type="button" id="live-fit">Fit</button>
         <button type="button" id="live-cancel" hidden>Stop fitting</button>
-        <progress id="live-progress" aria-label="Fitting" hidden></progress></div>
+        <span id="live-progress" role="timer" hidden></span></div>
         <div id="live-measured"></div>
         <div id="live-next"></div>
 
@@ -131,7 +134,7 @@ internal static class LivePage
     private static readonly (string Tab, string Label, string Body)[] Tabs =
     [
         ("car", "Car", Car),
-        ("balance", "Balance", Pictures + "<h2>Behind the answer</h2>\n<div id=\"live-answer\"></div>\n"),
+        ("balance", "Balance", Whose + Pictures + "<h2>Behind the answer</h2>\n<div id=\"live-answer\"></div>\n"),
         ("pedal", "Pedal", Pictures),
         ("stops", "Stops", Pictures),
         ("heat", "Heat", Pictures),
@@ -156,7 +159,7 @@ internal static class LivePage
                 .Append("\n<nav id=\"live-tabs\" aria-label=\"Parts of this page\">");
         foreach ((string tab, string label, string _) in Tabs)
         {
-            string current = tab == "car" ? "true" : "false";
+            string current = tab == "balance" ? "true" : "false";
             body.Append(CultureInfo.InvariantCulture, $"<button type=\"button\" data-tab=\"{tab}\" "
                 + $"aria-current=\"{current}\">{label}</button>");
         }
@@ -165,7 +168,7 @@ internal static class LivePage
         foreach ((string tab, string label, string inside) in Tabs)
         {
             body.Append(CultureInfo.InvariantCulture, $"<section id=\"live-{tab}\" "
-                + $"aria-label=\"{label}\"{(tab == "car" ? "" : " hidden")}>\n").Append(inside)
+                + $"aria-label=\"{label}\"{(tab == "balance" ? "" : " hidden")}>\n").Append(inside)
                 .Append("</section>\n");
         }
 
@@ -184,14 +187,20 @@ internal static class LivePage
         return new RenderedPage(FileName, Title, Summary, PageShell.Html(parts), []) { IsLive = true };
     }
 
-    // What the page opens with, its form and its answer, packed, so that they stand there before the calculation is ready.
+    // What the page opens with, its form, answer and first figure, packed, so that they stand there before the calculation is ready.
     private static string Known(string text, IReadOnlyDictionary<string, string> logs)
     {
         var desk = new LiveDesk();
         var known = new JsonObject();
-        foreach (string what in (string[])["begin", "form", "car"])
+        foreach (string what in (string[])["begin", "form", "car", "figure"])
         {
-            JsonObject asked = new() { ["do"] = what, ["text"] = text, ["logs"] = JsonSerializer.SerializeToNode(logs) };
+            JsonObject asked = new()
+            {
+                ["do"] = what,
+                ["text"] = text,
+                ["logs"] = JsonSerializer.SerializeToNode(logs),
+                ["name"] = known["begin"]?["figures"]?[0]?["names"]?[0]?.ToString(),
+            };
             known[what] = JsonNode.Parse(desk.Answer(asked.ToJsonString()));
         }
 

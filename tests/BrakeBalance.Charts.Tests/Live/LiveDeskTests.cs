@@ -56,6 +56,22 @@ public class LiveDeskTests
     }
 
     [Fact]
+    public void The_form_says_of_a_list_what_is_typed_and_the_file_what_is_written()
+    {
+        const string Entry = "front.brake.pistonDiameters";
+        string text = VehicleText.Remove(Coupe, Entry);
+        JsonNode said = Ask(new() { ["do"] = "car", ["text"] = text })["problems"]!.AsArray().Single(one => $"{one!["path"]}" == Entry)!;
+        Assert.StartsWith("is missing. Accepted: values separated by commas, each a length from 10 mm to 120 mm in ",
+            said["words"]!.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith(", such as 54 mm.", said["words"]!.ToString(), StringComparison.Ordinal);
+        Assert.Contains(VehicleFile.TryRead(text).Problems,
+            problem => problem.ToString() == Entry + ": is missing. Accepted: a list in square brackets.");
+        string form = Ask(new() { ["do"] = "form", ["text"] = text })["html"]!.ToString();
+        Assert.Contains("Accepted: values separated by commas, each a length", form, StringComparison.Ordinal);
+        Assert.DoesNotContain("square brackets", form, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_value_moved_by_a_slider_is_the_value_set_on_the_command_line()
     {
         JsonObject moved = Ask(new()

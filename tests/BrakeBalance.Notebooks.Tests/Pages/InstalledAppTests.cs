@@ -47,6 +47,43 @@ public class InstalledAppTests(BrowserFixture browser) : IClassFixture<BrowserFi
             "navigator.serviceWorker.getRegistration().then(registration => registration.unregister())");
     }
 
+    [SkippableFact]
+    public async Task A_cell_is_edited_and_run_without_the_server_where_no_cell_was_edited_with_it()
+    {
+        const string Finding = "document.querySelector('#cell-brake-forces-figure .bb-title').innerText";
+        const string Said = "document.querySelector('#cell-car .bb-run [role=status]')?.innerText";
+        var patience = new PuppeteerSharp.WaitForFunctionOptions { Timeout = 120_000 };
+        string folder = Path.GetDirectoryName(await RenderedNotebooks.PageAsync("01-brake-balance"))!;
+        string address = $"http://127.0.0.1:{Random.Shared.Next(20_000, 60_000)}/";
+        var server = new HttpListener { Prefixes = { address } };
+        server.Start();
+        Task serving = Task.Run(() => ServeAsync(server, folder));
+        await using WatchedPage page = await browser.OpenAsync(address + "01-brake-balance.html", 390);
+        await page.Page.EvaluateExpressionAsync("navigator.serviceWorker.ready.then(() => true)");
+        server.Close();
+        await serving;
+
+        await page.Page.SetOfflineModeAsync(true);
+        await page.Page.ReloadAsync();
+        Assert.Contains("front axle locks first at", await page.Page.EvaluateExpressionAsync<string>(Finding), StringComparison.Ordinal);
+        await page.Page.EvaluateExpressionAsync("document.querySelector('#cell-car [aria-label^=Edit]').click()");
+        await page.Page.WaitForExpressionAsync(Said + " === 'Ready.'", patience);
+        await page.Page.EvaluateExpressionAsync(
+            """
+            (() => {
+              const area = document.querySelector("#cell-car textarea");
+              area.value = area.value.replace("changes = []", 'changes = ["hydraulics.rearValves[0].knee=45 bar"]');
+              area.dispatchEvent(new Event("input", { bubbles: true }));
+              document.querySelector("#cell-car [aria-label^='Run from here']").click();
+            })()
+            """);
+        await page.Page.WaitForExpressionAsync(Said + ".startsWith('Ran in ')", patience);
+        Assert.Contains("the rear axle above", await page.Page.EvaluateExpressionAsync<string>(Finding), StringComparison.Ordinal);
+        await page.Page.SetOfflineModeAsync(false);
+        await page.Page.EvaluateExpressionAsync("localStorage.clear(); "
+            + "navigator.serviceWorker.getRegistration().then(registration => registration.unregister())");
+    }
+
     [Fact]
     public void Another_rendering_has_another_name_and_the_same_has_the_same()
     {

@@ -58,8 +58,6 @@ public class LiveSharingTests(BrowserFixture browser) : IClassFixture<BrowserFix
         await using (WatchedPage page = await browser.OpenAsync(address + LivePage.FileName))
         {
             await LiveAsync(page);
-            await ClickAsync(page, "[data-part=hydraulics] > summary");
-            await ClickAsync(page, "[data-slide$=\"rearValves[0].knee\"]");
             await MoveAsync(page, "26.0");
             await page.Page.WaitForExpressionAsync($"{Bar}.includes('26')", new() { Timeout = 60_000 });
             answer = await TextAsync(page, Bar);
@@ -85,6 +83,7 @@ public class LiveSharingTests(BrowserFixture browser) : IClassFixture<BrowserFix
     public async Task Beside_a_field_stands_its_value_in_the_other_units_while_it_is_typed()
     {
         await using WatchedPage page = await OpenAsync(1280, dark: false);
+        await ClickAsync(page, "[data-tab=car]");
         await ClickAsync(page, "[data-part=hydraulics] > summary");
         Assert.Equal("350 psi", await TextAsync(page, KneeEntry + ".value"));
         Assert.Equal("= 24.1 bar", await TextAsync(page, Beside));
@@ -109,8 +108,6 @@ public class LiveSharingTests(BrowserFixture browser) : IClassFixture<BrowserFix
         const string Value = Row + ".querySelector('output').innerText";
         const string Track = Row + ".querySelector('input')";
         await using WatchedPage page = await OpenAsync(1280, dark: false);
-        await ClickAsync(page, "[data-part=hydraulics] > summary");
-        await ClickAsync(page, "[data-slide$=\"rearValves[0].knee\"]");
         Assert.Equal("24.1 bar", await TextAsync(page, Value));
         Assert.Equal("24.1 bar", await TextAsync(page, Track + ".ariaValueText"));
         await page.Page.WaitForExpressionAsync(Row + ".querySelector('small').innerText.includes('bar')", new() { Timeout = 60_000 });
@@ -155,6 +152,7 @@ public class LiveSharingTests(BrowserFixture browser) : IClassFixture<BrowserFix
     // What another program reads from the picture as it is shown.
     private static async Task<string> ScannedAsync(WatchedPage page)
     {
+        await ClickAsync(page, "[data-tab=car]");
         await page.Page.EvaluateExpressionAsync(
             "(() => { const button = document.querySelector('#live-picture'); if (button.ariaExpanded === 'true') button.click(); "
                 + "button.click(); })()");

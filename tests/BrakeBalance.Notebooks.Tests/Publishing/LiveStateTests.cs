@@ -89,7 +89,15 @@ public class LiveStateTests(BrowserFixture browser, ITestOutputHelper output) : 
         await page.Page.EvaluateFunctionAsync(
             "logs => { document.querySelector('#log-stops').value = logs.stops; document.querySelector('#live-fit').click(); }", Logs());
         await page.Page.WaitForExpressionAsync(IsEarlier, new() { Timeout = 20_000 });
+        foreach (string seconds in (string[])["1", "2"])
+        {
+            await page.Page.WaitForExpressionAsync(
+                $"document.querySelector('#live-progress').innerText === 'Fitting the car to its measurements: {seconds} s'",
+                new() { Timeout = 20_000 });
+        }
+
         await ClickAsync(page, "#live-cancel");
+        Assert.Equal("true", await TextAsync(page, "String(document.querySelector('#live-progress').hidden)"));
         await page.Page.WaitForExpressionAsync("!(" + IsEarlier + ")", new() { Timeout = 60_000 });
         Assert.Equal(before, await TextAsync(page, Said));
         await ClickAsync(page, "[data-tab=car]");
@@ -194,7 +202,8 @@ public class LiveStateTests(BrowserFixture browser, ITestOutputHelper output) : 
     {
         const string Knee = "hydraulics.rearValves[0].knee", Moved = "(document.querySelector('#live-dock input')?.value ?? '')";
         await using WatchedPage page = await OpenAsync(LivePage.Render(Coupe).Html, 1280);
-        await ClickAsync(page, $"[data-slide='{Knee}']");
+        await ClickAsync(page, "[data-tab=car]");
+        Assert.Equal("true", await TextAsync(page, $"document.querySelector(\"[data-slide='{Knee}']\").ariaPressed"));
         await page.Page.WaitForExpressionAsync("!!document.querySelector('#live-dock input')", new() { Timeout = 20_000 });
         await page.Page.EvaluateExpressionAsync(
             """
@@ -230,6 +239,27 @@ public class LiveStateTests(BrowserFixture browser, ITestOutputHelper output) : 
         await ClickAsync(page, "#live-fit");
         await page.Page.WaitForExpressionAsync(
             "document.querySelector('#live-status').innerText.startsWith('Nothing was fitted')", new() { Timeout = 60_000 });
+        page.AssertQuiet();
+    }
+
+    [SkippableTheory]
+    [InlineData("hydraulics.rearValves", "[data-field='hydraulics.rearValves[1].type'] .bb-wrong", "is missing")]
+    [InlineData("front.heat.frictionPoints", "[data-part='front.heat.frictionPoints'] > .bb-wrong", "at least 2")]
+    [InlineData("loadCases", "[data-field='loadCases[3].name'] .bb-wrong", "is missing")]
+    public async Task What_a_part_lacks_that_was_just_added_is_said_at_the_part(string part, string place, string said)
+    {
+        await using WatchedPage page = await OpenAsync(LivePage.Render(Coupe).Html, 390);
+        await ClickAsync(page, "[data-tab=car]");
+        await ClickAsync(page, $"[data-how=add][data-at='{part}']");
+        await page.Page.WaitForFunctionAsync("(place, said) => document.querySelector(place)?.textContent.includes(said)",
+            new() { Timeout = 60_000 }, place, said);
+        Assert.Equal("", await TextAsync(page, "document.querySelector('#live-loose').textContent"));
+        Assert.Equal("true", await TextAsync(page,
+            $"String(!!document.querySelector(\"{place}\").closest('.bb-part').querySelector('.bb-badge'))"));
+        await page.AssertAccessibleAsync();
+        await ClickAsync(page, "#live-undo");
+        await page.Page.WaitForExpressionAsync("!document.querySelector('#live-form .bb-of-part, #live-form .bb-badge')",
+            new() { Timeout = 60_000 });
         page.AssertQuiet();
     }
 

@@ -21,7 +21,7 @@
 
   // ---- State. A set-up is a vehicle file, the logs fitted, what is typed of them, and values moved by sliders but not kept yet.
   const fresh = (name, text, logs = {}) => ({ name, text, logs, typed: { ...logs }, set: {}, sliders: [], back: [] });
-  const state = { units: "si", tab: "car", at: 0, cars: [], marks: null, seen: 0, moved: false, bench: "", parts: "", targets: "{}" };
+  const state = { units: "si", tab: "balance", at: 0, cars: [], marks: null, seen: 0, moved: false, bench: "", parts: "", targets: "{}" };
   const car = () => state.cars[state.at];
   const unused = () => [...NAMES].find(letter => state.cars.every(one => one.name !== letter));
   const asked = (one = car()) => ({
@@ -58,8 +58,11 @@
     if (!reply || mine !== state.seen) return;
     told = { now, reply };
     tell(reply);
+    if (dockFirst()) await refresh(); // it says where the marks stand in the slider's unit, and the pictures have less room
   };
   const tell = reply => {
+    $("live-whose").hidden = !reply.invented || car().text !== written.text;
+    $("live-whose").firstChild.textContent = reply.name + (/invented/i.test(reply.name) ? "." : ", an invented car.");
     if (status.dataset.kind === "fault") say("");
     mark(reply);
     bar.dataset.state = reply.problems.length > 0 ? "problems" : reply.beyond ? "beyond" : "good";
@@ -81,19 +84,25 @@
   };
 
   // ---- The form.
+  // Where no field has a path stands the nearest part around it.
+  const partOf = path => !path ? null : form.querySelector(`[data-part="${CSS.escape(path)}"]`)
+    || partOf(path.replace(/(\[\d+\]|\.?[^.[\]]+)$/, ""));
   const mark = reply => {
     for (const place of form.querySelectorAll(".bb-wrong, .bb-warned")) place.hidden = true;
-    for (const badge of form.querySelectorAll(".bb-badge")) badge.remove();
+    for (const one of form.querySelectorAll(".bb-badge, .bb-of-part")) one.remove();
     const loose = [];
     const show = (list, kind) => list.forEach(({ path, words }) => {
       const field = form.querySelector(`[data-field="${CSS.escape(path)}"]`) ||
         form.querySelector(`[data-field="${CSS.escape(path.replace(/\[\d+\]$/, ""))}"]`);
-      const place = field?.querySelector(".bb-wrong, .bb-warned");
-      if (!place) { loose.push((path ? path + ": " : "") + words); return; }
-      place.className = kind;
-      place.textContent = words;
+      const part = field ? null : partOf(path);
+      if (!field && !part) { loose.push((path ? path + ": " : "") + words); return; }
+      const place = part ? make("p") : field.querySelector(".bb-wrong, .bb-warned");
+      const rest = part ? path.slice(part.dataset.part.length).replace(/^\./, "") : "";
+      place.textContent = (rest ? rest + ": " : "") + words;
+      place.className = part ? kind + " bb-of-part" : kind;
       place.hidden = false;
-      const summary = field.closest(".bb-part")?.querySelector("summary");
+      part?.firstElementChild.after(place);
+      const summary = place.closest(".bb-part")?.querySelector("summary");
       if (summary && !summary.querySelector(".bb-badge")) summary.append(make("b", { class: "bb-badge" }, kind === "bb-wrong"
         ? " fill in" : " look again"));
     });
@@ -158,19 +167,30 @@
     if (!button) return;
     if (button.dataset.how) edit(button.dataset.how, button.dataset.at);
     else if (button.dataset.slide) {
-      const { slide: path, low, high, value, unit, decimals } = button.dataset;
-      const at = car().sliders.findIndex(one => one.path === path);
-      if (at >= 0) { drop(path); return; }
-      const label = form.querySelector(`[data-field="${CSS.escape(path)}"] label`).textContent;
-      const inList = /\]\.[^.[]*$/.test(path); // of one of several, that one's name
-      const part = button.closest(inList ? ".bb-inner" : ".bb-part").querySelector("legend, summary span").textContent;
-      car().sliders.push({ path, label: part === "The car" ? label : `${part}: ${label.toLowerCase()}`, low: +low, high: +high,
-        value: +value, unit, decimals: +decimals });
+      const { slide: path } = button.dataset;
+      if (car().sliders.some(one => one.path === path)) { drop(path); return; }
+      slide(button);
       [state.seen, state.marks] = [state.seen + 1, null];
-      sliders();
       answer(); // says where the marks stand in its unit; what was asked before may mean another
     }
   });
+  const slide = button => {
+    const { slide: path, low, high, value, unit, decimals } = button.dataset;
+    const label = form.querySelector(`[data-field="${CSS.escape(path)}"] label`).textContent;
+    const inList = /\]\.[^.[]*$/.test(path); // of one of several, that one's name
+    const part = button.closest(inList ? ".bb-inner" : ".bb-part").querySelector("legend, summary span").textContent;
+    car().sliders.push({ path, label: part === "The car" ? label : `${part}: ${label.toLowerCase()}`, low: +low, high: +high,
+      value: +value, unit, decimals: +decimals });
+    sliders();
+  };
+  // The adjuster's slider stands beside the pictures from the first, unless another does; who takes it away is rid of it.
+  const dockFirst = () => {
+    const one = car(), path = state.tab === "balance" && !one.docked && one.sliders.length === 0 && state.marks?.path;
+    const button = path && form.querySelector(`[data-slide="${CSS.escape(path)}"]`);
+    if (button) slide(button);
+    one.docked ||= Boolean(button);
+    return Boolean(button);
+  };
 
   // ---- Sliders: any number, in sight with the picture.
   const worded = slider => slider.value.toFixed(slider.decimals) + (slider.unit ? " " + slider.unit : "");
@@ -244,7 +264,11 @@
         tick.style.left = `calc(${(100 * point.share).toFixed(2)}% + ${(1.15 - 2.3 * point.share).toFixed(3)}rem)`;
         return tick;
       }));
-      row.querySelector("small").textContent = points.map(point => `${point.kind === "safe" ? "▲" : "●"} ${point.text}`).join(" · ");
+      row.querySelector("small").replaceChildren(...points.map(point => {
+        const said = make("span", {}, point.text);
+        said.prepend(make("i", { class: "bb-tick-" + point.kind, "aria-hidden": "true" }));
+        return said;
+      }));
       return row;
     });
     // Rows that stay are not put in again: the one under the hand would lose the focus.
@@ -260,6 +284,7 @@
     const reply = await desk.ask("figure " + element.dataset.figure, request);
     if (!reply) return;
     delete element.dataset.stale;
+    element.removeAttribute("aria-busy");
     if (reply.fault) { element.replaceChildren(make("p", { class: "bb-warned" }, reply.fault)); return; }
     element.hidden = !reply.html && !reply.needs;
     if (reply.html) {
@@ -329,10 +354,6 @@
     if (state.tab === "choose") done.push(choosing());
     done.push(share());
     if (state.tab === "paper") done.push(sheet("card"), sheet("bench"));
-    const far = $("live-progress");
-    far.max = done.length;
-    far.value = 0;
-    for (const one of done) one.then(() => { far.value += 1; });
     await Promise.all(done);
     for (const one of pictures()) { watcher.unobserve(one); watcher.observe(one); }
     restNow();
@@ -432,7 +453,16 @@
   };
   for (const kind of ["gauges", "stops"]) $("log-" + kind).addEventListener("input", event => type(kind, event.target.value));
   let fits = 0, unfit = () => {};
-  const fitting = so => { for (const one of ["live-cancel", "live-progress"]) $(one).hidden = !so; };
+  // How long it takes nobody knows before: what is being done is said, and for how long already.
+  let clock = 0;
+  const fitting = so => {
+    for (const one of ["live-cancel", "live-progress"]) $(one).hidden = !so;
+    clearInterval(clock);
+    const began = Date.now(), tick = () => { $("live-progress").textContent = (told.now === stateNow()
+      ? "Drawing, and looking for what to measure next" : "Fitting the car to its measurements")
+      + `: ${Math.round((Date.now() - began) / 1000)} s`; };
+    if (so) { tick(); clock = setInterval(tick, 1000); }
+  };
   $("live-fit").addEventListener("click", async () => {
     const mine = ++fits, one = car(), before = one.logs;
     one.logs = {};
@@ -445,11 +475,12 @@
     keep();
     say("Fitting the car to its measurements …");
     fitting(true);
-    await refresh();
+    // What is moved meanwhile takes the answer's turn: the fit goes on with it.
+    do await refresh(); while (mine === fits && one === car() && told.now !== stateNow() && !status.dataset.kind);
     if (mine !== fits) return;
     fitting(false);
     if (status.dataset.kind) return;
-    if (told.now !== stateNow()) say("");
+    if (one !== car()) say("");
     else if (told.reply.logProblems.length > 0) say("Nothing was fitted: a log cannot be read as it is.", "fail");
     else say("Fitted.");
   });
@@ -628,7 +659,7 @@
   };
 
   // ---- Tabs, units, files.
-  const show = async tab => {
+  const turn = tab => {
     if (tab !== state.tab) scrollTo(0, 0); // a part begins with its first picture, wherever the last one was left
     state.tab = tab;
     for (const button of $("live-tabs").children) {
@@ -636,11 +667,15 @@
       if (button.dataset.tab === tab) $("live-tabs").scrollLeft = button.offsetLeft - $("live-tabs").clientWidth / 2;
     }
     for (const panel of panels.children) panel.hidden = panel.id !== "live-" + tab;
+  };
+  const show = async tab => {
+    turn(tab);
     for (const kind of ["card", "bench"]) ready(kind, false);
     await changes;
     await refresh();
   };
   $("live-tabs").addEventListener("click", event => { if (event.target.dataset.tab) show(event.target.dataset.tab); });
+  $("live-own").addEventListener("click", () => show("car"));
   $("live-units").addEventListener("change", async event => { [state.units, typing] = [event.target.value, ""]; keep(); await reslide();
     await drawForm(); await refresh(); });
   const open = (given, words, one = car()) => inTurn(async () => {
@@ -747,8 +782,8 @@
     if (linked) leave(state.at);
   });
   // What gets the focus stays clear of what stands before it: the answer above, the sliders below.
-  const clear = new ResizeObserver(() => { for (const one of [bar, dock])
-    panels.style.setProperty(`--${one.id}`, (matchMedia("(min-width: 68rem)").matches && one === dock ? 0 : one.offsetHeight) + "px"); });
+  const clear = new ResizeObserver(() => { for (const one of [bar, dock]) $("content").style.setProperty(`--${one.id}`,
+    (matchMedia("(min-width: 68rem)").matches && one === dock ? 0 : one.offsetHeight) + "px"); });
   clear.observe(bar);
   clear.observe(dock);
   let wide = innerWidth;
@@ -801,7 +836,7 @@
       make("option", { value: `${what}:${name}` }, shown(name))));
     for (const { tab, names } of figures) {
       const place = $("live-" + tab).querySelector(".bb-pictures");
-      place.append(...names.map(name => make("figure", { class: "bb-figure", "data-figure": name })));
+      place.append(...names.map(name => make("figure", { class: "bb-figure", "data-figure": name, "aria-busy": "true" })));
     }
     choices("new", classes, name => `New: ${name}`);
     const fitted = Object.keys(car().logs).length > 0;
@@ -809,12 +844,16 @@
     if (isKnown) {
       putForm(known.form, written.text);
       tell(known.car);
+      if (known.car.problems.length > 0) turn("car");
+      else $("live-balance").querySelector("figure").innerHTML = known.figure.html;
+      dockFirst();
       if (fitted) told = { now: stateNow(), reply: known.car };
     }
     if (!heard(await quick.ready)) return;
     if (!isKnown) await drawForm();
     if (fitted) await second();
     await show(state.tab);
+    if (told.reply?.problems.length > 0 && state.tab === "balance") await show("car");
     document.documentElement.dataset.live = String(Math.round(performance.now() - began));
     choices("demo", heard(await quick.ask("demos", { do: "demos" }))?.demos || [],
       name => `Invented car: ${name.replaceAll("-", " ")}`);

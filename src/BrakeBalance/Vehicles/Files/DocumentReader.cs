@@ -62,7 +62,7 @@ internal sealed class DocumentReader
             {
                 if (field.About.Required && !RenamedEntries.IsWrittenAsOld(field.Key, json.Select(entry => entry.Key)))
                 {
-                    Add(Join(path, field.Key), "is missing.", Accepted(field));
+                    _problems.Add(new(Join(path, field.Key), "is missing.", Accepted(field)) { Typed = Typed(field) });
                 }
 
                 continue;
@@ -124,7 +124,14 @@ internal sealed class DocumentReader
 
     internal static string Join(string path, string key) => path.Length == 0 ? key : path + "." + key;
 
-    internal static string Accepted(FieldInfo field) => field.Shape switch
+    internal static string Accepted(FieldInfo field) => Accepted(field, field.Shape);
+
+    /// <summary>What a form accepts: the values of a list as they are typed.</summary>
+    internal static string Typed(FieldInfo field) => field.Shape != FieldShape.List ? Accepted(field)
+        : "values separated by commas, each "
+            + Accepted(field, FieldMap.ShapeOf(field.ValueType).Shape).Replace("\"", "", StringComparison.Ordinal);
+
+    private static string Accepted(FieldInfo field, FieldShape shape) => shape switch
     {
         FieldShape.Quantity => QuantityWords(field),
         FieldShape.Number => (field.About.Whole ? "a whole number" : "a number") + NumberLimits(field) + Example(field),
@@ -241,7 +248,7 @@ internal sealed class DocumentReader
                 Add(path, $"{Show(node)} has no unit.", QuantityWords(field));
                 return null;
             default:
-                Add(path, $"{Show(node)} does not fit.", Accepted(field));
+                Add(path, $"{Show(node)} does not fit.", Accepted(field, shape));
                 return null;
         }
     }

@@ -6,6 +6,9 @@ namespace BrakeBalance.Vehicles.Files;
 /// <param name="Accepted">What would be accepted; empty when <paramref name="What"/> says it.</param>
 public sealed record Problem(string Path, string What, string Accepted = "")
 {
+    /// <summary>What a form would accept, where that differs from what the file would; null where it does not.</summary>
+    public string? Typed { get; init; }
+
     /// <summary>What an exception says of an argument, without the name that the code has for it.</summary>
     /// <param name="fault">The exception.</param>
     /// <returns>Its message as one line.</returns>
