@@ -217,6 +217,7 @@ public class OwnMeasurementsTests
             double kept = fitted.SafeLimit?.Knee?.Bars ?? -fitted.SafeLimit?.FrontForceShare ?? -1;
             Assert.InRange(kept, -1, allowed + 1e-9);
             Assert.Equal(logs.SafeLimit is null, fitted.SafeLimit is null);
+            Assert.Equal(logs.Present?.Turns ?? -1, fitted.Present?.Turns ?? -1, 0.01);
             Assert.False(fitted.Recommended is { } best && Setting.Beyond(best, logs.SafeLimit!));
             limits.Add(allowed);
             string rule = SettingWords.Rule(fitted, BrakeBalance.Answers.UnitSystem.Si);
