@@ -66,12 +66,9 @@ public partial class OneSettingEverywhereTests
 
         // Notebook 05 measures the car, so its answer is another: that of the invented logs.
         Vehicle file = Answers[Coupe].Value.Vehicle;
-        using StreamReader gauges = File.OpenText(RepositoryRoot.File("data/logs/invented-gauges.csv"));
-        using StreamReader log = File.OpenText(RepositoryRoot.File("data/logs/invented-stops.csv"));
-        GaugeAnalysis valve = ValveFitting.Analyse(LogReader.ReadGaugePairs(gauges).Rows);
-        Vehicle car = file.WithRearKnee(file.Hydraulics.RearProportioningValve!.Knee, valve.Slope!.Value.Estimate);
-        IReadOnlyList<TestStop> stops = LogReader.ReadTestStops(log).Rows;
-        var measured = Setting.Of(car, CarEstimation.Estimate(car, stops, new EstimationOptions { Adjuster = valve.Calibration }));
+        OwnMeasurements own = OwnMeasurements.Read(file, new(
+            RepositoryRoot.File("data/logs/invented-gauges.csv"), RepositoryRoot.File("data/logs/invented-stops.csv"), null)).Own!;
+        var measured = Setting.Of(own.Attached());
         Three(measured, UnitSystem.Si, "05",
             Words(await File.ReadAllTextAsync(await RenderedNotebooks.PageAsync("05-from-test-stops-to-a-setting"))));
     }
