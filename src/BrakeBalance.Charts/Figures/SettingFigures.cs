@@ -178,7 +178,8 @@ public static class SettingFigures
         if (setting is not null)
         {
             At("safe limit", setting.SafeLimit, Tone.Main, Marker.Diamond);
-            At("present setting", setting.PresentIsBeyond ? setting.Present : null, Tone.Other, Marker.Ring);
+            At("recommended setting", setting.Recommended, Tone.Main, Marker.Ring);
+            At("present setting", setting.PresentIsBeyond ? setting.Present : null, Tone.Other, Marker.Cross);
         }
     }
 

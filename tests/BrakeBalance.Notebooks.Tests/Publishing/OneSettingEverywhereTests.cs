@@ -53,6 +53,8 @@ public partial class OneSettingEverywhereTests
             .Append(RobustSettingFigures.TradeOff(setting, units)))
         {
             Three(setting, units, figure.Id, figure.LongDescription);
+            Assert.True(figure.Id != "safe-settings" || setting.Recommended?.Knee is null
+                || figure.Layers.Any(layer => layer.Name == "recommended setting"));
         }
     }
 
