@@ -160,6 +160,20 @@ public sealed record Setting(
         };
     }
 
+    /// <summary>
+    /// Answers for a car and a modified copy of it, by one rule: what the car's own stops say holds for both; without such stops both go by
+    /// the file's numbers, ranges at their middle, for neither ranges nor a fit kept in the file say anything of the copy.
+    /// </summary>
+    /// <param name="before">The car.</param>
+    /// <param name="after">The copy.</param>
+    /// <returns>The two answers.</returns>
+    public static (Setting Before, Setting After) OfBoth(Vehicle before, Vehicle after)
+    {
+        Vehicle Bare(Vehicle car) => car with { Measured = null, Uncertainty = null };
+        return OwnMeasurements.Of(before) is { Doubts.Count: 0, Estimate: { StopsUsed: > 0 } estimate }
+            ? (Of(before), Of(after, estimate)) : (Of(Bare(before)), Of(Bare(after)));
+    }
+
     /// <summary>Whether one setting brakes the rear more than another.</summary>
     internal static bool Beyond(SettingValue setting, SettingValue limit) => setting.FrontForceShare is { } share
         ? share < limit.FrontForceShare - 1e-9

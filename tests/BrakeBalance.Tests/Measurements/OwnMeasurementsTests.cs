@@ -61,6 +61,24 @@ public class OwnMeasurementsTests
     }
 
     [Fact]
+    public void A_car_and_its_modified_copy_are_answered_by_one_rule()
+    {
+        using var car = OwnCar.Measured();
+        string source = File.ReadAllText(car.File);
+        Vehicle measured = Attached(car);
+        car.Write("saloon.json", FittedFile.Write(source, OwnMeasurements.Of(measured), car.Folder, null).Text);
+        foreach (Vehicle vehicle in (Vehicle[])[measured, Attached(car), OwnCar.Plain])
+        {
+            (Setting before, Setting same) = Setting.OfBoth(vehicle, vehicle.WithFrictionFactors(1, 1 + 1e-9));
+            Assert.Equal(before.Rule, same.Rule);
+            Assert.Equal(before.SafeLimit!.Knee!.Value.Bars, same.SafeLimit!.Knee!.Value.Bars, 0.01);
+            Setting after = Setting.OfBoth(vehicle, vehicle.WithFrictionFactors(1, 1.1)).After;
+            Assert.Equal(before.Rule, after.Rule);
+            Assert.True(Setting.Beyond(before.SafeLimit, after.SafeLimit!));
+        }
+    }
+
+    [Fact]
     public void Every_problem_of_every_log_is_told_with_its_file_and_line()
     {
         using var car = OwnCar.Measured();
