@@ -288,7 +288,7 @@ public static class MeasurementTables
             : new TableBuilder()
                 .Words("Entry", answer.MeasureNext.Select(a => a.Path))
                 .Words("Now", answer.MeasureNext.Select(a =>
-                    NumberText.Written(a.Range, units ?? Display.Units) + (a.IsTypical ? " (typical of the class, common practice)" : "")))
+                    OtherUnits.Text(a.Range, units ?? Display.Units) + (a.IsTypical ? " (typical of the class, common practice)" : "")))
                 .Words("With what, and how", answer.MeasureNext.Select(a => a.How))
                 .Rounded("Band left when known", Measure.Percent, answer.MeasureNext.Select(a => (double?)a.BandLeft)).Build(),
     };
