@@ -16,7 +16,7 @@ public static class SettingFigures
         IReadOnlyList<SettingOutcome> outcomes, Setting? setting = null, UnitSystem? units = null, string id = "safe-settings")
     {
         SettingGrid grid = SettingGrid.Of(outcomes);
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, setting?.Vehicle);
         int safe = outcomes.Count(outcome => outcome.FrontFirstEverywhere);
         string finding = setting is { SafeLimit: { Knee: not null } limit, Middle.Slope: { } slope }
             ? (setting.Rule == SettingRule.Chance
@@ -67,7 +67,7 @@ public static class SettingFigures
             string id = "setting-efficiency")
     {
         SettingGrid grid = SettingGrid.Of(outcomes);
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, setting?.Vehicle);
         string what = worst ? "least braking efficiency" : "mean braking efficiency";
         SettingOutcome[] safe = [.. outcomes.Where(outcome => outcome.FrontFirstEverywhere)];
         string basis = setting?.Conditions.Adhesions is { } roads
