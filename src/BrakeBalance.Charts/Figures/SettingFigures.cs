@@ -167,18 +167,18 @@ public static class SettingFigures
 
     private static void Mark(FigureBuilder figure, SettingGrid grid, Setting? setting)
     {
-        void At(string name, SettingValue? value, Tone tone, Marker shape)
+        void At(string name, SettingValue? value, Tone tone, Marker shape, double size = 10)
         {
             if (value?.Knee is { } knee && setting.Middle.Slope is { } slope && grid.Covers(knee, slope))
             {
-                figure.Points(name, [knee.Pascals], [slope], tone, shape, size: 10);
+                figure.Points(name, [knee.Pascals], [slope], tone, shape, size: size);
             }
         }
 
         if (setting is not null)
         {
+            At("recommended setting", setting.Recommended, Tone.Main, Marker.Ring, 18);
             At("safe limit", setting.SafeLimit, Tone.Main, Marker.Diamond);
-            At("recommended setting", setting.Recommended, Tone.Main, Marker.Ring);
             At("present setting", setting.PresentIsBeyond ? setting.Present : null, Tone.Other, Marker.Cross);
         }
     }
