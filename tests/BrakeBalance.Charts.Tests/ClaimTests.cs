@@ -61,7 +61,7 @@ public class ClaimTests
             [
                 BalanceFigures.BrakeForces(light), BalanceFigures.LoadCases(light, laden), BalanceFigures.LinePressures(light),
                 KneeFigure.Of(setting), SettingFigures.SafeSettings(SettingMap.Of(setting), setting),
-                .. new[] { "knee-setting", "brake-forces", "before-after", "safe-limits" }
+                .. new[] { "knee-setting", "brake-forces", "before-after", "safe-limits", "adhesion-utilisation" }
                     .Select(name => Entry(name).Marked(Entry(name).For(car, UnitSystem.Si)!, car)),
             ];
             Assert.All(drawn, figure => Assert.Equal(times, figure.Caption.Split(FigureBuilder.Middles).Length - 1));

@@ -56,7 +56,7 @@ public sealed class OwnMeasurements : IOwnMeasurements
     // Slope, hysteresis and adjuster as read, the latter as a fitted file has it; the release follows the falling branch.
     private static Vehicle AsRead(Vehicle file, GaugeAnalysis? read) =>
         WithValve(file, read?.Slope is { } slope ? Math.Clamp(slope.Estimate, 0, 1) : null, read?.Hysteresis?.Estimate,
-            read?.Calibration is { KneePerTurn: { Low.Bars: > 0 } perTurn } adjuster ? (Middle(adjuster.KneeAt(0)), Middle(perTurn)) : null);
+            read?.Calibration is { KneePerTurn: { Low.Bars: > 0 } turn } screw ? (Middle(screw.KneeAt(0)), Middle(turn)) : null);
 
     private static Pressure Middle(Interval<Pressure> band) => (band.Low + band.High) / 2;
 

@@ -92,8 +92,8 @@ public static class SettingWords
         return setting.Rule == SettingRule.Corners
             ? $"{Measured(setting)}: front first in every corner of the conditions. A chance of rear-first of {chance} would give {other}."
             : $"Own test stops{(setting.Kept is null ? "" : ", fitted and kept in the file (entry measurements)")}: a chance of "
-                + $"rear-first of at most {chance} in each condition. Every corner {(setting.Kept is null ? "without them" : "of the fit")} would give "
-                + $"{other}.";
+                + $"rear-first of at most {chance} in each condition. "
+                + $"Every corner {(setting.Kept is null ? "without them" : "of the fit")} would give {other}.";
     }
 
     /// <summary>What holds the limit back.</summary>
