@@ -5,6 +5,7 @@ namespace BrakeBalance.Charts;
 /// <summary>Puts a <see cref="Figure"/> together.</summary>
 /// <param name="id">Its short name: lower-case letters, digits and hyphens.</param>
 /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
+/// <param name="car">The car it draws, so that its caption says where ranges were taken at their middle; null for none.</param>
 /// <remarks>
 /// <para>How to make a figure:</para>
 /// <code>
@@ -28,8 +29,11 @@ namespace BrakeBalance.Charts;
 /// <see cref="Table(Action{TableBuilder})"/>
 /// the table lists the points of all lines and markers.</para>
 /// </remarks>
-public sealed partial class FigureBuilder(string id, UnitSystem? units = null)
+public sealed partial class FigureBuilder(string id, UnitSystem? units = null, Vehicle? car = null)
 {
+    /// <summary>What a caption says of a car whose file gives ranges.</summary>
+    internal const string Middles = "Drawn with each range of the file at its middle.";
+
     private readonly string _id = id;
     private readonly List<Layer> _layers = [];
     private string _title = "";
@@ -363,7 +367,7 @@ public sealed partial class FigureBuilder(string id, UnitSystem? units = null)
         {
             Id = _id,
             Title = _title,
-            Caption = _caption,
+            Caption = car?.Uncertainty is null ? _caption : $"{_caption} {Middles}",
             LongDescription = _description,
             XAxis = _x!,
             YAxis = _y!,

@@ -49,6 +49,26 @@ public class ClaimTests
     }
 
     [Fact]
+    public void A_caption_says_once_that_ranges_are_at_their_middle_and_only_of_a_car_that_has_some()
+    {
+        Vehicle ranged = VehicleFile.Load(RepositoryRoot.File("data/vehicles/coupe-1960s.json"),
+            [new("rear.brake.friction", "0.35 .. 0.41")]).Vehicle;
+        foreach ((Vehicle car, int times) in ((Vehicle, int)[])[(ranged, 1), (Cars.Load("coupe-1960s"), 0)])
+        {
+            BalanceModel light = new(car, car.LoadCases[0]), laden = new(car, car.LoadCases[^1]);
+            var setting = Setting.Of(car);
+            Figure[] drawn =
+            [
+                BalanceFigures.BrakeForces(light), BalanceFigures.LoadCases(light, laden), BalanceFigures.LinePressures(light),
+                KneeFigure.Of(setting), SettingFigures.SafeSettings(SettingMap.Of(setting), setting),
+                .. new[] { "knee-setting", "brake-forces", "before-after", "safe-limits", "adhesion-utilisation" }
+                    .Select(name => Entry(name).Marked(Entry(name).For(car, UnitSystem.Si)!, car)),
+            ];
+            Assert.All(drawn, figure => Assert.Equal(times, figure.Caption.Split(FigureBuilder.Middles).Length - 1));
+        }
+    }
+
+    [Fact]
     public void The_choice_of_a_bore_speaks_of_assist_only_where_there_is_one()
     {
         Assert.StartsWith("Without assist ", Entry("bore-ratio").For(Bare, UnitSystem.Si)!.Title, StringComparison.Ordinal);

@@ -69,6 +69,8 @@ public class MeasurementFigureTests
         Assert.Equal(Coupe.LoadCases.Length * 5 * 4, MeasurementTables.Conditions(Answer.Chance).Table.Frame.Rows.Count);
         Assert.Equal(Estimate.Parameters.Count, MeasurementTables.Estimate(Estimate).Table.Frame.Rows.Count);
         Assert.Contains(MeasurementTables.Knees(Gauges, UnitSystem.Us).Table.Columns, c => c.Contains("[psi]", StringComparison.Ordinal));
+        Assert.Matches(@"\s\d+\.\d ± 0\.\d\s", MeasurementTables.Knees(Gauges, UnitSystem.Si).ToPlainText());
+        Assert.DoesNotMatch(@"\d\.\d{4}|\d{5}", MeasurementTables.Knees(Gauges, UnitSystem.Us).ToPlainText());
         Assert.Contains("nothing was left out", MeasurementTables.LeftOut([]).ToPlainText());
     }
 

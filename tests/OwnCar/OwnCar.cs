@@ -99,9 +99,9 @@ internal sealed class OwnCar : IDisposable
         return csv.ToString();
     }
 
-    public static string Stops(int seed, LogSlip slip = LogSlip.None)
+    public static string Stops(int seed, LogSlip slip = LogSlip.None, Vehicle? plain = null)
     {
-        Vehicle car = True();
+        Vehicle car = True(plain);
         var track = new InventedTrack(car, seed + 100);
         SurfaceCondition dry = SurfaceCondition.Typical("dry"), wet = SurfaceCondition.Typical("wet");
         string unit = slip == LogSlip.BarUnderPsi ? "psi" : "bar";
@@ -114,8 +114,8 @@ internal sealed class OwnCar : IDisposable
                 [(dry, 18, 0), (dry, 28, 0), (dry, 36, 2), (dry, 44, 4), (wet, 15, 0), (wet, 60, 0), (wet, 60, 2), (dry, 110, 0),
                     (dry, 110, 2), (dry, 50, 0)])
             {
-                TestStop stop = track.Stop(load, surface, Pressure.FromBars(bars), Speed.FromKilometersPerHour(50), turns,
-                    notesLockPressure: true);
+                TestStop stop = track.Stop(load, surface, Pressure.FromBars(bars), Speed.FromKilometersPerHour(50),
+                    plain is null ? turns : null, notesLockPressure: true);
                 (double front, double rear) = (stop.FrontPressure!.Value.Bars, stop.RearPressure!.Value.Bars);
                 (front, rear) = slip == LogSlip.SwappedGauges ? (rear, front) : (front, rear);
                 csv.Append(CultureInfo.InvariantCulture,
@@ -130,9 +130,9 @@ internal sealed class OwnCar : IDisposable
 
     public void Dispose() => Directory.Delete(Folder, recursive: true);
 
-    private static Vehicle True()
+    private static Vehicle True(Vehicle? plain = null)
     {
-        Vehicle car = Plain.WithFrictionFactors(TrueFront, TrueRear);
+        Vehicle car = (plain ?? Plain).WithFrictionFactors(TrueFront, TrueRear);
         return car with
         {
             LoadCases = [

@@ -22,7 +22,7 @@ public static partial class BalanceFigures
             string id = "brake-forces")
     {
         adhesions ??= DefaultAdhesions;
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, model.Vehicle);
         double greatestRate = model.GreatestRate(Math.Max(0.9, adhesions.Max()));
         (double front, double rear) = (window ?? ForceWindow.Of([model], Math.Max(0.9, adhesions.Max()))).Rounded(figure.Units);
         string order = Finding.Order(model, greatestRate);

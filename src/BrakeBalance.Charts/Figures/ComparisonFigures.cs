@@ -31,7 +31,7 @@ public static class ComparisonFigures
                 "No surface locks an axle before and after within the pressure considered, so there is no efficiency to compare.");
         }
 
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, before.Vehicle);
         double first = old.Average(l => l.Efficiency), second = changed.Average(l => l.Efficiency);
         int rearBefore = old.Count(l => l.First == Axle.Rear), rearAfter = changed.Count(l => l.First == Axle.Rear);
         string share = $"mean efficiency {Percent(first)} before, {Percent(second)} after "
@@ -83,7 +83,7 @@ public static class ComparisonFigures
             ? "By the files' own numbers no set-up locks the rear first on these surfaces"
             : $"The rear locks first somewhere with {string.Join(" and ", rear)}";
         string beyond = Beyond(setUps, settings);
-        FigureBuilder figure = new FigureBuilder(id, units)
+        FigureBuilder figure = new FigureBuilder(id, units, RangesOf(setUps))
             .Title(finding)
             .Describe(
                 $"Braking efficiency at the first lock-up, {setUps[0].Model.LoadCase.Name}, standing still, nominal friction. "
@@ -121,7 +121,7 @@ public static class ComparisonFigures
         IReadOnlyList<Setting>? settings = null)
     {
         ArgumentNullException.ThrowIfNull(setUps);
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, RangesOf(setUps));
         (double front, double rear) = ForceWindow.Of([.. setUps.Select(setUp => setUp.Model)], 0.9).Rounded(figure.Units);
         BalanceModel first = setUps[0].Model;
         string[] above = [.. setUps.Where(setUp => Locked(setUp.Model, DefaultAdhesions).Any(at => at.First == Axle.Rear))
@@ -149,6 +149,9 @@ public static class ComparisonFigures
             (model, rate) => model.AtRate(rate)?.BrakingForces.Rear.Newtons)).Build();
     }
 
+    private static Vehicle? RangesOf(IReadOnlyList<(string Name, BalanceModel Model)> setUps) =>
+        setUps.Select(setUp => setUp.Model.Vehicle).FirstOrDefault(car => car.Uncertainty is not null);
+
     /// <summary>Pedal force of several set-ups over deceleration.</summary>
     /// <param name="setUps">The set-ups, each with its name; at most six can be told apart.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
@@ -163,7 +166,7 @@ public static class ComparisonFigures
             return null;
         }
 
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, RangesOf(setUps));
         (string Name, ControlForce Foot)[] feet = [.. setUps.Select(setUp => (setUp.Name, new ControlForce(setUp.Model)))];
         (string Name, Force Force)[] hard = [.. feet.Select(foot => (foot.Name, foot.Foot.AtRate(FootFigures.HardStop)?.PedalForce))
             .Where(pair => pair.PedalForce is not null).Select(pair => (pair.Name, pair.PedalForce!.Value))];

@@ -22,7 +22,7 @@ public static partial class BalanceFigures
                     nameof(model));
         }
 
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, model.Vehicle);
         LockUp worst = lockUps.MinBy(l => l.Efficiency)!;
         string finding =
             $"the braking efficiency at first lock-up is at least {Measure.Percent.Text(worst.Efficiency, figure.Units)}, least at an "

@@ -28,7 +28,7 @@ public static partial class FootFigures
         UnitSystem? units = null,
         string id = "effort")
     {
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, model.Vehicle);
         double[] rates = [.. Enumerable.Range(1, 100).Select(i => highestRate * i / 100).Where(rate => model.AtRate(rate) is not null)];
         (string Name, ControlForce Force)[] controls = [.. cases.Select(item => (item.Name, new ControlForce(model, item.Control)))];
         string finding = EffortFinding(figure, controls[0].Force);

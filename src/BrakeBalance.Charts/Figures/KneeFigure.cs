@@ -22,7 +22,7 @@ public static class KneeFigure
         double top = (highest ?? SettingMap.Highest(setting)).Pascals;
         Pressure[] knees = [.. Enumerable.Range(0, 61).Select(i => Pressure.FromPascals(top * i / 60))];
         IReadOnlyList<SettingOutcome> outcomes = SettingSearch.Sweep(vehicle, conditions, knees, [used]);
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, vehicle);
         figure
             .Title(KneeTitle(figure, setting, used, top))
             .Describe(

@@ -12,7 +12,7 @@ public static partial class BalanceFigures
         string id = "line-pressures")
     {
         adhesions ??= DefaultAdhesions;
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, model.Vehicle);
         IReadOnlyList<BalancePoint> points = InstalledLine.Of(model, InstalledLine.Beyond(model, adhesions));
         IReadOnlyList<BalancePoint> knees = model.RearKnees();
         BalancePoint last = points[^1];

@@ -12,7 +12,7 @@ public static partial class BalanceFigures
     public static Figure LoadCases(BalanceModel light, BalanceModel laden, double adhesion = Conditions.DryAdhesion,
         UnitSystem? units = null, string id = "load-cases")
     {
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, light.Vehicle);
         (double front, double rear) = ForceWindow.Of([light, laden], Math.Max(0.9, adhesion)).Rounded(figure.Units);
         BalanceModel[] both = [light, laden];
         LockUp?[] lockUps = [.. both.Select(model => model.FirstLockUp(adhesion))];

@@ -12,7 +12,7 @@ public static partial class FootFigures
     public static Figure Reserve(ControlForce control, double brakingRate = 0.5, int applications = 6, UnitSystem? units = null,
         string id = "reserve")
     {
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, control.Model.Vehicle);
         EngineOffPresses presses = EngineOffPresses.Of(control, brakingRate, applications: applications);
         ReserveApplication[] reserve = [.. presses.Applications.TakeWhile(application => application.MaximumAssist > Force.Zero)];
         ControlForce[] stops = [.. reserve.Select(application => application.Assist).Append(control.Control.Assist.WithoutEnergy())

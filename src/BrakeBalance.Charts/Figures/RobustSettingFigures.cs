@@ -12,7 +12,7 @@ public static class RobustSettingFigures
     {
         ArgumentNullException.ThrowIfNull(setting);
         SettingAnswer answer = setting.Chance;
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, setting.Vehicle);
         bool bar = answer.Variable == SettingVariable.BalanceBar;
         SettingPoint[] points = [.. answer.TradeOff.OrderBy(X)];
         double X(SettingPoint point) => bar ? point.FrontForceShare!.Value : point.Knee!.Value.Pascals;

@@ -45,7 +45,7 @@ public static class SettingExplorer
         double[] limits = HighestKnees(vehicle, load, adhesions, highest.Pascals);
         double least = limits.Min();
         Pressure present = vehicle.Hydraulics.RearProportioningValve!.Knee;
-        var figure = new FigureBuilder(id + "-map", units);
+        var figure = new FigureBuilder(id + "-map", units, vehicle);
         string upTo = SettingWords.Number(Pressure.FromPascals(least), figure.Units);
         string everywhere = least >= highest.Pascals
             ? "the front locks first on every surface at every knee shown"

@@ -16,7 +16,7 @@ public static class SettingFigures
         IReadOnlyList<SettingOutcome> outcomes, Setting? setting = null, UnitSystem? units = null, string id = "safe-settings")
     {
         SettingGrid grid = SettingGrid.Of(outcomes);
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, setting?.Vehicle);
         int safe = outcomes.Count(outcome => outcome.FrontFirstEverywhere);
         string finding = setting is { SafeLimit: { Knee: not null } limit, Middle.Slope: { } slope }
             ? (setting.Rule == SettingRule.Chance
@@ -67,7 +67,7 @@ public static class SettingFigures
             string id = "setting-efficiency")
     {
         SettingGrid grid = SettingGrid.Of(outcomes);
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, setting?.Vehicle);
         string what = worst ? "least braking efficiency" : "mean braking efficiency";
         SettingOutcome[] safe = [.. outcomes.Where(outcome => outcome.FrontFirstEverywhere)];
         string basis = setting?.Conditions.Adhesions is { } roads
@@ -167,18 +167,19 @@ public static class SettingFigures
 
     private static void Mark(FigureBuilder figure, SettingGrid grid, Setting? setting)
     {
-        void At(string name, SettingValue? value, Tone tone, Marker shape)
+        void At(string name, SettingValue? value, Tone tone, Marker shape, double size = 10)
         {
             if (value?.Knee is { } knee && setting.Middle.Slope is { } slope && grid.Covers(knee, slope))
             {
-                figure.Points(name, [knee.Pascals], [slope], tone, shape, size: 10);
+                figure.Points(name, [knee.Pascals], [slope], tone, shape, size: size);
             }
         }
 
         if (setting is not null)
         {
+            At("recommended setting", setting.Recommended, Tone.Main, Marker.Ring, 18);
             At("safe limit", setting.SafeLimit, Tone.Main, Marker.Diamond);
-            At("present setting", setting.PresentIsBeyond ? setting.Present : null, Tone.Other, Marker.Ring);
+            At("present setting", setting.PresentIsBeyond ? setting.Present : null, Tone.Other, Marker.Cross);
         }
     }
 

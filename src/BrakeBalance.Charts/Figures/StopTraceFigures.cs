@@ -75,7 +75,7 @@ public static partial class StopFigures
     public static Figure ForceCourse(BalanceModel model, StopResult stop, double adhesion, double? moment = null, UnitSystem? units = null,
         string id = "force-course")
     {
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, model.Vehicle);
         double top = Math.Min(model.GreatestRate(Math.Max(adhesion, 0.6)) * 1.05, model.RearLiftOffRate * 0.999);
         PerAxle<Force>[] ideal = [.. Enumerable.Range(0, 61).Select(i => model.IdealForces(top * i / 60))];
         double right = 1.1 * Math.Max(ideal.Max(f => f.Front.Newtons), stop.Trace.Max(s => s.BrakingForceNewtons.Front));

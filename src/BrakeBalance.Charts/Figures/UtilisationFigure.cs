@@ -23,7 +23,7 @@ public static partial class BalanceFigures
         double[] front = [.. points.Select(p => p.Front)], rear = [.. points.Select(p => p.Rear)];
         string order = Order(curve, "the front axle uses more adhesion than the rear", "the rear axle uses more adhesion than the front");
         double top = Math.Min(1.4, Math.Max(1.0, Math.Max(front.Max(), rear.Max())));
-        var figure = new FigureBuilder(id, units)
+        var figure = new FigureBuilder(id, units, curve.Vehicle)
             .Title(Finding.Capital($"{curve.LoadCase.Name}: {order}"))
             .Describe(
                 $"Adhesion used by each axle, {curve.LoadCase.Name}. UN R13-H asks for the front curve above the rear one from "

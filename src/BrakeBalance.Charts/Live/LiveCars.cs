@@ -57,18 +57,19 @@ internal sealed class LiveCars
         }
 
         string unread = Unread(reading.Logs, gauges, stops);
-        if ((gauges ?? stops) is null)
+        if ((gauges ?? stops) is null && reading.Logs?.Fitted != true)
         {
             return new LiveCar(reading, new CarStudy(reading.Vehicle), null, [], [], unread);
         }
 
         // The page names the logs as the file does, or as it saves them.
-        var named = new MeasurementLogs(
-            gauges is null ? null : reading.Logs?.Gauges ?? "gauges.csv", stops is null ? null : reading.Logs?.Stops ?? "stops.csv", null)
+        MeasurementLogs named = (reading.Logs ?? new(null, null, null)) with
         {
-            Fitted = reading.Logs?.Fitted == true,
+            Gauges = gauges is null ? null : reading.Logs?.Gauges ?? "gauges.csv",
+            Stops = stops is null ? null : reading.Logs?.Stops ?? "stops.csv",
+            Series = null,
         };
-        string key = string.Join('\0', VehicleText.WithoutControlAndKnee(text, set), logs!.ToJsonString());
+        string key = string.Join('\0', VehicleText.WithoutControlAndKnee(text, set), logs?.ToJsonString());
         (OwnMeasurements? read, IReadOnlyList<string> wrong) = _measured.Of(key, () => OwnMeasurements.Read(
             reading.Vehicle, named, open: path => new StringReader((path == named.Gauges ? gauges : stops)!)));
         OwnMeasurements? own = read?.On(reading.Vehicle);

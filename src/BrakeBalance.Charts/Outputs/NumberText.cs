@@ -36,15 +36,6 @@ public static class NumberText
         return symbol.Length == 0 ? Of((double)quantity.Value) : $"{Of((double)quantity.Value)} {symbol}";
     }
 
-    /// <summary>
-    /// A quantity or a range as a file writes it, such as <c>305 mm .. 335 mm</c>; as <see cref="Shown"/> where the file has the units of
-    /// the other system.
-    /// </summary>
-    internal static string Written(string text, UnitSystem units) => string.Join(" .. ", text.Split(" .. ").Select(one =>
-        one.Split(' ', 2) is [var number, var unit] && double.TryParse(number, CultureInfo.InvariantCulture, out double value)
-            && KnownQuantities.FindWord(unit) is { } known && OtherUnits.IsCustomary(known) != (units == UnitSystem.Us)
-            ? Shown(KnownQuantities.From(value, known), units) : one));
-
     /// <summary>A quantity in the unit in which its kind is shown, with four significant digits.</summary>
     internal static string Shown(IQuantity quantity, UnitSystem? units = null)
     {

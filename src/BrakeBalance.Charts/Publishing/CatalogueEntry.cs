@@ -3,7 +3,6 @@ namespace BrakeBalance.Charts.Publishing;
 /// <summary>A figure that can be made for any car, or for those that have what it needs.</summary>
 public sealed record CatalogueEntry
 {
-    private const string Middles = "Drawn with each range of the file at its middle.";
 
     private readonly PlainText? _plain;
     private readonly Func<CarStudy, UnitSystem, Figure?>? _make;
@@ -48,7 +47,8 @@ public sealed record CatalogueEntry
         string[] marks =
         [
             .. IsMeasured && OwnMeasurements.Of(vehicle)?.AreInvented == true ? (string[])["Invented measurements."] : [],
-            .. vehicle.Uncertainty is null ? (string[])[] : [Middles],
+            .. vehicle.Uncertainty is null || figure.Caption.EndsWith(FigureBuilder.Middles, StringComparison.Ordinal)
+                ? (string[])[] : [FigureBuilder.Middles],
         ];
         return marks.Length == 0 ? figure : figure with { Caption = string.Join(' ', [figure.Caption, .. marks]) };
     }

@@ -36,6 +36,7 @@ public static partial class FigureCatalogue
                     ("front first in every case", "front wheels always first"),
                     ("rear first in up to a tenth of the cases", "rear first now and then"),
                     ("rear first in more cases", "rear first more often"), ("safe limit", "safe limit"),
+                    ("recommended setting", "recommended setting"),
                     ("front first by the file, beyond the own stops' limit", "more than the test stops allow"),
                 ]),
         },
@@ -53,6 +54,7 @@ public static partial class FigureCatalogue
                 Marks: [
                     ("mean braking efficiency", "average share of the grip used"),
                     ("blank: the rear locks first in some case", "blank: rear wheels first somewhere"), ("safe limit", "safe limit"),
+                    ("recommended setting", "recommended setting"),
                 ]),
         },
         new()

@@ -68,7 +68,7 @@ public static partial class FigureCatalogue
         new()
         {
             Name = "setting-trade-off", Needs = OwnStops + " and a valve or a balance bar to set", IsMeasured = true,
-            Make = (car, units) => car.Answer is { Rule: SettingRule.Chance, Chance.TradeOff.Count: > 0 } answer
+            Make = (car, units) => car.Answer is { MostRearFirst: not null, Chance.TradeOff.Count: > 0 } answer
                 ? RobustSettingFigures.TradeOff(answer, units)
                 : null,
             Plain = new(

@@ -142,15 +142,25 @@ public static class MovingFigure
     private static JsonObject Known(Vehicle vehicle, SettingSlider? settings)
     {
         ProportioningValve? valve = vehicle.Measured is null ? null : vehicle.Hydraulics.RearProportioningValve;
-        return new() { ["slope"] = valve?.Slope, ["hysteresis"] = valve?.Hysteresis.Pascals, ["settings"] = settings?.Json() };
+        return new()
+        {
+            ["slope"] = valve?.Slope,
+            ["hysteresis"] = valve?.Hysteresis.Pascals,
+            ["out"] = valve?.Adjustment?.KneeBackedOff.Pascals,
+            ["turn"] = valve?.Adjustment?.KneePerTurn.Pascals,
+            ["settings"] = settings?.Json(),
+        };
     }
 
     /// <summary>A figure as a page makes it again, of a car of which it may know something already.</summary>
     internal static Explorable? Again(
         CatalogueEntry entry, Vehicle file, UnitSystem units, bool plain, HouseStyle style, string id, JsonNode? known) =>
-        Of(entry, known is null ? file : OwnMeasurements.WithValve(file, known["slope"]?.GetValue<double>(),
-            known["hysteresis"]?.GetValue<double>() is { } pascals ? Pressure.FromPascals(pascals) : null),
+        Of(entry, known is null ? file : OwnMeasurements.WithValve(file, known["slope"]?.GetValue<double>(), Known(known, "hysteresis"),
+            Known(known, "out") is { } fullyOut ? (fullyOut, Known(known, "turn")!.Value) : null),
             units, plain, style, id, SettingSlider.Read(known?["settings"]));
+
+    private static Pressure? Known(JsonNode known, string key) =>
+        known[key]?.GetValue<double>() is { } pascals ? Pressure.FromPascals(pascals) : null;
 
     /// <summary>Figures of one kind with axes that reach as far as those of all.</summary>
     /// <param name="figures">The figures, with the same measures on their axes.</param>

@@ -128,8 +128,10 @@ public sealed record PocketCard(
     private static IReadOnlyList<double> TurnsOf(KneeAdjustment adjuster, Pressure own)
     {
         double step = adjuster.Turns <= 4 ? 0.5 : adjuster.Turns <= 8 ? 1 : Math.Ceiling(adjuster.Turns / 8);
-        double[] turns = [.. Enumerable.Range(0, (int)Math.Floor(adjuster.Turns / step + 1e-9) + 1).Select(i => i * step)];
-        return adjuster.TurnsFor(own) is not { } at ? turns : [.. turns.Where(turn => Math.Abs(turn - at) >= 0.05).Append(at).Order()];
+        double end = adjuster.Turns;
+        double[] turns = [.. Enumerable.Range(0, (int)Math.Ceiling(end / step - 0.05)).Select(i => i * step), end];
+        return adjuster.TurnsFor(own) is not { } at ? turns
+            : [.. turns.Where(turn => Math.Abs(turn - at) >= 0.05 || turn == end).Append(at).Distinct().Order()];
     }
 
     /// <summary>The valve's own knee and four round ones on either side.</summary>

@@ -28,22 +28,24 @@ public static class MeasurementTables
     {
         (AdjusterPosition Position, ValveFit Fit)[] rows =
             [.. analysis.Positions.SelectMany(p => new[] { p.Apply, p.Release }.OfType<ValveFit>().Select(f => (p, f)))];
+        DisplayUnit unit = Measure.LinePressure.In(units ?? Display.Units);
         return new NamedTable
         {
             Id = id,
             Title = "Knee and slope by position of the adjuster",
-            Caption = "Bounds are a 90 % interval. No knee means that none shows up to the highest pressure read.",
+            Caption = "Behind ± stands half of a 90 % interval. No knee means that none shows up to the highest pressure read.",
             Table = rows.Length == 0
                 ? new TableBuilder(units).Words("Adjuster", ["–"]).Words("Finding", ["no position could be fitted"]).Build()
                 : new TableBuilder(units)
                     .Words("Adjuster", rows.Select(r =>
                         r.Position.Turns is { } t ? Invariant.Text($"{t:0.##} turn{(t == 1 ? "" : "s")}") : "as it is"))
                     .Words("Pressure", rows.Select(r => r.Fit.Phase == PressurePhase.Release ? "falling" : "rising"))
-                    .Column("Knee", Measure.LinePressure, rows.Select(r => r.Fit.Knee?.Estimate.Pascals))
-                    .Column("Lower bound", Measure.LinePressure, rows.Select(r => r.Fit.Knee?.Low.Pascals))
-                    .Column("Upper bound", Measure.LinePressure, rows.Select(r => r.Fit.Knee?.High.Pascals))
-                    .Column("Slope", Measure.Number, rows.Select(r => r.Fit.Slope?.Estimate))
-                    .Column("Scatter of a gauge", Measure.LinePressure, rows.Select(r => (double?)r.Fit.Scatter.Pascals))
+                    .Within("Knee", Measure.LinePressure, rows,
+                        r => r.Fit.Knee?.Estimate, r => r.Fit.Knee is { } knee ? (knee.High - knee.Low) / 2 : null)
+                    .Words("Slope", rows.Select(r => r.Fit.Slope is { } slope
+                        ? Rounding.Within(slope.Estimate, (slope.High - slope.Low) / 2) : ""))
+                    .Words($"Scatter of a gauge {unit.Bracketed}", rows.Select(r =>
+                        Rounding.ToText(unit.FromSi(r.Fit.Scatter.Pascals), 2)))
                     .Column("Readings used", Measure.Count, rows.Select(r => (double?)r.Fit.Readings))
                     .Words("Least weight", rows.Select(r => r.Fit.Weights.MinBy(w => w.Weight) is { } least
                         ? Invariant.Text($"{least.Weight:0.00}") + (least.Line > 0 ? $" (line {least.Line})" : "")
@@ -288,7 +290,7 @@ public static class MeasurementTables
             : new TableBuilder()
                 .Words("Entry", answer.MeasureNext.Select(a => a.Path))
                 .Words("Now", answer.MeasureNext.Select(a =>
-                    NumberText.Written(a.Range, units ?? Display.Units) + (a.IsTypical ? " (typical of the class, common practice)" : "")))
+                    OtherUnits.Text(a.Range, units ?? Display.Units) + (a.IsTypical ? " (typical of the class, common practice)" : "")))
                 .Words("With what, and how", answer.MeasureNext.Select(a => a.How))
                 .Rounded("Band left when known", Measure.Percent, answer.MeasureNext.Select(a => (double?)a.BandLeft)).Build(),
     };

@@ -119,7 +119,7 @@ internal static class MeasureCommand
             Setting answer = terminal.Work.Do("drawing", progress => Measurements.Setting.Of(car, null, progress, parsed.GetValue(draws)));
             if (target is not null)
             {
-                Write(terminal, source, own, target, day);
+                Write(terminal, source, own, target, day, parsed.GetValue(draws));
             }
 
             NextStops? next = estimate is { StopsUsed: > 0 } && answer.Doubts.Count == 0 ? NextTest.Of(estimate) : null;
@@ -173,12 +173,12 @@ internal static class MeasureCommand
         return command;
     }
 
-    private static void Write(Terminal terminal, string source, OwnMeasurements? own, string target, DateOnly? day)
+    private static void Write(Terminal terminal, string source, OwnMeasurements? own, string target, DateOnly? day, int draws)
     {
         try
         {
             (string text, IReadOnlyList<string> written) = FittedFile.Write(File.ReadAllText(source),
-                own, Path.GetDirectoryName(target)!, day);
+                own, Path.GetDirectoryName(target)!, day, draws);
             AtomicFile.Write(target, text);
             terminal.Error.WriteLine($"{target}: written with {string.Join(", ", written)}.");
         }
@@ -217,9 +217,10 @@ internal static class MeasureCommand
         var own = reading.Vehicle.Measured as OwnMeasurements;
         bool isNew = given is not { Gauges: null, Stops: null };
         MeasurementLogs? named = isNew && own?.Logs.Fitted == true ? null : own?.Logs;
-        MeasurementLogs logs = new(given.Gauges ?? named?.Gauges, given.Stops ?? named?.Stops, named?.Series)
+        MeasurementLogs logs = (named ?? new(null, null, null)) with
         {
-            Fitted = named?.Fitted == true,
+            Gauges = given.Gauges ?? named?.Gauges,
+            Stops = given.Stops ?? named?.Stops,
         };
         (OwnMeasurements? read, IReadOnlyList<string> problems) =
             OwnMeasurements.Read(own?.File ?? reading.Vehicle, logs, allowLost, check ? 6000 : 0);
@@ -250,7 +251,7 @@ internal static class MeasureCommand
             console.WriteLine($"By the gauges that knee stands at {turns} turns in from fully out.");
         }
 
-        if (answer.Rule == SettingRule.Chance)
+        if (answer.MostRearFirst is not null)
         {
             TextTable.Write(console, MeasurementTables.Conditions(answer.Chance, units));
         }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using BrakeBalance.Balance;
 using BrakeBalance.Brakes;
 using BrakeBalance.Vehicles;
 using BrakeBalance.Vehicles.Files;
@@ -20,11 +21,13 @@ public static class FittedFile
     /// <param name="own">What was measured on the car; null for nothing.</param>
     /// <param name="folder">Whole path of the folder that the new file goes to: the logs' paths are counted from it.</param>
     /// <param name="date">Day of the tests, as shown in the comments; null for none.</param>
+    /// <param name="draws">Random draws for the rule of chance, whose limit the file keeps.</param>
     /// <returns>The new text, and the paths of the entries that were written.</returns>
     /// <exception cref="ArgumentException">
     /// There is nothing fitted, or it does not fit the car, or does not fit into the file; the message says why.
     /// </exception>
-    public static (string Text, IReadOnlyList<string> Written) Write(string text, OwnMeasurements? own, string folder, DateOnly? date)
+    public static (string Text, IReadOnlyList<string> Written) Write(
+        string text, OwnMeasurements? own, string folder, DateOnly? date, int draws = 100_000)
     {
         if (own is null)
         {
@@ -38,6 +41,7 @@ public static class FittedFile
 
         var file = new JsonText(text);
         List<string> written = [];
+        (string Entry, string Json) kept = ("", "");
         void Set(string path, string? json)
         {
             if (json is not null && file.Set(path, json))
@@ -50,6 +54,7 @@ public static class FittedFile
         if (own.Estimate is { StopsUsed: > 0 } estimate)
         {
             string by = Told($"{estimate.StopsUsed} test stops", date);
+            kept = KeptLimit(Setting.Of(own.Attached(), draws: draws), by);
             Friction("front", car.Brakes.Front, estimate.Parameters[0].Posterior, by);
             Friction("rear", car.Brakes.Rear, estimate.Parameters[1].Posterior, by);
             // A fit tells how well the mean is known, not how far a day's brakes are from it: that stays what it was.
@@ -128,7 +133,11 @@ public static class FittedFile
                 : NothingFitted);
         }
 
-        if (file.Has("measurements"))
+        if (!file.Has("measurements"))
+        {
+            Set("measurements", $"{{ \"fitted\": true{(kept.Json.Length > 0 ? $", \"{kept.Entry}\": {kept.Json}" : "")} }}");
+        }
+        else
         {
             foreach ((string key, string? log) in ((string, string?)[])[("gauges", own.Logs.Gauges), ("stops", own.Logs.Stops),
                 ("series", own.Logs.Series)])
@@ -140,6 +149,7 @@ public static class FittedFile
                 }
             }
 
+            Set("measurements." + kept.Entry, kept.Json.Length > 0 ? kept.Json : null);
             file.Set("measurements.fitted", "true");
         }
 
@@ -148,6 +158,15 @@ public static class FittedFile
         return reading is null
             ? throw new ArgumentException("What was fitted does not go into the vehicle file: " + string.Join(" ", problems))
             : (made, written);
+    }
+
+    // Rounded to the safe side.
+    private static (string Entry, string Json) KeptLimit(Setting setting, string by)
+    {
+        (double bars, double share) = (setting.SafeLimit?.Knee?.Bars ?? 0, setting.SafeLimit?.FrontForceShare ?? 1);
+        return setting.Variable == SettingVariable.BalanceBar
+            ? ("safeFrontShare", Invariant.Text($"{Math.Ceiling(1000 * share - 1e-6) / 1000:0.###} /* {by} */"))
+            : ("safeKnee", Invariant.Text($"\"{Math.Floor(100 * bars + 1e-6) / 100:0.##} bar\" /* {by} */"));
     }
 
     private static string? Valve(JsonText file, Vehicle car)

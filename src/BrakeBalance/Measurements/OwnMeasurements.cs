@@ -53,20 +53,29 @@ public sealed class OwnMeasurements : IOwnMeasurements
     private static EstimationOptions Beliefs(Vehicle file, GaugeAnalysis? read) =>
         new() { Prior = ParameterSpread.From(file), Adjuster = read?.Calibration };
 
-    // Slope and hysteresis of the valve as read; the release follows the falling branch.
+    // Slope, hysteresis and adjuster as read, the latter as a fitted file has it; the release follows the falling branch.
     private static Vehicle AsRead(Vehicle file, GaugeAnalysis? read) =>
-        WithValve(file, read?.Slope is { } slope ? Math.Clamp(slope.Estimate, 0, 1) : null, read?.Hysteresis?.Estimate);
+        WithValve(file, read?.Slope is { } slope ? Math.Clamp(slope.Estimate, 0, 1) : null, read?.Hysteresis?.Estimate,
+            read?.Calibration is { KneePerTurn: { Low.Bars: > 0 } turn } screw ? (Middle(screw.KneeAt(0)), Middle(turn)) : null);
 
-    /// <summary>A car whose valve has another slope and hysteresis; null leaves what is there.</summary>
-    internal static Vehicle WithValve(Vehicle file, double? slope, Pressure? hysteresis)
+    private static Pressure Middle(Interval<Pressure> band) => (band.Low + band.High) / 2;
+
+    /// <summary>A car whose valve has another slope, hysteresis and adjuster; null leaves what is there.</summary>
+    internal static Vehicle WithValve(
+        Vehicle file, double? slope, Pressure? hysteresis, (Pressure KneeBackedOff, Pressure KneePerTurn)? adjuster)
     {
-        if (file.Hydraulics.RearProportioningValve is not { } valve || (slope is null && hysteresis is null))
+        if (file.Hydraulics.RearProportioningValve is not { } valve)
         {
             return file;
         }
 
-        ProportioningValve found =
-            valve with { Slope = slope ?? valve.Slope, Hysteresis = hysteresis ?? valve.Hysteresis };
+        ProportioningValve found = valve with
+        {
+            Slope = slope ?? valve.Slope,
+            Hysteresis = hysteresis ?? valve.Hysteresis,
+            Adjustment = adjuster is var (fullyOut, turn) && valve.Adjustment is not null
+                ? valve.Adjustment with { KneeBackedOff = fullyOut, KneePerTurn = turn } : valve.Adjustment,
+        };
         return file with { Hydraulics = file.Hydraulics with { RearValves = file.Hydraulics.RearValves.Replace(valve, found) } };
     }
 
@@ -76,7 +85,7 @@ public sealed class OwnMeasurements : IOwnMeasurements
     /// <summary>The car as its file describes it.</summary>
     public Vehicle File { get; }
 
-    /// <summary>The car the estimate is of: that of the file, with the slope and hysteresis that the gauges found.</summary>
+    /// <summary>The car the estimate is of: that of the file, with the valve that the gauges found.</summary>
     public Vehicle Car { get; }
 
     /// <summary>Readings of two gauges; null when no log of them is named.</summary>
@@ -168,7 +177,7 @@ public sealed class OwnMeasurements : IOwnMeasurements
         return problems.Count > 0 ? (null, problems) : (new OwnMeasurements(file, logs, gauges, stops, series, checkSteps), []);
     }
 
-    /// <summary>The car that carries these measurements, with the slope that the gauges found.</summary>
+    /// <summary>The car that carries these measurements, with the valve that the gauges found.</summary>
     /// <returns>A copy.</returns>
     public Vehicle Attached() => Car with { Measured = this };
 

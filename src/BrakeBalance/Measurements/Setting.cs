@@ -10,7 +10,8 @@ namespace BrakeBalance.Measurements;
 /// <para>
 /// Safe limit: the highest setting that keeps the front first. While nothing has been measured on the car: in every corner of the
 /// conditions, and for nine in ten of the cars that the file's ranges allow. Once test stops were fitted: with the chance of rear-first
-/// below the conditions' level in each of them, and in every corner beyond the adhesion that those stops reached.
+/// below the conditions' level in each of them, and in every corner beyond the adhesion that those stops reached. Once that fit was
+/// written into the file: in every corner of its ranges, and never above what the stops gave.
 /// </para>
 /// <para>
 /// Recommended setting: the highest at or below the safe limit within the adjuster's reach, rounded to the safe side (a quarter of a
@@ -56,7 +57,7 @@ public sealed record Setting(
     public SettingAnswer Chance => ChanceLater.Value;
 
     /// <summary>What the other rule would give as the limit.</summary>
-    public SettingLimit OtherRule => Rule == SettingRule.Corners ? LimitOf(Chance, Corners) : Corners;
+    public SettingLimit OtherRule => Rule == SettingRule.Chance ? Corners : Kept ?? LimitOf(Chance, Corners);
 
     /// <summary>Where both axles lock together with every number at its middle: for orientation, never to set.</summary>
     public SettingLimit Middle => MiddleLater.Value;
@@ -87,6 +88,9 @@ public sealed record Setting(
     private Lazy<IReadOnlyList<SettingFinding>> FindingsLater { get; init; } = null!;
 
     private SettingLimit Corners { get; init; } = null!;
+
+    /// <summary>What the stops allowed whose fit stands in the file, as it keeps it; null when it keeps nothing.</summary>
+    internal SettingLimit? Kept { get; private init; }
 
     /// <summary>Whether the car stands beyond the safe limit.</summary>
     public bool PresentIsBeyond => Present is not null && (SafeLimit is null || Beyond(Present, SafeLimit));
@@ -121,7 +125,10 @@ public sealed record Setting(
         };
         var chance = new Lazy<SettingAnswer>(() => own is not null && estimate is not null
             ? own.Chance(question, progress) : RobustSetting.Find(question, progress));
-        SettingLimit limit = estimate is null ? band?.Low ?? corners : Supported(vehicle, LimitOf(chance.Value, corners), estimate);
+        SettingLimit byFile = band?.Low ?? corners;
+        SettingLimit? kept = estimate is null && doubts.Count == 0 ? KeptOf(own?.Logs, byFile) : null;
+        bool holds = kept is not null && Amount(kept) < Amount(byFile);
+        SettingLimit limit = estimate is not null ? Supported(vehicle, LimitOf(chance.Value, corners), estimate) : holds ? kept! : byFile;
         SettingReach reach = doubts.Count > 0 ? SettingReach.Withheld : ReachOf(vehicle, limit);
         Vehicle? best = reach is SettingReach.Within or SettingReach.Above or SettingReach.NotNeeded
             ? Rounded(vehicle, limit, reach) : null;
@@ -130,11 +137,11 @@ public sealed record Setting(
         return new Setting(
             Vehicle: vehicle,
             Variable: variable,
-            Rule: estimate is null ? SettingRule.Corners : SettingRule.Chance,
+            Rule: estimate is null && !holds ? SettingRule.Corners : SettingRule.Chance,
             Present: variable == SettingVariable.AddedKnee ? null : Value(vehicle),
             SafeLimit: Value(limit.Set(vehicle)),
             Recommended: Value(best),
-            Band: band,
+            Band: holds ? null : band,
             Binding: limit.Binding,
             MostRearFirst: estimate is null ? null : chance.Value.Binding,
             FirstLockDry: new BalanceModel(vehicle, conditions.LoadCasesOf(vehicle)[0]).FirstLockUp(Vehicles.Conditions.DryAdhesion),
@@ -143,13 +150,28 @@ public sealed record Setting(
             Changes: reachable ? [] : SettingChange.Of(vehicle))
         {
             ChanceLater = chance,
-            Corners = corners,
+            Corners = holds ? byFile : corners,
+            Kept = kept,
             MiddleLater = new(() => SettingSearch.Limit(vehicle, conditions.AtMiddle)),
             Doubts = doubts,
-            CostsLater = new(() => CostsOf(vehicle, corners)),
-            GainsLater = new(() => estimate is null ? GainsOf(vehicle, corners, drawn) : []),
+            CostsLater = new(() => holds ? [] : CostsOf(vehicle, corners)),
+            GainsLater = new(() => estimate is null && !holds ? GainsOf(vehicle, corners, drawn) : []),
             FindingsLater = new(() => SettingFinding.Of(best ?? vehicle, conditions)),
         };
+    }
+
+    /// <summary>
+    /// Answers for a car and a modified copy of it, by one rule: what the car's own stops say holds for both; without such stops both go by
+    /// the file's numbers, ranges at their middle, for neither ranges nor a fit kept in the file say anything of the copy.
+    /// </summary>
+    /// <param name="before">The car.</param>
+    /// <param name="after">The copy.</param>
+    /// <returns>The two answers.</returns>
+    public static (Setting Before, Setting After) OfBoth(Vehicle before, Vehicle after)
+    {
+        Vehicle Bare(Vehicle car) => car with { Measured = null, Uncertainty = null };
+        return OwnMeasurements.Of(before) is { Doubts.Count: 0, Estimate: { StopsUsed: > 0 } estimate }
+            ? (Of(before), Of(after, estimate)) : (Of(Bare(before)), Of(Bare(after)));
     }
 
     /// <summary>Whether one setting brakes the rear more than another.</summary>
@@ -219,6 +241,13 @@ public sealed record Setting(
         FrontForceShare = answer.Recommended?.FrontForceShare,
         Binding = null,
     };
+
+    // A fit's ranges know nothing of how its numbers hang together: the limit of the stops themselves stands beside them.
+    private static SettingLimit? KeptOf(MeasurementLogs? logs, SettingLimit like) =>
+        logs is not { Fitted: true } ? null
+        : like.Variable == SettingVariable.BalanceBar
+            ? logs.SafeFrontShare is { } share ? like with { FrontForceShare = share <= 0.8 ? share : null, Binding = null } : null
+        : logs.SafeKnee is { } knee ? like with { Knee = knee > Pressure.Zero ? knee : null, Binding = null } : null;
 
     // On grippier roads than those stops reached the corners decide.
     private static SettingLimit Supported(Vehicle vehicle, SettingLimit byChance, CarEstimate estimate)
@@ -307,7 +336,10 @@ public enum SettingRule
     /// <summary>Front first in every corner of the conditions: nothing has been measured on the car.</summary>
     Corners,
 
-    /// <summary>Chance of rear-first below the level in every condition: the car's own test stops were fitted.</summary>
+    /// <summary>
+    /// Chance of rear-first below the level in every condition: the car's own test stops were fitted, now or before their fit was
+    /// written into the file, which then keeps the limit.
+    /// </summary>
     Chance,
 }
 

@@ -91,8 +91,9 @@ public static class SettingWords
         string other = Number(setting.OtherRule, units);
         return setting.Rule == SettingRule.Corners
             ? $"{Measured(setting)}: front first in every corner of the conditions. A chance of rear-first of {chance} would give {other}."
-            : $"Own test stops: a chance of rear-first of at most {chance} in each condition. "
-                + $"Every corner without them would give {other}.";
+            : $"Own test stops{(setting.Kept is null ? "" : ", fitted and kept in the file (entry measurements)")}: a chance of "
+                + $"rear-first of at most {chance} in each condition. "
+                + $"Every corner {(setting.Kept is null ? "without them" : "of the fit")} would give {other}.";
     }
 
     /// <summary>What holds the limit back.</summary>
@@ -105,6 +106,7 @@ public static class SettingWords
         return setting.MostRearFirst is { } most
             ? Invariant.Text(
                 $"rear first most often in {most.LoadCase}, {most.Surface}, brakes {most.State} ({100 * most.RearFirst:0.#} %)")
+            : setting is { Rule: SettingRule.Chance, Kept: not null } ? "this car's own stops allow no more"
             : setting.Binding is { } binding
                 ? (setting.SafeLimit is null ? "even with least rear braking" : "beyond it")
                     + $" the rear locks first in {binding.Words(units)}"

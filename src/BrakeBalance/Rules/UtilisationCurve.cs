@@ -10,12 +10,13 @@ namespace BrakeBalance.Rules;
 /// </remarks>
 public sealed class UtilisationCurve
 {
-    private UtilisationCurve(LoadCase loadCase, IReadOnlyList<UtilisationPoint> points, double greatestRate)
+    private UtilisationCurve(Vehicle vehicle, LoadCase loadCase, IReadOnlyList<UtilisationPoint> points, double greatestRate)
     {
-        LoadCase = loadCase;
-        Points = points;
-        GreatestRate = greatestRate;
+        (Vehicle, LoadCase, Points, GreatestRate) = (vehicle, loadCase, points, greatestRate);
     }
+
+    /// <summary>The car, without what the rules leave aside.</summary>
+    public Vehicle Vehicle { get; }
 
     /// <summary>The state of load.</summary>
     public LoadCase LoadCase { get; }
@@ -50,7 +51,7 @@ public sealed class UtilisationCurve
             points.Add(new(rate, front, rear));
         }
 
-        return new(load, points, points.Count > 0 ? points[^1].BrakingRate : 0);
+        return new(bare, load, points, points.Count > 0 ? points[^1].BrakingRate : 0);
     }
 }
 

@@ -9,6 +9,12 @@ public sealed record MeasurementLogs(string? Gauges, string? Stops, string? Seri
     /// <summary>Whether what the logs say stands in the vehicle file already, so that it must not count again.</summary>
     public bool Fitted { get; init; }
 
+    /// <summary>The highest knee that the fitted stops allow; null when the file keeps none.</summary>
+    internal Pressure? SafeKnee { get; init; }
+
+    /// <summary>The least front share of the rod force that they allow [–]; null when the file keeps none.</summary>
+    internal double? SafeFrontShare { get; init; }
+
     /// <summary>The logs with their paths counted from a folder.</summary>
     /// <param name="folder">The vehicle file's folder.</param>
     /// <returns>The same logs with whole paths.</returns>

@@ -72,6 +72,15 @@ public class LiveDeskTests
     }
 
     [Fact]
+    public void A_fitted_file_is_answered_as_on_the_command_line_without_its_logs_at_hand()
+    {
+        string text = VehicleText.Set(VehicleText.Set(Coupe, "measurements.fitted", "true"), "measurements.safeKnee", "4.2 bar");
+        string words = Plain(Ask(new() { ["do"] = "car", ["text"] = text })["bar"]!.ToString());
+        Assert.Contains("4.2 bar", words, StringComparison.Ordinal);
+        Assert.Contains("by this car's own stops", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_value_moved_by_a_slider_is_the_value_set_on_the_command_line()
     {
         JsonObject moved = Ask(new()

@@ -2,6 +2,7 @@ using BrakeBalance.Balance;
 using BrakeBalance.Charts.Lessons;
 using BrakeBalance.Charts.Outputs;
 using BrakeBalance.Charts.Tables;
+using BrakeBalance.Vehicles.Files;
 using Microsoft.Data.Analysis;
 using UnitsNet;
 
@@ -27,14 +28,14 @@ public class EquationTableTests
     }
 
     [Theory]
-    [InlineData("305 mm .. 335 mm", "305 mm .. 335 mm", "12.01 in .. 13.19 in")]
-    [InlineData("2.8 m .. 2.9 m", "2.8 m .. 2.9 m", "110.2 in .. 114.2 in")]
-    [InlineData("9 in", "228.6 mm", "9 in")]
-    [InlineData("250 psi .. 600 psi", "17.24 bar .. 41.37 bar", "250 psi .. 600 psi")]
+    [InlineData("305 mm .. 335 mm", "305 mm .. 335 mm", "12 in .. 13.2 in")]
+    [InlineData("2.8 m .. 2.9 m", "2.8 m .. 2.9 m", "110 in .. 114 in")]
+    [InlineData("9 in", "229 mm", "9 in")]
+    [InlineData("250 psi .. 600 psi", "17.2 bar .. 41.4 bar", "250 psi .. 600 psi")]
     [InlineData("0.35 .. 0.42", "0.35 .. 0.42", "0.35 .. 0.42")]
-    [InlineData("7/8 in", "7/8 in", "7/8 in")]
+    [InlineData("7/8 in", "22.2 mm", "7/8 in")]
     public void A_written_range_stays_as_it_is_in_its_own_system_of_units(string written, string metric, string customary) =>
-        Assert.Equal((metric, customary), (NumberText.Written(written, UnitSystem.Si), NumberText.Written(written, UnitSystem.Us)));
+        Assert.Equal((metric, customary), (OtherUnits.Text(written, UnitSystem.Si), OtherUnits.Text(written, UnitSystem.Us)));
 
     [Fact]
     public void A_lock_up_is_a_small_table_in_shown_units()

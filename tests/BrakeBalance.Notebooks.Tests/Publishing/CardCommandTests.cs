@@ -69,6 +69,22 @@ public class CardCommandTests
         Assert.Contains(Measure.ControlForce.Text(presses.GreatestPedalForce, UnitSystem.Si), label, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(5.4, 3)]
+    [InlineData(6, 5.97)]
+    [InlineData(20, 20)]
+    [InlineData(2.25, 0)]
+    public void The_rows_go_from_fully_out_to_the_end_of_the_adjuster_s_travel(double travel, double present)
+    {
+        Vehicle car = VehicleFile.Load(RepositoryRoot.File("data/vehicles/coupe-1960s.json"), [
+            new("hydraulics.rearValves[0].adjuster.turns", $"{travel}"),
+            new("hydraulics.rearValves[0].knee", $"{7 + (10 * present)} bar"),
+        ]).Vehicle;
+        double[] turns = [.. PocketCard.Of(car, car.LoadCases[0], UnitSystem.Si).Rows.Select(row => Number(row.Cells[0]))];
+        Assert.Equal(turns.Order().Distinct(), turns);
+        Assert.Equal((0, travel), (turns[0], turns[^1]));
+    }
+
     [Fact]
     public void A_bar_gives_share_and_pressures()
     {

@@ -61,6 +61,24 @@ public class OwnMeasurementsTests
     }
 
     [Fact]
+    public void A_car_and_its_modified_copy_are_answered_by_one_rule()
+    {
+        using var car = OwnCar.Measured();
+        string source = File.ReadAllText(car.File);
+        Vehicle measured = Attached(car);
+        car.Write("saloon.json", FittedFile.Write(source, OwnMeasurements.Of(measured), car.Folder, null).Text);
+        foreach (Vehicle vehicle in (Vehicle[])[measured, Attached(car), OwnCar.Plain])
+        {
+            (Setting before, Setting same) = Setting.OfBoth(vehicle, vehicle.WithFrictionFactors(1, 1 + 1e-9));
+            Assert.Equal(before.Rule, same.Rule);
+            Assert.Equal(before.SafeLimit!.Knee!.Value.Bars, same.SafeLimit!.Knee!.Value.Bars, 0.01);
+            Setting after = Setting.OfBoth(vehicle, vehicle.WithFrictionFactors(1, 1.1)).After;
+            Assert.Equal(before.Rule, after.Rule);
+            Assert.True(Setting.Beyond(before.SafeLimit, after.SafeLimit!));
+        }
+    }
+
+    [Fact]
     public void Every_problem_of_every_log_is_told_with_its_file_and_line()
     {
         using var car = OwnCar.Measured();
@@ -146,6 +164,7 @@ public class OwnMeasurementsTests
                 "front.brake.friction", "rear.brake.friction", "conditions", "loadCases[0].centreOfGravityHeight",
                 "loadCases[1].centreOfGravityHeight", "hydraulics.rearValves[0].slope", "hydraulics.rearValves[0].hysteresis",
                 "hydraulics.rearValves[0].adjuster.kneeBackedOff", "hydraulics.rearValves[0].adjuster.kneePerTurn",
+                "measurements.safeKnee",
             ],
             written);
         string file = car.Write("deeper/fitted.json", text);
@@ -174,6 +193,73 @@ public class OwnMeasurementsTests
         // Without a day there is none, and nothing can be written twice.
         Assert.DoesNotContain("2026", FittedFile.Write(source, own, car.Folder, null).Text, StringComparison.Ordinal);
         Assert.Throws<ArgumentException>(() => FittedFile.Write(text, OwnMeasurements.Of(fitted.Vehicle)!, car.Folder, null));
+    }
+
+    [Theory]
+    [InlineData("knee", true)]
+    [InlineData("knee", false)]
+    [InlineData("bar", false)]
+    [InlineData("none", false)]
+    public void A_fitted_file_allows_no_more_than_the_stops_did_and_says_so(string variable, bool named)
+    {
+        (int held, List<double> limits) = (0, []);
+        for (int seed = 1; seed <= 7; seed++)
+        {
+            using var car = OwnCar.Measured(seed);
+            string valves = OwnCar.Text[OwnCar.Text.IndexOf("\"rearValves\"", StringComparison.Ordinal)..^3];
+            string file = (named ? File.ReadAllText(car.File) : OwnCar.Text).Replace(valves, variable switch
+            {
+                "bar" => """
+                    "split": { "type": "balance bar", "frontBore": "19 mm", "rearBore": "21 mm", "frontForceShare": 0.6 }
+                    """,
+                "none" => "",
+                _ => valves,
+            }, StringComparison.Ordinal);
+            Vehicle plain = VehicleFile.Read(file, "saloon").Vehicle;
+            car.Write("stops.csv", OwnCar.Stops(seed, plain: variable == "knee" ? null : plain));
+            OwnMeasurements own =
+                OwnMeasurements.Read(plain, new(variable == "knee" ? car.At("gauges.csv") : null, car.At("stops.csv"), null)).Own!;
+            Assert.Empty(own.Doubts);
+            var logs = Setting.Of(own.Attached(), draws: Draws);
+            Assert.Equal(SettingRule.Chance, logs.Rule);
+            string path = car.Write("fitted.json", FittedFile.Write(file, own, car.Folder, null, Draws).Text);
+
+            if (!named)
+            {
+                File.Delete(car.At("stops.csv")); // the file keeps what they allowed
+            }
+
+            Vehicle vehicle = OwnMeasurements.Attach(VehicleFile.Load(path)).Reading!.Vehicle;
+            var fitted = Setting.Of(vehicle, draws: Draws);
+            double allowed = logs.SafeLimit?.Knee?.Bars ?? -logs.SafeLimit?.FrontForceShare ?? -1;
+            double kept = fitted.SafeLimit?.Knee?.Bars ?? -fitted.SafeLimit?.FrontForceShare ?? -1;
+            Assert.InRange(kept, -1, allowed + 1e-9);
+            Assert.Equal(logs.SafeLimit is null, fitted.SafeLimit is null);
+            Assert.Equal(logs.Present?.Turns ?? -1, fitted.Present?.Turns ?? -1, 0.01);
+            Assert.False(fitted.Recommended is { } best && Setting.Beyond(best, logs.SafeLimit!));
+            limits.Add(allowed);
+            string rule = SettingWords.Rule(fitted, BrakeBalance.Answers.UnitSystem.Si);
+            if (fitted.Rule == SettingRule.Chance)
+            {
+                held++;
+                Assert.Equal(allowed, kept, 0.011);
+                Assert.Contains("fitted and kept in the file", rule, StringComparison.Ordinal);
+                Assert.Equal("this car's own stops allow no more", SettingWords.Why(fitted, BrakeBalance.Answers.UnitSystem.Si));
+                Assert.Contains("this car's own stops allow no more",
+                    SettingWords.Sentence(fitted, BrakeBalance.Answers.UnitSystem.Si), StringComparison.Ordinal);
+                Assert.True(Setting.Amount(fitted.OtherRule) > (allowed < 0 ? 1 + allowed : 1e5 * allowed) - 1e-9);
+            }
+            else
+            {
+                Assert.Contains("The fit of this car's tests stands in its file", rule, StringComparison.Ordinal);
+                Assert.Equal(allowed, fitted.OtherRule.Knee?.Bars ?? -fitted.OtherRule.FrontForceShare ?? -1, 0.011);
+            }
+
+            // Of a car with other pads the stops say nothing.
+            Assert.Equal(SettingRule.Corners, Setting.Of(vehicle.WithFrictionFactors(1, 0.8), draws: Draws).Rule);
+        }
+
+        Assert.True(held > 0 || variable == "none", string.Join(' ', limits));
     }
 
     [Fact]

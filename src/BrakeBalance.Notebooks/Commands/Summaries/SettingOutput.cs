@@ -38,6 +38,10 @@ internal static class SettingOutput
 
             costs.Write(console);
         }
+        else if (setting is { SafeLimit: null, Rule: SettingRule.Corners })
+        {
+            Labelled(console, "Costs", "leaving out any one condition would bring no setting either.");
+        }
 
         foreach (string words in SettingWords.Findings(setting, units))
         {

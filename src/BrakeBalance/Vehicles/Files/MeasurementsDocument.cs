@@ -19,4 +19,12 @@ internal sealed class MeasurementsDocument
     [Field("true when what these logs say stands in this file already, so that it does not count twice; 'measure setting --write' sets it",
         Example = "false", HowToMeasure = "Chosen")]
     public bool? Fitted { get; set; }
+
+    [Field("Highest knee that the fitted stops allow: no answer of a fitted file goes above it; 0 bar when they allow none",
+        Needs = "fitted", Low = "0 bar", High = "400 bar", Example = "12.4 bar", HowToMeasure = "'measure setting --write' sets it")]
+    public Pressure? SafeKnee { get; set; }
+
+    [Field("The same of a balance bar: the least front share of the rod force that they allow; 1 when they allow none",
+        Needs = "fitted", Low = "0.2", High = "1", Example = "0.625", HowToMeasure = "'measure setting --write' sets it")]
+    public double? SafeFrontShare { get; set; }
 }

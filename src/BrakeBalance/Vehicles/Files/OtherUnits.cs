@@ -30,19 +30,16 @@ internal static class OtherUnits
         (MassMomentOfInertiaUnit.KilogramSquareMeter, MassMomentOfInertiaUnit.PoundSquareFoot),
     ];
 
-    /// <summary>Whether a unit is one of the customary system.</summary>
-    public static bool IsCustomary(Enum unit) => Array.Exists(Pairs, pair => pair.Customary.Equals(unit));
-
     /// <summary>The unit in which an entry is shown.</summary>
-    /// <param name="field">The entry: a vacuum is inches of mercury, a height feet.</param>
+    /// <param name="field">The entry: a vacuum is inches of mercury, a height feet; null for any.</param>
     /// <param name="unit">The unit in which the file gives it.</param>
     /// <param name="units">The system of units that was chosen.</param>
     /// <returns>The unit that stands for it there; the same where it is of that system, or of both.</returns>
-    public static Enum In(FieldInfo field, Enum unit, UnitSystem units) => (unit, units) switch
+    public static Enum In(FieldInfo? field, Enum unit, UnitSystem units) => (unit, units) switch
     {
         (PressureUnit.Bar or PressureUnit.Kilopascal, UnitSystem.Us)
-            when field.LowQuantity?.Unit is PressureUnit.InchOfMercury => PressureUnit.InchOfMercury,
-        (LengthUnit.Meter, UnitSystem.Us) when field.HighQuantity?.As(LengthUnit.Meter) > 100 => LengthUnit.Foot,
+            when field?.LowQuantity?.Unit is PressureUnit.InchOfMercury => PressureUnit.InchOfMercury,
+        (LengthUnit.Meter, UnitSystem.Us) when field?.HighQuantity?.As(LengthUnit.Meter) > 100 => LengthUnit.Foot,
         (_, UnitSystem.Us) => Array.Find(Pairs, pair => pair.Metric.Equals(unit)).Customary ?? unit,
         _ => Array.Find(Pairs, pair => pair.Customary.Equals(unit)).Metric ?? unit,
     };
@@ -61,11 +58,16 @@ internal static class OtherUnits
         return texts.Length == parts.Length ? string.Join(", ", texts) : "";
     }
 
+    /// <summary>The same of a value or a range of any entry; as it is written where it is in units of that system.</summary>
+    public static string Text(string value, UnitSystem units) =>
+        value.Split(' ', 3) is [_, var word, ..] && KnownQuantities.FindWord(word) is { } unit
+            && One(null, value, KnownQuantities.From(0, unit).GetType(), units) is { Length: > 0 } other ? other : value;
+
     /// <summary>A quantity in another unit, to so many digits.</summary>
     public static string Written(IQuantity quantity, Enum unit, int digits) => QuantityText.Write(KnownQuantities.From(
         decimal.ToDouble(Rounded((decimal)quantity.As(unit), digits)), unit));
 
-    private static string One(FieldInfo field, string text, Type type, UnitSystem units)
+    private static string One(FieldInfo? field, string text, Type type, UnitSystem units)
     {
         if (QuantityText.Read(text, type, out IQuantity? low, out IQuantity? high) is not null
             || In(field, low!.Unit, units) is var unit && unit.Equals(low.Unit))

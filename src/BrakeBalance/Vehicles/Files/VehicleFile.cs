@@ -55,8 +55,14 @@ public static class VehicleFile
             {
                 FromCarClass = filled,
                 Warnings = Plausibility.Of(document, vehicle, filled),
-                Logs = document.Measurements is { } named && (named.Gauges ?? named.Stops ?? named.Series) is not null
-                    ? new MeasurementLogs(named.Gauges, named.Stops, named.Series) { Fitted = named.Fitted == true }
+                Logs = document.Measurements is { } named
+                    && ((named.Gauges ?? named.Stops ?? named.Series) is not null || named.Fitted == true)
+                    ? new MeasurementLogs(named.Gauges, named.Stops, named.Series)
+                    {
+                        Fitted = named.Fitted == true,
+                        SafeKnee = named.SafeKnee,
+                        SafeFrontShare = named.SafeFrontShare,
+                    }
                     : null,
             }, []);
     }
