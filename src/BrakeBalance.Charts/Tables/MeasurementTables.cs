@@ -1,5 +1,3 @@
-using BrakeBalance.Charts.Outputs;
-
 namespace BrakeBalance.Charts.Tables;
 
 /// <summary>Tables of what was measured and what follows from it.</summary>

@@ -24,10 +24,11 @@
   const state = { units: "si", tab: "balance", at: 0, cars: [], marks: null, seen: 0, moved: false, bench: "", parts: "", targets: "{}" };
   const car = () => state.cars[state.at];
   const unused = () => [...NAMES].find(letter => state.cars.every(one => one.name !== letter));
+  let room = 0; // asked for anew where it may have changed: each time, the browser would have to lay out the page first
   const asked = (one = car()) => ({
     text: one.text, logs: one.logs, set: Object.entries(one.set), units: state.units,
     slides: one.sliders.map(({ path, unit }) => [path, unit]),
-    width: Math.floor(Math.max(280, panels.clientWidth - 12)),
+    width: Math.floor(Math.max(280, (room ||= panels.clientWidth) - 12)),
   });
   const page = $("live-first").textContent, written = JSON.parse(page);
   const keep = () => bbDesk.keep({ page, units: state.units, at: state.at, bench: state.bench, parts: state.parts,
@@ -78,9 +79,12 @@
     state.marks = reply.marks;
     sliders();
   };
+  let behindOf = "";
   const behind = async () => {
-    const reply = heard(await slow.ask("behind", { do: "behind", ...asked() }));
-    if (reply) $("live-answer").innerHTML = reply.html;
+    const now = stateNow(), reply = now === behindOf ? null : heard(await slow.ask("behind", { do: "behind", ...asked() }));
+    if (!reply) return;
+    $("live-answer").innerHTML = reply.html;
+    behindOf = now;
   };
 
   // ---- The form.
@@ -223,7 +227,7 @@
   const sliders = () => {
     for (const button of form.querySelectorAll(".bb-slide")) button.setAttribute("aria-pressed", String(car().sliders.some(one =>
       one.path === button.dataset.slide)));
-    dock.hidden = car().sliders.length === 0;
+    if (dock.hidden !== (car().sliders.length === 0)) [dock.hidden, room] = [!dock.hidden, 0];
     document.documentElement.classList.toggle("bb-docked", !dock.hidden);
     const known = new Map([...dock.querySelectorAll(".bb-slider")].map(one => [one.dataset.path, one]));
     const rows = car().sliders.map(slider => {
@@ -239,11 +243,12 @@
         keepIt.addEventListener("click", () => { const kept = worded(slider); lift(slider.path); edit("keep", slider.path, kept); });
         away.addEventListener("click", () => drop(slider.path));
         range.addEventListener("input", () => {
+          const shown = first(); // before anything is changed, or the browser would have to lay out the page for it
           slider.value = Number(range.value);
           car().set[slider.path] = worded(slider);
           output.textContent = worded(slider);
           range.setAttribute("aria-valuetext", worded(slider));
-          moved();
+          moved(shown);
         });
         // Arrow keys move by a hundredth of the track; "any" has no step of its own.
         range.addEventListener("keydown", event => {
@@ -276,14 +281,17 @@
   };
 
   // ---- Pictures. The one in sight follows the slider; the others when the hand rests.
+  const drawing = () => JSON.stringify({ ...asked(), slides: [] });
+  const age = one => { if (!("stale" in one.dataset)) one.dataset.stale = ""; };
   const pictures = () => [...panels.querySelectorAll(`#live-${state.tab} figure[data-figure]`)];
   const paint = async (element, desk = heavy()) => {
-    const one = car(), request = { do: "figure", name: element.dataset.figure, ...asked(one) };
+    const request = { do: "figure", name: element.dataset.figure, ...asked() }, of = drawing();
     element.dataset.stale = "";
     const began = performance.now();
     const reply = await desk.ask("figure " + element.dataset.figure, request);
     if (!reply) return;
     delete element.dataset.stale;
+    element.of = of;
     element.removeAttribute("aria-busy");
     if (reply.fault) { element.replaceChildren(make("p", { class: "bb-warned" }, reply.fault)); return; }
     element.hidden = !reply.html && !reply.needs;
@@ -305,7 +313,8 @@
   };
   const inSight = element => { const box = element.getBoundingClientRect(); return box.bottom > 0 && box.top < innerHeight; };
   const rest = debounce(SETTLE, () => {
-    for (const one of pictures().filter(inSight)) if (one !== first()) paint(one, slow || quick); else paint(one);
+    const of = drawing();
+    for (const one of pictures().filter(inSight)) if (one.of !== of) paint(one, one === first() ? heavy() : slow || quick);
     share(); });
   // What stands behind the answer takes seconds, in which the answer of a new hand's turn would wait.
   const restLong = debounce(6 * SETTLE, () => restNow());
@@ -333,10 +342,9 @@
   // The picture goes before the answer, which is worked out in the gap after one: in front of the next it would hold that one up.
   const follow = pace(SETTLE / 2, () => answer());
   let answered = 0;
-  const moved = async () => {
+  const moved = async one => {
     state.moved = true;
-    const one = first();
-    for (const other of pictures()) if (other !== one) other.dataset.stale = "";
+    for (const other of pictures()) if (other !== one) age(other);
     rest();
     restLong();
     if (one) await paint(one);
@@ -345,10 +353,12 @@
     answer();
   };
   const refresh = async () => {
-    for (const one of panels.querySelectorAll("figure[data-figure]")) { one.dataset.stale = ""; one.hidden = false; }
+    // What is drawn of this state already, at this width, stays.
+    const of = drawing();
+    for (const one of [...panels.querySelectorAll("figure[data-figure]")].filter(one => one.of !== of)) { age(one); one.hidden = false; }
     const done = [answer()];
     const shown = first();
-    if (shown) done.push(paint(shown));
+    if (shown && shown.of !== of) done.push(paint(shown));
     if (state.tab === "measure") done.push(measured());
     if (state.tab === "compare") done.push(compare());
     if (state.tab === "choose") done.push(choosing());
@@ -787,7 +797,7 @@
   clear.observe(bar);
   clear.observe(dock);
   let wide = innerWidth;
-  addEventListener("resize", debounce(200, () => { if (innerWidth !== wide) { wide = innerWidth; refresh(); } }));
+  addEventListener("resize", debounce(200, () => { if (innerWidth !== wide) { [wide, room] = [innerWidth, 0]; refresh(); } }));
 
   // ---- The runtime works faster what it has worked often: it is exercised while nobody asks, until that gains nothing or a hand moves.
   const warm = async name => {
