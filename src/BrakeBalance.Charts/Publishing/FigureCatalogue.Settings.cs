@@ -22,7 +22,9 @@ public static partial class FigureCatalogue
         },
         new()
         {
-            Name = "safe-settings", Make = (car, units) => SettingFigures.SafeSettings(car.Settings, car.Answer, units),
+            Name = "safe-settings", Needs = "a valve, or rear brakes that need one",
+            Make = (car, units) => car.Answer.Reach == SettingReach.NotNeeded ? null
+                : SettingFigures.SafeSettings(car.Settings, car.Answer, units),
             Plain = new(
                 Title: (car, figure) => car.Answer is { SafeLimit: { Knee: not null } limit, Middle.Slope: { } slope }
                     ? $"If the valve passes on {Share(slope, figure)} above its bend, the bend may stand at up to "

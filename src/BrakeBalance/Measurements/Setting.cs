@@ -147,7 +147,7 @@ public sealed record Setting(
             FirstLockDry: new BalanceModel(vehicle, conditions.LoadCasesOf(vehicle)[0]).FirstLockUp(Vehicles.Conditions.DryAdhesion),
             RearFirstAtMiddle: SettingSearch.RearFirst(vehicle, conditions.AtMiddle),
             Reach: reach,
-            Changes: reachable ? [] : SettingChange.Of(vehicle))
+            Changes: reachable || holds ? [] : SettingChange.Of(vehicle))
         {
             ChanceLater = chance,
             Corners = holds ? byFile : corners,

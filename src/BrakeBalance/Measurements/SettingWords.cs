@@ -11,6 +11,9 @@ public static class SettingWords
     /// <summary>What stands for a setting that there is none of.</summary>
     public const string None = "none";
 
+    private const string OtherParts = "What the stops allowed holds for the parts they were made with: other parts need other stops, "
+        + "and until then a file without its measurements.";
+
     private const string StillTooMuch = "fully out is still too much rear braking";
 
     /// <summary>The caution that stands beside every setting.</summary>
@@ -90,7 +93,8 @@ public static class SettingWords
         string chance = Invariant.Text($"{100 * setting.Conditions.RearFirstChance:0.#} %");
         string other = Number(setting.OtherRule, units);
         return setting.Rule == SettingRule.Corners
-            ? $"{Measured(setting)}: front first in every corner of the conditions. A chance of rear-first of {chance} would give {other}."
+            ? $"{Measured(setting)}: front first in every corner of the conditions."
+                + (setting.Reach == SettingReach.NotNeeded ? "" : $" A chance of rear-first of {chance} would give {other}.")
             : $"Own test stops{(setting.Kept is null ? "" : ", fitted and kept in the file (entry measurements)")}: a chance of "
                 + $"rear-first of at most {chance} in each condition. "
                 + $"Every corner {(setting.Kept is null ? "without them" : "of the fit")} would give {other}.";
@@ -106,12 +110,14 @@ public static class SettingWords
         return setting.MostRearFirst is { } most
             ? Invariant.Text(
                 $"rear first most often in {most.LoadCase}, {most.Surface}, brakes {most.State} ({100 * most.RearFirst:0.#} %)")
-            : setting is { Rule: SettingRule.Chance, Kept: not null } ? "this car's own stops allow no more"
+            : IsKept(setting) ? "this car's own stops allow no more"
             : setting.Binding is { } binding
                 ? (setting.SafeLimit is null ? "even with least rear braking" : "beyond it")
                     + $" the rear locks first in {binding.Words(units)}"
                 : "nothing in the conditions lets the rear lock first";
     }
+
+    private static bool IsKept(Setting setting) => setting is { Rule: SettingRule.Chance, Kept: not null };
 
     /// <summary>How sure the limit is.</summary>
     /// <param name="setting">The answer.</param>
@@ -166,7 +172,9 @@ public static class SettingWords
             SettingReach.Below => $"The safe limit lies below what the adjuster reaches: {StillTooMuch}.",
             _ => null,
         };
-        return where is null ? [] : [where, .. setting.Doubts, .. setting.Changes.Select(change => Change(change, setting.Vehicle))];
+        return where is null ? []
+            : [where, .. IsKept(setting) ? [OtherParts] : setting.Doubts,
+                .. setting.Changes.Select(change => Change(change, setting.Vehicle))];
     }
 
     /// <summary>A change of parts in words.</summary>
@@ -267,11 +275,16 @@ public static class SettingWords
         [
             ("Conditions", Conditions(setting.Vehicle, units) + "."),
             ("Rule", Rule(setting, units)),
-            ("Orientation", $"with every number at its middle both axles lock together at {Number(setting.Middle, units)}"
-                + (setting.Middle.Binding is { } binding ? $" in {binding.Words(units)}" : "") + ": never to set."),
+            .. setting.Reach == SettingReach.NotNeeded ? [] : Orientation(setting, units),
             .. OutOfReach(setting).Select(words => ("Out of reach", words)),
         ];
     }
+
+    private static (string Label, string Text)[] Orientation(Setting setting, UnitSystem units) =>
+    [
+        ("Orientation", $"with every number at its middle both axles lock together at {Number(setting.Middle, units)}"
+            + (setting.Middle.Binding is { } binding ? $" in {binding.Words(units)}" : "") + ": never to set."),
+    ];
 
     /// <summary>The answer in one sentence, for a caption or a title's second line.</summary>
     /// <param name="setting">The answer.</param>

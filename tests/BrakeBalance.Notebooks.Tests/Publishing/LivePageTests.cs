@@ -205,6 +205,42 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output) : I
     }
 
     [SkippableFact]
+    public async Task Whatever_moved_meanwhile_every_figure_is_of_the_state_that_the_page_rests_in()
+    {
+        await using WatchedPage page = await OpenAsync(1280);
+        await page.Page.WaitForExpressionAsync("document.documentElement.dataset.second !== undefined", new() { Timeout = 60_000 });
+        const string Figures = "[...document.querySelectorAll('#live-balance figure')].filter(figure => !figure.hidden)";
+        for (int round = 0; round < 3; round++)
+        {
+            await page.Page.EvaluateFunctionAsync(
+                """
+                async () => {
+                  const wait = time => new Promise(resolve => setTimeout(resolve, time));
+                  const range = document.querySelector("#live-dock input"), low = Number(range.min), reach = Number(range.max) - low;
+                  for (const [share, time, figure] of [[0.3, 300, 2], [0.5, 60, 4], [0.7, 0, 2]]) {
+                    range.value = low + share * reach;
+                    range.dispatchEvent(new Event("input"));
+                    await wait(time);
+                    document.querySelectorAll("#live-balance figure")[figure].scrollIntoView();
+                  }
+                  const units = document.querySelector("#live-units");
+                  for (const system of ["us", "si", "us", "si"]) {
+                    units.value = system;
+                    units.dispatchEvent(new Event("change"));
+                    await wait(250);
+                  }
+                }
+                """);
+            await page.Page.WaitForExpressionAsync(
+                $"(figures => new Set(figures.map(one => one.of)).size === 1 && figures[0].of.includes('units\":\"si') "
+                    + $"&& figures.every(one => !('stale' in one.dataset)))({Figures})", new() { Timeout = 60_000 });
+            Assert.Equal("", await TextAsync(page, Figures + ".map(one => one.textContent).filter(text => text.includes('psi')).join()"));
+        }
+
+        page.AssertQuiet();
+    }
+
+    [SkippableFact]
     public async Task Printed_by_the_browser_every_figure_of_a_part_is_there_and_no_empty_box()
     {
         await using WatchedPage page = await OpenAsync(1280);

@@ -20,7 +20,7 @@
   const heavy = () => Object.keys(car().logs).length > 0 && slow || quick;
 
   // ---- State. A set-up is a vehicle file, the logs fitted, what is typed of them, and values moved by sliders but not kept yet.
-  const fresh = (name, text, logs = {}) => ({ name, text, logs, typed: { ...logs }, set: {}, sliders: [], back: [] });
+  const fresh = (name, text, logs = {}) => ({ name, text, logs, typed: { ...logs }, set: {}, sliders: [], docked: false, back: [] });
   const state = { units: "si", tab: "balance", at: 0, cars: [], marks: null, seen: 0, moved: false, bench: "", parts: "", targets: "{}" };
   const car = () => state.cars[state.at];
   const unused = () => [...NAMES].find(letter => state.cars.every(one => one.name !== letter));
@@ -288,10 +288,13 @@
     const request = { do: "figure", name: element.dataset.figure, ...asked() }, of = drawing();
     element.dataset.stale = "";
     const began = performance.now();
-    const reply = await desk.ask("figure " + element.dataset.figure, request);
+    const reply = await desk.ask("figure " + element.dataset.figure, request), now = drawing();
     if (!reply) return;
-    delete element.dataset.stale;
+    // What comes late shows an earlier state: it is drawn only where nothing newer is, and stays marked until it is drawn anew.
+    if (element.of === now && of !== now) { delete element.dataset.stale; return; }
     element.of = of;
+    if (of === now) delete element.dataset.stale;
+    else { rest(); restLong(); }
     element.removeAttribute("aria-busy");
     if (reply.fault) { element.replaceChildren(make("p", { class: "bb-warned" }, reply.fault)); return; }
     element.hidden = !reply.html && !reply.needs;
