@@ -108,7 +108,8 @@ public sealed class LiveDesk
         {
             Name = "live",
             Width = width,
-            Height = width < 480 ? width * 0.95 : Math.Min(520, width * 0.62),
+            Height = Math.Min(
+                width < 480 ? width * 0.95 : Math.Min(520, width * 0.62), Math.Max(240, request["height"]?.GetValue<double>() ?? 520)),
             FontSize = width < 480 ? 12 : 13,
         };
     }

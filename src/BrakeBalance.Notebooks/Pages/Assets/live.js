@@ -24,11 +24,14 @@
   const state = { units: "si", tab: "balance", at: 0, cars: [], marks: null, seen: 0, moved: false, bench: "", parts: "", targets: "{}" };
   const car = () => state.cars[state.at];
   const unused = () => [...NAMES].find(letter => state.cars.every(one => one.name !== letter));
-  let room = 0; // asked for anew where it may have changed: each time, the browser would have to lay out the page first
+  // Asked for anew where it may have changed: each time, the browser would have to lay out the page first. Across, a phone is low.
+  let room = null;
+  const around = () => room ??= { width: Math.floor(Math.max(280, panels.clientWidth - 12)),
+    height: Math.floor(Math.max(240, innerHeight - dock.offsetHeight - 60)) };
   const asked = (one = car()) => ({
     text: one.text, logs: one.logs, set: Object.entries(one.set), units: state.units,
     slides: one.sliders.map(({ path, unit }) => [path, unit]),
-    width: Math.floor(Math.max(280, (room ||= panels.clientWidth) - 12)),
+    ...around(),
   });
   const page = $("live-first").textContent, written = JSON.parse(page);
   const keep = () => bbDesk.keep({ page, units: state.units, at: state.at, bench: state.bench, parts: state.parts,
@@ -52,7 +55,7 @@
     earlier(reply?.fault ? "Below stands the answer from before the change." : "");
     return reply;
   };
-  const stateNow = () => JSON.stringify({ ...asked(), width: 0 });
+  const stateNow = () => JSON.stringify({ ...asked(), width: 0, height: 0 });
   const answer = async () => {
     const mine = ++state.seen, now = stateNow();
     const reply = now === told.now ? told.reply : heard(await working(heavy().ask("car", { do: "car", ...asked() })));
@@ -227,7 +230,7 @@
   const sliders = () => {
     for (const button of form.querySelectorAll(".bb-slide")) button.setAttribute("aria-pressed", String(car().sliders.some(one =>
       one.path === button.dataset.slide)));
-    if (dock.hidden !== (car().sliders.length === 0)) [dock.hidden, room] = [!dock.hidden, 0];
+    if (dock.hidden !== (car().sliders.length === 0)) [dock.hidden, room] = [!dock.hidden, null];
     document.documentElement.classList.toggle("bb-docked", !dock.hidden);
     const known = new Map([...dock.querySelectorAll(".bb-slider")].map(one => [one.dataset.path, one]));
     const rows = car().sliders.map(slider => {
@@ -800,7 +803,7 @@
   clear.observe(bar);
   clear.observe(dock);
   let wide = innerWidth;
-  addEventListener("resize", debounce(200, () => { if (innerWidth !== wide) { [wide, room] = [innerWidth, 0]; refresh(); } }));
+  addEventListener("resize", debounce(200, () => { if (innerWidth !== wide) { [wide, room] = [innerWidth, null]; refresh(); } }));
 
   // ---- The runtime works faster what it has worked often: it is exercised while nobody asks, until that gains nothing or a hand moves.
   const warm = async name => {
