@@ -11,7 +11,11 @@
     return element;
   };
   const debounce = (wait, act) => { let timer = 0; return () => { clearTimeout(timer); timer = setTimeout(act, wait); }; };
-  const pace = (wait, act) => { let timer = 0; return () => { timer ||= setTimeout(() => { timer = 0; act(); }, wait); }; };
+  const pace = (wait, act) => {
+    let timer = 0, due = 0;
+    const go = () => { [timer, due] = [0, performance.now() + wait]; act(); };
+    return () => { if (performance.now() >= due && !timer) go(); else timer ||= setTimeout(go, due - performance.now()); };
+  };
 
   // ---- Two workers: one for what the hand moves, one for what takes long.
   const startDesk = bbDesk.start;
@@ -347,16 +351,13 @@
   }), { rootMargin: "300px" });
   // The picture goes before the answer, which is worked out in the gap after one: in front of the next it would hold that one up.
   const follow = pace(SETTLE / 2, () => answer());
-  let answered = 0;
   const moved = async one => {
     state.moved = true;
     for (const other of pictures()) if (other !== one) age(other);
     rest();
     restLong();
     if (one) await paint(one);
-    if (performance.now() - answered < SETTLE / 2) { follow(); return; }
-    answered = performance.now();
-    answer();
+    follow();
   };
   const refresh = async () => {
     // What is drawn of this state already, at this width, stays.

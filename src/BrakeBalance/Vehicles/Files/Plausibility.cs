@@ -64,15 +64,11 @@ internal static class Plausibility
             for (int i = 0; i < elements.Length; i++)
             {
                 string here = isList ? Invariant.Text($"{at}[{i}]") : at;
-                if (elements[i] is not { } one)
+                if (isPart && elements[i] is { } part)
                 {
-                    continue;
+                    OfEntries(part, here, filled, warnings);
                 }
-                else if (isPart)
-                {
-                    OfEntries(one, here, filled, warnings);
-                }
-                else if (!filled.Contains(here) && field.Usual!.Judge(here, one) is { } warning)
+                else if (elements[i] is { } one && !filled.Contains(here) && field.Usual!.Judge(here, one) is { } warning)
                 {
                     warnings.Add(warning);
                 }
