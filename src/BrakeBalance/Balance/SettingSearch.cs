@@ -201,8 +201,8 @@ public static class SettingSearch
         private readonly Vehicle _vehicle;
         private readonly Conditions _conditions;
         private readonly PerAxle<double> _spread;
-        private readonly (LoadCase Load, Speed Speed, BalanceKernel Kernel)[] _cases;
-        private readonly (BrakeState State, CarGains Worst)[] _states;
+        private readonly Case[] _cases;
+        private readonly StateGains[] _states;
         private readonly CarGains _middle;
 
         // The worst corner of the friction spread; shoes that lock by themselves within it lock as soon as they touch.
@@ -212,10 +212,10 @@ public static class SettingSearch
             _spread = conditions.FrictionSpread;
             _cases = [.. from load in conditions.LoadCasesOf(vehicle)
                          from speed in conditions.SpeedsOf(vehicle)
-                         select (load, speed, new BalanceKernel(vehicle, load, speed.MetersPerSecond))];
+                         select new Case(load, speed, new(vehicle, load, speed.MetersPerSecond))];
             // The state with most rear braking first: it decides most cases.
             _states = [.. conditions.BrakeStates
-                .Select(state => (State: state, Worst: Draw(state.Front * (1 - _spread.Front), state.Rear * (1 + _spread.Rear))))
+                .Select(state => new StateGains(state, Draw(state.Front * (1 - _spread.Front), state.Rear * (1 + _spread.Rear))))
                 .OrderByDescending(state => state.Worst.Rear / state.Worst.Front)];
             _middle = Draw(1, 1);
         }
@@ -277,6 +277,10 @@ public static class SettingSearch
         }
 
         private CarGains Draw(double front, double rear) => BalanceKernel.Draw(_vehicle, front, rear);
+
+        private sealed record Case(LoadCase Load, Speed Speed, BalanceKernel Kernel);
+
+        private sealed record StateGains(BrakeState State, CarGains Worst);
 
         private static ValveLaw[] Laws(BalanceKernel kernel, ValveLaw? setting)
         {

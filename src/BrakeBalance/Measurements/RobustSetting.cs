@@ -22,23 +22,29 @@ internal static class RobustSetting
     {
         SettingSweep sweep = Sweep(question);
         (SettingPoint[] points, SweepCell[][][] outcomes) = Run(question, sweep, Row(question, sweep), progress);
-        int best = -1;
-        for (int i = 0; i < Settings; i++)
-        {
-            if (points[i].WorstRearFirst <= question.Level && (best < 0 || points[i].MeanEfficiency > points[best].MeanEfficiency + 1e-5))
-            {
-                best = i;
-            }
-        }
-
-        int shown = Math.Max(0, best);
+        SettingPoint? best = Best(null, points, question.Level);
+        int shown = best is null ? 0 : Array.IndexOf(points, best);
         return At(new SettingAnswer(
             Variable: SettingSearch.VariableOf(question.Vehicle),
-            Recommended: best < 0 ? null : points[best],
+            Recommended: best,
             TradeOff: points,
             Conditions: [.. outcomes.Select((cells, i) => sweep.Outcome(i, cells, shown))],
             Level: question.Level,
             Draws: sweep.DrawsUsed), question);
+    }
+
+    /// <summary>The setting of <see cref="Find"/> alone: more rear braking never makes rear-first rarer, so little beyond it is tried.</summary>
+    /// <param name="question">Car, conditions and level.</param>
+    /// <param name="near">A limit that it probably lies near.</param>
+    public static SettingPoint? Best(SettingQuestion question, SettingLimit near)
+    {
+        SettingSweep sweep = Sweep(question);
+        double[] row = Row(question, sweep);
+        int first = Math.Min(row.Count(at => (Bar(question) is null ? at : 1 - at) <= Setting.Amount(near)) + 4, Settings);
+        SettingPoint[] points = Run(question, sweep, row[..first], null).Points;
+        SettingPoint? best = Best(null, points, question.Level);
+        return first == Settings || points[^1].WorstRearFirst > question.Level
+            ? best : Best(best, Run(question, sweep, row[first..], null).Points, question.Level);
     }
 
     /// <summary>The same answer for a car that is set as the question has it.</summary>
@@ -52,6 +58,9 @@ internal static class RobustSetting
             return Run(question, Sweep(question), [present], null).Points[0];
         }),
     };
+
+    private static SettingPoint? Best(SettingPoint? best, SettingPoint[] points, double level) => points.Aggregate(best, (found, point) =>
+        point.WorstRearFirst <= level && (found is null || point.MeanEfficiency > found.MeanEfficiency + 1e-5) ? point : found);
 
     private static BalanceBarSplit? Bar(SettingQuestion question) =>
         SettingSearch.VariableOf(question.Vehicle) == SettingVariable.BalanceBar

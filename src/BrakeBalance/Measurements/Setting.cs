@@ -57,7 +57,7 @@ public sealed record Setting(
     public SettingAnswer Chance => ChanceLater.Value;
 
     /// <summary>What the other rule would give as the limit.</summary>
-    public SettingLimit OtherRule => Rule == SettingRule.Chance ? Corners : Kept ?? LimitOf(Chance, Corners);
+    public SettingLimit OtherRule => OtherRuleLater.Value;
 
     /// <summary>Where both axles lock together with every number at its middle: for orientation, never to set.</summary>
     public SettingLimit Middle => MiddleLater.Value;
@@ -79,6 +79,8 @@ public sealed record Setting(
     // What few readers ask for is worked out when they do.
     private Lazy<SettingAnswer> ChanceLater { get; init; } = null!;
 
+    private Lazy<SettingLimit> OtherRuleLater { get; init; } = null!;
+
     private Lazy<SettingLimit> MiddleLater { get; init; } = null!;
 
     private Lazy<IReadOnlyList<MeasuringGain>> GainsLater { get; init; } = null!;
@@ -86,8 +88,6 @@ public sealed record Setting(
     private Lazy<IReadOnlyList<ConditionCost>> CostsLater { get; init; } = null!;
 
     private Lazy<IReadOnlyList<SettingFinding>> FindingsLater { get; init; } = null!;
-
-    private SettingLimit Corners { get; init; } = null!;
 
     /// <summary>What the stops allowed whose fit stands in the file, as it keeps it; null when it keeps nothing.</summary>
     internal SettingLimit? Kept { get; private init; }
@@ -128,7 +128,7 @@ public sealed record Setting(
         SettingLimit byFile = band?.Low ?? corners;
         SettingLimit? kept = estimate is null && doubts.Count == 0 ? KeptOf(own?.Logs, byFile) : null;
         bool holds = kept is not null && Amount(kept) < Amount(byFile);
-        SettingLimit limit = estimate is not null ? Supported(vehicle, LimitOf(chance.Value, corners), estimate) : holds ? kept! : byFile;
+        SettingLimit limit = estimate is not null ? Supported(vehicle, LimitOf(chance.Value.Recommended, corners), estimate) : holds ? kept! : byFile;
         SettingReach reach = doubts.Count > 0 ? SettingReach.Withheld : ReachOf(vehicle, limit);
         Vehicle? best = reach is SettingReach.Within or SettingReach.Above or SettingReach.NotNeeded
             ? Rounded(vehicle, limit, reach) : null;
@@ -150,7 +150,8 @@ public sealed record Setting(
             Changes: reachable || holds ? [] : SettingChange.Of(vehicle))
         {
             ChanceLater = chance,
-            Corners = holds ? byFile : corners,
+            OtherRuleLater = new(() => holds ? byFile : estimate is not null ? corners
+                : kept ?? LimitOf(chance.IsValueCreated ? chance.Value.Recommended : RobustSetting.Best(question, corners), corners)),
             Kept = kept,
             MiddleLater = new(() => SettingSearch.Limit(vehicle, conditions.AtMiddle)),
             Doubts = doubts,
@@ -235,10 +236,10 @@ public sealed record Setting(
         return rising[(int)Math.Round(BandShare * (rising.Length - 1))];
     }
 
-    private static SettingLimit LimitOf(SettingAnswer answer, SettingLimit like) => like with
+    private static SettingLimit LimitOf(SettingPoint? found, SettingLimit like) => like with
     {
-        Knee = answer.Recommended?.Knee,
-        FrontForceShare = answer.Recommended?.FrontForceShare,
+        Knee = found?.Knee,
+        FrontForceShare = found?.FrontForceShare,
         Binding = null,
     };
 

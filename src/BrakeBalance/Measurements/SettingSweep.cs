@@ -147,4 +147,4 @@ internal sealed class SettingSweep
 /// <summary>What a sweep found for one setting in one condition at one speed.</summary>
 /// <param name="RearFirst">Probability that the rear locks first [–].</param>
 /// <param name="Efficiency">Mean braking efficiency [–].</param>
-internal readonly record struct SweepCell(double RearFirst, double Efficiency);
+internal sealed record SweepCell(double RearFirst, double Efficiency);

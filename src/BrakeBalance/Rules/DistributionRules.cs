@@ -82,18 +82,25 @@ public static class DistributionRules
         string fault,
         string afterFault = "")
     {
-        var judged = curves
-            .SelectMany(curve => curve.Points.Where(point => point.BrakingRate >= range.From - 1e-9 && point.BrakingRate <= range.To + 1e-9)
-                .Select(point => (curve, point, margin: margin(point))))
-            .Where(item => double.IsFinite(item.margin))
-            .ToList();
-        if (judged.Count == 0)
+        (UtilisationCurve Curve, UtilisationPoint Point, double Margin)? closest = null;
+        foreach (UtilisationCurve curve in curves)
+        {
+            foreach (UtilisationPoint point in curve.Points)
+            {
+                double left = point.BrakingRate >= range.From - 1e-9 && point.BrakingRate <= range.To + 1e-9 ? margin(point) : double.NaN;
+                if (double.IsFinite(left) && !(left >= closest?.Margin))
+                {
+                    closest = (curve, point, left);
+                }
+            }
+        }
+
+        if (closest is not var (worst, at, least))
         {
             return new(rule, title, source, RuleOutcome.NotApplicable, null, "",
                 "The car reaches no braking rate at which the rule speaks.");
         }
 
-        (UtilisationCurve worst, UtilisationPoint at, double least) = judged.MinBy(item => item.margin);
         string where = Invariant.Text($"{worst.LoadCase.Name}, braking rate {at.BrakingRate:0.00}");
         string reach = curves.Any(curve => curve.GreatestRate < range.To - 1e-9) && range.To < 0.9
             ? Invariant.Text($" Judged up to a rate of {curves.Min(curve => curve.GreatestRate):0.00}, which the highest pressure reaches.")

@@ -59,4 +59,4 @@ public sealed class UtilisationCurve
 /// <param name="BrakingRate">z [–].</param>
 /// <param name="Front">f₁ [–].</param>
 /// <param name="Rear">f₂ [–].</param>
-public readonly record struct UtilisationPoint(double BrakingRate, double Front, double Rear);
+public sealed record UtilisationPoint(double BrakingRate, double Front, double Rear);

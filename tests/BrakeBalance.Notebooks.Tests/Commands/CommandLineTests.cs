@@ -1,4 +1,5 @@
 using BrakeBalance.Charts;
+using BrakeBalance.Notebooks.Commands;
 
 namespace BrakeBalance.Notebooks.Tests.Commands;
 
@@ -18,6 +19,10 @@ public class CommandLineTests
             Assert.Contains($"\n  {command}", output);
         }
     }
+
+    [Fact]
+    public void Every_command_is_found_by_its_own_name() => Assert.All(CommandLine.Commands,
+        command => Assert.Equal(command.Name, command.Create(new Terminal(TextWriter.Null, TextWriter.Null, false)).Name));
 
     [Theory]
     [InlineData("brew", "brew")]

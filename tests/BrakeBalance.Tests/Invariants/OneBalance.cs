@@ -149,6 +149,15 @@ public class OneBalance
         }
     }
 
+    [Property(MaxTest = 100)]
+    public void The_limit_by_chance_is_the_same_whether_all_settings_are_tried_or_those_up_to_it(Vehicle car, bool near)
+    {
+        var question = new SettingQuestion { Vehicle = car, Draws = 5000 };
+        SettingLimit corners = SettingSearch.Limit(car, car.Conditions);
+        Assert.Equal(RobustSetting.Find(question).Recommended,
+            RobustSetting.Best(question, near ? corners : corners with { Knee = null, FrontForceShare = null }));
+    }
+
     [Property(MaxTest = 60)]
     public void The_setting_search_is_quick_for_every_car(Vehicle car)
     {

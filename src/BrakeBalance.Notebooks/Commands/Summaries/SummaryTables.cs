@@ -13,6 +13,10 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
     /// <param name="all">Whether every table is shown, or only those that most readers want.</param>
     public void Write(BalanceSummary summary, bool all)
     {
+        // What is written last is worked out while the first is written.
+        Task<Banded<BalanceSummary>> later = Task.Run(summary.Bands);
+        Task<Banded<ControlSummary>?> foot = later.ContinueWith(bands => bands.Result.Select(of => of.Control()), TaskScheduler.Default);
+        _ = Task.Run(() => (summary.Setting.Findings, summary.Setting.Costs));
         Line(summary.Vehicle.Name);
         SettingOutput.WriteAnswer(console, summary.Setting, units.System);
         if (summary.Vehicle.Note.Length > 0)
@@ -22,7 +26,7 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         }
 
         SettingOutput.WriteDetails(console, summary.Setting, units.System);
-        Banded<BalanceSummary> bands = summary.Bands();
+        Banded<BalanceSummary> bands = later.GetAwaiter().GetResult();
         if (bands.HasBand)
         {
             Line("");
@@ -45,7 +49,7 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
         }
 
         rules.Write(console);
-        if (bands.Select(of => of.Control()) is { } control)
+        if (foot.GetAwaiter().GetResult() is { } control)
         {
             new ControlTables(units, console).Write(control, all);
         }
