@@ -107,10 +107,11 @@ internal static class Cars
             [.. new[] { 0.7, 0.5, 0.3 }.Select(rate =>
                 (FormattableString.Invariant($"{rate} g"), force.TravelAt(force.AtRate(rate)!.Balance.MasterPressure)!))],
             control.Pedal.AvailableTravel,
-            car.Name,
+            car,
+            light.LoadCase.Name,
             units: units);
         yield return FootFigures.ChoiceMap(light, "the present assist", control.Assist, units: units);
-        yield return FootFigures.FailureDistances(FailureAnalysis.Of(car, light.LoadCase), car.Name, units: units);
+        yield return FootFigures.FailureDistances(FailureAnalysis.Of(car, light.LoadCase), car, units: units);
     }
 
     public static Explorable Explorable(string name, UnitSystem units) =>

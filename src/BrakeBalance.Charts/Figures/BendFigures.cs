@@ -14,7 +14,7 @@ public static class BendFigures
     /// <exception cref="ArgumentException">No pressure brings a wheel to its limit anywhere.</exception>
     public static Figure Braking(BendMap map, UnitSystem? units = null, string id = "bend")
     {
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, map.Car);
         BendPoint[] sliding = [.. map.Points.Where(point => point.Course.FirstWheel is not null)];
         if (sliding.Length == 0)
         {
@@ -29,7 +29,7 @@ public static class BendFigures
                 ? lost.Length == 0 ? "No pressure takes an axle out of the bend" : "In every bend the front axle lets go first"
                 : $"At {RearLed(map)} g sideways the rear axle lets go first: the car spins")
             .Describe(
-                $"The {map.Car}, {map.LoadCase}, adhesion {StopFigures.Number(map.Adhesion)}, "
+                $"The {map.Car.Name}, {map.LoadCase}, adhesion {StopFigures.Number(map.Adhesion)}, "
                     + $"{figure.Text(Measure.Speed, map.Speed)}. Steady bend, pressure rising. A sliding wheel "
                 + "brakes less, but its axle is lost only when the other wheel no longer holds it.",
                 $"At {Lateral(middle)} g sideways the {Wheel(middle)} slides first, at "
@@ -75,7 +75,7 @@ public static class BendFigures
     /// <returns>The figure.</returns>
     public static Figure SafeKnee(BendMap map, UnitSystem? units = null, string id = "bend-knee")
     {
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, map.Car);
         figure.X(LateralAcceleration, "a", Measure.InG, 0);
         return map.Valve is { } valve ? Knees(figure, map, valve.Knee).Build() : SideForce(figure, map).Build();
     }
@@ -105,7 +105,7 @@ public static class BendFigures
         figure
             .Title(title)
             .Describe(
-                $"Up to the line the front axle of the {map.Car} lets go first, above it the rear: {map.LoadCase}, adhesion "
+                $"Up to the line the front axle of the {map.Car.Name} lets go first, above it the rear: {map.LoadCase}, adhesion "
                     + $"{StopFigures.Number(map.Adhesion)}, "
                 + $"{figure.Text(Measure.Speed, map.Speed)}, nominal friction. {everywhere}",
                 $"{everywhere}{steps}{straight} Straight on the limit is {Limit(figure, map, map.Points[0])}, at "
@@ -151,7 +151,7 @@ public static class BendFigures
             .Title(spins.Length == 0 ? "Without a valve the rear still holds when the front lets go"
                 : $"Without a valve the rear lets go first at {RearLed(map)} g sideways")
             .Describe(
-                $"Side force of the rear axle of the {map.Car} at the moment at which the first axle is lost: {map.LoadCase}, "
+                $"Side force of the rear axle of the {map.Car.Name} at the moment at which the first axle is lost: {map.LoadCase}, "
                     + $"adhesion {StopFigures.Number(map.Adhesion)}. "
                 + "The car has no proportioning valve to set.",
                 "Where the rear can give no more than the bend needs, it is the axle that lets go.")

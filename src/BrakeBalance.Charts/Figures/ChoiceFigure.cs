@@ -32,7 +32,7 @@ public static partial class FootFigures
             string id = "bore-ratio")
     {
         ControlTargets wanted = targets ?? new ControlTargets();
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, model.Vehicle);
         double[] bores = [.. Enumerable.Range(0, 40).Select(i => 0.0140 + (i * 0.0005))];
         double[] ratios = [.. Enumerable.Range(0, 31).Select(i => 2.5 + (i * 0.15))];
         var grid = ControlChoice.Sweep(model, [.. bores.Select(bore => Length.FromMeters(bore))], ratios, [(assistName, assist)], wanted);

@@ -5,16 +5,16 @@ public static partial class FootFigures
     /// <summary>Stopping distance in each case of failure, in its three parts.</summary>
     /// <param name="outcomes">The outcomes of one load case, the sound car first.</param>
     /// <param name="conditions">What was asked; the usual conditions unless said.</param>
-    /// <param name="car">Name of the car, for the caption.</param>
+    /// <param name="car">The car.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure; a case in which nothing brakes has no bar.</returns>
     public static Figure FailureDistances(
-        IReadOnlyList<FailureOutcome> outcomes, string car, FailureConditions? conditions = null, UnitSystem? units = null,
+        IReadOnlyList<FailureOutcome> outcomes, Vehicle car, FailureConditions? conditions = null, UnitSystem? units = null,
             string id = "failures")
     {
         FailureConditions asked = conditions ?? new FailureConditions();
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, car);
         FailureOutcome worst = outcomes.Where(outcome => outcome.Distance is not null).MaxBy(outcome => outcome.Distance!.Whole.Meters)
             ?? outcomes[0];
         double sound = outcomes[0].Distance?.Whole.Meters ?? 0;
@@ -29,7 +29,7 @@ public static partial class FootFigures
             .Describe(
                 $"Stopping distance from {figure.Text(Measure.Speed, asked.Speed)} "
                     + $"with at most {figure.Text(Measure.ControlForce, asked.PedalForce)} "
-                    + $"on the pedal at an adhesion of {Words(asked.Adhesion)}, no wheel locked. {car}, {outcomes[0].LoadCase}.",
+                    + $"on the pedal at an adhesion of {Words(asked.Adhesion)}, no wheel locked. {car.Name}, {outcomes[0].LoadCase}.",
                 "The rule for failed circuits and assist counts from the first touch of the pedal. "
                     + string.Join(" ", outcomes.Select(outcome => outcome.Distance is { } distance
                     ? $"{Finding.Capital(outcome.Case.Name)}: {figure.Text(Measure.Distance, distance.Whole)} at a deceleration of "

@@ -129,9 +129,8 @@ public static class FootExplorables
             }
 
             PedalTravel hard = cases[0].Travel;
-            string car = $"{vehicle.Name}, {vehicle.LoadCases[0].Name}";
             return new Frame(
-                [FootFigures.Travel(cases, own.Pedal.AvailableTravel, car, highest, shown, $"{id}-figure")],
+                [FootFigures.Travel(cases, own.Pedal.AvailableTravel, vehicle, vehicle.LoadCases[0].Name, highest, shown, $"{id}-figure")],
                 [
                     new("Pedal travel at " + cases[0].Name, hard.Pad is { } pad ? Measure.Travel.Text(pad, shown) : "–"),
                     new("Left to the floor", hard.LeftToFloor is { } left ? Measure.Travel.Text(left, shown) : "–"),

@@ -16,13 +16,13 @@ public static class HeatFigures
     public static Figure TemperatureByStop(HeatResult result, PerAxle<ThermalBrake> brakes, UnitSystem? units = null,
         string id = "heat-stops")
     {
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, result.Car.Vehicle);
         double[] numbers = [.. result.Stops.Select(s => (double)s.Number)];
         string boil = Fluid(result, figure.Units);
         figure
             .Title($"{boil}; {Hottest(result, figure.Units)}")
             .Describe(
-                $"{result.Cycle}; {result.Car}. Bulk temperatures at the end of each stop; "
+                $"{result.Cycle}; {result.Car.Name}. Bulk temperatures at the end of each stop; "
                     + $"boiling points of {result.Fluid.Name} (49 CFR 571.116).",
                 $"{boil}. The hottest front disc or drum reaches {figure.Text(Measure.Temperature, result.HottestRing.Front)}, "
                     + $"the rear {figure.Text(Measure.Temperature, result.HottestRing.Rear)}. {Soak(result, figure.Units)}")
@@ -47,7 +47,7 @@ public static class HeatFigures
     /// <returns>The figure.</returns>
     public static Figure Drift(HeatResult result, UnitSystem? units = null, string id = "heat-drift")
     {
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, result.Car.Vehicle);
         HeatStop[] braked = [.. result.Stops.Where(s => s.FrontShare is not null)];
         (string cold, string hot) = (Percent(braked[0].FrontShare!.Value), Percent(braked[^1].FrontShare!.Value));
         double[] numbers = [.. braked.Select(s => (double)s.Number)];
@@ -56,7 +56,7 @@ public static class HeatFigures
             .Title(cold == hot ? $"While the brakes heat the front share of the work stays at {cold}"
                 : $"While the brakes heat the front share of the work goes from {cold} to {hot}")
             .Describe(
-                $"{result.Cycle}; {result.Car}. Front brakes' share of the work; "
+                $"{result.Cycle}; {result.Car.Name}. Front brakes' share of the work; "
                     + "torque over that at reference friction; deceleration over the first stop's.",
                 $"The front share is {cold} in the first stop and {hot} in the last; "
                     + $"the last stop reaches {Percent(braked[^1].MeanDeceleration.MetersPerSecondSquared / first)} "
@@ -78,14 +78,14 @@ public static class HeatFigures
     /// <returns>The figure.</returns>
     public static Figure OverTime(HeatResult result, UnitSystem? units = null, string id = "heat-time")
     {
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, result.Car.Vehicle);
         double[] times = [.. result.Trace.Select(s => s.TimeSeconds)];
         double[] Kelvin(Func<HeatSample, double> celsius) => [.. result.Trace.Select(s => celsius(s) + 273.15)];
         string fluid = Fluid(result, figure.Units);
         return figure
             .Title($"{fluid}; {Hottest(result, figure.Units)}")
             .Describe(
-                $"{result.Cycle}, then parked; {result.Car}. Bulk temperatures of disc or drum, hat and fluid.",
+                $"{result.Cycle}, then parked; {result.Car.Name}. Bulk temperatures of disc or drum, hat and fluid.",
                 $"{fluid}. {Finding.Capital(Hottest(result, figure.Units))}. {Soak(result, figure.Units)} " +
                 $"Disc or drum: front up to {figure.Text(Measure.Temperature, result.HottestRing.Front)}, "
                     + $"rear up to {figure.Text(Measure.Temperature, result.HottestRing.Rear)}; "

@@ -17,7 +17,7 @@ public static partial class StopFigures
         IReadOnlyList<(string Name, YawResult Stop)> stops, Length wheelbase, double moment, UnitSystem? units = null, string id = "plan",
         double aspect = 0.45)
     {
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, stops[0].Stop.Car.Vehicle);
         double length = 1.12 * stops.Max(s => s.Stop.Trace.Max(t => t.AlongMetres)) + 8;
         double lane = length * aspect / stops.Count;
         string[] now = [.. stops.Select(s => NowWords(s.Name, At(s.Stop, moment)))];

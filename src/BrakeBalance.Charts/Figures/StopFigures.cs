@@ -48,7 +48,7 @@ public static partial class StopFigures
     /// <returns>The figure.</returns>
     public static Figure Headings(IReadOnlyList<(string Name, YawResult Stop)> stops, UnitSystem? units = null, string id = "headings")
     {
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, stops[0].Stop.Car.Vehicle);
         figure
             .Title(Turns(stops))
             .Describe(

@@ -88,7 +88,7 @@ public static partial class StopFigures
                 : $"The stop leaves the installed line at {Number(Leaves(stop, stop.FirstLock.Value))} g; {First(stop)}, "
                     + $"at {Number(stop.Locks[stop.FirstLock.Value]!.BrakingRate)} g")
             .Describe(
-                $"Braking forces at the road during the stop, on the ideal and the installed distribution of the {stop.Car}. "
+                $"Braking forces at the road during the stop, on the ideal and the installed distribution of the {stop.Car.Name}. "
                     + "Until a tyre is past its peak the stop runs along the installed line.",
                 LockWords(stop))
             .X("Front brake force", "T₁", Measure.BrakeForce, 0, right)
@@ -126,7 +126,7 @@ public static partial class StopFigures
     /// <returns>The figure.</returns>
     public static Figure Distances(IReadOnlyList<StopComparisonRow> rows, UnitSystem? units = null, string id = "distances")
     {
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, rows[0].Emergency.Car.Vehicle);
         StopComparisonRow best = rows.OrderBy(r => r.RearFirst is not null)
             .ThenBy(r => r.Threshold?.Distance.Meters ?? r.Emergency.Distance.Meters).First();
         StopComparisonRow[] beyond = [.. rows.Where(r => r.RearFirst is not null)];
@@ -174,7 +174,7 @@ public static partial class StopFigures
 
     private static FigureBuilder OverTime(string id, UnitSystem? units, StopResult stop, double? moment)
     {
-        FigureBuilder figure = new FigureBuilder(id, units)
+        FigureBuilder figure = new FigureBuilder(id, units, stop.Car.Vehicle)
             .X("Time since the foot touched the pedal", "t", Measure.Time, 0, stop.Duration.Seconds);
         foreach (LockEvent? at in new[] { stop.Locks.Front, stop.Locks.Rear })
         {

@@ -27,14 +27,15 @@ public static partial class FootFigures
     /// <summary>Where the pedal's travel goes, as stacked bars.</summary>
     /// <param name="cases">The budgets with a name each, all with the same parts; the first is what the title speaks of.</param>
     /// <param name="available">Travel from rest to the floor.</param>
-    /// <param name="car">Name of the car and load case, for the caption.</param>
+    /// <param name="car">The car.</param>
+    /// <param name="loadCase">Its load case, for the caption.</param>
     /// <param name="highest">End of the axis; null to fit the data.</param>
     /// <param name="units">The system of units; null for <see cref="Display.Units"/>.</param>
     /// <param name="id">The figure's short name.</param>
     /// <returns>The figure.</returns>
     /// <exception cref="ArgumentException">There is no case, or the cases differ in their parts.</exception>
     public static Figure Travel(
-        IReadOnlyList<(string Name, PedalTravel Travel)> cases, Length available, string car, Length? highest = null,
+        IReadOnlyList<(string Name, PedalTravel Travel)> cases, Length available, Vehicle car, string loadCase, Length? highest = null,
             UnitSystem? units = null, string id = "travel")
     {
         if (cases.Count == 0 || cases.Any(item =>
@@ -44,7 +45,7 @@ public static partial class FootFigures
                 nameof(cases));
         }
 
-        var figure = new FigureBuilder(id, units);
+        var figure = new FigureBuilder(id, units, car);
         PedalTravel first = cases[0].Travel;
         PedalTravelPart biggest = first.Parts.MaxBy(part => part.Travel.Meters);
         figure
@@ -53,7 +54,7 @@ public static partial class FootFigures
                     + $" are left to the floor ({cases[0].Name}); most goes into {biggest.Name}"
                 : "The pedal is at its end before the pressure is reached")
             .Describe(
-                $"Travel of the pedal pad, by what uses it up. {car}."
+                $"Travel of the pedal pad, by what uses it up. {car.Name}, {loadCase}."
                     + (first.NotCounted.Contains("hoses") ? "" : " Hoses at the greatest swelling that FMVSS 106 allows.")
                     + (first.NotCounted.IsEmpty ? "" : " Not counted, for the file has no number for how far they give way: "
                         + $"{string.Join(", ", first.NotCounted)}."),

@@ -34,7 +34,7 @@ internal static partial class LessonFigures
         double a = model.LoadCase.FrontAxleToCentreOfGravity.Meters, h = model.LoadCase.CentreOfGravityHeight.Meters;
         PerAxle<Force> loads = model.NormalReactions(rate), braking = model.IdealForces(rate);
         Force inertia = model.Weight * rate;
-        return new FigureBuilder("lesson-free-body", units)
+        return new FigureBuilder("lesson-free-body", units, model.Vehicle)
             .Title(rate > 0
                 ? Invariant($"At a deceleration of {rate:0.00} g the road carries {loads.Front / model.Weight:0\u00a0%} of the car ")
                     + "through the front wheels"

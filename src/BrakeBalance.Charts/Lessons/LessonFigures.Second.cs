@@ -20,7 +20,7 @@ internal static partial class LessonFigures
                 double Front(double z) => (1 - share) * z * weight / car.Balance.NormalReactions(z).Front.Newtons;
                 double Rear(double z) => share * z * weight / car.Balance.NormalReactions(z).Rear.Newtons;
                 bool frontLeads = Front(rate) >= Rear(rate);
-                Figure figure = new FigureBuilder("lesson-utilisation-curves", units)
+                Figure figure = new FigureBuilder("lesson-utilisation-curves", units, car.Vehicle)
                     .Title(Invariant($"At a deceleration of {rate:0.00} g the {(frontLeads ? "front" : "rear")} axle ")
                         + "uses more of the road")
                     .Describe($"Adhesion used by both axles against deceleration. {Invented}",
@@ -67,7 +67,7 @@ internal static partial class LessonFigures
                 VacuumBooster booster = car.Booster with { Supply = supply };
                 double Bare(double newtons) => (pedal.InputRodForce(Force.FromNewtons(newtons)) / bore).Pascals;
                 double Assisted(double newtons) => (booster.OutputForce(pedal.InputRodForce(Force.FromNewtons(newtons))) / bore).Pascals;
-                FigureBuilder figure = new FigureBuilder("lesson-effort-curves", units)
+                FigureBuilder figure = new FigureBuilder("lesson-effort-curves", units, car.Vehicle)
                     .Title(booster.RunOut is { } at
                         ? $"The booster runs out at a pedal force of {Measure.ControlForce.Text(pedal.PedalForce(at.InputForce), units)}"
                         : "Without vacuum the booster gives nothing")
@@ -114,7 +114,7 @@ internal static partial class LessonFigures
                 double Rate(double newtons) => model.StateAt(Math.Min(
                     model.MaximumPressure.Pascals, (pedal.InputRodForce(Force.FromNewtons(newtons)) / bore).Pascals)).BrakingRate;
                 double at500 = Rate(500), stroke = ratios[state["ratio"]] * FluidCubicMetres / bore.SquareMeters;
-                Figure figure = new FigureBuilder("lesson-failed-assist-curve", units)
+                Figure figure = new FigureBuilder("lesson-failed-assist-curve", units, car.Vehicle)
                     .Title(Invariant($"With 500 N and no assist the brakes ask for a deceleration of {at500:0.00} g"))
                     .Describe($"Deceleration the brakes ask for against pedal force, assist gone, no losses. {Invented}",
                         Invariant($"At 500 N the brakes ask for {at500:0.00}; the tyres may give less."))
@@ -167,7 +167,7 @@ internal static partial class LessonFigures
                 { null => "no axle", Axle.Front => "front axle", Axle.Rear => "rear axle", _ => "both axles" };
                 string words = first is "front axle" or "rear axle" ? $"the {first} locks first"
                     : lockUp is null ? "no axle locks" : "both axles lock together";
-                FigureBuilder figure = new FigureBuilder("lesson-rear-lock-plane", units)
+                FigureBuilder figure = new FigureBuilder("lesson-rear-lock-plane", units, car.Vehicle)
                     .Title(Invariant($"On an adhesion of {adhesion:0.0}, {set[state["valve"]]}: {words}"))
                     .Describe($"Rear against front braking force with both locking limits. {Invented}",
                         lockUp is null ? "No limit is met within the pressure considered."
@@ -230,7 +230,7 @@ internal static partial class LessonFigures
                 double share = shares[state["share"]];
                 double energy = 0.5 * mass * speed * speed;
                 double rise = energy * share / 2 / (car.DiscMass.Kilograms * 460);
-                Figure figure = new FigureBuilder("lesson-heat-curve", units)
+                Figure figure = new FigureBuilder("lesson-heat-curve", units, car.Vehicle)
                     .Title($"A stop from {Measure.Speed.Text(speed, units)} turns {Measure.Energy.Text(energy, units)} into heat")
                     .Describe($"Energy of one stop against the speed before it. {Invented}",
                         $"From {Measure.Speed.Text(speed, units)} the brakes take {Measure.Energy.Text(energy, units)}, "
@@ -245,7 +245,7 @@ internal static partial class LessonFigures
                 double[] hot = [.. Enumerable.Range(0, 31).Select(n => Cold + (n * rise)).TakeWhile(at => at <= Cold + 700)];
                 double[] counts = [.. Enumerable.Range(0, hot.Length).Select(n => (double)n)];
                 int fading = (int)Math.Ceiling((Fading - Cold) / rise);
-                Figure stops = new FigureBuilder("lesson-heat-stops", units)
+                Figure stops = new FigureBuilder("lesson-heat-stops", units, car.Vehicle)
                     .Title(fading > 30 ? "More than thirty such stops heat a front disc to where street pads fade"
                         : Invariant($"{(fading == 1 ? "One such stop heats" : $"{fading} such stops heat")} a front disc to where ")
                         + "street pads fade")

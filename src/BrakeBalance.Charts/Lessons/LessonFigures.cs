@@ -116,7 +116,7 @@ internal static partial class LessonFigures
                 { Mass = Mass.FromKilograms(total), FrontAxleToCentreOfGravity = Length.FromMeters(a) }).StaticAxleLoads;
                 PerAxle<Force> before = car.Balance.StaticAxleLoads;
                 double share = loads.Front / (loads.Front + loads.Rear);
-                Figure figure = new FigureBuilder("lesson-static-load-bars", units)
+                Figure figure = new FigureBuilder("lesson-static-load-bars", units, car.Vehicle)
                     .Title(Invariant($"The front axle carries {share:0.0\u00a0%} of the weight"))
                     .Describe($"Axle loads at rest, before and with the added load. {Invented}",
                         $"Without the load the front axle carries {Measure.BrakeForce.Text(before.Front, units)} "
@@ -152,7 +152,7 @@ internal static partial class LessonFigures
                 double rate = rates[state["rate"]];
                 PerAxle<Force> at = model.NormalReactions(rate);
                 double shift = at.Front.Newtons - model.StaticAxleLoads.Front.Newtons;
-                Figure figure = new FigureBuilder("lesson-load-transfer-lines", units)
+                Figure figure = new FigureBuilder("lesson-load-transfer-lines", units, car.Vehicle)
                     .Title(Invariant($"At a deceleration of {rate:0.00} g the rear axle keeps {at.Rear / model.Weight:0\u00a0%} ")
                         + "of the weight")
                     .Describe($"Normal reactions of both axles against deceleration. {Invented}",
@@ -202,7 +202,7 @@ internal static partial class LessonFigures
                 PerAxle<Force> at = model.IdealForces(rate);
                 double rear = rate > 0 ? at.Rear / (at.Front + at.Rear) : 1 - shares[state["share"]];
                 return new Frame([
-                    new FigureBuilder("lesson-ideal-curve-plane", units)
+                    new FigureBuilder("lesson-ideal-curve-plane", units, car.Vehicle)
                         .Title(Invariant($"At a deceleration of {rate:0.00} g the rear axle should do {rear:0\u00a0%} of the braking"))
                         .Describe($"Ideal rear against front braking force up to a deceleration of 1.0 g. {Invented}",
                             $"At the deceleration chosen the ideal forces are {Measure.BrakeForce.Text(at.Front, units)} in front and "
@@ -238,7 +238,7 @@ internal static partial class LessonFigures
                 double share = shares[state["share"]];
                 FixedRatio ratio = car.WithShare(share);
                 double? critical = ratio.CriticalRate;
-                FigureBuilder figure = new FigureBuilder("lesson-fixed-ratio-plane", units)
+                FigureBuilder figure = new FigureBuilder("lesson-fixed-ratio-plane", units, car.Vehicle)
                     .Title(critical is { } z
                         ? Invariant($"Below a deceleration of {z:0.00} g the front axle leads, above it the rear")
                         : "The rear axle leads at every deceleration")
@@ -285,7 +285,7 @@ internal static partial class LessonFigures
                 var valve = new ProportioningValve { Knee = Pressure.FromPascals(knees[state["knee"]]), Slope = slopes[state["slope"]] };
                 var model = new BalanceModel(car.Vehicle.WithRearKnee(valve.Knee, valve.Slope), car.LoadCase);
                 BalancePoint atKnee = model.At(valve.Knee);
-                Figure pressures = new FigureBuilder("lesson-knee-pressures", units)
+                Figure pressures = new FigureBuilder("lesson-knee-pressures", units, car.Vehicle)
                     .Title($"Up to {Measure.LinePressure.Text(valve.Knee, units)} both lines agree; "
                         + Invariant($"then the rear rises {valve.Slope:0.00} as fast"))
                     .Describe("Rear against front line pressure, gauge.",
@@ -298,7 +298,7 @@ internal static partial class LessonFigures
                     .Points("knee", new double[] { valve.Knee.Pascals }, new double[] { valve.Knee.Pascals }, Tone.Main)
                     .Build();
                 BalanceState[] states = [.. inlets.Select(model.StateAt).Where(s => s.FrontForceNewtons < weight)];
-                Figure forces = new FigureBuilder("lesson-knee-forces", units)
+                Figure forces = new FigureBuilder("lesson-knee-forces", units, car.Vehicle)
                     .Title(Invariant($"The installed line bends at a deceleration of {atKnee.BrakingRate:0.00} g"))
                     .Describe($"Rear against front braking force with the ideal curve. {Invented}",
                         Invariant($"The bend lies at a deceleration of {atKnee.BrakingRate:0.00} g."))

@@ -75,7 +75,7 @@ public static partial class FigureCatalogue
         {
             Name = "failures", Needs = Volumes,
             Make = (car, units) => car.ControlWithVolumes is not null
-                ? FootFigures.FailureDistances(FailureAnalysis.Of(car.Car, car.Light.LoadCase), car.Car.Name, units: units) : null,
+                ? FootFigures.FailureDistances(FailureAnalysis.Of(car.Car, car.Light.LoadCase), car.Car, units: units) : null,
             Plain = new(
                 Title: PlainFailures,
                 Caption: "How far the car goes before it stops when something has failed, from the moment the driver must react. "
@@ -104,7 +104,8 @@ public static partial class FigureCatalogue
             .Select(rate => (Rate: rate, Travel: force.AtRate(rate) is { } at ? force.TravelAt(at.Balance.MasterPressure) : null))
             .Where(item => item.Travel is not null)
             .Select(item => (Invariant.Text($"{item.Rate:0.0} g"), item.Travel!))];
-        return cases.Length == 0 ? null : FootFigures.Travel(cases, control.Pedal.AvailableTravel, car.Car.Name, units: units);
+        return cases.Length == 0 ? null
+            : FootFigures.Travel(cases, control.Pedal.AvailableTravel, car.Car, car.Light.LoadCase.Name, units: units);
     }
 
     private static string PlainEffort(CarStudy car, Figure figure)

@@ -116,7 +116,7 @@ public static class BrakeHeat
             y[HeatSystem.FrontCaliper] - start, 0)
             + system.Rear.Stored(y[HeatSystem.RearRing] - start, y[HeatSystem.RearHat] - start, y[HeatSystem.RearCaliper] - start, 0);
         return new HeatResult(
-            Car: car.Name,
+            Car: car,
             Cycle: cycle.Name,
             Fluid: fluid,
             Stops: stops,

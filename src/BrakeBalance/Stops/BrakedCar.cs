@@ -1,3 +1,5 @@
+using BrakeBalance.Vehicles;
+
 namespace BrakeBalance.Stops;
 
 /// <summary>A car at one load on one road, as a stop sees it.</summary>
@@ -10,6 +12,9 @@ public sealed record BrakedCar
 {
     /// <summary>Name shown in tables and figures.</summary>
     public required string Name { get; init; }
+
+    /// <summary>The car of the vehicle file, with what that leaves uncertain; null when it is none.</summary>
+    public Vehicle? Vehicle { get; init; }
 
     /// <summary>Mass with driver and load; above zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not above zero.</exception>

@@ -19,7 +19,7 @@ namespace BrakeBalance.Stops;
 /// </param>
 /// <param name="Imbalance">Heat of braking that the sums of stored and lost heat leave unexplained, over the heat of braking [–].</param>
 public sealed record HeatResult(
-    string Car, string Cycle, BrakeFluidGrade Fluid, IReadOnlyList<HeatStop> Stops, IReadOnlyList<HeatSample> Trace,
+    BrakedCar Car, string Cycle, BrakeFluidGrade Fluid, IReadOnlyList<HeatStop> Stops, IReadOnlyList<HeatSample> Trace,
     PerAxle<Temperature> HottestRing, PerAxle<Temperature> HottestFluid, PerAxle<Temperature> HottestFluidDriving, HeatSoak Soak,
     PerAxle<bool> BeyondFadeCurve, double Imbalance)
 {

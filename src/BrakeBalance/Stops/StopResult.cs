@@ -22,7 +22,7 @@ namespace BrakeBalance.Stops;
 /// <param name="Steps">Accepted steps of the integrator.</param>
 /// <param name="Trace">The stop over time, in order; empty when no trace was asked for.</param>
 public sealed record StopResult(
-    string Car, string Driver, Speed InitialSpeed, Length Distance, Duration Duration, Pressure HeldPressure, PerAxle<LockEvent?> Locks,
+    BrakedCar Car, string Driver, Speed InitialSpeed, Length Distance, Duration Duration, Pressure HeldPressure, PerAxle<LockEvent?> Locks,
     PerAxle<ReleaseEvent?> Releases, StopBound Bound, StopEnergy Energy, Acceleration MeanFullyDevelopedDeceleration, int Steps,
     IReadOnlyList<StopSample> Trace)
 {

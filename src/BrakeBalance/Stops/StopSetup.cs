@@ -106,6 +106,7 @@ public sealed record StopSetup(
         var car = new BrakedCar
         {
             Name = $"{vehicle.Name}, {load.Name}",
+            Vehicle = vehicle,
             Mass = load.Mass,
             Wheelbase = vehicle.Wheelbase,
             CentreOfGravityHeight = load.CentreOfGravityHeight,

@@ -133,7 +133,7 @@ public static class StraightStop
         double distance = y[StraightStopSystem.Distance] + v * v / (2 * last.Deceleration);
         trace?.Add(trace[^1] with { TimeSeconds = stopTime, SpeedMetresPerSecond = 0, DistanceMetres = distance });
         return new StopResult(
-            Car: car.Name,
+            Car: car,
             Driver: driver.Name,
             InitialSpeed: initialSpeed,
             Distance: Length.FromMeters(distance),

@@ -25,7 +25,7 @@ public sealed record BendPoint(TurnCourse Course, Pressure? SafeKnee)
 /// <param name="Points">The points, lateral acceleration rising from zero.</param>
 /// <param name="Limit">Lateral acceleration that the tyres hold without braking.</param>
 public sealed record BendMap(
-    string Car, string LoadCase, double Adhesion, Speed Speed, double FrontRollShare, Pressure MaximumPressure, ProportioningValve? Valve,
+    Vehicle Car, string LoadCase, double Adhesion, Speed Speed, double FrontRollShare, Pressure MaximumPressure, ProportioningValve? Valve,
     IReadOnlyList<BendPoint> Points, Acceleration Limit)
 {
     /// <summary>The knee that holds in every bend of the map, gauge; null when there is none in one of them, or no valve.</summary>
@@ -77,7 +77,7 @@ public static class TrailBraking
         }
 
         return new BendMap(
-            Car: vehicle.Name,
+            Car: vehicle,
             LoadCase: load.Name,
             Adhesion: adhesion,
             Speed: speed,

@@ -26,7 +26,7 @@ namespace BrakeBalance.Stops;
 /// <param name="Steps">Accepted steps of the integrator.</param>
 /// <param name="Trace">The stop over time, in order; empty when no trace was asked for.</param>
 public sealed record YawResult(
-    string Car, Length Distance, Duration Duration, PerAxle<Duration?> LockTimes, Duration? SidewaysAt, Duration? SquareToRoadAt,
+    BrakedCar Car, Length Distance, Duration Duration, PerAxle<Duration?> LockTimes, Duration? SidewaysAt, Duration? SquareToRoadAt,
     Angle FinalHeading, Angle GreatestSideslip, Angle GreatestHeading, Length WidestWheel, Torque GreatestBrakingMoment,
     Length LateralOffset, double EnergyImbalance, int Steps, IReadOnlyList<YawSample> Trace)
 {

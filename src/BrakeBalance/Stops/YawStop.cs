@@ -127,7 +127,7 @@ public static class YawStop
 
         double left = system.Kinetic(y);
         return new YawResult(
-            Car: car.Name,
+            Car: car,
             Distance: Length.FromMeters(y[YawStopSystem.Path]),
             Duration: Duration.FromSeconds(time),
             LockTimes: locks,
