@@ -105,15 +105,16 @@ public sealed record PocketCard(
         string unit = Measure.LinePressure.In(units).Symbol;
         if (vehicle.Hydraulics.RearProportioningValve is { } valve)
         {
-            Vehicle At(Pressure knee) =>
-                knee.Equals(valve.Knee, Pressure.FromPascals(1)) ? vehicle : vehicle.WithRearKnee(knee, valve.Slope);
+            Vehicle At(Pressure knee) => IsOwn(knee) ? vehicle : vehicle.WithRearKnee(knee, valve.Slope);
+            bool IsOwn(Pressure knee) => knee.Equals(valve.Knee, Pressure.FromPascals(1));
+            string Cell(Pressure knee) => SettingWords.Digits(knee, units, down: IsOwn(knee));
             return valve.Adjustment is { } adjuster
                 ? ([$"Turns in from fully out", $"Knee [{unit}]"],
                     [.. TurnsOf(adjuster, valve.Knee)
                         .Select(turns => (Turns: Turns(turns), Knee: adjuster.KneeAt(turns)))
-                        .Select(row => (new[] { row.Turns, SettingWords.Digits(row.Knee, units) }, At(row.Knee)))])
+                        .Select(row => (new[] { row.Turns, Cell(row.Knee) }, At(row.Knee)))])
                 : ([$"Turns (fill in)", $"Knee [{unit}]"],
-                    [.. Knees(valve, units).Select(knee => (new[] { "", SettingWords.Digits(knee, units) }, At(knee)))]);
+                    [.. Knees(valve, units).Select(knee => (new[] { "", Cell(knee) }, At(knee)))]);
         }
 
         return vehicle.Hydraulics.Split is BalanceBarSplit bar

@@ -367,6 +367,10 @@ internal static class MeasureCommand
                 IAnsiConsole console = terminal.Rich();
                 TextTable.Write(console, MeasurementTables.Bands(answers, System(parsed, units)));
                 TextTable.Write(console, MeasurementTables.MeasureNext(answers[0], System(parsed, units)));
+                if (OwnMeasurements.Of(car)?.Estimate is { StopsUsed: > 0 })
+                {
+                    console.WriteLine("By the file's ranges, without this car's own stops: what those say stands in 'measure setting'.");
+                }
             }
 
             return ExitCode.Success;

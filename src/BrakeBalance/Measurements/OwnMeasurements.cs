@@ -174,6 +174,15 @@ public sealed class OwnMeasurements : IOwnMeasurements
             problems.Add($"{logs.Series}: {few}");
         }
 
+        if (file.Hydraulics.RearProportioningValve?.Adjustment is { Turns: var most })
+        {
+            problems.AddRange((gauges?.Rows.Select(pair => (logs.Gauges, pair.Line, pair.Turns)) ?? [])
+                .Concat(stops?.Rows.Select(stop => (logs.Stops, stop.Line, stop.Turns)) ?? [])
+                .Where(row => Math.Abs(row.Turns ?? 0) > most + 0.05)
+                .Select(row => Invariant.Text($"{row.Item1}: line {row.Line}: turns: {row.Turns:0.##} is more than the file's ")
+                    + Invariant.Text($"adjuster has. Accepted: up to {most:0.##}, counted from fully out.")));
+        }
+
         return problems.Count > 0 ? (null, problems) : (new OwnMeasurements(file, logs, gauges, stops, series, checkSteps), []);
     }
 

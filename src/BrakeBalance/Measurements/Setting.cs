@@ -128,7 +128,8 @@ public sealed record Setting(
         SettingLimit byFile = band?.Low ?? corners;
         SettingLimit? kept = estimate is null && doubts.Count == 0 ? KeptOf(own?.Logs, byFile) : null;
         bool holds = kept is not null && Amount(kept) < Amount(byFile);
-        SettingLimit limit = estimate is not null ? Supported(vehicle, LimitOf(chance.Value.Recommended, corners), estimate) : holds ? kept! : byFile;
+        SettingLimit limit = estimate is not null ? Supported(vehicle, LimitOf(chance.Value.Recommended, corners), estimate)
+            : holds ? kept! : byFile;
         SettingReach reach = doubts.Count > 0 ? SettingReach.Withheld : ReachOf(vehicle, limit);
         Vehicle? best = reach is SettingReach.Within or SettingReach.Above or SettingReach.NotNeeded
             ? Rounded(vehicle, limit, reach) : null;
@@ -150,7 +151,7 @@ public sealed record Setting(
             Changes: reachable || holds ? [] : SettingChange.Of(vehicle))
         {
             ChanceLater = chance,
-            OtherRuleLater = new(() => holds ? byFile : estimate is not null ? corners
+            OtherRuleLater = new(() => holds ? byFile : estimate is not null ? BandOf(OverRanges(vehicle))?.Low ?? corners
                 : kept ?? LimitOf(chance.IsValueCreated ? chance.Value.Recommended : RobustSetting.Best(question, corners), corners)),
             Kept = kept,
             MiddleLater = new(() => SettingSearch.Limit(vehicle, conditions.AtMiddle)),
@@ -163,16 +164,18 @@ public sealed record Setting(
 
     /// <summary>
     /// Answers for a car and a modified copy of it, by one rule: what the car's own stops say holds for both; without such stops both go by
-    /// the file's numbers, ranges at their middle, for neither ranges nor a fit kept in the file say anything of the copy.
+    /// the file's numbers and ranges, for a limit kept in the file says nothing of the copy.
     /// </summary>
     /// <param name="before">The car.</param>
-    /// <param name="after">The copy.</param>
+    /// <param name="change">Makes the copy, of any car that the ranges allow.</param>
     /// <returns>The two answers.</returns>
-    public static (Setting Before, Setting After) OfBoth(Vehicle before, Vehicle after)
+    public static (Setting Before, Setting After) OfBoth(Vehicle before, Func<Vehicle, Vehicle> change)
     {
-        Vehicle Bare(Vehicle car) => car with { Measured = null, Uncertainty = null };
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(change);
+        Vehicle after = change(before) with { Uncertainty = before.Uncertainty?.After(change) };
         return OwnMeasurements.Of(before) is { Doubts.Count: 0, Estimate: { StopsUsed: > 0 } estimate }
-            ? (Of(before), Of(after, estimate)) : (Of(Bare(before)), Of(Bare(after)));
+            ? (Of(before), Of(after, estimate)) : (Of(before with { Measured = null }), Of(after with { Measured = null }));
     }
 
     /// <summary>Whether one setting brakes the rear more than another.</summary>
@@ -187,8 +190,14 @@ public sealed record Setting(
             return [];
         }
 
+        // A limit is set on this car's valve, whatever slope the drawn one has.
+        double? slope = vehicle.Hydraulics.RearProportioningValve?.Slope;
         var drawn = new (double[], SettingLimit)[cars.Count];
-        Parallel.For(0, cars.Count, i => drawn[i] = (cars[i].Fractions, SettingSearch.Limit(cars[i].Vehicle, vehicle.Conditions)));
+        Parallel.For(0, cars.Count, i =>
+        {
+            SettingLimit limit = SettingSearch.Limit(cars[i].Vehicle, vehicle.Conditions);
+            drawn[i] = (cars[i].Fractions, limit with { Slope = slope ?? limit.Slope });
+        });
         return drawn;
     }
 
@@ -196,8 +205,8 @@ public sealed record Setting(
     private static Interval<SettingLimit>? BandOf((double[] Fractions, SettingLimit Limit)[] drawn)
     {
         SettingLimit[] rising = [.. drawn.Select(draw => draw.Limit).OrderBy(Amount)];
-        SettingLimit At(double share) => rising[(int)Math.Round(share * (rising.Length - 1))];
-        return rising.Length == 0 ? null : new Interval<SettingLimit>(At(0.5), At(BandShare), At(1 - BandShare));
+        int end = (int)(BandShare * (rising.Length - 1));
+        return rising.Length == 0 ? null : new Interval<SettingLimit>(rising[rising.Length / 2], rising[end], rising[^(1 + end)]);
     }
 
     private static IReadOnlyList<MeasuringGain> GainsOf(
@@ -233,7 +242,7 @@ public sealed record Setting(
     private static double Quantile(double[] values)
     {
         double[] rising = [.. values.Order()];
-        return rising[(int)Math.Round(BandShare * (rising.Length - 1))];
+        return rising[(int)(BandShare * (rising.Length - 1))];
     }
 
     private static SettingLimit LimitOf(SettingPoint? found, SettingLimit like) => like with

@@ -30,6 +30,9 @@ public sealed record SettingFinding(SettingFindingKind Kind, bool FrontFirst, Se
     /// <summary>Lateral acceleration in the bend, over g [–].</summary>
     public const double BendRate = 0.3;
 
+    /// <summary>Speed in the bend.</summary>
+    public static Speed BendSpeed { get; } = Speed.FromKilometersPerHour(80);
+
     private const double IceAdhesion = 0.05;
     private const double TrackTyreAdhesion = 1.3;
 
@@ -95,7 +98,7 @@ public sealed record SettingFinding(SettingFindingKind Kind, bool FrontFirst, Se
         {
             var setup = StopSetup.From(set, load, Conditions.DryAdhesion);
             Pressure? knee = TrailBraking.SafeKnee(
-                set, setup, Acceleration.FromStandardGravity(BendRate), Speed.FromKilometersPerHour(80));
+                set, setup, Acceleration.FromStandardGravity(BendRate), BendSpeed);
             return new(SettingFindingKind.Bend, knee is { } highest && valve.Knee <= highest, Of(valve, knee));
         }
         catch (ArgumentException)

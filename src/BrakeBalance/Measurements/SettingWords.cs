@@ -219,7 +219,9 @@ public static class SettingWords
             {
                 SettingFindingKind.Ice => Invariant.Text($"On ice (adhesion below {setting.Conditions.LowestAdhesion:0.0#})"),
                 SettingFindingKind.OtherTyres => Invariant.Text($"With tyres of more adhesion (up to 1.3)"),
-                SettingFindingKind.Bend => Invariant.Text($"In a bend of {SettingFinding.BendRate:0.0} g"),
+                SettingFindingKind.Bend => Invariant.Text($"In a bend of {SettingFinding.BendRate:0.0} g ")
+                    + $"({setting.Conditions.LoadCasesOf(setting.Vehicle)[0].Name}, dry road, "
+                    + $"{SpeedRange.Words(SettingFinding.BendSpeed, units)})",
                 _ => "As the foot eases after both axles locked",
             };
             string limit = finding.Limit is not { } highest ? "no setting does better"

@@ -242,8 +242,9 @@ internal sealed class FootQuestions(DeskCar desk)
 
         string At(Force push)
         {
-            PerAxle<Pressure> outlets = foot.At(push).OutletPressures;
-            return $"{desk.Push(push)} make {desk.Line(outlets.Front)} in front and {desk.Line(outlets.Rear)} at the rear. ";
+            ControlForcePoint at = foot.At(push);
+            return $"{desk.Push(push)} make {desk.Line(at.OutletPressures.Front)} in front and {desk.Line(at.OutletPressures.Rear)} at the "
+                + $"rear where they leave the cylinder, {desk.Line(at.Balance.LinePressures.Rear)} at the rear brakes. ";
         }
 
         Force firm = desk.Round(300, 75);

@@ -3,9 +3,9 @@ namespace BrakeBalance.Vehicles;
 /// <summary>What a vehicle file leaves uncertain: its ranges, and the cars that they allow.</summary>
 public sealed class VehicleUncertainty
 {
-    private const int Draws = 48;
+    private const int Draws = 96;
     private const int DrawsOfNumbers = 12; // readers are told of a dozen (BandText.Legend)
-    private const int DrawsOfClass = 2;
+    private const int DrawsOfClass = 4;
 
     private readonly Vehicle _middle;
     private readonly Func<ReadOnlySpan<double>, Vehicle?> _build;
@@ -70,6 +70,10 @@ public sealed class VehicleUncertainty
     /// <returns>The cars, with that car's hydraulics; none when nothing is the class's or the car was changed in anything else.</returns>
     public IReadOnlyList<Vehicle> CarsOfClass(Vehicle vehicle) => [.. Of(vehicle, _class).Select(draw => draw.Vehicle)];
 
+    /// <summary>The same ranges of a modified copy of the car.</summary>
+    internal VehicleUncertainty After(Func<Vehicle, Vehicle> change) =>
+        new(change(_middle), Ranges, fractions => Draw(fractions) is { } vehicle ? change(vehicle) : null);
+
     private IReadOnlyList<DrawnVehicle> Of(Vehicle vehicle, Lazy<IReadOnlyList<DrawnVehicle>> drawn)
     {
         bool set = !ReferenceEquals(vehicle.Hydraulics, _middle.Hydraulics);
@@ -85,19 +89,19 @@ public sealed class VehicleUncertainty
             : drawn.Value;
     }
 
-    // A fixed sequence of low discrepancy, so that the answer depends on no chance: fractional parts of multiples of powers of a root.
+    // Each value takes every step of its range once, in an order of its own with a fixed seed: so few cars reach all parts of each range.
     private IReadOnlyList<DrawnVehicle> Drawn(Func<int, bool> held, int draws)
     {
-        double root = 1.5;
-        for (int i = 0; i < 60; i++)
+        double[][] rows = [.. Ranges.Select((_, i) =>
         {
-            root = Math.Pow(1 + root, 1.0 / (Ranges.Count + 1));
-        }
-
+            var random = RandomNumbers.Stream(draws, i);
+            return Enumerable.Range(0, draws).OrderBy(_ => random.NextDouble())
+                .Select(step => held(i) ? 0.5 : (step + 0.5) / draws).ToArray();
+        })];
         List<DrawnVehicle> drawn = [];
-        for (int n = 1; n <= draws; n++)
+        for (int n = 0; n < draws; n++)
         {
-            double[] fractions = [.. Ranges.Select((_, i) => held(i) ? 0.5 : (0.5 + n * Math.Pow(root, -(i + 1))) % 1)];
+            double[] fractions = [.. rows.Select(row => row[n])];
             if (Draw(fractions) is { } vehicle)
             {
                 drawn.Add(new(fractions, vehicle));

@@ -86,7 +86,7 @@ public partial class OneSettingEverywhereTests
         {
             // Notebook 02 also sets the car with other linings beside it.
             Vehicle track = Answers[Track].Value.Vehicle;
-            Setting changed = Setting.OfBoth(track, track.WithFrictionFactors(front: 1, rear: 1.10)).After;
+            Setting changed = Setting.OfBoth(track, car => car.WithFrictionFactors(front: 1, rear: 1.10)).After;
             string other = Spaces().Replace(SettingWords.Sentence(changed, UnitSystem.Si), " ");
             string text = Spaces().Replace(Words(File.ReadAllText(folder.File(page))), " ");
             Assert.Equal(page.StartsWith("02", StringComparison.Ordinal), text.Contains(other, StringComparison.Ordinal));

@@ -69,10 +69,10 @@ public class OwnMeasurementsTests
         car.Write("saloon.json", FittedFile.Write(source, OwnMeasurements.Of(measured), car.Folder, null).Text);
         foreach (Vehicle vehicle in (Vehicle[])[measured, Attached(car), OwnCar.Plain])
         {
-            (Setting before, Setting same) = Setting.OfBoth(vehicle, vehicle.WithFrictionFactors(1, 1 + 1e-9));
+            (Setting before, Setting same) = Setting.OfBoth(vehicle, of => of.WithFrictionFactors(1, 1 + 1e-9));
             Assert.Equal(before.Rule, same.Rule);
             Assert.Equal(before.SafeLimit!.Knee!.Value.Bars, same.SafeLimit!.Knee!.Value.Bars, 0.01);
-            Setting after = Setting.OfBoth(vehicle, vehicle.WithFrictionFactors(1, 1.1)).After;
+            Setting after = Setting.OfBoth(vehicle, of => of.WithFrictionFactors(1, 1.1)).After;
             Assert.Equal(before.Rule, after.Rule);
             Assert.True(Setting.Beyond(before.SafeLimit, after.SafeLimit!));
         }
@@ -90,6 +90,15 @@ public class OwnMeasurementsTests
             problem.Contains("gauges.csv: line 3: ", StringComparison.Ordinal) && problem.Contains("'thirty'", StringComparison.Ordinal));
         Assert.Contains(problems, problem => problem.Contains("1 of 3 rows cannot be read, more than 2 %", StringComparison.Ordinal));
         Assert.Contains(problems, problem => problem.Contains("nowhere.csv: the log cannot be opened", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void More_turns_than_the_adjuster_has_are_told_with_their_line()
+    {
+        using var car = OwnCar.Measured();
+        car.Write("gauges.csv", "turns;front pressure [bar];rear pressure [bar]\n6;10;10\n9;20;20\n6;30;25\n");
+        IReadOnlyList<string> problems = OwnMeasurements.Attach(VehicleFile.Load(car.File)).Problems;
+        Assert.Contains("gauges.csv: line 3: turns: 9 is more than the file's adjuster has. Accepted: up to 6", Assert.Single(problems));
     }
 
     [Theory]

@@ -183,6 +183,16 @@ public class SettingTests(ITestOutputHelper output)
         Assert.Contains("Nothing measured", SettingWords.Rule(before, UnitSystem.Si), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Without_own_stops_the_corners_would_give_what_they_gave_before_them()
+    {
+        var track = new InventedTrack(Ranged, 3);
+        CarEstimate estimate = CarEstimation.Estimate(Ranged,
+            CarEstimationTests.Day(track, SurfaceCondition.Typical("dry"), SurfaceCondition.Typical("wet")));
+        Assert.Equal(Setting.Of(Ranged).SafeLimit!.Knee!.Value.Bars,
+            Setting.Of(Ranged, estimate, draws: 30_000).OtherRule.Knee!.Value.Bars, 1e-9);
+    }
+
     // Wheelbase, loads, brakes and valve as ordinary cars have them (common practice): the rear 5 to 40 % too strong at 0.8 g without
     // the valve.
     [Fact]
@@ -210,6 +220,32 @@ public class SettingTests(ITestOutputHelper output)
 
         output.WriteLine($"{answered} of {cars} ordinary cars have an answer");
         Assert.InRange(answered, 0.9 * cars, cars);
+    }
+
+    [Theory]
+    [InlineData("0.30 .. 0.36")]
+    [InlineData("0.26 .. 0.34")]
+    public void What_the_ranges_leave_is_set_on_the_valve_that_the_car_has(string slope)
+    {
+        Vehicle car = Load("coupe-1960s", new ValueOverride("hydraulics.rearValves[0].slope", slope));
+        var setting = Setting.Of(car);
+        Assert.NotNull(setting.Band);
+        double own = car.Hydraulics.RearProportioningValve!.Slope;
+        Assert.Equal(own, setting.RecommendedVehicle.Hydraulics.RearProportioningValve!.Slope);
+        Assert.Equal(own, setting.SafeLimit!.Vehicle.Hydraulics.RearProportioningValve!.Slope);
+    }
+
+    [Fact]
+    public void Few_cars_drawn_from_the_ranges_reach_all_parts_of_each()
+    {
+        Vehicle car = VehicleFile.Read("""{ "name": "x", "carClass": "small sports car" }""", "test").Vehicle;
+        IReadOnlyList<DrawnVehicle> drawn = car.Uncertainty!.DrawsOf(car);
+        for (int i = 0; i < car.Uncertainty.Ranges.Count; i++)
+        {
+            double[] at = [.. drawn.Select(draw => draw.Fractions[i]).Where(at => at != 0.5)];
+            Assert.True(at.Length == 0 || (at.Min() < 0.05 && at.Max() > 0.95 && at.Average() is > 0.45 and < 0.55),
+                car.Uncertainty.Ranges[i].Path);
+        }
     }
 
     // Nothing measured: the chance is drawn with the friction spread of the conditions, not with one of its own.

@@ -8,11 +8,15 @@ namespace BrakeBalance.Notebooks.Commands.Summaries;
 /// <param name="console">Where it is written.</param>
 internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
 {
+    private string _fraction = "0.000";
+
     /// <summary>The answer first, then what it rests on.</summary>
     /// <param name="summary">The summary.</param>
     /// <param name="all">Whether every table is shown, or only those that most readers want.</param>
     public void Write(BalanceSummary summary, bool all)
     {
+        _fraction = summary.Vehicle.Uncertainty is null ? "0.000" : "0.00";
+
         // What is written last is worked out while the first is written.
         Task<Banded<BalanceSummary>> later = Task.Run(summary.Bands);
         Task<Banded<ControlSummary>?> foot = later.ContinueWith(bands => bands.Result.Select(of => of.Control()), TaskScheduler.Default);
@@ -160,6 +164,7 @@ internal sealed class SummaryTables(SummaryUnits units, IAnsiConsole console)
     private string Pressure(UnitsNet.Pressure? pressure) =>
         pressure is { } value ? units.Of(value).ToString(units.Us ? "0" : "0.0", CultureInfo.InvariantCulture) : "–";
 
-    private static string Fraction(double? fraction) =>
-        fraction is { } value && double.IsFinite(value) ? value.ToString("0.000", CultureInfo.InvariantCulture) : "–";
+    // What has a band is worth two decimals; three that are rounded once more would not be the two of other places.
+    private string Fraction(double? fraction) =>
+        fraction is { } value && double.IsFinite(value) ? value.ToString(_fraction, CultureInfo.InvariantCulture) : "–";
 }

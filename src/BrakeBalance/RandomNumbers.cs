@@ -1,4 +1,4 @@
-namespace BrakeBalance.Measurements;
+namespace BrakeBalance;
 
 /// <summary>Normal random numbers from a seeded generator.</summary>
 internal static class RandomNumbers
