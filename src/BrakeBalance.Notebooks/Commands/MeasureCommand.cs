@@ -119,7 +119,7 @@ internal static class MeasureCommand
             Setting answer = terminal.Work.Do("drawing", progress => Measurements.Setting.Of(car, null, progress, parsed.GetValue(draws)));
             if (target is not null)
             {
-                Write(terminal, source, own, target, day, parsed.GetValue(draws));
+                Write(terminal, source, own, target, day, answer);
             }
 
             NextStops? next = estimate is { StopsUsed: > 0 } && answer.Doubts.Count == 0 ? NextTest.Of(estimate) : null;
@@ -173,12 +173,12 @@ internal static class MeasureCommand
         return command;
     }
 
-    private static void Write(Terminal terminal, string source, OwnMeasurements? own, string target, DateOnly? day, int draws)
+    private static void Write(Terminal terminal, string source, OwnMeasurements? own, string target, DateOnly? day, Setting answer)
     {
         try
         {
             (string text, IReadOnlyList<string> written) = FittedFile.Write(File.ReadAllText(source),
-                own, Path.GetDirectoryName(target)!, day, draws);
+                own, Path.GetDirectoryName(target)!, day, answer);
             AtomicFile.Write(target, text);
             terminal.Error.WriteLine($"{target}: written with {string.Join(", ", written)}.");
         }

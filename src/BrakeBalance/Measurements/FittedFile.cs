@@ -21,13 +21,13 @@ public static class FittedFile
     /// <param name="own">What was measured on the car; null for nothing.</param>
     /// <param name="folder">Whole path of the folder that the new file goes to: the logs' paths are counted from it.</param>
     /// <param name="date">Day of the tests, as shown in the comments; null for none.</param>
-    /// <param name="draws">Random draws for the rule of chance, whose limit the file keeps.</param>
+    /// <param name="answer">The answer whose limit the file keeps; worked out when null.</param>
     /// <returns>The new text, and the paths of the entries that were written.</returns>
     /// <exception cref="ArgumentException">
     /// There is nothing fitted, or it does not fit the car, or does not fit into the file; the message says why.
     /// </exception>
     public static (string Text, IReadOnlyList<string> Written) Write(
-        string text, OwnMeasurements? own, string folder, DateOnly? date, int draws = 100_000)
+        string text, OwnMeasurements? own, string folder, DateOnly? date, Setting? answer = null)
     {
         if (own is null)
         {
@@ -54,7 +54,7 @@ public static class FittedFile
         if (own.Estimate is { StopsUsed: > 0 } estimate)
         {
             string by = Told($"{estimate.StopsUsed} test stops", date);
-            kept = KeptLimit(Setting.Of(own.Attached(), draws: draws), by);
+            kept = KeptLimit(answer ?? Setting.Of(own.Attached()), by);
             Friction("front", car.Brakes.Front, estimate.Parameters[0].Posterior, by);
             Friction("rear", car.Brakes.Rear, estimate.Parameters[1].Posterior, by);
             // A fit tells how well the mean is known, not how far a day's brakes are from it: that stays what it was.

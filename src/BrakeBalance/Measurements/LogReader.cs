@@ -78,7 +78,7 @@ public static class LogReader
                 RearPressure = Bounded(cells, of.RearPressure),
                 LockPressure = Bounded(cells, of.LockPressure),
                 Deceleration = cells.Value(of.Deceleration, 0.1, 30, a =>
-                    a.MetersPerSecondSquared, "a deceleration is positive (is the sign wrong?) and lies from 0.1 to 30 m/s²"),
+                    a.MetersPerSecondSquared, "a deceleration is positive (is the sign wrong?), from 0.1 to 30 m/s² (0.01 to 3 g)"),
                 InitialTemperature = cells.Value(of.Temperature, -40, 1200, t =>
                     t.DegreesCelsius, "a disc or drum temperature lies from -40 to 1200 °C"),
                 Turns = cells.Value(of.Turns, -50, 50, t => t, "turns lie from -50 to 50"),

@@ -33,7 +33,7 @@ internal static class RobustSetting
             Draws: sweep.DrawsUsed), question);
     }
 
-    /// <summary>The setting of <see cref="Find"/> alone: more rear braking never makes rear-first rarer, so little beyond it is tried.</summary>
+    /// <summary>The setting of <see cref="Find"/> alone: more rear braking never makes rear-first rarer, so little more is tried.</summary>
     /// <param name="question">Car, conditions and level.</param>
     /// <param name="near">A limit that it probably lies near.</param>
     public static SettingPoint? Best(SettingQuestion question, SettingLimit near)

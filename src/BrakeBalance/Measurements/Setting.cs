@@ -76,7 +76,12 @@ public sealed record Setting(
     /// <summary>Limits of their own beside the conditions: on ice, on other tyres, in a bend, on release.</summary>
     public IReadOnlyList<SettingFinding> Findings => FindingsLater.Value;
 
+    /// <summary>The first lock-up on a dry road of each car drawn from the file's ranges; empty without ranges.</summary>
+    internal IReadOnlyList<LockUp?> FirstLocksDrawn => FirstLocksLater.Value;
+
     // What few readers ask for is worked out when they do.
+    private Lazy<IReadOnlyList<LockUp?>> FirstLocksLater { get; init; } = null!;
+
     private Lazy<SettingAnswer> ChanceLater { get; init; } = null!;
 
     private Lazy<SettingLimit> OtherRuleLater { get; init; } = null!;
@@ -145,12 +150,13 @@ public sealed record Setting(
             Band: holds ? null : band,
             Binding: limit.Binding,
             MostRearFirst: estimate is null ? null : chance.Value.Binding,
-            FirstLockDry: new BalanceModel(vehicle, conditions.LoadCasesOf(vehicle)[0]).FirstLockUp(Vehicles.Conditions.DryAdhesion),
+            FirstLockDry: FirstLockOf(vehicle),
             RearFirstAtMiddle: SettingSearch.RearFirst(vehicle, conditions.AtMiddle),
             Reach: reach,
             Changes: reachable || holds ? [] : SettingChange.Of(vehicle))
         {
             ChanceLater = chance,
+            FirstLocksLater = new(() => [.. (vehicle.Uncertainty?.CarsOf(vehicle) ?? []).Select(FirstLockOf)]),
             OtherRuleLater = new(() => holds ? byFile : estimate is not null ? BandOf(OverRanges(vehicle))?.Low ?? corners
                 : kept ?? LimitOf(chance.IsValueCreated ? chance.Value.Recommended : RobustSetting.Best(question, corners), corners)),
             Kept = kept,
@@ -182,6 +188,9 @@ public sealed record Setting(
     internal static bool Beyond(SettingValue setting, SettingValue limit) => setting.FrontForceShare is { } share
         ? share < limit.FrontForceShare - 1e-9
         : setting.Knee is { } knee && limit.Knee is { } most && knee.Pascals > most.Pascals + 1;
+
+    private static LockUp? FirstLockOf(Vehicle vehicle) =>
+        new BalanceModel(vehicle, vehicle.Conditions.LoadCasesOf(vehicle)[0]).FirstLockUp(Vehicles.Conditions.DryAdhesion);
 
     private static (double[] Fractions, SettingLimit Limit)[] OverRanges(Vehicle vehicle)
     {

@@ -365,13 +365,18 @@ public static class SettingWords
 
     private static string LocksFirst(Setting setting, UnitSystem units)
     {
+        static string First(LockUp? lockUp) => lockUp?.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" };
+        string[] rates = [.. setting.FirstLocksDrawn.Append(setting.FirstLockDry).OfType<LockUp>().Select(lockUp => lockUp.At.BrakingRate)
+            .Order().Select(rate => Invariant.Text($"{rate:0.00}"))];
+        string band = rates.Length < 2 || rates[0] == rates[^1] ? ""
+            : $" ({rates[0]}–{rates[^1]}){(setting.Vehicle.Uncertainty?.OfClass > 0 ? "*" : "")}";
         string dry = setting.FirstLockDry is { } lockUp
-            ? Invariant.Text($"{(lockUp.First switch { Axle.Front => "front", Axle.Rear => "REAR", _ => "both" })}, "
-                + $"dry road, {lockUp.At.BrakingRate:0.00} g")
+            ? string.Join(" or ", setting.FirstLocksDrawn.OfType<LockUp>().Prepend(lockUp).Select(First).Distinct())
+                + Invariant.Text($", dry road, {lockUp.At.BrakingRate:0.00} g{band}")
             : "neither on dry road";
         return setting.RearFirstAtMiddle is { } rear
             ? $"{dry}; rear in {rear.Words(units)}"
-            : $"{dry}; front everywhere by the file";
+            : $"{dry}; front everywhere {(band.Length > 0 ? "at the ranges' middle" : "by the file")}";
     }
 
     private static string Amount(Pressure? knee, double? share, UnitSystem units) =>

@@ -231,7 +231,7 @@ public class OwnMeasurementsTests
             Assert.Empty(own.Doubts);
             var logs = Setting.Of(own.Attached(), draws: Draws);
             Assert.Equal(SettingRule.Chance, logs.Rule);
-            string path = car.Write("fitted.json", FittedFile.Write(file, own, car.Folder, null, Draws).Text);
+            string path = car.Write("fitted.json", FittedFile.Write(file, own, car.Folder, null, logs).Text);
 
             if (!named)
             {

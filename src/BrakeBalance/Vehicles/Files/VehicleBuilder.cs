@@ -460,10 +460,10 @@ internal sealed class VehicleBuilder(IReadOnlyList<Problem> readingProblems)
                     : null;
                 if (adjuster is not null && adjuster.TurnsFor(proportioning.Knee!.Value) is null)
                 {
-                    Add(DocumentReader.Join(path, "knee"),
-                        Invariant.Text($"{proportioning.Knee.Value.Bars:0.##} bar cannot be set with the adjuster described."),
-                        Invariant.Text(
-                            $"a pressure from {adjuster.KneeBackedOff.Bars:0.##} bar to {adjuster.KneeAt(adjuster.Turns).Bars:0.##} bar"));
+                    var unit = proportioning.Knee.Value.Unit;
+                    string As(Pressure one) => Invariant.Text($"{one.As(unit):0.##} {KnownQuantities.Symbol(unit)}");
+                    Add(DocumentReader.Join(path, "knee"), $"{As(proportioning.Knee.Value)} cannot be set with the adjuster described.",
+                        $"a pressure from {As(adjuster.KneeBackedOff)} to {As(adjuster.KneeAt(adjuster.Turns))}");
                     return null;
                 }
 
