@@ -171,10 +171,14 @@ public class ChildEngineTests
     [Fact]
     public async Task A_cell_that_is_stopped_by_the_user_ends_the_run()
     {
-        using var stop = new CancellationTokenSource(TimeSpan.FromSeconds(5));
+        using var marks = new Marks();
+        using var stop = new CancellationTokenSource();
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
-        await Assert.ThrowsAnyAsync<OperationCanceledException>(() =>
-            Runner(engines).RunAsync([SampleNotebook.Of("endless", "# Endless", "while (true) { }")], null, stop.Token));
+        Task<IReadOnlyList<ExecutedNotebook>> run = Runner(engines).RunAsync(
+            [SampleNotebook.Of("endless", "# Endless", marks.Set("running") + "\nwhile (true) { }")], null, stop.Token);
+        await Commands.Program.UntilAsync(() => marks.Has("running"), "the cell runs");
+        await stop.CancelAsync();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => run);
     }
 
     [Fact]
@@ -212,6 +216,8 @@ public class ChildEngineTests
         private readonly TemporaryFolder _folder = new();
 
         public void Dispose() => _folder.Dispose();
+
+        public bool Has(string name) => File.Exists(_folder.File(name));
 
         public string IsSet(string name) => $"System.IO.File.Exists({Quoted(name)})";
 
