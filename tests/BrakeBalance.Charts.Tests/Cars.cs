@@ -17,6 +17,8 @@ internal static class Cars
 
     private static readonly ConcurrentDictionary<string, Setting> Answers = new();
 
+    private static readonly ConcurrentDictionary<string, Vehicle> Fitted = new();
+
     public static IReadOnlyList<string> Names { get; } =
         [.. Directory.GetFiles(Path.Combine(Root(), "data", "vehicles"), "*.json").Select(path => Path.GetFileNameWithoutExtension(path)!)
             .Order(StringComparer.Ordinal)];
@@ -35,8 +37,10 @@ internal static class Cars
     /// <summary>The answer for a car, found once.</summary>
     public static Setting Answer(string name) => Answers.GetOrAdd(name, key => Setting.Of(Load(key)));
 
-    /// <summary>The car, the coupe with its invented logs as if its file named them.</summary>
-    public static Vehicle Measured(string name)
+    /// <summary>The car, the coupe with its invented logs as if its file named them, which are fitted once.</summary>
+    public static Vehicle Measured(string name) => Fitted.GetOrAdd(name, Fit);
+
+    private static Vehicle Fit(string name)
     {
         Vehicle car = Load(name);
         string Log(string log) => Path.Combine(Root(), "data", "logs", log);

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
@@ -56,8 +57,9 @@ public class MovingFigureTests
     [MemberData(nameof(EveryCar))]
     public void The_axes_stay_while_the_slider_moves(string name, UnitSystem units)
     {
-        foreach ((CatalogueEntry entry, _, Explorable moving) in Moving(Cars.Load(name), units))
+        foreach ((CatalogueEntry entry, _, Explorable made) in Moving(Cars.Load(name), units))
         {
+            Explorable moving = Remembering(made);
             if (MovingDrawing.Of(moving, FigureSize.Column, Theme.Light, Cars.Load(name)) is not { } drawing)
             {
                 Assert.DoesNotContain(moving.Controls, control => control.IsSlider);
@@ -245,6 +247,17 @@ public class MovingFigureTests
     public void What_nothing_moves_has_no_controls() => Assert.All(
         FigureCatalogue.All.Where(entry => !MovingFigure.Names.Contains(entry.Name)),
         entry => Assert.Null(MovingFigure.Of(entry, Cars.Load("coupe-1960s"), UnitSystem.Si)));
+
+    /// <summary>The same, each state worked out once.</summary>
+    private static Explorable Remembering(Explorable moving)
+    {
+        var states = new ConcurrentDictionary<string, Frame>();
+        return Explorable.Of(moving.Id, moving.Controls, state =>
+        {
+            int[] places = [.. moving.Controls.Select(control => state[control.Id])];
+            return states.GetOrAdd(string.Join(' ', places), _ => moving.At(places));
+        });
+    }
 
     private static IEnumerable<(CatalogueEntry Entry, Figure Published, Explorable Moving)> Moving(Vehicle car, UnitSystem units) =>
         from item in FigureCatalogue.For(car, units)

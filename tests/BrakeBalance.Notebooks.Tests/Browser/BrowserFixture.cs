@@ -54,9 +54,13 @@ public sealed class BrowserFixture : IAsyncLifetime
         }
     }
 
-    /// <summary>Opens a file, or an address of this machine, and watches it: see <see cref="WatchedPage"/>.</summary>
+    /// <summary>
+    /// Opens a file, or an address of this machine, and watches it: see <see cref="WatchedPage"/>. From far the reader comes near no
+    /// control, so that the calculation never starts: for tests of what was written into the page.
+    /// </summary>
     public async Task<WatchedPage> OpenAsync(
-        string file, int width = 1280, int height = 900, bool dark = false, bool script = true, bool reducedMotion = false)
+        string file, int width = 1280, int height = 900, bool dark = false, bool script = true, bool reducedMotion = false,
+        bool far = false)
     {
         IPage page = await NewPageAsync();
         await page.SetViewportAsync(
@@ -67,6 +71,12 @@ public sealed class BrowserFixture : IAsyncLifetime
             new MediaFeatureValue { MediaFeature = MediaFeature.PrefersReducedMotion, Value = reducedMotion ? "reduce" : "no-preference" },
         ]);
         await page.SetJavaScriptEnabledAsync(script);
+        if (far)
+        {
+            await page.EvaluateExpressionOnNewDocumentAsync(
+                "globalThis.IntersectionObserver = class { observe() {} unobserve() {} disconnect() {} };");
+        }
+
         var watched = new WatchedPage(page);
         await page.GoToAsync(file.StartsWith("http:", StringComparison.Ordinal) ? file : new Uri(Path.GetFullPath(file)).AbsoluteUri,
             new NavigationOptions { WaitUntil = [WaitUntilNavigation.Load], Timeout = 60_000 });

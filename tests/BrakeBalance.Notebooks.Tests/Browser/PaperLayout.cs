@@ -49,13 +49,23 @@ internal sealed record PaperLayout(IReadOnlyList<double> Fills, IReadOnlyList<st
         })()
         """;
 
-    /// <summary>Prints a page and looks where its parts are.</summary>
-    public static async Task<PaperLayout> OfAsync(WatchedPage page, PaperFormat paper)
+    /// <summary>Prints a page on papers of several formats and looks where its parts are.</summary>
+    public static async Task<IReadOnlyList<PaperLayout>> OfAsync(WatchedPage page, params PaperFormat[] papers)
     {
         await page.Page.EmulateMediaTypeAsync(MediaType.Print);
         string[] names = await page.Page.EvaluateExpressionAsync<string[]>(
             Marks.Replace("SHORT", ShortRows.ToString(CultureInfo.InvariantCulture), StringComparison.Ordinal));
-        string pdf = Encoding.Latin1.GetString(await page.PrintAsync(paper));
+        List<PaperLayout> layouts = [];
+        foreach (PaperFormat paper in papers)
+        {
+            layouts.Add(Of(names, Encoding.Latin1.GetString(await page.PrintAsync(paper))));
+        }
+
+        return layouts;
+    }
+
+    private static PaperLayout Of(string[] names, string pdf)
+    {
         Dictionary<string, (string Mark, double Low)> links = Regex.Matches(
             pdf, @"(\d+) 0 obj\n<<[^<>]*?/Subtype /Link[^<>]*?/Rect \[\S+ (\S+) \S+ \S+\][^<>]*?<<[^<>]*?/URI \(http://mark/([^)]*)\)")
             .ToDictionary(link => link.Groups[1].Value, link => (link.Groups[3].Value, Number(link.Groups[2].Value)));

@@ -8,6 +8,8 @@ namespace BrakeBalance.Notebooks.Tests.Browser;
 /// <summary>An open page whose requests, console errors and script errors are recorded.</summary>
 public sealed class WatchedPage : IAsyncDisposable
 {
+    private static readonly string Axe = new BundledAxeScriptProvider().GetScript() + "; null";
+
     private readonly ConcurrentQueue<string> _faults = new();
 
     public WatchedPage(IPage page)
@@ -62,7 +64,7 @@ public sealed class WatchedPage : IAsyncDisposable
     /// </summary>
     public async Task AssertAccessibleAsync()
     {
-        await Page.EvaluateExpressionAsync(new BundledAxeScriptProvider().GetScript() + "; null");
+        await Page.EvaluateExpressionAsync(Axe);
         string[] faults = await Page.EvaluateExpressionAsync<string[]>(
             """
             (async () => {

@@ -121,7 +121,7 @@ public sealed class WorkTests : IDisposable
         using var text = new StringWriter();
         using var error = TextWriter.Synchronized(text);
         using var running = new ManualResetEventSlim();
-        Task<int> task = work.Do("drawing", progress =>
+        Task<int> task = work.DoAsync("drawing", progress =>
         {
             progress.Report(0.5);
             return Task.Run(() =>
@@ -141,6 +141,7 @@ public sealed class WorkTests : IDisposable
             other.WriteLine("a warning");
         }
 
+        Assert.Contains("drawing", Text(error, text), StringComparison.Ordinal);
         running.Set();
         await shown.WaitAsync(TimeSpan.FromSeconds(10));
         Assert.Contains("\r\u001b[Ka warning", Text(error, text), StringComparison.Ordinal);

@@ -4,6 +4,7 @@ using System.Text.RegularExpressions;
 using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Execution;
+using BrakeBalance.Notebooks.Tests.Pages;
 
 namespace BrakeBalance.Notebooks.Tests.Documents;
 
@@ -161,20 +162,19 @@ public partial class RepositoryNotebooksTests
 
     [Theory]
     [MemberData(nameof(Notebooks))]
-    public Task It_runs_to_its_end(string notebook) => RunAsync(notebook, EngineKind.Interactive);
+    public async Task It_runs_to_its_end(string notebook) =>
+        RanToItsEnd(notebook, await RenderedNotebooks.ExecutedAsync(Path.GetFileNameWithoutExtension(notebook)));
 
     [Theory]
     [MemberData(nameof(Lessons))]
-    public Task A_lesson_runs_to_its_end_without_the_kernel(string notebook) => RunAsync(notebook, EngineKind.Script);
+    public async Task A_lesson_runs_to_its_end_without_the_kernel(string notebook) => RanToItsEnd(notebook,
+        (await new NotebookRunner(EngineKind.Script).RunAsync([NotebookFile.Read(RepositoryRoot.File(notebook))], null, default)).Single());
 
-    private static async Task RunAsync(string notebook, EngineKind kind)
+    private static void RanToItsEnd(string notebook, ExecutedNotebook executed)
     {
-        NotebookDocument document = NotebookFile.Read(RepositoryRoot.File(notebook));
-        ExecutedNotebook executed = (await new NotebookRunner(kind).RunAsync([document], null, default)).Single();
-
         ExecutedCodeCell? failed = executed.Cells.OfType<ExecutedCodeCell>().FirstOrDefault(cell => cell.Failure is not null);
         Assert.True(failed is null,
             $"cell {failed?.Id}, line {failed?.Failure?.Line}: {failed?.Failure?.Message}\n{failed?.Failure?.SourceLine}");
-        Assert.Equal(document.Cells.Count, executed.Cells.Count);
+        Assert.Equal(NotebookFile.Read(RepositoryRoot.File(notebook)).Cells.Count, executed.Cells.Count);
     }
 }

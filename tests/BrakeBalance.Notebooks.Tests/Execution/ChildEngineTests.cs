@@ -2,6 +2,7 @@ using BrakeBalance.Charts;
 using BrakeBalance.Notebooks.Documents;
 using BrakeBalance.Notebooks.Execution;
 using BrakeBalance.Notebooks.Execution.Children;
+using BrakeBalance.Notebooks.Tests.Commands;
 
 namespace BrakeBalance.Notebooks.Tests.Execution;
 
@@ -41,9 +42,11 @@ public class ChildEngineTests
     [Fact]
     public async Task A_notebook_that_ends_a_process_it_shares_is_run_again_and_then_blamed()
     {
+        using var marks = new Marks();
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
-        NotebookDocument before = SampleNotebook.Of("before", "# Before", "1"), after = SampleNotebook.Of("after", "# After", "2");
-        NotebookDocument bad = SampleNotebook.Of("bad", "# Bad", "await System.Threading.Tasks.Task.Delay(8_000);", "Environment.Exit(3);");
+        NotebookDocument before = SampleNotebook.Of("before", "# Before", "1");
+        NotebookDocument after = SampleNotebook.Of("after", "# After", "2", marks.Set("after"));
+        NotebookDocument bad = SampleNotebook.Of("bad", "# Bad", marks.Await("after"), "Environment.Exit(3);");
         IReadOnlyList<ExecutedNotebook> executed = await Runner(engines)
             .RunAsync([before, bad, after], null, default);
         Assert.Equal([true, false, true], executed.Select(notebook => notebook.Succeeded));
@@ -81,10 +84,12 @@ public class ChildEngineTests
     [Fact]
     public async Task What_a_notebook_left_running_is_not_blamed_on_the_next()
     {
-        NotebookDocument careless =
-            SampleNotebook.Of("careless", "# Careless",
-            "new System.Threading.Thread(() => { System.Threading.Thread.Sleep(3_000); throw new Exception(\"late\"); }).Start();");
-        NotebookDocument next = SampleNotebook.Of("next", "# Next", "var a = 20;", "System.Threading.Thread.Sleep(6_000);", "a + 1");
+        using var marks = new Marks();
+        NotebookDocument careless = SampleNotebook.Of("careless", "# Careless",
+            $"new System.Threading.Thread(() => {{ {marks.Await("next")} throw new Exception(\"late\"); }}).Start();");
+        // Its first run ends with the process, where it waits in vain; its second goes on at once.
+        NotebookDocument next = SampleNotebook.Of("next", "# Next", "var a = 20;", $"if (!{marks.IsSet("next")})\n{{\n"
+            + $"    {marks.Set("next")}\n    System.Threading.Thread.Sleep(60_000);\n}}", "a + 1");
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
         IReadOnlyList<ExecutedNotebook> executed = await Runner(engines).RunAsync([careless, next], null, default);
         Assert.True(executed[1].Succeeded, executed[1].Cells.OfType<ExecutedCodeCell>().Last().Failure?.Message);
@@ -166,10 +171,14 @@ public class ChildEngineTests
     [Fact]
     public async Task A_cell_that_is_stopped_by_the_user_ends_the_run()
     {
-        using var stop = new CancellationTokenSource(TimeSpan.FromSeconds(5));
+        using var marks = new Marks();
+        using var stop = new CancellationTokenSource();
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
-        await Assert.ThrowsAnyAsync<OperationCanceledException>(() =>
-            Runner(engines).RunAsync([SampleNotebook.Of("endless", "# Endless", "while (true) { }")], null, stop.Token));
+        Task<IReadOnlyList<ExecutedNotebook>> run = Runner(engines).RunAsync(
+            [SampleNotebook.Of("endless", "# Endless", marks.Set("running") + "\nwhile (true) { }")], null, stop.Token);
+        await Commands.Program.UntilAsync(() => marks.Has("running"), "the cell runs");
+        await stop.CancelAsync();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => run);
     }
 
     [Fact]
@@ -187,17 +196,38 @@ public class ChildEngineTests
     [Fact]
     public async Task Two_notebooks_that_each_end_the_process_they_share_are_both_blamed()
     {
+        using var marks = new Marks();
         await using var engines = new ChildEngines(EngineKind.Interactive, Long);
         IReadOnlyList<ExecutedNotebook> executed = await Runner(engines).RunAsync(
         [
-            SampleNotebook.Of("one", "# One", "System.Threading.Thread.Sleep(2_000);", "Environment.Exit(3);"),
-            SampleNotebook.Of("two", "# Two", "System.Threading.Thread.Sleep(2_000);", "Environment.Exit(4);"),
+            SampleNotebook.Of("one", "# One", marks.Set("one") + marks.Await("two"), "Environment.Exit(3);"),
+            SampleNotebook.Of("two", "# Two", marks.Set("two") + marks.Await("one"), "Environment.Exit(4);"),
             SampleNotebook.Of("three", "# Three", "3"),
         ], null, default);
         Assert.Equal([false, false, true], executed.Select(notebook => notebook.Succeeded));
         Assert.Contains("exit code 3", executed[0].Cells.OfType<ExecutedCodeCell>().Last().Failure?.Message, StringComparison.Ordinal);
         Assert.Contains("exit code 4", executed[1].Cells.OfType<ExecutedCodeCell>().Last().Failure?.Message, StringComparison.Ordinal);
         Assert.Empty(engines.LeftRunning);
+    }
+
+    /// <summary>Marks by which the cells of notebooks that run beside one another wait for each other; they outlast a process.</summary>
+    private sealed class Marks : IDisposable
+    {
+        private readonly TemporaryFolder _folder = new();
+
+        public void Dispose() => _folder.Dispose();
+
+        public bool Has(string name) => File.Exists(_folder.File(name));
+
+        public string IsSet(string name) => $"System.IO.File.Exists({Quoted(name)})";
+
+        public string Set(string name) => $"System.IO.File.WriteAllText({Quoted(name)}, \"\");";
+
+        /// <summary>Waits for a mark, and then until the cell that set it has told that it is done.</summary>
+        public string Await(string name) =>
+            $"while (!{IsSet(name)}) System.Threading.Thread.Sleep(20); System.Threading.Thread.Sleep(1_000);";
+
+        private string Quoted(string name) => $"@\"{_folder.File(name)}\"";
     }
 
     private static NotebookRunner Runner(ChildEngines engines) => new(engines.StartAsync, engines.Kind == EngineKind.Script ? 1 : 2);

@@ -38,7 +38,8 @@ public class FirstScreenTests(BrowserFixture browser) : IClassFixture<BrowserFix
         foreach ((int width, int height, bool script) in
             new[] { (1280, 900, true), (390, 844, true), (1280, 900, false), (390, 844, false) })
         {
-            await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync(name), width, height, script: script);
+            await using WatchedPage page = await browser.OpenAsync(
+                await RenderedNotebooks.PageAsync(name), width, height, script: script, far: script);
             Assert.Equal("", await page.Page.EvaluateExpressionAsync<string>(Seen));
         }
     }
@@ -49,18 +50,24 @@ public class FirstScreenTests(BrowserFixture browser) : IClassFixture<BrowserFix
     {
         foreach (int width in new[] { 1280, 390 })
         {
-            await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync(name), width, 900);
+            await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync(name), width, 900, far: true);
             await page.Page.EmulateMediaFeaturesAsync(
                 [new MediaFeatureValue { MediaFeature = MediaFeature.PrefersReducedMotion, Value = "reduce" }]);
             string[] off = await page.Page.EvaluateFunctionAsync<string[]>(
                 """
                 async () => {
-                  const pause = time => new Promise(done => setTimeout(done, time)), off = [];
+                  const frame = () => new Promise(done => requestAnimationFrame(done)), off = [];
+                  const settled = async () => {
+                    for (let was = -1, same = 0; same < 2; await frame()) {
+                      same = scrollY === was ? same + 1 : 0;
+                      was = scrollY;
+                    }
+                  };
                   const links = [...document.querySelectorAll(".bb-contents a")].map(link => link.hash.slice(1));
                   const wanted = parseFloat(getComputedStyle(document.documentElement).scrollPaddingTop);
                   for (const id of links.toReversed()) {
                     location.hash = id;
-                    await pause(100);
+                    await settled();
                     const atEnd = Math.ceil(scrollY + innerHeight) >= document.documentElement.scrollHeight;
                     const top = document.getElementById(id).getBoundingClientRect().top;
                     if (!(Math.abs(top - wanted) <= 5 || atEnd && top > wanted && top < innerHeight)) off.push(`${id}: ${top - wanted}`);
@@ -75,7 +82,7 @@ public class FirstScreenTests(BrowserFixture browser) : IClassFixture<BrowserFix
     [SkippableFact]
     public async Task A_caution_is_one_line_until_it_is_asked_for_and_whole_on_paper()
     {
-        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync("01-brake-balance"));
+        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync("01-brake-balance"), far: true);
         const string Heights = "[document.querySelector('.bb-caution').offsetHeight, document.querySelector('.bb-rest').offsetHeight]";
         double[] folded = await page.Page.EvaluateExpressionAsync<double[]>(Heights);
         await page.Page.EvaluateExpressionAsync("document.querySelector('.bb-more').open = true");
@@ -96,7 +103,7 @@ public class FirstScreenTests(BrowserFixture browser) : IClassFixture<BrowserFix
     {
         foreach (int width in new[] { 1280, 390 })
         {
-            await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync("01-brake-balance"), width);
+            await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync("01-brake-balance"), width, far: true);
             string[] faults = await page.Page.EvaluateFunctionAsync<string[]>(
                 """
                 () => {
@@ -124,7 +131,7 @@ public class FirstScreenTests(BrowserFixture browser) : IClassFixture<BrowserFix
         const string Shown = "[...document.querySelectorAll('.bb-code')].filter(code => code.offsetHeight > 0 && (code.open || "
             + "code.querySelector('summary').offsetHeight > 0)).length";
         const string All = "document.querySelectorAll('.bb-code').length", Quiet = "document.querySelectorAll('.bb-quiet').length";
-        await using WatchedPage page = await browser.OpenAsync(file);
+        await using WatchedPage page = await browser.OpenAsync(file, far: true);
         int all = await page.Page.EvaluateExpressionAsync<int>(All), quiet = await page.Page.EvaluateExpressionAsync<int>(Quiet);
         Assert.True(quiet > 0);
         Assert.Equal(all - quiet, await page.Page.EvaluateExpressionAsync<int>(Shown));

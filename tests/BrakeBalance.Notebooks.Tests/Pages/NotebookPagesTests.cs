@@ -172,15 +172,14 @@ public partial class NotebookPagesTests(BrowserFixture browser) : IClassFixture<
     [MemberData(nameof(Names))]
     public async Task It_prints_one_drawing_of_each_figure_on_sheets_at_least_half_full_with_nothing_torn(string name)
     {
-        foreach (PaperFormat paper in new[] { PaperFormat.A4, PaperFormat.Letter })
-        {
-            await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync(name));
-            await page.Page.EmulateMediaTypeAsync(MediaType.Print);
-            Assert.True(await page.Page.EvaluateExpressionAsync<bool>(
-                "[...document.querySelectorAll('.bb-figure')].every(f => f.querySelector('.bb-wide').offsetHeight > 100 "
-                    + "&& f.querySelector('.bb-narrow').offsetHeight === 0)"));
-            (await PaperLayout.OfAsync(page, paper)).AssertGood($"{name}, {paper.Width} in wide");
-            page.AssertQuiet();
-        }
+        PaperFormat[] papers = [PaperFormat.A4, PaperFormat.Letter];
+        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync(name), far: true);
+        await page.Page.EmulateMediaTypeAsync(MediaType.Print);
+        Assert.True(await page.Page.EvaluateExpressionAsync<bool>(
+            "[...document.querySelectorAll('.bb-figure')].every(f => f.querySelector('.bb-wide').offsetHeight > 100 "
+                + "&& f.querySelector('.bb-narrow').offsetHeight === 0)"));
+        Assert.All((await PaperLayout.OfAsync(page, papers)).Zip(papers),
+            one => one.First.AssertGood($"{name}, {one.Second.Width} in wide"));
+        page.AssertQuiet();
     }
 }

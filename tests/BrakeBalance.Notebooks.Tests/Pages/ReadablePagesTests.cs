@@ -25,7 +25,7 @@ public class ReadablePagesTests(BrowserFixture browser) : IClassFixture<BrowserF
     public async Task Text_in_figures_has_11_pixels_on_a_phone(string name)
     {
         string file = await RenderedNotebooks.PageAsync(name);
-        await using WatchedPage page = await browser.OpenAsync(file, 390, 844);
+        await using WatchedPage page = await browser.OpenAsync(file, 390, 844, far: true);
         Assert.Empty(await page.Page.EvaluateExpressionAsync<string[]>(SmallTexts));
     }
 
@@ -33,7 +33,7 @@ public class ReadablePagesTests(BrowserFixture browser) : IClassFixture<BrowserF
     [MemberData(nameof(Names))]
     public async Task Boxes_that_scroll_sideways_say_so_and_no_id_is_given_twice(string name)
     {
-        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync(name), 390, 844);
+        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync(name), 390, 844, far: true);
         string[] faults = await page.Page.EvaluateExpressionAsync<string[]>(
             """
             (() => {
@@ -54,7 +54,7 @@ public class ReadablePagesTests(BrowserFixture browser) : IClassFixture<BrowserF
     [SkippableFact]
     public async Task Drawings_are_dark_on_dark_pages_and_light_on_paper()
     {
-        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync("08-bench-sheets"), dark: true);
+        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync("08-bench-sheets"), dark: true, far: true);
         const string Grounds = "[...document.querySelectorAll('.bb-drawing svg > rect')].map(ground => getComputedStyle(ground).fill)";
         string[] dark = await page.Page.EvaluateExpressionAsync<string[]>(Grounds);
         Assert.NotEmpty(dark);
@@ -69,7 +69,7 @@ public class ReadablePagesTests(BrowserFixture browser) : IClassFixture<BrowserF
     [InlineData("Liberation Serif")]
     public async Task A_subscript_hangs_below_its_letter_with_and_without_a_font_for_mathematics(string face)
     {
-        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync("01-brake-balance"));
+        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync("01-brake-balance"), far: true);
         await page.Page.EvaluateExpressionAsync($"document.documentElement.style.setProperty('--math', '\"{face}\"')");
         double[] drops = await page.Page.EvaluateExpressionAsync<double[]>(
             """
@@ -89,7 +89,8 @@ public class ReadablePagesTests(BrowserFixture browser) : IClassFixture<BrowserF
     public async Task Short_tables_stay_whole_on_paper()
     {
         // What a printed page then shows is measured where pages are printed (PaperLayout); longer ones break between rows.
-        await using WatchedPage page = await browser.OpenAsync(await RenderedNotebooks.PageAsync("05-from-test-stops-to-a-setting"));
+        await using WatchedPage page = await browser.OpenAsync(
+            await RenderedNotebooks.PageAsync("05-from-test-stops-to-a-setting"), far: true);
         await page.Page.EmulateMediaTypeAsync(MediaType.Print);
         string[] split = await page.Page.EvaluateExpressionAsync<string[]>(
             """

@@ -8,6 +8,9 @@ namespace BrakeBalance.Notebooks.Tests.Pages;
 /// <summary>The repository's notebooks as pages, run and written once for all tests that look at them.</summary>
 internal static class RenderedNotebooks
 {
+    private static readonly Lazy<Task<IReadOnlyList<ExecutedNotebook>>> Executed = new(() =>
+        EnginesCollection.RunAsync(EngineKind.Interactive, [.. Files.Select(NotebookFile.Read)]));
+
     private static readonly Lazy<Task<string>> Folder = new(WriteAsync);
 
     /// <summary>The notebooks' names.</summary>
@@ -18,13 +21,15 @@ internal static class RenderedNotebooks
     /// <summary>The file of a page.</summary>
     public static async Task<string> PageAsync(string name) => Path.Combine(await Folder.Value, PageNames.FileFor(name));
 
+    /// <summary>What a notebook put out, run beside the others.</summary>
+    public static async Task<ExecutedNotebook> ExecutedAsync(string name) =>
+        (await Executed.Value).Single(notebook => notebook.Name == name);
+
     private static async Task<string> WriteAsync()
     {
         string folder = Directory.CreateTempSubdirectory("bb-pages-").FullName;
         AppDomain.CurrentDomain.ProcessExit += (_, _) => Directory.Delete(folder, recursive: true);
-        IReadOnlyList<ExecutedNotebook> executed =
-            await EnginesCollection.RunAsync(EngineKind.Interactive, [.. Files.Select(NotebookFile.Read)]);
-        Site.Write([.. executed.Select(notebook => new SiteEntry(notebook))], folder, new SiteOptions());
+        Site.Write([.. (await Executed.Value).Select(notebook => new SiteEntry(notebook))], folder, new SiteOptions());
         return folder;
     }
 }

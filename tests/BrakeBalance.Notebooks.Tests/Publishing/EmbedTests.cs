@@ -259,7 +259,7 @@ public class EmbedTests(BrowserFixture browser) : IClassFixture<BrowserFixture>
                 System.Globalization.CultureInfo.InvariantCulture);
             foreach (int width in new[] { 360, 720, 1200 })
             {
-                await using WatchedPage page = await browser.OpenAsync(folder.File(name), width, 200);
+                await using WatchedPage page = await browser.OpenAsync(folder.File(name), width, 200, far: true);
                 double high = await page.Page.EvaluateExpressionAsync<double>("document.body.getBoundingClientRect().height");
                 Assert.True(high <= height && (width != 360 || high > height - 170), $"{name} is {high} of {height} px high at {width}.");
             }

@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+using BrakeBalance.Notebooks.Publishing;
 using BrakeBalance.Notebooks.Tests.Browser;
 
 namespace BrakeBalance.Notebooks.Tests.Publishing;
@@ -15,6 +17,11 @@ internal static class LiveDriving
           HTMLAnchorElement.prototype.click = function() { saved.push({ name: this.download, blob: blobs.get(this.href) }); };
         })()
         """;
+
+    private static readonly ConcurrentDictionary<string, string> Written = new();
+
+    /// <summary>The page of a car, written once.</summary>
+    public static string HtmlOf(string car) => Written.GetOrAdd(car, text => LivePage.Render(text).Html);
 
     /// <summary>Opens a page in which no car is kept, and waits until it answers.</summary>
     public static async Task<WatchedPage> OpenLiveAsync(

@@ -31,7 +31,7 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output) : I
         """;
 
     private static readonly string CoupeFile = RepositoryRoot.File("data/vehicles/coupe-1960s.json");
-    private static readonly Lazy<string> Html = new(() => LivePage.Render(File.ReadAllText(CoupeFile)).Html);
+    private static readonly Lazy<string> Html = new(() => HtmlOf(File.ReadAllText(CoupeFile)));
 
     [Fact]
     public void It_is_one_file_of_at_most_5_MB_that_lets_only_its_own_scripts_run()
@@ -119,7 +119,7 @@ public class LivePageTests(BrowserFixture browser, ITestOutputHelper output) : I
               return faults.join("; ");
             })()
             """;
-        string html = LivePage.Render(File.ReadAllText(RepositoryRoot.File($"data/vehicles/{car}.json"))).Html;
+        string html = HtmlOf(File.ReadAllText(RepositoryRoot.File($"data/vehicles/{car}.json")));
         await using WatchedPage page = await OpenLiveAsync(browser, "first.html", html, width, height);
         Assert.Equal("", await TextAsync(page, Seen));
         Assert.EndsWith(".\nEnter your own: Car", await TextAsync(page, "document.querySelector('#live-whose').innerText"),

@@ -18,7 +18,7 @@ public class LiveSharingTests(BrowserFixture browser) : IClassFixture<BrowserFix
     private const string Beside = "document.querySelector('" + Knee + ".bb-beside').innerText";
 
     private static readonly string Coupe = File.ReadAllText(RepositoryRoot.File("data/vehicles/coupe-1960s.json"));
-    private static readonly Lazy<string> Html = new(() => LivePage.Render(Coupe).Html);
+    private static readonly Lazy<string> Html = new(() => HtmlOf(Coupe));
 
     [SkippableTheory]
     [InlineData(1280, false)]

@@ -31,7 +31,7 @@ public class LiveStateTests(BrowserFixture browser, ITestOutputHelper output) : 
     [SkippableFact]
     public async Task Whatever_is_typed_while_logs_are_fitted_is_kept_in_its_set_up_and_the_head_says_that_it_is_of_an_earlier_state()
     {
-        await using WatchedPage page = await OpenAsync(LivePage.Render(Coupe).Html, 390);
+        await using WatchedPage page = await OpenAsync(HtmlOf(Coupe), 390);
         await page.Page.WaitForExpressionAsync("document.documentElement.dataset.second === 'yes'", new() { Timeout = 120_000 });
         await page.Page.EvaluateFunctionAsync(
             """
@@ -82,7 +82,7 @@ public class LiveStateTests(BrowserFixture browser, ITestOutputHelper output) : 
     [SkippableFact]
     public async Task A_fit_that_is_stopped_leaves_car_and_answer_as_they_were_and_the_log_where_it_was_typed()
     {
-        await using WatchedPage page = await OpenAsync(LivePage.Render(Coupe).Html, 1280);
+        await using WatchedPage page = await OpenAsync(HtmlOf(Coupe), 1280);
         await page.Page.WaitForExpressionAsync("document.documentElement.dataset.second === 'yes'", new() { Timeout = 120_000 });
         string before = await TextAsync(page, Said);
         await ClickAsync(page, "[data-tab=measure]");
@@ -114,7 +114,7 @@ public class LiveStateTests(BrowserFixture browser, ITestOutputHelper output) : 
     [SkippableFact]
     public async Task A_card_can_be_saved_only_when_it_is_there()
     {
-        await using WatchedPage page = await OpenAsync(LivePage.Render(Coupe).Html, 1280);
+        await using WatchedPage page = await OpenAsync(HtmlOf(Coupe), 1280);
         await WatchSavingAsync(page);
         Assert.Equal("true", await TextAsync(page, "String(document.querySelector('[data-keep=card]').disabled)"));
         await page.Page.EvaluateExpressionAsync(
@@ -173,7 +173,7 @@ public class LiveStateTests(BrowserFixture browser, ITestOutputHelper output) : 
     [SkippableFact]
     public async Task A_link_comes_beside_the_set_ups_of_the_device_and_what_is_changed_in_it_stays()
     {
-        await using WatchedPage page = await OpenAsync(LivePage.Render(Coupe).Html, 390);
+        await using WatchedPage page = await OpenAsync(HtmlOf(Coupe), 390);
         await SetAsync(page, "loadCases[0].mass", "1222 kg");
         var ask = new JsonObject { ["do"] = "link", ["text"] = Measured, ["logs"] = JsonSerializer.SerializeToNode(Logs()) };
         string words = JsonNode.Parse(new LiveDesk().Answer(ask.ToJsonString()))!["words"]!.ToString();
@@ -201,7 +201,7 @@ public class LiveStateTests(BrowserFixture browser, ITestOutputHelper output) : 
     public async Task What_is_typed_and_moved_stays_with_its_set_up_and_what_is_removed_comes_back()
     {
         const string Knee = "hydraulics.rearValves[0].knee", Moved = "(document.querySelector('#live-dock input')?.value ?? '')";
-        await using WatchedPage page = await OpenAsync(LivePage.Render(Coupe).Html, 1280);
+        await using WatchedPage page = await OpenAsync(HtmlOf(Coupe), 1280);
         await ClickAsync(page, "[data-tab=car]");
         Assert.Equal("true", await TextAsync(page, $"document.querySelector(\"[data-slide='{Knee}']\").ariaPressed"));
         await page.Page.WaitForExpressionAsync("!!document.querySelector('#live-dock input')", new() { Timeout = 20_000 });
@@ -248,7 +248,7 @@ public class LiveStateTests(BrowserFixture browser, ITestOutputHelper output) : 
     [InlineData("loadCases", "[data-field='loadCases[3].name'] .bb-wrong", "is missing")]
     public async Task What_a_part_lacks_that_was_just_added_is_said_at_the_part(string part, string place, string said)
     {
-        await using WatchedPage page = await OpenAsync(LivePage.Render(Coupe).Html, 390);
+        await using WatchedPage page = await OpenAsync(HtmlOf(Coupe), 390);
         await ClickAsync(page, "[data-tab=car]");
         await ClickAsync(page, $"[data-how=add][data-at='{part}']");
         await page.Page.WaitForFunctionAsync("(place, said) => document.querySelector(place)?.textContent.includes(said)",
